@@ -1,0 +1,48 @@
+/** Imports go one way: web → records, views, calc → shared. See DEVELOPERS.md, "The house". */
+module.exports = {
+  forbidden: [
+    { name: 'no-circle', severity: 'error', from: {}, to: { circular: true, dependencyTypesNot: ['type-only'] } },
+    {
+      name: 'shared-imports-nothing-of-ours',
+      severity: 'error',
+      from: { path: '^shared/' },
+      to: { path: '^(src|views|data|tests)/' },
+    },
+    {
+      name: 'words-have-no-dependencies',
+      severity: 'error',
+      from: { path: '^shared/words/' },
+      to: { pathNot: '^shared/words/' },
+    },
+    {
+      name: 'calc-imports-only-words',
+      severity: 'error',
+      from: { path: '^src/calc/' },
+      to: { pathNot: '^(src/calc/|shared/words/|node_modules/(@stdlib|javascript-lp-solver|yalps|ml-matrix|heap)/)' },
+    },
+    {
+      name: 'calc-never-reaches-text-or-schemas',
+      severity: 'error',
+      from: { path: '^src/calc/' },
+      to: { path: '^(node_modules/(mathjs|zod|express|kysely|better-sqlite3)/|src/(records|web)/|views/)', reachable: true },
+    },
+    {
+      name: 'views-see-no-database',
+      severity: 'error',
+      from: { path: '^views/' },
+      to: { path: '^(src/(records|web)/|node_modules/(kysely|better-sqlite3|express)/)' },
+    },
+    {
+      name: 'records-know-no-pages',
+      severity: 'error',
+      from: { path: '^src/records/' },
+      to: { path: '^(src/web/|views/)' },
+    },
+  ],
+  options: {
+    tsPreCompilationDeps: true,
+    tsConfig: { fileName: 'tsconfig.json' },
+    doNotFollow: { path: 'node_modules' },
+    enhancedResolveOptions: { extensions: ['.ts', '.tsx', '.js'], exportsFields: ['exports'], conditionNames: ['import', 'require', 'node', 'default'] },
+  },
+};

@@ -1,0 +1,56 @@
+import type { Nut, Stack, Stud } from './stud.ts';
+
+/** A cover family: what the shop knows of one kind of cover before it measures one. */
+export interface Family {
+  readonly name: string;
+  readonly make: 'stamped' | 'from-solid';
+  readonly sideWall: 'plain' | 'ribbed';
+  readonly studCount: number;
+  readonly studCircleDiameterMm: number;
+  readonly trackInnerDiameterMm: number;
+  readonly trackOuterDiameterMm: number;
+  readonly nominalWallMm: number;
+  readonly bossDiameterMm: number | null;
+  readonly rimDiameterMm: number | null;
+  readonly padDiameterMm: number | null;
+  readonly padThicknessMm: number | null;
+  readonly makerMinimumWallMm: number | null;
+  readonly makerMinimumWallSource: string | null;
+  /** The shop's own figure for this family, with who set it and when; stands before the general one. */
+  readonly shopMinimumWallMm: number | null;
+  readonly shopMinimumWallSource: string | null;
+  readonly ringAllowed: boolean;
+  readonly note: string;
+}
+
+export interface CatalogueStud {
+  readonly name: string;
+  readonly stud: Stud;
+  /** The thread as typed: '3/8-24 UNF-2A'. */
+  readonly threadTyped: string;
+  readonly note: string;
+}
+
+export interface CatalogueStack {
+  readonly name: string;
+  readonly stack: Stack;
+  readonly nut: Nut | null;
+  readonly nutThreadTyped: string | null;
+  /** Pull-forward gap that remains, when it is known for this application. */
+  readonly pullForwardMm: number | null;
+  readonly note: string;
+}
+
+/** The shop's own limits and habits; a revision of its own, with who set it and when. */
+export interface ShopCriteria {
+  readonly shopName: string;
+  readonly minimumWallMm: number | null;
+  readonly cleanUpAllowanceMm: number;
+  readonly faceRunoutLimitMm: number | null;
+  readonly confidence: number;
+  readonly typicalCutMm: number | null;
+  readonly protrusionThreads: number;
+  readonly startThreads: number;
+  readonly lengthUnit: 'mm' | 'in';
+  readonly decimalSign: 'point' | 'comma';
+}

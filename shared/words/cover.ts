@@ -1,0 +1,161 @@
+import type { Answer } from './answer.ts';
+import type { Finding } from './finding.ts';
+
+/** Angles run clockwise looking at the clutch face, 0° behind stud 1. Lengths in mm. Face heights: + is proud. */
+export interface CoverShape {
+  readonly studCount: number;
+  readonly studCircleDiameterMm: number;
+  readonly trackInnerDiameterMm: number;
+  readonly trackOuterDiameterMm: number;
+  readonly nominalWallMm: number;
+  readonly densityKgPerM3: number | null;
+}
+
+export interface Station {
+  readonly angleDeg: number;
+  readonly radiusMm: number;
+  /** Every reading of the wall here, repeats included; at least one. */
+  readonly wallMm: readonly number[];
+  /** Indicator height of the face; given at all stations or at none. */
+  readonly faceMm: number | null;
+  /** From sound metal beside the mark to the bottom of the darkened layer. */
+  readonly markDepthMm: number | null;
+}
+
+export interface Mark {
+  readonly angleDeg: number;
+  readonly radiusMm: number;
+  readonly depthMm: number;
+}
+
+export interface Gauge {
+  readonly standardUncertaintyMm: number | null;
+  readonly resolutionMm: number | null;
+  readonly repeatabilityMm: number | null;
+  readonly faceStandardUncertaintyMm: number | null;
+  readonly cutSettingStandardUncertaintyMm: number | null;
+}
+
+export interface CoverCriteria {
+  readonly minimumWallMm: number | null;
+  /** Who set the shop's minimum, in the shop's words. */
+  readonly minimumWallSource: string | null;
+  /** What the face may run out after the cut, over the track's outer diameter. */
+  readonly faceRunoutLimitMm: number | null;
+  readonly cleanUpAllowanceMm: number | null;
+  readonly confidence: number | null;
+  readonly typicalCutMm: number | null;
+}
+
+export type Chucking = 'pads-and-pilot-trued' | 'side-wall-jaws';
+export type CrackTest = 'found' | 'none-found' | 'not-done';
+
+/** An inspection item that failed; `final` when the shop says nothing can mend it. */
+export interface InspectionFailure {
+  readonly item: string;
+  readonly final: boolean;
+}
+
+export interface CoverCheckInput {
+  readonly cover: CoverShape;
+  readonly stations: readonly Station[];
+  readonly marks: readonly Mark[];
+  readonly gauge: Gauge | null;
+  readonly criteria: CoverCriteria | null;
+  readonly makerMinimumWallMm: number | null;
+  readonly makerMinimumWallSource: string | null;
+  /** null: not said; taken as pads-and-pilot-trued, and the answer says so. */
+  readonly chucking: Chucking | null;
+  readonly plannedCutMm: number | null;
+  readonly crackTest: CrackTest;
+  readonly releaseClearanceMm: number | null;
+  readonly inspectionFailures: readonly InspectionFailure[];
+  /** Places of readings that were doubted when typed and not confirmed, in words ("wall at station 3"). */
+  readonly doubtfulReadings: readonly string[];
+}
+
+export type Verdict =
+  | 'face'
+  | 'face-if-sound'
+  | 'face-and-ring'
+  | 'replace'
+  | 'measure-again'
+  | 'plan-again'
+  | 'advice-only';
+
+export interface StationAnswer {
+  readonly angleDeg: number;
+  readonly radiusMm: number;
+  /** Mean of the repeats. */
+  readonly wallMm: number;
+  readonly faceMm: number | null;
+  readonly markDepthMm: number;
+  readonly cutMm: number;
+  readonly wallAfterMm: number;
+  readonly marginMm: number | null;
+  readonly conformanceProbability: number | null;
+}
+
+export interface CoverCheck {
+  readonly verdict: Verdict;
+  /** The verdict as a heading: "Face it: 0.33 mm." */
+  readonly headline: string;
+  /** The one number that decided it, in one or two sentences. */
+  readonly because: string;
+  readonly face: {
+    readonly runoutMm: number | null;
+    readonly indicatorReadingMm: number | null;
+    readonly flatnessLeastSquaresMm: number | null;
+    readonly flatnessMinimumZoneMm: number | null;
+    readonly dishMm: number | null;
+  };
+  readonly cut: {
+    readonly dialledMm: number;
+    readonly toolPlaneMm: number;
+    readonly cleansUp: boolean;
+    /** The least cut that cleans up, whatever was planned. */
+    readonly cleanUpMm: number;
+  };
+  readonly dialledIn: {
+    readonly wallGainedMm: number;
+    readonly leastWallMm: number;
+    readonly tiltMm: number;
+    readonly tiltDirectionDeg: number | null;
+    readonly shimsMm: readonly number[];
+  } | null;
+  readonly leastWall: {
+    readonly beforeMm: number;
+    readonly afterMm: number;
+    /** From 0, as sent. */
+    readonly station: number;
+    readonly standardUncertaintyMm: number | null;
+    readonly expandedUncertaintyMm: number | null;
+    readonly degreesOfFreedom: number | null;
+  };
+  readonly minimumWall: {
+    readonly mm: number;
+    readonly source: string;
+    readonly from: 'maker' | 'shop';
+  } | null;
+  readonly conformanceProbability: number | null;
+  readonly cutsLeft: number | null;
+  readonly stations: readonly StationAnswer[];
+  readonly marks: readonly {
+    readonly angleDeg: number;
+    readonly radiusMm: number;
+    readonly depthMm: number;
+    readonly wallMm: number;
+    readonly faceMm: number | null;
+    readonly cutMm: number;
+  }[];
+  /** Only without indicator readings: the two ways the face could lie. */
+  readonly bounds: {
+    readonly padSideFlat: { readonly dialledMm: number; readonly leastWallMm: number };
+    readonly faceFlat: { readonly dialledMm: number; readonly leastWallMm: number };
+  } | null;
+  readonly unbalance: { readonly gmm: number; readonly heavySideDeg: number | null } | null;
+  readonly releaseClearanceAfterMm: number | null;
+  readonly findings: readonly Finding[];
+  /** Every number above with its working, for "why". */
+  readonly answers: Readonly<Record<string, Answer>>;
+}

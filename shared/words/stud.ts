@@ -1,0 +1,153 @@
+import type { Answer } from './answer.ts';
+import type { Finding } from './finding.ts';
+import type { ThreadSpec } from './thread.ts';
+
+/** All lengths in mm from the pad's seating face, + toward the engine. */
+export interface Stud {
+  readonly thread: ThreadSpec;
+  /** First full thread. */
+  readonly threadStartMm: number;
+  /** Last full thread. */
+  readonly threadEndMm: number;
+  /** Tip. */
+  readonly projectionMm: number;
+  /** ± on each of the three, independent. */
+  readonly lengthToleranceMm: number;
+  /** Of the unthreaded pilot beyond the last full thread; null when there is none or it was not measured. */
+  readonly pilotDiameterMm: number | null;
+  readonly tensileMPa: number | null;
+  readonly proofMPa: number | null;
+  /** Weld or fillet at the pad, as a radius round the stud's axis beyond the stud's own. */
+  readonly filletMm: number | null;
+}
+
+export interface Layer {
+  readonly name: string;
+  readonly thicknessMm: number;
+  readonly toleranceMm: number;
+  readonly holeDiameterMm: number | null;
+  readonly chamferMm: number | null;
+}
+
+export interface Stack {
+  readonly style: 'one-piece' | 'two-piece';
+  /** From the pad toward the engine. */
+  readonly layers: readonly Layer[];
+  readonly holeCount: number | null;
+  readonly holeCircleDiameterMm: number | null;
+  /** Room for the stud's tip, from the pad face. */
+  readonly tipRoomMm: number | null;
+}
+
+export interface Nut {
+  readonly heightMm: number;
+  readonly toleranceMm: number;
+  readonly thread: ThreadSpec | null;
+  readonly proofMPa: number | null;
+  readonly tensileMPa: number | null;
+  /** At each side. */
+  readonly countersinkMm: number;
+  readonly bearingOuterDiameterMm: number | null;
+  readonly washerMm: number;
+  readonly prevailing: boolean;
+}
+
+export interface StudCriteria {
+  readonly protrusionThreads: number;
+  readonly startThreads: number;
+}
+
+export interface Joint {
+  readonly torqueNm: number;
+  readonly nutFactor: number;
+  readonly scatter: number;
+  readonly friction: number;
+  readonly engineTorqueNm: number;
+  readonly serviceFactor: number;
+  readonly studCount: number;
+  readonly studCircleDiameterMm: number;
+  readonly youngMPa: number | null;
+}
+
+export interface StudCheckInput {
+  readonly stud: Stud;
+  readonly stack: Stack;
+  readonly nut: Nut | null;
+  readonly pullForwardMm: number | null;
+  readonly criteria: StudCriteria;
+  readonly joint: Joint | null;
+  /** The cover the stud is in, to compare with the stack's holes; null when not known. */
+  readonly coverStudCount: number | null;
+  readonly coverStudCircleDiameterMm: number | null;
+}
+
+export type Fits = 'yes' | 'with-care' | 'no';
+export type Holds = 'yes' | 'no' | 'not-checked';
+export type ReachGrade = 'starts-by-hand' | 'pilot-shows' | 'blind';
+
+export interface StudCheck {
+  readonly fits: Fits;
+  readonly holds: Holds;
+  /** "It fits, and its nut starts by hand." */
+  readonly headline: string;
+  /** One or two sentences: the dimension that decides, by how much. */
+  readonly because: string;
+  /** The stud's or stack's field that decides a `no` (or a `with-care`), and by how much. */
+  readonly decidedBy: string | null;
+  readonly byMm: number | null;
+  readonly stackMm: { readonly nominal: number; readonly least: number; readonly most: number };
+  readonly engagement: {
+    readonly nominalMm: number;
+    readonly leastMm: number;
+    readonly threads: number;
+    readonly diameters: number;
+    readonly neededMm: number | null;
+  } | null;
+  readonly protrusionThreads: {
+    readonly nominal: number;
+    readonly least: number;
+    readonly leastRss: number;
+  } | null;
+  readonly reach: {
+    readonly seatedMm: number;
+    readonly pushedBackMm: number | null;
+    readonly threadsShowing: number | null;
+    readonly grade: ReachGrade | null;
+  };
+  readonly strength: {
+    readonly tensileAreaMm2: number;
+    readonly studShearAreaMm2: number | null;
+    readonly nutShearAreaMm2: number | null;
+    readonly weakest: 'stud' | 'stud-thread' | 'nut-thread' | null;
+    readonly breakingLoadN: number | null;
+  };
+  readonly joint: {
+    readonly preloadN: { readonly nominal: number; readonly least: number | null; readonly most: number };
+    readonly embeddingLossN: number | null;
+    readonly proofShare: number | null;
+    readonly slipTorqueNm: { readonly nominal: number | null; readonly least: number | null };
+  } | null;
+  readonly findings: readonly Finding[];
+  readonly answers: Readonly<Record<string, Answer>>;
+}
+
+/** A stud with the name it goes by in the catalogue. */
+export interface NamedStud {
+  readonly id: string;
+  readonly stud: Stud;
+}
+
+export interface StudMatch {
+  readonly id: string;
+  readonly fits: Fits;
+  readonly decidedBy: string | null;
+  readonly byMm: number | null;
+  readonly check: StudCheck;
+}
+
+export interface NamedStack {
+  readonly id: string;
+  readonly stack: Stack;
+  readonly nut: Nut | null;
+  readonly pullForwardMm: number | null;
+}

@@ -1,0 +1,35 @@
+export type UnifiedClass = '2A' | '3A' | '2B' | '3B';
+export type MetricClass = '6g' | '6H';
+
+/** A thread as a callout names it. `designation` is the callout written out in full. */
+export type ThreadSpec =
+  | {
+      readonly system: 'unified';
+      readonly designation: string;
+      readonly majorInch: number;
+      readonly threadsPerInch: number;
+      readonly series: 'UNC' | 'UNF' | 'UNEF' | 'UN' | 'UNS';
+      readonly class: UnifiedClass;
+    }
+  | {
+      readonly system: 'metric';
+      readonly designation: string;
+      readonly majorMm: number;
+      readonly pitchMm: number;
+      readonly class: MetricClass;
+    };
+
+export interface Limits {
+  readonly basic: number;
+  readonly max: number | null;
+  readonly min: number | null;
+}
+
+export interface ThreadGeometry {
+  readonly designation: string;
+  readonly pitchMm: number;
+  readonly majorMm: Limits;
+  readonly pitchDiameterMm: Limits;
+  readonly minorMm: Limits;
+  readonly tensileStressAreaMm2: number;
+}

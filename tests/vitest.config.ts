@@ -1,0 +1,35 @@
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from 'vitest/config';
+
+const root = fileURLToPath(new URL('..', import.meta.url));
+const jsx = { jsx: { runtime: 'automatic', importSource: 'preact' } } as const;
+
+/** `fast` holds everything that needs no browser and no second process; `whole` the rest. */
+export default defineConfig({
+  root,
+  oxc: jsx,
+  test: {
+    projects: [
+      {
+        root,
+        oxc: jsx,
+        test: {
+          name: 'fast',
+          include: ['tests/**/*.test.{ts,tsx}'],
+          exclude: ['tests/browser/**', 'tests/faults/**'],
+        },
+      },
+      {
+        root,
+        oxc: jsx,
+        test: {
+          name: 'whole',
+          include: ['tests/browser/**/*.test.ts', 'tests/faults/**/*.test.ts'],
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
+          fileParallelism: false,
+        },
+      },
+    ],
+  },
+});

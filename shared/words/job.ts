@@ -1,0 +1,164 @@
+import type { CatalogueStack, CatalogueStud, Family, ShopCriteria } from './catalogue.ts';
+import type { Chucking, CoverCheck, CoverCheckInput, CrackTest } from './cover.ts';
+import type { StudCheck } from './stud.ts';
+
+/** 1. Receive. The family is kept as it was on that day, so a later change of the catalogue moves no job. */
+export interface Received {
+  readonly familyId: string;
+  readonly familyRevision: number;
+  readonly family: Family;
+  readonly customerReference: string;
+  /** A day, `2026-11-24`. */
+  readonly receivedOn: string;
+  readonly note: string;
+}
+
+export const LOOK_ITEMS = ['welds', 'pads', 'stud-threads', 'crank-pilot', 'earlier-repairs'] as const;
+export type LookItem = (typeof LOOK_ITEMS)[number];
+
+/** 2. Look. A crack ends it: no number overrules a crack. */
+export interface Looked {
+  readonly crackTest: CrackTest;
+  readonly crackMethod: 'by-eye' | 'dye' | 'magnetic-particle' | null;
+  readonly crackNote: string;
+  readonly items: readonly {
+    readonly item: LookItem;
+    readonly result: 'not-looked' | 'sound' | 'fault';
+    /** The shop says nothing can mend this fault. */
+    readonly final: boolean;
+    readonly note: string;
+  }[];
+}
+
+/** 3. Measure: how, and where. The readings themselves are rows of their own. */
+export interface MeasuringSetup {
+  readonly gauge: string;
+  readonly chucking: Chucking | null;
+  readonly residualRunoutMm: number | null;
+  readonly wallReadThrough: 'bare' | 'pad-subtracted' | 'ultrasound';
+  readonly stations: readonly { readonly angleDeg: number; readonly radiusMm: number }[];
+}
+
+/** 4. The cut a person wants to try instead of the least that cleans up; null is the clean-up cut. */
+export interface CutPlan {
+  readonly plannedCutMm: number | null;
+  readonly typed: string;
+}
+
+export type DecisionKind = 'face' | 'face-and-ring' | 'replace';
+
+/** 6. Decide: kept with everything it rested on, as it was. */
+export interface Decision {
+  readonly decision: DecisionKind;
+  /** Needed where the decision is not the verdict. */
+  readonly reason: string;
+  readonly input: CoverCheckInput;
+  readonly criteria: ShopCriteria;
+  readonly check: CoverCheck;
+  readonly calcVersion: string;
+  /** The job's revision when this was worked out. */
+  readonly workedOutAtRevision: number;
+}
+
+/** 8. Cuts made, in order. */
+export interface CutsMade {
+  readonly cuts: readonly { readonly depthMm: number; readonly typed: string; readonly note: string }[];
+}
+
+/** 10. Studs chosen for a stack, with the check as it was. */
+export interface StudsChosen {
+  readonly stackId: string;
+  readonly stack: CatalogueStack;
+  readonly studId: string;
+  readonly stud: CatalogueStud;
+  readonly pullForwardMm: number | null;
+  readonly check: StudCheck;
+  readonly calcVersion: string;
+  readonly note: string;
+}
+
+/** 11. Record and release. */
+export interface Signature {
+  readonly statement: string;
+  readonly signedRevision: number;
+}
+
+export interface JobSections {
+  readonly received: Received;
+  readonly looked: Looked;
+  readonly setup: MeasuringSetup;
+  readonly plan: CutPlan;
+  readonly decision: Decision;
+  readonly cuts: CutsMade;
+  readonly studs: StudsChosen;
+  readonly signature: Signature;
+}
+export type SectionName = keyof JobSections;
+
+/** A section as it now stands, and the revision of the job that made it so. */
+export interface Kept<Body> {
+  readonly revision: number;
+  /** UTC, ISO 8601. */
+  readonly at: string;
+  readonly who: string;
+  readonly why: string;
+  readonly body: Body;
+}
+
+export type ReadingKind = 'wall' | 'face' | 'mark';
+/** Before the cut, or after it. */
+export type Pass = 'before' | 'after';
+
+/** One reading as it was taken. Never changed: a correction is a new reading that names the one it replaces. */
+export interface Reading {
+  /** Made by whoever sends it, so that sending it twice is harmless. */
+  readonly id: string;
+  readonly revision: number;
+  readonly pass: Pass;
+  readonly kind: ReadingKind;
+  readonly angleDeg: number;
+  readonly radiusMm: number;
+  /** null withdraws the reading it replaces. */
+  readonly valueMm: number | null;
+  readonly typed: string;
+  readonly gauge: string;
+  /** True when the value was doubted (a slipped decimal?) and the person has not confirmed it. */
+  readonly doubtful: boolean;
+  readonly replaces: string | null;
+  readonly who: string;
+  readonly at: string;
+}
+
+export const STAGES = [
+  'to-look',
+  'to-measure',
+  'to-decide',
+  'to-cut',
+  'to-verify',
+  'to-sign',
+  'signed',
+] as const;
+export type Stage = (typeof STAGES)[number];
+
+export interface Job {
+  readonly id: number;
+  readonly number: string;
+  /** Goes up by one with every change. */
+  readonly revision: number;
+  readonly createdAt: string;
+  readonly changedAt: string;
+  readonly stage: Stage;
+  readonly outcome: DecisionKind | null;
+  readonly demo: boolean;
+  readonly sections: { readonly [S in SectionName]: Kept<JobSections[S]> | null };
+  /** Those that stand: corrected and withdrawn ones are in the history only. */
+  readonly readings: readonly Reading[];
+}
+
+export interface HistoryLine {
+  readonly revision: number;
+  readonly at: string;
+  readonly who: string;
+  readonly why: string;
+  readonly what: SectionName | 'reading';
+}

@@ -1,0 +1,31 @@
+/**
+ * Where to measure: behind every stud and between every two on the track's inner part, and behind every stud
+ * again on its outer part. This is what coverage asks for (a station behind and between on one ring, and a second
+ * ring somewhere), so a cover measured at all of them is never sent back for a missing place.
+ *
+ *   r_main = r_i + w/8,  r_second = r_o − w/6,  w = r_o − r_i   each to the nearest whole mm
+ *
+ * r_i, r_o inner and outer radius of the track [mm]. Valid: a track at least 6 mm wide; a narrower one has both
+ * rings at its edges. Source: common practice, no source.
+ * Example: track Ø 214–264, 4 studs → 8 stations at r 110 and 4 at r 128.
+ */
+export function stationLayout(cover: {
+  readonly studCount: number;
+  readonly trackInnerDiameterMm: number;
+  readonly trackOuterDiameterMm: number;
+}): { angleDeg: number; radiusMm: number }[] {
+  const inner = cover.trackInnerDiameterMm / 2;
+  const outer = cover.trackOuterDiameterMm / 2;
+  const width = outer - inner;
+  const main = width < 6 ? inner : Math.round(inner + width / 8);
+  const second = width < 6 ? outer : Math.round(outer - width / 6);
+  const step = 360 / cover.studCount;
+  const round = (angle: number) => Math.round(angle * 1000) / 1000;
+  return [
+    ...Array.from({ length: 2 * cover.studCount }, (_, i) => ({
+      angleDeg: round((i * step) / 2),
+      radiusMm: main,
+    })),
+    ...Array.from({ length: cover.studCount }, (_, i) => ({ angleDeg: round(i * step), radiusMm: second })),
+  ];
+}

@@ -1,0 +1,126 @@
+import type { ComponentChildren } from 'preact';
+import type { LengthUnit } from '../shared/words/print.ts';
+import { TitleBlock, type TitleCell } from './parts/title-block.tsx';
+
+export type Place = 'home' | 'covers' | 'studs' | 'jobs' | 'catalogue' | 'criteria' | 'people' | 'worked-out';
+
+const PLACES: readonly { place: Place; href: string; label: string }[] = [
+  { place: 'covers', href: '/cover', label: 'covers' },
+  { place: 'studs', href: '/stud', label: 'studs' },
+  { place: 'jobs', href: '/jobs', label: 'jobs' },
+  { place: 'catalogue', href: '/catalogue', label: 'catalogue' },
+  { place: 'criteria', href: '/criteria', label: 'criteria' },
+];
+
+/** The first rule that fits a status wins; a refusal (422) and a stale edit (409) come as parts to be shown. */
+const HTMX_CONFIG = JSON.stringify({
+  includeIndicatorStyles: false,
+  allowEval: false,
+  selfRequestsOnly: true,
+  historyCacheSize: 0,
+  refreshOnHistoryMiss: true,
+  responseHandling: [
+    { code: '204', swap: false },
+    { code: '[23]..', swap: true },
+    { code: '409', swap: true },
+    { code: '422', swap: true },
+    { code: '[45]..', swap: false, error: true },
+  ],
+});
+
+/** What stands round every page: whose shop, which unit, who is at work. */
+export interface Frame {
+  readonly shopName: string;
+  /** Everything in this shop is invented, and the page says so. */
+  readonly demo: boolean;
+  readonly lengthUnit: LengthUnit;
+  readonly decimalSign?: 'point' | 'comma';
+  /** Of the person at work; empty, null or left out when nobody has said. */
+  readonly initials?: string | null;
+  /** Where the page lives, to come back to after the unit is changed; without it the unit is only told. */
+  readonly address?: string;
+}
+
+export interface LayoutProps extends Frame {
+  readonly title: string;
+  readonly here?: Place;
+  readonly titleBlock?: readonly TitleCell[];
+  readonly children: ComponentChildren;
+}
+
+/** Which unit lengths are in, and the way to the other. */
+function UnitLine({ lengthUnit, address }: Pick<Frame, 'lengthUnit' | 'address'>) {
+  const [now, other] = lengthUnit === 'mm' ? (['mm', 'in'] as const) : (['in', 'mm'] as const);
+  if (address === undefined) return <span>lengths in {now}</span>;
+  return (
+    <form class="unit-choice" method="post" action="/preferences">
+      <input type="hidden" name="back" value={address} />
+      <span>lengths in {now}</span>
+      <button class="quiet" type="submit" id="unit-choice" name="unit" value={other}>
+        use {other}
+      </button>
+    </form>
+  );
+}
+
+/** A sheet: name and ways in at the head, the work, the title block at the foot. */
+export function Layout(props: LayoutProps) {
+  const { title, shopName, demo, initials, here, titleBlock, children } = props;
+  return (
+    <html lang="en">
+      <head>
+        <meta charset="utf-8" />
+        <meta name="viewport" content="width=device-width, initial-scale=1" />
+        <meta name="color-scheme" content="light dark" />
+        <meta name="htmx-config" content={HTMX_CONFIG} />
+        <title>{`${title} · Coverwright`}</title>
+        <link
+          rel="preload"
+          href="/assets/barlow-400.woff2"
+          as="font"
+          type="font/woff2"
+          crossorigin="anonymous"
+        />
+        <link rel="stylesheet" href="/assets/look.css" />
+        <link rel="icon" href="/assets/icon.svg" type="image/svg+xml" />
+        <script src="/assets/htmx.js" defer />
+        <script src="/assets/coverwright.js" defer />
+      </head>
+      <body>
+        <a class="skip" href="#main">
+          To the work
+        </a>
+        <div class="sheet">
+          <header class="head">
+            <a class="name" href="/">
+              Coverwright
+            </a>
+            <span class="shop">{shopName}</span>
+            <nav aria-label="Main">
+              <ul>
+                {PLACES.map(({ place, href, label }) => (
+                  <li>
+                    <a href={href} aria-current={here === place ? 'true' : undefined}>
+                      {label}
+                    </a>
+                  </li>
+                ))}
+              </ul>
+            </nav>
+          </header>
+          {demo && <p class="demo">Demo shop: everything here is invented.</p>}
+          <main id="main" tabindex={-1}>
+            {children}
+          </main>
+          <footer class="foot">
+            <div class="foot-line">
+              <UnitLine lengthUnit={props.lengthUnit} address={props.address} />
+              {initials && <span>at work: {initials}</span>}
+            </div>
+            {titleBlock && <TitleBlock cells={titleBlock} />}
+          </footer>
+        </div>
+      </body>
+    </html>
+  );
+}

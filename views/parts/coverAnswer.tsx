@@ -1,0 +1,150 @@
+import type { CoverCheck, CoverShape, Mark } from '../../shared/words/cover.ts';
+import { type LengthUnit, lengthFigure } from '../../shared/words/print.ts';
+import { FacePlan, type PlanStation } from '../drawings/face-plan.tsx';
+import { TrackUnrolled } from '../drawings/track-unrolled.tsx';
+import { Cautions } from './caution.tsx';
+import { FindingList } from './finding-list.tsx';
+import { KeyFigures } from './key-figures.tsx';
+
+export interface CoverDrawingShape extends CoverShape {
+  readonly bossDiameterMm: number | null;
+  readonly rimDiameterMm: number | null;
+  readonly padDiameterMm: number | null;
+}
+
+export interface CoverAnswerProps {
+  readonly shape: CoverDrawingShape;
+  readonly check: CoverCheck;
+  readonly unit: LengthUnit;
+  /** Starts the ids on a page that shows two answers. */
+  readonly id: string;
+}
+
+/** The verdict as a heading, then the one number that decided it. */
+export function CoverVerdict({ check, level = 1 }: { check: CoverCheck; level?: 1 | 2 }) {
+  const Heading = level === 1 ? 'h1' : 'h2';
+  return (
+    <>
+      <Heading class={`verdict verdict-${check.verdict}`}>{check.headline}</Heading>
+      <p class="why">{check.because}</p>
+    </>
+  );
+}
+
+/** The stations as the plan shows them. */
+export function planStations(check: CoverCheck): PlanStation[] {
+  return check.stations.map((station, index) => ({
+    angleDeg: station.angleDeg,
+    radiusMm: station.radiusMm,
+    wallMm: station.wallMm,
+    wallAfterMm: station.wallAfterMm,
+    state: index === check.leastWall.station ? 'thinnest' : 'measured',
+  }));
+}
+
+/** Heat marks at stations and between them, in one list. */
+export function planMarks(check: CoverCheck): Mark[] {
+  const at = check.stations.filter((station) => station.markDepthMm > 0);
+  return [
+    ...at.map(({ angleDeg, radiusMm, markDepthMm }) => ({ angleDeg, radiusMm, depthMm: markDepthMm })),
+    ...check.marks.map(({ angleDeg, radiusMm, depthMm }) => ({ angleDeg, radiusMm, depthMm })),
+  ];
+}
+
+/** Drawings, the few numbers that matter, and every finding with its working. */
+export function CoverAnswer({ shape, check, unit, id }: CoverAnswerProps) {
+  return (
+    <>
+      <figure class="drawing">
+        <FacePlan
+          id={`${id}-plan`}
+          shape={shape}
+          bossDiameterMm={shape.bossDiameterMm}
+          rimDiameterMm={shape.rimDiameterMm}
+          padDiameterMm={shape.padDiameterMm}
+          stations={planStations(check)}
+          marks={planMarks(check)}
+          thinnest={check.leastWall.station}
+          unit={unit}
+        />
+        <figcaption>The face, seen from the clutch side. Stud 1 is scribed on the rim.</figcaption>
+      </figure>
+      <KeyFigures figures={coverFigures(check, unit)} />
+      <FindingList findings={check.findings} unit={unit} id={`${id}-finding`} />
+    </>
+  );
+}
+
+/** The track unrolled, with its text twin. */
+export function CoverTrack({ shape, check, unit, id }: CoverAnswerProps) {
+  return (
+    <>
+      <figure class="drawing wide">
+        <TrackUnrolled id={`${id}-track`} check={check} studCount={shape.studCount} unit={unit} />
+        <figcaption>
+          The track unrolled: wall against clock position, height not to the scale of its length.
+        </figcaption>
+      </figure>
+      <details class="twin">
+        <summary>The same as a table</summary>
+        <StationsAnswered check={check} unit={unit} />
+      </details>
+    </>
+  );
+}
+
+export function coverFigures(check: CoverCheck, unit: LengthUnit) {
+  const { cut, leastWall, cutsLeft } = check;
+  return [
+    { label: 'cut to dial', value: lengthFigure(cut.dialledMm, unit), unit },
+    { label: 'thinnest now', value: lengthFigure(leastWall.beforeMm, unit), unit },
+    { label: 'thinnest after the cut', value: lengthFigure(leastWall.afterMm, unit), unit },
+    ...(cutsLeft === null ? [] : [{ label: 'cuts left after this one', value: String(cutsLeft) }]),
+  ];
+}
+
+/** Every station with what is cut there and what is left. */
+export function StationsAnswered({ check, unit }: { check: CoverCheck; unit: LengthUnit }) {
+  const figure = (mm: number | null) => (mm === null ? '—' : lengthFigure(mm, unit));
+  return (
+    <div class="table-box">
+      <table class="figures">
+        <caption>Lengths in {unit}</caption>
+        <thead>
+          <tr>
+            <th scope="col">station</th>
+            <th scope="col">clock</th>
+            <th scope="col">radius</th>
+            <th scope="col">wall</th>
+            <th scope="col">face</th>
+            <th scope="col">mark</th>
+            <th scope="col">cut</th>
+            <th scope="col">left</th>
+          </tr>
+        </thead>
+        <tbody>
+          {check.stations.map((station, index) => (
+            <tr class={index === check.leastWall.station ? 'thinnest' : undefined}>
+              <th scope="row">
+                {index + 1}
+                {index === check.leastWall.station && <span class="unseen"> thinnest</span>}
+              </th>
+              <td>{Math.round(station.angleDeg * 10) / 10}°</td>
+              <td>{lengthFigure(station.radiusMm, unit, 'coarse')}</td>
+              <td>{figure(station.wallMm)}</td>
+              <td>{figure(station.faceMm)}</td>
+              <td>{station.markDepthMm > 0 ? figure(station.markDepthMm) : '—'}</td>
+              <td>{figure(station.cutMm)}</td>
+              <td>{figure(station.wallAfterMm)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+/** What lies where lathe and cover meet. */
+export function CoverCautions({ ring = false }: { ring?: boolean }) {
+  return <Cautions kinds={ring ? ['lathe', 'weld', 'crack', 'general'] : ['lathe', 'crack', 'general']} />;
+}

@@ -1,0 +1,29 @@
+import type { Fault } from '../../shared/words/refusal.ts';
+import { fieldId } from './field.tsx';
+
+export interface ErrorSummaryProps {
+  readonly faults: readonly Fault[];
+  /** Names a field's id from a fault's path, where they differ from `fieldId(path)`. */
+  readonly idOf?: (path: string) => string | null;
+}
+
+/** Everything that was not taken, at the head of the form; each line leads to its field. */
+export function ErrorSummary({
+  faults,
+  idOf = (path) => (path === '' ? null : fieldId(path)),
+}: ErrorSummaryProps) {
+  if (faults.length === 0) return null;
+  return (
+    <section class="faults" role="alert" aria-labelledby="faults-title" id="faults" tabindex={-1}>
+      <h2 id="faults-title">
+        {faults.length === 1 ? 'One thing to put right' : `${faults.length} things to put right`}
+      </h2>
+      <ul>
+        {faults.map((fault) => {
+          const id = idOf(fault.path);
+          return <li>{id === null ? fault.message : <a href={`#${id}`}>{fault.message}</a>}</li>;
+        })}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,19 @@
+/** What else an element may carry: what htmx and our own script read. */
+export interface Extra {
+  readonly [name: `hx-${string}` | `data-${string}` | `aria-${string}`]: string | undefined;
+  readonly form?: string;
+}
+
+export interface InputExtra extends Extra {
+  readonly min?: string | number;
+  readonly max?: string | number;
+  readonly step?: string | number;
+  readonly list?: string;
+  readonly maxlength?: number;
+  readonly accept?: string;
+  readonly placeholder?: string;
+  readonly autofocus?: boolean;
+  readonly multiple?: boolean;
+  readonly readonly?: boolean;
+  readonly enterkeyhint?: 'done' | 'next' | 'go' | 'search';
+}

@@ -1,0 +1,89 @@
+import type { Answer } from '../../shared/words/answer.ts';
+import type { Finding, Status } from '../../shared/words/finding.ts';
+import type { LengthUnit } from '../../shared/words/print.ts';
+import { printQuantity } from './quantity.ts';
+import { Sign } from './sign.tsx';
+
+const WEIGHT: Readonly<Record<Status, number>> = { fail: 0, caution: 1, 'not-checked': 2, pass: 3 };
+
+/** Those that stop the work first; otherwise in the order given. */
+export function byWeight(findings: readonly Finding[]): readonly Finding[] {
+  return [...findings].sort((a, b) => WEIGHT[a.status] - WEIGHT[b.status]);
+}
+
+/** An answer's working: formula, the same with its numbers, source; then what a reader must know of it. */
+export function Working({ answer, unit }: { answer: Answer; unit: LengthUnit }) {
+  return (
+    <div class="working-out">
+      <ol class="steps-of-working">
+        {answer.how.map((step) => (
+          <li>
+            <span class="formula">{step.formula}</span>
+            <span class="numbers">{step.numbers}</span>
+            <small>{step.source}</small>
+          </li>
+        ))}
+      </ol>
+      <p class="result">
+        {answer.symbol === '' ? 'Result' : answer.symbol} ={' '}
+        {answer.value === null ? 'cannot be computed' : printQuantity(answer.value, answer.unit, unit)}
+      </p>
+      {answer.warnings.map((warning) => (
+        <p class="warning">
+          <Sign status="caution" /> {warning.text}
+        </p>
+      ))}
+    </div>
+  );
+}
+
+function Line({ finding, unit }: { finding: Finding; unit: LengthUnit }) {
+  return (
+    <>
+      <span class="finding-sign">
+        <Sign status={finding.status} />
+      </span>
+      <span class="finding-says">
+        <b>{finding.title}</b> <span class="finding-sentence">{finding.sentence}</span>
+      </span>
+      <span class="finding-limit">
+        {finding.limit !== null && (
+          <span class="limit-figure">limit {printQuantity(finding.limit, finding.unit, unit)}</span>
+        )}{' '}
+        {finding.source !== '' && <span>{finding.source}</span>}
+      </span>
+    </>
+  );
+}
+
+export interface FindingListProps {
+  readonly findings: readonly Finding[];
+  readonly unit: LengthUnit;
+  /** Starts the ids, when a page has two lists. */
+  readonly id?: string;
+}
+
+/** What was checked, gravest first; each line opens to its working. */
+export function FindingList({ findings, unit, id = 'finding' }: FindingListProps) {
+  return (
+    <ul class="findings">
+      {byWeight(findings).map((finding) => (
+        <li id={`${id}-${finding.id}`} class={`finding finding-${finding.status}`}>
+          {finding.answer === null ? (
+            <div class="finding-line">
+              <Line finding={finding} unit={unit} />
+            </div>
+          ) : (
+            <details>
+              <summary class="finding-line">
+                <Line finding={finding} unit={unit} />
+                <span class="finding-why">why</span>
+              </summary>
+              <Working answer={finding.answer} unit={unit} />
+            </details>
+          )}
+        </li>
+      ))}
+    </ul>
+  );
+}

@@ -1,0 +1,81 @@
+import type { ComponentChildren } from 'preact';
+
+/** `missing`: needed before the next can be done; `later`: its turn has not come. */
+export type StepState = 'done' | 'next' | 'missing' | 'later';
+
+export interface StepOfJob {
+  readonly title: string;
+  readonly state: StepState;
+  readonly href?: string;
+  /** Who and when, or what is missing. */
+  readonly note?: ComponentChildren;
+}
+
+const WORD: Readonly<Record<StepState, string>> = {
+  done: 'done',
+  next: 'next',
+  missing: 'missing',
+  later: 'later',
+};
+
+/** Filled with a tick, filled arrow, broken outline with a stroke, hollow: told apart without their colour. */
+function Shape({ state }: { state: StepState }) {
+  switch (state) {
+    case 'done':
+      return (
+        <>
+          <rect x="2" y="2" width="16" height="16" class="step-fill" />
+          <path d="M5.5 10.5l3 3L14.5 7" class="step-stroke" />
+        </>
+      );
+    case 'next':
+      return <path d="M2 3H11L18.5 10L11 17H2Z" class="step-fill" />;
+    case 'missing':
+      return (
+        <>
+          <rect x="2" y="2" width="16" height="16" class="step-line step-broken" />
+          <path d="M10 5.5v5.5M10 13.4v1.6" class="step-line" />
+        </>
+      );
+    case 'later':
+      return <rect x="2" y="2" width="16" height="16" class="step-line" />;
+  }
+}
+
+/** The whole job in its order: what is done, what is next, what is missing. */
+export function Steps({
+  steps,
+  label = 'The job in its order',
+}: {
+  steps: readonly StepOfJob[];
+  label?: string;
+}) {
+  return (
+    <ol class="steps" aria-label={label}>
+      {steps.map((step) => {
+        const inside = (
+          <>
+            <svg viewBox="0 0 20 20" width="20" height="20" aria-hidden="true" focusable="false">
+              <Shape state={step.state} />
+            </svg>
+            <span class="step-says">
+              <b>{step.title}</b> <span class="step-word">{WORD[step.state]}</span>
+              {step.note && <span class="step-note">{step.note}</span>}
+            </span>
+          </>
+        );
+        return (
+          <li class={`step step-${step.state}`} aria-current={step.state === 'next' ? 'step' : undefined}>
+            {step.href === undefined ? (
+              <span class="step-line-box">{inside}</span>
+            ) : (
+              <a class="step-line-box" href={step.href}>
+                {inside}
+              </a>
+            )}
+          </li>
+        );
+      })}
+    </ol>
+  );
+}

@@ -1,0 +1,30 @@
+import type { ThreadSpec } from '../words/thread.ts';
+import { readMetricThread } from './readMetricThread.ts';
+import { readUnifiedThread } from './readUnifiedThread.ts';
+import { quoted, tidy } from './tidy.ts';
+
+/** Whether the thread is on a stud, in a nut, or may be either. Without a class in the callout: 2A or 6g, 2B or 6H. */
+export type ThreadRole = 'external' | 'internal' | 'either';
+
+export type ThreadRead =
+  | { readonly ok: true; readonly thread: ThreadSpec }
+  | { readonly ok: false; readonly message: string; readonly meant?: string };
+
+const EXAMPLES = '3/8-24, 7/16-20 UNF-2A, #10-32, M10x1.25 or M10';
+const LONGEST = 40;
+
+/**
+ * A thread callout: `3/8-24`, `7/16-20 UNF-2A`, `#10-32`, `M10x1.25`, `M10×1.5-6g`; `M10` is the coarse pitch of
+ * ISO 261. Sizes to 1-1/2 in and M3 to M30. The series follows from size and threads per inch (ASME B1.1); one that
+ * contradicts them is refused, and so is a nut's class on a stud.
+ */
+export function readThread(typed: string, role: ThreadRole = 'either'): ThreadRead {
+  const refuse = (why: string, meant?: string): ThreadRead =>
+    meant === undefined ? { ok: false, message: why } : { ok: false, message: why, meant };
+  const text = tidy(typed);
+  if (text === '') return refuse(`Thread: nothing was typed. Type a callout such as ${EXAMPLES}.`);
+  if (text.length > LONGEST)
+    return refuse(`Thread: ${quoted(typed)} is too long. Type a callout such as ${EXAMPLES}.`);
+  const read = /^m/i.test(text) ? readMetricThread(text, role) : readUnifiedThread(text, role);
+  return read.ok ? read : refuse(`Thread: ${quoted(typed)} ${read.why}`, read.meant);
+}

@@ -1,0 +1,149 @@
+import { type Ratio, ratioOf, times } from './ratio.ts';
+
+/** What can be typed, and the unit the program keeps it in. */
+export const KINDS = {
+  length: { name: 'a length', keptIn: 'mm', example: '4.92 mm' },
+  torque: { name: 'a torque', keptIn: 'N·m', example: '37 N·m' },
+  pressure: { name: 'a pressure or stress', keptIn: 'MPa', example: '0.7 MPa' },
+  speed: { name: 'a turning speed', keptIn: 'rpm', example: '250 rpm' },
+  'cutting-speed': { name: 'a cutting speed', keptIn: 'm/min', example: '120 m/min' },
+  feed: { name: 'a feed', keptIn: 'mm/rev', example: '0.15 mm/rev' },
+  angle: { name: 'an angle', keptIn: 'deg', example: '45 deg' },
+  mass: { name: 'a mass', keptIn: 'kg', example: '6.2 kg' },
+  density: { name: 'a density', keptIn: 'kg/m³', example: '7870 kg/m³' },
+  time: { name: 'a time', keptIn: 's', example: '0.6 s' },
+  ratio: { name: 'a ratio', keptIn: '', example: '0.15' },
+  number: { name: 'a number', keptIn: '', example: '1.5' },
+  count: { name: 'a count', keptIn: '', example: '6' },
+} as const;
+export type Kind = keyof typeof KINDS;
+
+export type UnitName =
+  | 'mm'
+  | 'cm'
+  | 'µm'
+  | 'in'
+  | 'thou'
+  | 'N·m'
+  | 'lb-ft'
+  | 'in-lb'
+  | 'MPa'
+  | 'GPa'
+  | 'kPa'
+  | 'bar'
+  | 'psi'
+  | 'ksi'
+  | 'rpm'
+  | 'm/min'
+  | 'ft/min'
+  | 'mm/rev'
+  | 'in/rev'
+  | 'deg'
+  | 'kg'
+  | 'g'
+  | 'lb'
+  | 'kg/m³'
+  | 'g/cm³'
+  | 's'
+  | 'min'
+  | '%'
+  | '';
+
+export interface UnitRow {
+  readonly name: UnitName;
+  readonly kind: Kind;
+  /** Spellings as `plainUnit` makes them; of a torque without its product sign: `lbf·ft` is `lbfft`. */
+  readonly spelled: readonly string[];
+  /** How many of the kept unit one of these is, exactly. */
+  readonly factor: Ratio;
+  /** Whether people write `3/16` of it. A fraction of a millimetre is a slip. */
+  readonly fractions: boolean;
+}
+
+const INCH_MM = ratioOf('25.4');
+const ONE = ratioOf('1');
+// International pound 0.45359237 kg and standard gravity 9.80665 m/s² (NIST SP 811, both exact).
+const POUND_KG = ratioOf('0.45359237');
+const POUND_FORCE_N = times(POUND_KG, ratioOf('9.80665'));
+const POUND_INCH_NM = times(POUND_FORCE_N, ratioOf('0.0254'));
+const POUND_FOOT_NM = times(POUND_FORCE_N, ratioOf('0.3048'));
+const PSI_MPA: Ratio = {
+  num: POUND_FORCE_N.num * ratioOf('645.16').den,
+  den: POUND_FORCE_N.den * ratioOf('645.16').num,
+};
+const POUND_FOOT = ['lbft', 'ftlb', 'lbfft', 'ftlbf', 'ftlbs', 'lbsft'];
+const POUND_INCH = ['inlb', 'lbin', 'inlbf', 'lbfin', 'inlbs', 'lbsin'];
+
+function row(
+  kind: Kind,
+  name: UnitName,
+  factor: Ratio,
+  spelled: readonly string[],
+  fractions = false,
+): UnitRow {
+  return { kind, name, factor, spelled, fractions };
+}
+
+/** Every unit that can be typed. */
+export const UNITS: readonly UnitRow[] = [
+  row('length', 'mm', ONE, ['mm', 'millimetre', 'millimetres', 'millimeter', 'millimeters']),
+  row('length', 'cm', ratioOf('10'), ['cm']),
+  row('length', 'µm', ratioOf('0.001'), ['um', 'micron', 'microns']),
+  row('length', 'in', INCH_MM, ['in', 'in.', '"', 'inch', 'inches'], true),
+  row('length', 'thou', times(INCH_MM, ratioOf('0.001')), ['thou']),
+  row('torque', 'N·m', ONE, ['nm']),
+  row('torque', 'lb-ft', POUND_FOOT_NM, POUND_FOOT, true),
+  row('torque', 'in-lb', POUND_INCH_NM, POUND_INCH, true),
+  row('pressure', 'MPa', ONE, ['mpa', 'n/mm2']),
+  row('pressure', 'GPa', ratioOf('1000'), ['gpa']),
+  row('pressure', 'kPa', ratioOf('0.001'), ['kpa']),
+  row('pressure', 'bar', ratioOf('0.1'), ['bar']),
+  row('pressure', 'psi', PSI_MPA, ['psi'], true),
+  row('pressure', 'ksi', times(PSI_MPA, ratioOf('1000')), ['ksi'], true),
+  row('speed', 'rpm', ONE, ['rpm', 'r/min', 'rev/min']),
+  row('cutting-speed', 'm/min', ONE, ['m/min']),
+  row('cutting-speed', 'ft/min', ratioOf('0.3048'), ['ft/min', 'fpm', 'sfm']),
+  row('feed', 'mm/rev', ONE, ['mm/rev', 'mm/r']),
+  row('feed', 'in/rev', INCH_MM, ['in/rev', 'in/r', 'ipr']),
+  row('angle', 'deg', ONE, ['deg', '°', 'degree', 'degrees'], true),
+  row('mass', 'kg', ONE, ['kg']),
+  row('mass', 'g', ratioOf('0.001'), ['g']),
+  row('mass', 'lb', POUND_KG, ['lb', 'lbs'], true),
+  row('density', 'kg/m³', ONE, ['kg/m3']),
+  row('density', 'g/cm³', ratioOf('1000'), ['g/cm3']),
+  row('time', 's', ONE, ['s', 'sec']),
+  row('time', 'min', ratioOf('60'), ['min'], true),
+  row('ratio', '%', ratioOf('0.01'), ['%']),
+  row('ratio', '', ONE, [], true),
+  row('number', '', ONE, [], true),
+  row('count', '', ONE, []),
+];
+
+/** The spelling used for comparing: `µM` (either code point) → `um`, `in²` → `in2`, `mm / rev` → `mm/rev`. */
+function plainUnit(text: string): string {
+  return text
+    .replace(/[µμ]/g, 'u')
+    .replace(/[″”“]|''|’’|′′/g, '"')
+    .replace(/²/g, '2')
+    .replace(/³/g, '3')
+    .toLowerCase()
+    .replace(/ ?\/ ?/g, '/');
+}
+
+/** `lbf · ft` → `lbfft`: only torques are written as a product. */
+function joined(plain: string): string {
+  return plain.replace(/(?<=\p{L}) ?[-·⋅•∙* ] ?(?=\p{L})/gu, '');
+}
+
+/** The unit a piece of text names, whatever its kind. */
+export function unitNamed(text: string): UnitRow | undefined {
+  const plain = plainUnit(text);
+  const product = joined(plain);
+  return UNITS.find((unit) => unit.spelled.includes(unit.kind === 'torque' ? product : plain));
+}
+
+/** Units of one kind as a person would list them: "mm, cm, µm, in or thou". */
+export function unitsInWords(kind: Kind): string {
+  const names = UNITS.filter((unit) => unit.kind === kind && unit.name !== '').map((unit) => unit.name);
+  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} or ${names.at(-1)}`;
+}

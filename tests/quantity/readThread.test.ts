@@ -1,0 +1,180 @@
+import { describe, expect, test } from 'vitest';
+import { readThread, type ThreadRole } from '../../shared/quantity/readThread.ts';
+
+function designation(typed: string, role?: ThreadRole): string {
+  const read = readThread(typed, role);
+  return read.ok ? read.thread.designation : read.message;
+}
+
+// Series and pitches: ASME B1.1 and ISO 261, from memory of the standards; the 1/4 to 1/2 in rows and the coarse
+// metric ones stand on the check-values page, tables 1.1 and 1.4.
+describe('callouts as people write them', () => {
+  test.each<[string, string]>([
+    ['3/8-24', '3/8-24 UNF-2A'],
+    ['7/16-20 UNF-2A', '7/16-20 UNF-2A'],
+    ['7/16-20UNF-2A', '7/16-20 UNF-2A'],
+    ['7/16-20 unf 2a', '7/16-20 UNF-2A'],
+    ['7/16"-20', '7/16-20 UNF-2A'],
+    ['7/16 - 20', '7/16-20 UNF-2A'],
+    ['3/8-24-3A', '3/8-24 UNF-3A'],
+    ['3/8-24 UNF-2B', '3/8-24 UNF-2B'],
+    ['.375-24', '3/8-24 UNF-2A'],
+    ['0.4375-20', '7/16-20 UNF-2A'],
+    ['0.438-20', '7/16-20 UNF-2A'],
+    ['#10-32', '#10-32 UNF-2A'],
+    ['10-32', '#10-32 UNF-2A'],
+    ['No. 10-24', '#10-24 UNC-2A'],
+    ['0.190-32', '#10-32 UNF-2A'],
+    ['#8-32', '#8-32 UNC-2A'],
+    ['1-8', '1-8 UNC-2A'],
+    ['1-64', '#1-64 UNC-2A'],
+    ['1 1/8-12', '1-1/8-12 UNF-2A'],
+    ['1-1/8-7', '1-1/8-7 UNC-2A'],
+    ['1/4-20', '1/4-20 UNC-2A'],
+    ['1/4-28', '1/4-28 UNF-2A'],
+    ['5/16-18', '5/16-18 UNC-2A'],
+    ['5/16-24', '5/16-24 UNF-2A'],
+    ['3/8-16', '3/8-16 UNC-2A'],
+    ['7/16-14', '7/16-14 UNC-2A'],
+    ['1/2-13', '1/2-13 UNC-2A'],
+    ['1/2-20', '1/2-20 UNF-2A'],
+    ['3/8-32', '3/8-32 UNEF-2A'],
+    ['3/8-20', '3/8-20 UN-2A'],
+    ['3/8-18', '3/8-18 UNS-2A'],
+    ['M10', 'M10×1.5-6g'],
+    ['m10', 'M10×1.5-6g'],
+    ['M10x1.25', 'M10×1.25-6g'],
+    ['M10X1.25', 'M10×1.25-6g'],
+    ['M10×1.5-6g', 'M10×1.5-6g'],
+    ['M10 x 1.5 - 6g', 'M10×1.5-6g'],
+    ['M10×1,25', 'M10×1.25-6g'],
+    ['M10-1.25', 'M10×1.25-6g'],
+    ['M10-6H', 'M10×1.5-6H'],
+    ['M10 6H', 'M10×1.5-6H'],
+    ['3/8-24 2B', '3/8-24 UNF-2B'],
+    ['3/8-24 UNF2B', '3/8-24 UNF-2B'],
+    ['M10x1.0', 'M10×1-6g'],
+    ['M6', 'M6×1-6g'],
+    ['M8', 'M8×1.25-6g'],
+    ['M12', 'M12×1.75-6g'],
+    ['M14', 'M14×2-6g'],
+    ['M16', 'M16×2-6g'],
+    ['M3', 'M3×0.5-6g'],
+    ['M30', 'M30×3.5-6g'],
+  ])('%s is %s', (typed, written) => {
+    expect(designation(typed)).toBe(written);
+  });
+
+  test('both systems in full', () => {
+    expect(readThread('7/16-20')).toEqual({
+      ok: true,
+      thread: {
+        system: 'unified',
+        designation: '7/16-20 UNF-2A',
+        majorInch: 0.4375,
+        threadsPerInch: 20,
+        series: 'UNF',
+        class: '2A',
+      },
+    });
+    expect(readThread('M10x1.25', 'internal')).toEqual({
+      ok: true,
+      thread: { system: 'metric', designation: 'M10×1.25-6H', majorMm: 10, pitchMm: 1.25, class: '6H' },
+    });
+  });
+
+  test('the class that is not written follows from where the thread is', () => {
+    expect(designation('3/8-24', 'external')).toBe('3/8-24 UNF-2A');
+    expect(designation('3/8-24', 'internal')).toBe('3/8-24 UNF-2B');
+    expect(designation('M10', 'external')).toBe('M10×1.5-6g');
+    expect(designation('M10', 'internal')).toBe('M10×1.5-6H');
+  });
+
+  test('what is written out in full reads back to the same', () => {
+    for (const typed of ['#10-32', '1-1/8-7', '1-8', '#1-64', '3/8-20', 'M10', 'M12x1.25', '3/8-24 UNF-3B']) {
+      const first = readThread(typed);
+      expect(first.ok && readThread(first.thread.designation)).toEqual(first);
+    }
+  });
+});
+
+describe('what is no thread, or contradicts itself, is refused', () => {
+  test.each<[string, string]>([
+    [
+      '',
+      'Thread: nothing was typed. Type a callout such as 3/8-24, 7/16-20 UNF-2A, #10-32, M10x1.25 or M10.',
+    ],
+    ['bolt', 'Thread: "bolt" is no thread callout; write 3/8-24, 7/16-20 UNF-2A, #10-32, M10x1.25 or M10.'],
+    ['3/8', 'Thread: "3/8" is no thread callout; write 3/8-24, 7/16-20 UNF-2A, #10-32, M10x1.25 or M10.'],
+    [
+      '3/8-24 UNF-2A LH',
+      'Thread: "3/8-24 UNF-2A LH" is no thread callout; write 3/8-24, 7/16-20 UNF-2A, #10-32, M10x1.25 or M10.',
+    ],
+    [
+      '3/8-24 UNC',
+      'Thread: "3/8-24 UNC" is named UNC, but 3/8-24 is UNF, and 3/8 UNC has 16 threads per inch. Did you mean 3/8-24 UNF-2A?',
+    ],
+    [
+      '3/8-18 UNF',
+      'Thread: "3/8-18 UNF" is named UNF, but 3/8-18 is UNS, and 3/8 UNF has 24 threads per inch. Did you mean 3/8-18 UNS-2A?',
+    ],
+    ['3/8-24 UNX', 'Thread: "3/8-24 UNX" is named UNX, but 3/8-24 is UNF. Did you mean 3/8-24 UNF-2A?'],
+    [
+      '3/8-24 UNF-5A',
+      'Thread: "3/8-24 UNF-5A" has class 5A; the classes known are 2A and 3A for a stud, 2B and 3B for a nut.',
+    ],
+    [
+      '3/8-4',
+      'Thread: "3/8-4" has 4 threads per inch, which no 3/8 thread has; usual are 3/8-16 UNC, 3/8-24 UNF, 3/8-32 UNEF.',
+    ],
+    [
+      '3/8-240',
+      'Thread: "3/8-240" has 240 threads per inch, which no 3/8 thread has; usual are 3/8-16 UNC, 3/8-24 UNF, 3/8-32 UNEF.',
+    ],
+    ['3/7-24', 'Thread: "3/7-24" has no size of ASME B1.1 up to 1-1/2 in; write it as in 3/8-24 or #10-32.'],
+    ['3/0-24', 'Thread: "3/0-24" has no size of ASME B1.1 up to 1-1/2 in; write it as in 3/8-24 or #10-32.'],
+    ['#7-32', 'Thread: "#7-32" has no size of ASME B1.1 up to 1-1/2 in; write it as in 3/8-24 or #10-32.'],
+    ['M10x1.2', 'Thread: "M10x1.2" has a pitch of 1.2 mm; ISO 261 has 1.5, 1.25, 1 and 0.75 mm for M10.'],
+    ['M10x125', 'Thread: "M10x125" has a pitch of 125 mm; ISO 261 has 1.5, 1.25, 1 and 0.75 mm for M10.'],
+    ['M13', 'Thread: "M13" has no size of ISO 261 between M3 and M30; the nearest are M12 and M14.'],
+    ['M100', 'Thread: "M100" has no size of ISO 261 between M3 and M30; the nearest are M27 and M30.'],
+    [
+      'M10-6G',
+      'Thread: "M10-6G" has class 6G; the classes known are 6g for a stud and 6H for a nut, written just so.',
+    ],
+    [
+      '3/8-242A',
+      'Thread: "3/8-242A" is no thread callout; write 3/8-24, 7/16-20 UNF-2A, #10-32, M10x1.25 or M10.',
+    ],
+    ['M10x', 'Thread: "M10x" is no thread callout; write M10x1.25, M10x1.5-6g, or M10 for the coarse pitch.'],
+    [
+      'M10.5x1.5',
+      'Thread: "M10.5x1.5" has no size of ISO 261 between M3 and M30; the nearest are M10 and M11.',
+    ],
+  ])('%j', (typed, message) => {
+    expect(designation(typed)).toBe(message);
+  });
+
+  test('a nut’s class on a stud, a stud’s in a nut', () => {
+    expect(designation('3/8-24 UNF-2B', 'external')).toBe(
+      'Thread: "3/8-24 UNF-2B" has class 2B, which is a nut’s; a stud’s is 2A or 3A.',
+    );
+    expect(designation('3/8-24 UNF-2A', 'internal')).toBe(
+      'Thread: "3/8-24 UNF-2A" has class 2A, which is a stud’s; a nut’s is 2B or 3B.',
+    );
+    expect(designation('M10-6H', 'external')).toBe(
+      'Thread: "M10-6H" has class 6H, which is a nut’s; a stud’s is 6g.',
+    );
+    expect(designation('M10-6g', 'internal')).toBe(
+      'Thread: "M10-6g" has class 6g, which is a stud’s; a nut’s is 6H.',
+    );
+  });
+
+  test('a long text is cut short and answered at once', () => {
+    const started = performance.now();
+    for (const typed of ['1-'.repeat(50_000), `3/8-24${' '.repeat(50_000)}x`, `M${'1'.repeat(50_000)}`]) {
+      expect(designation(typed).length).toBeLessThan(200);
+    }
+    expect(performance.now() - started).toBeLessThan(500);
+  });
+});

@@ -1,3 +1,5 @@
+import type { Step } from './answer.ts';
+
 export type UnifiedClass = '2A' | '3A' | '2B' | '3B';
 export type MetricClass = '6g' | '6H';
 
@@ -32,4 +34,6 @@ export interface ThreadGeometry {
   readonly pitchDiameterMm: Limits;
   readonly minorMm: Limits;
   readonly tensileStressAreaMm2: number;
+  /** How each limit was got, in the units of the thread's own standard. */
+  readonly how: readonly Step[];
 }

@@ -1,0 +1,106 @@
+import type { Answer } from '../../../shared/words/answer.ts';
+import type { CoverCheck, CoverCheckInput } from '../../../shared/words/cover.ts';
+import type { Finding } from '../../../shared/words/finding.ts';
+import type { LengthUnit } from '../../../shared/words/print.ts';
+import { coverReason } from '../judge/coverReason.ts';
+import { cutFindings, isClean } from '../judge/cutFindings.ts';
+import { faceFindings } from '../judge/faceFindings.ts';
+import { holdingFindings, readingFindings } from '../judge/readingFindings.ts';
+import { soundnessFindings } from '../judge/soundnessFindings.ts';
+import { verdict } from '../judge/verdict.ts';
+import { wallFindings } from '../judge/wallFindings.ts';
+import { type CoverNumbers, coverNumbers } from './coverNumbers.ts';
+import { refuseImpossible } from './refuseImpossible.ts';
+
+/** Kept with every saved decision; goes up whenever a number moves. */
+export const COVER_CALC_VERSION = 'cover-1';
+
+/** A cover's readings against its minimum wall: what to cut, what that leaves, and what to do. */
+export function checkCover(input: CoverCheckInput, unit: LengthUnit = 'mm'): CoverCheck {
+  refuseImpossible(input);
+  const numbers = coverNumbers(input);
+  const findings: readonly Finding[] = [
+    ...soundnessFindings(input),
+    ...wallFindings(numbers, unit),
+    ...readingFindings(numbers, unit),
+    ...cutFindings(numbers, unit),
+    ...holdingFindings(numbers),
+    ...faceFindings(numbers, unit),
+  ];
+  const judged = verdict(findings);
+  const { cut, cleanUp, least, minimum, stations, marks, ways, unbalance } = numbers;
+  const bound = (way: (typeof ways)[number]) => ({
+    dialledMm: way.cleanUp.dialled.value!,
+    leastWallMm: way.cleanUp.leastWallMm,
+  });
+  return {
+    verdict: judged.verdict,
+    ...coverReason(judged, numbers, unit),
+    face: {
+      runoutMm: numbers.runout?.value ?? null,
+      indicatorReadingMm: numbers.indicator?.value ?? null,
+      flatnessLeastSquaresMm: numbers.flatness?.value ?? null,
+      flatnessMinimumZoneMm: null,
+      dishMm: numbers.dish?.value ?? null,
+    },
+    cut: {
+      dialledMm: cut.dialledMm,
+      toolPlaneMm: cut.toolPlaneMm,
+      cleansUp: isClean(numbers),
+      cleanUpMm: cleanUp.dialledMm,
+    },
+    dialledIn: null,
+    leastWall: {
+      beforeMm: numbers.leastBeforeMm,
+      afterMm: least.wallMm,
+      station: least.station,
+      standardUncertaintyMm: null,
+      expandedUncertaintyMm: null,
+      degreesOfFreedom: null,
+    },
+    minimumWall: minimum && { mm: minimum.mm, source: minimum.source, from: minimum.from },
+    conformanceProbability: null,
+    cutsLeft: numbers.cutsLeft?.value ?? null,
+    stations: stations.map((station, i) => ({
+      angleDeg: input.stations[i]!.angleDeg,
+      radiusMm: station.radiusMm,
+      wallMm: station.wallMm,
+      faceMm: station.faceMm,
+      markDepthMm: station.depthMm,
+      cutMm: cut.cutsMm[i]!,
+      wallAfterMm: cut.wallsAfterMm[i]!,
+      marginMm: minimum && cut.wallsAfterMm[i]! - minimum.mm,
+      conformanceProbability: null,
+    })),
+    marks: marks.map((mark, i) => ({ ...mark, cutMm: cut.markCutsMm[i]! })),
+    bounds: ways.length === 1 ? null : { padSideFlat: bound(ways[0]!), faceFlat: bound(ways[1]!) },
+    unbalance:
+      unbalance.value === null ? null : { gmm: unbalance.value, heavySideDeg: unbalance.heavySideDeg },
+    releaseClearanceAfterMm: numbers.releaseAfter?.value ?? null,
+    findings,
+    answers: answersOf(numbers, findings),
+  };
+}
+
+/** The working behind the numbers, by the name each has in the answer. */
+function answersOf(numbers: CoverNumbers, findings: readonly Finding[]): Record<string, Answer> {
+  const deepest = numbers.ways.reduce((a, b) =>
+    b.cleanUp.dialled.value! > a.cleanUp.dialled.value! ? b : a,
+  );
+  const named: Record<string, Answer | null> = {
+    runoutMm: numbers.runout,
+    indicatorReadingMm: numbers.indicator,
+    flatnessLeastSquaresMm: numbers.flatness,
+    dishMm: numbers.dish,
+    cleanUpPlaneMm: deepest.cleanUp.plane,
+    cleanUpMm: deepest.cleanUp.dialled,
+    leastWallAfterMm: findings.find(({ id }) => id === 'wall-left')?.answer ?? null,
+    minimumWallMm: numbers.minimum?.answer ?? null,
+    cutsLeft: numbers.cutsLeft,
+    unbalanceGmm: numbers.unbalance,
+    releaseClearanceAfterMm: numbers.releaseAfter,
+  };
+  return Object.fromEntries(
+    Object.entries(named).flatMap(([name, answer]) => (answer ? [[name, answer]] : [])),
+  );
+}

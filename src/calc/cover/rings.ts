@@ -1,0 +1,32 @@
+/** Radii this close belong to one ring of stations (common practice, no source). */
+export const RING_WIDTH_MM = 0.5;
+
+export interface Ring {
+  /** Mean radius of its stations. */
+  readonly radiusMm: number;
+  /** Which stations, from 0 as sent. */
+  readonly stations: readonly number[];
+}
+
+/**
+ * Stations sorted into rings, the innermost first. A ring spans at most 0.5 mm from its innermost station.
+ * Example: radii 110, 128, 110.4 → rings of {0, 2} and {1} (tests/calc/cover/rings.test.ts)
+ */
+export function rings(stations: readonly { readonly radiusMm: number }[]): readonly Ring[] {
+  const inward = stations.map((_, index) => index);
+  inward.sort((a, b) => stations[a]!.radiusMm - stations[b]!.radiusMm || a - b);
+  const groups: number[][] = [];
+  let innermost = Number.NEGATIVE_INFINITY;
+  for (const index of inward) {
+    const { radiusMm } = stations[index]!;
+    if (radiusMm - innermost <= RING_WIDTH_MM + 1e-9) groups.at(-1)!.push(index);
+    else {
+      groups.push([index]);
+      innermost = radiusMm;
+    }
+  }
+  return groups.map((group) => ({
+    radiusMm: group.reduce((sum, index) => sum + stations[index]!.radiusMm, 0) / group.length,
+    stations: group.toSorted((a, b) => a - b),
+  }));
+}

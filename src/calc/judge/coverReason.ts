@@ -1,0 +1,42 @@
+import type { CoverCheck, Verdict } from '../../../shared/words/cover.ts';
+import type { Finding } from '../../../shared/words/finding.ts';
+import type { LengthUnit } from '../../../shared/words/print.ts';
+import type { CoverNumbers } from '../cover/coverNumbers.ts';
+import { printCut, wallInWords } from './coverWords.ts';
+
+/** The verdict as a heading, and the one number that decided it. */
+export function coverReason(
+  { verdict, decidedBy }: { readonly verdict: Verdict; readonly decidedBy: Finding | null },
+  numbers: CoverNumbers,
+  unit: LengthUnit,
+): Pick<CoverCheck, 'headline' | 'because'> {
+  const cut = printCut(numbers.cut.dialledMm, unit);
+  const { least } = numbers;
+  const leaves = `leaves ${wallInWords(least.wallMm, least.station, numbers, unit)}`;
+  const decided = decidedBy?.sentence ?? '';
+  switch (verdict) {
+    case 'face':
+      return { headline: `Face it: ${cut}.`, because: `That cleans every mark and ${leaves}.` };
+    case 'face-if-sound':
+      return {
+        headline: `Face it, if it is sound: ${cut}.`,
+        because: `That cleans every mark and ${leaves}. No crack test is recorded: test it first.`,
+      };
+    case 'face-and-ring':
+      return {
+        headline: `Weld a ring to it, measure again, then face it: ${cut} as it now stands.`,
+        because: `${decided} Welding pulls the face, so every wall and height is measured again after it.`,
+      };
+    case 'advice-only':
+      return {
+        headline: 'Advice only: no minimum wall is set.',
+        because: `A cut of ${cut} ${leaves}. Whether that is enough nobody has said: set a minimum wall, the maker’s or the shop’s.`,
+      };
+    case 'replace':
+      return { headline: 'Replace it.', because: decided };
+    case 'measure-again':
+      return { headline: 'Measure again.', because: decided };
+    case 'plan-again':
+      return { headline: 'Plan the cut again.', because: decided };
+  }
+}

@@ -1,0 +1,63 @@
+import { type LengthUnit, printAgainst, printLength } from '../../../shared/words/print.ts';
+import type { CoverNumbers } from '../cover/coverNumbers.ts';
+import { placeName } from '../cover/placeNames.ts';
+
+/**
+ * A cut as a machinist dials it, rounded up so that the printed cut cleans too: `0.42 mm` where that is exact,
+ * else `0.423 mm`.
+ */
+export function printCut(mm: number, unit: LengthUnit): string {
+  return printStep(mm, unit, Math.ceil, -FLOAT_DUST);
+}
+
+/** The deepest cut that may be planned, rounded down so that the printed cut still leaves the minimum. */
+export function printRoom(mm: number, unit: LengthUnit): string {
+  return printStep(mm, unit, Math.floor, FLOAT_DUST);
+}
+
+const FLOAT_DUST = 1e-6;
+const MM_PER_STEP = { mm: 0.001, in: 0.0001 * 25.4 } as const;
+
+function printStep(mm: number, unit: LengthUnit, round: (steps: number) => number, dust: number): string {
+  const steps = round(mm / MM_PER_STEP[unit] + dust);
+  return printLength(steps * MM_PER_STEP[unit], unit, steps % 10 === 0 ? 'coarse' : 'fine');
+}
+
+/** "behind stud 1, at radius 110 mm": the radius only where there is more than one ring to tell apart. */
+export function stationPlace(numbers: CoverNumbers, station: number, unit: LengthUnit): string {
+  const at = numbers.stations[station]!;
+  const name = placeName(at.angleDeg, numbers.input.cover.studCount);
+  if (!numbers.coverage.secondRing) return name;
+  return `${name}, at radius ${unit === 'mm' ? `${Number(at.radiusMm.toFixed(1))} mm` : printLength(at.radiusMm, 'in', 'coarse')}`;
+}
+
+/** "the shop’s minimum of 4.300 mm". */
+export function theMinimum(numbers: CoverNumbers, unit: LengthUnit): string {
+  const { from, mm } = numbers.minimum!;
+  return `the ${from}’s minimum of ${printLength(mm, unit)}`;
+}
+
+/** "0.200 mm above the shop’s minimum of 4.300 mm", "exactly …", "0.0004 mm below …". */
+export function besideMinimum(wallMm: number, numbers: CoverNumbers, unit: LengthUnit): string {
+  const margin = wallMm - numbers.minimum!.mm;
+  if (Math.abs(margin) <= 1e-9) return `exactly ${theMinimum(numbers, unit)}`;
+  return `${printAgainst(Math.abs(margin), 0, unit)} ${margin > 0 ? 'above' : 'below'} ${theMinimum(numbers, unit)}`;
+}
+
+/** "4.500 mm where it is thinnest, behind stud 1, 0.200 mm above the shop’s minimum of 4.300 mm". */
+export function wallInWords(
+  wallMm: number,
+  station: number | null,
+  numbers: CoverNumbers,
+  unit: LengthUnit,
+): string {
+  const wall = numbers.minimum ? printAgainst(wallMm, numbers.minimum.mm, unit) : printLength(wallMm, unit);
+  const where =
+    station === null
+      ? 'where it is thinnest'
+      : `where it is thinnest, ${stationPlace(numbers, station, unit)}`;
+  return numbers.minimum ? `${wall} ${where}, ${besideMinimum(wallMm, numbers, unit)}` : `${wall} ${where}`;
+}
+
+/** The unit a finding's value is in; its sentence alone is in the person's. */
+export const MM = 'mm';

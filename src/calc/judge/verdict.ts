@@ -1,0 +1,67 @@
+import type { Verdict } from '../../../shared/words/cover.ts';
+import type { Finding, Status } from '../../../shared/words/finding.ts';
+
+/** What a row of the table asks: has the finding of this id one of these statuses? */
+type Asks = (id: string, ...statuses: Status[]) => boolean;
+
+interface Row {
+  readonly verdict: Verdict;
+  readonly when: (is: Asks) => boolean;
+  /** Findings that can have decided it, the weightiest first. */
+  readonly because: readonly string[];
+}
+
+/** The cut that just cleans up; it has a finding of its own only where another cut is planned. */
+const tooThin = (is: Asks) =>
+  is('clean-up-cut', 'fail') || (is('wall-left', 'fail') && !is('clean-up-cut', 'pass', 'caution'));
+const unread = (is: Asks) => is('bounds', 'pass', 'caution', 'fail');
+
+/** The first row that applies is the verdict. */
+const TABLE: readonly Row[] = [
+  {
+    verdict: 'replace', // a crack, or a fault the shop calls final: no number overrules either
+    when: (is) => is('crack', 'fail') || is('inspection', 'fail'),
+    because: ['crack', 'inspection'],
+  },
+  { verdict: 'advice-only', when: (is) => is('minimum-wall', 'not-checked'), because: ['minimum-wall'] },
+  {
+    verdict: 'replace', // below the minimum as chucked and dialled in; unread faces: on both bounds
+    when: (is) => (unread(is) ? is('bounds', 'fail') : tooThin(is) && !is('dialled-in', 'pass')),
+    because: ['bounds', 'clean-up-cut', 'wall-left'],
+  },
+  {
+    verdict: 'measure-again',
+    when: (is) => is('coverage', 'fail') || is('doubtful-readings', 'fail') || is('bounds', 'caution'),
+    because: ['coverage', 'doubtful-readings', 'bounds'],
+  },
+  {
+    verdict: 'plan-again', // another cut would do, or the same one dialled in
+    when: (is) => is('planned-cut', 'fail') || is('wall-left', 'fail'),
+    because: ['planned-cut', 'dialled-in', 'wall-left'],
+  },
+  { verdict: 'measure-again', when: (is) => is('sure-of-it', 'caution'), because: ['sure-of-it'] },
+  {
+    verdict: 'face-and-ring', // the ring taken as unbonded; only offered where the family allows one
+    when: (is) => is('stiffness', 'fail') && is('stiffness-with-ring', 'pass'),
+    because: ['stiffness-with-ring'],
+  },
+  { verdict: 'replace', when: (is) => is('stiffness', 'fail'), because: ['stiffness'] },
+  { verdict: 'face-if-sound', when: (is) => is('crack', 'not-checked'), because: ['wall-left'] },
+  { verdict: 'face', when: () => true, because: ['wall-left'] },
+];
+
+/**
+ * The verdict on a cover: the first row of the table that its findings meet, and the finding that decided it.
+ *
+ * Source: the order of verdicts is this program's own; a crack comes first, and a wall below the minimum before
+ * anything that could be mended
+ * Example: every row has a test (tests/calc/judge/verdict.test.ts)
+ */
+export function verdict(findings: readonly Finding[]): { verdict: Verdict; decidedBy: Finding | null } {
+  const byId = new Map(findings.map((finding) => [finding.id, finding]));
+  const is: Asks = (id, ...statuses) => statuses.some((status) => byId.get(id)?.status === status);
+  const row = TABLE.find(({ when }) => when(is))!;
+  const weighty = row.because.flatMap((id) => byId.get(id) ?? []);
+  const decidedBy = weighty.find(({ status }) => status !== 'pass') ?? weighty[0] ?? null;
+  return { verdict: row.verdict, decidedBy };
+}

@@ -1,0 +1,104 @@
+import { describe, expect, it } from 'vitest';
+import { checkCover } from '../../../src/calc/cover/checkCover.ts';
+import { CRITERIA, coverInput, SET_ONE, SET_TWO } from './sets.ts';
+
+describe('design set one, as chucked (independent second implementation, not published)', () => {
+  const found = checkCover(coverInput({ releaseClearanceMm: 0.8 }));
+
+  it('finds tool plane, dialled cut and least wall', () => {
+    expect(found.cut.toolPlaneMm).toBeCloseTo(-0.35, 9);
+    expect(found.cut.dialledMm).toBeCloseTo(0.42, 9);
+    expect(found.leastWall.afterMm).toBeCloseTo(4.5, 9);
+    expect(found.leastWall.beforeMm).toBeCloseTo(4.79, 9);
+  });
+  it('counts the first of several equally thin stations', () => {
+    expect(found.leastWall.station).toBe(1);
+  });
+  it('finds tilt, indicator reading and least-squares flatness', () => {
+    expect(found.face.runoutMm).toBeCloseTo(0.1323, 4);
+    expect(found.face.flatnessLeastSquaresMm).toBeCloseTo(0.01164, 5);
+    expect(found.face.indicatorReadingMm).toBeCloseTo(0.13, 9); // arithmetic
+    expect(found.face.dishMm).toBeCloseTo(0.00125, 9); // arithmetic
+  });
+  it('says to face it, by how much, and what decides', () => {
+    expect(found.verdict).toBe('face');
+    expect(found.headline).toBe('Face it: 0.42 mm.');
+    expect(found.because).toBe(
+      'That cleans every mark and leaves 4.500 mm where it is thinnest, between studs 1 and 2, at radius 110 mm, 0.200 mm above the shop’s minimum of 4.300 mm.',
+    );
+    expect(found.cutsLeft).toBe(0); // arithmetic: ⌊0.200/0.25⌋
+    expect(found.releaseClearanceAfterMm).toBeCloseTo(1.22, 9); // arithmetic
+  });
+  it('speaks inches to those who measure in inches', () => {
+    const inch = checkCover(coverInput(), 'in');
+    expect(inch.headline).toBe('Face it: 0.0166 in.'); // 0.42 mm is 0.01654 in; a printed cut is rounded up
+    expect(inch.because).toContain('0.0079 in above the shop’s minimum of 0.1693 in');
+  });
+});
+
+describe('design set two, as chucked (independent second implementation, not published)', () => {
+  const found = checkCover(coverInput({ stations: SET_TWO, criteria: { ...CRITERIA, minimumWallMm: 4.3 } }));
+
+  it('finds tool plane, dialled cut and least wall', () => {
+    expect(found.cut.toolPlaneMm).toBeCloseTo(-0.25, 9);
+    expect(found.cut.dialledMm).toBeCloseTo(0.28, 9);
+    expect(found.leastWall.afterMm).toBeCloseTo(4.53, 9);
+    expect(found.leastWall.station).toBe(6);
+  });
+  it('asks for the second ring it lacks', () => {
+    expect(found.verdict).toBe('measure-again');
+    expect(found.because).toBe('Not measured: a second ring. Measure there too.');
+  });
+});
+
+describe('a planned cut', () => {
+  it('leaves alone what the tool does not reach, and does not clean up', () => {
+    const found = checkCover(coverInput({ plannedCutMm: 0.05 }));
+    // From 0.07 the tool comes down to 0.02; stations at or below that keep their wall (arithmetic).
+    expect(found.cut.toolPlaneMm).toBeCloseTo(0.02, 9);
+    expect(found.stations[4]).toMatchObject({ cutMm: 0, wallAfterMm: 4.8 });
+    expect(found.stations[0]!.cutMm).toBeCloseTo(0.04, 9);
+    expect(found.cut.cleansUp).toBe(false);
+    expect(found.verdict).toBe('plan-again');
+    expect(found.cut.cleanUpMm).toBeCloseTo(0.42, 9);
+  });
+  it('may be as deep as the sentence says, and no deeper', () => {
+    const deep = checkCover(coverInput({ plannedCutMm: 0.7 }));
+    expect(deep.verdict).toBe('plan-again');
+    // 4.90 − 4.30 at a station 0.02 below the highest (arithmetic).
+    expect(deep.because).toContain('Plan from 0.42 mm, which cleans it, up to 0.62 mm');
+    expect(checkCover(coverInput({ plannedCutMm: 0.62 })).verdict).toBe('face');
+    expect(checkCover(coverInput({ plannedCutMm: 0.621 })).verdict).toBe('plan-again');
+  });
+  it('is not the reason to plan again when even the clean-up cut leaves too little', () => {
+    const criteria = { ...CRITERIA, minimumWallMm: 4.6 };
+    expect(checkCover(coverInput({ criteria, plannedCutMm: 0.1 })).verdict).toBe('replace');
+  });
+});
+
+describe('a mark between stations', () => {
+  it('limits the tool plane with height and wall interpolated on the nearest ring', () => {
+    const found = checkCover(coverInput({ marks: [{ angleDeg: 202.5, radiusMm: 112, depthMm: 0.4 }] }));
+    // z = (−0.05 − 0.04)/2, c = −0.045 − 0.4 − 0.05 (arithmetic)
+    expect(found.marks[0]).toMatchObject({
+      wallMm: expect.closeTo(4.805, 9),
+      faceMm: expect.closeTo(-0.045, 9),
+    });
+    expect(found.cut.toolPlaneMm).toBeCloseTo(-0.495, 9);
+  });
+});
+
+describe('what cannot be worked out is null, and a finding says why', () => {
+  it('has no tilt from two stations', () => {
+    const found = checkCover(coverInput({ stations: SET_ONE.slice(0, 2) }));
+    expect(found.face.runoutMm).toBeNull();
+    expect(found.unbalance).toBeNull();
+    const tilt = found.findings.find(({ id }) => id === 'tilt')!;
+    expect(tilt.status).toBe('not-checked');
+    expect(tilt.sentence).toContain('Three stations that do not lie on one line');
+  });
+  it('has no tilt from four stations on one line', () => {
+    const line = [SET_ONE[0]!, SET_ONE[4]!, SET_ONE[8]!, SET_ONE[10]!];
+    expect(checkCover(coverInput({ stations: line })).face.runoutMm).toBeNull();
+  });
+});

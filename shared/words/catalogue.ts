@@ -54,3 +54,26 @@ export interface ShopCriteria {
   readonly lengthUnit: 'mm' | 'in';
   readonly decimalSign: 'point' | 'comma';
 }
+
+/** What the catalogue keeps, by kind. The shop's criteria are kept the same way, as one entry. */
+export interface EntryBodies {
+  readonly family: Family;
+  readonly stud: CatalogueStud;
+  readonly stack: CatalogueStack;
+  readonly criteria: ShopCriteria;
+}
+export type EntryKind = keyof EntryBodies;
+
+/** An entry as it stood at one revision: who made it so, when and why. */
+export interface Entry<K extends EntryKind = EntryKind> {
+  readonly kind: K;
+  readonly id: string;
+  readonly revision: number;
+  /** UTC, ISO 8601. */
+  readonly at: string;
+  readonly who: string;
+  readonly why: string;
+  readonly name: string;
+  readonly retired: boolean;
+  readonly body: EntryBodies[K];
+}

@@ -162,3 +162,28 @@ export interface HistoryLine {
   readonly why: string;
   readonly what: SectionName | 'reading';
 }
+
+/** A reading on its way into the records, which add the revision, who and when. */
+export type NewReading = Omit<Reading, 'revision' | 'who' | 'at'>;
+
+/** One job in a list. */
+export interface JobLine {
+  readonly id: number;
+  readonly number: string;
+  readonly revision: number;
+  readonly createdAt: string;
+  readonly changedAt: string;
+  readonly stage: Stage;
+  /** The decision that stands; null while none does. */
+  readonly outcome: DecisionKind | null;
+  readonly familyId: string;
+  readonly familyName: string;
+  readonly customerReference: string;
+  readonly receivedOn: string;
+  readonly demo: boolean;
+}
+
+/** One revision with what it said: a section's body, or the readings it added. */
+export type RevisionShown = HistoryLine & {
+  readonly body: JobSections[SectionName] | readonly Reading[];
+};

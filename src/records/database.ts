@@ -1,0 +1,214 @@
+import { accessSync, closeSync, constants, existsSync, mkdirSync, openSync, statSync } from 'node:fs';
+import { join } from 'node:path';
+import { setTimeout as pause } from 'node:timers/promises';
+import Database from 'better-sqlite3';
+import {
+  CompiledQuery,
+  type DatabaseConnection,
+  Kysely,
+  SqliteDialect,
+  SqliteDriver,
+  type Transaction,
+} from 'kysely';
+import { RecordsUnavailable, ShopWillNotOpen } from './errors.ts';
+import { APPLICATION_ID, migrate, refuseOthers } from './migrate.ts';
+import type { Tables } from './tables.ts';
+
+export const FILE_NAME = 'coverwright.sqlite';
+const BUSY_MS = 5000;
+
+export type Db = Kysely<Tables>;
+
+export interface Shop {
+  readonly db: Db;
+  readonly dataDir: string;
+  close(): Promise<void>;
+}
+
+/** Opens the shop's records in `dataDir`, making them if there are none. Throws ShopWillNotOpen. */
+export function openShop(options: { readonly dataDir: string; readonly now?: () => Date }): Shop {
+  const { dataDir, now = () => new Date() } = options;
+  const file = join(dataDir, FILE_NAME);
+  let raw: Database.Database | undefined;
+  try {
+    mkdirSync(dataDir, { recursive: true, mode: 0o700 });
+    accessSync(dataDir, constants.R_OK | constants.W_OK | constants.X_OK);
+    if (isNew(file)) closeSync(openSync(file, 'a', 0o600));
+    else examine(file);
+    accessSync(file, constants.R_OK | constants.W_OK);
+    raw = new Database(file, { timeout: BUSY_MS });
+    return opened(raw, dataDir, now);
+  } catch (error) {
+    raw?.close();
+    throw error instanceof ShopWillNotOpen ? error : willNotOpen(error, file);
+  }
+}
+
+/** A shop that is forgotten when it is closed: for tests. */
+export function openShopInMemory(options: { readonly now?: () => Date } = {}): Shop {
+  return opened(new Database(':memory:'), ':memory:', options.now ?? (() => new Date()));
+}
+
+function opened(raw: Database.Database, dataDir: string, now: () => Date): Shop {
+  raw.pragma('journal_mode = WAL');
+  raw.pragma('synchronous = FULL');
+  // Without it, INSERT OR REPLACE would take a row away behind the back of the triggers that forbid it.
+  raw.pragma('recursive_triggers = ON');
+  migrate(raw, now);
+  const db = new Kysely<Tables>({ dialect: new ShopDialect(raw) });
+  return {
+    db,
+    dataDir,
+    close: async () => {
+      await db.destroy();
+      raw.close();
+    },
+  };
+}
+
+/** True when there are no records yet. */
+function isNew(file: string): boolean {
+  if (existsSync(file) && statSync(file).size > 0) return false;
+  // SQLite throws a log away when the file it belongs to is missing or empty; it may hold a day's work.
+  const log = `${file}-wal`;
+  if (existsSync(log) && statSync(log).size > 0) {
+    throw new ShopWillNotOpen(
+      'parted',
+      `${log} holds records, but ${file}, which it belongs to, is missing or empty. Put that file back beside it, or restore a backup into another folder. Nothing was changed.`,
+    );
+  }
+  return true;
+}
+
+/** Looks at an existing file without writing to it. */
+function examine(file: string): void {
+  const raw = new Database(file, { readonly: true, fileMustExist: true, timeout: BUSY_MS });
+  try {
+    const tables = raw.prepare<[], { n: number }>('SELECT count(*) AS n FROM sqlite_schema').get();
+    const applicationId = raw.pragma('application_id', { simple: true });
+    if (tables !== undefined && tables.n > 0 && applicationId !== APPLICATION_ID) {
+      throw new ShopWillNotOpen(
+        'not-ours',
+        `${file} is a database of another program. Set DATA_DIR to another folder. Nothing was changed.`,
+      );
+    }
+    refuseOthers(raw);
+    const checked = raw.pragma('quick_check(1)', { simple: true });
+    if (checked !== 'ok') throw damaged(file, checked);
+  } finally {
+    raw.close();
+  }
+}
+
+function damaged(file: string, cause: unknown): ShopWillNotOpen {
+  return new ShopWillNotOpen(
+    'damaged',
+    `${file} is damaged or is no database. Keep it as it is, together with the files beside it, and restore the newest backup into another folder. Nothing was changed.`,
+    cause,
+  );
+}
+
+function willNotOpen(error: unknown, file: string): unknown {
+  const code = codeOf(error);
+  if (code.startsWith('SQLITE_CORRUPT') || code === 'SQLITE_NOTADB') return damaged(file, error);
+  if (code === '') return error;
+  const why = error instanceof Error ? error.message : code;
+  return new ShopWillNotOpen(
+    'not-writable',
+    `The records cannot be kept in ${file} (${why}). Give the account this program runs under the right to write there and room on the disk, or set DATA_DIR to a folder that has both.`,
+    error,
+  );
+}
+
+/** The code of an error of SQLite (`SQLITE_FULL`) or of the file system (`EACCES`); '' for any other. */
+function codeOf(error: unknown): string {
+  if (!(error instanceof Error) || !('code' in error) || typeof error.code !== 'string') return '';
+  return error instanceof Database.SqliteError || 'syscall' in error ? error.code : '';
+}
+
+/** Every transaction takes the write lock at once: one that read first and then wrote could lose to another. */
+class ShopDriver extends SqliteDriver {
+  readonly #raw: Database.Database;
+
+  constructor(raw: Database.Database) {
+    super({ database: raw });
+    this.#raw = raw;
+  }
+
+  override async beginTransaction(connection: DatabaseConnection): Promise<void> {
+    for (let waited = 0, wait = 1; ; waited += wait, wait = Math.min(2 * wait, 100)) {
+      // SQLite's own waiting would stop the whole process, and with it whoever here holds the lock.
+      this.#raw.pragma('busy_timeout = 0');
+      try {
+        await connection.executeQuery(CompiledQuery.raw('begin immediate'));
+        return;
+      } catch (error) {
+        if (!codeOf(error).startsWith('SQLITE_BUSY') || waited >= BUSY_MS) throw error;
+      } finally {
+        this.#raw.pragma(`busy_timeout = ${BUSY_MS}`);
+      }
+      await pause(wait);
+    }
+  }
+
+  override async rollbackTransaction(connection: DatabaseConnection): Promise<void> {
+    // A full disk makes SQLite roll back by itself; a second rollback would hide the reason.
+    if (this.#raw.inTransaction) await super.rollbackTransaction(connection);
+  }
+}
+
+class ShopDialect extends SqliteDialect {
+  readonly #raw: Database.Database;
+
+  constructor(raw: Database.Database) {
+    super({ database: raw });
+    this.#raw = raw;
+  }
+
+  override createDriver(): SqliteDriver {
+    return new ShopDriver(this.#raw);
+  }
+}
+
+/**
+ * Runs `fn` in one transaction: all of it is kept, or nothing. Inside another `write` it joins that one, so its
+ * errors must be let through. Use the `trx` it is given, never the outer `db`, which waits for this to end.
+ */
+export async function write<T>(db: Db, fn: (trx: Transaction<Tables>) => Promise<T>): Promise<T> {
+  if (isTransaction(db)) return fn(db);
+  try {
+    return await db.transaction().execute(fn);
+  } catch (error) {
+    throw unavailable(error);
+  }
+}
+
+function isTransaction(db: Db): db is Transaction<Tables> {
+  return db.isTransaction;
+}
+
+function unavailable(error: unknown): unknown {
+  const code = codeOf(error);
+  if (code.startsWith('SQLITE_BUSY')) {
+    return new RecordsUnavailable(
+      'busy',
+      'Another program is writing to the records and did not finish. Nothing of this was kept; try again.',
+      error,
+    );
+  }
+  if (code === 'SQLITE_FULL') {
+    return new RecordsUnavailable(
+      'full',
+      'The disk with the records is full. Nothing of this was kept; make room and try again.',
+      error,
+    );
+  }
+  if (/^SQLITE_(IOERR|READONLY|CANTOPEN|CORRUPT|NOTADB)/.test(code)) {
+    return new RecordsUnavailable(
+      'disk',
+      `The records could not be written (${code}). Nothing of this was kept; stop the program and look at the disk.`,
+      error,
+    );
+  }
+  return error;
+}

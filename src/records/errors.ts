@@ -1,0 +1,65 @@
+import type { EntryBodies, EntryKind } from '../../shared/words/catalogue.ts';
+import type { HistoryLine, JobSections, Kept, SectionName } from '../../shared/words/job.ts';
+import { Refusal } from '../../shared/words/refusal.ts';
+
+export type WillNotOpenCode = 'damaged' | 'newer' | 'not-ours' | 'parted' | 'not-writable';
+
+/** The shop's records cannot be opened. Nothing was changed; the sentence says what to do. */
+export class ShopWillNotOpen extends Error {
+  readonly code: WillNotOpenCode;
+
+  constructor(code: WillNotOpenCode, message: string, cause?: unknown) {
+    super(message, { cause });
+    this.name = 'ShopWillNotOpen';
+    this.code = code;
+  }
+}
+
+export type UnavailableCode = 'busy' | 'full' | 'disk';
+
+/** An open shop could not take a change: nothing of it was kept, and trying again may do. */
+export class RecordsUnavailable extends Error {
+  readonly code: UnavailableCode;
+
+  constructor(code: UnavailableCode, message: string, cause: unknown) {
+    super(message, { cause });
+    this.name = 'RecordsUnavailable';
+    this.code = code;
+  }
+}
+
+/** Asked for something the records do not have. */
+export class NotInRecords extends Refusal {
+  constructor(path: string, message: string) {
+    super('not-found', [{ path, message }]);
+    this.name = 'NotInRecords';
+  }
+}
+
+/** One sentence about one field. */
+export function refuse(code: string, path: string, message: string): Refusal {
+  return new Refusal(code, [{ path, message }]);
+}
+
+type Bodies = JobSections & EntryBodies;
+
+/** Somebody changed it first. Nothing was written; both versions are at hand. */
+export class StaleEdit extends Error {
+  readonly code = 'stale';
+  /** What was being edited. */
+  readonly section: SectionName | EntryKind;
+  /** It as it stands now; null when it is something else of the job that changed. */
+  readonly theirs: Kept<Bodies[SectionName | EntryKind]> | null;
+  readonly currentRevision: number;
+  /** What happened since the revision the edit started from, oldest first. */
+  readonly since: readonly HistoryLine[];
+
+  constructor(message: string, parts: Pick<StaleEdit, 'section' | 'theirs' | 'currentRevision' | 'since'>) {
+    super(message);
+    this.name = 'StaleEdit';
+    this.section = parts.section;
+    this.theirs = parts.theirs;
+    this.currentRevision = parts.currentRevision;
+    this.since = parts.since;
+  }
+}

@@ -1,0 +1,72 @@
+import type { Database } from 'better-sqlite3';
+import { ShopWillNotOpen } from './errors.ts';
+import { first } from './migrations/001-first.ts';
+
+export interface Migration {
+  readonly number: number;
+  readonly name: string;
+  readonly sql: string;
+}
+
+/** Forward only, in order. What has been released is never changed: a new migration follows it. */
+export const MIGRATIONS: readonly Migration[] = [first];
+
+/** "Cvwr": what the file says it is, to whoever asks it. */
+export const APPLICATION_ID = 0x43767772;
+
+interface Applied {
+  readonly number: number;
+  readonly name: string;
+}
+
+/** What has been applied to this file, in order; nothing for a new one. Only reads. */
+function appliedTo(raw: Database): readonly Applied[] {
+  const known = raw
+    .prepare("SELECT 1 FROM sqlite_schema WHERE type = 'table' AND name = 'schema_migration'")
+    .get();
+  if (known === undefined) return [];
+  return raw.prepare<[], Applied>('SELECT number, name FROM schema_migration ORDER BY number').all();
+}
+
+/** Refuses a database that a newer program has changed, or one whose history is not this program's. Only reads. */
+export function refuseOthers(raw: Database, migrations: readonly Migration[] = MIGRATIONS): void {
+  const applied = appliedTo(raw);
+  const newest = migrations.at(-1)?.number ?? 0;
+  const version = applied.at(-1)?.number ?? 0;
+  if (version > newest) {
+    throw new ShopWillNotOpen(
+      'newer',
+      `These records are of version ${version} and this program knows version ${newest}: they were last opened by a newer Coverwright. Start that one, or install it here. Nothing was changed.`,
+    );
+  }
+  const strange = applied.find((a, i) => migrations[i]?.number !== a.number || migrations[i].name !== a.name);
+  if (strange) {
+    throw new ShopWillNotOpen(
+      'not-ours',
+      `These records were changed by another program (step ${strange.number}, "${strange.name}"). Restore a backup, or ask whoever made that change. Nothing was changed.`,
+    );
+  }
+}
+
+/** Applies what is missing: each migration and its bookkeeping in one transaction, so that half of one is never kept. */
+export function migrate(raw: Database, now: () => Date, migrations: readonly Migration[] = MIGRATIONS): void {
+  // A migration may have to rebuild a table; what refers to what is checked before it is kept.
+  raw.pragma('foreign_keys = OFF');
+  const apply = raw.transaction((migration: Migration) => {
+    // Asked inside the transaction: another process may have started at the same time.
+    refuseOthers(raw, migrations);
+    if (appliedTo(raw).some((a) => a.number === migration.number)) return;
+    raw.exec(
+      'CREATE TABLE IF NOT EXISTS schema_migration (number INTEGER PRIMARY KEY, name TEXT NOT NULL, at TEXT NOT NULL) STRICT',
+    );
+    raw.exec(migration.sql);
+    raw
+      .prepare('INSERT INTO schema_migration (number, name, at) VALUES (?, ?, ?)')
+      .run(migration.number, migration.name, now().toISOString());
+    raw.pragma(`application_id = ${APPLICATION_ID}`);
+    const loose = raw.prepare('PRAGMA foreign_key_check').all();
+    if (loose.length > 0) throw new Error(`Migration ${migration.number} leaves rows that refer to nothing.`);
+  });
+  for (const migration of migrations) apply.immediate(migration);
+  raw.pragma('foreign_keys = ON');
+}

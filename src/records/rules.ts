@@ -1,0 +1,122 @@
+import type { Verdict } from '../../shared/words/cover.ts';
+import type { Decision, DecisionKind, Job, Kept, Looked } from '../../shared/words/job.ts';
+import { listInWords } from '../../shared/words/print.ts';
+import { refuse } from './errors.ts';
+import { missingOf } from './stage.ts';
+import { samePerson } from './writing.ts';
+
+const ALLOWED = 1e-9;
+
+const DECISION_WORDS: Readonly<Record<DecisionKind, string>> = {
+  face: 'face it',
+  'face-and-ring': 'face it and weld a ring to it',
+  replace: 'replace it',
+};
+
+const VERDICT_WORDS: Readonly<Record<Verdict, string>> = {
+  face: 'face it',
+  'face-if-sound': 'face it if it is sound',
+  'face-and-ring': 'face it and weld a ring to it',
+  replace: 'replace it',
+  'measure-again': 'measure again',
+  'plan-again': 'plan the cut again',
+  'advice-only': 'advice only',
+};
+
+/** The decision that follows from a verdict; null where the verdict leaves it to a person. */
+const FOLLOWS: Readonly<Record<Verdict, DecisionKind | null>> = {
+  face: 'face',
+  'face-if-sound': 'face',
+  'face-and-ring': 'face-and-ring',
+  replace: 'replace',
+  'measure-again': null,
+  'plan-again': null,
+  'advice-only': null,
+};
+
+/** A found crack is lifted only by a second person who looked again, says how, and found none. */
+export function refuseLiftedCrack(history: readonly Kept<Looked>[], next: Looked, who: string): void {
+  const lastOther = history.findLastIndex((kept) => kept.body.crackTest !== 'found');
+  const found = history.slice(lastOther + 1);
+  if (found.length === 0 || next.crackTest === 'found') return;
+  const finders = [...new Set(found.map((kept) => kept.who))];
+  if (finders.some((finder) => samePerson(finder, who))) {
+    throw refuse(
+      'crack-second-person',
+      'crackTest',
+      `A crack is recorded by ${listInWords(finders)}; only another person who inspects the cover anew can record that there is none, not ${who}.`,
+    );
+  }
+  if (next.crackTest !== 'none-found') {
+    throw refuse(
+      'crack-stands',
+      'crackTest',
+      `A crack is recorded by ${listInWords(finders)}; it is lifted only by a new inspection that finds none, not by leaving the test out.`,
+    );
+  }
+  if (next.crackMethod === null || next.crackNote.trim() === '') {
+    throw refuse(
+      'crack-method-needed',
+      next.crackMethod === null ? 'crackMethod' : 'crackNote',
+      `A crack is recorded by ${listInWords(finders)}; to record that there is none, say how the cover was inspected and what was seen, in a note.`,
+    );
+  }
+}
+
+/** What no reason overrules, and where a reason is needed. */
+export function refuseDecision(decision: Decision, looked: Kept<Looked> | null): void {
+  const { check, decision: kind } = decision;
+  if (kind !== 'replace') {
+    if (looked?.body.crackTest === 'found') {
+      throw refuse(
+        'crack-found',
+        'decision',
+        `A crack is recorded by ${looked.who}; no number overrules a crack, so the cover can only be replaced.`,
+      );
+    }
+    if (check.verdict === 'replace') {
+      throw refuse(
+        'verdict-replace',
+        'decision',
+        `The verdict is to replace the cover (${check.because.trim()}); it cannot be used by giving a reason.`,
+      );
+    }
+    const minimum = check.minimumWall;
+    if (minimum !== null && check.leastWall.afterMm < minimum.mm - ALLOWED) {
+      throw refuse(
+        'below-minimum',
+        'decision',
+        `The cut would leave ${check.leastWall.afterMm} mm of wall and the minimum is ${minimum.mm} mm (${minimum.source}); plan another cut, or change the criterion in the open.`,
+      );
+    }
+  }
+  if (FOLLOWS[check.verdict] !== kind && decision.reason.trim() === '') {
+    throw refuse(
+      'reason-needed',
+      'reason',
+      `The verdict is "${VERDICT_WORDS[check.verdict]}" and the decision "${DECISION_WORDS[kind]}"; say why.`,
+    );
+  }
+}
+
+/** A job is signed when nothing is missing, for the revision that was read. */
+export function refuseSignature(job: Job, signedRevision: number): void {
+  if (job.stage === 'signed') {
+    const by = job.sections.signature;
+    throw refuse(
+      'signed-already',
+      '',
+      `Job ${job.number} is signed already, by ${by?.who}; it can be signed again after an amendment.`,
+    );
+  }
+  if (job.stage !== 'to-sign') {
+    throw refuse('not-ready', '', `Job ${job.number} cannot be signed yet: ${listInWords(missingOf(job))}.`);
+  }
+  if (signedRevision !== job.revision) {
+    throw refuse(
+      'signed-revision',
+      'signedRevision',
+      `The signature is for revision ${signedRevision} of job ${job.number}, which is at revision ${job.revision}; read it again and sign that.`,
+    );
+  }
+}

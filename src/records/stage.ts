@@ -1,0 +1,94 @@
+import type { Job, NewReading, Reading, Received, Stage } from '../../shared/words/job.ts';
+
+/** What the stage of a job follows from. */
+export interface StageParts {
+  readonly revision: number;
+  readonly sections: Job['sections'];
+  /** Every reading, the replaced and withdrawing ones too. */
+  readonly readings: readonly Reading[];
+  /** The revision at which the cover's family last became another, or another revision of itself. */
+  readonly familyChangedAt: number;
+  /** The revision at which the depths of the cuts last changed; 0 before any cut. */
+  readonly cutsChangedAt: number;
+}
+
+/** Those that neither were replaced nor only withdraw another. */
+export function standing<R extends NewReading>(readings: readonly R[]): readonly R[] {
+  const replaced = new Set(readings.map((r) => r.replaces));
+  return readings.filter((r) => r.valueMm !== null && !replaced.has(r.id));
+}
+
+export function stageOf(parts: StageParts): Stage {
+  const { sections } = parts;
+  if (sections.signature?.revision === parts.revision) return 'signed';
+  if (sections.looked === null) return 'to-look';
+  const decided = decisionStands(parts);
+  const decision = sections.decision?.body.decision;
+  if (decided && decision === 'replace') return 'to-sign';
+  if (!looksLost(sections) && !measured(parts, 'before', 0)) return 'to-measure';
+  if (!decided) return 'to-decide';
+  if (!cut(sections)) return 'to-cut';
+  return measured(parts, 'after', parts.cutsChangedAt) ? 'to-sign' : 'to-verify';
+}
+
+/** A decision counts while nothing it rested on has changed since. */
+export function decisionStands(parts: StageParts): boolean {
+  const { sections } = parts;
+  if (sections.decision === null) return false;
+  const newest = Math.max(
+    parts.familyChangedAt,
+    sections.looked?.revision ?? 0,
+    sections.setup?.revision ?? 0,
+    sections.plan?.revision ?? 0,
+    lastChangeBeforeCut(parts.readings),
+  );
+  return newest < sections.decision.revision;
+}
+
+/** What still keeps the job from being signed, in words; empty when it may be, or has been. */
+export function missingOf(job: Job): readonly string[] {
+  const { sections, stage } = job;
+  if (stage === 'to-sign' || stage === 'signed') return [];
+  const missing: string[] = [];
+  if (sections.looked === null) missing.push('the look for cracks and faults has not been recorded');
+  const walls = (pass: Reading['pass']) => job.readings.some((r) => r.pass === pass && r.kind === 'wall');
+  if (!walls('before') && !looksLost(sections)) missing.push('no wall has been measured');
+  if (sections.decision === null) {
+    missing.push('no decision has been made');
+  } else if (job.outcome === null) {
+    missing.push('the decision was made before later changes and has to be made again');
+  }
+  if (job.outcome === 'replace' || sections.decision === null) return missing;
+  if (!cut(sections)) missing.push('no cut has been recorded');
+  else if (stage === 'to-verify') missing.push('no wall has been measured after the last cut');
+  return missing;
+}
+
+/** Whether it is the same cover by the catalogue's account; a note or a reference may differ. */
+export function sameFamily(a: Received, b: Received): boolean {
+  return (
+    a.familyId === b.familyId &&
+    a.familyRevision === b.familyRevision &&
+    JSON.stringify(a.family) === JSON.stringify(b.family)
+  );
+}
+
+/** A crack, or a fault nothing can mend: measuring would not change what becomes of it. */
+function looksLost({ looked }: Job['sections']): boolean {
+  if (looked === null) return false;
+  return looked.body.crackTest === 'found' || looked.body.items.some((i) => i.result === 'fault' && i.final);
+}
+
+function cut({ cuts }: Job['sections']): boolean {
+  return cuts !== null && cuts.body.cuts.length > 0;
+}
+
+function measured(parts: StageParts, pass: Reading['pass'], since: number): boolean {
+  return standing(parts.readings).some((r) => r.kind === 'wall' && r.pass === pass && r.revision > since);
+}
+
+function lastChangeBeforeCut(readings: readonly Reading[]): number {
+  const before = new Set(readings.filter((r) => r.pass === 'before').map((r) => r.id));
+  const touching = readings.filter((r) => r.pass === 'before' || before.has(r.replaces ?? ''));
+  return touching.reduce((newest, r) => Math.max(newest, r.revision), 0);
+}

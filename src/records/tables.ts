@@ -1,0 +1,70 @@
+import type { Generated } from 'kysely';
+import type { EntryKind } from '../../shared/words/catalogue.ts';
+import type { DecisionKind, HistoryLine, Pass, ReadingKind, Stage } from '../../shared/words/job.ts';
+
+/** The rows as they lie in the database: 0 and 1 for no and yes, JSON as text, units in the names. */
+export interface Tables {
+  schema_migration: { number: number; name: string; at: string };
+  entry: {
+    kind: EntryKind;
+    id: string;
+    revision: number;
+    name: string;
+    name_key: string;
+    retired: number;
+  };
+  entry_revision: {
+    kind: EntryKind;
+    id: string;
+    revision: number;
+    at: string;
+    who: string;
+    why: string;
+    retired: number;
+    body: string;
+  };
+  job: {
+    id: Generated<number>;
+    number: string;
+    number_key: string;
+    plain_number: number | null;
+    demo: number;
+    created_at: string;
+    revision: number;
+    changed_at: string;
+    stage: Stage;
+    outcome: DecisionKind | null;
+    family_id: string;
+    family_name: string;
+    customer_reference: string;
+    received_on: string;
+    search: string;
+  };
+  job_revision: {
+    job_id: number;
+    revision: number;
+    at: string;
+    who: string;
+    why: string;
+    what: HistoryLine['what'];
+    body: string;
+  };
+  reading: {
+    id: string;
+    job_id: number;
+    revision: number;
+    /** Where it stood among those added with it, from 0. */
+    place: number;
+    pass: Pass;
+    kind: ReadingKind;
+    angle_deg: number;
+    radius_mm: number;
+    value_mm: number | null;
+    typed: string;
+    gauge: string;
+    doubtful: number;
+    replaces: string | null;
+    who: string;
+    at: string;
+  };
+}

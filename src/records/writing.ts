@@ -1,0 +1,78 @@
+import { refuse } from './errors.ts';
+
+/** Who changes something, why, and what time it is for them. */
+export interface Ctx {
+  /** Initials, 1 to 8 characters. */
+  readonly who: string;
+  readonly why?: string;
+  readonly now: () => Date;
+}
+
+export interface Signed {
+  readonly who: string;
+  readonly why: string;
+  readonly at: string;
+}
+
+const LONGEST_WHO = 8;
+const LONGEST_WHY = 2000;
+
+/** What is written beside every change. Throws Refusal when nobody stands behind it. */
+export function signed(ctx: Ctx, why: string | undefined): Signed {
+  const who = ctx.who.normalize('NFC').trim();
+  if (who === '') {
+    throw refuse(
+      'who-needed',
+      'who',
+      'Nothing is recorded without a name: give your initials, 1 to 8 characters.',
+    );
+  }
+  if (who.length > LONGEST_WHO || hasControls(who)) {
+    throw refuse(
+      'who-too-long',
+      'who',
+      `The initials "${printable(who)}" are not 1 to 8 plain characters; shorten them.`,
+    );
+  }
+  const reason = (why ?? ctx.why ?? '').trim();
+  if (reason.length > LONGEST_WHY) {
+    throw refuse(
+      'why-too-long',
+      'why',
+      `The reason is ${reason.length} characters long; keep it to ${LONGEST_WHY}.`,
+    );
+  }
+  refuseNul('why', reason);
+  return { who, why: reason, at: ctx.now().toISOString() };
+}
+
+/** Whether two initials mean the same person. */
+export function samePerson(a: string, b: string): boolean {
+  return key(a) === key(b);
+}
+
+/** How names and numbers are compared: letter case, width and outer blanks do not tell them apart. */
+export function key(text: string): string {
+  return text.normalize('NFKC').trim().replace(/\s+/gu, ' ').toLowerCase();
+}
+
+export function hasControls(text: string): boolean {
+  return /\p{Cc}/u.test(text);
+}
+
+/** What was typed, fit to be repeated in a sentence. */
+export function printable(text: string): string {
+  const plain = text.replace(/\p{Cc}+/gu, ' ');
+  return plain.length > 60 ? `${plain.slice(0, 60)}…` : plain;
+}
+
+/** PostgreSQL keeps no NUL, and half a character pair becomes another character on its way to the disk. */
+export function refuseNul(path: string, text: string): void {
+  if (/[\0\p{Surrogate}]/u.test(text)) {
+    throw refuse(
+      'bad-text',
+      path,
+      `The text "${printable(text)}" holds a character that cannot be kept; type it again.`,
+    );
+  }
+}

@@ -1,0 +1,116 @@
+import { homedir } from 'node:os';
+import { isAbsolute, join, resolve } from 'node:path';
+
+export interface Settings {
+  /** 0 lets the system pick a free one. */
+  readonly port: number;
+  readonly host: string;
+  readonly dataDir: string;
+  /** Where people reach the program, without a slash at its end; null when it was not said. */
+  readonly publicUrl: string | null;
+  /** Whether an empty shop starts with invented covers, studs and jobs to try. */
+  readonly demo: boolean;
+}
+
+/** A setting that cannot be used. The sentence names it, its value and what would do. */
+export class SettingsRefused extends Error {
+  readonly code = 'settings-refused';
+  readonly setting: string;
+
+  constructor(setting: string, message: string) {
+    super(message);
+    this.name = 'SettingsRefused';
+    this.setting = setting;
+  }
+}
+
+type Env = Readonly<Record<string, string | undefined>>;
+
+const LOOPBACK = ['127.0.0.1', 'localhost', '::1'];
+
+/** Reads every setting at once, so that a wrong one stops the program before it opens anything. */
+export function readSettings(env: Env): Settings {
+  refuseOtherDatabase(env);
+  return {
+    port: portOf(env),
+    host: hostOf(env),
+    dataDir: dataDirOf(env),
+    publicUrl: publicUrlOf(env),
+    demo: demoOf(env),
+  };
+}
+
+/** Where the records lie: also for the commands that need nothing else. */
+export function dataDirOf(env: Env): string {
+  const given = setting(env, 'DATA_DIR');
+  if (given !== undefined) {
+    if (given.startsWith('~')) {
+      throw refused('DATA_DIR', given, 'write the folder out in full: only a command line replaces the ~');
+    }
+    return resolve(given);
+  }
+  const base = setting(env, 'XDG_DATA_HOME');
+  if (base !== undefined && !isAbsolute(base)) {
+    throw refused('XDG_DATA_HOME', base, 'give a folder that begins with /, or leave it out');
+  }
+  return join(base ?? join(setting(env, 'HOME') ?? homedir(), '.local', 'share'), 'coverwright');
+}
+
+function portOf(env: Env): number {
+  const given = setting(env, 'PORT') ?? '4180';
+  if (!/^\d{1,5}$/.test(given) || Number(given) > 65535) {
+    throw refused('PORT', given, 'give a whole number from 1 to 65535, or 0 for any free one');
+  }
+  return Number(given);
+}
+
+function hostOf(env: Env): string {
+  const given = setting(env, 'HOST') ?? '127.0.0.1';
+  if (LOOPBACK.includes(given)) return given;
+  throw refused(
+    'HOST',
+    given,
+    'use 127.0.0.1, localhost or ::1: without accounts, anybody on the network could change the records',
+  );
+}
+
+function publicUrlOf(env: Env): string | null {
+  const given = setting(env, 'PUBLIC_URL');
+  if (given === undefined) return null;
+  const url = URL.canParse(given) ? new URL(given) : null;
+  const plain =
+    url !== null &&
+    (url.protocol === 'http:' || url.protocol === 'https:') &&
+    url.pathname === '/' &&
+    !/[?#@\\\s]/.test(given);
+  if (!plain) {
+    throw refused('PUBLIC_URL', given, 'give the plain address people type, as in http://shop.example:4180');
+  }
+  return url.origin;
+}
+
+function demoOf(env: Env): boolean {
+  const given = setting(env, 'DEMO') ?? '1';
+  if (given !== '0' && given !== '1')
+    throw refused('DEMO', given, 'give 1 for the invented examples or 0 for none');
+  return given === '1';
+}
+
+function refuseOtherDatabase(env: Env): void {
+  if (setting(env, 'DATABASE_URL') === undefined) return;
+  // Its value holds a password and is not repeated.
+  throw new SettingsRefused(
+    'DATABASE_URL',
+    'DATABASE_URL is set, but this version keeps its records in a file only; leave DATABASE_URL out and use DATA_DIR.',
+  );
+}
+
+/** An empty setting is one that was left out. */
+function setting(env: Env, name: string): string | undefined {
+  const value = env[name];
+  return value === '' ? undefined : value;
+}
+
+function refused(name: string, value: string, whatWouldDo: string): SettingsRefused {
+  return new SettingsRefused(name, `${name} is "${value}", which cannot be used; ${whatWouldDo}.`);
+}

@@ -9,7 +9,7 @@ export interface InputExtra extends Extra {
   readonly max?: string | number;
   readonly step?: string | number;
   readonly list?: string;
-  readonly maxlength?: number;
+  readonly maxLength?: number;
   readonly accept?: string;
   readonly placeholder?: string;
   readonly autofocus?: boolean;

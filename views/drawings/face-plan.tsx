@@ -1,0 +1,385 @@
+import type { CoverShape, Mark } from '../../shared/words/cover.ts';
+import { type LengthUnit, listInWords, printLength } from '../../shared/words/print.ts';
+import {
+  at,
+  type Box,
+  boxRound,
+  inside,
+  LETTER,
+  overlaps,
+  type Point,
+  pointToSegment,
+  segmentEnters,
+  textWidth,
+} from './lettering.ts';
+
+export type PlanState = 'next' | 'measured' | 'thinnest' | 'missing';
+
+export interface PlanStation {
+  readonly angleDeg: number;
+  readonly radiusMm: number;
+  readonly wallMm?: number | null;
+  readonly wallAfterMm?: number | null;
+  readonly state: PlanState;
+}
+
+export interface FacePlanProps {
+  /** Starts every id in the drawing; one per drawing on a page. */
+  readonly id: string;
+  readonly shape: CoverShape;
+  readonly bossDiameterMm: number | null;
+  readonly rimDiameterMm: number | null;
+  readonly padDiameterMm: number | null;
+  readonly stations: readonly PlanStation[];
+  readonly marks: readonly Mark[];
+  /** Counted from 0; gets the callout. */
+  readonly thinnest?: number | null;
+  readonly unit: LengthUnit;
+}
+
+export const PLAN_BOX: Box = { left: -176, top: -174, right: 176, bottom: 174 };
+const RIM = 128;
+/** Above this a number beside each would be unreadable, and only dots are drawn. */
+const MOST_NUMBERED = 40;
+const DOT = 4.4;
+const FIGURE = 17;
+const DIGIT_HEIGHT = 0.74;
+
+/** Where a place on the face lies in the drawing: 0° at the top, clockwise. */
+export function onPlan(angleDeg: number, distance: number): Point {
+  const angle = (angleDeg * Math.PI) / 180;
+  return { x: distance * Math.sin(angle), y: -distance * Math.cos(angle) };
+}
+
+/** What was not measured is drawn at a size that looks right, and nothing is computed from it. */
+function outline({ shape, bossDiameterMm, rimDiameterMm, padDiameterMm }: FacePlanProps) {
+  const padMm = padDiameterMm ?? 0.085 * shape.studCircleDiameterMm;
+  const widest = Math.max(shape.studCircleDiameterMm + 0.75 * padMm, shape.trackOuterDiameterMm * 1.05);
+  const rimMm = Math.max(rimDiameterMm ?? 0, rimDiameterMm === null ? widest : shape.trackOuterDiameterMm);
+  return { padMm, rimMm, bossMm: bossDiameterMm ?? 0.42 * shape.trackInnerDiameterMm };
+}
+
+/** Drawing units for a millimetre. */
+export function planScale(props: FacePlanProps): number {
+  return RIM / (outline(props).rimMm / 2);
+}
+
+interface Label {
+  readonly text: string;
+  readonly centre: Point;
+  readonly box: Box;
+}
+
+function studLabels(studCount: number): Label[] {
+  return Array.from({ length: studCount }, (_, index) => {
+    const text = `stud ${index + 1}`;
+    const width = textWidth(text, LETTER);
+    const way = onPlan((360 * index) / studCount, 1);
+    const distance = RIM + 8 + (Math.abs(way.x) * width) / 2 + (Math.abs(way.y) * LETTER * DIGIT_HEIGHT) / 2;
+    const centre = { x: way.x * distance, y: way.y * distance };
+    return { text, centre, box: boxRound(centre, width, LETTER) };
+  });
+}
+
+interface Callout {
+  readonly from: Point;
+  readonly elbow: Point;
+  readonly shelf: readonly [number, number];
+  readonly figure: string;
+  readonly note: string;
+  readonly boxes: readonly [Box, Box];
+}
+
+/**
+ * The figure of the thinnest station on a shelf in one of the four corners, which the round part leaves free.
+ * Of every corner and shelf end, the leader is taken that keeps farthest from other stations and lettering.
+ */
+export function placeCallout(
+  station: Point,
+  figure: string,
+  note: string,
+  others: readonly Point[],
+  lettering: readonly Box[],
+): Callout {
+  const width = Math.max(textWidth(figure, FIGURE), textWidth(note, LETTER)) + 4;
+  let best: Callout | null = null;
+  let bestCost = Number.POSITIVE_INFINITY;
+  for (const bottom of [true, false]) {
+    for (const right of [true, false]) {
+      const left = right ? PLAN_BOX.right - width : PLAN_BOX.left;
+      const shelfY = bottom ? PLAN_BOX.bottom - 19 : PLAN_BOX.top + 20;
+      const textLeft = left + 2;
+      const boxes = [
+        { left: textLeft, right: textLeft + textWidth(figure, FIGURE), top: shelfY - 18, bottom: shelfY - 1 },
+        { left: textLeft, right: textLeft + textWidth(note, LETTER), top: shelfY + 3, bottom: shelfY + 18 },
+      ] as const;
+      for (const elbowX of [left, left + width]) {
+        const elbow = { x: elbowX, y: shelfY };
+        const length = Math.hypot(elbow.x - station.x, elbow.y - station.y);
+        const from = {
+          x: station.x + ((elbow.x - station.x) * 8) / length,
+          y: station.y + ((elbow.y - station.y) * 8) / length,
+        };
+        const near = others.reduce((least, other) => Math.min(least, pointToSegment(other, from, elbow)), 40);
+        const struck = [...lettering, ...boxes].filter((box) => segmentEnters(from, elbow, box)).length;
+        const cost = length + (near < DOT + 3 ? 500 * (DOT + 4 - near) : 0) + 4000 * struck;
+        if (cost < bestCost) {
+          bestCost = cost;
+          best = { from, elbow, shelf: [left, left + width], figure, note, boxes };
+        }
+      }
+    }
+  }
+  // The loops above always run, so there is always a best.
+  return best!;
+}
+
+/** A number beside each station, where there is room for it; null where there is none. */
+export function placeNumbers(
+  stations: readonly PlanStation[],
+  points: readonly Point[],
+  taken: readonly Box[],
+  pads: readonly Point[],
+  padRadius: number,
+  leader: readonly [Point, Point] | null,
+): (Label | null)[] {
+  const dots = points.map((point) => boxRound(point, 2 * DOT + 1, 2 * DOT + 1));
+  const innermost = Math.min(...stations.map((station) => station.radiusMm)) + 0.5;
+  const placed: Box[] = [...taken];
+  const order = stations
+    .map((station, index) => ({ station, index }))
+    .sort((a, b) => Number(b.station.state !== 'measured') - Number(a.station.state !== 'measured'));
+  const labels: (Label | null)[] = stations.map(() => null);
+  for (const { station, index } of order) {
+    const point = points[index]!;
+    const text = String(index + 1);
+    const width = textWidth(text, LETTER);
+    const height = LETTER * DIGIT_HEIGHT;
+    const reach = station.state === 'next' ? 11 : station.state === 'thinnest' ? 8 : DOT;
+    const outward = station.radiusMm > innermost ? 0 : 180;
+    let best: Label | null = null;
+    let bestCost = 90;
+    for (const [preference, turn] of [0, 45, -45, 90, -90, 135, -135, 180].entries()) {
+      const way = onPlan(station.angleDeg + outward + turn, 1);
+      const distance = reach + 2.5 + (Math.abs(way.x) * width) / 2 + (Math.abs(way.y) * height) / 2;
+      const centre = { x: point.x + way.x * distance, y: point.y + way.y * distance };
+      const box = boxRound(centre, width, height);
+      const hits =
+        placed.filter((other) => overlaps(box, other, 1.5)).length +
+        dots.filter((dot, other) => other !== index && overlaps(box, dot)).length +
+        (inside(box, PLAN_BOX) ? 0 : 1) +
+        (leader !== null && segmentEnters(leader[0], leader[1], boxRound(centre, width + 3, height + 3))
+          ? 1
+          : 0);
+      const onPads = pads.filter(
+        (pad) => Math.hypot(pad.x - centre.x, pad.y - centre.y) < padRadius + 3,
+      ).length;
+      const cost = 100 * hits + 3 * onPads + 0.8 * preference;
+      if (cost < bestCost) {
+        bestCost = cost;
+        best = { text, centre, box };
+      }
+    }
+    if (best !== null) placed.push(best.box);
+    labels[index] = best;
+  }
+  return labels;
+}
+
+/** Told apart by shape: filled, hollow, a target for the next, a lozenge for the thinnest. */
+function StationSign({ state, point, small }: { state: PlanState; point: Point; small: boolean }) {
+  const [x, y] = [at(point.x), at(point.y)];
+  switch (state) {
+    case 'measured':
+      return <circle cx={x} cy={y} r={small ? 1.9 : DOT} class="st-measured" />;
+    case 'missing':
+      return <circle cx={x} cy={y} r={small ? 1.9 : DOT} class="st-missing" />;
+    case 'thinnest':
+      return <path d={`M${x} ${at(point.y - 7)}l7 7l-7 7l-7 -7Z`} class="st-thinnest" />;
+    case 'next':
+      return (
+        <g class="st-next">
+          <circle cx={x} cy={y} r="10" class="st-ring" />
+          <path d={`M${at(point.x - 14)} ${y}h6m16 0h6M${x} ${at(point.y - 14)}v6m0 16v6`} class="st-ring" />
+          <circle cx={x} cy={y} r="3.4" class="st-core" />
+        </g>
+      );
+  }
+}
+
+/** The sentence a listener gets instead of the drawing. */
+export function planInWords({ shape, stations, marks, thinnest, unit }: FacePlanProps): string {
+  const count = (state: PlanState) => stations.filter((station) => station.state === state).length;
+  const low = thinnest === null || thinnest === undefined ? undefined : stations[thinnest];
+  const next = stations.findIndex((station) => station.state === 'next');
+  const parts = [
+    `${shape.studCount} studs on a circle of ${printLength(shape.studCircleDiameterMm, unit, 'coarse')}, stud 1 at the top, clockwise.`,
+    `${stations.length} stations: ${listInWords([
+      `${count('measured') + count('thinnest')} measured`,
+      ...(count('missing') + count('next') > 0
+        ? [`${count('missing') + count('next')} still to measure`]
+        : []),
+    ])}.`,
+  ];
+  if (next >= 0) parts.push(`Next is station ${next + 1}, at ${at(stations[next]!.angleDeg)}°.`);
+  const wall = low?.wallAfterMm ?? low?.wallMm;
+  if (low && wall !== null && wall !== undefined) {
+    parts.push(
+      `Thinnest is station ${(thinnest ?? 0) + 1}, at ${at(low.angleDeg)}°: ${printLength(wall, unit)} ${low.wallAfterMm != null ? 'after the cut' : 'as measured'}.`,
+    );
+  }
+  if (marks.length > 0) parts.push(`${marks.length} ${marks.length === 1 ? 'heat mark' : 'heat marks'}.`);
+  return parts.join(' ');
+}
+
+/** Plan of the face, seen from the clutch side. */
+export function FacePlan(props: FacePlanProps) {
+  const { id, shape, stations, marks, thinnest, unit } = props;
+  const { padMm, rimMm, bossMm } = outline(props);
+  const k = RIM / (rimMm / 2);
+  const studRadius = (k * shape.studCircleDiameterMm) / 2;
+  const padRadius = (k * padMm) / 2;
+  const studs = Array.from({ length: shape.studCount }, (_, index) => (360 * index) / shape.studCount);
+  const points = stations.map((station) => onPlan(station.angleDeg, k * station.radiusMm));
+  const many = stations.length > MOST_NUMBERED;
+  const names = studLabels(shape.studCount);
+
+  const low = thinnest === null || thinnest === undefined ? undefined : stations[thinnest];
+  const lowWall = low?.wallAfterMm ?? low?.wallMm;
+  const callout =
+    low === undefined || lowWall === null || lowWall === undefined
+      ? null
+      : placeCallout(
+          points[thinnest ?? 0]!,
+          printLength(lowWall, unit),
+          low.wallAfterMm != null ? 'thinnest after the cut' : 'thinnest',
+          many ? [] : points.filter((_, index) => index !== thinnest),
+          names.map((name) => name.box),
+        );
+  const numbers = many
+    ? []
+    : placeNumbers(
+        stations,
+        points,
+        [...names.map((name) => name.box), ...(callout?.boxes ?? [])],
+        studs.map((angle) => onPlan(angle, studRadius)),
+        padRadius,
+        callout && [callout.from, callout.elbow],
+      );
+  const { left, top, right, bottom } = PLAN_BOX;
+  return (
+    <svg
+      viewBox={`${left} ${top} ${right - left} ${bottom - top}`}
+      class="plan"
+      role="img"
+      aria-labelledby={`${id}-title ${id}-desc`}
+    >
+      <title id={`${id}-title`}>Plan of the face, clutch side</title>
+      <desc id={`${id}-desc`}>{planInWords(props)}</desc>
+      <defs>
+        <radialGradient id={`${id}-heat`}>
+          <stop offset="0" class="heat-0" />
+          <stop offset=".55" class="heat-1" />
+          <stop offset="1" class="heat-2" />
+        </radialGradient>
+      </defs>
+      <path d={`M${-RIM - 5} 0H${RIM + 5}M0 ${-RIM - 5}V${RIM + 5}`} class="chain" />
+      <circle r={RIM} class="thick" />
+      <circle r={at(RIM - Math.max(2.5, k * shape.nominalWallMm))} class="thin" />
+      <circle r={at((k * shape.trackOuterDiameterMm) / 2)} class="thick" />
+      <circle r={at((k * shape.trackInnerDiameterMm) / 2)} class="thick" />
+      <circle r={at((k * bossMm) / 2)} class="thick" />
+      <circle r={at(studRadius)} class="chain" />
+      {studs.map((angle) => {
+        const { x, y } = onPlan(angle, studRadius);
+        const from = onPlan(angle, studRadius - padRadius - 3);
+        const to = onPlan(angle, RIM + 5);
+        return (
+          <g>
+            {angle % 90 !== 0 && (
+              <path d={`M${at(from.x)} ${at(from.y)}L${at(to.x)} ${at(to.y)}`} class="chain" />
+            )}
+            <circle cx={at(x)} cy={at(y)} r={at(padRadius)} class="hidden-line" />
+            <circle cx={at(x)} cy={at(y)} r={at(padRadius * 0.42)} class="hidden-line" />
+          </g>
+        );
+      })}
+      <path d={`M0 ${-RIM - 4}V${-RIM + 6}`} class="scribe" />
+      {marks.map((mark) => {
+        const { x, y } = onPlan(mark.angleDeg, k * mark.radiusMm);
+        const size = Math.min(22, 9 + 38 * mark.depthMm);
+        return (
+          <ellipse
+            rx={at(size)}
+            ry={at(size * 0.62)}
+            transform={`translate(${at(x)} ${at(y)}) rotate(${at(mark.angleDeg)})`}
+            fill={`url(#${id}-heat)`}
+          />
+        );
+      })}
+      {callout && (
+        <path
+          d={`M${at(callout.from.x)} ${at(callout.from.y)}L${at(callout.elbow.x)} ${at(callout.elbow.y)}M${at(callout.shelf[0])} ${at(callout.elbow.y)}H${at(callout.shelf[1])}`}
+          class="leader"
+        />
+      )}
+      {stations.map((station, index) => (
+        <StationSign
+          state={index === thinnest ? 'thinnest' : station.state}
+          point={points[index]!}
+          small={many}
+        />
+      ))}
+      {numbers.map(
+        (label, index) =>
+          label && (
+            <text
+              x={at(label.centre.x)}
+              y={at(label.centre.y + (LETTER * DIGIT_HEIGHT) / 2)}
+              class={stations[index]?.state === 'next' || index === thinnest ? 'mid halo strong' : 'mid halo'}
+            >
+              {label.text}
+            </text>
+          ),
+      )}
+      {names.map((name) => (
+        <text x={at(name.centre.x)} y={at(name.centre.y + (LETTER * DIGIT_HEIGHT) / 2)} class="mid label">
+          {name.text}
+        </text>
+      ))}
+      {callout && (
+        <>
+          <text x={at(callout.boxes[0].left)} y={at(callout.elbow.y - 5)} class="figure-text">
+            {callout.figure}
+          </text>
+          <text x={at(callout.boxes[1].left)} y={at(callout.elbow.y + 15)} class="label">
+            {callout.note}
+          </text>
+        </>
+      )}
+    </svg>
+  );
+}
+
+const KEY: Readonly<Record<PlanState, string>> = {
+  next: 'next',
+  measured: 'measured',
+  missing: 'to measure',
+  thinnest: 'thinnest',
+};
+
+/** What the signs in the plan mean, in a line for beneath it. */
+export function PlanKey({ states }: { states: readonly PlanState[] }) {
+  return (
+    <ul class="plan-key">
+      {states.map((state) => (
+        <li>
+          <svg viewBox="-15 -15 30 30" width="24" height="24" aria-hidden="true" focusable="false">
+            <StationSign state={state} point={{ x: 0, y: 0 }} small={false} />
+          </svg>{' '}
+          {KEY[state]}
+        </li>
+      ))}
+    </ul>
+  );
+}

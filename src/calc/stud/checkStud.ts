@@ -1,0 +1,139 @@
+import type { LengthUnit } from '../../../shared/words/print.ts';
+import { listInWords } from '../../../shared/words/print.ts';
+import type { Fits, StudCheck, StudCheckInput } from '../../../shared/words/stud.ts';
+import type { Checked } from './checked.ts';
+import { engagementFinding } from './engagementFinding.ts';
+import { filletClearsChamfer } from './filletClearsChamfer.ts';
+import { fits } from './fits.ts';
+import { fixedFastenerPosition } from './fixedFastenerPosition.ts';
+import { holeCircle } from './holeCircle.ts';
+import { holes } from './holes.ts';
+import { nutClamps } from './nutClamps.ts';
+import { nutThread } from './nutThread.ts';
+import { pilotEntersHole } from './pilotEntersHole.ts';
+import { pilotPassesNut } from './pilotPassesNut.ts';
+import { protrusion } from './protrusion.ts';
+import { reachFinding } from './reachFinding.ts';
+import { refuseStud } from './refuseStud.ts';
+import { type StudNumbers, studNumbers } from './studNumbers.ts';
+import { threadEngagement } from './threadEngagement.ts';
+import { tipClearance } from './tipClearance.ts';
+
+/** Kept with every saved choice of studs; goes up whenever a number moves. */
+export const STUD_CALC_VERSION = 'stud-1';
+
+/** A stud against a stack of layers and a nut: whether it fits, and every number behind that. */
+export function checkStud(input: StudCheckInput, unit: LengthUnit = 'mm'): StudCheck {
+  refuseStud(input);
+  const numbers = studNumbers(input);
+  const { nut, stud } = input;
+  const onNut = nut !== null && numbers.nutGoesOn;
+  const engagement = onNut
+    ? threadEngagement({
+        threadStartMm: stud.threadStartMm,
+        threadEndMm: stud.threadEndMm,
+        lengthToleranceMm: stud.lengthToleranceMm,
+        gripMm: numbers.gripMm,
+        layerTolerancesMm: numbers.layerTolerancesMm,
+        nutHeightMm: nut.heightMm,
+        nutToleranceMm: nut.toleranceMm,
+        countersinkMm: nut.countersinkMm,
+      })
+    : null;
+  const out = onNut ? protrusion(numbers, nut, unit) : null;
+  const pushed = reachFinding(numbers, unit);
+  const through = holes(numbers, unit);
+  const circles = holeCircle(numbers, unit);
+  const fillet = filletClearsChamfer(numbers, unit);
+  const checks: readonly Checked[] = [
+    nutThread(numbers),
+    nutClamps(numbers, unit),
+    engagement
+      ? engagementFinding(numbers, engagement, unit)
+      : withoutNut('engagement', 'Engagement', numbers),
+    out ?? withoutNut('protrusion', 'Protrusion', numbers),
+    pushed,
+    pilotEntersHole(numbers, unit),
+    pilotPassesNut(numbers, unit),
+    tipClearance(numbers, unit),
+    through,
+    fixedFastenerPosition(through, circles, unit),
+    circles.count,
+    circles.circle,
+    ...(fillet ? [fillet] : []),
+  ];
+  const judged = fits(checks);
+  return {
+    fits: judged.fits,
+    holds: 'not-checked',
+    ...inWords(judged, checks),
+    decidedBy: judged.decides?.field ?? null,
+    byMm: judged.decides?.missMm ?? null,
+    stackMm: numbers.stackMm,
+    engagement: engagement && {
+      nominalMm: engagement.nominalMm,
+      leastMm: engagement.leastMm,
+      threads: engagement.nominalMm / numbers.pitchMm,
+      diameters: engagement.nominalMm / numbers.diameterMm,
+      neededMm: null,
+    },
+    protrusionThreads: out?.threads ?? null,
+    reach: {
+      seatedMm: stud.projectionMm - numbers.stackMm.nominal,
+      pushedBackMm: pushed.reach?.tipBeyondMm ?? null,
+      threadsShowing: pushed.reach?.threadsShowing ?? null,
+      grade: pushed.reach?.grade ?? null,
+    },
+    strength: {
+      tensileAreaMm2: numbers.thread.tensileStressAreaMm2,
+      studShearAreaMm2: null,
+      nutShearAreaMm2: null,
+      weakest: null,
+      breakingLoadN: null,
+    },
+    joint: null,
+    findings: checks.map((check) => check.finding),
+    answers: Object.assign({}, ...checks.map((check) => check.answers)),
+  };
+}
+
+/** What cannot be worked out without a nut that goes on the stud. */
+function withoutNut(id: string, title: string, numbers: StudNumbers): Checked {
+  const why = numbers.input.nut ? 'the nut does not go on the stud' : 'no nut was given';
+  return {
+    finding: {
+      id,
+      title,
+      status: 'not-checked',
+      value: null,
+      limit: null,
+      unit: '',
+      sentence: `${title} is not worked out: ${why}.`,
+      source: '',
+      answer: null,
+    },
+    field: 'nut',
+    missMm: null,
+    short: why,
+    mend: '',
+    counts: true,
+    answers: {},
+  };
+}
+
+function inWords(
+  { fits, decides }: { readonly fits: Fits; readonly decides: Checked | null },
+  checks: readonly Checked[],
+): { readonly headline: string; readonly because: string } {
+  const reach = checks.find((check) => check.finding.id === 'reach')!.finding.sentence;
+  if (decides === null) return { headline: 'It fits, and its nut starts by hand.', because: reach };
+  const because = [decides.finding.sentence, decides.mend].filter((part) => part !== '').join(' ');
+  if (fits === 'no') return { headline: `It does not fit: ${decides.short}.`, because };
+  if (decides.finding.status === 'caution')
+    return { headline: `It fits, with care: ${decides.short}.`, because };
+  const missing = checks.filter((check) => check.counts && check.finding.status === 'not-checked');
+  return {
+    headline: 'It fits as far as it was checked.',
+    because: `Not checked: ${listInWords([...new Set(missing.map((check) => check.short))])}.`,
+  };
+}

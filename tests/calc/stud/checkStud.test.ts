@@ -1,0 +1,219 @@
+import { describe, expect, it } from 'vitest';
+import { Refusal } from '../../../shared/words/refusal.ts';
+import type { StudCheckInput } from '../../../shared/words/stud.ts';
+import { checkStud } from '../../../src/calc/stud/checkStud.ts';
+import { EXAMPLE, layer, metric, NUT, STACK, unified, withNut, withStack, withStud } from './example.ts';
+
+const P = 25.4 / 24;
+const finding = (input: StudCheckInput, id: string, unit: 'mm' | 'in' = 'mm') =>
+  checkStud(input, unit).findings.find((one) => one.id === id)!;
+const status = (input: StudCheckInput, id: string) => finding(input, id).status;
+
+describe('the example of the JSON interface, by hand (first principles)', () => {
+  const check = checkStud(EXAMPLE);
+
+  it('fits, and says so', () => {
+    expect(check.fits).toBe('yes');
+    expect(check.headline).toBe('It fits, and its nut starts by hand.');
+    expect(check.because).toBe(
+      'With the converter pushed back 4.00 mm, 12.1 threads stand out of the flexplate; 2.0 start the nut by hand.',
+    );
+    expect(check.decidedBy).toBeNull();
+    expect(check.byMm).toBeNull();
+  });
+
+  it.each([
+    ['stack', check.stackMm.nominal, 3.2],
+    ['stack, least', check.stackMm.least, 3.1],
+    ['stack, most', check.stackMm.most, 3.3],
+    ['engagement: min(20, 11.4) − max(1, 3.3)', check.engagement?.nominalMm, 8.1],
+    ['engagement, least: H − tH − 2 cs', check.engagement?.leastMm, 7.9],
+    ['engagement in threads', check.engagement?.threads, 8.1 / P],
+    ['engagement in diameters', check.engagement?.diameters, 8.1 / 9.525],
+    ['protrusion: (20 − 11.5)/P', check.protrusionThreads?.nominal, 8.5 / P],
+    ['protrusion, worst: ± 0.25, 0.1, 0.2', check.protrusionThreads?.least, 7.95 / P],
+    ['protrusion, RSS', check.protrusionThreads?.leastRss, (8.5 - Math.sqrt(0.1125)) / P],
+    ['tip beyond the stack, seated', check.reach.seatedMm, 19.8],
+    ['tip beyond the stack, pushed back', check.reach.pushedBackMm, 15.8],
+    ['threads showing: (20 − 4 − 3.2)/P', check.reach.threadsShowing, 12.8 / P],
+  ])('%s', (_, found, expected) => {
+    expect(found).toBeCloseTo(expected, 9);
+  });
+
+  it('every counted number has its working', () => {
+    for (const answer of Object.values(check.answers)) {
+      expect(answer.how.length).toBeGreaterThan(0);
+      for (const step of answer.how) expect(step.numbers).not.toMatch(/NaN|undefined|null/);
+    }
+  });
+});
+
+describe('each length check fails at nominal or RSS, cautions at worst case only', () => {
+  // start such that the margin to one pitch is m: start = 3.2 − P − m; tolerances 0.25 and 0.1, RSS 0.269, worst 0.35.
+  it.each([
+    [0.4, 'pass'],
+    [0.3, 'caution'],
+    [0.2, 'fail'],
+    [-0.1, 'fail'],
+  ])('nut clamps with %f mm to spare: %s', (spare, expected) => {
+    expect(status(withStud({ threadStartMm: 3.2 - P - spare }), 'nut-clamps')).toBe(expected);
+  });
+
+  // end = 11.5 + P + m; tolerances 0.25, 0.1, 0.2: RSS 0.335, worst 0.55.
+  it.each([
+    [0.56, 'pass'],
+    [0.4, 'caution'],
+    [0.3, 'fail'],
+    [-0.1, 'fail'],
+  ])('protrusion with %f mm to spare: %s', (spare, expected) => {
+    expect(status(withStud({ threadEndMm: 11.5 + P + spare }), 'protrusion')).toBe(expected);
+  });
+
+  // end = 11.4 + m for the whole of the nut's thread.
+  it.each([
+    [0.56, 'pass'],
+    [0.4, 'caution'],
+    [0.3, 'fail'],
+    [-0.1, 'fail'],
+  ])('engagement with %f mm to spare: %s', (spare, expected) => {
+    expect(status(withStud({ threadEndMm: 11.4 + spare }), 'engagement')).toBe(expected);
+  });
+
+  // Only the projection has a tolerance here: RSS and worst case are one, 0.25.
+  it.each([
+    [17, 'pass'],
+    [0.2, 'fail'],
+    [0, 'fail'],
+    [-1, 'fail'],
+  ])('tip clearance of %f mm: %s', (clear, expected) => {
+    expect(status(withStack({ tipRoomMm: 23 + clear }), 'tip-clearance')).toBe(expected);
+  });
+
+  it('says what the worst case does, in the person’s unit', () => {
+    const input = withStud({ threadStartMm: 3.2 - P - 0.3 });
+    expect(finding(input, 'nut-clamps').sentence).toBe(
+      'The first full thread is 1.36 mm below the nut’s bearing face; one pitch, 1.06 mm, is needed; with every size at its worst it is 0.05 mm short of that: the nut would stop on the unthreaded body and the joint stay loose however tight it feels.',
+    );
+    expect(finding(EXAMPLE, 'nut-clamps', 'in').sentence).toBe(
+      'The first full thread is 0.087 in below the nut’s bearing face; one pitch, 0.042 in, is needed.',
+    );
+  });
+});
+
+describe('a washer is clamped, and no part of the reach', () => {
+  const check = checkStud(withNut({ washerMm: 1.5 }));
+  const bare = checkStud(EXAMPLE);
+  it('moves protrusion and the clamp depth', () => {
+    expect(check.protrusionThreads!.nominal).toBeCloseTo(7 / P, 9);
+    expect(check.findings.find((one) => one.id === 'nut-clamps')!.value).toBeCloseTo(3.7, 9);
+  });
+  it('leaves stack and reach alone', () => {
+    expect(check.stackMm).toEqual(bare.stackMm);
+    expect(check.reach).toEqual(bare.reach);
+  });
+});
+
+describe('what is not given is not checked, and never makes a yes', () => {
+  it('no nut', () => {
+    const check = checkStud({ ...EXAMPLE, nut: null });
+    expect([check.engagement, check.protrusionThreads, check.fits]).toEqual([null, null, 'with-care']);
+    expect(check.headline).toBe('It fits as far as it was checked.');
+    expect(check.because).toContain('no nut was given');
+  });
+  it('no pull-forward gap', () => {
+    const check = checkStud({ ...EXAMPLE, pullForwardMm: null });
+    expect([check.reach.pushedBackMm, check.reach.threadsShowing, check.reach.grade]).toEqual([
+      null,
+      null,
+      null,
+    ]);
+    expect(check.reach.seatedMm).toBeCloseTo(19.8, 9);
+    expect(status({ ...EXAMPLE, pullForwardMm: null }, 'reach')).toBe('not-checked');
+    expect([check.fits, check.decidedBy, check.byMm]).toEqual(['with-care', 'pullForwardMm', null]);
+  });
+  it.each([
+    ['tipRoomMm', withStack({ tipRoomMm: null })],
+    ['holeDiameterMm', withStack({ layers: [layer(3.2, { holeDiameterMm: null })] })],
+    ['pilotDiameterMm', withStud({ pilotDiameterMm: null })],
+    ['holeCircleDiameterMm', withStack({ holeCircleDiameterMm: null })],
+    ['holeCount', withStack({ holeCount: null })],
+  ])('no %s', (field, input) => {
+    const check = checkStud(input);
+    expect([check.fits, check.decidedBy]).toEqual(['with-care', field]);
+  });
+  it('but fillet, chamfer, the joint and the cover may stay away', () => {
+    expect(checkStud({ ...EXAMPLE, joint: null }).fits).toBe('yes');
+    expect(checkStud({ ...EXAMPLE, joint: null }).holds).toBe('not-checked');
+  });
+});
+
+describe('nut and thread', () => {
+  it('a nut of another thread is a no, whatever the lengths', () => {
+    const check = checkStud(withNut({ thread: unified(0.375, 16, '2B', 'UNC') }));
+    expect([check.fits, check.decidedBy, check.byMm]).toEqual(['no', 'thread', null]);
+    expect(check.engagement).toBeNull();
+  });
+  it('a class is no other thread: 3B goes on 2A', () => {
+    expect(status(withNut({ thread: unified(0.375, 24, '3B') }), 'nut-thread')).toBe('pass');
+  });
+  it('a nut without a thread is taken as the stud’s, and says so', () => {
+    expect(finding(withNut({ thread: null }), 'nut-thread')).toMatchObject({
+      status: 'pass',
+      sentence: 'The nut’s thread was not given; it is taken as the stud’s, class 2B.',
+    });
+  });
+  it('pilot against the least minor diameter of 2B, 0.330 in = 8.382 mm (ASME B1.1, from memory)', () => {
+    expect(finding(EXAMPLE, 'pilot-passes-nut').limit).toBeCloseTo(8.382, 9);
+    expect(status(withStud({ pilotDiameterMm: 8.38 }), 'pilot-passes-nut')).toBe('pass');
+    expect(status(withStud({ pilotDiameterMm: 8.382 }), 'pilot-passes-nut')).toBe('fail');
+  });
+  it('a thread to the tip needs no pilot', () => {
+    expect(status(withStud({ pilotDiameterMm: null, projectionMm: 20 }), 'pilot-passes-nut')).toBe('pass');
+  });
+});
+
+describe('nonsense is refused, by field', () => {
+  const metricStud = { thread: metric(10, 1.5, '6g') };
+  it.each<[string, StudCheckInput]>([
+    ['stud.threadEndMm', withStud({ threadStartMm: 20, threadEndMm: 20 })],
+    ['stud.projectionMm', withStud({ projectionMm: 19.9 })],
+    ['stud.threadStartMm', withStud({ threadStartMm: Number.NaN })],
+    ['stud.lengthToleranceMm', withStud({ lengthToleranceMm: -0.1 })],
+    ['stud.pilotDiameterMm', withStud({ pilotDiameterMm: 0 })],
+    ['stud.proofMPa', withStud({ proofMPa: 900 })],
+    ['stud.thread', withStud({ thread: unified(0.375, 24, '2B') })],
+    ['stud.thread', withStud({ thread: metric(10, 8, '6g') })],
+    ['stack.layers', withStack({ layers: [] })],
+    ['stack.layers.1.thicknessMm', withStack({ layers: [layer(3.2), layer(0)] })],
+    ['stack.layers.0.thicknessMm', withStack({ layers: [layer(-3.2)] })],
+    ['stack.layers.0.toleranceMm', withStack({ layers: [layer(3.2, { toleranceMm: 3.2 })] })],
+    ['stack.holeCount', withStack({ holeCount: 2.5 })],
+    ['nut.heightMm', withNut({ heightMm: 0 })],
+    ['nut.countersinkMm', withNut({ countersinkMm: 4.15 })],
+    ['nut.washerMm', withNut({ washerMm: Number.POSITIVE_INFINITY })],
+    ['pullForwardMm', { ...EXAMPLE, pullForwardMm: -1 }],
+    ['criteria.startThreads', { ...EXAMPLE, criteria: { protrusionThreads: 1, startThreads: -1 } }],
+    ['joint.scatter', { ...EXAMPLE, joint: { ...EXAMPLE.joint!, scatter: 1 } }],
+  ])('%s', (path, input) => {
+    expect.assertions(2);
+    try {
+      checkStud(input);
+    } catch (error) {
+      expect(error).toBeInstanceOf(Refusal);
+      expect((error as Refusal).faults.map((fault) => fault.path)).toContain(path);
+    }
+  });
+  it('says what is wrong in one sentence', () => {
+    expect(() => checkStud(withStack({ layers: [layer(-3.2)] }))).toThrow(
+      'The thickness of the plate is -3.2 mm; it must be more than 0 mm.',
+    );
+  });
+  it('takes a metric stud as readily', () => {
+    const input = {
+      ...withStud(metricStud),
+      nut: { ...NUT, thread: null },
+      stack: { ...STACK, layers: [layer(3.2, { holeDiameterMm: 10.6 })] },
+    };
+    expect(checkStud(input).findings.find((one) => one.id === 'nut-thread')!.status).toBe('pass');
+  });
+});

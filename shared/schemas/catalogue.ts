@@ -1,0 +1,193 @@
+import { z } from 'zod';
+import { readThread } from '../quantity/readThread.ts';
+import type { CatalogueStack, CatalogueStud, Family, ShopCriteria } from '../words/catalogue.ts';
+import type { ThreadSpec } from '../words/thread.ts';
+import { confidence } from './coverCheck.ts';
+import { choice, count, extent, orNull, quantity, size, strict, text, yesNo } from './fields.ts';
+import {
+  across,
+  nutFields,
+  pullForward,
+  type Refuse,
+  refuseNut,
+  refuseStud,
+  stackSchema,
+  studFields,
+} from './studParts.ts';
+
+const name = text('The name', { least: 1, most: 80 });
+const note = text('The note', { most: 2000, lines: true });
+const source = (what: string) => text(what, { least: 1, most: 200 });
+const callout = text('The thread', { least: 1, most: 40 });
+
+/** A cover family as the catalogue keeps it. */
+export const familySchema = strict('The family', {
+  name,
+  make: choice('The make of the cover', ['stamped', 'from-solid']),
+  sideWall: choice('The side wall', ['plain', 'ribbed']),
+  studCount: count('The number of studs', 2, 24),
+  studCircleDiameterMm: size('The stud circle’s diameter'),
+  trackInnerDiameterMm: size('The track’s inner diameter'),
+  trackOuterDiameterMm: size('The track’s outer diameter'),
+  nominalWallMm: size('The nominal wall'),
+  bossDiameterMm: orNull(size('The boss’s diameter')),
+  rimDiameterMm: orNull(size('The rim’s diameter')),
+  padDiameterMm: orNull(size('The pads’ diameter')),
+  padThicknessMm: orNull(size('The pads’ thickness')),
+  makerMinimumWallMm: orNull(size('The maker’s minimum wall')),
+  makerMinimumWallSource: orNull(source('The source of the maker’s minimum wall')),
+  shopMinimumWallMm: orNull(size('The shop’s minimum wall')),
+  shopMinimumWallSource: orNull(source('Who set the shop’s minimum wall, and when')),
+  ringAllowed: yesNo('Whether a ring may be welded on'),
+  note,
+}).superRefine(across<Family>(refuseFamily)) satisfies z.ZodType<Family>;
+
+function refuseFamily(family: Family, refuse: Refuse): void {
+  refuseDiameters(family, refuse);
+  refuseMinimum(family, 'maker', refuse);
+  refuseMinimum(family, 'shop', refuse);
+}
+
+/** From the middle out: boss, track, stud circle, rim. */
+function refuseDiameters(family: Family, refuse: Refuse): void {
+  const { bossDiameterMm, rimDiameterMm, trackInnerDiameterMm, trackOuterDiameterMm, studCircleDiameterMm } =
+    family;
+  const within = (path: string, what: string, mm: number, limit: string, limitMm: number, equal: boolean) => {
+    if (mm < limitMm || (equal && mm === limitMm)) return;
+    refuse(
+      [path],
+      `${what} is ${mm} mm; it must be ${equal ? 'no more' : 'less'} than ${limit}, ${limitMm} mm.`,
+    );
+  };
+  within(
+    'trackInnerDiameterMm',
+    'The track’s inner diameter',
+    trackInnerDiameterMm,
+    'its outer diameter',
+    trackOuterDiameterMm,
+    false,
+  );
+  if (bossDiameterMm !== null) {
+    const inner = 'the track’s inner diameter';
+    within('bossDiameterMm', 'The boss’s diameter', bossDiameterMm, inner, trackInnerDiameterMm, true);
+  }
+  if (rimDiameterMm !== null) {
+    const outer = 'The track’s outer diameter';
+    within('trackOuterDiameterMm', outer, trackOuterDiameterMm, 'the rim’s', rimDiameterMm, true);
+    within(
+      'studCircleDiameterMm',
+      'The stud circle',
+      studCircleDiameterMm,
+      'the rim’s diameter',
+      rimDiameterMm,
+      false,
+    );
+  }
+}
+
+/** A minimum comes with its source, and a new cover must pass it. */
+function refuseMinimum(family: Family, whose: 'maker' | 'shop', refuse: Refuse): void {
+  const mm = family[`${whose}MinimumWallMm`];
+  const from = family[`${whose}MinimumWallSource`];
+  if (mm !== null && from === null) {
+    const needed = whose === 'maker' ? 'the document it stands in' : 'who set it and when';
+    refuse(
+      [`${whose}MinimumWallSource`],
+      `The ${whose}’s minimum wall of ${mm} mm needs its source; say ${needed}.`,
+    );
+  }
+  if (mm === null && from !== null) {
+    refuse(
+      [`${whose}MinimumWallMm`],
+      `The ${whose}’s minimum wall has a source but no figure; give it in mm.`,
+    );
+  }
+  if (mm !== null && mm > family.nominalWallMm) {
+    refuse(
+      [`${whose}MinimumWallMm`],
+      `The ${whose}’s minimum wall is ${mm} mm; a new cover, ${family.nominalWallMm} mm, would not pass it.`,
+    );
+  }
+}
+
+/** The thread as already read, or nothing: what was typed counts, and the two must agree. */
+const threadAlready = z.custom<ThreadSpec | null | undefined>(
+  (sent) => sent === undefined || sent === null || (typeof sent === 'object' && 'designation' in sent),
+  { error: 'The thread must be left out here, or as it was read; it is taken from what was typed.' },
+);
+
+function threadFrom(
+  typed: string,
+  already: ThreadSpec | null | undefined,
+  role: 'external' | 'internal',
+  path: string,
+  refuse: Refuse,
+): ThreadSpec | null {
+  const read = readThread(typed, role);
+  if (!read.ok) {
+    refuse([path, 'thread'], read.message);
+    return null;
+  }
+  if (already && already.designation !== read.thread.designation) {
+    refuse(
+      [path, 'thread'],
+      `The thread is ${already.designation}, but "${typed}" was typed, which is ${read.thread.designation}; type it again.`,
+    );
+  }
+  return read.thread;
+}
+
+/** A stud as the catalogue keeps it. Its thread is read from `threadTyped`. */
+export const catalogueStudSchema = strict('The stud', {
+  name,
+  stud: strict('The stud', studFields(threadAlready)).superRefine(across(refuseStud)),
+  threadTyped: callout,
+  note,
+}).transform((sent, ctx): CatalogueStud => {
+  const refuse: Refuse = (path, message) => ctx.addIssue({ code: 'custom', path, message });
+  const thread = threadFrom(sent.threadTyped, sent.stud.thread, 'external', 'stud', refuse);
+  return thread === null ? z.NEVER : { ...sent, stud: { ...sent.stud, thread } };
+}) satisfies z.ZodType<CatalogueStud>;
+
+/** A flexplate stack as the catalogue keeps it. Its nut's thread is read from `nutThreadTyped`. */
+export const catalogueStackSchema = strict('The stack', {
+  name,
+  stack: stackSchema,
+  nut: orNull(strict('The nut', nutFields(threadAlready)).superRefine(across(refuseNut))),
+  nutThreadTyped: orNull(callout),
+  pullForwardMm: pullForward,
+  note,
+}).transform((sent, ctx): CatalogueStack => {
+  const refuse: Refuse = (path, message) => ctx.addIssue({ code: 'custom', path, message });
+  const { nut, nutThreadTyped: typed } = sent;
+  if (nut === null) {
+    if (typed !== null)
+      refuse(['nut'], `The nut’s thread is ${typed}, but its height is missing; give it in mm.`);
+    return { ...sent, nut };
+  }
+  if (typed === null) {
+    if (nut.thread)
+      refuse(
+        ['nut', 'thread'],
+        `The nut’s thread is ${nut.thread.designation}, but nothing was typed; type it again.`,
+      );
+    return { ...sent, nut: { ...nut, thread: null } };
+  }
+  return { ...sent, nut: { ...nut, thread: threadFrom(typed, nut.thread, 'internal', 'nut', refuse) } };
+}) satisfies z.ZodType<CatalogueStack>;
+
+const threads = (what: string) => quantity(what, 'threads', { least: 0, most: 20 });
+
+/** The shop's own limits and habits. */
+export const shopCriteriaSchema = strict('The criteria', {
+  shopName: text('The shop’s name', { most: 80 }),
+  minimumWallMm: orNull(size('The minimum wall')),
+  cleanUpAllowanceMm: extent('The clean-up allowance'),
+  faceRunoutLimitMm: orNull(extent('The runout allowed after the cut')),
+  confidence,
+  typicalCutMm: orNull(size('The typical cut')),
+  protrusionThreads: threads('The protrusion wanted'),
+  startThreads: threads('The start wanted'),
+  lengthUnit: choice('The unit of length', ['mm', 'in']),
+  decimalSign: choice('The decimal sign', ['point', 'comma']),
+}) satisfies z.ZodType<ShopCriteria>;

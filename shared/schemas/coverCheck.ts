@@ -1,0 +1,167 @@
+import type { z } from 'zod';
+import type { CoverCheckInput, CoverShape, Station } from '../words/cover.ts';
+import {
+  angle,
+  choice,
+  count,
+  extent,
+  height,
+  list,
+  orElse,
+  orNull,
+  quantity,
+  size,
+  strict,
+  text,
+  yesNo,
+} from './fields.ts';
+
+const MOST_STATIONS = 400;
+const MOST_REPEATS = 50;
+/** Radii closer than this are one ring (calculations page 3.2). */
+const ONE_RING_MM = 0.5;
+const ONE_PLACE_DEG = 1e-6;
+/** Heavier than any metal a cover is made of; water is 1000. */
+const DENSITY = { least: 0, open: true, most: 30_000 };
+
+const coverShape = strict('The cover', {
+  studCount: count('The number of studs', 2, 24),
+  studCircleDiameterMm: size('The stud circle’s diameter'),
+  trackInnerDiameterMm: extent('The track’s inner diameter'),
+  trackOuterDiameterMm: size('The track’s outer diameter'),
+  nominalWallMm: size('The nominal wall'),
+  densityKgPerM3: orNull(quantity('The density', 'kg/m³', DENSITY)),
+});
+
+const station = strict('The entry', {
+  angleDeg: angle('The angle'),
+  radiusMm: size('The radius'),
+  wallMm: list('The wall', size('The wall'), {
+    least: 1,
+    most: MOST_REPEATS,
+  }),
+  faceMm: orNull(height('The face height')),
+  markDepthMm: orNull(extent('The depth of the mark')),
+});
+
+const mark = strict('The entry', {
+  angleDeg: angle('The angle'),
+  radiusMm: size('The radius'),
+  depthMm: extent('The depth'),
+});
+
+const gauge = strict('The gauge', {
+  standardUncertaintyMm: orNull(extent('The gauge’s standard uncertainty')),
+  resolutionMm: orNull(extent('The gauge’s resolution')),
+  repeatabilityMm: orNull(extent('The gauge’s repeatability')),
+  faceStandardUncertaintyMm: orNull(extent('The indicator’s standard uncertainty')),
+  cutSettingStandardUncertaintyMm: orNull(extent('The standard uncertainty of setting the cut')),
+});
+
+/** A share of sureness: more than a coin's toss, less than certainty. */
+export const confidence = quantity('The confidence', '', { least: 0.5, most: 0.9999 });
+
+const criteria = strict('The criteria', {
+  minimumWallMm: orNull(size('The minimum wall')),
+  minimumWallSource: orNull(text('The source of the minimum wall', { most: 200 })),
+  faceRunoutLimitMm: orNull(extent('The runout allowed after the cut')),
+  cleanUpAllowanceMm: orNull(extent('The clean-up allowance')),
+  confidence: orNull(confidence),
+  typicalCutMm: orNull(size('The typical cut')),
+});
+
+const inspectionFailure = strict('The entry', {
+  item: text('The name', { least: 1, most: 200 }),
+  final: yesNo('Whether it is final'),
+});
+
+/** What `POST /api/cover/check` takes. null and left out are the same. */
+export const coverCheckSchema = strict('The request', {
+  cover: coverShape,
+  stations: list('The stations', station, {
+    least: 1,
+    most: MOST_STATIONS,
+    empty: 'No station was measured; give at least one with its angle, radius and wall.',
+  }),
+  marks: orElse(list('The marks', mark, { most: MOST_STATIONS }), []),
+  gauge: orNull(gauge),
+  criteria: orNull(criteria),
+  makerMinimumWallMm: orNull(size('The maker’s minimum wall')),
+  makerMinimumWallSource: orNull(text('The source of the maker’s minimum wall', { most: 200 })),
+  chucking: orNull(choice('The chucking', ['pads-and-pilot-trued', 'side-wall-jaws'])),
+  plannedCutMm: orNull(extent('The planned cut')),
+  crackTest: orElse(choice('The crack test', ['found', 'none-found', 'not-done']), 'not-done'),
+  releaseClearanceMm: orNull(extent('The release clearance')),
+  inspectionFailures: orElse(list('The inspection failures', inspectionFailure, { most: 50 }), []),
+  doubtfulReadings: orElse(
+    list('The doubtful readings', text('The place of a doubtful reading', { least: 1, most: 200 }), {
+      most: MOST_STATIONS,
+    }),
+    [],
+  ),
+}).superRefine((input: CoverCheckInput, ctx) => {
+  const refuse = (path: PropertyKey[], message: string) => ctx.addIssue({ code: 'custom', path, message });
+  refuseTrack(input.cover, refuse);
+  refuseSomeHeights(input.stations, refuse);
+  refuseSamePlaces(input.stations, refuse);
+  refuseDeepMarks(input, refuse);
+}) satisfies z.ZodType<CoverCheckInput>;
+
+type Refuse = (path: PropertyKey[], message: string) => void;
+
+function refuseTrack({ trackInnerDiameterMm, trackOuterDiameterMm }: CoverShape, refuse: Refuse): void {
+  if (trackInnerDiameterMm < trackOuterDiameterMm) return;
+  refuse(
+    ['cover', 'trackInnerDiameterMm'],
+    `The track’s inner diameter is ${trackInnerDiameterMm} mm; it must be less than its outer diameter, ${trackOuterDiameterMm} mm.`,
+  );
+}
+
+function refuseSomeHeights(stations: readonly Station[], refuse: Refuse): void {
+  const given = stations.filter((one) => one.faceMm !== null).length;
+  if (given === 0) return;
+  for (const [i, one] of stations.entries()) {
+    if (one.faceMm !== null) continue;
+    refuse(
+      ['stations', i, 'faceMm'],
+      `The face height at station ${i + 1} is missing; give heights at all stations or at none (${given} of ${stations.length} have one).`,
+    );
+  }
+}
+
+/** Two stations at one clock position on one ring are repeats of one wall, and belong in one station. */
+function refuseSamePlaces(stations: readonly Station[], refuse: Refuse): void {
+  for (const [i, one] of stations.entries()) {
+    const k = stations.slice(0, i).findIndex((other) => {
+      const turn = Math.abs(one.angleDeg - other.angleDeg) % 360;
+      const apart = Math.min(turn, 360 - turn);
+      return apart <= ONE_PLACE_DEG && Math.abs(one.radiusMm - other.radiusMm) <= ONE_RING_MM + 1e-9;
+    });
+    if (k < 0) continue;
+    refuse(
+      ['stations', i],
+      `Station ${i + 1} is at the same place as station ${k + 1}; give repeats as several wall readings of one station.`,
+    );
+  }
+}
+
+/** A mark as deep as the wall is a hole, or a slipped decimal. Between stations the thickest wall judges here. */
+function refuseDeepMarks({ stations, marks }: CoverCheckInput, refuse: Refuse): void {
+  const walls = stations.map(({ wallMm }) => wallMm.reduce((sum, wall) => sum + wall, 0) / wallMm.length);
+  for (const [i, { markDepthMm }] of stations.entries()) {
+    const wall = walls[i] ?? 0;
+    if (markDepthMm === null || markDepthMm < wall) continue;
+    refuse(
+      ['stations', i, 'markDepthMm'],
+      `The mark at station ${i + 1} is ${markDepthMm} mm deep, but the wall there is only ${Number(wall.toFixed(4))} mm; read both again.`,
+    );
+  }
+  const thickest = Math.max(...walls);
+  for (const [i, { depthMm }] of marks.entries()) {
+    if (depthMm < thickest) continue;
+    refuse(
+      ['marks', i, 'depthMm'],
+      `Mark ${i + 1} is ${depthMm} mm deep, but the thickest wall is only ${Number(thickest.toFixed(4))} mm; read both again.`,
+    );
+  }
+}

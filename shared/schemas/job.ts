@@ -1,0 +1,136 @@
+import type { z } from 'zod';
+import {
+  type CutPlan,
+  type CutsMade,
+  LOOK_ITEMS,
+  type Looked,
+  type MeasuringSetup,
+  type NewReading,
+  type Received,
+} from '../words/job.ts';
+import { familySchema } from './catalogue.ts';
+import {
+  angle,
+  choice,
+  count,
+  extent,
+  height,
+  list,
+  orElse,
+  orNull,
+  size,
+  strict,
+  text,
+  yesNo,
+} from './fields.ts';
+import { across } from './studParts.ts';
+
+const MOST_STATIONS = 400;
+const note = (what = 'The note') => text(what, { most: 2000, lines: true });
+const typed = text('What was typed', { most: 60 });
+const key = (what: string) => text(what, { least: 1, most: 80 });
+
+/** A day of the calendar that exists: 2026-02-30 is refused. */
+const day = text('The day', { least: 10, most: 10 }).refine(
+  (value) => {
+    const date = /^\d{4}-\d\d-\d\d$/.test(value) ? new Date(`${value}T00:00:00Z`) : new Date(Number.NaN);
+    return !Number.isNaN(date.getTime()) && date.toISOString().startsWith(value);
+  },
+  { error: 'The day must be a day of the calendar, written as in 2026-11-24.' },
+);
+
+export const receivedSchema = strict('What was received', {
+  familyId: key('The family'),
+  familyRevision: count('The family’s revision', 1, 1_000_000),
+  family: familySchema,
+  customerReference: text('The customer’s reference', { most: 80 }),
+  receivedOn: day,
+  note: note(),
+}) satisfies z.ZodType<Received>;
+
+export const lookedSchema = strict('The inspection', {
+  crackTest: choice('The crack test', ['found', 'none-found', 'not-done']),
+  crackMethod: orNull(choice('The method of the crack test', ['by-eye', 'dye', 'magnetic-particle'])),
+  crackNote: note('The note on the crack test'),
+  items: list(
+    'The items looked at',
+    strict('The entry', {
+      item: choice('The name', LOOK_ITEMS),
+      result: choice('The result', ['not-looked', 'sound', 'fault']),
+      final: yesNo('Whether it is final'),
+      note: note(),
+    }),
+    { most: LOOK_ITEMS.length },
+  ),
+}).superRefine(
+  across<Looked>(({ items }, refuse) => {
+    for (const [i, { item, result, final }] of items.entries()) {
+      if (items.findIndex((other) => other.item === item) < i) {
+        refuse(['items', i, 'item'], `"${item}" stands twice among the items looked at; give it once.`);
+      }
+      if (final && result !== 'fault') {
+        refuse(
+          ['items', i, 'final'],
+          `"${item}" is marked as past mending but not as a fault; mark it as a fault, or take the mark off.`,
+        );
+      }
+    }
+  }),
+) satisfies z.ZodType<Looked>;
+
+export const setupSchema = strict('How it is measured', {
+  gauge: text('The gauge', { most: 120 }),
+  chucking: orNull(choice('The chucking', ['pads-and-pilot-trued', 'side-wall-jaws'])),
+  residualRunoutMm: orNull(extent('The runout left in the chuck')),
+  wallReadThrough: choice('How the wall is read', ['bare', 'pad-subtracted', 'ultrasound']),
+  stations: list(
+    'The stations',
+    strict('The entry', { angleDeg: angle('The angle'), radiusMm: size('The radius') }),
+    {
+      most: MOST_STATIONS,
+    },
+  ),
+}) satisfies z.ZodType<MeasuringSetup>;
+
+export const planSchema = strict('The cut plan', {
+  plannedCutMm: orNull(extent('The planned cut')),
+  typed,
+}) satisfies z.ZodType<CutPlan>;
+
+export const cutsSchema = strict('The cuts made', {
+  cuts: list('The cuts', strict('The entry', { depthMm: size('The depth'), typed, note: note() }), {
+    most: 100,
+  }),
+}) satisfies z.ZodType<CutsMade>;
+
+const id = (what: string) =>
+  text(what, { least: 1, most: 64 }).refine((value) => /^[A-Za-z0-9-]{16,64}$/.test(value), {
+    error: `${what} must be 16 to 64 letters, digits or hyphens, as a UUID is.`,
+  });
+
+/** A reading on its way into the records. No value withdraws the reading it replaces. */
+export const readingSchema = strict('The reading', {
+  id: id('The reading’s id'),
+  pass: choice('The pass', ['before', 'after']),
+  kind: choice('The kind of reading', ['wall', 'face', 'mark']),
+  angleDeg: angle('The angle'),
+  radiusMm: size('The radius'),
+  valueMm: orNull(height('The reading')),
+  typed,
+  gauge: text('The gauge', { most: 120 }),
+  doubtful: orElse(yesNo('Whether the reading is doubtful'), false),
+  replaces: orNull(id('The id of the reading it replaces')),
+}).superRefine(
+  across<NewReading>(({ id: own, kind, valueMm, replaces }, refuse) => {
+    if (kind === 'wall' && valueMm !== null && valueMm <= 0) {
+      refuse(['valueMm'], `The wall is ${valueMm} mm; it must be more than 0 mm.`);
+    }
+    if (kind === 'mark' && valueMm !== null && valueMm < 0) {
+      refuse(['valueMm'], `The depth of the mark is ${valueMm} mm; it must be at least 0 mm.`);
+    }
+    if (valueMm === null && replaces === null) {
+      refuse(['valueMm'], 'The reading has no value; give it in mm, or name the reading it withdraws.');
+    }
+    if (replaces === own) refuse(['replaces'], 'The reading replaces itself; name the earlier one.');
+  }),
+) satisfies z.ZodType<NewReading>;

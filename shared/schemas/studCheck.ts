@@ -1,0 +1,25 @@
+import type { z } from 'zod';
+import type { Nut, Stud, StudCheckInput } from '../words/stud.ts';
+import { orNull, strict } from './fields.ts';
+import {
+  across,
+  nutFields,
+  refuseNut,
+  refuseStud,
+  stackSchema,
+  studFields,
+  studSurroundings,
+} from './studParts.ts';
+import { threadCallout } from './thread.ts';
+
+export const nutAsSent = strict('The nut', nutFields(orNull(threadCallout('internal')))).superRefine(
+  across<Nut>(refuseNut),
+);
+
+/** What `POST /api/stud/check` takes. null and left out are the same. */
+export const studCheckSchema = strict('The request', {
+  stud: strict('The stud', studFields(threadCallout('external'))).superRefine(across<Stud>(refuseStud)),
+  stack: stackSchema,
+  nut: orNull(nutAsSent),
+  ...studSurroundings,
+}) satisfies z.ZodType<StudCheckInput>;

@@ -1,0 +1,46 @@
+import type { z } from 'zod';
+import type { NamedStud, Stud, StudCheckInput } from '../words/stud.ts';
+import { list, orNull, strict, text } from './fields.ts';
+import { nutAsSent } from './studCheck.ts';
+import { across, refuseStud, stackSchema, studFields, studSurroundings } from './studParts.ts';
+import { threadCallout } from './thread.ts';
+
+const MOST_STUDS = 500;
+
+export interface StudMatchInput extends Omit<StudCheckInput, 'stud'> {
+  /** null: those of the catalogue. */
+  readonly studs: readonly NamedStud[] | null;
+}
+
+const namedStud = strict('The entry', {
+  id: text('The id', { least: 1, most: 80 }),
+  ...studFields(threadCallout('external')),
+})
+  .superRefine(across<Stud & { id: string }>(refuseStud))
+  .transform(({ id, ...stud }): NamedStud => ({ id, stud }));
+
+/** What `POST /api/stud/match` takes. null and left out are the same. */
+export const studMatchSchema = strict('The request', {
+  stack: stackSchema,
+  nut: orNull(nutAsSent),
+  ...studSurroundings,
+  studs: orNull(
+    list('The studs', namedStud, {
+      least: 1,
+      most: MOST_STUDS,
+      empty: 'The list of studs is empty; leave it out to match those of the catalogue.',
+    }),
+  ),
+}).superRefine(
+  across<StudMatchInput>(({ studs }, refuse) => {
+    const seen = new Set<string>();
+    for (const [i, { id }] of (studs ?? []).entries()) {
+      if (seen.has(id))
+        refuse(
+          ['studs', i, 'id'],
+          `The id "${id}" stands twice in the list of studs; make each one different.`,
+        );
+      seen.add(id);
+    }
+  }),
+) satisfies z.ZodType<StudMatchInput>;

@@ -111,10 +111,11 @@ function refuseMinimum(family: Family, whose: 'maker' | 'shop', refuse: Refuse):
 }
 
 /** The thread as already read, or nothing: what was typed counts, and the two must agree. */
-const threadAlready = z.custom<ThreadSpec | null | undefined>(
-  (sent) => sent === undefined || sent === null || (typeof sent === 'object' && 'designation' in sent),
-  { error: 'The thread must be left out here, or as it was read; it is taken from what was typed.' },
-);
+const threadAlready = z
+  .custom<ThreadSpec>((sent) => typeof sent === 'object' && sent !== null && 'designation' in sent, {
+    error: 'The thread must be left out here, or as it was read; it is taken from what was typed.',
+  })
+  .nullish();
 
 function threadFrom(
   typed: string,

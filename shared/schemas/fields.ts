@@ -19,7 +19,7 @@ function sentAs(input: unknown): string {
   if (typeof input === 'string') return `the text ${quoted(input)}`;
   if (Array.isArray(input)) return 'a list';
   if (typeof input === 'boolean') return `${input}`;
-  if (typeof input === 'number') return `the number ${input}`;
+  if (typeof input === 'number') return Number.isFinite(input) ? `the number ${input}` : 'no finite number';
   return 'an object';
 }
 
@@ -91,7 +91,7 @@ export function count(name: string, least: number, most: number) {
   const error = (sent: Sent): string => {
     const what = subject(name, sent);
     if (missing(sent.input)) return `${what} is missing; give a whole number from ${least} to ${most}.`;
-    const given = typeof sent.input === 'number' ? `is ${sent.input}` : `was sent as ${sentAs(sent.input)}`;
+    const given = Number.isFinite(sent.input) ? `is ${sent.input}` : `was sent as ${sentAs(sent.input)}`;
     return `${what} ${given}; it must be a whole number from ${least} to ${most}.`;
   };
   return z.int({ error }).min(least, { error, abort }).max(most, { error, abort }).describe(name);

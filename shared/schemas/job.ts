@@ -39,7 +39,7 @@ const day = text('The day', { least: 10, most: 10 }).refine(
   { error: 'The day must be a day of the calendar, written as in 2026-11-24.' },
 );
 
-export const receivedSchema = strict('What was received', {
+export const receivedSchema = strict('What came in', {
   familyId: key('The family'),
   familyRevision: count('The family’s revision', 1, 1_000_000),
   family: familySchema,

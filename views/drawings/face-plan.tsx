@@ -41,7 +41,7 @@ export const PLAN_BOX: Box = { left: -176, top: -174, right: 176, bottom: 174 };
 const RIM = 128;
 /** Above this a number beside each would be unreadable, and only dots are drawn. */
 const MOST_NUMBERED = 40;
-const DOT = 4.4;
+const DOT = 3.8;
 const FIGURE = 17;
 const DIGIT_HEIGHT = 0.74;
 
@@ -91,7 +91,7 @@ interface Callout {
 }
 
 /**
- * The figure of the thinnest station on a shelf in one of the four corners, which the round part leaves free.
+ * The figure of the thinnest station beyond a shelf in one of the four corners, which the round part leaves free.
  * Of every corner and shelf end, the leader is taken that keeps farthest from other stations and lettering.
  */
 export function placeCallout(
@@ -107,13 +107,20 @@ export function placeCallout(
   for (const bottom of [true, false]) {
     for (const right of [true, false]) {
       const left = right ? PLAN_BOX.right - width : PLAN_BOX.left;
-      const shelfY = bottom ? PLAN_BOX.bottom - 19 : PLAN_BOX.top + 20;
+      const shelfY = bottom ? PLAN_BOX.bottom - 39 : PLAN_BOX.top + 39;
       const textLeft = left + 2;
+      const textTop = bottom ? shelfY + 1 : PLAN_BOX.top;
       const boxes = [
-        { left: textLeft, right: textLeft + textWidth(figure, FIGURE), top: shelfY - 18, bottom: shelfY - 1 },
-        { left: textLeft, right: textLeft + textWidth(note, LETTER), top: shelfY + 3, bottom: shelfY + 18 },
+        { left: textLeft, right: textLeft + textWidth(figure, FIGURE), top: textTop, bottom: textTop + 19 },
+        {
+          left: textLeft,
+          right: textLeft + textWidth(note, LETTER),
+          top: textTop + 20,
+          bottom: textTop + 37,
+        },
       ] as const;
-      for (const elbowX of [left, left + width]) {
+      for (const share of [0, 0.25, 0.5, 0.75, 1]) {
+        const elbowX = left + share * width;
         const elbow = { x: elbowX, y: shelfY };
         const length = Math.hypot(elbow.x - station.x, elbow.y - station.y);
         const from = {
@@ -349,10 +356,10 @@ export function FacePlan(props: FacePlanProps) {
       ))}
       {callout && (
         <>
-          <text x={at(callout.boxes[0].left)} y={at(callout.elbow.y - 5)} class="figure-text">
+          <text x={at(callout.boxes[0].left)} y={at(callout.boxes[0].top + 15)} class="figure-text">
             {callout.figure}
           </text>
-          <text x={at(callout.boxes[1].left)} y={at(callout.elbow.y + 15)} class="label">
+          <text x={at(callout.boxes[1].left)} y={at(callout.boxes[1].top + 12)} class="label">
             {callout.note}
           </text>
         </>

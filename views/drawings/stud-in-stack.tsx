@@ -18,7 +18,7 @@ export interface StudInStackProps {
   readonly padDiameterMm?: number | null;
 }
 
-const WIDTH = 352;
+export const STACK_WIDTH = 352;
 const EDGE = 8;
 const MOST_PER_MM = 8.5;
 
@@ -60,7 +60,7 @@ function lengthsOf(props: StudInStackProps) {
 export function stackScale(props: StudInStackProps): number {
   const { padThicknessMm, gapMm, nutTo } = lengthsOf(props);
   const length = Math.max(props.stud.projectionMm, nutTo) + padThicknessMm + gapMm;
-  return Math.min(MOST_PER_MM, (WIDTH - 2 * EDGE - 12) / length);
+  return Math.min(MOST_PER_MM, (STACK_WIDTH - 2 * EDGE - 12) / length);
 }
 
 /** The stud in its stack, seated and with the converter pushed back, both to one scale. */
@@ -87,103 +87,107 @@ export function StudInStack(props: StudInStackProps) {
   );
 }
 
+/** The lengths dimensioned above and below the part in one view. */
+function dimensionsOf(props: StudInStackProps, pushedBack: boolean, half: number) {
+  const { stud, nut, unit } = props;
+  const mm = lengthsOf(props);
+  const k = stackScale(props);
+  const gap = pushedBack ? mm.gapMm : 0;
+  const x = (along: number) => placeOf(props, along);
+  const figure = (length: number) => lengthFigure(length, unit, 'coarse');
+  const edge = half + 3;
+  const crest = (k * mm.majorMm) / 2;
+  const tip = stud.projectionMm - gap;
+  const below: Length[] = [];
+  const above: Length[] = [];
+  if (gap > 0) {
+    below.push({
+      from: x(-gap),
+      to: x(0),
+      figure: figure(gap),
+      word: 'gap',
+      partFrom: k * mm.padRadiusMm + 3,
+      partTo: edge,
+    });
+  }
+  below.push({
+    from: x(0),
+    to: x(mm.stackMm),
+    figure: figure(mm.stackMm),
+    word: 'stack',
+    partFrom: edge,
+    partTo: edge,
+  });
+  below.push({
+    from: x(mm.stackMm),
+    to: x(tip),
+    figure: figure(Math.abs(tip - mm.stackMm)),
+    word: tip < mm.stackMm ? 'short' : 'beyond',
+    partFrom: edge,
+    partTo: tip < mm.stackMm ? edge : crest,
+  });
+  const showsFrom = Math.max(mm.stackMm, stud.threadStartMm - gap);
+  const showsTo = stud.threadEndMm - gap;
+  if (pushedBack && showsTo > showsFrom) {
+    above.push({
+      from: x(showsFrom),
+      to: x(showsTo),
+      figure: figure(showsTo - showsFrom),
+      word: 'thread',
+      partFrom: showsFrom > mm.stackMm ? -crest - 2 : -edge,
+      partTo: -crest - 2,
+    });
+  }
+  if (!pushedBack && nut && mm.engagedTo > mm.engagedFrom) {
+    const outer = -k * mm.nutRadiusMm - 2;
+    above.push({
+      from: x(mm.engagedFrom),
+      to: x(mm.engagedTo),
+      figure: figure(mm.engagedTo - mm.engagedFrom),
+      word: 'engaged',
+      partFrom: outer,
+      partTo: outer,
+    });
+  }
+  return {
+    above: placeLengths(above, 2, STACK_WIDTH - 2),
+    below: placeLengths(below, 2, STACK_WIDTH - 2),
+  };
+}
+
+/** Where a place along the stud's axis lies in the drawing; 0 is the face the pads come to. */
+export function placeOf(props: StudInStackProps, alongMm: number): number {
+  const { padThicknessMm, gapMm } = lengthsOf(props);
+  return EDGE + 6 + stackScale(props) * (padThicknessMm + gapMm + alongMm);
+}
+
 function View(props: StudInStackProps & { pushedBack: boolean }) {
-  const { id, stud, stack, nut, unit, pushedBack } = props;
+  const { id, name, stud, stack, nut, pushedBack } = props;
   const own = `${id}-${pushedBack ? 'back' : 'seated'}`;
   const mm = lengthsOf(props);
   const k = stackScale(props);
   const gap = pushedBack ? mm.gapMm : 0;
-  const x0 = EDGE + 6 + k * (mm.padThicknessMm + mm.gapMm);
-  const x = (along: number) => x0 + k * along;
-  const figure = (length: number) => lengthFigure(length, unit, 'coarse');
-
-  const above: Length[] = [];
-  const below: Length[] = [];
+  const x = (along: number) => placeOf(props, along);
   const studTop = (k * mm.majorMm) / 2;
   const nutHalf = k * mm.nutRadiusMm;
-  const nameRows = stack.layers.length * (LETTER + 4);
-  const half = Math.max(k * mm.padRadiusMm + 8, nutHalf + 16 + nameRows);
+  const half = Math.max(k * mm.padRadiusMm + 8, nutHalf + 16 + stack.layers.length * (LETTER + 4));
 
-  const facePart = half + 3;
-  if (pushedBack) {
-    if (gap > 0) {
-      below.push({
-        from: x(-gap),
-        to: x(0),
-        figure: figure(gap),
-        word: 'gap',
-        partFrom: k * mm.padRadiusMm + 3,
-        partTo: facePart,
-      });
-    }
-    below.push(stackLength(mm.stackMm));
-    const tip = stud.projectionMm - gap;
-    below.push({
-      from: x(mm.stackMm),
-      to: x(tip),
-      figure: figure(Math.abs(tip - mm.stackMm)),
-      word: tip >= mm.stackMm ? 'beyond' : 'short',
-      partFrom: facePart,
-      partTo: tip >= mm.stackMm ? studTop : facePart,
-    });
-    const thread = stud.threadEndMm - gap;
-    if (thread > mm.stackMm) {
-      above.push({
-        from: x(Math.max(mm.stackMm, stud.threadStartMm - gap)),
-        to: x(thread),
-        figure: figure(thread - Math.max(mm.stackMm, stud.threadStartMm - gap)),
-        word: 'thread',
-        partFrom: -half - 3,
-        partTo: -studTop - 2,
-      });
-    }
-  } else {
-    below.push(stackLength(mm.stackMm));
-    below.push({
-      from: x(mm.stackMm),
-      to: x(stud.projectionMm),
-      figure: figure(stud.projectionMm - mm.stackMm),
-      word: 'beyond',
-      partFrom: facePart,
-      partTo: studTop,
-    });
-    if (nut && mm.engagedTo > mm.engagedFrom) {
-      above.push({
-        from: x(mm.engagedFrom),
-        to: x(mm.engagedTo),
-        figure: figure(mm.engagedTo - mm.engagedFrom),
-        word: 'engaged',
-        partFrom: -nutHalf - 2,
-        partTo: -nutHalf - 2,
-      });
-    }
-  }
-  function stackLength(stackMm: number): Length {
-    return {
-      from: x(0),
-      to: x(stackMm),
-      figure: figure(stackMm),
-      word: 'stack',
-      partFrom: facePart,
-      partTo: facePart,
-    };
-  }
-
-  const placedAbove = placeLengths(above, 2, WIDTH - 2);
-  const placedBelow = placeLengths(below, 2, WIDTH - 2);
-  // Both views keep one height, so that nothing jumps and the parts stand side by side.
-  const top = -half - 2 * LETTER - 14;
-  const rowsBelow = Math.max(2, ...placedBelow.map((length) => length.row + 1));
-  const bottom = half + 20 + ROW * rowsBelow - 8;
+  // Both views keep one height, so that the parts stand side by side.
+  const { above, below } = dimensionsOf(props, pushedBack, half);
+  const both = [false, true].map((way) => dimensionsOf(props, way, half));
+  const rowsAbove = Math.max(0, ...both.flatMap((view) => view.above.map((length) => length.row + 1)));
+  const rowsBelow = Math.max(...both.flatMap((view) => view.below.map((length) => length.row + 1)));
+  const top = -half - 6 - ROW * rowsAbove;
+  const bottom = half + 8 + ROW * rowsBelow;
   return (
     <svg
-      viewBox={`0 ${at(top)} ${WIDTH} ${at(bottom - top)}`}
+      viewBox={`0 ${at(top)} ${STACK_WIDTH} ${at(bottom - top)}`}
       class="stud-drawing"
       role="img"
       aria-labelledby={`${own}-title ${own}-desc`}
     >
       <title id={`${own}-title`}>
-        {pushedBack ? 'The stud in its stack, converter pushed back' : 'The stud in its stack, seated'}
+        {`${name ?? 'The stud'} in its stack, ${pushedBack ? 'converter pushed back' : 'seated'}`}
       </title>
       <desc id={`${own}-desc`}>{stackInWords(props, pushedBack)}</desc>
       <defs>
@@ -215,6 +219,13 @@ function View(props: StudInStackProps & { pushedBack: boolean }) {
           class="phantom"
         />
       )}
+      <text
+        x={at(x(-gap - mm.padThicknessMm / 2))}
+        y={at(-k * mm.padRadiusMm + 18)}
+        class="mid label halo-metal"
+      >
+        pad
+      </text>
       <StudBody stud={stud} mm={mm} k={k} x={(along) => x(along - gap)} />
       {nut && !pushedBack && <NutOutside x={x} mm={mm} k={k} />}
       {nut && !pushedBack && mm.engagedTo > mm.engagedFrom && (
@@ -225,10 +236,10 @@ function View(props: StudInStackProps & { pushedBack: boolean }) {
         class="chain"
       />
       <LayerNames props={props} x={x} top={-half} />
-      {placedAbove.map((length) => (
-        <Dimension length={length} y={-half - LETTER - 6} away="up" />
+      {above.map((length) => (
+        <Dimension length={length} y={-half - LETTER - 5} away="up" />
       ))}
-      {placedBelow.map((length) => (
+      {below.map((length) => (
         <Dimension length={length} y={half + 22} away="down" />
       ))}
     </svg>
@@ -367,7 +378,7 @@ function NutOutside({ x, mm, k }: { x: Along; mm: Lengths; k: number }) {
 function LayerNames({ props, x, top }: { props: StudInStackProps; x: Along; top: number }) {
   const { layers } = props.stack;
   const total = layers.reduce((sum, layer) => sum + layer.thicknessMm, 0);
-  const room = WIDTH - 4 - (x(total) + 14);
+  const room = STACK_WIDTH - 4 - (x(total) + 14);
   let from = 0;
   return (
     <>

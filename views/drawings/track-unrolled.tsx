@@ -37,7 +37,7 @@ interface Proportions {
 export const WIDE: Proportions = {
   name: 'wide',
   width: 900,
-  height: 270,
+  height: 260,
   left: 58,
   right: 742,
   top: 30,
@@ -61,6 +61,7 @@ export const TALL: Proportions = {
 
 /** A little more than once round, so that a mark behind stud 1 is seen whole. */
 const BEYOND_DEG = 14;
+const END_DEG = 360 + BEYOND_DEG;
 const SAME_RING_MM = 0.5;
 
 interface Ring {
@@ -211,18 +212,25 @@ function Sheet({ id, check, studCount, unit, form }: TrackUnrolledProps & { form
   const many = check.stations.length / Math.max(1, rings.length) > 24;
   const markWidth = many ? form.markWidth / 2 : form.markWidth;
 
+  const onRing = (radiusMm: number) =>
+    rings.reduce<Ring | undefined>(
+      (near, ring) =>
+        near && Math.abs(near.radiusMm - radiusMm) <= Math.abs(ring.radiusMm - radiusMm) ? near : ring,
+      undefined,
+    );
   const marks = [
     ...check.stations
       .filter((station) => station.markDepthMm > 0)
-      .map(({ angleDeg, wallMm, markDepthMm }) => ({ angleDeg, wallMm, depthMm: markDepthMm })),
+      .map(({ markDepthMm, ...station }) => ({ ...station, depthMm: markDepthMm })),
     ...check.marks,
   ].flatMap((mark) => [-360, 0, 360].map((turn) => ({ ...mark, angleDeg: mark.angleDeg + turn })));
+  const markHalfDeg = (markWidth * (360 + 2 * BEYOND_DEG)) / (right - left);
 
   const limit = check.minimumWall;
   const radius = (ring: Ring) => `r ${lengthFigure(ring.radiusMm, unit, 'coarse')}`;
   const lineNames = [
-    { text: 'as measured', mm: main ? atEnd(main, before) : null, class: 'label' },
-    { text: 'after the cut', mm: main ? atEnd(main, after) : null, class: 'label cut-text' },
+    { text: 'as measured', mm: main ? lineAt(main, END_DEG, before) : null, class: 'label' },
+    { text: 'after the cut', mm: main ? lineAt(main, END_DEG, after) : null, class: 'label cut-text' },
     {
       text: `minimum ${limit ? lengthFigure(limit.mm, unit) : ''}`,
       mm: limit?.mm ?? null,
@@ -230,8 +238,8 @@ function Sheet({ id, check, studCount, unit, form }: TrackUnrolledProps & { form
     },
     ...(rings.length > 1 && rings.length < 5
       ? rings.slice(1).map((ring) => ({
-          text: `broken: ${radius(ring)}`,
-          mm: atEnd(ring, before),
+          text: `dashed: ${radius(ring)}`,
+          mm: lineAt(ring, END_DEG, before),
           class: 'label',
         }))
       : []),
@@ -284,18 +292,23 @@ function Sheet({ id, check, studCount, unit, form }: TrackUnrolledProps & { form
             />
           </>
         )}
-        {marks.map((mark) => {
-          const px = x(mark.angleDeg);
-          if (px < left - markWidth || px > right + markWidth) return null;
-          const surface = y(mark.wallMm);
-          const deep = surface + 2 * (y(mark.wallMm - mark.depthMm) - surface);
-          return (
-            <path
-              d={`M${at(px - markWidth)} ${at(surface)}Q${at(px)} ${at(deep)} ${at(px + markWidth)} ${at(surface)}Z`}
-              class="mark"
-            />
-          );
-        })}
+        <g class="marks">
+          {marks.map((mark) => {
+            const px = x(mark.angleDeg);
+            if (px < left - markWidth || px > right + markWidth) return null;
+            const ring = onRing(mark.radiusMm);
+            const edge = (deg: number) => y(ring ? lineAt(ring, deg, before) : mark.wallMm);
+            const [from, to] = [edge(mark.angleDeg - markHalfDeg), edge(mark.angleDeg + markHalfDeg)];
+            // A quadratic's middle lies halfway to its control point, so this one reaches the mark's depth.
+            const control = 2 * y(mark.wallMm - mark.depthMm) - (from + to) / 2;
+            return (
+              <path
+                d={`M${at(px - markWidth)} ${at(from)}Q${at(px)} ${at(control)} ${at(px + markWidth)} ${at(to)}Z`}
+                class="mark"
+              />
+            );
+          })}
+        </g>
         {rings.slice(1).map((ring) => (
           <>
             <path d={`M${ringPath(ring, before, x, y)}`} class="thin dash" />
@@ -346,15 +359,18 @@ function Sheet({ id, check, studCount, unit, form }: TrackUnrolledProps & { form
   );
 }
 
-/** Where a ring's line leaves the drawing at the right. */
-function atEnd(ring: Ring, wallOf: (station: TrackCheck['stations'][number]) => number): number {
-  const end = 360 + BEYOND_DEG;
-  const turns = [0, 360, 720].flatMap((turn) =>
+/** A ring's line at any angle, straight from station to station and round again. */
+function lineAt(
+  ring: Ring,
+  deg: number,
+  wallOf: (station: TrackCheck['stations'][number]) => number,
+): number {
+  const turns = [-360, 0, 360, 720].flatMap((turn) =>
     ring.stations.map((station) => ({ deg: station.angleDeg + turn, mm: wallOf(station) })),
   );
-  const next = turns.findIndex((place) => place.deg > end);
+  const next = turns.findIndex((place) => place.deg > deg);
   const [a, b] = [turns[next - 1] ?? turns[0]!, turns[next] ?? turns[0]!];
-  return b.deg === a.deg ? a.mm : a.mm + ((end - a.deg) / (b.deg - a.deg)) * (b.mm - a.mm);
+  return b.deg === a.deg ? a.mm : a.mm + ((deg - a.deg) / (b.deg - a.deg)) * (b.mm - a.mm);
 }
 
 /** The metal goes on below: a thin line with zigzags, as ISO 128 breaks a part off. */

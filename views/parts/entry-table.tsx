@@ -40,57 +40,59 @@ export interface EntryTableProps {
 /** A table of boxes. On a phone each row becomes a block, so that the page never scrolls sideways. */
 export function EntryTable({ caption, headLabel, columns, rows, endLabel, id }: EntryTableProps) {
   return (
-    <table class="entry" id={id}>
-      <caption>{caption}</caption>
-      <thead>
-        <tr>
-          <th scope="col">{headLabel}</th>
-          {columns.map((column) => (
-            <th scope="col">
-              {column.label}
-              {column.unit && <span class="unit-in-head">, {column.unit}</span>}
-            </th>
-          ))}
-          {endLabel !== undefined && <th scope="col">{endLabel}</th>}
-        </tr>
-      </thead>
-      <tbody>
-        {rows.map((row) => (
-          <tr id={row.id}>
-            <th scope="row">{row.head}</th>
-            {columns.map((column) => {
-              const cell = row.cells[column.key];
-              if (cell === undefined) return <td class="nothing" />;
-              const inputId = fieldId(cell.name);
-              return (
-                <td class={cell.error ? 'field-wrong' : undefined}>
-                  <label for={inputId}>
-                    <span class="cell-label">
-                      {column.label}
-                      {column.unit && `, ${column.unit}`}
-                    </span>
-                    <span class="unseen"> {row.spoken}</span>
-                  </label>
-                  <input
-                    id={inputId}
-                    name={cell.name}
-                    type="text"
-                    inputmode={column.inputmode ?? 'decimal'}
-                    autocomplete="off"
-                    value={cell.value ?? ''}
-                    readOnly={cell.readonly}
-                    aria-invalid={cell.error ? 'true' : undefined}
-                    aria-describedby={cell.error ? `${inputId}-error` : undefined}
-                    {...cell.input}
-                  />
-                  {cell.error && <FieldError id={`${inputId}-error`} text={cell.error} />}
-                </td>
-              );
-            })}
-            {endLabel !== undefined && <td class="row-end">{row.end}</td>}
+    <div class="entry-box" id={id}>
+      <table class="entry">
+        <caption>{caption}</caption>
+        <thead>
+          <tr>
+            <th scope="col">{headLabel}</th>
+            {columns.map((column) => (
+              <th scope="col">
+                {column.label}
+                {column.unit && <span class="unit-in-head">, {column.unit}</span>}
+              </th>
+            ))}
+            {endLabel !== undefined && <th scope="col">{endLabel}</th>}
           </tr>
-        ))}
-      </tbody>
-    </table>
+        </thead>
+        <tbody>
+          {rows.map((row) => (
+            <tr id={row.id}>
+              <th scope="row">{row.head}</th>
+              {columns.map((column) => {
+                const cell = row.cells[column.key];
+                if (cell === undefined) return <td class="nothing" />;
+                const inputId = fieldId(cell.name);
+                return (
+                  <td class={cell.error ? 'field-wrong' : undefined}>
+                    <label for={inputId}>
+                      <span class="cell-label">
+                        {column.label}
+                        {column.unit && `, ${column.unit}`}
+                      </span>
+                      <span class="unseen"> {row.spoken}</span>
+                    </label>
+                    <input
+                      id={inputId}
+                      name={cell.name}
+                      type="text"
+                      inputmode={column.inputmode ?? 'decimal'}
+                      autocomplete="off"
+                      value={cell.value ?? ''}
+                      readOnly={cell.readonly}
+                      aria-invalid={cell.error ? 'true' : undefined}
+                      aria-describedby={cell.error ? `${inputId}-error` : undefined}
+                      {...cell.input}
+                    />
+                    {cell.error && <FieldError id={`${inputId}-error`} text={cell.error} />}
+                  </td>
+                );
+              })}
+              {endLabel !== undefined && <td class="row-end">{row.end}</td>}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
   );
 }

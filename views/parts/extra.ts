@@ -13,6 +13,7 @@ export interface InputExtra extends Extra {
   readonly accept?: string;
   readonly placeholder?: string;
   readonly autofocus?: boolean;
+  readonly autocomplete?: string;
   readonly multiple?: boolean;
   readonly readonly?: boolean;
   readonly enterkeyhint?: 'done' | 'next' | 'go' | 'search';

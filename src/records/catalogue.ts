@@ -315,7 +315,7 @@ function noEntry(kind: EntryKind, id: string): NotInRecords {
 
 function staleEntry<K extends EntryKind>(now: Entry<K>, from: number): Error {
   const { kind, revision, at, who, why, body } = now;
-  if (!Number.isInteger(from) || from < 1 || from > revision) {
+  if (!Number.isInteger(from) || from < 0 || from > revision) {
     return refuse(
       'bad-revision',
       'fromRevision',

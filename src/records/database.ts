@@ -15,7 +15,7 @@ import { APPLICATION_ID, migrate, refuseOthers } from './migrate.ts';
 import type { Tables } from './tables.ts';
 
 export const FILE_NAME = 'coverwright.sqlite';
-const BUSY_MS = 5000;
+const PATIENCE_MS = 5000;
 
 export type Db = Kysely<Tables>;
 
@@ -26,8 +26,13 @@ export interface Shop {
 }
 
 /** Opens the shop's records in `dataDir`, making them if there are none. Throws ShopWillNotOpen. */
-export function openShop(options: { readonly dataDir: string; readonly now?: () => Date }): Shop {
-  const { dataDir, now = () => new Date() } = options;
+export function openShop(options: {
+  readonly dataDir: string;
+  readonly now?: () => Date;
+  /** How long a change waits for another program to finish its own. */
+  readonly patienceMs?: number;
+}): Shop {
+  const { dataDir, now = () => new Date(), patienceMs = PATIENCE_MS } = options;
   const file = join(dataDir, FILE_NAME);
   let raw: Database.Database | undefined;
   try {
@@ -36,8 +41,8 @@ export function openShop(options: { readonly dataDir: string; readonly now?: () 
     if (isNew(file)) closeSync(openSync(file, 'a', 0o600));
     else examine(file);
     accessSync(file, constants.R_OK | constants.W_OK);
-    raw = new Database(file, { timeout: BUSY_MS });
-    return opened(raw, dataDir, now);
+    raw = new Database(file, { timeout: patienceMs });
+    return opened(raw, dataDir, now, patienceMs);
   } catch (error) {
     raw?.close();
     throw error instanceof ShopWillNotOpen ? error : willNotOpen(error, file);
@@ -46,16 +51,16 @@ export function openShop(options: { readonly dataDir: string; readonly now?: () 
 
 /** A shop that is forgotten when it is closed: for tests. */
 export function openShopInMemory(options: { readonly now?: () => Date } = {}): Shop {
-  return opened(new Database(':memory:'), ':memory:', options.now ?? (() => new Date()));
+  return opened(new Database(':memory:'), ':memory:', options.now ?? (() => new Date()), PATIENCE_MS);
 }
 
-function opened(raw: Database.Database, dataDir: string, now: () => Date): Shop {
+function opened(raw: Database.Database, dataDir: string, now: () => Date, patienceMs: number): Shop {
   raw.pragma('journal_mode = WAL');
   raw.pragma('synchronous = FULL');
   // Without it, INSERT OR REPLACE would take a row away behind the back of the triggers that forbid it.
   raw.pragma('recursive_triggers = ON');
   migrate(raw, now);
-  const db = new Kysely<Tables>({ dialect: new ShopDialect(raw) });
+  const db = new Kysely<Tables>({ dialect: new ShopDialect(raw, patienceMs) });
   return {
     db,
     dataDir,
@@ -82,7 +87,7 @@ function isNew(file: string): boolean {
 
 /** Looks at an existing file without writing to it. */
 function examine(file: string): void {
-  const raw = new Database(file, { readonly: true, fileMustExist: true, timeout: BUSY_MS });
+  const raw = new Database(file, { readonly: true, fileMustExist: true, timeout: PATIENCE_MS });
   try {
     const tables = raw.prepare<[], { n: number }>('SELECT count(*) AS n FROM sqlite_schema').get();
     const applicationId = raw.pragma('application_id', { simple: true });
@@ -129,10 +134,12 @@ function codeOf(error: unknown): string {
 /** Every transaction takes the write lock at once: one that read first and then wrote could lose to another. */
 class ShopDriver extends SqliteDriver {
   readonly #raw: Database.Database;
+  readonly #patienceMs: number;
 
-  constructor(raw: Database.Database) {
+  constructor(raw: Database.Database, patienceMs: number) {
     super({ database: raw });
     this.#raw = raw;
+    this.#patienceMs = patienceMs;
   }
 
   override async beginTransaction(connection: DatabaseConnection): Promise<void> {
@@ -143,9 +150,9 @@ class ShopDriver extends SqliteDriver {
         await connection.executeQuery(CompiledQuery.raw('begin immediate'));
         return;
       } catch (error) {
-        if (!codeOf(error).startsWith('SQLITE_BUSY') || waited >= BUSY_MS) throw error;
+        if (!codeOf(error).startsWith('SQLITE_BUSY') || waited >= this.#patienceMs) throw error;
       } finally {
-        this.#raw.pragma(`busy_timeout = ${BUSY_MS}`);
+        this.#raw.pragma(`busy_timeout = ${this.#patienceMs}`);
       }
       await pause(wait);
     }
@@ -159,14 +166,16 @@ class ShopDriver extends SqliteDriver {
 
 class ShopDialect extends SqliteDialect {
   readonly #raw: Database.Database;
+  readonly #patienceMs: number;
 
-  constructor(raw: Database.Database) {
+  constructor(raw: Database.Database, patienceMs: number) {
     super({ database: raw });
     this.#raw = raw;
+    this.#patienceMs = patienceMs;
   }
 
   override createDriver(): SqliteDriver {
-    return new ShopDriver(this.#raw);
+    return new ShopDriver(this.#raw, this.#patienceMs);
   }
 }
 

@@ -63,3 +63,16 @@ export class StaleEdit extends Error {
     this.since = parts.since;
   }
 }
+
+export type BackupCode = 'no-shop' | 'not-ours' | 'not-written' | 'not-sound';
+
+/** No backup was made; the sentence says why. Earlier backups are as they were. */
+export class BackupFailed extends Error {
+  readonly code: BackupCode;
+
+  constructor(code: BackupCode, message: string, cause?: unknown) {
+    super(message, { cause });
+    this.name = 'BackupFailed';
+    this.code = code;
+  }
+}

@@ -33,7 +33,7 @@ const FIRST_NUMBER = 1001;
 /** A longer run of digits is a scanned code, not a number the shop counts by. */
 const PLAIN_NUMBER = /^\d{1,7}$/;
 
-const CHANGE_WORDS: Readonly<Record<HistoryLine['what'], string>> = {
+const CHANGE_WORDS: Readonly<Record<What, string>> = {
   received: 'what was received',
   looked: 'the look',
   setup: 'the measuring set-up',
@@ -109,6 +109,7 @@ export async function reviseJob(db: Db, ctx: Ctx, edit: SectionEdit): Promise<Jo
     const now = job.sections[what];
     if (now && samePerson(by.who, now.who) && sayTheSame(body, JSON.stringify(now.body))) return job;
     refuseUnknownRevision(row, edit.fromRevision);
+    if (edit.what === 'decision') refuseUnknownRevision(row, edit.body.workedOutAtRevision);
     await refuseStale(trx, job, edit);
     if (edit.what === 'looked') refuseLiftedCrack(parts.looks, edit.body, by.who);
     if (edit.what === 'decision') refuseDecision(edit.body, parts.sections.looked);
@@ -125,14 +126,30 @@ export type SectionEdit = {
   readonly why?: string;
 } & { [S in SectionName]: { readonly what: S; readonly body: JobSections[S] } }[SectionName];
 
+type What = HistoryLine['what'];
+const ON_ITSELF = () => false;
+const ON_ALL = () => true;
+
+/** What else, changed since, makes an edit of a section stale. */
+const RESTS_ON: Readonly<Record<SectionName, (what: What) => boolean>> = {
+  received: ON_ITSELF,
+  looked: ON_ITSELF,
+  setup: ON_ITSELF,
+  plan: ON_ITSELF,
+  cuts: ON_ITSELF,
+  decision: (what) => what !== 'studs',
+  studs: ON_ALL,
+  signature: ON_ALL,
+};
+
 async function refuseStale(db: Db, job: Job, edit: SectionEdit): Promise<void> {
   const theirs = job.sections[edit.what];
-  const restsOnAll = edit.what === 'decision' || edit.what === 'studs' || edit.what === 'signature';
+  const rests = RESTS_ON[edit.what];
   // A decision rests on what it was worked out from, which may be older than the page it was sent from.
   const from =
     edit.what === 'decision' ? Math.min(edit.fromRevision, edit.body.workedOutAtRevision) : edit.fromRevision;
-  if ((restsOnAll ? job.revision : (theirs?.revision ?? 0)) <= from) return;
   const since = (await historyOf(db, job.id)).filter((line) => line.revision > from);
+  if (!since.some((line) => line.what === edit.what || rests(line.what))) return;
   const changed = [...new Set(since.map((line) => CHANGE_WORDS[line.what]))];
   const who = [...new Set(since.map((line) => line.who))];
   const sentence =
@@ -148,7 +165,7 @@ export async function addToJob(
   by: Signed,
   row: JobRow,
   change: {
-    readonly what: HistoryLine['what'];
+    readonly what: What;
     readonly body: string;
     readonly readings?: readonly NewReading[];
   },
@@ -309,7 +326,7 @@ async function addRevision(
   revision: {
     readonly jobId: number;
     readonly revision: number;
-    readonly what: HistoryLine['what'];
+    readonly what: What;
     readonly body: string;
   },
 ): Promise<void> {

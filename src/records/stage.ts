@@ -60,7 +60,8 @@ export function missingOf(job: Job): readonly string[] {
   }
   if (job.outcome === 'replace' || sections.decision === null) return missing;
   if (!cut(sections)) missing.push('no cut has been recorded');
-  else if (stage === 'to-verify') missing.push('no wall has been measured after the last cut');
+  else if (stage === 'to-verify' || !walls('after'))
+    missing.push('no wall has been measured after the last cut');
   return missing;
 }
 

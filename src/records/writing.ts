@@ -56,13 +56,14 @@ export function key(text: string): string {
   return text.normalize('NFKC').trim().replace(/\s+/gu, ' ').toLowerCase();
 }
 
+/** Characters nobody sees: they would make two names that look alike differ. */
 export function hasControls(text: string): boolean {
-  return /\p{Cc}/u.test(text);
+  return /[\p{Cc}\p{Cf}]/u.test(text);
 }
 
 /** What was typed, fit to be repeated in a sentence. */
 export function printable(text: string): string {
-  const plain = text.replace(/\p{Cc}+/gu, ' ');
+  const plain = text.replace(/[\p{Cc}\p{Cf}]+/gu, ' ');
   return plain.length > 60 ? `${plain.slice(0, 60)}…` : plain;
 }
 

@@ -42,7 +42,7 @@ export const first: Migration = {
     ${WHO},
     why TEXT NOT NULL,
     retired INTEGER NOT NULL CHECK (retired IN (0, 1)),
-    body TEXT NOT NULL CHECK (json_type(body) = 'object'),
+    body TEXT NOT NULL CHECK (json_valid(body) AND substr(body, 1, 1) = '{'),
     PRIMARY KEY (kind, id, revision),
     FOREIGN KEY (kind, id) REFERENCES entry (kind, id)
   ) STRICT;
@@ -90,7 +90,7 @@ export const first: Migration = {
     why TEXT NOT NULL,
     what TEXT NOT NULL CHECK (what IN
       ('received', 'looked', 'setup', 'plan', 'decision', 'cuts', 'studs', 'signature', 'reading')),
-    body TEXT NOT NULL CHECK (json_type(body) = 'object'),
+    body TEXT NOT NULL CHECK (json_valid(body) AND substr(body, 1, 1) = '{'),
     PRIMARY KEY (job_id, revision)
   ) STRICT;
   CREATE INDEX job_revision_by_what ON job_revision (job_id, what, revision);

@@ -1,0 +1,68 @@
+import type { z } from 'zod';
+import { coverCheckSchema } from '../../shared/schemas/coverCheck.ts';
+import { studCheckSchema } from '../../shared/schemas/studCheck.ts';
+import { studMatchSchema } from '../../shared/schemas/studMatch.ts';
+import { threadSchema } from '../../shared/schemas/thread.ts';
+import type { NamedStud } from '../../shared/words/stud.ts';
+import { checkCover } from '../calc/cover/checkCover.ts';
+import { checkStud } from '../calc/stud/checkStud.ts';
+import { matchStuds } from '../calc/stud/matchStuds.ts';
+import { threadGeometry } from '../calc/stud/threadGeometry.ts';
+import { withDoubts } from './apiDoubts.ts';
+import { readBody } from './apiErrors.ts';
+
+export interface ApiNeeds {
+  readonly catalogueStuds: () => readonly NamedStud[] | Promise<readonly NamedStud[]>;
+}
+
+/** One question the interface answers: how it is put, and what works it out. */
+export interface ApiCall {
+  /** Below /api. */
+  readonly path: string;
+  readonly name: string;
+  readonly summary: string;
+  readonly description: string;
+  readonly schema: z.ZodType;
+  readonly answer: (body: unknown, needs: ApiNeeds) => unknown;
+}
+
+export const CAUTION =
+  'A calculation, not a permission: rotating parts under pressure can injure. A cracked or welded-over cover is not returned to service on the strength of a number, and the figures of the vehicle’s and part’s makers come first.';
+
+export const apiCalls: readonly ApiCall[] = [
+  {
+    path: '/cover/check',
+    name: 'checkCover',
+    summary: 'Can this cover be faced, and what does the cut leave?',
+    description: `Angles run clockwise looking at the clutch face, 0° behind stud 1. A wall that looks like a slipped decimal against nominalWallMm is put down as doubtful, unless doubtfulReadings is sent, even as an empty list. ${CAUTION}`,
+    schema: coverCheckSchema,
+    answer: (body) => checkCover(withDoubts(readBody(coverCheckSchema, body), body)),
+  },
+  {
+    path: '/stud/check',
+    name: 'checkStud',
+    summary: 'Does this stud fit this flexplate stack, and does the joint hold?',
+    description: `Lengths of the stud run from the pad’s seating face toward the engine. ${CAUTION}`,
+    schema: studCheckSchema,
+    answer: (body) => checkStud(readBody(studCheckSchema, body)),
+  },
+  {
+    path: '/stud/match',
+    name: 'matchStuds',
+    summary: 'Which studs suit this stack? Best first.',
+    description: `Without studs, those of the catalogue are tried. ${CAUTION}`,
+    schema: studMatchSchema,
+    answer: async (body, { catalogueStuds }) => {
+      const { studs, ...surroundings } = readBody(studMatchSchema, body);
+      return { studs: matchStuds({ ...surroundings, studs: studs ?? (await catalogueStuds()) }) };
+    },
+  },
+  {
+    path: '/thread',
+    name: 'threadGeometry',
+    summary: 'The limits of a thread, in mm.',
+    description: 'Without a class, an external 2A or 6g. A limit that the class does not set is null.',
+    schema: threadSchema,
+    answer: (body) => threadGeometry(readBody(threadSchema, body).thread),
+  },
+];

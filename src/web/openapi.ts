@@ -1,0 +1,122 @@
+import { z } from 'zod';
+import { type ApiCall, apiCalls, CAUTION } from './apiCalls.ts';
+import { errorBody } from './apiErrors.ts';
+import { apiExamples } from './apiExamples.ts';
+
+type Json = Record<string, unknown>;
+
+let built: Promise<Json> | null = null;
+
+/** The OpenAPI 3.1 document. Its schemas are those that read the requests; its answers are worked out when built. */
+export function openApi(): Promise<Json> {
+  built ??= build();
+  return built;
+}
+
+async function build(): Promise<Json> {
+  const paths: Json = {};
+  const schemas: Json = { Error: ERROR_SCHEMA };
+  for (const call of apiCalls) {
+    const name = `${call.name[0]?.toUpperCase()}${call.name.slice(1)}`;
+    const { request, answer, refused, refusal } = await worked(call);
+    const { $schema: _, ...schema } = z.toJSONSchema(call.schema, { io: 'input' });
+    schemas[`${name}Request`] = schema;
+    schemas[`${name}Answer`] = shapeOf(answer);
+    paths[`/api${call.path}`] = {
+      post: {
+        operationId: call.name,
+        summary: call.summary,
+        description: call.description,
+        requestBody: {
+          required: true,
+          content: content(`${name}Request`, {
+            usable: { summary: 'Worked out', value: request },
+            refused: { summary: 'Refused', value: refused },
+          }),
+        },
+        responses: {
+          200: {
+            description: 'Worked out.',
+            content: content(`${name}Answer`, { usable: { value: answer } }),
+          },
+          400: error('The body is no JSON.'),
+          413: error('The body is too large.'),
+          415: error('The body is not sent as JSON.'),
+          422: {
+            description: 'Values that cannot be used, each named.',
+            content: content('Error', { refused: { value: refusal } }),
+          },
+        },
+      },
+    };
+  }
+  return {
+    openapi: '3.1.0',
+    info: {
+      title: 'Coverwright',
+      version: '1',
+      description: `Numbers are in the unit the field’s name ends in. null means left out; unknown fields are refused. ${CAUTION}`,
+    },
+    servers: [{ url: '/' }],
+    paths: { ...paths, '/api/openapi.json': { get: ITSELF } },
+    components: { schemas },
+  };
+}
+
+/** The example of a call and one that is refused, each with what comes back. */
+async function worked(call: ApiCall) {
+  const example = apiExamples[call.path];
+  if (!example) throw new Error(`${call.path} has no example.`);
+  const request: Json = example.request;
+  const refused: Json = { ...request, ...example.spoiltBy };
+  const needs = { catalogueStuds: () => [] };
+  const asItLeaves: unknown = JSON.parse(JSON.stringify(await call.answer(request, needs)));
+  try {
+    await call.answer(refused, needs);
+  } catch (thrown) {
+    return { request, answer: asItLeaves, refused, refusal: errorBody(thrown).body };
+  }
+  throw new Error(`${call.path}: the spoilt example is taken; spoil it otherwise.`);
+}
+
+function content(schema: string, examples: Json): Json {
+  return { 'application/json': { schema: { $ref: `#/components/schemas/${schema}` }, examples } };
+}
+
+function error(description: string): Json {
+  return {
+    description,
+    content: { 'application/json': { schema: { $ref: '#/components/schemas/Error' } } },
+  };
+}
+
+const ITSELF = {
+  operationId: 'openApi',
+  summary: 'This document.',
+  responses: {
+    200: { description: 'OpenAPI 3.1.', content: { 'application/json': { schema: { type: 'object' } } } },
+  },
+};
+
+const TEXT = { type: 'string' };
+const FIELD = { type: 'object', required: ['path', 'message'], properties: { path: TEXT, message: TEXT } };
+const ERROR_SCHEMA = {
+  type: 'object',
+  required: ['error'],
+  properties: {
+    error: {
+      type: 'object',
+      required: ['code', 'message', 'fields'],
+      properties: { code: TEXT, message: TEXT, fields: { type: 'array', items: FIELD } },
+    },
+  },
+};
+
+/** What an answer is made of, as seen from one: more fields may come, and what cannot be computed is null. */
+function shapeOf(value: unknown): Json {
+  if (value === null) return {};
+  if (Array.isArray(value)) return { type: 'array', ...(value.length > 0 && { items: shapeOf(value[0]) }) };
+  if (typeof value !== 'object') return { type: [typeof value, 'null'] };
+  const properties = Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, shapeOf(inner)]));
+  return { type: ['object', 'null'], properties };
+}

@@ -13,7 +13,7 @@ import { join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import Database from 'better-sqlite3';
 import { dataDirOf, SettingsRefused } from '../settings.ts';
-import { FILE_NAME } from './database.ts';
+import { FILE_NAME, isDamage } from './database.ts';
 import { BackupFailed } from './errors.ts';
 import { APPLICATION_ID } from './migrate.ts';
 
@@ -54,6 +54,7 @@ export async function backUp(options: {
   } catch (error) {
     if (place) for (const end of ['', '-journal']) rmSync(`${place.unfinished}${end}`, { force: true });
     if (error instanceof BackupFailed) throw error;
+    if (isDamage(error)) throw unsound(messageOf(error), error);
     throw new BackupFailed(
       'not-written',
       `The backup could not be written in ${folder} (${messageOf(error)}). Give it a folder with room that can be written to.`,
@@ -132,7 +133,7 @@ function check(file: string, least: Counts): Counts {
     raw.pragma('journal_mode = DELETE');
     const faults: string[] = [];
     const pages = raw.pragma('integrity_check(1)', { simple: true });
-    if (pages !== 'ok') faults.push(String(pages));
+    if (pages !== 'ok') faults.push(String(pages).split('\n').at(-1) ?? '');
     const loose = raw.prepare('PRAGMA foreign_key_check').all().length;
     if (loose > 0) faults.push(`${loose} rows refer to nothing`);
     const counts = countsOf(raw);

@@ -115,7 +115,7 @@ function damaged(file: string, cause: unknown): ShopWillNotOpen {
 
 function willNotOpen(error: unknown, file: string): unknown {
   const code = codeOf(error);
-  if (code.startsWith('SQLITE_CORRUPT') || code === 'SQLITE_NOTADB') return damaged(file, error);
+  if (isDamage(error)) return damaged(file, error);
   if (code === '') return error;
   const why = error instanceof Error ? error.message : code;
   return new ShopWillNotOpen(
@@ -123,6 +123,11 @@ function willNotOpen(error: unknown, file: string): unknown {
     `The records cannot be kept in ${file} (${why}). Give the account this program runs under the right to write there and room on the disk, or set DATA_DIR to a folder that has both.`,
     error,
   );
+}
+
+/** Whether SQLite says that a file is damaged or is no database. */
+export function isDamage(error: unknown): boolean {
+  return /^SQLITE_(CORRUPT|NOTADB)/.test(codeOf(error));
 }
 
 /** The code of an error of SQLite (`SQLITE_FULL`) or of the file system (`EACCES`); '' for any other. */

@@ -1,0 +1,134 @@
+import { type ChildProcess, spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { createInterface } from 'node:readline';
+import { text } from 'node:stream/consumers';
+import { fileURLToPath } from 'node:url';
+import Database from 'better-sqlite3';
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import { FILE_NAME, openShop } from '../../../src/records/database.ts';
+import { getJob } from '../../../src/records/jobs.ts';
+
+interface Said {
+  readonly number: string;
+  readonly readings: readonly string[];
+  readonly added: readonly string[];
+}
+
+const root = fileURLToPath(new URL('../../..', import.meta.url));
+const started: ChildProcess[] = [];
+let dataDir: string;
+beforeEach(() => {
+  dataDir = mkdtempSync(join(tmpdir(), 'coverwright-test-'));
+});
+afterEach(() => {
+  for (const child of started.splice(0)) child.kill('SIGKILL');
+  rmSync(dataDir, { recursive: true, force: true });
+});
+
+function run(script: string, args: readonly string[], env: NodeJS.ProcessEnv = process.env) {
+  const child = spawn(process.execPath, ['--import', 'tsx', script, ...args], { cwd: root, env });
+  started.push(child);
+  return child;
+}
+
+const writer = (who: string, count: number) =>
+  run('tests/faults/records/writer.ts', [dataDir, who, String(count)]);
+
+async function whole(child: ReturnType<typeof run>) {
+  const [out, err] = await Promise.all([text(child.stdout), text(child.stderr), once(child, 'close')]);
+  return { out, err, code: child.exitCode };
+}
+
+const saidIn = (out: string): Said[] =>
+  out
+    .split('\n')
+    .filter((line) => line.endsWith('}'))
+    .map((line) => JSON.parse(line));
+
+async function expectKept(said: readonly Said[]): Promise<void> {
+  const shop = openShop({ dataDir });
+  for (const { number, readings } of said) {
+    const job = await getJob(shop.db, number);
+    expect(job?.readings.map((r) => r.id).filter((id) => !id.startsWith('shared'))).toEqual(readings);
+    expect(job?.sections.plan?.body.plannedCutMm).toBe(0.25);
+  }
+  await shop.close();
+  const raw = new Database(join(dataDir, FILE_NAME));
+  expect(raw.pragma('integrity_check', { simple: true })).toBe('ok');
+  expect(raw.prepare('PRAGMA foreign_key_check').all()).toEqual([]);
+  raw.close();
+}
+
+test('two programs that start on an empty folder at once, and both write, lose nothing of one another', async () => {
+  const ends = await Promise.all([whole(writer('AB', 15)), whole(writer('CD', 15))]);
+  expect(ends.map((end) => [end.code, end.err])).toEqual([
+    [0, ''],
+    [0, ''],
+  ]);
+  const said = ends.flatMap((end) => saidIn(end.out));
+  expect(new Set(said.map((s) => s.number)).size).toBe(30);
+  expect(said.flatMap((s) => s.added).sort()).toEqual(
+    Array.from({ length: 15 }, (_, i) => `shared-${i}`).sort(),
+  );
+  await expectKept(said);
+});
+
+test('what was said to be kept is there after the program was killed in the middle of writing, again and again', async () => {
+  const said: Said[] = [];
+  for (const lines of [1, 6, 13]) {
+    const child = writer('AB', 0);
+    let heard = 0;
+    for await (const line of createInterface({ input: child.stdout })) {
+      said.push(JSON.parse(line));
+      if (++heard === lines) child.kill('SIGKILL');
+    }
+    if (child.signalCode === null && child.exitCode === null) await once(child, 'close');
+    expect(child.signalCode).toBe('SIGKILL');
+  }
+  expect(said.length).toBeGreaterThanOrEqual(20);
+  await expectKept(said);
+});
+
+test('npm run backup copies a shop that another program is writing to, and says so in one line', async () => {
+  const busy = writer('AB', 0);
+  const lines = createInterface({ input: busy.stdout });
+  const before: Said[] = [];
+  for await (const line of lines) {
+    before.push(JSON.parse(line));
+    if (before.length === 8) break;
+  }
+  busy.stdout.resume();
+  const backup = await whole(run('src/records/backup.ts', [], { ...process.env, DATA_DIR: dataDir }));
+  expect([backup.code, backup.err]).toEqual([0, '']);
+  const [, file] = /^Backed up and checked: \d+ jobs, \d+ kB, in (.+\.sqlite)\.\n$/.exec(backup.out) ?? [];
+  expect(busy.exitCode).toBeNull();
+  busy.kill('SIGKILL');
+  await once(busy, 'close');
+  rmSync(join(dataDir, FILE_NAME));
+  for (const end of ['-wal', '-shm']) rmSync(join(dataDir, FILE_NAME + end), { force: true });
+  const copy = new Database(file ?? '', { readonly: true });
+  await copy.backup(join(dataDir, FILE_NAME));
+  copy.close();
+  await expectKept(before);
+});
+
+test('npm run backup that cannot be made says why in one line and fails', async () => {
+  const nothing = await whole(run('src/records/backup.ts', [], { ...process.env, DATA_DIR: dataDir }));
+  expect([nothing.code, nothing.out]).toEqual([1, '']);
+  expect(nothing.err).toBe(
+    `There are no records to back up: ${join(dataDir, FILE_NAME)} does not exist. Check DATA_DIR.\n`,
+  );
+  await openShop({ dataDir }).close();
+  writeFileSync(join(dataDir, 'stick'), 'a file');
+  const nowhere = await whole(
+    run('src/records/backup.ts', [join(dataDir, 'stick')], { ...process.env, DATA_DIR: dataDir }),
+  );
+  expect([nowhere.code, nowhere.out]).toEqual([1, '']);
+  expect(nowhere.err).toMatch(/^The backup could not be written in .+\.\n$/);
+  const tilde = await whole(run('src/records/backup.ts', [], { ...process.env, DATA_DIR: '~/shop' }));
+  expect([tilde.code, tilde.err.split('\n').length]).toEqual([1, 2]);
+  expect(readdirSync(dataDir)).not.toContain('backups');
+});

@@ -1,0 +1,156 @@
+import {
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { backUp } from '../../src/records/backup.ts';
+import { FILE_NAME, openShop, type Shop } from '../../src/records/database.ts';
+import { BackupFailed } from '../../src/records/errors.ts';
+import { createJob, getJob } from '../../src/records/jobs.ts';
+import { addReadings } from '../../src/records/readings.ts';
+import { errorOf } from './refusals.ts';
+import { as, received, signedJob, wall } from './samples.ts';
+
+const now = () => new Date('2026-03-02T17:04:05.678Z');
+let dataDir: string;
+let shop: Shop;
+beforeEach(() => {
+  dataDir = mkdtempSync(join(tmpdir(), 'coverwright-test-'));
+  shop = openShop({ dataDir });
+});
+afterEach(async () => {
+  await shop.close();
+  rmSync(dataDir, { recursive: true });
+});
+
+const failure = async (options: Parameters<typeof backUp>[0]) => {
+  const error = await errorOf(backUp(options));
+  if (!(error instanceof BackupFailed)) throw error;
+  return error;
+};
+
+describe('a backup', () => {
+  test('is one file, named by the time, for its owner alone, that opens as the same shop', async () => {
+    const job = await signedJob(shop.db);
+    const made = await backUp({ dataDir, now });
+    expect(made).toEqual({
+      file: join(dataDir, 'backups', 'coverwright-20260302-170405.sqlite'),
+      bytes: statSync(made.file).size,
+      jobs: 1,
+    });
+    expect(statSync(made.file).mode & 0o777).toBe(0o600);
+    expect(readdirSync(join(dataDir, 'backups'))).toEqual(['coverwright-20260302-170405.sqlite']);
+
+    const elsewhere = join(dataDir, 'restored');
+    mkdirSync(elsewhere);
+    writeFileSync(join(elsewhere, FILE_NAME), readFileSync(made.file));
+    const restored = openShop({ dataDir: elsewhere });
+    expect(await getJob(restored.db, job.number)).toEqual(job);
+    await restored.close();
+  });
+
+  test('never takes the place of another', async () => {
+    await backUp({ dataDir, now });
+    const first = readFileSync(join(dataDir, 'backups', 'coverwright-20260302-170405.sqlite'));
+    await signedJob(shop.db);
+    const both = await Promise.all([backUp({ dataDir, now }), backUp({ dataDir, now })]);
+    expect(both.map((b) => b.file.slice(-9)).sort()).toEqual(['-2.sqlite', '-3.sqlite']);
+    expect(readFileSync(join(dataDir, 'backups', 'coverwright-20260302-170405.sqlite')).equals(first)).toBe(
+      true,
+    );
+  });
+
+  test('made while somebody writes holds everything written before it began', async () => {
+    const { id: jobId } = await createJob(shop.db, as('AB'), { received: received() });
+    let sent = 0;
+    let going = true;
+    const writing = (async () => {
+      while (going) {
+        await addReadings(shop.db, as('AB'), { jobId, readings: [wall(`r${sent++}`)] });
+        await new Promise((done) => setImmediate(done));
+      }
+    })();
+    while (sent < 5) await new Promise((done) => setImmediate(done));
+    const atLeast = sent - 1;
+    const { file } = await backUp({ dataDir, now });
+    const atMost = sent;
+    going = false;
+    await writing;
+    const copy = new Database(file, { readonly: true });
+    const readings = Number(copy.prepare('SELECT count(*) FROM reading').pluck().get());
+    const revision = copy.prepare('SELECT revision FROM job').pluck().get();
+    copy.close();
+    expect(readings).toBeGreaterThanOrEqual(atLeast);
+    expect(readings).toBeLessThanOrEqual(atMost);
+    expect(revision).toBe(1 + readings);
+  });
+
+  test('goes to another folder when told, which is made', async () => {
+    const folder = join(dataDir, 'stick', 'shop');
+    expect((await backUp({ dataDir, folder, now })).file).toBe(
+      join(folder, 'coverwright-20260302-170405.sqlite'),
+    );
+  });
+});
+
+describe('no backup is made', () => {
+  test('where there are no records', async () => {
+    const nowhere = join(dataDir, 'nowhere');
+    const failed = await failure({ dataDir: nowhere, now });
+    expect([failed.code, failed.message]).toEqual([
+      'no-shop',
+      `There are no records to back up: ${join(nowhere, FILE_NAME)} does not exist. Check DATA_DIR.`,
+    ]);
+    expect(existsSync(nowhere)).toBe(false);
+  });
+
+  test.each([
+    [
+      'of a file that is no database',
+      'not-sound',
+      (file: string) => writeFileSync(file, 'Dear reader. '.repeat(900)),
+    ],
+    [
+      'of another program',
+      'not-ours',
+      (file: string) => new Database(file).exec('CREATE TABLE recipe (name TEXT)').close(),
+    ],
+  ])('%s', async (_, code, make) => {
+    const other = join(dataDir, 'other');
+    mkdirSync(other);
+    make(join(other, FILE_NAME));
+    expect((await failure({ dataDir: other, now })).code).toBe(code);
+    expect(existsSync(join(other, 'backups'))).toBe(false);
+  });
+
+  test('of damaged records: the copy is thrown away, and it says so', async () => {
+    for (let i = 0; i < 12; i++)
+      await createJob(shop.db, as('AB'), { received: received({ note: 'x'.repeat(3000) }) });
+    await shop.close();
+    const file = join(dataDir, FILE_NAME);
+    const bytes = readFileSync(file);
+    writeFileSync(file, bytes.fill(0xa5, 20 * 4096, 21 * 4096));
+    const failed = await failure({ dataDir, now });
+    expect(failed.code).toBe('not-sound');
+    expect(failed.message).toMatch(
+      /^The copy failed its check \(.+\) and was thrown away: the records themselves may be damaged\. Keep your earlier backups\.$/,
+    );
+    expect(readdirSync(join(dataDir, 'backups'))).toEqual([]);
+  });
+
+  test('into a folder that cannot be', async () => {
+    writeFileSync(join(dataDir, 'stick'), 'a file');
+    const failed = await failure({ dataDir, folder: join(dataDir, 'stick', 'shop'), now });
+    expect(failed.code).toBe('not-written');
+    expect(failed.message).toContain(join(dataDir, 'stick', 'shop'));
+  });
+});

@@ -8,14 +8,18 @@ import { fits } from './fits.ts';
 import { fixedFastenerPosition } from './fixedFastenerPosition.ts';
 import { holeCircle } from './holeCircle.ts';
 import { holes } from './holes.ts';
+import { jointChecks } from './jointChecks.ts';
 import { nutClamps } from './nutClamps.ts';
+import { nutSeat } from './nutSeat.ts';
 import { nutThread } from './nutThread.ts';
 import { pilotEntersHole } from './pilotEntersHole.ts';
 import { pilotPassesNut } from './pilotPassesNut.ts';
 import { protrusion } from './protrusion.ts';
 import { reachFinding } from './reachFinding.ts';
 import { refuseStud } from './refuseStud.ts';
+import { stripOrBreak } from './stripOrBreak.ts';
 import { type StudNumbers, studNumbers } from './studNumbers.ts';
+import { tensileStressArea } from './tensileStressArea.ts';
 import { threadEngagement } from './threadEngagement.ts';
 import { tipClearance } from './tipClearance.ts';
 
@@ -45,6 +49,9 @@ export function checkStud(input: StudCheckInput, unit: LengthUnit = 'mm'): StudC
   const through = holes(numbers, unit);
   const circles = holeCircle(numbers, unit);
   const fillet = filletClearsChamfer(numbers, unit);
+  const seat = nutSeat(numbers, unit);
+  const strong = engagement && nut ? stripOrBreak(numbers, nut, engagement, unit) : null;
+  const joined = jointChecks(numbers);
   const checks: readonly Checked[] = [
     nutThread(numbers),
     nutClamps(numbers, unit),
@@ -52,6 +59,7 @@ export function checkStud(input: StudCheckInput, unit: LengthUnit = 'mm'): StudC
       ? engagementFinding(numbers, engagement, unit)
       : withoutNut('engagement', 'Engagement', numbers),
     out ?? withoutNut('protrusion', 'Protrusion', numbers),
+    ...(strong?.checks ?? [withoutNut('strip-or-break', 'Strip or break', numbers)]),
     pushed,
     pilotEntersHole(numbers, unit),
     pilotPassesNut(numbers, unit),
@@ -60,12 +68,14 @@ export function checkStud(input: StudCheckInput, unit: LengthUnit = 'mm'): StudC
     fixedFastenerPosition(through, circles, unit),
     circles.count,
     circles.circle,
+    ...(seat ? [seat] : []),
     ...(fillet ? [fillet] : []),
+    ...joined.checks,
   ];
   const judged = fits(checks);
   return {
     fits: judged.fits,
-    holds: 'not-checked',
+    holds: joined.holds,
     ...inWords(judged, checks),
     decidedBy: judged.decides?.field ?? null,
     byMm: judged.decides?.missMm ?? null,
@@ -75,7 +85,7 @@ export function checkStud(input: StudCheckInput, unit: LengthUnit = 'mm'): StudC
       leastMm: engagement.leastMm,
       threads: engagement.nominalMm / numbers.pitchMm,
       diameters: engagement.nominalMm / numbers.diameterMm,
-      neededMm: null,
+      neededMm: strong?.neededMm ?? null,
     },
     protrusionThreads: out?.threads ?? null,
     reach: {
@@ -84,37 +94,42 @@ export function checkStud(input: StudCheckInput, unit: LengthUnit = 'mm'): StudC
       threadsShowing: pushed.reach?.threadsShowing ?? null,
       grade: pushed.reach?.grade ?? null,
     },
-    strength: {
+    strength: strong?.strength ?? {
       tensileAreaMm2: numbers.thread.tensileStressAreaMm2,
       studShearAreaMm2: null,
       nutShearAreaMm2: null,
       weakest: null,
       breakingLoadN: null,
     },
-    joint: null,
+    joint: joined.joint,
     findings: checks.map((check) => check.finding),
-    answers: Object.assign({}, ...checks.map((check) => check.answers)),
+    answers: Object.assign(
+      { stackMm: numbers.stackAnswer, tensileAreaMm2: tensileStressArea(stud.thread) },
+      ...checks.map((check) => check.answers),
+    ),
   };
 }
 
-/** What cannot be worked out without a nut that goes on the stud. */
+/** Without a nut it cannot be worked out; with a nut that does not go on the stud, nothing is engaged. */
 function withoutNut(id: string, title: string, numbers: StudNumbers): Checked {
-  const why = numbers.input.nut ? 'the nut does not go on the stud' : 'no nut was given';
+  const given = numbers.input.nut !== null;
   return {
     finding: {
       id,
       title,
-      status: 'not-checked',
+      status: given ? 'fail' : 'not-checked',
       value: null,
       limit: null,
       unit: '',
-      sentence: `${title} is not worked out: ${why}.`,
-      source: '',
+      sentence: given
+        ? `${title}: nothing is engaged, as the nut does not go on the stud.`
+        : `${title} is not worked out: no nut was given.`,
+      source: 'the thread callouts',
       answer: null,
     },
-    field: 'nut',
+    field: given ? 'thread' : 'nut',
     missMm: null,
-    short: why,
+    short: given ? 'its thread is not the nut’s' : 'no nut was given',
     mend: '',
     counts: true,
     answers: {},

@@ -1,5 +1,7 @@
+import type { Answer } from '../../../shared/words/answer.ts';
 import type { StudCheckInput } from '../../../shared/words/stud.ts';
 import type { ThreadGeometry, ThreadSpec } from '../../../shared/words/thread.ts';
+import { stackSum } from './stackSum.ts';
 import { threadGeometry } from './threadGeometry.ts';
 
 /** What every check of a stud reads: the input with its sums and its two threads worked out once. */
@@ -16,6 +18,7 @@ export interface StudNumbers {
   readonly nutGoesOn: boolean;
   /** S: the layers, without a washer. */
   readonly stackMm: { readonly nominal: number; readonly least: number; readonly most: number };
+  readonly stackAnswer: Answer;
   readonly layerTolerancesMm: readonly number[];
   readonly washerMm: number;
   /** From the pad's seating face to the nut's bearing face. */
@@ -33,9 +36,8 @@ export function studNumbers(input: StudCheckInput): StudNumbers {
   const { stud, stack, nut } = input;
   const thread = threadGeometry(stud.thread);
   const nutThread = threadGeometry(asNutThread(nut?.thread ?? loosest(stud.thread)));
-  const nominal = stack.layers.reduce((sum, layer) => sum + layer.thicknessMm, 0);
+  const { answer: stackAnswer, ...stackMm } = stackSum(stack.layers);
   const layerTolerancesMm = stack.layers.map((layer) => layer.toleranceMm);
-  const spread = layerTolerancesMm.reduce((sum, t) => sum + t, 0);
   const washerMm = nut?.washerMm ?? 0;
   return {
     input,
@@ -45,10 +47,11 @@ export function studNumbers(input: StudCheckInput): StudNumbers {
     nutThread,
     nutThreadGiven: nut?.thread != null,
     nutGoesOn: nut?.thread == null || sameThread(stud.thread, nut.thread),
-    stackMm: { nominal, least: nominal - spread, most: nominal + spread },
+    stackMm,
+    stackAnswer,
     layerTolerancesMm,
     washerMm,
-    gripMm: nominal + washerMm,
+    gripMm: stackMm.nominal + washerMm,
   };
 }
 

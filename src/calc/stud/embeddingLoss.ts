@@ -1,0 +1,44 @@
+import type { Answer, Step } from '../../../shared/words/answer.ts';
+import { printNumber } from '../../../shared/words/print.ts';
+
+/** µm of settling, VDI 2230:2003 table 5, steel, Rz 10 to 40, load in shear (from memory). */
+const THREAD_UM = 3;
+const BEARING_UM = 4.5;
+const INTERFACE_UM = 2.5;
+
+/**
+ * Preload lost as the surfaces settle.   F_Z = f_Z/(δ_S + δ_P),   f_Z = 3 + 4.5 + 2.5 · interfaces [µm]
+ *   interfaces: one under each layer, one more with a washer · δ_S, δ_P resilience of stud and clamped parts [mm/N]
+ *   Valid: steel, Rz 10 to 40, joint loaded in shear, first tightening.
+ *   Source: VDI 2230:2003, 5.4.2.1 and table 5 (from memory)
+ *   Example: one interface, δ_S 1.22e-6, δ_P 1.42e-7 → 10 µm, 7.3 kN (calc/stud/joint.test.ts)
+ */
+export function embeddingLoss({
+  interfaces,
+  studMmPerN,
+  clampedMmPerN,
+  steps,
+}: {
+  interfaces: number;
+  studMmPerN: number;
+  clampedMmPerN: number;
+  /** The working of the two resiliences. */
+  steps: readonly Step[];
+}): Answer & { readonly value: number } {
+  const um = THREAD_UM + BEARING_UM + INTERFACE_UM * interfaces;
+  const value = um / 1000 / (studMmPerN + clampedMmPerN);
+  return {
+    symbol: 'F_Z',
+    value,
+    unit: 'N',
+    how: [
+      ...steps,
+      {
+        formula: 'F_Z = f_Z/(δ_S + δ_P), f_Z = 3 + 4.5 + 2.5 · interfaces µm',
+        numbers: `f_Z = ${printNumber(um, 1)} µm; F_Z = ${printNumber(um / 1000, 4)}/(${studMmPerN.toExponential(3)} + ${clampedMmPerN.toExponential(3)}) = ${printNumber(value, 0)} N`,
+        source: 'VDI 2230:2003, 5.4.2.1, table 5',
+      },
+    ],
+    warnings: [],
+  };
+}

@@ -1,0 +1,180 @@
+import type { Answer } from '../../../shared/words/answer.ts';
+import { listInWords, printNumber } from '../../../shared/words/print.ts';
+import type { Holds, Joint, StudCheck } from '../../../shared/words/stud.ts';
+import { bearingPressure } from './bearingPressure.ts';
+import type { Checked } from './checked.ts';
+import { clampedResilience } from './clampedResilience.ts';
+import { embeddingLoss } from './embeddingLoss.ts';
+import { preload } from './preload.ts';
+import { proofShare } from './proofShare.ts';
+import { slipTorque } from './slipTorque.ts';
+import type { StudNumbers } from './studNumbers.ts';
+import { studResilience } from './studResilience.ts';
+import { studShear } from './studShear.ts';
+
+/** Steel, where the joint names no other. */
+const STEEL_MPA = 205_000;
+
+export interface JointChecks {
+  readonly joint: StudCheck['joint'];
+  readonly holds: Holds;
+  readonly checks: readonly Checked[];
+}
+
+/** Does the tightened joint carry the engine's torque by friction, without overloading the stud? Judged on the least. */
+export function jointChecks(numbers: StudNumbers): JointChecks {
+  const { joint, stud, nut, stack } = numbers.input;
+  if (!joint) return { joint: null, holds: 'not-checked', checks: [noJoint()] };
+  const F = preload({ ...joint, diameterMm: numbers.diameterMm });
+  const loss = embedding(numbers, joint);
+  const FZ = loss.answer?.value ?? null;
+  const least = FZ === null ? null : Math.max(0, F.lowN - FZ);
+  const radiusMm = joint.studCircleDiameterMm / 2;
+  const slipAt = (preloadN: number) => slipTorque({ ...joint, preloadN, radiusMm });
+  const nominalSlip = FZ === null ? null : slipAt(F.nominalN - FZ);
+  const leastSlip = least === null ? null : slipAt(least);
+  const proof = proofShare({
+    mostN: F.highN,
+    proofMPa: stud.proofMPa,
+    areaMm2: numbers.thread.tensileStressAreaMm2,
+  });
+  const slip = slipFinding(joint, nominalSlip, leastSlip, loss.missing);
+  const under = stack.layers.at(-1)!.holeDiameterMm;
+  const dW = nut?.bearingOuterDiameterMm ?? null;
+  const statuses = [proof.finding.status, slip.finding.status];
+  return {
+    joint: {
+      preloadN: { nominal: F.nominalN, least, most: F.highN },
+      embeddingLossN: FZ,
+      proofShare: proof.share,
+      slipTorqueNm: { nominal: nominalSlip?.value ?? null, least: leastSlip?.value ?? null },
+    },
+    holds: statuses.includes('fail') ? 'no' : statuses.includes('not-checked') ? 'not-checked' : 'yes',
+    checks: [
+      {
+        ...proof,
+        answers: {
+          ...proof.answers,
+          preloadN: F.answer,
+          ...(loss.answer ? { embeddingLossN: loss.answer } : {}),
+        },
+      },
+      slip,
+      ...(slip.finding.status === 'fail' ? [shearAfterSlip(numbers, joint)] : []),
+      ...(dW !== null && under !== null && dW > under
+        ? [bearingPressure({ mostN: F.highN, bearingOuterDiameterMm: dW, holeDiameterMm: under })]
+        : []),
+    ],
+  };
+}
+
+function embedding(
+  numbers: StudNumbers,
+  joint: Joint,
+): { readonly answer: (Answer & { value: number }) | null; readonly missing: string } {
+  const { stud, nut, stack } = numbers.input;
+  const without = (missing: string) => ({ answer: null, missing });
+  const dW = nut?.bearingOuterDiameterMm ?? null;
+  if (!nut) return without('no nut was given');
+  if (dW === null) return without('the nut’s bearing diameter was not given');
+  const unmeasured = stack.layers.filter((layer) => layer.holeDiameterMm === null);
+  if (unmeasured.length > 0) {
+    return without(`no hole was given for ${listInWords(unmeasured.map((layer) => `the ${layer.name}`))}`);
+  }
+  const youngMPa = joint.youngMPa ?? STEEL_MPA;
+  const d = numbers.diameterMm;
+  const S = studResilience({
+    diameterMm: d,
+    minorMm: d - (stud.thread.system === 'metric' ? 1.226869 : 1.19078) * numbers.pitchMm,
+    threadStartMm: stud.threadStartMm,
+    gripMm: numbers.gripMm,
+    youngMPa,
+  });
+  const layers = [...stack.layers]
+    .reverse()
+    .map((layer) => ({ thicknessMm: layer.thicknessMm, holeDiameterMm: layer.holeDiameterMm! }));
+  const washer =
+    nut.washerMm > 0 ? [{ thicknessMm: nut.washerMm, holeDiameterMm: layers[0]!.holeDiameterMm }] : [];
+  const P = clampedResilience({ bearingOuterDiameterMm: dW, slices: [...washer, ...layers], youngMPa });
+  if (!P) return without('the nut’s bearing face does not cover the hole');
+  const interfaces = stack.layers.length + washer.length;
+  const answer = embeddingLoss({
+    interfaces,
+    studMmPerN: S.mmPerN,
+    clampedMmPerN: P.mmPerN,
+    steps: [S.step, P.step],
+  });
+  return { answer, missing: '' };
+}
+
+function slipFinding(
+  joint: Joint,
+  nominal: Answer | null,
+  least: (Answer & { value: number }) | null,
+  missing: string,
+): Checked {
+  const limit = joint.engineTorqueNm * joint.serviceFactor;
+  const Nm = (x: number) => `${printNumber(x, 0)} N·m`;
+  const holds = least !== null && least.value >= limit - 1e-9;
+  const asked = `the engine’s ${Nm(joint.engineTorqueNm)} × ${joint.serviceFactor} is ${Nm(limit)}`;
+  return {
+    finding: {
+      id: 'joint-slip',
+      title: 'Slip torque',
+      status: least === null ? 'not-checked' : holds ? 'pass' : 'fail',
+      value: least?.value ?? null,
+      limit,
+      unit: 'N·m',
+      sentence:
+        least === null
+          ? `The torque at which the joint slips is not worked out: ${missing}.`
+          : `At its least preload the joint holds ${Nm(least.value)} by friction; ${asked}${holds ? '' : ', so it slips'}.`,
+      source: 'engine torque × service factor, as given',
+      answer: least,
+    },
+    field: 'torqueNm',
+    missMm: null,
+    short: 'the joint slips',
+    mend: '',
+    counts: false,
+    answers: {
+      ...(nominal ? { slipTorqueNominalNm: nominal } : {}),
+      ...(least ? { slipTorqueLeastNm: least } : {}),
+    },
+  };
+}
+
+function shearAfterSlip(numbers: StudNumbers, joint: Joint): Checked {
+  const { stud } = numbers.input;
+  return studShear({
+    torqueNm: joint.engineTorqueNm * joint.serviceFactor,
+    studCount: joint.studCount,
+    radiusMm: joint.studCircleDiameterMm / 2,
+    areaMm2:
+      stud.threadStartMm > 0 ? (Math.PI / 4) * numbers.diameterMm ** 2 : numbers.thread.tensileStressAreaMm2,
+    tensileMPa: stud.tensileMPa,
+  });
+}
+
+function noJoint(): Checked {
+  return {
+    finding: {
+      id: 'joint',
+      title: 'Joint',
+      status: 'not-checked',
+      value: null,
+      limit: null,
+      unit: '',
+      sentence:
+        'Whether the joint holds the engine’s torque was not worked out: no tightening torque was given.',
+      source: '',
+      answer: null,
+    },
+    field: 'joint',
+    missMm: null,
+    short: 'the joint was not worked out',
+    mend: '',
+    counts: false,
+    answers: {},
+  };
+}

@@ -1,0 +1,242 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { StudCheckInput } from '../../shared/words/stud.ts';
+import { checkStud } from '../../src/calc/stud/checkStud.ts';
+import { neededEngagement } from '../../src/calc/stud/neededEngagement.ts';
+import { threadGeometry } from '../../src/calc/stud/threadGeometry.ts';
+import { EXAMPLE, layer, metric, unified } from '../calc/stud/example.ts';
+
+const RUNS = { numRuns: 50 };
+const mm = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+const THREADS = [
+  [unified(0.375, 24, '2A'), unified(0.375, 24, '2B')],
+  [unified(0.4375, 20, '2A'), unified(0.4375, 20, '2B')],
+  [unified(0.3125, 18, '3A', 'UNC'), unified(0.3125, 18, '2B', 'UNC')],
+  [metric(10, 1.25, '6g'), metric(10, 1.25, '6H')],
+  [metric(12, 1.75, '6g'), metric(12, 1.75, '6H')],
+] as const;
+
+/** Any stud in any stack that is no nonsense. */
+const inputs: fc.Arbitrary<StudCheckInput> = fc
+  .record({
+    thread: fc.constantFrom(...THREADS),
+    start: mm(-1, 8),
+    thread_: mm(4, 30),
+    pilot: mm(0, 15),
+    tolerance: mm(0, 0.5),
+    layers: fc.array(fc.record({ t: mm(1.5, 12), tol: mm(0, 0.3) }), { minLength: 1, maxLength: 4 }),
+    height: mm(3, 14),
+    washer: fc.constantFrom(0, 1.5, 2.5),
+    gap: mm(0, 8),
+  })
+  .map(({ thread, start, thread_, pilot, tolerance, layers, height, washer, gap }) => ({
+    ...EXAMPLE,
+    stud: {
+      ...EXAMPLE.stud,
+      thread: thread[0],
+      threadStartMm: start,
+      threadEndMm: start + thread_,
+      projectionMm: Math.max(start + thread_ + pilot, 1),
+      lengthToleranceMm: tolerance,
+    },
+    stack: { ...EXAMPLE.stack, layers: layers.map(({ t, tol }) => layer(t, { toleranceMm: tol })) },
+    nut: { ...EXAMPLE.nut!, thread: thread[1], heightMm: height, toleranceMm: 0.2, washerMm: washer },
+    pullForwardMm: gap,
+  }));
+const changed = (input: StudCheckInput, stud: Partial<StudCheckInput['stud']>): StudCheckInput => ({
+  ...input,
+  stud: { ...input.stud, ...stud },
+});
+const GRADES = ['blind', 'pilot-shows', 'starts-by-hand'];
+const finding = (input: StudCheckInput, id: string) =>
+  checkStud(input).findings.find((one) => one.id === id)!;
+const BADNESS = { pass: 0, caution: 1, fail: 2, 'not-checked': -1 } as const;
+
+describe('laws of a stud in a stack', () => {
+  it('a longer pilot changes no engagement and never worsens the reach', () => {
+    fc.assert(
+      fc.property(inputs, mm(0.01, 20), (input, more) => {
+        const before = checkStud(input);
+        const after = checkStud(changed(input, { projectionMm: input.stud.projectionMm + more }));
+        expect(after.engagement).toEqual(before.engagement);
+        expect(after.protrusionThreads).toEqual(before.protrusionThreads);
+        expect(GRADES.indexOf(after.reach.grade!)).toBeGreaterThanOrEqual(
+          GRADES.indexOf(before.reach.grade!),
+        );
+      }),
+      RUNS,
+    );
+  });
+
+  it('a thicker stack never lengthens the reach', () => {
+    fc.assert(
+      fc.property(inputs, mm(0.01, 10), (input, more) => {
+        const [first, ...rest] = input.stack.layers;
+        const thick = { ...first!, thicknessMm: first!.thicknessMm + more };
+        const before = checkStud(input).reach;
+        const after = checkStud({ ...input, stack: { ...input.stack, layers: [thick, ...rest] } }).reach;
+        expect(after.pushedBackMm!).toBeLessThan(before.pushedBackMm!);
+        expect(after.threadsShowing!).toBeLessThan(before.threadsShowing!);
+        expect(GRADES.indexOf(after.grade!)).toBeLessThanOrEqual(GRADES.indexOf(before.grade!));
+      }),
+      RUNS,
+    );
+  });
+
+  it('more pull-forward gap never helps; pushed back is seated less the gap', () => {
+    fc.assert(
+      fc.property(inputs, (input) => {
+        const { reach } = checkStud(input);
+        expect(reach.pushedBackMm!).toBeCloseTo(reach.seatedMm - input.pullForwardMm!, 9);
+      }),
+      RUNS,
+    );
+  });
+
+  it('the worst case is never better than RSS, nor RSS than nominal', () => {
+    fc.assert(
+      fc.property(inputs, (input) => {
+        const { engagement, protrusionThreads: out, stackMm } = checkStud(input);
+        expect(engagement!.leastMm).toBeLessThanOrEqual(engagement!.nominalMm + 1e-9);
+        expect(out!.leastRss).toBeLessThanOrEqual(out!.nominal + 1e-9);
+        expect(out!.least).toBeLessThanOrEqual(out!.leastRss + 1e-9);
+        expect(stackMm.least).toBeLessThanOrEqual(stackMm.nominal);
+      }),
+      RUNS,
+    );
+  });
+
+  it('the least engagement is the least over every corner of the tolerances', () => {
+    fc.assert(
+      fc.property(inputs, (input) => {
+        const { stud, nut, stack } = input;
+        const S = stack.layers.reduce((sum, one) => sum + one.thicknessMm, 0) + nut!.washerMm;
+        const tS = stack.layers.reduce((sum, one) => sum + one.toleranceMm, 0);
+        const corners = [-1, 1].flatMap((a) =>
+          [-1, 1].flatMap((b) =>
+            [-1, 1].flatMap((c) =>
+              [-1, 1].map((d) => {
+                const start = stud.threadStartMm + a * stud.lengthToleranceMm;
+                const end = stud.threadEndMm + b * stud.lengthToleranceMm;
+                const grip = S + c * tS;
+                const H = nut!.heightMm + d * nut!.toleranceMm;
+                return Math.max(0, Math.min(end, grip + H - 0.1) - Math.max(start, grip + 0.1));
+              }),
+            ),
+          ),
+        );
+        expect(checkStud(input).engagement!.leastMm).toBeCloseTo(Math.min(...corners), 9);
+      }),
+      RUNS,
+    );
+  });
+
+  it('more engagement never weakens the joint', () => {
+    fc.assert(
+      fc.property(inputs, mm(0.01, 5), (input, more) => {
+        const before = checkStud(input);
+        const after = checkStud(changed(input, { threadStartMm: input.stud.threadStartMm - more }));
+        expect(after.engagement!.nominalMm).toBeGreaterThanOrEqual(before.engagement!.nominalMm - 1e-9);
+        expect(after.strength.breakingLoadN!).toBeGreaterThanOrEqual(before.strength.breakingLoadN! - 1e-6);
+        const longer = changed(input, { threadStartMm: input.stud.threadStartMm - more });
+        expect(BADNESS[finding(longer, 'strip-or-break').status]).toBeLessThanOrEqual(
+          BADNESS[finding(input, 'strip-or-break').status],
+        );
+      }),
+      RUNS,
+    );
+  });
+
+  it('inch and millimetre speak of the same numbers', () => {
+    fc.assert(
+      fc.property(inputs, (input) => {
+        const inMm = checkStud(input, 'mm');
+        const inInch = checkStud(input, 'in');
+        const bare = (check: typeof inMm) => ({
+          ...check,
+          headline: '',
+          because: '',
+          findings: check.findings.map(({ sentence: _, ...rest }) => rest),
+        });
+        expect(bare(inInch)).toEqual(bare(inMm));
+      }),
+      RUNS,
+    );
+  });
+
+  it('fits is never a yes beside a failing or missing finding that counts', () => {
+    fc.assert(
+      fc.property(inputs, (input) => {
+        const { fits, findings } = checkStud(input);
+        const apart = ['joint', 'joint-proof', 'joint-slip', 'stud-shear', 'bearing-pressure'];
+        const bad = findings.filter((one) => one.status !== 'pass' && !apart.includes(one.id));
+        expect(fits === 'yes').toBe(bad.length === 0);
+        expect(fits === 'no').toBe(bad.some((one) => one.status === 'fail'));
+      }),
+      RUNS,
+    );
+  });
+
+  it('no number is NaN', () => {
+    fc.assert(
+      fc.property(inputs, (input) => {
+        expect(JSON.stringify(checkStud(input), (_, v) => (Number.isNaN(v) ? 'NaN!' : v))).not.toContain(
+          'NaN!',
+        );
+      }),
+      RUNS,
+    );
+  });
+});
+
+describe('laws of a thread', () => {
+  const pairs = fc
+    .record({ d: mm(4, 60), share: mm(0.05, 0.3) })
+    .map(({ d, share }) => ({ d, P: Math.max(0.2, d * share) }));
+
+  it('any metric pair: nut and stud never overlap, limits in order', () => {
+    fc.assert(
+      fc.property(pairs, ({ d, P }) => {
+        const stud = threadGeometry(metric(d, P, '6g'));
+        const nut = threadGeometry(metric(d, P, '6H'));
+        expect(stud.majorMm.min!).toBeLessThan(stud.majorMm.max!);
+        expect(stud.pitchDiameterMm.min!).toBeLessThan(stud.pitchDiameterMm.max!);
+        expect(stud.pitchDiameterMm.max!).toBeLessThan(nut.pitchDiameterMm.min!);
+        expect(nut.minorMm.min!).toBeLessThan(nut.minorMm.max!);
+        expect(stud.minorMm.max!).toBeLessThan(nut.minorMm.min!);
+      }),
+      RUNS,
+    );
+  });
+
+  it('any Unified pair: the same; 3A is tighter than 2A', () => {
+    fc.assert(
+      fc.property(mm(0.19, 2), fc.constantFrom(8, 11, 13, 16, 18, 20, 24, 28, 32), (D, n) => {
+        fc.pre(1 / n < 0.3 * D);
+        const of = (c: '2A' | '3A' | '2B' | '3B') => threadGeometry(unified(D, n, c, 'UNS'));
+        const width = (c: '2A' | '3A' | '2B' | '3B') => {
+          const { max, min } = of(c).pitchDiameterMm;
+          return max! - min!;
+        };
+        expect(of('2A').pitchDiameterMm.max!).toBeLessThan(of('2B').pitchDiameterMm.min!);
+        expect(width('3A')).toBeLessThan(width('2A'));
+        expect(width('3B')).toBeLessThan(width('2B'));
+        expect(of('2A').minorMm.max!).toBeLessThan(of('2B').minorMm.min!);
+      }),
+      RUNS,
+    );
+  });
+
+  it('a weaker nut never needs less engagement', () => {
+    fc.assert(
+      fc.property(fc.constantFrom(...THREADS), mm(300, 1200), mm(1, 600), ([a, b], nutMPa, less) => {
+        const stud = threadGeometry(a);
+        const nut = threadGeometry(b);
+        const needed = (MPa: number) =>
+          neededEngagement({ stud, nut, studTensileMPa: 827, nutTensileMPa: MPa }).needed.value;
+        expect(needed(Math.max(1, nutMPa - less))).toBeGreaterThanOrEqual(needed(nutMPa) - 1e-9);
+      }),
+      RUNS,
+    );
+  });
+});

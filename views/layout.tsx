@@ -28,28 +28,23 @@ const HTMX_CONFIG = JSON.stringify({
   ],
 });
 
-/** What stands round every page: whose shop, which unit, who is at work. */
-export interface Frame {
+export interface LayoutProps {
+  readonly title: string;
   readonly shopName: string;
   /** Everything in this shop is invented, and the page says so. */
   readonly demo: boolean;
   readonly lengthUnit: LengthUnit;
-  readonly decimalSign?: 'point' | 'comma';
+  readonly here?: Place;
+  readonly titleBlock?: readonly TitleCell[];
   /** Of the person at work; empty, null or left out when nobody has said. */
   readonly initials?: string | null;
   /** Where the page lives, to come back to after the unit is changed; without it the unit is only told. */
   readonly address?: string;
-}
-
-export interface LayoutProps extends Frame {
-  readonly title: string;
-  readonly here?: Place;
-  readonly titleBlock?: readonly TitleCell[];
   readonly children: ComponentChildren;
 }
 
 /** Which unit lengths are in, and the way to the other. */
-function UnitLine({ lengthUnit, address }: Pick<Frame, 'lengthUnit' | 'address'>) {
+function UnitLine({ lengthUnit, address }: Pick<LayoutProps, 'lengthUnit' | 'address'>) {
   const [now, other] = lengthUnit === 'mm' ? (['mm', 'in'] as const) : (['in', 'mm'] as const);
   if (address === undefined) return <span>lengths in {now}</span>;
   return (
@@ -82,6 +77,7 @@ export function Layout(props: LayoutProps) {
           crossorigin="anonymous"
         />
         <link rel="stylesheet" href="/assets/look.css" />
+        <link rel="stylesheet" href="/assets/pages.css" />
         <link rel="icon" href="/assets/icon.svg" type="image/svg+xml" />
         <script src="/assets/htmx.js" defer />
         <script src="/assets/coverwright.js" defer />

@@ -24,6 +24,8 @@ export interface Length {
   readonly to: number;
   readonly figure: string;
   readonly word: string;
+  /** The length decides against the part. */
+  readonly bad?: boolean;
   /** Where the extension lines start: the part's edge. */
   readonly partFrom: number;
   readonly partTo: number;
@@ -98,6 +100,7 @@ export function Dimension({ length, y, away }: { length: PlacedLength; y: number
   const textX =
     length.lettering === 'between' ? (a + b) / 2 : length.lettering === 'left' ? lineLeft + 2 : lineRight - 2;
   const anchor = length.lettering === 'between' ? 'mid' : length.lettering === 'left' ? '' : 'end';
+  const bad = length.bad ? ' dim-bad' : '';
   return (
     <g class="dimension">
       <path
@@ -113,10 +116,10 @@ export function Dimension({ length, y, away }: { length: PlacedLength; y: number
         }
         class="arrow"
       />
-      <text x={at(textX)} y={at(line - 4)} class={`dim-figure ${anchor}`}>
+      <text x={at(textX)} y={at(line - 4)} class={`dim-figure ${anchor}${bad}`}>
         {length.figure}
       </text>
-      <text x={at(textX)} y={at(line + LETTER)} class={`label ${anchor}`}>
+      <text x={at(textX)} y={at(line + LETTER)} class={`label ${anchor}${bad}`}>
         {length.word}
       </text>
     </g>

@@ -123,6 +123,7 @@ function dimensionsOf(props: StudInStackProps, pushedBack: boolean, half: number
     to: x(tip),
     figure: figure(Math.abs(tip - mm.stackMm)),
     word: tip < mm.stackMm ? 'short' : 'beyond',
+    bad: tip < mm.stackMm,
     partFrom: edge,
     partTo: tip < mm.stackMm ? edge : crest,
   });

@@ -1,4 +1,4 @@
-import type { Answer } from './answer.ts';
+import type { Answer, Warning } from './answer.ts';
 import type { Finding } from './finding.ts';
 
 /** Angles run clockwise looking at the clutch face, 0° behind stud 1. Lengths in mm. Face heights: + is proud. */
@@ -121,7 +121,10 @@ export interface CoverCheck {
     readonly leastWallMm: number;
     readonly tiltMm: number;
     readonly tiltDirectionDeg: number | null;
+    /** Under pads 1, 2, 3 …, in the order of the studs. */
     readonly shimsMm: readonly number[];
+    /** The cut to dial once it is shimmed, from the highest point. */
+    readonly dialledMm: number;
   } | null;
   readonly leastWall: {
     readonly beforeMm: number;
@@ -157,5 +160,44 @@ export interface CoverCheck {
   readonly releaseClearanceAfterMm: number | null;
   readonly findings: readonly Finding[];
   /** Every number above with its working, for "why". */
+  readonly answers: Readonly<Record<string, Answer>>;
+}
+
+/** What a lathe and its operator do, to turn a depth into passes. */
+export interface CutPlanInput {
+  readonly totalCutMm: number;
+  readonly trackInnerDiameterMm: number;
+  readonly trackOuterDiameterMm: number;
+  /** Deepest roughing pass. */
+  readonly roughingLimitMm: number;
+  /** Left for the last pass. */
+  readonly finishingCutMm: number;
+  readonly roughingFeedMm: number;
+  readonly finishingFeedMm: number;
+  readonly cuttingSpeedMPerMin: number;
+  readonly noseRadiusMm: number;
+  /** The lathe's range. */
+  readonly leastRpm: number;
+  readonly mostRpm: number;
+}
+
+export interface CutPass {
+  readonly kind: 'roughing' | 'finishing';
+  readonly depthMm: number;
+  /** Reached after this pass, from first touch. */
+  readonly totalMm: number;
+  readonly feedMm: number;
+  readonly timeS: number;
+}
+
+export interface CutPlanAnswer {
+  readonly passes: readonly CutPass[];
+  readonly spindleRpm: number;
+  /** At the track's outer diameter, at that speed. */
+  readonly cuttingSpeedMPerMin: number;
+  readonly timeS: number;
+  readonly finishRtUm: number;
+  readonly finishRaUm: number;
+  readonly warnings: readonly Warning[];
   readonly answers: Readonly<Record<string, Answer>>;
 }

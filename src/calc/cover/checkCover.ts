@@ -4,9 +4,11 @@ import type { Finding } from '../../../shared/words/finding.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
 import { coverReason } from '../judge/coverReason.ts';
 import { cutFindings, isClean } from '../judge/cutFindings.ts';
+import { dialledInFinding } from '../judge/dialledInFinding.ts';
 import { faceFindings } from '../judge/faceFindings.ts';
 import { holdingFindings, readingFindings } from '../judge/readingFindings.ts';
 import { soundnessFindings } from '../judge/soundnessFindings.ts';
+import { sureFinding } from '../judge/sureFinding.ts';
 import { verdict } from '../judge/verdict.ts';
 import { wallFindings } from '../judge/wallFindings.ts';
 import { type CoverNumbers, coverNumbers } from './coverNumbers.ts';
@@ -24,11 +26,13 @@ export function checkCover(input: CoverCheckInput, unit: LengthUnit = 'mm'): Cov
     ...wallFindings(numbers, unit),
     ...readingFindings(numbers, unit),
     ...cutFindings(numbers, unit),
+    sureFinding(numbers, unit),
+    dialledInFinding(numbers, unit),
     ...holdingFindings(numbers),
     ...faceFindings(numbers, unit),
   ];
   const judged = verdict(findings);
-  const { cut, cleanUp, least, minimum, stations, marks, ways, unbalance } = numbers;
+  const { cut, cleanUp, least, minimum, stations, marks, ways, unbalance, uncertainty, sure } = numbers;
   const bound = (way: (typeof ways)[number]) => ({
     dialledMm: way.cleanUp.dialled.value!,
     leastWallMm: way.cleanUp.leastWallMm,
@@ -40,7 +44,7 @@ export function checkCover(input: CoverCheckInput, unit: LengthUnit = 'mm'): Cov
       runoutMm: numbers.runout?.value ?? null,
       indicatorReadingMm: numbers.indicator?.value ?? null,
       flatnessLeastSquaresMm: numbers.flatness?.value ?? null,
-      flatnessMinimumZoneMm: null,
+      flatnessMinimumZoneMm: numbers.minimumZone?.value ?? null,
       dishMm: numbers.dish?.value ?? null,
     },
     cut: {
@@ -49,17 +53,17 @@ export function checkCover(input: CoverCheckInput, unit: LengthUnit = 'mm'): Cov
       cleansUp: isClean(numbers),
       cleanUpMm: cleanUp.dialledMm,
     },
-    dialledIn: null,
+    dialledIn: dialledInOf(numbers),
     leastWall: {
       beforeMm: numbers.leastBeforeMm,
       afterMm: least.wallMm,
       station: least.station,
-      standardUncertaintyMm: null,
-      expandedUncertaintyMm: null,
-      degreesOfFreedom: null,
+      standardUncertaintyMm: uncertainty?.standard.value ?? null,
+      expandedUncertaintyMm: uncertainty?.expanded.value ?? null,
+      degreesOfFreedom: uncertainty?.degreesOfFreedom ?? null,
     },
     minimumWall: minimum && { mm: minimum.mm, source: minimum.source, from: minimum.from },
-    conformanceProbability: null,
+    conformanceProbability: sure?.all.value ?? null,
     cutsLeft: numbers.cutsLeft?.value ?? null,
     stations: stations.map((station, i) => ({
       angleDeg: input.stations[i]!.angleDeg,
@@ -70,7 +74,7 @@ export function checkCover(input: CoverCheckInput, unit: LengthUnit = 'mm'): Cov
       cutMm: cut.cutsMm[i]!,
       wallAfterMm: cut.wallsAfterMm[i]!,
       marginMm: minimum && cut.wallsAfterMm[i]! - minimum.mm,
-      conformanceProbability: null,
+      conformanceProbability: sure?.eachStation[i] ?? null,
     })),
     marks: marks.map((mark, i) => ({ ...mark, cutMm: cut.markCutsMm[i]! })),
     bounds: ways.length === 1 ? null : { padSideFlat: bound(ways[0]!), faceFlat: bound(ways[1]!) },
@@ -82,20 +86,28 @@ export function checkCover(input: CoverCheckInput, unit: LengthUnit = 'mm'): Cov
   };
 }
 
+function dialledInOf({ dialledIn }: CoverNumbers): CoverCheck['dialledIn'] {
+  if (dialledIn === null) return null;
+  const { answer: _, ...shown } = dialledIn;
+  return shown;
+}
+
 /** The working behind the numbers, by the name each has in the answer. */
 function answersOf(numbers: CoverNumbers, findings: readonly Finding[]): Record<string, Answer> {
-  const deepest = numbers.ways.reduce((a, b) =>
-    b.cleanUp.dialled.value! > a.cleanUp.dialled.value! ? b : a,
-  );
   const named: Record<string, Answer | null> = {
     runoutMm: numbers.runout,
     indicatorReadingMm: numbers.indicator,
     flatnessLeastSquaresMm: numbers.flatness,
+    flatnessMinimumZoneMm: numbers.minimumZone,
     dishMm: numbers.dish,
-    cleanUpPlaneMm: deepest.cleanUp.plane,
-    cleanUpMm: deepest.cleanUp.dialled,
+    cleanUpPlaneMm: numbers.cleanUp.plane,
+    cleanUpMm: numbers.cleanUp.dialled,
     leastWallAfterMm: findings.find(({ id }) => id === 'wall-left')?.answer ?? null,
     minimumWallMm: numbers.minimum?.answer ?? null,
+    standardUncertaintyMm: numbers.uncertainty?.standard ?? null,
+    expandedUncertaintyMm: numbers.uncertainty?.expanded ?? null,
+    conformanceProbability: numbers.sure?.all ?? null,
+    wallGainedMm: numbers.dialledIn?.answer ?? null,
     cutsLeft: numbers.cutsLeft,
     unbalanceGmm: numbers.unbalance,
     releaseClearanceAfterMm: numbers.releaseAfter,

@@ -1,18 +1,23 @@
 import type { Answer } from '../../../shared/words/answer.ts';
 import type { CoverCheckInput } from '../../../shared/words/cover.ts';
+import { printNumber } from '../../../shared/words/print.ts';
+import { conformanceProbability } from '../measure/conformanceProbability.ts';
 import { betweenStations } from './betweenStations.ts';
 import { type Coverage, coverage } from './coverage.ts';
 import { cutsLeft } from './cutsLeft.ts';
+import { type DialledIn, dialledIn } from './dialledIn.ts';
 import { dish } from './dish.ts';
 import { type FaceCut, faceCut } from './faceCut.ts';
 import { faceLies, type MeasuredMark } from './faceLies.ts';
 import { flatnessLeastSquares } from './flatnessLeastSquares.ts';
+import { flatnessMinimumZone } from './flatnessMinimumZone.ts';
 import { type GoverningMinimum, governingMinimum } from './governingMinimum.ts';
 import { indicatorReading } from './indicatorReading.ts';
-import { type MeasuredStation, measuredStations } from './measuredStations.ts';
+import { type MeasuredStation, measuredStations, placeOnFace } from './measuredStations.ts';
 import { releaseClearance } from './releaseClearance.ts';
 import { tiltOverTrack } from './tiltOverTrack.ts';
 import { unbalance } from './unbalance.ts';
+import { type WallUncertainty, wallUncertainty } from './wallUncertainty.ts';
 
 /** Taken where the shop has said nothing (common practice, no source); the answer says so. */
 export const USUAL = { cleanUpAllowanceMm: 0.05, confidence: 0.95, densityKgPerM3: 7870 } as const;
@@ -30,7 +35,13 @@ export interface CoverNumbers {
   readonly coverage: Coverage;
   /** One with indicator readings; without, pad side flat and face flat. */
   readonly ways: readonly FaceCut[];
-  readonly cleanUp: { readonly dialledMm: number; readonly leastWallMm: number };
+  /** Of the way that asks for the larger cut; the wall the lower of both. */
+  readonly cleanUp: {
+    readonly plane: Answer;
+    readonly dialled: Answer;
+    readonly dialledMm: number;
+    readonly leastWallMm: number;
+  };
   readonly cut: {
     readonly dialledMm: number;
     readonly toolPlaneMm: number;
@@ -48,7 +59,21 @@ export interface CoverNumbers {
   readonly runout: Answer | null;
   readonly indicator: Answer | null;
   readonly flatness: Answer | null;
+  readonly minimumZone: Answer | null;
   readonly dish: Answer | null;
+  /** Always of the clean-up cut. null without heights, without a limit on runout, or in side-wall jaws. */
+  readonly dialledIn: DialledIn | null;
+  /** null when nothing is known of the gauge. */
+  readonly uncertainty: WallUncertainty | null;
+  /** null when nothing is known of the gauge, or no minimum is set. */
+  readonly sure: {
+    /** That every station keeps the minimum. */
+    readonly all: Answer;
+    readonly eachStation: readonly number[];
+    /** The same for the clean-up cut, and for the worst of both bounds where the face was not read. */
+    readonly cleanUp: number;
+    readonly worstOfBoth: number | null;
+  } | null;
   readonly cutsLeft: Answer | null;
   readonly unbalance: ReturnType<typeof unbalance>;
   readonly releaseAfter: Answer | null;
@@ -82,6 +107,8 @@ export function coverNumbers(input: CoverCheckInput): CoverNumbers {
   );
   const deepest = ways.reduce((a, b) => (b.cleanUp.dialled.value! > a.cleanUp.dialled.value! ? b : a));
   const cleanUp = {
+    plane: deepest.cleanUp.plane,
+    dialled: deepest.cleanUp.dialled,
     dialledMm: deepest.cleanUp.dialled.value!,
     leastWallMm: Math.min(...ways.map((way) => way.cleanUp.leastWallMm)),
   };
@@ -97,12 +124,23 @@ export function coverNumbers(input: CoverCheckInput): CoverNumbers {
   const measured = ways.length === 1;
   const face = stations.map((s) => ({ xMm: s.xMm, yMm: s.yMm, zMm: s.faceMm ?? 0 }));
   const typicalCutMm = criteria?.typicalCutMm ?? null;
+  const confidence = criteria?.confidence ?? USUAL.confidence;
+  const uncertainty = wallUncertainty({
+    gauge: input.gauge,
+    walls: input.stations.map(({ wallMm }) => wallMm),
+    indicated: measured,
+    station,
+    confidence,
+  });
+  // Without indicator readings a pad side that was flat leaves an even wall; a flat face leaves the worse unbalance.
+  const unevenMm = ways.find((way) => way.name === 'face-flat')?.wallsAfterMm ?? wallsAfterMm;
+  const cleanUpWallsMm = stations.map((_, i) => Math.min(...ways.map((way) => way.cleanUp.wallsMm[i]!)));
   return {
     input,
     stations,
     marks,
     allowanceMm,
-    confidence: criteria?.confidence ?? USUAL.confidence,
+    confidence,
     minimum,
     coverage: coverage(stations, cover.studCount),
     ways,
@@ -122,13 +160,24 @@ export function coverNumbers(input: CoverCheckInput): CoverNumbers {
     runout: measured ? tiltOverTrack(face, cover.trackOuterDiameterMm) : null,
     indicator: measured ? indicatorReading(stations.map((s) => s.faceMm!)) : null,
     flatness: measured ? flatnessLeastSquares(face) : null,
+    minimumZone: measured ? flatnessMinimumZone(face) : null,
     dish: measured ? dish(stations) : null,
+    dialledIn: measured ? tiltToGain(input, stations, marks, allowanceMm) : null,
+    uncertainty,
+    sure:
+      uncertainty && minimum
+        ? sureness(uncertainty, minimum.mm, {
+            after: wallsAfterMm,
+            cleanUp: cleanUpWallsMm,
+            worstOfBoth: measured ? null : stations.map((s) => s.wallMm - cleanUp.dialledMm),
+          })
+        : null,
     cutsLeft:
       minimum && typicalCutMm !== null
         ? cutsLeft({ leastWallMm: least.wallMm, minimumWallMm: minimum.mm, typicalCutMm })
         : null,
     unbalance: unbalance({
-      walls: stations.map((s, i) => ({ xMm: s.xMm, yMm: s.yMm, zMm: unevenWall(ways, wallsAfterMm)[i]! })),
+      walls: stations.map((s, i) => ({ xMm: s.xMm, yMm: s.yMm, zMm: unevenMm[i]! })),
       trackInnerDiameterMm: cover.trackInnerDiameterMm,
       trackOuterDiameterMm: cover.trackOuterDiameterMm,
       densityKgPerM3: cover.densityKgPerM3 ?? USUAL.densityKgPerM3,
@@ -140,7 +189,66 @@ export function coverNumbers(input: CoverCheckInput): CoverNumbers {
   };
 }
 
-/** Without indicator readings a pad side that was flat leaves an even wall; a flat face leaves the worse unbalance. */
-function unevenWall(ways: readonly FaceCut[], wallsAfterMm: readonly number[]): readonly number[] {
-  return ways.find((way) => way.name === 'face-flat')?.wallsAfterMm ?? wallsAfterMm;
+function tiltToGain(
+  { cover, criteria, chucking }: CoverCheckInput,
+  stations: readonly MeasuredStation[],
+  marks: readonly MeasuredMark[],
+  allowanceMm: number,
+): DialledIn | null {
+  const runoutLimitMm = criteria?.faceRunoutLimitMm ?? null;
+  if (runoutLimitMm === null || chucking === 'side-wall-jaws') return null;
+  return dialledIn({
+    places: [
+      ...stations.map((s) => ({ ...s, heightMm: s.faceMm! })),
+      ...marks.map((m) => ({
+        ...placeOnFace(m.angleDeg, m.radiusMm),
+        heightMm: m.faceMm!,
+        depthMm: m.depthMm,
+        wallMm: null,
+      })),
+    ],
+    allowanceMm,
+    runoutLimitMm,
+    trackOuterDiameterMm: cover.trackOuterDiameterMm,
+    studCount: cover.studCount,
+    studCircleDiameterMm: cover.studCircleDiameterMm,
+  });
+}
+
+function sureness(
+  { commonMm, ownMm, missing }: WallUncertainty,
+  minimumMm: number,
+  walls: {
+    readonly after: readonly number[];
+    readonly cleanUp: readonly number[];
+    readonly worstOfBoth: readonly number[] | null;
+  },
+): CoverNumbers['sure'] {
+  const margins = (wallsMm: readonly number[]) => wallsMm.map((wallMm) => wallMm - minimumMm);
+  const all = (wallsMm: readonly number[]) =>
+    conformanceProbability({ marginsMm: margins(wallsMm), commonMm, ownMm });
+  const value = all(walls.after);
+  return {
+    all: {
+      symbol: 'P',
+      value,
+      unit: '',
+      how: [
+        {
+          formula: 'P = ∫ φ(x) Π Φ((mᵢ − u_c·x)/uᵢ) dx',
+          numbers: `${walls.after.length} stations, least margin ${printNumber(Math.min(...margins(walls.after)), 4)} mm, u_c ${printNumber(commonMm, 5)} mm, uᵢ up to ${printNumber(Math.max(...ownMm), 5)} mm: P = ${printNumber(value, 6)}`,
+          source: 'JCGM 106:2012, 7.2, with the common error integrated out; decision rule of ISO 14253-1',
+        },
+      ],
+      warnings:
+        missing.length > 0
+          ? [{ code: 'not-given', text: `Not given, and so counted as nothing: ${missing.join(', ')}.` }]
+          : [],
+    },
+    eachStation: margins(walls.after).map((margin, i) =>
+      conformanceProbability({ marginsMm: [margin], commonMm, ownMm: [ownMm[i]!] }),
+    ),
+    cleanUp: all(walls.cleanUp),
+    worstOfBoth: walls.worstOfBoth && all(walls.worstOfBoth),
+  };
 }

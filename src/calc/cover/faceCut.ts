@@ -14,7 +14,12 @@ export interface FaceLie {
 export interface FaceCut {
   readonly name: FaceLie['name'];
   /** The least cut that cleans every mark. */
-  readonly cleanUp: { readonly plane: Answer; readonly dialled: Answer; readonly leastWallMm: number };
+  readonly cleanUp: {
+    readonly plane: Answer;
+    readonly dialled: Answer;
+    readonly wallsMm: readonly number[];
+    readonly leastWallMm: number;
+  };
   /** How far each station stands below the highest. */
   readonly downMm: readonly number[];
   /** The cut that is judged: the planned one, or the clean-up cut where none is planned. */
@@ -46,6 +51,8 @@ export function faceCut(
   const dialled = cutDialled({ heightsMm, toolPlaneMm: cleanUpPlaneMm });
   const toolPlaneMm = plannedCutMm === null ? cleanUpPlaneMm : Math.max(...heightsMm) - plannedCutMm;
 
+  const cleanUpWallsMm = lie.stations.map((s) => s.wallMm - (s.heightMm - cleanUpPlaneMm));
+
   const cut = (place: ToClean) => Math.max(0, place.heightMm - toolPlaneMm);
   const dirty = (place: ToClean) => place.heightMm - toolPlaneMm < place.depthMm + allowanceMm - TOLERANCE_MM;
   const which = (places: readonly ToClean[]) =>
@@ -55,7 +62,8 @@ export function faceCut(
     cleanUp: {
       plane,
       dialled,
-      leastWallMm: Math.min(...lie.stations.map((s) => s.wallMm - (s.heightMm - cleanUpPlaneMm))),
+      wallsMm: cleanUpWallsMm,
+      leastWallMm: Math.min(...cleanUpWallsMm),
     },
     downMm: heightsMm.map((heightMm) => Math.max(...heightsMm) - heightMm),
     toolPlaneMm,

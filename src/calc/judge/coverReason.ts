@@ -37,6 +37,12 @@ export function coverReason(
     case 'measure-again':
       return { headline: 'Measure again.', because: decided };
     case 'plan-again':
-      return { headline: 'Plan the cut again.', because: decided };
+      return {
+        headline: 'Plan the cut again.',
+        because:
+          decidedBy?.id === 'dialled-in'
+            ? `As chucked, the least cut that cleans up, ${printCut(numbers.cleanUp.dialledMm, unit)}, leaves ${wallInWords(numbers.cleanUp.leastWallMm, null, numbers, unit)}. ${decided}`
+            : decided,
+      };
   }
 }

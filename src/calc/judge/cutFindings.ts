@@ -1,6 +1,7 @@
 import type { Finding } from '../../../shared/words/finding.ts';
-import { type LengthUnit, listInWords, printLength } from '../../../shared/words/print.ts';
+import { type LengthUnit, listInWords, printAgainst, printLength } from '../../../shared/words/print.ts';
 import type { CoverNumbers } from '../cover/coverNumbers.ts';
+import { deepestCut } from '../cover/deepestCut.ts';
 import { placeName } from '../cover/placeNames.ts';
 import { MM, printCut, printRoom, theMinimum } from './coverWords.ts';
 
@@ -49,7 +50,7 @@ function cleansUp(numbers: CoverNumbers, unit: LengthUnit): Finding {
     unit: MM,
     sentence,
     source: ALLOWANCE,
-    answer: numbers.ways[0]!.cleanUp.dialled,
+    answer: numbers.cleanUp.dialled,
   };
 }
 
@@ -59,12 +60,11 @@ function plannedCut(numbers: CoverNumbers, unit: LengthUnit): Finding {
   const planned = printCut(cut.dialledMm, unit);
   const clean = isClean(numbers);
   const thick = minimum === null || least.wallMm >= minimum.mm - 1e-9;
-  const room = minimum === null ? null : mostCut(numbers);
   const base = {
     id: 'planned-cut',
     title: 'Planned cut',
     value: cut.dialledMm,
-    limit: room ?? cleanUp.dialledMm,
+    limit: cleanUp.dialledMm,
     unit: MM,
     source: minimum === null ? ALLOWANCE : `${ALLOWANCE}, and the ${minimum.from}’s minimum wall`,
     answer: null,
@@ -76,25 +76,36 @@ function plannedCut(numbers: CoverNumbers, unit: LengthUnit): Finding {
       sentence: `The planned cut of ${planned} ${minimum === null ? 'cleans up' : 'cleans up and leaves enough'}.`,
     };
   }
-  const range =
-    room !== null && room > cleanUp.dialledMm + 1e-9
-      ? `Plan from ${printCut(cleanUp.dialledMm, unit)}, which cleans it, up to ${printRoom(room, unit)}, which leaves ${theMinimum(numbers, unit)}.`
-      : `Plan ${printCut(cleanUp.dialledMm, unit)}, the least that cleans it.`;
   const wrong = [
     ...(clean ? [] : [`does not clean up ${dirtyPlaces(numbers)}`]),
     ...(thick
       ? []
-      : [`leaves ${printLength(least.wallMm, unit)} where ${theMinimum(numbers, unit)} is wanted`]),
+      : [
+          `leaves ${printAgainst(least.wallMm, minimum.mm, unit)} where ${theMinimum(numbers, unit)} is wanted`,
+        ]),
   ];
   return {
     ...base,
     status: 'fail',
-    sentence: `The planned cut of ${planned} ${listInWords(wrong)}. ${range}`,
+    sentence: `The planned cut of ${planned} ${listInWords(wrong)}. ${whatToPlan(numbers, unit)}`,
   };
 }
 
-/** The deepest cut that still leaves the minimum everywhere: a station that stands lower is cut less. */
-function mostCut({ ways, stations, minimum }: CoverNumbers): number {
-  const most = ways.flatMap((way) => stations.map((s, i) => s.wallMm - minimum!.mm + way.downMm[i]!));
-  return Math.min(...most);
+/** The cuts that would do, from the least that cleans to the deepest that leaves enough; or that there is none. */
+function whatToPlan(numbers: CoverNumbers, unit: LengthUnit): string {
+  const { minimum, cleanUp, ways, stations, uncertainty, confidence } = numbers;
+  const least = printCut(cleanUp.dialledMm, unit);
+  if (minimum === null) return `Plan ${least} or more.`;
+  if (cleanUp.leastWallMm < minimum.mm - 1e-9) {
+    return 'No cut as chucked both cleans it and leaves enough.';
+  }
+  const wallsMm = stations.map(({ wallMm }) => wallMm);
+  const { plainMm, sureMm } = deepestCut({ wallsMm, ways, minimumMm: minimum.mm, uncertainty, confidence });
+  const most = uncertainty === null ? plainMm : sureMm;
+  if (most === null || most <= cleanUp.dialledMm + 1e-9) return `Plan ${least}, the least that cleans it.`;
+  const leaves =
+    uncertainty === null
+      ? `the deepest that leaves ${theMinimum(numbers, unit)}`
+      : `the deepest that is sure enough to leave ${theMinimum(numbers, unit)}`;
+  return `Plan from ${least}, the least that cleans it, up to ${printRoom(most, unit)}, ${leaves}.`;
 }

@@ -26,7 +26,7 @@ const TABLE: readonly Row[] = [
   { verdict: 'advice-only', when: (is) => is('minimum-wall', 'not-checked'), because: ['minimum-wall'] },
   {
     verdict: 'replace', // below the minimum as chucked and dialled in; unread faces: on both bounds
-    when: (is) => (unread(is) ? is('bounds', 'fail') : tooThin(is) && !is('dialled-in', 'pass')),
+    when: (is) => (unread(is) ? is('bounds', 'fail') : tooThin(is) && !is('dialled-in', 'caution')),
     because: ['bounds', 'clean-up-cut', 'wall-left'],
   },
   {
@@ -35,9 +35,9 @@ const TABLE: readonly Row[] = [
     because: ['coverage', 'doubtful-readings', 'bounds'],
   },
   {
-    verdict: 'plan-again', // another cut would do, or the same one dialled in
+    verdict: 'plan-again', // another cut would do, or the clean-up cut dialled in
     when: (is) => is('planned-cut', 'fail') || is('wall-left', 'fail'),
-    because: ['planned-cut', 'dialled-in', 'wall-left'],
+    because: ['dialled-in', 'planned-cut', 'wall-left'],
   },
   { verdict: 'measure-again', when: (is) => is('sure-of-it', 'caution'), because: ['sure-of-it'] },
   {
@@ -62,6 +62,7 @@ export function verdict(findings: readonly Finding[]): { verdict: Verdict; decid
   const is: Asks = (id, ...statuses) => statuses.some((status) => byId.get(id)?.status === status);
   const row = TABLE.find(({ when }) => when(is))!;
   const weighty = row.because.flatMap((id) => byId.get(id) ?? []);
-  const decidedBy = weighty.find(({ status }) => status !== 'pass') ?? weighty[0] ?? null;
+  const of = (...statuses: Status[]) => weighty.find(({ status }) => statuses.includes(status));
+  const decidedBy = of('fail', 'caution') ?? of('not-checked') ?? weighty[0] ?? null;
   return { verdict: row.verdict, decidedBy };
 }

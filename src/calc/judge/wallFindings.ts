@@ -1,9 +1,10 @@
 import type { Finding } from '../../../shared/words/finding.ts';
-import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
+import { type LengthUnit, printAgainst, printLength, printShare } from '../../../shared/words/print.ts';
 import type { CoverNumbers } from '../cover/coverNumbers.ts';
 import { besideMinimum, MM, printCut, wallInWords } from './coverWords.ts';
 
 const TOLERANCE_MM = 1e-9;
+const SETTLE = 'Indicator readings of the face would settle it.';
 
 /** What is left, set against the minimum wall. Without a minimum nothing is judged, and it says so. */
 export function wallFindings(numbers: CoverNumbers, unit: LengthUnit): readonly Finding[] {
@@ -120,14 +121,19 @@ function bounds(numbers: CoverNumbers, unit: LengthUnit): Finding {
     return {
       ...base,
       status: 'caution',
-      sentence: `${both} Only one of the two is at or above the minimum. Indicator readings of the face would settle it.`,
+      sentence: `${both} Only one of the two is at or above the minimum. ${SETTLE}`,
     };
   }
+  const larger = `Dialling the larger cut would leave ${printAgainst(worst, numbers.minimum.mm, unit)} if the face runs flat, ${besideMinimum(worst, numbers, unit)}`;
   if (thin(worst)) {
+    return { ...base, status: 'caution', sentence: `${both} ${larger}. ${SETTLE}` };
+  }
+  const sure = numbers.sure?.worstOfBoth ?? 1;
+  if (sure < numbers.confidence - 1e-9) {
     return {
       ...base,
       status: 'caution',
-      sentence: `${both} Dialling the larger cut would leave ${printLength(worst, unit)} if the face runs flat, ${besideMinimum(worst, numbers, unit)}. Indicator readings of the face would settle it.`,
+      sentence: `${both} ${larger}, and of that we are only ${printShare(sure)} sure. ${SETTLE}`,
     };
   }
   return {

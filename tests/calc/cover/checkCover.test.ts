@@ -66,7 +66,7 @@ describe('a planned cut', () => {
     const deep = checkCover(coverInput({ plannedCutMm: 0.7 }));
     expect(deep.verdict).toBe('plan-again');
     // 4.90 − 4.30 at a station 0.02 below the highest (arithmetic).
-    expect(deep.because).toContain('Plan from 0.42 mm, which cleans it, up to 0.62 mm');
+    expect(deep.because).toContain('Plan from 0.42 mm, the least that cleans it, up to 0.62 mm');
     expect(checkCover(coverInput({ plannedCutMm: 0.62 })).verdict).toBe('face');
     expect(checkCover(coverInput({ plannedCutMm: 0.621 })).verdict).toBe('plan-again');
   });

@@ -1,0 +1,129 @@
+import type { Answer } from '../../../shared/words/answer.ts';
+import type { Gauge } from '../../../shared/words/cover.ts';
+import { printNumber } from '../../../shared/words/print.ts';
+import { coverageFactor } from '../measure/coverageFactor.ts';
+import {
+  type Contribution,
+  combinedUncertainty,
+  effectiveDegreesOfFreedom,
+} from '../measure/effectiveDegreesOfFreedom.ts';
+import { pooledRepeatability } from '../measure/pooledRepeatability.ts';
+
+export interface WallUncertainty {
+  /** Shared by every station: a gauge that reads thin reads thin everywhere. */
+  readonly commonMm: number;
+  /** Each station's own. */
+  readonly ownMm: readonly number[];
+  /** Spread of one reading, and where it comes from. */
+  readonly repeatability: { readonly mm: number; readonly from: 'given' | 'pooled' } | null;
+  /** Of the station asked about. */
+  readonly standard: Answer;
+  readonly expanded: Answer;
+  /** null: infinite. */
+  readonly degreesOfFreedom: number | null;
+  /** What was not given, in words; it counts as nothing. */
+  readonly missing: readonly string[];
+}
+
+/**
+ * Uncertainty of the wall left, station by station.
+ *   u_c² = u_cal² + u_cut²,   uᵢ² = (a/√12)² + (s/√nᵢ)² + u_z²,   u² = u_c² + uᵢ²,   U = t_p(ν)·u
+ *
+ * Common to all: u_cal gauge calibration, u_cut cut setting. Each station's own: a resolution, s spread of one
+ * reading over nᵢ readings, u_z the indicator's (only where the face was indicated). All [mm].
+ * A given s has infinite degrees of freedom; without it, and with repeats, the pooled one has Σ(nᵢ − 1).
+ * Valid: independent errors. null when nothing at all is known.   Source: JCGM 100:2008, 4.2, 4.3.7, 5.1.2, G.4
+ * Example: a 0.001, s 0.003, n 2, u_cal 0.005, u_cut 0.005, u_z 0.002 → u 0.00766 (tests/calc/cover/wallUncertainty.test.ts)
+ */
+export function wallUncertainty({
+  gauge,
+  walls,
+  indicated,
+  station,
+  confidence,
+}: {
+  readonly gauge: Gauge | null;
+  /** Every reading at every station. */
+  readonly walls: readonly (readonly number[])[];
+  readonly indicated: boolean;
+  readonly station: number;
+  readonly confidence: number;
+}): WallUncertainty | null {
+  const pooled = pooledRepeatability(walls);
+  const givenSpread = gauge?.repeatabilityMm ?? null;
+  const spreadMm = givenSpread ?? pooled?.standardDeviationMm ?? null;
+  const parts = {
+    calibration: gauge?.standardUncertaintyMm ?? null,
+    cut: gauge?.cutSettingStandardUncertaintyMm ?? null,
+    resolution: gauge?.resolutionMm ?? null,
+    spread: spreadMm,
+    face: indicated ? (gauge?.faceStandardUncertaintyMm ?? null) : null,
+  };
+  if (Object.values(parts).every((part) => part === null)) return null;
+
+  const of = (name: string, mm: number | null, nu: number | null = null): Contribution[] =>
+    mm === null ? [] : [{ name, standardUncertaintyMm: mm, degreesOfFreedom: nu }];
+  const common = [...of('gauge calibration', parts.calibration), ...of('cut setting', parts.cut)];
+  const spreadNu = givenSpread === null ? (pooled?.degreesOfFreedom ?? null) : null;
+  const own = (readings: number) => [
+    ...of('resolution a/√12', parts.resolution === null ? null : parts.resolution / Math.sqrt(12)),
+    ...of(
+      `repeatability s/√${readings}`,
+      spreadMm === null ? null : spreadMm / Math.sqrt(readings),
+      spreadNu,
+    ),
+    ...of('indicator', parts.face),
+  ];
+
+  const here = [...common, ...own(walls[station]!.length)];
+  const u = combinedUncertainty(here);
+  const nu = effectiveDegreesOfFreedom(here);
+  const factor = coverageFactor(confidence, nu);
+  const missing = [
+    ...(parts.calibration === null ? ['the gauge’s calibration'] : []),
+    ...(parts.resolution === null ? ['its resolution'] : []),
+    ...(spreadMm === null ? ['its repeatability'] : []),
+    ...(indicated && parts.face === null ? ['the indicator'] : []),
+    ...(parts.cut === null ? ['the setting of the cut'] : []),
+  ];
+  const warnings =
+    missing.length > 0
+      ? [{ code: 'not-given', text: `Not given, and so counted as nothing: ${missing.join(', ')}.` }]
+      : [];
+  const mm = (x: number) => printNumber(x, 5);
+  return {
+    commonMm: combinedUncertainty(common),
+    ownMm: walls.map((readings) => combinedUncertainty(own(readings.length))),
+    repeatability:
+      spreadMm === null ? null : { mm: spreadMm, from: givenSpread === null ? 'pooled' : 'given' },
+    standard: {
+      symbol: 'u',
+      value: u,
+      unit: 'mm',
+      how: [
+        ...(givenSpread === null && pooled ? pooled.answer.how : []),
+        {
+          formula: 'u = √(Σ uᵢ²)',
+          numbers: `√(${here.map((one) => `${mm(one.standardUncertaintyMm)}² (${one.name})`).join(' + ')}) = ${mm(u)} mm`,
+          source: 'JCGM 100:2008, 5.1.2; resolution as in 4.3.7',
+        },
+      ],
+      warnings,
+    },
+    expanded: {
+      symbol: 'U',
+      value: factor * u,
+      unit: 'mm',
+      how: [
+        {
+          formula: 'ν = u⁴/Σ(uᵢ⁴/νᵢ),  U = t_p(ν)·u',
+          numbers: `ν ${nu === null ? 'infinite' : printNumber(nu, 1)}, p ${confidence}: U = ${printNumber(factor, 3)} · ${mm(u)} = ${mm(factor * u)} mm`,
+          source: 'JCGM 100:2008, G.4.1 and G.3, two-sided',
+        },
+      ],
+      warnings,
+    },
+    degreesOfFreedom: nu,
+    missing,
+  };
+}

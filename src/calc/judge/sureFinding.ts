@@ -1,0 +1,66 @@
+import type { Finding } from '../../../shared/words/finding.ts';
+import { type LengthUnit, listInWords, printShare } from '../../../shared/words/print.ts';
+import type { CoverNumbers } from '../cover/coverNumbers.ts';
+import { whatWouldSettle } from '../cover/whatWouldSettle.ts';
+import { printCut } from './coverWords.ts';
+
+const SOURCE = 'the shop’s confidence; decision rule of ISO 14253-1';
+
+/**
+ * How sure we are that every station keeps the minimum. Passes at the shop's confidence, fails only where a wall
+ * is below the minimum outright; between, it is a caution that says what would settle it.
+ */
+export function sureFinding(numbers: CoverNumbers, unit: LengthUnit): Finding {
+  const { minimum, sure, uncertainty, confidence, least } = numbers;
+  const base = { id: 'sure-of-it', title: 'How sure', limit: confidence, unit: '', source: SOURCE };
+  if (minimum === null || uncertainty === null || sure === null) {
+    const why =
+      minimum === null
+        ? 'no minimum wall is set'
+        : 'the gauge is not described and no wall was read more than once, so readings are taken as exact';
+    return {
+      ...base,
+      status: 'not-checked',
+      value: null,
+      sentence: `How sure is not worked out: ${why}.`,
+      answer: null,
+    };
+  }
+  const value = sure.all.value!;
+  const said = `${printShare(value)} sure that every station keeps the minimum; the shop asks for ${printShare(confidence)}.`;
+  const unsaid =
+    uncertainty.missing.length > 0
+      ? ` Not given, and so counted as nothing: ${listInWords(uncertainty.missing)}.`
+      : '';
+  const whole = { ...base, value, answer: sure.all };
+  if (least.wallMm < minimum.mm - 1e-9) return { ...whole, status: 'fail', sentence: `${said}${unsaid}` };
+  if (value >= confidence - 1e-9) return { ...whole, status: 'pass', sentence: `${said}${unsaid}` };
+  return { ...whole, status: 'caution', sentence: `Only ${said} ${settle(numbers, unit)}${unsaid}` };
+}
+
+/** What would change the verdict: more readings, a finer gauge, a lesser cut; or that nothing will. */
+function settle(numbers: CoverNumbers, unit: LengthUnit): string {
+  const { input, cut, cleanUp, minimum, uncertainty, sure, confidence, stations } = numbers;
+  if (sure!.cleanUp >= confidence && cleanUp.dialledMm < cut.dialledMm - 1e-9) {
+    return `The least cut that cleans up, ${printCut(cleanUp.dialledMm, unit)}, would leave enough to be sure of.`;
+  }
+  const { gauge } = input;
+  const settled = whatWouldSettle({
+    marginsMm: cut.wallsAfterMm.map((wallMm) => wallMm - minimum!.mm),
+    confidence,
+    calibrationMm: gauge?.standardUncertaintyMm ?? 0,
+    cutSettingMm: gauge?.cutSettingStandardUncertaintyMm ?? 0,
+    indicatorMm: numbers.ways.length === 1 ? (gauge?.faceStandardUncertaintyMm ?? 0) : 0,
+    resolutionMm: gauge?.resolutionMm ?? 0,
+    repeatabilityMm: uncertainty!.repeatability?.mm ?? 0,
+    readings: stations.map(({ repeats }) => repeats),
+  });
+  switch (settled.by) {
+    case 'repeats':
+      return `${settled.readings} readings of the wall at every station would settle it, if their means stay as they are.`;
+    case 'gauge':
+      return `More readings will not settle it; gauges with at most ${Math.floor(settled.share * 100)} % of these uncertainties would, if the walls read the same.`;
+    case 'nothing':
+      return 'Neither more readings nor a finer gauge will settle it: the wall is too near the minimum for the setting of the cut.';
+  }
+}

@@ -93,6 +93,19 @@ describe('laws of a stud in a stack', () => {
     );
   });
 
+  it('a nut that is full of thread, with some to spare, leaves its height less the gap showing when pushed back', () => {
+    fc.assert(
+      fc.property(inputs, (input) => {
+        const { reach, protrusionThreads } = checkStud(input);
+        const { heightMm, washerMm } = input.nut!;
+        const P = threadGeometry(input.stud.thread).pitchMm;
+        const showing = protrusionThreads!.nominal + (heightMm + washerMm - input.pullForwardMm!) / P;
+        expect(reach.threadsShowing!).toBeCloseTo(showing, 6);
+      }),
+      RUNS,
+    );
+  });
+
   it('the worst case is never better than RSS, nor RSS than nominal', () => {
     fc.assert(
       fc.property(inputs, (input) => {

@@ -48,6 +48,20 @@ describe('the example of the JSON interface, by hand (first principles)', () => 
   });
 });
 
+describe('engagement by hand, wherever the thread begins and ends (first principles)', () => {
+  // S 3.2 ± 0.1, H 8.3 ± 0.2, cs 0.1, ends ± 0.25
+  it.each([
+    ['ends inside the nut', { threadEndMm: 9 }, 9 - 3.3, 8.75 - 3.3 - 0.1],
+    ['begins inside the nut', { threadStartMm: 5 }, 11.4 - 5, 11.1 - 5.25],
+    ['begins and ends inside', { threadStartMm: 5, threadEndMm: 9 }, 4, 3.5],
+    ['never gets there', { threadEndMm: 3, projectionMm: 4 }, 0, 0],
+  ])('%s', (_, stud, nominal, least) => {
+    const { engagement } = checkStud(withStud(stud));
+    expect(engagement!.nominalMm).toBeCloseTo(nominal, 9);
+    expect(engagement!.leastMm).toBeCloseTo(least, 9);
+  });
+});
+
 describe('each length check fails at nominal or RSS, cautions at worst case only', () => {
   // start such that the margin to one pitch is m: start = 3.2 − P − m; tolerances 0.25 and 0.1, RSS 0.269, worst 0.35.
   it.each([

@@ -28,6 +28,14 @@ describe('studs for a stack, best first', () => {
     ];
     expect(ORDER(studs)).toEqual(['good', 'no pilot diameter', 'too short', 'far too short', 'metric']);
   });
+  it('one fail by much comes before two by little', () => {
+    const stack = { ...STACK, tipRoomMm: 22.9 };
+    const studs = [
+      { id: 'two fails', stud: { ...STUD, pilotDiameterMm: 8.4 } },
+      { id: 'one fail', stud: { ...STUD, projectionMm: 28 } },
+    ];
+    expect(ORDER(studs, stack)).toEqual(['one fail', 'two fails']);
+  });
   it('keeps the order of what is alike', () => {
     const two = [
       { id: 'b', stud: STUD },

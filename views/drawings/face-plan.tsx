@@ -54,7 +54,7 @@ export function onPlan(angleDeg: number, distance: number): Point {
 /** What was not measured is drawn at a size that looks right, and nothing is computed from it. */
 function outline({ shape, bossDiameterMm, rimDiameterMm, padDiameterMm }: FacePlanProps) {
   const padMm = padDiameterMm ?? 0.085 * shape.studCircleDiameterMm;
-  const widest = Math.max(shape.studCircleDiameterMm + 0.75 * padMm, shape.trackOuterDiameterMm * 1.05);
+  const widest = Math.max(shape.studCircleDiameterMm + 1.2 * padMm, shape.trackOuterDiameterMm * 1.05);
   const rimMm = Math.max(rimDiameterMm ?? 0, rimDiameterMm === null ? widest : shape.trackOuterDiameterMm);
   return { padMm, rimMm, bossMm: bossDiameterMm ?? 0.42 * shape.trackInnerDiameterMm };
 }
@@ -70,7 +70,7 @@ interface Label {
   readonly box: Box;
 }
 
-function studLabels(studCount: number): Label[] {
+export function studLabels(studCount: number): Label[] {
   return Array.from({ length: studCount }, (_, index) => {
     const text = `stud ${index + 1}`;
     const width = textWidth(text, LETTER);

@@ -1,6 +1,6 @@
 import type { CoverCheck, Verdict } from '../../../shared/words/cover.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
-import type { LengthUnit } from '../../../shared/words/print.ts';
+import { type LengthUnit, printAgainst } from '../../../shared/words/print.ts';
 import type { CoverNumbers } from '../cover/coverNumbers.ts';
 import { printCut, wallInWords } from './coverWords.ts';
 
@@ -33,7 +33,7 @@ export function coverReason(
         because: `A cut of ${cut} ${leaves}. Whether that is enough nobody has said: set a minimum wall, the maker’s or the shop’s.`,
       };
     case 'replace':
-      return { headline: 'Replace it.', because: decided };
+      return { headline: 'Replace it.', because: `${decided}${norDialledIn(decidedBy, numbers, unit)}` };
     case 'measure-again':
       return { headline: 'Measure again.', because: decided };
     case 'plan-again':
@@ -45,4 +45,14 @@ export function coverReason(
             : decided,
       };
   }
+}
+
+/** A wall too thin as chucked is only given up once dialling in has been tried too. */
+function norDialledIn(
+  decidedBy: Finding | null,
+  { dialledIn, minimum }: CoverNumbers,
+  unit: LengthUnit,
+): string {
+  if (dialledIn === null || !['wall-left', 'clean-up-cut'].includes(decidedBy?.id ?? '')) return '';
+  return ` Dialled in it would leave ${printAgainst(dialledIn.leastWallMm, minimum!.mm, unit)} at best.`;
 }

@@ -1,4 +1,4 @@
-import { type LengthUnit, printAgainst, printLength } from '../../../shared/words/print.ts';
+import { type LengthUnit, MINUS, printAgainst, printLength } from '../../../shared/words/print.ts';
 import type { CoverNumbers } from '../cover/coverNumbers.ts';
 import { placeName } from '../cover/placeNames.ts';
 
@@ -23,12 +23,24 @@ function printStep(mm: number, unit: LengthUnit, round: (steps: number) => numbe
   return printLength(steps * MM_PER_STEP[unit], unit, steps % 10 === 0 ? 'coarse' : 'fine');
 }
 
+/** `112 mm`, `112.5 mm`, `4.331 in`: a radius is a place, not a reading. */
+export function printRadius(mm: number, unit: LengthUnit): string {
+  return unit === 'mm' ? `${Number(mm.toFixed(1))} mm` : printLength(mm, 'in', 'coarse');
+}
+
 /** "behind stud 1, at radius 110 mm": the radius only where there is more than one ring to tell apart. */
 export function stationPlace(numbers: CoverNumbers, station: number, unit: LengthUnit): string {
   const at = numbers.stations[station]!;
   const name = placeName(at.angleDeg, numbers.input.cover.studCount);
-  if (!numbers.coverage.secondRing) return name;
-  return `${name}, at radius ${unit === 'mm' ? `${Number(at.radiusMm.toFixed(1))} mm` : printLength(at.radiusMm, 'in', 'coarse')}`;
+  return numbers.coverage.secondRing ? `${name}, at radius ${printRadius(at.radiusMm, unit)}` : name;
+}
+
+/** Clock positions in words, each once: "behind every stud", else "behind stud 1; between studs 2 and 3". */
+export function placesInWords(anglesDeg: readonly number[], studCount: number): string {
+  const names = [...new Set(anglesDeg.map((angle) => placeName(angle, studCount)))];
+  const behind = names.filter((name) => name.startsWith('behind'));
+  if (behind.length < studCount) return names.join('; ');
+  return ['behind every stud', ...names.filter((name) => !behind.includes(name))].join('; ');
 }
 
 /** "the shop’s minimum of 4.300 mm". */
@@ -37,11 +49,16 @@ export function theMinimum(numbers: CoverNumbers, unit: LengthUnit): string {
   return `the ${from}’s minimum of ${printLength(mm, unit)}`;
 }
 
-/** "0.200 mm above the shop’s minimum of 4.300 mm", "exactly …", "0.0004 mm below …". */
+/** "0.200 mm above the shop’s minimum of 4.300 mm", "exactly …": the difference of the two figures as printed. */
 export function besideMinimum(wallMm: number, numbers: CoverNumbers, unit: LengthUnit): string {
-  const margin = wallMm - numbers.minimum!.mm;
+  const minimumMm = numbers.minimum!.mm;
+  const margin = wallMm - minimumMm;
   if (Math.abs(margin) <= 1e-9) return `exactly ${theMinimum(numbers, unit)}`;
-  return `${printAgainst(Math.abs(margin), 0, unit)} ${margin > 0 ? 'above' : 'below'} ${theMinimum(numbers, unit)}`;
+  const wall = printAgainst(wallMm, minimumMm, unit);
+  const figure = (text: string) => Number.parseFloat(text.replace(MINUS, '-'));
+  const decimals = wall.replace(` ${unit}`, '').split('.')[1]?.length ?? 0;
+  const apart = Math.abs(figure(wall) - figure(printLength(minimumMm, unit))).toFixed(decimals);
+  return `${apart} ${unit} ${margin > 0 ? 'above' : 'below'} ${theMinimum(numbers, unit)}`;
 }
 
 /** "4.500 mm where it is thinnest, behind stud 1, 0.200 mm above the shop’s minimum of 4.300 mm". */

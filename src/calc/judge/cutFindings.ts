@@ -2,8 +2,7 @@ import type { Finding } from '../../../shared/words/finding.ts';
 import { type LengthUnit, listInWords, printAgainst, printLength } from '../../../shared/words/print.ts';
 import type { CoverNumbers } from '../cover/coverNumbers.ts';
 import { deepestCut } from '../cover/deepestCut.ts';
-import { placeName } from '../cover/placeNames.ts';
-import { MM, printCut, printRoom, theMinimum } from './coverWords.ts';
+import { MM, placesInWords, printCut, printRoom, theMinimum } from './coverWords.ts';
 
 const ALLOWANCE = 'the shop’s clean-up allowance';
 
@@ -19,15 +18,12 @@ export function isClean({ cut }: CoverNumbers): boolean {
   return cut.dirtyStations.length === 0 && cut.dirtyMarks.length === 0;
 }
 
-/** "behind stud 1 and between studs 2 and 3": each place once, at most four and then a count. */
 function dirtyPlaces({ cut, stations, marks, input }: CoverNumbers): string {
-  const places = [
+  const angles = [
     ...cut.dirtyStations.map((i) => stations[i]!.angleDeg),
     ...cut.dirtyMarks.map((i) => marks[i]!.angleDeg),
-  ].map((angle) => placeName(angle, input.cover.studCount));
-  const once = [...new Set(places)];
-  const more = once.length > 4 ? [`${once.length - 4} more places`] : [];
-  return listInWords([...once.slice(0, 4), ...more]);
+  ];
+  return placesInWords(angles, input.cover.studCount);
 }
 
 function cleansUp(numbers: CoverNumbers, unit: LengthUnit): Finding {

@@ -1,6 +1,7 @@
 import type { Finding } from '../../../shared/words/finding.ts';
-import { type LengthUnit, listInWords, printLength } from '../../../shared/words/print.ts';
+import { type LengthUnit, listInWords } from '../../../shared/words/print.ts';
 import type { CoverNumbers } from '../cover/coverNumbers.ts';
+import { printRadius } from './coverWords.ts';
 
 const NO_NUMBER = { value: null, limit: null, unit: '', answer: null } as const;
 
@@ -10,22 +11,24 @@ export function readingFindings(numbers: CoverNumbers, unit: LengthUnit): readon
 }
 
 function coverageFinding({ coverage }: CoverNumbers, unit: LengthUnit): Finding {
-  const ring = printLength(coverage.ringRadiusMm, unit, 'coarse');
+  const { missingPlaces, secondRing } = coverage;
+  const complete = missingPlaces.length === 0 && secondRing;
   const missing = [
-    ...(coverage.missingPlaces.length > 0
-      ? [`${listInWords(coverage.missingPlaces)} on the ring at radius ${ring}`]
+    ...(missingPlaces.length > 0
+      ? [
+          `Not measured on the ring at radius ${printRadius(coverage.ringRadiusMm, unit)}: ${missingPlaces.join('; ')}.`,
+        ]
       : []),
-    ...(coverage.secondRing ? [] : ['a second ring']),
+    ...(secondRing ? [] : ['Not measured: a second ring.']),
   ];
   return {
     id: 'coverage',
     title: 'Places measured',
     ...NO_NUMBER,
-    status: missing.length > 0 ? 'fail' : 'pass',
-    sentence:
-      missing.length > 0
-        ? `Not measured: ${missing.join('; and ')}. Measure there too.`
-        : 'Measured behind every stud and between every pair, and on a second ring.',
+    status: complete ? 'pass' : 'fail',
+    sentence: complete
+      ? 'Measured behind every stud and between every pair, and on a second ring.'
+      : `${missing.join(' ')} Measure there too.`,
     source: 'common practice, no source: heat marks sit behind the studs',
   };
 }

@@ -215,7 +215,7 @@ function StationSign({ state, point, small }: { state: PlanState; point: Point; 
 }
 
 /** The sentence a listener gets instead of the drawing. */
-export function planInWords({ shape, stations, marks, thinnest, unit }: FacePlanProps): string {
+function planInWords({ shape, stations, marks, thinnest, unit }: FacePlanProps): string {
   const count = (state: PlanState) => stations.filter((station) => station.state === state).length;
   const low = thinnest === null || thinnest === undefined ? undefined : stations[thinnest];
   const next = stations.findIndex((station) => station.state === 'next');

@@ -22,11 +22,11 @@ export const STACK_WIDTH = 352;
 const EDGE = 8;
 const MOST_PER_MM = 8.5;
 
-export function threadMajorMm({ thread }: Stud): number {
+function threadMajorMm({ thread }: Stud): number {
   return thread.system === 'unified' ? thread.majorInch * 25.4 : thread.majorMm;
 }
 
-export function threadPitchMm({ thread }: Stud): number {
+function threadPitchMm({ thread }: Stud): number {
   return thread.system === 'unified' ? 25.4 / thread.threadsPerInch : thread.pitchMm;
 }
 
@@ -403,7 +403,7 @@ function LayerNames({ props, x, top }: { props: StudInStackProps; x: Along; top:
 }
 
 /** The sentence a listener gets instead of the drawing. */
-export function stackInWords(props: StudInStackProps, pushedBack: boolean): string {
+function stackInWords(props: StudInStackProps, pushedBack: boolean): string {
   const { stud, stack, nut, check, unit } = props;
   const mm = lengthsOf(props);
   const print = (length: number) => printLength(length, unit, 'coarse');

@@ -461,7 +461,7 @@ function Key({
 }
 
 /** The sentence a listener gets instead of the drawing. */
-export function trackInWords(check: TrackCheck, unit: LengthUnit): string {
+function trackInWords(check: TrackCheck, unit: LengthUnit): string {
   const { stations, minimumWall, leastWall, marks } = check;
   const walls = stations.map((station) => station.wallMm);
   const thinnest = stations[leastWall.station];

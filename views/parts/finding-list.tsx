@@ -7,12 +7,12 @@ import { Sign } from './sign.tsx';
 const WEIGHT: Readonly<Record<Status, number>> = { fail: 0, caution: 1, 'not-checked': 2, pass: 3 };
 
 /** Those that stop the work first; otherwise in the order given. */
-export function byWeight(findings: readonly Finding[]): readonly Finding[] {
+function byWeight(findings: readonly Finding[]): readonly Finding[] {
   return [...findings].sort((a, b) => WEIGHT[a.status] - WEIGHT[b.status]);
 }
 
 /** An answer's working: formula, the same with its numbers, source; then what a reader must know of it. */
-export function Working({ answer, unit }: { answer: Answer; unit: LengthUnit }) {
+function Working({ answer, unit }: { answer: Answer; unit: LengthUnit }) {
   return (
     <div class="working-out">
       <ol class="steps-of-working">

@@ -111,6 +111,10 @@ describe('a finding list', () => {
   it('prints its limit in the unit of the reader', () => {
     expect(renderPart(<FindingList unit="mm" findings={[finding({})]} />)).toContain('limit 4.500 mm');
     expect(renderPart(<FindingList unit="in" findings={[finding({})]} />)).toContain('limit 0.1772 in');
+    const share = finding({ value: 0.991, limit: 0.95, unit: '' });
+    expect(renderPart(<FindingList unit="mm" findings={[share]} />)).toContain('limit 95.0 %');
+    const count = finding({ value: 4, limit: 6, unit: '' });
+    expect(renderPart(<FindingList unit="mm" findings={[count]} />)).toContain('limit 6<');
   });
 
   it('says when a value cannot be computed', () => {

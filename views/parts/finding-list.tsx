@@ -1,6 +1,6 @@
 import type { Answer } from '../../shared/words/answer.ts';
 import type { Finding, Status } from '../../shared/words/finding.ts';
-import type { LengthUnit } from '../../shared/words/print.ts';
+import { type LengthUnit, printShare } from '../../shared/words/print.ts';
 import { printQuantity } from './quantity.ts';
 import { Sign } from './sign.tsx';
 
@@ -37,6 +37,11 @@ function Working({ answer, unit }: { answer: Answer; unit: LengthUnit }) {
   );
 }
 
+/** A limit without a unit between 0 and 1 is a share: how sure, how much of proof. */
+function printLimit(limit: number, unit: string, reader: LengthUnit): string {
+  return unit === '' && limit > 0 && limit < 1 ? printShare(limit) : printQuantity(limit, unit, reader);
+}
+
 function Line({ finding, unit }: { finding: Finding; unit: LengthUnit }) {
   return (
     <>
@@ -48,7 +53,7 @@ function Line({ finding, unit }: { finding: Finding; unit: LengthUnit }) {
       </span>
       <span class="finding-limit">
         {finding.limit !== null && (
-          <span class="limit-figure">limit {printQuantity(finding.limit, finding.unit, unit)}</span>
+          <span class="limit-figure">limit {printLimit(finding.limit, finding.unit, unit)}</span>
         )}{' '}
         {finding.source !== '' && <span>{finding.source}</span>}
       </span>

@@ -103,8 +103,8 @@ export function Layout(props: LayoutProps) {
                 ))}
               </ul>
             </nav>
+            {demo && <p class="demo">Demo shop: everything here is invented.</p>}
           </header>
-          {demo && <p class="demo">Demo shop: everything here is invented.</p>}
           <main id="main" tabindex={-1}>
             {children}
           </main>

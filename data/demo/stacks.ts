@@ -22,7 +22,7 @@ type NutThread = keyof typeof NUTS;
 
 /** Stud circles of the invented cover families. */
 const CIRCLES = {
-  three: { holeCount: 3, holeCircleDiameterMm: 240 },
+  three: { holeCount: 3, holeCircleDiameterMm: 258 },
   four: { holeCount: 4, holeCircleDiameterMm: 286 },
   six: { holeCount: 6, holeCircleDiameterMm: 292 },
 } as const;
@@ -43,7 +43,7 @@ interface Made {
 const ONE_PIECE: readonly Made[] = [
   {
     id: 'one-piece-three-m8',
-    name: 'One-piece plate, three M8 on Ø 240',
+    name: 'One-piece plate, three M8 on Ø 258',
     circle: 'three',
     nut: 'M8x1.25-6H',
     holeMm: 9,
@@ -53,7 +53,7 @@ const ONE_PIECE: readonly Made[] = [
   },
   {
     id: 'one-piece-three-5-16-24',
-    name: 'One-piece plate, three 5/16-24 on Ø 240',
+    name: 'One-piece plate, three 5/16-24 on Ø 258',
     circle: 'three',
     nut: '5/16-24 UNF-2B',
     holeMm: 8.7,
@@ -107,7 +107,7 @@ const ONE_PIECE: readonly Made[] = [
 const TWO_PIECE: readonly Made[] = [
   {
     id: 'two-piece-three-m8',
-    name: 'Two-piece, plate and casting, three M8 on Ø 240',
+    name: 'Two-piece, plate and casting, three M8 on Ø 258',
     circle: 'three',
     nut: 'M8x1.25-6H',
     holeMm: 9,

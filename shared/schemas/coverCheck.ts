@@ -50,7 +50,7 @@ const mark = strict('The entry', {
   depthMm: extent('The depth'),
 });
 
-const gauge = strict('The gauge', {
+export const gaugeSchema = strict('The gauge', {
   standardUncertaintyMm: orNull(extent('The gauge’s standard uncertainty')),
   resolutionMm: orNull(extent('The gauge’s resolution')),
   repeatabilityMm: orNull(extent('The gauge’s repeatability')),
@@ -84,7 +84,7 @@ export const coverCheckSchema = strict('The request', {
     empty: 'No station was measured; give at least one with its angle, radius and wall.',
   }),
   marks: orElse(list('The marks', mark, { most: MOST_STATIONS }), []),
-  gauge: orNull(gauge),
+  gauge: orNull(gaugeSchema),
   criteria: orNull(criteria),
   makerMinimumWallMm: orNull(size('The maker’s minimum wall')),
   makerMinimumWallSource: orNull(text('The source of the maker’s minimum wall', { most: 200 })),

@@ -4,7 +4,7 @@ import { listInWords } from '../words/print.ts';
 import { placeInPath } from './placeInPath.ts';
 
 /** Nothing of a cover or a stack is longer; keeps every sum and square finite. */
-export const LONGEST_MM = 10_000;
+const LONGEST_MM = 10_000;
 
 /** A field that is wrong in itself is not compared with others: one fault, one sentence. */
 const abort = true;

@@ -9,6 +9,7 @@ import {
   type Received,
 } from '../words/job.ts';
 import { familySchema } from './catalogue.ts';
+import { gaugeSchema } from './coverCheck.ts';
 import {
   angle,
   choice,
@@ -80,6 +81,7 @@ export const lookedSchema = strict('The inspection', {
 
 export const setupSchema = strict('How it is measured', {
   gauge: text('The gauge', { most: 120 }),
+  gaugeFigures: orNull(gaugeSchema),
   chucking: orNull(choice('The chucking', ['pads-and-pilot-trued', 'side-wall-jaws'])),
   residualRunoutMm: orNull(extent('The runout left in the chuck')),
   wallReadThrough: choice('How the wall is read', ['bare', 'pad-subtracted', 'ultrasound']),

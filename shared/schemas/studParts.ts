@@ -119,10 +119,10 @@ export function refuseNut(nut: Omit<Nut, 'thread'>, refuse: Refuse): void {
 
 export const pullForward = orNull(extent('The pull-forward gap'));
 
-export const DEFAULT_STUD_CRITERIA: StudCriteria = { protrusionThreads: 1, startThreads: 2 };
+const DEFAULT_STUD_CRITERIA: StudCriteria = { protrusionThreads: 1, startThreads: 2 };
 const threads = (name: string) => quantity(name, 'threads', { least: 0, most: 20 });
 
-export const studCriteriaSchema = orElse(
+const studCriteriaSchema = orElse(
   strict('The criteria', {
     protrusionThreads: orElse(threads('The protrusion wanted'), DEFAULT_STUD_CRITERIA.protrusionThreads),
     startThreads: orElse(threads('The start wanted'), DEFAULT_STUD_CRITERIA.startThreads),

@@ -1,5 +1,5 @@
 import type { CatalogueStack, CatalogueStud, Family, ShopCriteria } from './catalogue.ts';
-import type { Chucking, CoverCheck, CoverCheckInput, CrackTest } from './cover.ts';
+import type { Chucking, CoverCheck, CoverCheckInput, CrackTest, Gauge } from './cover.ts';
 import type { StudCheck } from './stud.ts';
 
 /** 1. Receive. The family is kept as it was on that day, so a later change of the catalogue moves no job. */
@@ -33,6 +33,8 @@ export interface Looked {
 /** 3. Measure: how, and where. The readings themselves are rows of their own. */
 export interface MeasuringSetup {
   readonly gauge: string;
+  /** What is known of how well it measures; null when nothing is. */
+  readonly gaugeFigures: Gauge | null;
   readonly chucking: Chucking | null;
   readonly residualRunoutMm: number | null;
   readonly wallReadThrough: 'bare' | 'pad-subtracted' | 'ultrasound';

@@ -24,6 +24,12 @@ export function printLength(mm: number, unit: LengthUnit, fineness: Fineness = '
   return `${lengthFigure(mm, unit, fineness)} ${unit}`;
 }
 
+/** `286 mm`, `4.3 mm`, `11.25 in`: no more figures than it has, for sizes that are given and not measured. */
+export function briefLength(mm: number, unit: LengthUnit): string {
+  const value = unit === 'in' ? mm / MM_PER_INCH : mm;
+  return `${Number(value.toFixed(DECIMALS[unit].fine))} ${unit}`;
+}
+
 /**
  * A length beside the limit it is compared with: gets decimals until the two print differently, so that
  * 4.2996 mm against 4.300 mm never reads "4.300 mm is below 4.300 mm".

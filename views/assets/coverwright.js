@@ -35,7 +35,8 @@ document.addEventListener('keydown', (event) => {
 // A form is sent once, however often it is pressed.
 document.addEventListener('submit', (event) => {
   const form = event.target;
-  if (!(form instanceof HTMLFormElement) || form.method !== 'post') return;
+  if (!(form instanceof HTMLFormElement)) return;
+  if ((event.submitter?.getAttribute('formmethod') ?? form.method) !== 'post') return;
   if (form.dataset.sent === 'yes') event.preventDefault();
   form.dataset.sent = 'yes';
 });

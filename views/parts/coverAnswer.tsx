@@ -1,9 +1,9 @@
 import type { CoverCheck, CoverShape, Mark } from '../../shared/words/cover.ts';
-import { type LengthUnit, lengthFigure } from '../../shared/words/print.ts';
+import { briefLength, type LengthUnit, lengthFigure } from '../../shared/words/print.ts';
 import { FacePlan, type PlanStation } from '../drawings/face-plan.tsx';
 import { TrackUnrolled } from '../drawings/track-unrolled.tsx';
 import { Cautions } from './caution.tsx';
-import { FindingList } from './finding-list.tsx';
+import { FindingsFolded } from './findingsFolded.tsx';
 import { KeyFigures } from './key-figures.tsx';
 
 export interface CoverDrawingShape extends CoverShape {
@@ -19,6 +19,9 @@ export interface CoverAnswerProps {
   /** Starts the ids on a page that shows two answers. */
   readonly id: string;
 }
+
+/** Seen at once, whatever they say. */
+const LEAD = ['crack', 'wall-left', 'sure-of-it', 'cleans-up', 'dialled-in', 'cuts-left'];
 
 /** The verdict as a heading, then the one number that decided it. */
 export function CoverVerdict({ check, level = 1 }: { check: CoverCheck; level?: 1 | 2 }) {
@@ -70,7 +73,7 @@ export function CoverAnswer({ shape, check, unit, id }: CoverAnswerProps) {
         <figcaption>The face, seen from the clutch side. Stud 1 is scribed on the rim.</figcaption>
       </figure>
       <KeyFigures figures={coverFigures(check, unit)} />
-      <FindingList findings={check.findings} unit={unit} id={`${id}-finding`} />
+      <FindingsFolded findings={check.findings} lead={LEAD} unit={unit} id={`${id}-finding`} />
     </>
   );
 }
@@ -130,7 +133,7 @@ export function StationsAnswered({ check, unit }: { check: CoverCheck; unit: Len
                 {index === check.leastWall.station && <span class="unseen"> thinnest</span>}
               </th>
               <td>{Math.round(station.angleDeg * 10) / 10}°</td>
-              <td>{lengthFigure(station.radiusMm, unit, 'coarse')}</td>
+              <td>{briefLength(station.radiusMm, unit).replace(` ${unit}`, '')}</td>
               <td>{figure(station.wallMm)}</td>
               <td>{figure(station.faceMm)}</td>
               <td>{station.markDepthMm > 0 ? figure(station.markDepthMm) : '—'}</td>

@@ -1,0 +1,283 @@
+import type { Looked, LookItem, NewReading } from '../../shared/words/job.ts';
+import { LOOK_ITEMS, STAGES } from '../../shared/words/job.ts';
+import { COVER_CALC_VERSION, checkCover } from '../../src/calc/cover/checkCover.ts';
+import { checkStud, STUD_CALC_VERSION } from '../../src/calc/stud/checkStud.ts';
+import {
+  addEntry,
+  currentCriteria,
+  getEntry,
+  listEntries,
+  saveCriteria,
+} from '../../src/records/catalogue.ts';
+import type { Db } from '../../src/records/database.ts';
+import { findJobs } from '../../src/records/findJobs.ts';
+import { createJob, getJob, reviseJob } from '../../src/records/jobs.ts';
+import { addReadings } from '../../src/records/readings.ts';
+import { type DemoCover, demoCovers, demoCriteria, demoFamilies, demoInput } from './covers.ts';
+import { type DemoJob, demoJobs } from './jobs.ts';
+import { demoStacks } from './stacks.ts';
+import { demoStuds } from './studs.ts';
+
+const [RECEIVER, MACHINIST, BUILDER] = ['MH', 'AK', 'BL'];
+const HOUR_MS = 3_600_000;
+
+/** Fills an empty shop with the invented one; a shop that holds anything is left alone. */
+export async function seedDemo(db: Db): Promise<void> {
+  if (!(await isEmpty(db))) return;
+  const ctx = { who: BUILDER!, now: () => new Date('2026-09-01T07:00:00Z') };
+  await saveCriteria(db, ctx, {
+    fromRevision: 0,
+    body: demoCriteria,
+    why: 'invented, to try the program with',
+  });
+  for (const { id, family } of demoFamilies) await addEntry(db, ctx, { kind: 'family', id, body: family });
+  for (const { id, entry } of demoStuds) await addEntry(db, ctx, { kind: 'stud', id, body: entry });
+  for (const { id, entry } of demoStacks) await addEntry(db, ctx, { kind: 'stack', id, body: entry });
+  for (const [index, job] of demoJobs.entries()) await playJob(db, job, String(1001 + index));
+}
+
+async function isEmpty(db: Db): Promise<boolean> {
+  const { jobs } = await findJobs(db, { limit: 1 });
+  const criteria = await currentCriteria(db);
+  const entries = [
+    await listEntries(db, 'family', { retired: true }),
+    await listEntries(db, 'stud', { retired: true }),
+    await listEntries(db, 'stack', { retired: true }),
+  ];
+  return jobs.length === 0 && criteria.revision === 0 && entries.every((list) => list.length === 0);
+}
+
+/** Does what people of the shop would have done, step by step, up to the stage the job has come to. */
+async function playJob(db: Db, played: DemoJob, number: string): Promise<void> {
+  const cover = demoCovers.find(({ id }) => id === played.coverId)!;
+  const family = await getEntry(db, 'family', cover.familyId);
+  if (family === null) throw new Error(`The demonstration family ${cover.familyId} is missing.`);
+  let clock = new Date(`${played.receivedOn}T08:00:00Z`).getTime();
+  const by = (who: string, why = '') => {
+    clock += HOUR_MS / 2;
+    const at = new Date(clock);
+    return { who, why, now: () => at };
+  };
+  const reaches = (stage: DemoJob['upTo']) => STAGES.indexOf(played.upTo) >= STAGES.indexOf(stage);
+
+  let job = await createJob(db, by(RECEIVER!), {
+    number,
+    demo: true,
+    received: {
+      familyId: family.id,
+      familyRevision: family.revision,
+      family: family.body,
+      customerReference: played.customerReference,
+      receivedOn: played.receivedOn,
+      note: cover.about,
+    },
+  });
+  const refresh = async () => {
+    job = (await getJob(db, job.id))!;
+  };
+  const revise = async (
+    who: string,
+    edit: Parameters<typeof reviseJob>[2] extends infer E ? Omit<E, 'jobId' | 'fromRevision'> : never,
+  ) => {
+    job = await reviseJob(db, by(who), { jobId: job.id, fromRevision: job.revision, ...edit } as Parameters<
+      typeof reviseJob
+    >[2]);
+  };
+
+  if (!reaches('to-measure')) return;
+  await revise(MACHINIST!, { what: 'looked', body: lookedOf(cover) });
+  if (cover.stations.length === 0) return;
+  await revise(MACHINIST!, {
+    what: 'setup',
+    body: {
+      gauge: cover.gauge?.name ?? '',
+      gaugeFigures: cover.gauge?.gauge ?? null,
+      chucking: cover.chucking,
+      residualRunoutMm: null,
+      wallReadThrough: 'bare',
+      stations: [],
+    },
+  });
+  await addReadings(db, by(MACHINIST!), { jobId: job.id, readings: readingsOf(cover, number) });
+  if (cover.plannedCut !== null) {
+    await refresh();
+    await revise(BUILDER!, {
+      what: 'plan',
+      body: { plannedCutMm: cover.plannedCut.mm, typed: cover.plannedCut.typed },
+    });
+  }
+  await refresh();
+  if (!reaches('to-cut')) return;
+
+  const input = demoInput(cover);
+  const check = checkCover(input);
+  const decision = played.decision ?? (check.verdict === 'replace' ? 'replace' : 'face');
+  await revise(BUILDER!, {
+    what: 'decision',
+    body: {
+      decision,
+      reason: played.reason ?? '',
+      input,
+      criteria: demoCriteria,
+      check,
+      calcVersion: COVER_CALC_VERSION,
+      workedOutAtRevision: job.revision,
+    },
+  });
+  if (!reaches('to-verify') || decision === 'replace') {
+    if (decision === 'replace' && played.upTo === 'signed') await sign();
+    return;
+  }
+  const dialledMm = Math.ceil(check.cut.dialledMm * 1000 - 1e-6) / 1000;
+  await revise(MACHINIST!, {
+    what: 'cuts',
+    body: { cuts: [{ depthMm: dialledMm, typed: dialledMm.toFixed(3), note: 'one pass, as planned' }] },
+  });
+  if (!reaches('to-sign')) return;
+  await addReadings(db, by(MACHINIST!), { jobId: job.id, readings: afterCut(check.stations, number, cover) });
+  await refresh();
+  if (played.studs) await chooseStuds(played.studs);
+  if (played.upTo === 'signed') await sign();
+
+  async function sign(): Promise<void> {
+    await revise(BUILDER!, {
+      what: 'signature',
+      body: { statement: 'Checked against the sheet.', signedRevision: job.revision },
+    });
+  }
+
+  async function chooseStuds(studs: NonNullable<DemoJob['studs']>): Promise<void> {
+    const stack = await getEntry(db, 'stack', studs.stackId);
+    const tries = [...(studs.before ? [studs.before] : []), { studId: studs.studId, note: studs.note }];
+    for (const { studId, note } of tries) {
+      const stud = await getEntry(db, 'stud', studId);
+      if (stack === null || stud === null)
+        throw new Error(`The demonstration stud ${studId} or its stack is missing.`);
+      await revise(BUILDER!, {
+        what: 'studs',
+        body: {
+          stackId: stack.id,
+          stack: stack.body,
+          studId: stud.id,
+          stud: stud.body,
+          pullForwardMm: stack.body.pullForwardMm,
+          check: checkStud({
+            stud: stud.body.stud,
+            stack: stack.body.stack,
+            nut: stack.body.nut,
+            pullForwardMm: stack.body.pullForwardMm,
+            criteria: {
+              protrusionThreads: demoCriteria.protrusionThreads,
+              startThreads: demoCriteria.startThreads,
+            },
+            joint: null,
+            coverStudCount: family!.body.studCount,
+            coverStudCircleDiameterMm: family!.body.studCircleDiameterMm,
+          }),
+          calcVersion: STUD_CALC_VERSION,
+          note,
+        },
+      });
+    }
+  }
+}
+
+const ITEMS: Readonly<Record<string, LookItem>> = {
+  welds: 'welds',
+  pads: 'pads',
+  'stud threads': 'stud-threads',
+  'crank pilot': 'crank-pilot',
+  'earlier repairs': 'earlier-repairs',
+};
+
+function lookedOf(cover: DemoCover): Looked {
+  const tested = cover.crackTest !== 'not-done';
+  return {
+    crackTest: cover.crackTest,
+    crackMethod: tested ? 'dye' : null,
+    crackNote: cover.crackTest === 'found' ? 'A line from the weld toward stud 2, some 14 mm long.' : '',
+    items: LOOK_ITEMS.map((item) => {
+      const fault = cover.inspectionFailures.find((failure) => ITEMS[failure.item] === item);
+      return {
+        item,
+        result: fault ? 'fault' : 'sound',
+        final: fault?.final ?? false,
+        note: fault ? cover.about : '',
+      };
+    }),
+  };
+}
+
+function readingsOf(cover: DemoCover, number: string): NewReading[] {
+  const base = { pass: 'before', gauge: cover.gauge?.name ?? '', replaces: null } as const;
+  const doubted = (place: string) => cover.doubtfulReadings.some((one) => one.startsWith(place));
+  const atStations = cover.stations.flatMap(({ angleDeg, radiusMm, wall, face, mark }, i): NewReading[] => [
+    ...wall.map(
+      (one, j): NewReading => ({
+        ...base,
+        id: `demonstration-${number}-w${i}-${j}`,
+        kind: 'wall',
+        angleDeg,
+        radiusMm,
+        valueMm: one.mm,
+        typed: one.typed,
+        doubtful: j === 0 && doubted(`wall at station ${i + 1} `),
+      }),
+    ),
+    ...[
+      { kind: 'face' as const, one: face },
+      { kind: 'mark' as const, one: mark },
+    ].flatMap(({ kind, one }): NewReading[] =>
+      one === null
+        ? []
+        : [
+            {
+              ...base,
+              id: `demonstration-${number}-${kind}${i}`,
+              kind,
+              angleDeg,
+              radiusMm,
+              valueMm: one.mm,
+              typed: one.typed,
+              doubtful: false,
+            },
+          ],
+    ),
+  ]);
+  const between = cover.marks.map(
+    ({ angleDeg, radiusMm, depth }, i): NewReading => ({
+      ...base,
+      id: `demonstration-${number}-between${i}`,
+      kind: 'mark',
+      angleDeg,
+      radiusMm,
+      valueMm: depth.mm,
+      typed: depth.typed,
+      doubtful: false,
+    }),
+  );
+  return [...atStations, ...between];
+}
+
+/** What the micrometer showed afterwards: what was planned, a few micrometres off. */
+function afterCut(
+  stations: readonly { angleDeg: number; radiusMm: number; wallAfterMm: number }[],
+  number: string,
+  cover: DemoCover,
+): NewReading[] {
+  return stations.map(({ angleDeg, radiusMm, wallAfterMm }, i) => {
+    const valueMm = Number((wallAfterMm + ((i % 5) - 1) * 0.002).toFixed(3));
+    return {
+      id: `demonstration-${number}-after${i}`,
+      pass: 'after',
+      kind: 'wall',
+      angleDeg,
+      radiusMm,
+      valueMm,
+      typed: valueMm.toFixed(3),
+      gauge: cover.gauge?.name ?? '',
+      doubtful: false,
+      replaces: null,
+    };
+  });
+}

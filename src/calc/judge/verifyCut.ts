@@ -1,0 +1,209 @@
+import type { CoverShape } from '../../../shared/words/cover.ts';
+import type { Finding } from '../../../shared/words/finding.ts';
+import { type LengthUnit, listInWords, printAgainst, printLength } from '../../../shared/words/print.ts';
+import { placeName } from '../cover/placeNames.ts';
+import { tiltOverTrack } from '../cover/tiltOverTrack.ts';
+
+const TOLERANCE_MM = 1e-9;
+const RAD = Math.PI / 180;
+
+export interface StationAfter {
+  readonly angleDeg: number;
+  readonly radiusMm: number;
+  /** Mean of the readings after the cut. */
+  readonly wallMm: number;
+  readonly faceMm: number | null;
+  readonly markLeftMm: number | null;
+  /** What the decision said would be left here; null where it said nothing. */
+  readonly plannedWallMm: number | null;
+  readonly wallBeforeMm: number | null;
+}
+
+export interface CutVerification {
+  readonly cover: CoverShape;
+  readonly stations: readonly StationAfter[];
+  /** Where it was measured before the cut. */
+  readonly measuredBefore: readonly { readonly angleDeg: number; readonly radiusMm: number }[];
+  readonly minimumWall: { readonly mm: number; readonly source: string } | null;
+  readonly faceRunoutLimitMm: number | null;
+  readonly cleanUpAllowanceMm: number;
+  /** Sum of the passes made, and what was decided. */
+  readonly dialledMm: number;
+  readonly plannedMm: number;
+}
+
+/**
+ * After the cut: is enough wall left as measured, does it agree with what was planned, is the dark layer gone, does
+ * the new face run true, and was it measured wherever it was before.
+ *
+ *   margin = min tᵢ − t_min;   deviation = tᵢ − (planned wall)ᵢ;   T = D·√(a² + b²) of the new face
+ *
+ * Lengths [mm]. A deviation above the clean-up allowance is a caution: the cut or a reading is not what was meant.
+ * Valid: one station or more. Source: plain comparison; the allowance as the shop set it.
+ * Example: planned 4.50 everywhere, measured 4.51, 4.50, 4.40, allowance 0.05 → caution, 0.10 deeper at the third.
+ */
+export function verifyCut(after: CutVerification, unit: LengthUnit): readonly Finding[] {
+  return [
+    wallAsMeasured(after, unit),
+    asPlanned(after, unit),
+    ...darkLayer(after, unit),
+    ...newFace(after, unit),
+    everywhere(after),
+  ];
+}
+
+function finding(
+  id: string,
+  title: string,
+  rest: Omit<Finding, 'id' | 'title' | 'unit' | 'answer'>,
+): Finding {
+  return { id, title, unit: 'mm', answer: null, ...rest };
+}
+
+function where(station: StationAfter, cover: CoverShape): string {
+  return placeName(station.angleDeg, cover.studCount);
+}
+
+function wallAsMeasured({ stations, minimumWall, cover }: CutVerification, unit: LengthUnit): Finding {
+  const thinnest = stations.reduce((a, b) => (b.wallMm < a.wallMm ? b : a));
+  const place = where(thinnest, cover);
+  if (minimumWall === null) {
+    return finding('after-wall', 'Wall as measured after the cut', {
+      status: 'not-checked',
+      value: thinnest.wallMm,
+      limit: null,
+      sentence: `${printLength(thinnest.wallMm, unit)} where it is thinnest, ${place}. No minimum wall is set, so this is advice only.`,
+      source: 'none set',
+    });
+  }
+  const short = thinnest.wallMm < minimumWall.mm - TOLERANCE_MM;
+  const wall = printAgainst(thinnest.wallMm, minimumWall.mm, unit);
+  return finding('after-wall', 'Wall as measured after the cut', {
+    status: short ? 'fail' : 'pass',
+    value: thinnest.wallMm,
+    limit: minimumWall.mm,
+    sentence: short
+      ? `${wall} where it is thinnest, ${place}: below the minimum of ${printLength(minimumWall.mm, unit)}. Do not use it; measure it again, and decide again.`
+      : `${wall} where it is thinnest, ${place}; the minimum is ${printLength(minimumWall.mm, unit)}.`,
+    source: minimumWall.source,
+  });
+}
+
+function asPlanned(
+  { stations, cleanUpAllowanceMm, cover, dialledMm, plannedMm }: CutVerification,
+  unit: LengthUnit,
+): Finding {
+  const off = stations.flatMap((station) =>
+    station.plannedWallMm === null ? [] : [{ station, by: station.wallMm - station.plannedWallMm }],
+  );
+  const dialled = `Planned ${printLength(plannedMm, unit)}, dialled ${printLength(dialledMm, unit)}`;
+  const worst = off.reduce<(typeof off)[number] | null>(
+    (a, b) => (a === null || Math.abs(b.by) > Math.abs(a.by) ? b : a),
+    null,
+  );
+  if (worst === null) {
+    return finding('after-planned', 'Against the plan', {
+      status: 'not-checked',
+      value: null,
+      limit: cleanUpAllowanceMm,
+      sentence: `${dialled}. No station was measured both before and after the cut, so the walls cannot be compared.`,
+      source: 'the clean-up allowance',
+    });
+  }
+  const apart = Math.abs(worst.by) > cleanUpAllowanceMm + TOLERANCE_MM;
+  const amount = printLength(Math.abs(worst.by), unit);
+  return finding('after-planned', 'Against the plan', {
+    status: apart ? 'caution' : 'pass',
+    value: worst.by,
+    limit: cleanUpAllowanceMm,
+    sentence: apart
+      ? `${dialled}. The wall ${where(worst.station, cover)} is ${amount} ${worst.by < 0 ? 'thinner' : 'thicker'} than planned, more than the clean-up allowance of ${printLength(cleanUpAllowanceMm, unit)}: the cut or a reading is not what was meant. Measure there again.`
+      : `${dialled}. No wall is more than ${amount} from what was planned.`,
+    source: 'the clean-up allowance',
+  });
+}
+
+function darkLayer({ stations, cover }: CutVerification, unit: LengthUnit): readonly Finding[] {
+  const left = stations.filter((station) => (station.markLeftMm ?? 0) > TOLERANCE_MM);
+  if (left.length === 0) return [];
+  const deepest = Math.max(...left.map((station) => station.markLeftMm ?? 0));
+  return [
+    finding('after-marks', 'Marks left', {
+      status: 'caution',
+      value: deepest,
+      limit: 0,
+      sentence: `A mark of up to ${printLength(deepest, unit)} is left ${listInWords(left.map((station) => where(station, cover)))}. Plan the cut again before signing.`,
+      source: 'the face has to be clean',
+    }),
+  ];
+}
+
+function newFace(
+  { stations, cover, faceRunoutLimitMm }: CutVerification,
+  unit: LengthUnit,
+): readonly Finding[] {
+  const points = stations.flatMap((station) =>
+    station.faceMm === null
+      ? []
+      : [
+          {
+            xMm: station.radiusMm * Math.cos(station.angleDeg * RAD),
+            yMm: station.radiusMm * Math.sin(station.angleDeg * RAD),
+            zMm: station.faceMm,
+          },
+        ],
+  );
+  if (points.length === 0) return [];
+  const tilt = tiltOverTrack(points, cover.trackOuterDiameterMm);
+  const title = 'Runout of the new face';
+  if (tilt.value === null || faceRunoutLimitMm === null) {
+    return [
+      {
+        ...finding('after-runout', title, {
+          status: 'not-checked',
+          value: tilt.value,
+          limit: faceRunoutLimitMm,
+          sentence:
+            tilt.value === null
+              ? 'Three heights that do not lie on one line are needed to tell how the new face runs.'
+              : `The new face runs out ${printLength(tilt.value, unit)} over the track. No limit is set for it.`,
+          source: 'none set',
+        }),
+        answer: tilt,
+      },
+    ];
+  }
+  const over = tilt.value > faceRunoutLimitMm + TOLERANCE_MM;
+  return [
+    {
+      ...finding('after-runout', title, {
+        status: over ? 'fail' : 'pass',
+        value: tilt.value,
+        limit: faceRunoutLimitMm,
+        sentence: `The new face runs out ${printAgainst(tilt.value, faceRunoutLimitMm, unit)} over the track; ${over ? 'more than' : 'at most'} ${printLength(faceRunoutLimitMm, unit)} is allowed.`,
+        source: "the shop's criteria",
+      }),
+      answer: tilt,
+    },
+  ];
+}
+
+function everywhere({ stations, measuredBefore, cover }: CutVerification): Finding {
+  const missing = measuredBefore.filter(
+    (place) => !stations.some((one) => one.angleDeg === place.angleDeg && one.radiusMm === place.radiusMm),
+  );
+  const names = [...new Set(missing.map((place) => placeName(place.angleDeg, cover.studCount)))];
+  return {
+    ...finding('after-coverage', 'Measured wherever it was before', {
+      status: missing.length === 0 ? 'pass' : 'caution',
+      value: missing.length,
+      limit: 0,
+      sentence:
+        missing.length === 0
+          ? 'Every station measured before the cut was measured after it.'
+          : `${missing.length === 1 ? 'One station was' : `${missing.length} stations were`} measured before the cut and not after it: ${listInWords(names)}.`,
+      source: 'the stations measured before the cut',
+    }),
+    unit: '',
+  };
+}

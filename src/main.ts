@@ -1,0 +1,57 @@
+import { createServer } from 'node:http';
+import { seedDemo } from '../data/demo/seed.ts';
+import { openShop } from './records/database.ts';
+import { ShopWillNotOpen } from './records/errors.ts';
+import { readSettings, SettingsRefused } from './settings.ts';
+import { app } from './web/app.ts';
+
+/** A form of four hundred stations in an address. */
+const MOST_HEADER_BYTES = 128 * 1024;
+const STOP_MS = 5000;
+
+async function start(): Promise<void> {
+  const settings = readSettings(process.env);
+  const now = () => new Date();
+  const shop = openShop({ dataDir: settings.dataDir, now });
+  if (settings.demo) await seedDemo(shop.db);
+  const server = createServer(
+    { maxHeaderSize: MOST_HEADER_BYTES, requestTimeout: 60_000 },
+    app({ shop, settings, now }),
+  );
+
+  server.on('error', (error: NodeJS.ErrnoException) => {
+    const why =
+      error.code === 'EADDRINUSE'
+        ? `Port ${settings.port} is in use by another program. Stop that one, or set PORT to another number (0 picks a free one).`
+        : `The program cannot listen on ${settings.host}, port ${settings.port} (${error.code ?? error.message}). Set HOST and PORT to ones this machine has.`;
+    console.error(why);
+    process.exitCode = 1;
+    void shop.close();
+  });
+  server.listen(settings.port, settings.host, () => {
+    const address = server.address();
+    const port = typeof address === 'object' && address !== null ? address.port : settings.port;
+    const host = settings.host.includes(':') ? `[${settings.host}]` : settings.host;
+    console.log(`Coverwright is ready: http://${host}:${port}`);
+    console.log(`Its records are in ${settings.dataDir}`);
+  });
+
+  let stopping = false;
+  const stop = () => {
+    if (stopping) return;
+    stopping = true;
+    server.close(() => void shop.close());
+    server.closeIdleConnections();
+    setTimeout(() => server.closeAllConnections(), STOP_MS).unref();
+  };
+  process.on('SIGTERM', stop);
+  process.on('SIGINT', stop);
+}
+
+try {
+  await start();
+} catch (error) {
+  if (error instanceof SettingsRefused || error instanceof ShopWillNotOpen) console.error(error.message);
+  else console.error(error);
+  process.exitCode = 1;
+}

@@ -1,0 +1,131 @@
+import { parse } from 'node:querystring';
+import compression from 'compression';
+import express, { type Express, type NextFunction, type Request, type Response } from 'express';
+import { Refusal } from '../../shared/words/refusal.ts';
+import { ErrorPage } from '../../views/pages/error.tsx';
+import { renderPage } from '../../views/render.ts';
+import { listEntries } from '../records/catalogue.ts';
+import { RecordsUnavailable } from '../records/errors.ts';
+import { apiRouter } from './api.ts';
+import { assetsRouter } from './assets.ts';
+import { catalogueRouter } from './catalogue.ts';
+import { coverRouter } from './cover.ts';
+import { criteriaRouter } from './criteria.ts';
+import { NoSuchPage } from './errors.ts';
+import { frontRouter } from './front.ts';
+import { frameOf, type House } from './house.ts';
+import { jobsRouter } from './jobs.ts';
+import { headers, onlyOwnNames, onlyOwnPagesWrite } from './security.ts';
+import { sheetRouter } from './sheet.ts';
+import { studRouter } from './stud.ts';
+
+/** Four hundred stations with every field filled are under 64 KB. */
+const FORM_LIMIT = '256kb';
+const FORM_FIELDS = 6000;
+
+/** The whole program as one request handler. */
+export function app(house: House): Express {
+  const { settings, shop } = house;
+  const server = express();
+  server.disable('x-powered-by');
+  server.set('query parser', (text: string) => parse(text, '&', '=', { maxKeys: FORM_FIELDS }));
+  server.use(headers);
+  server.use(onlyOwnNames(ownNames(settings.host, settings.publicUrl)));
+  server.use(onlyOwnPagesWrite);
+  server.use(compression());
+  server.use('/assets', assetsRouter());
+  server.use(
+    '/api',
+    apiRouter({
+      catalogueStuds: async () =>
+        (await listEntries(shop.db, 'stud')).map(({ id, body }) => ({ id, stud: body.stud })),
+    }),
+  );
+  server.use(express.urlencoded({ extended: false, limit: FORM_LIMIT, parameterLimit: FORM_FIELDS }));
+  server.use((_req, res, next) => {
+    res.set('Cache-Control', 'no-cache');
+    res.vary('HX-Request');
+    next();
+  });
+  server.use(frontRouter(house));
+  server.use(coverRouter(house));
+  server.use(studRouter(house));
+  server.use(sheetRouter(house));
+  server.use(jobsRouter(house));
+  server.use(catalogueRouter(house));
+  server.use(criteriaRouter(house));
+  server.use(() => {
+    throw new NoSuchPage(
+      'There is no such page here. Go to the front page, and choose one of the three ways in.',
+    );
+  });
+  server.use((error: unknown, req: Request, res: Response, next: NextFunction) => {
+    if (res.headersSent) {
+      next(error);
+      return;
+    }
+    void sayError(house, error, req, res, next);
+  });
+  return server;
+}
+
+function ownNames(host: string, publicUrl: string | null): string[] {
+  return [host, ...(publicUrl === null ? [] : [new URL(publicUrl).hostname])];
+}
+
+/** Every failure is a page with one sentence: what happened, and what to do. */
+async function sayError(
+  house: House,
+  error: unknown,
+  req: Request,
+  res: Response,
+  next: NextFunction,
+): Promise<void> {
+  const { status, title, sentence } = inWords(error);
+  if (status >= 500) console.error(error);
+  try {
+    const frame = await frameOf(req, house);
+    res.status(status).send(renderPage(ErrorPage({ frame, title, sentence })));
+  } catch (second) {
+    next(second);
+  }
+}
+
+function inWords(error: unknown): { status: number; title: string; sentence: string } {
+  if (error instanceof NoSuchPage) return { status: 404, title: 'Not here', sentence: error.message };
+  if (error instanceof RecordsUnavailable)
+    return { status: 503, title: 'Not saved', sentence: error.message };
+  if (error instanceof Refusal) {
+    return {
+      status: error.code === 'not-found' ? 404 : 422,
+      title: 'That cannot be used',
+      sentence: error.message,
+    };
+  }
+  const status = statusOf(error);
+  if (status === 413) {
+    return {
+      status,
+      title: 'Too much at once',
+      sentence: 'What was sent is larger than any form here. Send less, or use the form as it is.',
+    };
+  }
+  if (status >= 400 && status < 500) {
+    return {
+      status,
+      title: 'That could not be read',
+      sentence: 'What was sent could not be read. Go back, reload the page, and send it again.',
+    };
+  }
+  return {
+    status: 500,
+    title: 'Something went wrong here',
+    sentence:
+      'The program made a mistake and wrote it to its log. Nothing of this was saved. Go back and try again; if it happens again, restart the program.',
+  };
+}
+
+function statusOf(error: unknown): number {
+  if (typeof error !== 'object' || error === null || !('status' in error)) return 500;
+  return typeof error.status === 'number' ? error.status : 500;
+}

@@ -1,0 +1,34 @@
+import { existsSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import express, { Router } from 'express';
+
+const require = createRequire(import.meta.url);
+
+/** The folder of the project, from the source as from the built copy. */
+const ROOT = rootFrom(dirname(fileURLToPath(import.meta.url)));
+
+function rootFrom(folder: string): string {
+  if (existsSync(join(folder, 'package.json'))) return folder;
+  const up = dirname(folder);
+  if (up === folder)
+    throw new Error('The program cannot find its own folder: package.json is missing. Install it again.');
+  return rootFrom(up);
+}
+
+const HTMX = require.resolve('htmx.org/dist/htmx.min.js');
+const FONTS = dirname(require.resolve('@fontsource/barlow-semi-condensed/package.json'));
+
+/** Style, script, icon and letters: everything comes from this machine. */
+export function assetsRouter(): Router {
+  const router = Router();
+  const keep = { maxAge: '1h' };
+  router.get('/htmx.js', (_req, res) => res.sendFile(HTMX, keep));
+  for (const weight of [400, 600]) {
+    const file = join(FONTS, 'files', `barlow-semi-condensed-latin-${weight}-normal.woff2`);
+    router.get(`/barlow-${weight}.woff2`, (_req, res) => res.sendFile(file, { maxAge: '30d' }));
+  }
+  router.use(express.static(join(ROOT, 'views', 'assets'), { index: false, dotfiles: 'ignore', ...keep }));
+  return router;
+}

@@ -1,0 +1,127 @@
+import { Router } from 'express';
+import { demoCovers } from '../../data/demo/covers.ts';
+import type { CoverCheck } from '../../shared/words/cover.ts';
+import { Refusal } from '../../shared/words/refusal.ts';
+import type { Frame } from '../../views/frame.ts';
+import { CoverPage } from '../../views/pages/cover.tsx';
+import { renderPage } from '../../views/render.ts';
+import { checkCover } from '../calc/cover/checkCover.ts';
+import { currentCriteria, getEntry, listEntries } from '../records/catalogue.ts';
+import { type CoverForm, readCoverForm } from './coverForm.ts';
+import { exampleQuery } from './example.ts';
+import { frameOf, type House, preferencesOf, rememberPreference } from './house.ts';
+import { keepAsJob } from './keepAsJob.ts';
+import { type Fields, fieldsOf } from './typed.ts';
+
+/** A cover, quickly. Everything typed is in the address, so back, reload and a bookmark lose nothing. */
+export function coverRouter(house: House): Router {
+  const router = Router();
+
+  router.get('/cover', async (req, res) => {
+    const fields = fieldsOf(req.query);
+    const { unit } = preferencesOf(req);
+    const frame = await frameOf(req, house);
+    const page = await coverPage(house, fields, {
+      ...frame,
+      lengthUnit: unitOf(fields) ?? unit ?? frame.lengthUnit,
+    });
+    res.status(page.status).send(page.html);
+  });
+
+  router.get('/cover/example/:id', async (req, res) => {
+    const cover = demoCovers.find((one) => one.id === req.params.id);
+    const family = cover ? await getEntry(house.shop.db, 'family', cover.familyId) : null;
+    res.redirect(303, cover && family ? `/cover?${exampleQuery(cover, family.id, family.body)}` : '/cover');
+  });
+
+  router.post('/cover/keep', async (req, res) => {
+    const fields = fieldsOf(req.body);
+    const frame = await frameOf(req, house);
+    const writing = { ...frame, lengthUnit: unitOf(fields) ?? frame.lengthUnit };
+    const { form } = await readForm(house, fields, writing);
+    if (form.input !== null && form.view.doubts.length === 0) {
+      try {
+        const job = await keepAsJob(house, form, fields);
+        rememberPreference(res, 'initials', job.who);
+        res.redirect(303, `/jobs/${encodeURIComponent(job.number)}`);
+        return;
+      } catch (error) {
+        if (!(error instanceof Refusal)) throw error;
+        const page = await coverPage(house, fields, writing, error.faults);
+        res.status(422).send(page.html);
+        return;
+      }
+    }
+    const page = await coverPage(house, fields, writing, [
+      ...(form.input === null && form.view.faults.length === 0
+        ? [
+            {
+              path: 'w.0',
+              message: 'Nothing has been measured yet, so there is nothing to keep. Type a wall first.',
+            },
+          ]
+        : []),
+      ...form.view.doubts.map((one) => ({
+        path: `w.${one.row}`,
+        message: `Wall at station ${one.row + 1}: ${one.question} Say which before it is kept.`,
+      })),
+    ]);
+    res.status(422).send(page.html);
+  });
+
+  return router;
+}
+
+function unitOf(fields: Fields): 'mm' | 'in' | null {
+  return fields.unit === 'in' || fields.unit === 'mm' ? fields.unit : null;
+}
+
+async function readForm(house: House, fields: Fields, frame: Frame) {
+  const families = await listEntries(house.shop.db, 'family');
+  const criteria = (await currentCriteria(house.shop.db)).body;
+  const chosen = fields.family === undefined && families[0] ? { ...fields, family: families[0].id } : fields;
+  return { form: readCoverForm(chosen, families, criteria, frame), criteria };
+}
+
+async function coverPage(
+  house: House,
+  fields: Fields,
+  frame: Frame,
+  more: readonly { path: string; message: string }[] = [],
+): Promise<{ status: number; html: string }> {
+  const { form, criteria } = await readForm(house, fields, frame);
+  const { check, faults } = answer(form, frame);
+  const view = { ...form.view, faults: [...form.view.faults, ...faults, ...more] };
+  const family = form.view.family;
+  const html = renderPage(
+    CoverPage({
+      frame,
+      form: view,
+      check,
+      given: {
+        minimumWallMm: family?.shopMinimumWallMm ?? criteria.minimumWallMm,
+        minimumSource:
+          family?.shopMinimumWallMm != null ? "the shop's figure for this family" : "the shop's criteria",
+        cleanUpAllowanceMm: criteria.cleanUpAllowanceMm,
+        faceRunoutLimitMm: criteria.faceRunoutLimitMm,
+      },
+      exampleHref: exampleFor(form.familyId),
+    }),
+  );
+  return { status: view.faults.length > 0 ? 422 : 200, html };
+}
+
+function answer(form: CoverForm, frame: Frame): { check: CoverCheck | null; faults: Refusal['faults'] } {
+  if (form.input === null) return { check: null, faults: [] };
+  try {
+    return { check: checkCover(form.input, frame.lengthUnit), faults: [] };
+  } catch (error) {
+    if (error instanceof Refusal) return { check: null, faults: error.faults };
+    throw error;
+  }
+}
+
+function exampleFor(familyId: string): string | null {
+  const cover = demoCovers.find((one) => one.familyId === familyId && one.stations.length > 0);
+  return cover ? `/cover/example/${cover.id}` : null;
+}

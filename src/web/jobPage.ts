@@ -1,0 +1,76 @@
+import type { Job, Pass } from '../../shared/words/job.ts';
+import type { Frame } from '../../views/frame.ts';
+import { JobPage } from '../../views/pages/job/jobPage.tsx';
+import type { MeasureProps } from '../../views/pages/job/measure.tsx';
+import type { Refused } from '../../views/pages/job/section.tsx';
+import { renderPage } from '../../views/render.ts';
+import { currentCriteria, listEntries } from '../records/catalogue.ts';
+import { historyOf } from '../records/history.ts';
+import { missingOf } from '../records/stage.ts';
+import { gaugeAsTyped } from './gaugeForm.ts';
+import type { House } from './house.ts';
+import { checkJob, verifyJob } from './jobCheck.ts';
+import { placeViews } from './readingsForm.ts';
+import { studChoicesFor } from './studChoices.ts';
+import { type Fields, TypedForm } from './typed.ts';
+
+export interface JobShown {
+  readonly asItWas?: number | null;
+  readonly fields: Fields;
+  readonly refused?: Refused | null;
+  readonly doubts?: { readonly pass: Pass; readonly list: MeasureProps['doubts'] };
+  /** New for every page that is sent: ids of readings are made from it. */
+  readonly token: string;
+}
+
+/** The whole page of a job, as it stands or as it was. */
+export async function jobPage(house: House, frame: Frame, job: Job, shown: JobShown): Promise<string> {
+  const { db } = house.shop;
+  const { fields, refused = null, token } = shown;
+  const criteria = (await currentCriteria(db)).body;
+  const [families, stacks, studs] = [
+    await listEntries(db, 'family'),
+    await listEntries(db, 'stack'),
+    await listEntries(db, 'stud'),
+  ];
+  const family = job.sections.received?.body.family ?? null;
+  const answer = checkJob(job, criteria, frame.lengthUnit);
+  const stackId = fields.stack ?? '';
+  const stack = stacks.find((one) => one.id === stackId) ?? null;
+  const pull = new TypedForm(fields, frame).length('pull', 'The pull-forward gap');
+  const measure = (pass: Pass) => ({
+    places: placeViews(job, pass, frame),
+    token: `${token}`,
+    doubts: shown.doubts?.pass === pass ? shown.doubts.list : [],
+  });
+  return renderPage(
+    JobPage({
+      frame,
+      job,
+      asItWas: shown.asItWas ?? null,
+      families: families.map(({ id, name }) => ({ id, name })),
+      history: await historyOf(db, job.id),
+      missing: missingOf(job),
+      refused,
+      gauge: gaugeAsTyped(job.sections.setup?.body.gaugeFigures ?? null, frame),
+      before: measure('before'),
+      after: measure('after'),
+      decide: {
+        shape: family && {
+          ...family,
+          densityKgPerM3: null,
+        },
+        check: answer.check,
+        checkFaults: answer.faults,
+        outdated: job.sections.decision !== null && job.outcome === null,
+      },
+      verified: verifyJob(job, frame.lengthUnit),
+      studs: {
+        stacks: stacks.map(({ id, body }) => ({ id, stack: body })),
+        stackId,
+        pull: fields.pull ?? '',
+        choices: stack ? studChoicesFor(studs, stack.body, pull, criteria, family, frame.lengthUnit) : [],
+      },
+    }),
+  );
+}

@@ -1,0 +1,463 @@
+import { randomUUID } from 'node:crypto';
+import { type Request, type Response, Router } from 'express';
+import { faultsOf } from '../../shared/schemas/faultsOf.ts';
+import {
+  cutsSchema,
+  lookedSchema,
+  planSchema,
+  receivedSchema,
+  setupSchema,
+} from '../../shared/schemas/job.ts';
+import type { DecisionKind, Job, LookItem, SectionName } from '../../shared/words/job.ts';
+import { LOOK_ITEMS, STAGES } from '../../shared/words/job.ts';
+import type { Fault } from '../../shared/words/refusal.ts';
+import { Refusal } from '../../shared/words/refusal.ts';
+import type { Frame } from '../../views/frame.ts';
+import type { Refused } from '../../views/pages/job/section.tsx';
+import { JobsPage } from '../../views/pages/jobs.tsx';
+import { NewJobPage } from '../../views/pages/newJob.tsx';
+import { renderPage } from '../../views/render.ts';
+import { COVER_CALC_VERSION } from '../calc/cover/checkCover.ts';
+import { STUD_CALC_VERSION } from '../calc/stud/checkStud.ts';
+import { currentCriteria, getEntry, listEntries } from '../records/catalogue.ts';
+import { StaleEdit } from '../records/errors.ts';
+import { countByStage, findJobs } from '../records/findJobs.ts';
+import { createJob, getJob, jobAtRevision, reviseJob, type SectionEdit } from '../records/jobs.ts';
+import { addReadings } from '../records/readings.ts';
+import { NoSuchPage } from './errors.ts';
+import { readGauge } from './gaugeForm.ts';
+import { frameOf, type House, rememberPreference } from './house.ts';
+import { checkJob } from './jobCheck.ts';
+import { jobPage } from './jobPage.ts';
+import { readReadings } from './readingsForm.ts';
+import { sectionLines } from './sectionLines.ts';
+import { studCheckFor } from './studChoices.ts';
+import { type Fields, fieldsOf, TypedForm } from './typed.ts';
+
+const DECISIONS: readonly DecisionKind[] = ['face', 'face-and-ring', 'replace'];
+const PAGE_LENGTH = 30;
+
+/** What one form of the job page wants to write; null when something typed cannot be used. */
+type Edit = { [S in SectionName]: Pick<Extract<SectionEdit, { what: S }>, 'what' | 'body'> }[SectionName];
+type ReadEdit = (job: Job, form: TypedForm, frame: Frame) => Promise<Edit | null>;
+
+/** The jobs: the list, a new one, and the whole of each on one page. */
+export function jobsRouter(house: House): Router {
+  const router = Router();
+  const { db } = house.shop;
+
+  router.get('/jobs', async (req, res) => {
+    const fields = fieldsOf(req.query);
+    const frame = await frameOf(req, house);
+    const stage = STAGES.find((one) => one === fields.stage);
+    const outcome = DECISIONS.find((one) => one === fields.outcome);
+    const isDay = (day: string | undefined) =>
+      day !== undefined && /^\d{4}-\d\d-\d\d$/.test(day) ? day : undefined;
+    const found = await findJobs(db, {
+      ...(fields.text?.trim() && { text: fields.text.trim() }),
+      ...(fields.family && { familyId: fields.family }),
+      ...(stage && { stage }),
+      ...(outcome && { outcome }),
+      ...(isDay(fields.from) && { from: isDay(fields.from)! }),
+      ...(isDay(fields.to) && { to: isDay(fields.to)! }),
+      ...(fields.after && { after: fields.after }),
+      limit: PAGE_LENGTH,
+    });
+    const families = await listEntries(db, 'family', { retired: true });
+    res.send(
+      renderPage(
+        JobsPage({
+          frame,
+          fields,
+          jobs: found.jobs,
+          next: found.next,
+          counts: await countByStage(db),
+          families: families.map(({ id, name }) => ({ id, name })),
+        }),
+      ),
+    );
+  });
+
+  router.get('/jobs/new', async (req, res) => {
+    await newJobPage(req, res, fieldsOf(req.query), [], 200);
+  });
+
+  router.post('/jobs', async (req, res) => {
+    const fields = fieldsOf(req.body);
+    try {
+      const body = await receivedBody(fields);
+      const job = await createJob(db, ctxOf(fields), {
+        ...(fields.number?.trim() && { number: fields.number.trim() }),
+        received: body,
+      });
+      rememberPreference(res, 'initials', (fields.who ?? '').trim());
+      res.redirect(303, address(job));
+    } catch (error) {
+      if (!(error instanceof Refusal)) throw error;
+      await newJobPage(req, res, fields, error.faults, 422);
+    }
+  });
+
+  router.get('/jobs/:number', async (req, res) => {
+    const fields = fieldsOf(req.query);
+    const now = await mustFind(req.params.number);
+    const asItWas = /^\d{1,9}$/.test(fields.revision ?? '') ? Number(fields.revision) : null;
+    if (asItWas !== null && (asItWas < 1 || asItWas > now.revision)) {
+      throw new NoSuchPage(`Job ${now.number} has no revision ${asItWas}; it has ${now.revision}.`);
+    }
+    const job = asItWas === null ? now : await jobAtRevision(db, now.id, asItWas);
+    await show(req, res, job, { asItWas, fields });
+  });
+
+  const edits: Readonly<Record<Exclude<SectionName, never>, ReadEdit>> = {
+    received: async (_job, form) => ({ what: 'received', body: await receivedBody(form.fields) }),
+    looked: async (_job, form) => {
+      const crackTest = form.choice('crackTest', ['found', 'none-found', 'not-done']) ?? 'not-done';
+      const crackMethod = form.choice('crackMethod', ['by-eye', 'dye', 'magnetic-particle']);
+      if (crackTest === 'none-found' && crackMethod === null) {
+        form.fault(
+          'crackMethod',
+          'No crack found, but not how it was looked for. Choose dye, magnetic particle or by eye.',
+        );
+      }
+      const items = LOOK_ITEMS.map((item: LookItem) => ({
+        item,
+        result: form.choice(`result.${item}`, ['not-looked', 'sound', 'fault']) ?? ('not-looked' as const),
+        final: form.text(`final.${item}`) === '1',
+        note: form.text(`note.${item}`),
+      }));
+      return form.faults.length > 0
+        ? null
+        : { what: 'looked', body: { crackTest, crackMethod, crackNote: form.text('crackNote'), items } };
+    },
+    setup: async (job, form) => {
+      const residualRunoutMm = form.length('residual', 'The runout left in the chuck');
+      const gaugeFigures = readGauge(form);
+      if (residualRunoutMm !== null && residualRunoutMm < 0) {
+        form.fault(
+          'residual',
+          `The runout left in the chuck is ${residualRunoutMm} mm; it cannot be below 0. Type it without the sign.`,
+        );
+      }
+      if (form.faults.length > 0) return null;
+      return {
+        what: 'setup',
+        body: {
+          gauge: form.text('gauge'),
+          gaugeFigures,
+          chucking: form.choice('chucking', ['pads-and-pilot-trued', 'side-wall-jaws']),
+          residualRunoutMm,
+          wallReadThrough: form.choice('through', ['bare', 'pad-subtracted', 'ultrasound']) ?? 'bare',
+          stations: job.sections.setup?.body.stations ?? [],
+        },
+      };
+    },
+    plan: async (_job, form) => {
+      const plannedCutMm = form.length('cut', 'The cut to try');
+      if (plannedCutMm !== null && plannedCutMm <= 0) {
+        form.fault(
+          'cut',
+          `The cut to try is ${plannedCutMm} mm; it must be more than 0. Leave it empty for the least that cleans up.`,
+        );
+      }
+      return form.faults.length > 0
+        ? null
+        : { what: 'plan', body: { plannedCutMm, typed: form.text('cut') } };
+    },
+    decision: async (job, form, frame) => {
+      const criteria = (await currentCriteria(db)).body;
+      const answer = checkJob(job, criteria, frame.lengthUnit);
+      const decision = form.choice('decision', DECISIONS);
+      if (decision === null) form.fault('decision', 'No decision was chosen. Choose one.');
+      if (answer.input === null || answer.check === null) {
+        form.fault(
+          '',
+          answer.faults[0]?.message ??
+            'Nothing has been measured yet, so there is nothing to decide on. Measure the wall first.',
+        );
+      }
+      if (form.faults.length > 0 || decision === null || answer.input === null || answer.check === null)
+        return null;
+      return {
+        what: 'decision',
+        body: {
+          decision,
+          reason: form.text('reason'),
+          input: answer.input,
+          criteria,
+          check: answer.check,
+          calcVersion: COVER_CALC_VERSION,
+          workedOutAtRevision: Number(form.text('from')),
+        },
+      };
+    },
+    cuts: async (job, form) => {
+      const depthMm = form.length('depth', 'The cut made');
+      if (!form.faults.some((fault) => fault.path === 'depth')) form.needed(depthMm, 'depth', 'The cut made');
+      const nominal = job.sections.received?.body.family.nominalWallMm ?? Number.POSITIVE_INFINITY;
+      if (depthMm !== null && !(depthMm > 0 && depthMm < nominal)) {
+        form.fault(
+          'depth',
+          `The cut made is ${depthMm} mm; it must be more than 0 and less than the wall when new, ${nominal} mm. Type this pass alone.`,
+        );
+      }
+      if (form.faults.length > 0 || depthMm === null) return null;
+      const before = job.sections.cuts?.body.cuts ?? [];
+      return {
+        what: 'cuts',
+        body: { cuts: [...before, { depthMm, typed: form.text('depth'), note: form.text('note') }] },
+      };
+    },
+    studs: async (_job, form, frame) => {
+      const stack = await getEntry(db, 'stack', form.text('stack'));
+      const stud = await getEntry(db, 'stud', form.text('stud'));
+      if (stack === null) form.fault('stack', 'No stack was chosen. Choose the flexplate stack first.');
+      if (stud === null) form.fault('stud', 'No stud was chosen. Choose one.');
+      const pull = form.length('pull', 'The pull-forward gap');
+      if (form.faults.length > 0 || stack === null || stud === null) return null;
+      const family = _job.sections.received?.body.family ?? null;
+      const pullForwardMm = pull ?? stack.body.pullForwardMm;
+      const check = studCheckFor(
+        stud.body,
+        stack.body,
+        pullForwardMm,
+        (await currentCriteria(db)).body,
+        family,
+        frame.lengthUnit,
+      );
+      if (check.fits === 'no' && !form.has('note')) {
+        form.fault(
+          'note',
+          `${stud.body.name} does not fit: ${check.because} Choose another, or say in the note why it is kept all the same.`,
+        );
+        return null;
+      }
+      return {
+        what: 'studs',
+        body: {
+          stackId: stack.id,
+          stack: stack.body,
+          studId: stud.id,
+          stud: stud.body,
+          pullForwardMm,
+          check,
+          calcVersion: STUD_CALC_VERSION,
+          note: form.text('note'),
+        },
+      };
+    },
+    signature: async (_job, form) => ({
+      what: 'signature',
+      body: { statement: form.text('statement'), signedRevision: Number(form.text('from')) },
+    }),
+  };
+
+  router.post('/jobs/:number/readings', async (req, res) => {
+    const fields = fieldsOf(req.body);
+    const job = await mustFind(req.params.number);
+    const frame = await frameOf(req, house);
+    const writing = {
+      ...frame,
+      lengthUnit: fields.unit === 'in' || fields.unit === 'mm' ? fields.unit : frame.lengthUnit,
+    };
+    const gauge = job.sections.setup?.body.gauge ?? '';
+    const sent = readReadings(job, fields, writing, gauge);
+    const refuse = async (status: number, faults: readonly Fault[], stale: Refused['stale'] = null) =>
+      show(req, res, job, {
+        status,
+        fields,
+        refused: { section: 'readings', fields, faults, stale },
+        doubts: { pass: sent.pass, list: sent.doubts },
+      });
+    if (sent.conflicts.length > 0) {
+      const newest = job.readings.at(-1);
+      await refuse(409, sent.faults, {
+        who: newest?.who ?? 'Somebody',
+        at: newest?.at.slice(11, 16) ?? '',
+        lines: sent.conflicts,
+      });
+      return;
+    }
+    if (sent.faults.length > 0 || sent.doubts.length > 0) {
+      await refuse(422, [
+        ...sent.faults,
+        ...sent.doubts.map((one) => ({ path: one.name, message: one.question })),
+      ]);
+      return;
+    }
+    if (sent.readings.length === 0) {
+      res.redirect(303, address(job));
+      return;
+    }
+    try {
+      await addReadings(db, ctxOf(fields), { jobId: job.id, readings: sent.readings });
+    } catch (error) {
+      if (!(error instanceof Refusal)) throw error;
+      const status = error.code === 'reading-differs' || error.code === 'nothing-to-replace' ? 409 : 422;
+      await refuse(status, error.faults);
+      return;
+    }
+    rememberPreference(res, 'initials', (fields.who ?? '').trim());
+    res.redirect(303, address(job));
+  });
+
+  for (const [section, read] of Object.entries(edits) as [SectionName, ReadEdit][]) {
+    router.post(`/jobs/:number/${section}`, async (req, res) => {
+      const fields = fieldsOf(req.body);
+      const job = await mustFind(req.params.number!);
+      const frame = await frameOf(req, house);
+      const form = new TypedForm(fields, frame);
+      try {
+        const edit = await read(job, form, frame);
+        if (edit === null) {
+          await show(req, res, job, {
+            status: 422,
+            fields,
+            refused: { section, fields, faults: form.faults, stale: null },
+          });
+          return;
+        }
+        const unfit = unfitBody(edit);
+        if (unfit.length > 0) {
+          await show(req, res, job, {
+            status: 422,
+            fields,
+            refused: { section, fields, faults: unfit, stale: null },
+          });
+          return;
+        }
+        const fromRevision = /^\d{1,9}$/.test(fields.from ?? '') ? Number(fields.from) : 0;
+        await reviseJob(db, ctxOf(fields), { jobId: job.id, fromRevision, ...edit });
+      } catch (error) {
+        if (error instanceof StaleEdit) {
+          const fresh = await mustFind(job.number);
+          const theirs = error.theirs;
+          const last = error.since.at(-1);
+          await show(req, res, fresh, {
+            status: 409,
+            fields,
+            refused: {
+              section,
+              fields,
+              faults: [{ path: '', message: error.message }],
+              stale: {
+                who: theirs?.who ?? last?.who ?? 'Somebody',
+                at: (theirs?.at ?? last?.at ?? '').slice(11, 16),
+                lines: sectionLines(fresh, section, frame.lengthUnit),
+              },
+            },
+          });
+          return;
+        }
+        if (!(error instanceof Refusal)) throw error;
+        await show(req, res, job, {
+          status: 422,
+          fields,
+          refused: { section, fields, faults: error.faults, stale: null },
+        });
+        return;
+      }
+      rememberPreference(res, 'initials', (fields.who ?? '').trim());
+      res.redirect(303, address(job));
+    });
+  }
+
+  async function show(
+    req: Request,
+    res: Response,
+    job: Job,
+    what: Omit<Parameters<typeof jobPage>[3], 'token'> & { status?: number },
+  ): Promise<void> {
+    const frame = await frameOf(req, house);
+    const html = await jobPage(house, frame, job, { ...what, token: randomUUID() });
+    res.status(what.status ?? 200).send(html);
+  }
+
+  async function newJobPage(
+    req: Request,
+    res: Response,
+    fields: Fields,
+    faults: readonly Fault[],
+    status: number,
+  ) {
+    const frame = await frameOf(req, house);
+    const families = await listEntries(db, 'family');
+    res.status(status).send(
+      renderPage(
+        NewJobPage({
+          frame,
+          families: families.map(({ id, name }) => ({ id, name })),
+          fields: { receivedOn: house.now().toISOString().slice(0, 10), who: frame.initials, ...fields },
+          faults,
+        }),
+      ),
+    );
+  }
+
+  async function receivedBody(fields: Fields) {
+    const family = await getEntry(db, 'family', fields.family ?? '');
+    if (family === null) {
+      throw new Refusal('no-family', [
+        {
+          path: 'family',
+          message: 'No cover family was chosen. Choose one, or add it to the catalogue first.',
+        },
+      ]);
+    }
+    return {
+      familyId: family.id,
+      familyRevision: family.revision,
+      family: family.body,
+      customerReference: (fields.customer ?? '').trim(),
+      receivedOn: (fields.receivedOn ?? '').trim(),
+      note: (fields.note ?? '').trim(),
+    };
+  }
+
+  async function mustFind(number: string): Promise<Job> {
+    const job = await getJob(db, number);
+    if (job === null)
+      throw new NoSuchPage(`There is no job "${number.slice(0, 40)}" in this shop. Look for it under jobs.`);
+    return job;
+  }
+
+  function ctxOf(fields: Fields) {
+    return { who: fields.who ?? '', why: fields.why ?? '', now: house.now };
+  }
+
+  return router;
+}
+
+const SCHEMAS = {
+  received: receivedSchema,
+  looked: lookedSchema,
+  setup: setupSchema,
+  plan: planSchema,
+  cuts: cutsSchema,
+} as const;
+
+/** What a section's schema says against it, led to the fields of its form. */
+function unfitBody(edit: Edit): Fault[] {
+  const schema = edit.what in SCHEMAS ? SCHEMAS[edit.what as keyof typeof SCHEMAS] : null;
+  const parsed = schema?.safeParse(edit.body);
+  if (!parsed || parsed.success) return [];
+  return faultsOf(parsed.error).map(({ path, message }) => ({ path: fieldOf(edit, path), message }));
+}
+
+function fieldOf(edit: Edit, path: string): string {
+  const item = /^items\.(\d+)\.(\w+)$/.exec(path);
+  if (item && edit.what === 'looked') return `${item[2]}.${edit.body.items[Number(item[1])]?.item}`;
+  const cut = /^cuts\.\d+\.(\w+)$/.exec(path);
+  if (cut) return cut[1] === 'note' ? 'note' : 'depth';
+  const names: Readonly<Record<string, string>> = {
+    customerReference: 'customer',
+    residualRunoutMm: 'residual',
+    plannedCutMm: 'cut',
+    typed: 'cut',
+  };
+  return names[path] ?? path;
+}
+
+export function address(job: Job): string {
+  return `/jobs/${encodeURIComponent(job.number)}`;
+}

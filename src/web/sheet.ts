@@ -1,0 +1,72 @@
+import { type Request, Router } from 'express';
+import QRCode from 'qrcode';
+import type { Job } from '../../shared/words/job.ts';
+import { SheetPage } from '../../views/pages/sheet.tsx';
+import { TagPage } from '../../views/pages/tag.tsx';
+import type { QrModules } from '../../views/parts/qr.tsx';
+import { renderPage } from '../../views/render.ts';
+import { currentCriteria } from '../records/catalogue.ts';
+import { getJob, jobAtRevision } from '../records/jobs.ts';
+import { NoSuchPage } from './errors.ts';
+import { frameOf, type House } from './house.ts';
+import { checkJob, verifyJob } from './jobCheck.ts';
+import { fieldsOf } from './typed.ts';
+
+/** What goes on paper: the sheet of a job, as it stands or as it was, and its tag. */
+export function sheetRouter(house: House): Router {
+  const router = Router();
+  const { db } = house.shop;
+
+  router.get('/jobs/:number/sheet', async (req, res) => {
+    const now = await find(req);
+    const typed = fieldsOf(req.query).revision ?? '';
+    const asItWas = /^\d{1,9}$/.test(typed) ? Number(typed) : null;
+    if (asItWas !== null && (asItWas < 1 || asItWas > now.revision)) {
+      throw new NoSuchPage(`Job ${now.number} has no revision ${asItWas}; it has ${now.revision}.`);
+    }
+    const job = asItWas === null ? now : await jobAtRevision(db, now.id, asItWas);
+    const frame = await frameOf(req, house);
+    const decided = job.outcome === null ? null : job.sections.decision?.body.check;
+    const family = job.sections.received?.body.family;
+    res.send(
+      renderPage(
+        SheetPage({
+          frame,
+          job,
+          asItWas,
+          shape: family ? { ...family, densityKgPerM3: null } : null,
+          check: decided ?? checkJob(job, (await currentCriteria(db)).body, frame.lengthUnit).check,
+          verified: verifyJob(job, frame.lengthUnit),
+          qr: qrOf(house, job),
+        }),
+      ),
+    );
+  });
+
+  router.get('/jobs/:number/tag', async (req, res) => {
+    const job = await find(req);
+    res.send(renderPage(TagPage({ frame: await frameOf(req, house), job, qr: qrOf(house, job) })));
+  });
+
+  async function find(req: Request): Promise<Job> {
+    const number = String(req.params.number);
+    const job = await getJob(db, number);
+    if (job === null)
+      throw new NoSuchPage(`There is no job "${number.slice(0, 40)}" in this shop. Look for it under jobs.`);
+    return job;
+  }
+
+  return router;
+}
+
+/** Leads to the job under PUBLIC_URL; without one there is no address a phone could open. */
+function qrOf(house: House, job: Job): QrModules {
+  const { publicUrl } = house.settings;
+  if (publicUrl === null) return null;
+  const leadsTo = new URL(`/jobs/${encodeURIComponent(job.number)}`, publicUrl).href;
+  const { size, data } = QRCode.create(leadsTo, { errorCorrectionLevel: 'M' }).modules;
+  const dark = Array.from({ length: size }, (_, y) =>
+    Array.from({ length: size }, (_, x) => data[y * size + x] === 1),
+  );
+  return { size, dark, leadsTo };
+}

@@ -1,0 +1,132 @@
+import { readThread } from '../../shared/quantity/readThread.ts';
+import { catalogueStackSchema } from '../../shared/schemas/catalogue.ts';
+import { faultsOf } from '../../shared/schemas/faultsOf.ts';
+import type { CatalogueStack } from '../../shared/words/catalogue.ts';
+import type { ThreadSpec } from '../../shared/words/thread.ts';
+import type { TypedForm } from './typed.ts';
+
+const MOST_LAYERS = 12;
+const STYLES = ['one-piece', 'two-piece'] as const;
+
+/** How many layer rows the form shows: those typed, at least two, one more when asked for. */
+export function layerRows(form: TypedForm): number {
+  const typed = Object.keys(form.fields)
+    .map((name) => /^l[ntoh]\.(\d{1,2})$/.exec(name)?.[1])
+    .filter((index) => index !== undefined)
+    .map(Number);
+  return Math.min(Math.max(1, ...typed) + 1 + (form.text('add') === 'layer' ? 1 : 0), MOST_LAYERS);
+}
+
+/**
+ * A flexplate stack as typed: layers `ln.0` name, `lt.0` thickness, `lo.0` tolerance, `lh.0` hole; the nut; the
+ * pull-forward gap. null when something is missing or cannot be used; the form then holds the sentences.
+ */
+export function readStack(form: TypedForm, name: string): CatalogueStack | null {
+  const layers = Array.from({ length: layerRows(form) }, (_, i) => {
+    const label = form.text(`ln.${i}`) || `layer ${i + 1}`;
+    const typedAny = ['lt', 'lo', 'lh', 'ln'].some((key) => form.has(`${key}.${i}`));
+    const thicknessMm = form.length(`lt.${i}`, `Thickness of ${label}`);
+    if (typedAny) form.needed(thicknessMm, `lt.${i}`, `Thickness of ${label}`);
+    return {
+      row: i,
+      typedAny,
+      name: label,
+      thicknessMm,
+      toleranceMm: form.length(`lo.${i}`, `Tolerance of ${label}`) ?? 0,
+      holeDiameterMm: form.length(`lh.${i}`, `Hole diameter of ${label}`),
+      chamferMm: null,
+    };
+  }).filter((layer) => layer.typedAny);
+  const stack = {
+    style: form.choice('style', STYLES) ?? (layers.length > 1 ? 'two-piece' : 'one-piece'),
+    layers: layers.map(({ row: _row, typedAny: _typed, ...layer }) => layer),
+    holeCount: form.count('holeCount', 'Number of holes'),
+    holeCircleDiameterMm: form.length('holeCircle', 'Hole circle diameter'),
+    tipRoomMm: form.length('tipRoom', 'Room for the tip'),
+  };
+  const nut = readNut(form);
+  const pullForwardMm = form.length('pull', 'The pull-forward gap');
+  if (form.faults.length > 0) return null;
+  const parsed = catalogueStackSchema.safeParse({
+    name,
+    stack,
+    nut,
+    nutThreadTyped: form.text('nutThread') || null,
+    pullForwardMm,
+    note: form.text('note'),
+  });
+  if (parsed.success) return parsed.data;
+  form.addFaults(faultsOf(parsed.error), (path) =>
+    stackField(
+      path,
+      layers.map((layer) => layer.row),
+    ),
+  );
+  return null;
+}
+
+function readNut(form: TypedForm) {
+  const heightMm = form.length('nutHeight', 'Height of the nut');
+  const toleranceMm = form.length('nutTolerance', 'Tolerance of the nut height') ?? 0;
+  const countersinkMm = form.length('nutCountersink', 'Countersink of the nut') ?? 0;
+  const washerMm = form.length('washer', 'Thickness of the washer') ?? 0;
+  const bearingOuterDiameterMm = form.length('nutBearing', 'Bearing diameter of the nut');
+  const proofMPa = form.pressure('nutProof', 'Proof stress of the nut');
+  const tensileMPa = form.pressure('nutTensile', 'Tensile strength of the nut');
+  const thread = readThreadField(form, 'nutThread', 'internal');
+  if (heightMm === null) {
+    if (form.has('nutThread')) form.needed(heightMm, 'nutHeight', 'Height of the nut');
+    return null;
+  }
+  return {
+    heightMm,
+    toleranceMm,
+    thread,
+    proofMPa,
+    tensileMPa,
+    countersinkMm,
+    bearingOuterDiameterMm,
+    washerMm,
+    prevailing: form.text('prevailing') === '1',
+  };
+}
+
+/** A thread callout typed in a field; null when empty or refused. */
+export function readThreadField(
+  form: TypedForm,
+  name: string,
+  side: 'external' | 'internal',
+): ThreadSpec | null {
+  if (!form.has(name)) return null;
+  const read = readThread(form.text(name), side);
+  if (read.ok) return read.thread;
+  form.fault(name, read.message);
+  return null;
+}
+
+function stackField(path: string, rows: readonly number[]): string {
+  const layer = /layers\.(\d+)\.(\w+)/.exec(path);
+  if (layer) {
+    const key =
+      { name: 'ln', thicknessMm: 'lt', toleranceMm: 'lo', holeDiameterMm: 'lh' }[layer[2] ?? ''] ?? 'lt';
+    return `${key}.${rows[Number(layer[1])] ?? layer[1]}`;
+  }
+  const names: Record<string, string> = {
+    name: 'name',
+    'stack.layers': 'lt.0',
+    'stack.holeCount': 'holeCount',
+    'stack.holeCircleDiameterMm': 'holeCircle',
+    'stack.tipRoomMm': 'tipRoom',
+    'nut.heightMm': 'nutHeight',
+    'nut.toleranceMm': 'nutTolerance',
+    'nut.countersinkMm': 'nutCountersink',
+    'nut.washerMm': 'washer',
+    'nut.bearingOuterDiameterMm': 'nutBearing',
+    'nut.proofMPa': 'nutProof',
+    'nut.tensileMPa': 'nutTensile',
+    'nut.thread': 'nutThread',
+    pullForwardMm: 'pull',
+    note: 'note',
+  };
+  return names[path] ?? 'lt.0';
+}

@@ -1,0 +1,184 @@
+import { Router } from 'express';
+import type { CatalogueStack, CatalogueStud, ShopCriteria } from '../../shared/words/catalogue.ts';
+import { type Fault, Refusal } from '../../shared/words/refusal.ts';
+import type { Frame } from '../../views/frame.ts';
+import { type StackChoice, StacksForStudPage } from '../../views/pages/stacksForStud.tsx';
+import { type StudChoice, StudPage } from '../../views/pages/stud.tsx';
+import { StudSlipPage } from '../../views/pages/studSlip.tsx';
+import { renderPage } from '../../views/render.ts';
+import { currentCriteria, listEntries } from '../records/catalogue.ts';
+import { frameOf, type House } from './house.ts';
+import { layerRows, readStack } from './stackForm.ts';
+import { studCheckFor, studChoicesFor } from './studChoices.ts';
+import { readStud } from './studForm.ts';
+import { type Fields, fieldsOf, TypedForm } from './typed.ts';
+
+const OWN = 'own';
+
+/** A stud for a stack, and the stacks for a stud. Nothing is kept; everything typed is in the address. */
+export function studRouter(house: House): Router {
+  const router = Router();
+
+  router.get('/stud', async (req, res) => {
+    const fields = fieldsOf(req.query);
+    const frame = await studFrame(req, house, fields);
+    const { stacks, studs, criteria } = await shelves(house);
+    const form = new TypedForm(fields, frame);
+    const stackId = fields.stack ?? '';
+    const chosen = stackFor(form, stackId, stacks);
+    const pullForwardMm = form.length('pull', 'The pull-forward gap');
+    const { choices, faults } = rank(chosen, pullForwardMm, studs, criteria, frame);
+    res.status(form.faults.length + faults.length > 0 ? 422 : 200).send(
+      renderPage(
+        StudPage({
+          frame,
+          fields,
+          stackId,
+          stacks: stacks.map(({ id, body }) => ({ id, stack: body })),
+          layerRows: layerRows(form),
+          chosen,
+          pullForwardMm: pullForwardMm ?? chosen?.pullForwardMm ?? null,
+          choices,
+          shownId:
+            choices.find((choice) => choice.match.id === fields.stud)?.match.id ??
+            choices[0]?.match.id ??
+            null,
+          faults: [...form.faults, ...faults],
+        }),
+      ),
+    );
+  });
+
+  router.get('/stud/slip', async (req, res) => {
+    const fields = fieldsOf(req.query);
+    const frame = await studFrame(req, house, fields);
+    const { stacks, studs, criteria } = await shelves(house);
+    const form = new TypedForm(fields, frame);
+    const chosen = stackFor(form, fields.stack ?? '', stacks);
+    const { choices } = rank(chosen, form.length('pull', 'The pull-forward gap'), studs, criteria, frame);
+    const choice = choices.find((one) => one.match.id === fields.stud) ?? choices[0];
+    if (!chosen || !choice) {
+      res.redirect(303, '/stud');
+      return;
+    }
+    const other = choices.find(
+      (one) => one !== choice && one.match.fits === 'no' && sameThread(one.entry, choice.entry),
+    );
+    res.send(
+      renderPage(
+        StudSlipPage({
+          frame,
+          stack: chosen,
+          choice,
+          other: other ?? null,
+          on: house.now().toISOString().slice(0, 10),
+        }),
+      ),
+    );
+  });
+
+  router.get('/stud/stacks', async (req, res) => {
+    const fields = fieldsOf(req.query);
+    const frame = await studFrame(req, house, fields);
+    const { stacks, studs, criteria } = await shelves(house);
+    const form = new TypedForm(fields, frame);
+    const studId = fields.stud ?? '';
+    const entry =
+      studId === OWN
+        ? Object.keys(fields).some((name) => name === 'thread')
+          ? readStud(form, 'the stud in hand')
+          : null
+        : (studs.find((one) => one.id === studId)?.body ?? null);
+    const { choices, faults } = entry
+      ? stackChoices(entry, stacks, criteria, frame)
+      : { choices: [], faults: [] };
+    const all = [...form.faults, ...faults];
+    res.status(all.length > 0 ? 422 : 200).send(
+      renderPage(
+        StacksForStudPage({
+          frame,
+          fields,
+          studId,
+          studs: studs.map(({ id, body }) => ({ id, name: body.name })),
+          entry,
+          choices,
+          faults: all,
+        }),
+      ),
+    );
+  });
+
+  return router;
+}
+
+async function studFrame(req: Parameters<typeof frameOf>[0], house: House, fields: Fields): Promise<Frame> {
+  const frame = await frameOf(req, house);
+  return fields.unit === 'in' || fields.unit === 'mm' ? { ...frame, lengthUnit: fields.unit } : frame;
+}
+
+async function shelves(house: House) {
+  const { db } = house.shop;
+  const [stacks, studs, criteria] = [
+    await listEntries(db, 'stack'),
+    await listEntries(db, 'stud'),
+    await currentCriteria(db),
+  ];
+  return { stacks, studs, criteria: criteria.body };
+}
+
+function stackFor(
+  form: TypedForm,
+  stackId: string,
+  stacks: readonly { id: string; body: CatalogueStack }[],
+): CatalogueStack | null {
+  if (stackId === OWN)
+    return Object.keys(form.fields).some((name) => name.startsWith('lt.'))
+      ? readStack(form, 'typed layer by layer')
+      : null;
+  return stacks.find((one) => one.id === stackId)?.body ?? null;
+}
+
+function rank(
+  chosen: CatalogueStack | null,
+  pullForwardMm: number | null,
+  studs: readonly { id: string; body: CatalogueStud }[],
+  criteria: ShopCriteria,
+  frame: Frame,
+): { choices: readonly StudChoice[]; faults: readonly Fault[] } {
+  if (!chosen) return { choices: [], faults: [] };
+  try {
+    return {
+      choices: studChoicesFor(studs, chosen, pullForwardMm, criteria, null, frame.lengthUnit),
+      faults: [],
+    };
+  } catch (error) {
+    if (error instanceof Refusal) return { choices: [], faults: error.faults };
+    throw error;
+  }
+}
+
+function sameThread(a: CatalogueStud, b: CatalogueStud): boolean {
+  return a.stud.thread.designation === b.stud.thread.designation;
+}
+
+const FIT_ORDER = { yes: 0, 'with-care': 1, no: 2 } as const;
+
+function stackChoices(
+  entry: CatalogueStud,
+  stacks: readonly { id: string; body: CatalogueStack }[],
+  criteria: ShopCriteria,
+  frame: Frame,
+): { choices: StackChoice[]; faults: readonly Fault[] } {
+  try {
+    const choices = stacks.map(({ id, body }) => ({
+      id,
+      entry: body,
+      check: studCheckFor(entry, body, null, criteria, null, frame.lengthUnit),
+    }));
+    choices.sort((a, b) => FIT_ORDER[a.check.fits] - FIT_ORDER[b.check.fits]);
+    return { choices, faults: [] };
+  } catch (error) {
+    if (error instanceof Refusal) return { choices: [], faults: error.faults };
+    throw error;
+  }
+}

@@ -1,0 +1,62 @@
+import type { CatalogueStack, CatalogueStud, Family, ShopCriteria } from '../../shared/words/catalogue.ts';
+import type { LengthUnit } from '../../shared/words/print.ts';
+import type { StudCheck, StudMatch } from '../../shared/words/stud.ts';
+import type { StudChoice } from '../../views/pages/stud.tsx';
+import { checkStud } from '../calc/stud/checkStud.ts';
+import { matchStuds } from '../calc/stud/matchStuds.ts';
+
+interface NamedEntry<Body> {
+  readonly id: string;
+  readonly body: Body;
+}
+
+/** What a stack asks of a stud, under the shop's criteria and, where a cover is known, on its stud circle. */
+function asked(
+  stack: CatalogueStack,
+  pullForwardMm: number | null,
+  criteria: ShopCriteria,
+  family: Family | null,
+) {
+  return {
+    stack: stack.stack,
+    nut: stack.nut,
+    pullForwardMm: pullForwardMm ?? stack.pullForwardMm,
+    criteria: { protrusionThreads: criteria.protrusionThreads, startThreads: criteria.startThreads },
+    joint: null,
+    coverStudCount: family?.studCount ?? null,
+    coverStudCircleDiameterMm: family?.studCircleDiameterMm ?? null,
+  };
+}
+
+export function studCheckFor(
+  stud: CatalogueStud,
+  stack: CatalogueStack,
+  pullForwardMm: number | null,
+  criteria: ShopCriteria,
+  family: Family | null,
+  unit: LengthUnit,
+): StudCheck {
+  return checkStud({ stud: stud.stud, ...asked(stack, pullForwardMm, criteria, family) }, unit);
+}
+
+/** Every stud of the catalogue held against a stack, best first. */
+export function studChoicesFor(
+  studs: readonly NamedEntry<CatalogueStud>[],
+  stack: CatalogueStack,
+  pullForwardMm: number | null,
+  criteria: ShopCriteria,
+  family: Family | null,
+  unit: LengthUnit,
+): StudChoice[] {
+  const matches: readonly StudMatch[] = matchStuds(
+    {
+      studs: studs.map(({ id, body }) => ({ id, stud: body.stud })),
+      ...asked(stack, pullForwardMm, criteria, family),
+    },
+    unit,
+  );
+  return matches.flatMap((match) => {
+    const entry = studs.find((one) => one.id === match.id)?.body;
+    return entry ? [{ match, entry }] : [];
+  });
+}

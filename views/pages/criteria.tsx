@@ -1,0 +1,139 @@
+import type { Entry } from '../../shared/words/catalogue.ts';
+import type { Fault } from '../../shared/words/refusal.ts';
+import type { Frame } from '../frame.ts';
+import { Layout } from '../layout.tsx';
+import { ErrorSummary } from '../parts/error-summary.tsx';
+import { Choice, Field } from '../parts/field.tsx';
+import { errorsOf } from './coverForm.tsx';
+import { moment } from './job/section.tsx';
+
+export interface CriteriaProps {
+  readonly frame: Frame;
+  /** 0 while none were saved. */
+  readonly revision: number;
+  readonly fields: Readonly<Record<string, string>>;
+  readonly faults: readonly Fault[];
+  readonly stale: string | null;
+  readonly history: readonly Entry<'criteria'>[];
+}
+
+/** The shop's own limits and habits: who set them, and when. */
+export function CriteriaPage({ frame, revision, fields, faults, stale, history }: CriteriaProps) {
+  const error = errorsOf(faults);
+  const unit = frame.lengthUnit;
+  const field = (
+    label: string,
+    name: string,
+    more: { unit?: string; hint?: string; optional?: boolean } = {},
+  ) => <Field label={label} name={name} value={fields[name]} error={error(name)} {...more} />;
+  return (
+    <Layout title="Criteria" here="criteria" {...frame}>
+      <h1>The shop's criteria</h1>
+      <p class="why">
+        The program ships no limit of its own. What is set here is the shop's, signed and dated; a decision
+        keeps the criteria as they were when it was made.
+      </p>
+      <form method="post" action="/criteria">
+        {stale !== null && (
+          <section class="faults stale" role="alert">
+            <h2>Somebody changed them meanwhile</h2>
+            <p>{stale} What you typed is below; saving now adds it as a new revision.</p>
+          </section>
+        )}
+        <ErrorSummary faults={faults} />
+        <input type="hidden" name="from" value={revision} />
+        <input type="hidden" name="unit" value={unit} />
+        <fieldset class="group">
+          <legend>The cover</legend>
+          <div class="fields">
+            {field('Minimum wall, any family', 'minimum', {
+              unit,
+              optional: true,
+              hint: "A family's own figure goes before it",
+            })}
+            {field('Clean-up allowance', 'allowance', { unit, hint: 'Cut this much below the deepest mark' })}
+            {field('Runout allowed after the cut', 'runout', {
+              unit,
+              optional: true,
+              hint: 'Over the track',
+            })}
+            {field('Typical cut', 'typical', { unit, optional: true, hint: 'To count the cuts left' })}
+            {field('How sure to be', 'confidence', {
+              unit: '%',
+              hint: 'That no station is below the minimum',
+            })}
+          </div>
+        </fieldset>
+        <fieldset class="group">
+          <legend>The stud</legend>
+          <div class="fields">
+            {field('Threads beyond the nut', 'protrusion', { unit: 'threads' })}
+            {field('Threads showing to start the nut by hand', 'start', { unit: 'threads' })}
+          </div>
+        </fieldset>
+        <fieldset class="group">
+          <legend>The shop</legend>
+          <div class="fields">
+            {field('Name of the shop', 'shopName')}
+            <Choice
+              label="Bare numbers are in"
+              name="lengthUnit"
+              value={fields.lengthUnit}
+              options={[
+                { value: 'mm', label: 'millimetres' },
+                { value: 'in', label: 'inches' },
+              ]}
+            />
+            <Choice
+              label="Decimals are written with a"
+              name="decimalSign"
+              value={fields.decimalSign}
+              options={[
+                { value: 'point', label: 'point, 4.92' },
+                { value: 'comma', label: 'comma, 4,92' },
+              ]}
+            />
+          </div>
+        </fieldset>
+        <div class="fields">
+          <Field
+            label="Why"
+            name="why"
+            value={fields.why}
+            error={error('why')}
+            size="full"
+            hint="Kept with the change"
+          />
+          <Field
+            label="Your initials"
+            name="who"
+            value={fields.who ?? frame.initials}
+            error={error('who')}
+            size="figure"
+            input={{ maxLength: 8 }}
+          />
+        </div>
+        <div class="actions">
+          <button class="button first" type="submit" id="save">
+            Save as a new revision
+          </button>
+        </div>
+      </form>
+      <section>
+        <h2>Every revision</h2>
+        {history.length === 0 ? (
+          <p>None yet: the program's starting values apply, and they set no minimum wall.</p>
+        ) : (
+          <ol class="history" reversed>
+            {[...history].reverse().map((one) => (
+              <li>
+                revision {one.revision}, {one.who}, {moment(one.at)}
+                {one.why !== '' && `: ${one.why}`}
+              </li>
+            ))}
+          </ol>
+        )}
+      </section>
+    </Layout>
+  );
+}

@@ -1,0 +1,169 @@
+import type { CoverCheck } from '../../../shared/words/cover.ts';
+import type { Job } from '../../../shared/words/job.ts';
+import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
+import type { Fault } from '../../../shared/words/refusal.ts';
+import {
+  CoverAnswer,
+  CoverCautions,
+  type CoverDrawingShape,
+  CoverTrack,
+  CoverVerdict,
+} from '../../parts/coverAnswer.tsx';
+import { Choice, Field, TextArea } from '../../parts/field.tsx';
+import { FindingList } from '../../parts/finding-list.tsx';
+import { errorsOf } from '../coverForm.tsx';
+import { JobForm, type Refused, Who } from './section.tsx';
+import { DECISION_WORD, VERDICT_WORD } from './words.ts';
+
+export interface DecideProps {
+  readonly job: Job;
+  readonly shape: CoverDrawingShape | null;
+  /** Worked out from the readings as they stand; null while there are none or they cannot be used. */
+  readonly check: CoverCheck | null;
+  readonly checkFaults: readonly Fault[];
+  /** True when the decision rests on readings or an inspection that have changed since. */
+  readonly outdated: boolean;
+  readonly unit: LengthUnit;
+  readonly initials: string;
+  readonly refused: Refused | null;
+  readonly refusedPlan: Refused | null;
+  readonly readOnly: boolean;
+}
+
+export function decisionSummary(job: Job, outdated: boolean): string {
+  const decision = job.sections.decision;
+  if (!decision) return 'not yet';
+  return `${DECISION_WORD[decision.body.decision]}, ${decision.who}${outdated ? '; something changed since' : ''}`;
+}
+
+/** What the readings say, and what a person makes of it. */
+export function Decide(props: DecideProps) {
+  const { job, shape, check, checkFaults, outdated, unit, initials, refused, refusedPlan, readOnly } = props;
+  const kept = job.sections.decision;
+  const plan = job.sections.plan?.body;
+  return (
+    <>
+      {kept && (
+        <div class="kept-decision">
+          <p>
+            <b>Decided: {DECISION_WORD[kept.body.decision]}.</b> {kept.body.check.headline}{' '}
+            {kept.body.check.because}
+            {kept.body.reason !== '' && <> Reason: {kept.body.reason}</>}
+          </p>
+          <Who kept={kept} />
+          {outdated && (
+            <p class="note">
+              Readings, inspection or cut changed after this decision. It is kept as it was; decide again.
+            </p>
+          )}
+          <details class="twin">
+            <summary>What it rested on</summary>
+            <FindingList findings={kept.body.check.findings} unit={unit} id="kept-finding" />
+            <p class="hint">
+              Worked out by {kept.body.calcVersion}, at revision {kept.body.workedOutAtRevision}.
+            </p>
+          </details>
+        </div>
+      )}
+      {checkFaults.map((fault) => (
+        <p class="note">{fault.message}</p>
+      ))}
+      {check && shape && (kept === null || outdated) && (
+        <>
+          <CoverVerdict check={check} level={2} />
+          <div class="two">
+            <CoverAnswer shape={shape} check={check} unit={unit} id="job" />
+          </div>
+        </>
+      )}
+      {check && shape && <CoverTrack shape={shape} check={check} unit={unit} id="job" />}
+      {!check && checkFaults.length === 0 && <p>Measure the wall first; the answer then stands here.</p>}
+      {check && !readOnly && (
+        <>
+          <details class="change" open={refusedPlan !== null || check.verdict === 'plan-again'}>
+            <summary>Try another cut</summary>
+            <JobForm
+              id="plan-form"
+              action={`/jobs/${encodeURIComponent(job.number)}/plan`}
+              revision={job.revision}
+              initials={initials}
+              signed={job.stage === 'signed'}
+              refused={refusedPlan}
+              submit="Work this cut out"
+              first={false}
+            >
+              <div class="fields">
+                <Field
+                  label="Cut to try"
+                  name="cut"
+                  value={refusedPlan?.fields.cut ?? plan?.typed ?? ''}
+                  unit={unit}
+                  hint={`Empty: the least that cleans up, ${printLength(check.cut.cleanUpMm, unit)}`}
+                  error={errorsOf(refusedPlan?.faults ?? [])('cut')}
+                />
+              </div>
+            </JobForm>
+          </details>
+          <DecisionForm job={job} check={check} initials={initials} refused={refused} again={kept !== null} />
+        </>
+      )}
+      <CoverCautions ring={job.sections.received?.body.family.ringAllowed ?? false} />
+    </>
+  );
+}
+
+function DecisionForm(props: {
+  job: Job;
+  check: CoverCheck;
+  initials: string;
+  refused: Refused | null;
+  again: boolean;
+}) {
+  const { job, check, initials, refused, again } = props;
+  const error = errorsOf(refused?.faults ?? []);
+  const natural =
+    check.verdict === 'replace' ? 'replace' : check.verdict === 'face-and-ring' ? 'face-and-ring' : 'face';
+  const form = (
+    <JobForm
+      id="decision-form"
+      action={`/jobs/${encodeURIComponent(job.number)}/decision`}
+      revision={job.revision}
+      initials={initials}
+      signed={job.stage === 'signed'}
+      refused={refused}
+      submit="Decide"
+    >
+      <div class="fields">
+        <Choice
+          label="Decision"
+          name="decision"
+          as="radios"
+          value={refused?.fields.decision ?? natural}
+          error={error('decision')}
+          options={[
+            { value: 'face', label: DECISION_WORD.face },
+            ...(job.sections.received?.body.family.ringAllowed
+              ? [{ value: 'face-and-ring', label: DECISION_WORD['face-and-ring'] }]
+              : []),
+            { value: 'replace', label: DECISION_WORD.replace },
+          ]}
+        />
+        <TextArea
+          label="Reason"
+          name="reason"
+          value={refused?.fields.reason}
+          error={error('reason')}
+          hint={`Needed where the decision is not the verdict (${VERDICT_WORD[check.verdict]})`}
+          rows={2}
+        />
+      </div>
+    </JobForm>
+  );
+  if (!again) return form;
+  return (
+    <details class="change" open={refused !== null}>
+      <summary>Decide again</summary>
+      {form}
+    </details>
+  );
+}

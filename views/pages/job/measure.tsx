@@ -1,0 +1,242 @@
+import type { Job, Pass } from '../../../shared/words/job.ts';
+import { briefLength, type LengthUnit, lengthFigure } from '../../../shared/words/print.ts';
+import { type EntryRow, EntryTable } from '../../parts/entry-table.tsx';
+import { Choice, Field, Tick } from '../../parts/field.tsx';
+import { errorsOf } from '../coverForm.tsx';
+import { GaugeFields } from '../gaugeFields.tsx';
+import { JobForm, type Refused, Who } from './section.tsx';
+
+/** One place of the measuring table, with what stands there as it would be typed. */
+export interface PlaceView {
+  readonly index: number;
+  readonly angleDeg: number;
+  readonly radiusMm: number;
+  /** "behind stud 1"; '' where the person types it. */
+  readonly place: string;
+  readonly own: boolean;
+  readonly wall: string;
+  readonly face: string;
+  readonly mark: string;
+  /** Ids of the readings shown, so that a change by somebody else is noticed. */
+  readonly was: { readonly wall: string; readonly face: string; readonly mark: string };
+}
+
+export interface MeasureProps {
+  readonly job: Job;
+  readonly pass: Pass;
+  readonly places: readonly PlaceView[];
+  /** Makes the ids of the readings sent from this form, so that sending it twice is harmless. */
+  readonly token: string;
+  readonly unit: LengthUnit;
+  readonly initials: string;
+  readonly refused: Refused | null;
+  readonly doubts: readonly { readonly name: string; readonly question: string; readonly asTyped: string }[];
+  readonly readOnly: boolean;
+}
+
+const KEYS = ['wall', 'face', 'mark'] as const;
+const LETTER = { wall: 'w', face: 'f', mark: 'd' } as const;
+
+export function measuredSummary(job: Job, pass: Pass): string {
+  const walls = job.readings.filter((one) => one.pass === pass && one.kind === 'wall');
+  if (walls.length === 0) return 'no readings yet';
+  const places = new Set(walls.map((one) => `${one.angleDeg}/${one.radiusMm}`));
+  const who = [...new Set(walls.map((one) => one.who))].join(', ');
+  return `${walls.length} wall reading${walls.length === 1 ? '' : 's'} at ${places.size} station${places.size === 1 ? '' : 's'}, by ${who}`;
+}
+
+/** The readings of one pass, before the cut or after it. */
+export function Measure(props: MeasureProps) {
+  const { job, pass, places, token, unit, initials, refused, doubts, readOnly } = props;
+  const error = errorsOf(refused?.faults ?? []);
+  const typed = refused?.fields;
+  const anyOwn = places.some((place) => place.own);
+  const rows = places.map((place): EntryRow => {
+    const { index } = place;
+    const cell = (key: (typeof KEYS)[number]) => {
+      const name = `${LETTER[key]}.${index}`;
+      return { name, value: typed?.[name] ?? place[key], error: error(name), readonly: readOnly };
+    };
+    const at = (name: string) => ({
+      name,
+      value: typed?.[name] ?? '',
+      error: error(name),
+      readonly: readOnly,
+    });
+    return {
+      id: `${pass}-${index}`,
+      head: place.own ? (
+        `${index + 1}`
+      ) : (
+        <>
+          <b>{index + 1}</b> {place.place} <small>r {briefLength(place.radiusMm, unit)}</small>
+        </>
+      ),
+      spoken: `at station ${index + 1}${place.place ? `, ${place.place}` : ''}`,
+      cells: {
+        ...(place.own && { angle: at(`a.${index}`), radius: at(`r.${index}`) }),
+        wall: cell('wall'),
+        face: cell('face'),
+        mark: cell('mark'),
+      },
+    };
+  });
+  const table = (
+    <EntryTable
+      id={`${pass}-table`}
+      caption="Several readings of one place: part them with a semicolon. A place with a mark and no wall is a mark between stations."
+      headLabel="Station"
+      columns={[
+        ...(anyOwn
+          ? [
+              { key: 'angle', label: 'Clock position', unit: '°' },
+              { key: 'radius', label: 'Radius', unit },
+            ]
+          : []),
+        { key: 'wall', label: 'Wall', unit },
+        { key: 'face', label: 'Face height', unit },
+        { key: 'mark', label: pass === 'before' ? 'Mark depth' : 'Mark left', unit },
+      ]}
+      rows={rows}
+    />
+  );
+  if (readOnly) return table;
+  return (
+    <JobForm
+      id={`${pass}-form`}
+      action={`/jobs/${encodeURIComponent(job.number)}/readings`}
+      revision={job.revision}
+      initials={initials}
+      signed={job.stage === 'signed'}
+      refused={refused}
+      submit="Keep the readings"
+    >
+      <input type="hidden" name="pass" value={pass} />
+      <input type="hidden" name="token" value={token} />
+      <input type="hidden" name="unit" value={unit} />
+      {places.map((place) => (
+        <>
+          {!place.own && (
+            <input type="hidden" name={`at.${place.index}`} value={`${place.angleDeg}/${place.radiusMm}`} />
+          )}
+          {KEYS.filter((key) => place.was[key] !== '').map((key) => (
+            <input type="hidden" name={`was.${LETTER[key]}.${place.index}`} value={place.was[key]} />
+          ))}
+        </>
+      ))}
+      {doubts.map((doubt) => (
+        <div class="doubt" role="alert">
+          <p>{doubt.question}</p>
+          <Tick label={`${doubt.asTyped} is right`} name={`ok.${doubt.name}`} value={doubt.asTyped} />
+        </div>
+      ))}
+      {table}
+    </JobForm>
+  );
+}
+
+export interface SetupProps {
+  readonly job: Job;
+  readonly unit: LengthUnit;
+  /** The gauge's figures as their fields would have them typed. */
+  readonly gauge: Readonly<Record<string, string>>;
+  readonly initials: string;
+  readonly refused: Refused | null;
+  readonly readOnly: boolean;
+}
+
+const CHUCKING_WORD = {
+  'pads-and-pilot-trued': 'pads and pilot trued in the chuck',
+  'side-wall-jaws': 'held by jaws on the side wall',
+} as const;
+const THROUGH_WORD = {
+  bare: 'wall read on bare metal',
+  'pad-subtracted': 'wall read through a pad, pad subtracted',
+  ultrasound: 'wall read by ultrasound to the joint',
+} as const;
+
+/** Which gauge, how it is held, and what the wall was read through. */
+export function Setup({ job, unit, gauge, initials, refused, readOnly }: SetupProps) {
+  const kept = job.sections.setup;
+  const body = kept?.body;
+  const error = errorsOf(refused?.faults ?? []);
+  const fields: Readonly<Record<string, string>> = refused?.fields ?? {
+    gauge: body?.gauge ?? '',
+    chucking: body?.chucking ?? '',
+    ...gauge,
+    residual:
+      body?.residualRunoutMm == null ? '' : lengthFigure(body.residualRunoutMm, unit).replace('−', '-'),
+    through: body?.wallReadThrough ?? 'bare',
+  };
+  return (
+    <>
+      <p>
+        {body
+          ? [
+              body.gauge === '' ? 'Gauge not said' : `Gauge ${body.gauge}`,
+              body.chucking ? CHUCKING_WORD[body.chucking] : 'chucking not said',
+              THROUGH_WORD[body.wallReadThrough],
+              ...(body.residualRunoutMm === null
+                ? []
+                : [`runout left in the chuck ${lengthFigure(body.residualRunoutMm, unit)} ${unit}`]),
+            ].join('; ')
+          : 'Gauge and chucking not said yet.'}
+      </p>
+      {kept && <Who kept={kept} />}
+      {!readOnly && (
+        <details class="change" open={refused !== null}>
+          <summary>Gauge and chucking</summary>
+          <JobForm
+            id="setup-form"
+            action={`/jobs/${encodeURIComponent(job.number)}/setup`}
+            revision={job.revision}
+            initials={initials}
+            signed={job.stage === 'signed'}
+            refused={refused}
+            submit="Save as a new revision"
+            first={false}
+          >
+            <div class="fields">
+              <Field
+                label="Gauge"
+                name="gauge"
+                value={fields.gauge}
+                error={error('gauge')}
+                hint="Which micrometer, caliper or indicator"
+              />
+              <Choice
+                label="Held in the lathe by"
+                name="chucking"
+                value={fields.chucking}
+                options={[
+                  { value: '', label: 'not said' },
+                  { value: 'pads-and-pilot-trued', label: 'pads and pilot trued in the chuck' },
+                  { value: 'side-wall-jaws', label: 'jaws on the side wall' },
+                ]}
+              />
+              <Field
+                label="Runout left in the chuck"
+                name="residual"
+                value={fields.residual}
+                unit={unit}
+                error={error('residual')}
+                optional
+              />
+              <Choice
+                label="Wall read through"
+                name="through"
+                value={fields.through}
+                options={[
+                  { value: 'bare', label: 'bare metal' },
+                  { value: 'pad-subtracted', label: 'a pad, subtracted' },
+                  { value: 'ultrasound', label: 'ultrasound to the joint' },
+                ]}
+              />
+            </div>
+            <GaugeFields fields={fields} faults={refused?.faults ?? []} unit={unit} />
+          </JobForm>
+        </details>
+      )}
+    </>
+  );
+}

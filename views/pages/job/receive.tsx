@@ -1,0 +1,114 @@
+import type { Job } from '../../../shared/words/job.ts';
+import type { LengthUnit } from '../../../shared/words/print.ts';
+import { Choice, Field, TextArea } from '../../parts/field.tsx';
+import { errorsOf, familyInWords } from '../coverForm.tsx';
+import { day, JobForm, type Refused, Who } from './section.tsx';
+
+export interface ReceiveProps {
+  readonly job: Job;
+  readonly families: readonly { readonly id: string; readonly name: string }[];
+  readonly unit: LengthUnit;
+  readonly initials: string;
+  readonly refused: Refused | null;
+  readonly readOnly: boolean;
+}
+
+export function receivedSummary(job: Job): string {
+  const received = job.sections.received?.body;
+  return received ? `${received.family.name}, ${day(received.receivedOn)}` : 'not yet';
+}
+
+export function Receive({ job, families, unit, initials, refused, readOnly }: ReceiveProps) {
+  const kept = job.sections.received;
+  const body = kept?.body;
+  return (
+    <>
+      {body && (
+        <dl class="facts">
+          <dt>Cover family</dt>
+          <dd>
+            {body.family.name}: {familyInWords(body.family, unit)}
+          </dd>
+          <dt>Received</dt>
+          <dd>{day(body.receivedOn)}</dd>
+          {body.customerReference !== '' && (
+            <>
+              <dt>Customer reference</dt>
+              <dd>{body.customerReference}</dd>
+            </>
+          )}
+          {body.note !== '' && (
+            <>
+              <dt>Note</dt>
+              <dd>{body.note}</dd>
+            </>
+          )}
+        </dl>
+      )}
+      {kept && <Who kept={kept} />}
+      {!readOnly && (
+        <details class="change" open={refused !== null}>
+          <summary>Change it</summary>
+          <JobForm
+            id="received-form"
+            action={`/jobs/${encodeURIComponent(job.number)}/received`}
+            revision={job.revision}
+            initials={initials}
+            signed={job.stage === 'signed'}
+            refused={refused}
+            submit="Save as a new revision"
+          >
+            <ReceivedFields
+              families={families}
+              fields={
+                refused?.fields ?? {
+                  family: body?.familyId ?? '',
+                  receivedOn: body?.receivedOn ?? '',
+                  customer: body?.customerReference ?? '',
+                  note: body?.note ?? '',
+                }
+              }
+              faults={refused?.faults ?? []}
+            />
+          </JobForm>
+        </details>
+      )}
+    </>
+  );
+}
+
+export function ReceivedFields(props: {
+  families: readonly { readonly id: string; readonly name: string }[];
+  fields: Readonly<Record<string, string>>;
+  faults: Refused['faults'];
+}) {
+  const { families, fields, faults } = props;
+  const error = errorsOf(faults);
+  return (
+    <div class="fields">
+      <Choice
+        label="Cover family"
+        name="family"
+        value={fields.family}
+        error={error('family')}
+        options={families.map(({ id, name }) => ({ value: id, label: name }))}
+      />
+      <Field
+        label="Received on"
+        name="receivedOn"
+        type="date"
+        value={fields.receivedOn}
+        error={error('receivedOn')}
+        size="figure"
+      />
+      <Field
+        label="Customer reference"
+        name="customer"
+        value={fields.customer}
+        error={error('customer')}
+        optional
+      />
+      <TextArea label="Note" name="note" value={fields.note} error={error('note')} rows={2} optional />
+    </div>
+  );
+}

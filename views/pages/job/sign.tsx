@@ -1,0 +1,88 @@
+import type { HistoryLine, Job } from '../../../shared/words/job.ts';
+import { Caution } from '../../parts/caution.tsx';
+import { TextArea } from '../../parts/field.tsx';
+import { errorsOf } from '../coverForm.tsx';
+import { JobForm, moment, type Refused, Who } from './section.tsx';
+import { SECTION_WORD } from './words.ts';
+
+export interface SignProps {
+  readonly job: Job;
+  readonly missing: readonly string[];
+  readonly initials: string;
+  readonly refused: Refused | null;
+  readonly readOnly: boolean;
+}
+
+export function signSummary(job: Job, missing: readonly string[]): string {
+  if (job.stage === 'signed' && job.sections.signature) return `signed by ${job.sections.signature.who}`;
+  return missing.length > 0 ? `missing: ${missing.join(', ')}` : 'ready to sign';
+}
+
+/** Record and release. */
+export function SignOff({ job, missing, initials, refused, readOnly }: SignProps) {
+  const kept = job.sections.signature;
+  const error = errorsOf(refused?.faults ?? []);
+  return (
+    <>
+      {kept && (
+        <>
+          <p>
+            Signed at revision {kept.body.signedRevision}
+            {kept.body.statement !== '' && <>: {kept.body.statement}</>}.
+            {job.stage !== 'signed' &&
+              ' It was changed since, so it has to be signed again; that signature stays in the history.'}
+          </p>
+          <Who kept={kept} />
+        </>
+      )}
+      {missing.length > 0 && <p class="note">Still missing before it can be signed: {missing.join(', ')}.</p>}
+      <Caution kind="crack" />
+      {!readOnly && job.stage !== 'signed' && (
+        <JobForm
+          id="signature-form"
+          action={`/jobs/${encodeURIComponent(job.number)}/signature`}
+          revision={job.revision}
+          initials={initials}
+          signed={false}
+          refused={refused}
+          submit="Sign"
+          first={job.stage === 'to-sign'}
+        >
+          <TextArea
+            label="Statement"
+            name="statement"
+            value={refused?.fields.statement}
+            error={error('statement')}
+            rows={2}
+            optional
+          />
+        </JobForm>
+      )}
+    </>
+  );
+}
+
+/** Every change, newest first; each opens the job as it then was. */
+export function History({
+  job,
+  lines,
+  shown,
+}: {
+  job: Job;
+  lines: readonly HistoryLine[];
+  shown: number | null;
+}) {
+  return (
+    <ol class="history" reversed>
+      {[...lines].reverse().map((line) => (
+        <li aria-current={line.revision === shown ? 'true' : undefined}>
+          <a href={`/jobs/${encodeURIComponent(job.number)}?revision=${line.revision}`}>
+            revision {line.revision}
+          </a>{' '}
+          {SECTION_WORD[line.what]}, {line.who}, {moment(line.at)}
+          {line.why !== '' && <>: {line.why}</>}
+        </li>
+      ))}
+    </ol>
+  );
+}

@@ -1,0 +1,158 @@
+import type { CoverCheck } from '../../shared/words/cover.ts';
+import type { Finding } from '../../shared/words/finding.ts';
+import type { Job } from '../../shared/words/job.ts';
+import { type LengthUnit, lengthFigure, printLength } from '../../shared/words/print.ts';
+import { FacePlan } from '../drawings/face-plan.tsx';
+import type { Frame } from '../frame.ts';
+import { Layout } from '../layout.tsx';
+import { Cautions } from '../parts/caution.tsx';
+import { type CoverDrawingShape, planMarks, planStations, StationsAnswered } from '../parts/coverAnswer.tsx';
+import { Qr, type QrModules } from '../parts/qr.tsx';
+import { Sign } from '../parts/sign.tsx';
+import { jobTitleBlock } from './job/jobPage.tsx';
+import { lookedSummary } from './job/look.tsx';
+import { moment } from './job/section.tsx';
+import { DECISION_WORD } from './job/words.ts';
+import { stackInWords } from './stud.tsx';
+
+export const STATIONS_ON_A_SHEET = 16;
+
+export interface SheetProps {
+  readonly frame: Frame;
+  readonly job: Job;
+  readonly shape: CoverDrawingShape | null;
+  /** The one the decision rests on, else as worked out now. */
+  readonly check: CoverCheck | null;
+  readonly verified: readonly Finding[];
+  readonly qr: QrModules;
+  readonly asItWas: number | null;
+}
+
+/** The job on paper: one page, and a continuation sheet beyond sixteen stations. */
+export function SheetPage({ frame, job, shape, check, verified, qr, asItWas }: SheetProps) {
+  const unit = frame.lengthUnit;
+  const long = check !== null && check.stations.length > STATIONS_ON_A_SHEET;
+  const decision = job.sections.decision;
+  const studs = job.sections.studs?.body;
+  const cuts = job.sections.cuts?.body.cuts ?? [];
+  return (
+    <Layout
+      title={`Job ${job.number}, sheet`}
+      here="jobs"
+      {...frame}
+      titleBlock={jobTitleBlock(job, long ? '1 of 2' : '1 of 1')}
+    >
+      <article class="paper">
+        <div class="actions no-print">
+          <button class="button first" type="button" id="print" data-print>
+            Print
+          </button>
+          <a class="button" href={`/jobs/${encodeURIComponent(job.number)}`}>
+            Back to the job
+          </a>
+        </div>
+        <header class="paper-head">
+          <div>
+            <h1>
+              Job {job.number}
+              {asItWas !== null && `, as it was at revision ${asItWas}`}:{' '}
+              {decision ? DECISION_WORD[decision.body.decision] : 'not decided yet'}
+            </h1>
+            {check && (
+              <p class="why">
+                {check.headline} {check.because}
+              </p>
+            )}
+            {decision && decision.body.reason !== '' && <p>Reason given: {decision.body.reason}</p>}
+            <p>{lookedSummary(job)}.</p>
+          </div>
+          <Qr modules={qr} label={`Job ${job.number}`} />
+        </header>
+        <div class="paper-two">
+          {check && shape && (
+            <figure class="drawing">
+              <FacePlan
+                id="sheet-plan"
+                shape={shape}
+                bossDiameterMm={shape.bossDiameterMm}
+                rimDiameterMm={shape.rimDiameterMm}
+                padDiameterMm={shape.padDiameterMm}
+                stations={planStations(check)}
+                marks={planMarks(check)}
+                thinnest={check.leastWall.station}
+                unit={unit}
+              />
+            </figure>
+          )}
+          {check && !long && <StationsAnswered check={check} unit={unit} />}
+          {check && long && <p>{check.stations.length} stations: see the continuation sheet.</p>}
+        </div>
+        <div class="paper-two">
+          {check && <SheetFindings title="Found before the cut" findings={check.findings} />}
+          <div>
+            {verified.length > 0 && <SheetFindings title="Measured after the cut" findings={verified} />}
+            <h2>Cut</h2>
+            <p>
+              {check ? `To dial: ${printLength(check.cut.dialledMm, unit)} from the highest point. ` : ''}
+              {cuts.length === 0
+                ? 'No pass recorded.'
+                : `Passes made: ${cuts.map((cut) => lengthFigure(cut.depthMm, unit)).join(', ')} ${unit}.`}
+            </p>
+            <h2>Studs</h2>
+            <p>
+              {studs
+                ? `${studs.stud.name}, ${studs.stud.stud.thread.designation}, in ${studs.stack.name}: ${studs.check.headline} ${stackInWords(studs.stack, unit)}`
+                : 'Not chosen.'}
+            </p>
+            {studs && studs.note !== '' && <p>Note: {studs.note}</p>}
+          </div>
+        </div>
+        <Cautions />
+        <Signatures job={job} />
+      </article>
+      {long && check && <Continuation job={job} check={check} unit={unit} />}
+    </Layout>
+  );
+}
+
+function SheetFindings({ title, findings }: { title: string; findings: readonly Finding[] }) {
+  return (
+    <section>
+      <h2>{title}</h2>
+      <ul class="sheet-findings">
+        {findings.map((finding) => (
+          <li>
+            <Sign status={finding.status} /> <b>{finding.title}:</b> {finding.sentence}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function Signatures({ job }: { job: Job }) {
+  const { decision, signature } = job.sections;
+  const line = (what: string, kept: { who: string; at: string } | null) => (
+    <div>
+      <dt>{what}</dt>
+      <dd>{kept ? `${kept.who}, ${moment(kept.at)}` : ''}</dd>
+    </div>
+  );
+  return (
+    <dl class="signatures">
+      {line('decided', decision)}
+      {line('signed', job.stage === 'signed' ? signature : null)}
+      {line('by hand', null)}
+    </dl>
+  );
+}
+
+function Continuation({ job, check, unit }: { job: Job; check: CoverCheck; unit: LengthUnit }) {
+  return (
+    <article class="paper continuation">
+      <h2>Job {job.number}, continuation: every station</h2>
+      <StationsAnswered check={check} unit={unit} />
+      <p class="hint">Sheet 2 of 2</p>
+    </article>
+  );
+}

@@ -1,0 +1,81 @@
+import type { LengthUnit } from '../../shared/words/print.ts';
+import type { Fault } from '../../shared/words/refusal.ts';
+import { EntryTable } from '../parts/entry-table.tsx';
+import { Choice, Field, Tick } from '../parts/field.tsx';
+import { errorsOf } from './coverForm.tsx';
+
+export interface StackFieldsProps {
+  readonly fields: Readonly<Record<string, string>>;
+  readonly rows: number;
+  readonly faults: readonly Fault[];
+  readonly unit: LengthUnit;
+}
+
+/** A stack layer by layer from the pad toward the engine, and the nut that clamps it. */
+export function StackFields({ fields, rows, faults, unit }: StackFieldsProps) {
+  const error = errorsOf(faults);
+  const cell = (name: string) => ({ name, value: fields[name] ?? '', error: error(name) });
+  const field = (
+    label: string,
+    name: string,
+    more: { unit?: string; hint?: string; optional?: boolean } = {},
+  ) => <Field label={label} name={name} value={fields[name]} error={error(name)} {...more} />;
+  return (
+    <>
+      <EntryTable
+        id="layers"
+        caption="Layers at the stud hole, from the pad toward the engine"
+        headLabel="Layer"
+        columns={[
+          { key: 'name', label: 'What it is', inputmode: 'text' },
+          { key: 'thickness', label: 'Thickness', unit },
+          { key: 'tolerance', label: 'Tolerance ±', unit },
+          { key: 'hole', label: 'Hole Ø', unit },
+        ]}
+        rows={Array.from({ length: rows }, (_, i) => ({
+          id: `layer-${i}`,
+          head: `${i + 1}`,
+          spoken: `of layer ${i + 1}`,
+          cells: {
+            name: cell(`ln.${i}`),
+            thickness: cell(`lt.${i}`),
+            tolerance: cell(`lo.${i}`),
+            hole: cell(`lh.${i}`),
+          },
+        }))}
+      />
+      <fieldset class="group">
+        <legend>Flexplate and nut</legend>
+        <div class="fields">
+          <Choice
+            label="Flexplate"
+            name="style"
+            value={fields.style ?? ''}
+            options={[
+              { value: '', label: 'by the count of its layers' },
+              { value: 'one-piece', label: 'one piece' },
+              { value: 'two-piece', label: 'two piece' },
+            ]}
+          />
+          {field('Number of holes', 'holeCount', { optional: true })}
+          {field('Hole circle Ø', 'holeCircle', { unit, optional: true })}
+          {field('Room for the tip, from the pad face', 'tipRoom', { unit, optional: true })}
+          {field('Nut thread', 'nutThread', { hint: 'As 3/8-24 or M10x1.25', optional: true })}
+          {field('Nut height', 'nutHeight', { unit })}
+          {field('Nut height tolerance ±', 'nutTolerance', { unit, optional: true })}
+          {field('Countersink, each side', 'nutCountersink', { unit, optional: true })}
+          {field('Washer under the nut', 'washer', { unit, optional: true })}
+          {field('Nut bearing Ø', 'nutBearing', { unit, optional: true })}
+          {field('Nut proof stress', 'nutProof', { unit: 'MPa', optional: true })}
+          {field('Nut tensile strength', 'nutTensile', { unit: 'MPa', optional: true })}
+          <Tick
+            label="It is a prevailing-torque (locking) nut"
+            name="prevailing"
+            value="1"
+            checked={fields.prevailing === '1'}
+          />
+        </div>
+      </fieldset>
+    </>
+  );
+}

@@ -1,0 +1,261 @@
+import type { CatalogueStack, CatalogueStud } from '../../shared/words/catalogue.ts';
+import type { Status } from '../../shared/words/finding.ts';
+import { lengthFigure, printLength } from '../../shared/words/print.ts';
+import type { Fault } from '../../shared/words/refusal.ts';
+import type { Fits, StudMatch } from '../../shared/words/stud.ts';
+import { StudInStack } from '../drawings/stud-in-stack.tsx';
+import type { Frame } from '../frame.ts';
+import { Layout } from '../layout.tsx';
+import { Cautions } from '../parts/caution.tsx';
+import { ErrorSummary } from '../parts/error-summary.tsx';
+import { Choice, Field } from '../parts/field.tsx';
+import { FindingsFolded } from '../parts/findingsFolded.tsx';
+import { Sign } from '../parts/sign.tsx';
+import { errorsOf } from './coverForm.tsx';
+import { StackFields } from './stackFields.tsx';
+
+export interface StudChoice {
+  readonly match: StudMatch;
+  readonly entry: CatalogueStud;
+}
+
+export interface StudPageProps {
+  readonly frame: Frame;
+  readonly fields: Readonly<Record<string, string>>;
+  readonly stackId: string;
+  readonly stacks: readonly { readonly id: string; readonly stack: CatalogueStack }[];
+  readonly layerRows: number;
+  readonly chosen: CatalogueStack | null;
+  readonly pullForwardMm: number | null;
+  /** Best first. */
+  readonly choices: readonly StudChoice[];
+  readonly shownId: string | null;
+  readonly faults: readonly Fault[];
+}
+
+/** Seen at once, whatever they say. */
+const STUD_LEAD = ['nut-clamps', 'engagement', 'protrusion', 'reach'];
+
+export const FIT_STATUS: Readonly<Record<Fits, Status>> = { yes: 'pass', 'with-care': 'caution', no: 'fail' };
+export const FIT_WORD: Readonly<Record<Fits, string>> = {
+  yes: 'fits',
+  'with-care': 'with care',
+  no: 'does not fit',
+};
+
+/** Which stud for this flexplate: every one in the catalogue, best first, each with its reason. */
+export function StudPage(props: StudPageProps) {
+  const { frame, fields, stackId, stacks, choices, shownId, faults, pullForwardMm, chosen } = props;
+  const error = errorsOf(faults);
+  const shown = choices.find((choice) => choice.match.id === shownId);
+  const unit = frame.lengthUnit;
+  return (
+    <Layout title="A stud for a stack" here="studs" {...frame}>
+      <div id="stud-page">
+        <section id="stud-head" class="answer-head" aria-live="polite">
+          {shown ? (
+            <>
+              <h1 class={`verdict fits-${shown.match.fits}`}>
+                {shown.entry.name}: {lowerFirst(shown.match.check.headline)}
+              </h1>
+              <p class="why">{shown.match.check.because}</p>
+            </>
+          ) : (
+            <>
+              <h1>Which stud for which flexplate?</h1>
+              <p class="why">
+                Choose the flexplate's stack, or measure it: from the pad's seating face to the engine side,
+                layer by layer. Every stud on the shelf is then held against it.
+              </p>
+            </>
+          )}
+        </section>
+        <form
+          id="stud-form"
+          method="get"
+          action="/stud"
+          hx-get="/stud"
+          hx-target="#stud-page"
+          hx-select="#stud-page"
+          hx-swap="outerHTML"
+          hx-trigger="change"
+          hx-push-url="true"
+        >
+          <ErrorSummary faults={faults} />
+          <div class="fields">
+            <Choice
+              label="Flexplate stack"
+              name="stack"
+              value={stackId}
+              options={[
+                ...(stackId === '' ? [{ value: '', label: 'choose' }] : []),
+                ...stacks.map(({ id, stack }) => ({
+                  value: id,
+                  label: `${stack.name} (${stack.stack.style === 'one-piece' ? 'one piece' : 'two piece'})`,
+                })),
+                { value: 'own', label: 'another: type its layers' },
+              ]}
+            />
+            <Field
+              label="Pull-forward gap"
+              name="pull"
+              value={fields.pull}
+              unit={unit}
+              hint={
+                pullForwardMm === null
+                  ? 'Converter fully back on the pump, pads to flexplate'
+                  : `Worked with ${printLength(pullForwardMm, unit, 'coarse')}. Empty: the stack's own`
+              }
+              error={error('pull')}
+            />
+            <noscript>
+              <button class="button first" type="submit">
+                Find its stud
+              </button>
+            </noscript>
+          </div>
+          {stackId === 'own' && (
+            <>
+              <StackFields fields={fields} rows={props.layerRows} faults={faults} unit={unit} />
+              <div class="actions">
+                <button class="button first" type="submit" id="find">
+                  Find its stud
+                </button>
+                <button class="button" type="submit" name="add" value="layer" id="add-layer">
+                  Add a layer
+                </button>
+              </div>
+            </>
+          )}
+        </form>
+        {chosen && <p class="hint">{stackInWords(chosen, unit)}</p>}
+        {shown && chosen && (
+          <section aria-label={`${shown.entry.name} in the stack`}>
+            <figure class="drawing wide">
+              <StudInStack
+                id="stud"
+                stud={shown.entry.stud}
+                stack={chosen.stack}
+                nut={chosen.nut}
+                check={shown.match.check}
+                pullForwardMm={pullForwardMm}
+                name={shown.entry.name}
+                unit={unit}
+              />
+            </figure>
+            <div class="actions">
+              <a class="button first" id="slip" href={`/stud/slip?${slipQuery(props, shown.match.id)}`}>
+                Counter slip
+              </a>
+              <a class="button" href={`/stud/stacks?stud=${encodeURIComponent(shown.match.id)}`}>
+                Other stacks it suits
+              </a>
+            </div>
+            <FindingsFolded
+              findings={shown.match.check.findings}
+              lead={STUD_LEAD}
+              unit={unit}
+              id="stud-finding"
+            />
+          </section>
+        )}
+        {choices.length > 0 && (
+          <section>
+            <h2>Every stud on the shelf, best first</h2>
+            <ol class="rows">
+              {choices.map(({ match, entry }) => (
+                <RankedRow
+                  id={`stud-${match.id}`}
+                  href={`/stud?${slipQuery(props, match.id)}`}
+                  fits={match.fits}
+                  name={entry.name}
+                  detail={`${entry.stud.thread.designation}, tip at ${lengthFigure(entry.stud.projectionMm, unit, 'coarse')} ${unit}`}
+                  because={match.check.because}
+                  shown={match.id === shownId}
+                />
+              ))}
+            </ol>
+          </section>
+        )}
+        <WhichFlexplate />
+        <p>
+          <a href="/stud/stacks">I have a stud in my hand: which stacks does it suit?</a>
+        </p>
+        <Cautions kinds={['torque', 'general']} />
+      </div>
+    </Layout>
+  );
+}
+
+/** How to tell, for somebody who has only seen it on the phone. Common practice, no source. */
+function WhichFlexplate() {
+  return (
+    <details class="how-to">
+      <summary>How to tell a one-piece flexplate from a two-piece one</summary>
+      <dl>
+        <dt>One piece</dt>
+        <dd>
+          A single thin steel plate. Measured at a stud hole with a caliper it is a few millimetres thick, and
+          the stud's nut sits straight on it. A short stud suits it.
+        </dd>
+        <dt>Two piece</dt>
+        <dd>
+          A plate with a thick steel casting in the middle, which the studs pass through. Measured at a stud
+          hole it is about as thick as a finger. It wants the long stud: no more thread, but about 1/4 in
+          (6.35 mm) more unthreaded pilot beyond it, to find the holes and get the nuts started.
+        </dd>
+      </dl>
+      <p>
+        Measure each layer at the stud hole, from the pad's seating face toward the engine, shims included.
+        Common practice in the trade, no source.
+      </p>
+    </details>
+  );
+}
+
+/** "plate 3.20, casting 11.10; nut 8.30 high, 3/8-24 UNF-2B". */
+export function stackInWords(entry: CatalogueStack, unit: Frame['lengthUnit']): string {
+  const figure = (mm: number) => lengthFigure(mm, unit, 'coarse');
+  const layers = entry.stack.layers.map((layer) => `${layer.name} ${figure(layer.thicknessMm)}`).join(', ');
+  const total = entry.stack.layers.reduce((sum, layer) => sum + layer.thicknessMm, 0);
+  const nut = entry.nut
+    ? `; nut ${figure(entry.nut.heightMm)} high${entry.nut.thread ? `, ${entry.nut.thread.designation}` : ''}`
+    : '; no nut given';
+  return `${entry.stack.style === 'one-piece' ? 'One piece' : 'Two piece'}: ${layers}, together ${figure(total)} ${unit}${nut}.`;
+}
+
+/** The address of one stud in this very stack, typed layers and all. */
+function slipQuery({ fields }: StudPageProps, studId: string): string {
+  const query = new URLSearchParams({ ...fields, stud: studId });
+  query.delete('add');
+  return query.toString();
+}
+
+export function lowerFirst(text: string): string {
+  return text.charAt(0).toLowerCase() + text.slice(1);
+}
+
+/** One of several, best first: sign and word, name, and the dimension that decides. */
+export function RankedRow(props: {
+  id: string;
+  href: string;
+  fits: Fits;
+  name: string;
+  detail: string;
+  because: string;
+  shown?: boolean;
+}) {
+  const { id, href, fits, name, detail, because, shown = false } = props;
+  return (
+    <li>
+      <a class="row ranked" id={id} href={href} aria-current={shown ? 'true' : undefined}>
+        <Sign status={FIT_STATUS[fits]} />
+        <span>
+          <b>{name}</b> {detail}
+        </span>
+        <span class="fits-word">{FIT_WORD[fits]}</span>
+        <span class="row-line">{because}</span>
+      </a>
+    </li>
+  );
+}

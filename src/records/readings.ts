@@ -52,6 +52,17 @@ export async function addReadings(
   });
 }
 
+/** The number of the job that holds a reading; null when none does. */
+export async function jobWithReading(db: Db, id: string): Promise<string | null> {
+  const row = await db
+    .selectFrom('reading')
+    .innerJoin('job', 'job.id', 'reading.job_id')
+    .select('job.number')
+    .where('reading.id', '=', id)
+    .executeTakeFirst();
+  return row?.number ?? null;
+}
+
 function sameContent(a: NewReading, b: NewReading): boolean {
   return (
     a.pass === b.pass &&

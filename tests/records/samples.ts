@@ -102,6 +102,7 @@ export const setup: MeasuringSetup = {
   gauge: 'micrometer 2',
   chucking: 'pads-and-pilot-trued',
   residualRunoutMm: 0.01,
+  gaugeFigures: null,
   wallReadThrough: 'bare',
   stations: [
     { angleDeg: 0, radiusMm: 110 },

@@ -129,6 +129,7 @@ describe('sections of a job', () => {
       gauge: 'M-2',
       chucking: null,
       residualRunoutMm: 0.01,
+      gaugeFigures: null,
       wallReadThrough: 'bare',
       stations: [{ angleDeg: 0, radiusMm: 110 }],
     };

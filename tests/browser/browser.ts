@@ -1,0 +1,105 @@
+import { spawnSync } from 'node:child_process';
+import { existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { createServer, type Server } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { type Browser, chromium, type Page } from 'playwright-core';
+import { seedDemo } from '../../data/demo/seed.ts';
+import { openShop, type Shop } from '../../src/records/database.ts';
+import { app } from '../../src/web/app.ts';
+
+const NAMES = ['chromium', 'chromium-browser', 'google-chrome', 'google-chrome-stable', 'chrome'];
+const PLACES = ['/Applications/Google Chrome.app/Contents/MacOS/Google Chrome'];
+
+/** A Chrome or Chromium of this machine, else the one inside the npm package. Never skips: says what to install. */
+async function executable(): Promise<string> {
+  for (const name of NAMES) {
+    const found = spawnSync('which', [name], { encoding: 'utf8' }).stdout?.trim();
+    if (found) return found;
+  }
+  const place = PLACES.find((path) => existsSync(path));
+  if (place) return place;
+  if (process.platform === 'linux' && process.arch === 'x64') {
+    const { default: packed } = await import('@sparticuz/chromium');
+    return packed.executablePath();
+  }
+  throw new Error(
+    'The browser tests need Chrome or Chromium. Install one (on Debian: apt-get install chromium) and run them again.',
+  );
+}
+
+export async function openBrowser(): Promise<Browser> {
+  try {
+    return await chromium.launch({
+      executablePath: await executable(),
+      headless: true,
+      args: [
+        '--no-sandbox',
+        '--disable-gpu',
+        '--disable-quic',
+        '--no-first-run',
+        '--disable-background-networking',
+        '--disable-component-update',
+        '--disable-sync',
+      ],
+    });
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error);
+    throw new Error(
+      `Chrome did not start. On a bare Debian install chromium, or the libraries libnss3, libnspr4 and libexpat1, and run the tests again. (${why})`,
+    );
+  }
+}
+
+export interface Program {
+  readonly url: string;
+  readonly shop: Shop;
+  close(): Promise<void>;
+}
+
+/** The whole program on a free port of this machine, with the demo shop in a folder of its own. */
+export async function openProgram(
+  options: { demo?: boolean; publicUrl?: string | null } = {},
+): Promise<Program> {
+  const dataDir = mkdtempSync(join(tmpdir(), 'coverwright-test-'));
+  const now = () => new Date();
+  const shop = openShop({ dataDir, now });
+  if (options.demo !== false) await seedDemo(shop.db);
+  const server: Server = createServer(
+    { maxHeaderSize: 128 * 1024 },
+    app({
+      shop,
+      now,
+      settings: {
+        port: 0,
+        host: '127.0.0.1',
+        dataDir,
+        publicUrl: options.publicUrl ?? null,
+        demo: options.demo !== false,
+      },
+    }),
+  );
+  await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
+  const { port } = server.address() as AddressInfo;
+  return {
+    url: `http://127.0.0.1:${port}`,
+    shop,
+    close: async () => {
+      server.closeAllConnections();
+      await new Promise((resolve) => server.close(resolve));
+      await shop.close();
+      rmSync(dataDir, { recursive: true, force: true });
+    },
+  };
+}
+
+export const PHONE = { width: 390, height: 844 } as const;
+export const DESK = { width: 1240, height: 900 } as const;
+
+/** Waits until htmx has nothing under way. */
+export async function settled(page: Page): Promise<void> {
+  await page.waitForFunction(
+    () => document.querySelector('.htmx-request, .htmx-swapping, .htmx-settling') === null,
+  );
+}

@@ -1,0 +1,96 @@
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { listEntries } from '../../src/records/catalogue.ts';
+import { expectAccessible, expectNoSidewaysScroll } from './axe.ts';
+import { DESK, openBrowser, openProgram, PHONE, type Program } from './browser.ts';
+import { Hands } from './hands.ts';
+
+let browser: Browser;
+let program: Program;
+
+beforeAll(async () => {
+  browser = await openBrowser();
+  program = await openProgram();
+});
+afterAll(async () => {
+  await browser?.close();
+  await program?.close();
+});
+
+describe.each([
+  ['a phone', PHONE],
+  ['a desk', DESK],
+] as const)('the counter, on %s', (where, viewport) => {
+  it('picks a stud for a two-piece stack from the front page in at most four actions, and prints a slip', async () => {
+    const stacks = await listEntries(program.shop.db, 'stack');
+    const twoPiece = stacks.find((entry) => entry.body.stack.style === 'two-piece');
+    const page = await browser.newPage({ viewport });
+    const problems: string[] = [];
+    page.on('console', (message) => message.type() === 'error' && problems.push(message.text()));
+    page.on('pageerror', (error) => problems.push(error.message));
+    const hands = new Hands(page);
+    await page.goto(program.url);
+    await hands.press('#way-stud');
+    await expectAccessible(page, `a stud, nothing chosen, on ${where}`);
+    await hands.choose('#f-stack', twoPiece!.id);
+    await page.waitForSelector('#stud-head .verdict');
+    expect(await page.locator('#stud-head h1').textContent()).toMatch(/fits/);
+    expect(await page.locator('ol.rows a.row').first().getAttribute('aria-current')).toBe('true');
+    expect(hands.actions).toBeLessThanOrEqual(4);
+    await expectAccessible(page, `a stud, answered, on ${where}`);
+    await expectNoSidewaysScroll(page, `a stud, answered, on ${where}`);
+    await hands.press('#slip');
+    await page.waitForURL(/\/stud\/slip/);
+    expect(hands.actions).toBeLessThanOrEqual(4);
+    expect(await page.locator('main').textContent()).toMatch(/Not .+:/);
+    await expectAccessible(page, `the slip on ${where}`);
+    expect(problems).toEqual([]);
+    await page.close();
+  });
+
+  it('types a stack layer by layer in inches, and learns what suits a stud in the hand', async () => {
+    const page = await browser.newPage({ viewport });
+    await page.goto(`${program.url}/stud?stack=own&unit=in`);
+    await page.fill('[name="ln.0"]', 'plate');
+    await page.fill('[name="lt.0"]', '1/8');
+    await page.fill('[name="nutThread"]', '3/8-24');
+    await page.fill('[name="nutHeight"]', '21/64 in');
+    await page.fill('[name="pull"]', '4 mm');
+    await page.click('#find');
+    await page.waitForSelector('ol.rows');
+    expect(await page.locator('#stud-page').textContent()).toContain('plate');
+    await expectAccessible(page, `a stack typed in, on ${where}`);
+    await page.goto(`${program.url}/stud/stacks?stud=own`);
+    await page.fill('[name="thread"]', '3/8-24');
+    await page.fill('[name="threadStart"]', '1');
+    await page.fill('[name="threadEnd"]', '20');
+    await page.fill('[name="projection"]', '10');
+    await page.click('#find-stacks');
+    await page.waitForSelector('.faults');
+    expect(await page.inputValue('[name="projection"]')).toBe('10');
+    await page.fill('[name="projection"]', '23');
+    await page.click('#find-stacks');
+    await page.waitForSelector('ol.rows');
+    await expectAccessible(page, `stacks for a stud, on ${where}`);
+    await expectNoSidewaysScroll(page, `stacks for a stud, on ${where}`);
+    await page.close();
+  });
+
+  it('finds catalogue, criteria and every other page in order', async () => {
+    const page = await browser.newPage({ viewport });
+    for (const path of [
+      '/catalogue',
+      '/catalogue/family/new',
+      '/catalogue/stud/new',
+      '/catalogue/stack/new',
+      '/criteria',
+      '/jobs',
+      '/no-such-page',
+    ]) {
+      await page.goto(program.url + path);
+      await expectAccessible(page, `${path} on ${where}`);
+      await expectNoSidewaysScroll(page, `${path} on ${where}`);
+    }
+    await page.close();
+  });
+});

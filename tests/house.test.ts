@@ -1,0 +1,39 @@
+import { spawnSync } from 'node:child_process';
+import { createRequire } from 'node:module';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+
+const root = fileURLToPath(new URL('..', import.meta.url));
+const depcruise = createRequire(import.meta.url).resolve('dependency-cruiser/bin/dependency-cruise.mjs');
+
+interface Cruise {
+  readonly summary: {
+    readonly totalCruised: number;
+    readonly violations: readonly {
+      readonly rule: { readonly name: string };
+      readonly from: string;
+      readonly to: string;
+    }[];
+  };
+  readonly modules: readonly { readonly source: string }[];
+}
+
+function cruise(folders: readonly string[]): Cruise {
+  const run = spawnSync(
+    process.execPath,
+    [depcruise, '--config', '.dependency-cruiser.cjs', '--output-type', 'json', ...folders],
+    { cwd: root, encoding: 'utf8', maxBuffer: 64 * 1024 * 1024 },
+  );
+  return JSON.parse(run.stdout) as Cruise;
+}
+
+describe('the house', () => {
+  it('imports one way: web to records, views and calc, and these to shared', () => {
+    const { summary, modules } = cruise(['src', 'shared', 'views', 'data']);
+    const of = (folder: string) => modules.filter((module) => module.source.startsWith(`${folder}/`)).length;
+    for (const folder of ['src/calc', 'src/records', 'src/web', 'shared', 'views']) {
+      expect(of(folder), `modules seen in ${folder}`).toBeGreaterThan(5);
+    }
+    expect(summary.violations.map(({ rule, from, to }) => `${rule.name}: ${from} → ${to}`)).toEqual([]);
+  });
+});

@@ -1,0 +1,38 @@
+import { fileURLToPath } from 'node:url';
+import { findJobs } from '../../src/records/findJobs.ts';
+import { DESK, openBrowser, openProgram, PHONE } from '../browser/browser.ts';
+
+/** Takes the pictures of the README anew, from the demo shop. */
+const folder = fileURLToPath(new URL('.', import.meta.url));
+const program = await openProgram({ publicUrl: 'http://coverwright.example:4180' });
+const browser = await openBrowser();
+
+const { jobs } = await findJobs(program.shop.db, { stage: 'to-decide', limit: 1 });
+const { jobs: signed } = await findJobs(program.shop.db, { stage: 'signed', outcome: 'face', limit: 1 });
+const shots = [
+  { name: 'front', path: '/', view: DESK, high: 900 },
+  { name: 'cover', press: '#way-example', path: '/', view: DESK, high: 1500 },
+  { name: 'stud', path: '/stud', choose: true, view: DESK, high: 1250 },
+  { name: 'job', path: `/jobs/${jobs[0]?.number}`, view: DESK, high: 1400 },
+  { name: 'sheet', path: `/jobs/${signed[0]?.number}/sheet`, view: DESK, high: 1400 },
+  { name: 'phone', press: '#way-example', path: '/', view: PHONE, high: 1400 },
+];
+for (const shot of shots) {
+  const page = await browser.newPage({ viewport: { ...shot.view, height: shot.high } });
+  await page.goto(program.url + shot.path, { waitUntil: 'networkidle' });
+  if (shot.press) {
+    await page.click(shot.press);
+    await page.waitForLoadState('networkidle');
+  }
+  if (shot.choose) {
+    const twoPiece = page.locator('#f-stack option', { hasText: 'two piece' }).first();
+    await page.selectOption('#f-stack', (await twoPiece.getAttribute('value')) ?? '');
+    await page.waitForSelector('#stud-head .verdict');
+  }
+  await page.evaluate(() => window.scrollTo(0, 0));
+  await page.screenshot({ path: `${folder}${shot.name}.png` });
+  console.log(`${shot.name}.png`);
+  await page.close();
+}
+await browser.close();
+await program.close();

@@ -5,6 +5,7 @@ import { bearingPressure } from './bearingPressure.ts';
 import type { Checked } from './checked.ts';
 import { clampedResilience } from './clampedResilience.ts';
 import { embeddingLoss } from './embeddingLoss.ts';
+import { nutProof } from './nutProof.ts';
 import { preload } from './preload.ts';
 import { proofShare } from './proofShare.ts';
 import { slipTorque } from './slipTorque.ts';
@@ -61,6 +62,15 @@ export function jointChecks(numbers: StudNumbers): JointChecks {
       },
       slip,
       ...(slip.finding.status === 'fail' ? [shearAfterSlip(numbers, joint)] : []),
+      ...(nut?.proofMPa != null
+        ? [
+            nutProof({
+              mostN: F.highN,
+              nutProofMPa: nut.proofMPa,
+              areaMm2: numbers.thread.tensileStressAreaMm2,
+            }),
+          ]
+        : []),
       ...(dW !== null && under !== null && dW > under
         ? [bearingPressure({ mostN: F.highN, bearingOuterDiameterMm: dW, holeDiameterMm: under })]
         : []),

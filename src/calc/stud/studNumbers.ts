@@ -28,7 +28,7 @@ export interface StudNumbers {
 const INTERNAL = { '2A': '2B', '3A': '3B', '2B': '2B', '3B': '3B' } as const;
 
 /** A nut's thread is internal, whatever class its callout was given. */
-export function asNutThread(spec: ThreadSpec): ThreadSpec {
+function asNutThread(spec: ThreadSpec): ThreadSpec {
   return spec.system === 'metric' ? { ...spec, class: '6H' } : { ...spec, class: INTERNAL[spec.class] };
 }
 

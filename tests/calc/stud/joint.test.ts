@@ -108,3 +108,18 @@ describe('pressure under the nut', () => {
     expect(check.fits).toBe('yes');
   });
 });
+
+describe('the nut’s proof load', () => {
+  it('24 278/(827 · 56.663)', () => {
+    expect(finding(EXAMPLE, 'joint-nut')!.value).toBeCloseTo(0.5181, 4);
+    expect(finding(EXAMPLE, 'joint-nut')!.status).toBe('pass');
+  });
+  it('is a caution above, and moves neither fits nor holds', () => {
+    const input = withNut({ proofMPa: 400 });
+    expect(finding(input, 'joint-nut')!.status).toBe('caution');
+    expect([checkStud(input).fits, checkStud(input).holds]).toEqual(['yes', 'yes']);
+  });
+  it('is silent where the nut’s class is not known', () => {
+    expect(finding(withNut({ proofMPa: null }), 'joint-nut')).toBeUndefined();
+  });
+});

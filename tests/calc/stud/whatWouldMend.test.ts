@@ -1,0 +1,72 @@
+import { describe, expect, it } from 'vitest';
+import { demoStacks } from '../../../data/demo/stacks.ts';
+import { demoStuds } from '../../../data/demo/studs.ts';
+import { checkStud } from '../../../src/calc/stud/checkStud.ts';
+import { studWanted } from '../../../src/calc/stud/studWanted.ts';
+import { whatWouldMend } from '../../../src/calc/stud/whatWouldMend.ts';
+import { EXAMPLE, unified, withNut, withStack, withStud } from './example.ts';
+
+const sentences = (...args: Parameters<typeof whatWouldMend>) =>
+  whatWouldMend(...args).map((mend) => mend.sentence);
+
+describe('the stud a stack wants (the checks turned round)', () => {
+  it('by hand', () => {
+    const P = 25.4 / 24;
+    const wanted = studWanted(EXAMPLE);
+    expect(wanted.threadStartMostMm).toBeCloseTo(3.2 - P - 0.35, 9);
+    expect(wanted.threadEndLeastMm).toBeCloseTo(11.5 + P + 0.55, 9);
+    expect(wanted.projectionMostMm).toBeCloseTo(39.75, 9);
+    expect(wanted.pilotDiameterBelowMm).toBeCloseTo(8.382, 9);
+  });
+  it('just within it every length check passes, just without it one does not', () => {
+    const wanted = studWanted(EXAMPLE);
+    const edge = {
+      threadStartMm: wanted.threadStartMostMm,
+      threadEndMm: wanted.threadEndLeastMm!,
+      projectionMm: 20,
+    };
+    expect(checkStud(withStud(edge)).fits).toBe('yes');
+    expect(checkStud(withStud({ ...edge, threadStartMm: edge.threadStartMm + 0.001 })).fits).not.toBe('yes');
+    expect(checkStud(withStud({ ...edge, threadEndMm: edge.threadEndMm - 0.001 })).fits).not.toBe('yes');
+  });
+});
+
+describe('what would mend it', () => {
+  it('nothing, where nothing is wrong', () => expect(whatWouldMend(EXAMPLE)).toEqual([]));
+  it('a thread that reaches farther', () => {
+    expect(sentences(withStud({ threadEndMm: 10 }))).toEqual([
+      'A stud of the same thread with its last full thread at 13.20 mm or farther would fit.',
+    ]);
+  });
+  it('a washer, or a thread that begins nearer', () => {
+    expect(sentences(withStud({ threadStartMm: 2.5 }))).toEqual([
+      'With a washer of 1.00 mm under the nut it would fit.',
+      'A stud of the same thread with its first full thread at 1.70 mm or nearer would fit.',
+    ]);
+  });
+  it('the right nut', () => {
+    expect(sentences(withNut({ thread: unified(0.375, 16, '2B', 'UNC') }))[0]).toBe(
+      'With a nut for 0.375-24 UNF-2A it would fit.',
+    );
+  });
+  it('a taller nut', () => {
+    expect(sentences(withNut({ heightMm: 5 }))).toContain('With a nut 8.20 mm high it would fit.');
+  });
+  it('a shorter stud, in inches', () => {
+    expect(sentences(withStack({ tipRoomMm: 22 }), 'in')).toEqual([
+      'A stud of the same thread with its tip at 0.854 in or nearer would fit.',
+    ]);
+  });
+  it('nothing of the stud mends another hole circle', () => {
+    expect(whatWouldMend(withStack({ holeCircleDiameterMm: 300 }))).toEqual([]);
+  });
+  it('each short stud of the demonstration in its two-piece stack: a longer one', () => {
+    const { entry } = demoStacks.find((one) => one.id === 'two-piece-four-3-8-24')!;
+    const { stud } = demoStuds.find((one) => one.id === 'short-3-8-24')!.entry;
+    const mends = whatWouldMend({ ...EXAMPLE, joint: null, ...entry, stud });
+    expect(mends.map((mend) => [mend.fits, mend.sentence])).toContainEqual([
+      'with-care',
+      'A stud with the same thread and its tip at 25.10 mm or farther would fit, with care.',
+    ]);
+  });
+});

@@ -241,6 +241,14 @@ describe('the track unrolled', () => {
     expect(shown().match(/0\.040 mm above/g)).toHaveLength(2);
     const below = track({ minimumWall: { mm: 4.8, source: 's', from: 'shop' } });
     expect(shown(below).match(/0\.260 mm below/g)).toHaveLength(2);
+    // As printed: 4.6125 mm prints 4.612, and 4.612 − 4.300 is 0.312.
+    const printed = track({ minimumWall: { mm: 4.3, source: 's', from: 'shop' } });
+    const stations = printed.stations.map((one, index) =>
+      index === 12 ? { ...one, wallAfterMm: 4.6125 } : one,
+    );
+    expect(shown({ ...printed, stations })).toContain('0.312 mm above');
+    const exact = printed.stations.map((one, index) => (index === 12 ? { ...one, wallAfterMm: 4.3 } : one));
+    expect(shown({ ...printed, stations: exact })).toContain('at the minimum');
     const none = shown(track({ minimumWall: null }));
     expect(none).not.toContain('above');
     expect(none).not.toContain('minimum');

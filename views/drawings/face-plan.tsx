@@ -107,9 +107,9 @@ export function placeCallout(
   for (const bottom of [true, false]) {
     for (const right of [true, false]) {
       const left = right ? PLAN_BOX.right - width : PLAN_BOX.left;
-      const shelfY = bottom ? PLAN_BOX.bottom - 39 : PLAN_BOX.top + 39;
+      const shelfY = bottom ? PLAN_BOX.bottom - 39 : PLAN_BOX.top + 42;
       const textLeft = left + 2;
-      const textTop = bottom ? shelfY + 1 : PLAN_BOX.top;
+      const textTop = bottom ? shelfY + 1 : PLAN_BOX.top + 4;
       const boxes = [
         { left: textLeft, right: textLeft + textWidth(figure, FIGURE), top: textTop, bottom: textTop + 19 },
         {
@@ -246,6 +246,7 @@ export function FacePlan(props: FacePlanProps) {
   const k = RIM / (rimMm / 2);
   const studRadius = (k * shape.studCircleDiameterMm) / 2;
   const padRadius = (k * padMm) / 2;
+  const sideWall = RIM - Math.max(2.5, k * shape.nominalWallMm);
   const studs = Array.from({ length: shape.studCount }, (_, index) => (360 * index) / shape.studCount);
   const points = stations.map((station) => onPlan(station.angleDeg, k * station.radiusMm));
   const many = stations.length > MOST_NUMBERED;
@@ -292,7 +293,7 @@ export function FacePlan(props: FacePlanProps) {
       </defs>
       <path d={`M${-RIM - 5} 0H${RIM + 5}M0 ${-RIM - 5}V${RIM + 5}`} class="chain" />
       <circle r={RIM} class="thick" />
-      <circle r={at(RIM - Math.max(2.5, k * shape.nominalWallMm))} class="thin" />
+      {Math.abs(sideWall - studRadius) > 6 && <circle r={at(sideWall)} class="thin" />}
       <circle r={at((k * shape.trackOuterDiameterMm) / 2)} class="thick" />
       <circle r={at((k * shape.trackInnerDiameterMm) / 2)} class="thick" />
       <circle r={at((k * bossMm) / 2)} class="thick" />

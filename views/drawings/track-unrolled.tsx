@@ -122,6 +122,15 @@ export function trackScales(check: TrackCheck, unit: LengthUnit, form: Proportio
   return { scale, x, y };
 }
 
+/** "0.040 mm above": the difference of the two figures as they are printed elsewhere. */
+function marginInWords(wallMm: number, minimumMm: number, unit: LengthUnit): string {
+  if (Math.abs(wallMm - minimumMm) <= 1e-9) return 'at the minimum';
+  const [wall, minimum] = [printAgainst(wallMm, minimumMm, unit), printLength(minimumMm, unit)];
+  const decimals = wall.split(' ')[0]?.split('.')[1]?.length ?? 0;
+  const apart = Math.abs(Number.parseFloat(wall) - Number.parseFloat(minimum)).toFixed(decimals);
+  return `${apart} ${unit} ${wallMm < minimumMm ? 'below' : 'above'}`;
+}
+
 /** The length between the wall left and the minimum, its arrows outside where there is no room for them. */
 function Margin({
   check,
@@ -153,9 +162,7 @@ function Margin({
       </>
     );
   }
-  const marginMm = thinnest.wallAfterMm - check.minimumWall.mm;
-  const text =
-    marginMm < 0 ? `${printLength(-marginMm, unit)} below` : `${printLength(marginMm, unit)} above`;
+  const text = marginInWords(thinnest.wallAfterMm, check.minimumWall.mm, unit);
   const width = textWidth(text, form.letter);
   const limit = y(check.minimumWall.mm);
   const [upper, lower] = [Math.min(py, limit), Math.max(py, limit)];

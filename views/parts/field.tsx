@@ -57,7 +57,7 @@ export function Field(props: FieldProps) {
     <div class={`field field-${size}${error ? ' field-wrong' : ''}`}>
       <label for={id}>
         {label}
-        {optional && <span class="optional"> if known</span>}
+        {optional && <span class="optional"> optional</span>}
       </label>
       <span class="box">
         <input
@@ -100,7 +100,7 @@ export function TextArea(props: TextAreaProps) {
     <div class={`field field-full${error ? ' field-wrong' : ''}`}>
       <label for={id}>
         {label}
-        {optional && <span class="optional"> if any</span>}
+        {optional && <span class="optional"> optional</span>}
       </label>
       <textarea
         id={id}
@@ -158,7 +158,7 @@ export function Choice(props: ChoiceProps) {
       <div class={`field field-words${error ? ' field-wrong' : ''}`}>
         <label for={id}>
           {label}
-          {optional && <span class="optional"> if known</span>}
+          {optional && <span class="optional"> optional</span>}
         </label>
         <select
           id={id}
@@ -188,7 +188,7 @@ export function Choice(props: ChoiceProps) {
     >
       <legend>
         {label}
-        {optional && <span class="optional"> if known</span>}
+        {optional && <span class="optional"> optional</span>}
       </legend>
       {options.map((option) => (
         <label class="radio">

@@ -46,11 +46,13 @@ describe('answers', () => {
     expect(check.leastWall.station).toBe(1);
     expect(check.face.runoutMm).toBeCloseTo(0.1323, 4);
     expect(check.face.flatnessLeastSquaresMm).toBeCloseTo(0.01164, 5);
+    expect(check.face.flatnessMinimumZoneMm).toBeCloseTo(0.01035, 5);
+    expect(check.dialledIn?.wallGainedMm).toBeCloseTo(0, 9);
     expect(check.stations).toHaveLength(12);
     expect(check.findings.every((finding) => finding.sentence.length > 0)).toBe(true);
   });
 
-  test('the second face of the check values: as chucked', async () => {
+  test('the second face of the check values: as chucked, and dialled in', async () => {
     const stations = [
       [0, 4.9, 0.03, 0],
       [45, 4.93, 0.02, 0.22],
@@ -67,12 +69,18 @@ describe('answers', () => {
       faceMm,
       markDepthMm,
     }));
-    const { body } = await api.post('/api/cover/check', { ...COVER, marks: null, stations });
+    const criteria = { minimumWallMm: 4.3, faceRunoutLimitMm: 0.1, cleanUpAllowanceMm: 0.05 };
+    const { body } = await api.post('/api/cover/check', { ...COVER, criteria, marks: null, stations });
     const check = body as CoverCheck;
     expect(check.cut.toolPlaneMm).toBeCloseTo(-0.25, 9);
     expect(check.cut.dialledMm).toBeCloseTo(0.28, 9);
     expect(check.leastWall.afterMm).toBeCloseTo(4.53, 9);
     expect(check.leastWall.station).toBe(6);
+    // Agreement 0.002; a many-sided tilt limit may turn the direction by up to 11°.
+    expect(Math.abs((check.dialledIn?.leastWallMm ?? 0) - 4.614)).toBeLessThanOrEqual(0.002);
+    expect(Math.abs((check.dialledIn?.tiltMm ?? 0) - 0.1)).toBeLessThanOrEqual(0.002);
+    expect(Math.abs((check.dialledIn?.tiltDirectionDeg ?? 0) - 247.5)).toBeLessThanOrEqual(11);
+    expect(check.dialledIn?.shimsMm).toHaveLength(4);
   });
 
   test('a stud that fits, with what the interface page promises', async () => {

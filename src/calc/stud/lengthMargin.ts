@@ -17,6 +17,7 @@ export interface Margin {
  * A length against its limit, three ways.   worst = m − Σ tᵢ      RSS = m − √(Σ tᵢ²)
  *   m margin as drawn [mm] · tᵢ tolerances ± of the sizes it is made of, independent [mm]
  *   Fails if the nominal or the RSS margin is negative; cautions if only the worst case is. A margin of 0 passes.
+ *   Valid: sizes independent of each other; margins compared to 1e-9.
  *   Source: tolerance stacks by arithmetic and by root sum of squares, common practice, no source; first principles
  *   Example: margin 0.30, tolerances 0.20 and 0.15 → RSS 0.05, worst −0.05: caution (calc/stud/lengthMargin.test.ts)
  */

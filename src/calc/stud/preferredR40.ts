@@ -10,7 +10,7 @@ const place = (index: number): number => R40[index % 40]! * 10 ** (Math.floor(in
  *   x → nearest of 10ⁿ · {1.00, 1.06, 1.12, 1.18 … 9.50}; a value half way goes up
  *   valueUm [µm] · steps [-], each one R40 step (a factor of about 1.059)
  *   Valid: 10 to 10 000 µm, which holds every thread tolerance.   Source: ISO 3:1973, series R40
- *   Example: 233.3 → 236; 132 five steps up → 180 (M10 × 1.5: Td2 132, TD2 180, ISO 965-1)
+ *   Example: 233.3 → 236; 132 five steps up → 180 (M10 × 1.5: Td2 132, TD2 180, ISO 965-1; published/threads.test.ts)
  */
 export function preferredR40({ valueUm, steps = 0 }: { valueUm: number; steps?: number }): number {
   let nearest = 0;

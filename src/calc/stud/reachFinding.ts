@@ -70,7 +70,7 @@ export function reachFinding(numbers: StudNumbers, unit: LengthUnit): Checked & 
       sentence: `${pushed}, the tip stands ${mm(Math.max(0, found.tipBeyondMm))} out of the flexplate and ${showing}; ${
         lengths.prevailing
           ? 'a prevailing-torque nut cannot be run on by hand'
-          : `${t(criteria.startThreads)} would start the nut by hand`
+          : `${t(criteria.startThreads)} threads showing would start the nut by hand`
       }. The pilot finds its hole; the nut is started as the converter is drawn forward${lower ? ', and with every size at its worst the tip stays inside the stack' : ''}.`,
       field:
         lengths.prevailing && found.threadsShowing >= criteria.startThreads ? 'prevailing' : 'threadEndMm',

@@ -80,6 +80,7 @@ describe('fillet and chamfer', () => {
 });
 
 describe('the nut’s seat', () => {
+  it('(14 − 10.3)/2 all round', () => expect(finding(EXAMPLE, 'nut-seat')!.value).toBeCloseTo(1.85, 9));
   it('a nut smaller than the hole is a no; a washer covers it', () => {
     const big = withStack({ layers: [layer(3.2, { holeDiameterMm: 14.5 })] });
     expect(finding(big, 'nut-seat')!.status).toBe('fail');

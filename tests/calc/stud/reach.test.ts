@@ -47,7 +47,7 @@ describe('what a grade does to the answer', () => {
     const found = check.findings.find((one) => one.id === 'reach')!;
     expect(found.status).toBe('caution');
     expect(found.sentence).toBe(
-      'With the converter pushed back 4.00 mm, the tip stands 5.00 mm out of the flexplate and 1.9 threads stand out of the flexplate; 2.0 would start the nut by hand. The pilot finds its hole; the nut is started as the converter is drawn forward.',
+      'With the converter pushed back 4.00 mm, the tip stands 5.00 mm out of the flexplate and 1.9 threads stand out of the flexplate; 2.0 threads showing would start the nut by hand. The pilot finds its hole; the nut is started as the converter is drawn forward.',
     );
   });
   it('blind is a no, by the length that is missing', () => {

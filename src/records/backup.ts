@@ -2,7 +2,6 @@ import {
   closeSync,
   existsSync,
   fsyncSync,
-  mkdirSync,
   openSync,
   realpathSync,
   renameSync,
@@ -13,7 +12,7 @@ import { join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import Database from 'better-sqlite3';
 import { dataDirOf, SettingsRefused } from '../settings.ts';
-import { FILE_NAME, isDamage } from './database.ts';
+import { FILE_NAME, isDamage, makeFolder } from './database.ts';
 import { BackupFailed } from './errors.ts';
 import { APPLICATION_ID } from './migrate.ts';
 
@@ -43,7 +42,7 @@ export async function backUp(options: {
   const folder = options.folder ?? join(options.dataDir, 'backups');
   let place: Place | null = null;
   try {
-    mkdirSync(folder, { recursive: true, mode: 0o700 });
+    makeFolder(resolve(folder));
     place = takePlace(folder, options.now());
     const least = countsOf(source);
     // In one step: a copy in parts would begin again with every change another program makes meanwhile.

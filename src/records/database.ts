@@ -1,5 +1,5 @@
 import { accessSync, closeSync, constants, existsSync, mkdirSync, openSync, statSync } from 'node:fs';
-import { join } from 'node:path';
+import { dirname, join, resolve } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import Database from 'better-sqlite3';
 import {
@@ -36,7 +36,7 @@ export function openShop(options: {
   const file = join(dataDir, FILE_NAME);
   let raw: Database.Database | undefined;
   try {
-    mkdirSync(dataDir, { recursive: true, mode: 0o700 });
+    makeFolder(resolve(dataDir));
     accessSync(dataDir, constants.R_OK | constants.W_OK | constants.X_OK);
     if (isNew(file)) closeSync(openSync(file, 'a', 0o600));
     else examine(file);
@@ -69,6 +69,18 @@ function opened(raw: Database.Database, dataDir: string, now: () => Date, patien
       raw.close();
     },
   };
+}
+
+/** Makes a folder and those it lies in. Node's own recursive mkdir never returns where one cannot be made, as in /proc. */
+export function makeFolder(folder: string): void {
+  if (existsSync(folder)) return;
+  makeFolder(dirname(folder));
+  try {
+    mkdirSync(folder, { mode: 0o700 });
+  } catch (error) {
+    // Another process may have been first.
+    if (codeOf(error) !== 'EEXIST') throw error;
+  }
 }
 
 /** True when there are no records yet. */

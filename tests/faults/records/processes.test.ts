@@ -1,6 +1,6 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { chmodSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
@@ -131,4 +131,35 @@ test('npm run backup that cannot be made says why in one line and fails', async 
   const tilde = await whole(run('src/records/backup.ts', [], { ...process.env, DATA_DIR: '~/shop' }));
   expect([tilde.code, tilde.err.split('\n').length]).toEqual([1, 2]);
   expect(readdirSync(dataDir)).not.toContain('backups');
+});
+
+/** Rights do not bind the superuser, so for it the shop is opened as somebody else. */
+const NOBODY = process.getuid?.() === 0 ? '65534' : '';
+
+test.each([
+  ['whose folder may not be written to', () => chmodSync(dataDir, 0o555)],
+  ['whose file may not be read', () => chmodSync(join(dataDir, FILE_NAME), 0o000)],
+  ['whose file may not be written to', () => chmodSync(join(dataDir, FILE_NAME), 0o444)],
+])('a shop %s says so, and is left as it is', async (_, close) => {
+  await openShop({ dataDir }).close();
+  const before = readFileSync(join(dataDir, FILE_NAME));
+  chmodSync(dataDir, 0o777);
+  chmodSync(join(dataDir, FILE_NAME), 0o666);
+  expect((await whole(run('tests/faults/records/opener.ts', [dataDir, NOBODY]))).out).toBe('opened\n');
+  close();
+  const refused = await whole(run('tests/faults/records/opener.ts', [dataDir, NOBODY]));
+  chmodSync(dataDir, 0o700);
+  chmodSync(join(dataDir, FILE_NAME), 0o600);
+  expect([refused.code, refused.err]).toEqual([0, '']);
+  expect(refused.out).toMatch(/^not-writable: The records cannot be kept in .+\.\n$/);
+  expect(readFileSync(join(dataDir, FILE_NAME)).equals(before)).toBe(true);
+});
+
+test('a folder that can never be made is refused at once', async () => {
+  const child = run('tests/faults/records/opener.ts', ['/proc/coverwright/shop', '']);
+  const limit = setTimeout(() => child.kill('SIGKILL'), 20_000);
+  const { out, code } = await whole(child);
+  clearTimeout(limit);
+  expect(code).toBe(0);
+  expect(out).toMatch(/^not-writable: /);
 });

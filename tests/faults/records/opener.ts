@@ -1,0 +1,13 @@
+/** Run by the tests as a process of its own: opens a shop as the account given. `opener.ts <dataDir> <uid>`. */
+import { openShop } from '../../../src/records/database.ts';
+import { ShopWillNotOpen } from '../../../src/records/errors.ts';
+
+const [dataDir = '', uid = ''] = process.argv.slice(2);
+if (uid !== '') process.setuid?.(Number(uid));
+try {
+  await openShop({ dataDir }).close();
+  console.log('opened');
+} catch (error) {
+  if (!(error instanceof ShopWillNotOpen)) throw error;
+  console.log(`${error.code}: ${error.message}`);
+}

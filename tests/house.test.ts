@@ -1,10 +1,10 @@
 import { spawnSync } from 'node:child_process';
-import { createRequire } from 'node:module';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
-const depcruise = createRequire(import.meta.url).resolve('dependency-cruiser/bin/dependency-cruise.mjs');
+const depcruise = join(root, 'node_modules', 'dependency-cruiser', 'bin', 'dependency-cruise.mjs');
 
 interface Cruise {
   readonly summary: {

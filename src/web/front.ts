@@ -6,6 +6,7 @@ import { renderPage } from '../../views/render.ts';
 import { listEntries } from '../records/catalogue.ts';
 import { findJobs } from '../records/findJobs.ts';
 import { frameOf, type House, rememberPreference } from './house.ts';
+import { inOtherUnit } from './otherUnit.ts';
 import { fieldsOf } from './typed.ts';
 
 const SHOWN = 8;
@@ -37,7 +38,8 @@ export function frontRouter(house: House): Router {
     if (fields.unit === 'mm' || fields.unit === 'in') rememberPreference(res, 'unit', fields.unit);
     const initials = (fields.initials ?? '').trim();
     if (/^[\p{L}\p{N}.-]{1,8}$/u.test(initials)) rememberPreference(res, 'initials', initials);
-    res.redirect(303, ownAddress(fields.back));
+    const back = ownAddress(fields.back);
+    res.redirect(303, fields.unit === 'mm' || fields.unit === 'in' ? inOtherUnit(back, fields.unit) : back);
   });
 
   return router;

@@ -73,7 +73,7 @@ describe.each([
     await page.goto(program.url);
     await page.click('#way-job');
     await screen(page, `receive on ${where}`);
-    await page.selectOption('#f-family', { label: 'Heron 4' });
+    await page.selectOption('#f-family', { label: 'Kestrel, four studs' });
     await page.fill('#f-customer', 'counter 7');
     await page.fill('#f-who', 'AK');
     await page.click('#receive');
@@ -142,7 +142,7 @@ describe.each([
   it('is asked at once about a slipped decimal, and goes back without losing what was typed', async () => {
     const page = await browser.newPage({ viewport });
     await page.goto(`${program.url}/cover`);
-    await page.selectOption('#f-family', { label: 'Heron 4' });
+    await page.selectOption('#f-family', { label: 'Kestrel, four studs' });
     await page.waitForURL(/family=/);
     await settled(page);
     await page.fill('[name="w.0"]', '0.492');

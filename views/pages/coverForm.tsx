@@ -3,6 +3,7 @@ import type { LengthUnit } from '../../shared/words/print.ts';
 import { briefLength, lengthFigure } from '../../shared/words/print.ts';
 import type { Fault } from '../../shared/words/refusal.ts';
 import { type EntryRow, EntryTable } from '../parts/entry-table.tsx';
+import { errorsOf } from '../parts/errorsOf.ts';
 import { Choice, Field } from '../parts/field.tsx';
 import { GaugeFields } from './gaugeFields.tsx';
 
@@ -289,9 +290,4 @@ export interface GivenLimits {
   readonly minimumSource: string;
   readonly cleanUpAllowanceMm: number;
   readonly faceRunoutLimitMm: number | null;
-}
-
-/** The sentence beside a field, if there is one. */
-export function errorsOf(faults: readonly Fault[]): (name: string) => string | null {
-  return (name) => faults.find((fault) => fault.path === name)?.message ?? null;
 }

@@ -3,8 +3,8 @@ import type { Fault } from '../../shared/words/refusal.ts';
 import type { Frame } from '../frame.ts';
 import { Layout } from '../layout.tsx';
 import { ErrorSummary } from '../parts/error-summary.tsx';
+import { errorsOf } from '../parts/errorsOf.ts';
 import { Choice, Field } from '../parts/field.tsx';
-import { errorsOf } from './coverForm.tsx';
 import { moment } from './job/section.tsx';
 
 export interface CriteriaProps {

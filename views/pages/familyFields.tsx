@@ -1,7 +1,7 @@
 import type { LengthUnit } from '../../shared/words/print.ts';
 import type { Fault } from '../../shared/words/refusal.ts';
+import { errorsOf } from '../parts/errorsOf.ts';
 import { Choice, Field, TextArea, Tick } from '../parts/field.tsx';
-import { errorsOf } from './coverForm.tsx';
 
 /** What the shop knows of one kind of cover. */
 export function FamilyFields(props: {

@@ -1,7 +1,7 @@
 import type { LengthUnit } from '../../shared/words/print.ts';
 import type { Fault } from '../../shared/words/refusal.ts';
+import { errorsOf } from '../parts/errorsOf.ts';
 import { Field } from '../parts/field.tsx';
-import { errorsOf } from './coverForm.tsx';
 
 /** What is known of how well it is measured; without it the answer cannot say how sure it is. */
 export function GaugeFields(props: {

@@ -3,8 +3,8 @@ import type { Frame } from '../frame.ts';
 import { Layout } from '../layout.tsx';
 import { EmptyState } from '../parts/empty-state.tsx';
 import { ErrorSummary } from '../parts/error-summary.tsx';
+import { errorsOf } from '../parts/errorsOf.ts';
 import { Field } from '../parts/field.tsx';
-import { errorsOf } from './coverForm.tsx';
 import { ReceivedFields } from './job/receive.tsx';
 
 export interface NewJobProps {

@@ -1,8 +1,8 @@
 import type { LengthUnit } from '../../shared/words/print.ts';
 import type { Fault } from '../../shared/words/refusal.ts';
 import { EntryTable } from '../parts/entry-table.tsx';
+import { errorsOf } from '../parts/errorsOf.ts';
 import { Choice, Field, Tick } from '../parts/field.tsx';
-import { errorsOf } from './coverForm.tsx';
 
 export interface StackFieldsProps {
   readonly fields: Readonly<Record<string, string>>;

@@ -59,6 +59,7 @@ export function StacksForStudPage({
           hx-push-url="true"
         >
           <ErrorSummary faults={faults} />
+          <input type="hidden" name="unit" value={frame.lengthUnit} />
           <div class="fields">
             <Choice
               label="Stud"

@@ -8,10 +8,10 @@ import type { Frame } from '../frame.ts';
 import { Layout } from '../layout.tsx';
 import { Cautions } from '../parts/caution.tsx';
 import { ErrorSummary } from '../parts/error-summary.tsx';
+import { errorsOf } from '../parts/errorsOf.ts';
 import { Choice, Field } from '../parts/field.tsx';
 import { FindingsFolded } from '../parts/findingsFolded.tsx';
 import { Sign } from '../parts/sign.tsx';
-import { errorsOf } from './coverForm.tsx';
 import { StackFields } from './stackFields.tsx';
 
 export interface StudChoice {
@@ -82,6 +82,7 @@ export function StudPage(props: StudPageProps) {
           hx-push-url="true"
         >
           <ErrorSummary faults={faults} />
+          <input type="hidden" name="unit" value={unit} />
           <div class="fields">
             <Choice
               label="Flexplate stack"

@@ -1,7 +1,7 @@
 import type { LengthUnit } from '../../shared/words/print.ts';
 import type { Fault } from '../../shared/words/refusal.ts';
+import { errorsOf } from '../parts/errorsOf.ts';
 import { Field } from '../parts/field.tsx';
-import { errorsOf } from './coverForm.tsx';
 
 export interface StudFieldsProps {
   readonly fields: Readonly<Record<string, string>>;

@@ -2,9 +2,9 @@ import type { Finding } from '../../../shared/words/finding.ts';
 import type { Job } from '../../../shared/words/job.ts';
 import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
 import { Caution } from '../../parts/caution.tsx';
+import { errorsOf } from '../../parts/errorsOf.ts';
 import { Field } from '../../parts/field.tsx';
 import { FindingList } from '../../parts/finding-list.tsx';
-import { errorsOf } from '../coverForm.tsx';
 import { JobForm, type Refused, Who } from './section.tsx';
 
 export interface CutProps {

@@ -9,9 +9,9 @@ import {
   CoverTrack,
   CoverVerdict,
 } from '../../parts/coverAnswer.tsx';
+import { errorsOf } from '../../parts/errorsOf.ts';
 import { Choice, Field, TextArea } from '../../parts/field.tsx';
 import { FindingList } from '../../parts/finding-list.tsx';
-import { errorsOf } from '../coverForm.tsx';
 import { JobForm, type Refused, Who } from './section.tsx';
 import { DECISION_WORD, VERDICT_WORD } from './words.ts';
 

@@ -1,8 +1,8 @@
 import type { Job, Pass } from '../../../shared/words/job.ts';
 import { briefLength, type LengthUnit, lengthFigure } from '../../../shared/words/print.ts';
 import { type EntryRow, EntryTable } from '../../parts/entry-table.tsx';
+import { errorsOf } from '../../parts/errorsOf.ts';
 import { Choice, Field, Tick } from '../../parts/field.tsx';
-import { errorsOf } from '../coverForm.tsx';
 import { GaugeFields } from '../gaugeFields.tsx';
 import { JobForm, type Refused, Who } from './section.tsx';
 

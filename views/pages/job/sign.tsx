@@ -1,7 +1,7 @@
 import type { HistoryLine, Job } from '../../../shared/words/job.ts';
 import { Caution } from '../../parts/caution.tsx';
+import { errorsOf } from '../../parts/errorsOf.ts';
 import { TextArea } from '../../parts/field.tsx';
-import { errorsOf } from '../coverForm.tsx';
 import { JobForm, moment, type Refused, Who } from './section.tsx';
 import { SECTION_WORD } from './words.ts';
 

@@ -17,8 +17,15 @@ import { refuseImpossible } from './refuseImpossible.ts';
 /** Kept with every saved decision; goes up whenever a number moves. */
 export const COVER_CALC_VERSION = 'cover-1';
 
-/** A cover's readings against its minimum wall: what to cut, what that leaves, and what to do. */
-export function checkCover(input: CoverCheckInput, unit: LengthUnit = 'mm'): CoverCheck {
+/**
+ * A cover’s readings against its minimum wall: what to cut, what that leaves, and what to do.
+ * `further`: findings on limits the shop has set elsewhere, such as `stiffness` and `stiffness-with-ring`.
+ */
+export function checkCover(
+  input: CoverCheckInput,
+  unit: LengthUnit = 'mm',
+  further: readonly Finding[] = [],
+): CoverCheck {
   refuseImpossible(input);
   const numbers = coverNumbers(input);
   const findings: readonly Finding[] = [
@@ -28,6 +35,7 @@ export function checkCover(input: CoverCheckInput, unit: LengthUnit = 'mm'): Cov
     ...cutFindings(numbers, unit),
     sureFinding(numbers, unit),
     dialledInFinding(numbers, unit),
+    ...further,
     ...holdingFindings(numbers),
     ...faceFindings(numbers, unit),
   ];

@@ -31,6 +31,8 @@ export interface CoverNumbers {
   readonly marks: readonly MeasuredMark[];
   readonly allowanceMm: number;
   readonly confidence: number;
+  /** Which of these nobody set, so that the usual figure stands in. */
+  readonly usual: { readonly allowance: boolean; readonly confidence: boolean; readonly density: boolean };
   readonly minimum: GoverningMinimum | null;
   readonly coverage: Coverage;
   /** One with indicator readings; without, pad side flat and face flat. */
@@ -102,6 +104,12 @@ export function coverNumbers(input: CoverCheckInput): CoverNumbers {
     shopSource: criteria?.minimumWallSource ?? null,
   });
 
+  const usual = {
+    allowance: (criteria?.cleanUpAllowanceMm ?? null) === null,
+    confidence: (criteria?.confidence ?? null) === null,
+    density: cover.densityKgPerM3 === null,
+  };
+
   const ways = faceLies(stations, marks).map((lie) =>
     faceCut(lie, { allowanceMm, plannedCutMm: input.plannedCutMm }),
   );
@@ -141,6 +149,7 @@ export function coverNumbers(input: CoverCheckInput): CoverNumbers {
     marks,
     allowanceMm,
     confidence,
+    usual,
     minimum,
     coverage: coverage(stations, cover.studCount),
     ways,
@@ -237,7 +246,7 @@ function sureness(
         {
           formula: 'P = ∫ φ(x) Π Φ((mᵢ − u_c·x)/uᵢ) dx',
           numbers: `${walls.after.length} stations, least margin ${printNumber(Math.min(...margins(walls.after)), 4)} mm, u_c ${printNumber(commonMm, 5)} mm, uᵢ up to ${printNumber(Math.max(...ownMm), 5)} mm: P = ${printNumber(value, 6)}`,
-          source: 'JCGM 106:2012, 7.2, with the common error integrated out; decision rule of ISO 14253-1',
+          source: 'JCGM 106:2012, with the common error integrated out; decision rule of ISO 14253-1',
         },
       ],
       warnings:

@@ -64,13 +64,27 @@ export function cutPlan(input: CutPlanInput): CutPlanAnswer {
   };
 }
 
+const NAMES = [
+  ['totalCutMm', 'The cut', 'mm'],
+  ['trackInnerDiameterMm', 'The track’s inner diameter', 'mm'],
+  ['trackOuterDiameterMm', 'The track’s outer diameter', 'mm'],
+  ['roughingLimitMm', 'The roughing limit', 'mm'],
+  ['finishingCutMm', 'The finishing cut', 'mm'],
+  ['roughingFeedMm', 'The roughing feed', 'mm'],
+  ['finishingFeedMm', 'The finishing feed', 'mm'],
+  ['cuttingSpeedMPerMin', 'The cutting speed', 'm/min'],
+  ['noseRadiusMm', 'The nose radius', 'mm'],
+  ['leastRpm', 'The lathe’s least speed', 'rpm'],
+  ['mostRpm', 'The lathe’s most speed', 'rpm'],
+] as const;
+
 function refuseImpossible(input: CutPlanInput): void {
   const faults: Fault[] = [];
-  for (const [path, value] of Object.entries(input)) {
-    if (path === 'trackInnerDiameterMm' || path === 'finishingCutMm' ? value >= 0 : value > 0) {
-      if (Number.isFinite(value)) continue;
-    }
-    faults.push({ path, message: `The cut plan’s ${path} is ${value}; it must be a number more than 0.` });
+  for (const [path, name, unit] of NAMES) {
+    const value = input[path];
+    const mayBeNone = path === 'trackInnerDiameterMm' || path === 'finishingCutMm';
+    if (Number.isFinite(value) && (value > 0 || (mayBeNone && value === 0))) continue;
+    faults.push({ path, message: `${name} is ${value} ${unit}; it must be a number more than 0.` });
   }
   if (faults.length === 0) {
     if (input.trackInnerDiameterMm >= input.trackOuterDiameterMm) {

@@ -6,7 +6,7 @@ import { printNumber } from '../../../shared/words/print.ts';
  *
  * G balance quality grade [mm/s] · m rotor mass [kg] · n service speed [rpm]; U_per in g·mm. 9549 = 60 000/(2π).
  * Valid: rigid rotors; which grade applies is for the maker of the vehicle or part to say.
- * Source: ISO 21940-11:2016, 6.2 (1000·G·m/Ω, Ω in rad/s)
+ * Source: ISO 21940-11:2016 (1000·G·m/Ω, Ω in rad/s)
  * Example: G 6.3, 1 kg, 3000 rpm → 20.05 g·mm (tests/published/balance.test.ts)
  */
 export function permissibleUnbalance({

@@ -8,6 +8,14 @@ export const MOST_STATIONS = 400;
 /** Nothing of a cover is longer; keeps every sum and square finite. */
 const LONGEST_MM = 10_000;
 
+const GAUGE_NAMES = [
+  ['standardUncertaintyMm', 'The gauge’s standard uncertainty'],
+  ['resolutionMm', 'The gauge’s resolution'],
+  ['repeatabilityMm', 'The gauge’s repeatability'],
+  ['faceStandardUncertaintyMm', 'The indicator’s standard uncertainty'],
+  ['cutSettingStandardUncertaintyMm', 'The standard uncertainty of the cut’s setting'],
+] as const;
+
 /** Throws a Refusal that names every field the calculation cannot take. Repairs nothing. */
 export function refuseImpossible(input: CoverCheckInput): void {
   const faults: Fault[] = [];
@@ -92,8 +100,9 @@ export function refuseImpossible(input: CoverCheckInput): void {
   if (marks.length > MOST_STATIONS) {
     refuse('marks', `There are ${marks.length} marks; at most ${MOST_STATIONS} can be worked out at once.`);
   }
-  for (const [key, value] of Object.entries(gauge ?? {}))
-    optional(`gauge.${key}`, `The gauge’s ${key}`, value);
+  if (gauge) {
+    for (const [key, name] of GAUGE_NAMES) optional(`gauge.${key}`, name, gauge[key]);
+  }
   if (criteria) {
     optional('criteria.minimumWallMm', 'The minimum wall', criteria.minimumWallMm, true);
     optional('criteria.faceRunoutLimitMm', 'The runout allowed after the cut', criteria.faceRunoutLimitMm);

@@ -23,7 +23,7 @@ function printStep(mm: number, unit: LengthUnit, round: (steps: number) => numbe
   return printLength(steps * MM_PER_STEP[unit], unit, steps % 10 === 0 ? 'coarse' : 'fine');
 }
 
-/** `112 mm`, `112.5 mm`, `4.331 in`: a radius is a place, not a reading. */
+/** `112 mm`, `112.5 mm`, `4.331 in`: a radius or diameter is a place, not a reading. */
 export function printRadius(mm: number, unit: LengthUnit): string {
   return unit === 'mm' ? `${Number(mm.toFixed(1))} mm` : printLength(mm, 'in', 'coarse');
 }

@@ -4,7 +4,11 @@ import type { CoverNumbers } from '../cover/coverNumbers.ts';
 import { deepestCut } from '../cover/deepestCut.ts';
 import { MM, placesInWords, printCut, printRoom, theMinimum } from './coverWords.ts';
 
-const ALLOWANCE = 'the shop’s clean-up allowance';
+function allowanceSource({ usual, allowanceMm }: CoverNumbers): string {
+  return usual.allowance
+    ? `the usual clean-up allowance, ${printLength(allowanceMm, 'mm', 'coarse')} (common practice); the shop has set none`
+    : 'the shop’s clean-up allowance';
+}
 
 /** Does the cut clean, and is it a cut to make? */
 export function cutFindings(numbers: CoverNumbers, unit: LengthUnit): readonly Finding[] {
@@ -45,7 +49,7 @@ function cleansUp(numbers: CoverNumbers, unit: LengthUnit): Finding {
     limit: cleanUp.dialledMm,
     unit: MM,
     sentence,
-    source: ALLOWANCE,
+    source: allowanceSource(numbers),
     answer: numbers.cleanUp.dialled,
   };
 }
@@ -62,7 +66,10 @@ function plannedCut(numbers: CoverNumbers, unit: LengthUnit): Finding {
     value: cut.dialledMm,
     limit: cleanUp.dialledMm,
     unit: MM,
-    source: minimum === null ? ALLOWANCE : `${ALLOWANCE}, and the ${minimum.from}’s minimum wall`,
+    source:
+      minimum === null
+        ? allowanceSource(numbers)
+        : `${allowanceSource(numbers)}; and the ${minimum.from}’s minimum wall`,
     answer: null,
   };
   if (clean && thick) {

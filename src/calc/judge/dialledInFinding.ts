@@ -1,7 +1,7 @@
 import type { Finding } from '../../../shared/words/finding.ts';
 import { type LengthUnit, printLength, printNumber } from '../../../shared/words/print.ts';
 import type { CoverNumbers } from '../cover/coverNumbers.ts';
-import { MM, printCut, wallInWords } from './coverWords.ts';
+import { MM, printCut, printRadius, wallInWords } from './coverWords.ts';
 
 /** Less is not worth the setting up (common practice, no source). */
 const WORTH_IT_MM = 0.01;
@@ -43,7 +43,7 @@ function setUp({ dialledIn, input }: CoverNumbers, unit: LengthUnit): string {
   const { tiltMm, tiltDirectionDeg, shimsMm } = dialledIn!;
   const toward = tiltDirectionDeg === null ? '' : ` toward ${printNumber(tiltDirectionDeg, 0)}°`;
   const shims = shimsMm.map((mm, pad) => `pad ${pad + 1} ${printLength(mm, unit)}`).join(', ');
-  return `tilted ${printLength(tiltMm, unit)} over Ø ${printNumber(input.cover.trackOuterDiameterMm, 0)} mm${toward}, with shims under ${shims}`;
+  return `tilted ${printLength(tiltMm, unit)} over Ø ${printRadius(input.cover.trackOuterDiameterMm, unit)}${toward}, with shims under ${shims}`;
 }
 
 function whyNot({ input, ways }: CoverNumbers): string {

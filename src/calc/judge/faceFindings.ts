@@ -1,7 +1,7 @@
 import type { Answer } from '../../../shared/words/answer.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
 import { type LengthUnit, printLength, printNumber } from '../../../shared/words/print.ts';
-import type { CoverNumbers } from '../cover/coverNumbers.ts';
+import { type CoverNumbers, USUAL } from '../cover/coverNumbers.ts';
 import { MM, printCut } from './coverWords.ts';
 
 const FACING_MENDS = 'no limit before the cut: facing removes it';
@@ -110,7 +110,7 @@ function release({ releaseAfter, cut }: CoverNumbers, unit: LengthUnit): Finding
   };
 }
 
-function unbalanceFinding({ unbalance, ways }: CoverNumbers): Finding {
+function unbalanceFinding({ unbalance, ways, usual }: CoverNumbers): Finding {
   const base = {
     id: 'unbalance',
     title: 'Unbalance',
@@ -129,12 +129,13 @@ function unbalanceFinding({ unbalance, ways }: CoverNumbers): Finding {
       answer: unbalance,
     };
   }
+  const density = usual.density ? ` Density taken as ${USUAL.densityKgPerM3} kg/m³, plain steel.` : '';
   const upTo = ways.length === 1 ? '' : 'up to ';
   const side = heavySideDeg === null ? '' : `, heavy toward ${printNumber(heavySideDeg, 0)}°`;
   return {
     ...base,
     value,
-    sentence: `The wall left on the track is uneven by ${upTo}${printNumber(value, 1)} g·mm${side}. No limit is given, so it is not judged.`,
+    sentence: `The wall left on the track is uneven by ${upTo}${printNumber(value, 1)} g·mm${side}. No limit is given, so it is not judged.${density}`,
     source,
     answer: unbalance,
   };

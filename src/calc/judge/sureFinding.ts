@@ -4,15 +4,17 @@ import type { CoverNumbers } from '../cover/coverNumbers.ts';
 import { whatWouldSettle } from '../cover/whatWouldSettle.ts';
 import { printCut } from './coverWords.ts';
 
-const SOURCE = 'the shop’s confidence; decision rule of ISO 14253-1';
-
 /**
  * How sure we are that every station keeps the minimum. Passes at the shop's confidence, fails only where a wall
  * is below the minimum outright; between, it is a caution that says what would settle it.
  */
 export function sureFinding(numbers: CoverNumbers, unit: LengthUnit): Finding {
   const { minimum, sure, uncertainty, confidence, least } = numbers;
-  const base = { id: 'sure-of-it', title: 'How sure', limit: confidence, unit: '', source: SOURCE };
+  const asks = numbers.usual.confidence ? 'usual is' : 'the shop asks for';
+  const source = numbers.usual.confidence
+    ? 'the default of ISO 14253-1, 95 %; the shop has set no confidence of its own'
+    : 'the shop’s confidence; decision rule of ISO 14253-1';
+  const base = { id: 'sure-of-it', title: 'How sure', limit: confidence, unit: '', source };
   if (minimum === null || uncertainty === null || sure === null) {
     const why =
       minimum === null
@@ -27,7 +29,7 @@ export function sureFinding(numbers: CoverNumbers, unit: LengthUnit): Finding {
     };
   }
   const value = sure.all.value!;
-  const said = `${printShare(value)} sure that every station keeps the minimum; the shop asks for ${printShare(confidence)}.`;
+  const said = `${printShare(value)} sure that every station keeps the minimum; ${asks} ${printShare(confidence)}.`;
   const unsaid =
     uncertainty.missing.length > 0
       ? ` Not given, and so counted as nothing: ${listInWords(uncertainty.missing)}.`

@@ -13,7 +13,7 @@ const TOLERANCE_MM = 1e-9;
  * uᵢ all 0: Φ(min mᵢ/u_c). u_c 0: Π Φ(mᵢ/uᵢ). Both 0: 1 if no margin is negative, else 0.
  * Valid: normal errors; to 1e-6. The range is split at min mᵢ/u_c, where the product falls, and the rule adapts:
  * fixed nodes miss the fall when uᵢ is small beside u_c.
- * Source: JCGM 106:2012, 7.2 (one place); the common error integrated out, first principles
+ * Source: JCGM 106:2012 (one place); the common error integrated out, first principles
  * Example: margins 0.02, 0.03, 0.05, both errors 0.01 → 0.91150 (tests/calc/measure/conformanceProbability.test.ts)
  */
 export function conformanceProbability({

@@ -7,7 +7,7 @@ import { meanOfRepeats } from './meanOfRepeats.ts';
  *   s = √( Σ Σ (tᵢₖ − t̄ᵢ)² / Σ (nᵢ − 1) ),  ν = Σ (nᵢ − 1)
  *
  * tᵢₖ reading k at place i [mm] · nᵢ readings there · ν degrees of freedom.
- * Valid: at least one place read twice; else null.   Source: JCGM 100:2008, 4.2.4 and H.3.6 note
+ * Valid: at least one place read twice; else null.   Source: JCGM 100:2008, 4.2.4
  * Example: 1, 3 and 2, 4, 6 → s √(10/3), ν 3 (tests/calc/measure/pooledRepeatability.test.ts)
  */
 export function pooledRepeatability(places: readonly (readonly number[])[]): {

@@ -88,6 +88,61 @@ describe('a mark between stations', () => {
   });
 });
 
+describe('limits the shop sets elsewhere', () => {
+  const stiffness = (id: string, status: 'fail' | 'pass') => ({
+    id,
+    title: 'Bending',
+    status,
+    value: 1.4,
+    limit: 1.3,
+    unit: '',
+    sentence: id === 'stiffness' ? 'It bends too much.' : 'With a ring it bends little enough.',
+    source: 'set by the shop for this test',
+    answer: null,
+  });
+  it('a cover that bends too much is ringed where a ring mends it, else replaced', () => {
+    const ringed = checkCover(coverInput(), 'mm', [
+      stiffness('stiffness', 'fail'),
+      stiffness('stiffness-with-ring', 'pass'),
+    ]);
+    expect(ringed.verdict).toBe('face-and-ring');
+    expect(ringed.because).toContain('measured again');
+    expect(checkCover(coverInput(), 'mm', [stiffness('stiffness', 'fail')]).verdict).toBe('replace');
+  });
+  it('a ring never saves a wall below the minimum', () => {
+    const criteria = { ...CRITERIA, minimumWallMm: 4.6 };
+    const thin = checkCover(coverInput({ criteria }), 'mm', [
+      stiffness('stiffness', 'fail'),
+      stiffness('stiffness-with-ring', 'pass'),
+    ]);
+    expect(thin.verdict).toBe('replace');
+    expect(thin.because).toContain('0.100 mm below the shop’s minimum of 4.600 mm');
+  });
+});
+
+describe('figures nobody set', () => {
+  it('are the usual ones, and are said to be', () => {
+    const repeated = SET_ONE.map((station) => ({
+      ...station,
+      wallMm: [...station.wallMm, ...station.wallMm],
+    }));
+    const found = checkCover(
+      coverInput({ criteria: null, makerMinimumWallMm: 4.3, chucking: null, stations: repeated }),
+    );
+    const finding = (id: string) => found.findings.find((one) => one.id === id)!;
+    expect(found.cut.dialledMm).toBeCloseTo(0.42, 9);
+    expect(finding('cleans-up').source).toContain('the shop has set none');
+    expect(finding('sure-of-it').source).toContain('the shop has set no confidence');
+    expect(finding('unbalance').sentence).toContain('Density taken as 7870 kg/m³');
+    expect(finding('chucking')).toMatchObject({
+      status: 'not-checked',
+      sentence: expect.stringContaining('assumed'),
+    });
+    expect(finding('cuts-left')).toMatchObject({ status: 'not-checked', value: null });
+    expect(found.cutsLeft).toBeNull();
+  });
+});
+
 describe('what cannot be worked out is null, and a finding says why', () => {
   it('has no tilt from two stations', () => {
     const found = checkCover(coverInput({ stations: SET_ONE.slice(0, 2) }));

@@ -59,25 +59,19 @@ describe('the tilt that is chosen', () => {
     expect(loose.tiltMm).toBeLessThan(0.5);
     expect(looser.tiltMm).toBeCloseTo(loose.tiltMm, 3);
   });
-  it('is the one that only just gives what a deeper tilt could not better (geometry)', () => {
-    // Marks and walls that ask for a tilt of 0.05 over the track toward 0°, and for nothing beyond it: at 180° a
-    // mark 0.05·(240/264) deeper, and a wall in the middle of the ring that caps the gain.
-    const at = (angleDeg: number, wall: number, depth: number) => {
+  it('is the least of a whole range that leaves as much (geometry)', () => {
+    // Flat face, thin at 0°, thick elsewhere, one mark of 0.10 opposite. Tilted by h at radius 120 toward 0°, the wall
+    // at 0° is 4.35 + 2h until the mark no longer rules at h = 0.05; from there it stays 4.50 − ε = 4.45.
+    const at = (angleDeg: number, wallMm: number, depthMm: number) => {
       const angle = (angleDeg * Math.PI) / 180;
-      return {
-        xMm: 120 * Math.cos(angle),
-        yMm: 120 * Math.sin(angle),
-        heightMm: 0,
-        depthMm: depth,
-        wallMm: wall,
-      };
+      return { xMm: 120 * Math.cos(angle), yMm: 120 * Math.sin(angle), heightMm: 0, depthMm, wallMm };
     };
-    const four = [at(0, 4.5, 0), at(90, 4.55, 0), at(180, 5, 0.1), at(270, 4.55, 0)];
-    const found = dialledIn({ places: four, ...setup, runoutLimitMm: 0.2 });
-    // Toward 0° by slope s: plane −0.15 − (−120 s) … at 180° c = −0.15 + 120 s; wall at 0° 4.5 − 0.15 + 240 s, at
-    // 90° 4.55 − 0.15 + 120 s; mark at 0° never limits. Equal at 120 s = 0.05, and from there 90° rules: 4.45.
-    expect(found.leastWallMm).toBeGreaterThan(4.45 - 1e-6);
-    expect(found.wallGainedMm).toBeCloseTo(found.leastWallMm - 4.35, 9);
+    const four = [at(0, 4.5, 0), at(90, 5, 0), at(180, 5, 0.1), at(270, 5, 0)];
+    const found = dialledIn({ places: four, ...setup, runoutLimitMm: 0.3 });
+    expect(found.leastWallMm).toBeCloseTo(4.45, 6);
+    expect(found.wallGainedMm).toBeCloseTo(0.1, 6);
+    expect(found.tiltMm).toBeCloseTo((0.05 / 120) * 264, 3);
+    expect(Math.abs(((found.tiltDirectionDeg! + 180) % 360) - 180)).toBeLessThan(3);
   });
 });
 
@@ -117,6 +111,12 @@ describe('a wall that passes only dialled in', () => {
     expect(found.leastWall.afterMm).toBeLessThan(4.58);
     expect(found.verdict).toBe('plan-again');
     expect(found.because).toMatch(/Dialled in, tilted 0\.100 mm over Ø 264 mm toward 24[78]°/);
+  });
+  it('has no better cut to offer as chucked', () => {
+    const planned = checkCover(coverInput({ stations: two, criteria, plannedCutMm: 0.2 }));
+    expect(planned.verdict).toBe('plan-again');
+    const said = planned.findings.find(({ id }) => id === 'planned-cut')!.sentence;
+    expect(said).toContain('No cut as chucked both cleans it and leaves enough.');
   });
   it('is replaced where dialling in is not to be had, or does not mend it', () => {
     const jaws = checkCover(coverInput({ stations: two, criteria, chucking: 'side-wall-jaws' }));

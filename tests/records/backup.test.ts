@@ -50,6 +50,9 @@ describe('a backup', () => {
     expect(statSync(made.file).mode & 0o777).toBe(0o600);
     expect(readdirSync(join(dataDir, 'backups'))).toEqual(['coverwright-20260302-170405.sqlite']);
 
+    // Its header says that no log belongs to it, so that it can be read from a disk nobody may write to.
+    expect([...readFileSync(made.file).subarray(18, 20)]).toEqual([1, 1]);
+
     const elsewhere = join(dataDir, 'restored');
     mkdirSync(elsewhere);
     writeFileSync(join(elsewhere, FILE_NAME), readFileSync(made.file));

@@ -1,5 +1,6 @@
 import {
   chmodSync,
+  copyFileSync,
   existsSync,
   mkdirSync,
   mkdtempSync,
@@ -101,6 +102,21 @@ describe('a database that is not opened', () => {
       `These records are of version 99 and this program knows version ${MIGRATIONS.length}: they were last opened by a newer Coverwright. Start that one, or install it here. Nothing was changed.`,
     ]);
     expect(readFileSync(file).equals(before)).toBe(true);
+  });
+
+  test('one of a newer program that was not closed is left as it is, its log too', async () => {
+    const shop = openShop({ dataDir });
+    await createJob(shop.db, as('AB'), { received: received() });
+    await sql`insert into schema_migration values (99, 'later', '2027-01-01T00:00:00.000Z')`.execute(shop.db);
+    const killed = join(folder, 'killed');
+    mkdirSync(killed);
+    const ends = ['', '-wal'];
+    for (const end of ends) copyFileSync(file + end, join(killed, FILE_NAME + end));
+    await shop.close();
+    const bytes = () => ends.map((end) => readFileSync(join(killed, FILE_NAME + end)).toString('base64'));
+    const before = bytes();
+    expect(await errorOf(() => openShop({ dataDir: killed }))).toMatchObject({ code: 'newer' });
+    expect(bytes()).toEqual(before);
   });
 
   test('one with a step this program does not know is left as it is', async () => {
@@ -243,6 +259,18 @@ describe('writing', () => {
     });
     expect(await errorOf(failed)).toBe(boom);
     expect(await getJob(shop.db, 'J-1')).toBeNull();
+    await shop.close();
+  });
+
+  test('a transaction that the database itself took back says why', async () => {
+    const shop = openShopInMemory();
+    await sql`create temp trigger gone before insert on job begin select raise(rollback, 'taken back'); end`.execute(
+      shop.db,
+    );
+    const failed = createJob(shop.db, as('AB'), { received: received() });
+    expect(await errorOf(failed)).toMatchObject({ message: 'taken back' });
+    await sql`drop trigger gone`.execute(shop.db);
+    expect((await createJob(shop.db, as('AB'), { received: received() })).number).toBe('1001');
     await shop.close();
   });
 

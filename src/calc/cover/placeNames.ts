@@ -7,7 +7,7 @@ function apart(a: number, b: number): number {
 }
 
 /** A station this close to a stud, or to the middle between two, stands for that place: 360°/(8N). */
-export function reachDeg(studCount: number): number {
+function reachDeg(studCount: number): number {
   return 360 / (8 * studCount);
 }
 

@@ -4,7 +4,7 @@ import { betweenStations } from './betweenStations.ts';
 import { measuredStations, turned } from './measuredStations.ts';
 import { RING_WIDTH_MM } from './rings.ts';
 
-export const MOST_STATIONS = 400;
+const MOST_STATIONS = 400;
 /** Nothing of a cover is longer; keeps every sum and square finite. */
 const LONGEST_MM = 10_000;
 

@@ -29,7 +29,7 @@ export function printRadius(mm: number, unit: LengthUnit): string {
 }
 
 /** "behind stud 1, at radius 110 mm": the radius only where there is more than one ring to tell apart. */
-export function stationPlace(numbers: CoverNumbers, station: number, unit: LengthUnit): string {
+function stationPlace(numbers: CoverNumbers, station: number, unit: LengthUnit): string {
   const at = numbers.stations[station]!;
   const name = placeName(at.angleDeg, numbers.input.cover.studCount);
   return numbers.coverage.secondRing ? `${name}, at radius ${printRadius(at.radiusMm, unit)}` : name;

@@ -29,7 +29,9 @@ export function sureFinding(numbers: CoverNumbers, unit: LengthUnit): Finding {
     };
   }
   const value = sure.all.value!;
-  const said = `${printShare(value)} sure that every station keeps the minimum; ${asks} ${printShare(confidence)}.`;
+  // Nobody is ever 100 % sure; the rounding of a computer is.
+  const share = value > 0.999 ? 'More than 99.9 %' : printShare(value);
+  const said = `${share} sure that every station keeps the minimum; ${asks} ${printShare(confidence)}.`;
   const unsaid =
     uncertainty.missing.length > 0
       ? ` Not given, and so counted as nothing: ${listInWords(uncertainty.missing)}.`

@@ -82,6 +82,7 @@ describe('the decision rule of ISO 14253-1', () => {
     const found = decide(4.3, GAUGE);
     expect(found.conformanceProbability).toBeGreaterThan(0.9999);
     expect(said(found).status).toBe('pass');
+    expect(said(found).sentence).toMatch(/^More than 99\.9 % sure/); // never 100 %
     expect(found.verdict).toBe('face');
   });
   it('measures again between, and fails only below', () => {

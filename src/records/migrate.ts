@@ -1,12 +1,7 @@
 import type { Database } from 'better-sqlite3';
 import { ShopWillNotOpen } from './errors.ts';
 import { first } from './migrations/001-first.ts';
-
-export interface Migration {
-  readonly number: number;
-  readonly name: string;
-  readonly sql: string;
-}
+import type { Migration } from './migrations/migration.ts';
 
 /** Forward only, in order. What has been released is never changed: a new migration follows it. */
 export const MIGRATIONS: readonly Migration[] = [first];

@@ -17,7 +17,7 @@ import { addReadings } from '../../src/records/readings.ts';
 import type { Ctx } from '../../src/records/writing.ts';
 
 /** A clock that goes on by a second every time it is asked. */
-export function steppingClock(start = '2026-03-02T08:00:00.000Z'): () => Date {
+function steppingClock(start: string): () => Date {
   let at = Date.parse(start);
   return () => {
     at += 1000;
@@ -25,7 +25,7 @@ export function steppingClock(start = '2026-03-02T08:00:00.000Z'): () => Date {
   };
 }
 
-const clock = steppingClock();
+const clock = steppingClock('2026-03-02T08:00:00.000Z');
 
 export function as(who: string, why?: string): Ctx {
   return why === undefined ? { who, now: clock } : { who, why, now: clock };

@@ -1,4 +1,4 @@
-import type { Migration } from '../migrate.ts';
+import type { Migration } from './migration.ts';
 
 const NEVER = (table: string) => `
   CREATE TRIGGER ${table}_never_updated BEFORE UPDATE ON ${table}

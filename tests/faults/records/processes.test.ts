@@ -18,6 +18,9 @@ interface Said {
 }
 
 const root = fileURLToPath(new URL('../../..', import.meta.url));
+const WRITER = fileURLToPath(new URL('./writer.ts', import.meta.url));
+const OPENER = fileURLToPath(new URL('./opener.ts', import.meta.url));
+const BACKUP = fileURLToPath(new URL('../../../src/records/backup.ts', import.meta.url));
 const started: ChildProcess[] = [];
 let dataDir: string;
 beforeEach(() => {
@@ -34,8 +37,7 @@ function run(script: string, args: readonly string[], env: NodeJS.ProcessEnv = p
   return child;
 }
 
-const writer = (who: string, count: number) =>
-  run('tests/faults/records/writer.ts', [dataDir, who, String(count)]);
+const writer = (who: string, count: number) => run(WRITER, [dataDir, who, String(count)]);
 
 async function whole(child: ReturnType<typeof run>) {
   const [out, err] = await Promise.all([text(child.stdout), text(child.stderr), once(child, 'close')]);
@@ -101,7 +103,7 @@ test('npm run backup copies a shop that another program is writing to, and says 
     if (before.length === 8) break;
   }
   busy.stdout.resume();
-  const backup = await whole(run('src/records/backup.ts', [], { ...process.env, DATA_DIR: dataDir }));
+  const backup = await whole(run(BACKUP, [], { ...process.env, DATA_DIR: dataDir }));
   expect([backup.code, backup.err]).toEqual([0, '']);
   const [, file] = /^Backed up and checked: \d+ jobs, \d+ kB, in (.+\.sqlite)\.\n$/.exec(backup.out) ?? [];
   expect(busy.exitCode).toBeNull();
@@ -116,19 +118,17 @@ test('npm run backup copies a shop that another program is writing to, and says 
 });
 
 test('npm run backup that cannot be made says why in one line and fails', async () => {
-  const nothing = await whole(run('src/records/backup.ts', [], { ...process.env, DATA_DIR: dataDir }));
+  const nothing = await whole(run(BACKUP, [], { ...process.env, DATA_DIR: dataDir }));
   expect([nothing.code, nothing.out]).toEqual([1, '']);
   expect(nothing.err).toBe(
     `There are no records to back up: ${join(dataDir, FILE_NAME)} does not exist. Check DATA_DIR.\n`,
   );
   await openShop({ dataDir }).close();
   writeFileSync(join(dataDir, 'stick'), 'a file');
-  const nowhere = await whole(
-    run('src/records/backup.ts', [join(dataDir, 'stick')], { ...process.env, DATA_DIR: dataDir }),
-  );
+  const nowhere = await whole(run(BACKUP, [join(dataDir, 'stick')], { ...process.env, DATA_DIR: dataDir }));
   expect([nowhere.code, nowhere.out]).toEqual([1, '']);
   expect(nowhere.err).toMatch(/^The backup could not be written in .+\.\n$/);
-  const tilde = await whole(run('src/records/backup.ts', [], { ...process.env, DATA_DIR: '~/shop' }));
+  const tilde = await whole(run(BACKUP, [], { ...process.env, DATA_DIR: '~/shop' }));
   expect([tilde.code, tilde.err.split('\n').length]).toEqual([1, 2]);
   expect(readdirSync(dataDir)).not.toContain('backups');
 });
@@ -145,9 +145,9 @@ test.each([
   const before = readFileSync(join(dataDir, FILE_NAME));
   chmodSync(dataDir, 0o777);
   chmodSync(join(dataDir, FILE_NAME), 0o666);
-  expect((await whole(run('tests/faults/records/opener.ts', [dataDir, NOBODY]))).out).toBe('opened\n');
+  expect((await whole(run(OPENER, [dataDir, NOBODY]))).out).toBe('opened\n');
   close();
-  const refused = await whole(run('tests/faults/records/opener.ts', [dataDir, NOBODY]));
+  const refused = await whole(run(OPENER, [dataDir, NOBODY]));
   chmodSync(dataDir, 0o700);
   chmodSync(join(dataDir, FILE_NAME), 0o600);
   expect([refused.code, refused.err]).toEqual([0, '']);
@@ -156,7 +156,7 @@ test.each([
 });
 
 test('a folder that can never be made is refused at once', async () => {
-  const child = run('tests/faults/records/opener.ts', ['/proc/coverwright/shop', '']);
+  const child = run(OPENER, ['/proc/coverwright/shop', '']);
   const limit = setTimeout(() => child.kill('SIGKILL'), 20_000);
   const { out, code } = await whole(child);
   clearTimeout(limit);

@@ -1,7 +1,12 @@
 /** Imports go one way: web → records, views, calc → shared. See DEVELOPERS.md, "The house". */
 module.exports = {
   forbidden: [
-    { name: 'no-circle', severity: 'error', from: {}, to: { circular: true, dependencyTypesNot: ['type-only'] } },
+    {
+      name: 'no-circle',
+      severity: 'error',
+      from: {},
+      to: { circular: true, dependencyTypesNot: ['type-only'] },
+    },
     {
       name: 'shared-imports-nothing-of-ours',
       severity: 'error',
@@ -18,13 +23,19 @@ module.exports = {
       name: 'calc-imports-only-words',
       severity: 'error',
       from: { path: '^src/calc/' },
-      to: { pathNot: '^(src/calc/|shared/words/|node_modules/(@stdlib|javascript-lp-solver|yalps|ml-matrix|heap)/)' },
+      to: {
+        pathNot:
+          '^(src/calc/|shared/words/|node_modules/(@stdlib|javascript-lp-solver|yalps|ml-matrix|heap)/)',
+      },
     },
     {
       name: 'calc-never-reaches-text-or-schemas',
       severity: 'error',
       from: { path: '^src/calc/' },
-      to: { path: '^(node_modules/(mathjs|zod|express|kysely|better-sqlite3)/|src/(records|web)/|views/)', reachable: true },
+      to: {
+        path: '^(node_modules/(mathjs|zod|express|kysely|better-sqlite3)/|src/(records|web)/|views/)',
+        reachable: true,
+      },
     },
     {
       name: 'views-see-no-database',
@@ -43,6 +54,10 @@ module.exports = {
     tsPreCompilationDeps: true,
     tsConfig: { fileName: 'tsconfig.json' },
     doNotFollow: { path: 'node_modules' },
-    enhancedResolveOptions: { extensions: ['.ts', '.tsx', '.js'], exportsFields: ['exports'], conditionNames: ['import', 'require', 'node', 'default'] },
+    enhancedResolveOptions: {
+      extensions: ['.ts', '.tsx', '.js'],
+      exportsFields: ['exports'],
+      conditionNames: ['import', 'require', 'node', 'default'],
+    },
   },
 };

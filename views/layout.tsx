@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import type { LengthUnit } from '../shared/words/print.ts';
-import { TitleBlock, type TitleCell } from './parts/title-block.tsx';
+import { TitleBlock, type TitleCell } from './parts/titleBlock.tsx';
 
 export type Place = 'home' | 'covers' | 'studs' | 'jobs' | 'catalogue' | 'criteria' | 'people' | 'worked-out';
 

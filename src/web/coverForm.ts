@@ -9,7 +9,7 @@ import { stationLayout } from '../calc/cover/stationLayout.ts';
 import { readGauge } from './gaugeForm.ts';
 import { type Fields, splitRepeats, TypedForm, type Writing } from './typed.ts';
 
-export const OWN_FAMILY = 'own';
+const OWN_FAMILY = 'own';
 /** Far more than the 400 that are taken, so that too many are refused with a sentence and not cut off. */
 const MOST_ROWS = 1000;
 

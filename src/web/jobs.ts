@@ -458,6 +458,6 @@ function fieldOf(edit: Edit, path: string): string {
   return names[path] ?? path;
 }
 
-export function address(job: Job): string {
+function address(job: Job): string {
   return `/jobs/${encodeURIComponent(job.number)}`;
 }

@@ -11,7 +11,7 @@ import {
   placeNumbers,
   planScale,
   studLabels,
-} from '../../views/drawings/face-plan.tsx';
+} from '../../views/drawings/facePlan.tsx';
 import {
   boxRound,
   fitText,
@@ -22,9 +22,9 @@ import {
   spread,
   textWidth,
 } from '../../views/drawings/lettering.ts';
-import { placeOf, STACK_WIDTH, StudInStack, stackScale } from '../../views/drawings/stud-in-stack.tsx';
+import { placeOf, STACK_WIDTH, StudInStack, stackScale } from '../../views/drawings/studInStack.tsx';
 import { roundScale } from '../../views/drawings/ticks.ts';
-import { TALL, TrackUnrolled, trackScales, WIDE } from '../../views/drawings/track-unrolled.tsx';
+import { TALL, TrackUnrolled, trackScales, WIDE } from '../../views/drawings/trackUnrolled.tsx';
 import { renderPart } from '../../views/render.ts';
 import { expectSound, numberOf, tagsOf, valuesOf } from './markup.ts';
 import { nut, shape, stack, stationAnswer, stud, track } from './samples.ts';

@@ -1,7 +1,7 @@
 import type { CoverShape, StationAnswer } from '../../shared/words/cover.ts';
 import type { Finding } from '../../shared/words/finding.ts';
 import type { Nut, Stack, Stud } from '../../shared/words/stud.ts';
-import type { TrackCheck } from '../../views/drawings/track-unrolled.tsx';
+import type { TrackCheck } from '../../views/drawings/trackUnrolled.tsx';
 
 export function shape(studCount: number): CoverShape {
   return {

@@ -3,8 +3,8 @@ import { lengthFigure } from '../../shared/words/print.ts';
 import type { Fault } from '../../shared/words/refusal.ts';
 import type { Frame } from '../frame.ts';
 import { Layout } from '../layout.tsx';
-import { EmptyState } from '../parts/empty-state.tsx';
-import { ErrorSummary } from '../parts/error-summary.tsx';
+import { EmptyState } from '../parts/emptyState.tsx';
+import { ErrorSummary } from '../parts/errorSummary.tsx';
 import { errorsOf } from '../parts/errorsOf.ts';
 import { Field, TextArea } from '../parts/field.tsx';
 import { familyInWords } from './coverForm.tsx';
@@ -153,14 +153,7 @@ export function EntryPage(props: EntryPageProps) {
         )}
         <div class="fields">
           {entry && (
-            <Field
-              label="Why it changes"
-              name="why"
-              value={fields.why}
-              error={error('why')}
-              size="full"
-              optional
-            />
+            <Field label="Why it changes" name="why" value={fields.why} error={error('why')} size="full" />
           )}
           <Field
             label="Your initials"

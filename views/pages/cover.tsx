@@ -1,5 +1,5 @@
 import type { CoverCheck } from '../../shared/words/cover.ts';
-import { FacePlan } from '../drawings/face-plan.tsx';
+import { FacePlan } from '../drawings/facePlan.tsx';
 import type { Frame } from '../frame.ts';
 import { Layout } from '../layout.tsx';
 import { Actions } from '../parts/actions.tsx';
@@ -10,7 +10,7 @@ import {
   CoverTrack,
   CoverVerdict,
 } from '../parts/coverAnswer.tsx';
-import { ErrorSummary } from '../parts/error-summary.tsx';
+import { ErrorSummary } from '../parts/errorSummary.tsx';
 import { Field } from '../parts/field.tsx';
 import {
   type CoverFormView,

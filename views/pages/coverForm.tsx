@@ -2,7 +2,7 @@ import type { Family } from '../../shared/words/catalogue.ts';
 import type { LengthUnit } from '../../shared/words/print.ts';
 import { briefLength, lengthFigure } from '../../shared/words/print.ts';
 import type { Fault } from '../../shared/words/refusal.ts';
-import { type EntryRow, EntryTable } from '../parts/entry-table.tsx';
+import { type EntryRow, EntryTable } from '../parts/entryTable.tsx';
 import { errorsOf } from '../parts/errorsOf.ts';
 import { Choice, Field } from '../parts/field.tsx';
 import { GaugeFields } from './gaugeFields.tsx';

@@ -2,7 +2,7 @@ import type { Entry } from '../../shared/words/catalogue.ts';
 import type { Fault } from '../../shared/words/refusal.ts';
 import type { Frame } from '../frame.ts';
 import { Layout } from '../layout.tsx';
-import { ErrorSummary } from '../parts/error-summary.tsx';
+import { ErrorSummary } from '../parts/errorSummary.tsx';
 import { errorsOf } from '../parts/errorsOf.ts';
 import { Choice, Field } from '../parts/field.tsx';
 import { moment } from './job/section.tsx';

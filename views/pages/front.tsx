@@ -2,7 +2,7 @@ import type { JobLine } from '../../shared/words/job.ts';
 import type { Frame } from '../frame.ts';
 import { Layout } from '../layout.tsx';
 import { Cautions } from '../parts/caution.tsx';
-import { EmptyState } from '../parts/empty-state.tsx';
+import { EmptyState } from '../parts/emptyState.tsx';
 import { Field } from '../parts/field.tsx';
 import { JobLines } from './jobs.tsx';
 

@@ -1,7 +1,7 @@
 import { type JobLine, STAGES, type Stage } from '../../shared/words/job.ts';
 import type { Frame } from '../frame.ts';
 import { Layout } from '../layout.tsx';
-import { EmptyState } from '../parts/empty-state.tsx';
+import { EmptyState } from '../parts/emptyState.tsx';
 import { Choice, Field } from '../parts/field.tsx';
 import { day } from './job/section.tsx';
 import { DECISION_WORD, STAGE_WORD } from './job/words.ts';

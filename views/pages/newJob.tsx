@@ -1,8 +1,8 @@
 import type { Fault } from '../../shared/words/refusal.ts';
 import type { Frame } from '../frame.ts';
 import { Layout } from '../layout.tsx';
-import { EmptyState } from '../parts/empty-state.tsx';
-import { ErrorSummary } from '../parts/error-summary.tsx';
+import { EmptyState } from '../parts/emptyState.tsx';
+import { ErrorSummary } from '../parts/errorSummary.tsx';
 import { errorsOf } from '../parts/errorsOf.ts';
 import { Field } from '../parts/field.tsx';
 import { ReceivedFields } from './job/receive.tsx';

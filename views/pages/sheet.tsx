@@ -2,20 +2,21 @@ import type { CoverCheck } from '../../shared/words/cover.ts';
 import type { Finding } from '../../shared/words/finding.ts';
 import type { Job } from '../../shared/words/job.ts';
 import { type LengthUnit, lengthFigure, printLength } from '../../shared/words/print.ts';
-import { FacePlan } from '../drawings/face-plan.tsx';
+import { FacePlan } from '../drawings/facePlan.tsx';
 import type { Frame } from '../frame.ts';
 import { Layout } from '../layout.tsx';
 import { Cautions } from '../parts/caution.tsx';
 import { type CoverDrawingShape, planMarks, planStations, StationsAnswered } from '../parts/coverAnswer.tsx';
 import { Qr, type QrModules } from '../parts/qr.tsx';
 import { Sign } from '../parts/sign.tsx';
+import { TitleBlock } from '../parts/titleBlock.tsx';
 import { jobTitleBlock } from './job/jobPage.tsx';
 import { lookedSummary } from './job/look.tsx';
 import { moment } from './job/section.tsx';
 import { DECISION_WORD } from './job/words.ts';
 import { stackInWords } from './stud.tsx';
 
-export const STATIONS_ON_A_SHEET = 16;
+const STATIONS_ON_A_SHEET = 16;
 
 export interface SheetProps {
   readonly frame: Frame;
@@ -40,7 +41,7 @@ export function SheetPage({ frame, job, shape, check, verified, qr, asItWas }: S
       title={`Job ${job.number}, sheet`}
       here="jobs"
       {...frame}
-      titleBlock={jobTitleBlock(job, long ? '1 of 2' : '1 of 1')}
+      titleBlock={jobTitleBlock(job, long ? '2 of 2' : '1 of 1')}
     >
       <article class="paper">
         <div class="actions no-print">
@@ -109,6 +110,7 @@ export function SheetPage({ frame, job, shape, check, verified, qr, asItWas }: S
         </div>
         <Cautions />
         <Signatures job={job} />
+        {long && <TitleBlock cells={jobTitleBlock(job, '1 of 2')} />}
       </article>
       {long && check && <Continuation job={job} check={check} unit={unit} />}
     </Layout>
@@ -152,7 +154,6 @@ function Continuation({ job, check, unit }: { job: Job; check: CoverCheck; unit:
     <article class="paper continuation">
       <h2>Job {job.number}, continuation: every station</h2>
       <StationsAnswered check={check} unit={unit} />
-      <p class="hint">Sheet 2 of 2</p>
     </article>
   );
 }

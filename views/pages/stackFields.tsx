@@ -1,6 +1,6 @@
 import type { LengthUnit } from '../../shared/words/print.ts';
 import type { Fault } from '../../shared/words/refusal.ts';
-import { EntryTable } from '../parts/entry-table.tsx';
+import { EntryTable } from '../parts/entryTable.tsx';
 import { errorsOf } from '../parts/errorsOf.ts';
 import { Choice, Field, Tick } from '../parts/field.tsx';
 

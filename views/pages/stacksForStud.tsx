@@ -4,7 +4,7 @@ import type { StudCheck } from '../../shared/words/stud.ts';
 import type { Frame } from '../frame.ts';
 import { Layout } from '../layout.tsx';
 import { Cautions } from '../parts/caution.tsx';
-import { ErrorSummary } from '../parts/error-summary.tsx';
+import { ErrorSummary } from '../parts/errorSummary.tsx';
 import { Choice } from '../parts/field.tsx';
 import { RankedRow } from './stud.tsx';
 import { StudFields } from './studFields.tsx';

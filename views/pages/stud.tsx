@@ -3,11 +3,11 @@ import type { Status } from '../../shared/words/finding.ts';
 import { lengthFigure, printLength } from '../../shared/words/print.ts';
 import type { Fault } from '../../shared/words/refusal.ts';
 import type { Fits, StudMatch } from '../../shared/words/stud.ts';
-import { StudInStack } from '../drawings/stud-in-stack.tsx';
+import { StudInStack } from '../drawings/studInStack.tsx';
 import type { Frame } from '../frame.ts';
 import { Layout } from '../layout.tsx';
 import { Cautions } from '../parts/caution.tsx';
-import { ErrorSummary } from '../parts/error-summary.tsx';
+import { ErrorSummary } from '../parts/errorSummary.tsx';
 import { errorsOf } from '../parts/errorsOf.ts';
 import { Choice, Field } from '../parts/field.tsx';
 import { FindingsFolded } from '../parts/findingsFolded.tsx';
@@ -78,7 +78,7 @@ export function StudPage(props: StudPageProps) {
           hx-target="#stud-page"
           hx-select="#stud-page"
           hx-swap="outerHTML"
-          hx-trigger="change"
+          hx-trigger="change from:#f-stack"
           hx-push-url="true"
         >
           <ErrorSummary faults={faults} />
@@ -109,25 +109,20 @@ export function StudPage(props: StudPageProps) {
               }
               error={error('pull')}
             />
-            <noscript>
-              <button class="button first" type="submit">
-                Find its stud
-              </button>
-            </noscript>
           </div>
           {stackId === 'own' && (
-            <>
-              <StackFields fields={fields} rows={props.layerRows} faults={faults} unit={unit} />
-              <div class="actions">
-                <button class="button first" type="submit" id="find">
-                  Find its stud
-                </button>
-                <button class="button" type="submit" name="add" value="layer" id="add-layer">
-                  Add a layer
-                </button>
-              </div>
-            </>
+            <StackFields fields={fields} rows={props.layerRows} faults={faults} unit={unit} />
           )}
+          <div class="actions">
+            <button class={chosen ? 'button' : 'button first'} type="submit" id="find">
+              Find its stud
+            </button>
+            {stackId === 'own' && (
+              <button class="button" type="submit" name="add" value="layer" id="add-layer">
+                Add a layer
+              </button>
+            )}
+          </div>
         </form>
         {chosen && <p class="hint">{stackInWords(chosen, unit)}</p>}
         {shown && chosen && (
@@ -180,7 +175,9 @@ export function StudPage(props: StudPageProps) {
         )}
         <WhichFlexplate />
         <p>
-          <a href="/stud/stacks">I have a stud in my hand: which stacks does it suit?</a>
+          <a class="button quiet" href="/stud/stacks">
+            I have a stud in my hand: which stacks does it suit?
+          </a>
         </p>
         <Cautions kinds={['torque', 'general']} />
       </div>

@@ -1,6 +1,6 @@
 import type { CatalogueStack } from '../../shared/words/catalogue.ts';
 import { printLength } from '../../shared/words/print.ts';
-import { StudInStack } from '../drawings/stud-in-stack.tsx';
+import { StudInStack } from '../drawings/studInStack.tsx';
 import type { Frame } from '../frame.ts';
 import { Layout } from '../layout.tsx';
 import { Cautions } from '../parts/caution.tsx';

@@ -1,10 +1,10 @@
 import type { CoverCheck, CoverShape, Mark } from '../../shared/words/cover.ts';
 import { briefLength, type LengthUnit, lengthFigure } from '../../shared/words/print.ts';
-import { FacePlan, type PlanStation } from '../drawings/face-plan.tsx';
-import { TrackUnrolled } from '../drawings/track-unrolled.tsx';
+import { FacePlan, type PlanStation } from '../drawings/facePlan.tsx';
+import { TrackUnrolled } from '../drawings/trackUnrolled.tsx';
 import { Cautions } from './caution.tsx';
 import { FindingsFolded } from './findingsFolded.tsx';
-import { KeyFigures } from './key-figures.tsx';
+import { KeyFigures } from './keyFigures.tsx';
 
 export interface CoverDrawingShape extends CoverShape {
   readonly bossDiameterMm: number | null;
@@ -96,7 +96,7 @@ export function CoverTrack({ shape, check, unit, id }: CoverAnswerProps) {
   );
 }
 
-export function coverFigures(check: CoverCheck, unit: LengthUnit) {
+function coverFigures(check: CoverCheck, unit: LengthUnit) {
   const { cut, leastWall, cutsLeft } = check;
   return [
     { label: 'cut to dial', value: lengthFigure(cut.dialledMm, unit), unit },
@@ -110,7 +110,7 @@ export function coverFigures(check: CoverCheck, unit: LengthUnit) {
 export function StationsAnswered({ check, unit }: { check: CoverCheck; unit: LengthUnit }) {
   const figure = (mm: number | null) => (mm === null ? '—' : lengthFigure(mm, unit));
   return (
-    <div class="table-box">
+    <section class="table-box" tabindex={0} aria-label="Every station">
       <table class="figures">
         <caption>Lengths in {unit}</caption>
         <thead>
@@ -143,7 +143,7 @@ export function StationsAnswered({ check, unit }: { check: CoverCheck; unit: Len
           ))}
         </tbody>
       </table>
-    </div>
+    </section>
   );
 }
 

@@ -1,6 +1,6 @@
 import type { Finding } from '../../shared/words/finding.ts';
 import type { LengthUnit } from '../../shared/words/print.ts';
-import { FindingList } from './finding-list.tsx';
+import { FindingList } from './findingList.tsx';
 
 export interface FindingsFoldedProps {
   readonly findings: readonly Finding[];

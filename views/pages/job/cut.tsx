@@ -4,7 +4,7 @@ import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
 import { Caution } from '../../parts/caution.tsx';
 import { errorsOf } from '../../parts/errorsOf.ts';
 import { Field } from '../../parts/field.tsx';
-import { FindingList } from '../../parts/finding-list.tsx';
+import { FindingList } from '../../parts/findingList.tsx';
 import { JobForm, type Refused, Who } from './section.tsx';
 
 export interface CutProps {

@@ -11,7 +11,7 @@ import {
 } from '../../parts/coverAnswer.tsx';
 import { errorsOf } from '../../parts/errorsOf.ts';
 import { Choice, Field, TextArea } from '../../parts/field.tsx';
-import { FindingList } from '../../parts/finding-list.tsx';
+import { FindingList } from '../../parts/findingList.tsx';
 import { JobForm, type Refused, Who } from './section.tsx';
 import { DECISION_WORD, VERDICT_WORD } from './words.ts';
 

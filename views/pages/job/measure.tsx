@@ -1,6 +1,6 @@
 import type { Job, Pass } from '../../../shared/words/job.ts';
 import { briefLength, type LengthUnit, lengthFigure } from '../../../shared/words/print.ts';
-import { type EntryRow, EntryTable } from '../../parts/entry-table.tsx';
+import { type EntryRow, EntryTable } from '../../parts/entryTable.tsx';
 import { errorsOf } from '../../parts/errorsOf.ts';
 import { Choice, Field, Tick } from '../../parts/field.tsx';
 import { GaugeFields } from '../gaugeFields.tsx';

@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import type { Kept, SectionName } from '../../../shared/words/job.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
-import { ErrorSummary } from '../../parts/error-summary.tsx';
+import { ErrorSummary } from '../../parts/errorSummary.tsx';
 import { Field } from '../../parts/field.tsx';
 
 /** A form of the job that was not taken: what was typed is kept, and why it was not taken. */

@@ -1,11 +1,11 @@
 import type { CatalogueStack } from '../../../shared/words/catalogue.ts';
 import type { Job } from '../../../shared/words/job.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
-import { StudInStack } from '../../drawings/stud-in-stack.tsx';
+import { StudInStack } from '../../drawings/studInStack.tsx';
 import { Caution } from '../../parts/caution.tsx';
 import { errorsOf } from '../../parts/errorsOf.ts';
 import { Choice, Field } from '../../parts/field.tsx';
-import { FindingList } from '../../parts/finding-list.tsx';
+import { FindingList } from '../../parts/findingList.tsx';
 import { Sign } from '../../parts/sign.tsx';
 import { FIT_STATUS, FIT_WORD, type StudChoice, stackInWords } from '../stud.tsx';
 import { JobForm, type Refused, Who } from './section.tsx';

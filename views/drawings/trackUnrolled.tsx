@@ -1,5 +1,6 @@
 import type { CoverCheck } from '../../shared/words/cover.ts';
 import {
+  briefLength,
   type LengthUnit,
   lengthFigure,
   printAgainst,
@@ -234,7 +235,7 @@ function Sheet({ id, check, studCount, unit, form }: TrackUnrolledProps & { form
   const markHalfDeg = (markWidth * (360 + 2 * BEYOND_DEG)) / (right - left);
 
   const limit = check.minimumWall;
-  const radius = (ring: Ring) => `r ${lengthFigure(ring.radiusMm, unit, 'coarse')}`;
+  const radius = (ring: Ring) => `r ${briefLength(ring.radiusMm, unit)}`;
   const lineNames = [
     { text: 'as measured', mm: main ? lineAt(main, END_DEG, before) : null, class: 'label' },
     { text: 'after the cut', mm: main ? lineAt(main, END_DEG, after) : null, class: 'label cut-text' },
@@ -436,7 +437,7 @@ function Key({
 }) {
   const first = form.height - 26;
   const second = form.height - 6;
-  const others = rings.slice(1, 4).map((ring) => lengthFigure(ring.radiusMm, unit, 'coarse'));
+  const others = rings.slice(1, 4).map((ring) => briefLength(ring.radiusMm, unit));
   const entries: { x: number; y: number; line: string; text: string; class: string }[] = [
     { x: 2, y: first, line: 'thick', text: 'as measured', class: 'label' },
     { x: 128, y: first, line: 'cut-line', text: 'after the cut', class: 'label cut-text' },

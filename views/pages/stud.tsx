@@ -49,6 +49,10 @@ export function StudPage(props: StudPageProps) {
   const error = errorsOf(faults);
   const shown = choices.find((choice) => choice.match.id === shownId);
   const unit = frame.lengthUnit;
+  const otherThread = (choice: StudChoice) =>
+    choice.match.fits === 'no' && choice.match.decidedBy === 'thread';
+  const near = choices.filter((choice) => !otherThread(choice));
+  const others = choices.filter(otherThread);
   return (
     <Layout title="A stud for a stack" here="studs" {...frame}>
       <div id="stud-page">
@@ -158,19 +162,13 @@ export function StudPage(props: StudPageProps) {
         {choices.length > 0 && (
           <section>
             <h2>Every stud on the shelf, best first</h2>
-            <ol class="rows">
-              {choices.map(({ match, entry }) => (
-                <RankedRow
-                  id={`stud-${match.id}`}
-                  href={`/stud?${slipQuery(props, match.id)}`}
-                  fits={match.fits}
-                  name={entry.name}
-                  detail={`${entry.stud.thread.designation}, tip at ${lengthFigure(entry.stud.projectionMm, unit, 'coarse')} ${unit}`}
-                  because={match.check.because}
-                  shown={match.id === shownId}
-                />
-              ))}
-            </ol>
+            <Ranked choices={near} props={props} />
+            {others.length > 0 && (
+              <details class="more-findings">
+                <summary>{others.length} more whose thread does not go on this nut</summary>
+                <Ranked choices={others} props={props} />
+              </details>
+            )}
           </section>
         )}
         <WhichFlexplate />
@@ -182,6 +180,25 @@ export function StudPage(props: StudPageProps) {
         <Cautions kinds={['torque', 'general']} />
       </div>
     </Layout>
+  );
+}
+
+function Ranked({ choices, props }: { choices: readonly StudChoice[]; props: StudPageProps }) {
+  const unit = props.frame.lengthUnit;
+  return (
+    <ol class="rows">
+      {choices.map(({ match, entry }) => (
+        <RankedRow
+          id={`stud-${match.id}`}
+          href={`/stud?${slipQuery(props, match.id)}`}
+          fits={match.fits}
+          name={entry.name}
+          detail={`${entry.stud.thread.designation}, tip at ${lengthFigure(entry.stud.projectionMm, unit, 'coarse')} ${unit}`}
+          because={match.check.because}
+          shown={match.id === props.shownId}
+        />
+      ))}
+    </ol>
   );
 }
 

@@ -1,5 +1,5 @@
 import type { Finding } from '../../../shared/words/finding.ts';
-import { type LengthUnit, printLength, printNumber } from '../../../shared/words/print.ts';
+import { type LengthUnit, listInWords, printLength, printNumber } from '../../../shared/words/print.ts';
 import type { CoverNumbers } from '../cover/coverNumbers.ts';
 import { MM, printCut, printRadius, wallInWords } from './coverWords.ts';
 
@@ -38,12 +38,19 @@ export function dialledInFinding(numbers: CoverNumbers, unit: LengthUnit): Findi
   };
 }
 
-/** "tilted 0.100 mm over the track toward 247°, with 0.071, 0.100, 0.029 and 0.000 mm under pads 1 to 4". */
+/** A thinner one would print as nothing. */
+const LEAST_SHIM_MM = { mm: 0.001, in: 0.00254 } as const;
+
+/** "tilted 0.100 mm over Ø 264 mm toward 247°, with shims of 0.071 mm under stud 1 and 0.100 mm under stud 2". */
 function setUp({ dialledIn, input }: CoverNumbers, unit: LengthUnit): string {
   const { tiltMm, tiltDirectionDeg, shimsMm } = dialledIn!;
   const toward = tiltDirectionDeg === null ? '' : ` toward ${printNumber(tiltDirectionDeg, 0)}°`;
-  const shims = shimsMm.map((mm, pad) => `pad ${pad + 1} ${printLength(mm, unit)}`).join(', ');
-  return `tilted ${printLength(tiltMm, unit)} over Ø ${printRadius(input.cover.trackOuterDiameterMm, unit)}${toward}, with shims under ${shims}`;
+  const shims = listInWords(
+    shimsMm.flatMap((mm, pad) =>
+      mm >= LEAST_SHIM_MM[unit] / 2 ? [`${printLength(mm, unit)} under stud ${pad + 1}`] : [],
+    ),
+  );
+  return `tilted ${printLength(tiltMm, unit)} over Ø ${printRadius(input.cover.trackOuterDiameterMm, unit)}${toward}${shims === '' ? '' : `, with shims of ${shims}`}`;
 }
 
 function whyNot({ input, ways }: CoverNumbers): string {

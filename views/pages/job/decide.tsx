@@ -1,5 +1,5 @@
-import type { CoverCheck } from '../../../shared/words/cover.ts';
-import type { Job } from '../../../shared/words/job.ts';
+import type { CoverCheck, Verdict } from '../../../shared/words/cover.ts';
+import type { DecisionKind, Job } from '../../../shared/words/job.ts';
 import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import {
@@ -112,6 +112,17 @@ export function Decide(props: DecideProps) {
   );
 }
 
+/** What is chosen beforehand: nothing, where the verdict leaves it to a person. */
+const FOLLOWS: Readonly<Record<Verdict, DecisionKind | null>> = {
+  face: 'face',
+  'face-if-sound': 'face',
+  'face-and-ring': 'face-and-ring',
+  replace: 'replace',
+  'measure-again': null,
+  'plan-again': null,
+  'advice-only': null,
+};
+
 function DecisionForm(props: {
   job: Job;
   check: CoverCheck;
@@ -121,8 +132,7 @@ function DecisionForm(props: {
 }) {
   const { job, check, initials, refused, again } = props;
   const error = errorsOf(refused?.faults ?? []);
-  const natural =
-    check.verdict === 'replace' ? 'replace' : check.verdict === 'face-and-ring' ? 'face-and-ring' : 'face';
+  const natural = FOLLOWS[check.verdict];
   const form = (
     <JobForm
       id="decision-form"

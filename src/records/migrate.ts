@@ -54,7 +54,7 @@ export function migrate(raw: Database, now: () => Date, migrations: readonly Mig
     raw.exec(
       'CREATE TABLE IF NOT EXISTS schema_migration (number INTEGER PRIMARY KEY, name TEXT NOT NULL, at TEXT NOT NULL) STRICT',
     );
-    raw.exec(migration.sql);
+    raw.exec(migration.sqlite);
     raw
       .prepare('INSERT INTO schema_migration (number, name, at) VALUES (?, ?, ?)')
       .run(migration.number, migration.name, now().toISOString());

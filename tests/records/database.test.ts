@@ -203,15 +203,19 @@ describe('a database that is not opened', () => {
 });
 
 describe('migrations', () => {
+  const next = MIGRATIONS.length + 1;
+  const released = MIGRATIONS.map((migration) => migration.number);
   const half = {
-    number: 2,
+    number: next,
     name: 'half',
-    sql: 'CREATE TABLE shelf (name TEXT) STRICT; INSERT INTO shelf VALUES (1, 2);',
+    postgres: '',
+    sqlite: 'CREATE TABLE shelf (name TEXT) STRICT; INSERT INTO shelf VALUES (1, 2);',
   };
   const whole = {
-    number: 2,
+    number: next,
     name: 'whole',
-    sql: "CREATE TABLE shelf (name TEXT) STRICT; INSERT INTO shelf VALUES ('a');",
+    postgres: '',
+    sqlite: "CREATE TABLE shelf (name TEXT) STRICT; INSERT INTO shelf VALUES ('a');",
   };
   const tables = (raw: Database.Database) =>
     raw.prepare("SELECT name FROM sqlite_schema WHERE type = 'table' AND name = 'shelf'").all();
@@ -222,9 +226,9 @@ describe('migrations', () => {
     const raw = new Database(':memory:');
     const error = await errorOf(() => migrate(raw, () => new Date(0), [...MIGRATIONS, half]));
     expect(error).toMatchObject({ message: 'table shelf has 1 columns but 2 values were supplied' });
-    expect([tables(raw), numbers(raw), raw.inTransaction]).toEqual([[], [1], false]);
+    expect([tables(raw), numbers(raw), raw.inTransaction]).toEqual([[], released, false]);
     migrate(raw, () => new Date(0), [...MIGRATIONS, whole]);
-    expect([tables(raw), numbers(raw)]).toEqual([[{ name: 'shelf' }], [1, 2]]);
+    expect([tables(raw), numbers(raw)]).toEqual([[{ name: 'shelf' }], [...released, next]]);
     raw.close();
   });
 
@@ -238,12 +242,14 @@ describe('migrations', () => {
   test('one that leaves a reference to nothing is not kept', async () => {
     const raw = new Database(':memory:');
     const loose = {
-      number: 2,
+      number: next,
       name: 'loose',
-      sql: "INSERT INTO job_revision VALUES (7, 1, '2026-01-01T00:00:00.000Z', 'AB', '', 'received', '{}')",
+      postgres: '',
+      sqlite:
+        "INSERT INTO job_revision VALUES (7, 1, '2026-01-01T00:00:00.000Z', 'AB', '', 'received', '{}')",
     };
     const error = await errorOf(() => migrate(raw, () => new Date(0), [...MIGRATIONS, loose]));
-    expect(error).toMatchObject({ message: 'Migration 2 leaves rows that refer to nothing.' });
+    expect(error).toMatchObject({ message: `Migration ${next} leaves rows that refer to nothing.` });
     expect(raw.prepare('SELECT count(*) FROM job_revision').pluck().get()).toBe(0);
     raw.close();
   });

@@ -1,5 +1,5 @@
 import type { CoverShape, Mark } from '../../shared/words/cover.ts';
-import { type LengthUnit, listInWords, printLength } from '../../shared/words/print.ts';
+import { type LengthUnit, lengthFigure, listInWords, printLength } from '../../shared/words/print.ts';
 import {
   at,
   type Box,
@@ -41,6 +41,8 @@ export const PLAN_BOX: Box = { left: -176, top: -174, right: 176, bottom: 174 };
 const RIM = 128;
 /** Above this a number beside each would be unreadable, and only dots are drawn. */
 const MOST_NUMBERED = 40;
+/** With more there is no room for figures. */
+const MOST_WITH_WALLS = 20;
 const DOT = 3.8;
 const FIGURE = 17;
 const DIGIT_HEIGHT = 0.74;
@@ -149,6 +151,8 @@ export function placeNumbers(
   pads: readonly Point[],
   padRadius: number,
   leader: readonly [Point, Point] | null,
+  /** The wall left at each station, as a figure; empty where none is to be shown. */
+  walls: readonly string[] = [],
 ): (Label | null)[] {
   const dots = points.map((point) => boxRound(point, 2 * DOT + 1, 2 * DOT + 1));
   const innermost = Math.min(...stations.map((station) => station.radiusMm)) + 0.5;
@@ -159,33 +163,36 @@ export function placeNumbers(
   const labels: (Label | null)[] = stations.map(() => null);
   for (const { station, index } of order) {
     const point = points[index]!;
-    const text = String(index + 1);
-    const width = textWidth(text, LETTER);
     const height = LETTER * DIGIT_HEIGHT;
     const reach = station.state === 'next' ? 11 : station.state === 'thinnest' ? 8 : DOT;
     const outward = station.radiusMm > innermost ? 0 : 180;
     let best: Label | null = null;
-    let bestCost = 90;
-    for (const [preference, turn] of [0, 45, -45, 90, -90, 135, -135, 180].entries()) {
-      const way = onPlan(station.angleDeg + outward + turn, 1);
-      const distance = reach + 2.5 + (Math.abs(way.x) * width) / 2 + (Math.abs(way.y) * height) / 2;
-      const centre = { x: point.x + way.x * distance, y: point.y + way.y * distance };
-      const box = boxRound(centre, width, height);
-      const hits =
-        placed.filter((other) => overlaps(box, other, 1.5)).length +
-        dots.filter((dot, other) => other !== index && overlaps(box, dot)).length +
-        (inside(box, PLAN_BOX) ? 0 : 1) +
-        (leader !== null && segmentEnters(leader[0], leader[1], boxRound(centre, width + 3, height + 3))
-          ? 1
-          : 0);
-      const onPads = pads.filter(
-        (pad) => Math.hypot(pad.x - centre.x, pad.y - centre.y) < padRadius + 3,
-      ).length;
-      const cost = 100 * hits + 3 * onPads + 0.8 * preference;
-      if (cost < bestCost) {
-        bestCost = cost;
-        best = { text, centre, box };
+    // The wall left beside the number where there is room, else the number alone.
+    for (const text of [...(walls[index] ? [`${index + 1} · ${walls[index]}`] : []), String(index + 1)]) {
+      const width = textWidth(text, LETTER);
+      let bestCost = text.length > 3 ? 60 : 90;
+      for (const [preference, turn] of [0, 45, -45, 90, -90, 135, -135, 180].entries()) {
+        const way = onPlan(station.angleDeg + outward + turn, 1);
+        const distance = reach + 2.5 + (Math.abs(way.x) * width) / 2 + (Math.abs(way.y) * height) / 2;
+        const centre = { x: point.x + way.x * distance, y: point.y + way.y * distance };
+        const box = boxRound(centre, width, height);
+        const hits =
+          placed.filter((other) => overlaps(box, other, 1.5)).length +
+          dots.filter((dot, other) => other !== index && overlaps(box, dot)).length +
+          (inside(box, PLAN_BOX) ? 0 : 1) +
+          (leader !== null && segmentEnters(leader[0], leader[1], boxRound(centre, width + 3, height + 3))
+            ? 1
+            : 0);
+        const onPads = pads.filter(
+          (pad) => Math.hypot(pad.x - centre.x, pad.y - centre.y) < padRadius + 3,
+        ).length;
+        const cost = 100 * hits + 3 * onPads + 0.8 * preference;
+        if (cost < bestCost) {
+          bestCost = cost;
+          best = { text, centre, box };
+        }
       }
+      if (best !== null) break;
     }
     if (best !== null) placed.push(best.box);
     labels[index] = best;
@@ -273,6 +280,11 @@ export function FacePlan(props: FacePlanProps) {
         studs.map((angle) => onPlan(angle, studRadius)),
         padRadius,
         callout && [callout.from, callout.elbow],
+        stations.map(({ wallAfterMm }, index) =>
+          wallAfterMm == null || index === thinnest || stations.length > MOST_WITH_WALLS
+            ? ''
+            : lengthFigure(wallAfterMm, unit, 'coarse'),
+        ),
       );
   const { left, top, right, bottom } = PLAN_BOX;
   return (

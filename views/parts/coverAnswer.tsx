@@ -70,7 +70,10 @@ export function CoverAnswer({ shape, check, unit, id }: CoverAnswerProps) {
           thinnest={check.leastWall.station}
           unit={unit}
         />
-        <figcaption>The face, seen from the clutch side. Stud 1 is scribed on the rim.</figcaption>
+        <figcaption>
+          The face, seen from the clutch side: each station with the wall left, in {unit}. Stud 1 is scribed
+          on the rim.
+        </figcaption>
       </figure>
       <KeyFigures figures={coverFigures(check, unit)} />
       <FindingsFolded findings={check.findings} lead={LEAD} unit={unit} id={`${id}-finding`} />

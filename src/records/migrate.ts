@@ -1,10 +1,11 @@
 import type { Database } from 'better-sqlite3';
 import { ShopWillNotOpen } from './errors.ts';
 import { first } from './migrations/001-first.ts';
+import { people } from './migrations/002-people.ts';
 import type { Migration } from './migrations/migration.ts';
 
 /** Forward only, in order. What has been released is never changed: a new migration follows it. */
-export const MIGRATIONS: readonly Migration[] = [first];
+export const MIGRATIONS: readonly Migration[] = [first, people];
 
 /** "Cvwr": what the file says it is, to whoever asks it. */
 export const APPLICATION_ID = 0x43767772;

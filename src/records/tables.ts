@@ -1,6 +1,7 @@
 import type { Generated } from 'kysely';
 import type { EntryKind } from '../../shared/words/catalogue.ts';
 import type { DecisionKind, HistoryLine, Pass, ReadingKind, Stage } from '../../shared/words/job.ts';
+import type { PersonChange, Role } from '../../shared/words/people.ts';
 
 /** The rows as they lie in the database: 0 and 1 for no and yes, JSON as text, units in the names. */
 export interface Tables {
@@ -66,5 +67,50 @@ export interface Tables {
     replaces: string | null;
     who: string;
     at: string;
+  };
+  person: {
+    id: Generated<number>;
+    revision: number;
+    name: string;
+    name_key: string;
+    initials: string;
+    initials_key: string;
+    role: Role;
+    retired: number;
+  };
+  person_revision: {
+    person_id: number;
+    revision: number;
+    at: string;
+    who: string;
+    why: string;
+    what: PersonChange;
+    body: string;
+  };
+  person_password: {
+    person_id: number;
+    hash: string;
+    /** Given by somebody else, to be replaced by one's own. */
+    start: number;
+    set_at: string;
+  };
+  session: {
+    token_hash: string;
+    person_id: number;
+    device: string;
+    began_at: string;
+    used_at: string;
+  };
+  api_token: {
+    id: Generated<number>;
+    token_hash: string;
+    name: string;
+    person_id: number;
+    role: Role;
+    who: string;
+    at: string;
+    used_at: string | null;
+    withdrawn_at: string | null;
+    withdrawn_by: string | null;
   };
 }

@@ -1,0 +1,60 @@
+/** What somebody may do; each may do what those before it may. */
+export const ROLES = ['reader', 'recorder', 'keeper'] as const;
+export type Role = (typeof ROLES)[number];
+
+/** One of several people with an account. */
+export interface Person {
+  readonly id: number;
+  readonly revision: number;
+  readonly name: string;
+  /** Signed under every change; theirs for good, so that an old signature never means somebody else. */
+  readonly initials: string;
+  readonly role: Role;
+  readonly retired: boolean;
+}
+
+export type PersonChange =
+  | 'added'
+  | 'changed'
+  | 'retired'
+  | 'reinstated'
+  | 'start-password'
+  | 'own-password'
+  | 'token'
+  | 'token-withdrawn';
+
+/** One revision of a person, as the history shows it. */
+export interface PersonLine {
+  readonly personId: number;
+  readonly name: string;
+  readonly revision: number;
+  readonly at: string;
+  readonly who: string;
+  readonly why: string;
+  readonly what: PersonChange;
+  readonly role: Role;
+}
+
+/** Where somebody is signed in. */
+export interface SessionLine {
+  readonly device: string;
+  readonly beganAt: string;
+  readonly usedAt: string;
+}
+
+/** A way in for a script; the token itself is shown once and not kept. */
+export interface TokenLine {
+  readonly id: number;
+  readonly name: string;
+  readonly personId: number;
+  readonly role: Role;
+  readonly issuedBy: string;
+  readonly issuedAt: string;
+  readonly usedAt: string | null;
+  readonly withdrawnAt: string | null;
+}
+
+/** Whether a role is enough for what needs `least`. */
+export function mayAs(role: Role, least: Role): boolean {
+  return ROLES.indexOf(role) >= ROLES.indexOf(least);
+}

@@ -1,7 +1,7 @@
 import { createServer } from 'node:http';
 import { seedDemo } from '../data/demo/seed.ts';
-import { openShop } from './records/database.ts';
 import { ShopWillNotOpen } from './records/errors.ts';
+import { openRecords } from './records/open.ts';
 import { readSettings, SettingsRefused } from './settings.ts';
 import { app } from './web/app.ts';
 
@@ -12,7 +12,7 @@ const STOP_MS = 5000;
 async function start(): Promise<void> {
   const settings = readSettings(process.env);
   const now = () => new Date();
-  const shop = openShop({ dataDir: settings.dataDir, now });
+  const shop = await openRecords({ ...settings, now });
   if (settings.demo) await seedDemo(shop.db);
   const server = createServer(
     { maxHeaderSize: MOST_HEADER_BYTES, requestTimeout: 60_000 },
@@ -33,7 +33,8 @@ async function start(): Promise<void> {
     const port = typeof address === 'object' && address !== null ? address.port : settings.port;
     const host = settings.host.includes(':') ? `[${settings.host}]` : settings.host;
     console.log(`Coverwright is ready: http://${host}:${port}`);
-    console.log(`Its records are in ${settings.dataDir}`);
+    console.log(`Its records are in ${shop.where}`);
+    if (shop.engine !== 'sqlite') console.log(`What is kept as files is in ${shop.dataDir}`);
   });
 
   let stopping = false;

@@ -12,16 +12,21 @@ import {
 } from 'kysely';
 import { RecordsUnavailable, ShopWillNotOpen } from './errors.ts';
 import { APPLICATION_ID, migrate, refuseOthers } from './migrate.ts';
+import { isCollision } from './postgresErrors.ts';
 import type { Tables } from './tables.ts';
 
 export const FILE_NAME = 'coverwright.sqlite';
 const PATIENCE_MS = 5000;
+const MOST_TRIES = 4;
 
 export type Db = Kysely<Tables>;
 
 export interface Shop {
   readonly db: Db;
   readonly dataDir: string;
+  readonly engine: 'sqlite' | 'postgres';
+  /** Where the records are, for people. */
+  readonly where: string;
   close(): Promise<void>;
 }
 
@@ -64,6 +69,8 @@ function opened(raw: Database.Database, dataDir: string, now: () => Date, patien
   return {
     db,
     dataDir,
+    engine: 'sqlite',
+    where: dataDir,
     close: async () => {
       await db.destroy();
       raw.close();
@@ -198,14 +205,18 @@ class ShopDialect extends SqliteDialect {
 
 /**
  * Runs `fn` in one transaction: all of it is kept, or nothing. Inside another `write` it joins that one, so its
- * errors must be let through. Use the `trx` it is given, never the outer `db`, which waits for this to end.
+ * errors must be let through. Use the `trx` it is given, never the outer `db`, which waits for this to end. `fn` may
+ * be run again from its beginning, so it changes nothing but the records.
  */
 export async function write<T>(db: Db, fn: (trx: Transaction<Tables>) => Promise<T>): Promise<T> {
   if (isTransaction(db)) return fn(db);
-  try {
-    return await db.transaction().execute(fn);
-  } catch (error) {
-    throw unavailable(error);
+  for (let tries = 1; ; tries++) {
+    try {
+      return await db.transaction().execute(fn);
+    } catch (error) {
+      if (!isCollision(error) || tries >= MOST_TRIES) throw unavailable(error);
+    }
+    await pause(20 * tries * Math.random());
   }
 }
 

@@ -2,7 +2,14 @@ import type { EntryBodies, EntryKind } from '../../shared/words/catalogue.ts';
 import type { HistoryLine, JobSections, Kept, SectionName } from '../../shared/words/job.ts';
 import { Refusal } from '../../shared/words/refusal.ts';
 
-export type WillNotOpenCode = 'damaged' | 'newer' | 'not-ours' | 'parted' | 'not-writable';
+export type WillNotOpenCode =
+  | 'damaged'
+  | 'newer'
+  | 'not-ours'
+  | 'parted'
+  | 'not-writable'
+  | 'unreachable'
+  | 'unfit';
 
 /** The shop's records cannot be opened. Nothing was changed; the sentence says what to do. */
 export class ShopWillNotOpen extends Error {
@@ -15,9 +22,9 @@ export class ShopWillNotOpen extends Error {
   }
 }
 
-export type UnavailableCode = 'busy' | 'full' | 'disk';
+export type UnavailableCode = 'busy' | 'full' | 'disk' | 'lost' | 'unsure';
 
-/** An open shop could not take a change: nothing of it was kept, and trying again may do. */
+/** An open shop could not take a change: nothing of it was kept, unless it is `unsure`, and trying again may do. */
 export class RecordsUnavailable extends Error {
   readonly code: UnavailableCode;
 

@@ -10,7 +10,7 @@ export const MIGRATIONS: readonly Migration[] = [first, people];
 /** "Cvwr": what the file says it is, to whoever asks it. */
 export const APPLICATION_ID = 0x43767772;
 
-interface Applied {
+export interface Applied {
   readonly number: number;
   readonly name: string;
 }
@@ -26,7 +26,11 @@ function appliedTo(raw: Database): readonly Applied[] {
 
 /** Refuses a database that a newer program has changed, or one whose history is not this program's. Only reads. */
 export function refuseOthers(raw: Database, migrations: readonly Migration[] = MIGRATIONS): void {
-  const applied = appliedTo(raw);
+  refuseUnknown(appliedTo(raw), migrations);
+}
+
+/** Refuses what a database says was applied to it, if a newer program did that, or one this program does not know. */
+export function refuseUnknown(applied: readonly Applied[], migrations: readonly Migration[]): void {
   const newest = migrations.at(-1)?.number ?? 0;
   const version = applied.at(-1)?.number ?? 0;
   if (version > newest) {

@@ -75,6 +75,7 @@ export async function openProgram(
         port: 0,
         host: '127.0.0.1',
         dataDir,
+        databaseUrl: null,
         publicUrl: options.publicUrl ?? null,
         demo: options.demo !== false,
       },

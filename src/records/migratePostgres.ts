@@ -1,0 +1,57 @@
+import type { ClientBase } from 'pg';
+import { type Applied, MIGRATIONS, refuseUnknown } from './migrate.ts';
+import type { Migration } from './migrations/migration.ts';
+import { beginWriting } from './postgresDriver.ts';
+
+/** What has been applied in this schema, in order; nothing in a new one. Only reads. */
+export async function appliedIn(client: ClientBase): Promise<readonly Applied[]> {
+  const known = await client.query(
+    "select to_regclass(quote_ident(current_schema()) || '.schema_migration') as it",
+  );
+  if (known.rows[0]?.it === null) return [];
+  const { rows } = await client.query('select number, name from schema_migration order by number');
+  return rows;
+}
+
+/** Applies what is missing: each migration and its bookkeeping in one transaction, so that half of one is never kept. */
+export async function migratePostgres(
+  client: ClientBase,
+  now: () => Date,
+  patienceMs: number,
+  migrations: readonly Migration[] = MIGRATIONS,
+): Promise<void> {
+  const applied = await appliedIn(client);
+  refuseUnknown(applied, migrations);
+  // A shop that is up to date is not written to, and waits for nobody.
+  for (const migration of migrations.slice(applied.length)) {
+    await client.query(beginWriting(patienceMs));
+    try {
+      await apply(client, migration, now, migrations);
+      await client.query('commit');
+    } catch (error) {
+      await client.query('rollback').catch(() => undefined);
+      throw error;
+    }
+  }
+}
+
+async function apply(
+  client: ClientBase,
+  migration: Migration,
+  now: () => Date,
+  migrations: readonly Migration[],
+): Promise<void> {
+  // Asked inside the transaction: another program may have started at the same time.
+  const applied = await appliedIn(client);
+  refuseUnknown(applied, migrations);
+  if (applied.some((a) => a.number === migration.number)) return;
+  await client.query(
+    'create table if not exists schema_migration (number bigint primary key, name text collate "C" not null, at text collate "C" not null)',
+  );
+  await client.query(migration.postgres);
+  await client.query('insert into schema_migration (number, name, at) values ($1, $2, $3)', [
+    migration.number,
+    migration.name,
+    now().toISOString(),
+  ]);
+}

@@ -1,0 +1,112 @@
+import {
+  CompiledQuery,
+  PostgresDialect,
+  PostgresDriver,
+  type PostgresPool,
+  type PostgresPoolClient,
+  type PostgresQueryResult,
+} from 'kysely';
+import type pg from 'pg';
+import { APPLICATION_ID } from './migrate.ts';
+import { isLost, postgresCode, unavailablePostgres, unsure } from './postgresErrors.ts';
+import { refuseNul } from './writing.ts';
+
+/** How long a program that hangs in the middle of a change may keep the others waiting. */
+const LONGEST_IDLE_MS = 60_000;
+
+/**
+ * Begins a transaction whose writer is the only one of this shop, as BEGIN IMMEDIATE does on SQLite: the lock is the
+ * first thing taken, it ends with the transaction, and it is named after the schema the shop lies in. Read committed,
+ * whatever the server's default: then each question after the lock sees all that earlier writers kept, while a
+ * stricter level would go on seeing the records as they were before it waited.
+ */
+export const beginWriting = (patienceMs: number): string => `
+  begin isolation level read committed read write;
+  set local lock_timeout = ${patienceMs};
+  set local idle_in_transaction_session_timeout = ${LONGEST_IDLE_MS};
+  set local synchronous_commit = on;
+  select pg_advisory_xact_lock(${APPLICATION_ID}, hashtext(current_schema()));`;
+
+/** The same program and queries on PostgreSQL; only how a change begins and ends is written here. */
+export class ShopPostgresDialect extends PostgresDialect {
+  readonly #pool: pg.Pool;
+  readonly #patienceMs: number;
+
+  constructor(pool: pg.Pool, patienceMs: number) {
+    super({ pool: inShopWords(pool) });
+    this.#pool = pool;
+    this.#patienceMs = patienceMs;
+  }
+
+  override createDriver(): PostgresDriver {
+    return new ShopPostgresDriver(this.#pool, this.#patienceMs);
+  }
+}
+
+type Connection = Parameters<PostgresDriver['rollbackTransaction']>[0];
+
+class ShopPostgresDriver extends PostgresDriver {
+  readonly #patienceMs: number;
+
+  constructor(pool: pg.Pool, patienceMs: number) {
+    super({ pool: inShopWords(pool) });
+    this.#patienceMs = patienceMs;
+  }
+
+  override async beginTransaction(connection: Connection): Promise<void> {
+    try {
+      await connection.executeQuery(CompiledQuery.raw(beginWriting(this.#patienceMs)));
+    } catch (error) {
+      // It has begun all the same, and its line would be given to whoever asks next.
+      await this.rollbackTransaction(connection);
+      throw error;
+    }
+  }
+
+  override async commitTransaction(connection: Connection): Promise<void> {
+    try {
+      await super.commitTransaction(connection);
+    } catch (error) {
+      const cause = error instanceof Error ? error.cause : undefined;
+      throw isLost(postgresCode(cause)) ? unsure(cause) : error;
+    }
+  }
+
+  override async rollbackTransaction(connection: Connection): Promise<void> {
+    try {
+      await super.rollbackTransaction(connection);
+    } catch {
+      // The line is gone, so the server rolls back by itself. Why is in the error that led here.
+    }
+  }
+}
+
+/** The pool, with its errors in the shop's words. */
+function inShopWords(pool: pg.Pool): PostgresPool {
+  return {
+    connect: async () => {
+      try {
+        return clientInShopWords(await pool.connect());
+      } catch (error) {
+        throw unavailablePostgres(error);
+      }
+    },
+    end: () => pool.end(),
+  };
+}
+
+function clientInShopWords(client: pg.PoolClient): PostgresPoolClient {
+  const query = async <R>(text: string, parameters: readonly unknown[]): Promise<PostgresQueryResult<R>> => {
+    for (const parameter of parameters) {
+      // PostgreSQL takes no NUL, in a question neither.
+      if (typeof parameter === 'string') refuseNul('', parameter);
+    }
+    try {
+      const result: unknown = await client.query(text, [...parameters]);
+      return result as PostgresQueryResult<R>;
+    } catch (error) {
+      throw unavailablePostgres(error);
+    }
+  };
+  return { query: query as PostgresPoolClient['query'], release: (destroy) => client.release(destroy) };
+}

@@ -1,0 +1,70 @@
+import pg from 'pg';
+import { RecordsUnavailable } from './errors.ts';
+
+/** What the driver says, without a code, when the line to the server is gone. */
+const LINE_IS_GONE = /^(Connection terminated|Client has encountered a connection error|Client was closed)/;
+const NO_LINE_FREE = /^timeout exceeded when trying to connect/;
+
+/** The code PostgreSQL gave an error (`53100`) or the system did (`ECONNREFUSED`); '' for any other. */
+export function postgresCode(error: unknown): string {
+  if (!(error instanceof Error)) return '';
+  if (LINE_IS_GONE.test(error.message)) return 'ECONNRESET';
+  if (NO_LINE_FREE.test(error.message)) return 'ETIMEDOUT';
+  if (!('code' in error) || typeof error.code !== 'string') return '';
+  return error instanceof pg.DatabaseError || 'syscall' in error || error instanceof AggregateError
+    ? error.code
+    : '';
+}
+
+/** Whether the server cannot be talked to, or broke off what it was told. */
+export function isLost(code: string): boolean {
+  return /^(E[A-Z_]+|08...|57P0[123]|25P0[34]|28...|3D000)$/.test(code);
+}
+
+/** An error of PostgreSQL in the shop's words; any other as it is. */
+export function unavailablePostgres(error: unknown): unknown {
+  const code = postgresCode(error);
+  if (isLost(code)) {
+    return new RecordsUnavailable(
+      'lost',
+      `The database with the records cannot be reached (${code}). Nothing of this was kept; see that its server runs and try again.`,
+      error,
+    );
+  }
+  if (/^(40...|55P03|57014|53[02346]..)$/.test(code)) {
+    return new RecordsUnavailable(
+      'busy',
+      'Another program is writing to the records and did not finish. Nothing of this was kept; try again.',
+      error,
+    );
+  }
+  if (code === '53100') {
+    return new RecordsUnavailable(
+      'full',
+      'The disk with the records is full. Nothing of this was kept; make room and try again.',
+      error,
+    );
+  }
+  if (/^(25006|42501|5[38]...|XX...)$/.test(code)) {
+    return new RecordsUnavailable(
+      'disk',
+      `The records could not be written (PostgreSQL ${code}). Nothing of this was kept; look at the database server.`,
+      error,
+    );
+  }
+  return error;
+}
+
+/** Said when the line broke while a change was being kept, and the server could not be asked what became of it. */
+export function unsure(cause: unknown): RecordsUnavailable {
+  return new RecordsUnavailable(
+    'unsure',
+    'The database was lost at the very moment of saving, so this may have been kept or not. See what is there before you send it again.',
+    cause,
+  );
+}
+
+/** Two programs got into one another's way; the same once more may go through. */
+export function isCollision(error: unknown): boolean {
+  return error instanceof RecordsUnavailable && /^(40001|40P01)$/.test(postgresCode(error.cause));
+}

@@ -112,7 +112,8 @@ async function coverPage(
 }
 
 function answer(form: CoverForm, frame: Frame): { check: CoverCheck | null; faults: Refusal['faults'] } {
-  if (form.input === null) return { check: null, faults: [] };
+  // A reading in doubt would make the answer one too: it waits until the person has said.
+  if (form.input === null || form.view.doubts.length > 0) return { check: null, faults: [] };
   try {
     return { check: checkCover(form.input, frame.lengthUnit), faults: [] };
   } catch (error) {

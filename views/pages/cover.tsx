@@ -78,7 +78,15 @@ export function CoverPage(props: CoverPageProps) {
             {confirmed(form).map((name) => (
               <input type="hidden" name={name} value={form.fields[name]} />
             ))}
-            <Actions actions={[{ label: 'Work it out', id: 'work-out', type: 'submit' }]} />
+            <Actions
+              actions={[
+                {
+                  label: form.cover ? 'Work it out' : 'Lay out its stations',
+                  id: 'work-out',
+                  type: 'submit',
+                },
+              ]}
+            />
           </form>
           <CoverAnswerPart {...props} />
         </div>
@@ -154,6 +162,16 @@ function Waiting({ form }: { form: CoverFormView }) {
       <>
         <h1>Something typed cannot be used.</h1>
         <p class="why">{form.faults[0]?.message}</p>
+      </>
+    );
+  }
+  if (form.doubts.length > 0) {
+    return (
+      <>
+        <h1>Is that reading right?</h1>
+        <p class="why">
+          It is far from what this cover leads one to expect. Say which, and the answer follows.
+        </p>
       </>
     );
   }

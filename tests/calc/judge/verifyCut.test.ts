@@ -1,0 +1,97 @@
+import { describe, expect, it } from 'vitest';
+import { type CutVerification, verifyCut } from '../../../src/calc/judge/verifyCut.ts';
+
+const cover = {
+  studCount: 4,
+  studCircleDiameterMm: 286,
+  trackInnerDiameterMm: 214,
+  trackOuterDiameterMm: 264,
+  nominalWallMm: 5,
+  densityKgPerM3: null,
+};
+const PLACES = [0, 90, 180, 270].map((angleDeg) => ({ angleDeg, radiusMm: 110 }));
+
+function after(walls: readonly (number | null)[], more: Partial<CutVerification> = {}): CutVerification {
+  return {
+    cover,
+    stations: PLACES.flatMap((place, i) =>
+      walls[i] == null
+        ? []
+        : [
+            {
+              ...place,
+              wallMm: walls[i]!,
+              faceMm: null,
+              markLeftMm: null,
+              plannedWallMm: 4.5,
+              wallBeforeMm: 4.9,
+            },
+          ],
+    ),
+    measuredBefore: PLACES,
+    minimumWall: { mm: 4.3, source: 'the shop' },
+    faceRunoutLimitMm: 0.1,
+    cleanUpAllowanceMm: 0.05,
+    dialledMm: 0.4,
+    plannedMm: 0.4,
+    ...more,
+  };
+}
+const found = (input: CutVerification, id: string) => verifyCut(input, 'mm').find((one) => one.id === id);
+
+describe('after the cut', () => {
+  it('planned 4.50 everywhere, measured 4.51, 4.50, 4.40: 0.10 deeper at the third is a caution', () => {
+    const finding = found(after([4.51, 4.5, 4.4, 4.5]), 'after-planned');
+    expect(finding?.status).toBe('caution');
+    expect(finding?.value).toBeCloseTo(-0.1, 12);
+    expect(finding?.sentence).toContain('The wall behind stud 3 is 0.100 mm thinner than planned');
+  });
+  it('a wall exactly at the minimum passes, a micrometre less fails', () => {
+    expect(found(after([4.3, 4.5, 4.5, 4.5]), 'after-wall')?.status).toBe('pass');
+    const short = found(after([4.299, 4.5, 4.5, 4.5]), 'after-wall');
+    expect(short?.status).toBe('fail');
+    expect(short?.sentence).toContain(
+      '4.299 mm where it is thinnest, behind stud 1: below the minimum of 4.300 mm',
+    );
+  });
+  it('a deviation of just the allowance passes', () => {
+    expect(found(after([4.55, 4.5, 4.5, 4.5]), 'after-planned')?.status).toBe('pass');
+  });
+  it('names the stations that were not measured again', () => {
+    const finding = found(after([4.5, null, 4.5, null]), 'after-coverage');
+    expect(finding?.status).toBe('caution');
+    expect(finding?.sentence).toContain('behind stud 2 and behind stud 4');
+  });
+  it('a mark that is left is a caution', () => {
+    const input = after([4.5, 4.5, 4.5, 4.5]);
+    const marked = {
+      ...input,
+      stations: input.stations.map((one, i) => ({ ...one, markLeftMm: i === 1 ? 0.03 : 0 })),
+    };
+    expect(found(marked, 'after-marks')?.sentence).toContain(
+      'A mark of up to 0.030 mm is left behind stud 2',
+    );
+    expect(found(input, 'after-marks')).toBeUndefined();
+  });
+  it('a new face tilted by 0.12 over Ø 264 fails a limit of 0.10, and passes one of 0.12', () => {
+    const input = after([4.5, 4.5, 4.5, 4.5]);
+    // z = s x with s = 0.12/264: first principles.
+    const slope = 0.12 / 264;
+    const tilted = {
+      ...input,
+      stations: input.stations.map((one) => ({
+        ...one,
+        faceMm: slope * one.radiusMm * Math.cos((one.angleDeg * Math.PI) / 180),
+      })),
+    };
+    expect(found(tilted, 'after-runout')?.status).toBe('fail');
+    expect(found(tilted, 'after-runout')?.value).toBeCloseTo(0.12, 12);
+    expect(found({ ...tilted, faceRunoutLimitMm: 0.12 }, 'after-runout')?.status).toBe('pass');
+    expect(found({ ...tilted, faceRunoutLimitMm: null }, 'after-runout')?.status).toBe('not-checked');
+  });
+  it('without a minimum wall it is advice only', () => {
+    expect(found(after([4.5, 4.5, 4.5, 4.5], { minimumWall: null }), 'after-wall')?.status).toBe(
+      'not-checked',
+    );
+  });
+});

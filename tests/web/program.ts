@@ -1,0 +1,72 @@
+import type { Server } from 'node:http';
+import { createServer } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import { seedDemo } from '../../data/demo/seed.ts';
+import { openShopInMemory, type Shop } from '../../src/records/database.ts';
+import { app } from '../../src/web/app.ts';
+
+export interface Served {
+  readonly url: string;
+  readonly shop: Shop;
+  /** What a person sees of a page: its status and its text without markup. */
+  get(path: string): Promise<{ status: number; html: string; text: string }>;
+  /** Sends a form as a browser would, and does not follow where it leads. */
+  post(
+    path: string,
+    fields: Readonly<Record<string, string>>,
+  ): Promise<{ status: number; html: string; text: string; location: string | null }>;
+  close(): Promise<void>;
+}
+
+/** The whole program over HTTP on a shop in memory, for tests of pages that need no browser. */
+export async function serve(options: { demo: boolean; publicUrl?: string | null }): Promise<Served> {
+  const now = () => new Date('2026-11-24T12:00:00Z');
+  const shop = openShopInMemory({ now });
+  if (options.demo) await seedDemo(shop.db);
+  const settings = {
+    port: 0,
+    host: '127.0.0.1',
+    dataDir: ':memory:',
+    databaseUrl: null,
+    publicUrl: options.publicUrl ?? null,
+    demo: options.demo,
+  };
+  const server: Server = createServer({ maxHeaderSize: 128 * 1024 }, app({ shop, settings, now }));
+  await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
+  const url = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
+  const read = async (response: Response) => {
+    const html = await response.text();
+    return { status: response.status, html, text: textOf(html), location: response.headers.get('location') };
+  };
+  return {
+    url,
+    shop,
+    get: async (path) => read(await fetch(url + path)),
+    post: async (path, fields) =>
+      read(
+        await fetch(url + path, {
+          method: 'POST',
+          redirect: 'manual',
+          headers: { origin: url, 'content-type': 'application/x-www-form-urlencoded' },
+          body: new URLSearchParams(fields),
+        }),
+      ),
+    close: async () => {
+      server.closeAllConnections();
+      await new Promise((resolve) => server.close(resolve));
+      await shop.close();
+    },
+  };
+}
+
+/** Markup taken out, entities that we write put back, blanks folded. */
+export function textOf(html: string): string {
+  return html
+    .replace(/<(script|style)[\s\S]*?<\/\1>/g, ' ')
+    .replace(/<[^>]+>/g, ' ')
+    .replaceAll('&quot;', '"')
+    .replaceAll('&lt;', '<')
+    .replaceAll('&amp;', '&')
+    .replace(/\s+/g, ' ')
+    .trim();
+}

@@ -162,7 +162,7 @@ export interface HistoryLine {
   readonly at: string;
   readonly who: string;
   readonly why: string;
-  readonly what: SectionName | 'reading';
+  readonly what: SectionName | 'reading' | 'photo';
 }
 
 /** A reading on its way into the records, which add the revision, who and when. */

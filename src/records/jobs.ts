@@ -43,6 +43,7 @@ const CHANGE_WORDS: Readonly<Record<What, string>> = {
   studs: 'the studs chosen',
   signature: 'the signature',
   reading: 'the readings',
+  photo: 'the photos',
 };
 
 /** Starts a job. Without a number it gets the one after the shop's highest. */
@@ -128,6 +129,8 @@ export type SectionEdit = {
 
 type What = HistoryLine['what'];
 const ON_ITSELF = () => false;
+/** A photo shows what is there and changes no number. */
+const ON_ALL_BUT_PHOTOS = (what: What) => what !== 'photo';
 const ON_ALL = () => true;
 
 /** What else, changed since, makes an edit of a section stale. */
@@ -137,8 +140,8 @@ const RESTS_ON: Readonly<Record<SectionName, (what: What) => boolean>> = {
   setup: ON_ITSELF,
   plan: ON_ITSELF,
   cuts: ON_ITSELF,
-  decision: (what) => what !== 'studs',
-  studs: ON_ALL,
+  decision: (what) => what !== 'studs' && what !== 'photo',
+  studs: ON_ALL_BUT_PHOTOS,
   signature: ON_ALL,
 };
 

@@ -2,10 +2,11 @@ import type { Database } from 'better-sqlite3';
 import { ShopWillNotOpen } from './errors.ts';
 import { first } from './migrations/001-first.ts';
 import { people } from './migrations/002-people.ts';
+import { photos } from './migrations/003-photos.ts';
 import type { Migration } from './migrations/migration.ts';
 
 /** Forward only, in order. What has been released is never changed: a new migration follows it. */
-export const MIGRATIONS: readonly Migration[] = [first, people];
+export const MIGRATIONS: readonly Migration[] = [first, people, photos];
 
 /** "Cvwr": what the file says it is, to whoever asks it. */
 export const APPLICATION_ID = 0x43767772;

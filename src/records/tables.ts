@@ -1,7 +1,15 @@
 import type { Generated } from 'kysely';
 import type { EntryKind } from '../../shared/words/catalogue.ts';
-import type { DecisionKind, HistoryLine, Pass, ReadingKind, Stage } from '../../shared/words/job.ts';
+import type {
+  DecisionKind,
+  HistoryLine,
+  LookItem,
+  Pass,
+  ReadingKind,
+  Stage,
+} from '../../shared/words/job.ts';
 import type { PersonChange, Role } from '../../shared/words/people.ts';
+import type { PhotoKind, PhotoPlace } from '../../shared/words/photo.ts';
 
 /** The rows as they lie in the database: 0 and 1 for no and yes, JSON as text, units in the names. */
 export interface Tables {
@@ -65,6 +73,23 @@ export interface Tables {
     gauge: string;
     doubtful: number;
     replaces: string | null;
+    who: string;
+    at: string;
+  };
+  photo: {
+    id: string;
+    job_id: number;
+    revision: number;
+    spot: PhotoPlace['spot'];
+    angle_deg: number | null;
+    radius_mm: number | null;
+    item: LookItem | null;
+    hash: string;
+    kind: PhotoKind;
+    bytes: number;
+    width: number;
+    height: number;
+    note: string;
     who: string;
     at: string;
   };

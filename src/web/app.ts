@@ -12,6 +12,7 @@ import { catalogueRouter } from './catalogue.ts';
 import { coverRouter } from './cover.ts';
 import { criteriaRouter } from './criteria.ts';
 import { NoSuchPage } from './errors.ts';
+import { filesRouter } from './files.ts';
 import { frontRouter } from './front.ts';
 import { frameOf, type House } from './house.ts';
 import { jobsRouter } from './jobs.ts';
@@ -51,6 +52,7 @@ export function app(house: House): Express {
   server.use(coverRouter(house));
   server.use(studRouter(house));
   server.use(sheetRouter(house));
+  server.use(filesRouter(house));
   server.use(jobsRouter(house));
   server.use(catalogueRouter(house));
   server.use(criteriaRouter(house));

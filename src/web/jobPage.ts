@@ -5,6 +5,7 @@ import type { MeasureProps } from '../../views/pages/job/measure.tsx';
 import type { Refused } from '../../views/pages/job/section.tsx';
 import { renderPage } from '../../views/render.ts';
 import { currentCriteria, listEntries } from '../records/catalogue.ts';
+import { photosOf } from '../records/filesPhotos.ts';
 import { historyOf } from '../records/history.ts';
 import { missingOf } from '../records/stage.ts';
 import { gaugeAsTyped } from './gaugeForm.ts';
@@ -50,6 +51,7 @@ export async function jobPage(house: House, frame: Frame, job: Job, shown: JobSh
       asItWas: shown.asItWas ?? null,
       families: families.map(({ id, name }) => ({ id, name })),
       history: await historyOf(db, job.id),
+      photos: await photosOf(db, job.id, job.revision),
       missing: missingOf(job),
       refused,
       gauge: gaugeAsTyped(job.sections.setup?.body.gaugeFigures ?? null, frame),

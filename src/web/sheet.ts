@@ -6,6 +6,7 @@ import { TagPage } from '../../views/pages/tag.tsx';
 import type { QrModules } from '../../views/parts/qr.tsx';
 import { renderPage } from '../../views/render.ts';
 import { currentCriteria } from '../records/catalogue.ts';
+import { photosOf } from '../records/filesPhotos.ts';
 import { getJob, jobAtRevision } from '../records/jobs.ts';
 import { NoSuchPage } from './errors.ts';
 import { frameOf, type House } from './house.ts';
@@ -37,6 +38,7 @@ export function sheetRouter(house: House): Router {
           shape: family ? { ...family, densityKgPerM3: null } : null,
           check: decided ?? checkJob(job, (await currentCriteria(db)).body, frame.lengthUnit).check,
           verified: verifyJob(job, frame.lengthUnit),
+          photos: await photosOf(db, job.id, job.revision),
           qr: qrOf(house, job),
         }),
       ),

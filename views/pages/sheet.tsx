@@ -1,6 +1,7 @@
 import type { CoverCheck } from '../../shared/words/cover.ts';
 import type { Finding } from '../../shared/words/finding.ts';
 import type { Job } from '../../shared/words/job.ts';
+import type { Photo } from '../../shared/words/photo.ts';
 import { type LengthUnit, lengthFigure, printLength } from '../../shared/words/print.ts';
 import { FacePlan } from '../drawings/facePlan.tsx';
 import type { Frame } from '../frame.ts';
@@ -12,6 +13,7 @@ import { Sign } from '../parts/sign.tsx';
 import { TitleBlock } from '../parts/titleBlock.tsx';
 import { jobTitleBlock } from './job/jobPage.tsx';
 import { lookedSummary } from './job/look.tsx';
+import { PhotoList } from './job/photos.tsx';
 import { moment } from './job/section.tsx';
 import { DECISION_WORD } from './job/words.ts';
 import { stackInWords } from './stud.tsx';
@@ -25,12 +27,13 @@ export interface SheetProps {
   /** The one the decision rests on, else as worked out now. */
   readonly check: CoverCheck | null;
   readonly verified: readonly Finding[];
+  readonly photos: readonly Photo[];
   readonly qr: QrModules;
   readonly asItWas: number | null;
 }
 
 /** The job on paper: one page, and a continuation sheet beyond sixteen stations. */
-export function SheetPage({ frame, job, shape, check, verified, qr, asItWas }: SheetProps) {
+export function SheetPage({ frame, job, shape, check, verified, photos, qr, asItWas }: SheetProps) {
   const unit = frame.lengthUnit;
   const long = check !== null && check.stations.length > STATIONS_ON_A_SHEET;
   const decision = job.sections.decision;
@@ -106,6 +109,7 @@ export function SheetPage({ frame, job, shape, check, verified, qr, asItWas }: S
                 : 'Not chosen.'}
             </p>
             {studs && studs.note !== '' && <p>Note: {studs.note}</p>}
+            <PhotoList photos={photos} unit={unit} />
           </div>
         </div>
         <Cautions />

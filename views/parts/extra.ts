@@ -11,6 +11,8 @@ export interface InputExtra extends Extra {
   readonly list?: string;
   readonly maxLength?: number;
   readonly accept?: string;
+  /** On a phone: the camera, rather than a list of files. */
+  readonly capture?: 'environment';
   readonly placeholder?: string;
   readonly autofocus?: boolean;
   readonly autocomplete?: string;

@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import type { Finding } from '../../../shared/words/finding.ts';
 import type { HistoryLine, Job } from '../../../shared/words/job.ts';
+import type { Photo } from '../../../shared/words/photo.ts';
 import type { Frame } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
 import type { StepState } from '../../parts/steps.tsx';
@@ -9,6 +10,7 @@ import { Cut, cutSummary, Verified } from './cut.tsx';
 import { Decide, type DecideProps, decisionSummary } from './decide.tsx';
 import { Look, lookedSummary } from './look.tsx';
 import { Measure, type MeasureProps, measuredSummary, Setup } from './measure.tsx';
+import { Photos } from './photos.tsx';
 import { Receive, receivedSummary } from './receive.tsx';
 import { day, moment, type Refused, Section } from './section.tsx';
 import { History, SignOff, signSummary } from './sign.tsx';
@@ -22,6 +24,7 @@ export interface JobPageProps {
   readonly asItWas: number | null;
   readonly families: readonly { readonly id: string; readonly name: string }[];
   readonly history: readonly HistoryLine[];
+  readonly photos: readonly Photo[];
   readonly missing: readonly string[];
   readonly refused: Refused | null;
   readonly gauge: Readonly<Record<string, string>>;
@@ -80,10 +83,28 @@ export function JobPage(props: JobPageProps) {
     const mine = refusedIn('readings');
     return mine && (mine.fields.pass ?? 'before') === pass ? mine : null;
   };
+  const photographed = (section: 'look' | 'measure') => {
+    const mine = refusedIn('photos');
+    return mine && (mine.fields.in ?? 'look') === section ? mine : null;
+  };
+  const photos = (section: 'look' | 'measure') => (
+    <Photos
+      {...common}
+      section={section}
+      photos={props.photos}
+      places={props.before.places}
+      token={props.before.token}
+      refused={photographed(section)}
+    />
+  );
   const open: Readonly<Record<SectionId, boolean>> = {
     receive: refusedIn('received') !== null,
-    look: next === 'look' || refusedIn('looked') !== null,
-    measure: next === 'measure' || refusedIn('setup') !== null || measured('before') !== null,
+    look: next === 'look' || refusedIn('looked') !== null || photographed('look') !== null,
+    measure:
+      next === 'measure' ||
+      refusedIn('setup') !== null ||
+      measured('before') !== null ||
+      photographed('measure') !== null,
     decide: next === 'decide' || next === 'cut' || refusedIn('decision', 'plan') !== null,
     cut: next === 'cut' || refusedIn('cuts') !== null,
     verify: next === 'verify' || measured('after') !== null,
@@ -95,11 +116,17 @@ export function JobPage(props: JobPageProps) {
   };
   const inside: Readonly<Record<SectionId, ComponentChildren>> = {
     receive: <Receive {...common} families={families} refused={refusedIn('received')} />,
-    look: <Look {...common} refused={refusedIn('looked')} />,
+    look: (
+      <>
+        <Look {...common} refused={refusedIn('looked')} />
+        {photos('look')}
+      </>
+    ),
     measure: (
       <>
         <Setup {...common} gauge={props.gauge} refused={refusedIn('setup')} />
         <Measure {...common} {...props.before} pass="before" refused={measured('before')} />
+        {photos('measure')}
       </>
     ),
     decide: (

@@ -6,7 +6,7 @@ import { Field } from '../../parts/field.tsx';
 
 /** A form of the job that was not taken: what was typed is kept, and why it was not taken. */
 export interface Refused {
-  readonly section: SectionName | 'readings';
+  readonly section: SectionName | 'readings' | 'photos';
   readonly fields: Readonly<Record<string, string>>;
   readonly faults: readonly Fault[];
   /** Somebody changed the same thing meanwhile: who, when, and how it stands now. */
@@ -55,6 +55,8 @@ export interface JobFormProps {
   readonly refused: Refused | null;
   readonly submit: string;
   readonly first?: boolean;
+  /** Sends a file beside the fields. */
+  readonly file?: boolean;
   readonly children: ComponentChildren;
 }
 
@@ -63,7 +65,13 @@ export function JobForm(props: JobFormProps) {
   const { id, action, revision, initials, signed, refused, submit, first = true, children } = props;
   const typed = refused?.fields;
   return (
-    <form method="post" action={action} id={id} class="job-form">
+    <form
+      method="post"
+      action={action}
+      id={id}
+      class="job-form"
+      enctype={props.file ? 'multipart/form-data' : undefined}
+    >
       {refused?.stale && <Stale stale={refused.stale} />}
       {refused && <ErrorSummary faults={refused.faults} />}
       <input type="hidden" name="from" value={revision} />

@@ -35,7 +35,7 @@ export const ITEM_WORD: Readonly<Record<LookItem, string>> = {
   'earlier-repairs': 'Earlier repairs',
 };
 
-export const SECTION_WORD: Readonly<Record<SectionName | 'reading', string>> = {
+export const SECTION_WORD: Readonly<Record<SectionName | 'reading' | 'photo', string>> = {
   received: 'received',
   looked: 'looked over',
   setup: 'how it is measured',
@@ -45,4 +45,5 @@ export const SECTION_WORD: Readonly<Record<SectionName | 'reading', string>> = {
   studs: 'studs',
   signature: 'signature',
   reading: 'readings',
+  photo: 'photo',
 };

@@ -9,6 +9,7 @@ export default defineConfig({
   root,
   oxc: jsx,
   test: {
+    globalSetup: ['tests/records/postgresSetup.ts'],
     projects: [
       {
         root,

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { DecisionKind, Job, NewReading } from '../../shared/words/job.ts';
 import { Refusal } from '../../shared/words/refusal.ts';
-import { openShopInMemory, type Shop } from '../../src/records/database.ts';
+import type { Shop } from '../../src/records/database.ts';
 import { StaleEdit } from '../../src/records/errors.ts';
 import { historyOf } from '../../src/records/history.ts';
 import { createJob, getJob, jobAtRevision, reviseJob } from '../../src/records/jobs.ts';
@@ -19,6 +19,7 @@ import {
   studs,
   wall,
 } from './samples.ts';
+import { onEachDatabase } from './shops.ts';
 
 /** One thing somebody tries, perhaps from an old page, perhaps something that must not be. */
 interface Attempt {
@@ -112,59 +113,61 @@ async function attempted(shop: Shop, jobId: number, { who, why, late, what, n }:
   }
 }
 
-test('whatever is tried: a job that was once is readable as it was, and its line in the lists is what it is now', async () => {
-  const stages = new Set<string>();
-  await fc.assert(
-    fc.asyncProperty(fc.array(attempt, { minLength: 1, maxLength: 30 }), async (attempts) => {
-      const shop = openShopInMemory();
-      const seen = new Map<number, string>();
-      const remember = (job: Job) => {
-        const text = JSON.stringify(job);
-        // A job handed out for a revision is always the same one.
-        expect(seen.get(job.revision) ?? text).toBe(text);
-        seen.set(job.revision, text);
-        stages.add(job.stage);
-      };
-      const job = await createJob(shop.db, as('AB'), { received: received() });
-      remember(job);
-      for (const each of attempts) {
-        const before = seen.size;
-        try {
-          remember(await attempted(shop, job.id, each));
-        } catch (error) {
-          if (!(error instanceof Refusal) && !(error instanceof StaleEdit)) throw error;
-          expect((await getJob(shop.db, job.id))?.revision).toBe(before);
+onEachDatabase((engine) => {
+  test('whatever is tried: a job that was once is readable as it was, and its line in the lists is what it is now', async () => {
+    const stages = new Set<string>();
+    await fc.assert(
+      fc.asyncProperty(fc.array(attempt, { minLength: 1, maxLength: 30 }), async (attempts) => {
+        const shop = await engine.openEmpty();
+        const seen = new Map<number, string>();
+        const remember = (job: Job) => {
+          const text = JSON.stringify(job);
+          // A job handed out for a revision is always the same one.
+          expect(seen.get(job.revision) ?? text).toBe(text);
+          seen.set(job.revision, text);
+          stages.add(job.stage);
+        };
+        const job = await createJob(shop.db, as('AB'), { received: received() });
+        remember(job);
+        for (const each of attempts) {
+          const before = seen.size;
+          try {
+            remember(await attempted(shop, job.id, each));
+          } catch (error) {
+            if (!(error instanceof Refusal) && !(error instanceof StaleEdit)) throw error;
+            expect((await getJob(shop.db, job.id))?.revision).toBe(before);
+          }
         }
-      }
-      for (const [revision, text] of seen) {
-        expect(JSON.stringify(await jobAtRevision(shop.db, job.id, revision))).toBe(text);
-      }
-      const now = await getJob(shop.db, job.id);
-      const line = await shop.db.selectFrom('job').selectAll().executeTakeFirstOrThrow();
-      expect([line.revision, line.stage, line.outcome, line.changed_at, line.family_name]).toEqual([
-        now?.revision,
-        now?.stage,
-        now?.outcome,
-        now?.changedAt,
-        now?.sections.received?.body.family.name,
-      ]);
-      expect((await historyOf(shop.db, job.id)).map((h) => h.revision)).toEqual(
-        [...seen.keys()].sort((a, b) => a - b),
-      );
-      if (now?.outcome && now.outcome !== 'replace')
-        expect(now.sections.looked?.body.crackTest).not.toBe('found');
-      await shop.close();
-    }),
-    { numRuns: 60, seed: 11 },
-  );
-  // The attempts really went everywhere.
-  expect([...stages].sort()).toEqual([
-    'signed',
-    'to-cut',
-    'to-decide',
-    'to-look',
-    'to-measure',
-    'to-sign',
-    'to-verify',
-  ]);
+        for (const [revision, text] of seen) {
+          expect(JSON.stringify(await jobAtRevision(shop.db, job.id, revision))).toBe(text);
+        }
+        const now = await getJob(shop.db, job.id);
+        const line = await shop.db.selectFrom('job').selectAll().executeTakeFirstOrThrow();
+        expect([line.revision, line.stage, line.outcome, line.changed_at, line.family_name]).toEqual([
+          now?.revision,
+          now?.stage,
+          now?.outcome,
+          now?.changedAt,
+          now?.sections.received?.body.family.name,
+        ]);
+        expect((await historyOf(shop.db, job.id)).map((h) => h.revision)).toEqual(
+          [...seen.keys()].sort((a, b) => a - b),
+        );
+        if (now?.outcome && now.outcome !== 'replace')
+          expect(now.sections.looked?.body.crackTest).not.toBe('found');
+        await shop.close();
+      }),
+      { numRuns: 60, seed: 11 },
+    );
+    // The attempts really went everywhere.
+    expect([...stages].sort()).toEqual([
+      'signed',
+      'to-cut',
+      'to-decide',
+      'to-look',
+      'to-measure',
+      'to-sign',
+      'to-verify',
+    ]);
+  }, 30_000);
 });

@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { Verdict } from '../../shared/words/cover.ts';
 import type { DecisionKind, Looked } from '../../shared/words/job.ts';
-import { openShopInMemory, type Shop } from '../../src/records/database.ts';
+import type { Shop } from '../../src/records/database.ts';
 import { historyOf, revisionOf } from '../../src/records/history.ts';
 import { createJob, getJob, reviseJob } from '../../src/records/jobs.ts';
 import { addReadings } from '../../src/records/readings.ts';
@@ -20,299 +20,302 @@ import {
   studs,
   wall,
 } from './samples.ts';
+import { onEachDatabase } from './shops.ts';
 
-let shop: Shop;
-beforeEach(() => {
-  shop = openShopInMemory();
-});
-afterEach(() => shop.close());
-
-describe('a crack', () => {
-  let jobId: number;
+onEachDatabase((engine) => {
+  let shop: Shop;
   beforeEach(async () => {
-    jobId = (await createJob(shop.db, as('AB'), { received: received() })).id;
+    shop = await engine.openEmpty();
   });
-  const look = async (who: string, body: Looked) => {
-    const job = await getJob(shop.db, jobId);
-    return reviseJob(shop.db, as(who), { jobId, fromRevision: job?.revision ?? 0, what: 'looked', body });
-  };
+  afterEach(() => shop.close());
 
-  test('is lifted by a second person who looked again and says how and what', async () => {
-    await look('AB', crack);
-    const lifted = await look('CD', noCrackAfterAll);
-    expect(lifted.sections.looked).toMatchObject({ who: 'CD', body: { crackTest: 'none-found' } });
-    expect((await historyOf(shop.db, jobId)).map((line) => line.who)).toEqual(['AB', 'AB', 'CD']);
-  });
-
-  test.each(['AB', 'ab', ' AB ', 'ＡＢ'])('is not lifted by %j who found it', async (who) => {
-    await look('AB', crack);
-    expect((await refusalOf(look(who, noCrackAfterAll))).code).toBe('crack-second-person');
-    expect((await getJob(shop.db, jobId))?.sections.looked?.body).toEqual(crack);
-  });
-
-  test('says so in a sentence', async () => {
-    await look('AB', crack);
-    await look('CD', { ...crack, crackNote: 'I see it too' });
-    expect(await refusalOf(look('CD', noCrackAfterAll))).toEqual({
-      code: 'crack-second-person',
-      path: 'crackTest',
-      sentence:
-        'A crack is recorded by AB and CD; only another person who inspects the cover anew can record that there is none, not CD.',
+  describe('a crack', () => {
+    let jobId: number;
+    beforeEach(async () => {
+      jobId = (await createJob(shop.db, as('AB'), { received: received() })).id;
     });
-  });
+    const look = async (who: string, body: Looked) => {
+      const job = await getJob(shop.db, jobId);
+      return reviseJob(shop.db, as(who), { jobId, fromRevision: job?.revision ?? 0, what: 'looked', body });
+    };
 
-  test('is not lifted by anybody among those who recorded it', async () => {
-    await look('AB', crack);
-    await look('CD', { ...crack, crackNote: 'I see it too' });
-    for (const who of ['AB', 'CD'])
+    test('is lifted by a second person who looked again and says how and what', async () => {
+      await look('AB', crack);
+      const lifted = await look('CD', noCrackAfterAll);
+      expect(lifted.sections.looked).toMatchObject({ who: 'CD', body: { crackTest: 'none-found' } });
+      expect((await historyOf(shop.db, jobId)).map((line) => line.who)).toEqual(['AB', 'AB', 'CD']);
+    });
+
+    test.each(['AB', 'ab', ' AB ', 'ＡＢ'])('is not lifted by %j who found it', async (who) => {
+      await look('AB', crack);
       expect((await refusalOf(look(who, noCrackAfterAll))).code).toBe('crack-second-person');
-    expect((await look('EF', noCrackAfterAll)).sections.looked?.who).toBe('EF');
-  });
-
-  test.each<[string, string, Partial<Looked>]>([
-    ['leaving the test out', 'crack-stands', { crackTest: 'not-done' }],
-    ['no method', 'crack-method-needed', { crackMethod: null }],
-    ['no note', 'crack-method-needed', { crackNote: '  ' }],
-  ])('is not lifted by a second person with %s', async (_, code, changes) => {
-    await look('AB', crack);
-    expect((await refusalOf(look('CD', { ...noCrackAfterAll, ...changes }))).code).toBe(code);
-    expect((await getJob(shop.db, jobId))?.sections.looked?.body.crackTest).toBe('found');
-  });
-
-  test('lifted and found again needs another person again', async () => {
-    await look('AB', crack);
-    await look('CD', noCrackAfterAll);
-    await look('CD', crack);
-    expect((await refusalOf(look('CD', noCrackAfterAll))).code).toBe('crack-second-person');
-    expect((await look('AB', noCrackAfterAll)).sections.looked?.who).toBe('AB');
-    expect((await look('AB', looked({ crackTest: 'not-done' }))).sections.looked?.who).toBe('AB');
-  });
-
-  test('a second person who began before it was found is told first', async () => {
-    await look('AB', crack);
-    const late = reviseJob(shop.db, as('CD'), {
-      jobId,
-      fromRevision: 1,
-      what: 'looked',
-      body: noCrackAfterAll,
+      expect((await getJob(shop.db, jobId))?.sections.looked?.body).toEqual(crack);
     });
-    await expect(late).rejects.toMatchObject({ code: 'stale', theirs: { who: 'AB' } });
-  });
 
-  test('found ends the measuring, and a decision to use the cover', async () => {
-    expect((await look('AB', crack)).stage).toBe('to-decide');
-    for (const kind of ['face', 'face-and-ring'] as const) {
-      const attempt = reviseJob(shop.db, as('CD'), {
+    test('says so in a sentence', async () => {
+      await look('AB', crack);
+      await look('CD', { ...crack, crackNote: 'I see it too' });
+      expect(await refusalOf(look('CD', noCrackAfterAll))).toEqual({
+        code: 'crack-second-person',
+        path: 'crackTest',
+        sentence:
+          'A crack is recorded by AB and CD; only another person who inspects the cover anew can record that there is none, not CD.',
+      });
+    });
+
+    test('is not lifted by anybody among those who recorded it', async () => {
+      await look('AB', crack);
+      await look('CD', { ...crack, crackNote: 'I see it too' });
+      for (const who of ['AB', 'CD'])
+        expect((await refusalOf(look(who, noCrackAfterAll))).code).toBe('crack-second-person');
+      expect((await look('EF', noCrackAfterAll)).sections.looked?.who).toBe('EF');
+    });
+
+    test.each<[string, string, Partial<Looked>]>([
+      ['leaving the test out', 'crack-stands', { crackTest: 'not-done' }],
+      ['no method', 'crack-method-needed', { crackMethod: null }],
+      ['no note', 'crack-method-needed', { crackNote: '  ' }],
+    ])('is not lifted by a second person with %s', async (_, code, changes) => {
+      await look('AB', crack);
+      expect((await refusalOf(look('CD', { ...noCrackAfterAll, ...changes }))).code).toBe(code);
+      expect((await getJob(shop.db, jobId))?.sections.looked?.body.crackTest).toBe('found');
+    });
+
+    test('lifted and found again needs another person again', async () => {
+      await look('AB', crack);
+      await look('CD', noCrackAfterAll);
+      await look('CD', crack);
+      expect((await refusalOf(look('CD', noCrackAfterAll))).code).toBe('crack-second-person');
+      expect((await look('AB', noCrackAfterAll)).sections.looked?.who).toBe('AB');
+      expect((await look('AB', looked({ crackTest: 'not-done' }))).sections.looked?.who).toBe('AB');
+    });
+
+    test('a second person who began before it was found is told first', async () => {
+      await look('AB', crack);
+      const late = reviseJob(shop.db, as('CD'), {
+        jobId,
+        fromRevision: 1,
+        what: 'looked',
+        body: noCrackAfterAll,
+      });
+      await expect(late).rejects.toMatchObject({ code: 'stale', theirs: { who: 'AB' } });
+    });
+
+    test('found ends the measuring, and a decision to use the cover', async () => {
+      expect((await look('AB', crack)).stage).toBe('to-decide');
+      for (const kind of ['face', 'face-and-ring'] as const) {
+        const attempt = reviseJob(shop.db, as('CD'), {
+          jobId,
+          fromRevision: 2,
+          what: 'decision',
+          body: decision(2, { decision: kind, reason: 'it is small' }),
+        });
+        expect(await refusalOf(attempt)).toEqual({
+          code: 'crack-found',
+          path: 'decision',
+          sentence:
+            'A crack is recorded by AB; no number overrules a crack, so the cover can only be replaced.',
+        });
+      }
+      const replaced = await reviseJob(shop.db, as('CD'), {
         jobId,
         fromRevision: 2,
         what: 'decision',
-        body: decision(2, { decision: kind, reason: 'it is small' }),
+        body: decision(2, { decision: 'replace', verdict: 'replace' }),
       });
-      expect(await refusalOf(attempt)).toEqual({
-        code: 'crack-found',
-        path: 'decision',
-        sentence:
-          'A crack is recorded by AB; no number overrules a crack, so the cover can only be replaced.',
-      });
-    }
-    const replaced = await reviseJob(shop.db, as('CD'), {
-      jobId,
-      fromRevision: 2,
-      what: 'decision',
-      body: decision(2, { decision: 'replace', verdict: 'replace' }),
+      expect([replaced.stage, replaced.outcome]).toEqual(['to-sign', 'replace']);
     });
-    expect([replaced.stage, replaced.outcome]).toEqual(['to-sign', 'replace']);
+
+    test('found after a decision takes the decision back', async () => {
+      const job = await finishedJob(shop.db);
+      jobId = job.id;
+      expect(job.stage).toBe('to-sign');
+      const now = await look('CD', crack);
+      expect([now.stage, now.outcome]).toEqual(['to-decide', null]);
+    });
   });
 
-  test('found after a decision takes the decision back', async () => {
-    const job = await finishedJob(shop.db);
-    jobId = job.id;
-    expect(job.stage).toBe('to-sign');
-    const now = await look('CD', crack);
-    expect([now.stage, now.outcome]).toEqual(['to-decide', null]);
-  });
-});
-
-describe('a decision against the verdict', () => {
-  type Case = [Verdict, DecisionKind, string, string | null];
-  const taken = null;
-  test.each<Case>([
-    ['face', 'face', '', taken],
-    ['face-if-sound', 'face', '', taken],
-    ['face-and-ring', 'face-and-ring', '', taken],
-    ['replace', 'replace', '', taken],
-    ['face', 'face-and-ring', '', 'reason-needed'],
-    ['face', 'replace', ' \n ', 'reason-needed'],
-    ['face-if-sound', 'replace', '', 'reason-needed'],
-    ['face-and-ring', 'face', '', 'reason-needed'],
-    ['measure-again', 'face', '', 'reason-needed'],
-    ['measure-again', 'replace', '', 'reason-needed'],
-    ['plan-again', 'face', '', 'reason-needed'],
-    ['advice-only', 'face', '', 'reason-needed'],
-    ['advice-only', 'replace', '', 'reason-needed'],
-    ['face', 'replace', 'the customer wants a new one', taken],
-    ['face-and-ring', 'face', 'mild engine', taken],
-    ['measure-again', 'face', 'measured twice', taken],
-    ['plan-again', 'face-and-ring', 'light marks stay', taken],
-    ['advice-only', 'face', 'no figure known', taken],
-    ['replace', 'face', 'I say so', 'verdict-replace'],
-    ['replace', 'face-and-ring', 'I say so', 'verdict-replace'],
-  ])('%s → %s, saying "%s": %s', async (verdict, kind, reason, code) => {
-    const { id: jobId } = await measuredJob(shop.db);
-    const body = decision(4, { verdict, decision: kind, reason });
-    const attempt = reviseJob(shop.db, as('AB'), { jobId, fromRevision: 4, what: 'decision', body });
-    if (code === taken) expect((await attempt).outcome).toBe(kind);
-    else expect((await refusalOf(attempt)).code).toBe(code);
-    expect((await getJob(shop.db, jobId))?.revision).toBe(code === taken ? 5 : 4);
-  });
-
-  test.each<[Verdict, number, string | null]>([
-    ['measure-again', 4.2999, 'below-minimum'],
-    ['plan-again', 4.2999, 'below-minimum'],
-    ['face', 4.2999, 'below-minimum'],
-    ['measure-again', 4.3 - 1e-10, null],
-    ['plan-again', 4.3, null],
-  ])(
-    'no reason overrules a wall below the minimum: %s, %d mm left of 4.3 mm',
-    async (verdict, wallAfterMm, code) => {
+  describe('a decision against the verdict', () => {
+    type Case = [Verdict, DecisionKind, string, string | null];
+    const taken = null;
+    test.each<Case>([
+      ['face', 'face', '', taken],
+      ['face-if-sound', 'face', '', taken],
+      ['face-and-ring', 'face-and-ring', '', taken],
+      ['replace', 'replace', '', taken],
+      ['face', 'face-and-ring', '', 'reason-needed'],
+      ['face', 'replace', ' \n ', 'reason-needed'],
+      ['face-if-sound', 'replace', '', 'reason-needed'],
+      ['face-and-ring', 'face', '', 'reason-needed'],
+      ['measure-again', 'face', '', 'reason-needed'],
+      ['measure-again', 'replace', '', 'reason-needed'],
+      ['plan-again', 'face', '', 'reason-needed'],
+      ['advice-only', 'face', '', 'reason-needed'],
+      ['advice-only', 'replace', '', 'reason-needed'],
+      ['face', 'replace', 'the customer wants a new one', taken],
+      ['face-and-ring', 'face', 'mild engine', taken],
+      ['measure-again', 'face', 'measured twice', taken],
+      ['plan-again', 'face-and-ring', 'light marks stay', taken],
+      ['advice-only', 'face', 'no figure known', taken],
+      ['replace', 'face', 'I say so', 'verdict-replace'],
+      ['replace', 'face-and-ring', 'I say so', 'verdict-replace'],
+    ])('%s → %s, saying "%s": %s', async (verdict, kind, reason, code) => {
       const { id: jobId } = await measuredJob(shop.db);
-      const attempt = (kind: DecisionKind) =>
-        reviseJob(shop.db, as('AB'), {
-          jobId,
-          fromRevision: 4,
-          what: 'decision',
-          body: decision(4, { verdict, wallAfterMm, decision: kind, reason: 'it will do' }),
-        });
-      if (code === null) expect((await attempt('face')).outcome).toBe('face');
-      else expect((await refusalOf(attempt('face'))).code).toBe(code);
-      if (code !== null) expect((await attempt('replace')).outcome).toBe('replace');
-    },
-  );
-
-  test('says both, and what is missing', async () => {
-    const { id: jobId } = await measuredJob(shop.db);
-    const body = decision(4, { verdict: 'measure-again' });
-    const attempt = reviseJob(shop.db, as('AB'), { jobId, fromRevision: 4, what: 'decision', body });
-    expect(await refusalOf(attempt)).toEqual({
-      code: 'reason-needed',
-      path: 'reason',
-      sentence: 'The verdict is "measure again" and the decision "face it"; say why.',
-    });
-  });
-});
-
-describe('signing', () => {
-  const sign = (jobId: number, revision: number, who = 'AB') =>
-    reviseJob(shop.db, as(who), {
-      jobId,
-      fromRevision: revision,
-      what: 'signature',
-      body: { statement: 'Measured, cut and measured again.', signedRevision: revision },
+      const body = decision(4, { verdict, decision: kind, reason });
+      const attempt = reviseJob(shop.db, as('AB'), { jobId, fromRevision: 4, what: 'decision', body });
+      if (code === taken) expect((await attempt).outcome).toBe(kind);
+      else expect((await refusalOf(attempt)).code).toBe(code);
+      expect((await getJob(shop.db, jobId))?.revision).toBe(code === taken ? 5 : 4);
     });
 
-  test('is refused while something is missing, naming it, at every stage before', async () => {
-    const { id } = await createJob(shop.db, as('AB'), { received: received() });
-    expect(await refusalOf(sign(id, 1))).toEqual({
-      code: 'not-ready',
-      path: '',
-      sentence:
-        'Job 1001 cannot be signed yet: the look for cracks and faults has not been recorded, no wall has been measured and no decision has been made.',
-    });
-    await reviseJob(shop.db, as('AB'), { jobId: id, fromRevision: 1, what: 'looked', body: looked() });
-    expect((await refusalOf(sign(id, 2))).sentence).toBe(
-      'Job 1001 cannot be signed yet: no wall has been measured and no decision has been made.',
+    test.each<[Verdict, number, string | null]>([
+      ['measure-again', 4.2999, 'below-minimum'],
+      ['plan-again', 4.2999, 'below-minimum'],
+      ['face', 4.2999, 'below-minimum'],
+      ['measure-again', 4.3 - 1e-10, null],
+      ['plan-again', 4.3, null],
+    ])(
+      'no reason overrules a wall below the minimum: %s, %d mm left of 4.3 mm',
+      async (verdict, wallAfterMm, code) => {
+        const { id: jobId } = await measuredJob(shop.db);
+        const attempt = (kind: DecisionKind) =>
+          reviseJob(shop.db, as('AB'), {
+            jobId,
+            fromRevision: 4,
+            what: 'decision',
+            body: decision(4, { verdict, wallAfterMm, decision: kind, reason: 'it will do' }),
+          });
+        if (code === null) expect((await attempt('face')).outcome).toBe('face');
+        else expect((await refusalOf(attempt('face'))).code).toBe(code);
+        if (code !== null) expect((await attempt('replace')).outcome).toBe('replace');
+      },
     );
-    await addReadings(shop.db, as('AB'), { jobId: id, readings: [wall('a')] });
-    expect((await refusalOf(sign(id, 3))).sentence).toBe(
-      'Job 1001 cannot be signed yet: no decision has been made.',
-    );
-    await reviseJob(shop.db, as('AB'), { jobId: id, fromRevision: 3, what: 'decision', body: decision(3) });
-    expect((await refusalOf(sign(id, 4))).sentence).toBe(
-      'Job 1001 cannot be signed yet: no cut has been recorded.',
-    );
-    await reviseJob(shop.db, as('AB'), { jobId: id, fromRevision: 4, what: 'cuts', body: cuts(0.2) });
-    expect((await refusalOf(sign(id, 5))).sentence).toBe(
-      'Job 1001 cannot be signed yet: no wall has been measured after the last cut.',
-    );
-    await addReadings(shop.db, as('AB'), { jobId: id, readings: [wall('b')] });
-    expect((await refusalOf(sign(id, 6))).sentence).toBe(
-      'Job 1001 cannot be signed yet: the decision was made before later changes and has to be made again and no wall has been measured after the last cut.',
-    );
-    expect((await getJob(shop.db, id))?.revision).toBe(6);
-  });
 
-  test('once is enough; sent twice it is one signature', async () => {
-    const { id } = await signedJob(shop.db);
-    expect((await sign(id, 7)).revision).toBe(8);
-    expect((await refusalOf(sign(id, 8, 'CD'))).sentence).toBe(
-      'Job 1001 is signed already, by AB; it can be signed again after an amendment.',
-    );
-    expect((await getJob(shop.db, id))?.revision).toBe(8);
-  });
-
-  test('afterwards every change says why, and takes the job out of signed until it is signed again', async () => {
-    const { id } = await signedJob(shop.db);
-    const note = (why: string, customerReference = 'van, green', fromRevision = 8) =>
-      reviseJob(shop.db, as('CD'), {
-        jobId: id,
-        fromRevision,
-        what: 'received',
-        body: received({ customerReference }),
-        why,
+    test('says both, and what is missing', async () => {
+      const { id: jobId } = await measuredJob(shop.db);
+      const body = decision(4, { verdict: 'measure-again' });
+      const attempt = reviseJob(shop.db, as('AB'), { jobId, fromRevision: 4, what: 'decision', body });
+      expect(await refusalOf(attempt)).toEqual({
+        code: 'reason-needed',
+        path: 'reason',
+        sentence: 'The verdict is "measure again" and the decision "face it"; say why.',
       });
-    expect(await refusalOf(note('  '))).toEqual({
-      code: 'why-needed',
-      path: 'why',
-      sentence: 'Job 1001 was signed by AB; say why it changes now. It will have to be signed again.',
     });
-    expect(
-      (await refusalOf(addReadings(shop.db, as('CD'), { jobId: id, readings: [wall('late')] }))).code,
-    ).toBe('why-needed');
-    expect(
-      (
-        await refusalOf(
-          reviseJob(shop.db, as('CD'), { jobId: id, fromRevision: 8, what: 'studs', body: studs }),
-        )
-      ).code,
-    ).toBe('why-needed');
-    expect((await getJob(shop.db, id))?.stage).toBe('signed');
-
-    const amended = await note('the wrong van');
-    expect([amended.stage, amended.outcome, amended.revision]).toEqual(['to-sign', 'face', 9]);
-    expect(amended.sections.signature).toMatchObject({ revision: 8, who: 'AB' });
-    expect((await refusalOf(note('', 'van, red', 9))).code).toBe('why-needed');
-    const again = await sign(id, 9, 'CD');
-    expect([again.stage, again.sections.signature?.who]).toEqual(['signed', 'CD']);
-    expect(await revisionOf(shop.db, id, 8)).toMatchObject({
-      what: 'signature',
-      who: 'AB',
-      body: { signedRevision: 7 },
-    });
-    expect(await revisionOf(shop.db, id, 9)).toMatchObject({ why: 'the wrong van' });
   });
 
-  test('a form sent again without a change does not unsign', async () => {
-    const { id } = await signedJob(shop.db);
-    const same = await reviseJob(shop.db, as('AB'), {
-      jobId: id,
-      fromRevision: 8,
-      what: 'received',
-      body: received(),
+  describe('signing', () => {
+    const sign = (jobId: number, revision: number, who = 'AB') =>
+      reviseJob(shop.db, as(who), {
+        jobId,
+        fromRevision: revision,
+        what: 'signature',
+        body: { statement: 'Measured, cut and measured again.', signedRevision: revision },
+      });
+
+    test('is refused while something is missing, naming it, at every stage before', async () => {
+      const { id } = await createJob(shop.db, as('AB'), { received: received() });
+      expect(await refusalOf(sign(id, 1))).toEqual({
+        code: 'not-ready',
+        path: '',
+        sentence:
+          'Job 1001 cannot be signed yet: the look for cracks and faults has not been recorded, no wall has been measured and no decision has been made.',
+      });
+      await reviseJob(shop.db, as('AB'), { jobId: id, fromRevision: 1, what: 'looked', body: looked() });
+      expect((await refusalOf(sign(id, 2))).sentence).toBe(
+        'Job 1001 cannot be signed yet: no wall has been measured and no decision has been made.',
+      );
+      await addReadings(shop.db, as('AB'), { jobId: id, readings: [wall('a')] });
+      expect((await refusalOf(sign(id, 3))).sentence).toBe(
+        'Job 1001 cannot be signed yet: no decision has been made.',
+      );
+      await reviseJob(shop.db, as('AB'), { jobId: id, fromRevision: 3, what: 'decision', body: decision(3) });
+      expect((await refusalOf(sign(id, 4))).sentence).toBe(
+        'Job 1001 cannot be signed yet: no cut has been recorded.',
+      );
+      await reviseJob(shop.db, as('AB'), { jobId: id, fromRevision: 4, what: 'cuts', body: cuts(0.2) });
+      expect((await refusalOf(sign(id, 5))).sentence).toBe(
+        'Job 1001 cannot be signed yet: no wall has been measured after the last cut.',
+      );
+      await addReadings(shop.db, as('AB'), { jobId: id, readings: [wall('b')] });
+      expect((await refusalOf(sign(id, 6))).sentence).toBe(
+        'Job 1001 cannot be signed yet: the decision was made before later changes and has to be made again and no wall has been measured after the last cut.',
+      );
+      expect((await getJob(shop.db, id))?.revision).toBe(6);
     });
-    expect([same.stage, same.revision]).toEqual(['signed', 8]);
-  });
 
-  test('an amended reading takes the decision back as well', async () => {
-    const { id } = await signedJob(shop.db);
-    const late = wall('late', { replaces: `${id}-w1`, valueMm: 4.6, typed: '4.6' });
-    const { job } = await addReadings(shop.db, as('CD', 'misread'), { jobId: id, readings: [late] });
-    expect([job.stage, job.outcome]).toEqual(['to-decide', null]);
-  });
+    test('once is enough; sent twice it is one signature', async () => {
+      const { id } = await signedJob(shop.db);
+      expect((await sign(id, 7)).revision).toBe(8);
+      expect((await refusalOf(sign(id, 8, 'CD'))).sentence).toBe(
+        'Job 1001 is signed already, by AB; it can be signed again after an amendment.',
+      );
+      expect((await getJob(shop.db, id))?.revision).toBe(8);
+    });
 
-  test('a cover to be replaced is signed without a cut', async () => {
-    const { id } = await measuredJob(shop.db);
-    const body = decision(4, { decision: 'replace', verdict: 'replace' });
-    await reviseJob(shop.db, as('AB'), { jobId: id, fromRevision: 4, what: 'decision', body });
-    expect(await sign(id, 5)).toMatchObject({ stage: 'signed', outcome: 'replace' });
+    test('afterwards every change says why, and takes the job out of signed until it is signed again', async () => {
+      const { id } = await signedJob(shop.db);
+      const note = (why: string, customerReference = 'van, green', fromRevision = 8) =>
+        reviseJob(shop.db, as('CD'), {
+          jobId: id,
+          fromRevision,
+          what: 'received',
+          body: received({ customerReference }),
+          why,
+        });
+      expect(await refusalOf(note('  '))).toEqual({
+        code: 'why-needed',
+        path: 'why',
+        sentence: 'Job 1001 was signed by AB; say why it changes now. It will have to be signed again.',
+      });
+      expect(
+        (await refusalOf(addReadings(shop.db, as('CD'), { jobId: id, readings: [wall('late')] }))).code,
+      ).toBe('why-needed');
+      expect(
+        (
+          await refusalOf(
+            reviseJob(shop.db, as('CD'), { jobId: id, fromRevision: 8, what: 'studs', body: studs }),
+          )
+        ).code,
+      ).toBe('why-needed');
+      expect((await getJob(shop.db, id))?.stage).toBe('signed');
+
+      const amended = await note('the wrong van');
+      expect([amended.stage, amended.outcome, amended.revision]).toEqual(['to-sign', 'face', 9]);
+      expect(amended.sections.signature).toMatchObject({ revision: 8, who: 'AB' });
+      expect((await refusalOf(note('', 'van, red', 9))).code).toBe('why-needed');
+      const again = await sign(id, 9, 'CD');
+      expect([again.stage, again.sections.signature?.who]).toEqual(['signed', 'CD']);
+      expect(await revisionOf(shop.db, id, 8)).toMatchObject({
+        what: 'signature',
+        who: 'AB',
+        body: { signedRevision: 7 },
+      });
+      expect(await revisionOf(shop.db, id, 9)).toMatchObject({ why: 'the wrong van' });
+    });
+
+    test('a form sent again without a change does not unsign', async () => {
+      const { id } = await signedJob(shop.db);
+      const same = await reviseJob(shop.db, as('AB'), {
+        jobId: id,
+        fromRevision: 8,
+        what: 'received',
+        body: received(),
+      });
+      expect([same.stage, same.revision]).toEqual(['signed', 8]);
+    });
+
+    test('an amended reading takes the decision back as well', async () => {
+      const { id } = await signedJob(shop.db);
+      const late = wall('late', { replaces: `${id}-w1`, valueMm: 4.6, typed: '4.6' });
+      const { job } = await addReadings(shop.db, as('CD', 'misread'), { jobId: id, readings: [late] });
+      expect([job.stage, job.outcome]).toEqual(['to-decide', null]);
+    });
+
+    test('a cover to be replaced is signed without a cut', async () => {
+      const { id } = await measuredJob(shop.db);
+      const body = decision(4, { decision: 'replace', verdict: 'replace' });
+      await reviseJob(shop.db, as('AB'), { jobId: id, fromRevision: 4, what: 'decision', body });
+      expect(await sign(id, 5)).toMatchObject({ stage: 'signed', outcome: 'replace' });
+    });
   });
 });

@@ -1,8 +1,11 @@
 import { createServer } from 'node:http';
 import { seedDemo } from '../data/demo/seed.ts';
-import { ShopWillNotOpen } from './records/errors.ts';
+import { backUpBeforeUpgrade } from './records/backup.ts';
+import { BackupFailed, ShopWillNotOpen } from './records/errors.ts';
 import { openRecords } from './records/open.ts';
-import { readSettings, SettingsRefused } from './settings.ts';
+import { holdShop } from './records/restoreGuard.ts';
+import { scheduleBackups, shopBegan } from './records/schedule.ts';
+import { backupsOf, readSettings, SettingsRefused } from './settings.ts';
 import { app } from './web/app.ts';
 
 /** A form of four hundred stations in an address. */
@@ -11,12 +14,15 @@ const STOP_MS = 5000;
 
 async function start(): Promise<void> {
   const settings = readSettings(process.env);
+  const backups = backupsOf(process.env);
   const now = () => new Date();
+  const held = holdShop(settings.dataDir);
+  if (settings.databaseUrl === null) await backUpBeforeUpgrade(settings.dataDir, now);
   const shop = await openRecords({ ...settings, now });
   if (settings.demo) await seedDemo(shop.db);
   const server = createServer(
     { maxHeaderSize: MOST_HEADER_BYTES, requestTimeout: 60_000 },
-    app({ shop, settings, now }),
+    app({ shop, settings, backups, now }),
   );
 
   server.on('error', (error: NodeJS.ErrnoException) => {
@@ -37,11 +43,23 @@ async function start(): Promise<void> {
     if (shop.engine !== 'sqlite') console.log(`What is kept as files is in ${shop.dataDir}`);
   });
 
+  const daily =
+    backups.at !== null && shop.engine === 'sqlite'
+      ? scheduleBackups({
+          ...backups,
+          at: backups.at,
+          dataDir: shop.dataDir,
+          since: await shopBegan(shop.db),
+          now,
+        })
+      : null;
+
   let stopping = false;
   const stop = () => {
     if (stopping) return;
     stopping = true;
-    server.close(() => void shop.close());
+    daily?.stop();
+    server.close(() => void shop.close().then(() => held.release()));
     server.closeIdleConnections();
     setTimeout(() => server.closeAllConnections(), STOP_MS).unref();
   };
@@ -49,10 +67,16 @@ async function start(): Promise<void> {
   process.on('SIGINT', stop);
 }
 
+function isForPeople(error: unknown): error is Error {
+  return (
+    error instanceof SettingsRefused || error instanceof ShopWillNotOpen || error instanceof BackupFailed
+  );
+}
+
 try {
   await start();
 } catch (error) {
-  if (error instanceof SettingsRefused || error instanceof ShopWillNotOpen) console.error(error.message);
+  if (isForPeople(error)) console.error(error.message);
   else console.error(error);
   process.exitCode = 1;
 }

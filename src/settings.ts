@@ -103,6 +103,26 @@ function publicUrlOf(env: Env): string | null {
   return url.origin;
 }
 
+export interface BackupSettings {
+  /** When the daily backup is made, in the time of this machine; null when none is. */
+  readonly at: { readonly hour: number; readonly minute: number } | null;
+  /** How many of them are kept. */
+  readonly kept: number;
+}
+
+export function backupsOf(env: Env): BackupSettings {
+  const given = setting(env, 'BACKUP_AT') ?? '03:30';
+  const time = /^([01]\d|2[0-3]):([0-5]\d)$/.exec(given);
+  if (time === null && given !== 'off') {
+    throw refused('BACKUP_AT', given, 'give a time of day, as in 03:30 or 21:00, or off for no daily backup');
+  }
+  const kept = setting(env, 'BACKUPS_KEPT') ?? '14';
+  if (!/^\d{1,4}$/.test(kept) || Number(kept) < 1) {
+    throw refused('BACKUPS_KEPT', kept, 'give a whole number from 1 to 9999');
+  }
+  return { at: time && { hour: Number(time[1]), minute: Number(time[2]) }, kept: Number(kept) };
+}
+
 function demoOf(env: Env): boolean {
   const given = setting(env, 'DEMO') ?? '1';
   if (given !== '0' && given !== '1')

@@ -71,7 +71,7 @@ export class StaleEdit extends Error {
   }
 }
 
-export type BackupCode = 'no-shop' | 'not-ours' | 'not-written' | 'not-sound';
+export type BackupCode = 'no-shop' | 'not-ours' | 'not-written' | 'not-sound' | 'postgres';
 
 /** No backup was made; the sentence says why. Earlier backups are as they were. */
 export class BackupFailed extends Error {
@@ -80,6 +80,26 @@ export class BackupFailed extends Error {
   constructor(code: BackupCode, message: string, cause?: unknown) {
     super(message, { cause });
     this.name = 'BackupFailed';
+    this.code = code;
+  }
+}
+
+export type RestoreCode =
+  | 'no-backup'
+  | 'broken'
+  | 'newer'
+  | 'not-ours'
+  | 'in-use'
+  | 'postgres'
+  | 'not-written';
+
+/** Nothing was restored; the sentence says why. The present records are as they were, or where it says. */
+export class RestoreFailed extends Error {
+  readonly code: RestoreCode;
+
+  constructor(code: RestoreCode, message: string, cause?: unknown) {
+    super(message, { cause });
+    this.name = 'RestoreFailed';
     this.code = code;
   }
 }

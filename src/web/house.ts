@@ -5,12 +5,14 @@ import type { Frame } from '../../views/frame.ts';
 import { currentCriteria } from '../records/catalogue.ts';
 import type { Shop } from '../records/database.ts';
 import { holdsDemo } from '../records/findJobs.ts';
-import type { Settings } from '../settings.ts';
+import type { BackupSettings, Settings } from '../settings.ts';
 
 /** What every page of the program works with. */
 export interface House {
   readonly shop: Shop;
   readonly settings: Settings;
+  /** When the daily backup is made; left out where nobody makes one. */
+  readonly backups?: BackupSettings;
   readonly now: () => Date;
 }
 

@@ -12,11 +12,16 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { backUp } from '../../src/records/backup.ts';
+import { backUp, backUpBeforeUpgrade, inWords } from '../../src/records/backup.ts';
+import { readManifest } from '../../src/records/backupManifest.ts';
 import { FILE_NAME, openShop, type Shop } from '../../src/records/database.ts';
 import { BackupFailed } from '../../src/records/errors.ts';
+import { fileOf, hashOf } from '../../src/records/files.ts';
 import { createJob, getJob } from '../../src/records/jobs.ts';
+import { MIGRATIONS, migrate } from '../../src/records/migrate.ts';
 import { addReadings } from '../../src/records/readings.ts';
+import { photograph } from './photograph.ts';
+import { jpeg } from './pictures.ts';
 import { errorOf } from './refusals.ts';
 import { as, received, signedJob, wall } from './samples.ts';
 
@@ -39,23 +44,30 @@ const failure = async (options: Parameters<typeof backUp>[0]) => {
 };
 
 describe('a backup', () => {
-  test('is one file, named by the time, for its owner alone, that opens as the same shop', async () => {
+  test('is a folder, named by the time, for its owner alone, that says what is in it and opens as the same shop', async () => {
     const job = await signedJob(shop.db);
     const made = await backUp({ dataDir, now });
-    expect(made).toEqual({
-      file: join(dataDir, 'backups', 'coverwright-20260302-170405.sqlite'),
-      bytes: statSync(made.file).size,
-      jobs: 1,
+    const folder = join(dataDir, 'backups', 'coverwright-20260302-170405');
+    expect(made.folder).toBe(folder);
+    expect(statSync(folder).mode & 0o777).toBe(0o700);
+    expect(readdirSync(join(dataDir, 'backups'))).toEqual(['coverwright-20260302-170405']);
+    expect(readdirSync(folder).sort()).toEqual([FILE_NAME, 'manifest.json']);
+    const copy = join(folder, FILE_NAME);
+    expect(made.manifest).toMatchObject({
+      at: '2026-03-02T17:04:05.678Z',
+      reason: 'asked',
+      counts: { job: 1, job_revision: 8, reading: 3, photo: 0, files: 0 },
+      missing: [],
+      files: [{ path: FILE_NAME, bytes: statSync(copy).size, sha256: await hashOf(copy) }],
     });
-    expect(statSync(made.file).mode & 0o777).toBe(0o600);
-    expect(readdirSync(join(dataDir, 'backups'))).toEqual(['coverwright-20260302-170405.sqlite']);
+    expect(await readManifest(folder)).toEqual(made.manifest);
 
     // Its header says that no log belongs to it, so that it can be read from a disk nobody may write to.
-    expect([...readFileSync(made.file).subarray(18, 20)]).toEqual([1, 1]);
+    expect([...readFileSync(copy).subarray(18, 20)]).toEqual([1, 1]);
 
     const elsewhere = join(dataDir, 'restored');
     mkdirSync(elsewhere);
-    writeFileSync(join(elsewhere, FILE_NAME), readFileSync(made.file));
+    writeFileSync(join(elsewhere, FILE_NAME), readFileSync(copy));
     const restored = openShop({ dataDir: elsewhere });
     expect(await getJob(restored.db, job.number)).toEqual(job);
     await restored.close();
@@ -63,13 +75,13 @@ describe('a backup', () => {
 
   test('never takes the place of another', async () => {
     await backUp({ dataDir, now });
-    const first = readFileSync(join(dataDir, 'backups', 'coverwright-20260302-170405.sqlite'));
+    const first = readFileSync(join(dataDir, 'backups', 'coverwright-20260302-170405', FILE_NAME));
     await signedJob(shop.db);
     const both = await Promise.all([backUp({ dataDir, now }), backUp({ dataDir, now })]);
-    expect(both.map((b) => b.file.slice(-9)).sort()).toEqual(['-2.sqlite', '-3.sqlite']);
-    expect(readFileSync(join(dataDir, 'backups', 'coverwright-20260302-170405.sqlite')).equals(first)).toBe(
-      true,
-    );
+    expect(both.map((b) => b.folder.slice(-2)).sort()).toEqual(['-2', '-3']);
+    expect(
+      readFileSync(join(dataDir, 'backups', 'coverwright-20260302-170405', FILE_NAME)).equals(first),
+    ).toBe(true);
   });
 
   test('made while somebody writes holds everything written before it began', async () => {
@@ -84,11 +96,11 @@ describe('a backup', () => {
     })();
     while (sent < 5) await new Promise((done) => setImmediate(done));
     const atLeast = sent - 1;
-    const { file } = await backUp({ dataDir, now });
+    const { folder } = await backUp({ dataDir, now });
     const atMost = sent;
     going = false;
     await writing;
-    const copy = new Database(file, { readonly: true });
+    const copy = new Database(join(folder, FILE_NAME), { readonly: true });
     const readings = Number(copy.prepare('SELECT count(*) FROM reading').pluck().get());
     const revision = copy.prepare('SELECT revision FROM job').pluck().get();
     copy.close();
@@ -99,9 +111,63 @@ describe('a backup', () => {
 
   test('goes to another folder when told, which is made', async () => {
     const folder = join(dataDir, 'stick', 'shop');
-    expect((await backUp({ dataDir, folder, now })).file).toBe(
-      join(folder, 'coverwright-20260302-170405.sqlite'),
-    );
+    expect((await backUp({ dataDir, folder, now })).folder).toBe(join(folder, 'coverwright-20260302-170405'));
+  });
+});
+
+describe('the photos in a backup', () => {
+  const at = (day: number) => () => new Date(Date.UTC(2026, 2, day));
+  async function photographed(width: number): Promise<string> {
+    const job = await signedJob(shop.db);
+    return photograph(shop, job.id, await jpeg(width, 20));
+  }
+
+  test('are there, each by its content, and one that an earlier backup has is shared with that', async () => {
+    const first = await photographed(31);
+    const one = await backUp({ dataDir, now: at(1) });
+    const second = await photographed(32);
+    const two = await backUp({ dataDir, now: at(2) });
+    expect(two.manifest.counts).toMatchObject({ photo: 2, files: 2 });
+    expect(two.manifest.files.map((file) => file.path)).toEqual([
+      FILE_NAME,
+      ...[fileOf(first), fileOf(second)].sort(),
+    ]);
+    for (const hash of [first, second]) expect(await hashOf(join(two.folder, fileOf(hash)))).toBe(hash);
+    const inode = (folder: string) => statSync(join(folder, fileOf(first))).ino;
+    expect(inode(two.folder)).toBe(inode(one.folder));
+    expect(inode(two.folder)).not.toBe(inode(dataDir));
+  });
+
+  test('that is damaged in the shop comes from an earlier backup, and is missed where there is none', async () => {
+    const first = await photographed(31);
+    await backUp({ dataDir, now: at(1) });
+    const second = await photographed(32);
+    for (const hash of [first, second]) writeFileSync(join(dataDir, fileOf(hash)), 'damaged');
+    const two = await backUp({ dataDir, now: at(2) });
+    expect(two.manifest.missing).toEqual([second]);
+    expect(await hashOf(join(two.folder, fileOf(first)))).toBe(first);
+    expect(existsSync(join(two.folder, fileOf(second)))).toBe(false);
+    expect(inWords(two)).toContain('1 photo, 1 photo missing or damaged on the disk');
+  });
+});
+
+describe('before an upgrade', () => {
+  test('a backup is made of records of an earlier version, and of no others', async () => {
+    await shop.close();
+    const older = join(dataDir, 'older');
+    mkdirSync(older);
+    expect(await backUpBeforeUpgrade(older, now)).toBeNull();
+    const raw = new Database(join(older, FILE_NAME));
+    migrate(raw, now, MIGRATIONS.slice(0, 1));
+    raw.close();
+    const made = await backUpBeforeUpgrade(older, now);
+    expect(made?.manifest.reason).toBe('before-upgrade');
+    const copy = new Database(join(made!.folder, FILE_NAME), { readonly: true });
+    expect(copy.prepare('SELECT max(number) FROM schema_migration').pluck().get()).toBe(1);
+    copy.close();
+    await openShop({ dataDir: older }).close();
+    expect(await backUpBeforeUpgrade(older, now)).toBeNull();
+    shop = openShop({ dataDir });
   });
 });
 

@@ -35,7 +35,11 @@ describe('a stud for a stack', () => {
       { stack: 'own', 'lt.0': '0' },
       'The thickness of layer 1 is 0 mm; it must be more than 0 mm',
     ],
-    ['a layer with a name only', { stack: 'own', 'ln.0': 'casting', 'lt.0': '' }, 'Thickness of casting is empty.'],
+    [
+      'a layer with a name only',
+      { stack: 'own', 'ln.0': 'casting', 'lt.0': '' },
+      'Thickness of casting is empty.',
+    ],
     [
       'no thread at all',
       { stack: 'own', 'lt.0': '3.2', nutThread: 'zzz', nutHeight: '8' },

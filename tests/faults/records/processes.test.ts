@@ -105,13 +105,14 @@ test('npm run backup copies a shop that another program is writing to, and says 
   busy.stdout.resume();
   const backup = await whole(run(BACKUP, [], { ...process.env, DATA_DIR: dataDir }));
   expect([backup.code, backup.err]).toEqual([0, '']);
-  const [, file] = /^Backed up and checked: \d+ jobs, \d+ kB, in (.+\.sqlite)\.\n$/.exec(backup.out) ?? [];
+  const [, folder] =
+    /^Backed up and checked: \d+ jobs, \d+ readings, 0 photos, \d+ kB, in (.+)\.\n$/.exec(backup.out) ?? [];
   expect(busy.exitCode).toBeNull();
   busy.kill('SIGKILL');
   await once(busy, 'close');
   rmSync(join(dataDir, FILE_NAME));
   for (const end of ['-wal', '-shm']) rmSync(join(dataDir, FILE_NAME + end), { force: true });
-  const copy = new Database(file ?? '', { readonly: true });
+  const copy = new Database(join(folder ?? '', FILE_NAME), { readonly: true });
   await copy.backup(join(dataDir, FILE_NAME));
   copy.close();
   await expectKept(before);

@@ -1,0 +1,68 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { makeFolder } from './database.ts';
+import { RestoreFailed, ShopWillNotOpen } from './errors.ts';
+
+/** Lies in the data folder while a restore puts records in their place. */
+export const UNDER_WAY = 'restore-under-way.json';
+const LOCK = 'in-use.lock';
+
+export interface Held {
+  release(): void;
+}
+
+/**
+ * Says, as long as the program runs, that the data folder is in use; several programs may say so at once, a restore only
+ * alone. The system takes the word back when a program ends, however it ends. Throws ShopWillNotOpen.
+ */
+export function holdShop(dataDir: string): Held {
+  const path = join(dataDir, UNDER_WAY);
+  if (existsSync(path)) {
+    const { aside, from } = JSON.parse(readFileSync(path, 'utf8')) as { aside: string; from: string };
+    throw new ShopWillNotOpen(
+      'parted',
+      `A restore was broken off before it was done. Run it again: npm run restore -- ${from}. The records as they were before it are in ${aside}.`,
+    );
+  }
+  let lock: Database.Database;
+  try {
+    makeFolder(dataDir);
+    lock = new Database(join(dataDir, LOCK), { timeout: 0 });
+  } catch {
+    // A folder that cannot be written to: whoever opens the records says so better.
+    return { release: () => {} };
+  }
+  try {
+    lock.exec('BEGIN');
+    lock.prepare('SELECT count(*) FROM sqlite_schema').get();
+    return { release: () => lock.close() };
+  } catch (error) {
+    lock.close();
+    throw new ShopWillNotOpen(
+      'not-writable',
+      `A restore is putting records into ${dataDir} now. Start the program when it is done.`,
+      error,
+    );
+  }
+}
+
+/** Keeps every program off the data folder until released. Throws RestoreFailed while one runs on it. */
+export function holdAlone(dataDir: string): Held {
+  const lock = new Database(join(dataDir, LOCK), { timeout: 0 });
+  try {
+    lock.exec('BEGIN EXCLUSIVE');
+    return { release: () => lock.close() };
+  } catch (error) {
+    lock.close();
+    throw inUse(dataDir, error);
+  }
+}
+
+export function inUse(dataDir: string, cause: unknown): RestoreFailed {
+  return new RestoreFailed(
+    'in-use',
+    `The program is running on ${dataDir}. Stop it, then restore. Nothing was changed.`,
+    cause,
+  );
+}

@@ -71,7 +71,7 @@ export class StaleEdit extends Error {
   }
 }
 
-export type BackupCode = 'no-shop' | 'not-ours' | 'not-written' | 'not-sound' | 'postgres';
+export type BackupCode = 'no-shop' | 'not-ours' | 'not-written' | 'not-sound' | 'elsewhere';
 
 /** No backup was made; the sentence says why. Earlier backups are as they were. */
 export class BackupFailed extends Error {
@@ -84,22 +84,15 @@ export class BackupFailed extends Error {
   }
 }
 
-export type RestoreCode =
-  | 'no-backup'
-  | 'broken'
-  | 'newer'
-  | 'not-ours'
-  | 'in-use'
-  | 'postgres'
-  | 'not-written';
+export type MoveCode = 'no-shop' | 'not-ours' | 'older' | 'nowhere' | 'not-empty' | 'busy' | 'differs';
 
-/** Nothing was restored; the sentence says why. The present records are as they were, or where it says. */
-export class RestoreFailed extends Error {
-  readonly code: RestoreCode;
+/** The shop was not moved: it is where it was, and nothing was kept where it should have gone. */
+export class MoveFailed extends Error {
+  readonly code: MoveCode;
 
-  constructor(code: RestoreCode, message: string, cause?: unknown) {
-    super(message, { cause });
-    this.name = 'RestoreFailed';
+  constructor(code: MoveCode, message: string) {
+    super(message);
+    this.name = 'MoveFailed';
     this.code = code;
   }
 }

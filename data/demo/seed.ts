@@ -153,6 +153,19 @@ async function playJob(db: Db, played: DemoJob, number: string): Promise<void> {
       const stud = await getEntry(db, 'stud', studId);
       if (stack === null || stud === null)
         throw new Error(`The demonstration stud ${studId} or its stack is missing.`);
+      const input = {
+        stud: stud.body.stud,
+        stack: stack.body.stack,
+        nut: stack.body.nut,
+        pullForwardMm: stack.body.pullForwardMm,
+        criteria: {
+          protrusionThreads: demoCriteria.protrusionThreads,
+          startThreads: demoCriteria.startThreads,
+        },
+        joint: null,
+        coverStudCount: family!.body.studCount,
+        coverStudCircleDiameterMm: family!.body.studCircleDiameterMm,
+      };
       await revise(BUILDER!, {
         what: 'studs',
         body: {
@@ -161,19 +174,8 @@ async function playJob(db: Db, played: DemoJob, number: string): Promise<void> {
           studId: stud.id,
           stud: stud.body,
           pullForwardMm: stack.body.pullForwardMm,
-          check: checkStud({
-            stud: stud.body.stud,
-            stack: stack.body.stack,
-            nut: stack.body.nut,
-            pullForwardMm: stack.body.pullForwardMm,
-            criteria: {
-              protrusionThreads: demoCriteria.protrusionThreads,
-              startThreads: demoCriteria.startThreads,
-            },
-            joint: null,
-            coverStudCount: family!.body.studCount,
-            coverStudCircleDiameterMm: family!.body.studCircleDiameterMm,
-          }),
+          input,
+          check: checkStud(input),
           calcVersion: STUD_CALC_VERSION,
           note,
         },

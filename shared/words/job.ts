@@ -1,6 +1,7 @@
 import type { CatalogueStack, CatalogueStud, Family, ShopCriteria } from './catalogue.ts';
 import type { Chucking, CoverCheck, CoverCheckInput, CrackTest, Gauge } from './cover.ts';
-import type { StudCheck } from './stud.ts';
+import type { Finding } from './finding.ts';
+import type { StudCheck, StudCheckInput } from './stud.ts';
 
 /** 1. Receive. The family is kept as it was on that day, so a later change of the catalogue moves no job. */
 export interface Received {
@@ -74,6 +75,8 @@ export interface StudsChosen {
   readonly studId: string;
   readonly stud: CatalogueStud;
   readonly pullForwardMm: number | null;
+  /** What was asked of the stud, criteria included; those kept before it was written down lack it. */
+  readonly input?: StudCheckInput;
   readonly check: StudCheck;
   readonly calcVersion: string;
   readonly note: string;
@@ -83,6 +86,8 @@ export interface StudsChosen {
 export interface Signature {
   readonly statement: string;
   readonly signedRevision: number;
+  /** What the cover measured after the cut, as it was found when it was signed. */
+  readonly verified?: readonly Finding[];
 }
 
 export interface JobSections {

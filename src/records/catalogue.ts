@@ -144,15 +144,20 @@ export interface CurrentCriteria {
 }
 
 export async function currentCriteria(db: Db): Promise<CurrentCriteria> {
-  const saved = await getEntry(db, 'criteria', CRITERIA_ID);
+  return filledIn(await getEntry(db, 'criteria', CRITERIA_ID));
+}
+
+/** The criteria that were in force at a moment (UTC, ISO 8601), to read an earlier state of a job under. */
+export async function criteriaAt(db: Db, at: string): Promise<CurrentCriteria> {
+  const history = await entryHistory(db, 'criteria', CRITERIA_ID);
+  return filledIn(history.findLast((entry) => entry.at <= at) ?? null);
+}
+
+/** Criteria saved before a limit was invented get the value the program starts with. */
+function filledIn(saved: Entry<'criteria'> | null): CurrentCriteria {
   if (saved === null) return { revision: 0, at: null, who: null, body: CRITERIA_BEFORE_ANY };
-  // Criteria saved before a limit was invented get the value the program starts with.
-  return {
-    revision: saved.revision,
-    at: saved.at,
-    who: saved.who,
-    body: { ...CRITERIA_BEFORE_ANY, ...saved.body },
-  };
+  const { revision, at, who, body } = saved;
+  return { revision, at, who, body: { ...CRITERIA_BEFORE_ANY, ...body } };
 }
 
 /** Sets the shop's criteria; `fromRevision` is the one shown when the person began, 0 for the first time. */

@@ -112,6 +112,7 @@ export function refuseSignature(job: Job, signedRevision: number): void {
   if (job.stage !== 'to-sign') {
     throw refuse('not-ready', '', `Job ${job.number} cannot be signed yet: ${listInWords(missingOf(job))}.`);
   }
+  refuseThinWall(job);
   if (signedRevision !== job.revision) {
     throw refuse(
       'signed-revision',
@@ -119,4 +120,25 @@ export function refuseSignature(job: Job, signedRevision: number): void {
       `The signature is for revision ${signedRevision} of job ${job.number}, which is at revision ${job.revision}; read it again and sign that.`,
     );
   }
+}
+
+/** A wall measured below the decision's minimum after the cut: no signature covers it. */
+function refuseThinWall(job: Job): void {
+  const decision = job.sections.decision?.body;
+  const minimum = decision?.check.minimumWall ?? null;
+  if (decision === undefined || decision.decision === 'replace' || minimum === null) return;
+  const walls = new Map<string, number[]>();
+  for (const { pass, kind, angleDeg, radiusMm, valueMm } of job.readings) {
+    if (pass !== 'after' || kind !== 'wall' || valueMm === null) continue;
+    const place = `${angleDeg}/${radiusMm}`;
+    walls.set(place, [...(walls.get(place) ?? []), valueMm]);
+  }
+  const means = [...walls.values()].map((here) => here.reduce((sum, mm) => sum + mm, 0) / here.length);
+  const least = Math.min(...means);
+  if (least >= minimum.mm - ALLOWED) return;
+  throw refuse(
+    'below-minimum',
+    '',
+    `After the cut ${Number(least.toFixed(6))} mm of wall is left where it is thinnest and the minimum is ${minimum.mm} mm (${minimum.source}), so job ${job.number} cannot be signed; measure again, decide to replace it, or change the criterion in the open and decide again.`,
+  );
 }

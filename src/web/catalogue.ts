@@ -11,6 +11,7 @@ import type {
 } from '../../shared/words/catalogue.ts';
 import { type Fault, Refusal } from '../../shared/words/refusal.ts';
 import { type CatalogueKind, CataloguePage, EntryPage, KIND_WORD } from '../../views/pages/catalogue.tsx';
+import type { EntryStale } from '../../views/parts/entryHistory.tsx';
 import { renderPage } from '../../views/render.ts';
 import {
   addEntry,
@@ -22,6 +23,7 @@ import {
   reviseEntry,
 } from '../records/catalogue.ts';
 import { StaleEdit } from '../records/errors.ts';
+import { entryRevisionsInWords, entryStale } from './entryWords.ts';
 import { NoSuchPage } from './errors.ts';
 import { frameOf, type House, rememberPreference } from './house.ts';
 import { layerRows, readStack } from './stackForm.ts';
@@ -80,7 +82,7 @@ export function catalogueRouter(house: House): Router {
       const kind = kindOf(req);
       const entry = await mustFind(kind, String(req.params.id));
       const fields = fieldsOf(req.body);
-      await attempt(req, res, kind, entry, fields, () =>
+      await attempt(req, res, { kind, entry, fields, body: null }, () =>
         change(db, ctxOf(fields), { kind, id: entry.id, fromRevision: Number(fields.from) }),
       );
     });
@@ -108,22 +110,28 @@ export function catalogueRouter(house: House): Router {
       await show(req, res, { kind, entry, fields, faults: form.faults });
       return;
     }
-    await attempt(req, res, kind, entry, fields, () => write(fields, body));
+    await attempt(req, res, { kind, entry, fields, body }, () => write(fields, body));
   }
 
   async function attempt(
     req: Request,
     res: Response,
-    kind: CatalogueKind,
-    entry: Entry<CatalogueKind> | null,
-    fields: Fields,
+    sent: {
+      kind: CatalogueKind;
+      entry: Entry<CatalogueKind> | null;
+      fields: Fields;
+      /** null where only its use changes. */
+      body: EntryBodies[CatalogueKind] | null;
+    },
     change: () => Promise<unknown>,
   ): Promise<void> {
+    const { kind, entry, fields, body } = sent;
     try {
       await change();
     } catch (error) {
       if (error instanceof StaleEdit && entry) {
-        await show(req, res, { kind, entry: await mustFind(kind, entry.id), fields, stale: error.message });
+        const stale = entryStale(kind, error, body, await frameOf(req, house));
+        await show(req, res, { kind, entry: await mustFind(kind, entry.id), fields, stale });
         return;
       }
       if (!(error instanceof Refusal)) throw error;
@@ -142,7 +150,7 @@ export function catalogueRouter(house: House): Router {
       entry: Entry<CatalogueKind> | null;
       fields: Fields;
       faults?: readonly Fault[];
-      stale?: string;
+      stale?: EntryStale;
     },
   ): Promise<void> {
     const { kind, entry, fields, faults = [], stale = null } = page;
@@ -153,7 +161,7 @@ export function catalogueRouter(house: House): Router {
           frame,
           kind,
           entry,
-          history: entry ? await entryHistory(db, kind, entry.id) : [],
+          history: entry ? entryRevisionsInWords(kind, await entryHistory(db, kind, entry.id), frame) : [],
           fields,
           layerRows: layerRows(new TypedForm(fields, frame)),
           faults,

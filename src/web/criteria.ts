@@ -5,9 +5,11 @@ import { faultsOf } from '../../shared/schemas/faultsOf.ts';
 import type { ShopCriteria } from '../../shared/words/catalogue.ts';
 import { type Fault, Refusal } from '../../shared/words/refusal.ts';
 import { CriteriaPage } from '../../views/pages/criteria.tsx';
+import type { EntryStale } from '../../views/parts/entryHistory.tsx';
 import { renderPage } from '../../views/render.ts';
 import { CRITERIA_ID, currentCriteria, entryHistory, saveCriteria } from '../records/catalogue.ts';
 import { StaleEdit } from '../records/errors.ts';
+import { entryRevisionsInWords, entryStale } from './entryWords.ts';
 import { frameOf, type House, rememberPreference } from './house.ts';
 import { type Fields, fieldsOf, TypedForm, type Writing } from './typed.ts';
 
@@ -53,7 +55,8 @@ export function criteriaRouter(house: House): Router {
       );
     } catch (error) {
       if (error instanceof StaleEdit) {
-        await show(req, res, { revision: error.currentRevision, fields, stale: error.message });
+        const stale = entryStale('criteria', error, body, frame);
+        await show(req, res, { revision: error.currentRevision, fields, stale });
         return;
       }
       if (!(error instanceof Refusal)) throw error;
@@ -67,18 +70,20 @@ export function criteriaRouter(house: House): Router {
   async function show(
     req: Request,
     res: Response,
-    page: { revision: number; fields: Fields; faults?: readonly Fault[]; stale?: string },
+    page: { revision: number; fields: Fields; faults?: readonly Fault[]; stale?: EntryStale },
   ): Promise<void> {
     const { revision, fields, faults = [], stale = null } = page;
+    const frame = await frameOf(req, house);
+    const history = await entryHistory(db, 'criteria', CRITERIA_ID);
     res.status(stale !== null ? 409 : faults.length > 0 ? 422 : 200).send(
       renderPage(
         CriteriaPage({
-          frame: await frameOf(req, house),
+          frame,
           revision,
           fields,
           faults,
           stale,
-          history: await entryHistory(db, 'criteria', CRITERIA_ID),
+          history: entryRevisionsInWords('criteria', history, frame),
         }),
       ),
     );

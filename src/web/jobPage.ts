@@ -4,14 +4,18 @@ import { JobPage } from '../../views/pages/job/jobPage.tsx';
 import type { MeasureProps } from '../../views/pages/job/measure.tsx';
 import type { Refused } from '../../views/pages/job/section.tsx';
 import { renderPage } from '../../views/render.ts';
-import { currentCriteria, listEntries } from '../records/catalogue.ts';
+import { listEntries } from '../records/catalogue.ts';
 import { photosOf } from '../records/filesPhotos.ts';
 import { historyOf } from '../records/history.ts';
 import { missingOf } from '../records/stage.ts';
+import { criteriaFields } from './entryFields.ts';
+import { differences } from './fieldLines.ts';
 import { gaugeAsTyped } from './gaugeForm.ts';
 import type { House } from './house.ts';
-import { checkJob, verifyJob } from './jobCheck.ts';
+import { criteriaFor, verifiedOf } from './jobAnswers.ts';
+import { checkJob } from './jobCheck.ts';
 import { placeViews } from './readingsForm.ts';
+import { recheckDecision, recheckStuds } from './recheck.ts';
 import { studChoicesFor } from './studChoices.ts';
 import { type Fields, TypedForm } from './typed.ts';
 
@@ -28,7 +32,9 @@ export interface JobShown {
 export async function jobPage(house: House, frame: Frame, job: Job, shown: JobShown): Promise<string> {
   const { db } = house.shop;
   const { fields, refused = null, token } = shown;
-  const criteria = (await currentCriteria(db)).body;
+  const criteria = await criteriaFor(db, job, shown.asItWas ?? null);
+  const decision = job.sections.decision?.body ?? null;
+  const chosen = job.sections.studs?.body ?? null;
   const [families, stacks, studs] = [
     await listEntries(db, 'family'),
     await listEntries(db, 'stack'),
@@ -64,13 +70,19 @@ export async function jobPage(house: House, frame: Frame, job: Job, shown: JobSh
         },
         check: answer.check,
         checkFaults: answer.faults,
-        outdated: job.sections.decision !== null && job.outcome === null,
+        outdated: decision !== null && job.outcome === null,
+        otherwise: decision && recheckDecision(decision, frame.lengthUnit),
+        criteriaSince:
+          decision === null
+            ? []
+            : differences(criteriaFields(decision.criteria, frame), criteriaFields(criteria, frame)),
       },
-      verified: verifyJob(job, frame.lengthUnit),
+      verified: verifiedOf(job, frame.lengthUnit),
       studs: {
         stacks: stacks.map(({ id, body }) => ({ id, stack: body })),
         stackId,
         pull: fields.pull ?? '',
+        otherwise: chosen && recheckStuds(chosen, frame.lengthUnit),
         choices: stack ? studChoicesFor(studs, stack.body, pull, criteria, family, frame.lengthUnit) : [],
       },
     }),

@@ -17,34 +17,32 @@ import type { Refused } from '../../views/pages/job/section.tsx';
 import { JobsPage } from '../../views/pages/jobs.tsx';
 import { NewJobPage } from '../../views/pages/newJob.tsx';
 import { renderPage } from '../../views/render.ts';
-import { COVER_CALC_VERSION } from '../calc/cover/checkCover.ts';
-import { STUD_CALC_VERSION } from '../calc/stud/checkStud.ts';
-import { currentCriteria, getEntry, listEntries } from '../records/catalogue.ts';
+import { listEntries } from '../records/catalogue.ts';
 import { StaleEdit } from '../records/errors.ts';
 import { countByStage, findJobs } from '../records/findJobs.ts';
-import { createJob, getJob, jobAtRevision, reviseJob, type SectionEdit } from '../records/jobs.ts';
+import { createJob, getJob, jobAtRevision, reviseJob } from '../records/jobs.ts';
 import { addReadings } from '../records/readings.ts';
 import { NoSuchPage } from './errors.ts';
 import { readGauge } from './gaugeForm.ts';
+import { historyRouter } from './history.ts';
 import { frameOf, type House, rememberPreference } from './house.ts';
-import { checkJob } from './jobCheck.ts';
+import { decisionFrom, type Edit, receivedFrom, signatureFrom, studsFrom } from './jobEdits.ts';
 import { jobPage } from './jobPage.ts';
 import { readReadings } from './readingsForm.ts';
-import { sectionLines } from './sectionLines.ts';
-import { studCheckFor } from './studChoices.ts';
+import { staleShown } from './staleShown.ts';
 import { type Fields, fieldsOf, TypedForm } from './typed.ts';
 
 const DECISIONS: readonly DecisionKind[] = ['face', 'face-and-ring', 'replace'];
 const PAGE_LENGTH = 30;
 
 /** What one form of the job page wants to write; null when something typed cannot be used. */
-type Edit = { [S in SectionName]: Pick<Extract<SectionEdit, { what: S }>, 'what' | 'body'> }[SectionName];
 type ReadEdit = (job: Job, form: TypedForm, frame: Frame) => Promise<Edit | null>;
 
 /** The jobs: the list, a new one, and the whole of each on one page. */
 export function jobsRouter(house: House): Router {
   const router = Router();
   const { db } = house.shop;
+  router.use(historyRouter(house));
 
   router.get('/jobs', async (req, res) => {
     const fields = fieldsOf(req.query);
@@ -165,31 +163,13 @@ export function jobsRouter(house: House): Router {
         : { what: 'plan', body: { plannedCutMm, typed: form.text('cut') } };
     },
     decision: async (job, form, frame) => {
-      const criteria = (await currentCriteria(db)).body;
-      const answer = checkJob(job, criteria, frame.lengthUnit);
       const decision = form.choice('decision', DECISIONS);
-      if (decision === null) form.fault('decision', 'No decision was chosen. Choose one.');
-      if (answer.input === null || answer.check === null) {
-        form.fault(
-          '',
-          answer.faults[0]?.message ??
-            'Nothing has been measured yet, so there is nothing to decide on. Measure the wall first.',
-        );
-      }
-      if (form.faults.length > 0 || decision === null || answer.input === null || answer.check === null)
+      if (decision === null) {
+        form.fault('decision', 'No decision was chosen. Choose one.');
         return null;
-      return {
-        what: 'decision',
-        body: {
-          decision,
-          reason: form.text('reason'),
-          input: answer.input,
-          criteria,
-          check: answer.check,
-          calcVersion: COVER_CALC_VERSION,
-          workedOutAtRevision: Number(form.text('from')),
-        },
-      };
+      }
+      const asked = { decision, reason: form.text('reason'), fromRevision: fromOf(form.fields) };
+      return decisionFrom(db, job, asked, frame.lengthUnit);
     },
     cuts: async (job, form) => {
       const depthMm = form.length('depth', 'The cut made');
@@ -208,48 +188,21 @@ export function jobsRouter(house: House): Router {
         body: { cuts: [...before, { depthMm, typed: form.text('depth'), note: form.text('note') }] },
       };
     },
-    studs: async (_job, form, frame) => {
-      const stack = await getEntry(db, 'stack', form.text('stack'));
-      const stud = await getEntry(db, 'stud', form.text('stud'));
-      if (stack === null) form.fault('stack', 'No stack was chosen. Choose the flexplate stack first.');
-      if (stud === null) form.fault('stud', 'No stud was chosen. Choose one.');
-      const pull = form.length('pull', 'The pull-forward gap');
-      if (form.faults.length > 0 || stack === null || stud === null) return null;
-      const family = _job.sections.received?.body.family ?? null;
-      const pullForwardMm = pull ?? stack.body.pullForwardMm;
-      const check = studCheckFor(
-        stud.body,
-        stack.body,
+    studs: async (job, form, frame) => {
+      const pullForwardMm = form.length('pull', 'The pull-forward gap');
+      if (form.faults.length > 0) return null;
+      const asked = {
+        stackId: form.text('stack'),
+        studId: form.text('stud'),
         pullForwardMm,
-        (await currentCriteria(db)).body,
-        family,
-        frame.lengthUnit,
-      );
-      if (check.fits === 'no' && !form.has('note')) {
-        form.fault(
-          'note',
-          `${stud.body.name} does not fit: ${check.because} Choose another, or say in the note why it is kept all the same.`,
-        );
-        return null;
-      }
-      return {
-        what: 'studs',
-        body: {
-          stackId: stack.id,
-          stack: stack.body,
-          studId: stud.id,
-          stud: stud.body,
-          pullForwardMm,
-          check,
-          calcVersion: STUD_CALC_VERSION,
-          note: form.text('note'),
-        },
+        note: form.text('note'),
       };
+      return studsFrom(db, job, asked, frame.lengthUnit, { stack: 'stack', stud: 'stud' });
     },
-    signature: async (_job, form) => ({
-      what: 'signature',
-      body: { statement: form.text('statement'), signedRevision: Number(form.text('from')) },
-    }),
+    signature: async (job, form, frame) => {
+      const asked = { statement: form.text('statement'), fromRevision: fromOf(form.fields) };
+      return signatureFrom(job, asked, frame.lengthUnit);
+    },
   };
 
   router.post('/jobs/:number/readings', async (req, res) => {
@@ -270,12 +223,7 @@ export function jobsRouter(house: House): Router {
         doubts: { pass: sent.pass, list: sent.doubts },
       });
     if (sent.conflicts.length > 0) {
-      const newest = job.readings.at(-1);
-      await refuse(409, sent.faults, {
-        who: newest?.who ?? 'Somebody',
-        at: newest?.at.slice(11, 16) ?? '',
-        lines: sent.conflicts,
-      });
+      await refuse(409, sent.faults, { theirs: sent.newest, compared: sent.conflicts, since: [] });
       return;
     }
     if (sent.faults.length > 0 || sent.doubts.length > 0) {
@@ -307,54 +255,29 @@ export function jobsRouter(house: House): Router {
       const job = await mustFind(req.params.number!);
       const frame = await frameOf(req, house);
       const form = new TypedForm(fields, frame);
+      const refuse = (status: number, on: Job, faults: readonly Fault[], stale: Refused['stale'] = null) =>
+        show(req, res, on, { status, fields, refused: { section, fields, faults, stale } });
+      let edit: Edit | null = null;
       try {
-        const edit = await read(job, form, frame);
+        edit = await read(job, form, frame);
         if (edit === null) {
-          await show(req, res, job, {
-            status: 422,
-            fields,
-            refused: { section, fields, faults: form.faults, stale: null },
-          });
+          await refuse(422, job, form.faults);
           return;
         }
         const unfit = unfitBody(edit);
         if (unfit.length > 0) {
-          await show(req, res, job, {
-            status: 422,
-            fields,
-            refused: { section, fields, faults: unfit, stale: null },
-          });
+          await refuse(422, job, unfit);
           return;
         }
-        const fromRevision = /^\d{1,9}$/.test(fields.from ?? '') ? Number(fields.from) : 0;
-        await reviseJob(db, ctxOf(fields), { jobId: job.id, fromRevision, ...edit });
+        await reviseJob(db, ctxOf(fields), { jobId: job.id, fromRevision: fromOf(fields), ...edit });
       } catch (error) {
-        if (error instanceof StaleEdit) {
-          const fresh = await mustFind(job.number);
-          const theirs = error.theirs;
-          const last = error.since.at(-1);
-          await show(req, res, fresh, {
-            status: 409,
-            fields,
-            refused: {
-              section,
-              fields,
-              faults: [{ path: '', message: error.message }],
-              stale: {
-                who: theirs?.who ?? last?.who ?? 'Somebody',
-                at: (theirs?.at ?? last?.at ?? '').slice(11, 16),
-                lines: sectionLines(fresh, section, frame.lengthUnit),
-              },
-            },
-          });
+        if (error instanceof StaleEdit && edit !== null) {
+          const stale = await staleShown(db, job, edit, error, fromOf(fields), frame);
+          await refuse(409, await mustFind(job.number), [{ path: '', message: error.message }], stale);
           return;
         }
         if (!(error instanceof Refusal)) throw error;
-        await show(req, res, job, {
-          status: 422,
-          fields,
-          refused: { section, fields, faults: error.faults, stale: null },
-        });
+        await refuse(422, job, error.faults);
         return;
       }
       rememberPreference(res, 'initials', (fields.who ?? '').trim());
@@ -394,24 +317,14 @@ export function jobsRouter(house: House): Router {
     );
   }
 
-  async function receivedBody(fields: Fields) {
-    const family = await getEntry(db, 'family', fields.family ?? '');
-    if (family === null) {
-      throw new Refusal('no-family', [
-        {
-          path: 'family',
-          message: 'No cover family was chosen. Choose one, or add it to the catalogue first.',
-        },
-      ]);
-    }
-    return {
-      familyId: family.id,
-      familyRevision: family.revision,
-      family: family.body,
+  function receivedBody(fields: Fields) {
+    const asked = {
+      familyId: fields.family ?? '',
       customerReference: (fields.customer ?? '').trim(),
       receivedOn: (fields.receivedOn ?? '').trim(),
       note: (fields.note ?? '').trim(),
     };
+    return receivedFrom(db, asked, 'family');
   }
 
   async function mustFind(number: string): Promise<Job> {
@@ -456,6 +369,11 @@ function fieldOf(edit: Edit, path: string): string {
     typed: 'cut',
   };
   return names[path] ?? path;
+}
+
+/** The revision a form was filled from; 0, which no job has, when it does not say. */
+function fromOf(fields: Fields): number {
+  return /^\d{1,9}$/.test(fields.from ?? '') ? Number(fields.from) : 0;
 }
 
 function address(job: Job): string {

@@ -4,6 +4,7 @@ import { writeLength } from '../../shared/quantity/writeLength.ts';
 import type { Job, NewReading, Pass, Reading, ReadingKind } from '../../shared/words/job.ts';
 import type { Fault } from '../../shared/words/refusal.ts';
 import type { MeasureProps, PlaceView } from '../../views/pages/job/measure.tsx';
+import type { Compared } from '../../views/parts/sideBySide.tsx';
 import { placeName } from '../calc/cover/placeNames.ts';
 import { stationLayout } from '../calc/cover/stationLayout.ts';
 import { type Fields, splitRepeats, TypedForm, type Writing } from './typed.ts';
@@ -96,8 +97,10 @@ export interface ReadingsSent {
   readonly readings: readonly NewReading[];
   readonly faults: readonly Fault[];
   readonly doubts: MeasureProps['doubts'];
-  /** Cells this person changed that somebody else changed meanwhile, in words. */
-  readonly conflicts: readonly string[];
+  /** Cells this person changed that somebody else changed meanwhile: theirs, and what was typed here. */
+  readonly conflicts: readonly Compared[];
+  /** The newest reading among theirs; null where they only withdrew. */
+  readonly newest: Reading | null;
 }
 
 /**
@@ -118,7 +121,8 @@ export function readReadings(job: Job, fields: Fields, writing: Writing, gauge: 
   const studCount = job.sections.received?.body.family.studCount ?? 4;
   const readings: NewReading[] = [];
   const doubts: { name: string; question: string; asTyped: string }[] = [];
-  const conflicts: string[] = [];
+  const conflicts: Compared[] = [];
+  let newest: Reading | null = null as Reading | null;
 
   const rows = rowIndexes(fields);
   if ((rows.at(-1) ?? 0) >= MOST_PLACES) {
@@ -141,9 +145,12 @@ export function readReadings(job: Job, fields: Fields, writing: Writing, gauge: 
       if (values.length === standing.length && values.every((value, i) => value === standing[i]?.valueMm))
         continue;
       if ((fields[`was.${name}`] ?? '') !== standing.map((one) => one.id).join(',')) {
-        conflicts.push(
-          `${LABEL[kind]} at ${where}: ${standing.map((one) => `${one.typed} by ${one.who}`).join('; ') || 'withdrawn'}`,
-        );
+        conflicts.push({
+          label: `${LABEL[kind]} at ${where}`,
+          before: standing.map((one) => `${cellText(one, writing)} by ${one.who}`).join('; ') || 'withdrawn',
+          after: parts.join('; ') || 'emptied',
+        });
+        for (const one of standing) if (newest === null || one.revision > newest.revision) newest = one;
         continue;
       }
       if (kind !== 'wall' && parts.length > 1) {
@@ -193,7 +200,7 @@ export function readReadings(job: Job, fields: Fields, writing: Writing, gauge: 
       }
     }
   }
-  return { pass, readings, faults: form.faults, doubts, conflicts };
+  return { pass, readings, faults: form.faults, doubts, conflicts, newest };
 }
 
 function rowIndexes(fields: Fields): number[] {

@@ -5,13 +5,17 @@ import { SheetPage } from '../../views/pages/sheet.tsx';
 import { TagPage } from '../../views/pages/tag.tsx';
 import type { QrModules } from '../../views/parts/qr.tsx';
 import { renderPage } from '../../views/render.ts';
-import { currentCriteria } from '../records/catalogue.ts';
 import { photosOf } from '../records/filesPhotos.ts';
 import { getJob, jobAtRevision } from '../records/jobs.ts';
+import { criteriaFields } from './entryFields.ts';
 import { NoSuchPage } from './errors.ts';
 import { frameOf, type House } from './house.ts';
-import { checkJob, verifyJob } from './jobCheck.ts';
+import { criteriaFor, keptCheck, verifiedOf } from './jobAnswers.ts';
+import { checkJob } from './jobCheck.ts';
 import { fieldsOf } from './typed.ts';
+
+/** Those of the cover; how the shop writes its numbers is no limit. */
+const LIMITS_ON_PAPER = 5;
 
 /** What goes on paper: the sheet of a job, as it stands or as it was, and its tag. */
 export function sheetRouter(house: House): Router {
@@ -27,7 +31,8 @@ export function sheetRouter(house: House): Router {
     }
     const job = asItWas === null ? now : await jobAtRevision(db, now.id, asItWas);
     const frame = await frameOf(req, house);
-    const decided = job.outcome === null ? null : job.sections.decision?.body.check;
+    const kept = keptCheck(job);
+    const criteria = (kept && job.sections.decision?.body.criteria) ?? (await criteriaFor(db, job, asItWas));
     const family = job.sections.received?.body.family;
     res.send(
       renderPage(
@@ -36,8 +41,9 @@ export function sheetRouter(house: House): Router {
           job,
           asItWas,
           shape: family ? { ...family, densityKgPerM3: null } : null,
-          check: decided ?? checkJob(job, (await currentCriteria(db)).body, frame.lengthUnit).check,
-          verified: verifyJob(job, frame.lengthUnit),
+          check: kept ?? checkJob(job, criteria, frame.lengthUnit).check,
+          criteria: criteriaFields(criteria, frame).slice(0, LIMITS_ON_PAPER),
+          verified: verifiedOf(job, frame.lengthUnit),
           photos: await photosOf(db, job.id, job.revision),
           qr: qrOf(house, job),
         }),

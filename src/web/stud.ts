@@ -173,7 +173,7 @@ function stackChoices(
     const choices = stacks.map(({ id, body }) => ({
       id,
       entry: body,
-      check: studCheckFor(entry, body, null, criteria, null, frame.lengthUnit),
+      check: studCheckFor(entry, body, null, criteria, null, frame.lengthUnit).check,
     }));
     choices.sort((a, b) => FIT_ORDER[a.check.fits] - FIT_ORDER[b.check.fits]);
     return { choices, faults: [] };

@@ -1,6 +1,6 @@
 import type { CatalogueStack, CatalogueStud, Family, ShopCriteria } from '../../shared/words/catalogue.ts';
 import type { LengthUnit } from '../../shared/words/print.ts';
-import type { StudCheck, StudMatch } from '../../shared/words/stud.ts';
+import type { StudCheck, StudCheckInput, StudMatch } from '../../shared/words/stud.ts';
 import type { StudChoice } from '../../views/pages/stud.tsx';
 import { checkStud } from '../calc/stud/checkStud.ts';
 import { matchStuds } from '../calc/stud/matchStuds.ts';
@@ -28,6 +28,7 @@ function asked(
   };
 }
 
+/** One stud held against a stack: what was asked, and the answer. */
 export function studCheckFor(
   stud: CatalogueStud,
   stack: CatalogueStack,
@@ -35,8 +36,9 @@ export function studCheckFor(
   criteria: ShopCriteria,
   family: Family | null,
   unit: LengthUnit,
-): StudCheck {
-  return checkStud({ stud: stud.stud, ...asked(stack, pullForwardMm, criteria, family) }, unit);
+): { readonly input: StudCheckInput; readonly check: StudCheck } {
+  const input = { stud: stud.stud, ...asked(stack, pullForwardMm, criteria, family) };
+  return { input, check: checkStud(input, unit) };
 }
 
 /** Every stud of the catalogue held against a stack, best first. */

@@ -43,3 +43,20 @@ document.addEventListener('submit', (event) => {
 window.addEventListener('pageshow', () => {
   for (const form of document.querySelectorAll('form[data-sent]')) delete form.dataset.sent;
 });
+
+// Moments are kept in UTC; here they are read on this tablet's clock, with its zone named and UTC on hovering.
+const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
+function tellLocalTimes(within) {
+  for (const time of within.querySelectorAll('time[datetime$="Z"]:not([title])')) {
+    const at = new Date(time.dateTime);
+    if (Number.isNaN(at.getTime())) continue;
+    const zone = new Intl.DateTimeFormat('en-GB', { timeZoneName: 'short' })
+      .formatToParts(at)
+      .find((part) => part.type === 'timeZoneName')?.value;
+    const two = (n) => String(n).padStart(2, '0');
+    time.title = time.textContent;
+    time.textContent = `${at.getDate()} ${MONTHS[at.getMonth()]} ${at.getFullYear()} ${two(at.getHours())}:${two(at.getMinutes())} ${zone ?? ''}`;
+  }
+}
+document.addEventListener('DOMContentLoaded', () => tellLocalTimes(document));
+document.addEventListener('htmx:afterSwap', () => tellLocalTimes(document));

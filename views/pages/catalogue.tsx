@@ -4,12 +4,17 @@ import type { Fault } from '../../shared/words/refusal.ts';
 import type { Frame } from '../frame.ts';
 import { Layout } from '../layout.tsx';
 import { EmptyState } from '../parts/emptyState.tsx';
+import {
+  EntryHistory,
+  type EntryRevisionTold,
+  type EntryStale,
+  EntryStaleShown,
+} from '../parts/entryHistory.tsx';
 import { ErrorSummary } from '../parts/errorSummary.tsx';
 import { errorsOf } from '../parts/errorsOf.ts';
 import { Field, TextArea } from '../parts/field.tsx';
 import { familyInWords } from './coverForm.tsx';
 import { FamilyFields } from './familyFields.tsx';
-import { moment } from './job/section.tsx';
 import { StackFields } from './stackFields.tsx';
 import { stackInWords } from './stud.tsx';
 import { StudFields } from './studFields.tsx';
@@ -82,6 +87,9 @@ function Shelf(props: {
         <a class="button" href={`/catalogue/${kind}/new`} id={`add-${kind}`}>
           Add a {KIND_WORD[kind].one}
         </a>
+        <a class="button" href={`/catalogue/${kind}.csv`} id={`${kind}-csv`}>
+          The list as CSV
+        </a>
       </div>
     </section>
   );
@@ -92,12 +100,11 @@ export interface EntryPageProps {
   readonly kind: CatalogueKind;
   /** null while it is new. */
   readonly entry: Entry<CatalogueKind> | null;
-  readonly history: readonly Entry<CatalogueKind>[];
+  readonly history: readonly EntryRevisionTold[];
   readonly fields: Readonly<Record<string, string>>;
   readonly layerRows: number;
   readonly faults: readonly Fault[];
-  /** Somebody changed it meanwhile. */
-  readonly stale: string | null;
+  readonly stale: EntryStale | null;
 }
 
 /** One entry by form: a new one, or a new revision of one. */
@@ -116,12 +123,7 @@ export function EntryPage(props: EntryPageProps) {
         </p>
       )}
       <form method="post" action={action}>
-        {stale !== null && (
-          <section class="faults stale" role="alert">
-            <h2>Somebody changed it meanwhile</h2>
-            <p>{stale} What you typed is below; saving now adds it as a new revision.</p>
-          </section>
-        )}
+        {stale !== null && <EntryStaleShown stale={stale} />}
         <ErrorSummary faults={faults} />
         <input type="hidden" name="from" value={entry?.revision ?? 0} />
         <input type="hidden" name="unit" value={unit} />
@@ -188,15 +190,7 @@ export function EntryPage(props: EntryPageProps) {
       {history.length > 0 && (
         <section>
           <h2>Every revision</h2>
-          <ol class="history" reversed>
-            {[...history].reverse().map((one) => (
-              <li>
-                revision {one.revision}, {one.who}, {moment(one.at)}
-                {one.retired && ', retired'}
-                {one.why !== '' && `: ${one.why}`}
-              </li>
-            ))}
-          </ol>
+          <EntryHistory revisions={history} />
         </section>
       )}
     </Layout>

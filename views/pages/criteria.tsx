@@ -1,11 +1,15 @@
-import type { Entry } from '../../shared/words/catalogue.ts';
 import type { Fault } from '../../shared/words/refusal.ts';
 import type { Frame } from '../frame.ts';
 import { Layout } from '../layout.tsx';
+import {
+  EntryHistory,
+  type EntryRevisionTold,
+  type EntryStale,
+  EntryStaleShown,
+} from '../parts/entryHistory.tsx';
 import { ErrorSummary } from '../parts/errorSummary.tsx';
 import { errorsOf } from '../parts/errorsOf.ts';
 import { Choice, Field } from '../parts/field.tsx';
-import { moment } from './job/section.tsx';
 
 export interface CriteriaProps {
   readonly frame: Frame;
@@ -13,8 +17,8 @@ export interface CriteriaProps {
   readonly revision: number;
   readonly fields: Readonly<Record<string, string>>;
   readonly faults: readonly Fault[];
-  readonly stale: string | null;
-  readonly history: readonly Entry<'criteria'>[];
+  readonly stale: EntryStale | null;
+  readonly history: readonly EntryRevisionTold[];
 }
 
 /** The shop's own limits and habits: who set them, and when. */
@@ -34,12 +38,7 @@ export function CriteriaPage({ frame, revision, fields, faults, stale, history }
         keeps the criteria as they were when it was made.
       </p>
       <form method="post" action="/criteria">
-        {stale !== null && (
-          <section class="faults stale" role="alert">
-            <h2>Somebody changed them meanwhile</h2>
-            <p>{stale} What you typed is below; saving now adds it as a new revision.</p>
-          </section>
-        )}
+        {stale !== null && <EntryStaleShown stale={stale} />}
         <ErrorSummary faults={faults} />
         <input type="hidden" name="from" value={revision} />
         <input type="hidden" name="unit" value={unit} />
@@ -124,14 +123,7 @@ export function CriteriaPage({ frame, revision, fields, faults, stale, history }
         {history.length === 0 ? (
           <p>None yet: the program's starting values apply, and they set no minimum wall.</p>
         ) : (
-          <ol class="history" reversed>
-            {[...history].reverse().map((one) => (
-              <li>
-                revision {one.revision}, {one.who}, {moment(one.at)}
-                {one.why !== '' && `: ${one.why}`}
-              </li>
-            ))}
-          </ol>
+          <EntryHistory revisions={history} />
         )}
       </section>
     </Layout>

@@ -3,7 +3,7 @@ import type { Frame } from '../frame.ts';
 import { Layout } from '../layout.tsx';
 import { EmptyState } from '../parts/emptyState.tsx';
 import { Choice, Field } from '../parts/field.tsx';
-import { day } from './job/section.tsx';
+import { day } from '../parts/when.tsx';
 import { DECISION_WORD, STAGE_WORD } from './job/words.ts';
 
 export interface JobsPageProps {

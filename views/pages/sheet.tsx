@@ -11,10 +11,10 @@ import { type CoverDrawingShape, planMarks, planStations, StationsAnswered } fro
 import { Qr, type QrModules } from '../parts/qr.tsx';
 import { Sign } from '../parts/sign.tsx';
 import { TitleBlock } from '../parts/titleBlock.tsx';
-import { jobTitleBlock } from './job/jobPage.tsx';
+import { When } from '../parts/when.tsx';
+import { amendedSince, jobTitleBlock } from './job/jobPage.tsx';
 import { lookedSummary } from './job/look.tsx';
 import { PhotoList } from './job/photos.tsx';
-import { moment } from './job/section.tsx';
 import { DECISION_WORD } from './job/words.ts';
 import { stackInWords } from './stud.tsx';
 
@@ -24,8 +24,10 @@ export interface SheetProps {
   readonly frame: Frame;
   readonly job: Job;
   readonly shape: CoverDrawingShape | null;
-  /** The one the decision rests on, else as worked out now. */
+  /** The one kept with the decision that stands, else as the readings were worked out under the criteria of that day. */
   readonly check: CoverCheck | null;
+  /** The criteria the answers stand on, field by field. */
+  readonly criteria: readonly { readonly label: string; readonly value: string }[];
   readonly verified: readonly Finding[];
   readonly photos: readonly Photo[];
   readonly qr: QrModules;
@@ -33,7 +35,7 @@ export interface SheetProps {
 }
 
 /** The job on paper: one page, and a continuation sheet beyond sixteen stations. */
-export function SheetPage({ frame, job, shape, check, verified, photos, qr, asItWas }: SheetProps) {
+export function SheetPage({ frame, job, shape, check, criteria, verified, photos, qr, asItWas }: SheetProps) {
   const unit = frame.lengthUnit;
   const long = check !== null && check.stations.length > STATIONS_ON_A_SHEET;
   const decision = job.sections.decision;
@@ -60,8 +62,20 @@ export function SheetPage({ frame, job, shape, check, verified, photos, qr, asIt
             <h1>
               Job {job.number}
               {asItWas !== null && `, as it was at revision ${asItWas}`}:{' '}
-              {decision ? DECISION_WORD[decision.body.decision] : 'not decided yet'}
+              {decision && job.outcome !== null
+                ? DECISION_WORD[decision.body.decision]
+                : decision
+                  ? 'to be decided again'
+                  : 'not decided yet'}
             </h1>
+            {amendedSince(job) !== null && <p class="note">{amendedSince(job)}</p>}
+            {decision && job.outcome === null && (
+              <p class="note">
+                Decided at revision {decision.revision}: {DECISION_WORD[decision.body.decision]}. Readings,
+                inspection or cut changed after that, so it does not count now. What follows is worked out
+                from the readings as they stand.
+              </p>
+            )}
             {check && (
               <p class="why">
                 {check.headline} {check.because}
@@ -112,6 +126,12 @@ export function SheetPage({ frame, job, shape, check, verified, photos, qr, asIt
             <PhotoList photos={photos} unit={unit} />
           </div>
         </div>
+        <p class="hint">
+          {decision && job.outcome !== null
+            ? `Criteria kept with the decision, worked out by ${decision.body.calcVersion}: `
+            : 'Criteria: '}
+          {criteria.map((one) => `${one.label.toLowerCase()} ${one.value}`).join('; ')}.
+        </p>
         <Cautions />
         <Signatures job={job} />
         {long && <TitleBlock cells={jobTitleBlock(job, '1 of 2')} />}
@@ -141,7 +161,13 @@ function Signatures({ job }: { job: Job }) {
   const line = (what: string, kept: { who: string; at: string } | null) => (
     <div>
       <dt>{what}</dt>
-      <dd>{kept ? `${kept.who}, ${moment(kept.at)}` : ''}</dd>
+      <dd>
+        {kept && (
+          <>
+            {kept.who}, <When at={kept.at} />
+          </>
+        )}
+      </dd>
     </div>
   );
   return (

@@ -2,7 +2,7 @@ import type { Job } from '../../shared/words/job.ts';
 import type { Frame } from '../frame.ts';
 import { Layout } from '../layout.tsx';
 import { Qr, type QrModules } from '../parts/qr.tsx';
-import { day } from './job/section.tsx';
+import { day } from '../parts/when.tsx';
 
 /** A small tag to tie to the cover: its number, what it is, and a code that leads back to the job. */
 export function TagPage({ frame, job, qr }: { frame: Frame; job: Job; qr: QrModules }) {

@@ -12,6 +12,7 @@ import {
 import { errorsOf } from '../../parts/errorsOf.ts';
 import { Choice, Field, TextArea } from '../../parts/field.tsx';
 import { FindingList } from '../../parts/findingList.tsx';
+import { type Compared, SideBySide } from '../../parts/sideBySide.tsx';
 import { JobForm, type Refused, Who } from './section.tsx';
 import { DECISION_WORD, VERDICT_WORD } from './words.ts';
 
@@ -23,6 +24,10 @@ export interface DecideProps {
   readonly checkFaults: readonly Fault[];
   /** True when the decision rests on readings or an inspection that have changed since. */
   readonly outdated: boolean;
+  /** What the present calculation would say otherwise of the decision's inputs; null when it says the same. */
+  readonly otherwise: string | null;
+  /** The shop's criteria where they are not those kept with the decision. */
+  readonly criteriaSince: readonly Compared[];
   readonly unit: LengthUnit;
   readonly initials: string;
   readonly refused: Refused | null;
@@ -38,8 +43,23 @@ export function decisionSummary(job: Job, outdated: boolean): string {
 
 /** What the readings say, and what a person makes of it. */
 export function Decide(props: DecideProps) {
-  const { job, shape, check, checkFaults, outdated, unit, initials, refused, refusedPlan, readOnly } = props;
+  const {
+    job,
+    shape,
+    check,
+    checkFaults,
+    outdated,
+    otherwise,
+    criteriaSince,
+    unit,
+    initials,
+    refused,
+    refusedPlan,
+    readOnly,
+  } = props;
   const kept = job.sections.decision;
+  // While the decision stands, what is drawn is what it was made on.
+  const drawn = kept !== null && !outdated ? kept.body.check : check;
   const plan = job.sections.plan?.body;
   return (
     <>
@@ -55,6 +75,21 @@ export function Decide(props: DecideProps) {
             <p class="note">
               Readings, inspection or cut changed after this decision. It is kept as it was; decide again.
             </p>
+          )}
+          {otherwise !== null && (
+            <p class="note" id="answers-otherwise">
+              {otherwise}
+            </p>
+          )}
+          {criteriaSince.length > 0 && (
+            <details class="twin" id="criteria-since">
+              <summary>The shop's criteria changed since; the decision keeps those it was made under</summary>
+              <SideBySide
+                caption="Criteria of the decision, and of today"
+                heads={['kept with the decision', 'now']}
+                lines={criteriaSince}
+              />
+            </details>
           )}
           <details class="twin">
             <summary>What it rested on</summary>
@@ -76,7 +111,7 @@ export function Decide(props: DecideProps) {
           </div>
         </>
       )}
-      {check && shape && <CoverTrack shape={shape} check={check} unit={unit} id="job" />}
+      {drawn && shape && <CoverTrack shape={shape} check={drawn} unit={unit} id="job" />}
       {!check && checkFaults.length === 0 && <p>Measure the wall first; the answer then stands here.</p>}
       {check && !readOnly && (
         <>
@@ -163,7 +198,7 @@ function DecisionForm(props: {
           name="reason"
           value={refused?.fields.reason}
           error={error('reason')}
-          hint={`Needed where the decision is not the verdict (${VERDICT_WORD[check.verdict]})`}
+          hint={`Needed where the decision is not the verdict (${VERDICT_WORD[check.verdict]}). No reason overrules a crack or a wall below the minimum.`}
           rows={2}
         />
       </div>

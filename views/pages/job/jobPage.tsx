@@ -6,13 +6,14 @@ import type { Frame } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
 import type { StepState } from '../../parts/steps.tsx';
 import { Steps } from '../../parts/steps.tsx';
+import { day, When } from '../../parts/when.tsx';
 import { Cut, cutSummary, Verified } from './cut.tsx';
 import { Decide, type DecideProps, decisionSummary } from './decide.tsx';
 import { Look, lookedSummary } from './look.tsx';
 import { Measure, type MeasureProps, measuredSummary, Setup } from './measure.tsx';
 import { Photos } from './photos.tsx';
 import { Receive, receivedSummary } from './receive.tsx';
-import { day, moment, type Refused, Section } from './section.tsx';
+import { type Refused, Section } from './section.tsx';
 import { History, SignOff, signSummary } from './sign.tsx';
 import { Studs, type StudsProps, studsSummary } from './studs.tsx';
 import { STAGE_WORD } from './words.ts';
@@ -30,9 +31,12 @@ export interface JobPageProps {
   readonly gauge: Readonly<Record<string, string>>;
   readonly before: Pick<MeasureProps, 'places' | 'token' | 'doubts'>;
   readonly after: Pick<MeasureProps, 'places' | 'token' | 'doubts'>;
-  readonly decide: Pick<DecideProps, 'shape' | 'check' | 'checkFaults' | 'outdated'>;
+  readonly decide: Pick<
+    DecideProps,
+    'shape' | 'check' | 'checkFaults' | 'outdated' | 'otherwise' | 'criteriaSince'
+  >;
   readonly verified: readonly Finding[];
-  readonly studs: Pick<StudsProps, 'stacks' | 'stackId' | 'pull' | 'choices'>;
+  readonly studs: Pick<StudsProps, 'stacks' | 'stackId' | 'pull' | 'choices' | 'otherwise'>;
 }
 
 const SECTIONS = ['receive', 'look', 'measure', 'decide', 'cut', 'verify', 'studs', 'sign'] as const;
@@ -148,6 +152,11 @@ export function JobPage(props: JobPageProps) {
       <h1>
         Job {job.number}: {STAGE_WORD[job.stage]}
       </h1>
+      {amendedSince(job) !== null && (
+        <p class="note" id="amended">
+          {amendedSince(job)} <a href={`${href}/history#revision-${job.revision}`}>What changed</a>
+        </p>
+      )}
       {asItWas !== null && (
         <p class="note">
           This is the job as it was at revision {asItWas}. Nothing can be changed here.{' '}
@@ -197,9 +206,15 @@ export function JobPage(props: JobPageProps) {
           <summary>
             <h2>Every change, newest first</h2>
             <span class="section-summary">
-              {history.length} revision{history.length === 1 ? '' : 's'}, last changed {moment(job.changedAt)}
+              {history.length} revision{history.length === 1 ? '' : 's'}, last changed{' '}
+              <When at={job.changedAt} />
             </span>
           </summary>
+          <p>
+            <a class="button" href={`${href}/history`} id="to-history">
+              What each of them changed
+            </a>
+          </p>
           <History job={job} lines={history} shown={asItWas} />
         </details>
       </section>
@@ -236,6 +251,13 @@ function statesOf(job: Job, next: SectionId | null): Readonly<Record<SectionId, 
     SectionId,
     StepState
   >;
+}
+
+/** What the head of a job says while it was signed and has changed since; null otherwise. */
+export function amendedSince(job: Job): string | null {
+  const { signature } = job.sections;
+  if (signature === null || job.stage === 'signed') return null;
+  return `Amended after ${signature.who} signed it at revision ${signature.body.signedRevision}: it does not count as signed until it is signed again.`;
 }
 
 /** The foot of every sheet of a job, after ISO 7200. */

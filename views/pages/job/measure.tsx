@@ -5,6 +5,7 @@ import { errorsOf } from '../../parts/errorsOf.ts';
 import { Choice, Field, Tick } from '../../parts/field.tsx';
 import { GaugeFields } from '../gaugeFields.tsx';
 import { JobForm, type Refused, Who } from './section.tsx';
+import { CHUCKING_WORD, THROUGH_WORD } from './words.ts';
 
 /** One place of the measuring table, with what stands there as it would be typed. */
 export interface PlaceView {
@@ -144,16 +145,6 @@ export interface SetupProps {
   readonly refused: Refused | null;
   readonly readOnly: boolean;
 }
-
-const CHUCKING_WORD = {
-  'pads-and-pilot-trued': 'pads and pilot trued in the chuck',
-  'side-wall-jaws': 'held by jaws on the side wall',
-} as const;
-const THROUGH_WORD = {
-  bare: 'wall read on bare metal',
-  'pad-subtracted': 'wall read through a pad, pad subtracted',
-  ultrasound: 'wall read by ultrasound to the joint',
-} as const;
 
 /** Which gauge, how it is held, and what the wall was read through. */
 export function Setup({ job, unit, gauge, initials, refused, readOnly }: SetupProps) {

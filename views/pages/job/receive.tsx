@@ -2,8 +2,9 @@ import type { Job } from '../../../shared/words/job.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
 import { errorsOf } from '../../parts/errorsOf.ts';
 import { Choice, Field, TextArea } from '../../parts/field.tsx';
+import { day } from '../../parts/when.tsx';
 import { familyInWords } from '../coverForm.tsx';
-import { day, JobForm, type Refused, Who } from './section.tsx';
+import { JobForm, type Refused, Who } from './section.tsx';
 
 export interface ReceiveProps {
   readonly job: Job;

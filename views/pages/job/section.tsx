@@ -1,16 +1,33 @@
 import type { ComponentChildren } from 'preact';
-import type { Kept, SectionName } from '../../../shared/words/job.ts';
+import type { HistoryLine, Kept, SectionName } from '../../../shared/words/job.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import { ErrorSummary } from '../../parts/errorSummary.tsx';
 import { Field } from '../../parts/field.tsx';
+import { type Compared, SideBySide } from '../../parts/sideBySide.tsx';
+import { When } from '../../parts/when.tsx';
 
 /** A form of the job that was not taken: what was typed is kept, and why it was not taken. */
 export interface Refused {
   readonly section: SectionName | 'readings' | 'photos';
   readonly fields: Readonly<Record<string, string>>;
   readonly faults: readonly Fault[];
-  /** Somebody changed the same thing meanwhile: who, when, and how it stands now. */
-  readonly stale: { readonly who: string; readonly at: string; readonly lines: readonly string[] } | null;
+  readonly stale: StaleShown | null;
+}
+
+/** One revision with what it changed, in words. */
+export interface RevisionTold extends HistoryLine {
+  readonly summary: string;
+  readonly changes: readonly Compared[];
+}
+
+/** Somebody changed the same thing meanwhile, or something it rests on. */
+export interface StaleShown {
+  /** Who changed this very thing last, and when; null when it is something else of the job that changed. */
+  readonly theirs: { readonly who: string; readonly at: string; readonly revision: number } | null;
+  /** It as it stands, and as it was typed here. */
+  readonly compared: readonly Compared[];
+  /** Every change since the form was opened. */
+  readonly since: readonly RevisionTold[];
 }
 
 export interface SectionProps {
@@ -106,19 +123,43 @@ export function JobForm(props: JobFormProps) {
   );
 }
 
-function Stale({ stale }: { stale: NonNullable<Refused['stale']> }) {
+/** Both versions beside one another, and what else changed meanwhile. */
+function Stale({ stale: { theirs, compared, since } }: { stale: StaleShown }) {
   return (
     <section class="faults stale" role="alert">
       <h3>
-        {stale.who} changed this at {stale.at}, after you opened it.
+        {theirs ? (
+          <>
+            {theirs.who} changed this, <When at={theirs.at} />, after you opened it.
+          </>
+        ) : (
+          'The job changed after you opened it.'
+        )}
       </h3>
-      <p>Nothing of yours was kept yet, and nothing was overwritten. As it stands now:</p>
-      <ul>
-        {stale.lines.map((line) => (
-          <li>{line}</li>
-        ))}
-      </ul>
-      <p>What you typed is below. Compare the two; saving now adds yours as a new revision.</p>
+      <p>
+        Nothing of yours was kept yet, and nothing was overwritten. What you typed is below: compare, and
+        saving now adds yours as a new revision.
+      </p>
+      {compared.length > 0 && (
+        <SideBySide
+          caption="Both versions"
+          heads={[theirs ? `as it stands, by ${theirs.who}` : 'as it stands', 'yours, not kept yet']}
+          lines={compared}
+        />
+      )}
+      {since.map((one) => (
+        <>
+          <p>
+            Revision {one.revision}, {one.who}, <When at={one.at} />: {one.summary}
+            {one.why !== '' && <>. Why: {one.why}</>}
+          </p>
+          <SideBySide
+            caption={`What revision ${one.revision} changed`}
+            heads={['before', 'after']}
+            lines={one.changes}
+          />
+        </>
+      ))}
     </section>
   );
 }
@@ -127,21 +168,8 @@ function Stale({ stale }: { stale: NonNullable<Refused['stale']> }) {
 export function Who({ kept }: { kept: Kept<unknown> }) {
   return (
     <p class="who">
-      {kept.who}, {moment(kept.at)}, revision {kept.revision}
+      {kept.who}, <When at={kept.at} />, revision {kept.revision}
       {kept.why !== '' && <>: {kept.why}</>}
     </p>
   );
-}
-
-const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
-
-/** `2026-11-24T14:05:09Z` as "24 Nov 2026 14:05 UTC". */
-export function moment(at: string): string {
-  return `${day(at)} ${at.slice(11, 16)} UTC`;
-}
-
-/** `2026-11-24` as "24 Nov 2026". */
-export function day(at: string): string {
-  const [year, month, date] = at.slice(0, 10).split('-');
-  return `${Number(date)} ${MONTHS[Number(month) - 1] ?? month} ${year}`;
 }

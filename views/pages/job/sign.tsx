@@ -2,7 +2,8 @@ import type { HistoryLine, Job } from '../../../shared/words/job.ts';
 import { Caution } from '../../parts/caution.tsx';
 import { errorsOf } from '../../parts/errorsOf.ts';
 import { TextArea } from '../../parts/field.tsx';
-import { JobForm, moment, type Refused, Who } from './section.tsx';
+import { When } from '../../parts/when.tsx';
+import { JobForm, type Refused, Who } from './section.tsx';
 import { SECTION_WORD } from './words.ts';
 
 export interface SignProps {
@@ -79,8 +80,11 @@ export function History({
           <a href={`/jobs/${encodeURIComponent(job.number)}?revision=${line.revision}`}>
             revision {line.revision}
           </a>{' '}
-          {SECTION_WORD[line.what]}, {line.who}, {moment(line.at)}
-          {line.why !== '' && <>: {line.why}</>}
+          {SECTION_WORD[line.what]}, {line.who}, <When at={line.at} />
+          {line.why !== '' && <>: {line.why}</>}{' '}
+          <a href={`/jobs/${encodeURIComponent(job.number)}/history/${line.revision}`}>
+            what revision {line.revision} changed
+          </a>
         </li>
       ))}
     </ol>

@@ -17,6 +17,8 @@ export interface StudsProps {
   readonly stackId: string;
   readonly pull: string;
   readonly choices: readonly StudChoice[];
+  /** What the present calculation would say otherwise of those kept; null when it says the same. */
+  readonly otherwise: string | null;
   readonly unit: LengthUnit;
   readonly initials: string;
   readonly refused: Refused | null;
@@ -37,6 +39,7 @@ export function Studs({
   stackId,
   pull,
   choices,
+  otherwise,
   unit,
   initials,
   refused,
@@ -57,6 +60,7 @@ export function Studs({
             {kept.body.check.because}
             {kept.body.note !== '' && <> Note: {kept.body.note}</>}
           </p>
+          {otherwise !== null && <p class="note">{otherwise}</p>}
           <p class="hint">{stackInWords(kept.body.stack, unit)}</p>
           <Who kept={kept} />
           <figure class="drawing wide">

@@ -1,0 +1,76 @@
+import type { CoverCheck } from '../../../shared/words/cover.ts';
+import { type LengthUnit, printAgainst, printShare } from '../../../shared/words/print.ts';
+import type { StudCheck } from '../../../shared/words/stud.ts';
+
+/** Lengths closer than this are the same; shares too. */
+const SAME = 1e-6;
+
+export interface Otherwise {
+  /** What is answered otherwise: "verdict", "cut to dial". */
+  readonly what: string;
+  readonly kept: string;
+  readonly now: string;
+}
+
+/** The words a verdict or a fit goes by. */
+type Words<T extends string> = Readonly<Record<T, string>>;
+
+/**
+ * Where the present calculation answers the inputs of a kept decision otherwise than it was answered then: verdict,
+ * cut to dial, least wall left, and how sure it is. Empty when it answers the same.
+ *
+ *   |now − kept| > 1e-6, lengths [mm] and shares [1]
+ *
+ * Valid: both answers are of the same inputs. Source: plain comparison.
+ * Example: kept least wall 4.500, now 4.470 → "least wall left", 4.500 mm, 4.470 mm (tests/calc/judge/answersOtherwise.test.ts)
+ */
+export function coverAnswersOtherwise(
+  kept: CoverCheck,
+  now: CoverCheck,
+  words: Words<CoverCheck['verdict']>,
+  unit: LengthUnit,
+): readonly Otherwise[] {
+  return [
+    ...word('verdict', kept.verdict, now.verdict, words),
+    ...length('cut to dial', kept.cut.dialledMm, now.cut.dialledMm, unit),
+    ...length('least wall left', kept.leastWall.afterMm, now.leastWall.afterMm, unit),
+    ...share(kept.conformanceProbability, now.conformanceProbability),
+  ];
+}
+
+/** The same for a stud in its stack: whether it fits, whether the joint holds, how far it engages and reaches. */
+export function studAnswersOtherwise(
+  kept: StudCheck,
+  now: StudCheck,
+  words: { readonly fits: Words<StudCheck['fits']>; readonly holds: Words<StudCheck['holds']> },
+  unit: LengthUnit,
+): readonly Otherwise[] {
+  return [
+    ...word('whether it fits', kept.fits, now.fits, words.fits),
+    ...word('whether the joint holds', kept.holds, now.holds, words.holds),
+    ...length('least engagement', kept.engagement?.leastMm ?? null, now.engagement?.leastMm ?? null, unit),
+    ...length('reach pushed back', kept.reach.pushedBackMm, now.reach.pushedBackMm, unit),
+  ];
+}
+
+function word<T extends string>(what: string, kept: T, now: T, words: Words<T>): Otherwise[] {
+  return kept === now ? [] : [{ what, kept: words[kept], now: words[now] }];
+}
+
+function length(what: string, kept: number | null, now: number | null, unit: LengthUnit): Otherwise[] {
+  if (kept === now || (kept !== null && now !== null && Math.abs(kept - now) <= SAME)) return [];
+  const none = 'not worked out';
+  if (kept === null || now === null) {
+    const print = (mm: number | null) => (mm === null ? none : printAgainst(mm, mm, unit));
+    return [{ what, kept: print(kept), now: print(now) }];
+  }
+  return [{ what, kept: printAgainst(kept, now, unit), now: printAgainst(now, kept, unit) }];
+}
+
+function share(kept: number | null, now: number | null): Otherwise[] {
+  if (kept === now || (kept !== null && now !== null && Math.abs(kept - now) <= SAME)) return [];
+  const coarse = (of: number | null) => (of === null ? 'not worked out' : printShare(of));
+  const fine = (of: number | null) => (of === null ? 'not worked out' : printShare(of, 4));
+  const print = coarse(kept) === coarse(now) ? fine : coarse;
+  return [{ what: 'how sure it is above the minimum', kept: print(kept), now: print(now) }];
+}

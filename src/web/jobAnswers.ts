@@ -1,0 +1,24 @@
+import type { ShopCriteria } from '../../shared/words/catalogue.ts';
+import type { CoverCheck } from '../../shared/words/cover.ts';
+import type { Finding } from '../../shared/words/finding.ts';
+import type { Job } from '../../shared/words/job.ts';
+import type { LengthUnit } from '../../shared/words/print.ts';
+import { criteriaAt, currentCriteria } from '../records/catalogue.ts';
+import type { Db } from '../records/database.ts';
+import { verifyJob } from './jobCheck.ts';
+
+/** The criteria a job is worked out under: today's for the job as it stands, those of that day for an earlier state. */
+export async function criteriaFor(db: Db, job: Job, asItWas: number | null): Promise<ShopCriteria> {
+  return (await (asItWas === null ? currentCriteria(db) : criteriaAt(db, job.changedAt))).body;
+}
+
+/** The answer kept with the decision, while that stands. */
+export function keptCheck(job: Job): CoverCheck | null {
+  return job.outcome === null ? null : (job.sections.decision?.body.check ?? null);
+}
+
+/** What was measured after the cut: as it was found at signing where the signature stands, else as found now. */
+export function verifiedOf(job: Job, unit: LengthUnit): readonly Finding[] {
+  const signed = job.stage === 'signed' ? job.sections.signature?.body.verified : undefined;
+  return signed ?? verifyJob(job, unit);
+}

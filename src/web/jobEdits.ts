@@ -1,0 +1,132 @@
+import type { DecisionKind, Job, Received } from '../../shared/words/job.ts';
+import type { LengthUnit } from '../../shared/words/print.ts';
+import { Refusal } from '../../shared/words/refusal.ts';
+import { COVER_CALC_VERSION } from '../calc/cover/checkCover.ts';
+import { STUD_CALC_VERSION } from '../calc/stud/checkStud.ts';
+import { currentCriteria, getEntry } from '../records/catalogue.ts';
+import type { Db } from '../records/database.ts';
+import type { SectionEdit } from '../records/jobs.ts';
+import { checkJob, verifyJob } from './jobCheck.ts';
+import { studCheckFor } from './studChoices.ts';
+
+/** What to write into one section. */
+export type Edit = {
+  [S in SectionEdit['what']]: Pick<Extract<SectionEdit, { what: S }>, 'what' | 'body'>;
+}[SectionEdit['what']];
+
+function refuse(code: string, path: string, message: string): Refusal {
+  return new Refusal(code, [{ path, message }]);
+}
+
+/** A cover as it came in, with the family as the catalogue now has it. */
+export async function receivedFrom(
+  db: Db,
+  asked: Omit<Received, 'family' | 'familyRevision'>,
+  field: string,
+): Promise<Received> {
+  const family = await getEntry(db, 'family', asked.familyId);
+  if (family === null) {
+    throw refuse(
+      'no-family',
+      field,
+      'No cover family was chosen. Choose one, or add it to the catalogue first.',
+    );
+  }
+  return { ...asked, familyRevision: family.revision, family: family.body };
+}
+
+/** A decision with all it rests on, worked out now. */
+export async function decisionFrom(
+  db: Db,
+  job: Job,
+  asked: { readonly decision: DecisionKind; readonly reason: string; readonly fromRevision: number },
+  unit: LengthUnit,
+): Promise<Edit> {
+  const criteria = (await currentCriteria(db)).body;
+  const answer = checkJob(job, criteria, unit);
+  if (answer.input === null || answer.check === null) {
+    throw refuse(
+      'nothing-to-decide',
+      '',
+      answer.faults[0]?.message ??
+        'Nothing has been measured yet, so there is nothing to decide on. Measure the wall first.',
+    );
+  }
+  return {
+    what: 'decision',
+    body: {
+      decision: asked.decision,
+      reason: asked.reason,
+      input: answer.input,
+      criteria,
+      check: answer.check,
+      calcVersion: COVER_CALC_VERSION,
+      workedOutAtRevision: asked.fromRevision,
+    },
+  };
+}
+
+/** A stud of the catalogue in a stack of the catalogue, held against it now. */
+export async function studsFrom(
+  db: Db,
+  job: Job,
+  asked: {
+    readonly stackId: string;
+    readonly studId: string;
+    readonly pullForwardMm: number | null;
+    readonly note: string;
+  },
+  unit: LengthUnit,
+  fields: { readonly stack: string; readonly stud: string },
+): Promise<Edit> {
+  const stack = await getEntry(db, 'stack', asked.stackId);
+  const stud = await getEntry(db, 'stud', asked.studId);
+  const missing = [
+    ...(stack === null
+      ? [{ path: fields.stack, message: 'No stack was chosen. Choose the flexplate stack first.' }]
+      : []),
+    ...(stud === null ? [{ path: fields.stud, message: 'No stud was chosen. Choose one.' }] : []),
+  ];
+  if (stack === null || stud === null) throw new Refusal('no-stud', missing);
+  const family = job.sections.received?.body.family ?? null;
+  const pullForwardMm = asked.pullForwardMm ?? stack.body.pullForwardMm;
+  const criteria = (await currentCriteria(db)).body;
+  const { input, check } = studCheckFor(stud.body, stack.body, pullForwardMm, criteria, family, unit);
+  if (check.fits === 'no' && asked.note === '') {
+    throw refuse(
+      'note-needed',
+      'note',
+      `${stud.body.name} does not fit: ${check.because} Choose another, or say in the note why it is kept all the same.`,
+    );
+  }
+  return {
+    what: 'studs',
+    body: {
+      stackId: stack.id,
+      stack: stack.body,
+      studId: stud.id,
+      stud: stud.body,
+      pullForwardMm,
+      input,
+      check,
+      calcVersion: STUD_CALC_VERSION,
+      note: asked.note,
+    },
+  };
+}
+
+/** A signature, with what was found after the cut as it is found now. */
+export function signatureFrom(
+  job: Job,
+  asked: { readonly statement: string; readonly fromRevision: number },
+  unit: LengthUnit,
+): Edit {
+  return {
+    what: 'signature',
+    body: {
+      statement: asked.statement,
+      signedRevision: asked.fromRevision,
+      verified: verifyJob(job, unit),
+    },
+  };
+}

@@ -1,57 +1,71 @@
-import {
-  closeSync,
-  existsSync,
-  fsyncSync,
-  openSync,
-  realpathSync,
-  renameSync,
-  rmSync,
-  statSync,
-} from 'node:fs';
+import { copyFileSync, existsSync, mkdirSync, realpathSync, renameSync, rmSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import Database from 'better-sqlite3';
 import { databaseUrlOf, dataDirOf, SettingsRefused } from '../settings.ts';
-import { FILE_NAME, isDamage, makeFolder } from './database.ts';
+import { backUpFiles } from './backupFiles.ts';
+import { BACKUPS } from './backupList.ts';
+import { type BackupReason, type Manifest, writeManifest } from './backupManifest.ts';
+import { FILE_NAME, isDamage, makeFolder, openShop } from './database.ts';
 import { BackupFailed } from './errors.ts';
-import { APPLICATION_ID } from './migrate.ts';
+import { flush } from './files.ts';
+import { findJobs } from './findJobs.ts';
+import { getJob } from './jobs.ts';
+import { APPLICATION_ID, MIGRATIONS } from './migrate.ts';
 
 export interface Backup {
-  readonly file: string;
+  readonly folder: string;
   readonly bytes: number;
-  readonly jobs: number;
+  readonly manifest: Manifest;
 }
 
 /** What is only ever added to: a copy holds at least as many rows as were there when it was begun. */
-const GROWING = ['job', 'job_revision', 'reading', 'entry', 'entry_revision'] as const;
-type Counts = Readonly<Record<(typeof GROWING)[number], number>>;
+const GROWING = ['job', 'job_revision', 'reading', 'photo', 'entry', 'entry_revision', 'person'];
+type Counts = Readonly<Record<string, number>>;
 
 const ALL_PAGES = 0x7fffffff;
 
 /**
- * Copies the shop's records, as they are at one moment, into a new file and checks it; a running program is not
- * disturbed. Never writes over an earlier backup. Throws BackupFailed.
+ * Copies the shop's records, as they are at one moment, and their photos into a new folder, checks the copy, and opens
+ * it once as a restore would; a running program is not disturbed. Never writes over an earlier backup. Throws
+ * BackupFailed.
  */
 export async function backUp(options: {
   readonly dataDir: string;
   /** Where to; `backups` in the data folder unless told. */
   readonly folder?: string;
+  readonly reason?: BackupReason;
   readonly now: () => Date;
 }): Promise<Backup> {
-  const source = openSource(join(options.dataDir, FILE_NAME));
-  const folder = options.folder ?? join(options.dataDir, 'backups');
+  const { dataDir, reason = 'asked' } = options;
+  const source = openSource(join(dataDir, FILE_NAME));
+  const folder = resolve(options.folder ?? join(dataDir, BACKUPS));
   let place: Place | null = null;
   try {
-    makeFolder(resolve(folder));
-    place = takePlace(folder, options.now());
+    makeFolder(folder);
+    const at = options.now();
+    place = takePlace(folder, at);
+    const copy = join(place.unfinished, FILE_NAME);
     const least = countsOf(source);
     // In one step: a copy in parts would begin again with every change another program makes meanwhile.
-    await source.backup(place.unfinished, { progress: () => ALL_PAGES });
-    const counts = check(place.unfinished, least);
-    keep(place);
-    return { file: place.file, bytes: statSync(place.file).size, jobs: counts.job };
+    await source.backup(copy, { progress: () => ALL_PAGES });
+    const counts = check(copy, least);
+    await rehearse(place.unfinished);
+    const hashes = hashesIn(copy);
+    const missing = await backUpFiles({ hashes, dataDir, backups: folder, into: place.unfinished });
+    await flush(copy);
+    const manifest = await writeManifest(place.unfinished, {
+      at: at.toISOString(),
+      reason,
+      counts: { ...counts, files: hashes.length - missing.length },
+      missing: [...missing],
+    });
+    renameSync(place.unfinished, place.folder);
+    await flush(folder);
+    const bytes = manifest.files.reduce((sum, file) => sum + file.bytes, 0);
+    return { folder: place.folder, bytes, manifest };
   } catch (error) {
-    if (place) for (const end of ['', '-journal']) rmSync(`${place.unfinished}${end}`, { force: true });
+    if (place) rmSync(place.unfinished, { recursive: true, force: true });
     if (error instanceof BackupFailed) throw error;
     if (isDamage(error)) throw unsound(messageOf(error), error);
     throw new BackupFailed(
@@ -61,6 +75,27 @@ export async function backUp(options: {
     );
   } finally {
     source.close();
+  }
+}
+
+/** Makes a backup of records that this program is about to bring up to its own version; null when there is no need. */
+export async function backUpBeforeUpgrade(dataDir: string, now: () => Date): Promise<Backup | null> {
+  return isOlder(join(dataDir, FILE_NAME)) ? backUp({ dataDir, reason: 'before-upgrade', now }) : null;
+}
+
+/** Whether a file holds records of an earlier version. One that cannot be read is left to whoever opens it. */
+function isOlder(file: string): boolean {
+  if (!existsSync(file)) return false;
+  let raw: Database.Database | undefined;
+  try {
+    raw = new Database(file, { readonly: true, fileMustExist: true });
+    if (raw.pragma('application_id', { simple: true }) !== APPLICATION_ID) return false;
+    const version = raw.prepare('SELECT max(number) FROM schema_migration').pluck().get();
+    return Number(version) < (MIGRATIONS.at(-1)?.number ?? 0);
+  } catch {
+    return false;
+  } finally {
+    raw?.close();
   }
 }
 
@@ -91,26 +126,26 @@ function openSource(file: string): Database.Database {
 }
 
 interface Place {
-  readonly file: string;
-  /** Made by us alone; whoever holds it may make `file`. */
+  readonly folder: string;
+  /** Made by us alone; whoever holds it may make `folder`. */
   readonly unfinished: string;
 }
 
 function takePlace(folder: string, at: Date): Place {
   const stamp = at.toISOString().slice(0, 19).replace(/[-:]/g, '').replace('T', '-');
   for (let n = 1; ; n++) {
-    const file = join(folder, `coverwright-${stamp}${n === 1 ? '' : `-${n}`}.sqlite`);
-    const unfinished = `${file}.unfinished`;
+    const place = join(folder, `coverwright-${stamp}${n === 1 ? '' : `-${n}`}`);
+    const unfinished = `${place}.unfinished`;
     if (!created(unfinished)) continue;
-    if (!existsSync(file)) return { file, unfinished };
-    rmSync(unfinished);
+    if (!existsSync(place)) return { folder: place, unfinished };
+    rmSync(unfinished, { recursive: true });
   }
 }
 
-/** Makes an empty file that only its owner reads; false when there is one. */
-function created(file: string): boolean {
+/** Makes a folder that only its owner reads; false when there is one. */
+function created(folder: string): boolean {
   try {
-    closeSync(openSync(file, 'wx', 0o600));
+    mkdirSync(folder, { mode: 0o700 });
     return true;
   } catch (error) {
     if (error instanceof Error && 'code' in error && error.code === 'EEXIST') return false;
@@ -119,9 +154,44 @@ function created(file: string): boolean {
 }
 
 function countsOf(raw: Database.Database): Counts {
-  const count = (table: string) =>
-    raw.prepare<[], { n: number }>(`SELECT count(*) AS n FROM ${table}`).get()?.n ?? 0;
-  return Object.fromEntries(GROWING.map((table) => [table, count(table)])) as Counts;
+  const known = raw.prepare("SELECT name FROM sqlite_schema WHERE type = 'table'").pluck().all();
+  return Object.fromEntries(
+    GROWING.filter((table) => known.includes(table)).map((table) => [
+      table,
+      Number(raw.prepare(`SELECT count(*) FROM ${table}`).pluck().get()),
+    ]),
+  );
+}
+
+/** The photos the records name. */
+function hashesIn(file: string): readonly string[] {
+  const raw = new Database(file, { readonly: true });
+  try {
+    if (countsOf(raw).photo === undefined) return [];
+    return raw.prepare<[], string>('SELECT DISTINCT hash FROM photo ORDER BY hash').pluck().all();
+  } finally {
+    raw.close();
+  }
+}
+
+/** Opens a copy of the copy as a restored shop would be, and reads the newest job. */
+async function rehearse(folder: string): Promise<void> {
+  const dataDir = join(folder, 'rehearsal');
+  makeFolder(dataDir);
+  try {
+    copyFileSync(join(folder, FILE_NAME), join(dataDir, FILE_NAME));
+    const shop = openShop({ dataDir });
+    try {
+      const { jobs } = await findJobs(shop.db, { limit: 1 });
+      if (jobs[0]) await getJob(shop.db, jobs[0].id);
+    } finally {
+      await shop.close();
+    }
+  } catch (error) {
+    throw unsound(messageOf(error), error);
+  } finally {
+    rmSync(dataDir, { recursive: true, force: true });
+  }
 }
 
 /** Reads the whole copy: its pages, what refers to what, and whether anything is missing. */
@@ -136,10 +206,8 @@ function check(file: string, least: Counts): Counts {
     const loose = raw.prepare('PRAGMA foreign_key_check').all().length;
     if (loose > 0) faults.push(`${loose} rows refer to nothing`);
     const counts = countsOf(raw);
-    for (const table of GROWING) {
-      if (counts[table] < least[table]) {
-        faults.push(`${table} has ${counts[table]} rows of ${least[table]}`);
-      }
+    for (const [table, rows] of Object.entries(least)) {
+      if ((counts[table] ?? 0) < rows) faults.push(`${table} has ${counts[table] ?? 0} rows of ${rows}`);
     }
     if (faults.length > 0) throw unsound(faults.join('; '), undefined);
     return counts;
@@ -158,23 +226,17 @@ function unsound(what: string, cause: unknown): BackupFailed {
   );
 }
 
-function keep({ file, unfinished }: Place): void {
-  flush(unfinished);
-  renameSync(unfinished, file);
-  flush(join(file, '..'));
-}
-
-function flush(path: string): void {
-  const handle = openSync(path, 'r');
-  try {
-    fsyncSync(handle);
-  } finally {
-    closeSync(handle);
-  }
-}
-
 function messageOf(error: unknown): string {
   return error instanceof Error ? error.message : String(error);
+}
+
+/** What was copied, in a few words. */
+export function inWords({ manifest, bytes }: Pick<Backup, 'manifest' | 'bytes'>): string {
+  const { counts, missing } = manifest;
+  const count = (n: number, one: string) => `${n} ${one}${n === 1 ? '' : 's'}`;
+  const lost =
+    missing.length === 0 ? '' : `, ${count(missing.length, 'photo')} missing or damaged on the disk`;
+  return `${count(counts.job ?? 0, 'job')}, ${count(counts.reading ?? 0, 'reading')}, ${count(counts.files ?? 0, 'photo')}${lost}, ${Math.ceil(bytes / 1024)} kB`;
 }
 
 async function main(): Promise<void> {
@@ -192,8 +254,7 @@ async function main(): Promise<void> {
       now: () => new Date(),
       ...(folder ? { folder: resolve(folder) } : {}),
     });
-    const jobs = made.jobs === 1 ? '1 job' : `${made.jobs} jobs`;
-    console.log(`Backed up and checked: ${jobs}, ${Math.ceil(made.bytes / 1024)} kB, in ${made.file}.`);
+    console.log(`Backed up and checked: ${inWords(made)}, in ${made.folder}.`);
   } catch (error) {
     if (!(error instanceof BackupFailed) && !(error instanceof SettingsRefused)) throw error;
     console.error(error.message);

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { type Manifest, readManifest } from './backupManifest.ts';
 
 export const BACKUPS = 'backups';
-export const NAMED = /^coverwright-\d{8}-\d{6}(-\d+)?$/;
+const NAMED = /^coverwright-\d{8}-\d{6}(-\d+)?$/;
 const UNFINISHED_MS = 24 * 3600 * 1000;
 
 export interface KeptBackup {

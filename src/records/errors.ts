@@ -96,3 +96,23 @@ export class MoveFailed extends Error {
     this.code = code;
   }
 }
+
+export type RestoreCode =
+  | 'no-backup'
+  | 'broken'
+  | 'newer'
+  | 'not-ours'
+  | 'in-use'
+  | 'elsewhere'
+  | 'not-written';
+
+/** Nothing was restored; the sentence says why. The present records are as they were, or where it says. */
+export class RestoreFailed extends Error {
+  readonly code: RestoreCode;
+
+  constructor(code: RestoreCode, message: string, cause?: unknown) {
+    super(message, { cause });
+    this.name = 'RestoreFailed';
+    this.code = code;
+  }
+}

@@ -213,7 +213,7 @@ async function main(): Promise<void> {
     }
     if (databaseUrlOf(process.env) !== null) {
       throw new RestoreFailed(
-        'postgres',
+        'elsewhere',
         'The records are in PostgreSQL (DATABASE_URL), which is restored with its own tools. Nothing was changed.',
       );
     }

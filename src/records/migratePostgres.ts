@@ -5,11 +5,12 @@ import { beginWriting } from './postgresDriver.ts';
 
 /** What has been applied in this schema, in order; nothing in a new one. Only reads. */
 export async function appliedIn(client: ClientBase): Promise<readonly Applied[]> {
+  // Read from the catalogue: to_regclass may still say no from before this line waited for the lock.
   const known = await client.query(
-    "select to_regclass(quote_ident(current_schema()) || '.schema_migration') as it",
+    "select 1 from pg_tables where schemaname = current_schema() and tablename = 'schema_migration'",
   );
-  if (known.rows[0]?.it === null) return [];
-  const { rows } = await client.query('select number, name from schema_migration order by number');
+  if (known.rows.length === 0) return [];
+  const { rows } = await client.query('select number::int as number, name from schema_migration order by 1');
   return rows;
 }
 

@@ -1,3 +1,4 @@
+import { isIP } from 'node:net';
 import { homedir } from 'node:os';
 import { isAbsolute, join, resolve } from 'node:path';
 
@@ -10,6 +11,8 @@ export interface Settings {
   readonly databaseUrl: string | null;
   /** Where people reach the program, without a slash at its end; null when it was not said. */
   readonly publicUrl: string | null;
+  /** Whether people sign in: wherever anybody but this machine itself may reach the program. */
+  readonly accounts: boolean;
   /** Whether an empty shop starts with invented covers, studs and jobs to try. */
   readonly demo: boolean;
 }
@@ -28,16 +31,24 @@ export class SettingsRefused extends Error {
 
 type Env = Readonly<Record<string, string | undefined>>;
 
-const LOOPBACK = ['127.0.0.1', 'localhost', '::1'];
+/** Whether an address can only be reached from this machine itself. */
+export function isLoopback(host: string): boolean {
+  const bare = host.toLowerCase().replace(/^\[|\]$/g, '');
+  return bare === 'localhost' || bare === '::1' || (isIP(bare) === 4 && bare.startsWith('127.'));
+}
 
 /** Reads every setting at once, so that a wrong one stops the program before it opens anything. */
 export function readSettings(env: Env): Settings {
+  const host = hostOf(env);
+  const publicUrl = publicUrlOf(env);
   return {
     port: portOf(env),
-    host: hostOf(env),
+    host,
     dataDir: dataDirOf(env),
     databaseUrl: databaseUrlOf(env),
-    publicUrl: publicUrlOf(env),
+    publicUrl,
+    // An address for others means that others come, if only through a proxy on this machine.
+    accounts: !isLoopback(host) || (publicUrl !== null && !isLoopback(new URL(publicUrl).hostname)),
     demo: demoOf(env),
   };
 }
@@ -80,11 +91,11 @@ function portOf(env: Env): number {
 
 function hostOf(env: Env): string {
   const given = setting(env, 'HOST') ?? '127.0.0.1';
-  if (LOOPBACK.includes(given)) return given;
+  if (isIP(given) !== 0 || /^(?!-)[a-z0-9-]+(\.[a-z0-9-]+)*$/i.test(given)) return given;
   throw refused(
     'HOST',
     given,
-    'use 127.0.0.1, localhost or ::1: without accounts, anybody on the network could change the records',
+    'give 127.0.0.1 for this machine alone, 0.0.0.0 for the network it is in, or one of its own addresses',
   );
 }
 

@@ -21,6 +21,7 @@ describe('settings', () => {
       dataDir: join(homedir(), '.local', 'share', 'coverwright'),
       databaseUrl: null,
       publicUrl: null,
+      accounts: false,
       demo: true,
     };
     expect(readSettings({})).toEqual(alone);
@@ -65,10 +66,10 @@ describe('settings', () => {
     ['PORT', '0x50'],
     ['PORT', ' 80'],
     ['PORT', 'http'],
-    ['HOST', '0.0.0.0'],
-    ['HOST', '192.0.2.7'],
+    ['HOST', 'http://127.0.0.1'],
+    ['HOST', '192.0.2.7:4180'],
     ['HOST', 'LOCALHOST '],
-    ['HOST', '::'],
+    ['HOST', '-shop'],
     ['DATA_DIR', '~/shop'],
     ['XDG_DATA_HOME', 'data'],
     ['DEMO', 'yes'],
@@ -95,8 +96,8 @@ describe('settings', () => {
     expect(refusal({ PORT: 'http' }).sentence).toBe(
       'PORT is "http", which cannot be used; give a whole number from 1 to 65535, or 0 for any free one.',
     );
-    expect(refusal({ HOST: '0.0.0.0' }).sentence).toBe(
-      'HOST is "0.0.0.0", which cannot be used; use 127.0.0.1, localhost or ::1: without accounts, anybody on the network could change the records.',
+    expect(refusal({ HOST: 'shop example' }).sentence).toBe(
+      'HOST is "shop example", which cannot be used; give 127.0.0.1 for this machine alone, 0.0.0.0 for the network it is in, or one of its own addresses.',
     );
   });
 
@@ -116,5 +117,23 @@ describe('settings', () => {
   ])('the database "%s" is refused without repeating its password', (DATABASE_URL) => {
     const { setting, sentence } = refusal({ DATABASE_URL });
     expect([setting, /secret|sec ret/.test(sentence)]).toEqual(['DATABASE_URL', false]);
+  });
+
+  test.each([
+    [{ HOST: '127.0.0.1' }, false],
+    [{ HOST: 'localhost' }, false],
+    [{ HOST: '::1' }, false],
+    [{ HOST: '127.0.0.2' }, false],
+    [{ PUBLIC_URL: 'http://localhost:4180' }, false],
+    [{ HOST: '0.0.0.0' }, true],
+    [{ HOST: '::' }, true],
+    [{ HOST: '192.0.2.7' }, true],
+    [{ HOST: '::ffff:127.0.0.1' }, true],
+    [{ HOST: 'shop.example' }, true],
+    [{ HOST: 'localhost.example' }, true],
+    // A proxy on this machine lets others in though the program itself listens to nobody else.
+    [{ PUBLIC_URL: 'https://shop.example' }, true],
+  ])('%j asks people to sign in: %s', (env, accounts) => {
+    expect(readSettings(env).accounts).toBe(accounts);
   });
 });

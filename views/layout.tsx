@@ -1,5 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import type { LengthUnit } from '../shared/words/print.ts';
+import { may, type SignedInPerson } from './frame.ts';
+import { SignedIn } from './parts/signedIn.tsx';
 import { TitleBlock, type TitleCell } from './parts/titleBlock.tsx';
 
 export type Place = 'home' | 'covers' | 'studs' | 'jobs' | 'catalogue' | 'criteria' | 'people' | 'worked-out';
@@ -11,6 +13,8 @@ const PLACES: readonly { place: Place; href: string; label: string }[] = [
   { place: 'catalogue', href: '/catalogue', label: 'catalogue' },
   { place: 'criteria', href: '/criteria', label: 'criteria' },
 ];
+
+const PEOPLE = { place: 'people', href: '/people', label: 'people' } as const;
 
 /** The first rule that fits a status wins; a refusal (422) and a stale edit (409) come as parts to be shown. */
 const HTMX_CONFIG = JSON.stringify({
@@ -38,6 +42,10 @@ export interface LayoutProps {
   readonly titleBlock?: readonly TitleCell[];
   /** Of the person at work; empty, null or left out when nobody has said. */
   readonly initials?: string | null;
+  /** Whoever is signed in, where people sign in. */
+  readonly person?: SignedInPerson | null;
+  /** People sign in here, and nobody has. */
+  readonly signedOut?: boolean;
   /** Where the page lives, to come back to after the unit is changed; without it the unit is only told. */
   readonly address?: string;
   readonly children: ComponentChildren;
@@ -58,9 +66,25 @@ function UnitLine({ lengthUnit, address }: Pick<LayoutProps, 'lengthUnit' | 'add
   );
 }
 
+/** Who is at work: initials anybody may choose, or the person who signed in and the way out. */
+function AtWork({ initials, person }: Pick<LayoutProps, 'initials' | 'person'>) {
+  if (!person) return initials ? <span>at work: {initials}</span> : null;
+  return (
+    <form class="unit-choice" method="post" action="/sign-out">
+      <a href="/account" id="to-account">
+        {person.name}, {person.initials}, {person.role}
+      </a>
+      <button class="quiet" type="submit" id="sign-out">
+        sign out
+      </button>
+    </form>
+  );
+}
+
 /** A sheet: name and ways in at the head, the work, the title block at the foot. */
 export function Layout(props: LayoutProps) {
-  const { title, shopName, demo, initials, here, titleBlock, children } = props;
+  const { title, shopName, demo, initials, here, titleBlock, person = null, signedOut, children } = props;
+  const places = person && may({ person }, 'keeper') ? [...PLACES, PEOPLE] : PLACES;
   return (
     <html lang="en">
       <head>
@@ -92,26 +116,28 @@ export function Layout(props: LayoutProps) {
               Coverwright
             </a>
             <span class="shop">{shopName}</span>
-            <nav aria-label="Main">
-              <ul>
-                {PLACES.map(({ place, href, label }) => (
-                  <li>
-                    <a href={href} aria-current={here === place ? 'true' : undefined}>
-                      {label}
-                    </a>
-                  </li>
-                ))}
-              </ul>
-            </nav>
+            {!signedOut && (
+              <nav aria-label="Main">
+                <ul>
+                  {places.map(({ place, href, label }) => (
+                    <li>
+                      <a href={href} aria-current={here === place ? 'true' : undefined}>
+                        {label}
+                      </a>
+                    </li>
+                  ))}
+                </ul>
+              </nav>
+            )}
             {demo && <p class="demo">Demo shop: everything here is invented.</p>}
           </header>
           <main id="main" tabindex={-1}>
-            {children}
+            <SignedIn.Provider value={person}>{children}</SignedIn.Provider>
           </main>
           <footer class="foot">
             <div class="foot-line">
-              <UnitLine lengthUnit={props.lengthUnit} address={props.address} />
-              {initials && <span>at work: {initials}</span>}
+              {!signedOut && <UnitLine lengthUnit={props.lengthUnit} address={props.address} />}
+              <AtWork initials={initials} person={person} />
             </div>
             {titleBlock && <TitleBlock cells={titleBlock} />}
           </footer>

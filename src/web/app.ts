@@ -11,30 +11,41 @@ import { assetsRouter } from './assets.ts';
 import { catalogueRouter } from './catalogue.ts';
 import { coverRouter } from './cover.ts';
 import { criteriaRouter } from './criteria.ts';
-import { NoSuchPage } from './errors.ts';
+import { doors } from './doors.ts';
+import { NoSuchPage, NotForThisRole, TooManyTries } from './errors.ts';
 import { filesRouter } from './files.ts';
 import { frontRouter } from './front.ts';
 import { frameOf, type House } from './house.ts';
 import { jobsRouter } from './jobs.ts';
-import { headers, onlyOwnNames, onlyOwnPagesWrite } from './security.ts';
+import { peopleRouter } from './people.ts';
+import { headers, onlyOwnNames, onlyOwnPagesWrite, ownNames } from './security.ts';
 import { sheetRouter } from './sheet.ts';
+import { signInRouter } from './signIn.ts';
+import { readForm } from './signInAsked.ts';
+import { signsAsWhoStands } from './standing.ts';
 import { studRouter } from './stud.ts';
 
-/** Four hundred stations with every field filled are under 64 KB. */
-const FORM_LIMIT = '256kb';
-const FORM_FIELDS = 6000;
+/** Four hundred stations with every field filled. */
+const QUERY_FIELDS = 6000;
 
 /** The whole program as one request handler. */
 export function app(house: House): Express {
   const { settings, shop } = house;
   const server = express();
   server.disable('x-powered-by');
-  server.set('query parser', (text: string) => parse(text, '&', '=', { maxKeys: FORM_FIELDS }));
+  // The address of whoever asks, where a proxy of this machine stands between; from elsewhere it is not believed.
+  server.set('trust proxy', 'loopback');
+  server.set('query parser', (text: string) => parse(text, '&', '=', { maxKeys: QUERY_FIELDS }));
   server.use(headers);
-  server.use(onlyOwnNames(ownNames(settings.host, settings.publicUrl)));
+  server.use(onlyOwnNames(ownNames(settings)));
   server.use(onlyOwnPagesWrite);
   server.use(compression());
   server.use('/assets', assetsRouter());
+  server.get('/health', async (_req, res) => {
+    await shop.db.selectFrom('schema_migration').select('number').limit(1).execute();
+    res.set('Cache-Control', 'no-store').type('text').send('well\n');
+  });
+  server.use(doors(house));
   server.use(
     '/api',
     apiRouter({
@@ -42,12 +53,15 @@ export function app(house: House): Express {
         (await listEntries(shop.db, 'stud')).map(({ id, body }) => ({ id, stud: body.stud })),
     }),
   );
-  server.use(express.urlencoded({ extended: false, limit: FORM_LIMIT, parameterLimit: FORM_FIELDS }));
+  server.use(readForm);
+  server.use(signsAsWhoStands);
   server.use((_req, res, next) => {
     res.set('Cache-Control', 'no-cache');
     res.vary('HX-Request');
     next();
   });
+  server.use(signInRouter(house));
+  server.use(peopleRouter(house));
   server.use(frontRouter(house));
   server.use(coverRouter(house));
   server.use(studRouter(house));
@@ -71,10 +85,6 @@ export function app(house: House): Express {
   return server;
 }
 
-function ownNames(host: string, publicUrl: string | null): string[] {
-  return [host, ...(publicUrl === null ? [] : [new URL(publicUrl).hostname])];
-}
-
 /** Every failure is a page with one sentence: what happened, and what to do. */
 async function sayError(
   house: House,
@@ -95,6 +105,9 @@ async function sayError(
 
 function inWords(error: unknown): { status: number; title: string; sentence: string } {
   if (error instanceof NoSuchPage) return { status: 404, title: 'Not here', sentence: error.message };
+  if (error instanceof NotForThisRole)
+    return { status: 403, title: 'Not yours to do', sentence: error.message };
+  if (error instanceof TooManyTries) return { status: 429, title: 'Too many tries', sentence: error.message };
   if (error instanceof RecordsUnavailable)
     return { status: 503, title: 'Not saved', sentence: error.message };
   if (error instanceof Refusal) {

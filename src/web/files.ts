@@ -12,6 +12,7 @@ import { NoSuchPage } from './errors.ts';
 import { MOST_BYTES, readFormWithFile } from './filesForm.ts';
 import { frameOf, type House, rememberPreference } from './house.ts';
 import { jobPage } from './jobPage.ts';
+import { whoOf } from './standing.ts';
 import { type Fields, TypedForm } from './typed.ts';
 
 /** Photos of jobs: taken in, and handed out as pictures that can be nothing else. */
@@ -56,7 +57,7 @@ export function filesRouter(house: House): Router {
     const picture = await lookAtPicture(dataDir, file);
     await addPhoto(
       db,
-      { who: fields.who ?? '', why: fields.why ?? '', now: house.now },
+      { who: whoOf(req, fields.who), why: fields.why ?? '', now: house.now },
       {
         jobId: job.id,
         photo: {

@@ -7,6 +7,7 @@ import { listEntries } from '../records/catalogue.ts';
 import { findJobs } from '../records/findJobs.ts';
 import { frameOf, type House, rememberPreference } from './house.ts';
 import { inOtherUnit } from './otherUnit.ts';
+import { ownAddress } from './ownAddress.ts';
 import { fieldsOf } from './typed.ts';
 
 const SHOWN = 8;
@@ -53,9 +54,4 @@ function nextFirst(jobs: readonly JobLine[]): JobLine[] {
       a.receivedOn.localeCompare(b.receivedOn) ||
       a.id - b.id,
   );
-}
-
-/** A path of this program; anything else leads to the front page. */
-function ownAddress(back: string | undefined): string {
-  return back !== undefined && /^\/(?![/\\])[^\s\\]*$/.test(back) ? back : '/';
 }

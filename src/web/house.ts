@@ -6,6 +6,8 @@ import { currentCriteria } from '../records/catalogue.ts';
 import type { Shop } from '../records/database.ts';
 import { holdsDemo } from '../records/findJobs.ts';
 import type { BackupSettings, Settings } from '../settings.ts';
+import type { FirstCode } from './firstCode.ts';
+import { personOf } from './standing.ts';
 
 /** What every page of the program works with. */
 export interface House {
@@ -14,6 +16,8 @@ export interface House {
   /** When the daily backup is made; left out where nobody makes one. */
   readonly backups?: BackupSettings;
   readonly now: () => Date;
+  /** Lets the first keeper in, where people sign in and nobody has an account yet. */
+  readonly firstCode?: FirstCode;
 }
 
 const YEAR_MS = 365 * 24 * 3600 * 1000;
@@ -34,12 +38,28 @@ export function rememberPreference(res: Response, name: 'unit' | 'initials', val
 export async function frameOf(req: Request, house: House): Promise<Frame> {
   const { unit, initials } = preferencesOf(req);
   const criteria = await currentCriteria(house.shop.db);
+  const person = personOf(req);
+  if (house.settings.accounts && person === null) return strangersFrame(req);
   return {
     shopName: criteria.body.shopName,
     demo: await holdsDemo(house.shop.db),
     lengthUnit: unit ?? criteria.body.lengthUnit,
     decimalSign: criteria.body.decimalSign,
-    initials,
+    initials: person?.initials ?? initials,
+    person,
+    address: req.originalUrl,
+  };
+}
+
+/** What is told to somebody who has not signed in: nothing of the shop. */
+function strangersFrame(req: Request): Frame {
+  return {
+    shopName: '',
+    demo: false,
+    lengthUnit: 'mm',
+    decimalSign: 'point',
+    initials: '',
+    signedOut: true,
     address: req.originalUrl,
   };
 }

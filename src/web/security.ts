@@ -1,5 +1,7 @@
+import { networkInterfaces } from 'node:os';
 import type { NextFunction, Request, Response } from 'express';
 import helmet from 'helmet';
+import type { Settings } from '../settings.ts';
 
 /**
  * Headers for a program that must also work over plain HTTP inside a shop: no upgrade to https, no HSTS, and
@@ -27,13 +29,36 @@ export const headers = helmet({
 });
 
 const LOOPBACK = ['localhost', '127.0.0.1', '[::1]'];
+const EVERYWHERE = ['0.0.0.0', '::'];
+
+/** The names this program goes by: this machine, where it listens, and the address the shop gave it. */
+export function ownNames(settings: Pick<Settings, 'host' | 'publicUrl'>): () => ReadonlySet<string> {
+  const { host, publicUrl } = settings;
+  const said = [
+    ...LOOPBACK,
+    inHostHeader(host),
+    ...(publicUrl === null ? [] : [new URL(publicUrl).hostname]),
+  ];
+  const fixed = new Set(said.map((name) => name.toLowerCase()));
+  if (!EVERYWHERE.includes(host)) return () => fixed;
+  // A machine may be given another address while the program runs.
+  return () => new Set([...fixed, ...addressesHere()]);
+}
+
+function addressesHere(): string[] {
+  const addresses = Object.values(networkInterfaces()).flatMap((some) => some ?? []);
+  return addresses.map(({ address }) => inHostHeader(address.replace(/%.*$/, '')));
+}
+
+function inHostHeader(address: string): string {
+  return address.includes(':') ? `[${address}]` : address;
+}
 
 /** Answers only to names it knows as its own, so that a stranger's name pointed at this address reads nothing. */
-export function onlyOwnNames(names: readonly string[]) {
-  const own = new Set([...LOOPBACK, ...names].map((name) => name.toLowerCase()));
+export function onlyOwnNames(own: () => ReadonlySet<string>) {
   return (req: Request, res: Response, next: NextFunction): void => {
     const host = (req.headers.host ?? '').toLowerCase().replace(/:\d+$/, '');
-    if (own.has(host)) {
+    if (own().has(host)) {
       next();
       return;
     }
@@ -66,7 +91,7 @@ export function onlyOwnPagesWrite(req: Request, res: Response, next: NextFunctio
 
 function sameHost(origin: string, host: string | undefined): boolean {
   try {
-    return new URL(origin).host === host;
+    return new URL(origin).host === host?.toLowerCase();
   } catch {
     return false;
   }

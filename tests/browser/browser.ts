@@ -77,6 +77,7 @@ export async function openProgram(
         dataDir,
         databaseUrl: null,
         publicUrl: options.publicUrl ?? null,
+        accounts: false,
         demo: options.demo !== false,
       },
     }),

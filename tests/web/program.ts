@@ -29,6 +29,7 @@ export async function serve(options: { demo: boolean; publicUrl?: string | null 
     dataDir: ':memory:',
     databaseUrl: null,
     publicUrl: options.publicUrl ?? null,
+    accounts: false,
     demo: options.demo,
   };
   const server: Server = createServer({ maxHeaderSize: 128 * 1024 }, app({ shop, settings, now }));

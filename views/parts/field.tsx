@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import type { Extra, InputExtra } from './extra.ts';
 import { Sign } from './sign.tsx';
+import { SignedAs, SignedIn } from './signedIn.tsx';
 
 /** The id a field of this name has, so that an error summary can lead to it. Dotted paths are kept readable. */
 export function fieldId(name: string): string {
@@ -46,8 +47,20 @@ export interface FieldProps extends Described {
   readonly input?: InputExtra;
 }
 
+/** The fields that ask who is writing; nobody is asked who has signed in. */
+const ASKS_WHO = ['who', 'initials'];
+
 /** Label above, box, unit after it, the error beside it in words. */
 export function Field(props: FieldProps) {
+  if (!ASKS_WHO.includes(props.name)) return <Box {...props} />;
+  return (
+    <SignedIn.Consumer>
+      {(person) => (person ? <SignedAs person={person} /> : <Box {...props} />)}
+    </SignedIn.Consumer>
+  );
+}
+
+function Box(props: FieldProps) {
   const { label, name, value, unit, hint, error, optional, required, input } = props;
   const id = props.id ?? fieldId(name);
   // preact ties list and role to each type; we set no role, and list only where it means something.

@@ -1,14 +1,13 @@
 import { createServer } from 'node:http';
 import { seedDemo } from '../data/demo/seed.ts';
 import { backUpBeforeUpgrade } from './records/backup.ts';
-import { BackupFailed, ShopWillNotOpen } from './records/errors.ts';
+import { write } from './records/database.ts';
+import { BackupFailed, RecordsUnavailable, ShopWillNotOpen } from './records/errors.ts';
 import { openRecords } from './records/open.ts';
-import { hasPeople } from './records/people.ts';
 import { holdShop } from './records/restoreGuard.ts';
 import { scheduleBackups, shopBegan } from './records/schedule.ts';
 import { backupsOf, readSettings, SettingsRefused } from './settings.ts';
 import { app } from './web/app.ts';
-import { FirstCode } from './web/firstCode.ts';
 
 /** A form of four hundred stations in an address. */
 const MOST_HEADER_BYTES = 128 * 1024;
@@ -21,11 +20,11 @@ async function start(): Promise<void> {
   const held = holdShop(settings.dataDir);
   if (settings.databaseUrl === null) await backUpBeforeUpgrade(settings.dataDir, now);
   const shop = await openRecords({ ...settings, now });
-  if (settings.demo) await seedDemo(shop.db);
-  const firstCode = settings.accounts && !(await hasPeople(shop.db)) ? new FirstCode() : undefined;
+  // All of it or nothing, also when two programs start at once.
+  if (settings.demo) await write(shop.db, seedDemo);
   const server = createServer(
     { maxHeaderSize: MOST_HEADER_BYTES, requestTimeout: 60_000 },
-    app({ shop, settings, backups, now, ...(firstCode && { firstCode }) }),
+    app({ shop, settings, backups, now }),
   );
 
   server.on('error', (error: NodeJS.ErrnoException) => {
@@ -42,11 +41,6 @@ async function start(): Promise<void> {
     const port = typeof address === 'object' && address !== null ? address.port : settings.port;
     const host = settings.host.includes(':') ? `[${settings.host}]` : settings.host;
     console.log(`Coverwright is ready: http://${host}:${port}`);
-    if (firstCode !== undefined) {
-      console.log(
-        `Nobody has an account yet. Open /first there and become the keeper with this code: ${firstCode.typed}`,
-      );
-    }
     console.log(`Its records are in ${shop.where}`);
     if (shop.engine !== 'sqlite') console.log(`What is kept as files is in ${shop.dataDir}`);
   });
@@ -77,7 +71,10 @@ async function start(): Promise<void> {
 
 function isForPeople(error: unknown): error is Error {
   return (
-    error instanceof SettingsRefused || error instanceof ShopWillNotOpen || error instanceof BackupFailed
+    error instanceof SettingsRefused ||
+    error instanceof ShopWillNotOpen ||
+    error instanceof RecordsUnavailable ||
+    error instanceof BackupFailed
   );
 }
 

@@ -19,9 +19,14 @@ export interface Served {
 }
 
 /** The whole program over HTTP on a shop in memory, for tests of pages that need no browser. */
-export async function serve(options: { demo: boolean; publicUrl?: string | null }): Promise<Served> {
+export async function serve(options: {
+  demo: boolean;
+  publicUrl?: string | null;
+  /** Another shop than one in memory. */
+  open?: (options: { now: () => Date }) => Promise<Shop>;
+}): Promise<Served> {
   const now = () => new Date('2026-11-24T12:00:00Z');
-  const shop = openShopInMemory({ now });
+  const shop = options.open ? await options.open({ now }) : openShopInMemory({ now });
   if (options.demo) await seedDemo(shop.db);
   const settings = {
     port: 0,
@@ -29,7 +34,6 @@ export async function serve(options: { demo: boolean; publicUrl?: string | null 
     dataDir: ':memory:',
     databaseUrl: null,
     publicUrl: options.publicUrl ?? null,
-    accounts: false,
     demo: options.demo,
   };
   const server: Server = createServer({ maxHeaderSize: 128 * 1024 }, app({ shop, settings, now }));

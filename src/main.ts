@@ -4,10 +4,12 @@ import { backUpBeforeUpgrade } from './records/backup.ts';
 import { write } from './records/database.ts';
 import { BackupFailed, RecordsUnavailable, ShopWillNotOpen } from './records/errors.ts';
 import { openRecords } from './records/open.ts';
+import { hasPeople } from './records/people.ts';
 import { holdShop } from './records/restoreGuard.ts';
 import { scheduleBackups, shopBegan } from './records/schedule.ts';
 import { backupsOf, readSettings, SettingsRefused } from './settings.ts';
 import { app } from './web/app.ts';
+import { FirstCode } from './web/firstCode.ts';
 
 /** A form of four hundred stations in an address. */
 const MOST_HEADER_BYTES = 128 * 1024;
@@ -22,9 +24,10 @@ async function start(): Promise<void> {
   const shop = await openRecords({ ...settings, now });
   // All of it or nothing, also when two programs start at once.
   if (settings.demo) await write(shop.db, seedDemo);
+  const firstCode = settings.accounts && !(await hasPeople(shop.db)) ? new FirstCode() : undefined;
   const server = createServer(
     { maxHeaderSize: MOST_HEADER_BYTES, requestTimeout: 60_000 },
-    app({ shop, settings, backups, now }),
+    app({ shop, settings, backups, now, ...(firstCode && { firstCode }) }),
   );
 
   server.on('error', (error: NodeJS.ErrnoException) => {
@@ -41,6 +44,11 @@ async function start(): Promise<void> {
     const port = typeof address === 'object' && address !== null ? address.port : settings.port;
     const host = settings.host.includes(':') ? `[${settings.host}]` : settings.host;
     console.log(`Coverwright is ready: http://${host}:${port}`);
+    if (firstCode !== undefined) {
+      console.log(
+        `Nobody has an account yet. Open /first there and become the keeper with this code: ${firstCode.typed}`,
+      );
+    }
     console.log(`Its records are in ${shop.where}`);
     if (shop.engine !== 'sqlite') console.log(`What is kept as files is in ${shop.dataDir}`);
   });

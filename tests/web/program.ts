@@ -34,6 +34,7 @@ export async function serve(options: {
     dataDir: ':memory:',
     databaseUrl: null,
     publicUrl: options.publicUrl ?? null,
+    accounts: false,
     demo: options.demo,
   };
   const server: Server = createServer({ maxHeaderSize: 128 * 1024 }, app({ shop, settings, now }));

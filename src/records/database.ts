@@ -136,6 +136,13 @@ function willNotOpen(error: unknown, file: string): unknown {
   const code = codeOf(error);
   if (isDamage(error)) return damaged(file, error);
   if (code === '') return error;
+  if (code.startsWith('SQLITE_BUSY')) {
+    return new ShopWillNotOpen(
+      'busy',
+      `The records in ${file} are locked by another program that did not finish. Stop that one or wait for it, and start again. Nothing was changed.`,
+      error,
+    );
+  }
   const why = error instanceof Error ? error.message : code;
   return new ShopWillNotOpen(
     'not-writable',
@@ -178,7 +185,10 @@ class ShopDriver extends SqliteDriver {
       } finally {
         this.#raw.pragma(`busy_timeout = ${this.#patienceMs}`);
       }
+      // Meanwhile the one connection there is goes to others, so that pages open while a change waits.
+      await this.releaseConnection();
       await pause(wait);
+      await this.acquireConnection();
     }
   }
 

@@ -7,6 +7,7 @@ export type WillNotOpenCode =
   | 'newer'
   | 'not-ours'
   | 'parted'
+  | 'busy'
   | 'not-writable'
   | 'unreachable'
   | 'unfit';

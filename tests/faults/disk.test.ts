@@ -1,0 +1,209 @@
+import { spawnSync } from 'node:child_process';
+import { cpSync, existsSync, mkdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { describe, expect, test } from 'vitest';
+import { type Answered, ask, post } from './kit/http.ts';
+import { newFolder, type Program, start, startAndEnd } from './kit/program.ts';
+import { faultsIn, fileIn, jobForm, look, readingIds, readingsForm } from './kit/shop.ts';
+import { tell } from './kit/tell.ts';
+
+const FULL = 'The disk with the records is full. Nothing of this was kept; make room and try again.';
+const MOST_WRITES = 4000;
+
+const allIds = (dataDir: string) =>
+  look(dataDir, (raw) => raw.prepare<[], string>('SELECT id FROM reading').pluck().all());
+
+interface Filled {
+  readonly refused: Answered;
+  readonly token: string;
+  readonly places: readonly number[];
+  readonly kept: readonly string[];
+}
+
+/** Adds readings until one set is refused. */
+async function writeUntilRefused(program: Program, number: string): Promise<Filled> {
+  const kept: string[] = [];
+  for (let i = 0; i < MOST_WRITES; i++) {
+    const token = `${number}-fill-${i}`;
+    const places = Array.from({ length: 60 }, (_, k) => i * 60 + k);
+    const answer = await post(program.url, `/jobs/${number}/readings`, readingsForm(token, places));
+    if (answer.status !== 303) return { refused: answer, token, places, kept };
+    kept.push(...readingIds(token, places));
+  }
+  throw new Error('The disk never became full.');
+}
+
+/** Refused with a sentence; pages still open; after room was made the very same set is taken, once. */
+async function standsFull(
+  program: Program,
+  folder: () => string,
+  sentence: string | RegExp,
+  makeRoom: () => unknown,
+): Promise<number> {
+  const number = 'F-1';
+  const filled = await writeUntilRefused(program, number);
+  expect(filled.refused.status).toBe(503);
+  expect(filled.refused.text).toMatch(sentence);
+  expect(allIds(folder())).toEqual(expect.arrayContaining([...filled.kept]));
+  expect(allIds(folder())).not.toContain(readingIds(filled.token, filled.places)[0]);
+  expect((await ask(`${program.url}/jobs/${number}`)).status).toBe(200);
+  const again = () =>
+    post(program.url, `/jobs/${number}/readings`, readingsForm(filled.token, filled.places));
+  expect((await again()).status).toBe(503);
+  await makeRoom();
+  expect((await again()).status).toBe(303);
+  expect((await again()).status).toBe(303);
+  const ids = allIds(folder());
+  const all = [...filled.kept, ...readingIds(filled.token, filled.places)];
+  expect(ids).toEqual(expect.arrayContaining(all));
+  expect(ids.filter((id) => id.startsWith(number))).toHaveLength(all.length);
+  expect(look(folder(), faultsIn)).toEqual([]);
+  expect(program.said().err).toContain('SQLITE_');
+  return all.length;
+}
+
+/** Whether this account may have a small disk of its own for a while, in memory. */
+const mayMount = (() => {
+  const tried = spawnSync('unshare', ['-m', 'sh', '-c', 'mount -t tmpfs -o size=64k tmpfs /mnt'], {
+    stdio: 'ignore',
+  });
+  return tried.status === 0;
+})();
+
+/** Runs a command with a disk of some KB over a folder, that is gone with it. */
+const onSmallDisk = (folder: string, kilobytes: number, first = ':') => [
+  'unshare',
+  '-m',
+  'sh',
+  '-c',
+  `mount -t tmpfs -o size=${kilobytes}k,mode=700 tmpfs "$0" && ${first} && exec "$@"`,
+  folder,
+];
+
+/** Runs a command that may write no file longer than so many KB. */
+const withShortFiles = (kilobytes: number) => ['sh', '-c', `ulimit -S -f ${2 * kilobytes}; exec "$@"`, 'sh'];
+
+describe('a full disk', () => {
+  test('a real one, or where none can be had a limit on the length of files', async () => {
+    const dataDir = newFolder();
+    if (mayMount) {
+      const program = await start({ dataDir, under: onSmallDisk(dataDir, 3000) });
+      const inside = `/proc/${program.pid}/root${dataDir}`;
+      const ballast = join(inside, 'ballast');
+      writeFileSync(ballast, Buffer.alloc(600_000));
+      expect((await post(program.url, '/jobs', jobForm('F-1'))).status).toBe(303);
+      // From here a path of that disk leads elsewhere, so it is copied to be looked at.
+      const copied = () => {
+        const copy = newFolder();
+        cpSync(inside, copy, { recursive: true, filter: (name) => name !== ballast });
+        return copy;
+      };
+      await standsFull(program, copied, FULL, () => rmSync(ballast));
+      // The small disk goes with the program; what lay on it is opened anew elsewhere.
+      const copy = copied();
+      expect((await program.stop()).code).toBe(0);
+      const again = await start({ dataDir: copy });
+      expect((await ask(`${again.url}/jobs/F-1`)).status).toBe(200);
+      expect(look(copy, faultsIn)).toEqual([]);
+    } else {
+      const program = await start({ dataDir, under: withShortFiles(1500) });
+      expect((await post(program.url, '/jobs', jobForm('F-1'))).status).toBe(303);
+      await standsFull(
+        program,
+        () => dataDir,
+        /Nothing of this was kept/,
+        () => spawnSync('prlimit', ['--pid', String(program.pid), '--fsize=unlimited:']),
+      );
+    }
+    tell(
+      'Disk full',
+      '2 ways, 2 refusals each',
+      'a sentence (503), pages still open, nothing lost; taken once there is room',
+    );
+  });
+
+  test('as the records themselves see it: no further page', async () => {
+    const dataDir = newFolder();
+    const program = await start({ dataDir, inside: ['instrument'] });
+    expect((await post(program.url, '/jobs', jobForm('F-1'))).status).toBe(303);
+    await program.ask({ what: 'room', pages: 40 });
+    await standsFull(
+      program,
+      () => dataDir,
+      FULL,
+      () => program.ask({ what: 'room', pages: null }),
+    );
+    expect((await program.stop()).code).toBe(0);
+  });
+
+  test.runIf(mayMount)('one that is full at the start', async () => {
+    const dataDir = newFolder();
+    const fill = `head -c 200000 /dev/zero > "$0/ballast" 2>/dev/null; true`;
+    const ended = await startAndEnd({ dataDir, under: onSmallDisk(dataDir, 100, fill) });
+    expect([ended.code, ended.out]).toEqual([1, '']);
+    expect(ended.err).toMatch(/^The records cannot be kept in .+\.\n$/);
+  });
+});
+
+test('a folder that may not be written to', async () => {
+  const dataDir = newFolder();
+  const shop = join(dataDir, 'shop');
+  mkdirSync(shop, { mode: 0o555 });
+  spawnSync('chmod', ['755', dataDir]);
+  // Rights do not bind the superuser, so for it the program runs as nobody.
+  const uid = process.getuid?.() === 0 ? { uid: 65534 } : {};
+  const refused = await startAndEnd({ dataDir: shop, ...uid });
+  expect([refused.code, refused.out]).toEqual([1, '']);
+  expect(refused.err).toMatch(
+    /^The records cannot be kept in .+ set DATA_DIR to a folder that has both\.\n$/,
+  );
+  expect(existsSync(fileIn(shop))).toBe(false);
+  const beside = await startAndEnd({ dataDir: join(shop, 'inner'), ...uid });
+  expect([beside.code, beside.out]).toEqual([1, '']);
+  expect(beside.err).toMatch(/^The records cannot be kept in .+\.\n$/);
+  tell('Folder that may not be written to', '2 starts', 'refused with a sentence, exit code 1; nothing made');
+});
+
+test('records that another program has locked', async () => {
+  const dataDir = newFolder();
+  const program = await start({ dataDir });
+  expect((await post(program.url, '/jobs', jobForm('L-1'))).status).toBe(303);
+  const other = new Database(fileIn(dataDir));
+  other.exec('BEGIN IMMEDIATE');
+  const from = Date.now();
+  const waiting = post(program.url, '/jobs/L-1/readings', readingsForm('L-1-readings', [1, 2]));
+  const looked = await Promise.all([1, 2, 3].map(() => ask(`${program.url}/jobs/L-1`)));
+  expect(looked.map((one) => one.status)).toEqual([200, 200, 200]);
+  expect(Date.now() - from, 'pages while a change waits').toBeLessThan(3000);
+  const refused = await waiting;
+  expect(Date.now() - from).toBeLessThan(10_000);
+  expect(refused.status).toBe(503);
+  expect(refused.text).toContain(
+    'Another program is writing to the records and did not finish. Nothing of this was kept; try again.',
+  );
+  other.exec('ROLLBACK');
+  expect((await post(program.url, '/jobs/L-1/readings', readingsForm('L-1-readings', [1, 2]))).status).toBe(
+    303,
+  );
+  // Let go in time: the change just takes a little longer.
+  other.exec('BEGIN EXCLUSIVE');
+  const late = post(program.url, '/jobs/L-1/readings', readingsForm('L-1-later', [3, 4]));
+  setTimeout(() => other.exec('ROLLBACK'), 700);
+  expect((await late).status).toBe(303);
+  expect(allIds(dataDir).filter((id) => id.startsWith('L-1'))).toHaveLength(4);
+  expect((await program.stop()).code).toBe(0);
+  other.exec('BEGIN IMMEDIATE');
+  const start2 = await startAndEnd({ dataDir });
+  expect([start2.code, start2.out]).toEqual([1, '']);
+  expect(start2.err).toMatch(/^The records [^\n]+\.\n$/);
+  expect(start2.err).toMatch(/in use|another program|locked/);
+  other.exec('ROLLBACK');
+  other.close();
+  expect(statSync(fileIn(dataDir)).size).toBeGreaterThan(0);
+  tell(
+    'Locked by another program',
+    '2 changes, 1 start',
+    'a sentence within 10 s, pages open meanwhile; taken once the lock is gone',
+  );
+});

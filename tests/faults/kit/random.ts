@@ -1,0 +1,15 @@
+/** The same run again: FAULT_SEED=… npm run test:faults. */
+export const seed = Number(process.env.FAULT_SEED ?? Date.now() % 1_000_000_007);
+
+/** A generator of numbers from 0 to below 1 (mulberry32, public domain, from memory). */
+export function generator(from: number): () => number {
+  let state = from >>> 0;
+  return () => {
+    state = (state + 0x6d2b79f5) >>> 0;
+    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
+    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
+    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4_294_967_296;
+  };
+}
+
+export const random = generator(seed);

@@ -117,3 +117,24 @@ export class RestoreFailed extends Error {
     this.code = code;
   }
 }
+
+/** Nothing usable was exported; the sentence says why. The shop is as it was. */
+export class ExportFailed extends Error {
+  constructor(message: string, cause?: unknown) {
+    super(message, { cause });
+    this.name = 'ExportFailed';
+  }
+}
+
+export type ImportCode = 'no-export' | 'version' | 'broken' | 'not-empty' | 'differs';
+
+/** Nothing was imported; the sentence says why. */
+export class ImportFailed extends Error {
+  readonly code: ImportCode;
+
+  constructor(code: ImportCode, message: string) {
+    super(message);
+    this.name = 'ImportFailed';
+    this.code = code;
+  }
+}

@@ -1,0 +1,30 @@
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { z } from 'zod';
+
+export const SHOP_FILE = 'shop.json';
+const hash = z.string().regex(/^[0-9a-f]{64}$/);
+
+const schema = z.object({
+  what: z.literal('coverwright export'),
+  form: z.literal(1),
+  /** Of the records; an import needs the same. */
+  version: z.number().int(),
+  at: z.iso.datetime(),
+  tables: z.record(z.string(), z.object({ rows: z.number().int(), sha256: hash })),
+  photos: z.array(hash),
+  /** Photos the records name that were missing or damaged. */
+  missing: z.array(hash),
+});
+
+export type ExportManifest = z.infer<typeof schema>;
+
+/** What an export says of itself; null when it says nothing that can be understood. */
+export async function readExport(folder: string): Promise<ExportManifest | null> {
+  try {
+    const read = schema.safeParse(JSON.parse(await readFile(join(folder, SHOP_FILE), 'utf8')));
+    return read.success ? read.data : null;
+  } catch {
+    return null;
+  }
+}

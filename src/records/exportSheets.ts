@@ -1,0 +1,89 @@
+import { type Options, stringify } from 'csv-stringify';
+import type { ExportedTable, Row } from './exportTables.ts';
+
+/** Tables for people and their spreadsheets; what each cell holds is in the lines beside them too, exactly. */
+export const SHEETS: Readonly<
+  Record<string, { readonly table: ExportedTable; readonly columns: readonly string[] }>
+> = {
+  'jobs.csv': {
+    table: 'job',
+    columns: [
+      'number',
+      'stage',
+      'outcome',
+      'family_name',
+      'customer_reference',
+      'received_on',
+      'revision',
+      'created_at',
+      'changed_at',
+      'demo',
+    ],
+  },
+  'readings.csv': {
+    table: 'reading',
+    columns: [
+      'job_number',
+      'revision',
+      'pass',
+      'kind',
+      'angle_deg',
+      'radius_mm',
+      'value_mm',
+      'typed',
+      'gauge',
+      'doubtful',
+      'id',
+      'replaces',
+      'who',
+      'at',
+    ],
+  },
+  'revisions.csv': {
+    table: 'job_revision',
+    columns: ['job_number', 'revision', 'at', 'who', 'why', 'what', 'body'],
+  },
+  'photos.csv': {
+    table: 'photo',
+    columns: [
+      'job_number',
+      'revision',
+      'spot',
+      'angle_deg',
+      'radius_mm',
+      'item',
+      'note',
+      'who',
+      'at',
+      'kind',
+      'width',
+      'height',
+      'bytes',
+      'hash',
+      'id',
+    ],
+  },
+  'catalogue.csv': {
+    table: 'entry_revision',
+    columns: ['kind', 'id', 'revision', 'at', 'who', 'why', 'retired', 'body'],
+  },
+  'people.csv': { table: 'person', columns: ['name', 'initials', 'role', 'retired'] },
+};
+
+/** A cell that begins like a formula is made text by a ' before it; a number stays one, below zero too. */
+const SAFE: Options = {
+  escape_formulas: true,
+  cast: { number: (value) => ({ value: String(value), escape_formulas: false }) },
+  record_delimiter: '\r\n',
+  bom: true,
+};
+
+export function csvOf(columns: readonly string[]) {
+  return stringify({ ...SAFE, header: true, columns: [...columns] });
+}
+
+export function cellsOf(row: Row, columns: readonly string[], jobNumbers: ReadonlyMap<number, string>) {
+  return columns.map((column) =>
+    column === 'job_number' ? jobNumbers.get(Number(row.job_id)) : row[column],
+  );
+}

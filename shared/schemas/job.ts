@@ -105,14 +105,15 @@ export const cutsSchema = strict('The cuts made', {
   }),
 }) satisfies z.ZodType<CutsMade>;
 
-const id = (what: string) =>
+/** An id made by whoever sends something, so that sending it twice is harmless. */
+export const sentId = (what: string) =>
   text(what, { least: 1, most: 64 }).refine((value) => /^[A-Za-z0-9-]{16,64}$/.test(value), {
     error: `${what} must be 16 to 64 letters, digits or hyphens, as a UUID is.`,
   });
 
 /** A reading on its way into the records. No value withdraws the reading it replaces. */
 export const readingSchema = strict('The reading', {
-  id: id('The reading’s id'),
+  id: sentId('The reading’s id'),
   pass: choice('The pass', ['before', 'after']),
   kind: choice('The kind of reading', ['wall', 'face', 'mark']),
   angleDeg: angle('The angle'),
@@ -121,7 +122,7 @@ export const readingSchema = strict('The reading', {
   typed,
   gauge: text('The gauge', { most: 120 }),
   doubtful: orElse(yesNo('Whether the reading is doubtful'), false),
-  replaces: orNull(id('The id of the reading it replaces')),
+  replaces: orNull(sentId('The id of the reading it replaces')),
 }).superRefine(
   across<NewReading>(({ id: own, kind, valueMm, replaces }, refuse) => {
     if (kind === 'wall' && valueMm !== null && valueMm <= 0) {

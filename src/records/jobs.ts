@@ -46,17 +46,23 @@ const CHANGE_WORDS: Readonly<Record<What, string>> = {
   photo: 'the photos',
 };
 
+export interface NewJob {
+  readonly number?: string;
+  readonly received: Received;
+  readonly demo?: boolean;
+  /** Made by whoever sends it: sent again, it leads to the job it made the first time. */
+  readonly sentId?: string;
+}
+
 /** Starts a job. Without a number it gets the one after the shop's highest. */
-export async function createJob(
-  db: Db,
-  ctx: Ctx,
-  job: { readonly number?: string; readonly received: Received; readonly demo?: boolean },
-): Promise<Job> {
+export async function createJob(db: Db, ctx: Ctx, job: NewJob): Promise<Job> {
   const by = signed(ctx, undefined);
   const { received } = job;
   const body = toJson(received);
   refuseDay(received.receivedOn);
   return write(db, async (trx) => {
+    const made = job.sentId === undefined ? null : await jobSentAs(trx, job.sentId);
+    if (made !== null) return made;
     const number = await numberFor(trx, job.number);
     const { id } = await trx
       .insertInto('job')
@@ -75,8 +81,17 @@ export async function createJob(
       .returning('id')
       .executeTakeFirstOrThrow();
     await addRevision(trx, by, { jobId: id, revision: 1, what: 'received', body });
+    if (job.sentId !== undefined) {
+      await trx.insertInto('job_sent').values({ id: job.sentId, job_id: id }).execute();
+    }
     return jobAtRevision(trx, id, 1);
   });
+}
+
+/** The job that a sender's own id made; null when it made none yet. */
+export async function jobSentAs(db: Db, sentId: string): Promise<Job | null> {
+  const row = await db.selectFrom('job_sent').select('job_id').where('id', '=', sentId).executeTakeFirst();
+  return row ? getJob(db, row.job_id) : null;
 }
 
 /** A job by its id, or by its number as typed; null when there is none. */

@@ -49,6 +49,8 @@ export interface Tables {
     received_on: string;
     search: string;
   };
+  /** The job that a sender's own id made. */
+  job_sent: { id: string; job_id: number };
   job_revision: {
     job_id: number;
     revision: number;

@@ -9,13 +9,22 @@ export class ApiError extends Error {
   readonly status: number;
   readonly code: string;
   readonly fields: readonly Fault[];
+  /** Stands beside the error: for a change that came too late, both versions. */
+  readonly beside: Readonly<Record<string, unknown>>;
 
-  constructor(status: number, code: string, message: string, fields: readonly Fault[] = []) {
+  constructor(
+    status: number,
+    code: string,
+    message: string,
+    fields: readonly Fault[] = [],
+    beside: Readonly<Record<string, unknown>> = {},
+  ) {
     super(message);
     this.name = 'ApiError';
     this.status = status;
     this.code = code;
     this.fields = fields;
+    this.beside = beside;
   }
 }
 
@@ -89,8 +98,8 @@ function asApiError(error: unknown): ApiError {
 
 /** Any error as it leaves: its status, and the one shape errors have. */
 export function errorBody(error: unknown): { status: number; body: unknown } {
-  const { status, code, message, fields } = asApiError(error);
-  return { status, body: { error: { code, message, fields } } };
+  const { status, code, message, fields, beside } = asApiError(error);
+  return { status, body: { error: { code, message, fields }, ...beside } };
 }
 
 /** The last stop of everything under /api. */

@@ -7,6 +7,7 @@ import { renderPage } from '../../views/render.ts';
 import { listEntries } from '../records/catalogue.ts';
 import { RecordsUnavailable } from '../records/errors.ts';
 import { apiRouter } from './api.ts';
+import { apiJobsRouter } from './apiJobs.ts';
 import { assetsRouter } from './assets.ts';
 import { catalogueRouter } from './catalogue.ts';
 import { coverRouter } from './cover.ts';
@@ -46,6 +47,7 @@ export function app(house: House): Express {
     res.set('Cache-Control', 'no-store').type('text').send('well\n');
   });
   server.use(doors(house));
+  server.use('/api', apiJobsRouter({ db: shop.db, now: house.now }));
   server.use(
     '/api',
     apiRouter({
@@ -56,7 +58,7 @@ export function app(house: House): Express {
   server.use(readForm);
   server.use(signsAsWhoStands);
   server.use((_req, res, next) => {
-    res.set('Cache-Control', 'no-cache');
+    res.set('Cache-Control', 'private, no-cache');
     res.vary('HX-Request');
     next();
   });
@@ -80,26 +82,21 @@ export function app(house: House): Express {
       next(error);
       return;
     }
-    void sayError(house, error, req, res, next);
+    void sayError(house, error, req, res);
   });
   return server;
 }
 
 /** Every failure is a page with one sentence: what happened, and what to do. */
-async function sayError(
-  house: House,
-  error: unknown,
-  req: Request,
-  res: Response,
-  next: NextFunction,
-): Promise<void> {
+async function sayError(house: House, error: unknown, req: Request, res: Response): Promise<void> {
   const { status, title, sentence } = inWords(error);
   if (status >= 500) console.error(error);
   try {
     const frame = await frameOf(req, house);
     res.status(status).send(renderPage(ErrorPage({ frame, title, sentence })));
-  } catch (second) {
-    next(second);
+  } catch {
+    // The frame of a page is read from the records too. The sentence alone needs nothing.
+    res.status(status).type('text/plain').send(sentence);
   }
 }
 
@@ -109,7 +106,11 @@ function inWords(error: unknown): { status: number; title: string; sentence: str
     return { status: 403, title: 'Not yours to do', sentence: error.message };
   if (error instanceof TooManyTries) return { status: 429, title: 'Too many tries', sentence: error.message };
   if (error instanceof RecordsUnavailable)
-    return { status: 503, title: 'Not saved', sentence: error.message };
+    return {
+      status: 503,
+      title: error.code === 'unsure' ? 'Perhaps not saved' : 'Not saved',
+      sentence: error.message,
+    };
   if (error instanceof Refusal) {
     return {
       status: error.code === 'not-found' ? 404 : 422,

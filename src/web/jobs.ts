@@ -34,6 +34,7 @@ import { type Fields, fieldsOf, TypedForm } from './typed.ts';
 
 const DECISIONS: readonly DecisionKind[] = ['face', 'face-and-ring', 'replace'];
 const PAGE_LENGTH = 30;
+const SENT_ID = /^[A-Za-z0-9-]{16,64}$/;
 
 /** What one form of the job page wants to write; null when something typed cannot be used. */
 type ReadEdit = (job: Job, form: TypedForm, frame: Frame) => Promise<Edit | null>;
@@ -86,6 +87,7 @@ export function jobsRouter(house: House): Router {
       const body = await receivedBody(fields);
       const job = await createJob(db, ctxOf(fields), {
         ...(fields.number?.trim() && { number: fields.number.trim() }),
+        ...(SENT_ID.test(fields.sentId ?? '') && { sentId: fields.sentId! }),
         received: body,
       });
       rememberPreference(res, 'initials', (fields.who ?? '').trim());
@@ -310,7 +312,12 @@ export function jobsRouter(house: House): Router {
         NewJobPage({
           frame,
           families: families.map(({ id, name }) => ({ id, name })),
-          fields: { receivedOn: house.now().toISOString().slice(0, 10), who: frame.initials, ...fields },
+          fields: {
+            receivedOn: house.now().toISOString().slice(0, 10),
+            who: frame.initials,
+            sentId: randomUUID(),
+            ...fields,
+          },
           faults,
         }),
       ),

@@ -2,6 +2,8 @@ import { z } from 'zod';
 import { type ApiCall, apiCalls, CAUTION } from './apiCalls.ts';
 import { errorBody } from './apiErrors.ts';
 import { apiExamples } from './apiExamples.ts';
+import { type JobCall, jobCalls } from './apiJobCalls.ts';
+import { type JobExampleAnswered, playExamples } from './apiJobExamples.ts';
 
 type Json = Record<string, unknown>;
 
@@ -50,6 +52,7 @@ async function build(): Promise<Json> {
       },
     };
   }
+  for (const [path, item] of Object.entries(await jobPaths(schemas))) paths[path] = item;
   return {
     openapi: '3.1.0',
     info: {
@@ -61,6 +64,85 @@ async function build(): Promise<Json> {
     paths: { ...paths, '/api/openapi.json': { get: ITSELF } },
     components: { schemas },
   };
+}
+
+const EXPECTED: Readonly<Record<number, string>> = {
+  200: 'Done.',
+  201: 'Made; Location says where it is.',
+  409: 'Somebody was first: both versions, and nothing was written.',
+  422: 'Values that cannot be used, each named.',
+};
+
+/** The calls about jobs, each with what it answered when the examples were played, one job from receipt to signature. */
+async function jobPaths(schemas: Json): Promise<Json> {
+  const played = await playExamples();
+  const paths: Record<string, Json> = {};
+  for (const call of jobCalls) {
+    const name = `${call.name[0]?.toUpperCase()}${call.name.slice(1)}`;
+    const examples = played.filter((one) => one.name === call.name);
+    const usable = examples.find((one) => one.status < 300);
+    if (call.schema) {
+      const { $schema: _, ...schema } = z.toJSONSchema(call.schema, { io: 'input' });
+      schemas[`${name}Request`] = schema;
+    }
+    if (usable) schemas[`${name}Answer`] = shapeOf(usable.answer);
+    const shown = (of: 'body' | 'answer', some: readonly JobExampleAnswered[]) =>
+      Object.fromEntries(some.map((one) => [exampleName(one, examples), { value: one[of] }]));
+    const statuses = [...new Set([...examples.map((one) => one.status), ...(call.schema ? [422] : [])])];
+    const operation = {
+      summary: call.summary,
+      description: call.description,
+      parameters: parametersOf(call, usable),
+      ...(call.schema && {
+        requestBody: { required: true, content: content(`${name}Request`, shown('body', examples)) },
+      }),
+      responses: Object.fromEntries([
+        ...statuses.sort().map((status) => {
+          const schema = status < 300 ? `${name}Answer` : 'Error';
+          const here = examples.filter((one) => one.status === status);
+          return [status, { description: EXPECTED[status], content: content(schema, shown('answer', here)) }];
+        }),
+        ...(call.path.includes('{') ? [[404, error('There is no such job, or no such revision.')]] : []),
+      ]),
+    };
+    for (const method of call.methods) {
+      const operationId = method === call.methods[0] ? call.name : `${call.name}By${method}`;
+      const path = `/api${call.path}`;
+      paths[path] = { ...paths[path], [method.toLowerCase()]: { operationId, ...operation } };
+    }
+  }
+  return paths;
+}
+
+function exampleName(one: JobExampleAnswered, all: readonly JobExampleAnswered[]): string {
+  return `${one.method.toLowerCase()}${all.indexOf(one) + 1}`;
+}
+
+function parametersOf(call: JobCall, example: JobExampleAnswered | undefined): Json[] {
+  const inPath = call.path.includes('{number}')
+    ? [
+        {
+          name: 'number',
+          in: 'path',
+          required: true,
+          schema: TEXT,
+          description: 'The job’s number.',
+          example: '1001',
+        },
+      ]
+    : [];
+  const inQuery = Object.entries(call.query).map(([name, description]) => {
+    const value = example?.query[name];
+    return {
+      name,
+      in: 'query',
+      required: false,
+      schema: TEXT,
+      description,
+      ...(value && { example: value }),
+    };
+  });
+  return [...inPath, ...inQuery];
 }
 
 /** The example of a call and one that is refused, each with what comes back. */

@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { apiCalls } from '../../src/web/apiCalls.ts';
+import { jobCalls } from '../../src/web/apiJobCalls.ts';
 import { apiServer } from './apiServer.ts';
 
 interface Media {
@@ -38,7 +39,9 @@ test('it is an OpenAPI 3.1 document that names every call', () => {
   expect(document.openapi).toMatch(/^3\.1\.\d$/);
   expect(document.info).toMatchObject({ title: 'Coverwright', version: expect.any(String) });
   const posts = Object.entries(document.paths).filter(([, item]) => item.post);
-  expect(posts.map(([path]) => path)).toEqual(apiCalls.map((call) => `/api${call.path}`));
+  const jobs = jobCalls.filter((call) => call.methods.includes('POST'));
+  const named = [...apiCalls, ...jobs].map((call) => `/api${call.path}`);
+  expect(posts.map(([path]) => path).sort()).toEqual([...new Set(named)].sort());
   expect(document.paths['/api/openapi.json']?.get).toBeDefined();
   const ids = posts.map(([, item]) => item.post?.operationId);
   expect(new Set(ids).size).toBe(ids.length);

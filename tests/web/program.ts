@@ -22,10 +22,11 @@ export interface Served {
 export async function serve(options: {
   demo: boolean;
   publicUrl?: string | null;
+  now?: () => Date;
   /** Another shop than one in memory. */
   open?: (options: { now: () => Date }) => Promise<Shop>;
 }): Promise<Served> {
-  const now = () => new Date('2026-11-24T12:00:00Z');
+  const now = options.now ?? (() => new Date('2026-11-24T12:00:00Z'));
   const shop = options.open ? await options.open({ now }) : openShopInMemory({ now });
   if (options.demo) await seedDemo(shop.db);
   const settings = {

@@ -30,6 +30,7 @@ export function NewJobPage({ frame, families, fields, faults }: NewJobProps) {
       ) : (
         <form method="post" action="/jobs">
           <ErrorSummary faults={faults} />
+          <input type="hidden" name="sentId" value={fields.sentId} />
           <div class="fields">
             <Field
               label="Job number"

@@ -1,0 +1,68 @@
+import type { z } from 'zod';
+import { choice, count, list, orElse, orNull, size, strict, text } from './fields.ts';
+import {
+  cutsSchema,
+  lookedSchema,
+  planSchema,
+  readingSchema,
+  receivedSchema,
+  sentId,
+  setupSchema,
+} from './job.ts';
+
+const MOST_READINGS = 1200;
+const key = (what: string) => text(what, { least: 1, most: 80 });
+
+const who = text('The initials of whoever makes the change', { least: 1, most: 8 });
+const why = orElse(text('The reason', { most: 2000, lines: true }), '');
+const edit = { fromRevision: count('The revision the change starts from', 1, 1_000_000_000), who, why };
+
+const { familyId, customerReference, receivedOn, note } = receivedSchema.shape;
+/** The family is taken from the catalogue, as it is on that day. */
+const receivedAsked = strict('What came in', { familyId, customerReference, receivedOn, note });
+
+export const receiveJobSchema = strict('The request', {
+  id: orNull(sentId('The id of the request')),
+  number: orNull(text('The job number', { least: 1, most: 40 })),
+  who,
+  received: receivedAsked,
+});
+
+/** What each section's call takes; the section itself stands under its own name. */
+export const sectionCallSchemas = {
+  received: strict('The request', { ...edit, received: receivedAsked }),
+  looked: strict('The request', { ...edit, looked: lookedSchema }),
+  setup: strict('The request', { ...edit, setup: setupSchema }),
+  plan: strict('The request', { ...edit, plan: planSchema }),
+  cuts: strict('The request', { ...edit, cuts: cutsSchema }),
+  decision: strict('The request', {
+    ...edit,
+    decision: strict('The decision', {
+      decision: choice('The decision', ['face', 'face-and-ring', 'replace']),
+      reason: orElse(text('The reason for the decision', { most: 2000, lines: true }), ''),
+    }),
+  }),
+  studs: strict('The request', {
+    ...edit,
+    studs: strict('The studs', {
+      stackId: key('The stack'),
+      studId: key('The stud'),
+      pullForwardMm: orNull(size('The pull-forward gap')),
+      note: orElse(text('The note', { most: 2000, lines: true }), ''),
+    }),
+  }),
+  signature: strict('The request', {
+    ...edit,
+    signature: strict('The signature', {
+      statement: orElse(text('The statement', { most: 2000, lines: true }), ''),
+    }),
+  }),
+} as const;
+
+export type SectionCall<S extends keyof typeof sectionCallSchemas> = z.output<(typeof sectionCallSchemas)[S]>;
+
+export const addReadingsSchema = strict('The request', {
+  who,
+  why,
+  readings: list('The readings', readingSchema, { least: 1, most: MOST_READINGS }),
+});

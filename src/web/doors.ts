@@ -76,14 +76,13 @@ const needed = new WeakMap<Request, Least>();
 function tableOf(roles: Readonly<Record<string, Least>>): Router {
   const router = Router();
   for (const [route, least] of Object.entries(roles)) {
-    const [method, path] = route.split(' ') as ['GET' | 'POST', string];
+    const [method, path] = route.split(' ') as ['GET' | 'POST' | 'PUT', string];
     const raise: RequestHandler = (req, _res, next) => {
       const before = needed.get(req) ?? 'anyone';
       needed.set(req, KINDS.indexOf(least) > KINDS.indexOf(before) ? least : before);
       next();
     };
-    if (method === 'GET') router.get(path, raise);
-    else router.post(path, raise);
+    router[method.toLowerCase() as 'get' | 'post' | 'put'](path, raise);
   }
   return router;
 }

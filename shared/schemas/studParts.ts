@@ -142,6 +142,9 @@ const jointSchema = strict('The joint', {
   studCount: count('The number of studs', 2, 24),
   studCircleDiameterMm: size('The stud circle’s diameter'),
   youngMPa: orNull(quantity('The elastic modulus', 'MPa', { least: 1000, most: 1_000_000 })),
+  prevailingNm: orNull(quantity('The torque that only turns the nut', 'N·m', { least: 0, most: 5000 })),
+  studsUsedBefore: orElse(yesNo('Whether the studs were used before'), false),
+  retightened: orElse(yesNo('Whether the nuts are tightened again'), false),
 }) satisfies z.ZodType<Joint>;
 
 /** What the check of one stud and the match of many have in common. */

@@ -51,6 +51,15 @@ export function printAgainst(
   return `${printNumber(mm / scale, start + 4)} ${unit}`;
 }
 
+const NM_PER_LB_FT = 1.3558179483314;
+
+/** `37.0 N·m`, or `27.3 lb-ft` where lengths are in inches. */
+export function printTorque(Nm: number, unit: LengthUnit, decimals = 0): string {
+  return unit === 'in'
+    ? `${printNumber(Nm / NM_PER_LB_FT, decimals)} lb-ft`
+    : `${printNumber(Nm, decimals)} N·m`;
+}
+
 /** `92.3 %`; never rounds up to 100 % or down across the limit it is compared with. */
 export function printShare(share: number, decimals = 1): string {
   const factor = 10 ** (decimals + 2);

@@ -67,6 +67,11 @@ export interface Joint {
   readonly studCount: number;
   readonly studCircleDiameterMm: number;
   readonly youngMPa: number | null;
+  /** Torque that only turns a prevailing-torque nut, before it seats; it gives no preload. */
+  readonly prevailingNm?: number | null;
+  readonly studsUsedBefore?: boolean;
+  /** Tightened again after the first heat cycle, where the vehicle's maker allows it and no thread-locker is used. */
+  readonly retightened?: boolean;
 }
 
 export interface StudCheckInput {

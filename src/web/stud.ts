@@ -1,6 +1,7 @@
 import { Router } from 'express';
 import type { CatalogueStack, CatalogueStud, ShopCriteria } from '../../shared/words/catalogue.ts';
 import { type Fault, Refusal } from '../../shared/words/refusal.ts';
+import type { Joint } from '../../shared/words/stud.ts';
 import type { Frame } from '../../views/frame.ts';
 import { type StackChoice, StacksForStudPage } from '../../views/pages/stacksForStud.tsx';
 import { type StudChoice, StudPage } from '../../views/pages/stud.tsx';
@@ -11,6 +12,7 @@ import { frameOf, type House } from './house.ts';
 import { layerRows, readStack } from './stackForm.ts';
 import { studCheckFor, studChoicesFor } from './studChoices.ts';
 import { readStud } from './studForm.ts';
+import { FIGURES, onJointField, readJoint, torqueUnitOf } from './studJoint.ts';
 import { type Fields, fieldsOf, TypedForm } from './typed.ts';
 
 const OWN = 'own';
@@ -27,7 +29,8 @@ export function studRouter(house: House): Router {
     const stackId = fields.stack ?? '';
     const chosen = stackFor(form, stackId, stacks);
     const pullForwardMm = form.length('pull', 'The pull-forward gap');
-    const { choices, faults } = rank(chosen, pullForwardMm, studs, criteria, frame);
+    const joint = readJoint(form, chosen?.stack ?? null, frame.lengthUnit);
+    const { choices, faults } = rank(chosen, pullForwardMm, studs, criteria, frame, joint);
     res.status(form.faults.length + faults.length > 0 ? 422 : 200).send(
       renderPage(
         StudPage({
@@ -39,6 +42,9 @@ export function studRouter(house: House): Router {
           chosen,
           pullForwardMm: pullForwardMm ?? chosen?.pullForwardMm ?? null,
           choices,
+          joint,
+          torqueUnit: torqueUnitOf(fields, frame.lengthUnit),
+          figures: FIGURES,
           shownId:
             choices.find((choice) => choice.match.id === fields.stud)?.match.id ??
             choices[0]?.match.id ??
@@ -55,7 +61,9 @@ export function studRouter(house: House): Router {
     const { stacks, studs, criteria } = await shelves(house);
     const form = new TypedForm(fields, frame);
     const chosen = stackFor(form, fields.stack ?? '', stacks);
-    const { choices } = rank(chosen, form.length('pull', 'The pull-forward gap'), studs, criteria, frame);
+    const pullForwardMm = form.length('pull', 'The pull-forward gap');
+    const joint = readJoint(form, chosen?.stack ?? null, frame.lengthUnit);
+    const { choices } = rank(chosen, pullForwardMm, studs, criteria, frame, joint);
     const choice = choices.find((one) => one.match.id === fields.stud) ?? choices[0];
     if (!chosen || !choice) {
       res.redirect(303, '/stud');
@@ -69,6 +77,9 @@ export function studRouter(house: House): Router {
         StudSlipPage({
           frame,
           stack: chosen,
+          pullForwardMm: pullForwardMm ?? chosen.pullForwardMm,
+          joint,
+          torqueFrom: fields.torqueFrom ?? '',
           choice,
           other: other ?? null,
           on: house.now().toISOString().slice(0, 10),
@@ -144,15 +155,16 @@ function rank(
   studs: readonly { id: string; body: CatalogueStud }[],
   criteria: ShopCriteria,
   frame: Frame,
+  joint: Joint | null,
 ): { choices: readonly StudChoice[]; faults: readonly Fault[] } {
   if (!chosen) return { choices: [], faults: [] };
   try {
     return {
-      choices: studChoicesFor(studs, chosen, pullForwardMm, criteria, null, frame.lengthUnit),
+      choices: studChoicesFor(studs, chosen, pullForwardMm, criteria, null, frame.lengthUnit, joint),
       faults: [],
     };
   } catch (error) {
-    if (error instanceof Refusal) return { choices: [], faults: error.faults };
+    if (error instanceof Refusal) return { choices: [], faults: error.faults.map(onJointField) };
     throw error;
   }
 }

@@ -1,6 +1,6 @@
 import type { CatalogueStack, CatalogueStud, Family, ShopCriteria } from '../../shared/words/catalogue.ts';
 import type { LengthUnit } from '../../shared/words/print.ts';
-import type { StudCheck, StudCheckInput, StudMatch } from '../../shared/words/stud.ts';
+import type { Joint, StudCheck, StudCheckInput, StudMatch } from '../../shared/words/stud.ts';
 import type { StudChoice } from '../../views/pages/stud.tsx';
 import { checkStud } from '../calc/stud/checkStud.ts';
 import { matchStuds } from '../calc/stud/matchStuds.ts';
@@ -16,13 +16,14 @@ function asked(
   pullForwardMm: number | null,
   criteria: ShopCriteria,
   family: Family | null,
+  joint: Joint | null,
 ) {
   return {
     stack: stack.stack,
     nut: stack.nut,
     pullForwardMm: pullForwardMm ?? stack.pullForwardMm,
     criteria: { protrusionThreads: criteria.protrusionThreads, startThreads: criteria.startThreads },
-    joint: null,
+    joint,
     coverStudCount: family?.studCount ?? null,
     coverStudCircleDiameterMm: family?.studCircleDiameterMm ?? null,
   };
@@ -36,8 +37,9 @@ export function studCheckFor(
   criteria: ShopCriteria,
   family: Family | null,
   unit: LengthUnit,
+  joint: Joint | null = null,
 ): { readonly input: StudCheckInput; readonly check: StudCheck } {
-  const input = { stud: stud.stud, ...asked(stack, pullForwardMm, criteria, family) };
+  const input = { stud: stud.stud, ...asked(stack, pullForwardMm, criteria, family, joint) };
   return { input, check: checkStud(input, unit) };
 }
 
@@ -49,11 +51,12 @@ export function studChoicesFor(
   criteria: ShopCriteria,
   family: Family | null,
   unit: LengthUnit,
+  joint: Joint | null = null,
 ): StudChoice[] {
   const matches: readonly StudMatch[] = matchStuds(
     {
       studs: studs.map(({ id, body }) => ({ id, stud: body.stud })),
-      ...asked(stack, pullForwardMm, criteria, family),
+      ...asked(stack, pullForwardMm, criteria, family, joint),
     },
     unit,
   );

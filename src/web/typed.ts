@@ -22,7 +22,14 @@ export function fieldsOf(source: unknown): Fields {
 }
 
 /** What a bare number means where the person chooses no unit. */
-const BARE_UNIT = { angle: 'deg', number: '', count: '', pressure: 'MPa', torque: 'N·m' } as const;
+const BARE_UNIT = {
+  angle: 'deg',
+  number: '',
+  count: '',
+  pressure: 'MPa',
+  torque: 'N·m',
+  ratio: '%',
+} as const;
 
 /** Reads a form field by field, and gathers one sentence for each that cannot be used. */
 export class TypedForm {
@@ -84,8 +91,14 @@ export class TypedForm {
     return this.#quantity(name, label, this.text(name), 'pressure');
   }
 
-  torque(name: string, label: string): number | null {
-    return this.#quantity(name, label, this.text(name), 'torque');
+  /** A quantity in N·m; a bare number is of the unit the field shows. */
+  torque(name: string, label: string, bare: 'N·m' | 'lb-ft' = 'N·m'): number | null {
+    return this.#quantity(name, label, this.text(name), 'torque', bare);
+  }
+
+  /** A share; a bare 25 is 25 %. */
+  share(name: string, label: string): number | null {
+    return this.#quantity(name, label, this.text(name), 'ratio');
   }
 
   /** Adds the faults a schema found, their paths turned into this form's field names. */
@@ -106,10 +119,11 @@ export class TypedForm {
     label: string,
     typed: string,
     kind: 'length' | keyof typeof BARE_UNIT,
+    bare?: 'lb-ft' | 'N·m',
   ): number | null {
     if (typed === '') return null;
     const { lengthUnit, decimalSign } = this.#writing;
-    const unit = kind === 'length' ? lengthUnit : BARE_UNIT[kind];
+    const unit = bare ?? (kind === 'length' ? lengthUnit : BARE_UNIT[kind]);
     const read = readQuantity({ field: label, typed, kind, unit, decimalSign });
     if (read.ok) return read.value;
     this.fault(name, read.message);

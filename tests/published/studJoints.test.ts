@@ -3,6 +3,7 @@ import { checkStud } from '../../src/calc/stud/checkStud.ts';
 import { clampedResilience } from '../../src/calc/stud/clampedResilience.ts';
 import { embeddingLoss } from '../../src/calc/stud/embeddingLoss.ts';
 import { fixedFastenerPosition } from '../../src/calc/stud/fixedFastenerPosition.ts';
+import { NUT_FACTORS, SCATTERS } from '../../src/calc/stud/jointFigures.ts';
 import { preload } from '../../src/calc/stud/preload.ts';
 import { slipTorque } from '../../src/calc/stud/slipTorque.ts';
 import { EXAMPLE } from '../calc/stud/example.ts';
@@ -24,6 +25,30 @@ describe('T = K d F', () => {
       scatter: 0,
     });
     expect(found.nominalN / N_PER_LBF).toBeCloseTo(lbf, 0);
+  });
+});
+
+describe('figures to choose from', () => {
+  // Shigley, 9th ed., table 8-15.
+  it.each([
+    ['black', 0.3],
+    ['zinc', 0.2],
+    ['oiled', 0.18],
+    ['cadmium', 0.16],
+    ['anti-seize', 0.12],
+    ['low-friction', 0.09],
+  ])('nut factor, %s: %f', (id, K) => {
+    expect(NUT_FACTORS.find((one) => one.id === id)?.value).toBe(K);
+  });
+
+  // Shigley, 9th ed., table 8-14: ten lubricated bolts at 90 N·m; printed mean 34.18 kN, s 2.88 kN.
+  it('spread of the ten bolts: twice 2.88 of 34.18 is 17 %', () => {
+    const kN = [30.3, 32.5, 32.5, 32.9, 32.9, 33.8, 34.3, 34.7, 37.4, 40.5];
+    const mean = kN.reduce((sum, one) => sum + one, 0) / kN.length;
+    const s = Math.sqrt(kN.reduce((sum, one) => sum + (one - mean) ** 2, 0) / (kN.length - 1));
+    expect(mean).toBeCloseTo(34.18, 2);
+    expect(s).toBeCloseTo(2.88, 2);
+    expect(SCATTERS.find((one) => one.id === 'ten-bolts')?.value).toBeCloseTo((2 * s) / mean, 2);
   });
 });
 

@@ -58,7 +58,13 @@ test('the whole request comes through, its threads read', () => {
     stud: { ...STUD, thread: { ...UNF_38, designation: '3/8-24 UNF-2A', class: '2A' }, filletMm: null },
     stack: { ...REQUEST.stack, layers: [{ ...REQUEST.stack.layers[0], chamferMm: null }] },
     nut: { ...REQUEST.nut, thread: { ...UNF_38, designation: '3/8-24 UNF-2B', class: '2B' } },
-    joint: { ...REQUEST.joint, youngMPa: null },
+    joint: {
+      ...REQUEST.joint,
+      youngMPa: null,
+      prevailingNm: null,
+      studsUsedBefore: false,
+      retightened: false,
+    },
     coverStudCount: null,
     coverStudCircleDiameterMm: null,
   });

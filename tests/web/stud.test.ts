@@ -93,6 +93,64 @@ describe('a stud for a stack', () => {
   });
 });
 
+describe('the joint', () => {
+  const joint = { stack: 'two-piece-four-3-8-24', torque: '27 lb-ft', engine: '350', kFrom: 'zinc' };
+
+  it('says in words whether it holds, with what is enough and what is too much, and whose torque comes first', async () => {
+    const page = await ask(joint);
+    expect(page.status).toBe(200);
+    expect(page.text).toContain('It holds.');
+    expect(page.text).toContain("The vehicle maker's torque comes first");
+    expect(page.text).toContain("36.6 N·m is not said to be the vehicle maker's figure.");
+    // K d F as calc/stud/torqueWindow.test.ts: 0.2 · 9.525e-3 · 0.75 · 586 · 56.663/1.25.
+    expect(page.text).toContain('up to 38.0 N·m it is not too much');
+    expect(page.text).toContain('0.20: zinc plated (Shigley, 9th ed., table 8-15)');
+  });
+
+  it('reads the same torque in N·m and in lb-ft', async () => {
+    const figures = (page: { text: string }) =>
+      /At its least preload the joint holds (\d+)/.exec(page.text)?.[1];
+    const bare = await ask({ ...joint, torque: '27', engine: '350 N·m', torqueUnit: 'lb-ft' });
+    expect(figures(bare)).toBe(figures(await ask(joint)));
+    expect(figures(bare)).not.toBe(figures(await ask({ ...joint, torque: '27' })));
+  });
+
+  it('says no, and why, where the engine is too strong for it', async () => {
+    const page = await ask({ ...joint, engine: '700', torqueFrom: 'maker' });
+    expect(page.text).toContain('It does not hold.');
+    expect(page.text).toContain('No torque does both');
+    expect(page.text).toContain("36.6 N·m is the vehicle maker's figure: tighten to it.");
+  });
+
+  it('takes number and circle from the stack, and whatever is typed before them', async () => {
+    const slip = (page: { text: string }) => Number(/holds (\d+) N·m by friction/.exec(page.text)?.[1]);
+    const four = slip(await ask(joint));
+    expect(slip(await ask({ ...joint, jointStuds: '8' }))).toBeCloseTo(2 * four, -1);
+  });
+
+  it.each([
+    ['a torque without an engine', { engine: '' }, 'Engine torque is empty.'],
+    ['an engine without a torque', { torque: '' }, 'Tightening torque is empty.'],
+    ['no finish', { kFrom: '' }, 'Nut factor is not chosen.'],
+    ['its own factor, not typed', { kFrom: 'own' }, 'Nut factor is empty.'],
+    ['a torque in millimetres', { torque: '27 mm' }, 'mm is a unit of length, and this is a torque'],
+    ['a spread of all of it', { scatterFrom: 'own', scatter: '100' }, 'The scatter of the preload is 1'],
+    ['nothing for a torque', { torque: '0' }, 'The tightening torque is 0 N·m; it must be more than 0'],
+  ])('refuses %s with a sentence, and keeps what was typed', async (_what, change, sentence) => {
+    const page = await ask({ ...joint, ...change });
+    expect(page.status).toBe(422);
+    expect(page.text).toContain(sentence);
+    expect(page.html).toMatch(/name="torqueUnit"/);
+  });
+
+  it('stands on the slip, as advice', async () => {
+    const page = await program.get(`/stud/slip?${new URLSearchParams(joint)}`);
+    expect(page.text).toMatch(
+      /It holds , tightened to 36\.6 N·m .*Advice; the vehicle maker's torque comes first/,
+    );
+  });
+});
+
 describe('stacks for a stud', () => {
   const inHand = {
     stud: 'own',

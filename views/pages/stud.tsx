@@ -1,8 +1,8 @@
 import type { CatalogueStack, CatalogueStud } from '../../shared/words/catalogue.ts';
 import type { Status } from '../../shared/words/finding.ts';
-import { lengthFigure, printLength } from '../../shared/words/print.ts';
+import { briefLength, lengthFigure, printLength } from '../../shared/words/print.ts';
 import type { Fault } from '../../shared/words/refusal.ts';
-import type { Fits, StudMatch } from '../../shared/words/stud.ts';
+import type { Fits, Joint, StudMatch } from '../../shared/words/stud.ts';
 import { StudInStack } from '../drawings/studInStack.tsx';
 import type { Frame } from '../frame.ts';
 import { Layout } from '../layout.tsx';
@@ -13,6 +13,13 @@ import { Choice, Field } from '../parts/field.tsx';
 import { FindingsFolded } from '../parts/findingsFolded.tsx';
 import { Sign } from '../parts/sign.tsx';
 import { StackFields } from './stackFields.tsx';
+import {
+  type FigureChoices,
+  JOINT_FINDING,
+  JointAnswer,
+  JointFields,
+  type TorqueUnit,
+} from './studJoint.tsx';
 
 export interface StudChoice {
   readonly match: StudMatch;
@@ -30,6 +37,10 @@ export interface StudPageProps {
   /** Best first. */
   readonly choices: readonly StudChoice[];
   readonly shownId: string | null;
+  /** null until a torque is typed. */
+  readonly joint: Joint | null;
+  readonly torqueUnit: TorqueUnit;
+  readonly figures: FigureChoices;
   readonly faults: readonly Fault[];
 }
 
@@ -117,9 +128,26 @@ export function StudPage(props: StudPageProps) {
           {stackId === 'own' && (
             <StackFields fields={fields} rows={props.layerRows} faults={faults} unit={unit} />
           )}
+          {(chosen || stackId === 'own') && (
+            <JointFields
+              fields={fields}
+              faults={faults}
+              unit={unit}
+              torqueUnit={props.torqueUnit}
+              figures={props.figures}
+              holes={{
+                count: chosen?.stack.holeCount ?? null,
+                circle:
+                  chosen?.stack.holeCircleDiameterMm == null
+                    ? null
+                    : briefLength(chosen.stack.holeCircleDiameterMm, unit),
+              }}
+              prevailing={chosen?.nut?.prevailing ?? fields.prevailing === '1'}
+            />
+          )}
           <div class="actions">
             <button class={chosen ? 'button' : 'button first'} type="submit" id="find">
-              Find its stud
+              {chosen ? 'Work it out' : 'Find its stud'}
             </button>
             {stackId === 'own' && (
               <button class="button" type="submit" name="add" value="layer" id="add-layer">
@@ -152,11 +180,19 @@ export function StudPage(props: StudPageProps) {
               </a>
             </div>
             <FindingsFolded
-              findings={shown.match.check.findings}
+              findings={shown.match.check.findings.filter((finding) => !JOINT_FINDING.test(finding.id))}
               lead={STUD_LEAD}
               unit={unit}
               id="stud-finding"
             />
+            {props.joint && (
+              <JointAnswer
+                check={shown.match.check}
+                joint={props.joint}
+                unit={unit}
+                torqueFrom={fields.torqueFrom ?? ''}
+              />
+            )}
           </section>
         )}
         {choices.length > 0 && (

@@ -1,15 +1,21 @@
 import type { CatalogueStack } from '../../shared/words/catalogue.ts';
 import { printLength } from '../../shared/words/print.ts';
+import type { Joint } from '../../shared/words/stud.ts';
 import { StudInStack } from '../drawings/studInStack.tsx';
 import type { Frame } from '../frame.ts';
 import { Layout } from '../layout.tsx';
 import { Cautions } from '../parts/caution.tsx';
 import { Sign } from '../parts/sign.tsx';
 import { FIT_STATUS, FIT_WORD, lowerFirst, type StudChoice, stackInWords } from './stud.tsx';
+import { JointLine } from './studJoint.tsx';
 
 export interface StudSlipProps {
   readonly frame: Frame;
   readonly stack: CatalogueStack;
+  readonly pullForwardMm: number | null;
+  /** null where no torque was typed. */
+  readonly joint: Joint | null;
+  readonly torqueFrom: string;
   readonly choice: StudChoice;
   /** The stud of the same thread that does not do, and why. */
   readonly other: StudChoice | null;
@@ -18,7 +24,8 @@ export interface StudSlipProps {
 }
 
 /** What the counter hands over: which stud, for which stack, and why the other one does not do. */
-export function StudSlipPage({ frame, stack, choice, other, on }: StudSlipProps) {
+export function StudSlipPage(props: StudSlipProps) {
+  const { frame, stack, pullForwardMm, joint, choice, other, on } = props;
   const { stud } = choice.entry;
   const unit = frame.lengthUnit;
   const { check } = choice.match;
@@ -60,7 +67,7 @@ export function StudSlipPage({ frame, stack, choice, other, on }: StudSlipProps)
           stack={stack.stack}
           nut={stack.nut}
           check={check}
-          pullForwardMm={stack.pullForwardMm}
+          pullForwardMm={pullForwardMm}
           name={choice.entry.name}
           unit={unit}
         />
@@ -70,6 +77,7 @@ export function StudSlipPage({ frame, stack, choice, other, on }: StudSlipProps)
           <Sign status="fail" /> <b>Not {other.entry.name}:</b> {other.match.check.because}
         </p>
       )}
+      {joint && <JointLine check={check} joint={joint} unit={unit} torqueFrom={props.torqueFrom} />}
       <Cautions kinds={['torque', 'competition', 'general']} />
       <div class="actions no-print">
         <button class="button first" type="button" id="print" data-print>

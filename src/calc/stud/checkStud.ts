@@ -51,7 +51,7 @@ export function checkStud(input: StudCheckInput, unit: LengthUnit = 'mm'): StudC
   const fillet = filletClearsChamfer(numbers, unit);
   const seat = nutSeat(numbers, unit);
   const strong = engagement && nut ? stripOrBreak(numbers, nut, engagement, unit) : null;
-  const joined = jointChecks(numbers);
+  const joined = jointChecks(numbers, unit);
   const checks: readonly Checked[] = [
     nutThread(numbers),
     nutClamps(numbers, unit),

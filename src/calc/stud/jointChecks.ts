@@ -1,5 +1,5 @@
 import type { Answer } from '../../../shared/words/answer.ts';
-import { listInWords, printNumber } from '../../../shared/words/print.ts';
+import { type LengthUnit, listInWords, printTorque } from '../../../shared/words/print.ts';
 import type { Holds, Joint, StudCheck } from '../../../shared/words/stud.ts';
 import { bearingPressure } from './bearingPressure.ts';
 import type { Checked } from './checked.ts';
@@ -12,6 +12,8 @@ import { slipTorque } from './slipTorque.ts';
 import type { StudNumbers } from './studNumbers.ts';
 import { studResilience } from './studResilience.ts';
 import { studShear } from './studShear.ts';
+import { torqueWindow } from './torqueWindow.ts';
+import { usedAgain } from './usedAgain.ts';
 
 /** Steel, where the joint names no other. */
 const STEEL_MPA = 205_000;
@@ -23,10 +25,11 @@ export interface JointChecks {
 }
 
 /** Does the tightened joint carry the engine's torque by friction, without overloading the stud? Judged on the least. */
-export function jointChecks(numbers: StudNumbers): JointChecks {
+export function jointChecks(numbers: StudNumbers, unit: LengthUnit): JointChecks {
   const { joint, stud, nut, stack } = numbers.input;
   if (!joint) return { joint: null, holds: 'not-checked', checks: [noJoint()] };
-  const F = preload({ ...joint, diameterMm: numbers.diameterMm });
+  const prevailingNm = joint.prevailingNm ?? 0;
+  const F = preload({ ...joint, prevailingNm, diameterMm: numbers.diameterMm });
   const loss = embedding(numbers, joint);
   const FZ = loss.answer?.value ?? null;
   const least = FZ === null ? null : Math.max(0, F.lowN - FZ);
@@ -39,7 +42,7 @@ export function jointChecks(numbers: StudNumbers): JointChecks {
     proofMPa: stud.proofMPa,
     areaMm2: numbers.thread.tensileStressAreaMm2,
   });
-  const slip = slipFinding(joint, nominalSlip, leastSlip, loss.missing);
+  const slip = slipFinding(joint, nominalSlip, leastSlip, loss.missing, unit);
   const under = stack.layers.at(-1)!.holeDiameterMm;
   const dW = nut?.bearingOuterDiameterMm ?? null;
   const statuses = [proof.finding.status, slip.finding.status];
@@ -61,6 +64,17 @@ export function jointChecks(numbers: StudNumbers): JointChecks {
         },
       },
       slip,
+      torqueWindow({
+        ...joint,
+        unit,
+        prevailingNm,
+        diameterMm: numbers.diameterMm,
+        radiusMm,
+        askedNm: joint.engineTorqueNm * joint.serviceFactor,
+        embeddingLossN: FZ,
+        proofMPa: stud.proofMPa,
+        areaMm2: numbers.thread.tensileStressAreaMm2,
+      }),
       ...(slip.finding.status === 'fail' ? [shearAfterSlip(numbers, joint)] : []),
       ...(nut?.proofMPa != null
         ? [
@@ -74,6 +88,7 @@ export function jointChecks(numbers: StudNumbers): JointChecks {
       ...(dW !== null && under !== null && dW > under
         ? [bearingPressure({ mostN: F.highN, bearingOuterDiameterMm: dW, holeDiameterMm: under })]
         : []),
+      ...usedAgain(joint, nut, unit),
     ],
   };
 }
@@ -113,6 +128,7 @@ function embedding(
     studMmPerN: S.mmPerN,
     clampedMmPerN: P.mmPerN,
     steps: [S.step, P.step],
+    retightened: joint.retightened ?? false,
   });
   return { answer, missing: '' };
 }
@@ -122,9 +138,10 @@ function slipFinding(
   nominal: Answer | null,
   least: (Answer & { value: number }) | null,
   missing: string,
+  unit: LengthUnit,
 ): Checked {
   const limit = joint.engineTorqueNm * joint.serviceFactor;
-  const Nm = (x: number) => `${printNumber(x, 0)} N·m`;
+  const Nm = (x: number) => printTorque(x, unit);
   const holds = least !== null && least.value >= limit - 1e-9;
   const asked = `the engine’s ${Nm(joint.engineTorqueNm)} × ${joint.serviceFactor} is ${Nm(limit)}`;
   return {

@@ -2,7 +2,7 @@ import { printNumber, printShare } from '../../../shared/words/print.ts';
 import type { Checked } from './checked.ts';
 
 /** A joint that is taken apart and used again. */
-const MOST_OF_PROOF = 0.75;
+export const MOST_OF_PROOF = 0.75;
 const SOURCE = '75 % of proof for a joint used again: Shigley, 9th ed., ch. 8; a recommendation, not a law';
 
 /**

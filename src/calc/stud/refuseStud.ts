@@ -130,6 +130,10 @@ export function refuseStud(input: StudCheckInput): void {
     number('joint.friction', 'The friction', joint.friction, '', { above: 0 });
     number('joint.engineTorqueNm', 'The engine’s torque', joint.engineTorqueNm, 'N·m', { above: 0 });
     number('joint.serviceFactor', 'The service factor', joint.serviceFactor, '', { above: 0 });
+    number('joint.prevailingNm', 'The torque that only turns the nut', joint.prevailingNm ?? null, 'N·m', {
+      from: 0,
+      ...(joint.torqueNm > 0 ? { below: joint.torqueNm } : {}),
+    });
     count('joint.studCount', 'The number of studs', joint.studCount);
     length('joint.studCircleDiameterMm', 'The stud circle', joint.studCircleDiameterMm, { above: 0 });
     number('joint.youngMPa', 'Young’s modulus', joint.youngMPa, 'MPa', { above: 0 });

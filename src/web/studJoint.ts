@@ -1,0 +1,109 @@
+import type { LengthUnit } from '../../shared/words/print.ts';
+import type { Fault } from '../../shared/words/refusal.ts';
+import type { Joint, Stack } from '../../shared/words/stud.ts';
+import type { FigureChoices, TorqueUnit } from '../../views/pages/studJoint.tsx';
+import { FRICTIONS, type NamedFigure, NUT_FACTORS, SCATTERS } from '../calc/stud/jointFigures.ts';
+import type { Fields, TypedForm } from './typed.ts';
+
+const OWN = 'own';
+const DEFAULT_SCATTER = 'wrench';
+const DEFAULT_FRICTION = 'clean';
+const DEFAULT_SERVICE_FACTOR = 2;
+
+/** What the fields of the joint can be chosen from; whatever is chosen is shown with its source. */
+export const FIGURES: FigureChoices = {
+  nutFactors: NUT_FACTORS,
+  scatters: SCATTERS,
+  frictions: FRICTIONS,
+  scatter: DEFAULT_SCATTER,
+  friction: DEFAULT_FRICTION,
+  serviceFactor: DEFAULT_SERVICE_FACTOR,
+};
+
+/** A bare torque is in what the address says, else in what goes with this person's lengths. */
+export function torqueUnitOf(fields: Fields, unit: LengthUnit): TorqueUnit {
+  const said = fields.torqueUnit;
+  return said === 'N·m' || said === 'lb-ft' ? said : unit === 'in' ? 'lb-ft' : 'N·m';
+}
+
+/** The joint as typed; null when nothing of it was, or when it cannot be used, with the sentences in the form. */
+export function readJoint(form: TypedForm, stack: Stack | null, unit: LengthUnit): Joint | null {
+  if (!form.has('torque') && !form.has('engine')) return null;
+  const before = form.faults.length;
+  const bare = torqueUnitOf(form.fields, unit);
+  const needed = <T>(name: string, label: string, value: T | null): T | null =>
+    form.has(name) ? value : form.needed(value, name, label);
+  const torqueNm = needed('torque', 'Tightening torque', form.torque('torque', 'Tightening torque', bare));
+  const engineTorqueNm = needed('engine', 'Engine torque', form.torque('engine', 'Engine torque', bare));
+  const nutFactor = figure(form, 'kFrom', 'k', 'Nut factor', NUT_FACTORS, null);
+  const scatter = figure(form, 'scatterFrom', 'scatter', 'Spread of the preload', SCATTERS, DEFAULT_SCATTER);
+  const friction = figure(form, 'muFrom', 'mu', 'Friction', FRICTIONS, DEFAULT_FRICTION);
+  const serviceFactor = form.number('service', 'Service factor') ?? DEFAULT_SERVICE_FACTOR;
+  const studCount = form.count('jointStuds', 'Number of studs') ?? stack?.holeCount ?? null;
+  const circleMm = form.length('jointCircle', 'Stud circle') ?? stack?.holeCircleDiameterMm ?? null;
+  needed('jointStuds', 'Number of studs', studCount);
+  needed('jointCircle', 'Stud circle', circleMm);
+  const prevailingNm = form.torque('prevTorque', 'Torque that only turns the nut', bare);
+  if (
+    form.faults.length > before ||
+    torqueNm === null ||
+    engineTorqueNm === null ||
+    nutFactor === null ||
+    scatter === null ||
+    friction === null ||
+    studCount === null ||
+    circleMm === null
+  )
+    return null;
+  return {
+    torqueNm,
+    nutFactor,
+    scatter,
+    friction,
+    engineTorqueNm,
+    serviceFactor,
+    studCount,
+    studCircleDiameterMm: circleMm,
+    youngMPa: null,
+    prevailingNm,
+    studsUsedBefore: form.text('usedBefore') === '1',
+    retightened: form.text('retightened') === '1',
+  };
+}
+
+/** One of the figures with a source, or the person's own. */
+function figure(
+  form: TypedForm,
+  from: string,
+  own: string,
+  label: string,
+  known: readonly NamedFigure[],
+  otherwise: string | null,
+): number | null {
+  const chosen = form.text(from) || otherwise;
+  if (chosen === OWN) {
+    const value = from === 'scatterFrom' ? form.share(own, label) : form.number(own, label);
+    return form.has(own) ? value : form.needed(value, own, label);
+  }
+  const value = known.find(({ id }) => id === chosen)?.value ?? null;
+  if (value === null) form.fault(from, `${label} is not chosen. Choose what the nut and stud are like.`);
+  return value;
+}
+
+const JOINT_FIELDS: Readonly<Record<string, string>> = {
+  torqueNm: 'torque',
+  nutFactor: 'k',
+  scatter: 'scatter',
+  friction: 'mu',
+  engineTorqueNm: 'engine',
+  serviceFactor: 'service',
+  studCount: 'jointStuds',
+  studCircleDiameterMm: 'jointCircle',
+  prevailingNm: 'prevTorque',
+};
+
+/** What the calculation refused of the joint, beside the field it was typed in. */
+export function onJointField({ path, message }: Fault): Fault {
+  const name = path.startsWith('joint.') ? JOINT_FIELDS[path.slice('joint.'.length)] : undefined;
+  return { path: name ?? path, message };
+}

@@ -16,6 +16,7 @@ import { addReadings } from '../../../src/records/readings.ts';
 import { type PostgresServer, postgresPrograms, startPostgres } from '../../records/postgresServer.ts';
 import { errorOf } from '../../records/refusals.ts';
 import { as, received, wall } from '../../records/samples.ts';
+import { tell } from '../kit/tell.ts';
 
 const root = fileURLToPath(new URL('../../..', import.meta.url));
 const programs = postgresPrograms();
@@ -59,6 +60,11 @@ describe.skipIf(programs === null)('a PostgreSQL that dies', () => {
     const next = await createJob(shop.db, as('AB'), { received: received() });
     expect(next.id).toBe(kept.id + 1);
     await shop.close();
+    tell(
+      'PostgreSQL killed in mid-transaction',
+      '1 kill',
+      'nothing of it is kept; a sentence (503) while it is down; the program goes on when it is back',
+    );
   });
 
   test('again and again in a stream of readings: what was said to be kept is there, and nothing twice', async () => {
@@ -102,6 +108,11 @@ describe.skipIf(programs === null)('a PostgreSQL that dies', () => {
     expect([said.length >= 5 * rounds, refused.length + unsure.length > 0]).toEqual([true, true]);
     expect(job?.revision).toBe(1 + there.length);
     await shop.close();
+    tell(
+      `PostgreSQL killed in a stream of readings by ${writers.length} writers`,
+      `${rounds} kills`,
+      'every acknowledged reading is there once, none that was refused',
+    );
   });
 
   describe('under the whole program', () => {

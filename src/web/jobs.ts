@@ -28,6 +28,7 @@ import { historyRouter } from './history.ts';
 import { frameOf, type House, rememberPreference } from './house.ts';
 import { decisionFrom, type Edit, receivedFrom, signatureFrom, studsFrom } from './jobEdits.ts';
 import { jobPage } from './jobPage.ts';
+import { listsRouter } from './lists.ts';
 import { readReadings } from './readingsForm.ts';
 import { staleShown } from './staleShown.ts';
 import { type Fields, fieldsOf, TypedForm } from './typed.ts';
@@ -44,6 +45,7 @@ export function jobsRouter(house: House): Router {
   const router = Router();
   const { db } = house.shop;
   router.use(historyRouter(house));
+  router.use(listsRouter(house));
 
   router.get('/jobs', async (req, res) => {
     const fields = fieldsOf(req.query);

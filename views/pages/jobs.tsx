@@ -1,5 +1,5 @@
 import { type JobLine, STAGES, type Stage } from '../../shared/words/job.ts';
-import type { Frame } from '../frame.ts';
+import { type Frame, may } from '../frame.ts';
 import { Layout } from '../layout.tsx';
 import { EmptyState } from '../parts/emptyState.tsx';
 import { Choice, Field } from '../parts/field.tsx';
@@ -23,11 +23,13 @@ export function JobsPage({ frame, fields, jobs, next, counts, families }: JobsPa
     <Layout title="Jobs" here="jobs" {...frame}>
       <div id="jobs-page">
         <h1>Jobs</h1>
-        <div class="actions">
-          <a class="button first" href="/jobs/new" id="new-job">
-            Receive a cover
-          </a>
-        </div>
+        {may(frame, 'recorder') && (
+          <div class="actions">
+            <a class="button first" href="/jobs/new" id="new-job">
+              Receive a cover
+            </a>
+          </div>
+        )}
         <form
           method="get"
           action="/jobs"
@@ -87,6 +89,17 @@ export function JobsPage({ frame, fields, jobs, next, counts, families }: JobsPa
             </EmptyState>
           ) : (
             <JobLines jobs={jobs} />
+          )}
+          {jobs.length > 0 && (
+            <p>
+              <a
+                class="button"
+                href={`/jobs.csv?${new URLSearchParams({ ...fields, after: '' })}`}
+                id="jobs-csv"
+              >
+                All of these as CSV
+              </a>
+            </p>
           )}
           {next !== null && (
             <p>

@@ -1,8 +1,9 @@
 import type { Entry } from '../../shared/words/catalogue.ts';
 import { lengthFigure } from '../../shared/words/print.ts';
 import type { Fault } from '../../shared/words/refusal.ts';
-import type { Frame } from '../frame.ts';
+import { type Frame, may } from '../frame.ts';
 import { Layout } from '../layout.tsx';
+import { ChangeForm } from '../parts/changeForm.tsx';
 import { EmptyState } from '../parts/emptyState.tsx';
 import {
   EntryHistory,
@@ -43,10 +44,12 @@ export function CataloguePage({ frame, families, studs, stacks }: CatalogueProps
       <h1>Catalogue</h1>
       <Shelf
         kind="family"
+        mayAdd={may(frame, 'keeper')}
         entries={families.map((entry) => ({ ...entry, line: familyInWords(entry.body, unit) }))}
       />
       <Shelf
         kind="stud"
+        mayAdd={may(frame, 'keeper')}
         entries={studs.map((entry) => ({
           ...entry,
           line: `${entry.body.stud.thread.designation}; thread ${figure(entry.body.stud.threadStartMm)} to ${figure(entry.body.stud.threadEndMm)}, tip ${figure(entry.body.stud.projectionMm)} ${unit}`,
@@ -54,6 +57,7 @@ export function CataloguePage({ frame, families, studs, stacks }: CatalogueProps
       />
       <Shelf
         kind="stack"
+        mayAdd={may(frame, 'keeper')}
         entries={stacks.map((entry) => ({ ...entry, line: stackInWords(entry.body, unit) }))}
       />
     </Layout>
@@ -62,9 +66,10 @@ export function CataloguePage({ frame, families, studs, stacks }: CatalogueProps
 
 function Shelf(props: {
   kind: CatalogueKind;
+  mayAdd: boolean;
   entries: readonly { id: string; name: string; line: string; retired: boolean }[];
 }) {
-  const { kind, entries } = props;
+  const { kind, entries, mayAdd } = props;
   return (
     <section id={kind}>
       <h2>{KIND_WORD[kind].many}</h2>
@@ -84,9 +89,11 @@ function Shelf(props: {
         </ul>
       )}
       <div class="actions">
-        <a class="button" href={`/catalogue/${kind}/new`} id={`add-${kind}`}>
-          Add a {KIND_WORD[kind].one}
-        </a>
+        {mayAdd && (
+          <a class="button" href={`/catalogue/${kind}/new`} id={`add-${kind}`}>
+            Add a {KIND_WORD[kind].one}
+          </a>
+        )}
         <a class="button" href={`/catalogue/${kind}.csv`} id={`${kind}-csv`}>
           The list as CSV
         </a>
@@ -112,6 +119,7 @@ export function EntryPage(props: EntryPageProps) {
   const { frame, kind, entry, history, fields, layerRows, faults, stale } = props;
   const error = errorsOf(faults);
   const word = KIND_WORD[kind].one;
+  const mayChange = may(frame, 'keeper');
   const action = entry ? `/catalogue/${kind}/${encodeURIComponent(entry.id)}` : `/catalogue/${kind}`;
   const unit = frame.lengthUnit;
   return (
@@ -122,7 +130,7 @@ export function EntryPage(props: EntryPageProps) {
           Jobs keep the {word} as it was when they were made; a change here moves none of them.
         </p>
       )}
-      <form method="post" action={action}>
+      <ChangeForm action={action} mayChange={mayChange}>
         {stale !== null && <EntryStaleShown stale={stale} />}
         <ErrorSummary faults={faults} />
         <input type="hidden" name="from" value={entry?.revision ?? 0} />
@@ -153,40 +161,50 @@ export function EntryPage(props: EntryPageProps) {
         {kind !== 'family' && (
           <TextArea label="Note" name="note" value={fields.note} error={error('note')} rows={2} optional />
         )}
-        <div class="fields">
-          {entry && (
-            <Field label="Why it changes" name="why" value={fields.why} error={error('why')} size="full" />
-          )}
-          <Field
-            label="Your initials"
-            name="who"
-            value={fields.who ?? frame.initials}
-            error={error('who')}
-            size="figure"
-            input={{ maxLength: 8 }}
-          />
-        </div>
-        <div class="actions">
-          <button class="button first" type="submit" id="save">
-            {entry ? 'Save as a new revision' : `Add it`}
-          </button>
-          {kind === 'stack' && (
-            <button class="button" type="submit" name="add" value="layer" id="add-layer">
-              Add a layer
-            </button>
-          )}
-          {entry && (
-            <button
-              class="button"
-              type="submit"
-              formaction={`${action}/${entry.retired ? 'reinstate' : 'retire'}`}
-              id="retire"
-            >
-              {entry.retired ? 'Put it back in use' : 'Retire it'}
-            </button>
-          )}
-        </div>
-      </form>
+        {mayChange && (
+          <>
+            <div class="fields">
+              {entry && (
+                <Field
+                  label="Why it changes"
+                  name="why"
+                  value={fields.why}
+                  error={error('why')}
+                  size="full"
+                />
+              )}
+              <Field
+                label="Your initials"
+                name="who"
+                value={fields.who ?? frame.initials}
+                error={error('who')}
+                size="figure"
+                input={{ maxLength: 8 }}
+              />
+            </div>
+            <div class="actions">
+              <button class="button first" type="submit" id="save">
+                {entry ? 'Save as a new revision' : `Add it`}
+              </button>
+              {kind === 'stack' && (
+                <button class="button" type="submit" name="add" value="layer" id="add-layer">
+                  Add a layer
+                </button>
+              )}
+              {entry && (
+                <button
+                  class="button"
+                  type="submit"
+                  formaction={`${action}/${entry.retired ? 'reinstate' : 'retire'}`}
+                  id="retire"
+                >
+                  {entry.retired ? 'Put it back in use' : 'Retire it'}
+                </button>
+              )}
+            </div>
+          </>
+        )}
+      </ChangeForm>
       {history.length > 0 && (
         <section>
           <h2>Every revision</h2>

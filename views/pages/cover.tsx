@@ -1,6 +1,6 @@
 import type { CoverCheck } from '../../shared/words/cover.ts';
 import { FacePlan } from '../drawings/facePlan.tsx';
-import type { Frame } from '../frame.ts';
+import { type Frame, may } from '../frame.ts';
 import { Layout } from '../layout.tsx';
 import { Actions } from '../parts/actions.tsx';
 import {
@@ -252,7 +252,7 @@ function drawingShape({ cover, family }: CoverFormView): CoverDrawingShape | nul
 
 /** Sends what stands in the form above: nothing is typed twice. */
 function KeepAsJob({ form, frame }: CoverPageProps) {
-  if (form.cover === null || form.familyId === 'own') return null;
+  if (form.cover === null || form.familyId === 'own' || !may(frame, 'recorder')) return null;
   return (
     <section class="keep">
       <h2>Keep this as a job</h2>

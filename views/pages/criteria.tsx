@@ -1,6 +1,7 @@
 import type { Fault } from '../../shared/words/refusal.ts';
-import type { Frame } from '../frame.ts';
+import { type Frame, may } from '../frame.ts';
 import { Layout } from '../layout.tsx';
+import { ChangeForm } from '../parts/changeForm.tsx';
 import {
   EntryHistory,
   type EntryRevisionTold,
@@ -25,6 +26,7 @@ export interface CriteriaProps {
 export function CriteriaPage({ frame, revision, fields, faults, stale, history }: CriteriaProps) {
   const error = errorsOf(faults);
   const unit = frame.lengthUnit;
+  const mayChange = may(frame, 'keeper');
   const field = (
     label: string,
     name: string,
@@ -37,7 +39,7 @@ export function CriteriaPage({ frame, revision, fields, faults, stale, history }
         The program ships no limit of its own. What is set here is the shop's, signed and dated; a decision
         keeps the criteria as they were when it was made.
       </p>
-      <form method="post" action="/criteria">
+      <ChangeForm action="/criteria" mayChange={mayChange}>
         {stale !== null && <EntryStaleShown stale={stale} />}
         <ErrorSummary faults={faults} />
         <input type="hidden" name="from" value={revision} />
@@ -94,30 +96,34 @@ export function CriteriaPage({ frame, revision, fields, faults, stale, history }
             />
           </div>
         </fieldset>
-        <div class="fields">
-          <Field
-            label="Why"
-            name="why"
-            value={fields.why}
-            error={error('why')}
-            size="full"
-            hint="Kept with the change"
-          />
-          <Field
-            label="Your initials"
-            name="who"
-            value={fields.who ?? frame.initials}
-            error={error('who')}
-            size="figure"
-            input={{ maxLength: 8 }}
-          />
-        </div>
-        <div class="actions">
-          <button class="button first" type="submit" id="save">
-            Save as a new revision
-          </button>
-        </div>
-      </form>
+        {mayChange && (
+          <>
+            <div class="fields">
+              <Field
+                label="Why"
+                name="why"
+                value={fields.why}
+                error={error('why')}
+                size="full"
+                hint="Kept with the change"
+              />
+              <Field
+                label="Your initials"
+                name="who"
+                value={fields.who ?? frame.initials}
+                error={error('who')}
+                size="figure"
+                input={{ maxLength: 8 }}
+              />
+            </div>
+            <div class="actions">
+              <button class="button first" type="submit" id="save">
+                Save as a new revision
+              </button>
+            </div>
+          </>
+        )}
+      </ChangeForm>
       <section>
         <h2>Every revision</h2>
         {history.length === 0 ? (

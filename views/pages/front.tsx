@@ -1,5 +1,5 @@
 import type { JobLine } from '../../shared/words/job.ts';
-import type { Frame } from '../frame.ts';
+import { type Frame, may } from '../frame.ts';
 import { Layout } from '../layout.tsx';
 import { Cautions } from '../parts/caution.tsx';
 import { EmptyState } from '../parts/emptyState.tsx';
@@ -41,7 +41,7 @@ export function FrontPage({ frame, open, exampleHref }: FrontProps) {
           </a>
         </li>
         <li>
-          <a href="/jobs/new" id="way-job">
+          <a href={may(frame, 'recorder') ? '/jobs/new' : '/jobs'} id="way-job">
             <b>A job</b>
             <span>Receive a cover, measure it, decide, cut, measure again, sign and print.</span>
           </a>

@@ -2,7 +2,7 @@ import type { ComponentChildren } from 'preact';
 import type { Finding } from '../../../shared/words/finding.ts';
 import type { HistoryLine, Job } from '../../../shared/words/job.ts';
 import type { Photo } from '../../../shared/words/photo.ts';
-import type { Frame } from '../../frame.ts';
+import { type Frame, may } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
 import type { StepState } from '../../parts/steps.tsx';
 import { Steps } from '../../parts/steps.tsx';
@@ -66,7 +66,7 @@ const TITLE: Readonly<Record<SectionId, string>> = {
 /** The whole job on one page, in its order; the next thing to do is open. */
 export function JobPage(props: JobPageProps) {
   const { frame, job, asItWas, families, history, missing, refused, decide, verified } = props;
-  const readOnly = asItWas !== null;
+  const readOnly = asItWas !== null || !may(frame, 'recorder');
   const next = nextOf(job);
   const unit = frame.lengthUnit;
   const states = statesOf(job, next);

@@ -1,10 +1,14 @@
 import type { z } from 'zod';
 import { coverCheckSchema } from '../../shared/schemas/coverCheck.ts';
+import { heatSchema } from '../../shared/schemas/heat.ts';
+import { stiffnessSchema } from '../../shared/schemas/stiffness.ts';
 import { studCheckSchema } from '../../shared/schemas/studCheck.ts';
 import { studMatchSchema } from '../../shared/schemas/studMatch.ts';
 import { threadSchema } from '../../shared/schemas/thread.ts';
 import type { NamedStud } from '../../shared/words/stud.ts';
 import { checkCover } from '../calc/cover/checkCover.ts';
+import { heatCover } from '../calc/heat/heatCover.ts';
+import { bendCover } from '../calc/plate/bendCover.ts';
 import { checkStud } from '../calc/stud/checkStud.ts';
 import { matchStuds } from '../calc/stud/matchStuds.ts';
 import { threadGeometry } from '../calc/stud/threadGeometry.ts';
@@ -37,6 +41,22 @@ export const apiCalls: readonly ApiCall[] = [
     description: `Angles run clockwise looking at the clutch face, 0° behind stud 1. A wall that looks like a slipped decimal against nominalWallMm is put down as doubtful, unless doubtfulReadings is sent, even as an empty list. ${CAUTION}`,
     schema: coverCheckSchema,
     answer: (body) => checkCover(withDoubts(readBody(coverCheckSchema, body), body)),
+  },
+  {
+    path: '/cover/stiffness',
+    name: 'coverStiffness',
+    summary: 'How does this cover bend, and how evenly does its lining press? Advice.',
+    description: `A thin-plate model, to compare one cover with another: it over-stiffens short thick pads, where a 3-D solid model of stepped pads deflected about 12 % more. A rigid and a conforming piston are two bounds, and so are a bonded and an unbonded ring. Deflections are + toward the engine; angles run from a stud. With peakLimit, the wall on the track at which the peak reaches it is looked for. ${CAUTION}`,
+    schema: stiffnessSchema,
+    answer: (body) => bendCover(readBody(stiffnessSchema, body)),
+  },
+  {
+    path: '/cover/heat',
+    name: 'coverHeat',
+    summary: 'How hot does one engagement make the face? Advice.',
+    description: `The cover as a slab, its back insulated, the flux falling evenly to nothing over the slip. With pressurePeak, also behind a stud, with the flux so much larger. ${CAUTION}`,
+    schema: heatSchema,
+    answer: (body) => heatCover(readBody(heatSchema, body)),
   },
   {
     path: '/stud/check',

@@ -102,6 +102,39 @@ const cover = {
   releaseClearanceMm: 0.9,
 };
 
+const stiffness = {
+  bossDiameterMm: 90,
+  rimDiameterMm: 300,
+  trackInnerDiameterMm: 214,
+  trackOuterDiameterMm: 264,
+  studCircleDiameterMm: 286,
+  padDiameterMm: 24,
+  padThicknessMm: 10,
+  studCount: 4,
+  wallMm: 5,
+  trackWallMm: 4.5,
+  sideWallMm: 4,
+  pistonSealDiameterMm: 80,
+  hubDiameterMm: 48,
+  pressureMPa: 0.7,
+  liningModulusMPaPerMm: 60,
+  piston: 'conforming',
+  youngMPa: 206_000,
+  poisson: 0.29,
+  yieldMPa: 330,
+  peakLimit: 1.35,
+};
+const heat = {
+  fluxWPerM2: 2_000_000,
+  slipTimeS: 0.6,
+  thicknessMm: 4.5,
+  conductivityWPerMK: 51.9,
+  densityKgPerM3: 7870,
+  specificHeatJPerKgK: 486,
+  pressurePeak: 1.33,
+  startTemperatureC: 110,
+};
+
 interface ApiExample {
   readonly request: Record<string, unknown>;
   /** What makes it one that is refused. */
@@ -111,6 +144,8 @@ interface ApiExample {
 /** Requests shown in the interface document, by path. Invented; a test sends each and compares the answer. */
 export const apiExamples: Readonly<Record<string, ApiExample>> = {
   '/cover/check': { request: cover, spoiltBy: { plannedCutMm: -0.1 } },
+  '/cover/stiffness': { request: stiffness, spoiltBy: { padDiameterMm: 0 } },
+  '/cover/heat': { request: heat, spoiltBy: { slipTimeS: -0.6 } },
   '/stud/check': { request: { stud: longStud, ...surroundings }, spoiltBy: { pullForwardMm: -4 } },
   '/stud/match': {
     request: {

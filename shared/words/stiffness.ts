@@ -1,0 +1,79 @@
+import type { Answer, Warning } from './answer.ts';
+
+/** One axial displacement, or any profile over the radius that carries the even pressure at each radius. */
+export type Piston = 'rigid' | 'conforming';
+
+/** A flat ring on the engine side, with openings for the pads. */
+export interface StiffeningRing {
+  readonly innerDiameterMm: number;
+  readonly outerDiameterMm: number;
+  readonly thicknessMm: number;
+  /** Bends as one piece with the cover; else each bends by itself. */
+  readonly bonded: boolean;
+}
+
+/** What bends, what it is made of and what presses on it. The flat runs from the boss to the rim. */
+export interface StiffnessInput {
+  readonly bossDiameterMm: number;
+  readonly rimDiameterMm: number;
+  readonly trackInnerDiameterMm: number;
+  readonly trackOuterDiameterMm: number;
+  readonly studCircleDiameterMm: number;
+  readonly padDiameterMm: number;
+  readonly padThicknessMm: number;
+  readonly studCount: number;
+  readonly wallMm: number;
+  /** Wall left on the track. */
+  readonly trackWallMm: number;
+  readonly sideWallMm: number;
+  readonly pistonSealDiameterMm: number;
+  /** Of the impeller's hub, where the oil's head begins. */
+  readonly hubDiameterMm: number;
+  readonly pressureMPa: number;
+  readonly liningModulusMPaPerMm: number;
+  readonly piston: Piston;
+  readonly youngMPa: number;
+  readonly poisson: number;
+  /** Adds the oil's head of rotation. */
+  readonly speedRpm: number | null;
+  readonly yieldMPa: number | null;
+  readonly ring: StiffeningRing | null;
+  /** A limit on the pressure peak over the mean: the wall on the track at which it is reached is looked for. */
+  readonly peakLimit: number | null;
+}
+
+/** Looking at the clutch face, 0° behind stud 1; angles run on to midway between two studs, then mirror. */
+export interface PressureMap {
+  readonly radiiMm: readonly number[];
+  readonly anglesDeg: readonly number[];
+  /** One row for each radius. */
+  readonly pressureMPa: readonly (readonly number[])[];
+}
+
+/** Deflection along two radii, + toward the engine. */
+export interface DeflectedSection {
+  readonly radiiMm: readonly number[];
+  readonly behindStudMm: readonly number[];
+  readonly betweenStudsMm: readonly number[];
+}
+
+export interface StiffnessAnswer {
+  readonly meanPressureMPa: number;
+  readonly peakOverMean: number;
+  readonly peakAt: { readonly radiusMm: number; readonly angleDeg: number };
+  /** Of the track's area. */
+  readonly touchingShare: number;
+  readonly rippleMm: number;
+  readonly bossDeflectionMm: number;
+  readonly greatestStressMPa: number;
+  readonly greatestStressAt: { readonly radiusMm: number; readonly angleDeg: number };
+  /** null when no yield was given. */
+  readonly beyondYield: boolean | null;
+  /** null when no limit was given, or none within reach; a warning then says why. */
+  readonly wallForPeakMm: number | null;
+  readonly section: DeflectedSection;
+  readonly pressureMap: PressureMap;
+  /** What these numbers are worth, and what they leave out. */
+  readonly warnings: readonly Warning[];
+  readonly answers: Readonly<Record<string, Answer>>;
+}

@@ -1,0 +1,17 @@
+import type { StiffnessAnswer, StiffnessInput } from '../../../shared/words/stiffness.ts';
+import { coverAnswers } from './coverAnswers.ts';
+import { refuseCover } from './refuseCover.ts';
+import { solveCover } from './solveCover.ts';
+import { wallForPeak } from './wallForPeak.ts';
+
+/**
+ * How the cover bends under the lock-up pressure, and how evenly its lining presses. Advice.
+ *
+ * Valid: thin plate, small deflection, elastic; the answer's warnings say where that is left. Source: calculations
+ * page, 3.4   Example: check values 10.1 (tests/calc/plate/bendCover.test.ts)
+ */
+export function bendCover(input: StiffnessInput): StiffnessAnswer {
+  refuseCover(input);
+  const wall = input.peakLimit === null ? null : wallForPeak({ input, peakLimit: input.peakLimit });
+  return coverAnswers(input, solveCover(input), wall);
+}

@@ -1,0 +1,209 @@
+import type { Answer, Warning } from '../../../shared/words/answer.ts';
+import { printNumber } from '../../../shared/words/print.ts';
+import type { StiffnessAnswer, StiffnessInput } from '../../../shared/words/stiffness.ts';
+import { flexuralRigidity } from './flexuralRigidity.ts';
+import { greatestStress, type StressAt } from './greatestStress.ts';
+import { sideWallSpring } from './sideWallSpring.ts';
+import type { SolvedCover } from './solveCover.ts';
+import type { WallForPeak } from './wallForPeak.ts';
+
+const ROUND_MID_TRACK = 96;
+const SECTION_POINTS = 60;
+const MAP_RADII = 13;
+const MAP_ANGLES = 33;
+/** Thin-plate theory leaves out shear; above this share of the flat's width it is felt. */
+const THIN = 0.1;
+/** Of the wall; beyond, the plate also stretches, and is stiffer than a plate that only bends. */
+const SMALL_DEFLECTION = 0.5;
+
+const MODEL = 'thin-plate model of the cover: Bogner–Fox–Schmit elements, lining as springs that only push';
+
+/** What the solved cover says, in numbers, with what they are worth. It gathers; the formulas are elsewhere. */
+export function coverAnswers(
+  input: StiffnessInput,
+  { model, pressed, field, peak }: SolvedCover,
+  wallForPeak: WallForPeak | null,
+): StiffnessAnswer {
+  const { mesh, forces, track } = model;
+  const end = mesh.anglesRad.at(-1)!;
+  const [from, to] = [input.trackInnerDiameterMm / 2, input.trackOuterDiameterMm / 2];
+  const steps = (count: number, a: number, b: number) =>
+    Array.from({ length: count }, (_, i) => a + ((b - a) * i) / (count - 1));
+
+  const round = steps(ROUND_MID_TRACK + 1, 0, end).map((angle) => field.deflectionMm((from + to) / 2, angle));
+  const rippleMm = Math.max(...round) - Math.min(...round);
+  const bossDeflectionMm = pressed.w[0]!;
+  let touching = 0;
+  for (const [i, area] of track.areaMm2.entries()) if (pressed.active[i] === 1) touching += area;
+  const stress = greatestStress(model, pressed.w, {
+    ...input,
+    studRadiusMm: input.studCircleDiameterMm / 2,
+  });
+  const radii = steps(SECTION_POINTS + 1, input.bossDiameterMm / 2, input.rimDiameterMm / 2);
+  const mapRadii = steps(MAP_RADII, from, to);
+  const mapAngles = steps(MAP_ANGLES, 0, end);
+  const numbers = {
+    meanPressureMPa: forces.meanPressureMPa,
+    peakOverMean: peak.peakOverMean,
+    peakAt: { radiusMm: peak.radiusMm, angleDeg: degrees(peak.angleRad) },
+    touchingShare: Math.min(1, touching / track.totalAreaMm2),
+    rippleMm,
+    bossDeflectionMm,
+    greatestStressMPa: stress.stressMPa,
+    greatestStressAt: { radiusMm: stress.radiusMm, angleDeg: degrees(stress.angleRad) },
+    beyondYield: input.yieldMPa === null ? null : stress.stressMPa > input.yieldMPa,
+    wallForPeakMm: wallForPeak?.wallMm ?? null,
+  };
+  return {
+    ...numbers,
+    section: {
+      radiiMm: radii,
+      behindStudMm: radii.map((r) => field.deflectionMm(r, 0)),
+      betweenStudsMm: radii.map((r) => field.deflectionMm(r, end)),
+    },
+    pressureMap: {
+      radiiMm: mapRadii,
+      anglesDeg: mapAngles.map(degrees),
+      pressureMPa: mapRadii.map((r) => mapAngles.map((angle) => field.pressureMPa(r, angle))),
+    },
+    warnings: [...worth(input, numbers, stress), ...(wallForPeak?.warnings ?? [])],
+    answers: answersOf(input, numbers, stress, model.freedoms.size, pressed.rounds, forces.liningN),
+  };
+}
+
+const degrees = (rad: number) => (rad * 180) / Math.PI;
+
+type Numbers = Omit<StiffnessAnswer, 'section' | 'pressureMap' | 'warnings' | 'answers'>;
+
+/** What these numbers are worth, and what they leave out. */
+function worth(input: StiffnessInput, numbers: Numbers, stress: StressAt): Warning[] {
+  const warnings: Warning[] = [
+    {
+      code: 'advice',
+      text: 'Advice, to compare one cover with another; not a promise, and no limit unless the shop makes it one.',
+    },
+    {
+      code: 'thin-plate',
+      text: 'Thin-plate theory over-stiffens short thick pads: a 3-D solid model of stepped pads deflected about 12 % more.',
+    },
+    {
+      code: 'piston-bound',
+      text: `The piston is taken as ${input.piston}, one of two bounds: a rigid one moves as one piece, a conforming one follows the cover over the radius. A real piston lies between.`,
+    },
+    {
+      code: 'stress-mesh',
+      text: 'The greatest stress is looked for farther than one wall thickness from a pad’s edge, and is good to about 5 %; nearer the edge it is higher.',
+    },
+  ];
+  if (input.speedRpm === null) {
+    warnings.push({
+      code: 'no-ballooning',
+      text: 'Ballooning by the oil’s rotation is not included; give a speed to include it.',
+    });
+  }
+  if (input.ring !== null) {
+    warnings.push({
+      code: 'ring-bound',
+      text: `The ring is taken as ${input.ring.bonded ? 'bonded: it bends as one piece with the cover, the stiffer of two bounds' : 'unbonded: it bends beside the cover, the softer of two bounds'}. A ring welded at its edges lies between.`,
+    });
+  }
+  if (numbers.beyondYield) {
+    warnings.push({
+      code: 'beyond-yield',
+      text: `The greatest stress, ${printNumber(stress.stressMPa, 0)} MPa, is above the yield of ${input.yieldMPa} MPa: the cover would give, and the deflections are not to be relied on.`,
+    });
+  }
+  const flat = (input.rimDiameterMm - input.bossDiameterMm) / 2;
+  const thickest = Math.max(input.wallMm, input.trackWallMm);
+  if (thickest > THIN * flat) {
+    warnings.push({
+      code: 'thick-plate',
+      text: `A wall of ${thickest} mm is more than a tenth of the flat’s width, ${printNumber(flat, 1)} mm: shear, which is left out here, makes the cover softer than shown.`,
+    });
+  }
+  const least = Math.min(input.wallMm, input.trackWallMm);
+  if (Math.abs(numbers.bossDeflectionMm) > SMALL_DEFLECTION * least) {
+    warnings.push({
+      code: 'large-deflection',
+      text: `The boss moves ${printNumber(numbers.bossDeflectionMm, 2)} mm, more than half the wall: a plate so far bent also stretches, and moves less than shown.`,
+    });
+  }
+  return warnings;
+}
+
+function answersOf(
+  input: StiffnessInput,
+  numbers: Numbers,
+  stress: StressAt,
+  unknowns: number,
+  rounds: number,
+  liningN: number,
+): Readonly<Record<string, Answer>> {
+  const { youngMPa, poisson } = input;
+  const p = input.pressureMPa;
+  const [outer, inner, seal] = [
+    input.trackOuterDiameterMm / 2,
+    input.trackInnerDiameterMm / 2,
+    input.pistonSealDiameterMm / 2,
+  ];
+  const rigidity = flexuralRigidity({ youngMPa, poisson, thicknessMm: input.trackWallMm });
+  const { betaPerMm, springN } = sideWallSpring({
+    rimRadiusMm: input.rimDiameterMm / 2,
+    sideWallMm: input.sideWallMm,
+    youngMPa,
+    poisson,
+  });
+  const place = (at: { readonly radiusMm: number; readonly angleDeg: number }) =>
+    `at radius ${printNumber(at.radiusMm, 1)} mm, ${printNumber(at.angleDeg, 1)}° from a stud`;
+  const solved = {
+    formula:
+      'K·w = f: least energy of ½·D·[κ_r² + κ_θ² + 2ν·κ_r·κ_θ + 2(1 − ν)·κ_rθ²], D = E·t³/(12(1 − ν²))',
+    numbers: `D = ${printNumber(rigidity / 1000, 0)} N·m on the track; rim held by k = 2βD_s = ${printNumber(springN / 1000, 1)} kN, β = ${printNumber(betaPerMm, 4)}/mm; ${unknowns} unknowns, contact settled in ${rounds} ${rounds === 1 ? 'round' : 'rounds'}`,
+    source: MODEL,
+  };
+  const answer = (symbol: string, value: number, unit: Answer['unit'], how: Answer['how']): Answer => ({
+    symbol,
+    value,
+    unit,
+    how,
+    warnings: [],
+  });
+  const mean = {
+    formula: 'p_m = F/(π·(r_o² − r_i²)), F = p·π·(r_o² − r_seal²)',
+    numbers: `p_m = ${printNumber(liningN / 1000, 3)} kN/(π·(${outer}² − ${inner}²) mm²) = ${printNumber(numbers.meanPressureMPa, 4)} MPa, with p = ${p} MPa and r_seal = ${seal} mm`,
+    source: 'equilibrium of the piston',
+  };
+  const [peak, ripple, boss] = [numbers.peakOverMean, numbers.rippleMm, numbers.bossDeflectionMm];
+  return {
+    meanPressureMPa: answer('p_m', numbers.meanPressureMPa, 'MPa', [mean]),
+    peakOverMean: answer('p_max/p_m', peak, '', [
+      mean,
+      solved,
+      {
+        formula: 'p = k_l·max(0, d − w), the greatest at the nodes of the mesh',
+        numbers: `p_max/p_m = ${printNumber(peak, 3)} ${place(numbers.peakAt)}`,
+        source: MODEL,
+      },
+    ]),
+    rippleMm: answer('Δw', ripple, 'mm', [
+      solved,
+      {
+        formula: 'Δw = max w − min w round the middle of the track',
+        numbers: `Δw = ${printNumber(1000 * ripple, 2)} µm at radius ${printNumber((inner + outer) / 2, 2)} mm`,
+        source: MODEL,
+      },
+    ]),
+    bossDeflectionMm: answer('w_b', boss, 'mm', [
+      solved,
+      { formula: 'w_b = w at the boss', numbers: `w_b = ${printNumber(boss, 4)} mm`, source: MODEL },
+    ]),
+    greatestStressMPa: answer('σ', stress.stressMPa, 'MPa', [
+      solved,
+      {
+        formula: 'σ = √(σ_r² − σ_r·σ_θ + σ_θ² + 3τ²) at the surface',
+        numbers: `σ = ${printNumber(stress.stressMPa, 1)} MPa ${place(numbers.greatestStressAt)}`,
+        source: 'von Mises’ condition for plane stress',
+      },
+    ]),
+  };
+}

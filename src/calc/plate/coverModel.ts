@@ -1,0 +1,103 @@
+import type { StiffnessInput } from '../../../shared/words/stiffness.ts';
+import { assembleLoad, assembleStiffness } from './assemble.ts';
+import { type CoverForces, coverForces } from './coverForces.ts';
+import { coverMesh } from './coverMesh.ts';
+import { flexuralRigidity } from './flexuralRigidity.ts';
+import { type Freedoms, numberFreedoms } from './freedoms.ts';
+import { type LiningPoints, liningPoints } from './lining.ts';
+import type { PlateMesh } from './mesh.ts';
+import type { PadPatch } from './padPatch.ts';
+import { sideWallSpring } from './sideWallSpring.ts';
+import type { Skyline } from './skyline.ts';
+
+/** Half a sector of the cover, ready to be pressed on. */
+export interface CoverModel {
+  readonly mesh: PlateMesh;
+  readonly pad: PadPatch;
+  readonly forces: CoverForces;
+  readonly freedoms: Freedoms;
+  /** Thickness at whose surface the stress is greatest, of each element, ring by ring. */
+  readonly thicknessMm: Float64Array;
+  /** Without the lining. */
+  readonly stiffness: Skyline;
+  /** Without the lining. */
+  readonly load: Float64Array;
+  /** 1/(2N): what half a sector is of the whole. */
+  readonly share: number;
+  readonly track: LiningPoints;
+}
+
+/**
+ * The cover as a thin plate.
+ *
+ * Thickness of an element: the wall, on the track the wall left there, under a pad that wall + pad. Where a ring lies
+ * and no pad stands: bonded t + t_ring as one piece, else D(t) + D(t_ring). The boss is one stiff piece free along the
+ * axis; the rim does not move and is held against turning by the side wall.
+ * Valid: a geometry that refuseCover takes.   Source: calculations page, 3.4
+ * Example: check values 10.1 (tests/calc/plate/bendCover.test.ts)
+ */
+export function coverModel(input: StiffnessInput, fineness = 1): CoverModel {
+  const { pad, ...mesh } = coverMesh(input, fineness);
+  const { radiiMm, anglesRad } = mesh;
+  const [rows, columns] = [radiiMm.length - 1, anglesRad.length - 1];
+  const { youngMPa, poisson, ring } = input;
+  const [inner, outer] = [input.trackInnerDiameterMm / 2, input.trackOuterDiameterMm / 2];
+  const middle = (row: number) => (radiiMm[row]! + radiiMm[row + 1]!) / 2;
+  const onTrack = (row: number) => middle(row) > inner && middle(row) < outer;
+  const underPad = (row: number, column: number) =>
+    middle(row) > pad.innerMm &&
+    middle(row) < pad.outerMm &&
+    (anglesRad[column]! + anglesRad[column + 1]!) / 2 < pad.halfAngleRad;
+  const underRing = (row: number) =>
+    ring !== null && middle(row) > ring.innerDiameterMm / 2 && middle(row) < ring.outerDiameterMm / 2;
+
+  const rigidityNmm = new Float64Array(rows * columns);
+  const thicknessMm = new Float64Array(rows * columns);
+  let padArea = 0;
+  for (let row = 0; row < rows; row++) {
+    const wall = onTrack(row) ? input.trackWallMm : input.wallMm;
+    for (let column = 0; column < columns; column++) {
+      const at = row * columns + column;
+      const onPad = underPad(row, column);
+      const added = onPad ? input.padThicknessMm : underRing(row) && ring ? ring.thicknessMm : 0;
+      const apart = !onPad && ring !== null && !ring.bonded && added > 0;
+      const rigidity = (mm: number) => flexuralRigidity({ youngMPa, poisson, thicknessMm: mm });
+      thicknessMm[at] = apart ? Math.max(wall, added) : wall + added;
+      rigidityNmm[at] = apart ? rigidity(wall) + rigidity(added) : rigidity(wall + added);
+      if (onPad) {
+        const sweep = anglesRad[column + 1]! - anglesRad[column]!;
+        padArea += (sweep * (radiiMm[row + 1]! ** 2 - radiiMm[row]! ** 2)) / 2;
+      }
+    }
+  }
+
+  const forces = coverForces(input);
+  const share = 1 / (2 * input.studCount);
+  const freedoms = numberFreedoms({ mesh, inner: 'rigid', outer: 'simple' });
+  const padMPa = forces.perPadN / 2 / padArea;
+  const load = assembleLoad({
+    mesh,
+    freedoms,
+    pressureAt: (radius, row, column) =>
+      forces.headMPa(radius) +
+      (middle(row) > outer ? input.pressureMPa : 0) +
+      (underPad(row, column) ? padMPa : 0),
+  });
+  load[0] = load[0]! + forces.bossN * share;
+  const { springN } = sideWallSpring({
+    rimRadiusMm: input.rimDiameterMm / 2,
+    sideWallMm: input.sideWallMm,
+    youngMPa,
+    poisson,
+  });
+  const stiffness = assembleStiffness({
+    mesh,
+    freedoms,
+    rigidityNmm,
+    poisson,
+    outerEdgeSpringN: springN,
+    whole: (row) => input.piston === 'conforming' && onTrack(row),
+  });
+  const track = liningPoints({ mesh, freedoms, onTrack });
+  return { mesh, pad, forces, freedoms, thicknessMm, stiffness, load, share, track };
+}

@@ -1,0 +1,28 @@
+import type { StiffnessInput } from '../../../shared/words/stiffness.ts';
+import { pressByConformingPiston } from './conformingPiston.ts';
+import { type CoverModel, coverModel } from './coverModel.ts';
+import { type CoverField, coverField } from './field.ts';
+import type { Pressed } from './pressed.ts';
+import { type PressurePeak, pressurePeak } from './pressurePeak.ts';
+import { pressByRigidPiston } from './rigidPiston.ts';
+
+export interface SolvedCover {
+  readonly model: CoverModel;
+  readonly pressed: Pressed;
+  readonly field: CoverField;
+  readonly peak: PressurePeak;
+}
+
+/**
+ * Model, mesh, contact: everything solved, nothing yet answered. `fineness` 2 halves every element.
+ *
+ * Valid: a geometry that refuseCover takes.   Source: calculations page, 3.4
+ * Example: check values 10.1 (tests/calc/plate/bendCover.test.ts)
+ */
+export function solveCover(input: StiffnessInput, fineness = 1): SolvedCover {
+  const model = coverModel(input, fineness);
+  const press = input.piston === 'rigid' ? pressByRigidPiston : pressByConformingPiston;
+  const pressed = press(model, input.liningModulusMPaPerMm);
+  const field = coverField(model, pressed, input);
+  return { model, pressed, field, peak: pressurePeak(input, model, field) };
+}

@@ -5,6 +5,7 @@ import { hasPeople } from '../records/people.ts';
 import { findSession } from '../records/sessions.ts';
 import { findToken } from '../records/tokens.ts';
 import { ApiError, errorBody } from './apiErrors.ts';
+import { atTheMachine } from './atTheMachine.ts';
 import { NoSuchPage, NotForThisRole } from './errors.ts';
 import type { House } from './house.ts';
 import { LEAST_ROLE, type Least } from './roles.ts';
@@ -30,7 +31,7 @@ export function doors(house: House): Router {
   router.use(tableOf(LEAST_ROLE));
   const decide = async (req: Request, res: Response, next: NextFunction): Promise<void> => {
     const least = needed.get(req) ?? null;
-    if (least === 'anyone') {
+    if (least === 'anyone' || (standingOf(req) === null && atTheMachine(house.settings, req))) {
       next();
       return;
     }

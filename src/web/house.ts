@@ -6,6 +6,7 @@ import { currentCriteria } from '../records/catalogue.ts';
 import type { Shop } from '../records/database.ts';
 import { holdsDemo } from '../records/findJobs.ts';
 import type { BackupSettings, Settings } from '../settings.ts';
+import { atTheMachine } from './atTheMachine.ts';
 import type { FirstCode } from './firstCode.ts';
 import { personOf } from './standing.ts';
 
@@ -39,7 +40,8 @@ export async function frameOf(req: Request, house: House): Promise<Frame> {
   const { unit, initials } = preferencesOf(req);
   const criteria = await currentCriteria(house.shop.db);
   const person = personOf(req);
-  if (house.settings.accounts && person === null) return strangersFrame(req);
+  if (house.settings.accounts && person === null && !atTheMachine(house.settings, req))
+    return strangersFrame(req);
   return {
     shopName: criteria.body.shopName,
     demo: await holdsDemo(house.shop.db),

@@ -1,0 +1,35 @@
+import { expect, test } from 'vitest';
+import { openLan } from './lan.ts';
+
+test('with PUBLIC_URL others sign in through their proxy, and whoever sits at the machine does not', async () => {
+  const lan = await openLan({
+    settings: { host: '127.0.0.1', publicUrl: 'http://shop.example:4180' },
+    people: false,
+  });
+  const here = { host: `127.0.0.1:${lan.port}` };
+  const there = { host: `shop.example:${lan.port}` };
+  const sheet = await lan.ask('/jobs/1001/sheet', { headers: here });
+  expect(sheet.status).toBe(200);
+  expect(sheet.text).toContain('http://shop.example:4180/jobs/1001');
+  expect((await lan.ask('/', { headers: here })).text).toContain('Bramble Lane Converters');
+  expect((await lan.ask('/api/thread', { headers: here, json: { thread: 'M10' } })).status).toBe(200);
+  expect((await lan.ask('/', { headers: there })).headers.location).toBe('/first');
+  // What a proxy adds, a page of another name, and the machine's name in front of a program that listens to all.
+  for (const added of [
+    { 'x-forwarded-for': '192.0.2.7' },
+    { forwarded: 'for=192.0.2.7' },
+    { via: '1.1 front' },
+    { 'x-real-ip': '192.0.2.7' },
+    { referer: 'http://shop.example:4180/jobs' },
+    { referer: 'nonsense' },
+  ]) {
+    const asked = await lan.ask('/jobs', { headers: { ...here, ...added } });
+    expect([asked.status, asked.headers.location], JSON.stringify(added)).toEqual([303, '/first']);
+  }
+  await lan.close();
+
+  const open = await openLan({ settings: { host: '0.0.0.0' }, people: false });
+  const named = await open.ask('/jobs', { headers: { host: `127.0.0.1:${open.port}` } });
+  expect([named.status, named.headers.location]).toEqual([303, '/first']);
+  await open.close();
+});

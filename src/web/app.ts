@@ -18,6 +18,7 @@ import { filesRouter } from './files.ts';
 import { frontRouter } from './front.ts';
 import { frameOf, type House } from './house.ts';
 import { jobsRouter } from './jobs.ts';
+import { measuringRouter } from './measuring.ts';
 import { peopleRouter } from './people.ts';
 import { headers, onlyOwnNames, onlyOwnPagesWrite, ownNames } from './security.ts';
 import { sheetRouter } from './sheet.ts';
@@ -69,6 +70,7 @@ export function app(house: House): Express {
   server.use(studRouter(house));
   server.use(sheetRouter(house));
   server.use(filesRouter(house));
+  server.use(measuringRouter(house));
   server.use(jobsRouter(house));
   server.use(catalogueRouter(house));
   server.use(criteriaRouter(house));

@@ -47,6 +47,10 @@ export const LEAST_ROLE: Readonly<Record<string, Least>> = {
 
   'POST /cover/keep': 'recorder',
   'GET /jobs/new': 'recorder',
+  'GET /jobs/:number/measure': 'recorder',
+  'GET /jobs/:number/measure/standing': 'recorder',
+  'POST /jobs/:number/measure': 'recorder',
+  'POST /jobs/:number/measure/kept': 'recorder',
   'POST /jobs': 'recorder',
   'POST /jobs/:number/readings': 'recorder',
   'POST /jobs/:number/received': 'recorder',

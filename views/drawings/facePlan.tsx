@@ -34,6 +34,8 @@ export interface FacePlanProps {
   readonly marks: readonly Mark[];
   /** Counted from 0; gets the callout. */
   readonly thinnest?: number | null;
+  /** The place that is asked for now, drawn as a target above everything; left out where nothing is asked. */
+  readonly asked?: { readonly angleDeg: number; readonly radiusMm: number } | null;
   readonly unit: LengthUnit;
 }
 
@@ -201,13 +203,14 @@ export function placeNumbers(
 }
 
 /** Told apart by shape: filled, hollow, a target for the next, a lozenge for the thinnest. */
-function StationSign({ state, point, small }: { state: PlanState; point: Point; small: boolean }) {
+function StationSign(props: { state: PlanState; point: Point; small: boolean; index?: number }) {
+  const { state, point, small, index } = props;
   const [x, y] = [at(point.x), at(point.y)];
   switch (state) {
     case 'measured':
-      return <circle cx={x} cy={y} r={small ? 1.9 : DOT} class="st-measured" />;
+      return <circle cx={x} cy={y} r={small ? 1.9 : DOT} class="st-measured" data-station={index} />;
     case 'missing':
-      return <circle cx={x} cy={y} r={small ? 1.9 : DOT} class="st-missing" />;
+      return <circle cx={x} cy={y} r={small ? 1.9 : DOT} class="st-missing" data-station={index} />;
     case 'thinnest':
       return <path d={`M${x} ${at(point.y - 7)}l7 7l-7 7l-7 -7Z`} class="st-thinnest" />;
     case 'next':
@@ -219,6 +222,25 @@ function StationSign({ state, point, small }: { state: PlanState; point: Point; 
         </g>
       );
   }
+}
+
+/** The target where the next reading belongs. A script moves it, and reads the scale to know where it was touched. */
+function AskedSign(props: { id: string; asked: NonNullable<FacePlanProps['asked']> | null; scale: number }) {
+  const { id, asked, scale } = props;
+  const { x, y } = asked ? onPlan(asked.angleDeg, scale * asked.radiusMm) : { x: 0, y: 0 };
+  return (
+    <g
+      id={`${id}-asked`}
+      class="st-next"
+      data-scale={scale}
+      transform={`translate(${at(x)} ${at(y)})`}
+      visibility={asked ? undefined : 'hidden'}
+    >
+      <circle r="10" class="st-ring" />
+      <path d="M-14 0h6m16 0h6M0 -14v6m0 16v6" class="st-ring" />
+      <circle r="3.4" class="st-core" />
+    </g>
+  );
 }
 
 /** The sentence a listener gets instead of the drawing. */
@@ -348,8 +370,10 @@ export function FacePlan(props: FacePlanProps) {
           state={index === thinnest ? 'thinnest' : station.state}
           point={points[index]!}
           small={many}
+          index={props.asked === undefined ? undefined : index}
         />
       ))}
+      {props.asked !== undefined && <AskedSign id={id} asked={props.asked} scale={k} />}
       {numbers.map(
         (label, index) =>
           label && (

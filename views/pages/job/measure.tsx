@@ -103,36 +103,47 @@ export function Measure(props: MeasureProps) {
   );
   if (readOnly) return table;
   return (
-    <JobForm
-      id={`${pass}-form`}
-      action={`/jobs/${encodeURIComponent(job.number)}/readings`}
-      revision={job.revision}
-      initials={initials}
-      signed={job.stage === 'signed'}
-      refused={refused}
-      submit="Keep the readings"
-    >
-      <input type="hidden" name="pass" value={pass} />
-      <input type="hidden" name="token" value={token} />
-      <input type="hidden" name="unit" value={unit} />
-      {places.map((place) => (
-        <>
-          {!place.own && (
-            <input type="hidden" name={`at.${place.index}`} value={`${place.angleDeg}/${place.radiusMm}`} />
-          )}
-          {KEYS.filter((key) => place.was[key] !== '').map((key) => (
-            <input type="hidden" name={`was.${LETTER[key]}.${place.index}`} value={place.was[key]} />
-          ))}
-        </>
-      ))}
-      {doubts.map((doubt) => (
-        <div class="doubt" role="alert">
-          <p>{doubt.question}</p>
-          <Tick label={`${doubt.asTyped} is right`} name={`ok.${doubt.name}`} value={doubt.asTyped} />
-        </div>
-      ))}
-      {table}
-    </JobForm>
+    <>
+      <p>
+        <a
+          class="button"
+          id={`bench-${pass}`}
+          href={`/jobs/${encodeURIComponent(job.number)}/measure?${new URLSearchParams({ pass })}`}
+        >
+          Measure one by one, with a gauge that types
+        </a>
+      </p>
+      <JobForm
+        id={`${pass}-form`}
+        action={`/jobs/${encodeURIComponent(job.number)}/readings`}
+        revision={job.revision}
+        initials={initials}
+        signed={job.stage === 'signed'}
+        refused={refused}
+        submit="Keep the readings"
+      >
+        <input type="hidden" name="pass" value={pass} />
+        <input type="hidden" name="token" value={token} />
+        <input type="hidden" name="unit" value={unit} />
+        {places.map((place) => (
+          <>
+            {!place.own && (
+              <input type="hidden" name={`at.${place.index}`} value={`${place.angleDeg}/${place.radiusMm}`} />
+            )}
+            {KEYS.filter((key) => place.was[key] !== '').map((key) => (
+              <input type="hidden" name={`was.${LETTER[key]}.${place.index}`} value={place.was[key]} />
+            ))}
+          </>
+        ))}
+        {doubts.map((doubt) => (
+          <div class="doubt" role="alert">
+            <p>{doubt.question}</p>
+            <Tick label={`${doubt.asTyped} is right`} name={`ok.${doubt.name}`} value={doubt.asTyped} />
+          </div>
+        ))}
+        {table}
+      </JobForm>
+    </>
   );
 }
 

@@ -1,0 +1,33 @@
+import { z } from 'zod';
+import { angle, choice, list, orElse, orNull, size, strict, text, yesNo } from './fields.ts';
+
+const MOST_AT_ONCE = 1200;
+
+const id = (what: string) =>
+  text(what, { least: 16, most: 64 }).refine((value) => /^[A-Za-z0-9-]+$/.test(value), {
+    error: `${what} must be letters, digits or hyphens.`,
+  });
+
+/** One reading as the measuring screen keeps it on the tablet: as typed, with all that is needed to read it later. */
+export const keptReadingSchema = strict('The reading', {
+  id: id('The reading’s id'),
+  pass: choice('The pass', ['before', 'after']),
+  kind: choice('The kind of reading', ['wall', 'face', 'mark']),
+  angleDeg: angle('The angle'),
+  radiusMm: size('The radius'),
+  typed: text('What was typed', { least: 1, most: 60 }),
+  unit: choice('The unit of bare numbers', ['mm', 'in']),
+  decimalSign: choice('The decimal sign', ['point', 'comma']),
+  gauge: text('The gauge', { most: 120 }),
+  /** The person was asked about the value and said it is right. */
+  confirmed: orElse(yesNo('Whether the reading was confirmed'), false),
+  replaces: orNull(id('The id of the reading it replaces')),
+});
+export type KeptReading = z.output<typeof keptReadingSchema>;
+
+/** What a tablet sends when it can; the readings are looked at one by one, so that one bad one holds up no other. */
+export const keptReadingsSchema = strict('The request', {
+  who: orElse(text('The initials', { most: 40 }), ''),
+  why: orElse(text('The reason', { most: 2000, lines: true }), ''),
+  readings: list('The readings', z.unknown(), { least: 1, most: MOST_AT_ONCE }),
+});

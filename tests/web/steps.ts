@@ -1,0 +1,92 @@
+import type { ShopCriteria } from '../../shared/words/catalogue.ts';
+import { addEntry, saveCriteria } from '../../src/records/catalogue.ts';
+import { alder, criteria } from '../records/samples.ts';
+import { type Served, serve } from './program.ts';
+
+/** A clock that goes on by a minute every time it is asked. */
+export function minutes(start: string): () => Date {
+  let at = Date.parse(start);
+  return () => {
+    at += 60_000;
+    return new Date(at);
+  };
+}
+
+/** A shop with one family and its criteria; the family sets no minimum of its own, so that the shop's counts. */
+export async function shopWith(changes: Partial<ShopCriteria> = {}): Promise<Served> {
+  const now = minutes('2026-11-24T08:00:00Z');
+  const program = await serve({ demo: false, now });
+  const { db } = program.shop;
+  const family = { ...alder, shopMinimumWallMm: null, shopMinimumWallSource: null };
+  await saveCriteria(
+    db,
+    { who: 'BL', why: 'to begin with', now },
+    { fromRevision: 0, body: { ...criteria, ...changes } },
+  );
+  await addEntry(db, { who: 'BL', now }, { kind: 'family', id: 'alder', body: family });
+  return program;
+}
+
+/** The places of two rings, and the form of a pass with the walls given at them. */
+export const PLACES = [
+  ...[0, 45, 90, 135, 180, 225, 270, 315].map((angle) => `${angle}/110`),
+  ...[0, 90, 180, 270].map((angle) => `${angle}/128`),
+];
+
+export function readingsForm(
+  pass: 'before' | 'after',
+  walls: readonly string[],
+  more: Readonly<Record<string, string>> = {},
+): Record<string, string> {
+  const fields: Record<string, string> = { pass, token: `token-${pass}-1`, unit: 'mm', who: 'AK', ...more };
+  PLACES.forEach((place, i) => {
+    fields[`at.${i}`] = place;
+    fields[`w.${i}`] = walls[i] ?? '';
+    if (pass === 'before') fields[`f.${i}`] = '0';
+  });
+  return fields;
+}
+
+export async function revisionNow(program: Served, number = '1001'): Promise<number> {
+  const answer = await fetch(`${program.url}/api/jobs/${number}`);
+  const { job } = (await answer.json()) as { job: { revision: number } };
+  return job.revision;
+}
+
+/** Sends one form of job 1001 from its present revision. */
+export async function step(
+  program: Served,
+  section: string,
+  fields: Readonly<Record<string, string>>,
+): Promise<Awaited<ReturnType<Served['post']>>> {
+  const from = String(await revisionNow(program));
+  return program.post(`/jobs/1001/${section}`, { from, who: 'AK', ...fields });
+}
+
+/** Receives a cover, looks it over and measures it: revision 3, to be decided. */
+export async function measured(program: Served, wall = '4.90'): Promise<void> {
+  await program.post('/jobs', { family: 'alder', receivedOn: '2026-11-24', who: 'MH' });
+  await step(program, 'looked', { crackTest: 'none-found', crackMethod: 'dye' });
+  await program.post(
+    '/jobs/1001/readings',
+    readingsForm(
+      'before',
+      PLACES.map(() => wall),
+    ),
+  );
+}
+
+/** Rows of every comparison on a page: label, left, right. */
+export function rowsOf(html: string): [string, string, string][] {
+  const tables = [...html.matchAll(/<table class="side-by-side">([\s\S]*?)<\/table>/g)].map(
+    ([, inside]) => inside,
+  );
+  const found = tables.join('').matchAll(/<th scope="row">([^<]*)<\/th><td>([^<]*)<\/td><td>([^<]*)<\/td>/g);
+  return [...found].map(
+    ([, label, left, right]) => [label!, left!, right!].map(plain) as [string, string, string],
+  );
+}
+
+function plain(html: string): string {
+  return html.replaceAll('&quot;', '"').replaceAll('&amp;', '&').replaceAll('&lt;', '<');
+}

@@ -4,7 +4,16 @@ import { may, type SignedInPerson } from './frame.ts';
 import { SignedIn } from './parts/signedIn.tsx';
 import { TitleBlock, type TitleCell } from './parts/titleBlock.tsx';
 
-export type Place = 'home' | 'covers' | 'studs' | 'jobs' | 'catalogue' | 'criteria' | 'people' | 'worked-out';
+export type Place =
+  | 'home'
+  | 'covers'
+  | 'studs'
+  | 'jobs'
+  | 'catalogue'
+  | 'criteria'
+  | 'people'
+  | 'records'
+  | 'worked-out';
 
 const PLACES: readonly { place: Place; href: string; label: string }[] = [
   { place: 'covers', href: '/cover', label: 'covers' },
@@ -14,6 +23,7 @@ const PLACES: readonly { place: Place; href: string; label: string }[] = [
   { place: 'criteria', href: '/criteria', label: 'criteria' },
 ];
 
+const RECORDS = { place: 'records', href: '/records', label: 'records' } as const;
 const PEOPLE = { place: 'people', href: '/people', label: 'people' } as const;
 
 /** The first rule that fits a status wins; a refusal (422) and a stale edit (409) come as parts to be shown. */
@@ -81,10 +91,16 @@ function AtWork({ initials, person }: Pick<LayoutProps, 'initials' | 'person'>) 
   );
 }
 
+/** The ways in a person may go: whoever keeps the shop sees its records, and its people where they sign in. */
+function placesFor({ person, signedOut }: Pick<LayoutProps, 'person' | 'signedOut'>) {
+  if (signedOut || !may({ person: person ?? null }, 'keeper')) return PLACES;
+  return person ? [...PLACES, RECORDS, PEOPLE] : [...PLACES, RECORDS];
+}
+
 /** A sheet: name and ways in at the head, the work, the title block at the foot. */
 export function Layout(props: LayoutProps) {
   const { title, shopName, demo, initials, here, titleBlock, person = null, signedOut, children } = props;
-  const places = person && may({ person }, 'keeper') ? [...PLACES, PEOPLE] : PLACES;
+  const places = placesFor(props);
   return (
     <html lang="en">
       <head>

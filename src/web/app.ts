@@ -20,6 +20,7 @@ import { frameOf, type House } from './house.ts';
 import { jobsRouter } from './jobs.ts';
 import { measuringRouter } from './measuring.ts';
 import { peopleRouter } from './people.ts';
+import { recordsRouter } from './recordsPage.ts';
 import { headers, onlyOwnNames, onlyOwnPagesWrite, ownNames } from './security.ts';
 import { sheetRouter } from './sheet.ts';
 import { signInRouter } from './signIn.ts';
@@ -74,6 +75,7 @@ export function app(house: House): Express {
   server.use(jobsRouter(house));
   server.use(catalogueRouter(house));
   server.use(criteriaRouter(house));
+  server.use(recordsRouter(house));
   server.use(() => {
     throw new NoSuchPage(
       'There is no such page here. Go to the front page, and choose one of the three ways in.',

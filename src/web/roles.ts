@@ -70,6 +70,11 @@ export const LEAST_ROLE: Readonly<Record<string, Least>> = {
   'POST /catalogue/:kind/:id/reinstate': 'keeper',
   'POST /criteria': 'keeper',
 
+  'GET /records': 'keeper',
+  'POST /records/backups': 'keeper',
+  'GET /records/backups/:name': 'keeper',
+  'POST /records/export': 'keeper',
+
   'GET /people': 'keeper',
   'POST /people': 'keeper',
   'GET /people/:id': 'keeper',

@@ -20,7 +20,7 @@ export interface Backup {
 }
 
 /** What is only ever added to: a copy holds at least as many rows as were there when it was begun. */
-const GROWING = ['job', 'job_revision', 'reading', 'photo', 'entry', 'entry_revision', 'person'];
+const GROWING = ['job', 'job_revision', 'job_sent', 'reading', 'photo', 'entry', 'entry_revision', 'person'];
 type Counts = Readonly<Record<string, number>>;
 
 const ALL_PAGES = 0x7fffffff;

@@ -11,6 +11,7 @@ export const EXPORTED = {
   entry_revision: ['kind', 'id', 'revision'],
   job: ['id'],
   job_revision: ['job_id', 'revision'],
+  job_sent: ['id'],
   reading: ['job_id', 'revision', 'place'],
   photo: ['job_id', 'revision'],
   person: ['id'],

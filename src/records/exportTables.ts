@@ -26,7 +26,6 @@ export const STAYS: Readonly<Record<Exclude<Table, ExportedTable>, string>> = {
   person_password: 'a secret, even as a hash',
   session: 'belongs to one machine',
   api_token: 'a secret, even as a hash',
-  job_sent: 'tells a request sent again from a new one, and no request outlives the move',
 };
 
 const AT_A_TIME = 500;

@@ -11,6 +11,7 @@ import {
   type Transaction,
 } from 'kysely';
 import { RecordsUnavailable, ShopWillNotOpen } from './errors.ts';
+import { markClosed, markOpen, refuseLostLog } from './lostLog.ts';
 import { APPLICATION_ID, migrate, refuseOthers } from './migrate.ts';
 import { isCollision } from './postgresErrors.ts';
 import type { Tables } from './tables.ts';
@@ -44,10 +45,21 @@ export function openShop(options: {
     makeFolder(resolve(dataDir));
     accessSync(dataDir, constants.R_OK | constants.W_OK | constants.X_OK);
     if (isNew(file)) closeSync(openSync(file, 'a', 0o600));
-    else examine(file);
+    else {
+      refuseLostLog(file);
+      examine(file);
+    }
     accessSync(file, constants.R_OK | constants.W_OK);
     raw = new Database(file, { timeout: patienceMs });
-    return opened(raw, dataDir, now, patienceMs);
+    const shop = opened(raw, dataDir, now, patienceMs);
+    markOpen(raw, file);
+    return {
+      ...shop,
+      close: () => {
+        markClosed(file);
+        return shop.close();
+      },
+    };
   } catch (error) {
     raw?.close();
     throw error instanceof ShopWillNotOpen ? error : willNotOpen(error, file);

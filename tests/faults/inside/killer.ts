@@ -1,7 +1,7 @@
 /**
  * Loaded into the program before it starts, by tests alone: a thread that kills the process at a chosen moment of a
  * transaction, to the microsecond. KILL_WHERE is `transaction` or `commit`, KILL_AFTER how many commits to let pass once
- * it serves (KILL_FROM=start counts from its start), KILL_PART how far into it, 0 to 1. The last words, on file 3, say what the process was doing.
+ * it serves; or it is `tables`, the next change of them. KILL_PART is how far into it, 0 to 1. The last words, on file 3, say what the process was doing.
  */
 import { writeSync } from 'node:fs';
 import { Server } from 'node:net';
@@ -11,6 +11,8 @@ import Database from 'better-sqlite3';
 
 const DELAY = 0;
 const DOING = 1;
+/** About as long as a change of the tables and its commit take. */
+const TABLES_US = 6000;
 const WORDS = ['nothing', 'transaction', 'commit'];
 const [NOTHING, TRANSACTION, COMMIT] = [0, 1, 2];
 
@@ -33,7 +35,7 @@ function watch(): void {
   const lasts = { transaction: 2000, commit: 1000 };
   let commits = 0;
   let begun = 0;
-  let counting = process.env.KILL_FROM === 'start';
+  let counting = false;
   const listen = Server.prototype.listen;
   Server.prototype.listen = function (this: Server, ...args: Parameters<typeof listen>) {
     counting = true;
@@ -44,6 +46,13 @@ function watch(): void {
     Atomics.notify(shared, DELAY);
   };
   const smooth = (old: number, now: number) => 0.7 * old + 0.3 * now;
+
+  const exec = Database.prototype.exec;
+  Database.prototype.exec = function (this: Database.Database, sql: string) {
+    const changes = /CREATE (TABLE|INDEX|TRIGGER)/.test(sql) && sql.length > 300;
+    if (where === 'tables' && changes && this.name.endsWith('coverwright.sqlite')) arm(TABLES_US);
+    return exec.call(this, sql);
+  };
 
   const prepare = Database.prototype.prepare;
   Database.prototype.prepare = function (this: Database.Database, sql: string) {

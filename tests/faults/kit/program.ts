@@ -170,9 +170,12 @@ export async function start(how: How): Promise<Program> {
   };
 }
 
-/** Starts a program that is expected to end by itself. */
-export async function startAndEnd(how: How): Promise<Ended> {
-  const { child, ended } = launch(how);
+/** Starts a program that is expected to end by itself; at the latest it is killed once it has printed `upTo`. */
+export async function startAndEnd(how: How & { readonly upTo?: RegExp }): Promise<Ended> {
+  const { child, said, ended } = launch(how);
+  child.stdout!.on('data', () => {
+    if (how.upTo?.test(said.out)) child.kill('SIGTERM');
+  });
   const limit = setTimeout(() => child.kill('SIGKILL'), READY_MS);
   try {
     return await ended;

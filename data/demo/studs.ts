@@ -21,6 +21,8 @@ interface Pair {
   readonly tensileMPa: number;
   readonly proofMPa: number;
   readonly grade: string;
+  /** How many of the short and of the long one lie on the shelf. */
+  readonly stock: readonly [short: number, long: number];
 }
 
 const GRADE_5 = { tensileMPa: 827, proofMPa: 586, grade: 'SAE J429 grade 5: 120/85 ksi' };
@@ -36,6 +38,7 @@ const PAIRS: readonly Pair[] = [
     threadEndMm: 19.6,
     projectionMm: 20.4,
     pilotDiameterMm: 6.5,
+    stock: [24, 12],
     ...GRADE_5,
   },
   {
@@ -45,6 +48,7 @@ const PAIRS: readonly Pair[] = [
     threadEndMm: 22.5,
     projectionMm: 23.5,
     pilotDiameterMm: 7.5,
+    stock: [60, 36],
     ...GRADE_5,
   },
   {
@@ -54,6 +58,7 @@ const PAIRS: readonly Pair[] = [
     threadEndMm: 23,
     projectionMm: 24,
     pilotDiameterMm: 8,
+    stock: [84, 48],
     ...GRADE_5,
   },
   {
@@ -63,6 +68,7 @@ const PAIRS: readonly Pair[] = [
     threadEndMm: 25.7,
     projectionMm: 26.7,
     pilotDiameterMm: 9.4,
+    stock: [16, 40],
     ...GRADE_8,
   },
   {
@@ -72,6 +78,7 @@ const PAIRS: readonly Pair[] = [
     threadEndMm: 19.2,
     projectionMm: 20,
     pilotDiameterMm: 6.4,
+    stock: [30, 18],
     ...CLASS_8_8,
   },
   {
@@ -81,6 +88,7 @@ const PAIRS: readonly Pair[] = [
     threadEndMm: 22.3,
     projectionMm: 23.2,
     pilotDiameterMm: 8.4,
+    stock: [42, 24],
     ...CLASS_8_8,
   },
   {
@@ -90,6 +98,7 @@ const PAIRS: readonly Pair[] = [
     threadEndMm: 22.6,
     projectionMm: 23.6,
     pilotDiameterMm: 8.1,
+    stock: [36, 0],
     ...CLASS_8_8,
   },
   {
@@ -99,6 +108,7 @@ const PAIRS: readonly Pair[] = [
     threadEndMm: 28.2,
     projectionMm: 29.2,
     pilotDiameterMm: 9.8,
+    stock: [12, 20],
     ...CLASS_10_9,
   },
 ];
@@ -118,6 +128,8 @@ function made(pair: Pair, length: 'short' | 'long'): DemoStud {
     entry: {
       name: `${length === 'short' ? 'Short' : 'Long'} stud ${read.thread.designation.replace(/-[26][Ag]$/, '')}`,
       threadTyped: pair.thread,
+      stock: length === 'short' ? pair.stock[0] : pair.stock[1],
+      shelf: `${length === 'short' ? 'S' : 'L'}-${PAIRS.indexOf(pair) + 1}`,
       stud: {
         thread: read.thread,
         threadStartMm,

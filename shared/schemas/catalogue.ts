@@ -143,6 +143,8 @@ export const catalogueStudSchema = strict('The stud', {
   name,
   stud: strict('The stud', studFields(threadAlready)).superRefine(across(refuseStud)),
   threadTyped: callout,
+  stock: count('The number in stock', 0, 1_000_000).nullish(),
+  shelf: text('The shelf place', { most: 40 }).optional(),
   note,
 }).transform((sent, ctx): CatalogueStud => {
   const refuse: Refuse = (path, message) => ctx.addIssue({ code: 'custom', path, message });

@@ -38,6 +38,7 @@ export function studFields<Thread extends z.ZodType>(thread: Thread) {
     tensileMPa: orNull(quantity('The stud’s tensile strength', 'MPa', STRESS)),
     proofMPa: orNull(quantity('The stud’s proof stress', 'MPa', STRESS)),
     filletMm: orNull(extent('The weld or fillet at the pad')),
+    pitchDiameterMeasuredMm: size('The pitch diameter measured').nullish(),
   };
 }
 

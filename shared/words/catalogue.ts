@@ -28,6 +28,10 @@ export interface CatalogueStud {
   readonly stud: Stud;
   /** The thread as typed: '3/8-24 UNF-2A'. */
   readonly threadTyped: string;
+  /** How many are there; null or left out where nobody counts. */
+  readonly stock?: number | null;
+  /** Where they lie: "B3". */
+  readonly shelf?: string;
   readonly note: string;
 }
 

@@ -19,6 +19,8 @@ export interface Stud {
   readonly proofMPa: number | null;
   /** Weld or fillet at the pad, as a radius round the stud's axis beyond the stud's own. */
   readonly filletMm: number | null;
+  /** Half way along the thread, over wires or with a thread micrometer; where it was measured. */
+  readonly pitchDiameterMeasuredMm?: number | null;
 }
 
 export interface Layer {
@@ -134,6 +136,15 @@ export interface StudCheck {
   } | null;
   readonly findings: readonly Finding[];
   readonly answers: Readonly<Record<string, Answer>>;
+}
+
+/** What is left over in one length check, three ways; it fails below 0. And how often it would fail. */
+export interface ToleranceRow {
+  readonly id: 'clamps' | 'engaged' | 'protrudes' | 'starts' | 'shows';
+  readonly nominalMm: number;
+  readonly rssMm: number;
+  readonly worstMm: number;
+  readonly failShare: number;
 }
 
 /** A stud with the name it goes by in the catalogue. */

@@ -292,7 +292,7 @@ function familyAsTyped(body: Family, text: Text): Fields {
   };
 }
 
-function studAsTyped({ name, stud, threadTyped, note }: CatalogueStud, text: Text): Fields {
+function studAsTyped({ name, stud, threadTyped, stock, shelf, note }: CatalogueStud, text: Text): Fields {
   return {
     name,
     thread: threadTyped,
@@ -304,6 +304,9 @@ function studAsTyped({ name, stud, threadTyped, note }: CatalogueStud, text: Tex
     tensile: plain(stud.tensileMPa),
     proof: plain(stud.proofMPa),
     fillet: text(stud.filletMm),
+    pitchDiameter: text(stud.pitchDiameterMeasuredMm ?? null),
+    stock: plain(stock ?? null),
+    shelf: shelf ?? '',
     note,
   };
 }

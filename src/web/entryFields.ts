@@ -72,6 +72,9 @@ export function studFields(body: CatalogueStud, writing: Writing): FieldLine[] {
     line('Tensile strength', number(stud.tensileMPa, 'MPa')),
     line('Proof stress', number(stud.proofMPa, 'MPa')),
     line('Weld or fillet at the pad', length(stud.filletMm)),
+    line('Pitch diameter, measured', length(stud.pitchDiameterMeasuredMm ?? null)),
+    line('Number in stock', body.stock == null ? 'not counted' : `${body.stock}`),
+    line('Shelf place', body.shelf ?? ''),
     line('Note', body.note),
   ];
 }

@@ -7,12 +7,14 @@ import { type StackChoice, StacksForStudPage } from '../../views/pages/stacksFor
 import { type StudChoice, StudPage } from '../../views/pages/stud.tsx';
 import { StudSlipPage } from '../../views/pages/studSlip.tsx';
 import { renderPage } from '../../views/render.ts';
+import { toleranceRows } from '../calc/stud/toleranceRows.ts';
 import { currentCriteria, listEntries } from '../records/catalogue.ts';
 import { frameOf, type House } from './house.ts';
 import { layerRows, readStack } from './stackForm.ts';
-import { studCheckFor, studChoicesFor } from './studChoices.ts';
+import { studCheckFor, studChoicesFor, studInput } from './studChoices.ts';
 import { readStud } from './studForm.ts';
 import { FIGURES, onJointField, readJoint, torqueUnitOf } from './studJoint.ts';
+import { mendsOf, narrowed, substitutesOf, threadsOf } from './studShelf.ts';
 import { type Fields, fieldsOf, TypedForm } from './typed.ts';
 
 const OWN = 'own';
@@ -30,7 +32,8 @@ export function studRouter(house: House): Router {
     const chosen = stackFor(form, stackId, stacks);
     const pullForwardMm = form.length('pull', 'The pull-forward gap');
     const joint = readJoint(form, chosen?.stack ?? null, frame.lengthUnit);
-    const { choices, faults } = rank(chosen, pullForwardMm, studs, criteria, frame, joint);
+    const { choices, faults } = rank(chosen, pullForwardMm, narrowed(studs, fields), criteria, frame, joint);
+    const shown = choices.find((choice) => choice.match.id === fields.stud) ?? choices[0] ?? null;
     res.status(form.faults.length + faults.length > 0 ? 422 : 200).send(
       renderPage(
         StudPage({
@@ -45,10 +48,14 @@ export function studRouter(house: House): Router {
           joint,
           torqueUnit: torqueUnitOf(fields, frame.lengthUnit),
           figures: FIGURES,
-          shownId:
-            choices.find((choice) => choice.match.id === fields.stud)?.match.id ??
-            choices[0]?.match.id ??
-            null,
+          shownId: shown?.match.id ?? null,
+          mends: chosen ? mendsOf(choices, chosen, pullForwardMm, criteria, frame.lengthUnit) : {},
+          substitutes: shown ? substitutesOf(shown, choices) : [],
+          tolerances:
+            chosen && shown
+              ? toleranceRows(studInput(shown.entry, chosen, pullForwardMm, criteria, null))
+              : null,
+          threads: threadsOf(studs),
           faults: [...form.faults, ...faults],
         }),
       ),
@@ -94,6 +101,8 @@ export function studRouter(house: House): Router {
     const { stacks, studs, criteria } = await shelves(house);
     const form = new TypedForm(fields, frame);
     const studId = fields.stud ?? '';
+    const style = form.choice('onlyStyle', ['one-piece', 'two-piece'] as const);
+    const asked = stacks.filter(({ body }) => style === null || body.stack.style === style);
     const entry =
       studId === OWN
         ? Object.keys(fields).some((name) => name === 'thread')
@@ -101,7 +110,7 @@ export function studRouter(house: House): Router {
           : null
         : (studs.find((one) => one.id === studId)?.body ?? null);
     const { choices, faults } = entry
-      ? stackChoices(entry, stacks, criteria, frame)
+      ? stackChoices(entry, asked, criteria, frame)
       : { choices: [], faults: [] };
     const all = [...form.faults, ...faults];
     res.status(all.length > 0 ? 422 : 200).send(

@@ -5,7 +5,7 @@ import type { StudChoice } from '../../views/pages/stud.tsx';
 import { checkStud } from '../calc/stud/checkStud.ts';
 import { matchStuds } from '../calc/stud/matchStuds.ts';
 
-interface NamedEntry<Body> {
+export interface NamedEntry<Body> {
   readonly id: string;
   readonly body: Body;
 }
@@ -27,6 +27,17 @@ function asked(
     coverStudCount: family?.studCount ?? null,
     coverStudCircleDiameterMm: family?.studCircleDiameterMm ?? null,
   };
+}
+
+/** Everything one stud in one stack is worked out from; the joint apart. */
+export function studInput(
+  stud: CatalogueStud,
+  stack: CatalogueStack,
+  pullForwardMm: number | null,
+  criteria: ShopCriteria,
+  family: Family | null,
+): StudCheckInput {
+  return { stud: stud.stud, ...asked(stack, pullForwardMm, criteria, family, null) };
 }
 
 /** One stud held against a stack: what was asked, and the answer. */

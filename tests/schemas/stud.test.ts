@@ -144,7 +144,7 @@ describe('each wrong field is named, with one sentence', () => {
     [
       'stud.lengthMm',
       23,
-      '"lengthMm" is no field here; take it out or check its spelling. Known here are thread, threadStartMm, threadEndMm, projectionMm, lengthToleranceMm, pilotDiameterMm, tensileMPa, proofMPa, filletMm.',
+      '"lengthMm" is no field here; take it out or check its spelling. Known here are thread, threadStartMm, threadEndMm, projectionMm, lengthToleranceMm, pilotDiameterMm, tensileMPa, proofMPa, filletMm, pitchDiameterMeasuredMm.',
     ],
     [
       'stack.style',

@@ -93,6 +93,51 @@ describe('a stud for a stack', () => {
   });
 });
 
+describe('what would do instead', () => {
+  const two = { stack: 'two-piece-four-3-8-24' };
+
+  it('says beside a no what would make something better of it, and which stud is the same but longer', async () => {
+    const page = await ask({ ...two, stud: 'short-3-8-24' });
+    expect(page.text).toMatch(
+      /What would do: .*A stud with the same thread and its tip at 25\.10 mm or farther would fit, with care\./,
+    );
+    expect(page.text).toContain('The same but 6.35 mm longer: Long stud 3/8-24 UNF , fits with care here.');
+    const plain = await ask({ stack: 'one-piece-four-3-8-24' });
+    expect(/id="stud-short-3-8-24"[\s\S]*?<\/li>/.exec(plain.html)?.[0]).not.toContain('What would do');
+  });
+
+  it('looks at one thread, or only at what is in stock', async () => {
+    const ids = ({ html }: { html: string }) =>
+      [...html.matchAll(/id="stud-((?:short|long)-[\w-]+)"/g)].map((match) => match[1]);
+    const one = await ask({ ...two, onlyThread: '3/8-24 UNF-2A' });
+    expect(ids(one).sort()).toEqual(['long-3-8-24', 'short-3-8-24']);
+    const stocked = ids(await ask({ ...two, inStock: '1' }));
+    expect(stocked).not.toContain('long-m10');
+    expect(ids(await ask(two))).toContain('long-m10');
+    expect(stocked).toHaveLength(15);
+  });
+
+  it('says how many there are and where they lie, on the page and on the slip', async () => {
+    expect((await ask(two)).text).toContain('48 in stock, shelf L-3');
+    const slip = await program.get('/stud/slip?stack=two-piece-four-3-8-24&stud=long-3-8-24');
+    expect(slip.text).toContain('On the shelf 48 in stock, shelf L-3');
+  });
+
+  it('names worst case, RSS and simulation apart, with the share that would fail', async () => {
+    const page = await ask({ ...two, stud: 'short-3-8-24' });
+    expect(page.text).toContain('Tolerances: every assembly would fail a check');
+    expect(page.text).toMatch(/Tip shows, pushed back −0\.50 −0\.81 −1\.00 all/);
+    expect((await ask(two)).text).toContain('Tolerances: no assembly would fail a check');
+  });
+
+  it('shows stacks of one style only', async () => {
+    const page = await program.get('/stud/stacks?stud=short-3-8-24&onlyStyle=two-piece');
+    const ids = [...page.html.matchAll(/id="stack-([\w-]+)"/g)].map((match) => match[1]);
+    expect(ids).toHaveLength(6);
+    expect(ids.every((id) => id?.startsWith('two-piece'))).toBe(true);
+  });
+});
+
 describe('the joint', () => {
   const joint = { stack: 'two-piece-four-3-8-24', torque: '27 lb-ft', engine: '350', kFrom: 'zinc' };
 

@@ -142,7 +142,7 @@ export function EntryPage(props: EntryPageProps) {
             <Field label="Name" name="name" value={fields.name} error={error('name')} />
           </div>
         )}
-        {kind === 'stud' && <StudFields fields={fields} faults={faults} unit={unit} />}
+        {kind === 'stud' && <StudFields fields={fields} faults={faults} unit={unit} onShelf />}
         {kind === 'stack' && (
           <>
             <StackFields fields={fields} rows={layerRows} faults={faults} unit={unit} />

@@ -71,6 +71,16 @@ export function StacksForStudPage({
                 { value: 'own', label: 'one in my hand: type what it measures' },
               ]}
             />
+            <Choice
+              label="Flexplates"
+              name="onlyStyle"
+              value={fields.onlyStyle ?? ''}
+              options={[
+                { value: '', label: 'one piece and two piece' },
+                { value: 'one-piece', label: 'one piece only' },
+                { value: 'two-piece', label: 'two piece only' },
+              ]}
+            />
           </div>
           {studId === 'own' && <StudFields fields={fields} faults={faults} unit={frame.lengthUnit} />}
           <div class="actions">

@@ -2,7 +2,7 @@ import type { CatalogueStack, CatalogueStud } from '../../shared/words/catalogue
 import type { Status } from '../../shared/words/finding.ts';
 import { briefLength, lengthFigure, printLength } from '../../shared/words/print.ts';
 import type { Fault } from '../../shared/words/refusal.ts';
-import type { Fits, Joint, StudMatch } from '../../shared/words/stud.ts';
+import type { Fits, Joint, StudMatch, ToleranceRow } from '../../shared/words/stud.ts';
 import { StudInStack } from '../drawings/studInStack.tsx';
 import type { Frame } from '../frame.ts';
 import { Layout } from '../layout.tsx';
@@ -20,6 +20,8 @@ import {
   JointFields,
   type TorqueUnit,
 } from './studJoint.tsx';
+import { Narrow, type Substitute, Substitutes, shelfInWords } from './studShelf.tsx';
+import { Tolerances } from './studTolerances.tsx';
 
 export interface StudChoice {
   readonly match: StudMatch;
@@ -41,6 +43,15 @@ export interface StudPageProps {
   readonly joint: Joint | null;
   readonly torqueUnit: TorqueUnit;
   readonly figures: FigureChoices;
+  /** By stud: what would make something better of it. */
+  readonly mends: Readonly<Record<string, readonly string[]>>;
+  readonly substitutes: readonly Substitute[];
+  readonly tolerances: {
+    readonly rows: readonly ToleranceRow[];
+    readonly draws: number;
+    readonly anyFails: number;
+  } | null;
+  readonly threads: readonly string[];
   readonly faults: readonly Fault[];
 }
 
@@ -145,6 +156,7 @@ export function StudPage(props: StudPageProps) {
               prevailing={chosen?.nut?.prevailing ?? fields.prevailing === '1'}
             />
           )}
+          {(chosen || stackId === 'own') && <Narrow fields={fields} threads={props.threads} />}
           <div class="actions">
             <button class={chosen ? 'button' : 'button first'} type="submit" id="find">
               {chosen ? 'Work it out' : 'Find its stud'}
@@ -171,6 +183,11 @@ export function StudPage(props: StudPageProps) {
                 unit={unit}
               />
             </figure>
+            <Substitutes
+              substitutes={props.substitutes}
+              unit={unit}
+              hrefOf={(id) => `/stud?${slipQuery(props, id)}`}
+            />
             <div class="actions">
               <a class="button first" id="slip" href={`/stud/slip?${slipQuery(props, shown.match.id)}`}>
                 Counter slip
@@ -185,6 +202,7 @@ export function StudPage(props: StudPageProps) {
               unit={unit}
               id="stud-finding"
             />
+            {props.tolerances && <Tolerances {...props.tolerances} unit={unit} />}
             {props.joint && (
               <JointAnswer
                 check={shown.match.check}
@@ -230,7 +248,9 @@ function Ranked({ choices, props }: { choices: readonly StudChoice[]; props: Stu
           fits={match.fits}
           name={entry.name}
           detail={`${entry.stud.thread.designation}, tip at ${lengthFigure(entry.stud.projectionMm, unit, 'coarse')} ${unit}`}
+          shelf={shelfInWords(entry)}
           because={match.check.because}
+          mends={props.mends[match.id] ?? []}
           shown={match.id === props.shownId}
         />
       ))}
@@ -294,18 +314,27 @@ export function RankedRow(props: {
   name: string;
   detail: string;
   because: string;
+  shelf?: string;
+  /** What would have to change, a sentence each. */
+  mends?: readonly string[];
   shown?: boolean;
 }) {
-  const { id, href, fits, name, detail, because, shown = false } = props;
+  const { id, href, fits, name, detail, because, shelf = '', mends = [], shown = false } = props;
   return (
     <li>
       <a class="row ranked" id={id} href={href} aria-current={shown ? 'true' : undefined}>
         <Sign status={FIT_STATUS[fits]} />
         <span>
           <b>{name}</b> {detail}
+          {shelf !== '' && <span class="shelf-place"> · {shelf}</span>}
         </span>
         <span class="fits-word">{FIT_WORD[fits]}</span>
         <span class="row-line">{because}</span>
+        {mends.length > 0 && (
+          <span class="row-line mends">
+            <b>What would do:</b> {mends.join(' ')}
+          </span>
+        )}
       </a>
     </li>
   );

@@ -8,6 +8,7 @@ import { Cautions } from '../parts/caution.tsx';
 import { Sign } from '../parts/sign.tsx';
 import { FIT_STATUS, FIT_WORD, lowerFirst, type StudChoice, stackInWords } from './stud.tsx';
 import { JointLine } from './studJoint.tsx';
+import { shelfInWords } from './studShelf.tsx';
 
 export interface StudSlipProps {
   readonly frame: Frame;
@@ -49,6 +50,12 @@ export function StudSlipPage(props: StudSlipProps) {
         <Sign status={FIT_STATUS[choice.match.fits]} /> <b>{FIT_WORD[choice.match.fits]}.</b> {check.because}
       </p>
       <dl class="facts">
+        {shelfInWords(choice.entry) !== '' && (
+          <>
+            <dt>On the shelf</dt>
+            <dd>{shelfInWords(choice.entry)}</dd>
+          </>
+        )}
         <dt>Thread</dt>
         <dd>{stud.thread.designation}</dd>
         <dt>From the pad face</dt>

@@ -1,3 +1,4 @@
+import type { Answer } from '../../../shared/words/answer.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
 import { listInWords } from '../../../shared/words/print.ts';
 import type { Fits, StudCheck, StudCheckInput } from '../../../shared/words/stud.ts';
@@ -21,7 +22,9 @@ import { stripOrBreak } from './stripOrBreak.ts';
 import { type StudNumbers, studNumbers } from './studNumbers.ts';
 import { tensileStressArea } from './tensileStressArea.ts';
 import { threadEngagement } from './threadEngagement.ts';
+import { threadGeometry } from './threadGeometry.ts';
 import { tipClearance } from './tipClearance.ts';
+import { wornThreadFinding } from './wornThread.ts';
 
 /** Kept with every saved choice of studs; goes up whenever a number moves. */
 export const STUD_CALC_VERSION = 'stud-1';
@@ -54,6 +57,7 @@ export function checkStud(input: StudCheckInput, unit: LengthUnit = 'mm'): StudC
   const joined = jointChecks(numbers, unit);
   const checks: readonly Checked[] = [
     nutThread(numbers),
+    ...wornThreadFinding(threadGeometry(stud.thread), stud.pitchDiameterMeasuredMm ?? null, unit),
     nutClamps(numbers, unit),
     engagement
       ? engagementFinding(numbers, engagement, unit)
@@ -104,10 +108,17 @@ export function checkStud(input: StudCheckInput, unit: LengthUnit = 'mm'): StudC
     joint: joined.joint,
     findings: checks.map((check) => check.finding),
     answers: Object.assign(
-      { stackMm: numbers.stackAnswer, tensileAreaMm2: tensileStressArea(stud.thread) },
+      { stackMm: numbers.stackAnswer, tensileAreaMm2: areaAnswer(numbers) },
       ...checks.map((check) => check.answers),
     ),
   };
+}
+
+/** The stress area of the thread's callout, or what wear left of it. */
+function areaAnswer({ input, thread }: StudNumbers): Answer {
+  const whole = tensileStressArea(input.stud.thread);
+  const value = thread.tensileStressAreaMm2;
+  return whole.value === value ? whole : { ...whole, value, how: thread.how };
 }
 
 /** Without a nut it cannot be worked out; with a nut that does not go on the stud, nothing is engaged. */

@@ -66,6 +66,7 @@ export function refuseStud(input: StudCheckInput): void {
       `The stud’s tip is at ${stud.projectionMm} mm; it cannot be short of its last full thread, at ${stud.threadEndMm} mm.`,
     );
   }
+  pitchDiameter(stud, (name, mm, ends) => length('stud.pitchDiameterMeasuredMm', name, mm, ends));
   length('stud.lengthToleranceMm', 'The stud’s length tolerance', stud.lengthToleranceMm, { from: 0 });
   length('stud.pilotDiameterMm', 'The pilot’s diameter', stud.pilotDiameterMm, { above: 0 });
   length('stud.filletMm', 'The stud’s fillet', stud.filletMm, { from: 0 });
@@ -143,4 +144,18 @@ export function refuseStud(input: StudCheckInput): void {
     above: 0,
   });
   if (faults.length > 0) throw new Refusal('stud-input', faults);
+}
+
+/** A pitch diameter lies between the root and the crest of its thread. */
+function pitchDiameter(
+  { thread, pitchDiameterMeasuredMm: mm }: StudCheckInput['stud'],
+  length: (name: string, mm: number, ends: { readonly above: number; readonly below: number }) => void,
+): void {
+  if (mm == null) return;
+  try {
+    const { minorMm, majorMm } = threadGeometry(thread);
+    length('The pitch diameter measured', mm, { above: minorMm.basic, below: majorMm.basic });
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+  }
 }

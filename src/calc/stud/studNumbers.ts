@@ -3,10 +3,12 @@ import type { StudCheckInput } from '../../../shared/words/stud.ts';
 import type { ThreadGeometry, ThreadSpec } from '../../../shared/words/thread.ts';
 import { stackSum } from './stackSum.ts';
 import { threadGeometry } from './threadGeometry.ts';
+import { wornThread } from './wornThread.ts';
 
 /** What every check of a stud reads: the input with its sums and its two threads worked out once. */
 export interface StudNumbers {
   readonly input: StudCheckInput;
+  /** The stud's; worn as it was measured. */
   readonly thread: ThreadGeometry;
   /** Basic major diameter. */
   readonly diameterMm: number;
@@ -34,7 +36,7 @@ function asNutThread(spec: ThreadSpec): ThreadSpec {
 
 export function studNumbers(input: StudCheckInput): StudNumbers {
   const { stud, stack, nut } = input;
-  const thread = threadGeometry(stud.thread);
+  const thread = wornThread(threadGeometry(stud.thread), stud.pitchDiameterMeasuredMm ?? null);
   const nutThread = threadGeometry(asNutThread(nut?.thread ?? loosest(stud.thread)));
   const { answer: stackAnswer, ...stackMm } = stackSum(stack.layers);
   const layerTolerancesMm = stack.layers.map((layer) => layer.toleranceMm);

@@ -12,6 +12,10 @@ export interface StudTolerances {
   readonly fullyEngaged: number | null;
   readonly protrudes: number | null;
   readonly startsByHand: number | null;
+  /** The tip stands out of the stack with the converter pushed back. */
+  readonly tipShows: number | null;
+  /** None of them fails; a nut that only starts with the converter drawn forward is no fail. */
+  readonly noneFails: number;
   /** Every one of those that could be drawn. */
   readonly allWell: number;
   readonly answer: Answer;
@@ -35,7 +39,7 @@ export function studTolerances(
   const random = seeded(seed);
   const spread = (t: number): number => (t === 0 ? 0 : t * (2 * random() - 1));
   const tl = stud.lengthToleranceMm;
-  const count = { clamps: 0, engaged: 0, protrudes: 0, starts: 0, all: 0 };
+  const count = { clamps: 0, engaged: 0, protrudes: 0, starts: 0, shows: 0, none: 0, all: 0 };
   for (let i = 0; i < draws; i++) {
     let S = stackMm.nominal;
     for (const t of layerTolerancesMm) S += spread(t);
@@ -47,13 +51,15 @@ export function studTolerances(
     const cs = nut?.countersinkMm ?? 0;
     const engaged = nut === null || (end >= top - cs - 1e-9 && start <= S + washerMm + cs + 1e-9);
     const protrudes = nut === null || end - top >= criteria.protrusionThreads * P - 1e-9;
+    const shows = g === null || tip - g - S > 1e-9;
     const starts =
-      g === null ||
-      (!nut?.prevailing && tip - g - S > 1e-9 && end - g - S >= criteria.startThreads * P - 1e-9);
+      g === null || (!nut?.prevailing && shows && end - g - S >= criteria.startThreads * P - 1e-9);
     if (clamps) count.clamps++;
     if (engaged) count.engaged++;
     if (protrudes) count.protrudes++;
     if (starts) count.starts++;
+    if (shows) count.shows++;
+    if (clamps && engaged && protrudes && shows) count.none++;
     if (clamps && engaged && protrudes && starts) count.all++;
   }
   const allWell = count.all / draws;
@@ -64,6 +70,8 @@ export function studTolerances(
     fullyEngaged: nut ? count.engaged / draws : null,
     protrudes: nut ? count.protrudes / draws : null,
     startsByHand: g === null ? null : count.starts / draws,
+    tipShows: g === null ? null : count.shows / draws,
+    noneFails: count.none / draws,
     allWell,
     answer: {
       symbol: 'P',

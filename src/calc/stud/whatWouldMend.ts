@@ -18,7 +18,7 @@ const down = (mm: number, step: number): number => Math.floor(mm / step + 1e-9) 
 
 /**
  * What would turn a `no`, or a `with-care`, into something better: another stud, a longer pilot, a washer, the right nut,
- * a taller one. Each is tried with checkStud and told only if it does better; the best first.
+ * a taller or a thinner one, a shim under every pad. Each is tried with checkStud and told only if it does better; the best first.
  *   Valid: lengths to the next 0.1 mm, washers to the next 0.5 mm. Holes, circles and the room are never changed.
  *   Source: studWanted.ts.   Example: tests/calc/stud/whatWouldMend.test.ts
  */
@@ -28,7 +28,9 @@ export function whatWouldMend(input: StudCheckInput, unit: LengthUnit = 'mm'): r
   const tried = [
     otherNut(input),
     washer(input, unit),
+    shim(input, unit),
     tallerNut(input, unit),
+    thinnerNut(input, unit),
     longer(input, unit),
     other(input, unit),
   ];
@@ -73,6 +75,45 @@ function washer(input: StudCheckInput, unit: LengthUnit): Trial | null {
     what: `With a washer of ${printLength(washerMm, unit, 'coarse')} under the nut it`,
     input: withNut(input, { washerMm }),
     changed: ['nut.washerMm'],
+  };
+}
+
+/** A shim under every pad does what a washer does, and takes its thickness from the gap. */
+function shim(input: StudCheckInput, unit: LengthUnit): Trial | null {
+  const { stack, pullForwardMm: g } = input;
+  const short = input.stud.threadStartMm - studWanted(input).threadStartMostMm;
+  if (short <= 1e-9 || g === null) return null;
+  const thicknessMm = up(short, WASHER_STEP_MM);
+  if (thicknessMm > g) return null;
+  const layer = {
+    name: 'shim',
+    thicknessMm,
+    toleranceMm: 0,
+    holeDiameterMm: stack.layers[0]?.holeDiameterMm ?? null,
+    chamferMm: null,
+  };
+  return {
+    what: `With a shim of ${printLength(thicknessMm, unit, 'coarse')} under every pad it`,
+    input: {
+      ...input,
+      stack: { ...stack, layers: [layer, ...stack.layers] },
+      pullForwardMm: g - thicknessMm,
+    },
+    changed: ['stack.layers', 'pullForwardMm'],
+  };
+}
+
+/** A thread too short to stand out of this nut may stand out of a thinner one. */
+function thinnerNut(input: StudCheckInput, unit: LengthUnit): Trial | null {
+  const { nut, stud } = input;
+  const end = studWanted({ ...input, pullForwardMm: null }).threadEndLeastMm;
+  if (!nut || end === null || stud.threadEndMm >= end - 1e-9) return null;
+  const heightMm = down(nut.heightMm - (end - stud.threadEndMm), STEP_MM);
+  if (heightMm <= 2 * nut.countersinkMm + nut.toleranceMm) return null;
+  return {
+    what: `With a nut ${printLength(heightMm, unit, 'coarse')} high or thinner, of the same strength, it`,
+    input: withNut(input, { heightMm }),
+    changed: ['nut.heightMm'],
   };
 }
 

@@ -41,6 +41,7 @@ describe('what would mend it', () => {
   it('a washer, or a thread that begins nearer', () => {
     expect(sentences(withStud({ threadStartMm: 2.5 }))).toEqual([
       'With a washer of 1.00 mm under the nut it would fit.',
+      'With a shim of 1.00 mm under every pad it would fit.',
       'A stud of the same thread with its first full thread at 1.70 mm or nearer would fit.',
     ]);
   });

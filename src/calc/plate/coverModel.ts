@@ -18,6 +18,10 @@ export interface CoverModel {
   readonly freedoms: Freedoms;
   /** Thickness at whose surface the stress is greatest, of each element, ring by ring. */
   readonly thicknessMm: Float64Array;
+  readonly rigidityNmm: Float64Array;
+  readonly rimSpringN: number;
+  /** On the flat, without the lining. */
+  readonly pressureAt: (radiusMm: number, row: number, column: number) => number;
   /** Without the lining. */
   readonly stiffness: Skyline;
   /** Without the lining. */
@@ -75,14 +79,11 @@ export function coverModel(input: StiffnessInput, fineness = 1): CoverModel {
   const share = 1 / (2 * input.studCount);
   const freedoms = numberFreedoms({ mesh, inner: 'rigid', outer: 'simple' });
   const padMPa = forces.perPadN / 2 / padArea;
-  const load = assembleLoad({
-    mesh,
-    freedoms,
-    pressureAt: (radius, row, column) =>
-      forces.headMPa(radius) +
-      (middle(row) > outer ? input.pressureMPa : 0) +
-      (underPad(row, column) ? padMPa : 0),
-  });
+  const pressureAt = (radius: number, row: number, column: number) =>
+    forces.headMPa(radius) +
+    (middle(row) > outer ? input.pressureMPa : 0) +
+    (underPad(row, column) ? padMPa : 0);
+  const load = assembleLoad({ mesh, freedoms, pressureAt });
   load[0] = load[0]! + forces.bossN * share;
   const { springN } = sideWallSpring({
     rimRadiusMm: input.rimDiameterMm / 2,
@@ -99,5 +100,18 @@ export function coverModel(input: StiffnessInput, fineness = 1): CoverModel {
     whole: (row) => input.piston === 'conforming' && onTrack(row),
   });
   const track = liningPoints({ mesh, freedoms, onTrack });
-  return { mesh, pad, forces, freedoms, thicknessMm, stiffness, load, share, track };
+  return {
+    mesh,
+    pad,
+    forces,
+    freedoms,
+    thicknessMm,
+    rigidityNmm,
+    rimSpringN: springN,
+    pressureAt,
+    stiffness,
+    load,
+    share,
+    track,
+  };
 }

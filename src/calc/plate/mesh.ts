@@ -4,7 +4,7 @@ export interface PlateMesh {
   readonly anglesRad: Float64Array;
 }
 
-const SAMPLES = 24;
+const SAMPLES = 64;
 
 /**
  * Mesh lines through every break, with gaps that follow a wanted size.   count = ⌈∫ dx/size(x)⌉ in each interval

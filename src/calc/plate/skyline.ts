@@ -83,16 +83,19 @@ export function solveFactored({ size, first, start, values }: Skyline, x: Float6
   }
 }
 
-/** xᵀ·A·x of a matrix not yet factored: twice the strain energy when A is a stiffness. */
-export function quadratic({ size, first, start, values }: Skyline, x: Float64Array): number {
-  let total = 0;
+/** A·x of a matrix not yet factored: what the stiffness answers to a deflection. */
+export function times({ size, first, start, values }: Skyline, x: Float64Array): Float64Array {
+  const out = new Float64Array(size);
   for (let i = 0; i < size; i++) {
     const row = start[i]!;
-    let sum = 0.5 * values[row + i]! * x[i]!;
-    for (let j = first[i]!; j < i; j++) sum += values[row + j]! * x[j]!;
-    total += 2 * x[i]! * sum;
+    let sum = values[row + i]! * x[i]!;
+    for (let j = first[i]!; j < i; j++) {
+      sum += values[row + j]! * x[j]!;
+      out[j] = out[j]! + values[row + j]! * x[i]!;
+    }
+    out[i] = out[i]! + sum;
   }
-  return total;
+  return out;
 }
 
 /** Σ aᵢ bᵢ. */

@@ -1,0 +1,136 @@
+import { describe, expect, it } from 'vitest';
+import { Refusal } from '../../../shared/words/refusal.ts';
+import type { StiffnessInput } from '../../../shared/words/stiffness.ts';
+import { bendCover } from '../../../src/calc/plate/bendCover.ts';
+import { solveCover } from '../../../src/calc/plate/solveCover.ts';
+import { COVER } from './example.ts';
+
+const share = (found: number, wanted: number) => Math.abs(found / wanted - 1);
+
+describe('check values 10.1 (independent second implementation, not published)', () => {
+  it.each([
+    ['rigid', 5, null, 4.039, 11.86, 0.7884],
+    ['rigid', 4, null, 4.203, 15.54, 0.7878],
+    ['conforming', 5, null, 1.2795, 10.97, 1.0305],
+    ['conforming', 4, null, 1.385, 14.16, 1.0519],
+    ['conforming', 5, 2500, 1.387, 15.18, 1.4819],
+  ] as const)(
+    '%s, track %s mm, %s rpm: peak %s, ripple %s µm, boss %s mm',
+    (piston, trackWallMm, speedRpm, peak, ripple, boss) => {
+      const found = bendCover({ ...COVER, piston, trackWallMm, speedRpm });
+      expect(found.meanPressureMPa.toFixed(4)).toBe('1.8539');
+      // Agreement wanted: 1 %, 2 %, 0.4 %; held to less, so that a coarser mesh is noticed.
+      expect(share(found.peakOverMean, peak)).toBeLessThan(0.002);
+      expect(share(1000 * found.rippleMm, ripple)).toBeLessThan(0.005);
+      expect(share(found.bossDeflectionMm, boss)).toBeLessThan(0.001);
+      expect(found.peakAt.angleDeg).toBe(0);
+      if (piston === 'rigid') {
+        expect(found.peakAt.radiusMm).toBe(132);
+        expect(found.touchingShare).toBeCloseTo(trackWallMm === 5 ? 0.5 : 0.49, 1);
+      } else {
+        expect(share(found.peakAt.radiusMm, trackWallMm === 5 ? 120.5 : 124)).toBeLessThan(0.03);
+        expect(found.touchingShare).toBe(1);
+      }
+    },
+  );
+});
+
+describe('what a cover is told', () => {
+  const codes = (change: Partial<StiffnessInput>) =>
+    bendCover({ ...COVER, piston: 'conforming', ...change }).warnings.map(({ code }) => code);
+
+  it('always that it is advice, that thin-plate theory over-stiffens pads, and which bound it is', () => {
+    expect(codes({})).toEqual(['advice', 'thin-plate', 'piston-bound', 'stress-mesh', 'no-ballooning']);
+    const text = bendCover(COVER).warnings.find(({ code }) => code === 'thin-plate')?.text;
+    expect(text).toMatch(/over-stiffens.*12 % more/);
+  });
+  it('with a speed, ballooning is in', () => {
+    expect(codes({ speedRpm: 2500 })).not.toContain('no-ballooning');
+  });
+  it('above yield the deflections are not to be relied on', () => {
+    const soft = bendCover({ ...COVER, piston: 'conforming', yieldMPa: 250 });
+    expect(soft.beyondYield).toBe(true);
+    expect(soft.warnings.find(({ code }) => code === 'beyond-yield')?.text).toMatch(/not to be relied on/);
+    expect(bendCover({ ...COVER, piston: 'conforming', yieldMPa: 400 }).beyondYield).toBe(false);
+    expect(bendCover(COVER).beyondYield).toBeNull();
+  });
+  it('a thick wall, a large deflection and a ring each have their sentence', () => {
+    expect(codes({ wallMm: 12, trackWallMm: 12 })).toContain('thick-plate');
+    expect(codes({ wallMm: 2.5, trackWallMm: 2.5 })).toContain('large-deflection');
+    const ring = { innerDiameterMm: 260, outerDiameterMm: 300, thicknessMm: 6, bonded: false };
+    expect(codes({ ring })).toContain('ring-bound');
+  });
+  it('every number has its working', () => {
+    const { answers } = bendCover(COVER);
+    for (const key of [
+      'meanPressureMPa',
+      'peakOverMean',
+      'rippleMm',
+      'bossDeflectionMm',
+      'greatestStressMPa',
+    ]) {
+      expect(answers[key]?.how.length, key).toBeGreaterThan(0);
+    }
+    expect(answers.meanPressureMPa?.how[0]?.numbers).toContain('1.8539 MPa');
+  });
+});
+
+describe('a ring', () => {
+  it('lowers the peak, bonded more than unbonded (first principles: D grows)', () => {
+    const ring = { innerDiameterMm: 250, outerDiameterMm: 300, thicknessMm: 6 };
+    const peak = (one: StiffnessInput['ring']) =>
+      bendCover({ ...COVER, piston: 'conforming', ring: one }).peakOverMean;
+    const [bare, unbonded, bonded] = [null, { ...ring, bonded: false }, { ...ring, bonded: true }].map(peak);
+    expect(unbonded!).toBeLessThan(bare! - 0.02);
+    expect(bonded!).toBeLessThan(unbonded! - 0.02);
+  });
+  it('as stiff as a thicker wall: unbonded, t_ring = t is twice D; the pad alone counts under a pad', () => {
+    const ring = { innerDiameterMm: 90, outerDiameterMm: 300, thicknessMm: 5, bonded: true };
+    const wall = Math.cbrt(2) * 5;
+    const doubled = solveCover({ ...COVER, ring: { ...ring, bonded: false } });
+    const thicker = solveCover({ ...COVER, wallMm: wall, trackWallMm: wall, padThicknessMm: 15 - wall });
+    expect(share(doubled.peak.peakOverMean, thicker.peak.peakOverMean)).toBeLessThan(1e-3);
+    const bonded = solveCover({ ...COVER, ring });
+    const ten = solveCover({ ...COVER, wallMm: 10, trackWallMm: 10, padThicknessMm: 5 });
+    expect(share(bonded.peak.peakOverMean, ten.peak.peakOverMean)).toBeLessThan(2e-3);
+  });
+});
+
+describe('what makes no cover is refused by name before it is solved', () => {
+  const ring = { innerDiameterMm: 250, outerDiameterMm: 300, thicknessMm: 6, bonded: true };
+  it.each<[string, Partial<StiffnessInput>, RegExp]>([
+    ['wallMm', { wallMm: 0 }, /The wall is 0 mm; it must be more than 0/],
+    ['trackWallMm', { trackWallMm: Number.NaN }, /The wall on the track is NaN mm/],
+    ['poisson', { poisson: 0.5 }, /Poisson’s ratio is 0.5/],
+    ['studCount', { studCount: 2.5 }, /whole number from 2 to 24/],
+    ['padThicknessMm', { padThicknessMm: -1 }, /at least 0 mm/],
+    ['speedRpm', { speedRpm: -1 }, /The speed is -1 rpm/],
+    ['trackInnerDiameterMm', { trackInnerDiameterMm: 264 }, /less than the track’s outer diameter, 264 mm/],
+    ['trackInnerDiameterMm', { trackInnerDiameterMm: 263.5 }, /differ by 0.5 mm, too little/],
+    ['trackOuterDiameterMm', { trackOuterDiameterMm: 301 }, /at most the rim’s diameter, 300 mm/],
+    ['bossDiameterMm', { bossDiameterMm: 215 }, /at most the track’s inner diameter, 214 mm/],
+    ['pistonSealDiameterMm', { pistonSealDiameterMm: 220 }, /at most the track’s inner diameter, 214 mm/],
+    ['hubDiameterMm', { hubDiameterMm: 300 }, /less than the rim’s diameter, 300 mm/],
+    ['studCircleDiameterMm', { studCircleDiameterMm: 300 }, /for the pads to stand on the flat/],
+    ['padDiameterMm', { studCircleDiameterMm: 100 }, /reaches into the boss of 90 mm/],
+    ['padDiameterMm', { studCount: 24, padDiameterMm: 45 }, /24 pads of 45 mm have no room/],
+    ['padDiameterMm', { padDiameterMm: 0.5 }, /too little on a rim/],
+    ['wallMm', { wallMm: 60 }, /that is no plate/],
+    ['ring.innerDiameterMm', { ring: { ...ring, innerDiameterMm: 80 } }, /at least the boss’s diameter/],
+    ['ring.innerDiameterMm', { ring: { ...ring, innerDiameterMm: 300 } }, /less than its outer diameter/],
+    ['ring.outerDiameterMm', { ring: { ...ring, outerDiameterMm: 310 } }, /at most the rim’s diameter/],
+    ['ring.thicknessMm', { ring: { ...ring, thicknessMm: 0 } }, /The ring’s thickness is 0 mm/],
+  ])('%s %j', (path, change, message) => {
+    let refused: unknown;
+    try {
+      bendCover({ ...COVER, ...change });
+    } catch (thrown) {
+      refused = thrown;
+    }
+    expect(refused).toBeInstanceOf(Refusal);
+    const { code, faults } = refused as Refusal;
+    expect(code).toBe('cover-geometry');
+    expect(faults.map((fault) => fault.path)).toContain(path);
+    expect(faults.find((fault) => fault.path === path)?.message).toMatch(message);
+  });
+});

@@ -1,0 +1,45 @@
+import { describe, expect, it } from 'vitest';
+import { coverForces } from '../../../src/calc/plate/coverForces.ts';
+import { flexuralRigidity } from '../../../src/calc/plate/flexuralRigidity.ts';
+import { padPatch } from '../../../src/calc/plate/padPatch.ts';
+import { sideWallSpring } from '../../../src/calc/plate/sideWallSpring.ts';
+import { COVER } from './example.ts';
+
+const STEEL = { youngMPa: 206_000, poisson: 0.29 };
+
+describe('what the model is made of', () => {
+  it('twice as thick, eight times as stiff (by formula)', () => {
+    const thin = flexuralRigidity({ ...STEEL, thicknessMm: 2.5 });
+    expect(flexuralRigidity({ ...STEEL, thicknessMm: 5 })).toBeCloseTo(8 * thin, 6);
+    expect(thin).toBeCloseTo((206_000 * 15.625) / (12 * 0.9159), 6);
+  });
+
+  it('a side wall of 4 mm on R 150 holds with 2·β·D_s (arithmetic on Timoshenko & Woinowsky-Krieger §114, from memory)', () => {
+    const { betaPerMm, springN } = sideWallSpring({ ...STEEL, rimRadiusMm: 150, sideWallMm: 4 });
+    expect(betaPerMm).toBeCloseTo(0.05256, 5);
+    // The same by energy: a long beam on the elastic foundation E·t/R², turned at an end that does not move.
+    const rigidity = flexuralRigidity({ ...STEEL, thicknessMm: 4 });
+    const foundation = (206_000 * 4) / 150 ** 2;
+    expect(springN).toBeCloseTo(2 * rigidity * (foundation / (4 * rigidity)) ** 0.25, 6);
+    expect(springN / 1000).toBeCloseTo(126.1, 1);
+  });
+
+  it('a pad Ø 24 on Ø 286 is a square of 21.269 mm, clipped at the rim (arithmetic)', () => {
+    const pad = padPatch(COVER);
+    const side = 21.2694;
+    expect(side ** 2).toBeCloseTo((Math.PI / 4) * 24 ** 2, 1);
+    expect(pad.innerMm).toBeCloseTo(143 - side / 2, 4);
+    expect(pad).toMatchObject({ outerMm: 150, clipped: true });
+    expect(pad.halfAngleRad).toBeCloseTo(side / 2 / 143, 6);
+    expect(padPatch({ ...COVER, studCircleDiameterMm: 260 })).toMatchObject({ clipped: false });
+  });
+
+  it('forces of check values 10.1: mean 1.8539 MPa (independent second implementation, not published)', () => {
+    const forces = coverForces({ ...COVER, speedRpm: 2500 });
+    expect(forces.meanPressureMPa.toFixed(4)).toBe('1.8539');
+    expect(forces.bossN).toBeCloseTo(0.7 * Math.PI * 40 ** 2, 9);
+    expect(forces.perPadN).toBeCloseTo((-0.7 * Math.PI * 24 ** 2) / 4, 9);
+    // ½·840·(2500·π/30)²·(0.15² − 0.024²) Pa
+    expect(forces.headMPa(150)).toBeCloseTo(0.63111, 5);
+  });
+});

@@ -1,0 +1,188 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { StiffnessInput } from '../../shared/words/stiffness.ts';
+import { bendCover } from '../../src/calc/plate/bendCover.ts';
+import { dot, times } from '../../src/calc/plate/skyline.ts';
+import { type SolvedCover, solveCover } from '../../src/calc/plate/solveCover.ts';
+import { COVER } from '../calc/plate/example.ts';
+
+/** What any cover must obey, whatever its sizes. */
+
+const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+
+const cover: fc.Arbitrary<StiffnessInput> = fc
+  .record({
+    piston: fc.constantFrom('rigid' as const, 'conforming' as const),
+    studCount: fc.constantFrom(3, 4, 6),
+    rim: between(240, 340),
+    boss: between(0.2, 0.4),
+    inner: between(0.68, 0.75),
+    outer: between(0.82, 0.92),
+    stud: between(0.9, 0.97),
+    wall: between(3, 7),
+    faced: between(0.6, 1),
+    pad: between(15, 30),
+    ringed: fc.constantFrom(null, true, false),
+  })
+  .map(({ rim, boss, inner, outer, stud, wall, faced, pad, ringed, piston, studCount }) => ({
+    ...COVER,
+    piston,
+    studCount,
+    rimDiameterMm: rim,
+    bossDiameterMm: boss * rim,
+    trackInnerDiameterMm: inner * rim,
+    trackOuterDiameterMm: outer * rim,
+    studCircleDiameterMm: stud * rim,
+    padDiameterMm: pad,
+    wallMm: wall,
+    trackWallMm: faced * wall,
+    pistonSealDiameterMm: 0.25 * rim,
+    hubDiameterMm: 0.16 * rim,
+    ring:
+      ringed === null
+        ? null
+        : { innerDiameterMm: 0.85 * rim, outerDiameterMm: rim, thicknessMm: 6, bonded: ringed },
+  }));
+
+const law = (check: (input: StiffnessInput, solved: SolvedCover) => void, numRuns = 5) =>
+  fc.assert(
+    fc.property(cover, (input) => check(input, solveCover(input))),
+    { numRuns },
+  );
+
+/** Forces of the springs of half a sector that are pressed, with what each is shortened by. */
+function lining({ model, pressed }: SolvedCover, modulus: number) {
+  const { areaMm2 } = model.track;
+  return [...pressed.active.keys()]
+    .filter((i) => pressed.active[i] === 1)
+    .map((i) => ({
+      forceN: modulus * areaMm2[i]! * pressed.squeezedMm[i]!,
+      squeezedMm: pressed.squeezedMm[i]!,
+    }));
+}
+
+describe('laws of bending', () => {
+  it('all of the lining carries the piston’s force, and none of it pulls', () => {
+    law((input, solved) => {
+      const springs = lining(solved, input.liningModulusMPaPerMm);
+      const total = springs.reduce((sum, { forceN }) => sum + forceN, 0);
+      expect(total / (solved.model.forces.liningN * solved.model.share)).toBeCloseTo(1, 8);
+      for (const { squeezedMm } of springs) expect(squeezedMm).toBeGreaterThan(0);
+    });
+  });
+
+  it('a spring that does not touch has no reason to', () => {
+    law((_, { pressed }) => {
+      for (const [i, squeezed] of pressed.squeezedMm.entries()) {
+        if (pressed.active[i] === 0) expect(squeezed).toBeLessThanOrEqual(0);
+      }
+    });
+  });
+
+  it('energy: the loads’ work is twice what plate and lining store', () => {
+    law((input, solved) => {
+      const { model, pressed } = solved;
+      const stored = dot(pressed.w, times(model.stiffness, pressed.w));
+      const springs = lining(solved, input.liningModulusMPaPerMm);
+      const inLining = springs.reduce((sum, { forceN, squeezedMm }) => sum + forceN * squeezedMm, 0);
+      // The far end of a spring is w + squeezed: the piston's work is over that way.
+      const { areaMm2, shape, unknown } = model.track;
+      let byPiston = 0;
+      for (let i = 0; i < areaMm2.length; i++) {
+        if (pressed.active[i] === 0) continue;
+        let w = 0;
+        for (let k = 16 * i; k < 16 * i + 16; k++)
+          if (unknown[k]! >= 0) w += shape[k]! * pressed.w[unknown[k]!]!;
+        byPiston +=
+          input.liningModulusMPaPerMm * areaMm2[i]! * pressed.squeezedMm[i]! * (w + pressed.squeezedMm[i]!);
+      }
+      const work = dot(model.load, pressed.w) + byPiston;
+      expect(work / (stored + inLining)).toBeCloseTo(1, 7);
+    });
+  });
+
+  it('twice the pressure bends twice as much, and the peak over the mean stays', () => {
+    law((input) => {
+      const [once, twice] = [1, 2].map((n) => bendCover({ ...input, pressureMPa: 0.5 * n }));
+      expect(twice!.bossDeflectionMm / once!.bossDeflectionMm).toBeCloseTo(2, 8);
+      expect(twice!.rippleMm / once!.rippleMm).toBeCloseTo(2, 6);
+      expect(twice!.greatestStressMPa / once!.greatestStressMPa).toBeCloseTo(2, 8);
+      expect(twice!.peakOverMean).toBeCloseTo(once!.peakOverMean, 8);
+    }, 2);
+  });
+
+  it('thickness counts cubed: all thicknesses doubled is Young’s modulus times eight', () => {
+    law((input) => {
+      // The side wall's spring is not cubed (β counts too): it is made nothing here.
+      const soft = { ...input, sideWallMm: 1e-3, wallMm: 3, trackWallMm: 2.5 };
+      const thick = {
+        ...soft,
+        padThicknessMm: 20,
+        wallMm: 6,
+        trackWallMm: 5,
+        ring: soft.ring && { ...soft.ring, thicknessMm: 12 },
+      };
+      // The mesh has lines one wall from a pad: the two meshes differ, and so do the last digits.
+      const stiff = solveCover({ ...soft, youngMPa: 8 * soft.youngMPa });
+      const doubled = solveCover(thick);
+      expect(doubled.pressed.w[0]! / stiff.pressed.w[0]!).toBeCloseTo(1, 2);
+      expect(doubled.peak.peakOverMean / stiff.peak.peakOverMean).toBeCloseTo(1, 2);
+    }, 2);
+  });
+
+  it('drawn in another unit of length it is the same cover', () => {
+    law((input, solved) => {
+      const scale = 1 / 25.4;
+      const lengths = Object.entries(input).map(([key, value]) => [
+        key,
+        key.endsWith('Mm') && typeof value === 'number' && key !== 'liningModulusMPaPerMm'
+          ? value * scale
+          : value,
+      ]);
+      const ring = input.ring && {
+        bonded: input.ring.bonded,
+        innerDiameterMm: input.ring.innerDiameterMm * scale,
+        outerDiameterMm: input.ring.outerDiameterMm * scale,
+        thicknessMm: input.ring.thicknessMm * scale,
+      };
+      const small: StiffnessInput = {
+        ...(Object.fromEntries(lengths) as unknown as StiffnessInput),
+        ring,
+        liningModulusMPaPerMm: input.liningModulusMPaPerMm / scale,
+      };
+      const there = solveCover(small);
+      expect(there.pressed.w[0]! / scale / solved.pressed.w[0]!).toBeCloseTo(1, 7);
+      expect(there.peak.peakOverMean).toBeCloseTo(solved.peak.peakOverMean, 6);
+    }, 2);
+  });
+
+  it('the mean of the pressure over the track is the mean pressure', () => {
+    law((input, { model, field }) => {
+      const [from, to] = [input.trackInnerDiameterMm / 2, input.trackOuterDiameterMm / 2];
+      const end = Math.PI / input.studCount;
+      let [sum, area] = [0, 0];
+      for (let i = 0; i < 40; i++) {
+        const r = from + ((to - from) * (i + 0.5)) / 40;
+        for (let j = 0; j < 40; j++) {
+          sum += r * field.pressureMPa(r, (end * (j + 0.5)) / 40);
+          area += r;
+        }
+      }
+      expect(sum / area / model.forces.meanPressureMPa).toBeCloseTo(1, 2);
+    }, 2);
+  });
+
+  it('half sectors may be swapped: midway between two studs the pressure and deflection lie level', () => {
+    law((input, { field }) => {
+      const end = Math.PI / input.studCount;
+      const mid = (input.trackInnerDiameterMm + input.trackOuterDiameterMm) / 4;
+      for (const line of [0, end]) {
+        const inward = line === 0 ? 1 : -1;
+        const [here, beside] = [1e-4, 2e-4].map((by) => field.deflectionMm(mid, line + inward * by));
+        const at = field.deflectionMm(mid, line);
+        // Level: what is gained goes with the square of the way.
+        expect(Math.abs((beside! - at) / (here! - at) - 4)).toBeLessThan(0.1);
+      }
+    }, 2);
+  });
+});

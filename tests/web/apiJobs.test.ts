@@ -152,6 +152,28 @@ describe('two tablets and the JSON interface', () => {
     });
   });
 
+  test('a section changed on both tablets: the second is sent both versions, and the history only what changed', async () => {
+    await receive();
+    const looked = { crackTest: 'none-found', crackMethod: 'dye', crackNote: '', items: [] };
+    const look = (who: string, crackMethod: string) =>
+      send('PUT', '/jobs/1001/looked', { fromRevision: 1, who, looked: { ...looked, crackMethod } });
+    expect((await look('AK', 'dye')).body).toMatchObject({ revision: 2, stage: 'to-measure' });
+    const late = await look('BL', 'by-eye');
+    expect(late.status).toBe(409);
+    expect(late.body).toMatchObject({
+      error: { code: 'stale', fields: [] },
+      theirs: { revision: 2, who: 'AK', body: { crackMethod: 'dye' } },
+      yours: { crackMethod: 'by-eye' },
+      currentRevision: 2,
+      since: [{ revision: 2, what: 'looked' }],
+    });
+    const { revisions } = (await send('GET', '/jobs/1001/history')).body;
+    expect(revisions).toHaveLength(2);
+    expect(revisions[1].changes).toEqual([
+      { label: 'Cracks', before: 'not looked for', after: 'none found, by dye' },
+    ]);
+  });
+
   test('a slipped decimal is put down as doubtful, unless the sender has looked', async () => {
     await receive();
     const slip = wall('a', 0.49, { angleDeg: 90 });

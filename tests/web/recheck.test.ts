@@ -30,7 +30,11 @@ test('one kept by an older calculation with another answer says so with both val
     reason: 'older',
     workedOutAtRevision: job.revision,
     calcVersion: 'cover-0',
-    check: { ...kept.check, leastWall: { ...kept.check.leastWall, afterMm: 4.7 } },
+    check: {
+      ...kept.check,
+      because: 'As it was answered then.',
+      leastWall: { ...kept.check.leastWall, afterMm: 4.7 },
+    },
   };
   await reviseJob(
     program.shop.db,
@@ -42,6 +46,9 @@ test('one kept by an older calculation with another answer says so with both val
   expect(page.text).toContain('least wall left 4.700 mm then and 4.850 mm now');
   expect(page.text).toContain('The decision is kept as it was made');
   expect((await decided()).check.leastWall.afterMm).toBe(4.7);
+  const sheet = await program.get('/jobs/1001/sheet');
+  expect(sheet.text).toContain('As it was answered then.');
+  expect(sheet.text).not.toContain(kept.check.because);
 });
 
 test('inputs today’s calculation no longer takes are told, not thrown', async () => {

@@ -88,6 +88,8 @@ export const LEAST_ROLE: Readonly<Record<string, Least>> = {
 
   'GET /api/openapi.json': 'reader',
   'POST /api/cover/check': 'reader',
+  'POST /api/cover/stiffness': 'reader',
+  'POST /api/cover/heat': 'reader',
   'POST /api/stud/check': 'reader',
   'POST /api/stud/match': 'reader',
   'POST /api/thread': 'reader',

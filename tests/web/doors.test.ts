@@ -1,15 +1,19 @@
+import { once } from 'node:events';
+import type { AddressInfo } from 'node:net';
+import express, { type ErrorRequestHandler } from 'express';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { mayAs, ROLES } from '../../shared/words/people.ts';
 import { openShopInMemory } from '../../src/records/database.ts';
 import { findJobs } from '../../src/records/findJobs.ts';
 import { issueToken } from '../../src/records/tokens.ts';
 import { app } from '../../src/web/app.ts';
+import { doors } from '../../src/web/doors.ts';
 import { LEAST_ROLE } from '../../src/web/roles.ts';
 import { type Lan, openLan } from './lan.ts';
 import { routesOf } from './routes.ts';
 
 const shop = openShopInMemory();
-const settings = {
+const alone = {
   port: 0,
   host: '127.0.0.1',
   dataDir: ':memory:',
@@ -18,7 +22,7 @@ const settings = {
   accounts: false,
   demo: false,
 };
-const ROUTES = routesOf(app({ shop, settings, now: () => new Date() }));
+const ROUTES = routesOf(app({ shop, settings: alone, now: () => new Date() }));
 
 let lan: Lan;
 let job: string;
@@ -83,10 +87,19 @@ test('nothing is written below a recorder, but for what concerns oneself', () =>
     'POST /account/sign-out',
     'POST /preferences',
     'POST /api/cover/check',
+    'POST /api/cover/stiffness',
+    'POST /api/cover/heat',
     'POST /api/stud/check',
     'POST /api/stud/match',
     'POST /api/thread',
   ]);
+});
+
+test('limits, catalogue, people, tokens and backups are changed by keepers alone', () => {
+  const changes = /^(POST|PUT) \/(api\/)?(criteria|catalogue|people|tokens|records|backups?)\b/;
+  const found = Object.entries(LEAST_ROLE).filter(([route]) => changes.test(route));
+  expect(found.length).toBeGreaterThan(10);
+  expect(found.filter(([, least]) => least !== 'keeper')).toEqual([]);
 });
 
 describe.each(ROUTES)('%s', (route) => {
@@ -123,6 +136,26 @@ describe.each(ROUTES)('%s', (route) => {
 });
 
 describe('what is not in the table', () => {
+  test('a route that somebody forgot to put there answers nobody, a keeper neither', async () => {
+    const server = express();
+    const settings = { ...alone, host: 'shop.example', accounts: true };
+    server.use(doors({ shop: lan.shop, settings, now: () => lan.now }));
+    server.get('/forgotten', (_req, res) => void res.send('told'));
+    server.get('/jobs', (_req, res) => void res.send('told'));
+    server.use(
+      ((error: Error, _req, res, _next) => void res.status(404).send(error.message)) as ErrorRequestHandler,
+    );
+    const listening = server.listen(0, '127.0.0.1');
+    await once(listening, 'listening');
+    const { port } = listening.address() as AddressInfo;
+    const cookie = await lan.cookieOf('keeper');
+    const get = async (path: string) =>
+      (await fetch(`http://127.0.0.1:${port}${path}`, { headers: { cookie } })).text();
+    expect(await get('/jobs')).toBe('told');
+    expect(await get('/forgotten')).toMatch(/^There is no such page here/);
+    await new Promise((resolve) => listening.close(resolve));
+  });
+
   test.each(['/nowhere', '/people/1/nowhere', '/api/nowhere'])('%s answers nobody', async (path) => {
     expect((await lan.ask(path)).status).toBe(401);
     expect((await lan.askAs('keeper', path)).status).toBe(404);
@@ -165,15 +198,15 @@ test('a script in JSON, a part in htmx and a page are each told in their own way
 });
 
 test('where nobody signs in, everything answers and the pages of people say why they are empty', async () => {
-  const alone = await openLan({ settings: { accounts: false, host: '127.0.0.1' } });
-  const headers = { host: `127.0.0.1:${alone.port}` };
-  expect((await alone.ask('/jobs', { headers })).text).toContain('Demo shop');
-  expect((await alone.ask('/people', { headers })).text).toContain('Nobody signs in here');
+  const open = await openLan({ settings: { accounts: false, host: '127.0.0.1' } });
+  const headers = { host: `127.0.0.1:${open.port}` };
+  expect((await open.ask('/jobs', { headers })).text).toContain('Demo shop');
+  expect((await open.ask('/people', { headers })).text).toContain('Nobody signs in here');
   for (const path of ['/sign-in', '/first', '/account', '/people/1']) {
-    expect((await alone.ask(path, { headers })).status, path).toBe(404);
+    expect((await open.ask(path, { headers })).status, path).toBe(404);
   }
   const add = { headers, form: { name: 'Bo Lind', newInitials: 'BL', role: 'keeper' } };
-  expect((await alone.ask('/people', add)).status).toBe(404);
-  expect((await alone.ask('/tokens', { headers, form: { tokenName: 'x' } })).status).toBe(404);
-  await alone.close();
+  expect((await open.ask('/people', add)).status).toBe(404);
+  expect((await open.ask('/tokens', { headers, form: { tokenName: 'x' } })).status).toBe(404);
+  await open.close();
 });

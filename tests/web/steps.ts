@@ -4,7 +4,7 @@ import { alder, criteria } from '../records/samples.ts';
 import { type Served, serve } from './program.ts';
 
 /** A clock that goes on by a minute every time it is asked. */
-export function minutes(start: string): () => Date {
+function minutes(start: string): () => Date {
   let at = Date.parse(start);
   return () => {
     at += 60_000;

@@ -1,7 +1,7 @@
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 
 /** `2026-11-24T14:05:09Z` as "24 Nov 2026 14:05 UTC". */
-export function moment(at: string): string {
+function moment(at: string): string {
   return `${day(at)} ${at.slice(11, 16)} UTC`;
 }
 

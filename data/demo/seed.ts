@@ -14,6 +14,7 @@ import { findJobs } from '../../src/records/findJobs.ts';
 import { createJob, getJob, reviseJob } from '../../src/records/jobs.ts';
 import { addReadings } from '../../src/records/readings.ts';
 import { type DemoCover, demoCovers, demoCriteria, demoFamilies, demoInput } from './covers.ts';
+import { demoGauges } from './gauges.ts';
 import { type DemoJob, demoJobs } from './jobs.ts';
 import { demoStacks } from './stacks.ts';
 import { demoStuds } from './studs.ts';
@@ -33,6 +34,7 @@ export async function seedDemo(db: Db): Promise<void> {
   for (const { id, family } of demoFamilies) await addEntry(db, ctx, { kind: 'family', id, body: family });
   for (const { id, entry } of demoStuds) await addEntry(db, ctx, { kind: 'stud', id, body: entry });
   for (const { id, entry } of demoStacks) await addEntry(db, ctx, { kind: 'stack', id, body: entry });
+  for (const { id, gauge } of demoGauges) await addEntry(db, ctx, { kind: 'gauge', id, body: gauge });
   for (const [index, job] of demoJobs.entries()) await playJob(db, job, String(1001 + index));
 }
 

@@ -99,6 +99,31 @@ export const coverCheckSchema = strict('The request', {
     }),
     [],
   ),
+  gaugesUsed: orElse(
+    list(
+      'The gauges used',
+      strict('The entry', {
+        name: text('The name', { least: 1, most: 120 }),
+        dueOn: orNull(text('The day the calibration is due', { least: 10, most: 10 })),
+      }),
+      { most: 20 },
+    ),
+    [],
+  ),
+  measuredOn: orNull(text('The day of the readings', { least: 10, most: 10 })),
+  gaugesAtHand: orElse(
+    list(
+      'The gauges at hand',
+      strict('The entry', {
+        name: text('The name', { least: 1, most: 120 }),
+        standardUncertaintyMm: orNull(extent('The gauge’s standard uncertainty')),
+        resolutionMm: orNull(extent('The gauge’s resolution')),
+        repeatabilityMm: orNull(extent('The gauge’s repeatability')),
+      }),
+      { most: 100 },
+    ),
+    [],
+  ),
 }).superRefine((input: CoverCheckInput, ctx) => {
   const refuse = (path: PropertyKey[], message: string) => ctx.addIssue({ code: 'custom', path, message });
   refuseTrack(input.cover, refuse);

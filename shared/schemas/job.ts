@@ -24,6 +24,7 @@ import {
   text,
   yesNo,
 } from './fields.ts';
+import { catalogueGaugeSchema } from './gauge.ts';
 import { across } from './studParts.ts';
 
 const MOST_STATIONS = 400;
@@ -82,6 +83,19 @@ export const lookedSchema = strict('The inspection', {
 export const setupSchema = strict('How it is measured', {
   gauge: text('The gauge', { most: 120 }),
   gaugeFigures: orNull(gaugeSchema),
+  gauges: orElse(
+    list(
+      'The gauges chosen',
+      strict('The entry', {
+        use: choice('The use', ['wall', 'face']),
+        id: key('The gauge'),
+        revision: count('The gauge’s revision', 1, 1_000_000),
+        gauge: catalogueGaugeSchema,
+      }),
+      { most: 2 },
+    ),
+    [],
+  ),
   chucking: orNull(choice('The chucking', ['pads-and-pilot-trued', 'side-wall-jaws'])),
   residualRunoutMm: orNull(extent('The runout left in the chuck')),
   wallReadThrough: choice('How the wall is read', ['bare', 'pad-subtracted', 'ultrasound']),

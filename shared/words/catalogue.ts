@@ -45,6 +45,23 @@ export interface CatalogueStack {
   readonly note: string;
 }
 
+export const GAUGE_KINDS = ['micrometer', 'caliper', 'indicator', 'ultrasound'] as const;
+
+/** A gauge of the shop, with what its certificate says of it. */
+export interface CatalogueGauge {
+  readonly name: string;
+  readonly gaugeKind: (typeof GAUGE_KINDS)[number];
+  readonly resolutionMm: number | null;
+  /** Expanded uncertainty of the calibration, and the factor k it was expanded with. */
+  readonly calibrationUMm: number | null;
+  readonly coverageFactor: number;
+  /** Standard deviation of one reading. */
+  readonly repeatabilityMm: number | null;
+  /** A day, `2026-11-24`; after it the calibration counts as overdue. */
+  readonly dueOn: string | null;
+  readonly note: string;
+}
+
 /** The shop's own limits and habits; a revision of its own, with who set it and when. */
 export interface ShopCriteria {
   readonly shopName: string;
@@ -64,6 +81,7 @@ export interface EntryBodies {
   readonly family: Family;
   readonly stud: CatalogueStud;
   readonly stack: CatalogueStack;
+  readonly gauge: CatalogueGauge;
   readonly criteria: ShopCriteria;
 }
 export type EntryKind = keyof EntryBodies;

@@ -50,6 +50,14 @@ export interface CoverCriteria {
 export type Chucking = 'pads-and-pilot-trued' | 'side-wall-jaws';
 export type CrackTest = 'found' | 'none-found' | 'not-done';
 
+/** A gauge the shop could measure with instead. */
+export interface GaugeAtHand {
+  readonly name: string;
+  readonly standardUncertaintyMm: number | null;
+  readonly resolutionMm: number | null;
+  readonly repeatabilityMm: number | null;
+}
+
 /** An inspection item that failed; `final` when the shop says nothing can mend it. */
 export interface InspectionFailure {
   readonly item: string;
@@ -72,6 +80,12 @@ export interface CoverCheckInput {
   readonly inspectionFailures: readonly InspectionFailure[];
   /** Places of readings that were doubted when typed and not confirmed, in words ("wall at station 3"). */
   readonly doubtfulReadings: readonly string[];
+  /** Gauges the readings were taken with, and the day each one's calibration is due. */
+  readonly gaugesUsed?: readonly { readonly name: string; readonly dueOn: string | null }[];
+  /** The day the readings were taken, `2026-11-24`. */
+  readonly measuredOn?: string | null;
+  /** Gauges that could be used instead, where more readings do not settle a doubt. */
+  readonly gaugesAtHand?: readonly GaugeAtHand[];
 }
 
 export type Verdict =

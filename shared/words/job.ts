@@ -1,4 +1,4 @@
-import type { CatalogueStack, CatalogueStud, Family, ShopCriteria } from './catalogue.ts';
+import type { CatalogueGauge, CatalogueStack, CatalogueStud, Family, ShopCriteria } from './catalogue.ts';
 import type { Chucking, CoverCheck, CoverCheckInput, CrackTest, Gauge } from './cover.ts';
 import type { Finding } from './finding.ts';
 import type { StudCheck, StudCheckInput } from './stud.ts';
@@ -31,11 +31,21 @@ export interface Looked {
   }[];
 }
 
+/** A gauge of the catalogue, kept as it was when it was chosen. */
+export interface ChosenGauge {
+  readonly use: 'wall' | 'face';
+  readonly id: string;
+  readonly revision: number;
+  readonly gauge: CatalogueGauge;
+}
+
 /** 3. Measure: how, and where. The readings themselves are rows of their own. */
 export interface MeasuringSetup {
   readonly gauge: string;
   /** What is known of how well it measures; null when nothing is. */
   readonly gaugeFigures: Gauge | null;
+  /** Those of the catalogue; left out in what was kept before the catalogue had gauges. */
+  readonly gauges?: readonly ChosenGauge[];
   readonly chucking: Chucking | null;
   readonly residualRunoutMm: number | null;
   readonly wallReadThrough: 'bare' | 'pad-subtracted' | 'ultrasound';

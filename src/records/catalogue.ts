@@ -11,6 +11,7 @@ const KIND_WORDS: Readonly<Record<EntryKind, string>> = {
   family: 'cover family',
   stud: 'stud',
   stack: 'stack',
+  gauge: 'gauge',
   criteria: 'set of criteria',
 };
 

@@ -3,6 +3,7 @@ import { writeLength } from '../../shared/quantity/writeLength.ts';
 import { familySchema } from '../../shared/schemas/catalogue.ts';
 import { faultsOf } from '../../shared/schemas/faultsOf.ts';
 import type {
+  CatalogueGauge,
   CatalogueStack,
   CatalogueStud,
   Entry,
@@ -25,12 +26,13 @@ import {
 import { StaleEdit } from '../records/errors.ts';
 import { entryRevisionsInWords, entryStale } from './entryWords.ts';
 import { NoSuchPage } from './errors.ts';
+import { gaugeAsEntered, readGaugeEntry } from './gaugeEntry.ts';
 import { frameOf, type House, rememberPreference } from './house.ts';
 import { layerRows, readStack } from './stackForm.ts';
 import { readStud } from './studForm.ts';
 import { type Fields, fieldsOf, TypedForm, type Writing } from './typed.ts';
 
-/** Cover families, studs and stacks: look, add, change as a new revision, retire. */
+/** Cover families, studs, stacks and gauges: look, add, change as a new revision, retire. */
 export function catalogueRouter(house: House): Router {
   const router = Router();
   const { db } = house.shop;
@@ -43,6 +45,7 @@ export function catalogueRouter(house: House): Router {
           families: await listEntries(db, 'family', { retired: true }),
           studs: await listEntries(db, 'stud', { retired: true }),
           stacks: await listEntries(db, 'stack', { retired: true }),
+          gauges: await listEntries(db, 'gauge', { retired: true }),
         }),
       ),
     );
@@ -187,8 +190,8 @@ export function catalogueRouter(house: House): Router {
 
 function kindOf(req: Request): CatalogueKind {
   const { kind } = req.params;
-  if (kind === 'family' || kind === 'stud' || kind === 'stack') return kind;
-  throw new NoSuchPage('The catalogue holds cover families, studs and stacks. Choose one of them.');
+  if (kind === 'family' || kind === 'stud' || kind === 'stack' || kind === 'gauge') return kind;
+  throw new NoSuchPage('The catalogue holds cover families, studs, stacks and gauges. Choose one of them.');
 }
 
 function readBody(kind: CatalogueKind, form: TypedForm): EntryBodies[CatalogueKind] | null {
@@ -196,6 +199,7 @@ function readBody(kind: CatalogueKind, form: TypedForm): EntryBodies[CatalogueKi
   if (name === '') form.fault('name', 'Name is empty. Give it the name the shop knows it by.');
   if (kind === 'stud') return readStud(form, name);
   if (kind === 'stack') return readStack(form, name);
+  if (kind === 'gauge') return readGaugeEntry(form, name);
   return readFamily(form, name);
 }
 
@@ -263,6 +267,7 @@ function fieldsOfEntry(entry: Entry<CatalogueKind>, writing: Writing): Fields {
     mm === null ? '' : writeLength(mm, writing.lengthUnit, writing.decimalSign);
   if (entry.kind === 'family') return familyAsTyped(entry.body as Family, text);
   if (entry.kind === 'stud') return studAsTyped(entry.body as CatalogueStud, text);
+  if (entry.kind === 'gauge') return gaugeAsEntered(entry.body as CatalogueGauge, text);
   return stackAsTyped(entry.body as CatalogueStack, text);
 }
 

@@ -80,7 +80,9 @@ async function readForm(house: House, fields: Fields, frame: Frame) {
   const families = await listEntries(house.shop.db, 'family');
   const criteria = (await currentCriteria(house.shop.db)).body;
   const chosen = fields.family === undefined && families[0] ? { ...fields, family: families[0].id } : fields;
-  return { form: readCoverForm(chosen, families, criteria, frame), criteria };
+  const gauges = await listEntries(house.shop.db, 'gauge');
+  const today = house.now().toISOString().slice(0, 10);
+  return { form: readCoverForm(chosen, families, criteria, frame, gauges, today), criteria };
 }
 
 async function coverPage(

@@ -1,11 +1,13 @@
 import { doubt } from '../../shared/quantity/doubt.ts';
 import { coverCheckSchema } from '../../shared/schemas/coverCheck.ts';
 import { faultsOf } from '../../shared/schemas/faultsOf.ts';
-import type { Family, ShopCriteria } from '../../shared/words/catalogue.ts';
+import type { Entry, Family, ShopCriteria } from '../../shared/words/catalogue.ts';
 import type { CoverCheckInput } from '../../shared/words/cover.ts';
+import type { ChosenGauge } from '../../shared/words/job.ts';
 import type { CoverFormView, DoubtView, StationRowView } from '../../views/pages/coverForm.tsx';
 import { placeName } from '../calc/cover/placeNames.ts';
 import { stationLayout } from '../calc/cover/stationLayout.ts';
+import { chosenGauges, figuresOf, gaugesAtHand } from './gaugeChosen.ts';
 import { readGauge } from './gaugeForm.ts';
 import { type Fields, splitRepeats, TypedForm, type Writing } from './typed.ts';
 
@@ -20,6 +22,7 @@ export interface CoverForm {
   /** What was typed for each station sent to the calculation, in its order. */
   readonly typedStations: readonly { wall: string; face: string; mark: string }[];
   readonly familyId: string;
+  readonly gauges: readonly ChosenGauge[];
 }
 
 interface NamedFamily {
@@ -40,6 +43,8 @@ export function readCoverForm(
   families: readonly NamedFamily[],
   criteria: ShopCriteria,
   writing: Writing,
+  gauges: readonly Entry<'gauge'>[] = [],
+  today: string | null = null,
 ): CoverForm {
   const fields = applyFix(sent);
   const form = new TypedForm(fields, writing);
@@ -53,6 +58,7 @@ export function readCoverForm(
   );
   const doubts = cover ? doubtsOf(form, fields, measured, cover.nominalWallMm, writing) : [];
 
+  const chosen = chosenGauges(form, gauges);
   const raw = cover && {
     cover: { ...cover, densityKgPerM3: null },
     stations: measured.map(({ angleDeg, radiusMm, walls, faceMm, markDepthMm }) => ({
@@ -65,7 +71,7 @@ export function readCoverForm(
     marks: marks
       .filter((mark) => mark.complete)
       .map(({ angleDeg, radiusMm, depthMm }) => ({ angleDeg, radiusMm, depthMm })),
-    gauge: readGauge(form),
+    gauge: figuresOf(readGauge(form), chosen),
     criteria: readCriteria(form, family?.body ?? null, criteria),
     makerMinimumWallMm: family?.body.makerMinimumWallMm ?? null,
     makerMinimumWallSource: family?.body.makerMinimumWallSource ?? null,
@@ -74,6 +80,9 @@ export function readCoverForm(
     crackTest: form.choice('crack', CRACK_TESTS) ?? 'not-done',
     releaseClearanceMm: null,
     doubtfulReadings: doubts.map((one) => `wall at station ${one.row + 1}`),
+    gaugesUsed: chosen.map(({ gauge }) => ({ name: gauge.name, dueOn: gauge.dueOn })),
+    measuredOn: today,
+    gaugesAtHand: gaugesAtHand(gauges),
   };
 
   let input: CoverCheckInput | null = null;
@@ -102,6 +111,7 @@ export function readCoverForm(
       doubts,
       faults: form.faults,
       measuredCount: measured.length,
+      gauges,
       lengthUnit: writing.lengthUnit,
     },
     input,
@@ -111,6 +121,7 @@ export function readCoverForm(
       mark: form.text(`d.${row.index}`),
     })),
     familyId,
+    gauges: chosen,
   };
 }
 

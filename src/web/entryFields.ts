@@ -1,4 +1,5 @@
 import type {
+  CatalogueGauge,
   CatalogueStack,
   CatalogueStud,
   EntryBodies,
@@ -8,6 +9,7 @@ import type {
 } from '../../shared/words/catalogue.ts';
 import type { Nut } from '../../shared/words/stud.ts';
 import { type FieldLine, lengthInWords, yesNoInWords } from './fieldLines.ts';
+import { gaugeFields } from './gaugeEntry.ts';
 import type { Writing } from './typed.ts';
 
 /** An entry of the catalogue or the shop's criteria, field by field with units. */
@@ -23,6 +25,8 @@ export function entryFields<K extends EntryKind>(
       return studFields(body as CatalogueStud, writing);
     case 'stack':
       return stackFields(body as CatalogueStack, writing);
+    case 'gauge':
+      return gaugeFields(body as CatalogueGauge, writing);
     default:
       return criteriaFields(body as ShopCriteria, writing);
   }

@@ -1,7 +1,7 @@
 import { coverCheckSchema } from '../../shared/schemas/coverCheck.ts';
 import { faultsOf } from '../../shared/schemas/faultsOf.ts';
 import type { ShopCriteria } from '../../shared/words/catalogue.ts';
-import type { CoverCheck, CoverCheckInput } from '../../shared/words/cover.ts';
+import type { CoverCheck, CoverCheckInput, GaugeAtHand } from '../../shared/words/cover.ts';
 import type { Finding } from '../../shared/words/finding.ts';
 import type { Job, Reading } from '../../shared/words/job.ts';
 import type { LengthUnit } from '../../shared/words/print.ts';
@@ -26,8 +26,13 @@ export interface JobAnswer {
 }
 
 /** What the job's standing readings say, under the criteria given. */
-export function checkJob(job: Job, criteria: ShopCriteria, unit: LengthUnit): JobAnswer {
-  const raw = rawInput(job, criteria);
+export function checkJob(
+  job: Job,
+  criteria: ShopCriteria,
+  unit: LengthUnit,
+  atHand: readonly GaugeAtHand[] = [],
+): JobAnswer {
+  const raw = rawInput(job, criteria, atHand);
   if (raw === null) return { input: null, check: null, faults: [] };
   const parsed = coverCheckSchema.safeParse(raw);
   if (!parsed.success) return { input: null, check: null, faults: faultsOf(parsed.error) };
@@ -39,7 +44,7 @@ export function checkJob(job: Job, criteria: ShopCriteria, unit: LengthUnit): Jo
   }
 }
 
-function rawInput(job: Job, criteria: ShopCriteria) {
+function rawInput(job: Job, criteria: ShopCriteria, atHand: readonly GaugeAtHand[]) {
   const family = job.sections.received?.body.family;
   if (!family) return null;
   const at = (place: { angleDeg: number; radiusMm: number }, kind: Reading['kind']) =>
@@ -100,6 +105,12 @@ function rawInput(job: Job, criteria: ShopCriteria) {
     inspectionFailures: (looked?.items ?? [])
       .filter((one) => one.result === 'fault')
       .map((one) => ({ item: ITEM_WORD[one.item], final: one.final })),
+    gaugesUsed: (job.sections.setup?.body.gauges ?? []).map(({ gauge }) => ({
+      name: gauge.name,
+      dueOn: gauge.dueOn,
+    })),
+    measuredOn: job.readings.findLast((one) => one.pass === 'before')?.at.slice(0, 10) ?? null,
+    gaugesAtHand: atHand,
     doubtfulReadings: job.readings
       .filter((one) => one.pass === 'before' && one.doubtful)
       .map((one) => `${one.kind} ${placeName(one.angleDeg, family.studCount)}`),

@@ -3,9 +3,10 @@ import type { LengthUnit } from '../../shared/words/print.ts';
 import { Refusal } from '../../shared/words/refusal.ts';
 import { COVER_CALC_VERSION } from '../calc/cover/checkCover.ts';
 import { STUD_CALC_VERSION } from '../calc/stud/checkStud.ts';
-import { currentCriteria, getEntry } from '../records/catalogue.ts';
+import { currentCriteria, getEntry, listEntries } from '../records/catalogue.ts';
 import type { Db } from '../records/database.ts';
 import type { SectionEdit } from '../records/jobs.ts';
+import { gaugesAtHand } from './gaugeChosen.ts';
 import { checkJob, verifyJob } from './jobCheck.ts';
 import { studCheckFor } from './studChoices.ts';
 
@@ -43,7 +44,7 @@ export async function decisionFrom(
   unit: LengthUnit,
 ): Promise<Edit> {
   const criteria = (await currentCriteria(db)).body;
-  const answer = checkJob(job, criteria, unit);
+  const answer = checkJob(job, criteria, unit, gaugesAtHand(await listEntries(db, 'gauge')));
   if (answer.input === null || answer.check === null) {
     throw refuse(
       'nothing-to-decide',

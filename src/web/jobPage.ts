@@ -10,6 +10,7 @@ import { historyOf } from '../records/history.ts';
 import { missingOf } from '../records/stage.ts';
 import { criteriaFields } from './entryFields.ts';
 import { differences } from './fieldLines.ts';
+import { figuresTyped, gaugesAtHand } from './gaugeChosen.ts';
 import { gaugeAsTyped } from './gaugeForm.ts';
 import type { House } from './house.ts';
 import { criteriaFor, verifiedOf } from './jobAnswers.ts';
@@ -41,7 +42,10 @@ export async function jobPage(house: House, frame: Frame, job: Job, shown: JobSh
     await listEntries(db, 'stud'),
   ];
   const family = job.sections.received?.body.family ?? null;
-  const answer = checkJob(job, criteria, frame.lengthUnit);
+  const gauges = await listEntries(db, 'gauge');
+  const setup = job.sections.setup?.body ?? null;
+  const chosenGauges = setup?.gauges ?? [];
+  const answer = checkJob(job, criteria, frame.lengthUnit, gaugesAtHand(gauges));
   const stackId = fields.stack ?? '';
   const stack = stacks.find((one) => one.id === stackId) ?? null;
   const pull = new TypedForm(fields, frame).length('pull', 'The pull-forward gap');
@@ -60,7 +64,11 @@ export async function jobPage(house: House, frame: Frame, job: Job, shown: JobSh
       photos: await photosOf(db, job.id, job.revision),
       missing: missingOf(job),
       refused,
-      gauge: gaugeAsTyped(job.sections.setup?.body.gaugeFigures ?? null, frame),
+      gauge: {
+        ...gaugeAsTyped(figuresTyped(setup?.gaugeFigures ?? null, chosenGauges), frame),
+        ...Object.fromEntries(chosenGauges.map(({ use, id }) => [`${use}Gauge`, id])),
+      },
+      gauges,
       before: measure('before'),
       after: measure('after'),
       decide: {

@@ -23,6 +23,7 @@ import { countByStage, findJobs } from '../records/findJobs.ts';
 import { createJob, getJob, jobAtRevision, reviseJob } from '../records/jobs.ts';
 import { addReadings } from '../records/readings.ts';
 import { NoSuchPage } from './errors.ts';
+import { chosenGauges, figuresOf } from './gaugeChosen.ts';
 import { readGauge } from './gaugeForm.ts';
 import { historyRouter } from './history.ts';
 import { frameOf, type House, rememberPreference } from './house.ts';
@@ -134,7 +135,8 @@ export function jobsRouter(house: House): Router {
     },
     setup: async (job, form) => {
       const residualRunoutMm = form.length('residual', 'The runout left in the chuck');
-      const gaugeFigures = readGauge(form);
+      const gauges = chosenGauges(form, await listEntries(db, 'gauge'));
+      const gaugeFigures = figuresOf(readGauge(form), gauges);
       if (residualRunoutMm !== null && residualRunoutMm < 0) {
         form.fault(
           'residual',
@@ -145,8 +147,9 @@ export function jobsRouter(house: House): Router {
       return {
         what: 'setup',
         body: {
-          gauge: form.text('gauge'),
+          gauge: form.text('gauge') || (gauges.find(({ use }) => use === 'wall')?.gauge.name ?? ''),
           gaugeFigures,
+          gauges,
           chucking: form.choice('chucking', ['pads-and-pilot-trued', 'side-wall-jaws']),
           residualRunoutMm,
           wallReadThrough: form.choice('through', ['bare', 'pad-subtracted', 'ultrasound']) ?? 'bare',

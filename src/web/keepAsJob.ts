@@ -50,8 +50,9 @@ export async function keepAsJob(
         fromRevision: revision,
         what: 'setup',
         body: {
-          gauge: '',
+          gauge: form.gauges.find(({ use }) => use === 'wall')?.gauge.name ?? '',
           gaugeFigures: input.gauge,
+          gauges: form.gauges,
           chucking: input.chucking,
           residualRunoutMm: null,
           wallReadThrough: 'bare',

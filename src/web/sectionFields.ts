@@ -108,6 +108,12 @@ function setup(body: MeasuringSetup, writing: Writing): FieldLine[] {
   const gauge = body.gaugeFigures;
   return [
     line('Gauge', body.gauge === '' ? 'not said' : body.gauge),
+    ...(body.gauges ?? []).map(({ use, gauge: one }) =>
+      line(
+        use === 'wall' ? 'Gauge of the catalogue for the wall' : 'Gauge of the catalogue for the face',
+        `${one.name}${one.dueOn === null ? '' : `, due ${one.dueOn}`}`,
+      ),
+    ),
     line('Held in the lathe', body.chucking === null ? 'not said' : CHUCKING_WORD[body.chucking]),
     line('Runout left in the chuck', length(body.residualRunoutMm)),
     line('Read through', THROUGH_WORD[body.wallReadThrough]),

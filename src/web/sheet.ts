@@ -5,10 +5,12 @@ import { SheetPage } from '../../views/pages/sheet.tsx';
 import { TagPage } from '../../views/pages/tag.tsx';
 import type { QrModules } from '../../views/parts/qr.tsx';
 import { renderPage } from '../../views/render.ts';
+import { listEntries } from '../records/catalogue.ts';
 import { photosOf } from '../records/filesPhotos.ts';
 import { getJob, jobAtRevision } from '../records/jobs.ts';
 import { criteriaFields } from './entryFields.ts';
 import { NoSuchPage } from './errors.ts';
+import { gaugesAtHand } from './gaugeChosen.ts';
 import { frameOf, type House } from './house.ts';
 import { criteriaFor, keptCheck, verifiedOf } from './jobAnswers.ts';
 import { checkJob } from './jobCheck.ts';
@@ -41,7 +43,9 @@ export function sheetRouter(house: House): Router {
           job,
           asItWas,
           shape: family ? { ...family, densityKgPerM3: null } : null,
-          check: kept ?? checkJob(job, criteria, frame.lengthUnit).check,
+          check:
+            kept ??
+            checkJob(job, criteria, frame.lengthUnit, gaugesAtHand(await listEntries(db, 'gauge'))).check,
           criteria: criteriaFields(criteria, frame).slice(0, LIMITS_ON_PAPER),
           verified: verifiedOf(job, frame.lengthUnit),
           photos: await photosOf(db, job.id, job.revision),

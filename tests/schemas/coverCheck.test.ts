@@ -57,6 +57,9 @@ test('the whole request comes through as sent', () => {
     makerMinimumWallSource: null,
     inspectionFailures: [],
     doubtfulReadings: [],
+    gaugesUsed: [],
+    measuredOn: null,
+    gaugesAtHand: [],
   });
 });
 
@@ -75,6 +78,9 @@ test('what may be left out is there all the same, as null, none or not done', ()
     releaseClearanceMm: null,
     inspectionFailures: [],
     doubtfulReadings: [],
+    gaugesUsed: [],
+    measuredOn: null,
+    gaugesAtHand: [],
   };
   expect(taken(coverCheckSchema, NEEDED)).toEqual(whole);
   const nulls = {
@@ -234,7 +240,7 @@ describe('each wrong field is named, with one sentence', () => {
     [
       'speed',
       3,
-      '"speed" is no field here; take it out or check its spelling. Known here are cover, stations, marks, gauge, criteria, makerMinimumWallMm, makerMinimumWallSource, chucking, plannedCutMm, crackTest, releaseClearanceMm, inspectionFailures, doubtfulReadings.',
+      '"speed" is no field here; take it out or check its spelling. Known here are cover, stations, marks, gauge, criteria, makerMinimumWallMm, makerMinimumWallSource, chucking, plannedCutMm, crackTest, releaseClearanceMm, inspectionFailures, doubtfulReadings, gaugesUsed, measuredOn, gaugesAtHand.',
     ],
   ])('%s = %j', (path, value, message) => {
     expect(faults(coverCheckSchema, changed(REQUEST, path, value))).toEqual([{ path, message }]);

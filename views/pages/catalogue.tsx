@@ -16,16 +16,18 @@ import { errorsOf } from '../parts/errorsOf.ts';
 import { Field, TextArea } from '../parts/field.tsx';
 import { familyInWords } from './coverForm.tsx';
 import { FamilyFields } from './familyFields.tsx';
+import { GaugeEntryFields, gaugeInWords } from './gaugeEntryFields.tsx';
 import { StackFields } from './stackFields.tsx';
 import { stackInWords } from './stud.tsx';
 import { StudFields } from './studFields.tsx';
 
-export type CatalogueKind = 'family' | 'stud' | 'stack';
+export type CatalogueKind = 'family' | 'stud' | 'stack' | 'gauge';
 
 export const KIND_WORD: Readonly<Record<CatalogueKind, { one: string; many: string }>> = {
   family: { one: 'cover family', many: 'Cover families' },
   stud: { one: 'stud', many: 'Studs' },
   stack: { one: 'flexplate stack', many: 'Flexplate stacks' },
+  gauge: { one: 'gauge', many: 'Gauges' },
 };
 
 export interface CatalogueProps {
@@ -33,10 +35,11 @@ export interface CatalogueProps {
   readonly families: readonly Entry<'family'>[];
   readonly studs: readonly Entry<'stud'>[];
   readonly stacks: readonly Entry<'stack'>[];
+  readonly gauges: readonly Entry<'gauge'>[];
 }
 
 /** What the shop keeps of covers, studs and flexplate stacks. */
-export function CataloguePage({ frame, families, studs, stacks }: CatalogueProps) {
+export function CataloguePage({ frame, families, studs, stacks, gauges }: CatalogueProps) {
   const unit = frame.lengthUnit;
   const figure = (mm: number) => lengthFigure(mm, unit, 'coarse');
   return (
@@ -59,6 +62,11 @@ export function CataloguePage({ frame, families, studs, stacks }: CatalogueProps
         kind="stack"
         mayAdd={may(frame, 'keeper')}
         entries={stacks.map((entry) => ({ ...entry, line: stackInWords(entry.body, unit) }))}
+      />
+      <Shelf
+        kind="gauge"
+        mayAdd={may(frame, 'keeper')}
+        entries={gauges.map((entry) => ({ ...entry, line: gaugeInWords(entry.body, unit) }))}
       />
     </Layout>
   );
@@ -94,9 +102,11 @@ function Shelf(props: {
             Add a {KIND_WORD[kind].one}
           </a>
         )}
-        <a class="button" href={`/catalogue/${kind}.csv`} id={`${kind}-csv`}>
-          The list as CSV
-        </a>
+        {kind !== 'gauge' && (
+          <a class="button" href={`/catalogue/${kind}.csv`} id={`${kind}-csv`}>
+            The list as CSV
+          </a>
+        )}
       </div>
     </section>
   );
@@ -143,6 +153,7 @@ export function EntryPage(props: EntryPageProps) {
           </div>
         )}
         {kind === 'stud' && <StudFields fields={fields} faults={faults} unit={unit} onShelf />}
+        {kind === 'gauge' && <GaugeEntryFields fields={fields} faults={faults} unit={unit} />}
         {kind === 'stack' && (
           <>
             <StackFields fields={fields} rows={layerRows} faults={faults} unit={unit} />

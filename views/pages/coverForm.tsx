@@ -1,4 +1,4 @@
-import type { Family } from '../../shared/words/catalogue.ts';
+import type { Entry, Family } from '../../shared/words/catalogue.ts';
 import type { LengthUnit } from '../../shared/words/print.ts';
 import { briefLength, lengthFigure } from '../../shared/words/print.ts';
 import type { Fault } from '../../shared/words/refusal.ts';
@@ -43,6 +43,7 @@ export interface CoverFormView {
   readonly doubts: readonly DoubtView[];
   readonly faults: readonly Fault[];
   readonly measuredCount: number;
+  readonly gauges: readonly Entry<'gauge'>[];
   readonly lengthUnit: LengthUnit;
 }
 
@@ -280,7 +281,7 @@ export function LimitsAndCut({ form, given }: { form: CoverFormView; given: Give
           options={CHUCKINGS}
         />
       </div>
-      <GaugeFields fields={fields} faults={form.faults} unit={lengthUnit} />
+      <GaugeFields fields={fields} faults={form.faults} unit={lengthUnit} gauges={form.gauges} />
     </fieldset>
   );
 }

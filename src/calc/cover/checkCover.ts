@@ -6,6 +6,7 @@ import { coverReason } from '../judge/coverReason.ts';
 import { cutFindings, isClean } from '../judge/cutFindings.ts';
 import { dialledInFinding } from '../judge/dialledInFinding.ts';
 import { faceFindings } from '../judge/faceFindings.ts';
+import { gaugeFindings } from '../judge/gaugeFindings.ts';
 import { holdingFindings, readingFindings } from '../judge/readingFindings.ts';
 import { soundnessFindings } from '../judge/soundnessFindings.ts';
 import { sureFinding } from '../judge/sureFinding.ts';
@@ -37,6 +38,7 @@ export function checkCover(
     dialledInFinding(numbers, unit),
     ...further,
     ...holdingFindings(numbers),
+    ...gaugeFindings(input),
     ...faceFindings(numbers, unit),
   ];
   const judged = verdict(findings);

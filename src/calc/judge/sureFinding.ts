@@ -1,7 +1,9 @@
+import type { GaugeAtHand } from '../../../shared/words/cover.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
 import { type LengthUnit, listInWords, printShare } from '../../../shared/words/print.ts';
 import type { CoverNumbers } from '../cover/coverNumbers.ts';
-import { whatWouldSettle } from '../cover/whatWouldSettle.ts';
+import { gaugeThatSettles } from '../cover/gaugeThatSettles.ts';
+import { type Doubt, whatWouldSettle } from '../cover/whatWouldSettle.ts';
 import { printCut } from './coverWords.ts';
 
 /**
@@ -49,7 +51,7 @@ function settle(numbers: CoverNumbers, unit: LengthUnit): string {
     return `The least cut that cleans up, ${printCut(cleanUp.dialledMm, unit)}, would leave enough to be sure of.`;
   }
   const { gauge } = input;
-  const settled = whatWouldSettle({
+  const doubt: Doubt = {
     marginsMm: cut.wallsAfterMm.map((wallMm) => wallMm - minimum!.mm),
     confidence,
     calibrationMm: gauge?.standardUncertaintyMm ?? 0,
@@ -58,13 +60,24 @@ function settle(numbers: CoverNumbers, unit: LengthUnit): string {
     resolutionMm: gauge?.resolutionMm ?? 0,
     repeatabilityMm: uncertainty!.repeatability?.mm ?? 0,
     readings: stations.map(({ repeats }) => repeats),
-  });
+  };
+  const settled = whatWouldSettle(doubt);
+  const other = gaugeOfTheShop(doubt, input.gaugesAtHand ?? []);
   switch (settled.by) {
     case 'repeats':
-      return `${settled.readings} readings of the wall at every station would settle it, if their means stay as they are.`;
+      return `${settled.readings} readings of the wall at every station would settle it, if their means stay as they are.${other}`;
     case 'gauge':
-      return `More readings will not settle it; gauges with at most ${Math.floor(settled.share * 100)} % of these uncertainties would, if the walls read the same.`;
+      return `More readings will not settle it; gauges with at most ${Math.floor(settled.share * 100)} % of these uncertainties would, if the walls read the same.${other}`;
     case 'nothing':
       return 'Neither more readings nor a finer gauge will settle it: the wall is too near the minimum for the setting of the cut.';
   }
+}
+
+/** The shop's own gauge that would do, by name; '' where the shop's gauges are not known. */
+function gaugeOfTheShop(doubt: Doubt, atHand: readonly GaugeAtHand[]): string {
+  if (atHand.length === 0) return '';
+  const found = gaugeThatSettles(doubt, atHand);
+  if (found === null) return ' No gauge of the catalogue would.';
+  const times = found.readings === 1 ? 'once' : `${found.readings} times`;
+  return ` Of the catalogue, ${found.name} would, read ${times} at every station.`;
 }

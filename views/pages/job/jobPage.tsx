@@ -10,7 +10,7 @@ import { day, When } from '../../parts/when.tsx';
 import { Cut, cutSummary, Verified } from './cut.tsx';
 import { Decide, type DecideProps, decisionSummary } from './decide.tsx';
 import { Look, lookedSummary } from './look.tsx';
-import { Measure, type MeasureProps, measuredSummary, Setup } from './measure.tsx';
+import { Measure, type MeasureProps, measuredSummary, Setup, type SetupProps } from './measure.tsx';
 import { Photos } from './photos.tsx';
 import { Receive, receivedSummary } from './receive.tsx';
 import { type Refused, Section } from './section.tsx';
@@ -29,6 +29,7 @@ export interface JobPageProps {
   readonly missing: readonly string[];
   readonly refused: Refused | null;
   readonly gauge: Readonly<Record<string, string>>;
+  readonly gauges: SetupProps['gauges'];
   readonly before: Pick<MeasureProps, 'places' | 'token' | 'doubts'>;
   readonly after: Pick<MeasureProps, 'places' | 'token' | 'doubts'>;
   readonly decide: Pick<
@@ -128,7 +129,7 @@ export function JobPage(props: JobPageProps) {
     ),
     measure: (
       <>
-        <Setup {...common} gauge={props.gauge} refused={refusedIn('setup')} />
+        <Setup {...common} gauge={props.gauge} gauges={props.gauges} refused={refusedIn('setup')} />
         <Measure {...common} {...props.before} pass="before" refused={measured('before')} />
         {photos('measure')}
       </>

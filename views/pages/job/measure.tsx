@@ -1,3 +1,4 @@
+import type { Entry } from '../../../shared/words/catalogue.ts';
 import type { Job, Pass } from '../../../shared/words/job.ts';
 import { briefLength, type LengthUnit, lengthFigure } from '../../../shared/words/print.ts';
 import { type EntryRow, EntryTable } from '../../parts/entryTable.tsx';
@@ -152,13 +153,14 @@ export interface SetupProps {
   readonly unit: LengthUnit;
   /** The gauge's figures as their fields would have them typed. */
   readonly gauge: Readonly<Record<string, string>>;
+  readonly gauges: readonly Entry<'gauge'>[];
   readonly initials: string;
   readonly refused: Refused | null;
   readonly readOnly: boolean;
 }
 
 /** Which gauge, how it is held, and what the wall was read through. */
-export function Setup({ job, unit, gauge, initials, refused, readOnly }: SetupProps) {
+export function Setup({ job, unit, gauge, gauges, initials, refused, readOnly }: SetupProps) {
   const kept = job.sections.setup;
   const body = kept?.body;
   const error = errorsOf(refused?.faults ?? []);
@@ -235,7 +237,7 @@ export function Setup({ job, unit, gauge, initials, refused, readOnly }: SetupPr
                 ]}
               />
             </div>
-            <GaugeFields fields={fields} faults={refused?.faults ?? []} unit={unit} />
+            <GaugeFields fields={fields} faults={refused?.faults ?? []} unit={unit} gauges={gauges} />
           </JobForm>
         </details>
       )}

@@ -1,0 +1,36 @@
+import type { CoverCheckInput } from '../../../shared/words/cover.ts';
+import type { Finding } from '../../../shared/words/finding.ts';
+import { listInWords } from '../../../shared/words/print.ts';
+
+/** Whether the gauges used were within their calibration on the day they were used. Nothing where none is named. */
+export function gaugeFindings({ gaugesUsed = [], measuredOn = null }: CoverCheckInput): readonly Finding[] {
+  if (gaugesUsed.length === 0 || measuredOn === null) return [];
+  const overdue = gaugesUsed.filter(({ dueOn }) => dueOn !== null && dueOn < measuredOn);
+  const undated = gaugesUsed.filter(({ dueOn }) => dueOn === null);
+  const said = (gauges: typeof gaugesUsed) =>
+    listInWords(gauges.map(({ name, dueOn }) => (dueOn === null ? name : `${name}, due ${dueOn}`)));
+  const base = {
+    id: 'gauge-due',
+    title: 'Calibration of the gauges',
+    value: null,
+    limit: null,
+    unit: '',
+    source: 'the catalogue of gauges',
+    answer: null,
+  };
+  if (overdue.length > 0) {
+    return [
+      {
+        ...base,
+        status: 'caution',
+        sentence: `Past its date when it was used on ${measuredOn}: ${said(overdue)}. Have it calibrated, or measure again with another.`,
+      },
+    ];
+  }
+  if (undated.length > 0) {
+    return [
+      { ...base, status: 'not-checked', sentence: `No date of calibration is known of ${said(undated)}.` },
+    ];
+  }
+  return [{ ...base, status: 'pass', sentence: `Within its date: ${said(gaugesUsed)}.` }];
+}

@@ -28,7 +28,7 @@ import { entryRevisionsInWords, entryStale } from './entryWords.ts';
 import { NoSuchPage } from './errors.ts';
 import { gaugeAsEntered, readGaugeEntry } from './gaugeEntry.ts';
 import { frameOf, type House, rememberPreference } from './house.ts';
-import { layerRows, readStack } from './stackForm.ts';
+import { layerRows, readStack, stackAsTyped } from './stackForm.ts';
 import { readStud } from './studForm.ts';
 import { type Fields, fieldsOf, TypedForm, type Writing } from './typed.ts';
 
@@ -314,39 +314,4 @@ function studAsTyped({ name, stud, threadTyped, stock, shelf, note }: CatalogueS
     shelf: shelf ?? '',
     note,
   };
-}
-
-function stackAsTyped(
-  { name, stack, nut, nutThreadTyped, pullForwardMm, note }: CatalogueStack,
-  text: Text,
-): Fields {
-  const fields: Record<string, string> = {
-    name,
-    style: stack.style,
-    holeCount: plain(stack.holeCount),
-    holeCircle: text(stack.holeCircleDiameterMm),
-    tipRoom: text(stack.tipRoomMm),
-    pull: text(pullForwardMm),
-    note,
-  };
-  stack.layers.forEach((layer, i) => {
-    fields[`ln.${i}`] = layer.name;
-    fields[`lt.${i}`] = text(layer.thicknessMm);
-    fields[`lo.${i}`] = text(layer.toleranceMm);
-    fields[`lh.${i}`] = text(layer.holeDiameterMm);
-  });
-  if (nut) {
-    Object.assign(fields, {
-      nutThread: nutThreadTyped ?? '',
-      nutHeight: text(nut.heightMm),
-      nutTolerance: text(nut.toleranceMm),
-      nutCountersink: text(nut.countersinkMm),
-      nutBearing: text(nut.bearingOuterDiameterMm),
-      nutProof: plain(nut.proofMPa),
-      nutTensile: plain(nut.tensileMPa),
-      washer: text(nut.washerMm),
-      prevailing: nut.prevailing ? '1' : '',
-    });
-  }
-  return fields;
 }

@@ -3,7 +3,7 @@ import { splitRepeats } from './typed.ts';
 
 /** Fields whose bare numbers are lengths; the digits after a dot are a row. */
 const LENGTHS = new Set(
-  'w f d r mr md lt lo lh minimum cut allowance runout circle trackInner trackOuter nominal pull holeCircle tipRoom nutHeight nutTolerance nutCountersink nutBearing washer threadStart threadEnd projection tolerance pilot fillet pitchDiameter jointCircle gaugeU gaugeStep gaugeSpread faceU cutU'.split(
+  'w f d r mr md lt lo lh minimum cut allowance runout circle trackInner trackOuter nominal pull holeCircle tipRoom nutHeight nutTolerance nutCountersink nutBearing washer threadStart threadEnd projection tolerance pilot fillet pitchDiameter jointCircle total within depth standsOut separator hub hubLeast gapLeast gapMost shims shim gaugeU gaugeStep gaugeSpread faceU cutU'.split(
     ' ',
   ),
 );

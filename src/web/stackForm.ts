@@ -130,3 +130,43 @@ function stackField(path: string, rows: readonly number[]): string {
   };
   return names[path] ?? 'lt.0';
 }
+
+/** A stack as its form would have it typed. */
+export function stackAsTyped(
+  { name, stack, nut, nutThreadTyped, pullForwardMm, note }: CatalogueStack,
+  text: (mm: number | null) => string,
+): Record<string, string> {
+  const fields: Record<string, string> = {
+    name,
+    style: stack.style,
+    holeCount: plain(stack.holeCount),
+    holeCircle: text(stack.holeCircleDiameterMm),
+    tipRoom: text(stack.tipRoomMm),
+    pull: text(pullForwardMm),
+    note,
+  };
+  stack.layers.forEach((layer, i) => {
+    fields[`ln.${i}`] = layer.name;
+    fields[`lt.${i}`] = text(layer.thicknessMm);
+    fields[`lo.${i}`] = text(layer.toleranceMm);
+    fields[`lh.${i}`] = text(layer.holeDiameterMm);
+  });
+  if (nut) {
+    Object.assign(fields, {
+      nutThread: nutThreadTyped ?? '',
+      nutHeight: text(nut.heightMm),
+      nutTolerance: text(nut.toleranceMm),
+      nutCountersink: text(nut.countersinkMm),
+      nutBearing: text(nut.bearingOuterDiameterMm),
+      nutProof: plain(nut.proofMPa),
+      nutTensile: plain(nut.tensileMPa),
+      washer: text(nut.washerMm),
+      prevailing: nut.prevailing ? '1' : '',
+    });
+  }
+  return fields;
+}
+
+function plain(value: number | null): string {
+  return value === null ? '' : String(value);
+}

@@ -8,20 +8,24 @@ import { type StudChoice, StudPage } from '../../views/pages/stud.tsx';
 import { StudSlipPage } from '../../views/pages/studSlip.tsx';
 import { renderPage } from '../../views/render.ts';
 import { toleranceRows } from '../calc/stud/toleranceRows.ts';
-import { currentCriteria, listEntries } from '../records/catalogue.ts';
-import { frameOf, type House } from './house.ts';
+import type { House } from './house.ts';
 import { layerRows, readStack } from './stackForm.ts';
 import { studCheckFor, studChoicesFor, studInput } from './studChoices.ts';
+import { flexplateRouter } from './studFlexplate.ts';
 import { readStud } from './studForm.ts';
+import { gapRouter } from './studGap.ts';
 import { FIGURES, onJointField, readJoint, torqueUnitOf } from './studJoint.ts';
+import { shelves, studFrame } from './studRequest.ts';
 import { mendsOf, narrowed, substitutesOf, threadsOf } from './studShelf.ts';
-import { type Fields, fieldsOf, TypedForm } from './typed.ts';
+import { fieldsOf, TypedForm } from './typed.ts';
 
 const OWN = 'own';
 
 /** A stud for a stack, and the stacks for a stud. Nothing is kept; everything typed is in the address. */
 export function studRouter(house: House): Router {
   const router = Router();
+  router.use(flexplateRouter(house));
+  router.use(gapRouter(house));
 
   router.get('/stud', async (req, res) => {
     const fields = fieldsOf(req.query);
@@ -129,21 +133,6 @@ export function studRouter(house: House): Router {
   });
 
   return router;
-}
-
-async function studFrame(req: Parameters<typeof frameOf>[0], house: House, fields: Fields): Promise<Frame> {
-  const frame = await frameOf(req, house);
-  return fields.unit === 'in' || fields.unit === 'mm' ? { ...frame, lengthUnit: fields.unit } : frame;
-}
-
-async function shelves(house: House) {
-  const { db } = house.shop;
-  const [stacks, studs, criteria] = [
-    await listEntries(db, 'stack'),
-    await listEntries(db, 'stud'),
-    await currentCriteria(db),
-  ];
-  return { stacks, studs, criteria: criteria.body };
 }
 
 function stackFor(

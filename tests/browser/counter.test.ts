@@ -48,6 +48,69 @@ describe.each([
     await page.close();
   });
 
+  it('goes from "I don\'t know which flexplate" to a printed slip, by what the caliper says', async () => {
+    const page = await browser.newPage({ viewport });
+    const problems: string[] = [];
+    page.on('console', (message) => message.type() === 'error' && problems.push(message.text()));
+    page.on('pageerror', (error) => problems.push(error.message));
+    await page.addInitScript(() => {
+      window.print = () => document.documentElement.setAttribute('data-printed', 'yes');
+    });
+    await page.goto(`${program.url}/stud?unit=mm`);
+    await page.click('#which-flexplate');
+    await page.waitForURL(/\/stud\/flexplate/);
+    await expectAccessible(page, `which flexplate, on ${where}`);
+    await expectNoSidewaysScroll(page, `which flexplate, on ${where}`);
+    await page.check('#f-style-two-piece');
+    await page.fill('[name="total"]', '12.9');
+    await page.fill('[name="nutThread"]', '3/8-24');
+    await page.click('#tell');
+    await page.waitForSelector('#flexplate-found');
+    await expectAccessible(page, `a flexplate told, on ${where}`);
+    await expectNoSidewaysScroll(page, `a flexplate told, on ${where}`);
+    await page.click('#match-two-piece-four-3-8-24');
+    await page.waitForSelector('#stud-head .verdict');
+    expect(await page.locator('#stud-head h1').textContent()).toMatch(/^Long stud 3\/8-24/);
+    expect(await page.locator('#stud-short-3-8-24').textContent()).toMatch(/0\.50 mm inside the stack/);
+    await page.click('#joint-fields summary');
+    await page.fill('[name="torque"]', '27 lb-ft');
+    await page.fill('[name="engine"]', '350');
+    await page.selectOption('[name="kFrom"]', 'zinc');
+    await page.click('#find');
+    await page.waitForSelector('#joint-answer');
+    expect(await page.locator('#joint-head').textContent()).toMatch(/It holds/);
+    expect(page.url()).toContain('torque=27');
+    await page.locator('#tolerances summary').click();
+    await expectAccessible(page, `stud, joint and tolerances, on ${where}`);
+    await expectNoSidewaysScroll(page, `stud, joint and tolerances, on ${where}`);
+    await page.click('#slip');
+    await page.waitForURL(/\/stud\/slip/);
+    expect(await page.locator('main').textContent()).toMatch(/It holds.*Advice; the vehicle maker's torque/);
+    await expectAccessible(page, `the slip with its joint, on ${where}`);
+    await page.click('#print');
+    expect(await page.getAttribute('html', 'data-printed')).toBe('yes');
+    expect(problems).toEqual([]);
+    await page.close();
+  });
+
+  it('measures the gap, is told shims, and goes on to the studs', async () => {
+    const page = await browser.newPage({ viewport });
+    await page.goto(`${program.url}/stud/gap?unit=mm`);
+    await page.fill('[name="depth"]', '28');
+    await page.fill('[name="standsOut"]', '22');
+    await page.fill('[name="hub"]', '20');
+    await page.fill('[name="shims"]', '0.8; 1.5; 2');
+    await page.selectOption('[name="stack"]', 'one-piece-four-3-8-24');
+    await page.click('#work-out-gap');
+    await page.waitForSelector('#gap-answer');
+    await expectAccessible(page, `the gap, on ${where}`);
+    await expectNoSidewaysScroll(page, `the gap, on ${where}`);
+    await page.click('#all-studs');
+    await page.waitForSelector('#stud-head .verdict');
+    expect(await page.locator('#stud-page').textContent()).toContain('shim 2.00, plate 3.20');
+    await page.close();
+  });
+
   it('types a stack layer by layer in inches, and learns what suits a stud in the hand', async () => {
     const page = await browser.newPage({ viewport });
     await page.goto(`${program.url}/stud?stack=own&unit=in`);

@@ -225,8 +225,13 @@ export function StudPage(props: StudPageProps) {
             )}
           </section>
         )}
-        <WhichFlexplate />
         <p>
+          <a class="button quiet" href="/stud/flexplate" id="which-flexplate">
+            I don't know which flexplate it is
+          </a>
+          <a class="button quiet" href="/stud/gap" id="to-gap">
+            Measure the pull-forward gap, choose shims
+          </a>
           <a class="button quiet" href="/stud/stacks">
             I have a stud in my hand: which stacks does it suit?
           </a>
@@ -255,32 +260,6 @@ function Ranked({ choices, props }: { choices: readonly StudChoice[]; props: Stu
         />
       ))}
     </ol>
-  );
-}
-
-/** How to tell, for somebody who has only seen it on the phone. Common practice, no source. */
-function WhichFlexplate() {
-  return (
-    <details class="how-to">
-      <summary>How to tell a one-piece flexplate from a two-piece one</summary>
-      <dl>
-        <dt>One piece</dt>
-        <dd>
-          A single thin steel plate. Measured at a stud hole with a caliper it is a few millimetres thick, and
-          the stud's nut sits straight on it. A short stud suits it.
-        </dd>
-        <dt>Two piece</dt>
-        <dd>
-          A plate with a thick steel casting in the middle, which the studs pass through. Measured at a stud
-          hole it is about as thick as a finger. It wants the long stud: no more thread, but about 1/4 in
-          (6.35 mm) more unthreaded pilot beyond it, to find the holes and get the nuts started.
-        </dd>
-      </dl>
-      <p>
-        Measure each layer at the stud hole, from the pad's seating face toward the engine, shims included.
-        Common practice in the trade, no source.
-      </p>
-    </details>
   );
 }
 

@@ -284,7 +284,7 @@ function refuseRole(role: Role): void {
   throw refuse('bad-role', 'role', 'No role was chosen. Choose reader, recorder or keeper.');
 }
 
-export function toPerson(row: Selectable<Tables['person']>): Person {
+function toPerson(row: Selectable<Tables['person']>): Person {
   const { id, revision, name, initials, role, retired } = row;
   return { id, revision, name, initials, role, retired: retired === 1 };
 }

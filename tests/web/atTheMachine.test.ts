@@ -15,14 +15,14 @@ test('with PUBLIC_URL others sign in through their proxy, and whoever sits at th
   expect((await lan.ask('/api/thread', { headers: here, json: { thread: 'M10' } })).status).toBe(200);
   expect((await lan.ask('/', { headers: there })).headers.location).toBe('/first');
   // What a proxy adds, a page of another name, and the machine's name in front of a program that listens to all.
-  for (const added of [
+  const proxied: readonly Readonly<Record<string, string>>[] = [
     { 'x-forwarded-for': '192.0.2.7' },
     { forwarded: 'for=192.0.2.7' },
     { via: '1.1 front' },
     { 'x-real-ip': '192.0.2.7' },
     { referer: 'http://shop.example:4180/jobs' },
     { referer: 'nonsense' },
-  ]) {
+  ] as readonly Record<string, string>[]) {
     const asked = await lan.ask('/jobs', { headers: { ...here, ...added } });
     expect([asked.status, asked.headers.location], JSON.stringify(added)).toEqual([303, '/first']);
   }

@@ -6,7 +6,7 @@ export type Row = Readonly<Record<string, string | number | null>>;
 type Table = keyof Tables;
 
 /** What leaves the shop and comes back into another, in the order its rows refer to one another. */
-export const EXPORTED = {
+const EXPORTED = {
   entry: ['kind', 'id'],
   entry_revision: ['kind', 'id', 'revision'],
   job: ['id'],

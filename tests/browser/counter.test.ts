@@ -147,6 +147,7 @@ describe.each([
       '/catalogue/stud/new',
       '/catalogue/stack/new',
       '/criteria',
+      '/records',
       '/jobs',
       '/no-such-page',
     ]) {

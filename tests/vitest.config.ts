@@ -4,8 +4,12 @@ import { defineConfig } from 'vitest/config';
 const root = fileURLToPath(new URL('..', import.meta.url));
 const jsx = { jsx: { runtime: 'automatic', importSource: 'preact' } } as const;
 
+/** Those that keep records on disk or in PostgreSQL, or answer over HTTP. */
+const KEPT = ['tests/records/**/*.test.ts', 'tests/web/**/*.test.ts', 'tests/house.test.ts'];
+
 /**
- * `fast` holds everything that needs no browser and no second process; `whole` the rest of what `npm test` runs;
+ * `fast` holds calculations, words, schemas and views; `kept` what keeps records or answers over HTTP; `whole` what
+ * needs a browser or a second process: the three are `npm test`;
  * `faults` is the longer run of `npm run test:faults`.
  */
 export default defineConfig({
@@ -23,7 +27,19 @@ export default defineConfig({
           isolate: false,
           pool: 'threads',
           include: ['tests/**/*.test.{ts,tsx}'],
-          exclude: ['tests/browser/**', 'tests/faults/**'],
+          exclude: [...KEPT, 'tests/browser/**', 'tests/slow/**', 'tests/faults/**'],
+        },
+      },
+      {
+        root,
+        oxc: jsx,
+        test: {
+          name: 'kept',
+          isolate: false,
+          pool: 'threads',
+          include: KEPT,
+          testTimeout: 30_000,
+          hookTimeout: 30_000,
         },
       },
       {
@@ -33,6 +49,7 @@ export default defineConfig({
           name: 'whole',
           include: [
             'tests/browser/**/*.test.ts',
+            'tests/slow/*.test.ts',
             'tests/faults/records/*.test.ts',
             'tests/faults/smoke.test.ts',
           ],

@@ -22,7 +22,8 @@ test('with PUBLIC_URL others sign in through their proxy, and whoever sits at th
     { 'x-real-ip': '192.0.2.7' },
     { referer: 'http://shop.example:4180/jobs' },
     { referer: 'nonsense' },
-  ] as readonly Record<string, string>[]) {
+  ];
+  for (const added of proxied) {
     const asked = await lan.ask('/jobs', { headers: { ...here, ...added } });
     expect([asked.status, asked.headers.location], JSON.stringify(added)).toEqual([303, '/first']);
   }

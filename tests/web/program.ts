@@ -67,7 +67,7 @@ export async function serve(options: {
 }
 
 /** Markup taken out, entities that we write put back, blanks folded. */
-export function textOf(html: string): string {
+function textOf(html: string): string {
   return html
     .replace(/<(script|style)[\s\S]*?<\/\1>/g, ' ')
     .replace(/<[^>]+>/g, ' ')

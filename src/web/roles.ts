@@ -27,6 +27,8 @@ export const LEAST_ROLE: Readonly<Record<string, Least>> = {
   'GET /cover': 'reader',
   'GET /cover/example/:id': 'reader',
   'GET /stud': 'reader',
+  'GET /stud/flexplate': 'reader',
+  'GET /stud/gap': 'reader',
   'GET /stud/slip': 'reader',
   'GET /stud/stacks': 'reader',
   'GET /jobs': 'reader',

@@ -31,13 +31,14 @@ export function PullForwardPicture(props: PullForwardPictureProps) {
         </p>
         <View {...props} forwardMm={0} />
       </div>
-      <div class="view">
-        <p class="view-caption">
-          bolted up, drawn forward {lengthFigure(Math.max(0, gapMm), props.unit, 'coarse')}{' '}
-          <small>{props.unit}</small>
-        </p>
-        <View {...props} forwardMm={Math.max(0, gapMm)} />
-      </div>
+      {gapMm > 0 && (
+        <div class="view">
+          <p class="view-caption">
+            bolted up, drawn forward {lengthFigure(gapMm, props.unit, 'coarse')} <small>{props.unit}</small>
+          </p>
+          <View {...props} forwardMm={gapMm} />
+        </div>
+      )}
     </div>
   );
 }
@@ -153,7 +154,11 @@ function inWords(
 ): string {
   const mm = (x: number) => printLength(x, unit, 'coarse');
   return [
-    forwardMm > 0 ? 'Pads on the flexplate; no gap is left.' : `Pads to flexplate ${mm(leftMm)}.`,
+    forwardMm > 0
+      ? 'Pads on the flexplate; no gap is left.'
+      : leftMm > 0
+        ? `Pads to flexplate ${mm(leftMm)}.`
+        : 'No gap: the pads meet the flexplate before the converter is home.',
     shimMm > 0 ? `Shims ${mm(shimMm)} on every pad.` : 'No shims.',
     hubEngagementMm === null ? '' : `Hub in the pump ${mm(hubEngagementMm - forwardMm)}.`,
     stackMm === null ? '' : `Flexplate ${mm(stackMm)}.`,

@@ -1,0 +1,66 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { type ReplacedStudInput, replacedStud } from '../../../src/calc/stud/replacedStud.ts';
+
+const INPUT: ReplacedStudInput = {
+  leanMm: 0.2,
+  leanAtMm: 20,
+  offMm: 0.1,
+  stackMm: 12.7,
+  tightestHoleMm: 10.3,
+  studMostMm: 9.5,
+  provedNm: 45,
+  heldIt: true,
+};
+const found = (change: Partial<ReplacedStudInput>, id: string) =>
+  replacedStud({ ...INPUT, ...change }).find((one) => one.id === id)!;
+
+describe('a stud set anew', () => {
+  // 0.1 + 0.2 · 12.7/20 = 0.227; (10.3 − 9.5)/2 = 0.4, half of it 0.2 (first principles).
+  it('is out by its foot and its lean at the engine side', () => {
+    const standing = found({}, 'replaced-standing');
+    expect(standing.value).toBeCloseTo(0.227, 9);
+    expect(standing).toMatchObject({ status: 'caution', unit: 'mm' });
+    expect(standing.limit).toBeCloseTo(0.2, 9);
+  });
+  it.each([
+    [0.07, 'pass'],
+    [0.08, 'caution'],
+    [0.27, 'caution'],
+    [0.28, 'fail'],
+  ])('foot out by %f: %s', (offMm, status) => {
+    expect(found({ offMm }, 'replaced-standing').status).toBe(status);
+  });
+  it('is not judged on half of it', () => {
+    for (const change of [{ leanMm: null }, { offMm: null }, { tightestHoleMm: null }])
+      expect(found(change, 'replaced-standing').status).toBe('not-checked');
+  });
+  it('held, turned, or not proved', () => {
+    expect(found({}, 'replaced-proof').status).toBe('pass');
+    expect(found({ heldIt: false }, 'replaced-proof').status).toBe('fail');
+    expect(found({ provedNm: null }, 'replaced-proof').status).toBe('not-checked');
+  });
+  it('a weld is never said to be strong', () => {
+    for (const heldIt of [true, false, null])
+      expect(found({ heldIt }, 'replaced-weld').status).toBe('not-checked');
+  });
+  it('refuses nonsense', () => {
+    expect(() => replacedStud({ ...INPUT, leanAtMm: 0 })).toThrow('must be more than 0 mm');
+    expect(() => replacedStud({ ...INPUT, offMm: -0.1 })).toThrow('must be 0 mm or more');
+  });
+  it('more lean, or a thicker stack, never helps', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0, max: 2, noNaN: true }),
+        fc.double({ min: 0.01, max: 1, noNaN: true }),
+        (leanMm, more) => {
+          const out = (change: Partial<ReplacedStudInput>) =>
+            found({ leanMm, ...change }, 'replaced-standing').value!;
+          expect(out({ leanMm: leanMm + more })).toBeGreaterThan(out({}));
+          expect(out({ stackMm: INPUT.stackMm + more })).toBeGreaterThanOrEqual(out({}));
+        },
+      ),
+      { numRuns: 50 },
+    );
+  });
+});

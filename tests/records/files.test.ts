@@ -7,7 +7,7 @@ import { sql } from 'kysely';
 import sharp from 'sharp';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { NewPhoto } from '../../shared/words/photo.ts';
-import { openShop, type Shop } from '../../src/records/database.ts';
+import type { Shop } from '../../src/records/database.ts';
 import { fileOf, keep, receive, TooLarge } from '../../src/records/files.ts';
 import { addPhoto, isPhoto, photosOf } from '../../src/records/filesPhotos.ts';
 import { copyOf, lookAtPicture } from '../../src/records/filesPicture.ts';
@@ -16,17 +16,13 @@ import { getJob, reviseJob } from '../../src/records/jobs.ts';
 import { jpeg, jpegOnItsSide, png, stripes, webp } from './pictures.ts';
 import { errorOf, refusalOf } from './refusals.ts';
 import { as, decision, measuredJob, signedJob } from './samples.ts';
+import { onEachDatabase } from './shops.ts';
 
 let dataDir: string;
-let shop: Shop;
 beforeEach(() => {
   dataDir = mkdtempSync(join(tmpdir(), 'coverwright-test-'));
-  shop = openShop({ dataDir });
 });
-afterEach(async () => {
-  await shop.close();
-  rmSync(dataDir, { recursive: true });
-});
+afterEach(() => rmSync(dataDir, { recursive: true }));
 
 const arrive = (bytes: Buffer) => receive(dataDir, Readable.from([bytes]), 1_000_000);
 const look = async (bytes: Buffer) => lookAtPicture(dataDir, await arrive(bytes));
@@ -178,131 +174,147 @@ function commented(bytes: Buffer, comment: string): Buffer {
   ]);
 }
 
-describe('a photo of a job', () => {
-  const photo = (id: string, changes: Partial<NewPhoto> = {}): NewPhoto => ({
-    id,
-    place: { spot: 'item', item: 'welds' },
-    hash: 'ab'.repeat(32),
-    kind: 'jpeg',
-    bytes: 1234,
-    width: 60,
-    height: 40,
-    note: ' the seam by stud 2 ',
-    ...changes,
-  });
-  const add = (jobId: number, one: NewPhoto, ctx = as('CD'), keepFile = async () => {}) =>
-    addPhoto(shop.db, ctx, { jobId, photo: one, keepFile });
-
-  test('is a revision of it, and every revision has the photos it had', async () => {
-    const job = await measuredJob(shop.db);
-    await add(job.id, photo('p1'));
-    await add(job.id, photo('p2', { place: { spot: 'station', angleDeg: 45, radiusMm: 110 } }));
-    await add(job.id, photo('p3', { place: { spot: 'job' }, note: '' }));
-    const now = await getJob(shop.db, job.id);
-    expect(now?.revision).toBe(job.revision + 3);
-    expect((await historyOf(shop.db, job.id)).slice(-3).map((line) => [line.what, line.who])).toEqual([
-      ['photo', 'CD'],
-      ['photo', 'CD'],
-      ['photo', 'CD'],
-    ]);
-    const ids = async (revision: number) => (await photosOf(shop.db, job.id, revision)).map((one) => one.id);
-    expect(await ids(job.revision)).toEqual([]);
-    expect(await ids(job.revision + 2)).toEqual(['p1', 'p2']);
-    expect(await photosOf(shop.db, job.id, job.revision + 1)).toEqual([
-      {
-        ...photo('p1', { note: 'the seam by stud 2' }),
-        revision: job.revision + 1,
-        who: 'CD',
-        at: expect.stringMatching(/^2026-.*Z$/),
-      },
-    ]);
-    expect(await isPhoto(shop.db, 'ab'.repeat(32))).toBe(true);
-    expect(await isPhoto(shop.db, 'cd'.repeat(32))).toBe(false);
-  });
-
-  test('sent twice is there once; another under the same id is refused', async () => {
-    const job = await measuredJob(shop.db);
-    expect(await add(job.id, photo('p1'))).toEqual({ added: true });
-    expect(await add(job.id, photo('p1'))).toEqual({ added: false });
-    expect((await getJob(shop.db, job.id))?.revision).toBe(job.revision + 1);
-    expect(await refusalOf(add(job.id, photo('p1', { hash: 'cd'.repeat(32) })))).toMatchObject({
-      code: 'photo-differs',
+onEachDatabase((engine) => {
+  describe('a photo of a job', () => {
+    let shop: Shop;
+    beforeEach(async () => {
+      shop = await engine.openEmpty({ dataDir });
     });
-    const other = await measuredJob(shop.db);
-    expect(await refusalOf(add(other.id, photo('p1')))).toMatchObject({ code: 'photo-differs' });
-  });
+    afterEach(() => shop.close());
 
-  test('makes no decision stale and none outdated', async () => {
-    const job = await measuredJob(shop.db);
-    await add(job.id, photo('p1'));
-    const decided = await reviseJob(shop.db, as('AB'), {
-      jobId: job.id,
-      fromRevision: job.revision,
-      what: 'decision',
-      body: decision(job.revision),
+    const photo = (id: string, changes: Partial<NewPhoto> = {}): NewPhoto => ({
+      id,
+      place: { spot: 'item', item: 'welds' },
+      hash: 'ab'.repeat(32),
+      kind: 'jpeg',
+      bytes: 1234,
+      width: 60,
+      height: 40,
+      note: ' the seam by stud 2 ',
+      ...changes,
     });
-    await add(job.id, photo('p2'));
-    expect((await getJob(shop.db, job.id))?.outcome).toBe(decided.outcome);
-    expect(decided.outcome).toBe('face');
-  });
+    const add = (jobId: number, one: NewPhoto, ctx = as('CD'), keepFile = async () => {}) =>
+      addPhoto(shop.db, ctx, { jobId, photo: one, keepFile });
 
-  test('of a signed job is an amendment, and says why', async () => {
-    const job = await signedJob(shop.db);
-    let kept = 0;
-    const keeping = async () => {
-      kept++;
-    };
-    expect(await refusalOf(add(job.id, photo('p1'), as('CD'), keeping))).toMatchObject({
-      code: 'why-needed',
+    test('is a revision of it, and every revision has the photos it had', async () => {
+      const job = await measuredJob(shop.db);
+      await add(job.id, photo('p1'));
+      await add(job.id, photo('p2', { place: { spot: 'station', angleDeg: 45, radiusMm: 110 } }));
+      await add(job.id, photo('p3', { place: { spot: 'job' }, note: '' }));
+      const now = await getJob(shop.db, job.id);
+      expect(now?.revision).toBe(job.revision + 3);
+      expect((await historyOf(shop.db, job.id)).slice(-3).map((line) => [line.what, line.who])).toEqual([
+        ['photo', 'CD'],
+        ['photo', 'CD'],
+        ['photo', 'CD'],
+      ]);
+      const ids = async (revision: number) =>
+        (await photosOf(shop.db, job.id, revision)).map((one) => one.id);
+      expect(await ids(job.revision)).toEqual([]);
+      expect(await ids(job.revision + 2)).toEqual(['p1', 'p2']);
+      expect(await photosOf(shop.db, job.id, job.revision + 1)).toEqual([
+        {
+          ...photo('p1', { note: 'the seam by stud 2' }),
+          revision: job.revision + 1,
+          who: 'CD',
+          at: expect.stringMatching(/^2026-.*Z$/),
+        },
+      ]);
+      expect(await isPhoto(shop.db, 'ab'.repeat(32))).toBe(true);
+      expect(await isPhoto(shop.db, 'cd'.repeat(32))).toBe(false);
     });
-    expect(kept).toBe(0);
-    await add(job.id, photo('p1'), as('CD', 'it came back'), keeping);
-    expect(kept).toBe(1);
-    expect((await getJob(shop.db, job.id))?.stage).toBe('to-sign');
-  });
 
-  test('whose file cannot be kept is not recorded', async () => {
-    const job = await measuredJob(shop.db);
-    const full = async () => {
-      throw new Error('the disk is full');
-    };
-    expect(await errorOf(add(job.id, photo('p1'), as('CD'), full))).toMatchObject({
-      message: 'the disk is full',
+    test('sent twice is there once; another under the same id is refused', async () => {
+      const job = await measuredJob(shop.db);
+      expect(await add(job.id, photo('p1'))).toEqual({ added: true });
+      expect(await add(job.id, photo('p1'))).toEqual({ added: false });
+      expect((await getJob(shop.db, job.id))?.revision).toBe(job.revision + 1);
+      expect(await refusalOf(add(job.id, photo('p1', { hash: 'cd'.repeat(32) })))).toMatchObject({
+        code: 'photo-differs',
+      });
+      const other = await measuredJob(shop.db);
+      expect(await refusalOf(add(other.id, photo('p1')))).toMatchObject({ code: 'photo-differs' });
     });
-    expect(await photosOf(shop.db, job.id, 99)).toEqual([]);
-    expect((await getJob(shop.db, job.id))?.revision).toBe(job.revision);
-  });
 
-  test.each([
-    ['nobody', photo('p'), as(' ')],
-    ['an id of another shape', photo('../p'), as('CD')],
-    ['a name that is no hash', photo('p', { hash: '../../etc/passwd' }), as('CD')],
-    [
-      'a place beyond a turn',
-      photo('p', { place: { spot: 'station', angleDeg: 400, radiusMm: 1 } }),
-      as('CD'),
-    ],
-    ['a radius of nothing', photo('p', { place: { spot: 'station', angleDeg: 4, radiusMm: 0 } }), as('CD')],
-    ['a thing nobody looks at', photo('p', { place: { spot: 'item', item: 'radio' as 'welds' } }), as('CD')],
-    ['a note without end', photo('p', { note: 'x'.repeat(501) }), as('CD')],
-  ])('with %s is refused', async (_, one, ctx) => {
-    const job = await measuredJob(shop.db);
-    await refusalOf(add(job.id, one, ctx));
-    expect(await photosOf(shop.db, job.id, 99)).toEqual([]);
-  });
-
-  test.each([
-    "UPDATE photo SET note = 'another'",
-    'DELETE FROM photo',
-    "INSERT OR REPLACE INTO photo SELECT id, job_id, revision, spot, angle_deg, radius_mm, item, hash, kind, bytes, width, height, 'another', who, at FROM photo",
-    "INSERT INTO photo SELECT 'n', job_id, revision + 40, spot, angle_deg, radius_mm, item, hash, kind, bytes, width, height, note, who, at FROM photo",
-  ])('the database itself refuses: %s', async (statement) => {
-    const job = await measuredJob(shop.db);
-    await add(job.id, photo('p1'));
-    const before = await photosOf(shop.db, job.id, 99);
-    expect(await errorOf(sql.raw(statement).execute(shop.db))).toMatchObject({
-      code: expect.stringMatching(/^SQLITE_CONSTRAINT/),
+    test('makes no decision stale and none outdated', async () => {
+      const job = await measuredJob(shop.db);
+      await add(job.id, photo('p1'));
+      const decided = await reviseJob(shop.db, as('AB'), {
+        jobId: job.id,
+        fromRevision: job.revision,
+        what: 'decision',
+        body: decision(job.revision),
+      });
+      await add(job.id, photo('p2'));
+      expect((await getJob(shop.db, job.id))?.outcome).toBe(decided.outcome);
+      expect(decided.outcome).toBe('face');
     });
-    expect(await photosOf(shop.db, job.id, 99)).toEqual(before);
+
+    test('of a signed job is an amendment, and says why', async () => {
+      const job = await signedJob(shop.db);
+      let kept = 0;
+      const keeping = async () => {
+        kept++;
+      };
+      expect(await refusalOf(add(job.id, photo('p1'), as('CD'), keeping))).toMatchObject({
+        code: 'why-needed',
+      });
+      expect(kept).toBe(0);
+      await add(job.id, photo('p1'), as('CD', 'it came back'), keeping);
+      expect(kept).toBe(1);
+      expect((await getJob(shop.db, job.id))?.stage).toBe('to-sign');
+    });
+
+    test('whose file cannot be kept is not recorded', async () => {
+      const job = await measuredJob(shop.db);
+      const full = async () => {
+        throw new Error('the disk is full');
+      };
+      expect(await errorOf(add(job.id, photo('p1'), as('CD'), full))).toMatchObject({
+        message: 'the disk is full',
+      });
+      expect(await photosOf(shop.db, job.id, 99)).toEqual([]);
+      expect((await getJob(shop.db, job.id))?.revision).toBe(job.revision);
+    });
+
+    test.each([
+      ['nobody', photo('p'), as(' ')],
+      ['an id of another shape', photo('../p'), as('CD')],
+      ['a name that is no hash', photo('p', { hash: '../../etc/passwd' }), as('CD')],
+      [
+        'a place beyond a turn',
+        photo('p', { place: { spot: 'station', angleDeg: 400, radiusMm: 1 } }),
+        as('CD'),
+      ],
+      ['a radius of nothing', photo('p', { place: { spot: 'station', angleDeg: 4, radiusMm: 0 } }), as('CD')],
+      [
+        'a thing nobody looks at',
+        photo('p', { place: { spot: 'item', item: 'radio' as 'welds' } }),
+        as('CD'),
+      ],
+      ['a note without end', photo('p', { note: 'x'.repeat(501) }), as('CD')],
+    ])('with %s is refused', async (_, one, ctx) => {
+      const job = await measuredJob(shop.db);
+      await refusalOf(add(job.id, one, ctx));
+      expect(await photosOf(shop.db, job.id, 99)).toEqual([]);
+    });
+
+    const AGAIN =
+      "INTO photo SELECT id, job_id, revision, spot, angle_deg, radius_mm, item, hash, kind, bytes, width, height, 'another', who, at FROM photo WHERE true";
+    test.each([
+      "UPDATE photo SET note = 'another'",
+      'DELETE FROM photo',
+      `INSERT ${AGAIN} ON CONFLICT (id) DO UPDATE SET note = 'another'`,
+      engine.name === 'SQLite' ? `INSERT OR REPLACE ${AGAIN}` : 'TRUNCATE photo',
+      "INSERT INTO photo SELECT 'n', job_id, revision + 40, spot, angle_deg, radius_mm, item, hash, kind, bytes, width, height, note, who, at FROM photo",
+    ])('the database itself refuses: %s', async (statement) => {
+      const job = await measuredJob(shop.db);
+      await add(job.id, photo('p1'));
+      const before = await photosOf(shop.db, job.id, 99);
+      expect(await errorOf(sql.raw(statement).execute(shop.db))).toMatchObject({
+        code: expect.stringMatching(engine.name === 'SQLite' ? /^SQLITE_CONSTRAINT/ : /^23/),
+      });
+      expect(await photosOf(shop.db, job.id, 99)).toEqual(before);
+    });
   });
 });

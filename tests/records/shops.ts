@@ -1,17 +1,21 @@
 import { randomUUID } from 'node:crypto';
 import pg from 'pg';
 import { describe, inject } from 'vitest';
-import { openShopInMemory, type Shop } from '../../src/records/database.ts';
+import { openShop, openShopInMemory, type Shop } from '../../src/records/database.ts';
 import { openPostgres } from '../../src/records/postgres.ts';
 
 /** A database the program runs on. */
 interface Engine {
   readonly name: 'SQLite' | 'PostgreSQL';
-  /** A new shop with nothing in it, that is forgotten when it is closed. */
-  openEmpty(options?: { readonly now?: () => Date }): Promise<Shop>;
+  /** A new shop with nothing in it, that is forgotten when it is closed; give it a folder for its files. */
+  openEmpty(options?: { readonly now?: () => Date; readonly dataDir?: string }): Promise<Shop>;
 }
 
-const sqlite: Engine = { name: 'SQLite', openEmpty: async (options) => openShopInMemory(options) };
+const sqlite: Engine = {
+  name: 'SQLite',
+  openEmpty: async ({ dataDir, ...options } = {}) =>
+    dataDir === undefined ? openShopInMemory(options) : openShop({ dataDir, ...options }),
+};
 
 const postgres: Engine = {
   name: 'PostgreSQL',

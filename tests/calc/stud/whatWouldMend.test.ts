@@ -53,6 +53,12 @@ describe('what would mend it', () => {
   it('a taller nut', () => {
     expect(sentences(withNut({ heightMm: 5 }))).toContain('With a nut 8.20 mm high it would fit.');
   });
+  // End wanted 3.2 + 12 + P + 0.55 = 16.81, there is 15: 1.81 less nut, 10.19, down to 10.1 (first principles).
+  it('a thinner nut, for a thread that does not stand out of this one', () => {
+    expect(sentences(withStud({ threadEndMm: 15 }, withNut({ heightMm: 12 })))).toContain(
+      'With a nut 10.10 mm high or thinner, of the same strength, it would fit.',
+    );
+  });
   it('a shorter stud, in inches', () => {
     expect(sentences(withStack({ tipRoomMm: 22 }), 'in')).toEqual([
       'A stud of the same thread with its tip at 0.854 in or nearer would fit.',

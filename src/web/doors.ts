@@ -14,6 +14,8 @@ import { askToSignIn } from './signInAsked.ts';
 import { standingOf, stands } from './standing.ts';
 
 const KINDS: readonly Least[] = ['anyone', 'reader', 'recorder', 'keeper'];
+/** Never without an account, or a stranger behind a proxy could make one. */
+const PEOPLE = /^\/(people|tokens|account)(\/|$)/i;
 const PASSWORD_ROUTES = ['/account', '/account/password'];
 
 /**
@@ -31,7 +33,12 @@ export function doors(house: House): Router {
   router.use(tableOf(LEAST_ROLE));
   const decide = async (req: Request, res: Response, next: NextFunction): Promise<void> => {
     const least = needed.get(req) ?? null;
-    if (least === 'anyone' || (standingOf(req) === null && atTheMachine(house.settings, req))) {
+    const alone =
+      standingOf(req) === null &&
+      atTheMachine(house.settings, req) &&
+      !PEOPLE.test(req.path) &&
+      !(await anybodyYet());
+    if (least === 'anyone' || alone) {
       next();
       return;
     }

@@ -5,6 +5,7 @@ import type { Frame } from '../../views/frame.ts';
 import { currentCriteria } from '../records/catalogue.ts';
 import type { Shop } from '../records/database.ts';
 import { holdsDemo } from '../records/findJobs.ts';
+import { hasPeople } from '../records/people.ts';
 import type { BackupSettings, Settings } from '../settings.ts';
 import { atTheMachine } from './atTheMachine.ts';
 import type { FirstCode } from './firstCode.ts';
@@ -40,8 +41,8 @@ export async function frameOf(req: Request, house: House): Promise<Frame> {
   const { unit, initials } = preferencesOf(req);
   const criteria = await currentCriteria(house.shop.db);
   const person = personOf(req);
-  if (house.settings.accounts && person === null && !atTheMachine(house.settings, req))
-    return strangersFrame(req);
+  const alone = atTheMachine(house.settings, req) && !(await hasPeople(house.shop.db));
+  if (house.settings.accounts && person === null && !alone) return strangersFrame(req);
   return {
     shopName: criteria.body.shopName,
     demo: await holdsDemo(house.shop.db),

@@ -181,8 +181,8 @@ describe('laws of a stud in a stack', () => {
     fc.assert(
       fc.property(inputs, (input) => {
         const { fits, findings } = checkStud(input);
-        const apart = ['joint', 'joint-proof', 'joint-slip', 'stud-shear', 'bearing-pressure', 'joint-nut'];
-        const bad = findings.filter((one) => one.status !== 'pass' && !apart.includes(one.id));
+        const apart = /^(joint|stud-shear|bearing-pressure)/;
+        const bad = findings.filter((one) => one.status !== 'pass' && !apart.test(one.id));
         expect(fits === 'yes').toBe(bad.length === 0);
         expect(fits === 'no').toBe(bad.some((one) => one.status === 'fail'));
       }),

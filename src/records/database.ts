@@ -11,7 +11,6 @@ import {
   type Transaction,
 } from 'kysely';
 import { RecordsUnavailable, ShopWillNotOpen } from './errors.ts';
-import { markClosed, markOpen, refuseLostLog } from './lostLog.ts';
 import { APPLICATION_ID, migrate, refuseOthers } from './migrate.ts';
 import { isCollision } from './postgresErrors.ts';
 import type { Tables } from './tables.ts';
@@ -45,21 +44,10 @@ export function openShop(options: {
     makeFolder(resolve(dataDir));
     accessSync(dataDir, constants.R_OK | constants.W_OK | constants.X_OK);
     if (isNew(file)) closeSync(openSync(file, 'a', 0o600));
-    else {
-      refuseLostLog(file);
-      examine(file);
-    }
+    else examine(file);
     accessSync(file, constants.R_OK | constants.W_OK);
     raw = new Database(file, { timeout: patienceMs });
-    const shop = opened(raw, dataDir, now, patienceMs);
-    markOpen(raw, file);
-    return {
-      ...shop,
-      close: () => {
-        markClosed(file);
-        return shop.close();
-      },
-    };
+    return opened(raw, dataDir, now, patienceMs);
   } catch (error) {
     raw?.close();
     throw error instanceof ShopWillNotOpen ? error : willNotOpen(error, file);

@@ -10,7 +10,6 @@ import { brokenFile, type Manifest, readManifest, writeManifest } from './backup
 import { FILE_NAME, isDamage, makeFolder, openShop } from './database.ts';
 import { RestoreFailed, ShopWillNotOpen } from './errors.ts';
 import { FILES, flush } from './files.ts';
-import { markClosed, OPEN_MARK } from './lostLog.ts';
 import { APPLICATION_ID, refuseOthers } from './migrate.ts';
 import { holdAlone, inUse, UNDER_WAY } from './restoreGuard.ts';
 
@@ -169,7 +168,6 @@ function settle(dataDir: string): Record<string, number> | null {
     raw = new Database(file, { timeout: 0 });
     // Works only for whoever is alone with the file.
     raw.pragma('journal_mode = DELETE');
-    markClosed(file);
     const count = (table: string) => Number(raw?.prepare(`SELECT count(*) FROM ${table}`).pluck().get());
     return { job: count('job'), reading: count('reading') };
   } catch (error) {
@@ -181,7 +179,7 @@ function settle(dataDir: string): Record<string, number> | null {
   }
 }
 
-const RECORDS = [FILE_NAME, `${FILE_NAME}-wal`, `${FILE_NAME}-shm`, `${FILE_NAME}${OPEN_MARK}`, FILES];
+const RECORDS = [FILE_NAME, `${FILE_NAME}-wal`, `${FILE_NAME}-shm`, FILES];
 
 /** The one moment in which anything moves. What it has begun is written down first. */
 async function swap(dataDir: string, incoming: string, stamp: string, from: string): Promise<string | null> {

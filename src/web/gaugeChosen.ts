@@ -12,7 +12,7 @@ const NOTHING: Gauge = {
 };
 
 /** Standard uncertainty of the calibration, U/k; null where the certificate's figures are not kept. */
-export function calibrationMm({ calibrationUMm, coverageFactor }: CatalogueGauge): number | null {
+function calibrationMm({ calibrationUMm, coverageFactor }: CatalogueGauge): number | null {
   return calibrationUMm === null ? null : calibrationUMm / coverageFactor;
 }
 

@@ -35,7 +35,7 @@ let shiftMs = 0;
 const routers = express.Router.prototype as { use: (...args: unknown[]) => unknown };
 const use = routers.use;
 routers.use = function (this: unknown, ...args: unknown[]) {
-  const path = typeof args[0] === 'string' ? args[0] : '';
+  const path = typeof args[0] === 'string' && args[0] !== '/' ? args[0] : '';
   for (const one of args.flat()) if (typeof one === 'function') mounted.set(one, path);
   return use.apply(this, args);
 };

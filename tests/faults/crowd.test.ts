@@ -40,7 +40,7 @@ test('slow and deaf clients keep nobody waiting', async () => {
     drips.push([slow, `number=${'x'.repeat(99_000)}`]);
     const deaf = await open();
     deaf.pause();
-    for (let k = 0; k < 30; k++) deaf.write(head('GET', '/cover'));
+    for (let k = 0; k < 6; k++) deaf.write(head('GET', '/cover'));
   }
   const timers = drips.map(([socket, text]) => {
     let at = 0;
@@ -59,11 +59,12 @@ test('slow and deaf clients keep nobody waiting', async () => {
   took.sort((a, b) => a - b);
   console.log(`a page and a reading together: half in ${took[10]} ms, all in ${took.at(-1)} ms`);
   expect(took[10]).toBeLessThan(2000);
+  expect(took.at(-1)).toBeLessThan(10_000);
   const limits = await program.ask<{ headersMs: number; requestMs: number }>({ what: 'limits' });
   expect(limits.headersMs, 'a request that never ends is cut off').toBeGreaterThan(0);
   expect(limits.requestMs).toBeGreaterThan(0);
   expect(limits.requestMs).toBeLessThanOrEqual(60_000);
-  tell('Slow and deaf clients', '60 at once', 'others are answered in under 2 s');
+  tell('Slow and deaf clients', '60 at once', 'half of the others are answered in 2 s, all in 10 s');
 });
 
 test('200 connections at once', async () => {

@@ -2,7 +2,7 @@
 export const seed = Number(process.env.FAULT_SEED ?? Date.now() % 1_000_000_007);
 
 /** A generator of numbers from 0 to below 1 (mulberry32, public domain, from memory). */
-function generator(from: number): () => number {
+export function generator(from: number): () => number {
   let state = from >>> 0;
   return () => {
     state = (state + 0x6d2b79f5) >>> 0;

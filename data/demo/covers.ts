@@ -216,6 +216,17 @@ export const demoCriteria: ShopCriteria = {
   startThreads: 2,
   lengthUnit: 'mm',
   decimalSign: 'point',
+  lathe: {
+    leastRpm: 30,
+    mostRpm: 800,
+    cuttingSpeedMPerMin: 140,
+    noseRadiusMm: 0.8,
+    roughingLimitMm: 0.2,
+    finishingCutMm: 0.1,
+    roughingFeedMm: 0.2,
+    finishingFeedMm: 0.1,
+  },
+  balance: { gradeMmPerS: 6.3, massKg: 3, speedRpm: 3000 },
 };
 
 const mic: DemoGauge = {

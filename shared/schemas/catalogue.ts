@@ -1,8 +1,14 @@
 import { z } from 'zod';
 import { readThread } from '../quantity/readThread.ts';
-import type { CatalogueStack, CatalogueStud, Family, ShopCriteria } from '../words/catalogue.ts';
+import type {
+  CatalogueStack,
+  CatalogueStud,
+  Family,
+  LatheSettings,
+  ShopCriteria,
+} from '../words/catalogue.ts';
 import type { ThreadSpec } from '../words/thread.ts';
-import { confidence } from './coverCheck.ts';
+import { balanceSchema, confidence } from './coverCheck.ts';
 import { choice, count, extent, orNull, quantity, size, strict, text, yesNo } from './fields.ts';
 import {
   across,
@@ -181,6 +187,8 @@ export const catalogueStackSchema = strict('The stack', {
 
 const threads = (what: string) => quantity(what, 'threads', { least: 0, most: 20 });
 
+const SPEED = { least: 0, open: true, most: 20_000 };
+
 /** The shop's own limits and habits. */
 export const shopCriteriaSchema = strict('The criteria', {
   shopName: text('The shop’s name', { most: 80 }),
@@ -193,4 +201,25 @@ export const shopCriteriaSchema = strict('The criteria', {
   startThreads: threads('The start wanted'),
   lengthUnit: choice('The unit of length', ['mm', 'in']),
   decimalSign: choice('The decimal sign', ['point', 'comma']),
+  lathe: orNull(
+    strict('The lathe', {
+      leastRpm: quantity('The lathe’s least speed', 'rpm', SPEED),
+      mostRpm: quantity('The lathe’s most speed', 'rpm', SPEED),
+      cuttingSpeedMPerMin: quantity('The cutting speed', 'm/min', { least: 0, open: true, most: 2000 }),
+      noseRadiusMm: size('The nose radius'),
+      roughingLimitMm: size('The deepest roughing pass'),
+      finishingCutMm: extent('The finishing pass'),
+      roughingFeedMm: size('The roughing feed'),
+      finishingFeedMm: size('The finishing feed'),
+    }).superRefine(
+      across<LatheSettings>(({ leastRpm, mostRpm }, refuse) => {
+        if (leastRpm <= mostRpm) return;
+        refuse(
+          ['leastRpm'],
+          `The lathe’s least speed is ${leastRpm} rpm; it must be no more than its most, ${mostRpm} rpm.`,
+        );
+      }),
+    ),
+  ),
+  balance: orNull(balanceSchema),
 }) satisfies z.ZodType<ShopCriteria>;

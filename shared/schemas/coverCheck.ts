@@ -70,6 +70,13 @@ const criteria = strict('The criteria', {
   typicalCutMm: orNull(size('The typical cut')),
 });
 
+/** ISO 21940-11: grade, mass and speed. */
+export const balanceSchema = strict('The balance wanted', {
+  gradeMmPerS: quantity('The balance quality grade', 'mm/s', { least: 0, open: true, most: 4000 }),
+  massKg: quantity('The mass balanced', 'kg', { least: 0, open: true, most: 1000 }),
+  speedRpm: quantity('The service speed', 'rpm', { least: 0, open: true, most: 50_000 }),
+});
+
 const inspectionFailure = strict('The entry', {
   item: text('The name', { least: 1, most: 200 }),
   final: yesNo('Whether it is final'),
@@ -124,6 +131,7 @@ export const coverCheckSchema = strict('The request', {
     ),
     [],
   ),
+  balance: orNull(balanceSchema),
 }).superRefine((input: CoverCheckInput, ctx) => {
   const refuse = (path: PropertyKey[], message: string) => ctx.addIssue({ code: 'custom', path, message });
   refuseTrack(input.cover, refuse);

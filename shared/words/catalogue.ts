@@ -62,6 +62,25 @@ export interface CatalogueGauge {
   readonly note: string;
 }
 
+/** What the shop's lathe does, and how it is worked. */
+export interface LatheSettings {
+  readonly leastRpm: number;
+  readonly mostRpm: number;
+  readonly cuttingSpeedMPerMin: number;
+  readonly noseRadiusMm: number;
+  readonly roughingLimitMm: number;
+  readonly finishingCutMm: number;
+  readonly roughingFeedMm: number;
+  readonly finishingFeedMm: number;
+}
+
+/** How well a cover has to be balanced: ISO 21940-11 at the grade and speed the shop works to. */
+export interface BalanceWanted {
+  readonly gradeMmPerS: number;
+  readonly massKg: number;
+  readonly speedRpm: number;
+}
+
 /** The shop's own limits and habits; a revision of its own, with who set it and when. */
 export interface ShopCriteria {
   readonly shopName: string;
@@ -74,6 +93,9 @@ export interface ShopCriteria {
   readonly startThreads: number;
   readonly lengthUnit: 'mm' | 'in';
   readonly decimalSign: 'point' | 'comma';
+  /** null, or left out in what was kept before they could be set: not said. */
+  readonly lathe?: LatheSettings | null;
+  readonly balance?: BalanceWanted | null;
 }
 
 /** What the catalogue keeps, by kind. The shop's criteria are kept the same way, as one entry. */

@@ -1,4 +1,5 @@
 import type { Answer, Warning } from './answer.ts';
+import type { BalanceWanted } from './catalogue.ts';
 import type { Finding } from './finding.ts';
 
 /** Angles run clockwise looking at the clutch face, 0° behind stud 1. Lengths in mm. Face heights: + is proud. */
@@ -86,6 +87,8 @@ export interface CoverCheckInput {
   readonly measuredOn?: string | null;
   /** Gauges that could be used instead, where more readings do not settle a doubt. */
   readonly gaugesAtHand?: readonly GaugeAtHand[];
+  /** Judged against ISO 21940-11 where it is given. */
+  readonly balance?: BalanceWanted | null;
 }
 
 export type Verdict =

@@ -29,6 +29,8 @@ const CRITERIA_BEFORE_ANY: ShopCriteria = {
   startThreads: 2,
   lengthUnit: 'mm',
   decimalSign: 'point',
+  lathe: null,
+  balance: null,
 };
 
 /** By name; without the retired ones unless they are asked for. */

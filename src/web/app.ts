@@ -27,6 +27,7 @@ import { signInRouter } from './signIn.ts';
 import { readForm } from './signInAsked.ts';
 import { signsAsWhoStands } from './standing.ts';
 import { studRouter } from './stud.ts';
+import { whatIfRouter } from './whatIf.ts';
 
 /** Four hundred stations with every field filled. */
 const QUERY_FIELDS = 6000;
@@ -68,6 +69,7 @@ export function app(house: House): Express {
   server.use(peopleRouter(house));
   server.use(frontRouter(house));
   server.use(coverRouter(house));
+  server.use(whatIfRouter(house));
   server.use(studRouter(house));
   server.use(sheetRouter(house));
   server.use(filesRouter(house));

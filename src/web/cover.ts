@@ -8,6 +8,7 @@ import { renderPage } from '../../views/render.ts';
 import { checkCover } from '../calc/cover/checkCover.ts';
 import { currentCriteria, getEntry, listEntries } from '../records/catalogue.ts';
 import { type CoverForm, readCoverForm } from './coverForm.ts';
+import { cutPlanFor } from './cutPlanFor.ts';
 import { exampleQuery } from './example.ts';
 import { frameOf, type House, preferencesOf, rememberPreference } from './house.ts';
 import { keepAsJob } from './keepAsJob.ts';
@@ -38,7 +39,7 @@ export function coverRouter(house: House): Router {
     const fields = fieldsOf(req.body);
     const frame = await frameOf(req, house);
     const writing = { ...frame, lengthUnit: unitOf(fields) ?? frame.lengthUnit };
-    const { form } = await readForm(house, fields, writing);
+    const { form } = await readQuickForm(house, fields, writing);
     if (form.input !== null && form.view.doubts.length === 0) {
       try {
         const job = await keepAsJob(house, form, fields);
@@ -76,7 +77,8 @@ function unitOf(fields: Fields): 'mm' | 'in' | null {
   return fields.unit === 'in' || fields.unit === 'mm' ? fields.unit : null;
 }
 
-async function readForm(house: House, fields: Fields, frame: Frame) {
+/** The quick page's form, with the catalogue and the criteria of the shop. */
+export async function readQuickForm(house: House, fields: Fields, frame: Frame) {
   const families = await listEntries(house.shop.db, 'family');
   const criteria = (await currentCriteria(house.shop.db)).body;
   const chosen = fields.family === undefined && families[0] ? { ...fields, family: families[0].id } : fields;
@@ -91,7 +93,7 @@ async function coverPage(
   frame: Frame,
   more: readonly { path: string; message: string }[] = [],
 ): Promise<{ status: number; html: string }> {
-  const { form, criteria } = await readForm(house, fields, frame);
+  const { form, criteria } = await readQuickForm(house, fields, frame);
   const { check, faults } = answer(form, frame);
   const view = { ...form.view, faults: [...form.view.faults, ...faults, ...more] };
   const family = form.view.family;
@@ -100,6 +102,7 @@ async function coverPage(
       frame,
       form: view,
       check,
+      plan: cutPlanFor(check, form.view.cover, criteria),
       given: {
         minimumWallMm: family?.shopMinimumWallMm ?? criteria.minimumWallMm,
         minimumSource:

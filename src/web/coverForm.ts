@@ -83,6 +83,7 @@ export function readCoverForm(
     gaugesUsed: chosen.map(({ gauge }) => ({ name: gauge.name, dueOn: gauge.dueOn })),
     measuredOn: today,
     gaugesAtHand: gaugesAtHand(gauges),
+    balance: criteria.balance ?? null,
   };
 
   let input: CoverCheckInput | null = null;

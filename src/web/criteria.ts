@@ -11,6 +11,7 @@ import { CRITERIA_ID, currentCriteria, entryHistory, saveCriteria } from '../rec
 import { StaleEdit } from '../records/errors.ts';
 import { entryRevisionsInWords, entryStale } from './entryWords.ts';
 import { frameOf, type House, rememberPreference } from './house.ts';
+import { balanceAsTyped, latheAsTyped, readBalance, readLathe } from './latheForm.ts';
 import { type Fields, fieldsOf, TypedForm, type Writing } from './typed.ts';
 
 const FIELD: Readonly<Record<string, string>> = {
@@ -115,12 +116,14 @@ function readCriteria(form: TypedForm): ShopCriteria | null {
     startThreads: needed(form.number('start', 'Threads showing'), 'start', 'Threads showing'),
     lengthUnit: form.choice('lengthUnit', ['mm', 'in']) ?? 'mm',
     decimalSign: form.choice('decimalSign', ['point', 'comma']) ?? 'point',
+    lathe: readLathe(form),
+    balance: readBalance(form),
   };
   needed(percent, 'confidence', 'How sure to be');
   if (form.faults.length > 0) return null;
   const parsed = shopCriteriaSchema.safeParse(raw);
   if (parsed.success) return parsed.data;
-  form.addFaults(faultsOf(parsed.error), (path) => FIELD[path] ?? 'shopName');
+  form.addFaults(faultsOf(parsed.error), (path) => FIELD[path] ?? path.replace(/^(lathe|balance)\./, ''));
   return null;
 }
 
@@ -139,5 +142,7 @@ function asTyped(body: ShopCriteria, writing: Writing): Fields {
     start: number(body.startThreads),
     lengthUnit: body.lengthUnit,
     decimalSign: body.decimalSign,
+    ...latheAsTyped(body.lathe ?? null, text, number),
+    ...balanceAsTyped(body.balance ?? null, number),
   };
 }

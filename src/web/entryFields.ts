@@ -10,6 +10,7 @@ import type {
 import type { Nut } from '../../shared/words/stud.ts';
 import { type FieldLine, lengthInWords, yesNoInWords } from './fieldLines.ts';
 import { gaugeFields } from './gaugeEntry.ts';
+import { latheLines } from './latheForm.ts';
 import type { Writing } from './typed.ts';
 
 /** An entry of the catalogue or the shop's criteria, field by field with units. */
@@ -135,5 +136,6 @@ export function criteriaFields(body: ShopCriteria, writing: Writing): FieldLine[
     line('Name of the shop', body.shopName),
     line('Bare numbers are in', body.lengthUnit === 'mm' ? 'millimetres' : 'inches'),
     line('Decimals are written with a', body.decimalSign),
+    ...latheLines(body.lathe ?? null, body.balance ?? null, writing),
   ];
 }

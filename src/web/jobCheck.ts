@@ -111,6 +111,7 @@ function rawInput(job: Job, criteria: ShopCriteria, atHand: readonly GaugeAtHand
     })),
     measuredOn: job.readings.findLast((one) => one.pass === 'before')?.at.slice(0, 10) ?? null,
     gaugesAtHand: atHand,
+    balance: criteria.balance ?? null,
     doubtfulReadings: job.readings
       .filter((one) => one.pass === 'before' && one.doubtful)
       .map((one) => `${one.kind} ${placeName(one.angleDeg, family.studCount)}`),

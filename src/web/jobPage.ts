@@ -8,12 +8,13 @@ import { listEntries } from '../records/catalogue.ts';
 import { photosOf } from '../records/filesPhotos.ts';
 import { historyOf } from '../records/history.ts';
 import { missingOf } from '../records/stage.ts';
+import { cutPlanFor } from './cutPlanFor.ts';
 import { criteriaFields } from './entryFields.ts';
 import { differences } from './fieldLines.ts';
 import { figuresTyped, gaugesAtHand } from './gaugeChosen.ts';
 import { gaugeAsTyped } from './gaugeForm.ts';
 import type { House } from './house.ts';
-import { criteriaFor, verifiedOf } from './jobAnswers.ts';
+import { criteriaFor, keptCheck, verifiedOf } from './jobAnswers.ts';
 import { checkJob } from './jobCheck.ts';
 import { placeViews } from './readingsForm.ts';
 import { recheckDecision, recheckStuds } from './recheck.ts';
@@ -78,6 +79,7 @@ export async function jobPage(house: House, frame: Frame, job: Job, shown: JobSh
         },
         check: answer.check,
         checkFaults: answer.faults,
+        plan: cutPlanFor(keptCheck(job) ?? answer.check, family, criteria),
         outdated: decision !== null && job.outcome === null,
         otherwise: decision && recheckDecision(decision, frame.lengthUnit),
         criteriaSince:

@@ -26,6 +26,8 @@ export const LEAST_ROLE: Readonly<Record<string, Least>> = {
   'POST /preferences': 'reader',
   'GET /cover': 'reader',
   'GET /cover/example/:id': 'reader',
+  'GET /cover/what-if': 'reader',
+  'GET /jobs/:number/what-if': 'reader',
   'GET /stud': 'reader',
   'GET /stud/flexplate': 'reader',
   'GET /stud/gap': 'reader',

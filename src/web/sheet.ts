@@ -8,6 +8,7 @@ import { renderPage } from '../../views/render.ts';
 import { listEntries } from '../records/catalogue.ts';
 import { photosOf } from '../records/filesPhotos.ts';
 import { getJob, jobAtRevision } from '../records/jobs.ts';
+import { cutPlanFor } from './cutPlanFor.ts';
 import { criteriaFields } from './entryFields.ts';
 import { NoSuchPage } from './errors.ts';
 import { gaugesAtHand } from './gaugeChosen.ts';
@@ -46,6 +47,7 @@ export function sheetRouter(house: House): Router {
           check:
             kept ??
             checkJob(job, criteria, frame.lengthUnit, gaugesAtHand(await listEntries(db, 'gauge'))).check,
+          plan: cutPlanFor(kept ?? checkJob(job, criteria, frame.lengthUnit).check, family ?? null, criteria),
           criteria: criteriaFields(criteria, frame).slice(0, LIMITS_ON_PAPER),
           verified: verifiedOf(job, frame.lengthUnit),
           photos: await photosOf(db, job.id, job.revision),

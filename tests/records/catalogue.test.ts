@@ -219,6 +219,8 @@ onEachDatabase((engine) => {
           startThreads: 2,
           lengthUnit: 'mm',
           decimalSign: 'point',
+          lathe: null,
+          balance: null,
         },
       });
     });

@@ -193,6 +193,8 @@ test('the shop’s criteria', () => {
     startThreads: 2,
     lengthUnit: 'mm',
     decimalSign: 'point',
+    lathe: null,
+    balance: { gradeMmPerS: 6.3, massKg: 3, speedRpm: 3000 },
   };
   expect(taken(shopCriteriaSchema, criteria)).toEqual(criteria);
   expect(faults(shopCriteriaSchema, { ...criteria, confidence: 95 })[0]?.path).toBe('confidence');

@@ -60,6 +60,7 @@ test('the whole request comes through as sent', () => {
     gaugesUsed: [],
     measuredOn: null,
     gaugesAtHand: [],
+    balance: null,
   });
 });
 
@@ -81,6 +82,7 @@ test('what may be left out is there all the same, as null, none or not done', ()
     gaugesUsed: [],
     measuredOn: null,
     gaugesAtHand: [],
+    balance: null,
   };
   expect(taken(coverCheckSchema, NEEDED)).toEqual(whole);
   const nulls = {
@@ -240,7 +242,7 @@ describe('each wrong field is named, with one sentence', () => {
     [
       'speed',
       3,
-      '"speed" is no field here; take it out or check its spelling. Known here are cover, stations, marks, gauge, criteria, makerMinimumWallMm, makerMinimumWallSource, chucking, plannedCutMm, crackTest, releaseClearanceMm, inspectionFailures, doubtfulReadings, gaugesUsed, measuredOn, gaugesAtHand.',
+      '"speed" is no field here; take it out or check its spelling. Known here are cover, stations, marks, gauge, criteria, makerMinimumWallMm, makerMinimumWallSource, chucking, plannedCutMm, crackTest, releaseClearanceMm, inspectionFailures, doubtfulReadings, gaugesUsed, measuredOn, gaugesAtHand, balance.',
     ],
   ])('%s = %j', (path, value, message) => {
     expect(faults(coverCheckSchema, changed(REQUEST, path, value))).toEqual([{ path, message }]);

@@ -1,4 +1,4 @@
-import type { CoverCheck } from '../../shared/words/cover.ts';
+import type { CoverCheck, CutPlanAnswer } from '../../shared/words/cover.ts';
 import { FacePlan } from '../drawings/facePlan.tsx';
 import { type Frame, may } from '../frame.ts';
 import { Layout } from '../layout.tsx';
@@ -10,8 +10,10 @@ import {
   CoverTrack,
   CoverVerdict,
 } from '../parts/coverAnswer.tsx';
+import { CutPlanPart } from '../parts/cutPlanPart.tsx';
 import { ErrorSummary } from '../parts/errorSummary.tsx';
 import { Field } from '../parts/field.tsx';
+import { WhatIf } from '../parts/whatIf.tsx';
 import {
   type CoverFormView,
   type GivenLimits,
@@ -26,6 +28,7 @@ export interface CoverPageProps {
   readonly form: CoverFormView;
   readonly given: GivenLimits;
   readonly check: CoverCheck | null;
+  readonly plan: CutPlanAnswer | null;
   /** A filled-in example to try, when the demo shop is there. */
   readonly exampleHref: string | null;
 }
@@ -229,11 +232,23 @@ function CoverAnswerPart({ form, check }: CoverPageProps) {
   );
 }
 
-function CoverTrackPart({ form, check }: CoverPageProps) {
+function CoverTrackPart({ form, check, plan }: CoverPageProps) {
   const shape = drawingShape(form);
   return (
     <section id="cover-track" aria-label="The track unrolled">
-      {check && shape && <CoverTrack shape={shape} check={check} unit={form.lengthUnit} id="cover" />}
+      {check && shape && (
+        <>
+          <WhatIf
+            action="/cover/what-if"
+            include="#cover-form"
+            check={check}
+            unit={form.lengthUnit}
+            level={2}
+          />
+          <CoverTrack shape={shape} check={check} unit={form.lengthUnit} id="cover" />
+          <CutPlanPart plan={plan} unit={form.lengthUnit} id="cover" level={2} />
+        </>
+      )}
     </section>
   );
 }

@@ -11,6 +11,7 @@ import {
 import { ErrorSummary } from '../parts/errorSummary.tsx';
 import { errorsOf } from '../parts/errorsOf.ts';
 import { Choice, Field } from '../parts/field.tsx';
+import { LatheFields } from './latheFields.tsx';
 
 export interface CriteriaProps {
   readonly frame: Frame;
@@ -72,6 +73,7 @@ export function CriteriaPage({ frame, revision, fields, faults, stale, history }
             {field('Threads showing to start the nut by hand', 'start', { unit: 'threads' })}
           </div>
         </fieldset>
+        <LatheFields fields={fields} faults={faults} unit={unit} />
         <fieldset class="group">
           <legend>The shop</legend>
           <div class="fields">

@@ -1,4 +1,4 @@
-import type { CoverCheck } from '../../shared/words/cover.ts';
+import type { CoverCheck, CutPlanAnswer } from '../../shared/words/cover.ts';
 import type { Finding } from '../../shared/words/finding.ts';
 import type { Job } from '../../shared/words/job.ts';
 import type { Photo } from '../../shared/words/photo.ts';
@@ -8,6 +8,7 @@ import type { Frame } from '../frame.ts';
 import { Layout } from '../layout.tsx';
 import { Cautions } from '../parts/caution.tsx';
 import { type CoverDrawingShape, planMarks, planStations, StationsAnswered } from '../parts/coverAnswer.tsx';
+import { CutPlanPart } from '../parts/cutPlanPart.tsx';
 import { Qr, type QrModules } from '../parts/qr.tsx';
 import { Sign } from '../parts/sign.tsx';
 import { TitleBlock } from '../parts/titleBlock.tsx';
@@ -27,6 +28,7 @@ export interface SheetProps {
   /** The one kept with the decision that stands, else as the readings were worked out under the criteria of that day. */
   readonly check: CoverCheck | null;
   /** The criteria the answers stand on, field by field. */
+  readonly plan: CutPlanAnswer | null;
   readonly criteria: readonly { readonly label: string; readonly value: string }[];
   readonly verified: readonly Finding[];
   readonly photos: readonly Photo[];
@@ -35,7 +37,18 @@ export interface SheetProps {
 }
 
 /** The job on paper: one page, and a continuation sheet beyond sixteen stations. */
-export function SheetPage({ frame, job, shape, check, criteria, verified, photos, qr, asItWas }: SheetProps) {
+export function SheetPage({
+  frame,
+  job,
+  shape,
+  check,
+  plan,
+  criteria,
+  verified,
+  photos,
+  qr,
+  asItWas,
+}: SheetProps) {
   const unit = frame.lengthUnit;
   const long = check !== null && check.stations.length > STATIONS_ON_A_SHEET;
   const decision = job.sections.decision;
@@ -116,6 +129,7 @@ export function SheetPage({ frame, job, shape, check, criteria, verified, photos
                 ? 'No pass recorded.'
                 : `Passes made: ${cuts.map((cut) => lengthFigure(cut.depthMm, unit)).join(', ')} ${unit}.`}
             </p>
+            <CutPlanPart plan={plan} unit={unit} id="sheet" level={2} paper />
             <h2>Studs</h2>
             <p>
               {studs

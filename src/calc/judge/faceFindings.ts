@@ -1,7 +1,10 @@
 import type { Answer } from '../../../shared/words/answer.ts';
+import type { CoverCheckInput } from '../../../shared/words/cover.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
 import { type LengthUnit, printLength, printNumber } from '../../../shared/words/print.ts';
 import { type CoverNumbers, USUAL } from '../cover/coverNumbers.ts';
+import { permissibleUnbalance } from '../cover/permissibleUnbalance.ts';
+import { placeName } from '../cover/placeNames.ts';
 import { MM, printCut } from './coverWords.ts';
 
 const FACING_MENDS = 'no limit before the cut: facing removes it';
@@ -110,7 +113,7 @@ function release({ releaseAfter, cut }: CoverNumbers, unit: LengthUnit): Finding
   };
 }
 
-function unbalanceFinding({ unbalance, ways, usual }: CoverNumbers): Finding {
+function unbalanceFinding({ unbalance, ways, usual, input }: CoverNumbers): Finding {
   const base = {
     id: 'unbalance',
     title: 'Unbalance',
@@ -132,11 +135,30 @@ function unbalanceFinding({ unbalance, ways, usual }: CoverNumbers): Finding {
   const density = usual.density ? ` Density taken as ${USUAL.densityKgPerM3} kg/m³, plain steel.` : '';
   const upTo = ways.length === 1 ? '' : 'up to ';
   const side = heavySideDeg === null ? '' : `, heavy toward ${printNumber(heavySideDeg, 0)}°`;
+  const uneven = `The wall left on the track is uneven by ${upTo}${printNumber(value, 1)} g·mm${side}.`;
+  const wanted = input.balance ?? null;
+  if (wanted === null) {
+    const sentence = `${uneven} No limit is given, so it is not judged.${density}`;
+    return { ...base, value, sentence, source, answer: unbalance };
+  }
+  const permitted = permissibleUnbalance(wanted);
+  const limit = permitted.value!;
+  const over = value > limit + 1e-9;
   return {
     ...base,
+    status: over ? 'caution' : 'pass',
     value,
-    sentence: `The wall left on the track is uneven by ${upTo}${printNumber(value, 1)} g·mm${side}. No limit is given, so it is not judged.${density}`,
-    source,
-    answer: unbalance,
+    limit,
+    sentence: `${uneven} ${over ? 'More than' : 'Within'} ${printNumber(limit, 1)} g·mm, grade G ${wanted.gradeMmPerS} at ${wanted.speedRpm} rpm for ${wanted.massKg} kg.${over && heavySideDeg !== null ? correction(value, heavySideDeg, input.cover) : ''}${density}`,
+    source: 'ISO 21940-11 at the grade and speed the shop works to; the maker’s figure comes first',
+    answer: { ...unbalance, how: [...unbalance.how, ...permitted.how] },
   };
+}
+
+/** Where to take it off or put it on: at the stud circle, on or across from the heavy side. */
+function correction(gmm: number, heavySideDeg: number, cover: CoverCheckInput['cover']): string {
+  const radiusMm = cover.studCircleDiameterMm / 2;
+  const grams = printNumber(gmm / radiusMm, 2);
+  const light = (heavySideDeg + 180) % 360;
+  return ` ${grams} g at the stud circle corrects it: taken off at ${printNumber(heavySideDeg, 0)}°, ${placeName(heavySideDeg, cover.studCount)}, or put on at ${printNumber(light, 0)}°, ${placeName(light, cover.studCount)}.`;
 }

@@ -1,4 +1,4 @@
-import type { CoverCheck, Verdict } from '../../../shared/words/cover.ts';
+import type { CoverCheck, CutPlanAnswer, Verdict } from '../../../shared/words/cover.ts';
 import type { DecisionKind, Job } from '../../../shared/words/job.ts';
 import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
@@ -9,10 +9,12 @@ import {
   CoverTrack,
   CoverVerdict,
 } from '../../parts/coverAnswer.tsx';
+import { CutPlanPart } from '../../parts/cutPlanPart.tsx';
 import { errorsOf } from '../../parts/errorsOf.ts';
 import { Choice, Field, TextArea } from '../../parts/field.tsx';
 import { FindingList } from '../../parts/findingList.tsx';
 import { type Compared, SideBySide } from '../../parts/sideBySide.tsx';
+import { WhatIf } from '../../parts/whatIf.tsx';
 import { JobForm, type Refused, Who } from './section.tsx';
 import { DECISION_WORD, VERDICT_WORD } from './words.ts';
 
@@ -21,6 +23,7 @@ export interface DecideProps {
   readonly shape: CoverDrawingShape | null;
   /** Worked out from the readings as they stand; null while there are none or they cannot be used. */
   readonly check: CoverCheck | null;
+  readonly plan: CutPlanAnswer | null;
   readonly checkFaults: readonly Fault[];
   /** True when the decision rests on readings or an inspection that have changed since. */
   readonly outdated: boolean;
@@ -47,6 +50,7 @@ export function Decide(props: DecideProps) {
     job,
     shape,
     check,
+    plan,
     checkFaults,
     outdated,
     otherwise,
@@ -60,7 +64,7 @@ export function Decide(props: DecideProps) {
   const kept = job.sections.decision;
   // While the decision stands, what is drawn is what it was made on.
   const drawn = kept !== null && !outdated ? kept.body.check : check;
-  const plan = job.sections.plan?.body;
+  const tried = job.sections.plan?.body;
   return (
     <>
       {kept && (
@@ -111,7 +115,16 @@ export function Decide(props: DecideProps) {
           </div>
         </>
       )}
+      {check && !readOnly && (
+        <WhatIf
+          action={`/jobs/${encodeURIComponent(job.number)}/what-if`}
+          check={check}
+          unit={unit}
+          level={3}
+        />
+      )}
       {drawn && shape && <CoverTrack shape={shape} check={drawn} unit={unit} id="job" />}
+      {drawn && <CutPlanPart plan={plan} unit={unit} id="job" level={3} />}
       {!check && checkFaults.length === 0 && <p>Measure the wall first; the answer then stands here.</p>}
       {check && !readOnly && (
         <>
@@ -131,7 +144,7 @@ export function Decide(props: DecideProps) {
                 <Field
                   label="Cut to try"
                   name="cut"
-                  value={refusedPlan?.fields.cut ?? plan?.typed ?? ''}
+                  value={refusedPlan?.fields.cut ?? tried?.typed ?? ''}
                   unit={unit}
                   hint={`Empty: the least that cleans up, ${printLength(check.cut.cleanUpMm, unit)}`}
                   error={errorsOf(refusedPlan?.faults ?? [])('cut')}

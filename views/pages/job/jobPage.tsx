@@ -34,7 +34,7 @@ export interface JobPageProps {
   readonly after: Pick<MeasureProps, 'places' | 'token' | 'doubts'>;
   readonly decide: Pick<
     DecideProps,
-    'shape' | 'check' | 'checkFaults' | 'outdated' | 'otherwise' | 'criteriaSince'
+    'shape' | 'check' | 'plan' | 'checkFaults' | 'outdated' | 'otherwise' | 'criteriaSince'
   >;
   readonly verified: readonly Finding[];
   readonly studs: Pick<StudsProps, 'stacks' | 'stackId' | 'pull' | 'choices' | 'otherwise'>;

@@ -1,0 +1,32 @@
+import type { CoverCheck } from '../../shared/words/cover.ts';
+import type { Frame } from '../frame.ts';
+import { Layout } from '../layout.tsx';
+import { WhatIfAnswer } from '../parts/whatIf.tsx';
+
+export interface WhatIfPageProps {
+  readonly frame: Frame;
+  readonly check: CoverCheck | null;
+  readonly back: string;
+}
+
+/** Another cut than the one planned, for those without a script; with one only its answer is taken. */
+export function WhatIfPage({ frame, check, back }: WhatIfPageProps) {
+  return (
+    <Layout title="What if" here="jobs" {...frame}>
+      <h1>What if another cut were taken</h1>
+      {check ? (
+        <WhatIfAnswer check={check} unit={frame.lengthUnit} />
+      ) : (
+        <div id="what-if-answer">
+          <p>Nothing can be worked out yet: measure the wall first.</p>
+        </div>
+      )}
+      <p>Nothing is kept by looking.</p>
+      <div class="actions">
+        <a class="button first" href={back}>
+          Back
+        </a>
+      </div>
+    </Layout>
+  );
+}

@@ -1,0 +1,77 @@
+import type { CutPlanAnswer } from '../../shared/words/cover.ts';
+import { type LengthUnit, lengthFigure, printNumber } from '../../shared/words/print.ts';
+import { Caution } from './caution.tsx';
+
+const KIND = { roughing: 'roughing', finishing: 'finishing, left for last' } as const;
+
+/** `2 min 5 s`, `48 s`. */
+function time(seconds: number): string {
+  const whole = Math.max(1, Math.round(seconds));
+  const minutes = Math.floor(whole / 60);
+  return minutes === 0 ? `${whole} s` : `${minutes} min ${whole % 60} s`;
+}
+
+/** The passes of a cut on the shop's lathe, as advice. */
+export function CutPlanPart(props: {
+  plan: CutPlanAnswer | null;
+  unit: LengthUnit;
+  id: string;
+  level: 2 | 3;
+  paper?: boolean;
+}) {
+  const { plan, unit, id, level, paper = false } = props;
+  const Heading = level === 2 ? 'h2' : 'h3';
+  if (plan === null) {
+    if (paper) return null;
+    return (
+      <p class="hint" id={`${id}-cut-plan`}>
+        The shop has not said what its lathe does, so no passes are planned. Set it under{' '}
+        <a href="/criteria">criteria</a>.
+      </p>
+    );
+  }
+  return (
+    <section id={`${id}-cut-plan`} class="cut-plan">
+      <Heading>Cut plan, advice</Heading>
+      <p>
+        {printNumber(plan.spindleRpm, 0)} rpm, which is {printNumber(plan.cuttingSpeedMPerMin, 0)} m/min at
+        the track's outer edge; {time(plan.timeS)} of cutting. The finish the feed and the nose leave: Rt{' '}
+        {printNumber(plan.finishRtUm, 1)} µm, Ra about {printNumber(plan.finishRaUm, 1)} µm.
+      </p>
+      <section class="table-box" tabindex={0} aria-label="The passes">
+        <table class="figures">
+          <caption>
+            From first touch at the highest point, lengths in {unit}. After every pass look, and measure
+            again.
+          </caption>
+          <thead>
+            <tr>
+              <th scope="col">pass</th>
+              <th scope="col">deep</th>
+              <th scope="col">in all</th>
+              <th scope="col">feed per turn</th>
+              <th scope="col">time</th>
+            </tr>
+          </thead>
+          <tbody>
+            {plan.passes.map((pass, i) => (
+              <tr>
+                <th scope="row">
+                  {i + 1} {KIND[pass.kind]}
+                </th>
+                <td>{lengthFigure(pass.depthMm, unit)}</td>
+                <td>{lengthFigure(pass.totalMm, unit)}</td>
+                <td>{lengthFigure(pass.feedMm, unit)}</td>
+                <td>{time(pass.timeS)}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </section>
+      {plan.warnings.map((warning) => (
+        <p class="note">{warning.text}</p>
+      ))}
+      {!paper && <Caution kind="lathe" />}
+    </section>
+  );
+}

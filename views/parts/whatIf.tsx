@@ -1,0 +1,85 @@
+import type { CoverCheck } from '../../shared/words/cover.ts';
+import { type LengthUnit, lengthFigure, printLength, printShare } from '../../shared/words/print.ts';
+import { KeyFigures } from './keyFigures.tsx';
+
+export interface WhatIfProps {
+  /** Where the slider asks: the page's own address for it. */
+  readonly action: string;
+  /** What goes along with the cut: a form's fields. */
+  readonly include?: string;
+  readonly check: CoverCheck;
+  readonly unit: LengthUnit;
+  readonly level: 2 | 3;
+}
+
+/** The slider goes from no cut to well past the one that cleans up, and never deeper than the thinnest wall. */
+export function sliderRange(check: CoverCheck): { readonly mostMm: number; readonly stepMm: number } {
+  const enough = Math.max(2 * check.cut.cleanUpMm, check.cut.dialledMm + 0.5, 0.5);
+  const mostMm = Math.min(enough, 0.9 * check.leastWall.beforeMm);
+  return { mostMm: Math.ceil(mostMm * 100) / 100, stepMm: 0.01 };
+}
+
+/** What if another cut were taken: nothing is kept by moving it. */
+export function WhatIf({ action, include, check, unit, level }: WhatIfProps) {
+  const { mostMm, stepMm } = sliderRange(check);
+  const Heading = level === 2 ? 'h2' : 'h3';
+  return (
+    <section class="what-if" aria-labelledby="what-if-head">
+      <Heading id="what-if-head">What if another cut were taken</Heading>
+      <form method="get" action={action} id="what-if-form">
+        <label class="slider" for="what-if">
+          <span>cut</span>
+          <input
+            id="what-if"
+            name="try"
+            type="range"
+            min="0"
+            max={mostMm}
+            step={stepMm}
+            value={Number(check.cut.dialledMm.toFixed(2))}
+            aria-describedby="what-if-answer"
+            hx-get={action}
+            hx-include={include}
+            hx-trigger="input changed delay:40ms"
+            hx-target="#what-if-answer"
+            hx-select="#what-if-answer"
+            hx-swap="outerHTML"
+            hx-sync="this:replace"
+          />
+        </label>
+        <noscript>
+          <button class="button" type="submit">
+            Work this cut out
+          </button>
+        </noscript>
+      </form>
+      <WhatIfAnswer check={check} unit={unit} />
+    </section>
+  );
+}
+
+/** What a cut would leave, and what would be said of it. */
+export function WhatIfAnswer({ check, unit }: { check: CoverCheck; unit: LengthUnit }) {
+  const { leastWall, conformanceProbability, cutsLeft, cut } = check;
+  return (
+    <div id="what-if-answer" aria-live="polite">
+      <p class={`what-if-verdict verdict-${check.verdict}`}>
+        <b>{printLength(cut.dialledMm, unit)}:</b> {check.headline} {check.because}
+      </p>
+      <KeyFigures
+        figures={[
+          { label: 'thinnest after it', value: lengthFigure(leastWall.afterMm, unit), unit },
+          ...(conformanceProbability === null
+            ? []
+            : [{ label: 'sure it keeps the minimum', value: sureness(conformanceProbability) }]),
+          ...(cutsLeft === null ? [] : [{ label: 'cuts left after it', value: String(cutsLeft) }]),
+          { label: 'cleans up', value: cut.cleansUp ? 'yes' : 'no' },
+        ]}
+      />
+    </div>
+  );
+}
+
+function sureness(share: number): string {
+  return share > 0.999 ? 'over 99.9 %' : printShare(share);
+}

@@ -1,10 +1,12 @@
 import { Refusal } from '../../../shared/words/refusal.ts';
 
-const MOST_ROUNDS = 60;
+const MOST_ROUNDS = 100;
+/** Settled long before this, or going in a circle. */
+const SOON = 12;
 
 /**
  * Which springs of the lining are pressed: begin with all, take out those that would pull, put back those that would
- * be pressed, until none changes.
+ * be pressed, until none changes. A set that goes in a circle is led out by going half the way from then on.
  *
  * `squeezedBy` answers the shortening of every spring when only the active ones work.
  * Valid: a convex problem, as springs that only push are; a set that will not settle refuses.
@@ -19,16 +21,18 @@ export function activeSet({
   readonly squeezedBy: (active: Uint8Array) => Float64Array;
 }): { readonly active: Uint8Array; readonly rounds: number } {
   const active = new Uint8Array(count).fill(1);
+  const way = new Float64Array(count);
   for (let round = 1; round <= MOST_ROUNDS; round++) {
     const squeezed = squeezedBy(active);
-    let changed = 0;
+    const share = round > SOON ? 0.5 : 1;
+    let wrong = 0;
     for (let i = 0; i < count; i++) {
-      const presses = squeezed[i]! > 0 ? 1 : 0;
-      if (presses === active[i]) continue;
-      active[i] = presses;
-      changed++;
+      const now = squeezed[i]!;
+      way[i] = way[i]! + share * (now - way[i]!);
+      if ((now > 0 ? 1 : 0) !== active[i]) wrong++;
     }
-    if (changed === 0) return { active, rounds: round };
+    if (wrong === 0) return { active, rounds: round };
+    for (let i = 0; i < count; i++) active[i] = way[i]! > 0 ? 1 : 0;
   }
   throw new Refusal('plate-unsolved', [
     {

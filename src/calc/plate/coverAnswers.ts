@@ -32,7 +32,7 @@ export function coverAnswers(
 
   const round = steps(ROUND_MID_TRACK + 1, 0, end).map((angle) => field.deflectionMm((from + to) / 2, angle));
   const rippleMm = Math.max(...round) - Math.min(...round);
-  const bossDeflectionMm = pressed.w[0]!;
+  const bossDeflectionMm = pressed.w[model.boss]!;
   let touching = 0;
   for (const [i, area] of track.areaMm2.entries()) if (pressed.active[i] === 1) touching += area;
   const stress = greatestStress(model, pressed.w, {
@@ -92,7 +92,7 @@ function worth(input: StiffnessInput, numbers: Numbers, stress: StressAt): Warni
     },
     {
       code: 'stress-mesh',
-      text: 'The greatest stress is looked for farther than one wall thickness from a pad’s edge, and is good to about 5 %; nearer the edge it is higher.',
+      text: 'The greatest stress is looked for farther than one wall thickness from a pad’s edge, and is good to about 5 %, a little less on very thin walls; nearer the edge it is higher.',
     },
   ];
   if (input.speedRpm === null) {

@@ -2,8 +2,8 @@ import type { StiffnessInput } from '../../../shared/words/stiffness.ts';
 import { distinctBreaks, gradedLines, type PlateMesh } from './mesh.ts';
 import { type PadPatch, padPatch } from './padPatch.ts';
 
-/** Lines closer than this share of the rim radius become one. */
-const CLOSEST = 1e-4;
+/** Lines closer than this share of the rim radius become one: slivers of elements cost digits, a shift so small does not. */
+export const CLOSEST = 3e-4;
 /** Widths as shares of the rim radius: at a pad's edge over the radius and round it, at the rim, and at most. */
 const AT_PAD = 0.03;
 const ROUND_PAD = 0.024;

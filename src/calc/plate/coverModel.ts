@@ -26,6 +26,8 @@ export interface CoverModel {
   readonly stiffness: Skyline;
   /** Without the lining. */
   readonly load: Float64Array;
+  /** The unknown that is the boss's displacement. */
+  readonly boss: number;
   /** 1/(2N): what half a sector is of the whole. */
   readonly share: number;
   readonly track: LiningPoints;
@@ -84,7 +86,8 @@ export function coverModel(input: StiffnessInput, fineness = 1): CoverModel {
     (middle(row) > outer ? input.pressureMPa : 0) +
     (underPad(row, column) ? padMPa : 0);
   const load = assembleLoad({ mesh, freedoms, pressureAt });
-  load[0] = load[0]! + forces.bossN * share;
+  const boss = freedoms.unknown[0]!;
+  load[boss] = load[boss]! + forces.bossN * share;
   const { springN } = sideWallSpring({
     rimRadiusMm: input.rimDiameterMm / 2,
     sideWallMm: input.sideWallMm,
@@ -111,6 +114,7 @@ export function coverModel(input: StiffnessInput, fineness = 1): CoverModel {
     pressureAt,
     stiffness,
     load,
+    boss,
     share,
     track,
   };

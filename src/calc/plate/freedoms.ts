@@ -9,7 +9,7 @@ export type Edge = 'free' | 'simple' | 'clamped' | 'rigid';
 /** Which unknown of the equations each freedom of the mesh is; −1 where it is held at zero. */
 export interface Freedoms {
   readonly size: number;
-  /** Four at each node (w, w_r, w_θ, w_rθ), nodes ring by ring from the inside, ray by ray within a ring. */
+  /** Four at each node (w, w_r, w_θ, w_rθ), nodes ring by ring from the inside, ray by ray within a ring. Unknown 0 is outside. */
   readonly unknown: Int32Array;
   readonly rays: number;
 }
@@ -22,7 +22,8 @@ const HELD: Readonly<Record<Edge, readonly boolean[]>> = {
 };
 
 /**
- * Numbers the unknowns ring by ring. On the two lines of symmetry w_θ and w_rθ are zero; a rigid edge has one w.
+ * Numbers the unknowns ring by ring from the outside, so that the many rings between rim and track come before the
+ * track, which changes as the lining lets go. On the two lines of symmetry w_θ and w_rθ are zero; a rigid edge has one w.
  *
  * Valid: at least two rings and two rays.   Source: first principles
  * Example: tests/calc/plate/freedoms.test.ts
@@ -42,7 +43,7 @@ export function numberFreedoms({
   const [rings, rays] = [mesh.radiiMm.length, mesh.anglesRad.length];
   const unknown = new Int32Array(4 * rings * rays).fill(-1);
   let size = 0;
-  for (let ring = 0; ring < rings; ring++) {
+  for (let ring = rings - 1; ring >= 0; ring--) {
     const edge: Edge = ring === 0 ? inner : ring === rings - 1 ? outer : 'free';
     const shared = edge === 'rigid' ? size++ : -1;
     for (let ray = 0; ray < rays; ray++) {

@@ -1,4 +1,5 @@
 import type { StiffnessInput } from '../../../shared/words/stiffness.ts';
+import { CLOSEST } from './coverMesh.ts';
 import type { CoverModel } from './coverModel.ts';
 import type { CoverField } from './field.ts';
 
@@ -22,7 +23,7 @@ export function pressurePeak(
   field: CoverField,
 ): PressurePeak {
   // Lines that nearly met were made one.
-  const dust = (2e-4 * input.rimDiameterMm) / 2;
+  const dust = CLOSEST * input.rimDiameterMm;
   let [peakMPa, radiusMm, angleRad] = [-1, 0, 0];
   for (const r of mesh.radiiMm) {
     if (r < input.trackInnerDiameterMm / 2 - dust || r > input.trackOuterDiameterMm / 2 + dust) continue;

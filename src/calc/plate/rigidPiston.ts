@@ -20,6 +20,8 @@ export function pressByRigidPiston(model: CoverModel, liningModulusMPaPerMm: num
   const count = track.areaMm2.length;
   const tail = stiffness.start[track.firstUnknown]! + stiffness.first[track.firstUnknown]!;
   const work = { ...stiffness, values: stiffness.values.slice() };
+  const sprung = stiffness.values.slice();
+  const standing = new Uint8Array(count);
   const w = new Float64Array(load.length);
   const border = new Float64Array(load.length);
   const borderSolved = new Float64Array(load.length);
@@ -29,16 +31,19 @@ export function pressByRigidPiston(model: CoverModel, liningModulusMPaPerMm: num
   const { active, rounds } = activeSet({
     count,
     squeezedBy: (pressed) => {
-      work.values.set(stiffness.values.subarray(tail), tail);
       border.fill(0);
       let springs = 0;
       for (let point = 0; point < count; point++) {
-        if (pressed[point] === 0) continue;
         const spring = liningModulusMPaPerMm * track.areaMm2[point]!;
-        addSpring(track, point, spring, work.start, work.values);
+        if (pressed[point] !== standing[point]) {
+          addSpring(track, point, pressed[point] === 1 ? spring : -spring, work.start, sprung);
+          standing[point] = pressed[point]!;
+        }
+        if (pressed[point] === 0) continue;
         addPoint(track, point, spring, border);
         springs += spring;
       }
+      work.values.set(sprung.subarray(tail), tail);
       factor(work, firstRound ? 0 : track.firstUnknown);
       firstRound = false;
       w.set(load);

@@ -36,24 +36,45 @@ const LEAST_PIVOT = 1e-13;
  */
 export function factor({ size, first, start, values }: Skyline, from = 0): void {
   for (let i = from; i < size; i++) {
-    const rowI = start[i]!;
+    const row = start[i]!;
     const firstI = first[i]!;
-    const before = values[rowI + i]!;
+    const before = values[row + i]!;
     let pivot = before;
-    for (let j = firstI; j < i; j++) {
-      const rowJ = start[j]!;
-      const firstJ = first[j]!;
-      let k = Math.max(firstI, firstJ);
-      let even = 0;
-      let odd = 0;
+    // Two columns at a time share what they read of row i.
+    for (let j = firstI; j < i; j += 2) {
+      const paired = j + 1 < i;
+      const one = start[j]!;
+      const other = paired ? start[j + 1]! : one;
+      const fromOne = Math.max(firstI, first[j]!);
+      const fromOther = paired ? Math.max(firstI, first[j + 1]!) : j;
+      const both = Math.min(j, Math.max(fromOne, fromOther));
+      let sumOne = 0;
+      let sumOther = 0;
+      for (let k = fromOne; k < both; k++) sumOne += values[row + k]! * values[one + k]!;
+      for (let k = fromOther; k < both; k++) sumOther += values[row + k]! * values[other + k]!;
+      let oddOne = 0;
+      let oddOther = 0;
+      let k = both;
       for (; k + 1 < j; k += 2) {
-        even += values[rowI + k]! * values[rowJ + k]!;
-        odd += values[rowI + k + 1]! * values[rowJ + k + 1]!;
+        const even = values[row + k]!;
+        const odd = values[row + k + 1]!;
+        sumOne += even * values[one + k]!;
+        oddOne += odd * values[one + k + 1]!;
+        sumOther += even * values[other + k]!;
+        oddOther += odd * values[other + k + 1]!;
       }
-      if (k < j) even += values[rowI + k]! * values[rowJ + k]!;
-      const entry = (values[rowI + j]! - even - odd) / values[rowJ + j]!;
-      values[rowI + j] = entry;
+      if (k < j) {
+        sumOne += values[row + k]! * values[one + k]!;
+        sumOther += values[row + k]! * values[other + k]!;
+      }
+      const entry = (values[row + j]! - sumOne - oddOne) / values[one + j]!;
+      values[row + j] = entry;
       pivot -= entry * entry;
+      if (!paired) break;
+      if (fromOther <= j) sumOther += entry * values[other + j]!;
+      const next = (values[row + j + 1]! - sumOther - oddOther) / values[other + j + 1]!;
+      values[row + j + 1] = next;
+      pivot -= next * next;
     }
     if (!(pivot > LEAST_PIVOT * before)) {
       throw new Refusal('plate-unsolved', [
@@ -63,7 +84,7 @@ export function factor({ size, first, start, values }: Skyline, from = 0): void 
         },
       ]);
     }
-    values[rowI + i] = Math.sqrt(pivot);
+    values[row + i] = Math.sqrt(pivot);
   }
 }
 

@@ -106,6 +106,7 @@ export const setupSchema = strict('How it is measured', {
       most: MOST_STATIONS,
     },
   ),
+  ringWelded: orNull(strict('The welding of the ring', { on: day, note: note() })),
 }) satisfies z.ZodType<MeasuringSetup>;
 
 export const planSchema = strict('The cut plan', {

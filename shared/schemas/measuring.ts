@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { angle, choice, list, orElse, orNull, size, strict, text, yesNo } from './fields.ts';
+import { angle, choice, count, list, orElse, orNull, size, strict, text, yesNo } from './fields.ts';
 
 const MOST_AT_ONCE = 1200;
 
@@ -22,6 +22,8 @@ export const keptReadingSchema = strict('The reading', {
   /** The person was asked about the value and said it is right. */
   confirmed: orElse(yesNo('Whether the reading was confirmed'), false),
   replaces: orNull(id('The id of the reading it replaces')),
+  /** The revision at which the ring was welded, as this tablet knew it when the reading was typed. */
+  weldedAt: orElse(count('The revision of the weld', 0, 1_000_000_000), 0),
 });
 export type KeptReading = z.output<typeof keptReadingSchema>;
 

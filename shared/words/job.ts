@@ -50,6 +50,8 @@ export interface MeasuringSetup {
   readonly residualRunoutMm: number | null;
   readonly wallReadThrough: 'bare' | 'pad-subtracted' | 'ultrasound';
   readonly stations: readonly { readonly angleDeg: number; readonly radiusMm: number }[];
+  /** Ring, pads and studs welded: every reading before is kept and void, because welding pulls the face. */
+  readonly ringWelded?: { readonly on: string; readonly note: string } | null;
 }
 
 /** 4. The cut a person wants to try instead of the least that cleans up; null is the clean-up cut. */
@@ -170,6 +172,8 @@ export interface Job {
   readonly sections: { readonly [S in SectionName]: Kept<JobSections[S]> | null };
   /** Those that stand: corrected and withdrawn ones are in the history only. */
   readonly readings: readonly Reading[];
+  /** The revision at which its ring was welded on; 0, or left out, while none is. Readings up to it are void. */
+  readonly weldedAt?: number;
 }
 
 export interface HistoryLine {

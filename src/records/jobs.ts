@@ -15,8 +15,14 @@ import { NotInRecords, refuse, StaleEdit } from './errors.ts';
 import { historyOf } from './history.ts';
 import { sayTheSame, toJson } from './json.ts';
 import { readingsOf, toReadingRow } from './readingRows.ts';
-import { refuseDecision, refuseLiftedCrack, refuseSignature } from './rules.ts';
-import { decisionStands, type StageParts, sameFamily, stageOf, standing } from './stage.ts';
+import {
+  refuseCutBeforeRing,
+  refuseDecision,
+  refuseLiftedCrack,
+  refuseRingLeftOut,
+  refuseSignature,
+} from './rules.ts';
+import { counting, decisionStands, type StageParts, sameFamily, stageOf } from './stage.ts';
 import type { Tables } from './tables.ts';
 import {
   type Ctx,
@@ -131,6 +137,8 @@ export async function reviseJob(db: Db, ctx: Ctx, edit: SectionEdit): Promise<Jo
     if (edit.what === 'decision') refuseDecision(edit.body, parts.sections.looked);
     if (edit.what === 'signature') refuseSignature(job, edit.body.signedRevision);
     else refuseUnexplained(job, by);
+    if (edit.what === 'cuts') refuseCutBeforeRing(job, edit.body);
+    if (edit.what === 'setup') refuseRingLeftOut(job.sections.setup?.body ?? null, edit.body, by.why);
     return addToJob(trx, by, row, { what, body });
   });
 }
@@ -252,7 +260,7 @@ async function partsOf(db: Db, jobId: number, revision: number): Promise<JobPart
     .where('r.what', '<>', 'reading')
     .where((eb) =>
       eb.or([
-        eb('r.what', 'in', ['received', 'looked', 'cuts']),
+        eb('r.what', 'in', ['received', 'looked', 'cuts', 'setup']),
         eb('r.revision', '=', (inner) =>
           inner
             .selectFrom('job_revision as newer')
@@ -298,6 +306,7 @@ async function partsOf(db: Db, jobId: number, revision: number): Promise<JobPart
     },
     readings: await readingsOf(db, jobId, revision),
     familyChangedAt: lastChange(all('received'), sameFamily),
+    weldedAt: weldedAt(all('setup')),
     cutsChangedAt: lastChange(all('cuts'), (a, b) => depths(a.cuts) === depths(b.cuts)),
   };
 }
@@ -306,6 +315,12 @@ async function partsOf(db: Db, jobId: number, revision: number): Promise<JobPart
 function lastChange<Body>(history: readonly Kept<Body>[], same: (a: Body, b: Body) => boolean): number {
   const changes = history.filter((kept, i) => i === 0 || !same(kept.body, history[i - 1]!.body));
   return changes.at(-1)?.revision ?? 0;
+}
+
+/** Where the ring that is on now was first recorded: later changes of the set-up void nothing. */
+function weldedAt(setups: readonly Kept<JobSections['setup']>[]): number {
+  const without = setups.findLastIndex(({ body }) => (body.ringWelded ?? null) === null);
+  return setups[without + 1]?.revision ?? 0;
 }
 
 function depths(cuts: JobSections['cuts']['cuts']): string {
@@ -324,7 +339,8 @@ function toJob(row: JobRow, parts: JobParts): Job {
     outcome: decision && decisionStands(parts) ? decision.body.decision : null,
     demo: row.demo === 1,
     sections: parts.sections,
-    readings: standing(parts.readings),
+    readings: counting(parts.readings, parts.weldedAt),
+    weldedAt: parts.weldedAt,
   };
 }
 

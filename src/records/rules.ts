@@ -1,8 +1,16 @@
 import type { Verdict } from '../../shared/words/cover.ts';
-import type { Decision, DecisionKind, Job, Kept, Looked } from '../../shared/words/job.ts';
+import type {
+  CutsMade,
+  Decision,
+  DecisionKind,
+  Job,
+  Kept,
+  Looked,
+  MeasuringSetup,
+} from '../../shared/words/job.ts';
 import { listInWords } from '../../shared/words/print.ts';
 import { refuse } from './errors.ts';
-import { missingOf } from './stage.ts';
+import { missingOf, ringToWeld } from './stage.ts';
 import { samePerson } from './writing.ts';
 
 const ALLOWED = 1e-9;
@@ -97,6 +105,26 @@ export function refuseDecision(decision: Decision, looked: Kept<Looked> | null):
       `The verdict is "${VERDICT_WORDS[check.verdict]}" and the decision "${DECISION_WORDS[kind]}"; say why.`,
     );
   }
+}
+
+/** A ring that is on does not come off by leaving it out; a weld recorded by mistake is taken back with a reason. */
+export function refuseRingLeftOut(now: MeasuringSetup | null, next: MeasuringSetup, why: string): void {
+  if (!now?.ringWelded || next.ringWelded || why !== '') return;
+  throw refuse(
+    'ring-left-out',
+    'ringWelded',
+    'A ring is recorded as welded on, and this leaves it out; send it along, or say why it is taken back.',
+  );
+}
+
+/** Ring, pads and studs are welded first: welding pulls the face, and a cut before it would be a cut for nothing. */
+export function refuseCutBeforeRing(job: Job, next: CutsMade): void {
+  if (next.cuts.length === 0 || !ringToWeld(job)) return;
+  throw refuse(
+    'ring-first',
+    'depth',
+    `Job ${job.number} was decided to be faced and ringed, and the ring is not welded yet. Weld ring, pads and studs first and record it, measure again, and then face it.`,
+  );
 }
 
 /** A job is signed when nothing is missing, for the revision that was read. */

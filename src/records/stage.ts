@@ -10,6 +10,8 @@ export interface StageParts {
   readonly familyChangedAt: number;
   /** The revision at which the depths of the cuts last changed; 0 before any cut. */
   readonly cutsChangedAt: number;
+  /** The revision at which a ring was welded on; 0 while none is. What was measured and cut before is void. */
+  readonly weldedAt: number;
 }
 
 /** Those that neither were replaced nor only withdraw another. */
@@ -25,10 +27,10 @@ export function stageOf(parts: StageParts): Stage {
   const decided = decisionStands(parts);
   const decision = sections.decision?.body.decision;
   if (decided && decision === 'replace') return 'to-sign';
-  if (!looksLost(sections) && !measured(parts, 'before', 0)) return 'to-measure';
+  if (!looksLost(sections) && !measured(parts, 'before', parts.weldedAt)) return 'to-measure';
   if (!decided) return 'to-decide';
-  if (!cut(sections)) return 'to-cut';
-  return measured(parts, 'after', parts.cutsChangedAt) ? 'to-sign' : 'to-verify';
+  if (!cut(sections, parts.weldedAt)) return 'to-cut';
+  return measured(parts, 'after', Math.max(parts.weldedAt, parts.cutsChangedAt)) ? 'to-sign' : 'to-verify';
 }
 
 /** A decision counts while nothing it rested on has changed since. */
@@ -59,7 +61,8 @@ export function missingOf(job: Job): readonly string[] {
     missing.push('the decision was made before later changes and has to be made again');
   }
   if (job.outcome === 'replace' || sections.decision === null) return missing;
-  if (!cut(sections)) missing.push('no cut has been recorded');
+  if (ringToWeld(job)) missing.push('the ring has not been welded');
+  if (!cut(sections, job.weldedAt ?? 0)) missing.push('no cut has been recorded');
   else if (stage === 'to-verify' || !walls('after'))
     missing.push('no wall has been measured after the last cut');
   return missing;
@@ -80,8 +83,18 @@ function looksLost({ looked }: Job['sections']): boolean {
   return looked.body.crackTest === 'found' || looked.body.items.some((i) => i.result === 'fault' && i.final);
 }
 
-function cut({ cuts }: Job['sections']): boolean {
-  return cuts !== null && cuts.body.cuts.length > 0;
+function cut({ cuts }: Job['sections'], since: number): boolean {
+  return cuts !== null && cuts.body.cuts.length > 0 && cuts.revision > since;
+}
+
+/** Decided to ring it, and the ring is not on: nothing is cut before, because welding pulls the face. */
+export function ringToWeld({ outcome, weldedAt = 0 }: Pick<Job, 'outcome' | 'weldedAt'>): boolean {
+  return outcome === 'face-and-ring' && weldedAt === 0;
+}
+
+/** Readings that count: those that stand, without what was measured before a ring was welded on. */
+export function counting<R extends Reading>(readings: readonly R[], weldedAt: number): readonly R[] {
+  return standing(readings).filter((one) => one.revision > weldedAt);
 }
 
 function measured(parts: StageParts, pass: Reading['pass'], since: number): boolean {

@@ -27,6 +27,7 @@ import { signInRouter } from './signIn.ts';
 import { readForm } from './signInAsked.ts';
 import { signsAsWhoStands } from './standing.ts';
 import { studRouter } from './stud.ts';
+import { weldedRouter } from './welded.ts';
 import { whatIfRouter } from './whatIf.ts';
 
 /** Four hundred stations with every field filled. */
@@ -74,6 +75,7 @@ export function app(house: House): Express {
   server.use(sheetRouter(house));
   server.use(filesRouter(house));
   server.use(measuringRouter(house));
+  server.use(weldedRouter(house));
   server.use(jobsRouter(house));
   server.use(catalogueRouter(house));
   server.use(criteriaRouter(house));

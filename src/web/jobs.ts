@@ -154,6 +154,7 @@ export function jobsRouter(house: House): Router {
           residualRunoutMm,
           wallReadThrough: form.choice('through', ['bare', 'pad-subtracted', 'ultrasound']) ?? 'bare',
           stations: job.sections.setup?.body.stations ?? [],
+          ringWelded: job.sections.setup?.body.ringWelded ?? null,
         },
       };
     },

@@ -39,7 +39,7 @@ export async function keepTyped(db: Db, ctx: Ctx, job: Job, sent: readonly unkno
   const already: string[] = [];
   let rest: NewReading[] = [];
   for (const one of sent) {
-    const read = readKept(one, nominalMm);
+    const read = readKept(one, nominalMm, job.weldedAt ?? 0);
     if ('message' in read) refused.push(read);
     else rest.push(read);
   }
@@ -83,13 +83,19 @@ async function keptBeside(db: Db, job: Job, reading: NewReading): Promise<boolea
 }
 
 /** A reading as it was typed, read into mm as any box of the program reads it. */
-function readKept(sent: unknown, nominalMm: number): NewReading | Said {
+function readKept(sent: unknown, nominalMm: number, weldedAt: number): NewReading | Said {
   const id = typeof sent === 'object' && sent !== null && 'id' in sent ? String(sent.id).slice(0, 64) : '';
   const parsed = keptReadingSchema.safeParse(sent);
   if (!parsed.success) {
     return { id, message: faultsOf(parsed.error)[0]?.message ?? 'The reading cannot be used as sent.' };
   }
-  const { typed, unit, decimalSign, confirmed, ...reading }: KeptReading = parsed.data;
+  const { typed, unit, decimalSign, confirmed, weldedAt: known, ...reading }: KeptReading = parsed.data;
+  if (known < weldedAt) {
+    return {
+      id,
+      message: 'The ring was welded on after this was typed, so it is void. Measure there again.',
+    };
+  }
   const read = readQuantity({ field: 'The reading', typed, kind: 'length', unit, decimalSign });
   if (!read.ok) return { id, message: read.message };
   const asked = measuringDoubt({ kind: reading.kind, valueMm: read.value, typed }, nominalMm, {

@@ -114,6 +114,14 @@ function setup(body: MeasuringSetup, writing: Writing): FieldLine[] {
         `${one.name}${one.dueOn === null ? '' : `, due ${one.dueOn}`}`,
       ),
     ),
+    ...(body.ringWelded
+      ? [
+          line(
+            'Ring welded on',
+            `${day(body.ringWelded.on)}${body.ringWelded.note === '' ? '' : `: ${body.ringWelded.note}`}`,
+          ),
+        ]
+      : []),
     line('Held in the lathe', body.chucking === null ? 'not said' : CHUCKING_WORD[body.chucking]),
     line('Runout left in the chuck', length(body.residualRunoutMm)),
     line('Read through', THROUGH_WORD[body.wallReadThrough]),

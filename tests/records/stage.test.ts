@@ -43,6 +43,7 @@ function parts(
     readings: rows,
     familyChangedAt: bodies.received?.[0] ?? 0,
     cutsChangedAt: bodies.cuts?.[0] ?? 0,
+    weldedAt: 0,
     ...more,
   };
 }

@@ -247,6 +247,7 @@
       gauge: state.gauge,
       confirmed,
       replaces: asked.replaces?.id ?? null,
+      weldedAt: state.weldedAt,
     };
     put(newKey(reading.id), { reading, place: asked.place, at: asked.at });
     if (asked.at !== null) lastKept = { kind: asked.kind, at: asked.at };

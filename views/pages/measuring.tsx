@@ -176,6 +176,7 @@ function stateOf({
     asked,
     standing,
     what: WHAT[pass],
+    weldedAt: job.weldedAt ?? 0,
     signed: job.stage === 'signed' || job.sections.signature !== null,
   };
 }

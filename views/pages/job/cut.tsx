@@ -32,6 +32,7 @@ export function Cut({ job, unit, initials, refused, readOnly }: CutProps) {
   const kept = job.sections.cuts;
   const error = errorsOf(refused?.faults ?? []);
   const decision = job.sections.decision?.body;
+  const ringDue = job.outcome === 'face-and-ring' && (job.weldedAt ?? 0) === 0;
   return (
     <>
       {decision && decision.decision !== 'replace' && (
@@ -50,6 +51,28 @@ export function Cut({ job, unit, initials, refused, readOnly }: CutProps) {
           </p>
         </>
       )}
+      {ringDue && !readOnly && (
+        <JobForm
+          id="welded-form"
+          action={`/jobs/${encodeURIComponent(job.number)}/welded`}
+          revision={job.revision}
+          initials={initials}
+          signed={job.stage === 'signed'}
+          refused={refused}
+          submit="The ring is welded on: measure again"
+        >
+          <div class="fields">
+            <Field
+              label="Welded on"
+              name="weldedOn"
+              type="date"
+              value={refused?.fields.weldedOn}
+              size="figure"
+            />
+            <Field label="Note on the weld" name="weldNote" value={refused?.fields.weldNote} optional />
+          </div>
+        </JobForm>
+      )}
       {kept && (
         <>
           <ol class="plain">
@@ -63,7 +86,7 @@ export function Cut({ job, unit, initials, refused, readOnly }: CutProps) {
           <Who kept={kept} />
         </>
       )}
-      {!readOnly && (
+      {!readOnly && !ringDue && (
         <JobForm
           id="cuts-form"
           action={`/jobs/${encodeURIComponent(job.number)}/cuts`}

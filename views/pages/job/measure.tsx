@@ -4,6 +4,7 @@ import { briefLength, type LengthUnit, lengthFigure } from '../../../shared/word
 import { type EntryRow, EntryTable } from '../../parts/entryTable.tsx';
 import { errorsOf } from '../../parts/errorsOf.ts';
 import { Choice, Field, Tick } from '../../parts/field.tsx';
+import { day } from '../../parts/when.tsx';
 import { GaugeFields } from '../gaugeFields.tsx';
 import { JobForm, type Refused, Who } from './section.tsx';
 import { CHUCKING_WORD, THROUGH_WORD } from './words.ts';
@@ -186,6 +187,13 @@ export function Setup({ job, unit, gauge, gauges, initials, refused, readOnly }:
             ].join('; ')
           : 'Gauge and chucking not said yet.'}
       </p>
+      {body?.ringWelded && (
+        <p class="note" id="ring-welded">
+          A ring was welded on, {day(body.ringWelded.on)}
+          {body.ringWelded.note !== '' && `: ${body.ringWelded.note}`}. What was measured before is kept in
+          the history and is void, because welding pulls the face.
+        </p>
+      )}
       {kept && <Who kept={kept} />}
       {!readOnly && (
         <details class="change" open={refused !== null}>

@@ -61,20 +61,21 @@ export function coverField(
       const sweep = anglesRad[column + 1]! - anglesRad[column]!;
       onCircle[i] = deflectionMm(radiusMm, anglesRad[column]! + sweep * GAUSS_AT[i % GAUSS_COUNT]!);
     }
-    let [d, working, before] = [Number.POSITIVE_INFINITY, all, 0];
-    while (working !== before) {
-      before = working;
+    let d = Number.POSITIVE_INFINITY;
+    for (let [touched, before] = [0, -1]; touched !== before; ) {
+      before = touched;
+      touched = 0;
       let moved = 0;
       let touching = 0;
       for (let i = 0; i < onCircle.length; i++) {
         if (onCircle[i]! >= d) continue;
         const column = Math.floor(i / GAUSS_COUNT);
         const weight = (anglesRad[column + 1]! - anglesRad[column]!) * GAUSS_WEIGHT[i % GAUSS_COUNT]!;
+        touched++;
         touching += weight;
         moved += weight * onCircle[i]!;
       }
       d = (moved + evenMm * all) / touching;
-      working = touching;
     }
     return d;
   };

@@ -65,6 +65,10 @@ async function start(): Promise<void> {
       : null;
 
   let stopping = false;
+  // Whoever goes on asking on a connection that is open already would keep a program that stops for as long as it may.
+  server.prependListener('request', (_req, res) => {
+    if (stopping) res.shouldKeepAlive = false;
+  });
   const stop = () => {
     if (stopping) return;
     stopping = true;

@@ -55,7 +55,7 @@ test('told to stop while people write, it keeps what it answered and nothing by 
       }
     });
     await pause(50 + random() * 250);
-    await stopInTime(program, 8000);
+    await stopInTime(program, 4000);
     await Promise.all(tablets);
     expect(idsIn(dataDir)).toEqual(expect.arrayContaining(answered));
     expect(look(dataDir, faultsIn)).toEqual([]);

@@ -13,7 +13,7 @@ export interface WhatIfProps {
 }
 
 /** The slider goes from no cut to well past the one that cleans up, and never deeper than the thinnest wall. */
-export function sliderRange(check: CoverCheck): { readonly mostMm: number; readonly stepMm: number } {
+function sliderRange(check: CoverCheck): { readonly mostMm: number; readonly stepMm: number } {
   const enough = Math.max(2 * check.cut.cleanUpMm, check.cut.dialledMm + 0.5, 0.5);
   const mostMm = Math.min(enough, 0.9 * check.leastWall.beforeMm);
   return { mostMm: Math.ceil(mostMm * 100) / 100, stepMm: 0.01 };

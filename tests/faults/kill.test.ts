@@ -16,7 +16,7 @@ const IN_TRANSACTION = 8;
 const ANYWHERE = 8;
 const KILLS = IN_COMMIT + IN_TRANSACTION + ANYWHERE;
 /** Of the kills aimed into a commit, those that must have landed there. */
-const LEAST_IN_COMMIT = 20;
+const LEAST_IN_COMMIT = 16;
 
 function aims(): readonly ('commit' | 'transaction' | 'anywhere')[] {
   const all = [

@@ -104,7 +104,7 @@ async function fillForms(program: Program, pages: readonly Found[]): Promise<Tri
       ({ name, value }) =>
         !/^(from|unit|pass|token|back|at\.|was\.)/.test(name) &&
         !/^[\d.]+$/.test(value) &&
-        !/^[wfda]\.|^[rl][a-z]?\.|Mm$/.test(name),
+        !/^[wfda]\.|^[rl][a-z]?\.|Mm$|Minimum$/.test(name),
     );
     for (const markup of [any(MARKUP)]) {
       const over = Object.fromEntries(told.map(({ name }) => [name, valid(name, markup)]));

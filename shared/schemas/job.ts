@@ -25,6 +25,7 @@ import {
   yesNo,
 } from './fields.ts';
 import { catalogueGaugeSchema } from './gauge.ts';
+import { knockOnSchema } from './knockOn.ts';
 import { across } from './studParts.ts';
 
 const MOST_STATIONS = 400;
@@ -106,6 +107,8 @@ export const setupSchema = strict('How it is measured', {
       most: MOST_STATIONS,
     },
   ),
+  knockOn: orNull(knockOnSchema),
+  releaseClearanceMm: orNull(extent('The release clearance')),
   ringWelded: orNull(strict('The welding of the ring', { on: day, note: note() })),
 }) satisfies z.ZodType<MeasuringSetup>;
 

@@ -51,6 +51,44 @@ export interface CoverCriteria {
 export type Chucking = 'pads-and-pilot-trued' | 'side-wall-jaws';
 export type CrackTest = 'found' | 'none-found' | 'not-done';
 
+/** A length as measured, and what it may be. */
+export interface WithinLimits {
+  readonly mm: number;
+  readonly leastMm: number | null;
+  readonly mostMm: number | null;
+}
+
+/** What was measured round the face. null: not given, and then nothing is said of it. */
+export interface KnockOn {
+  /** Of one place, clamped in the chuck and released. */
+  readonly clampedFaceMm: number | null;
+  readonly releasedFaceMm: number | null;
+  readonly padsResurfacedMm: number | null;
+  /** Under the pads, equal at all. */
+  readonly shimsMm: number | null;
+  readonly padThicknessMm: number | null;
+  readonly leastPadThicknessMm: number | null;
+  readonly padHeightsMm: readonly number[];
+  readonly padsCoplanarWithinMm: number | null;
+  /** With the converter fully back, before pads are resurfaced and without shims. */
+  readonly pullForwardMm: number | null;
+  readonly leastPullForwardMm: number | null;
+  readonly mostPullForwardMm: number | null;
+  /** Hub in the pump with the converter fully back. */
+  readonly hubEngagementMm: number | null;
+  readonly leastHubEngagementMm: number | null;
+  readonly crankPilotMm: number | null;
+  readonly crankBoreMm: number | null;
+  readonly mostPilotClearanceMm: number | null;
+  readonly pilotEngagedMm: number | null;
+  readonly leastPilotEngagedMm: number | null;
+  /** Engaged farther than this the pilot bottoms. */
+  readonly pilotRoomMm: number | null;
+  readonly sideWallHeightMm: WithinLimits | null;
+  readonly overallHeightMm: WithinLimits | null;
+  readonly endPlayMm: WithinLimits | null;
+}
+
 /** A gauge the shop could measure with instead. */
 export interface GaugeAtHand {
   readonly name: string;
@@ -89,6 +127,7 @@ export interface CoverCheckInput {
   readonly gaugesAtHand?: readonly GaugeAtHand[];
   /** Judged against ISO 21940-11 where it is given. */
   readonly balance?: BalanceWanted | null;
+  readonly knockOn?: KnockOn | null;
 }
 
 export type Verdict =

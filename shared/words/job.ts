@@ -1,5 +1,5 @@
 import type { CatalogueGauge, CatalogueStack, CatalogueStud, Family, ShopCriteria } from './catalogue.ts';
-import type { Chucking, CoverCheck, CoverCheckInput, CrackTest, Gauge } from './cover.ts';
+import type { Chucking, CoverCheck, CoverCheckInput, CrackTest, Gauge, KnockOn } from './cover.ts';
 import type { Finding } from './finding.ts';
 import type { StudCheck, StudCheckInput } from './stud.ts';
 
@@ -51,6 +51,10 @@ export interface MeasuringSetup {
   readonly wallReadThrough: 'bare' | 'pad-subtracted' | 'ultrasound';
   readonly stations: readonly { readonly angleDeg: number; readonly radiusMm: number }[];
   /** Ring, pads and studs welded: every reading before is kept and void, because welding pulls the face. */
+  /** What was measured round the face: chuck, pads, hub, pilot, heights. */
+  readonly knockOn?: KnockOn | null;
+  /** Lock-up clutch clearance before the cut. */
+  readonly releaseClearanceMm?: number | null;
   readonly ringWelded?: { readonly on: string; readonly note: string } | null;
 }
 

@@ -101,6 +101,8 @@ function rawInput(job: Job, criteria: ShopCriteria, atHand: readonly GaugeAtHand
     makerMinimumWallSource: family.makerMinimumWallSource,
     chucking: job.sections.setup?.body.chucking ?? null,
     plannedCutMm: job.sections.plan?.body.plannedCutMm ?? null,
+    knockOn: job.sections.setup?.body.knockOn ?? null,
+    releaseClearanceMm: job.sections.setup?.body.releaseClearanceMm ?? null,
     crackTest: looked?.crackTest ?? 'not-done',
     inspectionFailures: (looked?.items ?? [])
       .filter((one) => one.result === 'fault')

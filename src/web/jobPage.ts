@@ -1,3 +1,4 @@
+import { writeLength } from '../../shared/quantity/writeLength.ts';
 import type { Job, Pass } from '../../shared/words/job.ts';
 import type { Frame } from '../../views/frame.ts';
 import { JobPage } from '../../views/pages/job/jobPage.tsx';
@@ -16,6 +17,7 @@ import { gaugeAsTyped } from './gaugeForm.ts';
 import type { House } from './house.ts';
 import { criteriaFor, keptCheck, verifiedOf } from './jobAnswers.ts';
 import { checkJob } from './jobCheck.ts';
+import { knockOnAsTyped } from './knockOnForm.ts';
 import { placeViews } from './readingsForm.ts';
 import { recheckDecision, recheckStuds } from './recheck.ts';
 import { studChoicesFor } from './studChoices.ts';
@@ -67,6 +69,11 @@ export async function jobPage(house: House, frame: Frame, job: Job, shown: JobSh
       refused,
       gauge: {
         ...gaugeAsTyped(figuresTyped(setup?.gaugeFigures ?? null, chosenGauges), frame),
+        ...knockOnAsTyped(setup?.knockOn ?? null, frame),
+        release:
+          setup?.releaseClearanceMm == null
+            ? ''
+            : writeLength(setup.releaseClearanceMm, frame.lengthUnit, frame.decimalSign),
         ...Object.fromEntries(chosenGauges.map(({ use, id }) => [`${use}Gauge`, id])),
       },
       gauges,

@@ -29,6 +29,7 @@ import { historyRouter } from './history.ts';
 import { frameOf, type House, rememberPreference } from './house.ts';
 import { decisionFrom, type Edit, receivedFrom, signatureFrom, studsFrom } from './jobEdits.ts';
 import { jobPage } from './jobPage.ts';
+import { readKnockOn } from './knockOnForm.ts';
 import { listsRouter } from './lists.ts';
 import { readReadings } from './readingsForm.ts';
 import { staleShown } from './staleShown.ts';
@@ -143,6 +144,8 @@ export function jobsRouter(house: House): Router {
           `The runout left in the chuck is ${residualRunoutMm} mm; it cannot be below 0. Type it without the sign.`,
         );
       }
+      const knockOn = readKnockOn(form);
+      const releaseClearanceMm = form.length('release', 'The release clearance');
       if (form.faults.length > 0) return null;
       return {
         what: 'setup',
@@ -154,6 +157,8 @@ export function jobsRouter(house: House): Router {
           residualRunoutMm,
           wallReadThrough: form.choice('through', ['bare', 'pad-subtracted', 'ultrasound']) ?? 'bare',
           stations: job.sections.setup?.body.stations ?? [],
+          knockOn,
+          releaseClearanceMm,
           ringWelded: job.sections.setup?.body.ringWelded ?? null,
         },
       };

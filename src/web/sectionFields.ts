@@ -23,6 +23,7 @@ import { FIT_WORD } from '../../views/pages/stud.tsx';
 import { day } from '../../views/parts/when.tsx';
 import { criteriaFields, familyFields, stackFields, studFields } from './entryFields.ts';
 import { type FieldLine, lengthInWords } from './fieldLines.ts';
+import { knockOnLines } from './knockOnForm.ts';
 import type { Writing } from './typed.ts';
 
 type InWords = { readonly [S in SectionName]: (body: JobSections[S], writing: Writing) => FieldLine[] };
@@ -130,6 +131,10 @@ function setup(body: MeasuringSetup, writing: Writing): FieldLine[] {
     line("The gauge's repeatability", length(gauge?.repeatabilityMm ?? null)),
     line("The indicator's standard uncertainty", length(gauge?.faceStandardUncertaintyMm ?? null)),
     line('Uncertainty of setting the cut', length(gauge?.cutSettingStandardUncertaintyMm ?? null)),
+    ...(body.releaseClearanceMm == null
+      ? []
+      : [line('Release clearance before', length(body.releaseClearanceMm))]),
+    ...knockOnLines(body.knockOn ?? null, writing),
     line(
       'Stations',
       body.stations.length === 0

@@ -61,6 +61,7 @@ test('the whole request comes through as sent', () => {
     measuredOn: null,
     gaugesAtHand: [],
     balance: null,
+    knockOn: null,
   });
 });
 
@@ -83,6 +84,7 @@ test('what may be left out is there all the same, as null, none or not done', ()
     measuredOn: null,
     gaugesAtHand: [],
     balance: null,
+    knockOn: null,
   };
   expect(taken(coverCheckSchema, NEEDED)).toEqual(whole);
   const nulls = {
@@ -242,7 +244,7 @@ describe('each wrong field is named, with one sentence', () => {
     [
       'speed',
       3,
-      '"speed" is no field here; take it out or check its spelling. Known here are cover, stations, marks, gauge, criteria, makerMinimumWallMm, makerMinimumWallSource, chucking, plannedCutMm, crackTest, releaseClearanceMm, inspectionFailures, doubtfulReadings, gaugesUsed, measuredOn, gaugesAtHand, balance.',
+      '"speed" is no field here; take it out or check its spelling. Known here are cover, stations, marks, gauge, criteria, makerMinimumWallMm, makerMinimumWallSource, chucking, plannedCutMm, crackTest, releaseClearanceMm, inspectionFailures, doubtfulReadings, gaugesUsed, measuredOn, gaugesAtHand, balance, knockOn.',
     ],
   ])('%s = %j', (path, value, message) => {
     expect(faults(coverCheckSchema, changed(REQUEST, path, value))).toEqual([{ path, message }]);

@@ -133,7 +133,13 @@ describe('sections of a job', () => {
       wallReadThrough: 'bare',
       stations: [{ angleDeg: 0, radiusMm: 110 }],
     };
-    expect(taken(setupSchema, setup)).toEqual({ ...setup, gauges: [], ringWelded: null });
+    expect(taken(setupSchema, setup)).toEqual({
+      ...setup,
+      gauges: [],
+      ringWelded: null,
+      knockOn: null,
+      releaseClearanceMm: null,
+    });
     expect(faults(setupSchema, changed(setup, 'stations.0.radiusMm', -1))[0]?.message).toBe(
       'The radius at station 1 is -1 mm; it must be more than 0 mm and at most 10000 mm.',
     );

@@ -102,3 +102,40 @@ describe('gauges of the catalogue', () => {
     expect(page.html).toMatch(/<option value="micrometer-m2" selected/);
   });
 });
+
+describe('what the job changes elsewhere', () => {
+  it('is typed with the set-up, judged with the answer, and told in the history', async () => {
+    const number = '1014';
+    const before = await getJob(program.shop.db, number);
+    const setup = {
+      from: String(before!.revision),
+      who: 'AK',
+      through: 'bare',
+      release: '0.8',
+      'k.padsResurfacedMm': '0.5',
+      'k.pullForwardMm': '4',
+      'k.mostPullForwardMm': '4.2',
+      'k.padHeightsMm': '0; 0.02; 0.01',
+      'k.endPlayMm': '0.4',
+      'k.endPlayMm.most': '0.6',
+    };
+    expect((await program.post(`/jobs/${number}/setup`, setup)).status).toBe(303);
+    const page = await program.get(`/jobs/${number}`);
+    expect(page.text).toContain('The gap becomes 4.500 mm, more than the 4.200 mm there may be');
+    expect(page.text).toContain('The pads differ by 0.020 mm');
+    expect(page.text).toContain('It measures 0.400 mm, within its limits');
+    expect(page.text).toMatch(
+      /release clearance grows by [\d.]+ mm to [\d.]+ mm; a shim or a lining thicker/,
+    );
+    expect(page.html).toContain('value="0; 0.02; 0.01"');
+    expect((await program.get(`/jobs/${number}/history/${before!.revision + 1}`)).text).toContain(
+      'Gap, fully back',
+    );
+    const half = await program.post(`/jobs/${number}/setup`, {
+      ...setup,
+      from: String(before!.revision + 1),
+      'k.endPlayMm': '',
+    });
+    expect([half.status, half.text.includes('End play is empty')]).toEqual([422, true]);
+  });
+});

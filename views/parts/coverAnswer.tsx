@@ -1,7 +1,9 @@
 import type { CoverCheck, CoverShape, Mark } from '../../shared/words/cover.ts';
-import { briefLength, type LengthUnit, lengthFigure } from '../../shared/words/print.ts';
+import { briefLength, type LengthUnit, lengthFigure, printLength } from '../../shared/words/print.ts';
 import { FacePlan, type PlanStation } from '../drawings/facePlan.tsx';
+import { TiltPlan } from '../drawings/tiltPlan.tsx';
 import { TrackUnrolled } from '../drawings/trackUnrolled.tsx';
+import { WallSection } from '../drawings/wallSection.tsx';
 import { Cautions } from './caution.tsx';
 import { FindingsFolded } from './findingsFolded.tsx';
 import { KeyFigures } from './keyFigures.tsx';
@@ -19,6 +21,9 @@ export interface CoverAnswerProps {
   /** Starts the ids on a page that shows two answers. */
   readonly id: string;
 }
+
+/** A gain below this is not worth dialling in for, and the finding says so. */
+const WORTH_MM = 0.01;
 
 /** Seen at once, whatever they say. */
 const LEAD = ['crack', 'wall-left', 'sure-of-it', 'cleans-up', 'dialled-in', 'cuts-left'];
@@ -91,6 +96,24 @@ export function CoverTrack({ shape, check, unit, id }: CoverAnswerProps) {
           The track unrolled: wall against clock position, height not to the scale of its length.
         </figcaption>
       </figure>
+      <figure class="drawing section-figure">
+        <WallSection id={`${id}-section`} shape={shape} check={check} unit={unit} />
+        <figcaption>
+          The wall through its thinnest place, {unit}: what is cut, what is left
+          {check.minimumWall && ', the minimum'}
+          {check.leastWall.expandedUncertaintyMm !== null && ' and the band of uncertainty'}.
+        </figcaption>
+      </figure>
+      {check.dialledIn && check.dialledIn.wallGainedMm >= WORTH_MM && (
+        <figure class="drawing section-figure">
+          <TiltPlan id={`${id}-tilt`} shape={shape} dialledIn={check.dialledIn} unit={unit} />
+          <figcaption>
+            Dialled in it would keep {printLength(check.dialledIn.wallGainedMm, unit)} more wall: the shim
+            under each pad, {unit}, clutch side; the arrow points where the tool plane then lies highest on
+            the cover.
+          </figcaption>
+        </figure>
+      )}
       <details class="twin">
         <summary>The same as a table</summary>
         <StationsAnswered check={check} unit={unit} />

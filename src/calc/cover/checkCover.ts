@@ -7,6 +7,7 @@ import { cutFindings, isClean } from '../judge/cutFindings.ts';
 import { dialledInFinding } from '../judge/dialledInFinding.ts';
 import { faceFindings } from '../judge/faceFindings.ts';
 import { gaugeFindings } from '../judge/gaugeFindings.ts';
+import { knockOnFindings } from '../judge/knockOnFindings.ts';
 import { holdingFindings, readingFindings } from '../judge/readingFindings.ts';
 import { soundnessFindings } from '../judge/soundnessFindings.ts';
 import { sureFinding } from '../judge/sureFinding.ts';
@@ -39,6 +40,7 @@ export function checkCover(
     ...further,
     ...holdingFindings(numbers),
     ...gaugeFindings(input),
+    ...knockOnFindings(input, numbers.allowanceMm, unit),
     ...faceFindings(numbers, unit),
   ];
   const judged = verdict(findings);

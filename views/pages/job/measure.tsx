@@ -6,6 +6,7 @@ import { errorsOf } from '../../parts/errorsOf.ts';
 import { Choice, Field, Tick } from '../../parts/field.tsx';
 import { day } from '../../parts/when.tsx';
 import { GaugeFields } from '../gaugeFields.tsx';
+import { KnockOnFields } from '../knockOnFields.tsx';
 import { JobForm, type Refused, Who } from './section.tsx';
 import { CHUCKING_WORD, THROUGH_WORD } from './words.ts';
 
@@ -246,6 +247,18 @@ export function Setup({ job, unit, gauge, gauges, initials, refused, readOnly }:
               />
             </div>
             <GaugeFields fields={fields} faults={refused?.faults ?? []} unit={unit} gauges={gauges} />
+            <div class="fields">
+              <Field
+                label="Lock-up release clearance before"
+                name="release"
+                value={fields.release}
+                unit={unit}
+                error={error('release')}
+                hint="Grows by the cut"
+                optional
+              />
+            </div>
+            <KnockOnFields fields={fields} faults={refused?.faults ?? []} unit={unit} />
           </JobForm>
         </details>
       )}

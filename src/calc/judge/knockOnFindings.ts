@@ -1,0 +1,203 @@
+import type { Answer } from '../../../shared/words/answer.ts';
+import type { CoverCheckInput, KnockOn, WithinLimits } from '../../../shared/words/cover.ts';
+import type { Finding } from '../../../shared/words/finding.ts';
+import { type LengthUnit, printAgainst, printLength } from '../../../shared/words/print.ts';
+import { knockOnLengths } from '../cover/knockOnLengths.ts';
+
+const TOLERANCE_MM = 1e-9;
+const GIVEN = 'the limit given; the maker’s figure comes first';
+
+/**
+ * What the job does elsewhere: pads, pull-forward, hub, crank pilot, heights, and what the chuck did to the face.
+ * Only what was given is said; every limit passed is a caution, for none of them judges the wall.
+ */
+export function knockOnFindings(
+  { knockOn = null }: CoverCheckInput,
+  allowanceMm: number,
+  unit: LengthUnit,
+): readonly Finding[] {
+  if (knockOn === null) return [];
+  const lengths = knockOnLengths(knockOn);
+  const pulled = lengths.pullForward;
+  return [
+    ...chucked(knockOn, allowanceMm, unit),
+    ...within(
+      'pad-thickness',
+      'Pads',
+      'The pads are left',
+      lengths.padThickness,
+      knockOn.leastPadThicknessMm,
+      null,
+      unit,
+    ),
+    ...coplanar(knockOn, unit),
+    ...within(
+      'pull-forward',
+      'Pull-forward gap',
+      'The gap becomes',
+      pulled,
+      knockOn.leastPullForwardMm,
+      knockOn.mostPullForwardMm,
+      unit,
+    ),
+    ...within(
+      'hub-engagement',
+      'Hub in the pump',
+      'Pulled forward the hub engages the pump by',
+      lengths.hubEngagement,
+      knockOn.leastHubEngagementMm,
+      null,
+      unit,
+    ),
+    ...within(
+      'pilot-engaged',
+      'Crank pilot engaged',
+      'The pilot stands in the crank by',
+      lengths.pilotEngaged,
+      knockOn.leastPilotEngagedMm,
+      knockOn.pilotRoomMm,
+      unit,
+      'It must not bottom.',
+    ),
+    ...pilotClearance(knockOn, unit),
+    ...measured('side-wall-height', 'Side wall after parting', knockOn.sideWallHeightMm, unit),
+    ...measured('overall-height', 'Overall height', knockOn.overallHeightMm, unit),
+    ...measured('end-play', 'End play', knockOn.endPlayMm, unit),
+  ];
+}
+
+function within(
+  id: string,
+  title: string,
+  says: string,
+  answer: Answer | null,
+  leastMm: number | null,
+  mostMm: number | null,
+  unit: LengthUnit,
+  beyond = '',
+): readonly Finding[] {
+  const value = answer?.value ?? null;
+  if (value === null) return [];
+  const short = leastMm !== null && value < leastMm - TOLERANCE_MM;
+  const long = mostMm !== null && value > mostMm + TOLERANCE_MM;
+  const limit = long ? mostMm : (leastMm ?? mostMm);
+  const told = limit === null ? printLength(value, unit) : printAgainst(value, limit, unit);
+  const against = short
+    ? `, less than the ${printLength(leastMm, unit)} wanted`
+    : long
+      ? `, more than the ${printLength(mostMm, unit)} there may be. ${beyond}`.trimEnd().replace(/\.$/, '')
+      : limit === null
+        ? '; no limit is given, so it is not judged'
+        : ', within its limits';
+  return [
+    {
+      id,
+      title,
+      status: short || long ? 'caution' : limit === null ? 'not-checked' : 'pass',
+      value,
+      limit,
+      unit: 'mm',
+      sentence: `${says} ${told}${against}.`,
+      source: limit === null ? 'none given' : GIVEN,
+      answer,
+    },
+  ];
+}
+
+function coplanar({ padHeightsMm, padsCoplanarWithinMm }: KnockOn, unit: LengthUnit): readonly Finding[] {
+  if (padHeightsMm.length < 2) return [];
+  const value = Math.max(...padHeightsMm) - Math.min(...padHeightsMm);
+  const answer: Answer = {
+    symbol: 'Δ',
+    value,
+    unit: 'mm',
+    how: [
+      {
+        formula: 'Δ = max hᵢ − min hᵢ',
+        numbers: `${padHeightsMm.length} pads: ${printLength(value, 'mm')}`,
+        source: 'plain comparison',
+      },
+    ],
+    warnings: [],
+  };
+  return within(
+    'pads-coplanar',
+    'Pads in one plane',
+    'The pads differ by',
+    answer,
+    null,
+    padsCoplanarWithinMm,
+    unit,
+  );
+}
+
+function pilotClearance(
+  { crankPilotMm, crankBoreMm, mostPilotClearanceMm }: KnockOn,
+  unit: LengthUnit,
+): readonly Finding[] {
+  if (crankPilotMm === null || crankBoreMm === null) return [];
+  const value = crankBoreMm - crankPilotMm;
+  const answer: Answer = {
+    symbol: 'C',
+    value,
+    unit: 'mm',
+    how: [
+      {
+        formula: 'C = D_bore − d_pilot',
+        numbers: `${printLength(crankBoreMm, 'mm')} − ${printLength(crankPilotMm, 'mm')} = ${printLength(value, 'mm')}`,
+        source: 'plain comparison',
+      },
+    ],
+    warnings: [],
+  };
+  // A pilot larger than its bore does not go in, whatever limit is given.
+  return within(
+    'pilot-clearance',
+    'Crank pilot clearance',
+    'The pilot has',
+    answer,
+    0,
+    mostPilotClearanceMm,
+    unit,
+  );
+}
+
+function measured(
+  id: string,
+  title: string,
+  given: WithinLimits | null,
+  unit: LengthUnit,
+): readonly Finding[] {
+  if (given === null) return [];
+  const answer: Answer = { symbol: '', value: given.mm, unit: 'mm', how: [], warnings: [] };
+  return within(id, title, 'It measures', answer, given.leastMm, given.mostMm, unit).map((one) => ({
+    ...one,
+    answer: null,
+  }));
+}
+
+/** The face read clamped, and again released: what the jaws bent is no part of the cover. */
+function chucked(
+  { clampedFaceMm, releasedFaceMm }: KnockOn,
+  allowanceMm: number,
+  unit: LengthUnit,
+): readonly Finding[] {
+  if (clampedFaceMm === null || releasedFaceMm === null) return [];
+  const value = Math.abs(clampedFaceMm - releasedFaceMm);
+  const bent = value > allowanceMm + TOLERANCE_MM;
+  return [
+    {
+      id: 'chucking-difference',
+      title: 'Clamped and released',
+      status: bent ? 'caution' : 'pass',
+      value,
+      limit: allowanceMm,
+      unit: 'mm',
+      sentence: bent
+        ? `The face reads ${printLength(value, unit)} otherwise once it is released, more than the clean-up allowance of ${printLength(allowanceMm, unit)}: the chuck bends the cover. Hold it otherwise and read it again.`
+        : `The face reads the same clamped and released to within ${printLength(value, unit)}.`,
+      source: 'the clean-up allowance',
+      answer: null,
+    },
+  ];
+}

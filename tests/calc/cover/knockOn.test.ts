@@ -1,0 +1,124 @@
+import { describe, expect, it } from 'vitest';
+import { knockOnSchema } from '../../../shared/schemas/knockOn.ts';
+import type { KnockOn } from '../../../shared/words/cover.ts';
+import { checkCover } from '../../../src/calc/cover/checkCover.ts';
+import { knockOnLengths } from '../../../src/calc/cover/knockOnLengths.ts';
+import { coverInput, SET_ONE } from './sets.ts';
+
+const given = (some: Partial<KnockOn>): KnockOn => ({ ...knockOnSchema.parse({}), ...some });
+const findings = (some: Partial<KnockOn>) =>
+  Object.fromEntries(
+    checkCover({ ...coverInput({ stations: SET_ONE }), knockOn: given(some) }).findings.map((one) => [
+      one.id,
+      one,
+    ]),
+  );
+
+describe('lengths after the pads are resurfaced and shimmed', () => {
+  it('is the example of the docstring, by hand (no source but arithmetic)', () => {
+    const lengths = knockOnLengths(
+      given({
+        padsResurfacedMm: 0.5,
+        shimsMm: 1,
+        padThicknessMm: 9,
+        pullForwardMm: 4,
+        hubEngagementMm: 12,
+        pilotEngagedMm: 8,
+      }),
+    );
+    expect(lengths.padThickness?.value).toBeCloseTo(8.5, 12);
+    expect(lengths.pullForward?.value).toBeCloseTo(3.5, 12);
+    expect(lengths.hubEngagement?.value).toBeCloseTo(8.5, 12);
+    expect(lengths.pilotEngaged?.value).toBeCloseTo(7.5, 12);
+  });
+
+  it('keeps the design’s signs: pads taken off open the gap and let the hub out; shims do the reverse', () => {
+    const base = { pullForwardMm: 4, hubEngagementMm: 12, pilotEngagedMm: 8, padThicknessMm: 9 };
+    const at = (padsResurfacedMm: number, shimsMm: number) => {
+      const { pullForward, hubEngagement, pilotEngaged } = knockOnLengths(
+        given({ ...base, padsResurfacedMm, shimsMm }),
+      );
+      return [pullForward!.value!, hubEngagement!.value!, pilotEngaged!.value!];
+    };
+    const [gap, hub, pilot] = at(0, 0);
+    expect(at(0.3, 0)).toEqual([gap! + 0.3, hub! - 0.3, pilot! + 0.3].map((mm) => expect.closeTo(mm, 9)));
+    expect(at(0, 0.3)).toEqual([gap! - 0.3, hub! + 0.3, pilot! - 0.3].map((mm) => expect.closeTo(mm, 9)));
+  });
+});
+
+describe('knock-on findings', () => {
+  it('say nothing of what was not given, and decide nothing', () => {
+    const bare = checkCover(coverInput({ stations: SET_ONE }));
+    const whole = checkCover({ ...coverInput({ stations: SET_ONE }), knockOn: given({}) });
+    expect(whole.findings).toEqual(bare.findings);
+    const bad = checkCover({
+      ...coverInput({ stations: SET_ONE }),
+      knockOn: given({ crankPilotMm: 45, crankBoreMm: 44, endPlayMm: { mm: 3, leastMm: 0.1, mostMm: 0.6 } }),
+    });
+    expect(bad.verdict).toBe(bare.verdict);
+  });
+
+  it.each<[string, Partial<KnockOn>, Partial<KnockOn>]>([
+    [
+      'chucking-difference',
+      { clampedFaceMm: 0.08, releasedFaceMm: 0.03 },
+      { clampedFaceMm: 0.09, releasedFaceMm: 0.03 },
+    ],
+    [
+      'pad-thickness',
+      { padThicknessMm: 9, padsResurfacedMm: 1, leastPadThicknessMm: 8 },
+      { padThicknessMm: 9, padsResurfacedMm: 1.1, leastPadThicknessMm: 8 },
+    ],
+    [
+      'pads-coplanar',
+      { padHeightsMm: [0, 0.05, 0.1], padsCoplanarWithinMm: 0.1 },
+      { padHeightsMm: [0, 0.05, 0.11], padsCoplanarWithinMm: 0.1 },
+    ],
+    [
+      'pull-forward',
+      { pullForwardMm: 4, padsResurfacedMm: 0.8, mostPullForwardMm: 4.8 },
+      { pullForwardMm: 4, padsResurfacedMm: 0.9, mostPullForwardMm: 4.8 },
+    ],
+    [
+      'hub-engagement',
+      { pullForwardMm: 4, hubEngagementMm: 12, leastHubEngagementMm: 8 },
+      { pullForwardMm: 4, hubEngagementMm: 11.9, leastHubEngagementMm: 8 },
+    ],
+    [
+      'pilot-engaged',
+      { pilotEngagedMm: 6, padsResurfacedMm: 1, pilotRoomMm: 7 },
+      { pilotEngagedMm: 6, padsResurfacedMm: 1.1, pilotRoomMm: 7 },
+    ],
+    [
+      'pilot-clearance',
+      { crankPilotMm: 44, crankBoreMm: 44.05, mostPilotClearanceMm: 0.05 },
+      { crankPilotMm: 44.06, crankBoreMm: 44.05, mostPilotClearanceMm: 0.05 },
+    ],
+    [
+      'side-wall-height',
+      { sideWallHeightMm: { mm: 50, leastMm: 50, mostMm: null } },
+      { sideWallHeightMm: { mm: 49.9, leastMm: 50, mostMm: null } },
+    ],
+    [
+      'overall-height',
+      { overallHeightMm: { mm: 120, leastMm: null, mostMm: 120 } },
+      { overallHeightMm: { mm: 120.1, leastMm: null, mostMm: 120 } },
+    ],
+    [
+      'end-play',
+      { endPlayMm: { mm: 0.6, leastMm: 0.1, mostMm: 0.6 } },
+      { endPlayMm: { mm: 0.61, leastMm: 0.1, mostMm: 0.6 } },
+    ],
+  ])('%s passes at its limit and cautions beyond it', (id, good, bad) => {
+    expect(findings(good)[id]?.status).toBe('pass');
+    expect(findings(bad)[id]?.status).toBe('caution');
+  });
+
+  it('tell a length without a limit, and do not judge it', () => {
+    const { 'hub-engagement': hub } = findings({ pullForwardMm: 4, hubEngagementMm: 12 });
+    expect(hub?.status).toBe('not-checked');
+    expect(hub?.sentence).toBe(
+      'Pulled forward the hub engages the pump by 8.000 mm; no limit is given, so it is not judged.',
+    );
+  });
+});

@@ -72,6 +72,8 @@ interface Label {
   readonly text: string;
   readonly centre: Point;
   readonly box: Box;
+  /** From the station to a label that stands apart from it. */
+  readonly leader?: readonly [Point, Point];
 }
 
 export function studLabels(studCount: number): Label[] {
@@ -145,6 +147,34 @@ export function placeCallout(
   return best!;
 }
 
+/** Degrees to either side of its station at which a label may stand outside the rim. */
+const BESIDE = [13, -13, 18, -18, 24, -24, 31, -31];
+
+type Place = Pick<Label, 'centre' | 'leader'>;
+
+function outsideRim(angleDeg: number, station: Point, width: number, height: number): Place {
+  const way = onPlan(angleDeg, 1);
+  const distance = RIM + 7 + (Math.abs(way.x) * width) / 2 + (Math.abs(way.y) * height) / 2;
+  const centre = { x: way.x * distance, y: way.y * distance };
+  const to = onPlan(angleDeg, RIM + 5);
+  const length = Math.hypot(to.x - station.x, to.y - station.y);
+  const from = {
+    x: station.x + ((to.x - station.x) * (DOT + 1)) / length,
+    y: station.y + ((to.y - station.y) * (DOT + 1)) / length,
+  };
+  return { centre, leader: [from, to] };
+}
+
+/** Whether a circle round the middle runs through a box. */
+function straddles(box: Box, radius: number): boolean {
+  const near = Math.hypot(Math.max(box.left, 0, -box.right), Math.max(box.top, 0, -box.bottom));
+  const far = Math.hypot(
+    Math.max(Math.abs(box.left), Math.abs(box.right)),
+    Math.max(Math.abs(box.top), Math.abs(box.bottom)),
+  );
+  return near < radius && radius < far;
+}
+
 /** A number beside each station, where there is room for it; null where there is none. */
 export function placeNumbers(
   stations: readonly PlanStation[],
@@ -155,6 +185,8 @@ export function placeNumbers(
   leader: readonly [Point, Point] | null,
   /** The wall left at each station, as a figure; empty where none is to be shown. */
   walls: readonly string[] = [],
+  /** Radii of the lines that lettering is better kept off. */
+  lines: readonly number[] = [],
 ): (Label | null)[] {
   const dots = points.map((point) => boxRound(point, 2 * DOT + 1, 2 * DOT + 1));
   const innermost = Math.min(...stations.map((station) => station.radiusMm)) + 0.5;
@@ -168,15 +200,25 @@ export function placeNumbers(
     const height = LETTER * DIGIT_HEIGHT;
     const reach = station.state === 'next' ? 11 : station.state === 'thinnest' ? 8 : DOT;
     const outward = station.radiusMm > innermost ? 0 : 180;
+    const places = [0, 45, -45, 90, -90, 135, -135, 180].map(
+      (turn): ((width: number) => Place) =>
+        (width) => {
+          const way = onPlan(station.angleDeg + outward + turn, 1);
+          const distance = reach + 2.5 + (Math.abs(way.x) * width) / 2 + (Math.abs(way.y) * height) / 2;
+          return { centre: { x: point.x + way.x * distance, y: point.y + way.y * distance } };
+        },
+    );
+    if (outward === 0) {
+      for (const turn of BESIDE)
+        places.push((width) => outsideRim(station.angleDeg + turn, point, width, height));
+    }
     let best: Label | null = null;
     // The wall left beside the number where there is room, else the number alone.
     for (const text of [...(walls[index] ? [`${index + 1} · ${walls[index]}`] : []), String(index + 1)]) {
       const width = textWidth(text, LETTER);
       let bestCost = text.length > 3 ? 60 : 90;
-      for (const [preference, turn] of [0, 45, -45, 90, -90, 135, -135, 180].entries()) {
-        const way = onPlan(station.angleDeg + outward + turn, 1);
-        const distance = reach + 2.5 + (Math.abs(way.x) * width) / 2 + (Math.abs(way.y) * height) / 2;
-        const centre = { x: point.x + way.x * distance, y: point.y + way.y * distance };
+      for (const [preference, place] of places.entries()) {
+        const { centre, leader: own } = place(width);
         const box = boxRound(centre, width, height);
         const hits =
           placed.filter((other) => overlaps(box, other, 1.5)).length +
@@ -184,14 +226,23 @@ export function placeNumbers(
           (inside(box, PLAN_BOX) ? 0 : 1) +
           (leader !== null && segmentEnters(leader[0], leader[1], boxRound(centre, width + 3, height + 3))
             ? 1
-            : 0);
+            : 0) +
+          (own === undefined
+            ? 0
+            : [...placed, ...dots.filter((_, other) => other !== index)].filter((other) =>
+                segmentEnters(own[0], own[1], other),
+              ).length);
         const onPads = pads.filter(
           (pad) => Math.hypot(pad.x - centre.x, pad.y - centre.y) < padRadius + 3,
         ).length;
-        const cost = 100 * hits + 3 * onPads + 0.8 * preference;
+        const cost =
+          100 * hits +
+          3 * onPads +
+          0.8 * preference +
+          9 * lines.filter((radius) => straddles(box, radius)).length;
         if (cost < bestCost) {
           bestCost = cost;
-          best = { text, centre, box };
+          best = { text, centre, box, leader: own };
         }
       }
       if (best !== null) break;
@@ -307,6 +358,7 @@ export function FacePlan(props: FacePlanProps) {
             ? ''
             : lengthFigure(wallAfterMm, unit, 'coarse'),
         ),
+        [RIM, (k * shape.trackOuterDiameterMm) / 2, (k * shape.trackInnerDiameterMm) / 2, studRadius],
       );
   const { left, top, right, bottom } = PLAN_BOX;
   return (
@@ -365,6 +417,14 @@ export function FacePlan(props: FacePlanProps) {
           class="leader"
         />
       )}
+      <path
+        d={numbers
+          .map((label) => label?.leader)
+          .filter((own) => own !== undefined)
+          .map(([from, to]) => `M${at(from.x)} ${at(from.y)}L${at(to.x)} ${at(to.y)}`)
+          .join('')}
+        class="leader"
+      />
       {stations.map((station, index) => (
         <StationSign
           state={index === thinnest ? 'thinnest' : station.state}

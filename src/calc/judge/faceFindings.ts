@@ -160,5 +160,11 @@ function correction(gmm: number, heavySideDeg: number, cover: CoverCheckInput['c
   const radiusMm = cover.studCircleDiameterMm / 2;
   const grams = printNumber(gmm / radiusMm, 2);
   const light = (heavySideDeg + 180) % 360;
-  return ` ${grams} g at the stud circle corrects it: taken off at ${printNumber(heavySideDeg, 0)}°, ${placeName(heavySideDeg, cover.studCount)}, or put on at ${printNumber(light, 0)}°, ${placeName(light, cover.studCount)}.`;
+  return ` ${grams} g at the stud circle corrects it: taken off ${atClock(heavySideDeg, cover.studCount)}, or put on ${atClock(light, cover.studCount)}.`;
+}
+
+function atClock(angleDeg: number, studCount: number): string {
+  const whole = Math.round(angleDeg) % 360;
+  const name = placeName(whole, studCount);
+  return name.startsWith('at ') ? name : `at ${whole}°, ${name}`;
 }

@@ -1,11 +1,13 @@
-import { createServer, request, type Server } from 'node:http';
-import type { AddressInfo } from 'node:net';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Reading } from '../../shared/words/job.ts';
 import { listEntries } from '../../src/records/catalogue.ts';
+import { openShop, type Shop } from '../../src/records/database.ts';
 import { allReadings } from '../../src/records/history.ts';
 import { createJob, getJob } from '../../src/records/jobs.ts';
+import { post } from '../faults/kit/http.ts';
+import { newFolder, start } from '../faults/kit/program.ts';
+import { faultsIn, jobForm, look } from '../faults/kit/shop.ts';
 import { expectAccessible, expectNoSidewaysScroll } from './axe.ts';
 import { DESK, openBrowser, openProgram, PHONE, type Program } from './browser.ts';
 
@@ -56,9 +58,13 @@ async function newJob(): Promise<string> {
   return job.number;
 }
 
-async function onServer(number: string): Promise<readonly Reading[]> {
-  const job = await getJob(program.shop.db, number);
-  return allReadings(program.shop.db, job!.id);
+async function readingsOf({ db }: Pick<Shop, 'db'>, number: string): Promise<readonly Reading[]> {
+  const job = await getJob(db, number);
+  return allReadings(db, job!.id);
+}
+
+function onServer(number: string): Promise<readonly Reading[]> {
+  return readingsOf(program.shop, number);
 }
 
 /** As a gauge with a cable does: the figures one after another without a pause, then Enter. */
@@ -86,57 +92,12 @@ async function nothingWaits(page: Page): Promise<void> {
 }
 
 /** Every reading once, each at its own station, in the order typed. */
-async function expectTwelve(number: string): Promise<void> {
-  const readings = await onServer(number);
+function expectTwelve(readings: readonly Reading[]): void {
   expect(readings.map((one) => one.typed)).toEqual(WALLS);
   expect(readings.map((one) => one.valueMm)).toEqual(WALLS.map(Number));
   expect(new Set(readings.map((one) => `${one.angleDeg}/${one.radiusMm}`)).size).toBe(12);
   expect(new Set(readings.map((one) => one.id)).size).toBe(12);
   expect(readings.every((one) => one.kind === 'wall' && one.pass === 'before' && !one.doubtful)).toBe(true);
-}
-
-/** Stands between tablet and program: lets an answer to a kept batch get lost after the program has saved it. */
-async function forgetful(
-  target: string,
-): Promise<{ url: string; lost: () => number; close(): Promise<void> }> {
-  let lost = 0;
-  const server: Server = createServer((req, res) => {
-    const parts: Buffer[] = [];
-    req.on('data', (part: Buffer) => parts.push(part));
-    req.on('end', () => {
-      const onward = request(
-        target + req.url,
-        {
-          method: req.method,
-          headers: {
-            ...req.headers,
-            host: new URL(target).host,
-            ...(req.headers.origin && { origin: target }),
-          },
-        },
-        (answer) => {
-          if (req.url?.includes('/measure/kept') && lost < 2) {
-            lost++;
-            answer.resume();
-            answer.on('end', () => res.destroy());
-            return;
-          }
-          res.writeHead(answer.statusCode ?? 500, answer.headers);
-          answer.pipe(res);
-        },
-      );
-      onward.end(Buffer.concat(parts));
-    });
-  });
-  await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
-  return {
-    url: `http://127.0.0.1:${(server.address() as AddressInfo).port}`,
-    lost: () => lost,
-    close: async () => {
-      server.closeAllConnections();
-      await new Promise((resolve) => server.close(resolve));
-    },
-  };
 }
 
 describe('twelve readings, typed by a gauge', () => {
@@ -148,7 +109,7 @@ describe('twelve readings, typed by a gauge', () => {
     await gauge(page, WALLS);
     await nothingWaits(page);
     expect(Date.now() - started).toBeLessThan(60_000);
-    await expectTwelve(number);
+    expectTwelve(await onServer(number));
     expect(await page.locator('#asked').textContent()).toContain('Face height behind stud 1');
     expect(await page.locator('#on-server li').count()).toBe(12);
     await context.close();
@@ -170,21 +131,50 @@ describe('twelve readings, typed by a gauge', () => {
     await context.setOffline(false);
     await gauge(page, WALLS.slice(10));
     await nothingWaits(page);
-    await expectTwelve(number);
+    expectTwelve(await onServer(number));
     await context.close();
   });
 
-  it('are there once each when the server saved them and its answer was lost', async () => {
-    const number = await newJob();
-    const between = await forgetful(program.url);
+  it('are there once each when the server was killed twice between saving and answering', async () => {
+    const dataDir = newFolder();
+    const inside = ['unanswered'];
+    const first = await start({ dataDir, inside, env: { KILL_AT: '2' } });
+    const port = String(first.port);
+    expect((await post(first.url, '/jobs', { ...jobForm('K-1'), family: 'kestrel-4' })).status).toBe(303);
     const context = await browser.newContext({ viewport: DESK });
-    const page = await opened(context, between.url, number);
-    await gauge(page, WALLS);
+    const page = await opened(context, first.url, 'K-1');
+    const OF_THE_JOB = `SELECT typed FROM reading WHERE job_id = (SELECT id FROM job WHERE number = 'K-1')`;
+    const kept = () =>
+      look(dataDir, (raw) => raw.prepare(`${OF_THE_JOB} ORDER BY revision, place`).pluck().all());
+    const shown = () => page.locator('#on-server li').count();
+
+    await gauge(page, WALLS.slice(0, 5));
+    expect((await first.ended).signal).toBe('SIGKILL');
+    const afterFirst = kept();
+    expect(afterFirst).toEqual(WALLS.slice(0, afterFirst.length));
+    // On record, and nobody was told.
+    expect(afterFirst.length).toBeGreaterThan(await shown());
+    await gauge(page, WALLS.slice(5, 8));
+    expect(kept()).toEqual(afterFirst);
+
+    const second = await start({ dataDir, inside, env: { KILL_AT: '1', PORT: port } });
+    await gauge(page, WALLS.slice(8, 9));
+    expect((await second.ended).signal).toBe('SIGKILL');
+    const afterSecond = kept();
+    expect(afterSecond).toEqual(WALLS.slice(0, afterSecond.length));
+    expect(afterSecond.length).toBeGreaterThan(afterFirst.length);
+    expect(await page.locator('#waiting-count').textContent()).not.toBe('0');
+
+    const third = await start({ dataDir, env: { PORT: port } });
+    await gauge(page, WALLS.slice(9));
     await nothingWaits(page);
-    expect(between.lost()).toBe(2);
-    await expectTwelve(number);
+    expect(await shown()).toBe(12);
+    expect(look(dataDir, faultsIn)).toEqual([]);
     await context.close();
-    await between.close();
+    expect((await third.stop()).code).toBe(0);
+    const shop = openShop({ dataDir, now: () => new Date() });
+    expectTwelve(await readingsOf(shop, 'K-1'));
+    await shop.close();
   });
 
   it('are there once each when the page was closed and opened again', async () => {
@@ -203,7 +193,7 @@ describe('twelve readings, typed by a gauge', () => {
     expect(await again.locator('#asked').textContent()).toBe('Wall behind stud 2');
     await gauge(again, WALLS.slice(9));
     await nothingWaits(again);
-    await expectTwelve(number);
+    expectTwelve(await onServer(number));
     await context.close();
   });
 

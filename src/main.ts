@@ -20,7 +20,7 @@ async function start(): Promise<void> {
   const backups = backupsOf(process.env);
   const now = () => new Date();
   const held = holdShop(settings.dataDir);
-  if (settings.databaseUrl === null) await backUpBeforeUpgrade(settings.dataDir, now);
+  await backUpBeforeUpgrade({ ...settings, now });
   const shop = await openRecords({ ...settings, now });
   // All of it or nothing, also when two programs start at once.
   if (settings.demo) await write(shop.db, seedDemo);
@@ -54,11 +54,12 @@ async function start(): Promise<void> {
   });
 
   const daily =
-    backups.at !== null && shop.engine === 'sqlite'
+    backups.at !== null
       ? scheduleBackups({
           ...backups,
           at: backups.at,
           dataDir: shop.dataDir,
+          databaseUrl: settings.databaseUrl,
           since: await shopBegan(shop.db),
           now,
         })

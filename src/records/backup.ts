@@ -6,6 +6,7 @@ import { databaseUrlOf, dataDirOf, SettingsRefused } from '../settings.ts';
 import { backUpFiles } from './backupFiles.ts';
 import { BACKUPS } from './backupList.ts';
 import { type BackupReason, type Manifest, writeManifest } from './backupManifest.ts';
+import { copyFromPostgres, isOlderPostgres } from './backupPostgres.ts';
 import { FILE_NAME, isDamage, makeFolder, openShop } from './database.ts';
 import { BackupFailed } from './errors.ts';
 import { flush } from './files.ts';
@@ -32,13 +33,16 @@ const ALL_PAGES = 0x7fffffff;
  */
 export async function backUp(options: {
   readonly dataDir: string;
+  /** The PostgreSQL database that holds the records; null, or left out, when they are in the data folder. */
+  readonly databaseUrl?: string | null;
   /** Where to; `backups` in the data folder unless told. */
   readonly folder?: string;
   readonly reason?: BackupReason;
   readonly now: () => Date;
 }): Promise<Backup> {
-  const { dataDir, reason = 'asked' } = options;
-  const source = openSource(join(dataDir, FILE_NAME));
+  const { dataDir, databaseUrl = null, reason = 'asked' } = options;
+  const source =
+    databaseUrl === null ? fileSource(join(dataDir, FILE_NAME)) : postgresSource(databaseUrl, options.now);
   const folder = resolve(options.folder ?? join(dataDir, BACKUPS));
   let place: Place | null = null;
   try {
@@ -46,10 +50,7 @@ export async function backUp(options: {
     const at = options.now();
     place = takePlace(folder, at);
     const copy = join(place.unfinished, FILE_NAME);
-    const least = countsOf(source);
-    // In one step: a copy in parts would begin again with every change another program makes meanwhile.
-    await source.backup(copy, { progress: () => ALL_PAGES });
-    const counts = check(copy, least);
+    const counts = check(copy, await source.copyTo(copy));
     await rehearse(place.unfinished);
     const hashes = hashesIn(copy);
     const missing = await backUpFiles({ hashes, dataDir, backups: folder, into: place.unfinished });
@@ -79,8 +80,44 @@ export async function backUp(options: {
 }
 
 /** Makes a backup of records that this program is about to bring up to its own version; null when there is no need. */
-export async function backUpBeforeUpgrade(dataDir: string, now: () => Date): Promise<Backup | null> {
-  return isOlder(join(dataDir, FILE_NAME)) ? backUp({ dataDir, reason: 'before-upgrade', now }) : null;
+export async function backUpBeforeUpgrade(from: {
+  readonly dataDir: string;
+  readonly databaseUrl: string | null;
+  readonly now: () => Date;
+}): Promise<Backup | null> {
+  const { dataDir, databaseUrl } = from;
+  const older = databaseUrl === null ? isOlder(join(dataDir, FILE_NAME)) : await isOlderPostgres(databaseUrl);
+  return older ? backUp({ ...from, reason: 'before-upgrade' }) : null;
+}
+
+/** Where the records are copied from. */
+interface Source {
+  /** Into a new file; gives back how many rows it must hold at least. */
+  copyTo(file: string): Promise<Counts>;
+  close(): void;
+}
+
+function fileSource(file: string): Source {
+  const raw = openSource(file);
+  return {
+    copyTo: async (copy) => {
+      const least = countsOf(raw);
+      // In one step: a copy in parts would begin again with every change another program makes meanwhile.
+      await raw.backup(copy, { progress: () => ALL_PAGES });
+      return least;
+    },
+    close: () => raw.close(),
+  };
+}
+
+function postgresSource(url: string, now: () => Date): Source {
+  return {
+    copyTo: async (copy) => {
+      const copied = await copyFromPostgres(url, copy, now);
+      return Object.fromEntries(Object.entries(copied).filter(([table]) => GROWING.includes(table)));
+    },
+    close: () => {},
+  };
 }
 
 /** Whether a file holds records of an earlier version. One that cannot be read is left to whoever opens it. */
@@ -243,14 +280,9 @@ async function main(): Promise<void> {
   try {
     const folder = process.argv[2];
     const dataDir = dataDirOf(process.env);
-    if (databaseUrlOf(process.env) !== null) {
-      throw new BackupFailed(
-        'elsewhere',
-        `No backup was made: DATABASE_URL is set, and PostgreSQL is backed up with its own tools, as in pg_dump --format=custom --file=shop.dump "$DATABASE_URL". Copy ${dataDir} beside it, where the photos are.`,
-      );
-    }
     const made = await backUp({
       dataDir,
+      databaseUrl: databaseUrlOf(process.env),
       now: () => new Date(),
       ...(folder ? { folder: resolve(folder) } : {}),
     });

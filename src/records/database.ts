@@ -230,6 +230,15 @@ export async function write<T>(db: Db, fn: (trx: Transaction<Tables>) => Promise
   }
 }
 
+/** Runs `fn`, which only reads, on the records as they are at one moment. Use the `trx` it is given. */
+export async function readAtOnce<T>(db: Db, fn: (trx: Transaction<Tables>) => Promise<T>): Promise<T> {
+  try {
+    return await db.transaction().setAccessMode('read only').execute(fn);
+  } catch (error) {
+    throw unavailable(error);
+  }
+}
+
 function isTransaction(db: Db): db is Transaction<Tables> {
   return db.isTransaction;
 }

@@ -72,7 +72,7 @@ export class StaleEdit extends Error {
   }
 }
 
-export type BackupCode = 'no-shop' | 'not-ours' | 'not-written' | 'not-sound' | 'elsewhere';
+export type BackupCode = 'no-shop' | 'not-ours' | 'not-read' | 'not-written' | 'not-sound';
 
 /** No backup was made; the sentence says why. Earlier backups are as they were. */
 export class BackupFailed extends Error {
@@ -104,7 +104,7 @@ export type RestoreCode =
   | 'newer'
   | 'not-ours'
   | 'in-use'
-  | 'elsewhere'
+  | 'not-empty'
   | 'not-written';
 
 /** Nothing was restored; the sentence says why. The present records are as they were, or where it says. */

@@ -6,7 +6,7 @@ import { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import { fileURLToPath } from 'node:url';
 import { databaseUrlOf, dataDirOf, SettingsRefused } from '../settings.ts';
-import { type Db, makeFolder, type Shop, write } from './database.ts';
+import { type Db, makeFolder, readAtOnce, type Shop } from './database.ts';
 import { ExportFailed, RecordsUnavailable, ShopWillNotOpen } from './errors.ts';
 import { type ExportManifest, SHOP_FILE } from './exportManifest.ts';
 import { README } from './exportReadme.ts';
@@ -19,7 +19,7 @@ import { openRecords } from './open.ts';
 /** Writes everything but the photos into a folder, as it is at one moment; the manifest last. */
 export async function exportTexts(shop: Shop, folder: string, now: () => Date): Promise<ExportManifest> {
   makeFolder(join(folder, 'data'));
-  const { tables, hashes } = await write(shop.db, async (trx) => {
+  const { tables, hashes } = await readAtOnce(shop.db, async (trx) => {
     const written: ExportManifest['tables'] = {};
     for (const table of EXPORTED_TABLES) {
       written[table] = await writeLines(trx, table, join(folder, 'data', `${table}.jsonl`));

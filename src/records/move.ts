@@ -1,4 +1,3 @@
-import { createHash } from 'node:crypto';
 import { existsSync, realpathSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -9,6 +8,7 @@ import { type Db, FILE_NAME, write } from './database.ts';
 import { MoveFailed, RecordsUnavailable, ShopWillNotOpen } from './errors.ts';
 import { APPLICATION_ID, MIGRATIONS, refuseOthers } from './migrate.ts';
 import { openPostgres } from './postgres.ts';
+import { hashOfRow, hashOfRows } from './rowsHash.ts';
 
 export interface MovedTable {
   readonly table: string;
@@ -144,8 +144,8 @@ async function moveTable(source: Database.Database, db: Db, table: string): Prom
       values ${sql.join(values)}`.execute(db);
   }
   const kept = await sql<Row>`select * from ${sql.table(table)}`.execute(db);
-  const before = { table, rows: rows.length, sha256: hashOfRows(rows) };
-  const after = { table, rows: kept.rows.length, sha256: hashOfRows(kept.rows) };
+  const before = { table, rows: rows.length, sha256: hashOfRows(rows.map(hashOfRow)) };
+  const after = { table, rows: kept.rows.length, sha256: hashOfRows(kept.rows.map(hashOfRow)) };
   if (before.rows !== after.rows || before.sha256 !== after.sha256) {
     throw new MoveFailed(
       'differs',
@@ -153,19 +153,6 @@ async function moveTable(source: Database.Database, db: Db, table: string): Prom
     );
   }
   return after;
-}
-
-/** One hash for the rows of a table, whatever the order of rows and columns. */
-function hashOfRows(rows: readonly Row[]): string {
-  const lines = rows.map((row) => {
-    const fields = Object.entries(row).sort(([a], [b]) => (a < b ? -1 : 1));
-    const plain = fields.map(([name, value]) => [
-      name,
-      Buffer.isBuffer(value) ? value.toString('hex') : value,
-    ]);
-    return createHash('sha256').update(JSON.stringify(plain)).digest('hex');
-  });
-  return createHash('sha256').update(lines.sort().join('\n')).digest('hex');
 }
 
 async function main(): Promise<void> {

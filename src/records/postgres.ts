@@ -62,13 +62,13 @@ export async function openPostgres(options: {
 }
 
 /** Numbers as numbers: counts, sums and whole numbers come as text from the driver's own parsers. */
-function getTypeParser(oid: number, format?: 'text' | 'binary') {
+export function getTypeParser(oid: number, format?: 'text' | 'binary') {
   const { INT8, NUMERIC } = pg.types.builtins;
   return oid === INT8 || oid === NUMERIC ? Number : pg.types.getTypeParser(oid, format ?? 'text');
 }
 
 /** Where it is, for people: without the account and its password. */
-function placeOf(url: string): string {
+export function placeOf(url: string): string {
   const { host, port, database } = new pg.Client({ connectionString: url });
   return `PostgreSQL at ${host}, port ${port}, database ${database}`;
 }

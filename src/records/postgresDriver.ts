@@ -5,6 +5,7 @@ import {
   type PostgresPool,
   type PostgresPoolClient,
   type PostgresQueryResult,
+  type TransactionSettings,
 } from 'kysely';
 import type pg from 'pg';
 import { APPLICATION_ID } from './migrate.ts';
@@ -26,6 +27,9 @@ export const beginWriting = (patienceMs: number): string => `
   set local idle_in_transaction_session_timeout = ${LONGEST_IDLE_MS};
   set local synchronous_commit = on;
   select pg_advisory_xact_lock(${APPLICATION_ID}, hashtext(current_schema()));`;
+
+/** Begins a look at everything as it is at one moment, which keeps nobody waiting. */
+export const BEGIN_READING = 'begin isolation level repeatable read read only';
 
 /** The same program and queries on PostgreSQL; only how a change begins and ends is written here. */
 export class ShopPostgresDialect extends PostgresDialect {
@@ -53,9 +57,10 @@ class ShopPostgresDriver extends PostgresDriver {
     this.#patienceMs = patienceMs;
   }
 
-  override async beginTransaction(connection: Connection): Promise<void> {
+  override async beginTransaction(connection: Connection, settings: TransactionSettings): Promise<void> {
+    const begin = settings.accessMode === 'read only' ? BEGIN_READING : beginWriting(this.#patienceMs);
     try {
-      await connection.executeQuery(CompiledQuery.raw(beginWriting(this.#patienceMs)));
+      await connection.executeQuery(CompiledQuery.raw(begin));
     } catch (error) {
       // It has begun all the same, and its line would be given to whoever asks next.
       await this.rollbackTransaction(connection);

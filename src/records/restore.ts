@@ -1,4 +1,5 @@
-import { constants, existsSync, realpathSync } from 'node:fs';
+import { randomUUID } from 'node:crypto';
+import { constants, createReadStream, existsSync, realpathSync } from 'node:fs';
 import { copyFile, mkdir, rename, rm, writeFile } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -8,9 +9,10 @@ import { inWords } from './backup.ts';
 import { BACKUPS } from './backupList.ts';
 import { brokenFile, type Manifest, readManifest, writeManifest } from './backupManifest.ts';
 import { FILE_NAME, isDamage, makeFolder, openShop } from './database.ts';
-import { RestoreFailed, ShopWillNotOpen } from './errors.ts';
-import { FILES, flush } from './files.ts';
+import { MoveFailed, RecordsUnavailable, RestoreFailed, ShopWillNotOpen } from './errors.ts';
+import { FILES, flush, keep, receive } from './files.ts';
 import { APPLICATION_ID, refuseOthers } from './migrate.ts';
+import { moveShop } from './move.ts';
 import { holdAlone, inUse, UNDER_WAY } from './restoreGuard.ts';
 
 export interface Restored {
@@ -59,6 +61,58 @@ export async function restore(options: {
     throw new RestoreFailed(
       'not-written',
       `The backup could not be put into ${dataDir} (${messageOf(error)}). Nothing was lost: the present records are there, or in a folder there whose name begins with replaced-.`,
+      error,
+    );
+  } finally {
+    await rm(incoming, { recursive: true, force: true });
+    held.release();
+  }
+}
+
+/**
+ * Puts a backup into an empty PostgreSQL database, and its photos beside those of the data folder. Nothing is moved
+ * aside or written over: a database that holds a shop is refused. Throws RestoreFailed.
+ */
+export async function restoreIntoPostgres(options: {
+  readonly dataDir: string;
+  readonly databaseUrl: string;
+  readonly folder: string;
+  readonly now: () => Date;
+}): Promise<Omit<Restored, 'aside' | 'undoable'>> {
+  const { dataDir, databaseUrl, now } = options;
+  const backup = folderOf(options.folder, dataDir);
+  const manifest = await examine(backup);
+  makeFolder(resolve(dataDir));
+  const held = holdAlone(dataDir);
+  const incoming = await freshFolder(join(dataDir, `restoring-${randomUUID()}`));
+  try {
+    await copyIn(backup, manifest, incoming);
+    await openOnce(incoming, manifest);
+    // They are named by what is in them, so that more of them do no harm should the rest be given up.
+    for (const { path } of manifest.files.filter((file) => file.path !== FILE_NAME)) {
+      const photo = createReadStream(join(incoming, path));
+      await keep(dataDir, await receive(dataDir, photo, Number.POSITIVE_INFINITY));
+    }
+    await moveShop({ dataDir: incoming, url: databaseUrl, now });
+    const bytes = manifest.files.reduce((sum, file) => sum + file.bytes, 0);
+    return { manifest, bytes };
+  } catch (error) {
+    if (error instanceof MoveFailed && error.code === 'not-empty') {
+      throw new RestoreFailed(
+        'not-empty',
+        'The database that DATABASE_URL names holds a shop already, and a restore never writes over one. Make an empty one (createdb -E UTF8 -T template0), name that in DATABASE_URL, restore into it and start the program with it. Nothing was changed.',
+        error,
+      );
+    }
+    const said =
+      error instanceof RestoreFailed ||
+      error instanceof ShopWillNotOpen ||
+      error instanceof RecordsUnavailable ||
+      error instanceof MoveFailed;
+    if (said) throw error;
+    throw new RestoreFailed(
+      'not-written',
+      `The backup could not be put into the database (${messageOf(error)}). Nothing was lost, and nothing of it was kept there.`,
       error,
     );
   } finally {
@@ -211,14 +265,17 @@ async function main(): Promise<void> {
     if (folder === undefined) {
       throw new RestoreFailed('no-backup', 'Say which backup: npm run restore -- FOLDER.');
     }
-    if (databaseUrlOf(process.env) !== null) {
-      throw new RestoreFailed(
-        'elsewhere',
-        'The records are in PostgreSQL (DATABASE_URL), which is restored with its own tools. Nothing was changed.',
-      );
-    }
     const dataDir = dataDirOf(process.env);
-    const done = await restore({ dataDir, folder, now: () => new Date() });
+    const databaseUrl = databaseUrlOf(process.env);
+    const now = () => new Date();
+    if (databaseUrl !== null) {
+      const done = await restoreIntoPostgres({ dataDir, databaseUrl, folder, now });
+      console.log(
+        `Restored into the database that DATABASE_URL names: ${inWords(done)}, as they were at ${done.manifest.at}, read back and found the same.`,
+      );
+      return;
+    }
+    const done = await restore({ dataDir, folder, now });
     console.log(`Restored into ${dataDir}: ${inWords(done)}, as they were at ${done.manifest.at}.`);
     if (done.aside === null) console.log('There were no records there before.');
     else if (done.undoable) {
@@ -230,7 +287,13 @@ async function main(): Promise<void> {
       );
     }
   } catch (error) {
-    if (!(error instanceof RestoreFailed) && !(error instanceof SettingsRefused)) throw error;
+    const said =
+      error instanceof RestoreFailed ||
+      error instanceof SettingsRefused ||
+      error instanceof ShopWillNotOpen ||
+      error instanceof RecordsUnavailable ||
+      error instanceof MoveFailed;
+    if (!said) throw error;
     console.error(error.message);
     process.exitCode = 1;
   }

@@ -36,6 +36,7 @@ export function lastDue(at: DayTime, now: Date): Date {
 /** Makes the daily backup, at once if one was missed, and removes old ones by their number. Ends with `stop`. */
 export function scheduleBackups(options: {
   readonly dataDir: string;
+  readonly databaseUrl?: string | null;
   readonly at: DayTime;
   readonly kept: number;
   /** When this shop began: before that nothing was missed. */
@@ -43,7 +44,7 @@ export function scheduleBackups(options: {
   readonly now: () => Date;
   readonly say?: (sentence: string) => void;
 }): { look(): Promise<void>; stop(): void } {
-  const { dataDir, at, kept, since, now, say = console.error } = options;
+  const { dataDir, databaseUrl = null, at, kept, since, now, say = console.error } = options;
   const folder = join(dataDir, BACKUPS);
   let waitUntil = 0;
   let looking: Promise<void> | null = null;
@@ -56,7 +57,7 @@ export function scheduleBackups(options: {
     // A clock that was ahead for a while must not stop the backups until it is caught up with.
     if (made.some((one) => one >= due && one <= time)) return;
     try {
-      await backUp({ dataDir, reason: 'scheduled', now });
+      await backUp({ dataDir, databaseUrl, reason: 'scheduled', now });
       await rm(join(folder, FAILED), { force: true });
       await removeOld(folder, kept, now);
     } catch (error) {

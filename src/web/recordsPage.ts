@@ -19,13 +19,14 @@ import { sendZip } from './recordsZip.ts';
 export function recordsRouter(house: House): Router {
   const router = Router();
   const { db, dataDir, engine } = house.shop;
+  const { databaseUrl } = house.settings;
   const folder = join(dataDir, BACKUPS);
 
   router.get('/records', async (req, res) => show(req, res, 200, null));
 
   router.post('/records/backups', async (req, res) => {
     try {
-      await backUp({ dataDir, now: house.now });
+      await backUp({ dataDir, databaseUrl, now: house.now });
     } catch (error) {
       if (!(error instanceof BackupFailed)) throw error;
       await show(req, res, 422, error.message);
@@ -88,7 +89,7 @@ export function recordsRouter(house: House): Router {
             photos: await count('photo'),
           },
           where: house.shop.where,
-          own: engine === 'sqlite',
+          inPostgres: engine === 'postgres',
           daily: at && `${String(at.hour).padStart(2, '0')}:${String(at.minute).padStart(2, '0')}`,
           kept,
           backups: (await listBackups(folder)).map(({ name, bytes, manifest }) => ({

@@ -6,9 +6,11 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { listBackups } from '../../src/records/backupList.ts';
 import { FILE_NAME, openShop } from '../../src/records/database.ts';
 import { importShop } from '../../src/records/import.ts';
+import { openPostgres } from '../../src/records/postgres.ts';
 import { photograph } from '../records/photograph.ts';
 import { jpeg } from '../records/pictures.ts';
 import { signedJob } from '../records/samples.ts';
+import { onPostgres, placeOnPostgres } from '../records/shops.ts';
 import { type Served, serve } from './program.ts';
 
 let dataDir: string;
@@ -104,5 +106,26 @@ describe('the page of the records', { timeout: 20_000 }, () => {
       });
       expect(answer.status).toBe(403);
     }
+  });
+});
+
+onPostgres('the page of the records of a shop in PostgreSQL', () => {
+  test('makes a backup at a button too, and says how to go back to one', async () => {
+    const place = await placeOnPostgres();
+    const own = join(dataDir, 'branch');
+    const branch = await serve({
+      demo: false,
+      databaseUrl: place.url,
+      open: ({ now }) => openPostgres({ url: place.url, dataDir: own, now }),
+    });
+    await signedJob(branch.shop.db);
+    expect(await branch.post('/records/backups', {})).toMatchObject({ status: 303 });
+    const [backup] = await listBackups(join(own, 'backups'));
+    expect(backup?.manifest.counts).toMatchObject({ job: 1, reading: 3 });
+    const { text } = await branch.get('/records');
+    expect(text).toContain(`Download ${backup!.name}`);
+    expect(text).toContain('make an empty database, name it in DATABASE_URL');
+    await branch.close();
+    await place.remove();
   });
 });

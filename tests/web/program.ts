@@ -22,6 +22,7 @@ export interface Served {
 export async function serve(options: {
   demo: boolean;
   publicUrl?: string | null;
+  databaseUrl?: string | null;
   now?: () => Date;
   /** Another shop than one in memory. */
   open?: (options: { now: () => Date }) => Promise<Shop>;
@@ -33,7 +34,7 @@ export async function serve(options: {
     port: 0,
     host: '127.0.0.1',
     dataDir: ':memory:',
-    databaseUrl: null,
+    databaseUrl: options.databaseUrl ?? null,
     publicUrl: options.publicUrl ?? null,
     accounts: false,
     demo: options.demo,

@@ -17,8 +17,8 @@ export interface RecordsProps {
   readonly frame: Frame;
   readonly counts: { readonly jobs: number; readonly readings: number; readonly photos: number };
   readonly where: string;
-  /** The records are in a file of this program, which backs it up; a database server is backed up with its own tools. */
-  readonly own: boolean;
+  /** The records are in a database server, into which a backup is restored otherwise than into a file. */
+  readonly inPostgres: boolean;
   /** "03:30"; null when no daily backup is made. */
   readonly daily: string | null;
   readonly kept: number | null;
@@ -36,7 +36,7 @@ const REASON_WORD: Readonly<Record<BackupLine['reason'], string>> = {
 
 /** The shop's memory from outside: how much, where, and its copies. */
 export function RecordsPage(props: RecordsProps) {
-  const { frame, counts, where, own, backups, refused } = props;
+  const { frame, counts, where, refused } = props;
   return (
     <Layout title="Records" here="records" {...frame}>
       <h1>Records</h1>
@@ -55,7 +55,7 @@ export function RecordsPage(props: RecordsProps) {
         <dt>Where</dt>
         <dd>{where}</dd>
       </dl>
-      {own ? <Backups {...props} backups={backups} /> : <ElsewhereBackedUp />}
+      <Backups {...props} />
       <section id="export">
         <h2>Everything, to take along</h2>
         <p>
@@ -74,7 +74,7 @@ export function RecordsPage(props: RecordsProps) {
   );
 }
 
-function Backups({ backups, daily, kept, failure }: RecordsProps) {
+function Backups({ backups, daily, kept, failure, inPostgres }: RecordsProps) {
   return (
     <section id="backups">
       <h2>Backups</h2>
@@ -82,7 +82,9 @@ function Backups({ backups, daily, kept, failure }: RecordsProps) {
         {daily === null
           ? 'No daily backup is made (BACKUP_AT is off).'
           : `One is made every day at ${daily}, and the newest ${kept} of these are kept. Those asked for here stay until a person removes them.`}{' '}
-        They lie on the same disk as the records: carry one away now and then.
+        {inPostgres
+          ? 'They lie in the folder with the photos, on this machine: carry one away now and then.'
+          : 'They lie on the same disk as the records: carry one away now and then.'}
       </p>
       {failure && (
         <p class="note" role="alert">
@@ -115,20 +117,17 @@ function Backups({ backups, daily, kept, failure }: RecordsProps) {
         </ul>
       )}
       <p class="hint">
-        To go back to one, stop the program and run <code>npm run restore -- NAME</code>. What is there now is
-        moved aside, not lost.
-      </p>
-    </section>
-  );
-}
-
-function ElsewhereBackedUp() {
-  return (
-    <section id="backups">
-      <h2>Backups</h2>
-      <p>
-        The records are in PostgreSQL, which is backed up with its own tools (pg_dump). Copy the folder with
-        the photos beside it, or export everything.
+        {inPostgres ? (
+          <>
+            To go back to one, stop the program, make an empty database, name it in DATABASE_URL and run{' '}
+            <code>npm run restore -- NAME</code>. The database in use now stays as it is.
+          </>
+        ) : (
+          <>
+            To go back to one, stop the program and run <code>npm run restore -- NAME</code>. What is there
+            now is moved aside, not lost.
+          </>
+        )}
       </p>
     </section>
   );

@@ -85,4 +85,10 @@ export const demoJobs: readonly DemoJob[] = [
     customerReference: 'shelf order 13',
     upTo: 'to-verify',
   },
+  {
+    coverId: 'sandpiper-faced',
+    receivedOn: '2026-11-21',
+    customerReference: 'hill road garage',
+    upTo: 'to-decide',
+  },
 ];

@@ -13,7 +13,14 @@ import type { Db } from '../../src/records/database.ts';
 import { findJobs } from '../../src/records/findJobs.ts';
 import { createJob, getJob, reviseJob } from '../../src/records/jobs.ts';
 import { addReadings } from '../../src/records/readings.ts';
-import { type DemoCover, demoCovers, demoCriteria, demoFamilies, demoInput } from './covers.ts';
+import {
+  type DemoCover,
+  demoCovers,
+  demoCriteria,
+  demoCriteriaNow,
+  demoFamilies,
+  demoInput,
+} from './covers.ts';
 import { demoGauges } from './gauges.ts';
 import { type DemoJob, demoJobs } from './jobs.ts';
 import { demoStacks } from './stacks.ts';
@@ -31,6 +38,15 @@ export async function seedDemo(db: Db): Promise<void> {
     body: demoCriteria,
     why: 'invented, to try the program with',
   });
+  await saveCriteria(
+    db,
+    { who: BUILDER!, now: () => new Date('2026-11-20T16:00:00Z') },
+    {
+      fromRevision: 1,
+      body: demoCriteriaNow,
+      why: 'invented: covers faced thin came back with the same marks',
+    },
+  );
   for (const { id, family } of demoFamilies) await addEntry(db, ctx, { kind: 'family', id, body: family });
   for (const { id, entry } of demoStuds) await addEntry(db, ctx, { kind: 'stud', id, body: entry });
   for (const { id, entry } of demoStacks) await addEntry(db, ctx, { kind: 'stack', id, body: entry });

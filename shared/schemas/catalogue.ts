@@ -24,6 +24,8 @@ import {
 const name = text('The name', { least: 1, most: 80 });
 const note = text('The note', { most: 2000, lines: true });
 const source = (what: string) => text(what, { least: 1, most: 200 });
+const pressure = (what: string) => quantity(what, 'MPa', { least: 0, open: true, most: 100 });
+const yieldStress = quantity('The yield', 'MPa', { least: 0, open: true, most: 10_000 });
 const callout = text('The thread', { least: 1, most: 40 });
 
 /** A cover family as the catalogue keeps it. */
@@ -40,6 +42,18 @@ export const familySchema = strict('The family', {
   rimDiameterMm: orNull(size('The rim’s diameter')),
   padDiameterMm: orNull(size('The pads’ diameter')),
   padThicknessMm: orNull(size('The pads’ thickness')),
+  sideWallMm: orNull(size('The side wall’s thickness')),
+  pistonSealDiameterMm: orNull(size('The piston seal’s diameter')),
+  hubDiameterMm: orNull(size('The hub’s diameter')),
+  lockUpPressureMPa: orNull(pressure('The lock-up pressure')),
+  yieldMPa: orNull(yieldStress),
+  ring: orNull(
+    strict('The ring', {
+      innerDiameterMm: size('The ring’s inner diameter'),
+      outerDiameterMm: size('The ring’s outer diameter'),
+      thicknessMm: size('The ring’s thickness'),
+    }),
+  ),
   makerMinimumWallMm: orNull(size('The maker’s minimum wall')),
   makerMinimumWallSource: orNull(source('The source of the maker’s minimum wall')),
   shopMinimumWallMm: orNull(size('The shop’s minimum wall')),
@@ -77,7 +91,22 @@ function refuseDiameters(family: Family, refuse: Refuse): void {
     const inner = 'the track’s inner diameter';
     within('bossDiameterMm', 'The boss’s diameter', bossDiameterMm, inner, trackInnerDiameterMm, true);
   }
+  if (family.pistonSealDiameterMm != null) {
+    const inner = 'the track’s inner diameter';
+    within(
+      'pistonSealDiameterMm',
+      'The piston seal',
+      family.pistonSealDiameterMm,
+      inner,
+      trackInnerDiameterMm,
+      true,
+    );
+  }
+  refuseRing(family, within);
   if (rimDiameterMm !== null) {
+    if (family.hubDiameterMm != null) {
+      within('hubDiameterMm', 'The hub’s diameter', family.hubDiameterMm, 'the rim’s', rimDiameterMm, false);
+    }
     const outer = 'The track’s outer diameter';
     within('trackOuterDiameterMm', outer, trackOuterDiameterMm, 'the rim’s', rimDiameterMm, true);
     within(
@@ -87,6 +116,29 @@ function refuseDiameters(family: Family, refuse: Refuse): void {
       'the rim’s diameter',
       rimDiameterMm,
       false,
+    );
+  }
+}
+
+/** A ring lies on the flat, between boss and rim. */
+function refuseRing(
+  { ring, bossDiameterMm, rimDiameterMm }: Family,
+  within: (path: string, what: string, mm: number, limit: string, limitMm: number, equal: boolean) => void,
+): void {
+  if (ring == null) return;
+  const { innerDiameterMm: inner, outerDiameterMm: outer } = ring;
+  within('ring.innerDiameterMm', 'The ring’s inner diameter', inner, 'its outer diameter', outer, false);
+  if (rimDiameterMm !== null) {
+    within('ring.outerDiameterMm', 'The ring’s outer diameter', outer, 'the rim’s', rimDiameterMm, true);
+  }
+  if (bossDiameterMm !== null) {
+    within(
+      'ring.innerDiameterMm',
+      'The boss’s diameter',
+      bossDiameterMm,
+      'the ring’s inner diameter',
+      inner,
+      true,
     );
   }
 }
@@ -187,6 +239,8 @@ export const catalogueStackSchema = strict('The stack', {
 
 const threads = (what: string) => quantity(what, 'threads', { least: 0, most: 20 });
 
+/** Less than the new cover’s no cover can keep. */
+const TIMES_NEW = { least: 1, most: 100 };
 const SPEED = { least: 0, open: true, most: 20_000 };
 
 /** The shop's own limits and habits. */
@@ -222,4 +276,29 @@ export const shopCriteriaSchema = strict('The criteria', {
     ),
   ),
   balance: orNull(balanceSchema),
+  bending: orNull(
+    strict('How covers bend', {
+      liningModulusMPaPerMm: quantity('The lining’s modulus', 'MPa/mm', { least: 0, open: true, most: 1e6 }),
+      youngMPa: quantity('Young’s modulus', 'MPa', { least: 0, open: true, most: 1e7 }),
+      poisson: quantity('Poisson’s ratio', '', { least: 0, most: 0.4999 }),
+      lockUpPressureMPa: orNull(pressure('The lock-up pressure')),
+      yieldMPa: orNull(yieldStress),
+      speedRpm: orNull(quantity('The speed', 'rpm', SPEED)),
+      ringRunoutMm: orNull(extent('The runout allowed of a ring')),
+      peakOverNew: orNull(quantity('The limit on the pressure peak', 'times new', TIMES_NEW)),
+      rippleOverNew: orNull(quantity('The limit on the ripple', 'times new', TIMES_NEW)),
+    }),
+  ),
+  heat: orNull(
+    strict('The heat of an engagement', {
+      share: quantity('The share of the heat', '', { least: 0, open: true, most: 1 }),
+      torqueNm: quantity('The torque', 'N·m', { least: 0, open: true, most: 100_000 }),
+      slipRpm: quantity('The slip speed', 'rpm', SPEED),
+      slipTimeS: quantity('The slip time', 's', { least: 0, open: true, most: 3600 }),
+      conductivityWPerMK: quantity('The conductivity', 'W/(m·K)', { least: 0, open: true, most: 10_000 }),
+      densityKgPerM3: quantity('The density', 'kg/m³', { least: 0, open: true, most: 30_000 }),
+      specificHeatJPerKgK: quantity('The specific heat', 'J/(kg·K)', { least: 0, open: true, most: 20_000 }),
+      startTemperatureC: orNull(quantity('The start temperature', '°C', { least: -100, most: 2000 })),
+    }),
+  ),
 }) satisfies z.ZodType<ShopCriteria>;

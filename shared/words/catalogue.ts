@@ -1,3 +1,4 @@
+import type { BendingSettings, HeatSettings, RingSize } from './bending.ts';
 import type { Nut, Stack, Stud } from './stud.ts';
 
 /** A cover family: what the shop knows of one kind of cover before it measures one. */
@@ -14,6 +15,16 @@ export interface Family {
   readonly rimDiameterMm: number | null;
   readonly padDiameterMm: number | null;
   readonly padThicknessMm: number | null;
+  /** What else the bending model needs of this cover. null, or left out in what was kept before: not said. */
+  readonly sideWallMm?: number | null;
+  readonly pistonSealDiameterMm?: number | null;
+  readonly hubDiameterMm?: number | null;
+  /** Stands before the shop's. */
+  readonly lockUpPressureMPa?: number | null;
+  /** Of its steel; stands before the shop's. */
+  readonly yieldMPa?: number | null;
+  /** The ring that may be welded to it. */
+  readonly ring?: RingSize | null;
   readonly makerMinimumWallMm: number | null;
   readonly makerMinimumWallSource: string | null;
   /** The shop's own figure for this family, with who set it and when; stands before the general one. */
@@ -96,6 +107,8 @@ export interface ShopCriteria {
   /** null, or left out in what was kept before they could be set: not said. */
   readonly lathe?: LatheSettings | null;
   readonly balance?: BalanceWanted | null;
+  readonly bending?: BendingSettings | null;
+  readonly heat?: HeatSettings | null;
 }
 
 /** What the catalogue keeps, by kind. The shop's criteria are kept the same way, as one entry. */

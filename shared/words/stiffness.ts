@@ -1,13 +1,10 @@
 import type { Answer, Warning } from './answer.ts';
+import type { RingSize } from './bending.ts';
 
 /** One axial displacement, or any profile over the radius that carries the even pressure at each radius. */
 export type Piston = 'rigid' | 'conforming';
 
-/** A flat ring on the engine side, with openings for the pads. */
-export interface StiffeningRing {
-  readonly innerDiameterMm: number;
-  readonly outerDiameterMm: number;
-  readonly thicknessMm: number;
+export interface StiffeningRing extends RingSize {
   /** Bends as one piece with the cover; else each bends by itself. */
   readonly bonded: boolean;
 }

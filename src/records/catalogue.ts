@@ -31,6 +31,8 @@ const CRITERIA_BEFORE_ANY: ShopCriteria = {
   decimalSign: 'point',
   lathe: null,
   balance: null,
+  bending: null,
+  heat: null,
 };
 
 /** By name; without the retired ones unless they are asked for. */

@@ -24,6 +24,7 @@ import {
   reviseEntry,
 } from '../records/catalogue.ts';
 import { StaleEdit } from '../records/errors.ts';
+import { BENDING_FIELDS, familyBendingAsTyped, readFamilyBending } from './bendingForm.ts';
 import { entryRevisionsInWords, entryStale } from './entryWords.ts';
 import { NoSuchPage } from './errors.ts';
 import { gaugeAsEntered, readGaugeEntry } from './gaugeEntry.ts';
@@ -214,6 +215,7 @@ const FAMILY_FIELDS: Readonly<Record<string, string>> = {
   rimDiameterMm: 'rim',
   padDiameterMm: 'pad',
   padThicknessMm: 'padThickness',
+  ...BENDING_FIELDS,
   makerMinimumWallMm: 'makerMinimum',
   makerMinimumWallSource: 'makerSource',
   shopMinimumWallMm: 'shopMinimum',
@@ -241,6 +243,7 @@ function readFamily(form: TypedForm, name: string): Family | null {
     rimDiameterMm: form.length('rim', 'Rim diameter'),
     padDiameterMm: form.length('pad', 'Pad diameter'),
     padThicknessMm: form.length('padThickness', 'Pad thickness'),
+    ...readFamilyBending(form),
     makerMinimumWallMm: form.length('makerMinimum', "Maker's minimum wall"),
     makerMinimumWallSource: form.text('makerSource') || null,
     shopMinimumWallMm: form.length('shopMinimum', "The shop's minimum wall"),
@@ -265,7 +268,8 @@ function readFamily(form: TypedForm, name: string): Family | null {
 function fieldsOfEntry(entry: Entry<CatalogueKind>, writing: Writing): Fields {
   const text = (mm: number | null) =>
     mm === null ? '' : writeLength(mm, writing.lengthUnit, writing.decimalSign);
-  if (entry.kind === 'family') return familyAsTyped(entry.body as Family, text);
+  const decimal = (value: number) => String(value).replace('.', writing.decimalSign === 'comma' ? ',' : '.');
+  if (entry.kind === 'family') return familyAsTyped(entry.body as Family, text, decimal);
   if (entry.kind === 'stud') return studAsTyped(entry.body as CatalogueStud, text);
   if (entry.kind === 'gauge') return gaugeAsEntered(entry.body as CatalogueGauge, text);
   return stackAsTyped(entry.body as CatalogueStack, text);
@@ -274,7 +278,7 @@ function fieldsOfEntry(entry: Entry<CatalogueKind>, writing: Writing): Fields {
 type Text = (mm: number | null) => string;
 const plain = (value: number | null) => (value === null ? '' : String(value));
 
-function familyAsTyped(body: Family, text: Text): Fields {
+function familyAsTyped(body: Family, text: Text, decimal: (value: number) => string): Fields {
   return {
     name: body.name,
     make: body.make,
@@ -288,6 +292,7 @@ function familyAsTyped(body: Family, text: Text): Fields {
     rim: text(body.rimDiameterMm),
     pad: text(body.padDiameterMm),
     padThickness: text(body.padThicknessMm),
+    ...familyBendingAsTyped(body, { length: text, number: decimal }),
     makerMinimum: text(body.makerMinimumWallMm),
     makerSource: body.makerMinimumWallSource ?? '',
     shopMinimum: text(body.shopMinimumWallMm),

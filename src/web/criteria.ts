@@ -9,6 +9,7 @@ import type { EntryStale } from '../../views/parts/entryHistory.tsx';
 import { renderPage } from '../../views/render.ts';
 import { CRITERIA_ID, currentCriteria, entryHistory, saveCriteria } from '../records/catalogue.ts';
 import { StaleEdit } from '../records/errors.ts';
+import { BENDING_FIELDS, bendingAsTyped, readBendingSettings, readHeatSettings } from './bendingForm.ts';
 import { entryRevisionsInWords, entryStale } from './entryWords.ts';
 import { frameOf, type House, rememberPreference } from './house.ts';
 import { balanceAsTyped, latheAsTyped, readBalance, readLathe } from './latheForm.ts';
@@ -118,12 +119,17 @@ function readCriteria(form: TypedForm): ShopCriteria | null {
     decimalSign: form.choice('decimalSign', ['point', 'comma']) ?? 'point',
     lathe: readLathe(form),
     balance: readBalance(form),
+    bending: readBendingSettings(form),
+    heat: readHeatSettings(form),
   };
   needed(percent, 'confidence', 'How sure to be');
   if (form.faults.length > 0) return null;
   const parsed = shopCriteriaSchema.safeParse(raw);
   if (parsed.success) return parsed.data;
-  form.addFaults(faultsOf(parsed.error), (path) => FIELD[path] ?? path.replace(/^(lathe|balance)\./, ''));
+  form.addFaults(
+    faultsOf(parsed.error),
+    (path) => FIELD[path] ?? BENDING_FIELDS[path] ?? path.replace(/^(lathe|balance)\./, ''),
+  );
   return null;
 }
 
@@ -144,5 +150,6 @@ function asTyped(body: ShopCriteria, writing: Writing): Fields {
     decimalSign: body.decimalSign,
     ...latheAsTyped(body.lathe ?? null, text, number),
     ...balanceAsTyped(body.balance ?? null, number),
+    ...bendingAsTyped(body.bending ?? null, body.heat ?? null, { length: text, number }),
   };
 }

@@ -8,6 +8,7 @@ import type {
   ShopCriteria,
 } from '../../shared/words/catalogue.ts';
 import type { Nut } from '../../shared/words/stud.ts';
+import { bendingLines, familyBendingLines } from './bendingForm.ts';
 import { type FieldLine, lengthInWords, yesNoInWords } from './fieldLines.ts';
 import { gaugeFields } from './gaugeEntry.ts';
 import { latheLines } from './latheForm.ts';
@@ -53,6 +54,7 @@ export function familyFields(body: Family, writing: Writing): FieldLine[] {
     line('Rim diameter', length(body.rimDiameterMm)),
     line('Pad diameter', length(body.padDiameterMm)),
     line('Pad thickness', length(body.padThicknessMm)),
+    ...familyBendingLines(body, writing),
     line("Maker's minimum wall", length(body.makerMinimumWallMm, 'none')),
     line("Source of the maker's minimum", said(body.makerMinimumWallSource)),
     line("The shop's minimum wall", length(body.shopMinimumWallMm, 'none')),
@@ -137,5 +139,6 @@ export function criteriaFields(body: ShopCriteria, writing: Writing): FieldLine[
     line('Bare numbers are in', body.lengthUnit === 'mm' ? 'millimetres' : 'inches'),
     line('Decimals are written with a', body.decimalSign),
     ...latheLines(body.lathe ?? null, body.balance ?? null, writing),
+    ...bendingLines(body.bending ?? null, body.heat ?? null, writing),
   ];
 }

@@ -221,6 +221,8 @@ onEachDatabase((engine) => {
           decimalSign: 'point',
           lathe: null,
           balance: null,
+          bending: null,
+          heat: null,
         },
       });
     });

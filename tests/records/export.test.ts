@@ -113,7 +113,7 @@ onEachDatabase((engine) => {
       await importShop(copy, out);
       const [there, here] = [await everyRow(copy), await everyRow(shop)];
       for (const table of EXPORTED_TABLES) expect(there[table], table).toEqual(here[table]);
-      expect((here.job as string[]).length).toBe(20);
+      expect((here.job as string[]).length).toBe(21);
       expect((here.person as string[]).length).toBe(1);
       expect((here.job_sent as string[]).length).toBe(1);
       for (const hash of photos) expect(await hashOf(join(copy.dataDir, fileOf(hash)))).toBe(hash);

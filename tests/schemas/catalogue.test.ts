@@ -22,6 +22,12 @@ const FAMILY = {
   rimDiameterMm: 300,
   padDiameterMm: 24,
   padThicknessMm: 10,
+  sideWallMm: 4,
+  pistonSealDiameterMm: 64,
+  hubDiameterMm: 48,
+  lockUpPressureMPa: 0.7,
+  yieldMPa: 320,
+  ring: { innerDiameterMm: 236, outerDiameterMm: 296, thicknessMm: 6 },
   makerMinimumWallMm: 4.2,
   makerMinimumWallSource: 'Reedmoor sheet 12, 2024',
   shopMinimumWallMm: null,
@@ -80,6 +86,32 @@ describe('a family', () => {
       'studCircleDiameterMm',
       300,
       'The stud circle is 300 mm; it must be less than the rim’s diameter, 300 mm.',
+    ],
+    [
+      'pistonSealDiameterMm',
+      215,
+      'The piston seal is 215 mm; it must be no more than the track’s inner diameter, 214 mm.',
+    ],
+    ['hubDiameterMm', 300, 'The hub’s diameter is 300 mm; it must be less than the rim’s, 300 mm.'],
+    [
+      'ring.innerDiameterMm',
+      296,
+      'The ring’s inner diameter is 296 mm; it must be less than its outer diameter, 296 mm.',
+    ],
+    [
+      'ring.outerDiameterMm',
+      301,
+      'The ring’s outer diameter is 301 mm; it must be no more than the rim’s, 300 mm.',
+    ],
+    [
+      'ring.innerDiameterMm',
+      80,
+      'The boss’s diameter is 90 mm; it must be no more than the ring’s inner diameter, 80 mm.',
+    ],
+    [
+      'lockUpPressureMPa',
+      0,
+      'The lock-up pressure is 0 MPa; it must be more than 0 MPa and at most 100 MPa.',
     ],
     ['makerMinimumWallMm', 5.1, 'The maker’s minimum wall is 5.1 mm; a new cover, 5 mm, would not pass it.'],
     ['makerMinimumWallMm', null, 'The maker’s minimum wall has a source but no figure; give it in mm.'],
@@ -195,8 +227,25 @@ test('the shop’s criteria', () => {
     decimalSign: 'point',
     lathe: null,
     balance: { gradeMmPerS: 6.3, massKg: 3, speedRpm: 3000 },
+    bending: {
+      liningModulusMPaPerMm: 60,
+      youngMPa: 206_000,
+      poisson: 0.29,
+      lockUpPressureMPa: 0.7,
+      yieldMPa: null,
+      speedRpm: null,
+      ringRunoutMm: 0.3,
+      peakOverNew: 1.06,
+      rippleOverNew: null,
+    },
+    heat: null,
   };
   expect(taken(shopCriteriaSchema, criteria)).toEqual(criteria);
+  const { bending: _bending, heat: _heat, ...before } = criteria;
+  expect(taken(shopCriteriaSchema, before)).toEqual({ ...before, bending: null, heat: null });
+  expect(faults(shopCriteriaSchema, changed(criteria, 'bending.peakOverNew', 0.9))[0]?.message).toBe(
+    'The limit on the pressure peak is 0.9 times new; it must be at least 1 times new and at most 100 times new.',
+  );
   expect(faults(shopCriteriaSchema, { ...criteria, confidence: 95 })[0]?.path).toBe('confidence');
   expect(faults(shopCriteriaSchema, { ...criteria, confidence: undefined })[0]?.message).toBe(
     'The confidence is missing; give a plain number.',

@@ -46,6 +46,45 @@ describe('the catalogue, by form', () => {
     expect((await getEntry(program.shop.db, 'family', entry!.id))?.body.shopMinimumWallMm).toBe(4.1);
   });
 
+  it('keeps what its bending needs in any unit, and the ring whole or not at all', async () => {
+    const bending = {
+      sideWallThickness: '4',
+      seal: '64',
+      hub: '48',
+      lockUpPressure: '100 psi',
+      yield: '320',
+    };
+    const named = { ...FAMILY, name: 'Widgeon, bent' };
+    const half = await program.post('/catalogue/family', { ...named, ...bending, ringInner: '236' });
+    expect(half.status).toBe(422);
+    expect(half.text).toContain('Ring outer diameter is empty');
+    const ring = { ringInner: '236', ringOuter: '296', ringThickness: '1/4 in' };
+    expect((await program.post('/catalogue/family', { ...named, ...bending, ...ring })).status).toBe(303);
+    const entry = (await listEntries(program.shop.db, 'family')).find(({ name }) => name === named.name)!;
+    expect(entry.body).toMatchObject({
+      sideWallMm: 4,
+      pistonSealDiameterMm: 64,
+      hubDiameterMm: 48,
+      yieldMPa: 320,
+      ring: { innerDiameterMm: 236, outerDiameterMm: 296, thicknessMm: 6.35 },
+    });
+    expect(entry.body.lockUpPressureMPa).toBeCloseTo(0.6895, 4);
+    const page = await program.get(`/catalogue/family/${entry.id}`);
+    expect(page.html).toMatch(/name="ringThickness"[^>]*value="6.35"/);
+    expect(page.html).toMatch(/name="seal"[^>]*value="64"/);
+    expect((await program.get('/catalogue/family.csv')).html).toContain('piston seal diameter (mm)');
+    const past = await program.post('/catalogue/family', {
+      ...named,
+      name: 'Past',
+      ringThickness: '6',
+      ringInner: '236',
+      ringOuter: '310',
+      rim: '300',
+    });
+    expect(past.text).toContain('The ring’s outer diameter is 310 mm');
+    expect(past.html).toMatch(/name="ringOuter"[^>]*aria-invalid="true"/);
+  });
+
   it('answers a stale change with 409, keeps what was typed, and loses neither', async () => {
     const id = (await listEntries(program.shop.db, 'family'))[0]!.id;
     const stale = await program.post(`/catalogue/family/${id}`, {
@@ -173,5 +212,47 @@ describe('the criteria', () => {
     );
     expect(page.text).toContain('Did you mean 4,3?');
     expect(page.text).not.toContain('Did you mean 4.92?');
+  });
+
+  it('what the shop takes for bending and heat comes back as typed; half of it is refused', async () => {
+    const begun = {
+      ...CRITERIA,
+      from: '2',
+      decimalSign: 'comma',
+      allowance: '0,05',
+      runout: '0,1',
+      typical: '0,25',
+    };
+    const half = await program.post('/criteria', { ...begun, liningModulus: '60', rippleOverNew: '0,9' });
+    expect(half.status).toBe(422);
+    expect(half.text).toContain("Young's modulus is empty");
+    const bending = { liningModulus: '60', young: '206000', poisson: '0,29', lockUpPressure: '7 bar' };
+    const below = await program.post('/criteria', { ...begun, ...bending, rippleOverNew: '0,9' });
+    expect(below.html).toMatch(/name="rippleOverNew"[^>]*aria-invalid="true"/);
+    const heat = {
+      heatShare: '50',
+      slipTorque: '300',
+      slipSpeed: '1000',
+      slipTime: '0,6',
+      conductivity: '51,9',
+      density: '7870',
+      specificHeat: '486',
+    };
+    const saved = await program.post('/criteria', {
+      ...begun,
+      ...bending,
+      ...heat,
+      rippleOverNew: '1,25',
+      why: 'bends',
+    });
+    expect(saved.status).toBe(303);
+    const { body } = await currentCriteria(program.shop.db);
+    expect(body.bending).toMatchObject({ poisson: 0.29, rippleOverNew: 1.25, peakOverNew: null });
+    expect(body.bending?.lockUpPressureMPa).toBeCloseTo(0.7, 12);
+    expect(body.heat).toMatchObject({ share: 0.5, slipTimeS: 0.6, startTemperatureC: null });
+    const page = await program.get('/criteria');
+    expect(page.html).toMatch(/name="heatShare"[^>]*value="50"/);
+    expect(page.html).toMatch(/name="rippleOverNew"[^>]*value="1,25"/);
+    expect(page.text).toContain('Ripple at most, times new');
   });
 });

@@ -11,6 +11,7 @@ import {
 import { ErrorSummary } from '../parts/errorSummary.tsx';
 import { errorsOf } from '../parts/errorsOf.ts';
 import { Choice, Field } from '../parts/field.tsx';
+import { BendingFields } from './bendingFields.tsx';
 import { LatheFields } from './latheFields.tsx';
 
 export interface CriteriaProps {
@@ -74,6 +75,7 @@ export function CriteriaPage({ frame, revision, fields, faults, stale, history }
           </div>
         </fieldset>
         <LatheFields fields={fields} faults={faults} unit={unit} />
+        <BendingFields fields={fields} faults={faults} unit={unit} />
         <fieldset class="group">
           <legend>The shop</legend>
           <div class="fields">

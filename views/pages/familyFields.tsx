@@ -2,6 +2,7 @@ import type { LengthUnit } from '../../shared/words/print.ts';
 import type { Fault } from '../../shared/words/refusal.ts';
 import { errorsOf } from '../parts/errorsOf.ts';
 import { Choice, Field, TextArea, Tick } from '../parts/field.tsx';
+import { FamilyBendingFields } from './bendingFields.tsx';
 
 /** What the shop knows of one kind of cover. */
 export function FamilyFields(props: {
@@ -52,6 +53,7 @@ export function FamilyFields(props: {
           {field('Pad thickness', 'padThickness', { unit, optional: true })}
         </div>
       </fieldset>
+      <FamilyBendingFields fields={fields} faults={faults} unit={unit} />
       <fieldset class="group">
         <legend>Minimum wall</legend>
         <p class="hint">

@@ -123,7 +123,7 @@ onEachDatabase((engine) => {
       const again = await exportShop(copy, join(dataDir, 'again'), () => new Date(0));
       expect({ ...again, at: manifest.at }).toEqual(manifest);
       const next = await createJob(copy.db, as('AB'), { received: received() });
-      expect(next.number).toBe('1021');
+      expect(next.number).toBe('1022');
       expect(next.id).toBe((here.job as string[]).length + 1);
       // PostgreSQL has checked every reference as it came.
       if (engine.name === 'SQLite') {

@@ -190,6 +190,8 @@ export interface CoverCheck {
     readonly standardUncertaintyMm: number | null;
     readonly expandedUncertaintyMm: number | null;
     readonly degreesOfFreedom: number | null;
+    /** From this wall on, where it is thinnest, one is sure; decisions kept before it was worked out lack it. */
+    readonly sureFromMm?: number | null;
   };
   readonly minimumWall: {
     readonly mm: number;

@@ -110,7 +110,7 @@ function confirmed(form: CoverFormView): string[] {
 function CoverHead({ form, check }: CoverPageProps) {
   return (
     <section id="cover-head" class="answer-head" aria-live="polite">
-      {check ? <CoverVerdict check={check} /> : <Waiting form={form} />}
+      {check ? <CoverVerdict check={check} unit={form.lengthUnit} id="cover" /> : <Waiting form={form} />}
       {form.doubts.map((doubt) => (
         <div class="doubt" role="alert">
           <p>

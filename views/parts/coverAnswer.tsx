@@ -4,6 +4,7 @@ import { FacePlan, type PlanStation } from '../drawings/facePlan.tsx';
 import { TiltPlan } from '../drawings/tiltPlan.tsx';
 import { TrackUnrolled } from '../drawings/trackUnrolled.tsx';
 import { WallSection } from '../drawings/wallSection.tsx';
+import { WallZones } from '../drawings/wallZones.tsx';
 import { Cautions } from './caution.tsx';
 import { FindingsFolded } from './findingsFolded.tsx';
 import { KeyFigures } from './keyFigures.tsx';
@@ -28,15 +29,30 @@ const WORTH_MM = 0.01;
 /** Seen at once, whatever they say. */
 const LEAD = ['crack', 'wall-left', 'sure-of-it', 'cleans-up', 'dialled-in', 'cuts-left'];
 
-/** The verdict as a heading, then the one number that decided it. */
-export function CoverVerdict({ check, level = 1 }: { check: CoverCheck; level?: 1 | 2 }) {
+/** The verdict as a heading, the one number that decided it, and where that lies between too thin and enough. */
+export function CoverVerdict({ check, unit, id, level = 1 }: CoverVerdictProps) {
   const Heading = level === 1 ? 'h1' : 'h2';
+  const cracked = check.findings.some((one) => one.id === 'crack' && one.status === 'fail');
   return (
-    <>
-      <Heading class={`verdict verdict-${check.verdict}`}>{check.headline}</Heading>
-      <p class="why">{check.because}</p>
-    </>
+    <div class="verdict-head">
+      <div>
+        <Heading class={`verdict verdict-${check.verdict}`}>{check.headline}</Heading>
+        <p class="why">{check.because}</p>
+      </div>
+      {check.minimumWall && !cracked && (
+        <figure class="drawing zones-figure">
+          <WallZones id={`${id}-zones`} check={check} unit={unit} />
+        </figure>
+      )}
+    </div>
   );
+}
+
+interface CoverVerdictProps {
+  readonly check: CoverCheck;
+  readonly unit: LengthUnit;
+  readonly id: string;
+  readonly level?: 1 | 2;
 }
 
 /** The stations as the plan shows them. */

@@ -73,6 +73,7 @@ export function checkCover(
       standardUncertaintyMm: uncertainty?.standard.value ?? null,
       expandedUncertaintyMm: uncertainty?.expanded.value ?? null,
       degreesOfFreedom: uncertainty?.degreesOfFreedom ?? null,
+      sureFromMm: sure?.fromMm ?? null,
     },
     minimumWall: minimum && { mm: minimum.mm, source: minimum.source, from: minimum.from },
     conformanceProbability: sure?.all.value ?? null,

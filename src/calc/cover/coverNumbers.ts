@@ -2,6 +2,7 @@ import type { Answer } from '../../../shared/words/answer.ts';
 import type { CoverCheckInput } from '../../../shared/words/cover.ts';
 import { printNumber } from '../../../shared/words/print.ts';
 import { conformanceProbability } from '../measure/conformanceProbability.ts';
+import { sureMargin } from '../measure/sureMargin.ts';
 import { betweenStations } from './betweenStations.ts';
 import { type Coverage, coverage } from './coverage.ts';
 import { cutsLeft } from './cutsLeft.ts';
@@ -75,6 +76,8 @@ export interface CoverNumbers {
     /** The same for the clean-up cut, and for the worst of both bounds where the face was not read. */
     readonly cleanUp: number;
     readonly worstOfBoth: number | null;
+    /** From this wall on, where it is thinnest, the confidence is reached. */
+    readonly fromMm: number;
   } | null;
   readonly cutsLeft: Answer | null;
   readonly unbalance: ReturnType<typeof unbalance>;
@@ -175,7 +178,7 @@ export function coverNumbers(input: CoverCheckInput): CoverNumbers {
     uncertainty,
     sure:
       uncertainty && minimum
-        ? sureness(uncertainty, minimum.mm, {
+        ? sureness(uncertainty, minimum.mm, confidence, {
             after: wallsAfterMm,
             cleanUp: cleanUpWallsMm,
             worstOfBoth: measured ? null : stations.map((s) => s.wallMm - cleanUp.dialledMm),
@@ -227,6 +230,7 @@ function tiltToGain(
 function sureness(
   { commonMm, ownMm, missing }: WallUncertainty,
   minimumMm: number,
+  confidence: number,
   walls: {
     readonly after: readonly number[];
     readonly cleanUp: readonly number[];
@@ -259,5 +263,6 @@ function sureness(
     ),
     cleanUp: all(walls.cleanUp),
     worstOfBoth: walls.worstOfBoth && all(walls.worstOfBoth),
+    fromMm: minimumMm + sureMargin({ marginsMm: margins(walls.after), commonMm, ownMm, confidence }),
   };
 }

@@ -109,7 +109,7 @@ export function Decide(props: DecideProps) {
       ))}
       {check && shape && (kept === null || outdated) && (
         <>
-          <CoverVerdict check={check} level={2} />
+          <CoverVerdict check={check} unit={unit} id="job" level={2} />
           <div class="two">
             <CoverAnswer shape={shape} check={check} unit={unit} id="job" />
           </div>

@@ -1,0 +1,166 @@
+import type { CoverCheck } from '../../shared/words/cover.ts';
+import { type LengthUnit, printAgainst, printLength } from '../../shared/words/print.ts';
+import { at, LETTER, textWidth } from './lettering.ts';
+
+export interface WallZonesProps {
+  /** Starts every id in the drawing; one per drawing on a page. */
+  readonly id: string;
+  readonly check: Pick<CoverCheck, 'leastWall' | 'minimumWall' | 'bounds'>;
+  readonly unit: LengthUnit;
+}
+
+const WIDTH = 352;
+const LEFT = 6;
+const RIGHT = WIDTH - 6;
+const ROW = LETTER + 5;
+const BAR = 26;
+/** However near wall and minimum lie to one another, this much is shown. */
+const LEAST_SPAN_MM = 0.02;
+const WORD_ROOM = 8;
+
+interface Marker {
+  readonly mm: number;
+  readonly text: string;
+}
+
+/**
+ * Why the verdict is what it is, at one glance: on a scale of walls, where it is too thin, where nobody can be sure
+ * enough, where it is enough; and where the wall after the cut lies. Null where no minimum is set.
+ */
+export function WallZones({ id, check, unit }: WallZonesProps) {
+  const { minimumWall, leastWall } = check;
+  if (minimumWall === null) return null;
+  const minimum = minimumWall.mm;
+  const sureFrom = Math.max(leastWall.sureFromMm ?? minimum, minimum);
+  const markers = markersOf(check, unit);
+  const walls = markers.map(({ mm }) => mm);
+  const [lowest, highest] = [Math.min(minimum, ...walls), Math.max(sureFrom, ...walls)];
+  const span = Math.max(highest - lowest, LEAST_SPAN_MM);
+  const [low, high] = [lowest - 0.3 * span, highest + 0.3 * span];
+  const x = (mm: number) => LEFT + ((RIGHT - LEFT) * (mm - low)) / (high - low);
+  const barTop = 6 + ROW * markers.length;
+  const foot = barTop + BAR;
+  const zones = [
+    { name: 'too thin', class: 'zone-thin', from: LEFT, to: x(minimum) },
+    { name: 'not sure enough', class: 'zone-unsure', from: x(minimum), to: x(sureFrom) },
+    { name: 'enough', class: 'zone-enough', from: x(sureFrom), to: RIGHT },
+  ];
+  const ends = [
+    { x: x(minimum), text: `minimum ${printLength(minimum, unit)}`, class: 'limit-text' },
+    ...(sureFrom - minimum > 1e-6
+      ? [{ x: x(sureFrom), text: `sure from ${printAgainst(sureFrom, minimum, unit)}`, class: 'strong' }]
+      : []),
+  ];
+  return (
+    <svg
+      viewBox={`0 0 ${WIDTH} ${at(foot + 8 + ROW * ends.length)}`}
+      class="wall-zones"
+      role="img"
+      aria-labelledby={`${id}-title ${id}-desc`}
+    >
+      <title id={`${id}-title`}>The wall left, against the minimum and how sure one can be of it</title>
+      <desc id={`${id}-desc`}>{zonesInWords(markers, minimum, sureFrom, unit)}</desc>
+      <defs>
+        <pattern
+          id={`${id}-hatch`}
+          width="7"
+          height="7"
+          patternUnits="userSpaceOnUse"
+          patternTransform="rotate(45)"
+        >
+          <path d="M0 0V7" class="thin" />
+        </pattern>
+      </defs>
+      {zones.map((zone) => (
+        <>
+          <rect
+            x={at(zone.from)}
+            y={barTop}
+            width={at(Math.max(0, zone.to - zone.from))}
+            height={BAR}
+            class={zone.class}
+          />
+          {zone.class === 'zone-thin' && (
+            <rect
+              x={at(zone.from)}
+              y={barTop}
+              width={at(zone.to - zone.from)}
+              height={BAR}
+              fill={`url(#${id}-hatch)`}
+            />
+          )}
+          {textWidth(zone.name, LETTER) + 2 * WORD_ROOM < zone.to - zone.from &&
+            !markers.some(({ mm }) => besideWord(x(mm), zone)) && (
+              <text x={at((zone.from + zone.to) / 2)} y={at(barTop + BAR / 2 + 4.5)} class="mid label halo">
+                {zone.name}
+              </text>
+            )}
+        </>
+      ))}
+      <rect x={LEFT} y={barTop} width={RIGHT - LEFT} height={BAR} class="thin" />
+      <path d={`M${at(x(minimum))} ${barTop - 4}V${foot + 6}`} class="limit" />
+      {ends.length > 1 && <path d={`M${at(x(sureFrom))} ${barTop - 4}V${foot + 6}`} class="thick" />}
+      {ends.map((end, row) => (
+        <text
+          x={at(fitted(end.x, end.text))}
+          y={at(foot + 6 + ROW * (row + 1) - 4)}
+          class={`mid halo ${end.class}`}
+        >
+          {end.text}
+        </text>
+      ))}
+      {markers.map((marker, row) => (
+        <>
+          <path d={`M${at(x(marker.mm))} ${at(ROW * (row + 1))}V${at(barTop + BAR / 2)}`} class="extension" />
+          <path d={diamond(x(marker.mm), barTop + BAR / 2)} class="st-core" />
+          <text x={at(fitted(x(marker.mm), marker.text))} y={at(ROW * (row + 1) - 3)} class="mid strong halo">
+            {marker.text}
+          </text>
+        </>
+      ))}
+    </svg>
+  );
+}
+
+/** One wall, or, where the face was not read, one for each way it may lie. */
+function markersOf({ leastWall, bounds, minimumWall }: WallZonesProps['check'], unit: LengthUnit): Marker[] {
+  const text = (mm: number) => printAgainst(mm, minimumWall!.mm, unit);
+  if (bounds === null) return [{ mm: leastWall.afterMm, text: `${text(leastWall.afterMm)} left` }];
+  const { padSideFlat, faceFlat } = bounds;
+  return [
+    { mm: padSideFlat.leastWallMm, text: `${text(padSideFlat.leastWallMm)} if the pad side runs flat` },
+    { mm: faceFlat.leastWallMm, text: `${text(faceFlat.leastWallMm)} if the face runs flat` },
+  ];
+}
+
+/** A word gives way to the mark of the wall. */
+function besideWord(x: number, zone: { name: string; from: number; to: number }): boolean {
+  return Math.abs(x - (zone.from + zone.to) / 2) < textWidth(zone.name, LETTER) / 2 + 12;
+}
+
+/** Lettering in the middle over its line, unless that would carry it out of the drawing. */
+function fitted(x: number, text: string): number {
+  const half = textWidth(text, LETTER) / 2 + 4;
+  return Math.min(Math.max(x, half), WIDTH - half);
+}
+
+function diamond(x: number, y: number): string {
+  return `M${at(x)} ${at(y - 9)}l9 9l-9 9l-9 -9Z`;
+}
+
+function zonesInWords(
+  markers: readonly Marker[],
+  minimum: number,
+  sureFrom: number,
+  unit: LengthUnit,
+): string {
+  const zone = (mm: number) =>
+    mm < minimum - 1e-9 ? 'too thin' : mm < sureFrom - 1e-5 ? 'not sure enough' : 'enough';
+  return [
+    ...markers.map(({ mm, text }) => `${text}: ${zone(mm)}.`),
+    `Below the minimum of ${printLength(minimum, unit)} it is too thin.`,
+    ...(sureFrom - minimum > 1e-6
+      ? [`From ${printAgainst(sureFrom, minimum, unit)} on one can be sure enough.`]
+      : []),
+  ].join(' ');
+}

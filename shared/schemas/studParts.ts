@@ -1,5 +1,13 @@
 import type { z } from 'zod';
-import type { Joint, Layer, Nut, Stack, Stud, StudCriteria } from '../words/stud.ts';
+import {
+  type Joint,
+  type Layer,
+  type Nut,
+  type Stack,
+  type Stud,
+  type StudCriteria,
+  SURFACE_CLASSES,
+} from '../words/stud.ts';
 import {
   choice,
   count,
@@ -133,7 +141,7 @@ const studCriteriaSchema = orElse(
 
 const positive = (most: number) => ({ least: 0, open: true, most });
 
-const jointSchema = strict('The joint', {
+export const jointSchema = strict('The joint', {
   torqueNm: quantity('The tightening torque', 'N·m', positive(5000)),
   nutFactor: quantity('The nut factor', '', positive(1)),
   scatter: quantity('The scatter of the preload', '', { least: 0, most: 0.95 }),
@@ -145,6 +153,7 @@ const jointSchema = strict('The joint', {
   youngMPa: orNull(quantity('The elastic modulus', 'MPa', { least: 1000, most: 1_000_000 })),
   prevailingNm: orNull(quantity('The torque that only turns the nut', 'N·m', { least: 0, most: 5000 })),
   studsUsedBefore: orElse(yesNo('Whether the studs were used before'), false),
+  surface: orElse(choice('The surface', SURFACE_CLASSES), 'rz-10-to-40'),
   retightened: orElse(yesNo('Whether the nuts are tightened again'), false),
 }) satisfies z.ZodType<Joint>;
 

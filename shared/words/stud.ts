@@ -59,6 +59,10 @@ export interface StudCriteria {
   readonly startThreads: number;
 }
 
+export const SURFACE_CLASSES = ['rz-under-10', 'rz-10-to-40', 'rz-40-to-160'] as const;
+/** Roughness Rz in µm of pad, plate and nut. */
+export type SurfaceClass = (typeof SURFACE_CLASSES)[number];
+
 export interface Joint {
   readonly torqueNm: number;
   readonly nutFactor: number;
@@ -72,6 +76,8 @@ export interface Joint {
   /** Torque that only turns a prevailing-torque nut, before it seats; it gives no preload. */
   readonly prevailingNm?: number | null;
   readonly studsUsedBefore?: boolean;
+  /** How rough the faces that settle are; Rz 10 to 40 µm where nothing is said. */
+  readonly surface?: SurfaceClass;
   /** Tightened again after the first heat cycle, where the vehicle's maker allows it and no thread-locker is used. */
   readonly retightened?: boolean;
 }

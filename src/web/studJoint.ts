@@ -1,13 +1,14 @@
 import type { LengthUnit } from '../../shared/words/print.ts';
 import type { Fault } from '../../shared/words/refusal.ts';
-import type { Joint, Stack } from '../../shared/words/stud.ts';
+import { type Joint, type Stack, SURFACE_CLASSES, type SurfaceClass } from '../../shared/words/stud.ts';
 import type { FigureChoices, TorqueUnit } from '../../views/pages/studJoint.tsx';
-import { FRICTIONS, type NamedFigure, NUT_FACTORS, SCATTERS } from '../calc/stud/jointFigures.ts';
+import { FRICTIONS, type NamedFigure, NUT_FACTORS, SCATTERS, SURFACES } from '../calc/stud/jointFigures.ts';
 import type { Fields, TypedForm } from './typed.ts';
 
 const OWN = 'own';
 const DEFAULT_SCATTER = 'wrench';
 const DEFAULT_FRICTION = 'clean';
+const DEFAULT_SURFACE: SurfaceClass = 'rz-10-to-40';
 const DEFAULT_SERVICE_FACTOR = 2;
 
 /** What the fields of the joint can be chosen from; whatever is chosen is shown with its source. */
@@ -15,8 +16,10 @@ export const FIGURES: FigureChoices = {
   nutFactors: NUT_FACTORS,
   scatters: SCATTERS,
   frictions: FRICTIONS,
+  surfaces: SURFACES,
   scatter: DEFAULT_SCATTER,
   friction: DEFAULT_FRICTION,
+  surface: DEFAULT_SURFACE,
   serviceFactor: DEFAULT_SERVICE_FACTOR,
 };
 
@@ -66,6 +69,7 @@ export function readJoint(form: TypedForm, stack: Stack | null, unit: LengthUnit
     studCircleDiameterMm: circleMm,
     youngMPa: null,
     prevailingNm,
+    surface: form.choice('surface', SURFACE_CLASSES) ?? DEFAULT_SURFACE,
     studsUsedBefore: form.text('usedBefore') === '1',
     retightened: form.text('retightened') === '1',
   };

@@ -83,6 +83,26 @@ describe('embedding', () => {
     const found = embeddingLoss({ interfaces, studMmPerN: 0.6e-6, clampedMmPerN: 0.4e-6, steps: [] });
     expect(found.value).toBeCloseTo(um * 1000, 6);
   });
+
+  // The same table by roughness, shear (from memory): thread, under the nut, each interface.
+  it.each([
+    ['rz-under-10', 3 + 3 + 2 * 2],
+    ['rz-10-to-40', 3 + 4.5 + 2 * 2.5],
+    ['rz-40-to-160', 3 + 6.5 + 2 * 3.5],
+  ] as const)('two interfaces, %s: %f µm', (surface, um) => {
+    const found = embeddingLoss({
+      interfaces: 2,
+      surface,
+      studMmPerN: 0.6e-6,
+      clampedMmPerN: 0.4e-6,
+      steps: [],
+    });
+    expect(found.value).toBeCloseTo(um * 1000, 6);
+    const stated = checkStud({ ...EXAMPLE, joint: { ...EXAMPLE.joint!, surface } }).joint!.embeddingLossN!;
+    const middle = checkStud(EXAMPLE).joint!.embeddingLossN!;
+    const oneInterface = { 'rz-under-10': 8, 'rz-10-to-40': 10, 'rz-40-to-160': 13 };
+    expect(stated / middle).toBeCloseTo(oneInterface[surface] / 10, 9);
+  });
 });
 
 describe('friction joint', () => {

@@ -21,9 +21,11 @@ export interface FigureChoices {
   readonly nutFactors: readonly FigureChoice[];
   readonly scatters: readonly FigureChoice[];
   readonly frictions: readonly FigureChoice[];
+  readonly surfaces: readonly { readonly id: string; readonly says: string }[];
   /** What counts where nothing is chosen. */
   readonly scatter: string;
   readonly friction: string;
+  readonly surface: string;
   readonly serviceFactor: number;
 }
 
@@ -107,6 +109,13 @@ export function JointFields(props: JointFieldsProps) {
         {fields.scatterFrom === 'own' && field('Spread ±', 'scatter', { unit: '%' })}
         {choice('Friction, pad on plate', 'muFrom', figures.frictions, figures.friction)}
         {fields.muFrom === 'own' && field('Friction', 'mu', { size: 'figure' })}
+        <Choice
+          label="Surfaces of pad, plate and nut"
+          name="surface"
+          value={fields.surface || figures.surface}
+          hint="How much settles: VDI 2230:2003, table 5, from memory"
+          options={figures.surfaces.map(({ id, says }) => ({ value: id, label: says }))}
+        />
         {field('Number of studs', 'jointStuds', {
           size: 'figure',
           hint: holes.count === null ? undefined : `Empty: the stack's holes, ${holes.count}`,

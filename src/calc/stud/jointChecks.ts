@@ -129,6 +129,7 @@ function embedding(
     clampedMmPerN: P.mmPerN,
     steps: [S.step, P.step],
     retightened: joint.retightened ?? false,
+    ...(joint.surface && { surface: joint.surface }),
   });
   return { answer, missing: '' };
 }

@@ -1,4 +1,5 @@
 import type { DecisionKind, Stage } from '../../shared/words/job.ts';
+import type { Joint } from '../../shared/words/stud.ts';
 
 /** How far an invented job has come, and what was decided about studs. */
 export interface DemoJob {
@@ -12,6 +13,8 @@ export interface DemoJob {
     readonly stackId: string;
     readonly studId: string;
     readonly note: string;
+    /** How it was tightened; the vehicle and its maker's torque are invented. */
+    readonly joint?: Joint;
     /** The one tried first, which does not do. */
     readonly before?: { readonly studId: string; readonly note: string };
   };
@@ -24,7 +27,26 @@ export const demoJobs: readonly DemoJob[] = [
     receivedOn: '2026-09-14',
     customerReference: 'shelf order 12',
     upTo: 'signed',
-    studs: { stackId: 'one-piece-four-3-8-24', studId: 'short-3-8-24', note: '' },
+    studs: {
+      stackId: 'one-piece-four-3-8-24',
+      studId: 'short-3-8-24',
+      note: '',
+      joint: {
+        torqueNm: 36,
+        nutFactor: 0.2,
+        scatter: 0.25,
+        friction: 0.15,
+        engineTorqueNm: 250,
+        serviceFactor: 2,
+        studCount: 4,
+        studCircleDiameterMm: 286,
+        youngMPa: null,
+        prevailingNm: null,
+        studsUsedBefore: false,
+        surface: 'rz-10-to-40',
+        retightened: false,
+      },
+    },
   },
   {
     coverId: 'kestrel-spent',

@@ -2,6 +2,7 @@ import type { Looked, LookItem, NewReading } from '../../shared/words/job.ts';
 import { LOOK_ITEMS, STAGES } from '../../shared/words/job.ts';
 import { COVER_CALC_VERSION, checkCover } from '../../src/calc/cover/checkCover.ts';
 import { checkStud, STUD_CALC_VERSION } from '../../src/calc/stud/checkStud.ts';
+import { jointFrom } from '../../src/calc/stud/jointFigures.ts';
 import {
   addEntry,
   currentCriteria,
@@ -180,7 +181,7 @@ async function playJob(db: Db, played: DemoJob, number: string): Promise<void> {
           protrusionThreads: demoCriteria.protrusionThreads,
           startThreads: demoCriteria.startThreads,
         },
-        joint: null,
+        joint: studs.joint ?? null,
         coverStudCount: family!.body.studCount,
         coverStudCircleDiameterMm: family!.body.studCircleDiameterMm,
       };
@@ -196,6 +197,7 @@ async function playJob(db: Db, played: DemoJob, number: string): Promise<void> {
           check: checkStud(input),
           calcVersion: STUD_CALC_VERSION,
           note,
+          jointFrom: studs.joint ? jointFrom(studs.joint, 'maker') : null,
         },
       });
     }

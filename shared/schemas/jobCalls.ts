@@ -9,6 +9,7 @@ import {
   sentId,
   setupSchema,
 } from './job.ts';
+import { jointSchema } from './studParts.ts';
 
 const MOST_READINGS = 1200;
 const key = (what: string) => text(what, { least: 1, most: 80 });
@@ -49,6 +50,8 @@ export const sectionCallSchemas = {
       studId: key('The stud'),
       pullForwardMm: orNull(size('The pull-forward gap')),
       note: orElse(text('The note', { most: 2000, lines: true }), ''),
+      joint: orNull(jointSchema),
+      torqueFrom: orNull(choice('Whose torque it is', ['maker', 'other'])),
     }),
   }),
   signature: strict('The request', {

@@ -84,6 +84,15 @@ export interface CutsMade {
   readonly cuts: readonly { readonly depthMm: number; readonly typed: string; readonly note: string }[];
 }
 
+export interface JointFrom {
+  /** Whose torque it is; null where nobody said. */
+  readonly torque: 'maker' | 'other' | null;
+  /** "zinc plated (Shigley, 9th ed., table 8-15)", or that the figure was typed. */
+  readonly nutFactor: string;
+  readonly scatter: string;
+  readonly friction: string;
+}
+
 /** 10. Studs chosen for a stack, with the check as it was. */
 export interface StudsChosen {
   readonly stackId: string;
@@ -96,6 +105,8 @@ export interface StudsChosen {
   readonly check: StudCheck;
   readonly calcVersion: string;
   readonly note: string;
+  /** Where the joint's figures come from, in words; the joint itself is in the input. */
+  readonly jointFrom?: JointFrom | null;
 }
 
 /** 11. Record and release. */

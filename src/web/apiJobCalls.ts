@@ -9,6 +9,7 @@ import {
 import type { Job, NewReading, Reading, SectionName } from '../../shared/words/job.ts';
 import { STAGES } from '../../shared/words/job.ts';
 import { Refusal } from '../../shared/words/refusal.ts';
+import { jointFrom } from '../calc/stud/jointFigures.ts';
 import { currentCriteria, listEntries } from '../records/catalogue.ts';
 import type { Db } from '../records/database.ts';
 import { NotInRecords, StaleEdit } from '../records/errors.ts';
@@ -258,7 +259,14 @@ async function editOf(db: Db, job: Job, section: SectionName, sent: unknown): Pr
     }
     case 'studs': {
       const { studs } = sent as SectionCall<'studs'>;
-      return studsFrom(db, job, studs, lengthUnit, { stack: 'studs.stackId', stud: 'studs.studId' });
+      const { joint, torqueFrom } = studs;
+      const asked = { ...studs, jointFrom: joint && jointFrom(joint, torqueFrom) };
+      return studsFrom(db, job, asked, lengthUnit, {
+        stack: 'studs.stackId',
+        stud: 'studs.studId',
+        note: 'studs.note',
+        joint: (path) => `studs.${path}`,
+      });
     }
     case 'signature': {
       const { signature, fromRevision } = sent as SectionCall<'signature'>;

@@ -190,7 +190,22 @@ export const jobExamples: readonly JobExample[] = [
   step('PUT', 'changeStuds', '/jobs/1001/studs', {
     fromRevision: 9,
     ...BL,
-    studs: { stackId: 'two-piece', studId: 'long-3-8-24' },
+    studs: {
+      stackId: 'two-piece',
+      studId: 'long-3-8-24',
+      joint: {
+        torqueNm: 36,
+        nutFactor: 0.2,
+        scatter: 0.25,
+        friction: 0.15,
+        engineTorqueNm: 210,
+        serviceFactor: 2,
+        studCount: 4,
+        studCircleDiameterMm: 286,
+        surface: 'rz-10-to-40',
+      },
+      torqueFrom: 'maker',
+    },
   }),
   step('PUT', 'changeSignature', '/jobs/1001/signature', {
     fromRevision: 10,

@@ -1,6 +1,7 @@
-import type { DecisionKind, Job, Received } from '../../shared/words/job.ts';
+import type { DecisionKind, Job, JointFrom, Received } from '../../shared/words/job.ts';
 import type { LengthUnit } from '../../shared/words/print.ts';
 import { Refusal } from '../../shared/words/refusal.ts';
+import type { Joint, StudCheck } from '../../shared/words/stud.ts';
 import { COVER_CALC_VERSION } from '../calc/cover/checkCover.ts';
 import { STUD_CALC_VERSION } from '../calc/stud/checkStud.ts';
 import { currentCriteria, getEntry, listEntries } from '../records/catalogue.ts';
@@ -76,9 +77,17 @@ export async function studsFrom(
     readonly studId: string;
     readonly pullForwardMm: number | null;
     readonly note: string;
+    readonly joint: Joint | null;
+    readonly jointFrom: JointFrom | null;
   },
   unit: LengthUnit,
-  fields: { readonly stack: string; readonly stud: string },
+  fields: {
+    readonly stack: string;
+    readonly stud: string;
+    readonly note: string;
+    /** Where what the calculation refuses of the joint stands. */
+    readonly joint: (path: string) => string;
+  },
 ): Promise<Edit> {
   const stack = await getEntry(db, 'stack', asked.stackId);
   const stud = await getEntry(db, 'stud', asked.studId);
@@ -92,12 +101,20 @@ export async function studsFrom(
   const family = job.sections.received?.body.family ?? null;
   const pullForwardMm = asked.pullForwardMm ?? stack.body.pullForwardMm;
   const criteria = (await currentCriteria(db)).body;
-  const { input, check } = studCheckFor(stud.body, stack.body, pullForwardMm, criteria, family, unit);
-  if (check.fits === 'no' && asked.note === '') {
+  const { input, check } = refusingAt(fields.joint, () =>
+    studCheckFor(stud.body, stack.body, pullForwardMm, criteria, family, unit, asked.joint),
+  );
+  const against =
+    check.fits === 'no'
+      ? `${stud.body.name} does not fit: ${check.because}`
+      : check.holds === 'no'
+        ? `The joint does not hold: ${failedOf(check)}`
+        : null;
+  if (against !== null && asked.note === '') {
     throw refuse(
       'note-needed',
-      'note',
-      `${stud.body.name} does not fit: ${check.because} Choose another, or say in the note why it is kept all the same.`,
+      fields.note,
+      `${against} Choose otherwise, or say in the note why it is kept all the same.`,
     );
   }
   return {
@@ -112,8 +129,33 @@ export async function studsFrom(
       check,
       calcVersion: STUD_CALC_VERSION,
       note: asked.note,
+      jointFrom: asked.joint && asked.jointFrom,
     },
   };
+}
+
+/** Why it does not hold. */
+function failedOf(check: StudCheck): string {
+  return check.findings
+    .filter(({ id, status }) => status === 'fail' && (id === 'joint-slip' || id === 'joint-proof'))
+    .map(({ sentence }) => sentence)
+    .join(' ');
+}
+
+/** What the calculation refuses of the joint, told beside the field it was sent in. */
+function refusingAt<T>(place: (path: string) => string, attempt: () => T): T {
+  try {
+    return attempt();
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+    throw new Refusal(
+      error.code,
+      error.faults.map((fault) => ({
+        ...fault,
+        path: place(fault.path),
+      })),
+    );
+  }
 }
 
 /** A signature, with what was found after the cut as it is found now. */

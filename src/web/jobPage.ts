@@ -17,11 +17,11 @@ import { gaugeAsTyped } from './gaugeForm.ts';
 import type { House } from './house.ts';
 import { criteriaFor, keptCheck, verifiedOf } from './jobAnswers.ts';
 import { checkJob } from './jobCheck.ts';
+import { jobStuds } from './jobStuds.ts';
 import { knockOnAsTyped } from './knockOnForm.ts';
 import { placeViews } from './readingsForm.ts';
-import { recheckDecision, recheckStuds } from './recheck.ts';
-import { studChoicesFor } from './studChoices.ts';
-import { type Fields, TypedForm } from './typed.ts';
+import { recheckDecision } from './recheck.ts';
+import type { Fields } from './typed.ts';
 
 export interface JobShown {
   readonly asItWas?: number | null;
@@ -38,7 +38,6 @@ export async function jobPage(house: House, frame: Frame, job: Job, shown: JobSh
   const { fields, refused = null, token } = shown;
   const criteria = await criteriaFor(db, job, shown.asItWas ?? null);
   const decision = job.sections.decision?.body ?? null;
-  const chosen = job.sections.studs?.body ?? null;
   const [families, stacks, studs] = [
     await listEntries(db, 'family'),
     await listEntries(db, 'stack'),
@@ -49,9 +48,6 @@ export async function jobPage(house: House, frame: Frame, job: Job, shown: JobSh
   const setup = job.sections.setup?.body ?? null;
   const chosenGauges = setup?.gauges ?? [];
   const answer = checkJob(job, criteria, frame.lengthUnit, gaugesAtHand(gauges));
-  const stackId = fields.stack ?? '';
-  const stack = stacks.find((one) => one.id === stackId) ?? null;
-  const pull = new TypedForm(fields, frame).length('pull', 'The pull-forward gap');
   const measure = (pass: Pass) => ({
     places: placeViews(job, pass, frame),
     token: `${token}`,
@@ -95,13 +91,7 @@ export async function jobPage(house: House, frame: Frame, job: Job, shown: JobSh
             : differences(criteriaFields(decision.criteria, frame), criteriaFields(criteria, frame)),
       },
       verified: verifiedOf(job, frame.lengthUnit),
-      studs: {
-        stacks: stacks.map(({ id, body }) => ({ id, stack: body })),
-        stackId,
-        pull: fields.pull ?? '',
-        otherwise: chosen && recheckStuds(chosen, frame.lengthUnit),
-        choices: stack ? studChoicesFor(studs, stack.body, pull, criteria, family, frame.lengthUnit) : [],
-      },
+      studs: jobStuds({ job, fields, stacks, studs, criteria, frame }),
     }),
   );
 }

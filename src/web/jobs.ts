@@ -17,7 +17,8 @@ import type { Refused } from '../../views/pages/job/section.tsx';
 import { JobsPage } from '../../views/pages/jobs.tsx';
 import { NewJobPage } from '../../views/pages/newJob.tsx';
 import { renderPage } from '../../views/render.ts';
-import { listEntries } from '../records/catalogue.ts';
+import { jointFrom } from '../calc/stud/jointFigures.ts';
+import { getEntry, listEntries } from '../records/catalogue.ts';
 import { StaleEdit } from '../records/errors.ts';
 import { countByStage, findJobs } from '../records/findJobs.ts';
 import { createJob, getJob, jobAtRevision, reviseJob } from '../records/jobs.ts';
@@ -33,6 +34,7 @@ import { readKnockOn } from './knockOnForm.ts';
 import { listsRouter } from './lists.ts';
 import { readReadings } from './readingsForm.ts';
 import { staleShown } from './staleShown.ts';
+import { jointField, readJoint, torqueFromOf } from './studJoint.ts';
 import { type Fields, fieldsOf, TypedForm } from './typed.ts';
 
 const DECISIONS: readonly DecisionKind[] = ['face', 'face-and-ring', 'replace'];
@@ -203,14 +205,23 @@ export function jobsRouter(house: House): Router {
     },
     studs: async (job, form, frame) => {
       const pullForwardMm = form.length('pull', 'The pull-forward gap');
+      const stack = await getEntry(db, 'stack', form.text('stack'));
+      const joint = readJoint(form, stack?.body.stack ?? null, frame.lengthUnit);
       if (form.faults.length > 0) return null;
       const asked = {
         stackId: form.text('stack'),
         studId: form.text('stud'),
         pullForwardMm,
         note: form.text('note'),
+        joint,
+        jointFrom: joint && jointFrom(joint, torqueFromOf(form)),
       };
-      return studsFrom(db, job, asked, frame.lengthUnit, { stack: 'stack', stud: 'stud' });
+      return studsFrom(db, job, asked, frame.lengthUnit, {
+        stack: 'stack',
+        stud: 'stud',
+        note: 'note',
+        joint: jointField,
+      });
     },
     signature: async (job, form, frame) => {
       const asked = { statement: form.text('statement'), fromRevision: fromOf(form.fields) };

@@ -11,7 +11,7 @@ import type {
   StudsChosen,
 } from '../../shared/words/job.ts';
 import { LOOK_ITEMS } from '../../shared/words/job.ts';
-import { printLength, printShare } from '../../shared/words/print.ts';
+import { printLength, printShare, printTorque } from '../../shared/words/print.ts';
 import {
   CHUCKING_WORD,
   DECISION_WORD,
@@ -20,9 +20,10 @@ import {
   VERDICT_WORD,
 } from '../../views/pages/job/words.ts';
 import { FIT_WORD } from '../../views/pages/stud.tsx';
+import { HOLDS, SURFACE_WORD } from '../../views/pages/studJoint.tsx';
 import { day } from '../../views/parts/when.tsx';
 import { criteriaFields, familyFields, stackFields, studFields } from './entryFields.ts';
-import { type FieldLine, lengthInWords } from './fieldLines.ts';
+import { type FieldLine, lengthInWords, yesNoInWords } from './fieldLines.ts';
 import { knockOnLines } from './knockOnForm.ts';
 import type { Writing } from './typed.ts';
 
@@ -187,10 +188,35 @@ function studs(body: StudsChosen, writing: Writing): FieldLine[] {
     line('Whether it fits', FIT_WORD[body.check.fits]),
     line('Because', `${body.check.headline} ${body.check.because}`.trim()),
     line('Pull-forward gap', lengthInWords(body.pullForwardMm, writing)),
+    ...jointLines(body, writing),
     line('Note', body.note),
     ...under('Stud', ofStud),
     ...under('Stack', ofStack),
     line('Calculation', body.calcVersion),
+  ];
+}
+
+/** The joint, figure by figure; nothing where it was not asked for. */
+function jointLines({ input, jointFrom, check }: StudsChosen, writing: Writing): FieldLine[] {
+  const joint = input?.joint;
+  if (!joint) return [];
+  const Nm = (value: number) => printTorque(value, writing.lengthUnit, 1);
+  const from = (words: string | undefined) => (words ? `, ${words}` : '');
+  const whose = { maker: ", the vehicle maker's", other: ", not the vehicle maker's" } as const;
+  return [
+    line('Whether the joint holds', HOLDS[check.holds].words.toLowerCase()),
+    line('Tightening torque', `${Nm(joint.torqueNm)}${jointFrom?.torque ? whose[jointFrom.torque] : ''}`),
+    line('Engine torque', Nm(joint.engineTorqueNm)),
+    line('Service factor', String(joint.serviceFactor)),
+    line('Nut factor', `${joint.nutFactor}${from(jointFrom?.nutFactor)}`),
+    line('Spread of the preload', `± ${printShare(joint.scatter)}${from(jointFrom?.scatter)}`),
+    line('Friction, pad on plate', `${joint.friction}${from(jointFrom?.friction)}`),
+    line('Surfaces', SURFACE_WORD[joint.surface ?? 'rz-10-to-40']),
+    line('Studs of the joint', String(joint.studCount)),
+    line('Stud circle of the joint', lengthInWords(joint.studCircleDiameterMm, writing)),
+    line('Torque that only turns the nut', joint.prevailingNm == null ? 'not said' : Nm(joint.prevailingNm)),
+    line('Studs used before', yesNoInWords(joint.studsUsedBefore ?? false)),
+    line('Half the settling counted', yesNoInWords(joint.retightened ?? false)),
   ];
 }
 

@@ -11,20 +11,20 @@ const STYLES = ['one-piece', 'two-piece'] as const;
 /** How many layer rows the form shows: those typed, at least two, one more when asked for. */
 export function layerRows(form: TypedForm): number {
   const typed = Object.keys(form.fields)
-    .map((name) => /^l[ntoh]\.(\d{1,2})$/.exec(name)?.[1])
+    .map((name) => /^l[ntohc]\.(\d{1,2})$/.exec(name)?.[1])
     .filter((index) => index !== undefined)
     .map(Number);
   return Math.min(Math.max(1, ...typed) + 1 + (form.text('add') === 'layer' ? 1 : 0), MOST_LAYERS);
 }
 
 /**
- * A flexplate stack as typed: layers `ln.0` name, `lt.0` thickness, `lo.0` tolerance, `lh.0` hole; the nut; the
+ * A flexplate stack as typed: layers `ln.0` name, `lt.0` thickness, `lo.0` tolerance, `lh.0` hole, `lc.0` chamfer; the nut; the
  * pull-forward gap. null when something is missing or cannot be used; the form then holds the sentences.
  */
 export function readStack(form: TypedForm, name: string): CatalogueStack | null {
   const layers = Array.from({ length: layerRows(form) }, (_, i) => {
     const label = form.text(`ln.${i}`) || `layer ${i + 1}`;
-    const typedAny = ['lt', 'lo', 'lh', 'ln'].some((key) => form.has(`${key}.${i}`));
+    const typedAny = ['lt', 'lo', 'lh', 'lc', 'ln'].some((key) => form.has(`${key}.${i}`));
     const thicknessMm = form.length(`lt.${i}`, `Thickness of ${label}`);
     if (typedAny) form.needed(thicknessMm, `lt.${i}`, `Thickness of ${label}`);
     return {
@@ -34,7 +34,7 @@ export function readStack(form: TypedForm, name: string): CatalogueStack | null 
       thicknessMm,
       toleranceMm: form.length(`lo.${i}`, `Tolerance of ${label}`) ?? 0,
       holeDiameterMm: form.length(`lh.${i}`, `Hole diameter of ${label}`),
-      chamferMm: null,
+      chamferMm: form.length(`lc.${i}`, `Chamfer of ${label}`),
     };
   }).filter((layer) => layer.typedAny);
   const stack = {
@@ -104,11 +104,18 @@ export function readThreadField(
   return null;
 }
 
+const LAYER_FIELD: Readonly<Record<string, string>> = {
+  name: 'ln',
+  thicknessMm: 'lt',
+  toleranceMm: 'lo',
+  holeDiameterMm: 'lh',
+  chamferMm: 'lc',
+};
+
 function stackField(path: string, rows: readonly number[]): string {
   const layer = /layers\.(\d+)\.(\w+)/.exec(path);
   if (layer) {
-    const key =
-      { name: 'ln', thicknessMm: 'lt', toleranceMm: 'lo', holeDiameterMm: 'lh' }[layer[2] ?? ''] ?? 'lt';
+    const key = LAYER_FIELD[layer[2] ?? ''] ?? 'lt';
     return `${key}.${rows[Number(layer[1])] ?? layer[1]}`;
   }
   const names: Record<string, string> = {
@@ -150,6 +157,7 @@ export function stackAsTyped(
     fields[`lt.${i}`] = text(layer.thicknessMm);
     fields[`lo.${i}`] = text(layer.toleranceMm);
     fields[`lh.${i}`] = text(layer.holeDiameterMm);
+    fields[`lc.${i}`] = text(layer.chamferMm);
   });
   if (nut) {
     Object.assign(fields, {

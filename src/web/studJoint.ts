@@ -1,3 +1,4 @@
+import type { JointFrom } from '../../shared/words/job.ts';
 import type { LengthUnit } from '../../shared/words/print.ts';
 import type { Fault } from '../../shared/words/refusal.ts';
 import { type Joint, type Stack, SURFACE_CLASSES, type SurfaceClass } from '../../shared/words/stud.ts';
@@ -94,20 +95,60 @@ function figure(
   return value;
 }
 
-const JOINT_FIELDS: Readonly<Record<string, string>> = {
-  torqueNm: 'torque',
-  nutFactor: 'k',
-  scatter: 'scatter',
-  friction: 'mu',
-  engineTorqueNm: 'engine',
-  serviceFactor: 'service',
-  studCount: 'jointStuds',
-  studCircleDiameterMm: 'jointCircle',
-  prevailingNm: 'prevTorque',
+/** Whose torque it is, as chosen on the form. */
+export function torqueFromOf(form: TypedForm): JointFrom['torque'] {
+  return form.choice('torqueFrom', ['maker', 'other'] as const);
+}
+
+/** A joint that was kept, as its form would have it typed. */
+export function jointAsTyped(
+  joint: Joint,
+  torque: JointFrom['torque'],
+  length: (mm: number) => string,
+  number: (value: number) => string,
+): Record<string, string> {
+  const figure = (from: string, own: string, known: readonly NamedFigure[], value: number) => {
+    const one = known.find((candidate) => candidate.value === value);
+    const typed = own === 'scatter' ? value * 100 : value;
+    return one ? { [from]: one.id } : { [from]: OWN, [own]: number(typed) };
+  };
+  const Nm = (value: number) => `${number(Number(value.toPrecision(12)))} N·m`;
+  return {
+    torque: Nm(joint.torqueNm),
+    engine: Nm(joint.engineTorqueNm),
+    service: number(joint.serviceFactor),
+    torqueFrom: torque ?? '',
+    ...figure('kFrom', 'k', NUT_FACTORS, joint.nutFactor),
+    ...figure('scatterFrom', 'scatter', SCATTERS, joint.scatter),
+    ...figure('muFrom', 'mu', FRICTIONS, joint.friction),
+    surface: joint.surface ?? DEFAULT_SURFACE,
+    jointStuds: String(joint.studCount),
+    jointCircle: length(joint.studCircleDiameterMm),
+    ...(joint.prevailingNm == null ? {} : { prevTorque: Nm(joint.prevailingNm) }),
+    ...(joint.studsUsedBefore ? { usedBefore: '1' } : {}),
+    ...(joint.retightened ? { retightened: '1' } : {}),
+  };
+}
+
+const STUD_PAGE_FIELDS: Readonly<Record<string, string>> = {
+  pullForwardMm: 'pull',
+  'joint.torqueNm': 'torque',
+  'joint.nutFactor': 'k',
+  'joint.scatter': 'scatter',
+  'joint.friction': 'mu',
+  'joint.engineTorqueNm': 'engine',
+  'joint.serviceFactor': 'service',
+  'joint.studCount': 'jointStuds',
+  'joint.studCircleDiameterMm': 'jointCircle',
+  'joint.prevailingNm': 'prevTorque',
 };
 
 /** What the calculation refused of the joint, beside the field it was typed in. */
 export function onJointField({ path, message }: Fault): Fault {
-  const name = path.startsWith('joint.') ? JOINT_FIELDS[path.slice('joint.'.length)] : undefined;
-  return { path: name ?? path, message };
+  return { path: jointField(path), message };
+}
+
+/** The form's field for a path of the calculation. */
+export function jointField(path: string): string {
+  return STUD_PAGE_FIELDS[path] ?? path;
 }

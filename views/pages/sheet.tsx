@@ -18,6 +18,7 @@ import { lookedSummary } from './job/look.tsx';
 import { PhotoList } from './job/photos.tsx';
 import { DECISION_WORD } from './job/words.ts';
 import { stackInWords } from './stud.tsx';
+import { JointLine } from './studJoint.tsx';
 
 const STATIONS_ON_A_SHEET = 16;
 
@@ -136,6 +137,17 @@ export function SheetPage({
                 ? `${studs.stud.name}, ${studs.stud.stud.thread.designation}, in ${studs.stack.name}: ${studs.check.headline} ${stackInWords(studs.stack, unit)}`
                 : 'Not chosen.'}
             </p>
+            {studs?.input?.joint && (
+              <JointLine
+                check={studs.check}
+                joint={studs.input.joint}
+                unit={unit}
+                torqueFrom={studs.jointFrom?.torque ?? ''}
+              />
+            )}
+            {studs && !studs.input?.joint && (
+              <p>Whether the joint holds: not worked out. The vehicle maker’s torque comes first.</p>
+            )}
             {studs && studs.note !== '' && <p>Note: {studs.note}</p>}
             <PhotoList photos={photos} unit={unit} />
           </div>

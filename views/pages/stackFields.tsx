@@ -31,6 +31,7 @@ export function StackFields({ fields, rows, faults, unit }: StackFieldsProps) {
           { key: 'thickness', label: 'Thickness', unit },
           { key: 'tolerance', label: 'Tolerance ±', unit },
           { key: 'hole', label: 'Hole Ø', unit },
+          { key: 'chamfer', label: 'Chamfer of the hole', unit },
         ]}
         rows={Array.from({ length: rows }, (_, i) => ({
           id: `layer-${i}`,
@@ -41,6 +42,7 @@ export function StackFields({ fields, rows, faults, unit }: StackFieldsProps) {
             thickness: cell(`lt.${i}`),
             tolerance: cell(`lo.${i}`),
             hole: cell(`lh.${i}`),
+            chamfer: cell(`lc.${i}`),
           },
         }))}
       />

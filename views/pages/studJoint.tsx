@@ -1,4 +1,11 @@
-import { type LengthUnit, printNumber, printShare, printTorque } from '../../shared/words/print.ts';
+import type { JointFrom } from '../../shared/words/job.ts';
+import {
+  type LengthUnit,
+  printLength,
+  printNumber,
+  printShare,
+  printTorque,
+} from '../../shared/words/print.ts';
 import type { Fault } from '../../shared/words/refusal.ts';
 import type { Joint, StudCheck } from '../../shared/words/stud.ts';
 import { TorqueWindow } from '../drawings/torqueWindow.tsx';
@@ -158,13 +165,16 @@ function isOfJoint({ path }: Fault): boolean {
 /** Findings of the joint are shown in a place of their own. */
 export const JOINT_FINDING = /^(joint|stud-shear|bearing-pressure)/;
 
-const HOLDS = {
+/** Whether it holds, by sign and word. */
+export const HOLDS = {
   yes: { status: 'pass', words: 'It holds' },
   no: { status: 'fail', words: 'It does not hold' },
   'not-checked': { status: 'not-checked', words: 'Whether it holds is not known' },
 } as const;
 
 export interface JointAnswerProps {
+  /** Where more than one stands on a page. */
+  readonly id?: string;
   readonly check: StudCheck;
   readonly joint: Joint;
   readonly unit: LengthUnit;
@@ -172,7 +182,7 @@ export interface JointAnswerProps {
 }
 
 /** Whether the tightened joint holds the engine: the sentence, the figures, the window of torque, every finding. */
-export function JointAnswer({ check, joint, unit, torqueFrom }: JointAnswerProps) {
+export function JointAnswer({ id = 'joint', check, joint, unit, torqueFrom }: JointAnswerProps) {
   const found = check.joint;
   if (found === null) return null;
   const findings = check.findings.filter((finding) => JOINT_FINDING.test(finding.id));
@@ -183,8 +193,8 @@ export function JointAnswer({ check, joint, unit, torqueFrom }: JointAnswerProps
   const kN = (N: number | null) => (N === null ? '—' : printNumber(N / 1000, 1));
   const answer = (name: string) => check.answers[name]?.value ?? null;
   return (
-    <section id="joint-answer" aria-labelledby="joint-head">
-      <h2 id="joint-head">
+    <section id={`${id}-answer`} aria-labelledby={`${id}-head`}>
+      <h2 id={`${id}-head`}>
         <Sign status={status} /> {words}.
       </h2>
       <p class="why">{decides?.sentence}</p>
@@ -216,7 +226,7 @@ export function JointAnswer({ check, joint, unit, torqueFrom }: JointAnswerProps
       />
       <figure class="drawing wide">
         <TorqueWindow
-          id="joint"
+          id={id}
           torqueNm={joint.torqueNm}
           enoughNm={answer('torqueEnoughNm')}
           mostNm={answer('torqueMostNm')}
@@ -230,7 +240,7 @@ export function JointAnswer({ check, joint, unit, torqueFrom }: JointAnswerProps
           unit={unit}
         />
       </figure>
-      <FindingList findings={findings} unit={unit} id="joint-finding" />
+      <FindingList findings={findings} unit={unit} id={`${id}-finding`} />
     </section>
   );
 }
@@ -241,6 +251,31 @@ function whoseTorque(torqueFrom: string, joint: Joint, unit: LengthUnit): string
     return `${torque} is the vehicle maker's figure: tighten to it. The window below is advice and does not change it; if the two disagree, look again at the stud's grade, the nut factor and the engine, and ask.`;
   return `${torque} is not said to be the vehicle maker's figure. Look that up first: it comes before anything below, which is advice.`;
 }
+
+/** What the joint was worked with, each figure with its source. */
+export function jointInWords(joint: Joint, from: JointFrom | null, unit: LengthUnit): string {
+  const source = (words: string | undefined) => (words ? `: ${words}` : '');
+  return [
+    `Torque ${printTorque(joint.torqueNm, unit, 1)}`,
+    `engine ${printTorque(joint.engineTorqueNm, unit)} × service factor ${joint.serviceFactor} (common practice, no source)`,
+    `nut factor ${joint.nutFactor}${source(from?.nutFactor)}`,
+    `spread ± ${printShare(joint.scatter, 0)}${source(from?.scatter)}`,
+    `friction ${joint.friction}${source(from?.friction)}`,
+    `surfaces ${SURFACE_WORD[joint.surface ?? 'rz-10-to-40']}`,
+    `${joint.studCount} studs on Ø ${printLength(joint.studCircleDiameterMm, unit, 'coarse')}`,
+    ...(joint.prevailingNm ? [`${printTorque(joint.prevailingNm, unit, 1)} only turns the nut`] : []),
+    ...(joint.studsUsedBefore ? ['studs used before'] : []),
+    ...(joint.retightened ? ['half the settling counted, for tightening again'] : []),
+  ]
+    .join('; ')
+    .concat('.');
+}
+
+export const SURFACE_WORD = {
+  'rz-under-10': 'Rz under 10 µm',
+  'rz-10-to-40': 'Rz 10 to 40 µm',
+  'rz-40-to-160': 'Rz 40 to 160 µm',
+} as const;
 
 /** The same in two sentences, for a slip. */
 export function JointLine({ check, joint, unit, torqueFrom }: JointAnswerProps) {

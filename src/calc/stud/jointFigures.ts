@@ -1,4 +1,5 @@
-import type { SurfaceClass } from '../../../shared/words/stud.ts';
+import type { JointFrom } from '../../../shared/words/job.ts';
+import type { Joint, SurfaceClass } from '../../../shared/words/stud.ts';
 
 /** One figure a joint can be worked with, as its source gives it. */
 export interface NamedFigure {
@@ -56,3 +57,17 @@ export const FRICTIONS: readonly NamedFigure[] = [
   { id: 'bare', value: 0.2, says: 'bare and dry', source: `${EN} D` },
   { id: 'brushed', value: 0.3, says: 'wire brushed, bare and dry', source: `${EN} C` },
 ];
+
+/** Where the figures of a joint come from: those of the lists by their source, any other as typed. */
+export function jointFrom(joint: Joint, torque: JointFrom['torque']): JointFrom {
+  const said = (known: readonly NamedFigure[], value: number) => {
+    const one = known.find((figure) => figure.value === value);
+    return one ? `${one.says} (${one.source})` : 'typed; its source was not asked';
+  };
+  return {
+    torque,
+    nutFactor: said(NUT_FACTORS, joint.nutFactor),
+    scatter: said(SCATTERS, joint.scatter),
+    friction: said(FRICTIONS, joint.friction),
+  };
+}

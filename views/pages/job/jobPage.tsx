@@ -37,7 +37,7 @@ export interface JobPageProps {
     'shape' | 'check' | 'plan' | 'checkFaults' | 'outdated' | 'otherwise' | 'criteriaSince'
   >;
   readonly verified: readonly Finding[];
-  readonly studs: Pick<StudsProps, 'stacks' | 'stackId' | 'pull' | 'choices' | 'otherwise'>;
+  readonly studs: Omit<StudsProps, 'job' | 'unit' | 'initials' | 'refused' | 'readOnly'>;
 }
 
 const SECTIONS = ['receive', 'look', 'measure', 'decide', 'cut', 'verify', 'studs', 'sign'] as const;

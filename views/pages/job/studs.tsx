@@ -1,13 +1,26 @@
 import type { CatalogueStack } from '../../../shared/words/catalogue.ts';
 import type { Job } from '../../../shared/words/job.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
+import type { Fault } from '../../../shared/words/refusal.ts';
+import type { Joint } from '../../../shared/words/stud.ts';
 import { StudInStack } from '../../drawings/studInStack.tsx';
 import { Caution } from '../../parts/caution.tsx';
+import { ErrorSummary } from '../../parts/errorSummary.tsx';
 import { errorsOf } from '../../parts/errorsOf.ts';
 import { Choice, Field } from '../../parts/field.tsx';
 import { FindingList } from '../../parts/findingList.tsx';
 import { Sign } from '../../parts/sign.tsx';
 import { FIT_STATUS, FIT_WORD, type StudChoice, stackInWords } from '../stud.tsx';
+import {
+  type FigureChoices,
+  HOLDS,
+  JOINT_FINDING,
+  JointAnswer,
+  JointFields,
+  type JointFieldsProps,
+  jointInWords,
+  type TorqueUnit,
+} from '../studJoint.tsx';
 import { JobForm, type Refused, Who } from './section.tsx';
 
 export interface StudsProps {
@@ -15,8 +28,19 @@ export interface StudsProps {
   readonly stacks: readonly { readonly id: string; readonly stack: CatalogueStack }[];
   /** The stack being looked at, and every stud held against it. */
   readonly stackId: string;
-  readonly pull: string;
+  /** What was typed of gap, joint and note. */
+  readonly fields: Readonly<Record<string, string>>;
   readonly choices: readonly StudChoice[];
+  /** null until a torque is typed. */
+  readonly joint: Joint | null;
+  readonly torqueUnit: TorqueUnit;
+  readonly figures: FigureChoices;
+  readonly holes: JointFieldsProps['holes'];
+  readonly prevailing: boolean;
+  /** What cannot be used of what was typed to look at a stack. */
+  readonly faults: readonly Fault[];
+  /** Leads to what was kept, typed into the form again. */
+  readonly againQuery: string | null;
   /** What the present calculation would say otherwise of those kept; null when it says the same. */
   readonly otherwise: string | null;
   readonly unit: LengthUnit;
@@ -28,7 +52,7 @@ export interface StudsProps {
 export function studsSummary(job: Job): string {
   const studs = job.sections.studs?.body;
   return studs
-    ? `${studs.stud.name} in ${studs.stack.name}: ${FIT_WORD[studs.check.fits]}`
+    ? `${studs.stud.name} in ${studs.stack.name}: ${FIT_WORD[studs.check.fits]}${studs.check.joint === null ? '' : `; ${HOLDS[studs.check.holds].words.toLowerCase()}`}`
     : 'not chosen yet';
 }
 
@@ -37,8 +61,15 @@ export function Studs({
   job,
   stacks,
   stackId,
-  pull,
+  fields,
   choices,
+  joint,
+  torqueUnit,
+  figures,
+  holes,
+  prevailing,
+  faults,
+  againQuery,
   otherwise,
   unit,
   initials,
@@ -46,7 +77,12 @@ export function Studs({
   readOnly,
 }: StudsProps) {
   const kept = job.sections.studs;
-  const error = errorsOf(refused?.faults ?? []);
+  const wrong = refused?.faults ?? faults;
+  const error = errorsOf(wrong);
+  const chosen = choices.find(({ match }) => match.id === fields.stud) ?? choices[0] ?? null;
+  const goesOn = choices.filter(({ match }) => match.decidedBy !== 'thread');
+  const near = goesOn.length > 0 ? goesOn : choices;
+  const keptJoint = kept?.body.input?.joint ?? null;
   const href = `/jobs/${encodeURIComponent(job.number)}`;
   return (
     <>
@@ -77,14 +113,44 @@ export function Studs({
           </figure>
           <details class="twin">
             <summary>What was checked</summary>
-            <FindingList findings={kept.body.check.findings} unit={unit} id="job-stud-finding" />
+            <FindingList
+              findings={kept.body.check.findings.filter(({ id }) => !JOINT_FINDING.test(id))}
+              unit={unit}
+              id="job-stud-finding"
+            />
           </details>
+          {keptJoint ? (
+            <>
+              <JointAnswer
+                id="kept-joint"
+                check={kept.body.check}
+                joint={keptJoint}
+                unit={unit}
+                torqueFrom={kept.body.jointFrom?.torque ?? ''}
+              />
+              <p class="hint">{jointInWords(keptJoint, kept.body.jointFrom ?? null, unit)}</p>
+            </>
+          ) : (
+            <p class="note">
+              Whether the joint holds was not worked out: no torque was given. The vehicle maker's torque
+              comes first.
+            </p>
+          )}
+          <p class="hint">Worked out by {kept.body.calcVersion}.</p>
         </>
       )}
       <Caution kind="torque" />
       {!readOnly && (
         <details class="change" open={kept === null || stackId !== '' || refused !== null}>
           <summary>{kept ? 'Choose again' : 'Choose the stack and its stud'}</summary>
+          {againQuery !== null && stackId === '' && (
+            <p>
+              <a class="button" href={`${href}?${againQuery}#studs`} id="studs-again">
+                Begin from what was kept
+              </a>
+            </p>
+          )}
+          {(refused === null || choices.length === 0) && <ErrorSummary faults={wrong} />}
           <form method="get" action={`${href}#studs`} id="job-stack-form">
             <div class="fields">
               <Choice
@@ -99,9 +165,10 @@ export function Studs({
               <Field
                 label="Pull-forward gap"
                 name="pull"
-                value={pull}
+                value={fields.pull}
                 unit={unit}
                 hint="Empty: the stack's own"
+                error={error('pull')}
               />
             </div>
             <div class="actions">
@@ -122,30 +189,64 @@ export function Studs({
               first={job.stage === 'to-sign'}
             >
               <input type="hidden" name="stack" value={stackId} />
-              <input type="hidden" name="pull" value={pull} />
+              <input type="hidden" name="pull" value={fields.pull ?? ''} />
               <Choice
                 label="Stud, best first"
                 name="stud"
                 as="radios"
-                value={refused?.fields.stud ?? choices[0]?.match.id}
+                value={chosen?.match.id}
                 error={error('stud')}
-                options={choices.map(({ match, entry }) => ({
+                hint={
+                  near.length < choices.length
+                    ? `Left out: ${choices.length - near.length} whose thread does not go on this nut`
+                    : undefined
+                }
+                options={near.map(({ match, entry }) => ({
                   value: match.id,
                   label: (
                     <>
                       <Sign status={FIT_STATUS[match.fits]} /> <b>{entry.name}</b> {FIT_WORD[match.fits]}
+                      {joint && `; ${HOLDS[match.check.holds].words.toLowerCase()}`}
                     </>
                   ),
                   hint: match.check.because,
                 }))}
               />
+              <JointFields
+                fields={fields}
+                faults={wrong}
+                unit={unit}
+                torqueUnit={torqueUnit}
+                figures={figures}
+                holes={holes}
+                prevailing={prevailing}
+              />
+              <div class="actions">
+                <button
+                  class="button"
+                  type="submit"
+                  formmethod="get"
+                  formaction={`${href}#studs`}
+                  id="work-out-joint"
+                >
+                  Work it out, keep nothing yet
+                </button>
+              </div>
+              {joint && chosen && (
+                <JointAnswer
+                  check={chosen.match.check}
+                  joint={joint}
+                  unit={unit}
+                  torqueFrom={fields.torqueFrom ?? ''}
+                />
+              )}
               <Field
                 label="Note"
                 name="note"
-                value={refused?.fields.note}
+                value={fields.note}
                 error={error('note')}
                 size="full"
-                hint="Needed where the stud does not fit"
+                hint="Needed where the stud does not fit, or the joint does not hold"
               />
             </JobForm>
           )}

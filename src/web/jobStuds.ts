@@ -1,0 +1,76 @@
+import { writeLength } from '../../shared/quantity/writeLength.ts';
+import type { CatalogueStack, CatalogueStud, ShopCriteria } from '../../shared/words/catalogue.ts';
+import type { Job, StudsChosen } from '../../shared/words/job.ts';
+import { briefLength } from '../../shared/words/print.ts';
+import { Refusal } from '../../shared/words/refusal.ts';
+import type { Joint } from '../../shared/words/stud.ts';
+import type { Frame } from '../../views/frame.ts';
+import type { StudsProps } from '../../views/pages/job/studs.tsx';
+import { recheckStuds } from './recheck.ts';
+import { type NamedEntry, studChoicesFor } from './studChoices.ts';
+import { FIGURES, jointAsTyped, jointField, readJoint, torqueUnitOf } from './studJoint.ts';
+import { type Fields, TypedForm } from './typed.ts';
+
+/** What the studs of a job are chosen from, and every stud held against the stack that is looked at. */
+export function jobStuds(asked: {
+  readonly job: Job;
+  readonly fields: Fields;
+  readonly stacks: readonly NamedEntry<CatalogueStack>[];
+  readonly studs: readonly NamedEntry<CatalogueStud>[];
+  readonly criteria: ShopCriteria;
+  readonly frame: Frame;
+}): Omit<StudsProps, 'job' | 'unit' | 'initials' | 'refused' | 'readOnly'> {
+  const { job, fields, stacks, studs, criteria, frame } = asked;
+  const unit = frame.lengthUnit;
+  const kept = job.sections.studs?.body ?? null;
+  const family = job.sections.received?.body.family ?? null;
+  const stackId = fields.stack ?? '';
+  const stack = stacks.find((one) => one.id === stackId)?.body ?? null;
+  const form = new TypedForm(fields, frame);
+  const pull = form.length('pull', 'The pull-forward gap');
+  const joint = stack && readJoint(form, stack.stack, unit);
+  const attempt = (gapMm: number | null, tightened: Joint | null) => {
+    if (stack === null) return [];
+    try {
+      return studChoicesFor(studs, stack, gapMm, criteria, family, unit, tightened);
+    } catch (error) {
+      if (!(error instanceof Refusal)) throw error;
+      if (form.faults.length === 0) form.addFaults(error.faults, jointField);
+      return null;
+    }
+  };
+  return {
+    stacks: stacks.map(({ id, body }) => ({ id, stack: body })),
+    stackId,
+    fields,
+    // What cannot be used takes nothing away of what was typed beside it.
+    choices: attempt(pull, joint) ?? attempt(pull, null) ?? attempt(null, null) ?? [],
+    joint,
+    torqueUnit: torqueUnitOf(fields, unit),
+    figures: FIGURES,
+    holes: {
+      count: stack?.stack.holeCount ?? null,
+      circle:
+        stack?.stack.holeCircleDiameterMm == null
+          ? null
+          : briefLength(stack.stack.holeCircleDiameterMm, unit),
+    },
+    prevailing: stack?.nut?.prevailing ?? false,
+    faults: form.faults,
+    againQuery: kept && againQuery(kept, frame),
+    otherwise: kept && recheckStuds(kept, unit),
+  };
+}
+
+/** What was kept, as the form would have it typed: to look at it again with one figure changed. */
+function againQuery(kept: StudsChosen, frame: Frame): string {
+  const length = (mm: number) => writeLength(mm, frame.lengthUnit, frame.decimalSign);
+  const number = (value: number) => String(value).replace('.', frame.decimalSign === 'comma' ? ',' : '.');
+  const joint = kept.input?.joint ?? null;
+  return new URLSearchParams({
+    stack: kept.stackId,
+    stud: kept.studId,
+    pull: kept.pullForwardMm === null ? '' : length(kept.pullForwardMm),
+    ...(joint ? jointAsTyped(joint, kept.jointFrom?.torque ?? null, length, number) : {}),
+  }).toString();
+}

@@ -63,6 +63,7 @@ test('the whole request comes through, its threads read', () => {
       youngMPa: null,
       prevailingNm: null,
       studsUsedBefore: false,
+      surface: 'rz-10-to-40',
       retightened: false,
     },
     coverStudCount: null,

@@ -16,6 +16,9 @@ const key = (what: string) => text(what, { least: 1, most: 80 });
 
 const who = text('The initials of whoever makes the change', { least: 1, most: 8 });
 const why = orElse(text('The reason', { most: 2000, lines: true }), '');
+/** So that nothing is decided under what nobody looked at. */
+const seen = (what: string, least: number) =>
+  count(`The revision of ${what} that was seen`, least, 1_000_000_000);
 const edit = { fromRevision: count('The revision the change starts from', 1, 1_000_000_000), who, why };
 
 const { familyId, customerReference, receivedOn, note } = receivedSchema.shape;
@@ -41,6 +44,7 @@ export const sectionCallSchemas = {
     decision: strict('The decision', {
       decision: choice('The decision', ['face', 'face-and-ring', 'replace']),
       reason: orElse(text('The reason for the decision', { most: 2000, lines: true }), ''),
+      criteriaRevision: seen("the shop's criteria", 0),
     }),
   }),
   studs: strict('The request', {
@@ -48,6 +52,9 @@ export const sectionCallSchemas = {
     studs: strict('The studs', {
       stackId: key('The stack'),
       studId: key('The stud'),
+      stackRevision: seen('the stack', 1),
+      studRevision: seen('the stud', 1),
+      criteriaRevision: seen("the shop's criteria", 0),
       pullForwardMm: orNull(size('The pull-forward gap')),
       note: orElse(text('The note', { most: 2000, lines: true }), ''),
       joint: orNull(jointSchema),

@@ -73,6 +73,8 @@ export interface Decision {
   readonly reason: string;
   readonly input: CoverCheckInput;
   readonly criteria: ShopCriteria;
+  /** Which revision of the shop's criteria that is, 0 before any was saved; older decisions do not say. */
+  readonly criteriaRevision?: number;
   readonly check: CoverCheck;
   readonly calcVersion: string;
   /** The job's revision when this was worked out. */
@@ -99,6 +101,8 @@ export interface StudsChosen {
   readonly stack: CatalogueStack;
   readonly studId: string;
   readonly stud: CatalogueStud;
+  /** Which revisions of the catalogue and of the criteria those were; older choices do not say. */
+  readonly revisions?: { readonly stack: number; readonly stud: number; readonly criteria: number };
   readonly pullForwardMm: number | null;
   /** What was asked of the stud, criteria included; those kept before it was written down lack it. */
   readonly input?: StudCheckInput;

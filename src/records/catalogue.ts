@@ -152,6 +152,13 @@ export async function currentCriteria(db: Db): Promise<CurrentCriteria> {
   return filledIn(await getEntry(db, 'criteria', CRITERIA_ID));
 }
 
+/** The criteria of a revision, 0 for those the program starts with; null when there is none such. */
+export async function criteriaOf(db: Db, revision: number): Promise<CurrentCriteria | null> {
+  if (revision === 0) return filledIn(null);
+  const saved = await getEntry(db, 'criteria', CRITERIA_ID, revision);
+  return saved && filledIn(saved);
+}
+
 /** The criteria that were in force at a moment (UTC, ISO 8601), to read an earlier state of a job under. */
 export async function criteriaAt(db: Db, at: string): Promise<CurrentCriteria> {
   const history = await entryHistory(db, 'criteria', CRITERIA_ID);
@@ -213,6 +220,28 @@ async function nextRevision<K extends EntryKind>(
       .execute();
     return toEntry(kind, row);
   });
+}
+
+/** What of the catalogue a change of a job was worked out from, at the revision somebody saw it. */
+export interface Seen {
+  readonly kind: EntryKind;
+  readonly id: string;
+  readonly revision: number;
+}
+
+/** Throws StaleEdit when one of them is no longer as it was seen. Inside a write only. */
+export async function refuseSeenOtherwise(db: Db, seen: readonly Seen[]): Promise<void> {
+  for (const { kind, id, revision } of seen) {
+    const now = await getEntry(db, kind, id);
+    if (now === null || now.revision === revision) continue;
+    const { who, at, why, body, name } = now;
+    const what = kind === 'criteria' ? "the shop's criteria" : `the ${KIND_WORDS[kind]} "${name}"`;
+    const theirs: Kept<EntryBodies[EntryKind]> = { revision: now.revision, at, who, why, body };
+    throw new StaleEdit(
+      `${who} changed ${what} after you looked (revision ${revision} then, ${now.revision} now), so this would rest on something you have not seen. Nothing was saved; look at the answer as it is now and send it again.`,
+      { section: kind, theirs, currentRevision: now.revision, since: [] },
+    );
+  }
 }
 
 function entries(db: Db) {

@@ -10,6 +10,7 @@ import type {
   SectionName,
 } from '../../shared/words/job.ts';
 import { listInWords } from '../../shared/words/print.ts';
+import { CRITERIA_ID, refuseSeenOtherwise, type Seen } from './catalogue.ts';
 import { type Db, write } from './database.ts';
 import { NotInRecords, refuse, StaleEdit } from './errors.ts';
 import { historyOf } from './history.ts';
@@ -18,6 +19,7 @@ import { readingsOf, toReadingRow } from './readingRows.ts';
 import {
   refuseCutBeforeRing,
   refuseDecision,
+  refuseFamilyUnexplained,
   refuseLiftedCrack,
   refuseRingLeftOut,
   refuseSignature,
@@ -133,10 +135,12 @@ export async function reviseJob(db: Db, ctx: Ctx, edit: SectionEdit): Promise<Jo
     refuseUnknownRevision(row, edit.fromRevision);
     if (edit.what === 'decision') refuseUnknownRevision(row, edit.body.workedOutAtRevision);
     await refuseStale(trx, job, edit);
+    await refuseSeenOtherwise(trx, seenFor(edit));
     if (edit.what === 'looked') refuseLiftedCrack(parts.looks, edit.body, by.who);
     if (edit.what === 'decision') refuseDecision(edit.body, parts.sections.looked);
     if (edit.what === 'signature') refuseSignature(job, edit.body.signedRevision);
     else refuseUnexplained(job, by);
+    if (edit.what === 'received') refuseFamilyUnexplained(job, edit.body, by.why);
     if (edit.what === 'cuts') refuseCutBeforeRing(job, edit.body);
     if (edit.what === 'setup') refuseRingLeftOut(job.sections.setup?.body ?? null, edit.body, by.why);
     return addToJob(trx, by, row, { what, body });
@@ -167,6 +171,23 @@ const RESTS_ON: Readonly<Record<SectionName, (what: What) => boolean>> = {
   studs: ON_ALL_BUT_PHOTOS,
   signature: ON_ALL,
 };
+
+/** What of the catalogue an edit was worked out from. */
+function seenFor(edit: SectionEdit): readonly Seen[] {
+  const criteria = (revision: number): Seen => ({ kind: 'criteria', id: CRITERIA_ID, revision });
+  if (edit.what === 'decision' && edit.body.criteriaRevision !== undefined) {
+    return [criteria(edit.body.criteriaRevision)];
+  }
+  if (edit.what === 'studs' && edit.body.revisions !== undefined) {
+    const { stackId, studId, revisions } = edit.body;
+    return [
+      { kind: 'stack', id: stackId, revision: revisions.stack },
+      { kind: 'stud', id: studId, revision: revisions.stud },
+      criteria(revisions.criteria),
+    ];
+  }
+  return [];
+}
 
 async function refuseStale(db: Db, job: Job, edit: SectionEdit): Promise<void> {
   const theirs = job.sections[edit.what];

@@ -7,7 +7,7 @@ import { toJson } from './json.ts';
 import { keepPassword, type NewPassword } from './passwords.ts';
 import { endSessions } from './sessions.ts';
 import type { Tables } from './tables.ts';
-import { type Ctx, hasControls, key, printable, type Signed, signed } from './writing.ts';
+import { type Ctx, hasControls, key, mayBeSamePerson, printable, type Signed, signed } from './writing.ts';
 
 const LONGEST_NAME = 60;
 /** Signed under what the command line changes. */
@@ -244,7 +244,7 @@ async function refuseTaken(
     );
   }
   const { initials } = of;
-  const same = initials && others.find((person) => key(person.initials) === key(initials));
+  const same = initials && others.find((person) => mayBeSamePerson(person.initials, initials));
   if (same) {
     throw refuse(
       'initials-taken',

@@ -7,11 +7,12 @@ import type {
   Kept,
   Looked,
   MeasuringSetup,
+  Received,
 } from '../../shared/words/job.ts';
 import { listInWords } from '../../shared/words/print.ts';
 import { refuse } from './errors.ts';
-import { missingOf, ringToWeld } from './stage.ts';
-import { samePerson } from './writing.ts';
+import { missingOf, ringToWeld, sameFamily } from './stage.ts';
+import { mayBeSamePerson } from './writing.ts';
 
 const ALLOWED = 1e-9;
 
@@ -48,7 +49,7 @@ export function refuseLiftedCrack(history: readonly Kept<Looked>[], next: Looked
   const found = history.slice(lastOther + 1);
   if (found.length === 0 || next.crackTest === 'found') return;
   const finders = [...new Set(found.map((kept) => kept.who))];
-  if (finders.some((finder) => samePerson(finder, who))) {
+  if (finders.some((finder) => mayBeSamePerson(finder, who))) {
     throw refuse(
       'crack-second-person',
       'crackTest',
@@ -105,6 +106,19 @@ export function refuseDecision(decision: Decision, looked: Kept<Looked> | null):
       `The verdict is "${VERDICT_WORDS[check.verdict]}" and the decision "${DECISION_WORDS[kind]}"; say why.`,
     );
   }
+}
+
+/** The family brings its minimum wall along: it is changed in the open, like any criterion. */
+export function refuseFamilyUnexplained(job: Job, next: Received, why: string): void {
+  const now = job.sections.received?.body;
+  const begun = job.sections.looked !== null || job.readings.length > 0;
+  if (now === undefined || !begun || why !== '' || sameFamily(now, next)) return;
+  const [was, is] = [now, next].map((one) => `${one.family.name} (revision ${one.familyRevision})`);
+  throw refuse(
+    'why-needed',
+    'why',
+    `Job ${job.number} was looked over or measured as ${was}, and this makes it ${is}, whose figures and minimum wall it is then judged by. Say why.`,
+  );
 }
 
 /** A ring that is on does not come off by leaving it out; a weld recorded by mistake is taken back with a reason. */

@@ -51,6 +51,12 @@ export function samePerson(a: string, b: string): boolean {
   return key(a) === key(b);
 }
 
+/** Whether two initials may well be one person's: points, hyphens and blanks do not tell two people apart. */
+export function mayBeSamePerson(a: string, b: string): boolean {
+  const bare = (text: string) => key(text).replace(/[^\p{L}\p{N}]/gu, '');
+  return samePerson(a, b) || (bare(a) !== '' && bare(a) === bare(b));
+}
+
 /** How names and numbers are compared: letter case, width and outer blanks do not tell them apart. */
 export function key(text: string): string {
   return text.normalize('NFKC').trim().replace(/\s+/gu, ' ').toLowerCase();

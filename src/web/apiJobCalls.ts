@@ -59,6 +59,12 @@ export interface JobCall {
 
 const CONFLICT =
   'fromRevision is the job’s revision the change was thought of at. Where somebody changed the same since, the answer is 409 with both versions, and nothing is written.';
+const SEEN: Partial<Record<SectionName, string>> = {
+  decision:
+    ' criteriaRevision is the revision of the shop’s criteria the answer was seen under, as the job is answered with them; where they changed since, the answer is 409 with the criteria of now.',
+  studs:
+    ' The revisions are those of the stack, the stud and the criteria that were seen; where one changed since, the answer is 409 with it as it is now.',
+};
 const RETIRED = { retired: 'true: with those out of use' };
 const MOST_LISTED = 200;
 
@@ -109,14 +115,15 @@ export const jobCalls: readonly JobCall[] = [
     path: '/jobs/{number}',
     name: 'getJob',
     summary: 'A job, whole.',
-    description: 'As it stands, or as it was at a revision. missing says what keeps it from being signed.',
+    description:
+      'As it stands, or as it was at a revision. missing says what keeps it from being signed; criteria are the shop’s of today, whose revision a decision names.',
     query: { revision: 'the job as it was then' },
     schema: null,
     answer: async ({ db }, { named, query }) => {
       const now = await mustFind(db, named);
       const { revision } = query;
       const job = revision === undefined ? now : await jobAtRevision(db, now.id, numberIn(revision));
-      return ok({ job, missing: missingOf(job) });
+      return ok({ job, missing: missingOf(job), criteria: await currentCriteria(db) });
     },
   },
   {
@@ -225,7 +232,7 @@ function sectionCall(section: SectionName): JobCall {
     path: `/jobs/{number}/${section}`,
     name: `change${section[0]!.toUpperCase()}${section.slice(1)}`,
     summary: SECTION_SUMMARY[section],
-    description: `${CONFLICT} After signing every change says why.`,
+    description: `${CONFLICT}${SEEN[section] ?? ''} After signing every change says why.`,
     query: {},
     schema,
     answer: async (needs, { named, body }) => {
@@ -238,8 +245,8 @@ function sectionCall(section: SectionName): JobCall {
         return ok(toldOf(await reviseJob(needs.db, ctx, { jobId: job.id, fromRevision, ...edit })));
       } catch (error) {
         if (!(error instanceof StaleEdit)) throw error;
-        const { theirs, currentRevision, since } = error;
-        const both = { theirs, yours: edit.body, currentRevision, since };
+        const { section: of, theirs, currentRevision, since } = error;
+        const both = { of, theirs, yours: edit.body, currentRevision, since };
         throw new ApiError(409, 'stale', error.message, [], both);
       }
     },
@@ -255,16 +262,22 @@ async function editOf(db: Db, job: Job, section: SectionName, sent: unknown): Pr
     }
     case 'decision': {
       const { decision, fromRevision } = sent as SectionCall<'decision'>;
-      return decisionFrom(db, job, { ...decision, fromRevision }, lengthUnit);
+      const field = 'decision.criteriaRevision';
+      return decisionFrom(db, job, { ...decision, fromRevision }, lengthUnit, field);
     }
     case 'studs': {
       const { studs } = sent as SectionCall<'studs'>;
-      const { joint, torqueFrom } = studs;
-      const asked = { ...studs, jointFrom: joint && jointFrom(joint, torqueFrom) };
+      const { joint, torqueFrom, stackRevision, studRevision, criteriaRevision } = studs;
+      const asked = {
+        ...studs,
+        jointFrom: joint && jointFrom(joint, torqueFrom),
+        revisions: { stack: stackRevision, stud: studRevision, criteria: criteriaRevision },
+      };
       return studsFrom(db, job, asked, lengthUnit, {
         stack: 'studs.stackId',
         stud: 'studs.studId',
         note: 'studs.note',
+        criteria: 'studs.criteriaRevision',
         joint: (path) => `studs.${path}`,
       });
     }

@@ -110,6 +110,7 @@ const received = {
   note: '',
 };
 const looked = { crackTest: 'none-found', crackMethod: 'dye', crackNote: '', items: [] };
+const seen = { stackRevision: 1, studRevision: 1, criteriaRevision: 1 };
 const [MH, AK, BL] = [{ who: 'MH' }, { who: 'AK' }, { who: 'BL' }];
 
 const step = (
@@ -162,12 +163,12 @@ export const jobExamples: readonly JobExample[] = [
   step('PUT', 'changeDecision', '/jobs/1001/decision', {
     fromRevision: 6,
     ...BL,
-    decision: { decision: 'replace' },
+    decision: { decision: 'replace', criteriaRevision: 1 },
   }),
   step('PUT', 'changeDecision', '/jobs/1001/decision', {
     fromRevision: 6,
     ...BL,
-    decision: { decision: 'face' },
+    decision: { decision: 'face', criteriaRevision: 1 },
   }),
   step('PUT', 'changeCuts', '/jobs/1001/cuts', {
     fromRevision: 7,
@@ -185,7 +186,7 @@ export const jobExamples: readonly JobExample[] = [
   step('PUT', 'changeStuds', '/jobs/1001/studs', {
     fromRevision: 9,
     ...BL,
-    studs: { stackId: 'two-piece', studId: 'no-such-stud' },
+    studs: { stackId: 'two-piece', studId: 'no-such-stud', ...seen },
   }),
   step('PUT', 'changeStuds', '/jobs/1001/studs', {
     fromRevision: 9,
@@ -193,6 +194,7 @@ export const jobExamples: readonly JobExample[] = [
     studs: {
       stackId: 'two-piece',
       studId: 'long-3-8-24',
+      ...seen,
       joint: {
         torqueNm: 36,
         nutFactor: 0.2,

@@ -1,15 +1,14 @@
-import type { ShopCriteria } from '../../shared/words/catalogue.ts';
 import type { CoverCheck } from '../../shared/words/cover.ts';
 import type { Finding } from '../../shared/words/finding.ts';
 import type { Job } from '../../shared/words/job.ts';
 import type { LengthUnit } from '../../shared/words/print.ts';
-import { criteriaAt, currentCriteria } from '../records/catalogue.ts';
+import { type CurrentCriteria, criteriaAt, currentCriteria } from '../records/catalogue.ts';
 import type { Db } from '../records/database.ts';
 import { verifyJob } from './jobCheck.ts';
 
 /** The criteria a job is worked out under: today's for the job as it stands, those of that day for an earlier state. */
-export async function criteriaFor(db: Db, job: Job, asItWas: number | null): Promise<ShopCriteria> {
-  return (await (asItWas === null ? currentCriteria(db) : criteriaAt(db, job.changedAt))).body;
+export async function criteriaFor(db: Db, job: Job, asItWas: number | null): Promise<CurrentCriteria> {
+  return asItWas === null ? currentCriteria(db) : criteriaAt(db, job.changedAt);
 }
 
 /** The answer kept with the decision, while that stands. */

@@ -1,10 +1,11 @@
+import type { ShopCriteria } from '../../shared/words/catalogue.ts';
 import type { DecisionKind, Job, JointFrom, Received } from '../../shared/words/job.ts';
 import type { LengthUnit } from '../../shared/words/print.ts';
 import { Refusal } from '../../shared/words/refusal.ts';
 import type { Joint, StudCheck } from '../../shared/words/stud.ts';
 import { COVER_CALC_VERSION } from '../calc/cover/checkCover.ts';
 import { STUD_CALC_VERSION } from '../calc/stud/checkStud.ts';
-import { currentCriteria, getEntry, listEntries } from '../records/catalogue.ts';
+import { criteriaOf, getEntry, listEntries } from '../records/catalogue.ts';
 import type { Db } from '../records/database.ts';
 import type { SectionEdit } from '../records/jobs.ts';
 import { gaugesAtHand } from './gaugeChosen.ts';
@@ -37,14 +38,22 @@ export async function receivedFrom(
   return { ...asked, familyRevision: family.revision, family: family.body };
 }
 
-/** A decision with all it rests on, worked out now. */
+/** A decision with all it rests on, worked out under the criteria that were seen; those have to hold still to be kept. */
 export async function decisionFrom(
   db: Db,
   job: Job,
-  asked: { readonly decision: DecisionKind; readonly reason: string; readonly fromRevision: number },
+  asked: {
+    readonly decision: DecisionKind;
+    readonly reason: string;
+    readonly fromRevision: number;
+    /** Of the shop's criteria, as they were seen. */
+    readonly criteriaRevision: number;
+  },
   unit: LengthUnit,
+  field: string,
 ): Promise<Edit> {
-  const criteria = (await currentCriteria(db)).body;
+  const { criteriaRevision } = asked;
+  const criteria = await criteriaSeen(db, criteriaRevision, field);
   const answer = checkJob(job, criteria, unit, gaugesAtHand(await listEntries(db, 'gauge')));
   if (answer.input === null || answer.check === null) {
     throw refuse(
@@ -61,6 +70,7 @@ export async function decisionFrom(
       reason: asked.reason,
       input: answer.input,
       criteria,
+      criteriaRevision,
       check: answer.check,
       calcVersion: COVER_CALC_VERSION,
       workedOutAtRevision: asked.fromRevision,
@@ -68,7 +78,17 @@ export async function decisionFrom(
   };
 }
 
-/** A stud of the catalogue in a stack of the catalogue, held against it now. */
+async function criteriaSeen(db: Db, revision: number, field: string): Promise<ShopCriteria> {
+  const seen = await criteriaOf(db, revision);
+  if (seen !== null) return seen.body;
+  throw refuse(
+    'unseen-criteria',
+    field,
+    "It is not said which revision of the shop's criteria the answer was seen under. Look at the job again and send it from there.",
+  );
+}
+
+/** A stud of the catalogue in a stack of the catalogue, held against it as both were seen. */
 export async function studsFrom(
   db: Db,
   job: Job,
@@ -79,18 +99,22 @@ export async function studsFrom(
     readonly note: string;
     readonly joint: Joint | null;
     readonly jointFrom: JointFrom | null;
+    /** As they were seen. */
+    readonly revisions: { readonly stack: number; readonly stud: number; readonly criteria: number };
   },
   unit: LengthUnit,
   fields: {
     readonly stack: string;
     readonly stud: string;
     readonly note: string;
+    readonly criteria: string;
     /** Where what the calculation refuses of the joint stands. */
     readonly joint: (path: string) => string;
   },
 ): Promise<Edit> {
-  const stack = await getEntry(db, 'stack', asked.stackId);
-  const stud = await getEntry(db, 'stud', asked.studId);
+  const { revisions } = asked;
+  const stack = await getEntry(db, 'stack', asked.stackId, revisions.stack);
+  const stud = await getEntry(db, 'stud', asked.studId, revisions.stud);
   const missing = [
     ...(stack === null
       ? [{ path: fields.stack, message: 'No stack was chosen. Choose the flexplate stack first.' }]
@@ -100,7 +124,7 @@ export async function studsFrom(
   if (stack === null || stud === null) throw new Refusal('no-stud', missing);
   const family = job.sections.received?.body.family ?? null;
   const pullForwardMm = asked.pullForwardMm ?? stack.body.pullForwardMm;
-  const criteria = (await currentCriteria(db)).body;
+  const criteria = await criteriaSeen(db, revisions.criteria, fields.criteria);
   const { input, check } = refusingAt(fields.joint, () =>
     studCheckFor(stud.body, stack.body, pullForwardMm, criteria, family, unit, asked.joint),
   );
@@ -124,6 +148,7 @@ export async function studsFrom(
       stack: stack.body,
       studId: stud.id,
       stud: stud.body,
+      revisions,
       pullForwardMm,
       input,
       check,

@@ -36,7 +36,7 @@ export interface JobShown {
 export async function jobPage(house: House, frame: Frame, job: Job, shown: JobShown): Promise<string> {
   const { db } = house.shop;
   const { fields, refused = null, token } = shown;
-  const criteria = await criteriaFor(db, job, shown.asItWas ?? null);
+  const { revision: criteriaRevision, body: criteria } = await criteriaFor(db, job, shown.asItWas ?? null);
   const decision = job.sections.decision?.body ?? null;
   const [families, stacks, studs] = [
     await listEntries(db, 'family'),
@@ -82,6 +82,7 @@ export async function jobPage(house: House, frame: Frame, job: Job, shown: JobSh
         },
         check: answer.check,
         checkFaults: answer.faults,
+        criteriaRevision,
         plan: cutPlanFor(keptCheck(job) ?? answer.check, family, criteria),
         outdated: decision !== null && job.outcome === null,
         otherwise: decision && recheckDecision(decision, frame.lengthUnit),
@@ -91,7 +92,7 @@ export async function jobPage(house: House, frame: Frame, job: Job, shown: JobSh
             : differences(criteriaFields(decision.criteria, frame), criteriaFields(criteria, frame)),
       },
       verified: verifiedOf(job, frame.lengthUnit),
-      studs: jobStuds({ job, fields, stacks, studs, criteria, frame }),
+      studs: jobStuds({ job, fields, stacks, studs, criteria, criteriaRevision, frame }),
     }),
   );
 }

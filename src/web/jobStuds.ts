@@ -1,5 +1,5 @@
 import { writeLength } from '../../shared/quantity/writeLength.ts';
-import type { CatalogueStack, CatalogueStud, ShopCriteria } from '../../shared/words/catalogue.ts';
+import type { Entry, ShopCriteria } from '../../shared/words/catalogue.ts';
 import type { Job, StudsChosen } from '../../shared/words/job.ts';
 import { briefLength } from '../../shared/words/print.ts';
 import { Refusal } from '../../shared/words/refusal.ts';
@@ -7,7 +7,7 @@ import type { Joint } from '../../shared/words/stud.ts';
 import type { Frame } from '../../views/frame.ts';
 import type { StudsProps } from '../../views/pages/job/studs.tsx';
 import { recheckStuds } from './recheck.ts';
-import { type NamedEntry, studChoicesFor } from './studChoices.ts';
+import { studChoicesFor } from './studChoices.ts';
 import { FIGURES, jointAsTyped, jointField, readJoint, torqueUnitOf } from './studJoint.ts';
 import { type Fields, TypedForm } from './typed.ts';
 
@@ -15,17 +15,19 @@ import { type Fields, TypedForm } from './typed.ts';
 export function jobStuds(asked: {
   readonly job: Job;
   readonly fields: Fields;
-  readonly stacks: readonly NamedEntry<CatalogueStack>[];
-  readonly studs: readonly NamedEntry<CatalogueStud>[];
+  readonly stacks: readonly Entry<'stack'>[];
+  readonly studs: readonly Entry<'stud'>[];
   readonly criteria: ShopCriteria;
+  readonly criteriaRevision: number;
   readonly frame: Frame;
 }): Omit<StudsProps, 'job' | 'unit' | 'initials' | 'refused' | 'readOnly'> {
-  const { job, fields, stacks, studs, criteria, frame } = asked;
+  const { job, fields, stacks, studs, criteria, criteriaRevision, frame } = asked;
   const unit = frame.lengthUnit;
   const kept = job.sections.studs?.body ?? null;
   const family = job.sections.received?.body.family ?? null;
   const stackId = fields.stack ?? '';
-  const stack = stacks.find((one) => one.id === stackId)?.body ?? null;
+  const entry = stacks.find((one) => one.id === stackId);
+  const stack = entry?.body ?? null;
   const form = new TypedForm(fields, frame);
   const pull = form.length('pull', 'The pull-forward gap');
   const joint = stack && readJoint(form, stack.stack, unit);
@@ -45,6 +47,11 @@ export function jobStuds(asked: {
     fields,
     // What cannot be used takes nothing away of what was typed beside it.
     choices: attempt(pull, joint) ?? attempt(pull, null) ?? attempt(null, null) ?? [],
+    revisions: {
+      criteria: criteriaRevision,
+      stack: entry?.revision ?? 0,
+      studs: Object.fromEntries(studs.map(({ id, revision }) => [id, revision])),
+    },
     joint,
     torqueUnit: torqueUnitOf(fields, unit),
     figures: FIGURES,

@@ -183,8 +183,13 @@ export function jobsRouter(house: House): Router {
         form.fault('decision', 'No decision was chosen. Choose one.');
         return null;
       }
-      const asked = { decision, reason: form.text('reason'), fromRevision: fromOf(form.fields) };
-      return decisionFrom(db, job, asked, frame.lengthUnit);
+      const asked = {
+        decision,
+        reason: form.text('reason'),
+        fromRevision: fromOf(form.fields),
+        criteriaRevision: revisionIn(form.fields.criteria),
+      };
+      return decisionFrom(db, job, asked, frame.lengthUnit, 'decision');
     },
     cuts: async (job, form) => {
       const depthMm = form.length('depth', 'The cut made');
@@ -215,11 +220,17 @@ export function jobsRouter(house: House): Router {
         note: form.text('note'),
         joint,
         jointFrom: joint && jointFrom(joint, torqueFromOf(form)),
+        revisions: {
+          stack: revisionIn(form.fields.stackRevision),
+          stud: revisionIn(form.fields[`studRevision.${form.text('stud')}`]),
+          criteria: revisionIn(form.fields.criteria),
+        },
       };
       return studsFrom(db, job, asked, frame.lengthUnit, {
         stack: 'stack',
         stud: 'stud',
         note: 'note',
+        criteria: 'stud',
         joint: jointField,
       });
     },
@@ -402,7 +413,12 @@ function fieldOf(edit: Edit, path: string): string {
 
 /** The revision a form was filled from; 0, which no job has, when it does not say. */
 function fromOf(fields: Fields): number {
-  return /^\d{1,9}$/.test(fields.from ?? '') ? Number(fields.from) : 0;
+  return revisionIn(fields.from, 0);
+}
+
+/** A revision that a form carries; one that nothing has when it does not. */
+function revisionIn(typed: string | undefined, without = -1): number {
+  return /^\d{1,9}$/.test(typed ?? '') ? Number(typed) : without;
 }
 
 function address(job: Job): string {

@@ -35,7 +35,8 @@ export function sheetRouter(house: House): Router {
     const job = asItWas === null ? now : await jobAtRevision(db, now.id, asItWas);
     const frame = await frameOf(req, house);
     const kept = keptCheck(job);
-    const criteria = (kept && job.sections.decision?.body.criteria) ?? (await criteriaFor(db, job, asItWas));
+    const criteria =
+      (kept && job.sections.decision?.body.criteria) ?? (await criteriaFor(db, job, asItWas)).body;
     const family = job.sections.received?.body.family;
     res.send(
       renderPage(

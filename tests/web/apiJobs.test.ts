@@ -211,7 +211,7 @@ describe('two tablets and the JSON interface', () => {
       'a decision on nothing',
       'PUT',
       '/jobs/1001/decision',
-      { fromRevision: 1, who: 'BL', decision: { decision: 'face' } },
+      { fromRevision: 1, who: 'BL', decision: { decision: 'face', criteriaRevision: 0 } },
       422,
       '',
     ],

@@ -15,8 +15,15 @@ const job = async () => (await getJob(program.shop.db, NUMBER))!;
 const kept = async () => (await job()).sections.studs!.body;
 const STUDS = { stack: 'two-piece-four-3-8-24', stud: 'long-3-8-24', pull: '' };
 const JOINT = { torque: '37', torqueFrom: 'maker', engine: '250', kFrom: 'zinc', surface: 'rz-under-10' };
+/** The demonstration's stack, stud and criteria as they stand. */
+const SEEN = { stackRevision: '1', 'studRevision.long-3-8-24': '1', criteria: '2' };
 const send = async (section: string, typed: Record<string, string>) =>
-  program.post(`${JOB}/${section}`, { from: `${(await job()).revision}`, who: 'BL', ...typed });
+  program.post(`${JOB}/${section}`, {
+    from: `${(await job()).revision}`,
+    ...SEEN,
+    who: 'BL',
+    ...typed,
+  });
 
 describe('the joint of a job', () => {
   it('is worked out before anything is kept, beside every stud', async () => {
@@ -123,7 +130,14 @@ describe('the same over the JSON interface', () => {
     studCount: 4,
     studCircleDiameterMm: 286,
   };
-  const studs = { stackId: STUDS.stack, studId: STUDS.stud, torqueFrom: 'other' };
+  const studs = {
+    stackId: STUDS.stack,
+    studId: STUDS.stud,
+    stackRevision: 1,
+    studRevision: 1,
+    criteriaRevision: 2,
+    torqueFrom: 'other',
+  };
 
   it('keeps the joint and whose torque it is', async () => {
     expect((await put({ ...studs, joint })).status).toBe(200);

@@ -1,6 +1,9 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { getEntry } from '../../src/records/catalogue.ts';
+import { demoStacks } from '../../data/demo/stacks.ts';
+import { demoStuds } from '../../data/demo/studs.ts';
+import { addEntry, getEntry, reviseEntry, saveCriteria } from '../../src/records/catalogue.ts';
 import { getJob } from '../../src/records/jobs.ts';
+import { criteria } from '../records/samples.ts';
 import type { Served } from './program.ts';
 import { measured, PLACES, readingsForm, revisionNow, rowsOf, shopWith, step } from './steps.ts';
 
@@ -74,7 +77,12 @@ describe('a stale edit of a section: 409, both versions in two columns, what was
     await measured(program);
     const from = String(await revisionNow(program));
     await step(program, 'looked', { crackTest: 'not-done', 'result.pads': 'fault', 'note.pads': 'bent' });
-    const decided = await program.post('/jobs/1001/decision', { decision: 'face', who: 'BL', from });
+    const decided = await program.post('/jobs/1001/decision', {
+      decision: 'face',
+      who: 'BL',
+      from,
+      criteria: '1',
+    });
     expect(decided.status).toBe(409);
     expect(rowsOf(decided.html)).toEqual(
       expect.arrayContaining([
@@ -83,6 +91,83 @@ describe('a stale edit of a section: 409, both versions in two columns, what was
       ]),
     );
     expect((await getJob(program.shop.db, '1001'))!.sections.decision).toBeNull();
+  });
+
+  test('a decision is not taken under criteria nobody saw: 409 with both, and the answer worked out anew', async () => {
+    await measured(program);
+    const opened = (await program.get('/jobs/1001')).html;
+    const form = {
+      decision: 'face',
+      reason: 'seen with the old limit',
+      who: 'BL',
+      from: boxOf(opened, 'decision-form', 'from')!,
+      criteria: boxOf(opened, 'decision-form', 'criteria')!,
+    };
+    expect(form.criteria).toBe('1');
+    await saveCriteria(
+      program.shop.db,
+      { who: 'OW', why: 'a comeback', now: () => new Date() },
+      { fromRevision: 1, body: { ...criteria, minimumWallMm: 4.4 } },
+    );
+    const before = await revisionNow(program);
+    const late = await program.post('/jobs/1001/decision', form);
+    expect(late.status).toBe(409);
+    expect(late.text).toContain("OW changed the shop's criteria");
+    expect(rowsOf(late.html)).toContainEqual(['Minimum wall, any family', '4.3 mm', '4.4 mm']);
+    expect(late.text).toContain('4.400 mm');
+    expect(boxOf(late.html, 'decision-form', 'reason')).toBe(form.reason);
+    expect(await revisionNow(program)).toBe(before);
+
+    const shown = boxOf(late.html, 'decision-form', 'criteria')!;
+    expect(shown).toBe('2');
+    expect((await program.post('/jobs/1001/decision', { ...form, criteria: shown })).status).toBe(303);
+    const { decision } = (await getJob(program.shop.db, '1001'))!.sections;
+    expect([decision?.body.criteriaRevision, decision?.body.criteria.minimumWallMm]).toEqual([2, 4.4]);
+    // One that does not say what it saw is taken neither.
+    const unsaid = await program.post('/jobs/1001/decision', { ...form, criteria: '', reason: 'again' });
+    expect([unsaid.status, unsaid.text.includes('It is not said which revision')]).toEqual([422, true]);
+  });
+
+  test('studs are not kept against a stack, a stud or criteria nobody saw', async () => {
+    await measured(program);
+    const { db } = program.shop;
+    const now = () => new Date('2026-11-25T08:00:00Z');
+    const ctx = { who: 'OW', why: 'measured anew', now };
+    const [stack, stud] = [demoStacks[0]!.entry, demoStuds[0]!.entry];
+    await addEntry(db, ctx, { kind: 'stack', id: 'thick', body: stack });
+    await addEntry(db, ctx, { kind: 'stud', id: 'long', body: stud });
+    const opened = (await program.get('/jobs/1001?stack=thick')).html;
+    const box = (html: string, name: string) => boxOf(html, 'studs-form', name)!;
+    const form = (html: string) => ({
+      stack: 'thick',
+      stud: 'long',
+      note: 'as it is',
+      who: 'BL',
+      ...Object.fromEntries(
+        ['from', 'criteria', 'stackRevision', 'studRevision.long'].map((name) => [name, box(html, name)]),
+      ),
+    });
+    const send = (html: string) => program.post('/jobs/1001/studs', form(html));
+    const change = { who: 'OW', why: 'measured anew', now };
+    const thicker = { ...stack, note: 'a second plate' };
+    await reviseEntry(db, change, { kind: 'stack', id: 'thick', fromRevision: 1, body: thicker });
+    const first = await send(opened);
+    expect(first.status).toBe(409);
+    expect(rowsOf(first.html)).toContainEqual(['Note', stack.note, 'a second plate']);
+    const other = { ...stud, note: 'another batch' };
+    await reviseEntry(db, change, { kind: 'stud', id: 'long', fromRevision: 1, body: other });
+    const second = await send(first.html);
+    expect([second.status, second.text.includes('OW changed the stud')]).toEqual([409, true]);
+    await saveCriteria(db, change, { fromRevision: 1, body: { ...criteria, protrusionThreads: 2 } });
+    const third = await send(second.html);
+    expect(third.status).toBe(409);
+    expect(rowsOf(third.html)).toContainEqual(['Threads beyond the nut', '1 threads', '2 threads']);
+    expect((await getJob(db, '1001'))!.sections.studs).toBeNull();
+    expect((await send(third.html)).status).toBe(303);
+    expect((await getJob(db, '1001'))!.sections.studs?.body).toMatchObject({
+      revisions: { stack: 2, stud: 2, criteria: 2 },
+      stack: { note: 'a second plate' },
+    });
   });
 
   test('a section pressed twice is kept once', async () => {

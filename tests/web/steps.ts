@@ -1,5 +1,5 @@
 import type { ShopCriteria } from '../../shared/words/catalogue.ts';
-import { addEntry, saveCriteria } from '../../src/records/catalogue.ts';
+import { addEntry, currentCriteria, saveCriteria } from '../../src/records/catalogue.ts';
 import { alder, criteria } from '../records/samples.ts';
 import { type Served, serve } from './program.ts';
 
@@ -60,7 +60,8 @@ export async function step(
   fields: Readonly<Record<string, string>>,
 ): Promise<Awaited<ReturnType<Served['post']>>> {
   const from = String(await revisionNow(program));
-  return program.post(`/jobs/1001/${section}`, { from, who: 'AK', ...fields });
+  const criteria = String((await currentCriteria(program.shop.db)).revision);
+  return program.post(`/jobs/1001/${section}`, { from, criteria, who: 'AK', ...fields });
 }
 
 /** Receives a cover, looks it over and measures it: revision 3, to be decided. */

@@ -31,7 +31,12 @@ async function decided(): Promise<string> {
 
 async function send(number: string, section: string, fields: Record<string, string>) {
   const job = await getJob(program.shop.db, number);
-  return program.post(`/jobs/${number}/${section}`, { from: String(job!.revision), who: 'AK', ...fields });
+  return program.post(`/jobs/${number}/${section}`, {
+    from: String(job!.revision),
+    criteria: '2',
+    who: 'AK',
+    ...fields,
+  });
 }
 
 /** Every station of the family, at the wall when new. */

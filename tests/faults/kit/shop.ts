@@ -35,6 +35,8 @@ export const decisionForm = (from: number, reason: string, who = 'AK') => ({
   decision: 'replace',
   reason,
   who,
+  // Of the demo shop.
+  criteria: '2',
 });
 
 export const fileIn = (dataDir: string) => join(dataDir, 'coverwright.sqlite');

@@ -25,6 +25,8 @@ export interface DecideProps {
   readonly check: CoverCheck | null;
   readonly plan: CutPlanAnswer | null;
   readonly checkFaults: readonly Fault[];
+  /** Of the shop's criteria that `check` was worked out under: a decision is sent with it. */
+  readonly criteriaRevision: number;
   /** True when the decision rests on readings or an inspection that have changed since. */
   readonly outdated: boolean;
   /** What the present calculation would say otherwise of the decision's inputs; null when it says the same. */
@@ -52,6 +54,7 @@ export function Decide(props: DecideProps) {
     check,
     plan,
     checkFaults,
+    criteriaRevision,
     outdated,
     otherwise,
     criteriaSince,
@@ -152,7 +155,15 @@ export function Decide(props: DecideProps) {
               </div>
             </JobForm>
           </details>
-          <DecisionForm job={job} check={check} initials={initials} refused={refused} again={kept !== null} />
+          <DecisionForm
+            job={job}
+            check={check}
+            criteriaRevision={criteriaRevision}
+            initials={initials}
+            refused={refused}
+            again={kept !== null}
+            sayNow={kept !== null && !outdated}
+          />
         </>
       )}
       <CoverCautions ring={job.sections.received?.body.family.ringAllowed ?? false} />
@@ -174,11 +185,14 @@ const FOLLOWS: Readonly<Record<Verdict, DecisionKind | null>> = {
 function DecisionForm(props: {
   job: Job;
   check: CoverCheck;
+  criteriaRevision: number;
   initials: string;
   refused: Refused | null;
   again: boolean;
+  /** The answer of now is nowhere else on the page. */
+  sayNow: boolean;
 }) {
-  const { job, check, initials, refused, again } = props;
+  const { job, check, criteriaRevision, initials, refused, again, sayNow } = props;
   const error = errorsOf(refused?.faults ?? []);
   const natural = FOLLOWS[check.verdict];
   const form = (
@@ -191,6 +205,12 @@ function DecisionForm(props: {
       refused={refused}
       submit="Decide"
     >
+      <input type="hidden" name="criteria" value={criteriaRevision} />
+      {sayNow && (
+        <p id="answer-now">
+          Worked out now, under the criteria of today: <b>{check.headline}</b> {check.because}
+        </p>
+      )}
       <div class="fields">
         <Choice
           label="Decision"

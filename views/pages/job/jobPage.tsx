@@ -34,7 +34,14 @@ export interface JobPageProps {
   readonly after: Pick<MeasureProps, 'places' | 'token' | 'doubts'>;
   readonly decide: Pick<
     DecideProps,
-    'shape' | 'check' | 'plan' | 'checkFaults' | 'outdated' | 'otherwise' | 'criteriaSince'
+    | 'shape'
+    | 'check'
+    | 'plan'
+    | 'checkFaults'
+    | 'criteriaRevision'
+    | 'outdated'
+    | 'otherwise'
+    | 'criteriaSince'
   >;
   readonly verified: readonly Finding[];
   readonly studs: Omit<StudsProps, 'job' | 'unit' | 'initials' | 'refused' | 'readOnly'>;

@@ -24,7 +24,9 @@ export interface RevisionTold extends HistoryLine {
 export interface StaleShown {
   /** Who changed this very thing last, and when; null when it is something else of the job that changed. */
   readonly theirs: { readonly who: string; readonly at: string; readonly revision: number } | null;
-  /** It as it stands, and as it was typed here. */
+  /** What of the catalogue changed, in words, where it is not the section itself. */
+  readonly entry?: string;
+  /** It as it stands, and as it was typed here; of an entry, as it was seen and as it is now. */
   readonly compared: readonly Compared[];
   /** Every change since the form was opened. */
   readonly since: readonly RevisionTold[];
@@ -81,6 +83,7 @@ export interface JobFormProps {
 export function JobForm(props: JobFormProps) {
   const { id, action, revision, initials, signed, refused, submit, first = true, children } = props;
   const typed = refused?.fields;
+  const whyError = refused?.faults.find((fault) => fault.path === 'why')?.message;
   return (
     <form
       method="post"
@@ -94,13 +97,13 @@ export function JobForm(props: JobFormProps) {
       <input type="hidden" name="from" value={revision} />
       {children}
       <div class="fields">
-        {signed && (
+        {(signed || whyError !== undefined) && (
           <Field
             id={`${id}-why`}
-            label="Why it is changed after signing"
+            label={signed ? 'Why it is changed after signing' : 'Why it changes'}
             name="why"
             value={typed?.why}
-            error={refused?.faults.find((fault) => fault.path === 'why')?.message}
+            error={whyError}
             size="full"
           />
         )}
@@ -124,26 +127,31 @@ export function JobForm(props: JobFormProps) {
 }
 
 /** Both versions beside one another, and what else changed meanwhile. */
-function Stale({ stale: { theirs, compared, since } }: { stale: StaleShown }) {
+function Stale({ stale: { theirs, entry, compared, since } }: { stale: StaleShown }) {
   return (
     <section class="faults stale" role="alert">
       <h3>
         {theirs ? (
           <>
-            {theirs.who} changed this, <When at={theirs.at} />, after you opened it.
+            {theirs.who} changed {entry ?? 'this'}, <When at={theirs.at} />, after you opened it.
           </>
         ) : (
           'The job changed after you opened it.'
         )}
       </h3>
       <p>
-        Nothing of yours was kept yet, and nothing was overwritten. What you typed is below: compare, and
-        saving now adds yours as a new revision.
+        {entry === undefined
+          ? 'Nothing of yours was kept yet, and nothing was overwritten. What you typed is below: compare, and saving now adds yours as a new revision.'
+          : 'Nothing of yours was kept yet. The answer is worked out anew, and what you typed is below: look at the answer as it is now before you send it again.'}
       </p>
       {compared.length > 0 && (
         <SideBySide
           caption="Both versions"
-          heads={[theirs ? `as it stands, by ${theirs.who}` : 'as it stands', 'yours, not kept yet']}
+          heads={
+            entry !== undefined
+              ? ['as you saw it', 'as it is now']
+              : [theirs ? `as it stands, by ${theirs.who}` : 'as it stands', 'yours, not kept yet']
+          }
           lines={compared}
         />
       )}

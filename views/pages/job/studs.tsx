@@ -31,6 +31,12 @@ export interface StudsProps {
   /** What was typed of gap, joint and note. */
   readonly fields: Readonly<Record<string, string>>;
   readonly choices: readonly StudChoice[];
+  /** What the choices were worked out from, as it is now: a choice is sent with it. */
+  readonly revisions: {
+    readonly criteria: number;
+    readonly stack: number;
+    readonly studs: Readonly<Record<string, number>>;
+  };
   /** null until a torque is typed. */
   readonly joint: Joint | null;
   readonly torqueUnit: TorqueUnit;
@@ -63,6 +69,7 @@ export function Studs({
   stackId,
   fields,
   choices,
+  revisions,
   joint,
   torqueUnit,
   figures,
@@ -190,6 +197,11 @@ export function Studs({
             >
               <input type="hidden" name="stack" value={stackId} />
               <input type="hidden" name="pull" value={fields.pull ?? ''} />
+              <input type="hidden" name="criteria" value={revisions.criteria} />
+              <input type="hidden" name="stackRevision" value={revisions.stack} />
+              {choices.map(({ match }) => (
+                <input type="hidden" name={`studRevision.${match.id}`} value={revisions.studs[match.id]} />
+              ))}
               <Choice
                 label="Stud, best first"
                 name="stud"

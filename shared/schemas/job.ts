@@ -118,9 +118,16 @@ export const planSchema = strict('The cut plan', {
 }) satisfies z.ZodType<CutPlan>;
 
 export const cutsSchema = strict('The cuts made', {
-  cuts: list('The cuts', strict('The entry', { depthMm: size('The depth'), typed, note: note() }), {
-    most: 100,
-  }),
+  cuts: list(
+    'The cuts',
+    strict('The entry', {
+      depthMm: size('The depth'),
+      typed,
+      note: note(),
+      look: choice('What was seen after the pass', ['gone', 'dark']).nullish(),
+    }),
+    { most: 100 },
+  ),
 }) satisfies z.ZodType<CutsMade>;
 
 /** An id made by whoever sends something, so that sending it twice is harmless. */

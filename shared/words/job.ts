@@ -81,9 +81,17 @@ export interface Decision {
   readonly workedOutAtRevision: number;
 }
 
+export interface CutMade {
+  readonly depthMm: number;
+  readonly typed: string;
+  readonly note: string;
+  /** The darkened layer as seen after this pass; null, or left out, where nobody looked. */
+  readonly look?: 'gone' | 'dark' | null | undefined;
+}
+
 /** 8. Cuts made, in order. */
 export interface CutsMade {
-  readonly cuts: readonly { readonly depthMm: number; readonly typed: string; readonly note: string }[];
+  readonly cuts: readonly CutMade[];
 }
 
 export interface JointFrom {
@@ -193,6 +201,10 @@ export interface Job {
   readonly readings: readonly Reading[];
   /** The revision at which its ring was welded on; 0, or left out, while none is. Readings up to it are void. */
   readonly weldedAt?: number;
+  /** The revision at which each pass of the cut was recorded. */
+  readonly passesAt?: readonly number[];
+  /** Readings after an earlier pass: kept, and void since the next one. */
+  readonly earlierAfter?: readonly Reading[];
 }
 
 export interface HistoryLine {

@@ -24,7 +24,7 @@ import {
   refuseRingLeftOut,
   refuseSignature,
 } from './rules.ts';
-import { counting, decisionStands, type StageParts, sameFamily, stageOf } from './stage.ts';
+import { counting, decisionStands, type StageParts, sameFamily, stageOf, standing } from './stage.ts';
 import type { Tables } from './tables.ts';
 import {
   type Ctx,
@@ -328,6 +328,7 @@ async function partsOf(db: Db, jobId: number, revision: number): Promise<JobPart
     readings: await readingsOf(db, jobId, revision),
     familyChangedAt: lastChange(all('received'), sameFamily),
     weldedAt: weldedAt(all('setup')),
+    passesAt: passesAt(all('cuts')),
     cutsChangedAt: lastChange(all('cuts'), (a, b) => depths(a.cuts) === depths(b.cuts)),
   };
 }
@@ -342,6 +343,16 @@ function lastChange<Body>(history: readonly Kept<Body>[], same: (a: Body, b: Bod
 function weldedAt(setups: readonly Kept<JobSections['setup']>[]): number {
   const without = setups.findLastIndex(({ body }) => (body.ringWelded ?? null) === null);
   return setups[without + 1]?.revision ?? 0;
+}
+
+/** Where each pass of the present list was first recorded: putting a figure of an earlier one right is no new pass. */
+function passesAt(history: readonly Kept<JobSections['cuts']>[]): readonly number[] {
+  let at: number[] = [];
+  for (const { revision, body } of history) {
+    at = at.slice(0, body.cuts.length);
+    while (at.length < body.cuts.length) at.push(revision);
+  }
+  return at;
 }
 
 function depths(cuts: JobSections['cuts']['cuts']): string {
@@ -360,8 +371,13 @@ function toJob(row: JobRow, parts: JobParts): Job {
     outcome: decision && decisionStands(parts) ? decision.body.decision : null,
     demo: row.demo === 1,
     sections: parts.sections,
-    readings: counting(parts.readings, parts.weldedAt),
+    readings: counting(parts.readings, parts),
     weldedAt: parts.weldedAt,
+    passesAt: parts.passesAt,
+    earlierAfter: standing(parts.readings).filter(
+      (one) =>
+        one.pass === 'after' && one.revision > parts.weldedAt && one.revision <= (parts.passesAt.at(-1) ?? 0),
+    ),
   };
 }
 

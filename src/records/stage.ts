@@ -12,6 +12,8 @@ export interface StageParts {
   readonly cutsChangedAt: number;
   /** The revision at which a ring was welded on; 0 while none is. What was measured and cut before is void. */
   readonly weldedAt: number;
+  /** The revision at which each pass was recorded: what was measured after one is void once the next is cut. */
+  readonly passesAt: readonly number[];
 }
 
 /** Those that neither were replaced nor only withdraw another. */
@@ -92,9 +94,14 @@ export function ringToWeld({ outcome, weldedAt = 0 }: Pick<Job, 'outcome' | 'wel
   return outcome === 'face-and-ring' && weldedAt === 0;
 }
 
-/** Readings that count: those that stand, without what was measured before a ring was welded on. */
-export function counting<R extends Reading>(readings: readonly R[], weldedAt: number): readonly R[] {
-  return standing(readings).filter((one) => one.revision > weldedAt);
+/** Readings that count: those that stand, without what was measured before a ring was welded on or a further pass cut. */
+export function counting<R extends Reading>(
+  readings: readonly R[],
+  { weldedAt, passesAt }: Pick<StageParts, 'weldedAt' | 'passesAt'>,
+): readonly R[] {
+  return standing(readings).filter(
+    (one) => one.revision > weldedAt && (one.pass === 'before' || one.revision > (passesAt.at(-1) ?? 0)),
+  );
 }
 
 function measured(parts: StageParts, pass: Reading['pass'], since: number): boolean {

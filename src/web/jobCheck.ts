@@ -6,8 +6,10 @@ import type { Finding } from '../../shared/words/finding.ts';
 import type { Job, Reading } from '../../shared/words/job.ts';
 import type { LengthUnit } from '../../shared/words/print.ts';
 import { type Fault, Refusal } from '../../shared/words/refusal.ts';
+import type { ComparedWall, PassView } from '../../views/pages/job/cut.tsx';
 import { checkCover } from '../calc/cover/checkCover.ts';
 import { placeName } from '../calc/cover/placeNames.ts';
+import { type NextPass, nextPass } from '../calc/judge/nextPass.ts';
 import { verifyCut } from '../calc/judge/verifyCut.ts';
 import { placesOf } from './readingsForm.ts';
 
@@ -120,41 +122,120 @@ function rawInput(job: Job, criteria: ShopCriteria, atHand: readonly GaugeAtHand
   };
 }
 
-/** After the cut: what was planned against what is measured. Empty until something was measured. */
-export function verifyJob(job: Job, unit: LengthUnit): readonly Finding[] {
-  const decision = job.sections.decision?.body;
+/** What was read after the last pass, place by place. */
+function readAfter(job: Job) {
   const after = job.readings.filter((one) => one.pass === 'after');
-  if (!decision || after.every((one) => one.kind !== 'wall')) return [];
-  const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;
-  const stations = placesOf(job, 'after').flatMap((place) => {
+  return placesOf(job, 'after').flatMap((place) => {
     const here = after.filter((one) => one.angleDeg === place.angleDeg && one.radiusMm === place.radiusMm);
-    const walls = here.filter((one) => one.kind === 'wall').map((one) => one.valueMm ?? 0);
-    if (walls.length === 0) return [];
-    const index = decision.input.stations.findIndex(
-      (one) => one.angleDeg === place.angleDeg && one.radiusMm === place.radiusMm,
-    );
+    if (here.length === 0) return [];
     return [
       {
         ...place,
-        wallMm: mean(walls),
+        wallMm: here.filter((one) => one.kind === 'wall').map((one) => one.valueMm ?? 0),
         faceMm: here.filter((one) => one.kind === 'face').at(-1)?.valueMm ?? null,
-        markLeftMm: here.filter((one) => one.kind === 'mark').at(-1)?.valueMm ?? null,
-        plannedWallMm: decision.check.stations[index]?.wallAfterMm ?? null,
-        wallBeforeMm: decision.check.stations[index]?.wallMm ?? null,
+        markDepthMm: here.filter((one) => one.kind === 'mark').at(-1)?.valueMm ?? null,
       },
     ];
   });
+}
+
+const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;
+const cutsOf = (job: Job) => job.sections.cuts?.body.cuts ?? [];
+const cutInAll = (job: Job) => cutsOf(job).reduce((sum, cut) => sum + cut.depthMm, 0);
+
+/** Each station: before the cut, what the decision and the cut made would leave, and what was measured. */
+export function comparedWalls(job: Job, unit: LengthUnit): readonly ComparedWall[] {
+  const decision = job.sections.decision?.body;
+  if (!decision) return [];
+  const cut = checkCover({ ...decision.input, plannedCutMm: cutInAll(job) }, unit);
+  return readAfter(job).flatMap(({ wallMm, ...place }) => {
+    if (wallMm.length === 0) return [];
+    const index = decision.input.stations.findIndex(
+      (one) => one.angleDeg === place.angleDeg && one.radiusMm === place.radiusMm,
+    );
+    const before = decision.check.stations[index];
+    return [
+      {
+        ...place,
+        place: placeName(place.angleDeg, decision.input.cover.studCount),
+        beforeMm: before?.wallMm ?? null,
+        decidedMm: before?.wallAfterMm ?? null,
+        cutMm: cut.stations[index]?.wallAfterMm ?? null,
+        measuredMm: mean(wallMm),
+      },
+    ];
+  });
+}
+
+/** After the cut: what was decided and cut against what is measured. Empty until something was measured. */
+export function verifyJob(job: Job, unit: LengthUnit): readonly Finding[] {
+  const decision = job.sections.decision?.body;
+  const compared = comparedWalls(job, unit);
+  if (!decision || compared.length === 0) return [];
   return verifyCut(
     {
       cover: decision.input.cover,
-      stations,
+      stations: compared.map(({ angleDeg, radiusMm, measuredMm, faceMm, markDepthMm, cutMm }) => ({
+        angleDeg,
+        radiusMm,
+        wallMm: measuredMm,
+        faceMm,
+        markLeftMm: markDepthMm,
+        cutWallMm: cutMm,
+      })),
       measuredBefore: decision.input.stations,
       minimumWall: decision.check.minimumWall,
       faceRunoutLimitMm: decision.criteria.faceRunoutLimitMm,
       cleanUpAllowanceMm: decision.criteria.cleanUpAllowanceMm,
-      dialledMm: (job.sections.cuts?.body.cuts ?? []).reduce((sum, cut) => sum + cut.depthMm, 0),
+      dialledMm: cutInAll(job),
       plannedMm: decision.check.cut.dialledMm,
+      look: cutsOf(job).at(-1)?.look ?? null,
     },
     unit,
   );
+}
+
+/** Each pass with what was seen and read after it, until the next. */
+export function passesOf(job: Job): readonly PassView[] {
+  const at = job.passesAt ?? [];
+  const after = [...(job.earlierAfter ?? []), ...job.readings.filter((one) => one.pass === 'after')];
+  let totalMm = 0;
+  return cutsOf(job).map((cut, i) => {
+    totalMm += cut.depthMm;
+    const [from, to] = [at[i] ?? 0, at[i + 1] ?? Number.POSITIVE_INFINITY];
+    const read = after.filter((one) => one.revision > from && one.revision <= to);
+    const values = (kind: Reading['kind']) =>
+      read.filter((one) => one.kind === kind).map((one) => one.valueMm ?? 0);
+    const [walls, marks] = [values('wall'), values('mark')];
+    return {
+      depthMm: cut.depthMm,
+      totalMm,
+      note: cut.note,
+      look: cut.look ?? null,
+      thinnestMm: walls.length === 0 ? null : Math.min(...walls),
+      darkMm: marks.length === 0 ? null : Math.max(...marks),
+    };
+  });
+}
+
+/** What the last pass showed, and whether another still leaves the minimum; null before any, or with nothing decided. */
+export function nextPassOf(job: Job, unit: LengthUnit): NextPass | null {
+  const decision = job.sections.decision?.body;
+  const last = cutsOf(job).at(-1);
+  if (!decision || !last || job.outcome === null || job.outcome === 'replace') return null;
+  try {
+    return nextPass(
+      {
+        decided: decision.input,
+        plannedMm: decision.check.cut.dialledMm,
+        cutMm: cutInAll(job),
+        look: last.look ?? null,
+        after: readAfter(job),
+      },
+      unit,
+    );
+  } catch (error) {
+    if (error instanceof Refusal) return null;
+    throw error;
+  }
 }

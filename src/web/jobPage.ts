@@ -16,7 +16,7 @@ import { figuresTyped, gaugesAtHand } from './gaugeChosen.ts';
 import { gaugeAsTyped } from './gaugeForm.ts';
 import type { House } from './house.ts';
 import { criteriaFor, keptCheck, verifiedOf } from './jobAnswers.ts';
-import { checkJob } from './jobCheck.ts';
+import { checkJob, comparedWalls, nextPassOf, passesOf } from './jobCheck.ts';
 import { jobStuds } from './jobStuds.ts';
 import { knockOnAsTyped } from './knockOnForm.ts';
 import { placeViews } from './readingsForm.ts';
@@ -48,6 +48,7 @@ export async function jobPage(house: House, frame: Frame, job: Job, shown: JobSh
   const setup = job.sections.setup?.body ?? null;
   const chosenGauges = setup?.gauges ?? [];
   const answer = checkJob(job, criteria, frame.lengthUnit, gaugesAtHand(gauges));
+  const next = nextPassOf(job, frame.lengthUnit);
   const measure = (pass: Pass) => ({
     places: placeViews(job, pass, frame),
     token: `${token}`,
@@ -93,6 +94,20 @@ export async function jobPage(house: House, frame: Frame, job: Job, shown: JobSh
       },
       verified: verifiedOf(job, frame.lengthUnit),
       studs: jobStuds({ job, fields, stacks, studs, criteria, criteriaRevision, frame }),
+      compared: comparedWalls(job, frame.lengthUnit),
+      passes: passesOf(job),
+      nextPass: next && {
+        ...next,
+        planTyped:
+          next.totalMm === null
+            ? ''
+            : writeLength(upToDial(next.totalMm), frame.lengthUnit, frame.decimalSign),
+      },
     }),
   );
+}
+
+/** Rounded up to a thousandth of a millimetre, so that what is planned cleans up. */
+function upToDial(mm: number): number {
+  return Math.ceil(mm * 1000 - 1e-6) / 1000;
 }

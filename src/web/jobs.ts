@@ -192,6 +192,12 @@ export function jobsRouter(house: House): Router {
       return decisionFrom(db, job, asked, frame.lengthUnit, 'decision');
     },
     cuts: async (job, form) => {
+      const before = job.sections.cuts?.body.cuts ?? [];
+      const look = form.choice('look', ['gone', 'dark']);
+      const last = before.at(-1);
+      if (form.text('seen') === '1' && last) {
+        return { what: 'cuts', body: { cuts: [...before.slice(0, -1), { ...last, look }] } };
+      }
       const depthMm = form.length('depth', 'The cut made');
       if (!form.faults.some((fault) => fault.path === 'depth')) form.needed(depthMm, 'depth', 'The cut made');
       const nominal = job.sections.received?.body.family.nominalWallMm ?? Number.POSITIVE_INFINITY;
@@ -202,11 +208,8 @@ export function jobsRouter(house: House): Router {
         );
       }
       if (form.faults.length > 0 || depthMm === null) return null;
-      const before = job.sections.cuts?.body.cuts ?? [];
-      return {
-        what: 'cuts',
-        body: { cuts: [...before, { depthMm, typed: form.text('depth'), note: form.text('note') }] },
-      };
+      const cut = { depthMm, typed: form.text('depth'), note: form.text('note'), look };
+      return { what: 'cuts', body: { cuts: [...before, cut] } };
     },
     studs: async (job, form, frame) => {
       const pullForwardMm = form.length('pull', 'The pull-forward gap');

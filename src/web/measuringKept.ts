@@ -39,7 +39,7 @@ export async function keepTyped(db: Db, ctx: Ctx, job: Job, sent: readonly unkno
   const already: string[] = [];
   let rest: NewReading[] = [];
   for (const one of sent) {
-    const read = readKept(one, nominalMm, job.weldedAt ?? 0);
+    const read = readKept(one, nominalMm, job);
     if ('message' in read) refused.push(read);
     else rest.push(read);
   }
@@ -83,7 +83,7 @@ async function keptBeside(db: Db, job: Job, reading: NewReading): Promise<boolea
 }
 
 /** A reading as it was typed, read into mm as any box of the program reads it. */
-function readKept(sent: unknown, nominalMm: number, weldedAt: number): NewReading | Said {
+function readKept(sent: unknown, nominalMm: number, { weldedAt = 0, passesAt = [] }: Job): NewReading | Said {
   const id = typeof sent === 'object' && sent !== null && 'id' in sent ? String(sent.id).slice(0, 64) : '';
   const parsed = keptReadingSchema.safeParse(sent);
   if (!parsed.success) {
@@ -94,6 +94,13 @@ function readKept(sent: unknown, nominalMm: number, weldedAt: number): NewReadin
     return {
       id,
       message: 'The ring was welded on after this was typed, so it is void. Measure there again.',
+    };
+  }
+  if (reading.pass === 'after' && known < (passesAt.at(-1) ?? 0)) {
+    return {
+      id,
+      message:
+        'Another pass was recorded after this page was opened, so nobody can tell which face this was read on. Load the page again and measure there again.',
     };
   }
   const read = readQuantity({ field: 'The reading', typed, kind: 'length', unit, decimalSign });

@@ -16,6 +16,7 @@ import {
   CHUCKING_WORD,
   DECISION_WORD,
   ITEM_WORD,
+  LAYER_WORD,
   THROUGH_WORD,
   VERDICT_WORD,
 } from '../../views/pages/job/words.ts';
@@ -175,7 +176,10 @@ function decision(body: Decision, writing: Writing): FieldLine[] {
 
 function cuts(body: CutsMade, writing: Writing): FieldLine[] {
   return body.cuts.map((cut, i) =>
-    line(`Pass ${i + 1}`, `${lengthInWords(cut.depthMm, writing)}${cut.note === '' ? '' : `: ${cut.note}`}`),
+    line(
+      `Pass ${i + 1}`,
+      `${lengthInWords(cut.depthMm, writing)}${cut.look ? `, ${LAYER_WORD[cut.look]}` : ''}${cut.note === '' ? '' : `: ${cut.note}`}`,
+    ),
   );
 }
 

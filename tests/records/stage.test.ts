@@ -44,6 +44,7 @@ function parts(
     familyChangedAt: bodies.received?.[0] ?? 0,
     cutsChangedAt: bodies.cuts?.[0] ?? 0,
     weldedAt: 0,
+    passesAt: [],
     ...more,
   };
 }

@@ -176,7 +176,7 @@ function stateOf({
     asked,
     standing,
     what: WHAT[pass],
-    weldedAt: job.weldedAt ?? 0,
+    weldedAt: Math.max(job.weldedAt ?? 0, pass === 'after' ? (job.passesAt?.at(-1) ?? 0) : 0),
     signed: job.stage === 'signed' || job.sections.signature !== null,
   };
 }

@@ -16,7 +16,7 @@ import { When } from '../parts/when.tsx';
 import { amendedSince, jobTitleBlock } from './job/jobPage.tsx';
 import { lookedSummary } from './job/look.tsx';
 import { PhotoList } from './job/photos.tsx';
-import { DECISION_WORD } from './job/words.ts';
+import { DECISION_WORD, LAYER_WORD } from './job/words.ts';
 import { stackInWords } from './stud.tsx';
 import { JointLine } from './studJoint.tsx';
 
@@ -128,7 +128,7 @@ export function SheetPage({
               {check ? `To dial: ${printLength(check.cut.dialledMm, unit)} from the highest point. ` : ''}
               {cuts.length === 0
                 ? 'No pass recorded.'
-                : `Passes made: ${cuts.map((cut) => lengthFigure(cut.depthMm, unit)).join(', ')} ${unit}.`}
+                : `Passes made: ${cuts.map((cut) => `${lengthFigure(cut.depthMm, unit)} ${unit}${cut.look ? ` (${LAYER_WORD[cut.look]})` : ''}`).join(', ')}.`}
             </p>
             <CutPlanPart plan={plan} unit={unit} id="sheet" level={2} paper />
             <h2>Studs</h2>

@@ -14,9 +14,8 @@ export interface StationAfter {
   readonly wallMm: number;
   readonly faceMm: number | null;
   readonly markLeftMm: number | null;
-  /** What the decision said would be left here; null where it said nothing. */
-  readonly plannedWallMm: number | null;
-  readonly wallBeforeMm: number | null;
+  /** What the cut made should have left here; null where nothing was measured before it. */
+  readonly cutWallMm: number | null;
 }
 
 export interface CutVerification {
@@ -30,22 +29,29 @@ export interface CutVerification {
   /** Sum of the passes made, and what was decided. */
   readonly dialledMm: number;
   readonly plannedMm: number;
+  /** The darkened layer, as seen after the last pass. */
+  readonly look: 'gone' | 'dark' | null;
 }
 
+/** A cut is dialled to a thousandth of a millimetre, or a ten-thousandth of an inch. */
+const DIAL_MM = 0.003;
+
 /**
- * After the cut: is enough wall left as measured, does it agree with what was planned, is the dark layer gone, does
- * the new face run true, and was it measured wherever it was before.
+ * After the cut: is enough wall left as measured, was more cut than decided, do the walls agree with the cut, is the
+ * dark layer gone, does the new face run true, and was it measured wherever it was before.
  *
- *   margin = min tᵢ − t_min;   deviation = tᵢ − (planned wall)ᵢ;   T = D·√(a² + b²) of the new face
+ *   margin = min tᵢ − t_min;   deviation = tᵢ − (wall the cut made leaves)ᵢ;   T = D·√(a² + b²) of the new face
  *
- * Lengths [mm]. A deviation above the clean-up allowance is a caution: the cut or a reading is not what was meant.
+ * Lengths [mm]. A deviation above the clean-up allowance is a caution: the cut or a reading is not what was meant; so
+ * is a cut deeper than decided by more than a step of the dial.
  * Valid: one station or more. Source: plain comparison; the allowance as the shop set it.
- * Example: planned 4.50 everywhere, measured 4.51, 4.50, 4.40, allowance 0.05 → caution, 0.10 deeper at the third.
+ * Example: the cut leaves 4.50 everywhere, measured 4.51, 4.50, 4.40, allowance 0.05 → caution, 0.10 at the third.
  */
 export function verifyCut(after: CutVerification, unit: LengthUnit): readonly Finding[] {
   return [
     wallAsMeasured(after, unit),
-    asPlanned(after, unit),
+    asDecided(after, unit),
+    asCut(after, unit),
     ...darkLayer(after, unit),
     ...newFace(after, unit),
     everywhere(after),
@@ -89,43 +95,68 @@ function wallAsMeasured({ stations, minimumWall, cover }: CutVerification, unit:
   });
 }
 
-function asPlanned(
-  { stations, cleanUpAllowanceMm, cover, dialledMm, plannedMm }: CutVerification,
-  unit: LengthUnit,
-): Finding {
+function asDecided({ dialledMm, plannedMm }: CutVerification, unit: LengthUnit): Finding {
+  const by = dialledMm - plannedMm;
+  const deeper = by > DIAL_MM;
+  const apart = deeper
+    ? `, ${printLength(by, unit)} deeper than decided: decide again on what is left before signing.`
+    : by < -DIAL_MM
+      ? `; ${printLength(-by, unit)} of it was not needed.`
+      : '.';
+  return finding('after-depth', 'Cut made', {
+    status: deeper ? 'caution' : 'pass',
+    value: dialledMm,
+    limit: plannedMm,
+    sentence: `Decided ${printLength(plannedMm, unit)}, cut ${printLength(dialledMm, unit)}${apart}`,
+    source: 'the decision',
+  });
+}
+
+function asCut({ stations, cleanUpAllowanceMm, cover }: CutVerification, unit: LengthUnit): Finding {
   const off = stations.flatMap((station) =>
-    station.plannedWallMm === null ? [] : [{ station, by: station.wallMm - station.plannedWallMm }],
+    station.cutWallMm === null ? [] : [{ station, by: station.wallMm - station.cutWallMm }],
   );
-  const dialled = `Planned ${printLength(plannedMm, unit)}, dialled ${printLength(dialledMm, unit)}`;
   const worst = off.reduce<(typeof off)[number] | null>(
     (a, b) => (a === null || Math.abs(b.by) > Math.abs(a.by) ? b : a),
     null,
   );
+  const title = 'Walls against the cut';
   if (worst === null) {
-    return finding('after-planned', 'Against the plan', {
+    return finding('after-planned', title, {
       status: 'not-checked',
       value: null,
       limit: cleanUpAllowanceMm,
-      sentence: `${dialled}. No station was measured both before and after the cut, so the walls cannot be compared.`,
+      sentence: 'No station was measured both before and after the cut, so the walls cannot be compared.',
       source: 'the clean-up allowance',
     });
   }
   const apart = Math.abs(worst.by) > cleanUpAllowanceMm + TOLERANCE_MM;
   const amount = printLength(Math.abs(worst.by), unit);
-  return finding('after-planned', 'Against the plan', {
+  return finding('after-planned', title, {
     status: apart ? 'caution' : 'pass',
     value: worst.by,
     limit: cleanUpAllowanceMm,
     sentence: apart
-      ? `${dialled}. The wall ${where(worst.station, cover)} is ${amount} ${worst.by < 0 ? 'thinner' : 'thicker'} than planned, more than the clean-up allowance of ${printLength(cleanUpAllowanceMm, unit)}: the cut or a reading is not what was meant. Measure there again.`
-      : `${dialled}. No wall is more than ${amount} from what was planned.`,
+      ? `The wall ${where(worst.station, cover)} is ${amount} ${worst.by < 0 ? 'thinner' : 'thicker'} than the cut made should have left, more than the clean-up allowance of ${printLength(cleanUpAllowanceMm, unit)}: the cut or a reading is not what was meant. Measure there again.`
+      : `No wall is more than ${amount} from what the cut should have left.`,
     source: 'the clean-up allowance',
   });
 }
 
-function darkLayer({ stations, cover }: CutVerification, unit: LengthUnit): readonly Finding[] {
+function darkLayer({ stations, cover, look }: CutVerification, unit: LengthUnit): readonly Finding[] {
   const left = stations.filter((station) => (station.markLeftMm ?? 0) > TOLERANCE_MM);
-  if (left.length === 0) return [];
+  if (left.length === 0 && look !== 'dark') return [];
+  if (left.length === 0) {
+    return [
+      finding('after-marks', 'Marks left', {
+        status: 'caution',
+        value: null,
+        limit: 0,
+        sentence: 'It was still dark after the last pass. Plan the cut again before signing.',
+        source: 'the face has to be clean',
+      }),
+    ];
+  }
   const deepest = Math.max(...left.map((station) => station.markLeftMm ?? 0));
   return [
     finding('after-marks', 'Marks left', {

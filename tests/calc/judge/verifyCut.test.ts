@@ -23,8 +23,7 @@ function after(walls: readonly (number | null)[], more: Partial<CutVerification>
               wallMm: walls[i]!,
               faceMm: null,
               markLeftMm: null,
-              plannedWallMm: 4.5,
-              wallBeforeMm: 4.9,
+              cutWallMm: 4.5,
             },
           ],
     ),
@@ -34,17 +33,20 @@ function after(walls: readonly (number | null)[], more: Partial<CutVerification>
     cleanUpAllowanceMm: 0.05,
     dialledMm: 0.4,
     plannedMm: 0.4,
+    look: null,
     ...more,
   };
 }
 const found = (input: CutVerification, id: string) => verifyCut(input, 'mm').find((one) => one.id === id);
 
 describe('after the cut', () => {
-  it('planned 4.50 everywhere, measured 4.51, 4.50, 4.40: 0.10 deeper at the third is a caution', () => {
+  it('the cut leaves 4.50 everywhere, measured 4.51, 4.50, 4.40: 0.10 deeper at the third is a caution', () => {
     const finding = found(after([4.51, 4.5, 4.4, 4.5]), 'after-planned');
     expect(finding?.status).toBe('caution');
     expect(finding?.value).toBeCloseTo(-0.1, 12);
-    expect(finding?.sentence).toContain('The wall behind stud 3 is 0.100 mm thinner than planned');
+    expect(finding?.sentence).toContain(
+      'The wall behind stud 3 is 0.100 mm thinner than the cut made should have left',
+    );
   });
   it('a wall exactly at the minimum passes, a micrometre less fails', () => {
     expect(found(after([4.3, 4.5, 4.5, 4.5]), 'after-wall')?.status).toBe('pass');
@@ -56,6 +58,21 @@ describe('after the cut', () => {
   });
   it('a deviation of just the allowance passes', () => {
     expect(found(after([4.55, 4.5, 4.5, 4.5]), 'after-planned')?.status).toBe('pass');
+  });
+  it('a cut deeper than decided is a caution; a step of the dial is not, and a shallower one passes', () => {
+    const deeper = found(after([4.5, 4.5, 4.5, 4.5], { dialledMm: 0.404 }), 'after-depth');
+    expect(deeper?.status).toBe('caution');
+    expect(deeper?.sentence).toContain('0.004 mm deeper than decided');
+    expect(found(after([4.5, 4.5, 4.5, 4.5], { dialledMm: 0.402 }), 'after-depth')?.status).toBe('pass');
+    const less = found(after([4.5, 4.5, 4.5, 4.5], { dialledMm: 0.3 }), 'after-depth');
+    expect([less?.status, less?.sentence]).toEqual([
+      'pass',
+      'Decided 0.400 mm, cut 0.300 mm; 0.100 mm of it was not needed.',
+    ]);
+  });
+  it('still dark after the last pass is a caution, also where no depth was read', () => {
+    expect(found(after([4.5, 4.5, 4.5, 4.5], { look: 'dark' }), 'after-marks')?.status).toBe('caution');
+    expect(found(after([4.5, 4.5, 4.5, 4.5], { look: 'gone' }), 'after-marks')).toBeUndefined();
   });
   it('names the stations that were not measured again', () => {
     const finding = found(after([4.5, null, 4.5, null]), 'after-coverage');

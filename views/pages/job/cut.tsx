@@ -1,14 +1,59 @@
+import type { CoverCheck } from '../../../shared/words/cover.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
 import type { Job } from '../../../shared/words/job.ts';
-import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
+import { briefLength, type LengthUnit, lengthFigure, printLength } from '../../../shared/words/print.ts';
+import { WallZones } from '../../drawings/wallZones.tsx';
 import { Caution } from '../../parts/caution.tsx';
 import { errorsOf } from '../../parts/errorsOf.ts';
-import { Field } from '../../parts/field.tsx';
+import { Choice, Field } from '../../parts/field.tsx';
 import { FindingList } from '../../parts/findingList.tsx';
+import { KeyFigures } from '../../parts/keyFigures.tsx';
 import { JobForm, type Refused, Who } from './section.tsx';
+import { LAYER_WORD } from './words.ts';
+
+/** One pass, with what was seen and read after it. */
+export interface PassView {
+  readonly depthMm: number;
+  readonly totalMm: number;
+  readonly note: string;
+  readonly look: 'gone' | 'dark' | null;
+  readonly thinnestMm: number | null;
+  readonly darkMm: number | null;
+}
+
+/** One station, before the cut and after it. */
+export interface ComparedWall {
+  readonly angleDeg: number;
+  readonly radiusMm: number;
+  /** "behind stud 1". */
+  readonly place: string;
+  readonly faceMm: number | null;
+  readonly markDepthMm: number | null;
+  readonly beforeMm: number | null;
+  readonly decidedMm: number | null;
+  readonly cutMm: number | null;
+  readonly measuredMm: number;
+}
+
+/** What the last pass showed, and what follows. */
+export interface NextPassView {
+  readonly state: string;
+  readonly headline: string;
+  readonly because: string;
+  readonly nextMm: number | null;
+  readonly totalMm: number | null;
+  /** The cut in all as it would be typed; '' where none follows. */
+  readonly planTyped: string;
+  readonly wallNowMm: number;
+  readonly measured: boolean;
+  readonly roomMm: number | null;
+  readonly check: CoverCheck;
+}
 
 export interface CutProps {
   readonly job: Job;
+  readonly passes: readonly PassView[];
+  readonly nextPass: NextPassView | null;
   readonly unit: LengthUnit;
   readonly initials: string;
   readonly refused: Refused | null;
@@ -28,7 +73,7 @@ export function cutSummary(job: Job, unit: LengthUnit): string {
 }
 
 /** The passes taken, one by one. */
-export function Cut({ job, unit, initials, refused, readOnly }: CutProps) {
+export function Cut({ job, passes, nextPass, unit, initials, refused, readOnly }: CutProps) {
   const kept = job.sections.cuts;
   const error = errorsOf(refused?.faults ?? []);
   const decision = job.sections.decision?.body;
@@ -73,18 +118,14 @@ export function Cut({ job, unit, initials, refused, readOnly }: CutProps) {
           </div>
         </JobForm>
       )}
-      {kept && (
+      {kept && passes.length > 0 && (
         <>
-          <ol class="plain">
-            {kept.body.cuts.map((cut) => (
-              <li>
-                {printLength(cut.depthMm, unit)}
-                {cut.note !== '' && `: ${cut.note}`}
-              </li>
-            ))}
-          </ol>
+          <Passes passes={passes} unit={unit} />
           <Who kept={kept} />
         </>
+      )}
+      {nextPass && (
+        <AfterPass next={nextPass} job={job} unit={unit} initials={initials} readOnly={readOnly} />
       )}
       {!readOnly && !ringDue && (
         <JobForm
@@ -95,7 +136,7 @@ export function Cut({ job, unit, initials, refused, readOnly }: CutProps) {
           signed={job.stage === 'signed'}
           refused={refused}
           submit="Keep this pass"
-          first={job.stage === 'to-cut'}
+          first={job.stage === 'to-cut' || nextPass?.state === 'cut-more'}
         >
           <div class="fields">
             <Field
@@ -106,6 +147,12 @@ export function Cut({ job, unit, initials, refused, readOnly }: CutProps) {
               error={error('depth')}
               hint="As dialled, this pass alone"
             />
+            <Choice
+              label="After it the darkened layer is"
+              name="look"
+              value={refused?.fields.look ?? ''}
+              options={LOOKS}
+            />
             <Field label="Note" name="note" value={refused?.fields.note} error={error('note')} optional />
           </div>
         </JobForm>
@@ -114,8 +161,191 @@ export function Cut({ job, unit, initials, refused, readOnly }: CutProps) {
   );
 }
 
-/** Planned against measured, after the cut. */
-export function Verified({ findings, unit }: { findings: readonly Finding[]; unit: LengthUnit }) {
+const LOOKS = [
+  { value: '', label: 'not looked at yet' },
+  { value: 'dark', label: 'still there' },
+  { value: 'gone', label: 'gone everywhere' },
+];
+
+function Passes({ passes, unit }: { passes: readonly PassView[]; unit: LengthUnit }) {
+  const figure = (mm: number | null) => (mm === null ? '—' : lengthFigure(mm, unit));
+  return (
+    <section class="table-box" tabindex={0} aria-label="The passes made">
+      <table class="figures" id="passes">
+        <caption>Passes made, lengths in {unit}; walls and marks as read after each.</caption>
+        <thead>
+          <tr>
+            <th scope="col">pass</th>
+            <th scope="col">deep</th>
+            <th scope="col">in all</th>
+            <th scope="col">thinnest</th>
+            <th scope="col">dark by</th>
+          </tr>
+        </thead>
+        <tbody>
+          {passes.map((pass, i) => (
+            <tr>
+              <th scope="row" class="words">
+                {i + 1}{' '}
+                <small>
+                  {[pass.look === null ? '' : LAYER_WORD[pass.look], pass.note]
+                    .filter((text) => text !== '')
+                    .join('; ')}
+                </small>
+              </th>
+              <td>{figure(pass.depthMm)}</td>
+              <td>{figure(pass.totalMm)}</td>
+              <td>{figure(pass.thinnestMm)}</td>
+              <td>{figure(pass.darkMm)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
+/** Cut, look, plan again: what the last pass showed, and what may follow. */
+function AfterPass(props: {
+  next: NextPassView;
+  job: Job;
+  unit: LengthUnit;
+  initials: string;
+  readOnly: boolean;
+}) {
+  const { next, job, unit, initials, readOnly } = props;
+  const href = `/jobs/${encodeURIComponent(job.number)}`;
+  const looked = (job.sections.cuts?.body.cuts.at(-1)?.look ?? null) !== null;
+  const form = {
+    revision: job.revision,
+    initials,
+    signed: job.stage === 'signed',
+    refused: null,
+    first: false,
+  };
+  return (
+    <section id="after-pass" class="after-pass" aria-labelledby="after-pass-head">
+      <div class="verdict-head">
+        <div>
+          <h3 id="after-pass-head">{next.headline}</h3>
+          <p>{next.because}</p>
+        </div>
+        {next.check.minimumWall && (
+          <figure class="drawing zones-figure">
+            <WallZones id="pass-zones" check={next.check} unit={unit} />
+          </figure>
+        )}
+      </div>
+      <KeyFigures
+        figures={[
+          {
+            label: next.measured ? 'thinnest now, measured' : 'thinnest now, reckoned',
+            value: lengthFigure(next.wallNowMm, unit),
+            unit,
+          },
+          ...(next.roomMm === null
+            ? []
+            : [
+                {
+                  label: 'down to the minimum',
+                  value: lengthFigure(roomDown(next.roomMm, unit), unit),
+                  unit,
+                },
+              ]),
+          ...(next.nextMm === null
+            ? []
+            : [{ label: 'next pass', value: lengthFigure(next.nextMm, unit), unit }]),
+        ]}
+      />
+      {!readOnly && (
+        <>
+          {next.state !== 'gone' && (
+            <p>
+              <a class="button" id="bench-pass" href={`${href}/measure?pass=after`}>
+                Read the walls, and what is still dark
+              </a>
+            </p>
+          )}
+          {!looked && (
+            <JobForm {...form} id="seen-form" action={`${href}/cuts`} submit="Keep what was seen">
+              <input type="hidden" name="seen" value="1" />
+              <div class="fields">
+                <Choice
+                  label="After the last pass the darkened layer is"
+                  name="look"
+                  id="f-seen"
+                  value=""
+                  options={LOOKS}
+                />
+              </div>
+            </JobForm>
+          )}
+          {next.state === 'plan-again' && next.planTyped !== '' && (
+            <JobForm
+              {...form}
+              id="replan-form"
+              action={`${href}/plan`}
+              submit={`Plan ${next.planTyped} ${unit} in all`}
+            >
+              <input type="hidden" name="cut" value={next.planTyped} />
+            </JobForm>
+          )}
+        </>
+      )}
+    </section>
+  );
+}
+
+/** Rounded down: a cut of what is printed still leaves the minimum. */
+function roomDown(mm: number, unit: LengthUnit): number {
+  const step = unit === 'mm' ? 0.001 : 0.00254;
+  return Math.max(0, Math.floor(mm / step + 1e-6) * step);
+}
+
+/** Decided, cut and measured, station by station. */
+export function Verified(props: {
+  findings: readonly Finding[];
+  compared: readonly ComparedWall[];
+  unit: LengthUnit;
+}) {
+  const { findings, compared, unit } = props;
   if (findings.length === 0) return null;
-  return <FindingList findings={findings} unit={unit} id="verified" />;
+  const figure = (mm: number | null) => (mm === null ? '—' : lengthFigure(mm, unit));
+  return (
+    <>
+      <FindingList findings={findings} unit={unit} id="verified" />
+      <details class="twin">
+        <summary>Before the cut and after it, station by station</summary>
+        <section class="table-box" tabindex={0} aria-label="Before the cut and after it">
+          <table class="figures" id="compared">
+            <caption>Walls in {unit}</caption>
+            <thead>
+              <tr>
+                <th scope="col">station</th>
+                <th scope="col">before</th>
+                <th scope="col">to be left, as decided</th>
+                <th scope="col">to be left, as cut</th>
+                <th scope="col">measured</th>
+                <th scope="col">apart</th>
+              </tr>
+            </thead>
+            <tbody>
+              {compared.map((one) => (
+                <tr>
+                  <th scope="row">
+                    {one.place} <small>r {briefLength(one.radiusMm, unit)}</small>
+                  </th>
+                  <td>{figure(one.beforeMm)}</td>
+                  <td>{figure(one.decidedMm)}</td>
+                  <td>{figure(one.cutMm)}</td>
+                  <td>{figure(one.measuredMm)}</td>
+                  <td>{one.cutMm === null ? '—' : figure(one.measuredMm - one.cutMm)}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </section>
+      </details>
+    </>
+  );
 }

@@ -7,7 +7,7 @@ import { Layout } from '../../layout.tsx';
 import type { StepState } from '../../parts/steps.tsx';
 import { Steps } from '../../parts/steps.tsx';
 import { day, When } from '../../parts/when.tsx';
-import { Cut, cutSummary, Verified } from './cut.tsx';
+import { type ComparedWall, Cut, type CutProps, cutSummary, Verified } from './cut.tsx';
 import { Decide, type DecideProps, decisionSummary } from './decide.tsx';
 import { Look, lookedSummary } from './look.tsx';
 import { Measure, type MeasureProps, measuredSummary, Setup, type SetupProps } from './measure.tsx';
@@ -44,6 +44,9 @@ export interface JobPageProps {
     | 'criteriaSince'
   >;
   readonly verified: readonly Finding[];
+  readonly compared: readonly ComparedWall[];
+  readonly passes: CutProps['passes'];
+  readonly nextPass: CutProps['nextPass'];
   readonly studs: Omit<StudsProps, 'job' | 'unit' | 'initials' | 'refused' | 'readOnly'>;
 }
 
@@ -75,7 +78,7 @@ const TITLE: Readonly<Record<SectionId, string>> = {
 export function JobPage(props: JobPageProps) {
   const { frame, job, asItWas, families, history, missing, refused, decide, verified } = props;
   const readOnly = asItWas !== null || !may(frame, 'recorder');
-  const next = nextOf(job);
+  const next = nextOf(job, props.nextPass);
   const unit = frame.lengthUnit;
   const states = statesOf(job, next);
   const summaries: Readonly<Record<SectionId, string>> = {
@@ -118,8 +121,9 @@ export function JobPage(props: JobPageProps) {
       measured('before') !== null ||
       photographed('measure') !== null,
     decide: next === 'decide' || next === 'cut' || refusedIn('decision', 'plan') !== null,
-    cut: next === 'cut' || refusedIn('cuts') !== null,
-    verify: next === 'verify' || measured('after') !== null,
+    cut:
+      next === 'cut' || (next === 'verify' && props.nextPass?.state === 'look') || refusedIn('cuts') !== null,
+    verify: next === 'verify' || (next === 'cut' && verified.length > 0) || measured('after') !== null,
     studs:
       (next === 'sign' && job.sections.studs === null) ||
       props.studs.stackId !== '' ||
@@ -144,10 +148,10 @@ export function JobPage(props: JobPageProps) {
     decide: (
       <Decide {...common} {...decide} refused={refusedIn('decision')} refusedPlan={refusedIn('plan')} />
     ),
-    cut: <Cut {...common} refused={refusedIn('cuts')} />,
+    cut: <Cut {...common} passes={props.passes} nextPass={props.nextPass} refused={refusedIn('cuts')} />,
     verify: (
       <>
-        <Verified findings={verified} unit={unit} />
+        <Verified findings={verified} compared={props.compared} unit={unit} />
         <Measure {...common} {...props.after} pass="after" refused={measured('after')} />
       </>
     ),
@@ -230,9 +234,10 @@ export function JobPage(props: JobPageProps) {
   );
 }
 
-/** After a decision to replace there is nothing left to cut. */
-function nextOf(job: Job): SectionId | null {
-  return NEXT_AT[job.stage];
+/** After a decision to replace there is nothing left to cut; while it is still dark, the cut comes before all else. */
+function nextOf(job: Job, pass: CutProps['nextPass']): SectionId | null {
+  const dark = pass !== null && pass.state !== 'gone' && pass.state !== 'look';
+  return dark && (job.stage === 'to-verify' || job.stage === 'to-sign') ? 'cut' : NEXT_AT[job.stage];
 }
 
 function statesOf(job: Job, next: SectionId | null): Readonly<Record<SectionId, StepState>> {

@@ -27,6 +27,9 @@ export const VERDICT_WORD: Readonly<Record<Verdict, string>> = {
   'advice-only': 'advice only',
 };
 
+/** The darkened layer, as seen after a pass. */
+export const LAYER_WORD = { gone: 'the dark layer gone', dark: 'still dark' } as const;
+
 export const ITEM_WORD: Readonly<Record<LookItem, string>> = {
   welds: 'Welds',
   pads: 'Pads',

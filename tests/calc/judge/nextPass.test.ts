@@ -1,0 +1,115 @@
+import { describe, expect, it } from 'vitest';
+import type { CoverCheckInput, Station } from '../../../shared/words/cover.ts';
+import { nextPass, type PassMade } from '../../../src/calc/judge/nextPass.ts';
+import { CRITERIA, SHAPE } from '../cover/sets.ts';
+
+/** Eight places on one ring and four on another; walls and marks alike, so that what is left is plain arithmetic. */
+const PLACES = [
+  ...[0, 45, 90, 135, 180, 225, 270, 315].map((angleDeg) => ({ angleDeg, radiusMm: 110 })),
+  ...[0, 90, 180, 270].map((angleDeg) => ({ angleDeg, radiusMm: 128 })),
+];
+const stations = (wallMm: number, markDepthMm: number | null, faceMm: number | null = 0): Station[] =>
+  PLACES.map((place) => ({ ...place, wallMm: [wallMm], faceMm, markDepthMm }));
+const decided: CoverCheckInput = {
+  cover: SHAPE,
+  stations: stations(4.9, 0.35),
+  marks: [],
+  gauge: null,
+  criteria: CRITERIA, // minimum 4.3, allowance 0.05
+  makerMinimumWallMm: null,
+  makerMinimumWallSource: null,
+  chucking: 'pads-and-pilot-trued',
+  plannedCutMm: null,
+  crackTest: 'none-found',
+  releaseClearanceMm: null,
+  inspectionFailures: [],
+  doubtfulReadings: [],
+};
+const made = (more: Partial<PassMade>) =>
+  nextPass({ decided, plannedMm: 0.4, cutMm: 0.25, look: null, after: [], ...more }, 'mm');
+
+// Plain arithmetic (first principles): flat face, so every station loses the whole cut.
+describe('after a pass', () => {
+  it('that nobody looked at yet, it asks to look, and reckons the wall', () => {
+    const next = made({});
+    expect(next.state).toBe('look');
+    expect(next.wallNowMm).toBeCloseTo(4.65, 12);
+    expect(next.measured).toBe(false);
+    expect(next.roomMm).toBeCloseTo(0.35, 12);
+  });
+
+  it('still dark: what is left of the plan comes next', () => {
+    const next = made({ look: 'dark' });
+    expect(next.state).toBe('cut-more');
+    expect(next.nextMm).toBeCloseTo(0.15, 12);
+    expect(next.check.leastWall.afterMm).toBeCloseTo(4.5, 12);
+    expect(next.headline).toBe('Still dark: cut 0.15 mm more.');
+  });
+
+  it('still dark by 0.08 as read: 0.13 more, which leaves 4.37 of 4.50', () => {
+    const next = made({ cutMm: 0.4, look: 'dark', after: stations(4.5, 0.08, null) });
+    expect(next.nextMm).toBeCloseTo(0.13, 12);
+    expect(next.check.leastWall.afterMm).toBeCloseTo(4.37, 12);
+    expect(next.measured).toBe(true);
+    // More than the 0.40 decided: not without a new decision.
+    expect(next.state).toBe('plan-again');
+    expect(next.totalMm).toBeCloseTo(0.53, 12);
+  });
+
+  it('dark deeper than the wall allows: stop, whatever the plan said', () => {
+    const next = made({ cutMm: 0.4, after: stations(4.5, 0.16, null) });
+    expect(next.state).toBe('stop');
+    expect(next.because).toContain('leaves 4.290 mm');
+  });
+
+  it('dark and the plan used up, its depth not read: no next pass is made up', () => {
+    const next = made({ cutMm: 0.4, look: 'dark' });
+    expect(next.state).toBe('plan-again');
+    expect(next.nextMm).toBeNull();
+    expect(next.because).toContain('Up to 0.20 mm more would just leave the minimum');
+  });
+
+  it('gone before the plan was used up: what is left of it need not be cut', () => {
+    expect(made({ look: 'gone' }).because).toContain('0.150 mm, need not be cut');
+    const measured = made({ look: 'gone', after: stations(4.66, 0, 0.01) });
+    expect(measured.state).toBe('gone');
+    expect(measured.wallNowMm).toBeCloseTo(4.66, 12);
+    expect(measured.check.verdict).toBe('face');
+  });
+
+  it('a wall below the minimum stops it, measured or reckoned, gone or not', () => {
+    expect(made({ look: 'gone', after: stations(4.29, 0) }).state).toBe('stop');
+    expect(made({ cutMm: 0.61, look: 'dark' }).state).toBe('stop');
+    expect(made({ cutMm: 0.6, look: 'gone' }).state).toBe('gone');
+  });
+
+  it('only what is still dark was read: the other walls are reckoned, and nothing is missing', () => {
+    const one = { ...PLACES[2]!, wallMm: [], faceMm: null, markDepthMm: 0.02 };
+    const next = made({ cutMm: 0.25, look: 'dark', after: [one] });
+    expect(next.measured).toBe(false);
+    expect(next.nextMm).toBeCloseTo(0.07, 12);
+    expect(next.check.leastWall.afterMm).toBeCloseTo(4.58, 12);
+    expect(next.state).toBe('cut-more');
+    const between = { angleDeg: 20, radiusMm: 119, wallMm: [], faceMm: null, markDepthMm: 0.03 };
+    expect(made({ look: 'dark', after: [between] }).nextMm).toBeCloseTo(0.08, 12);
+  });
+
+  it('a rest of the plan below the clean-up allowance is still a pass', () => {
+    const next = made({ cutMm: 0.37, look: 'dark', after: stations(4.53, null, null) });
+    expect(next.state).toBe('cut-more');
+    expect(next.nextMm).toBeCloseTo(0.03, 12);
+  });
+
+  it('too near the minimum for the gauge: measure again before the next pass', () => {
+    const gauge = {
+      standardUncertaintyMm: 0.01,
+      resolutionMm: 0.01,
+      repeatabilityMm: null,
+      faceStandardUncertaintyMm: null,
+      cutSettingStandardUncertaintyMm: null,
+    };
+    const next = made({ decided: { ...decided, gauge }, cutMm: 0.4, after: stations(4.44, 0.08, null) });
+    expect(next.check.leastWall.afterMm).toBeCloseTo(4.31, 12);
+    expect(next.state).toBe('measure-again');
+  });
+});

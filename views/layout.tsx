@@ -154,6 +154,11 @@ export function Layout(props: LayoutProps) {
             <div class="foot-line">
               {!signedOut && <UnitLine lengthUnit={props.lengthUnit} address={props.address} />}
               <AtWork initials={initials} person={person} />
+              {!signedOut && (
+                <a href="/how" id="to-how" aria-current={here === 'worked-out' ? 'true' : undefined}>
+                  how it is worked out
+                </a>
+              )}
             </div>
             {titleBlock && <TitleBlock cells={titleBlock} />}
           </footer>

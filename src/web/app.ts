@@ -17,6 +17,7 @@ import { NoSuchPage, NotForThisRole, TooManyTries } from './errors.ts';
 import { filesRouter } from './files.ts';
 import { frontRouter } from './front.ts';
 import { frameOf, type House } from './house.ts';
+import { howRouter } from './how.ts';
 import { jobsRouter } from './jobs.ts';
 import { measuringRouter } from './measuring.ts';
 import { peopleRouter } from './people.ts';
@@ -69,6 +70,7 @@ export function app(house: House): Express {
   server.use(signInRouter(house));
   server.use(peopleRouter(house));
   server.use(frontRouter(house));
+  server.use(howRouter(house));
   server.use(coverRouter(house));
   server.use(whatIfRouter(house));
   server.use(studRouter(house));

@@ -1,21 +1,9 @@
-import { existsSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import express, { Router } from 'express';
+import { ROOT } from './root.ts';
 
 const require = createRequire(import.meta.url);
-
-/** The folder of the project, from the source as from the built copy. */
-const ROOT = rootFrom(dirname(fileURLToPath(import.meta.url)));
-
-function rootFrom(folder: string): string {
-  if (existsSync(join(folder, 'package.json'))) return folder;
-  const up = dirname(folder);
-  if (up === folder)
-    throw new Error('The program cannot find its own folder: package.json is missing. Install it again.');
-  return rootFrom(up);
-}
 
 const HTMX = require.resolve('htmx.org/dist/htmx.min.js');
 const FONTS = dirname(require.resolve('@fontsource/barlow-semi-condensed/package.json'));

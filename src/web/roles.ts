@@ -48,6 +48,8 @@ export const LEAST_ROLE: Readonly<Record<string, Least>> = {
   'GET /catalogue': 'reader',
   'GET /catalogue/:kind/:id': 'reader',
   'GET /criteria': 'reader',
+  'GET /how': 'reader',
+  'GET /how/:subject': 'reader',
 
   'POST /cover/keep': 'recorder',
   'GET /jobs/new': 'recorder',

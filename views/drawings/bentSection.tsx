@@ -159,13 +159,12 @@ export function BentSection(props: BentSectionProps) {
       </ul>
       <figcaption>
         The middle of the wall from the boss (left) to the rim (right), clutch side up; the thin line is the
-        cover without pressure. Down is toward the engine.
+        cover without pressure. Down is toward the engine. In the table: the boss, and the middle of the
+        track.
       </figcaption>
       <div class="table-box" tabindex={0}>
         <table class="figures">
-          <caption>
-            How far it moves toward the engine, in {unit}: the boss, and the middle of the track
-          </caption>
+          <caption>How far it moves toward the engine, in {unit}</caption>
           <thead>
             <tr>
               <th scope="col">wall</th>

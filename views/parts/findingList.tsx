@@ -12,7 +12,7 @@ function byWeight(findings: readonly Finding[]): readonly Finding[] {
 }
 
 /** An answer's working: formula, the same with its numbers, source; then what a reader must know of it. */
-function Working({ answer, unit }: { answer: Answer; unit: LengthUnit }) {
+export function Working({ answer, unit }: { answer: Answer; unit: LengthUnit }) {
   return (
     <div class="working-out">
       <ol class="steps-of-working">

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { ENGAGEMENT } from '../../../data/examples/heatExamples.ts';
 import type { HeatInput } from '../../../shared/words/heat.ts';
 import { Refusal } from '../../../shared/words/refusal.ts';
 import { heatCover } from '../../../src/calc/heat/heatCover.ts';
@@ -8,16 +9,7 @@ import { slipFlux } from '../../../src/calc/heat/slipFlux.ts';
 import { slipRise } from '../../../src/calc/heat/slipRise.ts';
 import { temperColour } from '../../../src/calc/heat/temperColour.ts';
 
-const STEEL: HeatInput = {
-  fluxWPerM2: 2e6,
-  slipTimeS: 0.6,
-  thicknessMm: 5,
-  conductivityWPerMK: 51.9,
-  densityKgPerM3: 7870,
-  specificHeatJPerKgK: 486,
-  pressurePeak: null,
-  startTemperatureC: null,
-};
+const STEEL = ENGAGEMENT;
 const slab = { thicknessM: 0.005, conductivityWPerMK: 51.9, diffusivityM2PerS: 51.9 / (7870 * 486) };
 
 describe('step response', () => {

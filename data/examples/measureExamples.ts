@@ -1,0 +1,79 @@
+import { conformanceProbability } from '../../src/calc/measure/conformanceProbability.ts';
+import { coverageFactor } from '../../src/calc/measure/coverageFactor.ts';
+import { effectiveDegreesOfFreedom } from '../../src/calc/measure/effectiveDegreesOfFreedom.ts';
+import { integral } from '../../src/calc/measure/integral.ts';
+import { leastSquaresPlane } from '../../src/calc/measure/leastSquaresPlane.ts';
+import { linearProgramme } from '../../src/calc/measure/linearProgramme.ts';
+import { meanOfRepeats } from '../../src/calc/measure/meanOfRepeats.ts';
+import { minimumZone } from '../../src/calc/measure/minimumZone.ts';
+import { normalShare } from '../../src/calc/measure/normalShare.ts';
+import { pooledRepeatability } from '../../src/calc/measure/pooledRepeatability.ts';
+import { type Example, figure, shown, worked } from './worked.ts';
+
+const TWISTED = [
+  { xMm: 100, yMm: 0, zMm: 0.01 },
+  { xMm: 0, yMm: 100, zMm: -0.01 },
+  { xMm: -100, yMm: 0, zMm: 0.01 },
+  { xMm: 0, yMm: -100, zMm: -0.01 },
+  { xMm: 60, yMm: 60, zMm: 0.004 },
+];
+/** Check values 10.3 (independent second implementation, not published), and Φ(1.6) from tables. */
+const SURE = [
+  { marginsMm: [0.02, 0.03, 0.05], commonMm: 0.01, ownMm: [0.01, 0.01, 0.01] },
+  { marginsMm: [0.02], commonMm: 0, ownMm: [0.0125] },
+  { marginsMm: [0.02], commonMm: 0.01, ownMm: [0.0075] },
+  {
+    marginsMm: Array.from({ length: 12 }, () => 0.01465),
+    commonMm: 0.01,
+    ownMm: Array.from({ length: 12 }, () => 0.0003),
+  },
+];
+
+/** By the file each belongs to. */
+export const measureExamples: Readonly<Record<string, Example>> = {
+  conformanceProbability: shown(
+    'margins 0.02, 0.03, 0.05 mm, both errors 0.01 mm; one margin of 0.02 mm, shared out two ways; twelve margins of 0.01465 mm, common 0.01 and own 0.0003 mm. An independent second implementation (not published) has 0.91150, 0.94520, 0.94520, 0.92160.',
+    () => SURE.map((one) => `P = ${conformanceProbability(one).toFixed(5)}`),
+  ),
+  coverageFactor: worked(coverageFactor, [0.9545, 16], 'confidence 95.45 %, 16 degrees of freedom'),
+  effectiveDegreesOfFreedom: worked(effectiveDegreesOfFreedom, [
+    [
+      { name: 'repeats', standardUncertaintyMm: 0.003, degreesOfFreedom: 9 },
+      { name: 'calibration', standardUncertaintyMm: 0.002, degreesOfFreedom: null },
+    ],
+  ]),
+  integral: shown('x² from 0 to 3, and the normal density from −1.96 to 1.96', () => [
+    figure(integral((x) => x * x, [0, 3])),
+    figure(integral((x) => Math.exp((-x * x) / 2) / Math.sqrt(2 * Math.PI), [-1.96, 0, 1.96])),
+  ]),
+  leastSquaresPlane: worked(
+    leastSquaresPlane,
+    [TWISTED],
+    'five points of a twisted face: 0.010, −0.010, 0.010, −0.010 mm at radius 100 mm, 0.004 mm between',
+  ),
+  linearProgramme: worked(
+    linearProgramme,
+    [
+      {
+        goal: { x: 3, y: 2 },
+        direction: 'maximize',
+        limits: [
+          { of: { x: 1, y: 1 }, atMost: 4 },
+          { of: { x: 1 }, atMost: 3 },
+          { of: { x: 1 }, atLeast: 0 },
+          { of: { y: 1 }, atLeast: 0 },
+        ],
+      },
+    ],
+    'most of 3x + 2y with x + y ≤ 4, 0 ≤ x ≤ 3, y ≥ 0: by hand x 3, y 1',
+  ),
+  meanOfRepeats: worked(meanOfRepeats, [[4.52, 4.53, 4.528]]),
+  minimumZone: worked(minimumZone, [TWISTED], 'the five points of the twisted face'),
+  normalShare: worked(normalShare, [1.96]),
+  pooledRepeatability: worked(pooledRepeatability, [
+    [
+      [4.52, 4.526],
+      [4.61, 4.604, 4.607],
+    ],
+  ]),
+};

@@ -1,0 +1,266 @@
+import { bearingPressure } from '../../src/calc/stud/bearingPressure.ts';
+import { bestFirst } from '../../src/calc/stud/bestFirst.ts';
+import { checkStud } from '../../src/calc/stud/checkStud.ts';
+import { clampedResilience } from '../../src/calc/stud/clampedResilience.ts';
+import { embeddingLoss } from '../../src/calc/stud/embeddingLoss.ts';
+import { filletClearsChamfer } from '../../src/calc/stud/filletClearsChamfer.ts';
+import { holeCircle } from '../../src/calc/stud/holeCircle.ts';
+import { holes } from '../../src/calc/stud/holes.ts';
+import { NUT_FACTORS } from '../../src/calc/stud/jointFigures.ts';
+import { lengthMargin } from '../../src/calc/stud/lengthMargin.ts';
+import { matchStuds } from '../../src/calc/stud/matchStuds.ts';
+import { neededEngagement } from '../../src/calc/stud/neededEngagement.ts';
+import { nutClamps } from '../../src/calc/stud/nutClamps.ts';
+import { nutProof } from '../../src/calc/stud/nutProof.ts';
+import { nutSeat } from '../../src/calc/stud/nutSeat.ts';
+import { nutThread } from '../../src/calc/stud/nutThread.ts';
+import { pilotEntersHole } from '../../src/calc/stud/pilotEntersHole.ts';
+import { pilotPassesNut } from '../../src/calc/stud/pilotPassesNut.ts';
+import { preferredR40 } from '../../src/calc/stud/preferredR40.ts';
+import { preload } from '../../src/calc/stud/preload.ts';
+import { proofShare } from '../../src/calc/stud/proofShare.ts';
+import { protrusion } from '../../src/calc/stud/protrusion.ts';
+import { pullForward } from '../../src/calc/stud/pullForward.ts';
+import { reach } from '../../src/calc/stud/reach.ts';
+import { recommendShims } from '../../src/calc/stud/recommendShims.ts';
+import { replacedStud } from '../../src/calc/stud/replacedStud.ts';
+import { sameBut } from '../../src/calc/stud/sameBut.ts';
+import { slipTorque } from '../../src/calc/stud/slipTorque.ts';
+import { stackSum } from '../../src/calc/stud/stackSum.ts';
+import { stacksByThickness } from '../../src/calc/stud/stacksByThickness.ts';
+import { strengthClass } from '../../src/calc/stud/strengthClass.ts';
+import { studNumbers } from '../../src/calc/stud/studNumbers.ts';
+import { studResilience } from '../../src/calc/stud/studResilience.ts';
+import { studShear } from '../../src/calc/stud/studShear.ts';
+import { studTolerances } from '../../src/calc/stud/studTolerances.ts';
+import { studWanted } from '../../src/calc/stud/studWanted.ts';
+import { tensileStressArea } from '../../src/calc/stud/tensileStressArea.ts';
+import { threadEngagement } from '../../src/calc/stud/threadEngagement.ts';
+import { threadGeometry } from '../../src/calc/stud/threadGeometry.ts';
+import { threadShearAreas } from '../../src/calc/stud/threadShearAreas.ts';
+import { tipClearance } from '../../src/calc/stud/tipClearance.ts';
+import { toleranceRows } from '../../src/calc/stud/toleranceRows.ts';
+import { whatWouldMend } from '../../src/calc/stud/whatWouldMend.ts';
+import { wornThread } from '../../src/calc/stud/wornThread.ts';
+import { EXAMPLE, layer, metric, NUT, STACK, STUD, unified } from './studExample.ts';
+import { type Example, figure, shown, worked } from './worked.ts';
+
+const SAID =
+  'a 3/8-24 UNF-2A stud, thread from 1 to 20 mm, 23 mm long with its pilot, in a plate of 3.2 mm under a nut of 8.3 mm, gap 4 mm';
+const numbers = studNumbers(EXAMPLE);
+const [external, internal] = [threadGeometry(STUD.thread), threadGeometry(NUT.thread!)];
+const fromCheck = (...keys: readonly string[]) =>
+  worked(() => Object.fromEntries(keys.map((key) => [key, checkStud(EXAMPLE).answers[key]])), [], SAID);
+const LENGTHS = {
+  padDepthMm: 28,
+  flexplateStandsOutMm: 22,
+  separatorPlateMm: 0,
+  hubEngagementMm: 20,
+  hubEngagementLeastMm: 12,
+  makersGapMm: null,
+};
+const CLAMPED = {
+  bearingOuterDiameterMm: 14,
+  slices: [{ thicknessMm: 3.2, holeDiameterMm: 10.3 }],
+  youngMPa: 205_000,
+};
+const STRETCHED = { diameterMm: 9.525, minorMm: 8.265, threadStartMm: 1, gripMm: 3.2, youngMPa: 205_000 };
+const diameters = (spec: Parameters<typeof threadGeometry>[0]) => {
+  const { pitchDiameterMm, majorMm, tensileStressAreaMm2 } = threadGeometry(spec);
+  return {
+    majorMm: [majorMm.max, majorMm.min],
+    pitchDiameterMm: [pitchDiameterMm.max, pitchDiameterMm.min],
+    tensileStressAreaMm2,
+  };
+};
+const COARSE = { ...STUD, threadStartMm: 2.5 };
+
+/** By the file each belongs to. */
+export const studExamples: Readonly<Record<string, Example>> = {
+  bearingPressure: worked(bearingPressure, [
+    { mostN: 24_279, bearingOuterDiameterMm: 14, holeDiameterMm: 10.3 },
+  ]),
+  bestFirst: shown(`${SAID}; beside it the same with its thread only to 9 mm`, () => {
+    const { stud, ...shared } = EXAMPLE;
+    const studs = [
+      { id: 'thread to 9 mm', stud: { ...stud, threadEndMm: 9 } },
+      { id: 'thread to 20 mm', stud },
+    ];
+    return bestFirst(matchStuds({ ...shared, studs })).map(
+      ({ id, fits }, place) =>
+        `${place + 1}: ${id}, ${{ yes: 'fits', 'with-care': 'fits with care', no: 'does not fit' }[fits]}`,
+    );
+  }),
+  clampedResilience: worked(clampedResilience, [CLAMPED]),
+  embeddingLoss: worked(
+    embeddingLoss,
+    [
+      {
+        interfaces: 1,
+        studMmPerN: studResilience(STRETCHED).mmPerN,
+        clampedMmPerN: clampedResilience(CLAMPED)!.mmPerN,
+        steps: [studResilience(STRETCHED).step, clampedResilience(CLAMPED)!.step],
+      },
+    ],
+    SAID,
+  ),
+  filletClearsChamfer: worked(
+    () =>
+      filletClearsChamfer(
+        studNumbers({
+          ...EXAMPLE,
+          stud: { ...STUD, filletMm: 0.8 },
+          stack: { ...STACK, layers: [layer(3.2, { chamferMm: 0.5 })] },
+        }),
+        'mm',
+      ),
+    [],
+    'a fillet of 0.8 mm at the stud’s foot, a chamfer of 0.5 mm in the plate',
+  ),
+  fits: shown(SAID, () => [checkStud(EXAMPLE).headline]),
+  fixedFastenerPosition: fromCheck('positionToleranceMm'),
+  holeCircle: shown(`${SAID}; cover and plate both drilled on Ø 286`, () => {
+    const { count, circle } = holeCircle(
+      { ...numbers, input: { ...EXAMPLE, coverStudCount: 6, coverStudCircleDiameterMm: 286 } },
+      'mm',
+    );
+    return [count.finding.sentence, circle.finding.sentence];
+  }),
+  holes: worked(holes, [numbers, 'mm'], SAID),
+  jointFigures: shown('the table itself', () =>
+    NUT_FACTORS.map(({ says, value }) => `${says}: K ${figure(value)}`),
+  ),
+  lengthMargin: worked(lengthMargin, [{ marginMm: 0.3, tolerancesMm: [0.2, 0.15] }]),
+  metricGeometry: worked(() => diameters(metric(10, 1.5, '6g')), [], 'M10 × 1.5, 6g: greatest and least'),
+  neededEngagement: worked(
+    neededEngagement,
+    [{ stud: external, nut: internal, studTensileMPa: 827, nutTensileMPa: 827 }],
+    '3/8-24 UNF, 2A in 2B, 827 MPa both',
+  ),
+  nutClamps: worked(nutClamps, [numbers, 'mm'], SAID),
+  nutProof: worked(nutProof, [{ mostN: 24_279, nutProofMPa: 827, areaMm2: 56.663 }]),
+  nutSeat: worked(nutSeat, [numbers, 'mm'], SAID),
+  nutThread: worked(nutThread, [numbers], SAID),
+  pilotEntersHole: worked(pilotEntersHole, [numbers, 'mm'], SAID),
+  pilotPassesNut: worked(pilotPassesNut, [numbers, 'mm'], SAID),
+  preferredR40: worked(preferredR40, [{ valueUm: 150 }]),
+  preload: worked(preload, [{ torqueNm: 37, nutFactor: 0.2, diameterMm: 9.525, scatter: 0.25 }]),
+  proofShare: worked(proofShare, [{ mostN: 24_279, proofMPa: 586, areaMm2: 56.663 }]),
+  protrusion: worked(protrusion, [numbers, NUT, 'mm'], SAID),
+  pullForward: worked(
+    pullForward,
+    [{ ...LENGTHS, shimMm: 1.5 }, 'mm'],
+    'pads 28 mm deep, flexplate stands out 22 mm, shim 1.5 mm, hub engaged 20 mm',
+  ),
+  reach: worked(reach, [
+    {
+      projectionMm: 23,
+      threadEndMm: 20,
+      stackMm: 3.2,
+      gapMm: 4,
+      pitchMm: 25.4 / 24,
+      startThreads: 2,
+      prevailing: false,
+    },
+  ]),
+  recommendShims: worked(
+    recommendShims,
+    [LENGTHS, [0.5, 1, 2]],
+    'gap 6 mm bare, limits 3.2 to 4.8 mm; shims of 0.5, 1 and 2 mm',
+  ),
+  replacedStud: worked(replacedStud, [
+    {
+      leanMm: 0.2,
+      leanAtMm: 20,
+      offMm: 0.1,
+      stackMm: 12.7,
+      tightestHoleMm: 10.3,
+      studMostMm: 9.5,
+      provedNm: 45,
+      heldIt: true,
+    },
+    'mm',
+  ]),
+  sameBut: worked(
+    sameBut,
+    [STUD, [{ id: 'the long one', stud: { ...STUD, projectionMm: STUD.projectionMm + 6.35 } }]],
+    'the stud of these examples, and one 6.35 mm longer in its pilot',
+  ),
+  slipTorque: worked(slipTorque, [{ friction: 0.15, studCount: 6, preloadN: 7300, radiusMm: 143 }]),
+  stackSum: worked(
+    stackSum,
+    [[layer(3.2), layer(8, { name: 'casting', toleranceMm: 0.15 })]],
+    '3.2 ± 0.1 and 8.0 ± 0.15 mm',
+  ),
+  stacksByThickness: worked(
+    stacksByThickness,
+    [
+      {
+        measuredMm: 12.9,
+        toleranceMm: 0.3,
+        stacks: [
+          {
+            id: 'plate and casting',
+            stack: { ...STACK, layers: [layer(3.2), layer(9.5, { toleranceMm: 0.15 })] },
+          },
+        ],
+      },
+    ],
+    '12.9 ± 0.3 mm measured; 3.2 ± 0.1 and 9.5 ± 0.15 mm in the catalogue',
+  ),
+  strengthClass: worked(strengthClass, [{ name: 'grade 5', diameterMm: 9.525 }]),
+  stripOrBreak: fromCheck('breakingLoadN'),
+  studResilience: worked(studResilience, [STRETCHED]),
+  studShear: worked(studShear, [
+    { torqueNm: 700, studCount: 6, radiusMm: 143, areaMm2: 71.3, tensileMPa: 827 },
+  ]),
+  studTolerances: worked(studTolerances, [EXAMPLE, { draws: 10_000 }], `${SAID}; 10 000 draws`),
+  studWanted: worked(studWanted, [EXAMPLE], SAID),
+  tensileStressArea: shown('M10 × 1.5, and 3/8-24 UNF', () =>
+    [metric(10, 1.5, '6g'), unified(0.375, 24, '2A')].map((spec) => {
+      const { how, value } = tensileStressArea(spec);
+      return `${how.at(-1)?.numbers ?? ''} (${figure(value)} mm²)`;
+    }),
+  ),
+  threadEngagement: worked(threadEngagement, [
+    {
+      threadStartMm: 1,
+      threadEndMm: 20,
+      lengthToleranceMm: 0.25,
+      gripMm: 3.2,
+      layerTolerancesMm: [0.1],
+      nutHeightMm: 8.3,
+      nutToleranceMm: 0.2,
+      countersinkMm: 0.1,
+    },
+  ]),
+  threadShearAreas: worked(
+    threadShearAreas,
+    [{ stud: external, nut: internal, lengthMm: 9.525 }],
+    '3/8-24 UNF, 2A in 2B, over one diameter',
+  ),
+  tipClearance: worked(tipClearance, [numbers, 'mm'], `${SAID}; 40 mm of room`),
+  toleranceRows: shown(`${SAID}; 100 000 draws`, () =>
+    toleranceRows(EXAMPLE).rows.map(
+      ({ id, nominalMm, rssMm, worstMm, failShare }) =>
+        `${id}: ${figure(nominalMm)} mm to spare, RSS ${figure(rssMm)}, worst ${figure(worstMm)}; ${figure(100 * failShare)} % fail`,
+    ),
+  ),
+  torqueWindow: fromCheck('torqueEnoughNm', 'torqueMostNm'),
+  unifiedGeometry: worked(() => diameters(STUD.thread), [], '3/8-24 UNF-2A: greatest and least'),
+  usedAgain: shown(`${SAID}; studs used before`, () =>
+    checkStud({ ...EXAMPLE, joint: { ...EXAMPLE.joint!, studsUsedBefore: true } })
+      .findings.filter(({ id }) => id === 'joint-studs-used')
+      .map(({ sentence }) => sentence),
+  ),
+  whatWouldMend: worked(
+    whatWouldMend,
+    [{ ...EXAMPLE, stud: COARSE }],
+    `${SAID}; its thread only from 2.5 mm on`,
+  ),
+  wornThread: worked(
+    (measuredMm: number) => ({ tensileStressAreaMm2: wornThread(external, measuredMm).tensileStressAreaMm2 }),
+    [external.pitchDiameterMm.min! - 0.1],
+    '3/8-24 UNF-2A, pitch diameter 0.10 mm below its least',
+  ),
+};

@@ -1,0 +1,58 @@
+import { describe, expect, it } from 'vitest';
+import { readFormulas } from '../../src/web/formulas.ts';
+import { SUBJECTS } from '../../src/web/how.ts';
+import { formulaPieces } from '../../views/parts/formulaText.tsx';
+
+const formulas = readFormulas();
+const words = (text: string) => text.split(/\s+/).filter(Boolean).join(' ');
+
+describe('what a calculation says of itself, on a page', () => {
+  it('is there for every calculation', () => expect(formulas.length).toBeGreaterThan(100));
+
+  it.each(formulas.map((formula) => [`${formula.name} ${formula.function}`, formula] as const))(
+    '%s: the very words of its comment, and an example that is worked out',
+    (_, { name, text }) => {
+      const shown = formulaPieces(text).map((piece) =>
+        piece.label ? `${piece.label}: ${piece.text}` : piece.text,
+      );
+      expect(words(shown.join(' '))).toBe(words(text));
+      const subject = SUBJECTS.find(({ folder }) => name.startsWith(`${folder}/`))!;
+      const example = subject.examples[name.slice(name.indexOf('/') + 1)];
+      expect(example, `add one for ${name} to data/examples`).toBeDefined();
+      // Those that solve the whole cover are worked out with their page.
+      if (subject.id === 'bending') return;
+      const { given, answers, says } = example!();
+      expect(given).not.toBe('');
+      expect(answers.length + says.length).toBeGreaterThan(0);
+      const all = [
+        given,
+        ...says,
+        ...answers.flatMap(({ how, value }) => [String(value), ...how.map((step) => step.numbers)]),
+      ];
+      for (const one of all) expect(one).not.toMatch(/NaN|undefined|\[object/);
+    },
+  );
+
+  it('has no example of a calculation that is not there', () => {
+    const names = new Set(formulas.map(({ name }) => name));
+    for (const { folder, examples } of SUBJECTS)
+      for (const key of Object.keys(examples)) expect(names, key).toContain(`${folder}/${key}`);
+  });
+
+  it('a formula set apart stands on its own line, and a line that ran out of room goes on', () => {
+    const long = `A sentence that is as long as a line of a comment may be, so that it has to be broken in two ${'x'.repeat(12)}`;
+    expect(
+      formulaPieces(`What it finds.   a = b + c\n\n${long}\ngoes on here.\nValid: always.   Source: none`),
+    ).toEqual([
+      { label: '', text: 'What it finds.', formula: false },
+      { label: '', text: 'a = b + c', formula: true },
+      { label: '', text: `${long} goes on here.`, formula: false },
+      { label: 'Valid', text: 'always.', formula: false },
+      { label: 'Source', text: 'none', formula: false },
+    ]);
+  });
+
+  it('without the source there is nothing to show', () => {
+    expect(readFormulas('/no/such/folder')).toEqual([]);
+  });
+});

@@ -8,6 +8,7 @@ import { meanOfRepeats } from '../../src/calc/measure/meanOfRepeats.ts';
 import { minimumZone } from '../../src/calc/measure/minimumZone.ts';
 import { normalShare } from '../../src/calc/measure/normalShare.ts';
 import { pooledRepeatability } from '../../src/calc/measure/pooledRepeatability.ts';
+import { sureMargin } from '../../src/calc/measure/sureMargin.ts';
 import { type Example, figure, shown, worked } from './worked.ts';
 
 const TWISTED = [
@@ -76,4 +77,8 @@ export const measureExamples: Readonly<Record<string, Example>> = {
       [4.61, 4.604, 4.607],
     ],
   ]),
+  sureMargin: worked(
+    (given: Parameters<typeof sureMargin>[0]) => ({ marginMm: sureMargin(given) }),
+    [{ marginsMm: [0.5], commonMm: 0.01, ownMm: [0], confidence: 0.95 }],
+  ),
 };

@@ -4,7 +4,7 @@ import type { Formula } from '../../shared/words/formula.ts';
 import { ROOT } from './root.ts';
 
 /** The folders of `src/calc`, in the order a job meets them. */
-export const FOLDERS = ['cover', 'measure', 'stud', 'plate', 'heat', 'judge'] as const;
+const FOLDERS = ['cover', 'measure', 'stud', 'plate', 'heat', 'judge'] as const;
 
 const COMMENT = /\/\*\*((?:[^*]|\*(?!\/))*)\*\/\s*export (?:async )?(?:function|const|interface|type) (\w+)/g;
 

@@ -1,5 +1,6 @@
 import { checkCover } from '../../src/calc/cover/checkCover.ts';
 import { coverAnswersOtherwise } from '../../src/calc/judge/answersOtherwise.ts';
+import { nextPass } from '../../src/calc/judge/nextPass.ts';
 import { verdict } from '../../src/calc/judge/verdict.ts';
 import { verifyCut } from '../../src/calc/judge/verifyCut.ts';
 import { coverInput, SHAPE } from './coverSets.ts';
@@ -24,6 +25,20 @@ export const judgeExamples: Readonly<Record<string, Example>> = {
       (one) => `${one.what}: kept ${one.kept}, now ${one.now}`,
     );
   }),
+  nextPass: shown(
+    'decided on walls of 4.9 mm dark to 0.35 mm; 0.25 of 0.40 mm cut, and still dark; minimum 4.3 mm',
+    () => {
+      const stations = coverInput().stations.map((one) => ({
+        ...one,
+        wallMm: [4.9],
+        faceMm: 0,
+        markDepthMm: 0.35,
+      }));
+      const decided = coverInput({ stations });
+      const next = nextPass({ decided, plannedMm: 0.4, cutMm: 0.25, look: 'dark', after: [] }, 'mm');
+      return [next.headline, next.because];
+    },
+  ),
   verdict: shown(
     'twelve stations on two rings against a minimum of 4.3 mm, a clean-up cut of 0.42 mm; then the same with a crack, and against 4.6 mm',
     () =>
@@ -48,8 +63,7 @@ export const judgeExamples: Readonly<Record<string, Example>> = {
           wallMm: 4.5,
           faceMm: 0,
           markLeftMm: 0,
-          plannedWallMm: 4.5,
-          wallBeforeMm: 4.92,
+          cutWallMm: 4.5,
         })),
         measuredBefore: [0, 90, 180, 270].map((angleDeg) => ({ angleDeg, radiusMm: 110 })),
         minimumWall: { mm: 4.3, source: 'the shop' },
@@ -57,6 +71,7 @@ export const judgeExamples: Readonly<Record<string, Example>> = {
         cleanUpAllowanceMm: 0.05,
         dialledMm: 0.42,
         plannedMm: 0.42,
+        look: 'gone',
       },
       'mm',
     ],

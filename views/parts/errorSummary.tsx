@@ -5,16 +5,26 @@ export interface ErrorSummaryProps {
   readonly faults: readonly Fault[];
   /** Names a field's id from a fault's path, where they differ from `fieldId(path)`. */
   readonly idOf?: (path: string) => string | null;
+  /** Goes to it when the page opens: where the form is not at the head of the page. */
+  readonly goTo?: boolean;
 }
 
 /** Everything that was not taken, at the head of the form; each line leads to its field. */
 export function ErrorSummary({
   faults,
   idOf = (path) => (path === '' ? null : fieldId(path)),
+  goTo = false,
 }: ErrorSummaryProps) {
   if (faults.length === 0) return null;
   return (
-    <section class="faults" role="alert" aria-labelledby="faults-title" id="faults" tabindex={-1}>
+    <section
+      class="faults"
+      role="alert"
+      aria-labelledby="faults-title"
+      id="faults"
+      tabindex={-1}
+      autofocus={goTo}
+    >
       <h2 id="faults-title">
         {faults.length === 1 ? 'One thing to put right' : `${faults.length} things to put right`}
       </h2>

@@ -162,7 +162,7 @@ export function Decide(props: DecideProps) {
             initials={initials}
             refused={refused}
             again={kept !== null}
-            sayNow={kept !== null && !outdated}
+            sayNow={(kept !== null && !outdated) || (refused?.stale ?? null) !== null}
           />
         </>
       )}
@@ -189,7 +189,7 @@ function DecisionForm(props: {
   initials: string;
   refused: Refused | null;
   again: boolean;
-  /** The answer of now is nowhere else on the page. */
+  /** The answer of now is nowhere else near. */
   sayNow: boolean;
 }) {
   const { job, check, criteriaRevision, initials, refused, again, sayNow } = props;

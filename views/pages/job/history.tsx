@@ -42,14 +42,27 @@ export function HistoryPage({ frame, job, revisions, alone }: HistoryPageProps) 
         </a>
       </div>
       {revisions.map((one) => (
-        <RevisionChanges one={one} href={href} earlier={one.revision !== job.revision} />
+        <RevisionChanges
+          one={one}
+          href={href}
+          earlier={one.revision !== job.revision}
+          whole={alone !== null}
+        />
       ))}
     </Layout>
   );
 }
 
-function RevisionChanges({ one, href, earlier }: { one: RevisionTold; href: string; earlier: boolean }) {
-  const first = one.changes.every((line) => line.before === '');
+/** So many fields of a change are told at once; the rest of a longer one is folded. */
+const AT_ONCE = 8;
+const OF_LONGER = 4;
+
+function RevisionChanges(props: { one: RevisionTold; href: string; earlier: boolean; whole: boolean }) {
+  const { one, href, earlier, whole } = props;
+  const folds = !whole && one.changes.length > AT_ONCE;
+  const [told, folded] = folds
+    ? [one.changes.slice(0, OF_LONGER), one.changes.slice(OF_LONGER)]
+    : [one.changes, []];
   return (
     <section class="revision" id={`revision-${one.revision}`}>
       <h2>
@@ -61,21 +74,14 @@ function RevisionChanges({ one, href, earlier }: { one: RevisionTold; href: stri
       </p>
       {one.changes.length === 0 ? (
         <p>It says what the revision before it said, confirmed by {one.who}.</p>
-      ) : first ? (
-        <dl class="facts">
-          {one.changes.map((line) => (
-            <>
-              <dt>{line.label}</dt>
-              <dd>{line.after}</dd>
-            </>
-          ))}
-        </dl>
       ) : (
-        <SideBySide
-          caption={`What revision ${one.revision} changed`}
-          heads={['before', 'after']}
-          lines={one.changes}
-        />
+        <Changes revision={one.revision} lines={told} />
+      )}
+      {folded.length > 0 && (
+        <details class="twin">
+          <summary>{folded.length} more</summary>
+          <Changes revision={one.revision} lines={folded} />
+        </details>
       )}
       <p class="no-print">
         <a href={`${href}/history/${one.revision}`}>This change alone</a>
@@ -89,5 +95,20 @@ function RevisionChanges({ one, href, earlier }: { one: RevisionTold; href: stri
         )}
       </p>
     </section>
+  );
+}
+
+function Changes({ revision, lines }: { revision: number; lines: RevisionTold['changes'] }) {
+  return lines.every((line) => line.before === '') ? (
+    <dl class="facts">
+      {lines.map((line) => (
+        <>
+          <dt>{line.label}</dt>
+          <dd>{line.after}</dd>
+        </>
+      ))}
+    </dl>
+  ) : (
+    <SideBySide caption={`What revision ${revision} changed`} heads={['before', 'after']} lines={lines} />
   );
 }

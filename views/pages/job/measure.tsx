@@ -54,8 +54,9 @@ export function Measure(props: MeasureProps) {
   const { job, pass, places, token, unit, initials, refused, doubts, readOnly } = props;
   const error = errorsOf(refused?.faults ?? []);
   const typed = refused?.fields;
-  const anyOwn = places.some((place) => place.own);
-  const rows = places.map((place): EntryRow => {
+  const shown = readOnly ? places.filter(({ wall, face, mark }) => wall + face + mark !== '') : places;
+  const anyOwn = shown.some((place) => place.own);
+  const rows = shown.map((place): EntryRow => {
     const { index } = place;
     const cell = (key: (typeof KEYS)[number]) => {
       const name = `${LETTER[key]}.${index}`;

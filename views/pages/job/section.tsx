@@ -93,7 +93,7 @@ export function JobForm(props: JobFormProps) {
       enctype={props.file ? 'multipart/form-data' : undefined}
     >
       {refused?.stale && <Stale stale={refused.stale} />}
-      {refused && <ErrorSummary faults={refused.faults} />}
+      {refused && <ErrorSummary faults={refused.faults} goTo={refused.stale === null} />}
       <input type="hidden" name="from" value={revision} />
       {children}
       <div class="fields">
@@ -129,7 +129,7 @@ export function JobForm(props: JobFormProps) {
 /** Both versions beside one another, and what else changed meanwhile. */
 function Stale({ stale: { theirs, entry, compared, since } }: { stale: StaleShown }) {
   return (
-    <section class="faults stale" role="alert">
+    <section class="faults stale" role="alert" tabindex={-1} autofocus>
       <h3>
         {theirs ? (
           <>
@@ -146,7 +146,7 @@ function Stale({ stale: { theirs, entry, compared, since } }: { stale: StaleShow
       </p>
       {compared.length > 0 && (
         <SideBySide
-          caption="Both versions"
+          caption={entry === undefined ? 'Both versions' : 'What changed'}
           heads={
             entry !== undefined
               ? ['as you saw it', 'as it is now']

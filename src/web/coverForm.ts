@@ -9,6 +9,7 @@ import { placeName } from '../calc/cover/placeNames.ts';
 import { stationLayout } from '../calc/cover/stationLayout.ts';
 import { chosenGauges, figuresOf, gaugesAtHand } from './gaugeChosen.ts';
 import { readGauge } from './gaugeForm.ts';
+import { knockOnField, readKnockOn } from './knockOnForm.ts';
 import { type Fields, splitRepeats, TypedForm, type Writing } from './typed.ts';
 
 const OWN_FAMILY = 'own';
@@ -78,7 +79,8 @@ export function readCoverForm(
     chucking: form.choice('chucking', CHUCKINGS),
     plannedCutMm: form.length('cut', 'The planned cut'),
     crackTest: form.choice('crack', CRACK_TESTS) ?? 'not-done',
-    releaseClearanceMm: null,
+    releaseClearanceMm: form.length('release', 'The release clearance'),
+    knockOn: readKnockOn(form),
     doubtfulReadings: doubts.map((one) => `wall at station ${one.row + 1}`),
     gaugesUsed: chosen.map(({ gauge }) => ({ name: gauge.name, dueOn: gauge.dueOn })),
     measuredOn: today,
@@ -307,6 +309,7 @@ function fieldName(path: string, rows: readonly { index: number }[]): string {
     'criteria.cleanUpAllowanceMm': 'allowance',
     'criteria.faceRunoutLimitMm': 'runout',
     plannedCutMm: 'cut',
+    releaseClearanceMm: 'release',
   };
-  return names[path] ?? 'w.0';
+  return knockOnField(path) ?? names[path] ?? 'w.0';
 }

@@ -44,7 +44,11 @@ export async function keepAsJob(
       },
     });
     let revision = job.revision;
-    if (input.chucking !== null || input.gauge !== null || view.rows.some((row) => row.own)) {
+    const round = { knockOn: input.knockOn ?? null, releaseClearanceMm: input.releaseClearanceMm };
+    const saidHow = [input.chucking, input.gauge, round.knockOn, round.releaseClearanceMm].some(
+      (said) => said !== null,
+    );
+    if (saidHow || view.rows.some((row) => row.own)) {
       const setup = await reviseJob(trx, ctx, {
         jobId: job.id,
         fromRevision: revision,
@@ -57,6 +61,7 @@ export async function keepAsJob(
           residualRunoutMm: null,
           wallReadThrough: 'bare',
           stations: view.rows.map(({ angleDeg, radiusMm }) => ({ angleDeg, radiusMm })),
+          ...round,
         },
       });
       revision = setup.revision;

@@ -15,15 +15,21 @@ export function readKnockOn(form: TypedForm): KnockOn | null {
   const given = Object.fromEntries(values.map(([key, value]) => [key, value ?? undefined]));
   const parsed = knockOnSchema.safeParse(given);
   if (parsed.success) return parsed.data;
-  form.addFaults(
-    faultsOf(parsed.error),
-    (path) =>
-      `k.${path
-        .replace('.leastMm', '.least')
-        .replace('.mostMm', '.most')
-        .replace(/\.(mm|\d+)$/, '')}`,
-  );
+  form.addFaults(faultsOf(parsed.error), fieldOf);
   return null;
+}
+
+function fieldOf(path: string): string {
+  return `k.${path
+    .replace('.leastMm', '.least')
+    .replace('.mostMm', '.most')
+    .replace(/\.(mm|\d+)$/, '')}`;
+}
+
+/** The field of a path below `knockOn`; null for any other path. */
+export function knockOnField(path: string): string | null {
+  const below = /^knockOn\.(.+)$/.exec(path)?.[1];
+  return below === undefined ? null : fieldOf(below);
 }
 
 function readRow(form: TypedForm, { key, label, kind }: KnockOnRow): unknown {

@@ -145,6 +145,35 @@ describe('a cover, quickly', () => {
     expect(job?.sections.plan?.body).toEqual({ plannedCutMm: 0.45, typed: '0.45' });
   });
 
+  it('says what the cut does elsewhere where it was asked, and keeps that with the job', async () => {
+    const round = {
+      release: '0.8',
+      'k.endPlayMm': '0.9',
+      'k.endPlayMm.most': '0.6',
+      'k.padsResurfacedMm': '0.3',
+    };
+    const page = await ask({ ...FIRST_SET, ...round, 'k.pullForwardMm': '4' });
+    // Dialled 0.42: 0.80 + 0.42; and 4 + 0.3. First principles.
+    expect(page.text).toContain('release clearance grows by 0.42 mm to 1.220 mm');
+    expect(page.text).toContain('It measures 0.900 mm, more than the 0.600 mm there may be');
+    expect(page.text).toContain('The gap becomes 4.300 mm');
+    const wrong = await ask({ ...FIRST_SET, 'k.endPlayMm': 'some', 'k.padThicknessMm': '-3' });
+    expect(wrong.status).toBe(422);
+    expect(wrong.html).toMatch(/id="f-k-endPlayMm-error"|id="f-k\.endPlayMm-error"/);
+    const fields = {
+      family: 'kestrel-4',
+      unit: 'mm',
+      ...FIRST_SET,
+      ...round,
+      initials: 'AK',
+      jobNumber: 'Q-2',
+    };
+    expect((await program.post('/cover/keep', fields)).status).toBe(303);
+    const setup = (await getJob(program.shop.db, 'Q-2'))?.sections.setup?.body;
+    expect(setup?.releaseClearanceMm).toBe(0.8);
+    expect(setup?.knockOn?.endPlayMm).toEqual({ mm: 0.9, leastMm: null, mostMm: 0.6 });
+  });
+
   it('keeps nothing without initials, without readings, or with a reading in doubt', async () => {
     const whole = { family: 'kestrel-4', unit: 'mm', ...FIRST_SET, initials: 'AK' };
     const count = async () => (await findJobs(program.shop.db, { limit: 200 })).jobs.length;

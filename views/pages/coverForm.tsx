@@ -6,6 +6,7 @@ import { type EntryRow, EntryTable } from '../parts/entryTable.tsx';
 import { errorsOf } from '../parts/errorsOf.ts';
 import { Choice, Field } from '../parts/field.tsx';
 import { GaugeFields } from './gaugeFields.tsx';
+import { KnockOnFields } from './knockOnFields.tsx';
 
 export interface StationRowView {
   readonly index: number;
@@ -282,6 +283,7 @@ export function LimitsAndCut({ form, given }: { form: CoverFormView; given: Give
         />
       </div>
       <GaugeFields fields={fields} faults={form.faults} unit={lengthUnit} gauges={form.gauges} />
+      <KnockOnFields fields={fields} faults={form.faults} unit={lengthUnit} release />
     </fieldset>
   );
 }

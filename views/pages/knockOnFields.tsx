@@ -68,10 +68,14 @@ export function KnockOnFields(props: {
   fields: Readonly<Record<string, string>>;
   faults: readonly Fault[];
   unit: LengthUnit;
+  /** Asks for the release clearance too. */
+  release?: boolean;
 }) {
-  const { fields, faults, unit } = props;
+  const { fields, faults, unit, release = false } = props;
   const error = errorsOf(faults);
-  const names = Object.keys(fields).filter((name) => name.startsWith('k.') && fields[name] !== '');
+  const names = Object.keys(fields).filter(
+    (name) => (name.startsWith('k.') || (release && name === 'release')) && fields[name] !== '',
+  );
   const box = (label: string, name: string, hint?: string) => (
     <Field
       label={label}
@@ -86,6 +90,9 @@ export function KnockOnFields(props: {
   return (
     <details class="change" open={names.length > 0}>
       <summary>What the job changes elsewhere: chuck, pads, hub, crank pilot, heights</summary>
+      {release && (
+        <div class="fields">{box('Lock-up release clearance before', 'release', 'Grows by the cut')}</div>
+      )}
       {KNOCK_ON.map(({ head, rows }) => (
         <fieldset class="group">
           <legend>{head}</legend>

@@ -122,7 +122,9 @@ export function SheetPage({
         <div class="paper-two">
           {check && <SheetFindings title="Found before the cut" findings={check.findings} />}
           <div>
-            {verified.length > 0 && <SheetFindings title="Measured after the cut" findings={verified} />}
+            {verified.length > 0 && (
+              <SheetFindings title="Measured after the cut" findings={verified.filter(notBelow)} />
+            )}
             <h2>Cut</h2>
             <p>
               {check ? `To dial: ${printLength(check.cut.dialledMm, unit)} from the highest point. ` : ''}
@@ -165,6 +167,11 @@ export function SheetPage({
       {long && check && <Continuation job={job} check={check} unit={unit} />}
     </Layout>
   );
+}
+
+/** Cut as decided is said by the passes below. */
+function notBelow({ id, status }: Finding): boolean {
+  return id !== 'after-depth' || status !== 'pass';
 }
 
 function SheetFindings({ title, findings }: { title: string; findings: readonly Finding[] }) {

@@ -272,6 +272,8 @@ export const demoCriteria: ShopCriteria = {
     finishingFeedMm: 0.1,
   },
   balance: { gradeMmPerS: 6.3, massKg: 3, speedRpm: 3000 },
+  studSetting: { leanAt25Mm: 0.15, offMm: 0.2, proofNm: 40 },
+  shimsMm: [0.5, 0.8, 1, 1.5, 2, 2.5],
   bending: {
     liningModulusMPaPerMm: 60,
     youngMPa: 206_000,

@@ -1,4 +1,4 @@
-import type { DecisionKind, Stage } from '../../shared/words/job.ts';
+import type { DecisionKind, ReplacedStudAsked, Stage } from '../../shared/words/job.ts';
 import type { Joint } from '../../shared/words/stud.ts';
 
 /** How far an invented job has come, and what was decided about studs. */
@@ -15,6 +15,8 @@ export interface DemoJob {
     readonly note: string;
     /** How it was tightened; the vehicle and its maker's torque are invented. */
     readonly joint?: Joint;
+    /** Studs that were set anew, and how. */
+    readonly replaced?: readonly ReplacedStudAsked[];
     /** The one tried first, which does not do. */
     readonly before?: { readonly studId: string; readonly note: string };
   };
@@ -78,6 +80,19 @@ export const demoJobs: readonly DemoJob[] = [
       stackId: 'two-piece-four-3-8-24',
       studId: 'long-3-8-24',
       note: 'Long ones ordered.',
+      replaced: [
+        {
+          stud: 3,
+          how: 'welded',
+          leanMm: 0.08,
+          leanAtMm: 20,
+          offMm: 0.1,
+          filletMm: 0.3,
+          provedNm: 40,
+          heldIt: true,
+          note: 'The old one was stripped.',
+        },
+      ],
       before: {
         studId: 'short-3-8-24',
         note: 'The short studs it came with: the nuts cannot be started on this two-piece flexplate.',

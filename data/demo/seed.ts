@@ -3,6 +3,7 @@ import { LOOK_ITEMS, STAGES } from '../../shared/words/job.ts';
 import { COVER_CALC_VERSION, checkCover } from '../../src/calc/cover/checkCover.ts';
 import { checkStud, STUD_CALC_VERSION } from '../../src/calc/stud/checkStud.ts';
 import { jointFrom } from '../../src/calc/stud/jointFigures.ts';
+import { replacedInStack } from '../../src/calc/stud/replacedInStack.ts';
 import {
   addEntry,
   currentCriteria,
@@ -198,6 +199,12 @@ async function playJob(db: Db, played: DemoJob, number: string): Promise<void> {
           calcVersion: STUD_CALC_VERSION,
           note,
           jointFrom: studs.joint ? jointFrom(studs.joint, 'maker') : null,
+          ...(studs.replaced && {
+            replaced: studs.replaced.map((one) => ({
+              ...one,
+              findings: replacedInStack(input, one, demoCriteria.studSetting ?? null, 'mm'),
+            })),
+          }),
         },
       });
     }

@@ -9,7 +9,19 @@ import type {
 } from '../words/catalogue.ts';
 import type { ThreadSpec } from '../words/thread.ts';
 import { balanceSchema, confidence } from './coverCheck.ts';
-import { choice, count, extent, orNull, quantity, size, strict, text, yesNo } from './fields.ts';
+import {
+  choice,
+  count,
+  extent,
+  list,
+  orElse,
+  orNull,
+  quantity,
+  size,
+  strict,
+  text,
+  yesNo,
+} from './fields.ts';
 import {
   across,
   nutFields,
@@ -241,6 +253,7 @@ const threads = (what: string) => quantity(what, 'threads', { least: 0, most: 20
 
 /** Less than the new cover’s no cover can keep. */
 const TIMES_NEW = { least: 1, most: 100 };
+const MOST_SHIMS = 40;
 const SPEED = { least: 0, open: true, most: 20_000 };
 
 /** The shop's own limits and habits. */
@@ -276,6 +289,14 @@ export const shopCriteriaSchema = strict('The criteria', {
     ),
   ),
   balance: orNull(balanceSchema),
+  studSetting: orNull(
+    strict('The limits of a stud set anew', {
+      leanAt25Mm: orNull(extent('The lean allowed at 25 mm')),
+      offMm: orNull(extent('The distance allowed out of place')),
+      proofNm: orNull(quantity('The proof torque', 'N·m', { least: 0, open: true, most: 5000 })),
+    }),
+  ),
+  shimsMm: orElse(list('The shims', size('The shim'), { most: MOST_SHIMS }), []),
   bending: orNull(
     strict('How covers bend', {
       liningModulusMPaPerMm: quantity('The lining’s modulus', 'MPa/mm', { least: 0, open: true, most: 1e6 }),

@@ -34,7 +34,7 @@ const typed = text('What was typed', { most: 60 });
 const key = (what: string) => text(what, { least: 1, most: 80 });
 
 /** A day of the calendar that exists: 2026-02-30 is refused. */
-const day = text('The day', { least: 10, most: 10 }).refine(
+export const day = text('The day', { least: 10, most: 10 }).refine(
   (value) => {
     const date = /^\d{4}-\d\d-\d\d$/.test(value) ? new Date(`${value}T00:00:00Z`) : new Date(Number.NaN);
     return !Number.isNaN(date.getTime()) && date.toISOString().startsWith(value);

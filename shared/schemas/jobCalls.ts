@@ -10,6 +10,7 @@ import {
   setupSchema,
 } from './job.ts';
 import { jointSchema } from './studParts.ts';
+import { replacedStudsSchema, retighteningSchema } from './studWork.ts';
 
 const MOST_READINGS = 1200;
 const key = (what: string) => text(what, { least: 1, most: 80 });
@@ -58,6 +59,8 @@ export const sectionCallSchemas = {
       pullForwardMm: orNull(size('The pull-forward gap')),
       note: orElse(text('The note', { most: 2000, lines: true }), ''),
       joint: orNull(jointSchema),
+      replaced: orNull(replacedStudsSchema),
+      retightening: orNull(retighteningSchema),
       torqueFrom: orNull(choice('Whose torque it is', ['maker', 'other'])),
     }),
   }),

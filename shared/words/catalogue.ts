@@ -92,6 +92,16 @@ export interface BalanceWanted {
   readonly speedRpm: number;
 }
 
+/** What the shop asks of a stud that was set anew; null where it asks nothing. */
+export interface StudSettingLimits {
+  /** Out of square, measured 25 mm above the pad. */
+  readonly leanAt25Mm: number | null;
+  /** Its foot out of place. */
+  readonly offMm: number | null;
+  /** Torque it is proved with, on a spacer. */
+  readonly proofNm: number | null;
+}
+
 /** The shop's own limits and habits; a revision of its own, with who set it and when. */
 export interface ShopCriteria {
   readonly shopName: string;
@@ -109,6 +119,9 @@ export interface ShopCriteria {
   readonly balance?: BalanceWanted | null;
   readonly bending?: BendingSettings | null;
   readonly heat?: HeatSettings | null;
+  readonly studSetting?: StudSettingLimits | null;
+  /** Thicknesses of the shims there are, for under the pads. */
+  readonly shimsMm?: readonly number[];
 }
 
 /** What the catalogue keeps, by kind. The shop's criteria are kept the same way, as one entry. */

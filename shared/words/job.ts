@@ -103,6 +103,39 @@ export interface JointFrom {
   readonly friction: string;
 }
 
+export interface ReplacedStudAsked {
+  /** Its number on the cover. */
+  readonly stud: number;
+  readonly how: 'welded' | 'pressed';
+  /** How far it leans, measured at a height above the pad. */
+  readonly leanMm: number | null;
+  readonly leanAtMm: number | null;
+  /** How far its foot is from where it should stand. */
+  readonly offMm: number | null;
+  readonly filletMm: number | null;
+  /** Torque it was proved with, on a spacer. */
+  readonly provedNm: number | null;
+  readonly heldIt: boolean | null;
+  readonly note: string;
+}
+/** A stud that was set anew, with what was found of it under the shop's limits of that day. */
+export interface ReplacedStudKept extends ReplacedStudAsked {
+  readonly findings: readonly Finding[];
+}
+
+export interface RetighteningAsked {
+  /** A day. */
+  readonly on: string;
+  readonly torqueNm: number;
+  readonly makerAllows: 'yes' | 'no' | 'not-said';
+  readonly threadLocker: boolean;
+  readonly note: string;
+}
+/** The nuts tightened again after the first heat cycle. */
+export interface RetighteningKept extends RetighteningAsked {
+  readonly findings: readonly Finding[];
+}
+
 /** 10. Studs chosen for a stack, with the check as it was. */
 export interface StudsChosen {
   readonly stackId: string;
@@ -119,6 +152,9 @@ export interface StudsChosen {
   readonly note: string;
   /** Where the joint's figures come from, in words; the joint itself is in the input. */
   readonly jointFrom?: JointFrom | null;
+  /** By number; the latest of each. */
+  readonly replaced?: readonly ReplacedStudKept[];
+  readonly retightening?: RetighteningKept | null;
 }
 
 /** 11. Record and release. */

@@ -279,6 +279,7 @@ async function editOf(db: Db, job: Job, section: SectionName, sent: unknown): Pr
         note: 'studs.note',
         criteria: 'studs.criteriaRevision',
         joint: (path) => `studs.${path}`,
+        replaced: (index) => `studs.replaced.${index}.stud`,
       });
     }
     case 'signature': {

@@ -13,6 +13,7 @@ import { BENDING_FIELDS, bendingAsTyped, readBendingSettings, readHeatSettings }
 import { entryRevisionsInWords, entryStale } from './entryWords.ts';
 import { frameOf, type House, rememberPreference } from './house.ts';
 import { balanceAsTyped, latheAsTyped, readBalance, readLathe } from './latheForm.ts';
+import { readShims, readStudSetting, studLimitsAsTyped } from './studLimits.ts';
 import { type Fields, fieldsOf, TypedForm, type Writing } from './typed.ts';
 
 const FIELD: Readonly<Record<string, string>> = {
@@ -24,6 +25,9 @@ const FIELD: Readonly<Record<string, string>> = {
   typicalCutMm: 'typical',
   protrusionThreads: 'protrusion',
   startThreads: 'start',
+  'studSetting.leanAt25Mm': 'studLean',
+  'studSetting.offMm': 'studOff',
+  'studSetting.proofNm': 'studProof',
 };
 
 /** The shop's own limits, each change a revision with who, when and why. */
@@ -118,6 +122,8 @@ function readCriteria(form: TypedForm): ShopCriteria | null {
     lengthUnit: form.choice('lengthUnit', ['mm', 'in']) ?? 'mm',
     decimalSign: form.choice('decimalSign', ['point', 'comma']) ?? 'point',
     lathe: readLathe(form),
+    studSetting: readStudSetting(form),
+    shimsMm: readShims(form),
     balance: readBalance(form),
     bending: readBendingSettings(form),
     heat: readHeatSettings(form),
@@ -148,6 +154,7 @@ function asTyped(body: ShopCriteria, writing: Writing): Fields {
     start: number(body.startThreads),
     lengthUnit: body.lengthUnit,
     decimalSign: body.decimalSign,
+    ...studLimitsAsTyped(body, text, number),
     ...latheAsTyped(body.lathe ?? null, text, number),
     ...balanceAsTyped(body.balance ?? null, number),
     ...bendingAsTyped(body.bending ?? null, body.heat ?? null, { length: text, number }),

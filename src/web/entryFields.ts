@@ -12,6 +12,7 @@ import { bendingLines, familyBendingLines } from './bendingForm.ts';
 import { type FieldLine, lengthInWords, yesNoInWords } from './fieldLines.ts';
 import { gaugeFields } from './gaugeEntry.ts';
 import { latheLines } from './latheForm.ts';
+import { studLimitLines } from './studLimits.ts';
 import type { Writing } from './typed.ts';
 
 /** An entry of the catalogue or the shop's criteria, field by field with units. */
@@ -135,6 +136,7 @@ export function criteriaFields(body: ShopCriteria, writing: Writing): FieldLine[
     line('How sure to be', `${Number((body.confidence * 100).toPrecision(12))} %`),
     line('Threads beyond the nut', number(body.protrusionThreads, 'threads')),
     line('Threads showing to start the nut', number(body.startThreads, 'threads')),
+    ...studLimitLines(body, writing),
     line('Name of the shop', body.shopName),
     line('Bare numbers are in', body.lengthUnit === 'mm' ? 'millimetres' : 'inches'),
     line('Decimals are written with a', body.decimalSign),

@@ -1,16 +1,24 @@
 import type { ShopCriteria } from '../../shared/words/catalogue.ts';
-import type { DecisionKind, Job, JointFrom, Received } from '../../shared/words/job.ts';
+import type {
+  DecisionKind,
+  Job,
+  JointFrom,
+  Received,
+  ReplacedStudAsked,
+  RetighteningAsked,
+} from '../../shared/words/job.ts';
 import type { LengthUnit } from '../../shared/words/print.ts';
 import { Refusal } from '../../shared/words/refusal.ts';
 import type { Joint, StudCheck } from '../../shared/words/stud.ts';
 import { COVER_CALC_VERSION } from '../calc/cover/checkCover.ts';
 import { STUD_CALC_VERSION } from '../calc/stud/checkStud.ts';
-import { criteriaOf, getEntry, listEntries } from '../records/catalogue.ts';
+import { criteriaOf, currentCriteria, getEntry, listEntries } from '../records/catalogue.ts';
 import type { Db } from '../records/database.ts';
 import type { SectionEdit } from '../records/jobs.ts';
 import { gaugesAtHand } from './gaugeChosen.ts';
 import { checkJob, verifyJob } from './jobCheck.ts';
 import { studCheckFor } from './studChoices.ts';
+import { studWorkOf, withStudWork } from './studWork.ts';
 
 /** What to write into one section. */
 export type Edit = {
@@ -101,6 +109,9 @@ export async function studsFrom(
     readonly jointFrom: JointFrom | null;
     /** As they were seen. */
     readonly revisions: { readonly stack: number; readonly stud: number; readonly criteria: number };
+    /** null: as they were recorded before. */
+    readonly replaced: readonly ReplacedStudAsked[] | null;
+    readonly retightening: RetighteningAsked | null;
   },
   unit: LengthUnit,
   fields: {
@@ -110,6 +121,7 @@ export async function studsFrom(
     readonly criteria: string;
     /** Where what the calculation refuses of the joint stands. */
     readonly joint: (path: string) => string;
+    readonly replaced: (index: number) => string;
   },
 ): Promise<Edit> {
   const { revisions } = asked;
@@ -141,9 +153,9 @@ export async function studsFrom(
       `${against} Choose otherwise, or say in the note why it is kept all the same.`,
     );
   }
-  return {
-    what: 'studs',
-    body: {
+  const before = studWorkOf(job.sections.studs?.body ?? null);
+  const body = withStudWork(
+    {
       stackId: stack.id,
       stack: stack.body,
       studId: stud.id,
@@ -156,6 +168,35 @@ export async function studsFrom(
       note: asked.note,
       jointFrom: asked.joint && asked.jointFrom,
     },
+    {
+      replaced: asked.replaced ?? before.replaced,
+      retightening: asked.retightening ?? before.retightening,
+    },
+    { job, criteria, unit },
+    fields.replaced,
+  );
+  return { what: 'studs', body };
+}
+
+/** What the job's studs amount to once a stud was set anew, or the nuts were tightened again. */
+export async function studWorkFrom(
+  db: Db,
+  job: Job,
+  change: (work: ReturnType<typeof studWorkOf>) => ReturnType<typeof studWorkOf>,
+  unit: LengthUnit,
+): Promise<Edit> {
+  const chosen = job.sections.studs?.body ?? null;
+  if (chosen?.input === undefined) {
+    throw refuse(
+      'no-studs',
+      '',
+      'There is nothing to hold it against: no studs are chosen for a stack. Choose them first.',
+    );
+  }
+  const criteria = (await currentCriteria(db)).body;
+  return {
+    what: 'studs',
+    body: withStudWork(chosen, change(studWorkOf(chosen)), { job, criteria, unit }),
   };
 }
 

@@ -5,7 +5,7 @@ import { briefLength } from '../../shared/words/print.ts';
 import { Refusal } from '../../shared/words/refusal.ts';
 import type { Joint } from '../../shared/words/stud.ts';
 import type { Frame } from '../../views/frame.ts';
-import type { StudsProps } from '../../views/pages/job/studs.tsx';
+import type { StudsAsked } from '../../views/pages/job/studs.tsx';
 import { recheckStuds } from './recheck.ts';
 import { studChoicesFor } from './studChoices.ts';
 import { FIGURES, jointAsTyped, jointField, readJoint, torqueUnitOf } from './studJoint.ts';
@@ -20,7 +20,7 @@ export function jobStuds(asked: {
   readonly criteria: ShopCriteria;
   readonly criteriaRevision: number;
   readonly frame: Frame;
-}): Omit<StudsProps, 'job' | 'unit' | 'initials' | 'refused' | 'readOnly'> {
+}): StudsAsked {
   const { job, fields, stacks, studs, criteria, criteriaRevision, frame } = asked;
   const unit = frame.lengthUnit;
   const kept = job.sections.studs?.body ?? null;

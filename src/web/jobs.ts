@@ -28,13 +28,14 @@ import { chosenGauges, figuresOf } from './gaugeChosen.ts';
 import { readGauge } from './gaugeForm.ts';
 import { historyRouter } from './history.ts';
 import { frameOf, type House, rememberPreference } from './house.ts';
-import { decisionFrom, type Edit, receivedFrom, signatureFrom, studsFrom } from './jobEdits.ts';
+import { decisionFrom, type Edit, receivedFrom, signatureFrom, studsFrom, studWorkFrom } from './jobEdits.ts';
 import { jobPage } from './jobPage.ts';
 import { readKnockOn } from './knockOnForm.ts';
 import { listsRouter } from './lists.ts';
 import { readReadings } from './readingsForm.ts';
 import { staleShown } from './staleShown.ts';
 import { jointField, readJoint, torqueFromOf } from './studJoint.ts';
+import { readReplaced, readRetightening } from './studWork.ts';
 import { type Fields, fieldsOf, TypedForm } from './typed.ts';
 
 const DECISIONS: readonly DecisionKind[] = ['face', 'face-and-ring', 'replace'];
@@ -115,7 +116,7 @@ export function jobsRouter(house: House): Router {
     await show(req, res, job, { asItWas, fields });
   });
 
-  const edits: Readonly<Record<Exclude<SectionName, never>, ReadEdit>> = {
+  const edits: Readonly<Record<SectionName | 'replaced' | 'retightened', ReadEdit>> = {
     received: async (_job, form) => ({ what: 'received', body: await receivedBody(form.fields) }),
     looked: async (_job, form) => {
       const crackTest = form.choice('crackTest', ['found', 'none-found', 'not-done']) ?? 'not-done';
@@ -228,6 +229,8 @@ export function jobsRouter(house: House): Router {
           stud: revisionIn(form.fields[`studRevision.${form.text('stud')}`]),
           criteria: revisionIn(form.fields.criteria),
         },
+        replaced: null,
+        retightening: null,
       };
       return studsFrom(db, job, asked, frame.lengthUnit, {
         stack: 'stack',
@@ -235,7 +238,28 @@ export function jobsRouter(house: House): Router {
         note: 'note',
         criteria: 'stud',
         joint: jointField,
+        replaced: () => 'stud',
       });
+    },
+    replaced: async (job, form, frame) => {
+      const read = readReplaced(form, frame.lengthUnit);
+      if (read === null) return null;
+      const { stud, entry } = read;
+      return studWorkFrom(
+        db,
+        job,
+        (work) => ({
+          ...work,
+          replaced: [...work.replaced.filter((one) => one.stud !== stud), ...(entry ? [entry] : [])],
+        }),
+        frame.lengthUnit,
+      );
+    },
+    retightened: async (job, form, frame) => {
+      const today = house.now().toISOString().slice(0, 10);
+      const retightening = readRetightening(form, frame.lengthUnit, today);
+      if (retightening === null) return null;
+      return studWorkFrom(db, job, (work) => ({ ...work, retightening }), frame.lengthUnit);
     },
     signature: async (job, form, frame) => {
       const asked = { statement: form.text('statement'), fromRevision: fromOf(form.fields) };
@@ -287,7 +311,7 @@ export function jobsRouter(house: House): Router {
     res.redirect(303, address(job));
   });
 
-  for (const [section, read] of Object.entries(edits) as [SectionName, ReadEdit][]) {
+  for (const [section, read] of Object.entries(edits) as [keyof typeof edits, ReadEdit][]) {
     router.post(`/jobs/:number/${section}`, async (req, res) => {
       const fields = fieldsOf(req.body);
       const job = await mustFind(req.params.number!);

@@ -67,6 +67,8 @@ export const LEAST_ROLE: Readonly<Record<string, Least>> = {
   'POST /jobs/:number/cuts': 'recorder',
   'POST /jobs/:number/welded': 'recorder',
   'POST /jobs/:number/studs': 'recorder',
+  'POST /jobs/:number/replaced': 'recorder',
+  'POST /jobs/:number/retightened': 'recorder',
   'POST /jobs/:number/signature': 'recorder',
   'POST /jobs/:number/photos': 'recorder',
 

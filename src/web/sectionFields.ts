@@ -1,3 +1,4 @@
+import type { Finding } from '../../shared/words/finding.ts';
 import type {
   CutPlan,
   CutsMade,
@@ -11,7 +12,8 @@ import type {
   StudsChosen,
 } from '../../shared/words/job.ts';
 import { LOOK_ITEMS } from '../../shared/words/job.ts';
-import { printLength, printShare, printTorque } from '../../shared/words/print.ts';
+import { listInWords, printLength, printShare, printTorque } from '../../shared/words/print.ts';
+import { replacedInWords, retightenedInWords } from '../../views/pages/job/studWork.tsx';
 import {
   CHUCKING_WORD,
   DECISION_WORD,
@@ -193,11 +195,31 @@ function studs(body: StudsChosen, writing: Writing): FieldLine[] {
     line('Because', `${body.check.headline} ${body.check.because}`.trim()),
     line('Pull-forward gap', lengthInWords(body.pullForwardMm, writing)),
     ...jointLines(body, writing),
+    ...(body.replaced ?? []).map((one) =>
+      line(
+        `Stud ${one.stud} set anew`,
+        `${replacedInWords(one, writing.lengthUnit)}; ${worst(one.findings)}`,
+      ),
+    ),
+    ...(body.retightening
+      ? [
+          line(
+            'Tightened again',
+            `${retightenedInWords(body.retightening, writing.lengthUnit)} ${worst(body.retightening.findings)}`,
+          ),
+        ]
+      : []),
     line('Note', body.note),
     ...under('Stud', ofStud),
     ...under('Stack', ofStack),
     line('Calculation', body.calcVersion),
   ];
+}
+
+/** What was found of it, the worst first, in short. */
+function worst(findings: readonly Finding[]): string {
+  const failed = findings.filter(({ status }) => status === 'fail').map(({ title }) => title.toLowerCase());
+  return failed.length === 0 ? 'nothing failed' : `failed: ${listInWords(failed)}`;
 }
 
 /** The joint, figure by figure; nothing where it was not asked for. */

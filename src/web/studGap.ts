@@ -9,6 +9,7 @@ import { recommendShims } from '../calc/stud/recommendShims.ts';
 import type { House } from './house.ts';
 import { stackAsTyped } from './stackForm.ts';
 import { studChoicesFor } from './studChoices.ts';
+import { shimsAsTyped } from './studLimits.ts';
 import { shelves, studFrame } from './studRequest.ts';
 import { type Fields, fieldsOf, TypedForm, type Writing } from './typed.ts';
 
@@ -23,7 +24,8 @@ export function gapRouter(house: House): Router {
     const { stacks, studs, criteria } = await shelves(house);
     const form = new TypedForm(fields, frame);
     const measured = readMeasured(form);
-    const sizes = form.lengths('shims', 'A shim there is');
+    const there = criteria.shimsMm ?? [];
+    const sizes = form.has('shims') ? form.lengths('shims', 'A shim there is') : there;
     const typedShim = form.length('shim', 'The shims chosen');
     const bare = stacks.find(({ id }) => id === fields.stack)?.body ?? null;
     let answer: GapAnswer | null = null;
@@ -56,6 +58,7 @@ export function gapRouter(house: House): Router {
           frame,
           fields,
           stacks: stacks.map(({ id, body }) => ({ id, name: body.name })),
+          shimsThere: shimsAsTyped(there, (mm) => writeLength(mm, frame.lengthUnit, frame.decimalSign)),
           answer,
           faults: form.faults,
         }),

@@ -16,7 +16,12 @@ const kept = async () => (await job()).sections.studs!.body;
 const STUDS = { stack: 'two-piece-four-3-8-24', stud: 'long-3-8-24', pull: '' };
 const JOINT = { torque: '37', torqueFrom: 'maker', engine: '250', kFrom: 'zinc', surface: 'rz-under-10' };
 /** The demonstration's stack, stud and criteria as they stand. */
-const SEEN = { stackRevision: '1', 'studRevision.long-3-8-24': '1', criteria: '2' };
+const SEEN = {
+  stackRevision: '1',
+  'studRevision.long-3-8-24': '1',
+  'studRevision.short-3-8-24': '1',
+  criteria: '2',
+};
 const send = async (section: string, typed: Record<string, string>) =>
   program.post(`${JOB}/${section}`, {
     from: `${(await job()).revision}`,
@@ -157,5 +162,152 @@ describe('the same over the JSON interface', () => {
   ])('refuses %s at its path', async (_what, change, path) => {
     const { status, body } = await put({ ...studs, joint: { ...joint, ...change } });
     expect([status, body.error.fields[0].path]).toEqual([422, path]);
+  });
+});
+
+describe('studs set anew and nuts tightened again', () => {
+  const anew = {
+    studNumber: '2',
+    setHow: 'welded',
+    lean: '0.05',
+    leanAt: '20',
+    off: '0.05',
+    fillet: '0.3',
+    proved: '45 N·m',
+    held: 'yes',
+    setNote: 'torn off with the old flexplate',
+  };
+
+  it('are kept stud by stud, judged by the stack and the shop’s limits, on page, sheet and in the history', async () => {
+    const sent = await send('replaced', anew);
+    expect([sent.status, sent.status === 303 ? '' : sent.text]).toEqual([303, '']);
+    const two = (await kept()).replaced!.find((one) => one.stud === 2)!;
+    expect(two).toMatchObject({ leanMm: 0.05, leanAtMm: 20, provedNm: 45, heldIt: true });
+    // 0.05 + 0.05 · 12.7/20 of (10.3 − 9.497)/4 (first principles).
+    const standing = two.findings.find((one) => one.id === 'replaced-standing')!;
+    expect([standing.status, standing.value]).toEqual(['pass', expect.closeTo(0.08175, 6)]);
+    const page = await program.get(JOB);
+    expect(page.text).toContain('Stud 2: welded in; leans 0.05 mm at 20.00 mm; foot 0.05 mm out of place');
+    expect(page.text).toContain('Stud 3: welded in');
+    expect((await program.get(`${JOB}/sheet`)).text).toContain('Stud 2 set anew: welded in; leans 0.05 mm');
+    const told = await program.get(`${JOB}/history/${(await job()).revision}`);
+    expect(told.text).toContain('Stud 2 set anew welded in; leans 0.05 mm');
+  });
+
+  it('say what is beyond the limits, and are corrected by recording the stud again', async () => {
+    await send('replaced', { ...anew, lean: '0.3', proved: '30 N·m' });
+    const { replaced } = await kept();
+    expect(replaced!.filter((one) => one.stud === 2)).toHaveLength(1);
+    const failed = replaced!.find((one) => one.stud === 2)!.findings.filter((one) => one.status === 'fail');
+    expect(failed.map((one) => one.id)).toEqual(['replaced-square', 'replaced-proof']);
+    await send('replaced', { studNumber: '2', setHow: 'none' });
+    expect((await kept()).replaced!.map((one) => one.stud)).toEqual([3]);
+  });
+
+  it('stay when the studs are chosen again, and are judged by the new stack', async () => {
+    const before = (await kept()).replaced!;
+    await send('studs', { stack: 'one-piece-four-3-8-24', stud: 'short-3-8-24', pull: '', note: '' });
+    const [three] = (await kept()).replaced!;
+    expect(three).toMatchObject({ ...before[0], findings: expect.anything() });
+    const out = (list: typeof before) =>
+      list[0]!.findings.find((one) => one.id === 'replaced-standing')!.value!;
+    expect(out((await kept()).replaced!)).toBeLessThan(out(before));
+  });
+
+  it.each([
+    ['replaced', 'a lean without its height', { ...anew, leanAt: '' }, 'The lean needs the height'],
+    ['replaced', 'a torque that was not said to hold', { ...anew, held: '' }, 'say whether it held it'],
+    ['replaced', 'a stud the cover has not', { ...anew, studNumber: '9' }, 'There is no stud 9'],
+    ['replaced', 'no stud', { ...anew, studNumber: '' }, 'The number of the stud is empty'],
+    ['replaced', 'a lean below nothing', { ...anew, lean: '-0.1' }, 'must be at least 0 mm'],
+    ['retightened', 'no torque', { makerAllows: 'yes' }, 'The torque is empty'],
+    ['retightened', 'a torque of nothing', { againTorque: '0' }, 'more than 0'],
+    [
+      'retightened',
+      'a day that is none',
+      { againTorque: '37', againOn: '2026-02-30' },
+      'day of the calendar',
+    ],
+  ])('%s: refuses %s, and keeps nothing', async (section, _what, typed, sentence) => {
+    const before = (await job()).revision;
+    const sent = await send(section, typed);
+    expect(sent.status).toBe(422);
+    expect(sent.text).toContain(sentence);
+    expect((await job()).revision).toBe(before);
+  });
+
+  it('tightening again is kept with the maker’s leave and the torque of the first time', async () => {
+    await send('studs', { ...STUDS, ...JOINT, note: '' });
+    const sent = await send('retightened', {
+      againTorque: '37',
+      makerAllows: 'yes',
+      againNote: 'after 30 km',
+    });
+    expect([sent.status, sent.status === 303 ? '' : sent.text]).toEqual([303, '']);
+    const again = (await kept()).retightening!;
+    expect(again).toMatchObject({ on: '2026-11-24', torqueNm: 37, makerAllows: 'yes', threadLocker: false });
+    expect(again.findings.map((one) => one.status)).toEqual(['pass', 'pass', 'pass']);
+    expect((await program.get(`${JOB}/sheet`)).text).toContain(
+      'Tightened again: To 37.0 N·m, on 24 Nov 2026.',
+    );
+    await send('retightened', { againTorque: '30', makerAllows: 'no', locker: '1' });
+    expect((await kept()).retightening!.findings.map((one) => one.status)).toEqual([
+      'fail',
+      'fail',
+      'caution',
+    ]);
+  });
+
+  it('of two tablets the second is told that the first changed it', async () => {
+    const { revision } = await job();
+    await send('replaced', { ...anew, studNumber: '1' });
+    const late = await program.post(`${JOB}/replaced`, {
+      ...anew,
+      studNumber: '4',
+      from: `${revision}`,
+      who: 'AK',
+    });
+    expect(late.status).toBe(409);
+    expect((await kept()).replaced!.map((one) => one.stud)).toEqual([1, 3]);
+  });
+
+  it('go over the JSON interface too', async () => {
+    const { revision } = await job();
+    const put = (replaced: unknown) =>
+      fetch(`${program.url}/api/jobs/${NUMBER}/studs`, {
+        method: 'PUT',
+        headers: { 'content-type': 'application/json' },
+        body: JSON.stringify({
+          fromRevision: revision,
+          who: 'BL',
+          studs: {
+            stackId: STUDS.stack,
+            studId: STUDS.stud,
+            stackRevision: 1,
+            studRevision: 1,
+            criteriaRevision: 2,
+            replaced,
+          },
+        }),
+      });
+    const one = { stud: 4, how: 'pressed', offMm: 0.1 };
+    const twice = await (await put([one, one])).json();
+    expect(twice.error.fields[0].path).toBe('studs.replaced.1.stud');
+    const ninth = await (await put([{ ...one, stud: 9 }])).json();
+    expect(ninth.error.fields[0].path).toBe('studs.replaced.0.stud');
+    expect((await put([one])).status).toBe(200);
+    expect((await kept()).replaced).toMatchObject([{ stud: 4, how: 'pressed', offMm: 0.1, leanMm: null }]);
+  });
+});
+
+describe('the shims of the shop', () => {
+  it('are a criterion, and what is recommended comes from them where none are typed', async () => {
+    const measured = { depth: '28', standsOut: '22' };
+    const page = await program.get(`/stud/gap?${new URLSearchParams(measured)}`);
+    expect(page.text).toContain('Empty: the shop’s, 0.5; 0.8; 1; 1.5; 2; 2.5');
+    expect(page.text).toContain('Recommended, the same at every pad: 2.00 mm (gap 4.00 mm)');
+    const criteria = await program.get('/criteria');
+    expect(criteria.text).toContain('Shims there are');
+    expect(criteria.html).toContain('value="0.5; 0.8; 1; 1.5; 2; 2.5"');
   });
 });

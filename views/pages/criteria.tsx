@@ -72,6 +72,22 @@ export function CriteriaPage({ frame, revision, fields, faults, stale, history }
           <div class="fields">
             {field('Threads beyond the nut', 'protrusion', { unit: 'threads' })}
             {field('Threads showing to start the nut by hand', 'start', { unit: 'threads' })}
+            {field('Set anew: lean allowed, 25 mm above the pad', 'studLean', { unit, optional: true })}
+            {field('Set anew: foot out of place, at most', 'studOff', { unit, optional: true })}
+            {field('Set anew: proof torque asked', 'studProof', {
+              unit: 'N·m',
+              optional: true,
+              hint: 'On a spacer; the maker’s figure comes first',
+            })}
+            <Field
+              label="Shims there are"
+              name="shims"
+              value={fields.shims}
+              error={error('shims')}
+              optional
+              size="words"
+              hint={`Thicknesses in ${unit}, parted by semicolons`}
+            />
           </div>
         </fieldset>
         <LatheFields fields={fields} faults={faults} unit={unit} />

@@ -1,6 +1,6 @@
 import type { CoverCheck, CutPlanAnswer } from '../../shared/words/cover.ts';
 import type { Finding } from '../../shared/words/finding.ts';
-import type { Job } from '../../shared/words/job.ts';
+import type { Job, StudsChosen } from '../../shared/words/job.ts';
 import type { Photo } from '../../shared/words/photo.ts';
 import { type LengthUnit, lengthFigure, printLength } from '../../shared/words/print.ts';
 import { FacePlan } from '../drawings/facePlan.tsx';
@@ -16,6 +16,7 @@ import { When } from '../parts/when.tsx';
 import { amendedSince, jobTitleBlock } from './job/jobPage.tsx';
 import { lookedSummary } from './job/look.tsx';
 import { PhotoList } from './job/photos.tsx';
+import { replacedInWords, retightenedInWords } from './job/studWork.tsx';
 import { DECISION_WORD, LAYER_WORD } from './job/words.ts';
 import { stackInWords } from './stud.tsx';
 import { JointLine } from './studJoint.tsx';
@@ -133,24 +134,7 @@ export function SheetPage({
                 : `Passes made: ${cuts.map((cut) => `${lengthFigure(cut.depthMm, unit)} ${unit}${cut.look ? ` (${LAYER_WORD[cut.look]})` : ''}`).join(', ')}.`}
             </p>
             <CutPlanPart plan={plan} unit={unit} id="sheet" level={2} paper />
-            <h2>Studs</h2>
-            <p>
-              {studs
-                ? `${studs.stud.name}, ${studs.stud.stud.thread.designation}, in ${studs.stack.name}: ${studs.check.headline} ${stackInWords(studs.stack, unit)}`
-                : 'Not chosen.'}
-            </p>
-            {studs?.input?.joint && (
-              <JointLine
-                check={studs.check}
-                joint={studs.input.joint}
-                unit={unit}
-                torqueFrom={studs.jointFrom?.torque ?? ''}
-              />
-            )}
-            {studs && !studs.input?.joint && (
-              <p>Whether the joint holds: not worked out. The vehicle maker’s torque comes first.</p>
-            )}
-            {studs && studs.note !== '' && <p>Note: {studs.note}</p>}
+            <StudsOnPaper studs={studs ?? null} unit={unit} />
             <PhotoList photos={photos} unit={unit} />
           </div>
         </div>
@@ -186,6 +170,69 @@ function SheetFindings({ title, findings }: { title: string; findings: readonly 
         ))}
       </ul>
     </section>
+  );
+}
+
+/** Which studs, whether they hold, and what was set anew or tightened again. */
+function StudsOnPaper({ studs, unit }: { studs: StudsChosen | null; unit: LengthUnit }) {
+  return (
+    <section class="paper-studs">
+      <h2>Studs</h2>
+      {studs === null ? (
+        <p>Not chosen.</p>
+      ) : (
+        <>
+          <p>
+            <b>{studs.stud.name}</b>, {studs.stud.stud.thread.designation}, in {studs.stack.name}:{' '}
+            {studs.check.headline} {stackInWords(studs.stack, unit)}
+            {studs.note !== '' && ` Note: ${studs.note}`}
+          </p>
+          {studs.input?.joint ? (
+            <JointLine
+              check={studs.check}
+              joint={studs.input.joint}
+              unit={unit}
+              torqueFrom={studs.jointFrom?.torque ?? ''}
+            />
+          ) : (
+            <p>Whether the joint holds was not worked out. The vehicle maker’s torque comes first.</p>
+          )}
+          {studs.replaced?.map((one) => (
+            <p>
+              <b>Stud {one.stud} set anew:</b> {replacedInWords(one, unit)}.{' '}
+              <FoundShort findings={one.findings} />
+            </p>
+          ))}
+          {studs.retightening && (
+            <p>
+              <b>Tightened again:</b> {retightenedInWords(studs.retightening, unit)}{' '}
+              <FoundShort findings={studs.retightening.findings} />
+            </p>
+          )}
+        </>
+      )}
+    </section>
+  );
+}
+
+/** What did not pass in whole sentences; what passed by its name. */
+function FoundShort({ findings }: { findings: readonly Finding[] }) {
+  const passed = findings.filter(({ status }) => status === 'pass');
+  return (
+    <>
+      {findings
+        .filter(({ status }) => status !== 'pass')
+        .map((finding) => (
+          <>
+            <Sign status={finding.status} /> {finding.sentence}{' '}
+          </>
+        ))}
+      {passed.length > 0 && (
+        <>
+          <Sign status="pass" /> {passed.map(({ title }) => title).join(', ')}.
+        </>
+      )}
+    </>
   );
 }
 

@@ -39,13 +39,15 @@ export interface GapProps {
   readonly frame: Frame;
   readonly fields: Readonly<Record<string, string>>;
   readonly stacks: readonly { readonly id: string; readonly name: string }[];
+  /** Those of the shop's criteria, which count where none are typed; '' where it has set none. */
+  readonly shimsThere: string;
   /** null until both depths are typed. */
   readonly answer: GapAnswer | null;
   readonly faults: readonly Fault[];
 }
 
 /** The gap from two measured depths; equal shims; the same shims in the stack and in the hub's engagement; the stud. */
-export function GapPage({ frame, fields, stacks, answer, faults }: GapProps) {
+export function GapPage({ frame, fields, stacks, shimsThere, answer, faults }: GapProps) {
   const unit = frame.lengthUnit;
   const error = errorsOf(faults);
   const field = (label: string, name: string, more: Partial<Parameters<typeof Field>[0]> = {}) => (
@@ -78,7 +80,8 @@ export function GapPage({ frame, fields, stacks, answer, faults }: GapProps) {
           {field('Shims there are', 'shims', {
             size: 'words',
             optional: true,
-            hint: 'Parted by semicolons: 0.8; 1.5; 2',
+            hint:
+              shimsThere === '' ? 'Parted by semicolons: 0.8; 1.5; 2' : `Empty: the shop’s, ${shimsThere}`,
           })}
           {field('Shims chosen, at each pad', 'shim', { optional: true, hint: 'Empty: what is recommended' })}
           <Choice
@@ -173,7 +176,7 @@ function shimsInWords({ recommended, found }: GapAnswer, unit: LengthUnit): stri
   if (found.shimsMm === null)
     return `Without any shim the gap, ${mm(found.bareGapMm)}, is already less than is wanted: no shim helps. Look for what holds the converter off the pump.`;
   if (best === undefined)
-    return `Shims of ${mm(found.shimsMm.least)} to ${mm(found.shimsMm.most)} under every pad would do; none of those typed does, alone or two on each other.`;
+    return `Shims of ${mm(found.shimsMm.least)} to ${mm(found.shimsMm.most)} under every pad would do; none of those there are does, alone or two on each other.`;
   if (best.totalMm === 0) return 'No shims are needed.';
   const said = (one: typeof best) =>
     `${one.thicknessesMm.map((t) => lengthFigure(t, unit, 'coarse')).join(' + ')} ${unit} (gap ${mm(one.gapMm)})`;

@@ -1,7 +1,11 @@
 import type { Answer } from '../../../shared/words/answer.ts';
+import type { StudSettingLimits } from '../../../shared/words/catalogue.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
 import { type LengthUnit, printLength, printNumber, printTorque } from '../../../shared/words/print.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
+
+/** Where the shop's limit for the lean is taken. */
+const LEAN_AT_MM = 25;
 
 export interface ReplacedStudInput {
   /** How far the stud leans, measured at a height above the pad. */
@@ -16,12 +20,16 @@ export interface ReplacedStudInput {
   /** Torque it was proved with, on a spacer; null when it was not. */
   readonly provedNm: number | null;
   readonly heldIt: boolean | null;
+  readonly how: 'welded' | 'pressed';
+  /** What the shop asks; null where it asks nothing. */
+  readonly limits: StudSettingLimits | null;
 }
 
 /**
  * What is recorded of a stud that was welded or pressed in anew: where it stands, how it leans, what it was proved with.
  *   out = off + lean · S/height      share = (H − F)/4      room = (H − F)/2
  *   off of its foot, lean at a height above the pad, S stack, H tightest hole, F the stud's greatest major diameter [mm]
+ *   lean at 25 mm = lean · 25/height, foot and proof torque against the shop's limits, where it has set some
  *   More than the room fails: the stud touches its hole. More than its share cautions: the hole may be out as well.
  *   Valid: lean and foot out the same way, the worst of it; a straight stud. The weld is proved by torque, or not at all.
  *   Source: ASME Y14.5, Appendix B, fixed fastener, halved for a radius; first principles
@@ -29,7 +37,7 @@ export interface ReplacedStudInput {
  */
 export function replacedStud(input: ReplacedStudInput, unit: LengthUnit = 'mm'): readonly Finding[] {
   refuse(input);
-  return [standing(input, unit), proved(input, unit), weld(input)];
+  return [standing(input, unit), square(input, unit), inPlace(input, unit), proved(input, unit), root(input)];
 }
 
 function standing(input: ReplacedStudInput, unit: LengthUnit): Finding {
@@ -72,19 +80,88 @@ function standing(input: ReplacedStudInput, unit: LengthUnit): Finding {
     limit: touches ? room : share,
     sentence: touches
       ? `At the engine side it is out by ${mm(out)}; its hole leaves ${mm(room)}: it touches. Set it again.`
-      : `At the engine side it is out by ${mm(out)}; half of what its hole leaves, ${mm(share)}, is the stud's share${out > share + 1e-9 ? ': try it in the flexplate before the converter is closed' : ''}.`,
+      : `At the engine side it is out by ${mm(out)}; half of what its hole leaves, ${mm(share)}, is the stud’s share${out > share + 1e-9 ? ': try it in the flexplate before the converter is closed' : ''}.`,
     answer,
   };
 }
 
-function proved({ provedNm, heldIt }: ReplacedStudInput, unit: LengthUnit): Finding {
+const SHOP = 'the shop’s criterion';
+
+/** Against the shop's limit; without one, or without the measurement, it is not judged. */
+function againstShop(
+  shape: { readonly id: string; readonly title: string; readonly what: string; readonly where: string },
+  valueMm: number | null,
+  limitMm: number | null,
+  unit: LengthUnit,
+): Finding {
+  const mm = (x: number) => printLength(x, unit, 'coarse');
+  const over = valueMm !== null && limitMm !== null && valueMm > limitMm + 1e-9;
+  const measured =
+    valueMm === null ? `${shape.what} was not measured.` : `${shape.what} is ${mm(valueMm)}${shape.where}`;
+  return {
+    id: shape.id,
+    title: shape.title,
+    status: valueMm === null || limitMm === null ? 'not-checked' : over ? 'fail' : 'pass',
+    value: valueMm,
+    limit: limitMm,
+    unit: 'mm',
+    sentence:
+      valueMm === null
+        ? measured
+        : limitMm === null
+          ? `${measured}; the shop has set no limit for it.`
+          : `${measured}; the shop allows ${mm(limitMm)}${over ? '. Set it again' : ''}.`,
+    source: SHOP,
+    answer: null,
+  };
+}
+
+function square({ leanMm, leanAtMm, limits }: ReplacedStudInput, unit: LengthUnit): Finding {
+  const at25 = leanMm === null || leanAtMm === null ? null : (leanMm * LEAN_AT_MM) / leanAtMm;
+  return againstShop(
+    {
+      id: 'replaced-square',
+      title: 'Square to the pad',
+      what: 'Its lean',
+      where: ` at ${printLength(LEAN_AT_MM, unit, 'coarse')} above the pad`,
+    },
+    at25,
+    limits?.leanAt25Mm ?? null,
+    unit,
+  );
+}
+
+function inPlace({ offMm, limits }: ReplacedStudInput, unit: LengthUnit): Finding {
+  return againstShop(
+    { id: 'replaced-place', title: 'In its place', what: 'How far its foot is out of place', where: '' },
+    offMm,
+    limits?.offMm ?? null,
+    unit,
+  );
+}
+
+function proved({ provedNm, heldIt, limits }: ReplacedStudInput, unit: LengthUnit): Finding {
   const known = provedNm !== null && heldIt !== null;
+  const asked = limits?.proofNm ?? null;
+  if (known && heldIt && asked !== null && provedNm < asked - 1e-9) {
+    return {
+      id: 'replaced-proof',
+      title: 'Proof torque',
+      status: 'fail',
+      value: provedNm,
+      limit: asked,
+      unit: 'N·m',
+      sentence: `It held ${printTorque(provedNm, unit, 1)}; the shop asks ${printTorque(asked, unit, 1)}. Prove it again.`,
+      source: SHOP,
+      answer: null,
+    };
+  }
   return {
     id: 'replaced-proof',
     title: 'Proof torque',
     status: known ? (heldIt ? 'pass' : 'fail') : 'not-checked',
     value: provedNm,
-    limit: null,
+    limit: asked,
     unit: 'N·m',
     sentence: known
       ? heldIt
@@ -96,20 +173,21 @@ function proved({ provedNm, heldIt }: ReplacedStudInput, unit: LengthUnit): Find
   };
 }
 
-/** A weld cannot be worked out from its looks. */
-function weld({ provedNm, heldIt }: ReplacedStudInput): Finding {
+/** Neither a weld nor a press fit can be worked out from its looks. */
+function root({ provedNm, heldIt, how }: ReplacedStudInput): Finding {
+  const what = how === 'welded' ? 'the weld' : 'the press fit';
   return {
-    id: 'replaced-weld',
-    title: 'Weld',
+    id: 'replaced-root',
+    title: how === 'welded' ? 'Weld' : 'Press fit',
     status: 'not-checked',
     value: null,
     limit: null,
     unit: '',
     sentence:
       provedNm !== null && heldIt === true
-        ? 'How strong the weld is was not worked out; it held its proof torque.'
-        : 'How strong the weld is was not worked out, and nothing here says that it holds.',
-    source: '',
+        ? `How strong ${what} is was not worked out; it held its proof torque.`
+        : `How strong ${what} is was not worked out, and nothing here says that it holds.`,
+    source: 'welding belongs to licensed practice; common practice, no source',
     answer: null,
   };
 }

@@ -17,6 +17,7 @@ const NO_FORMULA = [
   'matchStuds.ts',
   'reachFinding.ts',
   'refuseStud.ts',
+  'replacedInStack.ts',
   'studNumbers.ts',
   'threadGeometry.ts',
 ];

@@ -11,6 +11,8 @@ const INPUT: ReplacedStudInput = {
   studMostMm: 9.5,
   provedNm: 45,
   heldIt: true,
+  how: 'welded',
+  limits: null,
 };
 const found = (change: Partial<ReplacedStudInput>, id: string) =>
   replacedStud({ ...INPUT, ...change }).find((one) => one.id === id)!;
@@ -40,9 +42,21 @@ describe('a stud set anew', () => {
     expect(found({ heldIt: false }, 'replaced-proof').status).toBe('fail');
     expect(found({ provedNm: null }, 'replaced-proof').status).toBe('not-checked');
   });
+  // 0.2 at 20 mm is 0.25 at 25 mm (first principles); limits as a shop might set them.
+  it.each([
+    ['replaced-square', { leanAt25Mm: 0.25, offMm: null, proofNm: null }, 'pass'],
+    ['replaced-square', { leanAt25Mm: 0.24, offMm: null, proofNm: null }, 'fail'],
+    ['replaced-square', { leanAt25Mm: null, offMm: 1, proofNm: null }, 'not-checked'],
+    ['replaced-place', { leanAt25Mm: null, offMm: 0.1, proofNm: null }, 'pass'],
+    ['replaced-place', { leanAt25Mm: null, offMm: 0.09, proofNm: null }, 'fail'],
+    ['replaced-proof', { leanAt25Mm: null, offMm: null, proofNm: 45 }, 'pass'],
+    ['replaced-proof', { leanAt25Mm: null, offMm: null, proofNm: 46 }, 'fail'],
+  ] as const)("the shop's limits: %s under %j is %s", (id, limits, status) => {
+    expect(found({ limits }, id).status).toBe(status);
+  });
   it('a weld is never said to be strong', () => {
     for (const heldIt of [true, false, null])
-      expect(found({ heldIt }, 'replaced-weld').status).toBe('not-checked');
+      expect(found({ heldIt }, 'replaced-root').status).toBe('not-checked');
   });
   it('refuses nonsense', () => {
     expect(() => replacedStud({ ...INPUT, leanAtMm: 0 })).toThrow('must be more than 0 mm');

@@ -15,7 +15,7 @@ import { Photos } from './photos.tsx';
 import { Receive, receivedSummary } from './receive.tsx';
 import { type Refused, Section } from './section.tsx';
 import { History, SignOff, signSummary } from './sign.tsx';
-import { Studs, type StudsProps, studsSummary } from './studs.tsx';
+import { Studs, type StudsAsked, studsSummary } from './studs.tsx';
 import { STAGE_WORD } from './words.ts';
 
 export interface JobPageProps {
@@ -47,7 +47,7 @@ export interface JobPageProps {
   readonly compared: readonly ComparedWall[];
   readonly passes: CutProps['passes'];
   readonly nextPass: CutProps['nextPass'];
-  readonly studs: Omit<StudsProps, 'job' | 'unit' | 'initials' | 'refused' | 'readOnly'>;
+  readonly studs: StudsAsked;
 }
 
 const SECTIONS = ['receive', 'look', 'measure', 'decide', 'cut', 'verify', 'studs', 'sign'] as const;
@@ -127,7 +127,7 @@ export function JobPage(props: JobPageProps) {
     studs:
       (next === 'sign' && job.sections.studs === null) ||
       props.studs.stackId !== '' ||
-      refusedIn('studs') !== null,
+      refusedIn('studs', 'replaced', 'retightened') !== null,
     sign: next === 'sign' || refusedIn('signature') !== null,
   };
   const inside: Readonly<Record<SectionId, ComponentChildren>> = {
@@ -155,7 +155,15 @@ export function JobPage(props: JobPageProps) {
         <Measure {...common} {...props.after} pass="after" refused={measured('after')} />
       </>
     ),
-    studs: <Studs {...common} {...props.studs} refused={refusedIn('studs')} />,
+    studs: (
+      <Studs
+        {...common}
+        {...props.studs}
+        refused={refusedIn('studs')}
+        refusedReplaced={refusedIn('replaced')}
+        refusedRetightened={refusedIn('retightened')}
+      />
+    ),
     sign: <SignOff {...common} missing={missing} refused={refusedIn('signature')} />,
   };
   const href = `/jobs/${encodeURIComponent(job.number)}`;

@@ -22,9 +22,10 @@ import {
   type TorqueUnit,
 } from '../studJoint.tsx';
 import { JobForm, type Refused, Who } from './section.tsx';
+import { StudWork } from './studWork.tsx';
 
-export interface StudsProps {
-  readonly job: Job;
+/** What a stud is chosen from, and what was typed to choose it. */
+export interface StudsAsked {
   readonly stacks: readonly { readonly id: string; readonly stack: CatalogueStack }[];
   /** The stack being looked at, and every stud held against it. */
   readonly stackId: string;
@@ -49,9 +50,15 @@ export interface StudsProps {
   readonly againQuery: string | null;
   /** What the present calculation would say otherwise of those kept; null when it says the same. */
   readonly otherwise: string | null;
+}
+
+export interface StudsProps extends StudsAsked {
+  readonly job: Job;
   readonly unit: LengthUnit;
   readonly initials: string;
   readonly refused: Refused | null;
+  readonly refusedReplaced: Refused | null;
+  readonly refusedRetightened: Refused | null;
   readonly readOnly: boolean;
 }
 
@@ -81,6 +88,8 @@ export function Studs({
   unit,
   initials,
   refused,
+  refusedReplaced,
+  refusedRetightened,
   readOnly,
 }: StudsProps) {
   const kept = job.sections.studs;
@@ -145,6 +154,18 @@ export function Studs({
           )}
           <p class="hint">Worked out by {kept.body.calcVersion}.</p>
         </>
+      )}
+      {kept?.body.input && (
+        <StudWork
+          job={job}
+          studs={kept.body}
+          unit={unit}
+          torqueUnit={torqueUnit}
+          initials={initials}
+          refusedReplaced={refusedReplaced}
+          refusedRetightened={refusedRetightened}
+          readOnly={readOnly}
+        />
       )}
       <Caution kind="torque" />
       {!readOnly && (

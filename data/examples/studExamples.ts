@@ -24,6 +24,7 @@ import { pullForward } from '../../src/calc/stud/pullForward.ts';
 import { reach } from '../../src/calc/stud/reach.ts';
 import { recommendShims } from '../../src/calc/stud/recommendShims.ts';
 import { replacedStud } from '../../src/calc/stud/replacedStud.ts';
+import { retightening } from '../../src/calc/stud/retightening.ts';
 import { sameBut } from '../../src/calc/stud/sameBut.ts';
 import { slipTorque } from '../../src/calc/stud/slipTorque.ts';
 import { stackSum } from '../../src/calc/stud/stackSum.ts';
@@ -178,9 +179,16 @@ export const studExamples: Readonly<Record<string, Example>> = {
       studMostMm: 9.5,
       provedNm: 45,
       heldIt: true,
+      how: 'welded',
+      limits: { leanAt25Mm: 0.3, offMm: 0.2, proofNm: 40 },
     },
     'mm',
   ]),
+  retightening: worked(
+    retightening,
+    [{ on: '2026-11-24', torqueNm: 37, makerAllows: 'yes', threadLocker: false, note: '' }, 37, 'mm'],
+    '37 N·m the first time and again, allowed by the maker, no thread-locker',
+  ),
   sameBut: worked(
     sameBut,
     [STUD, [{ id: 'the long one', stud: { ...STUD, projectionMm: STUD.projectionMm + 6.35 } }]],

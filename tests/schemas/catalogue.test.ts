@@ -226,6 +226,8 @@ test('the shop’s criteria', () => {
     lengthUnit: 'mm',
     decimalSign: 'point',
     lathe: null,
+    studSetting: { leanAt25Mm: 0.15, offMm: null, proofNm: 40 },
+    shimsMm: [0.8, 1.5],
     balance: { gradeMmPerS: 6.3, massKg: 3, speedRpm: 3000 },
     bending: {
       liningModulusMPaPerMm: 60,
@@ -241,8 +243,15 @@ test('the shop’s criteria', () => {
     heat: null,
   };
   expect(taken(shopCriteriaSchema, criteria)).toEqual(criteria);
-  const { bending: _bending, heat: _heat, ...before } = criteria;
-  expect(taken(shopCriteriaSchema, before)).toEqual({ ...before, bending: null, heat: null });
+  const { bending: _bending, heat: _heat, studSetting: _limits, shimsMm: _shims, ...before } = criteria;
+  expect(taken(shopCriteriaSchema, before)).toEqual({
+    ...before,
+    bending: null,
+    heat: null,
+    studSetting: null,
+    shimsMm: [],
+  });
+  expect(faults(shopCriteriaSchema, { ...criteria, shimsMm: [0.8, 0] })[0]?.path).toBe('shimsMm.1');
   expect(faults(shopCriteriaSchema, changed(criteria, 'bending.peakOverNew', 0.9))[0]?.message).toBe(
     'The limit on the pressure peak is 0.9 times new; it must be at least 1 times new and at most 100 times new.',
   );

@@ -1,8 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { StiffnessInput } from '../../shared/words/stiffness.ts';
+import { assembleLoad, assembleStiffness } from '../../src/calc/plate/assemble.ts';
 import { bendCover } from '../../src/calc/plate/bendCover.ts';
-import { dot, times } from '../../src/calc/plate/skyline.ts';
+import { numberFreedoms } from '../../src/calc/plate/freedoms.ts';
+import type { PlateMesh } from '../../src/calc/plate/mesh.ts';
+import { dot, factor, solveFactored, times } from '../../src/calc/plate/skyline.ts';
 import { type SolvedCover, solveCover } from '../../src/calc/plate/solveCover.ts';
 import { COVER } from '../calc/plate/example.ts';
 
@@ -191,6 +194,48 @@ describe('laws of bending', () => {
         [end, -1],
       ] as const) {
         expect(Math.abs(slope(line, inward)) / steepest).toBeLessThan(0.005);
+      }
+    }, 2);
+  });
+
+  it('half sectors may be swapped: from midway to a stud bends as from a stud to midway', () => {
+    law((input, { model }) => {
+      const { mesh, rigidityNmm, rimSpringN, pressureAt, boss: bossUnknown, share, forces } = model;
+      const last = mesh.anglesRad.length - 1;
+      const end = mesh.anglesRad[last]!;
+      const anglesRad = mesh.anglesRad.map((_, i) => end - mesh.anglesRad[last - i]!);
+      const swapped = { radiiMm: mesh.radiiMm, anglesRad };
+      const mirrored = (at: number) => at - (at % last) + (last - 1 - (at % last));
+      const solve = (
+        half: PlateMesh,
+        rigidity: Float64Array,
+        pressure: (radius: number, row: number, column: number) => number,
+      ) => {
+        const freedoms = numberFreedoms({ mesh: half, inner: 'rigid', outer: 'simple' });
+        const stiffness = assembleStiffness({
+          mesh: half,
+          freedoms,
+          rigidityNmm: rigidity,
+          poisson: input.poisson,
+          outerEdgeSpringN: rimSpringN,
+        });
+        const w = assembleLoad({ mesh: half, freedoms, pressureAt: pressure });
+        w[bossUnknown] = w[bossUnknown]! + forces.bossN * share;
+        factor(stiffness);
+        solveFactored(stiffness, w);
+        return (ring: number, ray: number) => w[freedoms.unknown[4 * (ring * (last + 1) + ray)]!] ?? 0;
+      };
+      // The lining aside, for it is even round the track.
+      const one = solve(mesh, rigidityNmm, pressureAt);
+      const other = solve(
+        swapped,
+        rigidityNmm.map((_, at) => rigidityNmm[mirrored(at)]!),
+        (radius, row, column) => pressureAt(radius, row, last - 1 - column),
+      );
+      for (let ring = 0; ring < mesh.radiiMm.length - 1; ring++) {
+        for (let ray = 0; ray <= last; ray++) {
+          expect(Math.abs(one(ring, ray) - other(ring, last - ray))).toBeLessThan(1e-6 * Math.abs(one(0, 0)));
+        }
       }
     }, 2);
   });

@@ -1,3 +1,4 @@
+import { Matrix, solve } from 'ml-matrix';
 import { describe, expect, it } from 'vitest';
 import { printed, solvePlate } from './plate.ts';
 
@@ -80,6 +81,22 @@ describe('annular plates: Timoshenko & Woinowsky-Krieger, 2nd ed., table 3, ν 0
       { pressure: 1 },
       '0.122 0.336 0.74 1.21 1.45 1.59',
       '0.00343 0.02511 0.1128 0.2960 0.417 0.492',
+    ],
+    [
+      5,
+      'rigid',
+      'clamped',
+      { pressure: 1 },
+      '0.090 0.273 0.71 1.54 2.23 2.80',
+      '0.00077 0.0062 0.0329 0.110 0.179 0.234',
+    ],
+    [
+      6,
+      'rigid',
+      'clamped',
+      { outerForce: 1 },
+      '0.115 0.220 0.405 0.703 0.933 1.13',
+      '0.00129 0.0064 0.0237 0.062 0.092 0.114',
     ],
     [
       7,
@@ -251,6 +268,90 @@ describe('annular plates: Roark’s Formulas, 7th ed., table 11.2, ν 0.3, unifo
       const { value, within } = printed(figure);
       const found = quantity(solve(outer, inner, inners[i]!));
       expect(Math.abs(found - value), `b/a ${inners[i]}: ${found} against ${figure}`).toBeLessThan(within);
+    }
+  });
+});
+
+/**
+ * An annular plate of radius 1 and rigidity 1 under −1 of pressure, exactly: w = −r⁴/64 + c₀ + c₁·ln r + c₂·r² +
+ * c₃·r²·ln r, four conditions at the edges (Timoshenko & Woinowsky-Krieger, 2nd ed., §17, from memory).
+ */
+function exactly(outer: ExactEdge, inner: ExactEdge, b: number, poisson = 0.3) {
+  // What each of the five terms gives; the shear of those that have none is 0.
+  const terms = (r: number) => {
+    const l = Math.log(r);
+    const w = [1, l, r * r, r * r * l, -(r ** 4) / 64];
+    const first = [0, 1 / r, 2 * r, r * (2 * l + 1), -(r ** 3) / 16];
+    const second = [0, -1 / r ** 2, 2, 2 * l + 3, (-3 * r * r) / 16];
+    const shear = [0, 0, 0, 4 / r, -r / 2];
+    return {
+      w,
+      slope: first,
+      radial: second.map((two, k) => -(two + (poisson * first[k]!) / r)),
+      shear,
+    };
+  };
+  const held = { simple: ['w', 'radial'], clamped: ['w', 'slope'], guided: ['slope', 'shear'] } as const;
+  const rows = [...held[outer].map((what) => terms(1)[what]), ...held[inner].map((what) => terms(b)[what])];
+  const c = solve(
+    new Matrix(rows.map((row) => row.slice(0, 4))),
+    Matrix.columnVector(rows.map((row) => -row[4]!)),
+  ).to1DArray();
+  const at = (r: number, what: keyof ReturnType<typeof terms>) =>
+    terms(r)[what].reduce((sum, term, k) => sum + term * (k < 4 ? c[k]! : 1), 0);
+  return at;
+}
+type ExactEdge = 'simple' | 'clamped' | 'guided';
+
+describe('annular plates, uniform load: cases of Roark’s table 11.2 whose rows were not seen, by the exact solution (ν 0.3)', () => {
+  const edges = { simple: 'simple', clamped: 'clamped', guided: 'rigid' } as const;
+  const inners = [0.1, 0.3, 0.5, 0.7, 0.9];
+  it('the exact solution prints Roark’s row 2b, Ky b', () => {
+    const found = inners.map((b) => exactly('simple', 'guided', b)(b, 'w'));
+    for (const [i, figure] of ['-0.0575', '-0.0314', '-0.0103', '-0.0015', '-0.00002'].entries())
+      expect(Math.abs(found[i]! - Number(figure))).toBeLessThanOrEqual(
+        0.5 * 10 ** -figure.split('.')[1]!.length,
+      );
+  });
+  it.each([
+    ['2d', 'simple', 'clamped'],
+    ['2f', 'clamped', 'guided'],
+    ['2g', 'clamped', 'simple'],
+    ['2h', 'clamped', 'clamped'],
+  ] as const)('%s, outer %s, inner %s: edges’ slopes and moments, deflection half way', (_, outer, inner) => {
+    for (const b of inners) {
+      const at = exactly(outer, inner, b);
+      const plate = solvePlate({
+        outer,
+        inner: edges[inner],
+        innerRadius: b,
+        poisson: 0.3,
+        pressure: -1,
+        // A guided inner edge has no oil on a boss.
+        innerForce: inner === 'guided' ? Math.PI * b ** 2 : 0,
+      });
+      // Moments at a held edge come with the square of an element's width, deflections with its fourth power.
+      const close = (found: number, exact: number, within = 0.002) => {
+        expect(Math.abs(found - exact), `b/a ${b}: ${found} against ${exact}`).toBeLessThan(
+          within * Math.abs(exact),
+        );
+      };
+      close(plate.at((1 + b) / 2), at((1 + b) / 2, 'w'));
+      if (inner !== 'simple') close(plate.inside.radialMoment, at(b, 'radial'), 0.005);
+      if (outer !== 'simple') close(plate.outside.radialMoment, at(1, 'radial'), 0.005);
+      if (outer === 'simple') close(plate.outside.slope, at(1, 'slope'));
+      if (inner === 'simple') close(plate.inside.slope, at(b, 'slope'));
+    }
+  });
+  it('2c, KQb: the force the inner support gives back (Roark’s Formulas, 7th ed., table 11.2)', () => {
+    for (const [i, figure] of ['1.8870', '0.6015', '0.3230', '0.1684'].entries()) {
+      const b = inners[i]!;
+      const free = { outer: 'simple', inner: 'free', innerRadius: b, poisson: 0.3 } as const;
+      // What lifts the free edge back to where it is held, over the edge's length.
+      const sunk = solvePlate({ ...free, pressure: -1 }).inside.deflection;
+      const lifted = solvePlate({ ...free, innerForce: 1 }).inside.deflection;
+      const { value, within } = printed(figure);
+      expect(Math.abs(-sunk / lifted / (2 * Math.PI * b) - value)).toBeLessThan(within);
     }
   });
 });

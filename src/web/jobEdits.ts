@@ -12,6 +12,7 @@ import { Refusal } from '../../shared/words/refusal.ts';
 import type { Joint, StudCheck } from '../../shared/words/stud.ts';
 import { COVER_CALC_VERSION } from '../calc/cover/checkCover.ts';
 import { STUD_CALC_VERSION } from '../calc/stud/checkStud.ts';
+import { onResurfacedPads } from '../calc/stud/onResurfacedPads.ts';
 import { criteriaOf, currentCriteria, getEntry, listEntries } from '../records/catalogue.ts';
 import type { Db } from '../records/database.ts';
 import type { SectionEdit } from '../records/jobs.ts';
@@ -137,8 +138,10 @@ export async function studsFrom(
   const family = job.sections.received?.body.family ?? null;
   const pullForwardMm = asked.pullForwardMm ?? stack.body.pullForwardMm;
   const criteria = await criteriaSeen(db, revisions.criteria, fields.criteria);
+  const resurfacedMm = job.sections.setup?.body.knockOn?.padsResurfacedMm ?? 0;
+  const seated = { ...stud.body, stud: onResurfacedPads(stud.body.stud, resurfacedMm) };
   const { input, check } = refusingAt(fields.joint, () =>
-    studCheckFor(stud.body, stack.body, pullForwardMm, criteria, family, unit, asked.joint),
+    studCheckFor(seated, stack.body, pullForwardMm, criteria, family, unit, asked.joint),
   );
   const against =
     check.fits === 'no'

@@ -6,6 +6,7 @@ import { Refusal } from '../../shared/words/refusal.ts';
 import type { Joint } from '../../shared/words/stud.ts';
 import type { Frame } from '../../views/frame.ts';
 import type { StudsAsked } from '../../views/pages/job/studs.tsx';
+import { onResurfacedPads } from '../calc/stud/onResurfacedPads.ts';
 import { recheckStuds } from './recheck.ts';
 import { studChoicesFor } from './studChoices.ts';
 import { FIGURES, jointAsTyped, jointField, readJoint, torqueUnitOf } from './studJoint.ts';
@@ -23,6 +24,7 @@ export function jobStuds(asked: {
 }): StudsAsked {
   const { job, fields, stacks, studs, criteria, criteriaRevision, frame } = asked;
   const unit = frame.lengthUnit;
+  const resurfacedMm = job.sections.setup?.body.knockOn?.padsResurfacedMm ?? 0;
   const kept = job.sections.studs?.body ?? null;
   const family = job.sections.received?.body.family ?? null;
   const stackId = fields.stack ?? '';
@@ -31,10 +33,14 @@ export function jobStuds(asked: {
   const form = new TypedForm(fields, frame);
   const pull = form.length('pull', 'The pull-forward gap');
   const joint = stack && readJoint(form, stack.stack, unit);
+  const reaching = studs.map(({ id, body }) => ({
+    id,
+    body: { ...body, stud: onResurfacedPads(body.stud, resurfacedMm) },
+  }));
   const attempt = (gapMm: number | null, tightened: Joint | null) => {
     if (stack === null) return [];
     try {
-      return studChoicesFor(studs, stack, gapMm, criteria, family, unit, tightened);
+      return studChoicesFor(reaching, stack, gapMm, criteria, family, unit, tightened);
     } catch (error) {
       if (!(error instanceof Refusal)) throw error;
       if (form.faults.length === 0) form.addFaults(error.faults, jointField);
@@ -52,6 +58,7 @@ export function jobStuds(asked: {
       stack: entry?.revision ?? 0,
       studs: Object.fromEntries(studs.map(({ id, revision }) => [id, revision])),
     },
+    resurfacedMm,
     joint,
     torqueUnit: torqueUnitOf(fields, unit),
     figures: FIGURES,

@@ -1,6 +1,6 @@
 import type { CatalogueStack } from '../../../shared/words/catalogue.ts';
 import type { Job } from '../../../shared/words/job.ts';
-import type { LengthUnit } from '../../../shared/words/print.ts';
+import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import type { Joint } from '../../../shared/words/stud.ts';
 import { StudInStack } from '../../drawings/studInStack.tsx';
@@ -32,6 +32,8 @@ export interface StudsAsked {
   /** What was typed of gap, joint and note. */
   readonly fields: Readonly<Record<string, string>>;
   readonly choices: readonly StudChoice[];
+  /** Taken off the pads: every stud reaches that much farther. */
+  readonly resurfacedMm: number;
   /** What the choices were worked out from, as it is now: a choice is sent with it. */
   readonly revisions: {
     readonly criteria: number;
@@ -76,6 +78,7 @@ export function Studs({
   stackId,
   fields,
   choices,
+  resurfacedMm,
   revisions,
   joint,
   torqueUnit,
@@ -205,6 +208,12 @@ export function Studs({
               </button>
             </div>
           </form>
+          {choices.length > 0 && resurfacedMm > 0 && (
+            <p class="note" id="pads-resurfaced">
+              {printLength(resurfacedMm, unit)} was taken off the pads: every stud is held against the stack
+              as it then reaches, that much farther. The gap grows by it too; give the one that remains.
+            </p>
+          )}
           {choices.length > 0 && (
             <JobForm
               id="studs-form"

@@ -193,10 +193,7 @@ export function HowBending({ unit, cover, rows, finer, full, thin }: HowBendingP
       </p>
       <div class="table-box" tabindex={0}>
         <table class="figures">
-          <caption>
-            The same with coarser and finer elements: conforming piston, {briefLength(wall, unit)} on the
-            track
-          </caption>
+          <caption>Coarser and finer elements: conforming piston</caption>
           <thead>
             <tr>
               <th scope="col">each way</th>
@@ -216,8 +213,8 @@ export function HowBending({ unit, cover, rows, finer, full, thin }: HowBendingP
                 <th scope="row">{row.fineness === 1 ? 'as used' : `${row.fineness} ×`}</th>
                 <td>{row.unknowns}</td>
                 <td>{printNumber(row.peak, 4)}</td>
-                <td>{printNumber(row.rippleUm, 3)}</td>
-                <td>{printNumber(row.bossMm, 5)}</td>
+                <td>{printNumber(row.rippleUm, 2)}</td>
+                <td>{printNumber(row.bossMm, 4)}</td>
               </tr>
             ))}
           </tbody>

@@ -14,6 +14,7 @@ import { nutClamps } from '../../src/calc/stud/nutClamps.ts';
 import { nutProof } from '../../src/calc/stud/nutProof.ts';
 import { nutSeat } from '../../src/calc/stud/nutSeat.ts';
 import { nutThread } from '../../src/calc/stud/nutThread.ts';
+import { onResurfacedPads } from '../../src/calc/stud/onResurfacedPads.ts';
 import { pilotEntersHole } from '../../src/calc/stud/pilotEntersHole.ts';
 import { pilotPassesNut } from '../../src/calc/stud/pilotPassesNut.ts';
 import { preferredR40 } from '../../src/calc/stud/preferredR40.ts';
@@ -142,6 +143,14 @@ export const studExamples: Readonly<Record<string, Example>> = {
   nutProof: worked(nutProof, [{ mostN: 24_279, nutProofMPa: 827, areaMm2: 56.663 }]),
   nutSeat: worked(nutSeat, [numbers, 'mm'], SAID),
   nutThread: worked(nutThread, [numbers], SAID),
+  onResurfacedPads: worked(
+    (takenOffMm: number) => {
+      const { threadStartMm, threadEndMm, projectionMm } = onResurfacedPads(STUD, takenOffMm);
+      return { threadStartMm, threadEndMm, projectionMm };
+    },
+    [0.5],
+    'thread from 1 to 20 mm, 23 mm long; 0.5 mm off the pad',
+  ),
   pilotEntersHole: worked(pilotEntersHole, [numbers, 'mm'], SAID),
   pilotPassesNut: worked(pilotPassesNut, [numbers, 'mm'], SAID),
   preferredR40: worked(preferredR40, [{ valueUm: 150 }]),

@@ -51,6 +51,9 @@ export function listsRouter(house: House): Router {
     const layers = Math.max(1, ...stacks.map(({ body }) => body.stack.layers.length));
     sendCsv(res, 'flexplate-stacks', stackColumns(layers), stacks);
   });
+  router.get('/catalogue/gauge.csv', async (_req, res) => {
+    sendCsv(res, 'gauges', GAUGES, await listEntries(db, 'gauge', { retired: true }));
+  });
 
   async function find(req: Request): Promise<Job> {
     const number = String(req.params.number);
@@ -163,6 +166,16 @@ const STUDS = entryColumns<'stud'>([
   { name: 'tensile strength (MPa)', of: (body) => body.stud.tensileMPa },
   { name: 'proof stress (MPa)', of: (body) => body.stud.proofMPa },
   { name: 'fillet (mm)', of: (body) => body.stud.filletMm },
+  { name: 'note', of: (body) => body.note },
+]);
+
+const GAUGES = entryColumns<'gauge'>([
+  { name: 'kind', of: (body) => body.gaugeKind },
+  { name: 'resolution (mm)', of: (body) => body.resolutionMm },
+  { name: 'expanded uncertainty U (mm)', of: (body) => body.calibrationUMm },
+  { name: 'coverage factor k', of: (body) => body.coverageFactor },
+  { name: 'repeatability (mm)', of: (body) => body.repeatabilityMm },
+  { name: 'due on', of: (body) => body.dueOn },
   { name: 'note', of: (body) => body.note },
 ]);
 

@@ -44,6 +44,7 @@ export const LEAST_ROLE: Readonly<Record<string, Least>> = {
   'GET /catalogue/family.csv': 'reader',
   'GET /catalogue/stud.csv': 'reader',
   'GET /catalogue/stack.csv': 'reader',
+  'GET /catalogue/gauge.csv': 'reader',
   'GET /photos/:name': 'reader',
   'GET /catalogue': 'reader',
   'GET /catalogue/:kind/:id': 'reader',

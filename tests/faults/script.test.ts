@@ -293,6 +293,7 @@ test('no cell of a CSV can be run as a formula', async () => {
     '/catalogue/family.csv',
     '/catalogue/stud.csv',
     '/catalogue/stack.csv',
+    '/catalogue/gauge.csv',
     '/jobs/1001/readings.csv',
   ];
   let dangerous = 0;

@@ -25,3 +25,25 @@ describe('NIST StRD Norris, certified values', () => {
     expect(ss).toBeCloseTo(26.6173985294224, 9);
   });
 });
+
+/**
+ * JCGM 100:2008, H.3: calibration of a thermometer, its correction b as a line in t − 20 °C (recomputed; the printed
+ * digits from memory).
+ */
+describe('GUM H.3, a line of eleven readings', () => {
+  const T = [21.521, 22.012, 22.512, 23.003, 23.507, 23.999, 24.513, 25.002, 25.503, 26.01, 26.511];
+  const B = [-0.171, -0.169, -0.166, -0.159, -0.164, -0.165, -0.156, -0.157, -0.159, -0.161, -0.16];
+  const points = T.flatMap((t, i) => [1, -1].map((yMm) => ({ xMm: t - 20, yMm, zMm: B[i]! })));
+  const plane = leastSquaresPlane(points)!;
+  it('has the intercept y1 and the slope y2 that are printed', () => {
+    expect(plane.heightMm.toFixed(4)).toBe('-0.1712');
+    expect(plane.slopeX.toFixed(5)).toBe('0.00218');
+  });
+  it('scatters by the s that is printed', () => {
+    const squares = T.reduce((sum, t, i) => sum + (B[i]! - plane.heightMm - plane.slopeX * (t - 20)) ** 2, 0);
+    expect(Math.sqrt(squares / (T.length - 2)).toFixed(4)).toBe('0.0035');
+  });
+  it('predicts the correction at 30 °C that is printed', () => {
+    expect((plane.heightMm + 10 * plane.slopeX).toFixed(4)).toBe('-0.1494');
+  });
+});

@@ -88,7 +88,9 @@ describe('lists as CSV', () => {
     expect((await list('/catalogue/stud.csv')).lines).toHaveLength(1);
     expect((await list('/catalogue/stack.csv')).lines[0]).toContain('layer 1 thickness (mm)');
     const { html } = await program.get('/catalogue');
-    for (const kind of ['family', 'stud', 'stack']) expect(html).toContain(`href="/catalogue/${kind}.csv"`);
+    expect((await list('/catalogue/gauge.csv')).lines[0]).toContain('expanded uncertainty U (mm)');
+    for (const kind of ['family', 'stud', 'stack', 'gauge'])
+      expect(html).toContain(`href="/catalogue/${kind}.csv"`);
   });
 
   test.each(['=1+1', '+1', '-1', '@x', '\t=1', '\r=1', '＝1'])('%j never begins a formula', (text) => {

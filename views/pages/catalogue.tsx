@@ -102,11 +102,9 @@ function Shelf(props: {
             Add a {KIND_WORD[kind].one}
           </a>
         )}
-        {kind !== 'gauge' && (
-          <a class="button" href={`/catalogue/${kind}.csv`} id={`${kind}-csv`}>
-            The list as CSV
-          </a>
-        )}
+        <a class="button" href={`/catalogue/${kind}.csv`} id={`${kind}-csv`}>
+          The list as CSV
+        </a>
       </div>
     </section>
   );

@@ -9,6 +9,7 @@ import { holdShop } from './records/restoreGuard.ts';
 import { scheduleBackups, shopBegan } from './records/schedule.ts';
 import { backupsOf, readSettings, SettingsRefused } from './settings.ts';
 import { app } from './web/app.ts';
+import { stopBending } from './web/bendings.ts';
 import { FirstCode } from './web/firstCode.ts';
 
 /** A form of four hundred stations in an address. */
@@ -74,7 +75,12 @@ async function start(): Promise<void> {
     if (stopping) return;
     stopping = true;
     daily?.stop();
-    server.close(() => void shop.close().then(() => held.release()));
+    server.close(
+      () =>
+        void stopBending()
+          .then(() => shop.close())
+          .then(() => held.release()),
+    );
     server.closeIdleConnections();
     setTimeout(() => server.closeAllConnections(), STOP_MS).unref();
   };

@@ -1,6 +1,8 @@
+import type { BendingCase } from '../../shared/words/bending.ts';
 import { checkCover } from '../../src/calc/cover/checkCover.ts';
 import { coverAnswersOtherwise } from '../../src/calc/judge/answersOtherwise.ts';
 import { nextPass } from '../../src/calc/judge/nextPass.ts';
+import { stiffnessFindings } from '../../src/calc/judge/stiffnessFindings.ts';
 import { verdict } from '../../src/calc/judge/verdict.ts';
 import { verifyCut } from '../../src/calc/judge/verifyCut.ts';
 import { coverInput, SHAPE } from './coverSets.ts';
@@ -37,6 +39,34 @@ export const judgeExamples: Readonly<Record<string, Example>> = {
       const decided = coverInput({ stations });
       const next = nextPass({ decided, plannedMm: 0.4, cutMm: 0.25, look: 'dark', after: [] }, 'mm');
       return [next.headline, next.because];
+    },
+  ),
+  stiffnessFindings: shown(
+    'a limit of 1.06 × the new cover’s pressure peak; peaks of 3.66 and 1.23 × the mean when new, 3.80 and 1.32 after the cut, 3.46 and 1.17 with an unbonded ring',
+    () => {
+      const one = (id: BendingCase['id'], rigid: number, conforming: number): BendingCase => ({
+        id,
+        trackWallMm: 3.5,
+        ring:
+          id === 'ring-unbonded'
+            ? { innerDiameterMm: 212, outerDiameterMm: 270, thicknessMm: 5, bonded: false }
+            : null,
+        peakOverMean: { rigid, conforming },
+        rippleMm: { rigid: 0.01, conforming: 0.01 },
+        bossDeflectionMm: { rigid: 0.7, conforming: 0.9 },
+        greatestStressMPa: { rigid: 190, conforming: 230 },
+        beyondYield: null,
+        heat: null,
+      });
+      return stiffnessFindings({
+        limits: { peakOverNew: 1.06, rippleOverNew: null },
+        bending: {
+          cases: [one('new', 3.66, 1.23), one('after', 3.8, 1.32), one('ring-unbonded', 3.46, 1.17)],
+          welded: false,
+        },
+        why: null,
+        ringAllowed: true,
+      }).map(({ title, status, sentence }) => `${title}, ${status}: ${sentence}`);
     },
   ),
   verdict: shown(

@@ -1,6 +1,8 @@
 import { activeSet } from '../../src/calc/plate/activeSet.ts';
 import { assembleLoad, assembleStiffness } from '../../src/calc/plate/assemble.ts';
 import { bendCover } from '../../src/calc/plate/bendCover.ts';
+import { bendingBase } from '../../src/calc/plate/bendingBase.ts';
+import { bendingCases } from '../../src/calc/plate/bendingCases.ts';
 import { coverForces } from '../../src/calc/plate/coverForces.ts';
 import { coverMesh } from '../../src/calc/plate/coverMesh.ts';
 import { coverModel } from '../../src/calc/plate/coverModel.ts';
@@ -10,12 +12,15 @@ import { numberFreedoms } from '../../src/calc/plate/freedoms.ts';
 import { GAUSS_AT, GAUSS_COUNT, GAUSS_WEIGHT } from '../../src/calc/plate/gauss.ts';
 import { greatestStress } from '../../src/calc/plate/greatestStress.ts';
 import { hermite } from '../../src/calc/plate/hermite.ts';
+import { marksHeld } from '../../src/calc/plate/marksHeld.ts';
 import { gradedLines } from '../../src/calc/plate/mesh.ts';
 import { padPatch } from '../../src/calc/plate/padPatch.ts';
+import { ringTold } from '../../src/calc/plate/ringTold.ts';
 import { sideWallSpring } from '../../src/calc/plate/sideWallSpring.ts';
 import { emptySkyline, factor, solveFactored } from '../../src/calc/plate/skyline.ts';
 import { solveCover } from '../../src/calc/plate/solveCover.ts';
 import { wallForPeak } from '../../src/calc/plate/wallForPeak.ts';
+import { demoCriteria, demoFamilies } from '../demo/covers.ts';
 import { COVER } from './bentCover.ts';
 import { type Example, figure, shown, worked } from './worked.ts';
 
@@ -49,6 +54,30 @@ export const plateExamples: Readonly<Record<string, Example>> = {
       `the load’s forces come to ${figure(force)} N; pressure times area is ${figure((0.1 * 0.1 * (100 ** 2 - 90 ** 2)) / 2)} N`,
     ];
   }),
+  bendingBase: shown(
+    'the demonstration shop’s Kestrel family; and its Alder family, which does not say all',
+    () => {
+      const [kestrel, alder] = ['kestrel-4', 'alder-3'].map((id) =>
+        bendingBase(demoFamilies.find((one) => one.id === id)!.family, demoCriteria.bending ?? null),
+      );
+      return [
+        `Kestrel: flat of ${figure(kestrel!.base!.wallMm)} mm at ${figure(kestrel!.base!.pressureMPa)} MPa, missing nothing`,
+        `Alder: missing ${alder!.missing.join(', ')}`,
+      ];
+    },
+  ),
+  bendingCases: shown(`${SAID}; thinnest 4.8 mm, 4.4 mm after the cut, a ring Ø 236 to 296 × 6 allowed`, () =>
+    bendingCases({
+      base: COVER,
+      leastBeforeMm: 4.8,
+      leastAfterMm: 4.4,
+      ring: { innerDiameterMm: 236, outerDiameterMm: 296, thicknessMm: 6 },
+      welded: false,
+    }).map(
+      ({ id, trackWallMm, ring }) =>
+        `${id}: ${figure(trackWallMm)} mm on the track, ${ring === null ? 'no ring' : ring.bonded ? 'ring bonded' : 'ring unbonded'}`,
+    ),
+  ),
   bendCover: shown(`${SAID}; conforming piston`, () => {
     const found = bendCover(CONFORMING);
     return [
@@ -116,6 +145,24 @@ export const plateExamples: Readonly<Record<string, Example>> = {
   mesh: shown('lines from 0 to 10 mm, 1 mm apart at first and 3 mm at last', () => [
     [...gradedLines({ breaks: [0, 10], sizeAt: (x) => 1 + 0.2 * x })].map(figure).join(', '),
   ]),
+  marksHeld: shown(
+    `${SAID}; three marks 0.2 mm deep behind studs, then three midway between on the inner edge`,
+    () => {
+      const answers = { rigid: bendCover(COVER), conforming: bendCover(CONFORMING) };
+      return [
+        [0, 120],
+        [45, 108],
+      ].map(([angle, radiusMm]) => {
+        const marks = [0, 90, 180].map((turn) => ({
+          angleDeg: angle! + turn,
+          radiusMm: radiusMm!,
+          depthMm: 0.2,
+        }));
+        const held = marksHeld({ marks, studCount: COVER.studCount, answers })!;
+        return `${figure(100 * held.onPressed.conforming)} % of them on ${figure(100 * held.pressedArea.conforming)} % of the track: agree ${held.agree}`;
+      });
+    },
+  ),
   padPatch: worked(padPatch, [{ padDiameterMm: 24, studCircleDiameterMm: 286, rimDiameterMm: 300 }]),
   pressurePeak: shown(`${SAID}; conforming piston`, () => {
     const { peak } = solveCover(CONFORMING);
@@ -127,6 +174,14 @@ export const plateExamples: Readonly<Record<string, Example>> = {
     const { peak, pressed } = solveCover(COVER);
     return [`peak ${figure(peak.peakOverMean)} × the mean, contact settled in ${pressed.rounds} rounds`];
   }),
+  ringTold: worked(ringTold, [
+    {
+      size: { innerDiameterMm: 236, outerDiameterMm: 296, thicknessMm: 6 },
+      padThicknessMm: 10,
+      runoutMm: 0.3,
+      balance: null,
+    },
+  ]),
   sideWallSpring: worked(sideWallSpring, [
     { rimRadiusMm: 150, sideWallMm: 4, youngMPa: 206_000, poisson: 0.29 },
   ]),

@@ -27,6 +27,7 @@ export type Unit =
   | 'N'
   | 'MPa'
   | 'N·m'
+  | 'kg'
   | 'g·mm'
   | 'µm'
   | 'threads'

@@ -1,3 +1,6 @@
+import type { Answer } from './answer.ts';
+import type { StiffeningRing, StiffnessInput } from './stiffness.ts';
+
 /** A flat stiffening ring on the engine side, with openings for the pads. */
 export interface RingSize {
   readonly innerDiameterMm: number;
@@ -35,3 +38,80 @@ export interface HeatSettings {
   readonly specificHeatJPerKgK: number;
   readonly startTemperatureC: number | null;
 }
+
+/** Both bounds of the piston: a real one lies between. */
+export interface PistonRange {
+  readonly rigid: number;
+  readonly conforming: number;
+}
+
+/**
+ * The cover new, as it came in, as the cut leaves it; with a ring, both bounds of its bonding; and the new cover of
+ * another family. A ring already welded on is part of now and after, unbonded.
+ */
+export type BendingCaseId = 'new' | 'now' | 'after' | 'ring-unbonded' | 'ring-bonded' | 'other';
+
+/** One column of the advice. */
+export interface BendingCase {
+  readonly id: BendingCaseId;
+  /** On the track, everywhere: of the wall there the thinnest. */
+  readonly trackWallMm: number;
+  readonly ring: StiffeningRing | null;
+  readonly peakOverMean: PistonRange;
+  readonly rippleMm: PistonRange;
+  readonly bossDeflectionMm: PistonRange;
+  readonly greatestStressMPa: PistonRange;
+  /** Under either piston; null where no yield was given. */
+  readonly beyondYield: boolean | null;
+  /** null where the shop has not said what an engagement is. */
+  readonly heat: CaseHeat | null;
+}
+
+export interface CaseHeat {
+  /** At the mean pressure. */
+  readonly peakRiseK: number;
+  /** Behind a stud: the flux larger by the pressure peak. */
+  readonly behindStudRiseK: PistonRange;
+}
+
+/** Of the recorded darkening, weighed by depth, what lies where the lining presses above the mean. */
+export interface MarksHeld {
+  readonly count: number;
+  readonly onPressed: PistonRange;
+  /** What share of the track’s area that is: marks spread by chance would lie there as often. */
+  readonly pressedArea: PistonRange;
+  readonly agree: 'yes' | 'no' | 'unclear';
+}
+
+/** What a ring weighs, and what it does to balance and room. */
+export interface RingTold {
+  readonly size: RingSize;
+  /** At most: the openings for the pads are not taken off. */
+  readonly massKg: Answer;
+  /** null where no runout is allowed for. */
+  readonly unbalanceGmm: Answer | null;
+  /** At the shop’s grade and speed; null where they are not said. */
+  readonly permissibleGmm: Answer | null;
+  /** Between ring and flexplate, which lies on the pads. */
+  readonly clearanceMm: Answer;
+}
+
+/** How a cover bends and heats, in the cases that were asked for. Advice. */
+export interface Bending {
+  readonly calcVersion: string;
+  /** The new cover; every case is this with its own wall and ring. Another family has its own. */
+  readonly base: BendingBase;
+  readonly heat: HeatSettings | null;
+  readonly cases: readonly BendingCase[];
+  readonly other: { readonly familyId: string; readonly name: string; readonly base: BendingBase } | null;
+  readonly limits: Pick<BendingSettings, 'peakOverNew' | 'rippleOverNew'>;
+  /** Wall on the track at which either piston reaches the limit on the peak; null without one, or where none does. */
+  readonly wallForPeakMm: number | null;
+  readonly marks: MarksHeld | null;
+  readonly ring: RingTold | null;
+  /** What was welded on already. */
+  readonly welded: boolean;
+}
+
+/** What does not change from case to case. */
+export type BendingBase = Omit<StiffnessInput, 'trackWallMm' | 'ring' | 'piston' | 'peakLimit'>;

@@ -1,3 +1,4 @@
+import type { Bending } from './bending.ts';
 import type { CatalogueGauge, CatalogueStack, CatalogueStud, Family, ShopCriteria } from './catalogue.ts';
 import type { Chucking, CoverCheck, CoverCheckInput, CrackTest, Gauge, KnockOn } from './cover.ts';
 import type { Finding } from './finding.ts';
@@ -77,6 +78,8 @@ export interface Decision {
   readonly criteriaRevision?: number;
   readonly check: CoverCheck;
   readonly calcVersion: string;
+  /** How it bends and heats; null where that could not be said, left out in decisions from before it was kept. */
+  readonly bending?: Bending | null;
   /** The job's revision when this was worked out. */
   readonly workedOutAtRevision: number;
 }

@@ -8,12 +8,12 @@ import { threadSchema } from '../../shared/schemas/thread.ts';
 import type { NamedStud } from '../../shared/words/stud.ts';
 import { checkCover } from '../calc/cover/checkCover.ts';
 import { heatCover } from '../calc/heat/heatCover.ts';
-import { bendCover } from '../calc/plate/bendCover.ts';
 import { checkStud } from '../calc/stud/checkStud.ts';
 import { matchStuds } from '../calc/stud/matchStuds.ts';
 import { threadGeometry } from '../calc/stud/threadGeometry.ts';
 import { withDoubts } from './apiDoubts.ts';
 import { readBody } from './apiErrors.ts';
+import { bend } from './bendings.ts';
 
 export interface ApiNeeds {
   readonly catalogueStuds: () => readonly NamedStud[] | Promise<readonly NamedStud[]>;
@@ -48,7 +48,7 @@ export const apiCalls: readonly ApiCall[] = [
     summary: 'How does this cover bend, and how evenly does its lining press? Advice.',
     description: `A thin-plate model, to compare one cover with another: it over-stiffens short thick pads, where a 3-D solid model of stepped pads deflected about 12 % more. A rigid and a conforming piston are two bounds, and so are a bonded and an unbonded ring. Deflections are + toward the engine; angles run from a stud. With peakLimit, the wall on the track at which the peak reaches it is looked for. ${CAUTION}`,
     schema: stiffnessSchema,
-    answer: (body) => bendCover(readBody(stiffnessSchema, body)),
+    answer: (body) => bend(readBody(stiffnessSchema, body)),
   },
   {
     path: '/cover/heat',

@@ -9,6 +9,8 @@ import { RecordsUnavailable } from '../records/errors.ts';
 import { apiRouter } from './api.ts';
 import { apiJobsRouter } from './apiJobs.ts';
 import { assetsRouter } from './assets.ts';
+import { bendingRouter } from './bending.ts';
+import { NotWanted } from './bendingPool.ts';
 import { catalogueRouter } from './catalogue.ts';
 import { coverRouter } from './cover.ts';
 import { criteriaRouter } from './criteria.ts';
@@ -72,6 +74,7 @@ export function app(house: House): Express {
   server.use(frontRouter(house));
   server.use(howRouter(house));
   server.use(coverRouter(house));
+  server.use(bendingRouter(house));
   server.use(whatIfRouter(house));
   server.use(studRouter(house));
   server.use(sheetRouter(house));
@@ -90,6 +93,10 @@ export function app(house: House): Express {
   server.use((error: unknown, req: Request, res: Response, next: NextFunction) => {
     if (res.headersSent) {
       next(error);
+      return;
+    }
+    if (error instanceof NotWanted) {
+      res.end();
       return;
     }
     void sayError(house, error, req, res);

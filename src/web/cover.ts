@@ -1,17 +1,21 @@
 import { Router } from 'express';
 import { demoCovers } from '../../data/demo/covers.ts';
 import type { CoverCheck } from '../../shared/words/cover.ts';
+import type { LengthUnit } from '../../shared/words/print.ts';
 import { Refusal } from '../../shared/words/refusal.ts';
 import type { Frame } from '../../views/frame.ts';
 import { CoverPage } from '../../views/pages/cover.tsx';
 import { renderPage } from '../../views/render.ts';
 import { checkCover } from '../calc/cover/checkCover.ts';
 import { currentCriteria, getEntry, listEntries } from '../records/catalogue.ts';
+import { bendingFor } from './bendings.ts';
 import { type CoverForm, readCoverForm } from './coverForm.ts';
 import { cutPlanFor } from './cutPlanFor.ts';
 import { exampleQuery } from './example.ts';
 import { frameOf, type House, preferencesOf, rememberPreference } from './house.ts';
+import { besideOf } from './jobBending.ts';
 import { keepAsJob } from './keepAsJob.ts';
+import { leftSignal } from './left.ts';
 import { type Fields, fieldsOf } from './typed.ts';
 
 /** A cover, quickly. Everything typed is in the address, so back, reload and a bookmark lose nothing. */
@@ -22,10 +26,8 @@ export function coverRouter(house: House): Router {
     const fields = fieldsOf(req.query);
     const { unit } = preferencesOf(req);
     const frame = await frameOf(req, house);
-    const page = await coverPage(house, fields, {
-      ...frame,
-      lengthUnit: unitOf(fields) ?? unit ?? frame.lengthUnit,
-    });
+    const writing = { ...frame, lengthUnit: unitOf(fields) ?? unit ?? frame.lengthUnit };
+    const page = await coverPage(house, fields, writing, [], leftSignal(res));
     res.status(page.status).send(page.html);
   });
 
@@ -92,9 +94,17 @@ async function coverPage(
   fields: Fields,
   frame: Frame,
   more: readonly { path: string; message: string }[] = [],
+  signal?: AbortSignal,
 ): Promise<{ status: number; html: string }> {
   const { form, criteria } = await readQuickForm(house, fields, frame);
-  const { check, faults } = answer(form, frame);
+  const { check: bare, faults } = answerQuick(form, frame.lengthUnit);
+  const families = await listEntries(house.shop.db, 'family');
+  const other = besideOf(families, fields.beside);
+  const told = bare && (await bendingFor({ family: form.view.family, criteria, check: bare, other, signal }));
+  const check =
+    told && told.findings.length > 0 && form.input
+      ? checkCover(form.input, frame.lengthUnit, told.findings)
+      : bare;
   const view = { ...form.view, faults: [...form.view.faults, ...faults, ...more] };
   const family = form.view.family;
   const html = renderPage(
@@ -103,6 +113,7 @@ async function coverPage(
       form: view,
       check,
       plan: cutPlanFor(check, form.view.cover, criteria),
+      bending: told,
       given: {
         minimumWallMm: family?.shopMinimumWallMm ?? criteria.minimumWallMm,
         minimumSource:
@@ -116,11 +127,15 @@ async function coverPage(
   return { status: view.faults.length > 0 ? 422 : 200, html };
 }
 
-function answer(form: CoverForm, frame: Frame): { check: CoverCheck | null; faults: Refusal['faults'] } {
+/** What the readings say, before anything is asked of the bending. */
+export function answerQuick(
+  form: CoverForm,
+  unit: LengthUnit,
+): { check: CoverCheck | null; faults: Refusal['faults'] } {
   // A reading in doubt would make the answer one too: it waits until the person has said.
   if (form.input === null || form.view.doubts.length > 0) return { check: null, faults: [] };
   try {
-    return { check: checkCover(form.input, frame.lengthUnit), faults: [] };
+    return { check: checkCover(form.input, unit), faults: [] };
   } catch (error) {
     if (error instanceof Refusal) return { check: null, faults: error.faults };
     throw error;

@@ -1,3 +1,4 @@
+import type { Bending } from '../../shared/words/bending.ts';
 import type { CoverCheck } from '../../shared/words/cover.ts';
 import type { Finding } from '../../shared/words/finding.ts';
 import type { Job } from '../../shared/words/job.ts';
@@ -14,6 +15,11 @@ export async function criteriaFor(db: Db, job: Job, asItWas: number | null): Pro
 /** The answer kept with the decision, while that stands. */
 export function keptCheck(job: Job): CoverCheck | null {
   return job.outcome === null ? null : (job.sections.decision?.body.check ?? null);
+}
+
+/** How it bends, as it was kept with the decision, while that stands. */
+export function keptBending(job: Job): Bending | null {
+  return job.outcome === null ? null : (job.sections.decision?.body.bending ?? null);
 }
 
 /** What was measured after the cut: as it was found at signing where the signature stands, else as found now. */

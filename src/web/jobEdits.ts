@@ -17,7 +17,8 @@ import { criteriaOf, currentCriteria, getEntry, listEntries } from '../records/c
 import type { Db } from '../records/database.ts';
 import type { SectionEdit } from '../records/jobs.ts';
 import { gaugesAtHand } from './gaugeChosen.ts';
-import { checkJob, verifyJob } from './jobCheck.ts';
+import { bentJob } from './jobBending.ts';
+import { verifyJob } from './jobCheck.ts';
 import { studCheckFor } from './studChoices.ts';
 import { studWorkOf, withStudWork } from './studWork.ts';
 
@@ -63,7 +64,8 @@ export async function decisionFrom(
 ): Promise<Edit> {
   const { criteriaRevision } = asked;
   const criteria = await criteriaSeen(db, criteriaRevision, field);
-  const answer = checkJob(job, criteria, unit, gaugesAtHand(await listEntries(db, 'gauge')));
+  const atHand = gaugesAtHand(await listEntries(db, 'gauge'));
+  const { answer, told } = await bentJob(job, criteria, unit, atHand);
   if (answer.input === null || answer.check === null) {
     throw refuse(
       'nothing-to-decide',
@@ -82,6 +84,7 @@ export async function decisionFrom(
       criteriaRevision,
       check: answer.check,
       calcVersion: COVER_CALC_VERSION,
+      bending: told?.bending ?? null,
       workedOutAtRevision: asked.fromRevision,
     },
   };

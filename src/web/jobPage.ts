@@ -16,11 +16,12 @@ import { figuresTyped, gaugesAtHand } from './gaugeChosen.ts';
 import { gaugeAsTyped } from './gaugeForm.ts';
 import type { House } from './house.ts';
 import { criteriaFor, keptCheck, verifiedOf } from './jobAnswers.ts';
-import { checkJob, comparedWalls, nextPassOf, passesOf } from './jobCheck.ts';
+import { bendingShown, besideOf } from './jobBending.ts';
+import { comparedWalls, nextPassOf, passesOf } from './jobCheck.ts';
 import { jobStuds } from './jobStuds.ts';
 import { knockOnAsTyped } from './knockOnForm.ts';
 import { placeViews } from './readingsForm.ts';
-import { recheckDecision } from './recheck.ts';
+import { recheckBending, recheckDecision } from './recheck.ts';
 import type { Fields } from './typed.ts';
 
 export interface JobShown {
@@ -30,6 +31,8 @@ export interface JobShown {
   readonly doubts?: { readonly pass: Pass; readonly list: MeasureProps['doubts'] };
   /** New for every page that is sent: ids of readings are made from it. */
   readonly token: string;
+  /** Aborts when the page is not waited for any more. */
+  readonly signal?: AbortSignal;
 }
 
 /** The whole page of a job, as it stands or as it was. */
@@ -47,7 +50,11 @@ export async function jobPage(house: House, frame: Frame, job: Job, shown: JobSh
   const gauges = await listEntries(db, 'gauge');
   const setup = job.sections.setup?.body ?? null;
   const chosenGauges = setup?.gauges ?? [];
-  const answer = checkJob(job, criteria, frame.lengthUnit, gaugesAtHand(gauges));
+  const { answer, bending } = await bendingShown(job, criteria, frame, {
+    atHand: gaugesAtHand(gauges),
+    other: besideOf(families, fields.beside),
+    ...(shown.signal && { signal: shown.signal }),
+  });
   const next = nextPassOf(job, frame.lengthUnit);
   const measure = (pass: Pass) => ({
     places: placeViews(job, pass, frame),
@@ -84,9 +91,17 @@ export async function jobPage(house: House, frame: Frame, job: Job, shown: JobSh
         check: answer.check,
         checkFaults: answer.faults,
         criteriaRevision,
+        bending,
+        beside: {
+          families: families.map(({ id, name }) => ({ id, name })),
+          chosen: fields.beside ?? '',
+          action: `/jobs/${encodeURIComponent(job.number)}#decide`,
+        },
         plan: cutPlanFor(keptCheck(job) ?? answer.check, family, criteria),
         outdated: decision !== null && job.outcome === null,
-        otherwise: decision && recheckDecision(decision, frame.lengthUnit),
+        otherwise:
+          decision &&
+          otherwiseOf(recheckDecision(decision, frame.lengthUnit), await recheckBending(decision)),
         criteriaSince:
           decision === null
             ? []
@@ -110,4 +125,9 @@ export async function jobPage(house: House, frame: Frame, job: Job, shown: JobSh
 /** Rounded up to a thousandth of a millimetre, so that what is planned cleans up. */
 function upToDial(mm: number): number {
   return Math.ceil(mm * 1000 - 1e-6) / 1000;
+}
+
+function otherwiseOf(...told: readonly (string | null)[]): string | null {
+  const said = told.filter((one) => one !== null);
+  return said.length === 0 ? null : said.join(' ');
 }

@@ -31,6 +31,7 @@ import { frameOf, type House, rememberPreference } from './house.ts';
 import { decisionFrom, type Edit, receivedFrom, signatureFrom, studsFrom, studWorkFrom } from './jobEdits.ts';
 import { jobPage } from './jobPage.ts';
 import { readKnockOn } from './knockOnForm.ts';
+import { leftSignal } from './left.ts';
 import { listsRouter } from './lists.ts';
 import { readReadings } from './readingsForm.ts';
 import { staleShown } from './staleShown.ts';
@@ -354,7 +355,7 @@ export function jobsRouter(house: House): Router {
     what: Omit<Parameters<typeof jobPage>[3], 'token'> & { status?: number },
   ): Promise<void> {
     const frame = await frameOf(req, house);
-    const html = await jobPage(house, frame, job, { ...what, token: randomUUID() });
+    const html = await jobPage(house, frame, job, { ...what, token: randomUUID(), signal: leftSignal(res) });
     res.status(what.status ?? 200).send(html);
   }
 

@@ -1,4 +1,5 @@
 import { coverCheckSchema } from '../../shared/schemas/coverCheck.ts';
+import type { Finding } from '../../shared/words/finding.ts';
 import type { Decision, StudsChosen } from '../../shared/words/job.ts';
 import { type LengthUnit, listInWords } from '../../shared/words/print.ts';
 import { Refusal } from '../../shared/words/refusal.ts';
@@ -6,11 +7,16 @@ import { VERDICT_WORD } from '../../views/pages/job/words.ts';
 import { FIT_WORD } from '../../views/pages/stud.tsx';
 import { COVER_CALC_VERSION, checkCover } from '../calc/cover/checkCover.ts';
 import {
+  bendingAnswersOtherwise,
   coverAnswersOtherwise,
   type Otherwise,
   studAnswersOtherwise,
 } from '../calc/judge/answersOtherwise.ts';
+import { PLATE_CALC_VERSION } from '../calc/plate/bendCover.ts';
+import { bendingCase } from '../calc/plate/bendingCases.ts';
 import { checkStud, STUD_CALC_VERSION } from '../calc/stud/checkStud.ts';
+import { BendingFailed } from './bendingPool.ts';
+import { bothPistons } from './bendings.ts';
 
 const HOLDS_WORD = { yes: 'it holds', no: 'it does not hold', 'not-checked': 'not checked' } as const;
 
@@ -18,10 +24,37 @@ const HOLDS_WORD = { yes: 'it holds', no: 'it does not hold', 'not-checked': 'no
 export function recheckDecision(kept: Decision, unit: LengthUnit): string | null {
   const versions = { kept: kept.calcVersion, now: COVER_CALC_VERSION };
   const input = coverCheckSchema.safeParse(kept.input);
+  const further = keptOnBending(kept);
   if (!input.success) return refusedNow('decision', versions, input.error.issues[0]?.message);
   return attempt('decision', versions, () =>
-    coverAnswersOtherwise(kept.check, checkCover(input.data, unit), VERDICT_WORD, unit),
+    coverAnswersOtherwise(kept.check, checkCover(input.data, unit, further), VERDICT_WORD, unit),
   );
+}
+
+/** What was found on bending then: the verdict rests on it, and it is gone over by itself. */
+function keptOnBending(kept: Decision): readonly Finding[] {
+  return kept.check.findings.filter(({ id }) => id.startsWith('stiffness'));
+}
+
+/** The same for how it bends; null also where nothing was kept of that. */
+export async function recheckBending({ bending }: Decision): Promise<string | null> {
+  if (!bending) return null;
+  const versions = { kept: bending.calcVersion, now: PLATE_CALC_VERSION };
+  const otherwise: Otherwise[] = [];
+  try {
+    for (const kept of bending.cases) {
+      const { id, trackWallMm, ring } = kept;
+      const base = id === 'other' && bending.other ? bending.other.base : bending.base;
+      const asked = { id, base, trackWallMm, ring };
+      const now = bendingCase(asked, await bothPistons(asked), bending.heat);
+      otherwise.push(...bendingAnswersOtherwise(kept, now));
+    }
+  } catch (error) {
+    if (error instanceof BendingFailed) return null;
+    if (!(error instanceof Refusal)) throw error;
+    return refusedNow('decision', versions, error.message);
+  }
+  return otherwise.length === 0 ? null : changedNow('decision', versions, otherwise);
 }
 
 /** The same for studs that were chosen. Those kept without what was asked of them cannot be worked out again. */
@@ -47,7 +80,10 @@ function attempt(what: string, versions: Versions, compare: () => readonly Other
     if (!(error instanceof Refusal)) throw error;
     return refusedNow(what, versions, error.message);
   }
-  if (otherwise.length === 0) return null;
+  return otherwise.length === 0 ? null : changedNow(what, versions, otherwise);
+}
+
+function changedNow(what: string, versions: Versions, otherwise: readonly Otherwise[]): string {
   const told = listInWords(otherwise.map((one) => `${one.what} ${one.kept} then and ${one.now} now`));
   return `The calculation has changed (${versions.kept} then, ${versions.now} now) and would answer the same inputs otherwise: ${told}. The ${what} is kept as it was made; look at it again before you rely on it.`;
 }

@@ -27,6 +27,8 @@ export const LEAST_ROLE: Readonly<Record<string, Least>> = {
   'GET /cover': 'reader',
   'GET /cover/example/:id': 'reader',
   'GET /cover/what-if': 'reader',
+  'GET /cover/bending': 'reader',
+  'GET /jobs/:number/bending': 'reader',
   'GET /jobs/:number/what-if': 'reader',
   'GET /stud': 'reader',
   'GET /stud/flexplate': 'reader',

@@ -24,6 +24,7 @@ import {
 } from '../../views/pages/job/words.ts';
 import { FIT_WORD } from '../../views/pages/stud.tsx';
 import { HOLDS, SURFACE_WORD } from '../../views/pages/studJoint.tsx';
+import { bendingInWords } from '../../views/parts/bendingPart.tsx';
 import { day } from '../../views/parts/when.tsx';
 import { criteriaFields, familyFields, stackFields, studFields } from './entryFields.ts';
 import { type FieldLine, lengthInWords, yesNoInWords } from './fieldLines.ts';
@@ -171,6 +172,12 @@ function decision(body: Decision, writing: Writing): FieldLine[] {
       check.conformanceProbability === null ? 'not worked out' : printShare(check.conformanceProbability),
     ),
     ...under('Criteria', criteriaFields(body.criteria, writing)),
+    ...(body.bending
+      ? [
+          line('How it bends', bendingInWords(body.bending, writing.lengthUnit)),
+          line('Calculation of bending', body.bending.calcVersion),
+        ]
+      : []),
     line('Calculation', body.calcVersion),
     line('Worked out at', `revision ${body.workedOutAtRevision}`),
   ];

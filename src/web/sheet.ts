@@ -14,7 +14,7 @@ import { NoSuchPage } from './errors.ts';
 import { gaugesAtHand } from './gaugeChosen.ts';
 import { frameOf, type House } from './house.ts';
 import { criteriaFor, keptCheck, verifiedOf } from './jobAnswers.ts';
-import { checkJob } from './jobCheck.ts';
+import { bendingShown } from './jobBending.ts';
 import { fieldsOf } from './typed.ts';
 
 /** Those of the cover; how the shop writes its numbers is no limit. */
@@ -38,6 +38,9 @@ export function sheetRouter(house: House): Router {
     const criteria =
       (kept && job.sections.decision?.body.criteria) ?? (await criteriaFor(db, job, asItWas)).body;
     const family = job.sections.received?.body.family;
+    const atHand = gaugesAtHand(await listEntries(db, 'gauge'));
+    const { answer, bending } = await bendingShown(job, criteria, frame, { atHand });
+    const check = kept ?? answer.check;
     res.send(
       renderPage(
         SheetPage({
@@ -45,10 +48,9 @@ export function sheetRouter(house: House): Router {
           job,
           asItWas,
           shape: family ? { ...family, densityKgPerM3: null } : null,
-          check:
-            kept ??
-            checkJob(job, criteria, frame.lengthUnit, gaugesAtHand(await listEntries(db, 'gauge'))).check,
-          plan: cutPlanFor(kept ?? checkJob(job, criteria, frame.lengthUnit).check, family ?? null, criteria),
+          check,
+          plan: cutPlanFor(check, family ?? null, criteria),
+          bending: bending?.bending ?? null,
           criteria: criteriaFields(criteria, frame).slice(0, LIMITS_ON_PAPER),
           verified: verifiedOf(job, frame.lengthUnit),
           photos: await photosOf(db, job.id, job.revision),

@@ -1,16 +1,21 @@
 import { type Request, Router } from 'express';
-import type { CoverCheckInput } from '../../shared/words/cover.ts';
+import type { Bending } from '../../shared/words/bending.ts';
+import type { CoverCheck, CoverCheckInput } from '../../shared/words/cover.ts';
+import type { LengthUnit } from '../../shared/words/print.ts';
 import { Refusal } from '../../shared/words/refusal.ts';
 import { WhatIfPage } from '../../views/pages/whatIf.tsx';
 import { renderPage } from '../../views/render.ts';
 import { checkCover } from '../calc/cover/checkCover.ts';
 import { currentCriteria, listEntries } from '../records/catalogue.ts';
 import { getJob } from '../records/jobs.ts';
+import { type BendingAsked, bendingFor } from './bendings.ts';
 import { readQuickForm } from './cover.ts';
 import { NoSuchPage } from './errors.ts';
 import { gaugesAtHand } from './gaugeChosen.ts';
 import { frameOf, type House } from './house.ts';
+import { isWelded } from './jobBending.ts';
 import { checkJob } from './jobCheck.ts';
+import { leftSignal } from './left.ts';
 import { fieldsOf } from './typed.ts';
 
 /** What another cut would leave: the answer beside the slider. Looks, and keeps nothing. */
@@ -22,11 +27,12 @@ export function whatIfRouter(house: House): Router {
     const { try: _, ...fields } = fieldsOf(req.query);
     const frame = await frameOf(req, house);
     const unit = fields.unit === 'in' || fields.unit === 'mm' ? fields.unit : frame.lengthUnit;
-    const { form } = await readQuickForm(house, fields, { ...frame, lengthUnit: unit });
+    const { form, criteria } = await readQuickForm(house, fields, { ...frame, lengthUnit: unit });
     const input = form.view.doubts.length > 0 ? null : form.input;
     const back = `/cover?${new URLSearchParams(fields)}`;
-    const check = withCut(input, req, unit);
-    res.send(renderPage(WhatIfPage({ frame: { ...frame, lengthUnit: unit }, check, back })));
+    const bent = { family: form.view.family, criteria, signal: leftSignal(res) };
+    const answer = await withCut(input, req, unit, bent);
+    res.send(renderPage(WhatIfPage({ frame: { ...frame, lengthUnit: unit }, ...answer, back })));
   });
 
   router.get('/jobs/:number/what-if', async (req, res) => {
@@ -37,21 +43,35 @@ export function whatIfRouter(house: House): Router {
     const atHand = gaugesAtHand(await listEntries(db, 'gauge'));
     const { input } = checkJob(job, criteria, frame.lengthUnit, atHand);
     const back = `/jobs/${encodeURIComponent(job.number)}#decide`;
-    const check = withCut(input, req, frame.lengthUnit);
-    res.send(renderPage(WhatIfPage({ frame, check, back })));
+    const family = job.sections.received?.body.family ?? null;
+    const bent = { family, criteria, welded: isWelded(job), signal: leftSignal(res) };
+    const answer = await withCut(input, req, frame.lengthUnit, bent);
+    res.send(renderPage(WhatIfPage({ frame, ...answer, back })));
   });
 
   return router;
 }
 
-/** The same cover with the cut of the slider, in mm as the slider counts. */
-function withCut(input: CoverCheckInput | null, req: Request, unit: 'mm' | 'in') {
+/** What follows the slider; the other cases do not move with it. */
+const FOLLOWS = ['new', 'after', 'ring-unbonded'] as const;
+
+/** The same cover with the cut of the slider, in mm as the slider counts: what it leaves, and how it then bends. */
+async function withCut(
+  input: CoverCheckInput | null,
+  req: Request,
+  unit: LengthUnit,
+  bent: Omit<BendingAsked, 'check' | 'only'>,
+): Promise<{ check: CoverCheck | null; bending: Bending | null }> {
   const cutMm = Number(fieldsOf(req.query).try ?? '');
-  if (input === null || !Number.isFinite(cutMm) || cutMm < 0) return null;
+  const nothing = { check: null, bending: null };
+  if (input === null || !Number.isFinite(cutMm) || cutMm < 0) return nothing;
+  const cut = { ...input, plannedCutMm: cutMm };
   try {
-    return checkCover({ ...input, plannedCutMm: cutMm }, unit);
+    const bare = checkCover(cut, unit);
+    const { bending, findings } = await bendingFor({ ...bent, check: bare, only: FOLLOWS });
+    return { check: findings.length === 0 ? bare : checkCover(cut, unit, findings), bending };
   } catch (error) {
-    if (error instanceof Refusal) return null;
+    if (error instanceof Refusal) return nothing;
     throw error;
   }
 }

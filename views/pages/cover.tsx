@@ -1,8 +1,10 @@
+import type { Bending } from '../../shared/words/bending.ts';
 import type { CoverCheck, CutPlanAnswer } from '../../shared/words/cover.ts';
 import { FacePlan } from '../drawings/facePlan.tsx';
 import { type Frame, may } from '../frame.ts';
 import { Layout } from '../layout.tsx';
 import { Actions } from '../parts/actions.tsx';
+import { BendingPart } from '../parts/bendingPart.tsx';
 import {
   CoverAnswer,
   CoverCautions,
@@ -29,6 +31,8 @@ export interface CoverPageProps {
   readonly given: GivenLimits;
   readonly check: CoverCheck | null;
   readonly plan: CutPlanAnswer | null;
+  /** How it bends and heats; null while there is nothing to reckon from. */
+  readonly bending: { readonly bending: Bending | null; readonly why: string | null } | null;
   /** A filled-in example to try, when the demo shop is there. */
   readonly exampleHref: string | null;
 }
@@ -232,7 +236,7 @@ function CoverAnswerPart({ form, check }: CoverPageProps) {
   );
 }
 
-function CoverTrackPart({ form, check, plan }: CoverPageProps) {
+function CoverTrackPart({ form, check, plan, bending }: CoverPageProps) {
   const shape = drawingShape(form);
   return (
     <section id="cover-track" aria-label="The track unrolled">
@@ -242,11 +246,22 @@ function CoverTrackPart({ form, check, plan }: CoverPageProps) {
             action="/cover/what-if"
             include="#cover-form"
             check={check}
+            bending={bending?.bending ?? null}
             unit={form.lengthUnit}
             level={2}
           />
           <CoverTrack shape={shape} check={check} unit={form.lengthUnit} id="cover" />
           <CutPlanPart plan={plan} unit={form.lengthUnit} id="cover" level={2} />
+          {bending && (
+            <BendingPart
+              {...bending}
+              unit={form.lengthUnit}
+              id="cover"
+              level={2}
+              drawings={`/cover/bending?${new URLSearchParams(form.fields)}`}
+              beside={{ families: form.families, chosen: form.fields.beside ?? '', form: 'cover-form' }}
+            />
+          )}
         </>
       )}
     </section>

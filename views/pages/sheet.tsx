@@ -1,3 +1,4 @@
+import type { Bending } from '../../shared/words/bending.ts';
 import type { CoverCheck, CutPlanAnswer } from '../../shared/words/cover.ts';
 import type { Finding } from '../../shared/words/finding.ts';
 import type { Job, StudsChosen } from '../../shared/words/job.ts';
@@ -6,6 +7,7 @@ import { type LengthUnit, lengthFigure, printLength } from '../../shared/words/p
 import { FacePlan } from '../drawings/facePlan.tsx';
 import type { Frame } from '../frame.ts';
 import { Layout } from '../layout.tsx';
+import { bendingInWords } from '../parts/bendingPart.tsx';
 import { Cautions } from '../parts/caution.tsx';
 import { type CoverDrawingShape, planMarks, planStations, StationsAnswered } from '../parts/coverAnswer.tsx';
 import { CutPlanPart } from '../parts/cutPlanPart.tsx';
@@ -31,6 +33,8 @@ export interface SheetProps {
   readonly check: CoverCheck | null;
   /** The criteria the answers stand on, field by field. */
   readonly plan: CutPlanAnswer | null;
+  /** How it bends, in a line; null where that was not worked out. */
+  readonly bending: Bending | null;
   readonly criteria: readonly { readonly label: string; readonly value: string }[];
   readonly verified: readonly Finding[];
   readonly photos: readonly Photo[];
@@ -45,6 +49,7 @@ export function SheetPage({
   shape,
   check,
   plan,
+  bending,
   criteria,
   verified,
   photos,
@@ -134,6 +139,7 @@ export function SheetPage({
                 : `Passes made: ${cuts.map((cut) => `${lengthFigure(cut.depthMm, unit)} ${unit}${cut.look ? ` (${LAYER_WORD[cut.look]})` : ''}`).join(', ')}.`}
             </p>
             <CutPlanPart plan={plan} unit={unit} id="sheet" level={2} paper />
+            {bending && <p>Advice on bending: {bendingInWords(bending, unit)}</p>}
             <StudsOnPaper studs={studs ?? null} unit={unit} />
             <PhotoList photos={photos} unit={unit} />
           </div>

@@ -1,3 +1,4 @@
+import type { Bending } from '../../shared/words/bending.ts';
 import type { CoverCheck } from '../../shared/words/cover.ts';
 import type { Frame } from '../frame.ts';
 import { Layout } from '../layout.tsx';
@@ -6,16 +7,17 @@ import { WhatIfAnswer } from '../parts/whatIf.tsx';
 export interface WhatIfPageProps {
   readonly frame: Frame;
   readonly check: CoverCheck | null;
+  readonly bending: Bending | null;
   readonly back: string;
 }
 
 /** Another cut than the one planned, for those without a script; with one only its answer is taken. */
-export function WhatIfPage({ frame, check, back }: WhatIfPageProps) {
+export function WhatIfPage({ frame, check, bending, back }: WhatIfPageProps) {
   return (
     <Layout title="What if" here="jobs" {...frame}>
       <h1>What if another cut were taken</h1>
       {check ? (
-        <WhatIfAnswer check={check} unit={frame.lengthUnit} />
+        <WhatIfAnswer check={check} bending={bending} unit={frame.lengthUnit} />
       ) : (
         <div id="what-if-answer">
           <p>Nothing can be worked out yet: measure the wall first.</p>

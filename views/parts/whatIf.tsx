@@ -1,6 +1,8 @@
+import type { Bending } from '../../shared/words/bending.ts';
 import type { CoverCheck } from '../../shared/words/cover.ts';
 import { type LengthUnit, lengthFigure, printLength, printShare } from '../../shared/words/print.ts';
-import { KeyFigures } from './keyFigures.tsx';
+import { againstNew } from './bendingPart.tsx';
+import { type KeyFigure, KeyFigures } from './keyFigures.tsx';
 
 export interface WhatIfProps {
   /** Where the slider asks: the page's own address for it. */
@@ -8,6 +10,7 @@ export interface WhatIfProps {
   /** What goes along with the cut: a form's fields. */
   readonly include?: string;
   readonly check: CoverCheck;
+  readonly bending: Bending | null;
   readonly unit: LengthUnit;
   readonly level: 2 | 3;
 }
@@ -20,7 +23,7 @@ function sliderRange(check: CoverCheck): { readonly mostMm: number; readonly ste
 }
 
 /** What if another cut were taken: nothing is kept by moving it. */
-export function WhatIf({ action, include, check, unit, level }: WhatIfProps) {
+export function WhatIf({ action, include, check, bending, unit, level }: WhatIfProps) {
   const { mostMm, stepMm } = sliderRange(check);
   const Heading = level === 2 ? 'h2' : 'h3';
   return (
@@ -53,13 +56,21 @@ export function WhatIf({ action, include, check, unit, level }: WhatIfProps) {
           </button>
         </noscript>
       </form>
-      <WhatIfAnswer check={check} unit={unit} />
+      <WhatIfAnswer check={check} bending={bending} unit={unit} />
     </section>
   );
 }
 
 /** What a cut would leave, and what would be said of it. */
-export function WhatIfAnswer({ check, unit }: { check: CoverCheck; unit: LengthUnit }) {
+export function WhatIfAnswer({
+  check,
+  bending,
+  unit,
+}: {
+  check: CoverCheck;
+  bending: Bending | null;
+  unit: LengthUnit;
+}) {
   const { leastWall, conformanceProbability, cutsLeft, cut } = check;
   return (
     <div id="what-if-answer" aria-live="polite">
@@ -74,10 +85,26 @@ export function WhatIfAnswer({ check, unit }: { check: CoverCheck; unit: LengthU
             : [{ label: 'sure it keeps the minimum', value: sureness(conformanceProbability) }]),
           ...(cutsLeft === null ? [] : [{ label: 'cuts left after it', value: String(cutsLeft) }]),
           { label: 'cleans up', value: cut.cleansUp ? 'yes' : 'no' },
+          ...bendingFigures(bending),
         ]}
       />
     </div>
   );
+}
+
+/** Both bounds of the piston; the larger first counts, so it stands last. */
+function bendingFigures(bending: Bending | null): KeyFigure[] {
+  const of = (id: 'new' | 'after') => bending?.cases.find((one) => one.id === id);
+  const [fresh, after] = [of('new'), of('after')];
+  if (!fresh || !after) return [];
+  return [
+    { label: 'ripple, advice', value: againstNew(after.rippleMm, fresh.rippleMm), unit: '× new' },
+    {
+      label: 'pressure peak, advice',
+      value: againstNew(after.peakOverMean, fresh.peakOverMean),
+      unit: '× new',
+    },
+  ];
 }
 
 function sureness(share: number): string {

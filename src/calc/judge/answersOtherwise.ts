@@ -1,5 +1,6 @@
+import type { BendingCase, PistonRange } from '../../../shared/words/bending.ts';
 import type { CoverCheck } from '../../../shared/words/cover.ts';
-import { type LengthUnit, printAgainst, printShare } from '../../../shared/words/print.ts';
+import { type LengthUnit, printAgainst, printNumber, printShare } from '../../../shared/words/print.ts';
 import type { StudCheck } from '../../../shared/words/stud.ts';
 
 /** Lengths closer than this are the same; shares too. */
@@ -73,4 +74,35 @@ function share(kept: number | null, now: number | null): Otherwise[] {
   const fine = (of: number | null) => (of === null ? 'not worked out' : printShare(of, 4));
   const print = coarse(kept) === coarse(now) ? fine : coarse;
   return [{ what: 'how sure it is above the minimum', kept: print(kept), now: print(now) }];
+}
+
+/** Of the figure; less is the last digits of a solve, not another answer. */
+const SAME_SHARE = 1e-3;
+
+/** The same for one case of the advice on bending. */
+export function bendingAnswersOtherwise(kept: BendingCase, now: BendingCase): Otherwise[] {
+  const found: Otherwise[] = [];
+  const compare = (what: string, of: (one: BendingCase) => PistonRange, print: (value: number) => string) => {
+    for (const piston of ['rigid', 'conforming'] as const) {
+      const [was, is] = [of(kept)[piston], of(now)[piston]];
+      if (Math.abs(is - was) <= SAME_SHARE * Math.abs(was)) continue;
+      found.push({ what: `${what} (${kept.id}, ${piston} piston)`, kept: print(was), now: print(is) });
+    }
+  };
+  compare(
+    'pressure peak',
+    ({ peakOverMean }) => peakOverMean,
+    (value) => `${printNumber(value, 3)} × the mean`,
+  );
+  compare(
+    'ripple',
+    ({ rippleMm }) => rippleMm,
+    (value) => `${printNumber(1000 * value, 2)} µm`,
+  );
+  compare(
+    'greatest stress',
+    ({ greatestStressMPa }) => greatestStressMPa,
+    (value) => `${printNumber(value, 1)} MPa`,
+  );
+  return found;
 }

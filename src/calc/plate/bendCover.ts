@@ -4,6 +4,9 @@ import { refuseCover } from './refuseCover.ts';
 import { solveCover } from './solveCover.ts';
 import { wallForPeak } from './wallForPeak.ts';
 
+/** Kept with every saved decision that bending was worked out for; goes up whenever a number moves. */
+export const PLATE_CALC_VERSION = 'plate-1';
+
 /**
  * How the cover bends under the lock-up pressure, and how evenly its lining presses. Advice.
  *

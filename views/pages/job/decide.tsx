@@ -1,7 +1,9 @@
+import type { Bending } from '../../../shared/words/bending.ts';
 import type { CoverCheck, CutPlanAnswer, Verdict } from '../../../shared/words/cover.ts';
 import type { DecisionKind, Job } from '../../../shared/words/job.ts';
 import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
+import { BendingPart, type BesideProps } from '../../parts/bendingPart.tsx';
 import {
   CoverAnswer,
   CoverCautions,
@@ -24,6 +26,9 @@ export interface DecideProps {
   /** Worked out from the readings as they stand; null while there are none or they cannot be used. */
   readonly check: CoverCheck | null;
   readonly plan: CutPlanAnswer | null;
+  /** How it bends and heats, as kept while the decision stands; null while there is nothing to reckon from. */
+  readonly bending: { readonly bending: Bending | null; readonly why: string | null } | null;
+  readonly beside: BesideProps;
   readonly checkFaults: readonly Fault[];
   /** Of the shop's criteria that `check` was worked out under: a decision is sent with it. */
   readonly criteriaRevision: number;
@@ -53,6 +58,8 @@ export function Decide(props: DecideProps) {
     shape,
     check,
     plan,
+    bending,
+    beside,
     checkFaults,
     criteriaRevision,
     outdated,
@@ -122,12 +129,23 @@ export function Decide(props: DecideProps) {
         <WhatIf
           action={`/jobs/${encodeURIComponent(job.number)}/what-if`}
           check={check}
+          bending={bending?.bending ?? null}
           unit={unit}
           level={3}
         />
       )}
       {drawn && shape && <CoverTrack shape={shape} check={drawn} unit={unit} id="job" />}
       {drawn && <CutPlanPart plan={plan} unit={unit} id="job" level={3} />}
+      {drawn && bending && (
+        <BendingPart
+          {...bending}
+          unit={unit}
+          id="job"
+          level={3}
+          drawings={`/jobs/${encodeURIComponent(job.number)}/bending`}
+          {...(!readOnly && { beside })}
+        />
+      )}
       {!check && checkFaults.length === 0 && <p>Measure the wall first; the answer then stands here.</p>}
       {check && !readOnly && (
         <>

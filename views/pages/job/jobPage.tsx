@@ -39,6 +39,8 @@ export interface JobPageProps {
     | 'plan'
     | 'checkFaults'
     | 'criteriaRevision'
+    | 'bending'
+    | 'beside'
     | 'outdated'
     | 'otherwise'
     | 'criteriaSince'

@@ -1,0 +1,64 @@
+import type { BendingBase, BendingSettings } from '../../../shared/words/bending.ts';
+import type { Family } from '../../../shared/words/catalogue.ts';
+
+/** What the model needs of a family that families need not say, each in the trade’s words. */
+const OF_FAMILY = [
+  ['bossDiameterMm', 'boss diameter'],
+  ['rimDiameterMm', 'rim diameter'],
+  ['padDiameterMm', 'pad diameter'],
+  ['padThicknessMm', 'pad thickness'],
+  ['sideWallMm', 'side wall thickness'],
+  ['pistonSealDiameterMm', 'piston seal diameter'],
+  ['hubDiameterMm', 'hub diameter'],
+] as const;
+
+export interface BendingBaseFound {
+  /** null while something is missing. */
+  readonly base: BendingBase | null;
+  /** Of the family. */
+  readonly missing: readonly string[];
+  /** The shop has not said what lining and steel are. */
+  readonly shopSilent: boolean;
+}
+
+/**
+ * A family’s cover when new, as the bending model wants it, or what is missing for that. The flat off the track keeps
+ * the wall it had when new: facing cuts the track alone. The family’s pressure and yield stand before the shop’s.
+ *
+ * Valid: facing of the track alone.   Source: calculations page, 3.4
+ * Example: tests/calc/plate/bendingCases.test.ts
+ */
+export function bendingBase(family: Family, settings: BendingSettings | null): BendingBaseFound {
+  const pressureMPa = family.lockUpPressureMPa ?? settings?.lockUpPressureMPa ?? null;
+  const missing: string[] = OF_FAMILY.flatMap(([key, name]) => (family[key] == null ? [name] : []));
+  if (pressureMPa === null) missing.push('lock-up pressure');
+  const shopSilent = settings === null;
+  if (missing.length > 0 || settings === null || pressureMPa === null) {
+    return { base: null, missing, shopSilent };
+  }
+  const { studCount, studCircleDiameterMm, trackInnerDiameterMm, trackOuterDiameterMm } = family;
+  return {
+    base: {
+      bossDiameterMm: family.bossDiameterMm!,
+      rimDiameterMm: family.rimDiameterMm!,
+      trackInnerDiameterMm,
+      trackOuterDiameterMm,
+      studCircleDiameterMm,
+      padDiameterMm: family.padDiameterMm!,
+      padThicknessMm: family.padThicknessMm!,
+      studCount,
+      wallMm: family.nominalWallMm,
+      sideWallMm: family.sideWallMm!,
+      pistonSealDiameterMm: family.pistonSealDiameterMm!,
+      hubDiameterMm: family.hubDiameterMm!,
+      pressureMPa,
+      liningModulusMPaPerMm: settings.liningModulusMPaPerMm,
+      youngMPa: settings.youngMPa,
+      poisson: settings.poisson,
+      speedRpm: settings.speedRpm,
+      yieldMPa: family.yieldMPa ?? settings.yieldMPa,
+    },
+    missing,
+    shopSilent,
+  };
+}

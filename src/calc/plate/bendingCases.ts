@@ -1,0 +1,105 @@
+import type {
+  BendingBase,
+  BendingCase,
+  BendingCaseId,
+  HeatSettings,
+  PistonRange,
+  RingSize,
+} from '../../../shared/words/bending.ts';
+import type { StiffeningRing, StiffnessAnswer, StiffnessInput } from '../../../shared/words/stiffness.ts';
+import { heatCover } from '../heat/heatCover.ts';
+import { slipFlux } from '../heat/slipFlux.ts';
+
+export interface CaseAsked {
+  readonly id: BendingCaseId;
+  readonly base: BendingBase;
+  readonly trackWallMm: number;
+  readonly ring: StiffeningRing | null;
+}
+
+/**
+ * The cases a cover is shown in. The wall on the track is taken as even, at the thinnest that was measured or that the
+ * cut leaves: no station is thinner, so ripple and peak are not made less than they are.
+ *
+ * Valid: walls that differ little round the track.   Source: calculations page, 3.4 (the thinnest wall everywhere: this program’s own choice, on the safe side)
+ * Example: tests/calc/plate/bendingCases.test.ts
+ */
+export function bendingCases({
+  base,
+  leastBeforeMm,
+  leastAfterMm,
+  ring,
+  welded,
+}: {
+  readonly base: BendingBase;
+  readonly leastBeforeMm: number;
+  readonly leastAfterMm: number;
+  readonly ring: RingSize | null;
+  /** The ring is on already. */
+  readonly welded: boolean;
+}): CaseAsked[] {
+  const unbonded = ring && { ...ring, bonded: false };
+  const bonded = ring && { ...ring, bonded: true };
+  const on = welded ? unbonded : null;
+  const one = (id: BendingCaseId, trackWallMm: number, withRing: StiffeningRing | null): CaseAsked => ({
+    id,
+    base,
+    trackWallMm,
+    ring: withRing,
+  });
+  return [
+    one('new', base.wallMm, null),
+    one('now', leastBeforeMm, on),
+    one('after', leastAfterMm, on),
+    ...(unbonded && !welded ? [one('ring-unbonded', leastAfterMm, unbonded)] : []),
+    ...(bonded ? [one('ring-bonded', leastAfterMm, bonded)] : []),
+  ];
+}
+
+export function caseInput(asked: CaseAsked, piston: StiffnessInput['piston']): StiffnessInput {
+  const { base, trackWallMm, ring } = asked;
+  return { ...base, trackWallMm, ring, piston, peakLimit: null };
+}
+
+/** One case as it is shown: the numbers of both pistons side by side, and the heat that follows from its wall and peak. */
+export function bendingCase(
+  asked: CaseAsked,
+  answers: Readonly<Record<keyof PistonRange, StiffnessAnswer>>,
+  heat: HeatSettings | null,
+): BendingCase {
+  const { rigid, conforming } = answers;
+  const range = (of: (answer: StiffnessAnswer) => number): PistonRange => ({
+    rigid: of(rigid),
+    conforming: of(conforming),
+  });
+  const peakOverMean = range((answer) => answer.peakOverMean);
+  return {
+    id: asked.id,
+    trackWallMm: asked.trackWallMm,
+    ring: asked.ring,
+    peakOverMean,
+    rippleMm: range((answer) => answer.rippleMm),
+    bossDeflectionMm: range((answer) => answer.bossDeflectionMm),
+    greatestStressMPa: range((answer) => answer.greatestStressMPa),
+    beyondYield: rigid.beyondYield === null ? null : rigid.beyondYield || conforming.beyondYield === true,
+    heat: heat && heatOf(asked, heat, peakOverMean),
+  };
+}
+
+function heatOf({ base, trackWallMm }: CaseAsked, heat: HeatSettings, peak: PistonRange) {
+  const { trackInnerDiameterMm, trackOuterDiameterMm } = base;
+  const { peakRiseK } = heatCover({
+    fluxWPerM2: slipFlux({ ...heat, trackInnerDiameterMm, trackOuterDiameterMm }),
+    slipTimeS: heat.slipTimeS,
+    thicknessMm: trackWallMm,
+    conductivityWPerMK: heat.conductivityWPerMK,
+    densityKgPerM3: heat.densityKgPerM3,
+    specificHeatJPerKgK: heat.specificHeatJPerKgK,
+    pressurePeak: null,
+    startTemperatureC: null,
+  });
+  return {
+    peakRiseK,
+    behindStudRiseK: { rigid: peakRiseK * peak.rigid, conforming: peakRiseK * peak.conforming },
+  };
+}

@@ -1,0 +1,10 @@
+import type { Response } from 'express';
+
+/** Aborts when whoever asked is gone before the answer: a page that was left, a slider that moved on. */
+export function leftSignal(res: Response): AbortSignal {
+  const left = new AbortController();
+  res.on('close', () => {
+    if (!res.writableFinished) left.abort();
+  });
+  return left.signal;
+}

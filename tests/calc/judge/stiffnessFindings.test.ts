@@ -1,0 +1,103 @@
+import { describe, expect, it } from 'vitest';
+import type { BendingCase, BendingCaseId, PistonRange } from '../../../shared/words/bending.ts';
+import { stiffnessFindings } from '../../../src/calc/judge/stiffnessFindings.ts';
+
+const even = (value: number): PistonRange => ({ rigid: value, conforming: value });
+function one(id: BendingCaseId, peak: PistonRange, ripple: PistonRange = even(10)): BendingCase {
+  return {
+    id,
+    trackWallMm: 4,
+    ring: id.startsWith('ring')
+      ? { innerDiameterMm: 1, outerDiameterMm: 2, thicknessMm: 1, bonded: false }
+      : null,
+    peakOverMean: peak,
+    rippleMm: ripple,
+    bossDeflectionMm: even(0),
+    greatestStressMPa: even(0),
+    beyondYield: null,
+    heat: null,
+  };
+}
+const judge = (
+  cases: readonly BendingCase[],
+  more: Partial<Parameters<typeof stiffnessFindings>[0]> & { welded?: boolean } = {},
+) => {
+  const { welded = false, ...rest } = more;
+  return stiffnessFindings({
+    limits: { peakOverNew: 1.1, rippleOverNew: null },
+    bending: { cases, welded },
+    why: null,
+    ringAllowed: true,
+    ...rest,
+  }).map(({ id, status, value }) => `${id} ${status} ${value === null ? '' : value.toFixed(3)}`);
+};
+const NEW = one('new', { rigid: 2, conforming: 1.2 });
+
+// The rule is this program’s own: both bounds of the piston must keep the shop’s limit, the ring counts as unbonded.
+describe('limits of the shop on bending', () => {
+  it('are no findings while there are none: it stays advice', () => {
+    expect(judge([NEW, NEW], { limits: { peakOverNew: null, rippleOverNew: null } })).toEqual([]);
+  });
+
+  it.each([
+    [{ rigid: 2.2, conforming: 1.2 }, 'stiffness pass 1.100'],
+    [{ rigid: 2.2001, conforming: 1.2 }, 'stiffness fail 1.100'],
+    [{ rigid: 2, conforming: 1.4 }, 'stiffness fail 1.167'],
+  ])('the larger of both pistons judges: %o → %s', (peak, wanted) => {
+    expect(judge([NEW, one('after', peak)])).toEqual([wanted]);
+  });
+
+  it('fail where either limit is passed, and the worst against its limit is told', () => {
+    const limits = { peakOverNew: 1.1, rippleOverNew: 1.5 };
+    const after = one('after', { rigid: 2.1, conforming: 1.2 }, even(16));
+    const [finding] = stiffnessFindings({
+      limits,
+      bending: { cases: [NEW, after], welded: false },
+      why: null,
+      ringAllowed: false,
+    });
+    expect(finding).toMatchObject({ status: 'fail', value: 1.6, limit: 1.5 });
+    expect(finding!.sentence).toBe(
+      'After the cut the pressure peak is 1.05 × that of the new cover, within the shop’s 1.10 ×; the ripple is 1.60 × that of the new cover, past the shop’s 1.50 ×.',
+    );
+  });
+
+  it('judge the unbonded ring where the family allows one, and never the bonded', () => {
+    const bare = one('after', { rigid: 3, conforming: 1.2 });
+    const ringed = one('ring-unbonded', { rigid: 1.9, conforming: 1.1 });
+    const bonded = one('ring-bonded', { rigid: 1, conforming: 1 });
+    expect(judge([NEW, bare, ringed, bonded])).toEqual([
+      'stiffness fail 1.500',
+      'stiffness-with-ring pass 0.950',
+    ]);
+    expect(judge([NEW, bare, ringed], { ringAllowed: false })).toEqual(['stiffness fail 1.500']);
+    expect(judge([NEW, bare, bonded])).toEqual(['stiffness fail 1.500']);
+  });
+
+  it('judge a cover with its ring on by that alone', () => {
+    expect(judge([NEW, one('after', { rigid: 3, conforming: 1.2 })], { welded: true })).toEqual([
+      'stiffness fail 1.500',
+    ]);
+  });
+
+  it('are not checked where nothing could be reckoned, and say why', () => {
+    const [finding] = stiffnessFindings({
+      limits: { peakOverNew: 1.1, rippleOverNew: null },
+      bending: null,
+      why: 'The family does not say its hub diameter.',
+      ringAllowed: true,
+    });
+    expect(finding).toMatchObject({ id: 'stiffness', status: 'not-checked' });
+    expect(finding!.sentence).toContain('hub diameter');
+  });
+
+  it('never print a ratio past its limit as the limit itself', () => {
+    const [finding] = stiffnessFindings({
+      limits: { peakOverNew: 1.1, rippleOverNew: null },
+      bending: { cases: [NEW, one('after', { rigid: 2.2004, conforming: 1.2 })], welded: false },
+      why: null,
+      ringAllowed: true,
+    });
+    expect(finding!.sentence).toContain('is 1.1002 × that of the new cover, past the shop’s 1.10 ×');
+  });
+});

@@ -1,0 +1,104 @@
+import { describe, expect, it } from 'vitest';
+import { demoCriteria, demoFamilies } from '../../../data/demo/covers.ts';
+import type { Family } from '../../../shared/words/catalogue.ts';
+import { heatCover } from '../../../src/calc/heat/heatCover.ts';
+import { bendCover } from '../../../src/calc/plate/bendCover.ts';
+import { bendingBase } from '../../../src/calc/plate/bendingBase.ts';
+import { bendingCase, bendingCases, caseInput } from '../../../src/calc/plate/bendingCases.ts';
+import { COVER } from './example.ts';
+
+const settings = demoCriteria.bending!;
+const family = (id: string): Family => demoFamilies.find((one) => one.id === id)!.family;
+const { base } = bendingBase(family('kestrel-4'), settings);
+const RING = { innerDiameterMm: 236, outerDiameterMm: 296, thicknessMm: 6 };
+const cases = (welded: boolean, ring: typeof RING | null = RING) =>
+  bendingCases({ base: base!, leastBeforeMm: 4.8, leastAfterMm: 4.4, ring, welded });
+
+describe('what the model needs of a family', () => {
+  it('takes the wall when new off the track, and the family’s pressure and yield before the shop’s', () => {
+    const shop = { ...settings, lockUpPressureMPa: 0.5, yieldMPa: 250 };
+    expect(bendingBase(family('kestrel-4'), shop).base).toMatchObject({
+      wallMm: 5,
+      pressureMPa: 0.7,
+      yieldMPa: 320,
+      sideWallMm: 4,
+    });
+    const silent = { ...family('kestrel-4'), lockUpPressureMPa: null, yieldMPa: null };
+    expect(bendingBase(silent, shop).base).toMatchObject({ pressureMPa: 0.5, yieldMPa: 250 });
+  });
+
+  it('names what is missing, of a family that does not say and of one kept before it could', () => {
+    expect(bendingBase(family('alder-3'), settings)).toMatchObject({
+      base: null,
+      missing: ['side wall thickness', 'piston seal diameter', 'hub diameter'],
+      shopSilent: false,
+    });
+    const { sideWallMm: _s, lockUpPressureMPa: _p, ...before } = family('kestrel-4');
+    expect(bendingBase(before, settings).missing).toEqual(['side wall thickness', 'lock-up pressure']);
+    expect(bendingBase(family('kestrel-4'), null)).toMatchObject({
+      base: null,
+      missing: [],
+      shopSilent: true,
+    });
+  });
+});
+
+describe('the cases', () => {
+  const told = (welded: boolean, ring: typeof RING | null = RING) =>
+    cases(welded, ring).map(
+      ({ id, trackWallMm, ring: on }) => `${id} ${trackWallMm} ${on?.bonded ?? 'bare'}`,
+    );
+  it('are new, now and after the cut, and with the ring both bounds of its bonding', () => {
+    expect(told(false)).toEqual([
+      'new 5 bare',
+      'now 4.8 bare',
+      'after 4.4 bare',
+      'ring-unbonded 4.4 false',
+      'ring-bonded 4.4 true',
+    ]);
+    expect(told(false, null)).toEqual(['new 5 bare', 'now 4.8 bare', 'after 4.4 bare']);
+  });
+  it('count a ring that is on as part of the cover, unbonded', () => {
+    expect(told(true)).toEqual(['new 5 bare', 'now 4.8 false', 'after 4.4 false', 'ring-bonded 4.4 true']);
+  });
+});
+
+describe('one case', () => {
+  const [fresh] = cases(false);
+  const of = (yieldMPa: number | null) => {
+    const asked = { ...fresh!, base: { ...fresh!.base, yieldMPa } };
+    const rigid = bendCover(caseInput(asked, 'rigid'));
+    const conforming = bendCover(caseInput(asked, 'conforming'));
+    return { asked, rigid, conforming, shown: bendingCase(asked, { rigid, conforming }, demoCriteria.heat!) };
+  };
+
+  it('shows both pistons beside each other, and the heat at the mean and behind a stud', () => {
+    const { rigid, conforming, shown } = of(null);
+    expect(shown.peakOverMean).toEqual({ rigid: rigid.peakOverMean, conforming: conforming.peakOverMean });
+    expect(shown.beyondYield).toBeNull();
+    // Half of 300 N·m at 1000 rpm on Ø 214–264 is 0.837 MW/m² (heatCover.test.ts).
+    const { startTemperatureC: _, share: _s, torqueNm: _t, slipRpm: _r, ...slab } = demoCriteria.heat!;
+    const heat = heatCover({
+      ...slab,
+      fluxWPerM2: 0.83699e6,
+      thicknessMm: 5,
+      pressurePeak: rigid.peakOverMean,
+      startTemperatureC: null,
+    });
+    expect(shown.heat!.peakRiseK).toBeCloseTo(heat.peakRiseK, 2);
+    expect(shown.heat!.behindStudRiseK.rigid).toBeCloseTo(heat.behindStud!.peakRiseK, 1);
+  });
+
+  it('is beyond yield where either piston’s stress is', () => {
+    const { rigid, conforming } = of(null);
+    const [less, more] = [rigid, conforming].map((one) => one.greatestStressMPa).sort((a, b) => a - b);
+    expect(of((less! + more!) / 2).shown.beyondYield).toBe(true);
+    expect(of(more! + 1).shown.beyondYield).toBe(false);
+  });
+
+  it('is what check values 10.1 say, where the cover is theirs', () => {
+    const { trackWallMm: _, ring: _r, piston: _p, peakLimit: _l, ...theirs } = COVER;
+    const asked = { id: 'new' as const, base: theirs, trackWallMm: COVER.trackWallMm, ring: null };
+    expect(caseInput(asked, 'rigid')).toEqual(COVER);
+  });
+});

@@ -1,0 +1,306 @@
+import type { Answer } from '../../shared/words/answer.ts';
+import type { Bending, BendingCase, PistonRange, RingTold } from '../../shared/words/bending.ts';
+import {
+  briefLength,
+  type LengthUnit,
+  lengthFigure,
+  printLength,
+  printNumber,
+  printShare,
+} from '../../shared/words/print.ts';
+import { Caution } from './caution.tsx';
+import { Choice } from './field.tsx';
+
+export interface BendingPartProps {
+  readonly bending: Bending | null;
+  /** Why there is none. */
+  readonly why: string | null;
+  readonly unit: LengthUnit;
+  readonly id: string;
+  readonly level: 2 | 3;
+  /** Where the drawings are; without it they are not offered. */
+  readonly drawings?: string;
+  /** Families to set beside it, and the form that takes the choice. */
+  readonly beside?: BesideProps;
+}
+
+export interface BesideProps {
+  readonly families: readonly { readonly id: string; readonly name: string }[];
+  readonly chosen: string;
+  /** The form its choice belongs to; without one it has a form of its own, sent to `action`. */
+  readonly form?: string;
+  readonly action?: string;
+}
+
+/** How the cover bends and heats: advice, in a table from new to ringed. */
+export function BendingPart({ bending, why, unit, id, level, drawings, beside }: BendingPartProps) {
+  const Heading = level === 2 ? 'h2' : 'h3';
+  return (
+    <section id={`${id}-bending`} class="bending" aria-labelledby={`${id}-bending-head`}>
+      <Heading id={`${id}-bending-head`}>How it bends and heats, advice</Heading>
+      {bending === null ? (
+        <p class="hint">{why}</p>
+      ) : (
+        <>
+          <p>{bendingInWords(bending, unit)}</p>
+          {bending.cases.some(({ beyondYield }) => beyondYield) && <BeyondYield bending={bending} />}
+          <BendingTable bending={bending} unit={unit} />
+          {bending.marks && <p>{marksInWords(bending.marks)}</p>}
+          {drawings !== undefined && <Drawings id={id} href={drawings} />}
+          {bending.ring && <Ring ring={bending.ring} bending={bending} unit={unit} />}
+          {beside && <Beside id={id} {...beside} />}
+          <Worth bending={bending} />
+        </>
+      )}
+    </section>
+  );
+}
+
+const find = (bending: Bending, id: BendingCase['id']) => bending.cases.find((one) => one.id === id) ?? null;
+
+/** "1.03 to 1.05", least first; one figure where both print alike. */
+function rangeInWords({ rigid, conforming }: PistonRange, decimals: number): string {
+  const [least, most] = [Math.min(rigid, conforming), Math.max(rigid, conforming)].map((value) =>
+    printNumber(value, decimals),
+  );
+  return least === most ? least! : `${least} to ${most}`;
+}
+
+/** "1.03 to 1.05": so many times the new cover's, from one bound of the piston to the other. */
+export function againstNew(one: PistonRange, fresh: PistonRange): string {
+  return rangeInWords({ rigid: one.rigid / fresh.rigid, conforming: one.conforming / fresh.conforming }, 2);
+}
+
+/** What the cut does to it, and what a ring would do, in one or two sentences. */
+export function bendingInWords(bending: Bending, unit: LengthUnit): string {
+  const [fresh, after] = [find(bending, 'new'), find(bending, 'after')];
+  if (fresh === null || after === null) return '';
+  const against = (one: BendingCase) =>
+    `its track ripples ${againstNew(one.rippleMm, fresh.rippleMm)} × as much as when new, and its lining peaks at ${againstNew(one.peakOverMean, fresh.peakOverMean)} × what it did`;
+  const ringed = find(bending, 'ring-unbonded');
+  const parts = [
+    `After the cut, with ${printLength(after.trackWallMm, unit)} on the track${bending.welded ? ' and its ring unbonded' : ''}, ${against(after)}.`,
+  ];
+  if (ringed) parts.push(`With the ring, taken as unbonded, ${against(ringed)}.`);
+  const { peakOverNew } = bending.limits;
+  if (peakOverNew !== null && bending.wallForPeakMm !== null) {
+    parts.push(
+      `The shop’s limit on the peak, ${printNumber(peakOverNew, 2)} × new, would be reached at ${printLength(bending.wallForPeakMm, unit)} on the track, without a ring.`,
+    );
+  } else if (peakOverNew !== null) {
+    parts.push(
+      `The shop’s limit on the peak, ${printNumber(peakOverNew, 2)} × new, is not reached at any wall that could be faced.`,
+    );
+  }
+  return parts.join(' ');
+}
+
+function BeyondYield({ bending }: { bending: Bending }) {
+  const worst = bending.cases
+    .filter(({ beyondYield }) => beyondYield)
+    .flatMap(({ greatestStressMPa }) => [greatestStressMPa.rigid, greatestStressMPa.conforming]);
+  return (
+    <p class="note">
+      The greatest stress reaches {printNumber(Math.max(...worst), 0)} MPa, above the yield of{' '}
+      {bending.base.yieldMPa} MPa: there the cover would give, and the deflections are not to be relied on.
+    </p>
+  );
+}
+
+const CASE: Readonly<Record<BendingCase['id'], string>> = {
+  new: 'new',
+  now: 'now',
+  after: 'after the cut',
+  'ring-unbonded': 'and a ring, unbonded',
+  'ring-bonded': 'and a ring, bonded',
+  other: 'another family, new',
+};
+
+export function caseName(bending: Bending, id: BendingCase['id']): string {
+  if (id === 'other' && bending.other) return `${bending.other.name}, new`;
+  if (bending.welded && (id === 'now' || id === 'after')) return `${CASE[id]}, ring unbonded`;
+  return CASE[id];
+}
+
+function BendingTable({ bending, unit }: { bending: Bending; unit: LengthUnit }) {
+  const range = (of: PistonRange, scale = 1, decimals = 2) =>
+    rangeInWords({ rigid: of.rigid * scale, conforming: of.conforming * scale }, decimals);
+  const micro = unit === 'mm' ? { per: 1000, name: 'µm' } : { per: 1000 / 25.4, name: 'thou' };
+  return (
+    <section class="table-box" tabindex={0} aria-label="Bending and heat, case by case">
+      <table class="figures">
+        <caption>
+          From one bound of the piston to the other, rigid and conforming; a real one lies between. Wall and
+          boss in {unit}. The wall on the track is taken as thin everywhere as where it is thinnest.
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col">cover</th>
+            <th scope="col">wall</th>
+            <th scope="col">peak ÷ mean</th>
+            <th scope="col">ripple, {micro.name}</th>
+            <th scope="col">boss moves</th>
+            <th scope="col">stress, MPa</th>
+            {bending.heat && (
+              <>
+                <th scope="col">hotter by, K</th>
+                <th scope="col">behind a stud, K</th>
+              </>
+            )}
+          </tr>
+        </thead>
+        <tbody>
+          {bending.cases.map((one) => (
+            <tr>
+              <th scope="row">{caseName(bending, one.id)}</th>
+              <td>{lengthFigure(one.trackWallMm, unit)}</td>
+              <td>{range(one.peakOverMean)}</td>
+              <td>{range(one.rippleMm, micro.per, unit === 'mm' ? 1 : 2)}</td>
+              <td>
+                {unit === 'mm' ? range(one.bossDeflectionMm) : range(one.bossDeflectionMm, 1 / 25.4, 3)}
+              </td>
+              <td>
+                {range(one.greatestStressMPa, 1, 0)}
+                {one.beyondYield && <b> above yield</b>}
+              </td>
+              {one.heat && (
+                <>
+                  <td>{printNumber(one.heat.peakRiseK, 0)}</td>
+                  <td>{range(one.heat.behindStudRiseK, 1, 0)}</td>
+                </>
+              )}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
+const AGREE = {
+  yes: 'The recorded marks sit where the model says',
+  no: 'The recorded marks do not sit where the model says: look for another cause as well, such as a face that ran out or a lining that dragged',
+  unclear: 'Whether the recorded marks sit where the model says is not clear',
+} as const;
+
+/** Do the marks sit where the model says? */
+function marksInWords({ count, onPressed, pressedArea, agree }: NonNullable<Bending['marks']>): string {
+  const share = ({ rigid, conforming }: PistonRange) => {
+    const [least, most] = [Math.min(rigid, conforming), Math.max(rigid, conforming)].map((value) =>
+      printShare(Math.round(100 * value) / 100, 0),
+    );
+    return least === most ? least! : `${least!.replace(' %', '')} to ${most}`;
+  };
+  return `${AGREE[agree]}. Of the darkening of ${count} marks, weighed by depth, ${share(onPressed)} lies where the lining presses above its mean; by chance it would be ${share(pressedArea)}.`;
+}
+
+/** With a script they come when they are opened; without one the link leads to them. */
+function Drawings({ id, href }: { id: string; href: string }) {
+  return (
+    <details
+      class="twin"
+      id={`${id}-bending-drawings`}
+      hx-get={href}
+      hx-trigger="toggle once"
+      hx-select="#bending-drawings"
+      hx-target={`#${id}-bending-drawn`}
+      hx-swap="innerHTML"
+    >
+      <summary>Where the lining presses, with the marks over it, and how the section bends</summary>
+      <div id={`${id}-bending-drawn`}>
+        <a class="button" href={href}>
+          See the drawings
+        </a>
+      </div>
+    </details>
+  );
+}
+
+function Ring({ ring, bending, unit }: { ring: RingTold; bending: Bending; unit: LengthUnit }) {
+  const { size, massKg, unbalanceGmm, permissibleGmm, clearanceMm } = ring;
+  const value = ({ value: found }: Answer, decimals: number) => printNumber(found ?? 0, decimals);
+  const room = clearanceMm.value ?? 0;
+  return (
+    <section class="ring-told">
+      <p>
+        <b>
+          {bending.welded ? 'The ring welded on: ' : 'The ring: '}Ø {briefLength(size.innerDiameterMm, unit)}{' '}
+          to Ø {briefLength(size.outerDiameterMm, unit)}, {briefLength(size.thicknessMm, unit)} thick
+        </b>
+        , flat on the engine side with openings for the pads. It weighs at most {value(massKg, 2)} kg.
+        {unbalanceGmm &&
+          ` Running out as far as the shop allows, it adds up to ${value(unbalanceGmm, 0)} g·mm of unbalance${
+            permissibleGmm
+              ? `, ${(unbalanceGmm.value ?? 0) > (permissibleGmm.value ?? 0) ? 'more than' : 'within'} the ${value(permissibleGmm, 1)} g·mm of the shop’s grade (ISO 21940-11)`
+              : ''
+          }.`}{' '}
+        {room > 0
+          ? `It stands ${briefLength(room, unit)} clear of a flat flexplate; welds and bolt heads take from that.`
+          : `It is ${room === 0 ? 'as thick as the pads' : `${briefLength(-room, unit)} thicker than the pads`}: it would foul a flat flexplate.`}
+      </p>
+      <Caution kind="weld" />
+    </section>
+  );
+}
+
+function Beside({ id, families, chosen, form, action }: BesideProps & { id: string }) {
+  const choice = (
+    <>
+      <Choice
+        label="Set another family’s new cover beside it"
+        name="beside"
+        id={`${id}-beside`}
+        value={chosen}
+        options={[
+          { value: '', label: 'none' },
+          ...families.map((one) => ({ value: one.id, label: one.name })),
+        ]}
+        {...(form !== undefined && { select: { form } })}
+      />
+      <button class="button" type="submit" form={form}>
+        Set it beside
+      </button>
+    </>
+  );
+  if (form !== undefined) return <div class="actions beside">{choice}</div>;
+  return (
+    <form method="get" action={action} class="actions beside">
+      {choice}
+    </form>
+  );
+}
+
+/** What the numbers are worth, and what they leave out. */
+function Worth({ bending }: { bending: Bending }) {
+  const { base } = bending;
+  return (
+    <details class="twin">
+      <summary>What this is worth</summary>
+      <ul>
+        <li>To compare one cover with another; not a promise. No limit, unless the shop has made it one.</li>
+        <li>
+          A thin plate, at {printNumber(base.pressureMPa, 2)} MPa. It over-stiffens short thick pads: a solid
+          model of stepped pads bent about 12 % more.
+        </li>
+        <li>
+          Rigid and conforming piston are bounds, and so are a bonded and an unbonded ring: welds at its edges
+          lie between.
+        </li>
+        <li>The greatest stress is looked for away from the pads’ edges, and is good to about 5 %.</li>
+        <li>
+          {base.speedRpm === null
+            ? 'Ballooning by the oil’s rotation is left out.'
+            : `Ballooning by the oil’s rotation is reckoned at ${base.speedRpm} rpm.`}
+        </li>
+        {bending.heat && (
+          <li>
+            Heat: one slip of {bending.heat.slipTimeS} s from {bending.heat.slipRpm} rpm at{' '}
+            {bending.heat.torqueNm} N·m, {printShare(bending.heat.share, 0)} of it into the cover, straight
+            through the wall. Behind a stud the flux is larger by the peak; heat that spreads sideways makes
+            it less.
+          </li>
+        )}
+      </ul>
+    </details>
+  );
+}

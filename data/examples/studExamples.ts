@@ -11,6 +11,7 @@ import { lengthMargin } from '../../src/calc/stud/lengthMargin.ts';
 import { matchStuds } from '../../src/calc/stud/matchStuds.ts';
 import { neededEngagement } from '../../src/calc/stud/neededEngagement.ts';
 import { nutClamps } from '../../src/calc/stud/nutClamps.ts';
+import { nutClass } from '../../src/calc/stud/nutClass.ts';
 import { nutProof } from '../../src/calc/stud/nutProof.ts';
 import { nutSeat } from '../../src/calc/stud/nutSeat.ts';
 import { nutThread } from '../../src/calc/stud/nutThread.ts';
@@ -162,6 +163,7 @@ export const studExamples: Readonly<Record<string, Example>> = {
     [{ ...LENGTHS, shimMm: 1.5 }, 'mm'],
     'pads 28 mm deep, flexplate stands out 22 mm, shim 1.5 mm, hub engaged 20 mm',
   ),
+  nutClass: worked(nutClass, [{ name: '8', diameterMm: 10 }], 'class 8, M10'),
   reach: worked(reach, [
     {
       projectionMm: 23,

@@ -3,6 +3,7 @@ import { catalogueStackSchema } from '../../shared/schemas/catalogue.ts';
 import { faultsOf } from '../../shared/schemas/faultsOf.ts';
 import type { CatalogueStack } from '../../shared/words/catalogue.ts';
 import type { ThreadSpec } from '../../shared/words/thread.ts';
+import { type NutClass, nutClass } from '../calc/stud/nutClass.ts';
 import type { TypedForm } from './typed.ts';
 
 const MOST_LAYERS = 12;
@@ -71,9 +72,10 @@ function readNut(form: TypedForm) {
   const countersinkMm = form.length('nutCountersink', 'Countersink of the nut') ?? 0;
   const washerMm = form.length('washer', 'Thickness of the washer') ?? 0;
   const bearingOuterDiameterMm = form.length('nutBearing', 'Bearing diameter of the nut');
-  const proofMPa = form.pressure('nutProof', 'Proof stress of the nut');
   const tensileMPa = form.pressure('nutTensile', 'Tensile strength of the nut');
   const thread = readThreadField(form, 'nutThread', 'internal');
+  const marked = nutClassOf(form, thread);
+  const proofMPa = form.pressure('nutProof', 'Proof stress of the nut') ?? marked?.proofMPa ?? null;
   if (heightMm === null) {
     if (form.has('nutThread')) form.needed(heightMm, 'nutHeight', 'Height of the nut');
     return null;
@@ -89,6 +91,23 @@ function readNut(form: TypedForm) {
     washerMm,
     prevailing: form.text('prevailing') === '1',
   };
+}
+
+/** Proof stress of the class marked on the nut; what is typed beside it counts before. */
+function nutClassOf(form: TypedForm, thread: ThreadSpec | null): NutClass | null {
+  const name = form.text('nutClass');
+  if (name === '') return null;
+  if (thread === null) {
+    if (!form.faults.some(({ path }) => path === 'nutThread'))
+      form.fault('nutThread', 'The nut’s class needs its thread. Type it, as 3/8-24 or M10x1.25.');
+    return null;
+  }
+  const diameterMm = thread.system === 'unified' ? thread.majorInch * 25.4 : thread.majorMm;
+  const fine = thread.system === 'unified' && thread.designation.includes('UNF');
+  const found = nutClass({ name, diameterMm, fine });
+  if (found === null)
+    form.fault('nutClass', `No proof stress is known for ${name} at this diameter. Type the proof stress.`);
+  return found;
 }
 
 /** A thread callout typed in a field; null when empty or refused. */

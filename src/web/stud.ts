@@ -10,7 +10,7 @@ import { renderPage } from '../../views/render.ts';
 import { toleranceRows } from '../calc/stud/toleranceRows.ts';
 import type { House } from './house.ts';
 import { layerRows, readStack } from './stackForm.ts';
-import { studCheckFor, studChoicesFor, studInput } from './studChoices.ts';
+import { stackChoicesFor, studChoicesFor, studInput } from './studChoices.ts';
 import { flexplateRouter } from './studFlexplate.ts';
 import { readStud } from './studForm.ts';
 import { gapRouter } from './studGap.ts';
@@ -171,22 +171,14 @@ function sameThread(a: CatalogueStud, b: CatalogueStud): boolean {
   return a.stud.thread.designation === b.stud.thread.designation;
 }
 
-const FIT_ORDER = { yes: 0, 'with-care': 1, no: 2 } as const;
-
 function stackChoices(
   entry: CatalogueStud,
   stacks: readonly { id: string; body: CatalogueStack }[],
   criteria: ShopCriteria,
   frame: Frame,
-): { choices: StackChoice[]; faults: readonly Fault[] } {
+): { choices: readonly StackChoice[]; faults: readonly Fault[] } {
   try {
-    const choices = stacks.map(({ id, body }) => ({
-      id,
-      entry: body,
-      check: studCheckFor(entry, body, null, criteria, null, frame.lengthUnit).check,
-    }));
-    choices.sort((a, b) => FIT_ORDER[a.check.fits] - FIT_ORDER[b.check.fits]);
-    return { choices, faults: [] };
+    return { choices: stackChoicesFor(entry, stacks, criteria, frame.lengthUnit), faults: [] };
   } catch (error) {
     if (error instanceof Refusal) return { choices: [], faults: error.faults };
     throw error;

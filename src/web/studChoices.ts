@@ -1,9 +1,12 @@
 import type { CatalogueStack, CatalogueStud, Family, ShopCriteria } from '../../shared/words/catalogue.ts';
 import type { LengthUnit } from '../../shared/words/print.ts';
 import type { Joint, StudCheck, StudCheckInput, StudMatch } from '../../shared/words/stud.ts';
+import type { StackChoice } from '../../views/pages/stacksForStud.tsx';
 import type { StudChoice } from '../../views/pages/stud.tsx';
 import { checkStud } from '../calc/stud/checkStud.ts';
+import { matchStacks } from '../calc/stud/matchStacks.ts';
 import { matchStuds } from '../calc/stud/matchStuds.ts';
+import { whatWouldMend } from '../calc/stud/whatWouldMend.ts';
 
 export interface NamedEntry<Body> {
   readonly id: string;
@@ -52,6 +55,37 @@ export function studCheckFor(
 ): { readonly input: StudCheckInput; readonly check: StudCheck } {
   const input = { stud: stud.stud, ...asked(stack, pullForwardMm, criteria, family, joint) };
   return { input, check: checkStud(input, unit) };
+}
+
+/** Every stack of the catalogue held against a stud, best first, each with what would make something better of it. */
+export function stackChoicesFor(
+  stud: CatalogueStud,
+  stacks: readonly NamedEntry<CatalogueStack>[],
+  criteria: ShopCriteria,
+  unit: LengthUnit,
+): StackChoice[] {
+  const { protrusionThreads, startThreads } = criteria;
+  const matches = matchStacks(
+    {
+      stud: stud.stud,
+      stacks: stacks.map(({ id, body }) => ({ ...body, id })),
+      criteria: { protrusionThreads, startThreads },
+      joint: null,
+      coverStudCount: null,
+      coverStudCircleDiameterMm: null,
+    },
+    unit,
+  );
+  return matches.flatMap(({ id, check, decidedBy }) => {
+    const entry = stacks.find((one) => one.id === id)?.body;
+    if (!entry) return [];
+    const otherThread = check.fits === 'no' && decidedBy === 'thread';
+    const mends =
+      check.fits === 'yes' || otherThread
+        ? []
+        : whatWouldMend(studInput(stud, entry, null, criteria, null), unit).map(({ sentence }) => sentence);
+    return [{ id, entry, check, otherThread, mends }];
+  });
 }
 
 /** Every stud of the catalogue held against a stack, best first. */

@@ -1,9 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { StudCheckInput } from '../../shared/words/stud.ts';
+import { type Joint, type StudCheckInput, SURFACE_CLASSES } from '../../shared/words/stud.ts';
 import { checkStud } from '../../src/calc/stud/checkStud.ts';
 import { neededEngagement } from '../../src/calc/stud/neededEngagement.ts';
 import { threadGeometry } from '../../src/calc/stud/threadGeometry.ts';
+import { toleranceRows } from '../../src/calc/stud/toleranceRows.ts';
 import { EXAMPLE, layer, metric, unified } from '../calc/stud/example.ts';
 
 const RUNS = { numRuns: 50 };
@@ -198,6 +199,78 @@ describe('laws of a stud in a stack', () => {
         );
       }),
       RUNS,
+    );
+  });
+});
+
+describe('laws of a joint and of tolerances', () => {
+  const joints = fc.record({
+    torqueNm: mm(5, 200),
+    nutFactor: mm(0.08, 0.4),
+    scatter: mm(0, 0.5),
+    friction: mm(0.05, 0.6),
+    engineTorqueNm: mm(50, 2000),
+    serviceFactor: mm(1, 4),
+    studCount: fc.integer({ min: 2, max: 12 }),
+    surface: fc.constantFrom(...SURFACE_CLASSES),
+  });
+  const tightened = (joint: Partial<Joint>) =>
+    checkStud({ ...EXAMPLE, joint: { ...EXAMPLE.joint!, ...joint } });
+
+  it('equal studs share equally: twice the studs hold twice the torque, each at the same preload', () => {
+    fc.assert(
+      fc.property(joints, (joint) => {
+        const one = tightened(joint).joint!;
+        const two = tightened({ ...joint, studCount: 2 * joint.studCount }).joint!;
+        expect(two.preloadN).toEqual(one.preloadN);
+        expect(two.slipTorqueNm.least!).toBeCloseTo(2 * one.slipTorqueNm.least!, 6);
+        expect(two.slipTorqueNm.nominal!).toBeCloseTo(2 * one.slipTorqueNm.nominal!, 6);
+      }),
+      RUNS,
+    );
+  });
+
+  it('a rougher surface never leaves more preload, and settling never depends on the torque', () => {
+    fc.assert(
+      fc.property(joints, (joint) => {
+        const lost = SURFACE_CLASSES.map((surface) => tightened({ ...joint, surface }).joint!);
+        for (const [i, rougher] of lost.slice(1).entries()) {
+          expect(rougher.embeddingLossN!).toBeGreaterThan(lost[i]!.embeddingLossN!);
+          expect(rougher.preloadN.least!).toBeLessThanOrEqual(lost[i]!.preloadN.least!);
+        }
+        const { embeddingLossN } = tightened({ ...joint, torqueNm: 2 * joint.torqueNm }).joint!;
+        expect(embeddingLossN).toBe(tightened(joint).joint!.embeddingLossN);
+      }),
+      RUNS,
+    );
+  });
+
+  it('the least preload is never more than the nominal, nor the nominal than the most', () => {
+    fc.assert(
+      fc.property(joints, (joint) => {
+        const { preloadN, slipTorqueNm } = tightened(joint).joint!;
+        expect(preloadN.least!).toBeLessThanOrEqual(preloadN.nominal);
+        expect(preloadN.nominal).toBeLessThanOrEqual(preloadN.most);
+        expect(slipTorqueNm.least!).toBeGreaterThanOrEqual(0);
+      }),
+      RUNS,
+    );
+  });
+
+  it('simulation falls between nominal and worst case, whatever the stud and the stack', () => {
+    fc.assert(
+      fc.property(inputs, (input) => {
+        for (const { id, nominalMm, rssMm, worstMm, failShare } of toleranceRows(input).rows) {
+          expect(worstMm).toBeLessThanOrEqual(rssMm + 1e-9);
+          expect(rssMm).toBeLessThanOrEqual(nominalMm + 1e-9);
+          if (worstMm >= 1e-9) expect(failShare, `${id} passes at its worst`).toBe(0);
+          const spread = nominalMm - worstMm;
+          // As far beyond its nominal as its worst case is short of it, nothing passes.
+          if (nominalMm < -spread - 1e-9) expect(failShare, `${id} fails at its best`).toBe(1);
+          if (nominalMm < -1e-6) expect(failShare, `${id} fails as drawn`).toBeGreaterThan(0.48);
+        }
+      }),
+      { numRuns: 12 },
     );
   });
 });

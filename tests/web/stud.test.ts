@@ -22,6 +22,57 @@ describe('a stud for a stack', () => {
     },
   );
 
+  /** Of the other length, a dimension in millimetres that decides, and by how much. */
+  it.each(demoStacks.map(({ id, entry }) => [id, entry.stack.style] as const))(
+    'for %s one sentence says which dimension of the other length fails, and by how much',
+    async (id, style) => {
+      const page = await ask({ stack: id });
+      const other = style === 'one-piece' ? 'long' : 'short';
+      const thread = id.replace(/^(one|two)-piece-(three|four|six)-/, '');
+      const row = new RegExp(`id="stud-${other}-${thread}"[\\s\\S]*?<span class="row-line">(.*?)</span>`);
+      const because = row.exec(page.html)?.[1] ?? '';
+      expect(page.html).toMatch(new RegExp(`id="stud-${other}-${thread}"[\\s\\S]{0,600}does not fit`));
+      const fails =
+        style === 'one-piece'
+          ? /The stud is (\d+\.\d\d) mm too long: its tip strikes the engine side/
+          : /the tip lies (\d+\.\d\d) mm inside the stack: the nut cannot be started/;
+      const byMm = Number(fails.exec(because)?.[1]);
+      expect(byMm, because).toBeGreaterThan(0);
+      // What would do is that much or, with every size at its worst, more.
+      const wanted = /A stud more than (\d+\.\d\d) mm (shorter|longer) would/.exec(because);
+      expect(wanted?.[2]).toBe(style === 'one-piece' ? 'shorter' : 'longer');
+      expect(Number(wanted?.[1])).toBeGreaterThanOrEqual(byMm);
+    },
+  );
+
+  it('draws each stud whose thread goes on the nut, to scale', async () => {
+    const page = await ask({ stack: 'two-piece-four-3-8-24' });
+    expect(page.text).toContain('Drawing of Short stud 3/8-24 UNF, to scale');
+    expect(page.html.match(/class="more-findings row-drawing"/g)).toHaveLength(1);
+  });
+
+  it('takes the proof stress of a marked nut: class 8, M10, 50.5 kN (ISO 898-2)', async () => {
+    const own = {
+      stack: 'own',
+      'lt.0': '3.2',
+      'lh.0': '11',
+      nutThread: 'M10',
+      nutHeight: '8.2',
+      nutBearing: '14.6',
+      holeCount: '6',
+      holeCircle: '292',
+      torque: '50',
+      engine: '300',
+      kFrom: 'zinc',
+    };
+    expect((await ask({ ...own, nutClass: '8' })).text).toContain('the nut’s proof load is 50.5 kN');
+    expect((await ask({ ...own, nutClass: '8', nutProof: '500' })).text).toContain(
+      'the nut’s proof load is 29.0 kN',
+    );
+    const odd = await ask({ ...own, nutClass: '8', nutThread: 'M20' });
+    expect([odd.status, odd.text]).toEqual([422, expect.stringContaining('No proof stress is known for 8')]);
+  });
+
   it('says of the short stud in a two-piece stack which dimension fails and by how much', async () => {
     const page = await ask({ stack: 'two-piece-four-3-8-24', stud: 'short-3-8-24' });
     expect(page.text).toContain('the tip lies 0.50 mm inside the stack');
@@ -49,6 +100,11 @@ describe('a stud for a stack', () => {
       'a nut without its height',
       { stack: 'own', 'lt.0': '3.2', nutThread: '3/8-24' },
       'Height of the nut is empty.',
+    ],
+    [
+      'a chamfer below nothing',
+      { stack: 'own', 'lt.0': '3.2', 'lc.0': '-1' },
+      'The hole’s chamfer of layer 1 is -1 mm; it must be at least 0 mm',
     ],
     ['a gap below nothing', { stack: 'own', 'lt.0': '3.2', pull: '-3' }, 'The pull-forward gap is -3 mm'],
     ['words for a gap', { stack: 'one-piece-four-3-8-24', pull: 'many' }, '"many" is not a plain number'],
@@ -213,6 +269,10 @@ describe('stacks for a stud', () => {
     expect(page.status).toBe(200);
     const first = /id="stack-([\w-]+)"/.exec(page.html)?.[1];
     expect(first).toBe('one-piece-four-3-8-24');
+    expect(page.text).toContain('Drawing of One-piece plate, four 3/8-24 on Ø 286, to scale');
+    const two = /id="stack-two-piece-four-3-8-24"[\s\S]*?<\/li>/.exec(page.html)?.[0];
+    expect(two).toContain('What would do:');
+    expect(page.text).toContain('10 more whose nut has another thread');
   });
 
   it.each([

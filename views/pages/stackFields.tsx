@@ -11,6 +11,9 @@ export interface StackFieldsProps {
   readonly unit: LengthUnit;
 }
 
+/** ISO 898-2 and SAE J995. */
+const NUT_CLASSES = ['8', '10', '12', 'grade 5', 'grade 8', '5', '6', 'grade 2'];
+
 /** A stack layer by layer from the pad toward the engine, and the nut that clamps it. */
 export function StackFields({ fields, rows, faults, unit }: StackFieldsProps) {
   const error = errorsOf(faults);
@@ -68,6 +71,17 @@ export function StackFields({ fields, rows, faults, unit }: StackFieldsProps) {
           {field('Countersink, each side', 'nutCountersink', { unit, optional: true })}
           {field('Washer under the nut', 'washer', { unit, optional: true })}
           {field('Nut bearing Ø', 'nutBearing', { unit, optional: true })}
+          <Choice
+            label="Nut class or grade, as marked"
+            name="nutClass"
+            value={fields.nutClass ?? ''}
+            error={error('nutClass')}
+            hint="Gives its proof stress; a figure typed beside it counts before"
+            options={[
+              { value: '', label: 'not known, or typed in figures' },
+              ...NUT_CLASSES.map((name) => ({ value: name, label: name })),
+            ]}
+          />
           {field('Nut proof stress', 'nutProof', { unit: 'MPa', optional: true })}
           {field('Nut tensile strength', 'nutTensile', { unit: 'MPa', optional: true })}
           <Tick

@@ -1,6 +1,7 @@
 import type { CatalogueStack, CatalogueStud } from '../../shared/words/catalogue.ts';
 import type { Fault } from '../../shared/words/refusal.ts';
 import type { StudCheck } from '../../shared/words/stud.ts';
+import { StudInStack } from '../drawings/studInStack.tsx';
 import type { Frame } from '../frame.ts';
 import { Layout } from '../layout.tsx';
 import { Cautions } from '../parts/caution.tsx';
@@ -13,6 +14,10 @@ export interface StackChoice {
   readonly id: string;
   readonly entry: CatalogueStack;
   readonly check: StudCheck;
+  /** The stud does not go on its nut. */
+  readonly otherThread: boolean;
+  /** What would have to change, a sentence each. */
+  readonly mends: readonly string[];
 }
 
 export interface StacksForStudProps {
@@ -35,6 +40,8 @@ export function StacksForStudPage({
   choices,
   faults,
 }: StacksForStudProps) {
+  const near = choices.filter((choice) => !choice.otherThread);
+  const others = choices.filter((choice) => choice.otherThread);
   const suited = choices.filter((choice) => choice.check.fits !== 'no');
   return (
     <Layout title="Stacks for a stud" here="studs" {...frame}>
@@ -89,23 +96,58 @@ export function StacksForStudPage({
             </button>
           </div>
         </form>
-        {choices.length > 0 && (
-          <ol class="rows">
-            {choices.map(({ id, entry: stack, check }) => (
-              <RankedRow
-                id={`stack-${id}`}
-                href={`/stud?stack=${encodeURIComponent(id)}${studId === 'own' ? '' : `&stud=${encodeURIComponent(studId)}`}`}
-                fits={check.fits}
-                name={stack.name}
-                detail={stack.stack.style === 'one-piece' ? 'one piece' : 'two piece'}
-                because={check.because}
-              />
-            ))}
-          </ol>
+        {entry && near.length > 0 && <Ranked choices={near} stud={entry} studId={studId} frame={frame} />}
+        {entry && others.length > 0 && (
+          <details class="more-findings" open={near.length === 0}>
+            <summary>{others.length} more whose nut has another thread</summary>
+            <Ranked choices={others} stud={entry} studId={studId} frame={frame} />
+          </details>
         )}
         <Cautions kinds={['torque', 'general']} />
       </div>
     </Layout>
+  );
+}
+
+function Ranked({
+  choices,
+  stud,
+  studId,
+  frame,
+}: {
+  choices: readonly StackChoice[];
+  stud: CatalogueStud;
+  studId: string;
+  frame: Frame;
+}) {
+  return (
+    <ol class="rows">
+      {choices.map(({ id, entry, check, otherThread, mends }) => (
+        <RankedRow
+          id={`stack-${id}`}
+          href={`/stud?stack=${encodeURIComponent(id)}${studId === 'own' ? '' : `&stud=${encodeURIComponent(studId)}`}`}
+          fits={check.fits}
+          name={entry.name}
+          detail={entry.stack.style === 'one-piece' ? 'one piece' : 'two piece'}
+          because={check.because}
+          mends={mends}
+          drawing={
+            otherThread ? undefined : (
+              <StudInStack
+                id={`row-${id}`}
+                stud={stud.stud}
+                stack={entry.stack}
+                nut={entry.nut}
+                check={check}
+                pullForwardMm={entry.pullForwardMm}
+                name={stud.name}
+                unit={frame.lengthUnit}
+              />
+            )
+          }
+        />
+      ))}
+    </ol>
   );
 }
 

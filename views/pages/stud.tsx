@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact';
 import type { CatalogueStack, CatalogueStud } from '../../shared/words/catalogue.ts';
 import type { Status } from '../../shared/words/finding.ts';
 import { briefLength, lengthFigure, printLength } from '../../shared/words/print.ts';
@@ -216,7 +217,7 @@ export function StudPage(props: StudPageProps) {
         {choices.length > 0 && (
           <section>
             <h2>Every stud on the shelf, best first</h2>
-            <Ranked choices={near} props={props} />
+            <Ranked choices={near} props={props} drawn />
             {others.length > 0 && (
               <details class="more-findings">
                 <summary>{others.length} more whose thread does not go on this nut</summary>
@@ -242,7 +243,15 @@ export function StudPage(props: StudPageProps) {
   );
 }
 
-function Ranked({ choices, props }: { choices: readonly StudChoice[]; props: StudPageProps }) {
+function Ranked({
+  choices,
+  props,
+  drawn = false,
+}: {
+  choices: readonly StudChoice[];
+  props: StudPageProps;
+  drawn?: boolean;
+}) {
   const unit = props.frame.lengthUnit;
   return (
     <ol class="rows">
@@ -257,6 +266,20 @@ function Ranked({ choices, props }: { choices: readonly StudChoice[]; props: Stu
           because={match.check.because}
           mends={props.mends[match.id] ?? []}
           shown={match.id === props.shownId}
+          drawing={
+            drawn && props.chosen && match.id !== props.shownId ? (
+              <StudInStack
+                id={`row-${match.id}`}
+                stud={entry.stud}
+                stack={props.chosen.stack}
+                nut={props.chosen.nut}
+                check={match.check}
+                pullForwardMm={props.pullForwardMm}
+                name={entry.name}
+                unit={unit}
+              />
+            ) : undefined
+          }
         />
       ))}
     </ol>
@@ -297,8 +320,10 @@ export function RankedRow(props: {
   /** What would have to change, a sentence each. */
   mends?: readonly string[];
   shown?: boolean;
+  /** To scale, folded under the row. */
+  drawing?: ComponentChildren;
 }) {
-  const { id, href, fits, name, detail, because, shelf = '', mends = [], shown = false } = props;
+  const { id, href, fits, name, detail, because, shelf = '', mends = [], shown = false, drawing } = props;
   return (
     <li>
       <a class="row ranked" id={id} href={href} aria-current={shown ? 'true' : undefined}>
@@ -315,6 +340,14 @@ export function RankedRow(props: {
           </span>
         )}
       </a>
+      {drawing && (
+        <details class="more-findings row-drawing">
+          <summary>
+            Drawing<span class="unseen"> of {name}, to scale</span>
+          </summary>
+          <figure class="drawing wide">{drawing}</figure>
+        </details>
+      )}
     </li>
   );
 }

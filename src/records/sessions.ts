@@ -65,7 +65,8 @@ export async function findSession(db: Db, secret: string, now: Date): Promise<St
     .where('retired', '=', 0)
     .executeTakeFirst();
   if (row === undefined || isOver(row.began_at, row.used_at, now)) return null;
-  if (now.getTime() - Date.parse(row.used_at) > NOTED_MS) {
+  // A clock that was ahead and is set right again starts the idle hours anew.
+  if (Math.abs(now.getTime() - Date.parse(row.used_at)) > NOTED_MS) {
     await db
       .updateTable('session')
       .set({ used_at: now.toISOString() })
@@ -79,8 +80,10 @@ export async function findSession(db: Db, secret: string, now: Date): Promise<St
   };
 }
 
+/** One that began in a far future of a clock since set right is over too, or it would last until then. */
 function isOver(beganAt: string, usedAt: string, now: Date): boolean {
-  return now.getTime() - Date.parse(beganAt) > LIFE_MS || now.getTime() - Date.parse(usedAt) > IDLE_MS;
+  const age = Math.abs(now.getTime() - Date.parse(beganAt));
+  return age > LIFE_MS || now.getTime() - Date.parse(usedAt) > IDLE_MS;
 }
 
 export async function endSession(db: Db, secret: string): Promise<void> {

@@ -1,17 +1,14 @@
 import { expect, test } from 'vitest';
 import { crawl, type Found } from './kit/crawl.ts';
-import { type Answered, ask } from './kit/http.ts';
+import { faultsIn, submit, type Tried } from './kit/forms.ts';
+import { ask } from './kit/http.ts';
 import { MARK, MARKUP, madeOfMarkup, SHORT_MARKUP } from './kit/markup.ts';
-import { type Form, readPage } from './kit/page.ts';
+import { readPage } from './kit/page.ts';
 import { newFolder, type Program, start } from './kit/program.ts';
 import { random, seed } from './kit/random.ts';
 import { jobForm, look } from './kit/shop.ts';
 import { tell } from './kit/tell.ts';
 
-const PICTURE = Buffer.from(
-  'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==',
-  'base64',
-);
 /** Without a control character or a word that some field refuses, so that it is kept. */
 const PLAIN_MARKUP = MARKUP[1]!;
 /** Of the measuring table and its like, whose fields are all alike. */
@@ -44,50 +41,6 @@ test('what looks for markup finds each of these where it was not made harmless, 
   }
 });
 
-interface Tried {
-  readonly what: string;
-  readonly answer: Answered;
-}
-
-/** Sends a form with the values given over what it shows. */
-async function submit(
-  program: Program,
-  form: Form,
-  over: Readonly<Record<string, string>>,
-): Promise<Answered> {
-  const values = { ...Object.fromEntries(form.fields.map(({ name, value }) => [name, value])), ...over };
-  const origin = new URL(program.url).origin;
-  if (!form.multipart) {
-    const body = new URLSearchParams(values).toString();
-    if (form.method === 'get') return ask(`${program.url}${form.action.split('?')[0]}?${body}`);
-    const headers = { Origin: origin, 'Content-Type': 'application/x-www-form-urlencoded' };
-    return ask(program.url + form.action, { method: 'POST', headers, body });
-  }
-  const body = new FormData();
-  for (const { name, kind } of form.fields) {
-    const words = values[name] ?? '';
-    if (kind === 'file') body.append(name, new Blob([PICTURE], { type: 'image/png' }), words || 'wall.png');
-    else body.append(name, words);
-  }
-  const sent = new Response(body);
-  return ask(program.url + form.action, {
-    method: 'POST',
-    headers: { Origin: origin, 'Content-Type': sent.headers.get('content-type') ?? '' },
-    body: Buffer.from(await sent.arrayBuffer()),
-  });
-}
-
-/** What the answers of the program made of the words that were sent. */
-function faultsIn(base: string, tried: readonly Tried[]): string[] {
-  return tried.flatMap(({ what, answer }) => {
-    if (answer.status >= 500) return [`${what}: ${answer.status}`];
-    const html = String(answer.headers['content-type']).startsWith('text/html');
-    const to = String(answer.headers.location ?? '/');
-    if (!/^\/(?![/\\])/.test(to)) return [`${what}: leads away to ${to}`];
-    return html ? madeOfMarkup(readPage(answer.text, base)).map((fault) => `${what}: ${fault}`) : [];
-  });
-}
-
 const valid = (name: string, words: string) => (name === 'who' || name === 'initials' ? SHORT_MARKUP : words);
 
 /** Each form once with markup in every field of words, and then in one field after another. */
@@ -108,7 +61,7 @@ async function fillForms(program: Program, pages: readonly Found[]): Promise<Tri
     );
     for (const markup of [any(MARKUP)]) {
       const over = Object.fromEntries(told.map(({ name }) => [name, valid(name, markup)]));
-      tried.push({ what: `${form.action} all`, answer: await submit(program, form, over) });
+      tried.push({ what: `${form.action} all`, answer: await submit(program.url, form, over) });
     }
     const free = told.filter(({ name }) =>
       /name|note|reason|why|customer|source|gauge|statement|shop|who|caption|number|thread/i.test(name),
@@ -122,12 +75,12 @@ async function fillForms(program: Program, pages: readonly Found[]): Promise<Tri
             : valid(name, PLAIN_MARKUP),
         ]),
       );
-    tried.push({ what: `${form.action} free words`, answer: await submit(program, form, over()) });
+    tried.push({ what: `${form.action} free words`, answer: await submit(program.url, form, over()) });
     for (const { name } of shuffled(form.fields).slice(0, MOST_FIELDS)) {
       const markup = any(MARKUP);
       tried.push({
         what: `${form.action} ${name}=${markup}`,
-        answer: await submit(program, form, { who: 'AK', why: 'as asked', [name]: markup }),
+        answer: await submit(program.url, form, { who: 'AK', why: 'as asked', [name]: markup }),
       });
     }
   }
@@ -282,7 +235,7 @@ test('no cell of a CSV can be run as a formula', async () => {
       who: formula.trim().slice(0, 4),
     };
     const made = await submit(
-      program,
+      program.url,
       { action: '/jobs', method: 'post', multipart: false, fields: [] },
       fields,
     );

@@ -196,6 +196,27 @@ onEachDatabase((engine) => {
       expect(await findSession(shop.db, used, after(LIFE_MS + 1))).toBeNull();
     });
 
+    const HOUR = 3600 * 1000;
+
+    test('stay when the clock goes back, and are idle from the corrected hour on', async () => {
+      const one = await begin(after(72 * HOUR));
+      expect(await findSession(shop.db, one, START)).not.toBeNull();
+      expect(await sessionsOf(shop.db, keeper, START)).toMatchObject([{ usedAt: START.toISOString() }]);
+      expect(await findSession(shop.db, one, after(IDLE_MS))).not.toBeNull();
+      expect(await findSession(shop.db, one, after(2 * IDLE_MS + 1))).toBeNull();
+    });
+
+    test('never outlast a clock that was years ahead, and end where it jumps ahead', async () => {
+      const future = await begin(after(400 * 24 * HOUR));
+      expect(await findSession(shop.db, future, START)).toBeNull();
+      const now = await begin();
+      expect(await findSession(shop.db, now, after(400 * 24 * HOUR))).toBeNull();
+      // Looked at once at a wrong hour, it is as it was when the clock is right again.
+      expect(await findSession(shop.db, now, after(HOUR))).not.toBeNull();
+      expect(await findSession(shop.db, now, after(-2 * HOUR))).not.toBeNull();
+      expect(await findSession(shop.db, now, after(5 * HOUR))).not.toBeNull();
+    });
+
     test('one is ended, or all of a person, or all when retired or given another password', async () => {
       const [one, two] = [await begin(), await begin()];
       await endSession(shop.db, one);

@@ -21,7 +21,11 @@ const kindOf = (path: string) =>
     .replace(/\d+/g, '#');
 
 /** Follows the links of the program from its front page. */
-export async function crawl(base: string, from: readonly string[] = ['/']): Promise<Found[]> {
+export async function crawl(
+  base: string,
+  from: readonly string[] = ['/'],
+  headers: Readonly<Record<string, string>> = {},
+): Promise<Found[]> {
   const found: Found[] = [];
   const waiting = [...from];
   const seen = new Set<string>();
@@ -33,9 +37,9 @@ export async function crawl(base: string, from: readonly string[] = ['/']): Prom
     const kind = kindOf(path);
     if (!from.includes(path) && (kinds.get(kind) ?? 0) >= OF_ONE_KIND) continue;
     kinds.set(kind, (kinds.get(kind) ?? 0) + 1);
-    const { status, headers, text } = await ask(base + path);
-    if (status === 303) waiting.push(String(headers.location));
-    if (!String(headers['content-type']).startsWith('text/html')) continue;
+    const { status, headers: said, text } = await ask(base + path, { headers });
+    if (status === 303) waiting.push(String(said.location));
+    if (!String(said['content-type']).startsWith('text/html')) continue;
     const page = readPage(text, base + path);
     found.push({ path, status, html: text, page });
     waiting.push(...page.links);

@@ -13,6 +13,8 @@ export interface Known {
   /** Kind and id, as in `stud/long`. */
   readonly entries: readonly string[];
   readonly examples: readonly unknown[];
+  /** Of people signed in, for most requests; without them nobody signs in. */
+  readonly cookies?: () => readonly string[];
 }
 
 export interface Mutant {
@@ -141,6 +143,7 @@ export function mutants(known: Known, random: () => number): () => Mutant {
       if (sometimes(0.2)) return encoded(any(WORDS)) || 'x';
       if (part === ':number') return encodeURIComponent(any(known.jobs));
       if (part === ':kind') return any(['family', 'stud', 'stack', 'criteria', '__proto__']);
+      if (part === ':id' && /people|tokens/.test(route.path)) return String(1 + upTo(12));
       if (part === ':revision') return String(upTo(9));
       return encodeURIComponent(any(known.entries).split('/').at(-1) ?? '');
     });
@@ -261,7 +264,9 @@ export function mutants(known: Known, random: () => number): () => Mutant {
       ? `http://127.0.0.1:${known.port}`
       : any([null, null, null, 'null', 'http://shop.example', 'x', '']);
     if (origin !== null) headers.push(['Origin', origin]);
-    if (origin !== null && sometimes(0.3))
+    const cookies = known.cookies?.() ?? [];
+    if (cookies.length > 0 && sometimes(0.85)) headers.push(['Cookie', any(cookies)]);
+    else if (origin !== null && sometimes(0.3))
       headers.push([
         'Cookie',
         any([

@@ -89,6 +89,16 @@ describe('the map of pressure', () => {
     }
   });
 
+  it('mirrors what is known of half a sector to the other side of the stud', () => {
+    for (const tag of tagsOf(drawn({}), 'path').filter((path) => /class="press-\d/.test(path))) {
+      const xs = [...valuesOf(tag, 'd')[0]!.matchAll(/(?:^M|[ M])?([-\d.]+) ([-\d.]+)/g)].map((found) =>
+        Number(found[1]),
+      );
+      expect(Math.max(...xs)).toBeGreaterThan(5);
+      expect(Math.max(...xs) + Math.min(...xs)).toBeCloseTo(0, 0);
+    }
+  });
+
   it('draws the line between two bands where the pressure is so high', () => {
     // p/p_m runs from 0 at r 112 to 2 at r 132: bands of 0.5, the fifth of a line at 1.5 lies at r 127.
     const html = drawn({ map: map((radius) => (4 * (radius - 112)) / 20) });

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { readFormulas } from '../../src/web/formulas.ts';
 import { SUBJECTS } from '../../src/web/how.ts';
@@ -32,6 +33,13 @@ describe('what a calculation says of itself, on a page', () => {
       for (const one of all) expect(one).not.toMatch(/NaN|undefined|\[object/);
     },
   );
+
+  it('is what stands in the source, from the first word of the comment to the last', () => {
+    for (const { name, text } of formulas) {
+      const source = readFileSync(new URL(`../../src/calc/${name}.ts`, import.meta.url), 'utf8');
+      expect(words(source.replace(/^ \*(?!\/)/gm, ' ')), name).toContain(`/** ${words(text)} */`);
+    }
+  });
 
   it('has no example of a calculation that is not there', () => {
     const names = new Set(formulas.map(({ name }) => name));

@@ -112,24 +112,26 @@ export function CoverTrack({ shape, check, unit, id }: CoverAnswerProps) {
           The track unrolled: wall against clock position, height not to the scale of its length.
         </figcaption>
       </figure>
-      <figure class="drawing section-figure">
-        <WallSection id={`${id}-section`} shape={shape} check={check} unit={unit} />
-        <figcaption>
-          The wall through its thinnest place, {unit}: what is cut, what is left
-          {check.minimumWall && ', the minimum'}
-          {check.leastWall.expandedUncertaintyMm !== null && ' and the band of uncertainty'}.
-        </figcaption>
-      </figure>
-      {check.dialledIn && check.dialledIn.wallGainedMm >= WORTH_MM && (
+      <div class="section-pair">
         <figure class="drawing section-figure">
-          <TiltPlan id={`${id}-tilt`} shape={shape} dialledIn={check.dialledIn} unit={unit} />
+          <WallSection id={`${id}-section`} shape={shape} check={check} unit={unit} />
           <figcaption>
-            Dialled in it would keep {printLength(check.dialledIn.wallGainedMm, unit)} more wall: the shim
-            under each pad, {unit}, clutch side; the arrow points where the tool plane then lies highest on
-            the cover.
+            The wall through its thinnest place, {unit}: what is cut, what is left
+            {check.minimumWall && ', the minimum'}
+            {check.leastWall.expandedUncertaintyMm !== null && ' and the band of uncertainty'}.
           </figcaption>
         </figure>
-      )}
+        {check.dialledIn && check.dialledIn.wallGainedMm >= WORTH_MM && (
+          <figure class="drawing section-figure">
+            <TiltPlan id={`${id}-tilt`} shape={shape} dialledIn={check.dialledIn} unit={unit} />
+            <figcaption>
+              Dialled in it would keep {printLength(check.dialledIn.wallGainedMm, unit)} more wall: the shim
+              under each pad, {unit}, clutch side; the arrow points where the tool plane then lies highest on
+              the cover.
+            </figcaption>
+          </figure>
+        )}
+      </div>
       <details class="twin">
         <summary>The same as a table</summary>
         <StationsAnswered check={check} unit={unit} />

@@ -97,7 +97,11 @@ export function howRouter(house: House): Router {
       return HowHeat({ unit, engagement: ENGAGEMENT, rows });
     }
     if (id !== 'bending') return null;
-    bending ??= bendingExample();
+    // One that failed is tried again by the next who asks.
+    bending ??= bendingExample().catch((error: unknown) => {
+      bending = null;
+      throw error;
+    });
     return HowBending({ unit, ...(await bending) });
   };
 

@@ -1,29 +1,21 @@
 import { setImmediate as otherRequests } from 'node:timers/promises';
 import { CHECKED, COVER } from '../../data/examples/bentCover.ts';
-import type { StiffnessAnswer } from '../../shared/words/stiffness.ts';
 import type { BentAtFineness, BentBeside, HowBendingProps } from '../../views/parts/howBending.tsx';
-import { bendCover } from '../calc/plate/bendCover.ts';
 import { solveCover } from '../calc/plate/solveCover.ts';
+import { bend } from './bendings.ts';
 
 const FINENESS = [0.5, 0.75, 1, 1.5, 2];
 const ROUND = 96;
 
-/** The example of the bending page, worked out in pieces of a tenth of a second, so that nobody else waits for it. */
+/** The example of the bending page: beside the requests, and the other meshes in pieces of a tenth of a second. */
 export async function bendingExample(): Promise<Omit<HowBendingProps, 'unit'>> {
-  const rows: BentBeside[] = [];
-  const answers: StiffnessAnswer[] = [];
-  for (const checked of CHECKED) {
-    await otherRequests();
-    const { piston, trackWallMm, speedRpm } = checked;
-    const found = bendCover({ ...COVER, piston, trackWallMm, speedRpm });
-    answers.push(found);
-    rows.push({
-      checked,
-      peak: found.peakOverMean,
-      rippleUm: 1000 * found.rippleMm,
-      bossMm: found.bossDeflectionMm,
-    });
-  }
+  const answers = await Promise.all(
+    CHECKED.map(({ piston, trackWallMm, speedRpm }) => bend({ ...COVER, piston, trackWallMm, speedRpm })),
+  );
+  const rows = CHECKED.map((checked, i): BentBeside => {
+    const { peakOverMean, rippleMm, bossDeflectionMm } = answers[i]!;
+    return { checked, peak: peakOverMean, rippleUm: 1000 * rippleMm, bossMm: bossDeflectionMm };
+  });
   const finer: BentAtFineness[] = [];
   for (const fineness of FINENESS) {
     await otherRequests();

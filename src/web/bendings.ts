@@ -131,6 +131,24 @@ async function work(asked: BendingAsked, family: Family, base: BendingBase): Pro
   };
 }
 
+/** What was kept, with another family’s new cover beside it, as that is today. */
+export async function setBeside(
+  kept: Bending,
+  other: NonNullable<BendingAsked['other']>,
+  criteria: ShopCriteria,
+  signal?: AbortSignal,
+): Promise<Bending> {
+  const { base } = bendingBase(other.family, criteria.bending ?? null);
+  if (base === null) return kept;
+  const column: CaseAsked = { id: 'other', base, trackWallMm: base.wallMm, ring: null };
+  const shown = bendingCase(column, await bothPistons(column, signal), kept.heat);
+  return {
+    ...kept,
+    cases: [...kept.cases, shown],
+    other: { familyId: other.id, name: other.family.name, base },
+  };
+}
+
 export async function bothPistons(one: CaseAsked, signal?: AbortSignal): Promise<Answers> {
   const [rigid, conforming] = await Promise.all([
     bend(caseInput(one, 'rigid'), signal),

@@ -3,8 +3,8 @@ import type { GaugeAtHand } from '../../shared/words/cover.ts';
 import type { Job } from '../../shared/words/job.ts';
 import type { LengthUnit } from '../../shared/words/print.ts';
 import { checkCover } from '../calc/cover/checkCover.ts';
-import { type BendingAsked, type BendingTold, bendingFor } from './bendings.ts';
-import { keptBending, keptCheck } from './jobAnswers.ts';
+import { type BendingAsked, type BendingTold, bendingFor, setBeside } from './bendings.ts';
+import { keptBending } from './jobAnswers.ts';
 import { checkJob, type JobAnswer } from './jobCheck.ts';
 
 export interface BentJob {
@@ -31,8 +31,7 @@ export async function bentJob(
 }
 
 /**
- * What the page of a job shows: how it bends as kept while its decision stands, unless another family is set beside it;
- * else as it now is.
+ * What the page of a job shows: how it bends as kept while its decision stands, else as it now is.
  */
 export async function bendingShown(
   job: Job,
@@ -41,15 +40,10 @@ export async function bendingShown(
   { atHand, ...more }: Pick<BendingAsked, 'other' | 'signal'> & { readonly atHand: readonly GaugeAtHand[] },
 ): Promise<{ answer: JobAnswer; bending: Pick<BendingTold, 'bending' | 'why'> | null }> {
   const kept = keptBending(job);
-  if (kept && !more.other) {
-    const answer = checkJob(job, criteria, frame.lengthUnit, atHand);
-    const findings = keptCheck(job)?.findings.filter(({ id }) => id.startsWith('stiffness')) ?? [];
-    const { input } = answer;
-    const again =
-      input && findings.length > 0
-        ? { ...answer, check: checkCover(input, frame.lengthUnit, findings) }
-        : answer;
-    return { answer: again, bending: { bending: kept, why: null } };
+  if (kept !== null) {
+    const { other, signal } = more;
+    const bending = other ? await setBeside(kept, other, criteria, signal) : kept;
+    return { answer: checkJob(job, criteria, frame.lengthUnit, atHand), bending: { bending, why: null } };
   }
   const { answer, told } = await bentJob(job, criteria, frame.lengthUnit, atHand, more);
   return { answer, bending: told };

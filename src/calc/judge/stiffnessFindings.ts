@@ -47,7 +47,9 @@ export function stiffnessFindings({
   const bare = judge('stiffness', welded ? 'Stiffness with its ring' : 'Stiffness', after, fresh, limits);
   const ringed = found('ring-unbonded');
   if (!ringAllowed || ringed === null || welded) return [bare];
-  return [bare, judge('stiffness-with-ring', 'Stiffness with a ring', ringed, fresh, limits)];
+  const told = judge('stiffness-with-ring', 'Stiffness with a ring', ringed, fresh, limits);
+  // It decides the verdict where the bare cover fails, and then it has to say that too.
+  return [bare, bare.status === 'fail' ? { ...told, sentence: `${bare.sentence} ${told.sentence}` } : told];
 }
 
 function judge(
@@ -72,7 +74,7 @@ function judge(
       `the ${each.what} is ${printAgainstLimit(each)} × that of the new cover, ${over(each) ? 'past' : 'within'} the shop’s ${printNumber(each.limit, 2)} ×`,
   );
   const fails = held.some(over);
-  const how = one.ring === null ? 'After the cut' : 'After the cut and with the ring, taken as unbonded,';
+  const how = one.ring === null ? 'After the cut' : 'With the ring, taken as unbonded,';
   return finding({
     id,
     title,

@@ -74,6 +74,24 @@ describe('limits of the shop on bending', () => {
     expect(judge([NEW, bare, bonded])).toEqual(['stiffness fail 1.500']);
   });
 
+  it('say with the ring that the bare cover is past it, for that decides', () => {
+    const cases = [
+      NEW,
+      one('after', { rigid: 3, conforming: 1.2 }),
+      one('ring-unbonded', { rigid: 1.9, conforming: 1.1 }),
+    ];
+    const limits = { peakOverNew: 1.1, rippleOverNew: null };
+    const found = stiffnessFindings({
+      limits,
+      bending: { cases, welded: false },
+      why: null,
+      ringAllowed: true,
+    });
+    expect(found[1]!.sentence).toBe(
+      'After the cut the pressure peak is 1.50 × that of the new cover, past the shop’s 1.10 ×. With the ring, taken as unbonded, the pressure peak is 0.95 × that of the new cover, within the shop’s 1.10 ×.',
+    );
+  });
+
   it('judge a cover with its ring on by that alone', () => {
     expect(judge([NEW, one('after', { rigid: 3, conforming: 1.2 })], { welded: true })).toEqual([
       'stiffness fail 1.500',

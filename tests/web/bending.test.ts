@@ -1,0 +1,227 @@
+import { gzipSync } from 'node:zlib';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { demoCovers, demoFamilies } from '../../data/demo/covers.ts';
+import { currentCriteria, getEntry, saveCriteria } from '../../src/records/catalogue.ts';
+import { findJobs } from '../../src/records/findJobs.ts';
+import { getJob, reviseJob } from '../../src/records/jobs.ts';
+import { exampleQuery } from '../../src/web/example.ts';
+import { recheckBending, recheckDecision } from '../../src/web/recheck.ts';
+import { type Served, serve } from './program.ts';
+
+let program: Served;
+let number: string;
+beforeAll(async () => {
+  program = await serve({ demo: true });
+  const { jobs } = await findJobs(program.shop.db, { familyId: 'sandpiper-3', limit: 5 });
+  number = jobs[0]!.number;
+});
+afterAll(() => program.close());
+
+function example(id: string, more: Readonly<Record<string, string>> = {}): string {
+  const cover = demoCovers.find((one) => one.id === id)!;
+  const { family } = demoFamilies.find((one) => one.id === cover.familyId)!;
+  return `${exampleQuery(cover, cover.familyId, family)}&${new URLSearchParams(more)}`;
+}
+const revision = async () => String((await getJob(program.shop.db, number))!.revision);
+
+describe('the advice on bending and heat', () => {
+  it('stands on the quick page from new to ringed, says so where the shop’s limit is passed, and calls for a ring', async () => {
+    const page = await program.get(`/cover?${example('sandpiper-faced')}`);
+    expect(page.text).toContain('Weld a ring to it, measure again, then face it');
+    expect(page.text).toContain('past the shop’s 1.25 ×');
+    expect(page.text).toContain('How it bends and heats, advice');
+    for (const name of ['new', 'now', 'after the cut', 'and a ring, unbonded', 'and a ring, bonded']) {
+      expect(page.html).toContain(`<th scope="row">${name}</th>`);
+    }
+    // Wall, both pistons: this program's own numbers, its model is checked elsewhere (check values 10.1).
+    expect(page.text).toMatch(/after the cut 3\.490 1\.32 to 3\.80 11\.2 to 12\.1 0\.68 to 0\.89 188 to 233/);
+    expect(page.text).toContain('would be reached at 3.605 mm on the track, without a ring');
+    expect(page.text).toContain('The recorded marks sit where the model says');
+    expect(page.text).toContain('It stands 4 mm clear of a flat flexplate');
+    expect(page.text).toContain('more than the 60.2 g·mm of the shop’s grade');
+    expect(page.text).toContain('Welding pulls the face');
+    expect(gzipSync(page.html).length).toBeLessThan(60_000);
+  });
+
+  it('passes a cover that keeps the limit, and stays out of the way of its verdict', async () => {
+    const page = await program.get(`/cover?${example('kestrel-bright')}`);
+    expect(page.text).toContain('Face it:');
+    expect(page.text).toMatch(
+      /Stiffness .*After the cut the pressure peak is 1\.\d\d × that of the new cover, within/,
+    );
+  });
+
+  it('is left out with a sentence that names what is missing', async () => {
+    const page = await program.get(`/cover?${example('alder-unlimited')}`);
+    expect(page.text).toContain(
+      'Bending and heat are left out: the family does not say its side wall thickness, piston seal diameter and hub diameter. Add it under the catalogue.',
+    );
+    expect(page.text).toContain('The shop’s limit on bending was not checked.');
+    const own = await program.get(
+      '/cover?family=own&studs=4&circle=286&trackInner=214&trackOuter=264&nominal=5&w.0=4.9',
+    );
+    expect(own.text).toContain('they need a cover family');
+  });
+
+  it('sets another family’s new cover beside it', async () => {
+    const page = await program.get(`/cover?${example('sandpiper-faced', { beside: 'heron-6' })}`);
+    expect(page.html).toContain('<th scope="row">Heron, from solid, six studs, new</th>');
+    expect(page.html).toMatch(/<option value="heron-6" selected/);
+  });
+
+  it('says that deflections are not to be relied on where yield is passed', async () => {
+    const { db } = program.shop;
+    const weak = await getEntry(db, 'family', 'sandpiper-3');
+    const family = { ...weak!.body, yieldMPa: 200 };
+    await program.post('/catalogue/family', {
+      name: 'Sandpiper, soft',
+      make: 'stamped',
+      sideWall: 'plain',
+      studCount: '3',
+      circle: '262',
+      trackInner: '202',
+      trackOuter: '242',
+      nominal: '4.4',
+      boss: '82',
+      rim: '274',
+      pad: '20',
+      padThickness: '9',
+      sideWallThickness: '3.2',
+      seal: '60',
+      hub: '46',
+      lockUpPressure: '0.6',
+      yield: String(family.yieldMPa),
+      who: 'AK',
+    });
+    const page = await program.get(`/cover?${example('sandpiper-faced', { family: 'sandpiper-soft' })}`);
+    expect(page.text).toContain('above the yield of 200 MPa');
+    expect(page.text).toContain('not to be relied on');
+  });
+
+  it('draws pressure, marks and section, as a page of its own that a page without script leads to', async () => {
+    const drawn = await program.get(`/cover/bending?${example('sandpiper-faced')}`);
+    expect(drawn.status).toBe(200);
+    expect(drawn.html.match(/class="drawing pressure-map"/g)).toHaveLength(2);
+    expect(drawn.html).toContain('class="drawing bent-section"');
+    expect(drawn.text).toContain('Heat mark at 120°');
+    const page = await program.get(`/jobs/${number}`);
+    expect(page.html).toContain(`hx-get="/jobs/${number}/bending"`);
+    expect(page.html).toContain(`<a class="button" href="/jobs/${number}/bending">`);
+    expect((await program.get(`/jobs/${number}/bending`)).html).toContain('class="drawing pressure-map"');
+    const nothing = await program.get('/cover/bending?family=kestrel-4');
+    expect(nothing.text).toContain('measure the wall first');
+    expect((await program.get('/jobs/9999/bending')).status).toBe(404);
+  });
+});
+
+describe('a limit on bending, on a job', () => {
+  it('decides for a ring, keeps what it rested on, and answers the same today', async () => {
+    const page = await program.get(`/jobs/${number}`);
+    expect(page.text).toContain('Weld a ring to it, measure again, then face it');
+    expect(page.html).toMatch(/value="face-and-ring"[^>]*checked/);
+    const criteria = String((await currentCriteria(program.shop.db)).revision);
+    const bare = { from: await revision(), criteria, who: 'BL', decision: 'face' };
+    expect((await program.post(`/jobs/${number}/decision`, bare)).status).toBe(422);
+    const ring = await program.post(`/jobs/${number}/decision`, { ...bare, decision: 'face-and-ring' });
+    expect(ring.status).toBe(303);
+    const kept = (await getJob(program.shop.db, number))!.sections.decision!.body;
+    expect(kept.bending).toMatchObject({
+      calcVersion: 'plate-1',
+      limits: { peakOverNew: 1.06, rippleOverNew: 1.25 },
+    });
+    expect(kept.bending!.cases.map(({ id }) => id)).toEqual([
+      'new',
+      'now',
+      'after',
+      'ring-unbonded',
+      'ring-bonded',
+    ]);
+    expect(kept.check.findings.find(({ id }) => id === 'stiffness-with-ring')?.status).toBe('pass');
+    expect(recheckDecision(kept, 'mm')).toBeNull();
+    expect(await recheckBending(kept)).toBeNull();
+    const sheet = await program.get(`/jobs/${number}/sheet`);
+    expect(sheet.text).toContain('Advice on bending: After the cut, with 3.490 mm on the track');
+    const history = await program.get(`/jobs/${number}/history`);
+    expect(history.text).toContain('plate-1');
+  });
+
+  it('keeps what was decided though the limit is lifted, and tells it beside another family', async () => {
+    const { db } = program.shop;
+    const { revision: fromRevision, body } = await currentCriteria(db);
+    const free = { ...body, bending: { ...body.bending!, peakOverNew: null, rippleOverNew: null } };
+    await saveCriteria(
+      db,
+      { who: 'BL', why: 'advice only', now: () => new Date('2026-11-24T13:00:00Z') },
+      { fromRevision, body: free },
+    );
+    const kept = await program.get(`/jobs/${number}?beside=kestrel-4`);
+    expect(kept.text).toContain('The shop’s limit on the peak, 1.06 × new');
+    expect(kept.html).toContain('<th scope="row">Kestrel, four studs, new</th>');
+    const quick = await program.get(`/cover?${example('sandpiper-faced')}`);
+    expect(quick.text).toContain('Face it:');
+    expect(quick.text).not.toContain('Stiffness with a ring');
+    await saveCriteria(
+      db,
+      { who: 'BL', why: 'as before', now: () => new Date('2026-11-24T14:00:00Z') },
+      { fromRevision: fromRevision + 1, body },
+    );
+  });
+
+  it('says with both figures where an older calculation answered otherwise', async () => {
+    const job = (await getJob(program.shop.db, number))!;
+    const kept = job.sections.decision!.body;
+    const [fresh, ...others] = kept.bending!.cases;
+    const older = { ...fresh!, peakOverMean: { ...fresh!.peakOverMean, rigid: 3.1 } };
+    const bending = { ...kept.bending!, calcVersion: 'plate-0', cases: [older, ...others] };
+    await reviseJob(
+      program.shop.db,
+      { who: 'BL', now: () => new Date('2026-11-24T15:00:00Z') },
+      {
+        jobId: job.id,
+        fromRevision: job.revision,
+        what: 'decision',
+        body: {
+          ...kept,
+          reason: 'older',
+          bending,
+          criteriaRevision: (await currentCriteria(program.shop.db)).revision,
+          workedOutAtRevision: job.revision,
+        },
+      },
+    );
+    const page = await program.get(`/jobs/${number}`);
+    expect(page.text).toContain('The calculation has changed (plate-0 then, plate-1 now)');
+    expect(page.text).toMatch(
+      /pressure peak \(new, rigid piston\) 3\.100 × the mean then and 3\.6\d\d × the mean now/,
+    );
+  });
+
+  it('judges a cover whose ring is on by that ring, unbonded', async () => {
+    const welded = await program.post(`/jobs/${number}/welded`, {
+      from: await revision(),
+      who: 'AK',
+      weldedOn: '2026-11-24',
+    });
+    expect(welded.status).toBe(303);
+    const before = (await getJob(program.shop.db, number))!.sections.decision!.body.input.stations;
+    const form: Record<string, string> = {
+      pass: 'before',
+      token: 'welded-then-measured',
+      unit: 'mm',
+      who: 'AK',
+    };
+    before.forEach((one, i) => {
+      form[`at.${i}`] = `${one.angleDeg}/${one.radiusMm}`;
+      form[`w.${i}`] = String(one.wallMm[0]);
+      form[`f.${i}`] = String(one.faceMm);
+      form[`d.${i}`] = one.markDepthMm === null ? '' : String(one.markDepthMm);
+    });
+    expect((await program.post(`/jobs/${number}/readings`, form)).status).toBe(303);
+    const page = await program.get(`/jobs/${number}`);
+    expect(page.text).toContain('Stiffness with its ring');
+    expect(page.text).toContain('The ring welded on:');
+    expect(page.html).toContain('<th scope="row">after the cut, ring unbonded</th>');
+    expect(page.html).toContain('what-if-verdict verdict-face"');
+    expect(page.html).toMatch(/value="face"[^>]*checked/);
+  });
+});

@@ -46,6 +46,7 @@ const MOST_NUMBERED = 40;
 /** With more there is no room for figures. */
 const MOST_WITH_WALLS = 20;
 const DOT = 3.8;
+const TARGET = 10;
 const FIGURE = 17;
 const DIGIT_HEIGHT = 0.74;
 
@@ -187,8 +188,11 @@ export function placeNumbers(
   walls: readonly string[] = [],
   /** Radii of the lines that lettering is better kept off. */
   lines: readonly number[] = [],
+  /** The target may come to stand on any station, and no number is then to lie beneath it. */
+  targets = false,
 ): (Label | null)[] {
-  const dots = points.map((point) => boxRound(point, 2 * DOT + 1, 2 * DOT + 1));
+  const signReach = targets ? TARGET : DOT;
+  const dots = points.map((point) => boxRound(point, 2 * signReach + 1, 2 * signReach + 1));
   const innermost = Math.min(...stations.map((station) => station.radiusMm)) + 0.5;
   const placed: Box[] = [...taken];
   const order = stations
@@ -198,7 +202,7 @@ export function placeNumbers(
   for (const { station, index } of order) {
     const point = points[index]!;
     const height = LETTER * DIGIT_HEIGHT;
-    const reach = station.state === 'next' ? 11 : station.state === 'thinnest' ? 8 : DOT;
+    const reach = station.state === 'next' ? 11 : station.state === 'thinnest' ? 8 : signReach;
     const outward = station.radiusMm > innermost ? 0 : 180;
     const places = [0, 45, -45, 90, -90, 135, -135, 180].map(
       (turn): ((width: number) => Place) =>
@@ -359,6 +363,7 @@ export function FacePlan(props: FacePlanProps) {
             : lengthFigure(wallAfterMm, unit, 'coarse'),
         ),
         [RIM, (k * shape.trackOuterDiameterMm) / 2, (k * shape.trackInnerDiameterMm) / 2, studRadius],
+        props.asked !== undefined,
       );
   const { left, top, right, bottom } = PLAN_BOX;
   return (

@@ -19,7 +19,7 @@ const TWISTED = [
   { xMm: 60, yMm: 60, zMm: 0.004 },
 ];
 /** Check values 10.3 (independent second implementation, not published), and Φ(1.6) from tables. */
-const SURE = [
+export const SURE = [
   { marginsMm: [0.02, 0.03, 0.05], commonMm: 0.01, ownMm: [0.01, 0.01, 0.01] },
   { marginsMm: [0.02], commonMm: 0, ownMm: [0.0125] },
   { marginsMm: [0.02], commonMm: 0.01, ownMm: [0.0075] },
@@ -28,12 +28,12 @@ const SURE = [
     commonMm: 0.01,
     ownMm: Array.from({ length: 12 }, () => 0.0003),
   },
-];
+] as const;
 
 /** By the file each belongs to. */
 export const measureExamples: Readonly<Record<string, Example>> = {
   conformanceProbability: shown(
-    'margins 0.02, 0.03, 0.05 mm, both errors 0.01 mm; one margin of 0.02 mm, shared out two ways; twelve margins of 0.01465 mm, common 0.01 and own 0.0003 mm. An independent second implementation (not published) has 0.91150, 0.94520, 0.94520, 0.92160.',
+    'margins 0.02, 0.03, 0.05 mm, both errors 0.01 mm; one margin of 0.02 mm, shared out two ways; twelve margins of 0.01465 mm, common 0.01 and own 0.0003 mm.',
     () => SURE.map((one) => `P = ${conformanceProbability(one).toFixed(5)}`),
   ),
   coverageFactor: worked(coverageFactor, [0.9545, 16], 'confidence 95.45 %, 16 degrees of freedom'),

@@ -9,6 +9,7 @@ import { studExamples } from '../../data/examples/studExamples.ts';
 import type { Example } from '../../data/examples/worked.ts';
 import type { LengthUnit } from '../../shared/words/print.ts';
 import { HowIndexPage, HowPage, type HowPageProps, type HowSubject } from '../../views/pages/how.tsx';
+import { BesideChecked } from '../../views/parts/besideChecked.tsx';
 import { HowBending } from '../../views/parts/howBending.tsx';
 import { HowHeat } from '../../views/parts/howHeat.tsx';
 import { renderPage } from '../../views/render.ts';
@@ -17,6 +18,7 @@ import { NoSuchPage } from './errors.ts';
 import { readFormulas } from './formulas.ts';
 import { frameOf, type House } from './house.ts';
 import { bendingExample } from './howBending.ts';
+import { coverBesideChecked, sureBesideChecked } from './howChecked.ts';
 
 interface Subject extends HowSubject {
   /** Of `src/calc`. */
@@ -95,6 +97,20 @@ export function howRouter(house: House): Router {
         found: heatCover({ ...ENGAGEMENT, thicknessMm: checked.thicknessMm }),
       }));
       return HowHeat({ unit, engagement: ENGAGEMENT, rows });
+    }
+    if (id === 'cover') {
+      return BesideChecked({
+        given:
+          'Twelve stations on two rings, and eight on one where dialling in helps; the readings are in data/examples/coverSets.ts.',
+        rows: coverBesideChecked(),
+      });
+    }
+    if (id === 'measuring') {
+      return BesideChecked({
+        given:
+          'The probability that every place keeps the minimum, with one error common to all and one of each place’s own.',
+        rows: sureBesideChecked(),
+      });
     }
     if (id !== 'bending') return null;
     // One that failed is tried again by the next who asks.

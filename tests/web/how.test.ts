@@ -64,6 +64,18 @@ describe('how it is worked out', () => {
     expect(html).toContain('id="how-section-title"');
   });
 
+  it.each([
+    ['cover', 10],
+    ['measuring', 4],
+  ])('the %s page stands beside %i independent values, and agrees', async (id, count) => {
+    const { html } = await program.get(`/how/${id}`);
+    const rows = [...html.matchAll(/<td>(−?[\d.]+)<\/td><td>(−?[\d.]+)<\/td>/g)].map((found) =>
+      found.slice(1).map((text) => Number(text.replace('−', '-'))),
+    );
+    expect(rows).toHaveLength(count);
+    for (const [found, checked] of rows) expect(Math.abs(found! / checked! - 1)).toBeLessThan(0.001);
+  });
+
   it('the heat page does the same', async () => {
     const { text } = await program.get('/how/heat');
     for (const said of ['58.51', '42.46', '59.63', '49.29']) expect(text).toContain(said);

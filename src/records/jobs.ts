@@ -138,7 +138,7 @@ export async function reviseJob(db: Db, ctx: Ctx, edit: SectionEdit): Promise<Jo
     await refuseSeenOtherwise(trx, seenFor(edit));
     if (edit.what === 'looked') refuseLiftedCrack(parts.looks, edit.body, by.who);
     if (edit.what === 'decision') refuseDecision(edit.body, parts.sections.looked);
-    if (edit.what === 'signature') refuseSignature(job, edit.body.signedRevision);
+    if (edit.what === 'signature') refuseSignature(job, edit.body);
     else refuseUnexplained(job, by);
     if (edit.what === 'received') refuseFamilyUnexplained(job, edit.body, by.why);
     if (edit.what === 'cuts') refuseCutBeforeRing(job, edit.body);

@@ -1,4 +1,5 @@
 import type { Verdict } from '../../shared/words/cover.ts';
+import type { Finding } from '../../shared/words/finding.ts';
 import type {
   CutsMade,
   Decision,
@@ -8,6 +9,7 @@ import type {
   Looked,
   MeasuringSetup,
   Received,
+  Signature,
 } from '../../shared/words/job.ts';
 import { listInWords } from '../../shared/words/print.ts';
 import { refuse } from './errors.ts';
@@ -142,7 +144,7 @@ export function refuseCutBeforeRing(job: Job, next: CutsMade): void {
 }
 
 /** A job is signed when nothing is missing, for the revision that was read. */
-export function refuseSignature(job: Job, signedRevision: number): void {
+export function refuseSignature(job: Job, { signedRevision, statement, verified = [] }: Signature): void {
   if (job.stage === 'signed') {
     const by = job.sections.signature;
     throw refuse(
@@ -155,6 +157,7 @@ export function refuseSignature(job: Job, signedRevision: number): void {
     throw refuse('not-ready', '', `Job ${job.number} cannot be signed yet: ${listInWords(missingOf(job))}.`);
   }
   refuseThinWall(job);
+  refuseUnansweredFinding(job, verified, statement);
   if (signedRevision !== job.revision) {
     throw refuse(
       'signed-revision',
@@ -162,6 +165,25 @@ export function refuseSignature(job: Job, signedRevision: number): void {
       `The signature is for revision ${signedRevision} of job ${job.number}, which is at revision ${job.revision}; read it again and sign that.`,
     );
   }
+}
+
+/** What was found after the cut is signed over only by saying why. */
+function refuseUnansweredFinding(job: Job, verified: readonly Finding[], statement: string): void {
+  const against = [
+    ...verified.filter(({ status }) => status === 'fail'),
+    ...verified.filter(({ status }) => status === 'caution'),
+  ];
+  // A cover that is replaced goes nowhere.
+  if (job.outcome === 'replace' || against.length === 0 || statement.trim() !== '') return;
+  const more =
+    against.length === 1
+      ? ''
+      : ` There ${against.length === 2 ? 'is one more' : `are ${against.length - 1} more`} like it.`;
+  throw refuse(
+    'reason-needed',
+    'statement',
+    `${against[0]!.sentence}${more} Say in the statement why job ${job.number} is signed all the same.`,
+  );
 }
 
 /** A wall measured below the decision's minimum after the cut: no signature covers it. */

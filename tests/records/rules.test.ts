@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { Verdict } from '../../shared/words/cover.ts';
+import type { Finding, Status } from '../../shared/words/finding.ts';
 import type { DecisionKind, Looked } from '../../shared/words/job.ts';
 import type { Shop } from '../../src/records/database.ts';
 import { historyOf, revisionOf } from '../../src/records/history.ts';
@@ -244,6 +245,41 @@ onEachDatabase((engine) => {
         'Job 1001 cannot be signed yet: the decision was made before later changes and has to be made again and no wall has been measured after the last cut.',
       );
       expect((await getJob(shop.db, id))?.revision).toBe(6);
+    });
+
+    test('over what was found after the cut says why in the statement, and a look at it alone needs none', async () => {
+      const { id, revision } = await finishedJob(shop.db);
+      const found = (status: Status, sentence: string): Finding => ({
+        id: sentence.slice(0, 6),
+        title: sentence,
+        status,
+        sentence,
+        value: null,
+        limit: null,
+        unit: '',
+        source: '',
+        answer: null,
+      });
+      const verified = [
+        found('pass', 'The wall is as planned.'),
+        found('caution', 'The cut was deeper than planned.'),
+        found('fail', 'The face runs out by 0.3 mm.'),
+      ];
+      const signOver = (statement: string, of: readonly Finding[]) =>
+        reviseJob(shop.db, as('AB'), {
+          jobId: id,
+          fromRevision: revision,
+          what: 'signature',
+          body: { statement, signedRevision: revision, verified: of },
+        });
+      expect(await refusalOf(signOver('  ', verified))).toEqual({
+        code: 'reason-needed',
+        path: 'statement',
+        sentence:
+          'The face runs out by 0.3 mm. There is one more like it. Say in the statement why job 1001 is signed all the same.',
+      });
+      expect((await refusalOf(signOver('', verified.slice(0, 2)))).code).toBe('reason-needed');
+      expect((await signOver('', verified.slice(0, 1))).stage).toBe('signed');
     });
 
     test('once is enough; sent twice it is one signature', async () => {

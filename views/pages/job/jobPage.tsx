@@ -166,7 +166,17 @@ export function JobPage(props: JobPageProps) {
         refusedRetightened={refusedIn('retightened')}
       />
     ),
-    sign: <SignOff {...common} missing={missing} refused={refusedIn('signature')} />,
+    sign: (
+      <SignOff
+        statementNeeded={
+          job.outcome !== 'replace' &&
+          verified.some(({ status }) => status === 'fail' || status === 'caution')
+        }
+        {...common}
+        missing={missing}
+        refused={refusedIn('signature')}
+      />
+    ),
   };
   const href = `/jobs/${encodeURIComponent(job.number)}`;
   return (

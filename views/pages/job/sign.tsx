@@ -9,6 +9,8 @@ import { SECTION_WORD } from './words.ts';
 export interface SignProps {
   readonly job: Job;
   readonly missing: readonly string[];
+  /** Something found after the cut speaks against it, so that the statement says why it is signed. */
+  readonly statementNeeded: boolean;
   readonly initials: string;
   readonly refused: Refused | null;
   readonly readOnly: boolean;
@@ -20,7 +22,7 @@ export function signSummary(job: Job, missing: readonly string[]): string {
 }
 
 /** Record and release. */
-export function SignOff({ job, missing, initials, refused, readOnly }: SignProps) {
+export function SignOff({ job, missing, statementNeeded, initials, refused, readOnly }: SignProps) {
   const kept = job.sections.signature;
   const error = errorsOf(refused?.faults ?? []);
   return (
@@ -55,7 +57,10 @@ export function SignOff({ job, missing, initials, refused, readOnly }: SignProps
             value={refused?.fields.statement}
             error={error('statement')}
             rows={2}
-            optional
+            optional={!statementNeeded}
+            {...(statementNeeded && {
+              hint: 'Needed: what was measured after the cut is not all as it should be; say why it is signed.',
+            })}
           />
         </JobForm>
       )}

@@ -22,6 +22,7 @@ import {
   text,
   yesNo,
 } from './fields.ts';
+import { fitLimitsSchema } from './knockOn.ts';
 import {
   across,
   nutFields,
@@ -66,6 +67,7 @@ export const familySchema = strict('The family', {
       thicknessMm: size('The ring’s thickness'),
     }),
   ),
+  limits: orNull(fitLimitsSchema),
   makerMinimumWallMm: orNull(size('The maker’s minimum wall')),
   makerMinimumWallSource: orNull(source('The source of the maker’s minimum wall')),
   shopMinimumWallMm: orNull(size('The shop’s minimum wall')),

@@ -15,7 +15,7 @@ import {
   text,
   yesNo,
 } from './fields.ts';
-import { knockOnSchema } from './knockOn.ts';
+import { fitLimitsSchema, knockOnSchema } from './knockOn.ts';
 
 const MOST_STATIONS = 400;
 const MOST_REPEATS = 50;
@@ -134,6 +134,7 @@ export const coverCheckSchema = strict('The request', {
   ),
   balance: orNull(balanceSchema),
   knockOn: orNull(knockOnSchema),
+  familyLimits: orNull(fitLimitsSchema),
 }).superRefine((input: CoverCheckInput, ctx) => {
   const refuse = (path: PropertyKey[], message: string) => ctx.addIssue({ code: 'custom', path, message });
   refuseTrack(input.cover, refuse);

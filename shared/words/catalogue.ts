@@ -1,4 +1,5 @@
 import type { BendingSettings, HeatSettings, RingSize } from './bending.ts';
+import type { FitLimits } from './cover.ts';
 import type { Nut, Stack, Stud } from './stud.ts';
 
 /** A cover family: what the shop knows of one kind of cover before it measures one. */
@@ -25,6 +26,8 @@ export interface Family {
   readonly yieldMPa?: number | null;
   /** The ring that may be welded to it. */
   readonly ring?: RingSize | null;
+  /** Of pads, hub, crank pilot, heights and end play. */
+  readonly limits?: FitLimits | null;
   readonly makerMinimumWallMm: number | null;
   readonly makerMinimumWallSource: string | null;
   /** The shop's own figure for this family, with who set it and when; stands before the general one. */

@@ -89,6 +89,24 @@ export interface KnockOn {
   readonly endPlayMm: WithinLimits | null;
 }
 
+/** What the lengths round the face may be for a family: its figures, with where they are printed. */
+export interface FitLimits {
+  readonly leastPadThicknessMm: number | null;
+  readonly padsCoplanarWithinMm: number | null;
+  readonly leastPullForwardMm: number | null;
+  readonly mostPullForwardMm: number | null;
+  readonly leastHubEngagementMm: number | null;
+  readonly mostPilotClearanceMm: number | null;
+  readonly leastPilotEngagedMm: number | null;
+  readonly leastSideWallHeightMm: number | null;
+  readonly mostSideWallHeightMm: number | null;
+  readonly leastOverallHeightMm: number | null;
+  readonly mostOverallHeightMm: number | null;
+  readonly leastEndPlayMm: number | null;
+  readonly mostEndPlayMm: number | null;
+  readonly source: string;
+}
+
 /** A gauge the shop could measure with instead. */
 export interface GaugeAtHand {
   readonly name: string;
@@ -128,6 +146,8 @@ export interface CoverCheckInput {
   /** Judged against ISO 21940-11 where it is given. */
   readonly balance?: BalanceWanted | null;
   readonly knockOn?: KnockOn | null;
+  /** Stand where `knockOn` gives no limit of its own. */
+  readonly familyLimits?: FitLimits | null;
 }
 
 export type Verdict =

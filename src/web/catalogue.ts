@@ -27,6 +27,7 @@ import { StaleEdit } from '../records/errors.ts';
 import { BENDING_FIELDS, familyBendingAsTyped, readFamilyBending } from './bendingForm.ts';
 import { entryRevisionsInWords, entryStale } from './entryWords.ts';
 import { NoSuchPage } from './errors.ts';
+import { fitLimitsAsTyped, readFitLimits } from './fitLimitsForm.ts';
 import { gaugeAsEntered, readGaugeEntry } from './gaugeEntry.ts';
 import { frameOf, type House, rememberPreference } from './house.ts';
 import { layerRows, readStack, stackAsTyped } from './stackForm.ts';
@@ -244,6 +245,7 @@ function readFamily(form: TypedForm, name: string): Family | null {
     padDiameterMm: form.length('pad', 'Pad diameter'),
     padThicknessMm: form.length('padThickness', 'Pad thickness'),
     ...readFamilyBending(form),
+    limits: readFitLimits(form),
     makerMinimumWallMm: form.length('makerMinimum', "Maker's minimum wall"),
     makerMinimumWallSource: form.text('makerSource') || null,
     shopMinimumWallMm: form.length('shopMinimum', "The shop's minimum wall"),
@@ -260,7 +262,9 @@ function readFamily(form: TypedForm, name: string): Family | null {
   if (form.faults.length > 0) return null;
   const parsed = familySchema.safeParse(raw);
   if (parsed.success) return parsed.data;
-  form.addFaults(faultsOf(parsed.error), (path) => FAMILY_FIELDS[path] ?? 'name');
+  form.addFaults(faultsOf(parsed.error), (path) =>
+    path.startsWith('limits.') ? path.replace('limits.', 'lim.') : (FAMILY_FIELDS[path] ?? 'name'),
+  );
   return null;
 }
 
@@ -293,6 +297,7 @@ function familyAsTyped(body: Family, text: Text, decimal: (value: number) => str
     pad: text(body.padDiameterMm),
     padThickness: text(body.padThicknessMm),
     ...familyBendingAsTyped(body, { length: text, number: decimal }),
+    ...fitLimitsAsTyped(body, text),
     makerMinimum: text(body.makerMinimumWallMm),
     makerSource: body.makerMinimumWallSource ?? '',
     shopMinimum: text(body.shopMinimumWallMm),

@@ -81,6 +81,7 @@ export function readCoverForm(
     crackTest: form.choice('crack', CRACK_TESTS) ?? 'not-done',
     releaseClearanceMm: form.length('release', 'The release clearance'),
     knockOn: readKnockOn(form),
+    familyLimits: family?.body.limits ?? null,
     doubtfulReadings: doubts.map((one) => `wall at station ${one.row + 1}`),
     gaugesUsed: chosen.map(({ gauge }) => ({ name: gauge.name, dueOn: gauge.dueOn })),
     measuredOn: today,

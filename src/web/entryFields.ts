@@ -10,6 +10,7 @@ import type {
 import type { Nut } from '../../shared/words/stud.ts';
 import { bendingLines, familyBendingLines } from './bendingForm.ts';
 import { type FieldLine, lengthInWords, yesNoInWords } from './fieldLines.ts';
+import { fitLimitsLines } from './fitLimitsForm.ts';
 import { gaugeFields } from './gaugeEntry.ts';
 import { latheLines } from './latheForm.ts';
 import { studLimitLines } from './studLimits.ts';
@@ -56,6 +57,7 @@ export function familyFields(body: Family, writing: Writing): FieldLine[] {
     line('Pad diameter', length(body.padDiameterMm)),
     line('Pad thickness', length(body.padThicknessMm)),
     ...familyBendingLines(body, writing),
+    ...fitLimitsLines(body, writing),
     line("Maker's minimum wall", length(body.makerMinimumWallMm, 'none')),
     line("Source of the maker's minimum", said(body.makerMinimumWallSource)),
     line("The shop's minimum wall", length(body.shopMinimumWallMm, 'none')),

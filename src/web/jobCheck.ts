@@ -104,6 +104,7 @@ function rawInput(job: Job, criteria: ShopCriteria, atHand: readonly GaugeAtHand
     chucking: job.sections.setup?.body.chucking ?? null,
     plannedCutMm: job.sections.plan?.body.plannedCutMm ?? null,
     knockOn: job.sections.setup?.body.knockOn ?? null,
+    familyLimits: family.limits ?? null,
     releaseClearanceMm: job.sections.setup?.body.releaseClearanceMm ?? null,
     crackTest: looked?.crackTest ?? 'not-done',
     inspectionFailures: (looked?.items ?? [])

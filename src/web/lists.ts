@@ -1,6 +1,7 @@
 import { type Request, Router } from 'express';
 import type { Entry, EntryKind } from '../../shared/words/catalogue.ts';
 import type { Job, JobLine, Reading } from '../../shared/words/job.ts';
+import { FIT_LIMITS } from '../../views/pages/fitLimitsFields.tsx';
 import { DECISION_WORD, STAGE_WORD } from '../../views/pages/job/words.ts';
 import { placeName } from '../calc/cover/placeNames.ts';
 import { listEntries } from '../records/catalogue.ts';
@@ -147,6 +148,11 @@ const FAMILIES = entryColumns<'family'>([
   { name: 'ring inner diameter (mm)', of: (body) => body.ring?.innerDiameterMm ?? null },
   { name: 'ring outer diameter (mm)', of: (body) => body.ring?.outerDiameterMm ?? null },
   { name: 'ring thickness (mm)', of: (body) => body.ring?.thicknessMm ?? null },
+  ...FIT_LIMITS.map(({ key, label }) => ({
+    name: `${label.toLowerCase()} (mm)`,
+    of: (body: Entry<'family'>['body']) => body.limits?.[key] ?? null,
+  })),
+  { name: 'source of these figures', of: (body) => body.limits?.source ?? null },
   { name: "maker's minimum wall (mm)", of: (body) => body.makerMinimumWallMm },
   { name: "source of the maker's minimum", of: (body) => body.makerMinimumWallSource },
   { name: "shop's minimum wall (mm)", of: (body) => body.shopMinimumWallMm },

@@ -27,6 +27,7 @@ const FAMILY = {
   hubDiameterMm: 48,
   lockUpPressureMPa: 0.7,
   yieldMPa: 320,
+  limits: null,
   ring: { innerDiameterMm: 236, outerDiameterMm: 296, thicknessMm: 6 },
   makerMinimumWallMm: 4.2,
   makerMinimumWallSource: 'Reedmoor sheet 12, 2024',

@@ -62,6 +62,7 @@ test('the whole request comes through as sent', () => {
     gaugesAtHand: [],
     balance: null,
     knockOn: null,
+    familyLimits: null,
   });
 });
 
@@ -85,6 +86,7 @@ test('what may be left out is there all the same, as null, none or not done', ()
     gaugesAtHand: [],
     balance: null,
     knockOn: null,
+    familyLimits: null,
   };
   expect(taken(coverCheckSchema, NEEDED)).toEqual(whole);
   const nulls = {
@@ -244,7 +246,7 @@ describe('each wrong field is named, with one sentence', () => {
     [
       'speed',
       3,
-      '"speed" is no field here; take it out or check its spelling. Known here are cover, stations, marks, gauge, criteria, makerMinimumWallMm, makerMinimumWallSource, chucking, plannedCutMm, crackTest, releaseClearanceMm, inspectionFailures, doubtfulReadings, gaugesUsed, measuredOn, gaugesAtHand, balance, knockOn.',
+      '"speed" is no field here; take it out or check its spelling. Known here are cover, stations, marks, gauge, criteria, makerMinimumWallMm, makerMinimumWallSource, chucking, plannedCutMm, crackTest, releaseClearanceMm, inspectionFailures, doubtfulReadings, gaugesUsed, measuredOn, gaugesAtHand, balance, knockOn, familyLimits.',
     ],
   ])('%s = %j', (path, value, message) => {
     expect(faults(coverCheckSchema, changed(REQUEST, path, value))).toEqual([{ path, message }]);

@@ -3,6 +3,7 @@ import type { Fault } from '../../shared/words/refusal.ts';
 import { errorsOf } from '../parts/errorsOf.ts';
 import { Choice, Field, TextArea, Tick } from '../parts/field.tsx';
 import { FamilyBendingFields } from './bendingFields.tsx';
+import { FitLimitsFields } from './fitLimitsFields.tsx';
 
 /** What the shop knows of one kind of cover. */
 export function FamilyFields(props: {
@@ -54,6 +55,7 @@ export function FamilyFields(props: {
         </div>
       </fieldset>
       <FamilyBendingFields fields={fields} faults={faults} unit={unit} />
+      <FitLimitsFields fields={fields} faults={faults} unit={unit} />
       <fieldset class="group">
         <legend>Minimum wall</legend>
         <p class="hint">

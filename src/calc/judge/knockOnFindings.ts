@@ -1,5 +1,5 @@
 import type { Answer } from '../../../shared/words/answer.ts';
-import type { CoverCheckInput, KnockOn, WithinLimits } from '../../../shared/words/cover.ts';
+import type { CoverCheckInput, FitLimits, KnockOn, WithinLimits } from '../../../shared/words/cover.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
 import { type LengthUnit, printAgainst, printLength } from '../../../shared/words/print.ts';
 import { knockOnLengths } from '../cover/knockOnLengths.ts';
@@ -12,32 +12,42 @@ const GIVEN = 'the limit given; the maker’s figure comes first';
  * Only what was given is said; every limit passed is a caution, for none of them judges the wall.
  */
 export function knockOnFindings(
-  { knockOn = null }: CoverCheckInput,
+  { knockOn = null, familyLimits = null }: CoverCheckInput,
   allowanceMm: number,
   unit: LengthUnit,
 ): readonly Finding[] {
   if (knockOn === null) return [];
   const lengths = knockOnLengths(knockOn);
-  const pulled = lengths.pullForward;
+  const limits = (least: number | null, most: number | null, of: Family = [null, null]): Limits => {
+    const [familyLeast, familyMost] = of;
+    const typed = least !== null || most !== null;
+    return {
+      leastMm: least ?? familyLeast,
+      mostMm: most ?? familyMost,
+      source: typed || familyLimits === null ? GIVEN : familyLimits.source,
+    };
+  };
+  const f = familyLimits ?? NONE;
+  const measured = (given: WithinLimits | null, of: Family) =>
+    limits(given?.leastMm ?? null, given?.mostMm ?? null, of);
+  const k = knockOn;
   return [
-    ...chucked(knockOn, allowanceMm, unit),
+    ...chucked(k, allowanceMm, unit),
     ...within(
       'pad-thickness',
       'Pads',
       'The pads are left',
       lengths.padThickness,
-      knockOn.leastPadThicknessMm,
-      null,
+      limits(k.leastPadThicknessMm, null, [f.leastPadThicknessMm, null]),
       unit,
     ),
-    ...coplanar(knockOn, unit),
+    ...coplanar(k, limits(null, k.padsCoplanarWithinMm, [null, f.padsCoplanarWithinMm]), unit),
     ...within(
       'pull-forward',
       'Pull-forward gap',
       'The gap becomes',
-      pulled,
-      knockOn.leastPullForwardMm,
-      knockOn.mostPullForwardMm,
+      lengths.pullForward,
+      limits(k.leastPullForwardMm, k.mostPullForwardMm, [f.leastPullForwardMm, f.mostPullForwardMm]),
       unit,
     ),
     ...within(
@@ -45,8 +55,7 @@ export function knockOnFindings(
       'Hub in the pump',
       'Pulled forward the hub engages the pump by',
       lengths.hubEngagement,
-      knockOn.leastHubEngagementMm,
-      null,
+      limits(k.leastHubEngagementMm, null, [f.leastHubEngagementMm, null]),
       unit,
     ),
     ...within(
@@ -54,25 +63,66 @@ export function knockOnFindings(
       'Crank pilot engaged',
       'The pilot stands in the crank by',
       lengths.pilotEngaged,
-      knockOn.leastPilotEngagedMm,
-      knockOn.pilotRoomMm,
+      { ...limits(k.leastPilotEngagedMm, null, [f.leastPilotEngagedMm, null]), mostMm: k.pilotRoomMm },
       unit,
       'It must not bottom.',
     ),
-    ...pilotClearance(knockOn, unit),
-    ...measured('side-wall-height', 'Side wall after parting', knockOn.sideWallHeightMm, unit),
-    ...measured('overall-height', 'Overall height', knockOn.overallHeightMm, unit),
-    ...measured('end-play', 'End play', knockOn.endPlayMm, unit),
+    ...pilotClearance(k, limits(null, k.mostPilotClearanceMm, [null, f.mostPilotClearanceMm]), unit),
+    ...asMeasured(
+      'side-wall-height',
+      'Side wall after parting',
+      k.sideWallHeightMm,
+      measured(k.sideWallHeightMm, [f.leastSideWallHeightMm, f.mostSideWallHeightMm]),
+      unit,
+    ),
+    ...asMeasured(
+      'overall-height',
+      'Overall height',
+      k.overallHeightMm,
+      measured(k.overallHeightMm, [f.leastOverallHeightMm, f.mostOverallHeightMm]),
+      unit,
+    ),
+    ...asMeasured(
+      'end-play',
+      'End play',
+      k.endPlayMm,
+      measured(k.endPlayMm, [f.leastEndPlayMm, f.mostEndPlayMm]),
+      unit,
+    ),
   ];
 }
+
+/** At least and at most, of the family. */
+type Family = readonly [number | null, number | null];
+
+interface Limits {
+  readonly leastMm: number | null;
+  readonly mostMm: number | null;
+  readonly source: string;
+}
+
+const NONE: Readonly<Record<Exclude<keyof FitLimits, 'source'>, null>> = {
+  leastPadThicknessMm: null,
+  padsCoplanarWithinMm: null,
+  leastPullForwardMm: null,
+  mostPullForwardMm: null,
+  leastHubEngagementMm: null,
+  mostPilotClearanceMm: null,
+  leastPilotEngagedMm: null,
+  leastSideWallHeightMm: null,
+  mostSideWallHeightMm: null,
+  leastOverallHeightMm: null,
+  mostOverallHeightMm: null,
+  leastEndPlayMm: null,
+  mostEndPlayMm: null,
+};
 
 function within(
   id: string,
   title: string,
   says: string,
   answer: Answer | null,
-  leastMm: number | null,
-  mostMm: number | null,
+  { leastMm, mostMm, source }: Limits,
   unit: LengthUnit,
   beyond = '',
 ): readonly Finding[] {
@@ -98,13 +148,13 @@ function within(
       limit,
       unit: 'mm',
       sentence: `${says} ${told}${against}.`,
-      source: limit === null ? 'none given' : GIVEN,
+      source: limit === null ? 'none given' : source,
       answer,
     },
   ];
 }
 
-function coplanar({ padHeightsMm, padsCoplanarWithinMm }: KnockOn, unit: LengthUnit): readonly Finding[] {
+function coplanar({ padHeightsMm }: KnockOn, limits: Limits, unit: LengthUnit): readonly Finding[] {
   if (padHeightsMm.length < 2) return [];
   const value = Math.max(...padHeightsMm) - Math.min(...padHeightsMm);
   const answer: Answer = {
@@ -120,19 +170,12 @@ function coplanar({ padHeightsMm, padsCoplanarWithinMm }: KnockOn, unit: LengthU
     ],
     warnings: [],
   };
-  return within(
-    'pads-coplanar',
-    'Pads in one plane',
-    'The pads differ by',
-    answer,
-    null,
-    padsCoplanarWithinMm,
-    unit,
-  );
+  return within('pads-coplanar', 'Pads in one plane', 'The pads differ by', answer, limits, unit);
 }
 
 function pilotClearance(
-  { crankPilotMm, crankBoreMm, mostPilotClearanceMm }: KnockOn,
+  { crankPilotMm, crankBoreMm }: KnockOn,
+  limits: Limits,
   unit: LengthUnit,
 ): readonly Finding[] {
   if (crankPilotMm === null || crankBoreMm === null) return [];
@@ -156,21 +199,21 @@ function pilotClearance(
     'Crank pilot clearance',
     'The pilot has',
     answer,
-    0,
-    mostPilotClearanceMm,
+    { ...limits, leastMm: 0 },
     unit,
   );
 }
 
-function measured(
+function asMeasured(
   id: string,
   title: string,
   given: WithinLimits | null,
+  limits: Limits,
   unit: LengthUnit,
 ): readonly Finding[] {
   if (given === null) return [];
   const answer: Answer = { symbol: '', value: given.mm, unit: 'mm', how: [], warnings: [] };
-  return within(id, title, 'It measures', answer, given.leastMm, given.mostMm, unit).map((one) => ({
+  return within(id, title, 'It measures', answer, limits, unit).map((one) => ({
     ...one,
     answer: null,
   }));

@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { knockOnSchema } from '../../../shared/schemas/knockOn.ts';
-import type { KnockOn } from '../../../shared/words/cover.ts';
+import { fitLimitsSchema, knockOnSchema } from '../../../shared/schemas/knockOn.ts';
+import type { FitLimits, KnockOn } from '../../../shared/words/cover.ts';
 import { checkCover } from '../../../src/calc/cover/checkCover.ts';
 import { knockOnLengths } from '../../../src/calc/cover/knockOnLengths.ts';
 import { coverInput, SET_ONE } from './sets.ts';
 
+const GIVEN = 'the limit given; the maker’s figure comes first';
 const given = (some: Partial<KnockOn>): KnockOn => ({ ...knockOnSchema.parse({}), ...some });
 const findings = (some: Partial<KnockOn>) =>
   Object.fromEntries(
@@ -119,6 +120,53 @@ describe('knock-on findings', () => {
     expect(hub?.status).toBe('not-checked');
     expect(hub?.sentence).toBe(
       'Pulled forward the hub engages the pump by 8.000 mm; no limit is given, so it is not judged.',
+    );
+  });
+});
+
+describe('the family’s figures', () => {
+  const limits = (some: Partial<FitLimits>): FitLimits => ({
+    ...fitLimitsSchema.parse({ source: 'drawing, note 3' }),
+    ...some,
+  });
+  const held = (some: Partial<KnockOn>, familyLimits: FitLimits) =>
+    Object.fromEntries(
+      checkCover({
+        ...coverInput({ stations: SET_ONE }),
+        knockOn: given(some),
+        familyLimits,
+      }).findings.map(({ id, status, limit, source }) => [id, [status, limit, source]]),
+    );
+  const endPlay = (mm: number, mostMm: number | null = null) => ({
+    endPlayMm: { mm, leastMm: null, mostMm },
+  });
+
+  it.each([
+    ['too much', endPlay(0.7), 'end-play', ['caution', 0.6, 'drawing, note 3']],
+    ['just within', endPlay(0.6), 'end-play', ['pass', 0.3, 'drawing, note 3']],
+    ['a limit typed comes first', endPlay(0.7, 0.8), 'end-play', ['pass', 0.3, GIVEN]],
+    [
+      'thin pads',
+      { padThicknessMm: 8, padsResurfacedMm: 0.5 },
+      'pad-thickness',
+      ['caution', 7.6, 'drawing, note 3'],
+    ],
+    ['pads apart', { padHeightsMm: [0, 0.2] }, 'pads-coplanar', ['caution', 0.1, 'drawing, note 3']],
+    ['hub', { pullForwardMm: 4, hubEngagementMm: 12 }, 'hub-engagement', ['caution', 9, 'drawing, note 3']],
+  ] as const)('%s', (_, some, id, expected) => {
+    const family = limits({
+      leastEndPlayMm: 0.3,
+      mostEndPlayMm: 0.6,
+      leastPadThicknessMm: 7.6,
+      padsCoplanarWithinMm: 0.1,
+      leastHubEngagementMm: 9,
+    });
+    expect(held(some, family)[id]).toEqual(expected);
+  });
+
+  it('at least above at most is refused', () => {
+    expect(fitLimitsSchema.safeParse({ source: 'x', leastEndPlayMm: 0.6, mostEndPlayMm: 0.3 }).success).toBe(
+      false,
     );
   });
 });

@@ -66,8 +66,10 @@ describe('the thread that works out bending', () => {
     expect(await pool.bend(wall(3))).toEqual({ wallMm: 3 });
   });
 
-  it('drops what nobody waits for any more, and not what somebody else waits for', async () => {
-    pool = new BendingPool({ worker: ODD });
+  it('drops what nobody waits for any more, and not what somebody else waits for', {
+    timeout: 8000,
+  }, async () => {
+    pool = new BendingPool({ worker: ODD, timeLimitMs: 60_000 });
     const slow = pool.bend(wall(8));
     const [left, stays] = [new AbortController(), new AbortController()];
     const dropped = pool.bend(wall(7), left.signal);

@@ -6,6 +6,7 @@ import {
   type SectionCall,
   sectionCallSchemas,
 } from '../../shared/schemas/jobCalls.ts';
+import type { Finding } from '../../shared/words/finding.ts';
 import type { Job, NewReading, Reading, SectionName } from '../../shared/words/job.ts';
 import { STAGES } from '../../shared/words/job.ts';
 import { Refusal } from '../../shared/words/refusal.ts';
@@ -20,6 +21,9 @@ import { addReadings } from '../records/readings.ts';
 import { missingOf } from '../records/stage.ts';
 import type { Ctx } from '../records/writing.ts';
 import { ApiError, readBody } from './apiErrors.ts';
+import { gaugesAtHand } from './gaugeChosen.ts';
+import { keptBending, keptCheck } from './jobAnswers.ts';
+import { bentJob } from './jobBending.ts';
 import { decisionFrom, type Edit, receivedFrom, signatureFrom, studsFrom } from './jobEdits.ts';
 import { jobQuestion } from './jobQuestion.ts';
 import { revisionsInWords } from './revisionWords.ts';
@@ -141,6 +145,17 @@ export const jobCalls: readonly JobCall[] = [
     },
   },
   {
+    methods: ['GET'],
+    path: '/jobs/{number}/stiffness',
+    name: 'jobStiffness',
+    summary: 'How a job’s cover bends and heats. Advice.',
+    description:
+      'As kept while the decision stands, else as the readings stand: new, now, after the cut and with a ring, each from a rigid to a conforming piston. bending is null where it could not be worked out, and why says what is missing. Findings are there where the shop has set a limit.',
+    query: {},
+    schema: null,
+    answer: async ({ db }, { named }) => ok(await stiffnessOf(db, await mustFind(db, named))),
+  },
+  {
     methods: ['POST'],
     path: '/jobs/{number}/readings',
     name: 'addReadings',
@@ -169,6 +184,18 @@ export const jobCalls: readonly JobCall[] = [
 
 function ok(body: unknown): JobAnswered {
   return { status: 200, body };
+}
+
+async function stiffnessOf(db: Db, job: Job) {
+  const kept = keptBending(job);
+  const onBending = (findings: readonly Finding[]) => findings.filter(({ id }) => id.startsWith('stiffness'));
+  if (kept !== null) return { bending: kept, why: null, findings: onBending(keptCheck(job)?.findings ?? []) };
+  const { body: criteria } = await currentCriteria(db);
+  const atHand = gaugesAtHand(await listEntries(db, 'gauge'));
+  const { told } = await bentJob(job, criteria, criteria.lengthUnit, atHand);
+  return (
+    told ?? { bending: null, why: 'Nothing has been measured yet; measure the wall first.', findings: [] }
+  );
 }
 
 async function receive(needs: JobNeeds, { body }: JobAsked): Promise<JobAnswered> {

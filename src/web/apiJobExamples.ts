@@ -217,6 +217,7 @@ export const jobExamples: readonly JobExample[] = [
   step('GET', 'findJobs', '/jobs', null, { text: 'alder', stage: 'signed' }),
   step('GET', 'getJob', '/jobs/1001', null, { revision: '3' }),
   step('GET', 'jobHistory', '/jobs/1001/history'),
+  step('GET', 'jobStiffness', '/jobs/1001/stiffness'),
 ];
 
 /** Plays the examples in a shop of their own, for the document that shows them. */

@@ -108,6 +108,7 @@ export const LEAST_ROLE: Readonly<Record<string, Least>> = {
   'GET /api/jobs': 'reader',
   'GET /api/jobs/:number': 'reader',
   'GET /api/jobs/:number/history': 'reader',
+  'GET /api/jobs/:number/stiffness': 'reader',
   'GET /api/catalogue/family': 'reader',
   'GET /api/catalogue/stud': 'reader',
   'GET /api/catalogue/stack': 'reader',

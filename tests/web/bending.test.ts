@@ -145,6 +145,26 @@ describe('a limit on bending, on a job', () => {
     expect(history.text).toContain('plate-1');
   });
 
+  it('is told by the interface too, as kept, and with what is missing where nothing can be said', async () => {
+    const told = async (of: string) => (await fetch(`${program.url}/api/jobs/${of}/stiffness`)).json();
+    expect(await told(number)).toMatchObject({
+      why: null,
+      bending: { calcVersion: 'plate-1', cases: [{ id: 'new' }, { id: 'now' }, { id: 'after' }, {}, {}] },
+      findings: [
+        { id: 'stiffness', status: 'fail' },
+        { id: 'stiffness-with-ring', status: 'pass' },
+      ],
+    });
+    const { jobs } = await findJobs(program.shop.db, { familyId: 'alder-3', limit: 1 });
+    expect(await told(jobs[0]!.number)).toMatchObject({
+      bending: null,
+      why: expect.stringContaining('piston seal diameter'),
+      findings: [{ id: 'stiffness', status: 'not-checked' }],
+    });
+    const { jobs: unmeasured } = await findJobs(program.shop.db, { stage: 'to-look', limit: 1 });
+    expect(await told(unmeasured[0]!.number)).toMatchObject({ bending: null, findings: [] });
+  });
+
   it('keeps what was decided though the limit is lifted, and tells it beside another family', async () => {
     const { db } = program.shop;
     const { revision: fromRevision, body } = await currentCriteria(db);

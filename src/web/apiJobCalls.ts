@@ -75,7 +75,8 @@ const MOST_LISTED = 200;
 const SECTION_SUMMARY: Readonly<Record<SectionName, string>> = {
   received: 'Correct what came in.',
   looked: 'Record the look for cracks and faults.',
-  setup: 'Say how it is measured.',
+  setup:
+    'Say how it is measured. It is sent whole: what is left out counts as not said, and what was said before stays in the history.',
   plan: 'Name a cut to try.',
   decision: 'Decide, on what the readings say now.',
   cuts: 'Record the cuts made.',

@@ -83,6 +83,62 @@ describe('answers', () => {
     expect(check.dialledIn?.shimsMm).toHaveLength(4);
   });
 
+  // Every name of the interface page, at every depth; numbers where the first set of 10.2 has numbers.
+  test('a cover’s answer has every field the interface page names', async () => {
+    const { body } = await api.post('/api/cover/check', { ...COVER, releaseClearanceMm: 0.8 });
+    const shape = (value: unknown): unknown =>
+      value === null || typeof value !== 'object'
+        ? typeof value
+        : Object.fromEntries(Object.entries(value).map(([name, inner]) => [name, shape(inner)]));
+    const numbers = (...names: string[]) => Object.fromEntries(names.map((name) => [name, 'number']));
+    expect(shape(body)).toMatchObject({
+      verdict: 'string',
+      face: numbers(
+        'runoutMm',
+        'indicatorReadingMm',
+        'flatnessLeastSquaresMm',
+        'flatnessMinimumZoneMm',
+        'dishMm',
+      ),
+      cut: { ...numbers('dialledMm', 'toolPlaneMm'), cleansUp: 'boolean' },
+      dialledIn: {
+        ...numbers('wallGainedMm', 'leastWallMm', 'tiltMm'),
+        shimsMm: numbers('0', '1', '2', '3'),
+      },
+      leastWall: numbers('beforeMm', 'afterMm', 'station', 'standardUncertaintyMm', 'expandedUncertaintyMm'),
+      ...numbers('conformanceProbability', 'cutsLeft', 'releaseClearanceAfterMm'),
+      stations: { 0: numbers('angleDeg', 'radiusMm', 'cutMm', 'wallAfterMm', 'conformanceProbability') },
+      unbalance: numbers('gmm', 'heavySideDeg'),
+      findings: {
+        0: { id: 'string', status: 'string', unit: 'string', sentence: 'string', source: 'string' },
+      },
+    });
+    expect(body).toHaveProperty('dialledIn.tiltDirectionDeg');
+    // The repeatability is given, and so infinitely well known.
+    expect((body as CoverCheck).leastWall.degreesOfFreedom).toBeNull();
+    for (const finding of (body as CoverCheck).findings) {
+      expect(finding).toHaveProperty('value');
+      expect(finding).toHaveProperty('limit');
+      expect(['pass', 'caution', 'fail', 'not-checked']).toContain(finding.status);
+    }
+  });
+
+  // The first set leaves 4.50: arithmetic on that. Face and ring needs a limit on bending, which a shop sets.
+  test.each([
+    ['face', {}],
+    ['face-if-sound', { crackTest: null }],
+    ['replace', { crackTest: 'found' }],
+    ['replace', { makerMinimumWallMm: 4.51 }],
+    ['plan-again', { plannedCutMm: 0.7 }],
+    ['plan-again', { plannedCutMm: 0.3 }],
+    ['measure-again', { makerMinimumWallMm: 4.499 }],
+    ['measure-again', { doubtfulReadings: ['wall at station 3'] }],
+    ['advice-only', { criteria: null }],
+  ])('%s: %j', async (verdict, change) => {
+    const { body } = await api.post('/api/cover/check', { ...COVER, marks: null, ...change });
+    expect((body as CoverCheck).verdict).toBe(verdict);
+  });
+
   test('a stud that fits, with what the interface page promises', async () => {
     const { status, body } = await api.post('/api/stud/check', STUD);
     const check = body as StudCheck;

@@ -86,6 +86,14 @@ export function StudPage(props: StudPageProps) {
                 {shown.entry.name}: {lowerFirst(shown.match.check.headline)}
               </h1>
               <p class="why">{shown.match.check.because}</p>
+              <div class="actions">
+                <a class="button first" id="slip" href={`/stud/slip?${slipQuery(props, shown.match.id)}`}>
+                  Counter slip
+                </a>
+                <a class="button" href={`/stud/stacks?stud=${encodeURIComponent(shown.match.id)}`}>
+                  Other stacks it suits
+                </a>
+              </div>
             </>
           ) : (
             <>
@@ -189,14 +197,6 @@ export function StudPage(props: StudPageProps) {
               unit={unit}
               hrefOf={(id) => `/stud?${slipQuery(props, id)}`}
             />
-            <div class="actions">
-              <a class="button first" id="slip" href={`/stud/slip?${slipQuery(props, shown.match.id)}`}>
-                Counter slip
-              </a>
-              <a class="button" href={`/stud/stacks?stud=${encodeURIComponent(shown.match.id)}`}>
-                Other stacks it suits
-              </a>
-            </div>
             <FindingsFolded
               findings={shown.match.check.findings.filter((finding) => !JOINT_FINDING.test(finding.id))}
               lead={STUD_LEAD}

@@ -125,7 +125,7 @@ export function SheetPage({
           {check && !long && <StationsAnswered check={check} unit={unit} />}
           {check && long && <p>{check.stations.length} stations: see the continuation sheet.</p>}
         </div>
-        <div class="paper-two">
+        <div class="paper-columns">
           {check && <SheetFindings title="Found before the cut" findings={check.findings} />}
           <div>
             {verified.length > 0 && (

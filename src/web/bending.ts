@@ -36,7 +36,15 @@ export function bendingRouter(house: House): Router {
     const { form, criteria } = await readQuickForm(house, fields, frame);
     const { check } = answerQuick(form, frame.lengthUnit);
     const told =
-      check && (await bendingFor({ family: form.view.family, criteria, check, only: DRAWN, signal }));
+      check &&
+      (await bendingFor({
+        family: form.bends,
+        own: form.familyId === 'own',
+        criteria,
+        check,
+        only: DRAWN,
+        signal,
+      }));
     const drawn = check && told?.bending ? await drawnOf(told.bending, check, signal) : null;
     const back = `/cover?${new URLSearchParams(fields)}`;
     res.send(renderPage(BendingPage({ frame, drawn, why: told?.why ?? NOTHING_YET, back, here: 'covers' })));

@@ -24,8 +24,9 @@ export function stopBending(): Promise<void> {
 export const bend = pool.bend.bind(pool);
 
 export interface BendingAsked {
-  /** null where the cover is of no family. */
   readonly family: Family | null;
+  /** Typed on the page, not of the catalogue. */
+  readonly own?: boolean;
   readonly criteria: ShopCriteria;
   readonly check: CoverCheck;
   readonly welded?: boolean;
@@ -53,7 +54,7 @@ export async function bendingFor(asked: BendingAsked): Promise<BendingTold> {
   });
   if (family === null) return told(null, NO_FAMILY);
   const { base, missing, shopSilent } = bendingBase(family, criteria.bending ?? null);
-  if (base === null) return told(null, missingInWords(missing, shopSilent));
+  if (base === null) return told(null, missingInWords(missing, shopSilent, asked.own === true));
   if (asked.welded && !family.ring) return told(null, NO_RING);
   try {
     return told(await work(asked, family, base), null);
@@ -71,16 +72,25 @@ export async function bendingFor(asked: BendingAsked): Promise<BendingTold> {
 }
 
 const NO_FAMILY =
-  'Bending and heat are left out: they need a cover family with its boss, rim, pads, side wall, piston seal and hub. Add it to the catalogue.';
+  'Bending and heat are left out: they need a cover family with its boss, rim, pads, side wall, piston seal and hub. Choose one under receive.';
 const NO_RING =
   'Bending and heat are left out: a ring is welded on, and the family does not say what ring. Add it to the catalogue.';
 
-function missingInWords(missing: readonly string[], shopSilent: boolean): string {
+function missingInWords(missing: readonly string[], shopSilent: boolean, own: boolean): string {
   const parts = [
-    ...(missing.length > 0 ? [`the family does not say its ${listInWords(missing)}`] : []),
+    ...(missing.length > 0
+      ? [
+          own
+            ? `nobody has typed its ${listInWords(missing)}`
+            : `the family does not say its ${listInWords(missing)}`,
+        ]
+      : []),
     ...(shopSilent ? ['the shop has not said what lining and steel it reckons with'] : []),
   ];
-  const where = [...(missing.length > 0 ? ['the catalogue'] : []), ...(shopSilent ? ['the criteria'] : [])];
+  const where = [
+    ...(missing.length > 0 ? [own ? 'the cover’s dimensions' : 'the catalogue'] : []),
+    ...(shopSilent ? ['the criteria'] : []),
+  ];
   return `Bending and heat are left out: ${parts.join(', and ')}. Add it under ${where.join(' and ')}.`;
 }
 

@@ -100,7 +100,16 @@ async function coverPage(
   const { check: bare, faults } = answerQuick(form, frame.lengthUnit);
   const families = await listEntries(house.shop.db, 'family');
   const other = besideOf(families, fields.beside);
-  const told = bare && (await bendingFor({ family: form.view.family, criteria, check: bare, other, signal }));
+  const told =
+    bare &&
+    (await bendingFor({
+      family: form.bends,
+      own: form.familyId === 'own',
+      criteria,
+      check: bare,
+      other,
+      signal,
+    }));
   const check =
     told && told.findings.length > 0 && form.input
       ? checkCover(form.input, frame.lengthUnit, told.findings)

@@ -10,6 +10,7 @@ import { stationLayout } from '../calc/cover/stationLayout.ts';
 import { chosenGauges, figuresOf, gaugesAtHand } from './gaugeChosen.ts';
 import { readGauge } from './gaugeForm.ts';
 import { knockOnField, readKnockOn } from './knockOnForm.ts';
+import { ownFamily } from './ownBending.ts';
 import { type Fields, splitRepeats, TypedForm, type Writing } from './typed.ts';
 
 const OWN_FAMILY = 'own';
@@ -23,6 +24,8 @@ export interface CoverForm {
   /** What was typed for each station sent to the calculation, in its order. */
   readonly typedStations: readonly { wall: string; face: string; mark: string }[];
   readonly familyId: string;
+  /** What bends: the family, or what was typed instead of one. */
+  readonly bends: Family | null;
   readonly gauges: readonly ChosenGauge[];
 }
 
@@ -52,6 +55,7 @@ export function readCoverForm(
   const family = families.find((one) => one.id === fields.family) ?? null;
   const familyId = family?.id ?? (fields.family === OWN_FAMILY || families.length === 0 ? OWN_FAMILY : '');
   const cover = family ? shapeOf(family.body) : familyId === OWN_FAMILY ? ownShape(form) : null;
+  const bends = family?.body ?? (cover && ownFamily(form, cover));
   const rows = cover ? readRows(form, fields, cover) : [];
   const marks = readMarks(form, fields);
   const measured = rows.filter(
@@ -125,6 +129,7 @@ export function readCoverForm(
       mark: form.text(`d.${row.index}`),
     })),
     familyId,
+    bends,
     gauges: chosen,
   };
 }

@@ -30,7 +30,7 @@ export function whatIfRouter(house: House): Router {
     const { form, criteria } = await readQuickForm(house, fields, { ...frame, lengthUnit: unit });
     const input = form.view.doubts.length > 0 ? null : form.input;
     const back = `/cover?${new URLSearchParams(fields)}`;
-    const bent = { family: form.view.family, criteria, signal: leftSignal(res) };
+    const bent = { family: form.bends, own: form.familyId === 'own', criteria, signal: leftSignal(res) };
     const answer = await withCut(input, req, unit, bent);
     res.send(renderPage(WhatIfPage({ frame: { ...frame, lengthUnit: unit }, ...answer, back })));
   });

@@ -60,7 +60,23 @@ describe('the advice on bending and heat', () => {
     const own = await program.get(
       '/cover?family=own&studs=4&circle=286&trackInner=214&trackOuter=264&nominal=5&w.0=4.9',
     );
-    expect(own.text).toContain('they need a cover family');
+    expect(own.text).toContain('nobody has typed its boss diameter, rim diameter');
+    const sizes = {
+      boss: '90',
+      rim: '300',
+      pad: '24',
+      padThickness: '10',
+      sideWall: '4',
+      seal: '80',
+      hub: '48',
+      pressure: '7 bar',
+    };
+    const typed = new URLSearchParams(Object.entries(sizes).map(([name, value]) => [`bend.${name}`, value]));
+    const bent = await program.get(
+      `/cover?family=own&studs=4&circle=286&trackInner=214&trackOuter=264&nominal=5&w.0=5&${typed}`,
+    );
+    // Check values 10.1: 1.2795 and 4.039, 10.97 and 11.86 µm (independent second implementation, not published).
+    expect(bent.text).toMatch(/new 5\.000 1\.28 to 4\.0[34] 11\.0 to 11\.[89]/);
   });
 
   it('sets another family’s new cover beside it', async () => {

@@ -7,6 +7,7 @@ import { errorsOf } from '../parts/errorsOf.ts';
 import { Choice, Field } from '../parts/field.tsx';
 import { GaugeFields } from './gaugeFields.tsx';
 import { KnockOnFields } from './knockOnFields.tsx';
+import { OwnBendingFields } from './ownBending.tsx';
 
 export interface StationRowView {
   readonly index: number;
@@ -148,6 +149,7 @@ export function WhichCover({ form }: { form: CoverFormView }) {
           />
         </div>
       )}
+      {form.familyId === 'own' && <OwnBendingFields fields={fields} faults={form.faults} unit={lengthUnit} />}
       {form.family && <p class="hint">{familyInWords(form.family, lengthUnit)}</p>}
     </fieldset>
   );

@@ -30,11 +30,11 @@ test('a photo is taken on a phone without script, and stands in the job', async 
     await page.locator('#look > details > summary').click();
   }
   await page.locator('#look .photos-part summary').click();
-  await page.locator('#photo-look-place').selectOption('item:welds');
+  await page.locator('#photo-look-form-place').selectOption('item:welds');
   await page
-    .locator('#photo-look-file')
+    .locator('#photo-look-form-file')
     .setInputFiles({ name: 'anything.jpg', mimeType: 'image/jpeg', buffer: await jpeg(640, 480) });
-  await page.locator('#photo-look-note').fill('the seam by stud 2');
+  await page.locator('#photo-look-form-note').fill('the seam by stud 2');
   await page.locator('#photo-look-form-who').fill('AK');
   await page.locator('#photo-look-form-send').click();
   await page.waitForURL(/#look$/, { timeout: 15_000 });

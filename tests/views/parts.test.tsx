@@ -6,7 +6,7 @@ import { CAUTIONS, Caution, Cautions } from '../../views/parts/caution.tsx';
 import { EmptyState } from '../../views/parts/emptyState.tsx';
 import { EntryTable } from '../../views/parts/entryTable.tsx';
 import { ErrorSummary } from '../../views/parts/errorSummary.tsx';
-import { Choice, Field, fieldId, TextArea, Tick } from '../../views/parts/field.tsx';
+import { Choice, Field, TextArea, Tick } from '../../views/parts/field.tsx';
 import { FindingList } from '../../views/parts/findingList.tsx';
 import { KeyFigures } from '../../views/parts/keyFigures.tsx';
 import { printQuantity } from '../../views/parts/quantity.ts';
@@ -194,8 +194,8 @@ describe('fields', () => {
       </form>,
     );
     expectSound(html);
-    expect(html).toContain(`<a href="#${fieldId('cover.rim')}">The rim is wrong.</a>`);
-    expect(valuesOf(html, 'id')).toContain(fieldId('cover.rim'));
+    expect(html).toContain('<a href="#f-cover-rim">The rim is wrong.</a>');
+    expect(valuesOf(html, 'id')).toContain('f-cover-rim');
     expect(html).toContain('<li>The whole is wrong.</li>');
     expect(html).toContain('2 things to put right');
     expect(renderPart(<ErrorSummary faults={[]} />)).toBe('');

@@ -7,7 +7,7 @@ import { Layout } from '../layout.tsx';
 import type { CoverDrawingShape } from '../parts/coverAnswer.tsx';
 import { ErrorSummary } from '../parts/errorSummary.tsx';
 import { errorsOf } from '../parts/errorsOf.ts';
-import { Choice, Field, FieldError, fieldId } from '../parts/field.tsx';
+import { Choice, Field, FieldError } from '../parts/field.tsx';
 
 export interface StandingView {
   readonly id: string;
@@ -81,10 +81,7 @@ export function MeasuringPage(props: MeasuringProps) {
         </p>
         <div class="two">
           <div>
-            <ErrorSummary
-              faults={faults}
-              idOf={(path) => (path === 'value' ? 'reading' : path === '' ? null : fieldId(path))}
-            />
+            <ErrorSummary faults={faults} idOf={(path) => (path === 'value' ? 'reading' : undefined)} />
             <h1 id="asked">{askedInWords(asked, pass)}</h1>
             <p class="why" id="asked-more">
               {asked

@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import type { InputExtra } from './extra.ts';
-import { FieldError, fieldId } from './field.tsx';
+import { FieldError } from './field.tsx';
+import { useFieldIds } from './inForm.ts';
 
 export interface EntryColumn {
   readonly key: string;
@@ -39,6 +40,7 @@ export interface EntryTableProps {
 
 /** A table of boxes. On a phone each row becomes a block, so that the page never scrolls sideways. */
 export function EntryTable({ caption, headLabel, columns, rows, endLabel, id }: EntryTableProps) {
+  const fieldId = useFieldIds();
   return (
     <div class="entry-box" id={id}>
       <table class="entry">

@@ -1,20 +1,17 @@
 import type { Fault } from '../../shared/words/refusal.ts';
-import { fieldId } from './field.tsx';
+import { useFieldIds } from './inForm.ts';
 
 export interface ErrorSummaryProps {
   readonly faults: readonly Fault[];
-  /** Names a field's id from a fault's path, where they differ from `fieldId(path)`. */
-  readonly idOf?: (path: string) => string | null;
+  /** Names a field's id from a fault's path, where they differ from what the form makes of it. */
+  readonly idOf?: (path: string) => string | undefined;
   /** Goes to it when the page opens: where the form is not at the head of the page. */
   readonly goTo?: boolean;
 }
 
 /** Everything that was not taken, at the head of the form; each line leads to its field. */
-export function ErrorSummary({
-  faults,
-  idOf = (path) => (path === '' ? null : fieldId(path)),
-  goTo = false,
-}: ErrorSummaryProps) {
+export function ErrorSummary({ faults, idOf, goTo = false }: ErrorSummaryProps) {
+  const fieldId = useFieldIds();
   if (faults.length === 0) return null;
   return (
     <section
@@ -30,7 +27,7 @@ export function ErrorSummary({
       </h2>
       <ul>
         {faults.map((fault) => {
-          const id = idOf(fault.path);
+          const id = idOf?.(fault.path) ?? (fault.path === '' ? null : fieldId(fault.path));
           return <li>{id === null ? fault.message : <a href={`#${id}`}>{fault.message}</a>}</li>;
         })}
       </ul>

@@ -1,12 +1,8 @@
 import type { ComponentChildren } from 'preact';
 import type { Extra, InputExtra } from './extra.ts';
+import { useFieldIds } from './inForm.ts';
 import { Sign } from './sign.tsx';
 import { SignedAs, SignedIn } from './signedIn.tsx';
-
-/** The id a field of this name has, so that an error summary can lead to it. Dotted paths are kept readable. */
-export function fieldId(name: string): string {
-  return `f-${name.replace(/[^A-Za-z0-9_-]+/g, '-')}`;
-}
 
 /** The sentence beside a field that was not taken. */
 export function FieldError({ id, text }: { id?: string; text: string }) {
@@ -62,6 +58,7 @@ export function Field(props: FieldProps) {
 
 function Box(props: FieldProps) {
   const { label, name, value, unit, hint, error, optional, required, input } = props;
+  const fieldId = useFieldIds();
   const id = props.id ?? fieldId(name);
   // preact ties list and role to each type; we set no role, and list only where it means something.
   const type = (props.type ?? 'text') as 'text';
@@ -108,6 +105,7 @@ export interface TextAreaProps extends Described {
 
 export function TextArea(props: TextAreaProps) {
   const { label, name, value, hint, error, optional, rows = 3 } = props;
+  const fieldId = useFieldIds();
   const id = props.id ?? fieldId(name);
   return (
     <div class={`field field-full${error ? ' field-wrong' : ''}`}>
@@ -154,6 +152,7 @@ export interface ChoiceProps extends Described {
 /** One of several. */
 export function Choice(props: ChoiceProps) {
   const { label, name, options, value, hint, error, optional, as = 'select', required } = props;
+  const fieldId = useFieldIds();
   const id = props.id ?? fieldId(name);
   const described = describedBy(id, { hint, error });
   const foot = (
@@ -234,7 +233,9 @@ export interface TickProps {
 }
 
 /** Yes or no. */
-export function Tick({ label, name, value = 'yes', checked, id = fieldId(name), input }: TickProps) {
+export function Tick({ label, name, value = 'yes', checked, id: own, input }: TickProps) {
+  const fieldId = useFieldIds();
+  const id = own ?? fieldId(name);
   return (
     <label class="radio tick" for={id}>
       <input type="checkbox" id={id} name={name} value={value} checked={checked} {...input} />

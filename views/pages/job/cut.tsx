@@ -273,7 +273,6 @@ function AfterPass(props: {
                 <Choice
                   label="After the last pass the darkened layer is"
                   name="look"
-                  id="f-seen"
                   value=""
                   options={LOOKS}
                 />

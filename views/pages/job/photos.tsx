@@ -67,7 +67,6 @@ export function Photos(props: PhotosProps) {
             <input type="hidden" name="token" value={token} />
             <div class="fields">
               <Choice
-                id={`${id}-place`}
                 label="What it shows"
                 name="place"
                 value={typed?.place}
@@ -77,7 +76,6 @@ export function Photos(props: PhotosProps) {
               {section === 'measure' && (
                 <>
                   <Field
-                    id={`${id}-angle`}
                     label="Clock position"
                     name="angle"
                     value={own ? typed?.angle : ''}
@@ -87,7 +85,6 @@ export function Photos(props: PhotosProps) {
                     optional
                   />
                   <Field
-                    id={`${id}-radius`}
                     label="Radius"
                     name="radius"
                     value={own ? typed?.radius : ''}
@@ -99,7 +96,6 @@ export function Photos(props: PhotosProps) {
                 </>
               )}
               <Field
-                id={`${id}-file`}
                 label="Photo"
                 name="file"
                 type="file"
@@ -112,7 +108,6 @@ export function Photos(props: PhotosProps) {
                 input={{ accept: 'image/jpeg,image/png,image/webp', capture: 'environment' }}
               />
               <Field
-                id={`${id}-note`}
                 label="Note"
                 name="note"
                 value={typed?.note}

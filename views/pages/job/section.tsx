@@ -3,6 +3,7 @@ import type { HistoryLine, Kept, SectionName } from '../../../shared/words/job.t
 import type { Fault } from '../../../shared/words/refusal.ts';
 import { ErrorSummary } from '../../parts/errorSummary.tsx';
 import { Field } from '../../parts/field.tsx';
+import { InForm } from '../../parts/inForm.ts';
 import { type Compared, SideBySide } from '../../parts/sideBySide.tsx';
 import { When } from '../../parts/when.tsx';
 
@@ -85,44 +86,44 @@ export function JobForm(props: JobFormProps) {
   const typed = refused?.fields;
   const whyError = refused?.faults.find((fault) => fault.path === 'why')?.message;
   return (
-    <form
-      method="post"
-      action={action}
-      id={id}
-      class="job-form"
-      enctype={props.file ? 'multipart/form-data' : undefined}
-    >
-      {refused?.stale && <Stale stale={refused.stale} />}
-      {refused && <ErrorSummary faults={refused.faults} goTo={refused.stale === null} />}
-      <input type="hidden" name="from" value={revision} />
-      {children}
-      <div class="fields">
-        {(signed || whyError !== undefined) && (
+    <InForm.Provider value={id}>
+      <form
+        method="post"
+        action={action}
+        id={id}
+        class="job-form"
+        enctype={props.file ? 'multipart/form-data' : undefined}
+      >
+        {refused?.stale && <Stale stale={refused.stale} />}
+        {refused && <ErrorSummary faults={refused.faults} goTo={refused.stale === null} />}
+        <input type="hidden" name="from" value={revision} />
+        {children}
+        <div class="fields">
+          {(signed || whyError !== undefined) && (
+            <Field
+              label={signed ? 'Why it is changed after signing' : 'Why it changes'}
+              name="why"
+              value={typed?.why}
+              error={whyError}
+              size="full"
+            />
+          )}
           <Field
-            id={`${id}-why`}
-            label={signed ? 'Why it is changed after signing' : 'Why it changes'}
-            name="why"
-            value={typed?.why}
-            error={whyError}
-            size="full"
+            label="Your initials"
+            name="who"
+            value={typed?.who ?? initials}
+            error={refused?.faults.find((fault) => fault.path === 'who')?.message}
+            size="figure"
+            input={{ maxLength: 8, autocomplete: 'off' }}
           />
-        )}
-        <Field
-          id={`${id}-who`}
-          label="Your initials"
-          name="who"
-          value={typed?.who ?? initials}
-          error={refused?.faults.find((fault) => fault.path === 'who')?.message}
-          size="figure"
-          input={{ maxLength: 8, autocomplete: 'off' }}
-        />
-      </div>
-      <div class="actions">
-        <button class={first ? 'button first' : 'button'} type="submit" id={`${id}-send`}>
-          {submit}
-        </button>
-      </div>
-    </form>
+        </div>
+        <div class="actions">
+          <button class={first ? 'button first' : 'button'} type="submit" id={`${id}-send`}>
+            {submit}
+          </button>
+        </div>
+      </form>
+    </InForm.Provider>
   );
 }
 

@@ -1,6 +1,6 @@
 import type { StiffnessInput } from '../../shared/words/stiffness.ts';
 
-/** The cover of check values 10.1 (independent second implementation, not published). */
+/** The cover that an independent second implementation (not published) was run on. */
 export const COVER: StiffnessInput = {
   bossDiameterMm: 90,
   rimDiameterMm: 300,

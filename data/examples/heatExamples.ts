@@ -7,7 +7,7 @@ import { slipRise } from '../../src/calc/heat/slipRise.ts';
 import { temperColour } from '../../src/calc/heat/temperColour.ts';
 import { type Example, worked } from './worked.ts';
 
-/** Check values 10.4: one engagement on 5 mm of plain carbon steel (independent second implementation, not published). */
+/** One engagement on 5 mm of plain carbon steel; an independent second implementation (not published) did it too. */
 export const ENGAGEMENT: HeatInput = {
   fluxWPerM2: 2e6,
   slipTimeS: 0.6,

@@ -18,7 +18,7 @@ const TWISTED = [
   { xMm: 0, yMm: -100, zMm: -0.01 },
   { xMm: 60, yMm: 60, zMm: 0.004 },
 ];
-/** Check values 10.3 (independent second implementation, not published), and Φ(1.6) from tables. */
+/** From an independent second implementation (not published), and Φ(1.6) from tables. */
 export const SURE = [
   { marginsMm: [0.02, 0.03, 0.05], commonMm: 0.01, ownMm: [0.01, 0.01, 0.01] },
   { marginsMm: [0.02], commonMm: 0, ownMm: [0.0125] },

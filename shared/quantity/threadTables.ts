@@ -20,7 +20,7 @@ function size(
   return { written, inch, UNC, UNF, UNEF, UN };
 }
 
-/** ASME B1.1, table of standard series; from memory of the standard, with the rows of page 6 seen. */
+/** ASME B1.1, table of standard series; from memory of the standard, with some of its rows seen. */
 export const UNIFIED_SIZES: readonly UnifiedSize[] = [
   size('#0', 0.06, null, 80, null),
   size('#1', 0.073, 64, 72, null),

@@ -19,7 +19,7 @@ import { fitLimitsSchema, knockOnSchema } from './knockOn.ts';
 
 const MOST_STATIONS = 400;
 const MOST_REPEATS = 50;
-/** Radii closer than this are one ring (calculations page 3.2). */
+/** Radii closer than this are one ring (this program’s own rule). */
 const ONE_RING_MM = 0.5;
 const ONE_PLACE_DEG = 1e-6;
 /** Heavier than any metal a cover is made of; water is 1000. */

@@ -4,7 +4,7 @@ import type { CheckedFigure } from '../../views/parts/besideChecked.tsx';
 import { checkCover } from '../calc/cover/checkCover.ts';
 import { conformanceProbability } from '../calc/measure/conformanceProbability.ts';
 
-/** Face and cut of two sets of stations (check values 10.2). */
+/** Face and cut of two sets of stations (an independent second implementation, not published). */
 export function coverBesideChecked(): CheckedFigure[] {
   const one = checkCover(coverInput());
   const two = checkCover(
@@ -31,7 +31,7 @@ export function coverBesideChecked(): CheckedFigure[] {
   ];
 }
 
-/** How sure it is that every place keeps the minimum (check values 10.3). */
+/** How sure it is that every place keeps the minimum (an independent second implementation, not published). */
 export function sureBesideChecked(): CheckedFigure[] {
   const [three, own, shared, twelve] = SURE;
   const row = (what: string, given: (typeof SURE)[number], checked: number) => ({

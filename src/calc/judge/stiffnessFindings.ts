@@ -15,7 +15,8 @@ interface Held {
  * The shop’s limits on bending as findings: the cover as the cut leaves it, and, where a ring may be welded on, the same
  * with the ring taken as unbonded. Under both bounds of the piston the limit must be kept, so the larger ratio judges.
  *
- * Source: calculations page, 3.2 rows 7 and 8   Example: tests/calc/judge/stiffnessFindings.test.ts
+ * Source: rows 7 and 8 of the table of verdicts (this program’s own rule)
+ * Example: tests/calc/judge/stiffnessFindings.test.ts
  */
 export function stiffnessFindings({
   limits,

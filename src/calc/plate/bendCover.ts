@@ -10,8 +10,9 @@ export const PLATE_CALC_VERSION = 'plate-1';
 /**
  * How the cover bends under the lock-up pressure, and how evenly its lining presses. Advice.
  *
- * Valid: thin plate, small deflection, elastic; the answer's warnings say where that is left. Source: calculations
- * page, 3.4   Example: check values 10.1 (tests/calc/plate/bendCover.test.ts)
+ * Valid: thin plate, small deflection, elastic; the answer's warnings say where that is left.
+ * Source: this program’s own model   Example: the cover of data/examples/bentCover.ts
+ * (tests/calc/plate/bendCover.test.ts)
  */
 export function bendCover(input: StiffnessInput): StiffnessAnswer {
   refuseCover(input);

@@ -25,7 +25,7 @@ export interface BendingBaseFound {
  * A family’s cover when new, as the bending model wants it, or what is missing for that. The flat off the track keeps
  * the wall it had when new: facing cuts the track alone. The family’s pressure and yield stand before the shop’s.
  *
- * Valid: facing of the track alone.   Source: calculations page, 3.4
+ * Valid: facing of the track alone.   Source: this program’s own model
  * Example: tests/calc/plate/bendingCases.test.ts
  */
 export function bendingBase(family: Family, settings: BendingSettings | null): BendingBaseFound {

@@ -21,7 +21,8 @@ export interface CaseAsked {
  * The cases a cover is shown in. The wall on the track is taken as even, at the thinnest that was measured or that the
  * cut leaves: no station is thinner, so ripple and peak are not made less than they are.
  *
- * Valid: walls that differ little round the track.   Source: calculations page, 3.4 (the thinnest wall everywhere: this program’s own choice, on the safe side)
+ * Valid: walls that differ little round the track.   Source: this program’s own model (the thinnest wall everywhere,
+ * to be on the safe side)
  * Example: tests/calc/plate/bendingCases.test.ts
  */
 export function bendingCases({

@@ -11,8 +11,8 @@ import { factor, solveFactored } from './skyline.ts';
  * With d gone, a circle adds k·[ΣA·N·Nᵀ − s·sᵀ/a] to the stiffness and (p_m·ΣA_all/a)·s to the load, s = ΣA·N.
  *
  * k lining modulus [MPa/mm] · A area of a point [mm²] · p_m mean pressure [MPa].
- * Valid: springs that only push.   Source: elimination of d (first principles); calculations page, 3.4 (conforming bound)
- * Example: check values 10.1 (tests/calc/plate/bendCover.test.ts)
+ * Valid: springs that only push.   Source: elimination of d (first principles); this program’s own model (conforming bound)
+ * Example: the cover of data/examples/bentCover.ts (tests/calc/plate/bendCover.test.ts)
  */
 export function pressByConformingPiston(model: CoverModel, liningModulusMPaPerMm: number): Pressed {
   const { track, stiffness, load, share, forces } = model;

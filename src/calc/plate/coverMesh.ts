@@ -21,7 +21,7 @@ const ON_TRACK = 7;
  * wall thickness from a pad's edge, and closer the nearer the pad and the rim.
  *
  * `fineness` 2 halves every width.
- * Valid: a geometry that refuseCover takes.   Source: calculations page, 3.4; widths by trial against finer meshes
+ * Valid: a geometry that refuseCover takes.   Source: this program’s own model; widths by trial against finer meshes
  * Example: every change of thickness has its line (tests/calc/plate/mesh.test.ts)
  */
 export function coverMesh(input: StiffnessInput, fineness = 1): PlateMesh & { readonly pad: PadPatch } {

@@ -39,8 +39,8 @@ export interface CoverModel {
  * Thickness of an element: the wall, on the track the wall left there, under a pad that wall + pad. Where a ring lies
  * and no pad stands: bonded t + t_ring as one piece, else D(t) + D(t_ring). The boss is one stiff piece free along the
  * axis; the rim does not move and is held against turning by the side wall.
- * Valid: a geometry that refuseCover takes.   Source: calculations page, 3.4
- * Example: check values 10.1 (tests/calc/plate/bendCover.test.ts)
+ * Valid: a geometry that refuseCover takes.   Source: this program’s own model
+ * Example: the cover of data/examples/bentCover.ts (tests/calc/plate/bendCover.test.ts)
  */
 export function coverModel(input: StiffnessInput, fineness = 1): CoverModel {
   const { pad, ...mesh } = coverMesh(input, fineness);

@@ -24,7 +24,7 @@ function stretch(lines: Float64Array, x: number): number {
  *
  * A rigid piston's d is that of every spring. A conforming one's is found at each radius from Σ max(0, d − w) = even
  * pressure, over the Gauss points of the circle: the sum rises with d, so begin with all and drop those that pull.
- * Valid: on the flat, and for pressure on the track.   Source: calculations page, 3.4
+ * Valid: on the flat, and for pressure on the track.   Source: this program’s own model
  * Example: the mean over the track is the mean pressure (tests/laws/plate.test.ts)
  */
 export function coverField(

@@ -21,7 +21,7 @@ export interface LiningPoints {
   readonly firstUnknown: number;
 }
 
-/** Valid: tracks with at least one row of elements.   Source: calculations page, 3.4 (springs between piston and track) */
+/** Valid: tracks with at least one row of elements.   Source: this program’s own model (springs between piston and track) */
 export function liningPoints({
   mesh: { radiiMm, anglesRad },
   freedoms,

@@ -15,7 +15,8 @@ export interface PressurePeak {
  * Where the lining presses hardest, at mesh nodes of the track.   peak ÷ mean, mean = F/(π·(r_o² − r_i²))
  *
  * F piston's force [N] · r_o, r_i track radii [mm].
- * Valid: as the model.   Source: calculations page, 3.4   Example: 10.1 (tests/calc/plate/bendCover.test.ts)
+ * Valid: as the model.   Source: this program’s own model
+ * Example: the cover of data/examples/bentCover.ts (tests/calc/plate/bendCover.test.ts)
  */
 export function pressurePeak(
   input: Pick<StiffnessInput, 'rimDiameterMm' | 'trackInnerDiameterMm' | 'trackOuterDiameterMm'>,

@@ -12,8 +12,8 @@ import { dot, factor, solveFactored } from './skyline.ts';
  * The border is eliminated: with (K + S)·a = f and (K + S)·c = s, d = (F + s·a)/(kA − s·c) and w = a + d·c.
  * K, f plate stiffness and load · k lining modulus [MPa/mm] · A area of a point [mm²] · F piston's force on the half
  * sector [N].
- * Valid: springs that only push.   Source: block elimination of a border; calculations page, 3.4 (rigid bound)
- * Example: check values 10.1 (tests/calc/plate/bendCover.test.ts)
+ * Valid: springs that only push.   Source: block elimination of a border; this program’s own model (rigid bound)
+ * Example: the cover of data/examples/bentCover.ts (tests/calc/plate/bendCover.test.ts)
  */
 export function pressByRigidPiston(model: CoverModel, liningModulusMPaPerMm: number): Pressed {
   const { track, stiffness, load, share, forces } = model;

@@ -16,8 +16,8 @@ export interface SolvedCover {
 /**
  * Model, mesh, contact: everything solved, nothing yet answered. `fineness` 2 halves every element.
  *
- * Valid: a geometry that refuseCover takes.   Source: calculations page, 3.4
- * Example: check values 10.1 (tests/calc/plate/bendCover.test.ts)
+ * Valid: a geometry that refuseCover takes.   Source: this program’s own model
+ * Example: the cover of data/examples/bentCover.ts (tests/calc/plate/bendCover.test.ts)
  */
 export function solveCover(input: StiffnessInput, fineness = 1): SolvedCover {
   const model = coverModel(input, fineness);

@@ -43,7 +43,7 @@ onEachDatabase((engine) => {
         name: 'Alder 11 plain',
         retired: false,
       });
-      expect(made.at).toMatch(/^2026-03-02T08:\d\d:\d\d\.000Z$/);
+      expect(made.at).toMatch(/^2026-03-02T\d\d:\d\d:\d\d\.000Z$/);
       expect(made.body).toEqual({ ...alder, name: 'Alder 11 plain' });
       expect(await getEntry(shop.db, 'family', 'alder')).toEqual(made);
     });

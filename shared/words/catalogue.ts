@@ -137,6 +137,16 @@ export interface EntryBodies {
 }
 export type EntryKind = keyof EntryBodies;
 
+/** What a person typed for a quantity, where that is not simply the number that is kept. */
+export interface AsTyped {
+  readonly text: string;
+  /** The unit that it took where none was typed; null where the text says it. */
+  readonly bareUnit: string | null;
+}
+
+/** By where the quantity lies in the body: `nominalWallMm`, `stack.layers.0.thicknessMm`. */
+export type TypedInEntry = Readonly<Record<string, AsTyped>>;
+
 /** An entry as it stood at one revision: who made it so, when and why. */
 export interface Entry<K extends EntryKind = EntryKind> {
   readonly kind: K;

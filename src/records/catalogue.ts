@@ -1,5 +1,11 @@
 import type { Selectable } from 'kysely';
-import type { Entry, EntryBodies, EntryKind, ShopCriteria } from '../../shared/words/catalogue.ts';
+import type {
+  Entry,
+  EntryBodies,
+  EntryKind,
+  ShopCriteria,
+  TypedInEntry,
+} from '../../shared/words/catalogue.ts';
 import type { Kept } from '../../shared/words/job.ts';
 import { type Db, write } from './database.ts';
 import { NotInRecords, refuse, StaleEdit } from './errors.ts';
@@ -81,20 +87,42 @@ export async function entryHistory<K extends EntryKind>(
   return rows.map((row) => toEntry(kind, row));
 }
 
+/** What was typed for its quantities, revision by revision; only those for which something is kept. */
+export async function typedIn(
+  db: Db,
+  kind: EntryKind,
+  id: string,
+): Promise<ReadonlyMap<number, TypedInEntry>> {
+  const rows = await db
+    .selectFrom('entry_revision')
+    .select(['revision', 'typed'])
+    .where('kind', '=', kind)
+    .where('id', '=', id)
+    .where('typed', 'is not', null)
+    .execute();
+  return new Map(rows.map(({ revision, typed }) => [revision, JSON.parse(typed ?? '{}')]));
+}
+
 /** Puts something new in the catalogue. Its id is made from its name unless one is given. */
 export async function addEntry<K extends EntryKind>(
   db: Db,
   ctx: Ctx,
-  entry: { readonly kind: K; readonly id?: string; readonly body: EntryBodies[K] },
+  entry: {
+    readonly kind: K;
+    readonly id?: string;
+    readonly body: EntryBodies[K];
+    readonly typed?: TypedInEntry | null;
+  },
 ): Promise<Entry<K>> {
   const { who, why, at } = signed(ctx, undefined);
   const { kind } = entry;
   const name = checkedName(kind, entry.body);
   const body = toJson(entry.body);
+  const typed = typedJson(entry.typed);
   return write(db, async (trx) => {
     await refuseTakenName(trx, kind, name, null);
     const id = entry.id === undefined ? await freeId(trx, kind, name) : await givenId(trx, kind, entry.id);
-    const row = { kind, id, revision: 1, at, who, why, retired: 0, body };
+    const row = { kind, id, revision: 1, at, who, why, retired: 0, body, typed };
     await trx
       .insertInto('entry')
       .values({ kind, id, revision: 1, name, name_key: key(name), retired: 0 })
@@ -113,10 +141,12 @@ export async function reviseEntry<K extends EntryKind>(
     readonly id: string;
     readonly fromRevision: number;
     readonly body: EntryBodies[K];
+    readonly typed?: TypedInEntry | null;
     readonly why?: string;
   },
 ): Promise<Entry<K>> {
-  return nextRevision(db, ctx, edit, (now) => ({ body: edit.body, retired: now.retired }));
+  const typed = typedJson(edit.typed);
+  return nextRevision(db, ctx, edit, (now) => ({ body: edit.body, typed, retired: now.retired }));
 }
 
 /** Takes an entry out of use. It stays readable, and jobs that use it keep it. */
@@ -128,7 +158,7 @@ export async function retireEntry<K extends EntryKind>(
   if (edit.kind === 'criteria') {
     throw refuse('criteria-stay', '', "The shop's criteria cannot be retired; change them instead.");
   }
-  return nextRevision(db, ctx, edit, (now) => ({ body: now.body, retired: true }));
+  return nextRevision(db, ctx, edit, (now) => ({ body: now.body, typed: null, retired: true }));
 }
 
 /** Puts a retired entry back in use. */
@@ -137,7 +167,7 @@ export async function reinstateEntry<K extends EntryKind>(
   ctx: Ctx,
   edit: { readonly kind: K; readonly id: string; readonly fromRevision: number; readonly why?: string },
 ): Promise<Entry<K>> {
-  return nextRevision(db, ctx, edit, (now) => ({ body: now.body, retired: false }));
+  return nextRevision(db, ctx, edit, (now) => ({ body: now.body, typed: null, retired: false }));
 }
 
 export interface CurrentCriteria {
@@ -176,12 +206,22 @@ function filledIn(saved: Entry<'criteria'> | null): CurrentCriteria {
 export async function saveCriteria(
   db: Db,
   ctx: Ctx,
-  edit: { readonly fromRevision: number; readonly body: ShopCriteria; readonly why?: string },
+  edit: {
+    readonly fromRevision: number;
+    readonly body: ShopCriteria;
+    readonly typed?: TypedInEntry | null;
+    readonly why?: string;
+  },
 ): Promise<Entry<'criteria'>> {
   return write(db, async (trx) => {
     const saved = await getEntry(trx, 'criteria', CRITERIA_ID);
     if (saved === null && edit.fromRevision === 0) {
-      const first = { kind: 'criteria', id: CRITERIA_ID, body: edit.body } as const;
+      const first = {
+        kind: 'criteria',
+        id: CRITERIA_ID,
+        body: edit.body,
+        typed: edit.typed ?? null,
+      } as const;
       return addEntry(trx, { ...ctx, why: edit.why ?? ctx.why ?? '' }, first);
     }
     return reviseEntry(trx, ctx, { ...edit, kind: 'criteria', id: CRITERIA_ID });
@@ -192,7 +232,7 @@ async function nextRevision<K extends EntryKind>(
   db: Db,
   ctx: Ctx,
   edit: { readonly kind: K; readonly id: string; readonly fromRevision: number; readonly why?: string },
-  change: (now: Entry<K>) => { body: EntryBodies[K]; retired: boolean },
+  change: (now: Entry<K>) => { body: EntryBodies[K]; typed: string | null; retired: boolean },
 ): Promise<Entry<K>> {
   const { who, why, at } = signed(ctx, edit.why);
   const { kind, id } = edit;
@@ -210,7 +250,8 @@ async function nextRevision<K extends EntryKind>(
     const name = checkedName(kind, next.body);
     if (!next.retired) await refuseTakenName(trx, kind, name, id);
     const revision = now.revision + 1;
-    const row = { kind, id, revision, at, who, why, retired: next.retired ? 1 : 0, body };
+    const { typed } = next;
+    const row = { kind, id, revision, at, who, why, retired: next.retired ? 1 : 0, body, typed };
     await trx.insertInto('entry_revision').values(row).execute();
     await trx
       .updateTable('entry')
@@ -269,6 +310,10 @@ function toEntry<K extends EntryKind>(kind: K, row: Selectable<Tables['entry_rev
     retired: row.retired === 1,
     body,
   };
+}
+
+function typedJson(typed: TypedInEntry | null | undefined): string | null {
+  return typed == null || Object.keys(typed).length === 0 ? null : toJson(typed);
 }
 
 function nameIn(body: EntryBodies[EntryKind]): string {

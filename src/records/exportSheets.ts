@@ -65,7 +65,7 @@ export const SHEETS: Readonly<
   },
   'catalogue.csv': {
     table: 'entry_revision',
-    columns: ['kind', 'id', 'revision', 'at', 'who', 'why', 'retired', 'body'],
+    columns: ['kind', 'id', 'revision', 'at', 'who', 'why', 'retired', 'body', 'typed'],
   },
   'people.csv': { table: 'person', columns: ['name', 'initials', 'role', 'retired'] },
 };

@@ -31,6 +31,8 @@ export interface Tables {
     why: string;
     retired: number;
     body: string;
+    /** What was typed for its quantities, by where they lie in the body; null where that says no more than the body. */
+    typed: string | null;
   };
   job: {
     id: Generated<number>;

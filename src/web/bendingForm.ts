@@ -1,7 +1,7 @@
 import type { BendingSettings, HeatSettings, RingSize } from '../../shared/words/bending.ts';
 import type { Family } from '../../shared/words/catalogue.ts';
-import { type FieldLine, lengthInWords } from './fieldLines.ts';
-import type { Fields, TypedForm, Writing } from './typed.ts';
+import { type FieldLine, lengthInWords, type Telling, withTyped } from './fieldLines.ts';
+import type { Fields, TypedForm } from './typed.ts';
 
 type Kind = 'length' | 'number' | 'pressure' | 'share' | 'torque';
 
@@ -215,35 +215,38 @@ export function bendingAsTyped(
   };
 }
 
+/** `at` is where the group lies in its body: '', 'ring.'. */
 function groupLines(
   group: readonly Asked<string>[],
+  at: string,
   body: Readonly<Record<string, number | null>> | null,
-  writing: Writing,
+  telling: Telling,
 ): FieldLine[] {
   return group.map(({ key, label, kind, unit }) => {
     const value = body?.[key] ?? null;
     if (value === null) return { label, value: 'not said' };
-    if (kind === 'length') return { label, value: lengthInWords(value, writing) };
     if (kind === 'share') return { label, value: `${Number((value * 100).toPrecision(12))} %` };
-    return { label, value: unit === undefined ? `${value}` : `${value} ${unit}` };
+    const plain = unit === undefined ? `${value}` : `${value} ${unit}`;
+    const words = kind === 'length' ? lengthInWords(value, telling) : plain;
+    return { label, value: withTyped(words, `${at}${key}`, telling) };
   });
 }
 
-export function familyBendingLines(body: Family, writing: Writing): FieldLine[] {
+export function familyBendingLines(body: Family, telling: Telling): FieldLine[] {
   const own = Object.fromEntries(OF_FAMILY.map(({ key }) => [key, body[key] ?? null]));
   return [
-    ...groupLines(OF_FAMILY, own, writing),
-    ...groupLines(OF_RING, body.ring ? { ...body.ring } : null, writing),
+    ...groupLines(OF_FAMILY, '', own, telling),
+    ...groupLines(OF_RING, 'ring.', body.ring ? { ...body.ring } : null, telling),
   ];
 }
 
 export function bendingLines(
   bending: BendingSettings | null,
   heat: HeatSettings | null,
-  writing: Writing,
+  telling: Telling,
 ): FieldLine[] {
   return [
-    ...groupLines(OF_SHOP, bending && { ...bending }, writing),
-    ...groupLines(OF_HEAT, heat && { ...heat }, writing),
+    ...groupLines(OF_SHOP, 'bending.', bending && { ...bending }, telling),
+    ...groupLines(OF_HEAT, 'heat.', heat && { ...heat }, telling),
   ];
 }

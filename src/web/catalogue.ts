@@ -9,6 +9,7 @@ import type {
   Entry,
   EntryBodies,
   Family,
+  TypedInEntry,
 } from '../../shared/words/catalogue.ts';
 import { type Fault, Refusal } from '../../shared/words/refusal.ts';
 import { type CatalogueKind, CataloguePage, EntryPage, KIND_WORD } from '../../views/pages/catalogue.tsx';
@@ -22,17 +23,19 @@ import {
   reinstateEntry,
   retireEntry,
   reviseEntry,
+  typedIn,
 } from '../records/catalogue.ts';
 import { StaleEdit } from '../records/errors.ts';
 import { BENDING_FIELDS, familyBendingAsTyped, readFamilyBending } from './bendingForm.ts';
 import { entryRevisionsInWords, entryStale } from './entryWords.ts';
 import { NoSuchPage } from './errors.ts';
 import { fitLimitsAsTyped, readFitLimits } from './fitLimitsForm.ts';
-import { gaugeAsEntered, readGaugeEntry } from './gaugeEntry.ts';
+import { gaugeAsEntered, gaugeFieldOf, readGaugeEntry } from './gaugeEntry.ts';
 import { frameOf, type House, rememberPreference } from './house.ts';
-import { layerRows, readStack, stackAsTyped } from './stackForm.ts';
-import { readStud } from './studForm.ts';
+import { layerRows, readStack, stackAsTyped, stackFieldOf } from './stackForm.ts';
+import { readStud, studFieldOf } from './studForm.ts';
 import { type Fields, fieldsOf, TypedForm, type Writing } from './typed.ts';
+import { typedOf } from './typedEntry.ts';
 
 /** Cover families, studs, stacks and gauges: look, add, change as a new revision, retire. */
 export function catalogueRouter(house: House): Router {
@@ -59,8 +62,8 @@ export function catalogueRouter(house: House): Router {
 
   router.post('/catalogue/:kind', async (req, res) => {
     const kind = kindOf(req);
-    await save(req, res, kind, null, async (fields, body) => {
-      await addEntry(db, ctxOf(fields), { kind, body });
+    await save(req, res, kind, null, async (fields, body, typed) => {
+      await addEntry(db, ctxOf(fields), { kind, body, typed });
     });
   });
 
@@ -74,8 +77,9 @@ export function catalogueRouter(house: House): Router {
   router.post('/catalogue/:kind/:id', async (req, res) => {
     const kind = kindOf(req);
     const entry = await mustFind(kind, String(req.params.id));
-    await save(req, res, kind, entry, async (fields, body) => {
-      await reviseEntry(db, ctxOf(fields), { kind, id: entry.id, fromRevision: Number(fields.from), body });
+    await save(req, res, kind, entry, async (fields, body, typed) => {
+      const fromRevision = Number(fields.from);
+      await reviseEntry(db, ctxOf(fields), { kind, id: entry.id, fromRevision, body, typed });
     });
   });
 
@@ -98,14 +102,15 @@ export function catalogueRouter(house: House): Router {
     res: Response,
     kind: CatalogueKind,
     entry: Entry<CatalogueKind> | null,
-    write: (fields: Fields, body: EntryBodies[CatalogueKind]) => Promise<void>,
+    write: (fields: Fields, body: EntryBodies[CatalogueKind], typed: TypedInEntry | null) => Promise<void>,
   ): Promise<void> {
     const fields = fieldsOf(req.body);
     const frame = await frameOf(req, house);
-    const form = new TypedForm(fields, {
+    const writing: Writing = {
       ...frame,
       lengthUnit: fields.unit === 'in' || fields.unit === 'mm' ? fields.unit : frame.lengthUnit,
-    });
+    };
+    const form = new TypedForm(fields, writing);
     if (fields.add === 'layer') {
       await show(req, res, { kind, entry, fields });
       return;
@@ -115,7 +120,9 @@ export function catalogueRouter(house: House): Router {
       await show(req, res, { kind, entry, fields, faults: form.faults });
       return;
     }
-    await attempt(req, res, { kind, entry, fields, body }, () => write(fields, body));
+    const shown = entry ? fieldsOfEntry(entry, writing) : {};
+    const typed = typedOf(form, body, fieldOf(kind, form), shown);
+    await attempt(req, res, { kind, entry, fields, body }, () => write(fields, body, typed));
   }
 
   async function attempt(
@@ -160,13 +167,15 @@ export function catalogueRouter(house: House): Router {
   ): Promise<void> {
     const { kind, entry, fields, faults = [], stale = null } = page;
     const frame = await frameOf(req, house);
+    const told = async ({ id }: Entry) =>
+      entryRevisionsInWords(kind, await entryHistory(db, kind, id), await typedIn(db, kind, id), frame);
     res.status(stale !== null ? 409 : faults.length > 0 ? 422 : 200).send(
       renderPage(
         EntryPage({
           frame,
           kind,
           entry,
-          history: entry ? entryRevisionsInWords(kind, await entryHistory(db, kind, entry.id), frame) : [],
+          history: entry ? await told(entry) : [],
           fields,
           layerRows: layerRows(new TypedForm(fields, frame)),
           faults,
@@ -205,6 +214,14 @@ function readBody(kind: CatalogueKind, form: TypedForm): EntryBodies[CatalogueKi
   return readFamily(form, name);
 }
 
+/** The field that each place in a body came from. */
+function fieldOf(kind: CatalogueKind, form: TypedForm): (path: string) => string {
+  if (kind === 'stud') return studFieldOf;
+  if (kind === 'stack') return stackFieldOf(form);
+  if (kind === 'gauge') return gaugeFieldOf;
+  return familyFieldOf;
+}
+
 const FAMILY_FIELDS: Readonly<Record<string, string>> = {
   name: 'name',
   studCount: 'studCount',
@@ -223,6 +240,9 @@ const FAMILY_FIELDS: Readonly<Record<string, string>> = {
   shopMinimumWallSource: 'shopSource',
   note: 'note',
 };
+
+const familyFieldOf = (path: string): string =>
+  path.startsWith('limits.') ? path.replace('limits.', 'lim.') : (FAMILY_FIELDS[path] ?? 'name');
 
 function readFamily(form: TypedForm, name: string): Family | null {
   const needed = (field: string, label: string) => {
@@ -262,9 +282,7 @@ function readFamily(form: TypedForm, name: string): Family | null {
   if (form.faults.length > 0) return null;
   const parsed = familySchema.safeParse(raw);
   if (parsed.success) return parsed.data;
-  form.addFaults(faultsOf(parsed.error), (path) =>
-    path.startsWith('limits.') ? path.replace('limits.', 'lim.') : (FAMILY_FIELDS[path] ?? 'name'),
-  );
+  form.addFaults(faultsOf(parsed.error), familyFieldOf);
   return null;
 }
 

@@ -7,7 +7,7 @@ import { type Fault, Refusal } from '../../shared/words/refusal.ts';
 import { CriteriaPage } from '../../views/pages/criteria.tsx';
 import type { EntryStale } from '../../views/parts/entryHistory.tsx';
 import { renderPage } from '../../views/render.ts';
-import { CRITERIA_ID, currentCriteria, entryHistory, saveCriteria } from '../records/catalogue.ts';
+import { CRITERIA_ID, currentCriteria, entryHistory, saveCriteria, typedIn } from '../records/catalogue.ts';
 import { StaleEdit } from '../records/errors.ts';
 import { BENDING_FIELDS, bendingAsTyped, readBendingSettings, readHeatSettings } from './bendingForm.ts';
 import { entryRevisionsInWords, entryStale } from './entryWords.ts';
@@ -15,6 +15,7 @@ import { frameOf, type House, rememberPreference } from './house.ts';
 import { balanceAsTyped, latheAsTyped, readBalance, readLathe } from './latheForm.ts';
 import { readShims, readStudSetting, studLimitsAsTyped } from './studLimits.ts';
 import { type Fields, fieldsOf, TypedForm, type Writing } from './typed.ts';
+import { typedOf } from './typedEntry.ts';
 
 const FIELD: Readonly<Record<string, string>> = {
   shopName: 'shopName',
@@ -30,6 +31,12 @@ const FIELD: Readonly<Record<string, string>> = {
   'studSetting.proofNm': 'studProof',
 };
 
+/** The field that each place in the criteria came from. */
+function fieldOf(path: string): string {
+  if (path.startsWith('shimsMm')) return 'shims';
+  return FIELD[path] ?? BENDING_FIELDS[path] ?? path.replace(/^(lathe|balance)\./, '');
+}
+
 /** The shop's own limits, each change a revision with who, when and why. */
 export function criteriaRouter(house: House): Router {
   const router = Router();
@@ -43,21 +50,23 @@ export function criteriaRouter(house: House): Router {
   router.post('/criteria', async (req, res) => {
     const fields = fieldsOf(req.body);
     const frame = await frameOf(req, house);
-    const form = new TypedForm(fields, {
+    const writing: Writing = {
       ...frame,
       lengthUnit: fields.unit === 'in' || fields.unit === 'mm' ? fields.unit : frame.lengthUnit,
-    });
+    };
+    const form = new TypedForm(fields, writing);
     const body = readCriteria(form);
     const revision = Number(fields.from);
     if (body === null) {
       await show(req, res, { revision, fields, faults: form.faults });
       return;
     }
+    const typed = typedOf(form, body, fieldOf, asTyped((await currentCriteria(db)).body, writing));
     try {
       await saveCriteria(
         db,
         { who: fields.who ?? '', why: fields.why ?? '', now: house.now },
-        { fromRevision: revision, body },
+        { fromRevision: revision, body, typed },
       );
     } catch (error) {
       if (error instanceof StaleEdit) {
@@ -81,6 +90,7 @@ export function criteriaRouter(house: House): Router {
     const { revision, fields, faults = [], stale = null } = page;
     const frame = await frameOf(req, house);
     const history = await entryHistory(db, 'criteria', CRITERIA_ID);
+    const typed = await typedIn(db, 'criteria', CRITERIA_ID);
     res.status(stale !== null ? 409 : faults.length > 0 ? 422 : 200).send(
       renderPage(
         CriteriaPage({
@@ -89,7 +99,7 @@ export function criteriaRouter(house: House): Router {
           fields,
           faults,
           stale,
-          history: entryRevisionsInWords('criteria', history, frame),
+          history: entryRevisionsInWords('criteria', history, typed, frame),
         }),
       ),
     );
@@ -132,10 +142,7 @@ function readCriteria(form: TypedForm): ShopCriteria | null {
   if (form.faults.length > 0) return null;
   const parsed = shopCriteriaSchema.safeParse(raw);
   if (parsed.success) return parsed.data;
-  form.addFaults(
-    faultsOf(parsed.error),
-    (path) => FIELD[path] ?? BENDING_FIELDS[path] ?? path.replace(/^(lathe|balance)\./, ''),
-  );
+  form.addFaults(faultsOf(parsed.error), fieldOf);
   return null;
 }
 

@@ -1,21 +1,32 @@
-import type { Entry, EntryBodies, EntryKind } from '../../shared/words/catalogue.ts';
+import type { Entry, EntryBodies, EntryKind, TypedInEntry } from '../../shared/words/catalogue.ts';
 import type { EntryRevisionTold, EntryStale } from '../../views/parts/entryHistory.tsx';
 import type { StaleEdit } from '../records/errors.ts';
 import { entryFields } from './entryFields.ts';
 import { differences, sideBySide } from './fieldLines.ts';
 import type { Writing } from './typed.ts';
+import { typedStanding } from './typedEntry.ts';
 
 /** What every revision of an entry changed, field by field, oldest first. */
 export function entryRevisionsInWords<K extends EntryKind>(
   kind: K,
   history: readonly Entry<K>[],
+  typedIn: ReadonlyMap<number, TypedInEntry>,
   writing: Writing,
 ): EntryRevisionTold[] {
+  const standing: TypedInEntry[] = [];
   return history.map(({ revision, who, at, why, retired, body }, i) => {
     const before = history[i - 1] ?? null;
-    const was = before === null ? [] : entryFields(kind, before.body, writing);
+    const typedBefore = standing[i - 1] ?? {};
+    const typed = typedStanding(
+      before && { body: before.body, typed: typedBefore },
+      body,
+      typedIn.get(revision) ?? null,
+    );
+    standing.push(typed);
+    const was = before === null ? [] : entryFields(kind, before.body, { ...writing, typed: typedBefore });
+    const is = entryFields(kind, body, { ...writing, typed });
     const use = retired === (before?.retired ?? false) ? '' : retired ? 'retired' : 'put back in use';
-    return { revision, who, at, why, use, changes: differences(was, entryFields(kind, body, writing)) };
+    return { revision, who, at, why, use, changes: differences(was, is) };
   });
 }
 

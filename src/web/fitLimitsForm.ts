@@ -1,8 +1,8 @@
 import type { Family } from '../../shared/words/catalogue.ts';
 import type { FitLimits } from '../../shared/words/cover.ts';
 import { FIT_LIMITS } from '../../views/pages/fitLimitsFields.tsx';
-import { type FieldLine, lengthInWords } from './fieldLines.ts';
-import type { Fields, TypedForm, Writing } from './typed.ts';
+import { type FieldLine, lengthsOf, type Telling } from './fieldLines.ts';
+import type { Fields, TypedForm } from './typed.ts';
 
 /** The family's figures as typed; null while none was. */
 export function readFitLimits(form: TypedForm): FitLimits | null {
@@ -23,12 +23,11 @@ export function fitLimitsAsTyped({ limits = null }: Family, length: (mm: number 
 }
 
 /** Only what was given, in words. */
-export function fitLimitsLines({ limits = null }: Family, writing: Writing): FieldLine[] {
+export function fitLimitsLines({ limits = null }: Family, telling: Telling): FieldLine[] {
   if (limits === null) return [];
+  const length = lengthsOf(limits, 'limits.', telling);
   return [
-    ...FIT_LIMITS.flatMap(({ key, label }) =>
-      limits[key] === null ? [] : [{ label, value: lengthInWords(limits[key], writing) }],
-    ),
+    ...FIT_LIMITS.flatMap(({ key, label }) => (limits[key] === null ? [] : [{ label, value: length(key) }])),
     { label: 'Source of these figures', value: limits.source },
   ];
 }

@@ -1,8 +1,8 @@
 import { faultsOf } from '../../shared/schemas/faultsOf.ts';
 import { catalogueGaugeSchema } from '../../shared/schemas/gauge.ts';
 import { type CatalogueGauge, GAUGE_KINDS } from '../../shared/words/catalogue.ts';
-import { type FieldLine, lengthInWords } from './fieldLines.ts';
-import type { Fields, TypedForm, Writing } from './typed.ts';
+import { type FieldLine, lengthsOf, type Telling } from './fieldLines.ts';
+import type { Fields, TypedForm } from './typed.ts';
 
 const FIELD: Readonly<Record<string, string>> = {
   name: 'name',
@@ -14,6 +14,8 @@ const FIELD: Readonly<Record<string, string>> = {
   dueOn: 'due',
   note: 'note',
 };
+
+export const gaugeFieldOf = (path: string): string => FIELD[path] ?? 'name';
 
 /** A gauge as typed on a form; null when something cannot be used, with the sentences in the form. */
 export function readGaugeEntry(form: TypedForm, name: string): CatalogueGauge | null {
@@ -31,7 +33,7 @@ export function readGaugeEntry(form: TypedForm, name: string): CatalogueGauge | 
   if (form.faults.length > 0) return null;
   const parsed = catalogueGaugeSchema.safeParse(raw);
   if (parsed.success) return parsed.data;
-  form.addFaults(faultsOf(parsed.error), (path) => FIELD[path] ?? 'name');
+  form.addFaults(faultsOf(parsed.error), gaugeFieldOf);
   return null;
 }
 
@@ -48,15 +50,16 @@ export function gaugeAsEntered(body: CatalogueGauge, text: (mm: number | null) =
   };
 }
 
-export function gaugeFields(body: CatalogueGauge, writing: Writing): FieldLine[] {
+export function gaugeFields(body: CatalogueGauge, telling: Telling): FieldLine[] {
   const line = (label: string, value: string): FieldLine => ({ label, value });
+  const length = lengthsOf(body, '', telling);
   return [
     line('Name', body.name),
     line('Kind', body.gaugeKind),
-    line('Resolution', lengthInWords(body.resolutionMm, writing)),
-    line('Expanded uncertainty U', lengthInWords(body.calibrationUMm, writing)),
+    line('Resolution', length('resolutionMm')),
+    line('Expanded uncertainty U', length('calibrationUMm')),
     line('Coverage factor k', String(body.coverageFactor)),
-    line('Repeatability', lengthInWords(body.repeatabilityMm, writing)),
+    line('Repeatability', length('repeatabilityMm')),
     line('Calibration due', body.dueOn ?? 'not said'),
     line('Note', body.note),
   ];

@@ -1,6 +1,6 @@
 import type { BalanceWanted, LatheSettings } from '../../shared/words/catalogue.ts';
-import { type FieldLine, lengthInWords } from './fieldLines.ts';
-import type { Fields, TypedForm, Writing } from './typed.ts';
+import { type FieldLine, lengthsOf, type Telling } from './fieldLines.ts';
+import type { Fields, TypedForm } from './typed.ts';
 
 const LATHE = [
   ['leastRpm', "The lathe's least speed", 'number'],
@@ -57,7 +57,7 @@ export function balanceAsTyped(balance: BalanceWanted | null, number: (value: nu
 export function latheLines(
   lathe: LatheSettings | null,
   balance: BalanceWanted | null,
-  writing: Writing,
+  telling: Telling,
 ): FieldLine[] {
   const unit: Readonly<Record<string, string>> = {
     leastRpm: ' rpm',
@@ -74,7 +74,7 @@ export function latheLines(
         lathe === null
           ? 'not said'
           : kind === 'length'
-            ? lengthInWords(lathe[name], writing)
+            ? lengthsOf(lathe, 'lathe.', telling)(name)
             : `${lathe[name]}${unit[name]}`,
     })),
     ...BALANCE.map(([name, label]) => ({

@@ -25,11 +25,10 @@ export function layerRows(form: TypedForm): number {
 export function readStack(form: TypedForm, name: string): CatalogueStack | null {
   const layers = Array.from({ length: layerRows(form) }, (_, i) => {
     const label = form.text(`ln.${i}`) || `layer ${i + 1}`;
-    const typedAny = ['lt', 'lo', 'lh', 'lc', 'ln'].some((key) => form.has(`${key}.${i}`));
+    const typedAny = typedInRow(form, i);
     const thicknessMm = form.length(`lt.${i}`, `Thickness of ${label}`);
     if (typedAny) form.needed(thicknessMm, `lt.${i}`, `Thickness of ${label}`);
     return {
-      row: i,
       typedAny,
       name: label,
       thicknessMm,
@@ -40,7 +39,7 @@ export function readStack(form: TypedForm, name: string): CatalogueStack | null 
   }).filter((layer) => layer.typedAny);
   const stack = {
     style: form.choice('style', STYLES) ?? (layers.length > 1 ? 'two-piece' : 'one-piece'),
-    layers: layers.map(({ row: _row, typedAny: _typed, ...layer }) => layer),
+    layers: layers.map(({ typedAny: _typed, ...layer }) => layer),
     holeCount: form.count('holeCount', 'Number of holes'),
     holeCircleDiameterMm: form.length('holeCircle', 'Hole circle diameter'),
     tipRoomMm: form.length('tipRoom', 'Room for the tip'),
@@ -57,12 +56,7 @@ export function readStack(form: TypedForm, name: string): CatalogueStack | null 
     note: form.text('note'),
   });
   if (parsed.success) return parsed.data;
-  form.addFaults(faultsOf(parsed.error), (path) =>
-    stackField(
-      path,
-      layers.map((layer) => layer.row),
-    ),
-  );
+  form.addFaults(faultsOf(parsed.error), stackFieldOf(form));
   return null;
 }
 
@@ -131,6 +125,16 @@ const LAYER_FIELD: Readonly<Record<string, string>> = {
   chamferMm: 'lc',
 };
 
+function typedInRow(form: TypedForm, row: number): boolean {
+  return ['lt', 'lo', 'lh', 'lc', 'ln'].some((key) => form.has(`${key}.${row}`));
+}
+
+/** The field that each place in a stack's body came from: rows left empty are no layers. */
+export function stackFieldOf(form: TypedForm): (path: string) => string {
+  const rows = Array.from({ length: layerRows(form) }, (_, i) => i).filter((i) => typedInRow(form, i));
+  return (path) => stackField(path, rows);
+}
+
 function stackField(path: string, rows: readonly number[]): string {
   const layer = /layers\.(\d+)\.(\w+)/.exec(path);
   if (layer) {
@@ -150,11 +154,10 @@ function stackField(path: string, rows: readonly number[]): string {
     'nut.bearingOuterDiameterMm': 'nutBearing',
     'nut.proofMPa': 'nutProof',
     'nut.tensileMPa': 'nutTensile',
-    'nut.thread': 'nutThread',
     pullForwardMm: 'pull',
     note: 'note',
   };
-  return names[path] ?? 'lt.0';
+  return names[path] ?? (path.startsWith('nut.') ? 'nutThread' : 'lt.0');
 }
 
 /** A stack as its form would have it typed. */

@@ -41,7 +41,7 @@ export function readStud(form: TypedForm, name: string): CatalogueStud | null {
     note: form.text('note'),
   });
   if (parsed.success) return parsed.data;
-  form.addFaults(faultsOf(parsed.error), (path) => STUD_FIELDS[path] ?? 'thread');
+  form.addFaults(faultsOf(parsed.error), studFieldOf);
   return null;
 }
 
@@ -61,6 +61,8 @@ const STUD_FIELDS: Readonly<Record<string, string>> = {
   shelf: 'shelf',
   note: 'note',
 };
+
+export const studFieldOf = (path: string): string => STUD_FIELDS[path] ?? 'thread';
 
 /** Tensile and proof stress of the class or grade marked on it; what is typed beside it counts before. */
 function gradeOf(form: TypedForm, thread: ThreadSpec | null): StrengthClass | null {

@@ -1,6 +1,8 @@
 import type { ShopCriteria, StudSettingLimits } from '../../shared/words/catalogue.ts';
-import { type FieldLine, lengthInWords } from './fieldLines.ts';
-import type { Fields, TypedForm, Writing } from './typed.ts';
+import { type FieldLine, lengthInWords, lengthsOf, type Telling, withTyped } from './fieldLines.ts';
+import type { Fields, TypedForm } from './typed.ts';
+
+const NOTHING_ASKED: StudSettingLimits = { leanAt25Mm: null, offMm: null, proofNm: null };
 
 /** What the shop asks of a stud set anew; null where it asks nothing. */
 export function readStudSetting(form: TypedForm): StudSettingLimits | null {
@@ -34,13 +36,17 @@ export function shimsAsTyped(shimsMm: readonly number[], length: (mm: number) =>
   return shimsMm.map(length).join('; ');
 }
 
-export function studLimitLines({ studSetting, shimsMm = [] }: ShopCriteria, writing: Writing): FieldLine[] {
-  const length = (mm: number | null) => lengthInWords(mm, writing, 'none');
+export function studLimitLines({ studSetting, shimsMm = [] }: ShopCriteria, telling: Telling): FieldLine[] {
+  const length = lengthsOf(studSetting ?? NOTHING_ASKED, 'studSetting.', telling);
+  const shims = shimsMm.map((mm, i) => withTyped(lengthInWords(mm, telling), `shimsMm.${i}`, telling));
   const proof = studSetting?.proofNm ?? null;
   return [
-    { label: 'Stud set anew, lean at 25 mm', value: length(studSetting?.leanAt25Mm ?? null) },
-    { label: 'Stud set anew, out of place', value: length(studSetting?.offMm ?? null) },
-    { label: 'Stud set anew, proof torque', value: proof === null ? 'none' : `${proof} N·m` },
-    { label: 'Shims there are', value: shimsMm.map((mm) => length(mm)).join('; ') || 'none' },
+    { label: 'Stud set anew, lean at 25 mm', value: length('leanAt25Mm', 'none') },
+    { label: 'Stud set anew, out of place', value: length('offMm', 'none') },
+    {
+      label: 'Stud set anew, proof torque',
+      value: proof === null ? 'none' : withTyped(`${proof} N·m`, 'studSetting.proofNm', telling),
+    },
+    { label: 'Shims there are', value: shims.join('; ') || 'none' },
   ];
 }

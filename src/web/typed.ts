@@ -1,4 +1,5 @@
 import { readQuantity } from '../../shared/quantity/readQuantity.ts';
+import type { AsTyped } from '../../shared/words/catalogue.ts';
 import type { LengthUnit } from '../../shared/words/print.ts';
 import type { Fault } from '../../shared/words/refusal.ts';
 
@@ -21,6 +22,8 @@ export function fieldsOf(source: unknown): Fields {
   return fields;
 }
 
+const SAYS_MORE: ReadonlySet<string> = new Set(['length', 'torque', 'pressure']);
+
 /** What a bare number means where the person chooses no unit. */
 const BARE_UNIT = {
   angle: 'deg',
@@ -31,10 +34,18 @@ const BARE_UNIT = {
   ratio: '%',
 } as const;
 
+/** A quantity whose text says more than the number it gave. */
+interface TypedQuantity extends AsTyped {
+  readonly name: string;
+  readonly value: number;
+}
+
 /** Reads a form field by field, and gathers one sentence for each that cannot be used. */
 export class TypedForm {
   readonly fields: Fields;
   readonly faults: Fault[] = [];
+  /** Lengths, torques and pressures read so far, but those typed simply as the number in mm, N·m or MPa. */
+  readonly quantities: TypedQuantity[] = [];
   readonly #writing: Writing;
 
   constructor(fields: Fields, writing: Writing) {
@@ -125,7 +136,13 @@ export class TypedForm {
     const { lengthUnit, decimalSign } = this.#writing;
     const unit = bare ?? (kind === 'length' ? lengthUnit : BARE_UNIT[kind]);
     const read = readQuantity({ field: label, typed, kind, unit, decimalSign });
-    if (read.ok) return read.value;
+    if (read.ok) {
+      if (SAYS_MORE.has(kind) && Number(read.typed.replace(',', '.')) !== read.value) {
+        const bareUnit = read.unitTyped === null ? read.unit : null;
+        this.quantities.push({ name, value: read.value, text: read.typed, bareUnit });
+      }
+      return read.value;
+    }
     this.fault(name, read.message);
     return null;
   }

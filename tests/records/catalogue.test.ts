@@ -9,6 +9,7 @@ import {
   retireEntry,
   reviseEntry,
   saveCriteria,
+  typedIn,
 } from '../../src/records/catalogue.ts';
 import type { Shop } from '../../src/records/database.ts';
 import { StaleEdit } from '../../src/records/errors.ts';
@@ -46,6 +47,49 @@ onEachDatabase((engine) => {
       expect(made.at).toMatch(/^2026-03-02T\d\d:\d\d:\d\d\.000Z$/);
       expect(made.body).toEqual({ ...alder, name: 'Alder 11 plain' });
       expect(await getEntry(shop.db, 'family', 'alder')).toEqual(made);
+    });
+
+    test('what was typed lies beside each revision, changes no body and makes no revision of its own', async () => {
+      const wall = { nominalWallMm: { text: '3/16', bareUnit: 'in' } };
+      const pad = { padThicknessMm: { text: '1/4 in', bareUnit: null } };
+      const made = await addEntry(shop.db, as('AB'), {
+        kind: 'family',
+        id: 'alder',
+        body: { ...alder, nominalWallMm: 4.7625 },
+        typed: wall,
+      });
+      expect(made.body).toEqual({ ...alder, nominalWallMm: 4.7625 });
+      const to = { kind: 'family', id: 'alder' } as const;
+      const same = await reviseEntry(shop.db, as('AB', 'again'), {
+        ...to,
+        fromRevision: 1,
+        body: made.body,
+        typed: pad,
+      });
+      expect(same.revision).toBe(1);
+      const body = { ...made.body, padThicknessMm: 6.35 };
+      await reviseEntry(shop.db, as('AB', 'measured'), { ...to, fromRevision: 1, body, typed: pad });
+      await reviseEntry(shop.db, as('AB', 'by a script'), {
+        ...to,
+        fromRevision: 2,
+        body: { ...body, note: 'x' },
+      });
+      await retireEntry(shop.db, as('AB', 'no more'), { ...to, fromRevision: 3 });
+      expect([...(await typedIn(shop.db, 'family', 'alder'))]).toEqual([
+        [1, wall],
+        [2, pad],
+      ]);
+    });
+
+    test('what was typed for the criteria is kept from the first set on', async () => {
+      const typed = { minimumWallMm: { text: '0.169', bareUnit: 'in' } };
+      await saveCriteria(shop.db, as('AB'), { fromRevision: 0, body: criteria, typed });
+      await saveCriteria(shop.db, as('AB', 'why not'), {
+        fromRevision: 1,
+        body: { ...criteria, typicalCutMm: 0.254 },
+        typed: { typicalCutMm: { text: '.010 in', bareUnit: null } },
+      });
+      expect([...(await typedIn(shop.db, 'criteria', 'shop')).keys()]).toEqual([1, 2]);
     });
 
     test('a name in use is refused, whatever its letter case', async () => {

@@ -61,7 +61,11 @@ onEachDatabase((engine) => {
       sentId: 'sent-by-a-script-1',
       received: received({ customerReference: NASTY, note: `\t${NASTY}` }),
     });
-    await addEntry(shop.db, as('AB'), { kind: 'family', body: { ...alder, name: '@SUM(1+1)', note: NASTY } });
+    await addEntry(shop.db, as('AB'), {
+      kind: 'family',
+      body: { ...alder, name: '@SUM(1+1)', note: NASTY },
+      typed: { nominalWallMm: { text: '3/16', bareUnit: 'in' } },
+    });
     await reviseJob(shop.db, as('AB', '+44 called back'), {
       jobId: job.id,
       fromRevision: job.revision,
@@ -114,6 +118,7 @@ onEachDatabase((engine) => {
       const [there, here] = [await everyRow(copy), await everyRow(shop)];
       for (const table of EXPORTED_TABLES) expect(there[table], table).toEqual(here[table]);
       expect((here.job as string[]).length).toBe(21);
+      expect((there.entry_revision as string[]).filter((row) => row.includes('3/16'))).toHaveLength(1);
       expect((here.person as string[]).length).toBe(1);
       expect((here.job_sent as string[]).length).toBe(1);
       for (const hash of photos) expect(await hashOf(join(copy.dataDir, fileOf(hash)))).toBe(hash);

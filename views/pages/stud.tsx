@@ -202,6 +202,7 @@ export function StudPage(props: StudPageProps) {
               lead={STUD_LEAD}
               unit={unit}
               id="stud-finding"
+              subject="studs"
             />
             {props.tolerances && <Tolerances {...props.tolerances} unit={unit} />}
             {props.joint && (

@@ -301,6 +301,14 @@ function Worth({ bending }: { bending: Bending }) {
           </li>
         )}
       </ul>
+      <p>
+        <a class="button quiet" href="/how/bending">
+          How the bending is worked out
+        </a>{' '}
+        <a class="button quiet" href="/how/heat">
+          How the heat is worked out
+        </a>
+      </p>
     </details>
   );
 }

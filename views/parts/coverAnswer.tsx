@@ -97,7 +97,13 @@ export function CoverAnswer({ shape, check, unit, id }: CoverAnswerProps) {
         </figcaption>
       </figure>
       <KeyFigures figures={coverFigures(check, unit)} />
-      <FindingsFolded findings={check.findings} lead={LEAD} unit={unit} id={`${id}-finding`} />
+      <FindingsFolded
+        findings={check.findings}
+        lead={LEAD}
+        unit={unit}
+        id={`${id}-finding`}
+        subject="cover"
+      />
     </>
   );
 }

@@ -8,10 +8,12 @@ export interface FindingsFoldedProps {
   readonly lead: readonly string[];
   readonly unit: LengthUnit;
   readonly id: string;
+  /** Which page of "how it is worked out" they belong to. */
+  readonly subject: 'cover' | 'studs';
 }
 
 /** What decides, in sight; everything else that was looked at, one press away. */
-export function FindingsFolded({ findings, lead, unit, id }: FindingsFoldedProps) {
+export function FindingsFolded({ findings, lead, unit, id, subject }: FindingsFoldedProps) {
   const inSight = (finding: Finding) =>
     finding.status === 'fail' || finding.status === 'caution' || lead.includes(finding.id);
   const rest = findings.filter((finding) => !inSight(finding));
@@ -27,6 +29,11 @@ export function FindingsFolded({ findings, lead, unit, id }: FindingsFoldedProps
           <FindingList findings={rest} unit={unit} id={id} />
         </details>
       )}
+      <p>
+        <a class="button quiet" href={`/how/${subject}`}>
+          How it is worked out
+        </a>
+      </p>
     </>
   );
 }

@@ -110,7 +110,7 @@ export function BentSection(props: BentSectionProps) {
             />
             {panel.stud && (
               <path
-                d={`M${at(x(props.studCircleDiameterMm / 2))} ${at(panel.top + HEAD - 4)}V${at(panel.bottom - 4)}`}
+                d={`M${at(x(props.studCircleDiameterMm / 2))} ${at(panel.top + HEAD - 4)}V${at(panel.bottom - FOOT - panel.times * k * panel.bar - 6)}`}
                 class="chain"
               />
             )}

@@ -23,6 +23,7 @@ import { StaleEdit } from '../records/errors.ts';
 import { countByStage, findJobs } from '../records/findJobs.ts';
 import { createJob, getJob, jobAtRevision, reviseJob } from '../records/jobs.ts';
 import { addReadings } from '../records/readings.ts';
+import { readCuts, readPassPutRight } from './cutForm.ts';
 import { NoSuchPage } from './errors.ts';
 import { chosenGauges, figuresOf } from './gaugeChosen.ts';
 import { readGauge } from './gaugeForm.ts';
@@ -117,7 +118,7 @@ export function jobsRouter(house: House): Router {
     await show(req, res, job, { asItWas, fields });
   });
 
-  const edits: Readonly<Record<SectionName | 'replaced' | 'retightened', ReadEdit>> = {
+  const edits: Readonly<Record<SectionName | 'pass' | 'replaced' | 'retightened', ReadEdit>> = {
     received: async (_job, form) => ({ what: 'received', body: await receivedBody(form.fields) }),
     looked: async (_job, form) => {
       const crackTest = form.choice('crackTest', ['found', 'none-found', 'not-done']) ?? 'not-done';
@@ -193,26 +194,8 @@ export function jobsRouter(house: House): Router {
       };
       return decisionFrom(db, job, asked, frame.lengthUnit, 'decision');
     },
-    cuts: async (job, form) => {
-      const before = job.sections.cuts?.body.cuts ?? [];
-      const look = form.choice('look', ['gone', 'dark']);
-      const last = before.at(-1);
-      if (form.text('seen') === '1' && last) {
-        return { what: 'cuts', body: { cuts: [...before.slice(0, -1), { ...last, look }] } };
-      }
-      const depthMm = form.length('depth', 'The cut made');
-      if (!form.faults.some((fault) => fault.path === 'depth')) form.needed(depthMm, 'depth', 'The cut made');
-      const nominal = job.sections.received?.body.family.nominalWallMm ?? Number.POSITIVE_INFINITY;
-      if (depthMm !== null && !(depthMm > 0 && depthMm < nominal)) {
-        form.fault(
-          'depth',
-          `The cut made is ${depthMm} mm; it must be more than 0 and less than the wall when new, ${nominal} mm. Type this pass alone.`,
-        );
-      }
-      if (form.faults.length > 0 || depthMm === null) return null;
-      const cut = { depthMm, typed: form.text('depth'), note: form.text('note'), look };
-      return { what: 'cuts', body: { cuts: [...before, cut] } };
-    },
+    cuts: async (job, form) => readCuts(job, form),
+    pass: async (job, form) => readPassPutRight(job, form),
     studs: async (job, form, frame) => {
       const pullForwardMm = form.length('pull', 'The pull-forward gap');
       const stack = await getEntry(db, 'stack', form.text('stack'));

@@ -68,6 +68,7 @@ export const LEAST_ROLE: Readonly<Record<string, Least>> = {
   'POST /jobs/:number/plan': 'recorder',
   'POST /jobs/:number/decision': 'recorder',
   'POST /jobs/:number/cuts': 'recorder',
+  'POST /jobs/:number/pass': 'recorder',
   'POST /jobs/:number/welded': 'recorder',
   'POST /jobs/:number/studs': 'recorder',
   'POST /jobs/:number/replaced': 'recorder',

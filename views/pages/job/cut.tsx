@@ -57,6 +57,8 @@ export interface CutProps {
   readonly unit: LengthUnit;
   readonly initials: string;
   readonly refused: Refused | null;
+  /** Of the form that puts the depth of a pass right. */
+  readonly refusedPass: Refused | null;
   readonly readOnly: boolean;
 }
 
@@ -73,7 +75,8 @@ export function cutSummary(job: Job, unit: LengthUnit): string {
 }
 
 /** The passes taken, one by one. */
-export function Cut({ job, passes, nextPass, unit, initials, refused, readOnly }: CutProps) {
+export function Cut(props: CutProps) {
+  const { job, passes, nextPass, unit, initials, refused, readOnly } = props;
   const kept = job.sections.cuts;
   const error = errorsOf(refused?.faults ?? []);
   const decision = job.sections.decision?.body;
@@ -122,6 +125,7 @@ export function Cut({ job, passes, nextPass, unit, initials, refused, readOnly }
         <>
           <Passes passes={passes} unit={unit} />
           <Who kept={kept} />
+          {!readOnly && <PutRight {...props} />}
         </>
       )}
       {nextPass && (
@@ -202,6 +206,52 @@ function Passes({ passes, unit }: { passes: readonly PassView[]; unit: LengthUni
         </tbody>
       </table>
     </section>
+  );
+}
+
+/** A depth that was mistyped: a new revision with the reason, the one it was stays in the history. */
+function PutRight({ job, passes, unit, initials, refusedPass }: CutProps) {
+  const error = errorsOf(refusedPass?.faults ?? []);
+  return (
+    <details class="change no-print" id="put-right" open={refusedPass !== null}>
+      <summary>Put the depth of a pass right</summary>
+      <p>
+        For a depth that was mistyped. The figure it was stays in the history, the readings stay as they are,
+        and a wall is measured again after the cut before the job is signed.
+      </p>
+      <JobForm
+        id="pass-form"
+        action={`/jobs/${encodeURIComponent(job.number)}/pass`}
+        revision={job.revision}
+        initials={initials}
+        signed={job.stage === 'signed'}
+        why="Why it is put right"
+        refused={refusedPass}
+        submit="Put it right"
+        first={false}
+      >
+        <div class="fields">
+          <Choice
+            label="Pass"
+            name="pass"
+            value={refusedPass?.fields.pass ?? String(passes.length)}
+            options={passes.map(({ depthMm }, i) => ({
+              value: String(i + 1),
+              label: `pass ${i + 1}, kept as ${printLength(depthMm, unit)}`,
+            }))}
+            error={error('pass')}
+          />
+          <Field
+            label="Cut made in truth"
+            name="depth"
+            value={refusedPass?.fields.depth}
+            unit={unit}
+            error={error('depth')}
+            hint="As dialled, that pass alone"
+          />
+        </div>
+      </JobForm>
+    </details>
   );
 }
 

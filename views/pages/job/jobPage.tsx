@@ -124,7 +124,9 @@ export function JobPage(props: JobPageProps) {
       photographed('measure') !== null,
     decide: next === 'decide' || next === 'cut' || refusedIn('decision', 'plan') !== null,
     cut:
-      next === 'cut' || (next === 'verify' && props.nextPass?.state === 'look') || refusedIn('cuts') !== null,
+      next === 'cut' ||
+      (next === 'verify' && props.nextPass?.state === 'look') ||
+      refusedIn('cuts', 'pass') !== null,
     verify: next === 'verify' || (next === 'cut' && verified.length > 0) || measured('after') !== null,
     studs:
       (next === 'sign' && job.sections.studs === null) ||
@@ -150,7 +152,15 @@ export function JobPage(props: JobPageProps) {
     decide: (
       <Decide {...common} {...decide} refused={refusedIn('decision')} refusedPlan={refusedIn('plan')} />
     ),
-    cut: <Cut {...common} passes={props.passes} nextPass={props.nextPass} refused={refusedIn('cuts')} />,
+    cut: (
+      <Cut
+        {...common}
+        passes={props.passes}
+        nextPass={props.nextPass}
+        refused={refusedIn('cuts')}
+        refusedPass={refusedIn('pass')}
+      />
+    ),
     verify: (
       <>
         <Verified findings={verified} compared={props.compared} unit={unit} />

@@ -9,7 +9,7 @@ import { When } from '../../parts/when.tsx';
 
 /** A form of the job that was not taken: what was typed is kept, and why it was not taken. */
 export interface Refused {
-  readonly section: SectionName | 'readings' | 'photos' | 'replaced' | 'retightened';
+  readonly section: SectionName | 'readings' | 'photos' | 'pass' | 'replaced' | 'retightened';
   readonly fields: Readonly<Record<string, string>>;
   readonly faults: readonly Fault[];
   readonly stale: StaleShown | null;
@@ -72,6 +72,8 @@ export interface JobFormProps {
   readonly initials: string;
   /** A signed job is amended, never edited: every change says why. */
   readonly signed: boolean;
+  /** Asks for the reason whether signed or not, in these words. */
+  readonly why?: string;
   readonly refused: Refused | null;
   readonly submit: string;
   readonly first?: boolean;
@@ -99,9 +101,9 @@ export function JobForm(props: JobFormProps) {
         <input type="hidden" name="from" value={revision} />
         {children}
         <div class="fields">
-          {(signed || whyError !== undefined) && (
+          {(signed || props.why !== undefined || whyError !== undefined) && (
             <Field
-              label={signed ? 'Why it is changed after signing' : 'Why it changes'}
+              label={signed ? 'Why it is changed after signing' : (props.why ?? 'Why it changes')}
               name="why"
               value={typed?.why}
               error={whyError}

@@ -66,11 +66,14 @@ async function fillForms(program: Program, pages: readonly Found[]): Promise<Tri
     const free = told.filter(({ name }) =>
       /name|note|reason|why|customer|source|gauge|statement|shop|who|caption|number|thread/i.test(name),
     );
+    // A source of a figure that is not there is refused.
+    const noFigure = (name: string) =>
+      /source$/i.test(name) && form.fields.find((one) => one.name === name)!.value === '';
     const over = () =>
       Object.fromEntries(
         free.map(({ name }) => [
           name,
-          /thread/i.test(name)
+          /thread/i.test(name) || noFigure(name)
             ? form.fields.find((one) => one.name === name)!.value
             : valid(name, PLAIN_MARKUP),
         ]),

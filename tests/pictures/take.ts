@@ -8,12 +8,22 @@ const program = await openProgram({ publicUrl: 'http://coverwright.example:4180'
 const browser = await openBrowser();
 
 const { jobs } = await findJobs(program.shop.db, { stage: 'to-decide', limit: 1 });
+const { jobs: waiting } = await findJobs(program.shop.db, { stage: 'to-measure', limit: 1 });
 const { jobs: signed } = await findJobs(program.shop.db, { stage: 'signed', outcome: 'face', limit: 1 });
 const shots = [
   { name: 'front', path: '/', view: DESK, high: 900 },
   { name: 'cover', press: '#way-example', path: '/', view: DESK, high: 1500 },
   { name: 'stud', path: '/stud', choose: true, view: DESK, high: 1250 },
   { name: 'job', path: `/jobs/${jobs[0]?.number}`, view: DESK, high: 1400 },
+  { name: 'measuring', path: `/jobs/${waiting[0]?.number}/measure`, view: DESK, high: 1000 },
+  {
+    name: 'bending',
+    path: `/jobs/${jobs[0]?.number}`,
+    view: DESK,
+    high: 1300,
+    unfold: '#job-bending-drawings > summary',
+    only: '#job-bending',
+  },
   { name: 'sheet', path: `/jobs/${signed[0]?.number}/sheet`, view: DESK, high: 1400 },
   { name: 'phone', press: '#way-example', path: '/', view: PHONE, high: 1400 },
 ];
@@ -29,8 +39,16 @@ for (const shot of shots) {
     await page.selectOption('#f-stack', (await twoPiece.getAttribute('value')) ?? '');
     await page.waitForSelector('#stud-head .verdict');
   }
+  if (shot.unfold) {
+    await page.click(shot.unfold);
+    await page.waitForLoadState('networkidle');
+  }
   await page.evaluate(() => window.scrollTo(0, 0));
-  await page.screenshot({ path: `${folder}${shot.name}.png` });
+  const part = shot.only ? await page.locator(shot.only).boundingBox() : null;
+  await page.screenshot({
+    path: `${folder}${shot.name}.png`,
+    ...(part && { clip: { ...part, height: Math.min(part.height, shot.high) }, fullPage: true }),
+  });
   console.log(`${shot.name}.png`);
   await page.close();
 }

@@ -60,7 +60,7 @@ function Drawn({ bending, now, curves, marks, unit }: BendingDrawn & { unit: Len
   return (
     <>
       <p class="hint">Lining pressure on the cover as it came in, under each bound of the piston.</p>
-      <div class="two">
+      <div class="two even">
         <div>
           <h3>Conforming piston</h3>
           {map('conforming')}

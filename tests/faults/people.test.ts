@@ -10,12 +10,13 @@ import { SESSION } from '../../src/web/sessionCookie.ts';
 import type { Route } from './inside/instrument.ts';
 import { crawl } from './kit/crawl.ts';
 import { faultsIn as markupIn, submit, type Tried } from './kit/forms.ts';
+import { ask } from './kit/http.ts';
 import { MARK, MARKUP } from './kit/markup.ts';
 import { mutants } from './kit/mutate.ts';
 import { newFolder, type Program, start } from './kit/program.ts';
 import { generator, seed } from './kit/random.ts';
 import { sendRaw } from './kit/raw.ts';
-import { faultsIn, look } from './kit/shop.ts';
+import { faultsIn, jobForm, look } from './kit/shop.ts';
 import { tell } from './kit/tell.ts';
 
 const REQUESTS = 1600;
@@ -75,11 +76,28 @@ test(`${REQUESTS} random and mutated requests where people sign in`, async () =>
   const keeper = { Cookie: cookies.at(-1)! };
   const pages = await crawl(baseOf(program), ['/', '/people', '/account', '/records'], keeper);
   expect(pages.find(({ path }) => path === '/people')?.status).toBe(200);
+  const began = new Date().toISOString();
+  // First one request of each that nothing is wrong with: what random ones keep is left to chance.
+  const well: [Role, number][] = [];
+  for (const [i, { role }] of people.entries()) {
+    const { status } = await ask(`${baseOf(program)}/jobs`, {
+      method: 'POST',
+      headers: {
+        Cookie: cookies[i]!,
+        Origin: baseOf(program),
+        'Content-Type': 'application/x-www-form-urlencoded',
+      },
+      body: new URLSearchParams(jobForm(`P-${i}`)).toString(),
+    });
+    well.push([role, status]);
+  }
+  expect(well).toEqual(people.map(({ role }) => [role, role === 'reader' ? 403 : 303]));
   const next = mutants(
     {
       port: program.port,
       routes,
       forms: pages.flatMap(({ page }) => page.forms),
+      links: pages.flatMap(({ page }) => page.links),
       jobs: ['1001', '1002', '1003'],
       entries: ['stud/long-3-8-24', 'stack/two-piece-four-3-8-24'],
       examples: Object.values(apiExamples).map(({ request }) => request),
@@ -112,12 +130,12 @@ test(`${REQUESTS} random and mutated requests where people sign in`, async () =>
   console.log(`${routes.length} routes; ${told.join(', ')}`);
   expect(wrong.slice(0, 5)).toEqual([]);
   expect(statuses.get(200) ?? 0).toBeGreaterThan(100);
-  expect(statuses.get(303) ?? 0).toBeGreaterThan(50);
+  expect(statuses.get(303) ?? 0).toBeGreaterThan(25);
   expect(statuses.get(403) ?? 0).toBeGreaterThan(50);
 
   // Whatever was sent, everything kept is signed by somebody who may: the program's own people, and never the reader.
   const signed = (raw: Database.Database, table: string) =>
-    raw.prepare<[], string>(`SELECT DISTINCT who FROM ${table} WHERE at > '2026-11-24'`).pluck().all();
+    raw.prepare<[string], string>(`SELECT DISTINCT who FROM ${table} WHERE at >= ?`).pluck().all(began);
   const [byJobs, byEntries, byTokens] = look(dataDir, (raw) => [
     signed(raw, 'job_revision'),
     signed(raw, 'entry_revision'),
@@ -125,8 +143,7 @@ test(`${REQUESTS} random and mutated requests where people sign in`, async () =>
   ]);
   const of = (...roles: Role[]) =>
     people.filter(({ role }) => roles.includes(role)).map((one) => one.initials);
-  expect(of('recorder', 'keeper')).toEqual(expect.arrayContaining(byJobs!));
-  expect(byJobs!.length, 'something was kept').toBeGreaterThan(0);
+  expect(byJobs!.toSorted()).toEqual(of('recorder', 'keeper').toSorted());
   expect(of('keeper')).toEqual(expect.arrayContaining([...byEntries!, ...byTokens!]));
   expect(program.said().err).toBe('');
   expect(look(dataDir, faultsIn)).toEqual([]);

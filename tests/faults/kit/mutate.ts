@@ -9,6 +9,8 @@ export interface Known {
   readonly port: number;
   readonly routes: readonly Route[];
   readonly forms: readonly Form[];
+  /** Addresses that the pages lead to. */
+  readonly links: readonly string[];
   readonly jobs: readonly string[];
   /** Kind and id, as in `stud/long`. */
   readonly entries: readonly string[];
@@ -137,8 +139,17 @@ export function mutants(known: Known, random: () => number): () => Mutant {
   ];
   let turn = 0;
 
+  const linked = new Map(
+    known.routes.map(({ path }) => {
+      const shape = new RegExp(`^${path.replace(/[.]/g, '\\.').replace(/:\w+/g, '[^/?]+')}$`);
+      return [path, known.links.filter((link) => shape.test(link))];
+    }),
+  );
+
   function pathFor(route: Route): string {
-    const likely = sometimes(0.7) ? route.path.replace(':kind/:id', any(known.entries)) : route.path;
+    const there = linked.get(route.path) ?? [];
+    const near = sometimes(0.7) ? route.path.replace(':kind/:id', any(known.entries)) : route.path;
+    const likely = there.length > 0 && sometimes(0.4) ? any(there) : near;
     let path = likely.replace(/[:*{]+\w+}?/g, (part) => {
       if (sometimes(0.2)) return encoded(any(WORDS)) || 'x';
       if (part === ':number') return encodeURIComponent(any(known.jobs));

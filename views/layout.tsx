@@ -117,7 +117,9 @@ export function Layout(props: LayoutProps) {
           crossorigin="anonymous"
         />
         <link rel="stylesheet" href="/assets/look.css" />
+        <link rel="stylesheet" href="/assets/drawings.css" />
         <link rel="stylesheet" href="/assets/pages.css" />
+        <link rel="stylesheet" href="/assets/paper.css" />
         <link rel="icon" href="/assets/icon.svg" type="image/svg+xml" />
         <script src="/assets/htmx.js" defer />
         <script src="/assets/coverwright.js" defer />

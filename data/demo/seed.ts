@@ -15,14 +15,9 @@ import type { Db } from '../../src/records/database.ts';
 import { findJobs } from '../../src/records/findJobs.ts';
 import { createJob, getJob, reviseJob } from '../../src/records/jobs.ts';
 import { addReadings } from '../../src/records/readings.ts';
-import {
-  type DemoCover,
-  demoCovers,
-  demoCriteria,
-  demoCriteriaNow,
-  demoFamilies,
-  demoInput,
-} from './covers.ts';
+import { type DemoCover, demoCovers, demoInput } from './covers.ts';
+import { demoCriteria, demoCriteriaNow } from './criteria.ts';
+import { demoFamilies } from './families.ts';
 import { demoGauges } from './gauges.ts';
 import { type DemoJob, demoJobs } from './jobs.ts';
 import { demoStacks } from './stacks.ts';

@@ -3,7 +3,7 @@ import type { CoverCheckInput, CoverCriteria, CoverShape, Gauge, Station } from 
 /** Angle, radius, wall, face height, mark depth. */
 type Row = readonly [number, number, number, number, number];
 
-/** Design set one: twelve stations on two rings (independent second implementation, not published). */
+/** Set one: twelve stations on two rings (independent second implementation, not published). */
 const ONE: readonly Row[] = [
   [0, 110, 4.92, 0.06, 0.2],
   [45, 110, 4.9, 0.05, 0],
@@ -19,7 +19,7 @@ const ONE: readonly Row[] = [
   [270, 128, 4.85, 0, 0.05],
 ];
 
-/** Design set two, where dialling in helps (independent second implementation, not published). */
+/** Set two, where dialling in helps (independent second implementation, not published). */
 const TWO: readonly Row[] = [
   [0, 120, 4.9, 0.03, 0],
   [45, 120, 4.93, 0.02, 0.22],

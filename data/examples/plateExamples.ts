@@ -20,7 +20,8 @@ import { sideWallSpring } from '../../src/calc/plate/sideWallSpring.ts';
 import { emptySkyline, factor, solveFactored } from '../../src/calc/plate/skyline.ts';
 import { type SolvedCover, solveCover } from '../../src/calc/plate/solveCover.ts';
 import { wallForPeak } from '../../src/calc/plate/wallForPeak.ts';
-import { demoCriteria, demoFamilies } from '../demo/covers.ts';
+import { demoCriteria } from '../demo/criteria.ts';
+import { demoFamilies } from '../demo/families.ts';
 import { COVER } from './bentCover.ts';
 import { type Example, figure, shown, worked } from './worked.ts';
 
@@ -152,10 +153,11 @@ export const plateExamples: Readonly<Record<string, Example>> = {
     [...gradedLines({ breaks: [0, 10], sizeAt: (x) => 1 + 0.2 * x })].map(figure).join(', '),
   ]),
   marksHeld: shown(
-    `${SAID}; three marks 0.2 mm deep behind studs, then three midway between on the inner edge`,
+    `${SAID}; three marks 0.2 mm deep behind studs near the outer edge, then in mid track, then midway between studs on the inner edge`,
     () => {
       const answers = { rigid: bendCover(COVER), conforming: bendCover(CONFORMING) };
       return [
+        [0, 128],
         [0, 120],
         [45, 108],
       ].map(([angle, radiusMm]) => {
@@ -165,7 +167,9 @@ export const plateExamples: Readonly<Record<string, Example>> = {
           depthMm: 0.2,
         }));
         const held = marksHeld({ marks, studCount: COVER.studCount, answers })!;
-        return `${figure(100 * held.onPressed.conforming)} % of them on ${figure(100 * held.pressedArea.conforming)} % of the track: agree ${held.agree}`;
+        const of = ({ rigid, conforming }: typeof held.onPressed) =>
+          `${figure(100 * rigid)} % (rigid), ${figure(100 * conforming)} % (conforming)`;
+        return `${of(held.onPressed)} of them on ${of(held.pressedArea)} of the track: agree ${held.agree}`;
       });
     },
   ),

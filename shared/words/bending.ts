@@ -72,6 +72,10 @@ export interface CaseHeat {
   readonly peakRiseK: number;
   /** Behind a stud: the flux larger by the pressure peak. */
   readonly behindStudRiseK: PistonRange;
+  /** The same from the temperature before; null where that was not given, left out in what was kept before it was told. */
+  readonly behindStudC?: PistonRange | null;
+  /** Of clean steel at the hotter of the two. */
+  readonly temperColour?: string | null;
 }
 
 /** Of the recorded darkening, weighed by depth, what lies where the lining presses above the mean. */
@@ -80,7 +84,8 @@ export interface MarksHeld {
   readonly onPressed: PistonRange;
   /** What share of the track’s area that is: marks spread by chance would lie there as often. */
   readonly pressedArea: PistonRange;
-  readonly agree: 'yes' | 'no' | 'unclear';
+  /** `one`: under one bound of the piston only. */
+  readonly agree: 'yes' | 'one' | 'no' | 'unclear';
 }
 
 /** What a ring weighs, and what it does to balance and room. */

@@ -279,3 +279,6 @@ export interface CutPlanAnswer {
   readonly warnings: readonly Warning[];
   readonly answers: Readonly<Record<string, Answer>>;
 }
+
+/** Less wall saved is not worth dialling a cover in for (common practice, no source). */
+export const DIALLING_WORTH_MM = 0.01;

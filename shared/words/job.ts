@@ -51,11 +51,11 @@ export interface MeasuringSetup {
   readonly residualRunoutMm: number | null;
   readonly wallReadThrough: 'bare' | 'pad-subtracted' | 'ultrasound';
   readonly stations: readonly { readonly angleDeg: number; readonly radiusMm: number }[];
-  /** Ring, pads and studs welded: every reading before is kept and void, because welding pulls the face. */
   /** What was measured round the face: chuck, pads, hub, pilot, heights. */
   readonly knockOn?: KnockOn | null;
   /** Lock-up clutch clearance before the cut. */
   readonly releaseClearanceMm?: number | null;
+  /** Ring, pads and studs welded: every reading before is kept and void, because welding pulls the face. */
   readonly ringWelded?: { readonly on: string; readonly note: string } | null;
 }
 

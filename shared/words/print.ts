@@ -24,10 +24,15 @@ export function printLength(mm: number, unit: LengthUnit, fineness: Fineness = '
   return `${lengthFigure(mm, unit, fineness)} ${unit}`;
 }
 
-/** `286 mm`, `4.3 mm`, `11.25 in`: no more figures than it has, for sizes that are given and not measured. */
+/**
+ * `286 mm`, `4.3 mm`, `11.25 in`: no more figures than it has, for sizes that are given and not measured. The step of
+ * a micrometer keeps two figures: 0.001 mm is `0.000039 in`, not none.
+ */
 export function briefLength(mm: number, unit: LengthUnit): string {
   const value = unit === 'in' ? mm / MM_PER_INCH : mm;
-  return `${Number(value.toFixed(DECIMALS[unit].fine))} ${unit}`;
+  const { fine } = DECIMALS[unit];
+  const forTwo = value === 0 ? fine : 1 - Math.floor(Math.log10(Math.abs(value)));
+  return `${Number(value.toFixed(Math.min(fine + 2, Math.max(fine, forTwo))))} ${unit}`;
 }
 
 /**
@@ -60,6 +65,38 @@ export function printTorque(Nm: number, unit: LengthUnit, decimals = 0): string 
     : `${printNumber(Nm, decimals)} N·m`;
 }
 
+/** What stands beside lengths in inches, and how many of it one MPa or one K is. */
+interface Beside {
+  readonly unit: string;
+  readonly per: number;
+  readonly decimals: number;
+}
+// 1 lbf = 4.4482216152605 N (NIST SP 811, exact).
+const PSI_PER_MPA = MM_PER_INCH ** 2 / 4.4482216152605;
+
+/** Of oil or lining: MPa, or psi. */
+export const PRESSURE: Readonly<Record<LengthUnit, Beside>> = {
+  mm: { unit: 'MPa', per: 1, decimals: 2 },
+  in: { unit: 'psi', per: PSI_PER_MPA, decimals: 0 },
+};
+
+/** In steel: MPa, or ksi. */
+export const STRESS: Readonly<Record<LengthUnit, Beside>> = {
+  mm: { unit: 'MPa', per: 1, decimals: 0 },
+  in: { unit: 'ksi', per: PSI_PER_MPA / 1000, decimals: 1 },
+};
+
+/** How much hotter: K, or °F. */
+export const HOTTER: Readonly<Record<LengthUnit, Beside>> = {
+  mm: { unit: 'K', per: 1, decimals: 0 },
+  in: { unit: '°F', per: 1.8, decimals: 0 },
+};
+
+/** `1.85 MPa` or `269 psi`; `214 MPa` or `31.0 ksi`. */
+export function printAs(value: number, { unit, per, decimals }: Beside): string {
+  return `${printNumber(value * per, decimals)} ${unit}`;
+}
+
 /** `92.3 %`; never rounds up to 100 % or down across the limit it is compared with. */
 export function printShare(share: number, decimals = 1): string {
   const factor = 10 ** (decimals + 2);
@@ -71,4 +108,14 @@ export function printShare(share: number, decimals = 1): string {
 export function listInWords(parts: readonly string[]): string {
   if (parts.length < 2) return parts.join('');
   return `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`;
+}
+
+/** What a cut is dialled in: a thousandth of a millimetre, or a ten-thousandth of an inch. */
+export const MM_PER_STEP: Readonly<Record<LengthUnit, number>> = { mm: 0.001, in: 0.0001 * 25.4 };
+const FLOAT_DUST = 1e-6;
+
+/** Whole steps of the dial, rounded down or up; what floating arithmetic adds or takes is none. */
+export function wholeSteps(mm: number, unit: LengthUnit, way: 'down' | 'up'): number {
+  const steps = mm / MM_PER_STEP[unit];
+  return way === 'down' ? Math.floor(steps + FLOAT_DUST) : Math.ceil(steps - FLOAT_DUST);
 }

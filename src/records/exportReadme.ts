@@ -10,7 +10,7 @@ so that no spreadsheet takes them for a formula):
   revisions.csv  every change of every job: who, when (UTC), why, and what it then said, as JSON
   photos.csv     every photo: what it shows, and the name of its file below files
   catalogue.csv  every revision of cover families, studs, stacks and the shop's criteria,
-                 with what was typed for its lengths and torques where that says more
+                 with what was typed for lengths, torques and pressures where that says more
   people.csv     who works here and what they may do; passwords never leave the shop
 
 For the program, exact to the last digit:

@@ -15,7 +15,7 @@ import { frameOf, type House } from './house.ts';
 import { criteriaFor, keptBending, keptCheck } from './jobAnswers.ts';
 import { bentJob } from './jobBending.ts';
 import { leftSignal } from './left.ts';
-import { fieldsOf } from './typed.ts';
+import { fieldsOf, unitOf } from './typed.ts';
 
 const DRAWN = ['new', 'now', 'after', 'ring-unbonded'] as const;
 const NOTHING_YET = 'Nothing can be drawn yet: measure the wall first.';
@@ -30,7 +30,7 @@ export function bendingRouter(house: House): Router {
     const own = await frameOf(req, house);
     const frame = {
       ...own,
-      lengthUnit: fields.unit === 'in' || fields.unit === 'mm' ? fields.unit : own.lengthUnit,
+      lengthUnit: unitOf(fields) ?? own.lengthUnit,
     };
     const signal = leftSignal(res);
     const { form, criteria } = await readQuickForm(house, fields, frame);

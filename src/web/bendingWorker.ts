@@ -4,7 +4,8 @@ import type { StiffnessInput } from '../../shared/words/stiffness.ts';
 import { bendCover } from '../calc/plate/bendCover.ts';
 import type { WorkerAnswer } from './bendingPool.ts';
 
-// A thread of its own, so that a page is never kept waiting for somebody else's cover. Anything that is no refusal ends it; the pool begins a new one.
+// A thread of its own, so that a page is never kept waiting for somebody else's cover.
+// Anything that is no refusal ends it; the pool begins a new one.
 parentPort?.on('message', (input: StiffnessInput) => {
   parentPort?.postMessage(answered(input));
 });

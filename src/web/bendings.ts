@@ -114,9 +114,7 @@ async function work(asked: BendingAsked, family: Family, base: BendingBase): Pro
     welded,
   }).filter(({ id }) => only === undefined || only.includes(id));
   const otherBase = other && bendingBase(other.family, criteria.bending ?? null).base;
-  const columns: CaseAsked[] = otherBase
-    ? [...cases, { id: 'other', base: otherBase, trackWallMm: otherBase.wallMm, ring: null }]
-    : cases;
+  const columns: CaseAsked[] = otherBase ? [...cases, asNew(otherBase)] : cases;
   const answered = await Promise.all(columns.map((one) => bothPistons(one, signal)));
   const answersOf = (id: BendingCaseId) => answered[columns.findIndex((one) => one.id === id)] ?? null;
   const now = answersOf('now');
@@ -141,6 +139,10 @@ async function work(asked: BendingAsked, family: Family, base: BendingBase): Pro
   };
 }
 
+function asNew(base: BendingBase): CaseAsked {
+  return { id: 'other', base, trackWallMm: base.wallMm, ring: null };
+}
+
 /** What was kept, with another family’s new cover beside it, as that is today. */
 export async function setBeside(
   kept: Bending,
@@ -150,7 +152,7 @@ export async function setBeside(
 ): Promise<Bending> {
   const { base } = bendingBase(other.family, criteria.bending ?? null);
   if (base === null) return kept;
-  const column: CaseAsked = { id: 'other', base, trackWallMm: base.wallMm, ring: null };
+  const column = asNew(base);
   const shown = bendingCase(column, await bothPistons(column, signal), kept.heat);
   return {
     ...kept,

@@ -1,4 +1,5 @@
 import { type Request, type Response, Router } from 'express';
+import { withSign } from '../../shared/quantity/plainNumber.ts';
 import { writeLength } from '../../shared/quantity/writeLength.ts';
 import { familySchema } from '../../shared/schemas/catalogue.ts';
 import { faultsOf } from '../../shared/schemas/faultsOf.ts';
@@ -34,7 +35,7 @@ import { gaugeAsEntered, gaugeFieldOf, readGaugeEntry } from './gaugeEntry.ts';
 import { frameOf, type House, rememberPreference } from './house.ts';
 import { layerRows, readStack, stackAsTyped, stackFieldOf } from './stackForm.ts';
 import { readStud, studFieldOf } from './studForm.ts';
-import { type Fields, fieldsOf, TypedForm, type Writing } from './typed.ts';
+import { type Fields, fieldsOf, TypedForm, unitOf, type Writing } from './typed.ts';
 import { typedOf } from './typedEntry.ts';
 
 /** Cover families, studs, stacks and gauges: look, add, change as a new revision, retire. */
@@ -108,7 +109,7 @@ export function catalogueRouter(house: House): Router {
     const frame = await frameOf(req, house);
     const writing: Writing = {
       ...frame,
-      lengthUnit: fields.unit === 'in' || fields.unit === 'mm' ? fields.unit : frame.lengthUnit,
+      lengthUnit: unitOf(fields) ?? frame.lengthUnit,
     };
     const form = new TypedForm(fields, writing);
     if (fields.add === 'layer') {
@@ -290,7 +291,7 @@ function readFamily(form: TypedForm, name: string): Family | null {
 function fieldsOfEntry(entry: Entry<CatalogueKind>, writing: Writing): Fields {
   const text = (mm: number | null) =>
     mm === null ? '' : writeLength(mm, writing.lengthUnit, writing.decimalSign);
-  const decimal = (value: number) => String(value).replace('.', writing.decimalSign === 'comma' ? ',' : '.');
+  const decimal = (value: number) => withSign(String(value), writing.decimalSign);
   if (entry.kind === 'family') return familyAsTyped(entry.body as Family, text, decimal);
   if (entry.kind === 'stud') return studAsTyped(entry.body as CatalogueStud, text);
   if (entry.kind === 'gauge') return gaugeAsEntered(entry.body as CatalogueGauge, text);

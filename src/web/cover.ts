@@ -16,7 +16,7 @@ import { frameOf, type House, preferencesOf, rememberPreference } from './house.
 import { besideOf } from './jobBending.ts';
 import { keepAsJob } from './keepAsJob.ts';
 import { leftSignal } from './left.ts';
-import { type Fields, fieldsOf } from './typed.ts';
+import { type Fields, fieldsOf, unitOf } from './typed.ts';
 
 /** A cover, quickly. Everything typed is in the address, so back, reload and a bookmark lose nothing. */
 export function coverRouter(house: House): Router {
@@ -73,10 +73,6 @@ export function coverRouter(house: House): Router {
   });
 
   return router;
-}
-
-function unitOf(fields: Fields): 'mm' | 'in' | null {
-  return fields.unit === 'in' || fields.unit === 'mm' ? fields.unit : null;
 }
 
 /** The quick page's form, with the catalogue and the criteria of the shop. */

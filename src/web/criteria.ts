@@ -1,4 +1,5 @@
 import { type Request, type Response, Router } from 'express';
+import { withSign } from '../../shared/quantity/plainNumber.ts';
 import { writeLength } from '../../shared/quantity/writeLength.ts';
 import { shopCriteriaSchema } from '../../shared/schemas/catalogue.ts';
 import { faultsOf } from '../../shared/schemas/faultsOf.ts';
@@ -14,7 +15,7 @@ import { entryRevisionsInWords, entryStale } from './entryWords.ts';
 import { frameOf, type House, rememberPreference } from './house.ts';
 import { balanceAsTyped, latheAsTyped, readBalance, readLathe } from './latheForm.ts';
 import { readShims, readStudSetting, studLimitsAsTyped } from './studLimits.ts';
-import { type Fields, fieldsOf, TypedForm, type Writing } from './typed.ts';
+import { type Fields, fieldsOf, TypedForm, unitOf, type Writing } from './typed.ts';
 import { typedOf } from './typedEntry.ts';
 
 const FIELD: Readonly<Record<string, string>> = {
@@ -52,7 +53,7 @@ export function criteriaRouter(house: House): Router {
     const frame = await frameOf(req, house);
     const writing: Writing = {
       ...frame,
-      lengthUnit: fields.unit === 'in' || fields.unit === 'mm' ? fields.unit : frame.lengthUnit,
+      lengthUnit: unitOf(fields) ?? frame.lengthUnit,
     };
     const form = new TypedForm(fields, writing);
     const body = readCriteria(form);
@@ -149,7 +150,7 @@ function readCriteria(form: TypedForm): ShopCriteria | null {
 function asTyped(body: ShopCriteria, writing: Writing): Fields {
   const text = (mm: number | null) =>
     mm === null ? '' : writeLength(mm, writing.lengthUnit, writing.decimalSign);
-  const number = (value: number) => String(value).replace('.', writing.decimalSign === 'comma' ? ',' : '.');
+  const number = (value: number) => withSign(String(value), writing.decimalSign);
   return {
     shopName: body.shopName,
     minimum: text(body.minimumWallMm),

@@ -8,7 +8,7 @@ import { findJobs } from '../records/findJobs.ts';
 import { frameOf, type House, rememberPreference } from './house.ts';
 import { inOtherUnit } from './otherUnit.ts';
 import { ownAddress } from './ownAddress.ts';
-import { fieldsOf } from './typed.ts';
+import { fieldsOf, unitOf } from './typed.ts';
 
 const SHOWN = 8;
 const OPEN: readonly Stage[] = STAGES.filter((stage) => stage !== 'signed');
@@ -36,11 +36,12 @@ export function frontRouter(house: House): Router {
 
   router.post('/preferences', (req, res) => {
     const fields = fieldsOf(req.body);
-    if (fields.unit === 'mm' || fields.unit === 'in') rememberPreference(res, 'unit', fields.unit);
+    const unit = unitOf(fields);
+    if (unit) rememberPreference(res, 'unit', unit);
     const initials = (fields.initials ?? '').trim();
     if (/^[\p{L}\p{N}.-]{1,8}$/u.test(initials)) rememberPreference(res, 'initials', initials);
     const back = ownAddress(fields.back);
-    res.redirect(303, fields.unit === 'mm' || fields.unit === 'in' ? inOtherUnit(back, fields.unit) : back);
+    res.redirect(303, unit ? inOtherUnit(back, unit) : back);
   });
 
   return router;

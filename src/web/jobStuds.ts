@@ -1,3 +1,4 @@
+import { withSign } from '../../shared/quantity/plainNumber.ts';
 import { writeLength } from '../../shared/quantity/writeLength.ts';
 import type { Entry, ShopCriteria } from '../../shared/words/catalogue.ts';
 import type { Job, StudsChosen } from '../../shared/words/job.ts';
@@ -79,7 +80,7 @@ export function jobStuds(asked: {
 /** What was kept, as the form would have it typed: to look at it again with one figure changed. */
 function againQuery(kept: StudsChosen, frame: Frame): string {
   const length = (mm: number) => writeLength(mm, frame.lengthUnit, frame.decimalSign);
-  const number = (value: number) => String(value).replace('.', frame.decimalSign === 'comma' ? ',' : '.');
+  const number = (value: number) => withSign(String(value), frame.decimalSign);
   const joint = kept.input?.joint ?? null;
   return new URLSearchParams({
     stack: kept.stackId,

@@ -38,7 +38,7 @@ import { readReadings } from './readingsForm.ts';
 import { staleShown } from './staleShown.ts';
 import { jointField, readJoint, torqueFromOf } from './studJoint.ts';
 import { readReplaced, readRetightening } from './studWork.ts';
-import { type Fields, fieldsOf, TypedForm } from './typed.ts';
+import { type Fields, fieldsOf, TypedForm, unitOf } from './typed.ts';
 
 const DECISIONS: readonly DecisionKind[] = ['face', 'face-and-ring', 'replace'];
 const PAGE_LENGTH = 30;
@@ -257,7 +257,7 @@ export function jobsRouter(house: House): Router {
     const frame = await frameOf(req, house);
     const writing = {
       ...frame,
-      lengthUnit: fields.unit === 'in' || fields.unit === 'mm' ? fields.unit : frame.lengthUnit,
+      lengthUnit: unitOf(fields) ?? frame.lengthUnit,
     };
     const gauge = job.sections.setup?.body.gauge ?? '';
     const sent = readReadings(job, fields, writing, gauge);

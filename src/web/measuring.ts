@@ -31,7 +31,7 @@ import {
 } from './measuringSteps.ts';
 import { shownAs, standingViews } from './measuringView.ts';
 import { whoOf } from './standing.ts';
-import { type Fields, fieldsOf, TypedForm, type Writing } from './typed.ts';
+import { type Fields, fieldsOf, TypedForm, unitOf, type Writing } from './typed.ts';
 
 const LETTER: Readonly<Record<ReadingKind, string>> = { wall: 'w', face: 'f', mark: 'm' };
 const WHAT: Readonly<Record<ReadingKind, string>> = {
@@ -203,7 +203,7 @@ function address(job: Job, fields: Readonly<Record<string, string>>): string {
 function writingOf(fields: Fields, frame: Frame): Writing {
   return {
     decimalSign: frame.decimalSign,
-    lengthUnit: fields.unit === 'in' || fields.unit === 'mm' ? fields.unit : frame.lengthUnit,
+    lengthUnit: unitOf(fields) ?? frame.lengthUnit,
   };
 }
 

@@ -2,12 +2,12 @@ import type { Request } from 'express';
 import type { Frame } from '../../views/frame.ts';
 import { currentCriteria, listEntries } from '../records/catalogue.ts';
 import { frameOf, type House } from './house.ts';
-import type { Fields } from './typed.ts';
+import { type Fields, unitOf } from './typed.ts';
 
 /** The frame of a stud's page; a unit in the address stands before the person's own choice. */
 export async function studFrame(req: Request, house: House, fields: Fields): Promise<Frame> {
   const frame = await frameOf(req, house);
-  return fields.unit === 'in' || fields.unit === 'mm' ? { ...frame, lengthUnit: fields.unit } : frame;
+  return { ...frame, lengthUnit: unitOf(fields) ?? frame.lengthUnit };
 }
 
 /** What the shop has to choose from. */

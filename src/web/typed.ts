@@ -22,6 +22,11 @@ export function fieldsOf(source: unknown): Fields {
   return fields;
 }
 
+/** The unit chosen in the form itself or in the address; null where neither says. */
+export function unitOf({ unit }: Fields): LengthUnit | null {
+  return unit === 'in' || unit === 'mm' ? unit : null;
+}
+
 const SAYS_MORE: ReadonlySet<string> = new Set(['length', 'torque', 'pressure']);
 
 /** What a bare number means where the person chooses no unit. */

@@ -16,7 +16,7 @@ import { frameOf, type House } from './house.ts';
 import { isWelded } from './jobBending.ts';
 import { checkJob } from './jobCheck.ts';
 import { leftSignal } from './left.ts';
-import { fieldsOf } from './typed.ts';
+import { fieldsOf, unitOf } from './typed.ts';
 
 /** What another cut would leave: the answer beside the slider. Looks, and keeps nothing. */
 export function whatIfRouter(house: House): Router {
@@ -26,7 +26,7 @@ export function whatIfRouter(house: House): Router {
   router.get('/cover/what-if', async (req, res) => {
     const { try: _, ...fields } = fieldsOf(req.query);
     const frame = await frameOf(req, house);
-    const unit = fields.unit === 'in' || fields.unit === 'mm' ? fields.unit : frame.lengthUnit;
+    const unit = unitOf(fields) ?? frame.lengthUnit;
     const { form, criteria } = await readQuickForm(house, fields, { ...frame, lengthUnit: unit });
     const input = form.view.doubts.length > 0 ? null : form.input;
     const back = `/cover?${new URLSearchParams(fields)}`;

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { demoCovers, demoFamilies, demoInput } from '../../data/demo/covers.ts';
+import { demoCovers, demoInput } from '../../data/demo/covers.ts';
+import { demoFamilies } from '../../data/demo/families.ts';
 import type { Verdict } from '../../shared/words/cover.ts';
 import { checkCover } from '../../src/calc/cover/checkCover.ts';
 

@@ -11,12 +11,12 @@ import { random, seed } from './kit/random.ts';
 import { faultsIn, look } from './kit/shop.ts';
 import { tell } from './kit/tell.ts';
 
-const IN_COMMIT = 32;
+const IN_COMMIT = 40;
 const IN_TRANSACTION = 8;
 const ANYWHERE = 8;
 const KILLS = IN_COMMIT + IN_TRANSACTION + ANYWHERE;
 /** Of the kills aimed into a commit, those that must have landed there. */
-const LEAST_IN_COMMIT = 16;
+const LEAST_IN_COMMIT = 20;
 
 function aims(): readonly ('commit' | 'transaction' | 'anywhere')[] {
   const all = [

@@ -12,7 +12,7 @@ import { tell } from './kit/tell.ts';
 /** Without a control character or a word that some field refuses, so that it is kept. */
 const PLAIN_MARKUP = MARKUP[1]!;
 /** Of the measuring table and its like, whose fields are all alike. */
-const MOST_FIELDS = 6;
+const MOST_FIELDS = 10;
 const shuffled = <T>(all: readonly T[]): T[] =>
   all
     .map((one) => ({ one, at: random() }))

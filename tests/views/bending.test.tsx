@@ -89,6 +89,14 @@ describe('the map of pressure', () => {
     }
   });
 
+  it('says the pressure in the units of whoever reads it', () => {
+    expect(drawn({})).toContain('its mean is 2.00 MPa');
+    const inch = drawn({ unit: 'in' });
+    expect(inch).toContain('its mean is 290 psi');
+    expect(inch).toMatch(/<th scope="col">psi<\/th>/);
+    expect(inch).not.toContain('MPa');
+  });
+
   it('mirrors what is known of half a sector to the other side of the stud', () => {
     for (const tag of tagsOf(drawn({}), 'path').filter((path) => /class="press-\d/.test(path))) {
       const xs = [...valuesOf(tag, 'd')[0]!.matchAll(/(?:^M|[ M])?([-\d.]+) ([-\d.]+)/g)].map((found) =>
@@ -170,7 +178,7 @@ describe('the map of pressure', () => {
   });
 
   it('lightness alone tells the bands apart, in light and in dark', () => {
-    const css = readFileSync(new URL('../../views/assets/pages.css', import.meta.url), 'utf8');
+    const css = readFileSync(new URL('../../views/assets/drawings.css', import.meta.url), 'utf8');
     const roots = [...css.matchAll(/:root \{([^}]*--press-0[^}]*)\}/g)].map(([, block]) =>
       [...block!.matchAll(/--press-(\d): #(\w\w)(\w\w)(\w\w)/g)].map(([, , ...parts]) => {
         const [r, g, b] = parts.map((part) => (Number.parseInt(part, 16) / 255) ** 2.2);
@@ -231,7 +239,7 @@ describe('the bent section', () => {
       ['after the cut', 0.9],
     ]);
     for (const name of ['bent-0', 'bent-1', 'bent-2']) expect(tagsOf(html, 'path', name)).toHaveLength(4);
-    const css = readFileSync(new URL('../../views/assets/pages.css', import.meta.url), 'utf8');
+    const css = readFileSync(new URL('../../views/assets/drawings.css', import.meta.url), 'utf8');
     const dashes = [...css.matchAll(/\.bent-\d \{[^}]*stroke-dasharray: ([^;]+);/g)].map((found) => found[1]);
     expect(new Set(dashes).size).toBe(3);
     // Middle of the track: r 119.5, so (150 − 119.5)/105 of the boss, and 0.02·sin(π·74.5/105) more midway.

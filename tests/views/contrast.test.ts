@@ -1,7 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 
-const css = readFileSync(new URL('../../views/assets/look.css', import.meta.url), 'utf8');
+const css = ['look.css', 'drawings.css', 'paper.css']
+  .map((name) => readFileSync(new URL(`../../views/assets/${name}`, import.meta.url), 'utf8'))
+  .join('\n');
 
 /** The custom properties of one `:root` block. */
 function properties(block: string): Record<string, string> {

@@ -1,6 +1,7 @@
 import type { VNode } from 'preact';
 import { describe, expect, it } from 'vitest';
 import type { Status } from '../../shared/words/finding.ts';
+import { briefLength, HOTTER, PRESSURE, printAs, STRESS } from '../../shared/words/print.ts';
 import { Actions } from '../../views/parts/actions.tsx';
 import { CAUTIONS, Caution, Cautions } from '../../views/parts/caution.tsx';
 import { EmptyState } from '../../views/parts/emptyState.tsx';
@@ -136,6 +137,32 @@ describe('quantities for the eye', () => {
     [-1.23456, '', 'mm', '−1.235'],
   ] as const)('%s %s for a reader of %s is "%s"', (value, unit, reader, text) => {
     expect(printQuantity(value, unit, reader)).toBe(text);
+  });
+
+  it.each([
+    [286, 'mm', '286 mm'],
+    [285.75, 'in', '11.25 in'],
+    [0.0005, 'mm', '0.0005 mm'],
+    [0.001, 'in', '0.000039 in'],
+    [0.005, 'in', '0.0002 in'],
+    [0.03, 'in', '0.0012 in'],
+    [-0.001, 'in', '-0.000039 in'],
+    [0, 'in', '0 in'],
+    [1e-15, 'mm', '0 mm'],
+  ] as const)('a size of %s mm, in %s, is "%s"', (mm, unit, text) => {
+    expect(briefLength(mm, unit)).toBe(text);
+  });
+
+  // NIST SP 811, B.8: 1 psi = 6.894757 kPa; 1 K = 1.8 °F of difference (from memory).
+  it.each([
+    [6.894757, PRESSURE.mm, '6.89 MPa'],
+    [6.894757, PRESSURE.in, '1000 psi'],
+    [206.8427, STRESS.mm, '207 MPa'],
+    [206.8427, STRESS.in, '30.0 ksi'],
+    [100, HOTTER.mm, '100 K'],
+    [100, HOTTER.in, '180 °F'],
+  ] as const)('%s beside lengths in %o is "%s"', (value, beside, text) => {
+    expect(printAs(value, beside)).toBe(text);
   });
 });
 

@@ -1,6 +1,7 @@
 import { gzipSync } from 'node:zlib';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { demoCovers, demoFamilies } from '../../data/demo/covers.ts';
+import { demoCovers } from '../../data/demo/covers.ts';
+import { demoFamilies } from '../../data/demo/families.ts';
 import { currentCriteria, getEntry, saveCriteria } from '../../src/records/catalogue.ts';
 import { findJobs } from '../../src/records/findJobs.ts';
 import { getJob, reviseJob } from '../../src/records/jobs.ts';
@@ -37,10 +38,30 @@ describe('the advice on bending and heat', () => {
     expect(page.text).toMatch(/after the cut 3\.490 1\.32 to 3\.80 11\.2 to 12\.1 0\.68 to 0\.89 188 to 233/);
     expect(page.text).toContain('would be reached at 3.605 mm on the track, without a ring');
     expect(page.text).toContain('The recorded marks sit where the model says');
+    expect(page.text).toMatch(
+      /from 90 °C before it, takes the face behind a stud to \d+ to \d+ °C, where clean steel/,
+    );
     expect(page.text).toContain('It stands 4 mm clear of a flat flexplate');
     expect(page.text).toContain('more than the 60.2 g·mm of the shop’s grade');
     expect(page.text).toContain('Welding pulls the face');
     expect(gzipSync(page.html).length).toBeLessThan(60_000);
+  });
+
+  it('is told in inches, ksi and °F to who reads inches', async () => {
+    const metric = (await program.get(`/jobs/${number}`)).html;
+    const inch = await (
+      await fetch(`${program.url}/jobs/${number}`, { headers: { cookie: 'unit=in' } })
+    ).text();
+    for (const [html, stress, hotter] of [
+      [metric, 'MPa', 'K'],
+      [inch, 'ksi', '°F'],
+    ] as const) {
+      expect(html).toContain(`<th scope="col">stress, ${stress}</th>`);
+      expect(html).toContain(`<th scope="col">hotter by, ${hotter}</th>`);
+    }
+    const megapascal = Number(/A thin plate, at (\d\.\d\d) MPa\./.exec(metric)?.[1]);
+    expect(Number(/A thin plate, at (\d+) psi\./.exec(inch)?.[1])).toBe(Math.round(145.0377 * megapascal));
+    expect(inch).toMatch(/from 194 °F before it, takes the face behind a stud to \d+ to \d+ °F/);
   });
 
   it('passes a cover that keeps the limit, and stays out of the way of its verdict', async () => {

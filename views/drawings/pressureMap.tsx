@@ -1,4 +1,11 @@
-import { type LengthUnit, printLength, printNumber, printShare } from '../../shared/words/print.ts';
+import {
+  type LengthUnit,
+  PRESSURE,
+  printAs,
+  printLength,
+  printNumber,
+  printShare,
+} from '../../shared/words/print.ts';
 import type { StiffnessAnswer } from '../../shared/words/stiffness.ts';
 import { onPlan, PLAN_BOX } from './facePlan.tsx';
 import { type Box, boxRound, LETTER, overlaps, type Point, textWidth } from './lettering.ts';
@@ -113,6 +120,7 @@ function sectorPaths(
  */
 export function PressureMap(props: PressureMapProps) {
   const { id, map, meanPressureMPa, studCount } = props;
+  const pressure = PRESSURE[props.unit];
   const ratios = map.pressureMPa.map((row) =>
     row.map((pressure) => (meanPressureMPa > 0 ? pressure / meanPressureMPa : 0)),
   );
@@ -190,11 +198,11 @@ export function PressureMap(props: PressureMapProps) {
       </svg>
       <div class="table-box" tabindex={0}>
         <table class="figures press-key">
-          <caption>Pressure of the lining; its mean is {printNumber(meanPressureMPa, 2)} MPa</caption>
+          <caption>Pressure of the lining; its mean is {printAs(meanPressureMPa, pressure)}</caption>
           <thead>
             <tr>
               <th scope="col">× mean</th>
-              <th scope="col">MPa</th>
+              <th scope="col">{pressure.unit}</th>
               <th scope="col">of the track</th>
             </tr>
           </thead>
@@ -203,7 +211,7 @@ export function PressureMap(props: PressureMapProps) {
               <KeyRow
                 swatch={{ class: `press-${band.colour} press-edge` }}
                 times={range(band, 1, width)}
-                pressure={range(band, meanPressureMPa, width)}
+                pressure={range(band, meanPressureMPa * pressure.per, width)}
                 share={band.share}
               />
             ))}
@@ -283,14 +291,14 @@ function MarkRing({ mark, k }: { mark: PressureMark; k: number }) {
 /** The marks’ numbers stand along the inside of the ring, and the studs’ names within these, none over another. */
 function placeNames(turns: readonly number[], marks: readonly PressureMark[], inner: number) {
   const names = [
-    ...marks.map(({ angleDeg }, i) => ({ text: String(i + 1), angleDeg, from: 10, strong: true })),
-    ...turns.map((angleDeg, i) => ({ text: `stud ${i + 1}`, angleDeg, from: 10, strong: false })),
+    ...marks.map(({ angleDeg }, i) => ({ text: String(i + 1), angleDeg, strong: true })),
+    ...turns.map((angleDeg, i) => ({ text: `stud ${i + 1}`, angleDeg, strong: false })),
   ];
   const taken: Box[] = [];
-  return names.map(({ text, angleDeg, from, strong }) => {
+  return names.map(({ text, angleDeg, strong }) => {
     const width = textWidth(text, LETTER);
     const way = onPlan(angleDeg, 1);
-    let distance = inner - from - Math.abs(way.x) * (width / 2 - 3);
+    let distance = inner - 10 - Math.abs(way.x) * (width / 2 - 3);
     const placed = () => onPlan(angleDeg, distance);
     const box = () => boxRound(placed(), width, LETTER);
     while (distance > 14 && taken.some((other) => overlaps(box(), other, 2))) distance -= 4;
@@ -348,7 +356,7 @@ function peakInWords(
 ) {
   const least = Math.min(...ratios.flat());
   return [
-    `It presses hardest at radius ${printLength(peakAt.radiusMm, unit, 'coarse')}, ${fromStud(peakAt.angleDeg, studCount)} (+): ${printNumber(peak, 2)} × the mean, ${printNumber(peak * meanPressureMPa, 2)} MPa`,
+    `It presses hardest at radius ${printLength(peakAt.radiusMm, unit, 'coarse')}, ${fromStud(peakAt.angleDeg, studCount)} (+): ${printNumber(peak, 2)} × the mean, ${printAs(peak * meanPressureMPa, PRESSURE[unit])}`,
     ...(least > 0 ? [`; least, ${printNumber(least, 2)} × the mean`] : []),
     '.',
   ].join('');

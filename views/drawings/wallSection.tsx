@@ -6,7 +6,7 @@ import {
   printLength,
   printNumber,
 } from '../../shared/words/print.ts';
-import { at, LETTER } from './lettering.ts';
+import { at, LETTER, spread } from './lettering.ts';
 
 export interface WallSectionProps {
   /** Starts every id in the drawing; one per drawing on a page. */
@@ -28,19 +28,6 @@ interface Line {
   readonly text: string;
   readonly mm: number;
   readonly class: string;
-}
-
-/** Names beside lines keep one line's height apart, in their order, within the detail. */
-function apart(ys: readonly number[], least: number, bottom: number): number[] {
-  const order = ys.map((y, index) => ({ y, index })).sort((a, b) => a.y - b.y);
-  for (let i = 1; i < order.length; i++) order[i]!.y = Math.max(order[i]!.y, order[i - 1]!.y + least);
-  for (let i = order.length - 1; i >= 0; i--) {
-    const limit = i === order.length - 1 ? bottom : order[i + 1]!.y - least;
-    order[i]!.y = Math.min(order[i]!.y, limit);
-  }
-  const placed = [...ys];
-  for (const { y, index } of order) placed[index] = y;
-  return placed;
 }
 
 /**
@@ -79,11 +66,9 @@ export function WallSection({ id, shape, check, unit }: WallSectionProps) {
       ? []
       : [{ text: `minimum ${lengthFigure(minimum, unit)}`, mm: minimum, class: 'limit-text' }]),
   ];
-  const ys = apart(
-    lines.map(({ mm }) => dy(mm)),
-    LETTER + 4,
-    detailFoot - 2,
-  );
+  // Names beside lines keep one line's height apart, in their order, and end within the detail.
+  const wanted = lines.map(({ mm }) => dy(mm));
+  const ys = spread(wanted, LETTER + 4, Number.NEGATIVE_INFINITY, detailFoot - 2);
   const height = detailFoot + 8;
   return (
     <svg

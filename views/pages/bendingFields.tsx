@@ -72,7 +72,7 @@ export function BendingFields(props: Props) {
         <legend>How covers bend</legend>
         <p class="hint">
           The first three or none; without them no advice on bending. Steel is near 206 000 MPa and 0.29
-          (handbook values); the lining's modulus is its maker's figure, or measured.
+          (handbook values, from memory); the lining's modulus is its maker's figure, or measured.
         </p>
         <div class="fields">
           {field("Lining's modulus", 'liningModulus', 'MPa/mm', 'Pressure per mm it is squeezed')}

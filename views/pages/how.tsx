@@ -23,9 +23,9 @@ export function HowIndexPage({ frame, subjects }: HowIndexProps) {
     <Layout title="How it is worked out" here="worked-out" {...frame}>
       <h1>How it is worked out</h1>
       <p>
-        Every number this program gives comes from one of these calculations. Each is shown with its formula,
-        what the symbols mean, where it holds, where it comes from, and an example that is worked out on the
-        page as you open it. The words are those that stand in the program’s own source above the calculation.
+        The calculations behind the numbers. Each is shown with its formula, what the symbols mean, where it
+        holds, where it comes from, and an example that is worked out on the page as you open it. The words
+        are those that stand in the program’s own source above the calculation.
       </p>
       <ul class="rows">
         {subjects.map(({ id, title, about, count }) => (

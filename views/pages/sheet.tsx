@@ -31,10 +31,10 @@ export interface SheetProps {
   readonly shape: CoverDrawingShape | null;
   /** The one kept with the decision that stands, else as the readings were worked out under the criteria of that day. */
   readonly check: CoverCheck | null;
-  /** The criteria the answers stand on, field by field. */
   readonly plan: CutPlanAnswer | null;
   /** How it bends, in a line; null where that was not worked out. */
   readonly bending: Bending | null;
+  /** The criteria the answers stand on, field by field. */
   readonly criteria: readonly { readonly label: string; readonly value: string }[];
   readonly verified: readonly Finding[];
   readonly photos: readonly Photo[];

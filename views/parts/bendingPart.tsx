@@ -2,11 +2,16 @@ import type { Answer } from '../../shared/words/answer.ts';
 import type { Bending, BendingCase, PistonRange, RingTold } from '../../shared/words/bending.ts';
 import {
   briefLength,
+  HOTTER,
   type LengthUnit,
   lengthFigure,
+  PRESSURE,
+  printAs,
   printLength,
   printNumber,
   printShare,
+  printTorque,
+  STRESS,
 } from '../../shared/words/print.ts';
 import { Caution } from './caution.tsx';
 import { Choice } from './field.tsx';
@@ -43,13 +48,16 @@ export function BendingPart({ bending, why, unit, id, level, drawings, beside }:
       ) : (
         <>
           <p>{bendingInWords(bending, unit)}</p>
-          {bending.cases.some(({ beyondYield }) => beyondYield) && <BeyondYield bending={bending} />}
+          {bending.cases.some(({ beyondYield }) => beyondYield) && (
+            <BeyondYield bending={bending} unit={unit} />
+          )}
           <BendingTable bending={bending} unit={unit} />
+          {colourInWords(bending, unit) && <p>{colourInWords(bending, unit)}</p>}
           {bending.marks && <p>{marksInWords(bending.marks)}</p>}
           {drawings !== undefined && <Drawings id={id} href={drawings} />}
           {bending.ring && <Ring ring={bending.ring} bending={bending} unit={unit} />}
           {beside && <Beside id={id} {...beside} />}
-          <Worth bending={bending} />
+          <Worth bending={bending} unit={unit} />
         </>
       )}
     </section>
@@ -95,14 +103,15 @@ export function bendingInWords(bending: Bending, unit: LengthUnit): string {
   return parts.join(' ');
 }
 
-function BeyondYield({ bending }: { bending: Bending }) {
+function BeyondYield({ bending, unit }: { bending: Bending; unit: LengthUnit }) {
   const worst = bending.cases
     .filter(({ beyondYield }) => beyondYield)
     .flatMap(({ greatestStressMPa }) => [greatestStressMPa.rigid, greatestStressMPa.conforming]);
   return (
     <p class="note">
-      The greatest stress reaches {printNumber(Math.max(...worst), 0)} MPa, above the yield of{' '}
-      {bending.base.yieldMPa} MPa: there the cover would give, and the deflections are not to be relied on.
+      The greatest stress reaches {printAs(Math.max(...worst), STRESS[unit])}, above the yield of{' '}
+      {printAs(bending.base.yieldMPa ?? 0, STRESS[unit])}: there the cover would give, and the deflections are
+      not to be relied on.
     </p>
   );
 }
@@ -125,6 +134,7 @@ export function caseName(bending: Bending, id: BendingCase['id']): string {
 function BendingTable({ bending, unit }: { bending: Bending; unit: LengthUnit }) {
   const range = (of: PistonRange, scale = 1, decimals = 2) =>
     rangeInWords({ rigid: of.rigid * scale, conforming: of.conforming * scale }, decimals);
+  const hotter = HOTTER[unit];
   const micro = unit === 'mm' ? { per: 1000, name: 'µm' } : { per: 1000 / 25.4, name: 'thou' };
   return (
     <section class="table-box" tabindex={0} aria-label="Bending and heat, case by case">
@@ -140,11 +150,11 @@ function BendingTable({ bending, unit }: { bending: Bending; unit: LengthUnit })
             <th scope="col">peak ÷ mean</th>
             <th scope="col">ripple, {micro.name}</th>
             <th scope="col">boss moves</th>
-            <th scope="col">stress, MPa</th>
+            <th scope="col">stress, {STRESS[unit].unit}</th>
             {bending.heat && (
               <>
-                <th scope="col">hotter by, K</th>
-                <th scope="col">behind a stud, K</th>
+                <th scope="col">hotter by, {hotter.unit}</th>
+                <th scope="col">behind a stud, {hotter.unit}</th>
               </>
             )}
           </tr>
@@ -160,13 +170,13 @@ function BendingTable({ bending, unit }: { bending: Bending; unit: LengthUnit })
                 {unit === 'mm' ? range(one.bossDeflectionMm) : range(one.bossDeflectionMm, 1 / 25.4, 3)}
               </td>
               <td>
-                {range(one.greatestStressMPa, 1, 0)}
+                {range(one.greatestStressMPa, STRESS[unit].per, STRESS[unit].decimals)}
                 {one.beyondYield && <b> above yield</b>}
               </td>
               {one.heat && (
                 <>
-                  <td>{printNumber(one.heat.peakRiseK, 0)}</td>
-                  <td>{range(one.heat.behindStudRiseK, 1, 0)}</td>
+                  <td>{printNumber(one.heat.peakRiseK * hotter.per, 0)}</td>
+                  <td>{range(one.heat.behindStudRiseK, hotter.per, 0)}</td>
                 </>
               )}
             </tr>
@@ -177,9 +187,24 @@ function BendingTable({ bending, unit }: { bending: Bending; unit: LengthUnit })
   );
 }
 
+/** What the face reaches behind a stud as the cut leaves it, and what colour clean steel takes there. */
+function colourInWords({ cases, heat }: Bending, unit: LengthUnit): string | null {
+  const { behindStudC = null, temperColour = null } = cases.find(({ id }) => id === 'after')?.heat ?? {};
+  if (behindStudC === null || heat === null || heat.startTemperatureC === null) return null;
+  const colour = temperColour === null ? 'does not colour yet' : `turns ${temperColour}`;
+  const degrees = (celsius: number) => (unit === 'in' ? 1.8 * celsius + 32 : celsius);
+  const [from, name] = [printNumber(degrees(heat.startTemperatureC), 0), unit === 'in' ? '°F' : '°C'];
+  const to = rangeInWords(
+    { rigid: degrees(behindStudC.rigid), conforming: degrees(behindStudC.conforming) },
+    0,
+  );
+  return `After the cut one such slip, from ${from} ${name} before it, takes the face behind a stud to ${to} ${name}, where clean steel ${colour}. Temper colours are a rough guide to what was seen: time at heat, alloy and oil change them.`;
+}
+
 const AGREE = {
   yes: 'The recorded marks sit where the model says',
-  no: 'The recorded marks do not sit where the model says: look for another cause as well, such as a face that ran out or a lining that dragged',
+  one: 'The recorded marks sit where the model says under one bound of the piston, not clearly under the other',
+  no: 'The recorded marks do not sit where the model says: look for another cause as well',
   unclear: 'Whether the recorded marks sit where the model says is not clear',
 } as const;
 
@@ -271,7 +296,7 @@ function Beside({ id, families, chosen, form, action }: BesideProps & { id: stri
 }
 
 /** What the numbers are worth, and what they leave out. */
-function Worth({ bending }: { bending: Bending }) {
+function Worth({ bending, unit }: { bending: Bending; unit: LengthUnit }) {
   const { base } = bending;
   return (
     <details class="twin">
@@ -279,8 +304,8 @@ function Worth({ bending }: { bending: Bending }) {
       <ul>
         <li>To compare one cover with another; not a promise. No limit, unless the shop has made it one.</li>
         <li>
-          A thin plate, at {printNumber(base.pressureMPa, 2)} MPa. It over-stiffens short thick pads: a solid
-          model of stepped pads bent about 12 % more.
+          A thin plate, at {printAs(base.pressureMPa, PRESSURE[unit])}. It over-stiffens short thick pads: a
+          solid model of stepped pads bent about 12 % more.
         </li>
         <li>
           Rigid and conforming piston are bounds, and so are a bonded and an unbonded ring: welds at its edges
@@ -295,9 +320,9 @@ function Worth({ bending }: { bending: Bending }) {
         {bending.heat && (
           <li>
             Heat: one slip of {bending.heat.slipTimeS} s from {bending.heat.slipRpm} rpm at{' '}
-            {bending.heat.torqueNm} N·m, {printShare(bending.heat.share, 0)} of it into the cover, straight
-            through the wall. Behind a stud the flux is larger by the peak; heat that spreads sideways makes
-            it less.
+            {printTorque(bending.heat.torqueNm, unit)}, {printShare(bending.heat.share, 0)} of it into the
+            cover, straight through the wall. Behind a stud the flux is larger by the peak; heat that spreads
+            sideways makes it less.
           </li>
         )}
       </ul>

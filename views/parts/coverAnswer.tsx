@@ -1,4 +1,4 @@
-import type { CoverCheck, CoverShape, Mark } from '../../shared/words/cover.ts';
+import { type CoverCheck, type CoverShape, DIALLING_WORTH_MM, type Mark } from '../../shared/words/cover.ts';
 import { briefLength, type LengthUnit, lengthFigure, printLength } from '../../shared/words/print.ts';
 import { FacePlan, type PlanStation } from '../drawings/facePlan.tsx';
 import { TiltPlan } from '../drawings/tiltPlan.tsx';
@@ -22,9 +22,6 @@ export interface CoverAnswerProps {
   /** Starts the ids on a page that shows two answers. */
   readonly id: string;
 }
-
-/** A gain below this is not worth dialling in for, and the finding says so. */
-const WORTH_MM = 0.01;
 
 /** Seen at once, whatever they say. */
 const LEAD = ['crack', 'wall-left', 'sure-of-it', 'cleans-up', 'dialled-in', 'cuts-left'];
@@ -127,7 +124,7 @@ export function CoverTrack({ shape, check, unit, id }: CoverAnswerProps) {
             {check.leastWall.expandedUncertaintyMm !== null && ' and the band of uncertainty'}.
           </figcaption>
         </figure>
-        {check.dialledIn && check.dialledIn.wallGainedMm >= WORTH_MM && (
+        {check.dialledIn && check.dialledIn.wallGainedMm >= DIALLING_WORTH_MM && (
           <figure class="drawing section-figure">
             <TiltPlan id={`${id}-tilt`} shape={shape} dialledIn={check.dialledIn} unit={unit} />
             <figcaption>

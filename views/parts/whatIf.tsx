@@ -92,7 +92,7 @@ export function WhatIfAnswer({
   );
 }
 
-/** Both bounds of the piston; the larger first counts, so it stands last. */
+/** From the lesser bound of the piston to the greater. */
 function bendingFigures(bending: Bending | null): KeyFigure[] {
   const of = (id: 'new' | 'after') => bending?.cases.find((one) => one.id === id);
   const [fresh, after] = [of('new'), of('after')];

@@ -1,4 +1,11 @@
-import { type LengthUnit, MINUS, printAgainst, printLength } from '../../../shared/words/print.ts';
+import {
+  type LengthUnit,
+  MINUS,
+  MM_PER_STEP,
+  printAgainst,
+  printLength,
+  wholeSteps,
+} from '../../../shared/words/print.ts';
 import type { CoverNumbers } from '../cover/coverNumbers.ts';
 import { placeName } from '../cover/placeNames.ts';
 
@@ -7,19 +14,15 @@ import { placeName } from '../cover/placeNames.ts';
  * else `0.423 mm`.
  */
 export function printCut(mm: number, unit: LengthUnit): string {
-  return printStep(mm, unit, Math.ceil, -FLOAT_DUST);
+  return printSteps(wholeSteps(mm, unit, 'up'), unit);
 }
 
 /** The deepest cut that may be planned, rounded down so that the printed cut still leaves the minimum. */
 export function printRoom(mm: number, unit: LengthUnit): string {
-  return printStep(mm, unit, Math.floor, FLOAT_DUST);
+  return printSteps(wholeSteps(mm, unit, 'down'), unit);
 }
 
-const FLOAT_DUST = 1e-6;
-const MM_PER_STEP = { mm: 0.001, in: 0.0001 * 25.4 } as const;
-
-function printStep(mm: number, unit: LengthUnit, round: (steps: number) => number, dust: number): string {
-  const steps = round(mm / MM_PER_STEP[unit] + dust);
+function printSteps(steps: number, unit: LengthUnit): string {
   return printLength(steps * MM_PER_STEP[unit], unit, steps % 10 === 0 ? 'coarse' : 'fine');
 }
 

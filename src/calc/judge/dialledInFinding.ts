@@ -1,10 +1,8 @@
+import { DIALLING_WORTH_MM } from '../../../shared/words/cover.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
 import { type LengthUnit, listInWords, printLength, printNumber } from '../../../shared/words/print.ts';
 import type { CoverNumbers } from '../cover/coverNumbers.ts';
 import { MM, printCut, printRadius, wallInWords } from './coverWords.ts';
-
-/** Less is not worth the setting up (common practice, no source). */
-const WORTH_IT_MM = 0.01;
 
 /** Whether shimming the cover square to its marks saves wall. A caution where the wall passes only so. */
 export function dialledInFinding(numbers: CoverNumbers, unit: LengthUnit): Finding {
@@ -27,7 +25,7 @@ export function dialledInFinding(numbers: CoverNumbers, unit: LengthUnit): Findi
           : 'pass';
   const gain =
     wallGainedMm > 0 ? `would save ${printLength(wallGainedMm, unit)} of wall` : 'would save no wall';
-  if (status !== 'caution' && wallGainedMm < WORTH_IT_MM) {
+  if (status !== 'caution' && wallGainedMm < DIALLING_WORTH_MM) {
     return { ...found, status, sentence: `Dialling the cover in ${gain}: not worth it.` };
   }
   const passes = `Dialled in, ${setUp(numbers, unit)}; then ${printCut(dialledIn.dialledMm, unit)} cleans it and leaves ${wallInWords(leastWallMm, null, numbers, unit)}`;

@@ -18,16 +18,17 @@ export function knockOnFindings(
 ): readonly Finding[] {
   if (knockOn === null) return [];
   const lengths = knockOnLengths(knockOn);
-  const limits = (least: number | null, most: number | null, of: Family = [null, null]): Limits => {
-    const [familyLeast, familyMost] = of;
-    const typed = least !== null || most !== null;
-    return {
-      leastMm: least ?? familyLeast,
-      mostMm: most ?? familyMost,
-      source: typed || familyLimits === null ? GIVEN : familyLimits.source,
-    };
-  };
   const f = familyLimits ?? NONE;
+  const one = (typedMm: number | null, familyMm: number | null): Limit | null =>
+    typedMm !== null
+      ? { mm: typedMm, source: GIVEN }
+      : familyMm !== null && familyLimits !== null
+        ? { mm: familyMm, source: familyLimits.source }
+        : null;
+  const limits = (least: number | null, most: number | null, of: Family = [null, null]): Limits => ({
+    least: one(least, of[0]),
+    most: one(most, of[1]),
+  });
   const measured = (given: WithinLimits | null, of: Family) =>
     limits(given?.leastMm ?? null, given?.mostMm ?? null, of);
   const k = knockOn;
@@ -63,7 +64,10 @@ export function knockOnFindings(
       'Crank pilot engaged',
       'The pilot stands in the crank by',
       lengths.pilotEngaged,
-      { ...limits(k.leastPilotEngagedMm, null, [f.leastPilotEngagedMm, null]), mostMm: k.pilotRoomMm },
+      {
+        least: one(k.leastPilotEngagedMm, f.leastPilotEngagedMm),
+        most: k.pilotRoomMm === null ? null : { mm: k.pilotRoomMm, source: 'the room measured in the crank' },
+      },
       unit,
       'It must not bottom.',
     ),
@@ -95,10 +99,14 @@ export function knockOnFindings(
 /** At least and at most, of the family. */
 type Family = readonly [number | null, number | null];
 
-interface Limits {
-  readonly leastMm: number | null;
-  readonly mostMm: number | null;
+interface Limit {
+  readonly mm: number;
   readonly source: string;
+}
+
+interface Limits {
+  readonly least: Limit | null;
+  readonly most: Limit | null;
 }
 
 const NONE: Readonly<Record<Exclude<keyof FitLimits, 'source'>, null>> = {
@@ -122,33 +130,35 @@ function within(
   title: string,
   says: string,
   answer: Answer | null,
-  { leastMm, mostMm, source }: Limits,
+  { least, most }: Limits,
   unit: LengthUnit,
   beyond = '',
 ): readonly Finding[] {
   const value = answer?.value ?? null;
   if (value === null) return [];
-  const short = leastMm !== null && value < leastMm - TOLERANCE_MM;
-  const long = mostMm !== null && value > mostMm + TOLERANCE_MM;
-  const limit = long ? mostMm : (leastMm ?? mostMm);
+  const short = least !== null && value < least.mm - TOLERANCE_MM ? least : null;
+  const long = most !== null && value > most.mm + TOLERANCE_MM ? most : null;
+  const limit = (long ?? short ?? least ?? most)?.mm ?? null;
   const told = limit === null ? printLength(value, unit) : printAgainst(value, limit, unit);
   const against = short
-    ? `, less than the ${printLength(leastMm, unit)} wanted`
+    ? `, less than the ${printLength(short.mm, unit)} wanted`
     : long
-      ? `, more than the ${printLength(mostMm, unit)} there may be. ${beyond}`.trimEnd().replace(/\.$/, '')
+      ? `, more than the ${printLength(long.mm, unit)} there may be. ${beyond}`.trimEnd().replace(/\.$/, '')
       : limit === null
         ? '; no limit is given, so it is not judged'
         : ', within its limits';
+  const beyondOne = long ?? short;
+  const sources = beyondOne ? [beyondOne.source] : [least, most].flatMap((one) => one?.source ?? []);
   return [
     {
       id,
       title,
-      status: short || long ? 'caution' : limit === null ? 'not-checked' : 'pass',
+      status: beyondOne ? 'caution' : limit === null ? 'not-checked' : 'pass',
       value,
       limit,
       unit: 'mm',
       sentence: `${says} ${told}${against}.`,
-      source: limit === null ? 'none given' : source,
+      source: limit === null ? 'none given' : [...new Set(sources)].join('; '),
       answer,
     },
   ];
@@ -193,15 +203,10 @@ function pilotClearance(
     ],
     warnings: [],
   };
-  // A pilot larger than its bore does not go in, whatever limit is given.
-  return within(
-    'pilot-clearance',
-    'Crank pilot clearance',
-    'The pilot has',
-    answer,
-    { ...limits, leastMm: 0 },
-    unit,
-  );
+  // A pilot larger than its bore does not go in, whatever limit is given; smaller alone is not yet a limit kept.
+  const least = value < -TOLERANCE_MM ? { mm: 0, source: 'first principles' } : null;
+  const held = { ...limits, least };
+  return within('pilot-clearance', 'Crank pilot clearance', 'The pilot has', answer, held, unit);
 }
 
 function asMeasured(

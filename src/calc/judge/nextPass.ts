@@ -5,7 +5,7 @@ import { printCut, printRoom } from './coverWords.ts';
 
 const TOLERANCE_MM = 1e-9;
 /** A cut is dialled to a thousandth of a millimetre, or a ten-thousandth of an inch. */
-const DIAL_MM = 0.003;
+export const DIAL_MM = 0.003;
 
 export interface PassMade {
   /** What the decision rested on, before any cut. */

@@ -3,6 +3,7 @@ import type { Finding } from '../../../shared/words/finding.ts';
 import { type LengthUnit, listInWords, printAgainst, printLength } from '../../../shared/words/print.ts';
 import { placeName } from '../cover/placeNames.ts';
 import { tiltOverTrack } from '../cover/tiltOverTrack.ts';
+import { DIAL_MM } from './nextPass.ts';
 
 const TOLERANCE_MM = 1e-9;
 const RAD = Math.PI / 180;
@@ -32,9 +33,6 @@ export interface CutVerification {
   /** The darkened layer, as seen after the last pass. */
   readonly look: 'gone' | 'dark' | null;
 }
-
-/** A cut is dialled to a thousandth of a millimetre, or a ten-thousandth of an inch. */
-const DIAL_MM = 0.003;
 
 /**
  * After the cut: is enough wall left as measured, was more cut than decided, do the walls agree with the cut, is the

@@ -9,6 +9,7 @@ import type {
 import type { StiffeningRing, StiffnessAnswer, StiffnessInput } from '../../../shared/words/stiffness.ts';
 import { heatCover } from '../heat/heatCover.ts';
 import { slipFlux } from '../heat/slipFlux.ts';
+import { temperColour } from '../heat/temperColour.ts';
 
 export interface CaseAsked {
   readonly id: BendingCaseId;
@@ -99,8 +100,11 @@ function heatOf({ base, trackWallMm }: CaseAsked, heat: HeatSettings, peak: Pist
     pressurePeak: null,
     startTemperatureC: null,
   });
-  return {
-    peakRiseK,
-    behindStudRiseK: { rigid: peakRiseK * peak.rigid, conforming: peakRiseK * peak.conforming },
-  };
+  const behindStudRiseK = { rigid: peakRiseK * peak.rigid, conforming: peakRiseK * peak.conforming };
+  const { startTemperatureC: before } = heat;
+  if (before === null) return { peakRiseK, behindStudRiseK, behindStudC: null, temperColour: null };
+  const { rigid, conforming } = behindStudRiseK;
+  const behindStudC = { rigid: before + rigid, conforming: before + conforming };
+  const hottestC = Math.max(behindStudC.rigid, behindStudC.conforming);
+  return { peakRiseK, behindStudRiseK, behindStudC, temperColour: temperColour(hottestC) };
 }

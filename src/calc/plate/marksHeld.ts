@@ -14,10 +14,11 @@ const FEWEST = 3;
 /**
  * Do the marks sit where the lining presses? Of the darkening, weighed by depth, the share that lies where p > p_m,
  * beside the share of the track’s area where p > p_m.
- *   agree: yes where it is more by 0.15 under either piston, no where it is not more under both, unclear between
+ *   agree: yes where it is more by 0.15 under both pistons, one where under one of them, no where it is more under
+ *   neither, unclear between
  *
  * Valid: three marks or more, else null. Source: this program’s own; the 0.15 is its choice
- * Example: marks behind the studs of four agree, between them not (tests/calc/plate/marksHeld.test.ts)
+ * Example: marks behind the studs and outside agree, in mid track under one piston, between studs not (tests/calc/plate/marksHeld.test.ts)
  */
 export function marksHeld({
   marks,
@@ -48,8 +49,13 @@ export function marksHeld({
     conforming: pressedArea(answers.conforming),
   };
   const more = [held.rigid - area.rigid, held.conforming - area.conforming];
-  const agree = more.some((by) => by >= CLEARLY) ? 'yes' : more.every((by) => by <= 0) ? 'no' : 'unclear';
-  return { count: deep.length, onPressed: held, pressedArea: area, agree };
+  return { count: deep.length, onPressed: held, pressedArea: area, agree: agreement(more) };
+}
+
+function agreement(more: readonly number[]): MarksHeld['agree'] {
+  if (more.every((by) => by >= CLEARLY)) return 'yes';
+  if (more.some((by) => by >= CLEARLY)) return 'one';
+  return more.every((by) => by <= 0) ? 'no' : 'unclear';
 }
 
 /** Bilinear between the points of the map; beside the track, its nearest edge. */

@@ -2,9 +2,8 @@ import type { Answer } from '../../../shared/words/answer.ts';
 import type { RingSize, RingTold } from '../../../shared/words/bending.ts';
 import type { BalanceWanted } from '../../../shared/words/catalogue.ts';
 import { printNumber } from '../../../shared/words/print.ts';
+import { USUAL } from '../cover/coverNumbers.ts';
 import { permissibleUnbalance } from '../cover/permissibleUnbalance.ts';
-
-const STEEL_KG_PER_M3 = 7870;
 
 /**
  * What a ring weighs, what it may throw out of balance and what room it leaves.
@@ -20,7 +19,7 @@ export function ringTold({
   padThicknessMm,
   runoutMm,
   balance,
-  densityKgPerM3 = STEEL_KG_PER_M3,
+  densityKgPerM3 = USUAL.densityKgPerM3,
 }: {
   readonly size: RingSize;
   readonly padThicknessMm: number;

@@ -49,7 +49,7 @@ export function embeddingLoss({
       {
         formula: `F_Z = f_Z/(δ_S + δ_P), f_Z = ${retightened ? `½ (${sum})` : sum} µm`,
         numbers: `f_Z = ${printNumber(um, 1)} µm; F_Z = ${printNumber(um / 1000, 4)}/(${studMmPerN.toExponential(3)} + ${clampedMmPerN.toExponential(3)}) = ${printNumber(value, 0)} N`,
-        source: 'VDI 2230:2003, 5.4.2.1, table 5',
+        source: 'VDI 2230:2003, 5.4.2.1, table 5, from memory',
       },
     ],
     warnings: retightened

@@ -29,7 +29,7 @@ export const NUT_FACTORS: readonly NamedFigure[] = [
   { id: 'low-friction', value: 0.09, says: 'with a friction-reducing nut', source: SHIGLEY },
 ];
 
-/** What settles under the nut, by roughness: the figures themselves are in embeddingLoss.ts. */
+/** By roughness; which work leaves it is common practice, no source. The figures are in embeddingLoss.ts. */
 export const SURFACES: readonly { readonly id: SurfaceClass; readonly says: string }[] = [
   { id: 'rz-under-10', says: 'smooth, Rz under 10 µm: ground or finely turned' },
   { id: 'rz-10-to-40', says: 'Rz 10 to 40 µm: as turned or milled' },

@@ -41,7 +41,10 @@ export function nutClass({
 }): NutClass | null {
   const row = diameterMm > 4 ? UP_TO.findIndex((most) => diameterMm <= most + 1e-9) : -1;
   const iso = ISO[name]?.[row];
-  if (iso !== undefined) return { proofMPa: iso, source: `ISO 898-2, class ${name}` };
+  if (iso !== undefined) {
+    const remembered = row === 0 && (name === '5' || name === '6');
+    return { proofMPa: iso, source: `ISO 898-2, class ${name}${remembered ? ', from memory' : ''}` };
+  }
   const sae = SAE[name];
   if (sae === undefined || diameterMm < 6.3 || diameterMm > SAE_MOST_IN * 25.4 + 1e-9) return null;
   return { proofMPa: Math.round(sae[fine ? 1 : 0] * KSI), source: `SAE J995, ${name}, from memory` };

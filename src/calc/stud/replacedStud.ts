@@ -187,7 +187,7 @@ function root({ provedNm, heldIt, how }: ReplacedStudInput): Finding {
       provedNm !== null && heldIt === true
         ? `How strong ${what} is was not worked out; it held its proof torque.`
         : `How strong ${what} is was not worked out, and nothing here says that it holds.`,
-    source: 'welding belongs to licensed practice; common practice, no source',
+    source: `${how === 'welded' ? 'welding belongs to licensed practice; ' : ''}common practice, no source`,
     answer: null,
   };
 }

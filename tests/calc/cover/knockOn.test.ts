@@ -144,7 +144,32 @@ describe('the family’s figures', () => {
   it.each([
     ['too much', endPlay(0.7), 'end-play', ['caution', 0.6, 'drawing, note 3']],
     ['just within', endPlay(0.6), 'end-play', ['pass', 0.3, 'drawing, note 3']],
-    ['a limit typed comes first', endPlay(0.7, 0.8), 'end-play', ['pass', 0.3, GIVEN]],
+    [
+      'a limit typed comes first, and each has its own source',
+      endPlay(0.7, 0.8),
+      'end-play',
+      ['pass', 0.3, `drawing, note 3; ${GIVEN}`],
+    ],
+    ['the least is still the family’s', endPlay(0.2, 0.8), 'end-play', ['caution', 0.3, 'drawing, note 3']],
+    ['the most is the typed one', endPlay(0.9, 0.8), 'end-play', ['caution', 0.8, GIVEN]],
+    [
+      'a pilot that would bottom',
+      { pilotEngagedMm: 6, pilotRoomMm: 5 },
+      'pilot-engaged',
+      ['caution', 5, 'the room measured in the crank'],
+    ],
+    [
+      'a pilot larger than its bore',
+      { crankPilotMm: 45, crankBoreMm: 44 },
+      'pilot-clearance',
+      ['caution', 0, 'first principles'],
+    ],
+    [
+      'a pilot that goes in, with no limit on its clearance',
+      { crankPilotMm: 44, crankBoreMm: 45 },
+      'pilot-clearance',
+      ['not-checked', null, 'none given'],
+    ],
     [
       'thin pads',
       { padThicknessMm: 8, padsResurfacedMm: 0.5 },

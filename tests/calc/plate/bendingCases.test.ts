@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { demoCriteria, demoFamilies } from '../../../data/demo/covers.ts';
+import { demoCriteria } from '../../../data/demo/criteria.ts';
+import { demoFamilies } from '../../../data/demo/families.ts';
 import type { Family } from '../../../shared/words/catalogue.ts';
 import { heatCover } from '../../../src/calc/heat/heatCover.ts';
 import { bendCover } from '../../../src/calc/plate/bendCover.ts';
@@ -87,6 +88,21 @@ describe('one case', () => {
     });
     expect(shown.heat!.peakRiseK).toBeCloseTo(heat.peakRiseK, 2);
     expect(shown.heat!.behindStudRiseK.rigid).toBeCloseTo(heat.behindStud!.peakRiseK, 1);
+  });
+
+  it('tells how hot that is from the temperature before, and the colour of the hotter, where it was given', () => {
+    const { asked, rigid, conforming, shown } = of(null);
+    const { behindStudRiseK } = shown.heat!;
+    const from = (startTemperatureC: number | null) =>
+      bendingCase(asked, { rigid, conforming }, { ...demoCriteria.heat!, startTemperatureC }).heat!;
+    expect(from(90).behindStudC).toEqual({
+      rigid: 90 + behindStudRiseK.rigid,
+      conforming: 90 + behindStudRiseK.conforming,
+    });
+    const hottest = Math.max(behindStudRiseK.rigid, behindStudRiseK.conforming);
+    expect(from(250 - hottest).temperColour).toBe('brown yellow');
+    expect(from(204 - hottest).temperColour).toBeNull();
+    expect(from(null)).toMatchObject({ behindStudRiseK, behindStudC: null, temperColour: null });
   });
 
   it('is beyond yield where either piston’s stress is', () => {

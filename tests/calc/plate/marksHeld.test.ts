@@ -18,9 +18,19 @@ describe('whether the marks sit where the model says', () => {
       [90, 120, 0.2],
       [-90, 120, 0.2],
     ]);
-    expect(behind).toMatchObject({ count: 3, agree: 'yes', onPressed: { conforming: 1 } });
+    // A rigid piston presses its outer edge first, so there the middle of the track bears less than the mean.
+    expect(behind).toMatchObject({ count: 3, agree: 'one', onPressed: { rigid: 0, conforming: 1 } });
     expect(behind!.pressedArea.conforming).toBeGreaterThan(0.2);
     expect(behind!.pressedArea.conforming).toBeLessThan(0.6);
+  });
+
+  it('agrees under both bounds of the piston with marks behind the studs and near the outer edge', () => {
+    const outer = held([
+      [0, 128, 0.2],
+      [90, 128, 0.2],
+      [180, 128, 0.2],
+    ]);
+    expect(outer).toMatchObject({ agree: 'yes', onPressed: { rigid: 1, conforming: 1 } });
   });
 
   it('does not agree with marks midway between the studs on the track’s inner edge', () => {

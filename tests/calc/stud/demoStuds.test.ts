@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { demoFamilies } from '../../../data/demo/covers.ts';
+import { demoFamilies } from '../../../data/demo/families.ts';
 import { demoStacks } from '../../../data/demo/stacks.ts';
 import { demoStuds } from '../../../data/demo/studs.ts';
 import { catalogueStackSchema, catalogueStudSchema } from '../../../shared/schemas/catalogue.ts';

@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
-import { demoFamilies } from '../../../data/demo/covers.ts';
+import { demoFamilies } from '../../../data/demo/families.ts';
 
 /** One cover family of the demo shop: what jobs of these tests are about. */
 const { id: familyId, family } = demoFamilies[0]!;

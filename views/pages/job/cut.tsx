@@ -1,7 +1,14 @@
 import type { CoverCheck } from '../../../shared/words/cover.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
 import type { Job } from '../../../shared/words/job.ts';
-import { briefLength, type LengthUnit, lengthFigure, printLength } from '../../../shared/words/print.ts';
+import {
+  briefLength,
+  type LengthUnit,
+  lengthFigure,
+  MM_PER_STEP,
+  printLength,
+  wholeSteps,
+} from '../../../shared/words/print.ts';
 import { WallZones } from '../../drawings/wallZones.tsx';
 import { Caution } from '../../parts/caution.tsx';
 import { errorsOf } from '../../parts/errorsOf.ts';
@@ -347,8 +354,7 @@ function AfterPass(props: {
 
 /** Rounded down: a cut of what is printed still leaves the minimum. */
 function roomDown(mm: number, unit: LengthUnit): number {
-  const step = unit === 'mm' ? 0.001 : 0.00254;
-  return Math.max(0, Math.floor(mm / step + 1e-6) * step);
+  return Math.max(0, wholeSteps(mm, unit, 'down')) * MM_PER_STEP[unit];
 }
 
 /** Decided, cut and measured, station by station. */

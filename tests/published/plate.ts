@@ -40,7 +40,7 @@ export function solvePlate({
     breaks: [innerRadius, ...[0.01, 0.03, 0.1, 0.3].filter((r) => r > innerRadius), 1],
     sizeAt: (r) =>
       supports === undefined
-        ? Math.min((innerRadius < 0.05 ? 0.2 : 0.05) * r, 0.04, (1 - innerRadius) / 24)
+        ? Math.min((innerRadius < 0.05 ? 0.2 : 0.03) * r, 0.024, (1 - innerRadius) / 40)
         : Math.min(0.5 * r, finest + 0.35 * (1 - r)),
   });
   const anglesRad =

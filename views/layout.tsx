@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import type { LengthUnit } from '../shared/words/print.ts';
+import { type LengthUnit, UNIT_WORD } from '../shared/words/print.ts';
 import { may, type SignedInPerson } from './frame.ts';
 import { SignedIn } from './parts/signedIn.tsx';
 import { TitleBlock, type TitleCell } from './parts/titleBlock.tsx';
@@ -64,13 +64,13 @@ export interface LayoutProps {
 /** Which unit lengths are in, and the way to the other. */
 function UnitLine({ lengthUnit, address }: Pick<LayoutProps, 'lengthUnit' | 'address'>) {
   const [now, other] = lengthUnit === 'mm' ? (['mm', 'in'] as const) : (['in', 'mm'] as const);
-  if (address === undefined) return <span>lengths in {now}</span>;
+  if (address === undefined) return <span>lengths in {UNIT_WORD[now]}</span>;
   return (
     <form class="unit-choice" method="post" action="/preferences">
       <input type="hidden" name="back" value={address} />
-      <span>lengths in {now}</span>
+      <span>lengths in {UNIT_WORD[now]}</span>
       <button class="quiet" type="submit" id="unit-choice" name="unit" value={other}>
-        use {other}
+        use {UNIT_WORD[other]}
       </button>
     </form>
   );

@@ -2,6 +2,9 @@
 export type LengthUnit = 'mm' | 'in';
 
 const MM_PER_INCH = 25.4;
+export const MM_PER_UNIT: Readonly<Record<LengthUnit, number>> = { mm: 1, in: MM_PER_INCH };
+/** As in "lengths in inches". */
+export const UNIT_WORD: Readonly<Record<LengthUnit, string>> = { mm: 'mm', in: 'inches' };
 export const MINUS = '−';
 
 /** A plain number with a fixed count of decimals and a true minus sign; never "−0.000". */
@@ -111,7 +114,7 @@ export function listInWords(parts: readonly string[]): string {
 }
 
 /** What a cut is dialled in: a thousandth of a millimetre, or a ten-thousandth of an inch. */
-export const MM_PER_STEP: Readonly<Record<LengthUnit, number>> = { mm: 0.001, in: 0.0001 * 25.4 };
+export const MM_PER_STEP: Readonly<Record<LengthUnit, number>> = { mm: 0.001, in: 0.0001 * MM_PER_INCH };
 const FLOAT_DUST = 1e-6;
 
 /** Whole steps of the dial, rounded down or up; what floating arithmetic adds or takes is none. */

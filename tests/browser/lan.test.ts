@@ -106,7 +106,7 @@ describe.each([
       cookie: document.cookie,
     }));
     expect(seen.font && seen.loaded).toBeGreaterThan(0);
-    expect(seen.rules).toEqual([true, true]);
+    expect(seen.rules).toEqual([true, true, true, true]);
     expect(seen.htmx).toBe(true);
     expect(seen.cookie).not.toContain(SESSION);
     const cookie = (await context.cookies()).find(({ name }) => name === SESSION)!;

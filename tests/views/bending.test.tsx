@@ -250,7 +250,12 @@ describe('the bent section', () => {
   });
 
   it('in inches, and where nothing moves', () => {
-    expect(section([['new wall', 0.8]], 'in')).toContain('<td>0.0315</td>');
+    const html = section([['new wall', 0.8]], 'in');
+    expect(html).toContain('<td>0.0315</td>');
+    // Its bars are round figures of an inch.
+    const bars = [...html.matchAll(/>([\d.]+) in<\/text>/g)].map((found) => found[1]);
+    expect(bars).toHaveLength(3);
+    for (const bar of bars) expect(bar).toMatch(/^0\.0*[1235]$/);
     expectSound(section([['new wall', 0]]));
   });
 });

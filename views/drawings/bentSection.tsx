@@ -1,4 +1,11 @@
-import { type LengthUnit, lengthFigure, printLength, printNumber } from '../../shared/words/print.ts';
+import {
+  type LengthUnit,
+  lengthFigure,
+  MM_PER_UNIT,
+  printLength,
+  printNumber,
+  UNIT_WORD,
+} from '../../shared/words/print.ts';
 import type { StiffnessAnswer } from '../../shared/words/stiffness.ts';
 import { at, LETTER } from './lettering.ts';
 import { lineAt, placeAmong } from './pressureBands.ts';
@@ -83,7 +90,7 @@ export function BentSection(props: BentSectionProps) {
     const times = roundDown(ROOM / span / k);
     const zero = top + HEAD - times * k * least;
     const height = HEAD + times * k * span + FOOT;
-    const bar = roundDown((0.45 * ROOM) / (times * k));
+    const bar = roundDown((0.45 * ROOM) / (times * k) / MM_PER_UNIT[unit]) * MM_PER_UNIT[unit];
     const placed = { ...panel, top, zero, times, bottom: top + height, bar };
     top += height + LETTER;
     return placed;
@@ -164,7 +171,7 @@ export function BentSection(props: BentSectionProps) {
       </figcaption>
       <div class="table-box" tabindex={0}>
         <table class="figures">
-          <caption>How far it moves toward the engine, in {unit}</caption>
+          <caption>How far it moves toward the engine, in {UNIT_WORD[unit]}</caption>
           <thead>
             <tr>
               <th scope="col">wall</th>

@@ -1,4 +1,4 @@
-import { type LengthUnit, printNumber } from '../../shared/words/print.ts';
+import { type LengthUnit, MM_PER_UNIT, printNumber } from '../../shared/words/print.ts';
 
 export interface Tick {
   readonly mm: number;
@@ -17,7 +17,7 @@ const DUST = 1e-9;
 
 /** An axis of round figures in the person's unit, that starts and ends on a tick and holds both lengths. */
 export function roundScale(leastMm: number, mostMm: number, unit: LengthUnit, figures: number): Scale {
-  const perUnit = unit === 'in' ? 25.4 : 1;
+  const perUnit = MM_PER_UNIT[unit];
   const least = leastMm / perUnit;
   const most = mostMm / perUnit;
   const rough = Math.max(most - least, 1e-6) / figures;

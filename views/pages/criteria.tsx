@@ -1,3 +1,4 @@
+import { UNIT_WORD } from '../../shared/words/print.ts';
 import type { Fault } from '../../shared/words/refusal.ts';
 import { type Frame, may } from '../frame.ts';
 import { Layout } from '../layout.tsx';
@@ -86,7 +87,7 @@ export function CriteriaPage({ frame, revision, fields, faults, stale, history }
               error={error('shims')}
               optional
               size="words"
-              hint={`Thicknesses in ${unit}, parted by semicolons`}
+              hint={`Thicknesses in ${UNIT_WORD[unit]}, parted by semicolons`}
             />
           </div>
         </fieldset>

@@ -12,6 +12,7 @@ import {
   printShare,
   printTorque,
   STRESS,
+  UNIT_WORD,
 } from '../../shared/words/print.ts';
 import { Caution } from './caution.tsx';
 import { Choice } from './field.tsx';
@@ -141,7 +142,8 @@ function BendingTable({ bending, unit }: { bending: Bending; unit: LengthUnit })
       <table class="figures">
         <caption>
           From one bound of the piston to the other, rigid and conforming; a real one lies between. Wall and
-          boss in {unit}. The wall on the track is taken as thin everywhere as where it is thinnest.
+          boss in {UNIT_WORD[unit]}. The wall on the track is taken as thin everywhere as where it is
+          thinnest.
         </caption>
         <thead>
           <tr>

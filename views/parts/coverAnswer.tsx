@@ -1,5 +1,11 @@
 import { type CoverCheck, type CoverShape, DIALLING_WORTH_MM, type Mark } from '../../shared/words/cover.ts';
-import { briefLength, type LengthUnit, lengthFigure, printLength } from '../../shared/words/print.ts';
+import {
+  briefLength,
+  type LengthUnit,
+  lengthFigure,
+  printLength,
+  UNIT_WORD,
+} from '../../shared/words/print.ts';
 import { FacePlan, type PlanStation } from '../drawings/facePlan.tsx';
 import { TiltPlan } from '../drawings/tiltPlan.tsx';
 import { TrackUnrolled } from '../drawings/trackUnrolled.tsx';
@@ -89,8 +95,8 @@ export function CoverAnswer({ shape, check, unit, id }: CoverAnswerProps) {
           unit={unit}
         />
         <figcaption>
-          The face, seen from the clutch side: each station with the wall left, in {unit}. Stud 1 is scribed
-          on the rim.
+          The face, seen from the clutch side: each station with the wall left, in {UNIT_WORD[unit]}. Stud 1
+          is scribed on the rim.
         </figcaption>
       </figure>
       <KeyFigures figures={coverFigures(check, unit)} />
@@ -159,7 +165,7 @@ export function StationsAnswered({ check, unit }: { check: CoverCheck; unit: Len
   return (
     <section class="table-box" tabindex={0} aria-label="Every station">
       <table class="figures">
-        <caption>Lengths in {unit}</caption>
+        <caption>Lengths in {UNIT_WORD[unit]}</caption>
         <thead>
           <tr>
             <th scope="col">station</th>

@@ -1,5 +1,5 @@
 import type { CutPlanAnswer } from '../../shared/words/cover.ts';
-import { type LengthUnit, lengthFigure, printNumber } from '../../shared/words/print.ts';
+import { type LengthUnit, lengthFigure, printNumber, UNIT_WORD } from '../../shared/words/print.ts';
 import { Caution } from './caution.tsx';
 
 const KIND = { roughing: 'roughing', finishing: 'finishing, left for last' } as const;
@@ -41,8 +41,8 @@ export function CutPlanPart(props: {
       <section class="table-box" tabindex={0} aria-label="The passes">
         <table class="figures">
           <caption>
-            From first touch at the highest point, lengths in {unit}. After every pass look, and measure
-            again.
+            From first touch at the highest point, lengths in {UNIT_WORD[unit]}. After every pass look, and
+            measure again.
           </caption>
           <thead>
             <tr>

@@ -7,6 +7,7 @@ import {
   lengthFigure,
   MM_PER_STEP,
   printLength,
+  UNIT_WORD,
   wholeSteps,
 } from '../../../shared/words/print.ts';
 import { WallZones } from '../../drawings/wallZones.tsx';
@@ -183,7 +184,7 @@ function Passes({ passes, unit }: { passes: readonly PassView[]; unit: LengthUni
   return (
     <section class="table-box" tabindex={0} aria-label="The passes made">
       <table class="figures" id="passes">
-        <caption>Passes made, lengths in {unit}; walls and marks as read after each.</caption>
+        <caption>Passes made, lengths in {UNIT_WORD[unit]}; walls and marks as read after each.</caption>
         <thead>
           <tr>
             <th scope="col">pass</th>
@@ -373,7 +374,7 @@ export function Verified(props: {
         <summary>Before the cut and after it, station by station</summary>
         <section class="table-box" tabindex={0} aria-label="Before the cut and after it">
           <table class="figures" id="compared">
-            <caption>Walls in {unit}</caption>
+            <caption>Walls in {UNIT_WORD[unit]}</caption>
             <thead>
               <tr>
                 <th scope="col">station</th>

@@ -68,7 +68,7 @@ export function printTorque(Nm: number, unit: LengthUnit, decimals = 0): string 
     : `${printNumber(Nm, decimals)} N·m`;
 }
 
-/** What stands beside lengths in inches, and how many of it one MPa or one K is. */
+/** What stands beside lengths in inches, and how many of it one of ours is. */
 interface Beside {
   readonly unit: string;
   readonly per: number;
@@ -93,6 +93,18 @@ export const STRESS: Readonly<Record<LengthUnit, Beside>> = {
 export const HOTTER: Readonly<Record<LengthUnit, Beside>> = {
   mm: { unit: 'K', per: 1, decimals: 0 },
   in: { unit: '°F', per: 1.8, decimals: 0 },
+};
+
+/** Of the tool over the face: m/min, or ft/min. */
+export const SURFACE_SPEED: Readonly<Record<LengthUnit, Beside>> = {
+  mm: { unit: 'm/min', per: 1, decimals: 0 },
+  in: { unit: 'ft/min', per: 1 / 0.3048, decimals: 0 },
+};
+
+/** Of the face: µm, or µin. */
+export const ROUGHNESS: Readonly<Record<LengthUnit, Beside>> = {
+  mm: { unit: 'µm', per: 1, decimals: 1 },
+  in: { unit: 'µin', per: 1000 / MM_PER_INCH, decimals: 0 },
 };
 
 /** `1.85 MPa` or `269 psi`; `214 MPa` or `31.0 ksi`. */

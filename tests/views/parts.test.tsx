@@ -1,7 +1,15 @@
 import type { VNode } from 'preact';
 import { describe, expect, it } from 'vitest';
 import type { Status } from '../../shared/words/finding.ts';
-import { briefLength, HOTTER, PRESSURE, printAs, STRESS } from '../../shared/words/print.ts';
+import {
+  briefLength,
+  HOTTER,
+  PRESSURE,
+  printAs,
+  ROUGHNESS,
+  STRESS,
+  SURFACE_SPEED,
+} from '../../shared/words/print.ts';
 import { Actions } from '../../views/parts/actions.tsx';
 import { CAUTIONS, Caution, Cautions } from '../../views/parts/caution.tsx';
 import { EmptyState } from '../../views/parts/emptyState.tsx';
@@ -153,12 +161,16 @@ describe('quantities for the eye', () => {
     expect(briefLength(mm, unit)).toBe(text);
   });
 
-  // NIST SP 811, B.8: 1 psi = 6.894757 kPa; 1 K = 1.8 °F of difference (from memory).
+  // NIST SP 811, B.8: 1 psi = 6.894757 kPa; 1 K = 1.8 °F of difference. ISO 1302: Ra 1.6 µm is 63 µin (all from memory).
   it.each([
     [6.894757, PRESSURE.mm, '6.89 MPa'],
     [6.894757, PRESSURE.in, '1000 psi'],
     [206.8427, STRESS.mm, '207 MPa'],
     [206.8427, STRESS.in, '30.0 ksi'],
+    [100, SURFACE_SPEED.mm, '100 m/min'],
+    [100, SURFACE_SPEED.in, '328 ft/min'],
+    [1.6, ROUGHNESS.mm, '1.6 µm'],
+    [1.6, ROUGHNESS.in, '63 µin'],
     [100, HOTTER.mm, '100 K'],
     [100, HOTTER.in, '180 °F'],
   ] as const)('%s beside lengths in %o is "%s"', (value, beside, text) => {

@@ -228,7 +228,11 @@ function ScaleBar(props: { atRim: boolean; bottom: number; height: number; figur
 /** `11.9 µm` or `0.5 mm`; `0.0005 in`. */
 function smallLength(mm: number, unit: LengthUnit): string {
   const [value, decimals, name] =
-    unit === 'in' ? [mm / 25.4, 5, 'in'] : Math.abs(mm) < 0.1 ? [1000 * mm, 1, 'µm'] : [mm, 3, 'mm'];
+    unit === 'in'
+      ? [mm / MM_PER_UNIT.in, 5, 'in']
+      : Math.abs(mm) < 0.1
+        ? [1000 * mm, 1, 'µm']
+        : [mm, 3, 'mm'];
   return `${printNumber(value, decimals).replace(/\.?0+$/, '')} ${name}`;
 }
 

@@ -5,6 +5,7 @@ import {
   HOTTER,
   type LengthUnit,
   lengthFigure,
+  MM_PER_UNIT,
   PRESSURE,
   printAs,
   printLength,
@@ -136,7 +137,7 @@ function BendingTable({ bending, unit }: { bending: Bending; unit: LengthUnit })
   const range = (of: PistonRange, scale = 1, decimals = 2) =>
     rangeInWords({ rigid: of.rigid * scale, conforming: of.conforming * scale }, decimals);
   const hotter = HOTTER[unit];
-  const micro = unit === 'mm' ? { per: 1000, name: 'µm' } : { per: 1000 / 25.4, name: 'thou' };
+  const micro = { per: 1000 / MM_PER_UNIT[unit], name: unit === 'mm' ? 'µm' : 'thou' };
   return (
     <section class="table-box" tabindex={0} aria-label="Bending and heat, case by case">
       <table class="figures">
@@ -168,9 +169,7 @@ function BendingTable({ bending, unit }: { bending: Bending; unit: LengthUnit })
               <td>{lengthFigure(one.trackWallMm, unit)}</td>
               <td>{range(one.peakOverMean)}</td>
               <td>{range(one.rippleMm, micro.per, unit === 'mm' ? 1 : 2)}</td>
-              <td>
-                {unit === 'mm' ? range(one.bossDeflectionMm) : range(one.bossDeflectionMm, 1 / 25.4, 3)}
-              </td>
+              <td>{range(one.bossDeflectionMm, 1 / MM_PER_UNIT[unit], unit === 'mm' ? 2 : 3)}</td>
               <td>
                 {range(one.greatestStressMPa, STRESS[unit].per, STRESS[unit].decimals)}
                 {one.beyondYield && <b> above yield</b>}

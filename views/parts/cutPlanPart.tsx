@@ -1,5 +1,13 @@
 import type { CutPlanAnswer } from '../../shared/words/cover.ts';
-import { type LengthUnit, lengthFigure, printNumber, UNIT_WORD } from '../../shared/words/print.ts';
+import {
+  type LengthUnit,
+  lengthFigure,
+  printAs,
+  printNumber,
+  ROUGHNESS,
+  SURFACE_SPEED,
+  UNIT_WORD,
+} from '../../shared/words/print.ts';
 import { Caution } from './caution.tsx';
 
 const KIND = { roughing: 'roughing', finishing: 'finishing, left for last' } as const;
@@ -34,9 +42,10 @@ export function CutPlanPart(props: {
     <section id={`${id}-cut-plan`} class="cut-plan">
       <Heading>Cut plan, advice</Heading>
       <p>
-        {printNumber(plan.spindleRpm, 0)} rpm, which is {printNumber(plan.cuttingSpeedMPerMin, 0)} m/min at
-        the track's outer edge; {time(plan.timeS)} of cutting. The finish the feed and the nose leave: Rt{' '}
-        {printNumber(plan.finishRtUm, 1)} µm, Ra about {printNumber(plan.finishRaUm, 1)} µm.
+        {printNumber(plan.spindleRpm, 0)} rpm, which is{' '}
+        {printAs(plan.cuttingSpeedMPerMin, SURFACE_SPEED[unit])} at the track's outer edge; {time(plan.timeS)}{' '}
+        of cutting. The finish the feed and the nose leave: Rt {printAs(plan.finishRtUm, ROUGHNESS[unit])}, Ra
+        about {printAs(plan.finishRaUm, ROUGHNESS[unit])}.
       </p>
       <section class="table-box" tabindex={0} aria-label="The passes">
         <table class="figures">

@@ -15,7 +15,7 @@ export interface EntryRevisionTold {
 /** Every revision, newest first, each with its differences folded under it. */
 export function EntryHistory({ revisions }: { revisions: readonly EntryRevisionTold[] }) {
   return (
-    <ol class="history" reversed>
+    <ol class="history">
       {[...revisions].reverse().map((one) => (
         <li id={`revision-${one.revision}`}>
           revision {one.revision}, {one.who}, <When at={one.at} />

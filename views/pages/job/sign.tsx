@@ -79,7 +79,7 @@ export function History({
   shown: number | null;
 }) {
   return (
-    <ol class="history" reversed>
+    <ol class="history">
       {[...lines].reverse().map((line) => (
         <li aria-current={line.revision === shown ? 'true' : undefined}>
           <a href={`/jobs/${encodeURIComponent(job.number)}?revision=${line.revision}`}>

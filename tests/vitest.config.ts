@@ -8,8 +8,8 @@ const jsx = { jsx: { runtime: 'automatic', importSource: 'preact' } } as const;
 const KEPT = ['tests/records/**/*.test.ts', 'tests/web/**/*.test.ts', 'tests/house.test.ts'];
 
 /**
- * `fast` holds calculations, words, schemas and views; `kept` what keeps records or answers over HTTP; `whole` what
- * needs a browser or a second process: the three are `npm test`;
+ * `fast` holds calculations, words, schemas and views; `kept` what keeps records or answers over HTTP; `browser` what
+ * needs one; `whole` what needs a second process or takes long: the four are `npm test`;
  * `faults` is the longer run of `npm run test:faults`.
  */
 export default defineConfig({
@@ -46,16 +46,25 @@ export default defineConfig({
         root,
         oxc: jsx,
         test: {
+          name: 'browser',
+          include: ['tests/browser/**/*.test.ts'],
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
+          // A browser waits more than it works.
+          maxWorkers: 2,
+          sequence: { groupOrder: 1 },
+        },
+      },
+      {
+        root,
+        oxc: jsx,
+        test: {
           name: 'whole',
-          include: [
-            'tests/browser/**/*.test.ts',
-            'tests/slow/*.test.ts',
-            'tests/faults/records/*.test.ts',
-            'tests/faults/smoke.test.ts',
-          ],
+          include: ['tests/slow/*.test.ts', 'tests/faults/records/*.test.ts', 'tests/faults/smoke.test.ts'],
           testTimeout: 120_000,
           hookTimeout: 120_000,
           fileParallelism: false,
+          sequence: { groupOrder: 2 },
         },
       },
       {

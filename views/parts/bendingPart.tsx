@@ -192,14 +192,15 @@ function BendingTable({ bending, unit }: { bending: Bending; unit: LengthUnit })
 function colourInWords({ cases, heat }: Bending, unit: LengthUnit): string | null {
   const { behindStudC = null, temperColour = null } = cases.find(({ id }) => id === 'after')?.heat ?? {};
   if (behindStudC === null || heat === null || heat.startTemperatureC === null) return null;
-  const colour = temperColour === null ? 'does not colour yet' : `turns ${temperColour}`;
+  const colour =
+    temperColour === null ? 'does not colour clean steel yet' : `turns clean steel ${temperColour} at most`;
   const degrees = (celsius: number) => (unit === 'in' ? 1.8 * celsius + 32 : celsius);
   const [from, name] = [printNumber(degrees(heat.startTemperatureC), 0), unit === 'in' ? '°F' : '°C'];
   const to = rangeInWords(
     { rigid: degrees(behindStudC.rigid), conforming: degrees(behindStudC.conforming) },
     0,
   );
-  return `After the cut one such slip, from ${from} ${name} before it, takes the face behind a stud to ${to} ${name}, where clean steel ${colour}. Temper colours are a rough guide to what was seen: time at heat, alloy and oil change them.`;
+  return `After the cut one such slip, from ${from} ${name} before it, takes the face behind a stud to ${to} ${name}, which ${colour}. Temper colours are a rough guide to what was seen: time at heat, alloy and oil change them.`;
 }
 
 const AGREE = {

@@ -32,7 +32,8 @@ export function stageOf(parts: StageParts): Stage {
   if (!looksLost(sections) && !measured(parts, 'before', parts.weldedAt)) return 'to-measure';
   if (!decided) return 'to-decide';
   if (!cut(sections, parts.weldedAt)) return 'to-cut';
-  return measured(parts, 'after', Math.max(parts.weldedAt, parts.cutsChangedAt)) ? 'to-sign' : 'to-verify';
+  if (!measured(parts, 'after', Math.max(parts.weldedAt, parts.cutsChangedAt))) return 'to-verify';
+  return crackTestMissing(sections) ? 'to-look' : 'to-sign';
 }
 
 /** A decision counts while nothing it rested on has changed since. */
@@ -55,6 +56,8 @@ export function missingOf(job: Job): readonly string[] {
   if (stage === 'to-sign' || stage === 'signed') return [];
   const missing: string[] = [];
   if (sections.looked === null) missing.push('the look for cracks and faults has not been recorded');
+  else if (crackTestMissing(sections) && job.outcome !== 'replace')
+    missing.push('cracks have not been looked for');
   const walls = (pass: Reading['pass']) => job.readings.some((r) => r.pass === pass && r.kind === 'wall');
   if (!walls('before') && !looksLost(sections)) missing.push('no wall has been measured');
   if (sections.decision === null) {
@@ -83,6 +86,11 @@ export function sameFamily(a: Received, b: Received): boolean {
 function looksLost({ looked }: Job['sections']): boolean {
   if (looked === null) return false;
   return looked.body.crackTest === 'found' || looked.body.items.some((i) => i.result === 'fault' && i.final);
+}
+
+/** Facing may come first: a clean face shows a crack best. But a cover nobody looked for cracks in is not released. */
+function crackTestMissing(sections: Job['sections']): boolean {
+  return sections.looked?.body.crackTest === 'not-done' && !looksLost(sections);
 }
 
 function cut({ cuts }: Job['sections'], since: number): boolean {

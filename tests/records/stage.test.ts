@@ -53,6 +53,7 @@ const begun: Bodies = { received: [1, received()], looked: [2, looked()] };
 const decided: Bodies = { ...begun, decision: [4, decision(3)] };
 const cutOnce: Bodies = { ...decided, cuts: [5, cuts(0.2)] };
 const after = { pass: 'after' } as const;
+const unseen = looked({ crackTest: 'not-done', crackMethod: null });
 const faulty = (final: boolean) => looked({ items: [{ item: 'pads', result: 'fault', final, note: '' }] });
 
 test.each<[Stage, string, StageParts]>([
@@ -162,6 +163,20 @@ test.each<[Stage, string, StageParts]>([
       ],
       { cutsChangedAt: 5 },
     ),
+  ],
+  ['to-cut', 'decided, and nobody looked for cracks', parts({ ...decided, looked: [2, unseen] }, [['a', 3]])],
+  [
+    'to-look',
+    'cut and measured again, and nobody looked for cracks',
+    parts({ ...cutOnce, looked: [2, unseen] }, [
+      ['a', 3],
+      ['b', 6, after],
+    ]),
+  ],
+  [
+    'to-sign',
+    'to be replaced, and nobody looked for cracks',
+    parts({ ...begun, looked: [2, unseen], decision: [4, replace] }, [['a', 3]]),
   ],
   ['to-sign', 'to be replaced', parts({ ...begun, decision: [4, replace] }, [['a', 3]])],
   ['to-sign', 'cracked, to be replaced', parts({ ...begun, looked: [2, crack], decision: [4, replace] })],

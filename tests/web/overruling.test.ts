@@ -136,6 +136,35 @@ describe('a crack', () => {
   });
 });
 
+test('a cover nobody looked for cracks in is decided and cut, but not released, by page or by JSON', async () => {
+  await received();
+  const unseen = { crackTest: 'not-done' };
+  expect((await page('recorder', 'looked', unseen)).status).toBe(303);
+  await measured('4.90');
+  const face = { decision: 'face', reason: '' };
+  expect((await page('recorder', 'decision', face)).status).toBe(303);
+  const cut = (await job()).sections.decision!.body.check.cut.dialledMm;
+  expect((await page('recorder', 'cuts', { depth: String(cut) })).status).toBe(303);
+  const left = PLACES.map(() => (4.9 - cut).toFixed(3));
+  expect((await page('recorder', 'readings', readingsForm('after', left))).status).toBe(303);
+  expect((await job()).stage).toBe('to-look');
+  const { text } = await lan.askAs('recorder', '/jobs/1001');
+  expect(text).toContain('it is not signed before somebody has looked for cracks');
+
+  const sign = async () => (await page('recorder', 'signature', { statement: 'it looks good' })).status;
+  const refused = await page('recorder', 'signature', { statement: 'it looks good' });
+  expect(refused.status).toBe(422);
+  expect(refused.text).toContain('Job 1001 cannot be signed yet: cracks have not been looked for.');
+  const signature = { signedRevision: (await job()).revision, statement: 'it looks good' };
+  expect((await json('recorder', 'signature', { signature })).status).toBe(422);
+
+  expect((await page('recorder', 'looked', sound)).status).toBe(303);
+  expect((await job()).stage).toBe('to-decide');
+  expect((await page('recorder', 'decision', face)).status).toBe(303);
+  expect(await sign()).toBe(303);
+  expect((await job()).stage).toBe('signed');
+});
+
 describe('a wall below the minimum', () => {
   beforeEach(async () => {
     await received();

@@ -139,6 +139,9 @@ export function Look({ job, initials, refused, readOnly }: LookProps) {
       )}
       {kept && <Who kept={kept} />}
       <Caution kind="crack" />
+      {body?.crackTest === 'not-done' && (
+        <p>It may be decided and cut, but it is not signed before somebody has looked for cracks.</p>
+      )}
       {body?.crackTest === 'found' && (
         <p>
           Only a new inspection by a second person, by dye or magnetic particle and with what was seen, lifts
@@ -147,7 +150,7 @@ export function Look({ job, initials, refused, readOnly }: LookProps) {
       )}
       {!readOnly &&
         (kept ? (
-          <details class="change" open={refused !== null}>
+          <details class="change" open={refused !== null || job.stage === 'to-look'}>
             <summary>Look again</summary>
             {form}
           </details>

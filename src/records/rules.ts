@@ -108,6 +108,28 @@ export function refuseDecision(decision: Decision, looked: Kept<Looked> | null):
       `The verdict is "${VERDICT_WORDS[check.verdict]}" and the decision "${DECISION_WORDS[kind]}"; say why.`,
     );
   }
+  const against = check.findings.filter(asksFirst);
+  if (kind !== 'replace' && against.length > 0 && decision.reason.trim() === '') {
+    throw refuse(
+      'reason-needed',
+      'reason',
+      `${andMore(against)} Say in the reason why the cover is used all the same.`,
+    );
+  }
+}
+
+const TO_MEND = new Set(['inspection', 'gauge-due']);
+
+/** A caution past a limit, or one that asks for a mending; others only tell. */
+function asksFirst({ id, status, limit }: Finding): boolean {
+  return status === 'caution' && (limit !== null || TO_MEND.has(id));
+}
+
+/** The first in its own words, and how many there are beside it. */
+function andMore([first, ...others]: readonly Finding[]): string {
+  if (others.length === 0) return first!.sentence;
+  const more = others.length === 1 ? 'is one more' : `are ${others.length} more`;
+  return `${first!.sentence} There ${more} like it.`;
 }
 
 /** The family brings its minimum wall along: it is changed in the open, like any criterion. */
@@ -175,14 +197,10 @@ function refuseUnansweredFinding(job: Job, verified: readonly Finding[], stateme
   ];
   // A cover that is replaced goes nowhere.
   if (job.outcome === 'replace' || against.length === 0 || statement.trim() !== '') return;
-  const more =
-    against.length === 1
-      ? ''
-      : ` There ${against.length === 2 ? 'is one more' : `are ${against.length - 1} more`} like it.`;
   throw refuse(
     'reason-needed',
     'statement',
-    `${against[0]!.sentence}${more} Say in the statement why job ${job.number} is signed all the same.`,
+    `${andMore(against)} Say in the statement why job ${job.number} is signed all the same.`,
   );
 }
 

@@ -23,6 +23,18 @@ import {
 } from './samples.ts';
 import { onEachDatabase } from './shops.ts';
 
+const CAUTION: Finding = {
+  id: 'unbalance',
+  title: 'Unbalance',
+  status: 'caution',
+  value: null,
+  limit: null,
+  unit: '',
+  sentence: 'Uneven.',
+  source: 'the shop',
+  answer: null,
+};
+
 onEachDatabase((engine) => {
   let shop: Shop;
   beforeEach(async () => {
@@ -172,6 +184,24 @@ onEachDatabase((engine) => {
       expect((await getJob(shop.db, jobId))?.revision).toBe(code === taken ? 5 : 4);
     });
 
+    test.each<[string, Partial<Finding>, DecisionKind, string | null]>([
+      ['past a limit', { id: 'unbalance', limit: 60 }, 'face', 'reason-needed'],
+      ['past a limit', { id: 'unbalance', limit: 60 }, 'replace', taken],
+      ['that asks for a calibration', { id: 'gauge-due' }, 'face', 'reason-needed'],
+      ['that asks for a mending', { id: 'inspection' }, 'face', 'reason-needed'],
+      ['that only tells', { id: 'release-clearance' }, 'face', taken],
+      ['within its limit', { id: 'unbalance', limit: 60, status: 'pass' }, 'face', taken],
+    ])('over a finding %s, %o → %s: %s', async (_, finding, kind, code) => {
+      const { id: jobId } = await measuredJob(shop.db);
+      const verdict = kind === 'replace' ? 'replace' : 'face';
+      const plain = decision(4, { verdict, decision: kind, reason: '' });
+      const findings = [{ ...CAUTION, ...finding }];
+      const body = { ...plain, check: { ...plain.check, findings } };
+      const attempt = reviseJob(shop.db, as('AB'), { jobId, fromRevision: 4, what: 'decision', body });
+      if (code === taken) expect((await attempt).outcome).toBe(kind);
+      else expect((await refusalOf(attempt)).code).toBe(code);
+    });
+
     test.each<[Verdict, number, string | null]>([
       ['measure-again', 4.2999, 'below-minimum'],
       ['plan-again', 4.2999, 'below-minimum'],
@@ -249,17 +279,7 @@ onEachDatabase((engine) => {
 
     test('over what was found after the cut says why in the statement, and a look at it alone needs none', async () => {
       const { id, revision } = await finishedJob(shop.db);
-      const found = (status: Status, sentence: string): Finding => ({
-        id: sentence.slice(0, 6),
-        title: sentence,
-        status,
-        sentence,
-        value: null,
-        limit: null,
-        unit: '',
-        source: '',
-        answer: null,
-      });
+      const found = (status: Status, sentence: string): Finding => ({ ...CAUTION, status, sentence });
       const verified = [
         found('pass', 'The wall is as planned.'),
         found('caution', 'The cut was deeper than planned.'),

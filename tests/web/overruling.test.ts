@@ -165,6 +165,33 @@ test('a cover nobody looked for cracks in is decided and cut, but not released, 
   expect((await job()).stage).toBe('signed');
 });
 
+test('a caution that asks for something first is passed over only by saying why, by page and by JSON', async () => {
+  await received();
+  const bent = { ...sound, 'result.pads': 'fault', 'note.pads': 'bent' };
+  expect((await page('recorder', 'looked', bent)).status).toBe(303);
+  await measured('4.90');
+  const typed = await page('recorder', 'decision', { decision: 'face', reason: ' ' });
+  expect(typed.status).toBe(422);
+  expect(typed.text).toContain(
+    'The inspection found a fault to mend before the cover is used: pads. Say in the reason why the cover is used all the same.',
+  );
+  const { revision: criteriaRevision } = await currentCriteria(lan.shop.db);
+  const face = { decision: 'face', reason: '', criteriaRevision };
+  const sent = await json('recorder', 'decision', { decision: face });
+  expect([sent.status, sent.body.error.fields[0].path]).toEqual([422, 'reason']);
+  const reason = 'straightened on the press, within 0.05 mm';
+  expect((await page('recorder', 'decision', { decision: 'face', reason })).status).toBe(303);
+});
+
+test('a caution that only tells is passed over without a word', async () => {
+  await received();
+  expect((await page('recorder', 'looked', sound)).status).toBe(303);
+  await measured('4.40');
+  expect((await page('recorder', 'decision', { decision: 'face', reason: '' })).status).toBe(303);
+  const { findings } = (await job()).sections.decision!.body.check;
+  expect(findings.filter(({ status }) => status === 'caution').map(({ id }) => id)).toEqual(['cuts-left']);
+});
+
 describe('a wall below the minimum', () => {
   beforeEach(async () => {
     await received();

@@ -82,6 +82,7 @@ const COARSE = { ...STUD, threadStartMm: 2.5 };
 export const studExamples: Readonly<Record<string, Example>> = {
   bearingPressure: worked(bearingPressure, [
     { mostN: 24_279, bearingOuterDiameterMm: 14, holeDiameterMm: 10.3 },
+    'mm',
   ]),
   bestFirst: shown(`${SAID}; beside it the same with its thread only to 9 mm`, () => {
     const { stud, ...shared } = EXAMPLE;
@@ -141,7 +142,7 @@ export const studExamples: Readonly<Record<string, Example>> = {
     '3/8-24 UNF, 2A in 2B, 827 MPa both',
   ),
   nutClamps: worked(nutClamps, [numbers, 'mm'], SAID),
-  nutProof: worked(nutProof, [{ mostN: 24_279, nutProofMPa: 827, areaMm2: 56.663 }]),
+  nutProof: worked(nutProof, [{ mostN: 24_279, nutProofMPa: 827, areaMm2: 56.663 }, 'mm']),
   nutSeat: worked(nutSeat, [numbers, 'mm'], SAID),
   nutThread: worked(nutThread, [numbers], SAID),
   onResurfacedPads: worked(
@@ -232,6 +233,7 @@ export const studExamples: Readonly<Record<string, Example>> = {
   studResilience: worked(studResilience, [STRETCHED]),
   studShear: worked(studShear, [
     { torqueNm: 700, studCount: 6, radiusMm: 143, areaMm2: 71.3, tensileMPa: 827 },
+    'mm',
   ]),
   studTolerances: worked(studTolerances, [EXAMPLE, { draws: 10_000 }], `${SAID}; 10 000 draws`),
   studWanted: worked(studWanted, [EXAMPLE], SAID),

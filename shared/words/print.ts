@@ -74,8 +74,15 @@ interface Beside {
   readonly per: number;
   readonly decimals: number;
 }
-// 1 lbf = 4.4482216152605 N (NIST SP 811, exact).
-const PSI_PER_MPA = MM_PER_INCH ** 2 / 4.4482216152605;
+// NIST SP 811, exact.
+const N_PER_LBF = 4.4482216152605;
+const PSI_PER_MPA = MM_PER_INCH ** 2 / N_PER_LBF;
+
+/** Of a stud: kN, or lbf. */
+export const FORCE: Readonly<Record<LengthUnit, Beside>> = {
+  mm: { unit: 'kN', per: 0.001, decimals: 1 },
+  in: { unit: 'lbf', per: 1 / N_PER_LBF, decimals: 0 },
+};
 
 /** Of oil or lining: MPa, or psi. */
 export const PRESSURE: Readonly<Record<LengthUnit, Beside>> = {

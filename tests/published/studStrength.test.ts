@@ -114,8 +114,10 @@ describe('proof loads are proof stress on the stress area', () => {
     for (const [i, name] of (['8', '10', '12'] as const).entries()) {
       const nutProofMPa = nutClass({ name, diameterMm: d })!.proofMPa;
       agrees(nutProofMPa * areaMm2, loads[i]!);
-      expect(nutProof({ mostN: nutProofMPa * areaMm2, nutProofMPa, areaMm2 }).finding.status).toBe('pass');
-      expect(nutProof({ mostN: nutProofMPa * areaMm2 + 1, nutProofMPa, areaMm2 }).finding.status).toBe(
+      expect(nutProof({ mostN: nutProofMPa * areaMm2, nutProofMPa, areaMm2 }, 'mm').finding.status).toBe(
+        'pass',
+      );
+      expect(nutProof({ mostN: nutProofMPa * areaMm2 + 1, nutProofMPa, areaMm2 }, 'mm').finding.status).toBe(
         'caution',
       );
     }

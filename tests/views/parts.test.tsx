@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Status } from '../../shared/words/finding.ts';
 import {
   briefLength,
+  FORCE,
   HOTTER,
   PRESSURE,
   printAs,
@@ -141,7 +142,11 @@ describe('quantities for the eye', () => {
     [203.1234, 'g·mm', 'mm', '203.1 g·mm'],
     [0.04567, 'MPa', 'mm', '0.046 MPa'],
     [3, 'cuts', 'mm', '3 cuts'],
-    [12345.6, 'N', 'in', '12346 N'],
+    [12345.6, 'N', 'mm', '12346 N'],
+    [12345.6, 'N', 'in', '2775 lbf'],
+    [340, 'MPa', 'mm', '340 MPa'],
+    [340, 'MPa', 'in', '49.3 ksi'],
+    [1.86, 'MPa', 'in', '270 psi'],
     [-1.23456, '', 'mm', '−1.235'],
   ] as const)('%s %s for a reader of %s is "%s"', (value, unit, reader, text) => {
     expect(printQuantity(value, unit, reader)).toBe(text);
@@ -165,6 +170,8 @@ describe('quantities for the eye', () => {
   it.each([
     [6.894757, PRESSURE.mm, '6.89 MPa'],
     [6.894757, PRESSURE.in, '1000 psi'],
+    [44482.216, FORCE.mm, '44.5 kN'],
+    [44482.216, FORCE.in, '10000 lbf'],
     [206.8427, STRESS.mm, '207 MPa'],
     [206.8427, STRESS.in, '30.0 ksi'],
     [100, SURFACE_SPEED.mm, '100 m/min'],

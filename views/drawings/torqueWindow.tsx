@@ -1,4 +1,4 @@
-import { type LengthUnit, printNumber, printTorque } from '../../shared/words/print.ts';
+import { FORCE, type LengthUnit, printAs, printNumber, printTorque } from '../../shared/words/print.ts';
 import { at, LETTER, spread, textWidth } from './lettering.ts';
 
 export interface TorqueWindowProps {
@@ -34,7 +34,7 @@ export function TorqueWindow(props: TorqueWindowProps) {
       </div>
       <div class="view">
         <p class="view-caption">
-          preload of each stud <small>kN</small>
+          preload of each stud <small>{FORCE[props.unit].unit}</small>
         </p>
         <Preload {...props} />
       </div>
@@ -116,22 +116,24 @@ function Torque({ id, torqueNm, enoughNm, mostNm, unit }: TorqueWindowProps) {
   );
 }
 
-function Preload({ id, preloadN, lossN, proofShare, neededN }: TorqueWindowProps) {
+function Preload({ id, preloadN, lossN, proofShare, neededN, unit }: TorqueWindowProps) {
   const { nominal, least, most } = preloadN;
   const allowed = proofShare === null ? null : (MOST_OF_PROOF * most) / proofShare;
   const end = 1.08 * Math.max(most, neededN, allowed ?? 0);
   const x = (N: number) => LEFT + ((RIGHT - LEFT) * N) / end;
   const own = `${id}-preload`;
-  const kN = (N: number) => printNumber(N / 1000, 1);
+  const force = FORCE[unit];
+  const load = (N: number) => printNumber(N * force.per, force.decimals);
+  const said = (N: number) => printAs(N, force);
   const left = least ?? Math.max(0, 2 * nominal - most);
   const limits = [
-    { value: neededN, says: `needed to hold ${kN(neededN)}` },
-    ...(allowed === null ? [] : [{ value: allowed, says: `75 % of proof ${kN(allowed)}` }]),
+    { value: neededN, says: `needed to hold ${load(neededN)}` },
+    ...(allowed === null ? [] : [{ value: allowed, says: `75 % of proof ${load(allowed)}` }]),
   ];
   const figures = [
-    { value: left, text: kN(left), word: least === null ? 'low' : 'least' },
-    { value: nominal, text: kN(nominal), word: 'tightened' },
-    { value: most, text: kN(most), word: 'most' },
+    { value: left, text: load(left), word: least === null ? 'low' : 'least' },
+    { value: nominal, text: load(nominal), word: 'tightened' },
+    { value: most, text: load(most), word: 'most' },
   ];
   const places = spread(
     figures.map((one) => x(one.value)),
@@ -148,11 +150,11 @@ function Preload({ id, preloadN, lossN, proofShare, neededN }: TorqueWindowProps
     >
       <title id={`${own}-title`}>Preload of each stud</title>
       <desc id={`${own}-desc`}>
-        {`Tightened to ${kN(nominal)} kN, at most ${kN(most)} kN, ${
+        {`Tightened to ${said(nominal)}, at most ${said(most)}, ${
           lossN === null
             ? 'what is lost as it settles is not known'
-            : `at least ${kN(left)} kN once ${kN(lossN)} kN is lost as it settles`
-        }. ${limits.map((one) => `${one.says} kN`).join('; ')}.`}
+            : `at least ${said(left)} once ${said(lossN)} is lost as it settles`
+        }. ${limits.map((one) => `${one.says} ${force.unit}`).join('; ')}.`}
       </desc>
       <rect
         x={at(x(left))}

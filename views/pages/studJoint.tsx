@@ -1,5 +1,6 @@
 import type { JointFrom } from '../../shared/words/job.ts';
 import {
+  FORCE,
   type LengthUnit,
   printLength,
   printNumber,
@@ -190,7 +191,8 @@ export function JointAnswer({ id = 'joint', check, joint, unit, torqueFrom }: Jo
     .map((id) => findings.find((finding) => finding.id === id))
     .find((finding) => finding?.status === HOLDS[check.holds].status);
   const { status, words } = HOLDS[check.holds];
-  const kN = (N: number | null) => (N === null ? '—' : printNumber(N / 1000, 1));
+  const force = FORCE[unit];
+  const load = (N: number | null) => (N === null ? '—' : printNumber(N * force.per, force.decimals));
   const answer = (name: string) => check.answers[name]?.value ?? null;
   return (
     <section id={`${id}-answer`} aria-labelledby={`${id}-head`}>
@@ -203,14 +205,14 @@ export function JointAnswer({ id = 'joint', check, joint, unit, torqueFrom }: Jo
         figures={[
           {
             label: 'Preload of each stud',
-            value: kN(found.preloadN.nominal),
-            unit: 'kN',
-            note: `at least ${kN(found.preloadN.least)} once settled, at most ${kN(found.preloadN.most)}`,
+            value: load(found.preloadN.nominal),
+            unit: force.unit,
+            note: `at least ${load(found.preloadN.least)} once settled, at most ${load(found.preloadN.most)}`,
           },
           {
             label: 'Lost as it settles',
-            value: kN(found.embeddingLossN),
-            unit: 'kN',
+            value: load(found.embeddingLossN),
+            unit: force.unit,
           },
           {
             label: 'Share of proof, at most',

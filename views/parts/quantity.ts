@@ -1,9 +1,25 @@
-import { type LengthUnit, printLength, printNumber, printTorque } from '../../shared/words/print.ts';
+import {
+  FORCE,
+  type LengthUnit,
+  PRESSURE,
+  printAs,
+  printLength,
+  printNumber,
+  printTorque,
+  STRESS,
+} from '../../shared/words/print.ts';
 
-/** A value with its unit: lengths and torques in the person's units, the rest to four figures. */
+/** Below it, a pressure of oil or lining and no stress in steel. */
+const SOFTEST_STEEL_MPA = 10;
+
+/** A value with its unit: lengths, torques, loads and stresses in the person's units, the rest to four figures. */
 export function printQuantity(value: number, unit: string, lengthUnit: LengthUnit): string {
   if (unit === 'mm') return printLength(value, lengthUnit);
-  if (unit === 'N·m' && lengthUnit === 'in') return printTorque(value, lengthUnit, 1);
+  if (lengthUnit === 'in') {
+    if (unit === 'N·m') return printTorque(value, lengthUnit, 1);
+    if (unit === 'N') return printAs(value, FORCE.in);
+    if (unit === 'MPa') return printAs(value, value < SOFTEST_STEEL_MPA ? PRESSURE.in : STRESS.in);
+  }
   const whole = Math.abs(value) < 1 ? 1 : Math.floor(Math.log10(Math.abs(value))) + 1;
   const figure = Number.isInteger(value) ? printNumber(value, 0) : printNumber(value, Math.max(0, 4 - whole));
   return unit === '' ? figure : `${figure} ${unit}`;

@@ -1,4 +1,4 @@
-import { printNumber } from '../../../shared/words/print.ts';
+import { type LengthUnit, printAs, printNumber, STRESS } from '../../../shared/words/print.ts';
 import type { Checked } from './checked.ts';
 
 /** VDI 2230:2003, table A9, structural steel of 340 MPa tensile (from memory). */
@@ -11,15 +11,18 @@ const SOFT_STEEL_MPA = 490;
  *   is advice
  *   Example: 24 279 N, d_W 14, d_h 10.3 → 344 MPa (calc/stud/joint.test.ts)
  */
-export function bearingPressure({
-  mostN,
-  bearingOuterDiameterMm: dW,
-  holeDiameterMm: dh,
-}: {
-  mostN: number;
-  bearingOuterDiameterMm: number;
-  holeDiameterMm: number;
-}): Checked {
+export function bearingPressure(
+  {
+    mostN,
+    bearingOuterDiameterMm: dW,
+    holeDiameterMm: dh,
+  }: {
+    mostN: number;
+    bearingOuterDiameterMm: number;
+    holeDiameterMm: number;
+  },
+  unit: LengthUnit,
+): Checked {
   const areaMm2 = (Math.PI / 4) * (dW * dW - dh * dh);
   const pressure = mostN / areaMm2;
   const answer = {
@@ -44,7 +47,7 @@ export function bearingPressure({
       value: pressure,
       limit: SOFT_STEEL_MPA,
       unit: 'MPa',
-      sentence: `At the greatest preload the nut presses on its seat with ${printNumber(pressure, 0)} MPa; ${SOFT_STEEL_MPA} MPa marks plain soft steel${over ? ', so the seat may sink and the preload fall; a washer spreads it' : ''}.`,
+      sentence: `At the greatest preload the nut presses on its seat with ${printAs(pressure, STRESS[unit])}; ${printAs(SOFT_STEEL_MPA, STRESS[unit])} marks plain soft steel${over ? ', so the seat may sink and the preload fall; a washer spreads it' : ''}.`,
       source: 'advice: VDI 2230:2003, table A9, soft structural steel; the plate’s own steel is not known',
       answer,
     },

@@ -75,18 +75,21 @@ export function jointChecks(numbers: StudNumbers, unit: LengthUnit): JointChecks
         proofMPa: stud.proofMPa,
         areaMm2: numbers.thread.tensileStressAreaMm2,
       }),
-      ...(slip.finding.status === 'fail' ? [shearAfterSlip(numbers, joint)] : []),
+      ...(slip.finding.status === 'fail' ? [shearAfterSlip(numbers, joint, unit)] : []),
       ...(nut?.proofMPa != null
         ? [
-            nutProof({
-              mostN: F.highN,
-              nutProofMPa: nut.proofMPa,
-              areaMm2: numbers.thread.tensileStressAreaMm2,
-            }),
+            nutProof(
+              {
+                mostN: F.highN,
+                nutProofMPa: nut.proofMPa,
+                areaMm2: numbers.thread.tensileStressAreaMm2,
+              },
+              unit,
+            ),
           ]
         : []),
       ...(dW !== null && under !== null && dW > under
-        ? [bearingPressure({ mostN: F.highN, bearingOuterDiameterMm: dW, holeDiameterMm: under })]
+        ? [bearingPressure({ mostN: F.highN, bearingOuterDiameterMm: dW, holeDiameterMm: under }, unit)]
         : []),
       ...usedAgain(joint, nut, unit),
     ],
@@ -172,16 +175,21 @@ function slipFinding(
   };
 }
 
-function shearAfterSlip(numbers: StudNumbers, joint: Joint): Checked {
+function shearAfterSlip(numbers: StudNumbers, joint: Joint, unit: LengthUnit): Checked {
   const { stud } = numbers.input;
-  return studShear({
-    torqueNm: joint.engineTorqueNm * joint.serviceFactor,
-    studCount: joint.studCount,
-    radiusMm: joint.studCircleDiameterMm / 2,
-    areaMm2:
-      stud.threadStartMm > 0 ? (Math.PI / 4) * numbers.diameterMm ** 2 : numbers.thread.tensileStressAreaMm2,
-    tensileMPa: stud.tensileMPa,
-  });
+  return studShear(
+    {
+      torqueNm: joint.engineTorqueNm * joint.serviceFactor,
+      studCount: joint.studCount,
+      radiusMm: joint.studCircleDiameterMm / 2,
+      areaMm2:
+        stud.threadStartMm > 0
+          ? (Math.PI / 4) * numbers.diameterMm ** 2
+          : numbers.thread.tensileStressAreaMm2,
+      tensileMPa: stud.tensileMPa,
+    },
+    unit,
+  );
 }
 
 function noJoint(): Checked {

@@ -1,4 +1,4 @@
-import { printNumber } from '../../../shared/words/print.ts';
+import { FORCE, type LengthUnit, printAs, printNumber } from '../../../shared/words/print.ts';
 import type { Checked } from './checked.ts';
 
 /**
@@ -8,19 +8,22 @@ import type { Checked } from './checked.ts';
  *   Source: ISO 898-2:2012: a nut's proof load is its proof stress on the stress area. Above it: advice, a caution
  *   Example: 24 278 N on 3/8-24, S_p 827 → 0.518 (calc/stud/joint.test.ts)
  */
-export function nutProof({
-  mostN,
-  nutProofMPa,
-  areaMm2,
-}: {
-  mostN: number;
-  nutProofMPa: number;
-  areaMm2: number;
-}): Checked {
+export function nutProof(
+  {
+    mostN,
+    nutProofMPa,
+    areaMm2,
+  }: {
+    mostN: number;
+    nutProofMPa: number;
+    areaMm2: number;
+  },
+  unit: LengthUnit,
+): Checked {
   const loadN = nutProofMPa * areaMm2;
   const share = mostN / loadN;
   const carries = share <= 1 + 1e-9;
-  const kN = (x: number) => `${printNumber(x / 1000, 1)} kN`;
+  const force = (x: number) => printAs(x, FORCE[unit]);
   const answer = {
     symbol: 'F/F_p,nut',
     value: share,
@@ -42,7 +45,7 @@ export function nutProof({
       value: share,
       limit: 1,
       unit: '',
-      sentence: `At its most the preload is ${kN(mostN)}; the nut’s proof load is ${kN(loadN)}${carries ? '' : ', so the nut gives first'}.`,
+      sentence: `At its most the preload is ${force(mostN)}; the nut’s proof load is ${force(loadN)}${carries ? '' : ', so the nut gives first'}.`,
       source: 'proof stress of the nut’s class, ISO 898-2; advice',
       answer,
     },

@@ -1,5 +1,5 @@
 import type { Answer } from '../../../shared/words/answer.ts';
-import { type LengthUnit, printLength, printNumber } from '../../../shared/words/print.ts';
+import { FORCE, type LengthUnit, printAs, printLength, printNumber } from '../../../shared/words/print.ts';
 import type { Nut, StudCheck } from '../../../shared/words/stud.ts';
 import type { Checked } from './checked.ts';
 import { neededEngagement } from './neededEngagement.ts';
@@ -43,12 +43,12 @@ export function stripOrBreak(
   const low = engagement.leastMm < needed.value - 1e-9;
   const missMm = failed ? needed.value - engagement.nominalMm : low ? needed.value - engagement.leastMm : 0;
   const byNut = engagement.outer.nominalMm >= 0 && engagement.inner.nominalMm >= 0;
-  const kN = first.loadN === null ? '' : ` (at about ${printNumber(first.loadN / 1000, 1)} kN)`;
+  const load = first.loadN === null ? '' : ` (at about ${printAs(first.loadN, FORCE[unit])})`;
   const sentence = failed
-    ? `${mm(engagement.nominalMm)} of thread engaged is less than the ${mm(needed.value)} at which the stud breaks before a thread strips: a thread strips first${kN}.`
+    ? `${mm(engagement.nominalMm)} of thread engaged is less than the ${mm(needed.value)} at which the stud breaks before a thread strips: a thread strips first${load}.`
     : low
       ? `${mm(engagement.nominalMm)} of thread engaged is enough (${mm(needed.value)}) for the stud to break before a thread strips; with every size at its worst only ${mm(engagement.leastMm)} is engaged.`
-      : `${mm(engagement.nominalMm)} of thread engaged; from ${mm(needed.value)} the stud breaks before a thread strips${kN}.`;
+      : `${mm(engagement.nominalMm)} of thread engaged; from ${mm(needed.value)} the stud breaks before a thread strips${load}.`;
   const strip: Checked = {
     finding: {
       id: 'strip-or-break',

@@ -1,4 +1,4 @@
-import { printNumber } from '../../../shared/words/print.ts';
+import { type LengthUnit, printAs, printNumber, STRESS } from '../../../shared/words/print.ts';
 import type { Checked } from './checked.ts';
 
 const SHEAR_OF_TENSILE = 0.5;
@@ -11,19 +11,22 @@ const SHEAR_OF_TENSILE = 0.5;
  *   Source: first principles; shear strength half the tensile, as in stripOrBreak.ts
  *   Example: 700 N·m, 6 studs, r 143, A 71.3 → 11.4 MPa (calc/stud/joint.test.ts)
  */
-export function studShear({
-  torqueNm,
-  studCount,
-  radiusMm,
-  areaMm2,
-  tensileMPa,
-}: {
-  torqueNm: number;
-  studCount: number;
-  radiusMm: number;
-  areaMm2: number;
-  tensileMPa: number | null;
-}): Checked {
+export function studShear(
+  {
+    torqueNm,
+    studCount,
+    radiusMm,
+    areaMm2,
+    tensileMPa,
+  }: {
+    torqueNm: number;
+    studCount: number;
+    radiusMm: number;
+    areaMm2: number;
+    tensileMPa: number | null;
+  },
+  unit: LengthUnit,
+): Checked {
   const tau = (1000 * torqueNm) / (studCount * radiusMm * areaMm2);
   const limit = tensileMPa === null ? null : SHEAR_OF_TENSILE * tensileMPa;
   const answer = {
@@ -42,7 +45,7 @@ export function studShear({
   const against =
     limit === null
       ? 'the stud’s tensile strength was not given to compare it with'
-      : `about ${printNumber(limit, 0)} MPa breaks them`;
+      : `about ${printAs(limit, STRESS[unit])} breaks them`;
   return {
     finding: {
       id: 'stud-shear',
@@ -51,7 +54,7 @@ export function studShear({
       value: tau,
       limit,
       unit: 'MPa',
-      sentence: `Once the joint slips the studs carry the torque in shear, ${printNumber(tau, 1)} MPa if all bear alike; ${against}. A slipping joint hammers itself loose.`,
+      sentence: `Once the joint slips the studs carry the torque in shear, ${printAs(tau, STRESS[unit])} if all bear alike; ${against}. A slipping joint hammers itself loose.`,
       source: 'half the stud’s tensile strength: common practice, no source',
       answer,
     },

@@ -19,7 +19,7 @@ const DECIMALS = { mm: { fine: 3, coarse: 2 }, in: { fine: 4, coarse: 3 } } as c
 
 /** `4.529` or `0.1783`: the figure alone, for tables and dimension lines. */
 export function lengthFigure(mm: number, unit: LengthUnit, fineness: Fineness = 'fine'): string {
-  return printNumber(unit === 'in' ? mm / MM_PER_INCH : mm, DECIMALS[unit][fineness]);
+  return printNumber(mm / MM_PER_UNIT[unit], DECIMALS[unit][fineness]);
 }
 
 /** `4.529 mm` or `0.1783 in`. */
@@ -32,7 +32,7 @@ export function printLength(mm: number, unit: LengthUnit, fineness: Fineness = '
  * a micrometer keeps two figures: 0.001 mm is `0.000039 in`, not none.
  */
 export function briefLength(mm: number, unit: LengthUnit): string {
-  const value = unit === 'in' ? mm / MM_PER_INCH : mm;
+  const value = mm / MM_PER_UNIT[unit];
   const { fine } = DECIMALS[unit];
   const forTwo = value === 0 ? fine : 1 - Math.floor(Math.log10(Math.abs(value)));
   return `${Number(value.toFixed(Math.min(fine + 2, Math.max(fine, forTwo))))} ${unit}`;
@@ -48,7 +48,7 @@ export function printAgainst(
   unit: LengthUnit,
   fineness: Fineness = 'fine',
 ): string {
-  const scale = unit === 'in' ? MM_PER_INCH : 1;
+  const scale = MM_PER_UNIT[unit];
   const start = DECIMALS[unit][fineness];
   if (Math.abs(mm - limitMm) <= 1e-9) return printLength(limitMm, unit, fineness);
   for (let decimals = start; decimals < start + 4; decimals++) {
@@ -68,7 +68,7 @@ export function printTorque(Nm: number, unit: LengthUnit, decimals = 0): string 
     : `${printNumber(Nm, decimals)} N·m`;
 }
 
-/** What stands beside lengths in inches, and how many of it one of ours is. */
+/** A unit that goes with lengths in mm or in inches, and how many of it one N, MPa, K, m/min or µm is. */
 interface Beside {
   readonly unit: string;
   readonly per: number;

@@ -120,7 +120,7 @@ export function refuseDecision(decision: Decision, looked: Kept<Looked> | null):
 
 const TO_MEND = new Set(['inspection', 'gauge-due']);
 
-/** A caution past a limit, or one that asks for a mending; others only tell. */
+/** A caution past a limit, or one that asks for a mending or a calibration; others only tell. */
 function asksFirst({ id, status, limit }: Finding): boolean {
   return status === 'caution' && (limit !== null || TO_MEND.has(id));
 }

@@ -88,7 +88,7 @@ function looksLost({ looked }: Job['sections']): boolean {
   return looked.body.crackTest === 'found' || looked.body.items.some((i) => i.result === 'fault' && i.final);
 }
 
-/** Facing may come first: a clean face shows a crack best. But a cover nobody looked for cracks in is not released. */
+/** It may be faced first, but a cover nobody looked for cracks in is not released. */
 function crackTestMissing(sections: Job['sections']): boolean {
   return sections.looked?.body.crackTest === 'not-done' && !looksLost(sections);
 }

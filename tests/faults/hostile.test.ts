@@ -78,7 +78,7 @@ test(`${REQUESTS} random and mutated requests to every route`, async () => {
       port: program.port,
       routes,
       forms: pages.flatMap(({ page }) => page.forms),
-      links: links,
+      links,
       jobs: named(/^\/jobs\/(\d+)/),
       entries: named(/^\/catalogue\/(\w+\/(?!new)[\w-]+)/),
       examples: Object.values(apiExamples).map(({ request }) => request),

@@ -149,7 +149,7 @@ test('a cover nobody looked for cracks in is decided and cut, but not released, 
   expect((await page('recorder', 'readings', readingsForm('after', left))).status).toBe(303);
   expect((await job()).stage).toBe('to-look');
   const { text } = await lan.askAs('recorder', '/jobs/1001');
-  expect(text).toContain('it is not signed before somebody has looked for cracks');
+  expect(text).toContain('to be used it is not signed before somebody has looked for cracks');
 
   const sign = async () => (await page('recorder', 'signature', { statement: 'it looks good' })).status;
   const refused = await page('recorder', 'signature', { statement: 'it looks good' });

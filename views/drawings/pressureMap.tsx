@@ -120,7 +120,7 @@ function sectorPaths(
  */
 export function PressureMap(props: PressureMapProps) {
   const { id, map, meanPressureMPa, studCount } = props;
-  const pressure = PRESSURE[props.unit];
+  const inUnit = PRESSURE[props.unit];
   const ratios = map.pressureMPa.map((row) =>
     row.map((pressure) => (meanPressureMPa > 0 ? pressure / meanPressureMPa : 0)),
   );
@@ -198,11 +198,11 @@ export function PressureMap(props: PressureMapProps) {
       </svg>
       <div class="table-box" tabindex={0}>
         <table class="figures press-key">
-          <caption>Pressure of the lining; its mean is {printAs(meanPressureMPa, pressure)}</caption>
+          <caption>Pressure of the lining; its mean is {printAs(meanPressureMPa, inUnit)}</caption>
           <thead>
             <tr>
               <th scope="col">× mean</th>
-              <th scope="col">{pressure.unit}</th>
+              <th scope="col">{inUnit.unit}</th>
               <th scope="col">of the track</th>
             </tr>
           </thead>
@@ -211,7 +211,7 @@ export function PressureMap(props: PressureMapProps) {
               <KeyRow
                 swatch={{ class: `press-${band.colour} press-edge` }}
                 times={range(band, 1, width)}
-                pressure={range(band, meanPressureMPa * pressure.per, width)}
+                pressure={range(band, meanPressureMPa * inUnit.per, width)}
                 share={band.share}
               />
             ))}

@@ -194,7 +194,7 @@ function colourInWords({ cases, heat }: Bending, unit: LengthUnit): string | nul
   if (behindStudC === null || heat === null || heat.startTemperatureC === null) return null;
   const colour =
     temperColour === null ? 'does not colour clean steel yet' : `turns clean steel ${temperColour} at most`;
-  const degrees = (celsius: number) => (unit === 'in' ? 1.8 * celsius + 32 : celsius);
+  const degrees = (celsius: number) => HOTTER[unit].per * celsius + (unit === 'in' ? 32 : 0);
   const [from, name] = [printNumber(degrees(heat.startTemperatureC), 0), unit === 'in' ? '°F' : '°C'];
   const to = rangeInWords(
     { rigid: degrees(behindStudC.rigid), conforming: degrees(behindStudC.conforming) },

@@ -249,7 +249,7 @@ function DecisionForm(props: {
           name="reason"
           value={refused?.fields.reason}
           error={error('reason')}
-          hint={`Needed where the decision is not the verdict (${VERDICT_WORD[check.verdict]}), or a caution says a limit is passed or something is to be mended first. No reason overrules a crack or a wall below the minimum.`}
+          hint={`Needed where the decision is not the verdict (${VERDICT_WORD[check.verdict]}), or a caution says that a limit is passed, or asks for a mending or a calibration. No reason overrules a crack or a wall below the minimum.`}
           rows={2}
         />
       </div>

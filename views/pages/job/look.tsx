@@ -139,8 +139,10 @@ export function Look({ job, initials, refused, readOnly }: LookProps) {
       )}
       {kept && <Who kept={kept} />}
       <Caution kind="crack" />
-      {body?.crackTest === 'not-done' && (
-        <p>It may be decided and cut, but it is not signed before somebody has looked for cracks.</p>
+      {body?.crackTest === 'not-done' && job.outcome !== 'replace' && (
+        <p>
+          It may be decided and cut, but to be used it is not signed before somebody has looked for cracks.
+        </p>
       )}
       {body?.crackTest === 'found' && (
         <p>

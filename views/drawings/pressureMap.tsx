@@ -32,7 +32,7 @@ export interface PressureMapProps {
   readonly id: string;
   readonly map: StiffnessAnswer['pressureMap'];
   readonly meanPressureMPa: number;
-  /** Of the nodes of the mesh; without it, of the map’s own points. */
+  /** Of the model itself; without it, of the map’s own points. */
   readonly peakOverMean?: number;
   readonly peakAt: { readonly radiusMm: number; readonly angleDeg: number };
   readonly trackInnerDiameterMm: number;

@@ -95,7 +95,7 @@ export function bendingInWords(bending: Bending, unit: LengthUnit): string {
   const { peakOverNew } = bending.limits;
   if (peakOverNew !== null && bending.wallForPeakMm !== null) {
     parts.push(
-      `The shop’s limit on the peak, ${printNumber(peakOverNew, 2)} × new, would be reached at ${printLength(bending.wallForPeakMm, unit)} on the track, without a ring.`,
+      `The shop’s limit on the peak, ${printNumber(peakOverNew, 2)} × new, would be reached at about ${printLength(bending.wallForPeakMm, unit, 'coarse')} on the track, without a ring.`,
     );
   } else if (peakOverNew !== null) {
     parts.push(

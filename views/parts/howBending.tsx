@@ -106,10 +106,10 @@ export function HowBending({ unit, cover, rows, finer, full, thin }: HowBendingP
         </dd>
         <dt>Answers</dt>
         <dd>
-          Peak of the lining’s pressure over its mean at the nodes of the mesh; ripple, the greatest less the
-          least deflection round the middle of the track; boss deflection; greatest von Mises stress at the
-          surface, farther than one wall thickness from a pad’s edge; and the wall at which a limit on the
-          peak is reached.
+          Peak of the lining’s pressure over its mean, looked for on the rays of the mesh at its lines and at
+          three circles between each two; ripple, the greatest less the least deflection round the middle of
+          the track; boss deflection; greatest von Mises stress at the surface, farther than one wall
+          thickness from a pad’s edge; and the wall at which a limit on the peak is reached.
         </dd>
       </dl>
       <h3>Its limits</h3>

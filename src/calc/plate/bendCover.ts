@@ -5,7 +5,7 @@ import { solveCover } from './solveCover.ts';
 import { wallForPeak } from './wallForPeak.ts';
 
 /** Kept with every saved decision that bending was worked out for; goes up whenever a number moves. */
-export const PLATE_CALC_VERSION = 'plate-1';
+export const PLATE_CALC_VERSION = 'plate-2';
 
 /**
  * How the cover bends under the lock-up pressure, and how evenly its lining presses. Advice.

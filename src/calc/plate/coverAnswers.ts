@@ -180,7 +180,7 @@ function answersOf(
       mean,
       solved,
       {
-        formula: 'p = k_l·max(0, d − w), the greatest at the nodes of the mesh',
+        formula: 'p = k_l·max(0, d − w), the greatest on the mesh’s lines and three circles between each two',
         numbers: `p_max/p_m = ${printNumber(peak, 3)} ${place(numbers.peakAt)}`,
         source: MODEL,
       },

@@ -11,8 +11,12 @@ export interface PressurePeak {
   readonly angleRad: number;
 }
 
+/** Circles looked at from one line of the mesh to the next: on thin walls the greatest lies between two lines. */
+const CIRCLES = 4;
+
 /**
- * Where the lining presses hardest, at mesh nodes of the track.   peak ÷ mean, mean = F/(π·(r_o² − r_i²))
+ * Where the lining presses hardest: on every ray of the mesh, at its lines over the track and at three circles between
+ * each two.   peak ÷ mean, mean = F/(π·(r_o² − r_i²))
  *
  * F piston's force [N] · r_o, r_i track radii [mm].
  * Valid: as the model.   Source: this program’s own model
@@ -23,11 +27,15 @@ export function pressurePeak(
   { mesh, forces }: CoverModel,
   field: CoverField,
 ): PressurePeak {
-  // Lines that nearly met were made one.
-  const dust = CLOSEST * input.rimDiameterMm;
+  // Of lines that nearly met one was kept: an edge of the track may lie so far off.
+  const dust = (CLOSEST * input.rimDiameterMm) / 2;
+  const lines = mesh.radiiMm.filter(
+    (r) => r > input.trackInnerDiameterMm / 2 - dust && r < input.trackOuterDiameterMm / 2 + dust,
+  );
   let [peakMPa, radiusMm, angleRad] = [-1, 0, 0];
-  for (const r of mesh.radiiMm) {
-    if (r < input.trackInnerDiameterMm / 2 - dust || r > input.trackOuterDiameterMm / 2 + dust) continue;
+  for (let i = 0; i <= CIRCLES * (lines.length - 1); i++) {
+    const [line, part] = [Math.floor(i / CIRCLES), (i % CIRCLES) / CIRCLES];
+    const r = part === 0 ? lines[line]! : (1 - part) * lines[line]! + part * lines[line + 1]!;
     for (const angle of mesh.anglesRad) {
       const here = field.pressureMPa(r, angle);
       if (here <= peakMPa) continue;

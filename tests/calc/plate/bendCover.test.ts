@@ -6,6 +6,18 @@ import { bendCover } from '../../../src/calc/plate/bendCover.ts';
 import { solveCover } from '../../../src/calc/plate/solveCover.ts';
 import { COVER } from './example.ts';
 
+/** Found by random covers: the coarsest the peak has been. */
+const THIN: StiffnessInput = {
+  ...COVER,
+  piston: 'conforming',
+  studCount: 3,
+  studCircleDiameterMm: 280,
+  padDiameterMm: 18.5,
+  trackOuterDiameterMm: 268,
+  wallMm: 3,
+  trackWallMm: 1.8,
+};
+
 const share = (found: number, wanted: number) => Math.abs(found / wanted - 1);
 
 describe('check values 10.1 (independent second implementation, not published)', () => {
@@ -28,6 +40,24 @@ describe('check values 10.1 (independent second implementation, not published)',
       }
     },
   );
+});
+
+describe('where the peak is looked for', () => {
+  it('not beside the track, though a line of the mesh lies less than a tenth of a millimetre off its edge', () => {
+    const { pad } = solveCover(COVER).model;
+    const edgeMm = pad.innerMm - COVER.wallMm - 0.07;
+    const { mesh } = solveCover({ ...COVER, trackOuterDiameterMm: 2 * edgeMm }).model;
+    expect([...mesh.radiiMm].some((r) => r > edgeMm + 0.06 && r < edgeMm + 0.08)).toBe(true);
+    const { peakAt } = bendCover({ ...COVER, piston: 'rigid', trackOuterDiameterMm: 2 * edgeMm });
+    expect(peakAt.radiusMm).toBe(edgeMm);
+  });
+
+  it('between two lines of the mesh too: a thin wall has its peak there', () => {
+    const { mesh } = solveCover(THIN).model;
+    const { peakAt, peakOverMean } = bendCover(THIN);
+    expect([...mesh.radiiMm]).not.toContain(peakAt.radiusMm);
+    expect(share(peakOverMean, solveCover(THIN, 3).peak.peakOverMean)).toBeLessThan(0.01);
+  });
 });
 
 describe('what a cover is told', () => {

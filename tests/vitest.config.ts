@@ -7,6 +7,9 @@ const jsx = { jsx: { runtime: 'automatic', importSource: 'preact' } } as const;
 /** Those that keep records on disk or in PostgreSQL, or answer over HTTP. */
 const KEPT = ['tests/records/**/*.test.ts', 'tests/web/**/*.test.ts', 'tests/house.test.ts'];
 
+/** Laws are tried on the same random covers and studs in every run. */
+const PROPERTIES = ['tests/propertySeed.ts'];
+
 /**
  * `fast` holds calculations, words, schemas and views; `kept` what keeps records or answers over HTTP; `browser` what
  * needs one; `whole` what needs a second process or takes long: the four are `npm test`;
@@ -27,6 +30,7 @@ export default defineConfig({
           isolate: false,
           pool: 'threads',
           include: ['tests/**/*.test.{ts,tsx}'],
+          setupFiles: PROPERTIES,
           exclude: [...KEPT, 'tests/browser/**', 'tests/slow/**', 'tests/faults/**'],
         },
       },
@@ -38,6 +42,7 @@ export default defineConfig({
           isolate: false,
           pool: 'threads',
           include: KEPT,
+          setupFiles: PROPERTIES,
           testTimeout: 30_000,
           hookTimeout: 30_000,
         },
@@ -61,6 +66,7 @@ export default defineConfig({
         test: {
           name: 'whole',
           include: ['tests/slow/*.test.ts', 'tests/faults/records/*.test.ts', 'tests/faults/smoke.test.ts'],
+          setupFiles: PROPERTIES,
           testTimeout: 120_000,
           hookTimeout: 120_000,
           fileParallelism: false,

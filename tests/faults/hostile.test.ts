@@ -1,12 +1,13 @@
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { apiExamples } from '../../src/web/apiExamples.ts';
 import { LEAST_ROLE } from '../../src/web/roles.ts';
+import { SEED } from '../seed.ts';
 import type { Route } from './inside/instrument.ts';
 import { crawl } from './kit/crawl.ts';
 import { ask } from './kit/http.ts';
 import { type Mutant, mutants } from './kit/mutate.ts';
 import { newFolder, type Program, start } from './kit/program.ts';
-import { generator, seed } from './kit/random.ts';
+import { generator } from './kit/random.ts';
 import { bytesOf, type RawAnswer, sendRaw } from './kit/raw.ts';
 import { faultsIn, look } from './kit/shop.ts';
 import { tell } from './kit/tell.ts';
@@ -58,7 +59,7 @@ async function sendAll(
 }
 
 test(`${REQUESTS} random and mutated requests to every route`, async () => {
-  console.log(`seed ${seed}`);
+  console.log(`seed ${SEED}`);
   const routes = await program.ask<readonly Route[]>({ what: 'routes' });
   const walked = new Set(
     routes.flatMap(({ path, methods }) => methods.map((method) => `${method.toUpperCase()} ${path}`)),
@@ -83,7 +84,7 @@ test(`${REQUESTS} random and mutated requests to every route`, async () => {
       entries: named(/^\/catalogue\/(\w+\/(?!new)[\w-]+)/),
       examples: Object.values(apiExamples).map(({ request }) => request),
     },
-    generator(seed),
+    generator(SEED),
   );
   const wrong: string[] = [];
   const statuses = new Map<number | null, number>();

@@ -4,10 +4,11 @@ import { createInterface } from 'node:readline';
 import { setTimeout as pause } from 'node:timers/promises';
 import type Database from 'better-sqlite3';
 import { expect, test } from 'vitest';
+import { SEED } from '../seed.ts';
 import type { Kept, Stay } from './inside/witness.ts';
 import { ask } from './kit/http.ts';
 import { newFolder, nodeArguments, ROOT, spawnBounded, start } from './kit/program.ts';
-import { random, seed } from './kit/random.ts';
+import { random } from './kit/random.ts';
 import { faultsIn, look } from './kit/shop.ts';
 import { tell } from './kit/tell.ts';
 
@@ -97,7 +98,7 @@ function doubles(raw: Database.Database): unknown[] {
 }
 
 test(`killed ${KILLS} times in a stream of readings and decisions, the program loses nothing it acknowledged`, async () => {
-  console.log(`seed ${seed}`);
+  console.log(`seed ${SEED}`);
   const dataDir = newFolder();
   const log = join(newFolder(), 'acknowledged');
   const witness = startWitness(log);

@@ -7,6 +7,7 @@ import { addPerson } from '../../src/records/people.ts';
 import { beginSession } from '../../src/records/sessions.ts';
 import { apiExamples } from '../../src/web/apiExamples.ts';
 import { SESSION } from '../../src/web/sessionCookie.ts';
+import { SEED } from '../seed.ts';
 import type { Route } from './inside/instrument.ts';
 import { crawl } from './kit/crawl.ts';
 import { faultsIn as markupIn, submit, type Tried } from './kit/forms.ts';
@@ -14,7 +15,7 @@ import { ask } from './kit/http.ts';
 import { MARK, MARKUP } from './kit/markup.ts';
 import { mutants } from './kit/mutate.ts';
 import { newFolder, type Program, start } from './kit/program.ts';
-import { generator, seed } from './kit/random.ts';
+import { generator } from './kit/random.ts';
 import { sendRaw } from './kit/raw.ts';
 import { faultsIn, jobForm, look } from './kit/shop.ts';
 import { tell } from './kit/tell.ts';
@@ -68,7 +69,7 @@ const onNetwork = (dataDir: string): Promise<Program> =>
 const baseOf = (program: Program) => `http://127.0.0.1:${program.port}`;
 
 test(`${REQUESTS} random and mutated requests where people sign in`, async () => {
-  console.log(`seed ${seed}`);
+  console.log(`seed ${SEED}`);
   const { dataDir, people } = await peopled();
   const program = await onNetwork(dataDir);
   const routes = await program.ask<readonly Route[]>({ what: 'routes' });
@@ -103,7 +104,7 @@ test(`${REQUESTS} random and mutated requests where people sign in`, async () =>
       examples: Object.values(apiExamples).map(({ request }) => request),
       cookies: () => cookies,
     },
-    generator(seed),
+    generator(SEED),
   );
   const wrong: string[] = [];
   const statuses = new Map<number | null, number>();

@@ -1,11 +1,12 @@
 import { expect, test } from 'vitest';
+import { SEED } from '../seed.ts';
 import { crawl, type Found } from './kit/crawl.ts';
 import { faultsIn, submit, type Tried } from './kit/forms.ts';
 import { ask } from './kit/http.ts';
 import { MARK, MARKUP, madeOfMarkup, SHORT_MARKUP } from './kit/markup.ts';
 import { readPage } from './kit/page.ts';
 import { newFolder, type Program, start } from './kit/program.ts';
-import { random, seed } from './kit/random.ts';
+import { random } from './kit/random.ts';
 import { jobForm, look } from './kit/shop.ts';
 import { tell } from './kit/tell.ts';
 
@@ -149,7 +150,7 @@ async function askPages(program: Program, pages: readonly Found[]): Promise<Trie
 }
 
 test('no words that are sent ever become markup, script or an address, at once or when they are shown later', async () => {
-  console.log(`seed ${seed}`);
+  console.log(`seed ${SEED}`);
   const dataDir = newFolder();
   const program = await start({ dataDir });
   const before = await crawl(program.url);

@@ -1,5 +1,4 @@
-/** The same run again: FAULT_SEED=… npm run test:faults. */
-export const seed = Number(process.env.FAULT_SEED ?? Date.now() % 1_000_000_007);
+import { SEED } from '../../seed.ts';
 
 /** A generator of numbers from 0 to below 1 (mulberry32, public domain, from memory). */
 export function generator(from: number): () => number {
@@ -12,4 +11,4 @@ export function generator(from: number): () => number {
   };
 }
 
-export const random = generator(seed);
+export const random = generator(SEED);

@@ -60,23 +60,25 @@ describe('signing in', () => {
   });
 
   test('an unknown name and a wrong password are told the same, after the same time', async () => {
-    const time = async (fields: Record<string, string>) => {
-      const took: number[] = [];
-      let text = '';
-      for (let i = 0; i < 5; i++) {
-        const began = performance.now();
-        text = (await signIn(fields)).text.replace(/value="[^"]*"/g, '');
-        took.push(performance.now() - began);
-      }
-      return { text, took: took.sort((a, b) => a - b)[2]! };
+    const tried = async (fields: Record<string, string>) => {
+      const began = performance.now();
+      const text = (await signIn(fields)).text.replace(/value="[^"]*"/g, '');
+      return { text, ms: performance.now() - began };
     };
-    await time(AS_KEEPER);
-    const wrong = await time({ ...AS_KEEPER, password: 'not this one at all' });
-    const unknown = await time({ name: 'Nobody Here', password: 'not this one at all' });
-    expect(wrong.text).toContain('There is no account with this name and this password.');
-    expect(unknown.text).toBe(wrong.text);
-    expect(unknown.took).toBeGreaterThan(wrong.took / 3);
-    expect(unknown.took).toBeLessThan(wrong.took * 3);
+    await tried(AS_KEEPER);
+    // In turns: a machine that is busy for a while is so for both.
+    const [wrong, unknown] = [[] as number[], [] as number[]];
+    for (let i = 0; i < 5; i++) {
+      const one = await tried({ ...AS_KEEPER, password: 'not this one at all' });
+      const other = await tried({ name: 'Nobody Here', password: 'not this one at all' });
+      expect(one.text).toContain('There is no account with this name and this password.');
+      expect(other.text).toBe(one.text);
+      wrong.push(one.ms);
+      unknown.push(other.ms);
+    }
+    const middle = (took: number[]) => took.sort((a, b) => a - b)[2]!;
+    expect(middle(unknown)).toBeGreaterThan(middle(wrong) / 3);
+    expect(middle(unknown)).toBeLessThan(middle(wrong) * 3);
   });
 
   test('a password does not travel back in the page', async () => {

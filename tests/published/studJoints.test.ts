@@ -7,6 +7,7 @@ import { NUT_FACTORS, SCATTERS } from '../../src/calc/stud/jointFigures.ts';
 import { preload } from '../../src/calc/stud/preload.ts';
 import { MOST_OF_PROOF, proofShare } from '../../src/calc/stud/proofShare.ts';
 import { slipTorque } from '../../src/calc/stud/slipTorque.ts';
+import { studResilience } from '../../src/calc/stud/studResilience.ts';
 import { tensileStressArea } from '../../src/calc/stud/tensileStressArea.ts';
 import { threadGeometry } from '../../src/calc/stud/threadGeometry.ts';
 import { EXAMPLE, metric } from '../calc/stud/example.ts';
@@ -145,7 +146,27 @@ function inSeries(slices: readonly (readonly [t: number, D: number, gPa: number]
   return 1 / mmPerN.reduce((sum, one) => sum + one, 0) / 1000;
 }
 
-describe('Shigley, 8th ed., problems 8-22 and 8-23, M12 (k_b as printed: 466.8 and 744 MN/m)', () => {
+describe('Shigley, 8th ed., problems 8-22 and 8-23, M12, A_d 113, A_t 84.3 mm²', () => {
+  it.each([
+    ['8-22', 30, 15, 466.8],
+    ['8-23', 10, 16, 744],
+  ])(
+    '%s: k_b = A_d A_t E/(A_d l_t + A_t l_d), shank %i and thread %i mm → %f MN/m',
+    (_no, ld, lt, printed) => {
+      const stud = (threadStartMm: number, gripMm: number) =>
+        studResilience({
+          diameterMm: 2 * Math.sqrt(113 / Math.PI),
+          minorMm: 2 * Math.sqrt(84.3 / Math.PI),
+          threadStartMm,
+          gripMm,
+          youngMPa: 207_000,
+        }).mmPerN;
+      // Shigley leaves out what root and nut add; ours is the same spring between them.
+      const between = stud(ld, ld + lt) - stud(0, 0);
+      expect(Math.abs(1 / between / 1000 / printed - 1)).toBeLessThan(0.0005);
+    },
+  );
+
   it('8-22: k_m 1379, C 0.253', () => {
     const km = inSeries([
       [20, 18, 207],

@@ -90,7 +90,10 @@ export const studExamples: Readonly<Record<string, Example>> = {
       { id: 'thread to 9 mm', stud: { ...stud, threadEndMm: 9 } },
       { id: 'thread to 20 mm', stud },
     ];
-    return bestFirst(matchStuds({ ...shared, studs })).map(
+    const ranked = matchStuds({ ...shared, studs })
+      .reverse()
+      .map((match) => ({ match, input: { ...shared, stud: studs.find(({ id }) => id === match.id)!.stud } }));
+    return bestFirst(ranked).map(
       ({ id, fits }, place) =>
         `${place + 1}: ${id}, ${{ yes: 'fits', 'with-care': 'fits with care', no: 'does not fit' }[fits]}`,
     );

@@ -80,6 +80,8 @@ export interface Joint {
   readonly surface?: SurfaceClass;
   /** Tightened again after the first heat cycle, where the vehicle's maker allows it and no thread-locker is used. */
   readonly retightened?: boolean;
+  /** Taken from the stack because nobody gave the cover's: it says nothing about the cover. */
+  readonly ofStack?: readonly ('count' | 'circle')[];
 }
 
 export interface StudCheckInput {

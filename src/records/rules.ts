@@ -189,10 +189,23 @@ export function refuseSignature(job: Job, { signedRevision, statement, verified 
   }
 }
 
-/** What was found after the cut is signed over only by saying why. */
+/** Studs that were set anew or tightened again and failed; those that do not fit were kept with a note. */
+function studsAgainst({ sections }: Job): Finding[] {
+  const studs = sections.studs?.body;
+  if (!studs) return [];
+  const work = [
+    ...(studs.replaced ?? []).flatMap(({ findings }) => findings),
+    ...(studs.retightening?.findings ?? []),
+  ];
+  const kept = studs.note === '' ? studs.check.findings : [];
+  return [...work, ...kept].filter(({ status }) => status === 'fail');
+}
+
+/** What was found after the cut, and of the studs, is signed over only by saying why. */
 function refuseUnansweredFinding(job: Job, verified: readonly Finding[], statement: string): void {
   const against = [
     ...verified.filter(({ status }) => status === 'fail'),
+    ...studsAgainst(job),
     ...verified.filter(({ status }) => status === 'caution'),
   ];
   // A cover that is replaced goes nowhere.

@@ -1,4 +1,4 @@
-import type { ShopCriteria } from '../../shared/words/catalogue.ts';
+import type { Family, ShopCriteria } from '../../shared/words/catalogue.ts';
 import type {
   DecisionKind,
   Job,
@@ -7,11 +7,12 @@ import type {
   ReplacedStudAsked,
   RetighteningAsked,
 } from '../../shared/words/job.ts';
-import type { LengthUnit } from '../../shared/words/print.ts';
+import { type LengthUnit, printLength } from '../../shared/words/print.ts';
 import { Refusal } from '../../shared/words/refusal.ts';
 import type { Joint, StudCheck } from '../../shared/words/stud.ts';
 import { COVER_CALC_VERSION } from '../calc/cover/checkCover.ts';
 import { STUD_CALC_VERSION } from '../calc/stud/checkStud.ts';
+import { SAME_CIRCLE_MM } from '../calc/stud/holeCircle.ts';
 import { onResurfacedPads } from '../calc/stud/onResurfacedPads.ts';
 import { criteriaOf, currentCriteria, getEntry, listEntries } from '../records/catalogue.ts';
 import type { Db } from '../records/database.ts';
@@ -20,7 +21,7 @@ import { gaugesAtHand } from './gaugeChosen.ts';
 import { bentJob } from './jobBending.ts';
 import { verifyJob } from './jobCheck.ts';
 import { studCheckFor } from './studChoices.ts';
-import { studWorkOf, withStudWork } from './studWork.ts';
+import { settlingCounted, studWorkOf, withStudWork } from './studWork.ts';
 
 /** What to write into one section. */
 export type Edit = {
@@ -143,9 +144,13 @@ export async function studsFrom(
   const criteria = await criteriaSeen(db, revisions.criteria, fields.criteria);
   const resurfacedMm = job.sections.setup?.body.knockOn?.padsResurfacedMm ?? 0;
   const seated = { ...stud.body, stud: onResurfacedPads(stud.body.stud, resurfacedMm) };
-  const { input, check } = refusingAt(fields.joint, () =>
-    studCheckFor(seated, stack.body, pullForwardMm, criteria, family, unit, asked.joint),
-  );
+  const before = studWorkOf(job.sections.studs?.body ?? null);
+  const retightening = asked.retightening ?? before.retightening;
+  const { input, check } = refusingAt(fields.joint, () => {
+    refuseOtherRing(asked.joint, family, unit);
+    const joint = settlingCounted(asked.joint, retightening);
+    return studCheckFor(seated, stack.body, pullForwardMm, criteria, family, unit, joint);
+  });
   const against =
     check.fits === 'no'
       ? `${stud.body.name} does not fit: ${check.because}`
@@ -159,7 +164,6 @@ export async function studsFrom(
       `${against} Choose otherwise, or say in the note why it is kept all the same.`,
     );
   }
-  const before = studWorkOf(job.sections.studs?.body ?? null);
   const body = withStudWork(
     {
       stackId: stack.id,
@@ -176,7 +180,7 @@ export async function studsFrom(
     },
     {
       replaced: asked.replaced ?? before.replaced,
-      retightening: asked.retightening ?? before.retightening,
+      retightening,
     },
     { job, criteria, unit },
     fields.replaced,
@@ -204,6 +208,32 @@ export async function studWorkFrom(
     what: 'studs',
     body: withStudWork(chosen, change(studWorkOf(chosen)), { job, criteria, unit }),
   };
+}
+
+/** What holds is the cover's own ring of studs, not another. */
+function refuseOtherRing(joint: Joint | null, family: Family | null, unit: LengthUnit): void {
+  if (joint === null || family === null) return;
+  const { studCount, studCircleDiameterMm: circleMm } = family;
+  const mm = (x: number) => printLength(x, unit, 'coarse');
+  const faults = [
+    ...(joint.studCount === studCount
+      ? []
+      : [
+          {
+            path: 'joint.studCount',
+            message: `The number of studs in the joint, ${joint.studCount}, is not the cover’s, ${studCount}. Give ${studCount}, or another cover family.`,
+          },
+        ]),
+    ...(Math.abs(joint.studCircleDiameterMm - circleMm) <= SAME_CIRCLE_MM
+      ? []
+      : [
+          {
+            path: 'joint.studCircleDiameterMm',
+            message: `The stud circle in the joint, ${mm(joint.studCircleDiameterMm)}, is not the cover’s, ${mm(circleMm)}. Give the cover’s, or another cover family.`,
+          },
+        ]),
+  ];
+  if (faults.length > 0) throw new Refusal('other-ring', faults);
 }
 
 /** Why it does not hold. */

@@ -2,15 +2,15 @@ import { withSign } from '../../shared/quantity/plainNumber.ts';
 import { writeLength } from '../../shared/quantity/writeLength.ts';
 import type { Entry, ShopCriteria } from '../../shared/words/catalogue.ts';
 import type { Job, StudsChosen } from '../../shared/words/job.ts';
-import { briefLength } from '../../shared/words/print.ts';
 import { Refusal } from '../../shared/words/refusal.ts';
 import type { Joint } from '../../shared/words/stud.ts';
 import type { Frame } from '../../views/frame.ts';
 import type { StudsAsked } from '../../views/pages/job/studs.tsx';
 import { onResurfacedPads } from '../calc/stud/onResurfacedPads.ts';
 import { recheckStuds } from './recheck.ts';
+import { readGap } from './stackForm.ts';
 import { studChoicesFor } from './studChoices.ts';
-import { FIGURES, jointAsTyped, jointField, readJoint, torqueUnitOf } from './studJoint.ts';
+import { FIGURES, jointAsTyped, jointField, readJoint, studRing, torqueUnitOf } from './studJoint.ts';
 import { type Fields, TypedForm } from './typed.ts';
 
 /** What the studs of a job are chosen from, and every stud held against the stack that is looked at. */
@@ -32,8 +32,9 @@ export function jobStuds(asked: {
   const entry = stacks.find((one) => one.id === stackId);
   const stack = entry?.body ?? null;
   const form = new TypedForm(fields, frame);
-  const pull = form.length('pull', 'The pull-forward gap');
-  const joint = stack && readJoint(form, stack.stack, unit);
+  const pull = readGap(form, stack?.pullForwardMm ?? null);
+  const ring = studRing(family, stack?.stack ?? null);
+  const joint = stack && readJoint(form, ring, unit);
   const reaching = studs.map(({ id, body }) => ({
     id,
     body: { ...body, stud: onResurfacedPads(body.stud, resurfacedMm) },
@@ -53,7 +54,10 @@ export function jobStuds(asked: {
     stackId,
     fields,
     // What cannot be used takes nothing away of what was typed beside it.
-    choices: attempt(pull, joint) ?? attempt(pull, null) ?? attempt(null, null) ?? [],
+    choices:
+      form.doubts.length > 0
+        ? []
+        : (attempt(pull, joint) ?? attempt(pull, null) ?? attempt(null, null) ?? []),
     revisions: {
       criteria: criteriaRevision,
       stack: entry?.revision ?? 0,
@@ -63,15 +67,10 @@ export function jobStuds(asked: {
     joint,
     torqueUnit: torqueUnitOf(fields, unit),
     figures: FIGURES,
-    holes: {
-      count: stack?.stack.holeCount ?? null,
-      circle:
-        stack?.stack.holeCircleDiameterMm == null
-          ? null
-          : briefLength(stack.stack.holeCircleDiameterMm, unit),
-    },
+    ring,
     prevailing: stack?.nut?.prevailing ?? false,
     faults: form.faults,
+    doubts: form.doubts,
     againQuery: kept && againQuery(kept, frame),
     otherwise: kept && recheckStuds(kept, unit),
   };

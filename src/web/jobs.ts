@@ -35,8 +35,9 @@ import { readKnockOn } from './knockOnForm.ts';
 import { leftSignal } from './left.ts';
 import { listsRouter } from './lists.ts';
 import { readReadings } from './readingsForm.ts';
+import { readGap } from './stackForm.ts';
 import { staleShown } from './staleShown.ts';
-import { jointField, readJoint, torqueFromOf } from './studJoint.ts';
+import { jointField, readJoint, studRing, torqueFromOf } from './studJoint.ts';
 import { readReplaced, readRetightening } from './studWork.ts';
 import { type Fields, fieldsOf, TypedForm, unitOf } from './typed.ts';
 
@@ -197,9 +198,10 @@ export function jobsRouter(house: House): Router {
     cuts: async (job, form) => readCuts(job, form),
     pass: async (job, form) => readPassPutRight(job, form),
     studs: async (job, form, frame) => {
-      const pullForwardMm = form.length('pull', 'The pull-forward gap');
       const stack = await getEntry(db, 'stack', form.text('stack'));
-      const joint = readJoint(form, stack?.body.stack ?? null, frame.lengthUnit);
+      const pullForwardMm = readGap(form, stack?.body.pullForwardMm ?? null);
+      const ring = studRing(job.sections.received?.body.family ?? null, stack?.body.stack ?? null);
+      const joint = readJoint(form, ring, frame.lengthUnit);
       if (form.faults.length > 0) return null;
       const asked = {
         stackId: form.text('stack'),

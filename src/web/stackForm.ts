@@ -4,6 +4,7 @@ import { faultsOf } from '../../shared/schemas/faultsOf.ts';
 import type { CatalogueStack } from '../../shared/words/catalogue.ts';
 import type { ThreadSpec } from '../../shared/words/thread.ts';
 import { type NutClass, nutClass } from '../calc/stud/nutClass.ts';
+import { USUAL_GAP_MM } from '../calc/stud/pullForward.ts';
 import type { TypedForm } from './typed.ts';
 
 const MOST_LAYERS = 12;
@@ -16,6 +17,26 @@ export function layerRows(form: TypedForm): number {
     .filter((index) => index !== undefined)
     .map(Number);
   return Math.min(Math.max(1, ...typed) + 1 + (form.text('add') === 'layer' ? 1 : 0), MOST_LAYERS);
+}
+
+/** Of the trade's plates and castings, common practice, no source: only the wrong unit is told by them. */
+const USUAL_PLATE_MM = 3.5;
+const USUAL_CASTING_MM = 9;
+
+/** Inches typed as millimetres or the other way round; a shim may have any thickness. */
+export function askAboutLayers(form: TypedForm): void {
+  for (let i = 0; i < layerRows(form); i++) {
+    const name = form.text(`ln.${i}`) || `layer ${i + 1}`;
+    if (/shim/i.test(name)) continue;
+    const usualMm = /cast/i.test(name) ? USUAL_CASTING_MM : USUAL_PLATE_MM;
+    form.lengthLike(`lt.${i}`, `Thickness of ${name}`, usualMm, 'unit');
+  }
+}
+
+/** The stack's own gap is what is expected of the one typed; without one, the usual. */
+export function readGap(form: TypedForm, expectedMm: number | null): number | null {
+  const usualMm = (USUAL_GAP_MM.least + USUAL_GAP_MM.most) / 2;
+  return form.lengthLike('pull', 'The pull-forward gap', expectedMm ?? usualMm);
 }
 
 /**

@@ -9,12 +9,12 @@ import { StudSlipPage } from '../../views/pages/studSlip.tsx';
 import { renderPage } from '../../views/render.ts';
 import { toleranceRows } from '../calc/stud/toleranceRows.ts';
 import type { House } from './house.ts';
-import { layerRows, readStack } from './stackForm.ts';
+import { askAboutLayers, layerRows, readGap, readStack } from './stackForm.ts';
 import { stackChoicesFor, studChoicesFor, studInput } from './studChoices.ts';
 import { flexplateRouter } from './studFlexplate.ts';
 import { readStud } from './studForm.ts';
 import { gapRouter } from './studGap.ts';
-import { FIGURES, onJointField, readJoint, torqueUnitOf } from './studJoint.ts';
+import { FIGURES, onJointField, readJoint, studRing, torqueUnitOf } from './studJoint.ts';
 import { shelves, studFrame } from './studRequest.ts';
 import { mendsOf, narrowed, substitutesOf, threadsOf } from './studShelf.ts';
 import { fieldsOf, TypedForm } from './typed.ts';
@@ -33,9 +33,11 @@ export function studRouter(house: House): Router {
     const { stacks, studs, criteria } = await shelves(house);
     const form = new TypedForm(fields, frame);
     const stackId = fields.stack ?? '';
-    const chosen = stackFor(form, stackId, stacks);
-    const pullForwardMm = form.length('pull', 'The pull-forward gap');
-    const joint = readJoint(form, chosen?.stack ?? null, frame.lengthUnit);
+    const asked = stackFor(form, stackId, stacks);
+    const pullForwardMm = readGap(form, stackId === OWN ? null : (asked?.pullForwardMm ?? null));
+    // What is in doubt would make the answer so too: it waits until the person has said.
+    const chosen = form.doubts.length > 0 ? null : asked;
+    const joint = readJoint(form, studRing(null, chosen?.stack ?? null), frame.lengthUnit);
     const { choices, faults } = rank(chosen, pullForwardMm, narrowed(studs, fields), criteria, frame, joint);
     const shown = choices.find((choice) => choice.match.id === fields.stud) ?? choices[0] ?? null;
     res.status(form.faults.length + faults.length > 0 ? 422 : 200).send(
@@ -46,10 +48,12 @@ export function studRouter(house: House): Router {
           stackId,
           stacks: stacks.map(({ id, body }) => ({ id, stack: body })),
           layerRows: layerRows(form),
+          doubts: form.doubts,
           chosen,
           pullForwardMm: pullForwardMm ?? chosen?.pullForwardMm ?? null,
           choices,
           joint,
+          ring: studRing(null, chosen?.stack ?? null),
           torqueUnit: torqueUnitOf(fields, frame.lengthUnit),
           figures: FIGURES,
           shownId: shown?.match.id ?? null,
@@ -71,9 +75,10 @@ export function studRouter(house: House): Router {
     const frame = await studFrame(req, house, fields);
     const { stacks, studs, criteria } = await shelves(house);
     const form = new TypedForm(fields, frame);
-    const chosen = stackFor(form, fields.stack ?? '', stacks);
-    const pullForwardMm = form.length('pull', 'The pull-forward gap');
-    const joint = readJoint(form, chosen?.stack ?? null, frame.lengthUnit);
+    const asked = stackFor(form, fields.stack ?? '', stacks);
+    const pullForwardMm = readGap(form, fields.stack === OWN ? null : (asked?.pullForwardMm ?? null));
+    const chosen = form.doubts.length > 0 ? null : asked;
+    const joint = readJoint(form, studRing(null, chosen?.stack ?? null), frame.lengthUnit);
     const { choices } = rank(chosen, pullForwardMm, studs, criteria, frame, joint);
     const choice = choices.find((one) => one.match.id === fields.stud) ?? choices[0];
     if (!chosen || !choice) {
@@ -140,10 +145,12 @@ function stackFor(
   stackId: string,
   stacks: readonly { id: string; body: CatalogueStack }[],
 ): CatalogueStack | null {
-  if (stackId === OWN)
-    return Object.keys(form.fields).some((name) => name.startsWith('lt.'))
-      ? readStack(form, 'typed layer by layer')
-      : null;
+  if (stackId === OWN) {
+    const typed = Object.keys(form.fields).some((name) => name.startsWith('lt.'));
+    const stack = typed ? readStack(form, 'typed layer by layer') : null;
+    if (stack) askAboutLayers(form);
+    return stack;
+  }
   return stacks.find((one) => one.id === stackId)?.body ?? null;
 }
 

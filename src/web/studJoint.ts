@@ -1,8 +1,9 @@
+import type { Family } from '../../shared/words/catalogue.ts';
 import type { JointFrom } from '../../shared/words/job.ts';
 import type { LengthUnit } from '../../shared/words/print.ts';
 import type { Fault } from '../../shared/words/refusal.ts';
 import { type Joint, type Stack, SURFACE_CLASSES, type SurfaceClass } from '../../shared/words/stud.ts';
-import type { FigureChoices, TorqueUnit } from '../../views/pages/studJoint.tsx';
+import type { FigureChoices, StudRing, TorqueUnit } from '../../views/pages/studJoint.tsx';
 import { FRICTIONS, type NamedFigure, NUT_FACTORS, SCATTERS, SURFACES } from '../calc/stud/jointFigures.ts';
 import type { Fields, TypedForm } from './typed.ts';
 
@@ -30,8 +31,15 @@ export function torqueUnitOf(fields: Fields, unit: LengthUnit): TorqueUnit {
   return said === 'N·m' || said === 'lb-ft' ? said : unit === 'in' ? 'lb-ft' : 'N·m';
 }
 
+/** The cover's own, where one is known, else what the stack's holes say. */
+export function studRing(family: Family | null, stack: Stack | null): StudRing {
+  return family
+    ? { count: family.studCount, circleMm: family.studCircleDiameterMm, of: 'cover' }
+    : { count: stack?.holeCount ?? null, circleMm: stack?.holeCircleDiameterMm ?? null, of: 'stack' };
+}
+
 /** The joint as typed; null when nothing of it was, or when it cannot be used, with the sentences in the form. */
-export function readJoint(form: TypedForm, stack: Stack | null, unit: LengthUnit): Joint | null {
+export function readJoint(form: TypedForm, ring: StudRing, unit: LengthUnit): Joint | null {
   if (!form.has('torque') && !form.has('engine')) return null;
   const before = form.faults.length;
   const bare = torqueUnitOf(form.fields, unit);
@@ -43,8 +51,11 @@ export function readJoint(form: TypedForm, stack: Stack | null, unit: LengthUnit
   const scatter = figure(form, 'scatterFrom', 'scatter', 'Spread of the preload', SCATTERS, DEFAULT_SCATTER);
   const friction = figure(form, 'muFrom', 'mu', 'Friction', FRICTIONS, DEFAULT_FRICTION);
   const serviceFactor = form.number('service', 'Service factor') ?? DEFAULT_SERVICE_FACTOR;
-  const studCount = form.count('jointStuds', 'Number of studs') ?? stack?.holeCount ?? null;
-  const circleMm = form.length('jointCircle', 'Stud circle') ?? stack?.holeCircleDiameterMm ?? null;
+  const studCount = form.count('jointStuds', 'Number of studs') ?? ring.count;
+  const circleMm = form.length('jointCircle', 'Stud circle') ?? ring.circleMm;
+  const ofStack = (['count', 'circle'] as const).filter(
+    (one) => ring.of === 'stack' && !form.has(one === 'count' ? 'jointStuds' : 'jointCircle'),
+  );
   needed('jointStuds', 'Number of studs', studCount);
   needed('jointCircle', 'Stud circle', circleMm);
   const prevailingNm = form.torque('prevTorque', 'Torque that only turns the nut', bare);
@@ -73,6 +84,7 @@ export function readJoint(form: TypedForm, stack: Stack | null, unit: LengthUnit
     surface: form.choice('surface', SURFACE_CLASSES) ?? DEFAULT_SURFACE,
     studsUsedBefore: form.text('usedBefore') === '1',
     retightened: form.text('retightened') === '1',
+    ...(ofStack.length > 0 && { ofStack }),
   };
 }
 

@@ -4,10 +4,18 @@ import type { ShopCriteria } from '../../shared/words/catalogue.ts';
 import type { Job, ReplacedStudAsked, RetighteningAsked, StudsChosen } from '../../shared/words/job.ts';
 import type { LengthUnit } from '../../shared/words/print.ts';
 import { Refusal } from '../../shared/words/refusal.ts';
+import type { Joint } from '../../shared/words/stud.ts';
+import { checkStud, STUD_CALC_VERSION } from '../calc/stud/checkStud.ts';
 import { replacedInStack } from '../calc/stud/replacedInStack.ts';
 import { retightening } from '../calc/stud/retightening.ts';
 import { torqueUnitOf } from './studJoint.ts';
 import type { TypedForm } from './typed.ts';
+
+/** Half the settling is counted only where the maker allows tightening again and no thread-locker is on the threads. */
+export function settlingCounted(joint: Joint | null, again: RetighteningAsked | null): Joint | null {
+  if (!joint?.retightened || again === null) return joint;
+  return again.makerAllows === 'yes' && !again.threadLocker ? joint : { ...joint, retightened: false };
+}
 
 /** The studs chosen with what was set anew and tightened again, judged under the shop's limits of today. */
 export function withStudWork(
@@ -20,8 +28,9 @@ export function withStudWork(
   place: (index: number) => string = () => 'studNumber',
 ): StudsChosen {
   const { job, criteria, unit } = about;
-  const { input } = chosen;
-  const { replaced: _r, retightening: _t, ...bare } = chosen;
+  const { replaced: _r, retightening: _t, ...kept } = chosen;
+  const bare = asTightenedAgain(kept, work.retightening, unit);
+  const { input } = bare;
   const studCount = job.sections.received?.body.family.studCount ?? null;
   const faults = work.replaced.flatMap(({ stud }, i) =>
     studCount !== null && stud > studCount
@@ -46,6 +55,19 @@ export function withStudWork(
       },
     }),
   };
+}
+
+/** What was recorded of tightening again may take back the half of the settling that was counted on. */
+function asTightenedAgain(
+  chosen: StudsChosen,
+  again: RetighteningAsked | null,
+  unit: LengthUnit,
+): StudsChosen {
+  const { input } = chosen;
+  const joint = settlingCounted(input?.joint ?? null, again);
+  if (input === undefined || joint === input.joint) return chosen;
+  const whole = { ...input, joint };
+  return { ...chosen, input: whole, check: checkStud(whole, unit), calcVersion: STUD_CALC_VERSION };
 }
 
 /** What was measured of them, without what was found. */

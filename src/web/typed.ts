@@ -1,7 +1,9 @@
+import { doubt } from '../../shared/quantity/doubt.ts';
 import { readQuantity } from '../../shared/quantity/readQuantity.ts';
 import type { AsTyped } from '../../shared/words/catalogue.ts';
 import type { LengthUnit } from '../../shared/words/print.ts';
 import type { Fault } from '../../shared/words/refusal.ts';
+import type { DoubtedLength } from '../../views/parts/doubted.tsx';
 
 export type Fields = Readonly<Record<string, string>>;
 
@@ -51,6 +53,8 @@ export class TypedForm {
   readonly faults: Fault[] = [];
   /** Lengths, torques and pressures read so far, but those typed simply as the number in mm, N·m or MPa. */
   readonly quantities: TypedQuantity[] = [];
+  /** Lengths that look like a slip and were not confirmed. */
+  readonly doubts: DoubtedLength[] = [];
   readonly #writing: Writing;
 
   constructor(fields: Fields, writing: Writing) {
@@ -79,6 +83,24 @@ export class TypedForm {
   /** A quantity in mm; null when left empty. */
   length(name: string, label: string): number | null {
     return this.#quantity(name, label, this.text(name), 'length');
+  }
+
+  /**
+   * A length of which something is expected. One that looks like another unit, or with `slips` like a slipped decimal, is
+   * asked about, and null until the field `ok.NAME` repeats it.
+   */
+  lengthLike(name: string, label: string, expectedMm: number, slips: 'any' | 'unit' = 'any'): number | null {
+    const valueMm = this.length(name, label);
+    const typed = this.text(name);
+    if (valueMm === null || this.text(`ok.${name}`) === typed) return valueMm;
+    const { lengthUnit, decimalSign } = this.#writing;
+    const read = readQuantity({ field: label, typed, kind: 'length', unit: lengthUnit, decimalSign });
+    const unit = read.ok ? read.unit : lengthUnit;
+    const asked = doubt({ valueMm, expectedMm, typed, unit, decimalSign });
+    if (!asked?.meantTyped || (slips === 'unit' && asked.meantTyped.endsWith(` ${unit}`))) return valueMm;
+    this.fault(name, `${label}: ${asked.question} Type it anew, or confirm it below.`);
+    this.doubts.push({ name, label, typed });
+    return null;
   }
 
   /** Several readings of one place, parted by semicolons: `4.92; 4.93`. Empty gives none. */

@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { Verdict } from '../../shared/words/cover.ts';
 import type { Finding, Status } from '../../shared/words/finding.ts';
-import type { DecisionKind, Looked } from '../../shared/words/job.ts';
+import type { DecisionKind, Looked, StudsChosen } from '../../shared/words/job.ts';
 import type { Shop } from '../../src/records/database.ts';
 import { historyOf, revisionOf } from '../../src/records/history.ts';
 import { createJob, getJob, reviseJob } from '../../src/records/jobs.ts';
@@ -300,6 +300,43 @@ onEachDatabase((engine) => {
       });
       expect((await refusalOf(signOver('', verified.slice(0, 2)))).code).toBe('reason-needed');
       expect((await signOver('', verified.slice(0, 1))).stage).toBe('signed');
+    });
+
+    test('over studs that failed says why in the statement, unless a note kept them', async () => {
+      const { id, revision } = await finishedJob(shop.db);
+      const failed: Finding = { ...CAUTION, status: 'fail', sentence: 'Stud 2 did not hold 20 N·m.' };
+      const replaced = [
+        {
+          stud: 2,
+          how: 'welded' as const,
+          leanMm: null,
+          leanAtMm: null,
+          offMm: null,
+          filletMm: null,
+          provedNm: 20,
+          heldIt: false,
+          note: '',
+          findings: [failed],
+        },
+      ];
+      const check = { ...studs.check, findings: [{ ...failed, sentence: 'The joint slips.' }] };
+      const choose = (fromRevision: number, body: StudsChosen) =>
+        reviseJob(shop.db, as('AB'), { jobId: id, fromRevision, what: 'studs', body });
+      const signOver = (statement: string, signedRevision: number) =>
+        reviseJob(shop.db, as('AB'), {
+          jobId: id,
+          fromRevision: signedRevision,
+          what: 'signature',
+          body: { statement, signedRevision },
+        });
+      await choose(revision, { ...studs, replaced, note: 'kept' });
+      expect((await refusalOf(signOver('', revision + 1))).sentence).toBe(
+        'Stud 2 did not hold 20 N·m. Say in the statement why job 1001 is signed all the same.',
+      );
+      await choose(revision + 1, { ...studs, check, note: '' });
+      expect((await refusalOf(signOver('', revision + 2))).sentence).toMatch(/^The joint slips\./);
+      await choose(revision + 2, { ...studs, check, note: 'kept: a lighter engine' });
+      expect((await signOver('', revision + 3)).stage).toBe('signed');
     });
 
     test('once is enough; sent twice it is one signature', async () => {

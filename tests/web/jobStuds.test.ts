@@ -258,6 +258,45 @@ describe('studs set anew and nuts tightened again', () => {
     ]);
   });
 
+  it('takes back the half of the settling where the maker does not allow it, or thread-locker is on', async () => {
+    const half = { ...STUDS, ...JOINT, retightened: '1', note: '' };
+    await send('retightened', { againTorque: '37', makerAllows: 'yes' });
+    await send('studs', half);
+    const settled = async () => (await kept()).check.joint!.embeddingLossN!;
+    const halved = await settled();
+    await send('retightened', { againTorque: '37', makerAllows: 'no' });
+    expect(await settled()).toBeCloseTo(2 * halved, 6);
+    expect((await program.get(JOB)).text).toContain('so all of the settling is counted');
+    await send('studs', half);
+    expect(await settled()).toBeCloseTo(2 * halved, 6);
+    await send('retightened', { againTorque: '37', makerAllows: 'yes', locker: '1' });
+    expect(await settled()).toBeCloseTo(2 * halved, 6);
+    await send('retightened', { againTorque: '37', makerAllows: 'yes' });
+    await send('studs', half);
+    expect(await settled()).toBeCloseTo(halved, 6);
+  });
+
+  it('a joint of another ring of studs than the cover’s is refused, and nothing kept', async () => {
+    const before = (await job()).revision;
+    const six = await send('studs', { ...STUDS, ...JOINT, jointStuds: '6', note: '' });
+    expect([
+      six.status,
+      six.text.includes('The number of studs in the joint, 6, is not the cover’s, 4'),
+    ]).toEqual([422, true]);
+    const wide = await send('studs', { ...STUDS, ...JOINT, jointCircle: '292', note: '' });
+    expect(wide.text).toContain('The stud circle in the joint, 292.00 mm, is not the cover’s, 286.00 mm');
+    expect((await job()).revision).toBe(before);
+  });
+
+  it('a gap of another unit is asked about, and kept once it is confirmed', async () => {
+    const before = (await job()).revision;
+    const asked = await send('studs', { ...STUDS, pull: '0.465', note: '' });
+    expect([asked.status, asked.text.includes('Did you mean')]).toEqual([422, true]);
+    expect((await job()).revision).toBe(before);
+    await send('studs', { ...STUDS, pull: '0.465', 'ok.pull': '0.465', note: 'measured twice' });
+    expect((await kept()).pullForwardMm).toBe(0.465);
+  });
+
   it('of two tablets the second is told that the first changed it', async () => {
     const { revision } = await job();
     await send('replaced', { ...anew, studNumber: '1' });

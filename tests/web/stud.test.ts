@@ -45,6 +45,33 @@ describe('a stud for a stack', () => {
     },
   );
 
+  it('asks about a gap or a layer in another unit, and answers once it is confirmed', async () => {
+    const gap = '/stud?stack=two-piece-four-3-8-24&pull=0.465';
+    const asked = await program.get(gap);
+    expect(asked.status).toBe(422);
+    expect(asked.text).toContain('The pull-forward gap: 0.465 mm? Did you mean 0.465 in?');
+    expect(asked.html).not.toContain(`id="slip"`);
+    const sure = await program.get(`${gap}&ok.pull=0.465`);
+    expect([sure.status, sure.html.includes('name="ok.pull" value="0.465"')]).toEqual([200, true]);
+    const own = '/stud?stack=own&ln.0=plate&lt.0=0.126&lh.0=10.3&nutThread=3/8-24&nutHeight=8.3&pull=4';
+    expect((await program.get(own)).text).toContain('Thickness of plate: 0.126 mm? Did you mean 0.126 in?');
+    expect((await program.get(own.replace('plate', 'shim'))).status).toBe(200);
+    expect((await program.get(`${own}&ok.lt.0=0.126`)).status).toBe(200);
+  });
+
+  it('says nothing of the cover where none was given, though a joint needs a ring of studs', async () => {
+    const joint = '/stud?stack=one-piece-four-3-8-24&torque=37&engine=250&kFrom=zinc';
+    const bare = (await program.get(joint)).text;
+    expect(bare).toContain('The number of holes is not compared: the cover’s number of studs was not given.');
+    expect(bare).not.toContain('Flexplate and cover both have');
+    expect((await program.get(`${joint}&jointStuds=4`)).text).toContain('Flexplate and cover both have 4.');
+    const own =
+      '/stud?stack=own&ln.0=plate&lt.0=3.2&lh.0=10.3&nutThread=3/8-24&nutHeight=8.3&pull=4&jointStuds=6&jointCircle=286';
+    expect((await program.get(`${own}&torque=37&engine=250&kFrom=zinc`)).text).toContain(
+      'the stack’s number of holes was not given',
+    );
+  });
+
   it('draws each stud whose thread goes on the nut, to scale', async () => {
     const page = await ask({ stack: 'two-piece-four-3-8-24' });
     expect(page.text).toContain('Drawing of Short stud 3/8-24 UNF, to scale');

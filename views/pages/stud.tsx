@@ -1,13 +1,14 @@
 import type { ComponentChildren } from 'preact';
 import type { CatalogueStack, CatalogueStud } from '../../shared/words/catalogue.ts';
 import type { Status } from '../../shared/words/finding.ts';
-import { briefLength, lengthFigure, printLength } from '../../shared/words/print.ts';
+import { lengthFigure, printLength } from '../../shared/words/print.ts';
 import type { Fault } from '../../shared/words/refusal.ts';
 import type { Fits, Joint, StudMatch, ToleranceRow } from '../../shared/words/stud.ts';
 import { StudInStack } from '../drawings/studInStack.tsx';
 import type { Frame } from '../frame.ts';
 import { Layout } from '../layout.tsx';
 import { Cautions } from '../parts/caution.tsx';
+import { Doubted, type DoubtedLength } from '../parts/doubted.tsx';
 import { ErrorSummary } from '../parts/errorSummary.tsx';
 import { errorsOf } from '../parts/errorsOf.ts';
 import { Choice, Field } from '../parts/field.tsx';
@@ -19,6 +20,7 @@ import {
   JOINT_FINDING,
   JointAnswer,
   JointFields,
+  type StudRing,
   type TorqueUnit,
 } from './studJoint.tsx';
 import { Narrow, type Substitute, Substitutes, shelfInWords } from './studShelf.tsx';
@@ -35,6 +37,7 @@ export interface StudPageProps {
   readonly stackId: string;
   readonly stacks: readonly { readonly id: string; readonly stack: CatalogueStack }[];
   readonly layerRows: number;
+  readonly doubts: readonly DoubtedLength[];
   readonly chosen: CatalogueStack | null;
   readonly pullForwardMm: number | null;
   /** Best first. */
@@ -42,6 +45,8 @@ export interface StudPageProps {
   readonly shownId: string | null;
   /** null until a torque is typed. */
   readonly joint: Joint | null;
+  /** What the stack's holes say. */
+  readonly ring: StudRing;
   readonly torqueUnit: TorqueUnit;
   readonly figures: FigureChoices;
   /** By stud: what would make something better of it. */
@@ -148,6 +153,7 @@ export function StudPage(props: StudPageProps) {
           {stackId === 'own' && (
             <StackFields fields={fields} rows={props.layerRows} faults={faults} unit={unit} />
           )}
+          <Doubted doubts={props.doubts} fields={fields} />
           {(chosen || stackId === 'own') && (
             <JointFields
               fields={fields}
@@ -155,13 +161,7 @@ export function StudPage(props: StudPageProps) {
               unit={unit}
               torqueUnit={props.torqueUnit}
               figures={props.figures}
-              holes={{
-                count: chosen?.stack.holeCount ?? null,
-                circle:
-                  chosen?.stack.holeCircleDiameterMm == null
-                    ? null
-                    : briefLength(chosen.stack.holeCircleDiameterMm, unit),
-              }}
+              ring={props.ring}
               prevailing={chosen?.nut?.prevailing ?? fields.prevailing === '1'}
             />
           )}

@@ -1,5 +1,6 @@
 import type { JointFrom } from '../../shared/words/job.ts';
 import {
+  briefLength,
   FORCE,
   type LengthUnit,
   printLength,
@@ -37,14 +38,21 @@ export interface FigureChoices {
   readonly serviceFactor: number;
 }
 
+/** How many studs on which circle, by the cover or by a stack's holes. */
+export interface StudRing {
+  readonly count: number | null;
+  readonly circleMm: number | null;
+  readonly of: 'cover' | 'stack';
+}
+
 export interface JointFieldsProps {
   readonly fields: Readonly<Record<string, string>>;
   readonly faults: readonly Fault[];
   readonly unit: LengthUnit;
   readonly torqueUnit: TorqueUnit;
   readonly figures: FigureChoices;
-  /** What the stack's holes say, where they were given. */
-  readonly holes: { readonly count: number | null; readonly circle: string | null };
+  /** How many studs on which circle, where these are left empty. */
+  readonly ring: StudRing;
   readonly prevailing: boolean;
 }
 
@@ -52,7 +60,8 @@ const ownChoice = { value: 'own', label: 'another figure: type it' };
 
 /** What is asked to say whether the joint holds. The vehicle maker's torque comes first. */
 export function JointFields(props: JointFieldsProps) {
-  const { fields, faults, unit, torqueUnit, figures, holes } = props;
+  const { fields, faults, unit, torqueUnit, figures, ring } = props;
+  const whose = ring.of === 'cover' ? "the cover's" : "the stack's holes'";
   const error = errorsOf(faults);
   const field = (label: string, name: string, more: Partial<Parameters<typeof Field>[0]> = {}) => (
     <Field label={label} name={name} value={fields[name]} error={error(name)} {...more} />
@@ -126,11 +135,11 @@ export function JointFields(props: JointFieldsProps) {
         />
         {field('Number of studs', 'jointStuds', {
           size: 'figure',
-          hint: holes.count === null ? undefined : `Empty: the stack's holes, ${holes.count}`,
+          hint: ring.count === null ? undefined : `Empty: ${whose}, ${ring.count}`,
         })}
         {field('Stud circle Ø', 'jointCircle', {
           unit,
-          hint: holes.circle === null ? undefined : `Empty: the stack's, ${holes.circle}`,
+          hint: ring.circleMm === null ? undefined : `Empty: ${whose}, ${briefLength(ring.circleMm, unit)}`,
         })}
         {props.prevailing &&
           field('Torque that only turns the nut', 'prevTorque', {

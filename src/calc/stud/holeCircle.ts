@@ -3,12 +3,13 @@ import type { Checked } from './checked.ts';
 import type { StudNumbers } from './studNumbers.ts';
 
 /** ± on the diameter: what a rule laid across a plate can tell apart. */
-const SAME_CIRCLE_MM = 0.5;
+export const SAME_CIRCLE_MM = 0.5;
 const SOURCE = '0.5 mm on the circle: this program’s rule, not a standard';
 
 /**
  * Has the stack the cover's number of holes, on the cover's circle?
- *   The cover's own count and circle, else those of the joint; a circle within ± 0.5 mm is the same.
+ *   The cover's own count and circle, else those of the joint, if they are not the stack's; within ± 0.5 mm a circle is
+ *   the same.
  *   Valid: holes evenly spaced.   Source: ± 0.5 mm is this program's own rule
  *   Example: 6 on Ø 286 against 6 on Ø 292 → no, 6.00 mm apart (calc/stud/holes.test.ts)
  */
@@ -18,8 +19,11 @@ export function holeCircle(
 ): { readonly count: Checked; readonly circle: Checked; readonly differenceMm: number | null } {
   const { input } = numbers;
   const { stack, joint } = input;
-  const coverCount = input.coverStudCount ?? joint?.studCount ?? null;
-  const coverCircleMm = input.coverStudCircleDiameterMm ?? joint?.studCircleDiameterMm ?? null;
+  const ofStack = joint?.ofStack ?? [];
+  const jointCount = joint && !ofStack.includes('count') ? joint.studCount : null;
+  const jointCircleMm = joint && !ofStack.includes('circle') ? joint.studCircleDiameterMm : null;
+  const coverCount = input.coverStudCount ?? jointCount;
+  const coverCircleMm = input.coverStudCircleDiameterMm ?? jointCircleMm;
   const mm = (x: number) => printLength(x, unit, 'coarse');
   const missing = (what: string, coverKnown: boolean) =>
     coverKnown ? `the stack’s ${what} was not given` : `the cover’s ${what} was not given`;
@@ -38,13 +42,15 @@ export function holeCircle(
         ? countSame
           ? `Flexplate and cover both have ${coverCount}.`
           : `The flexplate has ${stack.holeCount} holes; the cover has ${coverCount} studs.`
-        : `The number of holes is not compared: ${missing('number of holes', coverCount !== null)}.`,
+        : `The number of holes is not compared: ${missing(coverCount !== null ? 'number of holes' : 'number of studs', coverCount !== null)}.`,
       source: 'the cover',
       answer: null,
     },
     field: 'holeCount',
     missMm: null,
-    short: 'the flexplate has another number of holes than the cover has studs',
+    short: countKnown
+      ? 'the flexplate has another number of holes than the cover has studs'
+      : missing('number of holes', coverCount !== null),
     mend: '',
     counts: coverCount !== null,
     answers: {},
@@ -71,7 +77,9 @@ export function holeCircle(
     },
     field: 'holeCircleDiameterMm',
     missMm: differenceMm === null ? null : same ? 0 : Math.abs(differenceMm),
-    short: 'the flexplate’s hole circle is not the cover’s',
+    short: known
+      ? 'the flexplate’s hole circle is not the cover’s'
+      : missing('hole circle', coverCircleMm !== null),
     mend: '',
     counts: coverCircleMm !== null,
     answers: {},

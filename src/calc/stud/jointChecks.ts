@@ -42,7 +42,8 @@ export function jointChecks(numbers: StudNumbers, unit: LengthUnit): JointChecks
     proofMPa: stud.proofMPa,
     areaMm2: numbers.thread.tensileStressAreaMm2,
   });
-  const slip = slipFinding(joint, nominalSlip, leastSlip, loss.missing, unit);
+  const lockingUnknown = (nut?.prevailing ?? false) && joint.prevailingNm == null;
+  const slip = slipFinding(joint, nominalSlip, leastSlip, loss.missing, lockingUnknown, unit);
   const under = stack.layers.at(-1)!.holeDiameterMm;
   const dW = nut?.bearingOuterDiameterMm ?? null;
   const statuses = [proof.finding.status, slip.finding.status];
@@ -142,24 +143,29 @@ function slipFinding(
   nominal: Answer | null,
   least: (Answer & { value: number }) | null,
   missing: string,
+  lockingUnknown: boolean,
   unit: LengthUnit,
 ): Checked {
   const limit = joint.engineTorqueNm * joint.serviceFactor;
   const Nm = (x: number) => printTorque(x, unit);
   const holds = least !== null && least.value >= limit - 1e-9;
+  // What the locking nut takes can only lessen it: a fail stays one.
+  const known = least !== null && !(holds && lockingUnknown);
   const asked = `the engine’s ${Nm(joint.engineTorqueNm)} × ${joint.serviceFactor} is ${Nm(limit)}`;
   return {
     finding: {
       id: 'joint-slip',
       title: 'Slip torque',
-      status: least === null ? 'not-checked' : holds ? 'pass' : 'fail',
+      status: !known ? 'not-checked' : holds ? 'pass' : 'fail',
       value: least?.value ?? null,
       limit,
       unit: 'N·m',
       sentence:
         least === null
           ? `The torque at which the joint slips is not worked out: ${missing}.`
-          : `At its least preload the joint holds ${Nm(least.value)} by friction; ${asked}${holds ? '' : ', so it slips'}.`,
+          : known
+            ? `At its least preload the joint holds ${Nm(least.value)} by friction; ${asked}${holds ? '' : ', so it slips'}.`
+            : `Whether the joint holds is not known: were the locking nut to turn freely it would hold ${Nm(least.value)} by friction, and ${asked}. Give the torque that only turns the nut.`,
       source: 'engine torque × service factor, as given',
       answer: least,
     },

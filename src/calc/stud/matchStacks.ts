@@ -13,8 +13,10 @@ export function matchStacks(input: MatchStacksInput, unit: LengthUnit = 'mm'): S
   const { stacks, ...shared } = input;
   const matches = stacks.map(({ id, stack, nut, pullForwardMm }, i) => {
     try {
-      const check = checkStud({ ...shared, stack, nut, pullForwardMm }, unit);
-      return { id, fits: check.fits, decidedBy: check.decidedBy, byMm: check.byMm, check };
+      const asked = { ...shared, stack, nut, pullForwardMm };
+      const check = checkStud(asked, unit);
+      const { fits, decidedBy, byMm } = check;
+      return { input: asked, match: { id, fits, decidedBy, byMm, check } };
     } catch (error) {
       if (!(error instanceof Refusal)) throw error;
       throw new Refusal(

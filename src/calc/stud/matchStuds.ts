@@ -12,8 +12,10 @@ export interface MatchStudsInput extends Omit<StudCheckInput, 'stud'> {
 export function matchStuds(input: MatchStudsInput, unit: LengthUnit = 'mm'): StudMatch[] {
   const { studs, ...shared } = input;
   const matches = studs.map(({ id, stud }, i) => {
-    const check = underPath('stud.', `studs.${i}.`, () => checkStud({ ...shared, stud }, unit));
-    return { id, fits: check.fits, decidedBy: check.decidedBy, byMm: check.byMm, check };
+    const asked = { ...shared, stud };
+    const check = underPath('stud.', `studs.${i}.`, () => checkStud(asked, unit));
+    const { fits, decidedBy, byMm } = check;
+    return { input: asked, match: { id, fits, decidedBy, byMm, check } };
   });
   return bestFirst(matches);
 }

@@ -4,7 +4,7 @@ import { type LengthUnit, printLength, printNumber } from '../../../shared/words
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 
 /** About 1/8 to 3/16 in. */
-const USUAL_MM = { least: 3.2, most: 4.8 };
+export const USUAL_GAP_MM = { least: 3.2, most: 4.8 };
 const USUAL_SOURCE =
   'about 3.2 to 4.8 mm: common practice, no source (from memory); the maker’s figure comes first';
 
@@ -48,7 +48,7 @@ export function pullForward(input: PullForwardInput, unit: LengthUnit = 'mm'): P
   refuse(input);
   const bareGapMm = input.padDepthMm + input.separatorPlateMm - input.flexplateStandsOutMm;
   const gapMm = bareGapMm - input.shimMm;
-  const limits = input.makersGapMm ?? USUAL_MM;
+  const limits = input.makersGapMm ?? USUAL_GAP_MM;
   const source = input.makersGapMm ? 'the maker’s figure' : USUAL_SOURCE;
   const most = bareGapMm - limits.least;
   const p = (x: number) => printNumber(x, 2);

@@ -9,7 +9,8 @@ const SAME_SHARE = 0.02;
 /**
  * What is to be said of nuts that were tightened again after the first heat cycle.
  *   the maker's leave: yes passes, no fails, not said is not checked · thread-locker fails · torque within 2 % of the first
- *   Valid: a record, not a calculation; how much settling is then counted is in embeddingLoss.ts, halved, never none.
+ *   Valid: a record, not a calculation; how much settling is then counted is in embeddingLoss.ts: halved where
+ *   the maker allows it and no thread-locker is used, else whole, never none.
  *   Source: common practice, no source; 2 % is this program's own rule
  *   Example: not allowed, or on thread-locker → fail (calc/stud/retightening.test.ts)
  */
@@ -29,8 +30,9 @@ export function retightening(
       status: makerAllows === 'yes' ? 'pass' : makerAllows === 'no' ? 'fail' : 'not-checked',
       sentence: {
         yes: 'The vehicle’s maker allows tightening again after the first heat cycle.',
-        no: 'The vehicle’s maker does not allow tightening again. Take the nuts off and fit new ones as the maker says.',
-        'not-said': 'Whether the vehicle’s maker allows it was not said. Look it up before the job goes out.',
+        no: 'The vehicle’s maker does not allow tightening again, so all of the settling is counted. Take the nuts off and fit new ones as the maker says.',
+        'not-said':
+          'Whether the vehicle’s maker allows it was not said, so all of the settling is counted. Look it up before the job goes out.',
       }[makerAllows],
     },
     {
@@ -39,7 +41,7 @@ export function retightening(
       title: 'Thread-locker',
       status: threadLocker ? 'fail' : 'pass',
       sentence: threadLocker
-        ? 'Turning the nut again breaks the thread-locker, which then holds nothing. Take it off, clean both threads, and lock it anew.'
+        ? 'Turning the nut again breaks the thread-locker, which then holds nothing; all of the settling is counted. Take it off, clean both threads, and lock it anew.'
         : 'No thread-locker is on the threads.',
     },
     {

@@ -6,7 +6,8 @@ const PRACTICE = 'common practice, no source';
 
 /**
  * What has to be looked at by hand where studs, nuts or a tightening are not the first: nothing here is computed.
- *   Valid: advice beside the joint; it moves neither `fits` nor `holds`.
+ *   Valid: advice beside the joint; it moves neither `fits` nor `holds`. Without its own torque a locking nut leaves
+ *   `holds` unknown (jointChecks.ts).
  *   Source: common practice, no source; ISO 2320 gives prevailing torques by size and class (from memory, not built in)
  *   Example: a prevailing-torque nut without its own torque → not checked (calc/stud/usedAgain.test.ts)
  */

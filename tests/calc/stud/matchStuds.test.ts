@@ -36,6 +36,16 @@ describe('studs for a stack, best first', () => {
     ];
     expect(ORDER(studs, stack)).toEqual(['one fail', 'two fails']);
   });
+  it('of those that fit, the greater margin at its worst; more than a pitch is no better, then the shorter', () => {
+    const stack = { ...STACK, tipRoomMm: 40 };
+    const studs = [
+      { id: 'tip 0.05 mm clear', stud: { ...STUD, projectionMm: 40 - STUD.lengthToleranceMm - 0.05 } },
+      { id: 'longer', stud: { ...STUD, projectionMm: STUD.projectionMm + 5 } },
+      { id: 'as drawn', stud: STUD },
+    ];
+    expect(matchStuds({ ...SHARED, studs, stack }).map(({ fits }) => fits)).toEqual(['yes', 'yes', 'yes']);
+    expect(ORDER(studs, stack)).toEqual(['as drawn', 'longer', 'tip 0.05 mm clear']);
+  });
   it('keeps the order of what is alike', () => {
     const two = [
       { id: 'b', stud: STUD },

@@ -5,6 +5,7 @@ import type { Fault } from '../../../shared/words/refusal.ts';
 import type { Joint } from '../../../shared/words/stud.ts';
 import { StudInStack } from '../../drawings/studInStack.tsx';
 import { Caution } from '../../parts/caution.tsx';
+import { Doubted, type DoubtedLength } from '../../parts/doubted.tsx';
 import { ErrorSummary } from '../../parts/errorSummary.tsx';
 import { errorsOf } from '../../parts/errorsOf.ts';
 import { Choice, Field } from '../../parts/field.tsx';
@@ -44,10 +45,11 @@ export interface StudsAsked {
   readonly joint: Joint | null;
   readonly torqueUnit: TorqueUnit;
   readonly figures: FigureChoices;
-  readonly holes: JointFieldsProps['holes'];
+  readonly ring: JointFieldsProps['ring'];
   readonly prevailing: boolean;
   /** What cannot be used of what was typed to look at a stack. */
   readonly faults: readonly Fault[];
+  readonly doubts: readonly DoubtedLength[];
   /** Leads to what was kept, typed into the form again. */
   readonly againQuery: string | null;
   /** What the present calculation would say otherwise of those kept; null when it says the same. */
@@ -83,7 +85,8 @@ export function Studs({
   joint,
   torqueUnit,
   figures,
-  holes,
+  ring,
+  doubts,
   prevailing,
   faults,
   againQuery,
@@ -202,6 +205,7 @@ export function Studs({
                 error={error('pull')}
               />
             </div>
+            <Doubted doubts={doubts} fields={fields} />
             <div class="actions">
               <button class="button" type="submit" id="hold-studs">
                 Hold every stud against it
@@ -227,6 +231,7 @@ export function Studs({
             >
               <input type="hidden" name="stack" value={stackId} />
               <input type="hidden" name="pull" value={fields.pull ?? ''} />
+              <Doubted doubts={[]} fields={fields} />
               <input type="hidden" name="criteria" value={revisions.criteria} />
               <input type="hidden" name="stackRevision" value={revisions.stack} />
               {choices.map(({ match }) => (
@@ -260,7 +265,7 @@ export function Studs({
                 unit={unit}
                 torqueUnit={torqueUnit}
                 figures={figures}
-                holes={holes}
+                ring={ring}
                 prevailing={prevailing}
               />
               <div class="actions">

@@ -148,7 +148,7 @@ export interface StudCheck {
 
 /** What is left over in one length check, three ways; it fails below 0. And how often it would fail. */
 export interface ToleranceRow {
-  readonly id: 'clamps' | 'engaged' | 'protrudes' | 'starts' | 'shows';
+  readonly id: 'clamps' | 'engaged' | 'protrudes' | 'starts' | 'shows' | 'enters' | 'clears';
   readonly nominalMm: number;
   readonly rssMm: number;
   readonly worstMm: number;

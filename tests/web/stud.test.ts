@@ -208,9 +208,34 @@ describe('what would do instead', () => {
 
   it('names worst case, RSS and simulation apart, with the share that would fail', async () => {
     const page = await ask({ ...two, stud: 'short-3-8-24' });
-    expect(page.text).toContain('Tolerances: every assembly would fail a check');
+    expect(page.text).toContain('Tolerances: every assembly would fail a length check');
     expect(page.text).toMatch(/Tip shows, pushed back −0\.50 −0\.81 −1\.00 all/);
-    expect((await ask(two)).text).toContain('Tolerances: no assembly would fail a check');
+    expect((await ask(two)).text).toContain('Tolerances: no assembly would fail a length check');
+  });
+
+  it('a tip that may strike the engine side is in the table, and the table agrees with the verdict', async () => {
+    const page = await ask({
+      stack: 'own',
+      style: 'one-piece',
+      stud: 'short-3-8-24',
+      'ln.0': 'plate',
+      'lt.0': '3.2',
+      'lo.0': '.1',
+      'lh.0': '10.3',
+      holeCount: '4',
+      holeCircle: '286',
+      tipRoom: '24.2',
+      nutThread: '3/8-24',
+      nutHeight: '8.3',
+      nutTolerance: '.2',
+      nutCountersink: '.1',
+      nutBearing: '13.4',
+      nutTensile: '900',
+      pull: '4',
+    });
+    expect(page.text).toContain('does not fit: its tip strikes the engine side');
+    expect(page.text).toMatch(/Tolerances: (9|10)\.\d % of assemblies would fail a length check/);
+    expect(page.text).toMatch(/Tip clearance 0\.20 −0\.05 −0\.05 (9|10)\.\d %/);
   });
 
   it('shows stacks of one style only', async () => {

@@ -14,13 +14,15 @@ const CHECK: Readonly<Record<ToleranceRow['id'], string>> = {
   protrudes: 'Stands out of the nut',
   starts: 'Starts by hand, pushed back',
   shows: 'Tip shows, pushed back',
+  enters: 'Stud finds its hole, pushed back',
+  clears: 'Tip clearance',
 };
 
 /** What is left over in each length check, three ways, and how often it would fail. */
 export function Tolerances({ rows, draws, anyFails, unit }: TolerancesProps) {
   return (
     <details class="more-findings" id="tolerances">
-      <summary>Tolerances: {assemblies(anyFails, draws)} would fail a check</summary>
+      <summary>Tolerances: {assemblies(anyFails, draws)} would fail a length check</summary>
       <section class="scroll" tabindex={0} aria-label="Tolerances">
         <table class="figures">
           <caption>

@@ -7,13 +7,17 @@ import { studNumbers } from './studNumbers.ts';
 export interface StudTolerances {
   readonly draws: number;
   readonly seed: number;
-  /** Shares of the draws; null where the nut or the gap was not given. */
+  /** Shares of the draws; null where the nut, the gap or the room for the tip was not given. */
   readonly clamps: number;
   readonly fullyEngaged: number | null;
   readonly protrudes: number | null;
   readonly startsByHand: number | null;
   /** The tip stands out of the stack with the converter pushed back. */
   readonly tipShows: number | null;
+  /** With the converter pushed back the tip is already past the flexplate's face. */
+  readonly entersHole: number | null;
+  /** Pads seated, the tip stays clear of the engine side. */
+  readonly tipClears: number | null;
   /** None of them fails; a nut that only starts with the converter drawn forward is no fail. */
   readonly noneFails: number;
   /** Every one of those that could be drawn. */
@@ -34,12 +38,13 @@ export function studTolerances(
   { draws = 100_000, seed = 1 }: { readonly draws?: number; readonly seed?: number } = {},
 ): StudTolerances {
   refuseStud(input);
-  const { stud, nut, criteria, pullForwardMm: g } = input;
+  const { stud, stack, nut, criteria, pullForwardMm: g } = input;
+  const room = stack.tipRoomMm;
   const { pitchMm: P, layerTolerancesMm, washerMm, stackMm } = studNumbers(input);
   const random = seeded(seed);
   const spread = (t: number): number => (t === 0 ? 0 : t * (2 * random() - 1));
   const tl = stud.lengthToleranceMm;
-  const count = { clamps: 0, engaged: 0, protrudes: 0, starts: 0, shows: 0, none: 0, all: 0 };
+  const count = { clamps: 0, engaged: 0, protrudes: 0, starts: 0, shows: 0, enters: 0, clears: 0, none: 0, all: 0 };
   for (let i = 0; i < draws; i++) {
     let S = stackMm.nominal;
     for (const t of layerTolerancesMm) S += spread(t);
@@ -52,6 +57,8 @@ export function studTolerances(
     const engaged = nut === null || (end >= top - cs - 1e-9 && start <= S + washerMm + cs + 1e-9);
     const protrudes = nut === null || end - top >= criteria.protrusionThreads * P - 1e-9;
     const shows = g === null || tip - g - S > 1e-9;
+    const enters = g === null || tip - g > 1e-9;
+    const clears = room === null || room - tip > 1e-9;
     const starts =
       g === null || (!nut?.prevailing && shows && end - g - S >= criteria.startThreads * P - 1e-9);
     if (clamps) count.clamps++;
@@ -59,8 +66,12 @@ export function studTolerances(
     if (protrudes) count.protrudes++;
     if (starts) count.starts++;
     if (shows) count.shows++;
-    if (clamps && engaged && protrudes && shows) count.none++;
-    if (clamps && engaged && protrudes && starts) count.all++;
+    if (enters) count.enters++;
+    if (clears) count.clears++;
+    // A tip that shows is past the flexplate's face.
+    const rest = clamps && engaged && protrudes && clears;
+    if (rest && shows) count.none++;
+    if (rest && starts) count.all++;
   }
   const allWell = count.all / draws;
   return {
@@ -71,6 +82,8 @@ export function studTolerances(
     protrudes: nut ? count.protrudes / draws : null,
     startsByHand: g === null ? null : count.starts / draws,
     tipShows: g === null ? null : count.shows / draws,
+    entersHole: g === null ? null : count.enters / draws,
+    tipClears: room === null ? null : count.clears / draws,
     noneFails: count.none / draws,
     allWell,
     answer: {

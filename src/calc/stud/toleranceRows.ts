@@ -17,7 +17,7 @@ export interface ToleranceTable {
  *   Example: the JSON interface's stud → none of 100 000 fails (calc/stud/toleranceRows.test.ts)
  */
 export function toleranceRows(input: StudCheckInput): ToleranceTable {
-  const { stud, nut, criteria, pullForwardMm: g } = input;
+  const { stud, stack, nut, criteria, pullForwardMm: g } = input;
   const { gripMm, pitchMm: P, layerTolerancesMm, stackMm } = studNumbers(input);
   const drawn = studTolerances(input);
   const tl = stud.lengthToleranceMm;
@@ -46,6 +46,13 @@ export function toleranceRows(input: StudCheckInput): ToleranceTable {
     const showing = stud.threadEndMm - g - stackMm.nominal - criteria.startThreads * P;
     rows.push(row('starts', showing, S, drawn.startsByHand!));
   }
-  if (g !== null) rows.push(row('shows', stud.projectionMm - g - stackMm.nominal, S, drawn.tipShows!));
+  if (g !== null) {
+    rows.push(
+      row('shows', stud.projectionMm - g - stackMm.nominal, S, drawn.tipShows!),
+      row('enters', stud.projectionMm - g, [tl], drawn.entersHole!),
+    );
+  }
+  if (stack.tipRoomMm !== null)
+    rows.push(row('clears', stack.tipRoomMm - stud.projectionMm, [tl], drawn.tipClears!));
   return { rows, draws: drawn.draws, anyFails: 1 - drawn.noneFails };
 }

@@ -40,6 +40,12 @@ describe('sizes drawn from their tolerances', () => {
     });
     expect(studTolerances(withNut({ prevailing: true })).startsByHand).toBe(0);
   });
+  it('a tip that strikes the engine side is a fail: ± 0.2 with 0.1 to spare, one in four (first principles)', () => {
+    const input = withStud({ projectionMm: 23, lengthToleranceMm: 0.2 }, withStack({ tipRoomMm: 23.1 }));
+    const found = studTolerances(input);
+    expect(Math.abs(found.tipClears! - 0.75)).toBeLessThan(0.005);
+    expect([found.noneFails, found.allWell]).toEqual([found.tipClears, found.tipClears]);
+  });
   it('leaves out what was not given', () => {
     const found = studTolerances({ ...EXAMPLE, nut: null, pullForwardMm: null });
     expect([found.fullyEngaged, found.protrudes, found.startsByHand, found.clamps]).toEqual([
@@ -48,6 +54,8 @@ describe('sizes drawn from their tolerances', () => {
       null,
       1,
     ]);
+    expect([found.tipShows, found.entersHole, found.tipClears]).toEqual([null, null, 1]);
+    expect(studTolerances(withStack({ tipRoomMm: null }))).toMatchObject({ tipClears: null, noneFails: 1 });
   });
   it('100 000 draws of a five-layer stack take under 50 ms', () => {
     const input = withStack({ layers: [1, 2, 3, 4, 5].map((t) => layer(t)) });

@@ -39,7 +39,37 @@ describe('every length check, three ways and by draws', () => {
       'clamps',
       'starts',
       'shows',
+      'enters',
+      'clears',
     ]);
+  });
+
+  it('the room for the tip: ± 0.25 with 0.2 to spare strikes once in ten; RSS and worst 0.05 short', () => {
+    const input = withStack({ tipRoomMm: EXAMPLE.stud.projectionMm + 0.2 });
+    const clears = row(input, 'clears');
+    expect([clears.nominalMm, clears.rssMm, clears.worstMm].map((mm) => mm.toFixed(9))).toEqual([
+      '0.200000000',
+      '-0.050000000',
+      '-0.050000000',
+    ]);
+    expect(Math.abs(clears.failShare - 0.1)).toBeLessThan(0.004);
+    expect(toleranceRows(input).anyFails).toBe(clears.failShare);
+    expect(toleranceRows(withStack({ tipRoomMm: null })).rows.map((one) => one.id)).not.toContain('clears');
+  });
+
+  it('the hole before the pads meet: ± 0.25 with 0.1 past the face misses three times in ten', () => {
+    const input = { ...EXAMPLE, pullForwardMm: EXAMPLE.stud.projectionMm - 0.1 };
+    expect(row(input, 'enters').nominalMm).toBeCloseTo(0.1, 9);
+    expect(Math.abs(row(input, 'enters').failShare - 0.3)).toBeLessThan(0.005);
+  });
+
+  it('a tip that does not find its hole, or strikes, fails in its row too', () => {
+    const failing = { ...withStack({ tipRoomMm: 23.1 }), pullForwardMm: 22.9 };
+    const ROW_OF = { 'pilot-enters-hole': 'enters', 'tip-clearance': 'clears' } as const;
+    for (const [id, rowId] of Object.entries(ROW_OF)) {
+      expect(checkStud(failing).findings.find((one) => one.id === id)!.status, id).toBe('fail');
+      expect(row(failing, rowId).rssMm, id).toBeLessThan(0);
+    }
   });
 
   it('simulation falls between nominal and worst case', () => {

@@ -87,6 +87,21 @@ describe('the pull-forward gap', () => {
     expect(stud.text).toContain('Worked with 4.00 mm');
   });
 
+  it('recommends no shim that leaves the hub too short in the pump, and says where none keeps both', async () => {
+    const shims = '1; 2; 2.5';
+    const page = await gap({ ...measured, shims, hubLeast: '16.2' });
+    expect(page.text).toContain('Gap 3.50 mm, with 2.50 mm of shim under every pad.');
+    expect(page.text).toContain('Recommended, the same at every pad: 2.50 mm (gap 3.50 mm).');
+    expect(page.text).toContain('Drawn forward, the hub stays 16.50 mm in the pump');
+    expect((await gap({ ...measured, shims: '1; 2', hubLeast: '16.2' })).text).toContain(
+      'Shims of 2.20 mm to 2.80 mm under every pad would do, for the gap and for the hub in the pump; none of those there are does, alone or two on each other.',
+    );
+    expect((await gap({ ...measured, shims, hubLeast: '17' })).text).toContain(
+      'At the least gap wanted, 3.20 mm, the hub is still 0.20 mm short of its least in the pump: no shim keeps both.',
+    );
+    expect((await gap({ ...measured, depth: '24', hubLeast: '19' })).text).toContain('no shim helps');
+  });
+
   it('says what would do where none of the shims does, and when no shim can', async () => {
     expect((await gap({ ...measured, shims: '0.5' })).text).toContain('Shims of 1.20 mm to 2.80 mm');
     expect((await gap({ ...measured, depth: '24' })).text).toContain('no shim helps');

@@ -27,6 +27,8 @@ export interface GapAnswer {
     readonly bareGapMm: number;
     readonly gapMm: number;
     readonly findings: readonly Finding[];
+    readonly gapLimitsMm: { readonly least: number; readonly most: number };
+    readonly hubAllowsGapMm: number | null;
     readonly shimsMm: { readonly least: number; readonly most: number } | null;
   };
   /** With the shims as its first layer; null until one is chosen. */
@@ -173,10 +175,14 @@ function Answered({ answer, unit }: { answer: GapAnswer; unit: LengthUnit }) {
 function shimsInWords({ recommended, found }: GapAnswer, unit: LengthUnit): string {
   const mm = (x: number) => printLength(x, unit, 'coarse');
   const [best, ...others] = recommended;
+  const { gapLimitsMm: limits, hubAllowsGapMm: hubAllows } = found;
+  const gapIsEnough = found.bareGapMm >= limits.least - 1e-9;
+  if (found.shimsMm === null && hubAllows !== null && gapIsEnough)
+    return `At the least gap wanted, ${mm(limits.least)}, the hub is still ${mm(limits.least - hubAllows)} short of its least in the pump: no shim keeps both. Measure the hub again; if it is so, this converter does not suit this pump unless its maker allows a smaller gap.`;
   if (found.shimsMm === null)
     return `Without any shim the gap, ${mm(found.bareGapMm)}, is already less than is wanted: no shim helps. Look for what holds the converter off the pump.`;
   if (best === undefined)
-    return `Shims of ${mm(found.shimsMm.least)} to ${mm(found.shimsMm.most)} under every pad would do; none of those there are does, alone or two on each other.`;
+    return `Shims of ${mm(found.shimsMm.least)} to ${mm(found.shimsMm.most)} under every pad would do${hubAllows === null ? '' : ', for the gap and for the hub in the pump'}; none of those there are does, alone or two on each other.`;
   if (best.totalMm === 0) return 'No shims are needed.';
   const said = (one: typeof best) =>
     `${one.thicknessesMm.map((t) => lengthFigure(t, unit, 'coarse')).join(' + ')} ${unit} (gap ${mm(one.gapMm)})`;

@@ -29,7 +29,10 @@ export interface PullForward {
   readonly gapMm: number;
   readonly addedToStackMm: number;
   readonly hubEngagementAfterMm: number | null;
-  /** Equal shims that bring the gap within its limits; null when none can. */
+  readonly gapLimitsMm: { readonly least: number; readonly most: number };
+  /** The widest gap at which the hub is still deep enough in the pump; null when that is not judged. */
+  readonly hubAllowsGapMm: number | null;
+  /** Equal shims that bring the gap within its limits and keep the hub deep enough; null when none can. */
   readonly shimsMm: { readonly least: number; readonly most: number } | null;
   readonly findings: readonly Finding[];
   readonly answers: Readonly<Record<'gapMm' | 'hubEngagementAfterMm', Answer | null>>;
@@ -40,6 +43,7 @@ export interface PullForward {
  *   gap = depth + separator plate − stands out − shim      hub engagement after = engagement fully back − gap
  *   A shim takes its thickness from the gap, adds it to the stack the stud must pass, and leaves the hub that much deeper
  *   in the pump.   All lengths in mm.
+ *   shims that do = bare gap − min(most gap, engagement fully back − its least) to bare gap − least gap, from 0
  *   Valid: converter fully home on the pump, depths along the axis, shims alike at every pad.
  *   Source: first principles; the usual gap is common practice, from memory, and gives way to the maker's
  *   Example: depth 28, stands out 22, shim 1.5 → gap 4.5; hub 20 → 15.5 (calc/stud/pullForward.test.ts)
@@ -50,7 +54,6 @@ export function pullForward(input: PullForwardInput, unit: LengthUnit = 'mm'): P
   const gapMm = bareGapMm - input.shimMm;
   const limits = input.makersGapMm ?? USUAL_GAP_MM;
   const source = input.makersGapMm ? 'the maker’s figure' : USUAL_SOURCE;
-  const most = bareGapMm - limits.least;
   const p = (x: number) => printNumber(x, 2);
   const gap: Answer = {
     symbol: 'g',
@@ -82,12 +85,20 @@ export function pullForward(input: PullForwardInput, unit: LengthUnit = 'mm'): P
           ],
           warnings: [],
         };
+  const { hubEngagementMm, hubEngagementLeastMm } = input;
+  const hubAllowsGapMm =
+    hubEngagementMm === null || hubEngagementLeastMm === null ? null : hubEngagementMm - hubEngagementLeastMm;
+  const widestMm = Math.min(limits.most, hubAllowsGapMm ?? limits.most);
+  const least = Math.max(0, bareGapMm - widestMm);
+  const most = bareGapMm - limits.least;
   return {
     bareGapMm,
     gapMm,
     addedToStackMm: input.shimMm,
     hubEngagementAfterMm: hubAfter,
-    shimsMm: most < -1e-9 ? null : { least: Math.max(0, bareGapMm - limits.most), most: Math.max(0, most) },
+    gapLimitsMm: limits,
+    hubAllowsGapMm,
+    shimsMm: most < least - 1e-9 ? null : { least, most: Math.max(least, most) },
     findings: [gapFinding(gap, gapMm, limits, source, unit), hubFinding(hub, hubAfter, input, unit)],
     answers: { gapMm: gap, hubEngagementAfterMm: hub },
   };

@@ -10,9 +10,10 @@ export interface ShimChoice {
 const MOST_CHOICES = 3;
 
 /**
- * Equal shims under every pad, out of those there are, that bring the gap within its limits.
- *   every thickness, and every two on each other, with least ≤ bare gap − total ≤ most; fewest shims first, then the gap
- *   nearest the middle of its limits
+ * Equal shims under every pad, out of those there are, that bring the gap within its limits and keep the hub deep enough
+ * in the pump.
+ *   every thickness, and every two on each other, with least ≤ total ≤ most; fewest shims first, then the total nearest
+ *   the middle of those two, which are pullForward's
  *   Valid: as pullForward.ts; the same shims at every pad.   Source: pullForward.ts; the order is this program's own rule
  *   Example: gap 6, limits 3.2 to 4.8, shims 0.5, 1, 2 → 2, gap 4 (calc/stud/recommendShims.test.ts)
  */

@@ -44,7 +44,17 @@ export function studTolerances(
   const random = seeded(seed);
   const spread = (t: number): number => (t === 0 ? 0 : t * (2 * random() - 1));
   const tl = stud.lengthToleranceMm;
-  const count = { clamps: 0, engaged: 0, protrudes: 0, starts: 0, shows: 0, enters: 0, clears: 0, none: 0, all: 0 };
+  const count = {
+    clamps: 0,
+    engaged: 0,
+    protrudes: 0,
+    starts: 0,
+    shows: 0,
+    enters: 0,
+    clears: 0,
+    none: 0,
+    all: 0,
+  };
   for (let i = 0; i < draws; i++) {
     let S = stackMm.nominal;
     for (const t of layerTolerancesMm) S += spread(t);

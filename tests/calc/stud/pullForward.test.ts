@@ -33,6 +33,14 @@ describe('gap, stack and hub together (first principles)', () => {
     expect(shims.most).toBeCloseTo(2.8, 9);
     expect(pullForward({ ...INPUT, padDepthMm: 25 }).shimsMm).toBeNull();
   });
+  it('the hub narrows them: at most 20 − 16.2 of gap; none where that is less than the least gap', () => {
+    const found = pullForward({ ...INPUT, hubEngagementLeastMm: 16.2 });
+    expect(found.hubAllowsGapMm).toBeCloseTo(3.8, 9);
+    expect(found.shimsMm!.least).toBeCloseTo(2.2, 9);
+    expect(found.shimsMm!.most).toBeCloseTo(2.8, 9);
+    expect(pullForward({ ...INPUT, hubEngagementLeastMm: 17 }).shimsMm).toBeNull();
+    expect(pullForward({ ...INPUT, hubEngagementLeastMm: null }).hubAllowsGapMm).toBeNull();
+  });
 });
 
 describe('judged', () => {

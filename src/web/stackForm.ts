@@ -59,7 +59,7 @@ export function readStack(form: TypedForm, name: string): CatalogueStack | null 
     };
   }).filter((layer) => layer.typedAny);
   const stack = {
-    style: form.choice('style', STYLES) ?? (layers.length > 1 ? 'two-piece' : 'one-piece'),
+    style: form.choice('style', STYLES) ?? styleOf(layers),
     layers: layers.map(({ typedAny: _typed, ...layer }) => layer),
     holeCount: form.count('holeCount', 'Number of holes'),
     holeCircleDiameterMm: form.length('holeCircle', 'Hole circle diameter'),
@@ -79,6 +79,12 @@ export function readStack(form: TypedForm, name: string): CatalogueStack | null 
   if (parsed.success) return parsed.data;
   form.addFaults(faultsOf(parsed.error), stackFieldOf(form));
   return null;
+}
+
+/** Plate and casting make two pieces; a shim under the pads is a layer and no piece of the flexplate. */
+function styleOf(layers: readonly { readonly name: string }[]): CatalogueStack['stack']['style'] {
+  const pieces = layers.filter(({ name }) => !/\bshims?(?![a-z])/i.test(name));
+  return pieces.length > 1 ? 'two-piece' : 'one-piece';
 }
 
 function readNut(form: TypedForm) {

@@ -100,6 +100,28 @@ describe('a stud for a stack', () => {
     expect([odd.status, odd.text]).toEqual([422, expect.stringContaining('No proof stress is known for 8')]);
   });
 
+  it('counts no shim as a piece of the flexplate, on the page and on the slip', async () => {
+    const own = (...layers: readonly [string, string][]) => ({
+      stack: 'own',
+      nutThread: '3/8-24',
+      nutHeight: '8.3',
+      ...Object.fromEntries(
+        layers.flatMap(([name, mm], i) => [
+          [`ln.${i}`, name],
+          [`lt.${i}`, mm],
+        ]),
+      ),
+    });
+    const shimmed = own(['shim 1', '1'], ['plate', '3.2']);
+    expect((await ask(shimmed)).text).toContain('One piece: shim 1 1.00, plate 3.20, together 4.20 mm');
+    const slip = await program.get(`/stud/slip?${new URLSearchParams({ ...shimmed, stud: 'short-3-8-24' })}`);
+    expect(slip.text).toContain('One piece: shim 1 1.00');
+    const two = own(['2 mm Shim', '2'], ['plate', '3.2'], ['casting', '8']);
+    expect((await ask(two)).text).toContain('Two piece: 2 mm Shim 2.00');
+    expect((await ask(own(['Shim', '1'], ['shim2', '1'], ['plate', '3']))).text).toContain('One piece: Shim');
+    expect((await ask({ ...shimmed, style: 'two-piece' })).text).toContain('Two piece: shim 1');
+  });
+
   it('says of the short stud in a two-piece stack which dimension fails and by how much', async () => {
     const page = await ask({ stack: 'two-piece-four-3-8-24', stud: 'short-3-8-24' });
     expect(page.text).toContain('the tip lies 0.50 mm inside the stack');

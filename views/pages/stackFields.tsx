@@ -57,7 +57,7 @@ export function StackFields({ fields, rows, faults, unit }: StackFieldsProps) {
             name="style"
             value={fields.style ?? ''}
             options={[
-              { value: '', label: 'by the count of its layers' },
+              { value: '', label: 'by the count of its layers, shims apart' },
               { value: 'one-piece', label: 'one piece' },
               { value: 'two-piece', label: 'two piece' },
             ]}

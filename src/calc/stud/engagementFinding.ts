@@ -15,6 +15,8 @@ export function engagementFinding(numbers: StudNumbers, engagement: Engagement, 
     (inner.status === outer.status && inner.missMm > outer.missMm);
   const margin = innerDecides ? inner : outer;
   const much = `${printNumber(nominalMm / numbers.pitchMm, 1)} threads, ${printNumber(nominalMm / numbers.diameterMm, 2)} diameters`;
+  // Nearer than the pad's face no thread can begin.
+  const tooNear = innerDecides && inner.missMm > numbers.input.stud.threadStartMm + 1e-9;
   const shortfall = innerDecides
     ? `the thread begins ${mm(margin.missMm)} too far out`
     : `the thread ends ${mm(margin.missMm)} too soon`;
@@ -37,9 +39,11 @@ export function engagementFinding(numbers: StudNumbers, engagement: Engagement, 
     field: innerDecides ? 'threadStartMm' : 'threadEndMm',
     missMm: margin.missMm,
     short: innerDecides ? 'its thread begins too far out for the nut' : 'its thread is too short for the nut',
-    mend: innerDecides
-      ? `A first full thread ${mm(margin.missMm)} nearer the pad would do.`
-      : `A thread reaching ${mm(margin.missMm)} farther would do.`,
+    mend: tooNear
+      ? ''
+      : innerDecides
+        ? `A first full thread ${mm(margin.missMm)} nearer the pad would do.`
+        : `A thread reaching ${mm(margin.missMm)} farther would do.`,
     counts: true,
     answers: { engagementNominalMm: engagement.nominal, engagementLeastMm: engagement.least },
   };

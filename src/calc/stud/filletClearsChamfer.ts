@@ -72,7 +72,8 @@ export function filletClearsChamfer(numbers: StudNumbers, unit: LengthUnit): Che
     field: 'filletMm',
     missMm: Math.max(0, -roomMm),
     short: 'the fillet at its foot fouls the hole',
-    mend: `A fillet ${mm(Math.max(0, -roomMm))} smaller would do.`,
+    // Without any fillet the stud itself would foul the hole.
+    mend: -roomMm > stud.filletMm + 1e-9 ? '' : `A fillet ${mm(Math.max(0, -roomMm))} smaller would do.`,
     counts: true,
     answers: { filletClearanceMm: answer },
   };

@@ -52,7 +52,11 @@ export function nutClamps(numbers: StudNumbers, unit: LengthUnit): Checked {
     field: 'threadStartMm',
     missMm: margin.missMm,
     short: 'the nut would stop before it clamps',
-    mend: `A first full thread ${mm(margin.missMm)} nearer the pad would do.`,
+    // Nearer than the pad's face no thread can begin.
+    mend:
+      margin.missMm > stud.threadStartMm + 1e-9
+        ? ''
+        : `A first full thread ${mm(margin.missMm)} nearer the pad would do.`,
     counts: true,
     answers: { nutClampsMm: answer },
   };

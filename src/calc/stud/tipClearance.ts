@@ -65,7 +65,11 @@ export function tipClearance(numbers: StudNumbers, unit: LengthUnit): Checked {
     field: 'tipRoomMm',
     missMm: margin.missMm,
     short: 'its tip strikes the engine side',
-    mend: `A stud more than ${mm(margin.missMm)} shorter would do.`,
+    // Of a stud that much shorter nothing is left.
+    mend:
+      margin.missMm >= stud.projectionMm - 1e-9
+        ? ''
+        : `A stud more than ${mm(margin.missMm)} shorter would do.`,
     counts: true,
     answers: { tipClearanceMm: answer },
   };

@@ -19,7 +19,8 @@ const down = (mm: number, step: number): number => Math.floor(mm / step + 1e-9) 
 /**
  * What would turn a `no`, or a `with-care`, into something better: another stud, a longer pilot, a washer, the right nut,
  * a taller or a thinner one, a shim under every pad. Each is tried with checkStud and told only if it does better; the best first.
- *   Valid: lengths to the next 0.1 mm, washers to the next 0.5 mm. Holes, circles and the room are never changed.
+ *   Valid: lengths to the next 0.1 mm, washers to the next 0.5 mm. Holes, circles and the room are never changed. What
+ *   cannot be, as a thread that begins behind the pad's face, is left out.
  *   Source: studWanted.ts.   Example: tests/calc/stud/whatWouldMend.test.ts
  */
 export function whatWouldMend(input: StudCheckInput, unit: LengthUnit = 'mm'): readonly Mend[] {
@@ -153,6 +154,7 @@ function other(input: StudCheckInput, unit: LengthUnit): Trial | null {
   const changes: Partial<{ -readonly [K in keyof Stud]: Stud[K] }> = {};
   if (stud.threadStartMm > wanted.threadStartMostMm + 1e-9) {
     changes.threadStartMm = down(wanted.threadStartMostMm, STEP_MM);
+    if (changes.threadStartMm < 0) return null;
     said.push(`its first full thread at ${mm(changes.threadStartMm)} or nearer`);
   }
   const end = wanted.threadEndLeastMm;

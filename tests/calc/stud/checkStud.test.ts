@@ -2,6 +2,10 @@ import { describe, expect, it } from 'vitest';
 import { Refusal } from '../../../shared/words/refusal.ts';
 import type { StudCheckInput } from '../../../shared/words/stud.ts';
 import { checkStud } from '../../../src/calc/stud/checkStud.ts';
+import { engagementFinding } from '../../../src/calc/stud/engagementFinding.ts';
+import { filletClearsChamfer } from '../../../src/calc/stud/filletClearsChamfer.ts';
+import { studNumbers } from '../../../src/calc/stud/studNumbers.ts';
+import { threadEngagement } from '../../../src/calc/stud/threadEngagement.ts';
 import { EXAMPLE, layer, metric, NUT, STACK, unified, withNut, withStack, withStud } from './example.ts';
 
 const P = 25.4 / 24;
@@ -111,6 +115,50 @@ describe('each length check fails at nominal or RSS, cautions at worst case only
     expect(finding(EXAMPLE, 'nut-clamps', 'in').sentence).toBe(
       'The first full thread is 0.087 in below the nut’s bearing face; one pitch, 0.042 in, is needed.',
     );
+  });
+});
+
+describe('what would do is told only where it can be', () => {
+  const because = (input: StudCheckInput) => checkStud(input).because;
+
+  it('a thread nearer the pad, but none behind its face', () => {
+    // RSS of 0.25 and 0.1 is 0.27: 1.06 + 0.27 − 1.9 + 1 nearer; of a plate of 1.2 nothing of 1.0 would be left.
+    expect(because(withStud({ threadStartMm: 1 }, withStack({ layers: [layer(1.9)] })))).toContain(
+      'A first full thread 0.43 mm nearer the pad would do.',
+    );
+    expect(because(withStud({ threadStartMm: 1 }, withStack({ layers: [layer(1.2)] })))).not.toContain(
+      'nearer',
+    );
+  });
+  it('a thread nearer the pad for the whole nut, but none behind its face', () => {
+    const mend = (toleranceMm: number) =>
+      engagementFinding(
+        studNumbers(withStud({ threadStartMm: 1 })),
+        threadEngagement({
+          threadStartMm: 1,
+          threadEndMm: 20,
+          lengthToleranceMm: 0,
+          gripMm: 0.5,
+          layerTolerancesMm: [toleranceMm],
+          nutHeightMm: 8.3,
+          nutToleranceMm: 0,
+          countersinkMm: 0.1,
+        }),
+        'mm',
+      ).mend;
+    expect(mend(0)).toBe('A first full thread 0.40 mm nearer the pad would do.');
+    expect(mend(0.7)).toBe('');
+  });
+  it('a shorter stud, but none of no length', () => {
+    expect(because(withStack({ tipRoomMm: 20 }))).toContain('A stud more than 3.25 mm shorter would do.');
+    expect(because(withStack({ tipRoomMm: 0.2 }))).not.toContain('shorter');
+  });
+  it('a smaller fillet, but none less than none', () => {
+    const withFillet = (holeDiameterMm: number) =>
+      withStud({ filletMm: 0.6 }, withStack({ layers: [layer(3.2, { holeDiameterMm, chamferMm: 0 })] }));
+    expect(because(withFillet(10.3))).toContain('A fillet 0.21 mm smaller would do.');
+    const finding = filletClearsChamfer(studNumbers(withFillet(9.4)), 'mm');
+    expect([finding?.finding.status, finding?.mend]).toEqual(['fail', '']);
   });
 });
 

@@ -1,10 +1,11 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { demoStacks } from '../../../data/demo/stacks.ts';
 import { demoStuds } from '../../../data/demo/studs.ts';
 import { checkStud } from '../../../src/calc/stud/checkStud.ts';
 import { studWanted } from '../../../src/calc/stud/studWanted.ts';
 import { whatWouldMend } from '../../../src/calc/stud/whatWouldMend.ts';
-import { EXAMPLE, unified, withNut, withStack, withStud } from './example.ts';
+import { EXAMPLE, layer, unified, withNut, withStack, withStud } from './example.ts';
 
 const sentences = (...args: Parameters<typeof whatWouldMend>) =>
   whatWouldMend(...args).map((mend) => mend.sentence);
@@ -63,6 +64,44 @@ describe('what would mend it', () => {
     expect(sentences(withStack({ tipRoomMm: 22 }), 'in')).toEqual([
       'A stud of the same thread with its tip at 0.854 in or nearer would fit.',
     ]);
+  });
+  // 1.9 − P of 1.5875 − 0.35 of tolerances is −0.04: the thread would have to begin behind the pad's face.
+  it('no stud whose thread would begin behind the pad’s face: a washer does it', () => {
+    const thread = unified(0.375, 16, '2A', 'UNC');
+    const input = withStud(
+      { thread, threadStartMm: 1, pilotDiameterMm: 7 },
+      withNut({ thread: unified(0.375, 16, '2B', 'UNC') }, withStack({ layers: [layer(1.9)] })),
+    );
+    expect(sentences(input)).toEqual([
+      'With a washer of 1.50 mm under the nut it would fit.',
+      'With a shim of 1.50 mm under every pad it would fit.',
+    ]);
+  });
+  it('no length that cannot be, whatever the stud and the stack', () => {
+    fc.assert(
+      fc.property(
+        fc.record({
+          start: fc.double({ min: 0, max: 4, noNaN: true }),
+          reach: fc.double({ min: 1, max: 25, noNaN: true }),
+          plate: fc.double({ min: 0.8, max: 6, noNaN: true }),
+          height: fc.double({ min: 0.6, max: 12, noNaN: true }),
+          room: fc.double({ min: 1, max: 40, noNaN: true }),
+          gap: fc.double({ min: 0, max: 6, noNaN: true }),
+        }),
+        ({ start, reach, plate, height, room, gap }) => {
+          const stack = withStack({ layers: [layer(plate)], tipRoomMm: room });
+          const lengths = {
+            threadStartMm: start,
+            threadEndMm: start + reach,
+            projectionMm: start + reach + 1,
+          };
+          const input = { ...withStud(lengths, withNut({ heightMm: height }, stack)), pullForwardMm: gap };
+          for (const said of sentences(input))
+            expect(said).not.toMatch(/−|(?<!first full thread at )0\.00 mm/);
+        },
+      ),
+      { numRuns: 100 },
+    );
   });
   it('nothing of the stud mends another hole circle', () => {
     expect(whatWouldMend(withStack({ holeCircleDiameterMm: 300 }))).toEqual([]);

@@ -12,11 +12,13 @@ export type ThreadRead =
 
 const EXAMPLES = '3/8-24, 7/16-20 UNF-2A, #10-32, M10x1.25 or M10';
 const LONGEST = 40;
+/** `LH` or `left-hand`, standing alone: `3/8-24 LH`, `M10x1.5-LH`, `3/8-24LH`. */
+const LEFT_HAND = /(?<![a-z])(?:lh|l\.h\.?|left(?:[ -]?hand(?:ed)?)?)(?![a-z])/i;
 
 /**
  * A thread callout: `3/8-24`, `7/16-20 UNF-2A`, `#10-32`, `M10x1.25`, `M10×1.5-6g`; `M10` is the coarse pitch of
  * ISO 261. Sizes to 1-1/2 in and M3 to M30. The series follows from size and threads per inch (ASME B1.1); one that
- * contradicts them is refused, and so is a nut's class on a stud.
+ * contradicts them is refused, and so are a nut's class on a stud and a left-hand thread.
  */
 export function readThread(typed: string, role: ThreadRole = 'either'): ThreadRead {
   const refuse = (why: string, meant?: string): ThreadRead =>
@@ -25,6 +27,10 @@ export function readThread(typed: string, role: ThreadRole = 'either'): ThreadRe
   if (text === '') return refuse(`Thread: nothing was typed. Type a callout such as ${EXAMPLES}.`);
   if (text.length > LONGEST)
     return refuse(`Thread: ${quoted(typed)} is too long. Type a callout such as ${EXAMPLES}.`);
+  if (LEFT_HAND.test(text))
+    return refuse(
+      `Thread: ${quoted(typed)} is named left-hand; left-hand threads are not known here, only right-hand ones. Where the thread is right-hand, type it without the mark; a left-hand one cannot be checked here.`,
+    );
   const read = /^m/i.test(text) ? readMetricThread(text, role) : readUnifiedThread(text, role);
   return read.ok ? read : refuse(`Thread: ${quoted(typed)} ${read.why}`, read.meant);
 }

@@ -107,10 +107,6 @@ describe('what is no thread, or contradicts itself, is refused', () => {
     ['bolt', 'Thread: "bolt" is no thread callout; write 3/8-24, 7/16-20 UNF-2A, #10-32, M10x1.25 or M10.'],
     ['3/8', 'Thread: "3/8" is no thread callout; write 3/8-24, 7/16-20 UNF-2A, #10-32, M10x1.25 or M10.'],
     [
-      '3/8-24 UNF-2A LH',
-      'Thread: "3/8-24 UNF-2A LH" is no thread callout; write 3/8-24, 7/16-20 UNF-2A, #10-32, M10x1.25 or M10.',
-    ],
-    [
       '3/8-24 UNC',
       'Thread: "3/8-24 UNC" is named UNC, but 3/8-24 is UNF, and 3/8 UNC has 16 threads per inch. Did you mean 3/8-24 UNF-2A?',
     ],
@@ -153,6 +149,28 @@ describe('what is no thread, or contradicts itself, is refused', () => {
     ],
   ])('%j', (typed, message) => {
     expect(designation(typed)).toBe(message);
+  });
+
+  // Marked LH: ASME B1.1 and ISO 965-1, from memory.
+  test.each([
+    '3/8-24 LH',
+    '3/8-24LH',
+    '3/8-24 UNF LH',
+    '3/8-24 UNF-2A LH',
+    '3/8-24 UNF-2A-LH',
+    '3/8-24 l.h.',
+    '3/8-24 left hand',
+    'LH 3/8-24',
+    'M10 LH',
+    'M10x1.5-LH',
+    'M10×1.25-6g-LH',
+    'M10x1.5 left-hand',
+  ])('%s: left-hand threads are not known here', (typed) => {
+    for (const role of ['external', 'internal', 'either'] as const)
+      expect(readThread(typed, role)).toEqual({
+        ok: false,
+        message: `Thread: "${typed}" is named left-hand; left-hand threads are not known here, only right-hand ones. Where the thread is right-hand, type it without the mark; a left-hand one cannot be checked here.`,
+      });
   });
 
   test('a nut’s class on a stud, a stud’s in a nut', () => {

@@ -4,13 +4,14 @@ import type { ShopCriteria } from '../../shared/words/catalogue.ts';
 import type { CoverCheck, CoverCheckInput, GaugeAtHand } from '../../shared/words/cover.ts';
 import type { Finding } from '../../shared/words/finding.ts';
 import type { Job, Reading } from '../../shared/words/job.ts';
+import { countingPasses, passesBeforeRing } from '../../shared/words/passes.ts';
 import type { LengthUnit } from '../../shared/words/print.ts';
 import { type Fault, Refusal } from '../../shared/words/refusal.ts';
 import type { ComparedWall, PassView } from '../../views/pages/job/cut.tsx';
 import { checkCover } from '../calc/cover/checkCover.ts';
 import { placeName } from '../calc/cover/placeNames.ts';
-import { type NextPass, nextPass } from '../calc/judge/nextPass.ts';
-import { verifyCut } from '../calc/judge/verifyCut.ts';
+import { faceAsCut, type NextPass, nextPass, type PassMade } from '../calc/judge/nextPass.ts';
+import { type CutVerification, verifyCut } from '../calc/judge/verifyCut.ts';
 import { placesOf } from './readingsForm.ts';
 
 const ITEM_WORD = {
@@ -60,8 +61,8 @@ function rawInput(job: Job, criteria: ShopCriteria, atHand: readonly GaugeAtHand
   const places = placesOf(job, 'before').map((place) => ({
     ...place,
     walls: at(place, 'wall'),
-    face: at(place, 'face').at(-1)?.valueMm ?? null,
-    mark: at(place, 'mark').at(-1)?.valueMm ?? null,
+    face: heightOf(at(place, 'face')),
+    mark: deepestOf(at(place, 'mark')),
   }));
   const stations = places.filter((place) => place.walls.length > 0);
   if (stations.length === 0) return null;
@@ -133,16 +134,27 @@ function readAfter(job: Job) {
       {
         ...place,
         wallMm: here.filter((one) => one.kind === 'wall').map((one) => one.valueMm ?? 0),
-        faceMm: here.filter((one) => one.kind === 'face').at(-1)?.valueMm ?? null,
-        markDepthMm: here.filter((one) => one.kind === 'mark').at(-1)?.valueMm ?? null,
+        faceMm: heightOf(here.filter((one) => one.kind === 'face')),
+        markDepthMm: deepestOf(here.filter((one) => one.kind === 'mark')),
       },
     ];
   });
 }
 
+/** Repeats of a height are averaged like those of a wall, whichever tablet's came last. */
+function heightOf(readings: readonly Reading[]): number | null {
+  const heights = readings.flatMap(({ valueMm }) => (valueMm === null ? [] : [valueMm]));
+  return heights.length === 0 ? null : mean(heights);
+}
+
+/** Of a mark read more than once the deepest counts: the layer has to go. */
+function deepestOf(readings: readonly Reading[]): number | null {
+  const depths = readings.flatMap(({ valueMm }) => (valueMm === null ? [] : [valueMm]));
+  return depths.length === 0 ? null : Math.max(...depths);
+}
+
 const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;
-const cutsOf = (job: Job) => job.sections.cuts?.body.cuts ?? [];
-const cutInAll = (job: Job) => cutsOf(job).reduce((sum, cut) => sum + cut.depthMm, 0);
+const cutInAll = (job: Job) => countingPasses(job).reduce((sum, cut) => sum + cut.depthMm, 0);
 
 /** Each station: before the cut, what the decision and the cut made would leave, and what was measured. */
 export function comparedWalls(job: Job, unit: LengthUnit): readonly ComparedWall[] {
@@ -176,21 +188,27 @@ export function verifyJob(job: Job, unit: LengthUnit): readonly Finding[] {
   return verifyCut(
     {
       cover: decision.input.cover,
-      stations: compared.map(({ angleDeg, radiusMm, measuredMm, faceMm, markDepthMm, cutMm }) => ({
+      stations: compared.map(({ angleDeg, radiusMm, measuredMm, faceMm, cutMm }) => ({
         angleDeg,
         radiusMm,
         wallMm: measuredMm,
         faceMm,
-        markLeftMm: markDepthMm,
         cutWallMm: cutMm,
       })),
+      marksLeft: readAfter(job).flatMap(({ angleDeg, radiusMm, markDepthMm }) =>
+        markDepthMm === null ? [] : [{ angleDeg, radiusMm, depthMm: markDepthMm }],
+      ),
+      doubtful: job.readings
+        .filter((one) => one.pass === 'after' && one.doubtful)
+        .map((one) => `${one.kind} ${placeName(one.angleDeg, decision.input.cover.studCount)}`),
+      sureness: surenessNow(job, unit),
       measuredBefore: decision.input.stations,
       minimumWall: decision.check.minimumWall,
       faceRunoutLimitMm: decision.criteria.faceRunoutLimitMm,
       cleanUpAllowanceMm: decision.criteria.cleanUpAllowanceMm,
       dialledMm: cutInAll(job),
       plannedMm: decision.check.cut.dialledMm,
-      look: cutsOf(job).at(-1)?.look ?? null,
+      look: countingPasses(job).at(-1)?.look ?? null,
     },
     unit,
   );
@@ -200,9 +218,10 @@ export function verifyJob(job: Job, unit: LengthUnit): readonly Finding[] {
 export function passesOf(job: Job): readonly PassView[] {
   const at = job.passesAt ?? [];
   const after = [...(job.earlierAfter ?? []), ...job.readings.filter((one) => one.pass === 'after')];
+  const before = passesBeforeRing(job);
   let totalMm = 0;
-  return cutsOf(job).map((cut, i) => {
-    totalMm += cut.depthMm;
+  return (job.sections.cuts?.body.cuts ?? []).map((cut, i) => {
+    totalMm = i === before ? cut.depthMm : totalMm + cut.depthMm;
     const [from, to] = [at[i] ?? 0, at[i + 1] ?? Number.POSITIVE_INFINITY];
     const read = after.filter((one) => one.revision > from && one.revision <= to);
     const values = (kind: Reading['kind']) =>
@@ -213,6 +232,7 @@ export function passesOf(job: Job): readonly PassView[] {
       totalMm,
       note: cut.note,
       look: cut.look ?? null,
+      beforeRing: i < before,
       thinnestMm: walls.length === 0 ? null : Math.min(...walls),
       darkMm: marks.length === 0 ? null : Math.max(...marks),
     };
@@ -221,20 +241,37 @@ export function passesOf(job: Job): readonly PassView[] {
 
 /** What the last pass showed, and whether another still leaves the minimum; null before any, or with nothing decided. */
 export function nextPassOf(job: Job, unit: LengthUnit): NextPass | null {
-  const decision = job.sections.decision?.body;
-  const last = cutsOf(job).at(-1);
-  if (!decision || !last || job.outcome === null || job.outcome === 'replace') return null;
+  const made = passMade(job);
+  if (made === null || job.outcome === null || job.outcome === 'replace') return null;
   try {
-    return nextPass(
-      {
-        decided: decision.input,
-        plannedMm: decision.check.cut.dialledMm,
-        cutMm: cutInAll(job),
-        look: last.look ?? null,
-        after: readAfter(job),
-      },
-      unit,
-    );
+    return nextPass(made, unit);
+  } catch (error) {
+    if (error instanceof Refusal) return null;
+    throw error;
+  }
+}
+
+function passMade(job: Job): PassMade | null {
+  const decision = job.sections.decision?.body;
+  const last = countingPasses(job).at(-1);
+  if (!decision || !last) return null;
+  return {
+    decided: decision.input,
+    plannedMm: decision.check.cut.dialledMm,
+    cutMm: cutInAll(job),
+    look: last.look ?? null,
+    after: readAfter(job),
+  };
+}
+
+/** How sure the walls measured after the cut make it that the minimum is left everywhere. */
+function surenessNow(job: Job, unit: LengthUnit): CutVerification['sureness'] {
+  const made = passMade(job);
+  const wanted = job.sections.decision?.body.criteria.confidence ?? null;
+  if (made === null || wanted === null) return null;
+  try {
+    const share = faceAsCut(made, unit).conformanceProbability;
+    return share === null ? null : { share, wanted };
   } catch (error) {
     if (error instanceof Refusal) return null;
     throw error;

@@ -2,6 +2,7 @@ import type { Bending } from '../../shared/words/bending.ts';
 import type { CoverCheck, CutPlanAnswer } from '../../shared/words/cover.ts';
 import type { Finding } from '../../shared/words/finding.ts';
 import type { Job, StudsChosen } from '../../shared/words/job.ts';
+import { countingPasses, passesBeforeRing } from '../../shared/words/passes.ts';
 import type { Photo } from '../../shared/words/photo.ts';
 import { type LengthUnit, lengthFigure, printLength } from '../../shared/words/print.ts';
 import { FacePlan } from '../drawings/facePlan.tsx';
@@ -60,7 +61,8 @@ export function SheetPage({
   const long = check !== null && check.stations.length > STATIONS_ON_A_SHEET;
   const decision = job.sections.decision;
   const studs = job.sections.studs?.body;
-  const cuts = job.sections.cuts?.body.cuts ?? [];
+  const cuts = countingPasses(job);
+  const beforeRing = passesBeforeRing(job);
   return (
     <Layout
       title={`Job ${job.number}, sheet`}
@@ -137,6 +139,8 @@ export function SheetPage({
               {cuts.length === 0
                 ? 'No pass recorded.'
                 : `Passes made: ${cuts.map((cut) => `${lengthFigure(cut.depthMm, unit)} ${unit}${cut.look ? ` (${LAYER_WORD[cut.look]})` : ''}`).join(', ')}.`}
+              {beforeRing > 0 &&
+                ` ${beforeRing === 1 ? 'One pass was' : `${beforeRing} passes were`} made before the ring was welded on.`}
             </p>
             <CutPlanPart plan={plan} unit={unit} id="sheet" level={2} paper />
             {bending && <p>Advice on bending: {bendingInWords(bending, unit)}</p>}

@@ -60,7 +60,7 @@ export function nextPass(made: PassMade, unit: LengthUnit): NextPass {
   const restMm = plannedMm - cutMm > DIAL_MM ? plannedMm - cutMm : null;
   const now = (cut: Partial<CoverCheckInput>) => checkCover({ ...decided, ...face.asInput, ...cut }, unit);
   const clean = { stations: bare(face.stations), marks: [], criteria: exactly(decided.criteria) };
-  const still = face.measured ? now({ ...clean, plannedCutMm: 0 }) : reckoned;
+  const still = asItStands(made, face, reckoned, unit);
   const wallNowMm = still.leastWall.afterMm;
   const minimum = still.minimumWall;
   const roomMm = minimum && wallNowMm - minimum.mm;
@@ -150,6 +150,24 @@ export function nextPass(made: PassMade, unit: LengthUnit): NextPass {
     because: `That ${leaves}${sureness(check)}.`,
     ...next,
   };
+}
+
+/** The walls as they now are, nothing more cut: measured since the pass, else what the cut should have left. */
+export function faceAsCut(made: PassMade, unit: LengthUnit): CoverCheck {
+  const { decided, cutMm } = made;
+  const reckoned = checkCover({ ...decided, plannedCutMm: cutMm }, unit);
+  return asItStands(made, faceNow(made, reckoned), reckoned, unit);
+}
+
+function asItStands(
+  { decided }: PassMade,
+  face: ReturnType<typeof faceNow>,
+  reckoned: CoverCheck,
+  unit: LengthUnit,
+): CoverCheck {
+  if (!face.measured) return reckoned;
+  const clean = { stations: bare(face.stations), marks: [], criteria: exactly(decided.criteria) };
+  return checkCover({ ...decided, ...clean, plannedCutMm: 0 }, unit);
 }
 
 /**

@@ -1,6 +1,12 @@
 import type { CoverShape } from '../../../shared/words/cover.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
-import { type LengthUnit, listInWords, printAgainst, printLength } from '../../../shared/words/print.ts';
+import {
+  type LengthUnit,
+  listInWords,
+  printAgainst,
+  printLength,
+  printShare,
+} from '../../../shared/words/print.ts';
 import { placeName } from '../cover/placeNames.ts';
 import { tiltOverTrack } from '../cover/tiltOverTrack.ts';
 import { DIAL_MM } from './nextPass.ts';
@@ -14,7 +20,6 @@ export interface StationAfter {
   /** Mean of the readings after the cut. */
   readonly wallMm: number;
   readonly faceMm: number | null;
-  readonly markLeftMm: number | null;
   /** What the cut made should have left here; null where nothing was measured before it. */
   readonly cutWallMm: number | null;
 }
@@ -22,6 +27,16 @@ export interface StationAfter {
 export interface CutVerification {
   readonly cover: CoverShape;
   readonly stations: readonly StationAfter[];
+  /** Read after the last pass, at stations and between them. */
+  readonly marksLeft: readonly {
+    readonly angleDeg: number;
+    readonly radiusMm: number;
+    readonly depthMm: number;
+  }[];
+  /** Readings after the cut that look like a slip and were not confirmed, as "wall behind stud 2". */
+  readonly doubtful: readonly string[];
+  /** Probability that the minimum is left everywhere, and what the shop wants; null where it cannot be told. */
+  readonly sureness: { readonly share: number; readonly wanted: number } | null;
   /** Where it was measured before the cut. */
   readonly measuredBefore: readonly { readonly angleDeg: number; readonly radiusMm: number }[];
   readonly minimumWall: { readonly mm: number; readonly source: string } | null;
@@ -36,7 +51,7 @@ export interface CutVerification {
 
 /**
  * After the cut: is enough wall left as measured, was more cut than decided, do the walls agree with the cut, is the
- * dark layer gone, does the new face run true, and was it measured wherever it was before.
+ * dark layer gone, does the new face run true, was it measured wherever it was before, and how sure does that make it.
  *
  *   margin = min tᵢ − t_min;   deviation = tᵢ − (wall the cut made leaves)ᵢ;   T = D·√(a² + b²) of the new face
  *
@@ -48,6 +63,8 @@ export interface CutVerification {
 export function verifyCut(after: CutVerification, unit: LengthUnit): readonly Finding[] {
   return [
     wallAsMeasured(after, unit),
+    ...sureOfWall(after),
+    ...inDoubt(after),
     asDecided(after, unit),
     asCut(after, unit),
     ...darkLayer(after, unit),
@@ -141,8 +158,44 @@ function asCut({ stations, cleanUpAllowanceMm, cover }: CutVerification, unit: L
   });
 }
 
-function darkLayer({ stations, cover, look }: CutVerification, unit: LengthUnit): readonly Finding[] {
-  const left = stations.filter((station) => (station.markLeftMm ?? 0) > TOLERANCE_MM);
+/** The rule that decided before the cut, on what was measured after it. */
+function sureOfWall({ sureness, minimumWall }: CutVerification): readonly Finding[] {
+  if (sureness === null || minimumWall === null) return [];
+  const { share, wanted } = sureness;
+  const sure = share >= wanted;
+  const told = share > 0.999 ? 'More than 99.9 %' : printShare(share);
+  return [
+    {
+      ...finding('after-sure', 'How sure after the cut', {
+        status: sure ? 'pass' : 'caution',
+        value: share,
+        limit: wanted,
+        sentence: `${told} sure that the minimum is left everywhere, by what was measured after the cut; the shop wants ${printShare(wanted)}.${sure ? '' : ' Measure it again.'}`,
+        source: "the shop's criteria; JCGM 106:2012",
+      }),
+      unit: '',
+    },
+  ];
+}
+
+function inDoubt({ doubtful }: CutVerification): readonly Finding[] {
+  if (doubtful.length === 0) return [];
+  return [
+    {
+      ...finding('after-doubtful', 'Readings in doubt after the cut', {
+        status: 'caution',
+        value: doubtful.length,
+        limit: 0,
+        sentence: `It looks like a slip and was not confirmed: ${listInWords(doubtful)}. Measure there again.`,
+        source: 'what the family leads one to expect',
+      }),
+      unit: '',
+    },
+  ];
+}
+
+function darkLayer({ marksLeft, cover, look }: CutVerification, unit: LengthUnit): readonly Finding[] {
+  const left = marksLeft.filter(({ depthMm }) => depthMm > TOLERANCE_MM);
   if (left.length === 0 && look !== 'dark') return [];
   if (left.length === 0) {
     return [
@@ -155,13 +208,13 @@ function darkLayer({ stations, cover, look }: CutVerification, unit: LengthUnit)
       }),
     ];
   }
-  const deepest = Math.max(...left.map((station) => station.markLeftMm ?? 0));
+  const deepest = Math.max(...left.map(({ depthMm }) => depthMm));
   return [
     finding('after-marks', 'Marks left', {
       status: 'caution',
       value: deepest,
       limit: 0,
-      sentence: `A mark of up to ${printLength(deepest, unit)} is left ${listInWords(left.map((station) => where(station, cover)))}. Plan the cut again before signing.`,
+      sentence: `A mark of up to ${printLength(deepest, unit)} is left ${listInWords([...new Set(left.map((mark) => placeName(mark.angleDeg, cover.studCount)))])}. Plan the cut again before signing.`,
       source: 'the face has to be clean',
     }),
   ];

@@ -22,11 +22,13 @@ function after(walls: readonly (number | null)[], more: Partial<CutVerification>
               ...place,
               wallMm: walls[i]!,
               faceMm: null,
-              markLeftMm: null,
               cutWallMm: 4.5,
             },
           ],
     ),
+    marksLeft: [],
+    doubtful: [],
+    sureness: null,
     measuredBefore: PLACES,
     minimumWall: { mm: 4.3, source: 'the shop' },
     faceRunoutLimitMm: 0.1,
@@ -81,14 +83,36 @@ describe('after the cut', () => {
   });
   it('a mark that is left is a caution', () => {
     const input = after([4.5, 4.5, 4.5, 4.5]);
-    const marked = {
-      ...input,
-      stations: input.stations.map((one, i) => ({ ...one, markLeftMm: i === 1 ? 0.03 : 0 })),
-    };
+    const at = (angleDeg: number, depthMm: number) => ({ angleDeg, radiusMm: 110, depthMm });
+    const marked = { ...input, marksLeft: [at(0, 0), at(90, 0.03)] };
     expect(found(marked, 'after-marks')?.sentence).toContain(
-      'A mark of up to 0.030 mm is left behind stud 2',
+      'A mark of up to 0.030 mm is left behind stud 2.',
+    );
+    // Between stations, where no wall is read.
+    expect(found({ ...input, marksLeft: [at(45, 0.2)] }, 'after-marks')?.sentence).toContain(
+      'A mark of up to 0.200 mm is left between studs 1 and 2.',
     );
     expect(found(input, 'after-marks')).toBeUndefined();
+  });
+  it('less sure than the shop wants is a caution; where that cannot be told nothing is said', () => {
+    const walls = after([4.5, 4.5, 4.5, 4.5]);
+    const sure = (share: number) => found({ ...walls, sureness: { share, wanted: 0.95 } }, 'after-sure');
+    expect(sure(0.722)).toMatchObject({ status: 'caution', value: 0.722, limit: 0.95 });
+    expect(sure(0.722)?.sentence).toBe(
+      '72.2 % sure that the minimum is left everywhere, by what was measured after the cut; the shop wants 95.0 %. Measure it again.',
+    );
+    expect(sure(0.95)?.status).toBe('pass');
+    expect(found(walls, 'after-sure')).toBeUndefined();
+  });
+  it('a reading in doubt is a caution', () => {
+    const finding = found(
+      after([4.5, 4.5, 4.5, 4.5], { doubtful: ['wall behind stud 2'] }),
+      'after-doubtful',
+    );
+    expect([finding?.status, finding?.sentence]).toEqual([
+      'caution',
+      'It looks like a slip and was not confirmed: wall behind stud 2. Measure there again.',
+    ]);
   });
   it('a new face tilted by 0.12 over Ø 264 fails a limit of 0.10, and passes one of 0.12', () => {
     const input = after([4.5, 4.5, 4.5, 4.5]);

@@ -1,6 +1,7 @@
 import type { CoverCheck } from '../../../shared/words/cover.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
 import type { Job } from '../../../shared/words/job.ts';
+import { countingPasses } from '../../../shared/words/passes.ts';
 import {
   briefLength,
   type LengthUnit,
@@ -25,6 +26,8 @@ export interface PassView {
   readonly totalMm: number;
   readonly note: string;
   readonly look: 'gone' | 'dark' | null;
+  /** Void: the face was measured anew after the ring was welded on. */
+  readonly beforeRing: boolean;
   readonly thinnestMm: number | null;
   readonly darkMm: number | null;
 }
@@ -71,7 +74,7 @@ export interface CutProps {
 }
 
 export function cutSummary(job: Job, unit: LengthUnit): string {
-  const cuts = job.sections.cuts?.body.cuts ?? [];
+  const cuts = countingPasses(job);
   if (cuts.length === 0) {
     const planned = job.sections.decision?.body;
     return planned && planned.decision !== 'replace'
@@ -200,7 +203,11 @@ function Passes({ passes, unit }: { passes: readonly PassView[]; unit: LengthUni
               <th scope="row" class="words">
                 {i + 1}{' '}
                 <small>
-                  {[pass.look === null ? '' : LAYER_WORD[pass.look], pass.note]
+                  {[
+                    pass.beforeRing ? 'before the ring' : '',
+                    pass.look === null ? '' : LAYER_WORD[pass.look],
+                    pass.note,
+                  ]
                     .filter((text) => text !== '')
                     .join('; ')}
                 </small>

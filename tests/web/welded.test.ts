@@ -3,6 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { listEntries } from '../../src/records/catalogue.ts';
 import { allReadings } from '../../src/records/history.ts';
 import { createJob, getJob, jobAtRevision, reviseJob } from '../../src/records/jobs.ts';
+import { passesOf, verifyJob } from '../../src/web/jobCheck.ts';
 import { type Served, serve } from './program.ts';
 
 let program: Served;
@@ -11,7 +12,7 @@ beforeAll(async () => {
 });
 afterAll(() => program.close());
 
-async function decided(): Promise<string> {
+async function decided(decision = 'face-and-ring'): Promise<string> {
   const family = (await listEntries(program.shop.db, 'family')).find((one) => one.body.ringAllowed)!;
   const received = {
     familyId: family.id,
@@ -25,7 +26,7 @@ async function decided(): Promise<string> {
   const { number } = await createJob(program.shop.db, ctx, { received });
   await send(number, 'looked', { crackTest: 'none-found', crackMethod: 'dye' });
   await measure(number);
-  await send(number, 'decision', { decision: 'face-and-ring', reason: 'it marks again and again' });
+  await send(number, 'decision', { decision, reason: 'it marks again and again' });
   return number;
 }
 
@@ -40,18 +41,18 @@ async function send(number: string, section: string, fields: Record<string, stri
 }
 
 /** Every station of the family, at the wall when new. */
-async function measure(number: string): Promise<void> {
+async function measure(number: string, pass = 'before', wall?: string): Promise<void> {
   const job = (await getJob(program.shop.db, number))!;
   const family = job.sections.received!.body.family;
   const page = await program.get(`/jobs/${number}`);
   const places = [...page.html.matchAll(/name="at\.(\d+)" value="([^"]+)"/g)].slice(0, 3 * family.studCount);
   const cells = places.flatMap(([, index, at]) => [
     [`at.${index}`, at!],
-    [`w.${index}`, String(family.nominalWallMm)],
+    [`w.${index}`, wall ?? String(family.nominalWallMm)],
     [`f.${index}`, '0'],
   ]);
   const sent = await send(number, 'readings', {
-    pass: 'before',
+    pass,
     token: randomUUID(),
     unit: 'mm',
     ...Object.fromEntries(cells),
@@ -87,6 +88,31 @@ describe('ring first', () => {
     expect(again.status).toBe(303);
     expect((await send(number, 'cuts', { depth: '0.05' })).status).toBe(303);
     expect((await getJob(program.shop.db, number))?.stage).toBe('to-verify');
+  });
+
+  it('passes made before it are kept, and not added to those made after', async () => {
+    const number = await decided('face');
+    await send(number, 'cuts', { depth: '0.04', look: 'dark' });
+    await send(number, 'decision', { decision: 'face-and-ring', reason: 'it marks again and again' });
+    await send(number, 'welded', {});
+    await measure(number);
+    await send(number, 'decision', { decision: 'face', reason: 'ring is on' });
+    const page = await program.get(`/jobs/${number}`);
+    expect(page.text).toContain('before the ring');
+    await send(number, 'cuts', { depth: '0.05', look: 'gone' });
+    const job = (await getJob(program.shop.db, number))!;
+    await measure(number, 'after', String(job.sections.received!.body.family.nominalWallMm - 0.05));
+    const done = (await getJob(program.shop.db, number))!;
+    const found = Object.fromEntries(verifyJob(done, 'mm').map((one) => [one.id, one]));
+    expect([found['after-depth']!.status, found['after-depth']!.value]).toEqual(['pass', 0.05]);
+    expect(found['after-planned']!.status).toBe('pass');
+    expect(passesOf(done).map(({ totalMm, beforeRing }) => [totalMm, beforeRing])).toEqual([
+      [0.04, true],
+      [0.05, false],
+    ]);
+    expect((await program.get(`/jobs/${number}/sheet`)).text).toContain(
+      'One pass was made before the ring was welded on.',
+    );
   });
 
   it('is recorded once, and a later change of the set-up voids nothing', async () => {

@@ -8,6 +8,14 @@ import type {
   ShopCriteria,
 } from '../words/catalogue.ts';
 import type { ThreadSpec } from '../words/thread.ts';
+import {
+  LINING_MODULUS_MPA_PER_MM,
+  LOCK_UP_PRESSURE_MPA,
+  POISSON,
+  refuseUnbelievable,
+  YIELD_MPA,
+  YOUNG_MPA,
+} from './believable.ts';
 import { balanceSchema, confidence } from './coverCheck.ts';
 import {
   choice,
@@ -37,12 +45,17 @@ import {
 const name = text('The name', { least: 1, most: 80 });
 const note = text('The note', { most: 2000, lines: true });
 const source = (what: string) => text(what, { least: 1, most: 200 });
-const pressure = (what: string) => quantity(what, 'MPa', { least: 0, open: true, most: 100 });
-const yieldStress = quantity('The yield', 'MPa', { least: 0, open: true, most: 10_000 });
+const lockUpPressure = quantity(
+  'The lock-up pressure',
+  'MPa',
+  LOCK_UP_PRESSURE_MPA,
+  'Give it with its unit, as in 0.7 MPa, 7 bar or 100 psi.',
+);
+const yieldStress = quantity('The yield', 'MPa', YIELD_MPA, 'Give it in MPa; mild steel has about 250.');
+const above = (what: string, most: number) => quantity(what, 'MPa', { least: 0, open: true, most });
 const callout = text('The thread', { least: 1, most: 40 });
 
-/** A cover family as the catalogue keeps it. */
-export const familySchema = strict('The family', {
+const FAMILY = {
   name,
   make: choice('The make of the cover', ['stamped', 'from-solid']),
   sideWall: choice('The side wall', ['plain', 'ribbed']),
@@ -58,7 +71,7 @@ export const familySchema = strict('The family', {
   sideWallMm: orNull(size('The side wall’s thickness')),
   pistonSealDiameterMm: orNull(size('The piston seal’s diameter')),
   hubDiameterMm: orNull(size('The hub’s diameter')),
-  lockUpPressureMPa: orNull(pressure('The lock-up pressure')),
+  lockUpPressureMPa: orNull(lockUpPressure),
   yieldMPa: orNull(yieldStress),
   ring: orNull(
     strict('The ring', {
@@ -74,6 +87,25 @@ export const familySchema = strict('The family', {
   shopMinimumWallSource: orNull(source('Who set the shop’s minimum wall, and when')),
   ringAllowed: yesNo('Whether a ring may be welded on'),
   note,
+};
+
+/** A cover family as the catalogue takes it. */
+export const familySchema = strict('The family', FAMILY).superRefine(
+  across<Family>((family, refuse) => {
+    let misplaced = false;
+    refuseFamily(family, (path, message) => {
+      misplaced = true;
+      refuse(path, message);
+    });
+    if (!misplaced) refuseUnbelievable(family, refuse);
+  }),
+) satisfies z.ZodType<Family>;
+
+/** A family as a job keeps it: one that the catalogue took before it asked whether its numbers can be believed too. */
+export const keptFamilySchema = strict('The family', {
+  ...FAMILY,
+  lockUpPressureMPa: orNull(above('The lock-up pressure', 100)),
+  yieldMPa: orNull(above('The yield', 10_000)),
 }).superRefine(across<Family>(refuseFamily)) satisfies z.ZodType<Family>;
 
 function refuseFamily(family: Family, refuse: Refuse): void {
@@ -301,10 +333,20 @@ export const shopCriteriaSchema = strict('The criteria', {
   shimsMm: orElse(list('The shims', size('The shim'), { most: MOST_SHIMS }), []),
   bending: orNull(
     strict('How covers bend', {
-      liningModulusMPaPerMm: quantity('The lining’s modulus', 'MPa/mm', { least: 0, open: true, most: 1e6 }),
-      youngMPa: quantity('Young’s modulus', 'MPa', { least: 0, open: true, most: 1e7 }),
-      poisson: quantity('Poisson’s ratio', '', { least: 0, most: 0.4999 }),
-      lockUpPressureMPa: orNull(pressure('The lock-up pressure')),
+      liningModulusMPaPerMm: quantity(
+        'The lining’s modulus',
+        'MPa/mm',
+        LINING_MODULUS_MPA_PER_MM,
+        'Give the pressure in MPa for each mm it is squeezed.',
+      ),
+      youngMPa: quantity(
+        'Young’s modulus',
+        'MPa',
+        YOUNG_MPA,
+        'Give it in MPa, a thousand times the figure in GPa; steel has about 206000.',
+      ),
+      poisson: quantity('Poisson’s ratio', '', POISSON, 'Steel has about 0.29.'),
+      lockUpPressureMPa: orNull(lockUpPressure),
       yieldMPa: orNull(yieldStress),
       speedRpm: orNull(quantity('The speed', 'rpm', SPEED)),
       ringRunoutMm: orNull(extent('The runout allowed of a ring')),

@@ -47,8 +47,11 @@ function boundsInWords({ least, open = false, most }: Bounds, unit: string): str
   return parts.flat().join(' and ');
 }
 
-/** A number of one unit within bounds. NaN and infinities are refused; nothing is read out of text. */
-export function quantity(name: string, unit: string, bounds: Bounds) {
+/**
+ * A number of one unit within bounds. NaN and infinities are refused; nothing is read out of text. `advice` says what to
+ * do about one that is out of bounds, where the bounds alone do not.
+ */
+export function quantity(name: string, unit: string, bounds: Bounds, advice?: string) {
   const of = unit === '' ? '' : ` ${unit}`;
   const wanted = unit === '' ? 'a plain number' : `a plain number of ${unit}`;
   const error = (sent: Sent): string => {
@@ -56,7 +59,8 @@ export function quantity(name: string, unit: string, bounds: Bounds) {
     if (missing(sent.input)) return `${what} is missing; give ${wanted}.`;
     if (typeof sent.input !== 'number') return `${what} was sent as ${sentAs(sent.input)}; send ${wanted}.`;
     if (!Number.isFinite(sent.input)) return `${what} is not a finite number; send ${wanted}.`;
-    return `${what} is ${sent.input}${of}; it must be ${boundsInWords(bounds, unit)}.`;
+    const sentence = `${what} is ${sent.input}${of}; it must be ${boundsInWords(bounds, unit)}.`;
+    return advice === undefined ? sentence : `${sentence} ${advice}`;
   };
   let schema = z.number({ error });
   const { least, most, open = false } = bounds;

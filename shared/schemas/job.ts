@@ -8,7 +8,7 @@ import {
   type NewReading,
   type Received,
 } from '../words/job.ts';
-import { familySchema } from './catalogue.ts';
+import { keptFamilySchema } from './catalogue.ts';
 import { gaugeSchema } from './coverCheck.ts';
 import {
   angle,
@@ -45,7 +45,7 @@ export const day = text('The day', { least: 10, most: 10 }).refine(
 export const receivedSchema = strict('What came in', {
   familyId: key('The family'),
   familyRevision: count('The family’s revision', 1, 1_000_000),
-  family: familySchema,
+  family: keptFamilySchema,
   customerReference: text('The customer’s reference', { most: 80 }),
   receivedOn: day,
   note: note(),

@@ -4,6 +4,7 @@ import {
   catalogueStackSchema,
   catalogueStudSchema,
   familySchema,
+  keptFamilySchema,
   shopCriteriaSchema,
 } from '../../shared/schemas/catalogue.ts';
 import { changed, faults, taken } from './changed.ts';
@@ -112,7 +113,7 @@ describe('a family', () => {
     [
       'lockUpPressureMPa',
       0,
-      'The lock-up pressure is 0 MPa; it must be more than 0 MPa and at most 100 MPa.',
+      'The lock-up pressure is 0 MPa; it must be at least 0.05 MPa and at most 3 MPa. Give it with its unit, as in 0.7 MPa, 7 bar or 100 psi.',
     ],
     ['makerMinimumWallMm', 5.1, 'The maker’s minimum wall is 5.1 mm; a new cover, 5 mm, would not pass it.'],
     ['makerMinimumWallMm', null, 'The maker’s minimum wall has a source but no figure; give it in mm.'],
@@ -128,6 +129,55 @@ describe('a family', () => {
     ['note', '\ud800', 'The note has a control character in it; take it out.'],
   ])('%s = %j', (path, value, message) => {
     expect(faults(familySchema, changed(FAMILY, path, value))).toEqual([{ path, message }]);
+  });
+
+  // In each the number a slip of the unit makes of an honest one: 4 mm as 0.157 in, 64 mm as 2.5 in, 7 bar, 100 psi.
+  test.each<[string, number, RegExp]>([
+    [
+      'sideWallMm',
+      0.157,
+      /^The side wall’s thickness is 0.157 mm; beside the wall when new, 5 mm, it must be at least 1 mm and at most 25 mm. Check both and their units.$/,
+    ],
+    ['sideWallMm', 101.6, /at least 1 mm and at most 25 mm/],
+    ['pistonSealDiameterMm', 2.52, /beside the track’s inner diameter, 214 mm, it must be at least 10.7 mm/],
+    ['hubDiameterMm', 1.89, /beside the track’s outer diameter, 264 mm, it must be at least 13.2 mm/],
+    ['bossDiameterMm', 3.54, /The boss’s diameter is 3.54 mm; .* at least 10.7 mm/],
+    ['rimDiameterMm', 7620, /The rim’s diameter is 7620 mm; .* at most 792 mm/],
+    ['padDiameterMm', 0.945, /The pads’ diameter is 0.945 mm; beside the stud circle, 286 mm, .* 5.72 mm/],
+    ['padDiameterMm', 609.6, /at most 143 mm/],
+    ['padThicknessMm', 0.394, /The pads’ thickness is 0.394 mm; .* at least 0.75 mm/],
+    ['padThicknessMm', 254, /at most 40 mm/],
+    ['ring.innerDiameterMm', 9.29, /The boss’s diameter is 90 mm/],
+    ['ring.thicknessMm', 0.236, /The ring’s thickness is 0.236 mm; .* at least 0.75 mm and at most 40 mm/],
+    ['lockUpPressureMPa', 7, /The lock-up pressure is 7 MPa; .* at most 3 MPa. Give it with its unit/],
+    ['lockUpPressureMPa', 100, /The lock-up pressure is 100 MPa/],
+    ['yieldMPa', 46, /The yield is 46 MPa; it must be at least 60 MPa and at most 2500 MPa. Give it in MPa/],
+  ])('%s = %j is what nobody can believe', (path, value, message) => {
+    const found = faults(familySchema, changed(FAMILY, path, value));
+    expect(found.map((fault) => fault.path)).toEqual([path]);
+    expect(found[0]?.message).toMatch(message);
+  });
+
+  test('as a cover’s unit slips, so is its wall or its track refused', () => {
+    expect(
+      faults(familySchema, { ...FAMILY, nominalWallMm: 0.197, makerMinimumWallMm: 0.165 })[0]?.message,
+    ).toBe(
+      'The wall when new is 0.197 mm; beside the stud circle, 286 mm, it must be at least 1.43 mm and at most 28.6 mm. Check both and their units.',
+    );
+    const bare = { ...FAMILY, bossDiameterMm: null, pistonSealDiameterMm: null };
+    const track = { ...bare, trackInnerDiameterMm: 8.43, trackOuterDiameterMm: 10.4 };
+    expect(faults(familySchema, track)[0]?.message).toContain('The track’s outer diameter is 10.4 mm');
+  });
+
+  test('what it leaves empty is not asked about, and what a job kept of it stays as it was taken', () => {
+    const silent = Object.fromEntries(
+      ['boss', 'rim', 'pad', 'pistonSeal', 'hub'].map((name) => [`${name}DiameterMm`, null]),
+    );
+    const empty = { padThicknessMm: null, sideWallMm: null, lockUpPressureMPa: null, yieldMPa: null };
+    expect(faults(familySchema, { ...FAMILY, ...silent, ...empty, ring: null })).toEqual([]);
+    const before = { ...FAMILY, sideWallMm: 0.157, pistonSealDiameterMm: 2.5, lockUpPressureMPa: 100 };
+    expect(faults(familySchema, { ...before, lockUpPressureMPa: null })).toHaveLength(2);
+    expect(faults(keptFamilySchema, before)).toEqual([]);
   });
 
   test('a shop’s figure says who set it', () => {
@@ -256,6 +306,23 @@ test('the shop’s criteria', () => {
   expect(faults(shopCriteriaSchema, changed(criteria, 'bending.peakOverNew', 0.9))[0]?.message).toBe(
     'The limit on the pressure peak is 0.9 times new; it must be at least 1 times new and at most 100 times new.',
   );
+  for (const [field, value, sentence] of [
+    [
+      'youngMPa',
+      206,
+      'Young’s modulus is 206 MPa; it must be at least 50000 MPa and at most 250000 MPa. Give it in MPa, a thousand times the figure in GPa; steel has about 206000.',
+    ],
+    ['youngMPa', 30_000_000, 'Young’s modulus is 30000000 MPa'],
+    ['poisson', 0.029, 'Poisson’s ratio is 0.029; it must be at least 0.15 and at most 0.4. Steel has'],
+    ['liningModulusMPaPerMm', 1524, 'The lining’s modulus is 1524 MPa/mm; it must be at least 5 MPa/mm'],
+    ['liningModulusMPaPerMm', 2.36, 'The lining’s modulus is 2.36 MPa/mm'],
+    ['lockUpPressureMPa', 100, 'The lock-up pressure is 100 MPa; it must be at least 0.05 MPa and at most 3'],
+    ['yieldMPa', 0.32, 'The yield is 0.32 MPa; it must be at least 60 MPa and at most 2500 MPa.'],
+  ] as const) {
+    const found = faults(shopCriteriaSchema, changed(criteria, `bending.${field}`, value));
+    expect(found.map(({ path }) => path)).toEqual([`bending.${field}`]);
+    expect(found[0]?.message).toContain(sentence);
+  }
   expect(faults(shopCriteriaSchema, { ...criteria, confidence: 95 })[0]?.path).toBe('confidence');
   expect(faults(shopCriteriaSchema, { ...criteria, confidence: undefined })[0]?.message).toBe(
     'The confidence is missing; give a plain number.',

@@ -73,6 +73,20 @@ describe('the catalogue, by form', () => {
     expect(page.html).toMatch(/name="ringThickness"[^>]*value="6.35"/);
     expect(page.html).toMatch(/name="seal"[^>]*value="64"/);
     expect((await program.get('/catalogue/family.csv')).html).toContain('piston seal diameter (mm)');
+    const slipped = await program.post('/catalogue/family', {
+      ...named,
+      ...bending,
+      name: 'Slipped',
+      sideWallThickness: '0.157',
+      seal: '2.5',
+      lockUpPressure: '1 bar',
+    });
+    expect(slipped.status).toBe(422);
+    expect(slipped.text).toContain('The side wall’s thickness is 0.157 mm; beside the wall when new');
+    expect(slipped.html).toMatch(/name="sideWallThickness"[^>]*aria-invalid="true"/);
+    expect(slipped.html).toMatch(/name="seal"[^>]*aria-invalid="true"/);
+    const psi = { ...named, ...bending, name: 'Slipped', lockUpPressure: '100' };
+    expect((await program.post('/catalogue/family', psi)).text).toContain('The lock-up pressure is 100 MPa');
     const past = await program.post('/catalogue/family', {
       ...named,
       name: 'Past',
@@ -229,6 +243,10 @@ describe('the criteria', () => {
     const bending = { liningModulus: '60', young: '206000', poisson: '0,29', lockUpPressure: '7 bar' };
     const below = await program.post('/criteria', { ...begun, ...bending, rippleOverNew: '0,9' });
     expect(below.html).toMatch(/name="rippleOverNew"[^>]*aria-invalid="true"/);
+    const inGPa = await program.post('/criteria', { ...begun, ...bending, young: '206' });
+    expect(inGPa.status).toBe(422);
+    expect(inGPa.text).toContain('Young’s modulus is 206 MPa; it must be at least 50000 MPa');
+    expect(inGPa.html).toMatch(/name="young"[^>]*aria-invalid="true"/);
     const heat = {
       heatShare: '50',
       slipTorque: '300',

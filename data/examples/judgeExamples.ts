@@ -63,9 +63,11 @@ export const judgeExamples: Readonly<Record<string, Example>> = {
         bending: {
           cases: [one('new', 3.66, 1.23), one('after', 3.8, 1.32), one('ring-unbonded', 3.46, 1.17)],
           welded: false,
+          base: { wallMm: 4.4, yieldMPa: null },
         },
         why: null,
         ringAllowed: true,
+        unit: 'mm',
       }).map(({ title, status, sentence }) => `${title}, ${status}: ${sentence}`);
     },
   ),

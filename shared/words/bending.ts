@@ -63,6 +63,8 @@ export interface BendingCase {
   readonly greatestStressMPa: PistonRange;
   /** Under either piston; null where no yield was given. */
   readonly beyondYield: boolean | null;
+  /** The boss moves more than half the wall under either piston; left out in what was kept before it was told. */
+  readonly largeDeflection?: boolean;
   /** null where the shop has not said what an engagement is. */
   readonly heat: CaseHeat | null;
 }

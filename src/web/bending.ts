@@ -42,6 +42,7 @@ export function bendingRouter(house: House): Router {
         own: form.familyId === 'own',
         criteria,
         check,
+        unit: frame.lengthUnit,
         only: DRAWN,
         signal,
       }));

@@ -2,7 +2,7 @@ import type { Bending, BendingBase, BendingCaseId, PistonRange } from '../../sha
 import type { Family, ShopCriteria } from '../../shared/words/catalogue.ts';
 import type { CoverCheck } from '../../shared/words/cover.ts';
 import type { Finding } from '../../shared/words/finding.ts';
-import { listInWords } from '../../shared/words/print.ts';
+import { type LengthUnit, listInWords } from '../../shared/words/print.ts';
 import { Refusal } from '../../shared/words/refusal.ts';
 import type { StiffnessAnswer } from '../../shared/words/stiffness.ts';
 import { stiffnessFindings } from '../calc/judge/stiffnessFindings.ts';
@@ -29,6 +29,8 @@ export interface BendingAsked {
   readonly own?: boolean;
   readonly criteria: ShopCriteria;
   readonly check: CoverCheck;
+  /** Of the findings' sentences. */
+  readonly unit: LengthUnit;
   readonly welded?: boolean;
   /** The new cover of another family, side by side. */
   readonly other?: { readonly id: string; readonly family: Family } | null;
@@ -45,12 +47,12 @@ export interface BendingTold {
 }
 
 export async function bendingFor(asked: BendingAsked): Promise<BendingTold> {
-  const { family, criteria } = asked;
+  const { family, criteria, unit } = asked;
   const limits = limitsOf(criteria);
   const told = (bending: Bending | null, why: string | null): BendingTold => ({
     bending,
     why,
-    findings: stiffnessFindings({ limits, bending, why, ringAllowed: family?.ringAllowed ?? false }),
+    findings: stiffnessFindings({ limits, bending, why, ringAllowed: family?.ringAllowed ?? false, unit }),
   });
   if (family === null) return told(null, NO_FAMILY);
   const { base, missing, shopSilent } = bendingBase(family, criteria.bending ?? null);

@@ -103,6 +103,7 @@ async function coverPage(
       own: form.familyId === 'own',
       criteria,
       check: bare,
+      unit: frame.lengthUnit,
       other,
       signal,
     }));

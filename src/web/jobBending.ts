@@ -25,7 +25,7 @@ export async function bentJob(
   const { input, check } = answer;
   if (input === null || check === null) return { answer, told: null };
   const family = job.sections.received?.body.family ?? null;
-  const told = await bendingFor({ family, criteria, check, welded: isWelded(job), ...more });
+  const told = await bendingFor({ family, criteria, check, unit, welded: isWelded(job), ...more });
   if (told.findings.length === 0) return { answer, told };
   return { answer: { ...answer, check: checkCover(input, unit, told.findings) }, told };
 }

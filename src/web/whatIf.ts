@@ -60,7 +60,7 @@ async function withCut(
   input: CoverCheckInput | null,
   req: Request,
   unit: LengthUnit,
-  bent: Omit<BendingAsked, 'check' | 'only'>,
+  bent: Omit<BendingAsked, 'check' | 'unit' | 'only'>,
 ): Promise<{ check: CoverCheck | null; bending: Bending | null }> {
   const cutMm = Number(fieldsOf(req.query).try ?? '');
   const nothing = { check: null, bending: null };
@@ -68,7 +68,7 @@ async function withCut(
   const cut = { ...input, plannedCutMm: cutMm };
   try {
     const bare = checkCover(cut, unit);
-    const { bending, findings } = await bendingFor({ ...bent, check: bare, only: FOLLOWS });
+    const { bending, findings } = await bendingFor({ ...bent, check: bare, unit, only: FOLLOWS });
     return { check: findings.length === 0 ? bare : checkCover(cut, unit, findings), bending };
   } catch (error) {
     if (error instanceof Refusal) return nothing;

@@ -51,7 +51,7 @@ export function checkCover(
   });
   return {
     verdict: judged.verdict,
-    ...coverReason(judged, numbers, unit),
+    ...coverReason(judged, numbers, unit, further.find(({ status }) => status === 'caution')),
     face: {
       runoutMm: numbers.runout?.value ?? null,
       indicatorReadingMm: numbers.indicator?.value ?? null,

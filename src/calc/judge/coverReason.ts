@@ -4,23 +4,31 @@ import { type LengthUnit, printAgainst } from '../../../shared/words/print.ts';
 import type { CoverNumbers } from '../cover/coverNumbers.ts';
 import { printCut, wallInWords } from './coverWords.ts';
 
-/** The verdict as a heading, and the one number that decided it. */
+/**
+ * The verdict as a heading, and the one number that decided it. `toJudge` is a finding that decided nothing because its
+ * numbers are not to be relied on.
+ */
 export function coverReason(
   { verdict, decidedBy }: { readonly verdict: Verdict; readonly decidedBy: Finding | null },
   numbers: CoverNumbers,
   unit: LengthUnit,
+  toJudge?: Finding,
 ): Pick<CoverCheck, 'headline' | 'because'> {
   const cut = printCut(numbers.cut.dialledMm, unit);
   const { least } = numbers;
   const leaves = `leaves ${wallInWords(least.wallMm, least.station, numbers, unit)}`;
   const decided = decidedBy?.sentence ?? '';
+  const yours =
+    toJudge === undefined
+      ? ''
+      : ` ${toJudge.title} is left for you to judge first: its numbers are not to be relied on.`;
   switch (verdict) {
     case 'face':
-      return { headline: `Face it: ${cut}.`, because: `That cleans every mark and ${leaves}.` };
+      return { headline: `Face it: ${cut}.`, because: `That cleans every mark and ${leaves}.${yours}` };
     case 'face-if-sound':
       return {
         headline: `Face it, if it is sound: ${cut}.`,
-        because: `That cleans every mark and ${leaves}. No crack test is recorded: test it first.`,
+        because: `That cleans every mark and ${leaves}. No crack test is recorded: test it first.${yours}`,
       };
     case 'face-and-ring':
       return {

@@ -1,9 +1,19 @@
-import type { Bending, BendingCase, PistonRange } from '../../../shared/words/bending.ts';
+import type { Bending, BendingBase, BendingCase, PistonRange } from '../../../shared/words/bending.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
-import { printNumber } from '../../../shared/words/print.ts';
+import { type LengthUnit, printAs, printLength, printNumber, STRESS } from '../../../shared/words/print.ts';
 
 const SLACK = 1e-9;
 const SOURCE = 'the shop’s criteria; thin-plate model, an advice the shop has made a limit';
+
+interface Judged extends Pick<Bending, 'cases' | 'welded'> {
+  readonly base: Pick<BendingBase, 'wallMm' | 'yieldMPa'>;
+}
+
+interface Against extends Pick<Judged, 'base'> {
+  readonly fresh: BendingCase;
+  readonly limits: Bending['limits'];
+  readonly unit: LengthUnit;
+}
 
 interface Held {
   readonly what: string;
@@ -14,6 +24,8 @@ interface Held {
 /**
  * The shop’s limits on bending as findings: the cover as the cut leaves it, and, where a ring may be welded on, the same
  * with the ring taken as unbonded. Under both bounds of the piston the limit must be kept, so the larger ratio judges.
+ * Beyond yield, or where the boss moves more than half the wall, the numbers are not to be relied on: they neither pass
+ * nor fail a cover, and a person judges.
  *
  * Source: rows 7 and 8 of the table of verdicts (this program’s own rule)
  * Example: tests/calc/judge/stiffnessFindings.test.ts
@@ -23,18 +35,20 @@ export function stiffnessFindings({
   bending,
   why,
   ringAllowed,
+  unit,
 }: {
   readonly limits: Bending['limits'];
-  readonly bending: Pick<Bending, 'cases' | 'welded'> | null;
+  readonly bending: Judged | null;
   /** Why there is no bending to judge. */
   readonly why: string | null;
   readonly ringAllowed: boolean;
+  readonly unit: LengthUnit;
 }): Finding[] {
   if (limits.peakOverNew === null && limits.rippleOverNew === null) return [];
   const found = (id: BendingCase['id']) => bending?.cases.find((one) => one.id === id) ?? null;
   const fresh = found('new');
   const after = found('after');
-  if (fresh === null || after === null) {
+  if (bending === null || fresh === null || after === null) {
     return [
       finding({
         id: 'stiffness',
@@ -44,11 +58,12 @@ export function stiffnessFindings({
       }),
     ];
   }
-  const welded = bending?.welded === true;
-  const bare = judge('stiffness', welded ? 'Stiffness with its ring' : 'Stiffness', after, fresh, limits);
+  const { welded, base } = bending;
+  const against = { fresh, limits, base, unit };
+  const bare = judge('stiffness', welded ? 'Stiffness with its ring' : 'Stiffness', after, against);
   const ringed = found('ring-unbonded');
   if (!ringAllowed || ringed === null || welded) return [bare];
-  const told = judge('stiffness-with-ring', 'Stiffness with a ring', ringed, fresh, limits);
+  const told = judge('stiffness-with-ring', 'Stiffness with a ring', ringed, against);
   // It decides the verdict where the bare cover fails, and then it has to say that too.
   return [bare, bare.status === 'fail' ? { ...told, sentence: `${bare.sentence} ${told.sentence}` } : told];
 }
@@ -57,8 +72,7 @@ function judge(
   id: Finding['id'],
   title: string,
   one: BendingCase,
-  fresh: BendingCase,
-  limits: Bending['limits'],
+  { fresh, limits, base, unit }: Against,
 ): Finding {
   const held: Held[] = [];
   const hold = (what: string, of: (one: BendingCase) => PistonRange, limit: number | null) => {
@@ -75,16 +89,37 @@ function judge(
       `the ${each.what} is ${printAgainstLimit(each)} × that of the new cover, ${over(each) ? 'past' : 'within'} the shop’s ${printNumber(each.limit, 2)} ×`,
   );
   const fails = held.some(over);
+  const caveat = notReliedOn(one, base, unit) ?? notReliedOn(fresh, base, unit);
   const how = one.ring === null ? 'After the cut' : 'With the ring, taken as unbonded,';
   return finding({
     id,
     title,
-    status: fails ? 'fail' : 'pass',
+    status: caveat !== null ? 'caution' : fails ? 'fail' : 'pass',
     value: worst.ratio,
     limit: worst.limit,
     unit: '× new',
-    sentence: `${how} ${told.join('; ')}.`,
+    sentence: `${how} ${told.join('; ')}.${caveat === null ? '' : ` ${caveat}`}`,
   });
+}
+
+/** Why the numbers of a case are not to be relied on, and what to do then; null where they are. */
+function notReliedOn(one: BendingCase, base: Judged['base'], unit: LengthUnit): string | null {
+  const most = ({ rigid, conforming }: PistonRange) => Math.max(Math.abs(rigid), Math.abs(conforming));
+  const why: string[] = [];
+  if (one.beyondYield) {
+    why.push(
+      `the greatest stress reaches ${printAs(most(one.greatestStressMPa), STRESS[unit])}, above the yield of ${printAs(base.yieldMPa ?? 0, STRESS[unit])}`,
+    );
+  }
+  if (one.largeDeflection) {
+    const wallMm = Math.min(base.wallMm, one.trackWallMm);
+    why.push(
+      `the boss moves ${printLength(most(one.bossDeflectionMm), unit, 'coarse')}, more than half the wall of ${printLength(wallMm, unit, 'coarse')}`,
+    );
+  }
+  if (why.length === 0) return null;
+  const whose = one.id === 'new' ? 'of the new cover ' : '';
+  return `But these numbers are not to be relied on: ${whose}${why.join(', and ')}. They decide nothing here: check the figures of the family and of the criteria, and judge the cover yourself.`;
 }
 
 /** Enough digits that a ratio past its limit never reads as the limit itself. */

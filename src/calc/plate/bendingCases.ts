@@ -84,6 +84,9 @@ export function bendingCase(
     bossDeflectionMm: range((answer) => answer.bossDeflectionMm),
     greatestStressMPa: range((answer) => answer.greatestStressMPa),
     beyondYield: rigid.beyondYield === null ? null : rigid.beyondYield || conforming.beyondYield === true,
+    largeDeflection: [rigid, conforming].some(({ warnings }) =>
+      warnings.some(({ code }) => code === 'large-deflection'),
+    ),
     heat: heat && heatOf(asked, heat, peakOverMean),
   };
 }

@@ -25,12 +25,14 @@ const judge = (
   const { welded = false, ...rest } = more;
   return stiffnessFindings({
     limits: { peakOverNew: 1.1, rippleOverNew: null },
-    bending: { cases, welded },
+    bending: { cases, welded, base: BASE },
     why: null,
     ringAllowed: true,
+    unit: 'mm',
     ...rest,
   }).map(({ id, status, value }) => `${id} ${status} ${value === null ? '' : value.toFixed(3)}`);
 };
+const BASE = { wallMm: 4.4, yieldMPa: 320 };
 const NEW = one('new', { rigid: 2, conforming: 1.2 });
 
 // The rule is this program’s own: both bounds of the piston must keep the shop’s limit, the ring counts as unbonded.
@@ -52,9 +54,10 @@ describe('limits of the shop on bending', () => {
     const after = one('after', { rigid: 2.1, conforming: 1.2 }, even(16));
     const [finding] = stiffnessFindings({
       limits,
-      bending: { cases: [NEW, after], welded: false },
+      bending: { cases: [NEW, after], welded: false, base: BASE },
       why: null,
       ringAllowed: false,
+      unit: 'mm',
     });
     expect(finding).toMatchObject({ status: 'fail', value: 1.6, limit: 1.5 });
     expect(finding!.sentence).toBe(
@@ -83,9 +86,10 @@ describe('limits of the shop on bending', () => {
     const limits = { peakOverNew: 1.1, rippleOverNew: null };
     const found = stiffnessFindings({
       limits,
-      bending: { cases, welded: false },
+      bending: { cases, welded: false, base: BASE },
       why: null,
       ringAllowed: true,
+      unit: 'mm',
     });
     expect(found[1]!.sentence).toBe(
       'After the cut the pressure peak is 1.50 × that of the new cover, past the shop’s 1.10 ×. With the ring, taken as unbonded, the pressure peak is 0.95 × that of the new cover, within the shop’s 1.10 ×.',
@@ -98,12 +102,59 @@ describe('limits of the shop on bending', () => {
     ]);
   });
 
+  it.each<[string, Partial<BendingCase>, 'mm' | 'in', string]>([
+    [
+      'beyond yield',
+      { beyondYield: true, greatestStressMPa: { rigid: 300, conforming: 340 } },
+      'mm',
+      'the greatest stress reaches 340 MPa, above the yield of 320 MPa.',
+    ],
+    [
+      'where the boss moves more than half the wall',
+      { largeDeflection: true, bossDeflectionMm: { rigid: 2.1, conforming: -2.5 } },
+      'in',
+      'the boss moves 0.098 in, more than half the wall of 0.157 in.',
+    ],
+  ])(
+    '%s neither fail nor pass a cover, and say that the numbers are not to be relied on',
+    (_, far, unit, why) => {
+      const found = (peak: number) =>
+        stiffnessFindings({
+          limits: { peakOverNew: 1.1, rippleOverNew: null },
+          bending: { cases: [NEW, { ...one('after', even(peak)), ...far }], welded: false, base: BASE },
+          why: null,
+          ringAllowed: false,
+          unit,
+        })[0]!;
+      expect(found(1).status).toBe('caution');
+      expect(found(3)).toMatchObject({ id: 'stiffness', status: 'caution', value: 2.5, limit: 1.1 });
+      expect(found(3).sentence).toBe(
+        `After the cut the pressure peak is 2.50 × that of the new cover, past the shop’s 1.10 ×. But these numbers are not to be relied on: ${why} They decide nothing here: check the figures of the family and of the criteria, and judge the cover yourself.`,
+      );
+    },
+  );
+
+  it('are no better than the new cover they are held against', () => {
+    const soft = { ...NEW, beyondYield: true, greatestStressMPa: even(400) };
+    const cases = [soft, one('after', even(3)), one('ring-unbonded', even(1))];
+    expect(judge(cases)).toEqual(['stiffness caution 2.500', 'stiffness-with-ring caution 0.833']);
+    const [finding] = stiffnessFindings({
+      limits: { peakOverNew: 1.1, rippleOverNew: null },
+      bending: { cases, welded: false, base: BASE },
+      why: null,
+      ringAllowed: false,
+      unit: 'mm',
+    });
+    expect(finding!.sentence).toContain('relied on: of the new cover the greatest stress reaches 400 MPa');
+  });
+
   it('are not checked where nothing could be reckoned, and say why', () => {
     const [finding] = stiffnessFindings({
       limits: { peakOverNew: 1.1, rippleOverNew: null },
       bending: null,
       why: 'The family does not say its hub diameter.',
       ringAllowed: true,
+      unit: 'mm',
     });
     expect(finding).toMatchObject({ id: 'stiffness', status: 'not-checked' });
     expect(finding!.sentence).toContain('hub diameter');
@@ -112,9 +163,10 @@ describe('limits of the shop on bending', () => {
   it('never print a ratio past its limit as the limit itself', () => {
     const [finding] = stiffnessFindings({
       limits: { peakOverNew: 1.1, rippleOverNew: null },
-      bending: { cases: [NEW, one('after', { rigid: 2.2004, conforming: 1.2 })], welded: false },
+      bending: { cases: [NEW, one('after', { rigid: 2.2004, conforming: 1.2 })], welded: false, base: BASE },
       why: null,
       ringAllowed: true,
+      unit: 'mm',
     });
     expect(finding!.sentence).toContain('is 1.1002 × that of the new cover, past the shop’s 1.10 ×');
   });

@@ -112,6 +112,21 @@ describe('one case', () => {
     expect(of(more! + 1).shown.beyondYield).toBe(false);
   });
 
+  it('says where the boss moves more than half the wall under either piston', () => {
+    const far = (trackWallMm: number) => {
+      const asked = { ...fresh!, base: { ...fresh!.base, wallMm: trackWallMm }, trackWallMm };
+      const rigid = bendCover(caseInput(asked, 'rigid'));
+      const conforming = bendCover(caseInput(asked, 'conforming'));
+      const most = Math.max(rigid.bossDeflectionMm, conforming.bossDeflectionMm);
+      const shown = bendingCase(asked, { rigid, conforming }, null);
+      return [shown.largeDeflection, most > trackWallMm / 2];
+    };
+    expect([far(5), far(2.5)]).toEqual([
+      [false, false],
+      [true, true],
+    ]);
+  });
+
   it('is what check values 10.1 say, where the cover is theirs', () => {
     const { trackWallMm: _, ring: _r, piston: _p, peakLimit: _l, ...theirs } = COVER;
     const asked = { id: 'new' as const, base: theirs, trackWallMm: COVER.trackWallMm, ring: null };

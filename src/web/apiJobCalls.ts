@@ -194,9 +194,11 @@ async function stiffnessOf(db: Db, job: Job) {
   const { body: criteria } = await currentCriteria(db);
   const atHand = gaugesAtHand(await listEntries(db, 'gauge'));
   const { told } = await bentJob(job, criteria, criteria.lengthUnit, atHand);
-  return (
-    told ?? { bending: null, why: 'Nothing has been measured yet; measure the wall first.', findings: [] }
-  );
+  if (told === null) {
+    return { bending: null, why: 'Nothing has been measured yet; measure the wall first.', findings: [] };
+  }
+  const { bending, why, findings } = told;
+  return { bending, why, findings };
 }
 
 async function receive(needs: JobNeeds, { body }: JobAsked): Promise<JobAnswered> {

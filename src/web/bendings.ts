@@ -43,20 +43,28 @@ export interface BendingAsked {
 export interface BendingTold {
   readonly bending: Bending | null;
   readonly why: string | null;
+  /** Why the other family is not set beside it; null where it is, or none was chosen. */
+  readonly besideWhy: string | null;
   readonly findings: readonly Finding[];
 }
 
 export async function bendingFor(asked: BendingAsked): Promise<BendingTold> {
-  const { family, criteria, unit } = asked;
+  const { family, criteria, unit, other = null } = asked;
   const limits = limitsOf(criteria);
   const told = (bending: Bending | null, why: string | null): BendingTold => ({
     bending,
     why,
+    besideWhy: bending && other && besideWhy(other, criteria),
     findings: stiffnessFindings({ limits, bending, why, ringAllowed: family?.ringAllowed ?? false, unit }),
   });
   if (family === null) return told(null, NO_FAMILY);
   const { base, missing, shopSilent } = bendingBase(family, criteria.bending ?? null);
-  if (base === null) return told(null, missingInWords(missing, shopSilent, asked.own === true));
+  if (base === null) {
+    return told(
+      null,
+      `Bending and heat are left out: ${missingInWords(missing, shopSilent, asked.own === true)}`,
+    );
+  }
   if (asked.welded && !family.ring) return told(null, NO_RING);
   try {
     return told(await work(asked, family, base), null);
@@ -78,6 +86,13 @@ const NO_FAMILY =
 const NO_RING =
   'Bending and heat are left out: a ring is welded on, and the family does not say what ring. Add it to the catalogue.';
 
+/** Why another family cannot be set beside a cover; null where it can. */
+function besideWhy({ family }: NonNullable<BendingAsked['other']>, criteria: ShopCriteria): string | null {
+  const { base, missing, shopSilent } = bendingBase(family, criteria.bending ?? null);
+  if (base !== null) return null;
+  return `${family.name} cannot be set beside it: ${missingInWords(missing, shopSilent, false)}`;
+}
+
 function missingInWords(missing: readonly string[], shopSilent: boolean, own: boolean): string {
   const parts = [
     ...(missing.length > 0
@@ -93,7 +108,7 @@ function missingInWords(missing: readonly string[], shopSilent: boolean, own: bo
     ...(missing.length > 0 ? [own ? 'the cover’s dimensions' : 'the catalogue'] : []),
     ...(shopSilent ? ['the criteria'] : []),
   ];
-  return `Bending and heat are left out: ${parts.join(', and ')}. Add it under ${where.join(' and ')}.`;
+  return `${parts.join(', and ')}. Add it under ${where.join(' and ')}.`;
 }
 
 function limitsOf(criteria: ShopCriteria): Bending['limits'] {
@@ -151,16 +166,17 @@ export async function setBeside(
   other: NonNullable<BendingAsked['other']>,
   criteria: ShopCriteria,
   signal?: AbortSignal,
-): Promise<Bending> {
+): Promise<Pick<BendingTold, 'bending' | 'besideWhy'>> {
   const { base } = bendingBase(other.family, criteria.bending ?? null);
-  if (base === null) return kept;
+  if (base === null) return { bending: kept, besideWhy: besideWhy(other, criteria) };
   const column = asNew(base);
   const shown = bendingCase(column, await bothPistons(column, signal), kept.heat);
-  return {
+  const bending = {
     ...kept,
     cases: [...kept.cases, shown],
     other: { familyId: other.id, name: other.family.name, base },
   };
+  return { bending, besideWhy: null };
 }
 
 export async function bothPistons(one: CaseAsked, signal?: AbortSignal): Promise<Answers> {

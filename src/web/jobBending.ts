@@ -38,12 +38,12 @@ export async function bendingShown(
   criteria: ShopCriteria,
   frame: { readonly lengthUnit: LengthUnit },
   { atHand, ...more }: Pick<BendingAsked, 'other' | 'signal'> & { readonly atHand: readonly GaugeAtHand[] },
-): Promise<{ answer: JobAnswer; bending: Pick<BendingTold, 'bending' | 'why'> | null }> {
+): Promise<{ answer: JobAnswer; bending: Pick<BendingTold, 'bending' | 'why' | 'besideWhy'> | null }> {
   const kept = keptBending(job);
   if (kept !== null) {
     const { other, signal } = more;
-    const bending = other ? await setBeside(kept, other, criteria, signal) : kept;
-    return { answer: checkJob(job, criteria, frame.lengthUnit, atHand), bending: { bending, why: null } };
+    const shown = other ? await setBeside(kept, other, criteria, signal) : { bending: kept, besideWhy: null };
+    return { answer: checkJob(job, criteria, frame.lengthUnit, atHand), bending: { ...shown, why: null } };
   }
   const { answer, told } = await bentJob(job, criteria, frame.lengthUnit, atHand, more);
   return { answer, bending: told };

@@ -2,7 +2,7 @@ import { gzipSync } from 'node:zlib';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { demoCovers } from '../../data/demo/covers.ts';
 import { demoFamilies } from '../../data/demo/families.ts';
-import { currentCriteria, getEntry, saveCriteria } from '../../src/records/catalogue.ts';
+import { addEntry, currentCriteria, getEntry, saveCriteria } from '../../src/records/catalogue.ts';
 import { findJobs } from '../../src/records/findJobs.ts';
 import { getJob, reviseJob } from '../../src/records/jobs.ts';
 import { exampleQuery } from '../../src/web/example.ts';
@@ -128,11 +128,29 @@ describe('the advice on bending and heat', () => {
       hub: '46',
       lockUpPressure: '0.6',
       yield: String(family.yieldMPa),
+      shopMinimum: '3.3',
+      shopSource: 'AK, 12 May',
       who: 'AK',
     });
     const page = await program.get(`/cover?${example('sandpiper-faced', { family: 'sandpiper-soft' })}`);
     expect(page.text).toContain('above the yield of 200 MPa');
     expect(page.text).toContain('not to be relied on');
+    // The same cover of the same sizes is to be ringed where its steel does not give.
+    expect(page.text).toContain('Face it:');
+    expect(page.text).toContain('Stiffness is left for you to judge first');
+    expect(page.text).toMatch(
+      /past the shop’s 1\.25 ×\. But these numbers are not to be relied on: the greatest stress reaches 2\d\d MPa, above the yield of 200 MPa\. They decide nothing here/,
+    );
+  });
+
+  it('says which family cannot be set beside it, and what it lacks', async () => {
+    const lacks =
+      'Alder, three studs cannot be set beside it: the family does not say its side wall thickness, piston seal diameter and hub diameter. Add it under the catalogue.';
+    const quick = await program.get(`/cover?${example('sandpiper-faced', { beside: 'alder-3' })}`);
+    expect(quick.text).toContain(lacks);
+    expect(quick.html).toMatch(/<option value="alder-3" selected/);
+    expect((await program.get(`/jobs/${number}?beside=alder-3`)).text).toContain(lacks);
+    expect((await program.get(`/jobs/${number}?beside=heron-6`)).text).not.toContain('cannot be set beside');
   });
 
   it('draws pressure, marks and section, as a page of its own that a page without script leads to', async () => {
@@ -214,6 +232,9 @@ describe('a limit on bending, on a job', () => {
     const kept = await program.get(`/jobs/${number}?beside=kestrel-4`);
     expect(kept.text).toContain('The shop’s limit on the peak, 1.06 × new');
     expect(kept.html).toContain('<th scope="row">Kestrel, four studs, new</th>');
+    expect((await program.get(`/jobs/${number}?beside=alder-3`)).text).toContain(
+      'Alder, three studs cannot be set beside it',
+    );
     const quick = await program.get(`/cover?${example('sandpiper-faced')}`);
     expect(quick.text).toContain('Face it:');
     expect(quick.text).not.toContain('Stiffness with a ring');
@@ -280,5 +301,27 @@ describe('a limit on bending, on a job', () => {
     expect(page.html).toContain('<th scope="row">after the cut, ring unbonded</th>');
     expect(page.html).toContain('what-if-verdict verdict-face"');
     expect(page.html).toMatch(/value="face"[^>]*checked/);
+  });
+
+  it('says where the boss moves more than half the wall, on the page of a job too', async () => {
+    const { db } = program.shop;
+    const { body } = (await getEntry(db, 'family', 'sandpiper-3'))!;
+    const pressed = { ...body, name: 'Sandpiper, pressed', lockUpPressureMPa: 2.4, yieldMPa: null };
+    const ctx = { who: 'AK', now: () => new Date('2026-11-24T12:00:00Z') };
+    await addEntry(db, ctx, { kind: 'family', id: 'sandpiper-pressed', body: pressed });
+    const address = example('sandpiper-faced', { family: 'sandpiper-pressed' });
+    const quick = await program.get(`/cover?${address}`);
+    const said =
+      /The boss moves \d\.\d\d mm \(after the cut\), more than half the wall of 3\.49 mm: a plate so far bent also stretches, and the deflections are not to be relied on\./;
+    expect(quick.text).toMatch(said);
+    expect(quick.html).toContain('<b> past half the wall</b>');
+    const kept = await program.post('/cover/keep', {
+      ...Object.fromEntries(new URLSearchParams(address)),
+      initials: 'AK',
+    });
+    expect(kept.status).toBe(303);
+    expect((await program.get(kept.location!)).text).toMatch(said);
+    const demo = await program.get(`/cover?${example('sandpiper-faced')}`);
+    expect(demo.text).not.toContain('The boss moves');
   });
 });

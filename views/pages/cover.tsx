@@ -32,7 +32,11 @@ export interface CoverPageProps {
   readonly check: CoverCheck | null;
   readonly plan: CutPlanAnswer | null;
   /** How it bends and heats; null while there is nothing to reckon from. */
-  readonly bending: { readonly bending: Bending | null; readonly why: string | null } | null;
+  readonly bending: {
+    readonly bending: Bending | null;
+    readonly why: string | null;
+    readonly besideWhy: string | null;
+  } | null;
   /** A filled-in example to try, when the demo shop is there. */
   readonly exampleHref: string | null;
 }

@@ -22,6 +22,8 @@ export interface BendingPartProps {
   readonly bending: Bending | null;
   /** Why there is none. */
   readonly why: string | null;
+  /** Why another family is not set beside it, though one was chosen. */
+  readonly besideWhy: string | null;
   readonly unit: LengthUnit;
   readonly id: string;
   readonly level: 2 | 3;
@@ -40,7 +42,8 @@ export interface BesideProps {
 }
 
 /** How the cover bends and heats: advice, in a table from new to ringed. */
-export function BendingPart({ bending, why, unit, id, level, drawings, beside }: BendingPartProps) {
+export function BendingPart(props: BendingPartProps) {
+  const { bending, why, besideWhy, unit, id, level, drawings, beside } = props;
   const Heading = level === 2 ? 'h2' : 'h3';
   return (
     <section id={`${id}-bending`} class="bending" aria-labelledby={`${id}-bending-head`}>
@@ -53,12 +56,16 @@ export function BendingPart({ bending, why, unit, id, level, drawings, beside }:
           {bending.cases.some(({ beyondYield }) => beyondYield) && (
             <BeyondYield bending={bending} unit={unit} />
           )}
+          {bending.cases.some(({ largeDeflection }) => largeDeflection) && (
+            <LargeDeflection bending={bending} unit={unit} />
+          )}
           <BendingTable bending={bending} unit={unit} />
           {colourInWords(bending, unit) && <p>{colourInWords(bending, unit)}</p>}
           {bending.marks && <p>{marksInWords(bending.marks)}</p>}
           {drawings !== undefined && <Drawings id={id} href={drawings} />}
           {bending.ring && <Ring ring={bending.ring} bending={bending} unit={unit} />}
           {beside && <Beside id={id} {...beside} />}
+          {beside && besideWhy && <p class="note">{besideWhy}</p>}
           <Worth bending={bending} unit={unit} />
         </>
       )}
@@ -118,6 +125,26 @@ function BeyondYield({ bending, unit }: { bending: Bending; unit: LengthUnit }) 
   );
 }
 
+/** The case that moves most beside its wall stands for the others. */
+function LargeDeflection({ bending, unit }: { bending: Bending; unit: LengthUnit }) {
+  const [worst] = bending.cases
+    .filter(({ largeDeflection }) => largeDeflection)
+    .map(({ id, trackWallMm, bossDeflectionMm: { rigid, conforming } }) => {
+      const base = id === 'other' && bending.other ? bending.other.base : bending.base;
+      const movesMm = Math.max(Math.abs(rigid), Math.abs(conforming));
+      return { id, movesMm, wallMm: Math.min(base.wallMm, trackWallMm) };
+    })
+    .sort((a, b) => b.movesMm / b.wallMm - a.movesMm / a.wallMm);
+  if (worst === undefined) return null;
+  return (
+    <p class="note">
+      The boss moves {printLength(worst.movesMm, unit, 'coarse')} ({caseName(bending, worst.id)}), more than
+      half the wall of {printLength(worst.wallMm, unit, 'coarse')}: a plate so far bent also stretches, and
+      the deflections are not to be relied on.
+    </p>
+  );
+}
+
 const CASE: Readonly<Record<BendingCase['id'], string>> = {
   new: 'new',
   now: 'now',
@@ -169,7 +196,10 @@ function BendingTable({ bending, unit }: { bending: Bending; unit: LengthUnit })
               <td>{lengthFigure(one.trackWallMm, unit)}</td>
               <td>{range(one.peakOverMean)}</td>
               <td>{range(one.rippleMm, micro.per, unit === 'mm' ? 1 : 2)}</td>
-              <td>{range(one.bossDeflectionMm, 1 / MM_PER_UNIT[unit], unit === 'mm' ? 2 : 3)}</td>
+              <td>
+                {range(one.bossDeflectionMm, 1 / MM_PER_UNIT[unit], unit === 'mm' ? 2 : 3)}
+                {one.largeDeflection && <b> past half the wall</b>}
+              </td>
               <td>
                 {range(one.greatestStressMPa, STRESS[unit].per, STRESS[unit].decimals)}
                 {one.beyondYield && <b> above yield</b>}

@@ -51,7 +51,12 @@ export function checkCover(
   });
   return {
     verdict: judged.verdict,
-    ...coverReason(judged, numbers, unit, further.find(({ status }) => status === 'caution')),
+    ...coverReason(
+      judged,
+      numbers,
+      unit,
+      further.find(({ status }) => status === 'caution'),
+    ),
     face: {
       runoutMm: numbers.runout?.value ?? null,
       indicatorReadingMm: numbers.indicator?.value ?? null,

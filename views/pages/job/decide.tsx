@@ -27,7 +27,11 @@ export interface DecideProps {
   readonly check: CoverCheck | null;
   readonly plan: CutPlanAnswer | null;
   /** How it bends and heats, as kept while the decision stands; null while there is nothing to reckon from. */
-  readonly bending: { readonly bending: Bending | null; readonly why: string | null } | null;
+  readonly bending: {
+    readonly bending: Bending | null;
+    readonly why: string | null;
+    readonly besideWhy: string | null;
+  } | null;
   readonly beside: BesideProps;
   readonly checkFaults: readonly Fault[];
   /** Of the shop's criteria that `check` was worked out under: a decision is sent with it. */

@@ -1,4 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import { demoCriteriaNow } from '../../data/demo/criteria.ts';
+import { demoFamilies } from '../../data/demo/families.ts';
 import { readThread } from '../../shared/quantity/readThread.ts';
 import {
   catalogueStackSchema,
@@ -178,6 +180,11 @@ describe('a family', () => {
     const before = { ...FAMILY, sideWallMm: 0.157, pistonSealDiameterMm: 2.5, lockUpPressureMPa: 100 };
     expect(faults(familySchema, { ...before, lockUpPressureMPa: null })).toHaveLength(2);
     expect(faults(keptFamilySchema, before)).toEqual([]);
+  });
+
+  test('every family of the demo shop, and its criteria, can be believed', () => {
+    for (const { family } of demoFamilies) expect(faults(familySchema, family)).toEqual([]);
+    expect(faults(shopCriteriaSchema, demoCriteriaNow)).toEqual([]);
   });
 
   test('a shop’s figure says who set it', () => {

@@ -4,6 +4,7 @@ import {
   angle,
   choice,
   count,
+  day,
   extent,
   height,
   list,
@@ -112,13 +113,13 @@ export const coverCheckSchema = strict('The request', {
       'The gauges used',
       strict('The entry', {
         name: text('The name', { least: 1, most: 120 }),
-        dueOn: orNull(text('The day the calibration is due', { least: 10, most: 10 })),
+        dueOn: orNull(day('The day the calibration is due')),
       }),
       { most: 20 },
     ),
     [],
   ),
-  measuredOn: orNull(text('The day of the readings', { least: 10, most: 10 })),
+  measuredOn: orNull(day('The day of the readings')),
   gaugesAtHand: orElse(
     list(
       'The gauges at hand',

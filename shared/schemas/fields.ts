@@ -148,6 +148,17 @@ export function text(name: string, { most, least = 0, lines = false }: TextRules
     .describe(name);
 }
 
+/** A day of the calendar that exists: 2026-02-30 is refused. */
+export function day(name: string) {
+  return text(name, { least: 10, most: 10 }).refine(
+    (value) => {
+      const date = /^\d{4}-\d\d-\d\d$/.test(value) ? new Date(`${value}T00:00:00Z`) : new Date(Number.NaN);
+      return !Number.isNaN(date.getTime()) && date.toISOString().startsWith(value);
+    },
+    { error: `${name} must be a day of the calendar, written as in 2026-11-24.` },
+  );
+}
+
 /** Left out, or null: null. */
 export function orNull<T extends z.ZodType>(schema: T) {
   return schema.nullish().transform((value) => (value ?? null) as z.output<T> | null);

@@ -14,6 +14,7 @@ import {
   angle,
   choice,
   count,
+  day,
   extent,
   height,
   list,
@@ -33,21 +34,12 @@ const note = (what = 'The note') => text(what, { most: 2000, lines: true });
 const typed = text('What was typed', { most: 60 });
 const key = (what: string) => text(what, { least: 1, most: 80 });
 
-/** A day of the calendar that exists: 2026-02-30 is refused. */
-export const day = text('The day', { least: 10, most: 10 }).refine(
-  (value) => {
-    const date = /^\d{4}-\d\d-\d\d$/.test(value) ? new Date(`${value}T00:00:00Z`) : new Date(Number.NaN);
-    return !Number.isNaN(date.getTime()) && date.toISOString().startsWith(value);
-  },
-  { error: 'The day must be a day of the calendar, written as in 2026-11-24.' },
-);
-
 export const receivedSchema = strict('What came in', {
   familyId: key('The family'),
   familyRevision: count('The family’s revision', 1, 1_000_000),
   family: keptFamilySchema,
   customerReference: text('The customer’s reference', { most: 80 }),
-  receivedOn: day,
+  receivedOn: day('The day'),
   note: note(),
 }) satisfies z.ZodType<Received>;
 
@@ -109,7 +101,7 @@ export const setupSchema = strict('How it is measured', {
   ),
   knockOn: orNull(knockOnSchema),
   releaseClearanceMm: orNull(extent('The release clearance')),
-  ringWelded: orNull(strict('The welding of the ring', { on: day, note: note() })),
+  ringWelded: orNull(strict('The welding of the ring', { on: day('The day'), note: note() })),
 }) satisfies z.ZodType<MeasuringSetup>;
 
 export const planSchema = strict('The cut plan', {

@@ -3,6 +3,7 @@ import type { ReplacedStudAsked, RetighteningAsked } from '../words/job.ts';
 import {
   choice,
   count,
+  day,
   extent,
   list,
   orElse,
@@ -13,7 +14,6 @@ import {
   text,
   yesNo,
 } from './fields.ts';
-import { day } from './job.ts';
 import { across } from './studParts.ts';
 
 const MOST_STUDS = 24;
@@ -56,7 +56,7 @@ export const replacedStudsSchema = list('The studs set anew', replacedStudSchema
 );
 
 export const retighteningSchema = strict('The tightening again', {
-  on: day,
+  on: day('The day'),
   torqueNm: torque('The torque'),
   makerAllows: choice('Whether the maker allows it', ['yes', 'no', 'not-said']),
   threadLocker: yesNo('Whether thread-locker is on the threads'),

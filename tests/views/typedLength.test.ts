@@ -7,6 +7,7 @@ import { measuringDoubt } from '../../src/web/measuringDoubt.ts';
 
 interface OnTablet {
   readLength(text: string, unit: 'mm' | 'in', sign: 'point' | 'comma'): number | null;
+  meantLength(text: string, unit: 'mm' | 'in', sign: 'point' | 'comma'): string | null;
   doubtLength(
     kind: 'wall' | 'face' | 'mark',
     mm: number,
@@ -85,6 +86,13 @@ describe('what is typed, read on the tablet', () => {
       expect(tablet.readLength(typed, 'mm', 'point')).toBeCloseTo(onServer(typed, 'mm', 'point')!, 9);
     },
   );
+
+  it('says of what is no length here what was probably meant', () => {
+    expect(tablet.meantLength('4,85', 'mm', 'point')).toBe('4.85');
+    expect(tablet.meantLength('4.85', 'mm', 'comma')).toBe('4,85');
+    expect(tablet.meantLength('3/16', 'mm', 'point')).toBe('3/16 in');
+    expect(tablet.meantLength('about 5', 'mm', 'point')).toBeNull();
+  });
 
   it('reads no text of figures, signs and units otherwise than the server', () => {
     const letters = fc.constantFrom(...'0123456789.,-+/ "mincthouµ');

@@ -379,6 +379,15 @@ describe('what cannot be used is refused in one shape', () => {
     expect(({} as { polluted?: boolean }).polluted).toBeUndefined();
   });
 
+  test('a day that is none of the calendar is refused', async () => {
+    const gaugesUsed = [{ name: 'M1', dueOn: '24/11/2025' }];
+    const answer = await api.post('/api/cover/check', { ...COVER, gaugesUsed, measuredOn: '2026-02-30' });
+    expect([answer.status, fieldsOf(answer).map(({ path }) => path)]).toEqual([
+      422,
+      ['gaugesUsed.0.dueOn', 'measuredOn'],
+    ]);
+  });
+
   test('half a million entries are refused before they are looked at', async () => {
     const started = performance.now();
     const answer = await api.post('/api/cover/check', {

@@ -5,7 +5,7 @@
   const root = document.getElementById('measuring');
   if (!root) return;
   const state = JSON.parse(root.dataset.state);
-  const { readLength, doubtLength } = globalThis.coverwrightLength;
+  const { readLength, meantLength, doubtLength } = globalThis.coverwrightLength;
   const $ = (id) => document.getElementById(id);
   const form = $('reading-form');
   const box = $('reading');
@@ -213,9 +213,12 @@
     const mm = readLength(typed, state.unit, state.sign);
     if (mm === null) {
       box.select();
-      return wrong(
-        `"${typed.slice(0, 40)}" is not a length. Type it as ${state.sign === 'comma' ? '4,92' : '4.92'}, or 3/16 in.`,
-      );
+      const meant = meantLength(typed, state.unit, state.sign);
+      const advice =
+        meant === null
+          ? `Type it as ${state.sign === 'comma' ? '4,92' : '4.92'}, or 3/16 in.`
+          : `Did you mean ${meant}?`;
+      return wrong(`"${typed.slice(0, 40)}" is not a length. ${advice}`);
     }
     if ((asked.kind === 'wall' && mm <= 0) || (asked.kind === 'mark' && mm < 0)) {
       box.select();

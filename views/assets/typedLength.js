@@ -44,6 +44,14 @@
     return (minus === '-' ? -1 : 1) * number * MM[used];
   }
 
+  /** What was probably meant by a text that is no length here: the other decimal sign, or a fraction of an inch. */
+  function meantLength(text, unit, sign) {
+    const [other, here] = sign === 'comma' ? ['.', ','] : [',', '.'];
+    const swapped = text.trim().replace(other, here);
+    const tries = [swapped, `${text.trim()} in`];
+    return tries.find((one) => one !== text.trim() && readLength(one, unit, sign) !== null) ?? null;
+  }
+
   function figure(mm, unit, sign) {
     const text = String(Number((mm / MM[unit]).toPrecision(6)));
     return `${sign === 'comma' ? text.replace('.', ',') : text} ${unit}`;
@@ -79,5 +87,5 @@
     return { question: `${said}? Did you mean ${meant}?`, meant };
   }
 
-  globalThis.coverwrightLength = { readLength, doubtLength };
+  globalThis.coverwrightLength = { readLength, meantLength, doubtLength };
 })();

@@ -2,10 +2,12 @@ import type { CoverCheckInput } from '../../../shared/words/cover.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
 import { listInWords } from '../../../shared/words/print.ts';
 
-/** Whether the gauges used were within their calibration on the day they were used. Nothing where none is named. */
+/** Whether the gauges used were within their calibration on the day they were used. Nothing where no date is at stake. */
 export function gaugeFindings({ gaugesUsed = [], measuredOn = null }: CoverCheckInput): readonly Finding[] {
-  if (gaugesUsed.length === 0 || measuredOn === null) return [];
-  const overdue = gaugesUsed.filter(({ dueOn }) => dueOn !== null && dueOn < measuredOn);
+  if (gaugesUsed.length === 0) return [];
+  const overdue = gaugesUsed.filter(
+    ({ dueOn }) => dueOn !== null && measuredOn !== null && dueOn < measuredOn,
+  );
   const undated = gaugesUsed.filter(({ dueOn }) => dueOn === null);
   const said = (gauges: typeof gaugesUsed) =>
     listInWords(gauges.map(({ name, dueOn }) => (dueOn === null ? name : `${name}, due ${dueOn}`)));
@@ -18,6 +20,16 @@ export function gaugeFindings({ gaugesUsed = [], measuredOn = null }: CoverCheck
     source: 'the catalogue of gauges',
     answer: null,
   };
+  if (measuredOn === null && undated.length < gaugesUsed.length) {
+    return [
+      {
+        ...base,
+        status: 'not-checked',
+        sentence:
+          'Whether the gauges were within their dates is not known: the day of the readings was not given.',
+      },
+    ];
+  }
   if (overdue.length > 0) {
     return [
       {

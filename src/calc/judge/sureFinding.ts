@@ -69,7 +69,9 @@ function settle(numbers: CoverNumbers, unit: LengthUnit): string {
     case 'gauge':
       return `More readings will not settle it; gauges with at most ${Math.floor(settled.share * 100)} % of these uncertainties would, if the walls read the same.${other}`;
     case 'nothing':
-      return 'Neither more readings nor a finer gauge will settle it: the wall is too near the minimum for the setting of the cut.';
+      return doubt.cutSettingMm > 0
+        ? 'Neither more readings nor a finer gauge will settle it: the wall is too near the minimum for the setting of the cut.'
+        : 'Neither more readings nor a finer gauge will settle it: the cover is at its limit.';
   }
 }
 

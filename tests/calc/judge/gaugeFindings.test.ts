@@ -35,8 +35,10 @@ describe('calibration of the gauges on the day they were used', () => {
     ]);
   });
 
-  test('no gauge named, or no day of measuring: nothing is said', () => {
+  test('no gauge named: nothing is said; a date without the day of measuring is not checked, and says so', () => {
     expect(on('2026-05-04')).toEqual([]);
-    expect(on(null, ['indicator', '2026-04-30'])).toEqual([]);
+    expect(on(null, ['indicator', '2026-04-30'])).toMatchObject([
+      { status: 'not-checked', sentence: expect.stringMatching(/the day of the readings was not given\.$/) },
+    ]);
   });
 });

@@ -101,6 +101,7 @@ export const judgeExamples: Readonly<Record<string, Example>> = {
         sureness: { share: 0.98, wanted: 0.95 },
         measuredBefore: [0, 90, 180, 270].map((angleDeg) => ({ angleDeg, radiusMm: 110 })),
         minimumWall: { mm: 4.3, source: 'the shop' },
+        minimumTodayMm: 4.3,
         faceRunoutLimitMm: 0.1,
         cleanUpAllowanceMm: 0.05,
         dialledMm: 0.42,

@@ -314,7 +314,8 @@ async function editOf(db: Db, job: Job, section: SectionName, sent: unknown): Pr
     }
     case 'signature': {
       const { signature, fromRevision } = sent as SectionCall<'signature'>;
-      return signatureFrom(job, { ...signature, fromRevision }, lengthUnit);
+      const { body: criteria } = await currentCriteria(db);
+      return signatureFrom(job, { ...signature, fromRevision }, criteria, lengthUnit);
     }
     case 'looked':
       return { what: section, body: (sent as SectionCall<'looked'>).looked };

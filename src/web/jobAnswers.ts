@@ -1,4 +1,5 @@
 import type { Bending } from '../../shared/words/bending.ts';
+import type { ShopCriteria } from '../../shared/words/catalogue.ts';
 import type { CoverCheck } from '../../shared/words/cover.ts';
 import type { Finding } from '../../shared/words/finding.ts';
 import type { Job } from '../../shared/words/job.ts';
@@ -23,7 +24,7 @@ export function keptBending(job: Job): Bending | null {
 }
 
 /** What was measured after the cut: as it was found at signing where the signature stands, else as found now. */
-export function verifiedOf(job: Job, unit: LengthUnit): readonly Finding[] {
+export function verifiedOf(job: Job, criteria: ShopCriteria, unit: LengthUnit): readonly Finding[] {
   const signed = job.stage === 'signed' ? job.sections.signature?.body.verified : undefined;
-  return signed ?? verifyJob(job, unit);
+  return signed ?? verifyJob(job, criteria, unit);
 }

@@ -67,7 +67,7 @@ function rawInput(job: Job, criteria: ShopCriteria, atHand: readonly GaugeAtHand
   const stations = places.filter((place) => place.walls.length > 0);
   if (stations.length === 0) return null;
   const looked = job.sections.looked?.body;
-  const shopMinimum = family.shopMinimumWallMm ?? criteria.minimumWallMm;
+  const shopMinimum = shopMinimumOf(job, criteria);
   return {
     cover: {
       studCount: family.studCount,
@@ -122,6 +122,11 @@ function rawInput(job: Job, criteria: ShopCriteria, atHand: readonly GaugeAtHand
       .filter((one) => one.pass === 'before' && one.doubtful)
       .map((one) => `${one.kind} ${placeName(one.angleDeg, family.studCount)}`),
   };
+}
+
+/** The family's own, where it has one. */
+function shopMinimumOf(job: Job, criteria: ShopCriteria): number | null {
+  return job.sections.received?.body.family.shopMinimumWallMm ?? criteria.minimumWallMm;
 }
 
 /** What was read after the last pass, place by place. */
@@ -181,7 +186,7 @@ export function comparedWalls(job: Job, unit: LengthUnit): readonly ComparedWall
 }
 
 /** After the cut: what was decided and cut against what is measured. Empty until something was measured. */
-export function verifyJob(job: Job, unit: LengthUnit): readonly Finding[] {
+export function verifyJob(job: Job, criteria: ShopCriteria, unit: LengthUnit): readonly Finding[] {
   const decision = job.sections.decision?.body;
   const compared = comparedWalls(job, unit);
   if (!decision || compared.length === 0) return [];
@@ -204,6 +209,7 @@ export function verifyJob(job: Job, unit: LengthUnit): readonly Finding[] {
       sureness: surenessNow(job, unit),
       measuredBefore: decision.input.stations,
       minimumWall: decision.check.minimumWall,
+      minimumTodayMm: shopMinimumOf(job, criteria),
       faceRunoutLimitMm: decision.criteria.faceRunoutLimitMm,
       cleanUpAllowanceMm: decision.criteria.cleanUpAllowanceMm,
       dialledMm: cutInAll(job),

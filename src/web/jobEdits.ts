@@ -264,6 +264,7 @@ function refusingAt<T>(place: (path: string) => string, attempt: () => T): T {
 export function signatureFrom(
   job: Job,
   asked: { readonly statement: string; readonly fromRevision: number },
+  criteria: ShopCriteria,
   unit: LengthUnit,
 ): Edit {
   return {
@@ -271,7 +272,7 @@ export function signatureFrom(
     body: {
       statement: asked.statement,
       signedRevision: asked.fromRevision,
-      verified: verifyJob(job, unit),
+      verified: verifyJob(job, criteria, unit),
     },
   };
 }

@@ -107,7 +107,7 @@ export async function jobPage(house: House, frame: Frame, job: Job, shown: JobSh
             ? []
             : differences(criteriaFields(decision.criteria, frame), criteriaFields(criteria, frame)),
       },
-      verified: verifiedOf(job, frame.lengthUnit),
+      verified: verifiedOf(job, criteria, frame.lengthUnit),
       studs: jobStuds({ job, fields, stacks, studs, criteria, criteriaRevision, frame }),
       compared: comparedWalls(job, frame.lengthUnit),
       passes: passesOf(job),

@@ -18,7 +18,7 @@ import { JobsPage } from '../../views/pages/jobs.tsx';
 import { NewJobPage } from '../../views/pages/newJob.tsx';
 import { renderPage } from '../../views/render.ts';
 import { jointFrom } from '../calc/stud/jointFigures.ts';
-import { getEntry, listEntries } from '../records/catalogue.ts';
+import { currentCriteria, getEntry, listEntries } from '../records/catalogue.ts';
 import { StaleEdit } from '../records/errors.ts';
 import { countByStage, findJobs } from '../records/findJobs.ts';
 import { createJob, getJob, jobAtRevision, reviseJob } from '../records/jobs.ts';
@@ -249,7 +249,8 @@ export function jobsRouter(house: House): Router {
     },
     signature: async (job, form, frame) => {
       const asked = { statement: form.text('statement'), fromRevision: fromOf(form.fields) };
-      return signatureFrom(job, asked, frame.lengthUnit);
+      const { body: criteria } = await currentCriteria(db);
+      return signatureFrom(job, asked, criteria, frame.lengthUnit);
     },
   };
 

@@ -52,7 +52,7 @@ export function sheetRouter(house: House): Router {
           plan: cutPlanFor(check, family ?? null, criteria),
           bending: bending?.bending ?? null,
           criteria: criteriaFields(criteria, frame).slice(0, LIMITS_ON_PAPER),
-          verified: verifiedOf(job, frame.lengthUnit),
+          verified: verifiedOf(job, criteria, frame.lengthUnit),
           photos: await photosOf(db, job.id, job.revision),
           qr: qrOf(house, job),
         }),

@@ -56,7 +56,8 @@ it('heights read twice are averaged and the deepest mark counts, whichever came 
 
 it('a mark left between stations, and a reading in doubt, are found after the cut', async () => {
   const now = await job();
-  const ids = (of: Job) => verifyJob(of, 'mm').map(({ id, status }) => `${id} ${status}`);
+  const criteria = (await currentCriteria(program.shop.db)).body;
+  const ids = (of: Job) => verifyJob(of, criteria, 'mm').map(({ id, status }) => `${id} ${status}`);
   expect(ids(now).filter((one) => !one.endsWith('pass'))).toEqual([]);
   const mark = { pass: 'after' as const, kind: 'mark' as const, angleDeg: 20, radiusMm: 118, valueMm: 0.2 };
   expect(ids(withReadings(now, [mark]))).toContain('after-marks caution');

@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { listEntries } from '../../src/records/catalogue.ts';
+import { currentCriteria, listEntries } from '../../src/records/catalogue.ts';
 import { allReadings } from '../../src/records/history.ts';
 import { createJob, getJob, jobAtRevision, reviseJob } from '../../src/records/jobs.ts';
 import { passesOf, verifyJob } from '../../src/web/jobCheck.ts';
@@ -103,7 +103,8 @@ describe('ring first', () => {
     const job = (await getJob(program.shop.db, number))!;
     await measure(number, 'after', String(job.sections.received!.body.family.nominalWallMm - 0.05));
     const done = (await getJob(program.shop.db, number))!;
-    const found = Object.fromEntries(verifyJob(done, 'mm').map((one) => [one.id, one]));
+    const { body: criteria } = await currentCriteria(program.shop.db);
+    const found = Object.fromEntries(verifyJob(done, criteria, 'mm').map((one) => [one.id, one]));
     expect([found['after-depth']!.status, found['after-depth']!.value]).toEqual(['pass', 0.05]);
     expect(found['after-planned']!.status).toBe('pass');
     expect(passesOf(done).map(({ totalMm, beforeRing }) => [totalMm, beforeRing])).toEqual([

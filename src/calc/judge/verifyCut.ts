@@ -40,6 +40,8 @@ export interface CutVerification {
   /** Where it was measured before the cut. */
   readonly measuredBefore: readonly { readonly angleDeg: number; readonly radiusMm: number }[];
   readonly minimumWall: { readonly mm: number; readonly source: string } | null;
+  /** The shop's minimum of today, where it is not the one decided under. */
+  readonly minimumTodayMm: number | null;
   readonly faceRunoutLimitMm: number | null;
   readonly cleanUpAllowanceMm: number;
   /** Sum of the passes made, and what was decided. */
@@ -63,6 +65,7 @@ export interface CutVerification {
 export function verifyCut(after: CutVerification, unit: LengthUnit): readonly Finding[] {
   return [
     wallAsMeasured(after, unit),
+    ...underToday(after, unit),
     ...sureOfWall(after),
     ...inDoubt(after),
     asDecided(after, unit),
@@ -156,6 +159,26 @@ function asCut({ stations, cleanUpAllowanceMm, cover }: CutVerification, unit: L
       : `No wall is more than ${amount} from what the cut should have left.`,
     source: 'the clean-up allowance',
   });
+}
+
+/** A minimum raised since the decision does not undo it, but what is signed below it is signed knowingly. */
+function underToday(
+  { stations, minimumWall, minimumTodayMm, cover }: CutVerification,
+  unit: LengthUnit,
+): readonly Finding[] {
+  const thinnest = stations.reduce((a, b) => (b.wallMm < a.wallMm ? b : a));
+  if (minimumTodayMm === null || minimumTodayMm <= (minimumWall?.mm ?? 0) + TOLERANCE_MM) return [];
+  if (thinnest.wallMm >= minimumTodayMm - TOLERANCE_MM) return [];
+  const then = minimumWall === null ? 'there was none' : `it was ${printLength(minimumWall.mm, unit)}`;
+  return [
+    finding('after-criteria', 'The minimum wall of today', {
+      status: 'caution',
+      value: thinnest.wallMm,
+      limit: minimumTodayMm,
+      sentence: `The shop’s minimum wall is ${printLength(minimumTodayMm, unit)} today; at the decision ${then}. ${printAgainst(thinnest.wallMm, minimumTodayMm, unit)} is left where it is thinnest, ${where(thinnest, cover)}. Decide again under today’s.`,
+      source: "the shop's criteria",
+    }),
+  ];
 }
 
 /** The rule that decided before the cut, on what was measured after it. */

@@ -31,6 +31,7 @@ function after(walls: readonly (number | null)[], more: Partial<CutVerification>
     sureness: null,
     measuredBefore: PLACES,
     minimumWall: { mm: 4.3, source: 'the shop' },
+    minimumTodayMm: 4.3,
     faceRunoutLimitMm: 0.1,
     cleanUpAllowanceMm: 0.05,
     dialledMm: 0.4,
@@ -93,6 +94,15 @@ describe('after the cut', () => {
       'A mark of up to 0.200 mm is left between studs 1 and 2.',
     );
     expect(found(input, 'after-marks')).toBeUndefined();
+  });
+  it('a minimum raised since the decision is a caution where the wall is below it, and only there', () => {
+    const today = (minimumTodayMm: number) =>
+      found(after([4.5, 4.4, 4.5, 4.5], { minimumTodayMm }), 'after-criteria');
+    expect(today(4.45)?.status).toBe('caution');
+    expect(today(4.45)?.sentence).toBe(
+      'The shop’s minimum wall is 4.450 mm today; at the decision it was 4.300 mm. 4.400 mm is left where it is thinnest, behind stud 2. Decide again under today’s.',
+    );
+    expect([today(4.4), today(4.2)]).toEqual([undefined, undefined]);
   });
   it('less sure than the shop wants is a caution; where that cannot be told nothing is said', () => {
     const walls = after([4.5, 4.5, 4.5, 4.5]);

@@ -99,7 +99,8 @@ export class TypedForm {
     const asked = doubt({ valueMm, expectedMm, typed, unit, decimalSign });
     if (!asked?.meantTyped || (slips === 'unit' && asked.meantTyped.endsWith(` ${unit}`))) return valueMm;
     this.fault(name, `${label}: ${asked.question} Type it anew, or confirm it below.`);
-    this.doubts.push({ name, label, typed });
+    const said = asked.question.slice(0, asked.question.indexOf('?'));
+    this.doubts.push({ name, typed, says: `${label} is ${said}, as typed` });
     return null;
   }
 

@@ -51,6 +51,7 @@ describe('a stud for a stack', () => {
     expect(asked.status).toBe(422);
     expect(asked.text).toContain('The pull-forward gap: 0.465 mm? Did you mean 0.465 in?');
     expect(asked.html).not.toContain(`id="slip"`);
+    expect(asked.text).toContain('The pull-forward gap is 0.465 mm, as typed');
     const sure = await program.get(`${gap}&ok.pull=0.465`);
     expect([sure.status, sure.html.includes('name="ok.pull" value="0.465"')]).toEqual([200, true]);
     const own = '/stud?stack=own&ln.0=plate&lt.0=0.126&lh.0=10.3&nutThread=3/8-24&nutHeight=8.3&pull=4';

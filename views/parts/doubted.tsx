@@ -4,8 +4,9 @@ import { Tick } from './field.tsx';
 export interface DoubtedLength {
   /** Of its field; `ok.` before it is the field that confirms it. */
   readonly name: string;
-  readonly label: string;
   readonly typed: string;
+  /** "The pull-forward gap is 0.465 mm, as typed". */
+  readonly says: string;
 }
 
 export interface DoubtedProps {
@@ -20,8 +21,8 @@ export function Doubted({ doubts, fields }: DoubtedProps) {
   );
   return (
     <>
-      {doubts.map(({ name, label, typed }) => (
-        <Tick label={`${label} is ${typed}, as typed`} name={`ok.${name}`} value={typed} />
+      {doubts.map(({ name, says, typed }) => (
+        <Tick label={says} name={`ok.${name}`} value={typed} />
       ))}
       {confirmed.map(([name, typed]) => (
         <input type="hidden" name={name} value={typed} />

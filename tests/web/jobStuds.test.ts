@@ -76,11 +76,11 @@ describe('the joint of a job', () => {
     expect(now.check.holds).toBe('yes');
     // 37 N·m / (0.2 · 9.525 mm), first principles.
     expect(now.check.joint?.preloadN.nominal).toBeCloseTo(37 / (0.2 * 0.009525), 6);
-    expect(now.calcVersion).toBe('stud-1');
+    expect(now.calcVersion).toBe('stud-2');
     const page = await program.get(JOB);
     expect(page.text).toContain('It holds.');
     expect(page.text).toContain('nut factor 0.2: zinc plated (Shigley, 9th ed., table 8-15)');
-    expect(page.text).toContain('Worked out by stud-1.');
+    expect(page.text).toContain('Worked out by stud-2.');
     const sheet = await program.get(`${JOB}/sheet`);
     expect(sheet.text).toMatch(/It holds , tightened to 37\.0 N·m \(the vehicle maker's figure\)/);
     expect(sheet.text).toContain("the vehicle maker's torque comes first");

@@ -27,7 +27,7 @@ import { tipClearance } from './tipClearance.ts';
 import { wornThreadFinding } from './wornThread.ts';
 
 /** Kept with every saved choice of studs; goes up whenever a number moves. */
-export const STUD_CALC_VERSION = 'stud-1';
+export const STUD_CALC_VERSION = 'stud-2';
 
 /** A stud against a stack of layers and a nut: whether it fits, and every number behind that. */
 export function checkStud(input: StudCheckInput, unit: LengthUnit = 'mm'): StudCheck {

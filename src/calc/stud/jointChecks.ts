@@ -40,6 +40,7 @@ export function jointChecks(numbers: StudNumbers, unit: LengthUnit): JointChecks
   const proof = proofShare({
     mostN: F.highN,
     proofMPa: stud.proofMPa,
+    tensileMPa: stud.tensileMPa,
     areaMm2: numbers.thread.tensileStressAreaMm2,
   });
   const lockingUnknown = (nut?.prevailing ?? false) && joint.prevailingNm == null;

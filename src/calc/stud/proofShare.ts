@@ -7,7 +7,8 @@ const SOURCE = '75 % of proof for a joint used again: Shigley, 9th ed., ch. 8; a
 
 /**
  * Share of the stud's proof load that the tightest of the joints carries.   share = F_most/(Sp At)
- *   F_most preload with its scatter against you [N] · Sp proof stress [MPa] · At stress area [mm²]
+ *   F_most preload with its scatter against you [N] · Sp proof stress [MPa] · At stress area [mm²]; above Rm At, Rm tensile
+ *   strength [MPa], the sentence says that it may break
  *   Valid: steady load on top left out: the converter floats, so a stud carries little beyond its preload.
  *   Source: Shigley's Mechanical Engineering Design, 9th ed., ch. 8, 0.75 for reused fasteners (from memory)
  *   Example: 24 279 N on 3/8-24, Sp 586 → 0.731 (calc/stud/joint.test.ts)
@@ -15,10 +16,12 @@ const SOURCE = '75 % of proof for a joint used again: Shigley, 9th ed., ch. 8; a
 export function proofShare({
   mostN,
   proofMPa,
+  tensileMPa = null,
   areaMm2,
 }: {
   mostN: number;
   proofMPa: number | null;
+  tensileMPa?: number | null;
   areaMm2: number;
 }): Checked & { readonly share: number | null } {
   const shape = {
@@ -45,6 +48,10 @@ export function proofShare({
     };
   }
   const share = mostN / (proofMPa * areaMm2);
+  const breaks = tensileMPa !== null && mostN > tensileMPa * areaMm2;
+  const breaking = breaks
+    ? ` Its breaking load is ${printShare(tensileMPa / proofMPa)} of it: the stud may break as it is tightened.`
+    : '';
   const passes = share <= MOST_OF_PROOF + 1e-9;
   const answer = {
     symbol: 'F/F_p',
@@ -66,7 +73,7 @@ export function proofShare({
       ...base,
       status: passes ? 'pass' : 'fail',
       value: share,
-      sentence: `At its most the preload is ${printShare(share)} of the stud’s proof load; 75 % is advised for a joint that is used again. The maker’s torque comes first.`,
+      sentence: `At its most the preload is ${printShare(share)} of the stud’s proof load; 75 % is advised for a joint that is used again.${breaking} The maker’s torque comes first.`,
       answer,
     },
     answers: { proofShare: answer },

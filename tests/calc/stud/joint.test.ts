@@ -109,6 +109,29 @@ describe('pressure under the nut', () => {
   });
 });
 
+describe('the stud at its most', () => {
+  // 74 N·m: 48 557 N at most; 827 MPa · 56.663 mm² = 46 860 N.
+  it('above its breaking load it is said that it may break, and not below', () => {
+    const told = (torqueNm: number) => finding(withJoint({ torqueNm }), 'joint-proof')?.sentence;
+    expect(told(74)).toContain('Its breaking load is 141.1 % of it: the stud may break as it is tightened.');
+    expect(told(60)).not.toContain('may break');
+  });
+});
+
+describe('a locking nut whose own torque was not given', () => {
+  const prevailing = (joint: Parameters<typeof withJoint>[0]) =>
+    withJoint(joint, withNut({ prevailing: true }));
+  it('leaves open whether it holds where it would, and is no excuse where it would not', () => {
+    const open = checkStud(prevailing({}));
+    expect(open.holds).toBe('not-checked');
+    expect(open.findings.find(({ id }) => id === 'joint-slip')?.sentence).toContain(
+      'Give the torque that only turns the nut.',
+    );
+    expect(checkStud(prevailing({ prevailingNm: 1 })).holds).toBe('yes');
+    expect(checkStud(prevailing({ engineTorqueNm: 900 })).holds).toBe('no');
+  });
+});
+
 describe('the nut’s proof load', () => {
   it('24 278/(827 · 56.663)', () => {
     expect(finding(EXAMPLE, 'joint-nut')!.value).toBeCloseTo(0.5181, 4);

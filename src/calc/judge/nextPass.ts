@@ -166,8 +166,20 @@ function asItStands(
   unit: LengthUnit,
 ): CoverCheck {
   if (!face.measured) return reckoned;
-  const clean = { stations: bare(face.stations), marks: [], criteria: exactly(decided.criteria) };
-  return checkCover({ ...decided, ...clean, plannedCutMm: 0 }, unit);
+  const { gauge } = decided;
+  // A wall that was measured owes nothing to how the cut was set or the face was read.
+  const ofWall = { cutSettingStandardUncertaintyMm: 0, faceStandardUncertaintyMm: 0 };
+  return checkCover(
+    {
+      ...decided,
+      stations: bare(face.stations),
+      marks: [],
+      criteria: exactly(decided.criteria),
+      gauge: gauge && face.wallRead.every((read) => read) ? { ...gauge, ...ofWall } : gauge,
+      plannedCutMm: 0,
+    },
+    unit,
+  );
 }
 
 /**

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { CoverCheckInput, Station } from '../../../shared/words/cover.ts';
-import { nextPass, type PassMade } from '../../../src/calc/judge/nextPass.ts';
+import { faceAsCut, nextPass, type PassMade } from '../../../src/calc/judge/nextPass.ts';
 import { CRITERIA, SHAPE } from '../cover/sets.ts';
 
 /** Eight places on one ring and four on another; walls and marks alike, so that what is left is plain arithmetic. */
@@ -111,5 +111,26 @@ describe('after a pass', () => {
     const next = made({ decided: { ...decided, gauge }, cutMm: 0.4, after: stations(4.44, 0.08, null) });
     expect(next.check.leastWall.afterMm).toBeCloseTo(4.31, 12);
     expect(next.state).toBe('measure-again');
+  });
+});
+
+describe('how sure the walls after the cut make it', () => {
+  const gauge = {
+    resolutionMm: 0,
+    standardUncertaintyMm: 0.01,
+    repeatabilityMm: 0,
+    faceStandardUncertaintyMm: 0.02,
+    cutSettingStandardUncertaintyMm: 0.02,
+  };
+  const share = (after: Station[]) =>
+    faceAsCut({ decided: { ...decided, gauge }, plannedMm: 0.57, cutMm: 0.57, look: 'gone', after }, 'mm')
+      .conformanceProbability!;
+
+  // Margin 0.03, an error of 0.01 common to all: Φ(3) = 0.99865 (normal table, from memory).
+  it('is a matter of the gauge alone where every wall was measured', () => {
+    expect(share(stations(4.33, null, null))).toBeCloseTo(0.99865, 4);
+  });
+  it('and of the setting of the cut too where one is only reckoned', () => {
+    expect(share(stations(4.33, null, null).slice(1))).toBeLessThan(0.95);
   });
 });

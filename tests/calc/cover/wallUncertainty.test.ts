@@ -113,6 +113,13 @@ describe('the decision rule of ISO 14253-1', () => {
     expect(found.stations[1]!.conformanceProbability).toBeCloseTo(0.896, 3);
     expect(found.conformanceProbability!).toBeLessThan(0.896);
   });
+  it('names the setting of the cut as what nothing settles only where one was given', () => {
+    // A margin of nothing at two stations: no gauge makes it surer than a half.
+    expect(decide(4.5, GAUGE).because).toContain('too near the minimum for the setting of the cut.');
+    expect(decide(4.5, { ...GAUGE, cutSettingStandardUncertaintyMm: 0 }).because).toContain(
+      'Neither more readings nor a finer gauge will settle it: the cover is at its limit.',
+    );
+  });
   it('says a lesser cut would do where the planned one is doubtful', () => {
     const found = checkCover(coverInput({ gauge: GAUGE, plannedCutMm: 0.619 }));
     expect(found.verdict).toBe('measure-again');

@@ -64,3 +64,30 @@ it('a mark left between stations, and a reading in doubt, are found after the cu
   const slip = { pass: 'after' as const, kind: 'wall' as const, valueMm: 4.85, doubtful: true };
   expect(ids(withReadings(now, [slip]))).toContain('after-doubtful caution');
 });
+
+it('how sure it is after the cut, and a minimum raised since the decision, are told', async () => {
+  const now = await job();
+  const { body: criteria } = await currentCriteria(program.shop.db);
+  const decision = now.sections.decision!;
+  const gauge = {
+    standardUncertaintyMm: 0.4,
+    resolutionMm: 0,
+    repeatabilityMm: 0,
+    faceStandardUncertaintyMm: 0,
+    cutSettingStandardUncertaintyMm: 0,
+  };
+  const coarse: Job = {
+    ...now,
+    sections: {
+      ...now.sections,
+      decision: { ...decision, body: { ...decision.body, input: { ...decision.body.input, gauge } } },
+    },
+  };
+  const found = (of: Job, under = criteria) =>
+    Object.fromEntries(verifyJob(of, under, 'mm').map((one) => [one.id, one]));
+  // Margin 0.55 of 0.4 common to all: Φ(1.375) = 0.9154 (normal table, from memory); the shop wants 95 %.
+  expect(found(coarse)['after-sure']).toMatchObject({ status: 'caution', value: expect.closeTo(0.9154, 3) });
+  expect(found(now)['after-sure']).toBeUndefined();
+  expect(found(now, { ...criteria, minimumWallMm: 4.88 })['after-criteria']?.status).toBe('caution');
+  expect(found(now)['after-criteria']).toBeUndefined();
+});

@@ -4,6 +4,7 @@ import type { Stud } from '../../../shared/words/stud.ts';
 import { checkStud } from '../../../src/calc/stud/checkStud.ts';
 import { matchStacks } from '../../../src/calc/stud/matchStacks.ts';
 import { matchStuds } from '../../../src/calc/stud/matchStuds.ts';
+import { studWanted } from '../../../src/calc/stud/studWanted.ts';
 import { EXAMPLE, layer, metric, NUT, STACK, STUD } from './example.ts';
 
 const { stud: _, ...SHARED } = EXAMPLE;
@@ -45,6 +46,16 @@ describe('studs for a stack, best first', () => {
     ];
     expect(matchStuds({ ...SHARED, studs, stack }).map(({ fits }) => fits)).toEqual(['yes', 'yes', 'yes']);
     expect(ORDER(studs, stack)).toEqual(['as drawn', 'longer', 'tip 0.05 mm clear']);
+    // Least end: plate 3.2, nut 8.3 and one pitch, with every tolerance, or the two that start the nut; 0.1 is to spare.
+    const wanted = studWanted({ ...SHARED, stack, stud: STUD }).threadEndLeastMm!;
+    const scant = { ...STUD, threadEndMm: wanted + 0.1, projectionMm: wanted + 0.6 };
+    expect(scant.projectionMm).toBeLessThan(STUD.projectionMm);
+    const two = [
+      { id: 'shorter, 0.1 mm to spare', stud: scant },
+      { id: 'as drawn', stud: STUD },
+    ];
+    expect(matchStuds({ ...SHARED, studs: two, stack }).map(({ fits }) => fits)).toEqual(['yes', 'yes']);
+    expect(ORDER(two, stack)).toEqual(['as drawn', 'shorter, 0.1 mm to spare']);
   });
   it('keeps the order of what is alike', () => {
     const two = [

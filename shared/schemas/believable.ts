@@ -3,8 +3,8 @@ import type { Family } from '../words/catalogue.ts';
 import type { Refuse } from './studParts.ts';
 
 /**
- * No steel, cast iron or aluminium, no lining and no lock-up clutch lies outside of these. They are generous, yet GPa
- * typed as MPa, and bar or psi typed as MPa, are beyond them.
+ * Bounds of this program's own, about the usual figures of steel, cast iron, aluminium, linings and lock-up clutches (from
+ * memory). Generous on purpose: they are to catch GPa typed as MPa, and bar or psi typed as MPa.
  */
 export const YOUNG_MPA = { least: 50_000, most: 250_000 };
 export const POISSON = { least: 0.15, most: 0.4 };
@@ -22,8 +22,8 @@ const BESIDE = {
 type Row<Length> = readonly [Length, what: string, beside: keyof typeof BESIDE, least: number, most: number];
 
 /**
- * The least and most share a length is of another one of its cover. No cover is outside; what is 25.4 times the usual,
- * or 1/25.4 of it, is.
+ * The least and most share a length is of another one of its cover: this program's own, common practice, no source. So
+ * that 25.4 times the usual, or 1/25.4 of it, is outside.
  */
 const OF_FAMILY = [
   ['trackOuterDiameterMm', 'The track’s outer diameter', 'studCircleDiameterMm', 0.2, 3],

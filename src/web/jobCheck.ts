@@ -118,15 +118,20 @@ function rawInput(job: Job, criteria: ShopCriteria, atHand: readonly GaugeAtHand
     measuredOn: job.readings.findLast((one) => one.pass === 'before')?.at.slice(0, 10) ?? null,
     gaugesAtHand: atHand,
     balance: criteria.balance ?? null,
-    doubtfulReadings: job.readings
-      .filter((one) => one.pass === 'before' && one.doubtful)
-      .map((one) => `${one.kind} ${placeName(one.angleDeg, family.studCount)}`),
+    doubtfulReadings: doubtedIn(job, 'before', family.studCount),
   };
 }
 
 /** The family's own, where it has one. */
 function shopMinimumOf(job: Job, criteria: ShopCriteria): number | null {
   return job.sections.received?.body.family.shopMinimumWallMm ?? criteria.minimumWallMm;
+}
+
+/** Readings that look like a slip and were not confirmed: "wall behind stud 2". */
+function doubtedIn(job: Job, pass: Reading['pass'], studCount: number): string[] {
+  return job.readings
+    .filter((one) => one.pass === pass && one.doubtful)
+    .map((one) => `${one.kind} ${placeName(one.angleDeg, studCount)}`);
 }
 
 /** What was read after the last pass, place by place. */
@@ -203,9 +208,7 @@ export function verifyJob(job: Job, criteria: ShopCriteria, unit: LengthUnit): r
       marksLeft: readAfter(job).flatMap(({ angleDeg, radiusMm, markDepthMm }) =>
         markDepthMm === null ? [] : [{ angleDeg, radiusMm, depthMm: markDepthMm }],
       ),
-      doubtful: job.readings
-        .filter((one) => one.pass === 'after' && one.doubtful)
-        .map((one) => `${one.kind} ${placeName(one.angleDeg, decision.input.cover.studCount)}`),
+      doubtful: doubtedIn(job, 'after', decision.input.cover.studCount),
       sureness: surenessNow(job, unit),
       measuredBefore: decision.input.stations,
       minimumWall: decision.check.minimumWall,

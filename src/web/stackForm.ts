@@ -27,7 +27,7 @@ const USUAL_CASTING_MM = 9;
 export function askAboutLayers(form: TypedForm): void {
   for (let i = 0; i < layerRows(form); i++) {
     const name = form.text(`ln.${i}`) || `layer ${i + 1}`;
-    if (/shim/i.test(name)) continue;
+    if (isShim(name)) continue;
     const usualMm = /cast/i.test(name) ? USUAL_CASTING_MM : USUAL_PLATE_MM;
     form.lengthLike(`lt.${i}`, `Thickness of ${name}`, usualMm, 'unit');
   }
@@ -83,8 +83,11 @@ export function readStack(form: TypedForm, name: string): CatalogueStack | null 
 
 /** Plate and casting make two pieces; a shim under the pads is a layer and no piece of the flexplate. */
 function styleOf(layers: readonly { readonly name: string }[]): CatalogueStack['stack']['style'] {
-  const pieces = layers.filter(({ name }) => !/\bshims?(?![a-z])/i.test(name));
-  return pieces.length > 1 ? 'two-piece' : 'one-piece';
+  return layers.filter(({ name }) => !isShim(name)).length > 1 ? 'two-piece' : 'one-piece';
+}
+
+function isShim(layer: string): boolean {
+  return /\bshims?(?![a-z])/i.test(layer);
 }
 
 function readNut(form: TypedForm) {

@@ -37,7 +37,8 @@ export function studRouter(house: House): Router {
     const pullForwardMm = readGap(form, stackId === OWN ? null : (asked?.pullForwardMm ?? null));
     // What is in doubt would make the answer so too: it waits until the person has said.
     const chosen = form.doubts.length > 0 ? null : asked;
-    const joint = readJoint(form, studRing(null, chosen?.stack ?? null), frame.lengthUnit);
+    const ring = studRing(null, chosen?.stack ?? null);
+    const joint = readJoint(form, ring, frame.lengthUnit);
     const { choices, faults } = rank(chosen, pullForwardMm, narrowed(studs, fields), criteria, frame, joint);
     const shown = choices.find((choice) => choice.match.id === fields.stud) ?? choices[0] ?? null;
     res.status(form.faults.length + faults.length > 0 ? 422 : 200).send(
@@ -53,7 +54,7 @@ export function studRouter(house: House): Router {
           pullForwardMm: pullForwardMm ?? chosen?.pullForwardMm ?? null,
           choices,
           joint,
-          ring: studRing(null, chosen?.stack ?? null),
+          ring,
           torqueUnit: torqueUnitOf(fields, frame.lengthUnit),
           figures: FIGURES,
           shownId: shown?.match.id ?? null,

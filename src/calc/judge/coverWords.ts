@@ -4,6 +4,7 @@ import {
   MM_PER_STEP,
   printAgainst,
   printLength,
+  printShare,
   wholeSteps,
 } from '../../../shared/words/print.ts';
 import type { CoverNumbers } from '../cover/coverNumbers.ts';
@@ -20,6 +21,11 @@ export function printCut(mm: number, unit: LengthUnit): string {
 /** The deepest cut that may be planned, rounded down so that the printed cut still leaves the minimum. */
 export function printRoom(mm: number, unit: LengthUnit): string {
   return printSteps(wholeSteps(mm, unit, 'down'), unit);
+}
+
+/** "72.2 %", or "more than 99.9 %": nothing measured is certain. */
+export function printSure(share: number): string {
+  return share > 0.999 ? 'more than 99.9 %' : printShare(share);
 }
 
 function printSteps(steps: number, unit: LengthUnit): string {

@@ -1,7 +1,7 @@
 import type { CoverCheck, CoverCheckInput, Station } from '../../../shared/words/cover.ts';
-import { type LengthUnit, printAgainst, printLength, printShare } from '../../../shared/words/print.ts';
+import { type LengthUnit, printAgainst, printLength } from '../../../shared/words/print.ts';
 import { checkCover } from '../cover/checkCover.ts';
-import { printCut, printRoom } from './coverWords.ts';
+import { printCut, printRoom, printSure } from './coverWords.ts';
 
 const TOLERANCE_MM = 1e-9;
 /** A cut is dialled to a thousandth of a millimetre, or a ten-thousandth of an inch. */
@@ -59,7 +59,7 @@ export function nextPass(made: PassMade, unit: LengthUnit): NextPass {
   const dark = known || look === 'dark';
   const restMm = plannedMm - cutMm > DIAL_MM ? plannedMm - cutMm : null;
   const now = (cut: Partial<CoverCheckInput>) => checkCover({ ...decided, ...face.asInput, ...cut }, unit);
-  const clean = { stations: bare(face.stations), marks: [], criteria: exactly(decided.criteria) };
+  const clean = cleanFace(face, decided);
   const still = asItStands(made, face, reckoned, unit);
   const wallNowMm = still.leastWall.afterMm;
   const minimum = still.minimumWall;
@@ -159,9 +159,16 @@ export function faceAsCut(made: PassMade, unit: LengthUnit): CoverCheck {
   return asItStands(made, faceNow(made, reckoned), reckoned, unit);
 }
 
+type FaceNow = ReturnType<typeof faceNow>;
+
+/** Its walls alone: nothing is left to clean. */
+function cleanFace({ stations }: FaceNow, { criteria }: CoverCheckInput) {
+  return { stations: bare(stations), marks: [], criteria: exactly(criteria) };
+}
+
 function asItStands(
   { decided }: PassMade,
-  face: ReturnType<typeof faceNow>,
+  face: FaceNow,
   reckoned: CoverCheck,
   unit: LengthUnit,
 ): CoverCheck {
@@ -172,9 +179,7 @@ function asItStands(
   return checkCover(
     {
       ...decided,
-      stations: bare(face.stations),
-      marks: [],
-      criteria: exactly(decided.criteria),
+      ...cleanFace(face, decided),
       gauge: gauge && face.wallRead.every((read) => read) ? { ...gauge, ...ofWall } : gauge,
       plannedCutMm: 0,
     },
@@ -239,5 +244,5 @@ function exactly(criteria: CoverCheckInput['criteria']): CoverCheckInput['criter
 
 function sureness({ conformanceProbability: share }: CoverCheck): string {
   if (share === null) return '';
-  return `, ${share > 0.999 ? 'more than 99.9 %' : printShare(share)} sure of it everywhere`;
+  return `, ${printSure(share)} sure of it everywhere`;
 }

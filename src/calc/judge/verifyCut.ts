@@ -9,6 +9,7 @@ import {
 } from '../../../shared/words/print.ts';
 import { placeName } from '../cover/placeNames.ts';
 import { tiltOverTrack } from '../cover/tiltOverTrack.ts';
+import { printSure } from './coverWords.ts';
 import { DIAL_MM } from './nextPass.ts';
 
 const TOLERANCE_MM = 1e-9;
@@ -40,7 +41,7 @@ export interface CutVerification {
   /** Where it was measured before the cut. */
   readonly measuredBefore: readonly { readonly angleDeg: number; readonly radiusMm: number }[];
   readonly minimumWall: { readonly mm: number; readonly source: string } | null;
-  /** The shop's minimum of today, where it is not the one decided under. */
+  /** The shop's minimum of today; null where none is set. */
   readonly minimumTodayMm: number | null;
   readonly faceRunoutLimitMm: number | null;
   readonly cleanUpAllowanceMm: number;
@@ -186,14 +187,13 @@ function sureOfWall({ sureness, minimumWall }: CutVerification): readonly Findin
   if (sureness === null || minimumWall === null) return [];
   const { share, wanted } = sureness;
   const sure = share >= wanted;
-  const told = share > 0.999 ? 'More than 99.9 %' : printShare(share);
   return [
     {
       ...finding('after-sure', 'How sure after the cut', {
         status: sure ? 'pass' : 'caution',
         value: share,
         limit: wanted,
-        sentence: `${told} sure that the minimum is left everywhere, by what was measured after the cut; the shop wants ${printShare(wanted)}.${sure ? '' : ' Measure it again.'}`,
+        sentence: `By what was measured after the cut it is ${printSure(share)} sure that the minimum is left everywhere; the shop wants ${printShare(wanted)}.${sure ? '' : ' Measure it again.'}`,
         source: "the shop's criteria; JCGM 106:2012",
       }),
       unit: '',

@@ -25,8 +25,14 @@ export function holeCircle(
   const coverCount = input.coverStudCount ?? jointCount;
   const coverCircleMm = input.coverStudCircleDiameterMm ?? jointCircleMm;
   const mm = (x: number) => printLength(x, unit, 'coarse');
-  const missing = (what: string, coverKnown: boolean) =>
-    coverKnown ? `the stack’s ${what} was not given` : `the cover’s ${what} was not given`;
+  const noCount =
+    coverCount === null
+      ? 'the cover’s number of studs was not given'
+      : 'the stack’s number of holes was not given';
+  const noCircle =
+    coverCircleMm === null
+      ? 'the cover’s stud circle was not given'
+      : 'the stack’s hole circle was not given';
 
   const countKnown = coverCount !== null && stack.holeCount !== null;
   const countSame = coverCount === stack.holeCount;
@@ -42,15 +48,13 @@ export function holeCircle(
         ? countSame
           ? `Flexplate and cover both have ${coverCount}.`
           : `The flexplate has ${stack.holeCount} holes; the cover has ${coverCount} studs.`
-        : `The number of holes is not compared: ${missing(coverCount !== null ? 'number of holes' : 'number of studs', coverCount !== null)}.`,
+        : `The number of holes is not compared: ${noCount}.`,
       source: 'the cover',
       answer: null,
     },
     field: 'holeCount',
     missMm: null,
-    short: countKnown
-      ? 'the flexplate has another number of holes than the cover has studs'
-      : missing('number of holes', coverCount !== null),
+    short: countKnown ? 'the flexplate has another number of holes than the cover has studs' : noCount,
     mend: '',
     counts: coverCount !== null,
     answers: {},
@@ -71,15 +75,13 @@ export function holeCircle(
         ? same
           ? `The flexplate’s hole circle, ${mm(stack.holeCircleDiameterMm!)}, is the cover’s.`
           : `The flexplate’s hole circle is ${mm(stack.holeCircleDiameterMm!)}, the cover’s stud circle ${mm(coverCircleMm!)}: ${mm(Math.abs(differenceMm!))} apart.`
-        : `The hole circle is not compared: ${missing(coverCircleMm !== null ? 'hole circle' : 'stud circle', coverCircleMm !== null)}.`,
+        : `The hole circle is not compared: ${noCircle}.`,
       source: SOURCE,
       answer: null,
     },
     field: 'holeCircleDiameterMm',
     missMm: differenceMm === null ? null : same ? 0 : Math.abs(differenceMm),
-    short: known
-      ? 'the flexplate’s hole circle is not the cover’s'
-      : missing('hole circle', coverCircleMm !== null),
+    short: known ? 'the flexplate’s hole circle is not the cover’s' : noCircle,
     mend: '',
     counts: coverCircleMm !== null,
     answers: {},

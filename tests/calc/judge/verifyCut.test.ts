@@ -109,7 +109,7 @@ describe('after the cut', () => {
     const sure = (share: number) => found({ ...walls, sureness: { share, wanted: 0.95 } }, 'after-sure');
     expect(sure(0.722)).toMatchObject({ status: 'caution', value: 0.722, limit: 0.95 });
     expect(sure(0.722)?.sentence).toBe(
-      '72.2 % sure that the minimum is left everywhere, by what was measured after the cut; the shop wants 95.0 %. Measure it again.',
+      'By what was measured after the cut it is 72.2 % sure that the minimum is left everywhere; the shop wants 95.0 %. Measure it again.',
     );
     expect(sure(0.95)?.status).toBe('pass');
     expect(found(walls, 'after-sure')).toBeUndefined();

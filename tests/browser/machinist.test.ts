@@ -164,6 +164,17 @@ describe.each([
   });
 });
 
+it('the fullest sheets of the demonstration keep to one page, title block and all', async () => {
+  const page = await browser.newPage({ viewport: DESK });
+  for (const number of [1001, 1005]) {
+    await page.goto(`${program.url}/jobs/${number}/sheet`);
+    for (const format of ['A4', 'Letter'] as const) {
+      expect([number, format, pagesOf(await page.pdf({ format }))]).toEqual([number, format, 1]);
+    }
+  }
+  await page.close();
+});
+
 /** A page object in a PDF that Chrome writes. */
 function pagesOf(pdf: Buffer): number {
   return (pdf.toString('latin1').match(/\/Type\s*\/Page\b(?!s)/g) ?? []).length;

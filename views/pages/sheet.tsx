@@ -174,7 +174,7 @@ function SheetFindings({ title, findings }: { title: string; findings: readonly 
       <h2>{title}</h2>
       <ul class="sheet-findings">
         {findings.map((finding) => (
-          <li>
+          <li class={finding.status === 'pass' ? 'passed' : undefined}>
             <Sign status={finding.status} /> <b>{finding.title}:</b> {finding.sentence}
           </li>
         ))}

@@ -1,16 +1,16 @@
 import { createServer } from 'node:http';
 import { seedDemo } from '../data/demo/seed.ts';
-import { backUpBeforeUpgrade } from './records/backup.ts';
-import { write } from './records/database.ts';
-import { BackupFailed, RecordsUnavailable, ShopWillNotOpen } from './records/errors.ts';
-import { openRecords } from './records/open.ts';
-import { hasPeople } from './records/people.ts';
-import { holdShop } from './records/restoreGuard.ts';
-import { scheduleBackups, shopBegan } from './records/schedule.ts';
+import { backUpBeforeUpgrade } from './records/backup/backup.ts';
+import { scheduleBackups, shopBegan } from './records/backup/schedule.ts';
+import { write } from './records/database/database.ts';
+import { BackupFailed, RecordsUnavailable, ShopWillNotOpen } from './records/database/errors.ts';
+import { openRecords } from './records/database/open.ts';
+import { holdShop } from './records/database/restoreGuard.ts';
+import { hasPeople } from './records/people/people.ts';
 import { backupsOf, readSettings, SettingsRefused } from './settings.ts';
+import { stopBending } from './shop/bending/bendings.ts';
 import { app } from './web/app.ts';
-import { stopBending } from './web/bendings.ts';
-import { FirstCode } from './web/firstCode.ts';
+import { FirstCode } from './web/request/firstCode.ts';
 
 /** A form of four hundred stations in an address. */
 const MOST_HEADER_BYTES = 128 * 1024;

@@ -2,8 +2,8 @@ import type { Looked, LookItem, NewReading } from '../../shared/words/job.ts';
 import { LOOK_ITEMS, STAGES } from '../../shared/words/job.ts';
 import { COVER_CALC_VERSION, checkCover } from '../../src/calc/cover/checkCover.ts';
 import { checkStud, STUD_CALC_VERSION } from '../../src/calc/stud/checkStud.ts';
-import { jointFrom } from '../../src/calc/stud/jointFigures.ts';
-import { replacedInStack } from '../../src/calc/stud/replacedInStack.ts';
+import { jointFrom } from '../../src/calc/stud/joint/jointFigures.ts';
+import { replacedInStack } from '../../src/calc/stud/match/replacedInStack.ts';
 import {
   addEntry,
   currentCriteria,
@@ -11,10 +11,10 @@ import {
   listEntries,
   saveCriteria,
 } from '../../src/records/catalogue.ts';
-import type { Db } from '../../src/records/database.ts';
-import { findJobs } from '../../src/records/findJobs.ts';
-import { createJob, getJob, reviseJob } from '../../src/records/jobs.ts';
-import { addReadings } from '../../src/records/readings.ts';
+import type { Db } from '../../src/records/database/database.ts';
+import { findJobs } from '../../src/records/jobs/findJobs.ts';
+import { createJob, getJob, reviseJob } from '../../src/records/jobs/jobs.ts';
+import { addReadings } from '../../src/records/jobs/readings.ts';
 import { type DemoCover, demoCovers, demoInput } from './covers.ts';
 import { demoCriteria, demoCriteriaNow } from './criteria.ts';
 import { demoFamilies } from './families.ts';

@@ -4,6 +4,8 @@ import type { Answer } from './answer.ts';
 export interface Formula {
   /** From the folder of calculations: `cover/toolPlane`. */
   readonly name: string;
+  /** Where it stands below `src/calc`, without its ending. */
+  readonly file: string;
   /** The function it stands above. */
   readonly function: string;
   /** The comment’s lines, as they are, with the marks of a comment taken off. */

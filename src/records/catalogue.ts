@@ -7,11 +7,11 @@ import type {
   TypedInEntry,
 } from '../../shared/words/catalogue.ts';
 import type { Kept } from '../../shared/words/job.ts';
-import { type Db, write } from './database.ts';
-import { NotInRecords, refuse, StaleEdit } from './errors.ts';
-import { sayTheSame, toJson } from './json.ts';
-import type { Tables } from './tables.ts';
-import { type Ctx, hasControls, key, printable, refuseNul, samePerson, signed } from './writing.ts';
+import { type Db, write } from './database/database.ts';
+import { NotInRecords, refuse, StaleEdit } from './database/errors.ts';
+import { sayTheSame, toJson } from './database/json.ts';
+import type { Tables } from './database/tables.ts';
+import { type Ctx, hasControls, key, printable, refuseNul, samePerson, signed } from './database/writing.ts';
 
 const KIND_WORDS: Readonly<Record<EntryKind, string>> = {
   family: 'cover family',

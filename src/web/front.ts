@@ -1,14 +1,14 @@
 import { Router } from 'express';
 import { demoCovers } from '../../data/demo/covers.ts';
 import { type JobLine, STAGES, type Stage } from '../../shared/words/job.ts';
-import { FrontPage } from '../../views/pages/front.tsx';
+import { FrontPage } from '../../views/pages/frontPage.tsx';
 import { renderPage } from '../../views/render.ts';
 import { listEntries } from '../records/catalogue.ts';
-import { findJobs } from '../records/findJobs.ts';
-import { frameOf, type House, rememberPreference } from './house.ts';
-import { inOtherUnit } from './otherUnit.ts';
-import { ownAddress } from './ownAddress.ts';
-import { fieldsOf, unitOf } from './typed.ts';
+import { findJobs } from '../records/jobs/findJobs.ts';
+import { frameOf, type House, rememberPreference } from './request/house.ts';
+import { inOtherUnit } from './request/otherUnit.ts';
+import { ownAddress } from './request/ownAddress.ts';
+import { fieldsOf, unitOf } from './request/typed.ts';
 
 const SHOWN = 8;
 const OPEN: readonly Stage[] = STAGES.filter((stage) => stage !== 'signed');

@@ -2,10 +2,10 @@ import { CholeskyDecomposition, Matrix } from 'ml-matrix';
 import type { StiffnessInput } from '../../shared/words/stiffness.ts';
 import { bendCover } from '../../src/calc/plate/bendCover.ts';
 import { coverAnswers } from '../../src/calc/plate/coverAnswers.ts';
-import { coverModel } from '../../src/calc/plate/coverModel.ts';
-import { factor, solveFactored } from '../../src/calc/plate/skyline.ts';
+import { factor, solveFactored } from '../../src/calc/plate/elements/skyline.ts';
+import { coverModel } from '../../src/calc/plate/model/coverModel.ts';
 import { type SolvedCover, solveCover } from '../../src/calc/plate/solveCover.ts';
-import { denseOf } from '../calc/plate/dense.ts';
+import { denseOf } from '../calc/plate/elements/dense.ts';
 import { COVER } from '../calc/plate/example.ts';
 
 /**

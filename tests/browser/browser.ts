@@ -6,7 +6,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type Browser, chromium, type Page } from 'playwright-core';
 import { seedDemo } from '../../data/demo/seed.ts';
-import { openShop, type Shop } from '../../src/records/database.ts';
+import { openShop, type Shop } from '../../src/records/database/database.ts';
 import { app } from '../../src/web/app.ts';
 
 const NAMES = ['chromium', 'chromium-browser', 'google-chrome', 'google-chrome-stable', 'chrome'];

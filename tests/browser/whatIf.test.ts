@@ -1,6 +1,6 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { findJobs } from '../../src/records/findJobs.ts';
+import { findJobs } from '../../src/records/jobs/findJobs.ts';
 import { expectAccessible, expectNoSidewaysScroll } from './axe.ts';
 import { DESK, openBrowser, openProgram, PHONE, type Program } from './browser.ts';
 

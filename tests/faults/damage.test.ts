@@ -10,8 +10,8 @@ import {
 } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { openShop } from '../../src/records/database.ts';
-import { MIGRATIONS } from '../../src/records/migrate.ts';
+import { openShop } from '../../src/records/database/database.ts';
+import { MIGRATIONS } from '../../src/records/database/migrate.ts';
 import { ask, post } from './kit/http.ts';
 import { newFolder, start, startAndEnd } from './kit/program.ts';
 import { faultsIn, fileIn, jobForm, look, sumOf } from './kit/shop.ts';

@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, expect, test } from 'vitest';
-import { apiExamples } from '../../src/web/apiExamples.ts';
-import { LEAST_ROLE } from '../../src/web/roles.ts';
+import { apiExamples } from '../../src/web/api/examples.ts';
+import { LEAST_ROLE } from '../../src/web/people/roles.ts';
 import { SEED } from '../seed.ts';
 import type { Route } from './inside/instrument.ts';
 import { crawl } from './kit/crawl.ts';

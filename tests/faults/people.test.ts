@@ -1,12 +1,12 @@
 import type Database from 'better-sqlite3';
 import { expect, test } from 'vitest';
 import type { Role } from '../../shared/words/people.ts';
-import { openShop } from '../../src/records/database.ts';
-import { ownPassword } from '../../src/records/passwords.ts';
-import { addPerson } from '../../src/records/people.ts';
-import { beginSession } from '../../src/records/sessions.ts';
-import { apiExamples } from '../../src/web/apiExamples.ts';
-import { SESSION } from '../../src/web/sessionCookie.ts';
+import { openShop } from '../../src/records/database/database.ts';
+import { ownPassword } from '../../src/records/people/passwords.ts';
+import { addPerson } from '../../src/records/people/people.ts';
+import { beginSession } from '../../src/records/people/sessions.ts';
+import { apiExamples } from '../../src/web/api/examples.ts';
+import { SESSION } from '../../src/web/people/sessionCookie.ts';
 import { SEED } from '../seed.ts';
 import type { Route } from './inside/instrument.ts';
 import { crawl } from './kit/crawl.ts';

@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { StiffnessInput } from '../../shared/words/stiffness.ts';
-import { assembleLoad, assembleStiffness } from '../../src/calc/plate/assemble.ts';
 import { bendCover } from '../../src/calc/plate/bendCover.ts';
-import { numberFreedoms } from '../../src/calc/plate/freedoms.ts';
-import type { PlateMesh } from '../../src/calc/plate/mesh.ts';
-import { dot, factor, solveFactored, times } from '../../src/calc/plate/skyline.ts';
+import { assembleLoad, assembleStiffness } from '../../src/calc/plate/elements/assemble.ts';
+import { numberFreedoms } from '../../src/calc/plate/elements/freedoms.ts';
+import type { PlateMesh } from '../../src/calc/plate/elements/mesh.ts';
+import { dot, factor, solveFactored, times } from '../../src/calc/plate/elements/skyline.ts';
 import { type SolvedCover, solveCover } from '../../src/calc/plate/solveCover.ts';
 import { COVER } from '../calc/plate/example.ts';
 

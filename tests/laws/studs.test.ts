@@ -2,9 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Joint, type StudCheckInput, SURFACE_CLASSES } from '../../shared/words/stud.ts';
 import { checkStud } from '../../src/calc/stud/checkStud.ts';
-import { neededEngagement } from '../../src/calc/stud/neededEngagement.ts';
-import { threadGeometry } from '../../src/calc/stud/threadGeometry.ts';
-import { toleranceRows } from '../../src/calc/stud/toleranceRows.ts';
+import { neededEngagement } from '../../src/calc/stud/engaged/neededEngagement.ts';
+import { toleranceRows } from '../../src/calc/stud/match/toleranceRows.ts';
+import { threadGeometry } from '../../src/calc/stud/thread/threadGeometry.ts';
 import { EXAMPLE, layer, metric, unified } from '../calc/stud/example.ts';
 
 const RUNS = { numRuns: 50 };

@@ -1,5 +1,5 @@
 import { fileURLToPath } from 'node:url';
-import { findJobs } from '../../src/records/findJobs.ts';
+import { findJobs } from '../../src/records/jobs/findJobs.ts';
 import { DESK, openBrowser, openProgram, PHONE } from '../browser/browser.ts';
 
 /** Takes the pictures of the README anew, from the demo shop. */

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { facingTime } from '../../src/calc/cover/facingTime.ts';
-import { spindleSpeed } from '../../src/calc/cover/spindleSpeed.ts';
-import { theoreticalRoughness } from '../../src/calc/cover/theoreticalRoughness.ts';
+import { facingTime } from '../../src/calc/cover/cutting/facingTime.ts';
+import { spindleSpeed } from '../../src/calc/cover/cutting/spindleSpeed.ts';
+import { theoreticalRoughness } from '../../src/calc/cover/cutting/theoreticalRoughness.ts';
 
 describe('theoretical turned surface (independent second implementation, not published)', () => {
   it.each([

@@ -1,9 +1,9 @@
-import { assembleLoad, assembleStiffness } from '../../src/calc/plate/assemble.ts';
-import { curvatures } from '../../src/calc/plate/element.ts';
-import { type Edge, numberFreedoms, unknownsOf } from '../../src/calc/plate/freedoms.ts';
-import { hermite } from '../../src/calc/plate/hermite.ts';
-import { gradedLines } from '../../src/calc/plate/mesh.ts';
-import { factor, solveFactored } from '../../src/calc/plate/skyline.ts';
+import { assembleLoad, assembleStiffness } from '../../src/calc/plate/elements/assemble.ts';
+import { curvatures } from '../../src/calc/plate/elements/element.ts';
+import { type Edge, numberFreedoms, unknownsOf } from '../../src/calc/plate/elements/freedoms.ts';
+import { hermite } from '../../src/calc/plate/elements/hermite.ts';
+import { gradedLines } from '../../src/calc/plate/elements/mesh.ts';
+import { factor, solveFactored } from '../../src/calc/plate/elements/skyline.ts';
 
 interface Plate {
   readonly inner: Edge;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { strengthClass } from '../../src/calc/stud/strengthClass.ts';
+import { strengthClass } from '../../src/calc/stud/thread/strengthClass.ts';
 
 describe('strength classes, MPa', () => {
   // ISO 898-1: tensile, yield, proof. 4.6, 8.8, 10.9, 12.9 as printed; the rest from memory.

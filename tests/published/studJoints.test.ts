@@ -1,15 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import { checkStud } from '../../src/calc/stud/checkStud.ts';
-import { clampedResilience } from '../../src/calc/stud/clampedResilience.ts';
-import { embeddingLoss } from '../../src/calc/stud/embeddingLoss.ts';
-import { fixedFastenerPosition } from '../../src/calc/stud/fixedFastenerPosition.ts';
-import { NUT_FACTORS, SCATTERS } from '../../src/calc/stud/jointFigures.ts';
-import { preload } from '../../src/calc/stud/preload.ts';
-import { MOST_OF_PROOF, proofShare } from '../../src/calc/stud/proofShare.ts';
-import { slipTorque } from '../../src/calc/stud/slipTorque.ts';
-import { studResilience } from '../../src/calc/stud/studResilience.ts';
-import { tensileStressArea } from '../../src/calc/stud/tensileStressArea.ts';
-import { threadGeometry } from '../../src/calc/stud/threadGeometry.ts';
+import { fixedFastenerPosition } from '../../src/calc/stud/holes/fixedFastenerPosition.ts';
+import { clampedResilience } from '../../src/calc/stud/joint/clampedResilience.ts';
+import { embeddingLoss } from '../../src/calc/stud/joint/embeddingLoss.ts';
+import { NUT_FACTORS, SCATTERS } from '../../src/calc/stud/joint/jointFigures.ts';
+import { preload } from '../../src/calc/stud/joint/preload.ts';
+import { MOST_OF_PROOF, proofShare } from '../../src/calc/stud/joint/proofShare.ts';
+import { slipTorque } from '../../src/calc/stud/joint/slipTorque.ts';
+import { studResilience } from '../../src/calc/stud/joint/studResilience.ts';
+import { tensileStressArea } from '../../src/calc/stud/thread/tensileStressArea.ts';
+import { threadGeometry } from '../../src/calc/stud/thread/threadGeometry.ts';
 import { EXAMPLE, metric } from '../calc/stud/example.ts';
 
 const N_PER_LBF = 4.4482216;

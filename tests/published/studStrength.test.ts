@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { demoStacks } from '../../data/demo/stacks.ts';
-import { neededEngagement } from '../../src/calc/stud/neededEngagement.ts';
-import { nutClass } from '../../src/calc/stud/nutClass.ts';
-import { nutProof } from '../../src/calc/stud/nutProof.ts';
-import { strengthClass } from '../../src/calc/stud/strengthClass.ts';
-import { tensileStressArea } from '../../src/calc/stud/tensileStressArea.ts';
-import { threadGeometry } from '../../src/calc/stud/threadGeometry.ts';
-import { threadShearAreas } from '../../src/calc/stud/threadShearAreas.ts';
+import { neededEngagement } from '../../src/calc/stud/engaged/neededEngagement.ts';
+import { nutProof } from '../../src/calc/stud/engaged/nutProof.ts';
+import { nutClass } from '../../src/calc/stud/thread/nutClass.ts';
+import { strengthClass } from '../../src/calc/stud/thread/strengthClass.ts';
+import { tensileStressArea } from '../../src/calc/stud/thread/tensileStressArea.ts';
+import { threadGeometry } from '../../src/calc/stud/thread/threadGeometry.ts';
+import { threadShearAreas } from '../../src/calc/stud/thread/threadShearAreas.ts';
 import { metric, unified } from '../calc/stud/example.ts';
 
 const series = (inch: number, tpi: number) => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { preferredR40 } from '../../src/calc/stud/preferredR40.ts';
-import { tensileStressArea } from '../../src/calc/stud/tensileStressArea.ts';
-import { threadGeometry } from '../../src/calc/stud/threadGeometry.ts';
+import { preferredR40 } from '../../src/calc/stud/thread/preferredR40.ts';
+import { tensileStressArea } from '../../src/calc/stud/thread/tensileStressArea.ts';
+import { threadGeometry } from '../../src/calc/stud/thread/threadGeometry.ts';
 import { metric, unified } from '../calc/stud/example.ts';
 
 const SIZES: Record<string, readonly [inch: number, tpi: number, series: 'UNC' | 'UNF']> = {

@@ -11,8 +11,8 @@ import {
   saveCriteria,
   typedIn,
 } from '../../src/records/catalogue.ts';
-import type { Shop } from '../../src/records/database.ts';
-import { StaleEdit } from '../../src/records/errors.ts';
+import type { Shop } from '../../src/records/database/database.ts';
+import { StaleEdit } from '../../src/records/database/errors.ts';
 import { errorOf, refusalOf } from './refusals.ts';
 import { alder, as, criteria } from './samples.ts';
 import { onEachDatabase } from './shops.ts';

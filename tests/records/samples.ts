@@ -11,10 +11,10 @@ import type {
   Received,
   StudsChosen,
 } from '../../shared/words/job.ts';
-import type { Db } from '../../src/records/database.ts';
-import { createJob, reviseJob } from '../../src/records/jobs.ts';
-import { addReadings } from '../../src/records/readings.ts';
-import type { Ctx } from '../../src/records/writing.ts';
+import type { Db } from '../../src/records/database/database.ts';
+import type { Ctx } from '../../src/records/database/writing.ts';
+import { createJob, reviseJob } from '../../src/records/jobs/jobs.ts';
+import { addReadings } from '../../src/records/jobs/readings.ts';
 
 /** A clock that goes on by a second every time it is asked. */
 function steppingClock(start: string): () => Date {

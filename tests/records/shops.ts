@@ -1,8 +1,8 @@
 import { randomUUID } from 'node:crypto';
 import pg from 'pg';
 import { describe, inject } from 'vitest';
-import { openShop, openShopInMemory, type Shop } from '../../src/records/database.ts';
-import { openPostgres } from '../../src/records/postgres.ts';
+import { openShop, openShopInMemory, type Shop } from '../../src/records/database/database.ts';
+import { openPostgres } from '../../src/records/database/postgres.ts';
 
 /** A database the program runs on. */
 interface Engine {

@@ -24,7 +24,7 @@ import {
 } from '../../views/drawings/lettering.ts';
 import { placeOf, STACK_WIDTH, StudInStack, stackScale } from '../../views/drawings/studInStack.tsx';
 import { roundScale } from '../../views/drawings/ticks.ts';
-import { TorqueWindow } from '../../views/drawings/torqueWindow.tsx';
+import { TorqueWindow } from '../../views/drawings/torqueWindowPicture.tsx';
 import { TALL, TrackUnrolled, trackScales, WIDE } from '../../views/drawings/trackUnrolled.tsx';
 import { renderPart } from '../../views/render.ts';
 import { expectSound, numberOf, tagsOf, valuesOf } from './markup.ts';

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { readFormulas } from '../../src/web/formulas.ts';
-import { SUBJECTS } from '../../src/web/how.ts';
-import { formulaPieces } from '../../views/parts/formulaText.tsx';
+import { readFormulas } from '../../src/web/how/formulas.ts';
+import { SUBJECTS } from '../../src/web/how/how.ts';
+import { formulaPieces } from '../../views/parts/how/formulaText.tsx';
 
 const formulas = readFormulas();
 const words = (text: string) => text.split(/\s+/).filter(Boolean).join(' ');
@@ -35,8 +35,8 @@ describe('what a calculation says of itself, on a page', () => {
   );
 
   it('is what stands in the source, from the first word of the comment to the last', () => {
-    for (const { name, text } of formulas) {
-      const source = readFileSync(new URL(`../../src/calc/${name}.ts`, import.meta.url), 'utf8');
+    for (const { name, file, text } of formulas) {
+      const source = readFileSync(new URL(`../../src/calc/${file}.ts`, import.meta.url), 'utf8');
       expect(words(source.replace(/^ \*(?!\/)/gm, ' ')), name).toContain(`/** ${words(text)} */`);
     }
   });

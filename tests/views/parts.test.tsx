@@ -11,17 +11,17 @@ import {
   STRESS,
   SURFACE_SPEED,
 } from '../../shared/words/print.ts';
-import { Actions } from '../../views/parts/actions.tsx';
 import { CAUTIONS, Caution, Cautions } from '../../views/parts/caution.tsx';
 import { EmptyState } from '../../views/parts/emptyState.tsx';
 import { EntryTable } from '../../views/parts/entryTable.tsx';
-import { ErrorSummary } from '../../views/parts/errorSummary.tsx';
-import { Choice, Field, TextArea, Tick } from '../../views/parts/field.tsx';
 import { FindingList } from '../../views/parts/findingList.tsx';
+import { Actions } from '../../views/parts/form/actions.tsx';
+import { ErrorSummary } from '../../views/parts/form/errorSummary.tsx';
+import { Choice, Field, TextArea, Tick } from '../../views/parts/form/fieldBox.tsx';
+import { printQuantity } from '../../views/parts/form/quantity.ts';
+import { Sign, STATUS_WORD } from '../../views/parts/form/sign.tsx';
+import { Steps } from '../../views/parts/jobSteps.tsx';
 import { KeyFigures } from '../../views/parts/keyFigures.tsx';
-import { printQuantity } from '../../views/parts/quantity.ts';
-import { Sign, STATUS_WORD } from '../../views/parts/sign.tsx';
-import { Steps } from '../../views/parts/steps.tsx';
 import { TitleBlock } from '../../views/parts/titleBlock.tsx';
 import { renderPart } from '../../views/render.ts';
 import { expectSound, tagsOf, valuesOf } from './markup.ts';

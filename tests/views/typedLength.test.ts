@@ -3,7 +3,7 @@ import vm from 'node:vm';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readQuantity } from '../../shared/quantity/readQuantity.ts';
-import { measuringDoubt } from '../../src/web/measuringDoubt.ts';
+import { measuringDoubt } from '../../src/web/measuring/doubt.ts';
 
 interface OnTablet {
   readLength(text: string, unit: 'mm' | 'in', sign: 'point' | 'comma'): number | null;

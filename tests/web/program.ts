@@ -2,7 +2,7 @@ import type { Server } from 'node:http';
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { seedDemo } from '../../data/demo/seed.ts';
-import { openShopInMemory, type Shop } from '../../src/records/database.ts';
+import { openShopInMemory, type Shop } from '../../src/records/database/database.ts';
 import { app } from '../../src/web/app.ts';
 
 export interface Served {

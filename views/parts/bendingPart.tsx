@@ -16,7 +16,7 @@ import {
   UNIT_WORD,
 } from '../../shared/words/print.ts';
 import { Caution } from './caution.tsx';
-import { Choice } from './field.tsx';
+import { Choice } from './form/fieldBox.tsx';
 
 export interface BendingPartProps {
   readonly bending: Bending | null;

@@ -1,4 +1,4 @@
-import { Sign } from './sign.tsx';
+import { Sign } from './form/sign.tsx';
 
 export type CautionKind = 'general' | 'lathe' | 'weld' | 'crack' | 'torque' | 'competition';
 

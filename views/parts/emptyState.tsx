@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import { type Action, Actions } from './actions.tsx';
+import { type Action, Actions } from './form/actions.tsx';
 
 export interface EmptyStateProps {
   readonly title: string;

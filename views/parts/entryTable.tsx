@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import type { InputExtra } from './extra.ts';
-import { FieldError } from './field.tsx';
-import { useFieldIds } from './inForm.ts';
+import { FieldError } from './form/fieldBox.tsx';
+import { useFieldIds } from './form/inForm.ts';
 
 export interface EntryColumn {
   readonly key: string;

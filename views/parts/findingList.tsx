@@ -1,8 +1,8 @@
 import type { Answer } from '../../shared/words/answer.ts';
 import type { Finding, Status } from '../../shared/words/finding.ts';
 import { type LengthUnit, printShare } from '../../shared/words/print.ts';
-import { printQuantity } from './quantity.ts';
-import { Sign } from './sign.tsx';
+import { printQuantity } from './form/quantity.ts';
+import { Sign } from './form/sign.tsx';
 
 const WEIGHT: Readonly<Record<Status, number>> = { fail: 0, caution: 1, 'not-checked': 2, pass: 3 };
 

@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import type { Status } from '../../shared/words/finding.ts';
-import { Sign } from './sign.tsx';
+import { Sign } from './form/sign.tsx';
 
 export interface KeyFigure {
   readonly label: string;

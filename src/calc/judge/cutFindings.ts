@@ -1,7 +1,7 @@
 import type { Finding } from '../../../shared/words/finding.ts';
 import { type LengthUnit, listInWords, printAgainst, printLength } from '../../../shared/words/print.ts';
 import type { CoverNumbers } from '../cover/coverNumbers.ts';
-import { deepestCut } from '../cover/deepestCut.ts';
+import { deepestCut } from '../cover/cutting/deepestCut.ts';
 import { MM, placesInWords, printCut, printRoom, theMinimum } from './coverWords.ts';
 
 function allowanceSource({ usual, allowanceMm }: CoverNumbers): string {

@@ -7,8 +7,8 @@ import {
   printLength,
   printShare,
 } from '../../../shared/words/print.ts';
+import { tiltOverTrack } from '../cover/face/tiltOverTrack.ts';
 import { placeName } from '../cover/placeNames.ts';
-import { tiltOverTrack } from '../cover/tiltOverTrack.ts';
 import { printSure } from './coverWords.ts';
 import { DIAL_MM } from './nextPass.ts';
 

@@ -1,6 +1,6 @@
 import type { StiffnessAnswer, StiffnessInput } from '../../../shared/words/stiffness.ts';
 import { coverAnswers } from './coverAnswers.ts';
-import { refuseCover } from './refuseCover.ts';
+import { refuseCover } from './model/refuseCover.ts';
 import { solveCover } from './solveCover.ts';
 import { wallForPeak } from './wallForPeak.ts';
 

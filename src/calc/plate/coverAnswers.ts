@@ -1,9 +1,9 @@
 import type { Answer, Warning } from '../../../shared/words/answer.ts';
 import { printNumber } from '../../../shared/words/print.ts';
 import type { StiffnessAnswer, StiffnessInput } from '../../../shared/words/stiffness.ts';
-import { flexuralRigidity } from './flexuralRigidity.ts';
 import { greatestStress, type StressAt } from './greatestStress.ts';
-import { sideWallSpring } from './sideWallSpring.ts';
+import { flexuralRigidity } from './model/flexuralRigidity.ts';
+import { sideWallSpring } from './model/sideWallSpring.ts';
 import type { SolvedCover } from './solveCover.ts';
 import type { WallForPeak } from './wallForPeak.ts';
 

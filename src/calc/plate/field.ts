@@ -1,9 +1,9 @@
-import type { CoverModel } from './coverModel.ts';
-import { ELEMENT_FREEDOMS, shapes } from './element.ts';
-import { unknownsOf } from './freedoms.ts';
-import { GAUSS_AT, GAUSS_COUNT, GAUSS_WEIGHT } from './gauss.ts';
-import { hermite } from './hermite.ts';
-import type { Pressed } from './pressed.ts';
+import { ELEMENT_FREEDOMS, shapes } from './elements/element.ts';
+import { unknownsOf } from './elements/freedoms.ts';
+import { GAUSS_AT, GAUSS_COUNT, GAUSS_WEIGHT } from './elements/gauss.ts';
+import { hermite } from './elements/hermite.ts';
+import type { Pressed } from './lining/pressed.ts';
+import type { CoverModel } from './model/coverModel.ts';
 
 /** What stands over the flat once it is solved. */
 export interface CoverField {

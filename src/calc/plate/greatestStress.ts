@@ -1,8 +1,8 @@
-import { hermiteAlong } from './assemble.ts';
-import type { CoverModel } from './coverModel.ts';
-import { curvatures, ELEMENT_FREEDOMS } from './element.ts';
-import { unknownsOf } from './freedoms.ts';
-import { GAUSS_AT, GAUSS_COUNT } from './gauss.ts';
+import { hermiteAlong } from './elements/assemble.ts';
+import { curvatures, ELEMENT_FREEDOMS } from './elements/element.ts';
+import { unknownsOf } from './elements/freedoms.ts';
+import { GAUSS_AT, GAUSS_COUNT } from './elements/gauss.ts';
+import type { CoverModel } from './model/coverModel.ts';
 
 export interface StressAt {
   readonly stressMPa: number;

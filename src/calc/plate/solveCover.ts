@@ -1,10 +1,10 @@
 import type { StiffnessInput } from '../../../shared/words/stiffness.ts';
-import { pressByConformingPiston } from './conformingPiston.ts';
-import { type CoverModel, coverModel } from './coverModel.ts';
 import { type CoverField, coverField } from './field.ts';
-import type { Pressed } from './pressed.ts';
-import { type PressurePeak, pressurePeak } from './pressurePeak.ts';
-import { pressByRigidPiston } from './rigidPiston.ts';
+import { pressByConformingPiston } from './lining/conformingPiston.ts';
+import type { Pressed } from './lining/pressed.ts';
+import { type PressurePeak, pressurePeak } from './lining/pressurePeak.ts';
+import { pressByRigidPiston } from './lining/rigidPiston.ts';
+import { type CoverModel, coverModel } from './model/coverModel.ts';
 
 export interface SolvedCover {
   readonly model: CoverModel;

@@ -1,7 +1,7 @@
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 import type { StudCheckInput } from '../../../shared/words/stud.ts';
 import type { ThreadSpec } from '../../../shared/words/thread.ts';
-import { threadGeometry } from './threadGeometry.ts';
+import { threadGeometry } from './thread/threadGeometry.ts';
 
 /** Nothing of a stud or stack is longer; keeps every sum finite. */
 const LONGEST_MM = 10_000;

@@ -5,7 +5,7 @@ import type { CoverCheck } from '../../../shared/words/cover.ts';
 import { checkCover } from '../../../src/calc/cover/checkCover.ts';
 import { coverAnswersOtherwise, studAnswersOtherwise } from '../../../src/calc/judge/answersOtherwise.ts';
 import { checkStud } from '../../../src/calc/stud/checkStud.ts';
-import { apiExamples } from '../../../src/web/apiExamples.ts';
+import { apiExamples } from '../../../src/web/api/examples.ts';
 import { VERDICT_WORD } from '../../../views/pages/job/words.ts';
 
 const cover = checkCover(coverCheckSchema.parse(apiExamples['/cover/check']?.request));

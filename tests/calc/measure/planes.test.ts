@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { flatnessLeastSquares } from '../../../src/calc/cover/flatnessLeastSquares.ts';
+import { flatnessLeastSquares } from '../../../src/calc/cover/face/flatnessLeastSquares.ts';
 import { leastSquaresPlane, type SpacePoint } from '../../../src/calc/measure/leastSquaresPlane.ts';
 import { minimumZone } from '../../../src/calc/measure/minimumZone.ts';
 

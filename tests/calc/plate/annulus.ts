@@ -1,6 +1,6 @@
-import { assembleLoad, assembleStiffness } from '../../../src/calc/plate/assemble.ts';
-import { numberFreedoms } from '../../../src/calc/plate/freedoms.ts';
-import { dot, factor, solveFactored } from '../../../src/calc/plate/skyline.ts';
+import { assembleLoad, assembleStiffness } from '../../../src/calc/plate/elements/assemble.ts';
+import { numberFreedoms } from '../../../src/calc/plate/elements/freedoms.ts';
+import { dot, factor, solveFactored } from '../../../src/calc/plate/elements/skyline.ts';
 
 /** Work of an even load on an annulus from 0.3 to 1 held all round, by so many even rows of elements. */
 export function solveAnnulus(rows: number): number {

@@ -8,13 +8,17 @@ const tests = fileURLToPath(new URL('../../', import.meta.url));
 /** They gather, refuse or hold a shape; the formulas are elsewhere. */
 const NO_FORMULA = [
   'plate/coverAnswers.ts',
-  'plate/lining.ts',
-  'plate/pressed.ts',
-  'plate/refuseCover.ts',
+  'plate/lining/lining.ts',
+  'plate/lining/pressed.ts',
+  'plate/model/refuseCover.ts',
   'heat/refuseHeat.ts',
 ];
 const files = ['plate', 'heat']
-  .flatMap((folder) => readdirSync(`${calc}${folder}`).map((name) => `${folder}/${name}`))
+  .flatMap((folder) =>
+    readdirSync(`${calc}${folder}`, { recursive: true, encoding: 'utf8' })
+      .filter((name) => name.endsWith('.ts'))
+      .map((name) => `${folder}/${name}`),
+  )
   .filter((name) => !NO_FORMULA.includes(name));
 
 describe('every formula says what it is', () => {

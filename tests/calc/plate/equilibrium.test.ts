@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { StiffnessInput } from '../../../shared/words/stiffness.ts';
-import { assembleLoad, assembleStiffness } from '../../../src/calc/plate/assemble.ts';
-import { numberFreedoms } from '../../../src/calc/plate/freedoms.ts';
-import { times } from '../../../src/calc/plate/skyline.ts';
+import { assembleLoad, assembleStiffness } from '../../../src/calc/plate/elements/assemble.ts';
+import { numberFreedoms } from '../../../src/calc/plate/elements/freedoms.ts';
+import { times } from '../../../src/calc/plate/elements/skyline.ts';
 import { type SolvedCover, solveCover } from '../../../src/calc/plate/solveCover.ts';
 import { COVER } from './example.ts';
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { numberFreedoms } from '../../../src/calc/plate/freedoms.ts';
-import { GAUSS_AT } from '../../../src/calc/plate/gauss.ts';
+import { numberFreedoms } from '../../../src/calc/plate/elements/freedoms.ts';
+import { GAUSS_AT } from '../../../src/calc/plate/elements/gauss.ts';
 import { greatestStress } from '../../../src/calc/plate/greatestStress.ts';
-import type { PadPatch } from '../../../src/calc/plate/padPatch.ts';
+import type { PadPatch } from '../../../src/calc/plate/model/padPatch.ts';
 
 const [youngMPa, poisson, t, studRadiusMm] = [206_000, 0.3, 4, 100];
 const PAD: PadPatch = { innerMm: 80, outerMm: 120, halfAngleRad: 0.1, clipped: true };

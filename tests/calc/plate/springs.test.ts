@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { coverForces } from '../../../src/calc/plate/coverForces.ts';
-import { flexuralRigidity } from '../../../src/calc/plate/flexuralRigidity.ts';
-import { padPatch } from '../../../src/calc/plate/padPatch.ts';
-import { sideWallSpring } from '../../../src/calc/plate/sideWallSpring.ts';
+import { coverForces } from '../../../src/calc/plate/model/coverForces.ts';
+import { flexuralRigidity } from '../../../src/calc/plate/model/flexuralRigidity.ts';
+import { padPatch } from '../../../src/calc/plate/model/padPatch.ts';
+import { sideWallSpring } from '../../../src/calc/plate/model/sideWallSpring.ts';
 import { COVER } from './example.ts';
 
 const STEEL = { youngMPa: 206_000, poisson: 0.29 };

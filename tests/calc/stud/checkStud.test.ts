@@ -2,10 +2,10 @@ import { describe, expect, it } from 'vitest';
 import { Refusal } from '../../../shared/words/refusal.ts';
 import type { StudCheckInput } from '../../../shared/words/stud.ts';
 import { checkStud } from '../../../src/calc/stud/checkStud.ts';
-import { engagementFinding } from '../../../src/calc/stud/engagementFinding.ts';
-import { filletClearsChamfer } from '../../../src/calc/stud/filletClearsChamfer.ts';
-import { studNumbers } from '../../../src/calc/stud/studNumbers.ts';
-import { threadEngagement } from '../../../src/calc/stud/threadEngagement.ts';
+import { engagementFinding } from '../../../src/calc/stud/engaged/engagementFinding.ts';
+import { threadEngagement } from '../../../src/calc/stud/engaged/threadEngagement.ts';
+import { filletClearsChamfer } from '../../../src/calc/stud/holes/filletClearsChamfer.ts';
+import { studNumbers } from '../../../src/calc/stud/numbers/studNumbers.ts';
 import { EXAMPLE, layer, metric, NUT, STACK, unified, withNut, withStack, withStud } from './example.ts';
 
 const P = 25.4 / 24;

@@ -21,7 +21,9 @@ const NO_FORMULA = [
   'studNumbers.ts',
   'threadGeometry.ts',
 ];
-const files = readdirSync(folder).filter((name) => !NO_FORMULA.includes(name));
+const files = readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter(
+  (name) => name.endsWith('.ts') && !NO_FORMULA.includes(name.slice(name.lastIndexOf('/') + 1)),
+);
 
 describe('every formula says what it is', () => {
   it('there are formulas to look at', () => expect(files.length).toBeGreaterThan(20));

@@ -1,6 +1,6 @@
 /** Run by the tests as a process of its own: opens a shop as the account given. `opener.ts <dataDir> <uid>`. */
-import { openShop } from '../../../src/records/database.ts';
-import { ShopWillNotOpen } from '../../../src/records/errors.ts';
+import { openShop } from '../../../src/records/database/database.ts';
+import { ShopWillNotOpen } from '../../../src/records/database/errors.ts';
 
 const [dataDir = '', uid = ''] = process.argv.slice(2);
 if (uid !== '') process.setuid?.(Number(uid));

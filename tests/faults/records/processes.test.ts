@@ -8,8 +8,8 @@ import { text } from 'node:stream/consumers';
 import { fileURLToPath } from 'node:url';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, expect, test } from 'vitest';
-import { FILE_NAME, openShop } from '../../../src/records/database.ts';
-import { getJob } from '../../../src/records/jobs.ts';
+import { FILE_NAME, openShop } from '../../../src/records/database/database.ts';
+import { getJob } from '../../../src/records/jobs/jobs.ts';
 
 interface Said {
   readonly number: string;
@@ -20,7 +20,7 @@ interface Said {
 const root = fileURLToPath(new URL('../../..', import.meta.url));
 const WRITER = fileURLToPath(new URL('./writer.ts', import.meta.url));
 const OPENER = fileURLToPath(new URL('./opener.ts', import.meta.url));
-const BACKUP = fileURLToPath(new URL('../../../src/records/backup.ts', import.meta.url));
+const BACKUP = fileURLToPath(new URL('../../../src/records/backup/backup.ts', import.meta.url));
 const started: ChildProcess[] = [];
 let dataDir: string;
 beforeEach(() => {

@@ -2,9 +2,9 @@
  * Run by the tests as a process of its own: works on a shop like a person at a tablet and says after each thing kept
  * what it was. `writer.ts <dataDir> <who> <count>`; count 0 goes on until it is killed.
  */
-import { openShop } from '../../../src/records/database.ts';
-import { createJob, getJob, reviseJob } from '../../../src/records/jobs.ts';
-import { addReadings } from '../../../src/records/readings.ts';
+import { openShop } from '../../../src/records/database/database.ts';
+import { createJob, getJob, reviseJob } from '../../../src/records/jobs/jobs.ts';
+import { addReadings } from '../../../src/records/jobs/readings.ts';
 import { received, wall } from '../../records/samples.ts';
 
 const [dataDir = '', who = '', count = '0'] = process.argv.slice(2);

@@ -13,9 +13,9 @@ import {
 } from '../../../shared/words/print.ts';
 import { WallZones } from '../../drawings/wallZones.tsx';
 import { Caution } from '../../parts/caution.tsx';
-import { errorsOf } from '../../parts/errorsOf.ts';
-import { Choice, Field } from '../../parts/field.tsx';
 import { FindingList } from '../../parts/findingList.tsx';
+import { errorsOf } from '../../parts/form/errorsOf.ts';
+import { Choice, Field } from '../../parts/form/fieldBox.tsx';
 import { KeyFigures } from '../../parts/keyFigures.tsx';
 import { JobForm, type Refused, Who } from './section.tsx';
 import { LAYER_WORD } from './words.ts';

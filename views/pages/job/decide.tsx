@@ -12,11 +12,11 @@ import {
   CoverVerdict,
 } from '../../parts/coverAnswer.tsx';
 import { CutPlanPart } from '../../parts/cutPlanPart.tsx';
-import { errorsOf } from '../../parts/errorsOf.ts';
-import { Choice, Field, TextArea } from '../../parts/field.tsx';
 import { FindingList } from '../../parts/findingList.tsx';
+import { errorsOf } from '../../parts/form/errorsOf.ts';
+import { Choice, Field, TextArea } from '../../parts/form/fieldBox.tsx';
 import { type Compared, SideBySide } from '../../parts/sideBySide.tsx';
-import { WhatIf } from '../../parts/whatIf.tsx';
+import { WhatIf } from '../../parts/whatIfPart.tsx';
 import { JobForm, type Refused, Who } from './section.tsx';
 import { DECISION_WORD, VERDICT_WORD } from './words.ts';
 

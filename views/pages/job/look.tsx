@@ -1,8 +1,8 @@
 import { type Job, LOOK_ITEMS } from '../../../shared/words/job.ts';
 import { Caution } from '../../parts/caution.tsx';
-import { errorsOf } from '../../parts/errorsOf.ts';
-import { Choice, Field, Tick } from '../../parts/field.tsx';
-import { Sign } from '../../parts/sign.tsx';
+import { errorsOf } from '../../parts/form/errorsOf.ts';
+import { Choice, Field, Tick } from '../../parts/form/fieldBox.tsx';
+import { Sign } from '../../parts/form/sign.tsx';
 import { JobForm, type Refused, Who } from './section.tsx';
 import { ITEM_WORD } from './words.ts';
 

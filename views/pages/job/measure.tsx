@@ -2,11 +2,11 @@ import type { Entry } from '../../../shared/words/catalogue.ts';
 import type { Job, Pass } from '../../../shared/words/job.ts';
 import { briefLength, type LengthUnit, lengthFigure } from '../../../shared/words/print.ts';
 import { type EntryRow, EntryTable } from '../../parts/entryTable.tsx';
-import { errorsOf } from '../../parts/errorsOf.ts';
-import { Choice, Field, Tick } from '../../parts/field.tsx';
+import { errorsOf } from '../../parts/form/errorsOf.ts';
+import { Choice, Field, Tick } from '../../parts/form/fieldBox.tsx';
 import { day } from '../../parts/when.tsx';
-import { GaugeFields } from '../gaugeFields.tsx';
-import { KnockOnFields } from '../knockOnFields.tsx';
+import { GaugeFields } from '../cover/gaugeFields.tsx';
+import { KnockOnFields } from '../cover/knockOnFields.tsx';
 import { JobForm, type Refused, Who } from './section.tsx';
 import { CHUCKING_WORD, THROUGH_WORD } from './words.ts';
 

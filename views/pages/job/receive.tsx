@@ -1,9 +1,9 @@
 import type { Job } from '../../../shared/words/job.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
-import { errorsOf } from '../../parts/errorsOf.ts';
-import { Choice, Field, TextArea } from '../../parts/field.tsx';
+import { errorsOf } from '../../parts/form/errorsOf.ts';
+import { Choice, Field, TextArea } from '../../parts/form/fieldBox.tsx';
 import { day } from '../../parts/when.tsx';
-import { familyInWords } from '../coverForm.tsx';
+import { familyInWords } from '../cover/coverFields.tsx';
 import { JobForm, type Refused, Who } from './section.tsx';
 
 export interface ReceiveProps {

@@ -1,9 +1,9 @@
 import type { ComponentChildren } from 'preact';
 import type { HistoryLine, Kept, SectionName } from '../../../shared/words/job.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
-import { ErrorSummary } from '../../parts/errorSummary.tsx';
-import { Field } from '../../parts/field.tsx';
-import { InForm } from '../../parts/inForm.ts';
+import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
+import { Field } from '../../parts/form/fieldBox.tsx';
+import { InForm } from '../../parts/form/inForm.ts';
 import { type Compared, SideBySide } from '../../parts/sideBySide.tsx';
 import { When } from '../../parts/when.tsx';
 

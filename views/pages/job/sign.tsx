@@ -1,7 +1,7 @@
 import type { HistoryLine, Job } from '../../../shared/words/job.ts';
 import { Caution } from '../../parts/caution.tsx';
-import { errorsOf } from '../../parts/errorsOf.ts';
-import { TextArea } from '../../parts/field.tsx';
+import { errorsOf } from '../../parts/form/errorsOf.ts';
+import { TextArea } from '../../parts/form/fieldBox.tsx';
 import { When } from '../../parts/when.tsx';
 import { JobForm, type Refused, Who } from './section.tsx';
 import { SECTION_WORD } from './words.ts';

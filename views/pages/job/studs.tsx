@@ -5,13 +5,12 @@ import type { Fault } from '../../../shared/words/refusal.ts';
 import type { Joint } from '../../../shared/words/stud.ts';
 import { StudInStack } from '../../drawings/studInStack.tsx';
 import { Caution } from '../../parts/caution.tsx';
-import { Doubted, type DoubtedLength } from '../../parts/doubted.tsx';
-import { ErrorSummary } from '../../parts/errorSummary.tsx';
-import { errorsOf } from '../../parts/errorsOf.ts';
-import { Choice, Field } from '../../parts/field.tsx';
 import { FindingList } from '../../parts/findingList.tsx';
-import { Sign } from '../../parts/sign.tsx';
-import { FIT_STATUS, FIT_WORD, type StudChoice, stackInWords } from '../stud.tsx';
+import { Doubted, type DoubtedLength } from '../../parts/form/doubted.tsx';
+import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
+import { errorsOf } from '../../parts/form/errorsOf.ts';
+import { Choice, Field } from '../../parts/form/fieldBox.tsx';
+import { Sign } from '../../parts/form/sign.tsx';
 import {
   type FigureChoices,
   HOLDS,
@@ -21,9 +20,10 @@ import {
   type JointFieldsProps,
   jointInWords,
   type TorqueUnit,
-} from '../studJoint.tsx';
+} from '../stud/jointFields.tsx';
+import { FIT_STATUS, FIT_WORD, type StudChoice, stackInWords } from '../stud/studPage.tsx';
 import { JobForm, type Refused, Who } from './section.tsx';
-import { StudWork } from './studWork.tsx';
+import { StudWork } from './studWorkForms.tsx';
 
 /** What a stud is chosen from, and what was typed to choose it. */
 export interface StudsAsked {

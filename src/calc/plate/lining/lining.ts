@@ -1,0 +1,112 @@
+import { hermiteAlong } from '../elements/assemble.ts';
+import { ELEMENT_FREEDOMS, shapes } from '../elements/element.ts';
+import { type Freedoms, unknownsOf } from '../elements/freedoms.ts';
+import { GAUSS_AT, GAUSS_COUNT, GAUSS_WEIGHT } from '../elements/gauss.ts';
+import type { PlateMesh } from '../elements/mesh.ts';
+
+/**
+ * The Gauss points of the track, where the lining's springs are. Points run circle by circle from the inside, and
+ * along the angle within a circle.
+ */
+export interface LiningPoints {
+  readonly circles: number;
+  readonly perCircle: number;
+  /** Share of the track's area each stands for, mm². */
+  readonly areaMm2: Float64Array;
+  readonly totalAreaMm2: number;
+  /** Sixteen for each point: the functions there, and the unknowns they belong to (−1: held). */
+  readonly shape: Float64Array;
+  readonly unknown: Int32Array;
+  /** The first unknown that the track moves. */
+  readonly firstUnknown: number;
+}
+
+/** Valid: tracks with at least one row of elements.   Source: this program’s own model (springs between piston and track) */
+export function liningPoints({
+  mesh: { radiiMm, anglesRad },
+  freedoms,
+  onTrack,
+}: {
+  readonly mesh: PlateMesh;
+  readonly freedoms: Freedoms;
+  readonly onTrack: (row: number) => boolean;
+}): LiningPoints {
+  const columns = anglesRad.length - 1;
+  const rows = Array.from({ length: radiiMm.length - 1 }, (_, row) => row).filter(onTrack);
+  const [circles, perCircle] = [rows.length * GAUSS_COUNT, columns * GAUSS_COUNT];
+  const count = circles * perCircle;
+  const [alongRadius, alongAngle] = [hermiteAlong(radiiMm), hermiteAlong(anglesRad)];
+  const areaMm2 = new Float64Array(count);
+  const shape = new Float64Array(count * ELEMENT_FREEDOMS);
+  const unknown = new Int32Array(count * ELEMENT_FREEDOMS);
+  const one = new Float64Array(ELEMENT_FREEDOMS);
+  let [point, totalAreaMm2] = [0, 0];
+  for (const row of rows) {
+    const width = radiiMm[row + 1]! - radiiMm[row]!;
+    for (let g = 0; g < GAUSS_COUNT; g++) {
+      const ofRadius = (radiiMm[row]! + width * GAUSS_AT[g]!) * width * GAUSS_WEIGHT[g]!;
+      for (let column = 0; column < columns; column++) {
+        const sweep = anglesRad[column + 1]! - anglesRad[column]!;
+        for (let h = 0; h < GAUSS_COUNT; h++, point++) {
+          shapes(alongRadius, (row * GAUSS_COUNT + g) * 12, alongAngle, (column * GAUSS_COUNT + h) * 12, one);
+          shape.set(one, point * ELEMENT_FREEDOMS);
+          unknownsOf(freedoms, row, column, unknown, point * ELEMENT_FREEDOMS);
+          areaMm2[point] = ofRadius * sweep * GAUSS_WEIGHT[h]!;
+          totalAreaMm2 += areaMm2[point]!;
+        }
+      }
+    }
+  }
+  let firstUnknown = freedoms.size;
+  for (const i of unknown) if (i >= 0 && i < firstUnknown) firstUnknown = i;
+  return { circles, perCircle, areaMm2, totalAreaMm2, shape, unknown, firstUnknown };
+}
+
+/** Deflection of the cover at every point. */
+export function deflectionsAt(
+  { shape, unknown, areaMm2 }: LiningPoints,
+  w: Float64Array,
+  out: Float64Array,
+): void {
+  for (let point = 0, at = 0; point < areaMm2.length; point++) {
+    let sum = 0;
+    for (let k = 0; k < ELEMENT_FREEDOMS; k++, at++) {
+      const i = unknown[at]!;
+      if (i >= 0) sum += shape[at]! * w[i]!;
+    }
+    out[point] = sum;
+  }
+}
+
+/** Adds `times` · N at one point to a vector. */
+export function addPoint(
+  { shape, unknown }: LiningPoints,
+  point: number,
+  times: number,
+  out: Float64Array,
+): void {
+  for (let k = 0, at = point * ELEMENT_FREEDOMS; k < ELEMENT_FREEDOMS; k++, at++) {
+    const i = unknown[at]!;
+    if (i >= 0) out[i] = out[i]! + times * shape[at]!;
+  }
+}
+
+/** Adds a spring at one point to a stiffness: `springNPerMm` · N·Nᵀ. */
+export function addSpring(
+  { shape, unknown }: LiningPoints,
+  point: number,
+  springNPerMm: number,
+  start: Int32Array,
+  values: Float64Array,
+): void {
+  const from = point * ELEMENT_FREEDOMS;
+  for (let a = from; a < from + ELEMENT_FREEDOMS; a++) {
+    const i = unknown[a]!;
+    if (i < 0) continue;
+    const times = springNPerMm * shape[a]!;
+    for (let b = from; b < from + ELEMENT_FREEDOMS; b++) {
+      const j = unknown[b]!;
+      if (j >= 0 && j <= i) values[start[i]! + j] = values[start[i]! + j]! + times * shape[b]!;
+    }
+  }
+}

@@ -1,0 +1,62 @@
+import { type LengthUnit, printLength, printNumber } from '../../../../shared/words/print.ts';
+import type { Checked } from '../numbers/checked.ts';
+import type { HoleClearance } from './holes.ts';
+
+/**
+ * How far stud and hole may each be out of position and still meet: the fixed-fastener formula.   T = (H − F)/2
+ *   H the tightest hole, F the largest stud [mm]; T diameter of the zone left to each of the two [mm]
+ *   Valid: hole square to the face, position held over the stud's length (projected zone). A difference between the
+ *   stack's hole circle and the cover's uses it up: more than H − F and the studs cannot all enter.
+ *   Source: ASME Y14.5-2018, Appendix B, fixed fastener
+ *   Example: H 3.94, F 3.5 → T 0.22 each (published/studJoints.test.ts)
+ */
+export function fixedFastenerPosition(
+  holes: HoleClearance,
+  circles: { readonly differenceMm: number | null },
+  unit: LengthUnit,
+): Checked {
+  const { tightest, studMm } = holes;
+  const toleranceMm = tightest === null ? null : tightest.clearanceMm / 2;
+  const mm = (x: number) => printLength(x, unit, 'coarse');
+  const used = circles.differenceMm === null ? 0 : Math.abs(circles.differenceMm);
+  const over = tightest !== null && used > 0 ? used - tightest.clearanceMm : 0;
+  const answer = toleranceMm !== null && {
+    symbol: 'T',
+    value: toleranceMm,
+    unit: 'mm' as const,
+    how: [
+      {
+        formula: 'T = (H − F)/2',
+        numbers: `T = (${printNumber(tightest!.holeMm, 2)} − ${printNumber(studMm, 3)})/2 = ${printNumber(toleranceMm, 2)} mm`,
+        source: 'ASME Y14.5-2018, Appendix B, fixed fastener',
+      },
+    ],
+    warnings: [],
+  };
+  const status = toleranceMm === null ? 'not-checked' : over > 1e-9 && toleranceMm > 0 ? 'caution' : 'pass';
+  const sentence = {
+    'not-checked': 'How far studs and holes may be out of position is not known: no hole diameter was given.',
+    caution: `The hole circle differs from the cover’s by ${mm(used)}, more than the ${mm(tightest?.clearanceMm ?? 0)} a stud has in its hole: the studs may not all enter.`,
+    pass: `Each stud and each hole may be out of position by a zone of ${mm(Math.max(0, toleranceMm ?? 0))} and they still meet.`,
+  }[status];
+  return {
+    finding: {
+      id: 'position',
+      title: 'Position left over',
+      status,
+      value: toleranceMm,
+      limit: null,
+      unit: 'mm',
+      sentence,
+      source: 'ASME Y14.5-2018, Appendix B, fixed fastener',
+      answer: answer || null,
+    },
+    field: status === 'not-checked' ? 'holeDiameterMm' : 'holeCircleDiameterMm',
+    missMm: toleranceMm === null ? null : Math.max(0, over),
+    short: 'the studs may not all find their holes',
+    mend: '',
+    // The missing hole is already counted by "holes"; one gap in what was given is not two.
+    counts: toleranceMm !== null,
+    answers: answer ? { positionToleranceMm: answer } : {},
+  };
+}

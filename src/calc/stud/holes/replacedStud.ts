@@ -1,0 +1,213 @@
+import type { Answer } from '../../../../shared/words/answer.ts';
+import type { StudSettingLimits } from '../../../../shared/words/catalogue.ts';
+import type { Finding } from '../../../../shared/words/finding.ts';
+import { type LengthUnit, printLength, printNumber, printTorque } from '../../../../shared/words/print.ts';
+import { type Fault, Refusal } from '../../../../shared/words/refusal.ts';
+
+/** Where the shop's limit for the lean is taken. */
+const LEAN_AT_MM = 25;
+
+export interface ReplacedStudInput {
+  /** How far the stud leans, measured at a height above the pad. */
+  readonly leanMm: number | null;
+  readonly leanAtMm: number | null;
+  /** How far its foot is from where it should stand. */
+  readonly offMm: number | null;
+  /** From the pad face to the engine side: where the last hole ends. */
+  readonly stackMm: number;
+  readonly tightestHoleMm: number | null;
+  readonly studMostMm: number;
+  /** Torque it was proved with, on a spacer; null when it was not. */
+  readonly provedNm: number | null;
+  readonly heldIt: boolean | null;
+  readonly how: 'welded' | 'pressed';
+  /** What the shop asks; null where it asks nothing. */
+  readonly limits: StudSettingLimits | null;
+}
+
+/**
+ * What is recorded of a stud that was welded or pressed in anew: where it stands, how it leans, what it was proved with.
+ *   out = off + lean · S/height      share = (H − F)/4      room = (H − F)/2
+ *   off of its foot, lean at a height above the pad, S stack, H tightest hole, F the stud's greatest major diameter [mm]
+ *   lean at 25 mm = lean · 25/height, foot and proof torque against the shop's limits, where it has set some
+ *   More than the room fails: the stud touches its hole. More than its share cautions: the hole may be out as well.
+ *   Valid: lean and foot out the same way, the worst of it; a straight stud. The weld is proved by torque, or not at all.
+ *   Source: ASME Y14.5, Appendix B, fixed fastener, halved for a radius; first principles
+ *   Example: off 0.1, lean 0.2 at 20, S 12.7, H 10.3, F 9.5 → 0.227 out, share 0.20: caution (calc/stud/holes/replacedStud.test.ts)
+ */
+export function replacedStud(input: ReplacedStudInput, unit: LengthUnit = 'mm'): readonly Finding[] {
+  refuse(input);
+  return [standing(input, unit), square(input, unit), inPlace(input, unit), proved(input, unit), root(input)];
+}
+
+function standing(input: ReplacedStudInput, unit: LengthUnit): Finding {
+  const { leanMm, leanAtMm, offMm, stackMm: S, tightestHoleMm: H, studMostMm: F } = input;
+  const base = {
+    id: 'replaced-standing',
+    title: 'Stands in its hole',
+    unit: 'mm',
+    source: 'ASME Y14.5, Appendix B, fixed fastener',
+  };
+  if (leanMm === null || leanAtMm === null || offMm === null || H === null) {
+    const sentence = `Whether it stands clear of its hole is not worked out: ${
+      H === null ? 'no hole was measured' : 'its place and its lean were not both measured'
+    }.`;
+    return { ...base, status: 'not-checked', value: null, limit: null, sentence, answer: null };
+  }
+  const out = offMm + (leanMm * S) / leanAtMm;
+  const room = (H - F) / 2;
+  const share = room / 2;
+  const mm = (x: number) => printLength(x, unit, 'coarse');
+  const p = (x: number) => printNumber(x, 3);
+  const touches = out > room + 1e-9;
+  const answer: Answer = {
+    symbol: 'out',
+    value: out,
+    unit: 'mm',
+    how: [
+      {
+        formula: 'out = off + lean · S/height; room = (H − F)/2',
+        numbers: `out = ${p(offMm)} + ${p(leanMm)} · ${p(S)}/${p(leanAtMm)} = ${p(out)} mm; room = (${p(H)} − ${p(F)})/2 = ${p(room)} mm`,
+        source: 'first principles',
+      },
+    ],
+    warnings: [],
+  };
+  return {
+    ...base,
+    status: touches ? 'fail' : out > share + 1e-9 ? 'caution' : 'pass',
+    value: out,
+    limit: touches ? room : share,
+    sentence: touches
+      ? `At the engine side it is out by ${mm(out)}; its hole leaves ${mm(room)}: it touches. Set it again.`
+      : `At the engine side it is out by ${mm(out)}; half of what its hole leaves, ${mm(share)}, is the stud’s share${out > share + 1e-9 ? ': try it in the flexplate before the converter is closed' : ''}.`,
+    answer,
+  };
+}
+
+const SHOP = 'the shop’s criterion';
+
+/** Against the shop's limit; without one, or without the measurement, it is not judged. */
+function againstShop(
+  shape: { readonly id: string; readonly title: string; readonly what: string; readonly where: string },
+  valueMm: number | null,
+  limitMm: number | null,
+  unit: LengthUnit,
+): Finding {
+  const mm = (x: number) => printLength(x, unit, 'coarse');
+  const over = valueMm !== null && limitMm !== null && valueMm > limitMm + 1e-9;
+  const measured =
+    valueMm === null ? `${shape.what} was not measured.` : `${shape.what} is ${mm(valueMm)}${shape.where}`;
+  return {
+    id: shape.id,
+    title: shape.title,
+    status: valueMm === null || limitMm === null ? 'not-checked' : over ? 'fail' : 'pass',
+    value: valueMm,
+    limit: limitMm,
+    unit: 'mm',
+    sentence:
+      valueMm === null
+        ? measured
+        : limitMm === null
+          ? `${measured}; the shop has set no limit for it.`
+          : `${measured}; the shop allows ${mm(limitMm)}${over ? '. Set it again' : ''}.`,
+    source: SHOP,
+    answer: null,
+  };
+}
+
+function square({ leanMm, leanAtMm, limits }: ReplacedStudInput, unit: LengthUnit): Finding {
+  const at25 = leanMm === null || leanAtMm === null ? null : (leanMm * LEAN_AT_MM) / leanAtMm;
+  return againstShop(
+    {
+      id: 'replaced-square',
+      title: 'Square to the pad',
+      what: 'Its lean',
+      where: ` at ${printLength(LEAN_AT_MM, unit, 'coarse')} above the pad`,
+    },
+    at25,
+    limits?.leanAt25Mm ?? null,
+    unit,
+  );
+}
+
+function inPlace({ offMm, limits }: ReplacedStudInput, unit: LengthUnit): Finding {
+  return againstShop(
+    { id: 'replaced-place', title: 'In its place', what: 'How far its foot is out of place', where: '' },
+    offMm,
+    limits?.offMm ?? null,
+    unit,
+  );
+}
+
+function proved({ provedNm, heldIt, limits }: ReplacedStudInput, unit: LengthUnit): Finding {
+  const known = provedNm !== null && heldIt !== null;
+  const asked = limits?.proofNm ?? null;
+  if (known && heldIt && asked !== null && provedNm < asked - 1e-9) {
+    return {
+      id: 'replaced-proof',
+      title: 'Proof torque',
+      status: 'fail',
+      value: provedNm,
+      limit: asked,
+      unit: 'N·m',
+      sentence: `It held ${printTorque(provedNm, unit, 1)}; the shop asks ${printTorque(asked, unit, 1)}. Prove it again.`,
+      source: SHOP,
+      answer: null,
+    };
+  }
+  return {
+    id: 'replaced-proof',
+    title: 'Proof torque',
+    status: known ? (heldIt ? 'pass' : 'fail') : 'not-checked',
+    value: provedNm,
+    limit: asked,
+    unit: 'N·m',
+    sentence: known
+      ? heldIt
+        ? `It held ${printTorque(provedNm, unit, 1)} on a spacer without turning or pulling.`
+        : `It turned or pulled at ${printTorque(provedNm, unit, 1)}: set it again.`
+      : 'It was not proved by torque. Tighten a nut on a spacer to the torque the shop asks, and look for turning.',
+    source: 'as recorded',
+    answer: null,
+  };
+}
+
+/** Neither a weld nor a press fit can be worked out from its looks. */
+function root({ provedNm, heldIt, how }: ReplacedStudInput): Finding {
+  const what = how === 'welded' ? 'the weld' : 'the press fit';
+  return {
+    id: 'replaced-root',
+    title: how === 'welded' ? 'Weld' : 'Press fit',
+    status: 'not-checked',
+    value: null,
+    limit: null,
+    unit: '',
+    sentence:
+      provedNm !== null && heldIt === true
+        ? `How strong ${what} is was not worked out; it held its proof torque.`
+        : `How strong ${what} is was not worked out, and nothing here says that it holds.`,
+    source: `${how === 'welded' ? 'welding belongs to licensed practice; ' : ''}common practice, no source`,
+    answer: null,
+  };
+}
+
+function refuse(input: ReplacedStudInput): void {
+  const faults: Fault[] = [];
+  const ask = (path: keyof ReplacedStudInput, name: string, unit: string, above: boolean) => {
+    const value = input[path];
+    if (typeof value !== 'number' || (Number.isFinite(value) && (above ? value > 0 : value >= 0))) return;
+    const message = Number.isFinite(value)
+      ? `${name} is ${value} ${unit}; it must be ${above ? 'more than 0' : '0'} ${unit}${above ? '' : ' or more'}.`
+      : `${name} is not a number; give it in ${unit}.`;
+    faults.push({ path, message });
+  };
+  ask('leanMm', 'The lean', 'mm', false);
+  ask('leanAtMm', 'The height at which it leans', 'mm', true);
+  ask('offMm', 'How far its foot is out', 'mm', false);
+  ask('stackMm', 'The stack', 'mm', true);
+  ask('tightestHoleMm', 'The tightest hole', 'mm', true);
+  ask('studMostMm', 'The stud’s diameter', 'mm', true);
+  ask('provedNm', 'The proof torque', 'N·m', true);
+  if (faults.length > 0) throw new Refusal('replaced-stud-input', faults);
+}

@@ -1,0 +1,223 @@
+import type { Answer } from '../../../../shared/words/answer.ts';
+import { type LengthUnit, listInWords, printTorque } from '../../../../shared/words/print.ts';
+import type { Holds, Joint, StudCheck } from '../../../../shared/words/stud.ts';
+import { nutProof } from '../engaged/nutProof.ts';
+import type { Checked } from '../numbers/checked.ts';
+import type { StudNumbers } from '../numbers/studNumbers.ts';
+import { bearingPressure } from './bearingPressure.ts';
+import { clampedResilience } from './clampedResilience.ts';
+import { embeddingLoss } from './embeddingLoss.ts';
+import { preload } from './preload.ts';
+import { proofShare } from './proofShare.ts';
+import { slipTorque } from './slipTorque.ts';
+import { studResilience } from './studResilience.ts';
+import { studShear } from './studShear.ts';
+import { torqueWindow } from './torqueWindow.ts';
+import { usedAgain } from './usedAgain.ts';
+
+/** Steel, where the joint names no other. */
+const STEEL_MPA = 205_000;
+
+export interface JointChecks {
+  readonly joint: StudCheck['joint'];
+  readonly holds: Holds;
+  readonly checks: readonly Checked[];
+}
+
+/** Does the tightened joint carry the engine's torque by friction, without overloading the stud? Judged on the least. */
+export function jointChecks(numbers: StudNumbers, unit: LengthUnit): JointChecks {
+  const { joint, stud, nut, stack } = numbers.input;
+  if (!joint) return { joint: null, holds: 'not-checked', checks: [noJoint()] };
+  const prevailingNm = joint.prevailingNm ?? 0;
+  const F = preload({ ...joint, prevailingNm, diameterMm: numbers.diameterMm });
+  const loss = embedding(numbers, joint);
+  const FZ = loss.answer?.value ?? null;
+  const least = FZ === null ? null : Math.max(0, F.lowN - FZ);
+  const radiusMm = joint.studCircleDiameterMm / 2;
+  const slipAt = (preloadN: number) => slipTorque({ ...joint, preloadN, radiusMm });
+  const nominalSlip = FZ === null ? null : slipAt(F.nominalN - FZ);
+  const leastSlip = least === null ? null : slipAt(least);
+  const proof = proofShare({
+    mostN: F.highN,
+    proofMPa: stud.proofMPa,
+    tensileMPa: stud.tensileMPa,
+    areaMm2: numbers.thread.tensileStressAreaMm2,
+  });
+  const lockingUnknown = (nut?.prevailing ?? false) && joint.prevailingNm == null;
+  const slip = slipFinding(joint, nominalSlip, leastSlip, loss.missing, lockingUnknown, unit);
+  const under = stack.layers.at(-1)!.holeDiameterMm;
+  const dW = nut?.bearingOuterDiameterMm ?? null;
+  const statuses = [proof.finding.status, slip.finding.status];
+  return {
+    joint: {
+      preloadN: { nominal: F.nominalN, least, most: F.highN },
+      embeddingLossN: FZ,
+      proofShare: proof.share,
+      slipTorqueNm: { nominal: nominalSlip?.value ?? null, least: leastSlip?.value ?? null },
+    },
+    holds: statuses.includes('fail') ? 'no' : statuses.includes('not-checked') ? 'not-checked' : 'yes',
+    checks: [
+      {
+        ...proof,
+        answers: {
+          ...proof.answers,
+          preloadN: F.answer,
+          ...(loss.answer ? { embeddingLossN: loss.answer } : {}),
+        },
+      },
+      slip,
+      torqueWindow({
+        ...joint,
+        unit,
+        prevailingNm,
+        diameterMm: numbers.diameterMm,
+        radiusMm,
+        askedNm: joint.engineTorqueNm * joint.serviceFactor,
+        embeddingLossN: FZ,
+        proofMPa: stud.proofMPa,
+        areaMm2: numbers.thread.tensileStressAreaMm2,
+      }),
+      ...(slip.finding.status === 'fail' ? [shearAfterSlip(numbers, joint, unit)] : []),
+      ...(nut?.proofMPa != null
+        ? [
+            nutProof(
+              {
+                mostN: F.highN,
+                nutProofMPa: nut.proofMPa,
+                areaMm2: numbers.thread.tensileStressAreaMm2,
+              },
+              unit,
+            ),
+          ]
+        : []),
+      ...(dW !== null && under !== null && dW > under
+        ? [bearingPressure({ mostN: F.highN, bearingOuterDiameterMm: dW, holeDiameterMm: under }, unit)]
+        : []),
+      ...usedAgain(joint, nut, unit),
+    ],
+  };
+}
+
+function embedding(
+  numbers: StudNumbers,
+  joint: Joint,
+): { readonly answer: (Answer & { value: number }) | null; readonly missing: string } {
+  const { stud, nut, stack } = numbers.input;
+  const without = (missing: string) => ({ answer: null, missing });
+  const dW = nut?.bearingOuterDiameterMm ?? null;
+  if (!nut) return without('no nut was given');
+  if (dW === null) return without('the nut’s bearing diameter was not given');
+  const unmeasured = stack.layers.filter((layer) => layer.holeDiameterMm === null);
+  if (unmeasured.length > 0) {
+    return without(`no hole was given for ${listInWords(unmeasured.map((layer) => `the ${layer.name}`))}`);
+  }
+  const youngMPa = joint.youngMPa ?? STEEL_MPA;
+  const d = numbers.diameterMm;
+  const S = studResilience({
+    diameterMm: d,
+    minorMm: d - (stud.thread.system === 'metric' ? 1.226869 : 1.19078) * numbers.pitchMm,
+    threadStartMm: stud.threadStartMm,
+    gripMm: numbers.gripMm,
+    youngMPa,
+  });
+  const layers = [...stack.layers]
+    .reverse()
+    .map((layer) => ({ thicknessMm: layer.thicknessMm, holeDiameterMm: layer.holeDiameterMm! }));
+  const washer =
+    nut.washerMm > 0 ? [{ thicknessMm: nut.washerMm, holeDiameterMm: layers[0]!.holeDiameterMm }] : [];
+  const P = clampedResilience({ bearingOuterDiameterMm: dW, slices: [...washer, ...layers], youngMPa });
+  if (!P) return without('the nut’s bearing face does not cover the hole');
+  const interfaces = stack.layers.length + washer.length;
+  const answer = embeddingLoss({
+    interfaces,
+    studMmPerN: S.mmPerN,
+    clampedMmPerN: P.mmPerN,
+    steps: [S.step, P.step],
+    retightened: joint.retightened ?? false,
+    ...(joint.surface && { surface: joint.surface }),
+  });
+  return { answer, missing: '' };
+}
+
+function slipFinding(
+  joint: Joint,
+  nominal: Answer | null,
+  least: (Answer & { value: number }) | null,
+  missing: string,
+  lockingUnknown: boolean,
+  unit: LengthUnit,
+): Checked {
+  const limit = joint.engineTorqueNm * joint.serviceFactor;
+  const Nm = (x: number) => printTorque(x, unit);
+  const holds = least !== null && least.value >= limit - 1e-9;
+  // What the locking nut takes can only lessen it: a fail stays one.
+  const known = least !== null && !(holds && lockingUnknown);
+  const asked = `the engine’s ${Nm(joint.engineTorqueNm)} × ${joint.serviceFactor} is ${Nm(limit)}`;
+  return {
+    finding: {
+      id: 'joint-slip',
+      title: 'Slip torque',
+      status: !known ? 'not-checked' : holds ? 'pass' : 'fail',
+      value: least?.value ?? null,
+      limit,
+      unit: 'N·m',
+      sentence:
+        least === null
+          ? `The torque at which the joint slips is not worked out: ${missing}.`
+          : known
+            ? `At its least preload the joint holds ${Nm(least.value)} by friction; ${asked}${holds ? '' : ', so it slips'}.`
+            : `Whether the joint holds is not known: were the locking nut to turn freely it would hold ${Nm(least.value)} by friction, and ${asked}. Give the torque that only turns the nut.`,
+      source: 'engine torque × service factor, as given',
+      answer: least,
+    },
+    field: 'torqueNm',
+    missMm: null,
+    short: 'the joint slips',
+    mend: '',
+    counts: false,
+    answers: {
+      ...(nominal ? { slipTorqueNominalNm: nominal } : {}),
+      ...(least ? { slipTorqueLeastNm: least } : {}),
+    },
+  };
+}
+
+function shearAfterSlip(numbers: StudNumbers, joint: Joint, unit: LengthUnit): Checked {
+  const { stud } = numbers.input;
+  return studShear(
+    {
+      torqueNm: joint.engineTorqueNm * joint.serviceFactor,
+      studCount: joint.studCount,
+      radiusMm: joint.studCircleDiameterMm / 2,
+      areaMm2:
+        stud.threadStartMm > 0
+          ? (Math.PI / 4) * numbers.diameterMm ** 2
+          : numbers.thread.tensileStressAreaMm2,
+      tensileMPa: stud.tensileMPa,
+    },
+    unit,
+  );
+}
+
+function noJoint(): Checked {
+  return {
+    finding: {
+      id: 'joint',
+      title: 'Joint',
+      status: 'not-checked',
+      value: null,
+      limit: null,
+      unit: '',
+      sentence:
+        'Whether the joint holds the engine’s torque was not worked out: no tightening torque was given.',
+      source: '',
+      answer: null,
+    },
+    field: 'joint',
+    missMm: null,
+    short: 'the joint was not worked out',
+    mend: '',
+    counts: false,
+    answers: {},
+  };
+}

@@ -1,0 +1,81 @@
+import { printNumber, printShare } from '../../../../shared/words/print.ts';
+import type { Checked } from '../numbers/checked.ts';
+
+/** A joint that is taken apart and used again. */
+export const MOST_OF_PROOF = 0.75;
+const SOURCE = '75 % of proof for a joint used again: Shigley, 9th ed., ch. 8; a recommendation, not a law';
+
+/**
+ * Share of the stud's proof load that the tightest of the joints carries.   share = F_most/(Sp At)
+ *   F_most preload with its scatter against you [N] · Sp proof stress [MPa] · At stress area [mm²]; above Rm At, Rm tensile
+ *   strength [MPa], the sentence says that it may break
+ *   Valid: steady load on top left out: the converter floats, so a stud carries little beyond its preload.
+ *   Source: Shigley's Mechanical Engineering Design, 9th ed., ch. 8, 0.75 for reused fasteners (from memory)
+ *   Example: 24 279 N on 3/8-24, Sp 586 → 0.731 (calc/stud/joint/joint.test.ts)
+ */
+export function proofShare({
+  mostN,
+  proofMPa,
+  tensileMPa = null,
+  areaMm2,
+}: {
+  mostN: number;
+  proofMPa: number | null;
+  tensileMPa?: number | null;
+  areaMm2: number;
+}): Checked & { readonly share: number | null } {
+  const shape = {
+    field: 'proofMPa',
+    missMm: null,
+    short: 'the preload is too great for the stud',
+    mend: '',
+    counts: false,
+  };
+  const base = {
+    id: 'joint-proof',
+    title: 'Share of proof load',
+    limit: MOST_OF_PROOF,
+    unit: '',
+    source: SOURCE,
+  };
+  if (proofMPa === null) {
+    const sentence = 'The share of proof load is not worked out: the stud’s proof stress was not given.';
+    return {
+      ...shape,
+      share: null,
+      finding: { ...base, status: 'not-checked', value: null, sentence, answer: null },
+      answers: {},
+    };
+  }
+  const share = mostN / (proofMPa * areaMm2);
+  const breaks = tensileMPa !== null && mostN > tensileMPa * areaMm2;
+  const breaking = breaks
+    ? ` Its breaking load is ${printShare(tensileMPa / proofMPa)} of it: the stud may break as it is tightened.`
+    : '';
+  const passes = share <= MOST_OF_PROOF + 1e-9;
+  const answer = {
+    symbol: 'F/F_p',
+    value: share,
+    unit: '',
+    how: [
+      {
+        formula: 'share = F_most/(Sp At)',
+        numbers: `${printNumber(mostN, 0)}/(${proofMPa} · ${printNumber(areaMm2, 1)}) = ${printNumber(share, 3)}`,
+        source: 'first principles',
+      },
+    ],
+    warnings: [],
+  } as const;
+  return {
+    ...shape,
+    share,
+    finding: {
+      ...base,
+      status: passes ? 'pass' : 'fail',
+      value: share,
+      sentence: `At its most the preload is ${printShare(share)} of the stud’s proof load; 75 % is advised for a joint that is used again.${breaking} The maker’s torque comes first.`,
+      answer,
+    },
+    answers: { proofShare: answer },
+  };
+}

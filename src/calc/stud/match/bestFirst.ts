@@ -1,0 +1,46 @@
+import type { StudCheckInput, StudMatch } from '../../../../shared/words/stud.ts';
+import { studNumbers } from '../numbers/studNumbers.ts';
+import { studWanted } from './studWanted.ts';
+
+const FITS = { yes: 0, 'with-care': 1, no: 2 } as const;
+
+export interface Ranked {
+  readonly input: StudCheckInput;
+  readonly match: StudMatch;
+}
+
+/**
+ * Matches in order: by fits, then number of fails, then size of the miss (one that is no length comes last), then the
+ * margin left with every size at its worst, of which more than a pitch is no better; then the shorter stud. What is alike
+ * keeps the order it came in.
+ *   Source: this program's own rule.   Example: tests/calc/stud/match/matchStuds.test.ts
+ */
+export function bestFirst(ranked: readonly Ranked[]): StudMatch[] {
+  const fails = ({ check }: StudMatch) => check.findings.filter(({ status }) => status === 'fail').length;
+  const miss = (match: StudMatch) => match.byMm ?? (match.decidedBy === null ? 0 : Number.POSITIVE_INFINITY);
+  const bySize = (a: number, b: number) => (a === b ? 0 : a < b ? -1 : 1);
+  return ranked
+    .map(({ input, match }) => ({ match, margin: enoughMargin(input), length: input.stud.projectionMm }))
+    .sort(
+      (a, b) =>
+        FITS[a.match.fits] - FITS[b.match.fits] ||
+        bySize(fails(a.match), fails(b.match)) ||
+        bySize(miss(a.match), miss(b.match)) ||
+        bySize(b.margin, a.margin) ||
+        bySize(a.length, b.length),
+    )
+    .map(({ match }) => match);
+}
+
+/** The least that any length check has to spare at its worst, up to a pitch. */
+function enoughMargin(input: StudCheckInput): number {
+  const { threadStartMm, threadEndMm, projectionMm } = input.stud;
+  const wanted = studWanted(input);
+  return Math.min(
+    studNumbers(input).pitchMm,
+    wanted.threadStartMostMm - threadStartMm,
+    threadEndMm - (wanted.threadEndLeastMm ?? Number.NEGATIVE_INFINITY),
+    projectionMm - wanted.projectionLeastMm,
+    (wanted.projectionMostMm ?? Number.POSITIVE_INFINITY) - projectionMm,
+  );
+}

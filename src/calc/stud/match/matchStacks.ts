@@ -1,0 +1,32 @@
+import type { LengthUnit } from '../../../../shared/words/print.ts';
+import { Refusal } from '../../../../shared/words/refusal.ts';
+import type { NamedStack, StudCheckInput, StudMatch } from '../../../../shared/words/stud.ts';
+import { checkStud } from '../checkStud.ts';
+import { bestFirst } from './bestFirst.ts';
+
+export interface MatchStacksInput extends Omit<StudCheckInput, 'stack' | 'nut' | 'pullForwardMm'> {
+  readonly stacks: readonly NamedStack[];
+}
+
+/** Which stacks suit the stud in hand, best first; each stack with its own nut and gap. */
+export function matchStacks(input: MatchStacksInput, unit: LengthUnit = 'mm'): StudMatch[] {
+  const { stacks, ...shared } = input;
+  const matches = stacks.map(({ id, stack, nut, pullForwardMm }, i) => {
+    try {
+      const asked = { ...shared, stack, nut, pullForwardMm };
+      const check = checkStud(asked, unit);
+      const { fits, decidedBy, byMm } = check;
+      return { input: asked, match: { id, fits, decidedBy, byMm, check } };
+    } catch (error) {
+      if (!(error instanceof Refusal)) throw error;
+      throw new Refusal(
+        error.code,
+        error.faults.map(({ path, message }) => ({
+          path: /^(stack|nut|pullForwardMm)\b/.test(path) ? `stacks.${i}.${path}` : path,
+          message,
+        })),
+      );
+    }
+  });
+  return bestFirst(matches);
+}

@@ -1,0 +1,18 @@
+import type { Answer } from '../../../../shared/words/answer.ts';
+import type { Finding } from '../../../../shared/words/finding.ts';
+
+/** A finding, with what the fold of `fits` and the ranking of a match need to know about it. */
+export interface Checked {
+  readonly finding: Finding;
+  /** The stud's, stack's or nut's field that decides when this is not a pass. */
+  readonly field: string;
+  /** How far that field is off; 0 for a pass, null when it is no length. */
+  readonly missMm: number | null;
+  /** The reason in half a sentence, for a heading: "the tip stays inside the stack". */
+  readonly short: string;
+  /** What would do, in one sentence; '' when nothing of the stud would. */
+  readonly mend: string;
+  /** False when `fits` is not moved by it: the joint, and what needs fields nobody gave. */
+  readonly counts: boolean;
+  readonly answers: Readonly<Record<string, Answer>>;
+}

@@ -1,0 +1,74 @@
+import { type LengthUnit, printLength, printNumber } from '../../../../shared/words/print.ts';
+import type { Checked } from '../numbers/checked.ts';
+import { lengthMargin, spreadInWords } from '../numbers/lengthMargin.ts';
+import type { StudNumbers } from '../numbers/studNumbers.ts';
+
+/**
+ * Is the stud inside its hole before the pads meet the flexplate?   x = projection − g, wanted more than 0
+ *   projection tip from the pad face, g pull-forward gap that remains [mm]
+ *   Valid: g measured with the converter fully back on the pump.   Source: first principles
+ *   Example: projection 23.0, g 4.0 → 19.0 mm in the hole (calc/stud/checkStud.test.ts)
+ */
+export function pilotEntersHole(numbers: StudNumbers, unit: LengthUnit): Checked {
+  const { stud, pullForwardMm: g } = numbers.input;
+  const base = {
+    id: 'pilot-enters-hole',
+    title: 'Stud finds its hole',
+    limit: 0,
+    unit: 'mm',
+    source: 'first principles',
+  };
+  if (g === null) {
+    return {
+      finding: {
+        ...base,
+        status: 'not-checked',
+        value: null,
+        sentence:
+          'Whether the studs are in their holes before the pads meet is not known: the pull-forward gap was not given.',
+        answer: null,
+      },
+      field: 'pullForwardMm',
+      missMm: null,
+      short: 'the pull-forward gap is not known',
+      mend: '',
+      counts: true,
+      answers: {},
+    };
+  }
+  const insideMm = stud.projectionMm - g;
+  const margin = lengthMargin({ marginMm: insideMm, tolerancesMm: [stud.lengthToleranceMm] });
+  const status = insideMm <= 1e-9 ? 'fail' : margin.status;
+  const mm = (x: number) => printLength(x, unit, 'coarse');
+  const answer = {
+    symbol: 'x',
+    value: insideMm,
+    unit: 'mm',
+    how: [
+      {
+        formula: 'x = projection − g',
+        numbers: `x = ${printNumber(stud.projectionMm, 2)} − ${printNumber(g, 2)} = ${printNumber(insideMm, 2)} mm`,
+        source: 'first principles',
+      },
+    ],
+    warnings: [],
+  } as const;
+  return {
+    finding: {
+      ...base,
+      status,
+      value: insideMm,
+      sentence:
+        insideMm > 1e-9
+          ? `With the converter pushed back, ${mm(insideMm)} of the stud is already past the flexplate’s face, so the studs find their holes before the pads meet${spreadInWords(margin, unit)}.`
+          : `With the converter pushed back, the tip is ${mm(-insideMm)} short of the flexplate: nothing guides the studs into their holes.`,
+      answer,
+    },
+    field: 'projectionMm',
+    missMm: margin.missMm,
+    short: 'its tip does not reach its hole',
+    mend: `A stud more than ${mm(margin.missMm)} longer would do.`,
+    counts: true,
+    answers: { insideHoleMm: answer },
+  };
+}

@@ -1,0 +1,74 @@
+import { type LengthUnit, printLength, printNumber } from '../../../../shared/words/print.ts';
+import type { Checked } from '../numbers/checked.ts';
+import type { StudNumbers } from '../numbers/studNumbers.ts';
+
+/**
+ * Does the unthreaded pilot pass through the nut?   pilot diameter < D1,min
+ *   D1,min least minor diameter of the nut's thread [mm]: 2B, 3B to ASME B1.1, 6H to ISO 965-1
+ *   Valid: a round pilot; none is needed where the thread runs to the tip.   Source: first principles; threadGeometry.ts
+ *   Example: pilot 8.0 in a 3/8-24 2B nut, D1,min 8.382 → passes, 0.38 mm to spare (calc/stud/checkStud.test.ts)
+ */
+export function pilotPassesNut(numbers: StudNumbers, unit: LengthUnit): Checked {
+  const { stud } = numbers.input;
+  const limitMm = numbers.nutThread.minorMm.min!;
+  const pilotMm = stud.pilotDiameterMm;
+  const mm = (x: number) => printLength(x, unit, 'coarse');
+  const name = numbers.nutThread.designation;
+  const base = {
+    id: 'pilot-passes-nut',
+    title: 'Pilot passes the nut',
+    limit: limitMm,
+    unit: 'mm',
+    source: `least minor diameter of the nut’s thread, ${numbers.input.stud.thread.system === 'metric' ? 'ISO 965-1' : 'ASME B1.1'}`,
+  };
+  const shape = { field: 'pilotDiameterMm', short: 'its pilot does not pass the nut', counts: true };
+  if (pilotMm === null) {
+    const none = stud.projectionMm - stud.threadEndMm <= 1e-9;
+    return {
+      ...shape,
+      finding: {
+        ...base,
+        status: none ? 'pass' : 'not-checked',
+        value: null,
+        sentence: none
+          ? 'The thread runs to the tip; there is no pilot to pass the nut.'
+          : 'Whether the pilot passes the nut is not known: its diameter was not given.',
+        answer: null,
+      },
+      missMm: none ? 0 : null,
+      short: none ? '' : 'its pilot’s diameter is not known',
+      mend: none ? '' : 'Measure the pilot’s diameter.',
+      answers: {},
+    };
+  }
+  const overMm = pilotMm - limitMm;
+  const passes = overMm < -1e-9;
+  const answer = {
+    symbol: 'D1,min',
+    value: limitMm,
+    unit: 'mm',
+    how: [
+      {
+        formula: 'pilot < D1,min',
+        numbers: `${printNumber(pilotMm, 2)} mm against ${printNumber(limitMm, 3)} mm`,
+        source: base.source,
+      },
+    ],
+    warnings: [],
+  } as const;
+  return {
+    ...shape,
+    finding: {
+      ...base,
+      status: passes ? 'pass' : 'fail',
+      value: pilotMm,
+      sentence: passes
+        ? `The pilot, ${mm(pilotMm)}, passes the nut, whose bore is at least ${mm(limitMm)}.`
+        : `The pilot, ${mm(pilotMm)}, does not pass every nut of ${name}: its bore may be as small as ${mm(limitMm)}.`,
+      answer,
+    },
+    missMm: passes ? 0 : Math.max(0, overMm),
+    mend: `A pilot more than ${mm(Math.max(0, overMm))} thinner would do.`,
+    answers: { nutLeastMinorMm: answer },
+  };
+}

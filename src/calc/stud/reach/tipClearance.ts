@@ -1,0 +1,76 @@
+import { type LengthUnit, printLength, printNumber } from '../../../../shared/words/print.ts';
+import type { Checked } from '../numbers/checked.ts';
+import { lengthMargin, spreadInWords } from '../numbers/lengthMargin.ts';
+import type { StudNumbers } from '../numbers/studNumbers.ts';
+
+/**
+ * Does the stud's tip clear what is on the engine side, pads seated?   clearance = room − projection, wanted above 0
+ *   room from the pad's seating face to the first thing in the way, projection tip from the pad face [mm]
+ *   Valid: pads seated on the flexplate.   Source: first principles
+ *   Example: room 40, projection 23 → 17.0 mm (calc/stud/checkStud.test.ts)
+ */
+export function tipClearance(numbers: StudNumbers, unit: LengthUnit): Checked {
+  const { stud, stack } = numbers.input;
+  const base = {
+    id: 'tip-clearance',
+    title: 'Tip clearance',
+    limit: 0,
+    unit: 'mm',
+    source: 'first principles',
+  };
+  if (stack.tipRoomMm === null) {
+    return {
+      finding: {
+        ...base,
+        status: 'not-checked',
+        value: null,
+        sentence: 'Whether the tip clears the engine side is not known: its room was not given.',
+        answer: null,
+      },
+      field: 'tipRoomMm',
+      missMm: null,
+      short: 'the room for its tip is not known',
+      mend: 'Measure from the flexplate’s pad side to the first thing in the stud’s way.',
+      counts: true,
+      answers: {},
+    };
+  }
+  const clearMm = stack.tipRoomMm - stud.projectionMm;
+  const margin = lengthMargin({ marginMm: clearMm, tolerancesMm: [stud.lengthToleranceMm] });
+  const mm = (x: number) => printLength(x, unit, 'coarse');
+  const answer = {
+    symbol: 'c',
+    value: clearMm,
+    unit: 'mm',
+    how: [
+      {
+        formula: 'c = room − projection',
+        numbers: `c = ${printNumber(stack.tipRoomMm, 2)} − ${printNumber(stud.projectionMm, 2)} = ${printNumber(clearMm, 2)} mm`,
+        source: 'first principles',
+      },
+    ],
+    warnings: [],
+  } as const;
+  return {
+    finding: {
+      ...base,
+      status: clearMm <= 1e-9 ? 'fail' : margin.status,
+      value: clearMm,
+      sentence:
+        clearMm > 1e-9
+          ? `The tip clears the engine side by ${mm(clearMm)}; it must not touch${spreadInWords(margin, unit)}.`
+          : `The stud is ${mm(-clearMm)} too long: its tip strikes the engine side before the pads seat.`,
+      answer,
+    },
+    field: 'tipRoomMm',
+    missMm: margin.missMm,
+    short: 'its tip strikes the engine side',
+    // Of a stud that much shorter nothing is left.
+    mend:
+      margin.missMm >= stud.projectionMm - 1e-9
+        ? ''
+        : `A stud more than ${mm(margin.missMm)} shorter would do.`,
+    counts: true,
+    answers: { tipClearanceMm: answer },
+  };
+}

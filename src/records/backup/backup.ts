@@ -1,0 +1,304 @@
+import { copyFileSync, existsSync, mkdirSync, realpathSync, renameSync, rmSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import Database from 'better-sqlite3';
+import { databaseUrlOf, dataDirOf, SettingsRefused } from '../../settings.ts';
+import { FILE_NAME, isDamage, makeFolder, openShop } from '../database/database.ts';
+import { BackupFailed } from '../database/errors.ts';
+import { APPLICATION_ID, MIGRATIONS } from '../database/migrate.ts';
+import { findJobs } from '../jobs/findJobs.ts';
+import { getJob } from '../jobs/jobs.ts';
+import { flush } from '../photos/files.ts';
+import { backUpFiles } from './files.ts';
+import { copyFromPostgres, isOlderPostgres } from './fromPostgres.ts';
+import { BACKUPS } from './list.ts';
+import { type BackupReason, type Manifest, writeManifest } from './manifest.ts';
+
+export interface Backup {
+  readonly folder: string;
+  readonly bytes: number;
+  readonly manifest: Manifest;
+}
+
+/** What is only ever added to: a copy holds at least as many rows as were there when it was begun. */
+const GROWING = ['job', 'job_revision', 'job_sent', 'reading', 'photo', 'entry', 'entry_revision', 'person'];
+type Counts = Readonly<Record<string, number>>;
+
+const ALL_PAGES = 0x7fffffff;
+
+/**
+ * Copies the shop's records, as they are at one moment, and their photos into a new folder, checks the copy, and opens
+ * it once as a restore would; a running program is not disturbed. Never writes over an earlier backup. Throws
+ * BackupFailed.
+ */
+export async function backUp(options: {
+  readonly dataDir: string;
+  /** The PostgreSQL database that holds the records; null, or left out, when they are in the data folder. */
+  readonly databaseUrl?: string | null;
+  /** Where to; `backups` in the data folder unless told. */
+  readonly folder?: string;
+  readonly reason?: BackupReason;
+  readonly now: () => Date;
+}): Promise<Backup> {
+  const { dataDir, databaseUrl = null, reason = 'asked' } = options;
+  const source =
+    databaseUrl === null ? fileSource(join(dataDir, FILE_NAME)) : postgresSource(databaseUrl, options.now);
+  const folder = resolve(options.folder ?? join(dataDir, BACKUPS));
+  let place: Place | null = null;
+  try {
+    makeFolder(folder);
+    const at = options.now();
+    place = takePlace(folder, at);
+    const copy = join(place.unfinished, FILE_NAME);
+    const counts = check(copy, await source.copyTo(copy));
+    await rehearse(place.unfinished);
+    const hashes = hashesIn(copy);
+    const missing = await backUpFiles({ hashes, dataDir, backups: folder, into: place.unfinished });
+    await flush(copy);
+    const manifest = await writeManifest(place.unfinished, {
+      at: at.toISOString(),
+      reason,
+      counts: { ...counts, files: hashes.length - missing.length },
+      missing: [...missing],
+    });
+    renameSync(place.unfinished, place.folder);
+    await flush(folder);
+    const bytes = manifest.files.reduce((sum, file) => sum + file.bytes, 0);
+    return { folder: place.folder, bytes, manifest };
+  } catch (error) {
+    if (place) rmSync(place.unfinished, { recursive: true, force: true });
+    if (error instanceof BackupFailed) throw error;
+    if (isDamage(error)) throw unsound(messageOf(error), error);
+    throw new BackupFailed(
+      'not-written',
+      `The backup could not be written in ${folder} (${messageOf(error)}). Give it a folder with room that can be written to.`,
+      error,
+    );
+  } finally {
+    source.close();
+  }
+}
+
+/** Makes a backup of records that this program is about to bring up to its own version; null when there is no need. */
+export async function backUpBeforeUpgrade(from: {
+  readonly dataDir: string;
+  readonly databaseUrl: string | null;
+  readonly now: () => Date;
+}): Promise<Backup | null> {
+  const { dataDir, databaseUrl } = from;
+  const older = databaseUrl === null ? isOlder(join(dataDir, FILE_NAME)) : await isOlderPostgres(databaseUrl);
+  return older ? backUp({ ...from, reason: 'before-upgrade' }) : null;
+}
+
+/** Where the records are copied from. */
+interface Source {
+  /** Into a new file; gives back how many rows it must hold at least. */
+  copyTo(file: string): Promise<Counts>;
+  close(): void;
+}
+
+function fileSource(file: string): Source {
+  const raw = openSource(file);
+  return {
+    copyTo: async (copy) => {
+      const least = countsOf(raw);
+      // In one step: a copy in parts would begin again with every change another program makes meanwhile.
+      await raw.backup(copy, { progress: () => ALL_PAGES });
+      return least;
+    },
+    close: () => raw.close(),
+  };
+}
+
+function postgresSource(url: string, now: () => Date): Source {
+  return {
+    copyTo: async (copy) => {
+      const copied = await copyFromPostgres(url, copy, now);
+      return Object.fromEntries(Object.entries(copied).filter(([table]) => GROWING.includes(table)));
+    },
+    close: () => {},
+  };
+}
+
+/** Whether a file holds records of an earlier version. One that cannot be read is left to whoever opens it. */
+function isOlder(file: string): boolean {
+  if (!existsSync(file)) return false;
+  let raw: Database.Database | undefined;
+  try {
+    raw = new Database(file, { readonly: true, fileMustExist: true });
+    if (raw.pragma('application_id', { simple: true }) !== APPLICATION_ID) return false;
+    const version = raw.prepare('SELECT max(number) FROM schema_migration').pluck().get();
+    return Number(version) < (MIGRATIONS.at(-1)?.number ?? 0);
+  } catch {
+    return false;
+  } finally {
+    raw?.close();
+  }
+}
+
+function openSource(file: string): Database.Database {
+  if (!existsSync(file)) {
+    throw new BackupFailed(
+      'no-shop',
+      `There are no records to back up: ${file} does not exist. Check DATA_DIR.`,
+    );
+  }
+  let raw: Database.Database | undefined;
+  try {
+    raw = new Database(file, { readonly: true, fileMustExist: true });
+    if (raw.pragma('application_id', { simple: true }) === APPLICATION_ID) return raw;
+  } catch (error) {
+    raw?.close();
+    throw new BackupFailed(
+      'not-sound',
+      `${file} cannot be read (${messageOf(error)}), so no backup was made. Keep your earlier backups.`,
+      error,
+    );
+  }
+  raw.close();
+  throw new BackupFailed(
+    'not-ours',
+    `${file} holds no records of Coverwright, so no backup was made. Check DATA_DIR.`,
+  );
+}
+
+interface Place {
+  readonly folder: string;
+  /** Made by us alone; whoever holds it may make `folder`. */
+  readonly unfinished: string;
+}
+
+function takePlace(folder: string, at: Date): Place {
+  const stamp = at.toISOString().slice(0, 19).replace(/[-:]/g, '').replace('T', '-');
+  for (let n = 1; ; n++) {
+    const place = join(folder, `coverwright-${stamp}${n === 1 ? '' : `-${n}`}`);
+    const unfinished = `${place}.unfinished`;
+    if (!created(unfinished)) continue;
+    if (!existsSync(place)) return { folder: place, unfinished };
+    rmSync(unfinished, { recursive: true });
+  }
+}
+
+/** Makes a folder that only its owner reads; false when there is one. */
+function created(folder: string): boolean {
+  try {
+    mkdirSync(folder, { mode: 0o700 });
+    return true;
+  } catch (error) {
+    if (error instanceof Error && 'code' in error && error.code === 'EEXIST') return false;
+    throw error;
+  }
+}
+
+function countsOf(raw: Database.Database): Counts {
+  const known = raw.prepare("SELECT name FROM sqlite_schema WHERE type = 'table'").pluck().all();
+  return Object.fromEntries(
+    GROWING.filter((table) => known.includes(table)).map((table) => [
+      table,
+      Number(raw.prepare(`SELECT count(*) FROM ${table}`).pluck().get()),
+    ]),
+  );
+}
+
+/** The photos the records name. */
+function hashesIn(file: string): readonly string[] {
+  const raw = new Database(file, { readonly: true });
+  try {
+    if (countsOf(raw).photo === undefined) return [];
+    return raw.prepare<[], string>('SELECT DISTINCT hash FROM photo ORDER BY hash').pluck().all();
+  } finally {
+    raw.close();
+  }
+}
+
+/** Opens a copy of the copy as a restored shop would be, and reads the newest job. */
+async function rehearse(folder: string): Promise<void> {
+  const dataDir = join(folder, 'rehearsal');
+  makeFolder(dataDir);
+  try {
+    copyFileSync(join(folder, FILE_NAME), join(dataDir, FILE_NAME));
+    const shop = openShop({ dataDir });
+    try {
+      const { jobs } = await findJobs(shop.db, { limit: 1 });
+      if (jobs[0]) await getJob(shop.db, jobs[0].id);
+    } finally {
+      await shop.close();
+    }
+  } catch (error) {
+    throw unsound(messageOf(error), error);
+  } finally {
+    rmSync(dataDir, { recursive: true, force: true });
+  }
+}
+
+/** Reads the whole copy: its pages, what refers to what, and whether anything is missing. */
+function check(file: string, least: Counts): Counts {
+  const raw = new Database(file, { fileMustExist: true });
+  try {
+    // One file, that can be carried away alone.
+    raw.pragma('journal_mode = DELETE');
+    const faults: string[] = [];
+    const pages = raw.pragma('integrity_check(1)', { simple: true });
+    if (pages !== 'ok') faults.push(String(pages).split('\n').at(-1) ?? '');
+    const loose = raw.prepare('PRAGMA foreign_key_check').all().length;
+    if (loose > 0) faults.push(`${loose} rows refer to nothing`);
+    const counts = countsOf(raw);
+    for (const [table, rows] of Object.entries(least)) {
+      if ((counts[table] ?? 0) < rows) faults.push(`${table} has ${counts[table] ?? 0} rows of ${rows}`);
+    }
+    if (faults.length > 0) throw unsound(faults.join('; '), undefined);
+    return counts;
+  } catch (error) {
+    throw error instanceof BackupFailed ? error : unsound(messageOf(error), error);
+  } finally {
+    raw.close();
+  }
+}
+
+function unsound(what: string, cause: unknown): BackupFailed {
+  return new BackupFailed(
+    'not-sound',
+    `The copy failed its check (${what}) and was thrown away: the records themselves may be damaged. Keep your earlier backups.`,
+    cause,
+  );
+}
+
+function messageOf(error: unknown): string {
+  return error instanceof Error ? error.message : String(error);
+}
+
+/** What was copied, in a few words. */
+export function inWords({ manifest, bytes }: Pick<Backup, 'manifest' | 'bytes'>): string {
+  const { counts, missing } = manifest;
+  const count = (n: number, one: string) => `${n} ${one}${n === 1 ? '' : 's'}`;
+  const lost =
+    missing.length === 0 ? '' : `, ${count(missing.length, 'photo')} missing or damaged on the disk`;
+  return `${count(counts.job ?? 0, 'job')}, ${count(counts.reading ?? 0, 'reading')}, ${count(counts.files ?? 0, 'photo')}${lost}, ${Math.ceil(bytes / 1024)} kB`;
+}
+
+async function main(): Promise<void> {
+  try {
+    const folder = process.argv[2];
+    const dataDir = dataDirOf(process.env);
+    const made = await backUp({
+      dataDir,
+      databaseUrl: databaseUrlOf(process.env),
+      now: () => new Date(),
+      ...(folder ? { folder: resolve(folder) } : {}),
+    });
+    console.log(`Backed up and checked: ${inWords(made)}, in ${made.folder}.`);
+  } catch (error) {
+    if (!(error instanceof BackupFailed) && !(error instanceof SettingsRefused)) throw error;
+    console.error(error.message);
+    process.exitCode = 1;
+  }
+}
+
+const started = process.argv[1];
+if (
+  started !== undefined &&
+  existsSync(started) &&
+  realpathSync(started) === fileURLToPath(import.meta.url)
+) {
+  await main();
+}

@@ -1,0 +1,76 @@
+import { readdir, readFile, stat, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { z } from 'zod';
+import { flush, hashOf } from '../photos/files.ts';
+
+export const MANIFEST = 'manifest.json';
+const FORM = 1;
+
+/** Why a backup was made; only scheduled ones are ever removed by the program. */
+export type BackupReason = 'asked' | 'scheduled' | 'before-upgrade' | 'replaced';
+
+const schema = z.object({
+  what: z.literal('coverwright backup'),
+  form: z.number().int(),
+  at: z.iso.datetime(),
+  reason: z.enum(['asked', 'scheduled', 'before-upgrade', 'replaced']),
+  counts: z.record(z.string(), z.number().int()),
+  /** Photos the records name that were missing or damaged when this was made. */
+  missing: z.array(z.string()),
+  files: z.array(
+    z.object({
+      path: z.string().regex(/^(coverwright\.sqlite|files\/[0-9a-f]{2}\/[0-9a-f]{64})$/),
+      bytes: z.number().int(),
+      sha256: z.string().regex(/^[0-9a-f]{64}$/),
+    }),
+  ),
+});
+
+/** What is in a backup, and the hash of every file of it. Written last: a folder without one is not finished. */
+export type Manifest = z.infer<typeof schema>;
+
+/** Looks at every file of a folder and writes down what is there. */
+export async function writeManifest(
+  folder: string,
+  said: Pick<Manifest, 'at' | 'reason' | 'counts' | 'missing'>,
+): Promise<Manifest> {
+  const found = await readdir(folder, { recursive: true, withFileTypes: true });
+  const paths = found
+    .filter((one) => one.isFile())
+    .map((one) =>
+      join(one.parentPath, one.name)
+        .slice(folder.length + 1)
+        .replaceAll('\\', '/'),
+    )
+    .filter((path) => schema.shape.files.element.shape.path.safeParse(path).success)
+    .sort();
+  const files: Manifest['files'] = [];
+  for (const path of paths) {
+    const full = join(folder, path);
+    files.push({ path, bytes: (await stat(full)).size, sha256: await hashOf(full) });
+  }
+  const manifest: Manifest = { what: 'coverwright backup', form: FORM, ...said, files };
+  const path = join(folder, MANIFEST);
+  await writeFile(path, `${JSON.stringify(manifest, null, 1)}\n`, { flag: 'wx', mode: 0o600 });
+  await flush(path);
+  return manifest;
+}
+
+/** What a backup says of itself; null when it says nothing that can be understood. */
+export async function readManifest(folder: string): Promise<Manifest | null> {
+  try {
+    const read = schema.safeParse(JSON.parse(await readFile(join(folder, MANIFEST), 'utf8')));
+    return read.success && read.data.form <= FORM ? read.data : null;
+  } catch {
+    return null;
+  }
+}
+
+/** The first file that is not what the manifest says; null when all are. */
+export async function brokenFile(folder: string, manifest: Manifest): Promise<string | null> {
+  for (const { path, sha256 } of manifest.files) {
+    const found = await hashOf(join(folder, path)).catch(() => '');
+    if (found !== sha256) return path;
+  }
+  return null;
+}

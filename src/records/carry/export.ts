@@ -1,0 +1,142 @@
+import { createHash } from 'node:crypto';
+import { createWriteStream, existsSync, readdirSync, realpathSync } from 'node:fs';
+import { copyFile, writeFile } from 'node:fs/promises';
+import { dirname, join, resolve } from 'node:path';
+import { Readable } from 'node:stream';
+import { pipeline } from 'node:stream/promises';
+import { fileURLToPath } from 'node:url';
+import { databaseUrlOf, dataDirOf, SettingsRefused } from '../../settings.ts';
+import { type Db, makeFolder, readAtOnce, type Shop } from '../database/database.ts';
+import { ExportFailed, RecordsUnavailable, ShopWillNotOpen } from '../database/errors.ts';
+import { MIGRATIONS } from '../database/migrate.ts';
+import { openRecords } from '../database/open.ts';
+import { fileOf, flush, hashOf } from '../photos/files.ts';
+import { type ExportManifest, SHOP_FILE } from './exportManifest.ts';
+import { README } from './exportReadme.ts';
+import { cellsOf, csvOf, SHEETS } from './exportSheets.ts';
+import { EXPORTED_TABLES, type ExportedTable, rowsOf } from './exportTables.ts';
+
+/** Writes everything but the photos into a folder, as it is at one moment; the manifest last. */
+export async function exportTexts(shop: Shop, folder: string, now: () => Date): Promise<ExportManifest> {
+  makeFolder(join(folder, 'data'));
+  const { tables, hashes } = await readAtOnce(shop.db, async (trx) => {
+    const written: ExportManifest['tables'] = {};
+    for (const table of EXPORTED_TABLES) {
+      written[table] = await writeLines(trx, table, join(folder, 'data', `${table}.jsonl`));
+    }
+    const numbers = new Map<number, string>();
+    for await (const { id, number } of rowsOf(trx, 'job')) numbers.set(Number(id), String(number));
+    for (const name of Object.keys(SHEETS)) await writeSheet(trx, name, folder, numbers);
+    const rows = await trx.selectFrom('photo').select('hash').distinct().orderBy('hash').execute();
+    return { tables: written, hashes: rows.map((row) => row.hash) };
+  });
+  const whole: string[] = [];
+  const missing: string[] = [];
+  for (const hash of hashes) {
+    const found = await hashOf(join(shop.dataDir, fileOf(hash))).catch(() => '');
+    (found === hash ? whole : missing).push(hash);
+  }
+  const manifest: ExportManifest = {
+    what: 'coverwright export',
+    form: 1,
+    version: MIGRATIONS.at(-1)?.number ?? 0,
+    at: now().toISOString(),
+    tables,
+    photos: whole,
+    missing,
+  };
+  await writeFile(join(folder, 'README.txt'), README);
+  await writeFile(join(folder, SHOP_FILE), `${JSON.stringify(manifest, null, 1)}\n`);
+  return manifest;
+}
+
+/** Everything the shop has kept, photos too, into a new folder. Throws ExportFailed. */
+export async function exportShop(shop: Shop, folder: string, now: () => Date): Promise<ExportManifest> {
+  if (existsSync(folder) && readdirSync(folder).length > 0) {
+    throw new ExportFailed(`${folder} is not empty. Give a folder that is, or one that is not there yet.`);
+  }
+  try {
+    makeFolder(folder);
+    const manifest = await exportTexts(shop, folder, now);
+    for (const hash of manifest.photos) {
+      const place = join(folder, fileOf(hash));
+      makeFolder(dirname(place));
+      await copyFile(join(shop.dataDir, fileOf(hash)), place);
+    }
+    await flush(folder);
+    return manifest;
+  } catch (error) {
+    if (error instanceof RecordsUnavailable) throw error;
+    const why = error instanceof Error ? error.message : String(error);
+    throw new ExportFailed(
+      `The export could not be written in ${folder} (${why}). Give it a folder with room that can be written to.`,
+      error,
+    );
+  }
+}
+
+async function writeLines(db: Db, table: ExportedTable, path: string) {
+  const sum = createHash('sha256');
+  let rows = 0;
+  async function* lines() {
+    for await (const line of linesOf(db, table)) {
+      rows++;
+      sum.update(line);
+      yield line;
+    }
+  }
+  await pipeline(Readable.from(lines()), createWriteStream(path));
+  return { rows, sha256: sum.digest('hex') };
+}
+
+/** A table's rows as they are written out. */
+export async function* linesOf(db: Db, table: ExportedTable): AsyncGenerator<string> {
+  for await (const row of rowsOf(db, table)) yield `${JSON.stringify(row)}\n`;
+}
+
+async function writeSheet(db: Db, name: string, folder: string, numbers: ReadonlyMap<number, string>) {
+  const sheet = SHEETS[name]!;
+  async function* cells() {
+    for await (const row of rowsOf(db, sheet.table)) yield cellsOf(row, sheet.columns, numbers);
+  }
+  await pipeline(Readable.from(cells()), csvOf(sheet.columns), createWriteStream(join(folder, name)));
+}
+
+async function main(): Promise<void> {
+  let shop: Shop | undefined;
+  try {
+    const folder = process.argv[2];
+    if (folder === undefined) throw new ExportFailed('Say where to: npm run export -- FOLDER.');
+    const now = () => new Date();
+    shop = await openRecords({
+      dataDir: dataDirOf(process.env),
+      databaseUrl: databaseUrlOf(process.env),
+      now,
+    });
+    const { tables, photos, missing } = await exportShop(shop, resolve(folder), now);
+    const lost = missing.length === 0 ? '' : ` (${missing.length} more are missing or damaged on the disk)`;
+    console.log(
+      `Exported ${tables.job?.rows} jobs, ${tables.reading?.rows} readings and ${photos.length} photos${lost} into ${resolve(folder)}; README.txt there says what is what.`,
+    );
+  } catch (error) {
+    const forPeople =
+      error instanceof ExportFailed ||
+      error instanceof SettingsRefused ||
+      error instanceof ShopWillNotOpen ||
+      error instanceof RecordsUnavailable;
+    if (!forPeople) throw error;
+    console.error(error.message);
+    process.exitCode = 1;
+  } finally {
+    await shop?.close();
+  }
+}
+
+const started = process.argv[1];
+if (
+  started !== undefined &&
+  existsSync(started) &&
+  realpathSync(started) === fileURLToPath(import.meta.url)
+) {
+  await main();
+}

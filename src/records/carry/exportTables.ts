@@ -1,0 +1,48 @@
+import { sql } from 'kysely';
+import type { Db } from '../database/database.ts';
+import type { Tables } from '../database/tables.ts';
+
+export type Row = Readonly<Record<string, string | number | null>>;
+type Table = keyof Tables;
+
+/** What leaves the shop and comes back into another, in the order its rows refer to one another. */
+const EXPORTED = {
+  entry: ['kind', 'id'],
+  entry_revision: ['kind', 'id', 'revision'],
+  job: ['id'],
+  job_revision: ['job_id', 'revision'],
+  job_sent: ['id'],
+  reading: ['job_id', 'revision', 'place'],
+  photo: ['job_id', 'revision'],
+  person: ['id'],
+  person_revision: ['person_id', 'revision'],
+} as const satisfies Partial<Record<Table, readonly string[]>>;
+export type ExportedTable = keyof typeof EXPORTED;
+export const EXPORTED_TABLES = Object.keys(EXPORTED) as ExportedTable[];
+
+/** What stays, and why. */
+export const STAYS: Readonly<Record<Exclude<Table, ExportedTable>, string>> = {
+  schema_migration: "the program's own bookkeeping",
+  person_password: 'a secret, even as a hash',
+  session: 'belongs to one machine',
+  api_token: 'a secret, even as a hash',
+};
+
+const AT_A_TIME = 500;
+
+/** The rows of a table, always in the same order, their fields in the order of the alphabet. */
+export async function* rowsOf(db: Db, table: ExportedTable): AsyncGenerator<Row> {
+  const order = sql.join(EXPORTED[table].map((column) => sql.ref(column)));
+  for (let from = 0; ; from += AT_A_TIME) {
+    const { rows } =
+      await sql<Row>`select * from ${sql.table(table)} order by ${order} limit ${AT_A_TIME} offset ${from}`.execute(
+        db,
+      );
+    for (const row of rows) yield sorted(row);
+    if (rows.length < AT_A_TIME) return;
+  }
+}
+
+function sorted(row: Row): Row {
+  return Object.fromEntries(Object.entries(row).sort(([a], [b]) => (a < b ? -1 : 1)));
+}

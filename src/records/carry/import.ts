@@ -1,0 +1,171 @@
+import { createHash } from 'node:crypto';
+import { createReadStream, existsSync, realpathSync } from 'node:fs';
+import { dirname, join, resolve } from 'node:path';
+import { Readable } from 'node:stream';
+import { fileURLToPath } from 'node:url';
+import { type InsertObject, sql } from 'kysely';
+import { databaseUrlOf, dataDirOf, SettingsRefused } from '../../settings.ts';
+import { type Db, makeFolder, type Shop, write } from '../database/database.ts';
+import { ImportFailed, RecordsUnavailable, RestoreFailed, ShopWillNotOpen } from '../database/errors.ts';
+import { MIGRATIONS } from '../database/migrate.ts';
+import { openRecords } from '../database/open.ts';
+import { holdAlone } from '../database/restoreGuard.ts';
+import type { Tables } from '../database/tables.ts';
+import { fileOf, hashOf, keep, receive } from '../photos/files.ts';
+import { linesOf } from './export.ts';
+import { type ExportManifest, readExport } from './exportManifest.ts';
+import { EXPORTED_TABLES, type ExportedTable, type Row } from './exportTables.ts';
+
+const AT_A_TIME = 200;
+const ANY_SIZE = Number.POSITIVE_INFINITY;
+
+/**
+ * Puts an export into an empty shop, so that it is the same shop. The rows are read back and compared before they are
+ * kept: all of it is, or nothing. Throws ImportFailed.
+ */
+export async function importShop(shop: Shop, folder: string): Promise<ExportManifest> {
+  const manifest = await examine(folder);
+  await refuseFull(shop);
+  for (const hash of manifest.photos) {
+    await keep(
+      shop.dataDir,
+      await receive(shop.dataDir, createReadStream(join(folder, fileOf(hash))), ANY_SIZE),
+    );
+  }
+  await write(shop.db, async (trx) => {
+    await refuseFull({ ...shop, db: trx });
+    for (const table of EXPORTED_TABLES) {
+      await insertLines(trx, table, linesFile(folder, table));
+      const said = manifest.tables[table];
+      if ((await sumOf(Readable.from(linesOf(trx, table)))) !== said?.sha256) {
+        throw new ImportFailed(
+          'differs',
+          `What was written of ${table} does not read back as it was exported, so nothing was kept. Use the program that made the export.`,
+        );
+      }
+    }
+  });
+  return manifest;
+}
+
+async function examine(folder: string): Promise<ExportManifest> {
+  const manifest = await readExport(folder);
+  if (manifest === null) {
+    throw new ImportFailed(
+      'no-export',
+      `${folder} is not an export of a shop: its shop.json is missing or not understood. Give the folder that npm run export made, or the unpacked archive. Nothing was changed.`,
+    );
+  }
+  const version = MIGRATIONS.at(-1)?.number ?? 0;
+  if (manifest.version !== version) {
+    throw new ImportFailed(
+      'version',
+      `The export is of version ${manifest.version} and this program of version ${version}. Import it with the program that made it, then start this one on those records. Nothing was changed.`,
+    );
+  }
+  for (const table of EXPORTED_TABLES) {
+    const path = linesFile(folder, table);
+    if (!existsSync(path) || (await hashOf(path)) !== manifest.tables[table]?.sha256) throw broken(path);
+  }
+  for (const hash of manifest.photos) {
+    const path = join(folder, fileOf(hash));
+    if ((await hashOf(path).catch(() => '')) !== hash) throw broken(path);
+  }
+  return manifest;
+}
+
+function broken(path: string): ImportFailed {
+  return new ImportFailed(
+    'broken',
+    `${path} is missing or is not what was exported. Copy the export again. Nothing was changed.`,
+  );
+}
+
+async function refuseFull(shop: Shop): Promise<void> {
+  for (const table of EXPORTED_TABLES) {
+    const { rows } = await sql<{ n: number }>`select count(*) as n from ${sql.table(table)}`.execute(shop.db);
+    if (Number(rows[0]?.n) === 0) continue;
+    throw new ImportFailed(
+      'not-empty',
+      `The shop in ${shop.where} is not empty, and an import never mixes two. Set DATA_DIR to a new folder and import there before the program is started on it. Nothing was changed.`,
+    );
+  }
+}
+
+function linesFile(folder: string, table: ExportedTable): string {
+  return join(folder, 'data', `${table}.jsonl`);
+}
+
+async function insertLines(db: Db, table: ExportedTable, path: string): Promise<void> {
+  let waiting: Row[] = [];
+  const insert = async () => {
+    // The columns are those of the same version, which the read-back proves.
+    const rows = waiting as unknown as InsertObject<Tables, ExportedTable>[];
+    if (rows.length > 0) await db.insertInto(table).values(rows).execute();
+    waiting = [];
+  };
+  for await (const line of linesIn(path)) {
+    waiting.push(JSON.parse(line) as Row);
+    if (waiting.length === AT_A_TIME) await insert();
+  }
+  await insert();
+}
+
+/** Node's own reader of lines also ends one at U+2028, which a note may hold. */
+async function* linesIn(path: string): AsyncGenerator<string> {
+  let rest = '';
+  for await (const text of createReadStream(path, 'utf8')) {
+    const lines = (rest + text).split('\n');
+    rest = lines.pop() ?? '';
+    yield* lines;
+  }
+}
+
+async function sumOf(lines: Readable): Promise<string> {
+  const sum = createHash('sha256');
+  for await (const line of lines) sum.update(line as string);
+  return sum.digest('hex');
+}
+
+async function main(): Promise<void> {
+  let shop: Shop | undefined;
+  try {
+    const folder = process.argv[2];
+    if (folder === undefined)
+      throw new ImportFailed('no-export', 'Say what to import: npm run import -- FOLDER.');
+    const dataDir = dataDirOf(process.env);
+    await examine(resolve(folder));
+    makeFolder(dirname(dataDir));
+    makeFolder(dataDir);
+    const held = holdAlone(dataDir);
+    shop = await openRecords({ dataDir, databaseUrl: databaseUrlOf(process.env), now: () => new Date() });
+    const { tables, photos, missing } = await importShop(shop, resolve(folder));
+    held.release();
+    const lost =
+      missing.length === 0 ? '' : `; ${missing.length} photos were missing when the export was made`;
+    console.log(
+      `Imported ${tables.job?.rows} jobs, ${tables.reading?.rows} readings and ${photos.length} photos into ${shop.where}, read back and found the same${lost}. Everybody needs a new password.`,
+    );
+  } catch (error) {
+    const forPeople =
+      error instanceof ImportFailed ||
+      error instanceof RestoreFailed ||
+      error instanceof SettingsRefused ||
+      error instanceof ShopWillNotOpen ||
+      error instanceof RecordsUnavailable;
+    if (!forPeople) throw error;
+    console.error(error.message);
+    process.exitCode = 1;
+  } finally {
+    await shop?.close();
+  }
+}
+
+const started = process.argv[1];
+if (
+  started !== undefined &&
+  existsSync(started) &&
+  realpathSync(started) === fileURLToPath(import.meta.url)
+) {
+  await main();
+}

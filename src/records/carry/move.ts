@@ -1,0 +1,193 @@
+import { existsSync, realpathSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import Database from 'better-sqlite3';
+import { sql } from 'kysely';
+import { databaseUrlOf, dataDirOf, SettingsRefused } from '../../settings.ts';
+import { type Db, FILE_NAME, write } from '../database/database.ts';
+import { MoveFailed, RecordsUnavailable, ShopWillNotOpen } from '../database/errors.ts';
+import { APPLICATION_ID, MIGRATIONS, refuseOthers } from '../database/migrate.ts';
+import { openPostgres } from '../database/postgres.ts';
+import { hashOfRow, hashOfRows } from '../database/rowsHash.ts';
+
+export interface MovedTable {
+  readonly table: string;
+  readonly rows: number;
+  /** Of all its rows, the same on both sides. */
+  readonly sha256: string;
+}
+
+type Row = Readonly<Record<string, unknown>>;
+
+/** PostgreSQL takes 65 535 values at a time. */
+const MOST_VALUES = 20_000;
+
+/**
+ * Copies the shop in the data folder into an empty PostgreSQL database, in one transaction, and reads it back there
+ * before it is kept. The shop it comes from is only read. Throws MoveFailed; then nothing was kept.
+ */
+export async function moveShop(options: {
+  readonly dataDir: string;
+  readonly url: string;
+  readonly now: () => Date;
+}): Promise<readonly MovedTable[]> {
+  const { dataDir, url, now } = options;
+  const source = openSource(join(dataDir, FILE_NAME));
+  try {
+    const target = await openPostgres({ url, dataDir, now });
+    try {
+      return await write(target.db, async (trx) => {
+        const begun = source.pragma('data_version', { simple: true });
+        const tables = await inOrder(trx);
+        refuseForgotten(source, tables);
+        const moved: MovedTable[] = [];
+        // As they are at one moment, so that what refers to what is complete.
+        source.exec('BEGIN');
+        for (const table of tables) moved.push(await moveTable(source, trx, table));
+        source.exec('COMMIT');
+        if (source.pragma('data_version', { simple: true }) !== begun) {
+          throw new MoveFailed(
+            'busy',
+            `Somebody changed the records in ${dataDir} meanwhile, so nothing was moved. Stop the program and move again.`,
+          );
+        }
+        return moved;
+      });
+    } finally {
+      await target.close();
+    }
+  } finally {
+    source.close();
+  }
+}
+
+function openSource(file: string): Database.Database {
+  if (!existsSync(file)) {
+    throw new MoveFailed('no-shop', `There are no records to move: ${file} does not exist. Check DATA_DIR.`);
+  }
+  const raw = new Database(file, { readonly: true, fileMustExist: true });
+  try {
+    if (raw.pragma('application_id', { simple: true }) !== APPLICATION_ID) {
+      throw new MoveFailed('not-ours', `${file} holds no records of Coverwright. Check DATA_DIR.`);
+    }
+    refuseOthers(raw);
+    const steps = raw.prepare<[], number>('SELECT count(*) FROM schema_migration').pluck().get();
+    if (steps !== MIGRATIONS.length) {
+      throw new MoveFailed(
+        'older',
+        `The records in ${file} are of an earlier version. Start the program on them once, without DATABASE_URL, so that it brings them up to date; then move.`,
+      );
+    }
+    return raw;
+  } catch (error) {
+    raw.close();
+    throw error;
+  }
+}
+
+/** A table that only one of the two has would be left behind. */
+function refuseForgotten(source: Database.Database, tables: readonly string[]): void {
+  const there = source
+    .prepare<[], string>(
+      "SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%' AND name <> 'schema_migration'",
+    )
+    .pluck()
+    .all();
+  const odd = [...there, ...tables].filter((name) => !(there.includes(name) && tables.includes(name)));
+  if (odd.length > 0) {
+    throw new MoveFailed(
+      'differs',
+      `Only one of the two databases has ${odd.join(', ')}, so nothing was moved.`,
+    );
+  }
+}
+
+/** The shop's tables, each after those its rows refer to. References that are only checked at the end do not count. */
+async function inOrder(db: Db): Promise<readonly string[]> {
+  const tables = await sql<{ name: string }>`
+    select tablename as name from pg_tables where schemaname = current_schema() and tablename <> 'schema_migration'
+    order by tablename`.execute(db);
+  const references = await sql<{ name: string; refers_to: string }>`
+    select t.relname as name, r.relname as refers_to from pg_constraint c
+    join pg_class t on t.oid = c.conrelid join pg_class r on r.oid = c.confrelid
+    where c.contype = 'f' and not c.condeferrable and c.connamespace = current_schema()::regnamespace`.execute(
+    db,
+  );
+  const order: string[] = [];
+  const visit = (name: string) => {
+    if (order.includes(name)) return;
+    for (const one of references.rows) {
+      if (one.name === name && one.refers_to !== name) visit(one.refers_to);
+    }
+    order.push(name);
+  };
+  for (const { name } of tables.rows) visit(name);
+  return order;
+}
+
+async function moveTable(source: Database.Database, db: Db, table: string): Promise<MovedTable> {
+  if ((await sql`select 1 from ${sql.table(table)} limit 1`.execute(db)).rows.length > 0) {
+    throw new MoveFailed(
+      'not-empty',
+      `The database that DATABASE_URL names holds a shop already (there are rows in ${table}), so nothing was moved. Name one that is empty.`,
+    );
+  }
+  // In the order they were written: a revision follows the one before it.
+  const rows = source.prepare<[], Row>(`SELECT * FROM ${table} ORDER BY rowid`).all();
+  const columns = Object.keys(rows[0] ?? {});
+  const batch = Math.max(1, Math.floor(MOST_VALUES / Math.max(1, columns.length)));
+  for (let i = 0; i < rows.length; i += batch) {
+    const values = rows
+      .slice(i, i + batch)
+      .map((row) => sql`(${sql.join(columns.map((name) => row[name]))})`);
+    await sql`insert into ${sql.table(table)} (${sql.join(columns.map((name) => sql.ref(name)))})
+      values ${sql.join(values)}`.execute(db);
+  }
+  const kept = await sql<Row>`select * from ${sql.table(table)}`.execute(db);
+  const before = { table, rows: rows.length, sha256: hashOfRows(rows.map(hashOfRow)) };
+  const after = { table, rows: kept.rows.length, sha256: hashOfRows(kept.rows.map(hashOfRow)) };
+  if (before.rows !== after.rows || before.sha256 !== after.sha256) {
+    throw new MoveFailed(
+      'differs',
+      `Of ${table}, ${after.rows} rows arrived (${after.sha256}) where ${before.rows} left (${before.sha256}), so nothing was moved. Keep using the records as they are, and report this.`,
+    );
+  }
+  return after;
+}
+
+async function main(): Promise<void> {
+  try {
+    const dataDir = dataDirOf(process.env);
+    const url = databaseUrlOf(process.env);
+    if (url === null) {
+      throw new MoveFailed('nowhere', 'Say where to move: set DATABASE_URL to an empty PostgreSQL database.');
+    }
+    const moved = await moveShop({ dataDir, url, now: () => new Date() });
+    const width = Math.max(...moved.map(({ table }) => table.length));
+    for (const { table, rows, sha256 } of moved) {
+      console.log(`${table.padEnd(width)} ${String(rows).padStart(8)} rows  sha256 ${sha256.slice(0, 16)}`);
+    }
+    console.log('Moved: the counts and hashes agree on both sides.');
+    console.log(
+      `From now on start the program with DATABASE_URL. Photos stay in ${dataDir}, which is still needed; the records in ${join(dataDir, FILE_NAME)} are as they were, and no longer used.`,
+    );
+  } catch (error) {
+    const said =
+      error instanceof MoveFailed ||
+      error instanceof SettingsRefused ||
+      error instanceof ShopWillNotOpen ||
+      error instanceof RecordsUnavailable;
+    if (!said) throw error;
+    console.error(error.message);
+    process.exitCode = 1;
+  }
+}
+
+const started = process.argv[1];
+if (
+  started !== undefined &&
+  existsSync(started) &&
+  realpathSync(started) === fileURLToPath(import.meta.url)
+) {
+  await main();
+}

@@ -1,0 +1,145 @@
+import type { Generated } from 'kysely';
+import type { EntryKind } from '../../../shared/words/catalogue.ts';
+import type {
+  DecisionKind,
+  HistoryLine,
+  LookItem,
+  Pass,
+  ReadingKind,
+  Stage,
+} from '../../../shared/words/job.ts';
+import type { PersonChange, Role } from '../../../shared/words/people.ts';
+import type { PhotoKind, PhotoPlace } from '../../../shared/words/photo.ts';
+
+/** The rows as they lie in the database: 0 and 1 for no and yes, JSON as text, units in the names. */
+export interface Tables {
+  schema_migration: { number: number; name: string; at: string };
+  entry: {
+    kind: EntryKind;
+    id: string;
+    revision: number;
+    name: string;
+    name_key: string;
+    retired: number;
+  };
+  entry_revision: {
+    kind: EntryKind;
+    id: string;
+    revision: number;
+    at: string;
+    who: string;
+    why: string;
+    retired: number;
+    body: string;
+    /** What was typed for its quantities, by where they lie in the body; null where that says no more than the body. */
+    typed: string | null;
+  };
+  job: {
+    id: Generated<number>;
+    number: string;
+    number_key: string;
+    plain_number: number | null;
+    demo: number;
+    created_at: string;
+    revision: number;
+    changed_at: string;
+    stage: Stage;
+    outcome: DecisionKind | null;
+    family_id: string;
+    family_name: string;
+    customer_reference: string;
+    received_on: string;
+    search: string;
+  };
+  /** The job that a sender's own id made. */
+  job_sent: { id: string; job_id: number };
+  job_revision: {
+    job_id: number;
+    revision: number;
+    at: string;
+    who: string;
+    why: string;
+    what: HistoryLine['what'];
+    body: string;
+  };
+  reading: {
+    id: string;
+    job_id: number;
+    revision: number;
+    /** Where it stood among those added with it, from 0. */
+    place: number;
+    pass: Pass;
+    kind: ReadingKind;
+    angle_deg: number;
+    radius_mm: number;
+    value_mm: number | null;
+    typed: string;
+    gauge: string;
+    doubtful: number;
+    replaces: string | null;
+    who: string;
+    at: string;
+  };
+  photo: {
+    id: string;
+    job_id: number;
+    revision: number;
+    spot: PhotoPlace['spot'];
+    angle_deg: number | null;
+    radius_mm: number | null;
+    item: LookItem | null;
+    hash: string;
+    kind: PhotoKind;
+    bytes: number;
+    width: number;
+    height: number;
+    note: string;
+    who: string;
+    at: string;
+  };
+  person: {
+    id: Generated<number>;
+    revision: number;
+    name: string;
+    name_key: string;
+    initials: string;
+    initials_key: string;
+    role: Role;
+    retired: number;
+  };
+  person_revision: {
+    person_id: number;
+    revision: number;
+    at: string;
+    who: string;
+    why: string;
+    what: PersonChange;
+    body: string;
+  };
+  person_password: {
+    person_id: number;
+    hash: string;
+    /** Given by somebody else, to be replaced by one's own. */
+    start: number;
+    set_at: string;
+  };
+  session: {
+    token_hash: string;
+    person_id: number;
+    device: string;
+    began_at: string;
+    used_at: string;
+  };
+  api_token: {
+    id: Generated<number>;
+    token_hash: string;
+    name: string;
+    person_id: number;
+    role: Role;
+    who: string;
+    at: string;
+    used_at: string | null;
+    withdrawn_at: string | null;
+    withdrawn_by: string | null;
+  };
+}

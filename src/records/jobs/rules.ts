@@ -1,0 +1,239 @@
+import type { Verdict } from '../../../shared/words/cover.ts';
+import type { Finding } from '../../../shared/words/finding.ts';
+import type {
+  CutsMade,
+  Decision,
+  DecisionKind,
+  Job,
+  Kept,
+  Looked,
+  MeasuringSetup,
+  Received,
+  Signature,
+} from '../../../shared/words/job.ts';
+import { listInWords } from '../../../shared/words/print.ts';
+import { refuse } from '../database/errors.ts';
+import { mayBeSamePerson } from '../database/writing.ts';
+import { missingOf, ringToWeld, sameFamily } from './stage.ts';
+
+const ALLOWED = 1e-9;
+
+const DECISION_WORDS: Readonly<Record<DecisionKind, string>> = {
+  face: 'face it',
+  'face-and-ring': 'face it and weld a ring to it',
+  replace: 'replace it',
+};
+
+const VERDICT_WORDS: Readonly<Record<Verdict, string>> = {
+  face: 'face it',
+  'face-if-sound': 'face it if it is sound',
+  'face-and-ring': 'face it and weld a ring to it',
+  replace: 'replace it',
+  'measure-again': 'measure again',
+  'plan-again': 'plan the cut again',
+  'advice-only': 'advice only',
+};
+
+/** The decision that follows from a verdict; null where the verdict leaves it to a person. */
+const FOLLOWS: Readonly<Record<Verdict, DecisionKind | null>> = {
+  face: 'face',
+  'face-if-sound': 'face',
+  'face-and-ring': 'face-and-ring',
+  replace: 'replace',
+  'measure-again': null,
+  'plan-again': null,
+  'advice-only': null,
+};
+
+/** A found crack is lifted only by a second person who looked again, says how, and found none. */
+export function refuseLiftedCrack(history: readonly Kept<Looked>[], next: Looked, who: string): void {
+  const lastOther = history.findLastIndex((kept) => kept.body.crackTest !== 'found');
+  const found = history.slice(lastOther + 1);
+  if (found.length === 0 || next.crackTest === 'found') return;
+  const finders = [...new Set(found.map((kept) => kept.who))];
+  if (finders.some((finder) => mayBeSamePerson(finder, who))) {
+    throw refuse(
+      'crack-second-person',
+      'crackTest',
+      `A crack is recorded by ${listInWords(finders)}; only another person who inspects the cover anew can record that there is none, not ${who}.`,
+    );
+  }
+  if (next.crackTest !== 'none-found') {
+    throw refuse(
+      'crack-stands',
+      'crackTest',
+      `A crack is recorded by ${listInWords(finders)}; it is lifted only by a new inspection that finds none, not by leaving the test out.`,
+    );
+  }
+  if (next.crackMethod === null || next.crackNote.trim() === '') {
+    throw refuse(
+      'crack-method-needed',
+      next.crackMethod === null ? 'crackMethod' : 'crackNote',
+      `A crack is recorded by ${listInWords(finders)}; to record that there is none, say how the cover was inspected and what was seen, in a note.`,
+    );
+  }
+}
+
+/** What no reason overrules, and where a reason is needed. */
+export function refuseDecision(decision: Decision, looked: Kept<Looked> | null): void {
+  const { check, decision: kind } = decision;
+  if (kind !== 'replace') {
+    if (looked?.body.crackTest === 'found') {
+      throw refuse(
+        'crack-found',
+        'decision',
+        `A crack is recorded by ${looked.who}; no number overrules a crack, so the cover can only be replaced.`,
+      );
+    }
+    if (check.verdict === 'replace') {
+      throw refuse(
+        'verdict-replace',
+        'decision',
+        `The verdict is to replace the cover (${check.because.trim()}); it cannot be used by giving a reason.`,
+      );
+    }
+    const minimum = check.minimumWall;
+    if (minimum !== null && check.leastWall.afterMm < minimum.mm - ALLOWED) {
+      throw refuse(
+        'below-minimum',
+        'decision',
+        `The cut would leave ${check.leastWall.afterMm} mm of wall and the minimum is ${minimum.mm} mm (${minimum.source}); plan another cut, or change the criterion in the open.`,
+      );
+    }
+  }
+  if (FOLLOWS[check.verdict] !== kind && decision.reason.trim() === '') {
+    throw refuse(
+      'reason-needed',
+      'reason',
+      `The verdict is "${VERDICT_WORDS[check.verdict]}" and the decision "${DECISION_WORDS[kind]}"; say why.`,
+    );
+  }
+  const against = check.findings.filter(asksFirst);
+  if (kind !== 'replace' && against.length > 0 && decision.reason.trim() === '') {
+    throw refuse(
+      'reason-needed',
+      'reason',
+      `${andMore(against)} Say in the reason why the cover is used all the same.`,
+    );
+  }
+}
+
+const TO_MEND = new Set(['inspection', 'gauge-due']);
+
+/** A caution past a limit, or one that asks for a mending or a calibration; others only tell. */
+function asksFirst({ id, status, limit }: Finding): boolean {
+  return status === 'caution' && (limit !== null || TO_MEND.has(id));
+}
+
+/** The first in its own words, and how many there are beside it. */
+function andMore([first, ...others]: readonly Finding[]): string {
+  if (others.length === 0) return first!.sentence;
+  const more = others.length === 1 ? 'is one more' : `are ${others.length} more`;
+  return `${first!.sentence} There ${more} like it.`;
+}
+
+/** The family brings its minimum wall along: it is changed in the open, like any criterion. */
+export function refuseFamilyUnexplained(job: Job, next: Received, why: string): void {
+  const now = job.sections.received?.body;
+  const begun = job.sections.looked !== null || job.readings.length > 0;
+  if (now === undefined || !begun || why !== '' || sameFamily(now, next)) return;
+  const [was, is] = [now, next].map((one) => `${one.family.name} (revision ${one.familyRevision})`);
+  throw refuse(
+    'why-needed',
+    'why',
+    `Job ${job.number} was looked over or measured as ${was}, and this makes it ${is}, whose figures and minimum wall it is then judged by. Say why.`,
+  );
+}
+
+/** A ring that is on does not come off by leaving it out; a weld recorded by mistake is taken back with a reason. */
+export function refuseRingLeftOut(now: MeasuringSetup | null, next: MeasuringSetup, why: string): void {
+  if (!now?.ringWelded || next.ringWelded || why !== '') return;
+  throw refuse(
+    'ring-left-out',
+    'ringWelded',
+    'A ring is recorded as welded on, and this leaves it out; send it along, or say why it is taken back.',
+  );
+}
+
+/** Ring, pads and studs are welded first: welding pulls the face, and a cut before it would be a cut for nothing. */
+export function refuseCutBeforeRing(job: Job, next: CutsMade): void {
+  if (next.cuts.length === 0 || !ringToWeld(job)) return;
+  throw refuse(
+    'ring-first',
+    'depth',
+    `Job ${job.number} was decided to be faced and ringed, and the ring is not welded yet. Weld ring, pads and studs first and record it, measure again, and then face it.`,
+  );
+}
+
+/** A job is signed when nothing is missing, for the revision that was read. */
+export function refuseSignature(job: Job, { signedRevision, statement, verified = [] }: Signature): void {
+  if (job.stage === 'signed') {
+    const by = job.sections.signature;
+    throw refuse(
+      'signed-already',
+      '',
+      `Job ${job.number} is signed already, by ${by?.who}; it can be signed again after an amendment.`,
+    );
+  }
+  if (job.stage !== 'to-sign') {
+    throw refuse('not-ready', '', `Job ${job.number} cannot be signed yet: ${listInWords(missingOf(job))}.`);
+  }
+  refuseThinWall(job);
+  refuseUnansweredFinding(job, verified, statement);
+  if (signedRevision !== job.revision) {
+    throw refuse(
+      'signed-revision',
+      'signedRevision',
+      `The signature is for revision ${signedRevision} of job ${job.number}, which is at revision ${job.revision}; read it again and sign that.`,
+    );
+  }
+}
+
+/** Studs that were set anew or tightened again and failed; those that do not fit were kept with a note. */
+function studsAgainst({ sections }: Job): Finding[] {
+  const studs = sections.studs?.body;
+  if (!studs) return [];
+  const work = [
+    ...(studs.replaced ?? []).flatMap(({ findings }) => findings),
+    ...(studs.retightening?.findings ?? []),
+  ];
+  const kept = studs.note === '' ? studs.check.findings : [];
+  return [...work, ...kept].filter(({ status }) => status === 'fail');
+}
+
+/** What was found after the cut, and of the studs, is signed over only by saying why. */
+function refuseUnansweredFinding(job: Job, verified: readonly Finding[], statement: string): void {
+  const against = [
+    ...verified.filter(({ status }) => status === 'fail'),
+    ...studsAgainst(job),
+    ...verified.filter(({ status }) => status === 'caution'),
+  ];
+  // A cover that is replaced goes nowhere.
+  if (job.outcome === 'replace' || against.length === 0 || statement.trim() !== '') return;
+  throw refuse(
+    'reason-needed',
+    'statement',
+    `${andMore(against)} Say in the statement why job ${job.number} is signed all the same.`,
+  );
+}
+
+/** A wall measured below the decision's minimum after the cut: no signature covers it. */
+function refuseThinWall(job: Job): void {
+  const decision = job.sections.decision?.body;
+  const minimum = decision?.check.minimumWall ?? null;
+  if (decision === undefined || decision.decision === 'replace' || minimum === null) return;
+  const walls = new Map<string, number[]>();
+  for (const { pass, kind, angleDeg, radiusMm, valueMm } of job.readings) {
+    if (pass !== 'after' || kind !== 'wall' || valueMm === null) continue;
+    const place = `${angleDeg}/${radiusMm}`;
+    walls.set(place, [...(walls.get(place) ?? []), valueMm]);
+  }
+  const means = [...walls.values()].map((here) => here.reduce((sum, mm) => sum + mm, 0) / here.length);
+  const least = Math.min(...means);
+  if (least >= minimum.mm - ALLOWED) return;
+  throw refuse(
+    'below-minimum',
+    '',
+    `After the cut ${Number(least.toFixed(6))} mm of wall is left where it is thinnest and the minimum is ${minimum.mm} mm (${minimum.source}), so job ${job.number} cannot be signed; measure again, decide to replace it, or change the criterion in the open and decide again.`,
+  );
+}

@@ -1,0 +1,298 @@
+import type { Selectable } from 'kysely';
+import type { Person, PersonChange, PersonLine, Role } from '../../../shared/words/people.ts';
+import { ROLES } from '../../../shared/words/people.ts';
+import { type Db, write } from '../database/database.ts';
+import { NotInRecords, refuse } from '../database/errors.ts';
+import { toJson } from '../database/json.ts';
+import type { Tables } from '../database/tables.ts';
+import {
+  type Ctx,
+  hasControls,
+  key,
+  mayBeSamePerson,
+  printable,
+  type Signed,
+  signed,
+} from '../database/writing.ts';
+import { keepPassword, type NewPassword } from './passwords.ts';
+import { endSessions } from './sessions.ts';
+
+const LONGEST_NAME = 60;
+/** Signed under what the command line changes. */
+export const CONSOLE = 'console';
+
+export interface NewPerson {
+  readonly name: string;
+  readonly initials: string;
+  readonly role: Role;
+}
+
+/** By name; the retired too. */
+export async function listPeople(db: Db): Promise<readonly Person[]> {
+  const rows = await db.selectFrom('person').selectAll().orderBy('name_key').execute();
+  return rows.map(toPerson);
+}
+
+export async function hasPeople(db: Db): Promise<boolean> {
+  return (await db.selectFrom('person').select('id').limit(1).executeTakeFirst()) !== undefined;
+}
+
+export async function getPerson(db: Db, id: number): Promise<Person | null> {
+  const row = await db.selectFrom('person').selectAll().where('id', '=', id).executeTakeFirst();
+  return row ? toPerson(row) : null;
+}
+
+/** Letter case and outer blanks of the name do not matter. */
+export async function personNamed(db: Db, name: string): Promise<Person | null> {
+  const row = await db.selectFrom('person').selectAll().where('name_key', '=', key(name)).executeTakeFirst();
+  return row ? toPerson(row) : null;
+}
+
+/** Every change of anybody, newest first. */
+export async function peopleHistory(db: Db, limit: number): Promise<readonly PersonLine[]> {
+  const rows = await db
+    .selectFrom('person_revision')
+    .innerJoin('person', 'person.id', 'person_revision.person_id')
+    .select(['person.name', 'person_id', 'person_revision.revision', 'at', 'who', 'why', 'what', 'body'])
+    .orderBy('at', 'desc')
+    .orderBy('person_id', 'desc')
+    .orderBy('person_revision.revision', 'desc')
+    .limit(limit)
+    .execute();
+  return rows.map(({ person_id, body, ...row }) => ({
+    ...row,
+    personId: person_id,
+    role: (JSON.parse(body) as { role: Role }).role,
+  }));
+}
+
+/** The first of all, who lets the others in: refused once there is anybody. */
+export async function addFirstKeeper(
+  db: Db,
+  now: () => Date,
+  person: Omit<NewPerson, 'role'>,
+  password: NewPassword,
+): Promise<Person> {
+  return write(db, async (trx) => {
+    if (await hasPeople(trx)) {
+      throw refuse(
+        'not-first',
+        '',
+        'There is a keeper already. Sign in, or ask the keeper to add an account for you.',
+      );
+    }
+    const ctx = { who: person.initials, why: 'the first keeper', now };
+    return addPerson(trx, ctx, { ...person, role: 'keeper' }, password);
+  });
+}
+
+export async function addPerson(db: Db, ctx: Ctx, person: NewPerson, password: NewPassword): Promise<Person> {
+  const name = readName(person.name);
+  const initials = readInitials(person.initials);
+  refuseRole(person.role);
+  const by = signed(ctx, undefined);
+  return write(db, async (trx) => {
+    await refuseTaken(trx, { name, initials });
+    const values = { name, initials, role: person.role };
+    const { id } = await trx
+      .insertInto('person')
+      .values({ ...values, revision: 1, name_key: key(name), initials_key: key(initials), retired: 0 })
+      .returning('id')
+      .executeTakeFirstOrThrow();
+    const added: Person = { ...values, id, revision: 1, retired: false };
+    await addRevision(trx, by, added, 'added');
+    await keepPassword(trx, id, password, by.at);
+    return added;
+  });
+}
+
+/** Changes name and role. Initials stay: what was signed with them must keep meaning the same person. */
+export async function revisePerson(
+  db: Db,
+  ctx: Ctx,
+  edit: { readonly id: number; readonly fromRevision: number; readonly name: string; readonly role: Role },
+): Promise<Person> {
+  const name = readName(edit.name);
+  refuseRole(edit.role);
+  return change(db, ctx, edit, 'changed', async (trx, person) => {
+    if (name === person.name && edit.role === person.role) return null;
+    await refuseTaken(trx, { name, except: person.id });
+    return { ...person, name, role: edit.role };
+  });
+}
+
+/** They can no longer come in; what they signed stays. */
+export async function retirePerson(
+  db: Db,
+  ctx: Ctx,
+  edit: { readonly id: number; readonly fromRevision: number },
+): Promise<Person> {
+  return change(db, ctx, edit, 'retired', async (trx, person) => {
+    if (person.retired) return null;
+    await endSessions(trx, person.id);
+    return { ...person, retired: true };
+  });
+}
+
+export async function reinstatePerson(
+  db: Db,
+  ctx: Ctx,
+  edit: { readonly id: number; readonly fromRevision: number },
+): Promise<Person> {
+  return change(db, ctx, edit, 'reinstated', async (_trx, person) =>
+    person.retired ? { ...person, retired: false } : null,
+  );
+}
+
+/** A new password ends every session of the person. */
+export async function changePassword(
+  db: Db,
+  ctx: Ctx,
+  edit: { readonly id: number; readonly password: NewPassword },
+): Promise<Person> {
+  const what = edit.password.start ? 'start-password' : 'own-password';
+  return change(db, ctx, { id: edit.id }, what, async (trx, person, by) => {
+    if (person.retired) {
+      throw refuse(
+        'retired',
+        '',
+        `${person.name} is retired and cannot sign in. Reinstate the account first.`,
+      );
+    }
+    await keepPassword(trx, person.id, edit.password, by.at);
+    await endSessions(trx, person.id);
+    return person;
+  });
+}
+
+/** Puts something done about a person on record: a token issued or withdrawn. */
+export async function noteAbout(
+  db: Db,
+  ctx: Ctx,
+  id: number,
+  what: 'token' | 'token-withdrawn',
+): Promise<Person> {
+  return change(db, ctx, { id }, what, async (_trx, person) => person);
+}
+
+/** One revision: what `next` makes of the person, or nothing when it makes null. A keeper always remains. */
+async function change(
+  db: Db,
+  ctx: Ctx,
+  edit: { readonly id: number; readonly fromRevision?: number },
+  what: PersonChange,
+  next: (trx: Db, person: Person, by: Signed) => Promise<Person | null>,
+): Promise<Person> {
+  const by = signed(ctx, undefined);
+  return write(db, async (trx) => {
+    const person = await getPerson(trx, edit.id);
+    if (person === null) throw new NotInRecords('person', `There is no person ${edit.id} in this shop.`);
+    if (edit.fromRevision !== undefined && edit.fromRevision !== person.revision) {
+      throw refuse(
+        'stale-person',
+        '',
+        `The account of ${person.name} was changed while you looked at it. Look at it again as it stands, and change it then.`,
+      );
+    }
+    const made = await next(trx, person, by);
+    if (made === null) return person;
+    const revised = { ...made, revision: person.revision + 1 };
+    await addRevision(trx, by, revised, what);
+    await trx
+      .updateTable('person')
+      .set({
+        revision: revised.revision,
+        name: revised.name,
+        name_key: key(revised.name),
+        role: revised.role,
+        retired: revised.retired ? 1 : 0,
+      })
+      .where('id', '=', person.id)
+      .execute();
+    await refuseNoKeeper(trx);
+    return revised;
+  });
+}
+
+async function addRevision(db: Db, by: Signed, person: Person, what: PersonChange): Promise<void> {
+  const { id, revision, name, initials, role, retired } = person;
+  await db
+    .insertInto('person_revision')
+    .values({ person_id: id, revision, ...by, what, body: toJson({ name, initials, role, retired }) })
+    .execute();
+}
+
+async function refuseNoKeeper(db: Db): Promise<void> {
+  const keeper = await db
+    .selectFrom('person')
+    .select('id')
+    .where('role', '=', 'keeper')
+    .where('retired', '=', 0)
+    .limit(1)
+    .executeTakeFirst();
+  if (keeper !== undefined) return;
+  throw refuse(
+    'last-keeper',
+    'role',
+    'This is the last keeper, and without one nobody could be let in. Make somebody else a keeper first.',
+  );
+}
+
+async function refuseTaken(
+  db: Db,
+  of: { readonly name: string; readonly initials?: string; readonly except?: number },
+): Promise<void> {
+  const others = (await listPeople(db)).filter((person) => person.id !== of.except);
+  const sameName = others.find((person) => key(person.name) === key(of.name));
+  if (sameName) {
+    throw refuse(
+      'name-taken',
+      'name',
+      `There is an account of ${sameName.name}${sameName.retired ? ', retired,' : ''} already. Give a name that tells the two apart.`,
+    );
+  }
+  const { initials } = of;
+  const same = initials && others.find((person) => mayBeSamePerson(person.initials, initials));
+  if (same) {
+    throw refuse(
+      'initials-taken',
+      'initials',
+      `The initials ${same.initials} are those of ${same.name}${same.retired ? ', retired' : ''}, and are never given twice. Choose others.`,
+    );
+  }
+}
+
+function readName(typed: string): string {
+  const name = typed.normalize('NFC').trim().replace(/\s+/gu, ' ');
+  if (name === '') throw refuse('name-needed', 'name', 'The name is empty. Type the one to sign in with.');
+  if (name.length > LONGEST_NAME || hasControls(name)) {
+    throw refuse(
+      'bad-name',
+      'name',
+      `The name "${printable(name)}" is ${name.length} characters long or holds ones nobody sees; give 1 to ${LONGEST_NAME} plain ones.`,
+    );
+  }
+  return name;
+}
+
+function readInitials(typed: string): string {
+  const initials = typed.normalize('NFC').trim();
+  if (!/^[\p{L}\p{N}.-]{1,8}$/u.test(initials) || key(initials) === CONSOLE) {
+    throw refuse(
+      'bad-initials',
+      'initials',
+      `The initials "${printable(initials)}" cannot be used; give 1 to 8 letters, digits, points or hyphens, as in AK (not "${CONSOLE}", which is the command line's).`,
+    );
+  }
+  return initials;
+}
+
+function refuseRole(role: Role): void {
+  if (ROLES.includes(role)) return;
+  throw refuse('bad-role', 'role', 'No role was chosen. Choose reader, recorder or keeper.');
+}
+
+function toPerson(row: Selectable<Tables['person']>): Person {
+  const { id, revision, name, initials, role, retired } = row;
+  return { id, revision, name, initials, role, retired: retired === 1 };
+}

@@ -1,0 +1,64 @@
+import { realpathSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { Refusal } from '../../../shared/words/refusal.ts';
+import { readSettings, SettingsRefused } from '../../settings.ts';
+import type { Db } from '../database/database.ts';
+import { ShopWillNotOpen } from '../database/errors.ts';
+import { openRecords } from '../database/open.ts';
+import { startPassword } from './passwords.ts';
+import { CONSOLE, changePassword, listPeople, personNamed, reinstatePerson } from './people.ts';
+
+const USAGE = `Say what to do about the people of the shop:
+  npm run people -- list
+  npm run people -- reset NAME     a new password, for a keeper who forgot theirs
+  npm run people -- reinstate NAME lets somebody retired back in`;
+
+/** What the command line does about people; returns what it prints. Throws Refusal. */
+export async function peopleCommand(db: Db, words: readonly string[], now: () => Date): Promise<string> {
+  const [verb, ...rest] = words;
+  const name = rest.join(' ');
+  if (verb === 'list') {
+    const people = await listPeople(db);
+    if (people.length === 0) return 'Nobody has an account yet.';
+    const lines = people.map(
+      ({ name, initials, role, retired }) => `${name}, ${initials}, ${role}${retired ? ', retired' : ''}`,
+    );
+    return lines.join('\n');
+  }
+  if ((verb !== 'reset' && verb !== 'reinstate') || name === '') return USAGE;
+  const person = await personNamed(db, name);
+  if (person === null) {
+    throw new Refusal('not-found', [
+      { path: 'name', message: `There is no account of "${name}"; npm run people -- list shows them all.` },
+    ]);
+  }
+  const ctx = { who: CONSOLE, why: 'from the command line', now };
+  if (verb === 'reinstate') {
+    await reinstatePerson(db, ctx, { id: person.id, fromRevision: person.revision });
+    return `${person.name} may come in again.`;
+  }
+  const { typed, password } = await startPassword();
+  await changePassword(db, ctx, { id: person.id, password });
+  return `The password of ${person.name} is now ${typed}\nIt is good for a week and asks for their own at the first sign-in. Every session of theirs has ended.`;
+}
+
+async function main(): Promise<void> {
+  const now = () => new Date();
+  try {
+    const shop = await openRecords({ ...readSettings(process.env), now });
+    try {
+      console.log(await peopleCommand(shop.db, process.argv.slice(2), now));
+    } finally {
+      await shop.close();
+    }
+  } catch (error) {
+    const told =
+      error instanceof Refusal || error instanceof SettingsRefused || error instanceof ShopWillNotOpen;
+    if (!told) throw error;
+    console.error(error.message);
+    process.exitCode = 1;
+  }
+}
+
+const started = process.argv[1];
+if (started !== undefined && realpathSync(started) === fileURLToPath(import.meta.url)) await main();

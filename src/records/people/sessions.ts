@@ -1,0 +1,115 @@
+import { createHash, randomBytes } from 'node:crypto';
+import type { Person, SessionLine } from '../../../shared/words/people.ts';
+import { type Db, write } from '../database/database.ts';
+import { hasControls } from '../database/writing.ts';
+
+const HOUR_MS = 3600 * 1000;
+/** A session nobody used for this long is over. */
+export const IDLE_MS = 12 * HOUR_MS;
+/** However much it is used, a session is over after this. */
+export const LIFE_MS = 14 * 24 * HOUR_MS;
+/** Its last use is written down this often, not at every page. */
+const NOTED_MS = 60 * 1000;
+const LONGEST_DEVICE = 120;
+
+/** Somebody signed in: who, and whether their password is still the one they were given. */
+export interface Standing {
+  readonly person: Person;
+  readonly mustChoosePassword: boolean;
+}
+
+/** A new secret of 256 bits, and the only form in which it is kept. */
+export function newSecret(prefix = ''): { readonly secret: string; readonly hash: string } {
+  const secret = `${prefix}${randomBytes(32).toString('base64url')}`;
+  return { secret, hash: hashOf(secret) };
+}
+
+export function hashOf(secret: string): string {
+  return createHash('sha256').update(secret).digest('hex');
+}
+
+/** Begins a session; what it returns is told to the browser and to nobody else. */
+export async function beginSession(
+  db: Db,
+  session: { readonly personId: number; readonly device: string; readonly now: Date },
+): Promise<string> {
+  const { secret, hash } = newSecret();
+  const at = session.now.toISOString();
+  const over = new Date(session.now.getTime() - LIFE_MS).toISOString();
+  await write(db, async (trx) => {
+    await trx.deleteFrom('session').where('began_at', '<', over).execute();
+    await trx
+      .insertInto('session')
+      .values({
+        token_hash: hash,
+        person_id: session.personId,
+        device: deviceOf(session.device),
+        began_at: at,
+        used_at: at,
+      })
+      .execute();
+  });
+  return secret;
+}
+
+/** Whose session this is; null when it is unknown or over, or the person retired. */
+export async function findSession(db: Db, secret: string, now: Date): Promise<Standing | null> {
+  const token_hash = hashOf(secret);
+  const row = await db
+    .selectFrom('session')
+    .innerJoin('person', 'person.id', 'session.person_id')
+    .innerJoin('person_password', 'person_password.person_id', 'person.id')
+    .select(['began_at', 'used_at', 'start'])
+    .select(['person.id', 'person.revision', 'person.name', 'initials', 'role'])
+    .where('token_hash', '=', token_hash)
+    .where('retired', '=', 0)
+    .executeTakeFirst();
+  if (row === undefined || isOver(row.began_at, row.used_at, now)) return null;
+  // A clock that was ahead and is set right again starts the idle hours anew.
+  if (Math.abs(now.getTime() - Date.parse(row.used_at)) > NOTED_MS) {
+    await db
+      .updateTable('session')
+      .set({ used_at: now.toISOString() })
+      .where('token_hash', '=', token_hash)
+      .execute();
+  }
+  const { id, revision, name, initials, role } = row;
+  return {
+    person: { id, revision, name, initials, role, retired: false },
+    mustChoosePassword: row.start === 1,
+  };
+}
+
+/** One that began in a far future of a clock since set right is over too, or it would last until then. */
+function isOver(beganAt: string, usedAt: string, now: Date): boolean {
+  const age = Math.abs(now.getTime() - Date.parse(beganAt));
+  return age > LIFE_MS || now.getTime() - Date.parse(usedAt) > IDLE_MS;
+}
+
+export async function endSession(db: Db, secret: string): Promise<void> {
+  await db.deleteFrom('session').where('token_hash', '=', hashOf(secret)).execute();
+}
+
+/** Signs somebody out everywhere. */
+export async function endSessions(db: Db, personId: number): Promise<void> {
+  await db.deleteFrom('session').where('person_id', '=', personId).execute();
+}
+
+/** Where somebody is signed in, newest first. */
+export async function sessionsOf(db: Db, personId: number, now: Date): Promise<readonly SessionLine[]> {
+  const rows = await db
+    .selectFrom('session')
+    .select(['device', 'began_at', 'used_at'])
+    .where('person_id', '=', personId)
+    .orderBy('began_at', 'desc')
+    .execute();
+  return rows
+    .filter((row) => !isOver(row.began_at, row.used_at, now))
+    .map((row) => ({ device: row.device, beganAt: row.began_at, usedAt: row.used_at }));
+}
+
+/** What the browser calls itself, fit to be kept and shown. */
+function deviceOf(said: string): string {
+  const text = said.slice(0, LONGEST_DEVICE).trim();
+  return text === '' || hasControls(text) ? 'unknown' : text;
+}

@@ -1,0 +1,218 @@
+import type { Bending, BendingBase, BendingCaseId, PistonRange } from '../../../shared/words/bending.ts';
+import type { Family, ShopCriteria } from '../../../shared/words/catalogue.ts';
+import type { CoverCheck } from '../../../shared/words/cover.ts';
+import type { Finding } from '../../../shared/words/finding.ts';
+import { type LengthUnit, listInWords } from '../../../shared/words/print.ts';
+import { Refusal } from '../../../shared/words/refusal.ts';
+import type { StiffnessAnswer } from '../../../shared/words/stiffness.ts';
+import { stiffnessFindings } from '../../calc/judge/stiffnessFindings.ts';
+import { PLATE_CALC_VERSION } from '../../calc/plate/bendCover.ts';
+import { bendingBase } from '../../calc/plate/bendingBase.ts';
+import { bendingCase, bendingCases, type CaseAsked, caseInput } from '../../calc/plate/bendingCases.ts';
+import { marksHeld } from '../../calc/plate/marksHeld.ts';
+import { ringTold } from '../../calc/plate/ringTold.ts';
+import { BendingFailed, BendingPool } from './bendingPool.ts';
+
+const pool = new BendingPool();
+
+/** The program stops: nothing more is worked out. */
+export function stopBending(): Promise<void> {
+  return pool.close();
+}
+
+/** One answer of the model, worked out beside the requests and kept. */
+export const bend = pool.bend.bind(pool);
+
+export interface BendingAsked {
+  readonly family: Family | null;
+  /** Typed on the page, not of the catalogue. */
+  readonly own?: boolean;
+  readonly criteria: ShopCriteria;
+  readonly check: CoverCheck;
+  /** Of the findings' sentences. */
+  readonly unit: LengthUnit;
+  readonly welded?: boolean;
+  /** The new cover of another family, side by side. */
+  readonly other?: { readonly id: string; readonly family: Family } | null;
+  /** Left out: every case there is. */
+  readonly only?: readonly BendingCaseId[];
+  readonly signal?: AbortSignal | undefined;
+}
+
+/** The advice, or the sentence that says why there is none; and what it is as findings where the shop has set a limit. */
+export interface BendingTold {
+  readonly bending: Bending | null;
+  readonly why: string | null;
+  /** Why the other family is not set beside it; null where it is, or none was chosen. */
+  readonly besideWhy: string | null;
+  readonly findings: readonly Finding[];
+}
+
+export async function bendingFor(asked: BendingAsked): Promise<BendingTold> {
+  const { family, criteria, unit, other = null } = asked;
+  const limits = limitsOf(criteria);
+  const told = (bending: Bending | null, why: string | null): BendingTold => ({
+    bending,
+    why,
+    besideWhy: bending && other && besideWhy(other, criteria),
+    findings: stiffnessFindings({ limits, bending, why, ringAllowed: family?.ringAllowed ?? false, unit }),
+  });
+  if (family === null) return told(null, NO_FAMILY);
+  const { base, missing, shopSilent } = bendingBase(family, criteria.bending ?? null);
+  if (base === null) {
+    return told(
+      null,
+      `Bending and heat are left out: ${missingInWords(missing, shopSilent, asked.own === true)}`,
+    );
+  }
+  if (asked.welded && !family.ring) return told(null, NO_RING);
+  try {
+    return told(await work(asked, family, base), null);
+  } catch (error) {
+    if (error instanceof Refusal) {
+      return told(
+        null,
+        `The model does not take this cover: ${error.faults.map(({ message }) => message).join(' ')}`,
+      );
+    }
+    if (!(error instanceof BendingFailed)) throw error;
+    console.error(error);
+    return told(null, 'The bending could not be worked out just now. Load the page again to try once more.');
+  }
+}
+
+const NO_FAMILY =
+  'Bending and heat are left out: they need a cover family with its boss, rim, pads, side wall, piston seal and hub. Choose one under receive.';
+const NO_RING =
+  'Bending and heat are left out: a ring is welded on, and the family does not say what ring. Add it to the catalogue.';
+
+/** Why another family cannot be set beside a cover; null where it can. */
+function besideWhy({ family }: NonNullable<BendingAsked['other']>, criteria: ShopCriteria): string | null {
+  const { base, missing, shopSilent } = bendingBase(family, criteria.bending ?? null);
+  if (base !== null) return null;
+  return `${family.name} cannot be set beside it: ${missingInWords(missing, shopSilent, false)}`;
+}
+
+function missingInWords(missing: readonly string[], shopSilent: boolean, own: boolean): string {
+  const parts = [
+    ...(missing.length > 0
+      ? [
+          own
+            ? `nobody has typed its ${listInWords(missing)}`
+            : `the family does not say its ${listInWords(missing)}`,
+        ]
+      : []),
+    ...(shopSilent ? ['the shop has not said what lining and steel it reckons with'] : []),
+  ];
+  const where = [
+    ...(missing.length > 0 ? [own ? 'the cover’s dimensions' : 'the catalogue'] : []),
+    ...(shopSilent ? ['the criteria'] : []),
+  ];
+  return `${parts.join(', and ')}. Add it under ${where.join(' and ')}.`;
+}
+
+function limitsOf(criteria: ShopCriteria): Bending['limits'] {
+  const { peakOverNew = null, rippleOverNew = null } = criteria.bending ?? {};
+  return { peakOverNew, rippleOverNew };
+}
+
+type Answers = Readonly<Record<keyof PistonRange, StiffnessAnswer>>;
+
+async function work(asked: BendingAsked, family: Family, base: BendingBase): Promise<Bending> {
+  const { criteria, check, only, signal, welded = false, other = null } = asked;
+  const heat = criteria.heat ?? null;
+  const limits = limitsOf(criteria);
+  const ring = welded || family.ringAllowed ? (family.ring ?? null) : null;
+  const cases = bendingCases({
+    base,
+    leastBeforeMm: check.leastWall.beforeMm,
+    leastAfterMm: check.leastWall.afterMm,
+    ring,
+    welded,
+  }).filter(({ id }) => only === undefined || only.includes(id));
+  const otherBase = other && bendingBase(other.family, criteria.bending ?? null).base;
+  const columns: CaseAsked[] = otherBase ? [...cases, asNew(otherBase)] : cases;
+  const answered = await Promise.all(columns.map((one) => bothPistons(one, signal)));
+  const answersOf = (id: BendingCaseId) => answered[columns.findIndex((one) => one.id === id)] ?? null;
+  const now = answersOf('now');
+  return {
+    calcVersion: PLATE_CALC_VERSION,
+    base,
+    heat,
+    cases: columns.map((one, i) => bendingCase(one, answered[i]!, heat)),
+    other: other && otherBase && { familyId: other.id, name: other.family.name, base: otherBase },
+    limits,
+    wallForPeakMm: await wallForPeak(base, limits, answersOf('new'), only, signal),
+    marks: now && marksHeld({ marks: marksOf(check), studCount: base.studCount, answers: now }),
+    ring:
+      ring &&
+      ringTold({
+        size: ring,
+        padThicknessMm: base.padThicknessMm,
+        runoutMm: criteria.bending?.ringRunoutMm ?? null,
+        balance: criteria.balance ?? null,
+      }),
+    welded,
+  };
+}
+
+function asNew(base: BendingBase): CaseAsked {
+  return { id: 'other', base, trackWallMm: base.wallMm, ring: null };
+}
+
+/** What was kept, with another family’s new cover beside it, as that is today. */
+export async function setBeside(
+  kept: Bending,
+  other: NonNullable<BendingAsked['other']>,
+  criteria: ShopCriteria,
+  signal?: AbortSignal,
+): Promise<Pick<BendingTold, 'bending' | 'besideWhy'>> {
+  const { base } = bendingBase(other.family, criteria.bending ?? null);
+  if (base === null) return { bending: kept, besideWhy: besideWhy(other, criteria) };
+  const column = asNew(base);
+  const shown = bendingCase(column, await bothPistons(column, signal), kept.heat);
+  const bending = {
+    ...kept,
+    cases: [...kept.cases, shown],
+    other: { familyId: other.id, name: other.family.name, base },
+  };
+  return { bending, besideWhy: null };
+}
+
+export async function bothPistons(one: CaseAsked, signal?: AbortSignal): Promise<Answers> {
+  const [rigid, conforming] = await Promise.all([
+    bend(caseInput(one, 'rigid'), signal),
+    bend(caseInput(one, 'conforming'), signal),
+  ]);
+  return { rigid, conforming };
+}
+
+/** Depends on the family alone: looked for once, and kept. */
+async function wallForPeak(
+  base: BendingBase,
+  { peakOverNew }: Bending['limits'],
+  fresh: Answers | null,
+  only: readonly BendingCaseId[] | undefined,
+  signal: AbortSignal | undefined,
+): Promise<number | null> {
+  if (peakOverNew === null || fresh === null || only !== undefined) return null;
+  const found = async (piston: keyof PistonRange) => {
+    const peakLimit = peakOverNew * fresh[piston].peakOverMean;
+    const asNew = { ...base, trackWallMm: base.wallMm, ring: null, piston, peakLimit };
+    return (await bend(asNew, signal)).wallForPeakMm;
+  };
+  const [rigid, conforming] = [await found('rigid'), await found('conforming')];
+  if (rigid === null || conforming === null) return rigid ?? conforming;
+  return Math.max(rigid, conforming);
+}
+
+function marksOf(check: CoverCheck) {
+  return [
+    ...check.stations.map(({ angleDeg, radiusMm, markDepthMm }) => ({
+      angleDeg,
+      radiusMm,
+      depthMm: markDepthMm,
+    })),
+    ...check.marks.map(({ angleDeg, radiusMm, depthMm }) => ({ angleDeg, radiusMm, depthMm })),
+  ];
+}

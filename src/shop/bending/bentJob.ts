@@ -1,0 +1,60 @@
+import type { Entry, ShopCriteria } from '../../../shared/words/catalogue.ts';
+import type { GaugeAtHand } from '../../../shared/words/cover.ts';
+import type { Job } from '../../../shared/words/job.ts';
+import type { LengthUnit } from '../../../shared/words/print.ts';
+import { checkCover } from '../../calc/cover/checkCover.ts';
+import { checkJob, type JobAnswer } from '../jobAnswer.ts';
+import { keptBending } from '../jobKept.ts';
+import { type BendingAsked, type BendingTold, bendingFor, setBeside } from './bendings.ts';
+
+export interface BentJob {
+  readonly answer: JobAnswer;
+  /** null while there is nothing to reckon from. */
+  readonly told: BendingTold | null;
+}
+
+/** What the job's standing readings say, how the cover then bends, and, where the shop has set a limit on that, the verdict with it. */
+export async function bentJob(
+  job: Job,
+  criteria: ShopCriteria,
+  unit: LengthUnit,
+  atHand: readonly GaugeAtHand[],
+  more: Pick<BendingAsked, 'other' | 'signal'> = {},
+): Promise<BentJob> {
+  const answer = checkJob(job, criteria, unit, atHand);
+  const { input, check } = answer;
+  if (input === null || check === null) return { answer, told: null };
+  const family = job.sections.received?.body.family ?? null;
+  const told = await bendingFor({ family, criteria, check, unit, welded: isWelded(job), ...more });
+  if (told.findings.length === 0) return { answer, told };
+  return { answer: { ...answer, check: checkCover(input, unit, told.findings) }, told };
+}
+
+/**
+ * What the page of a job shows: how it bends as kept while its decision stands, else as it now is.
+ */
+export async function bendingShown(
+  job: Job,
+  criteria: ShopCriteria,
+  frame: { readonly lengthUnit: LengthUnit },
+  { atHand, ...more }: Pick<BendingAsked, 'other' | 'signal'> & { readonly atHand: readonly GaugeAtHand[] },
+): Promise<{ answer: JobAnswer; bending: Pick<BendingTold, 'bending' | 'why' | 'besideWhy'> | null }> {
+  const kept = keptBending(job);
+  if (kept !== null) {
+    const { other, signal } = more;
+    const shown = other ? await setBeside(kept, other, criteria, signal) : { bending: kept, besideWhy: null };
+    return { answer: checkJob(job, criteria, frame.lengthUnit, atHand), bending: { ...shown, why: null } };
+  }
+  const { answer, told } = await bentJob(job, criteria, frame.lengthUnit, atHand, more);
+  return { answer, bending: told };
+}
+
+export function isWelded(job: Job): boolean {
+  return job.sections.setup?.body.ringWelded != null;
+}
+
+/** The family to set beside it, where one was chosen and is there. */
+export function besideOf(families: readonly Entry<'family'>[], id: string | undefined) {
+  const other = families.find((one) => one.id === id);
+  return other ? { id: other.id, family: other.body } : null;
+}

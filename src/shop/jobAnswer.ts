@@ -1,0 +1,288 @@
+import { coverCheckSchema } from '../../shared/schemas/coverCheck.ts';
+import { faultsOf } from '../../shared/schemas/faultsOf.ts';
+import type { ShopCriteria } from '../../shared/words/catalogue.ts';
+import type { CoverCheck, CoverCheckInput, GaugeAtHand } from '../../shared/words/cover.ts';
+import type { Finding } from '../../shared/words/finding.ts';
+import type { Job, Reading } from '../../shared/words/job.ts';
+import { countingPasses, passesBeforeRing } from '../../shared/words/passes.ts';
+import type { LengthUnit } from '../../shared/words/print.ts';
+import { type Fault, Refusal } from '../../shared/words/refusal.ts';
+import type { ComparedWall, PassView } from '../../views/pages/job/cut.tsx';
+import { checkCover } from '../calc/cover/checkCover.ts';
+import { placeName } from '../calc/cover/placeNames.ts';
+import { faceAsCut, type NextPass, nextPass, type PassMade } from '../calc/judge/nextPass.ts';
+import { type CutVerification, verifyCut } from '../calc/judge/verifyCut.ts';
+import { placesOf } from '../web/measuring/table.ts';
+
+const ITEM_WORD = {
+  welds: 'welds',
+  pads: 'pads',
+  'stud-threads': 'stud threads',
+  'crank-pilot': 'crank pilot',
+  'earlier-repairs': 'earlier repairs',
+} as const;
+
+export interface JobAnswer {
+  readonly input: CoverCheckInput | null;
+  readonly check: CoverCheck | null;
+  readonly faults: readonly Fault[];
+}
+
+/** What the job's standing readings say, under the criteria given. */
+export function checkJob(
+  job: Job,
+  criteria: ShopCriteria,
+  unit: LengthUnit,
+  atHand: readonly GaugeAtHand[] = [],
+): JobAnswer {
+  const raw = rawInput(job, criteria, atHand);
+  if (raw === null) return { input: null, check: null, faults: [] };
+  const parsed = coverCheckSchema.safeParse(raw);
+  if (!parsed.success) return { input: null, check: null, faults: faultsOf(parsed.error) };
+  try {
+    return { input: parsed.data, check: checkCover(parsed.data, unit), faults: [] };
+  } catch (error) {
+    if (error instanceof Refusal) return { input: null, check: null, faults: error.faults };
+    throw error;
+  }
+}
+
+function rawInput(job: Job, criteria: ShopCriteria, atHand: readonly GaugeAtHand[]) {
+  const family = job.sections.received?.body.family;
+  if (!family) return null;
+  const at = (place: { angleDeg: number; radiusMm: number }, kind: Reading['kind']) =>
+    job.readings.filter(
+      (one) =>
+        one.pass === 'before' &&
+        one.kind === kind &&
+        one.angleDeg === place.angleDeg &&
+        one.radiusMm === place.radiusMm,
+    );
+  const places = placesOf(job, 'before').map((place) => ({
+    ...place,
+    walls: at(place, 'wall'),
+    face: heightOf(at(place, 'face')),
+    mark: deepestOf(at(place, 'mark')),
+  }));
+  const stations = places.filter((place) => place.walls.length > 0);
+  if (stations.length === 0) return null;
+  const looked = job.sections.looked?.body;
+  const shopMinimum = shopMinimumOf(job, criteria);
+  return {
+    cover: {
+      studCount: family.studCount,
+      studCircleDiameterMm: family.studCircleDiameterMm,
+      trackInnerDiameterMm: family.trackInnerDiameterMm,
+      trackOuterDiameterMm: family.trackOuterDiameterMm,
+      nominalWallMm: family.nominalWallMm,
+    },
+    stations: stations.map((place) => ({
+      angleDeg: place.angleDeg,
+      radiusMm: place.radiusMm,
+      wallMm: place.walls.map((one) => one.valueMm),
+      faceMm: place.face,
+      markDepthMm: place.mark,
+    })),
+    marks: places
+      .filter((place) => place.walls.length === 0 && place.mark !== null)
+      .map((place) => ({ angleDeg: place.angleDeg, radiusMm: place.radiusMm, depthMm: place.mark })),
+    gauge: job.sections.setup?.body.gaugeFigures ?? null,
+    criteria: {
+      minimumWallMm: shopMinimum,
+      minimumWallSource:
+        shopMinimum === null
+          ? null
+          : family.shopMinimumWallMm !== null
+            ? (family.shopMinimumWallSource ?? 'the shop')
+            : `the criteria of ${criteria.shopName}`,
+      faceRunoutLimitMm: criteria.faceRunoutLimitMm,
+      cleanUpAllowanceMm: criteria.cleanUpAllowanceMm,
+      confidence: criteria.confidence,
+      typicalCutMm: criteria.typicalCutMm,
+    },
+    makerMinimumWallMm: family.makerMinimumWallMm,
+    makerMinimumWallSource: family.makerMinimumWallSource,
+    chucking: job.sections.setup?.body.chucking ?? null,
+    plannedCutMm: job.sections.plan?.body.plannedCutMm ?? null,
+    knockOn: job.sections.setup?.body.knockOn ?? null,
+    familyLimits: family.limits ?? null,
+    releaseClearanceMm: job.sections.setup?.body.releaseClearanceMm ?? null,
+    crackTest: looked?.crackTest ?? 'not-done',
+    inspectionFailures: (looked?.items ?? [])
+      .filter((one) => one.result === 'fault')
+      .map((one) => ({ item: ITEM_WORD[one.item], final: one.final })),
+    gaugesUsed: (job.sections.setup?.body.gauges ?? []).map(({ gauge }) => ({
+      name: gauge.name,
+      dueOn: gauge.dueOn,
+    })),
+    measuredOn: job.readings.findLast((one) => one.pass === 'before')?.at.slice(0, 10) ?? null,
+    gaugesAtHand: atHand,
+    balance: criteria.balance ?? null,
+    doubtfulReadings: doubtedIn(job, 'before', family.studCount),
+  };
+}
+
+/** The family's own, where it has one. */
+function shopMinimumOf(job: Job, criteria: ShopCriteria): number | null {
+  return job.sections.received?.body.family.shopMinimumWallMm ?? criteria.minimumWallMm;
+}
+
+/** Readings that look like a slip and were not confirmed: "wall behind stud 2". */
+function doubtedIn(job: Job, pass: Reading['pass'], studCount: number): string[] {
+  return job.readings
+    .filter((one) => one.pass === pass && one.doubtful)
+    .map((one) => `${one.kind} ${placeName(one.angleDeg, studCount)}`);
+}
+
+/** What was read after the last pass, place by place. */
+function readAfter(job: Job) {
+  const after = job.readings.filter((one) => one.pass === 'after');
+  return placesOf(job, 'after').flatMap((place) => {
+    const here = after.filter((one) => one.angleDeg === place.angleDeg && one.radiusMm === place.radiusMm);
+    if (here.length === 0) return [];
+    return [
+      {
+        ...place,
+        wallMm: here.filter((one) => one.kind === 'wall').map((one) => one.valueMm ?? 0),
+        faceMm: heightOf(here.filter((one) => one.kind === 'face')),
+        markDepthMm: deepestOf(here.filter((one) => one.kind === 'mark')),
+      },
+    ];
+  });
+}
+
+/** Repeats of a height are averaged like those of a wall, whichever tablet's came last. */
+function heightOf(readings: readonly Reading[]): number | null {
+  const heights = readings.flatMap(({ valueMm }) => (valueMm === null ? [] : [valueMm]));
+  return heights.length === 0 ? null : mean(heights);
+}
+
+/** Of a mark read more than once the deepest counts: the layer has to go. */
+function deepestOf(readings: readonly Reading[]): number | null {
+  const depths = readings.flatMap(({ valueMm }) => (valueMm === null ? [] : [valueMm]));
+  return depths.length === 0 ? null : Math.max(...depths);
+}
+
+const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;
+const cutInAll = (job: Job) => countingPasses(job).reduce((sum, cut) => sum + cut.depthMm, 0);
+
+/** Each station: before the cut, what the decision and the cut made would leave, and what was measured. */
+export function comparedWalls(job: Job, unit: LengthUnit): readonly ComparedWall[] {
+  const decision = job.sections.decision?.body;
+  if (!decision) return [];
+  const cut = checkCover({ ...decision.input, plannedCutMm: cutInAll(job) }, unit);
+  return readAfter(job).flatMap(({ wallMm, ...place }) => {
+    if (wallMm.length === 0) return [];
+    const index = decision.input.stations.findIndex(
+      (one) => one.angleDeg === place.angleDeg && one.radiusMm === place.radiusMm,
+    );
+    const before = decision.check.stations[index];
+    return [
+      {
+        ...place,
+        place: placeName(place.angleDeg, decision.input.cover.studCount),
+        beforeMm: before?.wallMm ?? null,
+        decidedMm: before?.wallAfterMm ?? null,
+        cutMm: cut.stations[index]?.wallAfterMm ?? null,
+        measuredMm: mean(wallMm),
+      },
+    ];
+  });
+}
+
+/** After the cut: what was decided and cut against what is measured. Empty until something was measured. */
+export function verifyJob(job: Job, criteria: ShopCriteria, unit: LengthUnit): readonly Finding[] {
+  const decision = job.sections.decision?.body;
+  const compared = comparedWalls(job, unit);
+  if (!decision || compared.length === 0) return [];
+  return verifyCut(
+    {
+      cover: decision.input.cover,
+      stations: compared.map(({ angleDeg, radiusMm, measuredMm, faceMm, cutMm }) => ({
+        angleDeg,
+        radiusMm,
+        wallMm: measuredMm,
+        faceMm,
+        cutWallMm: cutMm,
+      })),
+      marksLeft: readAfter(job).flatMap(({ angleDeg, radiusMm, markDepthMm }) =>
+        markDepthMm === null ? [] : [{ angleDeg, radiusMm, depthMm: markDepthMm }],
+      ),
+      doubtful: doubtedIn(job, 'after', decision.input.cover.studCount),
+      sureness: surenessNow(job, unit),
+      measuredBefore: decision.input.stations,
+      minimumWall: decision.check.minimumWall,
+      minimumTodayMm: shopMinimumOf(job, criteria),
+      faceRunoutLimitMm: decision.criteria.faceRunoutLimitMm,
+      cleanUpAllowanceMm: decision.criteria.cleanUpAllowanceMm,
+      dialledMm: cutInAll(job),
+      plannedMm: decision.check.cut.dialledMm,
+      look: countingPasses(job).at(-1)?.look ?? null,
+    },
+    unit,
+  );
+}
+
+/** Each pass with what was seen and read after it, until the next. */
+export function passesOf(job: Job): readonly PassView[] {
+  const at = job.passesAt ?? [];
+  const after = [...(job.earlierAfter ?? []), ...job.readings.filter((one) => one.pass === 'after')];
+  const before = passesBeforeRing(job);
+  let totalMm = 0;
+  return (job.sections.cuts?.body.cuts ?? []).map((cut, i) => {
+    totalMm = i === before ? cut.depthMm : totalMm + cut.depthMm;
+    const [from, to] = [at[i] ?? 0, at[i + 1] ?? Number.POSITIVE_INFINITY];
+    const read = after.filter((one) => one.revision > from && one.revision <= to);
+    const values = (kind: Reading['kind']) =>
+      read.filter((one) => one.kind === kind).map((one) => one.valueMm ?? 0);
+    const [walls, marks] = [values('wall'), values('mark')];
+    return {
+      depthMm: cut.depthMm,
+      totalMm,
+      note: cut.note,
+      look: cut.look ?? null,
+      beforeRing: i < before,
+      thinnestMm: walls.length === 0 ? null : Math.min(...walls),
+      darkMm: marks.length === 0 ? null : Math.max(...marks),
+    };
+  });
+}
+
+/** What the last pass showed, and whether another still leaves the minimum; null before any, or with nothing decided. */
+export function nextPassOf(job: Job, unit: LengthUnit): NextPass | null {
+  const made = passMade(job);
+  if (made === null || job.outcome === null || job.outcome === 'replace') return null;
+  try {
+    return nextPass(made, unit);
+  } catch (error) {
+    if (error instanceof Refusal) return null;
+    throw error;
+  }
+}
+
+function passMade(job: Job): PassMade | null {
+  const decision = job.sections.decision?.body;
+  const last = countingPasses(job).at(-1);
+  if (!decision || !last) return null;
+  return {
+    decided: decision.input,
+    plannedMm: decision.check.cut.dialledMm,
+    cutMm: cutInAll(job),
+    look: last.look ?? null,
+    after: readAfter(job),
+  };
+}
+
+/** How sure the walls measured after the cut make it that the minimum is left everywhere. */
+function surenessNow(job: Job, unit: LengthUnit): CutVerification['sureness'] {
+  const made = passMade(job);
+  const wanted = job.sections.decision?.body.criteria.confidence ?? null;
+  if (made === null || wanted === null) return null;
+  try {
+    const share = faceAsCut(made, unit).conformanceProbability;
+    return share === null ? null : { share, wanted };
+  } catch (error) {
+    if (error instanceof Refusal) return null;
+    throw error;
+  }
+}

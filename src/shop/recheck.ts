@@ -1,0 +1,93 @@
+import { coverCheckSchema } from '../../shared/schemas/coverCheck.ts';
+import type { Finding } from '../../shared/words/finding.ts';
+import type { Decision, StudsChosen } from '../../shared/words/job.ts';
+import { type LengthUnit, listInWords } from '../../shared/words/print.ts';
+import { Refusal } from '../../shared/words/refusal.ts';
+import { VERDICT_WORD } from '../../views/pages/job/words.ts';
+import { FIT_WORD } from '../../views/pages/stud/studPage.tsx';
+import { COVER_CALC_VERSION, checkCover } from '../calc/cover/checkCover.ts';
+import {
+  bendingAnswersOtherwise,
+  coverAnswersOtherwise,
+  type Otherwise,
+  studAnswersOtherwise,
+} from '../calc/judge/answersOtherwise.ts';
+import { PLATE_CALC_VERSION } from '../calc/plate/bendCover.ts';
+import { bendingCase } from '../calc/plate/bendingCases.ts';
+import { checkStud, STUD_CALC_VERSION } from '../calc/stud/checkStud.ts';
+import { BendingFailed } from './bending/bendingPool.ts';
+import { bothPistons } from './bending/bendings.ts';
+
+const HOLDS_WORD = { yes: 'it holds', no: 'it does not hold', 'not-checked': 'not checked' } as const;
+
+/** Says so when today's calculation would answer a kept decision's inputs otherwise; null when it would not. */
+export function recheckDecision(kept: Decision, unit: LengthUnit): string | null {
+  const versions = { kept: kept.calcVersion, now: COVER_CALC_VERSION };
+  const input = coverCheckSchema.safeParse(kept.input);
+  const further = keptOnBending(kept);
+  if (!input.success) return refusedNow('decision', versions, input.error.issues[0]?.message);
+  return attempt('decision', versions, () =>
+    coverAnswersOtherwise(kept.check, checkCover(input.data, unit, further), VERDICT_WORD, unit),
+  );
+}
+
+/** What was found on bending then: the verdict rests on it, and it is gone over by itself. */
+function keptOnBending(kept: Decision): readonly Finding[] {
+  return kept.check.findings.filter(({ id }) => id.startsWith('stiffness'));
+}
+
+/** The same for how it bends; null also where nothing was kept of that. */
+export async function recheckBending({ bending }: Decision): Promise<string | null> {
+  if (!bending) return null;
+  const versions = { kept: bending.calcVersion, now: PLATE_CALC_VERSION };
+  const otherwise: Otherwise[] = [];
+  try {
+    for (const kept of bending.cases) {
+      const { id, trackWallMm, ring } = kept;
+      const base = id === 'other' && bending.other ? bending.other.base : bending.base;
+      const asked = { id, base, trackWallMm, ring };
+      const now = bendingCase(asked, await bothPistons(asked), bending.heat);
+      otherwise.push(...bendingAnswersOtherwise(kept, now));
+    }
+  } catch (error) {
+    if (error instanceof BendingFailed) return null;
+    if (!(error instanceof Refusal)) throw error;
+    return refusedNow('decision', versions, error.message);
+  }
+  return otherwise.length === 0 ? null : changedNow('decision', versions, otherwise);
+}
+
+/** The same for studs that were chosen. Those kept without what was asked of them cannot be worked out again. */
+export function recheckStuds(kept: StudsChosen, unit: LengthUnit): string | null {
+  const { input } = kept;
+  if (input === undefined) return null;
+  const words = { fits: FIT_WORD, holds: HOLDS_WORD };
+  return attempt('choice of studs', { kept: kept.calcVersion, now: STUD_CALC_VERSION }, () =>
+    studAnswersOtherwise(kept.check, checkStud(input, unit), words, unit),
+  );
+}
+
+interface Versions {
+  readonly kept: string;
+  readonly now: string;
+}
+
+function attempt(what: string, versions: Versions, compare: () => readonly Otherwise[]): string | null {
+  let otherwise: readonly Otherwise[];
+  try {
+    otherwise = compare();
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+    return refusedNow(what, versions, error.message);
+  }
+  return otherwise.length === 0 ? null : changedNow(what, versions, otherwise);
+}
+
+function changedNow(what: string, versions: Versions, otherwise: readonly Otherwise[]): string {
+  const told = listInWords(otherwise.map((one) => `${one.what} ${one.kept} then and ${one.now} now`));
+  return `The calculation has changed (${versions.kept} then, ${versions.now} now) and would answer the same inputs otherwise: ${told}. The ${what} is kept as it was made; look at it again before you rely on it.`;
+}
+
+function refusedNow(what: string, versions: Versions, why: string | undefined): string {
+  return `The calculation has changed (${versions.kept} then, ${versions.now} now) and no longer takes the inputs this ${what} was made from: ${why ?? 'they cannot be read.'} The ${what} is kept as it was made.`;
+}

@@ -1,0 +1,112 @@
+import type { CatalogueStack, CatalogueStud, Family, ShopCriteria } from '../../shared/words/catalogue.ts';
+import type { LengthUnit } from '../../shared/words/print.ts';
+import type { Joint, StudCheck, StudCheckInput, StudMatch } from '../../shared/words/stud.ts';
+import type { StackChoice } from '../../views/pages/stud/stacksForStudPage.tsx';
+import type { StudChoice } from '../../views/pages/stud/studPage.tsx';
+import { checkStud } from '../calc/stud/checkStud.ts';
+import { matchStacks } from '../calc/stud/match/matchStacks.ts';
+import { matchStuds } from '../calc/stud/match/matchStuds.ts';
+import { whatWouldMend } from '../calc/stud/match/whatWouldMend.ts';
+
+export interface NamedEntry<Body> {
+  readonly id: string;
+  readonly body: Body;
+}
+
+/** What a stack asks of a stud, under the shop's criteria and, where a cover is known, on its stud circle. */
+function asked(
+  stack: CatalogueStack,
+  pullForwardMm: number | null,
+  criteria: ShopCriteria,
+  family: Family | null,
+  joint: Joint | null,
+) {
+  return {
+    stack: stack.stack,
+    nut: stack.nut,
+    pullForwardMm: pullForwardMm ?? stack.pullForwardMm,
+    criteria: { protrusionThreads: criteria.protrusionThreads, startThreads: criteria.startThreads },
+    joint,
+    coverStudCount: family?.studCount ?? null,
+    coverStudCircleDiameterMm: family?.studCircleDiameterMm ?? null,
+  };
+}
+
+/** Everything one stud in one stack is worked out from; the joint apart. */
+export function studInput(
+  stud: CatalogueStud,
+  stack: CatalogueStack,
+  pullForwardMm: number | null,
+  criteria: ShopCriteria,
+  family: Family | null,
+): StudCheckInput {
+  return { stud: stud.stud, ...asked(stack, pullForwardMm, criteria, family, null) };
+}
+
+/** One stud held against a stack: what was asked, and the answer. */
+export function studCheckFor(
+  stud: CatalogueStud,
+  stack: CatalogueStack,
+  pullForwardMm: number | null,
+  criteria: ShopCriteria,
+  family: Family | null,
+  unit: LengthUnit,
+  joint: Joint | null = null,
+): { readonly input: StudCheckInput; readonly check: StudCheck } {
+  const input = { stud: stud.stud, ...asked(stack, pullForwardMm, criteria, family, joint) };
+  return { input, check: checkStud(input, unit) };
+}
+
+/** Every stack of the catalogue held against a stud, best first, each with what would make something better of it. */
+export function stackChoicesFor(
+  stud: CatalogueStud,
+  stacks: readonly NamedEntry<CatalogueStack>[],
+  criteria: ShopCriteria,
+  unit: LengthUnit,
+): StackChoice[] {
+  const { protrusionThreads, startThreads } = criteria;
+  const matches = matchStacks(
+    {
+      stud: stud.stud,
+      stacks: stacks.map(({ id, body }) => ({ ...body, id })),
+      criteria: { protrusionThreads, startThreads },
+      joint: null,
+      coverStudCount: null,
+      coverStudCircleDiameterMm: null,
+    },
+    unit,
+  );
+  return matches.flatMap(({ id, check, decidedBy }) => {
+    const entry = stacks.find((one) => one.id === id)?.body;
+    if (!entry) return [];
+    const otherThread = check.fits === 'no' && decidedBy === 'thread';
+    const mends =
+      check.fits === 'yes' || otherThread
+        ? []
+        : whatWouldMend(studInput(stud, entry, null, criteria, null), unit).map(({ sentence }) => sentence);
+    return [{ id, entry, check, otherThread, mends }];
+  });
+}
+
+/** Every stud of the catalogue held against a stack, best first. */
+export function studChoicesFor(
+  studs: readonly NamedEntry<CatalogueStud>[],
+  stack: CatalogueStack,
+  pullForwardMm: number | null,
+  criteria: ShopCriteria,
+  family: Family | null,
+  unit: LengthUnit,
+  joint: Joint | null = null,
+): StudChoice[] {
+  const matches: readonly StudMatch[] = matchStuds(
+    {
+      studs: studs.map(({ id, body }) => ({ id, stud: body.stud })),
+      ...asked(stack, pullForwardMm, criteria, family, joint),
+    },
+    unit,
+  );
+  return matches.flatMap((match) => {
+    const entry = studs.find((one) => one.id === match.id)?.body;
+    return entry ? [{ match, entry }] : [];
+  });
+}

@@ -1,0 +1,258 @@
+import { catalogueStackSchema, catalogueStudSchema } from '../../../shared/schemas/catalogue.ts';
+import type { Family } from '../../../shared/words/catalogue.ts';
+import { addEntry, currentCriteria, saveCriteria } from '../../records/catalogue.ts';
+import { openShopInMemory } from '../../records/database/database.ts';
+import { errorBody } from '../request/apiErrors.ts';
+import { type JobCall, type JobNeeds, jobCalls } from './jobCalls.ts';
+
+/** When everything in the examples happens. */
+export const EXAMPLE_TIME = '2026-11-24T14:05:00.000Z';
+
+export interface JobExample {
+  /** Of the call it is an example of. */
+  readonly name: string;
+  readonly method: 'GET' | 'POST' | 'PUT';
+  /** The address it is sent to, below /api, without its query. */
+  readonly path: string;
+  readonly query: Readonly<Record<string, string>>;
+  readonly body: unknown;
+}
+
+export interface JobExampleAnswered extends JobExample {
+  readonly status: number;
+  readonly answer: unknown;
+}
+
+const family: Family = {
+  name: 'Alder 11 plain',
+  make: 'stamped',
+  sideWall: 'plain',
+  studCount: 4,
+  studCircleDiameterMm: 286,
+  trackInnerDiameterMm: 214,
+  trackOuterDiameterMm: 264,
+  nominalWallMm: 5,
+  bossDiameterMm: 60,
+  rimDiameterMm: 296,
+  padDiameterMm: 32,
+  padThicknessMm: 6.5,
+  makerMinimumWallMm: null,
+  makerMinimumWallSource: null,
+  shopMinimumWallMm: 4.3,
+  shopMinimumWallSource: 'set by the owner, 2026',
+  ringAllowed: false,
+  note: '',
+};
+
+/** The invented shop the examples are played in. */
+export async function prepareExamples({ db, now }: JobNeeds): Promise<void> {
+  const ctx = { who: 'BL', why: 'invented', now };
+  await saveCriteria(db, ctx, { fromRevision: 0, body: (await currentCriteria(db)).body });
+  await addEntry(db, ctx, { kind: 'family', id: 'alder-11-plain', body: family });
+  await addEntry(db, ctx, { kind: 'stud', id: 'long-3-8-24', body: catalogueStudSchema.parse(longStud) });
+  await addEntry(db, ctx, { kind: 'stack', id: 'two-piece', body: catalogueStackSchema.parse(twoPiece) });
+}
+
+const longStud = {
+  name: 'Long stud 3/8-24',
+  stud: {
+    threadStartMm: 6,
+    threadEndMm: 20,
+    projectionMm: 29.5,
+    lengthToleranceMm: 0.25,
+    pilotDiameterMm: 8,
+    tensileMPa: 1035,
+    proofMPa: 827,
+  },
+  threadTyped: '3/8-24 UNF-2A',
+  note: '',
+};
+const twoPiece = {
+  name: 'Two-piece, plate and casting',
+  stack: {
+    style: 'two-piece',
+    layers: [
+      { name: 'plate', thicknessMm: 3.2, toleranceMm: 0.1, holeDiameterMm: 10.3 },
+      { name: 'casting', thicknessMm: 6.4, toleranceMm: 0.2, holeDiameterMm: 10.5 },
+    ],
+    holeCount: 4,
+    holeCircleDiameterMm: 286,
+    tipRoomMm: 45,
+  },
+  nut: { heightMm: 8.3, toleranceMm: 0.2, countersinkMm: 0.1, washerMm: 0, prevailing: false },
+  nutThreadTyped: '3/8-24 UNF-2B',
+  pullForwardMm: 4,
+  note: '',
+};
+
+const id = (place: string) => `example-00000000-${place}`;
+const places = [
+  ...[0, 45, 90, 135, 180, 225, 270, 315].map((angleDeg) => ({ angleDeg, radiusMm: 110 })),
+  ...[0, 90, 180, 270].map((angleDeg) => ({ angleDeg, radiusMm: 128 })),
+];
+const readings = (kind: 'wall' | 'face', pass: 'before' | 'after', values: readonly number[]) =>
+  values.map((valueMm, i) => ({
+    id: id(`${kind}-${pass}-${i}`),
+    pass,
+    kind,
+    ...places[i],
+    valueMm,
+    typed: String(valueMm),
+    gauge: kind === 'wall' ? 'micrometer 2' : 'indicator 1',
+  }));
+const walls = [4.92, 4.91, 4.9, 4.89, 4.88, 4.89, 4.9, 4.91, 4.92, 4.9, 4.88, 4.9];
+const faces = [0.02, 0.01, 0, -0.01, -0.02, -0.01, 0, 0.01, 0.02, 0, -0.02, 0];
+
+const received = {
+  familyId: 'alder-11-plain',
+  customerReference: 'delivery van, blue',
+  receivedOn: '2026-11-24',
+  note: '',
+};
+const looked = { crackTest: 'none-found', crackMethod: 'dye', crackNote: '', items: [] };
+const seen = { stackRevision: 1, studRevision: 1, criteriaRevision: 1 };
+const [MH, AK, BL] = [{ who: 'MH' }, { who: 'AK' }, { who: 'BL' }];
+
+const step = (
+  method: JobExample['method'],
+  name: string,
+  path: string,
+  body: unknown = null,
+  query: JobExample['query'] = {},
+): JobExample => ({ method, name, path, query, body });
+
+/** One job from receipt to signature, in order: each is sent where the one before has left the job. */
+export const jobExamples: readonly JobExample[] = [
+  step('GET', 'listFamily', '/catalogue/family'),
+  step('GET', 'listStud', '/catalogue/stud'),
+  step('GET', 'listStack', '/catalogue/stack'),
+  step('POST', 'receiveJob', '/jobs', { id: id('receive'), ...MH, received }),
+  step('POST', 'receiveJob', '/jobs', { ...MH, received: { ...received, receivedOn: '2026-02-30' } }),
+  step('PUT', 'changeReceived', '/jobs/1001/received', {
+    fromRevision: 1,
+    ...MH,
+    received: { ...received, customerReference: 'delivery van, green' },
+  }),
+  step('PUT', 'changeLooked', '/jobs/1001/looked', { fromRevision: 2, ...AK, looked }),
+  step('PUT', 'changeLooked', '/jobs/1001/looked', {
+    fromRevision: 2,
+    ...BL,
+    looked: { ...looked, crackMethod: 'by-eye' },
+  }),
+  step('PUT', 'changeSetup', '/jobs/1001/setup', {
+    fromRevision: 3,
+    ...AK,
+    setup: {
+      gauge: 'micrometer 2',
+      gaugeFigures: null,
+      chucking: 'pads-and-pilot-trued',
+      residualRunoutMm: null,
+      wallReadThrough: 'bare',
+      stations: places,
+    },
+  }),
+  step('POST', 'addReadings', '/jobs/1001/readings', {
+    ...AK,
+    readings: [...readings('wall', 'before', walls), ...readings('face', 'before', faces)],
+  }),
+  step('PUT', 'changePlan', '/jobs/1001/plan', {
+    fromRevision: 5,
+    ...BL,
+    plan: { plannedCutMm: 0.2, typed: '0.20' },
+  }),
+  step('PUT', 'changeDecision', '/jobs/1001/decision', {
+    fromRevision: 6,
+    ...BL,
+    decision: { decision: 'replace', criteriaRevision: 1 },
+  }),
+  step('PUT', 'changeDecision', '/jobs/1001/decision', {
+    fromRevision: 6,
+    ...BL,
+    decision: { decision: 'face', criteriaRevision: 1 },
+  }),
+  step('PUT', 'changeCuts', '/jobs/1001/cuts', {
+    fromRevision: 7,
+    ...AK,
+    cuts: { cuts: [{ depthMm: 0.2, typed: '0.20', note: '' }] },
+  }),
+  step('POST', 'addReadings', '/jobs/1001/readings', {
+    ...AK,
+    readings: readings(
+      'wall',
+      'after',
+      walls.map(() => 4.7),
+    ),
+  }),
+  step('PUT', 'changeStuds', '/jobs/1001/studs', {
+    fromRevision: 9,
+    ...BL,
+    studs: { stackId: 'two-piece', studId: 'no-such-stud', ...seen },
+  }),
+  step('PUT', 'changeStuds', '/jobs/1001/studs', {
+    fromRevision: 9,
+    ...BL,
+    studs: {
+      stackId: 'two-piece',
+      studId: 'long-3-8-24',
+      ...seen,
+      joint: {
+        torqueNm: 36,
+        nutFactor: 0.2,
+        scatter: 0.25,
+        friction: 0.15,
+        engineTorqueNm: 210,
+        serviceFactor: 2,
+        studCount: 4,
+        studCircleDiameterMm: 286,
+        surface: 'rz-10-to-40',
+      },
+      torqueFrom: 'maker',
+    },
+  }),
+  step('PUT', 'changeSignature', '/jobs/1001/signature', {
+    fromRevision: 10,
+    ...BL,
+    signature: { statement: 'Checked against the sheet.' },
+  }),
+  step('GET', 'findJobs', '/jobs', null, { text: 'alder', stage: 'signed' }),
+  step('GET', 'getJob', '/jobs/1001', null, { revision: '3' }),
+  step('GET', 'jobHistory', '/jobs/1001/history'),
+  step('GET', 'jobStiffness', '/jobs/1001/stiffness'),
+];
+
+/** Plays the examples in a shop of their own, for the document that shows them. */
+export async function playExamples(): Promise<JobExampleAnswered[]> {
+  const now = () => new Date(EXAMPLE_TIME);
+  const shop = openShopInMemory({ now });
+  try {
+    const needs: JobNeeds = { db: shop.db, now };
+    await prepareExamples(needs);
+    const answered: JobExampleAnswered[] = [];
+    for (const example of jobExamples) answered.push({ ...example, ...(await play(example, needs)) });
+    return answered;
+  } finally {
+    await shop.close();
+  }
+}
+
+async function play(example: JobExample, needs: JobNeeds): Promise<{ status: number; answer: unknown }> {
+  const call = callOf(example);
+  const named = /^\/jobs\/([^/]+)/.exec(example.path)?.[1] ?? '';
+  try {
+    const { status, body } = await call.answer(needs, { named, query: example.query, body: example.body });
+    return { status, answer: asItLeaves(body) };
+  } catch (thrown) {
+    const { status, body } = errorBody(thrown);
+    return { status, answer: asItLeaves(body) };
+  }
+}
+
+function callOf({ name }: JobExample): JobCall {
+  const call = jobCalls.find((one) => one.name === name);
+  if (!call) throw new Error(`${name} is an example of no call.`);
+  return call;
+}
+
+function asItLeaves(body: unknown): unknown {
+  return JSON.parse(JSON.stringify(body));
+}

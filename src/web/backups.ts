@@ -1,0 +1,111 @@
+import { randomUUID } from 'node:crypto';
+import { readdir, rm } from 'node:fs/promises';
+import { join } from 'node:path';
+import { type Request, type Response, Router } from 'express';
+import { RecordsPage } from '../../views/pages/backupsPage.tsx';
+import { renderPage } from '../../views/render.ts';
+import { backUp } from '../records/backup/backup.ts';
+import { BACKUPS, listBackups } from '../records/backup/list.ts';
+import { MANIFEST } from '../records/backup/manifest.ts';
+import { lastFailure } from '../records/backup/schedule.ts';
+import { exportTexts } from '../records/carry/export.ts';
+import { BackupFailed } from '../records/database/errors.ts';
+import { fileOf } from '../records/photos/files.ts';
+import { NoSuchPage } from './request/errors.ts';
+import { frameOf, type House } from './request/house.ts';
+import { sendZip } from './request/recordsZip.ts';
+
+/** How much is kept, where, and its copies: for whoever keeps the records safe. */
+export function recordsRouter(house: House): Router {
+  const router = Router();
+  const { db, dataDir, engine } = house.shop;
+  const { databaseUrl } = house.settings;
+  const folder = join(dataDir, BACKUPS);
+
+  router.get('/records', async (req, res) => show(req, res, 200, null));
+
+  router.post('/records/backups', async (req, res) => {
+    try {
+      await backUp({ dataDir, databaseUrl, now: house.now });
+    } catch (error) {
+      if (!(error instanceof BackupFailed)) throw error;
+      await show(req, res, 422, error.message);
+      return;
+    }
+    res.redirect(303, '/records#backups');
+  });
+
+  router.get('/records/backups/:name', async (req, res) => {
+    const name = String(req.params.name).replace(/\.zip$/, '');
+    // Looked for among those there are, so that no name leads anywhere else.
+    const backup = (await listBackups(folder)).find((one) => one.name === name);
+    if (backup === undefined) throw new NoSuchPage('There is no such backup. Look for it under records.');
+    const paths = [MANIFEST, ...backup.manifest.files.map((file) => file.path)];
+    await sendZip(
+      res,
+      name,
+      paths.map((path) => ({
+        name: path,
+        path: join(backup.folder, path),
+        compress: !path.startsWith('files/'),
+      })),
+    );
+  });
+
+  router.post('/records/export', async (_req, res) => {
+    const texts = join(dataDir, `exporting-${randomUUID()}`);
+    try {
+      const { photos } = await exportTexts(house.shop, texts, house.now);
+      const written = await readdir(texts, { recursive: true, withFileTypes: true });
+      const day = house.now().toISOString().slice(0, 10);
+      await sendZip(res, `coverwright-export-${day}`, [
+        ...written
+          .filter((one) => one.isFile())
+          .map((one) => join(one.parentPath, one.name))
+          .map((path) => ({ name: path.slice(texts.length + 1), path, compress: true })),
+        ...photos.map((hash) => ({ name: fileOf(hash), path: join(dataDir, fileOf(hash)), compress: false })),
+      ]);
+    } finally {
+      await rm(texts, { recursive: true, force: true });
+    }
+  });
+
+  async function show(req: Request, res: Response, status: number, refused: string | null): Promise<void> {
+    const count = async (table: 'job' | 'reading' | 'photo') => {
+      const row = await db
+        .selectFrom(table)
+        .select((eb) => eb.fn.countAll().as('n'))
+        .executeTakeFirstOrThrow();
+      return Number(row.n);
+    };
+    const { at = null, kept = null } = house.backups ?? {};
+    res.status(status).send(
+      renderPage(
+        RecordsPage({
+          frame: await frameOf(req, house),
+          counts: {
+            jobs: await count('job'),
+            readings: await count('reading'),
+            photos: await count('photo'),
+          },
+          where: house.shop.where,
+          inPostgres: engine === 'postgres',
+          daily: at && `${String(at.hour).padStart(2, '0')}:${String(at.minute).padStart(2, '0')}`,
+          kept,
+          backups: (await listBackups(folder)).map(({ name, bytes, manifest }) => ({
+            name,
+            bytes,
+            at: manifest.at,
+            reason: manifest.reason,
+            jobs: manifest.counts.job ?? 0,
+            missing: manifest.missing.length,
+          })),
+          failure: await lastFailure(dataDir),
+          refused,
+        }),
+      ),
+    );
+  }
+
+  return router;
+}

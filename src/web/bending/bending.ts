@@ -1,0 +1,96 @@
+import { Router } from 'express';
+import type { Bending } from '../../../shared/words/bending.ts';
+import type { CoverCheck } from '../../../shared/words/cover.ts';
+import { type BendingDrawn, BendingPage } from '../../../views/pages/bending/bendingPage.tsx';
+import { caseName } from '../../../views/parts/bendingPart.tsx';
+import { planMarks } from '../../../views/parts/coverAnswer.tsx';
+import { renderPage } from '../../../views/render.ts';
+import { listEntries } from '../../records/catalogue.ts';
+import { getJob } from '../../records/jobs/jobs.ts';
+import { bendingFor, bothPistons } from '../../shop/bending/bendings.ts';
+import { bentJob } from '../../shop/bending/bentJob.ts';
+import { criteriaFor, keptBending, keptCheck } from '../../shop/jobKept.ts';
+import { answerQuick, readQuickForm } from '../cover/cover.ts';
+import { gaugesAtHand } from '../measuring/gaugeChosen.ts';
+import { NoSuchPage } from '../request/errors.ts';
+import { frameOf, type House } from '../request/house.ts';
+import { leftSignal } from '../request/left.ts';
+import { fieldsOf, unitOf } from '../request/typed.ts';
+
+const DRAWN = ['new', 'now', 'after', 'ring-unbonded'] as const;
+const NOTHING_YET = 'Nothing can be drawn yet: measure the wall first.';
+
+/** The drawings of the advice on bending, asked for when somebody opens them. */
+export function bendingRouter(house: House): Router {
+  const router = Router();
+  const { db } = house.shop;
+
+  router.get('/cover/bending', async (req, res) => {
+    const fields = fieldsOf(req.query);
+    const own = await frameOf(req, house);
+    const frame = {
+      ...own,
+      lengthUnit: unitOf(fields) ?? own.lengthUnit,
+    };
+    const signal = leftSignal(res);
+    const { form, criteria } = await readQuickForm(house, fields, frame);
+    const { check } = answerQuick(form, frame.lengthUnit);
+    const told =
+      check &&
+      (await bendingFor({
+        family: form.bends,
+        own: form.familyId === 'own',
+        criteria,
+        check,
+        unit: frame.lengthUnit,
+        only: DRAWN,
+        signal,
+      }));
+    const drawn = check && told?.bending ? await drawnOf(told.bending, check, signal) : null;
+    const back = `/cover?${new URLSearchParams(fields)}`;
+    res.send(renderPage(BendingPage({ frame, drawn, why: told?.why ?? NOTHING_YET, back, here: 'covers' })));
+  });
+
+  router.get('/jobs/:number/bending', async (req, res) => {
+    const job = await getJob(db, req.params.number);
+    if (job === null) throw new NoSuchPage('There is no such job in this shop. Look for it under jobs.');
+    const frame = await frameOf(req, house);
+    const signal = leftSignal(res);
+    const kept = keptBending(job);
+    const criteria = (await criteriaFor(db, job, null)).body;
+    const atHand = gaugesAtHand(await listEntries(db, 'gauge'));
+    const bent = kept ? null : await bentJob(job, criteria, frame.lengthUnit, atHand, { signal });
+    const bending = kept ?? bent?.told?.bending ?? null;
+    const check = keptCheck(job) ?? bent?.answer.check ?? null;
+    const drawn = bending && check ? await drawnOf(bending, check, signal) : null;
+    const back = `/jobs/${encodeURIComponent(job.number)}#decide`;
+    const why = bent?.told?.why ?? NOTHING_YET;
+    res.send(renderPage(BendingPage({ frame, drawn, why, back, here: 'jobs' })));
+  });
+
+  return router;
+}
+
+async function drawnOf(
+  bending: Bending,
+  check: CoverCheck,
+  signal: AbortSignal,
+): Promise<BendingDrawn | null> {
+  const cases = bending.cases.filter(({ id }) => DRAWN.some((one) => one === id));
+  const answers = await Promise.all(
+    cases.map(({ id, trackWallMm, ring }) =>
+      bothPistons({ id, base: bending.base, trackWallMm, ring }, signal),
+    ),
+  );
+  const now = answers[cases.findIndex(({ id }) => id === 'now')];
+  if (now === undefined) return null;
+  return {
+    bending,
+    now,
+    curves: cases.map(({ id }, i) => ({
+      label: caseName(bending, id),
+      section: answers[i]!.conforming.section,
+    })),
+    marks: planMarks(check),
+  };
+}

@@ -1,0 +1,77 @@
+import { type Request, Router } from 'express';
+import type { Bending } from '../../../shared/words/bending.ts';
+import type { CoverCheck, CoverCheckInput } from '../../../shared/words/cover.ts';
+import type { LengthUnit } from '../../../shared/words/print.ts';
+import { Refusal } from '../../../shared/words/refusal.ts';
+import { WhatIfPage } from '../../../views/pages/bending/whatIfPage.tsx';
+import { renderPage } from '../../../views/render.ts';
+import { checkCover } from '../../calc/cover/checkCover.ts';
+import { currentCriteria, listEntries } from '../../records/catalogue.ts';
+import { getJob } from '../../records/jobs/jobs.ts';
+import { type BendingAsked, bendingFor } from '../../shop/bending/bendings.ts';
+import { isWelded } from '../../shop/bending/bentJob.ts';
+import { checkJob } from '../../shop/jobAnswer.ts';
+import { readQuickForm } from '../cover/cover.ts';
+import { gaugesAtHand } from '../measuring/gaugeChosen.ts';
+import { NoSuchPage } from '../request/errors.ts';
+import { frameOf, type House } from '../request/house.ts';
+import { leftSignal } from '../request/left.ts';
+import { fieldsOf, unitOf } from '../request/typed.ts';
+
+/** What another cut would leave: the answer beside the slider. Looks, and keeps nothing. */
+export function whatIfRouter(house: House): Router {
+  const router = Router();
+  const { db } = house.shop;
+
+  router.get('/cover/what-if', async (req, res) => {
+    const { try: _, ...fields } = fieldsOf(req.query);
+    const frame = await frameOf(req, house);
+    const unit = unitOf(fields) ?? frame.lengthUnit;
+    const { form, criteria } = await readQuickForm(house, fields, { ...frame, lengthUnit: unit });
+    const input = form.view.doubts.length > 0 ? null : form.input;
+    const back = `/cover?${new URLSearchParams(fields)}`;
+    const bent = { family: form.bends, own: form.familyId === 'own', criteria, signal: leftSignal(res) };
+    const answer = await withCut(input, req, unit, bent);
+    res.send(renderPage(WhatIfPage({ frame: { ...frame, lengthUnit: unit }, ...answer, back })));
+  });
+
+  router.get('/jobs/:number/what-if', async (req, res) => {
+    const job = await getJob(db, req.params.number);
+    if (job === null) throw new NoSuchPage('There is no such job in this shop. Look for it under jobs.');
+    const frame = await frameOf(req, house);
+    const criteria = (await currentCriteria(db)).body;
+    const atHand = gaugesAtHand(await listEntries(db, 'gauge'));
+    const { input } = checkJob(job, criteria, frame.lengthUnit, atHand);
+    const back = `/jobs/${encodeURIComponent(job.number)}#decide`;
+    const family = job.sections.received?.body.family ?? null;
+    const bent = { family, criteria, welded: isWelded(job), signal: leftSignal(res) };
+    const answer = await withCut(input, req, frame.lengthUnit, bent);
+    res.send(renderPage(WhatIfPage({ frame, ...answer, back })));
+  });
+
+  return router;
+}
+
+/** What follows the slider; the other cases do not move with it. */
+const FOLLOWS = ['new', 'after', 'ring-unbonded'] as const;
+
+/** The same cover with the cut of the slider, in mm as the slider counts: what it leaves, and how it then bends. */
+async function withCut(
+  input: CoverCheckInput | null,
+  req: Request,
+  unit: LengthUnit,
+  bent: Omit<BendingAsked, 'check' | 'unit' | 'only'>,
+): Promise<{ check: CoverCheck | null; bending: Bending | null }> {
+  const cutMm = Number(fieldsOf(req.query).try ?? '');
+  const nothing = { check: null, bending: null };
+  if (input === null || !Number.isFinite(cutMm) || cutMm < 0) return nothing;
+  const cut = { ...input, plannedCutMm: cutMm };
+  try {
+    const bare = checkCover(cut, unit);
+    const { bending, findings } = await bendingFor({ ...bent, check: bare, unit, only: FOLLOWS });
+    return { check: findings.length === 0 ? bare : checkCover(cut, unit, findings), bending };
+  } catch (error) {
+    if (error instanceof Refusal) return nothing;
+    throw error;
+  }
+}

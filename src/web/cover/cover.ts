@@ -1,0 +1,154 @@
+import { Router } from 'express';
+import { demoCovers } from '../../../data/demo/covers.ts';
+import type { CoverCheck } from '../../../shared/words/cover.ts';
+import type { LengthUnit } from '../../../shared/words/print.ts';
+import { Refusal } from '../../../shared/words/refusal.ts';
+import type { Frame } from '../../../views/frame.ts';
+import { CoverPage } from '../../../views/pages/cover/coverPage.tsx';
+import { renderPage } from '../../../views/render.ts';
+import { checkCover } from '../../calc/cover/checkCover.ts';
+import { currentCriteria, getEntry, listEntries } from '../../records/catalogue.ts';
+import { bendingFor } from '../../shop/bending/bendings.ts';
+import { besideOf } from '../../shop/bending/bentJob.ts';
+import { cutPlanFor } from '../../shop/cutPlanFor.ts';
+import { frameOf, type House, preferencesOf, rememberPreference } from '../request/house.ts';
+import { leftSignal } from '../request/left.ts';
+import { type Fields, fieldsOf, unitOf } from '../request/typed.ts';
+import { type CoverForm, readCoverForm } from './coverForm.ts';
+import { exampleQuery } from './example.ts';
+import { keepAsJob } from './keepAsJob.ts';
+
+/** A cover, quickly. Everything typed is in the address, so back, reload and a bookmark lose nothing. */
+export function coverRouter(house: House): Router {
+  const router = Router();
+
+  router.get('/cover', async (req, res) => {
+    const fields = fieldsOf(req.query);
+    const { unit } = preferencesOf(req);
+    const frame = await frameOf(req, house);
+    const writing = { ...frame, lengthUnit: unitOf(fields) ?? unit ?? frame.lengthUnit };
+    const page = await coverPage(house, fields, writing, [], leftSignal(res));
+    res.status(page.status).send(page.html);
+  });
+
+  router.get('/cover/example/:id', async (req, res) => {
+    const cover = demoCovers.find((one) => one.id === req.params.id);
+    const family = cover ? await getEntry(house.shop.db, 'family', cover.familyId) : null;
+    res.redirect(303, cover && family ? `/cover?${exampleQuery(cover, family.id, family.body)}` : '/cover');
+  });
+
+  router.post('/cover/keep', async (req, res) => {
+    const fields = fieldsOf(req.body);
+    const frame = await frameOf(req, house);
+    const writing = { ...frame, lengthUnit: unitOf(fields) ?? frame.lengthUnit };
+    const { form } = await readQuickForm(house, fields, writing);
+    if (form.input !== null && form.view.doubts.length === 0) {
+      try {
+        const job = await keepAsJob(house, form, fields);
+        rememberPreference(res, 'initials', job.who);
+        res.redirect(303, `/jobs/${encodeURIComponent(job.number)}`);
+        return;
+      } catch (error) {
+        if (!(error instanceof Refusal)) throw error;
+        const page = await coverPage(house, fields, writing, error.faults);
+        res.status(422).send(page.html);
+        return;
+      }
+    }
+    const page = await coverPage(house, fields, writing, [
+      ...(form.input === null && form.view.faults.length === 0
+        ? [
+            {
+              path: 'w.0',
+              message: 'Nothing has been measured yet, so there is nothing to keep. Type a wall first.',
+            },
+          ]
+        : []),
+      ...form.view.doubts.map((one) => ({
+        path: `w.${one.row}`,
+        message: `Wall at station ${one.row + 1}: ${one.question} Say which before it is kept.`,
+      })),
+    ]);
+    res.status(422).send(page.html);
+  });
+
+  return router;
+}
+
+/** The quick page's form, with the catalogue and the criteria of the shop. */
+export async function readQuickForm(house: House, fields: Fields, frame: Frame) {
+  const families = await listEntries(house.shop.db, 'family');
+  const criteria = (await currentCriteria(house.shop.db)).body;
+  const chosen = fields.family === undefined && families[0] ? { ...fields, family: families[0].id } : fields;
+  const gauges = await listEntries(house.shop.db, 'gauge');
+  const today = house.now().toISOString().slice(0, 10);
+  return { form: readCoverForm(chosen, families, criteria, frame, gauges, today), criteria };
+}
+
+async function coverPage(
+  house: House,
+  fields: Fields,
+  frame: Frame,
+  more: readonly { path: string; message: string }[] = [],
+  signal?: AbortSignal,
+): Promise<{ status: number; html: string }> {
+  const { form, criteria } = await readQuickForm(house, fields, frame);
+  const { check: bare, faults } = answerQuick(form, frame.lengthUnit);
+  const families = await listEntries(house.shop.db, 'family');
+  const other = besideOf(families, fields.beside);
+  const told =
+    bare &&
+    (await bendingFor({
+      family: form.bends,
+      own: form.familyId === 'own',
+      criteria,
+      check: bare,
+      unit: frame.lengthUnit,
+      other,
+      signal,
+    }));
+  const check =
+    told && told.findings.length > 0 && form.input
+      ? checkCover(form.input, frame.lengthUnit, told.findings)
+      : bare;
+  const view = { ...form.view, faults: [...form.view.faults, ...faults, ...more] };
+  const family = form.view.family;
+  const html = renderPage(
+    CoverPage({
+      frame,
+      form: view,
+      check,
+      plan: cutPlanFor(check, form.view.cover, criteria),
+      bending: told,
+      given: {
+        minimumWallMm: family?.shopMinimumWallMm ?? criteria.minimumWallMm,
+        minimumSource:
+          family?.shopMinimumWallMm != null ? "the shop's figure for this family" : "the shop's criteria",
+        cleanUpAllowanceMm: criteria.cleanUpAllowanceMm,
+        faceRunoutLimitMm: criteria.faceRunoutLimitMm,
+      },
+      exampleHref: exampleFor(form.familyId),
+    }),
+  );
+  return { status: view.faults.length > 0 ? 422 : 200, html };
+}
+
+/** What the readings say, before anything is asked of the bending. */
+export function answerQuick(
+  form: CoverForm,
+  unit: LengthUnit,
+): { check: CoverCheck | null; faults: Refusal['faults'] } {
+  // A reading in doubt would make the answer one too: it waits until the person has said.
+  if (form.input === null || form.view.doubts.length > 0) return { check: null, faults: [] };
+  try {
+    return { check: checkCover(form.input, unit), faults: [] };
+  } catch (error) {
+    if (error instanceof Refusal) return { check: null, faults: error.faults };
+    throw error;
+  }
+}
+
+function exampleFor(familyId: string): string | null {
+  const cover = demoCovers.find((one) => one.familyId === familyId && one.stations.length > 0);
+  return cover ? `/cover/example/${cover.id}` : null;
+}

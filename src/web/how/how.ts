@@ -1,0 +1,167 @@
+import { setImmediate as otherRequests } from 'node:timers/promises';
+import { Router } from 'express';
+import { coverExamples } from '../../../data/examples/coverExamples.ts';
+import { CHECKED_HEAT, ENGAGEMENT, heatExamples } from '../../../data/examples/heatExamples.ts';
+import { judgeExamples } from '../../../data/examples/judgeExamples.ts';
+import { measureExamples } from '../../../data/examples/measureExamples.ts';
+import { plateExamples } from '../../../data/examples/plateExamples.ts';
+import { studExamples } from '../../../data/examples/studExamples.ts';
+import type { Example } from '../../../data/examples/worked.ts';
+import type { LengthUnit } from '../../../shared/words/print.ts';
+import { HowIndexPage, HowPage, type HowPageProps, type HowSubject } from '../../../views/pages/howPage.tsx';
+import { BesideChecked } from '../../../views/parts/besideChecked.tsx';
+import { HowBending } from '../../../views/parts/how/howBendingPart.tsx';
+import { HowHeat } from '../../../views/parts/how/howHeat.tsx';
+import { renderPage } from '../../../views/render.ts';
+import { heatCover } from '../../calc/heat/heatCover.ts';
+import { NoSuchPage } from '../request/errors.ts';
+import { frameOf, type House } from '../request/house.ts';
+import { readFormulas } from './formulas.ts';
+import { bendingExample } from './howBending.ts';
+import { coverBesideChecked, sureBesideChecked } from './howChecked.ts';
+
+interface Subject extends HowSubject {
+  /** Of `src/calc`. */
+  readonly folder: string;
+  readonly examples: Readonly<Record<string, Example>>;
+}
+
+export const SUBJECTS: readonly Subject[] = [
+  {
+    id: 'cover',
+    folder: 'cover',
+    title: 'The cover and its cut',
+    about:
+      'How the face lies, the cut that just cleans it up, and what wall that leaves. The tool plane stands square to the axis, below the bottom of the deepest mark by the allowance; the cut that is dialled runs from the highest point of the face down to it, and each place loses what stands above it.',
+    examples: coverExamples,
+  },
+  {
+    id: 'measuring',
+    folder: 'measure',
+    title: 'Measuring, and how sure it is',
+    about:
+      'Planes through the readings, how much a gauge and its reader are off, and how probable it is that every place keeps the minimum. An error of the gauge is shared by all places, the spread of single readings is not, and the two are kept apart.',
+    examples: measureExamples,
+  },
+  {
+    id: 'studs',
+    folder: 'stud',
+    title: 'Studs',
+    about:
+      'Threads, stacks, reach, engagement and the joint. What stands out on the engine side with the converter pushed back is the stud’s length less the gap and the stack; whether a nut starts by hand hangs on how many full threads of it show.',
+    examples: studExamples,
+  },
+  {
+    id: 'bending',
+    folder: 'plate',
+    title: 'How the cover bends',
+    about:
+      'Why marks come back behind the studs, by how much a thinner wall makes it worse. Advice, to compare covers.',
+    examples: plateExamples,
+  },
+  {
+    id: 'heat',
+    folder: 'heat',
+    title: 'How hot the face gets',
+    about:
+      'One engagement of the lock-up clutch, and what a thinner wall changes. Advice, to compare covers.',
+    examples: heatExamples,
+  },
+  {
+    id: 'judging',
+    folder: 'judge',
+    title: 'From findings to a verdict',
+    about:
+      'Each check gives one finding: it passes, asks for caution, fails, or was not checked. The verdict is the first row of a table that the findings meet, and names the one that decided it. No number overrules a crack.',
+    examples: judgeExamples,
+  },
+];
+
+/** How everything is worked out: the calculations’ own words, with examples worked out when first asked for. */
+export function howRouter(house: House): Router {
+  const router = Router();
+  const formulas = readFormulas();
+  const ofSubject = ({ folder }: Subject) => formulas.filter(({ name }) => name.startsWith(`${folder}/`));
+  // The examples are always the same, and so are their answers.
+  const kept = new Map<string, Promise<HowPageProps['formulas']>>();
+  const workedOut = (subject: Subject) => {
+    const found = kept.get(subject.id) ?? workOut(subject, ofSubject(subject));
+    kept.set(subject.id, found);
+    return found;
+  };
+  let bending: ReturnType<typeof bendingExample> | null = null;
+  const lead = async (id: string, unit: LengthUnit) => {
+    if (id === 'heat') {
+      const rows = CHECKED_HEAT.map((checked) => ({
+        checked,
+        found: heatCover({ ...ENGAGEMENT, thicknessMm: checked.thicknessMm }),
+      }));
+      return HowHeat({ unit, engagement: ENGAGEMENT, rows });
+    }
+    if (id === 'cover') {
+      return BesideChecked({
+        given:
+          'Twelve stations on two rings, and eight on one where dialling in helps; the readings are in data/examples/coverSets.ts.',
+        rows: coverBesideChecked(),
+      });
+    }
+    if (id === 'measuring') {
+      return BesideChecked({
+        given:
+          'The probability that every place keeps the minimum, with one error common to all and one of each place’s own.',
+        rows: sureBesideChecked(),
+      });
+    }
+    if (id !== 'bending') return null;
+    // One that failed is tried again by the next who asks.
+    bending ??= bendingExample().catch((error: unknown) => {
+      bending = null;
+      throw error;
+    });
+    return HowBending({ unit, ...(await bending) });
+  };
+
+  router.get('/how', async (req, res) => {
+    const subjects = SUBJECTS.map((subject) => ({
+      ...subject,
+      count: new Set(ofSubject(subject).map(({ name }) => name)).size,
+    }));
+    res.send(renderPage(HowIndexPage({ frame: await frameOf(req, house), subjects })));
+  });
+
+  router.get('/how/:subject', async (req, res) => {
+    const subject = SUBJECTS.find(({ id }) => id === req.params.subject);
+    if (!subject) {
+      throw new NoSuchPage(
+        'There is no such subject here. Go to “How it is worked out”, and choose one of those listed.',
+      );
+    }
+    const frame = await frameOf(req, house);
+    res.send(
+      renderPage(
+        HowPage({
+          frame,
+          subject,
+          formulas: await workedOut(subject),
+          children: await lead(subject.id, frame.lengthUnit),
+        }),
+      ),
+    );
+  });
+
+  return router;
+}
+
+/** One example after another, with room for other requests between them. */
+async function workOut(
+  { examples }: Subject,
+  formulas: ReturnType<typeof readFormulas>,
+): Promise<HowPageProps['formulas']> {
+  const rows = [];
+  for (const formula of formulas) {
+    await otherRequests();
+    const example = examples[formula.name.slice(formula.name.indexOf('/') + 1)];
+    rows.push({ formula, example: example?.() ?? null });
+  }
+  return rows;
+}

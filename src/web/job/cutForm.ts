@@ -1,0 +1,48 @@
+import type { Job } from '../../../shared/words/job.ts';
+import type { Edit } from '../../shop/jobEdits.ts';
+import type { TypedForm } from '../request/typed.ts';
+
+/** A further pass, or with `seen` what was seen after the last one; null when something typed cannot be used. */
+export function readCuts(job: Job, form: TypedForm): Edit | null {
+  const before = cutsOf(job);
+  const look = form.choice('look', ['gone', 'dark']);
+  const last = before.at(-1);
+  if (form.text('seen') === '1' && last) {
+    return { what: 'cuts', body: { cuts: [...before.slice(0, -1), { ...last, look }] } };
+  }
+  const depthMm = readDepth(job, form);
+  if (depthMm === null) return null;
+  const cut = { depthMm, typed: form.text('depth'), note: form.text('note'), look };
+  return { what: 'cuts', body: { cuts: [...before, cut] } };
+}
+
+/** The depth of one pass put right, with the reason; what was seen after it and its note stay. */
+export function readPassPutRight(job: Job, form: TypedForm): Edit | null {
+  const before = cutsOf(job);
+  const index = before.findIndex((_, i) => form.text('pass') === String(i + 1));
+  if (index < 0) {
+    form.fault('pass', `Job ${job.number} has no such pass. Choose one of those that were made.`);
+  }
+  if (!form.has('why')) {
+    form.fault('why', 'Say why the depth is put right; the figure it had stays in the history.');
+  }
+  const depthMm = readDepth(job, form);
+  if (depthMm === null || form.faults.length > 0) return null;
+  const cuts = before.map((cut, i) => (i === index ? { ...cut, depthMm, typed: form.text('depth') } : cut));
+  return { what: 'cuts', body: { cuts } };
+}
+
+const cutsOf = (job: Job) => job.sections.cuts?.body.cuts ?? [];
+
+function readDepth(job: Job, form: TypedForm): number | null {
+  const depthMm = form.length('depth', 'The cut made');
+  if (!form.faults.some((fault) => fault.path === 'depth')) form.needed(depthMm, 'depth', 'The cut made');
+  const nominal = job.sections.received?.body.family.nominalWallMm ?? Number.POSITIVE_INFINITY;
+  if (depthMm !== null && !(depthMm > 0 && depthMm < nominal)) {
+    form.fault(
+      'depth',
+      `The cut made is ${depthMm} mm; it must be more than 0 and less than the wall when new, ${nominal} mm. Type this pass alone.`,
+    );
+  }
+  return form.faults.length > 0 ? null : depthMm;
+}

@@ -1,0 +1,47 @@
+import { type Request, Router } from 'express';
+import type { Job } from '../../../shared/words/job.ts';
+import { HistoryPage } from '../../../views/pages/job/historyPart.tsx';
+import { renderPage } from '../../../views/render.ts';
+import { revisionsOf } from '../../records/jobs/history.ts';
+import { getJob } from '../../records/jobs/jobs.ts';
+import { NoSuchPage } from '../request/errors.ts';
+import { frameOf, type House } from '../request/house.ts';
+import { revisionsInWords } from './revisionWords.ts';
+
+/** What every revision of a job changed, and one alone. */
+export function historyRouter(house: House): Router {
+  const router = Router();
+  const { db } = house.shop;
+
+  router.get('/jobs/:number/history', async (req, res) => {
+    res.send(await page(req, null));
+  });
+
+  router.get('/jobs/:number/history/:revision', async (req, res) => {
+    const typed = String(req.params.revision);
+    res.send(await page(req, /^\d{1,9}$/.test(typed) ? Number(typed) : -1));
+  });
+
+  async function page(req: Request, alone: number | null): Promise<string> {
+    const job = await find(req);
+    const frame = await frameOf(req, house);
+    const told = revisionsInWords(await revisionsOf(db, job.id), frame);
+    const revisions = alone === null ? told.reverse() : told.filter((one) => one.revision === alone);
+    if (revisions.length === 0) {
+      throw new NoSuchPage(
+        `Job ${job.number} has no such revision; its revisions are 1 to ${job.revision}. Open its history.`,
+      );
+    }
+    return renderPage(HistoryPage({ frame, job, revisions, alone }));
+  }
+
+  async function find(req: Request): Promise<Job> {
+    const number = String(req.params.number);
+    const job = await getJob(db, number);
+    if (job === null)
+      throw new NoSuchPage(`There is no job "${number.slice(0, 40)}" in this shop. Look for it under jobs.`);
+    return job;
+  }
+
+  return router;
+}

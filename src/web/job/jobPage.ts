@@ -1,0 +1,133 @@
+import { writeLength } from '../../../shared/quantity/writeLength.ts';
+import type { Job, Pass } from '../../../shared/words/job.ts';
+import type { Frame } from '../../../views/frame.ts';
+import type { MeasureProps } from '../../../views/pages/job/measure.tsx';
+import type { Refused } from '../../../views/pages/job/section.tsx';
+import { JobPage } from '../../../views/pages/job/wholeJobPage.tsx';
+import { renderPage } from '../../../views/render.ts';
+import { listEntries } from '../../records/catalogue.ts';
+import { historyOf } from '../../records/jobs/history.ts';
+import { missingOf } from '../../records/jobs/stage.ts';
+import { photosOf } from '../../records/photos/photos.ts';
+import { bendingShown, besideOf } from '../../shop/bending/bentJob.ts';
+import { cutPlanFor } from '../../shop/cutPlanFor.ts';
+import { comparedWalls, nextPassOf, passesOf } from '../../shop/jobAnswer.ts';
+import { criteriaFor, keptCheck, verifiedOf } from '../../shop/jobKept.ts';
+import { recheckBending, recheckDecision } from '../../shop/recheck.ts';
+import { criteriaFields } from '../catalogue/entryFields.ts';
+import { knockOnAsTyped } from '../cover/knockOnForm.ts';
+import { figuresTyped, gaugesAtHand } from '../measuring/gaugeChosen.ts';
+import { gaugeAsTyped } from '../measuring/gaugeForm.ts';
+import { placeViews } from '../measuring/table.ts';
+import { differences } from '../request/fieldLines.ts';
+import type { House } from '../request/house.ts';
+import type { Fields } from '../request/typed.ts';
+import { jobStuds } from './jobStuds.ts';
+
+export interface JobShown {
+  readonly asItWas?: number | null;
+  readonly fields: Fields;
+  readonly refused?: Refused | null;
+  readonly doubts?: { readonly pass: Pass; readonly list: MeasureProps['doubts'] };
+  /** New for every page that is sent: ids of readings are made from it. */
+  readonly token: string;
+  /** Aborts when the page is not waited for any more. */
+  readonly signal?: AbortSignal;
+}
+
+/** The whole page of a job, as it stands or as it was. */
+export async function jobPage(house: House, frame: Frame, job: Job, shown: JobShown): Promise<string> {
+  const { db } = house.shop;
+  const { fields, refused = null, token } = shown;
+  const { revision: criteriaRevision, body: criteria } = await criteriaFor(db, job, shown.asItWas ?? null);
+  const decision = job.sections.decision?.body ?? null;
+  const [families, stacks, studs] = [
+    await listEntries(db, 'family'),
+    await listEntries(db, 'stack'),
+    await listEntries(db, 'stud'),
+  ];
+  const family = job.sections.received?.body.family ?? null;
+  const gauges = await listEntries(db, 'gauge');
+  const setup = job.sections.setup?.body ?? null;
+  const chosenGauges = setup?.gauges ?? [];
+  const { answer, bending } = await bendingShown(job, criteria, frame, {
+    atHand: gaugesAtHand(gauges),
+    other: besideOf(families, fields.beside),
+    ...(shown.signal && { signal: shown.signal }),
+  });
+  const next = nextPassOf(job, frame.lengthUnit);
+  const measure = (pass: Pass) => ({
+    places: placeViews(job, pass, frame),
+    token: `${token}`,
+    doubts: shown.doubts?.pass === pass ? shown.doubts.list : [],
+  });
+  return renderPage(
+    JobPage({
+      frame,
+      job,
+      asItWas: shown.asItWas ?? null,
+      families: families.map(({ id, name }) => ({ id, name })),
+      history: await historyOf(db, job.id),
+      photos: await photosOf(db, job.id, job.revision),
+      missing: missingOf(job),
+      refused,
+      gauge: {
+        ...gaugeAsTyped(figuresTyped(setup?.gaugeFigures ?? null, chosenGauges), frame),
+        ...knockOnAsTyped(setup?.knockOn ?? null, frame),
+        release:
+          setup?.releaseClearanceMm == null
+            ? ''
+            : writeLength(setup.releaseClearanceMm, frame.lengthUnit, frame.decimalSign),
+        ...Object.fromEntries(chosenGauges.map(({ use, id }) => [`${use}Gauge`, id])),
+      },
+      gauges,
+      before: measure('before'),
+      after: measure('after'),
+      decide: {
+        shape: family && {
+          ...family,
+          densityKgPerM3: null,
+        },
+        check: answer.check,
+        checkFaults: answer.faults,
+        criteriaRevision,
+        bending,
+        beside: {
+          families: families.map(({ id, name }) => ({ id, name })),
+          chosen: fields.beside ?? '',
+          action: `/jobs/${encodeURIComponent(job.number)}#decide`,
+        },
+        plan: cutPlanFor(keptCheck(job) ?? answer.check, family, criteria),
+        outdated: decision !== null && job.outcome === null,
+        otherwise:
+          decision &&
+          otherwiseOf(recheckDecision(decision, frame.lengthUnit), await recheckBending(decision)),
+        criteriaSince:
+          decision === null
+            ? []
+            : differences(criteriaFields(decision.criteria, frame), criteriaFields(criteria, frame)),
+      },
+      verified: verifiedOf(job, criteria, frame.lengthUnit),
+      studs: jobStuds({ job, fields, stacks, studs, criteria, criteriaRevision, frame }),
+      compared: comparedWalls(job, frame.lengthUnit),
+      passes: passesOf(job),
+      nextPass: next && {
+        ...next,
+        planTyped:
+          next.totalMm === null
+            ? ''
+            : writeLength(upToDial(next.totalMm), frame.lengthUnit, frame.decimalSign),
+      },
+    }),
+  );
+}
+
+/** Rounded up to a thousandth of a millimetre, so that what is planned cleans up. */
+function upToDial(mm: number): number {
+  return Math.ceil(mm * 1000 - 1e-6) / 1000;
+}
+
+function otherwiseOf(...told: readonly (string | null)[]): string | null {
+  const said = told.filter((one) => one !== null);
+  return said.length === 0 ? null : said.join(' ');
+}

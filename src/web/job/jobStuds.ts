@@ -1,0 +1,90 @@
+import { withSign } from '../../../shared/quantity/plainNumber.ts';
+import { writeLength } from '../../../shared/quantity/writeLength.ts';
+import type { Entry, ShopCriteria } from '../../../shared/words/catalogue.ts';
+import type { Job, StudsChosen } from '../../../shared/words/job.ts';
+import { Refusal } from '../../../shared/words/refusal.ts';
+import type { Joint } from '../../../shared/words/stud.ts';
+import type { Frame } from '../../../views/frame.ts';
+import type { StudsAsked } from '../../../views/pages/job/studs.tsx';
+import { onResurfacedPads } from '../../calc/stud/reach/onResurfacedPads.ts';
+import { recheckStuds } from '../../shop/recheck.ts';
+import { studChoicesFor } from '../../shop/studChoices.ts';
+import { type Fields, TypedForm } from '../request/typed.ts';
+import { FIGURES, jointAsTyped, jointField, readJoint, studRing, torqueUnitOf } from '../stud/joint.ts';
+import { readGap } from '../stud/stackForm.ts';
+
+/** What the studs of a job are chosen from, and every stud held against the stack that is looked at. */
+export function jobStuds(asked: {
+  readonly job: Job;
+  readonly fields: Fields;
+  readonly stacks: readonly Entry<'stack'>[];
+  readonly studs: readonly Entry<'stud'>[];
+  readonly criteria: ShopCriteria;
+  readonly criteriaRevision: number;
+  readonly frame: Frame;
+}): StudsAsked {
+  const { job, fields, stacks, studs, criteria, criteriaRevision, frame } = asked;
+  const unit = frame.lengthUnit;
+  const resurfacedMm = job.sections.setup?.body.knockOn?.padsResurfacedMm ?? 0;
+  const kept = job.sections.studs?.body ?? null;
+  const family = job.sections.received?.body.family ?? null;
+  const stackId = fields.stack ?? '';
+  const entry = stacks.find((one) => one.id === stackId);
+  const stack = entry?.body ?? null;
+  const form = new TypedForm(fields, frame);
+  const pull = readGap(form, stack?.pullForwardMm ?? null);
+  const ring = studRing(family, stack?.stack ?? null);
+  const joint = stack && readJoint(form, ring, unit);
+  const reaching = studs.map(({ id, body }) => ({
+    id,
+    body: { ...body, stud: onResurfacedPads(body.stud, resurfacedMm) },
+  }));
+  const attempt = (gapMm: number | null, tightened: Joint | null) => {
+    if (stack === null) return [];
+    try {
+      return studChoicesFor(reaching, stack, gapMm, criteria, family, unit, tightened);
+    } catch (error) {
+      if (!(error instanceof Refusal)) throw error;
+      if (form.faults.length === 0) form.addFaults(error.faults, jointField);
+      return null;
+    }
+  };
+  return {
+    stacks: stacks.map(({ id, body }) => ({ id, stack: body })),
+    stackId,
+    fields,
+    // What cannot be used takes nothing away of what was typed beside it.
+    choices:
+      form.doubts.length > 0
+        ? []
+        : (attempt(pull, joint) ?? attempt(pull, null) ?? attempt(null, null) ?? []),
+    revisions: {
+      criteria: criteriaRevision,
+      stack: entry?.revision ?? 0,
+      studs: Object.fromEntries(studs.map(({ id, revision }) => [id, revision])),
+    },
+    resurfacedMm,
+    joint,
+    torqueUnit: torqueUnitOf(fields, unit),
+    figures: FIGURES,
+    ring,
+    prevailing: stack?.nut?.prevailing ?? false,
+    faults: form.faults,
+    doubts: form.doubts,
+    againQuery: kept && againQuery(kept, frame),
+    otherwise: kept && recheckStuds(kept, unit),
+  };
+}
+
+/** What was kept, as the form would have it typed: to look at it again with one figure changed. */
+function againQuery(kept: StudsChosen, frame: Frame): string {
+  const length = (mm: number) => writeLength(mm, frame.lengthUnit, frame.decimalSign);
+  const number = (value: number) => withSign(String(value), frame.decimalSign);
+  const joint = kept.input?.joint ?? null;
+  return new URLSearchParams({
+    stack: kept.stackId,
+    stud: kept.studId,
+    pull: kept.pullForwardMm === null ? '' : length(kept.pullForwardMm),
+    ...(joint ? jointAsTyped(joint, kept.jointFrom?.torque ?? null, length, number) : {}),
+  }).toString();
+}

@@ -1,0 +1,447 @@
+import { randomUUID } from 'node:crypto';
+import { type Request, type Response, Router } from 'express';
+import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
+import {
+  cutsSchema,
+  lookedSchema,
+  planSchema,
+  receivedSchema,
+  setupSchema,
+} from '../../../shared/schemas/job.ts';
+import type { DecisionKind, Job, LookItem, SectionName } from '../../../shared/words/job.ts';
+import { LOOK_ITEMS, STAGES } from '../../../shared/words/job.ts';
+import type { Fault } from '../../../shared/words/refusal.ts';
+import { Refusal } from '../../../shared/words/refusal.ts';
+import type { Frame } from '../../../views/frame.ts';
+import { JobsPage } from '../../../views/pages/job/jobsPage.tsx';
+import { NewJobPage } from '../../../views/pages/job/newJobPage.tsx';
+import type { Refused } from '../../../views/pages/job/section.tsx';
+import { renderPage } from '../../../views/render.ts';
+import { jointFrom } from '../../calc/stud/joint/jointFigures.ts';
+import { currentCriteria, getEntry, listEntries } from '../../records/catalogue.ts';
+import { StaleEdit } from '../../records/database/errors.ts';
+import { countByStage, findJobs } from '../../records/jobs/findJobs.ts';
+import { createJob, getJob, jobAtRevision, reviseJob } from '../../records/jobs/jobs.ts';
+import { addReadings } from '../../records/jobs/readings.ts';
+import {
+  decisionFrom,
+  type Edit,
+  receivedFrom,
+  signatureFrom,
+  studsFrom,
+  studWorkFrom,
+} from '../../shop/jobEdits.ts';
+import { readKnockOn } from '../cover/knockOnForm.ts';
+import { chosenGauges, figuresOf } from '../measuring/gaugeChosen.ts';
+import { readGauge } from '../measuring/gaugeForm.ts';
+import { readReadings } from '../measuring/table.ts';
+import { NoSuchPage } from '../request/errors.ts';
+import { frameOf, type House, rememberPreference } from '../request/house.ts';
+import { leftSignal } from '../request/left.ts';
+import { type Fields, fieldsOf, TypedForm, unitOf } from '../request/typed.ts';
+import { jointField, readJoint, studRing, torqueFromOf } from '../stud/joint.ts';
+import { readGap } from '../stud/stackForm.ts';
+import { readReplaced, readRetightening } from '../stud/work.ts';
+import { readCuts, readPassPutRight } from './cutForm.ts';
+import { historyRouter } from './history.ts';
+import { jobPage } from './jobPage.ts';
+import { listsRouter } from './lists.ts';
+import { staleShown } from './staleShown.ts';
+
+const DECISIONS: readonly DecisionKind[] = ['face', 'face-and-ring', 'replace'];
+const PAGE_LENGTH = 30;
+const SENT_ID = /^[A-Za-z0-9-]{16,64}$/;
+
+/** What one form of the job page wants to write; null when something typed cannot be used. */
+type ReadEdit = (job: Job, form: TypedForm, frame: Frame) => Promise<Edit | null>;
+
+/** The jobs: the list, a new one, and the whole of each on one page. */
+export function jobsRouter(house: House): Router {
+  const router = Router();
+  const { db } = house.shop;
+  router.use(historyRouter(house));
+  router.use(listsRouter(house));
+
+  router.get('/jobs', async (req, res) => {
+    const fields = fieldsOf(req.query);
+    const frame = await frameOf(req, house);
+    const stage = STAGES.find((one) => one === fields.stage);
+    const outcome = DECISIONS.find((one) => one === fields.outcome);
+    const isDay = (day: string | undefined) =>
+      day !== undefined && /^\d{4}-\d\d-\d\d$/.test(day) ? day : undefined;
+    const found = await findJobs(db, {
+      ...(fields.text?.trim() && { text: fields.text.trim() }),
+      ...(fields.family && { familyId: fields.family }),
+      ...(stage && { stage }),
+      ...(outcome && { outcome }),
+      ...(isDay(fields.from) && { from: isDay(fields.from)! }),
+      ...(isDay(fields.to) && { to: isDay(fields.to)! }),
+      ...(fields.after && { after: fields.after }),
+      limit: PAGE_LENGTH,
+    });
+    const families = await listEntries(db, 'family', { retired: true });
+    res.send(
+      renderPage(
+        JobsPage({
+          frame,
+          fields,
+          jobs: found.jobs,
+          next: found.next,
+          counts: await countByStage(db),
+          families: families.map(({ id, name }) => ({ id, name })),
+        }),
+      ),
+    );
+  });
+
+  router.get('/jobs/new', async (req, res) => {
+    await newJobPage(req, res, fieldsOf(req.query), [], 200);
+  });
+
+  router.post('/jobs', async (req, res) => {
+    const fields = fieldsOf(req.body);
+    try {
+      const body = await receivedBody(fields);
+      const job = await createJob(db, ctxOf(fields), {
+        ...(fields.number?.trim() && { number: fields.number.trim() }),
+        ...(SENT_ID.test(fields.sentId ?? '') && { sentId: fields.sentId! }),
+        received: body,
+      });
+      rememberPreference(res, 'initials', (fields.who ?? '').trim());
+      res.redirect(303, address(job));
+    } catch (error) {
+      if (!(error instanceof Refusal)) throw error;
+      await newJobPage(req, res, fields, error.faults, 422);
+    }
+  });
+
+  router.get('/jobs/:number', async (req, res) => {
+    const fields = fieldsOf(req.query);
+    const now = await mustFind(req.params.number);
+    const asItWas = /^\d{1,9}$/.test(fields.revision ?? '') ? Number(fields.revision) : null;
+    if (asItWas !== null && (asItWas < 1 || asItWas > now.revision)) {
+      throw new NoSuchPage(`Job ${now.number} has no revision ${asItWas}; it has ${now.revision}.`);
+    }
+    const job = asItWas === null ? now : await jobAtRevision(db, now.id, asItWas);
+    await show(req, res, job, { asItWas, fields });
+  });
+
+  const edits: Readonly<Record<SectionName | 'pass' | 'replaced' | 'retightened', ReadEdit>> = {
+    received: async (_job, form) => ({ what: 'received', body: await receivedBody(form.fields) }),
+    looked: async (_job, form) => {
+      const crackTest = form.choice('crackTest', ['found', 'none-found', 'not-done']) ?? 'not-done';
+      const crackMethod = form.choice('crackMethod', ['by-eye', 'dye', 'magnetic-particle']);
+      if (crackTest === 'none-found' && crackMethod === null) {
+        form.fault(
+          'crackMethod',
+          'No crack found, but not how it was looked for. Choose dye, magnetic particle or by eye.',
+        );
+      }
+      const items = LOOK_ITEMS.map((item: LookItem) => ({
+        item,
+        result: form.choice(`result.${item}`, ['not-looked', 'sound', 'fault']) ?? ('not-looked' as const),
+        final: form.text(`final.${item}`) === '1',
+        note: form.text(`note.${item}`),
+      }));
+      return form.faults.length > 0
+        ? null
+        : { what: 'looked', body: { crackTest, crackMethod, crackNote: form.text('crackNote'), items } };
+    },
+    setup: async (job, form) => {
+      const residualRunoutMm = form.length('residual', 'The runout left in the chuck');
+      const gauges = chosenGauges(form, await listEntries(db, 'gauge'));
+      const gaugeFigures = figuresOf(readGauge(form), gauges);
+      if (residualRunoutMm !== null && residualRunoutMm < 0) {
+        form.fault(
+          'residual',
+          `The runout left in the chuck is ${residualRunoutMm} mm; it cannot be below 0. Type it without the sign.`,
+        );
+      }
+      const knockOn = readKnockOn(form);
+      const releaseClearanceMm = form.length('release', 'The release clearance');
+      if (form.faults.length > 0) return null;
+      return {
+        what: 'setup',
+        body: {
+          gauge: form.text('gauge') || (gauges.find(({ use }) => use === 'wall')?.gauge.name ?? ''),
+          gaugeFigures,
+          gauges,
+          chucking: form.choice('chucking', ['pads-and-pilot-trued', 'side-wall-jaws']),
+          residualRunoutMm,
+          wallReadThrough: form.choice('through', ['bare', 'pad-subtracted', 'ultrasound']) ?? 'bare',
+          stations: job.sections.setup?.body.stations ?? [],
+          knockOn,
+          releaseClearanceMm,
+          ringWelded: job.sections.setup?.body.ringWelded ?? null,
+        },
+      };
+    },
+    plan: async (_job, form) => {
+      const plannedCutMm = form.length('cut', 'The cut to try');
+      if (plannedCutMm !== null && plannedCutMm <= 0) {
+        form.fault(
+          'cut',
+          `The cut to try is ${plannedCutMm} mm; it must be more than 0. Leave it empty for the least that cleans up.`,
+        );
+      }
+      return form.faults.length > 0
+        ? null
+        : { what: 'plan', body: { plannedCutMm, typed: form.text('cut') } };
+    },
+    decision: async (job, form, frame) => {
+      const decision = form.choice('decision', DECISIONS);
+      if (decision === null) {
+        form.fault('decision', 'No decision was chosen. Choose one.');
+        return null;
+      }
+      const asked = {
+        decision,
+        reason: form.text('reason'),
+        fromRevision: fromOf(form.fields),
+        criteriaRevision: revisionIn(form.fields.criteria),
+      };
+      return decisionFrom(db, job, asked, frame.lengthUnit, 'decision');
+    },
+    cuts: async (job, form) => readCuts(job, form),
+    pass: async (job, form) => readPassPutRight(job, form),
+    studs: async (job, form, frame) => {
+      const stack = await getEntry(db, 'stack', form.text('stack'));
+      const pullForwardMm = readGap(form, stack?.body.pullForwardMm ?? null);
+      const ring = studRing(job.sections.received?.body.family ?? null, stack?.body.stack ?? null);
+      const joint = readJoint(form, ring, frame.lengthUnit);
+      if (form.faults.length > 0) return null;
+      const asked = {
+        stackId: form.text('stack'),
+        studId: form.text('stud'),
+        pullForwardMm,
+        note: form.text('note'),
+        joint,
+        jointFrom: joint && jointFrom(joint, torqueFromOf(form)),
+        revisions: {
+          stack: revisionIn(form.fields.stackRevision),
+          stud: revisionIn(form.fields[`studRevision.${form.text('stud')}`]),
+          criteria: revisionIn(form.fields.criteria),
+        },
+        replaced: null,
+        retightening: null,
+      };
+      return studsFrom(db, job, asked, frame.lengthUnit, {
+        stack: 'stack',
+        stud: 'stud',
+        note: 'note',
+        criteria: 'stud',
+        joint: jointField,
+        replaced: () => 'stud',
+      });
+    },
+    replaced: async (job, form, frame) => {
+      const read = readReplaced(form, frame.lengthUnit);
+      if (read === null) return null;
+      const { stud, entry } = read;
+      return studWorkFrom(
+        db,
+        job,
+        (work) => ({
+          ...work,
+          replaced: [...work.replaced.filter((one) => one.stud !== stud), ...(entry ? [entry] : [])],
+        }),
+        frame.lengthUnit,
+      );
+    },
+    retightened: async (job, form, frame) => {
+      const today = house.now().toISOString().slice(0, 10);
+      const retightening = readRetightening(form, frame.lengthUnit, today);
+      if (retightening === null) return null;
+      return studWorkFrom(db, job, (work) => ({ ...work, retightening }), frame.lengthUnit);
+    },
+    signature: async (job, form, frame) => {
+      const asked = { statement: form.text('statement'), fromRevision: fromOf(form.fields) };
+      const { body: criteria } = await currentCriteria(db);
+      return signatureFrom(job, asked, criteria, frame.lengthUnit);
+    },
+  };
+
+  router.post('/jobs/:number/readings', async (req, res) => {
+    const fields = fieldsOf(req.body);
+    const job = await mustFind(req.params.number);
+    const frame = await frameOf(req, house);
+    const writing = {
+      ...frame,
+      lengthUnit: unitOf(fields) ?? frame.lengthUnit,
+    };
+    const gauge = job.sections.setup?.body.gauge ?? '';
+    const sent = readReadings(job, fields, writing, gauge);
+    const refuse = async (status: number, faults: readonly Fault[], stale: Refused['stale'] = null) =>
+      show(req, res, job, {
+        status,
+        fields,
+        refused: { section: 'readings', fields, faults, stale },
+        doubts: { pass: sent.pass, list: sent.doubts },
+      });
+    if (sent.conflicts.length > 0) {
+      await refuse(409, sent.faults, { theirs: sent.newest, compared: sent.conflicts, since: [] });
+      return;
+    }
+    if (sent.faults.length > 0 || sent.doubts.length > 0) {
+      await refuse(422, [
+        ...sent.faults,
+        ...sent.doubts.map((one) => ({ path: one.name, message: one.question })),
+      ]);
+      return;
+    }
+    if (sent.readings.length === 0) {
+      res.redirect(303, address(job));
+      return;
+    }
+    try {
+      await addReadings(db, ctxOf(fields), { jobId: job.id, readings: sent.readings });
+    } catch (error) {
+      if (!(error instanceof Refusal)) throw error;
+      const status = error.code === 'reading-differs' || error.code === 'nothing-to-replace' ? 409 : 422;
+      await refuse(status, error.faults);
+      return;
+    }
+    rememberPreference(res, 'initials', (fields.who ?? '').trim());
+    res.redirect(303, address(job));
+  });
+
+  for (const [section, read] of Object.entries(edits) as [keyof typeof edits, ReadEdit][]) {
+    router.post(`/jobs/:number/${section}`, async (req, res) => {
+      const fields = fieldsOf(req.body);
+      const job = await mustFind(req.params.number!);
+      const frame = await frameOf(req, house);
+      const form = new TypedForm(fields, frame);
+      const refuse = (status: number, on: Job, faults: readonly Fault[], stale: Refused['stale'] = null) =>
+        show(req, res, on, { status, fields, refused: { section, fields, faults, stale } });
+      let edit: Edit | null = null;
+      try {
+        edit = await read(job, form, frame);
+        if (edit === null) {
+          await refuse(422, job, form.faults);
+          return;
+        }
+        const unfit = unfitBody(edit);
+        if (unfit.length > 0) {
+          await refuse(422, job, unfit);
+          return;
+        }
+        await reviseJob(db, ctxOf(fields), { jobId: job.id, fromRevision: fromOf(fields), ...edit });
+      } catch (error) {
+        if (error instanceof StaleEdit && edit !== null) {
+          const stale = await staleShown(db, job, edit, error, fromOf(fields), frame);
+          await refuse(409, await mustFind(job.number), [{ path: '', message: error.message }], stale);
+          return;
+        }
+        if (!(error instanceof Refusal)) throw error;
+        await refuse(422, job, error.faults);
+        return;
+      }
+      rememberPreference(res, 'initials', (fields.who ?? '').trim());
+      res.redirect(303, address(job));
+    });
+  }
+
+  async function show(
+    req: Request,
+    res: Response,
+    job: Job,
+    what: Omit<Parameters<typeof jobPage>[3], 'token'> & { status?: number },
+  ): Promise<void> {
+    const frame = await frameOf(req, house);
+    const html = await jobPage(house, frame, job, { ...what, token: randomUUID(), signal: leftSignal(res) });
+    res.status(what.status ?? 200).send(html);
+  }
+
+  async function newJobPage(
+    req: Request,
+    res: Response,
+    fields: Fields,
+    faults: readonly Fault[],
+    status: number,
+  ) {
+    const frame = await frameOf(req, house);
+    const families = await listEntries(db, 'family');
+    res.status(status).send(
+      renderPage(
+        NewJobPage({
+          frame,
+          families: families.map(({ id, name }) => ({ id, name })),
+          fields: {
+            receivedOn: house.now().toISOString().slice(0, 10),
+            who: frame.initials,
+            sentId: randomUUID(),
+            ...fields,
+          },
+          faults,
+        }),
+      ),
+    );
+  }
+
+  function receivedBody(fields: Fields) {
+    const asked = {
+      familyId: fields.family ?? '',
+      customerReference: (fields.customer ?? '').trim(),
+      receivedOn: (fields.receivedOn ?? '').trim(),
+      note: (fields.note ?? '').trim(),
+    };
+    return receivedFrom(db, asked, 'family');
+  }
+
+  async function mustFind(number: string): Promise<Job> {
+    const job = await getJob(db, number);
+    if (job === null)
+      throw new NoSuchPage(`There is no job "${number.slice(0, 40)}" in this shop. Look for it under jobs.`);
+    return job;
+  }
+
+  function ctxOf(fields: Fields) {
+    return { who: fields.who ?? '', why: fields.why ?? '', now: house.now };
+  }
+
+  return router;
+}
+
+const SCHEMAS = {
+  received: receivedSchema,
+  looked: lookedSchema,
+  setup: setupSchema,
+  plan: planSchema,
+  cuts: cutsSchema,
+} as const;
+
+/** What a section's schema says against it, led to the fields of its form. */
+function unfitBody(edit: Edit): Fault[] {
+  const schema = edit.what in SCHEMAS ? SCHEMAS[edit.what as keyof typeof SCHEMAS] : null;
+  const parsed = schema?.safeParse(edit.body);
+  if (!parsed || parsed.success) return [];
+  return faultsOf(parsed.error).map(({ path, message }) => ({ path: fieldOf(edit, path), message }));
+}
+
+function fieldOf(edit: Edit, path: string): string {
+  const item = /^items\.(\d+)\.(\w+)$/.exec(path);
+  if (item && edit.what === 'looked') return `${item[2]}.${edit.body.items[Number(item[1])]?.item}`;
+  const cut = /^cuts\.\d+\.(\w+)$/.exec(path);
+  if (cut) return cut[1] === 'note' ? 'note' : 'depth';
+  const names: Readonly<Record<string, string>> = {
+    customerReference: 'customer',
+    residualRunoutMm: 'residual',
+    plannedCutMm: 'cut',
+    typed: 'cut',
+  };
+  return names[path] ?? path;
+}
+
+/** The revision a form was filled from; 0, which no job has, when it does not say. */
+function fromOf(fields: Fields): number {
+  return revisionIn(fields.from, 0);
+}
+
+/** A revision that a form carries; one that nothing has when it does not. */
+function revisionIn(typed: string | undefined, without = -1): number {
+  return /^\d{1,9}$/.test(typed ?? '') ? Number(typed) : without;
+}
+
+function address(job: Job): string {
+  return `/jobs/${encodeURIComponent(job.number)}`;
+}

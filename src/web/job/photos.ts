@@ -1,0 +1,127 @@
+import { randomUUID } from 'node:crypto';
+import { type Request, type Response, Router } from 'express';
+import { type Job, LOOK_ITEMS } from '../../../shared/words/job.ts';
+import type { PhotoPlace } from '../../../shared/words/photo.ts';
+import type { Fault } from '../../../shared/words/refusal.ts';
+import { Refusal } from '../../../shared/words/refusal.ts';
+import { getJob } from '../../records/jobs/jobs.ts';
+import { type Arrived, discard, keep } from '../../records/photos/files.ts';
+import { addPhoto, isPhoto } from '../../records/photos/photos.ts';
+import { type CopySize, copyOf, lookAtPicture } from '../../records/photos/picture.ts';
+import { NoSuchPage } from '../request/errors.ts';
+import { MOST_BYTES, readFormWithFile } from '../request/filesForm.ts';
+import { frameOf, type House, rememberPreference } from '../request/house.ts';
+import { whoOf } from '../request/standing.ts';
+import { type Fields, TypedForm } from '../request/typed.ts';
+import { jobPage } from './jobPage.ts';
+
+/** Photos of jobs: taken in, and handed out as pictures that can be nothing else. */
+export function filesRouter(house: House): Router {
+  const router = Router();
+  const { db, dataDir } = house.shop;
+
+  router.post('/jobs/:number/photos', async (req, res) => {
+    const number = String(req.params.number);
+    const job = await getJob(db, number);
+    if (job === null)
+      throw new NoSuchPage(`There is no job "${number.slice(0, 40)}" in this shop. Look for it under jobs.`);
+    const { fields, file, tooLarge } = await readFormWithFile(req, dataDir);
+    try {
+      await add(req, fields, job, file, tooLarge);
+    } catch (error) {
+      if (!(error instanceof Refusal)) throw error;
+      await refuse(req, res, job, fields, error.faults);
+      return;
+    } finally {
+      if (file) await discard(file);
+    }
+    rememberPreference(res, 'initials', (fields.who ?? '').trim());
+    res.redirect(303, `/jobs/${encodeURIComponent(job.number)}#${sectionOf(fields)}`);
+  });
+
+  router.get('/photos/:name', async (req, res) => {
+    const named = /^([0-9a-f]{64})(-small)?\.jpg$/.exec(String(req.params.name));
+    if (named === null || !(await isPhoto(db, named[1]!))) {
+      throw new NoSuchPage('There is no such photo in this shop. Open the job it belongs to.');
+    }
+    const size: CopySize = named[2] === undefined ? 'shown' : 'small';
+    await send(res, named[1]!, size);
+  });
+
+  async function add(req: Request, fields: Fields, job: Job, file: Arrived | null, tooLarge: boolean) {
+    if (tooLarge) {
+      throw fault('file', `The photo has more than ${MOST_BYTES / 1_048_576} MB. Send it smaller.`);
+    }
+    if (file === null) throw fault('file', 'No photo was chosen. Choose one, or take one.');
+    const place = readPlace(new TypedForm(fields, await frameOf(req, house)));
+    const picture = await lookAtPicture(dataDir, file);
+    await addPhoto(
+      db,
+      { who: whoOf(req, fields.who), why: fields.why ?? '', now: house.now },
+      {
+        jobId: job.id,
+        photo: {
+          // A form that is sent again with another photo adds that one too.
+          id: `${(fields.token ?? randomUUID()).slice(0, 40)}-${file.hash.slice(0, 16)}`,
+          place,
+          hash: file.hash,
+          bytes: file.bytes,
+          note: fields.note ?? '',
+          ...picture,
+        },
+        keepFile: () => keep(dataDir, file),
+      },
+    );
+  }
+
+  async function refuse(req: Request, res: Response, job: Job, fields: Fields, faults: readonly Fault[]) {
+    const refused = { section: 'photos', fields, faults, stale: null } as const;
+    const frame = await frameOf(req, house);
+    const token = randomUUID();
+    // The page it was sent from: what else is in its address belongs to a form that only asks.
+    const page = { ...frame, address: `/jobs/${encodeURIComponent(job.number)}` };
+    res.status(422).send(await jobPage(house, page, job, { fields: {}, refused, token }));
+  }
+
+  async function send(res: Response, hash: string, size: CopySize): Promise<void> {
+    const path = await copyOf(dataDir, hash, size);
+    res.set({
+      'Content-Type': 'image/jpeg',
+      'X-Content-Type-Options': 'nosniff',
+      'Content-Security-Policy': "default-src 'none'; sandbox",
+      'Content-Disposition': `inline; filename="photo-${hash.slice(0, 12)}${size === 'small' ? '-small' : ''}.jpg"`,
+      // The content names the address, so it never changes; only this person's browser keeps it.
+      'Cache-Control': 'private, max-age=31536000, immutable',
+    });
+    await new Promise<void>((done, failed) => {
+      res.sendFile(path, { cacheControl: false, dotfiles: 'allow' }, (error) =>
+        error && !res.headersSent ? failed(error) : done(),
+      );
+    });
+  }
+
+  return router;
+}
+
+function sectionOf(fields: Fields): 'look' | 'measure' {
+  return fields.in === 'measure' ? 'measure' : 'look';
+}
+
+/** `job`, `item:welds`, `station:45/110`, or `own` with a clock position and a radius typed beside it. */
+function readPlace(form: TypedForm): PhotoPlace {
+  const typed = form.text('place');
+  const item = LOOK_ITEMS.find((one) => typed === `item:${one}`);
+  if (item !== undefined) return { spot: 'item', item };
+  if (typed === 'job') return { spot: 'job' };
+  const station = /^station:(-?[\d.]{1,25})\/([\d.]{1,25})$/.exec(typed);
+  if (station) return { spot: 'station', angleDeg: Number(station[1]), radiusMm: Number(station[2]) };
+  if (typed !== 'own') throw fault('place', 'Say what the photo shows: choose it from the list.');
+  const angleDeg = form.needed(form.angle('angle', 'The clock position'), 'angle', 'The clock position');
+  const radiusMm = form.needed(form.length('radius', 'The radius'), 'radius', 'The radius');
+  if (angleDeg === null || radiusMm === null) throw new Refusal('bad-photo', form.faults);
+  return { spot: 'station', angleDeg, radiusMm };
+}
+
+function fault(path: string, message: string): Refusal {
+  return new Refusal('bad-photo', [{ path, message }]);
+}

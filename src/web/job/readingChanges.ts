@@ -1,0 +1,54 @@
+import type { Reading } from '../../../shared/words/job.ts';
+import { briefLength } from '../../../shared/words/print.ts';
+import type { Compared } from '../../../views/parts/sideBySide.tsx';
+import { placeName } from '../../calc/cover/placeNames.ts';
+import { lengthInWords } from '../request/fieldLines.ts';
+import type { Writing } from '../request/typed.ts';
+
+const KIND_WORD = { wall: 'Wall', face: 'Face height', mark: 'Mark depth' } as const;
+/** Only figures: typed so, it says nothing that the value does not. */
+const BARE = /^[\d.,\s+\-−]*(mm)?$/;
+
+export interface ReadingChanges {
+  /** "3 readings added, 1 corrected". */
+  readonly summary: string;
+  readonly changes: readonly Compared[];
+}
+
+/** What one revision did to the readings: which were added, corrected or withdrawn, each by its place. */
+export function readingChanges(
+  added: readonly Reading[],
+  all: readonly Reading[],
+  studCount: number,
+  writing: Writing,
+): ReadingChanges {
+  const counts = { added: 0, corrected: 0, withdrawn: 0 };
+  const manyRadii = new Set(all.map((reading) => reading.radiusMm)).size > 1;
+  const changes = added.map((reading): Compared => {
+    const was = all.find((one) => one.id === reading.replaces) ?? null;
+    counts[was === null ? 'added' : reading.valueMm === null ? 'withdrawn' : 'corrected']++;
+    return {
+      label: readingPlace(reading, studCount, manyRadii, writing),
+      before: was === null ? '' : valueInWords(was, writing),
+      after: reading.valueMm === null ? 'withdrawn' : valueInWords(reading, writing),
+    };
+  });
+  const told = Object.entries(counts).filter(([, n]) => n > 0);
+  const summary = told
+    .map(([did, n], i) => `${n}${i === 0 ? ` reading${n === 1 ? '' : 's'}` : ''} ${did}`)
+    .join(', ');
+  return { summary, changes };
+}
+
+/** "Wall behind stud 2", "Mark depth between studs 1 and 2 after the cut, r 110 mm". */
+function readingPlace(reading: Reading, studCount: number, manyRadii: boolean, writing: Writing): string {
+  const after = reading.pass === 'after' ? ' after the cut' : '';
+  const radius = manyRadii ? `, r ${briefLength(reading.radiusMm, writing.lengthUnit)}` : '';
+  return `${KIND_WORD[reading.kind]} ${placeName(reading.angleDeg, studCount)}${after}${radius}`;
+}
+
+function valueInWords(reading: Reading, writing: Writing): string {
+  const typed = BARE.test(reading.typed) ? '' : ` (typed ${reading.typed})`;
+  const doubted = reading.doubtful ? ', doubted and not confirmed' : '';
+  return `${lengthInWords(reading.valueMm, writing)}${typed}${doubted}`;
+}

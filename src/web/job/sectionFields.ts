@@ -1,0 +1,261 @@
+import type { Finding } from '../../../shared/words/finding.ts';
+import type {
+  CutPlan,
+  CutsMade,
+  Decision,
+  JobSections,
+  Looked,
+  MeasuringSetup,
+  Received,
+  SectionName,
+  Signature,
+  StudsChosen,
+} from '../../../shared/words/job.ts';
+import { LOOK_ITEMS } from '../../../shared/words/job.ts';
+import { listInWords, printLength, printShare, printTorque } from '../../../shared/words/print.ts';
+import { replacedInWords, retightenedInWords } from '../../../views/pages/job/studWorkForms.tsx';
+import {
+  CHUCKING_WORD,
+  DECISION_WORD,
+  ITEM_WORD,
+  LAYER_WORD,
+  THROUGH_WORD,
+  VERDICT_WORD,
+} from '../../../views/pages/job/words.ts';
+import { HOLDS, SURFACE_WORD } from '../../../views/pages/stud/jointFields.tsx';
+import { FIT_WORD } from '../../../views/pages/stud/studPage.tsx';
+import { bendingInWords } from '../../../views/parts/bendingPart.tsx';
+import { day } from '../../../views/parts/when.tsx';
+import { criteriaFields, familyFields, stackFields, studFields } from '../catalogue/entryFields.ts';
+import { knockOnLines } from '../cover/knockOnForm.ts';
+import { type FieldLine, lengthInWords, yesNoInWords } from '../request/fieldLines.ts';
+import type { Writing } from '../request/typed.ts';
+
+type InWords = { readonly [S in SectionName]: (body: JobSections[S], writing: Writing) => FieldLine[] };
+
+const line = (label: string, value: string): FieldLine => ({ label, value });
+const under = (head: string, lines: FieldLine[]) =>
+  lines.map(({ label, value }) =>
+    line(`${head}: ${label.slice(0, 1).toLowerCase()}${label.slice(1)}`, value),
+  );
+
+const CRACKS = {
+  found: 'a crack was found',
+  'none-found': 'none found',
+  'not-done': 'not looked for',
+} as const;
+const METHOD = { 'by-eye': 'by eye', dye: 'by dye', 'magnetic-particle': 'by magnetic particle' } as const;
+const RESULT = { 'not-looked': 'not looked at', sound: 'sound', fault: 'fault' } as const;
+
+const inWords: InWords = { received, looked, setup, plan, decision, cuts, studs, signature };
+
+/** Whether a revision changed one of the sections that are told field by field. */
+export function isSection(what: string): what is SectionName {
+  return what in inWords;
+}
+
+/** What a section says, field by field in plain words; null is the section before anybody filled it in. */
+export function sectionFields<S extends SectionName>(
+  section: S,
+  body: JobSections[S] | null,
+  writing: Writing,
+): FieldLine[] {
+  const filled = body ?? (BEFORE_ANY[section] as JobSections[S] | undefined);
+  return filled === undefined ? [] : inWords[section](filled, writing);
+}
+
+/** What a section amounts to while nobody has filled it in; those left out amount to nothing. */
+const BEFORE_ANY: Partial<JobSections> = {
+  looked: {
+    crackTest: 'not-done',
+    crackMethod: null,
+    crackNote: '',
+    items: LOOK_ITEMS.map((item) => ({ item, result: 'not-looked', final: false, note: '' })),
+  },
+  setup: {
+    gauge: '',
+    gaugeFigures: null,
+    chucking: null,
+    residualRunoutMm: null,
+    wallReadThrough: 'bare',
+    stations: [],
+  },
+  plan: { plannedCutMm: null, typed: '' },
+};
+
+function received(body: Received, writing: Writing): FieldLine[] {
+  const [, ...figures] = familyFields(body.family, writing);
+  return [
+    line('Cover family', body.family.name),
+    line('Revision of the family', String(body.familyRevision)),
+    line('Received on', day(body.receivedOn)),
+    line('Customer reference', body.customerReference),
+    line('Note', body.note),
+    ...under('Family', figures),
+  ];
+}
+
+function looked(body: Looked): FieldLine[] {
+  const method = body.crackMethod === null ? '' : `, ${METHOD[body.crackMethod]}`;
+  return [
+    line('Cracks', `${CRACKS[body.crackTest]}${method}`),
+    line('What was seen', body.crackNote),
+    ...LOOK_ITEMS.map((item) => {
+      const one = body.items.find((candidate) => candidate.item === item);
+      const final = one?.final ? ', and nothing can mend it' : '';
+      const note = one === undefined || one.note === '' ? '' : `: ${one.note}`;
+      return line(ITEM_WORD[item], `${RESULT[one?.result ?? 'not-looked']}${final}${note}`);
+    }),
+  ];
+}
+
+function setup(body: MeasuringSetup, writing: Writing): FieldLine[] {
+  const length = (mm: number | null) => lengthInWords(mm, writing);
+  const gauge = body.gaugeFigures;
+  return [
+    line('Gauge', body.gauge === '' ? 'not said' : body.gauge),
+    ...(body.gauges ?? []).map(({ use, gauge: one }) =>
+      line(
+        use === 'wall' ? 'Gauge of the catalogue for the wall' : 'Gauge of the catalogue for the face',
+        `${one.name}${one.dueOn === null ? '' : `, due ${one.dueOn}`}`,
+      ),
+    ),
+    ...(body.ringWelded
+      ? [
+          line(
+            'Ring welded on',
+            `${day(body.ringWelded.on)}${body.ringWelded.note === '' ? '' : `: ${body.ringWelded.note}`}`,
+          ),
+        ]
+      : []),
+    line('Held in the lathe', body.chucking === null ? 'not said' : CHUCKING_WORD[body.chucking]),
+    line('Runout left in the chuck', length(body.residualRunoutMm)),
+    line('Read through', THROUGH_WORD[body.wallReadThrough]),
+    line("The gauge's standard uncertainty", length(gauge?.standardUncertaintyMm ?? null)),
+    line("The gauge's resolution", length(gauge?.resolutionMm ?? null)),
+    line("The gauge's repeatability", length(gauge?.repeatabilityMm ?? null)),
+    line("The indicator's standard uncertainty", length(gauge?.faceStandardUncertaintyMm ?? null)),
+    line('Uncertainty of setting the cut', length(gauge?.cutSettingStandardUncertaintyMm ?? null)),
+    ...(body.releaseClearanceMm == null
+      ? []
+      : [line('Release clearance before', length(body.releaseClearanceMm))]),
+    ...knockOnLines(body.knockOn ?? null, writing),
+    line(
+      'Stations',
+      body.stations.length === 0
+        ? 'as the family lays them out'
+        : body.stations
+            .map((one) => `${Number(one.angleDeg.toFixed(3))}° at ${length(one.radiusMm)}`)
+            .join('; '),
+    ),
+  ];
+}
+
+function plan(body: CutPlan, writing: Writing): FieldLine[] {
+  return [line('Cut to try', lengthInWords(body.plannedCutMm, writing, 'the least that cleans up'))];
+}
+
+function decision(body: Decision, writing: Writing): FieldLine[] {
+  const { check } = body;
+  const length = (mm: number) => printLength(mm, writing.lengthUnit);
+  const minimum = check.minimumWall;
+  return [
+    line('Decision', DECISION_WORD[body.decision]),
+    line('Verdict', VERDICT_WORD[check.verdict]),
+    line('Because', `${check.headline} ${check.because}`.trim()),
+    line('Reason given', body.reason),
+    line('Cut to dial', length(check.cut.dialledMm)),
+    line('Least wall after it', length(check.leastWall.afterMm)),
+    line('Minimum wall', minimum === null ? 'none set' : `${length(minimum.mm)} (${minimum.source})`),
+    line(
+      'How sure it is above the minimum',
+      check.conformanceProbability === null ? 'not worked out' : printShare(check.conformanceProbability),
+    ),
+    ...under('Criteria', criteriaFields(body.criteria, writing)),
+    ...(body.bending
+      ? [
+          line('How it bends', bendingInWords(body.bending, writing.lengthUnit)),
+          line('Calculation of bending', body.bending.calcVersion),
+        ]
+      : []),
+    line('Calculation', body.calcVersion),
+    line('Worked out at', `revision ${body.workedOutAtRevision}`),
+  ];
+}
+
+function cuts(body: CutsMade, writing: Writing): FieldLine[] {
+  return body.cuts.map((cut, i) =>
+    line(
+      `Pass ${i + 1}`,
+      `${lengthInWords(cut.depthMm, writing)}${cut.look ? `, ${LAYER_WORD[cut.look]}` : ''}${cut.note === '' ? '' : `: ${cut.note}`}`,
+    ),
+  );
+}
+
+function studs(body: StudsChosen, writing: Writing): FieldLine[] {
+  const [, ...ofStack] = stackFields(body.stack, writing);
+  const [, ...ofStud] = studFields(body.stud, writing);
+  return [
+    line('Stud', body.stud.name),
+    line('Stack', body.stack.name),
+    line('Whether it fits', FIT_WORD[body.check.fits]),
+    line('Because', `${body.check.headline} ${body.check.because}`.trim()),
+    line('Pull-forward gap', lengthInWords(body.pullForwardMm, writing)),
+    ...jointLines(body, writing),
+    ...(body.replaced ?? []).map((one) =>
+      line(
+        `Stud ${one.stud} set anew`,
+        `${replacedInWords(one, writing.lengthUnit)}; ${worst(one.findings)}`,
+      ),
+    ),
+    ...(body.retightening
+      ? [
+          line(
+            'Tightened again',
+            `${retightenedInWords(body.retightening, writing.lengthUnit)} ${worst(body.retightening.findings)}`,
+          ),
+        ]
+      : []),
+    line('Note', body.note),
+    ...under('Stud', ofStud),
+    ...under('Stack', ofStack),
+    line('Calculation', body.calcVersion),
+  ];
+}
+
+/** What was found of it, the worst first, in short. */
+function worst(findings: readonly Finding[]): string {
+  const failed = findings.filter(({ status }) => status === 'fail').map(({ title }) => title.toLowerCase());
+  return failed.length === 0 ? 'nothing failed' : `failed: ${listInWords(failed)}`;
+}
+
+/** The joint, figure by figure; nothing where it was not asked for. */
+function jointLines({ input, jointFrom, check }: StudsChosen, writing: Writing): FieldLine[] {
+  const joint = input?.joint;
+  if (!joint) return [];
+  const Nm = (value: number) => printTorque(value, writing.lengthUnit, 1);
+  const from = (words: string | undefined) => (words ? `, ${words}` : '');
+  const whose = { maker: ", the vehicle maker's", other: ", not the vehicle maker's" } as const;
+  return [
+    line('Whether the joint holds', HOLDS[check.holds].words.toLowerCase()),
+    line('Tightening torque', `${Nm(joint.torqueNm)}${jointFrom?.torque ? whose[jointFrom.torque] : ''}`),
+    line('Engine torque', Nm(joint.engineTorqueNm)),
+    line('Service factor', String(joint.serviceFactor)),
+    line('Nut factor', `${joint.nutFactor}${from(jointFrom?.nutFactor)}`),
+    line('Spread of the preload', `± ${printShare(joint.scatter)}${from(jointFrom?.scatter)}`),
+    line('Friction, pad on plate', `${joint.friction}${from(jointFrom?.friction)}`),
+    line('Surfaces', SURFACE_WORD[joint.surface ?? 'rz-10-to-40']),
+    line('Studs of the joint', String(joint.studCount)),
+    line('Stud circle of the joint', lengthInWords(joint.studCircleDiameterMm, writing)),
+    line('Torque that only turns the nut', joint.prevailingNm == null ? 'not said' : Nm(joint.prevailingNm)),
+    line('Studs used before', yesNoInWords(joint.studsUsedBefore ?? false)),
+    line('Half the settling counted', yesNoInWords(joint.retightened ?? false)),
+  ];
+}
+
+function signature(body: Signature): FieldLine[] {
+  return [
+    line('Statement', body.statement),
+    line('Signed', `the job as it was at revision ${body.signedRevision}`),
+  ];
+}

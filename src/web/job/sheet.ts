@@ -1,0 +1,89 @@
+import { type Request, Router } from 'express';
+import QRCode from 'qrcode';
+import type { Job } from '../../../shared/words/job.ts';
+import { SheetPage } from '../../../views/pages/job/sheetPage.tsx';
+import { TagPage } from '../../../views/pages/job/tagPage.tsx';
+import type { QrModules } from '../../../views/parts/qr.tsx';
+import { renderPage } from '../../../views/render.ts';
+import { listEntries } from '../../records/catalogue.ts';
+import { getJob, jobAtRevision } from '../../records/jobs/jobs.ts';
+import { photosOf } from '../../records/photos/photos.ts';
+import { bendingShown } from '../../shop/bending/bentJob.ts';
+import { cutPlanFor } from '../../shop/cutPlanFor.ts';
+import { criteriaFor, keptCheck, verifiedOf } from '../../shop/jobKept.ts';
+import { criteriaFields } from '../catalogue/entryFields.ts';
+import { gaugesAtHand } from '../measuring/gaugeChosen.ts';
+import { NoSuchPage } from '../request/errors.ts';
+import { frameOf, type House } from '../request/house.ts';
+import { fieldsOf } from '../request/typed.ts';
+
+/** Those of the cover; how the shop writes its numbers is no limit. */
+const LIMITS_ON_PAPER = 5;
+
+/** What goes on paper: the sheet of a job, as it stands or as it was, and its tag. */
+export function sheetRouter(house: House): Router {
+  const router = Router();
+  const { db } = house.shop;
+
+  router.get('/jobs/:number/sheet', async (req, res) => {
+    const now = await find(req);
+    const typed = fieldsOf(req.query).revision ?? '';
+    const asItWas = /^\d{1,9}$/.test(typed) ? Number(typed) : null;
+    if (asItWas !== null && (asItWas < 1 || asItWas > now.revision)) {
+      throw new NoSuchPage(`Job ${now.number} has no revision ${asItWas}; it has ${now.revision}.`);
+    }
+    const job = asItWas === null ? now : await jobAtRevision(db, now.id, asItWas);
+    const frame = await frameOf(req, house);
+    const kept = keptCheck(job);
+    const criteria =
+      (kept && job.sections.decision?.body.criteria) ?? (await criteriaFor(db, job, asItWas)).body;
+    const family = job.sections.received?.body.family;
+    const atHand = gaugesAtHand(await listEntries(db, 'gauge'));
+    const { answer, bending } = await bendingShown(job, criteria, frame, { atHand });
+    const check = kept ?? answer.check;
+    res.send(
+      renderPage(
+        SheetPage({
+          frame,
+          job,
+          asItWas,
+          shape: family ? { ...family, densityKgPerM3: null } : null,
+          check,
+          plan: cutPlanFor(check, family ?? null, criteria),
+          bending: bending?.bending ?? null,
+          criteria: criteriaFields(criteria, frame).slice(0, LIMITS_ON_PAPER),
+          verified: verifiedOf(job, criteria, frame.lengthUnit),
+          photos: await photosOf(db, job.id, job.revision),
+          qr: qrOf(house, job),
+        }),
+      ),
+    );
+  });
+
+  router.get('/jobs/:number/tag', async (req, res) => {
+    const job = await find(req);
+    res.send(renderPage(TagPage({ frame: await frameOf(req, house), job, qr: qrOf(house, job) })));
+  });
+
+  async function find(req: Request): Promise<Job> {
+    const number = String(req.params.number);
+    const job = await getJob(db, number);
+    if (job === null)
+      throw new NoSuchPage(`There is no job "${number.slice(0, 40)}" in this shop. Look for it under jobs.`);
+    return job;
+  }
+
+  return router;
+}
+
+/** Leads to the job under PUBLIC_URL; without one there is no address a phone could open. */
+function qrOf(house: House, job: Job): QrModules {
+  const { publicUrl } = house.settings;
+  if (publicUrl === null) return null;
+  const leadsTo = new URL(`/jobs/${encodeURIComponent(job.number)}`, publicUrl).href;
+  const { size, data } = QRCode.create(leadsTo, { errorCorrectionLevel: 'M' }).modules;
+  const dark = Array.from({ length: size }, (_, y) =>
+    Array.from({ length: size }, (_, x) => data[y * size + x] === 1),
+  );
+  return { size, dark, leadsTo };
+}

@@ -1,0 +1,113 @@
+import { readQuantity } from '../../../shared/quantity/readQuantity.ts';
+import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
+import { type KeptReading, keptReadingSchema } from '../../../shared/schemas/measuring.ts';
+import type { Job, NewReading } from '../../../shared/words/job.ts';
+import { Refusal } from '../../../shared/words/refusal.ts';
+import type { Db } from '../../records/database/database.ts';
+import type { Ctx } from '../../records/database/writing.ts';
+import { allReadings } from '../../records/jobs/history.ts';
+import { addReadings } from '../../records/jobs/readings.ts';
+import { measuringDoubt } from './doubt.ts';
+import { samePlace } from './steps.ts';
+
+export interface Said {
+  readonly id: string;
+  readonly message: string;
+}
+
+/** What became of each reading that a tablet sent; every id stands in exactly one of the first three lists. */
+export interface Taken {
+  readonly added: readonly string[];
+  readonly already: readonly string[];
+  readonly refused: readonly Said[];
+  /** Added all the same, beside what somebody else made of the reading it was to replace. */
+  readonly beside: readonly Said[];
+}
+
+const BESIDE =
+  'Somebody else had corrected that reading already, so yours was kept beside theirs. Look at both.';
+
+/**
+ * Keeps what a tablet sends, in the order it was typed. One reading that cannot be used holds up no other. A
+ * correction that comes too late, because somebody else corrected the same reading, is kept as a reading of its own.
+ * Sending the same again is harmless. Throws Refusal where none can be kept: no initials, or a signed job.
+ */
+export async function keepTyped(db: Db, ctx: Ctx, job: Job, sent: readonly unknown[]): Promise<Taken> {
+  const nominalMm = job.sections.received?.body.family.nominalWallMm ?? 0;
+  const refused: Said[] = [];
+  const beside: Said[] = [];
+  const already: string[] = [];
+  let rest: NewReading[] = [];
+  for (const one of sent) {
+    const read = readKept(one, nominalMm, job);
+    if ('message' in read) refused.push(read);
+    else rest.push(read);
+  }
+  while (rest.length > 0) {
+    try {
+      const taken = await addReadings(db, ctx, { jobId: job.id, readings: rest });
+      return { added: taken.added, already: [...already, ...taken.already], refused, beside };
+    } catch (error) {
+      if (!(error instanceof Refusal)) throw error;
+      const at = /^readings\.(\d+)\./.exec(error.faults[0]?.path ?? '')?.[1];
+      const reading = at === undefined ? undefined : rest[Number(at)];
+      if (reading === undefined) throw error;
+      const others = rest.filter((one) => one !== reading);
+      if (error.code === 'nothing-to-replace') {
+        rest = rest.map((one) => (one === reading ? { ...one, replaces: null } : one));
+        beside.push({ id: reading.id, message: BESIDE });
+      } else if (error.code === 'reading-differs' && (await keptBeside(db, job, reading))) {
+        already.push(reading.id);
+        rest = others;
+      } else {
+        refused.push({ id: reading.id, message: error.message });
+        rest = others;
+      }
+    }
+  }
+  return { added: [], already, refused, beside };
+}
+
+/** Whether this very reading is on record already, only that it replaces nothing. */
+async function keptBeside(db: Db, job: Job, reading: NewReading): Promise<boolean> {
+  const was = (await allReadings(db, job.id)).find((one) => one.id === reading.id);
+  return (
+    was !== undefined &&
+    was.replaces === null &&
+    was.pass === reading.pass &&
+    was.kind === reading.kind &&
+    samePlace(was, reading) &&
+    was.valueMm === reading.valueMm &&
+    was.typed === reading.typed
+  );
+}
+
+/** A reading as it was typed, read into mm as any box of the program reads it. */
+function readKept(sent: unknown, nominalMm: number, { weldedAt = 0, passesAt = [] }: Job): NewReading | Said {
+  const id = typeof sent === 'object' && sent !== null && 'id' in sent ? String(sent.id).slice(0, 64) : '';
+  const parsed = keptReadingSchema.safeParse(sent);
+  if (!parsed.success) {
+    return { id, message: faultsOf(parsed.error)[0]?.message ?? 'The reading cannot be used as sent.' };
+  }
+  const { typed, unit, decimalSign, confirmed, weldedAt: known, ...reading }: KeptReading = parsed.data;
+  if (known < weldedAt) {
+    return {
+      id,
+      message: 'The ring was welded on after this was typed, so it is void. Measure there again.',
+    };
+  }
+  if (reading.pass === 'after' && known < (passesAt.at(-1) ?? 0)) {
+    return {
+      id,
+      message:
+        'Another pass was recorded after this page was opened, so nobody can tell which face this was read on. Load the page again and measure there again.',
+    };
+  }
+  const read = readQuantity({ field: 'The reading', typed, kind: 'length', unit, decimalSign });
+  if (!read.ok) return { id, message: read.message };
+  const asked = measuringDoubt({ kind: reading.kind, valueMm: read.value, typed }, nominalMm, {
+    lengthUnit: unit,
+    decimalSign,
+  });
+  return { ...reading, valueMm: read.value, typed, doubtful: asked !== null && !confirmed };
+}

@@ -1,0 +1,345 @@
+import { randomUUID } from 'node:crypto';
+import express, { type Request, type Response, Router } from 'express';
+import { readQuantity } from '../../../shared/quantity/readQuantity.ts';
+import { keptReadingsSchema } from '../../../shared/schemas/measuring.ts';
+import type { Job, NewReading, Pass, ReadingKind } from '../../../shared/words/job.ts';
+import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
+import type { Frame } from '../../../views/frame.ts';
+import { type Asked, MeasuringPage } from '../../../views/pages/job/measuringPage.tsx';
+import { renderPage } from '../../../views/render.ts';
+import { placeName } from '../../calc/cover/placeNames.ts';
+import { getJob } from '../../records/jobs/jobs.ts';
+import { addReadings } from '../../records/jobs/readings.ts';
+import { NoSuchPage } from '../request/errors.ts';
+import { frameOf, type House, rememberPreference } from '../request/house.ts';
+import { whoOf } from '../request/standing.ts';
+import { type Fields, fieldsOf, TypedForm, unitOf, type Writing } from '../request/typed.ts';
+import { measuringDoubt } from './doubt.ts';
+import { keepTyped } from './kept.ts';
+import {
+  ASKS,
+  BYS,
+  KIND_OF,
+  nextStep,
+  type Order,
+  type Place,
+  ROUNDS,
+  roundOrder,
+  type Step,
+  samePlace,
+  standingAt,
+  stationsOf,
+  stepsOf,
+} from './steps.ts';
+import { shownAs, standingViews } from './view.ts';
+
+const LETTER: Readonly<Record<ReadingKind, string>> = { wall: 'w', face: 'f', mark: 'm' };
+const WHAT: Readonly<Record<ReadingKind, string>> = {
+  wall: 'Wall',
+  face: 'Face height',
+  mark: 'Mark depth',
+};
+const BODY_LIMIT = '512kb';
+
+/** Measuring at the bench: one box, one reading at a time, made for a gauge that types its reading and Enter. */
+export function measuringRouter(house: House): Router {
+  const router = Router();
+  const { db } = house.shop;
+
+  router.get('/jobs/:number/measure', async (req, res) => {
+    const job = await mustFind(req.params.number);
+    await show(req, res, job, fieldsOf(req.query), { status: 200, faults: [], doubt: null });
+  });
+
+  /** One reading from the plain form; on to the next. */
+  router.post('/jobs/:number/measure', async (req, res) => {
+    const job = await mustFind(req.params.number);
+    const { meant = '', ...sent } = fieldsOf(req.body);
+    const fields = meant === '' ? sent : { ...sent, value: meant };
+    const frame = await frameOf(req, house);
+    const read = readOne(job, fields, writingOf(fields, frame));
+    if (!read.ok) {
+      await show(req, res, job, fields, { status: 422, faults: read.faults, doubt: read.doubt });
+      return;
+    }
+    const who = whoOf(req, fields.who);
+    try {
+      const ctx = { who, why: fields.why ?? '', now: house.now };
+      await addReadings(db, ctx, { jobId: job.id, readings: [read.reading] });
+    } catch (error) {
+      if (!(error instanceof Refusal)) throw error;
+      const status = error.code === 'reading-differs' || error.code === 'nothing-to-replace' ? 409 : 422;
+      const faults = error.faults.map(({ path, message }) => ({
+        path: path.startsWith('readings') ? 'value' : path,
+        message,
+      }));
+      await show(req, res, job, fields, { status, faults, doubt: null });
+      return;
+    }
+    rememberPreference(res, 'initials', who.trim());
+    const stations = stationsOf(job, read.reading.pass);
+    const at = stations.findIndex((place) => samePlace(place, read.reading));
+    const after = at < 0 ? (fields.after ?? '') : `${LETTER[read.reading.kind]}.${at}`;
+    res.redirect(
+      303,
+      address(job, { ...orderFields(orderOf(fields, read.reading.pass)), after, pass: read.reading.pass }),
+    );
+  });
+
+  /** What a tablet kept while it had no connection, and what its script sends all along. */
+  router.post('/jobs/:number/measure/kept', express.json({ limit: BODY_LIMIT }), async (req, res) => {
+    const job = await mustFind(req.params.number);
+    const frame = await frameOf(req, house);
+    const sent = keptReadingsSchema.safeParse(req.body);
+    if (!sent.success) {
+      refuse(res, 'wrong-values', sent.error.issues[0]?.message ?? 'What was sent cannot be used.');
+      return;
+    }
+    const who = whoOf(req, sent.data.who);
+    try {
+      const ctx = { who, why: sent.data.why, now: house.now };
+      const taken = await keepTyped(db, ctx, job, sent.data.readings);
+      if (taken.added.length > 0) rememberPreference(res, 'initials', who.trim());
+      res.json({ ...taken, ...(await standing(job.number, passOf(fieldsOf(req.query)), frame)) });
+    } catch (error) {
+      if (!(error instanceof Refusal)) throw error;
+      refuse(res, error.code, error.message);
+    }
+  });
+
+  /** What stands on the server, for a tablet that was away or that shares the job with another. */
+  router.get('/jobs/:number/measure/standing', async (req, res) => {
+    const job = await mustFind(req.params.number);
+    const frame = await frameOf(req, house);
+    res.json(await standing(job.number, passOf(fieldsOf(req.query)), frame));
+  });
+
+  async function standing(number: string, pass: Pass, frame: Frame) {
+    const job = await mustFind(number);
+    return { revision: job.revision, standing: standingViews(job, pass, stationsOf(job, pass), frame) };
+  }
+
+  async function show(
+    req: Request,
+    res: Response,
+    job: Job,
+    fields: Fields,
+    what: {
+      status: number;
+      faults: readonly Fault[];
+      doubt: { question: string; meant: string | null } | null;
+    },
+  ): Promise<void> {
+    const frame = await frameOf(req, house);
+    const family = job.sections.received?.body.family;
+    if (!family)
+      throw new NoSuchPage(`Job ${job.number} has no cover family, so there is nothing to measure.`);
+    const pass = passOf(fields);
+    const order = orderOf(fields, pass);
+    const stations = stationsOf(job, pass);
+    const faults = [...what.faults];
+    const now = askedNow(job, pass, stations, order, fields, frame, faults);
+    const html = renderPage(
+      MeasuringPage({
+        frame: { ...frame, address: address(job, { ...orderFields(order), pass }) },
+        job,
+        pass,
+        order,
+        rounds: Object.fromEntries(ROUNDS.map((round) => [round, roundOrder(stations, round)])),
+        shape: { ...family, densityKgPerM3: null },
+        stations: stations.map((place) => ({ ...place, name: placeName(place.angleDeg, family.studCount) })),
+        asked: now,
+        standing: standingViews(job, pass, stations, frame),
+        gauge: job.sections.setup?.body.gauge ?? '',
+        id: /^[A-Za-z0-9-]{16,64}$/.test(fields.id ?? '') && what.status === 422 ? fields.id! : randomUUID(),
+        typed: what.status === 200 ? '' : (fields.value ?? ''),
+        faults,
+        doubt: what.doubt,
+        fields,
+        counts: {
+          measured: stepsOf(stations, order).filter((step) => isMeasured(job, pass, stations, step)).length,
+          all: stepsOf(stations, order).length,
+        },
+      }),
+    );
+    res.status(what.status).send(html);
+  }
+
+  async function mustFind(number: string): Promise<Job> {
+    const job = await getJob(db, number);
+    if (job === null)
+      throw new NoSuchPage(`There is no job "${number.slice(0, 40)}" in this shop. Look for it under jobs.`);
+    return job;
+  }
+
+  return router;
+}
+
+function refuse(res: Response, code: string, message: string): void {
+  res.status(422).json({ error: { code, message } });
+}
+
+function passOf(fields: Fields): Pass {
+  return fields.pass === 'after' ? 'after' : 'before';
+}
+
+function orderOf(fields: Fields, pass: Pass): Order {
+  return {
+    round: ROUNDS.find((one) => one === fields.round) ?? 'numbered',
+    by: BYS.find((one) => one === fields.by) ?? 'kind',
+    asks: ASKS.find((one) => one === fields.asks) ?? (pass === 'before' ? 'wfm' : 'w'),
+  };
+}
+
+function orderFields({ round, by, asks }: Order): Record<string, string> {
+  return { round, by, asks };
+}
+
+function address(job: Job, fields: Readonly<Record<string, string>>): string {
+  const said = Object.entries(fields).filter(([, value]) => value !== '');
+  return `/jobs/${encodeURIComponent(job.number)}/measure?${new URLSearchParams(said)}`;
+}
+
+function writingOf(fields: Fields, frame: Frame): Writing {
+  return {
+    decimalSign: frame.decimalSign,
+    lengthUnit: unitOf(fields) ?? frame.lengthUnit,
+  };
+}
+
+function isMeasured(job: Job, pass: Pass, stations: readonly Place[], step: Step): boolean {
+  return standingAt(job, pass, step.kind, stations[step.at]!).length > 0;
+}
+
+function stepNamed(text: string | undefined, stations: readonly Place[]): Step | null {
+  const named = /^([wfm])\.(\d{1,3})$/.exec(text ?? '');
+  const at = Number(named?.[2]);
+  return named && at < stations.length ? { kind: KIND_OF[named[1]!]!, at } : null;
+}
+
+/** What the box is for: the place and kind asked in the address, else the first that has no reading. */
+function askedNow(
+  job: Job,
+  pass: Pass,
+  stations: readonly Place[],
+  order: Order,
+  fields: Fields,
+  writing: Writing,
+  faults: Fault[],
+): Asked | null {
+  const studCount = job.sections.received?.body.family.studCount ?? 4;
+  const steps = stepsOf(stations, order);
+  const measured = (step: Step) => isMeasured(job, pass, stations, step);
+  const marked = markPlace(fields, writing, faults);
+  if (marked !== null && !stations.some((place) => samePlace(place, marked))) {
+    const was = standingAt(job, pass, 'mark', marked).at(-1) ?? null;
+    return {
+      kind: 'mark',
+      at: null,
+      ...marked,
+      place: placeName(marked.angleDeg, studCount),
+      replaces: was && { id: was.id, shown: shownAs(was, writing) },
+      again: false,
+      back: null,
+      skip: null,
+    };
+  }
+  const step = stepNamed(fields.at, stations) ?? nextStep(steps, stepNamed(fields.after, stations), measured);
+  if (step === null) return null;
+  const place = stations[step.at]!;
+  const index = steps.findIndex((one) => one.kind === step.kind && one.at === step.at);
+  const back = steps[index - 1] ?? null;
+  const again = fields.again === '1';
+  const was = again ? null : (standingAt(job, pass, step.kind, place).at(-1) ?? null);
+  const named = (one: Step) => `${LETTER[one.kind]}.${one.at}`;
+  return {
+    ...step,
+    ...place,
+    place: placeName(place.angleDeg, studCount),
+    replaces: was && { id: was.id, shown: shownAs(was, writing) },
+    again,
+    back: back && named(back),
+    skip: named(step),
+  };
+}
+
+/** Where a mark between stations lies, as typed or as touched. */
+function markPlace(fields: Fields, writing: Writing, faults: Fault[]): Place | null {
+  if ((fields.ma ?? '') === '' && (fields.mr ?? '') === '') return null;
+  const form = new TypedForm(fields, writing);
+  const angleDeg = form.angle('ma', 'Clock position of the mark');
+  const radiusMm = form.length('mr', 'Radius of the mark');
+  form.needed(angleDeg, 'ma', 'Clock position of the mark');
+  form.needed(radiusMm, 'mr', 'Radius of the mark');
+  if (radiusMm !== null && !(radiusMm > 0 && radiusMm < 10_000)) {
+    form.fault(
+      'mr',
+      `Radius of the mark is ${radiusMm} mm; it must be more than 0. Measure it from the crank axis.`,
+    );
+  }
+  faults.push(...form.faults);
+  if (form.faults.length > 0 || angleDeg === null || radiusMm === null) return null;
+  return { angleDeg: ((angleDeg % 360) + 360) % 360, radiusMm };
+}
+
+type ReadOne =
+  | { readonly ok: true; readonly reading: NewReading }
+  | {
+      readonly ok: false;
+      readonly faults: readonly Fault[];
+      readonly doubt: { question: string; meant: string | null } | null;
+    };
+
+/** The one reading of the plain form, or why it is not taken. */
+function readOne(job: Job, fields: Fields, writing: Writing): ReadOne {
+  const no = (path: string, message: string): ReadOne => ({
+    ok: false,
+    faults: [{ path, message }],
+    doubt: null,
+  });
+  const kind = KIND_OF[fields.kind ?? ''];
+  const at = /^(-?[\d.]+)\/([\d.]+)$/.exec(fields.place ?? '');
+  if (!kind || !at || !/^[A-Za-z0-9-]{16,64}$/.test(fields.id ?? '')) {
+    return no(
+      '',
+      'This form is not complete, so nothing was kept. Open the measuring page again and type it there.',
+    );
+  }
+  const typed = (fields.value ?? '').trim();
+  const studCount = job.sections.received?.body.family.studCount ?? 4;
+  const field = `${WHAT[kind]} ${placeName(Number(at[1]), studCount)}`;
+  const read = readQuantity({
+    field,
+    typed,
+    kind: 'length',
+    unit: writing.lengthUnit,
+    decimalSign: writing.decimalSign,
+  });
+  if (!read.ok) return no('value', read.message);
+  if ((kind === 'wall' && read.value <= 0) || (kind === 'mark' && read.value < 0)) {
+    return no(
+      'value',
+      `${field} is ${read.value} mm; it must be ${kind === 'wall' ? 'more than' : 'at least'} 0 mm. Measure it again.`,
+    );
+  }
+  const nominalMm = job.sections.received?.body.family.nominalWallMm ?? 0;
+  const asked = measuringDoubt({ kind, valueMm: read.value, typed }, nominalMm, writing);
+  if (asked !== null && fields.ok !== typed) {
+    return { ok: false, faults: [], doubt: { question: asked.question, meant: asked.meantTyped } };
+  }
+  return {
+    ok: true,
+    reading: {
+      id: fields.id!,
+      pass: passOf(fields),
+      kind,
+      angleDeg: Number(at[1]),
+      radiusMm: Number(at[2]),
+      valueMm: read.value,
+      typed,
+      gauge: job.sections.setup?.body.gauge ?? '',
+      doubtful: false,
+      replaces: (fields.replaces ?? '') === '' ? null : fields.replaces!,
+    },
+  };
+}

@@ -1,0 +1,40 @@
+import { readQuantity } from '../../../shared/quantity/readQuantity.ts';
+import { writeLength } from '../../../shared/quantity/writeLength.ts';
+import type { Job, Pass, Reading } from '../../../shared/words/job.ts';
+import type { StandingView } from '../../../views/pages/job/measuringPage.tsx';
+import { placeName } from '../../calc/cover/placeNames.ts';
+import type { Writing } from '../request/typed.ts';
+import type { Place } from './steps.ts';
+import { samePlace } from './steps.ts';
+
+/** The readings of one pass that stand, newest last, as the measuring screen lists them. */
+export function standingViews(
+  job: Job,
+  pass: Pass,
+  stations: readonly Place[],
+  writing: Writing,
+): StandingView[] {
+  const studCount = job.sections.received?.body.family.studCount ?? 4;
+  return job.readings
+    .filter((one) => one.pass === pass)
+    .map((one) => ({
+      id: one.id,
+      kind: one.kind,
+      angleDeg: one.angleDeg,
+      radiusMm: one.radiusMm,
+      at: stations.findIndex((place) => samePlace(place, one)),
+      place: placeName(one.angleDeg, studCount),
+      shown: shownAs(one, writing),
+      who: one.who,
+      doubtful: one.doubtful,
+    }));
+}
+
+/** As it was typed where that still reads to the same, else in the person's unit. */
+export function shownAs(reading: Reading, writing: Writing): string {
+  const { typed, valueMm } = reading;
+  if (valueMm === null) return 'withdrawn';
+  const { lengthUnit: unit, decimalSign } = writing;
+  const read = readQuantity({ field: '', typed, kind: 'length', unit, decimalSign });
+  return read.ok && read.value === valueMm ? typed : writeLength(valueMm, unit, decimalSign);
+}

@@ -1,0 +1,161 @@
+import { parse } from 'cookie';
+import { type NextFunction, type Request, type RequestHandler, type Response, Router } from 'express';
+import { mayAs, type Role } from '../../../shared/words/people.ts';
+import { hasPeople } from '../../records/people/people.ts';
+import { findSession } from '../../records/people/sessions.ts';
+import { findToken } from '../../records/people/tokens.ts';
+import { ApiError, errorBody } from '../request/apiErrors.ts';
+import { atTheMachine } from '../request/atTheMachine.ts';
+import { NoSuchPage, NotForThisRole } from '../request/errors.ts';
+import type { House } from '../request/house.ts';
+import { standingOf, stands } from '../request/standing.ts';
+import { LEAST_ROLE, type Least } from './roles.ts';
+import { SESSION } from './sessionCookie.ts';
+import { askToSignIn } from './signInAsked.ts';
+
+const KINDS: readonly Least[] = ['anyone', 'reader', 'recorder', 'keeper'];
+/** Never without an account, or a stranger behind a proxy could make one. */
+const PEOPLE = /^\/(people|tokens|account)(\/|$)/i;
+const PASSWORD_ROUTES = ['/account', '/account/password'];
+
+/**
+ * Who may come in where people sign in. One place: it finds who stands there, and lets them by when the table of
+ * roles says so. Without a table entry nobody comes by.
+ */
+export function doors(house: House): Router {
+  const router = Router();
+  if (!house.settings.accounts) return router;
+  const anybodyYet = peopleKnown(house);
+  router.use(async (req: Request, _res: Response, next: NextFunction): Promise<void> => {
+    await findWhoStands(house, req);
+    next();
+  });
+  router.use(tableOf(LEAST_ROLE));
+  const decide = async (req: Request, res: Response, next: NextFunction): Promise<void> => {
+    const least = needed.get(req) ?? null;
+    const alone =
+      standingOf(req) === null &&
+      atTheMachine(house.settings, req) &&
+      !PEOPLE.test(req.path) &&
+      !(await anybodyYet());
+    if (least === 'anyone' || alone) {
+      next();
+      return;
+    }
+    const api = isApi(req);
+    if (!(await anybodyYet())) {
+      if (api) throw noAccounts();
+      res.redirect(303, '/first');
+      return;
+    }
+    const standing = standingOf(req);
+    if (standing === null) {
+      if (api) throw signInNeeded();
+      await askToSignIn(house, req, res);
+      return;
+    }
+    if (least === null) throw nothingThere(req);
+    if (!mayAs(standing.person.role, least)) throw api ? roleNeeded(least) : new NotForThisRole(least);
+    if (standing.mustChoosePassword && !PASSWORD_ROUTES.includes(req.path)) {
+      if (api) throw signInNeeded();
+      res.redirect(303, '/account');
+      return;
+    }
+    next();
+  };
+  const inJson = (error: unknown, req: Request, res: Response, next: NextFunction): void => {
+    if (!isApi(req) || res.headersSent) {
+      next(error);
+      return;
+    }
+    const { status, body } = errorBody(error);
+    if (status === 401) res.set('WWW-Authenticate', 'Bearer');
+    res.set('Cache-Control', 'no-store').status(status).json(body);
+  };
+  router.use(decide);
+  router.use(inJson);
+  return router;
+}
+
+/** What the table asks of a request, once its router has been gone through. */
+const needed = new WeakMap<Request, Least>();
+
+/** The table as a router, so that paths are read here exactly as where they are served. */
+function tableOf(roles: Readonly<Record<string, Least>>): Router {
+  const router = Router();
+  for (const [route, least] of Object.entries(roles)) {
+    const [method, path] = route.split(' ') as ['GET' | 'POST' | 'PUT', string];
+    const raise: RequestHandler = (req, _res, next) => {
+      const before = needed.get(req) ?? 'anyone';
+      needed.set(req, KINDS.indexOf(least) > KINDS.indexOf(before) ? least : before);
+      next();
+    };
+    router[method.toLowerCase() as 'get' | 'post' | 'put'](path, raise);
+  }
+  return router;
+}
+
+async function findWhoStands(house: House, req: Request): Promise<void> {
+  const { db } = house.shop;
+  const said = req.headers.authorization;
+  // A script says who it is with every call; a cookie beside that does not count.
+  if (said !== undefined) {
+    const token = /^Bearer ([\w-]{20,100})$/i.exec(said)?.[1];
+    const person = token && isApi(req) ? await findToken(db, token, house.now()) : null;
+    if (person) stands(req, { person, mustChoosePassword: false, session: null });
+    return;
+  }
+  const session = parse(req.headers.cookie ?? '')[SESSION];
+  const found = session ? await findSession(db, session, house.now()) : null;
+  if (found && session) stands(req, { ...found, session });
+}
+
+/** Asked at every request until there is somebody, and never again. */
+function peopleKnown(house: House): () => Promise<boolean> {
+  let known = false;
+  return async () => {
+    known ||= await hasPeople(house.shop.db);
+    return known;
+  };
+}
+
+function isApi(req: Request): boolean {
+  return /^\/api(\/|$)/i.test(req.path);
+}
+
+function noAccounts(): ApiError {
+  return new ApiError(
+    401,
+    'no-accounts',
+    'Nobody has an account here yet; open /first in a browser and make the first keeper.',
+  );
+}
+
+function signInNeeded(): ApiError {
+  return new ApiError(
+    401,
+    'sign-in-needed',
+    'This call carries no token that is good here; ask a keeper for one and send it as Authorization: Bearer.',
+  );
+}
+
+function roleNeeded(least: Role): ApiError {
+  return new ApiError(
+    403,
+    'role-needed',
+    `This call needs the role ${least}; ask a keeper for a token that has it.`,
+  );
+}
+
+function nothingThere(req: Request): Error {
+  const path = req.path.slice(0, 100);
+  return isApi(req)
+    ? new ApiError(
+        404,
+        'no-such-path',
+        `${req.method} finds nothing at ${path}; /api/openapi.json lists what there is.`,
+      )
+    : new NoSuchPage(
+        'There is no such page here. Go to the front page, and choose one of the three ways in.',
+      );
+}

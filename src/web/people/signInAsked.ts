@@ -1,0 +1,44 @@
+import express, { type Request, type Response } from 'express';
+import { SignInPage } from '../../../views/pages/people/signInPage.tsx';
+import { renderPage } from '../../../views/render.ts';
+import { frameOf, type House } from '../request/house.ts';
+import { ownAddress } from '../request/ownAddress.ts';
+import { type Fields, fieldsOf } from '../request/typed.ts';
+
+/** Four hundred stations with every field filled are under 64 KB. */
+export const readForm = express.urlencoded({ extended: false, limit: '256kb', parameterLimit: 6000 });
+
+/** Answers somebody who has not signed in, or no longer: the sign-in page, which leads back to where they were. */
+export async function askToSignIn(house: House, req: Request, res: Response): Promise<void> {
+  const reads = req.method === 'GET' || req.method === 'HEAD';
+  if (reads && req.headers['hx-request'] === 'true') {
+    // A part of a page cannot be swapped for a sign-in; the whole page has to go there.
+    const back = pathOf(String(req.headers['hx-current-url'] ?? '')) ?? req.originalUrl;
+    res.set('HX-Redirect', `/sign-in?back=${encodeURIComponent(ownAddress(back))}`);
+    res.status(401).end();
+    return;
+  }
+  const typed = reads ? null : await typedForm(req, res);
+  res.status(401).send(
+    renderPage(
+      SignInPage({
+        frame: await frameOf(req, house),
+        fields: {},
+        back: reads ? ownAddress(req.originalUrl) : '/',
+        faults: [],
+        resend: typed && { action: ownAddress(req.originalUrl), fields: typed },
+      }),
+    ),
+  );
+}
+
+/** What was typed into a form whose session had ended; null when it was no plain form. */
+async function typedForm(req: Request, res: Response): Promise<Fields | null> {
+  const failed = await new Promise<unknown>((resolve) => readForm(req, res, resolve));
+  if (failed || !req.is('application/x-www-form-urlencoded')) return null;
+  return fieldsOf(req.body);
+}
+
+function pathOf(address: string): string | null {
+  return URL.canParse(address) ? new URL(address).pathname + new URL(address).search : null;
+}

@@ -1,0 +1,113 @@
+import type { NextFunction, Request, Response } from 'express';
+import type { z } from 'zod';
+import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
+import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
+import { RecordsUnavailable } from '../../records/database/errors.ts';
+
+/** Something wrong with a request: the status it is answered with, and the fields it names. */
+export class ApiError extends Error {
+  readonly status: number;
+  readonly code: string;
+  readonly fields: readonly Fault[];
+  /** Stands beside the error: for a change that came too late, both versions. */
+  readonly beside: Readonly<Record<string, unknown>>;
+
+  constructor(
+    status: number,
+    code: string,
+    message: string,
+    fields: readonly Fault[] = [],
+    beside: Readonly<Record<string, unknown>> = {},
+  ) {
+    super(message);
+    this.name = 'ApiError';
+    this.status = status;
+    this.code = code;
+    this.fields = fields;
+    this.beside = beside;
+  }
+}
+
+export const BODY_LIMIT = '1mb';
+
+/** Fields that cannot be used, each with its sentence; the first sentence stands for all. */
+function wrongValues(faults: readonly Fault[]): ApiError {
+  const [first] = faults;
+  const message =
+    faults.length === 1 && first
+      ? first.message
+      : `${faults.length} values cannot be used as sent; each is named under fields.`;
+  return new ApiError(422, 'wrong-values', message, faults);
+}
+
+/** The value a schema makes of a body, or an ApiError that names every field that is wrong. */
+export function readBody<T>(schema: z.ZodType<T>, body: unknown): T {
+  const read = schema.safeParse(body);
+  if (read.success) return read.data;
+  throw wrongValues(faultsOf(read.error));
+}
+
+/** The errors of the body parser, by the type it gives them. */
+const UNREAD: Readonly<Record<string, [status: number, code: string, message: string]>> = {
+  'entity.parse.failed': [
+    400,
+    'malformed-json',
+    'The body is not JSON; check its quotes, commas and brackets.',
+  ],
+  'entity.too.large': [413, 'too-large', 'The body is larger than 1 MB; send less at once.'],
+  'charset.unsupported': [415, 'not-json', 'The body is in a character set unknown here; send it as UTF-8.'],
+  'encoding.unsupported': [
+    415,
+    'not-json',
+    'The body is packed in a way unknown here; send it plain or as gzip.',
+  ],
+  'request.size.invalid': [
+    400,
+    'malformed-json',
+    'The body is not as long as its Content-Length says; send it again.',
+  ],
+};
+
+function asApiError(error: unknown): ApiError {
+  if (error instanceof ApiError) return error;
+  if (error instanceof Refusal) {
+    return error.code === 'not-found'
+      ? new ApiError(404, 'not-found', error.message, error.faults)
+      : wrongValues(error.faults);
+  }
+  if (error instanceof RecordsUnavailable) return new ApiError(503, 'unavailable', error.message);
+  if (error instanceof Error && 'type' in error) {
+    const unread = UNREAD[String(error.type)];
+    if (unread) return new ApiError(...unread);
+  }
+  const status = error instanceof Error && 'status' in error ? Number(error.status) : 500;
+  if (status >= 400 && status < 500) {
+    return new ApiError(
+      status,
+      'unreadable',
+      'The request could not be read; check its address and headers.',
+    );
+  }
+  console.error(error);
+  return new ApiError(
+    500,
+    'went-wrong',
+    'The program made a mistake and wrote it to its log; nothing was changed.',
+  );
+}
+
+/** Any error as it leaves: its status, and the one shape errors have. */
+export function errorBody(error: unknown): { status: number; body: unknown } {
+  const { status, code, message, fields, beside } = asApiError(error);
+  return { status, body: { error: { code, message, fields }, ...beside } };
+}
+
+/** The last stop of everything under /api. */
+export function answerError(error: unknown, _req: Request, res: Response, next: NextFunction): void {
+  if (res.headersSent) {
+    next(error);
+    return;
+  }
+  const { status, body } = errorBody(error);
+  res.status(status).json(body);
+}

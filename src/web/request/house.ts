@@ -1,0 +1,68 @@
+import { parse } from 'cookie';
+import type { Request, Response } from 'express';
+import type { LengthUnit } from '../../../shared/words/print.ts';
+import type { Frame } from '../../../views/frame.ts';
+import { currentCriteria } from '../../records/catalogue.ts';
+import type { Shop } from '../../records/database/database.ts';
+import { holdsDemo } from '../../records/jobs/findJobs.ts';
+import { hasPeople } from '../../records/people/people.ts';
+import type { BackupSettings, Settings } from '../../settings.ts';
+import { atTheMachine } from './atTheMachine.ts';
+import type { FirstCode } from './firstCode.ts';
+import { personOf } from './standing.ts';
+
+/** What every page of the program works with. */
+export interface House {
+  readonly shop: Shop;
+  readonly settings: Settings;
+  /** When the daily backup is made; left out where nobody makes one. */
+  readonly backups?: BackupSettings;
+  readonly now: () => Date;
+  /** Lets the first keeper in, where people sign in and nobody has an account yet. */
+  readonly firstCode?: FirstCode;
+}
+
+const YEAR_MS = 365 * 24 * 3600 * 1000;
+
+/** What this person chose on this tablet: the unit, and the initials signed under changes. */
+export function preferencesOf(req: Request): { unit: LengthUnit | null; initials: string } {
+  const cookies = parse(req.headers.cookie ?? '');
+  const unit = cookies.unit === 'in' || cookies.unit === 'mm' ? cookies.unit : null;
+  const initials = /^[\p{L}\p{N}.-]{1,8}$/u.test(cookies.initials ?? '') ? (cookies.initials ?? '') : '';
+  return { unit, initials };
+}
+
+export function rememberPreference(res: Response, name: 'unit' | 'initials', value: string): void {
+  res.cookie(name, value, { maxAge: YEAR_MS, sameSite: 'lax', httpOnly: true, path: '/' });
+}
+
+/** The frame round every page: whose shop, which unit, who stands here. */
+export async function frameOf(req: Request, house: House): Promise<Frame> {
+  const { unit, initials } = preferencesOf(req);
+  const criteria = await currentCriteria(house.shop.db);
+  const person = personOf(req);
+  const alone = atTheMachine(house.settings, req) && !(await hasPeople(house.shop.db));
+  if (house.settings.accounts && person === null && !alone) return strangersFrame(req);
+  return {
+    shopName: criteria.body.shopName,
+    demo: await holdsDemo(house.shop.db),
+    lengthUnit: unit ?? criteria.body.lengthUnit,
+    decimalSign: criteria.body.decimalSign,
+    initials: person?.initials ?? initials,
+    person,
+    address: req.originalUrl,
+  };
+}
+
+/** What is told to somebody who has not signed in: nothing of the shop. */
+function strangersFrame(req: Request): Frame {
+  return {
+    shopName: '',
+    demo: false,
+    lengthUnit: 'mm',
+    decimalSign: 'point',
+    initials: '',
+    signedOut: true,
+    address: req.originalUrl,
+  };
+}

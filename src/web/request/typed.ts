@@ -1,0 +1,185 @@
+import { doubt } from '../../../shared/quantity/doubt.ts';
+import { readQuantity } from '../../../shared/quantity/readQuantity.ts';
+import type { AsTyped } from '../../../shared/words/catalogue.ts';
+import type { LengthUnit } from '../../../shared/words/print.ts';
+import type { Fault } from '../../../shared/words/refusal.ts';
+import type { DoubtedLength } from '../../../views/parts/form/doubted.tsx';
+
+export type Fields = Readonly<Record<string, string>>;
+
+/** How this person writes: the unit of bare numbers, and the decimal sign. */
+export interface Writing {
+  readonly lengthUnit: LengthUnit;
+  readonly decimalSign: 'point' | 'comma';
+}
+
+/** Query or body of a form as plain text fields; the last of several of one name counts, anything else is dropped. */
+export function fieldsOf(source: unknown): Fields {
+  const fields: Record<string, string> = Object.create(null);
+  if (typeof source !== 'object' || source === null) return fields;
+  for (const [name, value] of Object.entries(source)) {
+    const last: unknown = Array.isArray(value) ? value.at(-1) : value;
+    if (typeof last === 'string') fields[name] = last.replaceAll('\0', '');
+  }
+  return fields;
+}
+
+/** The unit chosen in the form itself or in the address; null where neither says. */
+export function unitOf({ unit }: Fields): LengthUnit | null {
+  return unit === 'in' || unit === 'mm' ? unit : null;
+}
+
+const SAYS_MORE: ReadonlySet<string> = new Set(['length', 'torque', 'pressure']);
+
+/** What a bare number means where the person chooses no unit. */
+const BARE_UNIT = {
+  angle: 'deg',
+  number: '',
+  count: '',
+  pressure: 'MPa',
+  torque: 'N·m',
+  ratio: '%',
+} as const;
+
+/** A quantity whose text says more than the number it gave. */
+interface TypedQuantity extends AsTyped {
+  readonly name: string;
+  readonly value: number;
+}
+
+/** Reads a form field by field, and gathers one sentence for each that cannot be used. */
+export class TypedForm {
+  readonly fields: Fields;
+  readonly faults: Fault[] = [];
+  /** Lengths, torques and pressures read so far, but those typed simply as the number in mm, N·m or MPa. */
+  readonly quantities: TypedQuantity[] = [];
+  /** Lengths that look like a slip and were not confirmed. */
+  readonly doubts: DoubtedLength[] = [];
+  readonly #writing: Writing;
+
+  constructor(fields: Fields, writing: Writing) {
+    this.fields = fields;
+    this.#writing = writing;
+  }
+
+  text(name: string): string {
+    return (this.fields[name] ?? '').trim();
+  }
+
+  has(name: string): boolean {
+    return this.text(name) !== '';
+  }
+
+  fault(path: string, message: string): void {
+    this.faults.push({ path, message });
+  }
+
+  /** One of a closed list; null when nothing was chosen or something unknown was sent. */
+  choice<T extends string>(name: string, choices: readonly T[]): T | null {
+    const typed = this.text(name);
+    return choices.find((choice) => choice === typed) ?? null;
+  }
+
+  /** A quantity in mm; null when left empty. */
+  length(name: string, label: string): number | null {
+    return this.#quantity(name, label, this.text(name), 'length');
+  }
+
+  /**
+   * A length of which something is expected. One that looks like another unit, or with `slips` like a slipped decimal, is
+   * asked about, and null until the field `ok.NAME` repeats it.
+   */
+  lengthLike(name: string, label: string, expectedMm: number, slips: 'any' | 'unit' = 'any'): number | null {
+    const valueMm = this.length(name, label);
+    const typed = this.text(name);
+    if (valueMm === null || this.text(`ok.${name}`) === typed) return valueMm;
+    const { lengthUnit, decimalSign } = this.#writing;
+    const read = readQuantity({ field: label, typed, kind: 'length', unit: lengthUnit, decimalSign });
+    const unit = read.ok ? read.unit : lengthUnit;
+    const asked = doubt({ valueMm, expectedMm, typed, unit, decimalSign });
+    if (!asked?.meantTyped || (slips === 'unit' && asked.meantTyped.endsWith(` ${unit}`))) return valueMm;
+    this.fault(name, `${label}: ${asked.question} Type it anew, or confirm it below.`);
+    const said = asked.question.slice(0, asked.question.indexOf('?'));
+    this.doubts.push({ name, typed, says: `${label} is ${said}, as typed` });
+    return null;
+  }
+
+  /** Several readings of one place, parted by semicolons: `4.92; 4.93`. Empty gives none. */
+  lengths(name: string, label: string): number[] {
+    const parts = splitRepeats(this.text(name));
+    return parts
+      .map((part, i) =>
+        this.#quantity(name, parts.length > 1 ? `${label}, reading ${i + 1}` : label, part, 'length'),
+      )
+      .filter((value) => value !== null);
+  }
+
+  angle(name: string, label: string): number | null {
+    return this.#quantity(name, label, this.text(name), 'angle');
+  }
+
+  number(name: string, label: string): number | null {
+    return this.#quantity(name, label, this.text(name), 'number');
+  }
+
+  count(name: string, label: string): number | null {
+    return this.#quantity(name, label, this.text(name), 'count');
+  }
+
+  pressure(name: string, label: string): number | null {
+    return this.#quantity(name, label, this.text(name), 'pressure');
+  }
+
+  /** A quantity in N·m; a bare number is of the unit the field shows. */
+  torque(name: string, label: string, bare: 'N·m' | 'lb-ft' = 'N·m'): number | null {
+    return this.#quantity(name, label, this.text(name), 'torque', bare);
+  }
+
+  /** A share; a bare 25 is 25 %. */
+  share(name: string, label: string): number | null {
+    return this.#quantity(name, label, this.text(name), 'ratio');
+  }
+
+  /** Adds the faults a schema found, their paths turned into this form's field names. */
+  addFaults(faults: readonly Fault[], nameOf: (path: string) => string): void {
+    for (const { path, message } of faults) this.faults.push({ path: nameOf(path), message });
+  }
+
+  /** The value when it was given; otherwise one sentence saying that it is needed. */
+  needed<T>(value: T | null, name: string, label: string): T | null {
+    if (value === null && !this.faults.some((fault) => fault.path === name)) {
+      this.fault(name, `${label} is empty. Type it to go on.`);
+    }
+    return value;
+  }
+
+  #quantity(
+    name: string,
+    label: string,
+    typed: string,
+    kind: 'length' | keyof typeof BARE_UNIT,
+    bare?: 'lb-ft' | 'N·m',
+  ): number | null {
+    if (typed === '') return null;
+    const { lengthUnit, decimalSign } = this.#writing;
+    const unit = bare ?? (kind === 'length' ? lengthUnit : BARE_UNIT[kind]);
+    const read = readQuantity({ field: label, typed, kind, unit, decimalSign });
+    if (read.ok) {
+      if (SAYS_MORE.has(kind) && Number(read.typed.replace(',', '..')) !== read.value) {
+        const bareUnit = read.unitTyped === null ? read.unit : null;
+        this.quantities.push({ name, value: read.value, text: read.typed, bareUnit });
+      }
+      return read.value;
+    }
+    this.fault(name, read.message);
+    return null;
+  }
+}
+
+/** `4.92; 4.93` is two readings. */
+export function splitRepeats(typed: string): string[] {
+  return typed
+    .split(';')
+    .map((part) => part.trim())
+    .filter((part) => part !== '');
+}

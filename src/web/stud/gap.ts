@@ -1,0 +1,136 @@
+import { type Request, type Response, Router } from 'express';
+import { writeLength } from '../../../shared/quantity/writeLength.ts';
+import type { CatalogueStack } from '../../../shared/words/catalogue.ts';
+import { Refusal } from '../../../shared/words/refusal.ts';
+import { type GapAnswer, GapPage } from '../../../views/pages/stud/gapPage.tsx';
+import { renderPage } from '../../../views/render.ts';
+import { type PullForwardInput, pullForward } from '../../calc/stud/reach/pullForward.ts';
+import { recommendShims } from '../../calc/stud/reach/recommendShims.ts';
+import { studChoicesFor } from '../../shop/studChoices.ts';
+import type { House } from '../request/house.ts';
+import { type Fields, fieldsOf, TypedForm, type Writing } from '../request/typed.ts';
+import { shimsAsTyped } from './limits.ts';
+import { shelves, studFrame } from './request.ts';
+import { stackAsTyped } from './stackForm.ts';
+
+type Measured = Omit<PullForwardInput, 'shimMm'>;
+
+/** Pull-forward: the gap from two measured depths, equal shims, and the stud that then fits. Nothing is kept. */
+export function gapRouter(house: House): Router {
+  const router = Router();
+  router.get('/stud/gap', async (req: Request, res: Response) => {
+    const fields = fieldsOf(req.query);
+    const frame = await studFrame(req, house, fields);
+    const { stacks, studs, criteria } = await shelves(house);
+    const form = new TypedForm(fields, frame);
+    const measured = readMeasured(form);
+    const there = criteria.shimsMm ?? [];
+    const sizes = form.has('shims') ? form.lengths('shims', 'A shim there is') : there;
+    const typedShim = form.length('shim', 'The shims chosen');
+    const bare = stacks.find(({ id }) => id === fields.stack)?.body ?? null;
+    let answer: GapAnswer | null = null;
+    if (measured && form.faults.length === 0) {
+      try {
+        const recommended = recommendShims(measured, sizes);
+        const shimMm = typedShim ?? recommended[0]?.totalMm ?? 0;
+        const found = pullForward({ ...measured, shimMm }, frame.lengthUnit);
+        const stack = bare && withShims(bare, shimMm);
+        const usable = stack !== null && found.gapMm >= 0;
+        answer = {
+          measured,
+          shimMm,
+          recommended,
+          found,
+          stack,
+          choice: usable
+            ? (studChoicesFor(studs, stack, found.gapMm, criteria, null, frame.lengthUnit)[0] ?? null)
+            : null,
+          studHref: usable ? studHref(stack, found.gapMm, frame) : null,
+        };
+      } catch (error) {
+        if (!(error instanceof Refusal)) throw error;
+        form.addFaults(error.faults, (path) => GAP_FIELDS[path] ?? 'depth');
+      }
+    }
+    res.status(form.faults.length > 0 ? 422 : 200).send(
+      renderPage(
+        GapPage({
+          frame,
+          fields,
+          stacks: stacks.map(({ id, body }) => ({ id, name: body.name })),
+          shimsThere: shimsAsTyped(there, (mm) => writeLength(mm, frame.lengthUnit, frame.decimalSign)),
+          answer,
+          faults: form.faults,
+        }),
+      ),
+    );
+  });
+  return router;
+}
+
+const GAP_FIELDS: Readonly<Record<string, string>> = {
+  padDepthMm: 'depth',
+  flexplateStandsOutMm: 'standsOut',
+  separatorPlateMm: 'separator',
+  shimMm: 'shim',
+  hubEngagementMm: 'hub',
+  hubEngagementLeastMm: 'hubLeast',
+  'makersGapMm.least': 'gapLeast',
+  'makersGapMm.most': 'gapMost',
+};
+
+/** What was measured; null until both depths are typed. */
+function readMeasured(form: TypedForm): Measured | null {
+  const padDepthMm = form.length('depth', 'Depth to the pads');
+  const flexplateStandsOutMm = form.length('standsOut', 'How far the flexplate stands out');
+  const least = form.length('gapLeast', "The maker's least gap");
+  const most = form.length('gapMost', "The maker's greatest gap");
+  const rest = {
+    separatorPlateMm: form.length('separator', 'Separator plate') ?? 0,
+    hubEngagementMm: form.length('hub', 'Hub in the pump'),
+    hubEngagementLeastMm: form.length('hubLeast', 'Least hub in the pump'),
+  };
+  const begun = ['depth', 'standsOut'].some((name) => form.has(name));
+  if (begun && !form.has('depth')) form.needed(padDepthMm, 'depth', 'Depth to the pads');
+  if (begun && !form.has('standsOut'))
+    form.needed(flexplateStandsOutMm, 'standsOut', 'How far the flexplate stands out');
+  if ((least === null) !== (most === null))
+    form.fault(
+      least === null ? 'gapLeast' : 'gapMost',
+      "The maker's gap has two ends. Type both, or leave both.",
+    );
+  if (padDepthMm === null || flexplateStandsOutMm === null) return null;
+  return {
+    padDepthMm,
+    flexplateStandsOutMm,
+    ...rest,
+    makersGapMm: least === null || most === null ? null : { least, most },
+  };
+}
+
+/** The same shims at every pad are the first layer of the stack. */
+function withShims(entry: CatalogueStack, shimMm: number): CatalogueStack {
+  if (shimMm <= 0) return entry;
+  const shim = {
+    name: 'shim',
+    thicknessMm: shimMm,
+    toleranceMm: 0,
+    holeDiameterMm: entry.stack.layers[0]?.holeDiameterMm ?? null,
+    chamferMm: null,
+  };
+  return { ...entry, stack: { ...entry.stack, layers: [shim, ...entry.stack.layers] } };
+}
+
+/** The stud page with this very stack, shims and gap and all. */
+function studHref(stack: CatalogueStack, gapMm: number, writing: Writing): string {
+  const text = (mm: number | null) =>
+    mm === null ? '' : writeLength(mm, writing.lengthUnit, writing.decimalSign);
+  const { name: _name, note: _note, ...typed }: Fields = stackAsTyped(stack, text);
+  const query = new URLSearchParams({
+    ...typed,
+    stack: 'own',
+    unit: writing.lengthUnit,
+    pull: text(Math.round(gapMm * 1e6) / 1e6),
+  });
+  return `/stud?${query}`;
+}

@@ -1,0 +1,22 @@
+import type { Request } from 'express';
+import type { Frame } from '../../../views/frame.ts';
+import { currentCriteria, listEntries } from '../../records/catalogue.ts';
+import { frameOf, type House } from '../request/house.ts';
+import { type Fields, unitOf } from '../request/typed.ts';
+
+/** The frame of a stud's page; a unit in the address stands before the person's own choice. */
+export async function studFrame(req: Request, house: House, fields: Fields): Promise<Frame> {
+  const frame = await frameOf(req, house);
+  return { ...frame, lengthUnit: unitOf(fields) ?? frame.lengthUnit };
+}
+
+/** What the shop has to choose from. */
+export async function shelves(house: House) {
+  const { db } = house.shop;
+  const [stacks, studs, criteria] = [
+    await listEntries(db, 'stack'),
+    await listEntries(db, 'stud'),
+    await currentCriteria(db),
+  ];
+  return { stacks, studs, criteria: criteria.body };
+}

@@ -1,0 +1,194 @@
+import { Router } from 'express';
+import type { CatalogueStack, CatalogueStud, ShopCriteria } from '../../../shared/words/catalogue.ts';
+import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
+import type { Joint } from '../../../shared/words/stud.ts';
+import type { Frame } from '../../../views/frame.ts';
+import { StudSlipPage } from '../../../views/pages/stud/slipPage.tsx';
+import { type StackChoice, StacksForStudPage } from '../../../views/pages/stud/stacksForStudPage.tsx';
+import { type StudChoice, StudPage } from '../../../views/pages/stud/studPage.tsx';
+import { renderPage } from '../../../views/render.ts';
+import { toleranceRows } from '../../calc/stud/match/toleranceRows.ts';
+import { stackChoicesFor, studChoicesFor, studInput } from '../../shop/studChoices.ts';
+import type { House } from '../request/house.ts';
+import { fieldsOf, TypedForm } from '../request/typed.ts';
+import { flexplateRouter } from './flexplate.ts';
+import { gapRouter } from './gap.ts';
+import { FIGURES, onJointField, readJoint, studRing, torqueUnitOf } from './joint.ts';
+import { shelves, studFrame } from './request.ts';
+import { mendsOf, narrowed, substitutesOf, threadsOf } from './shelf.ts';
+import { askAboutLayers, layerRows, readGap, readStack } from './stackForm.ts';
+import { readStud } from './studForm.ts';
+
+const OWN = 'own';
+
+/** A stud for a stack, and the stacks for a stud. Nothing is kept; everything typed is in the address. */
+export function studRouter(house: House): Router {
+  const router = Router();
+  router.use(flexplateRouter(house));
+  router.use(gapRouter(house));
+
+  router.get('/stud', async (req, res) => {
+    const fields = fieldsOf(req.query);
+    const frame = await studFrame(req, house, fields);
+    const { stacks, studs, criteria } = await shelves(house);
+    const form = new TypedForm(fields, frame);
+    const stackId = fields.stack ?? '';
+    const asked = stackFor(form, stackId, stacks);
+    const pullForwardMm = readGap(form, stackId === OWN ? null : (asked?.pullForwardMm ?? null));
+    // What is in doubt would make the answer so too: it waits until the person has said.
+    const chosen = form.doubts.length > 0 ? null : asked;
+    const ring = studRing(null, chosen?.stack ?? null);
+    const joint = readJoint(form, ring, frame.lengthUnit);
+    const { choices, faults } = rank(chosen, pullForwardMm, narrowed(studs, fields), criteria, frame, joint);
+    const shown = choices.find((choice) => choice.match.id === fields.stud) ?? choices[0] ?? null;
+    res.status(form.faults.length + faults.length > 0 ? 422 : 200).send(
+      renderPage(
+        StudPage({
+          frame,
+          fields,
+          stackId,
+          stacks: stacks.map(({ id, body }) => ({ id, stack: body })),
+          layerRows: layerRows(form),
+          doubts: form.doubts,
+          chosen,
+          pullForwardMm: pullForwardMm ?? chosen?.pullForwardMm ?? null,
+          choices,
+          joint,
+          ring,
+          torqueUnit: torqueUnitOf(fields, frame.lengthUnit),
+          figures: FIGURES,
+          shownId: shown?.match.id ?? null,
+          mends: chosen ? mendsOf(choices, chosen, pullForwardMm, criteria, frame.lengthUnit) : {},
+          substitutes: shown ? substitutesOf(shown, choices) : [],
+          tolerances:
+            chosen && shown
+              ? toleranceRows(studInput(shown.entry, chosen, pullForwardMm, criteria, null))
+              : null,
+          threads: threadsOf(studs),
+          faults: [...form.faults, ...faults],
+        }),
+      ),
+    );
+  });
+
+  router.get('/stud/slip', async (req, res) => {
+    const fields = fieldsOf(req.query);
+    const frame = await studFrame(req, house, fields);
+    const { stacks, studs, criteria } = await shelves(house);
+    const form = new TypedForm(fields, frame);
+    const asked = stackFor(form, fields.stack ?? '', stacks);
+    const pullForwardMm = readGap(form, fields.stack === OWN ? null : (asked?.pullForwardMm ?? null));
+    const chosen = form.doubts.length > 0 ? null : asked;
+    const joint = readJoint(form, studRing(null, chosen?.stack ?? null), frame.lengthUnit);
+    const { choices } = rank(chosen, pullForwardMm, studs, criteria, frame, joint);
+    const choice = choices.find((one) => one.match.id === fields.stud) ?? choices[0];
+    if (!chosen || !choice) {
+      res.redirect(303, '/stud');
+      return;
+    }
+    const other = choices.find(
+      (one) => one !== choice && one.match.fits === 'no' && sameThread(one.entry, choice.entry),
+    );
+    res.send(
+      renderPage(
+        StudSlipPage({
+          frame,
+          stack: chosen,
+          pullForwardMm: pullForwardMm ?? chosen.pullForwardMm,
+          joint,
+          torqueFrom: fields.torqueFrom ?? '',
+          choice,
+          other: other ?? null,
+          on: house.now().toISOString().slice(0, 10),
+        }),
+      ),
+    );
+  });
+
+  router.get('/stud/stacks', async (req, res) => {
+    const fields = fieldsOf(req.query);
+    const frame = await studFrame(req, house, fields);
+    const { stacks, studs, criteria } = await shelves(house);
+    const form = new TypedForm(fields, frame);
+    const studId = fields.stud ?? '';
+    const style = form.choice('onlyStyle', ['one-piece', 'two-piece'] as const);
+    const asked = stacks.filter(({ body }) => style === null || body.stack.style === style);
+    const entry =
+      studId === OWN
+        ? Object.keys(fields).some((name) => name === 'thread')
+          ? readStud(form, 'the stud in hand')
+          : null
+        : (studs.find((one) => one.id === studId)?.body ?? null);
+    const { choices, faults } = entry
+      ? stackChoices(entry, asked, criteria, frame)
+      : { choices: [], faults: [] };
+    const all = [...form.faults, ...faults];
+    res.status(all.length > 0 ? 422 : 200).send(
+      renderPage(
+        StacksForStudPage({
+          frame,
+          fields,
+          studId,
+          studs: studs.map(({ id, body }) => ({ id, name: body.name })),
+          entry,
+          choices,
+          faults: all,
+        }),
+      ),
+    );
+  });
+
+  return router;
+}
+
+function stackFor(
+  form: TypedForm,
+  stackId: string,
+  stacks: readonly { id: string; body: CatalogueStack }[],
+): CatalogueStack | null {
+  if (stackId === OWN) {
+    const typed = Object.keys(form.fields).some((name) => name.startsWith('lt.'));
+    const stack = typed ? readStack(form, 'typed layer by layer') : null;
+    if (stack) askAboutLayers(form);
+    return stack;
+  }
+  return stacks.find((one) => one.id === stackId)?.body ?? null;
+}
+
+function rank(
+  chosen: CatalogueStack | null,
+  pullForwardMm: number | null,
+  studs: readonly { id: string; body: CatalogueStud }[],
+  criteria: ShopCriteria,
+  frame: Frame,
+  joint: Joint | null,
+): { choices: readonly StudChoice[]; faults: readonly Fault[] } {
+  if (!chosen) return { choices: [], faults: [] };
+  try {
+    return {
+      choices: studChoicesFor(studs, chosen, pullForwardMm, criteria, null, frame.lengthUnit, joint),
+      faults: [],
+    };
+  } catch (error) {
+    if (error instanceof Refusal) return { choices: [], faults: error.faults.map(onJointField) };
+    throw error;
+  }
+}
+
+function sameThread(a: CatalogueStud, b: CatalogueStud): boolean {
+  return a.stud.thread.designation === b.stud.thread.designation;
+}
+
+function stackChoices(
+  entry: CatalogueStud,
+  stacks: readonly { id: string; body: CatalogueStack }[],
+  criteria: ShopCriteria,
+  frame: Frame,
+): { choices: readonly StackChoice[]; faults: readonly Fault[] } {
+  try {
+    return { choices: stackChoicesFor(entry, stacks, criteria, frame.lengthUnit), faults: [] };
+  } catch (error) {
+    if (error instanceof Refusal) return { choices: [], faults: error.faults };
+    throw error;
+  }
+}

@@ -1,0 +1,17 @@
+import { describe, expect, it } from 'vitest';
+import { cutsLeft } from '../../../../src/calc/cover/cutting/cutsLeft.ts';
+
+describe('cuts left (arithmetic)', () => {
+  it.each([
+    [4.8, 2], // exactly two
+    [4.7999, 1],
+    [4.54, 0],
+    [4.55, 1],
+    [4.1, 0], // never below none
+  ])('least wall %s, minimum 4.3, cut 0.25 → %s', (leastWallMm, cuts) => {
+    expect(cutsLeft({ leastWallMm, minimumWallMm: 4.3, typicalCutMm: 0.25 }).value).toBe(cuts);
+  });
+  it('does not lose a cut to float dust: (4.6 − 4.3)/0.1 is 2.9999999999999982', () => {
+    expect(cutsLeft({ leastWallMm: 4.6, minimumWallMm: 4.3, typicalCutMm: 0.1 }).value).toBe(3);
+  });
+});

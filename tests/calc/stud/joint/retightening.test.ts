@@ -1,0 +1,30 @@
+import { describe, expect, it } from 'vitest';
+import { retightening } from '../../../../src/calc/stud/joint/retightening.ts';
+
+const ASKED = { on: '2026-11-24', torqueNm: 37, makerAllows: 'yes', threadLocker: false, note: '' } as const;
+const status = (change: Partial<Parameters<typeof retightening>[0]>, firstNm: number | null = 37) =>
+  Object.fromEntries(
+    retightening({ ...ASKED, ...change }, firstNm, 'mm').map((one) => [
+      one.id.replace('retightening-', ''),
+      one.status,
+    ]),
+  );
+
+describe('nuts tightened again (common practice, no source)', () => {
+  it('allowed, without thread-locker, to the same torque', () => {
+    expect(status({})).toEqual({ allowed: 'pass', locker: 'pass', torque: 'pass' });
+  });
+  it.each([
+    [{ makerAllows: 'no' }, 'allowed', 'fail'],
+    [{ makerAllows: 'not-said' }, 'allowed', 'not-checked'],
+    [{ threadLocker: true }, 'locker', 'fail'],
+    [{ torqueNm: 37.7 }, 'torque', 'pass'],
+    [{ torqueNm: 37.8 }, 'torque', 'caution'],
+    [{ torqueNm: 30 }, 'torque', 'caution'],
+  ] as const)('%j: %s is %s', (change, id, expected) => {
+    expect(status(change)[id]).toBe(expected);
+  });
+  it('without a first torque there is nothing to compare with', () => {
+    expect(status({}, null).torque).toBe('not-checked');
+  });
+});

@@ -1,0 +1,71 @@
+import { describe, expect, it } from 'vitest';
+import { studTolerances } from '../../../../src/calc/stud/match/studTolerances.ts';
+import { EXAMPLE, layer, withNut, withStack, withStud } from '../example.ts';
+
+const P = 25.4 / 24;
+
+describe('sizes drawn from their tolerances', () => {
+  it('the sum of two even spreads is a triangle: 7/8 within half its height (first principles)', () => {
+    // start ± 0.1 and S ± 0.1, 0.1 to spare: the triangle of ± 0.2 exceeds 0.1 with probability ½ · (½)² = 1/8.
+    const input = withStud(
+      { threadStartMm: 3.2 - P - 0.1, lengthToleranceMm: 0.1 },
+      withStack({ layers: [layer(3.2, { toleranceMm: 0.1 })] }),
+    );
+    expect(Math.abs(studTolerances(input).clamps - 7 / 8)).toBeLessThan(0.004);
+  });
+  it('one even spread: half to spare is three quarters well (first principles)', () => {
+    const input = withStud(
+      { threadEndMm: 11.5 + P + 0.1, lengthToleranceMm: 0 },
+      withNut({ toleranceMm: 0.2 }, withStack({ layers: [layer(3.2, { toleranceMm: 0 })] })),
+    );
+    expect(Math.abs(studTolerances(input).protrudes! - 0.75)).toBeLessThan(0.005);
+  });
+  it('is the same every time, and another with another seed', () => {
+    const input = withStud({ threadStartMm: 3.2 - P - 0.1 });
+    expect(studTolerances(input)).toEqual(studTolerances(input));
+    expect(studTolerances(input, { seed: 2 }).clamps).not.toBe(studTolerances(input, { seed: 1 }).clamps);
+  });
+  it('what passes at its worst passes always; what fails at its best, never', () => {
+    expect(studTolerances(EXAMPLE)).toMatchObject({
+      clamps: 1,
+      fullyEngaged: 1,
+      protrudes: 1,
+      startsByHand: 1,
+      allWell: 1,
+    });
+    expect(studTolerances(withStud({ threadEndMm: 9 }))).toMatchObject({
+      fullyEngaged: 0,
+      protrudes: 0,
+      allWell: 0,
+    });
+    expect(studTolerances(withNut({ prevailing: true })).startsByHand).toBe(0);
+  });
+  it('a tip that strikes the engine side is a fail: ± 0.2 with 0.1 to spare, one in four (first principles)', () => {
+    const input = withStud({ projectionMm: 23, lengthToleranceMm: 0.2 }, withStack({ tipRoomMm: 23.1 }));
+    const found = studTolerances(input);
+    expect(Math.abs(found.tipClears! - 0.75)).toBeLessThan(0.005);
+    expect([found.noneFails, found.allWell]).toEqual([found.tipClears, found.tipClears]);
+  });
+  it('leaves out what was not given', () => {
+    const found = studTolerances({ ...EXAMPLE, nut: null, pullForwardMm: null });
+    expect([found.fullyEngaged, found.protrudes, found.startsByHand, found.clamps]).toEqual([
+      null,
+      null,
+      null,
+      1,
+    ]);
+    expect([found.tipShows, found.entersHole, found.tipClears]).toEqual([null, null, 1]);
+    expect(studTolerances(withStack({ tipRoomMm: null }))).toMatchObject({ tipClears: null, noneFails: 1 });
+  });
+  it('100 000 draws of a five-layer stack take under 50 ms', () => {
+    const input = withStack({ layers: [1, 2, 3, 4, 5].map((t) => layer(t)) });
+    const best = Math.min(
+      ...[1, 2, 3, 4, 5].map((seed) => {
+        const from = performance.now();
+        studTolerances(input, { seed });
+        return performance.now() - from;
+      }),
+    );
+    expect(best).toBeLessThan(50);
+  });
+});

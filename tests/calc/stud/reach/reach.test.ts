@@ -1,0 +1,81 @@
+import { describe, expect, it } from 'vitest';
+import { checkStud } from '../../../../src/calc/stud/checkStud.ts';
+import { reach } from '../../../../src/calc/stud/reach/reach.ts';
+import { EXAMPLE, layer, withNut, withStack, withStud } from '../example.ts';
+
+const P = 25.4 / 24;
+const LENGTHS = {
+  projectionMm: 23,
+  threadEndMm: 20,
+  stackMm: 3.2,
+  gapMm: 4,
+  pitchMm: P,
+  startThreads: 2,
+  prevailing: false,
+};
+
+describe('grades (first principles)', () => {
+  it('the example', () => {
+    const found = reach(LENGTHS);
+    expect(found.tipBeyondMm).toBeCloseTo(15.8, 9);
+    expect(found.threadsShowing).toBeCloseTo(12.0945, 4);
+    expect(found.grade).toBe('starts-by-hand');
+  });
+  it.each([
+    ['exactly the start threads', { threadEndMm: 7.2 + 2 * P }, 'starts-by-hand'],
+    ['a hair less', { threadEndMm: 7.2 + 1.99 * P }, 'pilot-shows'],
+    ['thread inside, pilot out', { threadEndMm: 5, projectionMm: 7.3 }, 'pilot-shows'],
+    ['tip flush with the face', { threadEndMm: 5, projectionMm: 7.2 }, 'blind'],
+    ['tip inside', { threadEndMm: 5, projectionMm: 6 }, 'blind'],
+    ['a prevailing-torque nut at best', { prevailing: true }, 'pilot-shows'],
+    [
+      'a prevailing-torque nut, blind all the same',
+      { prevailing: true, threadEndMm: 5, projectionMm: 6 },
+      'blind',
+    ],
+  ])('%s', (_, change, grade) => {
+    expect(reach({ ...LENGTHS, ...change }).grade).toBe(grade);
+  });
+});
+
+describe('what a grade does to the answer', () => {
+  // Stack 14 thick: 20 − 4 − 14 = 2.0 mm of thread out, 1.9 threads; tip 5 mm out.
+  const thick = withStack({ style: 'two-piece', layers: [layer(14)] });
+  it('pilot-shows is with care, by the thread that is missing', () => {
+    const check = checkStud({ ...thick, criteria: { protrusionThreads: 0, startThreads: 2 } });
+    expect(check.reach.grade).toBe('pilot-shows');
+    const found = check.findings.find((one) => one.id === 'reach')!;
+    expect(found.status).toBe('caution');
+    expect(found.sentence).toBe(
+      'With the converter pushed back 4.00 mm, the tip stands 5.00 mm out of the flexplate and 1.9 threads stand out of the flexplate; 2.0 threads showing would start the nut by hand. The pilot finds its hole; the nut is started as the converter is drawn forward.',
+    );
+  });
+  it('blind is a no, by the length that is missing', () => {
+    const check = checkStud({ ...withStud({ projectionMm: 20.5 }, thick), pullForwardMm: 8 });
+    expect([check.fits, check.reach.grade]).toEqual(['no', 'blind']);
+    expect(check.findings.find((one) => one.id === 'reach')).toMatchObject({
+      status: 'fail',
+      sentence:
+        'With the converter pushed back 8.00 mm, the tip lies 1.50 mm inside the stack: the nut cannot be started.',
+    });
+  });
+  it('a lower grade at worst is a caution', () => {
+    // end − g − S − 2P = 0.2; worst case 0.25 + 0.1 less.
+    const check = checkStud(
+      withStud({ threadEndMm: 7.2 + 2 * P + 0.2 + 5 }, { ...EXAMPLE, pullForwardMm: 9 }),
+    );
+    expect(check.reach.grade).toBe('starts-by-hand');
+    expect(check.findings.find((one) => one.id === 'reach')!.status).toBe('caution');
+    expect([check.fits, check.decidedBy]).toEqual(['with-care', 'threadEndMm']);
+    expect(check.byMm).toBeCloseTo(0.15, 9);
+  });
+  it('a prevailing-torque nut decides by itself', () => {
+    const check = checkStud(withNut({ prevailing: true }));
+    expect([check.fits, check.decidedBy, check.byMm]).toEqual(['with-care', 'prevailing', null]);
+  });
+  it('a tip that does not reach its hole before the pads meet is a no', () => {
+    const check = checkStud({ ...EXAMPLE, pullForwardMm: 24 });
+    const found = check.findings.find((one) => one.id === 'pilot-enters-hole')!;
+    expect([found.status, found.value]).toEqual(['fail', -1]);
+  });
+});

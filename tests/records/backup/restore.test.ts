@@ -1,0 +1,221 @@
+import { cpSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { backUp } from '../../../src/records/backup/backup.ts';
+import { MANIFEST, writeManifest } from '../../../src/records/backup/manifest.ts';
+import { restore } from '../../../src/records/backup/restore.ts';
+import { FILE_NAME, openShop, type Shop } from '../../../src/records/database/database.ts';
+import { RestoreFailed, ShopWillNotOpen } from '../../../src/records/database/errors.ts';
+import { holdAlone, holdShop, UNDER_WAY } from '../../../src/records/database/restoreGuard.ts';
+import { getJob } from '../../../src/records/jobs/jobs.ts';
+import { fileOf, hashOf } from '../../../src/records/photos/files.ts';
+import { photosOf } from '../../../src/records/photos/photos.ts';
+import { photograph } from '../photos/photograph.ts';
+import { jpeg } from '../photos/pictures.ts';
+import { errorOf } from '../refusals.ts';
+import { signedJob } from '../samples.ts';
+
+const now = () => new Date('2026-03-02T17:04:05.678Z');
+let dataDir: string;
+let shop: Shop;
+let backup: string;
+let hash: string;
+beforeEach(async () => {
+  dataDir = mkdtempSync(join(tmpdir(), 'coverwright-test-'));
+  shop = openShop({ dataDir });
+  hash = await photograph(shop, (await signedJob(shop.db)).id, await jpeg());
+  backup = (await backUp({ dataDir, now })).folder;
+  await signedJob(shop.db);
+  await shop.close();
+});
+afterEach(async () => {
+  await shop.close();
+  rmSync(dataDir, { recursive: true });
+});
+
+const jobsIn = async (folder: string) => {
+  const opened = openShop({ dataDir: folder });
+  const rows = await opened.db.selectFrom('job').select('number').orderBy('id').execute();
+  await opened.close();
+  return rows.map((row) => row.number);
+};
+const bytesOf = (folder: string) =>
+  readdirSync(folder, { recursive: true, withFileTypes: true })
+    .filter((one) => one.isFile() && one.name !== 'in-use.lock')
+    .map((one) => join(one.parentPath, one.name))
+    .sort()
+    .map((path) => [path, readFileSync(path).toString('base64')]);
+
+describe('a restore', { timeout: 20_000 }, () => {
+  test('puts the backup in place, moves what was there aside, and is undone by the same command', async () => {
+    expect(await jobsIn(dataDir)).toEqual(['1001', '1002']);
+    const done = await restore({ dataDir, folder: backup, now });
+    expect(done).toMatchObject({ aside: join(dataDir, 'replaced-20260302-170405'), undoable: true });
+    expect(await jobsIn(dataDir)).toEqual(['1001']);
+    expect(await hashOf(join(dataDir, fileOf(hash)))).toBe(hash);
+    expect(existsSync(join(dataDir, UNDER_WAY))).toBe(false);
+    expect(readdirSync(dataDir).filter((name) => name.startsWith('restoring-'))).toEqual([]);
+    const opened = openShop({ dataDir });
+    const job = await getJob(opened.db, '1001');
+    expect((await photosOf(opened.db, job!.id, 99)).map((photo) => photo.hash)).toEqual([hash]);
+    await opened.close();
+
+    const undone = await restore({
+      dataDir,
+      folder: done.aside!,
+      now: () => new Date('2026-03-03T00:00:00Z'),
+    });
+    expect(undone.undoable).toBe(true);
+    expect(await jobsIn(dataDir)).toEqual(['1001', '1002']);
+    expect(await hashOf(join(dataDir, fileOf(hash)))).toBe(hash);
+  });
+
+  test('takes the name of a backup of the shop, and works where there was no shop', async () => {
+    expect((await restore({ dataDir, folder: 'coverwright-20260302-170405', now })).undoable).toBe(true);
+    const machine = join(dataDir, 'another-machine');
+    expect(await restore({ dataDir: machine, folder: backup, now })).toMatchObject({ aside: null });
+    expect(await jobsIn(machine)).toEqual(['1001']);
+    expect(await hashOf(join(machine, fileOf(hash)))).toBe(hash);
+  });
+
+  test('over damaged records keeps those too, as they are', async () => {
+    writeFileSync(join(dataDir, FILE_NAME), 'Dear reader. '.repeat(900));
+    const done = await restore({ dataDir, folder: backup, now });
+    expect(done.undoable).toBe(false);
+    expect(readFileSync(join(done.aside!, FILE_NAME), 'utf8')).toBe('Dear reader. '.repeat(900));
+    expect(await jobsIn(dataDir)).toEqual(['1001']);
+  });
+
+  test('leaves the backup as it was', async () => {
+    const before = bytesOf(backup);
+    await restore({ dataDir, folder: backup, now });
+    expect(bytesOf(backup)).toEqual(before);
+  });
+});
+
+describe('nothing is restored, and nothing moves', { timeout: 20_000 }, () => {
+  const refused = async (folder = backup) => {
+    const before = bytesOf(dataDir);
+    const error = await errorOf(restore({ dataDir, folder, now }));
+    expect(bytesOf(dataDir)).toEqual(before);
+    if (!(error instanceof RestoreFailed)) throw error;
+    return [error.code, error.message];
+  };
+  /** Changes the copied database and makes its manifest fit again, as another program would have. */
+  async function changed(change: (raw: Database.Database) => void): Promise<void> {
+    const raw = new Database(join(backup, FILE_NAME));
+    change(raw);
+    raw.close();
+    rmSync(join(backup, MANIFEST));
+    const counts = { job: 1 };
+    await writeManifest(backup, { at: now().toISOString(), reason: 'asked', counts, missing: [] });
+  }
+
+  test('from a folder that is none', async () => {
+    expect(await refused(join(dataDir, 'nowhere'))).toEqual([
+      'no-backup',
+      expect.stringContaining('manifest.json is missing. Give the folder of a backup'),
+    ]);
+  });
+
+  test('from one with a strange manifest', async () => {
+    writeFileSync(join(backup, MANIFEST), '{"what":"recipes"}');
+    expect((await refused())[0]).toBe('not-ours');
+  });
+
+  test('whose manifest leads out of it', async () => {
+    const text = readFileSync(join(backup, MANIFEST), 'utf8');
+    writeFileSync(join(backup, MANIFEST), text.replace('"coverwright.sqlite"', '"../../../etc/passwd"'));
+    expect((await refused())[0]).toBe('not-ours');
+  });
+
+  test.each([
+    ['a changed byte in the records', () => flip(join(backup, FILE_NAME), 5000)],
+    ['a changed byte in a photo', () => flip(join(backup, fileOf(hash)), 100)],
+    ['a photo too few', () => rmSync(join(backup, fileOf(hash)))],
+    ['no records', () => rmSync(join(backup, FILE_NAME))],
+  ])('from one with %s', async (_, damage) => {
+    damage();
+    expect(await refused()).toEqual([
+      'broken',
+      expect.stringMatching(/^The backup in .+ is broken \(.+\)\. Take another/),
+    ]);
+  });
+
+  test('from one whose rows refer to nothing', async () => {
+    await changed((raw) => {
+      raw.pragma('foreign_keys = OFF');
+      raw.exec(
+        "INSERT INTO photo SELECT 'x', 77, 1, spot, angle_deg, radius_mm, item, hash, kind, bytes, width, height, note, who, at FROM photo",
+      );
+    });
+    expect(await refused()).toEqual(['broken', expect.stringContaining('some rows refer to nothing')]);
+  });
+
+  test('from one of a newer program', async () => {
+    await changed((raw) =>
+      raw.exec("INSERT INTO schema_migration VALUES (99, 'later', '2027-01-01T00:00:00Z')"),
+    );
+    expect(await refused()).toEqual(['newer', expect.stringContaining('newer Coverwright')]);
+  });
+
+  test('from one of another program', async () => {
+    await changed((raw) => raw.pragma('application_id = 7'));
+    expect((await refused())[0]).toBe('not-ours');
+  });
+
+  test('while the program says that it runs', async () => {
+    const held = holdShop(dataDir);
+    const another = holdShop(dataDir);
+    held.release();
+    expect(await refused()).toEqual([
+      'in-use',
+      `The program is running on ${dataDir}. Stop it, then restore. Nothing was changed.`,
+    ]);
+    another.release();
+    expect((await restore({ dataDir, folder: backup, now })).undoable).toBe(true);
+  });
+
+  test('while anybody has the records open, whether they say so or not', async () => {
+    const opened = openShop({ dataDir });
+    const error = await errorOf(restore({ dataDir, folder: backup, now }));
+    expect(error).toMatchObject({ code: 'in-use' });
+    expect(await opened.db.selectFrom('job').select('number').execute()).toHaveLength(2);
+    await opened.close();
+    expect(await jobsIn(dataDir)).toEqual(['1001', '1002']);
+  });
+});
+
+function flip(path: string, at: number): void {
+  const bytes = readFileSync(path);
+  bytes[at] = bytes[at]! ^ 0xff;
+  rmSync(path);
+  writeFileSync(path, bytes);
+}
+
+describe('the program does not start', () => {
+  test('while a restore is under way', () => {
+    const alone = holdAlone(dataDir);
+    expect(() => holdShop(dataDir)).toThrow(ShopWillNotOpen);
+    alone.release();
+    holdShop(dataDir).release();
+  });
+
+  test('after one that was broken off, until it is run again', async () => {
+    const aside = join(dataDir, 'replaced-before');
+    writeFileSync(join(dataDir, UNDER_WAY), JSON.stringify({ aside, from: backup }));
+    expect(() => holdShop(dataDir)).toThrow(
+      `npm run restore -- ${backup}. The records as they were before it are in ${aside}.`,
+    );
+    await restore({ dataDir, folder: backup, now });
+    holdShop(dataDir).release();
+  });
+});
+
+test('a backup copied to a stick and back is still one', async () => {
+  const stick = join(dataDir, 'stick');
+  cpSync(backup, stick, { recursive: true });
+  expect((await restore({ dataDir, folder: stick, now })).undoable).toBe(true);
+});

@@ -1,0 +1,137 @@
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Shop } from '../../../src/records/database/database.ts';
+import { countByStage, findJobs, holdsDemo, type JobQuestion } from '../../../src/records/jobs/findJobs.ts';
+import { createJob, reviseJob } from '../../../src/records/jobs/jobs.ts';
+import { refusalOf } from '../refusals.ts';
+import { alder, as, decision, looked, measuredJob, received, signedJob } from '../samples.ts';
+import { onEachDatabase } from '../shops.ts';
+
+onEachDatabase((engine) => {
+  let shop: Shop;
+  beforeAll(async () => {
+    shop = await engine.openEmpty();
+    // 1 and 2 are received on 2026-03-02.
+    await signedJob(shop.db);
+    const { id } = await measuredJob(shop.db);
+    await reviseJob(shop.db, as('AB'), {
+      jobId: id,
+      fromRevision: 4,
+      what: 'decision',
+      body: decision(4, { decision: 'replace', verdict: 'replace' }),
+    });
+    const birch = { familyId: 'birch-9', family: { ...alder, name: 'Birch 9 ÄSTIG' } };
+    await createJob(shop.db, as('AB'), {
+      number: 'K_7',
+      received: received({ ...birch, receivedOn: '2026-02-01', customerReference: '50% paid' }),
+    });
+    await createJob(shop.db, as('AB'), {
+      number: 'KX7',
+      received: received({ receivedOn: '2026-04-01', customerReference: 'a\\b' }),
+    });
+    await createJob(shop.db, as('AB'), {
+      number: '88',
+      received: received({ ...birch, receivedOn: '2026-03-02', customerReference: '' }),
+    });
+  });
+  afterAll(() => shop.close());
+
+  const numbers = async (question: Omit<JobQuestion, 'limit'>) =>
+    (await findJobs(shop.db, { limit: 50, ...question })).jobs.map((job) => job.number);
+
+  describe('finding jobs', () => {
+    test('gives the newest first, by the day of receipt and then as they came', async () => {
+      expect(await numbers({})).toEqual(['KX7', '88', '1002', '1001', 'K_7']);
+    });
+
+    test.each<[string, Omit<JobQuestion, 'limit'>, string[]]>([
+      ['a number', { text: '1001' }, ['1001']],
+      ['part of a number, in any letter case', { text: 'kx' }, ['KX7']],
+      ['an underscore, which stands for itself', { text: 'k_7' }, ['K_7']],
+      ['a percent sign, which stands for itself', { text: '50%' }, ['K_7']],
+      ['a backslash, which stands for itself', { text: 'a\\b' }, ['KX7']],
+      ['a family in any letter case, beyond ASCII too', { text: 'ästig' }, ['88', 'K_7']],
+      ['a customer reference', { text: 'VAN, BLUE' }, ['1002', '1001']],
+      ['words that must all be there', { text: ' birch  paid ' }, ['K_7']],
+      ['nothing but blanks', { text: '  ' }, ['KX7', '88', '1002', '1001', 'K_7']],
+      ['what nobody wrote', { text: 'zebra' }, []],
+      ['a quote, harmless', { text: "' or 1=1 --" }, []],
+      ['a family', { familyId: 'birch-9' }, ['88', 'K_7']],
+      ['a stage', { stage: 'to-look' }, ['KX7', '88', 'K_7']],
+      ['two stages', { stage: ['signed', 'to-sign'] }, ['1002', '1001']],
+      ['an outcome', { outcome: 'replace' }, ['1002']],
+      ['from a day, included', { from: '2026-03-02' }, ['KX7', '88', '1002', '1001']],
+      ['to a day, included', { to: '2026-03-02' }, ['88', '1002', '1001', 'K_7']],
+      [
+        'all at once',
+        { text: 'alder', stage: 'signed', from: '2026-03-01', to: '2026-03-31', outcome: 'face' },
+        ['1001'],
+      ],
+      ['none that is a demonstration', { demo: true }, []],
+    ])('by %s', async (_, question, found) => {
+      expect(await numbers(question)).toEqual(found);
+    });
+
+    test('pages without a gap or a repeat, also when a job comes in between', async () => {
+      const seen: string[] = [];
+      let after: string | null = null;
+      do {
+        const page = await findJobs(shop.db, { limit: 2, ...(after === null ? {} : { after }) });
+        seen.push(...page.jobs.map((job) => job.number));
+        after = page.next;
+      } while (after !== null);
+      expect(seen).toEqual(['KX7', '88', '1002', '1001', 'K_7']);
+      expect((await findJobs(shop.db, { limit: 5 })).next).toBeNull();
+      expect((await findJobs(shop.db, { limit: 4 })).next).toBe('2026-03-02_1');
+    });
+
+    test('says what it found of each', async () => {
+      expect((await findJobs(shop.db, { text: '1001', limit: 1 })).jobs[0]).toMatchObject({
+        id: 1,
+        number: '1001',
+        revision: 8,
+        stage: 'signed',
+        outcome: 'face',
+        familyId: 'alder-11-plain',
+        familyName: 'Alder 11 plain',
+        customerReference: 'van, blue',
+        receivedOn: '2026-03-02',
+        demo: false,
+      });
+    });
+
+    test.each([0, -1, 201, 1.5, Number.NaN])('a page of %d is refused', async (limit) => {
+      expect((await refusalOf(findJobs(shop.db, { limit }))).code).toBe('bad-limit');
+    });
+    test('a place that is none is refused', async () => {
+      expect((await refusalOf(findJobs(shop.db, { limit: 5, after: 'x' }))).code).toBe('bad-cursor');
+    });
+  });
+
+  test('every stage is counted, the empty ones too', async () => {
+    expect(await countByStage(shop.db)).toEqual({
+      'to-look': 3,
+      'to-measure': 0,
+      'to-decide': 0,
+      'to-cut': 0,
+      'to-verify': 0,
+      'to-sign': 1,
+      signed: 1,
+    });
+  });
+
+  test('a demonstration is known by its jobs', async () => {
+    const other = await engine.openEmpty();
+    await createJob(other.db, as('AB'), { received: received() });
+    expect(await holdsDemo(other.db)).toBe(false);
+    const demo = await createJob(other.db, as('AB'), { received: received(), demo: true });
+    expect(await holdsDemo(other.db)).toBe(true);
+    const looks = await reviseJob(other.db, as('AB'), {
+      jobId: demo.id,
+      fromRevision: 1,
+      what: 'looked',
+      body: looked(),
+    });
+    expect(looks.demo).toBe(true);
+    await other.close();
+  });
+});

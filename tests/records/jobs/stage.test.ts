@@ -1,0 +1,229 @@
+import { describe, expect, test } from 'vitest';
+import type { Job, JobSections, Kept, Reading, SectionName, Stage } from '../../../shared/words/job.ts';
+import { decisionStands, type StageParts, stageOf, standing } from '../../../src/records/jobs/stage.ts';
+import { crack, cuts, decision, looked, received, setup, studs, wall } from '../samples.ts';
+
+const signature = { statement: '', signedRevision: 1 };
+const plan = { plannedCutMm: null, typed: '' };
+const replace = decision(1, { decision: 'replace' });
+
+type Bodies = { [S in SectionName]?: [number, JobSections[S]] };
+
+/** A job whose sections were made so at the revisions given; its own revision is the newest of them. */
+function parts(
+  bodies: Bodies,
+  readings: readonly [string, number, Partial<Reading>?][] = [],
+  more: Partial<StageParts> = {},
+): StageParts {
+  const kept = <S extends SectionName>(what: S): Kept<JobSections[S]> | null => {
+    const given: [number, JobSections[S]] | undefined = bodies[what];
+    return given ? { revision: given[0], at: '', who: 'AB', why: '', body: given[1] } : null;
+  };
+  const sections: Job['sections'] = {
+    received: kept('received'),
+    looked: kept('looked'),
+    setup: kept('setup'),
+    plan: kept('plan'),
+    decision: kept('decision'),
+    cuts: kept('cuts'),
+    studs: kept('studs'),
+    signature: kept('signature'),
+  };
+  const rows = readings.map(([id, revision, changes]) => ({
+    ...wall(id),
+    who: 'AB',
+    at: '',
+    revision,
+    ...changes,
+  }));
+  const revisions = [...Object.values(bodies).map(([revision]) => revision), ...rows.map((r) => r.revision)];
+  return {
+    revision: Math.max(...revisions),
+    sections,
+    readings: rows,
+    familyChangedAt: bodies.received?.[0] ?? 0,
+    cutsChangedAt: bodies.cuts?.[0] ?? 0,
+    weldedAt: 0,
+    passesAt: [],
+    ...more,
+  };
+}
+
+const begun: Bodies = { received: [1, received()], looked: [2, looked()] };
+const decided: Bodies = { ...begun, decision: [4, decision(3)] };
+const cutOnce: Bodies = { ...decided, cuts: [5, cuts(0.2)] };
+const after = { pass: 'after' } as const;
+const unseen = looked({ crackTest: 'not-done', crackMethod: null });
+const faulty = (final: boolean) => looked({ items: [{ item: 'pads', result: 'fault', final, note: '' }] });
+
+test.each<[Stage, string, StageParts]>([
+  ['to-look', 'only received', parts({ received: [1, received()] })],
+  ['to-look', 'measured before it was looked at', parts({ received: [1, received()] }, [['a', 2]])],
+  ['to-measure', 'looked at', parts(begun)],
+  ['to-measure', 'only the face was measured', parts(begun, [['a', 3, { kind: 'face' }]])],
+  [
+    'to-measure',
+    'the one wall was withdrawn',
+    parts(begun, [
+      ['a', 3],
+      ['b', 4, { valueMm: null, replaces: 'a' }],
+    ]),
+  ],
+  ['to-measure', 'a fault that can be mended', parts({ ...begun, looked: [2, faulty(false)] })],
+  ['to-decide', 'a fault that cannot', parts({ ...begun, looked: [2, faulty(true)] })],
+  ['to-decide', 'a crack', parts({ ...begun, looked: [2, crack] })],
+  ['to-decide', 'measured', parts(begun, [['a', 3]])],
+  [
+    'to-decide',
+    'the one wall was corrected',
+    parts(begun, [
+      ['a', 3],
+      ['b', 4, { replaces: 'a' }],
+    ]),
+  ],
+  ['to-cut', 'decided', parts(decided, [['a', 3]])],
+  ['to-cut', 'no cut in the list of cuts', parts({ ...decided, cuts: [5, cuts()] }, [['a', 3]])],
+  ['to-cut', 'studs chosen after the decision', parts({ ...decided, studs: [5, studs] }, [['a', 3]])],
+  [
+    'to-cut',
+    'a note changed after the decision',
+    parts({ ...decided, received: [5, received()] }, [['a', 3]], { familyChangedAt: 1 }),
+  ],
+  [
+    'to-decide',
+    'the family changed after the decision',
+    parts({ ...decided, received: [5, received()] }, [['a', 3]]),
+  ],
+  [
+    'to-decide',
+    'looked at again after the decision',
+    parts({ ...decided, looked: [5, looked()] }, [['a', 3]]),
+  ],
+  ['to-decide', 'set up otherwise after the decision', parts({ ...decided, setup: [5, setup] }, [['a', 3]])],
+  ['to-decide', 'planned otherwise after the decision', parts({ ...decided, plan: [5, plan] }, [['a', 3]])],
+  [
+    'to-decide',
+    'measured more after the decision',
+    parts(decided, [
+      ['a', 3],
+      ['b', 5, { kind: 'mark' }],
+    ]),
+  ],
+  [
+    'to-decide',
+    'a reading withdrawn after the decision',
+    parts(decided, [
+      ['a', 3],
+      ['b', 3],
+      ['c', 5, { valueMm: null, replaces: 'b' }],
+    ]),
+  ],
+  [
+    'to-decide',
+    'a reading moved to after the cut',
+    parts(decided, [
+      ['a', 3],
+      ['b', 3],
+      ['c', 5, { ...after, replaces: 'b' }],
+    ]),
+  ],
+  ['to-verify', 'cut', parts(cutOnce, [['a', 3]])],
+  [
+    'to-verify',
+    'measured after the cut, then cut again',
+    parts({ ...cutOnce, cuts: [7, cuts(0.2, 0.1)] }, [
+      ['a', 3],
+      ['b', 6, after],
+    ]),
+  ],
+  [
+    'to-verify',
+    'only the face measured after the cut',
+    parts(cutOnce, [
+      ['a', 3],
+      ['b', 6, { ...after, kind: 'face' }],
+    ]),
+  ],
+  [
+    'to-sign',
+    'measured after the cut',
+    parts(cutOnce, [
+      ['a', 3],
+      ['b', 6, after],
+    ]),
+  ],
+  [
+    'to-sign',
+    'a note on the cut changed later',
+    parts(
+      { ...cutOnce, cuts: [7, cuts(0.2)] },
+      [
+        ['a', 3],
+        ['b', 6, after],
+      ],
+      { cutsChangedAt: 5 },
+    ),
+  ],
+  ['to-cut', 'decided, and nobody looked for cracks', parts({ ...decided, looked: [2, unseen] }, [['a', 3]])],
+  [
+    'to-look',
+    'cut and measured again, and nobody looked for cracks',
+    parts({ ...cutOnce, looked: [2, unseen] }, [
+      ['a', 3],
+      ['b', 6, after],
+    ]),
+  ],
+  [
+    'to-sign',
+    'to be replaced, and nobody looked for cracks',
+    parts({ ...begun, looked: [2, unseen], decision: [4, replace] }, [['a', 3]]),
+  ],
+  ['to-sign', 'to be replaced', parts({ ...begun, decision: [4, replace] }, [['a', 3]])],
+  ['to-sign', 'cracked, to be replaced', parts({ ...begun, looked: [2, crack], decision: [4, replace] })],
+  [
+    'to-decide',
+    'to be replaced, then measured again',
+    parts({ ...begun, decision: [4, replace] }, [
+      ['a', 3],
+      ['b', 5],
+    ]),
+  ],
+  [
+    'signed',
+    'signed',
+    parts({ ...cutOnce, signature: [7, signature] }, [
+      ['a', 3],
+      ['b', 6, after],
+    ]),
+  ],
+  [
+    'to-sign',
+    'amended after it was signed',
+    parts({ ...cutOnce, signature: [7, signature], studs: [8, studs] }, [
+      ['a', 3],
+      ['b', 6, after],
+    ]),
+  ],
+])('%s: %s', (stage, _, job) => {
+  expect(stageOf(job)).toBe(stage);
+});
+
+test('a decision stands while nothing it rested on is newer', () => {
+  expect(decisionStands(parts(decided, [['a', 3]]))).toBe(true);
+  expect(decisionStands(parts(begun, [['a', 3]]))).toBe(false);
+  expect(decisionStands(parts({ ...cutOnce, looked: [6, looked()] }, [['a', 3]]))).toBe(false);
+});
+
+describe('the readings that stand', () => {
+  test('are those not replaced and not withdrawn, down a chain of corrections', () => {
+    const chain = [
+      wall('a'),
+      wall('b', { replaces: 'a' }),
+      wall('c', { replaces: 'b' }),
+      wall('d'),
+      wall('e', { replaces: 'd', valueMm: null }),
+      wall('f'),
+    ];
+    expect(standing(chain).map((r) => r.id)).toEqual(['c', 'f']);
+  });
+});

@@ -1,0 +1,72 @@
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import { openShopInMemory, type Shop } from '../../../src/records/database/database.ts';
+import { ownPassword } from '../../../src/records/people/passwords.ts';
+import {
+  addFirstKeeper,
+  addPerson,
+  peopleHistory,
+  retirePerson,
+} from '../../../src/records/people/people.ts';
+import { peopleCommand } from '../../../src/records/people/peopleCommand.ts';
+import { beginSession, findSession } from '../../../src/records/people/sessions.ts';
+import { personWith } from '../../../src/records/people/signingIn.ts';
+import { refusalOf } from '../refusals.ts';
+
+const NOW = new Date('2026-03-02T08:00:00.000Z');
+const now = () => NOW;
+const HASHED = await ownPassword('four plain words here');
+
+let shop: Shop;
+beforeEach(() => {
+  shop = openShopInMemory({ now });
+});
+afterEach(() => shop.close());
+const run = (...words: string[]) => peopleCommand(shop.db, words, now);
+const firstKeeper = () => addFirstKeeper(shop.db, now, { name: 'Ash Kern', initials: 'AK' }, HASHED);
+
+test('lists everybody', async () => {
+  expect(await run('list')).toBe('Nobody has an account yet.');
+  await firstKeeper();
+  const bo = await addPerson(
+    shop.db,
+    { who: 'AK', now },
+    { name: 'Bo Lind', initials: 'BL', role: 'reader' },
+    HASHED,
+  );
+  await retirePerson(shop.db, { who: 'AK', now }, { id: bo.id, fromRevision: 1 });
+  expect(await run('list')).toBe('Ash Kern, AK, keeper\nBo Lind, BL, reader, retired');
+});
+
+test('gives a forgotten keeper a new password, and puts it on record', async () => {
+  const { id } = await firstKeeper();
+  const session = await beginSession(shop.db, { personId: id, device: '', now: NOW });
+  const told = await run('reset', 'ash', 'kern');
+  const password = /is now (\S+)/.exec(told)?.[1] ?? '';
+  expect(await personWith(shop.db, { name: 'Ash Kern', password }, NOW)).toMatchObject({ id });
+  expect(await personWith(shop.db, { name: 'Ash Kern', password: 'four plain words here' }, NOW)).toBeNull();
+  expect(await findSession(shop.db, session, NOW)).toBeNull();
+  expect((await peopleHistory(shop.db, 1))[0]).toMatchObject({
+    who: 'console',
+    what: 'start-password',
+    why: 'from the command line',
+  });
+});
+
+test('says what is wrong, and what it can do', async () => {
+  expect((await refusalOf(run('reset', 'Nobody'))).sentence).toBe(
+    'There is no account of "Nobody"; npm run people -- list shows them all.',
+  );
+  for (const words of [[], ['reset'], ['remove', 'Ash Kern']]) {
+    expect(await run(...words)).toContain('npm run people -- reset NAME');
+  }
+});
+
+test('lets somebody retired back in', async () => {
+  await firstKeeper();
+  const ctx = { who: 'AK', now };
+  const bo = await addPerson(shop.db, ctx, { name: 'Bo Lind', initials: 'BL', role: 'reader' }, HASHED);
+  await retirePerson(shop.db, ctx, { id: bo.id, fromRevision: 1 });
+  expect((await refusalOf(run('reset', 'Bo Lind'))).code).toBe('retired');
+  expect(await run('reinstate', 'Bo Lind')).toBe('Bo Lind may come in again.');
+  expect(await run('list')).not.toContain('retired');
+});

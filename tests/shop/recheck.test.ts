@@ -1,0 +1,62 @@
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import { getJob, reviseJob } from '../../src/records/jobs/jobs.ts';
+import { recheckDecision, recheckStuds } from '../../src/shop/recheck.ts';
+import { studs } from '../records/samples.ts';
+import type { Served } from '../web/program.ts';
+import { measured, shopWith, step } from '../web/steps.ts';
+
+let program: Served;
+beforeEach(async () => {
+  program = await shopWith();
+  await measured(program);
+  await step(program, 'decision', { decision: 'face', who: 'BL' });
+});
+afterEach(() => program.close());
+
+async function decided() {
+  return (await getJob(program.shop.db, '1001'))!.sections.decision!.body;
+}
+
+test('a decision of today is answered the same today, and the page says nothing', async () => {
+  expect(recheckDecision(await decided(), 'mm')).toBeNull();
+  expect((await program.get('/jobs/1001')).html).not.toContain('id="answers-otherwise"');
+});
+
+test('one kept by an older calculation with another answer says so with both values, and stays as it was', async () => {
+  const kept = await decided();
+  const job = (await getJob(program.shop.db, '1001'))!;
+  const old = {
+    ...kept,
+    reason: 'older',
+    workedOutAtRevision: job.revision,
+    calcVersion: 'cover-0',
+    check: {
+      ...kept.check,
+      because: 'As it was answered then.',
+      leastWall: { ...kept.check.leastWall, afterMm: 4.7 },
+    },
+  };
+  await reviseJob(
+    program.shop.db,
+    { who: 'BL', now: () => new Date('2026-11-24T18:00:00Z') },
+    { jobId: job.id, fromRevision: job.revision, what: 'decision', body: old },
+  );
+  const page = await program.get('/jobs/1001');
+  expect(page.text).toContain('The calculation has changed (cover-0 then, cover-');
+  expect(page.text).toContain('least wall left 4.700 mm then and 4.850 mm now');
+  expect(page.text).toContain('The decision is kept as it was made');
+  expect((await decided()).check.leastWall.afterMm).toBe(4.7);
+  const sheet = await program.get('/jobs/1001/sheet');
+  expect(sheet.text).toContain('As it was answered then.');
+  expect(sheet.text).not.toContain(kept.check.because);
+});
+
+test('inputs today’s calculation no longer takes are told, not thrown', async () => {
+  const kept = await decided();
+  const unusable = { ...kept, input: { ...kept.input, stations: [] } };
+  expect(recheckDecision(unusable, 'mm')).toContain('no longer takes the inputs');
+});
+
+test('studs kept without what was asked of them are left alone', () => {
+  expect(recheckStuds(studs, 'mm')).toBeNull();
+});

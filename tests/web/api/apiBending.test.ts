@@ -1,0 +1,65 @@
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import type { HeatAnswer } from '../../../shared/words/heat.ts';
+import type { StiffnessAnswer } from '../../../shared/words/stiffness.ts';
+import { apiExamples } from '../../../src/web/api/examples.ts';
+import { changed } from '../../schemas/changed.ts';
+import { apiServer, fieldsOf } from './apiServer.ts';
+
+let api: Awaited<ReturnType<typeof apiServer>>;
+beforeAll(async () => {
+  api = await apiServer();
+});
+afterAll(() => api.close());
+
+const COVER = { ...apiExamples['/cover/stiffness']?.request, peakLimit: null };
+const HEAT = apiExamples['/cover/heat']?.request ?? {};
+
+// Check values 10.1 and 10.4: an independent second implementation, not published.
+test('the cover of the check values, conforming piston, 4.0 mm left on the track', async () => {
+  const { status, body } = await api.post('/api/cover/stiffness', { ...COVER, trackWallMm: 4 });
+  const found = body as StiffnessAnswer;
+  expect(status).toBe(200);
+  expect(found.meanPressureMPa).toBeCloseTo(1.8539, 4);
+  expect(Math.abs(found.peakOverMean / 1.385 - 1)).toBeLessThan(0.01);
+  expect(Math.abs(found.rippleMm / 0.01416 - 1)).toBeLessThan(0.02);
+  expect(Math.abs(found.bossDeflectionMm / 1.0519 - 1)).toBeLessThan(0.004);
+  expect(found.wallForPeakMm).toBeNull();
+  expect(found.pressureMap.pressureMPa).toHaveLength(found.pressureMap.radiiMm.length);
+  expect(found.section.behindStudMm).toHaveLength(found.section.radiiMm.length);
+  expect(found.section.behindStudMm[0]).toBeCloseTo(found.bossDeflectionMm, 9);
+  expect(found.section.behindStudMm.at(-1)).toBeCloseTo(0, 9);
+});
+
+test('the heat of the check values', async () => {
+  const { status, body } = await api.post('/api/cover/heat', { ...HEAT, thicknessMm: 5, pressurePeak: null });
+  expect(status).toBe(200);
+  const found = body as HeatAnswer;
+  expect([found.peakRiseK.toFixed(2), found.peakAtS.toFixed(3), found.endRiseK.toFixed(2)]).toEqual([
+    '58.51',
+    '0.301',
+    '42.46',
+  ]);
+  expect(found.behindStud).toBeNull();
+});
+
+test.each([
+  ['/api/cover/stiffness', COVER, 'rimDiameterMm', undefined],
+  ['/api/cover/stiffness', COVER, 'piston', 'soft'],
+  ['/api/cover/stiffness', COVER, 'lining', 60],
+  ['/api/cover/stiffness', COVER, 'studCount', 2.5],
+  ['/api/cover/stiffness', COVER, 'trackOuterDiameterMm', 301],
+  ['/api/cover/stiffness', COVER, 'studCircleDiameterMm', 320],
+  ['/api/cover/heat', HEAT, 'slipTimeS', 0],
+  ['/api/cover/heat', HEAT, 'pressurePeak', 0.5],
+])('%s is refused by name: %#, %s', async (path, request, field, value) => {
+  const answered = await api.post(path, changed(request, field, value));
+  expect(answered.status).toBe(422);
+  expect(fieldsOf(answered).map((fault) => fault.path)).toContain(field);
+});
+
+test('a ring that is half described is refused by its own field', async () => {
+  const ring = { innerDiameterMm: 250, outerDiameterMm: 300, thicknessMm: 6 };
+  const answered = await api.post('/api/cover/stiffness', { ...COVER, ring });
+  expect(answered.status).toBe(422);
+  expect(fieldsOf(answered).map((fault) => fault.path)).toEqual(['ring.bonded']);
+});

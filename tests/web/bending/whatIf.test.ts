@@ -1,0 +1,119 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { findJobs } from '../../../src/records/jobs/findJobs.ts';
+import { type Served, serve } from '../program.ts';
+
+let program: Served;
+beforeAll(async () => {
+  program = await serve({ demo: true });
+});
+afterAll(() => program.close());
+
+/** Design page 6, 10.2, first set: computed by an independent second implementation, not published. */
+const SET = [
+  ['4.92', '0.06', '0.20'],
+  ['4.90', '0.05', ''],
+  ['4.86', '0.01', '0.12'],
+  ['4.83', '-0.02', ''],
+  ['4.80', '-0.05', '0.25'],
+  ['4.81', '-0.04', ''],
+  ['4.85', '0', '0.10'],
+  ['4.90', '0.04', ''],
+  ['4.93', '0.07', '0.10'],
+  ['4.86', '0.01', '0.05'],
+  ['4.79', '-0.06', '0.15'],
+  ['4.85', '0', '0.05'],
+] as const;
+const typed = Object.fromEntries(
+  SET.flatMap(([wall, face, mark], i) => [
+    [`w.${i}`, wall],
+    [`f.${i}`, face],
+    [`d.${i}`, mark],
+  ]),
+);
+const quick = (more: Record<string, string>, path = '/cover') =>
+  program.get(
+    `${path}?${new URLSearchParams({ family: 'kestrel-4', crack: 'none-found', ...typed, ...more })}`,
+  );
+
+describe('what if another cut were taken', () => {
+  it('says on the quick page what each cut would leave, and agrees with the page that is asked for it', async () => {
+    const deeper = await quick({ try: '0.52' }, '/cover/what-if');
+    expect(deeper.text).toContain('0.520 mm: Face it: 0.52 mm.');
+    expect(deeper.text).toContain('leaves 4.400 mm');
+    expect((await quick({ cut: '0.52' })).text).toContain('leaves 4.400 mm');
+    expect((await quick({ try: '0.7' }, '/cover/what-if')).text).toContain('Plan the cut again');
+    expect((await quick({ try: '0.30' }, '/cover/what-if')).text).toMatch(/cleans up no/);
+    expect((await quick({ try: 'deep' }, '/cover/what-if')).text).toContain('Nothing can be worked out yet');
+  });
+
+  it('says it of a job, and keeps nothing', async () => {
+    const { jobs } = await findJobs(program.shop.db, { stage: 'to-decide', limit: 1 });
+    const job = jobs[0]!;
+    const page = await program.get(`/jobs/${job.number}/what-if?try=0.1`);
+    expect(page.status).toBe(200);
+    expect(page.text).toContain('0.100 mm:');
+    const again = (await findJobs(program.shop.db, { text: job.number, limit: 5 })).jobs.find(
+      (one) => one.id === job.id,
+    );
+    expect(again?.revision).toBe(job.revision);
+  });
+
+  it('answers within 0.2 s', async () => {
+    await quick({ try: '0.40' }, '/cover/what-if');
+    const times: number[] = [];
+    for (let i = 0; i < 9; i++) {
+      const started = performance.now();
+      await quick({ try: `0.4${i}` }, '/cover/what-if');
+      times.push(performance.now() - started);
+    }
+    expect(times.sort((a, b) => a - b)[4]).toBeLessThan(200);
+  });
+});
+
+describe('the cut plan', () => {
+  it('tells passes, speed, time and finish of the shop’s lathe on quick page, job and sheet', async () => {
+    const page = await quick({});
+    // 0.42: two of 0.16 and the finishing 0.10; 140 m/min at Ø 264 is 169 rpm; Rt 0.1²/(8·0.8) = 1.6 µm.
+    expect(page.text).toMatch(/1 roughing 0\.160 0\.160 0\.200/);
+    expect(page.text).toMatch(/3 finishing, left for last 0\.100 0\.420 0\.100/);
+    expect(page.text).toContain('169 rpm');
+    expect(page.text).toContain('Rt 1.6 µm');
+    const { jobs } = await findJobs(program.shop.db, { stage: 'to-cut', limit: 1 });
+    for (const path of ['', '/sheet']) {
+      expect((await program.get(`/jobs/${jobs[0]!.number}${path}`)).text).toContain('Cut plan, advice');
+    }
+  });
+
+  it('is not made for a lathe nobody has described, and a half described one is refused', async () => {
+    const bare = await serve({ demo: false });
+    const page = await bare.get(
+      `/cover?${new URLSearchParams({ family: 'own', studs: '4', circle: '286', trackInner: '214', trackOuter: '264', nominal: '5', 'w.0': '4.9' })}`,
+    );
+    expect(page.text).toContain('The shop has not said what its lathe does');
+    const half = await bare.post('/criteria', {
+      from: '0',
+      who: 'AK',
+      why: 'first',
+      shopName: 'Bench',
+      allowance: '0.05',
+      confidence: '95',
+      protrusion: '1',
+      start: '2',
+      leastRpm: '900',
+      mostRpm: '100',
+    });
+    expect(half.status).toBe(422);
+    expect(half.text).toContain('Cutting speed is empty');
+    await bare.close();
+  });
+});
+
+describe('unbalance', () => {
+  it('is judged at the shop’s grade and speed, and says where to correct it', async () => {
+    // Against G 6.3, 3 kg, 3000 rpm: 60.2 g·mm. The face was flat and the wall uneven, so facing leaves it so.
+    const page = await quick(Object.fromEntries(SET.map((_, i) => [`f.${i}`, '0'])));
+    expect(page.text).toMatch(/More than 60\.2 g·mm, grade G 6\.3 at 3000 rpm for 3 kg\./);
+    expect(page.text).toMatch(/g at the stud circle corrects it: taken off at \d+°/);
+    expect((await quick({})).text).toMatch(/Within 60\.2 g·mm/);
+  });
+});

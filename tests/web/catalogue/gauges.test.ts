@@ -1,0 +1,141 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { listEntries } from '../../../src/records/catalogue.ts';
+import { getJob } from '../../../src/records/jobs/jobs.ts';
+import { type Served, serve } from '../program.ts';
+
+let program: Served;
+beforeAll(async () => {
+  program = await serve({ demo: true });
+});
+afterAll(() => program.close());
+
+const WALLS = [
+  '4.92',
+  '4.90',
+  '4.86',
+  '4.83',
+  '4.80',
+  '4.81',
+  '4.85',
+  '4.90',
+  '4.93',
+  '4.86',
+  '4.79',
+  '4.85',
+];
+const walls = Object.fromEntries(WALLS.map((wall, i) => [`w.${i}`, wall]));
+
+describe('gauges of the catalogue', () => {
+  it('are added by form, changed as a revision, and refused with a sentence beside the field', async () => {
+    const fields = {
+      name: 'Micrometer X9',
+      gaugeKind: 'micrometer',
+      resolution: '0.001',
+      calibration: '0.003',
+      coverage: '2',
+      repeatability: '2 um',
+      due: '2027-03-01',
+      who: 'AK',
+    };
+    expect((await program.post('/catalogue/gauge', fields)).location).toBe('/catalogue#gauge');
+    const kept = (await listEntries(program.shop.db, 'gauge')).find((one) => one.name === 'Micrometer X9');
+    expect(kept?.body).toMatchObject({ calibrationUMm: 0.003, repeatabilityMm: 0.002, dueOn: '2027-03-01' });
+    const bad = await program.post('/catalogue/gauge', {
+      ...fields,
+      name: 'X10',
+      due: '2027-02-30',
+      coverage: '0',
+    });
+    expect(bad.status).toBe(422);
+    expect(bad.text).toContain('must be a day of the calendar');
+    expect(bad.text).toContain('The coverage factor is 0; it must be at least 1 and at most 4');
+    expect((await program.get('/catalogue')).text).toContain(
+      'micrometer; steps of 0.001 mm; U 0.003 mm, k 2; due 2027-03-01',
+    );
+  });
+
+  it('chosen on the quick page say how sure the answer is, and that one is past its date', async () => {
+    const ask = (more: Record<string, string>) =>
+      program.get(
+        `/cover?${new URLSearchParams({ family: 'kestrel-4', ...walls, crack: 'none-found', ...more })}`,
+      );
+    expect((await ask({})).text).toContain('How sure is not worked out');
+    const fine = await ask({ wallGauge: 'micrometer-m2' });
+    expect(fine.text).toContain('Within its date: Micrometer M2, due 2027-05-31');
+    expect(fine.text).not.toContain('How sure is not worked out');
+    const late = await ask({ wallGauge: 'caliper-c1' });
+    expect(late.text).toContain('Past its date when it was used on 2026-11-24: Caliper C1, due 2026-06-30');
+  });
+
+  it('name, where a wall is in doubt, the one of the shop that would settle it', async () => {
+    const level = Object.fromEntries(WALLS.map((_, i) => [`w.${i}`, '4.372']));
+    const heights = Object.fromEntries(WALLS.map((_, i) => [`f.${i}`, '0']));
+    const page = await program.get(
+      `/cover?${new URLSearchParams({ family: 'kestrel-4', ...level, ...heights, crack: 'none-found', wallGauge: 'caliper-c1', cutU: '0.002' })}`,
+    );
+    expect(page.text).toContain('Of the catalogue, Micrometer M2 would, read once at every station.');
+  });
+
+  it('chosen for a job are kept with it as they were, and their figures are not typed over', async () => {
+    const number = '1016';
+    const job = await getJob(program.shop.db, number);
+    const fields = {
+      from: String(job!.revision),
+      who: 'AK',
+      gauge: '',
+      chucking: '',
+      through: 'bare',
+      wallGauge: 'micrometer-m2',
+      faceGauge: 'indicator-i1',
+    };
+    expect((await program.post(`/jobs/${number}/setup`, fields)).status).toBe(303);
+    const setup = (await getJob(program.shop.db, number))!.sections.setup!.body;
+    expect(setup.gauge).toBe('Micrometer M2');
+    expect(setup.gauges?.map((one) => one.gauge.name)).toEqual(['Micrometer M2', 'Indicator I1']);
+    expect(setup.gaugeFigures).toMatchObject({
+      standardUncertaintyMm: 0.002,
+      resolutionMm: 0.001,
+      repeatabilityMm: 0.002,
+    });
+    const page = await program.get(`/jobs/${number}`);
+    expect(page.html).toMatch(/name="gaugeU"[^>]*value(?:="")?[ /]/);
+    expect(page.html).toMatch(/<option value="micrometer-m2" selected/);
+  });
+});
+
+describe('what the job changes elsewhere', () => {
+  it('is typed with the set-up, judged with the answer, and told in the history', async () => {
+    const number = '1014';
+    const before = await getJob(program.shop.db, number);
+    const setup = {
+      from: String(before!.revision),
+      who: 'AK',
+      through: 'bare',
+      release: '0.8',
+      'k.padsResurfacedMm': '0.5',
+      'k.pullForwardMm': '4',
+      'k.mostPullForwardMm': '4.2',
+      'k.padHeightsMm': '0; 0.02; 0.01',
+      'k.endPlayMm': '0.4',
+      'k.endPlayMm.most': '0.6',
+    };
+    expect((await program.post(`/jobs/${number}/setup`, setup)).status).toBe(303);
+    const page = await program.get(`/jobs/${number}`);
+    expect(page.text).toContain('The gap becomes 4.500 mm, more than the 4.200 mm there may be');
+    expect(page.text).toContain('The pads differ by 0.020 mm');
+    expect(page.text).toContain('It measures 0.400 mm, within its limits');
+    expect(page.text).toMatch(
+      /release clearance grows by [\d.]+ mm to [\d.]+ mm; a shim or a lining thicker/,
+    );
+    expect(page.html).toContain('value="0; 0.02; 0.01"');
+    expect((await program.get(`/jobs/${number}/history/${before!.revision + 1}`)).text).toContain(
+      'Gap, fully back',
+    );
+    const half = await program.post(`/jobs/${number}/setup`, {
+      ...setup,
+      from: String(before!.revision + 1),
+      'k.endPlayMm': '',
+    });
+    expect([half.status, half.text.includes('End play is empty')]).toEqual([422, true]);
+  });
+});

@@ -1,0 +1,84 @@
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { getJob } from '../../../src/records/jobs/jobs.ts';
+import type { Served } from '../program.ts';
+import { measured, PLACES, readingsForm, revisionNow, rowsOf, shopWith, step } from '../steps.ts';
+
+let program: Served;
+beforeAll(async () => {
+  program = await shopWith({ minimumWallMm: 4.3, faceRunoutLimitMm: null });
+  await measured(program);
+  await step(program, 'plan', { cut: '0.3' });
+  await step(program, 'decision', { decision: 'face', reason: 'as planned' });
+  await step(program, 'cuts', { depth: '0.2', note: 'slow feed', look: 'dark' });
+  await step(program, 'cuts', { depth: '0.01', look: 'gone' });
+  const walls = PLACES.map(() => '4.60');
+  await program.post('/jobs/1001/readings', { ...readingsForm('after', walls), token: 'token-after-pass2' });
+});
+afterAll(() => program.close());
+
+const job = async () => (await getJob(program.shop.db, '1001'))!;
+
+it('a mistyped pass is put right with a reason; the figure it was stays in the history, and no reading is lost', async () => {
+  const before = await job();
+  expect(before.stage).toBe('to-sign');
+  const page = await program.get('/jobs/1001');
+  const form = page.html.split('id="pass-form"')[1]!.split('</form>')[0]!;
+  expect(form).toMatch(/value="2" selected[^>]*>pass 2, kept as 0\.010 mm/);
+  expect(form).toContain('Why it is put right');
+
+  expect((await step(program, 'pass', { pass: '2', depth: '0.1', why: 'a nought too many' })).status).toBe(
+    303,
+  );
+  const after = await job();
+  expect(after.revision).toBe(before.revision + 1);
+  expect(after.sections.cuts?.body.cuts).toEqual([
+    { depthMm: 0.2, typed: '0.2', note: 'slow feed', look: 'dark' },
+    { depthMm: 0.1, typed: '0.1', note: '', look: 'gone' },
+  ]);
+  expect(after.sections.cuts).toMatchObject({ who: 'AK', why: 'a nought too many' });
+  expect(after.passesAt).toEqual(before.passesAt);
+  expect(after.readings).toEqual(before.readings);
+  expect(after.outcome).toBe('face');
+  // What the interface does too: the depths changed, so a wall is measured again.
+  expect(after.stage).toBe('to-verify');
+
+  const history = await program.get(`/jobs/1001/history/${after.revision}`);
+  expect(rowsOf(history.html)).toEqual([
+    ['Pass 2', '0.01 mm, the dark layer gone', '0.1 mm, the dark layer gone'],
+  ]);
+  expect(history.text).toContain('a nought too many');
+});
+
+it.each([
+  ['no reason', { pass: '1', depth: '0.21', why: '' }, 'why', 'Say why the depth is put right'],
+  ['no depth', { pass: '1', depth: '', why: 'slip' }, 'depth', 'The cut made is empty'],
+  ['more than the wall', { pass: '1', depth: '21', why: 'slip' }, 'depth', 'less than the wall when new'],
+  ['a pass nobody made', { pass: '3', depth: '0.2', why: 'slip' }, 'pass', 'has no such pass'],
+])(
+  '%s is refused in that form, with what was typed, and nothing is kept',
+  async (_, sent, field, sentence) => {
+    const revision = await revisionNow(program);
+    const page = await step(program, 'pass', sent);
+    expect(page.status).toBe(422);
+    const folded = page.html.split('id="put-right"')[1]!.split('</details>')[0]!;
+    expect(folded).toMatch(/^[^>]* open/);
+    expect(folded).toContain(sentence);
+    expect(folded).toMatch(new RegExp(`name="${field}"[^>]*aria-invalid="true"`));
+    expect(folded).toContain(`name="depth"`);
+    expect(page.html.split('id="cuts-form"')[1]!.split('</form>')[0]).not.toContain(sentence);
+    expect(await revisionNow(program)).toBe(revision);
+  },
+);
+
+it('a pass somebody put right meanwhile is not put right over it', async () => {
+  const from = String(await revisionNow(program));
+  await step(program, 'pass', { pass: '1', depth: '0.19', why: 'read the dial again', who: 'BL' });
+  const page = await step(program, 'pass', { pass: '1', depth: '0.18', why: 'mine', from });
+  expect(page.status).toBe(409);
+  expect(rowsOf(page.html)).toContainEqual([
+    'Pass 1',
+    '0.19 mm, still dark: slow feed',
+    '0.18 mm, still dark: slow feed',
+  ]);
+  expect((await job()).sections.cuts?.body.cuts[0]?.depthMm).toBe(0.19);
+});

@@ -1,0 +1,318 @@
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { ownPassword, startPassword } from '../../../src/records/people/passwords.ts';
+import { changePassword, getPerson, listPeople, retirePerson } from '../../../src/records/people/people.ts';
+import { IDLE_MS, LIFE_MS, sessionsOf } from '../../../src/records/people/sessions.ts';
+import { SESSION } from '../../../src/web/people/sessionCookie.ts';
+import { type Lan, openLan, PASSWORD, PEOPLE, type Reply, sessionIn } from '../lan.ts';
+
+let lan: Lan;
+beforeEach(async () => {
+  lan = await openLan({ demo: false });
+});
+afterEach(() => lan.close());
+
+const signIn = (fields: Record<string, string>, headers: Record<string, string> = {}): Promise<Reply> =>
+  lan.ask('/sign-in', { form: fields, headers: { origin: `http://${lan.host}`, ...headers } });
+const AS_KEEPER = { name: PEOPLE.keeper.name, password: PASSWORD };
+const cookie = (secret: string | null) => ({ cookie: `${SESSION}=${secret}` });
+
+describe('signing in', () => {
+  test('leads back to where somebody was, and to nowhere else', async () => {
+    const there = await signIn({ ...AS_KEEPER, back: '/jobs?stage=to-cut' });
+    expect([there.status, there.headers.location]).toEqual([303, '/jobs?stage=to-cut']);
+    for (const back of [
+      '//evil.example',
+      '/\\evil.example',
+      'https://evil.example',
+      '/a\\b',
+      'javascript:x',
+    ]) {
+      expect((await signIn({ ...AS_KEEPER, back })).headers.location, back).toBe('/');
+    }
+  });
+
+  test('gives a cookie that no script reads and no other site sends', async () => {
+    const [set] = (await signIn(AS_KEEPER)).cookies;
+    expect(set).toMatch(
+      new RegExp(
+        `^${SESSION}=[\\w-]{43}; Max-Age=${LIFE_MS / 1000}; Path=/; Expires=[^;]+; HttpOnly; SameSite=Lax$`,
+      ),
+    );
+  });
+
+  test('over https the cookie is Secure', async () => {
+    const secure = await openLan({ demo: false, settings: { publicUrl: 'https://shop.example' } });
+    const headers = { origin: `http://${secure.host}` };
+    const { cookies } = await secure.ask('/sign-in', { form: AS_KEEPER, headers });
+    expect(cookies[0]).toMatch(/; Secure/);
+    await secure.close();
+  });
+
+  test('begins a session nobody knew, and ends the one that was there', async () => {
+    const fixed = 'A'.repeat(43);
+    const first = sessionIn(await signIn(AS_KEEPER, cookie(fixed)));
+    expect(first).not.toBe(fixed);
+    expect((await lan.ask('/account', { headers: cookie(fixed) })).status).toBe(401);
+    const second = sessionIn(await signIn(AS_KEEPER, cookie(first)));
+    expect(second).not.toBe(first);
+    expect((await lan.ask('/account', { headers: cookie(first) })).status).toBe(401);
+    expect((await lan.ask('/account', { headers: cookie(second) })).status).toBe(200);
+  });
+
+  test('an unknown name and a wrong password are told the same, after the same time', async () => {
+    const tried = async (fields: Record<string, string>) => {
+      const began = performance.now();
+      const text = (await signIn(fields)).text.replace(/value="[^"]*"/g, '');
+      return { text, ms: performance.now() - began };
+    };
+    await tried(AS_KEEPER);
+    // In turns: a machine that is busy for a while is so for both.
+    const [wrong, unknown] = [[] as number[], [] as number[]];
+    for (let i = 0; i < 5; i++) {
+      const one = await tried({ ...AS_KEEPER, password: 'not this one at all' });
+      const other = await tried({ name: 'Nobody Here', password: 'not this one at all' });
+      expect(one.text).toContain('There is no account with this name and this password.');
+      expect(other.text).toBe(one.text);
+      wrong.push(one.ms);
+      unknown.push(other.ms);
+    }
+    const middle = (took: number[]) => took.sort((a, b) => a - b)[2]!;
+    expect(middle(unknown)).toBeGreaterThan(middle(wrong) / 3);
+    expect(middle(unknown)).toBeLessThan(middle(wrong) * 3);
+  });
+
+  test('a password does not travel back in the page', async () => {
+    expect((await signIn({ ...AS_KEEPER, password: 'typed-and-wrong' })).text).not.toContain(
+      'typed-and-wrong',
+    );
+  });
+});
+
+describe('trying passwords', () => {
+  test('an account takes ten wrong ones in a quarter of an hour, from wherever', async () => {
+    const wrong = { ...AS_KEEPER, password: 'wrong wrong wrong' };
+    const ten = Array.from({ length: 10 }, (_, i) => signIn(wrong, { 'x-forwarded-for': `192.0.2.${i}` }));
+    expect((await Promise.all(ten)).map(({ status }) => status)).toEqual(Array(10).fill(422));
+    const eleventh = await signIn(AS_KEEPER, { 'x-forwarded-for': '192.0.2.99' });
+    expect(eleventh.status).toBe(429);
+    expect(Number(eleventh.headers['retry-after'])).toBeGreaterThan(800);
+    expect(eleventh.text).toContain('There were too many tries that failed. Wait 15 minutes, and try again.');
+    expect(sessionIn(eleventh)).toBeNull();
+    const other = { name: PEOPLE.reader.name, password: PASSWORD };
+    expect((await signIn(other, { 'x-forwarded-for': '192.0.2.99' })).status).toBe(303);
+  });
+
+  test('an address takes thirty, whatever the names', async () => {
+    const thirty = Array.from({ length: 30 }, (_, i) => signIn({ name: `Nobody ${i}`, password: 'wrong' }));
+    expect((await Promise.all(thirty)).map(({ status }) => status)).toEqual(Array(30).fill(422));
+    expect((await signIn(AS_KEEPER)).status).toBe(429);
+    expect((await signIn(AS_KEEPER, { 'x-forwarded-for': '192.0.2.1' })).status).toBe(303);
+  });
+
+  test('right ones are not counted', async () => {
+    for (let i = 0; i < 12; i++) expect((await signIn(AS_KEEPER)).status).toBe(303);
+  });
+});
+
+describe('a session', () => {
+  test('ends at sign-out, and at once', async () => {
+    const session = cookie(sessionIn(await signIn(AS_KEEPER)));
+    const out = await lan.ask('/sign-out', {
+      method: 'POST',
+      headers: { ...session, origin: `http://${lan.host}` },
+    });
+    expect([out.status, out.headers.location, sessionIn(out)]).toEqual([303, '/sign-in', '']);
+    expect((await lan.ask('/', { headers: session })).status).toBe(401);
+  });
+
+  test('ends everywhere when asked to', async () => {
+    const elsewhere = { cookie: await lan.cookieOf('keeper') };
+    await lan.askAs('keeper', '/account/sign-out', { method: 'POST' });
+    expect((await lan.ask('/', { headers: elsewhere })).status).toBe(401);
+    expect(await sessionsOf(lan.shop.db, lan.people.keeper.id, lan.now)).toEqual([]);
+  });
+
+  test('ends when idle', async () => {
+    const session = { cookie: await lan.cookieOf('keeper') };
+    lan.now = new Date(lan.now.getTime() + IDLE_MS + 1000);
+    expect((await lan.ask('/', { headers: session })).status).toBe(401);
+  });
+
+  test('ends with the account, and a role given or taken counts at once', async () => {
+    const session = { cookie: await lan.cookieOf('recorder') };
+    const { id, revision } = lan.people.recorder;
+    await lan.askAs('keeper', `/people/${id}`, {
+      form: { from: String(revision), name: PEOPLE.recorder.name, role: 'reader' },
+    });
+    const headers = { ...session, origin: `http://${lan.host}` };
+    expect((await lan.ask('/jobs', { form: {}, headers })).status).toBe(403);
+    await retirePerson(lan.shop.db, { who: 'AK', now: () => lan.now }, { id, fromRevision: revision + 1 });
+    expect((await lan.ask('/jobs', { headers: session })).status).toBe(401);
+  });
+
+  test('what was typed into a form whose session had ended is sent after signing in', async () => {
+    const form = { number: '77', note: 'two "marks" & <more>', who: 'XX' };
+    const late = await lan.ask('/jobs', {
+      form,
+      headers: { origin: `http://${lan.host}`, ...cookie('gone') },
+    });
+    expect(late.status).toBe(401);
+    expect(late.text).toContain('name="again.note" value="two &quot;marks&quot; &amp; &lt;more>"');
+    expect(late.text).toContain('name="action" value="/jobs"');
+    const again = await signIn({
+      ...AS_KEEPER,
+      action: '/jobs',
+      'again.number': '77',
+      'again.note': form.note,
+    });
+    expect(again.text).toContain('<form method="post" action="/jobs"');
+    expect(again.text).toContain('name="note" value="two &quot;marks&quot; &amp; &lt;more>"');
+    const away = await signIn({ ...AS_KEEPER, action: 'https://evil.example/', 'again.number': '77' });
+    expect(away.text).toContain('<form method="post" action="/"');
+  });
+});
+
+describe('the first keeper', () => {
+  let empty: Lan;
+  beforeEach(async () => {
+    empty = await openLan({ demo: false, people: false });
+  });
+  afterEach(() => empty.close());
+  const first = (changes: Record<string, string>) =>
+    empty.ask('/first', {
+      headers: { origin: `http://${empty.host}` },
+      form: {
+        code: empty.firstCode.typed,
+        name: 'Ash Kern',
+        newInitials: 'AK',
+        password: PASSWORD,
+        again: PASSWORD,
+        ...changes,
+      },
+    });
+
+  test('until there is one, every page leads there and the API answers nobody', async () => {
+    for (const path of ['/', '/jobs', '/people', '/nowhere', '/sign-in']) {
+      const { status, headers } = await empty.ask(path);
+      expect([status, headers.location], path).toEqual([303, '/first']);
+    }
+    const api = await empty.ask('/api/thread', { json: {} });
+    expect([api.status, api.text]).toEqual([401, expect.stringContaining('Nobody has an account here yet')]);
+  });
+
+  test('comes in with the code, which is then no code any more', async () => {
+    const made = await first({ code: ` ${empty.firstCode.typed.toUpperCase()} ` });
+    expect([made.status, made.headers.location]).toEqual([303, '/']);
+    expect((await empty.ask('/people', { headers: cookie(sessionIn(made)) })).status).toBe(200);
+    expect(empty.firstCode.is(empty.firstCode.typed)).toBe(false);
+    expect((await first({ name: 'Bo Lind', newInitials: 'BL' })).status).toBe(404);
+    expect(await listPeople(empty.shop.db)).toHaveLength(1);
+  });
+
+  test.each([
+    [{ code: 'aaaa-aaaa-aaaa-aaaa' }, 'This is not the code that the program printed'],
+    [{ code: '' }, 'This is not the code that the program printed'],
+    [
+      { password: 'nine char', again: 'nine char' },
+      'The password is 9 characters long; it must be 10 at least.',
+    ],
+    [{ again: 'something else' }, 'The two passwords differ. Type the same one twice.'],
+    [{ newInitials: '' }, 'cannot be used; give 1 to 8 letters'],
+  ])('not with %j', async (changes, sentence) => {
+    const refused = await first(changes as Record<string, string>);
+    expect([refused.status, refused.text]).toEqual([422, expect.stringContaining(sentence)]);
+    expect(await listPeople(empty.shop.db)).toEqual([]);
+    expect((await first({})).status).toBe(303);
+  });
+
+  test('two at once make one', async () => {
+    const both = await Promise.all([first({}), first({ name: 'Bo Lind', newInitials: 'BL' })]);
+    expect(both.map((reply) => reply.status).sort()).toEqual([303, 422]);
+    expect(await listPeople(empty.shop.db)).toHaveLength(1);
+  });
+
+  test('the code is not there to be guessed at', async () => {
+    for (let i = 0; i < 30; i++) expect((await first({ code: `wrong-${i}` })).status).toBe(422);
+    expect((await first({})).status).toBe(429);
+  });
+});
+
+describe("a keeper's page of people", () => {
+  test('adds somebody with a password told once, who must choose their own before anything else', async () => {
+    const added = await lan.askAs('keeper', '/people', {
+      form: { name: 'Bo Lind', newInitials: 'BL', role: 'recorder', who: 'XX', initials: 'XX' },
+    });
+    const told = /<code id="secret">([^<]+)</.exec(added.text)?.[1] ?? '';
+    expect(added.headers['cache-control']).toBe('no-store');
+    expect((await lan.askAs('keeper', '/people')).text).not.toContain(told);
+    const session = cookie(sessionIn(await signIn({ name: 'Bo Lind', password: told })));
+    const page = await lan.ask('/jobs', { headers: session });
+    expect([page.status, page.headers.location]).toEqual([303, '/account']);
+    const headers = { ...session, origin: `http://${lan.host}` };
+    const chosen = await lan.ask('/account/password', {
+      headers,
+      form: { old: told, password: 'quite another one', again: 'quite another one' },
+    });
+    expect(chosen.headers.location).toBe('/');
+    expect((await lan.ask('/jobs', { headers: session })).status).toBe(401);
+    expect((await lan.ask('/jobs', { headers: cookie(sessionIn(chosen)) })).status).toBe(200);
+    expect((await signIn({ name: 'Bo Lind', password: told })).status).toBe(422);
+  });
+
+  test('another password needs the one they have', async () => {
+    const form = { old: 'not my password', password: 'quite another one', again: 'quite another one' };
+    const refused = await lan.askAs('reader', '/account/password', { form });
+    expect([refused.status, refused.text]).toEqual([
+      422,
+      expect.stringContaining('This is not the password you signed in with.'),
+    ]);
+  });
+
+  test('gives a new password, and ends every session of theirs', async () => {
+    const session = { cookie: await lan.cookieOf('reader') };
+    const made = await lan.askAs('keeper', `/people/${lan.people.reader.id}/password`, { method: 'POST' });
+    const told = /<code id="secret">([^<]+)</.exec(made.text)?.[1] ?? '';
+    expect((await lan.ask('/', { headers: session })).status).toBe(401);
+    expect((await signIn({ name: PEOPLE.reader.name, password: PASSWORD })).status).toBe(422);
+    expect((await signIn({ name: PEOPLE.reader.name, password: told })).status).toBe(303);
+  });
+
+  test('retires and lets back in, and never the last keeper', async () => {
+    const { id } = lan.people.keeper;
+    const refused = await lan.askAs('keeper', `/people/${id}/retire`, { form: { from: '1' } });
+    expect([refused.status, refused.text]).toEqual([422, expect.stringContaining('This is the last keeper')]);
+    const { reader } = lan.people;
+    await lan.askAs('keeper', `/people/${reader.id}/retire`, { form: { from: '1' } });
+    expect(await getPerson(lan.shop.db, reader.id)).toMatchObject({ retired: true });
+    expect((await signIn({ name: reader.name, password: PASSWORD })).status).toBe(422);
+    await lan.askAs('keeper', `/people/${reader.id}/reinstate`, { form: { from: '2' } });
+    expect((await signIn({ name: reader.name, password: PASSWORD })).status).toBe(303);
+  });
+
+  test('issues a token, shown once, and withdraws it', async () => {
+    const issued = await lan.askAs('keeper', '/tokens', {
+      form: { tokenName: 'gauge', tokenPerson: String(lan.people.recorder.id), tokenRole: 'recorder' },
+    });
+    const token = /<code id="secret">([^<]+)</.exec(issued.text)?.[1] ?? '';
+    const call = () => lan.ask('/api/openapi.json', { headers: { authorization: `Bearer ${token}` } });
+    expect((await call()).status).toBe(200);
+    expect((await lan.ask('/jobs', { headers: { authorization: `Bearer ${token}` } })).status).toBe(401);
+    await lan.askAs('keeper', '/tokens/1/withdraw', { method: 'POST' });
+    expect((await call()).status).toBe(401);
+    // A cookie beside a token that is not good does not let the call in.
+    const both = { authorization: `Bearer ${token}`, cookie: await lan.cookieOf('keeper') };
+    expect((await lan.ask('/api/openapi.json', { headers: both })).status).toBe(401);
+  });
+});
+
+test('start and own passwords are told apart after a reset', async () => {
+  const ctx = { who: 'AK', now: () => lan.now };
+  const { id, name } = lan.people.reader;
+  const { typed, password } = await startPassword();
+  await changePassword(lan.shop.db, ctx, { id, password });
+  const session = cookie(sessionIn(await signIn({ name, password: typed })));
+  expect((await lan.ask('/jobs', { headers: session })).headers.location).toBe('/account');
+  await changePassword(lan.shop.db, ctx, { id, password: await ownPassword(PASSWORD) });
+  const own = cookie(sessionIn(await signIn({ name, password: PASSWORD })));
+  expect((await lan.ask('/jobs', { headers: own })).status).toBe(200);
+});

@@ -1,0 +1,364 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { demoStacks } from '../../../data/demo/stacks.ts';
+import { type Served, serve } from '../program.ts';
+
+let program: Served;
+beforeAll(async () => {
+  program = await serve({ demo: true });
+});
+afterAll(() => program.close());
+
+const ask = (fields: Record<string, string>) => program.get(`/stud?${new URLSearchParams(fields)}`);
+
+describe('a stud for a stack', () => {
+  it.each(demoStacks.map(({ id, entry }) => [id, entry.stack.style] as const))(
+    'for %s the right length is first (common practice, no source: short for one piece, long for two)',
+    async (id, style) => {
+      const page = await ask({ stack: id });
+      expect(page.status).toBe(200);
+      const heading = /<h1[^>]*>([\s\S]*?)<\/h1>/.exec(page.html)?.[1] ?? '';
+      expect(heading).toContain(style === 'one-piece' ? 'Short stud' : 'Long stud');
+      expect(heading).toContain('it fits');
+    },
+  );
+
+  /** Of the other length, a dimension in millimetres that decides, and by how much. */
+  it.each(demoStacks.map(({ id, entry }) => [id, entry.stack.style] as const))(
+    'for %s one sentence says which dimension of the other length fails, and by how much',
+    async (id, style) => {
+      const page = await ask({ stack: id });
+      const other = style === 'one-piece' ? 'long' : 'short';
+      const thread = id.replace(/^(one|two)-piece-(three|four|six)-/, '');
+      const row = new RegExp(`id="stud-${other}-${thread}"[\\s\\S]*?<span class="row-line">(.*?)</span>`);
+      const because = row.exec(page.html)?.[1] ?? '';
+      expect(page.html).toMatch(new RegExp(`id="stud-${other}-${thread}"[\\s\\S]{0,600}does not fit`));
+      const fails =
+        style === 'one-piece'
+          ? /The stud is (\d+\.\d\d) mm too long: its tip strikes the engine side/
+          : /the tip lies (\d+\.\d\d) mm inside the stack: the nut cannot be started/;
+      const byMm = Number(fails.exec(because)?.[1]);
+      expect(byMm, because).toBeGreaterThan(0);
+      // What would do is that much or, with every size at its worst, more.
+      const wanted = /A stud more than (\d+\.\d\d) mm (shorter|longer) would/.exec(because);
+      expect(wanted?.[2]).toBe(style === 'one-piece' ? 'shorter' : 'longer');
+      expect(Number(wanted?.[1])).toBeGreaterThanOrEqual(byMm);
+    },
+  );
+
+  it('asks about a gap or a layer in another unit, and answers once it is confirmed', async () => {
+    const gap = '/stud?stack=two-piece-four-3-8-24&pull=0.465';
+    const asked = await program.get(gap);
+    expect(asked.status).toBe(422);
+    expect(asked.text).toContain('The pull-forward gap: 0.465 mm? Did you mean 0.465 in?');
+    expect(asked.html).not.toContain(`id="slip"`);
+    expect(asked.text).toContain('The pull-forward gap is 0.465 mm, as typed');
+    const sure = await program.get(`${gap}&ok.pull=0.465`);
+    expect([sure.status, sure.html.includes('name="ok.pull" value="0.465"')]).toEqual([200, true]);
+    const own = '/stud?stack=own&ln.0=plate&lt.0=0.126&lh.0=10.3&nutThread=3/8-24&nutHeight=8.3&pull=4';
+    expect((await program.get(own)).text).toContain('Thickness of plate: 0.126 mm? Did you mean 0.126 in?');
+    expect((await program.get(own.replace('plate', 'shim'))).status).toBe(200);
+    expect((await program.get(`${own}&ok.lt.0=0.126`)).status).toBe(200);
+  });
+
+  it('says nothing of the cover where none was given, though a joint needs a ring of studs', async () => {
+    const joint = '/stud?stack=one-piece-four-3-8-24&torque=37&engine=250&kFrom=zinc';
+    const bare = (await program.get(joint)).text;
+    expect(bare).toContain('The number of holes is not compared: the cover’s number of studs was not given.');
+    expect(bare).not.toContain('Flexplate and cover both have');
+    expect((await program.get(`${joint}&jointStuds=4`)).text).toContain('Flexplate and cover both have 4.');
+    const own =
+      '/stud?stack=own&ln.0=plate&lt.0=3.2&lh.0=10.3&nutThread=3/8-24&nutHeight=8.3&pull=4&jointStuds=6&jointCircle=286';
+    expect((await program.get(`${own}&torque=37&engine=250&kFrom=zinc`)).text).toContain(
+      'the stack’s number of holes was not given',
+    );
+  });
+
+  it('draws each stud whose thread goes on the nut, to scale', async () => {
+    const page = await ask({ stack: 'two-piece-four-3-8-24' });
+    expect(page.text).toContain('Drawing of Short stud 3/8-24 UNF, to scale');
+    expect(page.html.match(/class="more-findings row-drawing"/g)).toHaveLength(1);
+  });
+
+  it('takes the proof stress of a marked nut: class 8, M10, 50.5 kN (ISO 898-2)', async () => {
+    const own = {
+      stack: 'own',
+      'lt.0': '3.2',
+      'lh.0': '11',
+      nutThread: 'M10',
+      nutHeight: '8.2',
+      nutBearing: '14.6',
+      holeCount: '6',
+      holeCircle: '292',
+      torque: '50',
+      engine: '300',
+      kFrom: 'zinc',
+    };
+    expect((await ask({ ...own, nutClass: '8' })).text).toContain('the nut’s proof load is 50.5 kN');
+    expect((await ask({ ...own, nutClass: '8', nutProof: '500' })).text).toContain(
+      'the nut’s proof load is 29.0 kN',
+    );
+    const odd = await ask({ ...own, nutClass: '8', nutThread: 'M20' });
+    expect([odd.status, odd.text]).toEqual([422, expect.stringContaining('No proof stress is known for 8')]);
+  });
+
+  it('counts no shim as a piece of the flexplate, on the page and on the slip', async () => {
+    const own = (...layers: readonly [string, string][]) => ({
+      stack: 'own',
+      nutThread: '3/8-24',
+      nutHeight: '8.3',
+      ...Object.fromEntries(
+        layers.flatMap(([name, mm], i) => [
+          [`ln.${i}`, name],
+          [`lt.${i}`, mm],
+        ]),
+      ),
+    });
+    const shimmed = own(['shim 1', '1'], ['plate', '3.2']);
+    expect((await ask(shimmed)).text).toContain('One piece: shim 1 1.00, plate 3.20, together 4.20 mm');
+    const slip = await program.get(`/stud/slip?${new URLSearchParams({ ...shimmed, stud: 'short-3-8-24' })}`);
+    expect(slip.text).toContain('One piece: shim 1 1.00');
+    const two = own(['2 mm Shim', '2'], ['plate', '3.2'], ['casting', '8']);
+    expect((await ask(two)).text).toContain('Two piece: 2 mm Shim 2.00');
+    expect((await ask(own(['Shim', '1'], ['shim2', '1'], ['plate', '3']))).text).toContain('One piece: Shim');
+    expect((await ask({ ...shimmed, style: 'two-piece' })).text).toContain('Two piece: shim 1');
+  });
+
+  it('says of the short stud in a two-piece stack which dimension fails and by how much', async () => {
+    const page = await ask({ stack: 'two-piece-four-3-8-24', stud: 'short-3-8-24' });
+    expect(page.text).toContain('the tip lies 0.50 mm inside the stack');
+    expect(page.text).toContain('A stud more than 0.50 mm longer would show its pilot.');
+  });
+
+  it.each([
+    ['no layers', { stack: 'own', 'lt.0': '' }, 'The stack has no layers'],
+    [
+      'zero thickness',
+      { stack: 'own', 'lt.0': '0' },
+      'The thickness of layer 1 is 0 mm; it must be more than 0 mm',
+    ],
+    [
+      'a layer with a name only',
+      { stack: 'own', 'ln.0': 'casting', 'lt.0': '' },
+      'Thickness of casting is empty.',
+    ],
+    [
+      'no thread at all',
+      { stack: 'own', 'lt.0': '3.2', nutThread: 'zzz', nutHeight: '8' },
+      '"zzz" is no thread callout',
+    ],
+    [
+      'a nut without its height',
+      { stack: 'own', 'lt.0': '3.2', nutThread: '3/8-24' },
+      'Height of the nut is empty.',
+    ],
+    [
+      'a chamfer below nothing',
+      { stack: 'own', 'lt.0': '3.2', 'lc.0': '-1' },
+      'The hole’s chamfer of layer 1 is -1 mm; it must be at least 0 mm',
+    ],
+    ['a gap below nothing', { stack: 'own', 'lt.0': '3.2', pull: '-3' }, 'The pull-forward gap is -3 mm'],
+    ['words for a gap', { stack: 'one-piece-four-3-8-24', pull: 'many' }, '"many" is not a plain number'],
+  ])('refuses %s with a sentence', async (_what, fields, sentence) => {
+    const page = await ask(fields);
+    expect(page.status).toBe(422);
+    expect(page.text).toContain(sentence);
+  });
+
+  it('takes a stack in inches and fractions, and says the same as in millimetres', async () => {
+    const nut = { nutThread: '3/8-24', pull: '4 mm' };
+    const inch = await ask({
+      stack: 'own',
+      unit: 'in',
+      'ln.0': 'plate',
+      'lt.0': '1/8',
+      nutHeight: '21/64',
+      ...nut,
+    });
+    const mm = await ask({
+      stack: 'own',
+      unit: 'mm',
+      'ln.0': 'plate',
+      'lt.0': '3.175',
+      nutHeight: '8.334375',
+      ...nut,
+    });
+    const order = (html: string) =>
+      [...html.matchAll(/id="stud-((?:short|long)-[\w-]+)"/g)].map((match) => match[1]);
+    expect(order(inch.html).length).toBeGreaterThan(10);
+    expect(order(inch.html)).toEqual(order(mm.html));
+    expect(inch.text).toContain('One piece: plate 0.125, together 0.125 in');
+  });
+
+  it('prints a slip that says which stud, and why its neighbour does not do', async () => {
+    const page = await program.get('/stud/slip?stack=two-piece-four-3-8-24&stud=long-3-8-24');
+    expect(page.text).toContain('Long stud 3/8-24 UNF');
+    expect(page.text).toMatch(/Not Short stud 3\/8-24 UNF: .*0\.50 mm/);
+    expect(page.text).toContain(
+      "Torque, gap and balance figures of the vehicle's and the parts' makers come first.",
+    );
+  });
+});
+
+describe('what would do instead', () => {
+  const two = { stack: 'two-piece-four-3-8-24' };
+
+  it('says beside a no what would make something better of it, and which stud is the same but longer', async () => {
+    const page = await ask({ ...two, stud: 'short-3-8-24' });
+    expect(page.text).toMatch(
+      /What would do: .*A stud with the same thread and its tip at 25\.10 mm or farther would fit, with care\./,
+    );
+    expect(page.text).toContain('The same but 6.35 mm longer: Long stud 3/8-24 UNF , fits with care here.');
+    const plain = await ask({ stack: 'one-piece-four-3-8-24' });
+    expect(/id="stud-short-3-8-24"[\s\S]*?<\/li>/.exec(plain.html)?.[0]).not.toContain('What would do');
+  });
+
+  it('looks at one thread, or only at what is in stock', async () => {
+    const ids = ({ html }: { html: string }) =>
+      [...html.matchAll(/id="stud-((?:short|long)-[\w-]+)"/g)].map((match) => match[1]);
+    const one = await ask({ ...two, onlyThread: '3/8-24 UNF-2A' });
+    expect(ids(one).sort()).toEqual(['long-3-8-24', 'short-3-8-24']);
+    const stocked = ids(await ask({ ...two, inStock: '1' }));
+    expect(stocked).not.toContain('long-m10');
+    expect(ids(await ask(two))).toContain('long-m10');
+    expect(stocked).toHaveLength(15);
+  });
+
+  it('says how many there are and where they lie, on the page and on the slip', async () => {
+    expect((await ask(two)).text).toContain('48 in stock, shelf L-3');
+    const slip = await program.get('/stud/slip?stack=two-piece-four-3-8-24&stud=long-3-8-24');
+    expect(slip.text).toContain('On the shelf 48 in stock, shelf L-3');
+  });
+
+  it('names worst case, RSS and simulation apart, with the share that would fail', async () => {
+    const page = await ask({ ...two, stud: 'short-3-8-24' });
+    expect(page.text).toContain('Tolerances: every assembly would fail a length check');
+    expect(page.text).toMatch(/Tip shows, pushed back −0\.50 −0\.81 −1\.00 all/);
+    expect((await ask(two)).text).toContain('Tolerances: no assembly would fail a length check');
+  });
+
+  it('a tip that may strike the engine side is in the table, and the table agrees with the verdict', async () => {
+    const page = await ask({
+      stack: 'own',
+      style: 'one-piece',
+      stud: 'short-3-8-24',
+      'ln.0': 'plate',
+      'lt.0': '3.2',
+      'lo.0': '.1',
+      'lh.0': '10.3',
+      holeCount: '4',
+      holeCircle: '286',
+      tipRoom: '24.2',
+      nutThread: '3/8-24',
+      nutHeight: '8.3',
+      nutTolerance: '.2',
+      nutCountersink: '.1',
+      nutBearing: '13.4',
+      nutTensile: '900',
+      pull: '4',
+    });
+    expect(page.text).toContain('does not fit: its tip strikes the engine side');
+    expect(page.text).toMatch(/Tolerances: (9|10)\.\d % of assemblies would fail a length check/);
+    expect(page.text).toMatch(/Tip clearance 0\.20 −0\.05 −0\.05 (9|10)\.\d %/);
+  });
+
+  it('shows stacks of one style only', async () => {
+    const page = await program.get('/stud/stacks?stud=short-3-8-24&onlyStyle=two-piece');
+    const ids = [...page.html.matchAll(/id="stack-([\w-]+)"/g)].map((match) => match[1]);
+    expect(ids).toHaveLength(6);
+    expect(ids.every((id) => id?.startsWith('two-piece'))).toBe(true);
+  });
+});
+
+describe('the joint', () => {
+  const joint = { stack: 'two-piece-four-3-8-24', torque: '27 lb-ft', engine: '350', kFrom: 'zinc' };
+
+  it('says in words whether it holds, with what is enough and what is too much, and whose torque comes first', async () => {
+    const page = await ask(joint);
+    expect(page.status).toBe(200);
+    expect(page.text).toContain('It holds.');
+    expect(page.text).toContain("The vehicle maker's torque comes first");
+    expect(page.text).toContain("36.6 N·m is not said to be the vehicle maker's figure.");
+    // K d F as calc/stud/joint/torqueWindow.test.ts: 0.2 · 9.525e-3 · 0.75 · 586 · 56.663/1.25.
+    expect(page.text).toContain('up to 38.0 N·m it is not too much');
+    expect(page.text).toContain('0.20: zinc plated (Shigley, 9th ed., table 8-15)');
+  });
+
+  it('reads the same torque in N·m and in lb-ft', async () => {
+    const figures = (page: { text: string }) =>
+      /At its least preload the joint holds (\d+)/.exec(page.text)?.[1];
+    const bare = await ask({ ...joint, torque: '27', engine: '350 N·m', torqueUnit: 'lb-ft' });
+    expect(figures(bare)).toBe(figures(await ask(joint)));
+    expect(figures(bare)).not.toBe(figures(await ask({ ...joint, torque: '27' })));
+  });
+
+  it('says no, and why, where the engine is too strong for it', async () => {
+    const page = await ask({ ...joint, engine: '700', torqueFrom: 'maker' });
+    expect(page.text).toContain('It does not hold.');
+    expect(page.text).toContain('No torque does both');
+    expect(page.text).toContain("36.6 N·m is the vehicle maker's figure: tighten to it.");
+  });
+
+  it('takes number and circle from the stack, and whatever is typed before them', async () => {
+    const slip = (page: { text: string }) => Number(/holds (\d+) N·m by friction/.exec(page.text)?.[1]);
+    const four = slip(await ask(joint));
+    expect(slip(await ask({ ...joint, jointStuds: '8' }))).toBeCloseTo(2 * four, -1);
+  });
+
+  it.each([
+    ['a torque without an engine', { engine: '' }, 'Engine torque is empty.'],
+    ['an engine without a torque', { torque: '' }, 'Tightening torque is empty.'],
+    ['no finish', { kFrom: '' }, 'Nut factor is not chosen.'],
+    ['its own factor, not typed', { kFrom: 'own' }, 'Nut factor is empty.'],
+    ['a torque in millimetres', { torque: '27 mm' }, 'mm is a unit of length, and this is a torque'],
+    ['a spread of all of it', { scatterFrom: 'own', scatter: '100' }, 'The scatter of the preload is 1'],
+    ['nothing for a torque', { torque: '0' }, 'The tightening torque is 0 N·m; it must be more than 0'],
+  ])('refuses %s with a sentence, and keeps what was typed', async (_what, change, sentence) => {
+    const page = await ask({ ...joint, ...change });
+    expect(page.status).toBe(422);
+    expect(page.text).toContain(sentence);
+    expect(page.html).toMatch(/name="torqueUnit"/);
+  });
+
+  it('stands on the slip, as advice', async () => {
+    const page = await program.get(`/stud/slip?${new URLSearchParams(joint)}`);
+    expect(page.text).toMatch(
+      /It holds , tightened to 36\.6 N·m .*Advice; the vehicle maker's torque comes first/,
+    );
+  });
+});
+
+describe('stacks for a stud', () => {
+  const inHand = {
+    stud: 'own',
+    thread: '3/8-24',
+    threadStart: '1',
+    threadEnd: '23',
+    projection: '24',
+    pilot: '8',
+  };
+  const stacks = (fields: Record<string, string>) =>
+    program.get(`/stud/stacks?${new URLSearchParams(fields)}`);
+
+  it('finds what a stud in the hand suits, best first', async () => {
+    const page = await stacks(inHand);
+    expect(page.status).toBe(200);
+    const first = /id="stack-([\w-]+)"/.exec(page.html)?.[1];
+    expect(first).toBe('one-piece-four-3-8-24');
+    expect(page.text).toContain('Drawing of One-piece plate, four 3/8-24 on Ø 286, to scale');
+    const two = /id="stack-two-piece-four-3-8-24"[\s\S]*?<\/li>/.exec(page.html)?.[0];
+    expect(two).toContain('What would do:');
+    expect(page.text).toContain('10 more whose nut has another thread');
+  });
+
+  it.each([
+    ['thread end before thread start', { threadStart: '23', threadEnd: '1' }],
+    ['a tip inside the thread', { projection: '10' }],
+    ['a tip below nothing', { projection: '-24' }],
+    ['no thread', { thread: '' }],
+  ])('refuses %s and keeps what was typed', async (_what, change) => {
+    const page = await stacks({ ...inHand, ...change });
+    expect(page.status).toBe(422);
+    expect(page.html).toContain('class="faults"');
+    expect(page.html).toMatch(/name="pilot"[^>]*value="8"/);
+  });
+});

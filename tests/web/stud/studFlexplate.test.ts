@@ -1,0 +1,126 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { demoStacks } from '../../../data/demo/stacks.ts';
+import { type Served, serve } from '../program.ts';
+
+let program: Served;
+beforeAll(async () => {
+  program = await serve({ demo: true });
+});
+afterAll(() => program.close());
+
+const tell = (fields: Record<string, string>) =>
+  program.get(`/stud/flexplate?${new URLSearchParams({ unit: 'mm', ...fields })}`);
+const found = ({ html }: { html: string }) =>
+  [...html.matchAll(/id="match-([\w-]+)"/g)].map((match) => match[1]);
+const href = ({ html }: { html: string }, id: string) =>
+  (new RegExp(`id="${id}"[^>]*href="([^"]*)"`).exec(html)?.[1] ?? '').replaceAll('&amp;', '&');
+
+describe('which flexplate it is', () => {
+  it.each(demoStacks.map(({ id, entry }) => [id, entry] as const))(
+    'leads from what is measured on %s to that stack',
+    async (id, { stack, nutThreadTyped }) => {
+      const total = stack.layers.reduce((sum, layer) => sum + layer.thicknessMm, 0);
+      const page = await tell({
+        total: `${total + 0.2}`,
+        nutThread: nutThreadTyped ?? '',
+        style: stack.style,
+      });
+      expect(page.status).toBe(200);
+      expect(found(page)).toEqual([id]);
+      expect((await program.get(href(page, `match-${id}`))).status).toBe(200);
+    },
+  );
+
+  it('names the nearest that is not the one, and by how much', async () => {
+    const page = await tell({ total: '6', nutThread: '3/8-24' });
+    expect(found(page)).toEqual([]);
+    expect(page.text).toContain('Not One-piece plate, four 3/8-24 on Ø 286: it is 2.80 mm thinner.');
+  });
+
+  it('says so when what is seen and what is measured disagree', async () => {
+    const page = await tell({ total: '12.9', style: 'one-piece' });
+    expect(page.text).toContain('No one piece stack in the catalogue is that thick.');
+    expect(page.text).toContain('You saw one piece, but as thick as measured is this two piece.');
+  });
+
+  it('goes on with the whole thickness as one layer, typed as it was measured', async () => {
+    const page = await tell({ total: '9/16 in', nutThread: '3/8-24', nutHeight: '8.3', style: 'two-piece' });
+    const stud = await program.get(href(page, 'as-measured'));
+    expect(stud.status).toBe(200);
+    expect(stud.html).toMatch(/name="lt.0"[^>]*value="9\/16 in"/);
+    expect(stud.text).toContain('Two piece: from the pad face to the engine side 14.29, together 14.29 mm');
+    expect(stud.text).toContain('Every stud on the shelf, best first');
+    const layers = await program.get(href(page, 'by-layers'));
+    expect(layers.html).toMatch(/name="ln.1"[^>]*value="casting"/);
+  });
+
+  it.each([
+    ['nothing for a thickness', { total: '0' }, 'The thickness must be more than nothing.'],
+    ['a thread that is none', { total: '5', nutThread: 'zzz' }, '"zzz" is no thread callout'],
+    ['words', { total: 'thick' }, '"thick" is not a plain number'],
+  ])('refuses %s', async (_what, fields, sentence) => {
+    const page = await tell(fields);
+    expect(page.status).toBe(422);
+    expect(page.text).toContain(sentence);
+  });
+});
+
+describe('the pull-forward gap', () => {
+  const gap = (fields: Record<string, string>) =>
+    program.get(`/stud/gap?${new URLSearchParams({ unit: 'mm', ...fields })}`);
+  const measured = { depth: '28', standsOut: '22', hub: '20', hubLeast: '12', shims: '0.8; 1.5; 2' };
+
+  it('shows gap, shims and hub together: 28 − 22 − 2 is 4; the hub keeps 20 − 4 (first principles)', async () => {
+    const page = await gap(measured);
+    expect(page.status).toBe(200);
+    expect(page.text).toContain('Gap 4.00 mm, with 2.00 mm of shim under every pad.');
+    expect(page.text).toContain('Recommended, the same at every pad: 2.00 mm (gap 4.00 mm).');
+    expect(page.text).toContain('Drawn forward, the hub stays 16.00 mm in the pump');
+  });
+
+  it('puts the same shims into the stack, and the gap that is left into the reach of the stud', async () => {
+    const page = await gap({ ...measured, stack: 'one-piece-four-3-8-24' });
+    expect(page.text).toContain('Short stud 3/8-24 UNF, fits:');
+    const stud = await program.get(href(page, 'all-studs'));
+    expect(stud.status).toBe(200);
+    expect(stud.text).toContain('One piece: shim 2.00, plate 3.20, together 5.20 mm');
+    expect(stud.text).toContain('Worked with 4.00 mm');
+  });
+
+  it('recommends no shim that leaves the hub too short in the pump, and says where none keeps both', async () => {
+    const shims = '1; 2; 2.5';
+    const page = await gap({ ...measured, shims, hubLeast: '16.2' });
+    expect(page.text).toContain('Gap 3.50 mm, with 2.50 mm of shim under every pad.');
+    expect(page.text).toContain('Recommended, the same at every pad: 2.50 mm (gap 3.50 mm).');
+    expect(page.text).toContain('Drawn forward, the hub stays 16.50 mm in the pump');
+    expect((await gap({ ...measured, shims: '1; 2', hubLeast: '16.2' })).text).toContain(
+      'Shims of 2.20 mm to 2.80 mm under every pad would do, for the gap and for the hub in the pump; none of those there are does, alone or two on each other.',
+    );
+    expect((await gap({ ...measured, shims, hubLeast: '17' })).text).toContain(
+      'At the least gap wanted, 3.20 mm, the hub is still 0.20 mm short of its least in the pump: no shim keeps both.',
+    );
+    expect((await gap({ ...measured, depth: '24', hubLeast: '19' })).text).toContain('no shim helps');
+  });
+
+  it('says what would do where none of the shims does, and when no shim can', async () => {
+    expect((await gap({ ...measured, shims: '0.5' })).text).toContain('Shims of 1.20 mm to 2.80 mm');
+    expect((await gap({ ...measured, depth: '24' })).text).toContain('no shim helps');
+    expect((await gap({ ...measured, shim: '7' })).text).toContain('pushed into the pump: 1.00 mm too much');
+  });
+
+  it("takes the maker's gap before the usual one", async () => {
+    const page = await gap({ ...measured, gapLeast: '5', gapMost: '7' });
+    expect(page.text).toContain('Gap 6.00 mm, without shims.');
+  });
+
+  it.each([
+    ['one depth alone', { standsOut: '' }, 'How far the flexplate stands out is empty.'],
+    ['half a maker’s gap', { gapLeast: '3' }, "The maker's gap has two ends."],
+    ['a depth below nothing', { depth: '-1' }, 'The depth to the pads is -1 mm; it must be 0 mm or more.'],
+    ['a shim in words', { shims: '0.8; thin' }, '"thin" is not a plain number'],
+  ])('refuses %s', async (_what, change, sentence) => {
+    const page = await gap({ ...measured, ...change });
+    expect(page.status).toBe(422);
+    expect(page.text).toContain(sentence);
+  });
+});

@@ -1,0 +1,225 @@
+import type { Entry } from '../../../shared/words/catalogue.ts';
+import { lengthFigure } from '../../../shared/words/print.ts';
+import type { Fault } from '../../../shared/words/refusal.ts';
+import { type Frame, may } from '../../frame.ts';
+import { Layout } from '../../layout.tsx';
+import { EmptyState } from '../../parts/emptyState.tsx';
+import {
+  EntryHistory,
+  type EntryRevisionTold,
+  type EntryStale,
+  EntryStaleShown,
+} from '../../parts/entryHistory.tsx';
+import { ChangeForm } from '../../parts/form/changeForm.tsx';
+import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
+import { errorsOf } from '../../parts/form/errorsOf.ts';
+import { Field, TextArea } from '../../parts/form/fieldBox.tsx';
+import { familyInWords } from '../cover/coverFields.tsx';
+import { StackFields } from '../stud/stackFields.tsx';
+import { StudFields } from '../stud/studFields.tsx';
+import { stackInWords } from '../stud/studPage.tsx';
+import { FamilyFields } from './familyFields.tsx';
+import { GaugeEntryFields, gaugeInWords } from './gaugeEntryFields.tsx';
+
+export type CatalogueKind = 'family' | 'stud' | 'stack' | 'gauge';
+
+export const KIND_WORD: Readonly<Record<CatalogueKind, { one: string; many: string }>> = {
+  family: { one: 'cover family', many: 'Cover families' },
+  stud: { one: 'stud', many: 'Studs' },
+  stack: { one: 'flexplate stack', many: 'Flexplate stacks' },
+  gauge: { one: 'gauge', many: 'Gauges' },
+};
+
+export interface CatalogueProps {
+  readonly frame: Frame;
+  readonly families: readonly Entry<'family'>[];
+  readonly studs: readonly Entry<'stud'>[];
+  readonly stacks: readonly Entry<'stack'>[];
+  readonly gauges: readonly Entry<'gauge'>[];
+}
+
+/** What the shop keeps of covers, studs and flexplate stacks. */
+export function CataloguePage({ frame, families, studs, stacks, gauges }: CatalogueProps) {
+  const unit = frame.lengthUnit;
+  const figure = (mm: number) => lengthFigure(mm, unit, 'coarse');
+  return (
+    <Layout title="Catalogue" here="catalogue" {...frame}>
+      <h1>Catalogue</h1>
+      <Shelf
+        kind="family"
+        mayAdd={may(frame, 'keeper')}
+        entries={families.map((entry) => ({ ...entry, line: familyInWords(entry.body, unit) }))}
+      />
+      <Shelf
+        kind="stud"
+        mayAdd={may(frame, 'keeper')}
+        entries={studs.map((entry) => ({
+          ...entry,
+          line: `${entry.body.stud.thread.designation}; thread ${figure(entry.body.stud.threadStartMm)} to ${figure(entry.body.stud.threadEndMm)}, tip ${figure(entry.body.stud.projectionMm)} ${unit}`,
+        }))}
+      />
+      <Shelf
+        kind="stack"
+        mayAdd={may(frame, 'keeper')}
+        entries={stacks.map((entry) => ({ ...entry, line: stackInWords(entry.body, unit) }))}
+      />
+      <Shelf
+        kind="gauge"
+        mayAdd={may(frame, 'keeper')}
+        entries={gauges.map((entry) => ({ ...entry, line: gaugeInWords(entry.body, unit) }))}
+      />
+    </Layout>
+  );
+}
+
+function Shelf(props: {
+  kind: CatalogueKind;
+  mayAdd: boolean;
+  entries: readonly { id: string; name: string; line: string; retired: boolean }[];
+}) {
+  const { kind, entries, mayAdd } = props;
+  return (
+    <section id={kind}>
+      <h2>{KIND_WORD[kind].many}</h2>
+      {entries.length === 0 ? (
+        <EmptyState title={`No ${KIND_WORD[kind].one} yet`} />
+      ) : (
+        <ul class="rows">
+          {entries.map(({ id, name, line, retired }) => (
+            <li>
+              <a class="row entry-row" href={`/catalogue/${kind}/${encodeURIComponent(id)}`}>
+                <b>{name}</b>
+                <span class="row-text">{line}</span>
+                <span class="state-word">{retired && 'retired'}</span>
+              </a>
+            </li>
+          ))}
+        </ul>
+      )}
+      <div class="actions">
+        {mayAdd && (
+          <a class="button" href={`/catalogue/${kind}/new`} id={`add-${kind}`}>
+            Add a {KIND_WORD[kind].one}
+          </a>
+        )}
+        <a class="button" href={`/catalogue/${kind}.csv`} id={`${kind}-csv`}>
+          The list as CSV
+        </a>
+      </div>
+    </section>
+  );
+}
+
+export interface EntryPageProps {
+  readonly frame: Frame;
+  readonly kind: CatalogueKind;
+  /** null while it is new. */
+  readonly entry: Entry<CatalogueKind> | null;
+  readonly history: readonly EntryRevisionTold[];
+  readonly fields: Readonly<Record<string, string>>;
+  readonly layerRows: number;
+  readonly faults: readonly Fault[];
+  readonly stale: EntryStale | null;
+}
+
+/** One entry by form: a new one, or a new revision of one. */
+export function EntryPage(props: EntryPageProps) {
+  const { frame, kind, entry, history, fields, layerRows, faults, stale } = props;
+  const error = errorsOf(faults);
+  const word = KIND_WORD[kind].one;
+  const mayChange = may(frame, 'keeper');
+  const action = entry ? `/catalogue/${kind}/${encodeURIComponent(entry.id)}` : `/catalogue/${kind}`;
+  const unit = frame.lengthUnit;
+  return (
+    <Layout title={entry ? entry.name : `A new ${word}`} here="catalogue" {...frame}>
+      <h1>{entry ? entry.name : `Add a ${word}`}</h1>
+      {entry && (
+        <p class="hint">
+          Jobs keep the {word} as it was when they were made; a change here moves none of them.
+        </p>
+      )}
+      <ChangeForm action={action} mayChange={mayChange}>
+        {stale !== null && <EntryStaleShown stale={stale} />}
+        <ErrorSummary faults={faults} />
+        <input type="hidden" name="from" value={entry?.revision ?? 0} />
+        <input type="hidden" name="unit" value={unit} />
+        {kind === 'family' ? (
+          <FamilyFields fields={fields} faults={faults} unit={unit} />
+        ) : (
+          <div class="fields">
+            <Field label="Name" name="name" value={fields.name} error={error('name')} />
+          </div>
+        )}
+        {kind === 'stud' && <StudFields fields={fields} faults={faults} unit={unit} onShelf />}
+        {kind === 'gauge' && <GaugeEntryFields fields={fields} faults={faults} unit={unit} />}
+        {kind === 'stack' && (
+          <>
+            <StackFields fields={fields} rows={layerRows} faults={faults} unit={unit} />
+            <div class="fields">
+              <Field
+                label="Pull-forward gap"
+                name="pull"
+                value={fields.pull}
+                unit={unit}
+                error={error('pull')}
+                optional
+              />
+            </div>
+          </>
+        )}
+        {kind !== 'family' && (
+          <TextArea label="Note" name="note" value={fields.note} error={error('note')} rows={2} optional />
+        )}
+        {mayChange && (
+          <>
+            <div class="fields">
+              {entry && (
+                <Field
+                  label="Why it changes"
+                  name="why"
+                  value={fields.why}
+                  error={error('why')}
+                  size="full"
+                />
+              )}
+              <Field
+                label="Your initials"
+                name="who"
+                value={fields.who ?? frame.initials}
+                error={error('who')}
+                size="figure"
+                input={{ maxLength: 8 }}
+              />
+            </div>
+            <div class="actions">
+              <button class="button first" type="submit" id="save">
+                {entry ? 'Save as a new revision' : `Add it`}
+              </button>
+              {kind === 'stack' && (
+                <button class="button" type="submit" name="add" value="layer" id="add-layer">
+                  Add a layer
+                </button>
+              )}
+              {entry && (
+                <button
+                  class="button"
+                  type="submit"
+                  formaction={`${action}/${entry.retired ? 'reinstate' : 'retire'}`}
+                  id="retire"
+                >
+                  {entry.retired ? 'Put it back in use' : 'Retire it'}
+                </button>
+              )}
+            </div>
+          </>
+        )}
+      </ChangeForm>
+      {history.length > 0 && (
+        <section>
+          <h2>Every revision</h2>
+          <EntryHistory revisions={history} />
+        </section>
+      )}
+    </Layout>
+  );
+}

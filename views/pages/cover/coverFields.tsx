@@ -1,0 +1,298 @@
+import type { Entry, Family } from '../../../shared/words/catalogue.ts';
+import type { LengthUnit } from '../../../shared/words/print.ts';
+import { briefLength, lengthFigure } from '../../../shared/words/print.ts';
+import type { Fault } from '../../../shared/words/refusal.ts';
+import { type EntryRow, EntryTable } from '../../parts/entryTable.tsx';
+import { errorsOf } from '../../parts/form/errorsOf.ts';
+import { Choice, Field } from '../../parts/form/fieldBox.tsx';
+import { GaugeFields } from './gaugeFields.tsx';
+import { KnockOnFields } from './knockOnFields.tsx';
+import { OwnBendingFields } from './ownBendingFields.tsx';
+
+export interface StationRowView {
+  readonly index: number;
+  readonly angleDeg: number;
+  readonly radiusMm: number;
+  /** Added by the person, so its place can be typed. */
+  readonly own: boolean;
+  /** "behind stud 1"; '' for a place of the person's own. */
+  readonly place: string;
+}
+
+/** A reading that looks like a slipped decimal or the wrong unit. */
+export interface DoubtView {
+  readonly row: number;
+  readonly question: string;
+  /** What the box would hold if the other reading was meant; null when nobody can tell. */
+  readonly meant: string | null;
+  readonly asTyped: string;
+}
+
+export interface CoverFormView {
+  readonly fields: Readonly<Record<string, string>>;
+  readonly familyId: string;
+  readonly families: readonly { readonly id: string; readonly name: string }[];
+  readonly cover: {
+    readonly studCount: number;
+    readonly studCircleDiameterMm: number;
+    readonly trackInnerDiameterMm: number;
+    readonly trackOuterDiameterMm: number;
+    readonly nominalWallMm: number;
+  } | null;
+  readonly family: Family | null;
+  readonly rows: readonly StationRowView[];
+  readonly markRows: readonly number[];
+  readonly doubts: readonly DoubtView[];
+  readonly faults: readonly Fault[];
+  readonly measuredCount: number;
+  readonly gauges: readonly Entry<'gauge'>[];
+  readonly lengthUnit: LengthUnit;
+}
+
+const CRACKS = [
+  { value: 'not-done', label: 'not looked for yet' },
+  { value: 'none-found', label: 'none found' },
+  { value: 'found', label: 'a crack was found' },
+];
+const CHUCKINGS = [
+  { value: '', label: 'not said' },
+  { value: 'pads-and-pilot-trued', label: 'pads and pilot trued in the chuck' },
+  { value: 'side-wall-jaws', label: 'jaws on the side wall' },
+];
+
+/** Which cover it is: a family, or dimensions of one's own. Choosing lays out the stations anew. */
+export function WhichCover({ form }: { form: CoverFormView }) {
+  const error = errorsOf(form.faults);
+  const { fields, lengthUnit } = form;
+  return (
+    <fieldset class="group">
+      <legend>The cover</legend>
+      <div class="fields">
+        <Choice
+          label="Cover family"
+          name="family"
+          value={form.familyId}
+          options={[
+            ...(form.familyId === '' ? [{ value: '', label: 'choose' }] : []),
+            ...form.families.map(({ id, name }) => ({ value: id, label: name })),
+            { value: 'own', label: 'another: type its dimensions' },
+          ]}
+          select={{
+            'hx-get': '/cover',
+            'hx-include': '#cover-form',
+            'hx-target': '#cover-page',
+            'hx-select': '#cover-page',
+            'hx-swap': 'outerHTML',
+            'hx-push-url': 'true',
+          }}
+        />
+        <Choice
+          label="Bare numbers are in"
+          name="unit"
+          value={lengthUnit}
+          options={[
+            { value: 'mm', label: 'millimetres' },
+            { value: 'in', label: 'inches' },
+          ]}
+          select={{
+            'hx-get': '/cover',
+            'hx-include': '#cover-form',
+            'hx-target': '#cover-page',
+            'hx-select': '#cover-page',
+            'hx-swap': 'outerHTML',
+            'hx-push-url': 'true',
+          }}
+        />
+        <noscript>
+          <button class="button" type="submit">
+            Lay out its stations
+          </button>
+        </noscript>
+      </div>
+      {form.familyId === 'own' && (
+        <div class="fields">
+          <Field
+            label="Number of studs"
+            name="studs"
+            value={fields.studs}
+            error={error('studs')}
+            inputmode="numeric"
+            size="figure"
+          />
+          <Field
+            label="Stud circle Ø"
+            name="circle"
+            value={fields.circle}
+            unit={lengthUnit}
+            error={error('circle')}
+          />
+          <Field
+            label="Track inner Ø"
+            name="trackInner"
+            value={fields.trackInner}
+            unit={lengthUnit}
+            error={error('trackInner')}
+          />
+          <Field
+            label="Track outer Ø"
+            name="trackOuter"
+            value={fields.trackOuter}
+            unit={lengthUnit}
+            error={error('trackOuter')}
+          />
+          <Field
+            label="Wall when new"
+            name="nominal"
+            value={fields.nominal}
+            unit={lengthUnit}
+            error={error('nominal')}
+          />
+        </div>
+      )}
+      {form.familyId === 'own' && <OwnBendingFields fields={fields} faults={form.faults} unit={lengthUnit} />}
+      {form.family && <p class="hint">{familyInWords(form.family, lengthUnit)}</p>}
+    </fieldset>
+  );
+}
+
+export function familyInWords(family: Family, unit: LengthUnit): string {
+  const make = family.make === 'from-solid' ? 'machined from solid' : `stamped, ${family.sideWall} side wall`;
+  const length = (mm: number) => briefLength(mm, unit);
+  return `${make}; ${family.studCount} studs on Ø ${length(family.studCircleDiameterMm)}; track Ø ${length(family.trackInnerDiameterMm)} to ${length(family.trackOuterDiameterMm)}; wall when new ${length(family.nominalWallMm)}`;
+}
+
+/** Wall, face height and mark depth at each station, in the order they are measured. */
+export function StationTable({ form }: { form: CoverFormView }) {
+  const error = errorsOf(form.faults);
+  const { fields, lengthUnit } = form;
+  const cell = (name: string) => ({ name, value: fields[name] ?? '', error: error(name) });
+  const anyOwn = form.rows.some((row) => row.own);
+  const rows = form.rows.map((row): EntryRow => {
+    const { index } = row;
+    return {
+      id: `station-${index}`,
+      head: row.own ? (
+        `${index + 1}`
+      ) : (
+        <>
+          <b>{index + 1}</b> {row.place}
+          <small> r {briefLength(row.radiusMm, lengthUnit)}</small>
+        </>
+      ),
+      spoken: `at station ${index + 1}${row.place ? `, ${row.place}` : ''}`,
+      cells: {
+        ...(row.own && { angle: cell(`a.${index}`), radius: cell(`r.${index}`) }),
+        wall: cell(`w.${index}`),
+        face: cell(`f.${index}`),
+        mark: cell(`d.${index}`),
+      },
+    };
+  });
+  return (
+    <EntryTable
+      id="stations"
+      caption="Readings. Several of one place: part them with a semicolon."
+      headLabel="Station"
+      columns={[
+        ...(anyOwn
+          ? [
+              { key: 'angle', label: 'Clock position', unit: '°' },
+              { key: 'radius', label: 'Radius', unit: lengthUnit },
+            ]
+          : []),
+        { key: 'wall', label: 'Wall', unit: lengthUnit },
+        { key: 'face', label: 'Face height', unit: lengthUnit },
+        { key: 'mark', label: 'Mark depth', unit: lengthUnit },
+      ]}
+      rows={rows}
+    />
+  );
+}
+
+/** Marks that lie between stations. */
+export function MarkTable({ form }: { form: CoverFormView }) {
+  if (form.markRows.length === 0) return null;
+  const error = errorsOf(form.faults);
+  const cell = (name: string) => ({ name, value: form.fields[name] ?? '', error: error(name) });
+  return (
+    <EntryTable
+      id="marks"
+      caption="Marks between stations"
+      headLabel="Mark"
+      columns={[
+        { key: 'angle', label: 'Clock position', unit: '°' },
+        { key: 'radius', label: 'Radius', unit: form.lengthUnit },
+        { key: 'depth', label: 'Depth', unit: form.lengthUnit },
+      ]}
+      rows={form.markRows.map((index) => ({
+        id: `mark-${index}`,
+        head: `${index + 1}`,
+        spoken: `of mark ${index + 1}`,
+        cells: { angle: cell(`ma.${index}`), radius: cell(`mr.${index}`), depth: cell(`md.${index}`) },
+      }))}
+    />
+  );
+}
+
+/** What the shop wants of it, and how it stands in the lathe. */
+export function LimitsAndCut({ form, given }: { form: CoverFormView; given: GivenLimits }) {
+  const error = errorsOf(form.faults);
+  const { fields, lengthUnit } = form;
+  const shown = (mm: number | null) =>
+    mm === null ? 'none set' : `${lengthFigure(mm, lengthUnit)} ${lengthUnit}`;
+  return (
+    <fieldset class="group">
+      <legend>Limits, cut and inspection</legend>
+      <div class="fields">
+        <Choice label="Cracks" name="crack" value={fields.crack ?? 'not-done'} options={CRACKS} />
+        <Field
+          label="Minimum wall"
+          name="minimum"
+          value={fields.minimum}
+          unit={lengthUnit}
+          hint={`Empty: ${given.minimumSource}, ${shown(given.minimumWallMm)}`}
+          error={error('minimum')}
+        />
+        <Field
+          label="Cut to try"
+          name="cut"
+          value={fields.cut}
+          unit={lengthUnit}
+          hint="Empty: the least that cleans up"
+          error={error('cut')}
+        />
+        <Field
+          label="Clean-up allowance"
+          name="allowance"
+          value={fields.allowance}
+          unit={lengthUnit}
+          hint={`Empty: ${shown(given.cleanUpAllowanceMm)}`}
+          error={error('allowance')}
+        />
+        <Field
+          label="Runout allowed after the cut"
+          name="runout"
+          value={fields.runout}
+          unit={lengthUnit}
+          hint={`Empty: ${shown(given.faceRunoutLimitMm)}`}
+          error={error('runout')}
+        />
+        <Choice
+          label="Held in the lathe by"
+          name="chucking"
+          value={fields.chucking ?? ''}
+          options={CHUCKINGS}
+        />
+      </div>
+      <GaugeFields fields={fields} faults={form.faults} unit={lengthUnit} gauges={form.gauges} />
+      <KnockOnFields fields={fields} faults={form.faults} unit={lengthUnit} release />
+    </fieldset>
+  );
+}
+
+export interface GivenLimits {
+  readonly minimumWallMm: number | null;
+  readonly minimumSource: string;
+  readonly cleanUpAllowanceMm: number;
+  readonly faceRunoutLimitMm: number | null;
+}

@@ -1,0 +1,319 @@
+import type { Bending } from '../../../shared/words/bending.ts';
+import type { CoverCheck, CutPlanAnswer } from '../../../shared/words/cover.ts';
+import { FacePlan } from '../../drawings/facePlan.tsx';
+import { type Frame, may } from '../../frame.ts';
+import { Layout } from '../../layout.tsx';
+import { BendingPart } from '../../parts/bendingPart.tsx';
+import {
+  CoverAnswer,
+  CoverCautions,
+  type CoverDrawingShape,
+  CoverTrack,
+  CoverVerdict,
+} from '../../parts/coverAnswer.tsx';
+import { CutPlanPart } from '../../parts/cutPlanPart.tsx';
+import { Actions } from '../../parts/form/actions.tsx';
+import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
+import { Field } from '../../parts/form/fieldBox.tsx';
+import { WhatIf } from '../../parts/whatIfPart.tsx';
+import {
+  type CoverFormView,
+  type GivenLimits,
+  LimitsAndCut,
+  MarkTable,
+  StationTable,
+  WhichCover,
+} from './coverFields.tsx';
+
+export interface CoverPageProps {
+  readonly frame: Frame;
+  readonly form: CoverFormView;
+  readonly given: GivenLimits;
+  readonly check: CoverCheck | null;
+  readonly plan: CutPlanAnswer | null;
+  /** How it bends and heats; null while there is nothing to reckon from. */
+  readonly bending: {
+    readonly bending: Bending | null;
+    readonly why: string | null;
+    readonly besideWhy: string | null;
+  } | null;
+  /** A filled-in example to try, when the demo shop is there. */
+  readonly exampleHref: string | null;
+}
+
+/** A cover, quickly: no job, nothing kept until the person says so. */
+export function CoverPage(props: CoverPageProps) {
+  const { frame, form, given, exampleHref } = props;
+  return (
+    <Layout title="A cover" here="covers" {...frame} lengthUnit={form.lengthUnit}>
+      <div id="cover-page">
+        <CoverHead {...props} />
+        <div class="two">
+          <form
+            id="cover-form"
+            method="get"
+            action="/cover"
+            hx-get="/cover"
+            hx-target="#cover-answer"
+            hx-select="#cover-answer"
+            hx-select-oob="#cover-head,#cover-track"
+            hx-swap="outerHTML"
+            hx-trigger="input changed delay:150ms from:#stations, input changed delay:150ms from:#marks, input delay:150ms, change"
+            hx-replace-url="true"
+            hx-sync="this:replace"
+          >
+            <ErrorSummary faults={form.faults} />
+            {exampleHref && form.measuredCount === 0 && (
+              <p>
+                <a class="button" id="example" href={exampleHref}>
+                  Fill in an example
+                </a>
+              </p>
+            )}
+            <WhichCover form={form} />
+            {form.cover && (
+              <>
+                <StationTable form={form} />
+                <MarkTable form={form} />
+                <div class="actions">
+                  <button class="button" type="submit" name="add" value="station" id="add-station">
+                    Add a station
+                  </button>
+                  <button class="button" type="submit" name="add" value="mark" id="add-mark">
+                    Add a mark between stations
+                  </button>
+                </div>
+                <LimitsAndCut form={form} given={given} />
+              </>
+            )}
+            {confirmed(form).map((name) => (
+              <input type="hidden" name={name} value={form.fields[name]} />
+            ))}
+            <Actions
+              actions={[
+                {
+                  label: form.cover ? 'Work it out' : 'Lay out its stations',
+                  id: 'work-out',
+                  type: 'submit',
+                },
+              ]}
+            />
+          </form>
+          <CoverAnswerPart {...props} />
+        </div>
+        <CoverTrackPart {...props} />
+        <KeepAsJob {...props} />
+        <CoverCautions />
+      </div>
+    </Layout>
+  );
+}
+
+/** Readings the person has said are right although they were doubted. */
+function confirmed(form: CoverFormView): string[] {
+  return Object.keys(form.fields).filter((name) => /^ok\.\d{1,3}$/.test(name));
+}
+
+/** Stands above everything: the verdict, or what to do first. */
+function CoverHead({ form, check }: CoverPageProps) {
+  return (
+    <section id="cover-head" class="answer-head" aria-live="polite">
+      {check ? <CoverVerdict check={check} unit={form.lengthUnit} id="cover" /> : <Waiting form={form} />}
+      {form.doubts.map((doubt) => (
+        <div class="doubt" role="alert">
+          <p>
+            <b>Wall at station {doubt.row + 1}:</b> {doubt.question}
+          </p>
+          <div class="actions">
+            {doubt.meant !== null && (
+              <DoubtButton
+                label={`Use ${doubt.meant}`}
+                name="fix"
+                value={`w.${doubt.row}=${doubt.meant}`}
+                id={`use-${doubt.row}`}
+              />
+            )}
+            <DoubtButton
+              label={`${doubt.asTyped} is right`}
+              name={`ok.${doubt.row}`}
+              value={doubt.asTyped}
+              id={`right-${doubt.row}`}
+            />
+          </div>
+        </div>
+      ))}
+    </section>
+  );
+}
+
+function DoubtButton({ label, name, value, id }: { label: string; name: string; value: string; id: string }) {
+  return (
+    <button
+      class="button"
+      type="submit"
+      form="cover-form"
+      id={id}
+      name={name}
+      value={value}
+      hx-get="/cover"
+      hx-include="#cover-form"
+      hx-target="#cover-page"
+      hx-select="#cover-page"
+      hx-swap="outerHTML"
+      hx-push-url="true"
+    >
+      {label}
+    </button>
+  );
+}
+
+function Waiting({ form }: { form: CoverFormView }) {
+  if (form.faults.length > 0) {
+    return (
+      <>
+        <h1>Something typed cannot be used.</h1>
+        <p class="why">{form.faults[0]?.message}</p>
+      </>
+    );
+  }
+  if (form.doubts.length > 0) {
+    return (
+      <>
+        <h1>Is that reading right?</h1>
+        <p class="why">
+          It is far from what this cover leads one to expect. Say which, and the answer follows.
+        </p>
+      </>
+    );
+  }
+  if (form.cover === null) {
+    return (
+      <>
+        <h1>Which cover is it?</h1>
+        <p class="why">
+          Choose its family, or type its dimensions; the stations to measure are then laid out.
+        </p>
+      </>
+    );
+  }
+  return (
+    <>
+      <h1>Measure it.</h1>
+      <p class="why">
+        Type the wall at each station, and the face height by indicator where you have one. The answer follows
+        as you type; nothing is kept until you say so.
+      </p>
+    </>
+  );
+}
+
+function CoverAnswerPart({ form, check }: CoverPageProps) {
+  const shape = drawingShape(form);
+  return (
+    <section id="cover-answer" aria-label="The answer">
+      {check && shape ? (
+        <CoverAnswer shape={shape} check={check} unit={form.lengthUnit} id="cover" />
+      ) : (
+        shape && (
+          <figure class="drawing">
+            <FacePlan
+              id="cover-plan"
+              shape={shape}
+              bossDiameterMm={shape.bossDiameterMm}
+              rimDiameterMm={shape.rimDiameterMm}
+              padDiameterMm={shape.padDiameterMm}
+              stations={form.rows.map(({ angleDeg, radiusMm }, index) => ({
+                angleDeg,
+                radiusMm,
+                state: index === 0 ? 'next' : 'missing',
+              }))}
+              marks={[]}
+              unit={form.lengthUnit}
+            />
+            <figcaption>
+              Where to measure, seen from the clutch side. Stud 1 is scribed on the rim.
+            </figcaption>
+          </figure>
+        )
+      )}
+    </section>
+  );
+}
+
+function CoverTrackPart({ form, check, plan, bending }: CoverPageProps) {
+  const shape = drawingShape(form);
+  return (
+    <section id="cover-track" aria-label="The track unrolled">
+      {check && shape && (
+        <>
+          <WhatIf
+            action="/cover/what-if"
+            include="#cover-form"
+            check={check}
+            bending={bending?.bending ?? null}
+            unit={form.lengthUnit}
+            level={2}
+          />
+          <CoverTrack shape={shape} check={check} unit={form.lengthUnit} id="cover" />
+          <CutPlanPart plan={plan} unit={form.lengthUnit} id="cover" level={2} />
+          {bending && (
+            <BendingPart
+              {...bending}
+              unit={form.lengthUnit}
+              id="cover"
+              level={2}
+              drawings={`/cover/bending?${new URLSearchParams(form.fields)}`}
+              beside={{ families: form.families, chosen: form.fields.beside ?? '', form: 'cover-form' }}
+            />
+          )}
+        </>
+      )}
+    </section>
+  );
+}
+
+function drawingShape({ cover, family }: CoverFormView): CoverDrawingShape | null {
+  return (
+    cover && {
+      ...cover,
+      densityKgPerM3: null,
+      bossDiameterMm: family?.bossDiameterMm ?? null,
+      rimDiameterMm: family?.rimDiameterMm ?? null,
+      padDiameterMm: family?.padDiameterMm ?? null,
+    }
+  );
+}
+
+/** Sends what stands in the form above: nothing is typed twice. */
+function KeepAsJob({ form, frame }: CoverPageProps) {
+  if (form.cover === null || form.familyId === 'own' || !may(frame, 'recorder')) return null;
+  return (
+    <section class="keep">
+      <h2>Keep this as a job</h2>
+      <p>The readings, marks and limits above are kept with the job, signed with your initials.</p>
+      <div class="fields">
+        <Field
+          label="Job number"
+          name="jobNumber"
+          hint="Empty: the next free one"
+          input={{ form: 'cover-form' }}
+          optional
+        />
+        <Field label="Customer reference" name="customer" input={{ form: 'cover-form' }} optional />
+        <Field label="Your initials" name="initials" value={frame.initials} input={{ form: 'cover-form' }} />
+      </div>
+      <div class="actions">
+        <button
+          class="button"
+          type="submit"
+          form="cover-form"
+          formmethod="post"
+          formaction="/cover/keep"
+          id="keep"
+        >
+          Keep as a job
+        </button>
+      </div>
+    </section>
+  );
+}

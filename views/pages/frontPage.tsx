@@ -1,0 +1,74 @@
+import type { JobLine } from '../../shared/words/job.ts';
+import { type Frame, may } from '../frame.ts';
+import { Layout } from '../layout.tsx';
+import { Cautions } from '../parts/caution.tsx';
+import { EmptyState } from '../parts/emptyState.tsx';
+import { Field } from '../parts/form/fieldBox.tsx';
+import { JobLines } from './job/jobsPage.tsx';
+
+export interface FrontProps {
+  readonly frame: Frame;
+  /** The open ones, the one to do next first. */
+  readonly open: readonly JobLine[];
+  readonly exampleHref: string | null;
+}
+
+/** Three ways in, and the open jobs below. */
+export function FrontPage({ frame, open, exampleHref }: FrontProps) {
+  return (
+    <Layout title="Coverwright" here="home" {...frame}>
+      <h1>Can this cover be faced and used again? Which stud belongs in it?</h1>
+      <ul class="ways">
+        <li>
+          <a href="/cover" id="way-cover">
+            <b>A cover</b>
+            <span>
+              Type the wall at each station: the least cut, what it leaves, and whether that is enough.
+            </span>
+          </a>
+          {exampleHref && (
+            <a class="example" href={exampleHref} id="way-example">
+              Try an example cover
+            </a>
+          )}
+        </li>
+        <li>
+          <a href="/stud" id="way-stud">
+            <b>A stud</b>
+            <span>
+              Say which flexplate: every stud on the shelf, best first, and why the others do not do.
+            </span>
+          </a>
+        </li>
+        <li>
+          <a href={may(frame, 'recorder') ? '/jobs/new' : '/jobs'} id="way-job">
+            <b>A job</b>
+            <span>Receive a cover, measure it, decide, cut, measure again, sign and print.</span>
+          </a>
+        </li>
+      </ul>
+      <section>
+        <h2>Open jobs</h2>
+        {open.length === 0 ? (
+          <EmptyState title="No open jobs" actions={[{ label: 'Receive a cover', href: '/jobs/new' }]}>
+            Those that are signed are found under jobs.
+          </EmptyState>
+        ) : (
+          <>
+            <p class="hint">The one to do next first: what is nearest to done, then the longest here.</p>
+            <JobLines jobs={open} />
+          </>
+        )}
+        <form method="get" action="/jobs" class="finder">
+          <div class="fields">
+            <Field label="Find a job" name="text" type="search" hint="Number, family or customer" />
+            <button class="button" type="submit" id="find-job">
+              Find
+            </button>
+          </div>
+        </form>
+      </section>
+      <Cautions kinds={['general', 'crack', 'torque']} />
+    </Layout>
+  );
+}

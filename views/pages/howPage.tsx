@@ -1,0 +1,142 @@
+import type { ComponentChildren } from 'preact';
+import type { Formula, WorkedExample } from '../../shared/words/formula.ts';
+import type { Frame } from '../frame.ts';
+import { Layout } from '../layout.tsx';
+import { Cautions } from '../parts/caution.tsx';
+import { Working } from '../parts/findingList.tsx';
+import { FormulaText } from '../parts/how/formulaText.tsx';
+
+export interface HowSubject {
+  readonly id: string;
+  readonly title: string;
+  readonly about: string;
+}
+
+export interface HowIndexProps {
+  readonly frame: Frame;
+  readonly subjects: readonly (HowSubject & { readonly count: number })[];
+}
+
+/** Every calculation, by what it is about. */
+export function HowIndexPage({ frame, subjects }: HowIndexProps) {
+  return (
+    <Layout title="How it is worked out" here="worked-out" {...frame}>
+      <h1>How it is worked out</h1>
+      <p>
+        The calculations behind the numbers. Each is shown with its formula, what the symbols mean, where it
+        holds, where it comes from, and an example that is worked out on the page as you open it. The words
+        are those that stand in the program’s own source above the calculation.
+      </p>
+      <ul class="rows">
+        {subjects.map(({ id, title, about, count }) => (
+          <li>
+            <a class="row how-row" href={`/how/${id}`}>
+              <span class="row-text">
+                <b>{title}</b>
+                <small>{about}</small>
+              </span>
+              <span class="row-end-word">{count === 0 ? '' : `${count} calculations`}</span>
+            </a>
+          </li>
+        ))}
+      </ul>
+      <h2>What a source is worth</h2>
+      <p>
+        A standard or handbook is named with its edition. “From memory” means that its page was not at hand
+        when the formula was written. “First principles” means that it follows from geometry or equilibrium.
+        “Common practice, no source” is what the trade does, with nothing printed to point to. “This program’s
+        own rule” is a choice made here.
+      </p>
+      <Cautions kinds={['general', 'lathe', 'crack', 'torque']} />
+    </Layout>
+  );
+}
+
+export interface HowPageProps {
+  readonly frame: Frame;
+  readonly subject: HowSubject;
+  readonly formulas: readonly { readonly formula: Formula; readonly example: WorkedExample | null }[];
+  /** What is told before the single calculations. */
+  readonly children?: ComponentChildren;
+}
+
+/** `cover/toolPlane` as `tool plane`. */
+const nameInWords = (name: string) =>
+  name
+    .slice(name.indexOf('/') + 1)
+    .replace(/([a-z0-9])([A-Z])/g, '$1 $2')
+    .toLowerCase();
+
+/** All calculations on one subject. */
+export function HowPage({ frame, subject, formulas, children }: HowPageProps) {
+  // One file may hold two; its example stands below the last.
+  const last = (index: number) => formulas[index + 1]?.formula.name !== formulas[index]!.formula.name;
+  return (
+    <Layout title={`How it is worked out: ${subject.title}`} here="worked-out" {...frame}>
+      <p class="back">
+        <a href="/how">How it is worked out</a>
+      </p>
+      <h1>{subject.title}</h1>
+      <p>{subject.about}</p>
+      {children}
+      <h2 id="calculations">The calculations</h2>
+      {formulas.length === 0 ? (
+        <p class="note">
+          The program’s source is not beside it here, so its formulas cannot be shown. Run it from a copy of
+          the project that has the folder src.
+        </p>
+      ) : (
+        <>
+          <details class="how-contents">
+            <summary>All {formulas.length} of them</summary>
+            <ul>
+              {formulas
+                .filter((_, index) => last(index))
+                .map(({ formula }) => (
+                  <li>
+                    <a href={`#${formula.name.replace('/', '-')}`}>{nameInWords(formula.name)}</a>
+                  </li>
+                ))}
+            </ul>
+          </details>
+          {formulas.map(({ formula, example }, index) => (
+            <section class="calculation">
+              {formulas[index - 1]?.formula.name !== formula.name && (
+                <h3 id={formula.name.replace('/', '-')}>{nameInWords(formula.name)}</h3>
+              )}
+              <FormulaText formula={formula} />
+              {last(index) && example && <ExampleShown example={example} frame={frame} />}
+              <p class="source-file">src/calc/{formula.file}.ts</p>
+            </section>
+          ))}
+        </>
+      )}
+      <Cautions kinds={['general', 'lathe', 'crack', 'torque']} />
+    </Layout>
+  );
+}
+
+function ExampleShown({ example, frame }: { example: WorkedExample; frame: Frame }) {
+  return (
+    <div class="worked-example">
+      <p>
+        <b>Worked out here: </b>
+        {example.given}
+      </p>
+      {example.answers.map((answer) => (
+        <Working answer={answer} unit={frame.lengthUnit} />
+      ))}
+      {example.says.length === 1 ? (
+        <p class={example.answers.length === 0 ? 'result' : undefined}>{example.says[0]}</p>
+      ) : (
+        example.says.length > 1 && (
+          <ul class="says">
+            {example.says.map((one) => (
+              <li>{one}</li>
+            ))}
+          </ul>
+        )
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,114 @@
+import type { Job } from '../../../shared/words/job.ts';
+import type { Frame } from '../../frame.ts';
+import { Layout } from '../../layout.tsx';
+import { SideBySide } from '../../parts/sideBySide.tsx';
+import { When } from '../../parts/when.tsx';
+import type { RevisionTold } from './section.tsx';
+import { jobTitleBlock } from './wholeJobPage.tsx';
+
+export interface HistoryPageProps {
+  readonly frame: Frame;
+  readonly job: Job;
+  /** Those to show, newest first. */
+  readonly revisions: readonly RevisionTold[];
+  /** The one that is shown alone; null for all of them. */
+  readonly alone: number | null;
+}
+
+/** Who changed what, field by field, and the way to the job as it was. */
+export function HistoryPage({ frame, job, revisions, alone }: HistoryPageProps) {
+  const href = `/jobs/${encodeURIComponent(job.number)}`;
+  return (
+    <Layout
+      title={`Job ${job.number}, ${alone === null ? 'every change' : `revision ${alone}`}`}
+      here="jobs"
+      {...frame}
+      titleBlock={jobTitleBlock(job, '1 of 1')}
+    >
+      <h1>
+        Job {job.number}: {alone === null ? 'every change, newest first' : `what revision ${alone} changed`}
+      </h1>
+      <div class="actions no-print">
+        <a class="button" href={href}>
+          Back to the job
+        </a>
+        {alone !== null && (
+          <a class="button" href={`${href}/history`}>
+            Every change
+          </a>
+        )}
+        <a class="button" href={`${href}/readings.csv`} id="readings-csv">
+          Every reading as CSV
+        </a>
+      </div>
+      {revisions.map((one) => (
+        <RevisionChanges
+          one={one}
+          href={href}
+          earlier={one.revision !== job.revision}
+          whole={alone !== null}
+        />
+      ))}
+    </Layout>
+  );
+}
+
+/** So many fields of a change are told at once; the rest of a longer one is folded. */
+const AT_ONCE = 8;
+const OF_LONGER = 4;
+
+function RevisionChanges(props: { one: RevisionTold; href: string; earlier: boolean; whole: boolean }) {
+  const { one, href, earlier, whole } = props;
+  const folds = !whole && one.changes.length > AT_ONCE;
+  const [told, folded] = folds
+    ? [one.changes.slice(0, OF_LONGER), one.changes.slice(OF_LONGER)]
+    : [one.changes, []];
+  return (
+    <section class="revision" id={`revision-${one.revision}`}>
+      <h2>
+        Revision {one.revision}: {one.summary}
+      </h2>
+      <p class="who">
+        {one.who}, <When at={one.at} />
+        {one.why !== '' && <>: {one.why}</>}
+      </p>
+      {one.changes.length === 0 ? (
+        <p>It says what the revision before it said, confirmed by {one.who}.</p>
+      ) : (
+        <Changes revision={one.revision} lines={told} />
+      )}
+      {folded.length > 0 && (
+        <details class="twin">
+          <summary>{folded.length} more</summary>
+          <Changes revision={one.revision} lines={folded} />
+        </details>
+      )}
+      <p class="no-print">
+        <a href={`${href}/history/${one.revision}`}>This change alone</a>
+        {earlier && (
+          <>
+            {' · '}
+            <a href={`${href}?revision=${one.revision}`}>The job as it was then</a>
+            {' · '}
+            <a href={`${href}/sheet?revision=${one.revision}`}>Its sheet as it was then</a>
+          </>
+        )}
+      </p>
+    </section>
+  );
+}
+
+function Changes({ revision, lines }: { revision: number; lines: RevisionTold['changes'] }) {
+  return lines.every((line) => line.before === '') ? (
+    <dl class="facts">
+      {lines.map((line) => (
+        <>
+          <dt>{line.label}</dt>
+          <dd>{line.after}</dd>
+        </>
+      ))}
+    </dl>
+  ) : (
+    <SideBySide caption={`What revision ${revision} changed`} heads={['before', 'after']} lines={lines} />
+  );
+}

@@ -1,0 +1,141 @@
+import { type JobLine, STAGES, type Stage } from '../../../shared/words/job.ts';
+import { type Frame, may } from '../../frame.ts';
+import { Layout } from '../../layout.tsx';
+import { EmptyState } from '../../parts/emptyState.tsx';
+import { Choice, Field } from '../../parts/form/fieldBox.tsx';
+import { day } from '../../parts/when.tsx';
+import { DECISION_WORD, STAGE_WORD } from './words.ts';
+
+export interface JobsPageProps {
+  readonly frame: Frame;
+  readonly fields: Readonly<Record<string, string>>;
+  readonly jobs: readonly JobLine[];
+  /** Where the next page begins; null at the end. */
+  readonly next: string | null;
+  readonly counts: Readonly<Record<Stage, number>>;
+  readonly families: readonly { readonly id: string; readonly name: string }[];
+}
+
+/** Every job, found by number, family, state, date. */
+export function JobsPage({ frame, fields, jobs, next, counts, families }: JobsPageProps) {
+  const total = STAGES.reduce((sum, stage) => sum + counts[stage], 0);
+  return (
+    <Layout title="Jobs" here="jobs" {...frame}>
+      <div id="jobs-page">
+        <h1>Jobs</h1>
+        {may(frame, 'recorder') && (
+          <div class="actions">
+            <a class="button first" href="/jobs/new" id="new-job">
+              Receive a cover
+            </a>
+          </div>
+        )}
+        <form
+          method="get"
+          action="/jobs"
+          class="finder"
+          hx-get="/jobs"
+          hx-target="#found"
+          hx-select="#found"
+          hx-swap="outerHTML"
+          hx-trigger="input delay:200ms, change"
+          hx-push-url="true"
+        >
+          <div class="fields">
+            <Field label="Number, family or customer" name="text" type="search" value={fields.text} />
+            <Choice
+              label="State"
+              name="stage"
+              value={fields.stage ?? ''}
+              options={[
+                { value: '', label: `any (${total})` },
+                ...STAGES.map((stage) => ({
+                  value: stage,
+                  label: `${STAGE_WORD[stage]} (${counts[stage]})`,
+                })),
+              ]}
+            />
+            <Choice
+              label="Cover family"
+              name="family"
+              value={fields.family ?? ''}
+              options={[
+                { value: '', label: 'any' },
+                ...families.map(({ id, name }) => ({ value: id, label: name })),
+              ]}
+            />
+            <Field label="Received from" name="from" type="date" value={fields.from} size="figure" />
+            <Field label="to" name="to" type="date" value={fields.to} size="figure" />
+          </div>
+          <div class="actions">
+            <button class="button" type="submit" id="find">
+              Find
+            </button>
+          </div>
+        </form>
+        <section id="found" aria-live="polite">
+          {jobs.length === 0 ? (
+            <EmptyState
+              title={total === 0 ? 'No jobs yet' : 'No job like that'}
+              actions={[
+                total === 0
+                  ? { label: 'Receive a cover', href: '/jobs/new' }
+                  : { label: 'Show every job', href: '/jobs' },
+              ]}
+            >
+              {total === 0
+                ? 'A job begins when a cover is received, or when a quick check is kept.'
+                : 'Try fewer words, another state, or other dates.'}
+            </EmptyState>
+          ) : (
+            <JobLines jobs={jobs} />
+          )}
+          {jobs.length > 0 && (
+            <p>
+              <a
+                class="button"
+                href={`/jobs.csv?${new URLSearchParams({ ...fields, after: '' })}`}
+                id="jobs-csv"
+              >
+                All of these as CSV
+              </a>
+            </p>
+          )}
+          {next !== null && (
+            <p>
+              <a class="button" href={`/jobs?${new URLSearchParams({ ...fields, after: next })}`}>
+                Earlier jobs
+              </a>
+            </p>
+          )}
+        </section>
+      </div>
+    </Layout>
+  );
+}
+
+/** Jobs in a list, each a way in. */
+export function JobLines({ jobs }: { jobs: readonly JobLine[] }) {
+  return (
+    <ul class="rows">
+      {jobs.map((job) => (
+        <li>
+          <a class="row" href={`/jobs/${encodeURIComponent(job.number)}`} id={`job-${job.id}`}>
+            <b>{job.number}</b>
+            <span>
+              {job.familyName}
+              <small>
+                received {day(job.receivedOn)}
+                {job.customerReference !== '' && `, ${job.customerReference}`}
+              </small>
+            </span>
+            <span class="row-end-word">
+              {STAGE_WORD[job.stage]}
+              {job.outcome && <small>{DECISION_WORD[job.outcome]}</small>}
+            </span>
+          </a>
+        </li>
+      ))}
+    </ul>
+  );
+}

@@ -1,0 +1,455 @@
+import type { Job, Pass, ReadingKind } from '../../../shared/words/job.ts';
+import { briefLength } from '../../../shared/words/print.ts';
+import type { Fault } from '../../../shared/words/refusal.ts';
+import { FacePlan, PlanKey } from '../../drawings/facePlan.tsx';
+import type { Frame } from '../../frame.ts';
+import { Layout } from '../../layout.tsx';
+import type { CoverDrawingShape } from '../../parts/coverAnswer.tsx';
+import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
+import { errorsOf } from '../../parts/form/errorsOf.ts';
+import { Choice, Field, FieldError } from '../../parts/form/fieldBox.tsx';
+
+export interface StandingView {
+  readonly id: string;
+  readonly kind: ReadingKind;
+  readonly angleDeg: number;
+  readonly radiusMm: number;
+  /** Counted from 0 among the stations; -1 for a mark between them. */
+  readonly at: number;
+  readonly place: string;
+  readonly shown: string;
+  readonly who: string;
+  readonly doubtful: boolean;
+}
+
+/** What the box is for. */
+export interface Asked {
+  readonly kind: ReadingKind;
+  readonly at: number | null;
+  readonly angleDeg: number;
+  readonly radiusMm: number;
+  readonly place: string;
+  /** The reading that stands here and would be corrected. */
+  readonly replaces: { readonly id: string; readonly shown: string } | null;
+  /** A repeat, kept beside what stands. */
+  readonly again: boolean;
+  readonly back: string | null;
+  readonly skip: string | null;
+}
+
+export interface MeasuringProps {
+  readonly frame: Frame;
+  readonly job: Job;
+  readonly pass: Pass;
+  readonly order: { readonly round: string; readonly by: string; readonly asks: string };
+  readonly rounds: Readonly<Record<string, readonly number[]>>;
+  readonly shape: CoverDrawingShape;
+  readonly stations: readonly {
+    readonly angleDeg: number;
+    readonly radiusMm: number;
+    readonly name: string;
+  }[];
+  readonly asked: Asked | null;
+  readonly standing: readonly StandingView[];
+  readonly gauge: string;
+  readonly id: string;
+  readonly typed: string;
+  readonly faults: readonly Fault[];
+  readonly doubt: { readonly question: string; readonly meant: string | null } | null;
+  readonly fields: Readonly<Record<string, string>>;
+  readonly counts: { readonly measured: number; readonly all: number };
+}
+
+const WHAT: Readonly<Record<Pass, Readonly<Record<ReadingKind, string>>>> = {
+  before: { wall: 'Wall', face: 'Face height', mark: 'Mark depth' },
+  after: { wall: 'Wall', face: 'Face height', mark: 'Mark left' },
+};
+const LETTER: Readonly<Record<ReadingKind, string>> = { wall: 'w', face: 'f', mark: 'm' };
+
+/** One box, one reading at a time: made for a gauge that types its reading and Enter. */
+export function MeasuringPage(props: MeasuringProps) {
+  const { frame, job, pass, asked, standing, stations, shape, faults } = props;
+  const href = `/jobs/${encodeURIComponent(job.number)}`;
+  const measuredAt = (index: number) => standing.some((one) => one.at === index && one.kind === 'wall');
+  return (
+    <Layout title={`Measure, job ${job.number}`} here="jobs" {...frame}>
+      <link rel="stylesheet" href="/assets/measuring.css" />
+      <div id="measuring" data-state={JSON.stringify(stateOf(props))}>
+        <p class="measuring-of">
+          <a href={`${href}#${pass === 'before' ? 'measure' : 'verify'}`}>Job {job.number}</a>,{' '}
+          {pass === 'before' ? 'before the cut' : 'after the cut'}
+        </p>
+        <div class="two">
+          <div>
+            <ErrorSummary faults={faults} idOf={(path) => (path === 'value' ? 'reading' : undefined)} />
+            <h1 id="asked">{askedInWords(asked, pass)}</h1>
+            <p class="why" id="asked-more">
+              {asked
+                ? moreInWords(asked, props)
+                : 'Every station has its reading. Look at the job, or measure one again.'}
+            </p>
+            <ReadingForm {...props} />
+            <p id="elsewhere" class="note" hidden />
+          </div>
+          <figure class="drawing" id="plan-figure">
+            <FacePlan
+              id="measuring-plan"
+              shape={shape}
+              bossDiameterMm={shape.bossDiameterMm}
+              rimDiameterMm={shape.rimDiameterMm}
+              padDiameterMm={shape.padDiameterMm}
+              stations={stations.map(({ angleDeg, radiusMm }, index) => ({
+                angleDeg,
+                radiusMm,
+                state: measuredAt(index) ? 'measured' : 'missing',
+              }))}
+              marks={standing
+                .filter((one) => one.kind === 'mark')
+                .map(({ angleDeg, radiusMm }) => ({ angleDeg, radiusMm, depthMm: 0.15 }))}
+              asked={asked}
+              unit={frame.lengthUnit}
+            />
+            <figcaption>
+              Seen from the clutch side; stud 1 is scribed on the rim. The target is where the next reading
+              belongs.
+              <PlanKey states={['next', 'measured', 'missing']} />
+            </figcaption>
+          </figure>
+        </div>
+        <WhoMeasures {...props} />
+        <KeptLists {...props} />
+        <MarkBetween {...props} />
+        <OrderForm {...props} />
+      </div>
+      <script src="/assets/typedLength.js" defer />
+      <script src="/assets/bench.js" defer />
+    </Layout>
+  );
+}
+
+function askedInWords(asked: Asked | null, pass: Pass): string {
+  if (asked === null) return 'All measured.';
+  return `${WHAT[pass][asked.kind]} ${asked.place}`;
+}
+
+function moreInWords(asked: Asked, { frame, counts }: MeasuringProps): string {
+  const station = asked.at === null ? 'Between stations' : `Station ${asked.at + 1}`;
+  const radius = `r ${briefLength(asked.radiusMm, frame.lengthUnit)}`;
+  const what = asked.replaces
+    ? `${asked.replaces.shown} stands here; what you type corrects it.`
+    : asked.again
+      ? 'A repeat: kept beside what stands.'
+      : `${counts.measured} of ${counts.all} measured.`;
+  return `${station}, ${radius}. ${what}`;
+}
+
+/** What the script works from; without a script nobody reads it. */
+function stateOf({
+  frame,
+  job,
+  pass,
+  order,
+  rounds,
+  shape,
+  stations,
+  asked,
+  standing,
+  gauge,
+}: MeasuringProps) {
+  return {
+    job: job.number,
+    created: job.createdAt,
+    pass,
+    order,
+    rounds,
+    stations,
+    studCount: shape.studCount,
+    trackInnerMm: shape.trackInnerDiameterMm / 2,
+    trackOuterMm: shape.trackOuterDiameterMm / 2,
+    nominalMm: shape.nominalWallMm,
+    unit: frame.lengthUnit,
+    sign: frame.decimalSign,
+    gauge,
+    asked,
+    standing,
+    what: WHAT[pass],
+    weldedAt: Math.max(job.weldedAt ?? 0, pass === 'after' ? (job.passesAt?.at(-1) ?? 0) : 0),
+    signed: job.stage === 'signed' || job.sections.signature !== null,
+  };
+}
+
+function Hidden({ fields }: { fields: Readonly<Record<string, string | null | undefined>> }) {
+  return (
+    <>
+      {Object.entries(fields).map(
+        ([name, value]) => value != null && value !== '' && <input type="hidden" name={name} value={value} />,
+      )}
+    </>
+  );
+}
+
+function ReadingForm(props: MeasuringProps) {
+  const { frame, job, pass, order, asked, id, typed, faults, doubt, fields } = props;
+  const error = errorsOf(faults)('value');
+  const unit = frame.lengthUnit;
+  const link = (more: Readonly<Record<string, string>>) =>
+    `/jobs/${encodeURIComponent(job.number)}/measure?${new URLSearchParams({ pass, ...order, ...more })}`;
+  return (
+    <form method="post" action={`/jobs/${encodeURIComponent(job.number)}/measure`} id="reading-form">
+      <Hidden
+        fields={{
+          pass,
+          ...order,
+          unit,
+          id,
+          kind: asked && LETTER[asked.kind],
+          place: asked && `${asked.angleDeg}/${asked.radiusMm}`,
+          replaces: asked?.replaces?.id,
+          at: fields.at,
+          after: fields.after,
+          again: fields.again,
+          ma: fields.ma,
+          mr: fields.mr,
+        }}
+      />
+      <div class={`field reading${error ? ' field-wrong' : ''}`}>
+        <label for="reading" id="reading-label">
+          Reading
+        </label>
+        <span class="box">
+          <input
+            id="reading"
+            name="value"
+            type="text"
+            inputmode="decimal"
+            autocomplete="off"
+            value={typed}
+            enterkeyhint="next"
+            autofocus
+            aria-describedby={`asked asked-more reading-unit${error ? ' reading-error' : ''}`}
+            aria-invalid={error ? 'true' : undefined}
+          />
+          <span class="unit" id="reading-unit">
+            {unit}
+          </span>
+        </span>
+        <span id="reading-wrong">{error && <FieldError id="reading-error" text={error} />}</span>
+      </div>
+      <div class="actions" id="reading-actions">
+        <button class={asked === null ? 'button' : 'button first'} type="submit" id="keep-reading">
+          Keep, next
+        </button>
+        <a
+          class="button first"
+          id="to-answer"
+          href={`/jobs/${encodeURIComponent(job.number)}#${pass === 'before' ? 'decide' : 'verify'}`}
+          hidden={asked !== null}
+        >
+          See what it says
+        </a>
+        <a class="button" id="skip" href={link({ after: asked?.skip ?? '' })}>
+          Skip
+        </a>
+        <a class="button" id="back" href={link({ at: asked?.back ?? '' })}>
+          Back
+        </a>
+        <a class="button" id="repeat" href={link({ at: fields.after || (asked?.skip ?? ''), again: '1' })}>
+          Repeat the last
+        </a>
+      </div>
+      <p id="said" class="said" role="status" />
+      <div class="doubt" id="doubt" role="alert" hidden={doubt === null}>
+        <p id="doubt-question">{doubt?.question}</p>
+        <div class="actions">
+          <button
+            class="button"
+            type="submit"
+            id="use-meant"
+            name="meant"
+            value={doubt?.meant ?? ''}
+            hidden={doubt?.meant == null}
+          >
+            Use {doubt?.meant}
+          </button>
+          <button class="button" type="submit" id="is-right" name="ok" value={typed.trim()}>
+            {typed.trim()} is right
+          </button>
+        </div>
+        <p class="hint" id="doubt-keys" hidden>
+          Or, without leaving the keyboard: u and Enter uses it, y and Enter says it is right; or measure
+          again.
+        </p>
+      </div>
+      <p class="hint" id="reading-keys" hidden>
+        From the keyboard: s and Enter skips, b goes back, r repeats the last.
+      </p>
+    </form>
+  );
+}
+
+/** Stands below the drawing, so that box and drawing are seen together on a phone. */
+function WhoMeasures({ job, fields, frame, faults }: MeasuringProps) {
+  const signed = job.sections.signature !== null;
+  return (
+    <div class="fields">
+      <Field
+        label="Your initials"
+        name="who"
+        value={fields.who ?? frame.initials}
+        size="figure"
+        error={errorsOf(faults)('who')}
+        input={{ maxLength: 8, form: 'reading-form' }}
+      />
+      {signed && (
+        <Field
+          label="Why it is changed after signing"
+          name="why"
+          value={fields.why}
+          error={errorsOf(faults)('why')}
+          size="words"
+          input={{ form: 'reading-form' }}
+        />
+      )}
+    </div>
+  );
+}
+
+/** What is on the server, newest first, and what is still on this tablet. */
+function KeptLists({ standing, job, pass, order, frame }: MeasuringProps) {
+  const link = (one: StandingView, more: Readonly<Record<string, string>>) =>
+    `/jobs/${encodeURIComponent(job.number)}/measure?${new URLSearchParams({
+      pass,
+      ...order,
+      ...(one.at >= 0
+        ? { at: `${LETTER[one.kind]}.${one.at}` }
+        : { ma: String(one.angleDeg), mr: `${one.radiusMm} mm` }),
+      ...more,
+    })}`;
+  return (
+    <div class="two even kept-lists">
+      <section aria-labelledby="on-tablet-head">
+        <h2 id="on-tablet-head">
+          Still on this tablet: <span id="waiting-count">0</span>
+        </h2>
+        <noscript>
+          <p class="hint">
+            Without its script the tablet keeps nothing: each reading goes to the server at once.
+          </p>
+        </noscript>
+        <p class="trouble" id="trouble" role="status" />
+        <p class="hint" id="nothing-waits">
+          Nothing waits here.
+        </p>
+        <ol class="plain readings" id="on-tablet" />
+      </section>
+      <section aria-labelledby="on-server-head">
+        <h2 id="on-server-head">
+          On the server: <span id="server-count">{standing.length}</span>
+        </h2>
+        <ol class="plain readings" id="on-server">
+          {[...standing].reverse().map((one) => (
+            <li data-id={one.id}>
+              <span>
+                {one.at >= 0 && <b>{one.at + 1}</b>} {WHAT[pass][one.kind].toLowerCase()} {one.place}:{' '}
+                <b>
+                  {one.shown} {/[a-z"]/i.test(one.shown) ? '' : frame.lengthUnit}
+                </b>
+                , {one.who}
+                {one.doubtful && <b>, doubted and not confirmed</b>}
+              </span>
+              <span class="reading-acts">
+                <a class="button quiet" data-do="correct" href={link(one, {})}>
+                  correct<span class="unseen"> {one.shown}</span>
+                </a>
+                {one.kind === 'wall' && (
+                  <a class="button quiet" data-do="again" href={link(one, { again: '1' })}>
+                    repeat<span class="unseen"> {one.place}</span>
+                  </a>
+                )}
+              </span>
+            </li>
+          ))}
+        </ol>
+      </section>
+    </div>
+  );
+}
+
+function MarkBetween({ job, pass, order, frame, fields, faults }: MeasuringProps) {
+  const error = errorsOf(faults);
+  return (
+    <details class="change" open={error('ma') !== null || error('mr') !== null}>
+      <summary>A mark between stations</summary>
+      <p class="hint" id="touch-hint" hidden>
+        Touch the drawing where the mark is, or type where it lies.
+      </p>
+      <form method="get" action={`/jobs/${encodeURIComponent(job.number)}/measure`} id="mark-form">
+        <Hidden fields={{ pass, ...order }} />
+        <div class="fields">
+          <Field
+            label="Clock position"
+            name="ma"
+            value={fields.ma}
+            unit="°"
+            error={error('ma')}
+            hint="Clockwise from stud 1"
+          />
+          <Field label="Radius" name="mr" value={fields.mr} unit={frame.lengthUnit} error={error('mr')} />
+        </div>
+        <div class="actions">
+          <button class="button" type="submit" id="place-mark">
+            Measure this mark
+          </button>
+        </div>
+      </form>
+    </details>
+  );
+}
+
+function OrderForm({ job, pass, order }: MeasuringProps) {
+  return (
+    <details class="change">
+      <summary>In which order, and what is asked for</summary>
+      <form method="get" action={`/jobs/${encodeURIComponent(job.number)}/measure`} id="order-form">
+        <Hidden fields={{ pass }} />
+        <div class="fields">
+          <Choice
+            label="Stations"
+            name="round"
+            value={order.round}
+            options={[
+              { value: 'numbered', label: 'as numbered' },
+              { value: 'clockwise', label: 'clockwise from stud 1, both rings' },
+              { value: 'anticlockwise', label: 'anticlockwise from stud 1, both rings' },
+              { value: 'across', label: 'each, then the one across' },
+            ]}
+          />
+          <Choice
+            label="Readings"
+            name="by"
+            value={order.by}
+            options={[
+              { value: 'kind', label: 'all walls, then all heights, then marks' },
+              { value: 'station', label: 'all of one station, then the next' },
+            ]}
+          />
+          <Choice
+            label="Asked for"
+            name="asks"
+            value={order.asks}
+            options={[
+              { value: 'w', label: 'walls' },
+              { value: 'wf', label: 'walls and face heights' },
+              { value: 'wfm', label: 'walls, face heights and marks' },
+            ]}
+          />
+        </div>
+        <div class="actions">
+          <button class="button" type="submit" id="set-order">
+            Measure in this order
+          </button>
+        </div>
+      </form>
+    </details>
+  );
+}

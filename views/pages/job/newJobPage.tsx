@@ -1,0 +1,64 @@
+import type { Fault } from '../../../shared/words/refusal.ts';
+import type { Frame } from '../../frame.ts';
+import { Layout } from '../../layout.tsx';
+import { EmptyState } from '../../parts/emptyState.tsx';
+import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
+import { errorsOf } from '../../parts/form/errorsOf.ts';
+import { Field } from '../../parts/form/fieldBox.tsx';
+import { ReceivedFields } from './receive.tsx';
+
+export interface NewJobProps {
+  readonly frame: Frame;
+  readonly families: readonly { readonly id: string; readonly name: string }[];
+  readonly fields: Readonly<Record<string, string>>;
+  readonly faults: readonly Fault[];
+}
+
+/** 1. Receive: the cover gets a number and a tag. */
+export function NewJobPage({ frame, families, fields, faults }: NewJobProps) {
+  const error = errorsOf(faults);
+  return (
+    <Layout title="Receive a cover" here="jobs" {...frame}>
+      <h1>Receive a cover</h1>
+      {families.length === 0 ? (
+        <EmptyState
+          title="No cover families yet"
+          actions={[{ label: 'Add a cover family', href: '/catalogue/family/new' }]}
+        >
+          A job needs to know which kind of cover it is about.
+        </EmptyState>
+      ) : (
+        <form method="post" action="/jobs">
+          <ErrorSummary faults={faults} />
+          <input type="hidden" name="sentId" value={fields.sentId} />
+          <div class="fields">
+            <Field
+              label="Job number"
+              name="number"
+              value={fields.number}
+              error={error('number')}
+              hint="Empty: the next free one"
+              optional
+            />
+          </div>
+          <ReceivedFields families={families} fields={fields} faults={faults} />
+          <div class="fields">
+            <Field
+              label="Your initials"
+              name="who"
+              value={fields.who}
+              error={error('who')}
+              size="figure"
+              input={{ maxLength: 8 }}
+            />
+          </div>
+          <div class="actions">
+            <button class="button first" type="submit" id="receive">
+              Receive it
+            </button>
+          </div>
+        </form>
+      )}
+    </Layout>
+  );
+}

@@ -1,0 +1,323 @@
+import type { ComponentChildren } from 'preact';
+import type { Finding } from '../../../shared/words/finding.ts';
+import type { HistoryLine, Job } from '../../../shared/words/job.ts';
+import type { Photo } from '../../../shared/words/photo.ts';
+import { type Frame, may } from '../../frame.ts';
+import { Layout } from '../../layout.tsx';
+import type { StepState } from '../../parts/jobSteps.tsx';
+import { Steps } from '../../parts/jobSteps.tsx';
+import { day, When } from '../../parts/when.tsx';
+import { type ComparedWall, Cut, type CutProps, cutSummary, Verified } from './cut.tsx';
+import { Decide, type DecideProps, decisionSummary } from './decide.tsx';
+import { Look, lookedSummary } from './look.tsx';
+import { Measure, type MeasureProps, measuredSummary, Setup, type SetupProps } from './measure.tsx';
+import { Photos } from './photosPart.tsx';
+import { Receive, receivedSummary } from './receive.tsx';
+import { type Refused, Section } from './section.tsx';
+import { History, SignOff, signSummary } from './sign.tsx';
+import { Studs, type StudsAsked, studsSummary } from './studs.tsx';
+import { STAGE_WORD } from './words.ts';
+
+export interface JobPageProps {
+  readonly frame: Frame;
+  readonly job: Job;
+  /** An earlier revision is being read: nothing can be changed on it. */
+  readonly asItWas: number | null;
+  readonly families: readonly { readonly id: string; readonly name: string }[];
+  readonly history: readonly HistoryLine[];
+  readonly photos: readonly Photo[];
+  readonly missing: readonly string[];
+  readonly refused: Refused | null;
+  readonly gauge: Readonly<Record<string, string>>;
+  readonly gauges: SetupProps['gauges'];
+  readonly before: Pick<MeasureProps, 'places' | 'token' | 'doubts'>;
+  readonly after: Pick<MeasureProps, 'places' | 'token' | 'doubts'>;
+  readonly decide: Pick<
+    DecideProps,
+    | 'shape'
+    | 'check'
+    | 'plan'
+    | 'checkFaults'
+    | 'criteriaRevision'
+    | 'bending'
+    | 'beside'
+    | 'outdated'
+    | 'otherwise'
+    | 'criteriaSince'
+  >;
+  readonly verified: readonly Finding[];
+  readonly compared: readonly ComparedWall[];
+  readonly passes: CutProps['passes'];
+  readonly nextPass: CutProps['nextPass'];
+  readonly studs: StudsAsked;
+}
+
+const SECTIONS = ['receive', 'look', 'measure', 'decide', 'cut', 'verify', 'studs', 'sign'] as const;
+type SectionId = (typeof SECTIONS)[number];
+
+const NEXT_AT: Readonly<Record<Job['stage'], SectionId | null>> = {
+  'to-look': 'look',
+  'to-measure': 'measure',
+  'to-decide': 'decide',
+  'to-cut': 'cut',
+  'to-verify': 'verify',
+  'to-sign': 'sign',
+  signed: null,
+};
+
+const TITLE: Readonly<Record<SectionId, string>> = {
+  receive: 'Receive',
+  look: 'Look',
+  measure: 'Measure',
+  decide: 'Work out and decide',
+  cut: 'Cut',
+  verify: 'Measure again',
+  studs: 'Studs',
+  sign: 'Sign and release',
+};
+
+/** The whole job on one page, in its order; the next thing to do is open. */
+export function JobPage(props: JobPageProps) {
+  const { frame, job, asItWas, families, history, missing, refused, decide, verified } = props;
+  const readOnly = asItWas !== null || !may(frame, 'recorder');
+  const next = nextOf(job, props.nextPass);
+  const unit = frame.lengthUnit;
+  const states = statesOf(job, next);
+  const summaries: Readonly<Record<SectionId, string>> = {
+    receive: receivedSummary(job),
+    look: lookedSummary(job),
+    measure: measuredSummary(job, 'before'),
+    decide: decisionSummary(job, decide.outdated),
+    cut: cutSummary(job, unit),
+    verify: measuredSummary(job, 'after'),
+    studs: studsSummary(job),
+    sign: signSummary(job, missing),
+  };
+  const refusedIn = (...sections: Refused['section'][]) =>
+    refused && sections.includes(refused.section) ? refused : null;
+  const common = { job, unit, initials: frame.initials, readOnly };
+  const measured = (pass: 'before' | 'after') => {
+    const mine = refusedIn('readings');
+    return mine && (mine.fields.pass ?? 'before') === pass ? mine : null;
+  };
+  const photographed = (section: 'look' | 'measure') => {
+    const mine = refusedIn('photos');
+    return mine && (mine.fields.in ?? 'look') === section ? mine : null;
+  };
+  const photos = (section: 'look' | 'measure') => (
+    <Photos
+      {...common}
+      section={section}
+      photos={props.photos}
+      places={props.before.places}
+      token={props.before.token}
+      refused={photographed(section)}
+    />
+  );
+  const open: Readonly<Record<SectionId, boolean>> = {
+    receive: refusedIn('received') !== null,
+    look: next === 'look' || refusedIn('looked') !== null || photographed('look') !== null,
+    measure:
+      next === 'measure' ||
+      refusedIn('setup') !== null ||
+      measured('before') !== null ||
+      photographed('measure') !== null,
+    decide: next === 'decide' || next === 'cut' || refusedIn('decision', 'plan') !== null,
+    cut:
+      next === 'cut' ||
+      (next === 'verify' && props.nextPass?.state === 'look') ||
+      refusedIn('cuts', 'pass') !== null,
+    verify: next === 'verify' || (next === 'cut' && verified.length > 0) || measured('after') !== null,
+    studs:
+      (next === 'sign' && job.sections.studs === null) ||
+      props.studs.stackId !== '' ||
+      refusedIn('studs', 'replaced', 'retightened') !== null,
+    sign: next === 'sign' || refusedIn('signature') !== null,
+  };
+  const inside: Readonly<Record<SectionId, ComponentChildren>> = {
+    receive: <Receive {...common} families={families} refused={refusedIn('received')} />,
+    look: (
+      <>
+        <Look {...common} refused={refusedIn('looked')} />
+        {photos('look')}
+      </>
+    ),
+    measure: (
+      <>
+        <Setup {...common} gauge={props.gauge} gauges={props.gauges} refused={refusedIn('setup')} />
+        <Measure {...common} {...props.before} pass="before" refused={measured('before')} />
+        {photos('measure')}
+      </>
+    ),
+    decide: (
+      <Decide {...common} {...decide} refused={refusedIn('decision')} refusedPlan={refusedIn('plan')} />
+    ),
+    cut: (
+      <Cut
+        {...common}
+        passes={props.passes}
+        nextPass={props.nextPass}
+        refused={refusedIn('cuts')}
+        refusedPass={refusedIn('pass')}
+      />
+    ),
+    verify: (
+      <>
+        <Verified findings={verified} compared={props.compared} unit={unit} />
+        <Measure {...common} {...props.after} pass="after" refused={measured('after')} />
+      </>
+    ),
+    studs: (
+      <Studs
+        {...common}
+        {...props.studs}
+        refused={refusedIn('studs')}
+        refusedReplaced={refusedIn('replaced')}
+        refusedRetightened={refusedIn('retightened')}
+      />
+    ),
+    sign: (
+      <SignOff
+        statementNeeded={
+          job.outcome !== 'replace' &&
+          verified.some(({ status }) => status === 'fail' || status === 'caution')
+        }
+        {...common}
+        missing={missing}
+        refused={refusedIn('signature')}
+      />
+    ),
+  };
+  const href = `/jobs/${encodeURIComponent(job.number)}`;
+  return (
+    <Layout title={`Job ${job.number}`} here="jobs" {...frame} titleBlock={jobTitleBlock(job, '1 of 1')}>
+      <h1>
+        Job {job.number}: {STAGE_WORD[job.stage]}
+      </h1>
+      {amendedSince(job) !== null && (
+        <p class="note" id="amended">
+          {amendedSince(job)} <a href={`${href}/history#revision-${job.revision}`}>What changed</a>
+        </p>
+      )}
+      {asItWas !== null && (
+        <p class="note">
+          This is the job as it was at revision {asItWas}. Nothing can be changed here.{' '}
+          <a href={href}>Go to how it stands now</a>
+        </p>
+      )}
+      {job.demo && <p class="hint">An invented job of the demo shop.</p>}
+      <Steps
+        steps={SECTIONS.map((id) => ({
+          title: TITLE[id],
+          state: states[id],
+          href: `#${id}`,
+          note: summaries[id],
+        }))}
+      />
+      <div class="actions no-print">
+        {next !== null && !readOnly && (
+          <a class="button first" href={`#${next}`} id="go-next">
+            Next: {TITLE[next].toLowerCase()}
+          </a>
+        )}
+        <a
+          class="button"
+          href={`${href}/sheet${asItWas === null ? '' : `?revision=${asItWas}`}`}
+          id="to-sheet"
+        >
+          Print the sheet
+        </a>
+        <a class="button" href={`${href}/tag`} id="to-tag">
+          Print the tag
+        </a>
+      </div>
+      {SECTIONS.map((id, index) => (
+        <Section
+          id={id}
+          number={index + 1}
+          title={TITLE[id]}
+          state={states[id]}
+          summary={summaries[id]}
+          open={open[id] || (readOnly && states[id] === 'done')}
+        >
+          {inside[id]}
+        </Section>
+      ))}
+      <section id="history">
+        <details>
+          <summary>
+            <h2>Every change, newest first</h2>
+            <span class="section-summary">
+              {history.length} revision{history.length === 1 ? '' : 's'}, last changed{' '}
+              <When at={job.changedAt} />
+            </span>
+          </summary>
+          <p>
+            <a class="button" href={`${href}/history`} id="to-history">
+              What each of them changed
+            </a>
+          </p>
+          <History job={job} lines={history} shown={asItWas} />
+        </details>
+      </section>
+    </Layout>
+  );
+}
+
+/** After a decision to replace there is nothing left to cut; while it is still dark, the cut comes before all else. */
+function nextOf(job: Job, pass: CutProps['nextPass']): SectionId | null {
+  const dark = pass !== null && pass.state !== 'gone' && pass.state !== 'look';
+  return dark && (job.stage === 'to-verify' || job.stage === 'to-sign') ? 'cut' : NEXT_AT[job.stage];
+}
+
+function statesOf(job: Job, next: SectionId | null): Readonly<Record<SectionId, StepState>> {
+  const nextIndex = next === null ? SECTIONS.length : SECTIONS.indexOf(next);
+  const replaced = job.outcome === 'replace';
+  const has: Readonly<Record<SectionId, boolean>> = {
+    receive: job.sections.received !== null,
+    look: job.sections.looked !== null,
+    measure: job.readings.some((one) => one.pass === 'before' && one.kind === 'wall'),
+    decide: job.outcome !== null,
+    cut: job.sections.cuts !== null,
+    verify: job.readings.some((one) => one.pass === 'after' && one.kind === 'wall'),
+    studs: job.sections.studs !== null,
+    sign: job.stage === 'signed',
+  };
+  const state = (id: SectionId, index: number): StepState => {
+    if (id === next) return 'next';
+    if (has[id]) return 'done';
+    if (id === 'studs') return replaced || next !== 'sign' ? 'later' : 'missing';
+    if (replaced && (id === 'cut' || id === 'verify')) return 'later';
+    return index < nextIndex ? 'missing' : 'later';
+  };
+  return Object.fromEntries(SECTIONS.map((id, index) => [id, state(id, index)])) as Record<
+    SectionId,
+    StepState
+  >;
+}
+
+/** What the head of a job says while it was signed and has changed since; null otherwise. */
+export function amendedSince(job: Job): string | null {
+  const { signature } = job.sections;
+  if (signature === null || job.stage === 'signed') return null;
+  return `Amended after ${signature.who} signed it at revision ${signature.body.signedRevision}: it does not count as signed until it is signed again.`;
+}
+
+/** The foot of every sheet of a job, after ISO 7200. */
+export function jobTitleBlock(job: Job, sheet: string) {
+  const received = job.sections.received?.body;
+  const measurers = [...new Set(job.readings.map((one) => one.who))].join(', ');
+  return [
+    {
+      label: 'job',
+      value: `${job.number}${received ? `, received ${day(received.receivedOn)}` : ''}`,
+      wide: true,
+    },
+    { label: 'cover', value: received?.family.name ?? '', wide: true },
+    { label: 'measured by', value: measurers },
+    { label: 'decided by', value: job.sections.decision?.who ?? '' },
+    { label: 'signed by', value: job.stage === 'signed' ? (job.sections.signature?.who ?? '') : '' },
+    { label: 'revision', value: `${job.revision}, ${day(job.changedAt)}` },
+    { label: 'sheet', value: sheet },
+  ];
+}

@@ -1,0 +1,80 @@
+import type { Person, SessionLine } from '../../../shared/words/people.ts';
+import type { Fault } from '../../../shared/words/refusal.ts';
+import type { Frame } from '../../frame.ts';
+import { Layout } from '../../layout.tsx';
+import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
+import { errorsOf } from '../../parts/form/errorsOf.ts';
+import { When } from '../../parts/when.tsx';
+import { NewPasswordFields, PasswordField } from './signInPage.tsx';
+
+export interface AccountProps {
+  readonly frame: Frame;
+  readonly person: Person;
+  readonly mustChoosePassword: boolean;
+  readonly sessions: readonly SessionLine[];
+  readonly faults: readonly Fault[];
+}
+
+/** What somebody may do about their own account. */
+export function AccountPage({ frame, person, mustChoosePassword, sessions, faults }: AccountProps) {
+  const error = errorsOf(faults);
+  return (
+    <Layout title="Your account" {...frame}>
+      <h1>{person.name}</h1>
+      {mustChoosePassword ? (
+        <p class="note">You came in with a password somebody gave you. Choose your own before you go on.</p>
+      ) : (
+        <p class="hint">
+          Signed under your changes: {person.initials}. Your role: {person.role}.
+        </p>
+      )}
+      <section>
+        <h2>Another password</h2>
+        <form method="post" action="/account/password" id="password-form">
+          <ErrorSummary faults={faults} />
+          <div class="fields">
+            <PasswordField
+              label="Password now"
+              name="old"
+              autocomplete="current-password"
+              error={error('old')}
+            />
+            <NewPasswordFields error={error} />
+          </div>
+          <div class="actions">
+            <button class="button first" type="submit" id="change-password">
+              Change the password
+            </button>
+          </div>
+        </form>
+        <p class="hint">It signs you out everywhere else.</p>
+      </section>
+      {!mustChoosePassword && (
+        <section>
+          <h2>Where you are signed in</h2>
+          <Sessions sessions={sessions} />
+          <form method="post" action="/account/sign-out" class="actions">
+            <button class="button" type="submit" id="sign-out-everywhere">
+              Sign out everywhere
+            </button>
+          </form>
+        </section>
+      )}
+    </Layout>
+  );
+}
+
+export function Sessions({ sessions }: { sessions: readonly SessionLine[] }) {
+  if (sessions.length === 0) return <p>Nowhere.</p>;
+  return (
+    <ul class="plain">
+      {sessions.map((session) => (
+        <li>
+          Since <When at={session.beganAt} />, last used <When at={session.usedAt} />
+          <br />
+          <small>{session.device}</small>
+        </li>
+      ))}
+    </ul>
+  );
+}

@@ -1,0 +1,300 @@
+import {
+  type Person,
+  type PersonChange,
+  type PersonLine,
+  ROLES,
+  type Role,
+  type SessionLine,
+  type TokenLine,
+} from '../../../shared/words/people.ts';
+import type { Fault } from '../../../shared/words/refusal.ts';
+import type { Frame } from '../../frame.ts';
+import { Layout } from '../../layout.tsx';
+import { EmptyState } from '../../parts/emptyState.tsx';
+import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
+import { errorsOf } from '../../parts/form/errorsOf.ts';
+import { Choice, Field } from '../../parts/form/fieldBox.tsx';
+import { When } from '../../parts/when.tsx';
+import { Sessions } from './accountPage.tsx';
+import { InitialsField } from './signInPage.tsx';
+
+type Fields = Readonly<Record<string, string>>;
+
+/** A password or token that is on this page and kept nowhere. */
+export interface ToldOnce {
+  readonly kind: 'password' | 'token';
+  readonly of: string;
+  readonly secret: string;
+}
+
+export interface PeopleProps {
+  readonly frame: Frame;
+  readonly people: readonly Person[];
+  readonly tokens: readonly TokenLine[];
+  readonly history: readonly PersonLine[];
+  readonly fields: Fields;
+  readonly faults: readonly Fault[];
+  readonly toldOnce: ToldOnce | null;
+}
+
+const ROLE_WORDS: Readonly<Record<Role, string>> = {
+  reader: 'reader: looks, asks, prints slips and sheets',
+  recorder: 'recorder: also receives, measures, decides and signs',
+  keeper: 'keeper: also catalogue, criteria, people and backups',
+};
+
+const CHANGE_WORDS: Readonly<Record<PersonChange, string>> = {
+  added: 'added',
+  changed: 'changed',
+  retired: 'retired',
+  reinstated: 'reinstated',
+  'start-password': 'given a new password',
+  'own-password': 'chose a password',
+  token: 'a token issued',
+  'token-withdrawn': 'a token withdrawn',
+};
+
+/** Who may come in, and as what. */
+export function PeoplePage({ frame, people, tokens, history, fields, faults, toldOnce }: PeopleProps) {
+  const forToken = faults.some((fault) => fault.path.startsWith('token'));
+  const error = errorsOf(faults);
+  const nameOf = (id: number) => people.find((person) => person.id === id)?.name ?? '';
+  return (
+    <Layout title="People" here="people" {...frame}>
+      <h1>People</h1>
+      {toldOnce && <Told told={toldOnce} />}
+      <ul class="rows">
+        {people.map((person) => (
+          <li>
+            <a class="row entry-row" href={`/people/${person.id}`} id={`person-${person.id}`}>
+              <b>{person.name}</b>
+              <span class="row-text">
+                {person.initials}, {person.role}
+              </span>
+              <span class="state-word">{person.retired && 'retired'}</span>
+            </a>
+          </li>
+        ))}
+      </ul>
+      <section id="add">
+        <h2>Add somebody</h2>
+        <form method="post" action="/people" id="add-form">
+          {!forToken && <ErrorSummary faults={faults} />}
+          <div class="fields">
+            <Field label="Name" name="name" value={fields.name} error={error('name')} required />
+            <InitialsField label="Initials" value={fields.newInitials} error={error('initials')} />
+            <RoleChoice value={fields.role ?? 'recorder'} error={error('role')} />
+          </div>
+          <div class="actions">
+            <button class="button first" type="submit" id="add-person">
+              Add and show a password
+            </button>
+          </div>
+        </form>
+        <p class="hint">
+          The password is shown once, is good for a week, and is replaced by their own when they first sign
+          in.
+        </p>
+      </section>
+      <section id="tokens">
+        <h2>Tokens for scripts</h2>
+        {tokens.length === 0 ? (
+          <p>None yet. A script that calls /api needs one; it acts for somebody and signs as they do.</p>
+        ) : (
+          <ul class="plain">
+            {tokens.map((token) => (
+              <Token token={token} name={nameOf(token.personId)} />
+            ))}
+          </ul>
+        )}
+        <form method="post" action="/tokens" id="token-form">
+          {forToken && <ErrorSummary faults={faults} />}
+          <div class="fields">
+            <Field
+              label="What it is for"
+              name="tokenName"
+              value={fields.tokenName}
+              error={error('tokenName')}
+              hint="As in: gauge at lathe 2"
+              required
+            />
+            <Choice
+              label="Acts for"
+              name="tokenPerson"
+              value={fields.tokenPerson}
+              error={error('tokenPerson')}
+              options={people
+                .filter((person) => !person.retired)
+                .map((person) => ({ value: String(person.id), label: `${person.name}, ${person.initials}` }))}
+            />
+            <Choice
+              label="As a"
+              name="tokenRole"
+              value={fields.tokenRole ?? 'recorder'}
+              error={error('tokenRole')}
+              options={ROLES.map((role) => ({ value: role, label: role }))}
+            />
+          </div>
+          <div class="actions">
+            <button class="button" type="submit" id="issue-token">
+              Issue and show it
+            </button>
+          </div>
+        </form>
+      </section>
+      <section id="history">
+        <details>
+          <summary>
+            <h2>Every change, newest first</h2>
+          </summary>
+          <ul class="plain">
+            {history.map((line) => (
+              <li>
+                {line.name}: {CHANGE_WORDS[line.what]}, {line.role}; {line.who}, <When at={line.at} />
+                {line.why !== '' && `: ${line.why}`}
+              </li>
+            ))}
+          </ul>
+        </details>
+      </section>
+    </Layout>
+  );
+}
+
+function Token({ token, name }: { token: TokenLine; name: string }) {
+  return (
+    <li>
+      <b>{token.name}</b>: {token.role}, for {name}; issued by {token.issuedBy}, <When at={token.issuedAt} />;{' '}
+      {token.usedAt === null ? (
+        'never used'
+      ) : (
+        <>
+          last used <When at={token.usedAt} />
+        </>
+      )}
+      {token.withdrawnAt === null ? (
+        <form method="post" action={`/tokens/${token.id}/withdraw`}>
+          <button class="button" type="submit" id={`withdraw-${token.id}`}>
+            Withdraw {token.name}
+          </button>
+        </form>
+      ) : (
+        <>
+          ; withdrawn <When at={token.withdrawnAt} />
+        </>
+      )}
+    </li>
+  );
+}
+
+function Told({ told }: { told: ToldOnce }) {
+  return (
+    <section class="note" role="status" id="told-once">
+      <h2>{told.kind === 'password' ? `The password of ${told.of}` : `The token "${told.of}"`}</h2>
+      <p>
+        <code id="secret">{told.secret}</code>
+      </p>
+      <p>It is shown this once and is kept nowhere in the clear. Write it down before you leave this page.</p>
+    </section>
+  );
+}
+
+function RoleChoice({ value, error }: { value: string; error: string | null }) {
+  return (
+    <Choice
+      label="Role"
+      name="role"
+      as="radios"
+      value={value}
+      error={error}
+      options={ROLES.map((role) => ({ value: role, label: ROLE_WORDS[role] }))}
+    />
+  );
+}
+
+export interface PersonProps {
+  readonly frame: Frame;
+  readonly person: Person;
+  readonly sessions: readonly SessionLine[];
+  readonly fields: Fields;
+  readonly faults: readonly Fault[];
+  readonly toldOnce: ToldOnce | null;
+}
+
+/** One person: what a keeper may change about them. */
+export function PersonPage({ frame, person, sessions, fields, faults, toldOnce }: PersonProps) {
+  const error = errorsOf(faults);
+  const action = `/people/${person.id}`;
+  return (
+    <Layout title={person.name} here="people" {...frame}>
+      <h1>
+        {person.name}, {person.initials}
+        {person.retired && ': retired'}
+      </h1>
+      {toldOnce && <Told told={toldOnce} />}
+      <form method="post" action={action} id="person-form">
+        <ErrorSummary faults={faults} />
+        <input type="hidden" name="from" value={person.revision} />
+        <div class="fields">
+          <Field label="Name" name="name" value={fields.name ?? person.name} error={error('name')} required />
+          <RoleChoice value={fields.role ?? person.role} error={error('role')} />
+          <Field label="Why" name="why" value={fields.why} error={error('why')} size="full" optional />
+        </div>
+        <div class="actions">
+          <button class="button first" type="submit" id="save">
+            Save
+          </button>
+          {person.retired ? (
+            <button class="button" type="submit" id="reinstate" formaction={`${action}/reinstate`}>
+              Let back in
+            </button>
+          ) : (
+            <button class="button" type="submit" id="retire" formaction={`${action}/retire`}>
+              Retire
+            </button>
+          )}
+        </div>
+      </form>
+      {!person.retired && (
+        <>
+          <section>
+            <h2>Password</h2>
+            <form method="post" action={`${action}/password`} class="actions">
+              <button class="button" type="submit" id="new-password">
+                Make a new one and show it
+              </button>
+            </form>
+            <p class="hint">It ends every session of theirs, and is replaced by their own.</p>
+          </section>
+          <section>
+            <h2>Signed in</h2>
+            <Sessions sessions={sessions} />
+            {sessions.length > 0 && (
+              <form method="post" action={`${action}/sign-out`} class="actions">
+                <button class="button" type="submit" id="sign-out-everywhere">
+                  Sign out everywhere
+                </button>
+              </form>
+            )}
+          </section>
+        </>
+      )}
+      <p>
+        <a href="/people">To all people</a>
+      </p>
+    </Layout>
+  );
+}
+
+/** While the program answers to this machine alone. */
+export function PeopleWithoutDoors({ frame }: { frame: Frame }) {
+  return (
+    <Layout title="People" here="people" {...frame}>
+      <h1>People</h1>
+      <EmptyState title="Nobody signs in here" actions={[{ label: 'To the front page', href: '/' }]}>
+        The program answers only to the machine it runs on, and everybody gives their initials. Started with
+        HOST set to an address of the network, it asks for accounts, and this page keeps them.
+      </EmptyState>
+    </Layout>
+  );
+}

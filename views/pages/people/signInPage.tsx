@@ -1,0 +1,175 @@
+import type { Fault } from '../../../shared/words/refusal.ts';
+import type { Frame } from '../../frame.ts';
+import { Layout } from '../../layout.tsx';
+import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
+import { errorsOf } from '../../parts/form/errorsOf.ts';
+import { Field } from '../../parts/form/fieldBox.tsx';
+
+type Fields = Readonly<Record<string, string>>;
+
+/** A form that was sent after its session had ended: where it was going, and what was typed. */
+export interface Resend {
+  readonly action: string;
+  readonly fields: Fields;
+}
+
+export interface SignInProps {
+  readonly frame: Frame;
+  readonly fields: Fields;
+  readonly faults: readonly Fault[];
+  /** The page to return to. */
+  readonly back: string;
+  readonly resend: Resend | null;
+}
+
+export function SignInPage({ frame, fields, faults, back, resend }: SignInProps) {
+  const error = errorsOf(faults);
+  return (
+    <Layout title="Sign in" {...frame} signedOut>
+      <h1>Sign in</h1>
+      {resend !== null && (
+        <p class="note">
+          Your session is over, so what you sent was not kept. It is held in this page: sign in, and send it
+          from there.
+        </p>
+      )}
+      <form method="post" action="/sign-in" id="sign-in-form">
+        <ErrorSummary faults={faults} />
+        <input type="hidden" name="back" value={back} />
+        {resend !== null && <Carried resend={resend} prefix="again." />}
+        {resend !== null && <input type="hidden" name="action" value={resend.action} />}
+        <div class="fields">
+          <Field
+            label="Name"
+            name="name"
+            value={fields.name}
+            error={error('name')}
+            required
+            input={{ autocomplete: 'username', maxLength: 60 }}
+          />
+          <PasswordField label="Password" name="password" autocomplete="current-password" />
+        </div>
+        <div class="actions">
+          <button class="button first" type="submit" id="sign-in">
+            Sign in
+          </button>
+        </div>
+      </form>
+      <p class="hint">Forgotten? A keeper gives you a new password on the page of people.</p>
+    </Layout>
+  );
+}
+
+/** Signed in again: the form that was on its way, to be sent now. */
+export function ResendPage({ frame, resend }: { frame: Frame; resend: Resend }) {
+  return (
+    <Layout title="Send it now" {...frame}>
+      <h1>You are signed in</h1>
+      <p class="why">What you sent before was not kept yet. Send it now, and nothing of it is lost.</p>
+      <form method="post" action={resend.action} id="resend-form">
+        <Carried resend={resend} prefix="" />
+        <div class="actions">
+          <button class="button first" type="submit" id="resend">
+            Send it now
+          </button>
+          <a class="button" href="/" id="leave-it">
+            Leave it
+          </a>
+        </div>
+      </form>
+    </Layout>
+  );
+}
+
+function Carried({ resend, prefix }: { resend: Resend; prefix: string }) {
+  return (
+    <>
+      {Object.entries(resend.fields).map(([name, value]) => (
+        <input type="hidden" name={`${prefix}${name}`} value={value} />
+      ))}
+    </>
+  );
+}
+
+/** Never filled from what was typed: a password does not travel back. */
+export function PasswordField(props: {
+  label: string;
+  name: string;
+  autocomplete: string;
+  hint?: string;
+  error?: string | null;
+}) {
+  const { autocomplete, ...field } = props;
+  return <Field {...field} type="password" required input={{ autocomplete, maxLength: 200 }} />;
+}
+
+export interface FirstKeeperProps {
+  readonly frame: Frame;
+  readonly fields: Fields;
+  readonly faults: readonly Fault[];
+}
+
+/** Nobody is known yet: whoever can read what the program printed becomes the first keeper. */
+export function FirstKeeperPage({ frame, fields, faults }: FirstKeeperProps) {
+  const error = errorsOf(faults);
+  return (
+    <Layout title="The first keeper" {...frame} signedOut>
+      <h1>The first keeper</h1>
+      <p class="why">
+        Nobody has an account here yet. The program printed a code when it was started, where it was started;
+        with it you become the keeper, who lets the others in.
+      </p>
+      <form method="post" action="/first" id="first-form">
+        <ErrorSummary faults={faults} />
+        <div class="fields">
+          <Field label="Code" name="code" value={fields.code} error={error('code')} required />
+          <Field
+            label="Your name"
+            name="name"
+            value={fields.name}
+            error={error('name')}
+            required
+            input={{ autocomplete: 'username', maxLength: 60 }}
+          />
+          <InitialsField value={fields.newInitials} error={error('initials')} label="Your initials" />
+          <NewPasswordFields error={error} />
+        </div>
+        <div class="actions">
+          <button class="button first" type="submit" id="become-keeper">
+            Become the keeper
+          </button>
+        </div>
+      </form>
+    </Layout>
+  );
+}
+
+/** Initials of an account in the making, which are nobody's yet. */
+export function InitialsField(props: { label: string; value?: string; error: string | null }) {
+  return (
+    <Field
+      id="f-initials"
+      name="newInitials"
+      size="figure"
+      hint="Signed under every change, and never given twice"
+      input={{ maxLength: 8 }}
+      required
+      {...props}
+    />
+  );
+}
+
+export function NewPasswordFields({ error }: { error: (name: string) => string | null }) {
+  return (
+    <>
+      <PasswordField
+        label="New password"
+        name="password"
+        autocomplete="new-password"
+        hint="10 characters at least"
+        error={error('password')}
+      />
+      <PasswordField label="The same again" name="again" autocomplete="new-password" error={error('again')} />
+    </>
+  );
+}

@@ -1,0 +1,252 @@
+import type { CatalogueStack } from '../../../shared/words/catalogue.ts';
+import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
+import type { Fault } from '../../../shared/words/refusal.ts';
+import { FlexplateSection } from '../../drawings/flexplateSection.tsx';
+import type { Frame } from '../../frame.ts';
+import { Layout } from '../../layout.tsx';
+import { Cautions } from '../../parts/caution.tsx';
+import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
+import { errorsOf } from '../../parts/form/errorsOf.ts';
+import { Choice, Field } from '../../parts/form/fieldBox.tsx';
+import { stackInWords } from './studPage.tsx';
+
+type Style = 'one-piece' | 'two-piece';
+
+export interface FlexplateMatch {
+  readonly id: string;
+  readonly stack: CatalogueStack;
+  readonly totalMm: number;
+  readonly offMm: number;
+  readonly within: boolean;
+}
+
+export interface FlexplateProps {
+  readonly frame: Frame;
+  readonly fields: Readonly<Record<string, string>>;
+  readonly style: Style | null;
+  /** null until it was measured. */
+  readonly totalMm: number | null;
+  readonly withinMm: number;
+  readonly matches: readonly FlexplateMatch[];
+  /** The nearest of those that are not the one. */
+  readonly nearest: FlexplateMatch | null;
+  /** As thick as measured, but of the style that was not seen. */
+  readonly ofOtherStyle: readonly FlexplateMatch[];
+  readonly faults: readonly Fault[];
+}
+
+const STYLE_WORD: Readonly<Record<Style, string>> = { 'one-piece': 'one piece', 'two-piece': 'two piece' };
+
+/** For somebody on the phone: which flexplate it is, by what can be seen and measured. It ends in a stack. */
+export function FlexplatePage(props: FlexplateProps) {
+  const { frame, fields, style, faults } = props;
+  const unit = frame.lengthUnit;
+  const error = errorsOf(faults);
+  return (
+    <Layout title="Which flexplate is it?" here="studs" {...frame}>
+      <h1>{headline(props)}</h1>
+      <p class="why">
+        Look at one stud hole from the engine side, where the nut goes, and put a caliper on it. That tells
+        which flexplate it is, and ends in a stack.
+      </p>
+      {props.totalMm !== null && <Found {...props} />}
+      <section aria-label="The two kinds">
+        <div class="two even">
+          <div>
+            <h2>One piece</h2>
+            <p>
+              A single thin plate; the nut sits straight on it. You see the edge of the plate and daylight
+              beside it. A few millimetres at a stud hole.
+            </p>
+            <figure class="drawing">
+              <FlexplateSection id="one" style="one-piece" />
+            </figure>
+          </div>
+          <div>
+            <h2>Two piece</h2>
+            <p>
+              A plate, and in its middle a thick steel casting the studs pass through; the nut sits on the
+              casting, down in the middle. About as thick as a finger at a stud hole.
+            </p>
+            <figure class="drawing">
+              <FlexplateSection id="two" style="two-piece" />
+            </figure>
+          </div>
+        </div>
+        <p class="hint">
+          Common practice in the trade, no source. The shape of the converter's side wall tells nothing about
+          it. Shims on the pads stay on while you measure: they are part of the stack.
+        </p>
+      </section>
+      <form method="get" action="/stud/flexplate" id="flexplate-form">
+        <ErrorSummary faults={faults} />
+        <input type="hidden" name="unit" value={unit} />
+        <Choice
+          label="What you see"
+          name="style"
+          as="radios"
+          value={style ?? ''}
+          options={[
+            { value: 'one-piece', label: 'One thin plate' },
+            { value: 'two-piece', label: 'A plate with a thick casting' },
+            { value: '', label: 'I cannot tell' },
+          ]}
+        />
+        <div class="fields">
+          <Field
+            label="From the pad face to the engine side"
+            name="total"
+            value={fields.total}
+            unit={unit}
+            error={error('total')}
+            hint="At a stud hole, everything between pad and nut"
+          />
+          <Field
+            label="Measured to within ±"
+            name="within"
+            value={fields.within}
+            unit={unit}
+            error={error('within')}
+            hint={`Empty: ${printLength(props.withinMm, unit, 'coarse')}`}
+          />
+          <Field
+            label="Nut thread"
+            name="nutThread"
+            value={fields.nutThread}
+            error={error('nutThread')}
+            optional
+            hint="As 3/8-24 or M10x1.25"
+          />
+          <Field
+            label="Nut height"
+            name="nutHeight"
+            value={fields.nutHeight}
+            unit={unit}
+            error={error('nutHeight')}
+            optional
+          />
+          <Field
+            label="Number of studs"
+            name="holeCount"
+            value={fields.holeCount}
+            size="figure"
+            error={error('holeCount')}
+            optional
+          />
+        </div>
+        <div class="actions">
+          <button class={props.totalMm === null ? 'button first' : 'button'} type="submit" id="tell">
+            Which one is it?
+          </button>
+        </div>
+      </form>
+      <Cautions kinds={['torque', 'general']} />
+    </Layout>
+  );
+}
+
+function headline({ totalMm, matches, style }: FlexplateProps): string {
+  const [only] = matches;
+  if (totalMm === null) return 'Which flexplate is it?';
+  if (matches.length === 1 && only) return `${only.stack.name}: as thick as measured.`;
+  if (matches.length > 1) return `${matches.length} stacks are that thick. Which of them?`;
+  return `No ${style === null ? '' : `${STYLE_WORD[style]} `}stack in the catalogue is that thick.`;
+}
+
+/** The stacks that are as thick as measured; the next nearest, and why it is not the one; the way on without any. */
+function Found(props: FlexplateProps) {
+  const { frame, matches, nearest, ofOtherStyle, style } = props;
+  const unit = frame.lengthUnit;
+  return (
+    <section id="flexplate-found" aria-label="Stacks that are as thick">
+      {matches.length > 0 && (
+        <ol class="rows">
+          {matches.map((match) => (
+            <MatchRow match={match} unit={unit} />
+          ))}
+        </ol>
+      )}
+      {nearest && (
+        <p class="hint">
+          Not {nearest.stack.name}: it is {printLength(Math.abs(nearest.offMm), unit, 'coarse')}{' '}
+          {nearest.offMm > 0 ? 'thicker' : 'thinner'}.
+        </p>
+      )}
+      {ofOtherStyle.length > 0 && style !== null && (
+        <div class="note">
+          <p>
+            You saw {STYLE_WORD[style]}, but as thick as measured{' '}
+            {ofOtherStyle.length === 1 ? 'is this' : 'are these'} {STYLE_WORD[other(style)]}. Look again, or
+            measure again.
+          </p>
+          <ol class="rows">
+            {ofOtherStyle.map((match) => (
+              <MatchRow match={match} unit={unit} />
+            ))}
+          </ol>
+        </div>
+      )}
+      <div class="actions">
+        <a
+          class={matches.length === 0 ? 'button first' : 'button'}
+          id="as-measured"
+          href={`/stud?${asMeasured(props)}`}
+        >
+          None of these: go on with what was measured
+        </a>
+        <a class="button" id="by-layers" href={`/stud?${byLayers(props)}`}>
+          Type it layer by layer
+        </a>
+      </div>
+    </section>
+  );
+}
+
+function other(style: Style): Style {
+  return style === 'one-piece' ? 'two-piece' : 'one-piece';
+}
+
+function MatchRow({ match, unit }: { match: FlexplateMatch; unit: LengthUnit }) {
+  const off = Math.abs(match.offMm);
+  return (
+    <li>
+      <a
+        class="row stack-row"
+        id={`match-${match.id}`}
+        href={`/stud?stack=${encodeURIComponent(match.id)}&unit=${unit}`}
+      >
+        <b>{match.stack.name}</b>
+        <span>{off < 0.005 ? 'as measured' : `${printLength(off, unit, 'coarse')} off`}</span>
+        <span class="row-line">{stackInWords(match.stack, unit)}</span>
+      </a>
+    </li>
+  );
+}
+
+/** What was typed, carried on to the stack's own form. */
+function carried({ fields, style, frame }: FlexplateProps): URLSearchParams {
+  const query = new URLSearchParams({ stack: 'own', unit: frame.lengthUnit });
+  if (style !== null) query.set('style', style);
+  for (const name of ['nutThread', 'nutHeight', 'holeCount']) {
+    const typed = fields[name] ?? '';
+    if (typed !== '') query.set(name, typed);
+  }
+  return query;
+}
+
+/** One layer, the whole thickness. */
+function asMeasured(props: FlexplateProps): string {
+  const query = carried(props);
+  query.set('ln.0', 'from the pad face to the engine side');
+  query.set('lt.0', props.fields.total ?? '');
+  query.set('lo.0', props.fields.within || `${props.withinMm} mm`);
+  return query.toString();
+}
+
+/** Its layers by name, thicknesses to be typed. */
+function byLayers(props: FlexplateProps): string {
+  const query = carried(props);
+  query.set('ln.0', 'plate');
+  if (props.style !== 'one-piece') query.set('ln.1', 'casting');
+  return query.toString();
+}

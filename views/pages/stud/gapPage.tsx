@@ -1,0 +1,190 @@
+import type { CatalogueStack } from '../../../shared/words/catalogue.ts';
+import type { Finding } from '../../../shared/words/finding.ts';
+import { type LengthUnit, lengthFigure, listInWords, printLength } from '../../../shared/words/print.ts';
+import type { Fault } from '../../../shared/words/refusal.ts';
+import { PullForwardPicture } from '../../drawings/pullForwardPicture.tsx';
+import { StudInStack } from '../../drawings/studInStack.tsx';
+import type { Frame } from '../../frame.ts';
+import { Layout } from '../../layout.tsx';
+import { Cautions } from '../../parts/caution.tsx';
+import { FindingList } from '../../parts/findingList.tsx';
+import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
+import { errorsOf } from '../../parts/form/errorsOf.ts';
+import { Choice, Field } from '../../parts/form/fieldBox.tsx';
+import { Sign } from '../../parts/form/sign.tsx';
+import { FIT_STATUS, FIT_WORD, lowerFirst, type StudChoice } from './studPage.tsx';
+
+export interface GapAnswer {
+  readonly measured: { readonly hubEngagementMm: number | null };
+  readonly shimMm: number;
+  /** The one that suits best first; empty where none of those there are does. */
+  readonly recommended: readonly {
+    readonly thicknessesMm: readonly number[];
+    readonly totalMm: number;
+    readonly gapMm: number;
+  }[];
+  readonly found: {
+    readonly bareGapMm: number;
+    readonly gapMm: number;
+    readonly findings: readonly Finding[];
+    readonly gapLimitsMm: { readonly least: number; readonly most: number };
+    readonly hubAllowsGapMm: number | null;
+    readonly shimsMm: { readonly least: number; readonly most: number } | null;
+  };
+  /** With the shims as its first layer; null until one is chosen. */
+  readonly stack: CatalogueStack | null;
+  readonly choice: StudChoice | null;
+  readonly studHref: string | null;
+}
+
+export interface GapProps {
+  readonly frame: Frame;
+  readonly fields: Readonly<Record<string, string>>;
+  readonly stacks: readonly { readonly id: string; readonly name: string }[];
+  /** Those of the shop's criteria, which count where none are typed; '' where it has set none. */
+  readonly shimsThere: string;
+  /** null until both depths are typed. */
+  readonly answer: GapAnswer | null;
+  readonly faults: readonly Fault[];
+}
+
+/** The gap from two measured depths; equal shims; the same shims in the stack and in the hub's engagement; the stud. */
+export function GapPage({ frame, fields, stacks, shimsThere, answer, faults }: GapProps) {
+  const unit = frame.lengthUnit;
+  const error = errorsOf(faults);
+  const field = (label: string, name: string, more: Partial<Parameters<typeof Field>[0]> = {}) => (
+    <Field label={label} name={name} value={fields[name]} unit={unit} error={error(name)} {...more} />
+  );
+  return (
+    <Layout title="Pull-forward gap" here="studs" {...frame}>
+      <h1>{answer ? headline(answer, unit) : 'How far does the converter come forward?'}</h1>
+      <p class="why">
+        With the converter fully back on the pump: from the bell housing's face to the pads, and how far the
+        flexplate stands out of the engine's face. The maker's gap comes first.
+      </p>
+      {answer && <Answered answer={answer} unit={unit} />}
+      <form method="get" action="/stud/gap" id="gap-form">
+        <ErrorSummary faults={faults} />
+        <input type="hidden" name="unit" value={unit} />
+        <div class="fields">
+          {field('Bell housing face to the pads', 'depth', { hint: 'Converter fully back on the pump' })}
+          {field('Flexplate stands out of the engine face', 'standsOut', {
+            hint: 'At a stud hole; − where it lies deeper',
+          })}
+          {field('Separator plate', 'separator', { optional: true })}
+          {field('Hub in the pump, fully back', 'hub', { optional: true })}
+          {field('Least hub in the pump', 'hubLeast', { optional: true, hint: "The maker's figure" })}
+          {field("Maker's gap, least", 'gapLeast', {
+            optional: true,
+            hint: `Empty: about ${printLength(3.2, unit, 'coarse')} to ${printLength(4.8, unit, 'coarse')}, common practice, from memory`,
+          })}
+          {field("Maker's gap, greatest", 'gapMost', { optional: true })}
+          {field('Shims there are', 'shims', {
+            size: 'words',
+            optional: true,
+            hint:
+              shimsThere === '' ? 'Parted by semicolons: 0.8; 1.5; 2' : `Empty: the shop’s, ${shimsThere}`,
+          })}
+          {field('Shims chosen, at each pad', 'shim', { optional: true, hint: 'Empty: what is recommended' })}
+          <Choice
+            label="Flexplate stack"
+            name="stack"
+            value={fields.stack ?? ''}
+            options={[
+              { value: '', label: 'not yet' },
+              ...stacks.map(({ id, name }) => ({ value: id, label: name })),
+            ]}
+          />
+        </div>
+        <div class="actions">
+          <button class={answer ? 'button' : 'button first'} type="submit" id="work-out-gap">
+            Work it out
+          </button>
+        </div>
+      </form>
+      <Cautions kinds={['torque', 'general']} />
+    </Layout>
+  );
+}
+
+function headline({ found, shimMm }: GapAnswer, unit: LengthUnit): string {
+  const mm = (x: number) => printLength(x, unit, 'coarse');
+  if (found.gapMm <= 0) return `The converter is pushed into the pump: ${mm(-found.gapMm)} too much.`;
+  return shimMm > 0
+    ? `Gap ${mm(found.gapMm)}, with ${mm(shimMm)} of shim under every pad.`
+    : `Gap ${mm(found.gapMm)}, without shims.`;
+}
+
+function Answered({ answer, unit }: { answer: GapAnswer; unit: LengthUnit }) {
+  const { found, shimMm, stack, choice, studHref } = answer;
+  const layers = stack?.stack.layers.filter((layer) => layer.name !== 'shim') ?? null;
+  return (
+    <section id="gap-answer" aria-label="The gap">
+      <p>{shimsInWords(answer, unit)}</p>
+      <figure class="drawing wide">
+        <PullForwardPicture
+          id="gap"
+          bareGapMm={found.bareGapMm}
+          shimMm={shimMm}
+          stackMm={layers?.reduce((sum, layer) => sum + layer.thicknessMm, 0) ?? null}
+          hubEngagementMm={answer.measured.hubEngagementMm}
+          unit={unit}
+        />
+      </figure>
+      <FindingList findings={found.findings} unit={unit} id="gap-finding" />
+      {stack && choice && (
+        <>
+          <h2>
+            {choice.match.fits === 'no'
+              ? 'No stud on the shelf fits then; the nearest'
+              : 'The stud that then fits'}
+          </h2>
+          <p>
+            <Sign status={FIT_STATUS[choice.match.fits]} />{' '}
+            <b>
+              {choice.entry.name}, {FIT_WORD[choice.match.fits]}:
+            </b>{' '}
+            {lowerFirst(choice.match.check.headline)} {choice.match.check.because}
+          </p>
+          <figure class="drawing wide">
+            <StudInStack
+              id="gap-stud"
+              stud={choice.entry.stud}
+              stack={stack.stack}
+              nut={stack.nut}
+              check={choice.match.check}
+              pullForwardMm={found.gapMm}
+              name={choice.entry.name}
+              unit={unit}
+            />
+          </figure>
+        </>
+      )}
+      {studHref && (
+        <div class="actions">
+          <a class="button first" id="all-studs" href={studHref}>
+            Every stud for this stack and gap
+          </a>
+        </div>
+      )}
+    </section>
+  );
+}
+
+/** What is recommended, or why nothing is. */
+function shimsInWords({ recommended, found }: GapAnswer, unit: LengthUnit): string {
+  const mm = (x: number) => printLength(x, unit, 'coarse');
+  const [best, ...others] = recommended;
+  const { gapLimitsMm: limits, hubAllowsGapMm: hubAllows } = found;
+  const gapIsEnough = found.bareGapMm >= limits.least - 1e-9;
+  if (found.shimsMm === null && hubAllows !== null && gapIsEnough)
+    return `At the least gap wanted, ${mm(limits.least)}, the hub is still ${mm(limits.least - hubAllows)} short of its least in the pump: no shim keeps both. Measure the hub again; if it is so, this converter does not suit this pump unless its maker allows a smaller gap.`;
+  if (found.shimsMm === null)
+    return `Without any shim the gap, ${mm(found.bareGapMm)}, is already less than is wanted: no shim helps. Look for what holds the converter off the pump.`;
+  if (best === undefined)
+    return `Shims of ${mm(found.shimsMm.least)} to ${mm(found.shimsMm.most)} under every pad would do${hubAllows === null ? '' : ', for the gap and for the hub in the pump'}; none of those there are does, alone or two on each other.`;
+  if (best.totalMm === 0) return 'No shims are needed.';
+  const said = (one: typeof best) =>
+    `${one.thicknessesMm.map((t) => lengthFigure(t, unit, 'coarse')).join(' + ')} ${unit} (gap ${mm(one.gapMm)})`;
+  return `Recommended, the same at every pad: ${said(best)}.${others.length > 0 ? ` Also: ${listInWords(others.map(said))}.` : ''}`;
+}

@@ -1,0 +1,75 @@
+import type { CatalogueStud } from '../../../shared/words/catalogue.ts';
+import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
+import type { Fits } from '../../../shared/words/stud.ts';
+import { Choice, Tick } from '../../parts/form/fieldBox.tsx';
+
+export interface Substitute {
+  readonly id: string;
+  readonly name: string;
+  /** Negative: shorter. */
+  readonly longerMm: number;
+  readonly fits: Fits;
+}
+
+const FIT_WORD: Readonly<Record<Fits, string>> = {
+  yes: 'fits',
+  'with-care': 'fits with care',
+  no: 'does not fit',
+};
+
+/** The other one of the pair: everything alike but the tip. */
+export function Substitutes({
+  substitutes,
+  unit,
+  hrefOf,
+}: {
+  substitutes: readonly Substitute[];
+  unit: LengthUnit;
+  hrefOf: (id: string) => string;
+}) {
+  if (substitutes.length === 0) return null;
+  return (
+    <ul class="plain" id="substitutes">
+      {substitutes.map(({ id, name, longerMm, fits }) => (
+        <li>
+          The same but {printLength(Math.abs(longerMm), unit, 'coarse')} {longerMm > 0 ? 'longer' : 'shorter'}
+          : <a href={hrefOf(id)}>{name}</a>, {FIT_WORD[fits]} here.
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+/** Fewer to look at: of one thread, or only those that are there. */
+export function Narrow({
+  fields,
+  threads,
+}: {
+  fields: Readonly<Record<string, string>>;
+  threads: readonly string[];
+}) {
+  const { onlyThread = '', inStock } = fields;
+  return (
+    <details class="more-findings" id="narrow" open={onlyThread !== '' || inStock === '1'}>
+      <summary>Look at fewer studs</summary>
+      <div class="fields">
+        <Choice
+          label="Thread"
+          name="onlyThread"
+          value={onlyThread}
+          options={[
+            { value: '', label: 'every thread' },
+            ...threads.map((thread) => ({ value: thread, label: thread })),
+          ]}
+        />
+        <Tick label="Only those in stock" name="inStock" value="1" checked={inStock === '1'} />
+      </div>
+    </details>
+  );
+}
+
+/** "24 in stock, S-3"; '' where nobody counts and nobody says where. */
+export function shelfInWords({ stock, shelf }: CatalogueStud): string {
+  const counted = stock == null ? '' : stock === 0 ? 'none in stock' : `${stock} in stock`;
+  return [counted, shelf ? `shelf ${shelf}` : ''].filter((part) => part !== '').join(', ');
+}

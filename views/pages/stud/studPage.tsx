@@ -1,0 +1,354 @@
+import type { ComponentChildren } from 'preact';
+import type { CatalogueStack, CatalogueStud } from '../../../shared/words/catalogue.ts';
+import type { Status } from '../../../shared/words/finding.ts';
+import { lengthFigure, printLength } from '../../../shared/words/print.ts';
+import type { Fault } from '../../../shared/words/refusal.ts';
+import type { Fits, Joint, StudMatch, ToleranceRow } from '../../../shared/words/stud.ts';
+import { StudInStack } from '../../drawings/studInStack.tsx';
+import type { Frame } from '../../frame.ts';
+import { Layout } from '../../layout.tsx';
+import { Cautions } from '../../parts/caution.tsx';
+import { FindingsFolded } from '../../parts/findingsFolded.tsx';
+import { Doubted, type DoubtedLength } from '../../parts/form/doubted.tsx';
+import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
+import { errorsOf } from '../../parts/form/errorsOf.ts';
+import { Choice, Field } from '../../parts/form/fieldBox.tsx';
+import { Sign } from '../../parts/form/sign.tsx';
+import {
+  type FigureChoices,
+  JOINT_FINDING,
+  JointAnswer,
+  JointFields,
+  type StudRing,
+  type TorqueUnit,
+} from './jointFields.tsx';
+import { Narrow, type Substitute, Substitutes, shelfInWords } from './shelfParts.tsx';
+import { StackFields } from './stackFields.tsx';
+import { Tolerances } from './tolerancesPart.tsx';
+
+export interface StudChoice {
+  readonly match: StudMatch;
+  readonly entry: CatalogueStud;
+}
+
+export interface StudPageProps {
+  readonly frame: Frame;
+  readonly fields: Readonly<Record<string, string>>;
+  readonly stackId: string;
+  readonly stacks: readonly { readonly id: string; readonly stack: CatalogueStack }[];
+  readonly layerRows: number;
+  readonly doubts: readonly DoubtedLength[];
+  readonly chosen: CatalogueStack | null;
+  readonly pullForwardMm: number | null;
+  /** Best first. */
+  readonly choices: readonly StudChoice[];
+  readonly shownId: string | null;
+  /** null until a torque is typed. */
+  readonly joint: Joint | null;
+  /** What the stack's holes say. */
+  readonly ring: StudRing;
+  readonly torqueUnit: TorqueUnit;
+  readonly figures: FigureChoices;
+  /** By stud: what would make something better of it. */
+  readonly mends: Readonly<Record<string, readonly string[]>>;
+  readonly substitutes: readonly Substitute[];
+  readonly tolerances: {
+    readonly rows: readonly ToleranceRow[];
+    readonly draws: number;
+    readonly anyFails: number;
+  } | null;
+  readonly threads: readonly string[];
+  readonly faults: readonly Fault[];
+}
+
+/** Seen at once, whatever they say. */
+const STUD_LEAD = ['nut-clamps', 'engagement', 'protrusion', 'reach'];
+
+export const FIT_STATUS: Readonly<Record<Fits, Status>> = { yes: 'pass', 'with-care': 'caution', no: 'fail' };
+export const FIT_WORD: Readonly<Record<Fits, string>> = {
+  yes: 'fits',
+  'with-care': 'with care',
+  no: 'does not fit',
+};
+
+/** Which stud for this flexplate: every one in the catalogue, best first, each with its reason. */
+export function StudPage(props: StudPageProps) {
+  const { frame, fields, stackId, stacks, choices, shownId, faults, pullForwardMm, chosen } = props;
+  const error = errorsOf(faults);
+  const shown = choices.find((choice) => choice.match.id === shownId);
+  const unit = frame.lengthUnit;
+  const otherThread = (choice: StudChoice) =>
+    choice.match.fits === 'no' && choice.match.decidedBy === 'thread';
+  const near = choices.filter((choice) => !otherThread(choice));
+  const others = choices.filter(otherThread);
+  return (
+    <Layout title="A stud for a stack" here="studs" {...frame}>
+      <div id="stud-page">
+        <section id="stud-head" class="answer-head" aria-live="polite">
+          {shown ? (
+            <>
+              <h1 class={`verdict fits-${shown.match.fits}`}>
+                {shown.entry.name}: {lowerFirst(shown.match.check.headline)}
+              </h1>
+              <p class="why">{shown.match.check.because}</p>
+              <div class="actions">
+                <a class="button first" id="slip" href={`/stud/slip?${slipQuery(props, shown.match.id)}`}>
+                  Counter slip
+                </a>
+                <a class="button" href={`/stud/stacks?stud=${encodeURIComponent(shown.match.id)}`}>
+                  Other stacks it suits
+                </a>
+              </div>
+            </>
+          ) : (
+            <>
+              <h1>Which stud for which flexplate?</h1>
+              <p class="why">
+                Choose the flexplate's stack, or measure it: from the pad's seating face to the engine side,
+                layer by layer. Every stud on the shelf is then held against it.
+              </p>
+            </>
+          )}
+        </section>
+        <form
+          id="stud-form"
+          method="get"
+          action="/stud"
+          hx-get="/stud"
+          hx-target="#stud-page"
+          hx-select="#stud-page"
+          hx-swap="outerHTML"
+          hx-trigger="change from:#f-stack"
+          hx-push-url="true"
+        >
+          <ErrorSummary faults={faults} />
+          <input type="hidden" name="unit" value={unit} />
+          <div class="fields">
+            <Choice
+              label="Flexplate stack"
+              name="stack"
+              value={stackId}
+              options={[
+                ...(stackId === '' ? [{ value: '', label: 'choose' }] : []),
+                ...stacks.map(({ id, stack }) => ({
+                  value: id,
+                  label: `${stack.name} (${stack.stack.style === 'one-piece' ? 'one piece' : 'two piece'})`,
+                })),
+                { value: 'own', label: 'another: type its layers' },
+              ]}
+            />
+            <Field
+              label="Pull-forward gap"
+              name="pull"
+              value={fields.pull}
+              unit={unit}
+              hint={
+                pullForwardMm === null
+                  ? 'Converter fully back on the pump, pads to flexplate'
+                  : `Worked with ${printLength(pullForwardMm, unit, 'coarse')}. Empty: the stack's own`
+              }
+              error={error('pull')}
+            />
+          </div>
+          {stackId === 'own' && (
+            <StackFields fields={fields} rows={props.layerRows} faults={faults} unit={unit} />
+          )}
+          <Doubted doubts={props.doubts} fields={fields} />
+          {(chosen || stackId === 'own') && (
+            <JointFields
+              fields={fields}
+              faults={faults}
+              unit={unit}
+              torqueUnit={props.torqueUnit}
+              figures={props.figures}
+              ring={props.ring}
+              prevailing={chosen?.nut?.prevailing ?? fields.prevailing === '1'}
+            />
+          )}
+          {(chosen || stackId === 'own') && <Narrow fields={fields} threads={props.threads} />}
+          <div class="actions">
+            <button class={chosen ? 'button' : 'button first'} type="submit" id="find">
+              {chosen ? 'Work it out' : 'Find its stud'}
+            </button>
+            {stackId === 'own' && (
+              <button class="button" type="submit" name="add" value="layer" id="add-layer">
+                Add a layer
+              </button>
+            )}
+          </div>
+        </form>
+        {chosen && <p class="hint">{stackInWords(chosen, unit)}</p>}
+        {shown && chosen && (
+          <section aria-label={`${shown.entry.name} in the stack`}>
+            <figure class="drawing wide">
+              <StudInStack
+                id="stud"
+                stud={shown.entry.stud}
+                stack={chosen.stack}
+                nut={chosen.nut}
+                check={shown.match.check}
+                pullForwardMm={pullForwardMm}
+                name={shown.entry.name}
+                unit={unit}
+              />
+            </figure>
+            <Substitutes
+              substitutes={props.substitutes}
+              unit={unit}
+              hrefOf={(id) => `/stud?${slipQuery(props, id)}`}
+            />
+            <FindingsFolded
+              findings={shown.match.check.findings.filter((finding) => !JOINT_FINDING.test(finding.id))}
+              lead={STUD_LEAD}
+              unit={unit}
+              id="stud-finding"
+              subject="studs"
+            />
+            {props.tolerances && <Tolerances {...props.tolerances} unit={unit} />}
+            {props.joint && (
+              <JointAnswer
+                check={shown.match.check}
+                joint={props.joint}
+                unit={unit}
+                torqueFrom={fields.torqueFrom ?? ''}
+              />
+            )}
+          </section>
+        )}
+        {choices.length > 0 && (
+          <section>
+            <h2>Every stud on the shelf, best first</h2>
+            <Ranked choices={near} props={props} drawn />
+            {others.length > 0 && (
+              <details class="more-findings">
+                <summary>{others.length} more whose thread does not go on this nut</summary>
+                <Ranked choices={others} props={props} />
+              </details>
+            )}
+          </section>
+        )}
+        <p>
+          <a class="button quiet" href="/stud/flexplate" id="which-flexplate">
+            I don't know which flexplate it is
+          </a>
+          <a class="button quiet" href="/stud/gap" id="to-gap">
+            Measure the pull-forward gap, choose shims
+          </a>
+          <a class="button quiet" href="/stud/stacks">
+            I have a stud in my hand: which stacks does it suit?
+          </a>
+        </p>
+        <Cautions kinds={['torque', 'general']} />
+      </div>
+    </Layout>
+  );
+}
+
+function Ranked({
+  choices,
+  props,
+  drawn = false,
+}: {
+  choices: readonly StudChoice[];
+  props: StudPageProps;
+  drawn?: boolean;
+}) {
+  const unit = props.frame.lengthUnit;
+  return (
+    <ol class="rows">
+      {choices.map(({ match, entry }) => (
+        <RankedRow
+          id={`stud-${match.id}`}
+          href={`/stud?${slipQuery(props, match.id)}`}
+          fits={match.fits}
+          name={entry.name}
+          detail={`${entry.stud.thread.designation}, tip at ${lengthFigure(entry.stud.projectionMm, unit, 'coarse')} ${unit}`}
+          shelf={shelfInWords(entry)}
+          because={match.check.because}
+          mends={props.mends[match.id] ?? []}
+          shown={match.id === props.shownId}
+          drawing={
+            drawn && props.chosen && match.id !== props.shownId ? (
+              <StudInStack
+                id={`row-${match.id}`}
+                stud={entry.stud}
+                stack={props.chosen.stack}
+                nut={props.chosen.nut}
+                check={match.check}
+                pullForwardMm={props.pullForwardMm}
+                name={entry.name}
+                unit={unit}
+              />
+            ) : undefined
+          }
+        />
+      ))}
+    </ol>
+  );
+}
+
+/** "plate 3.20, casting 11.10; nut 8.30 high, 3/8-24 UNF-2B". */
+export function stackInWords(entry: CatalogueStack, unit: Frame['lengthUnit']): string {
+  const figure = (mm: number) => lengthFigure(mm, unit, 'coarse');
+  const layers = entry.stack.layers.map((layer) => `${layer.name} ${figure(layer.thicknessMm)}`).join(', ');
+  const total = entry.stack.layers.reduce((sum, layer) => sum + layer.thicknessMm, 0);
+  const nut = entry.nut
+    ? `; nut ${figure(entry.nut.heightMm)} high${entry.nut.thread ? `, ${entry.nut.thread.designation}` : ''}`
+    : '; no nut given';
+  return `${entry.stack.style === 'one-piece' ? 'One piece' : 'Two piece'}: ${layers}, together ${figure(total)} ${unit}${nut}.`;
+}
+
+/** The address of one stud in this very stack, typed layers and all. */
+function slipQuery({ fields }: StudPageProps, studId: string): string {
+  const query = new URLSearchParams({ ...fields, stud: studId });
+  query.delete('add');
+  return query.toString();
+}
+
+export function lowerFirst(text: string): string {
+  return text.charAt(0).toLowerCase() + text.slice(1);
+}
+
+/** One of several, best first: sign and word, name, and the dimension that decides. */
+export function RankedRow(props: {
+  id: string;
+  href: string;
+  fits: Fits;
+  name: string;
+  detail: string;
+  because: string;
+  shelf?: string;
+  /** What would have to change, a sentence each. */
+  mends?: readonly string[];
+  shown?: boolean;
+  /** To scale, folded under the row. */
+  drawing?: ComponentChildren;
+}) {
+  const { id, href, fits, name, detail, because, shelf = '', mends = [], shown = false, drawing } = props;
+  return (
+    <li>
+      <a class="row ranked" id={id} href={href} aria-current={shown ? 'true' : undefined}>
+        <Sign status={FIT_STATUS[fits]} />
+        <span>
+          <b>{name}</b> {detail}
+          {shelf !== '' && <span class="shelf-place"> · {shelf}</span>}
+        </span>
+        <span class="fits-word">{FIT_WORD[fits]}</span>
+        <span class="row-line">{because}</span>
+        {mends.length > 0 && (
+          <span class="row-line mends">
+            <b>What would do:</b> {mends.join(' ')}
+          </span>
+        )}
+      </a>
+      {drawing && (
+        <details class="more-findings row-drawing">
+          <summary>
+            Drawing<span class="unseen"> of {name}, to scale</span>
+          </summary>
+          <figure class="drawing wide">{drawing}</figure>
+        </details>
+      )}
+    </li>
+  );
+}

@@ -1,0 +1,71 @@
+import { type LengthUnit, lengthFigure, printNumber } from '../../../shared/words/print.ts';
+import type { ToleranceRow } from '../../../shared/words/stud.ts';
+
+export interface TolerancesProps {
+  readonly rows: readonly ToleranceRow[];
+  readonly draws: number;
+  readonly anyFails: number;
+  readonly unit: LengthUnit;
+}
+
+const CHECK: Readonly<Record<ToleranceRow['id'], string>> = {
+  clamps: 'Nut clamps',
+  engaged: 'Whole nut engaged',
+  protrudes: 'Stands out of the nut',
+  starts: 'Starts by hand, pushed back',
+  shows: 'Tip shows, pushed back',
+  enters: 'Stud finds its hole, pushed back',
+  clears: 'Tip clearance',
+};
+
+/** What is left over in each length check, three ways, and how often it would fail. */
+export function Tolerances({ rows, draws, anyFails, unit }: TolerancesProps) {
+  return (
+    <details class="more-findings" id="tolerances">
+      <summary>Tolerances: {assemblies(anyFails, draws)} would fail a length check</summary>
+      <section class="scroll" tabindex={0} aria-label="Tolerances">
+        <table class="figures">
+          <caption>
+            What is left over, {unit}; below nothing it fails. Worst case: every size at its worst at once.
+            RSS: the likely spread, root of the sum of squares. Simulation: {draws} assemblies drawn, each
+            size anywhere within its tolerance.
+          </caption>
+          <thead>
+            <tr>
+              <th scope="col">Check</th>
+              <th scope="col">As drawn</th>
+              <th scope="col">RSS</th>
+              <th scope="col">Worst case</th>
+              <th scope="col">Simulation: not met</th>
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map((row) => (
+              <tr>
+                <th scope="row">{CHECK[row.id]}</th>
+                <td>{lengthFigure(row.nominalMm, unit, 'coarse')}</td>
+                <td>{lengthFigure(row.rssMm, unit, 'coarse')}</td>
+                <td>{lengthFigure(row.worstMm, unit, 'coarse')}</td>
+                <td>{shareInWords(row.failShare, draws)}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </section>
+    </details>
+  );
+}
+
+function assemblies(share: number, draws: number): string {
+  const said = shareInWords(share, draws);
+  return said === 'none' ? 'no assembly' : said === 'all' ? 'every assembly' : `${said} of assemblies`;
+}
+
+/** "none", "under 0.1 %", "12.5 %", "all". */
+function shareInWords(share: number, draws: number): string {
+  if (share < 0.5 / draws) return 'none';
+  if (share > 1 - 0.5 / draws) return 'all';
+  if (share < 0.001) return 'under 0.1 %';
+  if (share > 0.999) return 'over 99.9 %';
+  return `${printNumber(100 * share, 1)} %`;
+}

@@ -1,0 +1,36 @@
+import type { Fault } from '../../../shared/words/refusal.ts';
+import { useFieldIds } from './inForm.ts';
+
+export interface ErrorSummaryProps {
+  readonly faults: readonly Fault[];
+  /** Names a field's id from a fault's path, where they differ from what the form makes of it. */
+  readonly idOf?: (path: string) => string | undefined;
+  /** Goes to it when the page opens: where the form is not at the head of the page. */
+  readonly goTo?: boolean;
+}
+
+/** Everything that was not taken, at the head of the form; each line leads to its field. */
+export function ErrorSummary({ faults, idOf, goTo = false }: ErrorSummaryProps) {
+  const fieldId = useFieldIds();
+  if (faults.length === 0) return null;
+  return (
+    <section
+      class="faults"
+      role="alert"
+      aria-labelledby="faults-title"
+      id="faults"
+      tabindex={-1}
+      autofocus={goTo}
+    >
+      <h2 id="faults-title">
+        {faults.length === 1 ? 'One thing to put right' : `${faults.length} things to put right`}
+      </h2>
+      <ul>
+        {faults.map((fault) => {
+          const id = idOf?.(fault.path) ?? (fault.path === '' ? null : fieldId(fault.path));
+          return <li>{id === null ? fault.message : <a href={`#${id}`}>{fault.message}</a>}</li>;
+        })}
+      </ul>
+    </section>
+  );
+}

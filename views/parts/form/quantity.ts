@@ -1,0 +1,23 @@
+import {
+  FORCE,
+  type LengthUnit,
+  PRESSURE,
+  printAs,
+  printLength,
+  printNumber,
+  printTorque,
+  STRESS,
+} from '../../../shared/words/print.ts';
+
+/** A value with its unit: lengths, torques, loads and stresses in the person's units, the rest to four figures. */
+export function printQuantity(value: number, unit: string, lengthUnit: LengthUnit): string {
+  if (unit === 'mm') return printLength(value, lengthUnit);
+  if (lengthUnit === 'in') {
+    if (unit === 'N·m') return printTorque(value, lengthUnit, 1);
+    if (unit === 'N') return printAs(value, FORCE.in);
+    if (unit === 'MPa') return printAs(value, Math.abs(value * STRESS.in.per) < 1 ? PRESSURE.in : STRESS.in);
+  }
+  const whole = Math.abs(value) < 1 ? 1 : Math.floor(Math.log10(Math.abs(value))) + 1;
+  const figure = Number.isInteger(value) ? printNumber(value, 0) : printNumber(value, Math.max(0, 4 - whole));
+  return unit === '' ? figure : `${figure} ${unit}`;
+}

@@ -165,7 +165,7 @@ export class TypedForm {
     const unit = bare ?? (kind === 'length' ? lengthUnit : BARE_UNIT[kind]);
     const read = readQuantity({ field: label, typed, kind, unit, decimalSign });
     if (read.ok) {
-      if (SAYS_MORE.has(kind) && Number(read.typed.replace(',', '..')) !== read.value) {
+      if (SAYS_MORE.has(kind) && Number(read.typed.replace(',', '.')) !== read.value) {
         const bareUnit = read.unitTyped === null ? read.unit : null;
         this.quantities.push({ name, value: read.value, text: read.typed, bareUnit });
       }

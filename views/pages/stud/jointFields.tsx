@@ -279,7 +279,7 @@ export function jointInWords(joint: Joint, from: JointFrom | null, unit: LengthU
     ...(joint.retightened ? ['half the settling counted, for tightening again'] : []),
   ]
     .join('; ')
-    .concat('..');
+    .concat('.');
 }
 
 export const SURFACE_WORD = {

@@ -5,7 +5,7 @@ module.exports = {
       name: 'no-circle',
       severity: 'error',
       from: {},
-      to: { circular: true, dependencyTypesNot: ['type-only'] },
+      to: { circular: true },
     },
     {
       name: 'shared-imports-nothing-of-ours',

@@ -1,5 +1,5 @@
-import type { RingSize } from '../words/bending.ts';
 import type { Family } from '../words/catalogue.ts';
+import type { RingSize } from '../words/stiffness.ts';
 import type { Refuse } from './studParts.ts';
 
 /**

@@ -1,12 +1,5 @@
 import type { Answer } from './answer.ts';
-import type { StiffeningRing, StiffnessInput } from './stiffness.ts';
-
-/** A flat stiffening ring on the engine side, with openings for the pads. */
-export interface RingSize {
-  readonly innerDiameterMm: number;
-  readonly outerDiameterMm: number;
-  readonly thicknessMm: number;
-}
+import type { RingSize, StiffeningRing, StiffnessInput } from './stiffness.ts';
 
 /** What the shop takes for every cover it reckons the bending of, and the limits it has set on it. */
 export interface BendingSettings {

@@ -1,5 +1,6 @@
-import type { BendingSettings, HeatSettings, RingSize } from './bending.ts';
-import type { FitLimits } from './cover.ts';
+import type { BendingSettings, HeatSettings } from './bending.ts';
+import type { BalanceWanted, FitLimits } from './cover.ts';
+import type { RingSize } from './stiffness.ts';
 import type { Nut, Stack, Stud } from './stud.ts';
 
 /** A cover family: what the shop knows of one kind of cover before it measures one. */
@@ -86,13 +87,6 @@ export interface LatheSettings {
   readonly finishingCutMm: number;
   readonly roughingFeedMm: number;
   readonly finishingFeedMm: number;
-}
-
-/** How well a cover has to be balanced: ISO 21940-11 at the grade and speed the shop works to. */
-export interface BalanceWanted {
-  readonly gradeMmPerS: number;
-  readonly massKg: number;
-  readonly speedRpm: number;
 }
 
 /** What the shop asks of a stud that was set anew; null where it asks nothing. */

@@ -1,5 +1,4 @@
 import type { Answer, Warning } from './answer.ts';
-import type { BalanceWanted } from './catalogue.ts';
 import type { Finding } from './finding.ts';
 
 /** Angles run clockwise looking at the clutch face, 0° behind stud 1. Lengths in mm. Face heights: + is proud. */
@@ -46,6 +45,13 @@ export interface CoverCriteria {
   readonly cleanUpAllowanceMm: number | null;
   readonly confidence: number | null;
   readonly typicalCutMm: number | null;
+}
+
+/** How well a cover has to be balanced: ISO 21940-11 at the grade and speed the shop works to. */
+export interface BalanceWanted {
+  readonly gradeMmPerS: number;
+  readonly massKg: number;
+  readonly speedRpm: number;
 }
 
 export type Chucking = 'pads-and-pilot-trued' | 'side-wall-jaws';

@@ -1,5 +1,11 @@
 import type { Answer, Warning } from './answer.ts';
-import type { RingSize } from './bending.ts';
+
+/** A flat stiffening ring on the engine side, with openings for the pads. */
+export interface RingSize {
+  readonly innerDiameterMm: number;
+  readonly outerDiameterMm: number;
+  readonly thicknessMm: number;
+}
 
 /** One axial displacement, or any profile over the radius that carries the even pressure at each radius. */
 export type Piston = 'rigid' | 'conforming';

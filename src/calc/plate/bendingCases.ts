@@ -4,9 +4,13 @@ import type {
   BendingCaseId,
   HeatSettings,
   PistonRange,
-  RingSize,
 } from '../../../shared/words/bending.ts';
-import type { StiffeningRing, StiffnessAnswer, StiffnessInput } from '../../../shared/words/stiffness.ts';
+import type {
+  RingSize,
+  StiffeningRing,
+  StiffnessAnswer,
+  StiffnessInput,
+} from '../../../shared/words/stiffness.ts';
 import { heatCover } from '../heat/heatCover.ts';
 import { slipFlux } from '../heat/slipFlux.ts';
 import { temperColour } from '../heat/temperColour.ts';

@@ -1,4 +1,5 @@
-import type { BalanceWanted, LatheSettings } from '../../../shared/words/catalogue.ts';
+import type { LatheSettings } from '../../../shared/words/catalogue.ts';
+import type { BalanceWanted } from '../../../shared/words/cover.ts';
 import { type FieldLine, lengthsOf, type Telling } from '../request/fieldLines.ts';
 import type { Fields, TypedForm } from '../request/typed.ts';
 

@@ -44,6 +44,15 @@ module.exports = {
       to: { path: '^(src/(records|web)/|node_modules/(kysely|better-sqlite3|express)/)' },
     },
     {
+      name: 'the-browser-imports-only-what-it-is-sent',
+      severity: 'error',
+      from: { path: '^(views/browser|shared/(quantity|words))/' },
+      to: {
+        pathNot: '^(views/browser|shared/(quantity|words))/',
+        dependencyTypesNot: ['type-only'],
+      },
+    },
+    {
       name: 'records-know-no-pages',
       severity: 'error',
       from: { path: '^src/records/' },

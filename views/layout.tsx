@@ -122,7 +122,7 @@ export function Layout(props: LayoutProps) {
         <link rel="stylesheet" href="/assets/paper.css" />
         <link rel="icon" href="/assets/icon.svg" type="image/svg+xml" />
         <script src="/assets/htmx.js" defer />
-        <script src="/assets/coverwright.js" defer />
+        <script type="module" src="/assets/modules/views/browser/coverwright.js" />
       </head>
       <body>
         <a class="skip" href="#main">

@@ -194,9 +194,19 @@ test('paths that try to climb out of the folder of assets or of photos', async (
     '/..//..//',
     './.././',
   ];
-  const OWN = ['package.json', 'views/layout.tsx', 'src/main.ts', 'coverwright.sqlite', '.git/HEAD'];
+  const OWN = [
+    'package.json',
+    'views/layout.tsx',
+    'src/main.ts',
+    'src/main.js',
+    'coverwright.sqlite',
+    '.git/HEAD',
+  ];
+  // What a browser may have of the program it does get, also from the built copy.
+  const script = await ask(`${program.url}/assets/modules/views/browser/coverwright.js`);
+  expect([script.status, script.text]).toEqual([200, expect.stringContaining('addEventListener')]);
   for (const climb of ['', ...CLIMBS]) {
-    for (const start of ['/assets/', '/photos/', '/']) {
+    for (const start of ['/assets/', '/assets/modules/', '/photos/', '/']) {
       for (const file of OWN) {
         const target = start + climb.repeat(3) + file;
         const answer = await sendRaw(

@@ -16,7 +16,8 @@ describe('the layout', () => {
     const html = page({ demo: true, address: '/cover?a=1&b=2', titleBlock: [{ label: 'job', value: '7' }] });
     expect(html.startsWith('<!doctype html>\n<html lang="en">')).toBe(true);
     expectSound(html);
-    for (const tag of tagsOf(html, 'script')) expect(tag).toMatch(/ src="\/assets\/[a-z]+\.js"/);
+    for (const tag of tagsOf(html, 'script'))
+      expect(tag).toMatch(/ src="\/assets\/(modules\/views\/browser\/)?[a-z]+\.js"/);
     for (const url of [...valuesOf(html, 'src'), ...valuesOf(html, 'href')]) {
       expect(url).toMatch(/^(\/(?!\/)|#)/);
     }

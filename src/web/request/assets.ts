@@ -1,6 +1,7 @@
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import express, { Router } from 'express';
+import { browserModules } from './modules.ts';
 import { ROOT } from './root.ts';
 
 const require = createRequire(import.meta.url);
@@ -17,6 +18,7 @@ export function assetsRouter(): Router {
     const file = join(FONTS, 'files', `barlow-semi-condensed-latin-${weight}-normal.woff2`);
     router.get(`/barlow-${weight}.woff2`, (_req, res) => res.sendFile(file, { maxAge: '30d' }));
   }
+  router.use('/modules', browserModules());
   router.use(express.static(join(ROOT, 'views', 'assets'), { index: false, dotfiles: 'ignore', ...keep }));
   return router;
 }

@@ -1,0 +1,74 @@
+// On every page: what a page cannot do by itself. Every page works without it.
+
+const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
+
+function printWhereAsked(event: Event): void {
+  if (event.target instanceof Element && event.target.closest('[data-print]')) window.print();
+}
+
+/** A link to a folded section opens it. */
+function openTarget(): void {
+  const target =
+    location.hash.length > 1 ? document.getElementById(decodeURIComponent(location.hash.slice(1))) : null;
+  if (!target) return;
+  const folded = target.querySelector<HTMLDetailsElement>(':scope > details') ?? target.closest('details');
+  if (folded) folded.open = true;
+  target.scrollIntoView({ block: 'start' });
+}
+
+/** Enter in a table of readings goes to the next box instead of sending the form: a gauge types its reading and Enter. */
+function enterGoesDown(event: KeyboardEvent): void {
+  const box = event.target;
+  if (event.key !== 'Enter' || !(box instanceof HTMLInputElement)) return;
+  const table = box.closest('table.entry');
+  if (!table) return;
+  event.preventDefault();
+  const column = box.name.split('.')[0];
+  const boxes = [...table.querySelectorAll<HTMLInputElement>(`input[name^="${column}."]`)];
+  const next = boxes[boxes.indexOf(box) + 1];
+  next?.focus();
+  next?.select();
+}
+
+/** A form is sent once, however often it is pressed. */
+function sendOnce(event: SubmitEvent): void {
+  const form = event.target;
+  if (!(form instanceof HTMLFormElement)) return;
+  if ((event.submitter?.getAttribute('formmethod') ?? form.method) !== 'post') return;
+  if (form.dataset.sent === 'yes') event.preventDefault();
+  form.dataset.sent = 'yes';
+}
+
+/** A page that is shown again from the browser's memory may send its forms again. */
+function mayBeSentAgain(): void {
+  for (const form of document.querySelectorAll<HTMLFormElement>('form[data-sent]')) delete form.dataset.sent;
+}
+
+/** Moments are kept in UTC; here they are read on this tablet's clock, with its zone named and UTC on hovering. */
+function tellLocalTimes(): void {
+  for (const time of document.querySelectorAll<HTMLTimeElement>('time[datetime$="Z"]:not([title])')) {
+    const at = new Date(time.dateTime);
+    if (Number.isNaN(at.getTime())) continue;
+    time.title = time.textContent;
+    time.textContent = localMoment(at);
+  }
+}
+
+function localMoment(at: Date): string {
+  const zone = new Intl.DateTimeFormat('en-GB', { timeZoneName: 'short' })
+    .formatToParts(at)
+    .find((part) => part.type === 'timeZoneName')?.value;
+  const two = (n: number) => String(n).padStart(2, '0');
+  const day = `${at.getDate()} ${MONTHS[at.getMonth()]} ${at.getFullYear()}`;
+  return `${day} ${two(at.getHours())}:${two(at.getMinutes())} ${zone ?? ''}`;
+}
+
+document.addEventListener('click', printWhereAsked);
+document.addEventListener('keydown', enterGoesDown);
+document.addEventListener('submit', sendOnce);
+document.addEventListener('htmx:afterSwap', tellLocalTimes);
+window.addEventListener('hashchange', openTarget);
+window.addEventListener('pageshow', mayBeSentAgain);
+// A module runs when the page has been read.
+tellLocalTimes();
+openTarget();

@@ -19,15 +19,16 @@ import { cleanUpToolPlane } from '../../src/calc/cover/face/toolPlane.ts';
 import { gaugeThatSettles } from '../../src/calc/cover/gaugeThatSettles.ts';
 import { governingMinimum } from '../../src/calc/cover/governingMinimum.ts';
 import { knockOnLengths } from '../../src/calc/cover/knockOnLengths.ts';
-import { measuredStations } from '../../src/calc/cover/measuredStations.ts';
+import { measuredStations, placeOnFace } from '../../src/calc/cover/measuredStations.ts';
 import { permissibleUnbalance } from '../../src/calc/cover/permissibleUnbalance.ts';
+import { isAt } from '../../src/calc/cover/placeNames.ts';
 import { releaseClearance } from '../../src/calc/cover/releaseClearance.ts';
 import { rings } from '../../src/calc/cover/rings.ts';
 import { stationLayout } from '../../src/calc/cover/stationLayout.ts';
 import { unbalance } from '../../src/calc/cover/unbalance.ts';
 import { wallUncertainty } from '../../src/calc/cover/wallUncertainty.ts';
 import { type Doubt, whatWouldSettle } from '../../src/calc/cover/whatWouldSettle.ts';
-import { coverInput, SET_ONE, SET_TWO } from './coverSets.ts';
+import { coverInput, NOT_GIVEN, SET_ONE, SET_TWO } from './coverSets.ts';
 import { type Example, figure, shown, worked } from './worked.ts';
 
 const ONE =
@@ -143,33 +144,24 @@ export const coverExamples: Readonly<Record<string, Example>> = {
     knockOnLengths,
     [
       {
-        clampedFaceMm: null,
-        releasedFaceMm: null,
+        ...NOT_GIVEN,
         padsResurfacedMm: 0.5,
         shimsMm: 1,
         padThicknessMm: 9,
-        leastPadThicknessMm: null,
-        padHeightsMm: [],
-        padsCoplanarWithinMm: null,
         pullForwardMm: 4,
-        leastPullForwardMm: null,
-        mostPullForwardMm: null,
         hubEngagementMm: 12,
-        leastHubEngagementMm: null,
-        crankPilotMm: null,
-        crankBoreMm: null,
-        mostPilotClearanceMm: null,
         pilotEngagedMm: 8,
-        leastPilotEngagedMm: null,
-        pilotRoomMm: null,
-        sideWallHeightMm: null,
-        overallHeightMm: null,
-        endPlayMm: null,
       },
     ],
     '0.5 mm off the pads, 1 mm of shims under them; pad 9 mm, gap 4 mm, hub engaged 12 mm, pilot 8 mm',
   ),
+  measuredStations: worked(placeOnFace, [45, 100], 'angle 45°, radius 100 mm'),
   permissibleUnbalance: worked(permissibleUnbalance, [{ gradeMmPerS: 6.3, massKg: 1, speedRpm: 3000 }]),
+  placeNames: shown('four studs, stud 2 at 90°', () =>
+    [101.25, 101.26].map(
+      (deg) => `A station at ${deg}° ${isAt(deg, 90, 4) ? 'counts' : 'does not count'} as behind stud 2.`,
+    ),
+  ),
   releaseClearance: worked(releaseClearance, [{ beforeMm: 0.8, dialledMm: 0.42 }]),
   rings: worked(rings, [[{ radiusMm: 110 }, { radiusMm: 128 }, { radiusMm: 110.4 }]]),
   spindleSpeed: worked(spindleSpeed, [

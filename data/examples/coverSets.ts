@@ -1,4 +1,11 @@
-import type { CoverCheckInput, CoverCriteria, CoverShape, Gauge, Station } from '../../shared/words/cover.ts';
+import type {
+  CoverCheckInput,
+  CoverCriteria,
+  CoverShape,
+  Gauge,
+  KnockOn,
+  Station,
+} from '../../shared/words/cover.ts';
 
 /** Angle, radius, wall, face height, mark depth. */
 type Row = readonly [number, number, number, number, number];
@@ -55,6 +62,32 @@ export const NO_GAUGE: Gauge = {
   repeatabilityMm: null,
   faceStandardUncertaintyMm: null,
   cutSettingStandardUncertaintyMm: null,
+};
+
+/** Nothing measured round the face. */
+export const NOT_GIVEN: KnockOn = {
+  clampedFaceMm: null,
+  releasedFaceMm: null,
+  padsResurfacedMm: null,
+  shimsMm: null,
+  padThicknessMm: null,
+  leastPadThicknessMm: null,
+  padHeightsMm: [],
+  padsCoplanarWithinMm: null,
+  pullForwardMm: null,
+  leastPullForwardMm: null,
+  mostPullForwardMm: null,
+  hubEngagementMm: null,
+  leastHubEngagementMm: null,
+  crankPilotMm: null,
+  crankBoreMm: null,
+  mostPilotClearanceMm: null,
+  pilotEngagedMm: null,
+  leastPilotEngagedMm: null,
+  pilotRoomMm: null,
+  sideWallHeightMm: null,
+  overallHeightMm: null,
+  endPlayMm: null,
 };
 
 export function stationsOf(rows: readonly Row[]): Station[] {

@@ -1,11 +1,13 @@
 import type { BendingCase } from '../../shared/words/bending.ts';
 import { checkCover } from '../../src/calc/cover/checkCover.ts';
 import { coverAnswersOtherwise } from '../../src/calc/judge/answersOtherwise.ts';
+import { gaugeFindings } from '../../src/calc/judge/gaugeFindings.ts';
+import { knockOnFindings } from '../../src/calc/judge/knockOnFindings.ts';
 import { nextPass } from '../../src/calc/judge/nextPass.ts';
 import { stiffnessFindings } from '../../src/calc/judge/stiffnessFindings.ts';
 import { verdict } from '../../src/calc/judge/verdict.ts';
 import { verifyCut } from '../../src/calc/judge/verifyCut.ts';
-import { coverInput, SHAPE } from './coverSets.ts';
+import { coverInput, NOT_GIVEN, SHAPE } from './coverSets.ts';
 import { type Example, shown, worked } from './worked.ts';
 
 const VERDICTS = {
@@ -27,6 +29,25 @@ export const judgeExamples: Readonly<Record<string, Example>> = {
       (one) => `${one.what}: kept ${one.kept}, now ${one.now}`,
     );
   }),
+  gaugeFindings: worked(
+    gaugeFindings,
+    [
+      coverInput({
+        gaugesUsed: [{ name: 'bench micrometer', dueOn: '2026-03-01' }],
+        measuredOn: '2026-03-02',
+      }),
+    ],
+    'a bench micrometer due for calibration on 2026-03-01, used on 2026-03-02',
+  ),
+  knockOnFindings: worked(
+    knockOnFindings,
+    [
+      coverInput({ knockOn: { ...NOT_GIVEN, padHeightsMm: [0, 0.05, 0.11], padsCoplanarWithinMm: 0.1 } }),
+      0.05,
+      'mm',
+    ],
+    'three pads at 0, 0.05 and 0.11 mm, to be in one plane within 0.1 mm',
+  ),
   nextPass: shown(
     'decided on walls of 4.9 mm dark to 0.35 mm; 0.25 of 0.40 mm cut, and still dark; minimum 4.3 mm',
     () => {

@@ -22,6 +22,7 @@ export const COVER_CALC_VERSION = 'cover-1';
 /**
  * A cover’s readings against its minimum wall: what to cut, what that leaves, and what to do.
  * `further`: findings on limits the shop has set elsewhere, such as `stiffness` and `stiffness-with-ring`.
+ * Throws: a Refusal that names each field it cannot work with (refuseImpossible.ts).
  */
 export function checkCover(
   input: CoverCheckInput,

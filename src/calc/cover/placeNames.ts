@@ -23,6 +23,13 @@ export function namedPlaces(studCount: number): readonly { angleDeg: number; nam
   });
 }
 
+/**
+ * Whether a station counts as read at a place.   |θ − θ_place| ≤ 360°/(8N)
+ *
+ * θ angles clockwise from stud 1 [deg], apart the short way round · N studs.
+ * Valid: N ≥ 2.   Source: common practice, no source
+ * Example: four studs: 11.25° from behind stud 2 counts, 11.26° does not (tests/calc/cover/coverage.test.ts)
+ */
 export function isAt(angleDeg: number, placeDeg: number, studCount: number): boolean {
   return apart(angleDeg, placeDeg) <= reachDeg(studCount) + 1e-9;
 }

@@ -16,7 +16,7 @@ const GAUGE_NAMES = [
   ['cutSettingStandardUncertaintyMm', 'The standard uncertainty of the cut’s setting'],
 ] as const;
 
-/** Throws a Refusal that names every field the calculation cannot take. Repairs nothing. */
+/** Throws: a Refusal that names every field the calculation cannot take. Repairs nothing. */
 export function refuseImpossible(input: CoverCheckInput): void {
   const faults: Fault[] = [];
   const refuse = (path: string, message: string) => faults.push({ path, message });

@@ -9,7 +9,10 @@ export interface Ring {
 }
 
 /**
- * Stations sorted into rings, the innermost first. A ring spans at most 0.5 mm from its innermost station.
+ * Stations sorted into rings, the innermost first.   r − r_innermost ≤ 0.5 mm
+ *
+ * r radius of a station, r_innermost that of the innermost station of its ring [mm].
+ * Valid: one station or more. A ring does not grow beyond 0.5 mm by small steps.   Source: common practice, no source
  * Example: radii 110, 128, 110.4 → rings of {0, 2} and {1} (tests/calc/cover/rings.test.ts)
  */
 export function rings(stations: readonly { readonly radiusMm: number }[]): readonly Ring[] {

@@ -7,7 +7,7 @@
  *
  * r_i, r_o inner and outer radius of the track [mm]. Valid: a track at least 6 mm wide; a narrower one has both
  * rings at its edges. Source: common practice, no source.
- * Example: track Ø 214–264, 4 studs → 8 stations at r 110 and 4 at r 128.
+ * Example: track Ø 214–264, 4 studs → 8 stations at r 110 and 4 at r 128 (tests/calc/cover/stationLayout.test.ts)
  */
 export function stationLayout(cover: {
   readonly studCount: number;

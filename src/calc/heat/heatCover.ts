@@ -16,6 +16,7 @@ const HOT_K = 300;
  *   even rise θ_e = q₀·t_s/(2·ρ·c·L): all heat of the slip, spread through the thickness
  *
  * Valid: heat straight through the thickness, none lost meanwhile.   Source: this program’s own model
+ * Throws: a Refusal that names each field no heat can be worked out from (refuseHeat.ts).
  * Example: 5 mm of plain carbon steel (tests/published/heat.test.ts)
  */
 export function heatCover(input: HeatInput): HeatAnswer {

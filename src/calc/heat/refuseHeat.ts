@@ -10,7 +10,7 @@ const SIZES = [
   ['specificHeatJPerKgK', 'The specific heat', 'J/(kg·K)', 20_000],
 ] as const;
 
-/** Throws a Refusal that names every field that no heat can be worked out from. */
+/** Throws: a Refusal that names every field that no heat can be worked out from. */
 export function refuseHeat(input: HeatInput): void {
   const faults: Fault[] = [];
   for (const [path, name, unit, most] of SIZES) {

@@ -2,7 +2,13 @@ import type { CoverCheckInput } from '../../../shared/words/cover.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
 import { listInWords } from '../../../shared/words/print.ts';
 
-/** Whether the gauges used were within their calibration on the day they were used. Nothing where no date is at stake. */
+/**
+ * Whether the gauges used were within their calibration on the day they were used.   due ≥ day of the readings
+ *
+ * Both are days, as `2026-03-01`. Nothing is found where no gauge was named.
+ * Valid: the day itself still counts.   Source: this program's own rule
+ * Example: due 2026-03-01, used 2026-03-02 → caution (tests/calc/judge/gaugeFindings.test.ts)
+ */
 export function gaugeFindings({ gaugesUsed = [], measuredOn = null }: CoverCheckInput): readonly Finding[] {
   if (gaugesUsed.length === 0) return [];
   const overdue = gaugesUsed.filter(

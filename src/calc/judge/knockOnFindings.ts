@@ -8,8 +8,13 @@ const TOLERANCE_MM = 1e-9;
 const GIVEN = 'the limit given; the maker’s figure comes first';
 
 /**
- * What the job does elsewhere: pads, pull-forward, hub, crank pilot, heights, and what the chuck did to the face.
- * Only what was given is said; every limit passed is a caution, for none of them judges the wall.
+ * What the job changes elsewhere, each against its limit: pads, pull-forward gap, hub, crank pilot, heights, and how
+ * far the chuck bent the face.   pads Δ = max hᵢ − min hᵢ,  pilot C = D_bore − d_pilot,  chuck |z_clamped − z_released|
+ *
+ * h pad heights, D_bore crank bore, d_pilot crank pilot, z height of one place on the face [mm].
+ * Valid: what was not given is left out. Beyond a limit is a caution: none of these judges the wall.
+ * Source: plain comparison (first principles); the limits are the shop's or the maker's
+ * Example: pads at 0, 0.05 and 0.11 against 0.1 → caution (tests/calc/cover/knockOn.test.ts)
  */
 export function knockOnFindings(
   { knockOn = null, familyLimits = null }: CoverCheckInput,

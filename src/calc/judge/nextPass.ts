@@ -45,6 +45,7 @@ export interface NextPass {
  * d depth still dark · ε clean-up allowance · t wall now, t_min minimum [mm].
  * Valid: the cover stays in the chuck it was cut in, so that the new face lies square to the axis (zᵢ = 0) where no
  * heights were read. Source: calculations of the clean-up cut, applied to what is left
+ * Throws: a Refusal, as checkCover, of readings that cannot be worked with.
  * Example: walls 4.5, still dark by 0.08, allowance 0.05 → 0.13, leaves 4.37 (tests/calc/judge/nextPass.test.ts)
  */
 export function nextPass(made: PassMade, unit: LengthUnit): NextPass {
@@ -152,7 +153,10 @@ export function nextPass(made: PassMade, unit: LengthUnit): NextPass {
   };
 }
 
-/** The walls as they now are, nothing more cut: measured since the pass, else what the cut should have left. */
+/**
+ * The walls as they now are, nothing more cut: measured since the pass, else what the cut should have left.
+ * Throws: a Refusal, as checkCover, of readings that cannot be worked with.
+ */
 export function faceAsCut(made: PassMade, unit: LengthUnit): CoverCheck {
   const { decided, cutMm } = made;
   const reckoned = checkCover({ ...decided, plannedCutMm: cutMm }, unit);

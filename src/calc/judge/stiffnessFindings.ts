@@ -27,7 +27,7 @@ interface Held {
  * Beyond yield, or where the boss moves more than half the wall, the numbers are not to be relied on: they neither pass
  * nor fail a cover, and a person judges.
  *
- * Source: rows 7 and 8 of the table of verdicts (this program’s own rule)
+ * Valid: as the bending model.   Source: rows 7 and 8 of the table of verdicts (this program’s own rule)
  * Example: tests/calc/judge/stiffnessFindings.test.ts
  */
 export function stiffnessFindings({

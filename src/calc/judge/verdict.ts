@@ -53,8 +53,8 @@ const TABLE: readonly Row[] = [
 /**
  * The verdict on a cover: the first row of the table that its findings meet, and the finding that decided it.
  *
- * Source: the order of verdicts is this program's own; a crack comes first, and a wall below the minimum before
- * anything that could be mended
+ * Valid: findings of one cover; a finding that is missing meets no row.
+ * Source: this program's own rule: a crack comes first, and a wall below the minimum before anything that can be mended
  * Example: every row has a test (tests/calc/judge/verdict.test.ts)
  */
 export function verdict(findings: readonly Finding[]): { verdict: Verdict; decidedBy: Finding | null } {

@@ -61,7 +61,8 @@ export interface CutVerification {
  * Lengths [mm]. A deviation above the clean-up allowance is a caution: the cut or a reading is not what was meant; so
  * is a cut deeper than decided by more than a step of the dial.
  * Valid: one station or more. Source: plain comparison; the allowance as the shop set it.
- * Example: the cut leaves 4.50 everywhere, measured 4.51, 4.50, 4.40, allowance 0.05 → caution, 0.10 at the third.
+ * Example: the cut leaves 4.50 everywhere, measured 4.51, 4.50, 4.40, allowance 0.05 → caution, 0.10 at the third
+ * (tests/calc/judge/verifyCut.test.ts)
  */
 export function verifyCut(after: CutVerification, unit: LengthUnit): readonly Finding[] {
   return [

@@ -13,6 +13,7 @@ export const PLATE_CALC_VERSION = 'plate-2';
  * Valid: thin plate, small deflection, elastic; the answer's warnings say where that is left.
  * Source: this program’s own model   Example: the cover of data/examples/bentCover.ts
  * (tests/calc/plate/bendCover.test.ts)
+ * Throws: a Refusal of a geometry that makes no cover (refuseCover.ts), or where the bending cannot be solved.
  */
 export function bendCover(input: StiffnessInput): StiffnessAnswer {
   refuseCover(input);

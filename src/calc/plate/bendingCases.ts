@@ -67,7 +67,10 @@ export function caseInput(asked: CaseAsked, piston: StiffnessInput['piston']): S
   return { ...base, trackWallMm, ring, piston, peakLimit: null };
 }
 
-/** One case as it is shown: the numbers of both pistons side by side, and the heat that follows from its wall and peak. */
+/**
+ * One case as it is shown: the numbers of both pistons side by side, and the heat that follows from its wall and peak.
+ * Throws: a Refusal of heat settings no heat can be worked out from (refuseHeat.ts).
+ */
 export function bendingCase(
   asked: CaseAsked,
   answers: Readonly<Record<keyof PistonRange, StiffnessAnswer>>,

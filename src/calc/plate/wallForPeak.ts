@@ -18,6 +18,7 @@ export interface WallForPeak {
  *
  * Looked for from 0.3 × wall to wall by false position with halved ends (Illinois), to 0.002 mm.
  * Valid: a peak that falls as the wall grows.   Source: Dowell & Jarratt 1971, the Illinois method (from memory)
+ * Throws: a Refusal where the bending cannot be solved at one of the walls tried.
  * Example: at the wall found, the peak is the limit (tests/calc/plate/wallForPeak.test.ts)
  */
 export function wallForPeak({

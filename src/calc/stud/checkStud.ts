@@ -29,7 +29,10 @@ import { threadGeometry } from './thread/threadGeometry.ts';
 /** Kept with every saved choice of studs; goes up whenever a number moves. */
 export const STUD_CALC_VERSION = 'stud-2';
 
-/** A stud against a stack of layers and a nut: whether it fits, and every number behind that. */
+/**
+ * A stud against a stack of layers and a nut: whether it fits, and every number behind that.
+ * Throws: a Refusal that names each field it cannot work with (refuseStud.ts).
+ */
 export function checkStud(input: StudCheckInput, unit: LengthUnit = 'mm'): StudCheck {
   refuseStud(input);
   const numbers = studNumbers(input);

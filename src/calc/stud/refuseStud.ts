@@ -7,7 +7,7 @@ import { threadGeometry } from './thread/threadGeometry.ts';
 const LONGEST_MM = 10_000;
 const MOST_LAYERS = 20;
 
-/** Throws a Refusal naming every field that the stud calculations cannot take. Repairs nothing. */
+/** Throws: a Refusal naming every field that the stud calculations cannot take. Repairs nothing. */
 export function refuseStud(input: StudCheckInput): void {
   const faults: Fault[] = [];
   const refuse = (path: string, message: string) => {

@@ -32,6 +32,7 @@ const LEAST_PIVOT = 1e-13;
  * changed only these are done again.
  * Valid: positive definite; a pivot that is not refuses, because the plate can then move without bending.
  * Source: Jennings, Matrix Computation for Engineers and Scientists, variable-bandwidth Cholesky (from memory)
+ * Throws: a Refusal where a pivot is not positive.
  * Example: against a general library's dense factor (tests/calc/plate/elements/skyline.test.ts)
  */
 export function factor({ size, first, start, values }: Skyline, from = 0): void {

@@ -11,6 +11,7 @@ const SOON = 12;
  * `squeezedBy` answers the shortening of every spring when only the active ones work.
  * Valid: a convex problem, as springs that only push are; a set that will not settle refuses.
  * Source: active set (semismooth Newton) for one-sided contact: Hintermüller, Ito & Kunisch 2003 (from memory)
+ * Throws: a Refusal where the springs do not settle.
  * Example: two springs under a tilted plate (tests/calc/plate/lining/activeSet.test.ts)
  */
 export function activeSet({

@@ -13,6 +13,7 @@ import type { Pressed } from './pressed.ts';
  * K, f plate stiffness and load · k lining modulus [MPa/mm] · A area of a point [mm²] · F piston's force on the half
  * sector [N].
  * Valid: springs that only push.   Source: block elimination of a border; this program’s own model (rigid bound)
+ * Throws: a Refusal where the plate cannot be solved or the springs do not settle.
  * Example: the cover of data/examples/bentCover.ts (tests/calc/plate/bendCover.test.ts)
  */
 export function pressByRigidPiston(model: CoverModel, liningModulusMPaPerMm: number): Pressed {

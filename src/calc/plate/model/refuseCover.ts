@@ -33,7 +33,7 @@ const OPTIONAL = [
   ['peakLimit', 'The limit on the pressure peak', 'times the mean', 1000],
 ] as const;
 
-/** Throws a Refusal that names every field that makes no cover. Repairs nothing. */
+/** Throws: a Refusal that names every field that makes no cover. Repairs nothing. */
 export function refuseCover(input: StiffnessInput): void {
   const faults: Fault[] = [];
   const refuse = (path: string, message: string) => faults.push({ path, message });

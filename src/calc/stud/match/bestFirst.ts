@@ -13,7 +13,10 @@ export interface Ranked {
  * Matches in order: by fits, then number of fails, then size of the miss (one that is no length comes last), then the
  * margin left with every size at its worst, of which more than a pitch is no better; then the shorter stud. What is alike
  * keeps the order it came in.
- *   Source: this program's own rule.   Example: tests/calc/stud/match/matchStuds.test.ts
+ *   Valid: matches of one stud with several stacks, or of one stack with several studs.
+ *   Source: this program's own rule
+ *   Throws: a Refusal of a thread that cannot be worked out (threadGeometry.ts).
+ *   Example: one fail by much comes before two by little (tests/calc/stud/match/matchStuds.test.ts)
  */
 export function bestFirst(ranked: readonly Ranked[]): StudMatch[] {
   const fails = ({ check }: StudMatch) => check.findings.filter(({ status }) => status === 'fail').length;

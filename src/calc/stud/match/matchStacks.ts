@@ -8,7 +8,10 @@ export interface MatchStacksInput extends Omit<StudCheckInput, 'stack' | 'nut' |
   readonly stacks: readonly NamedStack[];
 }
 
-/** Which stacks suit the stud in hand, best first; each stack with its own nut and gap. */
+/**
+ * Which stacks suit the stud in hand, best first; each stack with its own nut and gap.
+ * Throws: a Refusal, as checkStud; a field of a stack is named under `stacks.N`.
+ */
 export function matchStacks(input: MatchStacksInput, unit: LengthUnit = 'mm'): StudMatch[] {
   const { stacks, ...shared } = input;
   const matches = stacks.map(({ id, stack, nut, pullForwardMm }, i) => {

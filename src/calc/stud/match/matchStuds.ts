@@ -8,7 +8,10 @@ export interface MatchStudsInput extends Omit<StudCheckInput, 'stud'> {
   readonly studs: readonly NamedStud[];
 }
 
-/** Every stud against one stack, best first. */
+/**
+ * Every stud against one stack, best first.
+ * Throws: a Refusal, as checkStud; a field of a stud is named under `studs.N`.
+ */
 export function matchStuds(input: MatchStudsInput, unit: LengthUnit = 'mm'): StudMatch[] {
   const { studs, ...shared } = input;
   const matches = studs.map(({ id, stud }, i) => {

@@ -8,7 +8,10 @@ import { holes } from '../holes/holes.ts';
 import { replacedStud } from '../holes/replacedStud.ts';
 import { studNumbers } from '../numbers/studNumbers.ts';
 
-/** A stud that was set anew, held against the stack it goes through and the shop's limits. */
+/**
+ * A stud that was set anew, held against the stack it goes through and the shop's limits.
+ * Throws: a Refusal of a thread or a measurement that cannot be worked with.
+ */
 export function replacedInStack(
   input: StudCheckInput,
   { stud: _number, note: _note, ...found }: ReplacedStudAsked,

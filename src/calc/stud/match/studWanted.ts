@@ -18,6 +18,7 @@ export interface StudWanted {
  *   S stack, w washer, H nut height, P pitch, g gap, tol the sum of the tolerances each check has [mm]
  *   Valid: this stud's own tolerance is kept. A gap not given is left out.
  *   Source: the checks of this folder, turned round.   Example: tests/calc/stud/match/whatWouldMend.test.ts
+ *   Throws: a Refusal of a thread that cannot be worked out (threadGeometry.ts).
  */
 export function studWanted(input: StudCheckInput): StudWanted {
   const { stud, stack, nut, criteria, pullForwardMm: g } = input;

@@ -14,6 +14,7 @@ export interface ToleranceTable {
  * Every length check at nominal, RSS and worst case, and how often it would fail.
  *   margins as in lengthMargin.ts, shares as in studTolerances.ts, one minus those that pass
  *   Valid: as those two.   Source: lengthMargin.ts, studTolerances.ts
+ *   Throws: a Refusal that names each field it cannot work with (refuseStud.ts).
  *   Example: the JSON interface's stud → none of 100 000 fails (calc/stud/match/toleranceRows.test.ts)
  */
 export function toleranceRows(input: StudCheckInput): ToleranceTable {

@@ -22,6 +22,7 @@ const down = (mm: number, step: number): number => Math.floor(mm / step + 1e-9) 
  *   Valid: lengths to the next 0.1 mm, washers to the next 0.5 mm. Holes, circles and the room are never changed. What
  *   cannot be, as a thread that begins behind the pad's face, is left out.
  *   Source: studWanted.ts.   Example: tests/calc/stud/match/whatWouldMend.test.ts
+ *   Throws: a Refusal, as checkStud.
  */
 export function whatWouldMend(input: StudCheckInput, unit: LengthUnit = 'mm'): readonly Mend[] {
   const before = checkStud(input, unit);

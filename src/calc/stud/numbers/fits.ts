@@ -18,7 +18,8 @@ const FIRST = ['nut-thread', 'hole-count', 'hole-circle'];
 /**
  * Whether a stud fits, and which of its checks decides: of those in the row that applies, the ones that are no matter of
  * degree first, then the one that misses by most.
- *   Source: this program's own rule.   Example: every row is tested (calc/stud/numbers/fits.test.ts)
+ *   Valid: the checks of one stud in one stack.   Source: this program's own rule
+ *   Example: every row is tested (calc/stud/numbers/fits.test.ts)
  */
 export function fits(checks: readonly Checked[]): { readonly fits: Fits; readonly decides: Checked | null } {
   const counting = checks.filter((check) => check.counts);

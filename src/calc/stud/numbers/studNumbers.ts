@@ -34,6 +34,10 @@ function asNutThread(spec: ThreadSpec): ThreadSpec {
   return spec.system === 'metric' ? { ...spec, class: '6H' } : { ...spec, class: INTERNAL[spec.class] };
 }
 
+/**
+ * Both threads, the stack's sum and the grip, worked out once for all checks.
+ * Throws: a Refusal of a thread that cannot be worked out (threadGeometry.ts).
+ */
 export function studNumbers(input: StudCheckInput): StudNumbers {
   const { stud, stack, nut } = input;
   const thread = wornThread(threadGeometry(stud.thread), stud.pitchDiameterMeasuredMm ?? null);

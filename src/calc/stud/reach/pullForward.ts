@@ -46,6 +46,7 @@ export interface PullForward {
  *   shims that do = bare gap − min(most gap, engagement fully back − its least) to bare gap − least gap, from 0
  *   Valid: converter fully home on the pump, depths along the axis, shims alike at every pad.
  *   Source: first principles; the usual gap is common practice, from memory, and gives way to the maker's
+ *   Throws: a Refusal that names each length it cannot work with.
  *   Example: depth 28, stands out 22, shim 1.5 → gap 4.5; hub 20 → 15.5 (calc/stud/reach/pullForward.test.ts)
  */
 export function pullForward(input: PullForwardInput, unit: LengthUnit = 'mm'): PullForward {

@@ -15,6 +15,7 @@ const MOST_CHOICES = 3;
  *   every thickness, and every two on each other, with least ≤ total ≤ most; fewest shims first, then the total nearest
  *   the middle of those two, which are pullForward's
  *   Valid: as pullForward.ts; the same shims at every pad.   Source: pullForward.ts; the order is this program's own rule
+ *   Throws: a Refusal, as pullForward.
  *   Example: gap 6, limits 3.2 to 4.8, shims 0.5, 1, 2 → 2, gap 4 (calc/stud/reach/recommendShims.test.ts)
  */
 export function recommendShims(

@@ -12,6 +12,7 @@ const COARSEST = 0.5;
  * (ISO 68-1), for stud and nut alike.
  *   Formulas, symbols, sources: unifiedGeometry.ts, metricGeometry.ts, tensileStressArea.ts
  *   Valid: pitch up to half the major diameter; inch majors 0.06 to 14 in, metric over 0.99 to 355 mm.
+ *   Throws: a Refusal of a size or a pitch outside these.
  */
 export function threadGeometry(spec: ThreadSpec): ThreadGeometry {
   const refuse = (message: string): never => {

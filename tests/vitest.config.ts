@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
@@ -8,7 +9,10 @@ const jsx = { jsx: { runtime: 'automatic', importSource: 'preact' } } as const;
 const KEPT = ['tests/records/**/*.test.ts', 'tests/web/**/*.test.ts', 'tests/house.test.ts'];
 
 /** Laws are tried on the same random covers and studs in every run. */
-const PROPERTIES = ['tests/propertySeed.ts'];
+const SEED = ['tests/seed.ts'];
+
+/** vitest alone would leave one of two cores idle. */
+const WORKERS = Math.max(2, availableParallelism() - 1);
 
 /**
  * `fast` holds calculations, words, schemas and views; `kept` what keeps records or answers over HTTP; `browser` what
@@ -19,7 +23,6 @@ export default defineConfig({
   root,
   oxc: jsx,
   test: {
-    globalSetup: ['tests/records/postgresSetup.ts'],
     projects: [
       {
         root,
@@ -29,8 +32,9 @@ export default defineConfig({
           // Nothing here changes what a neighbour could see, and one start for all is twice as fast.
           isolate: false,
           pool: 'threads',
+          maxWorkers: WORKERS,
           include: ['tests/**/*.test.{ts,tsx}'],
-          setupFiles: PROPERTIES,
+          setupFiles: SEED,
           exclude: [...KEPT, 'tests/browser/**', 'tests/slow/**', 'tests/faults/**'],
         },
       },
@@ -41,8 +45,10 @@ export default defineConfig({
           name: 'kept',
           isolate: false,
           pool: 'threads',
+          maxWorkers: WORKERS,
           include: KEPT,
-          setupFiles: PROPERTIES,
+          setupFiles: SEED,
+          globalSetup: ['tests/records/postgresSetup.ts'],
           testTimeout: 30_000,
           hookTimeout: 30_000,
         },
@@ -66,7 +72,7 @@ export default defineConfig({
         test: {
           name: 'whole',
           include: ['tests/slow/*.test.ts', 'tests/faults/records/*.test.ts', 'tests/faults/smoke.test.ts'],
-          setupFiles: PROPERTIES,
+          setupFiles: SEED,
           testTimeout: 120_000,
           hookTimeout: 120_000,
           fileParallelism: false,

@@ -151,15 +151,15 @@ test('a folder that may not be written to', async () => {
   const shop = join(dataDir, 'shop');
   mkdirSync(shop, { mode: 0o555 });
   spawnSync('chmod', ['755', dataDir]);
-  // Rights do not bind the superuser, so for it the program runs as nobody.
-  const uid = process.getuid?.() === 0 ? { uid: 65534 } : {};
-  const refused = await startAndEnd({ dataDir: shop, ...uid });
+  // Rights do not bind the superuser, so for it the program goes on as nobody.
+  const bound = process.getuid?.() === 0 ? { inside: ['otherAccount'], env: { AS_UID: '65534' } } : {};
+  const refused = await startAndEnd({ dataDir: shop, ...bound });
   expect([refused.code, refused.out]).toEqual([1, '']);
   expect(refused.err).toMatch(
     /^The records cannot be kept in .+ set DATA_DIR to a folder that has both\.\n$/,
   );
   expect(existsSync(fileIn(shop))).toBe(false);
-  const beside = await startAndEnd({ dataDir: join(shop, 'inner'), ...uid });
+  const beside = await startAndEnd({ dataDir: join(shop, 'inner'), ...bound });
   expect([beside.code, beside.out]).toEqual([1, '']);
   expect(beside.err).toMatch(/^The records cannot be kept in .+\.\n$/);
   tell('Folder that may not be written to', '2 starts', 'refused with a sentence, exit code 1; nothing made');

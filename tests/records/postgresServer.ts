@@ -11,6 +11,8 @@ import pg from 'pg';
 const START_MS = 60_000;
 /** PostgreSQL does not run as the superuser; these accounts are tried in its place. */
 const OTHER_ACCOUNTS = ['postgres', 'nobody'];
+/** Where its folder may lie: the account it runs under must be able to enter what lies above. */
+const PLACES = [tmpdir(), '/tmp', '/var/tmp', '/dev/shm'];
 
 /** Nothing here is to be kept, so nothing waits for a disk. */
 const SETTINGS = {
@@ -19,6 +21,8 @@ const SETTINGS = {
   full_page_writes: 'off',
   max_connections: '200',
   shared_buffers: '32MB',
+  // Nobody asks through a socket, whose path may be too long for one.
+  unix_socket_directories: '',
 };
 
 export interface PostgresServer {
@@ -49,8 +53,7 @@ export async function startPostgres(
   programs: string,
   settings: Partial<typeof SETTINGS> = {},
 ): Promise<PostgresServer> {
-  const folder = mkdtempSync(join(tmpdir(), 'coverwright-postgres-'));
-  const account = accountFor(folder);
+  const { folder, account } = makePlace();
   const made = spawnSync(
     join(programs, 'initdb'),
     ['-D', join(folder, 'data'), '-U', 'shop', '-A', 'trust', '-E', 'UTF8', '--locale=C', '-N'],
@@ -62,7 +65,7 @@ export async function startPostgres(
   }
   const port = await freePort();
   const url = `postgres://shop@127.0.0.1:${port}/postgres`;
-  const options = Object.entries({ ...SETTINGS, ...settings, port, unix_socket_directories: folder });
+  const options = Object.entries({ ...SETTINGS, ...settings, port });
   const args = options.flatMap(([name, value]) => ['-c', `${name}=${value}`]);
   let running = await begin();
 
@@ -105,17 +108,47 @@ export async function startPostgres(
   };
 }
 
-function accountFor(folder: string): { uid?: number; gid?: number } {
-  if (process.getuid?.() !== 0) return {};
-  for (const name of OTHER_ACCOUNTS) {
+interface Account {
+  readonly uid?: number;
+  readonly gid?: number;
+}
+
+/** A new folder, and an account that may run PostgreSQL in it. */
+function makePlace(): { readonly folder: string; readonly account: Account } {
+  const accounts = accountsAllowed();
+  for (const place of PLACES) {
+    if (!existsSync(place)) continue;
+    const folder = mkdtempSync(join(place, 'coverwright-postgres-'));
+    for (const account of accounts) {
+      if (account.uid !== undefined) chownSync(folder, account.uid, account.gid ?? 0);
+      if (reaches(account, folder)) return { folder, account };
+    }
+    rmSync(folder, { recursive: true });
+  }
+  throw new Error(
+    accounts.length === 0
+      ? 'there is no account but the superuser to run it under'
+      : `no account that may run it can enter a folder in ${PLACES.join(', ')}`,
+  );
+}
+
+function accountsAllowed(): readonly Account[] {
+  if (process.getuid?.() !== 0) return [{}];
+  return OTHER_ACCOUNTS.flatMap((name) => {
     const [uid, gid] = ['-u', '-g'].map((what) =>
       Number(spawnSync('id', [what, name], { encoding: 'utf8' }).stdout),
     );
-    if (!uid || !gid) continue;
-    chownSync(folder, uid, gid);
-    return { uid, gid };
-  }
-  throw new Error('there is no account but the superuser to run it under');
+    return uid && gid ? [{ uid, gid }] : [];
+  });
+}
+
+/** Whether somebody can come to a folder by its path, and write into it. */
+function reaches(account: Account, folder: string): boolean {
+  const tried = spawnSync('/bin/sh', ['-c', 'cd / && cd "$0" && test -w .', folder], {
+    ...account,
+    cwd: '/',
+  });
+  return tried.status === 0;
 }
 
 async function freePort(): Promise<number> {

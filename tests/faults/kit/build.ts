@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { chmodSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { TestProject } from 'vitest/node';
@@ -24,7 +24,6 @@ export default function build(project: TestProject): () => void {
       encoding: 'utf8',
     },
   );
-  chmodSync(built, 0o755);
   const clean = () => rmSync(built, { recursive: true, force: true });
   if (made.status !== 0) {
     clean();

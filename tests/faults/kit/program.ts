@@ -40,7 +40,6 @@ export interface How {
   readonly env?: Readonly<Record<string, string>>;
   /** A command and its arguments that runs the rest of the line. */
   readonly under?: readonly string[];
-  readonly uid?: number;
   /** A pipe at file 3, for what is said with the last breath. */
   readonly lastWords?: (text: string) => void;
 }
@@ -105,7 +104,6 @@ function launch(how: How): {
       ...how.env,
     },
     stdio: ['ignore', 'pipe', 'pipe', 'pipe', 'ipc'],
-    ...(how.uid !== undefined && { uid: how.uid, gid: how.uid }),
   });
   const said = { out: '', err: '' };
   child.stdout!.setEncoding('utf8').on('data', (text: string) => {

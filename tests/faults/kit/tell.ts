@@ -2,10 +2,18 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { ROOT } from './program.ts';
 
-/** Prints one row of the table of faults, and holds DEVELOPERS.md to it. */
+/** The rows of the table of faults. */
+export const rowsOfFaults = (): readonly string[] =>
+  readFileSync(join(ROOT, 'tests', 'faults', 'README.md'), 'utf8')
+    .split('\n')
+    .filter((line) => line.startsWith('| '))
+    .slice(2);
+
+/** Prints one row of the table of faults, and holds the table to it. */
 export function tell(fault: string, count: string, result: string): void {
   const row = `| ${fault} | ${count} | ${result} |`;
   process.stdout.write(`${row}\n`);
-  const rows = readFileSync(join(ROOT, 'DEVELOPERS.md'), 'utf8').split('\n');
-  if (!rows.includes(row)) throw new Error(`The table of faults in DEVELOPERS.md lacks this row:\n${row}`);
+  if (!rowsOfFaults().includes(row)) {
+    throw new Error(`The table in tests/faults/README.md lacks this row:\n${row}`);
+  }
 }

@@ -109,7 +109,7 @@ describe.skipIf(programs === null)('a PostgreSQL that dies', () => {
     expect(job?.revision).toBe(1 + there.length);
     await shop.close();
     tell(
-      `PostgreSQL killed in a stream of readings by ${writers.length} writers`,
+      'PostgreSQL killed in a stream of readings by 3 writers',
       `${rounds} kills`,
       'every acknowledged reading is there once, none that was refused',
     );

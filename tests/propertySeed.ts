@@ -1,4 +1,0 @@
-import fc from 'fast-check';
-import { SEED } from './seed.ts';
-
-fc.configureGlobal({ seed: SEED });

@@ -14,6 +14,9 @@ const SEED = ['tests/seed.ts'];
 /** vitest alone would leave one of two cores idle. */
 const WORKERS = Math.max(2, availableParallelism() - 1);
 
+/** Every answer of the JSON interface is held to its schema, whichever test asks. */
+const ANSWERS = ['tests/web/api/fetchHeld.ts'];
+
 /**
  * `fast` holds calculations, words, schemas and views; `kept` what keeps records or answers over HTTP; `browser` what
  * needs one; `whole` what needs a second process or takes long: the four are `npm test`;
@@ -47,7 +50,7 @@ export default defineConfig({
           pool: 'threads',
           maxWorkers: WORKERS,
           include: KEPT,
-          setupFiles: SEED,
+          setupFiles: [...SEED, ...ANSWERS],
           globalSetup: ['tests/records/postgresSetup.ts'],
           testTimeout: 30_000,
           hookTimeout: 30_000,
@@ -72,7 +75,7 @@ export default defineConfig({
         test: {
           name: 'whole',
           include: ['tests/slow/*.test.ts', 'tests/faults/records/*.test.ts', 'tests/faults/smoke.test.ts'],
-          setupFiles: SEED,
+          setupFiles: [...SEED, ...ANSWERS],
           testTimeout: 120_000,
           hookTimeout: 120_000,
           fileParallelism: false,
@@ -87,6 +90,7 @@ export default defineConfig({
           include: ['tests/faults/*.test.ts'],
           exclude: ['tests/faults/smoke.test.ts'],
           globalSetup: ['tests/faults/kit/build.ts'],
+          setupFiles: ANSWERS,
           testTimeout: 60_000,
           hookTimeout: 60_000,
           fileParallelism: false,

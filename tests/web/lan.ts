@@ -13,6 +13,7 @@ import type { Settings } from '../../src/settings.ts';
 import { app } from '../../src/web/app.ts';
 import { SESSION } from '../../src/web/people/sessionCookie.ts';
 import { FirstCode } from '../../src/web/request/firstCode.ts';
+import { holdAnswer } from './api/heldAnswers.ts';
 
 export const PASSWORD = 'four plain words here';
 const HASHED = await ownPassword(PASSWORD);
@@ -103,14 +104,24 @@ export async function openLan(
         (reply) => {
           const parts: Buffer[] = [];
           reply.on('data', (part: Buffer) => parts.push(part));
-          reply.on('end', () =>
-            resolve({
-              status: reply.statusCode ?? 0,
-              headers: reply.headers,
-              text: Buffer.concat(parts).toString('utf8'),
-              cookies: reply.headers['set-cookie'] ?? [],
-            }),
-          );
+          reply.on('end', () => {
+            const status = reply.statusCode ?? 0;
+            const text = Buffer.concat(parts).toString('utf8');
+            try {
+              holdAnswer({
+                method: sent.method,
+                url: path,
+                status,
+                type: reply.headers['content-type'],
+                text,
+              });
+            } catch (error) {
+              reject(error);
+              return;
+            }
+            const cookies = reply.headers['set-cookie'] ?? [];
+            resolve({ status, headers: reply.headers, text, cookies });
+          });
         },
       );
       sent.on('error', reject);

@@ -113,6 +113,7 @@ function dialledInOf({ dialledIn }: CoverNumbers): CoverCheck['dialledIn'] {
 
 /** The working behind the numbers, by the name each has in the answer. */
 function answersOf(numbers: CoverNumbers, findings: readonly Finding[]): Record<string, Answer> {
+  const { heavySideDeg: _, ...unbalanceGmm } = numbers.unbalance;
   const named: Record<string, Answer | null> = {
     runoutMm: numbers.runout,
     indicatorReadingMm: numbers.indicator,
@@ -128,7 +129,7 @@ function answersOf(numbers: CoverNumbers, findings: readonly Finding[]): Record<
     conformanceProbability: numbers.sure?.all ?? null,
     wallGainedMm: numbers.dialledIn?.answer ?? null,
     cutsLeft: numbers.cutsLeft,
-    unbalanceGmm: numbers.unbalance,
+    unbalanceGmm,
     releaseClearanceAfterMm: numbers.releaseAfter,
   };
   return Object.fromEntries(

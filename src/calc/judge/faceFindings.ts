@@ -122,14 +122,15 @@ function unbalanceFinding({ unbalance, ways, usual, input }: CoverNumbers): Find
     unit: 'g·mm',
   } as const;
   const source = 'no limit given: the maker’s figure comes first';
-  const { value, heavySideDeg } = unbalance;
+  const { heavySideDeg, ...answer } = unbalance;
+  const { value } = answer;
   if (value === null) {
     return {
       ...base,
       value,
-      sentence: `Unbalance not worked out. ${whyNot(unbalance)}`,
+      sentence: `Unbalance not worked out. ${whyNot(answer)}`,
       source,
-      answer: unbalance,
+      answer,
     };
   }
   const density = usual.density ? ` Density taken as ${USUAL.densityKgPerM3} kg/m³, plain steel.` : '';
@@ -139,7 +140,7 @@ function unbalanceFinding({ unbalance, ways, usual, input }: CoverNumbers): Find
   const wanted = input.balance ?? null;
   if (wanted === null) {
     const sentence = `${uneven} No limit is given, so it is not judged.${density}`;
-    return { ...base, value, sentence, source, answer: unbalance };
+    return { ...base, value, sentence, source, answer };
   }
   const permitted = permissibleUnbalance(wanted);
   const limit = permitted.value!;
@@ -151,7 +152,7 @@ function unbalanceFinding({ unbalance, ways, usual, input }: CoverNumbers): Find
     limit,
     sentence: `${uneven} ${over ? 'More than' : 'Within'} ${printNumber(limit, 1)} g·mm, grade G ${wanted.gradeMmPerS} at ${wanted.speedRpm} rpm for ${wanted.massKg} kg.${over && heavySideDeg !== null ? correction(value, heavySideDeg, input.cover) : ''}${density}`,
     source: 'ISO 21940-11 at the grade and speed the shop works to; the maker’s figure comes first',
-    answer: { ...unbalance, how: [...unbalance.how, ...permitted.how] },
+    answer: { ...answer, how: [...answer.how, ...permitted.how] },
   };
 }
 

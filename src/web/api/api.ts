@@ -1,6 +1,7 @@
 import { type Request, type Response, Router } from 'express';
 import { ApiError, answerError } from '../request/apiErrors.ts';
-import { type ApiCall, type ApiNeeds, apiCalls } from './calls.ts';
+import type { ApiCall, ApiNeeds } from './call.ts';
+import { apiCalls } from './calls.ts';
 import { jsonBody, notKept, onlyMethods } from './http.ts';
 import { openApi } from './openapi.ts';
 

@@ -3,7 +3,8 @@ import type { Family } from '../../../shared/words/catalogue.ts';
 import { addEntry, currentCriteria, saveCriteria } from '../../records/catalogue.ts';
 import { openShopInMemory } from '../../records/database/database.ts';
 import { errorBody } from '../request/apiErrors.ts';
-import { type JobCall, type JobNeeds, jobCalls } from './jobCalls.ts';
+import type { JobCall, JobNeeds } from './call.ts';
+import { jobCalls } from './jobCalls.ts';
 
 /** When everything in the examples happens. */
 export const EXAMPLE_TIME = '2026-11-24T14:05:00.000Z';

@@ -2,8 +2,9 @@ import { type Request, type Response, Router } from 'express';
 import { answerError } from '../request/apiErrors.ts';
 import { personOf } from '../request/standing.ts';
 import { fieldsOf } from '../request/typed.ts';
+import type { JobCall, JobNeeds } from './call.ts';
 import { jsonBody, notKept, onlyMethods } from './http.ts';
-import { type JobCall, type JobNeeds, jobCalls } from './jobCalls.ts';
+import { jobCalls } from './jobCalls.ts';
 
 /** Jobs and catalogue lists as JSON. Mounted under /api before the calculations, to which anything else goes on. */
 export function apiJobsRouter(needs: JobNeeds): Router {

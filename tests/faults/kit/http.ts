@@ -1,4 +1,5 @@
 import { type Agent, request } from 'node:http';
+import { holdAnswer } from '../../web/api/heldAnswers.ts';
 
 export interface Answered {
   readonly status: number;
@@ -31,13 +32,17 @@ export function ask(
         const parts: Buffer[] = [];
         answer.on('data', (part: Buffer) => parts.push(part));
         answer.on('error', reject);
-        answer.on('end', () =>
-          resolve({
-            status: answer.statusCode ?? 0,
-            headers: answer.headers,
-            text: Buffer.concat(parts).toString('utf8'),
-          }),
-        );
+        answer.on('end', () => {
+          const status = answer.statusCode ?? 0;
+          const text = Buffer.concat(parts).toString('utf8');
+          try {
+            holdAnswer({ method: sent.method, url, status, type: answer.headers['content-type'], text });
+          } catch (error) {
+            reject(error);
+            return;
+          }
+          resolve({ status, headers: answer.headers, text });
+        });
       },
     );
     sent.on('timeout', () => sent.destroy(new Error(`No answer in ${LONGEST_MS} ms: ${url}`)));

@@ -1,0 +1,104 @@
+import { z } from 'zod';
+import type { CoverCheck, StationAnswer } from '../../words/cover.ts';
+import { exactly, named } from './exactly.ts';
+import { answers, findings, number, numberOrNull, numbers, text, yes } from './finding.ts';
+
+const station = exactly<StationAnswer>({
+  angleDeg: number,
+  radiusMm: number,
+  wallMm: number.describe('Mean of the repeats.'),
+  faceMm: numberOrNull,
+  markDepthMm: number,
+  cutMm: number,
+  wallAfterMm: number,
+  marginMm: numberOrNull,
+  conformanceProbability: numberOrNull,
+});
+
+const mark = exactly<CoverCheck['marks'][number]>({
+  angleDeg: number,
+  radiusMm: number,
+  depthMm: number,
+  wallMm: number,
+  faceMm: numberOrNull,
+  cutMm: number,
+});
+
+const bound = exactly<{ readonly dialledMm: number; readonly leastWallMm: number }>({
+  dialledMm: number,
+  leastWallMm: number,
+});
+
+const PARTS = {
+  face: exactly<CoverCheck['face']>({
+    runoutMm: numberOrNull.describe('Tilt over the track.'),
+    indicatorReadingMm: numberOrNull,
+    flatnessLeastSquaresMm: numberOrNull,
+    flatnessMinimumZoneMm: numberOrNull,
+    dishMm: numberOrNull,
+  }),
+  cut: exactly<CoverCheck['cut']>({
+    dialledMm: number,
+    toolPlaneMm: number,
+    cleansUp: yes,
+    cleanUpMm: number.describe('The least cut that cleans up, whatever was planned.'),
+  }),
+  dialledIn: exactly<NonNullable<CoverCheck['dialledIn']>>({
+    wallGainedMm: number,
+    leastWallMm: number,
+    tiltMm: number,
+    tiltDirectionDeg: numberOrNull,
+    shimsMm: numbers.describe('Under pads 1, 2, 3 …, in the order of the studs.'),
+    dialledMm: number,
+  }),
+  leastWall: exactly<CoverCheck['leastWall']>({
+    beforeMm: number,
+    afterMm: number,
+    station: z.int().describe('From 0, as sent.'),
+    standardUncertaintyMm: numberOrNull,
+    expandedUncertaintyMm: numberOrNull,
+    degreesOfFreedom: numberOrNull.describe('null when they are infinite.'),
+    sureFromMm: numberOrNull.optional(),
+  }),
+};
+
+/** What `POST /api/cover/check` answers, and what a decision keeps. */
+export const coverAnswer = named(
+  'CoverCheck',
+  exactly<CoverCheck>({
+    verdict: z.enum([
+      'face',
+      'face-if-sound',
+      'face-and-ring',
+      'replace',
+      'measure-again',
+      'plan-again',
+      'advice-only',
+    ]),
+    headline: text,
+    because: text,
+    face: PARTS.face,
+    cut: PARTS.cut,
+    dialledIn: PARTS.dialledIn.nullable(),
+    leastWall: PARTS.leastWall,
+    minimumWall: exactly<NonNullable<CoverCheck['minimumWall']>>({
+      mm: number,
+      source: text,
+      from: z.enum(['maker', 'shop']),
+    }).nullable(),
+    conformanceProbability: numberOrNull,
+    cutsLeft: z.int().nullable(),
+    stations: z.array(station),
+    marks: z.array(mark),
+    bounds: exactly<NonNullable<CoverCheck['bounds']>>({ padSideFlat: bound, faceFlat: bound })
+      .nullable()
+      .describe('Only without indicator readings: the two ways the face could lie.'),
+    unbalance: exactly<NonNullable<CoverCheck['unbalance']>>({
+      gmm: number,
+      heavySideDeg: numberOrNull,
+    }).nullable(),
+    releaseClearanceAfterMm: numberOrNull,
+    findings,
+    answers,
+  }),
+);

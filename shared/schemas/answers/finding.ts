@@ -1,0 +1,75 @@
+import { z } from 'zod';
+import type { Answer, Step, Unit, Warning } from '../../words/answer.ts';
+import type { Finding } from '../../words/finding.ts';
+import { exactly, named } from './exactly.ts';
+
+export const number = z.number();
+export const text = z.string();
+export const yes = z.boolean();
+export const numberOrNull = number.nullable();
+export const textOrNull = text.nullable();
+export const numbers = z.array(number);
+
+/** Every unit of a number with working; the record refuses one that is no unit, and asks for each. */
+const UNITS: Readonly<Record<Unit, true>> = {
+  mm: true,
+  'mm²': true,
+  deg: true,
+  N: true,
+  MPa: true,
+  N·m: true,
+  kg: true,
+  g·mm: true,
+  µm: true,
+  threads: true,
+  diameters: true,
+  cuts: true,
+  rpm: true,
+  s: true,
+  K: true,
+  '%': true,
+  '': true,
+};
+
+export const step = named(
+  'Step',
+  exactly<Step>({
+    formula: text,
+    numbers: text.describe('The formula with its numbers in it.'),
+    source: text,
+  }),
+);
+
+const warning = named('Warning', exactly<Warning>({ code: text, text }));
+export const warnings = z.array(warning);
+
+export const answer = named(
+  'Answer',
+  exactly<Answer & { readonly heavySideDeg?: number | null }>({
+    symbol: text,
+    value: numberOrNull.describe('null when it cannot be computed; a warning then says why.'),
+    unit: z.enum(Object.keys(UNITS) as Unit[]),
+    how: z.array(step),
+    warnings,
+    heavySideDeg: numberOrNull
+      .optional()
+      .describe('Of an unbalance, in what was kept before it stood beside it.'),
+  }),
+);
+export const answers = z.record(z.string(), answer).describe('Numbers with their working, by name.');
+
+const finding = named(
+  'Finding',
+  exactly<Finding>({
+    id: text,
+    title: text,
+    status: z.enum(['pass', 'caution', 'fail', 'not-checked']),
+    value: numberOrNull,
+    limit: numberOrNull,
+    unit: text,
+    sentence: text,
+    source: text.describe('Where the limit comes from.'),
+    answer: answer.nullable(),
+  }),
+);
+export const findings = z.array(finding);

@@ -1,0 +1,105 @@
+import { z } from 'zod';
+import type {
+  Joint,
+  Nut,
+  Stud,
+  StudCheck,
+  StudCheckInput,
+  StudCriteria,
+  StudMatch,
+} from '../../words/stud.ts';
+import { jointSchema, nutFields, stackSchema, studFields } from '../studParts.ts';
+import { exactly, named } from './exactly.ts';
+import { answers, findings, number, numberOrNull, text, textOrNull } from './finding.ts';
+import { asKept, keptFields } from './kept.ts';
+import { threadSpec } from './threadAnswer.ts';
+
+const THREAD = { thread: threadSpec };
+const { thread: _studThread, ...studLengths } = studFields(z.string());
+const { thread: _nutThread, ...nutLengths } = nutFields(z.string());
+
+export const keptStud = exactly<Stud>({ ...keptFields(studLengths), ...THREAD });
+export const keptStack = asKept(stackSchema);
+export const keptNut = exactly<Nut>({ ...keptFields(nutLengths), thread: threadSpec.nullable() });
+const keptJoint = exactly<Joint>({
+  ...keptFields(jointSchema.shape),
+  ofStack: z.array(z.enum(['count', 'circle'])).optional(),
+});
+
+/** What was asked of a stud, as a job keeps it. */
+export const keptStudInput = exactly<StudCheckInput>({
+  stud: keptStud,
+  stack: keptStack,
+  nut: keptNut.nullable(),
+  pullForwardMm: numberOrNull,
+  criteria: exactly<StudCriteria>({ protrusionThreads: number, startThreads: number }),
+  joint: keptJoint.nullable(),
+  coverStudCount: numberOrNull,
+  coverStudCircleDiameterMm: numberOrNull,
+});
+
+type Part<Name extends keyof StudCheck> = NonNullable<StudCheck[Name]>;
+
+const PARTS = {
+  stackMm: exactly<Part<'stackMm'>>({ nominal: number, least: number, most: number }),
+  engagement: exactly<Part<'engagement'>>({
+    nominalMm: number,
+    leastMm: number,
+    threads: number,
+    diameters: number,
+    neededMm: numberOrNull,
+  }),
+  protrusionThreads: exactly<Part<'protrusionThreads'>>({ nominal: number, least: number, leastRss: number }),
+  reach: exactly<Part<'reach'>>({
+    seatedMm: number,
+    pushedBackMm: numberOrNull,
+    threadsShowing: numberOrNull,
+    grade: z.enum(['starts-by-hand', 'pilot-shows', 'blind']).nullable(),
+  }),
+  strength: exactly<Part<'strength'>>({
+    tensileAreaMm2: number,
+    studShearAreaMm2: numberOrNull,
+    nutShearAreaMm2: numberOrNull,
+    weakest: z.enum(['stud', 'stud-thread', 'nut-thread']).nullable(),
+    breakingLoadN: numberOrNull,
+  }),
+  joint: exactly<Part<'joint'>>({
+    preloadN: exactly<Part<'joint'>['preloadN']>({ nominal: number, least: numberOrNull, most: number }),
+    embeddingLossN: numberOrNull,
+    proofShare: numberOrNull,
+    slipTorqueNm: exactly<Part<'joint'>['slipTorqueNm']>({ nominal: numberOrNull, least: numberOrNull }),
+  }),
+};
+
+const fits = z.enum(['yes', 'with-care', 'no']);
+
+/** What `POST /api/stud/check` answers, and what a choice of studs keeps. */
+export const studAnswer = named(
+  'StudCheck',
+  exactly<StudCheck>({
+    fits,
+    holds: z.enum(['yes', 'no', 'not-checked']),
+    headline: text,
+    because: text,
+    decidedBy: textOrNull.describe('The field that decides, by its name.'),
+    byMm: numberOrNull.describe('null when it is no length.'),
+    stackMm: PARTS.stackMm,
+    engagement: PARTS.engagement.nullable(),
+    protrusionThreads: PARTS.protrusionThreads.nullable(),
+    reach: PARTS.reach,
+    strength: PARTS.strength,
+    joint: PARTS.joint.nullable(),
+    findings,
+    answers,
+  }),
+);
+
+/** What `POST /api/stud/match` answers: best first. */
+export const studMatchAnswer = named(
+  'StudMatches',
+  exactly<{ readonly studs: readonly StudMatch[] }>({
+    studs: z.array(
+      exactly<StudMatch>({ id: text, fits, decidedBy: textOrNull, byMm: numberOrNull, check: studAnswer }),
+    ),
+  }),
+);

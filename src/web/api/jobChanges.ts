@@ -1,0 +1,79 @@
+import { doubt } from '../../../shared/quantity/doubt.ts';
+import { addReadingsSchema, receiveJobSchema } from '../../../shared/schemas/jobCalls.ts';
+import type { Job, NewReading, Reading } from '../../../shared/words/job.ts';
+import { Refusal } from '../../../shared/words/refusal.ts';
+import type { Ctx } from '../../records/database/writing.ts';
+import { allReadings } from '../../records/jobs/history.ts';
+import { createJob, jobSentAs } from '../../records/jobs/jobs.ts';
+import { addReadings } from '../../records/jobs/readings.ts';
+import { missingOf } from '../../records/jobs/stage.ts';
+import { receivedFrom } from '../../shop/jobEdits.ts';
+import { ApiError, readBody } from '../request/apiErrors.ts';
+import { type JobAnswered, type JobAsked, type JobNeeds, ok } from './call.ts';
+import { mustFind } from './jobReads.ts';
+
+export async function receiveCover(needs: JobNeeds, { body }: JobAsked): Promise<JobAnswered> {
+  const { id, number, who, received } = readBody(receiveJobSchema, body);
+  const { db } = needs;
+  const made = id === null ? null : await jobSentAs(db, id);
+  if (made !== null) return ok(toldOf(made));
+  const job = await createJob(db, ctxOf(needs, who), {
+    ...(id !== null && { sentId: id }),
+    ...(number !== null && { number }),
+    received: await receivedFrom(db, received, 'received.familyId'),
+  });
+  return { status: 201, body: toldOf(job) };
+}
+
+export async function takeReadings(needs: JobNeeds, { named, body }: JobAsked): Promise<JobAnswered> {
+  const { who, why, readings } = readBody(addReadingsSchema, body);
+  const { db } = needs;
+  const job = await mustFind(db, named);
+  const known = new Map((await allReadings(db, job.id)).map((reading) => [reading.id, reading]));
+  const looked = (body as { readings: { doubtful?: unknown }[] }).readings.map((one) => one.doubtful ?? null);
+  const weighed = readings.map((reading, i): NewReading => {
+    const angleDeg = ((reading.angleDeg % 360) + 360) % 360;
+    const doubtful = looked[i] === null ? doubted(job, reading, known.get(reading.id)) : reading.doubtful;
+    return { ...reading, angleDeg, doubtful };
+  });
+  try {
+    const done = await addReadings(db, ctxOf(needs, who, why), { jobId: job.id, readings: weighed });
+    return ok({ ...toldOf(done.job), added: done.added, already: done.already });
+  } catch (error) {
+    const late =
+      error instanceof Refusal && (error.code === 'nothing-to-replace' || error.code === 'reading-differs');
+    throw late ? bothReadings(error, await mustFind(db, named), weighed) : error;
+  }
+}
+
+/** A reading sent before keeps what was made of it then. */
+function doubted(job: Job, reading: NewReading, before: Reading | undefined): boolean {
+  if (before) return before.doubtful;
+  const expectedMm = job.sections.received?.body.family.nominalWallMm;
+  if (reading.kind !== 'wall' || reading.valueMm === null || expectedMm === undefined) return false;
+  const typed = reading.typed === '' ? String(reading.valueMm) : reading.typed;
+  return doubt({ valueMm: reading.valueMm, expectedMm, typed, unit: 'mm', decimalSign: 'point' }) !== null;
+}
+
+/** A correction that came too late: what stands at its place, and it. */
+function bothReadings(error: Refusal, { readings }: Job, sent: readonly NewReading[]): ApiError {
+  const yours = sent[Number(/^readings\.(\d+)\./.exec(error.faults[0]?.path ?? '')?.[1])];
+  const theirs = readings.filter(
+    (one) =>
+      one.pass === yours?.pass &&
+      one.kind === yours.kind &&
+      one.angleDeg === yours.angleDeg &&
+      one.radiusMm === yours.radiusMm,
+  );
+  return new ApiError(409, 'stale', error.message, error.faults, { theirs, yours: yours ?? null });
+}
+
+/** What every change answers with: where the job now stands. */
+export function toldOf(job: Job) {
+  const { number, revision, stage, outcome } = job;
+  return { number, revision, stage, outcome, missing: missingOf(job) };
+}
+
+export function ctxOf(needs: JobNeeds, who: string, why = ''): Ctx {
+  return { who, why, now: needs.now };
+}

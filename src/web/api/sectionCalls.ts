@@ -1,0 +1,123 @@
+import type { z } from 'zod';
+import { changedAnswer, staleSections } from '../../../shared/schemas/answers/jobAnswers.ts';
+import { type SectionCall, sectionCallSchemas } from '../../../shared/schemas/jobCalls.ts';
+import type { Job, SectionName } from '../../../shared/words/job.ts';
+import { jointFrom } from '../../calc/stud/joint/jointFigures.ts';
+import { currentCriteria } from '../../records/catalogue.ts';
+import type { Db } from '../../records/database/database.ts';
+import { StaleEdit } from '../../records/database/errors.ts';
+import { reviseJob } from '../../records/jobs/jobs.ts';
+import { decisionFrom, type Edit, receivedFrom, signatureFrom, studsFrom } from '../../shop/jobEdits.ts';
+import { ApiError, readBody } from '../request/apiErrors.ts';
+import { type JobAnswered, type JobAsked, type JobCall, type JobNeeds, ok } from './call.ts';
+import { ctxOf, toldOf } from './jobChanges.ts';
+import { mustFind } from './jobReads.ts';
+
+const CONFLICT =
+  'fromRevision is the job’s revision the change was thought of at. Where somebody changed the same since, the answer is 409 with both versions, and nothing is written.';
+const SEEN: Partial<Record<SectionName, string>> = {
+  decision:
+    ' criteriaRevision is the revision of the shop’s criteria the answer was seen under, as the job is answered with them; where they changed since, the answer is 409 with the criteria of now.',
+  studs:
+    ' The revisions are those of the stack, the stud and the criteria that were seen; where one changed since, the answer is 409 with it as it is now.',
+};
+const SUMMARY: Readonly<Record<SectionName, string>> = {
+  received: 'Correct what came in.',
+  looked: 'Record the look for cracks and faults.',
+  setup:
+    'Say how it is measured. It is sent whole: what is left out counts as not said, and what was said before stays in the history.',
+  plan: 'Name a cut to try.',
+  decision: 'Decide, on what the readings say now.',
+  cuts: 'Record the cuts made.',
+  studs: 'Choose the studs for a stack.',
+  signature: 'Sign.',
+};
+
+/** The calls that change a job, section by section. */
+export const sectionCalls = (Object.keys(sectionCallSchemas) as SectionName[]).map(
+  (section): JobCall => ({
+    methods: ['PUT', 'POST'],
+    path: `/jobs/{number}/${section}`,
+    name: `change${section[0]!.toUpperCase()}${section.slice(1)}`,
+    summary: SUMMARY[section],
+    description: `${CONFLICT}${SEEN[section] ?? ''} After signing every change says why.`,
+    query: {},
+    schema: sectionCallSchemas[section],
+    answers: { 200: changedAnswer, 409: staleSections[section] },
+    answer: (needs, asked) => changeSection(section, needs, asked),
+  }),
+);
+
+async function changeSection(
+  section: SectionName,
+  needs: JobNeeds,
+  { named, body }: JobAsked,
+): Promise<JobAnswered> {
+  const schema: z.ZodType = sectionCallSchemas[section];
+  const sent = readBody(schema, body) as { fromRevision: number; who: string; why: string };
+  const job = await mustFind(needs.db, named);
+  const edit = await editOf(needs.db, job, section, sent);
+  try {
+    const { fromRevision } = sent;
+    const ctx = ctxOf(needs, sent.who, sent.why);
+    return ok(toldOf(await reviseJob(needs.db, ctx, { jobId: job.id, fromRevision, ...edit })));
+  } catch (error) {
+    if (!(error instanceof StaleEdit)) throw error;
+    const { section: of, theirs, currentRevision, since } = error;
+    const both = { of, theirs, yours: edit.body, currentRevision, since };
+    throw new ApiError(409, 'stale', error.message, [], both);
+  }
+}
+
+async function editOf(db: Db, job: Job, section: SectionName, sent: unknown): Promise<Edit> {
+  switch (section) {
+    case 'received': {
+      const { received } = sent as SectionCall<'received'>;
+      return { what: 'received', body: await receivedFrom(db, received, 'received.familyId') };
+    }
+    case 'decision':
+      return decisionOf(db, job, sent as SectionCall<'decision'>);
+    case 'studs':
+      return studsOf(db, job, sent as SectionCall<'studs'>);
+    case 'signature': {
+      const { signature, fromRevision } = sent as SectionCall<'signature'>;
+      const { body: criteria } = await currentCriteria(db);
+      return signatureFrom(job, { ...signature, fromRevision }, criteria, criteria.lengthUnit);
+    }
+    case 'looked':
+      return { what: section, body: (sent as SectionCall<'looked'>).looked };
+    case 'setup':
+      return { what: section, body: (sent as SectionCall<'setup'>).setup };
+    case 'plan':
+      return { what: section, body: (sent as SectionCall<'plan'>).plan };
+    case 'cuts':
+      return { what: section, body: (sent as SectionCall<'cuts'>).cuts };
+  }
+}
+
+async function decisionOf(
+  db: Db,
+  job: Job,
+  { decision, fromRevision }: SectionCall<'decision'>,
+): Promise<Edit> {
+  const { lengthUnit } = (await currentCriteria(db)).body;
+  return decisionFrom(db, job, { ...decision, fromRevision }, lengthUnit, 'decision.criteriaRevision');
+}
+
+async function studsOf(db: Db, job: Job, { studs }: SectionCall<'studs'>): Promise<Edit> {
+  const { lengthUnit } = (await currentCriteria(db)).body;
+  const { joint, torqueFrom, stackRevision, studRevision, criteriaRevision } = studs;
+  const asked = {
+    ...studs,
+    jointFrom: joint && jointFrom(joint, torqueFrom),
+    revisions: { stack: stackRevision, stud: studRevision, criteria: criteriaRevision },
+  };
+  return studsFrom(db, job, asked, lengthUnit, {
+    stack: 'studs.stackId',
+    stud: 'studs.studId',
+    note: 'studs.note',
+    criteria: 'studs.criteriaRevision',
+    joint: (path) => `studs.${path}`,
+    replaced: (index) => `studs.replaced.${index}.stud`,
+  });
+}

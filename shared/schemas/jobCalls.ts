@@ -1,4 +1,5 @@
 import type { z } from 'zod';
+import { DECISION_KINDS } from '../words/job.ts';
 import { choice, count, list, orElse, orNull, size, strict, text } from './fields.ts';
 import {
   cutsSchema,
@@ -43,7 +44,7 @@ export const sectionCallSchemas = {
   decision: strict('The request', {
     ...edit,
     decision: strict('The decision', {
-      decision: choice('The decision', ['face', 'face-and-ring', 'replace']),
+      decision: choice('The decision', DECISION_KINDS),
       reason: orElse(text('The reason for the decision', { most: 2000, lines: true }), ''),
       criteriaRevision: seen("the shop's criteria", 0),
     }),

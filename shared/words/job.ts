@@ -65,7 +65,8 @@ export interface CutPlan {
   readonly typed: string;
 }
 
-export type DecisionKind = 'face' | 'face-and-ring' | 'replace';
+export const DECISION_KINDS = ['face', 'face-and-ring', 'replace'] as const;
+export type DecisionKind = (typeof DECISION_KINDS)[number];
 
 /** 6. Decide: kept with everything it rested on, as it was. */
 export interface Decision {

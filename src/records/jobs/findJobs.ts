@@ -5,7 +5,8 @@ import { refuse } from '../database/errors.ts';
 import type { Tables } from '../database/tables.ts';
 import { key, printable } from '../database/writing.ts';
 
-const MOST = 200;
+/** How many jobs a page of the list may hold. */
+export const MOST_LISTED = 200;
 
 export interface JobQuestion {
   /** Every word of it is found in the number, the family's name or the customer reference. */
@@ -31,8 +32,8 @@ export interface JobPage {
 /** Jobs by the day they were received, newest first. */
 export async function findJobs(db: Db, question: JobQuestion): Promise<JobPage> {
   const { limit } = question;
-  if (!Number.isInteger(limit) || limit < 1 || limit > MOST) {
-    throw refuse('bad-limit', 'limit', `A page holds 1 to ${MOST} jobs, not ${limit}.`);
+  if (!Number.isInteger(limit) || limit < 1 || limit > MOST_LISTED) {
+    throw refuse('bad-limit', 'limit', `A page holds 1 to ${MOST_LISTED} jobs, not ${limit}.`);
   }
   const rows = await narrowed(db.selectFrom('job').selectAll(), question)
     .orderBy('received_on', 'desc')
@@ -89,8 +90,15 @@ function narrowed(query: JobSelect, question: JobQuestion): JobSelect {
   return q;
 }
 
+const PLACE_IN_LIST = /^(\d{4}-\d\d-\d\d)_(\d{1,15})$/;
+
+/** Whether this could be the `next` of a page. */
+export function isPlaceInList(cursor: string): boolean {
+  return PLACE_IN_LIST.test(cursor);
+}
+
 function placeOf(cursor: string): { day: string; id: number } {
-  const [, day, id] = /^(\d{4}-\d\d-\d\d)_(\d{1,15})$/.exec(cursor) ?? [];
+  const [, day, id] = PLACE_IN_LIST.exec(cursor) ?? [];
   if (day === undefined || id === undefined) {
     throw refuse(
       'bad-cursor',

@@ -9,14 +9,14 @@ import {
   staleReadings,
 } from '../../../shared/schemas/answers/jobAnswers.ts';
 import { addReadingsSchema, receiveJobSchema } from '../../../shared/schemas/jobCalls.ts';
-import { STAGES } from '../../../shared/words/job.ts';
+import { DECISION_KINDS, STAGES } from '../../../shared/words/job.ts';
 import { listEntries } from '../../records/catalogue.ts';
+import { MOST_LISTED } from '../../records/jobs/findJobs.ts';
 import { type JobAnswered, type JobAsked, type JobCall, type JobNeeds, ok } from './call.ts';
 import { receiveCover, takeReadings } from './jobChanges.ts';
 import { answerHistory, answerJob, answerJobStiffness, answerJobs } from './jobReads.ts';
 import { sectionCalls } from './sectionCalls.ts';
 
-const MOST_LISTED = 200;
 const ASKED = { methods: ['GET'], query: {}, schema: null } as const;
 const SENT = { methods: ['POST'], query: {} } as const;
 
@@ -32,7 +32,7 @@ export const jobCalls: readonly JobCall[] = [
       text: 'words found in the number, the family or the customer reference',
       family: 'the id of a cover family',
       stage: `one of ${STAGES.join(', ')}`,
-      outcome: 'face, face-and-ring or replace',
+      outcome: `one of ${DECISION_KINDS.join(', ')}`,
       from: 'received on this day or later, 2026-11-24',
       to: 'received on this day or earlier',
       after: 'the next of the page before',

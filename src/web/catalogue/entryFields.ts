@@ -129,13 +129,8 @@ function nutFields(nut: Nut | null, threadTyped: string | null, telling: Telling
 }
 
 export function criteriaFields(body: ShopCriteria, telling: Telling): FieldLine[] {
-  const length = lengthsOf(body, '', telling);
   return [
-    line('Minimum wall, any family', length('minimumWallMm', 'none')),
-    line('Clean-up allowance', length('cleanUpAllowanceMm', 'none')),
-    line('Runout allowed after the cut', length('faceRunoutLimitMm', 'none')),
-    line('Typical cut', length('typicalCutMm', 'none')),
-    line('How sure to be', `${Number((body.confidence * 100).toPrecision(12))} %`),
+    ...coverLimitFields(body, telling),
     line('Threads beyond the nut', number(body.protrusionThreads, 'threads')),
     line('Threads showing to start the nut', number(body.startThreads, 'threads')),
     ...studLimitLines(body, telling),
@@ -144,5 +139,17 @@ export function criteriaFields(body: ShopCriteria, telling: Telling): FieldLine[
     line('Decimals are written with a', body.decimalSign),
     ...latheLines(body.lathe ?? null, body.balance ?? null, telling),
     ...bendingLines(body.bending ?? null, body.heat ?? null, telling),
+  ];
+}
+
+/** The limits a cover is judged by; the sheet of a job prints these. */
+export function coverLimitFields(body: ShopCriteria, telling: Telling): FieldLine[] {
+  const length = lengthsOf(body, '', telling);
+  return [
+    line('Minimum wall, any family', length('minimumWallMm', 'none')),
+    line('Clean-up allowance', length('cleanUpAllowanceMm', 'none')),
+    line('Runout allowed after the cut', length('faceRunoutLimitMm', 'none')),
+    line('Typical cut', length('typicalCutMm', 'none')),
+    line('How sure to be', `${Number((body.confidence * 100).toPrecision(12))} %`),
   ];
 }

@@ -1,45 +1,52 @@
-import { type DecisionKind, STAGES } from '../../../shared/words/job.ts';
+import { day as daySchema } from '../../../shared/schemas/fields.ts';
+import { DECISION_KINDS, STAGES } from '../../../shared/words/job.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
-import type { JobQuestion } from '../../records/jobs/findJobs.ts';
+import { isPlaceInList, type JobQuestion, MOST_LISTED } from '../../records/jobs/findJobs.ts';
 import type { Fields } from '../request/typed.ts';
 
-const OUTCOMES: readonly DecisionKind[] = ['face', 'face-and-ring', 'replace'];
-const DAY = /^\d{4}-\d\d-\d\d$/;
+const aDay = daySchema('The day');
 
-/** Which jobs are asked for, read strictly: what cannot be meant is refused, never left out in silence. */
+/**
+ * Which jobs are asked for: by the page, by the CSV and by JSON alike. What cannot be used is refused with a sentence
+ * for each field, never left out in silence.
+ */
 export function jobQuestion(query: Fields, otherwise: { readonly limit: number }): JobQuestion {
   const faults: Fault[] = [];
   const given = (name: string) => (query[name] ?? '').trim();
-  const oneOf = <T extends string>(name: string, choices: readonly T[]): T | undefined => {
-    const found = choices.find((choice) => choice === given(name));
-    if (given(name) !== '' && found === undefined) {
-      faults.push({
-        path: name,
-        message: `"${given(name).slice(0, 40)}" is no ${name}; it is ${choices.join(', ')}.`,
-      });
-    }
-    return found;
-  };
-  const day = (name: string): string | undefined => {
-    if (given(name) === '' || DAY.test(given(name))) return given(name) || undefined;
-    faults.push({
-      path: name,
-      message: `"${given(name).slice(0, 40)}" is no day; write it as in 2026-11-24.`,
-    });
+  const refuse = (name: string, sentence: string): undefined => {
+    faults.push({ path: name, message: `"${given(name).slice(0, 40)}" ${sentence}` });
     return undefined;
   };
-  const limit = given('limit') === '' ? otherwise.limit : Number(given('limit'));
-  const [stage, outcome] = [oneOf('stage', STAGES), oneOf('outcome', OUTCOMES)];
-  const [from, to] = [day('from'), day('to')];
-  if (faults.length > 0) throw new Refusal('wrong-values', faults);
-  return {
-    ...(given('text') !== '' && { text: given('text') }),
-    ...(given('family') !== '' && { familyId: given('family') }),
-    ...(stage && { stage }),
-    ...(outcome && { outcome }),
-    ...(from && { from }),
-    ...(to && { to }),
-    ...(given('after') !== '' && { after: given('after') }),
-    limit,
+  const oneOf = <T extends string>(name: string, what: string, choices: readonly T[]): T | undefined => {
+    if (given(name) === '') return undefined;
+    const found = choices.find((choice) => choice === given(name));
+    return found ?? refuse(name, `is not a ${what}; choose one of ${choices.join(', ')}.`);
   };
+  const day = (name: string): string | undefined => {
+    if (given(name) === '') return undefined;
+    if (aDay.safeParse(given(name)).success) return given(name);
+    return refuse(name, 'is not a day; enter one as in 2026-11-24.');
+  };
+  const limit = (): number | undefined => {
+    if (given('limit') === '') return otherwise.limit;
+    const asked = /^\d{1,3}$/.test(given('limit')) ? Number(given('limit')) : 0;
+    if (asked >= 1 && asked <= MOST_LISTED) return asked;
+    return refuse('limit', `is not a number of jobs; enter 1 to ${MOST_LISTED}.`);
+  };
+  const after = (): string | undefined => {
+    if (given('after') === '' || isPlaceInList(given('after'))) return given('after') || undefined;
+    return refuse('after', 'is not a place in the list; begin at the first page.');
+  };
+  const asked: JobQuestion = {
+    text: given('text') || undefined,
+    familyId: given('family') || undefined,
+    stage: oneOf('stage', 'state', STAGES),
+    outcome: oneOf('outcome', 'decision', DECISION_KINDS),
+    from: day('from'),
+    to: day('to'),
+    after: after(),
+    limit: limit() ?? otherwise.limit,
+  };
+  if (faults.length > 0) throw new Refusal('wrong-values', faults);
+  return asked;
 }

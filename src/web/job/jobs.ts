@@ -8,19 +8,17 @@ import {
   receivedSchema,
   setupSchema,
 } from '../../../shared/schemas/job.ts';
-import type { DecisionKind, Job, LookItem, SectionName } from '../../../shared/words/job.ts';
-import { LOOK_ITEMS, STAGES } from '../../../shared/words/job.ts';
+import type { Job, LookItem, SectionName } from '../../../shared/words/job.ts';
+import { DECISION_KINDS, LOOK_ITEMS } from '../../../shared/words/job.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import { Refusal } from '../../../shared/words/refusal.ts';
 import type { Frame } from '../../../views/frame.ts';
-import { JobsPage } from '../../../views/pages/job/jobsPage.tsx';
 import { NewJobPage } from '../../../views/pages/job/newJobPage.tsx';
 import type { Refused } from '../../../views/pages/job/section.tsx';
 import { renderPage } from '../../../views/render.ts';
 import { jointFrom } from '../../calc/stud/joint/jointFigures.ts';
 import { currentCriteria, getEntry, listEntries } from '../../records/catalogue.ts';
 import { StaleEdit } from '../../records/database/errors.ts';
-import { countByStage, findJobs } from '../../records/jobs/findJobs.ts';
 import { createJob, getJob, jobAtRevision, reviseJob } from '../../records/jobs/jobs.ts';
 import { addReadings } from '../../records/jobs/readings.ts';
 import {
@@ -44,12 +42,11 @@ import { readGap } from '../stud/stackForm.ts';
 import { readReplaced, readRetightening } from '../stud/work.ts';
 import { readCuts, readPassPutRight } from './cutForm.ts';
 import { historyRouter } from './history.ts';
+import { jobListRouter } from './jobList.ts';
 import { jobPage } from './jobPage.ts';
 import { listsRouter } from './lists.ts';
 import { staleShown } from './staleShown.ts';
 
-const DECISIONS: readonly DecisionKind[] = ['face', 'face-and-ring', 'replace'];
-const PAGE_LENGTH = 30;
 const SENT_ID = /^[A-Za-z0-9-]{16,64}$/;
 
 /** What one form of the job page wants to write; null when something typed cannot be used. */
@@ -60,39 +57,8 @@ export function jobsRouter(house: House): Router {
   const router = Router();
   const { db } = house.shop;
   router.use(historyRouter(house));
+  router.use(jobListRouter(house));
   router.use(listsRouter(house));
-
-  router.get('/jobs', async (req, res) => {
-    const fields = fieldsOf(req.query);
-    const frame = await frameOf(req, house);
-    const stage = STAGES.find((one) => one === fields.stage);
-    const outcome = DECISIONS.find((one) => one === fields.outcome);
-    const isDay = (day: string | undefined) =>
-      day !== undefined && /^\d{4}-\d\d-\d\d$/.test(day) ? day : undefined;
-    const found = await findJobs(db, {
-      ...(fields.text?.trim() && { text: fields.text.trim() }),
-      ...(fields.family && { familyId: fields.family }),
-      ...(stage && { stage }),
-      ...(outcome && { outcome }),
-      ...(isDay(fields.from) && { from: isDay(fields.from)! }),
-      ...(isDay(fields.to) && { to: isDay(fields.to)! }),
-      ...(fields.after && { after: fields.after }),
-      limit: PAGE_LENGTH,
-    });
-    const families = await listEntries(db, 'family', { retired: true });
-    res.send(
-      renderPage(
-        JobsPage({
-          frame,
-          fields,
-          jobs: found.jobs,
-          next: found.next,
-          counts: await countByStage(db),
-          families: families.map(({ id, name }) => ({ id, name })),
-        }),
-      ),
-    );
-  });
 
   router.get('/jobs/new', async (req, res) => {
     await newJobPage(req, res, fieldsOf(req.query), [], 200);
@@ -189,7 +155,7 @@ export function jobsRouter(house: House): Router {
         : { what: 'plan', body: { plannedCutMm, typed: form.text('cut') } };
     },
     decision: async (job, form, frame) => {
-      const decision = form.choice('decision', DECISIONS);
+      const decision = form.choice('decision', DECISION_KINDS);
       if (decision === null) {
         form.fault('decision', 'No decision was chosen. Choose one.');
         return null;

@@ -1,37 +1,19 @@
 import { type Request, Router } from 'express';
 import type { Entry, EntryKind } from '../../../shared/words/catalogue.ts';
-import type { Job, JobLine, Reading } from '../../../shared/words/job.ts';
+import type { Job, Reading } from '../../../shared/words/job.ts';
 import { FIT_LIMITS } from '../../../views/pages/catalogue/fitLimitsFields.tsx';
-import { DECISION_WORD, STAGE_WORD } from '../../../views/pages/job/words.ts';
 import { placeName } from '../../calc/cover/placeNames.ts';
 import { listEntries } from '../../records/catalogue.ts';
-import { findJobs } from '../../records/jobs/findJobs.ts';
 import { allReadings } from '../../records/jobs/history.ts';
 import { getJob } from '../../records/jobs/jobs.ts';
 import { type Cell, type Column, sendCsv } from '../request/csv.ts';
 import { NoSuchPage } from '../request/errors.ts';
 import type { House } from '../request/house.ts';
-import { fieldsOf } from '../request/typed.ts';
-import { jobQuestion } from './jobQuestion.ts';
 
-const PAGE = 200;
-
-/** Every list as CSV: jobs, readings of a job, and the three shelves of the catalogue. */
+/** Lists as CSV: readings of a job, and the shelves of the catalogue. */
 export function listsRouter(house: House): Router {
   const router = Router();
   const { db } = house.shop;
-
-  router.get('/jobs.csv', async (req, res) => {
-    const question = jobQuestion(fieldsOf(req.query), { limit: PAGE });
-    const jobs: JobLine[] = [];
-    let after = question.after;
-    do {
-      const page = await findJobs(db, { ...question, limit: PAGE, ...(after !== undefined && { after }) });
-      jobs.push(...page.jobs);
-      after = page.next ?? undefined;
-    } while (after !== undefined);
-    sendCsv(res, 'jobs', JOBS, jobs);
-  });
 
   router.get('/jobs/:number/readings.csv', async (req, res) => {
     const job = await find(req);
@@ -66,20 +48,6 @@ export function listsRouter(house: House): Router {
 
   return router;
 }
-
-const JOBS: readonly Column<JobLine>[] = [
-  { name: 'job', of: (job) => job.number },
-  { name: 'revision', of: (job) => job.revision },
-  { name: 'state', of: (job) => STAGE_WORD[job.stage] },
-  { name: 'decision', of: (job) => job.outcome && DECISION_WORD[job.outcome] },
-  { name: 'cover family', of: (job) => job.familyName },
-  { name: 'family id', of: (job) => job.familyId },
-  { name: 'customer reference', of: (job) => job.customerReference },
-  { name: 'received on', of: (job) => job.receivedOn },
-  { name: 'created at (UTC)', of: (job) => job.createdAt },
-  { name: 'changed at (UTC)', of: (job) => job.changedAt },
-  { name: 'invented', of: (job) => job.demo },
-];
 
 interface ReadingRow {
   readonly job: Job;

@@ -11,14 +11,11 @@ import { photosOf } from '../../records/photos/photos.ts';
 import { bendingShown } from '../../shop/bending/bentJob.ts';
 import { cutPlanFor } from '../../shop/cutPlanFor.ts';
 import { criteriaFor, keptCheck, verifiedOf } from '../../shop/jobKept.ts';
-import { criteriaFields } from '../catalogue/entryFields.ts';
+import { coverLimitFields } from '../catalogue/entryFields.ts';
 import { gaugesAtHand } from '../measuring/gaugeChosen.ts';
 import { NoSuchPage } from '../request/errors.ts';
 import { frameOf, type House } from '../request/house.ts';
 import { fieldsOf } from '../request/typed.ts';
-
-/** Those of the cover; how the shop writes its numbers is no limit. */
-const LIMITS_ON_PAPER = 5;
 
 /** What goes on paper: the sheet of a job, as it stands or as it was, and its tag. */
 export function sheetRouter(house: House): Router {
@@ -51,7 +48,7 @@ export function sheetRouter(house: House): Router {
           check,
           plan: cutPlanFor(check, family ?? null, criteria),
           bending: bending?.bending ?? null,
-          criteria: criteriaFields(criteria, frame).slice(0, LIMITS_ON_PAPER),
+          criteria: coverLimitFields(criteria, frame),
           verified: verifiedOf(job, criteria, frame.lengthUnit),
           photos: await photosOf(db, job.id, job.revision),
           qr: qrOf(house, job),

@@ -1,14 +1,19 @@
-import { type JobLine, STAGES, type Stage } from '../../../shared/words/job.ts';
+import { DECISION_KINDS, type JobLine, STAGES, type Stage } from '../../../shared/words/job.ts';
+import type { Fault } from '../../../shared/words/refusal.ts';
 import { type Frame, may } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
 import { EmptyState } from '../../parts/emptyState.tsx';
-import { Choice, Field } from '../../parts/form/fieldBox.tsx';
+import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
+import { errorsOf } from '../../parts/form/errorsOf.ts';
+import { Choice, Field, type Option } from '../../parts/form/fieldBox.tsx';
 import { day } from '../../parts/when.tsx';
 import { DECISION_WORD, STAGE_WORD } from './words.ts';
 
 export interface JobsPageProps {
   readonly frame: Frame;
   readonly fields: Readonly<Record<string, string>>;
+  /** What of the question cannot be used; then no jobs are listed. */
+  readonly faults: readonly Fault[];
   readonly jobs: readonly JobLine[];
   /** Where the next page begins; null at the end. */
   readonly next: string | null;
@@ -16,8 +21,9 @@ export interface JobsPageProps {
   readonly families: readonly { readonly id: string; readonly name: string }[];
 }
 
-/** Every job, found by number, family, state, date. */
-export function JobsPage({ frame, fields, jobs, next, counts, families }: JobsPageProps) {
+/** Every job, found by number, family, state, decision, date. */
+export function JobsPage(props: JobsPageProps) {
+  const { frame, counts } = props;
   const total = STAGES.reduce((sum, stage) => sum + counts[stage], 0);
   return (
     <Layout title="Jobs" here="jobs" {...frame}>
@@ -30,87 +36,135 @@ export function JobsPage({ frame, fields, jobs, next, counts, families }: JobsPa
             </a>
           </div>
         )}
-        <form
-          method="get"
-          action="/jobs"
-          class="finder"
-          hx-get="/jobs"
-          hx-target="#found"
-          hx-select="#found"
-          hx-swap="outerHTML"
-          hx-trigger="input delay:200ms, change"
-          hx-push-url="true"
-        >
-          <div class="fields">
-            <Field label="Number, family or customer" name="text" type="search" value={fields.text} />
-            <Choice
-              label="State"
-              name="stage"
-              value={fields.stage ?? ''}
-              options={[
-                { value: '', label: `any (${total})` },
-                ...STAGES.map((stage) => ({
-                  value: stage,
-                  label: `${STAGE_WORD[stage]} (${counts[stage]})`,
-                })),
-              ]}
-            />
-            <Choice
-              label="Cover family"
-              name="family"
-              value={fields.family ?? ''}
-              options={[
-                { value: '', label: 'any' },
-                ...families.map(({ id, name }) => ({ value: id, label: name })),
-              ]}
-            />
-            <Field label="Received from" name="from" type="date" value={fields.from} size="figure" />
-            <Field label="to" name="to" type="date" value={fields.to} size="figure" />
-          </div>
-          <div class="actions">
-            <button class="button" type="submit" id="find">
-              Find
-            </button>
-          </div>
-        </form>
-        <section id="found" aria-live="polite">
-          {jobs.length === 0 ? (
-            <EmptyState
-              title={total === 0 ? 'No jobs yet' : 'No job like that'}
-              actions={[
-                total === 0
-                  ? { label: 'Receive a cover', href: '/jobs/new' }
-                  : { label: 'Show every job', href: '/jobs' },
-              ]}
-            >
-              {total === 0
-                ? 'A job begins when a cover is received, or when a quick check is kept.'
-                : 'Try fewer words, another state, or other dates.'}
-            </EmptyState>
-          ) : (
-            <JobLines jobs={jobs} />
-          )}
-          {jobs.length > 0 && (
-            <p>
-              <a
-                class="button"
-                href={`/jobs.csv?${new URLSearchParams({ ...fields, after: '' })}`}
-                id="jobs-csv"
-              >
-                All of these as CSV
-              </a>
-            </p>
-          )}
-          {next !== null && (
-            <p>
-              <a class="button" href={`/jobs?${new URLSearchParams({ ...fields, after: next })}`}>
-                Earlier jobs
-              </a>
-            </p>
-          )}
-        </section>
+        <Finder {...props} total={total} />
+        <Found {...props} total={total} />
       </div>
     </Layout>
+  );
+}
+
+type PartProps = JobsPageProps & { readonly total: number };
+
+function Finder({ fields, faults, counts, families, total }: PartProps) {
+  const error = errorsOf(faults);
+  return (
+    <form
+      method="get"
+      action="/jobs"
+      class="finder"
+      hx-get="/jobs"
+      hx-target="#found"
+      hx-select="#found"
+      hx-swap="outerHTML"
+      hx-trigger="input delay:200ms, change"
+      hx-push-url="true"
+    >
+      <div class="fields">
+        <Field label="Number, family or customer" name="text" type="search" value={fields.text} />
+        <Choice
+          label="State"
+          name="stage"
+          value={fields.stage ?? ''}
+          error={error('stage')}
+          options={withTyped(fields.stage, [
+            { value: '', label: `any (${total})` },
+            ...STAGES.map((stage) => ({ value: stage, label: `${STAGE_WORD[stage]} (${counts[stage]})` })),
+          ])}
+        />
+        <Choice
+          label="Decision"
+          name="outcome"
+          value={fields.outcome ?? ''}
+          error={error('outcome')}
+          options={withTyped(fields.outcome, [
+            { value: '', label: 'any' },
+            ...DECISION_KINDS.map((kind) => ({ value: kind, label: DECISION_WORD[kind] })),
+          ])}
+        />
+        <Choice
+          label="Cover family"
+          name="family"
+          value={fields.family ?? ''}
+          options={withTyped(fields.family, [
+            { value: '', label: 'any' },
+            ...families.map(({ id, name }) => ({ value: id, label: name })),
+          ])}
+        />
+        <Field
+          label="Received from"
+          name="from"
+          type="date"
+          value={fields.from}
+          size="figure"
+          error={error('from')}
+        />
+        <Field label="to" name="to" type="date" value={fields.to} size="figure" error={error('to')} />
+      </div>
+      <div class="actions">
+        <button class="button" type="submit" id="find">
+          Find
+        </button>
+      </div>
+    </form>
+  );
+}
+
+/** The choices, with one that is none of them but stands in the address, so that the list shows what was asked. */
+function withTyped(typed: string | undefined, options: readonly Option[]): readonly Option[] {
+  if (typed === undefined || options.some(({ value }) => value === typed)) return options;
+  return [...options, { value: typed, label: `"${typed}"` }];
+}
+
+/** Filters without a box of their own. */
+const NO_BOX: readonly string[] = ['after', 'limit'];
+
+function Found({ fields, faults, jobs, next, total }: PartProps) {
+  if (faults.length > 0) {
+    return (
+      <section id="found" aria-live="polite">
+        <ErrorSummary
+          faults={faults.map((fault) => (NO_BOX.includes(fault.path) ? { ...fault, path: '' } : fault))}
+        />
+      </section>
+    );
+  }
+  return (
+    <section id="found" aria-live="polite">
+      {jobs.length === 0 ? (
+        <EmptyState
+          title={total === 0 ? 'No jobs yet' : 'No job like that'}
+          actions={[
+            total === 0
+              ? { label: 'Receive a cover', href: '/jobs/new' }
+              : { label: 'Show every job', href: '/jobs' },
+          ]}
+        >
+          {total === 0
+            ? 'A job begins when a cover is received, or when a quick check is kept.'
+            : 'Try fewer words, another state, or other dates.'}
+        </EmptyState>
+      ) : (
+        <>
+          <JobLines jobs={jobs} />
+          <p>
+            <a
+              class="button"
+              href={`/jobs.csv?${new URLSearchParams({ ...fields, after: '' })}`}
+              id="jobs-csv"
+            >
+              All of these as CSV
+            </a>
+          </p>
+        </>
+      )}
+      {next !== null && (
+        <p>
+          <a class="button" href={`/jobs?${new URLSearchParams({ ...fields, after: next })}`}>
+            Earlier jobs
+          </a>
+        </p>
+      )}
+    </section>
   );
 }
 

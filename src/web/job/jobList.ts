@@ -1,0 +1,86 @@
+import { type Request, type Response, Router } from 'express';
+import type { JobLine } from '../../../shared/words/job.ts';
+import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
+import { JobsPage } from '../../../views/pages/job/jobsPage.tsx';
+import { DECISION_WORD, STAGE_WORD } from '../../../views/pages/job/words.ts';
+import { renderPage } from '../../../views/render.ts';
+import { listEntries } from '../../records/catalogue.ts';
+import { countByStage, findJobs, type JobPage, MOST_LISTED } from '../../records/jobs/findJobs.ts';
+import { type Column, sendCsv } from '../request/csv.ts';
+import { frameOf, type House } from '../request/house.ts';
+import { type Fields, fieldsOf } from '../request/typed.ts';
+import { jobQuestion } from './jobQuestion.ts';
+
+const PAGE_LENGTH = 30;
+
+/** The list of jobs, as a page and as CSV. */
+export function jobListRouter(house: House): Router {
+  const router = Router();
+  router.get('/jobs', (req, res) => showList(house, req, res));
+  router.get('/jobs.csv', (req, res) => sendList(house, req, res));
+  return router;
+}
+
+async function showList(house: House, req: Request, res: Response): Promise<void> {
+  const fields = fieldsOf(req.query);
+  const { found, faults } = await findOrFaults(house, fields);
+  const { db } = house.shop;
+  const families = await listEntries(db, 'family', { retired: true });
+  res.status(faults.length > 0 ? 422 : 200).send(
+    renderPage(
+      JobsPage({
+        frame: await frameOf(req, house),
+        fields,
+        faults,
+        jobs: found.jobs,
+        next: found.next,
+        counts: await countByStage(db),
+        families: families.map(({ id, name }) => ({ id, name })),
+      }),
+    ),
+  );
+}
+
+async function findOrFaults(
+  house: House,
+  fields: Fields,
+): Promise<{ found: JobPage; faults: readonly Fault[] }> {
+  try {
+    const found = await findJobs(house.shop.db, jobQuestion(fields, { limit: PAGE_LENGTH }));
+    return { found, faults: [] };
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+    return { found: { jobs: [], next: null }, faults: error.faults };
+  }
+}
+
+/** Every job that is asked for, however many pages of the list they fill. */
+async function sendList(house: House, req: Request, res: Response): Promise<void> {
+  const question = jobQuestion(fieldsOf(req.query), { limit: MOST_LISTED });
+  const jobs: JobLine[] = [];
+  let after = question.after;
+  do {
+    const page = await findJobs(house.shop.db, {
+      ...question,
+      limit: MOST_LISTED,
+      ...(after !== undefined && { after }),
+    });
+    jobs.push(...page.jobs);
+    after = page.next ?? undefined;
+  } while (after !== undefined);
+  sendCsv(res, 'jobs', JOBS, jobs);
+}
+
+const JOBS: readonly Column<JobLine>[] = [
+  { name: 'job', of: (job) => job.number },
+  { name: 'revision', of: (job) => job.revision },
+  { name: 'state', of: (job) => STAGE_WORD[job.stage] },
+  { name: 'decision', of: (job) => job.outcome && DECISION_WORD[job.outcome] },
+  { name: 'cover family', of: (job) => job.familyName },
+  { name: 'family id', of: (job) => job.familyId },
+  { name: 'customer reference', of: (job) => job.customerReference },
+  { name: 'received on', of: (job) => job.receivedOn },
+  { name: 'created at (UTC)', of: (job) => job.createdAt },
+  { name: 'changed at (UTC)', of: (job) => job.changedAt },
+  { name: 'invented', of: (job) => job.demo },
+];

@@ -46,9 +46,9 @@ module.exports = {
     {
       name: 'the-browser-imports-only-what-it-is-sent',
       severity: 'error',
-      from: { path: '^(views/browser|shared/(quantity|words))/' },
+      from: { path: '^(views/browser|shared/(measuring|quantity|words))/' },
       to: {
-        pathNot: '^(views/browser|shared/(quantity|words))/',
+        pathNot: '^(views/browser|shared/(measuring|quantity|words))/',
         dependencyTypesNot: ['type-only'],
       },
     },

@@ -33,7 +33,8 @@ function figure(value: number): string {
   return String(Number(value.toPrecision(6)));
 }
 
-function lengthText(mm: number, unit: UnitName, sign: DecimalSign): string {
+/** `4.92 mm`, for a sentence. */
+export function lengthText(mm: number, unit: UnitName, sign: DecimalSign): string {
   const factor = UNITS.find((row) => row.name === unit && row.kind === 'length')?.factor;
   const size = factor ? Number(factor.num) / Number(factor.den) : 1;
   return `${withSign(figure(mm / size), sign)} ${factor ? unit : 'mm'}`;

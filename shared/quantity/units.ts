@@ -132,7 +132,8 @@ function plainUnit(text: string): string {
 
 /** `lbf · ft` → `lbfft`: only torques are written as a product. */
 function joined(plain: string): string {
-  return plain.replace(/(?<=\p{L}) ?[-·⋅•∙* ] ?(?=\p{L})/gu, '');
+  // No look behind: browsers before 2023 cannot read a pattern that has one, and with it the whole module.
+  return plain.replace(/(\p{L}) ?[-·⋅•∙* ] ?(?=\p{L})/gu, '$1');
 }
 
 /** The unit a piece of text names, whatever its kind. */

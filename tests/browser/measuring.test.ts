@@ -1,5 +1,6 @@
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { readReading, type TypedReading } from '../../shared/measuring/readReading.ts';
 import type { Reading } from '../../shared/words/job.ts';
 import { listEntries } from '../../src/records/catalogue.ts';
 import { openShop, type Shop } from '../../src/records/database/database.ts';
@@ -8,6 +9,7 @@ import { createJob, getJob } from '../../src/records/jobs/jobs.ts';
 import { post } from '../faults/kit/http.ts';
 import { newFolder, start } from '../faults/kit/program.ts';
 import { faultsIn, jobForm, look } from '../faults/kit/shop.ts';
+import { TYPED_TEXTS } from '../quantity/typedTexts.ts';
 import { expectAccessible, expectNoSidewaysScroll } from './axe.ts';
 import { DESK, openBrowser, openProgram, PHONE, type Program } from './browser.ts';
 
@@ -227,6 +229,32 @@ describe('twelve readings, typed by a gauge', () => {
 });
 
 describe('at the bench', () => {
+  it('the browser reads what is typed exactly as the server does', async () => {
+    const page = await browser.newPage();
+    await page.goto(`${program.url}/jobs/${await newJob()}/measure`);
+    const asked = TYPED_TEXTS.flatMap((typed) =>
+      (['mm', 'in'] as const).flatMap((unit) =>
+        (['point', 'comma'] as const).map(
+          (decimalSign): TypedReading => ({
+            kind: 'wall',
+            field: 'Wall',
+            typed,
+            unit,
+            decimalSign,
+            nominalWallMm: 5,
+          }),
+        ),
+      ),
+    );
+    // As text, because the test runner puts a loader of its own in the place of import().
+    const inBrowser = await page.evaluate(
+      `import('/assets/modules/shared/measuring/readReading.js')
+        .then(({ readReading }) => ${JSON.stringify(asked)}.map(readReading))`,
+    );
+    expect(inBrowser).toEqual(asked.map(readReading));
+    await page.close();
+  });
+
   it('asks at once about a slipped decimal, and takes the answer from the keyboard', async () => {
     const number = await newJob();
     const context = await browser.newContext({ viewport: PHONE });
@@ -282,7 +310,7 @@ describe('at the bench', () => {
     await page.waitForFunction(() => /^Mark depth/.test(document.getElementById('asked')?.textContent ?? ''));
     expect(await page.locator('#asked').textContent()).toMatch(/^Mark depth at 2[456]°/);
     await gauge(page, ['about a bit']);
-    expect(await page.locator('#reading-wrong').textContent()).toContain('is not a length');
+    expect(await page.locator('#reading-wrong').textContent()).toContain('is not a plain number');
     await page.fill('#reading', '');
     await gauge(page, ['0.15']);
     await nothingWaits(page);

@@ -1,28 +1,14 @@
-import { readQuantity } from '../../../shared/quantity/readQuantity.ts';
+import type { Said, Taken } from '../../../shared/measuring/benchState.ts';
+import { readReading } from '../../../shared/measuring/readReading.ts';
 import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
 import { type KeptReading, keptReadingSchema } from '../../../shared/schemas/measuring.ts';
 import type { Job, NewReading } from '../../../shared/words/job.ts';
+import { samePlace } from '../../../shared/words/places.ts';
 import { Refusal } from '../../../shared/words/refusal.ts';
 import type { Db } from '../../records/database/database.ts';
 import type { Ctx } from '../../records/database/writing.ts';
 import { allReadings } from '../../records/jobs/history.ts';
 import { addReadings } from '../../records/jobs/readings.ts';
-import { measuringDoubt } from './doubt.ts';
-import { samePlace } from './steps.ts';
-
-export interface Said {
-  readonly id: string;
-  readonly message: string;
-}
-
-/** What became of each reading that a tablet sent; every id stands in exactly one of the first three lists. */
-export interface Taken {
-  readonly added: readonly string[];
-  readonly already: readonly string[];
-  readonly refused: readonly Said[];
-  /** Added all the same, beside what somebody else made of the reading it was to replace. */
-  readonly beside: readonly Said[];
-}
 
 const BESIDE =
   'Somebody else had corrected that reading already, so yours was kept beside theirs. Look at both.';
@@ -103,11 +89,14 @@ function readKept(sent: unknown, nominalMm: number, { weldedAt = 0, passesAt = [
         'Another pass was recorded after this page was opened, so nobody can tell which face this was read on. Load the page again and measure there again.',
     };
   }
-  const read = readQuantity({ field: 'The reading', typed, kind: 'length', unit, decimalSign });
-  if (!read.ok) return { id, message: read.message };
-  const asked = measuringDoubt({ kind: reading.kind, valueMm: read.value, typed }, nominalMm, {
-    lengthUnit: unit,
+  const read = readReading({
+    kind: reading.kind,
+    field: 'The reading',
+    typed,
+    unit,
     decimalSign,
+    nominalWallMm: nominalMm,
   });
-  return { ...reading, valueMm: read.value, typed, doubtful: asked !== null && !confirmed };
+  if (!read.ok) return { id, message: read.message };
+  return { ...reading, valueMm: read.valueMm, typed, doubtful: read.doubt !== null && !confirmed };
 }

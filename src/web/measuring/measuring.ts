@@ -1,11 +1,22 @@
 import { randomUUID } from 'node:crypto';
 import express, { type Request, type Response, Router } from 'express';
-import { readQuantity } from '../../../shared/quantity/readQuantity.ts';
+import { readReading } from '../../../shared/measuring/readReading.ts';
+import {
+  ASKS,
+  BYS,
+  KIND_OF,
+  nextStep,
+  type Order,
+  ROUNDS,
+  type Step,
+  stepsOf,
+} from '../../../shared/measuring/steps.ts';
 import { keptReadingsSchema } from '../../../shared/schemas/measuring.ts';
 import type { Job, NewReading, Pass, ReadingKind } from '../../../shared/words/job.ts';
+import { type Place, samePlace } from '../../../shared/words/places.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 import type { Frame } from '../../../views/frame.ts';
-import { type Asked, MeasuringPage } from '../../../views/pages/job/measuringPage.tsx';
+import { type AskedHere, MeasuringPage } from '../../../views/pages/job/measuringPage.tsx';
 import { renderPage } from '../../../views/render.ts';
 import { placeName } from '../../calc/cover/placeNames.ts';
 import { getJob } from '../../records/jobs/jobs.ts';
@@ -14,23 +25,8 @@ import { NoSuchPage } from '../request/errors.ts';
 import { frameOf, type House, rememberPreference } from '../request/house.ts';
 import { whoOf } from '../request/standing.ts';
 import { type Fields, fieldsOf, TypedForm, unitOf, type Writing } from '../request/typed.ts';
-import { measuringDoubt } from './doubt.ts';
 import { keepTyped } from './kept.ts';
-import {
-  ASKS,
-  BYS,
-  KIND_OF,
-  nextStep,
-  type Order,
-  type Place,
-  ROUNDS,
-  roundOrder,
-  type Step,
-  samePlace,
-  standingAt,
-  stationsOf,
-  stepsOf,
-} from './steps.ts';
+import { standingAt, stationsOf } from './stations.ts';
 import { shownAs, standingViews } from './view.ts';
 
 const LETTER: Readonly<Record<ReadingKind, string>> = { wall: 'w', face: 'f', mark: 'm' };
@@ -145,7 +141,6 @@ export function measuringRouter(house: House): Router {
         job,
         pass,
         order,
-        rounds: Object.fromEntries(ROUNDS.map((round) => [round, roundOrder(stations, round)])),
         shape: { ...family, densityKgPerM3: null },
         stations: stations.map((place) => ({ ...place, name: placeName(place.angleDeg, family.studCount) })),
         asked: now,
@@ -226,7 +221,7 @@ function askedNow(
   fields: Fields,
   writing: Writing,
   faults: Fault[],
-): Asked | null {
+): AskedHere | null {
   const studCount = job.sections.received?.body.family.studCount ?? 4;
   const steps = stepsOf(stations, order);
   const measured = (step: Step) => isMeasured(job, pass, stations, step);
@@ -308,24 +303,17 @@ function readOne(job: Job, fields: Fields, writing: Writing): ReadOne {
   const typed = (fields.value ?? '').trim();
   const studCount = job.sections.received?.body.family.studCount ?? 4;
   const field = `${WHAT[kind]} ${placeName(Number(at[1]), studCount)}`;
-  const read = readQuantity({
+  const read = readReading({
+    kind,
     field,
     typed,
-    kind: 'length',
     unit: writing.lengthUnit,
     decimalSign: writing.decimalSign,
+    nominalWallMm: job.sections.received?.body.family.nominalWallMm ?? 0,
   });
   if (!read.ok) return no('value', read.message);
-  if ((kind === 'wall' && read.value <= 0) || (kind === 'mark' && read.value < 0)) {
-    return no(
-      'value',
-      `${field} is ${read.value} mm; it must be ${kind === 'wall' ? 'more than' : 'at least'} 0 mm. Measure it again.`,
-    );
-  }
-  const nominalMm = job.sections.received?.body.family.nominalWallMm ?? 0;
-  const asked = measuringDoubt({ kind, valueMm: read.value, typed }, nominalMm, writing);
-  if (asked !== null && fields.ok !== typed) {
-    return { ok: false, faults: [], doubt: { question: asked.question, meant: asked.meantTyped } };
+  if (read.doubt !== null && fields.ok !== typed) {
+    return { ok: false, faults: [], doubt: { question: read.doubt.question, meant: read.doubt.meantTyped } };
   }
   return {
     ok: true,
@@ -335,7 +323,7 @@ function readOne(job: Job, fields: Fields, writing: Writing): ReadOne {
       kind,
       angleDeg: Number(at[1]),
       radiusMm: Number(at[2]),
-      valueMm: read.value,
+      valueMm: read.valueMm,
       typed,
       gauge: job.sections.setup?.body.gauge ?? '',
       doubtful: false,

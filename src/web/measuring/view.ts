@@ -1,11 +1,10 @@
+import type { StandingReading } from '../../../shared/measuring/benchState.ts';
 import { readQuantity } from '../../../shared/quantity/readQuantity.ts';
 import { writeLength } from '../../../shared/quantity/writeLength.ts';
 import type { Job, Pass, Reading } from '../../../shared/words/job.ts';
-import type { StandingView } from '../../../views/pages/job/measuringPage.tsx';
+import { type Place, samePlace } from '../../../shared/words/places.ts';
 import { placeName } from '../../calc/cover/placeNames.ts';
 import type { Writing } from '../request/typed.ts';
-import type { Place } from './steps.ts';
-import { samePlace } from './steps.ts';
 
 /** The readings of one pass that stand, newest last, as the measuring screen lists them. */
 export function standingViews(
@@ -13,7 +12,7 @@ export function standingViews(
   pass: Pass,
   stations: readonly Place[],
   writing: Writing,
-): StandingView[] {
+): StandingReading[] {
   const studCount = job.sections.received?.body.family.studCount ?? 4;
   return job.readings
     .filter((one) => one.pass === pass)

@@ -4,7 +4,13 @@ import { fileURLToPath } from 'node:url';
 import type { NextFunction, Request, Response } from 'express';
 
 /** The only folders whose modules a browser gets: what is written for it, and what it reads as the server does. */
-const FOLDERS = ['views/browser', 'shared/quantity', 'shared/words'];
+const FOLDERS = [
+  'views/browser',
+  'views/browser/bench',
+  'shared/measuring',
+  'shared/quantity',
+  'shared/words',
+];
 
 /** Where this program runs from: its source, as in tests and `npm run dev`, or the built copy. */
 const TREE = fileURLToPath(new URL('../../../', import.meta.url));
@@ -55,6 +61,7 @@ async function transpiled(file: string): Promise<string> {
       module: ts.ModuleKind.ESNext,
       verbatimModuleSyntax: true,
       rewriteRelativeImportExtensions: true,
+      removeComments: true,
     },
   }).outputText;
   made.set(file, { changed, text });

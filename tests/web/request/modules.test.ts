@@ -25,7 +25,7 @@ async function reached(entry: string): Promise<ReadonlyMap<string, string>> {
     ]);
     const text = await answer.text();
     found.set(url, text);
-    for (const [, from] of text.matchAll(/^(?:import|export) .*?'([^']+)';$/gm)) {
+    for (const [, from] of text.matchAll(/^(?:import|export) [^;]*?\bfrom ["']([^"']+)["'];$/gm)) {
       expect(from).toMatch(/^\.{1,2}\/.*\.js$/);
       const next = new URL(from!, url).href;
       if (!open.includes(next)) open.push(next);
@@ -34,8 +34,12 @@ async function reached(entry: string): Promise<ReadonlyMap<string, string>> {
   return found;
 }
 
-test('the script of every page reaches all it imports, and is plain JavaScript', async () => {
-  const modules = await reached('views/browser/coverwright.js');
+test.each([
+  ['every page', 'views/browser/coverwright.js', 1],
+  ['the measuring page', 'views/browser/bench/bench.js', 15],
+])('the script of %s reaches all it imports, and is plain JavaScript', async (_what, entry, least) => {
+  const modules = await reached(entry);
+  expect(modules.size).toBeGreaterThanOrEqual(least);
   for (const text of modules.values()) expect(text).not.toMatch(/^(import type|interface|type) /m);
 });
 
@@ -72,7 +76,13 @@ test.each([
 });
 
 test('no file of the program but those for the browser has an address there', async () => {
-  const sent = ['views/browser', 'shared/quantity', 'shared/words'];
+  const sent = [
+    'views/browser',
+    'views/browser/bench',
+    'shared/measuring',
+    'shared/quantity',
+    'shared/words',
+  ];
   const files = ['src', 'shared', 'views', 'data']
     .flatMap((room) =>
       readdirSync(new URL(room, root), { recursive: true, encoding: 'utf8' }).map(

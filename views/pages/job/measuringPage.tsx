@@ -1,5 +1,7 @@
+import { askedInWords, withUnit } from '../../../shared/measuring/askedInWords.ts';
+import type { Asked, BenchState, StandingReading } from '../../../shared/measuring/benchState.ts';
+import type { Order } from '../../../shared/measuring/steps.ts';
 import type { Job, Pass, ReadingKind } from '../../../shared/words/job.ts';
-import { briefLength } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import { FacePlan, PlanKey } from '../../drawings/facePlan.tsx';
 import type { Frame } from '../../frame.ts';
@@ -9,30 +11,8 @@ import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Choice, Field, FieldError } from '../../parts/form/fieldBox.tsx';
 
-export interface StandingView {
-  readonly id: string;
-  readonly kind: ReadingKind;
-  readonly angleDeg: number;
-  readonly radiusMm: number;
-  /** Counted from 0 among the stations; -1 for a mark between them. */
-  readonly at: number;
-  readonly place: string;
-  readonly shown: string;
-  readonly who: string;
-  readonly doubtful: boolean;
-}
-
-/** What the box is for. */
-export interface Asked {
-  readonly kind: ReadingKind;
-  readonly at: number | null;
-  readonly angleDeg: number;
-  readonly radiusMm: number;
-  readonly place: string;
-  /** The reading that stands here and would be corrected. */
-  readonly replaces: { readonly id: string; readonly shown: string } | null;
-  /** A repeat, kept beside what stands. */
-  readonly again: boolean;
+/** What is asked, and where the links of the page without its script lead from there. */
+export interface AskedHere extends Asked {
   readonly back: string | null;
   readonly skip: string | null;
 }
@@ -41,16 +21,11 @@ export interface MeasuringProps {
   readonly frame: Frame;
   readonly job: Job;
   readonly pass: Pass;
-  readonly order: { readonly round: string; readonly by: string; readonly asks: string };
-  readonly rounds: Readonly<Record<string, readonly number[]>>;
+  readonly order: Order;
   readonly shape: CoverDrawingShape;
-  readonly stations: readonly {
-    readonly angleDeg: number;
-    readonly radiusMm: number;
-    readonly name: string;
-  }[];
-  readonly asked: Asked | null;
-  readonly standing: readonly StandingView[];
+  readonly stations: BenchState['stations'];
+  readonly asked: AskedHere | null;
+  readonly standing: readonly StandingReading[];
   readonly gauge: string;
   readonly id: string;
   readonly typed: string;
@@ -82,10 +57,10 @@ export function MeasuringPage(props: MeasuringProps) {
         <div class="two">
           <div>
             <ErrorSummary faults={faults} idOf={(path) => (path === 'value' ? 'reading' : undefined)} />
-            <h1 id="asked">{askedInWords(asked, pass)}</h1>
+            <h1 id="asked">{heading(asked, pass)}</h1>
             <p class="why" id="asked-more">
               {asked
-                ? moreInWords(asked, props)
+                ? askedInWords(asked, frame.lengthUnit, props.counts)
                 : 'Every station has its reading. Look at the job, or measure one again.'}
             </p>
             <ReadingForm {...props} />
@@ -121,26 +96,14 @@ export function MeasuringPage(props: MeasuringProps) {
         <MarkBetween {...props} />
         <OrderForm {...props} />
       </div>
-      <script src="/assets/typedLength.js" defer />
-      <script src="/assets/bench.js" defer />
+      <script type="module" src="/assets/modules/views/browser/bench/bench.js" />
     </Layout>
   );
 }
 
-function askedInWords(asked: Asked | null, pass: Pass): string {
+function heading(asked: Asked | null, pass: Pass): string {
   if (asked === null) return 'All measured.';
   return `${WHAT[pass][asked.kind]} ${asked.place}`;
-}
-
-function moreInWords(asked: Asked, { frame, counts }: MeasuringProps): string {
-  const station = asked.at === null ? 'Between stations' : `Station ${asked.at + 1}`;
-  const radius = `r ${briefLength(asked.radiusMm, frame.lengthUnit)}`;
-  const what = asked.replaces
-    ? `${asked.replaces.shown} stands here; what you type corrects it.`
-    : asked.again
-      ? 'A repeat: kept beside what stands.'
-      : `${counts.measured} of ${counts.all} measured.`;
-  return `${station}, ${radius}. ${what}`;
 }
 
 /** What the script works from; without a script nobody reads it. */
@@ -149,21 +112,18 @@ function stateOf({
   job,
   pass,
   order,
-  rounds,
   shape,
   stations,
   asked,
   standing,
   gauge,
-}: MeasuringProps) {
+}: MeasuringProps): BenchState {
   return {
     job: job.number,
     created: job.createdAt,
     pass,
     order,
-    rounds,
     stations,
-    studCount: shape.studCount,
     trackInnerMm: shape.trackInnerDiameterMm / 2,
     trackOuterMm: shape.trackOuterDiameterMm / 2,
     nominalMm: shape.nominalWallMm,
@@ -174,7 +134,6 @@ function stateOf({
     standing,
     what: WHAT[pass],
     weldedAt: Math.max(job.weldedAt ?? 0, pass === 'after' ? (job.passesAt?.at(-1) ?? 0) : 0),
-    signed: job.stage === 'signed' || job.sections.signature !== null,
   };
 }
 
@@ -316,7 +275,7 @@ function WhoMeasures({ job, fields, frame, faults }: MeasuringProps) {
 
 /** What is on the server, newest first, and what is still on this tablet. */
 function KeptLists({ standing, job, pass, order, frame }: MeasuringProps) {
-  const link = (one: StandingView, more: Readonly<Record<string, string>>) =>
+  const link = (one: StandingReading, more: Readonly<Record<string, string>>) =>
     `/jobs/${encodeURIComponent(job.number)}/measure?${new URLSearchParams({
       pass,
       ...order,
@@ -351,10 +310,7 @@ function KeptLists({ standing, job, pass, order, frame }: MeasuringProps) {
             <li data-id={one.id}>
               <span>
                 {one.at >= 0 && <b>{one.at + 1}</b>} {WHAT[pass][one.kind].toLowerCase()} {one.place}:{' '}
-                <b>
-                  {one.shown} {/[a-z"]/i.test(one.shown) ? '' : frame.lengthUnit}
-                </b>
-                , {one.who}
+                <b>{withUnit(one.shown, frame.lengthUnit)}</b>, {one.who}
                 {one.doubtful && <b>, doubted and not confirmed</b>}
               </span>
               <span class="reading-acts">

@@ -1,10 +1,5 @@
-import type { Job, Pass, Reading, ReadingKind } from '../../../shared/words/job.ts';
-import { placesOf } from './table.ts';
-
-export interface Place {
-  readonly angleDeg: number;
-  readonly radiusMm: number;
-}
+import type { ReadingKind } from '../words/job.ts';
+import type { Place } from '../words/places.ts';
 
 /** One thing to be measured: a kind of reading at a place, counted from 0 in the order of the job's places. */
 export interface Step {
@@ -29,24 +24,9 @@ export interface Order {
 }
 
 export const KIND_OF: Readonly<Record<string, ReadingKind>> = { w: 'wall', f: 'face', m: 'mark' };
-const SAME_PLACE = 1e-6;
-
-export function samePlace(a: Place, b: Place): boolean {
-  return Math.abs(a.angleDeg - b.angleDeg) < SAME_PLACE && Math.abs(a.radiusMm - b.radiusMm) < SAME_PLACE;
-}
-
-/** The stations to be asked for: all places of the pass, but those where only a mark was put between stations. */
-export function stationsOf(job: Job, pass: Pass): Place[] {
-  const alone = (place: Place) => {
-    const here = job.readings.filter((one) => one.pass === pass && samePlace(one, place));
-    return here.length > 0 && here.every((one) => one.kind === 'mark');
-  };
-  const laidOut = placesOf({ ...job, readings: [] }, pass);
-  return placesOf(job, pass).filter((place) => laidOut.some((one) => samePlace(one, place)) || !alone(place));
-}
 
 /** The order of the stations, as indexes: as numbered, round either way from stud 1, or each with its opposite. */
-export function roundOrder(stations: readonly Place[], round: Round): number[] {
+function roundOrder(stations: readonly Place[], round: Round): number[] {
   const indexes = stations.map((_, index) => index);
   const turn = (index: number) => (((stations[index]?.angleDeg ?? 0) % 360) + 360) % 360;
   const radius = (index: number) => stations[index]?.radiusMm ?? 0;
@@ -83,8 +63,4 @@ export function nextStep(
   const from = after === null ? -1 : steps.findIndex((one) => one.kind === after.kind && one.at === after.at);
   const rest = [...steps.slice(from + 1), ...steps.slice(0, from + 1)];
   return rest.find((step) => !measured(step)) ?? null;
-}
-
-export function standingAt(job: Job, pass: Pass, kind: ReadingKind, place: Place): readonly Reading[] {
-  return job.readings.filter((one) => one.pass === pass && one.kind === kind && samePlace(one, place));
 }

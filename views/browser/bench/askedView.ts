@@ -1,0 +1,67 @@
+import { askedInWords } from '../../../shared/measuring/askedInWords.ts';
+import type { Asked, BenchState } from '../../../shared/measuring/benchState.ts';
+import { samePlace } from '../../../shared/words/places.ts';
+import type { Asking } from './asking.ts';
+import { byId, show, tell } from './byId.ts';
+import type { KnownReadings } from './knownReadings.ts';
+import type { Question } from './typedKeys.ts';
+
+/** What is asked, above the box; and where everything has been asked, the way on. */
+export function drawAsked(state: BenchState, asking: Asking, known: KnownReadings): void {
+  const { asked } = asking;
+  tell('asked', asked === null ? 'All measured.' : `${state.what[asked.kind]} ${asked.place}`);
+  tell(
+    'asked-more',
+    asked === null
+      ? 'Every station has its reading. Look at the job, or measure one again.'
+      : askedInWords(
+          asked,
+          state.unit,
+          { measured: asking.measuredCount(), all: asking.steps.length },
+          newsOfOthers(asked, known),
+        ),
+  );
+  show('to-answer', asked === null);
+  byId('keep-reading', HTMLElement).className = asked === null ? 'button' : 'button first';
+}
+
+/** What is asked never changes under a person's hands, whatever another tablet sends meanwhile; this tells of it. */
+function newsOfOthers(asked: Asked, known: KnownReadings): string | null {
+  if (asked.replaces !== null || asked.again) return null;
+  const other = known.at(asked.kind, asked).at(-1);
+  return other === undefined
+    ? null
+    : `${other.who} has ${other.shown} here from another tablet; yours is kept beside it, or skip.`;
+}
+
+/** In the drawing: which stations have a reading of the kind that is asked. */
+export function drawStations(state: BenchState, asked: Asked | null, known: KnownReadings): void {
+  const now = known.now().filter((one) => one.kind === (asked?.kind ?? 'wall'));
+  for (const dot of document.querySelectorAll<SVGElement>('#measuring [data-station]')) {
+    const place = state.stations[Number(dot.dataset.station)];
+    const has = place !== undefined && now.some((one) => samePlace(one, place));
+    dot.setAttribute('class', has ? 'st-measured' : 'st-missing');
+  }
+}
+
+/** A doubted value, with its buttons and their keys. */
+export function drawQuestion(question: Question | null): void {
+  show('doubt', question !== null);
+  if (question === null) return;
+  tell('doubt-question', question.question);
+  show('use-meant', question.meant !== null);
+  tell('use-meant', `Use ${question.meant}`);
+  tell('is-right', `${question.typed} is right`);
+  const uses = question.meant === null ? '' : 'u and Enter uses it, ';
+  tell(
+    'doubt-keys',
+    `Or, without leaving the keyboard: ${uses}y and Enter says it is right; or measure here again.`,
+  );
+  show('doubt-keys', true);
+}
+
+/** What is wrong with what was typed; '' where nothing is. */
+export function drawWrong(text: string): void {
+  tell('reading-wrong', text);
+  byId('reading-wrong', HTMLElement).className = text === '' ? '' : 'field-error';
+}

@@ -1,0 +1,257 @@
+// Measuring at the bench. Every reading is kept on this tablet first, under a key of its own, and taken off only when
+// the server says that it has it. The server knows a reading by its id, so sending one twice does nothing.
+
+import type { BenchState } from '../../../shared/measuring/benchState.ts';
+import { readReading } from '../../../shared/measuring/readReading.ts';
+import { readQuantity } from '../../../shared/quantity/readQuantity.ts';
+import type { Place } from '../../../shared/words/places.ts';
+import { drawAsked, drawQuestion, drawStations, drawWrong } from './askedView.ts';
+import { Asking } from './asking.ts';
+import { drawLists, type ListsParts, tellOtherJobs } from './benchLists.ts';
+import { byId, show, tell } from './byId.ts';
+import { KnownReadings } from './knownReadings.ts';
+import { drawTarget, touched } from './planTouch.ts';
+import { Sender } from './sender.ts';
+import { newReadingId, TabletShelf } from './tabletShelf.ts';
+import { type Question, whatEnterDoes } from './typedKeys.ts';
+
+/** The measuring page under a person's hands. */
+class Bench {
+  readonly #state: BenchState;
+  readonly #shelf: TabletShelf;
+  readonly #known: KnownReadings;
+  readonly #asking: Asking;
+  readonly #sender: Sender;
+  readonly #lists: ListsParts;
+  readonly #box = byId('reading', HTMLInputElement);
+  #question: Question | null = null;
+
+  constructor(state: BenchState) {
+    this.#state = state;
+    this.#shelf = new TabletShelf(state.job, state.created);
+    this.#known = new KnownReadings(state, this.#shelf);
+    this.#asking = new Asking(state, this.#known);
+    this.#sender = new Sender({
+      job: state.job,
+      pass: state.pass,
+      shelf: this.#shelf,
+      known: this.#known,
+      who: () => typedIn('f-who'),
+      why: () => typedIn('f-why') ?? '',
+      changed: () => this.#draw(),
+      say: (text) => tell('said', text),
+    });
+    this.#lists = {
+      state,
+      shelf: this.#shelf,
+      known: this.#known,
+      takeOff: (key) => {
+        this.#shelf.takeOff(key);
+        this.#draw();
+      },
+      correct: (target, one) => this.#turn(() => this.#asking.correct(target, one)),
+      repeat: (target) => this.#turn(() => this.#asking.turnTo(target, true)),
+    };
+  }
+
+  open(): void {
+    this.#listenToForms();
+    this.#listenToButtons();
+    this.#listenToWorld();
+    show('reading-keys', true);
+    show('touch-hint', true);
+    tellOtherJobs(this.#shelf);
+    this.#draw();
+    this.#box.focus();
+    void this.#sender.send();
+  }
+
+  // ---- What is typed. ----
+
+  #enter(): void {
+    drawWrong('');
+    const typed = whatEnterDoes(this.#box.value, this.#question);
+    if (typed.does === 'use-meant') this.#useMeant();
+    else if (typed.does === 'confirm') this.#confirm();
+    else if (typed.does === 'skip') this.#skip();
+    else if (typed.does === 'back') this.#turn(() => this.#asking.goBack());
+    else if (typed.does === 'repeat') this.#repeatLast();
+    else if (typed.does === 'read') this.#read(typed.typed);
+    else tell('said', 'Nothing was typed. Measure, or type s and Enter to skip.');
+  }
+
+  #useMeant(): void {
+    if (this.#question?.meant) this.#read(this.#question.meant);
+  }
+
+  #confirm(): void {
+    if (this.#question !== null) this.#keep(this.#question.typed, true);
+  }
+
+  #skip(): void {
+    if (this.#asking.asked !== null) this.#turn(() => this.#asking.goOn());
+  }
+
+  #repeatLast(): void {
+    if (this.#asking.repeatLast()) this.#turn(() => {});
+    else tell('said', 'Nothing has been measured yet on this page, so there is nothing to repeat.');
+  }
+
+  #read(typed: string): void {
+    const { unit, sign, nominalMm, what } = this.#state;
+    const { asked } = this.#asking;
+    if (asked === null) {
+      drawWrong('Every station has its reading. Choose one below to repeat or correct.');
+      return;
+    }
+    const { kind, place } = asked;
+    const field = `${what[kind]} ${place}`;
+    const read = readReading({ kind, field, typed, unit, decimalSign: sign, nominalWallMm: nominalMm });
+    if (!read.ok) {
+      this.#box.select();
+      drawWrong(read.message);
+    } else if (read.doubt !== null) {
+      this.#question = { question: read.doubt.question, meant: read.doubt.meantTyped, typed };
+      this.#box.value = '';
+      drawQuestion(this.#question);
+      this.#box.focus();
+    } else {
+      this.#keep(typed, false);
+    }
+  }
+
+  #keep(typed: string, confirmed: boolean): void {
+    const { pass, unit, sign, gauge, weldedAt, what } = this.#state;
+    const { asked } = this.#asking;
+    if (asked === null) return;
+    const { kind, angleDeg, radiusMm, place, at, replaces } = asked;
+    this.#shelf.add({
+      reading: {
+        id: newReadingId(),
+        pass,
+        kind,
+        angleDeg,
+        radiusMm,
+        typed,
+        unit,
+        decimalSign: sign,
+        gauge,
+        confirmed,
+        replaces: replaces?.id ?? null,
+        weldedAt,
+      },
+      place,
+      at,
+    });
+    this.#asking.kept();
+    tell('said', `${typed} kept: ${what[kind].toLowerCase()} ${place}.`);
+    this.#turn(() => this.#asking.goOn());
+    void this.#sender.send();
+  }
+
+  // ---- What is asked. ----
+
+  /** To something else, with an empty box under the hands. */
+  #turn(to: () => void): void {
+    to();
+    this.#question = null;
+    this.#box.value = '';
+    this.#draw();
+    this.#box.focus();
+  }
+
+  #markAt(place: Place): void {
+    this.#turn(() =>
+      this.#asking.turnTo({ ...place, kind: 'mark', at: null, place: `at ${place.angleDeg}°` }),
+    );
+    tell(
+      'said',
+      'A mark between stations: type its depth, from sound metal to the bottom of the darkened layer.',
+    );
+  }
+
+  /** A station is turned to, any other place on the track takes a mark. */
+  #touch(event: MouseEvent): void {
+    const touch = touched(this.#state, event);
+    if (touch === null) return;
+    if (touch.on === 'track') this.#markAt(touch.place);
+    else if (touch.on === 'station')
+      this.#turn(() => this.#asking.turnToStep({ kind: this.#asking.asked?.kind ?? 'wall', at: touch.at }));
+    else tell('said', 'That is off the track, so no mark is placed there. Touch the track itself.');
+  }
+
+  #draw(): void {
+    const { asked } = this.#asking;
+    drawAsked(this.#state, this.#asking, this.#known);
+    drawTarget(asked);
+    drawStations(this.#state, asked, this.#known);
+    drawQuestion(this.#question);
+    drawLists(this.#lists, this.#sender.trouble);
+  }
+
+  // ---- Wiring. ----
+
+  #listenToForms(): void {
+    byId('reading-form', HTMLFormElement).addEventListener('submit', (event) => {
+      event.preventDefault();
+      event.stopPropagation();
+      if (event.submitter?.id === 'use-meant') this.#useMeant();
+      else if (event.submitter?.id === 'is-right') this.#confirm();
+      else this.#enter();
+    });
+    byId('mark-form', HTMLFormElement).addEventListener('submit', (event) => {
+      const place = this.#markTyped();
+      // What cannot be read goes to the server, which says beside each box what is wrong with it.
+      if (place === null) return;
+      event.preventDefault();
+      this.#markAt(place);
+    });
+  }
+
+  #markTyped(): Place | null {
+    const { unit, sign: decimalSign } = this.#state;
+    const [ma, mr] = [typedIn('f-ma') ?? '', typedIn('f-mr') ?? ''];
+    const angle = readQuantity({ field: '', typed: ma, kind: 'angle', unit: 'deg', decimalSign });
+    const radius = readQuantity({ field: '', typed: mr, kind: 'length', unit, decimalSign });
+    if (!angle.ok || !radius.ok || radius.value <= 0) return null;
+    return { angleDeg: ((angle.value % 360) + 360) % 360, radiusMm: radius.value };
+  }
+
+  #listenToButtons(): void {
+    const buttons: readonly [string, () => void][] = [
+      ['skip', () => this.#skip()],
+      ['back', () => this.#turn(() => this.#asking.goBack())],
+      ['repeat', () => this.#repeatLast()],
+    ];
+    for (const [id, does] of buttons) {
+      byId(id, HTMLElement).addEventListener('click', (event) => {
+        event.preventDefault();
+        does();
+      });
+    }
+    byId('plan-figure', HTMLElement).addEventListener('click', (event) => this.#touch(event));
+  }
+
+  #listenToWorld(): void {
+    const send = () => void this.#sender.send();
+    const look = () => void this.#sender.look();
+    for (const id of ['f-who', 'f-why']) document.getElementById(id)?.addEventListener('change', send);
+    window.addEventListener('online', send);
+    window.addEventListener('storage', () => this.#draw());
+    window.addEventListener('pageshow', (event) => {
+      if (event.persisted) look();
+    });
+    document.addEventListener('visibilitychange', () => {
+      if (document.visibilityState === 'visible') look();
+    });
+  }
+}
+
+/** What stands in a box; null where the page has no such box. */
+function typedIn(id: string): string | null {
+  const box = document.getElementById(id);
+  return box instanceof HTMLInputElement ? box.value.trim() : null;
+}
+
+const root = document.getElementById('measuring');
+if (root?.dataset.state) new Bench(JSON.parse(root.dataset.state) as BenchState).open();

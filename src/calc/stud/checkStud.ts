@@ -1,7 +1,7 @@
 import type { Answer } from '../../../shared/words/answer.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
 import { listInWords } from '../../../shared/words/print.ts';
-import type { Fits, StudCheck, StudCheckInput } from '../../../shared/words/stud.ts';
+import type { Fits, Nut, StudCheck, StudCheckInput } from '../../../shared/words/stud.ts';
 import { engagementFinding } from './engaged/engagementFinding.ts';
 import { nutClamps } from './engaged/nutClamps.ts';
 import { nutThread } from './engaged/nutThread.ts';
@@ -36,47 +36,19 @@ export const STUD_CALC_VERSION = 'stud-2';
 export function checkStud(input: StudCheckInput, unit: LengthUnit = 'mm'): StudCheck {
   refuseStud(input);
   const numbers = studNumbers(input);
-  const { nut, stud } = input;
-  const onNut = nut !== null && numbers.nutGoesOn;
-  const engagement = onNut
-    ? threadEngagement({
-        threadStartMm: stud.threadStartMm,
-        threadEndMm: stud.threadEndMm,
-        lengthToleranceMm: stud.lengthToleranceMm,
-        gripMm: numbers.gripMm,
-        layerTolerancesMm: numbers.layerTolerancesMm,
-        nutHeightMm: nut.heightMm,
-        nutToleranceMm: nut.toleranceMm,
-        countersinkMm: nut.countersinkMm,
-      })
-    : null;
-  const out = onNut ? protrusion(numbers, nut, unit) : null;
+  const onNut = input.nut !== null && numbers.nutGoesOn ? nutChecks(numbers, input.nut, unit) : null;
   const pushed = reachFinding(numbers, unit);
-  const through = holes(numbers, unit);
-  const circles = holeCircle(numbers, unit);
-  const fillet = filletClearsChamfer(numbers, unit);
-  const seat = nutSeat(numbers, unit);
-  const strong = engagement && nut ? stripOrBreak(numbers, nut, engagement, unit) : null;
   const joined = jointChecks(numbers, unit);
   const checks: readonly Checked[] = [
     nutThread(numbers),
-    ...wornThreadFinding(threadGeometry(stud.thread), stud.pitchDiameterMeasuredMm ?? null, unit),
+    ...wornThreadFinding(threadGeometry(input.stud.thread), input.stud.pitchDiameterMeasuredMm ?? null, unit),
     nutClamps(numbers, unit),
-    engagement
-      ? engagementFinding(numbers, engagement, unit)
-      : withoutNut('engagement', 'Engagement', numbers),
-    out ?? withoutNut('protrusion', 'Protrusion', numbers),
-    ...(strong?.checks ?? [withoutNut('strip-or-break', 'Strip or break', numbers)]),
+    ...(onNut?.checks ?? WITH_A_NUT.map(([id, title]) => withoutNut(id, title, numbers))),
     pushed,
     pilotEntersHole(numbers, unit),
     pilotPassesNut(numbers, unit),
     tipClearance(numbers, unit),
-    through,
-    fixedFastenerPosition(through, circles, unit),
-    circles.count,
-    circles.circle,
-    ...(seat ? [seat] : []),
-    ...(fillet ? [fillet] : []),
+    ...holeChecks(numbers, unit),
     ...joined.checks,
   ];
   const judged = fits(checks);
@@ -87,21 +59,15 @@ export function checkStud(input: StudCheckInput, unit: LengthUnit = 'mm'): StudC
     decidedBy: judged.decides?.field ?? null,
     byMm: judged.decides?.missMm ?? null,
     stackMm: numbers.stackMm,
-    engagement: engagement && {
-      nominalMm: engagement.nominalMm,
-      leastMm: engagement.leastMm,
-      threads: engagement.nominalMm / numbers.pitchMm,
-      diameters: engagement.nominalMm / numbers.diameterMm,
-      neededMm: strong?.neededMm ?? null,
-    },
-    protrusionThreads: out?.threads ?? null,
+    engagement: onNut?.engagement ?? null,
+    protrusionThreads: onNut?.protrusionThreads ?? null,
     reach: {
-      seatedMm: stud.projectionMm - numbers.stackMm.nominal,
+      seatedMm: input.stud.projectionMm - numbers.stackMm.nominal,
       pushedBackMm: pushed.reach?.tipBeyondMm ?? null,
       threadsShowing: pushed.reach?.threadsShowing ?? null,
       grade: pushed.reach?.grade ?? null,
     },
-    strength: strong?.strength ?? {
+    strength: onNut?.strength ?? {
       tensileAreaMm2: numbers.thread.tensileStressAreaMm2,
       studShearAreaMm2: null,
       nutShearAreaMm2: null,
@@ -115,6 +81,62 @@ export function checkStud(input: StudCheckInput, unit: LengthUnit = 'mm'): StudC
       ...checks.map((check) => check.answers),
     ),
   };
+}
+
+/** What is checked of a nut that goes on the stud's thread, in this order. */
+const WITH_A_NUT = [
+  ['engagement', 'Engagement'],
+  ['protrusion', 'Protrusion'],
+  ['strip-or-break', 'Strip or break'],
+] as const;
+
+function nutChecks(
+  numbers: StudNumbers,
+  nut: Nut,
+  unit: LengthUnit,
+): Pick<StudCheck, 'engagement' | 'protrusionThreads' | 'strength'> & {
+  readonly checks: readonly Checked[];
+} {
+  const { stud } = numbers.input;
+  const engagement = threadEngagement({
+    threadStartMm: stud.threadStartMm,
+    threadEndMm: stud.threadEndMm,
+    lengthToleranceMm: stud.lengthToleranceMm,
+    gripMm: numbers.gripMm,
+    layerTolerancesMm: numbers.layerTolerancesMm,
+    nutHeightMm: nut.heightMm,
+    nutToleranceMm: nut.toleranceMm,
+    countersinkMm: nut.countersinkMm,
+  });
+  const out = protrusion(numbers, nut, unit);
+  const { checks, strength, neededMm } = stripOrBreak(numbers, nut, engagement, unit);
+  return {
+    checks: [engagementFinding(numbers, engagement, unit), out, ...checks],
+    engagement: {
+      nominalMm: engagement.nominalMm,
+      leastMm: engagement.leastMm,
+      threads: engagement.nominalMm / numbers.pitchMm,
+      diameters: engagement.nominalMm / numbers.diameterMm,
+      neededMm,
+    },
+    protrusionThreads: out.threads,
+    strength,
+  };
+}
+
+function holeChecks(numbers: StudNumbers, unit: LengthUnit): readonly Checked[] {
+  const through = holes(numbers, unit);
+  const circles = holeCircle(numbers, unit);
+  const seat = nutSeat(numbers, unit);
+  const fillet = filletClearsChamfer(numbers, unit);
+  return [
+    through,
+    fixedFastenerPosition(through, circles, unit),
+    circles.count,
+    circles.circle,
+    ...(seat ? [seat] : []),
+    ...(fillet ? [fillet] : []),
+  ];
 }
 
 /** The stress area of the thread's callout, or what wear left of it. */

@@ -1,7 +1,7 @@
 import type { Answer } from '../../../../shared/words/answer.ts';
 import { FORCE, type LengthUnit, printAs, printLength, printNumber } from '../../../../shared/words/print.ts';
 import type { Nut, StudCheck } from '../../../../shared/words/stud.ts';
-import type { Checked } from '../numbers/checked.ts';
+import { type Checked, notKnown } from '../numbers/checked.ts';
 import type { StudNumbers } from '../numbers/studNumbers.ts';
 import { threadShearAreas } from '../thread/threadShearAreas.ts';
 import { neededEngagement } from './neededEngagement.ts';
@@ -38,36 +38,8 @@ export function stripOrBreak(
   const areas = threadShearAreas({ stud: thread, nut: nutThread, lengthMm: engagement.nominalMm });
   const At = thread.tensileStressAreaMm2;
   const first = firstToGo(At, areas.studMm2, areas.nutMm2, stud.tensileMPa, nut.tensileMPa);
-  const mm = (x: number) => printLength(x, unit, 'coarse');
-  const failed = engagement.nominalMm < needed.value - 1e-9;
-  const low = engagement.leastMm < needed.value - 1e-9;
-  const missMm = failed ? needed.value - engagement.nominalMm : low ? needed.value - engagement.leastMm : 0;
-  const byNut = engagement.outer.nominalMm >= 0 && engagement.inner.nominalMm >= 0;
-  const load = first.loadN === null ? '' : ` (at about ${printAs(first.loadN, FORCE[unit])})`;
-  const sentence = failed
-    ? `${mm(engagement.nominalMm)} of thread engaged is less than the ${mm(needed.value)} at which the stud breaks before a thread strips: a thread strips first${load}.`
-    : low
-      ? `${mm(engagement.nominalMm)} of thread engaged is enough (${mm(needed.value)}) for the stud to break before a thread strips; with every size at its worst only ${mm(engagement.leastMm)} is engaged.`
-      : `${mm(engagement.nominalMm)} of thread engaged; from ${mm(needed.value)} the stud breaks before a thread strips${load}.`;
   const strip: Checked = {
-    finding: {
-      id: 'strip-or-break',
-      title: 'Strip or break',
-      status: failed ? 'fail' : low ? 'caution' : 'pass',
-      value: engagement.nominalMm,
-      limit: needed.value,
-      unit: 'mm',
-      sentence,
-      source: SOURCE,
-      answer: needed,
-    },
-    field: byNut ? 'heightMm' : engagement.inner.nominalMm < 0 ? 'threadStartMm' : 'threadEndMm',
-    missMm,
-    short: 'a thread would strip before the stud breaks',
-    mend: byNut
-      ? `A nut ${mm(missMm)} taller, or a stronger one, would do.`
-      : `${mm(missMm)} more engagement would do.`,
-    counts: true,
+    ...againstNeeded(engagement, needed, first.loadN, unit),
     answers: {
       neededEngagementMm: needed,
       studShearAreaMm2: areas.studArea,
@@ -85,6 +57,47 @@ export function stripOrBreak(
       breakingLoadN: first.loadN,
     },
     neededMm: needed.value,
+  };
+}
+
+/** The engagement there is against the one needed, nominal and with every size at its worst. */
+function againstNeeded(
+  engagement: Engagement,
+  needed: Answer & { readonly value: number },
+  loadN: number | null,
+  unit: LengthUnit,
+): Omit<Checked, 'answers'> {
+  const { nominalMm, leastMm, outer, inner } = engagement;
+  const mm = (x: number) => printLength(x, unit, 'coarse');
+  const failed = nominalMm < needed.value - 1e-9;
+  const low = leastMm < needed.value - 1e-9;
+  const missMm = failed ? needed.value - nominalMm : low ? needed.value - leastMm : 0;
+  const byNut = outer.nominalMm >= 0 && inner.nominalMm >= 0;
+  const load = loadN === null ? '' : ` (at about ${printAs(loadN, FORCE[unit])})`;
+  const sentence = failed
+    ? `${mm(nominalMm)} of thread engaged is less than the ${mm(needed.value)} at which the stud breaks before a thread strips: a thread strips first${load}.`
+    : low
+      ? `${mm(nominalMm)} of thread engaged is enough (${mm(needed.value)}) for the stud to break before a thread strips; with every size at its worst only ${mm(leastMm)} is engaged.`
+      : `${mm(nominalMm)} of thread engaged; from ${mm(needed.value)} the stud breaks before a thread strips${load}.`;
+  return {
+    finding: {
+      id: 'strip-or-break',
+      title: 'Strip or break',
+      status: failed ? 'fail' : low ? 'caution' : 'pass',
+      value: nominalMm,
+      limit: needed.value,
+      unit: 'mm',
+      sentence,
+      source: SOURCE,
+      answer: needed,
+    },
+    field: byNut ? 'heightMm' : inner.nominalMm < 0 ? 'threadStartMm' : 'threadEndMm',
+    missMm,
+    short: 'a thread would strip before the stud breaks',
+    mend: byNut
+      ? `A nut ${mm(missMm)} taller, or a stronger one, would do.`
+      : `${mm(missMm)} more engagement would do.`,
+    counts: true,
   };
 }
 
@@ -127,23 +140,13 @@ function firstToGo(
 
 function nutNotChecked(studMissing: boolean): Checked {
   const whose = studMissing ? 'stud' : 'nut';
-  return {
-    finding: {
-      id: 'nut-strip',
-      title: 'Nut’s thread',
-      status: 'not-checked',
-      value: null,
-      limit: null,
-      unit: 'mm',
+  return notKnown(
+    { id: 'nut-strip', title: 'Nut’s thread', limit: null, unit: 'mm', source: SOURCE },
+    {
       sentence: `Whether the nut’s thread strips first is not known: the ${whose}’s tensile strength was not given.`,
-      source: SOURCE,
-      answer: null,
+      field: 'tensileMPa',
+      short: `the ${whose}’s tensile strength was not given`,
+      mend: '',
     },
-    field: 'tensileMPa',
-    missMm: null,
-    short: `the ${whose}’s tensile strength was not given`,
-    mend: '',
-    counts: true,
-    answers: {},
-  };
+  );
 }

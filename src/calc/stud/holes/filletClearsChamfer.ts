@@ -1,5 +1,5 @@
 import { type LengthUnit, printLength, printNumber } from '../../../../shared/words/print.ts';
-import type { Checked } from '../numbers/checked.ts';
+import { type Checked, notKnown } from '../numbers/checked.ts';
 import type { StudNumbers } from '../numbers/studNumbers.ts';
 
 /**
@@ -29,21 +29,12 @@ export function filletClearsChamfer(numbers: StudNumbers, unit: LengthUnit): Che
   const mm = (x: number) => printLength(x, unit, 'coarse');
   if (roomMm === null) {
     const what = edgeMm === null ? 'hole' : 'chamfer';
-    return {
-      finding: {
-        ...base,
-        status: 'not-checked',
-        value: null,
-        sentence: `Whether the fillet at the stud’s foot clears the hole is not known: the ${layer.name}’s ${what} was not given.`,
-        answer: null,
-      },
+    return notKnown(base, {
+      sentence: `Whether the fillet at the stud’s foot clears the hole is not known: the ${layer.name}’s ${what} was not given.`,
       field: edgeMm === null ? 'holeDiameterMm' : 'chamferMm',
-      missMm: null,
       short: `the ${layer.name}’s ${what} was not given`,
       mend: `Measure the ${layer.name}’s ${what}.`,
-      counts: true,
-      answers: {},
-    };
+    });
   }
   const clears = roomMm >= -1e-9;
   const answer = {

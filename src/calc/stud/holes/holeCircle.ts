@@ -17,74 +17,81 @@ export function holeCircle(
   numbers: StudNumbers,
   unit: LengthUnit,
 ): { readonly count: Checked; readonly circle: Checked; readonly differenceMm: number | null } {
-  const { input } = numbers;
-  const { stack, joint } = input;
+  const { stack, joint, coverStudCount, coverStudCircleDiameterMm } = numbers.input;
   const ofStack = joint?.ofStack ?? [];
   const jointCount = joint && !ofStack.includes('count') ? joint.studCount : null;
   const jointCircleMm = joint && !ofStack.includes('circle') ? joint.studCircleDiameterMm : null;
-  const coverCount = input.coverStudCount ?? jointCount;
-  const coverCircleMm = input.coverStudCircleDiameterMm ?? jointCircleMm;
-  const mm = (x: number) => printLength(x, unit, 'coarse');
-  const noCount =
-    coverCount === null
+  return {
+    count: sameCount(coverStudCount ?? jointCount, stack.holeCount),
+    ...sameCircle(coverStudCircleDiameterMm ?? jointCircleMm, stack.holeCircleDiameterMm, unit),
+  };
+}
+
+function sameCount(studs: number | null, holes: number | null): Checked {
+  const missing =
+    studs === null
       ? 'the cover’s number of studs was not given'
       : 'the stack’s number of holes was not given';
-  const noCircle =
-    coverCircleMm === null
-      ? 'the cover’s stud circle was not given'
-      : 'the stack’s hole circle was not given';
-
-  const countKnown = coverCount !== null && stack.holeCount !== null;
-  const countSame = coverCount === stack.holeCount;
-  const count: Checked = {
+  const known = studs !== null && holes !== null;
+  const same = studs === holes;
+  return {
     finding: {
       id: 'hole-count',
       title: 'Number of holes',
-      status: countKnown ? (countSame ? 'pass' : 'fail') : 'not-checked',
-      value: stack.holeCount,
-      limit: coverCount,
+      status: known ? (same ? 'pass' : 'fail') : 'not-checked',
+      value: holes,
+      limit: studs,
       unit: '',
-      sentence: countKnown
-        ? countSame
-          ? `Flexplate and cover both have ${coverCount}.`
-          : `The flexplate has ${stack.holeCount} holes; the cover has ${coverCount} studs.`
-        : `The number of holes is not compared: ${noCount}.`,
+      sentence: known
+        ? same
+          ? `Flexplate and cover both have ${studs}.`
+          : `The flexplate has ${holes} holes; the cover has ${studs} studs.`
+        : `The number of holes is not compared: ${missing}.`,
       source: 'the cover',
       answer: null,
     },
     field: 'holeCount',
     missMm: null,
-    short: countKnown ? 'the flexplate has another number of holes than the cover has studs' : noCount,
+    short: known ? 'the flexplate has another number of holes than the cover has studs' : missing,
     mend: '',
-    counts: coverCount !== null,
+    counts: studs !== null,
     answers: {},
   };
+}
 
-  const known = coverCircleMm !== null && stack.holeCircleDiameterMm !== null;
-  const differenceMm = known ? stack.holeCircleDiameterMm! - coverCircleMm! : null;
+function sameCircle(
+  studsMm: number | null,
+  holesMm: number | null,
+  unit: LengthUnit,
+): { readonly circle: Checked; readonly differenceMm: number | null } {
+  const mm = (x: number) => printLength(x, unit, 'coarse');
+  const missing =
+    studsMm === null ? 'the cover’s stud circle was not given' : 'the stack’s hole circle was not given';
+  const differenceMm = studsMm === null || holesMm === null ? null : holesMm - studsMm;
   const same = differenceMm !== null && Math.abs(differenceMm) <= SAME_CIRCLE_MM + 1e-9;
   const circle: Checked = {
     finding: {
       id: 'hole-circle',
       title: 'Hole circle',
-      status: known ? (same ? 'pass' : 'fail') : 'not-checked',
-      value: stack.holeCircleDiameterMm,
-      limit: coverCircleMm,
+      status: differenceMm === null ? 'not-checked' : same ? 'pass' : 'fail',
+      value: holesMm,
+      limit: studsMm,
       unit: 'mm',
-      sentence: known
-        ? same
-          ? `The flexplate’s hole circle, ${mm(stack.holeCircleDiameterMm!)}, is the cover’s.`
-          : `The flexplate’s hole circle is ${mm(stack.holeCircleDiameterMm!)}, the cover’s stud circle ${mm(coverCircleMm!)}: ${mm(Math.abs(differenceMm!))} apart.`
-        : `The hole circle is not compared: ${noCircle}.`,
+      sentence:
+        differenceMm === null
+          ? `The hole circle is not compared: ${missing}.`
+          : same
+            ? `The flexplate’s hole circle, ${mm(holesMm!)}, is the cover’s.`
+            : `The flexplate’s hole circle is ${mm(holesMm!)}, the cover’s stud circle ${mm(studsMm!)}: ${mm(Math.abs(differenceMm))} apart.`,
       source: SOURCE,
       answer: null,
     },
     field: 'holeCircleDiameterMm',
     missMm: differenceMm === null ? null : same ? 0 : Math.abs(differenceMm),
-    short: known ? 'the flexplate’s hole circle is not the cover’s' : noCircle,
+    short: differenceMm === null ? missing : 'the flexplate’s hole circle is not the cover’s',
     mend: '',
-    counts: coverCircleMm !== null,
+    counts: studsMm !== null,
     answers: {},
   };
-  return { count, circle, differenceMm };
+  return { circle, differenceMm };
 }

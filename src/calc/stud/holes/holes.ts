@@ -20,21 +20,8 @@ export interface HoleClearance {
  *   Example: 3/8-24 2A (d_max 9.497), hole 10.3 → 0.80 mm (calc/stud/checkStud.test.ts)
  */
 export function holes(numbers: StudNumbers, unit: LengthUnit): Checked & HoleClearance {
-  const { stud, stack } = numbers.input;
-  const threadMm = numbers.thread.majorMm.max ?? numbers.diameterMm;
-  const studMm = Math.max(threadMm, stud.pilotDiameterMm ?? 0);
-  const given = stack.layers.flatMap((layer) =>
-    layer.holeDiameterMm === null
-      ? []
-      : [{ name: layer.name, holeMm: layer.holeDiameterMm, clearanceMm: layer.holeDiameterMm - studMm }],
-  );
-  const missing = stack.layers.filter((layer) => layer.holeDiameterMm === null).map((layer) => layer.name);
-  const tightest = given.reduce<HoleClearance['tightest']>(
-    (least, hole) => (least && least.clearanceMm <= hole.clearanceMm ? least : hole),
-    null,
-  );
-  const mm = (x: number) => printLength(x, unit, 'coarse');
-  const what = studMm > threadMm ? 'pilot' : 'thread';
+  const passing = passingOf(numbers);
+  const { studMm, tightest, missing } = passing;
   const tight = tightest !== null && tightest.clearanceMm <= 1e-9;
   const status = tight ? 'fail' : missing.length > 0 ? 'not-checked' : 'pass';
   const answer = tightest && {
@@ -51,14 +38,6 @@ export function holes(numbers: StudNumbers, unit: LengthUnit): Checked & HoleCle
     warnings: [],
   };
   const overMm = tight ? -tightest.clearanceMm : 0;
-  const sentence = {
-    fail: () =>
-      `The stud’s ${what}, ${mm(studMm)}, does not go through the ${mm(tightest?.holeMm ?? 0)} hole of the ${tightest?.name}.`,
-    'not-checked': () =>
-      `Whether the stud goes through every hole is not known: no hole diameter was given for ${listInWords(missing.map((name) => `the ${name}`))}.`,
-    pass: () =>
-      `The stud’s ${what}, at most ${mm(studMm)}, goes through every hole; the tightest, ${mm(tightest?.holeMm ?? 0)} in the ${tightest?.name}, leaves ${mm(tightest?.clearanceMm ?? 0)}.`,
-  }[status]();
   return {
     studMm,
     tightest,
@@ -69,7 +48,7 @@ export function holes(numbers: StudNumbers, unit: LengthUnit): Checked & HoleCle
       value: tightest?.clearanceMm ?? null,
       limit: 0,
       unit: 'mm',
-      sentence,
+      sentence: inWords(passing, status, unit),
       source: 'first principles',
       answer,
     },
@@ -82,8 +61,44 @@ export function holes(numbers: StudNumbers, unit: LengthUnit): Checked & HoleCle
     mend:
       status === 'not-checked'
         ? 'Measure the missing holes.'
-        : `A stud more than ${mm(overMm)} thinner would go through; do not open the hole.`,
+        : `A stud more than ${printLength(overMm, unit, 'coarse')} thinner would go through; do not open the hole.`,
     counts: true,
     answers: answer ? { holeClearanceMm: answer } : {},
   };
+}
+
+interface Passing extends HoleClearance {
+  /** What of the stud is thickest. */
+  readonly what: 'thread' | 'pilot';
+  /** Layers whose hole was not given. */
+  readonly missing: readonly string[];
+}
+
+function passingOf({ input: { stud, stack }, thread, diameterMm }: StudNumbers): Passing {
+  const threadMm = thread.majorMm.max ?? diameterMm;
+  const studMm = Math.max(threadMm, stud.pilotDiameterMm ?? 0);
+  let tightest: HoleClearance['tightest'] = null;
+  for (const { name, holeDiameterMm: holeMm } of stack.layers) {
+    if (holeMm === null) continue;
+    const clearanceMm = holeMm - studMm;
+    if (!(tightest && tightest.clearanceMm <= clearanceMm)) tightest = { name, holeMm, clearanceMm };
+  }
+  const missing = stack.layers.filter((layer) => layer.holeDiameterMm === null).map(({ name }) => name);
+  return { studMm, tightest, what: studMm > threadMm ? 'pilot' : 'thread', missing };
+}
+
+function inWords(
+  { studMm, tightest, what, missing }: Passing,
+  status: 'pass' | 'fail' | 'not-checked',
+  unit: LengthUnit,
+): string {
+  const mm = (x: number) => printLength(x, unit, 'coarse');
+  switch (status) {
+    case 'fail':
+      return `The stud’s ${what}, ${mm(studMm)}, does not go through the ${mm(tightest?.holeMm ?? 0)} hole of the ${tightest?.name}.`;
+    case 'not-checked':
+      return `Whether the stud goes through every hole is not known: no hole diameter was given for ${listInWords(missing.map((name) => `the ${name}`))}.`;
+    case 'pass':
+      return `The stud’s ${what}, at most ${mm(studMm)}, goes through every hole; the tightest, ${mm(tightest?.holeMm ?? 0)} in the ${tightest?.name}, leaves ${mm(tightest?.clearanceMm ?? 0)}.`;
+  }
 }

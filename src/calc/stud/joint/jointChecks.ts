@@ -26,27 +26,31 @@ export interface JointChecks {
 
 /** Does the tightened joint carry the engine's torque by friction, without overloading the stud? Judged on the least. */
 export function jointChecks(numbers: StudNumbers, unit: LengthUnit): JointChecks {
-  const { joint, stud, nut, stack } = numbers.input;
+  const { joint, stud, nut } = numbers.input;
   if (!joint) return { joint: null, holds: 'not-checked', checks: [noJoint()] };
-  const prevailingNm = joint.prevailingNm ?? 0;
-  const F = preload({ ...joint, prevailingNm, diameterMm: numbers.diameterMm });
+  const areaMm2 = numbers.thread.tensileStressAreaMm2;
+  const shared = { ...joint, prevailingNm: joint.prevailingNm ?? 0, diameterMm: numbers.diameterMm };
+  const radiusMm = joint.studCircleDiameterMm / 2;
+  const F = preload(shared);
   const loss = embedding(numbers, joint);
   const FZ = loss.answer?.value ?? null;
   const least = FZ === null ? null : Math.max(0, F.lowN - FZ);
-  const radiusMm = joint.studCircleDiameterMm / 2;
   const slipAt = (preloadN: number) => slipTorque({ ...joint, preloadN, radiusMm });
   const nominalSlip = FZ === null ? null : slipAt(F.nominalN - FZ);
   const leastSlip = least === null ? null : slipAt(least);
-  const proof = proofShare({
-    mostN: F.highN,
-    proofMPa: stud.proofMPa,
-    tensileMPa: stud.tensileMPa,
-    areaMm2: numbers.thread.tensileStressAreaMm2,
-  });
   const lockingUnknown = (nut?.prevailing ?? false) && joint.prevailingNm == null;
+  const proof = proofShare({ mostN: F.highN, proofMPa: stud.proofMPa, tensileMPa: stud.tensileMPa, areaMm2 });
   const slip = slipFinding(joint, nominalSlip, leastSlip, loss.missing, lockingUnknown, unit);
-  const under = stack.layers.at(-1)!.holeDiameterMm;
-  const dW = nut?.bearingOuterDiameterMm ?? null;
+  const torque = torqueWindow({
+    ...shared,
+    unit,
+    radiusMm,
+    askedNm: joint.engineTorqueNm * joint.serviceFactor,
+    embeddingLossN: FZ,
+    proofMPa: stud.proofMPa,
+    areaMm2,
+  });
+  const worked = { preloadN: F.answer, ...(loss.answer ? { embeddingLossN: loss.answer } : {}) };
   const statuses = [proof.finding.status, slip.finding.status];
   return {
     joint: {
@@ -57,45 +61,37 @@ export function jointChecks(numbers: StudNumbers, unit: LengthUnit): JointChecks
     },
     holds: statuses.includes('fail') ? 'no' : statuses.includes('not-checked') ? 'not-checked' : 'yes',
     checks: [
-      {
-        ...proof,
-        answers: {
-          ...proof.answers,
-          preloadN: F.answer,
-          ...(loss.answer ? { embeddingLossN: loss.answer } : {}),
-        },
-      },
+      { ...proof, answers: { ...proof.answers, ...worked } },
       slip,
-      torqueWindow({
-        ...joint,
-        unit,
-        prevailingNm,
-        diameterMm: numbers.diameterMm,
-        radiusMm,
-        askedNm: joint.engineTorqueNm * joint.serviceFactor,
-        embeddingLossN: FZ,
-        proofMPa: stud.proofMPa,
-        areaMm2: numbers.thread.tensileStressAreaMm2,
-      }),
+      torque,
       ...(slip.finding.status === 'fail' ? [shearAfterSlip(numbers, joint, unit)] : []),
-      ...(nut?.proofMPa != null
-        ? [
-            nutProof(
-              {
-                mostN: F.highN,
-                nutProofMPa: nut.proofMPa,
-                areaMm2: numbers.thread.tensileStressAreaMm2,
-              },
-              unit,
-            ),
-          ]
-        : []),
-      ...(dW !== null && under !== null && dW > under
-        ? [bearingPressure({ mostN: F.highN, bearingOuterDiameterMm: dW, holeDiameterMm: under }, unit)]
-        : []),
+      ...underNut(numbers, F.highN, unit),
       ...usedAgain(joint, nut, unit),
     ],
   };
+}
+
+/** What the greatest preload does to the nut, and to the layer under it, where they are known. */
+function underNut(
+  { input: { nut, stack }, thread }: StudNumbers,
+  mostN: number,
+  unit: LengthUnit,
+): Checked[] {
+  if (!nut) return [];
+  const { proofMPa, bearingOuterDiameterMm } = nut;
+  const { holeDiameterMm } = stack.layers.at(-1)!;
+  const proof =
+    proofMPa === null
+      ? []
+      : [nutProof({ mostN, nutProofMPa: proofMPa, areaMm2: thread.tensileStressAreaMm2 }, unit)];
+  if (
+    bearingOuterDiameterMm === null ||
+    holeDiameterMm === null ||
+    bearingOuterDiameterMm <= holeDiameterMm
+  ) {
+    return proof;
+  }
+  return [...proof, bearingPressure({ mostN, bearingOuterDiameterMm, holeDiameterMm }, unit)];
 }
 
 function embedding(

@@ -1,3 +1,5 @@
+import type { Answer } from '../../../../shared/words/answer.ts';
+import type { Status } from '../../../../shared/words/finding.ts';
 import { printNumber, printShare } from '../../../../shared/words/print.ts';
 import type { Checked } from '../numbers/checked.ts';
 
@@ -24,35 +26,15 @@ export function proofShare({
   tensileMPa?: number | null;
   areaMm2: number;
 }): Checked & { readonly share: number | null } {
-  const shape = {
-    field: 'proofMPa',
-    missMm: null,
-    short: 'the preload is too great for the stud',
-    mend: '',
-    counts: false,
-  };
-  const base = {
-    id: 'joint-proof',
-    title: 'Share of proof load',
-    limit: MOST_OF_PROOF,
-    unit: '',
-    source: SOURCE,
-  };
-  if (proofMPa === null) {
+  const share = proofMPa === null ? null : mostN / (proofMPa * areaMm2);
+  if (proofMPa === null || share === null) {
     const sentence = 'The share of proof load is not worked out: the stud’s proof stress was not given.';
-    return {
-      ...shape,
-      share: null,
-      finding: { ...base, status: 'not-checked', value: null, sentence, answer: null },
-      answers: {},
-    };
+    return { ...told('not-checked', sentence, null), share };
   }
-  const share = mostN / (proofMPa * areaMm2);
   const breaks = tensileMPa !== null && mostN > tensileMPa * areaMm2;
   const breaking = breaks
     ? ` Its breaking load is ${printShare(tensileMPa / proofMPa)} of it: the stud may break as it is tightened.`
     : '';
-  const passes = share <= MOST_OF_PROOF + 1e-9;
   const answer = {
     symbol: 'F/F_p',
     value: share,
@@ -66,16 +48,28 @@ export function proofShare({
     ],
     warnings: [],
   } as const;
+  const sentence = `At its most the preload is ${printShare(share)} of the stud’s proof load; 75 % is advised for a joint that is used again.${breaking} The maker’s torque comes first.`;
+  return { ...told(share <= MOST_OF_PROOF + 1e-9 ? 'pass' : 'fail', sentence, answer), share };
+}
+
+function told(status: Status, sentence: string, answer: Answer | null): Checked {
   return {
-    ...shape,
-    share,
     finding: {
-      ...base,
-      status: passes ? 'pass' : 'fail',
-      value: share,
-      sentence: `At its most the preload is ${printShare(share)} of the stud’s proof load; 75 % is advised for a joint that is used again.${breaking} The maker’s torque comes first.`,
+      id: 'joint-proof',
+      title: 'Share of proof load',
+      limit: MOST_OF_PROOF,
+      unit: '',
+      source: SOURCE,
+      status,
+      value: answer?.value ?? null,
+      sentence,
       answer,
     },
-    answers: { proofShare: answer },
+    field: 'proofMPa',
+    missMm: null,
+    short: 'the preload is too great for the stud',
+    mend: '',
+    counts: false,
+    answers: answer ? { proofShare: answer } : {},
   };
 }

@@ -39,51 +39,9 @@ export function studTolerances(
   { draws = 100_000, seed = 1 }: { readonly draws?: number; readonly seed?: number } = {},
 ): StudTolerances {
   refuseStud(input);
-  const { stud, stack, nut, criteria, pullForwardMm: g } = input;
-  const room = stack.tipRoomMm;
-  const { pitchMm: P, layerTolerancesMm, washerMm, stackMm } = studNumbers(input);
-  const random = seeded(seed);
-  const spread = (t: number): number => (t === 0 ? 0 : t * (2 * random() - 1));
-  const tl = stud.lengthToleranceMm;
-  const count = {
-    clamps: 0,
-    engaged: 0,
-    protrudes: 0,
-    starts: 0,
-    shows: 0,
-    enters: 0,
-    clears: 0,
-    none: 0,
-    all: 0,
-  };
-  for (let i = 0; i < draws; i++) {
-    let S = stackMm.nominal;
-    for (const t of layerTolerancesMm) S += spread(t);
-    const start = stud.threadStartMm + spread(tl);
-    const end = stud.threadEndMm + spread(tl);
-    const tip = stud.projectionMm + spread(tl);
-    const top = S + washerMm + (nut ? nut.heightMm + spread(nut.toleranceMm) : 0);
-    const clamps = S + washerMm - start >= P - 1e-9;
-    const cs = nut?.countersinkMm ?? 0;
-    const engaged = nut === null || (end >= top - cs - 1e-9 && start <= S + washerMm + cs + 1e-9);
-    const protrudes = nut === null || end - top >= criteria.protrusionThreads * P - 1e-9;
-    const shows = g === null || tip - g - S > 1e-9;
-    const enters = g === null || tip - g > 1e-9;
-    const clears = room === null || room - tip > 1e-9;
-    const starts =
-      g === null || (!nut?.prevailing && shows && end - g - S >= criteria.startThreads * P - 1e-9);
-    if (clamps) count.clamps++;
-    if (engaged) count.engaged++;
-    if (protrudes) count.protrudes++;
-    if (starts) count.starts++;
-    if (shows) count.shows++;
-    if (enters) count.enters++;
-    if (clears) count.clears++;
-    // A tip that shows is past the flexplate's face.
-    const rest = clamps && engaged && protrudes && clears;
-    if (rest && shows) count.none++;
-    if (rest && starts) count.all++;
-  }
+  const { nut, pullForwardMm: g } = input;
+  const room = input.stack.tipRoomMm;
+  const count = wellIn(input, draws, seed);
   const allWell = count.all / draws;
   return {
     draws,
@@ -111,6 +69,56 @@ export function studTolerances(
       warnings: [],
     },
   };
+}
+
+/** In how many draws each check passes; what was not given passes in all of them. */
+function wellIn(input: StudCheckInput, draws: number, seed: number) {
+  const { stud, stack, nut, criteria, pullForwardMm: g } = input;
+  const room = stack.tipRoomMm;
+  const { pitchMm: P, layerTolerancesMm, washerMm, stackMm } = studNumbers(input);
+  const random = seeded(seed);
+  const spread = (t: number): number => (t === 0 ? 0 : t * (2 * random() - 1));
+  const tl = stud.lengthToleranceMm;
+  const cs = nut?.countersinkMm ?? 0;
+  const count = {
+    clamps: 0,
+    engaged: 0,
+    protrudes: 0,
+    starts: 0,
+    shows: 0,
+    enters: 0,
+    clears: 0,
+    none: 0,
+    all: 0,
+  };
+  for (let i = 0; i < draws; i++) {
+    let S = stackMm.nominal;
+    for (const t of layerTolerancesMm) S += spread(t);
+    const start = stud.threadStartMm + spread(tl);
+    const end = stud.threadEndMm + spread(tl);
+    const tip = stud.projectionMm + spread(tl);
+    const top = S + washerMm + (nut ? nut.heightMm + spread(nut.toleranceMm) : 0);
+    const clamps = S + washerMm - start >= P - 1e-9;
+    const engaged = nut === null || (end >= top - cs - 1e-9 && start <= S + washerMm + cs + 1e-9);
+    const protrudes = nut === null || end - top >= criteria.protrusionThreads * P - 1e-9;
+    const shows = g === null || tip - g - S > 1e-9;
+    const enters = g === null || tip - g > 1e-9;
+    const clears = room === null || room - tip > 1e-9;
+    const starts =
+      g === null || (!nut?.prevailing && shows && end - g - S >= criteria.startThreads * P - 1e-9);
+    if (clamps) count.clamps++;
+    if (engaged) count.engaged++;
+    if (protrudes) count.protrudes++;
+    if (starts) count.starts++;
+    if (shows) count.shows++;
+    if (enters) count.enters++;
+    if (clears) count.clears++;
+    // A tip that shows is past the flexplate's face.
+    const rest = clamps && engaged && protrudes && clears;
+    if (rest && shows) count.none++;
+    if (rest && starts) count.all++;
+  }
+  return count;
 }
 
 /** A 32-bit generator with a seed: the same draws every time, on every machine. */

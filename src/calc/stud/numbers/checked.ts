@@ -16,3 +16,18 @@ export interface Checked {
   readonly counts: boolean;
   readonly answers: Readonly<Record<string, Answer>>;
 }
+
+/** A check that something missing keeps from being made: what is missing, and how to get it. */
+export function notKnown(
+  base: Pick<Finding, 'id' | 'title' | 'limit' | 'unit' | 'source'>,
+  told: Pick<Checked, 'field' | 'short' | 'mend'> & Pick<Finding, 'sentence'>,
+): Checked {
+  const { sentence, ...rest } = told;
+  return {
+    finding: { ...base, status: 'not-checked', value: null, sentence, answer: null },
+    ...rest,
+    missMm: null,
+    counts: true,
+    answers: {},
+  };
+}

@@ -1,5 +1,5 @@
 import { type LengthUnit, printLength, printNumber } from '../../../../shared/words/print.ts';
-import type { Checked } from '../numbers/checked.ts';
+import { type Checked, notKnown } from '../numbers/checked.ts';
 import { lengthMargin, spreadInWords } from '../numbers/lengthMargin.ts';
 import type { StudNumbers } from '../numbers/studNumbers.ts';
 
@@ -19,22 +19,13 @@ export function pilotEntersHole(numbers: StudNumbers, unit: LengthUnit): Checked
     source: 'first principles',
   };
   if (g === null) {
-    return {
-      finding: {
-        ...base,
-        status: 'not-checked',
-        value: null,
-        sentence:
-          'Whether the studs are in their holes before the pads meet is not known: the pull-forward gap was not given.',
-        answer: null,
-      },
+    return notKnown(base, {
+      sentence:
+        'Whether the studs are in their holes before the pads meet is not known: the pull-forward gap was not given.',
       field: 'pullForwardMm',
-      missMm: null,
       short: 'the pull-forward gap is not known',
       mend: '',
-      counts: true,
-      answers: {},
-    };
+    });
   }
   const insideMm = stud.projectionMm - g;
   const margin = lengthMargin({ marginMm: insideMm, tolerancesMm: [stud.lengthToleranceMm] });

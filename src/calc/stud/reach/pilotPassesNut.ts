@@ -1,5 +1,5 @@
 import { type LengthUnit, printLength, printNumber } from '../../../../shared/words/print.ts';
-import type { Checked } from '../numbers/checked.ts';
+import { type Checked, notKnown } from '../numbers/checked.ts';
 import type { StudNumbers } from '../numbers/studNumbers.ts';
 
 /**
@@ -21,25 +21,16 @@ export function pilotPassesNut(numbers: StudNumbers, unit: LengthUnit): Checked 
     unit: 'mm',
     source: `least minor diameter of the nut’s thread, ${numbers.input.stud.thread.system === 'metric' ? 'ISO 965-1' : 'ASME B1.1'}`,
   };
-  const shape = { field: 'pilotDiameterMm', short: 'its pilot does not pass the nut', counts: true };
+  const field = 'pilotDiameterMm';
   if (pilotMm === null) {
-    const none = stud.projectionMm - stud.threadEndMm <= 1e-9;
-    return {
-      ...shape,
-      finding: {
-        ...base,
-        status: none ? 'pass' : 'not-checked',
-        value: null,
-        sentence: none
-          ? 'The thread runs to the tip; there is no pilot to pass the nut.'
-          : 'Whether the pilot passes the nut is not known: its diameter was not given.',
-        answer: null,
-      },
-      missMm: none ? 0 : null,
-      short: none ? '' : 'its pilot’s diameter is not known',
-      mend: none ? '' : 'Measure the pilot’s diameter.',
-      answers: {},
-    };
+    const sentence = 'Whether the pilot passes the nut is not known: its diameter was not given.';
+    const unmeasured = notKnown(base, {
+      sentence,
+      field,
+      short: 'its pilot’s diameter is not known',
+      mend: 'Measure the pilot’s diameter.',
+    });
+    return stud.projectionMm - stud.threadEndMm > 1e-9 ? unmeasured : noPilot(unmeasured);
   }
   const overMm = pilotMm - limitMm;
   const passes = overMm < -1e-9;
@@ -57,7 +48,6 @@ export function pilotPassesNut(numbers: StudNumbers, unit: LengthUnit): Checked 
     warnings: [],
   } as const;
   return {
-    ...shape,
     finding: {
       ...base,
       status: passes ? 'pass' : 'fail',
@@ -67,8 +57,18 @@ export function pilotPassesNut(numbers: StudNumbers, unit: LengthUnit): Checked 
         : `The pilot, ${mm(pilotMm)}, does not pass every nut of ${name}: its bore may be as small as ${mm(limitMm)}.`,
       answer,
     },
+    field,
     missMm: passes ? 0 : Math.max(0, overMm),
+    short: 'its pilot does not pass the nut',
     mend: `A pilot more than ${mm(Math.max(0, overMm))} thinner would do.`,
+    counts: true,
     answers: { nutLeastMinorMm: answer },
   };
+}
+
+/** Where the thread runs to the tip there is nothing to measure, and nothing to pass. */
+function noPilot(unmeasured: Checked): Checked {
+  const sentence = 'The thread runs to the tip; there is no pilot to pass the nut.';
+  const finding = { ...unmeasured.finding, status: 'pass', sentence } as const;
+  return { ...unmeasured, finding, missMm: 0, short: '', mend: '' };
 }

@@ -1,5 +1,5 @@
 import { type LengthUnit, printLength, printNumber } from '../../../../shared/words/print.ts';
-import type { Checked } from '../numbers/checked.ts';
+import { type Checked, notKnown } from '../numbers/checked.ts';
 import { lengthMargin, spreadInWords } from '../numbers/lengthMargin.ts';
 import type { StudNumbers } from '../numbers/studNumbers.ts';
 
@@ -19,21 +19,12 @@ export function tipClearance(numbers: StudNumbers, unit: LengthUnit): Checked {
     source: 'first principles',
   };
   if (stack.tipRoomMm === null) {
-    return {
-      finding: {
-        ...base,
-        status: 'not-checked',
-        value: null,
-        sentence: 'Whether the tip clears the engine side is not known: its room was not given.',
-        answer: null,
-      },
+    return notKnown(base, {
+      sentence: 'Whether the tip clears the engine side is not known: its room was not given.',
       field: 'tipRoomMm',
-      missMm: null,
       short: 'the room for its tip is not known',
       mend: 'Measure from the flexplate’s pad side to the first thing in the stud’s way.',
-      counts: true,
-      answers: {},
-    };
+    });
   }
   const clearMm = stack.tipRoomMm - stud.projectionMm;
   const margin = lengthMargin({ marginMm: clearMm, tolerancesMm: [stud.lengthToleranceMm] });

@@ -1,4 +1,3 @@
-import type { Step } from '../../../../shared/words/answer.ts';
 import type { Limits, ThreadGeometry, ThreadSpec } from '../../../../shared/words/thread.ts';
 import { tensileStressArea } from './tensileStressArea.ts';
 
@@ -21,8 +20,7 @@ type Tenth = number;
  *   Example: 3/8-24 UNF-2A → pitch diameter 0.3468 / 0.3430 in (published/threads.test.ts)
  */
 export function unifiedGeometry(spec: UnifiedSpec): ThreadGeometry {
-  const D = spec.majorInch;
-  const n = spec.threadsPerInch;
+  const { majorInch: D, threadsPerInch: n } = spec;
   const P = 1 / n;
   const external = spec.class === '2A' || spec.class === '3A';
   const coarse = spec.series === 'UNC' || spec.series === 'UNF' || (spec.series === 'UN' && n <= 8);
@@ -30,74 +28,97 @@ export function unifiedGeometry(spec: UnifiedSpec): ThreadGeometry {
   const Td2Millionths = Math.round(
     1e6 * (0.0015 * Math.cbrt(D) + 0.0015 * Math.sqrt(LE) + 0.015 * Math.cbrt(P * P)),
   );
-  const Td2 = Td2Millionths / 1e6;
+  const basic = { major: tenths(D), pitch: tenths(D - 0.64951905 * P), minor: tenths(D - 1.08253175 * P) };
   const tenthsOfTd2 = (thousandths: number): Tenth => halvesToEven((Td2Millionths * thousandths) / 1e5);
-  const how: Step[] = [
-    {
-      formula: 'Td2 = 0.0015 ∛D + 0.0015 √LE + 0.015 ∛P²',
-      numbers: `D ${D} in, LE ${coarse ? 'D' : `9P = ${LE.toFixed(4)} in`}, P 1/${n} in: Td2 = ${Td2.toFixed(6)} in`,
-      source: 'ASME B1.1-2003, 8.3',
-    },
-  ];
-  const say = (formula: string, numbers: string) => {
-    how.push({ formula, numbers, source: 'ASME B1.1-2003, 8.3' });
-  };
-
-  const basicPitch = tenths(D - 0.64951905 * P);
-  const basicMinor = tenths(D - 1.08253175 * P);
-  let major: TenthLimits;
-  let pitch: TenthLimits;
-  let minor: TenthLimits;
-  if (external) {
-    // The tables print 0.3 of Td2 as already rounded to 0.0001 in: 5/8-11 has 0.0016, not the 0.0017 of six places.
-    const allowance = spec.class === '2A' ? halvesToEven(0.3 * tenthsOfTd2(1000)) : 0;
-    const Td = tenths(0.06 * Math.cbrt(P * P));
-    const Td2Class = tenthsOfTd2(spec.class === '2A' ? 1000 : 750);
-    const majorMax = tenths(D - allowance / 1e4);
-    const pitchMax = tenths(D - allowance / 1e4 - 0.64951905 * P);
-    major = { basic: tenths(D), max: majorMax, min: majorMax - Td };
-    pitch = { basic: basicPitch, max: pitchMax, min: pitchMax - Td2Class };
-    minor = { basic: basicMinor, max: tenths(D - allowance / 1e4 - 1.19078 * P), min: null };
-    say('allowance = 0.3 Td2 (2A), 0 (3A)', inch(allowance));
-    say('major = D − allowance, less 0.060 ∛P²', `${inch(major.max!)} to ${inch(major.min!)}`);
-    say(
-      `pitch = D − allowance − 0.649519 P, less ${spec.class === '2A' ? '' : '0.75 '}Td2`,
-      `${inch(pitch.max!)} to ${inch(pitch.min!)}`,
-    );
-    say('minor, rounded root, for reference = D − allowance − 1.19078 P', inch(minor.max!));
-  } else {
-    const TD2 = tenthsOfTd2(spec.class === '2B' ? 1300 : 975);
-    const TD1 = tenths(minorTolerance(spec.class === '3B', D, n));
-    const toThousandth = (x: Tenth): Tenth => (D < 0.138 ? x : 10 * halvesToEven(x / 10));
-    major = { basic: tenths(D), max: null, min: tenths(D) };
-    pitch = { basic: basicPitch, max: basicPitch + TD2, min: basicPitch };
-    minor = {
-      basic: basicMinor,
-      max: spec.class === '2B' ? toThousandth(basicMinor + TD1) : basicMinor + TD1,
-      min: toThousandth(basicMinor),
-    };
-    say(
-      `pitch = D − 0.649519 P, plus ${spec.class === '2B' ? '1.3' : '0.975'} Td2`,
-      `${inch(pitch.min!)} to ${inch(pitch.max!)}`,
-    );
-    say('minor = D − 1.082532 P, plus its tolerance', `${inch(minor.min!)} to ${inch(minor.max!)}`);
-  }
+  const limits = external
+    ? externalLimits(spec, basic, tenthsOfTd2)
+    : internalLimits(spec, basic, tenthsOfTd2);
   const area = tensileStressArea(spec);
   return {
     designation: spec.designation,
     pitchMm: 25.4 / n,
-    majorMm: inMm(major),
-    pitchDiameterMm: inMm(pitch),
-    minorMm: inMm(minor),
+    majorMm: inMm(limits.major),
+    pitchDiameterMm: inMm(limits.pitch),
+    minorMm: inMm(limits.minor),
     tensileStressAreaMm2: area.value,
-    how: [...how, ...area.how],
+    how: [
+      {
+        formula: 'Td2 = 0.0015 ∛D + 0.0015 √LE + 0.015 ∛P²',
+        numbers: `D ${D} in, LE ${coarse ? 'D' : `9P = ${LE.toFixed(4)} in`}, P 1/${n} in: Td2 = ${(Td2Millionths / 1e6).toFixed(6)} in`,
+        source: SOURCE,
+      },
+      ...limits.how.map(([formula, numbers]) => ({ formula, numbers, source: SOURCE })),
+      ...area.how,
+    ],
   };
 }
+
+const SOURCE = 'ASME B1.1-2003, 8.3';
 
 interface TenthLimits {
   basic: Tenth;
   max: Tenth | null;
   min: Tenth | null;
+}
+
+type Basic = Readonly<Record<'major' | 'pitch' | 'minor', Tenth>>;
+type ClassLimits = Readonly<Record<'major' | 'pitch' | 'minor', TenthLimits>> & {
+  readonly how: readonly (readonly [formula: string, numbers: string])[];
+};
+
+/** A stud's, 2A or 3A. */
+function externalLimits(
+  { majorInch: D, threadsPerInch: n, class: of }: UnifiedSpec,
+  basic: Basic,
+  tenthsOfTd2: (thousandths: number) => Tenth,
+): ClassLimits {
+  const P = 1 / n;
+  // The tables print 0.3 of Td2 as already rounded to 0.0001 in: 5/8-11 has 0.0016, not the 0.0017 of six places.
+  const allowance = of === '2A' ? halvesToEven(0.3 * tenthsOfTd2(1000)) : 0;
+  const majorMax = tenths(D - allowance / 1e4);
+  const majorMin = majorMax - tenths(0.06 * Math.cbrt(P * P));
+  const pitchMax = tenths(D - allowance / 1e4 - 0.64951905 * P);
+  const pitchMin = pitchMax - tenthsOfTd2(of === '2A' ? 1000 : 750);
+  const minorMax = tenths(D - allowance / 1e4 - 1.19078 * P);
+  return {
+    major: { basic: basic.major, max: majorMax, min: majorMin },
+    pitch: { basic: basic.pitch, max: pitchMax, min: pitchMin },
+    minor: { basic: basic.minor, max: minorMax, min: null },
+    how: [
+      ['allowance = 0.3 Td2 (2A), 0 (3A)', inch(allowance)],
+      ['major = D − allowance, less 0.060 ∛P²', `${inch(majorMax)} to ${inch(majorMin)}`],
+      [
+        `pitch = D − allowance − 0.649519 P, less ${of === '2A' ? '' : '0.75 '}Td2`,
+        `${inch(pitchMax)} to ${inch(pitchMin)}`,
+      ],
+      ['minor, rounded root, for reference = D − allowance − 1.19078 P', inch(minorMax)],
+    ],
+  };
+}
+
+/** A nut's, 2B or 3B. */
+function internalLimits(
+  { majorInch: D, threadsPerInch: n, class: of }: UnifiedSpec,
+  basic: Basic,
+  tenthsOfTd2: (thousandths: number) => Tenth,
+): ClassLimits {
+  const toThousandth = (x: Tenth): Tenth => (D < 0.138 ? x : 10 * halvesToEven(x / 10));
+  const pitchMax = basic.pitch + tenthsOfTd2(of === '2B' ? 1300 : 975);
+  const minorMin = toThousandth(basic.minor);
+  const widest = basic.minor + tenths(minorTolerance(of === '3B', D, n));
+  const minorMax = of === '2B' ? toThousandth(widest) : widest;
+  return {
+    major: { basic: basic.major, max: null, min: basic.major },
+    pitch: { basic: basic.pitch, max: pitchMax, min: basic.pitch },
+    minor: { basic: basic.minor, max: minorMax, min: minorMin },
+    how: [
+      [
+        `pitch = D − 0.649519 P, plus ${of === '2B' ? '1.3' : '0.975'} Td2`,
+        `${inch(basic.pitch)} to ${inch(pitchMax)}`,
+      ],
+      ['minor = D − 1.082532 P, plus its tolerance', `${inch(minorMin)} to ${inch(minorMax)}`],
+    ],
+  };
 }
 
 function minorTolerance(class3: boolean, D: number, n: number): number {

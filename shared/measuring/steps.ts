@@ -1,5 +1,5 @@
 import type { ReadingKind } from '../words/job.ts';
-import type { Place } from '../words/places.ts';
+import { type Place, turned } from '../words/places.ts';
 
 /** One thing to be measured: a kind of reading at a place, counted from 0 in the order of the job's places. */
 export interface Step {
@@ -28,7 +28,7 @@ export const KIND_OF: Readonly<Record<string, ReadingKind>> = { w: 'wall', f: 'f
 /** The order of the stations, as indexes: as numbered, round either way from stud 1, or each with its opposite. */
 function roundOrder(stations: readonly Place[], round: Round): number[] {
   const indexes = stations.map((_, index) => index);
-  const turn = (index: number) => (((stations[index]?.angleDeg ?? 0) % 360) + 360) % 360;
+  const turn = (index: number) => turned(stations[index]?.angleDeg ?? 0);
   const radius = (index: number) => stations[index]?.radiusMm ?? 0;
   const back = (index: number) => (360 - turn(index)) % 360;
   switch (round) {

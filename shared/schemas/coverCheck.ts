@@ -1,5 +1,6 @@
 import type { z } from 'zod';
 import type { CoverCheckInput, CoverShape, Station } from '../words/cover.ts';
+import { samePlace } from '../words/places.ts';
 import {
   angle,
   choice,
@@ -20,9 +21,6 @@ import { fitLimitsSchema, knockOnSchema } from './knockOn.ts';
 
 const MOST_STATIONS = 400;
 const MOST_REPEATS = 50;
-/** Radii closer than this are one ring (this program’s own rule). */
-const ONE_RING_MM = 0.5;
-const ONE_PLACE_DEG = 1e-6;
 /** Heavier than any metal a cover is made of; water is 1000. */
 const DENSITY = { least: 0, open: true, most: 30_000 };
 
@@ -169,11 +167,7 @@ function refuseSomeHeights(stations: readonly Station[], refuse: Refuse): void {
 /** Two stations at one clock position on one ring are repeats of one wall, and belong in one station. */
 function refuseSamePlaces(stations: readonly Station[], refuse: Refuse): void {
   for (const [i, one] of stations.entries()) {
-    const k = stations.slice(0, i).findIndex((other) => {
-      const turn = Math.abs(one.angleDeg - other.angleDeg) % 360;
-      const apart = Math.min(turn, 360 - turn);
-      return apart <= ONE_PLACE_DEG && Math.abs(one.radiusMm - other.radiusMm) <= ONE_RING_MM + 1e-9;
-    });
+    const k = stations.slice(0, i).findIndex((other) => samePlace(one, other));
     if (k < 0) continue;
     refuse(
       ['stations', i],

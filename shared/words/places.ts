@@ -4,8 +4,58 @@ export interface Place {
   readonly radiusMm: number;
 }
 
-const SAME_PLACE = 1e-6;
+/** Radii this close belong to one ring of stations (common practice, no source). */
+export const RING_WIDTH_MM = 0.5;
+/** Angles are typed or laid out, never measured: what is closer is float dust, such as 359.9999999° for 0°. */
+const SAME_ANGLE_DEG = 1e-6;
+const FLOAT_DUST_MM = 1e-9;
 
+/** An angle brought to 0 up to 360. */
+export function turned(angleDeg: number): number {
+  const turn = ((angleDeg % 360) + 360) % 360;
+  return turn === 360 ? 0 : turn;
+}
+
+/** Degrees between two angles, the short way round. */
+export function turnApart(a: number, b: number): number {
+  const turn = turned(a - b);
+  return Math.min(turn, 360 - turn);
+}
+
+/**
+ * Whether two readings are of one place: one angle, on one ring. Nobody sets a micrometer to a radius closer than a
+ * ring is wide, and an inch radius times 25.4 is off by float dust; so they are repeats of one wall.
+ */
 export function samePlace(a: Place, b: Place): boolean {
-  return Math.abs(a.angleDeg - b.angleDeg) < SAME_PLACE && Math.abs(a.radiusMm - b.radiusMm) < SAME_PLACE;
+  return (
+    turnApart(a.angleDeg, b.angleDeg) <= SAME_ANGLE_DEG &&
+    Math.abs(a.radiusMm - b.radiusMm) <= RING_WIDTH_MM + FLOAT_DUST_MM
+  );
+}
+
+/** The station a place belongs to: the first that is the same place. */
+export function stationAt<P extends Place>(stations: readonly P[], place: Place): P | undefined {
+  return stations.find((station) => samePlace(station, place));
+}
+
+/** The stations of places in the order they come: the first of those that are the same place stands for all. */
+export function stationsOf(places: readonly Place[]): Place[] {
+  const stations: Place[] = [];
+  for (const { angleDeg, radiusMm } of places) {
+    const place = { angleDeg, radiusMm };
+    if (stationAt(stations, place) === undefined) stations.push(place);
+  }
+  return stations;
+}
+
+/** A place as a form or an address carries it: 45/110. */
+export function writePlace({ angleDeg, radiusMm }: Place): string {
+  return `${angleDeg}/${radiusMm}`;
+}
+
+/** The place that `writePlace` wrote; null for anything else. */
+export function readPlace(text: string): Place | null {
+  const found = /^(-?[\d.]{1,25}(?:e-\d{1,3})?)\/([\d.]{1,25})$/.exec(text);
+  const [angleDeg, radiusMm] = [Number(found?.[1]), Number(found?.[2])];
+  return Number.isFinite(angleDeg) && Number.isFinite(radiusMm) ? { angleDeg, radiusMm } : null;
 }

@@ -1,18 +1,19 @@
 import { coverCheckSchema } from '../../shared/schemas/coverCheck.ts';
 import { faultsOf } from '../../shared/schemas/faultsOf.ts';
 import type { ShopCriteria } from '../../shared/words/catalogue.ts';
-import type { CoverCheck, CoverCheckInput, GaugeAtHand } from '../../shared/words/cover.ts';
+import type { CoverCheck, CoverCheckInput, GaugeAtHand, Station } from '../../shared/words/cover.ts';
 import type { Finding } from '../../shared/words/finding.ts';
-import type { Job, Reading } from '../../shared/words/job.ts';
+import type { Job, Pass, Reading, ReadingKind } from '../../shared/words/job.ts';
 import { countingPasses, passesBeforeRing } from '../../shared/words/passes.ts';
+import { samePlace } from '../../shared/words/places.ts';
 import type { LengthUnit } from '../../shared/words/print.ts';
 import { type Fault, Refusal } from '../../shared/words/refusal.ts';
 import type { ComparedWall, PassView } from '../../views/pages/job/cut.tsx';
 import { checkCover } from '../calc/cover/checkCover.ts';
 import { placeName } from '../calc/cover/placeNames.ts';
+import { stationsRead } from '../calc/job/jobPlaces.ts';
 import { faceAsCut, type NextPass, nextPass, type PassMade } from '../calc/judge/nextPass.ts';
 import { type CutVerification, verifyCut } from '../calc/judge/verifyCut.ts';
-import { placesOf } from '../web/measuring/table.ts';
 
 const ITEM_WORD = {
   welds: 'welds',
@@ -50,21 +51,8 @@ export function checkJob(
 function rawInput(job: Job, criteria: ShopCriteria, atHand: readonly GaugeAtHand[]) {
   const family = job.sections.received?.body.family;
   if (!family) return null;
-  const at = (place: { angleDeg: number; radiusMm: number }, kind: Reading['kind']) =>
-    job.readings.filter(
-      (one) =>
-        one.pass === 'before' &&
-        one.kind === kind &&
-        one.angleDeg === place.angleDeg &&
-        one.radiusMm === place.radiusMm,
-    );
-  const places = placesOf(job, 'before').map((place) => ({
-    ...place,
-    walls: at(place, 'wall'),
-    face: heightOf(at(place, 'face')),
-    mark: deepestOf(at(place, 'mark')),
-  }));
-  const stations = places.filter((place) => place.walls.length > 0);
+  const places = placesRead(job, 'before');
+  const stations = places.filter(({ wallMm }) => wallMm.length > 0);
   if (stations.length === 0) return null;
   const looked = job.sections.looked?.body;
   const shopMinimum = shopMinimumOf(job, criteria);
@@ -76,16 +64,10 @@ function rawInput(job: Job, criteria: ShopCriteria, atHand: readonly GaugeAtHand
       trackOuterDiameterMm: family.trackOuterDiameterMm,
       nominalWallMm: family.nominalWallMm,
     },
-    stations: stations.map((place) => ({
-      angleDeg: place.angleDeg,
-      radiusMm: place.radiusMm,
-      wallMm: place.walls.map((one) => one.valueMm),
-      faceMm: place.face,
-      markDepthMm: place.mark,
-    })),
-    marks: places
-      .filter((place) => place.walls.length === 0 && place.mark !== null)
-      .map((place) => ({ angleDeg: place.angleDeg, radiusMm: place.radiusMm, depthMm: place.mark })),
+    stations,
+    marks: places.flatMap(({ angleDeg, radiusMm, wallMm, markDepthMm }) =>
+      wallMm.length === 0 && markDepthMm !== null ? [{ angleDeg, radiusMm, depthMm: markDepthMm }] : [],
+    ),
     gauge: job.sections.setup?.body.gaugeFigures ?? null,
     criteria: {
       minimumWallMm: shopMinimum,
@@ -134,33 +116,25 @@ function doubtedIn(job: Job, pass: Reading['pass'], studCount: number): string[]
     .map((one) => `${one.kind} ${placeName(one.angleDeg, studCount)}`);
 }
 
-/** What was read after the last pass, place by place. */
-function readAfter(job: Job) {
-  const after = job.readings.filter((one) => one.pass === 'after');
-  return placesOf(job, 'after').flatMap((place) => {
-    const here = after.filter((one) => one.angleDeg === place.angleDeg && one.radiusMm === place.radiusMm);
-    if (here.length === 0) return [];
+/** What was read in one pass, place by place. */
+function placesRead(job: Job, pass: Pass): readonly Station[] {
+  return stationsRead(job, pass).flatMap(({ angleDeg, radiusMm, readings }) => {
+    const values = (kind: ReadingKind) =>
+      readings.flatMap((one) => (one.kind === kind && one.valueMm !== null ? [one.valueMm] : []));
+    const [heights, depths] = [values('face'), values('mark')];
+    if (readings.length === 0) return [];
     return [
       {
-        ...place,
-        wallMm: here.filter((one) => one.kind === 'wall').map((one) => one.valueMm ?? 0),
-        faceMm: heightOf(here.filter((one) => one.kind === 'face')),
-        markDepthMm: deepestOf(here.filter((one) => one.kind === 'mark')),
+        angleDeg,
+        radiusMm,
+        wallMm: values('wall'),
+        // Repeats of a height are averaged like those of a wall, whichever tablet's came last.
+        faceMm: heights.length === 0 ? null : mean(heights),
+        // Of a mark read more than once the deepest counts: the layer has to go.
+        markDepthMm: depths.length === 0 ? null : Math.max(...depths),
       },
     ];
   });
-}
-
-/** Repeats of a height are averaged like those of a wall, whichever tablet's came last. */
-function heightOf(readings: readonly Reading[]): number | null {
-  const heights = readings.flatMap(({ valueMm }) => (valueMm === null ? [] : [valueMm]));
-  return heights.length === 0 ? null : mean(heights);
-}
-
-/** Of a mark read more than once the deepest counts: the layer has to go. */
-function deepestOf(readings: readonly Reading[]): number | null {
-  const depths = readings.flatMap(({ valueMm }) => (valueMm === null ? [] : [valueMm]));
-  return depths.length === 0 ? null : Math.max(...depths);
 }
 
 const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;
@@ -171,11 +145,9 @@ export function comparedWalls(job: Job, unit: LengthUnit): readonly ComparedWall
   const decision = job.sections.decision?.body;
   if (!decision) return [];
   const cut = checkCover({ ...decision.input, plannedCutMm: cutInAll(job) }, unit);
-  return readAfter(job).flatMap(({ wallMm, ...place }) => {
+  return placesRead(job, 'after').flatMap(({ wallMm, ...place }) => {
     if (wallMm.length === 0) return [];
-    const index = decision.input.stations.findIndex(
-      (one) => one.angleDeg === place.angleDeg && one.radiusMm === place.radiusMm,
-    );
+    const index = decision.input.stations.findIndex((one) => samePlace(one, place));
     const before = decision.check.stations[index];
     return [
       {
@@ -205,7 +177,7 @@ export function verifyJob(job: Job, criteria: ShopCriteria, unit: LengthUnit): r
         faceMm,
         cutWallMm: cutMm,
       })),
-      marksLeft: readAfter(job).flatMap(({ angleDeg, radiusMm, markDepthMm }) =>
+      marksLeft: placesRead(job, 'after').flatMap(({ angleDeg, radiusMm, markDepthMm }) =>
         markDepthMm === null ? [] : [{ angleDeg, radiusMm, depthMm: markDepthMm }],
       ),
       doubtful: doubtedIn(job, 'after', decision.input.cover.studCount),
@@ -269,7 +241,7 @@ function passMade(job: Job): PassMade | null {
     plannedMm: decision.check.cut.dialledMm,
     cutMm: cutInAll(job),
     look: last.look ?? null,
-    after: readAfter(job),
+    after: placesRead(job, 'after'),
   };
 }
 

@@ -1,4 +1,5 @@
 import type { CoverCheck } from '../../shared/words/cover.ts';
+import { RING_WIDTH_MM, turned } from '../../shared/words/places.ts';
 import {
   briefLength,
   type LengthUnit,
@@ -63,7 +64,6 @@ export const TALL: Proportions = {
 /** A little more than once round, so that a mark behind stud 1 is seen whole. */
 const BEYOND_DEG = 14;
 const END_DEG = 360 + BEYOND_DEG;
-const SAME_RING_MM = 0.5;
 
 interface Ring {
   readonly radiusMm: number;
@@ -76,7 +76,7 @@ function ringsOf({ stations, leastWall }: TrackCheck): Ring[] {
   const rings: (typeof sorted)[] = [];
   for (const station of sorted) {
     const last = rings.at(-1);
-    if (last && station.radiusMm - last[0]!.radiusMm <= SAME_RING_MM + 1e-9) last.push(station);
+    if (last && station.radiusMm - last[0]!.radiusMm <= RING_WIDTH_MM + 1e-9) last.push(station);
     else rings.push([station]);
   }
   const thinnest = stations[leastWall.station];
@@ -148,7 +148,7 @@ function Margin({
 }) {
   const thinnest = check.stations[check.leastWall.station];
   if (thinnest === undefined) return null;
-  const px = x(((thinnest.angleDeg % 360) + 360) % 360);
+  const px = x(turned(thinnest.angleDeg));
   const py = y(thinnest.wallAfterMm);
   const lozenge = <path d={`M${at(px)} ${at(py - 5)}l5 5l-5 5l-5 -5Z`} class="st-thinnest" />;
   if (check.minimumWall === null) {

@@ -1,5 +1,5 @@
+import { turned } from '../../../shared/words/places.ts';
 import type { MeasuredStation } from './measuredStations.ts';
-import { turned } from './measuredStations.ts';
 import { rings } from './rings.ts';
 
 /**

@@ -1,4 +1,5 @@
 import type { Station } from '../../../shared/words/cover.ts';
+import { turned } from '../../../shared/words/places.ts';
 import { meanOfRepeats } from '../measure/meanOfRepeats.ts';
 
 /** A station as the calculations use it: one wall, and its place across the face. */
@@ -12,12 +13,6 @@ export interface MeasuredStation {
   readonly repeats: number;
   readonly faceMm: number | null;
   readonly depthMm: number;
-}
-
-/** An angle brought to 0 up to 360. */
-export function turned(angleDeg: number): number {
-  const turn = ((angleDeg % 360) + 360) % 360;
-  return turn === 360 ? 0 : turn;
 }
 
 /**

@@ -1,10 +1,4 @@
-import { turned } from './measuredStations.ts';
-
-/** Degrees between two clock positions, the short way round. */
-function apart(a: number, b: number): number {
-  const turn = turned(a - b);
-  return Math.min(turn, 360 - turn);
-}
+import { turnApart, turned } from '../../../shared/words/places.ts';
 
 /** A station this close to a stud, or to the middle between two, stands for that place: 360°/(8N). */
 function reachDeg(studCount: number): number {
@@ -31,7 +25,7 @@ export function namedPlaces(studCount: number): readonly { angleDeg: number; nam
  * Example: four studs: 11.25° from behind stud 2 counts, 11.26° does not (tests/calc/cover/coverage.test.ts)
  */
 export function isAt(angleDeg: number, placeDeg: number, studCount: number): boolean {
-  return apart(angleDeg, placeDeg) <= reachDeg(studCount) + 1e-9;
+  return turnApart(angleDeg, placeDeg) <= reachDeg(studCount) + 1e-9;
 }
 
 /** "behind stud 1", "between studs 1 and 2", else "at 70°, nearest stud 2". */

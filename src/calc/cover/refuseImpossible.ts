@@ -1,8 +1,8 @@
 import type { CoverCheckInput } from '../../../shared/words/cover.ts';
+import { samePlace } from '../../../shared/words/places.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 import { betweenStations } from './betweenStations.ts';
-import { measuredStations, turned } from './measuredStations.ts';
-import { RING_WIDTH_MM } from './rings.ts';
+import { measuredStations } from './measuredStations.ts';
 
 const MOST_STATIONS = 400;
 /** Nothing of a cover is longer; keeps every sum and square finite. */
@@ -127,17 +127,12 @@ export function refuseImpossible(input: CoverCheckInput): void {
 function samePlaces({ stations }: CoverCheckInput): Fault[] {
   const faults: Fault[] = [];
   for (const [i, station] of stations.entries()) {
-    for (let k = 0; k < i; k++) {
-      const other = stations[k]!;
-      const turn = turned(station.angleDeg - other.angleDeg);
-      if (Math.min(turn, 360 - turn) > 1e-6) continue;
-      if (Math.abs(station.radiusMm - other.radiusMm) > RING_WIDTH_MM + 1e-9) continue;
-      faults.push({
-        path: `stations.${i}`,
-        message: `Station ${i + 1} is at the same place as station ${k + 1}. Give repeats as several wall readings of one station.`,
-      });
-      break;
-    }
+    const k = stations.slice(0, i).findIndex((other) => samePlace(station, other));
+    if (k < 0) continue;
+    faults.push({
+      path: `stations.${i}`,
+      message: `Station ${i + 1} is at the same place as station ${k + 1}. Give repeats as several wall readings of one station.`,
+    });
   }
   return faults;
 }

@@ -1,5 +1,4 @@
-/** Radii this close belong to one ring of stations (common practice, no source). */
-export const RING_WIDTH_MM = 0.5;
+import { RING_WIDTH_MM } from '../../../shared/words/places.ts';
 
 export interface Ring {
   /** Mean radius of its stations. */

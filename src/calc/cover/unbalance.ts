@@ -1,7 +1,7 @@
 import type { Answer } from '../../../shared/words/answer.ts';
+import { turned } from '../../../shared/words/places.ts';
 import { printNumber } from '../../../shared/words/print.ts';
 import { leastSquaresPlane, type SpacePoint } from '../measure/leastSquaresPlane.ts';
-import { turned } from './measuredStations.ts';
 
 const GRAM_PER_MM3 = 1e-6;
 /** A wall more even than this has no heavy side. */

@@ -1,4 +1,5 @@
 import type { CoverCheck, CoverCheckInput, Station } from '../../../shared/words/cover.ts';
+import { type Place, stationAt } from '../../../shared/words/places.ts';
 import { type LengthUnit, printAgainst, printLength } from '../../../shared/words/print.ts';
 import { checkCover } from '../cover/checkCover.ts';
 import { printCut, printRoom, printSure } from './coverWords.ts';
@@ -196,12 +197,8 @@ function asItStands(
  * is square to the axis it was turned about, unless heights were read everywhere.
  */
 function faceNow({ after, decided }: PassMade, reckoned: CoverCheck) {
-  const here = (place: { angleDeg: number; radiusMm: number }) =>
-    after.find((one) => one.angleDeg === place.angleDeg && one.radiusMm === place.radiusMm);
-  const elsewhere = after.filter(
-    (one) =>
-      !decided.stations.some((place) => place.angleDeg === one.angleDeg && place.radiusMm === one.radiusMm),
-  );
+  const here = (place: Place) => stationAt(after, place);
+  const elsewhere = after.filter((one) => stationAt(decided.stations, one) === undefined);
   const more = elsewhere.filter((one) => one.wallMm.length > 0);
   const heights = [...decided.stations.map(here), ...more].every((one) => (one?.faceMm ?? null) !== null);
   const read = decided.stations.map((place, i) => {

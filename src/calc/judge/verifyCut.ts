@@ -1,5 +1,6 @@
 import type { CoverShape } from '../../../shared/words/cover.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
+import { stationAt } from '../../../shared/words/places.ts';
 import {
   type LengthUnit,
   listInWords,
@@ -295,9 +296,7 @@ function newFace(
 }
 
 function everywhere({ stations, measuredBefore, cover }: CutVerification): Finding {
-  const missing = measuredBefore.filter(
-    (place) => !stations.some((one) => one.angleDeg === place.angleDeg && one.radiusMm === place.radiusMm),
-  );
+  const missing = measuredBefore.filter((place) => stationAt(stations, place) === undefined);
   const names = [...new Set(missing.map((place) => placeName(place.angleDeg, cover.studCount)))];
   return {
     ...finding('after-coverage', 'Measured wherever it was before', {

@@ -63,7 +63,8 @@ export async function jobWithReading(db: Db, id: string): Promise<string | null>
   return row?.number ?? null;
 }
 
-function sameContent(a: NewReading, b: NewReading): boolean {
+/** Whether it is the very reading, to the last digit: what is sent again under one id is. */
+export function sameContent(a: NewReading, b: NewReading): boolean {
   return (
     a.pass === b.pass &&
     a.kind === b.kind &&

@@ -12,6 +12,7 @@ import type {
   Signature,
 } from '../../../shared/words/job.ts';
 import { listInWords } from '../../../shared/words/print.ts';
+import { stationsRead } from '../../calc/job/jobPlaces.ts';
 import { refuse } from '../database/errors.ts';
 import { mayBeSamePerson } from '../database/writing.ts';
 import { missingOf, ringToWeld, sameFamily } from './stage.ts';
@@ -222,13 +223,12 @@ function refuseThinWall(job: Job): void {
   const decision = job.sections.decision?.body;
   const minimum = decision?.check.minimumWall ?? null;
   if (decision === undefined || decision.decision === 'replace' || minimum === null) return;
-  const walls = new Map<string, number[]>();
-  for (const { pass, kind, angleDeg, radiusMm, valueMm } of job.readings) {
-    if (pass !== 'after' || kind !== 'wall' || valueMm === null) continue;
-    const place = `${angleDeg}/${radiusMm}`;
-    walls.set(place, [...(walls.get(place) ?? []), valueMm]);
-  }
-  const means = [...walls.values()].map((here) => here.reduce((sum, mm) => sum + mm, 0) / here.length);
+  const means = stationsRead(job, 'after').flatMap(({ readings }) => {
+    const walls = readings.flatMap((one) =>
+      one.kind === 'wall' && one.valueMm !== null ? [one.valueMm] : [],
+    );
+    return walls.length === 0 ? [] : [walls.reduce((sum, mm) => sum + mm, 0) / walls.length];
+  });
   const least = Math.min(...means);
   if (least >= minimum.mm - ALLOWED) return;
   throw refuse(

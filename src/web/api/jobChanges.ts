@@ -1,7 +1,9 @@
 import { doubt } from '../../../shared/quantity/doubt.ts';
 import { addReadingsSchema, receiveJobSchema } from '../../../shared/schemas/jobCalls.ts';
 import type { Job, NewReading, Reading } from '../../../shared/words/job.ts';
+import { turned } from '../../../shared/words/places.ts';
 import { Refusal } from '../../../shared/words/refusal.ts';
+import { readAt, stationsRead } from '../../calc/job/jobPlaces.ts';
 import type { Ctx } from '../../records/database/writing.ts';
 import { allReadings } from '../../records/jobs/history.ts';
 import { createJob, jobSentAs } from '../../records/jobs/jobs.ts';
@@ -32,7 +34,7 @@ export async function takeReadings(needs: JobNeeds, { named, body }: JobAsked): 
   const known = new Map((await allReadings(db, job.id)).map((reading) => [reading.id, reading]));
   const looked = (body as { readings: { doubtful?: unknown }[] }).readings.map((one) => one.doubtful ?? null);
   const weighed = readings.map((reading, i): NewReading => {
-    const angleDeg = ((reading.angleDeg % 360) + 360) % 360;
+    const angleDeg = turned(reading.angleDeg);
     const doubtful = looked[i] === null ? doubted(job, reading, known.get(reading.id)) : reading.doubtful;
     return { ...reading, angleDeg, doubtful };
   });
@@ -56,15 +58,9 @@ function doubted(job: Job, reading: NewReading, before: Reading | undefined): bo
 }
 
 /** A correction that came too late: what stands at its place, and it. */
-function bothReadings(error: Refusal, { readings }: Job, sent: readonly NewReading[]): ApiError {
+function bothReadings(error: Refusal, now: Job, sent: readonly NewReading[]): ApiError {
   const yours = sent[Number(/^readings\.(\d+)\./.exec(error.faults[0]?.path ?? '')?.[1])];
-  const theirs = readings.filter(
-    (one) =>
-      one.pass === yours?.pass &&
-      one.kind === yours.kind &&
-      one.angleDeg === yours.angleDeg &&
-      one.radiusMm === yours.radiusMm,
-  );
+  const theirs = yours ? readAt(stationsRead(now, yours.pass), yours.kind, yours) : [];
   return new ApiError(409, 'stale', error.message, error.faults, { theirs, yours: yours ?? null });
 }
 

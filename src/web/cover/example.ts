@@ -1,5 +1,6 @@
 import type { DemoCover } from '../../../data/demo/covers.ts';
 import type { Family } from '../../../shared/words/catalogue.ts';
+import { samePlace } from '../../../shared/words/places.ts';
 import { stationLayout } from '../../calc/cover/stationLayout.ts';
 import { gaugeAsTyped } from '../measuring/gaugeForm.ts';
 
@@ -16,11 +17,7 @@ export function exampleQuery(cover: DemoCover, familyId: string, family: Family)
   }
   let free = layout.length;
   for (const station of cover.stations) {
-    const laidOut = layout.findIndex(
-      (place) =>
-        Math.abs(place.angleDeg - station.angleDeg) < 1e-6 &&
-        Math.abs(place.radiusMm - station.radiusMm) < 1e-6,
-    );
+    const laidOut = layout.findIndex((place) => samePlace(place, station));
     const row = laidOut >= 0 ? laidOut : free++;
     if (laidOut < 0) {
       query.set(`a.${row}`, String(station.angleDeg));

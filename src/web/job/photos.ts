@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { type Request, type Response, Router } from 'express';
 import { type Job, LOOK_ITEMS } from '../../../shared/words/job.ts';
 import type { PhotoPlace } from '../../../shared/words/photo.ts';
+import { readPlace } from '../../../shared/words/places.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import { Refusal } from '../../../shared/words/refusal.ts';
 import { getJob } from '../../records/jobs/jobs.ts';
@@ -53,7 +54,7 @@ export function filesRouter(house: House): Router {
       throw fault('file', `The photo has more than ${MOST_BYTES / 1_048_576} MB. Send it smaller.`);
     }
     if (file === null) throw fault('file', 'No photo was chosen. Choose one, or take one.');
-    const place = readPlace(new TypedForm(fields, await frameOf(req, house)));
+    const place = photoPlaceOf(new TypedForm(fields, await frameOf(req, house)));
     const picture = await lookAtPicture(dataDir, file);
     await addPhoto(
       db,
@@ -108,13 +109,13 @@ function sectionOf(fields: Fields): 'look' | 'measure' {
 }
 
 /** `job`, `item:welds`, `station:45/110`, or `own` with a clock position and a radius typed beside it. */
-function readPlace(form: TypedForm): PhotoPlace {
+function photoPlaceOf(form: TypedForm): PhotoPlace {
   const typed = form.text('place');
   const item = LOOK_ITEMS.find((one) => typed === `item:${one}`);
   if (item !== undefined) return { spot: 'item', item };
   if (typed === 'job') return { spot: 'job' };
-  const station = /^station:(-?[\d.]{1,25})\/([\d.]{1,25})$/.exec(typed);
-  if (station) return { spot: 'station', angleDeg: Number(station[1]), radiusMm: Number(station[2]) };
+  const station = typed.startsWith('station:') ? readPlace(typed.slice('station:'.length)) : null;
+  if (station) return { spot: 'station', ...station };
   if (typed !== 'own') throw fault('place', 'Say what the photo shows: choose it from the list.');
   const angleDeg = form.needed(form.angle('angle', 'The clock position'), 'angle', 'The clock position');
   const radiusMm = form.needed(form.length('radius', 'The radius'), 'radius', 'The radius');

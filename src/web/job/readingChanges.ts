@@ -2,6 +2,7 @@ import type { Reading } from '../../../shared/words/job.ts';
 import { briefLength } from '../../../shared/words/print.ts';
 import type { Compared } from '../../../views/parts/sideBySide.tsx';
 import { placeName } from '../../calc/cover/placeNames.ts';
+import { rings } from '../../calc/cover/rings.ts';
 import { lengthInWords } from '../request/fieldLines.ts';
 import type { Writing } from '../request/typed.ts';
 
@@ -23,7 +24,7 @@ export function readingChanges(
   writing: Writing,
 ): ReadingChanges {
   const counts = { added: 0, corrected: 0, withdrawn: 0 };
-  const manyRadii = new Set(all.map((reading) => reading.radiusMm)).size > 1;
+  const manyRadii = rings(all).length > 1;
   const changes = added.map((reading): Compared => {
     const was = all.find((one) => one.id === reading.replaces) ?? null;
     counts[was === null ? 'added' : reading.valueMm === null ? 'withdrawn' : 'corrected']++;

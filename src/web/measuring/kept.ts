@@ -3,12 +3,11 @@ import { readReading } from '../../../shared/measuring/readReading.ts';
 import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
 import { type KeptReading, keptReadingSchema } from '../../../shared/schemas/measuring.ts';
 import type { Job, NewReading } from '../../../shared/words/job.ts';
-import { samePlace } from '../../../shared/words/places.ts';
 import { Refusal } from '../../../shared/words/refusal.ts';
 import type { Db } from '../../records/database/database.ts';
 import type { Ctx } from '../../records/database/writing.ts';
 import { allReadings } from '../../records/jobs/history.ts';
-import { addReadings } from '../../records/jobs/readings.ts';
+import { addReadings, sameContent } from '../../records/jobs/readings.ts';
 
 const BESIDE =
   'Somebody else had corrected that reading already, so yours was kept beside theirs. Look at both.';
@@ -59,12 +58,7 @@ async function keptBeside(db: Db, job: Job, reading: NewReading): Promise<boolea
   const was = (await allReadings(db, job.id)).find((one) => one.id === reading.id);
   return (
     was !== undefined &&
-    was.replaces === null &&
-    was.pass === reading.pass &&
-    was.kind === reading.kind &&
-    samePlace(was, reading) &&
-    was.valueMm === reading.valueMm &&
-    was.typed === reading.typed
+    sameContent(was, { ...reading, gauge: was.gauge, doubtful: was.doubtful, replaces: null })
   );
 }
 

@@ -13,12 +13,13 @@ import {
 } from '../../../shared/measuring/steps.ts';
 import { keptReadingsSchema } from '../../../shared/schemas/measuring.ts';
 import type { Job, NewReading, Pass, ReadingKind } from '../../../shared/words/job.ts';
-import { type Place, samePlace } from '../../../shared/words/places.ts';
+import { type Place, readPlace, samePlace, stationAt, turned } from '../../../shared/words/places.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 import type { Frame } from '../../../views/frame.ts';
 import { type AskedHere, MeasuringPage } from '../../../views/pages/job/measuringPage.tsx';
 import { renderPage } from '../../../views/render.ts';
 import { placeName } from '../../calc/cover/placeNames.ts';
+import { readAt, type StationRead, stationsRead, stationsToMeasure } from '../../calc/job/jobPlaces.ts';
 import { getJob } from '../../records/jobs/jobs.ts';
 import { addReadings } from '../../records/jobs/readings.ts';
 import { NoSuchPage } from '../request/errors.ts';
@@ -26,7 +27,6 @@ import { frameOf, type House, rememberPreference } from '../request/house.ts';
 import { whoOf } from '../request/standing.ts';
 import { type Fields, fieldsOf, TypedForm, unitOf, type Writing } from '../request/typed.ts';
 import { keepTyped } from './kept.ts';
-import { standingAt, stationsOf } from './stations.ts';
 import { shownAs, standingViews } from './view.ts';
 
 const LETTER: Readonly<Record<ReadingKind, string>> = { wall: 'w', face: 'f', mark: 'm' };
@@ -73,7 +73,7 @@ export function measuringRouter(house: House): Router {
       return;
     }
     rememberPreference(res, 'initials', who.trim());
-    const stations = stationsOf(job, read.reading.pass);
+    const stations = stationsToMeasure(stationsRead(job, read.reading.pass));
     const at = stations.findIndex((place) => samePlace(place, read.reading));
     const after = at < 0 ? (fields.after ?? '') : `${LETTER[read.reading.kind]}.${at}`;
     res.redirect(
@@ -112,7 +112,10 @@ export function measuringRouter(house: House): Router {
 
   async function standing(number: string, pass: Pass, frame: Frame) {
     const job = await mustFind(number);
-    return { revision: job.revision, standing: standingViews(job, pass, stationsOf(job, pass), frame) };
+    return {
+      revision: job.revision,
+      standing: standingViews(job, pass, stationsToMeasure(stationsRead(job, pass)), frame),
+    };
   }
 
   async function show(
@@ -132,9 +135,10 @@ export function measuringRouter(house: House): Router {
       throw new NoSuchPage(`Job ${job.number} has no cover family, so there is nothing to measure.`);
     const pass = passOf(fields);
     const order = orderOf(fields, pass);
-    const stations = stationsOf(job, pass);
+    const read = stationsRead(job, pass);
+    const stations = stationsToMeasure(read);
     const faults = [...what.faults];
-    const now = askedNow(job, pass, stations, order, fields, frame, faults);
+    const now = askedNow(job, read, order, fields, frame, faults);
     const html = renderPage(
       MeasuringPage({
         frame: { ...frame, address: address(job, { ...orderFields(order), pass }) },
@@ -142,7 +146,11 @@ export function measuringRouter(house: House): Router {
         pass,
         order,
         shape: { ...family, densityKgPerM3: null },
-        stations: stations.map((place) => ({ ...place, name: placeName(place.angleDeg, family.studCount) })),
+        stations: stations.map(({ angleDeg, radiusMm }) => ({
+          angleDeg,
+          radiusMm,
+          name: placeName(angleDeg, family.studCount),
+        })),
         asked: now,
         standing: standingViews(job, pass, stations, frame),
         gauge: job.sections.setup?.body.gauge ?? '',
@@ -152,7 +160,7 @@ export function measuringRouter(house: House): Router {
         doubt: what.doubt,
         fields,
         counts: {
-          measured: stepsOf(stations, order).filter((step) => isMeasured(job, pass, stations, step)).length,
+          measured: stepsOf(stations, order).filter((step) => isMeasured(stations, step)).length,
           all: stepsOf(stations, order).length,
         },
       }),
@@ -202,8 +210,8 @@ function writingOf(fields: Fields, frame: Frame): Writing {
   };
 }
 
-function isMeasured(job: Job, pass: Pass, stations: readonly Place[], step: Step): boolean {
-  return standingAt(job, pass, step.kind, stations[step.at]!).length > 0;
+function isMeasured(stations: readonly StationRead[], { kind, at }: Step): boolean {
+  return stations[at]!.readings.some((one) => one.kind === kind);
 }
 
 function stepNamed(text: string | undefined, stations: readonly Place[]): Step | null {
@@ -215,19 +223,19 @@ function stepNamed(text: string | undefined, stations: readonly Place[]): Step |
 /** What the box is for: the place and kind asked in the address, else the first that has no reading. */
 function askedNow(
   job: Job,
-  pass: Pass,
-  stations: readonly Place[],
+  read: readonly StationRead[],
   order: Order,
   fields: Fields,
   writing: Writing,
   faults: Fault[],
 ): AskedHere | null {
   const studCount = job.sections.received?.body.family.studCount ?? 4;
+  const stations = stationsToMeasure(read);
   const steps = stepsOf(stations, order);
-  const measured = (step: Step) => isMeasured(job, pass, stations, step);
+  const measured = (step: Step) => isMeasured(stations, step);
   const marked = markPlace(fields, writing, faults);
-  if (marked !== null && !stations.some((place) => samePlace(place, marked))) {
-    const was = standingAt(job, pass, 'mark', marked).at(-1) ?? null;
+  if (marked !== null && stationAt(stations, marked) === undefined) {
+    const was = readAt(read, 'mark', marked).at(-1) ?? null;
     return {
       kind: 'mark',
       at: null,
@@ -245,11 +253,12 @@ function askedNow(
   const index = steps.findIndex((one) => one.kind === step.kind && one.at === step.at);
   const back = steps[index - 1] ?? null;
   const again = fields.again === '1';
-  const was = again ? null : (standingAt(job, pass, step.kind, place).at(-1) ?? null);
+  const was = again ? null : (readAt(stations, step.kind, place).at(-1) ?? null);
   const named = (one: Step) => `${LETTER[one.kind]}.${one.at}`;
   return {
     ...step,
-    ...place,
+    angleDeg: place.angleDeg,
+    radiusMm: place.radiusMm,
     place: placeName(place.angleDeg, studCount),
     replaces: was && { id: was.id, shown: shownAs(was, writing) },
     again,
@@ -274,7 +283,7 @@ function markPlace(fields: Fields, writing: Writing, faults: Fault[]): Place | n
   }
   faults.push(...form.faults);
   if (form.faults.length > 0 || angleDeg === null || radiusMm === null) return null;
-  return { angleDeg: ((angleDeg % 360) + 360) % 360, radiusMm };
+  return { angleDeg: turned(angleDeg), radiusMm };
 }
 
 type ReadOne =
@@ -293,7 +302,7 @@ function readOne(job: Job, fields: Fields, writing: Writing): ReadOne {
     doubt: null,
   });
   const kind = KIND_OF[fields.kind ?? ''];
-  const at = /^(-?[\d.]+)\/([\d.]+)$/.exec(fields.place ?? '');
+  const at = readPlace(fields.place ?? '');
   if (!kind || !at || !/^[A-Za-z0-9-]{16,64}$/.test(fields.id ?? '')) {
     return no(
       '',
@@ -302,7 +311,7 @@ function readOne(job: Job, fields: Fields, writing: Writing): ReadOne {
   }
   const typed = (fields.value ?? '').trim();
   const studCount = job.sections.received?.body.family.studCount ?? 4;
-  const field = `${WHAT[kind]} ${placeName(Number(at[1]), studCount)}`;
+  const field = `${WHAT[kind]} ${placeName(at.angleDeg, studCount)}`;
   const read = readReading({
     kind,
     field,
@@ -321,8 +330,7 @@ function readOne(job: Job, fields: Fields, writing: Writing): ReadOne {
       id: fields.id!,
       pass: passOf(fields),
       kind,
-      angleDeg: Number(at[1]),
-      radiusMm: Number(at[2]),
+      ...at,
       valueMm: read.valueMm,
       typed,
       gauge: job.sections.setup?.body.gauge ?? '',

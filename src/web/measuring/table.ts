@@ -2,11 +2,12 @@ import { doubt } from '../../../shared/quantity/doubt.ts';
 import { readQuantity } from '../../../shared/quantity/readQuantity.ts';
 import { writeLength } from '../../../shared/quantity/writeLength.ts';
 import type { Job, NewReading, Pass, Reading, ReadingKind } from '../../../shared/words/job.ts';
+import { type Place, readPlace, turned } from '../../../shared/words/places.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import type { MeasureProps, PlaceView } from '../../../views/pages/job/measure.tsx';
 import type { Compared } from '../../../views/parts/sideBySide.tsx';
 import { placeName } from '../../calc/cover/placeNames.ts';
-import { stationLayout } from '../../calc/cover/stationLayout.ts';
+import { readAt, stationsRead } from '../../calc/job/jobPlaces.ts';
 import { type Fields, splitRepeats, TypedForm, type Writing } from '../request/typed.ts';
 
 const KINDS = ['wall', 'face', 'mark'] as const;
@@ -16,42 +17,17 @@ const LABEL: Readonly<Record<ReadingKind, string>> = {
   face: 'Face height',
   mark: 'Mark depth',
 };
-const SAME_PLACE = 1e-6;
 /** Empty rows at the end, for places of the person's own. */
 const SPARE_ROWS = 2;
 /** As many as the calculation takes, with the empty rows a form ends in. */
 const MOST_PLACES = 400 + SPARE_ROWS;
 
-interface Place {
-  readonly angleDeg: number;
-  readonly radiusMm: number;
-}
-
-/** The places of one pass in the order they are measured: those laid out, then any other with readings. */
-export function placesOf(job: Job, pass: Pass): Place[] {
-  const family = job.sections.received?.body.family;
-  const laidOut = job.sections.setup?.body.stations ?? [];
-  const places: Place[] = laidOut.length > 0 ? [...laidOut] : family ? stationLayout(family) : [];
-  for (const reading of job.readings) {
-    if (reading.pass === pass && !places.some((place) => samePlace(place, reading))) places.push(reading);
-  }
-  return places.map(({ angleDeg, radiusMm }) => ({ angleDeg, radiusMm }));
-}
-
-function samePlace(a: Place, b: Place): boolean {
-  return Math.abs(a.angleDeg - b.angleDeg) < SAME_PLACE && Math.abs(a.radiusMm - b.radiusMm) < SAME_PLACE;
-}
-
-function standingAt(job: Job, pass: Pass, kind: ReadingKind, place: Place): Reading[] {
-  return job.readings.filter((one) => one.pass === pass && one.kind === kind && samePlace(one, place));
-}
-
 /** The measuring table as it stands, each cell as it would be typed. */
 export function placeViews(job: Job, pass: Pass, writing: Writing): PlaceView[] {
   const studCount = job.sections.received?.body.family.studCount ?? 4;
-  const views = placesOf(job, pass).map((place, index): PlaceView => {
+  const views = stationsRead(job, pass).map(({ angleDeg, radiusMm, readings: here }, index): PlaceView => {
     const cell = (kind: ReadingKind) => {
-      const readings = standingAt(job, pass, kind, place);
+      const readings = here.filter((one) => one.kind === kind);
       return {
         text: readings.map((one) => cellText(one, writing)).join('; '),
         ids: readings.map((one) => one.id).join(','),
@@ -60,8 +36,9 @@ export function placeViews(job: Job, pass: Pass, writing: Writing): PlaceView[] 
     const [wall, face, mark] = [cell('wall'), cell('face'), cell('mark')];
     return {
       index,
-      ...place,
-      place: placeName(place.angleDeg, studCount),
+      angleDeg,
+      radiusMm,
+      place: placeName(angleDeg, studCount),
       own: false,
       wall: wall.text,
       face: face.text,
@@ -119,6 +96,7 @@ export function readReadings(job: Job, fields: Fields, writing: Writing, gauge: 
     );
   const nominal = job.sections.received?.body.family.nominalWallMm ?? 0;
   const studCount = job.sections.received?.body.family.studCount ?? 4;
+  const stations = stationsRead(job, pass);
   const readings: NewReading[] = [];
   const doubts: { name: string; question: string; asTyped: string }[] = [];
   const conflicts: Compared[] = [];
@@ -138,7 +116,7 @@ export function readReadings(job: Job, fields: Fields, writing: Writing, gauge: 
     for (const kind of KINDS) {
       const name = `${LETTER[kind]}.${index}`;
       if (fields[name] === undefined) continue;
-      const standing = standingAt(job, pass, kind, place);
+      const standing = readAt(stations, kind, place);
       const parts = splitRepeats(form.text(name));
       const values = form.lengths(name, `${LABEL[kind]} at ${where}`);
       if (values.length !== parts.length) continue;
@@ -213,8 +191,8 @@ function rowIndexes(fields: Fields): number[] {
 
 /** Where a row measures: as laid out, or as typed by the person; null for an empty row. */
 function placeOf(form: TypedForm, index: number): Place | null {
-  const given = /^(-?[\d.]+)\/([\d.]+)$/.exec(form.text(`at.${index}`));
-  if (given) return { angleDeg: Number(given[1]), radiusMm: Number(given[2]) };
+  const given = readPlace(form.text(`at.${index}`));
+  if (given) return given;
   if (!['w', 'f', 'd'].some((key) => form.has(`${key}.${index}`))) return null;
   const name = `station ${index + 1}`;
   const before = form.faults.length;
@@ -232,5 +210,5 @@ function placeOf(form: TypedForm, index: number): Place | null {
     );
     return null;
   }
-  return { angleDeg: ((angleDeg % 360) + 360) % 360, radiusMm };
+  return { angleDeg: turned(angleDeg), radiusMm };
 }

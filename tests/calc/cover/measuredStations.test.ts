@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { placeOnFace, turned } from '../../../src/calc/cover/measuredStations.ts';
+import { turned } from '../../../shared/words/places.ts';
+import { placeOnFace } from '../../../src/calc/cover/measuredStations.ts';
 
 describe('a station’s place on the face', () => {
   it.each([

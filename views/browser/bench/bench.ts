@@ -4,7 +4,7 @@
 import type { BenchState } from '../../../shared/measuring/benchState.ts';
 import { readReading } from '../../../shared/measuring/readReading.ts';
 import { readQuantity } from '../../../shared/quantity/readQuantity.ts';
-import type { Place } from '../../../shared/words/places.ts';
+import { type Place, turned } from '../../../shared/words/places.ts';
 import { drawAsked, drawQuestion, drawStations, drawWrong } from './askedView.ts';
 import { Asking } from './asking.ts';
 import { drawLists, type ListsParts, tellOtherJobs } from './benchLists.ts';
@@ -214,7 +214,7 @@ class Bench {
     const angle = readQuantity({ field: '', typed: ma, kind: 'angle', unit: 'deg', decimalSign });
     const radius = readQuantity({ field: '', typed: mr, kind: 'length', unit, decimalSign });
     if (!angle.ok || !radius.ok || radius.value <= 0) return null;
-    return { angleDeg: ((angle.value % 360) + 360) % 360, radiusMm: radius.value };
+    return { angleDeg: turned(angle.value), radiusMm: radius.value };
   }
 
   #listenToButtons(): void {

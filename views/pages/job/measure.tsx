@@ -1,5 +1,6 @@
 import type { Entry } from '../../../shared/words/catalogue.ts';
 import type { Job, Pass } from '../../../shared/words/job.ts';
+import { stationsOf, writePlace } from '../../../shared/words/places.ts';
 import { briefLength, type LengthUnit, lengthFigure } from '../../../shared/words/print.ts';
 import { type EntryRow, EntryTable } from '../../parts/entryTable.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
@@ -44,9 +45,9 @@ const LETTER = { wall: 'w', face: 'f', mark: 'd' } as const;
 export function measuredSummary(job: Job, pass: Pass): string {
   const walls = job.readings.filter((one) => one.pass === pass && one.kind === 'wall');
   if (walls.length === 0) return 'no readings yet';
-  const places = new Set(walls.map((one) => `${one.angleDeg}/${one.radiusMm}`));
+  const places = stationsOf(walls);
   const who = [...new Set(walls.map((one) => one.who))].join(', ');
-  return `${walls.length} wall reading${walls.length === 1 ? '' : 's'} at ${places.size} station${places.size === 1 ? '' : 's'}, by ${who}`;
+  return `${walls.length} wall reading${walls.length === 1 ? '' : 's'} at ${places.length} station${places.length === 1 ? '' : 's'}, by ${who}`;
 }
 
 /** The readings of one pass, before the cut or after it. */
@@ -131,9 +132,7 @@ export function Measure(props: MeasureProps) {
         <input type="hidden" name="unit" value={unit} />
         {places.map((place) => (
           <>
-            {!place.own && (
-              <input type="hidden" name={`at.${place.index}`} value={`${place.angleDeg}/${place.radiusMm}`} />
-            )}
+            {!place.own && <input type="hidden" name={`at.${place.index}`} value={writePlace(place)} />}
             {KEYS.filter((key) => place.was[key] !== '').map((key) => (
               <input type="hidden" name={`was.${LETTER[key]}.${place.index}`} value={place.was[key]} />
             ))}

@@ -2,6 +2,7 @@ import { askedInWords, withUnit } from '../../../shared/measuring/askedInWords.t
 import type { Asked, BenchState, StandingReading } from '../../../shared/measuring/benchState.ts';
 import type { Order } from '../../../shared/measuring/steps.ts';
 import type { Job, Pass, ReadingKind } from '../../../shared/words/job.ts';
+import { writePlace } from '../../../shared/words/places.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import { FacePlan, PlanKey } from '../../drawings/facePlan.tsx';
 import type { Frame } from '../../frame.ts';
@@ -162,7 +163,7 @@ function ReadingForm(props: MeasuringProps) {
           unit,
           id,
           kind: asked && LETTER[asked.kind],
-          place: asked && `${asked.angleDeg}/${asked.radiusMm}`,
+          place: asked && writePlace(asked),
           replaces: asked?.replaces?.id,
           at: fields.at,
           after: fields.after,

@@ -1,5 +1,6 @@
 import { type Job, LOOK_ITEMS } from '../../../shared/words/job.ts';
 import type { Photo } from '../../../shared/words/photo.ts';
+import { writePlace } from '../../../shared/words/places.ts';
 import { briefLength, type LengthUnit } from '../../../shared/words/print.ts';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Choice, Field, type Option } from '../../parts/form/fieldBox.tsx';
@@ -132,7 +133,7 @@ function stationsOf(places: readonly PlaceView[], unit: LengthUnit): readonly Op
   const stations = places.filter((place) => !place.own);
   return [
     ...stations.map(({ index, angleDeg, radiusMm, place }) => ({
-      value: `station:${angleDeg}/${radiusMm}`,
+      value: `station:${writePlace({ angleDeg, radiusMm })}`,
       label: `station ${index + 1}${place === '' ? '' : `, ${place}`}, radius ${briefLength(radiusMm, unit)}`,
     })),
     { value: OWN_PLACE, label: 'another place' },

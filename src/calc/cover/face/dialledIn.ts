@@ -1,7 +1,8 @@
 import type { Answer } from '../../../../shared/words/answer.ts';
+import { turned } from '../../../../shared/words/places.ts';
 import { printNumber } from '../../../../shared/words/print.ts';
 import { type Limit, linearProgramme } from '../../measure/linearProgramme.ts';
-import { placeOnFace, turned } from '../measuredStations.ts';
+import { placeOnFace } from '../measuredStations.ts';
 
 /** A place the cut must clean; `wallMm` null for a mark between stations, which only limits the tool plane. */
 export interface FacePlace {

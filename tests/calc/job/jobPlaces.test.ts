@@ -1,0 +1,84 @@
+import { describe, expect, it } from 'vitest';
+import type { Job, Reading } from '../../../shared/words/job.ts';
+import { readAt, stationsRead, stationsToMeasure } from '../../../src/calc/job/jobPlaces.ts';
+import { alder, received } from '../../records/samples.ts';
+
+const kept = <Body>(body: Body) => ({
+  revision: 1,
+  at: '2026-11-24T08:00:00.000Z',
+  who: 'AK',
+  why: '',
+  body,
+});
+function jobWith(readings: readonly Partial<Reading>[]): Pick<Job, 'sections' | 'readings'> {
+  const none = {
+    looked: null,
+    setup: null,
+    plan: null,
+    decision: null,
+    cuts: null,
+    studs: null,
+    signature: null,
+  };
+  return {
+    sections: { received: kept(received({ family: alder })), ...none },
+    readings: readings.map((one, i) => ({
+      id: `reading-${i}`,
+      revision: 2,
+      pass: 'before',
+      kind: 'wall',
+      angleDeg: 0,
+      radiusMm: 110,
+      valueMm: 4.9,
+      typed: '4.9',
+      gauge: '',
+      doubtful: false,
+      replaces: null,
+      who: 'AK',
+      at: '2026-11-24T08:00:00.000Z',
+      ...one,
+    })),
+  };
+}
+const ids = (readings: readonly Reading[]) => readings.map(({ id }) => id);
+
+describe('the stations of a job', () => {
+  it('take readings that are off by float dust, or a turn apart, as repeats', () => {
+    const job = jobWith([{}, { radiusMm: 110.0000000000001 }, { angleDeg: 359.9999999 }, { angleDeg: 360 }]);
+    const stations = stationsRead(job, 'before');
+    expect(stations).toHaveLength(12);
+    expect(stations[0]).toMatchObject({ angleDeg: 0, radiusMm: 110, laidOut: true });
+    expect(ids(stations[0]!.readings)).toEqual(['reading-0', 'reading-1', 'reading-2', 'reading-3']);
+    expect(ids(readAt(stations, 'wall', { angleDeg: 360, radiusMm: 110.2 }))).toHaveLength(4);
+  });
+
+  it('are the same before the cut and after it: an own place read at another radius after it is the one from before', () => {
+    const own = { angleDeg: 20, radiusMm: 118 };
+    const job = jobWith([own, { ...own, radiusMm: 118.4, pass: 'after' }]);
+    const last = (pass: 'before' | 'after') => stationsRead(job, pass).at(-1);
+    expect(last('before')).toMatchObject({ ...own, laidOut: false });
+    expect(last('after')).toMatchObject({ ...own, laidOut: false });
+    expect(ids(last('after')!.readings)).toEqual(['reading-1']);
+  });
+
+  it('have each reading once, though two stations are near enough', () => {
+    const job = jobWith([
+      { angleDeg: 20, radiusMm: 118 },
+      { angleDeg: 20, radiusMm: 118.8 },
+      { angleDeg: 20, radiusMm: 118.4 },
+    ]);
+    const own = stationsRead(job, 'before').slice(12);
+    expect(own.map(({ readings }) => ids(readings))).toEqual([['reading-0', 'reading-2'], ['reading-1']]);
+  });
+
+  it('are asked for unless only a mark was put between them', () => {
+    const job = jobWith([
+      { angleDeg: 20, radiusMm: 118, kind: 'mark' },
+      { kind: 'mark' },
+      { angleDeg: 70, radiusMm: 118 },
+    ]);
+    const asked = stationsToMeasure(stationsRead(job, 'before'));
+    expect(asked).toHaveLength(13);
+    expect(asked.at(-1)).toMatchObject({ angleDeg: 70, radiusMm: 118 });
+  });
+});

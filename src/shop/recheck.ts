@@ -3,8 +3,7 @@ import type { Finding } from '../../shared/words/finding.ts';
 import type { Decision, StudsChosen } from '../../shared/words/job.ts';
 import { type LengthUnit, listInWords } from '../../shared/words/print.ts';
 import { Refusal } from '../../shared/words/refusal.ts';
-import { VERDICT_WORD } from '../../views/pages/job/words.ts';
-import { FIT_WORD } from '../../views/pages/stud/studPage.tsx';
+import { FIT_WORD, HOLDS_WORD, VERDICT_WORD } from '../../shared/words/verdicts.ts';
 import { COVER_CALC_VERSION, checkCover } from '../calc/cover/checkCover.ts';
 import {
   bendingAnswersOtherwise,
@@ -17,8 +16,6 @@ import { bendingCase } from '../calc/plate/bendingCases.ts';
 import { checkStud, STUD_CALC_VERSION } from '../calc/stud/checkStud.ts';
 import { BendingFailed } from './bending/bendingPool.ts';
 import { bothPistons } from './bending/bendings.ts';
-
-const HOLDS_WORD = { yes: 'it holds', no: 'it does not hold', 'not-checked': 'not checked' } as const;
 
 /** Says so when today's calculation would answer a kept decision's inputs otherwise; null when it would not. */
 export function recheckDecision(kept: Decision, unit: LengthUnit): string | null {

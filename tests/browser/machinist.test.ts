@@ -79,41 +79,41 @@ describe.each([
     await page.click('#receive');
     await page.waitForURL(/\/jobs\/\d+$/);
     const job = page.url();
-    expect(await page.locator('h1').textContent()).toContain('to look over');
+    expect(await page.locator('h1').textContent()).toContain('To inspect');
     await screen(page, `a job to look over, on ${where}`);
 
     await page.locator('#looked-form input[name="crackTest"][value="none-found"]').check();
     await page.locator('#looked-form input[name="crackMethod"][value="dye"]').check();
     await page.click('#looked-form-send');
-    expect(await page.locator('h1').textContent()).toContain('to measure');
+    expect(await page.locator('h1').textContent()).toContain('To measure');
     await screen(page, `a job to measure, on ${where}`);
 
     await typeColumn(page, 'before-form', 'w', 0);
     await typeColumn(page, 'before-form', 'f', 1);
     await typeColumn(page, 'before-form', 'd', 2);
     await page.click('#before-form-send');
-    expect(await page.locator('h1').textContent()).toContain('to decide');
+    expect(await page.locator('h1').textContent()).toContain('To decide');
     expect(await page.locator('#decide .verdict').textContent()).toBe('Face it: 0.42 mm.');
     await screen(page, `a job to decide, on ${where}`);
 
     await page.click('#decision-form-send');
-    expect(await page.locator('h1').textContent()).toContain('to cut');
+    expect(await page.locator('h1').textContent()).toContain('To cut');
     await screen(page, `a job to cut, on ${where}`);
 
     await page.fill('#cuts-form [name="depth"]', '0.42');
     await page.click('#cuts-form-send');
-    expect(await page.locator('h1').textContent()).toContain('to measure again');
+    expect(await page.locator('h1').textContent()).toContain('To re-measure');
 
     await typeColumn(page, 'after-form', 'w', 3);
     await page.click('#after-form-send');
-    expect(await page.locator('h1').textContent()).toContain('to sign');
+    expect(await page.locator('h1').textContent()).toContain('To sign');
     expect(await page.locator('#verify').textContent()).toContain(
       'Every station measured before the cut was measured after it.',
     );
     await screen(page, `a job to sign, on ${where}`);
 
     await page.click('#signature-form-send');
-    expect(await page.locator('h1').textContent()).toContain('signed');
+    expect(await page.locator('h1').textContent()).toContain('Signed');
     await screen(page, `a signed job, on ${where}`);
 
     await page.click('#to-sheet');

@@ -1,9 +1,7 @@
-import type { Verdict } from '../../../shared/words/cover.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
 import type {
   CutsMade,
   Decision,
-  DecisionKind,
   Job,
   Kept,
   Looked,
@@ -12,39 +10,13 @@ import type {
   Signature,
 } from '../../../shared/words/job.ts';
 import { listInWords } from '../../../shared/words/print.ts';
+import { DECISION_WORD, FOLLOWS, VERDICT_WORD } from '../../../shared/words/verdicts.ts';
 import { stationsRead } from '../../calc/job/jobPlaces.ts';
 import { refuse } from '../database/errors.ts';
 import { mayBeSamePerson } from '../database/writing.ts';
 import { missingOf, ringToWeld, sameFamily } from './stage.ts';
 
 const ALLOWED = 1e-9;
-
-const DECISION_WORDS: Readonly<Record<DecisionKind, string>> = {
-  face: 'face it',
-  'face-and-ring': 'face it and weld a ring to it',
-  replace: 'replace it',
-};
-
-const VERDICT_WORDS: Readonly<Record<Verdict, string>> = {
-  face: 'face it',
-  'face-if-sound': 'face it if it is sound',
-  'face-and-ring': 'face it and weld a ring to it',
-  replace: 'replace it',
-  'measure-again': 'measure again',
-  'plan-again': 'plan the cut again',
-  'advice-only': 'advice only',
-};
-
-/** The decision that follows from a verdict; null where the verdict leaves it to a person. */
-const FOLLOWS: Readonly<Record<Verdict, DecisionKind | null>> = {
-  face: 'face',
-  'face-if-sound': 'face',
-  'face-and-ring': 'face-and-ring',
-  replace: 'replace',
-  'measure-again': null,
-  'plan-again': null,
-  'advice-only': null,
-};
 
 /** A found crack is lifted only by a second person who looked again, says how, and found none. */
 export function refuseLiftedCrack(history: readonly Kept<Looked>[], next: Looked, who: string): void {
@@ -106,7 +78,7 @@ export function refuseDecision(decision: Decision, looked: Kept<Looked> | null):
     throw refuse(
       'reason-needed',
       'reason',
-      `The verdict is "${VERDICT_WORDS[check.verdict]}" and the decision "${DECISION_WORDS[kind]}"; say why.`,
+      `The verdict is "${VERDICT_WORD[check.verdict]}" and the decision "${DECISION_WORD[kind]}"; say why.`,
     );
   }
   const against = check.findings.filter(asksFirst);

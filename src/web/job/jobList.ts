@@ -1,8 +1,9 @@
 import { type Request, type Response, Router } from 'express';
 import type { JobLine } from '../../../shared/words/job.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
+import { DECISION_WORD } from '../../../shared/words/verdicts.ts';
 import { JobsPage } from '../../../views/pages/job/jobsPage.tsx';
-import { DECISION_WORD, STAGE_WORD } from '../../../views/pages/job/words.ts';
+import { STAGE_WORD } from '../../../views/pages/job/words.ts';
 import { renderPage } from '../../../views/render.ts';
 import { listEntries } from '../../records/catalogue.ts';
 import { countByStage, findJobs, type JobPage, MOST_LISTED } from '../../records/jobs/findJobs.ts';

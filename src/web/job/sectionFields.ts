@@ -13,17 +13,10 @@ import type {
 } from '../../../shared/words/job.ts';
 import { LOOK_ITEMS } from '../../../shared/words/job.ts';
 import { listInWords, printLength, printShare, printTorque } from '../../../shared/words/print.ts';
+import { DECISION_WORD, FIT_WORD, VERDICT_WORD } from '../../../shared/words/verdicts.ts';
 import { replacedInWords, retightenedInWords } from '../../../views/pages/job/studWorkForms.tsx';
-import {
-  CHUCKING_WORD,
-  DECISION_WORD,
-  ITEM_WORD,
-  LAYER_WORD,
-  THROUGH_WORD,
-  VERDICT_WORD,
-} from '../../../views/pages/job/words.ts';
+import { CHUCKING_WORD, ITEM_WORD, LAYER_WORD, THROUGH_WORD } from '../../../views/pages/job/words.ts';
 import { HOLDS, SURFACE_WORD } from '../../../views/pages/stud/jointFields.tsx';
-import { FIT_WORD } from '../../../views/pages/stud/studPage.tsx';
 import { bendingInWords } from '../../../views/parts/bendingPart.tsx';
 import { day } from '../../../views/parts/when.tsx';
 import { criteriaFields, familyFields, stackFields, studFields } from '../catalogue/entryFields.ts';

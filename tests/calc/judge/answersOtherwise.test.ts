@@ -2,11 +2,11 @@ import { describe, expect, test } from 'vitest';
 import { coverCheckSchema } from '../../../shared/schemas/coverCheck.ts';
 import { studCheckSchema } from '../../../shared/schemas/studCheck.ts';
 import type { CoverCheck } from '../../../shared/words/cover.ts';
+import { VERDICT_WORD } from '../../../shared/words/verdicts.ts';
 import { checkCover } from '../../../src/calc/cover/checkCover.ts';
 import { coverAnswersOtherwise, studAnswersOtherwise } from '../../../src/calc/judge/answersOtherwise.ts';
 import { checkStud } from '../../../src/calc/stud/checkStud.ts';
 import { apiExamples } from '../../../src/web/api/examples.ts';
-import { VERDICT_WORD } from '../../../views/pages/job/words.ts';
 
 const cover = checkCover(coverCheckSchema.parse(apiExamples['/cover/check']?.request));
 const stud = checkStud(studCheckSchema.parse(apiExamples['/stud/check']?.request));
@@ -29,7 +29,7 @@ describe('an older kept check, faked', () => {
       conformanceProbability: 0.5,
     };
     expect(otherwise(old)).toEqual([
-      { what: 'verdict', kept: 'replace it', now: 'face it' },
+      { what: 'verdict', kept: 'Replace it', now: 'Face it' },
       {
         what: 'cut to dial',
         kept: `${(dialledMm + 0.1).toFixed(3)} mm`,

@@ -232,7 +232,7 @@ onEachDatabase((engine) => {
       expect(await refusalOf(attempt)).toEqual({
         code: 'reason-needed',
         path: 'reason',
-        sentence: 'The verdict is "measure again" and the decision "face it"; say why.',
+        sentence: 'The verdict is "Measure again" and the decision "Face it"; say why.',
       });
     });
   });

@@ -56,7 +56,7 @@ describe('what a revision changed', () => {
     const heads = [...page.html.matchAll(/<h2>Revision (\d+): (.*?)<\/h2>/g)].map(([, n]) => Number(n));
     expect(heads).toEqual([4, 3, 2, 1]);
     expect(page.text).toContain(
-      'Revision 4: decision: replace it; the verdict was: face it, because: the customer wants a new one BL,',
+      'Revision 4: decision: Replace it; the verdict was: Face it, because: the customer wants a new one BL,',
     );
     expect(page.text).toContain('Criteria: clean-up allowance 0.05 mm');
     // Kept in UTC and readable without script; the script of the page reads the attribute.
@@ -202,7 +202,7 @@ describe('what may be overruled', () => {
     const allowed = await step(program, 'decision', { decision: 'face', who: 'BL' });
     expect(allowed.status).toBe(303);
     const decision = await program.get('/jobs/1001/history/4');
-    expect(decision.text).toContain('the verdict was: face it');
+    expect(decision.text).toContain('the verdict was: Face it');
     expect(decision.text).toContain('Minimum wall 4.200 mm');
     expect(rowsOf((await program.get('/criteria')).html)).toContainEqual([
       'Minimum wall, any family',
@@ -216,7 +216,7 @@ describe('what may be overruled', () => {
     await measured(program);
     const bare = await step(program, 'decision', { decision: 'replace', who: 'BL' });
     expect(bare.status).toBe(422);
-    expect(bare.text).toContain('The verdict is "face it" and the decision "replace it"; say why.');
+    expect(bare.text).toContain('The verdict is "Face it" and the decision "Replace it"; say why.');
     await step(program, 'looked', { crackTest: 'found', crackMethod: 'dye', crackNote: 'at stud 2' });
     const cracked = await step(program, 'decision', { decision: 'face', reason: 'it is small', who: 'BL' });
     expect(cracked.status).toBe(422);

@@ -35,7 +35,7 @@ describe('the joint of a job', () => {
     const before = (await job()).revision;
     const page = await program.get(`${JOB}?${new URLSearchParams({ ...STUDS, ...JOINT })}`);
     expect(page.status).toBe(200);
-    expect(page.text).toMatch(/Long stud 3\/8-24 UNF with care ?; it holds/);
+    expect(page.text).toMatch(/Long stud 3\/8-24 UNF fits with care ?; it holds/);
     expect(page.text).toContain("37.0 N·m is the vehicle maker's figure: tighten to it.");
     expect((await job()).revision).toBe(before);
   });

@@ -48,22 +48,22 @@ onEachDatabase((engine) => {
       return Object.fromEntries(cells.slice(0, 12).map((name) => [name, typed]));
     };
 
-    expect((await program.get(address)).text).toContain('to look over');
+    expect((await program.get(address)).text).toContain('To inspect');
     const looked = await send('looked', 'looked-form', () => ({
       crackTest: 'none-found',
       crackMethod: 'dye',
     }));
-    expect(looked).toContain('to measure');
+    expect(looked).toContain('To measure');
     const measured = await send('readings', 'before-form', (shown) => ({
       ...column('w', '4.92')(shown),
       ...column('d', '0.2')(shown),
     }));
-    expect(measured).toContain('to decide');
+    expect(measured).toContain('To decide');
     const decided = await send('decision', 'decision-form', () => ({ decision: 'face', reason: 'walked' }));
-    expect(decided).toContain('to cut');
-    expect(await send('cuts', 'cuts-form', () => ({ depth: '0.25' }))).toContain('to measure again');
-    expect(await send('readings', 'after-form', column('w', '4.67'))).toContain('to sign');
-    expect(await send('signature', 'signature-form', () => ({}))).toContain('signed');
+    expect(decided).toContain('To cut');
+    expect(await send('cuts', 'cuts-form', () => ({ depth: '0.25' }))).toContain('To re-measure');
+    expect(await send('readings', 'after-form', column('w', '4.67'))).toContain('To sign');
+    expect(await send('signature', 'signature-form', () => ({}))).toContain('Signed');
 
     const stale = await program.post(`${address}/plan`, { fromRevision: '0', who: 'AK', cut: '0.3' });
     expect(stale.status).toBeLessThan(500);

@@ -1,8 +1,9 @@
 import type { Bending } from '../../../shared/words/bending.ts';
-import type { CoverCheck, CutPlanAnswer, Verdict } from '../../../shared/words/cover.ts';
-import type { DecisionKind, Job } from '../../../shared/words/job.ts';
+import type { CoverCheck, CutPlanAnswer } from '../../../shared/words/cover.ts';
+import type { Job } from '../../../shared/words/job.ts';
 import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
+import { DECISION_WORD, FOLLOWS, VERDICT_WORD } from '../../../shared/words/verdicts.ts';
 import { BendingPart, type BesideProps } from '../../parts/bendingPart.tsx';
 import {
   CoverAnswer,
@@ -18,7 +19,6 @@ import { Choice, Field, TextArea } from '../../parts/form/fieldBox.tsx';
 import { type Compared, SideBySide } from '../../parts/sideBySide.tsx';
 import { WhatIf } from '../../parts/whatIfPart.tsx';
 import { JobForm, type Refused, Who } from './section.tsx';
-import { DECISION_WORD, VERDICT_WORD } from './words.ts';
 
 export interface DecideProps {
   readonly job: Job;
@@ -192,17 +192,6 @@ export function Decide(props: DecideProps) {
     </>
   );
 }
-
-/** What is chosen beforehand: nothing, where the verdict leaves it to a person. */
-const FOLLOWS: Readonly<Record<Verdict, DecisionKind | null>> = {
-  face: 'face',
-  'face-if-sound': 'face',
-  'face-and-ring': 'face-and-ring',
-  replace: 'replace',
-  'measure-again': null,
-  'plan-again': null,
-  'advice-only': null,
-};
 
 function DecisionForm(props: {
   job: Job;

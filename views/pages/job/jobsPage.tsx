@@ -1,5 +1,6 @@
 import { DECISION_KINDS, type JobLine, STAGES, type Stage } from '../../../shared/words/job.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
+import { DECISION_WORD } from '../../../shared/words/verdicts.ts';
 import { type Frame, may } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
 import { EmptyState } from '../../parts/emptyState.tsx';
@@ -7,7 +8,7 @@ import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Choice, Field, type Option } from '../../parts/form/fieldBox.tsx';
 import { day } from '../../parts/when.tsx';
-import { DECISION_WORD, STAGE_WORD } from './words.ts';
+import { STAGE_WORD } from './words.ts';
 
 export interface JobsPageProps {
   readonly frame: Frame;

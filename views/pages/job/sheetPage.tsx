@@ -5,6 +5,7 @@ import type { Job, StudsChosen } from '../../../shared/words/job.ts';
 import { countingPasses, passesBeforeRing } from '../../../shared/words/passes.ts';
 import type { Photo } from '../../../shared/words/photo.ts';
 import { type LengthUnit, lengthFigure, printLength } from '../../../shared/words/print.ts';
+import { DECISION_WORD } from '../../../shared/words/verdicts.ts';
 import { FacePlan } from '../../drawings/facePlan.tsx';
 import type { Frame } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
@@ -27,7 +28,7 @@ import { lookedSummary } from './look.tsx';
 import { PhotoList } from './photosPart.tsx';
 import { replacedInWords, retightenedInWords } from './studWorkForms.tsx';
 import { amendedSince, jobTitleBlock } from './wholeJobPage.tsx';
-import { DECISION_WORD, LAYER_WORD } from './words.ts';
+import { LAYER_WORD } from './words.ts';
 
 const STATIONS_ON_A_SHEET = 16;
 

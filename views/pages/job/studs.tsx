@@ -3,6 +3,7 @@ import type { Job } from '../../../shared/words/job.ts';
 import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import type { Joint } from '../../../shared/words/stud.ts';
+import { FIT_WORD } from '../../../shared/words/verdicts.ts';
 import { StudInStack } from '../../drawings/studInStack.tsx';
 import { Caution } from '../../parts/caution.tsx';
 import { FindingList } from '../../parts/findingList.tsx';
@@ -21,7 +22,7 @@ import {
   jointInWords,
   type TorqueUnit,
 } from '../stud/jointFields.tsx';
-import { FIT_STATUS, FIT_WORD, type StudChoice, stackInWords } from '../stud/studPage.tsx';
+import { FIT_STATUS, type StudChoice, stackInWords } from '../stud/studPage.tsx';
 import { JobForm, type Refused, Who } from './section.tsx';
 import { StudWork } from './studWorkForms.tsx';
 

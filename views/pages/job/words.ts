@@ -1,30 +1,13 @@
-import type { Verdict } from '../../../shared/words/cover.ts';
-import type { DecisionKind, LookItem, SectionName, Stage } from '../../../shared/words/job.ts';
+import type { LookItem, SectionName, Stage } from '../../../shared/words/job.ts';
 
 export const STAGE_WORD: Readonly<Record<Stage, string>> = {
-  'to-look': 'to look over',
-  'to-measure': 'to measure',
-  'to-decide': 'to decide',
-  'to-cut': 'to cut',
-  'to-verify': 'to measure again',
-  'to-sign': 'to sign',
-  signed: 'signed',
-};
-
-export const DECISION_WORD: Readonly<Record<DecisionKind, string>> = {
-  face: 'face it and use it',
-  'face-and-ring': 'weld a ring to it, then face it',
-  replace: 'replace it',
-};
-
-export const VERDICT_WORD: Readonly<Record<Verdict, string>> = {
-  face: 'face it',
-  'face-if-sound': 'face it, if it is sound',
-  'face-and-ring': 'face it and ring it',
-  replace: 'replace it',
-  'measure-again': 'measure again',
-  'plan-again': 'plan the cut again',
-  'advice-only': 'advice only',
+  'to-look': 'To inspect',
+  'to-measure': 'To measure',
+  'to-decide': 'To decide',
+  'to-cut': 'To cut',
+  'to-verify': 'To re-measure',
+  'to-sign': 'To sign',
+  signed: 'Signed',
 };
 
 /** The darkened layer, as seen after a pass. */

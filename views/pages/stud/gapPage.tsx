@@ -2,6 +2,7 @@ import type { CatalogueStack } from '../../../shared/words/catalogue.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
 import { type LengthUnit, lengthFigure, listInWords, printLength } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
+import { FIT_WORD } from '../../../shared/words/verdicts.ts';
 import { PullForwardPicture } from '../../drawings/pullForwardPicture.tsx';
 import { StudInStack } from '../../drawings/studInStack.tsx';
 import type { Frame } from '../../frame.ts';
@@ -12,7 +13,7 @@ import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Choice, Field } from '../../parts/form/fieldBox.tsx';
 import { Sign } from '../../parts/form/sign.tsx';
-import { FIT_STATUS, FIT_WORD, lowerFirst, type StudChoice } from './studPage.tsx';
+import { FIT_STATUS, lowerFirst, type StudChoice } from './studPage.tsx';
 
 export interface GapAnswer {
   readonly measured: { readonly hubEngagementMm: number | null };

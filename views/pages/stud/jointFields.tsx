@@ -10,6 +10,7 @@ import {
 } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import type { Joint, StudCheck } from '../../../shared/words/stud.ts';
+import { HOLDS_WORD } from '../../../shared/words/verdicts.ts';
 import { TorqueWindow } from '../../drawings/torqueWindowPicture.tsx';
 import { FindingList } from '../../parts/findingList.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
@@ -177,9 +178,9 @@ export const JOINT_FINDING = /^(joint|stud-shear|bearing-pressure)/;
 
 /** Whether it holds, by sign and word. */
 export const HOLDS = {
-  yes: { status: 'pass', words: 'It holds' },
-  no: { status: 'fail', words: 'It does not hold' },
-  'not-checked': { status: 'not-checked', words: 'Whether it holds is not known' },
+  yes: { status: 'pass', words: HOLDS_WORD.yes },
+  no: { status: 'fail', words: HOLDS_WORD.no },
+  'not-checked': { status: 'not-checked', words: HOLDS_WORD['not-checked'] },
 } as const;
 
 export interface JointAnswerProps {

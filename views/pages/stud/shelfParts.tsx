@@ -1,6 +1,7 @@
 import type { CatalogueStud } from '../../../shared/words/catalogue.ts';
 import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
 import type { Fits } from '../../../shared/words/stud.ts';
+import { FIT_WORD } from '../../../shared/words/verdicts.ts';
 import { Choice, Tick } from '../../parts/form/fieldBox.tsx';
 
 export interface Substitute {
@@ -10,12 +11,6 @@ export interface Substitute {
   readonly longerMm: number;
   readonly fits: Fits;
 }
-
-const FIT_WORD: Readonly<Record<Fits, string>> = {
-  yes: 'fits',
-  'with-care': 'fits with care',
-  no: 'does not fit',
-};
 
 /** The other one of the pair: everything alike but the tip. */
 export function Substitutes({

@@ -1,6 +1,7 @@
 import type { CatalogueStack } from '../../../shared/words/catalogue.ts';
 import { printLength } from '../../../shared/words/print.ts';
 import type { Joint } from '../../../shared/words/stud.ts';
+import { FIT_WORD } from '../../../shared/words/verdicts.ts';
 import { StudInStack } from '../../drawings/studInStack.tsx';
 import type { Frame } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
@@ -8,7 +9,7 @@ import { Cautions } from '../../parts/caution.tsx';
 import { Sign } from '../../parts/form/sign.tsx';
 import { JointLine } from './jointFields.tsx';
 import { shelfInWords } from './shelfParts.tsx';
-import { FIT_STATUS, FIT_WORD, lowerFirst, type StudChoice, stackInWords } from './studPage.tsx';
+import { FIT_STATUS, lowerFirst, type StudChoice, stackInWords } from './studPage.tsx';
 
 export interface StudSlipProps {
   readonly frame: Frame;

@@ -4,6 +4,7 @@ import type { Status } from '../../../shared/words/finding.ts';
 import { lengthFigure, printLength } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import type { Fits, Joint, StudMatch, ToleranceRow } from '../../../shared/words/stud.ts';
+import { FIT_WORD } from '../../../shared/words/verdicts.ts';
 import { StudInStack } from '../../drawings/studInStack.tsx';
 import type { Frame } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
@@ -65,11 +66,6 @@ export interface StudPageProps {
 const STUD_LEAD = ['nut-clamps', 'engagement', 'protrusion', 'reach'];
 
 export const FIT_STATUS: Readonly<Record<Fits, Status>> = { yes: 'pass', 'with-care': 'caution', no: 'fail' };
-export const FIT_WORD: Readonly<Record<Fits, string>> = {
-  yes: 'fits',
-  'with-care': 'with care',
-  no: 'does not fit',
-};
 
 /** Which stud for this flexplate: every one in the catalogue, best first, each with its reason. */
 export function StudPage(props: StudPageProps) {

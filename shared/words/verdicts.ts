@@ -1,0 +1,46 @@
+import type { Verdict } from './cover.ts';
+import type { DecisionKind } from './job.ts';
+import type { Fits, StudCheck } from './stud.ts';
+
+/** What the program says of a cover, as every page, sheet, list and sentence says it. */
+export const VERDICT_WORD: Readonly<Record<Verdict, string>> = {
+  face: 'Face it',
+  'face-if-sound': 'Face it if the crack test is clean',
+  'face-and-ring': 'Weld a stiffening ring, re-measure, then face',
+  replace: 'Replace it',
+  'measure-again': 'Measure again',
+  'plan-again': 'Change the cut',
+  'advice-only': 'No minimum set: advice only',
+};
+
+/** What a person signs. */
+export const DECISION_WORD: Readonly<Record<DecisionKind, string>> = {
+  face: VERDICT_WORD.face,
+  'face-and-ring': VERDICT_WORD['face-and-ring'],
+  replace: VERDICT_WORD.replace,
+};
+
+/** The decision that follows from a verdict; null where the verdict leaves it to a person. */
+export const FOLLOWS: Readonly<Record<Verdict, DecisionKind | null>> = {
+  face: 'face',
+  'face-if-sound': 'face',
+  'face-and-ring': 'face-and-ring',
+  replace: 'replace',
+  'measure-again': null,
+  'plan-again': null,
+  'advice-only': null,
+};
+
+/** Whether a stud goes into a flexplate stack. */
+export const FIT_WORD: Readonly<Record<Fits, string>> = {
+  yes: 'fits',
+  'with-care': 'fits with care',
+  no: 'does not fit',
+};
+
+/** Whether the tightened joint carries the engine. */
+export const HOLDS_WORD: Readonly<Record<StudCheck['holds'], string>> = {
+  yes: 'It holds',
+  no: 'It does not hold',
+  'not-checked': 'Whether it holds is not known',
+};

@@ -31,33 +31,13 @@ export function checkCover(
 ): CoverCheck {
   refuseImpossible(input);
   const numbers = coverNumbers(input);
-  const findings: readonly Finding[] = [
-    ...soundnessFindings(input),
-    ...wallFindings(numbers, unit),
-    ...readingFindings(numbers, unit),
-    ...cutFindings(numbers, unit),
-    sureFinding(numbers, unit),
-    dialledInFinding(numbers, unit),
-    ...further,
-    ...holdingFindings(numbers),
-    ...gaugeFindings(input),
-    ...knockOnFindings(input, numbers.allowanceMm, unit),
-    ...faceFindings(numbers, unit),
-  ];
+  const findings = findingsOf(numbers, unit, further);
   const judged = verdict(findings);
-  const { cut, cleanUp, least, minimum, stations, marks, ways, unbalance, uncertainty, sure } = numbers;
-  const bound = (way: (typeof ways)[number]) => ({
-    dialledMm: way.cleanUp.dialled.value!,
-    leastWallMm: way.cleanUp.leastWallMm,
-  });
+  const { cut, cleanUp, minimum, ways, unbalance, sure } = numbers;
+  const toJudge = further.find(({ status }) => status === 'caution');
   return {
     verdict: judged.verdict,
-    ...coverReason(
-      judged,
-      numbers,
-      unit,
-      further.find(({ status }) => status === 'caution'),
-    ),
+    ...coverReason(judged, numbers, unit, toJudge),
     face: {
       runoutMm: numbers.runout?.value ?? null,
       indicatorReadingMm: numbers.indicator?.value ?? null,
@@ -72,37 +52,71 @@ export function checkCover(
       cleanUpMm: cleanUp.dialledMm,
     },
     dialledIn: dialledInOf(numbers),
-    leastWall: {
-      beforeMm: numbers.leastBeforeMm,
-      afterMm: least.wallMm,
-      station: least.station,
-      standardUncertaintyMm: uncertainty?.standard.value ?? null,
-      expandedUncertaintyMm: uncertainty?.expanded.value ?? null,
-      degreesOfFreedom: uncertainty?.degreesOfFreedom ?? null,
-      sureFromMm: sure?.fromMm ?? null,
-    },
+    leastWall: leastWallOf(numbers),
     minimumWall: minimum && { mm: minimum.mm, source: minimum.source, from: minimum.from },
     conformanceProbability: sure?.all.value ?? null,
     cutsLeft: numbers.cutsLeft?.value ?? null,
-    stations: stations.map((station, i) => ({
-      angleDeg: input.stations[i]!.angleDeg,
-      radiusMm: station.radiusMm,
-      wallMm: station.wallMm,
-      faceMm: station.faceMm,
-      markDepthMm: station.depthMm,
-      cutMm: cut.cutsMm[i]!,
-      wallAfterMm: cut.wallsAfterMm[i]!,
-      marginMm: minimum && cut.wallsAfterMm[i]! - minimum.mm,
-      conformanceProbability: sure?.eachStation[i] ?? null,
-    })),
-    marks: marks.map((mark, i) => ({ ...mark, cutMm: cut.markCutsMm[i]! })),
-    bounds: ways.length === 1 ? null : { padSideFlat: bound(ways[0]!), faceFlat: bound(ways[1]!) },
+    stations: stationsOf(numbers),
+    marks: numbers.marks.map((mark, i) => ({ ...mark, cutMm: cut.markCutsMm[i]! })),
+    bounds: ways.length === 1 ? null : { padSideFlat: boundOf(ways[0]!), faceFlat: boundOf(ways[1]!) },
     unbalance:
       unbalance.value === null ? null : { gmm: unbalance.value, heavySideDeg: unbalance.heavySideDeg },
     releaseClearanceAfterMm: numbers.releaseAfter?.value ?? null,
     findings,
     answers: answersOf(numbers, findings),
   };
+}
+
+/** Every finding, in the order they are shown. */
+function findingsOf(
+  numbers: CoverNumbers,
+  unit: LengthUnit,
+  further: readonly Finding[],
+): readonly Finding[] {
+  const { input } = numbers;
+  return [
+    ...soundnessFindings(input),
+    ...wallFindings(numbers, unit),
+    ...readingFindings(numbers, unit),
+    ...cutFindings(numbers, unit),
+    sureFinding(numbers, unit),
+    dialledInFinding(numbers, unit),
+    ...further,
+    ...holdingFindings(numbers),
+    ...gaugeFindings(input),
+    ...knockOnFindings(input, numbers.allowanceMm, unit),
+    ...faceFindings(numbers, unit),
+  ];
+}
+
+function leastWallOf({ least, leastBeforeMm, uncertainty, sure }: CoverNumbers): CoverCheck['leastWall'] {
+  return {
+    beforeMm: leastBeforeMm,
+    afterMm: least.wallMm,
+    station: least.station,
+    standardUncertaintyMm: uncertainty?.standard.value ?? null,
+    expandedUncertaintyMm: uncertainty?.expanded.value ?? null,
+    degreesOfFreedom: uncertainty?.degreesOfFreedom ?? null,
+    sureFromMm: sure?.fromMm ?? null,
+  };
+}
+
+function stationsOf({ input, stations, cut, minimum, sure }: CoverNumbers): CoverCheck['stations'] {
+  return stations.map((station, i) => ({
+    angleDeg: input.stations[i]!.angleDeg,
+    radiusMm: station.radiusMm,
+    wallMm: station.wallMm,
+    faceMm: station.faceMm,
+    markDepthMm: station.depthMm,
+    cutMm: cut.cutsMm[i]!,
+    wallAfterMm: cut.wallsAfterMm[i]!,
+    marginMm: minimum && cut.wallsAfterMm[i]! - minimum.mm,
+    conformanceProbability: sure?.eachStation[i] ?? null,
+  }));
+}
+
+function boundOf({ cleanUp }: CoverNumbers['ways'][number]) {
+  return { dialledMm: cleanUp.dialled.value!, leastWallMm: cleanUp.leastWallMm };
 }
 
 function dialledInOf({ dialledIn }: CoverNumbers): CoverCheck['dialledIn'] {

@@ -95,92 +95,52 @@ function acrossWays(ways: readonly FaceCut[], pick: (way: FaceCut) => readonly n
   return pick(ways[0]!).map((_, index) => Math.max(...ways.map((way) => pick(way)[index]!)));
 }
 
+/** Everything worked out of a cover’s readings; nothing is judged yet. */
 export function coverNumbers(input: CoverCheckInput): CoverNumbers {
   const { cover, criteria } = input;
   const stations = measuredStations(input.stations);
   const marks = input.marks.map((mark) => ({ ...mark, ...betweenStations(mark, stations) }));
   const allowanceMm = criteria?.cleanUpAllowanceMm ?? USUAL.cleanUpAllowanceMm;
+  const confidence = criteria?.confidence ?? USUAL.confidence;
   const minimum = governingMinimum({
     makerMm: input.makerMinimumWallMm,
     makerSource: input.makerMinimumWallSource,
     shopMm: criteria?.minimumWallMm ?? null,
     shopSource: criteria?.minimumWallSource ?? null,
   });
-
-  const usual = {
-    allowance: (criteria?.cleanUpAllowanceMm ?? null) === null,
-    confidence: (criteria?.confidence ?? null) === null,
-    density: cover.densityKgPerM3 === null,
-  };
-
   const ways = faceLies(stations, marks).map((lie) =>
     faceCut(lie, { allowanceMm, plannedCutMm: input.plannedCutMm }),
   );
-  const deepest = ways.reduce((a, b) => (b.cleanUp.dialled.value! > a.cleanUp.dialled.value! ? b : a));
-  const cleanUp = {
-    plane: deepest.cleanUp.plane,
-    dialled: deepest.cleanUp.dialled,
-    dialledMm: deepest.cleanUp.dialled.value!,
-    leastWallMm: Math.min(...ways.map((way) => way.cleanUp.leastWallMm)),
-  };
-  const cutsMm = acrossWays(ways, (way) => way.cutsMm);
-  const wallsAfterMm = stations.map((_, i) => Math.min(...ways.map((way) => way.wallsAfterMm[i]!)));
-  const dirty = (pick: (way: FaceCut) => readonly number[]) =>
-    [...new Set(ways.flatMap(pick))].sort((a, b) => a - b);
-  const station = firstLeast(wallsAfterMm);
-  const least = { station, wallMm: wallsAfterMm[station]! };
-  const leastBeforeMm = Math.min(...stations.map(({ wallMm }) => wallMm));
-  const dialledMm = input.plannedCutMm ?? cleanUp.dialledMm;
-
   const measured = ways.length === 1;
-  const face = stations.map((s) => ({ xMm: s.xMm, yMm: s.yMm, zMm: s.faceMm ?? 0 }));
-  const typicalCutMm = criteria?.typicalCutMm ?? null;
-  const confidence = criteria?.confidence ?? USUAL.confidence;
+  const facing = facingOf(input, stations, ways);
+  const { cut, least, cleanUp } = facing;
   const uncertainty = wallUncertainty({
     gauge: input.gauge,
     walls: input.stations.map(({ wallMm }) => wallMm),
     indicated: measured,
-    station,
+    station: least.station,
     confidence,
   });
-  // Without indicator readings a pad side that was flat leaves an even wall; a flat face leaves the worse unbalance.
-  const unevenMm = ways.find((way) => way.name === 'face-flat')?.wallsAfterMm ?? wallsAfterMm;
-  const cleanUpWallsMm = stations.map((_, i) => Math.min(...ways.map((way) => way.cleanUp.wallsMm[i]!)));
+  const typicalCutMm = criteria?.typicalCutMm ?? null;
   return {
     input,
     stations,
     marks,
     allowanceMm,
     confidence,
-    usual,
+    usual: usualIn(input),
     minimum,
     coverage: coverage(stations, cover.studCount),
     ways,
-    cleanUp,
-    cut: {
-      dialledMm,
-      toolPlaneMm: deepest.toolPlaneMm,
-      dirtyStations: dirty((way) => way.dirtyStations),
-      dirtyMarks: dirty((way) => way.dirtyMarks),
-      cutsMm,
-      wallsAfterMm,
-      markCutsMm: acrossWays(ways, (way) => way.markCutsMm),
-    },
-    worstOfBothMm: measured ? null : leastBeforeMm - cleanUp.dialledMm,
-    leastBeforeMm,
-    least,
-    runout: measured ? tiltOverTrack(face, cover.trackOuterDiameterMm) : null,
-    indicator: measured ? indicatorReading(stations.map((s) => s.faceMm!)) : null,
-    flatness: measured ? flatnessLeastSquares(face) : null,
-    minimumZone: measured ? flatnessMinimumZone(face) : null,
-    dish: measured ? dish(stations) : null,
+    ...facing,
+    ...(measured ? faceAsRead(stations, cover.trackOuterDiameterMm) : NOT_INDICATED),
     dialledIn: measured ? tiltToGain(input, stations, marks, allowanceMm) : null,
     uncertainty,
     sure:
       uncertainty && minimum
         ? sureness(uncertainty, minimum.mm, confidence, {
-            after: wallsAfterMm,
-            cleanUp: cleanUpWallsMm,
+            after: cut.wallsAfterMm,
+            cleanUp: stations.map((_, i) => Math.min(...ways.map((way) => way.cleanUp.wallsMm[i]!))),
             worstOfBoth: measured ? null : stations.map((s) => s.wallMm - cleanUp.dialledMm),
           })
         : null,
@@ -188,17 +148,92 @@ export function coverNumbers(input: CoverCheckInput): CoverNumbers {
       minimum && typicalCutMm !== null
         ? cutsLeft({ leastWallMm: least.wallMm, minimumWallMm: minimum.mm, typicalCutMm })
         : null,
-    unbalance: unbalance({
-      walls: stations.map((s, i) => ({ xMm: s.xMm, yMm: s.yMm, zMm: unevenMm[i]! })),
-      trackInnerDiameterMm: cover.trackInnerDiameterMm,
-      trackOuterDiameterMm: cover.trackOuterDiameterMm,
-      densityKgPerM3: cover.densityKgPerM3 ?? USUAL.densityKgPerM3,
-    }),
+    unbalance: unbalanceOf(input, stations, ways),
     releaseAfter:
       input.releaseClearanceMm === null
         ? null
-        : releaseClearance({ beforeMm: input.releaseClearanceMm, dialledMm }),
+        : releaseClearance({ beforeMm: input.releaseClearanceMm, dialledMm: cut.dialledMm }),
   };
+}
+
+function usualIn({ cover, criteria }: CoverCheckInput): CoverNumbers['usual'] {
+  return {
+    allowance: (criteria?.cleanUpAllowanceMm ?? null) === null,
+    confidence: (criteria?.confidence ?? null) === null,
+    density: cover.densityKgPerM3 === null,
+  };
+}
+
+/** The cut in all the ways the face may lie: the way that asks for the deepest is dialled, the lowest wall judged. */
+function facingOf(
+  { plannedCutMm }: CoverCheckInput,
+  stations: readonly MeasuredStation[],
+  ways: readonly FaceCut[],
+): Pick<CoverNumbers, 'cleanUp' | 'cut' | 'worstOfBothMm' | 'leastBeforeMm' | 'least'> {
+  const deepest = ways.reduce((a, b) => (b.cleanUp.dialled.value! > a.cleanUp.dialled.value! ? b : a));
+  const cleanUp = {
+    plane: deepest.cleanUp.plane,
+    dialled: deepest.cleanUp.dialled,
+    dialledMm: deepest.cleanUp.dialled.value!,
+    leastWallMm: Math.min(...ways.map((way) => way.cleanUp.leastWallMm)),
+  };
+  const wallsAfterMm = stations.map((_, i) => Math.min(...ways.map((way) => way.wallsAfterMm[i]!)));
+  const dirty = (pick: (way: FaceCut) => readonly number[]) =>
+    [...new Set(ways.flatMap(pick))].sort((a, b) => a - b);
+  const station = firstLeast(wallsAfterMm);
+  const leastBeforeMm = Math.min(...stations.map(({ wallMm }) => wallMm));
+  return {
+    cleanUp,
+    cut: {
+      dialledMm: plannedCutMm ?? cleanUp.dialledMm,
+      toolPlaneMm: deepest.toolPlaneMm,
+      dirtyStations: dirty((way) => way.dirtyStations),
+      dirtyMarks: dirty((way) => way.dirtyMarks),
+      cutsMm: acrossWays(ways, (way) => way.cutsMm),
+      wallsAfterMm,
+      markCutsMm: acrossWays(ways, (way) => way.markCutsMm),
+    },
+    worstOfBothMm: ways.length === 1 ? null : leastBeforeMm - cleanUp.dialledMm,
+    leastBeforeMm,
+    least: { station, wallMm: wallsAfterMm[station]! },
+  };
+}
+
+type AsRead = Pick<CoverNumbers, 'runout' | 'indicator' | 'flatness' | 'minimumZone' | 'dish'>;
+
+const NOT_INDICATED: AsRead = {
+  runout: null,
+  indicator: null,
+  flatness: null,
+  minimumZone: null,
+  dish: null,
+};
+
+/** The face as the indicator read it. */
+function faceAsRead(stations: readonly MeasuredStation[], trackOuterDiameterMm: number): AsRead {
+  const face = stations.map(({ xMm, yMm, faceMm }) => ({ xMm, yMm, zMm: faceMm! }));
+  return {
+    runout: tiltOverTrack(face, trackOuterDiameterMm),
+    indicator: indicatorReading(face.map(({ zMm }) => zMm)),
+    flatness: flatnessLeastSquares(face),
+    minimumZone: flatnessMinimumZone(face),
+    dish: dish(stations),
+  };
+}
+
+/** Without indicator readings, of a face that was flat: a flat pad side leaves an even wall, this the worse unbalance. */
+function unbalanceOf(
+  { cover }: CoverCheckInput,
+  stations: readonly MeasuredStation[],
+  ways: readonly FaceCut[],
+): ReturnType<typeof unbalance> {
+  const { wallsAfterMm } = ways.find((way) => way.name === 'face-flat') ?? ways[0]!;
+  return unbalance({
+    walls: stations.map(({ xMm, yMm }, i) => ({ xMm, yMm, zMm: wallsAfterMm[i]! })),
+    trackInnerDiameterMm: cover.trackInnerDiameterMm,
+    trackOuterDiameterMm: cover.trackOuterDiameterMm,
+    densityKgPerM3: cover.densityKgPerM3 ?? USUAL.densityKgPerM3,
+  });
 }
 
 function tiltToGain(

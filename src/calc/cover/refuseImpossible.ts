@@ -1,4 +1,10 @@
-import type { CoverCheckInput } from '../../../shared/words/cover.ts';
+import type {
+  CoverCheckInput,
+  CoverCriteria,
+  CoverShape,
+  Mark,
+  Station,
+} from '../../../shared/words/cover.ts';
 import { samePlace } from '../../../shared/words/places.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 import { betweenStations } from './betweenStations.ts';
@@ -18,109 +24,153 @@ const GAUGE_NAMES = [
 
 /** Throws: a Refusal that names every field the calculation cannot take. Repairs nothing. */
 export function refuseImpossible(input: CoverCheckInput): void {
-  const faults: Fault[] = [];
-  const refuse = (path: string, message: string) => faults.push({ path, message });
+  const { gauge, criteria } = input;
+  const each: readonly Fault[] = [
+    ...coverFaults(input.cover),
+    ...stationFaults(input.stations),
+    ...markFaults(input.marks),
+    ...(gauge ? GAUGE_NAMES.flatMap(([key, name]) => length(`gauge.${key}`, name, gauge[key])) : []),
+    ...(criteria ? criteriaFaults(criteria) : []),
+    ...length('makerMinimumWallMm', 'The maker’s minimum wall', input.makerMinimumWallMm, ABOVE_0),
+    ...length('plannedCutMm', 'The planned cut', input.plannedCutMm),
+    ...length('releaseClearanceMm', 'The release clearance', input.releaseClearanceMm),
+  ];
+  const faults = each.length > 0 ? each : [...samePlaces(input), ...marksThroughWall(input)];
+  if (faults.length > 0) throw new Refusal('cover-input', faults);
+}
 
-  /** `from` is the least value allowed; `open` leaves the least value itself out. */
-  const length = (path: string, name: string, mm: number, from: number, open = false) => {
-    if (!Number.isFinite(mm)) refuse(path, `${name} is not a number. Give it in mm.`);
-    else if (mm < from || (open && mm === from) || mm > LONGEST_MM) {
-      refuse(
-        path,
-        `${name} is ${mm} mm; it must be ${open ? 'more than' : 'at least'} ${from} mm and at most ${LONGEST_MM} mm.`,
-      );
-    }
-  };
-  const positive = (path: string, name: string, mm: number) => length(path, name, mm, 0, true);
-  const optional = (path: string, name: string, mm: number | null, open = false) => {
-    if (mm !== null) length(path, name, mm, 0, open);
-  };
-  const angle = (path: string, name: string, deg: number) => {
-    if (!Number.isFinite(deg))
-      refuse(path, `${name} is not a number. Give it in degrees, clockwise from stud 1.`);
-  };
+interface Ends {
+  readonly from: number;
+  /** Leaves the least value itself out. */
+  readonly open?: boolean;
+}
 
-  const { cover, stations, marks, gauge, criteria } = input;
-  if (!Number.isInteger(cover.studCount) || cover.studCount < 2 || cover.studCount > 24) {
-    refuse(
+const FROM_0: Ends = { from: 0 };
+const ABOVE_0: Ends = { from: 0, open: true };
+
+/** null is none, for what was not given. */
+function length(
+  path: string,
+  name: string,
+  mm: number | null,
+  { from, open = false }: Ends = FROM_0,
+): Fault[] {
+  if (mm === null) return [];
+  if (!Number.isFinite(mm)) return [{ path, message: `${name} is not a number. Give it in mm.` }];
+  return unless(
+    (open ? mm > from : mm >= from) && mm <= LONGEST_MM,
+    path,
+    `${name} is ${mm} mm; it must be ${open ? 'more than' : 'at least'} ${from} mm and at most ${LONGEST_MM} mm.`,
+  );
+}
+
+function angle(path: string, name: string, deg: number): Fault[] {
+  return unless(
+    Number.isFinite(deg),
+    path,
+    `${name} is not a number. Give it in degrees, clockwise from stud 1.`,
+  );
+}
+
+function unless(right: boolean, path: string, message: string): Fault[] {
+  return right ? [] : [{ path, message }];
+}
+
+function coverFaults(cover: CoverShape): Fault[] {
+  const {
+    studCount,
+    trackInnerDiameterMm: inner,
+    trackOuterDiameterMm: outer,
+    densityKgPerM3: density,
+  } = cover;
+  return [
+    ...unless(
+      Number.isInteger(studCount) && studCount >= 2 && studCount <= 24,
       'cover.studCount',
-      `The number of studs is ${cover.studCount}; it must be a whole number from 2 to 24.`,
-    );
-  }
-  positive('cover.studCircleDiameterMm', 'The stud circle', cover.studCircleDiameterMm);
-  length('cover.trackInnerDiameterMm', 'The track’s inner diameter', cover.trackInnerDiameterMm, 0);
-  positive('cover.trackOuterDiameterMm', 'The track’s outer diameter', cover.trackOuterDiameterMm);
-  if (cover.trackInnerDiameterMm >= cover.trackOuterDiameterMm) {
-    refuse(
+      `The number of studs is ${studCount}; it must be a whole number from 2 to 24.`,
+    ),
+    ...length('cover.studCircleDiameterMm', 'The stud circle', cover.studCircleDiameterMm, ABOVE_0),
+    ...length('cover.trackInnerDiameterMm', 'The track’s inner diameter', inner),
+    ...length('cover.trackOuterDiameterMm', 'The track’s outer diameter', outer, ABOVE_0),
+    ...unless(
+      !(inner >= outer),
       'cover.trackInnerDiameterMm',
-      `The track’s inner diameter is ${cover.trackInnerDiameterMm} mm; it must be less than its outer diameter, ${cover.trackOuterDiameterMm} mm.`,
-    );
-  }
-  positive('cover.nominalWallMm', 'The nominal wall', cover.nominalWallMm);
-  const density = cover.densityKgPerM3;
-  if (density !== null && !(density > 0 && density < 30_000)) {
-    refuse(
+      `The track’s inner diameter is ${inner} mm; it must be less than its outer diameter, ${outer} mm.`,
+    ),
+    ...length('cover.nominalWallMm', 'The nominal wall', cover.nominalWallMm, ABOVE_0),
+    ...unless(
+      density === null || (density > 0 && density < 30_000),
       'cover.densityKgPerM3',
       `The density is ${density} kg/m³; it must be more than 0 and less than 30000.`,
-    );
-  }
+    ),
+  ];
+}
 
-  if (stations.length === 0)
-    refuse('stations', 'No station has been measured. Give at least one with its wall.');
-  if (stations.length > MOST_STATIONS) {
-    refuse(
+function stationFaults(stations: readonly Station[]): Fault[] {
+  const heights = stations.filter((station) => station.faceMm !== null).length;
+  return [
+    ...unless(
+      stations.length > 0,
+      'stations',
+      'No station has been measured. Give at least one with its wall.',
+    ),
+    ...unless(
+      stations.length <= MOST_STATIONS,
       'stations',
       `There are ${stations.length} stations; at most ${MOST_STATIONS} can be worked out at once.`,
-    );
-  }
-  const heights = stations.filter((station) => station.faceMm !== null).length;
-  for (const [i, station] of stations.slice(0, MOST_STATIONS).entries()) {
-    const [at, name] = [`stations.${i}`, `station ${i + 1}`];
-    angle(`${at}.angleDeg`, `The angle of ${name}`, station.angleDeg);
-    positive(`${at}.radiusMm`, `The radius of ${name}`, station.radiusMm);
-    if (station.wallMm.length === 0) refuse(`${at}.wallMm`, `The wall at ${name} has no reading.`);
-    for (const [k, wall] of station.wallMm.entries())
-      positive(`${at}.wallMm.${k}`, `The wall at ${name}`, wall);
-    if (station.faceMm !== null)
-      length(`${at}.faceMm`, `The face height at ${name}`, station.faceMm, -LONGEST_MM);
-    else if (heights > 0) {
-      refuse(
-        `${at}.faceMm`,
-        `The face height at ${name} is missing. Give heights at all stations or at none; ${heights} of ${stations.length} have one.`,
-      );
-    }
-    optional(`${at}.markDepthMm`, `The mark at ${name}`, station.markDepthMm);
-  }
-  for (const [i, mark] of marks.entries()) {
-    const [at, name] = [`marks.${i}`, `mark ${i + 1}`];
-    angle(`${at}.angleDeg`, `The angle of ${name}`, mark.angleDeg);
-    positive(`${at}.radiusMm`, `The radius of ${name}`, mark.radiusMm);
-    length(`${at}.depthMm`, `The depth of ${name}`, mark.depthMm, 0);
-  }
-  if (marks.length > MOST_STATIONS) {
-    refuse('marks', `There are ${marks.length} marks; at most ${MOST_STATIONS} can be worked out at once.`);
-  }
-  if (gauge) {
-    for (const [key, name] of GAUGE_NAMES) optional(`gauge.${key}`, name, gauge[key]);
-  }
-  if (criteria) {
-    optional('criteria.minimumWallMm', 'The minimum wall', criteria.minimumWallMm, true);
-    optional('criteria.faceRunoutLimitMm', 'The runout allowed after the cut', criteria.faceRunoutLimitMm);
-    optional('criteria.cleanUpAllowanceMm', 'The clean-up allowance', criteria.cleanUpAllowanceMm);
-    optional('criteria.typicalCutMm', 'The typical cut', criteria.typicalCutMm, true);
-    const { confidence } = criteria;
-    if (confidence !== null && !(confidence > 0 && confidence < 1)) {
-      refuse(
-        'criteria.confidence',
-        `The confidence is ${confidence}; it must be between 0 and 1, such as 0.95.`,
-      );
-    }
-  }
-  optional('makerMinimumWallMm', 'The maker’s minimum wall', input.makerMinimumWallMm, true);
-  optional('plannedCutMm', 'The planned cut', input.plannedCutMm);
-  optional('releaseClearanceMm', 'The release clearance', input.releaseClearanceMm);
-  if (faults.length === 0) faults.push(...samePlaces(input), ...marksThroughWall(input));
-  if (faults.length > 0) throw new Refusal('cover-input', faults);
+    ),
+    ...stations.slice(0, MOST_STATIONS).flatMap((station, i) => {
+      const [at, name] = [`stations.${i}`, `station ${i + 1}`];
+      return [
+        ...angle(`${at}.angleDeg`, `The angle of ${name}`, station.angleDeg),
+        ...length(`${at}.radiusMm`, `The radius of ${name}`, station.radiusMm, ABOVE_0),
+        ...unless(station.wallMm.length > 0, `${at}.wallMm`, `The wall at ${name} has no reading.`),
+        ...station.wallMm.flatMap((wall, k) =>
+          length(`${at}.wallMm.${k}`, `The wall at ${name}`, wall, ABOVE_0),
+        ),
+        ...length(`${at}.faceMm`, `The face height at ${name}`, station.faceMm, { from: -LONGEST_MM }),
+        ...unless(
+          station.faceMm !== null || heights === 0,
+          `${at}.faceMm`,
+          `The face height at ${name} is missing. Give heights at all stations or at none; ${heights} of ${stations.length} have one.`,
+        ),
+        ...length(`${at}.markDepthMm`, `The mark at ${name}`, station.markDepthMm),
+      ];
+    }),
+  ];
+}
+
+function markFaults(marks: readonly Mark[]): Fault[] {
+  return [
+    ...marks.flatMap((mark, i) => {
+      const [at, name] = [`marks.${i}`, `mark ${i + 1}`];
+      return [
+        ...angle(`${at}.angleDeg`, `The angle of ${name}`, mark.angleDeg),
+        ...length(`${at}.radiusMm`, `The radius of ${name}`, mark.radiusMm, ABOVE_0),
+        ...length(`${at}.depthMm`, `The depth of ${name}`, mark.depthMm),
+      ];
+    }),
+    ...unless(
+      marks.length <= MOST_STATIONS,
+      'marks',
+      `There are ${marks.length} marks; at most ${MOST_STATIONS} can be worked out at once.`,
+    ),
+  ];
+}
+
+function criteriaFaults(criteria: CoverCriteria): Fault[] {
+  const { minimumWallMm, faceRunoutLimitMm, cleanUpAllowanceMm, typicalCutMm, confidence } = criteria;
+  return [
+    ...length('criteria.minimumWallMm', 'The minimum wall', minimumWallMm, ABOVE_0),
+    ...length('criteria.faceRunoutLimitMm', 'The runout allowed after the cut', faceRunoutLimitMm),
+    ...length('criteria.cleanUpAllowanceMm', 'The clean-up allowance', cleanUpAllowanceMm),
+    ...length('criteria.typicalCutMm', 'The typical cut', typicalCutMm, ABOVE_0),
+    ...unless(
+      confidence === null || (confidence > 0 && confidence < 1),
+      'criteria.confidence',
+      `The confidence is ${confidence}; it must be between 0 and 1, such as 0.95.`,
+    ),
+  ];
 }
 
 /** Two stations at one clock position on one ring are repeats of one wall, and belong in one station. */

@@ -50,58 +50,29 @@ export function wallUncertainty({
   readonly confidence: number;
 }): WallUncertainty | null {
   const pooled = pooledRepeatability(walls);
-  const givenSpread = gauge?.repeatabilityMm ?? null;
-  const spreadMm = givenSpread ?? pooled?.standardDeviationMm ?? null;
-  const parts = {
-    calibration: gauge?.standardUncertaintyMm ?? null,
-    cut: gauge?.cutSettingStandardUncertaintyMm ?? null,
-    resolution: gauge?.resolutionMm ?? null,
-    spread: spreadMm,
-    face: indicated ? (gauge?.faceStandardUncertaintyMm ?? null) : null,
-  };
-  if (Object.values(parts).every((part) => part === null)) return null;
+  const known = knownOf(gauge, indicated, pooled);
+  if (Object.values(known.parts).every((part) => part === null)) return null;
 
-  const of = (name: string, mm: number | null, nu: number | null = null): Contribution[] =>
-    mm === null ? [] : [{ name, standardUncertaintyMm: mm, degreesOfFreedom: nu }];
-  const common = [...of('gauge calibration', parts.calibration), ...of('cut setting', parts.cut)];
-  const spreadNu = givenSpread === null ? (pooled?.degreesOfFreedom ?? null) : null;
-  const own = (readings: number) => [
-    ...of('resolution a/√12', parts.resolution === null ? null : parts.resolution / Math.sqrt(12)),
-    ...of(
-      `repeatability s/√${readings}`,
-      spreadMm === null ? null : spreadMm / Math.sqrt(readings),
-      spreadNu,
-    ),
-    ...of('indicator', parts.face),
-  ];
-
-  const here = [...common, ...own(walls[station]!.length)];
+  const common = commonOf(known);
+  const here = [...common, ...ownOf(known, walls[station]!.length)];
   const u = combinedUncertainty(here);
   const nu = effectiveDegreesOfFreedom(here);
-  const factor = coverageFactor(confidence, nu);
-  const missing = [
-    ...(parts.calibration === null ? ['the gauge’s calibration'] : []),
-    ...(parts.resolution === null ? ['its resolution'] : []),
-    ...(spreadMm === null ? ['its repeatability'] : []),
-    ...(indicated && parts.face === null ? ['the indicator'] : []),
-    ...(parts.cut === null ? ['the setting of the cut'] : []),
-  ];
+  const missing = missingOf(known, indicated);
   const warnings =
     missing.length > 0
       ? [{ code: 'not-given', text: `Not given, and so counted as nothing: ${missing.join(', ')}.` }]
       : [];
-  const mm = (x: number) => printNumber(x, 5);
+  const { spread } = known.parts;
   return {
     commonMm: combinedUncertainty(common),
-    ownMm: walls.map((readings) => combinedUncertainty(own(readings.length))),
-    repeatability:
-      spreadMm === null ? null : { mm: spreadMm, from: givenSpread === null ? 'pooled' : 'given' },
+    ownMm: walls.map((readings) => combinedUncertainty(ownOf(known, readings.length))),
+    repeatability: spread === null ? null : { mm: spread, from: known.spreadFrom },
     standard: {
       symbol: 'u',
       value: u,
       unit: 'mm',
       how: [
-        ...(givenSpread === null && pooled ? pooled.answer.how : []),
+        ...(known.spreadFrom === 'pooled' && pooled ? pooled.answer.how : []),
         {
           formula: 'u = √(Σ uᵢ²)',
           numbers: `√(${here.map((one) => `${mm(one.standardUncertaintyMm)}² (${one.name})`).join(' + ')}) = ${mm(u)} mm`,
@@ -110,20 +81,86 @@ export function wallUncertainty({
       ],
       warnings,
     },
-    expanded: {
-      symbol: 'U',
-      value: factor * u,
-      unit: 'mm',
-      how: [
-        {
-          formula: 'ν = u⁴/Σ(uᵢ⁴/νᵢ),  U = t_p(ν)·u',
-          numbers: `ν ${nu === null ? 'infinite' : printNumber(nu, 1)}, p ${confidence}: U = ${printNumber(factor, 3)} · ${mm(u)} = ${mm(factor * u)} mm`,
-          source: 'JCGM 100:2008, G.4.1 and G.3, two-sided',
-        },
-      ],
-      warnings,
-    },
+    expanded: { ...expandedAnswer(u, nu, confidence), warnings },
     degreesOfFreedom: nu,
     missing,
+  };
+}
+
+const mm = (x: number) => printNumber(x, 5);
+
+/** What is known of the means of measuring, each as a standard uncertainty [mm] or what one is made of; null is unknown. */
+interface Known {
+  readonly parts: Readonly<Record<'calibration' | 'cut' | 'resolution' | 'spread' | 'face', number | null>>;
+  readonly spreadFrom: 'given' | 'pooled';
+  /** Degrees of freedom of the spread; null is infinite. */
+  readonly spreadNu: number | null;
+}
+
+function knownOf(
+  gauge: Gauge | null,
+  indicated: boolean,
+  pooled: ReturnType<typeof pooledRepeatability>,
+): Known {
+  const given = gauge?.repeatabilityMm ?? null;
+  return {
+    parts: {
+      calibration: gauge?.standardUncertaintyMm ?? null,
+      cut: gauge?.cutSettingStandardUncertaintyMm ?? null,
+      resolution: gauge?.resolutionMm ?? null,
+      spread: given ?? pooled?.standardDeviationMm ?? null,
+      face: indicated ? (gauge?.faceStandardUncertaintyMm ?? null) : null,
+    },
+    spreadFrom: given === null ? 'pooled' : 'given',
+    spreadNu: given === null ? (pooled?.degreesOfFreedom ?? null) : null,
+  };
+}
+
+function contribution(name: string, mm: number | null, nu: number | null = null): Contribution[] {
+  return mm === null ? [] : [{ name, standardUncertaintyMm: mm, degreesOfFreedom: nu }];
+}
+
+/** Common to all stations. */
+function commonOf({ parts }: Known): Contribution[] {
+  return [...contribution('gauge calibration', parts.calibration), ...contribution('cut setting', parts.cut)];
+}
+
+/** A station's own, with so many readings. */
+function ownOf({ parts, spreadNu }: Known, readings: number): Contribution[] {
+  const { resolution, spread } = parts;
+  return [
+    ...contribution('resolution a/√12', resolution === null ? null : resolution / Math.sqrt(12)),
+    ...contribution(
+      `repeatability s/√${readings}`,
+      spread === null ? null : spread / Math.sqrt(readings),
+      spreadNu,
+    ),
+    ...contribution('indicator', parts.face),
+  ];
+}
+
+function missingOf({ parts }: Known, indicated: boolean): string[] {
+  return [
+    ...(parts.calibration === null ? ['the gauge’s calibration'] : []),
+    ...(parts.resolution === null ? ['its resolution'] : []),
+    ...(parts.spread === null ? ['its repeatability'] : []),
+    ...(indicated && parts.face === null ? ['the indicator'] : []),
+    ...(parts.cut === null ? ['the setting of the cut'] : []),
+  ];
+}
+
+function expandedAnswer(u: number, nu: number | null, confidence: number): Omit<Answer, 'warnings'> {
+  const factor = coverageFactor(confidence, nu);
+  return {
+    symbol: 'U',
+    value: factor * u,
+    unit: 'mm',
+    how: [
+      {
+        formula: 'ν = u⁴/Σ(uᵢ⁴/νᵢ),  U = t_p(ν)·u',
+        numbers: `ν ${nu === null ? 'infinite' : printNumber(nu, 1)}, p ${confidence}: U = ${printNumber(factor, 3)} · ${mm(u)} = ${mm(factor * u)} mm`,
+        source: 'JCGM 100:2008, G.4.1 and G.3, two-sided',
+      },
+    ],
   };
 }

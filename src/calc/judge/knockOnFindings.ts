@@ -17,92 +17,89 @@ const GIVEN = 'the limit given; the maker’s figure comes first';
  * Example: pads at 0, 0.05 and 0.11 against 0.1 → caution (tests/calc/cover/knockOn.test.ts)
  */
 export function knockOnFindings(
-  { knockOn = null, familyLimits = null }: CoverCheckInput,
+  { knockOn: k = null, familyLimits = null }: CoverCheckInput,
   allowanceMm: number,
   unit: LengthUnit,
 ): readonly Finding[] {
-  if (knockOn === null) return [];
-  const lengths = knockOnLengths(knockOn);
-  const f = familyLimits ?? NONE;
-  const one = (typedMm: number | null, familyMm: number | null): Limit | null =>
-    typedMm !== null
-      ? { mm: typedMm, source: GIVEN }
-      : familyMm !== null && familyLimits !== null
-        ? { mm: familyMm, source: familyLimits.source }
-        : null;
-  const limits = (least: number | null, most: number | null, of: Family = [null, null]): Limits => ({
-    least: one(least, of[0]),
-    most: one(most, of[1]),
-  });
-  const measured = (given: WithinLimits | null, of: Family) =>
-    limits(given?.leastMm ?? null, given?.mostMm ?? null, of);
-  const k = knockOn;
+  if (k === null) return [];
+  const lengths = knockOnLengths(k);
+  const limits = limitsOf(k, familyLimits);
+  const worked = (id: keyof typeof WORKED, answer: Answer | null) =>
+    within(id, WORKED[id], answer, limits[id], unit);
+  const measured = (id: keyof typeof MEASURED, given: WithinLimits | null) =>
+    asMeasured(id, MEASURED[id], given, limits[id], unit);
   return [
     ...chucked(k, allowanceMm, unit),
-    ...within(
-      'pad-thickness',
-      'Pads',
-      'The pads are left',
-      lengths.padThickness,
-      limits(k.leastPadThicknessMm, null, [f.leastPadThicknessMm, null]),
-      unit,
-    ),
-    ...coplanar(k, limits(null, k.padsCoplanarWithinMm, [null, f.padsCoplanarWithinMm]), unit),
-    ...within(
-      'pull-forward',
-      'Pull-forward gap',
-      'The gap becomes',
-      lengths.pullForward,
-      limits(k.leastPullForwardMm, k.mostPullForwardMm, [f.leastPullForwardMm, f.mostPullForwardMm]),
-      unit,
-    ),
-    ...within(
-      'hub-engagement',
-      'Hub in the pump',
-      'Pulled forward the hub engages the pump by',
-      lengths.hubEngagement,
-      limits(k.leastHubEngagementMm, null, [f.leastHubEngagementMm, null]),
-      unit,
-    ),
-    ...within(
-      'pilot-engaged',
-      'Crank pilot engaged',
-      'The pilot stands in the crank by',
-      lengths.pilotEngaged,
-      {
-        least: one(k.leastPilotEngagedMm, f.leastPilotEngagedMm),
-        most: k.pilotRoomMm === null ? null : { mm: k.pilotRoomMm, source: 'the room measured in the crank' },
-      },
-      unit,
-      'It must not bottom.',
-    ),
-    ...pilotClearance(k, limits(null, k.mostPilotClearanceMm, [null, f.mostPilotClearanceMm]), unit),
-    ...asMeasured(
-      'side-wall-height',
-      'Side wall after parting',
-      k.sideWallHeightMm,
-      measured(k.sideWallHeightMm, [f.leastSideWallHeightMm, f.mostSideWallHeightMm]),
-      unit,
-    ),
-    ...asMeasured(
-      'overall-height',
-      'Overall height',
-      k.overallHeightMm,
-      measured(k.overallHeightMm, [f.leastOverallHeightMm, f.mostOverallHeightMm]),
-      unit,
-    ),
-    ...asMeasured(
-      'end-play',
-      'End play',
-      k.endPlayMm,
-      measured(k.endPlayMm, [f.leastEndPlayMm, f.mostEndPlayMm]),
-      unit,
-    ),
+    ...worked('pad-thickness', lengths.padThickness),
+    ...worked('pads-coplanar', padsApart(k)),
+    ...worked('pull-forward', lengths.pullForward),
+    ...worked('hub-engagement', lengths.hubEngagement),
+    ...worked('pilot-engaged', lengths.pilotEngaged),
+    ...worked('pilot-clearance', pilotClearance(k)),
+    ...measured('side-wall-height', k.sideWallHeightMm),
+    ...measured('overall-height', k.overallHeightMm),
+    ...measured('end-play', k.endPlayMm),
   ];
 }
 
-/** At least and at most, of the family. */
-type Family = readonly [number | null, number | null];
+/** Title, and how the sentence begins. */
+const WORKED = {
+  'pad-thickness': ['Pads', 'The pads are left'],
+  'pads-coplanar': ['Pads in one plane', 'The pads differ by'],
+  'pull-forward': ['Pull-forward gap', 'The gap becomes'],
+  'hub-engagement': ['Hub in the pump', 'Pulled forward the hub engages the pump by'],
+  'pilot-engaged': ['Crank pilot engaged', 'The pilot stands in the crank by'],
+  'pilot-clearance': ['Crank pilot clearance', 'The pilot has'],
+} as const;
+const MEASURED = {
+  'side-wall-height': 'Side wall after parting',
+  'overall-height': 'Overall height',
+  'end-play': 'End play',
+} as const;
+type Judged = keyof typeof WORKED | keyof typeof MEASURED;
+
+/** The limits of each: as typed with the measurement, else the family's. */
+function limitsOf(k: KnockOn, family: FitLimits | null): Readonly<Record<Judged, Limits>> {
+  const f = family ?? NONE;
+  const one = (typedMm: number | null, familyMm: number | null): Limit | null =>
+    typedMm !== null
+      ? { mm: typedMm, source: GIVEN }
+      : familyMm !== null && family !== null
+        ? { mm: familyMm, source: family.source }
+        : null;
+  const atLeast = (typedMm: number | null, familyMm: number | null) => ({
+    least: one(typedMm, familyMm),
+    most: null,
+  });
+  const atMost = (typedMm: number | null, familyMm: number | null) => ({
+    least: null,
+    most: one(typedMm, familyMm),
+  });
+  const both = (given: WithinLimits | null, leastMm: number | null, mostMm: number | null) => ({
+    least: one(given?.leastMm ?? null, leastMm),
+    most: one(given?.mostMm ?? null, mostMm),
+  });
+  return {
+    'pad-thickness': atLeast(k.leastPadThicknessMm, f.leastPadThicknessMm),
+    'pads-coplanar': atMost(k.padsCoplanarWithinMm, f.padsCoplanarWithinMm),
+    'pull-forward': {
+      least: one(k.leastPullForwardMm, f.leastPullForwardMm),
+      most: one(k.mostPullForwardMm, f.mostPullForwardMm),
+    },
+    'hub-engagement': atLeast(k.leastHubEngagementMm, f.leastHubEngagementMm),
+    'pilot-engaged': {
+      least: one(k.leastPilotEngagedMm, f.leastPilotEngagedMm),
+      most: k.pilotRoomMm === null ? null : { mm: k.pilotRoomMm, source: 'the room measured in the crank' },
+    },
+    'pilot-clearance': {
+      least: interference(k),
+      most: one(k.mostPilotClearanceMm, f.mostPilotClearanceMm),
+    },
+    'side-wall-height': both(k.sideWallHeightMm, f.leastSideWallHeightMm, f.mostSideWallHeightMm),
+    'overall-height': both(k.overallHeightMm, f.leastOverallHeightMm, f.mostOverallHeightMm),
+    'end-play': both(k.endPlayMm, f.leastEndPlayMm, f.mostEndPlayMm),
+  };
+}
 
 interface Limit {
   readonly mm: number;
@@ -131,13 +128,11 @@ const NONE: Readonly<Record<Exclude<keyof FitLimits, 'source'>, null>> = {
 };
 
 function within(
-  id: string,
-  title: string,
-  says: string,
+  id: Judged,
+  [title, says]: readonly [title: string, says: string],
   answer: Answer | null,
   { least, most }: Limits,
   unit: LengthUnit,
-  beyond = '',
 ): readonly Finding[] {
   const value = answer?.value ?? null;
   if (value === null) return [];
@@ -145,20 +140,21 @@ function within(
   const long = most !== null && value > most.mm + TOLERANCE_MM ? most : null;
   const limit = (long ?? short ?? least ?? most)?.mm ?? null;
   const told = limit === null ? printLength(value, unit) : printAgainst(value, limit, unit);
+  const bottoms = id === 'pilot-engaged' ? '. It must not bottom' : '';
   const against = short
     ? `, less than the ${printLength(short.mm, unit)} wanted`
     : long
-      ? `, more than the ${printLength(long.mm, unit)} there may be. ${beyond}`.trimEnd().replace(/\.$/, '')
+      ? `, more than the ${printLength(long.mm, unit)} there may be${bottoms}`
       : limit === null
         ? '; no limit is given, so it is not judged'
         : ', within its limits';
-  const beyondOne = long ?? short;
-  const sources = beyondOne ? [beyondOne.source] : [least, most].flatMap((one) => one?.source ?? []);
+  const beyond = long ?? short;
+  const sources = beyond ? [beyond.source] : [least, most].flatMap((one) => one?.source ?? []);
   return [
     {
       id,
       title,
-      status: beyondOne ? 'caution' : limit === null ? 'not-checked' : 'pass',
+      status: beyond ? 'caution' : limit === null ? 'not-checked' : 'pass',
       value,
       limit,
       unit: 'mm',
@@ -169,53 +165,41 @@ function within(
   ];
 }
 
-function coplanar({ padHeightsMm }: KnockOn, limits: Limits, unit: LengthUnit): readonly Finding[] {
-  if (padHeightsMm.length < 2) return [];
+function padsApart({ padHeightsMm }: KnockOn): Answer | null {
+  if (padHeightsMm.length < 2) return null;
   const value = Math.max(...padHeightsMm) - Math.min(...padHeightsMm);
-  const answer: Answer = {
-    symbol: 'Δ',
+  return compared(
+    'Δ',
     value,
-    unit: 'mm',
-    how: [
-      {
-        formula: 'Δ = max hᵢ − min hᵢ',
-        numbers: `${padHeightsMm.length} pads: ${printLength(value, 'mm')}`,
-        source: 'plain comparison',
-      },
-    ],
-    warnings: [],
-  };
-  return within('pads-coplanar', 'Pads in one plane', 'The pads differ by', answer, limits, unit);
+    'Δ = max hᵢ − min hᵢ',
+    `${padHeightsMm.length} pads: ${printLength(value, 'mm')}`,
+  );
 }
 
-function pilotClearance(
-  { crankPilotMm, crankBoreMm }: KnockOn,
-  limits: Limits,
-  unit: LengthUnit,
-): readonly Finding[] {
-  if (crankPilotMm === null || crankBoreMm === null) return [];
+function pilotClearance({ crankPilotMm, crankBoreMm }: KnockOn): Answer | null {
+  if (crankPilotMm === null || crankBoreMm === null) return null;
   const value = crankBoreMm - crankPilotMm;
-  const answer: Answer = {
-    symbol: 'C',
+  return compared(
+    'C',
     value,
-    unit: 'mm',
-    how: [
-      {
-        formula: 'C = D_bore − d_pilot',
-        numbers: `${printLength(crankBoreMm, 'mm')} − ${printLength(crankPilotMm, 'mm')} = ${printLength(value, 'mm')}`,
-        source: 'plain comparison',
-      },
-    ],
-    warnings: [],
-  };
-  // A pilot larger than its bore does not go in, whatever limit is given; smaller alone is not yet a limit kept.
-  const least = value < -TOLERANCE_MM ? { mm: 0, source: 'first principles' } : null;
-  const held = { ...limits, least };
-  return within('pilot-clearance', 'Crank pilot clearance', 'The pilot has', answer, held, unit);
+    'C = D_bore − d_pilot',
+    `${printLength(crankBoreMm, 'mm')} − ${printLength(crankPilotMm, 'mm')} = ${printLength(value, 'mm')}`,
+  );
+}
+
+/** A pilot larger than its bore does not go in, whatever limit is given; smaller alone is not yet a limit kept. */
+function interference({ crankPilotMm, crankBoreMm }: KnockOn): Limit | null {
+  if (crankPilotMm === null || crankBoreMm === null) return null;
+  return crankBoreMm - crankPilotMm < -TOLERANCE_MM ? { mm: 0, source: 'first principles' } : null;
+}
+
+function compared(symbol: string, value: number, formula: string, numbers: string): Answer {
+  const step = { formula, numbers, source: 'plain comparison' };
+  return { symbol, value, unit: 'mm', how: [step], warnings: [] };
 }
 
 function asMeasured(
-  id: string,
+  id: Judged,
   title: string,
   given: WithinLimits | null,
   limits: Limits,
@@ -223,7 +207,7 @@ function asMeasured(
 ): readonly Finding[] {
   if (given === null) return [];
   const answer: Answer = { symbol: '', value: given.mm, unit: 'mm', how: [], warnings: [] };
-  return within(id, title, 'It measures', answer, limits, unit).map((one) => ({
+  return within(id, [title, 'It measures'], answer, limits, unit).map((one) => ({
     ...one,
     answer: null,
   }));

@@ -8,6 +8,10 @@ import { key, printable } from '../database/writing.ts';
 /** How many jobs a page of the list may hold. */
 export const MOST_LISTED = 200;
 
+/** More words than a number, a family's name and a customer reference hold together. */
+const MOST_WORDS = 40;
+const LONGEST_TEXT = 400;
+
 export interface JobQuestion {
   /** Every word of it is found in the number, the family's name or the customer reference. */
   readonly text?: string;
@@ -66,11 +70,31 @@ export async function holdsDemo(db: Db): Promise<boolean> {
 type JobRow = Selectable<Tables['job']>;
 type JobSelect = SelectQueryBuilder<Tables, 'job', JobRow>;
 
+/** Each word is a condition of its own, and neither database takes any number of them. */
+function wordsOf(text: string): readonly string[] {
+  const words = key(text)
+    .split(' ')
+    .filter((word) => word !== '');
+  if (words.length > MOST_WORDS) {
+    throw refuse(
+      'text-long',
+      'text',
+      `The search has ${words.length} words; at most ${MOST_WORDS} are allowed. Use fewer.`,
+    );
+  }
+  if (text.length > LONGEST_TEXT) {
+    throw refuse(
+      'text-long',
+      'text',
+      `The search has ${text.length} characters; at most ${LONGEST_TEXT} are allowed. Use fewer words.`,
+    );
+  }
+  return words;
+}
+
 function narrowed(query: JobSelect, question: JobQuestion): JobSelect {
   let q = query;
-  for (const word of key(question.text ?? '')
-    .split(' ')
-    .filter((w) => w !== '')) {
+  for (const word of wordsOf(question.text ?? '')) {
     q = q.where(sql<boolean>`search like ${`%${word.replace(/[\\%_]/g, '\\$&')}%`} escape '\\'`);
   }
   if (question.familyId !== undefined) q = q.where('family_id', '=', question.familyId);

@@ -9,6 +9,7 @@ import type {
   Received,
   SectionName,
 } from '../../../shared/words/job.ts';
+import { isNoAddress } from '../../../shared/words/jobNumber.ts';
 import { listInWords } from '../../../shared/words/print.ts';
 import { CRITERIA_ID, refuseSeenOtherwise, type Seen } from '../catalogue.ts';
 import { type Db, write } from '../database/database.ts';
@@ -29,9 +30,11 @@ import { historyOf } from './history.ts';
 import { readingsOf, toReadingRow } from './readingRows.ts';
 import {
   refuseCutBeforeRing,
+  refuseCutsThroughWall,
   refuseDecision,
   refuseFamilyUnexplained,
   refuseLiftedCrack,
+  refusePlanThroughWall,
   refuseRingLeftOut,
   refuseSignature,
 } from './rules.ts';
@@ -70,7 +73,7 @@ export async function createJob(db: Db, ctx: Ctx, job: NewJob): Promise<Job> {
   refuseDay(received.receivedOn);
   return write(db, async (trx) => {
     const made = job.sentId === undefined ? null : await jobSentAs(trx, job.sentId);
-    if (made !== null) return made;
+    if (made !== null) return sameAsSent(trx, made, job, by);
     const number = await numberFor(trx, job.number);
     const { id } = await trx
       .insertInto('job')
@@ -95,6 +98,29 @@ export async function createJob(db: Db, ctx: Ctx, job: NewJob): Promise<Job> {
     return jobAtRevision(trx, id, 1);
   });
 }
+
+/** What was sent under an id before is sent again: the same, or something else, which is never taken for it. */
+async function sameAsSent(db: Db, made: Job, sent: NewJob, by: Signed): Promise<Job> {
+  const first = (await jobAtRevision(db, made.id, 1)).sections.received!;
+  const differs = [
+    ...SENT_WORDS.filter(([name]) => first.body[name] !== sent.received[name]).map(([, word]) => word),
+    ...(sent.number !== undefined && key(sent.number) !== key(made.number) ? ['the job number'] : []),
+    ...(samePerson(by.who, first.who) ? [] : ['the initials']),
+  ];
+  if (differs.length === 0) return made;
+  throw refuse(
+    'sent-otherwise',
+    'id',
+    `This was sent before and made job ${made.number}, but now ${listInWords(differs)} ${differs.length === 1 ? 'is' : 'are'} different. Change job ${made.number}, or send a new job under an id of its own.`,
+  );
+}
+
+const SENT_WORDS = [
+  ['familyId', 'the cover family'],
+  ['customerReference', 'the customer reference'],
+  ['receivedOn', 'the day'],
+  ['note', 'the note'],
+] as const;
 
 /** The job that a sender's own id made; null when it made none yet. */
 export async function jobSentAs(db: Db, sentId: string): Promise<Job | null> {
@@ -141,7 +167,11 @@ export async function reviseJob(db: Db, ctx: Ctx, edit: SectionEdit): Promise<Jo
     if (edit.what === 'signature') refuseSignature(job, edit.body);
     else refuseUnexplained(job, by);
     if (edit.what === 'received') refuseFamilyUnexplained(job, edit.body, by.why);
-    if (edit.what === 'cuts') refuseCutBeforeRing(job, edit.body);
+    if (edit.what === 'plan') refusePlanThroughWall(job, edit.body);
+    if (edit.what === 'cuts') {
+      refuseCutBeforeRing(job, edit.body);
+      refuseCutsThroughWall(job, edit.body);
+    }
     if (edit.what === 'setup') refuseRingLeftOut(job.sections.setup?.body ?? null, edit.body, by.why);
     return addToJob(trx, by, row, { what, body });
   });
@@ -426,6 +456,13 @@ async function numberFor(db: Db, typed: string | undefined): Promise<string> {
     );
   }
   refuseNul('number', number);
+  if (isNoAddress(number)) {
+    throw refuse(
+      'bad-number',
+      'number',
+      `"${number}" cannot be a job number, because it is no address of its own. Give another, as in J-104.`,
+    );
+  }
   const taken = await jobRow(db, number);
   if (taken) {
     throw refuse(

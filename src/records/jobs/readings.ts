@@ -4,6 +4,7 @@ import { refuse } from '../database/errors.ts';
 import { type Ctx, printable, refuseNul, signed } from '../database/writing.ts';
 import { addToJob, getJob, jobRow, noJob, refuseUnexplained } from './jobs.ts';
 import { readingsOf } from './readingRows.ts';
+import { refuseAfterWithoutCut } from './rules.ts';
 import { standing } from './stage.ts';
 
 const KINDS: readonly ReadingKind[] = ['wall', 'face', 'mark'];
@@ -41,6 +42,7 @@ export async function addReadings(
       }
       if (await isOfAnotherJob(trx, reading.id)) throw differs(i, reading);
       if (reading.replaces !== null) refuseIdleReplacement(i, reading.replaces, known);
+      refuseAfterWithoutCut(job, reading, i);
       known.push(reading);
       fresh.push(reading);
     }

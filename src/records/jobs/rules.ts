@@ -1,14 +1,17 @@
 import type { Finding } from '../../../shared/words/finding.ts';
 import type {
+  CutPlan,
   CutsMade,
   Decision,
   Job,
   Kept,
   Looked,
   MeasuringSetup,
+  NewReading,
   Received,
   Signature,
 } from '../../../shared/words/job.ts';
+import { countingPasses, passesBeforeRing } from '../../../shared/words/passes.ts';
 import { listInWords } from '../../../shared/words/print.ts';
 import { DECISION_WORD, FOLLOWS, VERDICT_WORD } from '../../../shared/words/verdicts.ts';
 import { stationsRead } from '../../calc/job/jobPlaces.ts';
@@ -133,8 +136,60 @@ export function refuseCutBeforeRing(job: Job, next: CutsMade): void {
   if (next.cuts.length === 0 || !ringToWeld(job)) return;
   throw refuse(
     'ring-first',
-    'depth',
+    'cuts',
     `Job ${job.number} was decided to be faced and ringed, and the ring is not welded yet. Weld ring, pads and studs first and record it, measure again, and then face it.`,
+  );
+}
+
+/** A cover is at most so many times as thick as its family when new (this program's own bound). */
+const THICKEST_SHARE = 1.5;
+
+/** The thickest the cover can be: as measured before the cut, else as its family allows. */
+function thickestWallMm({ readings, sections }: Job): number {
+  const walls = readings.flatMap(({ pass, kind, valueMm }) =>
+    pass === 'before' && kind === 'wall' && valueMm !== null ? [valueMm] : [],
+  );
+  if (walls.length > 0) return Math.max(...walls);
+  return THICKEST_SHARE * (sections.received?.body.family.nominalWallMm ?? Number.POSITIVE_INFINITY);
+}
+
+/** Nothing is turned off deeper than the wall is thick: that is a slip of the decimal, or another unit. */
+export function refuseCutsThroughWall(job: Job, { cuts }: CutsMade): void {
+  const wallMm = thickestWallMm(job);
+  let totalMm = 0;
+  for (const [i, { depthMm }] of cuts.entries()) {
+    totalMm = i < passesBeforeRing(job) ? 0 : totalMm + depthMm;
+    if (Math.max(totalMm, depthMm) < wallMm) continue;
+    throw refuse(
+      'cut-through',
+      `cuts.${i}.depthMm`,
+      `The passes come to ${inMm(Math.max(totalMm, depthMm))}, and the wall is at most ${inMm(wallMm)} thick. Enter the depth of each pass alone. Check the depth and its unit.`,
+    );
+  }
+}
+
+/** The same of a cut to try. */
+export function refusePlanThroughWall(job: Job, { plannedCutMm }: CutPlan): void {
+  const wallMm = thickestWallMm(job);
+  if (plannedCutMm === null || plannedCutMm < wallMm) return;
+  throw refuse(
+    'cut-through',
+    'plannedCutMm',
+    `The planned cut is ${plannedCutMm} mm, and the wall is at most ${inMm(wallMm)} thick. Check the depth and its unit.`,
+  );
+}
+
+function inMm(mm: number): string {
+  return `${Number(mm.toFixed(4))} mm`;
+}
+
+/** A reading after the cut needs a cut: without one there is nothing it could be after. */
+export function refuseAfterWithoutCut(job: Job, { pass, valueMm }: NewReading, index: number): void {
+  if (pass === 'before' || valueMm === null || countingPasses(job).length > 0) return;
+  throw refuse(
+    'no-cut',
+    `readings.${index}.pass`,
+    `Job ${job.number} has no cut on record, so no reading can be after it. Record the pass first, or send the reading as before the cut.`,
   );
 }
 

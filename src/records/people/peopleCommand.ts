@@ -5,8 +5,8 @@ import { readSettings, SettingsRefused } from '../../settings.ts';
 import type { Db } from '../database/database.ts';
 import { ShopWillNotOpen } from '../database/errors.ts';
 import { openRecords } from '../database/open.ts';
-import { startPassword } from './passwords.ts';
-import { CONSOLE, changePassword, listPeople, personNamed, reinstatePerson } from './people.ts';
+import { CONSOLE, listPeople, personNamed, reinstatePerson } from './people.ts';
+import { resetPassword } from './resetPassword.ts';
 
 const USAGE = `Say what to do about the people of the shop:
   npm run people -- list
@@ -37,9 +37,9 @@ export async function peopleCommand(db: Db, words: readonly string[], now: () =>
     await reinstatePerson(db, ctx, { id: person.id, fromRevision: person.revision });
     return `${person.name} may come in again.`;
   }
-  const { typed, password } = await startPassword();
-  await changePassword(db, ctx, { id: person.id, password });
-  return `The password of ${person.name} is now ${typed}\nIt is good for a week and asks for their own at the first sign-in. Every session of theirs has ended.`;
+  const { typed, withdrawn } = await resetPassword(db, ctx, person.id);
+  const tokens = withdrawn.map((token) => `\nThe token "${token}" is withdrawn.`).join('');
+  return `The password of ${person.name} is now ${typed}\nIt is good for a week and asks for their own at the first sign-in. Every session of theirs has ended.${tokens}`;
 }
 
 async function main(): Promise<void> {

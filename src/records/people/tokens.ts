@@ -71,6 +71,19 @@ export async function withdrawToken(db: Db, ctx: Ctx, id: number): Promise<void>
   });
 }
 
+/** Withdraws every token that acts for a person; returns the names of those that were good until now. */
+export async function withdrawTokensOf(db: Db, ctx: Ctx, personId: number): Promise<readonly string[]> {
+  const rows = await db
+    .selectFrom('api_token')
+    .select(['id', 'name'])
+    .where('person_id', '=', personId)
+    .where('withdrawn_at', 'is', null)
+    .orderBy('id')
+    .execute();
+  for (const { id } of rows) await withdrawToken(db, ctx, id);
+  return rows.map(({ name }) => name);
+}
+
 /** Who a token acts for, with the lesser of its role and theirs; null when it is unknown or withdrawn. */
 export async function findToken(db: Db, secret: string, now: Date): Promise<Person | null> {
   const row = await db

@@ -18,13 +18,17 @@ export async function receiveCover(needs: JobNeeds, { body }: JobAsked): Promise
   const { id, number, who, received } = readBody(receiveJobSchema, body);
   const { db } = needs;
   const made = id === null ? null : await jobSentAs(db, id);
-  if (made !== null) return ok(toldOf(made));
-  const job = await createJob(db, ctxOf(needs, who), {
-    ...(id !== null && { sentId: id }),
-    ...(number !== null && { number }),
-    received: await receivedFrom(db, received, 'received.familyId'),
-  });
-  return { status: 201, body: toldOf(job) };
+  try {
+    const job = await createJob(db, ctxOf(needs, who), {
+      ...(id !== null && { sentId: id }),
+      ...(number !== null && { number }),
+      received: await receivedFrom(db, received, 'received.familyId'),
+    });
+    return { status: made === null ? 201 : 200, body: toldOf(made ?? job) };
+  } catch (error) {
+    if (!(error instanceof Refusal) || error.code !== 'sent-otherwise') throw error;
+    throw new ApiError(409, error.code, error.message, error.faults);
+  }
 }
 
 export async function takeReadings(needs: JobNeeds, { named, body }: JobAsked): Promise<JobAnswered> {

@@ -2,10 +2,11 @@ import type { z } from 'zod';
 import { changedAnswer, staleSections } from '../../../shared/schemas/answers/jobAnswers.ts';
 import { type SectionCall, sectionCallSchemas } from '../../../shared/schemas/jobCalls.ts';
 import type { Job, SectionName } from '../../../shared/words/job.ts';
+import { Refusal } from '../../../shared/words/refusal.ts';
 import { jointFrom } from '../../calc/stud/joint/jointFigures.ts';
 import { currentCriteria } from '../../records/catalogue.ts';
 import type { Db } from '../../records/database/database.ts';
-import { StaleEdit } from '../../records/database/errors.ts';
+import { NotInRecords, StaleEdit } from '../../records/database/errors.ts';
 import { reviseJob } from '../../records/jobs/jobs.ts';
 import { decisionFrom, type Edit, receivedFrom, signatureFrom, studsFrom } from '../../shop/jobEdits.ts';
 import { ApiError, readBody } from '../request/apiErrors.ts';
@@ -62,11 +63,22 @@ async function changeSection(
     const ctx = ctxOf(needs, sent.who, sent.why);
     return ok(toldOf(await reviseJob(needs.db, ctx, { jobId: job.id, fromRevision, ...edit })));
   } catch (error) {
+    if (error instanceof Refusal && !(error instanceof NotInRecords)) throw inSection(section, error);
     if (!(error instanceof StaleEdit)) throw error;
     const { section: of, theirs, currentRevision, since } = error;
     const both = { of, theirs, yours: edit.body, currentRevision, since };
     throw new ApiError(409, 'stale', error.message, [], both);
   }
+}
+
+/** What the records refuse of a section, told where it stands in what was sent. */
+function inSection(section: SectionName, { code, faults }: Refusal): Refusal {
+  const own = new Set(Object.keys(sectionCallSchemas[section].shape));
+  const within = (path: string) => (path === '' || own.has(path) ? path : `${section}.${path}`);
+  return new Refusal(
+    code,
+    faults.map((fault) => ({ ...fault, path: within(fault.path) })),
+  );
 }
 
 async function editOf(db: Db, job: Job, section: SectionName, sent: unknown): Promise<Edit> {

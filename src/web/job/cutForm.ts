@@ -10,7 +10,7 @@ export function readCuts(job: Job, form: TypedForm): Edit | null {
   if (form.text('seen') === '1' && last) {
     return { what: 'cuts', body: { cuts: [...before.slice(0, -1), { ...last, look }] } };
   }
-  const depthMm = readDepth(job, form);
+  const depthMm = readDepth(form);
   if (depthMm === null) return null;
   const cut = { depthMm, typed: form.text('depth'), note: form.text('note'), look };
   return { what: 'cuts', body: { cuts: [...before, cut] } };
@@ -26,7 +26,7 @@ export function readPassPutRight(job: Job, form: TypedForm): Edit | null {
   if (!form.has('why')) {
     form.fault('why', 'Say why the depth is put right; the figure it had stays in the history.');
   }
-  const depthMm = readDepth(job, form);
+  const depthMm = readDepth(form);
   if (depthMm === null || form.faults.length > 0) return null;
   const cuts = before.map((cut, i) => (i === index ? { ...cut, depthMm, typed: form.text('depth') } : cut));
   return { what: 'cuts', body: { cuts } };
@@ -34,15 +34,8 @@ export function readPassPutRight(job: Job, form: TypedForm): Edit | null {
 
 const cutsOf = (job: Job) => job.sections.cuts?.body.cuts ?? [];
 
-function readDepth(job: Job, form: TypedForm): number | null {
+function readDepth(form: TypedForm): number | null {
   const depthMm = form.length('depth', 'The cut made');
   if (!form.faults.some((fault) => fault.path === 'depth')) form.needed(depthMm, 'depth', 'The cut made');
-  const nominal = job.sections.received?.body.family.nominalWallMm ?? Number.POSITIVE_INFINITY;
-  if (depthMm !== null && !(depthMm > 0 && depthMm < nominal)) {
-    form.fault(
-      'depth',
-      `The cut made is ${depthMm} mm; it must be more than 0 and less than the wall when new, ${nominal} mm. Type this pass alone.`,
-    );
-  }
   return form.faults.length > 0 ? null : depthMm;
 }

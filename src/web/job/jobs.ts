@@ -77,7 +77,7 @@ export function jobsRouter(house: House): Router {
       res.redirect(303, address(job));
     } catch (error) {
       if (!(error instanceof Refusal)) throw error;
-      await newJobPage(req, res, fields, error.faults, 422);
+      await newJobPage(req, res, fields, error.faults, error.code === 'sent-otherwise' ? 409 : 422);
     }
   });
 
@@ -299,7 +299,10 @@ export function jobsRouter(house: House): Router {
           return;
         }
         if (!(error instanceof Refusal)) throw error;
-        await refuse(422, job, error.faults);
+        const { faults } = error;
+        const kept = edit;
+        const shown = kept ? faults.map((one) => ({ ...one, path: fieldOf(kept, one.path) })) : faults;
+        await refuse(422, job, shown);
         return;
       }
       rememberPreference(res, 'initials', (fields.who ?? '').trim());
@@ -392,6 +395,7 @@ function fieldOf(edit: Edit, path: string): string {
   const names: Readonly<Record<string, string>> = {
     customerReference: 'customer',
     residualRunoutMm: 'residual',
+    cuts: 'depth',
     plannedCutMm: 'cut',
     typed: 'cut',
   };

@@ -11,7 +11,6 @@ import { renderPage } from '../../../views/render.ts';
 import { startPassword } from '../../records/people/passwords.ts';
 import {
   addPerson,
-  changePassword,
   getPerson,
   listPeople,
   peopleHistory,
@@ -19,6 +18,7 @@ import {
   retirePerson,
   revisePerson,
 } from '../../records/people/people.ts';
+import { resetPassword } from '../../records/people/resetPassword.ts';
 import { endSessions, sessionsOf } from '../../records/people/sessions.ts';
 import { issueToken, listTokens, withdrawToken } from '../../records/people/tokens.ts';
 import { NoSuchPage } from '../request/errors.ts';
@@ -94,9 +94,10 @@ export function peopleRouter(house: House): Router {
     const fields = fieldsOf(req.body);
     await attempt(
       async () => {
-        const { typed, password } = await startPassword();
-        const changed = await changePassword(db, ctxOf(req, fields), { id: person.id, password });
-        await showPerson(req, res, changed, {}, [], { kind: 'password', of: person.name, secret: typed });
+        const reset = await resetPassword(db, ctxOf(req, fields), person.id);
+        const { typed: secret, withdrawn } = reset;
+        const told = { kind: 'password', of: person.name, secret, withdrawn } as const;
+        await showPerson(req, res, reset.person, {}, [], told);
       },
       (faults) => showPerson(req, res, person, fields, faults),
     );

@@ -43,6 +43,20 @@ onEachDatabase((engine) => {
       expect(await numbers({})).toEqual(['KX7', '88', '1002', '1001', 'K_7']);
     });
 
+    test('takes as many words as a search needs, and refuses more with a sentence', async () => {
+      expect(await numbers({ text: Array.from({ length: 40 }, () => '10').join(' ') })).toEqual([
+        '1002',
+        '1001',
+      ]);
+      const refused = (text: string) => refusalOf(findJobs(shop.db, { limit: 50, text }));
+      expect(await refused(Array.from({ length: 1100 }, () => 'a').join(' '))).toEqual({
+        code: 'text-long',
+        path: 'text',
+        sentence: 'The search has 1100 words; at most 40 are allowed. Use fewer.',
+      });
+      expect(await refused('a'.repeat(401))).toMatchObject({ code: 'text-long', path: 'text' });
+    });
+
     test.each<[string, Omit<JobQuestion, 'limit'>, string[]]>([
       ['a number', { text: '1001' }, ['1001']],
       ['part of a number, in any letter case', { text: 'kx' }, ['KX7']],

@@ -10,6 +10,7 @@ import {
 import { peopleCommand } from '../../../src/records/people/peopleCommand.ts';
 import { beginSession, findSession } from '../../../src/records/people/sessions.ts';
 import { personWith } from '../../../src/records/people/signingIn.ts';
+import { findToken, issueToken } from '../../../src/records/people/tokens.ts';
 import { refusalOf } from '../refusals.ts';
 
 const NOW = new Date('2026-03-02T08:00:00.000Z');
@@ -50,6 +51,23 @@ test('gives a forgotten keeper a new password, and puts it on record', async () 
     what: 'start-password',
     why: 'from the command line',
   });
+});
+
+test('a new password puts the tokens of that person out of use and names them, and those of others stay', async () => {
+  const { id } = await firstKeeper();
+  const by = { who: 'AK', now };
+  const bo = await addPerson(shop.db, by, { name: 'Bo Lind', initials: 'BL', role: 'recorder' }, HASHED);
+  const [theirs, others] = [
+    await issueToken(shop.db, by, { name: 'gauge at lathe 2', personId: id, role: 'recorder' }),
+    await issueToken(shop.db, by, { name: 'clock', personId: bo.id, role: 'reader' }),
+  ];
+  expect(await run('reset', 'Ash Kern')).toContain('The token "gauge at lathe 2" is withdrawn.');
+  expect(await findToken(shop.db, theirs, NOW)).toBeNull();
+  expect(await findToken(shop.db, others, NOW)).toMatchObject({ id: bo.id });
+  expect((await peopleHistory(shop.db, 10)).map(({ what, why }) => [what, why])).toContainEqual([
+    'token-withdrawn',
+    'token "gauge at lathe 2"',
+  ]);
 });
 
 test('says what is wrong, and what it can do', async () => {

@@ -74,7 +74,7 @@ describe('a crack', () => {
       expect([who, typed.status]).toEqual([who, 422]);
       expect(typed.text).toContain('only another person who inspects the cover anew');
       const token = await json('recorder', 'looked', { who, looked });
-      expect([who, token.status, token.body.error.fields[0].path]).toEqual([who, 422, 'crackTest']);
+      expect([who, token.status, token.body.error.fields[0].path]).toEqual([who, 422, 'looked.crackTest']);
     }
     const session = await lan.askAs('recorder', '/api/jobs/1001/looked', {
       method: 'PUT',
@@ -178,7 +178,7 @@ test('a caution that asks for something first is passed over only by saying why,
   const { revision: criteriaRevision } = await currentCriteria(lan.shop.db);
   const face = { decision: 'face', reason: '', criteriaRevision };
   const sent = await json('recorder', 'decision', { decision: face });
-  expect([sent.status, sent.body.error.fields[0].path]).toEqual([422, 'reason']);
+  expect([sent.status, sent.body.error.fields[0].path]).toEqual([422, 'decision.reason']);
   const reason = 'straightened on the press, within 0.05 mm';
   expect((await page('recorder', 'decision', { decision: 'face', reason })).status).toBe(303);
 });

@@ -52,7 +52,7 @@ it('a mistyped pass is put right with a reason; the figure it was stays in the h
 it.each([
   ['no reason', { pass: '1', depth: '0.21', why: '' }, 'why', 'Say why the depth is put right'],
   ['no depth', { pass: '1', depth: '', why: 'slip' }, 'depth', 'The cut made is empty'],
-  ['more than the wall', { pass: '1', depth: '21', why: 'slip' }, 'depth', 'less than the wall when new'],
+  ['more than the wall', { pass: '1', depth: '21', why: 'slip' }, 'depth', 'Check the depth and its unit'],
   ['a pass nobody made', { pass: '3', depth: '0.2', why: 'slip' }, 'pass', 'has no such pass'],
 ])(
   '%s is refused in that form, with what was typed, and nothing is kept',

@@ -2,6 +2,7 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { ownPassword, startPassword } from '../../../src/records/people/passwords.ts';
 import { changePassword, getPerson, listPeople, retirePerson } from '../../../src/records/people/people.ts';
 import { IDLE_MS, LIFE_MS, sessionsOf } from '../../../src/records/people/sessions.ts';
+import { issueToken } from '../../../src/records/people/tokens.ts';
 import { SESSION } from '../../../src/web/people/sessionCookie.ts';
 import { type Lan, openLan, PASSWORD, PEOPLE, type Reply, sessionIn } from '../lan.ts';
 
@@ -303,6 +304,23 @@ describe("a keeper's page of people", () => {
     const both = { authorization: `Bearer ${token}`, cookie: await lan.cookieOf('keeper') };
     expect((await lan.ask('/api/openapi.json', { headers: both })).status).toBe(401);
   });
+});
+
+test('a token does not outlive the password of its person that a keeper resets, and the page says so', async () => {
+  const { recorder } = lan.people;
+  const ctx = { who: 'AK', now: () => lan.now };
+  const token = { name: 'gauge at lathe 2', personId: recorder.id, role: 'recorder' } as const;
+  const secret = await issueToken(lan.shop.db, ctx, token);
+  const call = () => lan.ask('/api/jobs', { headers: { authorization: `Bearer ${secret}` } });
+  expect((await call()).status).toBe(200);
+  const reset = await lan.askAs('keeper', `/people/${recorder.id}/password`, { method: 'POST' });
+  expect([reset.status, reset.text]).toEqual([
+    200,
+    expect.stringContaining('The token &quot;gauge at lathe 2&quot; is withdrawn.'),
+  ]);
+  expect((await call()).status).toBe(401);
+  const people = await lan.askAs('keeper', '/people');
+  expect(people.text).toContain('a token withdrawn');
 });
 
 test('start and own passwords are told apart after a reset', async () => {

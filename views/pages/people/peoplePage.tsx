@@ -25,6 +25,8 @@ export interface ToldOnce {
   readonly kind: 'password' | 'token';
   readonly of: string;
   readonly secret: string;
+  /** Names of tokens that a new password put out of use. */
+  readonly withdrawn?: readonly string[];
 }
 
 export interface PeopleProps {
@@ -195,6 +197,9 @@ function Told({ told }: { told: ToldOnce }) {
         <code id="secret">{told.secret}</code>
       </p>
       <p>It is shown this once and is kept nowhere in the clear. Write it down before you leave this page.</p>
+      {told.withdrawn?.map((token) => (
+        <p>The token "{token}" is withdrawn. Issue a new one if its script is still needed.</p>
+      ))}
     </section>
   );
 }
@@ -264,7 +269,9 @@ export function PersonPage({ frame, person, sessions, fields, faults, toldOnce }
                 Make a new one and show it
               </button>
             </form>
-            <p class="hint">It ends every session of theirs, and is replaced by their own.</p>
+            <p class="hint">
+              It ends every session of theirs, withdraws their tokens, and is replaced by their own.
+            </p>
           </section>
           <section>
             <h2>Signed in</h2>

@@ -58,6 +58,8 @@ export interface LayoutProps {
   readonly signedOut?: boolean;
   /** Where the page lives, to come back to after the unit is changed; without it the unit is only told. */
   readonly address?: string;
+  /** Nothing on this page is swapped by htmx, so it is not sent. */
+  readonly nothingSwaps?: boolean;
   readonly children: ComponentChildren;
 }
 
@@ -121,7 +123,7 @@ export function Layout(props: LayoutProps) {
         <link rel="stylesheet" href="/assets/pages.css" />
         <link rel="stylesheet" href="/assets/paper.css" />
         <link rel="icon" href="/assets/icon.svg" type="image/svg+xml" />
-        <script src="/assets/htmx.js" defer />
+        {!props.nothingSwaps && <script src="/assets/htmx.js" defer />}
         <script type="module" src="/assets/modules/views/browser/coverwright.js" />
       </head>
       <body>

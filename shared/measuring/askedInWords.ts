@@ -1,5 +1,10 @@
 import { briefLength, type LengthUnit } from '../words/print.ts';
-import type { Asked } from './benchState.ts';
+import type { Asked, BenchState } from './benchState.ts';
+
+/** What the next reading is, in the largest type on the screen. */
+export function askedHeading(asked: Asked | null, what: BenchState['what']): string {
+  return asked === null ? 'All measured.' : `${what[asked.kind]} ${asked.place}`;
+}
 
 /** Where it is, and what typing there does. `news` stands in the place of the count where there is something newer to say. */
 export function askedInWords(

@@ -1,5 +1,6 @@
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { drawnRadius, type PlanRadii } from '../../shared/measuring/planRadii.ts';
 import { readReading, type TypedReading } from '../../shared/measuring/readReading.ts';
 import type { Reading } from '../../shared/words/job.ts';
 import { listEntries } from '../../src/records/catalogue.ts';
@@ -229,6 +230,20 @@ describe('twelve readings, typed by a gauge', () => {
 });
 
 describe('at the bench', () => {
+  it('the whole page, opened for the first time, is under 100 KB over the wire', async () => {
+    const context = await browser.newContext({ viewport: PHONE });
+    const page = await context.newPage();
+    const sizes: Promise<number>[] = [];
+    page.on('requestfinished', (request) =>
+      sizes.push(request.sizes().then(({ responseBodySize }) => responseBodySize)),
+    );
+    await page.goto(`${program.url}/jobs/1003/measure`, { waitUntil: 'networkidle' });
+    const bytes = (await Promise.all(sizes)).reduce((sum, size) => sum + size, 0);
+    expect(sizes.length).toBeGreaterThan(20);
+    expect(bytes).toBeLessThan(100_000);
+    await context.close();
+  });
+
   it('the browser reads what is typed exactly as the server does', async () => {
     const page = await browser.newPage();
     await page.goto(`${program.url}/jobs/${await newJob()}/measure`);
@@ -293,15 +308,17 @@ describe('at the bench', () => {
     await context.close();
   });
 
-  it('takes a mark where the drawing is touched, and refuses what is no length', async () => {
+  it('takes a heat mark, begun by its button, where the drawing is touched, and refuses what is no length', async () => {
     const number = await newJob();
     const context = await browser.newContext({ viewport: PHONE, hasTouch: true });
     const page = await opened(context, program.url, number);
+    await page.tap('#begin-mark');
     await page.locator('#plan-figure').scrollIntoViewIfNeeded();
     const plan = await page.locator('#plan-figure svg.plan').boundingBox();
     // Half the way between stud 1 and the next station, on the track.
     const scale = plan!.width / 352;
-    const r = Number(await page.locator('#measuring-plan-asked').getAttribute('data-scale')) * 119;
+    const radii = (await page.getAttribute('#measuring-plan-asked', 'data-radii')) ?? '';
+    const r = drawnRadius(JSON.parse(radii) as PlanRadii, 119);
     const turn = (25 * Math.PI) / 180;
     await page.touchscreen.tap(
       plan!.x + plan!.width / 2 + scale * r * Math.sin(turn),

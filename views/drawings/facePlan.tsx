@@ -1,3 +1,4 @@
+import { drawnRadius, type PlanRadii, rowsApart, toScale } from '../../shared/measuring/planRadii.ts';
 import type { CoverShape, Mark } from '../../shared/words/cover.ts';
 import { type LengthUnit, lengthFigure, listInWords, printLength } from '../../shared/words/print.ts';
 import {
@@ -36,6 +37,8 @@ export interface FacePlanProps {
   readonly thinnest?: number | null;
   /** The place that is asked for now, drawn as a target above everything; left out where nothing is asked. */
   readonly asked?: { readonly angleDeg: number; readonly radiusMm: number } | null;
+  /** Not to scale where rows of stations lie too close for a finger: they are drawn apart. */
+  readonly forTouch?: boolean;
   readonly unit: LengthUnit;
 }
 
@@ -67,6 +70,17 @@ function outline({ shape, bossDiameterMm, rimDiameterMm, padDiameterMm }: FacePl
 /** Drawing units for a millimetre. */
 export function planScale(props: FacePlanProps): number {
   return RIM / (outline(props).rimMm / 2);
+}
+
+/** Where the plan draws each radius; two knots only where it is to scale. */
+export function planRadii(props: FacePlanProps): PlanRadii {
+  const rim = { radiusMm: outline(props).rimMm / 2, drawn: RIM };
+  return props.forTouch
+    ? rowsApart(
+        props.stations.map(({ radiusMm }) => radiusMm),
+        rim,
+      )
+    : toScale(rim);
 }
 
 interface Label {
@@ -279,15 +293,19 @@ function StationSign(props: { state: PlanState; point: Point; small: boolean; in
   }
 }
 
-/** The target where the next reading belongs. A script moves it, and reads the scale to know where it was touched. */
-function AskedSign(props: { id: string; asked: NonNullable<FacePlanProps['asked']> | null; scale: number }) {
-  const { id, asked, scale } = props;
-  const { x, y } = asked ? onPlan(asked.angleDeg, scale * asked.radiusMm) : { x: 0, y: 0 };
+/** The target where the next reading belongs. A script moves it, and reads the radii to know where it was touched. */
+function AskedSign(props: {
+  id: string;
+  asked: NonNullable<FacePlanProps['asked']> | null;
+  radii: PlanRadii;
+}) {
+  const { id, asked, radii } = props;
+  const { x, y } = asked ? onPlan(asked.angleDeg, drawnRadius(radii, asked.radiusMm)) : { x: 0, y: 0 };
   return (
     <g
       id={`${id}-asked`}
       class="st-next"
-      data-scale={scale}
+      data-radii={JSON.stringify(radii)}
       transform={`translate(${at(x)} ${at(y)})`}
       visibility={asked ? undefined : 'hidden'}
     >
@@ -298,8 +316,14 @@ function AskedSign(props: { id: string; asked: NonNullable<FacePlanProps['asked'
   );
 }
 
+/** Whether rows are drawn apart, so that the plan is not to scale. */
+export function isSpread(props: FacePlanProps): boolean {
+  return planRadii(props).length > 2;
+}
+
 /** The sentence a listener gets instead of the drawing. */
-function planInWords({ shape, stations, marks, thinnest, unit }: FacePlanProps): string {
+function planInWords(props: FacePlanProps): string {
+  const { shape, stations, marks, thinnest, unit } = props;
   const count = (state: PlanState) => stations.filter((station) => station.state === state).length;
   const low = thinnest === null || thinnest === undefined ? undefined : stations[thinnest];
   const next = stations.findIndex((station) => station.state === 'next');
@@ -319,6 +343,7 @@ function planInWords({ shape, stations, marks, thinnest, unit }: FacePlanProps):
       `Thinnest is station ${(thinnest ?? 0) + 1}, at ${at(low.angleDeg)}°: ${printLength(wall, unit)} ${low.wallAfterMm != null ? 'after the cut' : 'as measured'}.`,
     );
   }
+  if (isSpread(props)) parts.push('Not to scale: rows of stations are drawn apart.');
   if (marks.length > 0) parts.push(`${marks.length} ${marks.length === 1 ? 'heat mark' : 'heat marks'}.`);
   return parts.join(' ');
 }
@@ -328,11 +353,14 @@ export function FacePlan(props: FacePlanProps) {
   const { id, shape, stations, marks, thinnest, unit } = props;
   const { padMm, rimMm, bossMm } = outline(props);
   const k = RIM / (rimMm / 2);
-  const studRadius = (k * shape.studCircleDiameterMm) / 2;
+  const radii = planRadii(props);
+  const drawn = (radiusMm: number) => drawnRadius(radii, radiusMm);
+  const studRadius = drawn(shape.studCircleDiameterMm / 2);
+  const track = [drawn(shape.trackOuterDiameterMm / 2), drawn(shape.trackInnerDiameterMm / 2)] as const;
   const padRadius = (k * padMm) / 2;
   const sideWall = RIM - Math.max(2.5, k * shape.nominalWallMm);
   const studs = Array.from({ length: shape.studCount }, (_, index) => (360 * index) / shape.studCount);
-  const points = stations.map((station) => onPlan(station.angleDeg, k * station.radiusMm));
+  const points = stations.map((station) => onPlan(station.angleDeg, drawn(station.radiusMm)));
   const many = stations.length > MOST_NUMBERED;
   const names = studLabels(shape.studCount);
 
@@ -362,7 +390,7 @@ export function FacePlan(props: FacePlanProps) {
             ? ''
             : lengthFigure(wallAfterMm, unit, 'coarse'),
         ),
-        [RIM, (k * shape.trackOuterDiameterMm) / 2, (k * shape.trackInnerDiameterMm) / 2, studRadius],
+        [RIM, ...track, studRadius],
         props.asked !== undefined,
       );
   const { left, top, right, bottom } = PLAN_BOX;
@@ -385,9 +413,9 @@ export function FacePlan(props: FacePlanProps) {
       <path d={`M${-RIM - 5} 0H${RIM + 5}M0 ${-RIM - 5}V${RIM + 5}`} class="chain" />
       <circle r={RIM} class="thick" />
       {Math.abs(sideWall - studRadius) > 6 && <circle r={at(sideWall)} class="thin" />}
-      <circle r={at((k * shape.trackOuterDiameterMm) / 2)} class="thick" />
-      <circle r={at((k * shape.trackInnerDiameterMm) / 2)} class="thick" />
-      <circle r={at((k * bossMm) / 2)} class="thick" />
+      <circle r={at(track[0])} class="thick" />
+      <circle r={at(track[1])} class="thick" />
+      <circle r={at(drawn(bossMm / 2))} class="thick" />
       <circle r={at(studRadius)} class="chain" />
       {studs.map((angle) => {
         const { x, y } = onPlan(angle, studRadius);
@@ -405,7 +433,7 @@ export function FacePlan(props: FacePlanProps) {
       })}
       <path d={`M0 ${-RIM - 4}V${-RIM + 6}`} class="scribe" />
       {marks.map((mark) => {
-        const { x, y } = onPlan(mark.angleDeg, k * mark.radiusMm);
+        const { x, y } = onPlan(mark.angleDeg, drawn(mark.radiusMm));
         const size = Math.min(22, 9 + 38 * mark.depthMm);
         return (
           <ellipse
@@ -438,7 +466,7 @@ export function FacePlan(props: FacePlanProps) {
           index={props.asked === undefined ? undefined : index}
         />
       ))}
-      {props.asked !== undefined && <AskedSign id={id} asked={props.asked} scale={k} />}
+      {props.asked !== undefined && <AskedSign id={id} asked={props.asked} radii={radii} />}
       {numbers.map(
         (label, index) =>
           label && (

@@ -1,4 +1,4 @@
-import { askedInWords } from '../../../shared/measuring/askedInWords.ts';
+import { askedHeading, askedInWords } from '../../../shared/measuring/askedInWords.ts';
 import type { Asked, BenchState } from '../../../shared/measuring/benchState.ts';
 import { samePlace } from '../../../shared/words/places.ts';
 import type { Asking } from './asking.ts';
@@ -7,22 +7,29 @@ import type { KnownReadings } from './knownReadings.ts';
 import type { Question } from './typedKeys.ts';
 
 /** What is asked, above the box; and where everything has been asked, the way on. */
-export function drawAsked(state: BenchState, asking: Asking, known: KnownReadings): void {
+export function drawAsked(
+  state: BenchState,
+  asking: Asking,
+  known: KnownReadings,
+  placingMark: boolean,
+): void {
   const { asked } = asking;
-  tell('asked', asked === null ? 'All measured.' : `${state.what[asked.kind]} ${asked.place}`);
-  tell(
-    'asked-more',
-    asked === null
-      ? 'Every station has its reading. Look at the job, or measure one again.'
-      : askedInWords(
-          asked,
-          state.unit,
-          { measured: asking.measuredCount(), all: asking.steps.length },
-          newsOfOthers(asked, known),
-        ),
-  );
+  const heading = byId('asked', HTMLElement);
+  heading.textContent = placingMark ? 'Heat mark: touch the drawing' : askedHeading(asked, state.what);
+  heading.className = `asked-${placingMark ? 'mark' : (asked?.kind ?? 'none')}`;
+  byId('begin-mark', HTMLElement).setAttribute('aria-pressed', String(placingMark));
+  tell('asked-more', placingMark ? PLACING : moreInWords(state, asking, known));
   show('to-answer', asked === null);
   byId('keep-reading', HTMLElement).className = asked === null ? 'button' : 'button first';
+}
+
+const PLACING = 'Touch where it is on the friction surface, or press Heat mark again to stop.';
+
+function moreInWords(state: BenchState, asking: Asking, known: KnownReadings): string {
+  const { asked } = asking;
+  if (asked === null) return 'Every station has its reading. Look at the job, or measure one again.';
+  const counts = { measured: asking.measuredCount(), all: asking.steps.length };
+  return askedInWords(asked, state.unit, counts, newsOfOthers(asked, known));
 }
 
 /** What is asked never changes under a person's hands, whatever another tablet sends meanwhile; this tells of it. */

@@ -25,6 +25,8 @@ class Bench {
   readonly #lists: ListsParts;
   readonly #box = byId('reading', HTMLInputElement);
   #question: Question | null = null;
+  /** A heat mark was begun, and the next touch of the drawing says where it is. */
+  #placingMark = false;
 
   constructor(state: BenchState) {
     this.#state = state;
@@ -58,6 +60,7 @@ class Bench {
     this.#listenToForms();
     this.#listenToButtons();
     this.#listenToWorld();
+    show('begin-mark', true);
     show('reading-keys', true);
     show('touch-hint', true);
     tellOtherJobs(this.#shelf);
@@ -100,6 +103,12 @@ class Bench {
   #read(typed: string): void {
     const { unit, sign, nominalMm, what } = this.#state;
     const { asked } = this.#asking;
+    if (this.#placingMark) {
+      drawWrong(
+        'The heat mark has no place yet. Touch the drawing where it is, or press Heat mark again to stop.',
+      );
+      return;
+    }
     if (asked === null) {
       drawWrong('Every station has its reading. Choose one below to repeat or correct.');
       return;
@@ -155,6 +164,7 @@ class Bench {
   #turn(to: () => void): void {
     to();
     this.#question = null;
+    this.#placingMark = false;
     this.#box.value = '';
     this.#draw();
     this.#box.focus();
@@ -170,20 +180,43 @@ class Bench {
     );
   }
 
-  /** A station is turned to, any other place on the track takes a mark. */
+  /** Begins a heat mark, or gives it up; a question that is open is answered first. */
+  #beginMark(): void {
+    if (this.#question !== null) {
+      tell('said', 'Answer the question about the last reading first.');
+      return;
+    }
+    this.#placingMark = !this.#placingMark;
+    drawWrong('');
+    tell('said', '');
+    this.#draw();
+    if (this.#placingMark) byId('plan-figure', HTMLElement).scrollIntoView({ block: 'nearest' });
+    else this.#box.focus();
+  }
+
+  /** A station is turned to; a place on the track takes the heat mark that was begun. */
   #touch(event: MouseEvent): void {
-    const touch = touched(this.#state, event);
+    const placing = this.#placingMark;
+    const touch = touched(this.#state, event, placing);
     if (touch === null) return;
     if (touch.on === 'track') this.#markAt(touch.place);
-    else if (touch.on === 'station')
-      this.#turn(() => this.#asking.turnToStep({ kind: this.#asking.asked?.kind ?? 'wall', at: touch.at }));
-    else tell('said', 'That is off the track, so no mark is placed there. Touch the track itself.');
+    else if (touch.on === 'station') {
+      const kind = placing ? 'mark' : (this.#asking.asked?.kind ?? 'wall');
+      this.#turn(() => this.#asking.turnToStep({ kind, at: touch.at }));
+    } else {
+      tell(
+        'said',
+        placing
+          ? 'That is off the friction surface. Touch the heat mark on the friction surface.'
+          : 'No station there. Touch a station, or press Heat mark first.',
+      );
+    }
   }
 
   #draw(): void {
     const { asked } = this.#asking;
-    drawAsked(this.#state, this.#asking, this.#known);
-    drawTarget(asked);
+    drawAsked(this.#state, this.#asking, this.#known, this.#placingMark);
+    drawTarget(this.#placingMark ? null : asked);
     drawStations(this.#state, asked, this.#known);
     drawQuestion(this.#question);
     drawLists(this.#lists, this.#sender.trouble);
@@ -222,6 +255,7 @@ class Bench {
       ['skip', () => this.#skip()],
       ['back', () => this.#turn(() => this.#asking.goBack())],
       ['repeat', () => this.#repeatLast()],
+      ['begin-mark', () => this.#beginMark()],
     ];
     for (const [id, does] of buttons) {
       byId(id, HTMLElement).addEventListener('click', (event) => {

@@ -1,10 +1,10 @@
-import { askedInWords, withUnit } from '../../../shared/measuring/askedInWords.ts';
+import { askedHeading, askedInWords, withUnit } from '../../../shared/measuring/askedInWords.ts';
 import type { Asked, BenchState, StandingReading } from '../../../shared/measuring/benchState.ts';
 import type { Order } from '../../../shared/measuring/steps.ts';
 import type { Job, Pass, ReadingKind } from '../../../shared/words/job.ts';
 import { writePlace } from '../../../shared/words/places.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
-import { FacePlan, PlanKey } from '../../drawings/facePlan.tsx';
+import { FacePlan, type FacePlanProps, isSpread, PlanKey } from '../../drawings/facePlan.tsx';
 import type { Frame } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
 import type { CoverDrawingShape } from '../../parts/coverAnswer.tsx';
@@ -47,8 +47,26 @@ export function MeasuringPage(props: MeasuringProps) {
   const { frame, job, pass, asked, standing, stations, shape, faults } = props;
   const href = `/jobs/${encodeURIComponent(job.number)}`;
   const measuredAt = (index: number) => standing.some((one) => one.at === index && one.kind === 'wall');
+  const plan: FacePlanProps = {
+    id: 'measuring-plan',
+    shape,
+    bossDiameterMm: shape.bossDiameterMm,
+    rimDiameterMm: shape.rimDiameterMm,
+    padDiameterMm: shape.padDiameterMm,
+    stations: stations.map(({ angleDeg, radiusMm }, index) => ({
+      angleDeg,
+      radiusMm,
+      state: measuredAt(index) ? 'measured' : 'missing',
+    })),
+    marks: standing
+      .filter((one) => one.kind === 'mark')
+      .map(({ angleDeg, radiusMm }) => ({ angleDeg, radiusMm, depthMm: 0.15 })),
+    asked,
+    forTouch: true,
+    unit: frame.lengthUnit,
+  };
   return (
-    <Layout title={`Measure, job ${job.number}`} here="jobs" {...frame}>
+    <Layout title={`Measure, job ${job.number}`} here="jobs" {...frame} nothingSwaps>
       <link rel="stylesheet" href="/assets/measuring.css" />
       <div id="measuring" data-state={JSON.stringify(stateOf(props))}>
         <p class="measuring-of">
@@ -58,7 +76,9 @@ export function MeasuringPage(props: MeasuringProps) {
         <div class="two">
           <div>
             <ErrorSummary faults={faults} idOf={(path) => (path === 'value' ? 'reading' : undefined)} />
-            <h1 id="asked">{heading(asked, pass)}</h1>
+            <h1 id="asked" class={`asked-${asked?.kind ?? 'none'}`}>
+              {askedHeading(asked, WHAT[pass])}
+            </h1>
             <p class="why" id="asked-more">
               {asked
                 ? askedInWords(asked, frame.lengthUnit, props.counts)
@@ -68,26 +88,10 @@ export function MeasuringPage(props: MeasuringProps) {
             <p id="elsewhere" class="note" hidden />
           </div>
           <figure class="drawing" id="plan-figure">
-            <FacePlan
-              id="measuring-plan"
-              shape={shape}
-              bossDiameterMm={shape.bossDiameterMm}
-              rimDiameterMm={shape.rimDiameterMm}
-              padDiameterMm={shape.padDiameterMm}
-              stations={stations.map(({ angleDeg, radiusMm }, index) => ({
-                angleDeg,
-                radiusMm,
-                state: measuredAt(index) ? 'measured' : 'missing',
-              }))}
-              marks={standing
-                .filter((one) => one.kind === 'mark')
-                .map(({ angleDeg, radiusMm }) => ({ angleDeg, radiusMm, depthMm: 0.15 }))}
-              asked={asked}
-              unit={frame.lengthUnit}
-            />
+            <FacePlan {...plan} />
             <figcaption>
               Seen from the clutch side; stud 1 is scribed on the rim. The target is where the next reading
-              belongs.
+              belongs.{isSpread(plan) && ' Not to scale: rows of stations are drawn apart.'}
               <PlanKey states={['next', 'measured', 'missing']} />
             </figcaption>
           </figure>
@@ -100,11 +104,6 @@ export function MeasuringPage(props: MeasuringProps) {
       <script type="module" src="/assets/modules/views/browser/bench/bench.js" />
     </Layout>
   );
-}
-
-function heading(asked: Asked | null, pass: Pass): string {
-  if (asked === null) return 'All measured.';
-  return `${WHAT[pass][asked.kind]} ${asked.place}`;
 }
 
 /** What the script works from; without a script nobody reads it. */
@@ -216,6 +215,9 @@ function ReadingForm(props: MeasuringProps) {
         <a class="button" id="repeat" href={link({ at: fields.after || (asked?.skip ?? ''), again: '1' })}>
           Repeat the last
         </a>
+        <button class="button" type="button" id="begin-mark" aria-pressed="false" hidden>
+          Heat mark
+        </button>
       </div>
       <p id="said" class="said" role="status" />
       <div class="doubt" id="doubt" role="alert" hidden={doubt === null}>
@@ -338,7 +340,7 @@ function MarkBetween({ job, pass, order, frame, fields, faults }: MeasuringProps
     <details class="change" open={error('ma') !== null || error('mr') !== null}>
       <summary>A mark between stations</summary>
       <p class="hint" id="touch-hint" hidden>
-        Touch the drawing where the mark is, or type where it lies.
+        Press Heat mark and touch the drawing, or enter where the mark is.
       </p>
       <form method="get" action={`/jobs/${encodeURIComponent(job.number)}/measure`} id="mark-form">
         <Hidden fields={{ pass, ...order }} />

@@ -4,17 +4,12 @@ import { COVER_CALC_VERSION, checkCover } from '../../src/calc/cover/checkCover.
 import { checkStud, STUD_CALC_VERSION } from '../../src/calc/stud/checkStud.ts';
 import { jointFrom } from '../../src/calc/stud/joint/jointFigures.ts';
 import { replacedInStack } from '../../src/calc/stud/match/replacedInStack.ts';
-import {
-  addEntry,
-  currentCriteria,
-  getEntry,
-  listEntries,
-  saveCriteria,
-} from '../../src/records/catalogue.ts';
+import { addEntry, getEntry, listEntries } from '../../src/records/catalogue.ts';
 import type { Db } from '../../src/records/database/database.ts';
 import { findJobs } from '../../src/records/jobs/findJobs.ts';
 import { createJob, getJob, reviseJob } from '../../src/records/jobs/jobs.ts';
 import { addReadings } from '../../src/records/jobs/readings.ts';
+import { currentCriteria, saveCriteria } from '../../src/records/shopCriteria.ts';
 import { type DemoCover, demoCovers, demoInput } from './covers.ts';
 import { demoCriteria, demoCriteriaNow } from './criteria.ts';
 import { demoFamilies } from './families.ts';

@@ -1,45 +1,12 @@
 import type { Selectable } from 'kysely';
-import type {
-  Entry,
-  EntryBodies,
-  EntryKind,
-  ShopCriteria,
-  TypedInEntry,
-} from '../../shared/words/catalogue.ts';
+import type { Entry, EntryBodies, EntryKind, TypedInEntry } from '../../shared/words/catalogue.ts';
 import type { Kept } from '../../shared/words/job.ts';
 import { type Db, write } from './database/database.ts';
 import { NotInRecords, refuse, StaleEdit } from './database/errors.ts';
 import { sayTheSame, toJson } from './database/json.ts';
 import type { Tables } from './database/tables.ts';
-import { type Ctx, hasControls, key, printable, refuseNul, samePerson, signed } from './database/writing.ts';
-
-const KIND_WORDS: Readonly<Record<EntryKind, string>> = {
-  family: 'cover family',
-  stud: 'stud',
-  stack: 'stack',
-  gauge: 'gauge',
-  criteria: 'set of criteria',
-};
-
-/** Where the shop's criteria are kept: one entry, whose revisions say who set what when. */
-export const CRITERIA_ID = 'shop';
-
-const CRITERIA_BEFORE_ANY: ShopCriteria = {
-  shopName: 'The shop',
-  minimumWallMm: null,
-  cleanUpAllowanceMm: 0.05,
-  faceRunoutLimitMm: null,
-  confidence: 0.95,
-  typicalCutMm: null,
-  protrusionThreads: 1,
-  startThreads: 2,
-  lengthUnit: 'mm',
-  decimalSign: 'point',
-  lathe: null,
-  balance: null,
-  bending: null,
-  heat: null,
-};
+import { type Ctx, key, printable, samePerson, signed } from './database/writing.ts';
+import { checkedName, freeId, givenId, KIND_WORDS, nameIn, refuseTakenName } from './entryNames.ts';
 
 /** By name; without the retired ones unless they are asked for. */
 export async function listEntries<K extends EntryKind>(
@@ -170,64 +137,6 @@ export async function reinstateEntry<K extends EntryKind>(
   return nextRevision(db, ctx, edit, (now) => ({ body: now.body, typed: null, retired: false }));
 }
 
-export interface CurrentCriteria {
-  /** 0 while none have been saved: the ones the program starts with. */
-  readonly revision: number;
-  readonly at: string | null;
-  readonly who: string | null;
-  readonly body: ShopCriteria;
-}
-
-export async function currentCriteria(db: Db): Promise<CurrentCriteria> {
-  return filledIn(await getEntry(db, 'criteria', CRITERIA_ID));
-}
-
-/** The criteria of a revision, 0 for those the program starts with; null when there is none such. */
-export async function criteriaOf(db: Db, revision: number): Promise<CurrentCriteria | null> {
-  if (revision === 0) return filledIn(null);
-  const saved = await getEntry(db, 'criteria', CRITERIA_ID, revision);
-  return saved && filledIn(saved);
-}
-
-/** The criteria that were in force at a moment (UTC, ISO 8601), to read an earlier state of a job under. */
-export async function criteriaAt(db: Db, at: string): Promise<CurrentCriteria> {
-  const history = await entryHistory(db, 'criteria', CRITERIA_ID);
-  return filledIn(history.findLast((entry) => entry.at <= at) ?? null);
-}
-
-/** Criteria saved before a limit was invented get the value the program starts with. */
-function filledIn(saved: Entry<'criteria'> | null): CurrentCriteria {
-  if (saved === null) return { revision: 0, at: null, who: null, body: CRITERIA_BEFORE_ANY };
-  const { revision, at, who, body } = saved;
-  return { revision, at, who, body: { ...CRITERIA_BEFORE_ANY, ...body } };
-}
-
-/** Sets the shop's criteria; `fromRevision` is the one shown when the person began, 0 for the first time. */
-export async function saveCriteria(
-  db: Db,
-  ctx: Ctx,
-  edit: {
-    readonly fromRevision: number;
-    readonly body: ShopCriteria;
-    readonly typed?: TypedInEntry | null;
-    readonly why?: string;
-  },
-): Promise<Entry<'criteria'>> {
-  return write(db, async (trx) => {
-    const saved = await getEntry(trx, 'criteria', CRITERIA_ID);
-    if (saved === null && edit.fromRevision === 0) {
-      const first = {
-        kind: 'criteria',
-        id: CRITERIA_ID,
-        body: edit.body,
-        typed: edit.typed ?? null,
-      } as const;
-      return addEntry(trx, { ...ctx, why: edit.why ?? ctx.why ?? '' }, first);
-    }
-    return reviseEntry(trx, ctx, { ...edit, kind: 'criteria', id: CRITERIA_ID });
-  });
-}
-
 async function nextRevision<K extends EntryKind>(
   db: Db,
   ctx: Ctx,
@@ -314,83 +223,6 @@ function toEntry<K extends EntryKind>(kind: K, row: Selectable<Tables['entry_rev
 
 function typedJson(typed: TypedInEntry | null | undefined): string | null {
   return typed == null || Object.keys(typed).length === 0 ? null : toJson(typed);
-}
-
-function nameIn(body: EntryBodies[EntryKind]): string {
-  const named: { readonly name?: string; readonly shopName?: string } = body;
-  return (named.name ?? named.shopName ?? '').trim();
-}
-
-function checkedName(kind: EntryKind, body: EntryBodies[EntryKind]): string {
-  const name = nameIn(body);
-  if (name === '' || name.length > 120 || hasControls(name)) {
-    throw refuse(
-      'name-needed',
-      kind === 'criteria' ? 'shopName' : 'name',
-      `"${printable(name)}" cannot be the name of a ${KIND_WORDS[kind]}; give 1 to 120 plain characters.`,
-    );
-  }
-  refuseNul('name', name);
-  return name;
-}
-
-async function refuseTakenName(db: Db, kind: EntryKind, name: string, ownId: string | null): Promise<void> {
-  const other = await db
-    .selectFrom('entry')
-    .select(['id', 'name'])
-    .where('kind', '=', kind)
-    .where('name_key', '=', key(name))
-    .where('retired', '=', 0)
-    .executeTakeFirst();
-  if (other === undefined || other.id === ownId) return;
-  throw refuse(
-    'name-taken',
-    'name',
-    `The catalogue has a ${KIND_WORDS[kind]} named "${other.name}" already; give this one another name, or change that one.`,
-  );
-}
-
-async function freeId(db: Db, kind: EntryKind, name: string): Promise<string> {
-  const plain = name
-    .normalize('NFKD')
-    .replace(/\p{M}+/gu, '')
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '-')
-    .slice(0, 60)
-    .replace(/^-+|-+$/g, '');
-  const base = plain === '' ? kind : plain;
-  for (let n = 1; ; n++) {
-    const id = n === 1 ? base : `${base}-${n}`;
-    if (!(await hasEntry(db, kind, id))) return id;
-  }
-}
-
-async function givenId(db: Db, kind: EntryKind, id: string): Promise<string> {
-  if (!/^[a-z0-9][a-z0-9._-]{0,79}$/.test(id)) {
-    throw refuse(
-      'bad-id',
-      'id',
-      `"${printable(id)}" cannot be an id; use up to 80 small letters, digits, points and hyphens, as in alder-11.`,
-    );
-  }
-  if (await hasEntry(db, kind, id)) {
-    throw refuse(
-      'id-taken',
-      'id',
-      `The catalogue has a ${KIND_WORDS[kind]} with the id "${id}" already; give another.`,
-    );
-  }
-  return id;
-}
-
-async function hasEntry(db: Db, kind: EntryKind, id: string): Promise<boolean> {
-  const row = await db
-    .selectFrom('entry')
-    .select('id')
-    .where('kind', '=', kind)
-    .where('id', '=', id)
-    .executeTakeFirst();
-  return row !== undefined;
 }
 
 function noEntry(kind: EntryKind, id: string): NotInRecords {

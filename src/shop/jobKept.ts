@@ -4,8 +4,8 @@ import type { CoverCheck } from '../../shared/words/cover.ts';
 import type { Finding } from '../../shared/words/finding.ts';
 import type { Job } from '../../shared/words/job.ts';
 import type { LengthUnit } from '../../shared/words/print.ts';
-import { type CurrentCriteria, criteriaAt, currentCriteria } from '../records/catalogue.ts';
 import type { Db } from '../records/database/database.ts';
+import { type CurrentCriteria, criteriaAt, currentCriteria } from '../records/shopCriteria.ts';
 import { verifyJob } from './jobAnswer.ts';
 
 /** The criteria a job is worked out under: today's for the job as it stands, those of that day for an earlier state. */

@@ -1,18 +1,17 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import {
   addEntry,
-  currentCriteria,
   entryHistory,
   getEntry,
   listEntries,
   reinstateEntry,
   retireEntry,
   reviseEntry,
-  saveCriteria,
   typedIn,
 } from '../../src/records/catalogue.ts';
 import type { Shop } from '../../src/records/database/database.ts';
 import { StaleEdit } from '../../src/records/database/errors.ts';
+import { currentCriteria, saveCriteria } from '../../src/records/shopCriteria.ts';
 import { errorOf, refusalOf } from './refusals.ts';
 import { alder, as, criteria } from './samples.ts';
 import { onEachDatabase } from './shops.ts';

@@ -1,5 +1,6 @@
 import type { ShopCriteria } from '../../shared/words/catalogue.ts';
-import { addEntry, currentCriteria, saveCriteria } from '../../src/records/catalogue.ts';
+import { addEntry } from '../../src/records/catalogue.ts';
+import { currentCriteria, saveCriteria } from '../../src/records/shopCriteria.ts';
 import { alder, criteria } from '../records/samples.ts';
 import { type Served, serve } from './program.ts';
 

@@ -1,14 +1,22 @@
-import { copyFileSync, existsSync, mkdirSync, realpathSync, renameSync, rmSync } from 'node:fs';
+import { existsSync, mkdirSync, realpathSync, renameSync, rmSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import Database from 'better-sqlite3';
 import { databaseUrlOf, dataDirOf, SettingsRefused } from '../../settings.ts';
-import { FILE_NAME, isDamage, makeFolder, openShop } from '../database/database.ts';
+import { FILE_NAME, isDamage, makeFolder } from '../database/database.ts';
 import { BackupFailed } from '../database/errors.ts';
 import { APPLICATION_ID, MIGRATIONS } from '../database/migrate.ts';
-import { findJobs } from '../jobs/findJobs.ts';
-import { getJob } from '../jobs/jobs.ts';
 import { flush } from '../photos/files.ts';
+import {
+  type Counts,
+  checkCopy,
+  countsOf,
+  GROWING,
+  hashesIn,
+  messageOf,
+  rehearse,
+  unsound,
+} from './copyCheck.ts';
 import { backUpFiles } from './files.ts';
 import { copyFromPostgres, isOlderPostgres } from './fromPostgres.ts';
 import { BACKUPS } from './list.ts';
@@ -19,10 +27,6 @@ export interface Backup {
   readonly bytes: number;
   readonly manifest: Manifest;
 }
-
-/** What is only ever added to: a copy holds at least as many rows as were there when it was begun. */
-const GROWING = ['job', 'job_revision', 'job_sent', 'reading', 'photo', 'entry', 'entry_revision', 'person'];
-type Counts = Readonly<Record<string, number>>;
 
 const ALL_PAGES = 0x7fffffff;
 
@@ -50,7 +54,7 @@ export async function backUp(options: {
     const at = options.now();
     place = takePlace(folder, at);
     const copy = join(place.unfinished, FILE_NAME);
-    const counts = check(copy, await source.copyTo(copy));
+    const counts = checkCopy(copy, await source.copyTo(copy));
     await rehearse(place.unfinished);
     const hashes = hashesIn(copy);
     const missing = await backUpFiles({ hashes, dataDir, backups: folder, into: place.unfinished });
@@ -188,83 +192,6 @@ function created(folder: string): boolean {
     if (error instanceof Error && 'code' in error && error.code === 'EEXIST') return false;
     throw error;
   }
-}
-
-function countsOf(raw: Database.Database): Counts {
-  const known = raw.prepare("SELECT name FROM sqlite_schema WHERE type = 'table'").pluck().all();
-  return Object.fromEntries(
-    GROWING.filter((table) => known.includes(table)).map((table) => [
-      table,
-      Number(raw.prepare(`SELECT count(*) FROM ${table}`).pluck().get()),
-    ]),
-  );
-}
-
-/** The photos the records name. */
-function hashesIn(file: string): readonly string[] {
-  const raw = new Database(file, { readonly: true });
-  try {
-    if (countsOf(raw).photo === undefined) return [];
-    return raw.prepare<[], string>('SELECT DISTINCT hash FROM photo ORDER BY hash').pluck().all();
-  } finally {
-    raw.close();
-  }
-}
-
-/** Opens a copy of the copy as a restored shop would be, and reads the newest job. */
-async function rehearse(folder: string): Promise<void> {
-  const dataDir = join(folder, 'rehearsal');
-  makeFolder(dataDir);
-  try {
-    copyFileSync(join(folder, FILE_NAME), join(dataDir, FILE_NAME));
-    const shop = openShop({ dataDir });
-    try {
-      const { jobs } = await findJobs(shop.db, { limit: 1 });
-      if (jobs[0]) await getJob(shop.db, jobs[0].id);
-    } finally {
-      await shop.close();
-    }
-  } catch (error) {
-    throw unsound(messageOf(error), error);
-  } finally {
-    rmSync(dataDir, { recursive: true, force: true });
-  }
-}
-
-/** Reads the whole copy: its pages, what refers to what, and whether anything is missing. */
-function check(file: string, least: Counts): Counts {
-  const raw = new Database(file, { fileMustExist: true });
-  try {
-    // One file, that can be carried away alone.
-    raw.pragma('journal_mode = DELETE');
-    const faults: string[] = [];
-    const pages = raw.pragma('integrity_check(1)', { simple: true });
-    if (pages !== 'ok') faults.push(String(pages).split('\n').at(-1) ?? '');
-    const loose = raw.prepare('PRAGMA foreign_key_check').all().length;
-    if (loose > 0) faults.push(`${loose} rows refer to nothing`);
-    const counts = countsOf(raw);
-    for (const [table, rows] of Object.entries(least)) {
-      if ((counts[table] ?? 0) < rows) faults.push(`${table} has ${counts[table] ?? 0} rows of ${rows}`);
-    }
-    if (faults.length > 0) throw unsound(faults.join('; '), undefined);
-    return counts;
-  } catch (error) {
-    throw error instanceof BackupFailed ? error : unsound(messageOf(error), error);
-  } finally {
-    raw.close();
-  }
-}
-
-function unsound(what: string, cause: unknown): BackupFailed {
-  return new BackupFailed(
-    'not-sound',
-    `The copy failed its check (${what}) and was thrown away: the records themselves may be damaged. Keep your earlier backups.`,
-    cause,
-  );
-}
-
-function messageOf(error: unknown): string {
-  return error instanceof Error ? error.message : String(error);
 }
 
 /** What was copied, in a few words. */

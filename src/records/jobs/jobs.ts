@@ -11,7 +11,7 @@ import type {
 } from '../../../shared/words/job.ts';
 import { isNoAddress } from '../../../shared/words/jobNumber.ts';
 import { listInWords } from '../../../shared/words/print.ts';
-import { CRITERIA_ID, refuseSeenOtherwise, type Seen } from '../catalogue.ts';
+import { refuseSeenOtherwise, type Seen } from '../catalogue.ts';
 import { type Db, write } from '../database/database.ts';
 import { NotInRecords, refuse, StaleEdit } from '../database/errors.ts';
 import { sayTheSame, toJson } from '../database/json.ts';
@@ -26,6 +26,7 @@ import {
   samePerson,
   signed,
 } from '../database/writing.ts';
+import { CRITERIA_ID } from '../shopCriteria.ts';
 import { historyOf } from './history.ts';
 import { readingsOf, toReadingRow } from './readingRows.ts';
 import {

@@ -1,7 +1,8 @@
 import { catalogueStackSchema, catalogueStudSchema } from '../../../shared/schemas/catalogue.ts';
 import type { Family } from '../../../shared/words/catalogue.ts';
-import { addEntry, currentCriteria, saveCriteria } from '../../records/catalogue.ts';
+import { addEntry } from '../../records/catalogue.ts';
 import { openShopInMemory } from '../../records/database/database.ts';
+import { currentCriteria, saveCriteria } from '../../records/shopCriteria.ts';
 import { errorBody } from '../request/apiErrors.ts';
 import type { JobCall, JobNeeds } from './call.ts';
 import { jobCalls } from './jobCalls.ts';

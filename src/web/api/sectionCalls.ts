@@ -4,10 +4,10 @@ import { type SectionCall, sectionCallSchemas } from '../../../shared/schemas/jo
 import type { Job, SectionName } from '../../../shared/words/job.ts';
 import { Refusal } from '../../../shared/words/refusal.ts';
 import { jointFrom } from '../../calc/stud/joint/jointFigures.ts';
-import { currentCriteria } from '../../records/catalogue.ts';
 import type { Db } from '../../records/database/database.ts';
 import { NotInRecords, StaleEdit } from '../../records/database/errors.ts';
 import { reviseJob } from '../../records/jobs/jobs.ts';
+import { currentCriteria } from '../../records/shopCriteria.ts';
 import { decisionFrom, type Edit, receivedFrom, signatureFrom, studsFrom } from '../../shop/jobEdits.ts';
 import { ApiError, readBody } from '../request/apiErrors.ts';
 import { type JobAnswered, type JobAsked, type JobCall, type JobNeeds, ok } from './call.ts';

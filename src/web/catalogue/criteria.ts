@@ -8,14 +8,9 @@ import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 import { CriteriaPage } from '../../../views/pages/catalogue/criteriaPage.tsx';
 import type { EntryStale } from '../../../views/parts/entryHistory.tsx';
 import { renderPage } from '../../../views/render.ts';
-import {
-  CRITERIA_ID,
-  currentCriteria,
-  entryHistory,
-  saveCriteria,
-  typedIn,
-} from '../../records/catalogue.ts';
+import { entryHistory, typedIn } from '../../records/catalogue.ts';
 import { StaleEdit } from '../../records/database/errors.ts';
+import { CRITERIA_ID, currentCriteria, saveCriteria } from '../../records/shopCriteria.ts';
 import {
   BENDING_FIELDS,
   bendingAsTyped,

@@ -17,10 +17,11 @@ import { NewJobPage } from '../../../views/pages/job/newJobPage.tsx';
 import type { Refused } from '../../../views/pages/job/section.tsx';
 import { renderPage } from '../../../views/render.ts';
 import { jointFrom } from '../../calc/stud/joint/jointFigures.ts';
-import { currentCriteria, getEntry, listEntries } from '../../records/catalogue.ts';
+import { getEntry, listEntries } from '../../records/catalogue.ts';
 import { StaleEdit } from '../../records/database/errors.ts';
 import { createJob, getJob, jobAtRevision, reviseJob } from '../../records/jobs/jobs.ts';
 import { addReadings } from '../../records/jobs/readings.ts';
+import { currentCriteria } from '../../records/shopCriteria.ts';
 import {
   decisionFrom,
   type Edit,

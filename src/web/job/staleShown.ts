@@ -1,10 +1,10 @@
 import type { EntryBodies } from '../../../shared/words/catalogue.ts';
 import type { Job, JobSections, SectionName } from '../../../shared/words/job.ts';
 import type { StaleShown } from '../../../views/pages/job/section.tsx';
-import { criteriaOf } from '../../records/catalogue.ts';
 import type { Db } from '../../records/database/database.ts';
 import type { StaleEdit } from '../../records/database/errors.ts';
 import { revisionsOf } from '../../records/jobs/history.ts';
+import { criteriaOf } from '../../records/shopCriteria.ts';
 import type { Edit } from '../../shop/jobEdits.ts';
 import { entryFields } from '../catalogue/entryFields.ts';
 import { differences, sideBySide } from '../request/fieldLines.ts';

@@ -1,6 +1,7 @@
 import type { Request } from 'express';
 import type { Frame } from '../../../views/frame.ts';
-import { currentCriteria, listEntries } from '../../records/catalogue.ts';
+import { listEntries } from '../../records/catalogue.ts';
+import { currentCriteria } from '../../records/shopCriteria.ts';
 import { frameOf, type House } from '../request/house.ts';
 import { type Fields, unitOf } from '../request/typed.ts';
 

@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { currentCriteria, getEntry, listEntries } from '../../../src/records/catalogue.ts';
+import { getEntry, listEntries } from '../../../src/records/catalogue.ts';
+import { currentCriteria } from '../../../src/records/shopCriteria.ts';
 import { type Served, serve } from '../program.ts';
 
 let program: Served;

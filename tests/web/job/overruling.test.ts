@@ -1,9 +1,10 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { Role } from '../../../shared/words/people.ts';
-import { addEntry, currentCriteria, saveCriteria } from '../../../src/records/catalogue.ts';
+import { addEntry } from '../../../src/records/catalogue.ts';
 import { historyOf } from '../../../src/records/jobs/history.ts';
 import { getJob } from '../../../src/records/jobs/jobs.ts';
 import { issueToken } from '../../../src/records/people/tokens.ts';
+import { currentCriteria, saveCriteria } from '../../../src/records/shopCriteria.ts';
 import { alder, criteria } from '../../records/samples.ts';
 import { type Lan, openLan, PEOPLE } from '../lan.ts';
 import { PLACES, readingsForm } from '../steps.ts';

@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import type { Job, Reading } from '../../../shared/words/job.ts';
-import { currentCriteria } from '../../../src/records/catalogue.ts';
 import { getJob } from '../../../src/records/jobs/jobs.ts';
+import { currentCriteria } from '../../../src/records/shopCriteria.ts';
 import { checkJob, verifyJob } from '../../../src/shop/jobAnswer.ts';
 import type { Served } from '../program.ts';
 import { measured, PLACES, readingsForm, shopWith, step } from '../steps.ts';

@@ -1,8 +1,9 @@
 import { randomUUID } from 'node:crypto';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { currentCriteria, listEntries } from '../../../src/records/catalogue.ts';
+import { listEntries } from '../../../src/records/catalogue.ts';
 import { allReadings } from '../../../src/records/jobs/history.ts';
 import { createJob, getJob, jobAtRevision, reviseJob } from '../../../src/records/jobs/jobs.ts';
+import { currentCriteria } from '../../../src/records/shopCriteria.ts';
 import { passesOf, verifyJob } from '../../../src/shop/jobAnswer.ts';
 import { type Served, serve } from '../program.ts';
 

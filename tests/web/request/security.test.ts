@@ -1,8 +1,9 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { currentCriteria, listEntries } from '../../../src/records/catalogue.ts';
+import { listEntries } from '../../../src/records/catalogue.ts';
 import { findJobs } from '../../../src/records/jobs/findJobs.ts';
 import { getJob } from '../../../src/records/jobs/jobs.ts';
 import { issueToken } from '../../../src/records/people/tokens.ts';
+import { currentCriteria } from '../../../src/records/shopCriteria.ts';
 import { ownNames } from '../../../src/web/request/security.ts';
 import { type Lan, openLan, PEOPLE } from '../lan.ts';
 

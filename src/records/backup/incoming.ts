@@ -1,0 +1,103 @@
+import { existsSync } from 'node:fs';
+import { constants, copyFile, mkdir, rm } from 'node:fs/promises';
+import { dirname, join, resolve } from 'node:path';
+import Database from 'better-sqlite3';
+import { FILE_NAME, isDamage, makeFolder, openShop } from '../database/database.ts';
+import { RestoreFailed, ShopWillNotOpen } from '../database/errors.ts';
+import { APPLICATION_ID, refuseOthers } from '../database/migrate.ts';
+import { flush } from '../photos/files.ts';
+import { messageOf } from './copyCheck.ts';
+import { BACKUPS } from './list.ts';
+import { brokenFile, type Manifest, readManifest } from './manifest.ts';
+
+/** The folder of a backup, by its path or by its name among the shop's own. */
+export function folderOf(given: string, dataDir: string): string {
+  for (const folder of [resolve(given), join(dataDir, BACKUPS, given), join(dataDir, given)]) {
+    if (existsSync(join(folder, 'manifest.json'))) return folder;
+  }
+  throw new RestoreFailed(
+    'no-backup',
+    `There is no finished backup in ${resolve(given)}: manifest.json is missing. Give the folder of a backup, as in ${join(dataDir, BACKUPS, 'coverwright-20260302-170405')}. Nothing was changed.`,
+  );
+}
+
+/** Everything in it is what its manifest says, it is ours, and it is not newer than this program. */
+export async function examine(folder: string): Promise<Manifest> {
+  const manifest = await readManifest(folder);
+  if (manifest === null) {
+    throw new RestoreFailed(
+      'not-ours',
+      `${join(folder, 'manifest.json')} is not the manifest of a backup this program knows. Nothing was changed.`,
+    );
+  }
+  const broken = await brokenFile(folder, manifest);
+  if (broken !== null || !manifest.files.some((file) => file.path === FILE_NAME)) {
+    throw isBroken(folder, `${broken ?? FILE_NAME} is missing or is not what was backed up`);
+  }
+  let raw: Database.Database | undefined;
+  try {
+    raw = new Database(join(folder, FILE_NAME), { readonly: true, fileMustExist: true });
+    if (raw.pragma('application_id', { simple: true }) !== APPLICATION_ID) {
+      throw new RestoreFailed(
+        'not-ours',
+        `${folder} holds the records of another program. Nothing was changed.`,
+      );
+    }
+    refuseOthers(raw);
+    const pages = raw.pragma('integrity_check(1)', { simple: true });
+    if (pages !== 'ok') throw isBroken(folder, String(pages));
+    if (raw.prepare('PRAGMA foreign_key_check').all().length > 0) {
+      throw isBroken(folder, 'some rows refer to nothing');
+    }
+  } catch (error) {
+    if (error instanceof ShopWillNotOpen) {
+      throw new RestoreFailed(error.code === 'newer' ? 'newer' : 'not-ours', error.message, error);
+    }
+    throw isDamage(error) ? isBroken(folder, messageOf(error)) : error;
+  } finally {
+    raw?.close();
+  }
+  return manifest;
+}
+
+function isBroken(folder: string, what: string): RestoreFailed {
+  return new RestoreFailed(
+    'broken',
+    `The backup in ${folder} is broken (${what}). Take another one. Nothing was changed.`,
+  );
+}
+
+/** An empty folder that only its owner reads. */
+export async function freshFolder(path: string): Promise<string> {
+  await rm(path, { recursive: true, force: true });
+  await mkdir(path, { mode: 0o700 });
+  return path;
+}
+
+/** Copies every file of a backup, and looks that each arrived as it was. */
+export async function copyIn(backup: string, manifest: Manifest, incoming: string): Promise<void> {
+  for (const { path } of manifest.files) {
+    const place = join(incoming, path);
+    makeFolder(dirname(place));
+    await copyFile(join(backup, path), place, constants.COPYFILE_EXCL);
+    await flush(place);
+  }
+  const broken = await brokenFile(incoming, manifest);
+  if (broken !== null) throw isBroken(backup, `${broken} changed while it was copied`);
+}
+
+/** Opens the copy as the program will, which brings an older one up to date, and counts. */
+export async function openOnce(incoming: string, manifest: Manifest): Promise<void> {
+  const shop = openShop({ dataDir: incoming });
+  try {
+    const jobs = await shop.db
+      .selectFrom('job')
+      .select((eb) => eb.fn.countAll().as('n'))
+      .executeTakeFirstOrThrow();
+    if (Number(jobs.n) !== manifest.counts.job) {
+      throw isBroken(incoming, `it holds ${jobs.n} jobs and says ${manifest.counts.job}`);
+    }
+  } finally {
+    await shop.close();
+  }
+}

@@ -1,0 +1,64 @@
+import { randomUUID } from 'node:crypto';
+import { createReadStream } from 'node:fs';
+import { rm } from 'node:fs/promises';
+import { join, resolve } from 'node:path';
+import { moveShop } from '../carry/move.ts';
+import { FILE_NAME, makeFolder } from '../database/database.ts';
+import { MoveFailed, RecordsUnavailable, RestoreFailed, ShopWillNotOpen } from '../database/errors.ts';
+import { holdAlone } from '../database/restoreGuard.ts';
+import { keep, receive } from '../photos/files.ts';
+import { messageOf } from './copyCheck.ts';
+import { copyIn, examine, folderOf, freshFolder, openOnce } from './incoming.ts';
+import type { Manifest } from './manifest.ts';
+
+/**
+ * Puts a backup into an empty PostgreSQL database, and its photos beside those of the data folder. Nothing is moved
+ * aside or written over: a database that holds a shop is refused. Throws RestoreFailed.
+ */
+export async function restoreIntoPostgres(options: {
+  readonly dataDir: string;
+  readonly databaseUrl: string;
+  readonly folder: string;
+  readonly now: () => Date;
+}): Promise<{ readonly manifest: Manifest; readonly bytes: number }> {
+  const { dataDir, databaseUrl, now } = options;
+  const backup = folderOf(options.folder, dataDir);
+  const manifest = await examine(backup);
+  makeFolder(resolve(dataDir));
+  const held = holdAlone(dataDir);
+  const incoming = await freshFolder(join(dataDir, `restoring-${randomUUID()}`));
+  try {
+    await copyIn(backup, manifest, incoming);
+    await openOnce(incoming, manifest);
+    // They are named by what is in them, so that more of them do no harm should the rest be given up.
+    for (const { path } of manifest.files.filter((file) => file.path !== FILE_NAME)) {
+      const photo = createReadStream(join(incoming, path));
+      await keep(dataDir, await receive(dataDir, photo, Number.POSITIVE_INFINITY));
+    }
+    await moveShop({ dataDir: incoming, url: databaseUrl, now });
+    const bytes = manifest.files.reduce((sum, file) => sum + file.bytes, 0);
+    return { manifest, bytes };
+  } catch (error) {
+    if (error instanceof MoveFailed && error.code === 'not-empty') {
+      throw new RestoreFailed(
+        'not-empty',
+        'The database that DATABASE_URL names holds a shop already, and a restore never writes over one. Make an empty one (createdb -E UTF8 -T template0), name that in DATABASE_URL, restore into it and start the program with it. Nothing was changed.',
+        error,
+      );
+    }
+    const said =
+      error instanceof RestoreFailed ||
+      error instanceof ShopWillNotOpen ||
+      error instanceof RecordsUnavailable ||
+      error instanceof MoveFailed;
+    if (said) throw error;
+    throw new RestoreFailed(
+      'not-written',
+      `The backup could not be put into the database (${messageOf(error)}). Nothing was lost, and nothing of it was kept there.`,
+      error,
+    );
+  } finally {
+    await rm(incoming, { recursive: true, force: true });
+    held.release();
+  }
+}

@@ -1,0 +1,98 @@
+import type { EntryBodies, EntryKind } from '../../shared/words/catalogue.ts';
+import type { Db } from './database/database.ts';
+import { refuse } from './database/errors.ts';
+import { hasControls, key, printable, refuseNul } from './database/writing.ts';
+
+export const KIND_WORDS: Readonly<Record<EntryKind, string>> = {
+  family: 'cover family',
+  stud: 'stud',
+  stack: 'stack',
+  gauge: 'gauge',
+  criteria: 'set of criteria',
+};
+
+export function nameIn(body: EntryBodies[EntryKind]): string {
+  const named: { readonly name?: string; readonly shopName?: string } = body;
+  return (named.name ?? named.shopName ?? '').trim();
+}
+
+/** The name in a body, fit to be kept. */
+export function checkedName(kind: EntryKind, body: EntryBodies[EntryKind]): string {
+  const name = nameIn(body);
+  if (name === '' || name.length > 120 || hasControls(name)) {
+    throw refuse(
+      'name-needed',
+      kind === 'criteria' ? 'shopName' : 'name',
+      `"${printable(name)}" cannot be the name of a ${KIND_WORDS[kind]}; give 1 to 120 plain characters.`,
+    );
+  }
+  refuseNul('name', name);
+  return name;
+}
+
+/** Throws where another entry in use has the name. */
+export async function refuseTakenName(
+  db: Db,
+  kind: EntryKind,
+  name: string,
+  ownId: string | null,
+): Promise<void> {
+  const other = await db
+    .selectFrom('entry')
+    .select(['id', 'name'])
+    .where('kind', '=', kind)
+    .where('name_key', '=', key(name))
+    .where('retired', '=', 0)
+    .executeTakeFirst();
+  if (other === undefined || other.id === ownId) return;
+  throw refuse(
+    'name-taken',
+    'name',
+    `The catalogue has a ${KIND_WORDS[kind]} named "${other.name}" already; give this one another name, or change that one.`,
+  );
+}
+
+/** An id made of the name, with a number behind it where that one is taken. */
+export async function freeId(db: Db, kind: EntryKind, name: string): Promise<string> {
+  const plain = name
+    .normalize('NFKD')
+    .replace(/\p{M}+/gu, '')
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .slice(0, 60)
+    .replace(/^-+|-+$/g, '');
+  const base = plain === '' ? kind : plain;
+  for (let n = 1; ; n++) {
+    const id = n === 1 ? base : `${base}-${n}`;
+    if (!(await hasEntry(db, kind, id))) return id;
+  }
+}
+
+/** An id somebody chose, where it can be one and is free. */
+export async function givenId(db: Db, kind: EntryKind, id: string): Promise<string> {
+  if (!/^[a-z0-9][a-z0-9._-]{0,79}$/.test(id)) {
+    throw refuse(
+      'bad-id',
+      'id',
+      `"${printable(id)}" cannot be an id; use up to 80 small letters, digits, points and hyphens, as in alder-11.`,
+    );
+  }
+  if (await hasEntry(db, kind, id)) {
+    throw refuse(
+      'id-taken',
+      'id',
+      `The catalogue has a ${KIND_WORDS[kind]} with the id "${id}" already; give another.`,
+    );
+  }
+  return id;
+}
+
+async function hasEntry(db: Db, kind: EntryKind, id: string): Promise<boolean> {
+  const row = await db
+    .selectFrom('entry')
+    .select('id')
+    .where('kind', '=', kind)
+    .where('id', '=', id)
+    .executeTakeFirst();
+  return row !== undefined;
+}

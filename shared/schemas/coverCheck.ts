@@ -1,5 +1,6 @@
 import type { z } from 'zod';
 import type { CoverCheckInput, CoverShape, Station } from '../words/cover.ts';
+import { GAUGE_FIGURES } from '../words/fields/setup.ts';
 import { samePlace } from '../words/places.ts';
 import {
   angle,
@@ -17,6 +18,7 @@ import {
   text,
   yesNo,
 } from './fields.ts';
+import { shapeOf } from './fromFields.ts';
 import { fitLimitsSchema, knockOnSchema } from './knockOn.ts';
 
 const MOST_STATIONS = 400;
@@ -50,13 +52,7 @@ const mark = strict('The entry', {
   depthMm: extent('The depth'),
 });
 
-export const gaugeSchema = strict('The gauge', {
-  standardUncertaintyMm: orNull(extent('The gauge’s standard uncertainty')),
-  resolutionMm: orNull(extent('The gauge’s resolution')),
-  repeatabilityMm: orNull(extent('The gauge’s repeatability')),
-  faceStandardUncertaintyMm: orNull(extent('The indicator’s standard uncertainty')),
-  cutSettingStandardUncertaintyMm: orNull(extent('The standard uncertainty of setting the cut')),
-});
+export const gaugeSchema = strict('The gauge', shapeOf(GAUGE_FIGURES));
 
 /** A share of sureness: more than a coin's toss, less than certainty. */
 export const confidence = quantity('The confidence', '', { least: 0.5, most: 0.9999 });

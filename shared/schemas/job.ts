@@ -1,4 +1,5 @@
 import type { z } from 'zod';
+import { SETUP } from '../words/fields/setup.ts';
 import {
   type CutPlan,
   type CutsMade,
@@ -9,7 +10,6 @@ import {
   type Received,
 } from '../words/job.ts';
 import { keptFamilySchema } from './catalogue.ts';
-import { gaugeSchema } from './coverCheck.ts';
 import {
   angle,
   choice,
@@ -25,8 +25,8 @@ import {
   text,
   yesNo,
 } from './fields.ts';
+import { shapeOf } from './fromFields.ts';
 import { catalogueGaugeSchema } from './gauge.ts';
-import { knockOnSchema } from './knockOn.ts';
 import { across } from './studParts.ts';
 
 const MOST_STATIONS = 400;
@@ -74,8 +74,7 @@ export const lookedSchema = strict('The inspection', {
 ) satisfies z.ZodType<Looked>;
 
 export const setupSchema = strict('How it is measured', {
-  gauge: text('The gauge', { most: 120 }),
-  gaugeFigures: orNull(gaugeSchema),
+  ...shapeOf(SETUP),
   gauges: orElse(
     list(
       'The gauges chosen',
@@ -89,9 +88,6 @@ export const setupSchema = strict('How it is measured', {
     ),
     [],
   ),
-  chucking: orNull(choice('The chucking', ['pads-and-pilot-trued', 'side-wall-jaws'])),
-  residualRunoutMm: orNull(extent('The runout left in the chuck')),
-  wallReadThrough: choice('How the wall is read', ['bare', 'pad-subtracted', 'ultrasound']),
   stations: list(
     'The stations',
     strict('The entry', { angleDeg: angle('The angle'), radiusMm: size('The radius') }),
@@ -99,10 +95,8 @@ export const setupSchema = strict('How it is measured', {
       most: MOST_STATIONS,
     },
   ),
-  knockOn: orNull(knockOnSchema),
-  releaseClearanceMm: orNull(extent('The release clearance')),
   ringWelded: orNull(strict('The welding of the ring', { on: day('The day'), note: note() })),
-}) satisfies z.ZodType<MeasuringSetup>;
+}) satisfies z.ZodType<Required<MeasuringSetup>>;
 
 export const planSchema = strict('The cut plan', {
   plannedCutMm: orNull(extent('The planned cut')),

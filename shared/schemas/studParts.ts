@@ -1,13 +1,6 @@
 import type { z } from 'zod';
-import {
-  type Joint,
-  type Layer,
-  type Nut,
-  type Stack,
-  type Stud,
-  type StudCriteria,
-  SURFACE_CLASSES,
-} from '../words/stud.ts';
+import { JOINT } from '../words/fields/joint.ts';
+import type { Joint, Layer, Nut, Stack, Stud, StudCriteria } from '../words/stud.ts';
 import {
   choice,
   count,
@@ -21,6 +14,7 @@ import {
   text,
   yesNo,
 } from './fields.ts';
+import { shapeOf } from './fromFields.ts';
 
 const MOST_LAYERS = 20;
 /** Beyond any steel. */
@@ -139,23 +133,7 @@ const studCriteriaSchema = orElse(
   DEFAULT_STUD_CRITERIA,
 );
 
-const positive = (most: number) => ({ least: 0, open: true, most });
-
-export const jointSchema = strict('The joint', {
-  torqueNm: quantity('The tightening torque', 'N·m', positive(5000)),
-  nutFactor: quantity('The nut factor', '', positive(1)),
-  scatter: quantity('The scatter of the preload', '', { least: 0, most: 0.95 }),
-  friction: quantity('The friction between pad and plate', '', positive(1)),
-  engineTorqueNm: quantity('The engine’s torque', 'N·m', positive(100_000)),
-  serviceFactor: quantity('The service factor', '', positive(20)),
-  studCount: count('The number of studs', 2, 24),
-  studCircleDiameterMm: size('The stud circle’s diameter'),
-  youngMPa: orNull(quantity('The elastic modulus', 'MPa', { least: 1000, most: 1_000_000 })),
-  prevailingNm: orNull(quantity('The torque that only turns the nut', 'N·m', { least: 0, most: 5000 })),
-  studsUsedBefore: orElse(yesNo('Whether the studs were used before'), false),
-  surface: orElse(choice('The surface', SURFACE_CLASSES), 'rz-10-to-40'),
-  retightened: orElse(yesNo('Whether the nuts are tightened again'), false),
-}) satisfies z.ZodType<Joint>;
+export const jointSchema = strict('The joint', shapeOf(JOINT)) satisfies z.ZodType<Joint>;
 
 /** What the check of one stud and the match of many have in common. */
 export const studSurroundings = {

@@ -223,7 +223,7 @@ describe('each wrong field is named, with one sentence', () => {
     [
       'gauge.resolutionMm',
       -0.001,
-      'The gauge’s resolution is -0.001 mm; it must be at least 0 mm and at most 10000 mm.',
+      'The gauge resolution is -0.001 mm; it must be at least 0 mm and at most 10000 mm.',
     ],
     ['criteria.confidence', 95, 'The confidence is 95; it must be at least 0.5 and at most 0.9999.'],
     [

@@ -201,8 +201,12 @@ describe('each wrong field is named, with one sentence', () => {
       'The start wanted is -1 threads; it must be at least 0 threads and at most 20 threads.',
     ],
     ['joint.torqueNm', 0, 'The tightening torque is 0 N·m; it must be more than 0 N·m and at most 5000 N·m.'],
-    ['joint.scatter', 1, 'The scatter of the preload is 1; it must be at least 0 and at most 0.95.'],
-    ['joint.friction', 15, 'The friction between pad and plate is 15; it must be more than 0 and at most 1.'],
+    ['joint.scatter', 1, 'The torque-wrench scatter is 1; it must be at least 0 and at most 0.95.'],
+    [
+      'joint.friction',
+      15,
+      'The friction between pad and flexplate is 15; it must be more than 0 and at most 1.',
+    ],
     ['joint.studCount', 6.5, 'The number of studs is 6.5; it must be a whole number from 2 to 24.'],
   ])('%s = %j', (path, value, message) => {
     const named = value === 4.1 ? 'nut.heightMm' : path;

@@ -1,7 +1,12 @@
+import {
+  type FieldLine,
+  lengthInWords,
+  type Telling,
+  withTyped,
+} from '../../../shared/quantity/fieldLines.ts';
 import type { BendingSettings, HeatSettings } from '../../../shared/words/bending.ts';
 import type { Family } from '../../../shared/words/catalogue.ts';
 import type { RingSize } from '../../../shared/words/stiffness.ts';
-import { type FieldLine, lengthInWords, type Telling, withTyped } from '../request/fieldLines.ts';
 import type { Fields, TypedForm } from '../request/typed.ts';
 
 type Kind = 'length' | 'number' | 'pressure' | 'share' | 'torque';

@@ -1,6 +1,7 @@
 import { type Request, type Response, Router } from 'express';
+import type { Writing } from '../../../shared/quantity/fieldText.ts';
 import { withSign } from '../../../shared/quantity/plainNumber.ts';
-import { writeLength } from '../../../shared/quantity/writeLength.ts';
+import { writeLength } from '../../../shared/quantity/writeQuantity.ts';
 import { familySchema } from '../../../shared/schemas/catalogue.ts';
 import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
 import type {
@@ -35,7 +36,7 @@ import { StaleEdit } from '../../records/database/errors.ts';
 import { BENDING_FIELDS, familyBendingAsTyped, readFamilyBending } from '../bending/bendingForm.ts';
 import { NoSuchPage } from '../request/errors.ts';
 import { frameOf, type House, rememberPreference } from '../request/house.ts';
-import { type Fields, fieldsOf, TypedForm, unitOf, type Writing } from '../request/typed.ts';
+import { type Fields, fieldsOf, TypedForm, unitOf } from '../request/typed.ts';
 import { layerRows, readStack, stackAsTyped, stackFieldOf } from '../stud/stackForm.ts';
 import { readStud, studFieldOf } from '../stud/studForm.ts';
 import { entryRevisionsInWords, entryStale } from './entryWords.ts';

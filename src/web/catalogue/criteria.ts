@@ -1,6 +1,7 @@
 import { type Request, type Response, Router } from 'express';
+import type { Writing } from '../../../shared/quantity/fieldText.ts';
 import { withSign } from '../../../shared/quantity/plainNumber.ts';
-import { writeLength } from '../../../shared/quantity/writeLength.ts';
+import { writeLength } from '../../../shared/quantity/writeQuantity.ts';
 import { shopCriteriaSchema } from '../../../shared/schemas/catalogue.ts';
 import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
 import type { ShopCriteria } from '../../../shared/words/catalogue.ts';
@@ -18,7 +19,7 @@ import {
   readHeatSettings,
 } from '../bending/bendingForm.ts';
 import { frameOf, type House, rememberPreference } from '../request/house.ts';
-import { type Fields, fieldsOf, TypedForm, unitOf, type Writing } from '../request/typed.ts';
+import { type Fields, fieldsOf, TypedForm, unitOf } from '../request/typed.ts';
 import { readShims, readStudSetting, studLimitsAsTyped } from '../stud/limits.ts';
 import { entryRevisionsInWords, entryStale } from './entryWords.ts';
 import { balanceAsTyped, latheAsTyped, readBalance, readLathe } from './latheForm.ts';

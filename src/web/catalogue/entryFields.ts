@@ -1,3 +1,9 @@
+import {
+  type FieldLine,
+  type Telling,
+  withTyped,
+  yesNoInWords,
+} from '../../../shared/quantity/fieldLines.ts';
 import type {
   CatalogueGauge,
   CatalogueStack,
@@ -9,7 +15,7 @@ import type {
 } from '../../../shared/words/catalogue.ts';
 import type { Nut } from '../../../shared/words/stud.ts';
 import { bendingLines, familyBendingLines } from '../bending/bendingForm.ts';
-import { type FieldLine, lengthsOf, type Telling, withTyped, yesNoInWords } from '../request/fieldLines.ts';
+import { lengthsOf } from '../request/fieldLines.ts';
 import { studLimitLines } from '../stud/limits.ts';
 import { fitLimitsLines } from './fitLimitsForm.ts';
 import { gaugeFields } from './gaugeEntry.ts';

@@ -1,8 +1,8 @@
+import type { Writing } from '../../../shared/quantity/fieldText.ts';
 import type { Entry, EntryBodies, EntryKind, TypedInEntry } from '../../../shared/words/catalogue.ts';
 import type { EntryRevisionTold, EntryStale } from '../../../views/parts/entryHistory.tsx';
 import type { StaleEdit } from '../../records/database/errors.ts';
 import { differences, sideBySide } from '../request/fieldLines.ts';
-import type { Writing } from '../request/typed.ts';
 import { entryFields } from './entryFields.ts';
 import { typedStanding } from './typedEntry.ts';
 

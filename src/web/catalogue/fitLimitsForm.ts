@@ -1,7 +1,8 @@
+import type { FieldLine, Telling } from '../../../shared/quantity/fieldLines.ts';
 import type { Family } from '../../../shared/words/catalogue.ts';
 import type { FitLimits } from '../../../shared/words/cover.ts';
 import { FIT_LIMITS } from '../../../views/pages/catalogue/fitLimitsFields.tsx';
-import { type FieldLine, lengthsOf, type Telling } from '../request/fieldLines.ts';
+import { lengthsOf } from '../request/fieldLines.ts';
 import type { Fields, TypedForm } from '../request/typed.ts';
 
 /** The family's figures as typed; null while none was. */

@@ -1,7 +1,8 @@
+import type { FieldLine, Telling } from '../../../shared/quantity/fieldLines.ts';
 import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
 import { catalogueGaugeSchema } from '../../../shared/schemas/gauge.ts';
 import { type CatalogueGauge, GAUGE_KINDS } from '../../../shared/words/catalogue.ts';
-import { type FieldLine, lengthsOf, type Telling } from '../request/fieldLines.ts';
+import { lengthsOf } from '../request/fieldLines.ts';
 import type { Fields, TypedForm } from '../request/typed.ts';
 
 const FIELD: Readonly<Record<string, string>> = {

@@ -1,6 +1,7 @@
+import type { FieldLine, Telling } from '../../../shared/quantity/fieldLines.ts';
 import type { LatheSettings } from '../../../shared/words/catalogue.ts';
 import type { BalanceWanted } from '../../../shared/words/cover.ts';
-import { type FieldLine, lengthsOf, type Telling } from '../request/fieldLines.ts';
+import { lengthsOf } from '../request/fieldLines.ts';
 import type { Fields, TypedForm } from '../request/typed.ts';
 
 const LATHE = [

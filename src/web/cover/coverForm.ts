@@ -1,16 +1,17 @@
 import { doubt } from '../../../shared/quantity/doubt.ts';
+import type { Writing } from '../../../shared/quantity/fieldText.ts';
 import { coverCheckSchema } from '../../../shared/schemas/coverCheck.ts';
 import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
 import type { Entry, Family, ShopCriteria } from '../../../shared/words/catalogue.ts';
 import type { CoverCheckInput } from '../../../shared/words/cover.ts';
+import { SETUP } from '../../../shared/words/fields/setup.ts';
 import type { ChosenGauge } from '../../../shared/words/job.ts';
 import type { CoverFormView, DoubtView, StationRowView } from '../../../views/pages/cover/coverFields.tsx';
 import { placeName } from '../../calc/cover/placeNames.ts';
 import { stationLayout } from '../../calc/cover/stationLayout.ts';
 import { chosenGauges, figuresOf, gaugesAtHand } from '../measuring/gaugeChosen.ts';
-import { readGauge } from '../measuring/gaugeForm.ts';
-import { type Fields, splitRepeats, TypedForm, type Writing } from '../request/typed.ts';
-import { knockOnField, readKnockOn } from './knockOnForm.ts';
+import { boxAt, readBody } from '../request/bodyForm.ts';
+import { type Fields, splitRepeats, TypedForm } from '../request/typed.ts';
 import { ownFamily } from './ownBending.ts';
 
 const OWN_FAMILY = 'own';
@@ -35,7 +36,13 @@ interface NamedFamily {
 }
 
 const CRACK_TESTS = ['not-done', 'none-found', 'found'] as const;
-const CHUCKINGS = ['pads-and-pilot-trued', 'side-wall-jaws'] as const;
+/** What is asked of how it is measured without a job, by the names of the question. */
+const AS_MEASURED = {
+  gauge: SETUP.gaugeFigures,
+  chucking: SETUP.chucking,
+  releaseClearanceMm: SETUP.releaseClearanceMm,
+  knockOn: SETUP.knockOn,
+} as const;
 
 /**
  * The form of "a cover, quickly": what was typed, kept as typed, and the question it asks of the calculation.
@@ -64,6 +71,7 @@ export function readCoverForm(
   const doubts = cover ? doubtsOf(form, fields, measured, cover.nominalWallMm, writing) : [];
 
   const chosen = chosenGauges(form, gauges);
+  const measuredHow = readBody(form, AS_MEASURED);
   const raw = cover && {
     cover: { ...cover, densityKgPerM3: null },
     stations: measured.map(({ angleDeg, radiusMm, walls, faceMm, markDepthMm }) => ({
@@ -76,15 +84,13 @@ export function readCoverForm(
     marks: marks
       .filter((mark) => mark.complete)
       .map(({ angleDeg, radiusMm, depthMm }) => ({ angleDeg, radiusMm, depthMm })),
-    gauge: figuresOf(readGauge(form), chosen),
+    ...measuredHow,
+    gauge: figuresOf(measuredHow.gauge, chosen),
     criteria: readCriteria(form, family?.body ?? null, criteria),
     makerMinimumWallMm: family?.body.makerMinimumWallMm ?? null,
     makerMinimumWallSource: family?.body.makerMinimumWallSource ?? null,
-    chucking: form.choice('chucking', CHUCKINGS),
     plannedCutMm: form.length('cut', 'The planned cut'),
     crackTest: form.choice('crack', CRACK_TESTS) ?? 'not-done',
-    releaseClearanceMm: form.length('release', 'The release clearance'),
-    knockOn: readKnockOn(form),
     familyLimits: family?.body.limits ?? null,
     doubtfulReadings: doubts.map((one) => `wall at station ${one.row + 1}`),
     gaugesUsed: chosen.map(({ gauge }) => ({ name: gauge.name, dueOn: gauge.dueOn })),
@@ -121,6 +127,7 @@ export function readCoverForm(
       measuredCount: measured.length,
       gauges,
       lengthUnit: writing.lengthUnit,
+      decimalSign: writing.decimalSign,
     },
     input,
     typedStations: measured.map((row) => ({
@@ -315,7 +322,6 @@ function fieldName(path: string, rows: readonly { index: number }[]): string {
     'criteria.cleanUpAllowanceMm': 'allowance',
     'criteria.faceRunoutLimitMm': 'runout',
     plannedCutMm: 'cut',
-    releaseClearanceMm: 'release',
   };
-  return knockOnField(path) ?? names[path] ?? 'w.0';
+  return boxAt(AS_MEASURED, path) ?? names[path] ?? 'w.0';
 }

@@ -1,8 +1,9 @@
 import type { DemoCover } from '../../../data/demo/covers.ts';
+import { asTyped } from '../../../shared/quantity/fieldText.ts';
 import type { Family } from '../../../shared/words/catalogue.ts';
+import { GAUGE_FIGURES } from '../../../shared/words/fields/setup.ts';
 import { samePlace } from '../../../shared/words/places.ts';
 import { stationLayout } from '../../calc/cover/stationLayout.ts';
-import { gaugeAsTyped } from '../measuring/gaugeForm.ts';
 
 /** A demonstration cover as somebody would have typed it on the quick page. */
 export function exampleQuery(cover: DemoCover, familyId: string, family: Family): string {
@@ -11,7 +12,7 @@ export function exampleQuery(cover: DemoCover, familyId: string, family: Family)
   if (cover.chucking) query.set('chucking', cover.chucking);
   if (cover.plannedCut) query.set('cut', cover.plannedCut.typed);
   for (const [name, typed] of Object.entries(
-    gaugeAsTyped(cover.gauge?.gauge ?? null, { lengthUnit: 'mm', decimalSign: 'point' }),
+    asTyped(GAUGE_FIGURES, cover.gauge?.gauge, { lengthUnit: 'mm', decimalSign: 'point' }),
   )) {
     if (typed !== '') query.set(name, `${typed} mm`);
   }

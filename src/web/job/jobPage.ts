@@ -1,4 +1,6 @@
-import { writeLength } from '../../../shared/quantity/writeLength.ts';
+import { asTyped } from '../../../shared/quantity/fieldText.ts';
+import { writeLength } from '../../../shared/quantity/writeQuantity.ts';
+import { SETUP } from '../../../shared/words/fields/setup.ts';
 import type { Job, Pass } from '../../../shared/words/job.ts';
 import type { Frame } from '../../../views/frame.ts';
 import type { MeasureProps } from '../../../views/pages/job/measure.tsx';
@@ -15,9 +17,7 @@ import { comparedWalls, nextPassOf, passesOf } from '../../shop/jobAnswer.ts';
 import { criteriaFor, keptCheck, verifiedOf } from '../../shop/jobKept.ts';
 import { recheckBending, recheckDecision } from '../../shop/recheck.ts';
 import { criteriaFields } from '../catalogue/entryFields.ts';
-import { knockOnAsTyped } from '../cover/knockOnForm.ts';
 import { figuresTyped, gaugesAtHand } from '../measuring/gaugeChosen.ts';
-import { gaugeAsTyped } from '../measuring/gaugeForm.ts';
 import { placeViews } from '../measuring/table.ts';
 import { differences } from '../request/fieldLines.ts';
 import type { House } from '../request/house.ts';
@@ -71,13 +71,12 @@ export async function jobPage(house: House, frame: Frame, job: Job, shown: JobSh
       photos: await photosOf(db, job.id, job.revision),
       missing: missingOf(job),
       refused,
-      gauge: {
-        ...gaugeAsTyped(figuresTyped(setup?.gaugeFigures ?? null, chosenGauges), frame),
-        ...knockOnAsTyped(setup?.knockOn ?? null, frame),
-        release:
-          setup?.releaseClearanceMm == null
-            ? ''
-            : writeLength(setup.releaseClearanceMm, frame.lengthUnit, frame.decimalSign),
+      setupTyped: {
+        ...asTyped(
+          SETUP,
+          setup && { ...setup, gaugeFigures: figuresTyped(setup.gaugeFigures, chosenGauges) },
+          frame,
+        ),
         ...Object.fromEntries(chosenGauges.map(({ use, id }) => [`${use}Gauge`, id])),
       },
       gauges,

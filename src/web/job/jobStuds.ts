@@ -1,5 +1,4 @@
-import { withSign } from '../../../shared/quantity/plainNumber.ts';
-import { writeLength } from '../../../shared/quantity/writeLength.ts';
+import { writeLength } from '../../../shared/quantity/writeQuantity.ts';
 import type { Entry, ShopCriteria } from '../../../shared/words/catalogue.ts';
 import type { Job, StudsChosen } from '../../../shared/words/job.ts';
 import { Refusal } from '../../../shared/words/refusal.ts';
@@ -10,7 +9,7 @@ import { onResurfacedPads } from '../../calc/stud/reach/onResurfacedPads.ts';
 import { recheckStuds } from '../../shop/recheck.ts';
 import { studChoicesFor } from '../../shop/studChoices.ts';
 import { type Fields, TypedForm } from '../request/typed.ts';
-import { FIGURES, jointAsTyped, jointField, readJoint, studRing, torqueUnitOf } from '../stud/joint.ts';
+import { FIGURES, jointAsTyped, jointField, readJoint, studRing } from '../stud/joint.ts';
 import { readGap } from '../stud/stackForm.ts';
 
 /** What the studs of a job are chosen from, and every stud held against the stack that is looked at. */
@@ -34,7 +33,7 @@ export function jobStuds(asked: {
   const form = new TypedForm(fields, frame);
   const pull = readGap(form, stack?.pullForwardMm ?? null);
   const ring = studRing(family, stack?.stack ?? null);
-  const joint = stack && readJoint(form, ring, unit);
+  const joint = stack && readJoint(form, ring);
   const reaching = studs.map(({ id, body }) => ({
     id,
     body: { ...body, stud: onResurfacedPads(body.stud, resurfacedMm) },
@@ -65,7 +64,7 @@ export function jobStuds(asked: {
     },
     resurfacedMm,
     joint,
-    torqueUnit: torqueUnitOf(fields, unit),
+    writing: form.writing,
     figures: FIGURES,
     ring,
     prevailing: stack?.nut?.prevailing ?? false,
@@ -78,13 +77,12 @@ export function jobStuds(asked: {
 
 /** What was kept, as the form would have it typed: to look at it again with one figure changed. */
 function againQuery(kept: StudsChosen, frame: Frame): string {
-  const length = (mm: number) => writeLength(mm, frame.lengthUnit, frame.decimalSign);
-  const number = (value: number) => withSign(String(value), frame.decimalSign);
   const joint = kept.input?.joint ?? null;
   return new URLSearchParams({
     stack: kept.stackId,
     stud: kept.studId,
-    pull: kept.pullForwardMm === null ? '' : length(kept.pullForwardMm),
-    ...(joint ? jointAsTyped(joint, kept.jointFrom?.torque ?? null, length, number) : {}),
+    pull:
+      kept.pullForwardMm === null ? '' : writeLength(kept.pullForwardMm, frame.lengthUnit, frame.decimalSign),
+    ...(joint ? jointAsTyped(joint, kept.jointFrom?.torque ?? null, frame) : {}),
   }).toString();
 }

@@ -30,9 +30,6 @@ import {
   studsFrom,
   studWorkFrom,
 } from '../../shop/jobEdits.ts';
-import { readKnockOn } from '../cover/knockOnForm.ts';
-import { chosenGauges, figuresOf } from '../measuring/gaugeChosen.ts';
-import { readGauge } from '../measuring/gaugeForm.ts';
 import { readReadings } from '../measuring/table.ts';
 import { NoSuchPage } from '../request/errors.ts';
 import { frameOf, type House, rememberPreference } from '../request/house.ts';
@@ -46,6 +43,7 @@ import { historyRouter } from './history.ts';
 import { jobListRouter } from './jobList.ts';
 import { jobPage } from './jobPage.ts';
 import { listsRouter } from './lists.ts';
+import { readSetup } from './setupForm.ts';
 import { staleShown } from './staleShown.ts';
 
 const SENT_ID = /^[A-Za-z0-9-]{16,64}$/;
@@ -115,33 +113,9 @@ export function jobsRouter(house: House): Router {
         : { what: 'looked', body: { crackTest, crackMethod, crackNote: form.text('crackNote'), items } };
     },
     setup: async (job, form) => {
-      const residualRunoutMm = form.length('residual', 'The runout left in the chuck');
-      const gauges = chosenGauges(form, await listEntries(db, 'gauge'));
-      const gaugeFigures = figuresOf(readGauge(form), gauges);
-      if (residualRunoutMm !== null && residualRunoutMm < 0) {
-        form.fault(
-          'residual',
-          `The runout left in the chuck is ${residualRunoutMm} mm; it cannot be below 0. Type it without the sign.`,
-        );
-      }
-      const knockOn = readKnockOn(form);
-      const releaseClearanceMm = form.length('release', 'The release clearance');
-      if (form.faults.length > 0) return null;
-      return {
-        what: 'setup',
-        body: {
-          gauge: form.text('gauge') || (gauges.find(({ use }) => use === 'wall')?.gauge.name ?? ''),
-          gaugeFigures,
-          gauges,
-          chucking: form.choice('chucking', ['pads-and-pilot-trued', 'side-wall-jaws']),
-          residualRunoutMm,
-          wallReadThrough: form.choice('through', ['bare', 'pad-subtracted', 'ultrasound']) ?? 'bare',
-          stations: job.sections.setup?.body.stations ?? [],
-          knockOn,
-          releaseClearanceMm,
-          ringWelded: job.sections.setup?.body.ringWelded ?? null,
-        },
-      };
+      const kept = job.sections.setup?.body ?? null;
+      const body = readSetup(form, await listEntries(db, 'gauge'), kept);
+      return body && { what: 'setup', body };
     },
     plan: async (_job, form) => {
       const plannedCutMm = form.length('cut', 'The cut to try');
@@ -175,7 +149,7 @@ export function jobsRouter(house: House): Router {
       const stack = await getEntry(db, 'stack', form.text('stack'));
       const pullForwardMm = readGap(form, stack?.body.pullForwardMm ?? null);
       const ring = studRing(job.sections.received?.body.family ?? null, stack?.body.stack ?? null);
-      const joint = readJoint(form, ring, frame.lengthUnit);
+      const joint = readJoint(form, ring);
       if (form.faults.length > 0) return null;
       const asked = {
         stackId: form.text('stack'),
@@ -202,7 +176,7 @@ export function jobsRouter(house: House): Router {
       });
     },
     replaced: async (job, form, frame) => {
-      const read = readReplaced(form, frame.lengthUnit);
+      const read = readReplaced(form);
       if (read === null) return null;
       const { stud, entry } = read;
       return studWorkFrom(
@@ -217,7 +191,7 @@ export function jobsRouter(house: House): Router {
     },
     retightened: async (job, form, frame) => {
       const today = house.now().toISOString().slice(0, 10);
-      const retightening = readRetightening(form, frame.lengthUnit, today);
+      const retightening = readRetightening(form, today);
       if (retightening === null) return null;
       return studWorkFrom(db, job, (work) => ({ ...work, retightening }), frame.lengthUnit);
     },

@@ -1,10 +1,10 @@
+import { lengthInWords } from '../../../shared/quantity/fieldLines.ts';
+import type { Writing } from '../../../shared/quantity/fieldText.ts';
 import type { Reading } from '../../../shared/words/job.ts';
 import { briefLength } from '../../../shared/words/print.ts';
 import type { Compared } from '../../../views/parts/sideBySide.tsx';
 import { placeName } from '../../calc/cover/placeNames.ts';
 import { rings } from '../../calc/cover/rings.ts';
-import { lengthInWords } from '../request/fieldLines.ts';
-import type { Writing } from '../request/typed.ts';
 
 const KIND_WORD = { wall: 'Wall', face: 'Face height', mark: 'Mark depth' } as const;
 /** Only figures: typed so, it says nothing that the value does not. */

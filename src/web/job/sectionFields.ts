@@ -1,28 +1,29 @@
+import { type FieldLine, lengthInWords, linesOf } from '../../../shared/quantity/fieldLines.ts';
+import type { Writing } from '../../../shared/quantity/fieldText.ts';
+import { JOINT } from '../../../shared/words/fields/joint.ts';
+import { SETUP } from '../../../shared/words/fields/setup.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
-import type {
-  CutPlan,
-  CutsMade,
-  Decision,
-  JobSections,
-  Looked,
-  MeasuringSetup,
-  Received,
-  SectionName,
-  Signature,
-  StudsChosen,
+import {
+  type CutPlan,
+  type CutsMade,
+  type Decision,
+  type JobSections,
+  LOOK_ITEMS,
+  type Looked,
+  type MeasuringSetup,
+  type Received,
+  type SectionName,
+  type Signature,
+  type StudsChosen,
 } from '../../../shared/words/job.ts';
-import { LOOK_ITEMS } from '../../../shared/words/job.ts';
-import { listInWords, printLength, printShare, printTorque } from '../../../shared/words/print.ts';
+import { listInWords, printLength, printShare } from '../../../shared/words/print.ts';
 import { DECISION_WORD, FIT_WORD, VERDICT_WORD } from '../../../shared/words/verdicts.ts';
 import { replacedInWords, retightenedInWords } from '../../../views/pages/job/studWorkForms.tsx';
-import { CHUCKING_WORD, ITEM_WORD, LAYER_WORD, THROUGH_WORD } from '../../../views/pages/job/words.ts';
-import { HOLDS, SURFACE_WORD } from '../../../views/pages/stud/jointFields.tsx';
+import { ITEM_WORD, LAYER_WORD } from '../../../views/pages/job/words.ts';
+import { HOLDS, sourcesOf } from '../../../views/pages/stud/jointFields.tsx';
 import { bendingInWords } from '../../../views/parts/bendingPart.tsx';
 import { day } from '../../../views/parts/when.tsx';
 import { criteriaFields, familyFields, stackFields, studFields } from '../catalogue/entryFields.ts';
-import { knockOnLines } from '../cover/knockOnForm.ts';
-import { type FieldLine, lengthInWords, yesNoInWords } from '../request/fieldLines.ts';
-import type { Writing } from '../request/typed.ts';
 
 type InWords = { readonly [S in SectionName]: (body: JobSections[S], writing: Writing) => FieldLine[] };
 
@@ -103,45 +104,32 @@ function looked(body: Looked): FieldLine[] {
 }
 
 function setup(body: MeasuringSetup, writing: Writing): FieldLine[] {
-  const length = (mm: number | null) => lengthInWords(mm, writing);
-  const gauge = body.gaugeFigures;
-  return [
-    line('Gauge', body.gauge === '' ? 'not said' : body.gauge),
-    ...(body.gauges ?? []).map(({ use, gauge: one }) =>
-      line(
-        use === 'wall' ? 'Gauge of the catalogue for the wall' : 'Gauge of the catalogue for the face',
-        `${one.name}${one.dueOn === null ? '' : `, due ${one.dueOn}`}`,
+  return linesOf(SETUP, body, writing, {
+    made: {
+      gauges: (body.gauges ?? []).map(({ use, gauge }) =>
+        line(
+          use === 'wall' ? 'Gauge from the catalog, wall' : 'Gauge from the catalog, indicator',
+          `${gauge.name}${gauge.dueOn === null ? '' : `, due ${gauge.dueOn}`}`,
+        ),
       ),
-    ),
-    ...(body.ringWelded
-      ? [
-          line(
-            'Ring welded on',
-            `${day(body.ringWelded.on)}${body.ringWelded.note === '' ? '' : `: ${body.ringWelded.note}`}`,
-          ),
-        ]
-      : []),
-    line('Held in the lathe', body.chucking === null ? 'not said' : CHUCKING_WORD[body.chucking]),
-    line('Runout left in the chuck', length(body.residualRunoutMm)),
-    line('Read through', THROUGH_WORD[body.wallReadThrough]),
-    line("The gauge's standard uncertainty", length(gauge?.standardUncertaintyMm ?? null)),
-    line("The gauge's resolution", length(gauge?.resolutionMm ?? null)),
-    line("The gauge's repeatability", length(gauge?.repeatabilityMm ?? null)),
-    line("The indicator's standard uncertainty", length(gauge?.faceStandardUncertaintyMm ?? null)),
-    line('Uncertainty of setting the cut', length(gauge?.cutSettingStandardUncertaintyMm ?? null)),
-    ...(body.releaseClearanceMm == null
-      ? []
-      : [line('Release clearance before', length(body.releaseClearanceMm))]),
-    ...knockOnLines(body.knockOn ?? null, writing),
-    line(
-      'Stations',
-      body.stations.length === 0
-        ? 'as the family lays them out'
-        : body.stations
-            .map((one) => `${Number(one.angleDeg.toFixed(3))}° at ${length(one.radiusMm)}`)
-            .join('; '),
-    ),
-  ];
+      ringWelded: body.ringWelded
+        ? [
+            line(
+              SETUP.ringWelded.label,
+              `${day(body.ringWelded.on)}${body.ringWelded.note === '' ? '' : `: ${body.ringWelded.note}`}`,
+            ),
+          ]
+        : [],
+      stations: [
+        line(
+          SETUP.stations.label,
+          body.stations
+            .map((one) => `${Number(one.angleDeg.toFixed(3))}° at ${lengthInWords(one.radiusMm, writing)}`)
+            .join('; ') || 'as the cover type lays them out',
+        ),
+      ],
+    },
+  });
 }
 
 function plan(body: CutPlan, writing: Writing): FieldLine[] {
@@ -196,16 +184,13 @@ function studs(body: StudsChosen, writing: Writing): FieldLine[] {
     line('Pull-forward gap', lengthInWords(body.pullForwardMm, writing)),
     ...jointLines(body, writing),
     ...(body.replaced ?? []).map((one) =>
-      line(
-        `Stud ${one.stud} set anew`,
-        `${replacedInWords(one, writing.lengthUnit)}; ${worst(one.findings)}`,
-      ),
+      line(`Replaced stud ${one.stud}`, `${replacedInWords(one, writing)}; ${worst(one.findings)}`),
     ),
     ...(body.retightening
       ? [
           line(
-            'Tightened again',
-            `${retightenedInWords(body.retightening, writing.lengthUnit)} ${worst(body.retightening.findings)}`,
+            'Re-torqued',
+            `${retightenedInWords(body.retightening, writing)}; ${worst(body.retightening.findings)}`,
           ),
         ]
       : []),
@@ -226,23 +211,9 @@ function worst(findings: readonly Finding[]): string {
 function jointLines({ input, jointFrom, check }: StudsChosen, writing: Writing): FieldLine[] {
   const joint = input?.joint;
   if (!joint) return [];
-  const Nm = (value: number) => printTorque(value, writing.lengthUnit, 1);
-  const from = (words: string | undefined) => (words ? `, ${words}` : '');
-  const whose = { maker: ", the vehicle maker's", other: ", not the vehicle maker's" } as const;
   return [
     line('Whether the joint holds', HOLDS[check.holds].words.toLowerCase()),
-    line('Tightening torque', `${Nm(joint.torqueNm)}${jointFrom?.torque ? whose[jointFrom.torque] : ''}`),
-    line('Engine torque', Nm(joint.engineTorqueNm)),
-    line('Service factor', String(joint.serviceFactor)),
-    line('Nut factor', `${joint.nutFactor}${from(jointFrom?.nutFactor)}`),
-    line('Spread of the preload', `± ${printShare(joint.scatter)}${from(jointFrom?.scatter)}`),
-    line('Friction, pad on plate', `${joint.friction}${from(jointFrom?.friction)}`),
-    line('Surfaces', SURFACE_WORD[joint.surface ?? 'rz-10-to-40']),
-    line('Studs of the joint', String(joint.studCount)),
-    line('Stud circle of the joint', lengthInWords(joint.studCircleDiameterMm, writing)),
-    line('Torque that only turns the nut', joint.prevailingNm == null ? 'not said' : Nm(joint.prevailingNm)),
-    line('Studs used before', yesNoInWords(joint.studsUsedBefore ?? false)),
-    line('Half the settling counted', yesNoInWords(joint.retightened ?? false)),
+    ...linesOf(JOINT, joint, writing, { made: { ofStack: [] }, beside: sourcesOf(jointFrom ?? null) }),
   ];
 }
 

@@ -1,3 +1,4 @@
+import type { Writing } from '../../../shared/quantity/fieldText.ts';
 import type { EntryBodies } from '../../../shared/words/catalogue.ts';
 import type { Job, JobSections, SectionName } from '../../../shared/words/job.ts';
 import type { StaleShown } from '../../../views/pages/job/section.tsx';
@@ -8,7 +9,6 @@ import { criteriaOf } from '../../records/shopCriteria.ts';
 import type { Edit } from '../../shop/jobEdits.ts';
 import { entryFields } from '../catalogue/entryFields.ts';
 import { differences, sideBySide } from '../request/fieldLines.ts';
-import type { Writing } from '../request/typed.ts';
 import { revisionsInWords } from './revisionWords.ts';
 import { sectionFields } from './sectionFields.ts';
 

@@ -1,6 +1,7 @@
 import { doubt } from '../../../shared/quantity/doubt.ts';
+import type { Writing } from '../../../shared/quantity/fieldText.ts';
 import { readQuantity } from '../../../shared/quantity/readQuantity.ts';
-import { writeLength } from '../../../shared/quantity/writeLength.ts';
+import { writeLength } from '../../../shared/quantity/writeQuantity.ts';
 import type { Job, NewReading, Pass, Reading, ReadingKind } from '../../../shared/words/job.ts';
 import { type Place, readPlace, turned } from '../../../shared/words/places.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
@@ -8,7 +9,7 @@ import type { MeasureProps, PlaceView } from '../../../views/pages/job/measure.t
 import type { Compared } from '../../../views/parts/sideBySide.tsx';
 import { placeName } from '../../calc/cover/placeNames.ts';
 import { readAt, stationsRead } from '../../calc/job/jobPlaces.ts';
-import { type Fields, splitRepeats, TypedForm, type Writing } from '../request/typed.ts';
+import { type Fields, splitRepeats, TypedForm } from '../request/typed.ts';
 
 const KINDS = ['wall', 'face', 'mark'] as const;
 const LETTER: Readonly<Record<ReadingKind, string>> = { wall: 'w', face: 'f', mark: 'd' };

@@ -1,6 +1,6 @@
 import type { StandingReading } from '../../../shared/measuring/benchState.ts';
 import { readQuantity } from '../../../shared/quantity/readQuantity.ts';
-import { writeLength } from '../../../shared/quantity/writeLength.ts';
+import { writeLength } from '../../../shared/quantity/writeQuantity.ts';
 import type { Job, Pass, Reading } from '../../../shared/words/job.ts';
 import { type Place, samePlace } from '../../../shared/words/places.ts';
 import { placeName } from '../../calc/cover/placeNames.ts';

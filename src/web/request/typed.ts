@@ -1,17 +1,15 @@
+import { kindOf, type TypedKind } from '../../../shared/quantity/bareUnit.ts';
 import { doubt } from '../../../shared/quantity/doubt.ts';
+import { bareUnitOf, type Writing } from '../../../shared/quantity/fieldText.ts';
 import { readQuantity } from '../../../shared/quantity/readQuantity.ts';
+import type { UnitName } from '../../../shared/quantity/units.ts';
 import type { AsTyped } from '../../../shared/words/catalogue.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import type { DoubtedLength } from '../../../views/parts/form/doubted.tsx';
 
+export type { Writing };
 export type Fields = Readonly<Record<string, string>>;
-
-/** How this person writes: the unit of bare numbers, and the decimal sign. */
-export interface Writing {
-  readonly lengthUnit: LengthUnit;
-  readonly decimalSign: 'point' | 'comma';
-}
 
 /** Query or body of a form as plain text fields; the last of several of one name counts, anything else is dropped. */
 export function fieldsOf(source: unknown): Fields {
@@ -29,17 +27,15 @@ export function unitOf({ unit }: Fields): LengthUnit | null {
   return unit === 'in' || unit === 'mm' ? unit : null;
 }
 
-const SAYS_MORE: ReadonlySet<string> = new Set(['length', 'torque', 'pressure']);
-
-/** What a bare number means where the person chooses no unit. */
-const BARE_UNIT = {
-  angle: 'deg',
-  number: '',
-  count: '',
-  pressure: 'MPa',
-  torque: 'N·m',
-  ratio: '%',
-} as const;
+/** How what stands in these fields was written: a form says in which units its boxes were shown. */
+export function writingIn(fields: Fields, { lengthUnit, decimalSign }: Writing): Writing {
+  const { torqueUnit } = fields;
+  return {
+    lengthUnit: unitOf(fields) ?? lengthUnit,
+    decimalSign,
+    ...((torqueUnit === 'N·m' || torqueUnit === 'lb-ft') && { torqueUnit }),
+  };
+}
 
 /** A quantity whose text says more than the number it gave. */
 interface TypedQuantity extends AsTyped {
@@ -55,11 +51,12 @@ export class TypedForm {
   readonly quantities: TypedQuantity[] = [];
   /** Lengths that look like a slip and were not confirmed. */
   readonly doubts: DoubtedLength[] = [];
-  readonly #writing: Writing;
+  /** As the form says, where it does. */
+  readonly writing: Writing;
 
   constructor(fields: Fields, writing: Writing) {
     this.fields = fields;
-    this.#writing = writing;
+    this.writing = writingIn(fields, writing);
   }
 
   text(name: string): string {
@@ -80,9 +77,21 @@ export class TypedForm {
     return choices.find((choice) => choice === typed) ?? null;
   }
 
+  /** The same, where anything else that was sent is a fault. */
+  oneOf<T extends string>(name: string, label: string, choices: readonly T[]): T | null {
+    const chosen = this.choice(name, choices);
+    if (chosen === null && this.has(name)) this.fault(name, `${label} is none of those offered. Choose one.`);
+    return chosen;
+  }
+
+  /** The one quantity in a box, in the unit it is kept in; null when left empty, or when it cannot be used. */
+  quantity(name: string, label: string, kind: TypedKind): number | null {
+    return this.#quantity(name, label, this.text(name), kind);
+  }
+
   /** A quantity in mm; null when left empty. */
   length(name: string, label: string): number | null {
-    return this.#quantity(name, label, this.text(name), 'length');
+    return this.quantity(name, label, 'length');
   }
 
   /**
@@ -93,7 +102,7 @@ export class TypedForm {
     const valueMm = this.length(name, label);
     const typed = this.text(name);
     if (valueMm === null || this.text(`ok.${name}`) === typed) return valueMm;
-    const { lengthUnit, decimalSign } = this.#writing;
+    const { lengthUnit, decimalSign } = this.writing;
     const read = readQuantity({ field: label, typed, kind: 'length', unit: lengthUnit, decimalSign });
     const unit = read.ok ? read.unit : lengthUnit;
     const asked = doubt({ valueMm, expectedMm, typed, unit, decimalSign });
@@ -115,19 +124,19 @@ export class TypedForm {
   }
 
   angle(name: string, label: string): number | null {
-    return this.#quantity(name, label, this.text(name), 'angle');
+    return this.quantity(name, label, 'angle');
   }
 
   number(name: string, label: string): number | null {
-    return this.#quantity(name, label, this.text(name), 'number');
+    return this.quantity(name, label, 'number');
   }
 
   count(name: string, label: string): number | null {
-    return this.#quantity(name, label, this.text(name), 'count');
+    return this.quantity(name, label, 'count');
   }
 
   pressure(name: string, label: string): number | null {
-    return this.#quantity(name, label, this.text(name), 'pressure');
+    return this.#quantity(name, label, this.text(name), 'pressure', 'MPa');
   }
 
   /** A quantity in N·m; a bare number is of the unit the field shows. */
@@ -137,7 +146,7 @@ export class TypedForm {
 
   /** A share; a bare 25 is 25 %. */
   share(name: string, label: string): number | null {
-    return this.#quantity(name, label, this.text(name), 'ratio');
+    return this.quantity(name, label, 'share');
   }
 
   /** Adds the faults a schema found, their paths turned into this form's field names. */
@@ -157,15 +166,15 @@ export class TypedForm {
     name: string,
     label: string,
     typed: string,
-    kind: 'length' | keyof typeof BARE_UNIT,
-    bare?: 'lb-ft' | 'N·m',
+    kind: TypedKind,
+    bare: UnitName = bareUnitOf(kind, this.writing),
   ): number | null {
     if (typed === '') return null;
-    const { lengthUnit, decimalSign } = this.#writing;
-    const unit = bare ?? (kind === 'length' ? lengthUnit : BARE_UNIT[kind]);
-    const read = readQuantity({ field: label, typed, kind, unit, decimalSign });
+    const { decimalSign } = this.writing;
+    const read = readQuantity({ field: label, typed, kind: kindOf(kind), unit: bare, decimalSign });
     if (read.ok) {
-      if (SAYS_MORE.has(kind) && Number(read.typed.replace(',', '.')) !== read.value) {
+      if (ONE_UNIT.has(kind)) return read.value;
+      if (Number(read.typed.replace(',', '.')) !== read.value) {
         const bareUnit = read.unitTyped === null ? read.unit : null;
         this.quantities.push({ name, value: read.value, text: read.typed, bareUnit });
       }
@@ -175,6 +184,9 @@ export class TypedForm {
     return null;
   }
 }
+
+/** Typed text says no more than the number: these are read in one unit alone. */
+const ONE_UNIT: ReadonlySet<TypedKind> = new Set(['angle', 'ratio', 'share', 'number', 'count']);
 
 /** `4.92; 4.93` is two readings. */
 export function splitRepeats(typed: string): string[] {

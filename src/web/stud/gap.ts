@@ -1,5 +1,6 @@
 import { type Request, type Response, Router } from 'express';
-import { writeLength } from '../../../shared/quantity/writeLength.ts';
+import type { Writing } from '../../../shared/quantity/fieldText.ts';
+import { writeLength } from '../../../shared/quantity/writeQuantity.ts';
 import type { CatalogueStack } from '../../../shared/words/catalogue.ts';
 import { Refusal } from '../../../shared/words/refusal.ts';
 import { type GapAnswer, GapPage } from '../../../views/pages/stud/gapPage.tsx';
@@ -8,7 +9,7 @@ import { type PullForwardInput, pullForward } from '../../calc/stud/reach/pullFo
 import { recommendShims } from '../../calc/stud/reach/recommendShims.ts';
 import { studChoicesFor } from '../../shop/studChoices.ts';
 import type { House } from '../request/house.ts';
-import { type Fields, fieldsOf, TypedForm, type Writing } from '../request/typed.ts';
+import { type Fields, fieldsOf, TypedForm } from '../request/typed.ts';
 import { shimsAsTyped } from './limits.ts';
 import { shelves, studFrame } from './request.ts';
 import { stackAsTyped } from './stackForm.ts';

@@ -1,41 +1,23 @@
+import { asTyped, type Writing } from '../../../shared/quantity/fieldText.ts';
+import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
+import { jointSchema } from '../../../shared/schemas/studParts.ts';
 import type { Family } from '../../../shared/words/catalogue.ts';
+import type { KnownFigures } from '../../../shared/words/fields/field.ts';
+import { JOINT } from '../../../shared/words/fields/joint.ts';
 import type { JointFrom } from '../../../shared/words/job.ts';
-import type { LengthUnit } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
-import { type Joint, type Stack, SURFACE_CLASSES, type SurfaceClass } from '../../../shared/words/stud.ts';
-import type { FigureChoices, StudRing, TorqueUnit } from '../../../views/pages/stud/jointFields.tsx';
-import {
-  FRICTIONS,
-  type NamedFigure,
-  NUT_FACTORS,
-  SCATTERS,
-  SURFACES,
-} from '../../calc/stud/joint/jointFigures.ts';
-import type { Fields, TypedForm } from '../request/typed.ts';
-
-const OWN = 'own';
-const DEFAULT_SCATTER = 'wrench';
-const DEFAULT_FRICTION = 'clean';
-const DEFAULT_SURFACE: SurfaceClass = 'rz-10-to-40';
-const DEFAULT_SERVICE_FACTOR = 2;
+import type { Joint, Stack } from '../../../shared/words/stud.ts';
+import type { StudRing } from '../../../views/pages/stud/jointFields.tsx';
+import { FRICTIONS, NUT_FACTORS, SCATTERS } from '../../calc/stud/joint/jointFigures.ts';
+import { boxAt, readBody } from '../request/bodyForm.ts';
+import type { TypedForm } from '../request/typed.ts';
 
 /** What the fields of the joint can be chosen from; whatever is chosen is shown with its source. */
-export const FIGURES: FigureChoices = {
-  nutFactors: NUT_FACTORS,
-  scatters: SCATTERS,
-  frictions: FRICTIONS,
-  surfaces: SURFACES,
-  scatter: DEFAULT_SCATTER,
-  friction: DEFAULT_FRICTION,
-  surface: DEFAULT_SURFACE,
-  serviceFactor: DEFAULT_SERVICE_FACTOR,
+export const FIGURES: KnownFigures = {
+  kFrom: { figures: NUT_FACTORS, otherwise: null },
+  scatterFrom: { figures: SCATTERS, otherwise: 'wrench' },
+  muFrom: { figures: FRICTIONS, otherwise: 'clean' },
 };
-
-/** A bare torque is in what the address says, else in what goes with this person's lengths. */
-export function torqueUnitOf(fields: Fields, unit: LengthUnit): TorqueUnit {
-  const said = fields.torqueUnit;
-  return said === 'N·m' || said === 'lb-ft' ? said : unit === 'in' ? 'lb-ft' : 'N·m';
-}
 
 /** The cover's own, where one is known, else what the stack's holes say. */
 export function studRing(family: Family | null, stack: Stack | null): StudRing {
@@ -45,72 +27,24 @@ export function studRing(family: Family | null, stack: Stack | null): StudRing {
 }
 
 /** The joint as typed; null when nothing of it was, or when it cannot be used, with the sentences in the form. */
-export function readJoint(form: TypedForm, ring: StudRing, unit: LengthUnit): Joint | null {
-  if (!form.has('torque') && !form.has('engine')) return null;
+export function readJoint(form: TypedForm, ring: StudRing): Joint | null {
   const before = form.faults.length;
-  const bare = torqueUnitOf(form.fields, unit);
-  const needed = <T>(name: string, label: string, value: T | null): T | null =>
-    form.has(name) ? value : form.needed(value, name, label);
-  const torqueNm = needed('torque', 'Tightening torque', form.torque('torque', 'Tightening torque', bare));
-  const engineTorqueNm = needed('engine', 'Engine torque', form.torque('engine', 'Engine torque', bare));
-  const nutFactor = figure(form, 'kFrom', 'k', 'Nut factor', NUT_FACTORS, null);
-  const scatter = figure(form, 'scatterFrom', 'scatter', 'Spread of the preload', SCATTERS, DEFAULT_SCATTER);
-  const friction = figure(form, 'muFrom', 'mu', 'Friction', FRICTIONS, DEFAULT_FRICTION);
-  const serviceFactor = form.number('service', 'Service factor') ?? DEFAULT_SERVICE_FACTOR;
-  const studCount = form.count('jointStuds', 'Number of studs') ?? ring.count;
-  const circleMm = form.length('jointCircle', 'Stud circle') ?? ring.circleMm;
-  const ofStack = (['count', 'circle'] as const).filter(
-    (one) => ring.of === 'stack' && !form.has(one === 'count' ? 'jointStuds' : 'jointCircle'),
-  );
-  needed('jointStuds', 'Number of studs', studCount);
-  needed('jointCircle', 'Stud circle', circleMm);
-  const prevailingNm = form.torque('prevTorque', 'Torque that only turns the nut', bare);
-  if (
-    form.faults.length > before ||
-    torqueNm === null ||
-    engineTorqueNm === null ||
-    nutFactor === null ||
-    scatter === null ||
-    friction === null ||
-    studCount === null ||
-    circleMm === null
-  )
-    return null;
-  return {
-    torqueNm,
-    nutFactor,
-    scatter,
-    friction,
-    engineTorqueNm,
-    serviceFactor,
-    studCount,
-    studCircleDiameterMm: circleMm,
-    youngMPa: null,
-    prevailingNm,
-    surface: form.choice('surface', SURFACE_CLASSES) ?? DEFAULT_SURFACE,
-    studsUsedBefore: form.text('usedBefore') === '1',
-    retightened: form.text('retightened') === '1',
-    ...(ofStack.length > 0 && { ofStack }),
-  };
-}
-
-/** One of the figures with a source, or the person's own. */
-function figure(
-  form: TypedForm,
-  from: string,
-  own: string,
-  label: string,
-  known: readonly NamedFigure[],
-  otherwise: string | null,
-): number | null {
-  const chosen = form.text(from) || otherwise;
-  if (chosen === OWN) {
-    const value = from === 'scatterFrom' ? form.share(own, label) : form.number(own, label);
-    return form.has(own) ? value : form.needed(value, own, label);
-  }
-  const value = known.find(({ id }) => id === chosen)?.value ?? null;
-  if (value === null) form.fault(from, `${label} is not chosen. Choose what the nut and stud are like.`);
-  return value;
+  const begun = form.has(JOINT.torqueNm.box) || form.has(JOINT.engineTorqueNm.box);
+  const read = readBody(form, JOINT, {
+    known: FIGURES,
+    ifEmpty: { studCount: ring.count, studCircleDiameterMm: ring.circleMm },
+    idle: !begun,
+  });
+  if (!begun || form.faults.length > before) return null;
+  const ofStack = [
+    ...(form.has(JOINT.studCount.box) ? [] : ['count' as const]),
+    ...(form.has(JOINT.studCircleDiameterMm.box) ? [] : ['circle' as const]),
+  ];
+  const parsed = jointSchema.safeParse(read);
+  if (parsed.success)
+    return { ...parsed.data, ...(ring.of === 'stack' && ofStack.length > 0 && { ofStack }) };
+  form.addFaults(faultsOf(parsed.error), (path) => jointField(`joint.${path}`));
+  return null;
 }
 
 /** Whose torque it is, as chosen on the form. */
@@ -122,44 +56,10 @@ export function torqueFromOf(form: TypedForm): JointFrom['torque'] {
 export function jointAsTyped(
   joint: Joint,
   torque: JointFrom['torque'],
-  length: (mm: number) => string,
-  number: (value: number) => string,
+  writing: Writing,
 ): Record<string, string> {
-  const figure = (from: string, own: string, known: readonly NamedFigure[], value: number) => {
-    const one = known.find((candidate) => candidate.value === value);
-    const typed = own === 'scatter' ? value * 100 : value;
-    return one ? { [from]: one.id } : { [from]: OWN, [own]: number(typed) };
-  };
-  const Nm = (value: number) => `${number(Number(value.toPrecision(12)))} N·m`;
-  return {
-    torque: Nm(joint.torqueNm),
-    engine: Nm(joint.engineTorqueNm),
-    service: number(joint.serviceFactor),
-    torqueFrom: torque ?? '',
-    ...figure('kFrom', 'k', NUT_FACTORS, joint.nutFactor),
-    ...figure('scatterFrom', 'scatter', SCATTERS, joint.scatter),
-    ...figure('muFrom', 'mu', FRICTIONS, joint.friction),
-    surface: joint.surface ?? DEFAULT_SURFACE,
-    jointStuds: String(joint.studCount),
-    jointCircle: length(joint.studCircleDiameterMm),
-    ...(joint.prevailingNm == null ? {} : { prevTorque: Nm(joint.prevailingNm) }),
-    ...(joint.studsUsedBefore ? { usedBefore: '1' } : {}),
-    ...(joint.retightened ? { retightened: '1' } : {}),
-  };
+  return { ...asTyped(JOINT, joint, writing, { known: FIGURES }), torqueFrom: torque ?? '' };
 }
-
-const STUD_PAGE_FIELDS: Readonly<Record<string, string>> = {
-  pullForwardMm: 'pull',
-  'joint.torqueNm': 'torque',
-  'joint.nutFactor': 'k',
-  'joint.scatter': 'scatter',
-  'joint.friction': 'mu',
-  'joint.engineTorqueNm': 'engine',
-  'joint.serviceFactor': 'service',
-  'joint.studCount': 'jointStuds',
-  'joint.studCircleDiameterMm': 'jointCircle',
-  'joint.prevailingNm': 'prevTorque',
-};
 
 /** What the calculation refused of the joint, beside the field it was typed in. */
 export function onJointField({ path, message }: Fault): Fault {
@@ -168,5 +68,6 @@ export function onJointField({ path, message }: Fault): Fault {
 
 /** The form's field for a path of the calculation. */
 export function jointField(path: string): string {
-  return STUD_PAGE_FIELDS[path] ?? path;
+  const ofJoint = path.startsWith('joint.') ? boxAt(JOINT, path.slice('joint.'.length)) : null;
+  return ofJoint ?? (path === 'pullForwardMm' ? 'pull' : path);
 }

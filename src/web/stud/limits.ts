@@ -1,5 +1,11 @@
+import {
+  type FieldLine,
+  lengthInWords,
+  type Telling,
+  withTyped,
+} from '../../../shared/quantity/fieldLines.ts';
 import type { ShopCriteria, StudSettingLimits } from '../../../shared/words/catalogue.ts';
-import { type FieldLine, lengthInWords, lengthsOf, type Telling, withTyped } from '../request/fieldLines.ts';
+import { lengthsOf } from '../request/fieldLines.ts';
 import type { Fields, TypedForm } from '../request/typed.ts';
 
 const NOTHING_ASKED: StudSettingLimits = { leanAt25Mm: null, offMm: null, proofNm: null };

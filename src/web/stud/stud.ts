@@ -13,7 +13,7 @@ import type { House } from '../request/house.ts';
 import { fieldsOf, TypedForm } from '../request/typed.ts';
 import { flexplateRouter } from './flexplate.ts';
 import { gapRouter } from './gap.ts';
-import { FIGURES, onJointField, readJoint, studRing, torqueUnitOf } from './joint.ts';
+import { FIGURES, onJointField, readJoint, studRing } from './joint.ts';
 import { shelves, studFrame } from './request.ts';
 import { mendsOf, narrowed, substitutesOf, threadsOf } from './shelf.ts';
 import { askAboutLayers, layerRows, readGap, readStack } from './stackForm.ts';
@@ -38,7 +38,7 @@ export function studRouter(house: House): Router {
     // What is in doubt would make the answer so too: it waits until the person has said.
     const chosen = form.doubts.length > 0 ? null : asked;
     const ring = studRing(null, chosen?.stack ?? null);
-    const joint = readJoint(form, ring, frame.lengthUnit);
+    const joint = readJoint(form, ring);
     const { choices, faults } = rank(chosen, pullForwardMm, narrowed(studs, fields), criteria, frame, joint);
     const shown = choices.find((choice) => choice.match.id === fields.stud) ?? choices[0] ?? null;
     res.status(form.faults.length + faults.length > 0 ? 422 : 200).send(
@@ -55,7 +55,7 @@ export function studRouter(house: House): Router {
           choices,
           joint,
           ring,
-          torqueUnit: torqueUnitOf(fields, frame.lengthUnit),
+          writing: form.writing,
           figures: FIGURES,
           shownId: shown?.match.id ?? null,
           mends: chosen ? mendsOf(choices, chosen, pullForwardMm, criteria, frame.lengthUnit) : {},
@@ -79,7 +79,7 @@ export function studRouter(house: House): Router {
     const asked = stackFor(form, fields.stack ?? '', stacks);
     const pullForwardMm = readGap(form, fields.stack === OWN ? null : (asked?.pullForwardMm ?? null));
     const chosen = form.doubts.length > 0 ? null : asked;
-    const joint = readJoint(form, studRing(null, chosen?.stack ?? null), frame.lengthUnit);
+    const joint = readJoint(form, studRing(null, chosen?.stack ?? null));
     const { choices } = rank(chosen, pullForwardMm, studs, criteria, frame, joint);
     const choice = choices.find((one) => one.match.id === fields.stud) ?? choices[0];
     if (!chosen || !choice) {

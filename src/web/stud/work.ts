@@ -1,15 +1,17 @@
 import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
 import { replacedStudSchema, retighteningSchema } from '../../../shared/schemas/studWork.ts';
 import type { ShopCriteria } from '../../../shared/words/catalogue.ts';
+import { REPLACED_STUD, RETIGHTENING } from '../../../shared/words/fields/studWork.ts';
 import type { Job, ReplacedStudAsked, RetighteningAsked, StudsChosen } from '../../../shared/words/job.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
 import { Refusal } from '../../../shared/words/refusal.ts';
 import type { Joint } from '../../../shared/words/stud.ts';
+import { REMOVE } from '../../../views/pages/job/studWorkForms.tsx';
 import { checkStud, STUD_CALC_VERSION } from '../../calc/stud/checkStud.ts';
 import { retightening } from '../../calc/stud/joint/retightening.ts';
 import { replacedInStack } from '../../calc/stud/match/replacedInStack.ts';
+import { boxAt, readBody } from '../request/bodyForm.ts';
 import type { TypedForm } from '../request/typed.ts';
-import { torqueUnitOf } from './joint.ts';
 
 /** Half the settling is counted only where the maker allows tightening again and no thread-locker is on the threads. */
 export function settlingCounted(joint: Joint | null, again: RetighteningAsked | null): Joint | null {
@@ -82,66 +84,27 @@ export function studWorkOf(chosen: StudsChosen | null): {
   };
 }
 
-/** One stud set anew as typed; `none` takes it off the list. null with the sentences in the form. */
+/** One replaced stud as typed, or the number of one to take off the list. null with the sentences in the form. */
 export function readReplaced(
   form: TypedForm,
-  unit: LengthUnit,
 ): { readonly stud: number; readonly entry: ReplacedStudAsked | null } | null {
-  const bare = torqueUnitOf(form.fields, unit);
-  const stud = form.count('studNumber', 'The number of the stud');
-  if (!form.has('studNumber')) form.needed(stud, 'studNumber', 'The number of the stud');
-  const how = form.choice('setHow', ['welded', 'pressed', 'none'] as const);
-  if (how === null) form.fault('setHow', 'How it was set was not chosen. Choose one.');
-  const held = form.choice('held', ['yes', 'no'] as const);
-  const raw = {
-    stud,
-    how,
-    leanMm: form.length('lean', 'The lean'),
-    leanAtMm: form.length('leanAt', 'The height at which it leans'),
-    offMm: form.length('off', 'The distance of its foot out of place'),
-    filletMm: form.length('fillet', 'The weld or fillet at its foot'),
-    provedNm: form.torque('proved', 'The torque it was proved with', bare),
-    heldIt: held === null ? null : held === 'yes',
-    note: form.text('setNote'),
-  };
-  if (form.faults.length > 0 || stud === null) return null;
-  if (how === 'none') return { stud, entry: null };
-  const parsed = replacedStudSchema.safeParse(raw);
-  if (parsed.success) return { stud, entry: parsed.data };
-  form.addFaults(faultsOf(parsed.error), (path) => REPLACED_FIELDS[path] ?? path);
+  if (form.has(REMOVE)) {
+    const { stud } = readBody(form, { stud: REPLACED_STUD.stud });
+    return stud === null ? null : { stud, entry: null };
+  }
+  const read = readBody(form, REPLACED_STUD);
+  if (form.faults.length > 0 || read.stud === null) return null;
+  const parsed = replacedStudSchema.safeParse(read);
+  if (parsed.success) return { stud: read.stud, entry: parsed.data };
+  form.addFaults(faultsOf(parsed.error), (path) => boxAt(REPLACED_STUD, path) ?? path);
   return null;
 }
 
-const REPLACED_FIELDS: Readonly<Record<string, string>> = {
-  stud: 'studNumber',
-  how: 'setHow',
-  note: 'setNote',
-  leanMm: 'lean',
-  leanAtMm: 'leanAt',
-  offMm: 'off',
-  filletMm: 'fillet',
-  provedNm: 'proved',
-  heldIt: 'held',
-};
-
-export function readRetightening(form: TypedForm, unit: LengthUnit, today: string): RetighteningAsked | null {
-  const torqueNm = form.torque('againTorque', 'The torque', torqueUnitOf(form.fields, unit));
-  if (!form.has('againTorque')) form.needed(torqueNm, 'againTorque', 'The torque');
+export function readRetightening(form: TypedForm, today: string): RetighteningAsked | null {
+  const read = readBody(form, RETIGHTENING, { ifEmpty: { on: today } });
   if (form.faults.length > 0) return null;
-  const parsed = retighteningSchema.safeParse({
-    on: form.text('againOn') || today,
-    torqueNm,
-    makerAllows: form.choice('makerAllows', ['yes', 'no', 'not-said'] as const) ?? 'not-said',
-    threadLocker: form.text('locker') === '1',
-    note: form.text('againNote'),
-  });
+  const parsed = retighteningSchema.safeParse(read);
   if (parsed.success) return parsed.data;
-  form.addFaults(faultsOf(parsed.error), (path) => RETIGHTENED_FIELDS[path] ?? path);
+  form.addFaults(faultsOf(parsed.error), (path) => boxAt(RETIGHTENING, path) ?? path);
   return null;
 }
-
-const RETIGHTENED_FIELDS: Readonly<Record<string, string>> = {
-  torqueNm: 'againTorque',
-  on: 'againOn',
-  note: 'againNote',
-};

@@ -129,7 +129,7 @@ describe('what the job changes elsewhere', () => {
     );
     expect(page.html).toContain('value="0; 0.02; 0.01"');
     expect((await program.get(`/jobs/${number}/history/${before!.revision + 1}`)).text).toContain(
-      'Gap, fully back',
+      'Pull-forward gap — 4 mm',
     );
     const half = await program.post(`/jobs/${number}/setup`, {
       ...setup,

@@ -42,8 +42,8 @@ describe('the joint of a job', () => {
 
   it.each([
     ['a torque without an engine', { engine: '' }, 'Engine torque is empty.'],
-    ['no finish', { kFrom: '' }, 'Nut factor is not chosen.'],
-    ['a spread of all of it', { scatterFrom: 'own', scatter: '100' }, 'The scatter of the preload is 1'],
+    ['no finish', { kFrom: '' }, 'Nut factor K is not chosen.'],
+    ['a spread of all of it', { scatterFrom: 'own', scatter: '100' }, 'The torque-wrench scatter is 1'],
     ['a gap below nothing', { pull: '-3' }, 'The pull-forward gap is -3 mm'],
   ])('refuses %s with a sentence, looked at or kept, and keeps nothing', async (_what, change, sentence) => {
     const before = (await job()).revision;
@@ -79,14 +79,14 @@ describe('the joint of a job', () => {
     expect(now.calcVersion).toBe('stud-2');
     const page = await program.get(JOB);
     expect(page.text).toContain('It holds.');
-    expect(page.text).toContain('nut factor 0.2: zinc plated (Shigley, 9th ed., table 8-15)');
+    expect(page.text).toContain('Nut factor K: 0.2, zinc plated (Shigley, 9th ed., table 8-15)');
     expect(page.text).toContain('Worked out by stud-2.');
     const sheet = await program.get(`${JOB}/sheet`);
     expect(sheet.text).toMatch(/It holds , tightened to 37\.0 N·m \(the vehicle maker's figure\)/);
     expect(sheet.text).toContain("the vehicle maker's torque comes first");
     const told = await program.get(`${JOB}/history/${(await job()).revision}`);
-    expect(told.text).toContain("Tightening torque — 37.0 N·m, the vehicle maker's");
-    expect(told.text).toContain('Surfaces — Rz under 10 µm');
+    expect(told.text).toContain("Tightening torque — 37 N·m, the vehicle maker's");
+    expect(told.text).toContain('Surfaces of pad, flexplate and nut — smooth, Rz under 10 µm');
   });
 
   it('asks for a note where it does not hold', async () => {
@@ -187,11 +187,13 @@ describe('studs set anew and nuts tightened again', () => {
     const standing = two.findings.find((one) => one.id === 'replaced-standing')!;
     expect([standing.status, standing.value]).toEqual(['pass', expect.closeTo(0.08175, 6)]);
     const page = await program.get(JOB);
-    expect(page.text).toContain('Stud 2: welded in; leans 0.05 mm at 20.00 mm; foot 0.05 mm out of place');
-    expect(page.text).toContain('Stud 3: welded in');
-    expect((await program.get(`${JOB}/sheet`)).text).toContain('Stud 2 set anew: welded in; leans 0.05 mm');
+    expect(page.text).toContain('Stud 2: How it was set: welded in; Out of square: 0.05 mm');
+    expect(page.text).toContain('Stud 3: How it was set: welded in');
+    expect((await program.get(`${JOB}/sheet`)).text).toContain(
+      'Replaced stud 2: How it was set: welded in; Out of square: 0.05 mm',
+    );
     const told = await program.get(`${JOB}/history/${(await job()).revision}`);
-    expect(told.text).toContain('Stud 2 set anew welded in; leans 0.05 mm');
+    expect(told.text).toContain('Replaced stud 2 How it was set: welded in; Out of square: 0.05 mm');
   });
 
   it('say what is beyond the limits, and are corrected by recording the stud again', async () => {
@@ -200,7 +202,7 @@ describe('studs set anew and nuts tightened again', () => {
     expect(replaced!.filter((one) => one.stud === 2)).toHaveLength(1);
     const failed = replaced!.find((one) => one.stud === 2)!.findings.filter((one) => one.status === 'fail');
     expect(failed.map((one) => one.id)).toEqual(['replaced-square', 'replaced-proof']);
-    await send('replaced', { studNumber: '2', setHow: 'none' });
+    await send('replaced', { studNumber: '2', remove: '1' });
     expect((await kept()).replaced!.map((one) => one.stud)).toEqual([3]);
   });
 
@@ -215,12 +217,12 @@ describe('studs set anew and nuts tightened again', () => {
   });
 
   it.each([
-    ['replaced', 'a lean without its height', { ...anew, leanAt: '' }, 'The lean needs the height'],
-    ['replaced', 'a torque that was not said to hold', { ...anew, held: '' }, 'say whether it held it'],
+    ['replaced', 'a lean without its height', { ...anew, leanAt: '' }, 'Out of square needs the height'],
+    ['replaced', 'a torque that was not said to hold', { ...anew, held: '' }, 'say whether the stud held it'],
     ['replaced', 'a stud the cover has not', { ...anew, studNumber: '9' }, 'There is no stud 9'],
-    ['replaced', 'no stud', { ...anew, studNumber: '' }, 'The number of the stud is empty'],
+    ['replaced', 'no stud', { ...anew, studNumber: '' }, 'Stud number is empty'],
     ['replaced', 'a lean below nothing', { ...anew, lean: '-0.1' }, 'must be at least 0 mm'],
-    ['retightened', 'no torque', { makerAllows: 'yes' }, 'The torque is empty'],
+    ['retightened', 'no torque', { makerAllows: 'yes' }, 'Re-torque is empty'],
     ['retightened', 'a torque of nothing', { againTorque: '0' }, 'more than 0'],
     [
       'retightened',
@@ -248,7 +250,7 @@ describe('studs set anew and nuts tightened again', () => {
     expect(again).toMatchObject({ on: '2026-11-24', torqueNm: 37, makerAllows: 'yes', threadLocker: false });
     expect(again.findings.map((one) => one.status)).toEqual(['pass', 'pass', 'pass']);
     expect((await program.get(`${JOB}/sheet`)).text).toContain(
-      'Tightened again: To 37.0 N·m, on 24 Nov 2026.',
+      'Re-torqued: Re-torque: 37 N·m; Re-torque day: 24 Nov 2026',
     );
     await send('retightened', { againTorque: '30', makerAllows: 'no', locker: '1' });
     expect((await kept()).retightening!.findings.map((one) => one.status)).toEqual([

@@ -307,16 +307,16 @@ describe('the joint', () => {
   it.each([
     ['a torque without an engine', { engine: '' }, 'Engine torque is empty.'],
     ['an engine without a torque', { torque: '' }, 'Tightening torque is empty.'],
-    ['no finish', { kFrom: '' }, 'Nut factor is not chosen.'],
-    ['its own factor, not typed', { kFrom: 'own' }, 'Nut factor is empty.'],
+    ['no finish', { kFrom: '' }, 'Nut factor K is not chosen.'],
+    ['its own factor, not typed', { kFrom: 'own' }, 'Nut factor K is empty.'],
     ['a torque in millimetres', { torque: '27 mm' }, 'mm is a unit of length, and this is a torque'],
-    ['a spread of all of it', { scatterFrom: 'own', scatter: '100' }, 'The scatter of the preload is 1'],
+    ['a spread of all of it', { scatterFrom: 'own', scatter: '100' }, 'The torque-wrench scatter is 1'],
     ['nothing for a torque', { torque: '0' }, 'The tightening torque is 0 N·m; it must be more than 0'],
   ])('refuses %s with a sentence, and keeps what was typed', async (_what, change, sentence) => {
     const page = await ask({ ...joint, ...change });
     expect(page.status).toBe(422);
     expect(page.text).toContain(sentence);
-    expect(page.html).toMatch(/name="torqueUnit"/);
+    expect(page.html).toMatch(/name="torque"/);
   });
 
   it('stands on the slip, as advice', async () => {

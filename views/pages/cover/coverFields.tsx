@@ -1,8 +1,10 @@
 import type { Entry, Family } from '../../../shared/words/catalogue.ts';
+import { SETUP } from '../../../shared/words/fields/setup.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
 import { briefLength, lengthFigure } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import { type EntryRow, EntryTable } from '../../parts/entryTable.tsx';
+import { Boxes } from '../../parts/form/bodyFields.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Choice, Field } from '../../parts/form/fieldBox.tsx';
 import { GaugeFields } from './gaugeFields.tsx';
@@ -47,6 +49,7 @@ export interface CoverFormView {
   readonly measuredCount: number;
   readonly gauges: readonly Entry<'gauge'>[];
   readonly lengthUnit: LengthUnit;
+  readonly decimalSign: 'point' | 'comma';
 }
 
 const CRACKS = [
@@ -54,11 +57,7 @@ const CRACKS = [
   { value: 'none-found', label: 'none found' },
   { value: 'found', label: 'a crack was found' },
 ];
-const CHUCKINGS = [
-  { value: '', label: 'not said' },
-  { value: 'pads-and-pilot-trued', label: 'pads and pilot trued in the chuck' },
-  { value: 'side-wall-jaws', label: 'jaws on the side wall' },
-];
+const { chucking } = SETUP;
 
 /** Which cover it is: a family, or dimensions of one's own. Choosing lays out the stations anew. */
 export function WhichCover({ form }: { form: CoverFormView }) {
@@ -277,15 +276,10 @@ export function LimitsAndCut({ form, given }: { form: CoverFormView; given: Give
           hint={`Empty: ${shown(given.faceRunoutLimitMm)}`}
           error={error('runout')}
         />
-        <Choice
-          label="Held in the lathe by"
-          name="chucking"
-          value={fields.chucking ?? ''}
-          options={CHUCKINGS}
-        />
+        <Boxes of={{ chucking }} fields={fields} faults={form.faults} writing={form} />
       </div>
-      <GaugeFields fields={fields} faults={form.faults} unit={lengthUnit} gauges={form.gauges} />
-      <KnockOnFields fields={fields} faults={form.faults} unit={lengthUnit} release />
+      <GaugeFields fields={fields} faults={form.faults} writing={form} gauges={form.gauges} />
+      <KnockOnFields fields={fields} faults={form.faults} writing={form} />
     </fieldset>
   );
 }

@@ -1,41 +1,41 @@
+import type { Writing } from '../../../shared/quantity/fieldText.ts';
 import type { Entry } from '../../../shared/words/catalogue.ts';
-import type { LengthUnit } from '../../../shared/words/print.ts';
+import { GAUGE_FIGURES } from '../../../shared/words/fields/setup.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
-import { errorsOf } from '../../parts/form/errorsOf.ts';
-import { Choice, Field } from '../../parts/form/fieldBox.tsx';
+import { Boxes } from '../../parts/form/bodyFields.tsx';
+import { Choice } from '../../parts/form/fieldBox.tsx';
 import { gaugeInWords } from '../catalogue/gaugeEntryFields.tsx';
 
 /** What is known of how well it is measured; without it the answer cannot say how sure it is. */
 export function GaugeFields(props: {
   fields: Readonly<Record<string, string>>;
   faults: readonly Fault[];
-  unit: LengthUnit;
+  writing: Writing;
   gauges: readonly Entry<'gauge'>[];
 }) {
-  const { fields, faults, unit, gauges } = props;
-  const error = errorsOf(faults);
-  const field = (label: string, name: string, hint: string) => (
-    <Field label={label} name={name} value={fields[name]} unit={unit} error={error(name)} hint={hint} />
-  );
+  const { fields, faults, writing, gauges } = props;
   const choose = (label: string, name: string, indicators: boolean) => (
     <Choice
       label={label}
       name={name}
       value={fields[name] ?? ''}
       options={[
-        { value: '', label: 'none of the catalogue' },
+        { value: '', label: 'none from the catalog' },
         ...gauges
           .filter(({ body }) => (body.gaugeKind === 'indicator') === indicators)
-          .map(({ id, body }) => ({ value: id, label: `${body.name}: ${gaugeInWords(body, unit)}` })),
+          .map(({ id, body }) => ({
+            value: id,
+            label: `${body.name}: ${gaugeInWords(body, writing.lengthUnit)}`,
+          })),
       ]}
     />
   );
-  const known = ['wallGauge', 'faceGauge', 'gaugeU', 'gaugeStep', 'gaugeSpread', 'faceU', 'cutU'].some(
+  const known = ['wallGauge', 'faceGauge', ...Object.values(GAUGE_FIGURES).map(({ box }) => box)].some(
     (name) => (fields[name] ?? '') !== '',
   );
   return (
     <details class="change" open={known}>
-      <summary>How well it measures, to say how sure the answer is</summary>
+      <summary>Gauge figures, to say how sure the answer is</summary>
       {gauges.length > 0 && (
         <div class="fields">
           {choose('Gauge for the wall', 'wallGauge', false)}
@@ -43,15 +43,11 @@ export function GaugeFields(props: {
         </div>
       )}
       <p class="hint">
-        {gauges.length > 0 ? 'What is typed here goes before what the catalogue has of the gauge. ' : ''}What
-        is not given counts as nothing.
+        {gauges.length > 0 ? 'A figure typed here is used instead of the gauge’s own. ' : ''}Blank counts as
+        zero.
       </p>
       <div class="fields">
-        {field('Gauge, standard uncertainty', 'gaugeU', 'Of its calibration: U divided by k')}
-        {field('Gauge, resolution', 'gaugeStep', 'The smallest step it shows')}
-        {field('Gauge, repeatability', 'gaugeSpread', 'Standard deviation of one reading')}
-        {field('Indicator, standard uncertainty', 'faceU', 'Of a face height')}
-        {field('Setting the cut, standard uncertainty', 'cutU', 'How well the lathe takes what is dialled')}
+        <Boxes of={GAUGE_FIGURES} fields={fields} faults={faults} writing={writing} />
       </div>
     </details>
   );

@@ -151,6 +151,7 @@ export function Cut(props: CutProps) {
           signed={job.stage === 'signed'}
           refused={refused}
           submit="Keep this pass"
+          unit={unit}
           first={job.stage === 'to-cut' || nextPass?.state === 'cut-more'}
         >
           <div class="fields">
@@ -243,6 +244,7 @@ function PutRight({ job, passes, unit, initials, refusedPass }: CutProps) {
         why="Why it is put right"
         refused={refusedPass}
         submit="Put it right"
+        unit={unit}
         first={false}
       >
         <div class="fields">
@@ -350,6 +352,7 @@ function AfterPass(props: {
               id="replan-form"
               action={`${href}/plan`}
               submit={`Plan ${next.planTyped} ${unit} in all`}
+              unit={unit}
             >
               <input type="hidden" name="cut" value={next.planTyped} />
             </JobForm>

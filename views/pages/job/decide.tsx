@@ -163,6 +163,7 @@ export function Decide(props: DecideProps) {
               signed={job.stage === 'signed'}
               refused={refusedPlan}
               submit="Work this cut out"
+              unit={unit}
               first={false}
             >
               <div class="fields">

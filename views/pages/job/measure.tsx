@@ -1,15 +1,18 @@
+import { linesOf } from '../../../shared/quantity/fieldLines.ts';
+import type { Writing } from '../../../shared/quantity/fieldText.ts';
 import type { Entry } from '../../../shared/words/catalogue.ts';
+import { SETUP } from '../../../shared/words/fields/setup.ts';
 import type { Job, Pass } from '../../../shared/words/job.ts';
 import { stationsOf, writePlace } from '../../../shared/words/places.ts';
-import { briefLength, type LengthUnit, lengthFigure } from '../../../shared/words/print.ts';
+import { briefLength, type LengthUnit } from '../../../shared/words/print.ts';
 import { type EntryRow, EntryTable } from '../../parts/entryTable.tsx';
+import { Boxes } from '../../parts/form/bodyFields.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
-import { Choice, Field, Tick } from '../../parts/form/fieldBox.tsx';
+import { Tick } from '../../parts/form/fieldBox.tsx';
 import { day } from '../../parts/when.tsx';
 import { GaugeFields } from '../cover/gaugeFields.tsx';
 import { KnockOnFields } from '../cover/knockOnFields.tsx';
 import { JobForm, type Refused, Who } from './section.tsx';
-import { CHUCKING_WORD, THROUGH_WORD } from './words.ts';
 
 /** One place of the measuring table, with what stands there as it would be typed. */
 export interface PlaceView {
@@ -126,10 +129,10 @@ export function Measure(props: MeasureProps) {
         signed={job.stage === 'signed'}
         refused={refused}
         submit="Keep the readings"
+        unit={unit}
       >
         <input type="hidden" name="pass" value={pass} />
         <input type="hidden" name="token" value={token} />
-        <input type="hidden" name="unit" value={unit} />
         {places.map((place) => (
           <>
             {!place.own && <input type="hidden" name={`at.${place.index}`} value={writePlace(place)} />}
@@ -152,40 +155,30 @@ export function Measure(props: MeasureProps) {
 
 export interface SetupProps {
   readonly job: Job;
-  readonly unit: LengthUnit;
-  /** The gauge's figures as their fields would have them typed. */
-  readonly gauge: Readonly<Record<string, string>>;
+  readonly writing: Writing;
+  /** What is kept, box by box. */
+  readonly typed: Readonly<Record<string, string>>;
   readonly gauges: readonly Entry<'gauge'>[];
   readonly initials: string;
   readonly refused: Refused | null;
   readonly readOnly: boolean;
 }
 
+const { gauge, chucking, residualRunoutMm, wallReadThrough } = SETUP;
+const SAID_FIRST = { gauge, chucking, residualRunoutMm, wallReadThrough } as const;
+
 /** Which gauge, how it is held, and what the wall was read through. */
-export function Setup({ job, unit, gauge, gauges, initials, refused, readOnly }: SetupProps) {
+export function Setup({ job, writing, typed, gauges, initials, refused, readOnly }: SetupProps) {
   const kept = job.sections.setup;
   const body = kept?.body;
-  const error = errorsOf(refused?.faults ?? []);
-  const fields: Readonly<Record<string, string>> = refused?.fields ?? {
-    gauge: body?.gauge ?? '',
-    chucking: body?.chucking ?? '',
-    ...gauge,
-    residual:
-      body?.residualRunoutMm == null ? '' : lengthFigure(body.residualRunoutMm, unit).replace('−', '-'),
-    through: body?.wallReadThrough ?? 'bare',
-  };
+  const boxes = { fields: refused?.fields ?? typed, faults: refused?.faults ?? [], writing };
   return (
     <>
       <p>
         {body
-          ? [
-              body.gauge === '' ? 'Gauge not said' : `Gauge ${body.gauge}`,
-              body.chucking ? CHUCKING_WORD[body.chucking] : 'chucking not said',
-              THROUGH_WORD[body.wallReadThrough],
-              ...(body.residualRunoutMm === null
-                ? []
-                : [`runout left in the chuck ${lengthFigure(body.residualRunoutMm, unit)} ${unit}`]),
-            ].join('; ')
+          ? linesOf(SAID_FIRST, body, writing)
+              .map(({ label, value }) => `${label}: ${value}`)
+              .join('; ')
           : 'Gauge and chucking not said yet.'}
       </p>
       {body?.ringWelded && (
@@ -205,60 +198,16 @@ export function Setup({ job, unit, gauge, gauges, initials, refused, readOnly }:
             revision={job.revision}
             initials={initials}
             signed={job.stage === 'signed'}
+            unit={writing.lengthUnit}
             refused={refused}
             submit="Save as a new revision"
             first={false}
           >
             <div class="fields">
-              <Field
-                label="Gauge"
-                name="gauge"
-                value={fields.gauge}
-                error={error('gauge')}
-                hint="Which micrometer, caliper or indicator"
-              />
-              <Choice
-                label="Held in the lathe by"
-                name="chucking"
-                value={fields.chucking}
-                options={[
-                  { value: '', label: 'not said' },
-                  { value: 'pads-and-pilot-trued', label: 'pads and pilot trued in the chuck' },
-                  { value: 'side-wall-jaws', label: 'jaws on the side wall' },
-                ]}
-              />
-              <Field
-                label="Runout left in the chuck"
-                name="residual"
-                value={fields.residual}
-                unit={unit}
-                error={error('residual')}
-                optional
-              />
-              <Choice
-                label="Wall read through"
-                name="through"
-                value={fields.through}
-                options={[
-                  { value: 'bare', label: 'bare metal' },
-                  { value: 'pad-subtracted', label: 'a pad, subtracted' },
-                  { value: 'ultrasound', label: 'ultrasound to the joint' },
-                ]}
-              />
+              <Boxes of={SAID_FIRST} {...boxes} />
             </div>
-            <GaugeFields fields={fields} faults={refused?.faults ?? []} unit={unit} gauges={gauges} />
-            <div class="fields">
-              <Field
-                label="Lock-up release clearance before"
-                name="release"
-                value={fields.release}
-                unit={unit}
-                error={error('release')}
-                hint="Grows by the cut"
-                optional
-              />
-            </div>
-            <KnockOnFields fields={fields} faults={refused?.faults ?? []} unit={unit} />
+            <GaugeFields {...boxes} gauges={gauges} />
+            <KnockOnFields {...boxes} />
           </JobForm>
         </details>
       )}

@@ -1,5 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import type { HistoryLine, Kept, SectionName } from '../../../shared/words/job.ts';
+import type { LengthUnit } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { Field } from '../../parts/form/fieldBox.tsx';
@@ -74,8 +75,12 @@ export interface JobFormProps {
   readonly signed: boolean;
   /** Asks for the reason whether signed or not, in these words. */
   readonly why?: string;
+  /** Of its lengths, where it has any: sent along, so that they mean the same whatever is chosen since. */
+  readonly unit?: LengthUnit;
   readonly refused: Refused | null;
   readonly submit: string;
+  /** Another way to send it. */
+  readonly also?: { readonly label: string; readonly name: string };
   readonly first?: boolean;
   /** Sends a file beside the fields. */
   readonly file?: boolean;
@@ -99,6 +104,7 @@ export function JobForm(props: JobFormProps) {
         {refused?.stale && <Stale stale={refused.stale} />}
         {refused && <ErrorSummary faults={refused.faults} goTo={refused.stale === null} />}
         <input type="hidden" name="from" value={revision} />
+        {props.unit && <input type="hidden" name="unit" value={props.unit} />}
         {children}
         <div class="fields">
           {(signed || props.why !== undefined || whyError !== undefined) && (
@@ -123,6 +129,17 @@ export function JobForm(props: JobFormProps) {
           <button class={first ? 'button first' : 'button'} type="submit" id={`${id}-send`}>
             {submit}
           </button>
+          {props.also && (
+            <button
+              class="button"
+              type="submit"
+              id={`${id}-${props.also.name}`}
+              name={props.also.name}
+              value="1"
+            >
+              {props.also.label}
+            </button>
+          )}
         </div>
       </form>
     </InForm.Provider>

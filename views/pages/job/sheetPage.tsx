@@ -1,3 +1,4 @@
+import type { Writing } from '../../../shared/quantity/fieldText.ts';
 import type { Bending } from '../../../shared/words/bending.ts';
 import type { CoverCheck, CutPlanAnswer } from '../../../shared/words/cover.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
@@ -150,7 +151,7 @@ export function SheetPage({
             </p>
             <CutPlanPart plan={plan} unit={unit} id="sheet" level={2} paper />
             {bending && <p>Advice on bending: {bendingInWords(bending, unit)}</p>}
-            <StudsOnPaper studs={studs ?? null} unit={unit} />
+            <StudsOnPaper studs={studs ?? null} writing={frame} />
             <PhotoList photos={photos} unit={unit} />
           </div>
         </div>
@@ -189,8 +190,9 @@ function SheetFindings({ title, findings }: { title: string; findings: readonly 
   );
 }
 
-/** Which studs, whether they hold, and what was set anew or tightened again. */
-function StudsOnPaper({ studs, unit }: { studs: StudsChosen | null; unit: LengthUnit }) {
+/** Which studs, whether they hold, and what was replaced or re-torqued. */
+function StudsOnPaper({ studs, writing }: { studs: StudsChosen | null; writing: Writing }) {
+  const unit = writing.lengthUnit;
   return (
     <section class="paper-studs">
       <h2>Studs</h2>
@@ -215,13 +217,13 @@ function StudsOnPaper({ studs, unit }: { studs: StudsChosen | null; unit: Length
           )}
           {studs.replaced?.map((one) => (
             <p>
-              <b>Stud {one.stud} set anew:</b> {replacedInWords(one, unit)}.{' '}
+              <b>Replaced stud {one.stud}:</b> {replacedInWords(one, writing)}.{' '}
               <FoundShort findings={one.findings} />
             </p>
           ))}
           {studs.retightening && (
             <p>
-              <b>Tightened again:</b> {retightenedInWords(studs.retightening, unit)}{' '}
+              <b>Re-torqued:</b> {retightenedInWords(studs.retightening, writing)}.{' '}
               <FoundShort findings={studs.retightening.findings} />
             </p>
           )}

@@ -1,4 +1,6 @@
+import type { Writing } from '../../../shared/quantity/fieldText.ts';
 import type { CatalogueStack } from '../../../shared/words/catalogue.ts';
+import type { KnownFigures } from '../../../shared/words/fields/field.ts';
 import type { Job } from '../../../shared/words/job.ts';
 import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
@@ -13,14 +15,12 @@ import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Choice, Field } from '../../parts/form/fieldBox.tsx';
 import { Sign } from '../../parts/form/sign.tsx';
 import {
-  type FigureChoices,
   HOLDS,
   JOINT_FINDING,
   JointAnswer,
   JointFields,
   type JointFieldsProps,
   jointInWords,
-  type TorqueUnit,
 } from '../stud/jointFields.tsx';
 import { FIT_STATUS, type StudChoice, stackInWords } from '../stud/studPage.tsx';
 import { JobForm, type Refused, Who } from './section.tsx';
@@ -44,8 +44,9 @@ export interface StudsAsked {
   };
   /** null until a torque is typed. */
   readonly joint: Joint | null;
-  readonly torqueUnit: TorqueUnit;
-  readonly figures: FigureChoices;
+  /** How what was typed is written. */
+  readonly writing: Writing;
+  readonly figures: KnownFigures;
   readonly ring: JointFieldsProps['ring'];
   readonly prevailing: boolean;
   /** What cannot be used of what was typed to look at a stack. */
@@ -84,7 +85,7 @@ export function Studs({
   resurfacedMm,
   revisions,
   joint,
-  torqueUnit,
+  writing,
   figures,
   ring,
   doubts,
@@ -151,7 +152,7 @@ export function Studs({
                 unit={unit}
                 torqueFrom={kept.body.jointFrom?.torque ?? ''}
               />
-              <p class="hint">{jointInWords(keptJoint, kept.body.jointFrom ?? null, unit)}</p>
+              <p class="hint">{jointInWords(keptJoint, kept.body.jointFrom ?? null, writing)}</p>
             </>
           ) : (
             <p class="note">
@@ -167,7 +168,7 @@ export function Studs({
           job={job}
           studs={kept.body}
           unit={unit}
-          torqueUnit={torqueUnit}
+          writing={writing}
           initials={initials}
           refusedReplaced={refusedReplaced}
           refusedRetightened={refusedRetightened}
@@ -187,6 +188,7 @@ export function Studs({
           )}
           {(refused === null || choices.length === 0) && <ErrorSummary faults={wrong} />}
           <form method="get" action={`${href}#studs`} id="job-stack-form">
+            <input type="hidden" name="unit" value={writing.lengthUnit} />
             <div class="fields">
               <Choice
                 label="Flexplate stack"
@@ -226,6 +228,7 @@ export function Studs({
               revision={job.revision}
               initials={initials}
               signed={job.stage === 'signed'}
+              unit={writing.lengthUnit}
               refused={refused}
               submit="Keep these studs"
               first={job.stage === 'to-sign'}
@@ -263,8 +266,7 @@ export function Studs({
               <JointFields
                 fields={fields}
                 faults={wrong}
-                unit={unit}
-                torqueUnit={torqueUnit}
+                writing={writing}
                 figures={figures}
                 ring={ring}
                 prevailing={prevailing}

@@ -28,7 +28,7 @@ export interface JobPageProps {
   readonly photos: readonly Photo[];
   readonly missing: readonly string[];
   readonly refused: Refused | null;
-  readonly gauge: Readonly<Record<string, string>>;
+  readonly setupTyped: SetupProps['typed'];
   readonly gauges: SetupProps['gauges'];
   readonly before: Pick<MeasureProps, 'places' | 'token' | 'doubts'>;
   readonly after: Pick<MeasureProps, 'places' | 'token' | 'doubts'>;
@@ -144,7 +144,13 @@ export function JobPage(props: JobPageProps) {
     ),
     measure: (
       <>
-        <Setup {...common} gauge={props.gauge} gauges={props.gauges} refused={refusedIn('setup')} />
+        <Setup
+          {...common}
+          writing={frame}
+          typed={props.setupTyped}
+          gauges={props.gauges}
+          refused={refusedIn('setup')}
+        />
         <Measure {...common} {...props.before} pass="before" refused={measured('before')} />
         {photos('measure')}
       </>

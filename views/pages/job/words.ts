@@ -33,13 +33,3 @@ export const SECTION_WORD: Readonly<Record<SectionName | 'reading' | 'photo', st
   reading: 'readings',
   photo: 'photo',
 };
-
-export const CHUCKING_WORD = {
-  'pads-and-pilot-trued': 'pads and pilot trued in the chuck',
-  'side-wall-jaws': 'held by jaws on the side wall',
-} as const;
-export const THROUGH_WORD = {
-  bare: 'wall read on bare metal',
-  'pad-subtracted': 'wall read through a pad, pad subtracted',
-  ultrasound: 'wall read by ultrasound to the joint',
-} as const;

@@ -1,9 +1,12 @@
+import { linesOf } from '../../../shared/quantity/fieldLines.ts';
+import { bareUnitOf, boxesOf, type Writing } from '../../../shared/quantity/fieldText.ts';
+import type { KnownFigures } from '../../../shared/words/fields/field.ts';
+import { JOINT } from '../../../shared/words/fields/joint.ts';
 import type { JointFrom } from '../../../shared/words/job.ts';
 import {
   briefLength,
   FORCE,
   type LengthUnit,
-  printLength,
   printNumber,
   printShare,
   printTorque,
@@ -13,31 +16,10 @@ import type { Joint, StudCheck } from '../../../shared/words/stud.ts';
 import { HOLDS_WORD } from '../../../shared/words/verdicts.ts';
 import { TorqueWindow } from '../../drawings/torqueWindowPicture.tsx';
 import { FindingList } from '../../parts/findingList.tsx';
-import { errorsOf } from '../../parts/form/errorsOf.ts';
-import { Choice, Field, Tick } from '../../parts/form/fieldBox.tsx';
+import { Boxes } from '../../parts/form/bodyFields.tsx';
+import { Choice } from '../../parts/form/fieldBox.tsx';
 import { Sign } from '../../parts/form/sign.tsx';
 import { KeyFigures } from '../../parts/keyFigures.tsx';
-
-export type TorqueUnit = 'N·m' | 'lb-ft';
-
-interface FigureChoice {
-  readonly id: string;
-  readonly value: number;
-  readonly says: string;
-  readonly source: string;
-}
-
-export interface FigureChoices {
-  readonly nutFactors: readonly FigureChoice[];
-  readonly scatters: readonly FigureChoice[];
-  readonly frictions: readonly FigureChoice[];
-  readonly surfaces: readonly { readonly id: string; readonly says: string }[];
-  /** What counts where nothing is chosen. */
-  readonly scatter: string;
-  readonly friction: string;
-  readonly surface: string;
-  readonly serviceFactor: number;
-}
 
 /** How many studs on which circle, by the cover or by a stack's holes. */
 export interface StudRing {
@@ -49,47 +31,21 @@ export interface StudRing {
 export interface JointFieldsProps {
   readonly fields: Readonly<Record<string, string>>;
   readonly faults: readonly Fault[];
-  readonly unit: LengthUnit;
-  readonly torqueUnit: TorqueUnit;
-  readonly figures: FigureChoices;
+  readonly writing: Writing;
+  readonly figures: KnownFigures;
   /** How many studs on which circle, where these are left empty. */
   readonly ring: StudRing;
   readonly prevailing: boolean;
 }
 
-const ownChoice = { value: 'own', label: 'another figure: type it' };
+const TICKS = ['studsUsedBefore', 'retightened'] as const satisfies readonly (keyof Joint)[];
 
 /** What is asked to say whether the joint holds. The vehicle maker's torque comes first. */
 export function JointFields(props: JointFieldsProps) {
-  const { fields, faults, unit, torqueUnit, figures, ring } = props;
+  const { fields, faults, writing, figures, ring } = props;
   const whose = ring.of === 'cover' ? "the cover's" : "the stack's holes'";
-  const error = errorsOf(faults);
-  const field = (label: string, name: string, more: Partial<Parameters<typeof Field>[0]> = {}) => (
-    <Field label={label} name={name} value={fields[name]} error={error(name)} {...more} />
-  );
-  const choice = (
-    label: string,
-    name: string,
-    known: readonly FigureChoice[],
-    otherwise: string | null,
-    share = false,
-  ) => (
-    <Choice
-      label={label}
-      name={name}
-      value={fields[name] || (otherwise ?? '')}
-      error={error(name)}
-      options={[
-        ...(otherwise === null && !fields[name] ? [{ value: '', label: 'choose' }] : []),
-        ...known.map(({ id, value, says, source }) => ({
-          value: id,
-          label: `${share ? `± ${printShare(value, 0)}` : value.toFixed(2)}: ${says} (${source})`,
-        })),
-        ownChoice,
-      ]}
-    />
-  );
-  const given = ['torque', 'engine'].some((name) => (fields[name] ?? '') !== '');
+  const given = [JOINT.torqueNm, JOINT.engineTorqueNm].some(({ box }) => (fields[box] ?? '') !== '');
+  const boxes = { of: JOINT, fields, faults, writing, known: figures };
   return (
     <details class="more-findings" id="joint-fields" open={given || faults.some(isOfJoint)}>
       <summary>Will it hold? Torque and the joint</summary>
@@ -97,80 +53,48 @@ export function JointFields(props: JointFieldsProps) {
         The vehicle maker's torque comes first: look it up and tighten to it. What follows says what a torque
         does to the stud and the joint; it is advice.
       </p>
-      <input type="hidden" name="torqueUnit" value={torqueUnit} />
+      {fields.torqueUnit && <input type="hidden" name="torqueUnit" value={fields.torqueUnit} />}
       <div class="fields">
-        {field('Tightening torque', 'torque', {
-          unit: torqueUnit,
-          hint: torqueUnit === 'N·m' ? 'Or with its unit: 27 lb-ft' : 'Or with its unit: 37 N·m',
-        })}
-        <Choice
-          label="Whose figure it is"
-          name="torqueFrom"
-          value={fields.torqueFrom ?? ''}
-          options={[
-            { value: '', label: 'not said' },
-            { value: 'maker', label: "the vehicle maker's" },
-            { value: 'other', label: "not the vehicle maker's" },
-          ]}
+        <Boxes
+          {...boxes}
+          without={[...TICKS, ...(props.prevailing ? [] : ['prevailingNm'])]}
+          hints={{
+            torqueNm:
+              bareUnitOf('torque', writing) === 'N·m'
+                ? 'Or with its unit: 27 lb-ft'
+                : 'Or with its unit: 37 N·m',
+            ...(ring.count !== null && { studCount: `Empty: ${whose}, ${ring.count}` }),
+            ...(ring.circleMm !== null && {
+              studCircleDiameterMm: `Empty: ${whose}, ${briefLength(ring.circleMm, writing.lengthUnit)}`,
+            }),
+          }}
+          after={{
+            torqueNm: (
+              <Choice
+                label="Whose figure it is"
+                name="torqueFrom"
+                value={fields.torqueFrom ?? ''}
+                options={[
+                  { value: '', label: 'not given' },
+                  { value: 'maker', label: "the vehicle maker's" },
+                  { value: 'other', label: "not the vehicle maker's" },
+                ]}
+              />
+            ),
+          }}
         />
-        {field('Engine torque', 'engine', { unit: torqueUnit, hint: 'The most the engine gives' })}
-        {field('Service factor', 'service', {
-          value: fields.service ?? String(figures.serviceFactor),
-          size: 'figure',
-          inputmode: 'decimal',
-          hint: 'For jerks; common practice, no source',
-        })}
-        {choice('Nut factor K: how nut and stud are', 'kFrom', figures.nutFactors, null)}
-        {fields.kFrom === 'own' &&
-          field('Nut factor K', 'k', { size: 'figure', hint: 'Write down where it is from' })}
-        {choice('Spread of the preload', 'scatterFrom', figures.scatters, figures.scatter, true)}
-        {fields.scatterFrom === 'own' && field('Spread ±', 'scatter', { unit: '%' })}
-        {choice('Friction, pad on plate', 'muFrom', figures.frictions, figures.friction)}
-        {fields.muFrom === 'own' && field('Friction', 'mu', { size: 'figure' })}
-        <Choice
-          label="Surfaces of pad, plate and nut"
-          name="surface"
-          value={fields.surface || figures.surface}
-          hint="How much settles: VDI 2230:2003, table 5, from memory"
-          options={figures.surfaces.map(({ id, says }) => ({ value: id, label: says }))}
-        />
-        {field('Number of studs', 'jointStuds', {
-          size: 'figure',
-          hint: ring.count === null ? undefined : `Empty: ${whose}, ${ring.count}`,
-        })}
-        {field('Stud circle Ø', 'jointCircle', {
-          unit,
-          hint: ring.circleMm === null ? undefined : `Empty: ${whose}, ${briefLength(ring.circleMm, unit)}`,
-        })}
-        {props.prevailing &&
-          field('Torque that only turns the nut', 'prevTorque', {
-            unit: torqueUnit,
-            optional: true,
-            hint: 'On the last turn before it seats',
-          })}
       </div>
       <div>
-        <Tick
-          label="The studs were used before"
-          name="usedBefore"
-          value="1"
-          checked={fields.usedBefore === '1'}
-        />
-        <Tick
-          label="Tightened again after the first heat cycle: count half the settling (only where the vehicle's maker allows it, without thread-locker)"
-          name="retightened"
-          value="1"
-          checked={fields.retightened === '1'}
-        />
+        <Boxes {...boxes} only={TICKS} />
       </div>
     </details>
   );
 }
 
-const OF_JOINT = /^(torque|engine|service|k|kFrom|scatter|mu|joint|prevTorque)/;
+const BOXES: ReadonlySet<string> = new Set(boxesOf(JOINT));
 
 function isOfJoint({ path }: Fault): boolean {
-  return OF_JOINT.test(path);
+  return BOXES.has(path);
 }
 
 /** Findings of the joint are shown in a place of their own. */
@@ -265,29 +189,21 @@ function whoseTorque(torqueFrom: string, joint: Joint, unit: LengthUnit): string
 }
 
 /** What the joint was worked with, each figure with its source. */
-export function jointInWords(joint: Joint, from: JointFrom | null, unit: LengthUnit): string {
-  const source = (words: string | undefined) => (words ? `: ${words}` : '');
-  return [
-    `Torque ${printTorque(joint.torqueNm, unit, 1)}`,
-    `engine ${printTorque(joint.engineTorqueNm, unit)} × service factor ${joint.serviceFactor} (common practice, no source)`,
-    `nut factor ${joint.nutFactor}${source(from?.nutFactor)}`,
-    `spread ± ${printShare(joint.scatter, 0)}${source(from?.scatter)}`,
-    `friction ${joint.friction}${source(from?.friction)}`,
-    `surfaces ${SURFACE_WORD[joint.surface ?? 'rz-10-to-40']}`,
-    `${joint.studCount} studs on Ø ${printLength(joint.studCircleDiameterMm, unit, 'coarse')}`,
-    ...(joint.prevailingNm ? [`${printTorque(joint.prevailingNm, unit, 1)} only turns the nut`] : []),
-    ...(joint.studsUsedBefore ? ['studs used before'] : []),
-    ...(joint.retightened ? ['half the settling counted, for tightening again'] : []),
-  ]
-    .join('; ')
-    .concat('.');
+export function jointInWords(joint: Joint, from: JointFrom | null, writing: Writing): string {
+  const lines = linesOf(JOINT, joint, writing, { made: { ofStack: [] }, beside: sourcesOf(from) });
+  return `${lines.map(({ label, value }) => `${label}: ${value}`).join('; ')}.`;
 }
 
-export const SURFACE_WORD = {
-  'rz-under-10': 'Rz under 10 µm',
-  'rz-10-to-40': 'Rz 10 to 40 µm',
-  'rz-40-to-160': 'Rz 40 to 160 µm',
-} as const;
+/** Where the figures of a joint are from, by the names of its fields. */
+export function sourcesOf(from: JointFrom | null) {
+  const whose = { maker: "the vehicle maker's", other: "not the vehicle maker's" } as const;
+  return {
+    torqueNm: from?.torque ? whose[from.torque] : undefined,
+    nutFactor: from?.nutFactor,
+    scatter: from?.scatter,
+    friction: from?.friction,
+  };
+}
 
 /** The same in two sentences, for a slip. */
 export function JointLine({ check, joint, unit, torqueFrom }: JointAnswerProps) {

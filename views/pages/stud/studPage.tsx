@@ -1,5 +1,7 @@
 import type { ComponentChildren } from 'preact';
+import type { Writing } from '../../../shared/quantity/fieldText.ts';
 import type { CatalogueStack, CatalogueStud } from '../../../shared/words/catalogue.ts';
+import type { KnownFigures } from '../../../shared/words/fields/field.ts';
 import type { Status } from '../../../shared/words/finding.ts';
 import { lengthFigure, printLength } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
@@ -15,14 +17,7 @@ import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Choice, Field } from '../../parts/form/fieldBox.tsx';
 import { Sign } from '../../parts/form/sign.tsx';
-import {
-  type FigureChoices,
-  JOINT_FINDING,
-  JointAnswer,
-  JointFields,
-  type StudRing,
-  type TorqueUnit,
-} from './jointFields.tsx';
+import { JOINT_FINDING, JointAnswer, JointFields, type StudRing } from './jointFields.tsx';
 import { Narrow, type Substitute, Substitutes, shelfInWords } from './shelfParts.tsx';
 import { StackFields } from './stackFields.tsx';
 import { Tolerances } from './tolerancesPart.tsx';
@@ -48,8 +43,9 @@ export interface StudPageProps {
   readonly joint: Joint | null;
   /** What the stack's holes say. */
   readonly ring: StudRing;
-  readonly torqueUnit: TorqueUnit;
-  readonly figures: FigureChoices;
+  /** How what was typed is written. */
+  readonly writing: Writing;
+  readonly figures: KnownFigures;
   /** By stud: what would make something better of it. */
   readonly mends: Readonly<Record<string, readonly string[]>>;
   readonly substitutes: readonly Substitute[];
@@ -154,8 +150,7 @@ export function StudPage(props: StudPageProps) {
             <JointFields
               fields={fields}
               faults={faults}
-              unit={unit}
-              torqueUnit={props.torqueUnit}
+              writing={props.writing}
               figures={props.figures}
               ring={props.ring}
               prevailing={chosen?.nut?.prevailing ?? fields.prevailing === '1'}

@@ -1,5 +1,5 @@
 import type { JointFrom } from '../../../../shared/words/job.ts';
-import type { Joint, SurfaceClass } from '../../../../shared/words/stud.ts';
+import type { Joint } from '../../../../shared/words/stud.ts';
 
 /** One figure a joint can be worked with, as its source gives it. */
 export interface NamedFigure {
@@ -27,13 +27,6 @@ export const NUT_FACTORS: readonly NamedFigure[] = [
   { id: 'cadmium', value: 0.16, says: 'cadmium plated', source: SHIGLEY },
   { id: 'anti-seize', value: 0.12, says: 'with an anti-seize compound', source: SHIGLEY },
   { id: 'low-friction', value: 0.09, says: 'with a friction-reducing nut', source: SHIGLEY },
-];
-
-/** By roughness; which work leaves it is common practice, no source. The figures are in embeddingLoss.ts. */
-export const SURFACES: readonly { readonly id: SurfaceClass; readonly says: string }[] = [
-  { id: 'rz-under-10', says: 'smooth, Rz under 10 µm: ground or finely turned' },
-  { id: 'rz-10-to-40', says: 'Rz 10 to 40 µm: as turned or milled' },
-  { id: 'rz-40-to-160', says: 'rough, Rz 40 to 160 µm: as rolled, pressed or sawn' },
 ];
 
 export const SCATTERS: readonly NamedFigure[] = [

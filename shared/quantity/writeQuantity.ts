@@ -1,0 +1,87 @@
+import { BARE_UNIT, kindOf, type TypedKind } from './bareUnit.ts';
+import { type DecimalSign, withSign } from './plainNumber.ts';
+import { type Ratio, ratioOf } from './ratio.ts';
+import { readQuantity } from './readQuantity.ts';
+import { KINDS, UNITS, type UnitName } from './units.ts';
+
+/** With more decimals than these another unit is tried. */
+const FEW_DECIMALS = 6;
+/** As many as any number needs to be told from every other. */
+const ALL_DECIMALS = 25;
+
+/** The value as an exact ratio; `1e-7` has its exponent taken out. */
+function exact(value: number): Ratio {
+  const [digits = '', exponent = '0'] = String(Math.abs(value)).split('e');
+  const { num, den } = ratioOf(digits);
+  const power = 10n ** BigInt(Math.abs(Number(exponent)));
+  return Number(exponent) < 0 ? { num, den: den * power } : { num: num * power, den };
+}
+
+/** `num / den` with so many decimals, rounded half up. */
+function decimals({ num, den }: Ratio, count: number): string {
+  const scaled = (num * 10n ** BigInt(count) * 2n + den) / (den * 2n);
+  const digits = String(scaled).padStart(count + 1, '0');
+  return count === 0 ? digits : `${digits.slice(0, -count)}.${digits.slice(-count)}`;
+}
+
+/** In one unit with the fewest decimals that read back to the very same number; null where none of so many do. */
+function written(
+  value: number,
+  kind: TypedKind,
+  unit: UnitName,
+  sign: DecimalSign,
+  most: number,
+): string | null {
+  const asked = kindOf(kind);
+  const factor = UNITS.find((row) => row.kind === asked && row.name === unit)?.factor;
+  if (!factor || !Number.isFinite(value)) return null;
+  const { num, den } = exact(value);
+  const inUnit = { num: num * factor.den, den: den * factor.num };
+  for (let count = 0; count <= most; count++) {
+    const typed = withSign(`${value < 0 ? '-' : ''}${decimals(inUnit, count)}`, sign);
+    const read = readQuantity({ field: '', typed, kind: asked, unit, decimalSign: sign });
+    if (read.ok && read.value === value) return typed;
+  }
+  return null;
+}
+
+/**
+ * A stored quantity as text for a box that will be read again: the inverse of `readQuantity`. Bare in the unit of the
+ * box if that reads back to the very same number with a few decimals, else with the unit in which it does. Nothing is
+ * rounded away. Not for showing a result (that is `printLength` and its like).
+ */
+export function writeQuantity(value: number, kind: TypedKind, bare: UnitName, sign: DecimalSign): string {
+  const kept = kind === 'share' ? '%' : KINDS[kindOf(kind)].keptIn;
+  const { mm, in: inch } = BARE_UNIT[kind];
+  for (const unit of new Set<UnitName>([bare, kept, mm, inch])) {
+    const text = written(value, kind, unit, sign, FEW_DECIMALS);
+    if (text !== null) return unit === bare ? text : `${text} ${unit}`;
+  }
+  const whole = written(value, kind, kept, sign, ALL_DECIMALS) ?? withSign(String(value), sign);
+  return bare === kept ? whole : `${whole} ${kept}`;
+}
+
+/**
+ * The same with its unit, for telling: `4.7625 mm`, `37 N·m`. A length has every figure, so that two that differ never
+ * read alike; others have nine.
+ */
+export function tellQuantity(value: number, kind: TypedKind, bare: UnitName, sign: DecimalSign): string {
+  const kept = KINDS[kindOf(kind)].keptIn;
+  const text =
+    written(value, kind, bare, sign, FEW_DECIMALS) ??
+    (kind === 'length' ? writeQuantity(value, kind, bare, sign) : figures(value, kind, bare, sign));
+  return bare === '' || (kind === 'length' && text.endsWith(` ${kept}`)) ? text : `${text} ${bare}`;
+}
+
+const MOST_FIGURES = 9;
+
+function figures(value: number, kind: TypedKind, unit: UnitName, sign: DecimalSign): string {
+  const factor = UNITS.find((row) => row.kind === kindOf(kind) && row.name === unit)?.factor;
+  const inUnit = factor ? (value * Number(factor.den)) / Number(factor.num) : value;
+  return withSign(String(Number(inUnit.toPrecision(MOST_FIGURES))), sign);
+}
+
+/** A stored length for its box: bare in the person’s unit, or with `mm`. */
+export function writeLength(mm: number, unit: 'mm' | 'in', decimalSign: DecimalSign): string {
+  return writeQuantity(mm, 'length', BARE_UNIT.length[unit], decimalSign);
+}

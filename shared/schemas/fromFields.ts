@@ -1,0 +1,77 @@
+import type { z } from 'zod';
+import { KINDS } from '../quantity/units.ts';
+import {
+  type AnyField,
+  type AnyFields,
+  type BodyOf,
+  entriesOf,
+  type MeasuredField,
+  subjectOf,
+} from '../words/fields/field.ts';
+import {
+  choice,
+  count,
+  day,
+  extent,
+  height,
+  list,
+  orElse,
+  orNull,
+  quantity,
+  size,
+  strict,
+  text,
+  yesNo,
+} from './fields.ts';
+
+const LENGTH = { size, extent, height } as const;
+
+/** The unit a quantity is kept and sent in. */
+function unitOf(kind: MeasuredField['kind']): string {
+  return kind === 'stress' ? KINDS.pressure.keptIn : kind === 'angle' ? 'degrees' : KINDS[kind].keptIn;
+}
+
+function given(field: AnyField): z.ZodType | null {
+  const name = subjectOf(field);
+  switch (field.kind) {
+    case 'made':
+      return null;
+    case 'size':
+    case 'extent':
+    case 'height':
+      return LENGTH[field.kind](name);
+    case 'lengths':
+      return list(name, LENGTH[field.each](name), { most: field.most });
+    case 'count':
+      return count(name, field.least, field.most);
+    case 'share':
+      return quantity(name, '', field);
+    case 'number':
+      return quantity(name, field.unit, field, field.advice);
+    case 'text':
+      return text(name, field);
+    case 'day':
+      return day(name);
+    case 'choice':
+      return choice(name, Object.keys(field.options) as [string, ...string[]]);
+    case 'yes-no':
+      return yesNo(name);
+    case 'part':
+      return strict(name, shapeOf(field.fields));
+    default:
+      return quantity(name, unitOf(field.kind), field, field.advice);
+  }
+}
+
+/** What a record of fields takes, field by field: what nobody types is left to whoever makes it. */
+export function shapeOf<F extends AnyFields>(
+  fields: F,
+): { [Key in keyof BodyOf<F>]: z.ZodType<BodyOf<F>[Key]> } {
+  const shape = entriesOf(fields).flatMap(([key, field]) => {
+    const schema = given(field);
+    if (schema === null) return [];
+    if (field.optional) return [[key, orNull(schema)]];
+    return [[key, field.ifLeftOut === undefined ? schema : orElse(schema, field.ifLeftOut)]];
+  });
+  return Object.fromEntries(shape) as { [Key in keyof BodyOf<F>]: z.ZodType<BodyOf<F>[Key]> };
+}

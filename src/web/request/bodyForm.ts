@@ -1,0 +1,110 @@
+import { boxOf, partAt, typedAs } from '../../../shared/quantity/fieldText.ts';
+import {
+  type AnyField,
+  type AnyFields,
+  type BodyOf,
+  entriesOf,
+  type KnownFigures,
+  OWN_FIGURE,
+} from '../../../shared/words/fields/field.ts';
+import type { TypedForm } from './typed.ts';
+
+interface Reading {
+  /** Stands before the name of each box. */
+  readonly at?: string;
+  readonly known?: KnownFigures;
+  /** What an empty box stands for, where that depends on something beside the form. */
+  readonly ifEmpty?: Readonly<Record<string, unknown>>;
+  /** Nothing of it has been begun: an empty box is no fault. */
+  readonly idle?: boolean;
+}
+
+/** What was read of a body: null where a box was empty or could not be used, and then the form says why. */
+export type BodyRead<F> = { readonly [Key in keyof BodyOf<F>]: BodyOf<F>[Key] | null };
+
+/** The boxes of a body, read as its fields say. Whether the values make sense is for the schema of the same fields. */
+export function readBody<F extends AnyFields>(form: TypedForm, fields: F, how: Reading = {}): BodyRead<F> {
+  const read = entriesOf(fields).flatMap(([key, field]) =>
+    field.kind === 'made' ? [] : [[key, readField(form, key, field, how)]],
+  );
+  return Object.fromEntries(read) as BodyRead<F>;
+}
+
+/** Whether anything was typed that is part of a body; what is chosen from a list alone is not. */
+export function anyTyped(form: TypedForm, fields: AnyFields, at = ''): boolean {
+  return entriesOf(fields).some(([key, field]) => {
+    if (field.kind === 'part') return anyTyped(form, field.fields, partAt(field, at));
+    const box = boxOf(key, field, at);
+    return box !== null && field.kind !== 'choice' && form.has(box);
+  });
+}
+
+function readField(form: TypedForm, key: string, field: AnyField, how: Reading): unknown {
+  if (field.kind === 'part') {
+    const at = partAt(field, how.at ?? '');
+    if (field.optional && !anyTyped(form, field.fields, at)) return null;
+    return readBody(form, field.fields, { ...how, at, ifEmpty: {} });
+  }
+  const box = boxOf(key, field, how.at);
+  if (box === null) return field.optional ? null : (field.ifLeftOut ?? null);
+  const read = readBox(form, box, field, how);
+  const places = [box, 'chosenIn' in field ? (field.chosenIn ?? box) : box];
+  if (read !== null || field.optional || how.idle || form.faults.some(({ path }) => places.includes(path)))
+    return read;
+  return how.ifEmpty?.[key] ?? field.ifEmpty ?? form.needed(null, box, field.label);
+}
+
+/** What stands in one box; null where nothing does. */
+function readBox(form: TypedForm, box: string, field: Exclude<AnyField, { kind: 'part' }>, how: Reading) {
+  const { label } = field;
+  switch (field.kind) {
+    case 'made':
+      return null;
+    case 'text':
+    case 'day': {
+      const text = form.text(box);
+      return text === '' && (field.optional || field.kind === 'day' || field.least) ? null : text;
+    }
+    case 'choice':
+      return form.oneOf(box, label, Object.keys(field.options));
+    case 'yes-no': {
+      if (!field.optional) return form.text(box) === '1';
+      const said = form.oneOf(box, label, ['yes', 'no'] as const);
+      return said === null ? null : said === 'yes';
+    }
+    case 'lengths':
+      return form.lengths(box, label);
+    case 'number':
+    case 'share':
+      return field.chosenIn === undefined
+        ? form.quantity(box, label, field.kind)
+        : readChosen(form, box, { ...field, chosenIn: field.chosenIn }, how);
+    default:
+      return form.quantity(box, label, typedAs(field));
+  }
+}
+
+/** One of the figures known, or the person’s own, typed beside it. */
+function readChosen(
+  form: TypedForm,
+  box: string,
+  { label, kind, chosenIn }: { label: string; kind: 'number' | 'share'; chosenIn: string },
+  { known = {}, idle = false }: Reading,
+): number | null {
+  const own = form.quantity(box, label, kind);
+  const chosen = form.text(chosenIn) || known[chosenIn]?.otherwise;
+  if (chosen === OWN_FIGURE) return own;
+  const figure = known[chosenIn]?.figures.find(({ id }) => id === chosen);
+  if (!figure && !idle) form.fault(chosenIn, `${label} is not chosen. Choose one, or type your own.`);
+  return figure?.value ?? null;
+}
+
+/** The box of each place in a body, for a fault that a schema or a calculation found; null for a place without one. */
+export function boxAt(fields: AnyFields, path: string, at = ''): string | null {
+  const [key = '', ...rest] = path.split('.');
+  const field = Object.hasOwn(fields, key) ? fields[key] : undefined;
+  if (field === undefined || field.kind === 'made') return null;
+  if (field.kind !== 'part') return boxOf(key, field, at);
+  const below = rest.length > 0 ? rest.join('.') : entriesOf(field.fields)[0]?.[0];
+  return below === undefined ? null : boxAt(field.fields, below, partAt(field, at));
+}

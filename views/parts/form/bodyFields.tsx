@@ -1,0 +1,181 @@
+import type { ComponentChildren } from 'preact';
+import { asTyped, boxOf, partAt, unitShown, type Writing } from '../../../shared/quantity/fieldText.ts';
+import {
+  type AnyField,
+  type AnyFields,
+  entriesOf,
+  type KnownFigures,
+  OWN_FIGURE,
+} from '../../../shared/words/fields/field.ts';
+import { printShare } from '../../../shared/words/print.ts';
+import type { Fault } from '../../../shared/words/refusal.ts';
+import { errorsOf } from './errorsOf.ts';
+import { Choice, Field, TextArea, Tick } from './fieldBox.tsx';
+
+export interface BodyFieldsProps {
+  readonly of: AnyFields;
+  /** What stands in each box, by its name. */
+  readonly fields: Readonly<Record<string, string>>;
+  readonly faults: readonly Fault[];
+  readonly writing: Writing;
+  readonly known?: KnownFigures;
+  /** Stands before the name of each box. */
+  readonly at?: string;
+  /** Only these, in the order of the record; every field of it otherwise. */
+  readonly only?: readonly string[];
+  readonly without?: readonly string[];
+  /** A hint that depends on something beside the body, by the name of the field. */
+  readonly hints?: Readonly<Record<string, ComponentChildren>>;
+  /** Another box than the kind of field has, by the name of the field. */
+  readonly instead?: Readonly<Record<string, ComponentChildren>>;
+  /** What comes after a box, by the name of the field. */
+  readonly after?: Readonly<Record<string, ComponentChildren>>;
+}
+
+/** The boxes of a body, made from its fields: label, unit, help, what stands there and what is wrong with it. */
+export function BodyFields(props: BodyFieldsProps) {
+  return (
+    <>
+      {groupsOf(shownOf(props)).map(({ head, keys }) =>
+        head === null ? (
+          <div class="fields">
+            <Boxes {...props} only={keys} />
+          </div>
+        ) : (
+          <fieldset class="group">
+            <legend>{head}</legend>
+            <div class="fields">
+              <Boxes {...props} only={keys} />
+            </div>
+          </fieldset>
+        ),
+      )}
+    </>
+  );
+}
+
+/** The same without heads, for a place that has its own. */
+export function Boxes(props: BodyFieldsProps) {
+  return (
+    <>
+      {shownOf(props).map(([key, field]) => (
+        <>
+          {props.instead?.[key] ?? <Box {...props} name={key} field={field} />}
+          {props.after?.[key]}
+        </>
+      ))}
+    </>
+  );
+}
+
+function shownOf({ of, only, without = [] }: BodyFieldsProps) {
+  return entriesOf(of).filter(
+    ([key, field]) =>
+      (only?.includes(key) ?? true) && !without.includes(key) && field.kind !== 'made' && field.box !== null,
+  );
+}
+
+function groupsOf(shown: readonly (readonly [string, AnyField])[]) {
+  const groups: { head: string | null; keys: string[] }[] = [];
+  for (const [key, { head }] of shown) {
+    const last = groups.at(-1);
+    if (last === undefined || head !== undefined) groups.push({ head: head ?? null, keys: [key] });
+    else last.keys.push(key);
+  }
+  return groups;
+}
+
+const NUMBERS: ReadonlySet<AnyField['kind']> = new Set(['number', 'count', 'ratio', 'share']);
+
+function Box(props: BodyFieldsProps & { readonly name: string; readonly field: AnyField }) {
+  const { fields, faults, writing, at = '', hints, name: key, field } = props;
+  if (field.kind === 'part')
+    return (
+      <Boxes
+        of={field.fields}
+        {...{ fields, faults, writing }}
+        at={partAt(field, at)}
+        {...(props.known && { known: props.known })}
+      />
+    );
+  const name = boxOf(key, field, at) ?? key;
+  const hint = hints?.[key] ?? field.help;
+  const value = fields[name] ?? emptyText(field, writing);
+  const error = errorsOf(faults)(name);
+  const optional = field.optional === true || (field.kind === 'text' && !field.least);
+  const known = 'chosenIn' in field && field.chosenIn !== undefined && props.known?.[field.chosenIn];
+  if (known) return <Chosen {...props} chosenIn={field.chosenIn ?? ''} figures={known} />;
+  const described = { label: field.label, name, value, error, ...(hint !== undefined && { hint }) };
+  switch (field.kind) {
+    case 'choice':
+      return <Choice {...described} options={optionsOf(field, field.options)} />;
+    case 'yes-no':
+      if (field.optional) return <Choice {...described} options={optionsOf(field, field.words ?? YES_NO)} />;
+      return (
+        <Tick
+          label={field.help ? `${field.label}: ${field.help}` : field.label}
+          name={name}
+          value="1"
+          checked={value === '1'}
+        />
+      );
+    case 'text':
+      if (field.lines) return <TextArea {...described} rows={2} optional={optional} />;
+      return <Field {...described} optional={optional} size={field.most > 80 ? 'full' : 'words'} />;
+    case 'day':
+      return <Field {...described} type="date" size="figure" optional={optional} />;
+    case 'lengths':
+      return <Field {...described} optional size="words" inputmode="decimal" unit={writing.lengthUnit} />;
+    default: {
+      const unit = unitShown(field, writing);
+      const figure = NUMBERS.has(field.kind) && { size: 'figure' as const, inputmode: 'decimal' as const };
+      return <Field {...described} {...figure} {...(unit !== undefined && { unit })} optional={optional} />;
+    }
+  }
+}
+
+/** One of the figures known, or the box for another. */
+function Chosen(
+  props: BodyFieldsProps & {
+    readonly name: string;
+    readonly field: AnyField;
+    readonly chosenIn: string;
+    readonly figures: KnownFigures[string];
+  },
+) {
+  const { fields, faults, field, chosenIn } = props;
+  const { figures, otherwise } = props.figures;
+  const chosen = fields[chosenIn] || (otherwise ?? '');
+  return (
+    <>
+      <Choice
+        label={field.label}
+        name={chosenIn}
+        value={chosen}
+        error={errorsOf(faults)(chosenIn)}
+        options={[
+          ...(chosen === '' ? [{ value: '', label: 'choose' }] : []),
+          ...figures.map(({ id, value, says, source }) => ({
+            value: id,
+            label: `${field.kind === 'share' ? `± ${printShare(value, 0)}` : value.toFixed(2)}: ${says} (${source})`,
+          })),
+          { value: OWN_FIGURE, label: 'another figure: type it' },
+        ]}
+      />
+      {chosen === OWN_FIGURE && <Box {...props} known={{}} />}
+    </>
+  );
+}
+
+/** What an empty box is taken as, so that it is seen. */
+function emptyText(field: AnyField, writing: Writing): string | undefined {
+  if (field.ifEmpty === undefined) return undefined;
+  return asTyped({ it: { ...field, box: 'it' } }, { it: field.ifEmpty }, writing).it;
+}
+
+const YES_NO = { yes: 'yes', no: 'no' };
+
+function optionsOf({ optional, none }: AnyField, words: Readonly<Record<string, string>>) {
+  const options = Object.entries(words).map(([value, label]) => ({ value, label }));
+  return optional ? [{ value: '', label: none ?? 'not given' }, ...options] : options;
+}

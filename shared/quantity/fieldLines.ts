@@ -83,7 +83,7 @@ export function linesOf<F extends AnyFields>(
 }
 
 /** One field’s value as it is told. */
-export function valueInWords(field: AnyField, value: unknown, path: string, telling: Telling): string {
+function valueInWords(field: AnyField, value: unknown, path: string, telling: Telling): string {
   if (value === null || value === undefined) return field.none ?? NOT_GIVEN;
   switch (field.kind) {
     case 'text':

@@ -52,7 +52,7 @@ const mark = strict('The entry', {
   depthMm: extent('The depth'),
 });
 
-export const gaugeSchema = strict('The gauge', shapeOf(GAUGE_FIGURES));
+const gaugeSchema = strict('The gauge', shapeOf(GAUGE_FIGURES));
 
 /** A share of sureness: more than a coin's toss, less than certainty. */
 export const confidence = quantity('The confidence', '', { least: 0.5, most: 0.9999 });

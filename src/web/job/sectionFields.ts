@@ -1,5 +1,6 @@
 import { type FieldLine, lengthInWords, linesOf } from '../../../shared/quantity/fieldLines.ts';
 import type { Writing } from '../../../shared/quantity/fieldText.ts';
+import { lowerFirst } from '../../../shared/words/fields/field.ts';
 import { JOINT } from '../../../shared/words/fields/joint.ts';
 import { SETUP } from '../../../shared/words/fields/setup.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
@@ -29,9 +30,7 @@ type InWords = { readonly [S in SectionName]: (body: JobSections[S], writing: Wr
 
 const line = (label: string, value: string): FieldLine => ({ label, value });
 const under = (head: string, lines: FieldLine[]) =>
-  lines.map(({ label, value }) =>
-    line(`${head}: ${label.slice(0, 1).toLowerCase()}${label.slice(1)}`, value),
-  );
+  lines.map(({ label, value }) => line(`${head}: ${lowerFirst(label)}`, value));
 
 const CRACKS = {
   found: 'a crack was found',

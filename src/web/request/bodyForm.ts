@@ -31,7 +31,7 @@ export function readBody<F extends AnyFields>(form: TypedForm, fields: F, how: R
 }
 
 /** Whether anything was typed that is part of a body; what is chosen from a list alone is not. */
-export function anyTyped(form: TypedForm, fields: AnyFields, at = ''): boolean {
+function anyTyped(form: TypedForm, fields: AnyFields, at = ''): boolean {
   return entriesOf(fields).some(([key, field]) => {
     if (field.kind === 'part') return anyTyped(form, field.fields, partAt(field, at));
     const box = boxOf(key, field, at);

@@ -28,7 +28,7 @@ export function unitOf({ unit }: Fields): LengthUnit | null {
 }
 
 /** How what stands in these fields was written: a form says in which units its boxes were shown. */
-export function writingIn(fields: Fields, { lengthUnit, decimalSign }: Writing): Writing {
+function writingIn(fields: Fields, { lengthUnit, decimalSign }: Writing): Writing {
   const { torqueUnit } = fields;
   return {
     lengthUnit: unitOf(fields) ?? lengthUnit,

@@ -1,3 +1,5 @@
+import { RING_WIDTH_MM } from '../words/places.ts';
+
 /** A radius on the cover, and how far from the middle the plan of the face draws it. */
 interface Knot {
   readonly radiusMm: number;
@@ -7,8 +9,6 @@ interface Knot {
 /** From the middle outwards, both growing: between two knots the plan is to scale. */
 export type PlanRadii = readonly [Knot, Knot, ...Knot[]];
 
-/** Radii this close are one row of stations. */
-const ROW_MM = 0.5;
 /** In units of the drawing: 48 px and a little on a phone, a finger's width. */
 const FINGER = 53;
 /** The outermost row keeps this far from the rim, and the innermost this far from the middle. */
@@ -45,7 +45,7 @@ function rowsOf(radiiMm: readonly number[]): number[] {
   const rows: [number, number][] = [];
   for (const radius of [...radiiMm].sort((a, b) => a - b)) {
     const row = rows.at(-1);
-    if (row !== undefined && radius - row[0] <= ROW_MM) row[1] = radius;
+    if (row !== undefined && radius - row[0] <= RING_WIDTH_MM) row[1] = radius;
     else rows.push([radius, radius]);
   }
   return rows.map(([least, most]) => (least + most) / 2);

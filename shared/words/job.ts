@@ -226,6 +226,15 @@ export const STAGES = [
 ] as const;
 export type Stage = (typeof STAGES)[number];
 
+/** The steps of a job in their order. */
+export const STEP_NAMES = ['receive', 'look', 'measure', 'decide', 'cut', 'verify', 'studs', 'sign'] as const;
+export type StepName = (typeof STEP_NAMES)[number];
+/** `open`: asked for and not there; `spared`: not there, and nothing asks for it. */
+export type StepStands = 'done' | 'open' | 'spared';
+export type JobSteps = Readonly<Record<StepName, StepStands>>;
+/** As a page shows it. `missing`: needed before the next can be done; `later`: its turn has not come. */
+export type StepState = 'done' | 'next' | 'missing' | 'later';
+
 export interface Job {
   readonly id: number;
   readonly number: string;
@@ -234,6 +243,7 @@ export interface Job {
   readonly createdAt: string;
   readonly changedAt: string;
   readonly stage: Stage;
+  readonly steps: JobSteps;
   readonly outcome: DecisionKind | null;
   readonly demo: boolean;
   readonly sections: { readonly [S in SectionName]: Kept<JobSections[S]> | null };

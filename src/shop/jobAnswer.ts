@@ -3,7 +3,7 @@ import { faultsOf } from '../../shared/schemas/faultsOf.ts';
 import type { ShopCriteria } from '../../shared/words/catalogue.ts';
 import type { CoverCheck, CoverCheckInput, GaugeAtHand, Station } from '../../shared/words/cover.ts';
 import type { Finding } from '../../shared/words/finding.ts';
-import type { Job, Pass, Reading, ReadingKind } from '../../shared/words/job.ts';
+import type { Job, Pass, Reading, ReadingKind, Stage, StepName } from '../../shared/words/job.ts';
 import { countingPasses, passesBeforeRing } from '../../shared/words/passes.ts';
 import { samePlace } from '../../shared/words/places.ts';
 import type { LengthUnit } from '../../shared/words/print.ts';
@@ -231,6 +231,22 @@ export function nextPassOf(job: Job, unit: LengthUnit): NextPass | null {
     throw error;
   }
 }
+
+/** The step that is to be done; while it is still dark, the cut comes before all else. */
+export function nextStepOf(job: Job, pass: NextPass | null): StepName | null {
+  const dark = pass !== null && pass.state !== 'gone' && pass.state !== 'look';
+  return dark && (job.stage === 'to-verify' || job.stage === 'to-sign') ? 'cut' : NEXT_AT[job.stage];
+}
+
+const NEXT_AT: Readonly<Record<Stage, StepName | null>> = {
+  'to-look': 'look',
+  'to-measure': 'measure',
+  'to-decide': 'decide',
+  'to-cut': 'cut',
+  'to-verify': 'verify',
+  'to-sign': 'sign',
+  signed: null,
+};
 
 function passMade(job: Job): PassMade | null {
   const decision = job.sections.decision?.body;

@@ -13,6 +13,7 @@ const NO_FORMULA: Readonly<Record<string, string>> = {
   'cover/coverNumbers.ts': 'gathers the numbers; each formula has its own file',
   'cover/refuseImpossible.ts': 'refuses',
   'heat/refuseHeat.ts': 'refuses',
+  'job/jobStage.ts': 'says what is done and what is missing',
   'judge/coverReason.ts': 'puts a verdict into words',
   'judge/coverWords.ts': 'puts numbers into words',
   'judge/cutFindings.ts': 'sets numbers beside their limits, in words',

@@ -1,7 +1,5 @@
 import type { ComponentChildren } from 'preact';
-
-/** `missing`: needed before the next can be done; `later`: its turn has not come. */
-export type StepState = 'done' | 'next' | 'missing' | 'later';
+import type { StepState } from '../../shared/words/job.ts';
 
 export interface StepOfJob {
   readonly title: string;

@@ -6,6 +6,7 @@ import type {
   Job,
   JobLine,
   JobSections,
+  JobSteps,
   JointFrom,
   Kept,
   NewReading,
@@ -112,6 +113,18 @@ const sections = exactly<Job['sections']>({
   signature: kept(sectionBodies.signature).nullable(),
 });
 
+const stands = z.enum(['done', 'open', 'spared']);
+const steps = exactly<JobSteps>({
+  receive: stands,
+  look: stands,
+  measure: stands,
+  decide: stands,
+  cut: stands,
+  verify: stands,
+  studs: stands,
+  sign: stands,
+}).describe('open: asked for and not there; spared: not there, and nothing asks for it.');
+
 const job = named(
   'Job',
   exactly<Job>({
@@ -121,6 +134,7 @@ const job = named(
     createdAt: at,
     changedAt: at,
     stage,
+    steps,
     outcome: outcome.nullable(),
     demo: yes,
     sections,

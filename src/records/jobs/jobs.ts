@@ -11,6 +11,15 @@ import type {
 } from '../../../shared/words/job.ts';
 import { isNoAddress } from '../../../shared/words/jobNumber.ts';
 import { listInWords } from '../../../shared/words/print.ts';
+import {
+  counting,
+  decisionStands,
+  type StageParts,
+  sameFamily,
+  stageOf,
+  standing,
+  stepsOf,
+} from '../../calc/job/jobStage.ts';
 import { refuseSeenOtherwise, type Seen } from '../catalogue.ts';
 import { type Db, write } from '../database/database.ts';
 import { NotInRecords, refuse, StaleEdit } from '../database/errors.ts';
@@ -39,7 +48,6 @@ import {
   refuseRingLeftOut,
   refuseSignature,
 } from './rules.ts';
-import { counting, decisionStands, type StageParts, sameFamily, stageOf, standing } from './stage.ts';
 
 const FIRST_NUMBER = 1001;
 /** A longer run of digits is a scanned code, not a number the shop counts by. */
@@ -399,6 +407,7 @@ function toJob(row: JobRow, parts: JobParts): Job {
     createdAt: row.created_at,
     changedAt: parts.changedAt,
     stage: stageOf(parts),
+    steps: stepsOf(parts),
     outcome: decision && decisionStands(parts) ? decision.body.decision : null,
     demo: row.demo === 1,
     sections: parts.sections,

@@ -1,11 +1,11 @@
 import type { Job, NewReading, Pass, Reading, ReadingKind } from '../../../shared/words/job.ts';
+import { standing } from '../../calc/job/jobStage.ts';
 import { type Db, write } from '../database/database.ts';
 import { refuse } from '../database/errors.ts';
 import { type Ctx, printable, refuseNul, signed } from '../database/writing.ts';
 import { addToJob, getJob, jobRow, noJob, refuseUnexplained } from './jobs.ts';
 import { readingsOf } from './readingRows.ts';
 import { refuseAfterWithoutCut } from './rules.ts';
-import { standing } from './stage.ts';
 
 const KINDS: readonly ReadingKind[] = ['wall', 'face', 'mark'];
 const PASSES: readonly Pass[] = ['before', 'after'];

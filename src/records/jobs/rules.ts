@@ -15,9 +15,9 @@ import { countingPasses, passesBeforeRing } from '../../../shared/words/passes.t
 import { listInWords } from '../../../shared/words/print.ts';
 import { DECISION_WORD, FOLLOWS, VERDICT_WORD } from '../../../shared/words/verdicts.ts';
 import { stationsRead } from '../../calc/job/jobPlaces.ts';
+import { missingOf, ringToWeld, sameFamily } from '../../calc/job/jobStage.ts';
 import { refuse } from '../database/errors.ts';
 import { mayBeSamePerson } from '../database/writing.ts';
-import { missingOf, ringToWeld, sameFamily } from './stage.ts';
 
 const ALLOWED = 1e-9;
 

@@ -1,12 +1,12 @@
 import type { Finding } from '../../../shared/words/finding.ts';
 import type { Job } from '../../../shared/words/job.ts';
+import { missingOf } from '../../calc/job/jobStage.ts';
 import { listEntries } from '../../records/catalogue.ts';
 import type { Db } from '../../records/database/database.ts';
 import { NotInRecords } from '../../records/database/errors.ts';
 import { findJobs } from '../../records/jobs/findJobs.ts';
 import { revisionsOf } from '../../records/jobs/history.ts';
 import { getJob, jobAtRevision } from '../../records/jobs/jobs.ts';
-import { missingOf } from '../../records/jobs/stage.ts';
 import { currentCriteria } from '../../records/shopCriteria.ts';
 import { bentJob } from '../../shop/bending/bentJob.ts';
 import { keptBending, keptCheck } from '../../shop/jobKept.ts';

@@ -7,13 +7,13 @@ import type { MeasureProps } from '../../../views/pages/job/measure.tsx';
 import type { Refused } from '../../../views/pages/job/section.tsx';
 import { JobPage } from '../../../views/pages/job/wholeJobPage.tsx';
 import { renderPage } from '../../../views/render.ts';
+import { missingOf, stepsShown } from '../../calc/job/jobStage.ts';
 import { listEntries } from '../../records/catalogue.ts';
 import { historyOf } from '../../records/jobs/history.ts';
-import { missingOf } from '../../records/jobs/stage.ts';
 import { photosOf } from '../../records/photos/photos.ts';
 import { bendingShown, besideOf } from '../../shop/bending/bentJob.ts';
 import { cutPlanFor } from '../../shop/cutPlanFor.ts';
-import { comparedWalls, nextPassOf, passesOf } from '../../shop/jobAnswer.ts';
+import { comparedWalls, nextPassOf, nextStepOf, passesOf } from '../../shop/jobAnswer.ts';
 import { criteriaFor, keptCheck, verifiedOf } from '../../shop/jobKept.ts';
 import { recheckBending, recheckDecision } from '../../shop/recheck.ts';
 import { criteriaFields } from '../catalogue/entryFields.ts';
@@ -56,6 +56,7 @@ export async function jobPage(house: House, frame: Frame, job: Job, shown: JobSh
     ...(shown.signal && { signal: shown.signal }),
   });
   const next = nextPassOf(job, frame.lengthUnit);
+  const nextStep = nextStepOf(job, next);
   const measure = (pass: Pass) => ({
     places: placeViews(job, pass, frame),
     token: `${token}`,
@@ -70,6 +71,8 @@ export async function jobPage(house: House, frame: Frame, job: Job, shown: JobSh
       history: await historyOf(db, job.id),
       photos: await photosOf(db, job.id, job.revision),
       missing: missingOf(job),
+      next: nextStep,
+      steps: stepsShown(job.steps, nextStep),
       refused,
       setupTyped: {
         ...asTyped(

@@ -1,10 +1,15 @@
 import type { ComponentChildren } from 'preact';
 import type { Finding } from '../../../shared/words/finding.ts';
-import type { HistoryLine, Job } from '../../../shared/words/job.ts';
+import {
+  type HistoryLine,
+  type Job,
+  STEP_NAMES,
+  type StepName,
+  type StepState,
+} from '../../../shared/words/job.ts';
 import type { Photo } from '../../../shared/words/photo.ts';
 import { type Frame, may } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
-import type { StepState } from '../../parts/jobSteps.tsx';
 import { Steps } from '../../parts/jobSteps.tsx';
 import { day, When } from '../../parts/when.tsx';
 import { type ComparedWall, Cut, type CutProps, cutSummary, Verified } from './cut.tsx';
@@ -27,6 +32,9 @@ export interface JobPageProps {
   readonly history: readonly HistoryLine[];
   readonly photos: readonly Photo[];
   readonly missing: readonly string[];
+  /** Of its steps, what is to be done; null when nothing is. */
+  readonly next: StepName | null;
+  readonly steps: Readonly<Record<StepName, StepState>>;
   readonly refused: Refused | null;
   readonly setupTyped: SetupProps['typed'];
   readonly gauges: SetupProps['gauges'];
@@ -52,20 +60,7 @@ export interface JobPageProps {
   readonly studs: StudsAsked;
 }
 
-const SECTIONS = ['receive', 'look', 'measure', 'decide', 'cut', 'verify', 'studs', 'sign'] as const;
-type SectionId = (typeof SECTIONS)[number];
-
-const NEXT_AT: Readonly<Record<Job['stage'], SectionId | null>> = {
-  'to-look': 'look',
-  'to-measure': 'measure',
-  'to-decide': 'decide',
-  'to-cut': 'cut',
-  'to-verify': 'verify',
-  'to-sign': 'sign',
-  signed: null,
-};
-
-const TITLE: Readonly<Record<SectionId, string>> = {
+const TITLE: Readonly<Record<StepName, string>> = {
   receive: 'Receive',
   look: 'Look',
   measure: 'Measure',
@@ -78,12 +73,10 @@ const TITLE: Readonly<Record<SectionId, string>> = {
 
 /** The whole job on one page, in its order; the next thing to do is open. */
 export function JobPage(props: JobPageProps) {
-  const { frame, job, asItWas, families, history, missing, refused, decide, verified } = props;
+  const { frame, job, asItWas, families, history, missing, next, steps, refused, decide, verified } = props;
   const readOnly = asItWas !== null || !may(frame, 'recorder');
-  const next = nextOf(job, props.nextPass);
   const unit = frame.lengthUnit;
-  const states = statesOf(job, next);
-  const summaries: Readonly<Record<SectionId, string>> = {
+  const summaries: Readonly<Record<StepName, string>> = {
     receive: receivedSummary(job),
     look: lookedSummary(job),
     measure: measuredSummary(job, 'before'),
@@ -114,7 +107,7 @@ export function JobPage(props: JobPageProps) {
       refused={photographed(section)}
     />
   );
-  const open: Readonly<Record<SectionId, boolean>> = {
+  const open: Readonly<Record<StepName, boolean>> = {
     receive: refusedIn('received') !== null,
     look: next === 'look' || refusedIn('looked') !== null || photographed('look') !== null,
     measure:
@@ -134,7 +127,7 @@ export function JobPage(props: JobPageProps) {
       refusedIn('studs', 'replaced', 'retightened') !== null,
     sign: next === 'sign' || refusedIn('signature') !== null,
   };
-  const inside: Readonly<Record<SectionId, ComponentChildren>> = {
+  const inside: Readonly<Record<StepName, ComponentChildren>> = {
     receive: <Receive {...common} families={families} refused={refusedIn('received')} />,
     look: (
       <>
@@ -213,9 +206,9 @@ export function JobPage(props: JobPageProps) {
       )}
       {job.demo && <p class="hint">An invented job of the demo shop.</p>}
       <Steps
-        steps={SECTIONS.map((id) => ({
+        steps={STEP_NAMES.map((id) => ({
           title: TITLE[id],
-          state: states[id],
+          state: steps[id],
           href: `#${id}`,
           note: summaries[id],
         }))}
@@ -237,14 +230,14 @@ export function JobPage(props: JobPageProps) {
           Print the tag
         </a>
       </div>
-      {SECTIONS.map((id, index) => (
+      {STEP_NAMES.map((id, index) => (
         <Section
           id={id}
           number={index + 1}
           title={TITLE[id]}
-          state={states[id]}
+          state={steps[id]}
           summary={summaries[id]}
-          open={open[id] || (readOnly && states[id] === 'done')}
+          open={open[id] || (readOnly && steps[id] === 'done')}
         >
           {inside[id]}
         </Section>
@@ -268,38 +261,6 @@ export function JobPage(props: JobPageProps) {
       </section>
     </Layout>
   );
-}
-
-/** After a decision to replace there is nothing left to cut; while it is still dark, the cut comes before all else. */
-function nextOf(job: Job, pass: CutProps['nextPass']): SectionId | null {
-  const dark = pass !== null && pass.state !== 'gone' && pass.state !== 'look';
-  return dark && (job.stage === 'to-verify' || job.stage === 'to-sign') ? 'cut' : NEXT_AT[job.stage];
-}
-
-function statesOf(job: Job, next: SectionId | null): Readonly<Record<SectionId, StepState>> {
-  const nextIndex = next === null ? SECTIONS.length : SECTIONS.indexOf(next);
-  const replaced = job.outcome === 'replace';
-  const has: Readonly<Record<SectionId, boolean>> = {
-    receive: job.sections.received !== null,
-    look: job.sections.looked !== null,
-    measure: job.readings.some((one) => one.pass === 'before' && one.kind === 'wall'),
-    decide: job.outcome !== null,
-    cut: job.sections.cuts !== null,
-    verify: job.readings.some((one) => one.pass === 'after' && one.kind === 'wall'),
-    studs: job.sections.studs !== null,
-    sign: job.stage === 'signed',
-  };
-  const state = (id: SectionId, index: number): StepState => {
-    if (id === next) return 'next';
-    if (has[id]) return 'done';
-    if (id === 'studs') return replaced || next !== 'sign' ? 'later' : 'missing';
-    if (replaced && (id === 'cut' || id === 'verify')) return 'later';
-    return index < nextIndex ? 'missing' : 'later';
-  };
-  return Object.fromEntries(SECTIONS.map((id, index) => [id, state(id, index)])) as Record<
-    SectionId,
-    StepState
-  >;
 }
 
 /** What the head of a job says while it was signed and has changed since; null otherwise. */

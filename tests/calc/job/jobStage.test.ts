@@ -1,7 +1,23 @@
 import { describe, expect, test } from 'vitest';
-import type { Job, JobSections, Kept, Reading, SectionName, Stage } from '../../../shared/words/job.ts';
-import { decisionStands, type StageParts, stageOf, standing } from '../../../src/records/jobs/stage.ts';
-import { crack, cuts, decision, looked, received, setup, studs, wall } from '../samples.ts';
+import {
+  type Job,
+  type JobSections,
+  type Kept,
+  type Reading,
+  type SectionName,
+  STEP_NAMES,
+  type Stage,
+} from '../../../shared/words/job.ts';
+import {
+  decisionStands,
+  missingOf,
+  type StageParts,
+  stageOf,
+  standing,
+  stepsOf,
+  stepsShown,
+} from '../../../src/calc/job/jobStage.ts';
+import { crack, cuts, decision, looked, received, setup, studs, wall } from '../../records/samples.ts';
 
 const signature = { statement: '', signedRevision: 1 };
 const plan = { plannedCutMm: null, typed: '' };
@@ -56,7 +72,7 @@ const after = { pass: 'after' } as const;
 const unseen = looked({ crackTest: 'not-done', crackMethod: null });
 const faulty = (final: boolean) => looked({ items: [{ item: 'pads', result: 'fault', final, note: '' }] });
 
-test.each<[Stage, string, StageParts]>([
+const ROWS: readonly [Stage, string, StageParts][] = [
   ['to-look', 'only received', parts({ received: [1, received()] })],
   ['to-look', 'measured before it was looked at', parts({ received: [1, received()] }, [['a', 2]])],
   ['to-measure', 'looked at', parts(begun)],
@@ -204,8 +220,56 @@ test.each<[Stage, string, StageParts]>([
       ['b', 6, after],
     ]),
   ],
-])('%s: %s', (stage, _, job) => {
+  [
+    'to-cut',
+    'cut once, then decided to be ringed, and the ring is not on',
+    parts({ ...cutOnce, decision: [7, decision(6, { decision: 'face-and-ring' })] }, [
+      ['a', 3],
+      ['b', 6, after],
+    ]),
+  ],
+];
+
+test.each(ROWS)('%s: %s', (stage, _, job) => {
   expect(stageOf(job)).toBe(stage);
+});
+
+/** The job as pages and the guard of the signature see it. */
+function seen(job: StageParts) {
+  const outcome = decisionStands(job) ? job.sections.decision!.body.decision : null;
+  return { steps: stepsOf(job), sections: job.sections, outcome, weldedAt: job.weldedAt };
+}
+
+test.each(ROWS)('nothing is missing exactly where it may be signed, or is: %s, %s', (stage, _, job) => {
+  expect(missingOf(seen(job)).length === 0).toBe(stage === 'to-sign' || stage === 'signed');
+});
+
+test.each(ROWS)('a page shows no open step as done, and no done step as open: %s, %s', (_, __, job) => {
+  const steps = stepsOf(job);
+  for (const next of [null, ...STEP_NAMES]) {
+    const shown = stepsShown(steps, next);
+    for (const step of STEP_NAMES) {
+      if (step === next) expect(shown[step]).toBe('next');
+      else expect([step, shown[step] === 'done']).toEqual([step, steps[step] === 'done']);
+      if (steps[step] === 'spared' && step !== next) expect(shown[step]).toBe('later');
+    }
+  }
+});
+
+test('a step that was passed over is shown as missing, one whose turn has not come as later', () => {
+  const unlooked = parts({ ...begun, looked: [2, unseen] }, [['a', 3]]);
+  expect(stepsShown(stepsOf(unlooked), 'decide')).toEqual({
+    receive: 'done',
+    look: 'missing',
+    measure: 'done',
+    decide: 'next',
+    cut: 'later',
+    verify: 'later',
+    studs: 'later',
+    sign: 'later',
+  });
+  const lost = parts({ ...begun, looked: [2, crack] });
+  expect(stepsShown(stepsOf(lost), 'decide')).toMatchObject({ look: 'done', measure: 'later' });
 });
 
 test('a decision stands while nothing it rested on is newer', () => {

@@ -1,4 +1,15 @@
-import type { Job, NewReading, Reading, Received, Stage } from '../../../shared/words/job.ts';
+import {
+  type Job,
+  type JobSteps,
+  type NewReading,
+  type Reading,
+  type Received,
+  STEP_NAMES,
+  type Stage,
+  type StepName,
+  type StepStands,
+  type StepState,
+} from '../../../shared/words/job.ts';
 
 /** What the stage of a job follows from. */
 export interface StageParts {
@@ -22,18 +33,60 @@ export function standing<R extends NewReading>(readings: readonly R[]): readonly
   return readings.filter((r) => r.valueMm !== null && !replaced.has(r.id));
 }
 
-export function stageOf(parts: StageParts): Stage {
-  const { sections } = parts;
-  if (sections.signature?.revision === parts.revision) return 'signed';
-  if (sections.looked === null) return 'to-look';
+/** Where each step stands, for pages and for what may be signed alike: done when what it is for is there. */
+export function stepsOf(parts: StageParts): JobSteps {
+  const { sections, weldedAt } = parts;
+  const { looked, received, studs, signature } = sections;
   const decided = decisionStands(parts);
-  const decision = sections.decision?.body.decision;
-  if (decided && decision === 'replace') return 'to-sign';
-  if (!looksLost(sections) && !measured(parts, 'before', parts.weldedAt)) return 'to-measure';
-  if (!decided) return 'to-decide';
-  if (!cut(sections, parts.weldedAt)) return 'to-cut';
-  if (!measured(parts, 'after', Math.max(parts.weldedAt, parts.cutsChangedAt))) return 'to-verify';
-  return crackTestMissing(sections) ? 'to-look' : 'to-sign';
+  const replaced = decided && sections.decision?.body.decision === 'replace';
+  const ringDue = decided && sections.decision?.body.decision === 'face-and-ring' && weldedAt === 0;
+  return {
+    receive: is(received !== null),
+    look: is(looked !== null && !crackTestMissing(sections), looked !== null && replaced),
+    measure: is(measured(parts, 'before', weldedAt), replaced || looksLost(sections)),
+    decide: is(decided),
+    cut: is(cut(sections, weldedAt) && !ringDue, replaced),
+    verify: is(measured(parts, 'after', Math.max(weldedAt, parts.cutsChangedAt)), replaced),
+    studs: is(studs !== null, replaced),
+    sign: is(signature?.revision === parts.revision),
+  };
+}
+
+function is(done: boolean, spared = false): StepStands {
+  if (done) return 'done';
+  return spared ? 'spared' : 'open';
+}
+
+/** The stage a job is at for as long as a step is open, in the order they are asked for. Studs may come later. */
+const STAGE_AT: readonly (readonly [StepName, Stage])[] = [
+  ['measure', 'to-measure'],
+  ['decide', 'to-decide'],
+  ['cut', 'to-cut'],
+  ['verify', 'to-verify'],
+  // It may be faced before cracks are looked for, but not signed.
+  ['look', 'to-look'],
+];
+
+export function stageOf(parts: StageParts): Stage {
+  const steps = stepsOf(parts);
+  if (steps.sign === 'done') return 'signed';
+  if (parts.sections.looked === null) return 'to-look';
+  return STAGE_AT.find(([step]) => steps[step] === 'open')?.[1] ?? 'to-sign';
+}
+
+/** What a page shows of each step when `next` is what is to be done: `missing` where a later one waits for it. */
+export function stepsShown(steps: JobSteps, next: StepName | null): Readonly<Record<StepName, StepState>> {
+  const nextIndex = next === null ? STEP_NAMES.length : STEP_NAMES.indexOf(next);
+  const shown = (step: StepName, index: number): StepState => {
+    if (step === next) return 'next';
+    if (steps[step] !== 'open') return steps[step] === 'done' ? 'done' : 'later';
+    if (step === 'studs') return next === 'sign' ? 'missing' : 'later';
+    return index < nextIndex ? 'missing' : 'later';
+  };
+  return Object.fromEntries(STEP_NAMES.map((step, i) => [step, shown(step, i)])) as Record<
+    StepName,
+    StepState
+  >;
 }
 
 /** A decision counts while nothing it rested on has changed since. */
@@ -51,25 +104,29 @@ export function decisionStands(parts: StageParts): boolean {
 }
 
 /** What still keeps the job from being signed, in words; empty when it may be, or has been. */
-export function missingOf(job: Job): readonly string[] {
-  const { sections, stage } = job;
-  if (stage === 'to-sign' || stage === 'signed') return [];
+export function missingOf(job: Pick<Job, 'steps' | 'sections' | 'outcome' | 'weldedAt'>): readonly string[] {
+  const { steps, sections } = job;
+  const open = (step: StepName) => steps[step] === 'open';
   const missing: string[] = [];
-  if (sections.looked === null) missing.push('the look for cracks and faults has not been recorded');
-  else if (crackTestMissing(sections) && job.outcome !== 'replace')
-    missing.push('cracks have not been looked for');
-  const walls = (pass: Reading['pass']) => job.readings.some((r) => r.pass === pass && r.kind === 'wall');
-  if (!walls('before') && !looksLost(sections)) missing.push('no wall has been measured');
-  if (sections.decision === null) {
-    missing.push('no decision has been made');
-  } else if (job.outcome === null) {
-    missing.push('the decision was made before later changes and has to be made again');
+  if (open('look')) {
+    missing.push(
+      sections.looked === null
+        ? 'the look for cracks and faults has not been recorded'
+        : 'cracks have not been looked for',
+    );
   }
-  if (job.outcome === 'replace' || sections.decision === null) return missing;
+  if (open('measure')) missing.push('no wall has been measured');
+  if (open('decide')) {
+    missing.push(
+      sections.decision === null
+        ? 'no decision has been made'
+        : 'the decision was made before later changes and has to be made again',
+    );
+  }
+  if (sections.decision === null) return missing;
   if (ringToWeld(job)) missing.push('the ring has not been welded');
-  if (!cut(sections, job.weldedAt ?? 0)) missing.push('no cut has been recorded');
-  else if (stage === 'to-verify' || !walls('after'))
-    missing.push('no wall has been measured after the last cut');
+  if (open('cut') && !cut(sections, job.weldedAt ?? 0)) missing.push('no cut has been recorded');
+  else if (open('verify')) missing.push('no wall has been measured after the last cut');
   return missing;
 }
 

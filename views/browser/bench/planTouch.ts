@@ -1,6 +1,6 @@
 import type { Asked, BenchState } from '../../../shared/measuring/benchState.ts';
 import { drawnRadius, type PlanRadii, radiusDrawnAt } from '../../../shared/measuring/planRadii.ts';
-import type { Place } from '../../../shared/words/places.ts';
+import { type Place, turned } from '../../../shared/words/places.ts';
 import { byId } from './byId.ts';
 
 /** A touch this near a station, in px, is that station: a target of 48 px. The nearest wins, so none overlap. */
@@ -31,7 +31,7 @@ function inDrawing({ angleDeg, radiusMm }: Place): { readonly x: number; readonl
 
 /** The place at a point of the drawing, in whole degrees and millimeters: a finger does no better. */
 function placeAt({ x, y }: DOMPoint): Place {
-  const angleDeg = (Math.round((Math.atan2(x, -y) * 180) / Math.PI) + 360) % 360;
+  const angleDeg = turned(Math.round((Math.atan2(x, -y) * 180) / Math.PI));
   return { angleDeg, radiusMm: Math.round(radiusDrawnAt(radii(), Math.hypot(x, y))) };
 }
 

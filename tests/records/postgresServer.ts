@@ -25,6 +25,9 @@ const SETTINGS = {
   unix_socket_directories: '',
 };
 
+/** Its own alarms do not go off under a library that bends the clock for the tests. */
+const { LD_PRELOAD: _, ...ITS_ENV } = process.env;
+
 export interface PostgresServer {
   readonly url: string;
   /** As if the power had failed. */
@@ -76,7 +79,7 @@ export async function startPostgres(
     const child = spawn(
       '/bin/sh',
       ['-c', script, log, join(programs, 'postgres'), '-D', join(folder, 'data'), ...args],
-      { ...account, cwd: folder, stdio: ['pipe', 'ignore', 'ignore'] },
+      { ...account, cwd: folder, env: ITS_ENV, stdio: ['pipe', 'ignore', 'ignore'] },
     );
     for (let waited = 0; !(await answers(url)); waited += 50) {
       if (child.exitCode !== null || waited > START_MS) {

@@ -59,8 +59,7 @@ describe('what the cover check refuses, by field', () => {
       'The wall at station 3 is -4.86 mm; it must be more than 0 mm and at most 10000 mm.',
     );
   });
-  it('takes 400 stations, within a second', () => {
-    const start = performance.now();
+  it('takes 400 stations', () => {
     const gauge = { ...NO_GAUGE, standardUncertaintyMm: 0.005, repeatabilityMm: 0.003 };
     const stations = many(400).map((s, i) => ({
       ...s,
@@ -69,6 +68,5 @@ describe('what the cover check refuses, by field', () => {
     }));
     const criteria = { ...CRITERIA, faceRunoutLimitMm: 0.1, minimumWallMm: 4.64 };
     expect(checkCover(coverInput({ stations, gauge, criteria })).stations).toHaveLength(400);
-    expect(performance.now() - start).toBeLessThan(1000);
   });
 });

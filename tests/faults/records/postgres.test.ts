@@ -16,6 +16,7 @@ import { addReadings } from '../../../src/records/jobs/readings.ts';
 import { type PostgresServer, postgresPrograms, startPostgres } from '../../records/postgresServer.ts';
 import { errorOf } from '../../records/refusals.ts';
 import { as, received, wall } from '../../records/samples.ts';
+import { random } from '../kit/random.ts';
 import { tell } from '../kit/tell.ts';
 
 const root = fileURLToPath(new URL('../../..', import.meta.url));
@@ -93,7 +94,7 @@ describe.skipIf(programs === null)('a PostgreSQL that dies', () => {
     for (let i = 0; i < rounds; i++) {
       heard = said.length;
       while (said.length < heard + 5) await pause(5);
-      await pause(Math.random() * 40);
+      await pause(random() * 40);
       await server.kill();
       await server.start();
     }

@@ -47,7 +47,7 @@ test.each([
   expect(lastDue({ hour: 3, minute: 30 }, now)).toEqual(due);
 });
 
-describe('the daily backup', { timeout: 20_000 }, () => {
+describe('the daily backup', () => {
   test('is made when its minute comes, once a day', async () => {
     vi.setSystemTime(local(5, 2));
     const schedule = start({ since: local(5, 1) });
@@ -118,7 +118,7 @@ describe('the daily backup', { timeout: 20_000 }, () => {
   });
 });
 
-describe('old backups', { timeout: 20_000 }, () => {
+describe('old backups', () => {
   test('beyond the number kept go, the oldest first, and none that a person asked for', async () => {
     await backUp({ dataDir, reason: 'asked', now: () => local(1, 1) });
     await backUp({ dataDir, reason: 'before-upgrade', now: () => local(1, 2) });

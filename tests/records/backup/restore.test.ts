@@ -48,7 +48,7 @@ const bytesOf = (folder: string) =>
     .sort()
     .map((path) => [path, readFileSync(path).toString('base64')]);
 
-describe('a restore', { timeout: 20_000 }, () => {
+describe('a restore', () => {
   test('puts the backup in place, moves what was there aside, and is undone by the same command', async () => {
     expect(await jobsIn(dataDir)).toEqual(['1001', '1002']);
     const done = await restore({ dataDir, folder: backup, now });
@@ -95,7 +95,7 @@ describe('a restore', { timeout: 20_000 }, () => {
   });
 });
 
-describe('nothing is restored, and nothing moves', { timeout: 20_000 }, () => {
+describe('nothing is restored, and nothing moves', () => {
   const refused = async (folder = backup) => {
     const before = bytesOf(dataDir);
     const error = await errorOf(restore({ dataDir, folder, now }));

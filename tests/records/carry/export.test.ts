@@ -105,10 +105,7 @@ onEachDatabase((engine) => {
     return rows.filter((row) => row.length > 1);
   }
 
-  /** Two whole shops, on a machine that may have other things to do. */
-  const SLOW_MS = 30_000;
-
-  describe('what is exported', { timeout: SLOW_MS }, () => {
+  describe('what is exported', () => {
     test('comes back into an empty shop as the same shop: every row, every photo', async () => {
       await seedDemo(shop.db);
       const photos = await fill();
@@ -213,7 +210,7 @@ onEachDatabase((engine) => {
     });
   });
 
-  describe('nothing is imported', { timeout: SLOW_MS }, () => {
+  describe('nothing is imported', () => {
     const refused = async (into = copy) => {
       const before = await everyRow(into);
       const error = await errorOf(importShop(into, out));

@@ -171,5 +171,5 @@ onEachDatabase((engine) => {
         'to-sign',
         'to-verify',
       ]);
-  }, 30_000);
+  });
 });

@@ -52,7 +52,7 @@ function send(bytes: Buffer | null, changes: Record<string, string> = {}, name =
   return fetch(`${url}/jobs/${job.number}/photos`, { method: 'POST', body, redirect: 'manual' });
 }
 
-describe('a photo sent with the form', { timeout: 20_000 }, () => {
+describe('a photo sent with the form', () => {
   test('is kept, shown in the job and on the sheet, and in no revision before it', async () => {
     const before = (await getJob(shop.db, job.id))!.revision;
     const answer = await send(await jpeg(80, 50), { note: 'seam <b>by</b> "stud 2"' });

@@ -43,7 +43,7 @@ async function unpacked(answer: Response, name: string): Promise<string> {
   return join(dataDir, name, [...folders][0]!);
 }
 
-describe('the page of the records', { timeout: 20_000 }, () => {
+describe('the page of the records', () => {
   test('says how much there is and where, and that no backup was made yet', async () => {
     const { status, text } = await program.get('/records');
     expect(status).toBe(200);

@@ -22,7 +22,7 @@ onEachDatabase((engine) => {
   let program: Served;
   beforeAll(async () => {
     program = await serve({ demo: true, open: engine.openEmpty });
-  }, 30_000);
+  });
   afterAll(() => program.close());
 
   test('a job goes over HTTP from receipt to signature, and every page of it opens', async () => {

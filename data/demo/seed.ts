@@ -1,4 +1,6 @@
-import type { Looked, LookItem, NewReading } from '../../shared/words/job.ts';
+import type { Entry } from '../../shared/words/catalogue.ts';
+import type { CoverCheck } from '../../shared/words/cover.ts';
+import type { Job, Looked, LookItem, NewReading } from '../../shared/words/job.ts';
 import { LOOK_ITEMS, STAGES } from '../../shared/words/job.ts';
 import { COVER_CALC_VERSION, checkCover } from '../../src/calc/cover/checkCover.ts';
 import { checkStud, STUD_CALC_VERSION } from '../../src/calc/stud/checkStud.ts';
@@ -57,19 +59,53 @@ async function isEmpty(db: Db): Promise<boolean> {
   return jobs.length === 0 && criteria.revision === 0 && entries.every((list) => list.length === 0);
 }
 
+type SectionEdit = Parameters<typeof reviseJob>[2];
+type Edit = SectionEdit extends infer E ? Omit<E, 'jobId' | 'fromRevision'> : never;
+
+/** One job while it is played. */
+interface Play {
+  readonly db: Db;
+  readonly played: DemoJob;
+  readonly cover: DemoCover;
+  readonly number: string;
+  readonly family: Entry<'family'>;
+  /** As it stands. */
+  job(): Job;
+  revise(who: string, edit: Edit): Promise<void>;
+  read(readings: readonly NewReading[]): Promise<void>;
+}
+
 /** Does what people of the shop would have done, step by step, up to the stage the job has come to. */
 async function playJob(db: Db, played: DemoJob, number: string): Promise<void> {
+  const play = await receive(db, played, number);
+  const reaches = (stage: DemoJob['upTo']) => STAGES.indexOf(played.upTo) >= STAGES.indexOf(stage);
+  if (!reaches('to-measure')) return;
+  await play.revise(MACHINIST!, { what: 'looked', body: lookedOf(play.cover) });
+  if (play.cover.stations.length === 0) return;
+  await measure(play);
+  if (!reaches('to-cut')) return;
+  const { decision, check } = await decide(play);
+  if (decision !== 'replace') {
+    if (!reaches('to-verify')) return;
+    await cut(play, check);
+    if (!reaches('to-sign')) return;
+    await play.read(afterCut(check.stations, number, play.cover));
+    if (played.studs) await chooseStuds(play, played.studs);
+  }
+  if (played.upTo === 'signed') await sign(play);
+}
+
+/** The job as it is received; from then on each act is half an hour after the one before. */
+async function receive(db: Db, played: DemoJob, number: string): Promise<Play> {
   const cover = demoCovers.find(({ id }) => id === played.coverId)!;
   const family = await getEntry(db, 'family', cover.familyId);
   if (family === null) throw new Error(`The demonstration family ${cover.familyId} is missing.`);
   let clock = new Date(`${played.receivedOn}T08:00:00Z`).getTime();
-  const by = (who: string, why = '') => {
+  const by = (who: string) => {
     clock += HOUR_MS / 2;
     const at = new Date(clock);
-    return { who, why, now: () => at };
+    return { who, why: '', now: () => at };
   };
-  const reaches = (stage: DemoJob['upTo']) => STAGES.indexOf(played.upTo) >= STAGES.indexOf(stage);
-
   let job = await createJob(db, by(RECEIVER!), {
     number,
     demo: true,
@@ -82,21 +118,25 @@ async function playJob(db: Db, played: DemoJob, number: string): Promise<void> {
       note: cover.about,
     },
   });
-  const refresh = async () => {
-    job = (await getJob(db, job.id))!;
+  return {
+    db,
+    played,
+    cover,
+    number,
+    family,
+    job: () => job,
+    revise: async (who, edit) => {
+      const whole = { jobId: job.id, fromRevision: job.revision, ...edit } as SectionEdit;
+      job = await reviseJob(db, by(who), whole);
+    },
+    read: async (readings) => {
+      await addReadings(db, by(MACHINIST!), { jobId: job.id, readings });
+      job = (await getJob(db, job.id))!;
+    },
   };
-  const revise = async (
-    who: string,
-    edit: Parameters<typeof reviseJob>[2] extends infer E ? Omit<E, 'jobId' | 'fromRevision'> : never,
-  ) => {
-    job = await reviseJob(db, by(who), { jobId: job.id, fromRevision: job.revision, ...edit } as Parameters<
-      typeof reviseJob
-    >[2]);
-  };
+}
 
-  if (!reaches('to-measure')) return;
-  await revise(MACHINIST!, { what: 'looked', body: lookedOf(cover) });
-  if (cover.stations.length === 0) return;
+async function measure({ cover, number, revise, read }: Play): Promise<void> {
   await revise(MACHINIST!, {
     what: 'setup',
     body: {
@@ -108,17 +148,15 @@ async function playJob(db: Db, played: DemoJob, number: string): Promise<void> {
       stations: [],
     },
   });
-  await addReadings(db, by(MACHINIST!), { jobId: job.id, readings: readingsOf(cover, number) });
-  if (cover.plannedCut !== null) {
-    await refresh();
-    await revise(BUILDER!, {
-      what: 'plan',
-      body: { plannedCutMm: cover.plannedCut.mm, typed: cover.plannedCut.typed },
-    });
-  }
-  await refresh();
-  if (!reaches('to-cut')) return;
+  await read(readingsOf(cover, number));
+  if (cover.plannedCut === null) return;
+  await revise(BUILDER!, {
+    what: 'plan',
+    body: { plannedCutMm: cover.plannedCut.mm, typed: cover.plannedCut.typed },
+  });
+}
 
+async function decide({ played, cover, job, revise }: Play) {
   const input = demoInput(cover);
   const check = checkCover(input);
   const decision = played.decision ?? (check.verdict === 'replace' ? 'replace' : 'face');
@@ -131,73 +169,69 @@ async function playJob(db: Db, played: DemoJob, number: string): Promise<void> {
       criteria: demoCriteria,
       check,
       calcVersion: COVER_CALC_VERSION,
-      workedOutAtRevision: job.revision,
+      workedOutAtRevision: job().revision,
     },
   });
-  if (!reaches('to-verify') || decision === 'replace') {
-    if (decision === 'replace' && played.upTo === 'signed') await sign();
-    return;
-  }
+  return { decision, check };
+}
+
+async function cut({ revise }: Play, check: CoverCheck): Promise<void> {
   const dialledMm = Math.ceil(check.cut.dialledMm * 1000 - 1e-6) / 1000;
   await revise(MACHINIST!, {
     what: 'cuts',
     body: { cuts: [{ depthMm: dialledMm, typed: dialledMm.toFixed(3), note: 'one pass, as planned' }] },
   });
-  if (!reaches('to-sign')) return;
-  await addReadings(db, by(MACHINIST!), { jobId: job.id, readings: afterCut(check.stations, number, cover) });
-  await refresh();
-  if (played.studs) await chooseStuds(played.studs);
-  if (played.upTo === 'signed') await sign();
+}
 
-  async function sign(): Promise<void> {
+async function sign({ job, revise }: Play): Promise<void> {
+  await revise(BUILDER!, {
+    what: 'signature',
+    body: { statement: 'Checked against the sheet.', signedRevision: job().revision },
+  });
+}
+
+async function chooseStuds(play: Play, studs: NonNullable<DemoJob['studs']>): Promise<void> {
+  const { db, family, revise } = play;
+  const stack = await getEntry(db, 'stack', studs.stackId);
+  const tries = [...(studs.before ? [studs.before] : []), { studId: studs.studId, note: studs.note }];
+  for (const { studId, note } of tries) {
+    const stud = await getEntry(db, 'stud', studId);
+    if (stack === null || stud === null)
+      throw new Error(`The demonstration stud ${studId} or its stack is missing.`);
+    const input = {
+      stud: stud.body.stud,
+      stack: stack.body.stack,
+      nut: stack.body.nut,
+      pullForwardMm: stack.body.pullForwardMm,
+      criteria: {
+        protrusionThreads: demoCriteria.protrusionThreads,
+        startThreads: demoCriteria.startThreads,
+      },
+      joint: studs.joint ?? null,
+      coverStudCount: family.body.studCount,
+      coverStudCircleDiameterMm: family.body.studCircleDiameterMm,
+    };
     await revise(BUILDER!, {
-      what: 'signature',
-      body: { statement: 'Checked against the sheet.', signedRevision: job.revision },
-    });
-  }
-
-  async function chooseStuds(studs: NonNullable<DemoJob['studs']>): Promise<void> {
-    const stack = await getEntry(db, 'stack', studs.stackId);
-    const tries = [...(studs.before ? [studs.before] : []), { studId: studs.studId, note: studs.note }];
-    for (const { studId, note } of tries) {
-      const stud = await getEntry(db, 'stud', studId);
-      if (stack === null || stud === null)
-        throw new Error(`The demonstration stud ${studId} or its stack is missing.`);
-      const input = {
-        stud: stud.body.stud,
-        stack: stack.body.stack,
-        nut: stack.body.nut,
+      what: 'studs',
+      body: {
+        stackId: stack.id,
+        stack: stack.body,
+        studId: stud.id,
+        stud: stud.body,
         pullForwardMm: stack.body.pullForwardMm,
-        criteria: {
-          protrusionThreads: demoCriteria.protrusionThreads,
-          startThreads: demoCriteria.startThreads,
-        },
-        joint: studs.joint ?? null,
-        coverStudCount: family!.body.studCount,
-        coverStudCircleDiameterMm: family!.body.studCircleDiameterMm,
-      };
-      await revise(BUILDER!, {
-        what: 'studs',
-        body: {
-          stackId: stack.id,
-          stack: stack.body,
-          studId: stud.id,
-          stud: stud.body,
-          pullForwardMm: stack.body.pullForwardMm,
-          input,
-          check: checkStud(input),
-          calcVersion: STUD_CALC_VERSION,
-          note,
-          jointFrom: studs.joint ? jointFrom(studs.joint, 'maker') : null,
-          ...(studs.replaced && {
-            replaced: studs.replaced.map((one) => ({
-              ...one,
-              findings: replacedInStack(input, one, demoCriteria.studSetting ?? null, 'mm'),
-            })),
-          }),
-        },
-      });
-    }
+        input,
+        check: checkStud(input),
+        calcVersion: STUD_CALC_VERSION,
+        note,
+        jointFrom: studs.joint ? jointFrom(studs.joint, 'maker') : null,
+        ...(studs.replaced && {
+          replaced: studs.replaced.map((one) => ({
+            ...one,
+            findings: replacedInStack(input, one, demoCriteria.studSetting ?? null, 'mm'),
+          })),
+        }),
+      },
+    });
   }
 }
 

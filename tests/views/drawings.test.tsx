@@ -164,7 +164,7 @@ describe('the plan of the face', () => {
       );
       const points = stations.map((station) => onPlan(station.angleDeg, (station.radiusMm * 128) / 152));
       const names = studLabels(studCount).map((label) => label.box);
-      const labels = placeNumbers(stations, points, names, [], 10, null);
+      const labels = placeNumbers(stations, points, { taken: names, pads: [], padRadius: 10, leader: null });
       expect(labels.filter((label) => label === null)).toEqual([]);
       const boxes = labels.flatMap((label) => (label ? [label.box] : []));
       boxes.forEach((box, index) => {
@@ -185,7 +185,7 @@ describe('numbers where it is crowded', () => {
     );
     const points = stations.map((station) => onPlan(station.angleDeg, (station.radiusMm * 128) / 152));
     const leader = [points[3]!, { x: 170, y: 135 }] as const;
-    const labels = placeNumbers(stations, points, [], [], 10, leader);
+    const labels = placeNumbers(stations, points, { taken: [], pads: [], padRadius: 10, leader });
     const boxes = labels.flatMap((label) => (label ? [label.box] : []));
     expect(boxes.length).toBeGreaterThan(20);
     boxes.forEach((box, index) => {

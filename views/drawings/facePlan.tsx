@@ -190,85 +190,112 @@ function straddles(box: Box, radius: number): boolean {
   return near < radius && radius < far;
 }
 
+/** What numbers are kept off, and what they are better kept off. */
+export interface Crowded {
+  readonly taken: readonly Box[];
+  readonly pads: readonly Point[];
+  readonly padRadius: number;
+  readonly leader: readonly [Point, Point] | null;
+  /** The wall left at each station, as a figure; empty where none is to be shown. */
+  readonly walls?: readonly string[];
+  /** Radii of the lines that lettering is better kept off. */
+  readonly lines?: readonly number[];
+  /** The target may come to stand on any station, and no number is then to lie beneath it. */
+  readonly targets?: boolean;
+}
+
 /** A number beside each station, where there is room for it; null where there is none. */
 export function placeNumbers(
   stations: readonly PlanStation[],
   points: readonly Point[],
-  taken: readonly Box[],
-  pads: readonly Point[],
-  padRadius: number,
-  leader: readonly [Point, Point] | null,
-  /** The wall left at each station, as a figure; empty where none is to be shown. */
-  walls: readonly string[] = [],
-  /** Radii of the lines that lettering is better kept off. */
-  lines: readonly number[] = [],
-  /** The target may come to stand on any station, and no number is then to lie beneath it. */
-  targets = false,
+  crowded: Crowded,
 ): (Label | null)[] {
-  const signReach = targets ? TARGET : DOT;
+  const signReach = crowded.targets ? TARGET : DOT;
   const dots = points.map((point) => boxRound(point, 2 * signReach + 1, 2 * signReach + 1));
   const innermost = Math.min(...stations.map((station) => station.radiusMm)) + 0.5;
-  const placed: Box[] = [...taken];
+  const placed: Box[] = [...crowded.taken];
   const order = stations
     .map((station, index) => ({ station, index }))
     .sort((a, b) => Number(b.station.state !== 'measured') - Number(a.station.state !== 'measured'));
   const labels: (Label | null)[] = stations.map(() => null);
   for (const { station, index } of order) {
-    const point = points[index]!;
-    const height = LETTER * DIGIT_HEIGHT;
     const reach = station.state === 'next' ? 11 : station.state === 'thinnest' ? 8 : signReach;
-    const outward = station.radiusMm > innermost ? 0 : 180;
-    const places = [0, 45, -45, 90, -90, 135, -135, 180].map(
-      (turn): ((width: number) => Place) =>
-        (width) => {
-          const way = onPlan(station.angleDeg + outward + turn, 1);
-          const distance = reach + 2.5 + (Math.abs(way.x) * width) / 2 + (Math.abs(way.y) * height) / 2;
-          return { centre: { x: point.x + way.x * distance, y: point.y + way.y * distance } };
-        },
-    );
-    if (outward === 0) {
-      for (const turn of BESIDE)
-        places.push((width) => outsideRim(station.angleDeg + turn, point, width, height));
-    }
-    let best: Label | null = null;
+    const places = placesRound(station, points[index]!, reach, station.radiusMm > innermost);
+    const others = dots.filter((_, other) => other !== index);
+    const wall = crowded.walls?.[index];
     // The wall left beside the number where there is room, else the number alone.
-    for (const text of [...(walls[index] ? [`${index + 1} · ${walls[index]}`] : []), String(index + 1)]) {
-      const width = textWidth(text, LETTER);
-      let bestCost = text.length > 3 ? 60 : 90;
-      for (const [preference, place] of places.entries()) {
-        const { centre, leader: own } = place(width);
-        const box = boxRound(centre, width, height);
-        const hits =
-          placed.filter((other) => overlaps(box, other, 1.5)).length +
-          dots.filter((dot, other) => other !== index && overlaps(box, dot)).length +
-          (inside(box, PLAN_BOX) ? 0 : 1) +
-          (leader !== null && segmentEnters(leader[0], leader[1], boxRound(centre, width + 3, height + 3))
-            ? 1
-            : 0) +
-          (own === undefined
-            ? 0
-            : [...placed, ...dots.filter((_, other) => other !== index)].filter((other) =>
-                segmentEnters(own[0], own[1], other),
-              ).length);
-        const onPads = pads.filter(
-          (pad) => Math.hypot(pad.x - centre.x, pad.y - centre.y) < padRadius + 3,
-        ).length;
-        const cost =
-          100 * hits +
-          3 * onPads +
-          0.8 * preference +
-          9 * lines.filter((radius) => straddles(box, radius)).length;
-        if (cost < bestCost) {
-          bestCost = cost;
-          best = { text, centre, box, leader: own };
-        }
-      }
-      if (best !== null) break;
-    }
+    const best = [...(wall ? [`${index + 1} · ${wall}`] : []), String(index + 1)].reduce<Label | null>(
+      (found, text) => found ?? bestPlace(text, places, placed, others, crowded),
+      null,
+    );
     if (best !== null) placed.push(best.box);
     labels[index] = best;
   }
   return labels;
+}
+
+/** Where a station's number may stand for its width, the best place first. */
+function placesRound(
+  station: PlanStation,
+  point: Point,
+  reach: number,
+  outer: boolean,
+): ((width: number) => Place)[] {
+  const height = LETTER * DIGIT_HEIGHT;
+  const beside = [0, 45, -45, 90, -90, 135, -135, 180].map((turn) => (width: number): Place => {
+    const way = onPlan(station.angleDeg + (outer ? 0 : 180) + turn, 1);
+    const distance = reach + 2.5 + (Math.abs(way.x) * width) / 2 + (Math.abs(way.y) * height) / 2;
+    return { centre: { x: point.x + way.x * distance, y: point.y + way.y * distance } };
+  });
+  if (!outer) return beside;
+  const outside = BESIDE.map(
+    (turn) => (width: number) => outsideRim(station.angleDeg + turn, point, width, height),
+  );
+  return [...beside, ...outside];
+}
+
+/** The place that costs least; null where each costs too much. A number with its wall is sooner given up. */
+function bestPlace(
+  text: string,
+  places: readonly ((width: number) => Place)[],
+  placed: readonly Box[],
+  dots: readonly Box[],
+  crowded: Crowded,
+): Label | null {
+  const width = textWidth(text, LETTER);
+  let best: Label | null = null;
+  let bestCost = text.length > 3 ? 60 : 90;
+  for (const [preference, place] of places.entries()) {
+    const { centre, leader } = place(width);
+    const box = boxRound(centre, width, LETTER * DIGIT_HEIGHT);
+    const cost = 0.8 * preference + costOf({ centre, leader }, box, placed, dots, crowded);
+    if (cost < bestCost) {
+      bestCost = cost;
+      best = { text, centre, box, leader };
+    }
+  }
+  return best;
+}
+
+/** What lettering in this box would lie on, lines and pads counting for less. */
+function costOf(
+  { centre, leader: own }: Place,
+  box: Box,
+  placed: readonly Box[],
+  dots: readonly Box[],
+  { pads, padRadius, leader, lines = [] }: Crowded,
+): number {
+  const wider = boxRound(centre, box.right - box.left + 3, box.bottom - box.top + 3);
+  const hits =
+    placed.filter((other) => overlaps(box, other, 1.5)).length +
+    dots.filter((dot) => overlaps(box, dot)).length +
+    (inside(box, PLAN_BOX) ? 0 : 1) +
+    (leader !== null && segmentEnters(leader[0], leader[1], wider) ? 1 : 0) +
+    (own === undefined
+      ? 0
+      : [...placed, ...dots].filter((other) => segmentEnters(own[0], own[1], other)).length);
+  const onPads = pads.filter((pad) => Math.hypot(pad.x - centre.x, pad.y - centre.y) < padRadius + 3).length;
+  return 100 * hits + 3 * onPads + 9 * lines.filter((radius) => straddles(box, radius)).length;
 }
 
 /** Told apart by shape: filled, hollow, a target for the next, a lozenge for the thinnest. */
@@ -348,51 +375,70 @@ function planInWords(props: FacePlanProps): string {
   return parts.join(' ');
 }
 
-/** Plan of the face, seen from the clutch side. */
-export function FacePlan(props: FacePlanProps) {
-  const { id, shape, stations, marks, thinnest, unit } = props;
+/** Everything of the plan that is placed before it is drawn. */
+function placed(props: FacePlanProps) {
+  const { shape, stations } = props;
   const { padMm, rimMm, bossMm } = outline(props);
   const k = RIM / (rimMm / 2);
   const radii = planRadii(props);
   const drawn = (radiusMm: number) => drawnRadius(radii, radiusMm);
-  const studRadius = drawn(shape.studCircleDiameterMm / 2);
-  const track = [drawn(shape.trackOuterDiameterMm / 2), drawn(shape.trackInnerDiameterMm / 2)] as const;
-  const padRadius = (k * padMm) / 2;
-  const sideWall = RIM - Math.max(2.5, k * shape.nominalWallMm);
-  const studs = Array.from({ length: shape.studCount }, (_, index) => (360 * index) / shape.studCount);
-  const points = stations.map((station) => onPlan(station.angleDeg, drawn(station.radiusMm)));
-  const many = stations.length > MOST_NUMBERED;
-  const names = studLabels(shape.studCount);
+  return {
+    radii,
+    drawn,
+    studRadius: drawn(shape.studCircleDiameterMm / 2),
+    track: [drawn(shape.trackOuterDiameterMm / 2), drawn(shape.trackInnerDiameterMm / 2)] as const,
+    bossRadius: drawn(bossMm / 2),
+    padRadius: (k * padMm) / 2,
+    sideWall: RIM - Math.max(2.5, k * shape.nominalWallMm),
+    studs: Array.from({ length: shape.studCount }, (_, index) => (360 * index) / shape.studCount),
+    points: stations.map((station) => onPlan(station.angleDeg, drawn(station.radiusMm))),
+    many: stations.length > MOST_NUMBERED,
+    names: studLabels(shape.studCount),
+  };
+}
 
+type Placed = ReturnType<typeof placed>;
+
+function calloutOf(
+  { stations, thinnest, unit }: FacePlanProps,
+  { points, many, names }: Placed,
+): Callout | null {
   const low = thinnest === null || thinnest === undefined ? undefined : stations[thinnest];
   const lowWall = low?.wallAfterMm ?? low?.wallMm;
-  const callout =
-    low === undefined || lowWall === null || lowWall === undefined
-      ? null
-      : placeCallout(
-          points[thinnest ?? 0]!,
-          printLength(lowWall, unit),
-          low.wallAfterMm != null ? 'thinnest after the cut' : 'thinnest',
-          many ? [] : points.filter((_, index) => index !== thinnest),
-          names.map((name) => name.box),
-        );
-  const numbers = many
-    ? []
-    : placeNumbers(
-        stations,
-        points,
-        [...names.map((name) => name.box), ...(callout?.boxes ?? [])],
-        studs.map((angle) => onPlan(angle, studRadius)),
-        padRadius,
-        callout && [callout.from, callout.elbow],
-        stations.map(({ wallAfterMm }, index) =>
-          wallAfterMm == null || index === thinnest || stations.length > MOST_WITH_WALLS
-            ? ''
-            : lengthFigure(wallAfterMm, unit, 'coarse'),
-        ),
-        [RIM, ...track, studRadius],
-        props.asked !== undefined,
-      );
+  if (low === undefined || lowWall === null || lowWall === undefined) return null;
+  return placeCallout(
+    points[thinnest ?? 0]!,
+    printLength(lowWall, unit),
+    low.wallAfterMm != null ? 'thinnest after the cut' : 'thinnest',
+    many ? [] : points.filter((_, index) => index !== thinnest),
+    names.map((name) => name.box),
+  );
+}
+
+function numbersOf(props: FacePlanProps, plan: Placed, callout: Callout | null): (Label | null)[] {
+  const { stations, thinnest, unit } = props;
+  if (plan.many) return [];
+  return placeNumbers(stations, plan.points, {
+    taken: [...plan.names.map((name) => name.box), ...(callout?.boxes ?? [])],
+    pads: plan.studs.map((angle) => onPlan(angle, plan.studRadius)),
+    padRadius: plan.padRadius,
+    leader: callout && [callout.from, callout.elbow],
+    walls: stations.map(({ wallAfterMm }, index) =>
+      wallAfterMm == null || index === thinnest || stations.length > MOST_WITH_WALLS
+        ? ''
+        : lengthFigure(wallAfterMm, unit, 'coarse'),
+    ),
+    lines: [RIM, ...plan.track, plan.studRadius],
+    targets: props.asked !== undefined,
+  });
+}
+
+/** Plan of the face, seen from the clutch side. */
+export function FacePlan(props: FacePlanProps) {
+  const { id, stations, thinnest } = props;
+  const plan = placed(props);
+  const callout = calloutOf(props, plan);
+  const numbers = numbersOf(props, plan, callout);
   const { left, top, right, bottom } = PLAN_BOX;
   return (
     <svg
@@ -410,40 +456,8 @@ export function FacePlan(props: FacePlanProps) {
           <stop offset="1" class="heat-2" />
         </radialGradient>
       </defs>
-      <path d={`M${-RIM - 5} 0H${RIM + 5}M0 ${-RIM - 5}V${RIM + 5}`} class="chain" />
-      <circle r={RIM} class="thick" />
-      {Math.abs(sideWall - studRadius) > 6 && <circle r={at(sideWall)} class="thin" />}
-      <circle r={at(track[0])} class="thick" />
-      <circle r={at(track[1])} class="thick" />
-      <circle r={at(drawn(bossMm / 2))} class="thick" />
-      <circle r={at(studRadius)} class="chain" />
-      {studs.map((angle) => {
-        const { x, y } = onPlan(angle, studRadius);
-        const from = onPlan(angle, studRadius - padRadius - 3);
-        const to = onPlan(angle, RIM + 5);
-        return (
-          <g>
-            {angle % 90 !== 0 && (
-              <path d={`M${at(from.x)} ${at(from.y)}L${at(to.x)} ${at(to.y)}`} class="chain" />
-            )}
-            <circle cx={at(x)} cy={at(y)} r={at(padRadius)} class="hidden-line" />
-            <circle cx={at(x)} cy={at(y)} r={at(padRadius * 0.42)} class="hidden-line" />
-          </g>
-        );
-      })}
-      <path d={`M0 ${-RIM - 4}V${-RIM + 6}`} class="scribe" />
-      {marks.map((mark) => {
-        const { x, y } = onPlan(mark.angleDeg, drawn(mark.radiusMm));
-        const size = Math.min(22, 9 + 38 * mark.depthMm);
-        return (
-          <ellipse
-            rx={at(size)}
-            ry={at(size * 0.62)}
-            transform={`translate(${at(x)} ${at(y)}) rotate(${at(mark.angleDeg)})`}
-            fill={`url(#${id}-heat)`}
-          />
-        );
-      })}
+      <Outline plan={plan} />
+      <HeatMarks id={id} marks={props.marks} drawn={plan.drawn} />
       {callout && (
         <path
           d={`M${at(callout.from.x)} ${at(callout.from.y)}L${at(callout.elbow.x)} ${at(callout.elbow.y)}M${at(callout.shelf[0])} ${at(callout.elbow.y)}H${at(callout.shelf[1])}`}
@@ -461,12 +475,89 @@ export function FacePlan(props: FacePlanProps) {
       {stations.map((station, index) => (
         <StationSign
           state={index === thinnest ? 'thinnest' : station.state}
-          point={points[index]!}
-          small={many}
+          point={plan.points[index]!}
+          small={plan.many}
           index={props.asked === undefined ? undefined : index}
         />
       ))}
-      {props.asked !== undefined && <AskedSign id={id} asked={props.asked} radii={radii} />}
+      {props.asked !== undefined && <AskedSign id={id} asked={props.asked} radii={plan.radii} />}
+      <Lettering {...props} numbers={numbers} names={plan.names} callout={callout} />
+    </svg>
+  );
+}
+
+/** Rim, side wall, track, boss and studs. */
+function Outline({ plan }: { plan: Placed }) {
+  const { studs, studRadius, padRadius, sideWall, track } = plan;
+  return (
+    <>
+      <path d={`M${-RIM - 5} 0H${RIM + 5}M0 ${-RIM - 5}V${RIM + 5}`} class="chain" />
+      <circle r={RIM} class="thick" />
+      {Math.abs(sideWall - studRadius) > 6 && <circle r={at(sideWall)} class="thin" />}
+      <circle r={at(track[0])} class="thick" />
+      <circle r={at(track[1])} class="thick" />
+      <circle r={at(plan.bossRadius)} class="thick" />
+      <circle r={at(studRadius)} class="chain" />
+      {studs.map((angle) => {
+        const { x, y } = onPlan(angle, studRadius);
+        const from = onPlan(angle, studRadius - padRadius - 3);
+        const to = onPlan(angle, RIM + 5);
+        return (
+          <g>
+            {angle % 90 !== 0 && (
+              <path d={`M${at(from.x)} ${at(from.y)}L${at(to.x)} ${at(to.y)}`} class="chain" />
+            )}
+            <circle cx={at(x)} cy={at(y)} r={at(padRadius)} class="hidden-line" />
+            <circle cx={at(x)} cy={at(y)} r={at(padRadius * 0.42)} class="hidden-line" />
+          </g>
+        );
+      })}
+      <path d={`M0 ${-RIM - 4}V${-RIM + 6}`} class="scribe" />
+    </>
+  );
+}
+
+function HeatMarks({
+  id,
+  marks,
+  drawn,
+}: {
+  id: string;
+  marks: FacePlanProps['marks'];
+  drawn: Placed['drawn'];
+}) {
+  return (
+    <>
+      {marks.map((mark) => {
+        const { x, y } = onPlan(mark.angleDeg, drawn(mark.radiusMm));
+        const size = Math.min(22, 9 + 38 * mark.depthMm);
+        return (
+          <ellipse
+            rx={at(size)}
+            ry={at(size * 0.62)}
+            transform={`translate(${at(x)} ${at(y)}) rotate(${at(mark.angleDeg)})`}
+            fill={`url(#${id}-heat)`}
+          />
+        );
+      })}
+    </>
+  );
+}
+
+/** Stations' numbers, studs' names, and the figure of the thinnest. */
+function Lettering({
+  stations,
+  thinnest,
+  numbers,
+  names,
+  callout,
+}: FacePlanProps & {
+  numbers: readonly (Label | null)[];
+  names: readonly Label[];
+  callout: Callout | null;
+}) {
+  return (
+    <>
       {numbers.map(
         (label, index) =>
           label && (
@@ -494,7 +585,7 @@ export function FacePlan(props: FacePlanProps) {
           </text>
         </>
       )}
-    </svg>
+    </>
   );
 }
 

@@ -1,4 +1,5 @@
 import { arrowHead } from './dimension.tsx';
+import { Hatch } from './hatch.tsx';
 import { at, LETTER } from './lettering.ts';
 
 export interface FlexplateSectionProps {
@@ -35,15 +36,7 @@ export function FlexplateSection({ id, style }: FlexplateSectionProps) {
       <desc id={`${id}-desc`}>{words}</desc>
       <defs>
         {[45, 135].map((turn) => (
-          <pattern
-            id={`${id}-h${turn}`}
-            width={8}
-            height={8}
-            patternUnits="userSpaceOnUse"
-            patternTransform={`rotate(${turn})`}
-          >
-            <path d="M0 0V8" class="hair" />
-          </pattern>
+          <Hatch id={`${id}-h${turn}`} size={8} turn={turn} />
         ))}
       </defs>
       <Slab id={`${id}-h45`} left={PAD_SIDE} width={PLATE} half={PLATE_HALF} />

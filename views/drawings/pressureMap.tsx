@@ -8,6 +8,7 @@ import {
 } from '../../shared/words/print.ts';
 import type { StiffnessAnswer } from '../../shared/words/stiffness.ts';
 import { onPlan, PLAN_BOX } from './facePlan.tsx';
+import { Hatch } from './hatch.tsx';
 import { type Box, boxRound, LETTER, overlaps, type Point, textWidth } from './lettering.ts';
 import { type GridPoint, type LoopStep, levelLoops } from './levelLoops.ts';
 import {
@@ -119,115 +120,32 @@ function sectorPaths(
  * figure, key and words.
  */
 export function PressureMap(props: PressureMapProps) {
-  const { id, map, meanPressureMPa, studCount } = props;
-  const inUnit = PRESSURE[props.unit];
+  const { map, meanPressureMPa } = props;
   const ratios = map.pressureMPa.map((row) =>
     row.map((pressure) => (meanPressureMPa > 0 ? pressure / meanPressureMPa : 0)),
   );
-  const { bands, width, freeShare, aboveMeanShare } = pressureBands(ratios, map.radiiMm);
-  const k = (2 * STUDS) / Math.max(props.studCircleDiameterMm, props.trackOuterDiameterMm);
-  const sector = sectorPaths(ratios, map, bands, k);
-  const radii = [props.trackInnerDiameterMm, props.trackOuterDiameterMm, props.studCircleDiameterMm];
-  const [inner, outer, studs] = radii.map((mm) => (k * mm) / 2) as [number, number, number];
-  const turns = Array.from({ length: studCount }, (_, index) => (360 * index) / studCount);
-  const { left, top, right, bottom } = PLAN_BOX;
+  const shared = pressureBands(ratios, map.radiiMm);
   const peak = props.peakOverMean ?? Math.max(...ratios.flat());
   const marks = props.marks.map((mark) => ({ ...mark, ratio: ratioAt(mark, ratios, props) }));
   const words = [
     peakInWords(props, peak, ratios),
-    freeInWords(freeShare),
-    marksInWords(marks, aboveMeanShare),
-  ];
+    freeInWords(shared.freeShare),
+    marksInWords(marks, shared.aboveMeanShare),
+  ]
+    .filter(Boolean)
+    .join(' ');
   return (
     <figure class="drawing pressure-map">
-      <svg
-        viewBox={`${left} ${top} ${right - left} ${bottom - top}`}
-        class="plan"
-        role="img"
-        aria-labelledby={`${id}-title ${id}-desc`}
-      >
-        <title id={`${id}-title`}>How hard the lining presses on the face, clutch side</title>
-        <desc id={`${id}-desc`}>{words.filter(Boolean).join(' ')}</desc>
-        <defs>
-          <pattern
-            id={`${id}-free`}
-            width="5"
-            height="5"
-            patternUnits="userSpaceOnUse"
-            patternTransform="rotate(45)"
-          >
-            <path d="M0 0V5" class="hair" />
-          </pattern>
-          <g id={`${id}-sector`}>
-            {sector.map(({ band, fill }) => (
-              <path d={fill} class={`press-${band.colour}`} />
-            ))}
-            {sector.map(({ band, line }) => line && <path d={line} class={lineClass(band)} />)}
-          </g>
-        </defs>
-        <path d={`M${left} 0H${right}M0 ${top}V${bottom}`} class="chain" />
-        {freeShare > 0 && (
-          <path d={circle(outer) + circle(inner)} fill-rule="evenodd" fill={`url(#${id}-free)`} />
-        )}
-        {turns.map((turn) => (
-          <use href={`#${id}-sector`} transform={turn === 0 ? undefined : `rotate(${turn})`} />
-        ))}
-        <circle r={at(outer)} class="thick" />
-        <circle r={at(inner)} class="thick" />
-        <circle r={at(studs)} class="chain" />
-        {turns.map((turn) => {
-          const { x, y } = onPlan(turn, studs);
-          return <circle cx={at(x)} cy={at(y)} r="5" class="stud-body" />;
-        })}
-        <path d={`M0 ${at(-studs - 14)}V${at(-studs - 5)}`} class="scribe" />
-        {peakPlaces(props).map((angle) => (
-          <Cross point={onPlan(angle, k * props.peakAt.radiusMm)} />
-        ))}
-        {marks.map((mark) => (
-          <MarkRing mark={mark} k={k} />
-        ))}
-        {placeNames(turns, marks, inner).map(({ text, centre, strong }) => (
-          <text
-            x={at(centre.x)}
-            y={at(centre.y + (LETTER * DIGIT_HEIGHT) / 2)}
-            class={strong ? 'mid halo strong' : 'mid halo label'}
-          >
-            {text}
-          </text>
-        ))}
-      </svg>
-      <div class="table-box" tabindex={0}>
-        <table class="figures press-key">
-          <caption>Pressure of the lining; its mean is {printAs(meanPressureMPa, inUnit)}</caption>
-          <thead>
-            <tr>
-              <th scope="col">× mean</th>
-              <th scope="col">{inUnit.unit}</th>
-              <th scope="col">of the track</th>
-            </tr>
-          </thead>
-          <tbody>
-            {[...bands].reverse().map((band) => (
-              <KeyRow
-                swatch={{ class: `press-${band.colour} press-edge` }}
-                times={range(band, 1, width)}
-                pressure={range(band, meanPressureMPa * inUnit.per, width)}
-                share={band.share}
-              />
-            ))}
-            {freeShare > 0 && (
-              <KeyRow
-                swatch={{ class: 'press-edge', fill: `url(#${id}-free)` }}
-                times="not touching"
-                pressure="0"
-                share={freeShare}
-              />
-            )}
-          </tbody>
-        </table>
-      </div>
+      <PressurePlan
+        {...props}
+        ratios={ratios}
+        bands={shared.bands}
+        free={shared.freeShare > 0}
+        words={words}
+      />
+      <PressureKey {...props} shared={shared} />
       <figcaption>
-        {words.filter(Boolean).join(' ')}
+        {words}
         {marks.length > 0 && (
           <ol class="press-marks">
             {marks.map((mark) => (
@@ -237,6 +155,121 @@ export function PressureMap(props: PressureMapProps) {
         )}
       </figcaption>
     </figure>
+  );
+}
+
+function PressurePlan(
+  props: PressureMapProps & {
+    ratios: Values;
+    bands: readonly PressureBand[];
+    /** Somewhere the lining does not touch. */
+    free: boolean;
+    words: string;
+  },
+) {
+  const { id, map, marks, studCount } = props;
+  const k = (2 * STUDS) / Math.max(props.studCircleDiameterMm, props.trackOuterDiameterMm);
+  const sector = sectorPaths(props.ratios, map, props.bands, k);
+  const radii = [props.trackInnerDiameterMm, props.trackOuterDiameterMm, props.studCircleDiameterMm];
+  const [inner, outer, studs] = radii.map((mm) => (k * mm) / 2) as [number, number, number];
+  const turns = Array.from({ length: studCount }, (_, index) => (360 * index) / studCount);
+  const { left, top, right, bottom } = PLAN_BOX;
+  return (
+    <svg
+      viewBox={`${left} ${top} ${right - left} ${bottom - top}`}
+      class="plan"
+      role="img"
+      aria-labelledby={`${id}-title ${id}-desc`}
+    >
+      <title id={`${id}-title`}>How hard the lining presses on the face, clutch side</title>
+      <desc id={`${id}-desc`}>{props.words}</desc>
+      <defs>
+        <Hatch id={`${id}-free`} size={5} />
+        <g id={`${id}-sector`}>
+          {sector.map(({ band, fill }) => (
+            <path d={fill} class={`press-${band.colour}`} />
+          ))}
+          {sector.map(({ band, line }) => line && <path d={line} class={lineClass(band)} />)}
+        </g>
+      </defs>
+      <path d={`M${left} 0H${right}M0 ${top}V${bottom}`} class="chain" />
+      {props.free && <path d={circle(outer) + circle(inner)} fill-rule="evenodd" fill={`url(#${id}-free)`} />}
+      {turns.map((turn) => (
+        <use href={`#${id}-sector`} transform={turn === 0 ? undefined : `rotate(${turn})`} />
+      ))}
+      <circle r={at(outer)} class="thick" />
+      <circle r={at(inner)} class="thick" />
+      <StudCircle radius={studs} turns={turns} />
+      {peakPlaces(props).map((angle) => (
+        <Cross point={onPlan(angle, k * props.peakAt.radiusMm)} />
+      ))}
+      {marks.map((mark) => (
+        <MarkRing mark={mark} k={k} />
+      ))}
+      {placeNames(turns, marks, inner).map(({ text, centre, strong }) => (
+        <text
+          x={at(centre.x)}
+          y={at(centre.y + (LETTER * DIGIT_HEIGHT) / 2)}
+          class={strong ? 'mid halo strong' : 'mid halo label'}
+        >
+          {text}
+        </text>
+      ))}
+    </svg>
+  );
+}
+
+function StudCircle({ radius, turns }: { radius: number; turns: readonly number[] }) {
+  return (
+    <>
+      <circle r={at(radius)} class="chain" />
+      {turns.map((turn) => {
+        const { x, y } = onPlan(turn, radius);
+        return <circle cx={at(x)} cy={at(y)} r="5" class="stud-body" />;
+      })}
+      <path d={`M0 ${at(-radius - 14)}V${at(-radius - 5)}`} class="scribe" />
+    </>
+  );
+}
+
+function PressureKey({
+  id,
+  meanPressureMPa,
+  unit,
+  shared: { bands, width, freeShare },
+}: PressureMapProps & { shared: ReturnType<typeof pressureBands> }) {
+  const inUnit = PRESSURE[unit];
+  return (
+    <div class="table-box" tabindex={0}>
+      <table class="figures press-key">
+        <caption>Pressure of the lining; its mean is {printAs(meanPressureMPa, inUnit)}</caption>
+        <thead>
+          <tr>
+            <th scope="col">× mean</th>
+            <th scope="col">{inUnit.unit}</th>
+            <th scope="col">of the track</th>
+          </tr>
+        </thead>
+        <tbody>
+          {[...bands].reverse().map((band) => (
+            <KeyRow
+              swatch={{ class: `press-${band.colour} press-edge` }}
+              times={range(band, 1, width)}
+              pressure={range(band, meanPressureMPa * inUnit.per, width)}
+              share={band.share}
+            />
+          ))}
+          {freeShare > 0 && (
+            <KeyRow
+              swatch={{ class: 'press-edge', fill: `url(#${id}-free)` }}
+              times="not touching"
+              pressure="0"
+              share={freeShare}
+            />
+          )}
+        </tbody>
+      </table>
+    </div>
   );
 }
 

@@ -1,5 +1,6 @@
 import { type LengthUnit, lengthFigure, printLength } from '../../shared/words/print.ts';
 import { Dimension, type Length, placeLengths, ROW } from './dimension.tsx';
+import { Hatch } from './hatch.tsx';
 import { at } from './lettering.ts';
 
 export interface PullForwardPictureProps {
@@ -43,15 +44,15 @@ export function PullForwardPicture(props: PullForwardPictureProps) {
   );
 }
 
-function View(props: PullForwardPictureProps & { forwardMm: number }) {
-  const { id, bareGapMm, shimMm, unit, forwardMm } = props;
-  const own = `${id}-${forwardMm > 0 ? 'forward' : 'back'}`;
+/** Where everything lies in one view, from the left: the pump, whose face stays; the hub in it; the converter; pads,
+ * shims, gap, flexplate. */
+function placesOf(props: PullForwardPictureProps, forwardMm: number) {
+  const { bareGapMm, shimMm } = props;
   const gapMm = Math.max(0, bareGapMm - shimMm);
   const leftMm = Math.max(0, gapMm - forwardMm);
   const hubMm = props.hubEngagementMm ?? HUB_MM;
   const stackMm = props.stackMm ?? STACK_MM;
   const k = Math.min(9, (WIDTH - 2 * EDGE - BODY - PAD - 40) / (hubMm + gapMm + shimMm + stackMm));
-  // From the left: the pump, whose face stays; the hub in it; the converter; pads, shims, gap, flexplate.
   const pumpFace = EDGE + 20 + k * hubMm;
   const hubTip = EDGE + 20 + k * forwardMm;
   const body = pumpFace + 10 + k * forwardMm;
@@ -59,25 +60,37 @@ function View(props: PullForwardPictureProps & { forwardMm: number }) {
   const shim = pad + PAD;
   const gap = shim + k * shimMm;
   const plate = gap + k * leftMm;
-  const end = plate + k * stackMm;
+  return { k, leftMm, pumpFace, hubTip, body, pad, shim, gap, plate, end: plate + k * stackMm };
+}
+
+function lengthsOf(
+  { hubEngagementMm, shimMm, stackMm, unit }: PullForwardPictureProps,
+  forwardMm: number,
+  { leftMm, pumpFace, hubTip, shim, gap, plate, end }: ReturnType<typeof placesOf>,
+): Length[] {
   const figure = (mm: number) => lengthFigure(mm, unit, 'coarse');
-  const at2 = { partFrom: HALF + 3, partTo: HALF + 3 };
-  const lengths: Length[] = [];
-  if (props.hubEngagementMm !== null)
-    lengths.push({
-      from: hubTip,
-      to: pumpFace,
-      figure: figure(hubMm - forwardMm),
-      word: 'hub in pump',
-      bad: hubMm - forwardMm <= 0,
-      ...at2,
-    });
-  if (shimMm > 0) lengths.push({ from: shim, to: gap, figure: figure(shimMm), word: 'shim', ...at2 });
-  if (leftMm > 0) lengths.push({ from: gap, to: plate, figure: figure(leftMm), word: 'gap', ...at2 });
-  if (props.stackMm !== null)
-    lengths.push({ from: plate, to: end, figure: figure(stackMm), word: 'flexplate', ...at2 });
-  const placed = placeLengths(lengths, 2, WIDTH - 2);
+  const ends = { partFrom: HALF + 3, partTo: HALF + 3 };
+  const hubLeftMm = (hubEngagementMm ?? 0) - forwardMm;
+  const hub = { from: hubTip, to: pumpFace, figure: figure(hubLeftMm), word: 'hub in pump', ...ends };
+  return [
+    ...(hubEngagementMm === null ? [] : [{ ...hub, bad: hubLeftMm <= 0 }]),
+    ...(shimMm > 0 ? [{ from: shim, to: gap, figure: figure(shimMm), word: 'shim', ...ends }] : []),
+    ...(leftMm > 0 ? [{ from: gap, to: plate, figure: figure(leftMm), word: 'gap', ...ends }] : []),
+    ...(stackMm === null
+      ? []
+      : [{ from: plate, to: end, figure: figure(stackMm), word: 'flexplate', ...ends }]),
+  ];
+}
+
+function View(props: PullForwardPictureProps & { forwardMm: number }) {
+  const { id, shimMm, forwardMm } = props;
+  const own = `${id}-${forwardMm > 0 ? 'forward' : 'back'}`;
+  const places = placesOf(props, forwardMm);
+  const { k, pumpFace, hubTip, body, pad, shim, plate, end } = places;
+  const placed = placeLengths(lengthsOf(props, forwardMm, places), 2, WIDTH - 2);
   const rows = Math.max(1, ...placed.map((length) => length.row + 1));
+  const hub = { x: at(hubTip), y: -13, width: at(body - hubTip), height: 26 };
+  const converter = { x: at(body), y: -HALF + 6, width: BODY, height: 2 * HALF - 12 };
   return (
     <svg
       viewBox={`0 ${-HALF - 8} ${WIDTH} ${2 * HALF + 20 + ROW * rows}`}
@@ -90,39 +103,28 @@ function View(props: PullForwardPictureProps & { forwardMm: number }) {
           ? 'The converter drawn forward to the flexplate'
           : 'The converter fully back on the pump'}
       </title>
-      <desc id={`${own}-desc`}>{inWords(props, forwardMm, leftMm)}</desc>
+      <desc id={`${own}-desc`}>{inWords(props, forwardMm, places.leftMm)}</desc>
       <defs>
-        <pattern
-          id={`${own}-hatch`}
-          width={8}
-          height={8}
-          patternUnits="userSpaceOnUse"
-          patternTransform="rotate(45)"
-        >
-          <path d="M0 0V8" class="hair" />
-        </pattern>
+        <Hatch id={`${own}-hatch`} size={8} />
       </defs>
       <Block left={EDGE} right={pumpFace} top={-HALF} bottom={-16} fill={`url(#${own}-hatch)`} />
       <Block left={EDGE} right={pumpFace} top={16} bottom={HALF} fill={`url(#${own}-hatch)`} />
       <text x={EDGE + 8} y={-HALF + 18} class="label halo">
         pump
       </text>
-      <rect x={at(hubTip)} y={-13} width={at(body - hubTip)} height={26} class="metal" />
-      <rect x={at(hubTip)} y={-13} width={at(body - hubTip)} height={26} class="thick" />
-      <rect x={at(body)} y={-HALF + 6} width={BODY} height={2 * HALF - 12} class="metal" />
-      <rect x={at(body)} y={-HALF + 6} width={BODY} height={2 * HALF - 12} class="thick" />
+      <rect {...hub} class="metal" />
+      <rect {...hub} class="thick" />
+      <rect {...converter} class="metal" />
+      <rect {...converter} class="thick" />
       <text x={at(body + BODY / 2)} y={26} class="mid label halo-metal">
         converter
       </text>
-      {[-1, 1].map((side) => {
-        const y = side < 0 ? -HALF + 10 : HALF - 34;
-        return (
-          <>
-            <rect x={at(pad)} y={y} width={PAD} height={24} class="thick" />
-            {shimMm > 0 && <rect x={at(shim)} y={y} width={at(k * shimMm)} height={24} class="st-measured" />}
-          </>
-        );
-      })}
+      {[-HALF + 10, HALF - 34].map((y) => (
+        <>
+          <rect x={at(pad)} y={y} width={PAD} height={24} class="thick" />
+          {shimMm > 0 && <rect x={at(shim)} y={y} width={at(k * shimMm)} height={24} class="st-measured" />}
+        </>
+      ))}
       <Block left={plate} right={end} top={-HALF} bottom={HALF} fill={`url(#${own}-hatch)`} />
       <path d={`M${EDGE} 0H${at(end + 8)}`} class="chain" />
       {placed.map((length) => (

@@ -1,6 +1,7 @@
 import { type LengthUnit, lengthFigure, listInWords, printLength } from '../../shared/words/print.ts';
 import type { Nut, Stack, Stud, StudCheck } from '../../shared/words/stud.ts';
 import { Dimension, type Length, placeLengths, ROW } from './dimension.tsx';
+import { Hatch } from './hatch.tsx';
 import { at, fitText, LETTER, textWidth } from './lettering.ts';
 
 export interface StudInStackProps {
@@ -89,71 +90,79 @@ export function StudInStack(props: StudInStackProps) {
 
 /** The lengths dimensioned above and below the part in one view. */
 function dimensionsOf(props: StudInStackProps, pushedBack: boolean, half: number) {
-  const { stud, nut, unit } = props;
+  return {
+    above: placeLengths(lengthsAbove(props, pushedBack, half), 2, STACK_WIDTH - 2),
+    below: placeLengths(lengthsBelow(props, pushedBack, half), 2, STACK_WIDTH - 2),
+  };
+}
+
+/** The gap, the stack, and how far the tip stands beyond it or is short of it. */
+function lengthsBelow(props: StudInStackProps, pushedBack: boolean, half: number): Length[] {
   const mm = lengthsOf(props);
   const k = stackScale(props);
   const gap = pushedBack ? mm.gapMm : 0;
   const x = (along: number) => placeOf(props, along);
-  const figure = (length: number) => lengthFigure(length, unit, 'coarse');
+  const figure = (length: number) => lengthFigure(length, props.unit, 'coarse');
   const edge = half + 3;
-  const crest = (k * mm.majorMm) / 2;
-  const tip = stud.projectionMm - gap;
-  const below: Length[] = [];
-  const above: Length[] = [];
-  if (gap > 0) {
-    below.push({
-      from: x(-gap),
-      to: x(0),
-      figure: figure(gap),
-      word: 'gap',
-      partFrom: k * mm.padRadiusMm + 3,
-      partTo: edge,
-    });
-  }
-  below.push({
-    from: x(0),
-    to: x(mm.stackMm),
-    figure: figure(mm.stackMm),
-    word: 'stack',
-    partFrom: edge,
+  const tip = props.stud.projectionMm - gap;
+  const short = tip < mm.stackMm;
+  const gapLength: Length = {
+    from: x(-gap),
+    to: x(0),
+    figure: figure(gap),
+    word: 'gap',
+    partFrom: k * mm.padRadiusMm + 3,
     partTo: edge,
-  });
-  below.push({
-    from: x(mm.stackMm),
-    to: x(tip),
-    figure: figure(Math.abs(tip - mm.stackMm)),
-    word: tip < mm.stackMm ? 'short' : 'beyond',
-    bad: tip < mm.stackMm,
-    partFrom: edge,
-    partTo: tip < mm.stackMm ? edge : crest,
-  });
-  const showsFrom = Math.max(mm.stackMm, stud.threadStartMm - gap);
-  const showsTo = stud.threadEndMm - gap;
-  if (pushedBack && showsTo > showsFrom) {
-    above.push({
-      from: x(showsFrom),
-      to: x(showsTo),
-      figure: figure(showsTo - showsFrom),
-      word: 'thread',
-      partFrom: showsFrom > mm.stackMm ? -crest - 2 : -edge,
-      partTo: -crest - 2,
-    });
-  }
-  if (!pushedBack && nut && mm.engagedTo > mm.engagedFrom) {
-    const outer = -k * mm.nutRadiusMm - 2;
-    above.push({
-      from: x(mm.engagedFrom),
-      to: x(mm.engagedTo),
-      figure: figure(mm.engagedTo - mm.engagedFrom),
-      word: 'engaged',
-      partFrom: outer,
-      partTo: outer,
-    });
-  }
-  return {
-    above: placeLengths(above, 2, STACK_WIDTH - 2),
-    below: placeLengths(below, 2, STACK_WIDTH - 2),
   };
+  return [
+    ...(gap > 0 ? [gapLength] : []),
+    {
+      from: x(0),
+      to: x(mm.stackMm),
+      figure: figure(mm.stackMm),
+      word: 'stack',
+      partFrom: edge,
+      partTo: edge,
+    },
+    {
+      from: x(mm.stackMm),
+      to: x(tip),
+      figure: figure(Math.abs(tip - mm.stackMm)),
+      word: short ? 'short' : 'beyond',
+      bad: short,
+      partFrom: edge,
+      partTo: short ? edge : (k * mm.majorMm) / 2,
+    },
+  ];
+}
+
+/** Seated, the thread engaged in the nut; pushed back, the thread that stands out of the stack. */
+function lengthsAbove(props: StudInStackProps, pushedBack: boolean, half: number): Length[] {
+  const { stud, nut, unit } = props;
+  const mm = lengthsOf(props);
+  const k = stackScale(props);
+  const between = (from: number, to: number, word: string, partFrom: number, partTo: number): Length[] =>
+    to > from
+      ? [
+          {
+            from: placeOf(props, from),
+            to: placeOf(props, to),
+            figure: lengthFigure(to - from, unit, 'coarse'),
+            word,
+            partFrom,
+            partTo,
+          },
+        ]
+      : [];
+  if (pushedBack) {
+    const showsFrom = Math.max(mm.stackMm, stud.threadStartMm - mm.gapMm);
+    const crest = -(k * mm.majorMm) / 2 - 2;
+    const edge = -(half + 3);
+    const starts = showsFrom > mm.stackMm ? crest : edge;
+    return between(showsFrom, stud.threadEndMm - mm.gapMm, 'thread', starts, crest);
+  }
+  const outer = -k * mm.nutRadiusMm - 2;
+  return nut ? between(mm.engagedFrom, mm.engagedTo, 'engaged', outer, outer) : [];
 }
 
 /** Where a place along the stud's axis lies in the drawing; 0 is the face the pads come to. */
@@ -162,24 +171,23 @@ export function placeOf(props: StudInStackProps, alongMm: number): number {
   return EDGE + 6 + stackScale(props) * (padThicknessMm + gapMm + alongMm);
 }
 
-function View(props: StudInStackProps & { pushedBack: boolean }) {
-  const { id, name, stud, stack, nut, pushedBack } = props;
-  const own = `${id}-${pushedBack ? 'back' : 'seated'}`;
-  const mm = lengthsOf(props);
-  const k = stackScale(props);
-  const gap = pushedBack ? mm.gapMm : 0;
-  const x = (along: number) => placeOf(props, along);
-  const studTop = (k * mm.majorMm) / 2;
-  const nutHalf = k * mm.nutRadiusMm;
-  const half = Math.max(k * mm.padRadiusMm + 8, nutHalf + 16 + stack.layers.length * (LETTER + 4));
-
-  // Both views keep one height, so that the parts stand side by side.
-  const { above, below } = dimensionsOf(props, pushedBack, half);
+/** Both views keep one height, so that the parts stand side by side. */
+function heightOf(props: StudInStackProps, half: number) {
   const both = [false, true].map((way) => dimensionsOf(props, way, half));
   const rowsAbove = Math.max(0, ...both.flatMap((view) => view.above.map((length) => length.row + 1)));
   const rowsBelow = Math.max(...both.flatMap((view) => view.below.map((length) => length.row + 1)));
-  const top = -half - 6 - ROW * rowsAbove;
-  const bottom = half + 8 + ROW * rowsBelow;
+  return { top: -half - 6 - ROW * rowsAbove, bottom: half + 8 + ROW * rowsBelow };
+}
+
+function View(props: StudInStackProps & { pushedBack: boolean }) {
+  const { id, name, stack, pushedBack } = props;
+  const own = `${id}-${pushedBack ? 'back' : 'seated'}`;
+  const mm = lengthsOf(props);
+  const k = stackScale(props);
+  const x = (along: number) => placeOf(props, along);
+  const half = Math.max(k * mm.padRadiusMm + 8, k * mm.nutRadiusMm + 16 + stack.layers.length * (LETTER + 4));
+  const { above, below } = dimensionsOf(props, pushedBack, half);
+  const { top, bottom } = heightOf(props, half);
   return (
     <svg
       viewBox={`0 ${at(top)} ${STACK_WIDTH} ${at(bottom - top)}`}
@@ -193,26 +201,34 @@ function View(props: StudInStackProps & { pushedBack: boolean }) {
       <desc id={`${own}-desc`}>{stackInWords(props, pushedBack)}</desc>
       <defs>
         {[45, 135].map((turn) =>
-          [0, 1, 2].map((size) => (
-            <pattern
-              id={`${own}-h${turn}-${size}`}
-              width={6 + 2 * size}
-              height={6 + 2 * size}
-              patternUnits="userSpaceOnUse"
-              patternTransform={`rotate(${turn})`}
-            >
-              <path d={`M0 0V${6 + 2 * size}`} class="hair" />
-            </pattern>
-          )),
+          [0, 1, 2].map((size) => <Hatch id={`${own}-h${turn}-${size}`} size={6 + 2 * size} turn={turn} />),
         )}
       </defs>
       <Layers props={props} own={own} x={x} k={k} half={half} />
-      <Pad
-        x={x(-gap - mm.padThicknessMm)}
-        width={k * mm.padThicknessMm}
-        half={k * mm.padRadiusMm}
-        own={own}
-      />
+      <Assembled {...props} own={own} />
+      <LayerNames props={props} x={x} top={-half} />
+      {above.map((length) => (
+        <Dimension length={length} y={-half - LETTER - 5} away="up" />
+      ))}
+      {below.map((length) => (
+        <Dimension length={length} y={half + 22} away="down" />
+      ))}
+    </svg>
+  );
+}
+
+/** Pad, stud and nut; pushed back, the nut only where it will be. */
+function Assembled(props: StudInStackProps & { pushedBack: boolean; own: string }) {
+  const { stud, nut, pushedBack, own } = props;
+  const mm = lengthsOf(props);
+  const k = stackScale(props);
+  const gap = pushedBack ? mm.gapMm : 0;
+  const x = (along: number) => placeOf(props, along);
+  const padFrom = x(-gap - mm.padThicknessMm);
+  const nutHalf = k * mm.nutRadiusMm;
+  return (
+    <>
+      <Pad x={padFrom} width={k * mm.padThicknessMm} half={k * mm.padRadiusMm} own={own} />
       {nut && !pushedBack && <NutSection nut={nut} own={own} x={x} mm={mm} k={k} />}
       {nut && pushedBack && (
         <path
@@ -230,20 +246,16 @@ function View(props: StudInStackProps & { pushedBack: boolean }) {
       <StudBody stud={stud} mm={mm} k={k} x={(along) => x(along - gap)} />
       {nut && !pushedBack && <NutOutside x={x} mm={mm} k={k} />}
       {nut && !pushedBack && mm.engagedTo > mm.engagedFrom && (
-        <path d={`M${at(x(mm.engagedFrom))} ${at(-studTop)}H${at(x(mm.engagedTo))}`} class="engaged" />
+        <path
+          d={`M${at(x(mm.engagedFrom))} ${at((-k * mm.majorMm) / 2)}H${at(x(mm.engagedTo))}`}
+          class="engaged"
+        />
       )}
       <path
-        d={`M${at(x(-gap - mm.padThicknessMm) - 6)} 0H${at(x(Math.max(stud.projectionMm - gap, mm.nutTo)) + 8)}`}
+        d={`M${at(padFrom - 6)} 0H${at(x(Math.max(stud.projectionMm - gap, mm.nutTo)) + 8)}`}
         class="chain"
       />
-      <LayerNames props={props} x={x} top={-half} />
-      {above.map((length) => (
-        <Dimension length={length} y={-half - LETTER - 5} away="up" />
-      ))}
-      {below.map((length) => (
-        <Dimension length={length} y={half + 22} away="down" />
-      ))}
-    </svg>
+    </>
   );
 }
 

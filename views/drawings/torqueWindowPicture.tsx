@@ -1,4 +1,5 @@
 import { FORCE, type LengthUnit, printAs, printNumber, printTorque } from '../../shared/words/print.ts';
+import { Hatch } from './hatch.tsx';
 import { at, LETTER, spread, textWidth } from './lettering.ts';
 
 export interface TorqueWindowProps {
@@ -91,7 +92,9 @@ function Torque({ id, torqueNm, enoughNm, mostNm, unit }: TorqueWindowProps) {
       <desc id={`${own}-desc`}>
         {`The torque is ${figure(torqueNm)}. ${limits.map((one) => `It is ${one.says}.`).join(' ')}`}
       </desc>
-      <Hatch id={`${own}-hatch`} />
+      <defs>
+        <Hatch id={`${own}-hatch`} size={8} />
+      </defs>
       {zones.map(({ from, to, bad }) => (
         <rect
           x={at(x(from))}
@@ -135,12 +138,6 @@ function Preload({ id, preloadN, lossN, proofShare, neededN, unit }: TorqueWindo
     { value: nominal, text: load(nominal), word: 'tightened' },
     { value: most, text: load(most), word: 'most' },
   ];
-  const places = spread(
-    figures.map((one) => x(one.value)),
-    62,
-    LEFT + 18,
-    RIGHT - 18,
-  );
   return (
     <svg
       viewBox={`0 ${-HALF - ABOVE} ${WIDTH} ${2 * HALF + ABOVE + 14 + ROW * limits.length}`}
@@ -167,14 +164,30 @@ function Preload({ id, preloadN, lossN, proofShare, neededN, unit }: TorqueWindo
       <path d={`M${at(x(nominal))} ${-HALF + 6}V${HALF - 6}`} class="thin" />
       <Frame />
       <Limits limits={limits.map(({ value, says }) => ({ x: x(value), says }))} />
-      {figures.map(({ value, text, word }, index) => {
+      <Figures figures={figures.map((one) => ({ ...one, x: x(one.value) }))} />
+    </svg>
+  );
+}
+
+/** Figures above the bar, each with a leader to its place in it, and none over another. */
+function Figures({
+  figures,
+}: {
+  figures: readonly { readonly x: number; readonly text: string; readonly word: string }[];
+}) {
+  const places = spread(
+    figures.map(({ x }) => x),
+    62,
+    LEFT + 18,
+    RIGHT - 18,
+  );
+  return (
+    <>
+      {figures.map(({ x, text, word }, index) => {
         const place = places[index] ?? 0;
         return (
           <>
-            <path
-              d={`M${at(x(value))} ${-HALF + 6}V${-HALF - 6}L${at(place)} ${-HALF - 12}`}
-              class="leader"
-            />
+            <path d={`M${at(x)} ${-HALF + 6}V${-HALF - 6}L${at(place)} ${-HALF - 12}`} class="leader" />
             <text x={at(place)} y={-HALF - 29} class="dim-figure mid">
               {text}
             </text>
@@ -184,7 +197,7 @@ function Preload({ id, preloadN, lossN, proofShare, neededN, unit }: TorqueWindo
           </>
         );
       })}
-    </svg>
+    </>
   );
 }
 
@@ -223,15 +236,5 @@ function Pointer({ x, figure }: { x: number; figure: string }) {
         {figure}
       </text>
     </>
-  );
-}
-
-function Hatch({ id }: { id: string }) {
-  return (
-    <defs>
-      <pattern id={id} width={8} height={8} patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
-        <path d="M0 0V8" class="hair" />
-      </pattern>
-    </defs>
   );
 }

@@ -9,6 +9,7 @@ import {
   printNumber,
 } from '../../shared/words/print.ts';
 import { arrowHead } from './dimension.tsx';
+import { Hatch } from './hatch.tsx';
 import { at, LETTER, spread, textWidth } from './lettering.ts';
 import { roundScale } from './ticks.ts';
 
@@ -132,20 +133,18 @@ function marginInWords(wallMm: number, minimumMm: number, unit: LengthUnit): str
   return `${apart} ${unit} ${wallMm < minimumMm ? 'below' : 'above'}`;
 }
 
+/** What every part of the drawing is drawn with. */
+interface Drawn {
+  readonly check: TrackCheck;
+  readonly unit: LengthUnit;
+  readonly form: Proportions;
+  readonly rings: readonly Ring[];
+  readonly x: (deg: number) => number;
+  readonly y: (mm: number) => number;
+}
+
 /** The length between the wall left and the minimum, its arrows outside where there is no room for them. */
-function Margin({
-  check,
-  unit,
-  form,
-  x,
-  y,
-}: {
-  check: TrackCheck;
-  unit: LengthUnit;
-  form: Proportions;
-  x: (deg: number) => number;
-  y: (mm: number) => number;
-}) {
+function Margin({ check, unit, form, x, y }: Drawn) {
   const thinnest = check.stations[check.leastWall.station];
   if (thinnest === undefined) return null;
   const px = x(turned(thinnest.angleDeg));
@@ -164,101 +163,67 @@ function Margin({
     );
   }
   const text = marginInWords(thinnest.wallAfterMm, check.minimumWall.mm, unit);
-  const width = textWidth(text, form.letter);
-  const limit = y(check.minimumWall.mm);
-  const [upper, lower] = [Math.min(py, limit), Math.max(py, limit)];
-  const roomy = lower - upper >= form.letter + 16;
-  const toRight = px + 26 + width <= form.right;
-  const side = toRight ? 1 : -1;
-  const dx = px + 14 * side;
-  const tail = 17;
+  const toRight = px + 26 + textWidth(text, form.letter) <= form.right;
   return (
     <>
-      <path d={`M${at(px)} ${at(py)}H${at(px + 19 * side)}`} class="extension" />
-      {roomy ? (
-        <>
-          <path d={`M${at(dx)} ${at(upper)}V${at(lower)}`} class="dim" />
-          <path d={arrowHead(dx, upper, 'up') + arrowHead(dx, lower, 'down')} class="arrow" />
-          <text
-            x={at(dx + 6 * side)}
-            y={at((upper + lower) / 2 + form.letter * 0.36)}
-            class={toRight ? 'strong halo' : 'end strong halo'}
-          >
-            {text}
-          </text>
-        </>
-      ) : (
-        <>
-          <path
-            d={`M${at(dx)} ${at(upper - tail)}V${at(upper)}M${at(dx)} ${at(lower)}V${at(lower + tail)}h${6 * side}`}
-            class="dim"
-          />
-          <path d={arrowHead(dx, upper, 'down') + arrowHead(dx, lower, 'up')} class="arrow" />
-          <text
-            x={at(dx + 9 * side)}
-            y={at(lower + tail + form.letter * 0.36)}
-            class={toRight ? 'strong halo' : 'end strong halo'}
-          >
-            {text}
-          </text>
-        </>
-      )}
+      <path d={`M${at(px)} ${at(py)}H${at(px + (toRight ? 19 : -19))}`} class="extension" />
+      <MarginLine text={text} px={px} between={[py, y(check.minimumWall.mm)]} toRight={toRight} form={form} />
       {lozenge}
     </>
   );
 }
 
+function MarginLine({
+  text,
+  px,
+  between,
+  toRight,
+  form,
+}: {
+  text: string;
+  px: number;
+  between: readonly [number, number];
+  toRight: boolean;
+  form: Proportions;
+}) {
+  const [upper, lower] = [Math.min(...between), Math.max(...between)];
+  const side = toRight ? 1 : -1;
+  const dx = px + 14 * side;
+  const tail = 17;
+  const lettering = toRight ? 'strong halo' : 'end strong halo';
+  const roomy = lower - upper >= form.letter + 16;
+  return roomy ? (
+    <>
+      <path d={`M${at(dx)} ${at(upper)}V${at(lower)}`} class="dim" />
+      <path d={arrowHead(dx, upper, 'up') + arrowHead(dx, lower, 'down')} class="arrow" />
+      <text x={at(dx + 6 * side)} y={at((upper + lower) / 2 + form.letter * 0.36)} class={lettering}>
+        {text}
+      </text>
+    </>
+  ) : (
+    <>
+      <path
+        d={`M${at(dx)} ${at(upper - tail)}V${at(upper)}M${at(dx)} ${at(lower)}V${at(lower + tail)}h${6 * side}`}
+        class="dim"
+      />
+      <path d={arrowHead(dx, upper, 'down') + arrowHead(dx, lower, 'up')} class="arrow" />
+      <text x={at(dx + 9 * side)} y={at(lower + tail + form.letter * 0.36)} class={lettering}>
+        {text}
+      </text>
+    </>
+  );
+}
+
+const before = (station: TrackCheck['stations'][number]) => station.wallMm;
+const after = (station: TrackCheck['stations'][number]) => station.wallAfterMm;
+
 function Sheet({ id, check, studCount, unit, form }: TrackUnrolledProps & { form: Proportions }) {
   const { scale, x, y } = trackScales(check, unit, form);
   const rings = ringsOf(check);
-  const main = rings[0];
-  const before = (station: TrackCheck['stations'][number]) => station.wallMm;
-  const after = (station: TrackCheck['stations'][number]) => station.wallAfterMm;
+  const drawn: Drawn = { check, unit, form, rings, x, y };
   const wide = form.name === 'wide';
   const { left, right, top, bottom } = form;
   const own = `${id}-${form.name}`;
-  const many = check.stations.length / Math.max(1, rings.length) > 24;
-  const markWidth = many ? form.markWidth / 2 : form.markWidth;
-
-  const onRing = (radiusMm: number) =>
-    rings.reduce<Ring | undefined>(
-      (near, ring) =>
-        near && Math.abs(near.radiusMm - radiusMm) <= Math.abs(ring.radiusMm - radiusMm) ? near : ring,
-      undefined,
-    );
-  const marks = [
-    ...check.stations
-      .filter((station) => station.markDepthMm > 0)
-      .map(({ markDepthMm, ...station }) => ({ ...station, depthMm: markDepthMm })),
-    ...check.marks,
-  ].flatMap((mark) => [-360, 0, 360].map((turn) => ({ ...mark, angleDeg: mark.angleDeg + turn })));
-  const markHalfDeg = (markWidth * (360 + 2 * BEYOND_DEG)) / (right - left);
-
-  const limit = check.minimumWall;
-  const radius = (ring: Ring) => `r ${briefLength(ring.radiusMm, unit)}`;
-  const lineNames = [
-    { text: 'as measured', mm: main ? lineAt(main, END_DEG, before) : null, class: 'label' },
-    { text: 'after the cut', mm: main ? lineAt(main, END_DEG, after) : null, class: 'label cut-text' },
-    {
-      text: `minimum ${limit ? lengthFigure(limit.mm, unit) : ''}`,
-      mm: limit?.mm ?? null,
-      class: 'limit-text',
-    },
-    ...(rings.length > 1 && rings.length < 5
-      ? rings.slice(1).map((ring) => ({
-          text: `dashed: ${radius(ring)}`,
-          mm: lineAt(ring, END_DEG, before),
-          class: 'label',
-        }))
-      : []),
-  ].filter((name): name is { text: string; mm: number; class: string } => name.mm !== null);
-  const nameYs = spread(
-    lineNames.map((name) => y(name.mm)),
-    form.letter + 3,
-    top + 4,
-    bottom,
-  );
-
   return (
     <svg
       viewBox={`0 0 ${form.width} ${form.height}`}
@@ -269,68 +234,12 @@ function Sheet({ id, check, studCount, unit, form }: TrackUnrolledProps & { form
       <title id={`${own}-title`}>The track unrolled: wall against clock position</title>
       <desc id={`${own}-desc`}>{trackInWords(check, unit)}</desc>
       <defs>
-        <pattern
-          id={`${own}-chips`}
-          width="6"
-          height="6"
-          patternUnits="userSpaceOnUse"
-          patternTransform="rotate(45)"
-        >
-          <path d="M0 0V6" class="hair" />
-        </pattern>
+        <Hatch id={`${own}-chips`} size={6} />
         <clipPath id={`${own}-clip`}>
           <rect x={left} y={top - 8} width={right - left} height={bottom - top + 8} />
         </clipPath>
       </defs>
-      <g clip-path={`url(#${own}-clip)`}>
-        {main && (
-          <>
-            <path d={`M${ringPath(main, after, x, y)}V${bottom}H${at(x(-360))}Z`} class="metal" />
-            <path
-              d={`M${ringPath(main, before, x, y)}L${ringPath(
-                { ...main, stations: main.stations },
-                after,
-                x,
-                y,
-              )
-                .split('L')
-                .reverse()
-                .join('L')}Z`}
-              fill={`url(#${own}-chips)`}
-            />
-          </>
-        )}
-        <g class="marks">
-          {marks.map((mark) => {
-            const px = x(mark.angleDeg);
-            if (px < left - markWidth || px > right + markWidth) return null;
-            const ring = onRing(mark.radiusMm);
-            const edge = (deg: number) => y(ring ? lineAt(ring, deg, before) : mark.wallMm);
-            const [from, to] = [edge(mark.angleDeg - markHalfDeg), edge(mark.angleDeg + markHalfDeg)];
-            // A quadratic's middle lies halfway to its control point, so this one reaches the mark's depth.
-            const control = 2 * y(mark.wallMm - mark.depthMm) - (from + to) / 2;
-            return (
-              <path
-                d={`M${at(px - markWidth)} ${at(from)}Q${at(px)} ${at(control)} ${at(px + markWidth)} ${at(to)}Z`}
-                class="mark"
-              />
-            );
-          })}
-        </g>
-        {rings.slice(1).map((ring) => (
-          <>
-            <path d={`M${ringPath(ring, before, x, y)}`} class="thin dash" />
-            <path d={`M${ringPath(ring, after, x, y)}`} class="cut-line dash" />
-          </>
-        ))}
-        {main && (
-          <>
-            <path d={`M${ringPath(main, before, x, y)}`} class="thick" />
-            <path d={`M${ringPath(main, after, x, y)}`} class="cut-line" />
-          </>
-        )}
-        {limit && <path d={`M${left} ${at(y(limit.mm))}H${right}`} class="limit" />}
-      </g>
+      <Walls {...drawn} own={own} />
       {scale.ticks.map((tick) => (
         <>
           <path d={`M${left} ${at(y(tick.mm))}h${tick.text === null ? -4 : -7}`} class="thin" />
@@ -347,23 +256,127 @@ function Sheet({ id, check, studCount, unit, form }: TrackUnrolledProps & { form
         wall, {unit}
       </text>
       <Studs form={form} studCount={studCount} x={x} />
-      {wide
-        ? lineNames.map((name, index) => (
-            <>
-              <path
-                d={`M${right} ${at(y(name.mm))}L${right + 10} ${at(nameYs[index] ?? 0)}`}
-                class="extension"
-              />
-              <text x={right + 14} y={at((nameYs[index] ?? 0) + form.letter * 0.36)} class={name.class}>
-                {name.text}
-              </text>
-            </>
-          ))
-        : main && (
-            <Key form={form} rings={rings} limit={limit ? lengthFigure(limit.mm, unit) : null} unit={unit} />
-          )}
-      <Margin check={check} unit={unit} form={form} x={x} y={y} />
+      {wide ? <LineNames {...drawn} /> : rings.length > 0 && <Key {...drawn} />}
+      <Margin {...drawn} />
     </svg>
+  );
+}
+
+/** Metal left, chips, marks, and the lines of every ring; the ring of the thinnest station in full. */
+function Walls(drawn: Drawn & { own: string }) {
+  const { own, rings, check, form, x, y } = drawn;
+  const main = rings[0];
+  const limit = check.minimumWall;
+  return (
+    <g clip-path={`url(#${own}-clip)`}>
+      {main && (
+        <>
+          <path d={`M${ringPath(main, after, x, y)}V${form.bottom}H${at(x(-360))}Z`} class="metal" />
+          <path
+            d={`M${ringPath(main, before, x, y)}L${ringPath(main, after, x, y).split('L').reverse().join('L')}Z`}
+            fill={`url(#${own}-chips)`}
+          />
+        </>
+      )}
+      <HeatMarks {...drawn} />
+      {rings.slice(1).map((ring) => (
+        <>
+          <path d={`M${ringPath(ring, before, x, y)}`} class="thin dash" />
+          <path d={`M${ringPath(ring, after, x, y)}`} class="cut-line dash" />
+        </>
+      ))}
+      {main && (
+        <>
+          <path d={`M${ringPath(main, before, x, y)}`} class="thick" />
+          <path d={`M${ringPath(main, after, x, y)}`} class="cut-line" />
+        </>
+      )}
+      {limit && <path d={`M${form.left} ${at(y(limit.mm))}H${form.right}`} class="limit" />}
+    </g>
+  );
+}
+
+/** Each mark to its depth, from the line of the ring it is nearest to. */
+function HeatMarks({ check, form, rings, x, y }: Drawn) {
+  const { left, right } = form;
+  const many = check.stations.length / Math.max(1, rings.length) > 24;
+  const markWidth = many ? form.markWidth / 2 : form.markWidth;
+  const markHalfDeg = (markWidth * (360 + 2 * BEYOND_DEG)) / (right - left);
+  const marks = [
+    ...check.stations
+      .filter((station) => station.markDepthMm > 0)
+      .map(({ markDepthMm, ...station }) => ({ ...station, depthMm: markDepthMm })),
+    ...check.marks,
+  ].flatMap((mark) => [-360, 0, 360].map((turn) => ({ ...mark, angleDeg: mark.angleDeg + turn })));
+  return (
+    <g class="marks">
+      {marks.map((mark) => {
+        const px = x(mark.angleDeg);
+        if (px < left - markWidth || px > right + markWidth) return null;
+        const ring = nearestRing(rings, mark.radiusMm);
+        const edge = (deg: number) => y(ring ? lineAt(ring, deg, before) : mark.wallMm);
+        const [from, to] = [edge(mark.angleDeg - markHalfDeg), edge(mark.angleDeg + markHalfDeg)];
+        // A quadratic's middle lies halfway to its control point, so this one reaches the mark's depth.
+        const control = 2 * y(mark.wallMm - mark.depthMm) - (from + to) / 2;
+        return (
+          <path
+            d={`M${at(px - markWidth)} ${at(from)}Q${at(px)} ${at(control)} ${at(px + markWidth)} ${at(to)}Z`}
+            class="mark"
+          />
+        );
+      })}
+    </g>
+  );
+}
+
+function nearestRing(rings: readonly Ring[], radiusMm: number): Ring | undefined {
+  return rings.reduce<Ring | undefined>(
+    (near, ring) =>
+      near && Math.abs(near.radiusMm - radiusMm) <= Math.abs(ring.radiusMm - radiusMm) ? near : ring,
+    undefined,
+  );
+}
+
+/** What each line means, beside its end; names keep one line's height apart. */
+function LineNames({ check, unit, form, rings, y }: Drawn) {
+  const main = rings[0];
+  const limit = check.minimumWall;
+  const names = [
+    { text: 'as measured', mm: main ? lineAt(main, END_DEG, before) : null, class: 'label' },
+    { text: 'after the cut', mm: main ? lineAt(main, END_DEG, after) : null, class: 'label cut-text' },
+    {
+      text: `minimum ${limit ? lengthFigure(limit.mm, unit) : ''}`,
+      mm: limit?.mm ?? null,
+      class: 'limit-text',
+    },
+    ...(rings.length > 1 && rings.length < 5
+      ? rings.slice(1).map((ring) => ({
+          text: `dashed: r ${briefLength(ring.radiusMm, unit)}`,
+          mm: lineAt(ring, END_DEG, before),
+          class: 'label',
+        }))
+      : []),
+  ].filter((name): name is { text: string; mm: number; class: string } => name.mm !== null);
+  const nameYs = spread(
+    names.map((name) => y(name.mm)),
+    form.letter + 3,
+    form.top + 4,
+    form.bottom,
+  );
+  return (
+    <>
+      {names.map((name, index) => (
+        <>
+          <path
+            d={`M${form.right} ${at(y(name.mm))}L${form.right + 10} ${at(nameYs[index] ?? 0)}`}
+            class="extension"
+          />
+          <text x={form.right + 14} y={at((nameYs[index] ?? 0) + form.letter * 0.36)} class={name.class}>
+            {name.text}
+          </text>
+        </>
+      ))}
+    </>
   );
 }
 
@@ -424,17 +437,8 @@ function Studs({ form, studCount, x }: { form: Proportions; studCount: number; x
 }
 
 /** What each line means, beneath the drawing where there is no room beside it. */
-function Key({
-  form,
-  rings,
-  limit,
-  unit,
-}: {
-  form: Proportions;
-  rings: readonly Ring[];
-  limit: string | null;
-  unit: LengthUnit;
-}) {
+function Key({ check, form, rings, unit }: Drawn) {
+  const limit = check.minimumWall ? lengthFigure(check.minimumWall.mm, unit) : null;
   const first = form.height - 26;
   const second = form.height - 6;
   const others = rings.slice(1, 4).map((ring) => briefLength(ring.radiusMm, unit));

@@ -6,6 +6,7 @@ import {
   printLength,
   printNumber,
 } from '../../shared/words/print.ts';
+import { Hatch } from './hatch.tsx';
 import { at, LETTER, spread } from './lettering.ts';
 
 export interface WallSectionProps {
@@ -30,49 +31,68 @@ interface Line {
   readonly class: string;
 }
 
-/**
- * The wall through its thinnest place: across the track at one scale both ways, and beneath it a detail, enlarged,
- * in which cut, minimum and the band of uncertainty can be seen. Null where no station was measured.
- */
-export function WallSection({ id, shape, check, unit }: WallSectionProps) {
-  const station = check.stations[check.leastWall.station];
-  if (station === undefined) return null;
-  const { wallMm, wallAfterMm, radiusMm, cutMm } = station;
+type Station = CoverCheck['stations'][number];
+
+/** Both drawings’ places: the section at one scale both ways, the detail enlarged upward. */
+interface Places {
+  readonly station: Station;
+  readonly minimum: number | null;
+  readonly band: number | null;
+  readonly section: {
+    readonly x: (mm: number) => number;
+    readonly y: (mm: number) => number;
+    readonly perMm: number;
+    readonly foot: number;
+  };
+  readonly detail: {
+    readonly y: (mm: number) => number;
+    readonly perMm: number;
+    readonly top: number;
+    readonly foot: number;
+  };
+}
+
+function placesOf({ shape, check }: WallSectionProps, station: Station): Places {
+  const { wallMm, wallAfterMm } = station;
   const minimum = check.minimumWall?.mm ?? null;
   const band = check.leastWall.expandedUncertaintyMm;
   const [inner, outer] = [shape.trackInnerDiameterMm / 2, shape.trackOuterDiameterMm / 2];
   const k = (RIGHT - LEFT) / Math.max(outer - inner, 1);
-  const x = (mm: number) => LEFT + k * (mm - inner);
   // The pad side lies at the foot of the section, the clutch side at its head.
   const foot = TOP + k * Math.max(wallMm, wallAfterMm);
-  const y = (mm: number) => foot - k * mm;
-
   const least = Math.min(wallAfterMm - (band ?? 0), minimum ?? wallAfterMm);
   const most = Math.max(wallMm, wallAfterMm + (band ?? 0));
   const room = Math.max(0.15 * (most - least), 0.01);
   const detailTop = foot + GAP;
   const detailFoot = detailTop + DETAIL_HEIGHT;
   const detail = DETAIL_HEIGHT / (most - least + 2 * room);
-  const dy = (mm: number) => detailFoot - detail * (mm - least + room);
-  const times = detail / k;
+  return {
+    station,
+    minimum,
+    band,
+    section: { x: (mm) => LEFT + k * (mm - inner), y: (mm) => foot - k * mm, perMm: k, foot },
+    detail: {
+      y: (mm) => detailFoot - detail * (mm - least + room),
+      perMm: detail,
+      top: detailTop,
+      foot: detailFoot,
+    },
+  };
+}
 
-  const lines: Line[] = [
-    { text: `as measured ${lengthFigure(wallMm, unit)}`, mm: wallMm, class: 'label' },
-    { text: `after the cut ${lengthFigure(wallAfterMm, unit)}`, mm: wallAfterMm, class: 'cut-text' },
-    ...(band === null
-      ? []
-      : [{ text: `± ${lengthFigure(band, unit)} band`, mm: wallAfterMm - band, class: 'label' }]),
-    ...(minimum === null
-      ? []
-      : [{ text: `minimum ${lengthFigure(minimum, unit)}`, mm: minimum, class: 'limit-text' }]),
-  ];
-  // Names beside lines keep one line's height apart, in their order, and end within the detail.
-  const wanted = lines.map(({ mm }) => dy(mm));
-  const ys = spread(wanted, LETTER + 4, Number.NEGATIVE_INFINITY, detailFoot - 2);
-  const height = detailFoot + 8;
+/**
+ * The wall through its thinnest place: across the track at one scale both ways, and beneath it a detail, enlarged,
+ * in which cut, minimum and the band of uncertainty can be seen. Null where no station was measured.
+ */
+export function WallSection(props: WallSectionProps) {
+  const { id, check, unit } = props;
+  const station = check.stations[check.leastWall.station];
+  if (station === undefined) return null;
+  const places = placesOf(props, station);
+  const { detail } = places;
   return (
     <svg
-      viewBox={`0 0 ${WIDTH} ${at(height)}`}
+      viewBox={`0 0 ${WIDTH} ${at(detail.foot + 8)}`}
       class="wall-section"
       role="img"
       aria-labelledby={`${id}-title ${id}-desc`}
@@ -80,36 +100,43 @@ export function WallSection({ id, shape, check, unit }: WallSectionProps) {
       <title id={`${id}-title`}>Section of the wall through its thinnest place</title>
       <desc id={`${id}-desc`}>{sectionInWords(check, unit)}</desc>
       <defs>
-        <pattern
-          id={`${id}-hatch`}
-          width="7"
-          height="7"
-          patternUnits="userSpaceOnUse"
-          patternTransform="rotate(45)"
-        >
-          <path d="M0 0V7" class="hair" />
-        </pattern>
+        <Hatch id={`${id}-hatch`} size={7} />
         <clipPath id={`${id}-clip`}>
-          <rect x={LEFT} y={at(detailTop)} width={DETAIL_RIGHT - LEFT} height={DETAIL_HEIGHT} />
+          <rect x={LEFT} y={at(detail.top)} width={DETAIL_RIGHT - LEFT} height={DETAIL_HEIGHT} />
         </clipPath>
       </defs>
+      <AcrossTrack id={id} places={places} />
+      <Detail id={id} places={places} />
+      {station.cutMm > 0 && (
+        <text
+          x={LEFT + 6}
+          y={at((detail.y(station.wallMm) + detail.y(station.wallAfterMm)) / 2 + 4)}
+          class="strong halo"
+        >
+          cut {lengthFigure(station.cutMm, unit)}
+        </text>
+      )}
+      <LineNames places={places} unit={unit} />
+    </svg>
+  );
+}
+
+function AcrossTrack({ id, places: { station, minimum, section } }: { id: string; places: Places }) {
+  const { wallMm, wallAfterMm, radiusMm } = station;
+  const { x, y, foot, perMm } = section;
+  const left = {
+    x: LEFT,
+    y: at(y(wallAfterMm)),
+    width: at(RIGHT - LEFT),
+    height: at(perMm * Math.max(wallAfterMm, 0)),
+  };
+  return (
+    <>
       <text x={LEFT} y={LETTER} class="label">
         across the track, clutch side up
       </text>
-      <rect
-        x={LEFT}
-        y={at(y(wallAfterMm))}
-        width={at(RIGHT - LEFT)}
-        height={at(k * Math.max(wallAfterMm, 0))}
-        class="metal"
-      />
-      <rect
-        x={LEFT}
-        y={at(y(wallAfterMm))}
-        width={at(RIGHT - LEFT)}
-        height={at(k * Math.max(wallAfterMm, 0))}
-        fill={`url(#${id}-hatch)`}
-      />
+      <rect {...left} class="metal" />
+      <rect {...left} fill={`url(#${id}-hatch)`} />
       <path d={`M${LEFT} ${at(y(wallMm))}H${RIGHT}`} class="thin dash" />
       <path
         d={`M${LEFT} ${at(foot)}H${RIGHT}M${LEFT} ${at(y(wallAfterMm))}V${at(foot)}M${RIGHT} ${at(y(wallAfterMm))}V${at(foot)}`}
@@ -121,48 +148,63 @@ export function WallSection({ id, shape, check, unit }: WallSectionProps) {
       <text x={LEFT} y={at(foot + LETTER + 6)} class="label">
         pad side; one scale both ways
       </text>
+    </>
+  );
+}
 
-      <text x={LEFT} y={at(detailTop - 6)} class="label">
+function Detail({ id, places }: { id: string; places: Places }) {
+  const { station, minimum, band, section, detail } = places;
+  const { wallMm, wallAfterMm } = station;
+  const { y } = detail;
+  const times = detail.perMm / section.perMm;
+  const wide = { x: LEFT, width: DETAIL_RIGHT - LEFT };
+  return (
+    <>
+      <text x={LEFT} y={at(detail.top - 6)} class="label">
         detail there, enlarged {printNumber(times, times < 10 ? 1 : 0)} times
       </text>
       <g clip-path={`url(#${id}-clip)`}>
+        <rect {...wide} y={at(y(wallAfterMm))} height={at(detail.foot - y(wallAfterMm))} class="metal" />
         <rect
-          x={LEFT}
-          y={at(dy(wallAfterMm))}
-          width={DETAIL_RIGHT - LEFT}
-          height={at(detailFoot - dy(wallAfterMm))}
-          class="metal"
-        />
-        <rect
-          x={LEFT}
-          y={at(dy(wallMm))}
-          width={DETAIL_RIGHT - LEFT}
-          height={at(Math.max(0, dy(wallAfterMm) - dy(wallMm)))}
+          {...wide}
+          y={at(y(wallMm))}
+          height={at(Math.max(0, y(wallAfterMm) - y(wallMm)))}
           fill={`url(#${id}-hatch)`}
         />
         {band !== null && (
-          <rect
-            x={LEFT}
-            y={at(dy(wallAfterMm + band))}
-            width={DETAIL_RIGHT - LEFT}
-            height={at(2 * detail * band)}
-            class="band"
-          />
+          <rect {...wide} y={at(y(wallAfterMm + band))} height={at(2 * detail.perMm * band)} class="band" />
         )}
-        <path d={`M${LEFT} ${at(dy(wallMm))}H${DETAIL_RIGHT}`} class="thick" />
-        <path d={`M${LEFT} ${at(dy(wallAfterMm))}H${DETAIL_RIGHT}`} class="cut-line" />
-        {minimum !== null && <path d={`M${LEFT} ${at(dy(minimum))}H${DETAIL_RIGHT}`} class="limit" />}
+        <path d={`M${LEFT} ${at(y(wallMm))}H${DETAIL_RIGHT}`} class="thick" />
+        <path d={`M${LEFT} ${at(y(wallAfterMm))}H${DETAIL_RIGHT}`} class="cut-line" />
+        {minimum !== null && <path d={`M${LEFT} ${at(y(minimum))}H${DETAIL_RIGHT}`} class="limit" />}
       </g>
-      <rect x={LEFT} y={at(detailTop)} width={DETAIL_RIGHT - LEFT} height={DETAIL_HEIGHT} class="thin" />
-      {cutMm > 0 && (
-        <text x={LEFT + 6} y={at((dy(wallMm) + dy(wallAfterMm)) / 2 + 4)} class="strong halo">
-          cut {lengthFigure(cutMm, unit)}
-        </text>
-      )}
+      <rect {...wide} y={at(detail.top)} height={DETAIL_HEIGHT} class="thin" />
+    </>
+  );
+}
+
+/** Names beside the lines of the detail: one line's height apart, in their order, none below the detail. */
+function LineNames({ places, unit }: { places: Places; unit: LengthUnit }) {
+  const { station, minimum, band, detail } = places;
+  const { wallMm, wallAfterMm } = station;
+  const lines: Line[] = [
+    { text: `as measured ${lengthFigure(wallMm, unit)}`, mm: wallMm, class: 'label' },
+    { text: `after the cut ${lengthFigure(wallAfterMm, unit)}`, mm: wallAfterMm, class: 'cut-text' },
+    ...(band === null
+      ? []
+      : [{ text: `± ${lengthFigure(band, unit)} band`, mm: wallAfterMm - band, class: 'label' }]),
+    ...(minimum === null
+      ? []
+      : [{ text: `minimum ${lengthFigure(minimum, unit)}`, mm: minimum, class: 'limit-text' }]),
+  ];
+  const wanted = lines.map(({ mm }) => detail.y(mm));
+  const ys = spread(wanted, LETTER + 4, Number.NEGATIVE_INFINITY, detail.foot - 2);
+  return (
+    <>
       {lines.map((line, index) => (
         <>
           <path
-            d={`M${DETAIL_RIGHT} ${at(dy(line.mm))}L${DETAIL_RIGHT + 12} ${at(ys[index]!)}`}
+            d={`M${DETAIL_RIGHT} ${at(detail.y(line.mm))}L${DETAIL_RIGHT + 12} ${at(ys[index]!)}`}
             class="extension"
           />
           <text x={DETAIL_RIGHT + 16} y={at(ys[index]! + LETTER * 0.36)} class={line.class}>
@@ -170,7 +212,7 @@ export function WallSection({ id, shape, check, unit }: WallSectionProps) {
           </text>
         </>
       ))}
-    </svg>
+    </>
   );
 }
 

@@ -1,5 +1,6 @@
 import type { CoverCheck } from '../../shared/words/cover.ts';
 import { type LengthUnit, printAgainst, printLength } from '../../shared/words/print.ts';
+import { Hatch } from './hatch.tsx';
 import { at, LETTER, textWidth } from './lettering.ts';
 
 export interface WallZonesProps {
@@ -23,6 +24,14 @@ interface Marker {
   readonly text: string;
 }
 
+/** A stretch of the scale, by the word for it. */
+interface Zone {
+  readonly name: string;
+  readonly class: string;
+  readonly from: number;
+  readonly to: number;
+}
+
 /**
  * Why the verdict is what it is, at one glance: on a scale of walls, where it is too thin, where nobody can be sure
  * enough, where it is enough; and where the wall after the cut lies. Null where no minimum is set.
@@ -33,14 +42,10 @@ export function WallZones({ id, check, unit }: WallZonesProps) {
   const minimum = minimumWall.mm;
   const sureFrom = Math.max(leastWall.sureFromMm ?? minimum, minimum);
   const markers = markersOf(check, unit);
-  const walls = markers.map(({ mm }) => mm);
-  const [lowest, highest] = [Math.min(minimum, ...walls), Math.max(sureFrom, ...walls)];
-  const span = Math.max(highest - lowest, LEAST_SPAN_MM);
-  const [low, high] = [lowest - 0.3 * span, highest + 0.3 * span];
-  const x = (mm: number) => LEFT + ((RIGHT - LEFT) * (mm - low)) / (high - low);
+  const x = scaleOf([minimum, sureFrom, ...markers.map(({ mm }) => mm)]);
   const barTop = 6 + ROW * markers.length;
   const foot = barTop + BAR;
-  const zones = [
+  const zones: readonly Zone[] = [
     { name: 'too thin', class: 'zone-thin', from: LEFT, to: x(minimum) },
     { name: 'not sure enough', class: 'zone-unsure', from: x(minimum), to: x(sureFrom) },
     { name: 'enough', class: 'zone-enough', from: x(sureFrom), to: RIGHT },
@@ -61,41 +66,10 @@ export function WallZones({ id, check, unit }: WallZonesProps) {
       <title id={`${id}-title`}>The wall left, against the minimum and how sure one can be of it</title>
       <desc id={`${id}-desc`}>{zonesInWords(markers, minimum, sureFrom, unit)}</desc>
       <defs>
-        <pattern
-          id={`${id}-hatch`}
-          width="7"
-          height="7"
-          patternUnits="userSpaceOnUse"
-          patternTransform="rotate(45)"
-        >
-          <path d="M0 0V7" class="thin" />
-        </pattern>
+        <Hatch id={`${id}-hatch`} size={7} line="thin" />
       </defs>
       {zones.map((zone) => (
-        <>
-          <rect
-            x={at(zone.from)}
-            y={barTop}
-            width={at(Math.max(0, zone.to - zone.from))}
-            height={BAR}
-            class={zone.class}
-          />
-          {zone.class === 'zone-thin' && (
-            <rect
-              x={at(zone.from)}
-              y={barTop}
-              width={at(zone.to - zone.from)}
-              height={BAR}
-              fill={`url(#${id}-hatch)`}
-            />
-          )}
-          {textWidth(zone.name, LETTER) + 2 * WORD_ROOM < zone.to - zone.from &&
-            !markers.some(({ mm }) => besideWord(x(mm), zone)) && (
-              <text x={at((zone.from + zone.to) / 2)} y={at(barTop + BAR / 2 + 4.5)} class="mid label halo">
-                {zone.name}
-              </text>
-            )}
-        </>
+        <ZoneBar id={id} zone={zone} barTop={barTop} markersAt={markers.map(({ mm }) => x(mm))} />
       ))}
       <rect x={LEFT} y={barTop} width={RIGHT - LEFT} height={BAR} class="thin" />
       <path d={`M${at(x(minimum))} ${barTop - 4}V${foot + 6}`} class="limit" />
@@ -122,6 +96,43 @@ export function WallZones({ id, check, unit }: WallZonesProps) {
   );
 }
 
+/** Where a wall lies on the scale, which holds all of these with room to either side. */
+function scaleOf(walls: readonly number[]): (mm: number) => number {
+  const [lowest, highest] = [Math.min(...walls), Math.max(...walls)];
+  const span = Math.max(highest - lowest, LEAST_SPAN_MM);
+  const [low, high] = [lowest - 0.3 * span, highest + 0.3 * span];
+  return (mm) => LEFT + ((RIGHT - LEFT) * (mm - low)) / (high - low);
+}
+
+/** The word stands in it where it has room and no wall's mark lies on it. */
+function ZoneBar({
+  id,
+  zone,
+  barTop,
+  markersAt,
+}: {
+  id: string;
+  zone: Zone;
+  barTop: number;
+  markersAt: readonly number[];
+}) {
+  const { name, from, to } = zone;
+  const thin = zone.class === 'zone-thin';
+  const bar = { x: at(from), y: barTop, width: at(Math.max(0, to - from)), height: BAR };
+  const fits = textWidth(name, LETTER) + 2 * WORD_ROOM < to - from;
+  return (
+    <>
+      <rect {...bar} class={zone.class} />
+      {thin && <rect {...bar} width={at(to - from)} fill={`url(#${id}-hatch)`} />}
+      {fits && !markersAt.some((x) => besideWord(x, zone)) && (
+        <text x={at((from + to) / 2)} y={at(barTop + BAR / 2 + 4.5)} class="mid label halo">
+          {name}
+        </text>
+      )}
+    </>
+  );
+}
+
 /** One wall, or, where the face was not read, one for each way it may lie. */
 function markersOf({ leastWall, bounds, minimumWall }: WallZonesProps['check'], unit: LengthUnit): Marker[] {
   const text = (mm: number) => printAgainst(mm, minimumWall!.mm, unit);
@@ -134,7 +145,7 @@ function markersOf({ leastWall, bounds, minimumWall }: WallZonesProps['check'], 
 }
 
 /** A word gives way to the mark of the wall. */
-function besideWord(x: number, zone: { name: string; from: number; to: number }): boolean {
+function besideWord(x: number, zone: Zone): boolean {
   return Math.abs(x - (zone.from + zone.to) / 2) < textWidth(zone.name, LETTER) / 2 + 12;
 }
 

@@ -1,6 +1,6 @@
 import type { StiffnessInput } from '../../shared/words/stiffness.ts';
 
-/** The cover that an independent second implementation (not published) was run on. */
+/** The cover that an independent second implementation (not published) was run on, its pads as drawn. */
 export const COVER: StiffnessInput = {
   bossDiameterMm: 90,
   rimDiameterMm: 300,
@@ -23,6 +23,7 @@ export const COVER: StiffnessInput = {
   speedRpm: null,
   yieldMPa: null,
   ring: null,
+  padInsetWalls: 0,
   peakLimit: null,
 };
 

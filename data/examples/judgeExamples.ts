@@ -63,14 +63,20 @@ export const judgeExamples: Readonly<Record<string, Example>> = {
     },
   ),
   stiffnessFindings: shown(
-    'a limit of 1.06 × the new cover’s pressure peak; peaks of 3.66 and 1.23 × the mean when new, 3.80 and 1.32 after the cut, 3.46 and 1.17 with an unbonded ring',
+    'a limit of 1.06 × the new cover’s pressure peak; peaks of 3.66 and 1.23 × the mean when new, 3.80 and 1.32 after the cut, 3.46 and 1.17 with a ring joined to the pads, unbonded',
     () => {
       const one = (id: BendingCase['id'], rigid: number, conforming: number): BendingCase => ({
         id,
         trackWallMm: 3.5,
         ring:
           id === 'ring-unbonded'
-            ? { innerDiameterMm: 212, outerDiameterMm: 270, thicknessMm: 5, bonded: false }
+            ? {
+                innerDiameterMm: 212,
+                outerDiameterMm: 270,
+                thicknessMm: 5,
+                bonded: false,
+                joinedToPads: true,
+              }
             : null,
         peakOverMean: { rigid, conforming },
         rippleMm: { rigid: 0.01, conforming: 0.01 },

@@ -17,12 +17,15 @@ import { coverModel } from '../../src/calc/plate/model/coverModel.ts';
 import { flexuralRigidity } from '../../src/calc/plate/model/flexuralRigidity.ts';
 import { padPatch } from '../../src/calc/plate/model/padPatch.ts';
 import { sideWallSpring } from '../../src/calc/plate/model/sideWallSpring.ts';
+import { stiffPad } from '../../src/calc/plate/model/stiffPad.ts';
+import { padsOverTrack } from '../../src/calc/plate/padsOverTrack.ts';
 import { ringTold } from '../../src/calc/plate/ringTold.ts';
 import { type SolvedCover, solveCover } from '../../src/calc/plate/solveCover.ts';
 import { wallForPeak } from '../../src/calc/plate/wallForPeak.ts';
 import { demoCriteria } from '../demo/criteria.ts';
 import { demoFamilies } from '../demo/families.ts';
 import { COVER } from './bentCover.ts';
+import { SOLID } from './solidCovers.ts';
 import { type Example, figure, shown, worked } from './worked.ts';
 
 const CONFORMING = { ...COVER, piston: 'conforming' } as const;
@@ -73,17 +76,19 @@ export const plateExamples: Readonly<Record<string, Example>> = {
       ];
     },
   ),
-  bendingCases: shown(`${SAID}; thinnest 4.8 mm, 4.4 mm after the cut, a ring Ø 236 to 296 × 6 allowed`, () =>
-    bendingCases({
-      base: COVER,
-      leastBeforeMm: 4.8,
-      leastAfterMm: 4.4,
-      ring: { innerDiameterMm: 236, outerDiameterMm: 296, thicknessMm: 6 },
-      welded: false,
-    }).map(
-      ({ id, trackWallMm, ring }) =>
-        `${id}: ${figure(trackWallMm)} mm on the track, ${ring === null ? 'no ring' : ring.bonded ? 'ring bonded' : 'ring unbonded'}`,
-    ),
+  bendingCases: shown(
+    `${SAID}; thinnest 4.8 mm, 4.4 mm after the cut, a ring Ø 236 to 296 × 6 allowed, welded to the pads`,
+    () =>
+      bendingCases({
+        base: COVER,
+        leastBeforeMm: 4.8,
+        leastAfterMm: 4.4,
+        ring: { innerDiameterMm: 236, outerDiameterMm: 296, thicknessMm: 6, joinedToPads: true },
+        welded: false,
+      }).map(
+        ({ id, trackWallMm, ring }) =>
+          `${id}: ${figure(trackWallMm)} mm on the track, ${ring === null ? 'no ring' : ring.bonded ? 'ring bonded' : 'ring unbonded'}`,
+      ),
   ),
   bendCover: shown(`${SAID}; conforming piston`, () => {
     const found = bendCover(CONFORMING);
@@ -174,6 +179,12 @@ export const plateExamples: Readonly<Record<string, Example>> = {
     },
   ),
   padPatch: worked(padPatch, [{ padDiameterMm: 24, studCircleDiameterMm: 286, rimDiameterMm: 300 }]),
+  padsOverTrack: shown('five covers that were set beside a solid model', () =>
+    SOLID.map(({ cover }) => {
+      const { overlapMm, peakTooLow } = padsOverTrack(cover);
+      return `${figure(overlapMm)} mm, ${figure(overlapMm / cover.wallMm)} walls${peakTooLow ? ': the peak comes out too low' : ''}`;
+    }),
+  ),
   pressurePeak: shown(`${SAID}; conforming piston`, () => {
     const { peak } = conforming();
     return [
@@ -203,6 +214,9 @@ export const plateExamples: Readonly<Record<string, Example>> = {
     solveFactored(a, x);
     return [`x = ${[...x].map(figure).join(', ')}`];
   }),
+  stiffPad: worked(stiffPad, [
+    { padDiameterMm: 24, studCircleDiameterMm: 286, rimDiameterMm: 300, wallMm: 5, padInsetWalls: 0.44 },
+  ]),
   solveCover: shown(`${SAID}; conforming piston, 4 mm left on the track`, () => [
     `peak ${figure(solveCover({ ...CONFORMING, trackWallMm: 4 }).peak.peakOverMean)} × the mean`,
   ]),

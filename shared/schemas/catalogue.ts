@@ -78,6 +78,7 @@ const FAMILY = {
       innerDiameterMm: size('The ring’s inner diameter'),
       outerDiameterMm: size('The ring’s outer diameter'),
       thicknessMm: size('The ring’s thickness'),
+      joinedToPads: yesNo('Whether the ring is welded to the pads all round').nullish(),
     }),
   ),
   limits: orNull(fitLimitsSchema),

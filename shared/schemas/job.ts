@@ -1,5 +1,6 @@
 import type { z } from 'zod';
 import { SETUP } from '../words/fields/setup.ts';
+import { RING_WELDED } from '../words/fields/weld.ts';
 import {
   type CutPlan,
   type CutsMade,
@@ -95,7 +96,7 @@ export const setupSchema = strict('How it is measured', {
       most: MOST_STATIONS,
     },
   ),
-  ringWelded: orNull(strict('The welding of the ring', { on: day('The day'), note: note() })),
+  ringWelded: orNull(strict('The welding of the ring', shapeOf(RING_WELDED))),
 }) satisfies z.ZodType<Required<MeasuringSetup>>;
 
 export const planSchema = strict('The cut plan', {

@@ -10,6 +10,7 @@ const ring = strict('The ring', {
   outerDiameterMm: size('The outer diameter'),
   thicknessMm: size('The thickness'),
   bonded: yesNo('Whether it is bonded'),
+  joinedToPads: orNull(yesNo('Whether it is welded to the pads all round')),
 });
 
 /**
@@ -38,5 +39,6 @@ export const stiffnessSchema = strict('The request', {
   speedRpm: orNull(above('The speed', 'rpm', 20_000)),
   yieldMPa: orNull(above('The yield', 'MPa', 10_000)),
   ring: orNull(ring),
+  padInsetWalls: orNull(quantity('The inset of the pads', 'walls', { least: 0, most: 2 })),
   peakLimit: orNull(quantity('The limit on the pressure peak', '', { least: 1, most: 1000 })),
 }) satisfies z.ZodType<StiffnessInput>;

@@ -107,6 +107,11 @@ export interface Bending {
   readonly limits: Pick<BendingSettings, 'peakOverNew' | 'rippleOverNew'>;
   /** Wall on the track at which either piston reaches the limit on the peak; null without one, or where none does. */
   readonly wallForPeakMm: number | null;
+  /**
+   * How far the pads reach over the track, where that is so far that the peak may come out too low; null where it is
+   * not, left out in what was kept before it was told.
+   */
+  readonly padsTooFarMm?: number | null;
   readonly marks: MarksHeld | null;
   readonly ring: RingTold | null;
   /** What was welded on already. */
@@ -114,4 +119,7 @@ export interface Bending {
 }
 
 /** What does not change from case to case. */
-export type BendingBase = Omit<StiffnessInput, 'trackWallMm' | 'ring' | 'piston' | 'peakLimit'>;
+export type BendingBase = Omit<
+  StiffnessInput,
+  'trackWallMm' | 'ring' | 'piston' | 'padInsetWalls' | 'peakLimit'
+>;

@@ -40,6 +40,14 @@ export interface ChosenGauge {
   readonly gauge: CatalogueGauge;
 }
 
+export interface RingWelded {
+  /** A day. */
+  readonly on: string;
+  readonly note: string;
+  /** Welded to the pads all round; null, or left out, where nobody recorded it. */
+  readonly joinedToPads?: boolean | null | undefined;
+}
+
 /** 3. Measure: how, and where. The readings themselves are rows of their own. */
 export interface MeasuringSetup {
   readonly gauge: string;
@@ -56,7 +64,7 @@ export interface MeasuringSetup {
   /** Lock-up clutch clearance before the cut. */
   readonly releaseClearanceMm?: number | null;
   /** Ring, pads and studs welded: every reading before is kept and void, because welding pulls the face. */
-  readonly ringWelded?: { readonly on: string; readonly note: string } | null;
+  readonly ringWelded?: RingWelded | null;
 }
 
 /** 4. The cut a person wants to try instead of the least that cleans up; null is the clean-up cut. */

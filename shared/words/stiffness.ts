@@ -5,6 +5,8 @@ export interface RingSize {
   readonly innerDiameterMm: number;
   readonly outerDiameterMm: number;
   readonly thicknessMm: number;
+  /** Welded to the pads all round; null, or left out, where that is not known. Without it the ring gets no credit. */
+  readonly joinedToPads?: boolean | null | undefined;
 }
 
 /** One axial displacement, or any profile over the radius that carries the even pressure at each radius. */
@@ -41,6 +43,8 @@ export interface StiffnessInput {
   readonly speedRpm: number | null;
   readonly yieldMPa: number | null;
   readonly ring: StiffeningRing | null;
+  /** How far within a pad's edge its stiff part begins, in walls. null: the rule adopted; 0: pads as drawn. */
+  readonly padInsetWalls: number | null;
   /** A limit on the pressure peak over the mean: the wall on the track at which it is reached is looked for. */
   readonly peakLimit: number | null;
 }

@@ -20,7 +20,18 @@ describe('the mesh of an answer against one three times as fine (against itself;
     ['two studs', { studCount: 2 }],
     ['thin', { wallMm: 2.5, trackWallMm: 2 }],
     ['a small boss', { bossDiameterMm: 30 }],
-    ['with a ring', { ring: { innerDiameterMm: 262, outerDiameterMm: 298, thicknessMm: 8, bonded: true } }],
+    [
+      'with a ring',
+      {
+        ring: {
+          innerDiameterMm: 262,
+          outerDiameterMm: 298,
+          thicknessMm: 8,
+          bonded: true,
+          joinedToPads: true,
+        },
+      },
+    ],
   ];
   const rows = others.flatMap(([name, change]) =>
     (['rigid', 'conforming'] as const).map((piston) => ({ name, input: { ...COVER, ...change, piston } })),

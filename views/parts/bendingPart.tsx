@@ -15,6 +15,7 @@ import {
   STRESS,
   UNIT_WORD,
 } from '../../shared/words/print.ts';
+import { offAtMost, offInWords, offSolid, RING_WIDENED, ringNotJoined } from '../../shared/words/solid.ts';
 import { Caution } from './caution.tsx';
 import { Choice } from './form/fieldBox.tsx';
 
@@ -59,6 +60,13 @@ export function BendingPart(props: BendingPartProps) {
           {bending.cases.some(({ largeDeflection }) => largeDeflection) && (
             <LargeDeflection bending={bending} unit={unit} />
           )}
+          {bending.padsTooFarMm != null && (
+            <p class="note">
+              The pads reach {printLength(bending.padsTooFarMm, unit, 'coarse')} over the friction surface.
+              The pressure peak can be 10 % higher than shown: allow for it.
+            </p>
+          )}
+          {unjoined(bending) !== null && <p class="note">{unjoined(bending)}</p>}
           <BendingTable bending={bending} unit={unit} />
           {colourInWords(bending, unit) && <p>{colourInWords(bending, unit)}</p>}
           {bending.marks && <p>{marksInWords(bending.marks)}</p>}
@@ -83,26 +91,39 @@ function rangeInWords({ rigid, conforming }: PistonRange, decimals: number): str
   return least === most ? least! : `${least} to ${most}`;
 }
 
+/** Why a ring that is planned or on gets no credit; null where none is, or it does. */
+function unjoined({ ring }: Bending): string | null {
+  if (ring === null || ring.size.joinedToPads === true) return null;
+  return ringNotJoined(ring.size.joinedToPads ?? null);
+}
+
 /** "1.03 to 1.05": so many times the new cover's, from one bound of the piston to the other. */
-export function againstNew(one: PistonRange, fresh: PistonRange): string {
-  return rangeInWords({ rigid: one.rigid / fresh.rigid, conforming: one.conforming / fresh.conforming }, 2);
+export function againstNew(one: PistonRange, fresh: PistonRange, widened = 1): string {
+  const times = ({ rigid, conforming }: PistonRange) => ({
+    rigid: (widened * rigid) / fresh.rigid,
+    conforming: (widened * conforming) / fresh.conforming,
+  });
+  return rangeInWords(times(one), 2);
 }
 
 /** What the cut does to it, and what a ring would do, in one or two sentences. */
 export function bendingInWords(bending: Bending, unit: LengthUnit): string {
   const [fresh, after] = [find(bending, 'new'), find(bending, 'after')];
   if (fresh === null || after === null) return '';
-  const against = (one: BendingCase) =>
-    `its track ripples ${againstNew(one.rippleMm, fresh.rippleMm)} × as much as when new, and its lining peaks at ${againstNew(one.peakOverMean, fresh.peakOverMean)} × what it did`;
+  const against = (one: BendingCase) => {
+    const widened = one.ring === null ? { ripple: 1, peak: 1 } : RING_WIDENED;
+    return `ripple is ${againstNew(one.rippleMm, fresh.rippleMm, widened.ripple)} times new, peak lining pressure ${againstNew(one.peakOverMean, fresh.peakOverMean, widened.peak)} times new`;
+  };
   const ringed = find(bending, 'ring-unbonded');
+  const withRing = after.ring === null ? '' : ', ring at its worse bound';
   const parts = [
-    `After the cut, with ${printLength(after.trackWallMm, unit)} on the track${bending.welded ? ' and its ring unbonded' : ''}, ${against(after)}.`,
+    `After the cut (${printLength(after.trackWallMm, unit)} on the friction surface${withRing}) ${against(after)}.`,
   ];
-  if (ringed) parts.push(`With the ring, taken as unbonded, ${against(ringed)}.`);
+  if (ringed) parts.push(`With the stiffening ring, at its worse bound, ${against(ringed)}.`);
   const { peakOverNew } = bending.limits;
   if (peakOverNew !== null && bending.wallForPeakMm !== null) {
     parts.push(
-      `The shop’s limit on the peak, ${printNumber(peakOverNew, 2)} × new, would be reached at about ${printLength(bending.wallForPeakMm, unit, 'coarse')} on the track, without a ring.`,
+      `The shop’s limit on the peak, ${printNumber(peakOverNew, 2)} × new, would be reached at about ${printLength(bending.wallForPeakMm, unit, 'coarse')} on the friction surface, without a ring.`,
     );
   } else if (peakOverNew !== null) {
     parts.push(
@@ -156,7 +177,8 @@ const CASE: Readonly<Record<BendingCase['id'], string>> = {
 
 export function caseName(bending: Bending, id: BendingCase['id']): string {
   if (id === 'other' && bending.other) return `${bending.other.name}, new`;
-  if (bending.welded && (id === 'now' || id === 'after')) return `${CASE[id]}, ring unbonded`;
+  const ringed = find(bending, id)?.ring != null;
+  if (bending.welded && ringed && (id === 'now' || id === 'after')) return `${CASE[id]}, ring unbonded`;
   return CASE[id];
 }
 
@@ -170,8 +192,8 @@ function BendingTable({ bending, unit }: { bending: Bending; unit: LengthUnit })
       <table class="figures">
         <caption>
           From one bound of the piston to the other, rigid and conforming; a real one lies between. Wall and
-          boss in {UNIT_WORD[unit]}. The wall on the track is taken as thin everywhere as where it is
-          thinnest.
+          center in {UNIT_WORD[unit]}. The friction surface counts as thin everywhere as where it is thinnest.
+          Rows with a ring are as computed, not widened.
         </caption>
         <thead>
           <tr>
@@ -179,7 +201,7 @@ function BendingTable({ bending, unit }: { bending: Bending; unit: LengthUnit })
             <th scope="col">wall</th>
             <th scope="col">peak ÷ mean</th>
             <th scope="col">ripple, {micro.name}</th>
-            <th scope="col">boss moves</th>
+            <th scope="col">center moves</th>
             <th scope="col">stress, {STRESS[unit].unit}</th>
             {bending.heat && (
               <>
@@ -197,7 +219,9 @@ function BendingTable({ bending, unit }: { bending: Bending; unit: LengthUnit })
               <td>{range(one.peakOverMean)}</td>
               <td>{range(one.rippleMm, micro.per, unit === 'mm' ? 1 : 2)}</td>
               <td>
-                {range(one.bossDeflectionMm, 1 / MM_PER_UNIT[unit], unit === 'mm' ? 2 : 3)}
+                {one.ring === null
+                  ? range(one.bossDeflectionMm, 1 / MM_PER_UNIT[unit], unit === 'mm' ? 2 : 3)
+                  : 'no bound'}
                 {one.largeDeflection && <b> past half the wall</b>}
               </td>
               <td>
@@ -330,18 +354,25 @@ function Beside({ id, families, chosen, form, action }: BesideProps & { id: stri
 /** What the numbers are worth, and what they leave out. */
 function Worth({ bending, unit }: { bending: Bending; unit: LengthUnit }) {
   const { base } = bending;
+  const off = offSolid(bending.calcVersion);
   return (
     <details class="twin">
       <summary>What this is worth</summary>
       <ul>
         <li>To compare one cover with another; not a promise. No limit, unless the shop has made it one.</li>
         <li>
-          A thin plate, at {printAs(base.pressureMPa, PRESSURE[unit])}. It over-stiffens short thick pads: a
-          solid model of stepped pads bent about 12 % more.
+          A thin plate, at {printAs(base.pressureMPa, PRESSURE[unit])}. Beside a solid model of five covers
+          its ripple is {offInWords(off.ripple)}, its pressure peak {offInWords(off.peak)}.
         </li>
         <li>
-          Rigid and conforming piston are bounds, and so are a bonded and an unbonded ring: welds at its edges
-          lie between.
+          Cut over new agrees with the solid within {offAtMost(off.cutRipple)} for ripple and{' '}
+          {offAtMost(off.cutPeak)} for the pressure peak.
+        </li>
+        <li>A rigid and a conforming piston are bounds; a real one lies between.</li>
+        <li>
+          A ring counts only when it is welded to the pads all round. Its bounds are widened by{' '}
+          {printShare(RING_WIDENED.ripple - 1, 0)} for ripple and {printShare(RING_WIDENED.peak - 1, 0)} for
+          the pressure peak; the center has none.
         </li>
         <li>The greatest stress is looked for away from the pads’ edges, and is good to about 5 %.</li>
         <li>

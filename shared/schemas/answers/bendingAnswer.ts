@@ -86,12 +86,14 @@ const ringSize = exactly<RingSize>({
   innerDiameterMm: number,
   outerDiameterMm: number,
   thicknessMm: number,
+  joinedToPads: yes.nullish(),
 });
 const ring = exactly<StiffeningRing>({
   innerDiameterMm: number,
   outerDiameterMm: number,
   thicknessMm: number,
   bonded: yes,
+  joinedToPads: yes.nullish(),
 });
 
 const heat = exactly<CaseHeat>({
@@ -133,6 +135,7 @@ const {
   trackWallMm: _wall,
   ring: _ring,
   piston: _piston,
+  padInsetWalls: _inset,
   peakLimit: _limit,
   ...baseFields
 } = stiffnessSchema.shape;
@@ -149,6 +152,7 @@ export const bendingAnswer = named(
     other: exactly<NonNullable<Bending['other']>>({ familyId: text, name: text, base }).nullable(),
     limits: exactly<Bending['limits']>({ peakOverNew: numberOrNull, rippleOverNew: numberOrNull }),
     wallForPeakMm: numberOrNull,
+    padsTooFarMm: numberOrNull.optional(),
     marks: marks.nullable(),
     ring: ringTold.nullable(),
     welded: yes,

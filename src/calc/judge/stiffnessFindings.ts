@@ -1,11 +1,19 @@
-import type { Bending, BendingBase, BendingCase, PistonRange } from '../../../shared/words/bending.ts';
+import type {
+  Bending,
+  BendingBase,
+  BendingCase,
+  PistonRange,
+  RingTold,
+} from '../../../shared/words/bending.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
 import { type LengthUnit, printAs, printLength, printNumber, STRESS } from '../../../shared/words/print.ts';
+import { RING_WIDENED, ringNotJoined } from '../../../shared/words/solid.ts';
 
 const SLACK = 1e-9;
 const SOURCE = 'the shop’s criteria; thin-plate model, an advice the shop has made a limit';
 
 interface Judged extends Pick<Bending, 'cases' | 'welded'> {
+  readonly ring?: Pick<RingTold, 'size'> | null;
   readonly base: Pick<BendingBase, 'wallMm' | 'yieldMPa'>;
 }
 
@@ -23,7 +31,9 @@ interface Held {
 
 /**
  * The shop’s limits on bending as findings: the cover as the cut leaves it, and, where a ring may be welded on, the same
- * with the ring taken as unbonded. Under both bounds of the piston the limit must be kept, so the larger ratio judges.
+ * with the ring taken as unbonded, its worse bound, widened by what a solid model shows of cut over new. Under both
+ * bounds of the piston the limit must be kept, so the larger ratio judges. A ring that is not recorded as welded to the
+ * pads all round gets no credit: the cover is judged without it, and the ring is not checked.
  * Beyond yield, or where the boss moves more than half the wall, the numbers are not to be relied on: they neither pass
  * nor fail a cover, and a person judges.
  *
@@ -58,9 +68,24 @@ export function stiffnessFindings({
       }),
     ];
   }
-  const { welded, base } = bending;
+  const { welded, base, ring = null } = bending;
   const against = { fresh, limits, base, unit };
-  const bare = judge('stiffness', welded ? 'Stiffness with its ring' : 'Stiffness', after, against);
+  const bare = judge(
+    'stiffness',
+    after.ring === null ? 'Stiffness' : 'Stiffness with its ring',
+    after,
+    against,
+  );
+  if (ring !== null && ring.size.joinedToPads !== true && (welded || ringAllowed)) {
+    const sentence = ringNotJoined(ring.size.joinedToPads ?? null);
+    const unchecked = finding({
+      id: 'stiffness-with-ring',
+      title: 'Stiffness with a ring',
+      status: 'not-checked',
+      sentence,
+    });
+    return [bare.status === 'fail' ? { ...bare, sentence: `${bare.sentence} ${sentence}` } : bare, unchecked];
+  }
   const ringed = found('ring-unbonded');
   if (!ringAllowed || ringed === null || welded) return [bare];
   const told = judge('stiffness-with-ring', 'Stiffness with a ring', ringed, against);
@@ -75,12 +100,19 @@ function judge(
   { fresh, limits, base, unit }: Against,
 ): Finding {
   const held: Held[] = [];
-  const hold = (what: string, of: (one: BendingCase) => PistonRange, limit: number | null) => {
+  const hold = (
+    what: 'peak' | 'ripple',
+    of: (one: BendingCase) => PistonRange,
+    limit: number | null,
+    name: string = what,
+  ) => {
     if (limit === null) return;
     const [is, was] = [of(one), of(fresh)];
-    held.push({ what, ratio: Math.max(is.rigid / was.rigid, is.conforming / was.conforming), limit });
+    const widened = one.ring === null ? 1 : RING_WIDENED[what];
+    const ratio = widened * Math.max(is.rigid / was.rigid, is.conforming / was.conforming);
+    held.push({ what: name, ratio, limit });
   };
-  hold('pressure peak', ({ peakOverMean }) => peakOverMean, limits.peakOverNew);
+  hold('peak', ({ peakOverMean }) => peakOverMean, limits.peakOverNew, 'pressure peak');
   hold('ripple', ({ rippleMm }) => rippleMm, limits.rippleOverNew);
   const over = ({ ratio, limit }: Held) => ratio > limit + SLACK;
   const worst = held.reduce((a, b) => (b.ratio / b.limit > a.ratio / a.limit ? b : a));
@@ -90,7 +122,7 @@ function judge(
   );
   const fails = held.some(over);
   const caveat = notReliedOn(one, base, unit) ?? notReliedOn(fresh, base, unit);
-  const how = one.ring === null ? 'After the cut' : 'With the ring, taken as unbonded,';
+  const how = one.ring === null ? 'After the cut' : 'With the ring at its worse bound';
   return finding({
     id,
     title,

@@ -41,7 +41,7 @@ const TABLE: readonly Row[] = [
   },
   { verdict: 'measure-again', when: (is) => is('sure-of-it', 'caution'), because: ['sure-of-it'] },
   {
-    verdict: 'face-and-ring', // the ring taken as unbonded; only offered where the family allows one
+    verdict: 'face-and-ring', // a ring recorded as welded to the pads, at its worse bound; only where the family allows one
     when: (is) => is('stiffness', 'fail') && is('stiffness-with-ring', 'pass'),
     because: ['stiffness-with-ring'],
   },

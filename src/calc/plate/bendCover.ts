@@ -5,10 +5,11 @@ import { solveCover } from './solveCover.ts';
 import { wallForPeak } from './wallForPeak.ts';
 
 /** Kept with every saved decision that bending was worked out for; goes up whenever a number moves. */
-export const PLATE_CALC_VERSION = 'plate-2';
+export const PLATE_CALC_VERSION = 'plate-3';
 
 /**
- * How the cover bends under the lock-up pressure, and how evenly its lining presses. Advice.
+ * How the cover bends under the lock-up pressure, and how evenly its lining presses. Advice. A ring counts only when it
+ * is welded to the pads all round; any other is left out.
  *
  * Valid: thin plate, small deflection, elastic; the answer's warnings say where that is left.
  * Source: this program’s own model   Example: the cover of data/examples/bentCover.ts
@@ -17,6 +18,7 @@ export const PLATE_CALC_VERSION = 'plate-2';
  */
 export function bendCover(input: StiffnessInput): StiffnessAnswer {
   refuseCover(input);
-  const wall = input.peakLimit === null ? null : wallForPeak({ input, peakLimit: input.peakLimit });
-  return coverAnswers(input, solveCover(input), wall);
+  const counted = input.ring?.joinedToPads === true ? input : { ...input, ring: null };
+  const wall = input.peakLimit === null ? null : wallForPeak({ input: counted, peakLimit: input.peakLimit });
+  return coverAnswers(input, solveCover(counted), wall);
 }

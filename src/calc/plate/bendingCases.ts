@@ -24,7 +24,8 @@ export interface CaseAsked {
 
 /**
  * The cases a cover is shown in. The wall on the track is taken as even, at the thinnest that was measured or that the
- * cut leaves: no station is thinner, so ripple and peak are not made less than they are.
+ * cut leaves: no station is thinner, so ripple and peak are not made less than they are. A ring counts only where it is
+ * welded to the pads all round; any other may reverse the ripple, and the cover is taken without it.
  *
  * Valid: walls that differ little round the track.   Source: this program’s own model (the thinnest wall everywhere,
  * to be on the safe side)
@@ -44,8 +45,9 @@ export function bendingCases({
   /** The ring is on already. */
   readonly welded: boolean;
 }): CaseAsked[] {
-  const unbonded = ring && { ...ring, bonded: false };
-  const bonded = ring && { ...ring, bonded: true };
+  const joined = ring?.joinedToPads === true ? ring : null;
+  const unbonded = joined && { ...joined, bonded: false };
+  const bonded = joined && { ...joined, bonded: true };
   const on = welded ? unbonded : null;
   const one = (id: BendingCaseId, trackWallMm: number, withRing: StiffeningRing | null): CaseAsked => ({
     id,
@@ -64,7 +66,7 @@ export function bendingCases({
 
 export function caseInput(asked: CaseAsked, piston: StiffnessInput['piston']): StiffnessInput {
   const { base, trackWallMm, ring } = asked;
-  return { ...base, trackWallMm, ring, piston, peakLimit: null };
+  return { ...base, trackWallMm, ring, piston, padInsetWalls: null, peakLimit: null };
 }
 
 /**

@@ -1,9 +1,18 @@
 import type { Answer, Warning } from '../../../shared/words/answer.ts';
 import { printNumber } from '../../../shared/words/print.ts';
-import type { StiffnessAnswer, StiffnessInput } from '../../../shared/words/stiffness.ts';
+import {
+  OFF_SOLID,
+  OFF_SOLID_DRAWN,
+  offAtMost,
+  offInWords,
+  RING_WIDENED,
+  ringNotJoined,
+} from '../../../shared/words/solid.ts';
+import type { StiffeningRing, StiffnessAnswer, StiffnessInput } from '../../../shared/words/stiffness.ts';
 import { greatestStress, type StressAt } from './greatestStress.ts';
 import { flexuralRigidity } from './model/flexuralRigidity.ts';
 import { sideWallSpring } from './model/sideWallSpring.ts';
+import { padsOverTrack } from './padsOverTrack.ts';
 import type { SolvedCover } from './solveCover.ts';
 import type { WallForPeak } from './wallForPeak.ts';
 
@@ -82,10 +91,7 @@ function worth(input: StiffnessInput, numbers: Numbers, stress: StressAt): Warni
       code: 'advice',
       text: 'Advice, to compare one cover with another; not a promise, and no limit unless the shop makes it one.',
     },
-    {
-      code: 'thin-plate',
-      text: 'Thin-plate theory over-stiffens short thick pads: a 3-D solid model of stepped pads deflected about 12 % more.',
-    },
+    { code: 'thin-plate', text: besideSolid(input.padInsetWalls) },
     {
       code: 'piston-bound',
       text: `The piston is taken as ${input.piston}, one of two bounds: a rigid one moves as one piece, a conforming one follows the cover over the radius. A real piston lies between.`,
@@ -101,12 +107,14 @@ function worth(input: StiffnessInput, numbers: Numbers, stress: StressAt): Warni
       text: 'Ballooning by the oil’s rotation is not included; give a speed to include it.',
     });
   }
-  if (input.ring !== null) {
+  const { overlapMm, peakTooLow } = padsOverTrack(input);
+  if (peakTooLow) {
     warnings.push({
-      code: 'ring-bound',
-      text: `The ring is taken as ${input.ring.bonded ? 'bonded: it bends as one piece with the cover, the stiffer of two bounds' : 'unbonded: it bends beside the cover, the softer of two bounds'}. A ring welded at its edges lies between.`,
+      code: 'pads-over-track',
+      text: `The pads reach ${printNumber(overlapMm, 2)} mm over the friction surface. The pressure peak can be 10 % higher than shown: allow for it.`,
     });
   }
+  if (input.ring !== null) warnings.push(ringWorth(input.ring));
   if (numbers.beyondYield) {
     warnings.push({
       code: 'beyond-yield',
@@ -129,6 +137,28 @@ function worth(input: StiffnessInput, numbers: Numbers, stress: StressAt): Warni
     });
   }
   return warnings;
+}
+
+/** What a ring's figures are good for: in a solid model two were tried, joined to the pads and not. */
+function ringWorth({ bonded, joinedToPads = null }: StiffeningRing): Warning {
+  if (joinedToPads !== true) {
+    return { code: 'ring-not-joined', text: `${ringNotJoined(joinedToPads)} These figures are without it.` };
+  }
+  const percent = (factor: number) => `${printNumber(100 * (factor - 1), 0)} %`;
+  return {
+    code: 'ring-bound',
+    text: `The ring is taken as ${bonded ? 'bonded, the stiffer of two bounds' : 'unbonded, the softer of two bounds'}. Widen both by ${percent(RING_WIDENED.ripple)} for ripple and ${percent(RING_WIDENED.peak)} for the pressure peak. The center of the cover is outside both.`,
+  };
+}
+
+/** What was found beside the solid model, for the rule the pads were taken by. */
+function besideSolid(padInsetWalls: number | null): string {
+  if (padInsetWalls !== null && padInsetWalls !== 0) {
+    return `The pads' stiff part begins ${padInsetWalls} walls within their edge. That was not compared with a solid model; leave padInsetWalls out for the rule that was.`;
+  }
+  const off = padInsetWalls === null ? OFF_SOLID : OFF_SOLID_DRAWN;
+  const pads = padInsetWalls === null ? '' : ', pads as drawn';
+  return `Five covers beside a solid model${pads}: ripple ${offInWords(off.ripple)}, pressure peak ${offInWords(off.peak)}. Cut over new agreed within ${offAtMost(off.cutRipple)} for ripple and ${offAtMost(off.cutPeak)} for the peak.`;
 }
 
 function answersOf(

@@ -11,7 +11,8 @@ export interface StressAt {
 }
 
 /**
- * Greatest von Mises stress at the surface, at Gauss points farther than one wall from a pad's edge.
+ * Greatest von Mises stress at the surface, at Gauss points farther than one wall outside a pad's edge, or within its
+ * stiff part's.
  *   σ_r = E·t/(2(1 − ν²))·(κ_r + ν·κ_θ), σ_θ likewise, τ = E·t/(2(1 + ν))·κ_rθ;  σ = √(σ_r² − σ_r·σ_θ + σ_θ² + 3τ²)
  *
  * E [MPa] · t thickness there [mm] · κ curvatures [1/mm]. Nearer a pad's edge the stress grows with the mesh.
@@ -20,7 +21,13 @@ export interface StressAt {
  * Example: centre of a plate, 3.1 (tests/published/plates.test.ts); at other meshes (tests/slow/plate.test.ts)
  */
 export function greatestStress(
-  { mesh, pad, freedoms, thicknessMm }: Pick<CoverModel, 'mesh' | 'pad' | 'freedoms' | 'thicknessMm'>,
+  {
+    mesh,
+    pad,
+    stiff,
+    freedoms,
+    thicknessMm,
+  }: Pick<CoverModel, 'mesh' | 'pad' | 'stiff' | 'freedoms' | 'thicknessMm'>,
   w: Float64Array,
   {
     youngMPa,
@@ -56,9 +63,9 @@ export function greatestStress(
             radius > (pad.clipped ? Number.POSITIVE_INFINITY : pad.outerMm + wallMm) ||
             angle > pad.halfAngleRad + aside;
           const inside =
-            radius > pad.innerMm + wallMm &&
-            radius < (pad.clipped ? Number.POSITIVE_INFINITY : pad.outerMm - wallMm) &&
-            angle < pad.halfAngleRad - aside;
+            radius > stiff.innerMm + wallMm &&
+            radius < (stiff.clipped ? Number.POSITIVE_INFINITY : stiff.outerMm - wallMm) &&
+            angle < stiff.halfAngleRad - aside;
           if (!outside && !inside) continue;
           curvatures(
             radius,

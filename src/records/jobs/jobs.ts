@@ -378,10 +378,19 @@ function lastChange<Body>(history: readonly Kept<Body>[], same: (a: Body, b: Bod
   return changes.at(-1)?.revision ?? 0;
 }
 
-/** Where the ring that is on now was first recorded: later changes of the set-up void nothing. */
+/**
+ * Where the ring that is on now was first recorded. A later day is another weld, which pulls the face again; other
+ * changes of the set-up void nothing.
+ */
 function weldedAt(setups: readonly Kept<JobSections['setup']>[]): number {
-  const without = setups.findLastIndex(({ body }) => (body.ringWelded ?? null) === null);
-  return setups[without + 1]?.revision ?? 0;
+  let [at, on] = [0, ''];
+  for (const { revision, body } of setups) {
+    const day = body.ringWelded?.on ?? '';
+    if (day > on) at = revision;
+    if (day === '') at = 0;
+    on = day;
+  }
+  return at;
 }
 
 /** Where each pass of the present list was first recorded: putting a figure of an earlier one right is no new pass. */

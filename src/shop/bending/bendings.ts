@@ -2,6 +2,7 @@ import type { Bending, BendingBase, BendingCaseId, PistonRange } from '../../../
 import type { Family, ShopCriteria } from '../../../shared/words/catalogue.ts';
 import type { CoverCheck } from '../../../shared/words/cover.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
+import type { RingWelded } from '../../../shared/words/job.ts';
 import { type LengthUnit, listInWords } from '../../../shared/words/print.ts';
 import { Refusal } from '../../../shared/words/refusal.ts';
 import type { StiffnessAnswer } from '../../../shared/words/stiffness.ts';
@@ -10,6 +11,7 @@ import { PLATE_CALC_VERSION } from '../../calc/plate/bendCover.ts';
 import { bendingBase } from '../../calc/plate/bendingBase.ts';
 import { bendingCase, bendingCases, type CaseAsked, caseInput } from '../../calc/plate/bendingCases.ts';
 import { marksHeld } from '../../calc/plate/marksHeld.ts';
+import { padsOverTrack } from '../../calc/plate/padsOverTrack.ts';
 import { ringTold } from '../../calc/plate/ringTold.ts';
 import { BendingFailed, BendingPool } from './bendingPool.ts';
 
@@ -31,7 +33,8 @@ export interface BendingAsked {
   readonly check: CoverCheck;
   /** Of the findings' sentences. */
   readonly unit: LengthUnit;
-  readonly welded?: boolean;
+  /** The ring that is on, and how it is joined. */
+  readonly welded?: Pick<RingWelded, 'joinedToPads'> | null;
   /** The new cover of another family, side by side. */
   readonly other?: { readonly id: string; readonly family: Family } | null;
   /** Left out: every case there is. */
@@ -119,10 +122,13 @@ function limitsOf(criteria: ShopCriteria): Bending['limits'] {
 type Answers = Readonly<Record<keyof PistonRange, StiffnessAnswer>>;
 
 async function work(asked: BendingAsked, family: Family, base: BendingBase): Promise<Bending> {
-  const { criteria, check, only, signal, welded = false, other = null } = asked;
+  const { criteria, check, only, signal, welded: weld = null, other = null } = asked;
+  const welded = weld !== null;
   const heat = criteria.heat ?? null;
   const limits = limitsOf(criteria);
-  const ring = welded || family.ringAllowed ? (family.ring ?? null) : null;
+  const planned = welded || family.ringAllowed ? (family.ring ?? null) : null;
+  // What is on the cover counts, not what its family has planned.
+  const ring = planned && weld ? { ...planned, joinedToPads: weld.joinedToPads ?? null } : planned;
   const cases = bendingCases({
     base,
     leastBeforeMm: check.leastWall.beforeMm,
@@ -133,6 +139,7 @@ async function work(asked: BendingAsked, family: Family, base: BendingBase): Pro
   const otherBase = other && bendingBase(other.family, criteria.bending ?? null).base;
   const columns: CaseAsked[] = otherBase ? [...cases, asNew(otherBase)] : cases;
   const answered = await Promise.all(columns.map((one) => bothPistons(one, signal)));
+  const { overlapMm, peakTooLow } = padsOverTrack(base);
   const answersOf = (id: BendingCaseId) => answered[columns.findIndex((one) => one.id === id)] ?? null;
   const now = answersOf('now');
   return {
@@ -143,6 +150,7 @@ async function work(asked: BendingAsked, family: Family, base: BendingBase): Pro
     other: other && otherBase && { familyId: other.id, name: other.family.name, base: otherBase },
     limits,
     wallForPeakMm: await wallForPeak(base, limits, answersOf('new'), only, signal),
+    padsTooFarMm: peakTooLow ? overlapMm : null,
     marks: now && marksHeld({ marks: marksOf(check), studCount: base.studCount, answers: now }),
     ring:
       ring &&
@@ -198,7 +206,7 @@ async function wallForPeak(
   if (peakOverNew === null || fresh === null || only !== undefined) return null;
   const found = async (piston: keyof PistonRange) => {
     const peakLimit = peakOverNew * fresh[piston].peakOverMean;
-    const asNew = { ...base, trackWallMm: base.wallMm, ring: null, piston, peakLimit };
+    const asNew = { ...base, trackWallMm: base.wallMm, ring: null, piston, padInsetWalls: null, peakLimit };
     return (await bend(asNew, signal)).wallForPeakMm;
   };
   const [rigid, conforming] = [await found('rigid'), await found('conforming')];

@@ -1,6 +1,6 @@
 import type { Entry, ShopCriteria } from '../../../shared/words/catalogue.ts';
 import type { GaugeAtHand } from '../../../shared/words/cover.ts';
-import type { Job } from '../../../shared/words/job.ts';
+import type { Job, RingWelded } from '../../../shared/words/job.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
 import { checkCover } from '../../calc/cover/checkCover.ts';
 import { checkJob, type JobAnswer } from '../jobAnswer.ts';
@@ -25,7 +25,7 @@ export async function bentJob(
   const { input, check } = answer;
   if (input === null || check === null) return { answer, told: null };
   const family = job.sections.received?.body.family ?? null;
-  const told = await bendingFor({ family, criteria, check, unit, welded: isWelded(job), ...more });
+  const told = await bendingFor({ family, criteria, check, unit, welded: weldOf(job), ...more });
   if (told.findings.length === 0) return { answer, told };
   return { answer: { ...answer, check: checkCover(input, unit, told.findings) }, told };
 }
@@ -49,8 +49,8 @@ export async function bendingShown(
   return { answer, bending: told };
 }
 
-export function isWelded(job: Job): boolean {
-  return job.sections.setup?.body.ringWelded != null;
+export function weldOf(job: Job): RingWelded | null {
+  return job.sections.setup?.body.ringWelded ?? null;
 }
 
 /** The family to set beside it, where one was chosen and is there. */

@@ -40,7 +40,7 @@ export const apiCalls: readonly ApiCall[] = [
     path: '/cover/stiffness',
     name: 'coverStiffness',
     summary: 'How does this cover bend, and how evenly does its lining press? Advice.',
-    description: `A thin-plate model, to compare one cover with another: it over-stiffens short thick pads, where a 3-D solid model of stepped pads deflected about 12 % more. A rigid and a conforming piston are two bounds, and so are a bonded and an unbonded ring. Deflections are + toward the engine; angles run from a stud. With peakLimit, the wall on the track at which the peak reaches it is looked for. ${CAUTION}`,
+    description: `A thin-plate model, to compare one cover with another. The warnings say how it compares with a solid model. The stiff part of a pad begins 0.44 walls within its edge; padInsetWalls sets another inset, and 0 takes pads as drawn. A rigid and a conforming piston are two bounds, and so are a bonded and an unbonded ring. Deflections are + toward the engine; angles run from a stud. With peakLimit, the wall on the track at which the peak reaches it is looked for. ${CAUTION}`,
     schema: stiffnessSchema,
     answers: { 200: stiffnessAnswer },
     answer: answerStiffness,

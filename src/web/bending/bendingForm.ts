@@ -1,11 +1,13 @@
 import {
   type FieldLine,
   lengthInWords,
+  linesOf,
   type Telling,
   withTyped,
 } from '../../../shared/quantity/fieldLines.ts';
 import type { BendingSettings, HeatSettings } from '../../../shared/words/bending.ts';
 import type { Family } from '../../../shared/words/catalogue.ts';
+import { JOINED_TO_PADS } from '../../../shared/words/fields/weld.ts';
 import type { RingSize } from '../../../shared/words/stiffness.ts';
 import type { Fields, TypedForm } from '../request/typed.ts';
 
@@ -41,7 +43,7 @@ const OF_RING = [
   { key: 'innerDiameterMm', name: 'ringInner', label: 'Ring inner diameter', kind: 'length' },
   { key: 'outerDiameterMm', name: 'ringOuter', label: 'Ring outer diameter', kind: 'length' },
   { key: 'thicknessMm', name: 'ringThickness', label: 'Ring thickness', kind: 'length' },
-] as const satisfies readonly Asked<keyof RingSize>[];
+] as const satisfies readonly Asked<Exclude<keyof RingSize, 'joinedToPads'>>[];
 
 const OF_SHOP = [
   {
@@ -165,11 +167,27 @@ function readGroup<T>(form: TypedForm, group: readonly Asked<string>[]): T | nul
   ) as T;
 }
 
+/** How it is joined is asked of a ring alone. */
+function readRing(form: TypedForm): RingSize | null {
+  const ring = readGroup<RingSize>(form, OF_RING);
+  const joined = form.choice('ringJoined', ['yes', 'no']);
+  if (joined === null) return ring;
+  if (ring === null) {
+    form.fault('ringJoined', 'Which ring? Enter its diameters and thickness, or choose not known.');
+    return null;
+  }
+  return { ...ring, joinedToPads: joined === 'yes' };
+}
+
+function sizesOf({ innerDiameterMm, outerDiameterMm, thicknessMm }: RingSize) {
+  return { innerDiameterMm, outerDiameterMm, thicknessMm };
+}
+
 export function readFamilyBending(form: TypedForm) {
   const fields = Object.fromEntries(OF_FAMILY.map((asked) => [asked.key, read(form, asked)]));
   return {
     ...(fields as Record<(typeof OF_FAMILY)[number]['key'], number | null>),
-    ring: readGroup<RingSize>(form, OF_RING),
+    ring: readRing(form),
   };
 }
 
@@ -206,7 +224,8 @@ export function familyBendingAsTyped(body: Family, writes: Writes): Fields {
   const own = Object.fromEntries(OF_FAMILY.map(({ key }) => [key, body[key] ?? null]));
   return {
     ...groupAsTyped(OF_FAMILY, own, writes),
-    ...groupAsTyped(OF_RING, body.ring ? { ...body.ring } : null, writes),
+    ...groupAsTyped(OF_RING, body.ring ? sizesOf(body.ring) : null, writes),
+    ringJoined: body.ring?.joinedToPads == null ? '' : body.ring.joinedToPads ? 'yes' : 'no',
   };
 }
 
@@ -242,7 +261,8 @@ export function familyBendingLines(body: Family, telling: Telling): FieldLine[] 
   const own = Object.fromEntries(OF_FAMILY.map(({ key }) => [key, body[key] ?? null]));
   return [
     ...groupLines(OF_FAMILY, '', own, telling),
-    ...groupLines(OF_RING, 'ring.', body.ring ? { ...body.ring } : null, telling),
+    ...groupLines(OF_RING, 'ring.', body.ring ? sizesOf(body.ring) : null, telling),
+    ...linesOf({ joinedToPads: JOINED_TO_PADS }, body.ring, telling),
   ];
 }
 

@@ -10,7 +10,7 @@ import { listEntries } from '../../records/catalogue.ts';
 import { getJob } from '../../records/jobs/jobs.ts';
 import { currentCriteria } from '../../records/shopCriteria.ts';
 import { type BendingAsked, bendingFor } from '../../shop/bending/bendings.ts';
-import { isWelded } from '../../shop/bending/bentJob.ts';
+import { weldOf } from '../../shop/bending/bentJob.ts';
 import { checkJob } from '../../shop/jobAnswer.ts';
 import { readQuickForm } from '../cover/cover.ts';
 import { gaugesAtHand } from '../measuring/gaugeChosen.ts';
@@ -45,7 +45,7 @@ export function whatIfRouter(house: House): Router {
     const { input } = checkJob(job, criteria, frame.lengthUnit, atHand);
     const back = `/jobs/${encodeURIComponent(job.number)}#decide`;
     const family = job.sections.received?.body.family ?? null;
-    const bent = { family, criteria, welded: isWelded(job), signal: leftSignal(res) };
+    const bent = { family, criteria, welded: weldOf(job), signal: leftSignal(res) };
     const answer = await withCut(input, req, frame.lengthUnit, bent);
     res.send(renderPage(WhatIfPage({ frame, ...answer, back })));
   });

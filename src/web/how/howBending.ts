@@ -1,5 +1,7 @@
 import { setImmediate as otherRequests } from 'node:timers/promises';
 import { CHECKED, COVER } from '../../../data/examples/bentCover.ts';
+import { SOLID, SOLID_RINGS, solidRing } from '../../../data/examples/solidCovers.ts';
+import type { StiffnessInput } from '../../../shared/words/stiffness.ts';
 import type {
   BentAtFineness,
   BentBeside,
@@ -36,5 +38,37 @@ export async function bendingExample(): Promise<Omit<HowBendingProps, 'unit'>> {
       bossMm: pressed.w[model.boss]!,
     });
   }
-  return { cover: COVER, rows, finer, full: answers[2]!, thin: answers[3]! };
+  const { solid, rings } = await besideSolid();
+  return { cover: COVER, rows, finer, full: answers[2]!, thin: answers[3]!, solid, rings };
+}
+
+/** Every cover of the solid model, new and cut, and its rings. */
+async function besideSolid(): Promise<Pick<HowBendingProps, 'solid' | 'rings'>> {
+  const bent = async (input: StiffnessInput) => {
+    const { peakOverMean, rippleMm, bossDeflectionMm } = await bend(input);
+    return { peak: peakOverMean, rippleUm: 1000 * rippleMm, bossMm: bossDeflectionMm };
+  };
+  const solid = SOLID.flatMap(({ cover, cutMm, ...theirs }, i) =>
+    (['fresh', 'cut'] as const).map(async (state) => {
+      const trackWallMm = state === 'cut' ? cutMm : cover.wallMm;
+      const found = await bent({ ...cover, trackWallMm });
+      const name = `${i + 1}, ${state === 'cut' ? 'cut' : 'new'}`;
+      return { name, studCount: cover.studCount, trackWallMm, found, solid: theirs[state] };
+    }),
+  );
+  const rings = SOLID_RINGS.map(async (theirs, i) => {
+    const one = SOLID[i]!;
+    const cut = { ...one.cover, trackWallMm: one.cutMm };
+    const bare = await bent(cut);
+    const shares = async (bonded: boolean) => {
+      const found = await bent({ ...cut, ring: { ...solidRing(one), bonded, joinedToPads: true } });
+      return {
+        ripple: found.rippleUm / bare.rippleUm,
+        boss: found.bossMm / bare.bossMm,
+        peak: found.peak / bare.peak,
+      };
+    };
+    return { name: String(i + 1), bonded: await shares(true), unbonded: await shares(false), ...theirs };
+  });
+  return { solid: await Promise.all(solid), rings: await Promise.all(rings) };
 }

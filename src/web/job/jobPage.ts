@@ -1,6 +1,7 @@
 import { asTyped } from '../../../shared/quantity/fieldText.ts';
 import { writeLength } from '../../../shared/quantity/writeQuantity.ts';
 import { SETUP } from '../../../shared/words/fields/setup.ts';
+import { RING_WELDED } from '../../../shared/words/fields/weld.ts';
 import type { Job, Pass } from '../../../shared/words/job.ts';
 import type { Frame } from '../../../views/frame.ts';
 import type { MeasureProps } from '../../../views/pages/job/measure.tsx';
@@ -80,6 +81,7 @@ export async function jobPage(house: House, frame: Frame, job: Job, shown: JobSh
           setup && { ...setup, gaugeFigures: figuresTyped(setup.gaugeFigures, chosenGauges) },
           frame,
         ),
+        ...asTyped(RING_WELDED, setup?.ringWelded, frame),
         ...Object.fromEntries(chosenGauges.map(({ use, id }) => [`${use}Gauge`, id])),
       },
       gauges,

@@ -116,6 +116,7 @@ const FAMILIES = entryColumns<'family'>([
   { name: 'ring inner diameter (mm)', of: (body) => body.ring?.innerDiameterMm ?? null },
   { name: 'ring outer diameter (mm)', of: (body) => body.ring?.outerDiameterMm ?? null },
   { name: 'ring thickness (mm)', of: (body) => body.ring?.thicknessMm ?? null },
+  { name: 'ring welded to the pads all round', of: (body) => body.ring?.joinedToPads ?? null },
   ...FIT_LIMITS.map(({ key, label }) => ({
     name: `${label.toLowerCase()} (mm)`,
     of: (body: Entry<'family'>['body']) => body.limits?.[key] ?? null,

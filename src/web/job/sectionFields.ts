@@ -3,6 +3,7 @@ import type { Writing } from '../../../shared/quantity/fieldText.ts';
 import { lowerFirst } from '../../../shared/words/fields/field.ts';
 import { JOINT } from '../../../shared/words/fields/joint.ts';
 import { SETUP } from '../../../shared/words/fields/setup.ts';
+import { RING_WELDED } from '../../../shared/words/fields/weld.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
 import {
   type CutPlan,
@@ -111,14 +112,7 @@ function setup(body: MeasuringSetup, writing: Writing): FieldLine[] {
           `${gauge.name}${gauge.dueOn === null ? '' : `, due ${gauge.dueOn}`}`,
         ),
       ),
-      ringWelded: body.ringWelded
-        ? [
-            line(
-              SETUP.ringWelded.label,
-              `${day(body.ringWelded.on)}${body.ringWelded.note === '' ? '' : `: ${body.ringWelded.note}`}`,
-            ),
-          ]
-        : [],
+      ringWelded: body.ringWelded ? linesOf(RING_WELDED, body.ringWelded, writing) : [],
       stations: [
         line(
           SETUP.stations.label,

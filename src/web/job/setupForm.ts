@@ -2,12 +2,13 @@ import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
 import { setupSchema } from '../../../shared/schemas/job.ts';
 import type { Entry } from '../../../shared/words/catalogue.ts';
 import { SETUP } from '../../../shared/words/fields/setup.ts';
-import type { MeasuringSetup } from '../../../shared/words/job.ts';
+import { RING_WELDED } from '../../../shared/words/fields/weld.ts';
+import type { MeasuringSetup, RingWelded } from '../../../shared/words/job.ts';
 import { chosenGauges, figuresOf } from '../measuring/gaugeChosen.ts';
 import { boxAt, readBody } from '../request/bodyForm.ts';
 import type { TypedForm } from '../request/typed.ts';
 
-/** How it is measured, as typed; stations and weld stay as they are kept. null with the sentences in the form. */
+/** How it is measured, as typed; stations stay as they are kept. null with the sentences in the form. */
 export function readSetup(
   form: TypedForm,
   gauges: readonly Entry<'gauge'>[],
@@ -22,9 +23,18 @@ export function readSetup(
     gauges: chosen,
     gaugeFigures: figuresOf(read.gaugeFigures, chosen),
     stations: kept?.stations ?? [],
-    ringWelded: kept?.ringWelded ?? null,
+    ringWelded: readWeld(form, kept?.ringWelded ?? null),
   });
   if (parsed.success) return parsed.data;
-  form.addFaults(faultsOf(parsed.error), (path) => boxAt(SETUP, path) ?? path);
+  form.addFaults(faultsOf(parsed.error), (path) =>
+    path === 'ringWelded.on' ? RING_WELDED.on.box : (boxAt(SETUP, path) ?? path),
+  );
   return null;
+}
+
+/** How the ring was joined may be put right; a later day is another ring. A form without its boxes changes neither. */
+function readWeld(form: TypedForm, kept: RingWelded | null): RingWelded | null {
+  const { on, joinedToPads } = RING_WELDED;
+  if (kept === null || !form.has(on.box)) return kept;
+  return { ...kept, ...readBody(form, { joinedToPads }), on: form.text(on.box) };
 }

@@ -10,6 +10,8 @@ import type { House } from '../request/house.ts';
 import { whoOf } from '../request/standing.ts';
 import { fieldsOf } from '../request/typed.ts';
 
+const JOINED: Readonly<Record<string, boolean>> = { yes: true, no: false };
+
 const NOTHING_SAID: MeasuringSetup = {
   gauge: '',
   gaugeFigures: null,
@@ -38,7 +40,14 @@ export function weldedRouter(house: House): Router {
     }
     const before = job.sections.setup?.body ?? NOTHING_SAID;
     const on = (fields.weldedOn ?? '').trim() || house.now().toISOString().slice(0, 10);
-    const body = { ...before, ringWelded: { on, note: (fields.weldNote ?? '').trim() } };
+    const body = {
+      ...before,
+      ringWelded: {
+        on,
+        note: (fields.weldNote ?? '').trim(),
+        joinedToPads: JOINED[fields.ringJoined ?? ''] ?? null,
+      },
+    };
     const unfit = setupSchema.safeParse(body);
     if (!unfit.success) {
       throw new Refusal('bad-weld', [

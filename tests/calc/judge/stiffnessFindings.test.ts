@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { BendingCase, BendingCaseId, PistonRange } from '../../../shared/words/bending.ts';
 import { stiffnessFindings } from '../../../src/calc/judge/stiffnessFindings.ts';
+import { verdict } from '../../../src/calc/judge/verdict.ts';
 
 const even = (value: number): PistonRange => ({ rigid: value, conforming: value });
 function one(id: BendingCaseId, peak: PistonRange, ripple: PistonRange = even(10)): BendingCase {
@@ -8,7 +9,7 @@ function one(id: BendingCaseId, peak: PistonRange, ripple: PistonRange = even(10
     id,
     trackWallMm: 4,
     ring: id.startsWith('ring')
-      ? { innerDiameterMm: 1, outerDiameterMm: 2, thicknessMm: 1, bonded: false }
+      ? { innerDiameterMm: 1, outerDiameterMm: 2, thicknessMm: 1, bonded: false, joinedToPads: true }
       : null,
     peakOverMean: peak,
     rippleMm: ripple,
@@ -35,7 +36,7 @@ const judge = (
 const BASE = { wallMm: 4.4, yieldMPa: 320 };
 const NEW = one('new', { rigid: 2, conforming: 1.2 });
 
-// The rule is this program’s own: both bounds of the piston must keep the shop’s limit, the ring counts as unbonded.
+// The rule is this program’s own: both bounds of the piston must keep the shop’s limit, the ring counts at its worse bound.
 describe('limits of the shop on bending', () => {
   it('are no findings while there are none: it stays advice', () => {
     expect(judge([NEW, NEW], { limits: { peakOverNew: null, rippleOverNew: null } })).toEqual([]);
@@ -71,7 +72,7 @@ describe('limits of the shop on bending', () => {
     const bonded = one('ring-bonded', { rigid: 1, conforming: 1 });
     expect(judge([NEW, bare, ringed, bonded])).toEqual([
       'stiffness fail 1.500',
-      'stiffness-with-ring pass 0.950',
+      'stiffness-with-ring pass 0.969',
     ]);
     expect(judge([NEW, bare, ringed], { ringAllowed: false })).toEqual(['stiffness fail 1.500']);
     expect(judge([NEW, bare, bonded])).toEqual(['stiffness fail 1.500']);
@@ -92,8 +93,53 @@ describe('limits of the shop on bending', () => {
       unit: 'mm',
     });
     expect(found[1]!.sentence).toBe(
-      'After the cut the pressure peak is 1.50 × that of the new cover, past the shop’s 1.10 ×. With the ring, taken as unbonded, the pressure peak is 0.95 × that of the new cover, within the shop’s 1.10 ×.',
+      'After the cut the pressure peak is 1.50 × that of the new cover, past the shop’s 1.10 ×. With the ring at its worse bound the pressure peak is 0.97 × that of the new cover, within the shop’s 1.10 ×.',
     );
+  });
+
+  it('widen the ring’s worse bound: 9 % of the ripple, 2 % of the peak', () => {
+    const cases = [
+      NEW,
+      one('after', { rigid: 3, conforming: 1.2 }, even(20)),
+      one('ring-unbonded', { rigid: 2.15, conforming: 1.2 }, even(14)),
+    ];
+    const limits = { peakOverNew: 1.1, rippleOverNew: null };
+    expect(judge(cases, { limits })).toEqual(['stiffness fail 1.500', 'stiffness-with-ring pass 1.097']);
+    const ripple = { peakOverNew: null, rippleOverNew: 1.5 };
+    // 1.4 × new as computed, 1.526 widened.
+    expect(judge(cases, { limits: ripple })).toEqual([
+      'stiffness fail 2.000',
+      'stiffness-with-ring fail 1.526',
+    ]);
+  });
+
+  const size = { innerDiameterMm: 1, outerDiameterMm: 2, thicknessMm: 1 };
+  it.each([
+    ['not joined to the pads', false, /is not welded to the pads, so it gets no credit/],
+    ['not recorded as joined', null, /It is not recorded that .* Record it with the cover type/],
+    ['kept before that was asked', undefined, /It is not recorded that/],
+  ])('give no credit to a ring that is %s', (_, joinedToPads, why) => {
+    for (const welded of [false, true]) {
+      const found = stiffnessFindings({
+        limits: { peakOverNew: 1.1, rippleOverNew: null },
+        bending: {
+          cases: [NEW, one('after', { rigid: 3, conforming: 1.2 })],
+          welded,
+          base: BASE,
+          ring: { size: { ...size, joinedToPads } },
+        },
+        why: null,
+        ringAllowed: true,
+        unit: 'mm',
+      });
+      expect(found.map(({ id, status }) => `${id} ${status}`)).toEqual([
+        'stiffness fail',
+        'stiffness-with-ring not-checked',
+      ]);
+      expect(found[1]!.sentence).toMatch(why);
+      expect(found[0]!.sentence).toMatch(why);
+      expect(verdict(found).verdict).toBe('replace');
+    }
   });
 
   it('judge a cover with its ring on by that alone', () => {
@@ -137,7 +183,7 @@ describe('limits of the shop on bending', () => {
   it('are no better than the new cover they are held against', () => {
     const soft = { ...NEW, beyondYield: true, greatestStressMPa: even(400) };
     const cases = [soft, one('after', even(3)), one('ring-unbonded', even(1))];
-    expect(judge(cases)).toEqual(['stiffness caution 2.500', 'stiffness-with-ring caution 0.833']);
+    expect(judge(cases)).toEqual(['stiffness caution 2.500', 'stiffness-with-ring caution 0.850']);
     const [finding] = stiffnessFindings({
       limits: { peakOverNew: 1.1, rippleOverNew: null },
       bending: { cases, welded: false, base: BASE },

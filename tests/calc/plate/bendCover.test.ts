@@ -64,10 +64,13 @@ describe('what a cover is told', () => {
   const codes = (change: Partial<StiffnessInput>) =>
     bendCover({ ...COVER, piston: 'conforming', ...change }).warnings.map(({ code }) => code);
 
-  it('always that it is advice, that thin-plate theory over-stiffens pads, and which bound it is', () => {
+  it('always that it is advice, how it compares with a solid model, and which bound it is', () => {
     expect(codes({})).toEqual(['advice', 'thin-plate', 'piston-bound', 'stress-mesh', 'no-ballooning']);
-    const text = bendCover(COVER).warnings.find(({ code }) => code === 'thin-plate')?.text;
-    expect(text).toMatch(/over-stiffens.*12 % more/);
+    const beside = (padInsetWalls: number | null) =>
+      bendCover({ ...COVER, padInsetWalls }).warnings.find(({ code }) => code === 'thin-plate')?.text;
+    expect(beside(null)).toMatch(/ripple 7 % low to 20 % high, pressure peak 10 % low to 2 % high/);
+    expect(beside(0)).toMatch(/pads as drawn: ripple 10 % to 90 % high/);
+    expect(beside(0.3)).toMatch(/0.3 walls .* not compared with a solid model/);
   });
   it('with a speed, ballooning is in', () => {
     expect(codes({ speedRpm: 2500 })).not.toContain('no-ballooning');
@@ -83,7 +86,10 @@ describe('what a cover is told', () => {
     expect(codes({ wallMm: 12, trackWallMm: 12 })).toContain('thick-plate');
     expect(codes({ wallMm: 2.5, trackWallMm: 2.5 })).toContain('large-deflection');
     const ring = { innerDiameterMm: 260, outerDiameterMm: 300, thicknessMm: 6, bonded: false };
-    expect(codes({ ring })).toContain('ring-bound');
+    expect(codes({ ring: { ...ring, joinedToPads: true } })).toContain('ring-bound');
+    for (const joinedToPads of [false, null, undefined]) {
+      expect(codes({ ring: { ...ring, joinedToPads } })).toContain('ring-not-joined');
+    }
   });
   it('every number has its working', () => {
     const { answers } = bendCover(COVER);
@@ -102,13 +108,22 @@ describe('what a cover is told', () => {
 
 describe('a ring', () => {
   it('lowers the peak, bonded more than unbonded (first principles: D grows)', () => {
-    const ring = { innerDiameterMm: 250, outerDiameterMm: 300, thicknessMm: 6 };
+    const ring = { innerDiameterMm: 250, outerDiameterMm: 300, thicknessMm: 6, joinedToPads: true };
     const peak = (one: StiffnessInput['ring']) =>
       bendCover({ ...COVER, piston: 'conforming', ring: one }).peakOverMean;
     const [bare, unbonded, bonded] = [null, { ...ring, bonded: false }, { ...ring, bonded: true }].map(peak);
     expect(unbonded!).toBeLessThan(bare! - 0.02);
     expect(bonded!).toBeLessThan(unbonded! - 0.02);
   });
+  it.each([false, null, undefined])(
+    'gets no credit where it is not joined to the pads: %s',
+    (joinedToPads) => {
+      const ring = { innerDiameterMm: 250, outerDiameterMm: 300, thicknessMm: 6, bonded: true, joinedToPads };
+      const [bare, ringed] = [null, ring].map((one) => bendCover({ ...COVER, ring: one }));
+      expect(ringed!.peakOverMean).toBe(bare!.peakOverMean);
+      expect(ringed!.rippleMm).toBe(bare!.rippleMm);
+    },
+  );
   it('as stiff as a thicker wall: unbonded, t_ring = t is twice D; the pad alone counts under a pad', () => {
     const ring = { innerDiameterMm: 90, outerDiameterMm: 300, thicknessMm: 5, bonded: true };
     const wall = Math.cbrt(2) * 5;
@@ -127,6 +142,8 @@ describe('what makes no cover is refused by name before it is solved', () => {
     ['wallMm', { wallMm: 0 }, /The wall is 0 mm; it must be more than 0/],
     ['trackWallMm', { trackWallMm: Number.NaN }, /The wall on the track is NaN mm/],
     ['poisson', { poisson: 0.5 }, /Poisson’s ratio is 0.5/],
+    ['padInsetWalls', { padInsetWalls: -0.1 }, /The inset of the pads is -0.1 walls; it must be at least 0/],
+    ['padInsetWalls', { padInsetWalls: 2.1 }, /at most 2/],
     ['studCount', { studCount: 2.5 }, /whole number from 2 to 24/],
     ['padThicknessMm', { padThicknessMm: -1 }, /at least 0 mm/],
     ['speedRpm', { speedRpm: -1 }, /The speed is -1 rpm/],

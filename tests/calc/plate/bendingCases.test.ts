@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { demoCriteria } from '../../../data/demo/criteria.ts';
 import { demoFamilies } from '../../../data/demo/families.ts';
 import type { Family } from '../../../shared/words/catalogue.ts';
+import type { RingSize } from '../../../shared/words/stiffness.ts';
 import { heatCover } from '../../../src/calc/heat/heatCover.ts';
 import { bendCover } from '../../../src/calc/plate/bendCover.ts';
 import { bendingBase } from '../../../src/calc/plate/bendingBase.ts';
@@ -11,8 +12,8 @@ import { COVER } from './example.ts';
 const settings = demoCriteria.bending!;
 const family = (id: string): Family => demoFamilies.find((one) => one.id === id)!.family;
 const { base } = bendingBase(family('kestrel-4'), settings);
-const RING = { innerDiameterMm: 236, outerDiameterMm: 296, thicknessMm: 6 };
-const cases = (welded: boolean, ring: typeof RING | null = RING) =>
+const RING = { innerDiameterMm: 236, outerDiameterMm: 296, thicknessMm: 6, joinedToPads: true };
+const cases = (welded: boolean, ring: RingSize | null = RING) =>
   bendingCases({ base: base!, leastBeforeMm: 4.8, leastAfterMm: 4.4, ring, welded });
 
 describe('what the model needs of a family', () => {
@@ -45,7 +46,7 @@ describe('what the model needs of a family', () => {
 });
 
 describe('the cases', () => {
-  const told = (welded: boolean, ring: typeof RING | null = RING) =>
+  const told = (welded: boolean, ring: RingSize | null = RING) =>
     cases(welded, ring).map(
       ({ id, trackWallMm, ring: on }) => `${id} ${trackWallMm} ${on?.bonded ?? 'bare'}`,
     );
@@ -58,6 +59,15 @@ describe('the cases', () => {
       'ring-bonded 4.4 true',
     ]);
     expect(told(false, null)).toEqual(['new 5 bare', 'now 4.8 bare', 'after 4.4 bare']);
+  });
+  it.each([false, null, undefined])('leave a ring out that is not joined to the pads: %s', (joinedToPads) => {
+    for (const welded of [false, true]) {
+      expect(told(welded, { ...RING, joinedToPads })).toEqual([
+        'new 5 bare',
+        'now 4.8 bare',
+        'after 4.4 bare',
+      ]);
+    }
   });
   it('count a ring that is on as part of the cover, unbonded', () => {
     expect(told(true)).toEqual(['new 5 bare', 'now 4.8 false', 'after 4.4 false', 'ring-bonded 4.4 true']);
@@ -128,8 +138,8 @@ describe('one case', () => {
   });
 
   it('is what check values 10.1 say, where the cover is theirs', () => {
-    const { trackWallMm: _, ring: _r, piston: _p, peakLimit: _l, ...theirs } = COVER;
+    const { trackWallMm: _, ring: _r, piston: _p, padInsetWalls: _i, peakLimit: _l, ...theirs } = COVER;
     const asked = { id: 'new' as const, base: theirs, trackWallMm: COVER.trackWallMm, ring: null };
-    expect(caseInput(asked, 'rigid')).toEqual(COVER);
+    expect(caseInput(asked, 'rigid')).toEqual({ ...COVER, padInsetWalls: null });
   });
 });

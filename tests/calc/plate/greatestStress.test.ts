@@ -28,7 +28,7 @@ function bent(a: number, b: number, pad: PadPatch, wallMm = 5) {
   );
   const freedoms = { ...free, size: w.length, unknown };
   const thicknessMm = new Float64Array(6).fill(t);
-  const found = greatestStress({ mesh, pad, freedoms, thicknessMm }, w, {
+  const found = greatestStress({ mesh, pad, stiff: pad, freedoms, thicknessMm }, w, {
     youngMPa,
     poisson,
     wallMm,

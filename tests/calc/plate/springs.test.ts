@@ -3,6 +3,7 @@ import { coverForces } from '../../../src/calc/plate/model/coverForces.ts';
 import { flexuralRigidity } from '../../../src/calc/plate/model/flexuralRigidity.ts';
 import { padPatch } from '../../../src/calc/plate/model/padPatch.ts';
 import { sideWallSpring } from '../../../src/calc/plate/model/sideWallSpring.ts';
+import { stiffPad } from '../../../src/calc/plate/model/stiffPad.ts';
 import { COVER } from './example.ts';
 
 const STEEL = { youngMPa: 206_000, poisson: 0.29 };
@@ -32,6 +33,35 @@ describe('what the model is made of', () => {
     expect(pad).toMatchObject({ outerMm: 150, clipped: true });
     expect(pad.halfAngleRad).toBeCloseTo(side / 2 / 143, 6);
     expect(padPatch({ ...COVER, studCircleDiameterMm: 260 })).toMatchObject({ clipped: false });
+  });
+
+  it('its stiff part begins 0.44 walls within its edge: of Ø 24 and 5 mm a square of 17.370 mm (arithmetic)', () => {
+    const stiff = stiffPad({ ...COVER, padInsetWalls: null });
+    const side = (19.6 * Math.sqrt(Math.PI)) / 2;
+    expect(side).toBeCloseTo(17.37, 3);
+    expect(stiff.innerMm).toBeCloseTo(143 - side / 2, 9);
+    expect(stiff.halfAngleRad).toBeCloseTo(side / 2 / 143, 9);
+    expect(stiff).toMatchObject({ outerMm: 150, clipped: true });
+    expect(stiffPad({ ...COVER, padInsetWalls: 0 })).toEqual(padPatch(COVER));
+    expect(stiffPad({ ...COVER, padDiameterMm: 4, padInsetWalls: null }).halfAngleRad).toBe(0);
+  });
+
+  it('a root gives way by 0.424 to 0.477 walls: a rigid one, and one with stress in a straight line (by quadrature)', () => {
+    // −∬ y·s·ln|y − s| over the square of side 2, for E = 1 − ν² and h = 2; by Chebyshev sums −ln|y − s| = ln 2 + Σ 2/n·T_n(y)·T_n(s).
+    const count = 4000;
+    let sum = 0;
+    for (let n = 1; n < 60; n += 2) {
+      let moment = 0;
+      for (let i = 0; i < count; i++) {
+        const y = -1 + (2 * (i + 0.5)) / count;
+        moment += (y * Math.cos(n * Math.acos(y)) * 2) / count;
+      }
+      sum += (2 / n) * moment ** 2;
+    }
+    expect(sum).toBeCloseTo(1, 4);
+    // θ·M = (2/π)·(12·M/h³)²·(h/2)⁴·sum, so k = 18·sum/π; a punch of half width a: M = π·a²·θ/4, so k = 16/π.
+    expect(((18 / Math.PI) * sum) / 12).toBeCloseTo(0.4775, 3);
+    expect(16 / Math.PI / 12).toBeCloseTo(0.4244, 4);
   });
 
   it('forces of check values 10.1: mean 1.8539 MPa (independent second implementation, not published)', () => {

@@ -57,7 +57,7 @@ describe('how it is worked out', () => {
       'For whoever faces the cover',
       'For an engineer',
       'Its limits',
-      'deflected about 12 % more',
+      'Beside an independent second implementation, not published',
     ])
       expect(text).toContain(said);
     expect(html).toContain('id="how-map-sector"');

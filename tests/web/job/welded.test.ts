@@ -137,6 +137,31 @@ describe('ring first', () => {
     expect(back.weldedAt).toBe(0);
   });
 
+  it('a second ring on a later day voids what was measured and cut before it, as the first does', async () => {
+    const number = await decided();
+    await send(number, 'welded', { weldedOn: '2026-11-24' });
+    await measure(number);
+    await send(number, 'decision', { decision: 'face', reason: 'ring is on' });
+    await send(number, 'cuts', { depth: '0.04', look: 'gone' });
+    const setup = { gauge: 'M9', chucking: '', through: 'bare' };
+
+    // How it is joined, and an earlier day, put right: nothing is void.
+    await send(number, 'setup', { ...setup, weldedOn: '2026-11-23', ringJoined: 'no' });
+    const right = (await getJob(program.shop.db, number))!;
+    expect(right.sections.setup?.body.ringWelded).toMatchObject({ on: '2026-11-23', joinedToPads: false });
+    expect(right.readings.length).toBeGreaterThan(0);
+
+    await send(number, 'setup', { ...setup, weldedOn: '2026-11-26', ringJoined: 'yes' });
+    const again = (await getJob(program.shop.db, number))!;
+    expect(again.sections.setup?.body.ringWelded).toMatchObject({ on: '2026-11-26', joinedToPads: true });
+    expect([again.stage, again.readings.length, again.weldedAt]).toEqual(['to-measure', 0, again.revision]);
+    expect((await allReadings(program.shop.db, again.id)).length).toBeGreaterThan(right.readings.length);
+    await measure(number);
+    await send(number, 'decision', { decision: 'face', reason: 'both rings are on' });
+    expect((await getJob(program.shop.db, number))?.stage).toBe('to-cut');
+    expect((await send(number, 'setup', { ...setup, weldedOn: 'soon' })).status).toBe(422);
+  });
+
   it('takes no reading that a tablet typed before the ring was on', async () => {
     const number = await decided();
     await send(number, 'welded', {});

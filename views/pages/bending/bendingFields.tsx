@@ -1,7 +1,8 @@
+import { JOINED_TO_PADS } from '../../../shared/words/fields/weld.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
-import { Field } from '../../parts/form/fieldBox.tsx';
+import { Choice, Field } from '../../parts/form/fieldBox.tsx';
 
 interface Props {
   readonly fields: Readonly<Record<string, string>>;
@@ -51,11 +52,25 @@ export function FamilyBendingFields(props: Props) {
       </fieldset>
       <fieldset class="group">
         <legend>The ring that may be welded to it</legend>
-        <p class="hint">A flat ring on the engine side, with openings for the pads. All three or none.</p>
+        <p class="hint">
+          A flat ring on the engine side, with openings for the pads. All three sizes or none.
+        </p>
         <div class="fields">
           {field('Ring inner Ø', 'ringInner', unit)}
           {field('Ring outer Ø', 'ringOuter', unit)}
           {field('Ring thickness', 'ringThickness', unit)}
+          <Choice
+            label={JOINED_TO_PADS.label}
+            name={JOINED_TO_PADS.box}
+            value={props.fields.ringJoined ?? ''}
+            options={[
+              { value: '', label: JOINED_TO_PADS.none },
+              { value: 'yes', label: 'yes' },
+              { value: 'no', label: 'no' },
+            ]}
+            error={errorsOf(props.faults)(JOINED_TO_PADS.box)}
+            hint={JOINED_TO_PADS.help}
+          />
         </div>
       </fieldset>
     </>
@@ -87,8 +102,9 @@ export function BendingFields(props: Props) {
       <fieldset class="group">
         <legend>Limits on bending</legend>
         <p class="hint">
-          Empty: advice only. With a limit it becomes a finding, and a cover past it is ringed or replaced.
-          Both bounds of the piston must keep it; a ring is taken as unbonded.
+          Empty: advice only. With a limit it becomes a finding, and a cover past it gets a ring or is
+          replaced. Both bounds of the piston must keep it. A ring counts at its worse bound, and only welded
+          to the pads.
         </p>
         <div class="fields">
           {field('Pressure peak at most', 'peakOverNew', '× new', 'Peak over mean, against the new cover')}

@@ -1,4 +1,5 @@
 import type { CoverCheck } from '../../../shared/words/cover.ts';
+import { JOINED_TO_PADS } from '../../../shared/words/fields/weld.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
 import type { Job } from '../../../shared/words/job.ts';
 import { countingPasses } from '../../../shared/words/passes.ts';
@@ -127,6 +128,17 @@ export function Cut(props: CutProps) {
               type="date"
               value={refused?.fields.weldedOn}
               size="figure"
+            />
+            <Choice
+              label={JOINED_TO_PADS.label}
+              name={JOINED_TO_PADS.box}
+              value={refused?.fields.ringJoined ?? ''}
+              options={[
+                { value: '', label: JOINED_TO_PADS.none },
+                { value: 'yes', label: 'yes' },
+                { value: 'no', label: 'no' },
+              ]}
+              hint={JOINED_TO_PADS.help}
             />
             <Field label="Note on the weld" name="weldNote" value={refused?.fields.weldNote} optional />
           </div>

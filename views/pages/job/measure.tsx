@@ -2,6 +2,7 @@ import { linesOf } from '../../../shared/quantity/fieldLines.ts';
 import type { Writing } from '../../../shared/quantity/fieldText.ts';
 import type { Entry } from '../../../shared/words/catalogue.ts';
 import { SETUP } from '../../../shared/words/fields/setup.ts';
+import { RING_WELDED } from '../../../shared/words/fields/weld.ts';
 import type { Job, Pass } from '../../../shared/words/job.ts';
 import { stationsOf, writePlace } from '../../../shared/words/places.ts';
 import { briefLength, type LengthUnit } from '../../../shared/words/print.ts';
@@ -165,6 +166,7 @@ export interface SetupProps {
 }
 
 const { gauge, chucking, residualRunoutMm, wallReadThrough } = SETUP;
+const JOINED_WORD = { true: 'yes', false: 'no', null: 'not known' } as const;
 const SAID_FIRST = { gauge, chucking, residualRunoutMm, wallReadThrough } as const;
 
 /** Which gauge, how it is held, and what the wall was read through. */
@@ -185,7 +187,8 @@ export function Setup({ job, writing, typed, gauges, initials, refused, readOnly
         <p class="note" id="ring-welded">
           A ring was welded on, {day(body.ringWelded.on)}
           {body.ringWelded.note !== '' && `: ${body.ringWelded.note}`}. What was measured before is kept in
-          the history and is void, because welding pulls the face.
+          the history and is void, because welding pulls the face. Welded to the pads all round:{' '}
+          {JOINED_WORD[`${body.ringWelded.joinedToPads ?? null}`]}.
         </p>
       )}
       {kept && <Who kept={kept} />}
@@ -207,6 +210,18 @@ export function Setup({ job, writing, typed, gauges, initials, refused, readOnly
               <Boxes of={SAID_FIRST} {...boxes} />
             </div>
             <GaugeFields {...boxes} gauges={gauges} />
+            {body?.ringWelded && (
+              <div class="fields">
+                <Boxes
+                  of={RING_WELDED}
+                  without={['note']}
+                  hints={{
+                    on: 'A later day records another ring. Walls and cuts before it no longer count.',
+                  }}
+                  {...boxes}
+                />
+              </div>
+            )}
             <KnockOnFields {...boxes} />
           </JobForm>
         </details>

@@ -1,6 +1,7 @@
 import type { StiffnessInput } from '../../../../shared/words/stiffness.ts';
 import { distinctBreaks, gradedLines, type PlateMesh } from '../elements/mesh.ts';
 import { type PadPatch, padPatch } from './padPatch.ts';
+import { stiffPad } from './stiffPad.ts';
 
 /** Lines closer than this share of the rim radius become one: slivers of elements cost digits, a shift so small does not. */
 export const CLOSEST = 3e-4;
@@ -18,18 +19,23 @@ const ON_TRACK = 7;
 
 /**
  * Mesh lines of half a sector, 0 behind a stud to π/N midway between two: on every change of thickness and load, one
- * wall thickness from a pad's edge, and closer the nearer the pad and the rim.
+ * wall thickness outside a pad's edge and within its stiff part's, and closer the nearer the pad and the rim.
  *
  * `fineness` 2 halves every width.
  * Valid: a geometry that refuseCover takes.   Source: this program’s own model; widths by trial against finer meshes
  * Example: every change of thickness has its line (tests/calc/plate/elements/mesh.test.ts)
  */
-export function coverMesh(input: StiffnessInput, fineness = 1): PlateMesh & { readonly pad: PadPatch } {
+export function coverMesh(
+  input: StiffnessInput,
+  fineness = 1,
+): PlateMesh & { readonly pad: PadPatch; readonly stiff: PadPatch } {
   const rim = input.rimDiameterMm / 2;
   const boss = input.bossDiameterMm / 2;
   const pad = padPatch(input);
+  const stiff = stiffPad(input);
   const closest = CLOSEST * rim;
-  const edges = pad.clipped ? [pad.innerMm] : [pad.innerMm, pad.outerMm];
+  const outerOf = ({ clipped, outerMm }: PadPatch) => (clipped ? [] : [outerMm]);
+  const edges = [stiff.innerMm, ...outerOf(stiff)];
   const { ring, wallMm } = input;
   const radii = distinctBreaks({
     must: [
@@ -37,16 +43,23 @@ export function coverMesh(input: StiffnessInput, fineness = 1): PlateMesh & { re
       rim,
       input.trackInnerDiameterMm / 2,
       input.trackOuterDiameterMm / 2,
+      pad.innerMm,
+      ...outerOf(pad),
       ...edges,
       ...(ring ? [ring.innerDiameterMm / 2, ring.outerDiameterMm / 2] : []),
     ],
-    may: edges.flatMap((edge) => [edge - wallMm, edge + wallMm]),
+    may: [
+      pad.innerMm - wallMm,
+      stiff.innerMm + wallMm,
+      ...outerOf(stiff).map((edge) => edge - wallMm),
+      ...outerOf(pad).map((edge) => edge + wallMm),
+    ],
     closest,
   });
   const stud = input.studCircleDiameterMm / 2;
   const end = Math.PI / input.studCount;
   const angles = distinctBreaks({
-    must: [0, end, pad.halfAngleRad],
+    must: [0, end, pad.halfAngleRad, stiff.halfAngleRad],
     may: [pad.halfAngleRad + wallMm / stud],
     closest: closest / stud,
   });
@@ -62,9 +75,10 @@ export function coverMesh(input: StiffnessInput, fineness = 1): PlateMesh & { re
     );
   };
   const around = (angle: number) =>
-    Math.min(WIDEST * rim, ROUND_PAD * rim + GROWTH_ANGLE * Math.abs(angle - pad.halfAngleRad) * stud);
+    Math.min(WIDEST * rim, ROUND_PAD * rim + GROWTH_ANGLE * Math.abs(angle - stiff.halfAngleRad) * stud);
   return {
     pad,
+    stiff,
     radiiMm: gradedLines({ breaks: radii, sizeAt: (r) => radial(r) / fineness }),
     anglesRad: gradedLines({ breaks: angles, sizeAt: (angle) => around(angle) / (stud * fineness) }),
   };

@@ -13,7 +13,10 @@ import { sideWallSpring } from './sideWallSpring.ts';
 /** Half a sector of the cover, ready to be pressed on. */
 export interface CoverModel {
   readonly mesh: PlateMesh;
+  /** What a pad’s load lies on. */
   readonly pad: PadPatch;
+  /** What of it is stiff. */
+  readonly stiff: PadPatch;
   readonly forces: CoverForces;
   readonly freedoms: Freedoms;
   /** Thickness at whose surface the stress is greatest, of each element, ring by ring. */
@@ -36,24 +39,25 @@ export interface CoverModel {
 /**
  * The cover as a thin plate.
  *
- * Thickness of an element: the wall, on the track the wall left there, under a pad that wall + pad. Where a ring lies
- * and no pad stands: bonded t + t_ring as one piece, else D(t) + D(t_ring). The boss is one stiff piece free along the
+ * Thickness of an element: the wall, on the track the wall left there, under the stiff part of a pad that wall + pad.
+ * Where a ring lies and no stiff pad stands: bonded t + t_ring as one piece, else D(t) + D(t_ring). The boss is one stiff piece free along the
  * axis; the rim does not move and is held against turning by the side wall.
  * Valid: a geometry that refuseCover takes.   Source: this program’s own model
  * Example: the cover of data/examples/bentCover.ts (tests/calc/plate/bendCover.test.ts)
  */
 export function coverModel(input: StiffnessInput, fineness = 1): CoverModel {
-  const { pad, ...mesh } = coverMesh(input, fineness);
+  const { pad, stiff, ...mesh } = coverMesh(input, fineness);
   const { radiiMm, anglesRad } = mesh;
   const [rows, columns] = [radiiMm.length - 1, anglesRad.length - 1];
   const { youngMPa, poisson, ring } = input;
   const [inner, outer] = [input.trackInnerDiameterMm / 2, input.trackOuterDiameterMm / 2];
   const middle = (row: number) => (radiiMm[row]! + radiiMm[row + 1]!) / 2;
   const onTrack = (row: number) => middle(row) > inner && middle(row) < outer;
-  const underPad = (row: number, column: number) =>
-    middle(row) > pad.innerMm &&
-    middle(row) < pad.outerMm &&
-    (anglesRad[column]! + anglesRad[column + 1]!) / 2 < pad.halfAngleRad;
+  const under = (patch: PadPatch) => (row: number, column: number) =>
+    middle(row) > patch.innerMm &&
+    middle(row) < patch.outerMm &&
+    (anglesRad[column]! + anglesRad[column + 1]!) / 2 < patch.halfAngleRad;
+  const [underPad, isStiff] = [under(pad), under(stiff)];
   const underRing = (row: number) =>
     ring !== null && middle(row) > ring.innerDiameterMm / 2 && middle(row) < ring.outerDiameterMm / 2;
 
@@ -64,13 +68,13 @@ export function coverModel(input: StiffnessInput, fineness = 1): CoverModel {
     const wall = onTrack(row) ? input.trackWallMm : input.wallMm;
     for (let column = 0; column < columns; column++) {
       const at = row * columns + column;
-      const onPad = underPad(row, column);
+      const onPad = isStiff(row, column);
       const added = onPad ? input.padThicknessMm : underRing(row) && ring ? ring.thicknessMm : 0;
       const apart = !onPad && ring !== null && !ring.bonded && added > 0;
       const rigidity = (mm: number) => flexuralRigidity({ youngMPa, poisson, thicknessMm: mm });
       thicknessMm[at] = apart ? Math.max(wall, added) : wall + added;
       rigidityNmm[at] = apart ? rigidity(wall) + rigidity(added) : rigidity(wall + added);
-      if (onPad) {
+      if (underPad(row, column)) {
         const sweep = anglesRad[column + 1]! - anglesRad[column]!;
         padArea += (sweep * (radiiMm[row + 1]! ** 2 - radiiMm[row]! ** 2)) / 2;
       }
@@ -106,6 +110,7 @@ export function coverModel(input: StiffnessInput, fineness = 1): CoverModel {
   return {
     mesh,
     pad,
+    stiff,
     forces,
     freedoms,
     thicknessMm,

@@ -8,6 +8,9 @@ const THICKEST = 0.5;
 /** Of the rim's diameter; what is narrower is lost between the lines of the mesh. */
 const NARROWEST = 0.004;
 
+/** Of a pad’s stiff part; a root gives way by half a wall. */
+const MOST_INSET_WALLS = 2;
+
 /** What must be above zero, what it is called, its unit and the most that is sensible. */
 const SIZES = [
   ['bossDiameterMm', 'The boss’s diameter', 'mm', LONGEST_MM],
@@ -46,7 +49,13 @@ export function refuseCover(input: StiffnessInput): void {
     const value = input[path];
     if (value !== null) above(path, name, value, unit, most);
   }
-  const { padThicknessMm, poisson, studCount, ring } = input;
+  const { padThicknessMm, poisson, studCount, padInsetWalls, ring } = input;
+  if (padInsetWalls !== null && !(padInsetWalls >= 0 && padInsetWalls <= MOST_INSET_WALLS)) {
+    refuse(
+      'padInsetWalls',
+      `The inset of the pads is ${padInsetWalls} walls; it must be at least 0 and at most ${MOST_INSET_WALLS}.`,
+    );
+  }
   if (!(padThicknessMm >= 0 && padThicknessMm <= LONGEST_MM)) {
     refuse('padThicknessMm', `The pad’s thickness is ${padThicknessMm} mm; it must be at least 0 mm.`);
   }

@@ -1,0 +1,19 @@
+import type { RingWelded } from '../job.ts';
+import type { Fields } from './field.ts';
+
+/** Whether a ring is joined to the pads: of a cover type’s ring, and of one that is on. */
+export const JOINED_TO_PADS = {
+  label: 'Ring welded to the pads all round',
+  help: 'Only a ring joined to the pads gets credit for stiffness.',
+  none: 'not known',
+  box: 'ringJoined',
+  kind: 'yes-no',
+  optional: true,
+} as const;
+
+/** The weld of a stiffening ring. */
+export const RING_WELDED = {
+  on: { label: 'Ring welded on', box: 'weldedOn', kind: 'day' },
+  joinedToPads: JOINED_TO_PADS,
+  note: { label: 'Note on the weld', box: 'weldNote', kind: 'text', most: 2000, none: 'none' },
+} as const satisfies Fields<RingWelded>;

@@ -59,6 +59,7 @@ async function start(): Promise<void> {
       ? scheduleBackups({
           ...backups,
           at: backups.at,
+          timeZone: settings.timeZone,
           dataDir: shop.dataDir,
           databaseUrl: settings.databaseUrl,
           since: await shopBegan(shop.db),

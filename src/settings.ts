@@ -1,6 +1,7 @@
 import { isIP } from 'node:net';
 import { homedir } from 'node:os';
 import { isAbsolute, join, resolve } from 'node:path';
+import { type DayTime, isTimeZone } from '../shared/words/day.ts';
 
 export interface Settings {
   /** 0 lets the system pick a free one. */
@@ -13,6 +14,8 @@ export interface Settings {
   readonly publicUrl: string | null;
   /** Whether people sign in: wherever anybody but this machine itself may reach the program. */
   readonly accounts: boolean;
+  /** Whose days and times the shop goes by, as in America/Chicago. */
+  readonly timeZone: string;
   /** Whether an empty shop starts with invented covers, studs and jobs to try. */
   readonly demo: boolean;
 }
@@ -49,6 +52,7 @@ export function readSettings(env: Env): Settings {
     publicUrl,
     // An address for others means that others come, if only through a proxy on this machine.
     accounts: !isLoopback(host) || (publicUrl !== null && !isLoopback(new URL(publicUrl).hostname)),
+    timeZone: timeZoneOf(env),
     demo: demoOf(env),
   };
 }
@@ -115,8 +119,8 @@ function publicUrlOf(env: Env): string | null {
 }
 
 export interface BackupSettings {
-  /** When the daily backup is made, in the time of this machine; null when none is. */
-  readonly at: { readonly hour: number; readonly minute: number } | null;
+  /** When the daily backup is made, in the shop's time zone; null when none is. */
+  readonly at: DayTime | null;
   /** How many of them are kept. */
   readonly kept: number;
 }
@@ -132,6 +136,20 @@ export function backupsOf(env: Env): BackupSettings {
     throw refused('BACKUPS_KEPT', kept, 'give a whole number from 1 to 9999');
   }
   return { at: time && { hour: Number(time[1]), minute: Number(time[2]) }, kept: Number(kept) };
+}
+
+function timeZoneOf(env: Env): string {
+  const given = setting(env, 'TIME_ZONE');
+  if (given === undefined) {
+    const machine = Intl.DateTimeFormat().resolvedOptions().timeZone;
+    return isTimeZone(machine) ? machine : 'UTC';
+  }
+  if (isTimeZone(given)) return given;
+  throw refused(
+    'TIME_ZONE',
+    given,
+    'give a time zone by its place, as in America/Chicago, or leave it out for that of this machine',
+  );
 }
 
 function demoOf(env: Env): boolean {

@@ -22,6 +22,7 @@ describe('settings', () => {
       databaseUrl: null,
       publicUrl: null,
       accounts: false,
+      timeZone: Intl.DateTimeFormat().resolvedOptions().timeZone,
       demo: true,
     };
     expect(readSettings({})).toEqual(alone);
@@ -32,6 +33,7 @@ describe('settings', () => {
       PUBLIC_URL: '',
       DATABASE_URL: '',
       DEMO: '',
+      TIME_ZONE: '',
       XDG_DATA_HOME: '',
       HOME: '',
     };
@@ -53,6 +55,7 @@ describe('settings', () => {
     [{ HOST: 'localhost' }, { host: 'localhost' }],
     [{ HOST: '::1' }, { host: '::1' }],
     [{ DEMO: '0' }, { demo: false }],
+    [{ TIME_ZONE: 'Pacific/Auckland' }, { timeZone: 'Pacific/Auckland' }],
     [{ PUBLIC_URL: 'http://shop.example:4180/' }, { publicUrl: 'http://shop.example:4180' }],
     [{ PUBLIC_URL: 'HTTPS://Shop.example:443' }, { publicUrl: 'https://shop.example' }],
   ])('%j is taken', (env, expected) => {
@@ -74,6 +77,9 @@ describe('settings', () => {
     ['XDG_DATA_HOME', 'data'],
     ['DEMO', 'yes'],
     ['DEMO', 'true'],
+    ['TIME_ZONE', 'Mars/Base'],
+    ['TIME_ZONE', ' America/Chicago'],
+    ['TIME_ZONE', 'local'],
     ['PUBLIC_URL', 'shop.example'],
     ['PUBLIC_URL', 'ftp://shop.example'],
     ['PUBLIC_URL', 'javascript:alert(1)'],

@@ -8,6 +8,8 @@ export interface Frame {
   readonly demo: boolean;
   readonly lengthUnit: LengthUnit;
   readonly decimalSign: 'point' | 'comma';
+  /** Whose days and times are told. */
+  readonly timeZone: string;
   /** '' until somebody has said who they are. */
   readonly initials: string;
   /** Who is signed in; null where nobody signs in, and while nobody has. */

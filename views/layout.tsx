@@ -3,6 +3,7 @@ import { type LengthUnit, UNIT_WORD } from '../shared/words/print.ts';
 import { may, type SignedInPerson } from './frame.ts';
 import { SignedIn } from './parts/signedIn.tsx';
 import { TitleBlock, type TitleCell } from './parts/titleBlock.tsx';
+import { ShopTimeZone } from './parts/when.tsx';
 
 export type Place =
   | 'home'
@@ -48,6 +49,8 @@ export interface LayoutProps {
   /** Everything in this shop is invented, and the page says so. */
   readonly demo: boolean;
   readonly lengthUnit: LengthUnit;
+  /** Whose days and times the page is told in. */
+  readonly timeZone: string;
   readonly here?: Place;
   readonly titleBlock?: readonly TitleCell[];
   /** Of the person at work; empty, null or left out when nobody has said. */
@@ -152,7 +155,9 @@ export function Layout(props: LayoutProps) {
             {demo && <p class="demo">Demo shop: everything here is invented.</p>}
           </header>
           <main id="main" tabindex={-1}>
-            <SignedIn.Provider value={person}>{children}</SignedIn.Provider>
+            <ShopTimeZone.Provider value={props.timeZone}>
+              <SignedIn.Provider value={person}>{children}</SignedIn.Provider>
+            </ShopTimeZone.Provider>
           </main>
           <footer class="foot">
             <div class="foot-line">

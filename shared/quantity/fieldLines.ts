@@ -1,4 +1,5 @@
 import type { TypedInEntry } from '../words/catalogue.ts';
+import { printDay } from '../words/day.ts';
 import {
   type AnyField,
   type AnyFields,
@@ -6,7 +7,6 @@ import {
   type MadeKeys,
   type QuantityField,
 } from '../words/fields/field.ts';
-import { printDay } from '../words/print.ts';
 import { bareUnitOf, numberText, typedAs, type Writing } from './fieldText.ts';
 import { tellQuantity } from './writeQuantity.ts';
 

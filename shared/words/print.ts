@@ -141,11 +141,3 @@ export function wholeSteps(mm: number, unit: LengthUnit, way: 'down' | 'up'): nu
   const steps = mm / MM_PER_STEP[unit];
   return way === 'down' ? Math.floor(steps + FLOAT_DUST) : Math.ceil(steps - FLOAT_DUST);
 }
-
-const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
-
-/** `2026-11-24` as "24 Nov 2026". */
-export function printDay(at: string): string {
-  const [year, month, date] = at.slice(0, 10).split('-');
-  return `${Number(date)} ${MONTHS[Number(month) - 1] ?? month} ${year}`;
-}

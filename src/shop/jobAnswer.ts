@@ -2,6 +2,7 @@ import { coverCheckSchema } from '../../shared/schemas/coverCheck.ts';
 import { faultsOf } from '../../shared/schemas/faultsOf.ts';
 import type { ShopCriteria } from '../../shared/words/catalogue.ts';
 import type { CoverCheck, CoverCheckInput, GaugeAtHand, Station } from '../../shared/words/cover.ts';
+import { dayIn, type UnitAndZone } from '../../shared/words/day.ts';
 import type { Finding } from '../../shared/words/finding.ts';
 import type { Job, Pass, Reading, ReadingKind, Stage, StepName } from '../../shared/words/job.ts';
 import { countingPasses, passesBeforeRing } from '../../shared/words/passes.ts';
@@ -33,28 +34,29 @@ export interface JobAnswer {
 export function checkJob(
   job: Job,
   criteria: ShopCriteria,
-  unit: LengthUnit,
+  { lengthUnit, timeZone }: UnitAndZone,
   atHand: readonly GaugeAtHand[] = [],
 ): JobAnswer {
-  const raw = rawInput(job, criteria, atHand);
+  const raw = rawInput(job, criteria, timeZone, atHand);
   if (raw === null) return { input: null, check: null, faults: [] };
   const parsed = coverCheckSchema.safeParse(raw);
   if (!parsed.success) return { input: null, check: null, faults: faultsOf(parsed.error) };
   try {
-    return { input: parsed.data, check: checkCover(parsed.data, unit), faults: [] };
+    return { input: parsed.data, check: checkCover(parsed.data, lengthUnit), faults: [] };
   } catch (error) {
     if (error instanceof Refusal) return { input: null, check: null, faults: error.faults };
     throw error;
   }
 }
 
-function rawInput(job: Job, criteria: ShopCriteria, atHand: readonly GaugeAtHand[]) {
+function rawInput(job: Job, criteria: ShopCriteria, timeZone: string, atHand: readonly GaugeAtHand[]) {
   const family = job.sections.received?.body.family;
   if (!family) return null;
   const places = placesRead(job, 'before');
   const stations = places.filter(({ wallMm }) => wallMm.length > 0);
   if (stations.length === 0) return null;
   const looked = job.sections.looked?.body;
+  const lastBefore = job.readings.findLast((one) => one.pass === 'before');
   const shopMinimum = shopMinimumOf(job, criteria);
   return {
     cover: {
@@ -97,7 +99,7 @@ function rawInput(job: Job, criteria: ShopCriteria, atHand: readonly GaugeAtHand
       name: gauge.name,
       dueOn: gauge.dueOn,
     })),
-    measuredOn: job.readings.findLast((one) => one.pass === 'before')?.at.slice(0, 10) ?? null,
+    measuredOn: lastBefore ? dayIn(timeZone, lastBefore.at) : null,
     gaugesAtHand: atHand,
     balance: criteria.balance ?? null,
     doubtfulReadings: doubtedIn(job, 'before', family.studCount),

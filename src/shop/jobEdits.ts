@@ -1,4 +1,5 @@
 import type { Family, ShopCriteria } from '../../shared/words/catalogue.ts';
+import type { UnitAndZone } from '../../shared/words/day.ts';
 import type {
   DecisionKind,
   Job,
@@ -61,13 +62,13 @@ export async function decisionFrom(
     /** Of the shop's criteria, as they were seen. */
     readonly criteriaRevision: number;
   },
-  unit: LengthUnit,
+  writing: UnitAndZone,
   field: string,
 ): Promise<Edit> {
   const { criteriaRevision } = asked;
   const criteria = await criteriaSeen(db, criteriaRevision, field);
   const atHand = gaugesAtHand(await listEntries(db, 'gauge'));
-  const { answer, told } = await bentJob(job, criteria, unit, atHand);
+  const { answer, told } = await bentJob(job, criteria, writing, atHand);
   if (answer.input === null || answer.check === null) {
     throw refuse(
       'nothing-to-decide',

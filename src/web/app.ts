@@ -57,7 +57,7 @@ export function app(house: House): Express {
     res.set('Cache-Control', 'no-store').type('text').send('well\n');
   });
   server.use(doors(house));
-  server.use('/api', apiJobsRouter({ db: shop.db, now: house.now }));
+  server.use('/api', apiJobsRouter({ db: shop.db, now: house.now, timeZone: settings.timeZone }));
   server.use(
     '/api',
     apiRouter({

@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { readdir, rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import { type Request, type Response, Router } from 'express';
+import { printTime } from '../../shared/words/day.ts';
 import { RecordsPage } from '../../views/pages/backupsPage.tsx';
 import { renderPage } from '../../views/render.ts';
 import { backUp } from '../records/backup/backup.ts';
@@ -12,7 +13,7 @@ import { exportTexts } from '../records/carry/export.ts';
 import { BackupFailed } from '../records/database/errors.ts';
 import { fileOf } from '../records/photos/files.ts';
 import { NoSuchPage } from './request/errors.ts';
-import { frameOf, type House } from './request/house.ts';
+import { frameOf, type House, todayIn } from './request/house.ts';
 import { sendZip } from './request/recordsZip.ts';
 
 /** How much is kept, where, and its copies: for whoever keeps the records safe. */
@@ -57,7 +58,7 @@ export function recordsRouter(house: House): Router {
     try {
       const { photos } = await exportTexts(house.shop, texts, house.now);
       const written = await readdir(texts, { recursive: true, withFileTypes: true });
-      const day = house.now().toISOString().slice(0, 10);
+      const day = todayIn(house);
       await sendZip(res, `coverwright-export-${day}`, [
         ...written
           .filter((one) => one.isFile())
@@ -90,7 +91,7 @@ export function recordsRouter(house: House): Router {
           },
           where: house.shop.where,
           inPostgres: engine === 'postgres',
-          daily: at && `${String(at.hour).padStart(2, '0')}:${String(at.minute).padStart(2, '0')}`,
+          daily: at && printTime(at),
           kept,
           backups: (await listBackups(folder)).map(({ name, bytes, manifest }) => ({
             name,

@@ -80,6 +80,7 @@ export async function openProgram(
         databaseUrl: null,
         publicUrl: options.publicUrl ?? null,
         accounts: false,
+        timeZone: 'UTC',
         demo: options.demo !== false,
       },
     }),

@@ -5,7 +5,7 @@ import { expectSound, tagsOf, valuesOf } from './markup.ts';
 
 function page(changes: Partial<LayoutProps> = {}): string {
   return renderPage(
-    <Layout title="A cover" shopName="Shop & Sons" demo={false} lengthUnit="mm" {...changes}>
+    <Layout title="A cover" shopName="Shop & Sons" demo={false} lengthUnit="mm" timeZone="UTC" {...changes}>
       <p>work</p>
     </Layout>,
   );

@@ -77,6 +77,7 @@ export async function openLan(
     databaseUrl: null,
     publicUrl: null,
     accounts: true,
+    timeZone: 'UTC',
     demo: options.demo !== false,
     ...options.settings,
   };

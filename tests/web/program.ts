@@ -24,6 +24,8 @@ export async function serve(options: {
   publicUrl?: string | null;
   databaseUrl?: string | null;
   now?: () => Date;
+  /** UTC where none is given. */
+  timeZone?: string;
   /** Another shop than one in memory. */
   open?: (options: { now: () => Date }) => Promise<Shop>;
 }): Promise<Served> {
@@ -37,6 +39,7 @@ export async function serve(options: {
     databaseUrl: options.databaseUrl ?? null,
     publicUrl: options.publicUrl ?? null,
     accounts: false,
+    timeZone: options.timeZone ?? 'UTC',
     demo: options.demo,
   };
   const server: Server = createServer({ maxHeaderSize: 128 * 1024 }, app({ shop, settings, now }));

@@ -1,7 +1,5 @@
 // On every page: what a page cannot do by itself. Every page works without it.
 
-const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
-
 function printWhereAsked(event: Event): void {
   if (event.target instanceof Element && event.target.closest('[data-print]')) window.print();
 }
@@ -44,31 +42,10 @@ function mayBeSentAgain(): void {
   for (const form of document.querySelectorAll<HTMLFormElement>('form[data-sent]')) delete form.dataset.sent;
 }
 
-/** Moments are kept in UTC; here they are read on this tablet's clock, with its zone named and UTC on hovering. */
-function tellLocalTimes(): void {
-  for (const time of document.querySelectorAll<HTMLTimeElement>('time[datetime$="Z"]:not([title])')) {
-    const at = new Date(time.dateTime);
-    if (Number.isNaN(at.getTime())) continue;
-    time.title = time.textContent;
-    time.textContent = localMoment(at);
-  }
-}
-
-function localMoment(at: Date): string {
-  const zone = new Intl.DateTimeFormat('en-GB', { timeZoneName: 'short' })
-    .formatToParts(at)
-    .find((part) => part.type === 'timeZoneName')?.value;
-  const two = (n: number) => String(n).padStart(2, '0');
-  const day = `${at.getDate()} ${MONTHS[at.getMonth()]} ${at.getFullYear()}`;
-  return `${day} ${two(at.getHours())}:${two(at.getMinutes())} ${zone ?? ''}`;
-}
-
 document.addEventListener('click', printWhereAsked);
 document.addEventListener('keydown', enterGoesDown);
 document.addEventListener('submit', sendOnce);
-document.addEventListener('htmx:afterSwap', tellLocalTimes);
 window.addEventListener('hashchange', openTarget);
 window.addEventListener('pageshow', mayBeSentAgain);
 // A module runs when the page has been read.
-tellLocalTimes();
 openTarget();

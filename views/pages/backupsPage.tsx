@@ -19,7 +19,7 @@ export interface RecordsProps {
   readonly where: string;
   /** The records are in a database server, into which a backup is restored otherwise than into a file. */
   readonly inPostgres: boolean;
-  /** "03:30"; null when no daily backup is made. */
+  /** "3:30 AM"; null when no daily backup is made. */
   readonly daily: string | null;
   readonly kept: number | null;
   readonly backups: readonly BackupLine[];

@@ -1,13 +1,17 @@
-import { printDay } from '../../shared/words/print.ts';
+import { createContext } from 'preact';
+import { printDay, printInstant } from '../../shared/words/day.ts';
 
-/** `2026-11-24T14:05:09Z` as "24 Nov 2026 14:05 UTC". */
-function moment(at: string): string {
-  return `${printDay(at)} ${at.slice(11, 16)} UTC`;
-}
+/** Whose days and times a page is told in; every page says it once, in its layout. */
+export const ShopTimeZone = createContext('UTC');
 
+/** `2026-11-24` as "Nov 24, 2026". */
 export const day = printDay;
 
-/** A moment, kept in UTC. The page's script turns it into the tablet's own time and names the zone. */
+/** An instant, in the time zone of the shop. */
 export function When({ at }: { at: string }) {
-  return <time datetime={at}>{moment(at)}</time>;
+  return (
+    <ShopTimeZone.Consumer>
+      {(zone) => <time datetime={at}>{printInstant(zone, at)}</time>}
+    </ShopTimeZone.Consumer>
+  );
 }

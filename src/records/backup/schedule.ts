@@ -1,6 +1,7 @@
 import { existsSync } from 'node:fs';
 import { readFile, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
+import { type DayTime, lastInstantIn } from '../../../shared/words/day.ts';
 import type { Db } from '../database/database.ts';
 import { BackupFailed } from '../database/errors.ts';
 import { backUp } from './backup.ts';
@@ -19,39 +20,27 @@ export async function shopBegan(db: Db): Promise<Date> {
   return new Date(first.at);
 }
 
-/** A time of day of this machine. */
-interface DayTime {
-  readonly hour: number;
-  readonly minute: number;
-}
-
-/** The last moment, up to now, at which a backup was to be made. */
-export function lastDue(at: DayTime, now: Date): Date {
-  const due = new Date(now);
-  due.setHours(at.hour, at.minute, 0, 0);
-  if (due > now) due.setDate(due.getDate() - 1);
-  return due;
-}
-
 /** Makes the daily backup, at once if one was missed, and removes old ones by their number. Ends with `stop`. */
 export function scheduleBackups(options: {
   readonly dataDir: string;
   readonly databaseUrl?: string | null;
   readonly at: DayTime;
+  /** Whose clock shows that time. */
+  readonly timeZone: string;
   readonly kept: number;
   /** When this shop began: before that nothing was missed. */
   readonly since: Date;
   readonly now: () => Date;
   readonly say?: (sentence: string) => void;
 }): { look(): Promise<void>; stop(): void } {
-  const { dataDir, databaseUrl = null, at, kept, since, now, say = console.error } = options;
+  const { dataDir, databaseUrl = null, at, timeZone, kept, since, now, say = console.error } = options;
   const folder = join(dataDir, BACKUPS);
   let waitUntil = 0;
   let looking: Promise<void> | null = null;
 
   async function look(): Promise<void> {
     const time = now();
-    const due = lastDue(at, time);
+    const due = lastInstantIn(timeZone, at, time);
     if (since > due || time.getTime() < waitUntil) return;
     const made = (await listBackups(folder)).map((one) => new Date(one.manifest.at));
     // A clock that was ahead for a while must not stop the backups until it is caught up with.

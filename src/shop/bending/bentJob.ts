@@ -1,7 +1,7 @@
 import type { Entry, ShopCriteria } from '../../../shared/words/catalogue.ts';
 import type { GaugeAtHand } from '../../../shared/words/cover.ts';
+import type { UnitAndZone } from '../../../shared/words/day.ts';
 import type { Job, RingWelded } from '../../../shared/words/job.ts';
-import type { LengthUnit } from '../../../shared/words/print.ts';
 import { checkCover } from '../../calc/cover/checkCover.ts';
 import { checkJob, type JobAnswer } from '../jobAnswer.ts';
 import { keptBending } from '../jobKept.ts';
@@ -17,12 +17,13 @@ export interface BentJob {
 export async function bentJob(
   job: Job,
   criteria: ShopCriteria,
-  unit: LengthUnit,
+  writing: UnitAndZone,
   atHand: readonly GaugeAtHand[],
   more: Pick<BendingAsked, 'other' | 'signal'> = {},
 ): Promise<BentJob> {
-  const answer = checkJob(job, criteria, unit, atHand);
+  const answer = checkJob(job, criteria, writing, atHand);
   const { input, check } = answer;
+  const unit = writing.lengthUnit;
   if (input === null || check === null) return { answer, told: null };
   const family = job.sections.received?.body.family ?? null;
   const told = await bendingFor({ family, criteria, check, unit, welded: weldOf(job), ...more });
@@ -36,16 +37,16 @@ export async function bentJob(
 export async function bendingShown(
   job: Job,
   criteria: ShopCriteria,
-  frame: { readonly lengthUnit: LengthUnit },
+  writing: UnitAndZone,
   { atHand, ...more }: Pick<BendingAsked, 'other' | 'signal'> & { readonly atHand: readonly GaugeAtHand[] },
 ): Promise<{ answer: JobAnswer; bending: Pick<BendingTold, 'bending' | 'why' | 'besideWhy'> | null }> {
   const kept = keptBending(job);
   if (kept !== null) {
     const { other, signal } = more;
     const shown = other ? await setBeside(kept, other, criteria, signal) : { bending: kept, besideWhy: null };
-    return { answer: checkJob(job, criteria, frame.lengthUnit, atHand), bending: { ...shown, why: null } };
+    return { answer: checkJob(job, criteria, writing, atHand), bending: { ...shown, why: null } };
   }
-  const { answer, told } = await bentJob(job, criteria, frame.lengthUnit, atHand, more);
+  const { answer, told } = await bentJob(job, criteria, writing, atHand, more);
   return { answer, bending: told };
 }
 

@@ -33,6 +33,8 @@ export interface ApiCall extends CallTold {
 export interface JobNeeds {
   readonly db: Db;
   readonly now: () => Date;
+  /** Whose days the shop goes by. */
+  readonly timeZone: string;
 }
 
 export interface JobAsked {

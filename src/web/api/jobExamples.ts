@@ -47,7 +47,7 @@ const family: Family = {
 };
 
 /** The invented shop the examples are played in. */
-export async function prepareExamples({ db, now }: JobNeeds): Promise<void> {
+export async function prepareExamples({ db, now }: Pick<JobNeeds, 'db' | 'now'>): Promise<void> {
   const ctx = { who: 'BL', why: 'invented', now };
   await saveCriteria(db, ctx, { fromRevision: 0, body: (await currentCriteria(db)).body });
   await addEntry(db, ctx, { kind: 'family', id: 'alder-11-plain', body: family });
@@ -227,7 +227,7 @@ export async function playExamples(): Promise<JobExampleAnswered[]> {
   const now = () => new Date(EXAMPLE_TIME);
   const shop = openShopInMemory({ now });
   try {
-    const needs: JobNeeds = { db: shop.db, now };
+    const needs: JobNeeds = { db: shop.db, now, timeZone: 'UTC' };
     await prepareExamples(needs);
     const answered: JobExampleAnswered[] = [];
     for (const example of jobExamples) answered.push({ ...example, ...(await play(example, needs)) });

@@ -32,17 +32,18 @@ export async function answerHistory({ db }: JobNeeds, { named }: JobAsked): Prom
   return ok({ number: job.number, revisions: revisionsInWords(await revisionsOf(db, job.id), writing) });
 }
 
-export async function answerJobStiffness({ db }: JobNeeds, { named }: JobAsked): Promise<JobAnswered> {
-  return ok(await stiffnessOf(db, await mustFind(db, named)));
+export async function answerJobStiffness(needs: JobNeeds, { named }: JobAsked): Promise<JobAnswered> {
+  return ok(await stiffnessOf(needs, await mustFind(needs.db, named)));
 }
 
-async function stiffnessOf(db: Db, job: Job) {
+async function stiffnessOf({ db, timeZone }: JobNeeds, job: Job) {
   const kept = keptBending(job);
   const onBending = (findings: readonly Finding[]) => findings.filter(({ id }) => id.startsWith('stiffness'));
   if (kept !== null) return { bending: kept, why: null, findings: onBending(keptCheck(job)?.findings ?? []) };
   const { body: criteria } = await currentCriteria(db);
   const atHand = gaugesAtHand(await listEntries(db, 'gauge'));
-  const { told } = await bentJob(job, criteria, criteria.lengthUnit, atHand);
+  const writing = { lengthUnit: criteria.lengthUnit, timeZone };
+  const { told } = await bentJob(job, criteria, writing, atHand);
   if (told === null) {
     return { bending: null, why: 'Nothing has been measured yet; measure the wall first.', findings: [] };
   }

@@ -57,7 +57,7 @@ async function changeSection(
   const schema: z.ZodType = sectionCallSchemas[section];
   const sent = readBody(schema, body) as { fromRevision: number; who: string; why: string };
   const job = await mustFind(needs.db, named);
-  const edit = await editOf(needs.db, job, section, sent);
+  const edit = await editOf(needs, job, section, sent);
   try {
     const { fromRevision } = sent;
     const ctx = ctxOf(needs, sent.who, sent.why);
@@ -81,14 +81,15 @@ function inSection(section: SectionName, { code, faults }: Refusal): Refusal {
   );
 }
 
-async function editOf(db: Db, job: Job, section: SectionName, sent: unknown): Promise<Edit> {
+async function editOf(needs: JobNeeds, job: Job, section: SectionName, sent: unknown): Promise<Edit> {
+  const { db } = needs;
   switch (section) {
     case 'received': {
       const { received } = sent as SectionCall<'received'>;
       return { what: 'received', body: await receivedFrom(db, received, 'received.familyId') };
     }
     case 'decision':
-      return decisionOf(db, job, sent as SectionCall<'decision'>);
+      return decisionOf(needs, job, sent as SectionCall<'decision'>);
     case 'studs':
       return studsOf(db, job, sent as SectionCall<'studs'>);
     case 'signature': {
@@ -108,12 +109,13 @@ async function editOf(db: Db, job: Job, section: SectionName, sent: unknown): Pr
 }
 
 async function decisionOf(
-  db: Db,
+  { db, timeZone }: JobNeeds,
   job: Job,
   { decision, fromRevision }: SectionCall<'decision'>,
 ): Promise<Edit> {
   const { lengthUnit } = (await currentCriteria(db)).body;
-  return decisionFrom(db, job, { ...decision, fromRevision }, lengthUnit, 'decision.criteriaRevision');
+  const asked = { ...decision, fromRevision };
+  return decisionFrom(db, job, asked, { lengthUnit, timeZone }, 'decision.criteriaRevision');
 }
 
 async function studsOf(db: Db, job: Job, { studs }: SectionCall<'studs'>): Promise<Edit> {

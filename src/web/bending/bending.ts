@@ -59,7 +59,7 @@ export function bendingRouter(house: House): Router {
     const kept = keptBending(job);
     const criteria = (await criteriaFor(db, job, null)).body;
     const atHand = gaugesAtHand(await listEntries(db, 'gauge'));
-    const bent = kept ? null : await bentJob(job, criteria, frame.lengthUnit, atHand, { signal });
+    const bent = kept ? null : await bentJob(job, criteria, frame, atHand, { signal });
     const bending = kept ?? bent?.told?.bending ?? null;
     const check = keptCheck(job) ?? bent?.answer.check ?? null;
     const drawn = bending && check ? await drawnOf(bending, check, signal) : null;

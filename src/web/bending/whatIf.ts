@@ -42,7 +42,7 @@ export function whatIfRouter(house: House): Router {
     const frame = await frameOf(req, house);
     const criteria = (await currentCriteria(db)).body;
     const atHand = gaugesAtHand(await listEntries(db, 'gauge'));
-    const { input } = checkJob(job, criteria, frame.lengthUnit, atHand);
+    const { input } = checkJob(job, criteria, frame, atHand);
     const back = `/jobs/${encodeURIComponent(job.number)}#decide`;
     const family = job.sections.received?.body.family ?? null;
     const bent = { family, criteria, welded: weldOf(job), signal: leftSignal(res) };

@@ -12,7 +12,7 @@ import { currentCriteria } from '../../records/shopCriteria.ts';
 import { bendingFor } from '../../shop/bending/bendings.ts';
 import { besideOf } from '../../shop/bending/bentJob.ts';
 import { cutPlanFor } from '../../shop/cutPlanFor.ts';
-import { frameOf, type House, preferencesOf, rememberPreference } from '../request/house.ts';
+import { frameOf, type House, preferencesOf, rememberPreference, todayIn } from '../request/house.ts';
 import { leftSignal } from '../request/left.ts';
 import { type Fields, fieldsOf, unitOf } from '../request/typed.ts';
 import { type CoverForm, readCoverForm } from './coverForm.ts';
@@ -82,7 +82,7 @@ export async function readQuickForm(house: House, fields: Fields, frame: Frame) 
   const criteria = (await currentCriteria(house.shop.db)).body;
   const chosen = fields.family === undefined && families[0] ? { ...fields, family: families[0].id } : fields;
   const gauges = await listEntries(house.shop.db, 'gauge');
-  const today = house.now().toISOString().slice(0, 10);
+  const today = todayIn(house);
   return { form: readCoverForm(chosen, families, criteria, frame, gauges, today), criteria };
 }
 

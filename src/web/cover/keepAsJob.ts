@@ -5,7 +5,7 @@ import { getEntry } from '../../records/catalogue.ts';
 import { write } from '../../records/database/database.ts';
 import { createJob, reviseJob } from '../../records/jobs/jobs.ts';
 import { addReadings, jobWithReading } from '../../records/jobs/readings.ts';
-import type { House } from '../request/house.ts';
+import { type House, todayIn } from '../request/house.ts';
 import { type Fields, splitRepeats } from '../request/typed.ts';
 import type { CoverForm } from './coverForm.ts';
 
@@ -27,7 +27,7 @@ export async function keepAsJob(
   }
   const who = (fields.initials ?? '').trim();
   const ctx = { who, why: 'kept from the quick page', now: house.now };
-  const day = house.now().toISOString().slice(0, 10);
+  const day = todayIn(house);
   const readings = readingsOf(form, keepToken(fields, who, day));
   const kept = await jobWithReading(house.shop.db, readings[0]?.id ?? '');
   if (kept !== null) return { number: kept, who };

@@ -32,7 +32,7 @@ import {
 } from '../../shop/jobEdits.ts';
 import { readReadings } from '../measuring/table.ts';
 import { NoSuchPage } from '../request/errors.ts';
-import { frameOf, type House, rememberPreference } from '../request/house.ts';
+import { frameOf, type House, rememberPreference, todayIn } from '../request/house.ts';
 import { leftSignal } from '../request/left.ts';
 import { type Fields, fieldsOf, TypedForm, unitOf } from '../request/typed.ts';
 import { jointField, readJoint, studRing, torqueFromOf } from '../stud/joint.ts';
@@ -141,7 +141,7 @@ export function jobsRouter(house: House): Router {
         fromRevision: fromOf(form.fields),
         criteriaRevision: revisionIn(form.fields.criteria),
       };
-      return decisionFrom(db, job, asked, frame.lengthUnit, 'decision');
+      return decisionFrom(db, job, asked, frame, 'decision');
     },
     cuts: async (job, form) => readCuts(job, form),
     pass: async (job, form) => readPassPutRight(job, form),
@@ -190,8 +190,7 @@ export function jobsRouter(house: House): Router {
       );
     },
     retightened: async (job, form, frame) => {
-      const today = house.now().toISOString().slice(0, 10);
-      const retightening = readRetightening(form, today);
+      const retightening = readRetightening(form, todayIn(house));
       if (retightening === null) return null;
       return studWorkFrom(db, job, (work) => ({ ...work, retightening }), frame.lengthUnit);
     },
@@ -311,7 +310,7 @@ export function jobsRouter(house: House): Router {
           frame,
           families: families.map(({ id, name }) => ({ id, name })),
           fields: {
-            receivedOn: house.now().toISOString().slice(0, 10),
+            receivedOn: todayIn(house),
             who: frame.initials,
             sentId: randomUUID(),
             ...fields,

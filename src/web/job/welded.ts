@@ -6,7 +6,7 @@ import { ringToWeld } from '../../calc/job/jobStage.ts';
 import { StaleEdit } from '../../records/database/errors.ts';
 import { getJob, reviseJob } from '../../records/jobs/jobs.ts';
 import { NoSuchPage } from '../request/errors.ts';
-import type { House } from '../request/house.ts';
+import { type House, todayIn } from '../request/house.ts';
 import { whoOf } from '../request/standing.ts';
 import { fieldsOf } from '../request/typed.ts';
 
@@ -39,7 +39,7 @@ export function weldedRouter(house: House): Router {
       return;
     }
     const before = job.sections.setup?.body ?? NOTHING_SAID;
-    const on = (fields.weldedOn ?? '').trim() || house.now().toISOString().slice(0, 10);
+    const on = (fields.weldedOn ?? '').trim() || todayIn(house);
     const body = {
       ...before,
       ringWelded: {

@@ -1,5 +1,6 @@
 import { parse } from 'cookie';
 import type { Request, Response } from 'express';
+import { dayIn } from '../../../shared/words/day.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
 import type { Frame } from '../../../views/frame.ts';
 import type { Shop } from '../../records/database/database.ts';
@@ -20,6 +21,11 @@ export interface House {
   readonly now: () => Date;
   /** Lets the first keeper in, where people sign in and nobody has an account yet. */
   readonly firstCode?: FirstCode;
+}
+
+/** The day it is in the shop. */
+export function todayIn({ now, settings }: House): string {
+  return dayIn(settings.timeZone, now());
 }
 
 const YEAR_MS = 365 * 24 * 3600 * 1000;
@@ -48,6 +54,7 @@ export async function frameOf(req: Request, house: House): Promise<Frame> {
     demo: await holdsDemo(house.shop.db),
     lengthUnit: unit ?? criteria.body.lengthUnit,
     decimalSign: criteria.body.decimalSign,
+    timeZone: house.settings.timeZone,
     initials: person?.initials ?? initials,
     person,
     address: req.originalUrl,
@@ -61,6 +68,7 @@ function strangersFrame(req: Request): Frame {
     demo: false,
     lengthUnit: 'mm',
     decimalSign: 'point',
+    timeZone: 'UTC',
     initials: '',
     signedOut: true,
     address: req.originalUrl,

@@ -9,7 +9,7 @@ import { type StudChoice, StudPage } from '../../../views/pages/stud/studPage.ts
 import { renderPage } from '../../../views/render.ts';
 import { toleranceRows } from '../../calc/stud/match/toleranceRows.ts';
 import { stackChoicesFor, studChoicesFor, studInput } from '../../shop/studChoices.ts';
-import type { House } from '../request/house.ts';
+import { type House, todayIn } from '../request/house.ts';
 import { fieldsOf, TypedForm } from '../request/typed.ts';
 import { flexplateRouter } from './flexplate.ts';
 import { gapRouter } from './gap.ts';
@@ -99,7 +99,7 @@ export function studRouter(house: House): Router {
           torqueFrom: fields.torqueFrom ?? '',
           choice,
           other: other ?? null,
-          on: house.now().toISOString().slice(0, 10),
+          on: todayIn(house),
         }),
       ),
     );

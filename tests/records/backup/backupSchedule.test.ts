@@ -2,9 +2,10 @@ import { existsSync, mkdirSync, mkdtempSync, readdirSync, rmSync, utimesSync, wr
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import { instantIn } from '../../../shared/words/day.ts';
 import { backUp } from '../../../src/records/backup/backup.ts';
 import { listBackups, removeOld } from '../../../src/records/backup/list.ts';
-import { lastDue, lastFailure, scheduleBackups } from '../../../src/records/backup/schedule.ts';
+import { lastFailure, scheduleBackups } from '../../../src/records/backup/schedule.ts';
 import { FILE_NAME, openShop } from '../../../src/records/database/database.ts';
 import { backupsOf } from '../../../src/settings.ts';
 
@@ -23,14 +24,17 @@ afterEach(() => {
   rmSync(dataDir, { recursive: true });
 });
 
-/** A day of March, in the time of this machine. */
-const local = (day: number, hour: number, minute = 0) => new Date(2026, 2, day, hour, minute);
+const ZONE = 'America/Chicago';
+/** A day of March, before and after the night in which clocks go forward, on the clock of the shop. */
+const local = (day: number, hour: number, minute = 0) =>
+  instantIn(ZONE, `2026-03-${String(day).padStart(2, '0')}`, { hour, minute });
 const LONG_AGO = new Date(2020, 0, 1);
 
 function start(changes: { since?: Date; kept?: number } = {}) {
   return scheduleBackups({
     dataDir,
     at: { hour: 3, minute: 30 },
+    timeZone: ZONE,
     kept: changes.kept ?? 14,
     since: changes.since ?? LONG_AGO,
     now: () => new Date(),
@@ -38,14 +42,6 @@ function start(changes: { since?: Date; kept?: number } = {}) {
   });
 }
 const made = async () => (await listBackups(backups)).map((one) => one.manifest.at).sort();
-
-test.each([
-  [local(5, 3, 29), local(4, 3, 30)],
-  [local(5, 3, 30), local(5, 3, 30)],
-  [local(5, 23), local(5, 3, 30)],
-])('at %s the last one was due at %s', (now, due) => {
-  expect(lastDue({ hour: 3, minute: 30 }, now)).toEqual(due);
-});
 
 describe('the daily backup', () => {
   test('is made when its minute comes, once a day', async () => {
@@ -65,6 +61,31 @@ describe('the daily backup', () => {
     expect(await made()).toEqual([local(5, 3, 30), local(6, 3, 31)].map((day) => day.toISOString()));
     expect((await listBackups(backups)).every((one) => one.manifest.reason === 'scheduled')).toBe(true);
     schedule.stop();
+  });
+
+  test('is made by the clock of the shop, also past the night in which clocks go forward', async () => {
+    vi.setSystemTime('2026-03-07T09:29:00Z');
+    const schedule = start({ since: local(6, 12) });
+    await schedule.look();
+    expect(await made()).toEqual([]);
+    for (const at of [
+      '2026-03-07T09:30:00Z',
+      // Half past three is an hour earlier from this day on.
+      '2026-03-08T08:29:00Z',
+      '2026-03-08T08:30:00Z',
+      '2026-03-08T09:30:00Z',
+      '2026-03-09T04:30:00Z',
+      '2026-03-09T08:30:00Z',
+    ]) {
+      vi.setSystemTime(at);
+      await schedule.look();
+    }
+    schedule.stop();
+    expect(await made()).toEqual([
+      '2026-03-07T09:30:00.000Z',
+      '2026-03-08T08:30:00.000Z',
+      '2026-03-09T08:30:00.000Z',
+    ]);
   });
 
   test('is looked for every minute by itself', async () => {

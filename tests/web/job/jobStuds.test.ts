@@ -250,7 +250,7 @@ describe('studs set anew and nuts tightened again', () => {
     expect(again).toMatchObject({ on: '2026-11-24', torqueNm: 37, makerAllows: 'yes', threadLocker: false });
     expect(again.findings.map((one) => one.status)).toEqual(['pass', 'pass', 'pass']);
     expect((await program.get(`${JOB}/sheet`)).text).toContain(
-      'Re-torqued: Re-torque: 37 N·m; Re-torque day: 24 Nov 2026',
+      'Re-torqued: Re-torque: 37 N·m; Re-torque day: Nov 24, 2026',
     );
     await send('retightened', { againTorque: '30', makerAllows: 'no', locker: '1' });
     expect((await kept()).retightening!.findings.map((one) => one.status)).toEqual([

@@ -45,7 +45,10 @@ it('heights read twice are averaged and the deepest mark counts, whichever came 
   });
   const two = [here('face', 0.3), here('face', 0.06), here('mark', 0.25), here('mark', 0.1)];
   for (const order of [two, two.toReversed()]) {
-    const { input, faults } = checkJob(withReadings(now, order), criteria, 'mm');
+    const { input, faults } = checkJob(withReadings(now, order), criteria, {
+      lengthUnit: 'mm',
+      timeZone: 'UTC',
+    });
     expect(faults).toEqual([]);
     const station = input!.stations.find((one) => one.angleDeg === angleDeg && one.radiusMm === radiusMm)!;
     // Beside the 0 that is kept of it already.

@@ -78,7 +78,7 @@ describe('ring first', () => {
     expect((await allReadings(program.shop.db, welded.id)).length).toBe(before.readings.length);
     const page = await program.get(`/jobs/${number}`);
     expect(page.text).toContain(
-      'A ring was welded on, 24 Nov 2026: six tacks. What was measured before is kept in the history and is void',
+      'A ring was welded on, Nov 24, 2026: six tacks. What was measured before is kept in the history and is void',
     );
     // As it was, it still says what it said.
     const asItWas = await jobAtRevision(program.shop.db, welded.id, before.revision);

@@ -20,6 +20,7 @@ const alone = {
   databaseUrl: null,
   publicUrl: null,
   accounts: false,
+  timeZone: 'UTC',
   demo: false,
 };
 const ROUTES = routesOf(app({ shop, settings: alone, now: () => new Date() }));

@@ -23,7 +23,7 @@ export function HistoryPage({ frame, job, revisions, alone }: HistoryPageProps) 
       title={`Job ${job.number}, ${alone === null ? 'every change' : `revision ${alone}`}`}
       here="jobs"
       {...frame}
-      titleBlock={jobTitleBlock(job, '1 of 1')}
+      titleBlock={jobTitleBlock(job, '1 of 1', frame.timeZone)}
     >
       <h1>
         Job {job.number}: {alone === null ? 'every change, newest first' : `what revision ${alone} changed`}

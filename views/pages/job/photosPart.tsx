@@ -4,6 +4,7 @@ import { writePlace } from '../../../shared/words/places.ts';
 import { briefLength, type LengthUnit } from '../../../shared/words/print.ts';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Choice, Field, type Option } from '../../parts/form/fieldBox.tsx';
+import { When } from '../../parts/when.tsx';
 import type { PlaceView } from './measure.tsx';
 import { JobForm, type Refused } from './section.tsx';
 import { ITEM_WORD } from './words.ts';
@@ -158,8 +159,7 @@ function PhotoShown({ photo, unit }: { photo: Photo; unit: LengthUnit }) {
         <b>{place}</b>
         {photo.note !== '' && `: ${photo.note}`}{' '}
         <span class="who">
-          {photo.who}, <time datetime={photo.at}>{photo.at.slice(0, 16).replace('T', ' ')} UTC</time>,
-          revision {photo.revision}
+          {photo.who}, <When at={photo.at} />, revision {photo.revision}
         </span>
       </figcaption>
     </figure>

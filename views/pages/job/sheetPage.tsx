@@ -75,7 +75,7 @@ export function SheetPage({
       title={`Job ${job.number}, sheet`}
       here="jobs"
       {...frame}
-      titleBlock={jobTitleBlock(job, long ? '2 of 2' : '1 of 1')}
+      titleBlock={jobTitleBlock(job, long ? '2 of 2' : '1 of 1', frame.timeZone)}
     >
       <article class="paper">
         <div class="actions no-print">
@@ -163,7 +163,7 @@ export function SheetPage({
         </p>
         <Cautions />
         <Signatures job={job} />
-        {long && <TitleBlock cells={jobTitleBlock(job, '1 of 2')} />}
+        {long && <TitleBlock cells={jobTitleBlock(job, '1 of 2', frame.timeZone)} />}
       </article>
       {long && check && <Continuation job={job} check={check} unit={unit} />}
     </Layout>

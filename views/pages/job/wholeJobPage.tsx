@@ -1,4 +1,5 @@
 import type { ComponentChildren } from 'preact';
+import { dayIn } from '../../../shared/words/day.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
 import {
   type HistoryLine,
@@ -189,7 +190,12 @@ export function JobPage(props: JobPageProps) {
   };
   const href = `/jobs/${encodeURIComponent(job.number)}`;
   return (
-    <Layout title={`Job ${job.number}`} here="jobs" {...frame} titleBlock={jobTitleBlock(job, '1 of 1')}>
+    <Layout
+      title={`Job ${job.number}`}
+      here="jobs"
+      {...frame}
+      titleBlock={jobTitleBlock(job, '1 of 1', frame.timeZone)}
+    >
       <h1>
         Job {job.number}: {STAGE_WORD[job.stage]}
       </h1>
@@ -271,7 +277,7 @@ export function amendedSince(job: Job): string | null {
 }
 
 /** The foot of every sheet of a job, after ISO 7200. */
-export function jobTitleBlock(job: Job, sheet: string) {
+export function jobTitleBlock(job: Job, sheet: string, timeZone: string) {
   const received = job.sections.received?.body;
   const measurers = [...new Set(job.readings.map((one) => one.who))].join(', ');
   return [
@@ -284,7 +290,7 @@ export function jobTitleBlock(job: Job, sheet: string) {
     { label: 'measured by', value: measurers },
     { label: 'decided by', value: job.sections.decision?.who ?? '' },
     { label: 'signed by', value: job.stage === 'signed' ? (job.sections.signature?.who ?? '') : '' },
-    { label: 'revision', value: `${job.revision}, ${day(job.changedAt)}` },
+    { label: 'revision', value: `${job.revision}, ${day(dayIn(timeZone, job.changedAt))}` },
     { label: 'sheet', value: sheet },
   ];
 }

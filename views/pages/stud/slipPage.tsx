@@ -7,6 +7,7 @@ import type { Frame } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
 import { Cautions } from '../../parts/caution.tsx';
 import { Sign } from '../../parts/form/sign.tsx';
+import { day } from '../../parts/when.tsx';
 import { JointLine } from './jointFields.tsx';
 import { shelfInWords } from './shelfParts.tsx';
 import { FIT_STATUS, lowerFirst, type StudChoice, stackInWords } from './studPage.tsx';
@@ -40,7 +41,7 @@ export function StudSlipPage(props: StudSlipProps) {
         { label: 'stud', value: choice.entry.name, wide: true },
         { label: 'stack', value: stack.name, wide: true },
         { label: 'shop', value: frame.shopName },
-        { label: 'date', value: on },
+        { label: 'date', value: day(on) },
         { label: 'sheet', value: '1 of 1' },
       ]}
     >

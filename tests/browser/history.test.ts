@@ -16,15 +16,15 @@ afterAll(async () => {
 });
 
 it.each([
-  ['America/New_York', true, '21 Sep 2026 04:30 GMT-4'],
-  ['Asia/Kolkata', true, '21 Sep 2026 14:00 GMT+5:30'],
-  ['Asia/Kolkata', false, '21 Sep 2026 08:30 UTC'],
-] as const)('a moment on a tablet in %s, script %s: %s', async (timezoneId, javaScriptEnabled, told) => {
-  const context = await browser.newContext({ timezoneId, javaScriptEnabled, viewport: PHONE });
+  ['America/New_York', true],
+  ['Asia/Kolkata', true],
+  ['Asia/Kolkata', false],
+] as const)('a tablet in %s, with script %s, shows the time of the shop', async (timezoneId, script) => {
+  const context = await browser.newContext({ timezoneId, javaScriptEnabled: script, viewport: PHONE });
   const page = await context.newPage();
   await page.goto(`${program.url}/jobs/1002/history/1`);
   const time = page.locator('.revision time');
-  expect(await time.textContent()).toBe(told);
+  expect(await time.textContent()).toBe('Sep 21, 2026, 8:30 AM');
   expect(await time.getAttribute('datetime')).toBe('2026-09-21T08:30:00.000Z');
   await context.close();
 });

@@ -1,6 +1,8 @@
+import { calibrationUncertainty } from '../../src/calc/measure/calibrationUncertainty.ts';
 import { conformanceProbability } from '../../src/calc/measure/conformanceProbability.ts';
 import { coverageFactor } from '../../src/calc/measure/coverageFactor.ts';
 import { effectiveDegreesOfFreedom } from '../../src/calc/measure/effectiveDegreesOfFreedom.ts';
+import { heightUncertainty } from '../../src/calc/measure/heightUncertainty.ts';
 import { integral } from '../../src/calc/measure/integral.ts';
 import { leastSquaresPlane } from '../../src/calc/measure/leastSquaresPlane.ts';
 import { linearProgramme } from '../../src/calc/measure/linearProgramme.ts';
@@ -32,6 +34,11 @@ export const SURE = [
 
 /** By the file each belongs to. */
 export const measureExamples: Readonly<Record<string, Example>> = {
+  calibrationUncertainty: worked(
+    calibrationUncertainty,
+    [{ expandedMm: 0.004, coverageFactor: 2 }],
+    'U 0.004 mm, k 2',
+  ),
   conformanceProbability: shown(
     'margins 0.02, 0.03, 0.05 mm, both errors 0.01 mm; one margin of 0.02 mm, shared out two ways; twelve margins of 0.01465 mm, common 0.01 and own 0.0003 mm.',
     () => SURE.map((one) => `P = ${conformanceProbability(one).toFixed(5)}`),
@@ -43,6 +50,11 @@ export const measureExamples: Readonly<Record<string, Example>> = {
       { name: 'calibration', standardUncertaintyMm: 0.002, degreesOfFreedom: null },
     ],
   ]),
+  heightUncertainty: worked(
+    heightUncertainty,
+    [{ calibration: { expandedMm: 0.004, coverageFactor: 2 }, stepMm: 0.01, repeatabilityMm: 0.002 }],
+    'U 0.004 mm with k 2, a step of 0.01 mm, a spread of 0.002 mm',
+  ),
   integral: shown('x² from 0 to 3, and the normal density from −1.96 to 1.96', () => [
     figure(integral((x) => x * x, [0, 3])),
     figure(integral((x) => Math.exp((-x * x) / 2) / Math.sqrt(2 * Math.PI), [-1.96, 0, 1.96])),

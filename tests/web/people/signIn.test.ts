@@ -236,7 +236,10 @@ describe('the first keeper', () => {
 
   test('two at once make one', async () => {
     const both = await Promise.all([first({}), first({ name: 'Bo Lind', newInitials: 'BL' })]);
-    expect(both.map((reply) => reply.status).sort()).toEqual([303, 422]);
+    // The other is refused by the rule when both were read before either was kept, else because the page is gone.
+    const statuses = both.map((reply) => reply.status).sort((a, b) => a - b);
+    expect(statuses[0]).toBe(303);
+    expect([404, 422]).toContain(statuses[1]);
     expect(await listPeople(empty.shop.db)).toHaveLength(1);
   });
 

@@ -47,40 +47,46 @@ export function CutPlanPart(props: {
         of cutting. The finish the feed and the nose leave: Rt {printAs(plan.finishRtUm, ROUGHNESS[unit])}, Ra
         about {printAs(plan.finishRaUm, ROUGHNESS[unit])}.
       </p>
-      <section class="table-box" tabindex={0} aria-label="The passes">
-        <table class="figures">
-          <caption>
-            From first touch at the highest point, lengths in {UNIT_WORD[unit]}. After every pass look, and
-            measure again.
-          </caption>
-          <thead>
-            <tr>
-              <th scope="col">pass</th>
-              <th scope="col">deep</th>
-              <th scope="col">in all</th>
-              <th scope="col">feed per turn</th>
-              <th scope="col">time</th>
-            </tr>
-          </thead>
-          <tbody>
-            {plan.passes.map((pass, i) => (
-              <tr>
-                <th scope="row">
-                  {i + 1} {KIND[pass.kind]}
-                </th>
-                <td>{lengthFigure(pass.depthMm, unit)}</td>
-                <td>{lengthFigure(pass.totalMm, unit)}</td>
-                <td>{lengthFigure(pass.feedMm, unit)}</td>
-                <td>{time(pass.timeS)}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </section>
+      <PassTable plan={plan} unit={unit} />
       {plan.warnings.map((warning) => (
         <p class="note">{warning.text}</p>
       ))}
       {!paper && <Caution kind="lathe" />}
+    </section>
+  );
+}
+
+function PassTable({ plan, unit }: { plan: CutPlanAnswer; unit: LengthUnit }) {
+  return (
+    <section class="table-box" tabindex={0} aria-label="The passes">
+      <table class="figures">
+        <caption>
+          From first touch at the highest point, lengths in {UNIT_WORD[unit]}. After every pass look, and
+          measure again.
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col">pass</th>
+            <th scope="col">deep</th>
+            <th scope="col">in all</th>
+            <th scope="col">feed per turn</th>
+            <th scope="col">time</th>
+          </tr>
+        </thead>
+        <tbody>
+          {plan.passes.map((pass, i) => (
+            <tr>
+              <th scope="row">
+                {i + 1} {KIND[pass.kind]}
+              </th>
+              <td>{lengthFigure(pass.depthMm, unit)}</td>
+              <td>{lengthFigure(pass.totalMm, unit)}</td>
+              <td>{lengthFigure(pass.feedMm, unit)}</td>
+              <td>{time(pass.timeS)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
     </section>
   );
 }

@@ -1,4 +1,4 @@
-import { type Job, LOOK_ITEMS } from '../../../shared/words/job.ts';
+import { type Job, LOOK_ITEMS, type Looked, type LookItem } from '../../../shared/words/job.ts';
 import { Caution } from '../../parts/caution.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Choice, Field, Tick } from '../../parts/form/fieldBox.tsx';
@@ -36,12 +36,70 @@ export function lookedSummary(job: Job): string {
 }
 
 /** What can be seen: cracks first, because a crack ends it. */
-export function Look({ job, initials, refused, readOnly }: LookProps) {
+export function Look(props: LookProps) {
+  const { job, refused, readOnly } = props;
   const kept = job.sections.looked;
   const body = kept?.body;
+  const form = <LookForm {...props} />;
+  return (
+    <>
+      {body && <Seen body={body} />}
+      {kept && <Who kept={kept} />}
+      <Caution kind="crack" />
+      {body?.crackTest === 'not-done' && job.outcome !== 'replace' && (
+        <p>
+          It may be decided and cut, but to be used it is not signed before somebody has looked for cracks.
+        </p>
+      )}
+      {body?.crackTest === 'found' && (
+        <p>
+          Only a new inspection by a second person, by dye or magnetic particle and with what was seen, lifts
+          a crack.
+        </p>
+      )}
+      {!readOnly &&
+        (kept ? (
+          <details class="change" open={refused !== null || job.stage === 'to-look'}>
+            <summary>Look again</summary>
+            {form}
+          </details>
+        ) : (
+          form
+        ))}
+    </>
+  );
+}
+
+function Seen({ body }: { body: Looked }) {
+  return (
+    <ul class="plain">
+      <li>
+        <Sign
+          status={
+            body.crackTest === 'found' ? 'fail' : body.crackTest === 'none-found' ? 'pass' : 'not-checked'
+          }
+        />{' '}
+        {CRACK_WORD[body.crackTest]}
+        {body.crackMethod && ` ${METHOD_WORD[body.crackMethod]}`}
+        {body.crackNote !== '' && `: ${body.crackNote}`}
+      </li>
+      {body.items.map((one) => (
+        <li>
+          <Sign status={one.result === 'fault' && one.final ? 'fail' : RESULT_STATUS[one.result]} />{' '}
+          {ITEM_WORD[one.item]}: {RESULT_WORD[one.result]}
+          {one.final && one.result === 'fault' && ', and nothing can mend it'}
+          {one.note !== '' && `: ${one.note}`}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+function LookForm({ job, initials, refused }: LookProps) {
+  const kept = job.sections.looked;
   const fields = refused?.fields ?? fieldsOfLooked(job);
   const error = errorsOf(refused?.faults ?? []);
-  const form = (
+  return (
     <JobForm
       id="looked-form"
       action={`/jobs/${encodeURIComponent(job.number)}/looked`}
@@ -86,80 +144,38 @@ export function Look({ job, initials, refused, readOnly }: LookProps) {
         />
       </div>
       {LOOK_ITEMS.map((item) => (
-        <div class="fields look-item">
-          <Choice
-            label={ITEM_WORD[item]}
-            name={`result.${item}`}
-            value={fields[`result.${item}`]}
-            options={[
-              { value: 'not-looked', label: 'not looked at' },
-              { value: 'sound', label: 'sound' },
-              { value: 'fault', label: 'fault' },
-            ]}
-          />
-          <Field
-            label={`${ITEM_WORD[item]}: note`}
-            name={`note.${item}`}
-            value={fields[`note.${item}`]}
-            optional
-          />
-          <Tick
-            label="Nothing can mend it"
-            name={`final.${item}`}
-            value="1"
-            checked={fields[`final.${item}`] === '1'}
-          />
-        </div>
+        <ItemFields item={item} fields={fields} />
       ))}
     </JobForm>
   );
+}
+
+function ItemFields({ item, fields }: { item: LookItem; fields: Readonly<Record<string, string>> }) {
   return (
-    <>
-      {body && (
-        <ul class="plain">
-          <li>
-            <Sign
-              status={
-                body.crackTest === 'found' ? 'fail' : body.crackTest === 'none-found' ? 'pass' : 'not-checked'
-              }
-            />{' '}
-            {CRACK_WORD[body.crackTest]}
-            {body.crackMethod && ` ${METHOD_WORD[body.crackMethod]}`}
-            {body.crackNote !== '' && `: ${body.crackNote}`}
-          </li>
-          {body.items.map((one) => (
-            <li>
-              <Sign status={one.result === 'fault' && one.final ? 'fail' : RESULT_STATUS[one.result]} />{' '}
-              {ITEM_WORD[one.item]}: {RESULT_WORD[one.result]}
-              {one.final && one.result === 'fault' && ', and nothing can mend it'}
-              {one.note !== '' && `: ${one.note}`}
-            </li>
-          ))}
-        </ul>
-      )}
-      {kept && <Who kept={kept} />}
-      <Caution kind="crack" />
-      {body?.crackTest === 'not-done' && job.outcome !== 'replace' && (
-        <p>
-          It may be decided and cut, but to be used it is not signed before somebody has looked for cracks.
-        </p>
-      )}
-      {body?.crackTest === 'found' && (
-        <p>
-          Only a new inspection by a second person, by dye or magnetic particle and with what was seen, lifts
-          a crack.
-        </p>
-      )}
-      {!readOnly &&
-        (kept ? (
-          <details class="change" open={refused !== null || job.stage === 'to-look'}>
-            <summary>Look again</summary>
-            {form}
-          </details>
-        ) : (
-          form
-        ))}
-    </>
+    <div class="fields look-item">
+      <Choice
+        label={ITEM_WORD[item]}
+        name={`result.${item}`}
+        value={fields[`result.${item}`]}
+        options={[
+          { value: 'not-looked', label: 'not looked at' },
+          { value: 'sound', label: 'sound' },
+          { value: 'fault', label: 'fault' },
+        ]}
+      />
+      <Field
+        label={`${ITEM_WORD[item]}: note`}
+        name={`note.${item}`}
+        value={fields[`note.${item}`]}
+        optional
+      />
+      <Tick
+        label="Nothing can mend it"
+        name={`final.${item}`}
+        value="1"
+        checked={fields[`final.${item}`] === '1'}
+      />
+    </div>
   );
 }
 

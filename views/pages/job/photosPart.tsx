@@ -34,12 +34,8 @@ function photoPlace({ place }: Pick<Photo, 'place'>, unit: LengthUnit): string {
 
 /** Photos as small pictures with what they show, and a form for another. */
 export function Photos(props: PhotosProps) {
-  const { job, photos, section, places, token, unit, initials, refused, readOnly } = props;
+  const { photos, section, unit, refused, readOnly } = props;
   const shown = photos.filter((photo) => (photo.place.spot === 'station') === (section === 'measure'));
-  const typed = refused?.fields;
-  const error = errorsOf(refused?.faults ?? []);
-  const id = `photo-${section}`;
-  const own = typed?.place === OWN_PLACE;
   return (
     <div class="photos-part">
       {shown.length > 0 && (
@@ -54,74 +50,92 @@ export function Photos(props: PhotosProps) {
       {!readOnly && (
         <details class="change no-print" open={refused !== null}>
           <summary>{section === 'look' ? 'Add a photo' : 'Add a photo of a place on the face'}</summary>
-          <JobForm
-            id={`${id}-form`}
-            action={`/jobs/${encodeURIComponent(job.number)}/photos`}
-            file
-            revision={job.revision}
-            initials={initials}
-            signed={job.stage === 'signed'}
-            refused={refused}
-            submit="Keep the photo"
-            first={false}
-          >
-            <input type="hidden" name="in" value={section} />
-            <input type="hidden" name="token" value={token} />
-            <div class="fields">
-              <Choice
-                label="What it shows"
-                name="place"
-                value={typed?.place}
-                error={error('place')}
-                options={section === 'look' ? LOOKED_AT : stationsOf(places, unit)}
-              />
-              {section === 'measure' && (
-                <>
-                  <Field
-                    label="Clock position"
-                    name="angle"
-                    value={own ? typed?.angle : ''}
-                    unit="°"
-                    error={error('angle')}
-                    hint="Only for another place"
-                    optional
-                  />
-                  <Field
-                    label="Radius"
-                    name="radius"
-                    value={own ? typed?.radius : ''}
-                    unit={unit}
-                    error={error('radius')}
-                    hint="Only for another place"
-                    optional
-                  />
-                </>
-              )}
-              <Field
-                label="Photo"
-                name="file"
-                type="file"
-                error={error('file')}
-                hint={
-                  refused
-                    ? 'Choose it again: a browser never sends a file twice by itself'
-                    : 'JPEG, PNG or WebP, up to 12 MB'
-                }
-                input={{ accept: 'image/jpeg,image/png,image/webp', capture: 'environment' }}
-              />
-              <Field
-                label="Note"
-                name="note"
-                value={typed?.note}
-                error={error('note')}
-                size="full"
-                optional
-              />
-            </div>
-          </JobForm>
+          <PhotoForm {...props} />
         </details>
       )}
     </div>
+  );
+}
+
+function PhotoForm({ job, section, places, token, unit, initials, refused }: PhotosProps) {
+  const typed = refused?.fields;
+  const error = errorsOf(refused?.faults ?? []);
+  const own = typed?.place === OWN_PLACE;
+  return (
+    <JobForm
+      id={`photo-${section}-form`}
+      action={`/jobs/${encodeURIComponent(job.number)}/photos`}
+      file
+      revision={job.revision}
+      initials={initials}
+      signed={job.stage === 'signed'}
+      refused={refused}
+      submit="Keep the photo"
+      first={false}
+    >
+      <input type="hidden" name="in" value={section} />
+      <input type="hidden" name="token" value={token} />
+      <div class="fields">
+        <Choice
+          label="What it shows"
+          name="place"
+          value={typed?.place}
+          error={error('place')}
+          options={section === 'look' ? LOOKED_AT : stationsOf(places, unit)}
+        />
+        {section === 'measure' && (
+          <OwnPlace fields={own ? (typed ?? {}) : {}} faults={refused?.faults ?? []} unit={unit} />
+        )}
+        <Field
+          label="Photo"
+          name="file"
+          type="file"
+          error={error('file')}
+          hint={
+            refused
+              ? 'Choose it again: a browser never sends a file twice by itself'
+              : 'JPEG, PNG or WebP, up to 12 MB'
+          }
+          input={{ accept: 'image/jpeg,image/png,image/webp', capture: 'environment' }}
+        />
+        <Field label="Note" name="note" value={typed?.note} error={error('note')} size="full" optional />
+      </div>
+    </JobForm>
+  );
+}
+
+/** For a photo of a place that is none of the stations. */
+function OwnPlace({
+  fields,
+  faults,
+  unit,
+}: {
+  fields: Readonly<Record<string, string>>;
+  faults: Refused['faults'];
+  unit: LengthUnit;
+}) {
+  const error = errorsOf(faults);
+  return (
+    <>
+      <Field
+        label="Clock position"
+        name="angle"
+        value={fields.angle ?? ''}
+        unit="°"
+        error={error('angle')}
+        hint="Only for another place"
+        optional
+      />
+      <Field
+        label="Radius"
+        name="radius"
+        value={fields.radius ?? ''}
+        unit={unit}
+        error={error('radius')}
+        hint="Only for another place"
+        optional
+      />
+    </>
   );
 }
 

@@ -1,5 +1,5 @@
 import type { CatalogueStack } from '../../../shared/words/catalogue.ts';
-import { printLength } from '../../../shared/words/print.ts';
+import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
 import type { Joint } from '../../../shared/words/stud.ts';
 import { FIT_WORD } from '../../../shared/words/verdicts.ts';
 import { StudInStack } from '../../drawings/studInStack.tsx';
@@ -51,24 +51,7 @@ export function StudSlipPage(props: StudSlipProps) {
       <p class="why">
         <Sign status={FIT_STATUS[choice.match.fits]} /> <b>{FIT_WORD[choice.match.fits]}.</b> {check.because}
       </p>
-      <dl class="facts">
-        {shelfInWords(choice.entry) !== '' && (
-          <>
-            <dt>On the shelf</dt>
-            <dd>{shelfInWords(choice.entry)}</dd>
-          </>
-        )}
-        <dt>Thread</dt>
-        <dd>{stud.thread.designation}</dd>
-        <dt>From the pad face</dt>
-        <dd>
-          thread {printLength(stud.threadStartMm, unit, 'coarse')} to{' '}
-          {printLength(stud.threadEndMm, unit, 'coarse')}, tip{' '}
-          {printLength(stud.projectionMm, unit, 'coarse')}
-        </dd>
-        <dt>Stack</dt>
-        <dd>{stackInWords(stack, unit)}</dd>
-      </dl>
+      <StudFacts entry={choice.entry} stack={stack} unit={unit} />
       <figure class="drawing wide">
         <StudInStack
           id="slip"
@@ -97,5 +80,36 @@ export function StudSlipPage(props: StudSlipProps) {
         </a>
       </div>
     </Layout>
+  );
+}
+
+function StudFacts({
+  entry,
+  stack,
+  unit,
+}: {
+  entry: StudChoice['entry'];
+  stack: CatalogueStack;
+  unit: LengthUnit;
+}) {
+  return (
+    <dl class="facts">
+      {shelfInWords(entry) !== '' && (
+        <>
+          <dt>On the shelf</dt>
+          <dd>{shelfInWords(entry)}</dd>
+        </>
+      )}
+      <dt>Thread</dt>
+      <dd>{entry.stud.thread.designation}</dd>
+      <dt>From the pad face</dt>
+      <dd>
+        thread {printLength(entry.stud.threadStartMm, unit, 'coarse')} to{' '}
+        {printLength(entry.stud.threadEndMm, unit, 'coarse')}, tip{' '}
+        {printLength(entry.stud.projectionMm, unit, 'coarse')}
+      </dd>
+      <dt>Stack</dt>
+      <dd>{stackInWords(stack, unit)}</dd>
+    </dl>
   );
 }

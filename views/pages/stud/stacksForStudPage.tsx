@@ -31,15 +31,8 @@ export interface StacksForStudProps {
 }
 
 /** The reverse: a stud in the hand, and the stacks it suits. */
-export function StacksForStudPage({
-  frame,
-  fields,
-  studId,
-  studs,
-  entry,
-  choices,
-  faults,
-}: StacksForStudProps) {
+export function StacksForStudPage(props: StacksForStudProps) {
+  const { frame, studId, entry, choices } = props;
   const near = choices.filter((choice) => !choice.otherThread);
   const others = choices.filter((choice) => choice.otherThread);
   const suited = choices.filter((choice) => choice.check.fits !== 'no');
@@ -55,47 +48,7 @@ export function StacksForStudPage({
           Choose a stud from the catalogue, or type what you measure on the one in your hand. Every stack in
           the catalogue is then held against it.
         </p>
-        <form
-          method="get"
-          action="/stud/stacks"
-          hx-get="/stud/stacks"
-          hx-target="#stacks-page"
-          hx-select="#stacks-page"
-          hx-swap="outerHTML"
-          hx-trigger="change from:#f-stud"
-          hx-push-url="true"
-        >
-          <ErrorSummary faults={faults} />
-          <input type="hidden" name="unit" value={frame.lengthUnit} />
-          <div class="fields">
-            <Choice
-              label="Stud"
-              name="stud"
-              value={studId}
-              options={[
-                ...(studId === '' ? [{ value: '', label: 'choose' }] : []),
-                ...studs.map(({ id, name }) => ({ value: id, label: name })),
-                { value: 'own', label: 'one in my hand: type what it measures' },
-              ]}
-            />
-            <Choice
-              label="Flexplates"
-              name="onlyStyle"
-              value={fields.onlyStyle ?? ''}
-              options={[
-                { value: '', label: 'one piece and two piece' },
-                { value: 'one-piece', label: 'one piece only' },
-                { value: 'two-piece', label: 'two piece only' },
-              ]}
-            />
-          </div>
-          {studId === 'own' && <StudFields fields={fields} faults={faults} unit={frame.lengthUnit} />}
-          <div class="actions">
-            <button class="button first" type="submit" id="find-stacks">
-              Find its stacks
-            </button>
-          </div>
-        </form>
+        <StudForm {...props} />
         {entry && near.length > 0 && <Ranked choices={near} stud={entry} studId={studId} frame={frame} />}
         {entry && others.length > 0 && (
           <details class="more-findings" open={near.length === 0}>
@@ -106,6 +59,52 @@ export function StacksForStudPage({
         <Cautions kinds={['torque', 'general']} />
       </div>
     </Layout>
+  );
+}
+
+function StudForm({ frame, fields, studId, studs, faults }: StacksForStudProps) {
+  return (
+    <form
+      method="get"
+      action="/stud/stacks"
+      hx-get="/stud/stacks"
+      hx-target="#stacks-page"
+      hx-select="#stacks-page"
+      hx-swap="outerHTML"
+      hx-trigger="change from:#f-stud"
+      hx-push-url="true"
+    >
+      <ErrorSummary faults={faults} />
+      <input type="hidden" name="unit" value={frame.lengthUnit} />
+      <div class="fields">
+        <Choice
+          label="Stud"
+          name="stud"
+          value={studId}
+          options={[
+            ...(studId === '' ? [{ value: '', label: 'choose' }] : []),
+            ...studs.map(({ id, name }) => ({ value: id, label: name })),
+            { value: 'own', label: 'one in my hand: type what it measures' },
+          ]}
+        />
+        <Choice
+          label="Flexplates"
+          name="onlyStyle"
+          value={fields.onlyStyle ?? ''}
+          options={[
+            { value: '', label: 'one piece and two piece' },
+            { value: 'one-piece', label: 'one piece only' },
+            { value: 'two-piece', label: 'two piece only' },
+          ]}
+        />
+      </div>
+      {studId === 'own' && <StudFields fields={fields} faults={faults} unit={frame.lengthUnit} />}
+      <div class="actions">
+        <button class="button first" type="submit" id="find-stacks">
+          Find its stacks
+        </button>
+      </div>
+    </form>
   );
 }
 

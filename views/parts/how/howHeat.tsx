@@ -29,6 +29,21 @@ export function HowHeat({ unit, engagement, rows }: HowHeatProps) {
         {printNumber(thin.found.endRiseK, 0)} K, and it is that much warmer when the next one begins. Behind a
         stud the lining presses harder, and all of it is larger by as much: that is where the marks come from.
       </p>
+      <ForAnEngineer />
+      <h2>Its example</h2>
+      <p>
+        {printNumber(engagement.fluxWPerM2 / 1e6, 1)} MW/m² over {engagement.slipTimeS} s; steel of{' '}
+        {engagement.conductivityWPerMK} W/(m·K), {engagement.densityKgPerM3} kg/m³,{' '}
+        {engagement.specificHeatJPerKgK} J/(kg·K).
+      </p>
+      <BesideChecked rows={rows} unit={unit} />
+    </>
+  );
+}
+
+function ForAnEngineer() {
+  return (
+    <>
       <h2>For an engineer</h2>
       <p>
         One engagement with slip speed falling evenly over t_s under a steady torque: flux q₀(1 − t/t_s) into
@@ -48,56 +63,55 @@ export function HowHeat({ unit, engagement, rows }: HowHeatProps) {
           answer is no better than they are. Temper colours are a rough guide.
         </li>
       </ul>
-      <h2>Its example</h2>
-      <p>
-        {printNumber(engagement.fluxWPerM2 / 1e6, 1)} MW/m² over {engagement.slipTimeS} s; steel of{' '}
-        {engagement.conductivityWPerMK} W/(m·K), {engagement.densityKgPerM3} kg/m³,{' '}
-        {engagement.specificHeatJPerKgK} J/(kg·K).
-      </p>
-      <div class="table-box" tabindex={0}>
-        <table class="figures beside-checked">
-          <caption>
-            Worked out here; small below it, an independent second implementation, not published
-          </caption>
-          <thead>
-            <tr>
-              <th scope="col">wall</th>
-              <th scope="col">
-                peak <span class="unit-in-head">K</span>
-              </th>
-              <th scope="col">
-                at <span class="unit-in-head">s</span>
-              </th>
-              <th scope="col">
-                end <span class="unit-in-head">K</span>
-              </th>
-              <th scope="col">
-                even after <span class="unit-in-head">K</span>
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {rows.map(({ found, checked }) => (
-              <tr>
-                <th scope="row">{briefLength(checked.thicknessMm, unit)}</th>
-                <td>
-                  {printNumber(found.peakRiseK, 2)}
-                  <small>{printNumber(checked.peakRiseK, 2)}</small>
-                </td>
-                <td>
-                  {printNumber(found.peakAtS, 3)}
-                  <small>{printNumber(checked.peakAtS, 3)}</small>
-                </td>
-                <td>
-                  {printNumber(found.endRiseK, 2)}
-                  <small>{printNumber(checked.endRiseK, 2)}</small>
-                </td>
-                <td>{printNumber(found.evenRiseK, 2)}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
     </>
+  );
+}
+
+function BesideChecked({ rows, unit }: Pick<HowHeatProps, 'rows' | 'unit'>) {
+  return (
+    <div class="table-box" tabindex={0}>
+      <table class="figures beside-checked">
+        <caption>
+          Worked out here; small below it, an independent second implementation, not published
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col">wall</th>
+            <th scope="col">
+              peak <span class="unit-in-head">K</span>
+            </th>
+            <th scope="col">
+              at <span class="unit-in-head">s</span>
+            </th>
+            <th scope="col">
+              end <span class="unit-in-head">K</span>
+            </th>
+            <th scope="col">
+              even after <span class="unit-in-head">K</span>
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map(({ found, checked }) => (
+            <tr>
+              <th scope="row">{briefLength(checked.thicknessMm, unit)}</th>
+              <td>
+                {printNumber(found.peakRiseK, 2)}
+                <small>{printNumber(checked.peakRiseK, 2)}</small>
+              </td>
+              <td>
+                {printNumber(found.peakAtS, 3)}
+                <small>{printNumber(checked.peakAtS, 3)}</small>
+              </td>
+              <td>
+                {printNumber(found.endRiseK, 2)}
+                <small>{printNumber(checked.endRiseK, 2)}</small>
+              </td>
+              <td>{printNumber(found.evenRiseK, 2)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
   );
 }

@@ -43,62 +43,13 @@ export interface CoverPageProps {
 
 /** A cover, quickly: no job, nothing kept until the person says so. */
 export function CoverPage(props: CoverPageProps) {
-  const { frame, form, given, exampleHref } = props;
+  const { frame, form } = props;
   return (
     <Layout title="A cover" here="covers" {...frame} lengthUnit={form.lengthUnit}>
       <div id="cover-page">
         <CoverHead {...props} />
         <div class="two">
-          <form
-            id="cover-form"
-            method="get"
-            action="/cover"
-            hx-get="/cover"
-            hx-target="#cover-answer"
-            hx-select="#cover-answer"
-            hx-select-oob="#cover-head,#cover-track"
-            hx-swap="outerHTML"
-            hx-trigger="input changed delay:150ms from:#stations, input changed delay:150ms from:#marks, input delay:150ms, change"
-            hx-replace-url="true"
-            hx-sync="this:replace"
-          >
-            <ErrorSummary faults={form.faults} />
-            {exampleHref && form.measuredCount === 0 && (
-              <p>
-                <a class="button" id="example" href={exampleHref}>
-                  Fill in an example
-                </a>
-              </p>
-            )}
-            <WhichCover form={form} />
-            {form.cover && (
-              <>
-                <StationTable form={form} />
-                <MarkTable form={form} />
-                <div class="actions">
-                  <button class="button" type="submit" name="add" value="station" id="add-station">
-                    Add a station
-                  </button>
-                  <button class="button" type="submit" name="add" value="mark" id="add-mark">
-                    Add a mark between stations
-                  </button>
-                </div>
-                <LimitsAndCut form={form} given={given} />
-              </>
-            )}
-            {confirmed(form).map((name) => (
-              <input type="hidden" name={name} value={form.fields[name]} />
-            ))}
-            <Actions
-              actions={[
-                {
-                  label: form.cover ? 'Work it out' : 'Lay out its stations',
-                  id: 'work-out',
-                  type: 'submit',
-                },
-              ]}
-            />
-          </form>
+          <CoverForm {...props} />
           <CoverAnswerPart {...props} />
         </div>
         <CoverTrackPart {...props} />
@@ -106,6 +57,62 @@ export function CoverPage(props: CoverPageProps) {
         <CoverCautions />
       </div>
     </Layout>
+  );
+}
+
+/** What is typed; every change brings the answer anew. */
+function CoverForm({ form, given, exampleHref }: CoverPageProps) {
+  return (
+    <form
+      id="cover-form"
+      method="get"
+      action="/cover"
+      hx-get="/cover"
+      hx-target="#cover-answer"
+      hx-select="#cover-answer"
+      hx-select-oob="#cover-head,#cover-track"
+      hx-swap="outerHTML"
+      hx-trigger="input changed delay:150ms from:#stations, input changed delay:150ms from:#marks, input delay:150ms, change"
+      hx-replace-url="true"
+      hx-sync="this:replace"
+    >
+      <ErrorSummary faults={form.faults} />
+      {exampleHref && form.measuredCount === 0 && (
+        <p>
+          <a class="button" id="example" href={exampleHref}>
+            Fill in an example
+          </a>
+        </p>
+      )}
+      <WhichCover form={form} />
+      {form.cover && (
+        <>
+          <StationTable form={form} />
+          <MarkTable form={form} />
+          <div class="actions">
+            <button class="button" type="submit" name="add" value="station" id="add-station">
+              Add a station
+            </button>
+            <button class="button" type="submit" name="add" value="mark" id="add-mark">
+              Add a mark between stations
+            </button>
+          </div>
+          <LimitsAndCut form={form} given={given} />
+        </>
+      )}
+      {confirmed(form).map((name) => (
+        <input type="hidden" name={name} value={form.fields[name]} />
+      ))}
+      <Actions
+        actions={[
+          {
+            label: form.cover ? 'Work it out' : 'Lay out its stations',
+            id: 'work-out',
+            type: 'submit',
+          },
+        ]}
+      />
+    </form>
   );
 }
 

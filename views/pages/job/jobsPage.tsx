@@ -44,6 +44,11 @@ export function JobsPage(props: JobsPageProps) {
   );
 }
 
+const DECISIONS: readonly Option[] = [
+  { value: '', label: 'any' },
+  ...DECISION_KINDS.map((kind) => ({ value: kind, label: DECISION_WORD[kind] })),
+];
+
 type PartProps = JobsPageProps & { readonly total: number };
 
 function Finder({ fields, faults, counts, families, total }: PartProps) {
@@ -77,10 +82,7 @@ function Finder({ fields, faults, counts, families, total }: PartProps) {
           name="outcome"
           value={fields.outcome ?? ''}
           error={error('outcome')}
-          options={withTyped(fields.outcome, [
-            { value: '', label: 'any' },
-            ...DECISION_KINDS.map((kind) => ({ value: kind, label: DECISION_WORD[kind] })),
-          ])}
+          options={withTyped(fields.outcome, DECISIONS)}
         />
         <Choice
           label="Cover family"

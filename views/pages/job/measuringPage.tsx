@@ -44,27 +44,9 @@ const LETTER: Readonly<Record<ReadingKind, string>> = { wall: 'w', face: 'f', ma
 
 /** One box, one reading at a time: made for a gauge that types its reading and Enter. */
 export function MeasuringPage(props: MeasuringProps) {
-  const { frame, job, pass, asked, standing, stations, shape, faults } = props;
+  const { frame, job, pass, asked, faults } = props;
   const href = `/jobs/${encodeURIComponent(job.number)}`;
-  const measuredAt = (index: number) => standing.some((one) => one.at === index && one.kind === 'wall');
-  const plan: FacePlanProps = {
-    id: 'measuring-plan',
-    shape,
-    bossDiameterMm: shape.bossDiameterMm,
-    rimDiameterMm: shape.rimDiameterMm,
-    padDiameterMm: shape.padDiameterMm,
-    stations: stations.map(({ angleDeg, radiusMm }, index) => ({
-      angleDeg,
-      radiusMm,
-      state: measuredAt(index) ? 'measured' : 'missing',
-    })),
-    marks: standing
-      .filter((one) => one.kind === 'mark')
-      .map(({ angleDeg, radiusMm }) => ({ angleDeg, radiusMm, depthMm: 0.15 })),
-    asked,
-    forTouch: true,
-    unit: frame.lengthUnit,
-  };
+  const plan = planOf(props);
   return (
     <Layout title={`Measure, job ${job.number}`} here="jobs" {...frame} nothingSwaps>
       <link rel="stylesheet" href="/assets/measuring.css" />
@@ -104,6 +86,28 @@ export function MeasuringPage(props: MeasuringProps) {
       <script type="module" src="/assets/modules/views/browser/bench/bench.js" />
     </Layout>
   );
+}
+
+function planOf({ frame, asked, standing, stations, shape }: MeasuringProps): FacePlanProps {
+  const measuredAt = (index: number) => standing.some((one) => one.at === index && one.kind === 'wall');
+  return {
+    id: 'measuring-plan',
+    shape,
+    bossDiameterMm: shape.bossDiameterMm,
+    rimDiameterMm: shape.rimDiameterMm,
+    padDiameterMm: shape.padDiameterMm,
+    stations: stations.map(({ angleDeg, radiusMm }, index) => ({
+      angleDeg,
+      radiusMm,
+      state: measuredAt(index) ? 'measured' : 'missing',
+    })),
+    marks: standing
+      .filter((one) => one.kind === 'mark')
+      .map(({ angleDeg, radiusMm }) => ({ angleDeg, radiusMm, depthMm: 0.15 })),
+    asked,
+    forTouch: true,
+    unit: frame.lengthUnit,
+  };
 }
 
 /** What the script works from; without a script nobody reads it. */
@@ -151,8 +155,6 @@ function ReadingForm(props: MeasuringProps) {
   const { frame, job, pass, order, asked, id, typed, faults, doubt, fields } = props;
   const error = errorsOf(faults)('value');
   const unit = frame.lengthUnit;
-  const link = (more: Readonly<Record<string, string>>) =>
-    `/jobs/${encodeURIComponent(job.number)}/measure?${new URLSearchParams({ pass, ...order, ...more })}`;
   return (
     <form method="post" action={`/jobs/${encodeURIComponent(job.number)}/measure`} id="reading-form">
       <Hidden
@@ -194,58 +196,71 @@ function ReadingForm(props: MeasuringProps) {
         </span>
         <span id="reading-wrong">{error && <FieldError id="reading-error" text={error} />}</span>
       </div>
-      <div class="actions" id="reading-actions">
-        <button class={asked === null ? 'button' : 'button first'} type="submit" id="keep-reading">
-          Keep, next
-        </button>
-        <a
-          class="button first"
-          id="to-answer"
-          href={`/jobs/${encodeURIComponent(job.number)}#${pass === 'before' ? 'decide' : 'verify'}`}
-          hidden={asked !== null}
-        >
-          See what it says
-        </a>
-        <a class="button" id="skip" href={link({ after: asked?.skip ?? '' })}>
-          Skip
-        </a>
-        <a class="button" id="back" href={link({ at: asked?.back ?? '' })}>
-          Back
-        </a>
-        <a class="button" id="repeat" href={link({ at: fields.after || (asked?.skip ?? ''), again: '1' })}>
-          Repeat the last
-        </a>
-        <button class="button" type="button" id="begin-mark" aria-pressed="false" hidden>
-          Heat mark
-        </button>
-      </div>
+      <ReadingActions {...props} />
       <p id="said" class="said" role="status" />
-      <div class="doubt" id="doubt" role="alert" hidden={doubt === null}>
-        <p id="doubt-question">{doubt?.question}</p>
-        <div class="actions">
-          <button
-            class="button"
-            type="submit"
-            id="use-meant"
-            name="meant"
-            value={doubt?.meant ?? ''}
-            hidden={doubt?.meant == null}
-          >
-            Use {doubt?.meant}
-          </button>
-          <button class="button" type="submit" id="is-right" name="ok" value={typed.trim()}>
-            {typed.trim()} is right
-          </button>
-        </div>
-        <p class="hint" id="doubt-keys" hidden>
-          Or, without leaving the keyboard: u and Enter uses it, y and Enter says it is right; or measure
-          again.
-        </p>
-      </div>
+      <Doubt doubt={doubt} typed={typed} />
       <p class="hint" id="reading-keys" hidden>
         From the keyboard: s and Enter skips, b goes back, r repeats the last.
       </p>
     </form>
+  );
+}
+
+function Doubt({ doubt, typed }: Pick<MeasuringProps, 'doubt' | 'typed'>) {
+  return (
+    <div class="doubt" id="doubt" role="alert" hidden={doubt === null}>
+      <p id="doubt-question">{doubt?.question}</p>
+      <div class="actions">
+        <button
+          class="button"
+          type="submit"
+          id="use-meant"
+          name="meant"
+          value={doubt?.meant ?? ''}
+          hidden={doubt?.meant == null}
+        >
+          Use {doubt?.meant}
+        </button>
+        <button class="button" type="submit" id="is-right" name="ok" value={typed.trim()}>
+          {typed.trim()} is right
+        </button>
+      </div>
+      <p class="hint" id="doubt-keys" hidden>
+        Or, without leaving the keyboard: u and Enter uses it, y and Enter says it is right; or measure again.
+      </p>
+    </div>
+  );
+}
+
+function ReadingActions({ job, pass, order, asked, fields }: MeasuringProps) {
+  const link = (more: Readonly<Record<string, string>>) =>
+    `/jobs/${encodeURIComponent(job.number)}/measure?${new URLSearchParams({ pass, ...order, ...more })}`;
+  return (
+    <div class="actions" id="reading-actions">
+      <button class={asked === null ? 'button' : 'button first'} type="submit" id="keep-reading">
+        Keep, next
+      </button>
+      <a
+        class="button first"
+        id="to-answer"
+        href={`/jobs/${encodeURIComponent(job.number)}#${pass === 'before' ? 'decide' : 'verify'}`}
+        hidden={asked !== null}
+      >
+        See what it says
+      </a>
+      <a class="button" id="skip" href={link({ after: asked?.skip ?? '' })}>
+        Skip
+      </a>
+      <a class="button" id="back" href={link({ at: asked?.back ?? '' })}>
+        Back
+      </a>
+      <a class="button" id="repeat" href={link({ at: fields.after || (asked?.skip ?? ''), again: '1' })}>
+        Repeat the last
+      </a>
+      <button class="button" type="button" id="begin-mark" aria-pressed="false" hidden>
+        Heat mark
+      </button>
+    </div>
   );
 }
 

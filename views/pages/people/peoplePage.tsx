@@ -59,8 +59,6 @@ const CHANGE_WORDS: Readonly<Record<PersonChange, string>> = {
 /** Who may come in, and as what. */
 export function PeoplePage({ frame, people, tokens, history, fields, faults, toldOnce }: PeopleProps) {
   const forToken = faults.some((fault) => fault.path.startsWith('token'));
-  const error = errorsOf(faults);
-  const nameOf = (id: number) => people.find((person) => person.id === id)?.name ?? '';
   return (
     <Layout title="People" here="people" {...frame}>
       <h1>People</h1>
@@ -78,72 +76,8 @@ export function PeoplePage({ frame, people, tokens, history, fields, faults, tol
           </li>
         ))}
       </ul>
-      <section id="add">
-        <h2>Add somebody</h2>
-        <form method="post" action="/people" id="add-form">
-          {!forToken && <ErrorSummary faults={faults} />}
-          <div class="fields">
-            <Field label="Name" name="name" value={fields.name} error={error('name')} required />
-            <InitialsField label="Initials" value={fields.newInitials} error={error('initials')} />
-            <RoleChoice value={fields.role ?? 'recorder'} error={error('role')} />
-          </div>
-          <div class="actions">
-            <button class="button first" type="submit" id="add-person">
-              Add and show a password
-            </button>
-          </div>
-        </form>
-        <p class="hint">
-          The password is shown once, is good for a week, and is replaced by their own when they first sign
-          in.
-        </p>
-      </section>
-      <section id="tokens">
-        <h2>Tokens for scripts</h2>
-        {tokens.length === 0 ? (
-          <p>None yet. A script that calls /api needs one; it acts for somebody and signs as they do.</p>
-        ) : (
-          <ul class="plain">
-            {tokens.map((token) => (
-              <Token token={token} name={nameOf(token.personId)} />
-            ))}
-          </ul>
-        )}
-        <form method="post" action="/tokens" id="token-form">
-          {forToken && <ErrorSummary faults={faults} />}
-          <div class="fields">
-            <Field
-              label="What it is for"
-              name="tokenName"
-              value={fields.tokenName}
-              error={error('tokenName')}
-              hint="As in: gauge at lathe 2"
-              required
-            />
-            <Choice
-              label="Acts for"
-              name="tokenPerson"
-              value={fields.tokenPerson}
-              error={error('tokenPerson')}
-              options={people
-                .filter((person) => !person.retired)
-                .map((person) => ({ value: String(person.id), label: `${person.name}, ${person.initials}` }))}
-            />
-            <Choice
-              label="As a"
-              name="tokenRole"
-              value={fields.tokenRole ?? 'recorder'}
-              error={error('tokenRole')}
-              options={ROLES.map((role) => ({ value: role, label: role }))}
-            />
-          </div>
-          <div class="actions">
-            <button class="button" type="submit" id="issue-token">
-              Issue and show it
-            </button>
-          </div>
-        </form>
-      </section>
+      <AddSomebody fields={fields} faults={forToken ? [] : faults} />
+      <Tokens tokens={tokens} people={people} fields={fields} faults={forToken ? faults : []} />
       <section id="history">
         <details>
           <summary>
@@ -160,6 +94,89 @@ export function PeoplePage({ frame, people, tokens, history, fields, faults, tol
         </details>
       </section>
     </Layout>
+  );
+}
+
+function AddSomebody({ fields, faults }: Pick<PeopleProps, 'fields' | 'faults'>) {
+  const error = errorsOf(faults);
+  return (
+    <section id="add">
+      <h2>Add somebody</h2>
+      <form method="post" action="/people" id="add-form">
+        <ErrorSummary faults={faults} />
+        <div class="fields">
+          <Field label="Name" name="name" value={fields.name} error={error('name')} required />
+          <InitialsField label="Initials" value={fields.newInitials} error={error('initials')} />
+          <RoleChoice value={fields.role ?? 'recorder'} error={error('role')} />
+        </div>
+        <div class="actions">
+          <button class="button first" type="submit" id="add-person">
+            Add and show a password
+          </button>
+        </div>
+      </form>
+      <p class="hint">
+        The password is shown once, is good for a week, and is replaced by their own when they first sign in.
+      </p>
+    </section>
+  );
+}
+
+function Tokens({
+  tokens,
+  people,
+  fields,
+  faults,
+}: Pick<PeopleProps, 'tokens' | 'people' | 'fields' | 'faults'>) {
+  const error = errorsOf(faults);
+  const nameOf = (id: number) => people.find((person) => person.id === id)?.name ?? '';
+  return (
+    <section id="tokens">
+      <h2>Tokens for scripts</h2>
+      {tokens.length === 0 ? (
+        <p>None yet. A script that calls /api needs one; it acts for somebody and signs as they do.</p>
+      ) : (
+        <ul class="plain">
+          {tokens.map((token) => (
+            <Token token={token} name={nameOf(token.personId)} />
+          ))}
+        </ul>
+      )}
+      <form method="post" action="/tokens" id="token-form">
+        <ErrorSummary faults={faults} />
+        <div class="fields">
+          <Field
+            label="What it is for"
+            name="tokenName"
+            value={fields.tokenName}
+            error={error('tokenName')}
+            hint="As in: gauge at lathe 2"
+            required
+          />
+          <Choice
+            label="Acts for"
+            name="tokenPerson"
+            value={fields.tokenPerson}
+            error={error('tokenPerson')}
+            options={people
+              .filter((person) => !person.retired)
+              .map((person) => ({ value: String(person.id), label: `${person.name}, ${person.initials}` }))}
+          />
+          <Choice
+            label="As a"
+            name="tokenRole"
+            value={fields.tokenRole ?? 'recorder'}
+            error={error('tokenRole')}
+            options={ROLES.map((role) => ({ value: role, label: role }))}
+          />
+        </div>
+        <div class="actions">
+          <button class="button" type="submit" id="issue-token">
+            Issue and show it
+          </button>
+        </div>
+      </form>
+    </section>
   );
 }
 
@@ -228,7 +245,6 @@ export interface PersonProps {
 
 /** One person: what a keeper may change about them. */
 export function PersonPage({ frame, person, sessions, fields, faults, toldOnce }: PersonProps) {
-  const error = errorsOf(faults);
   const action = `/people/${person.id}`;
   return (
     <Layout title={person.name} here="people" {...frame}>
@@ -237,29 +253,7 @@ export function PersonPage({ frame, person, sessions, fields, faults, toldOnce }
         {person.retired && ': retired'}
       </h1>
       {toldOnce && <Told told={toldOnce} />}
-      <form method="post" action={action} id="person-form">
-        <ErrorSummary faults={faults} />
-        <input type="hidden" name="from" value={person.revision} />
-        <div class="fields">
-          <Field label="Name" name="name" value={fields.name ?? person.name} error={error('name')} required />
-          <RoleChoice value={fields.role ?? person.role} error={error('role')} />
-          <Field label="Why" name="why" value={fields.why} error={error('why')} size="full" optional />
-        </div>
-        <div class="actions">
-          <button class="button first" type="submit" id="save">
-            Save
-          </button>
-          {person.retired ? (
-            <button class="button" type="submit" id="reinstate" formaction={`${action}/reinstate`}>
-              Let back in
-            </button>
-          ) : (
-            <button class="button" type="submit" id="retire" formaction={`${action}/retire`}>
-              Retire
-            </button>
-          )}
-        </div>
-      </form>
+      <PersonForm person={person} fields={fields} faults={faults} />
       {!person.retired && (
         <>
           <section>
@@ -290,6 +284,36 @@ export function PersonPage({ frame, person, sessions, fields, faults, toldOnce }
         <a href="/people">To all people</a>
       </p>
     </Layout>
+  );
+}
+
+function PersonForm({ person, fields, faults }: Pick<PersonProps, 'person' | 'fields' | 'faults'>) {
+  const error = errorsOf(faults);
+  const action = `/people/${person.id}`;
+  return (
+    <form method="post" action={action} id="person-form">
+      <ErrorSummary faults={faults} />
+      <input type="hidden" name="from" value={person.revision} />
+      <div class="fields">
+        <Field label="Name" name="name" value={fields.name ?? person.name} error={error('name')} required />
+        <RoleChoice value={fields.role ?? person.role} error={error('role')} />
+        <Field label="Why" name="why" value={fields.why} error={error('why')} size="full" optional />
+      </div>
+      <div class="actions">
+        <button class="button first" type="submit" id="save">
+          Save
+        </button>
+        {person.retired ? (
+          <button class="button" type="submit" id="reinstate" formaction={`${action}/reinstate`}>
+            Let back in
+          </button>
+        ) : (
+          <button class="button" type="submit" id="retire" formaction={`${action}/retire`}>
+            Retire
+          </button>
+        )}
+      </div>
+    </form>
   );
 }
 

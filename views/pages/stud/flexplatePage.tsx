@@ -39,109 +39,120 @@ const STYLE_WORD: Readonly<Record<Style, string>> = { 'one-piece': 'one piece', 
 
 /** For somebody on the phone: which flexplate it is, by what can be seen and measured. It ends in a stack. */
 export function FlexplatePage(props: FlexplateProps) {
-  const { frame, fields, style, faults } = props;
-  const unit = frame.lengthUnit;
-  const error = errorsOf(faults);
   return (
-    <Layout title="Which flexplate is it?" here="studs" {...frame}>
+    <Layout title="Which flexplate is it?" here="studs" {...props.frame}>
       <h1>{headline(props)}</h1>
       <p class="why">
         Look at one stud hole from the engine side, where the nut goes, and put a caliper on it. That tells
         which flexplate it is, and ends in a stack.
       </p>
       {props.totalMm !== null && <Found {...props} />}
-      <section aria-label="The two kinds">
-        <div class="two even">
-          <div>
-            <h2>One piece</h2>
-            <p>
-              A single thin plate; the nut sits straight on it. You see the edge of the plate and daylight
-              beside it. A few millimetres at a stud hole.
-            </p>
-            <figure class="drawing">
-              <FlexplateSection id="one" style="one-piece" />
-            </figure>
-          </div>
-          <div>
-            <h2>Two piece</h2>
-            <p>
-              A plate, and in its middle a thick steel casting the studs pass through; the nut sits on the
-              casting, down in the middle. About as thick as a finger at a stud hole.
-            </p>
-            <figure class="drawing">
-              <FlexplateSection id="two" style="two-piece" />
-            </figure>
-          </div>
-        </div>
-        <p class="hint">
-          Common practice in the trade, no source. The shape of the converter's side wall tells nothing about
-          it. Shims on the pads stay on while you measure: they are part of the stack.
-        </p>
-      </section>
-      <form method="get" action="/stud/flexplate" id="flexplate-form">
-        <ErrorSummary faults={faults} />
-        <input type="hidden" name="unit" value={unit} />
-        <Choice
-          label="What you see"
-          name="style"
-          as="radios"
-          value={style ?? ''}
-          options={[
-            { value: 'one-piece', label: 'One thin plate' },
-            { value: 'two-piece', label: 'A plate with a thick casting' },
-            { value: '', label: 'I cannot tell' },
-          ]}
-        />
-        <div class="fields">
-          <Field
-            label="From the pad face to the engine side"
-            name="total"
-            value={fields.total}
-            unit={unit}
-            error={error('total')}
-            hint="At a stud hole, everything between pad and nut"
-          />
-          <Field
-            label="Measured to within ±"
-            name="within"
-            value={fields.within}
-            unit={unit}
-            error={error('within')}
-            hint={`Empty: ${printLength(props.withinMm, unit, 'coarse')}`}
-          />
-          <Field
-            label="Nut thread"
-            name="nutThread"
-            value={fields.nutThread}
-            error={error('nutThread')}
-            optional
-            hint="As 3/8-24 or M10x1.25"
-          />
-          <Field
-            label="Nut height"
-            name="nutHeight"
-            value={fields.nutHeight}
-            unit={unit}
-            error={error('nutHeight')}
-            optional
-          />
-          <Field
-            label="Number of studs"
-            name="holeCount"
-            value={fields.holeCount}
-            size="figure"
-            error={error('holeCount')}
-            optional
-          />
-        </div>
-        <div class="actions">
-          <button class={props.totalMm === null ? 'button first' : 'button'} type="submit" id="tell">
-            Which one is it?
-          </button>
-        </div>
-      </form>
+      <TwoKinds />
+      <FlexplateForm {...props} />
       <Cautions kinds={['torque', 'general']} />
     </Layout>
+  );
+}
+
+function TwoKinds() {
+  return (
+    <section aria-label="The two kinds">
+      <div class="two even">
+        <div>
+          <h2>One piece</h2>
+          <p>
+            A single thin plate; the nut sits straight on it. You see the edge of the plate and daylight
+            beside it. A few millimetres at a stud hole.
+          </p>
+          <figure class="drawing">
+            <FlexplateSection id="one" style="one-piece" />
+          </figure>
+        </div>
+        <div>
+          <h2>Two piece</h2>
+          <p>
+            A plate, and in its middle a thick steel casting the studs pass through; the nut sits on the
+            casting, down in the middle. About as thick as a finger at a stud hole.
+          </p>
+          <figure class="drawing">
+            <FlexplateSection id="two" style="two-piece" />
+          </figure>
+        </div>
+      </div>
+      <p class="hint">
+        Common practice in the trade, no source. The shape of the converter's side wall tells nothing about
+        it. Shims on the pads stay on while you measure: they are part of the stack.
+      </p>
+    </section>
+  );
+}
+
+function FlexplateForm({ frame, fields, style, faults, totalMm, withinMm }: FlexplateProps) {
+  const unit = frame.lengthUnit;
+  const error = errorsOf(faults);
+  return (
+    <form method="get" action="/stud/flexplate" id="flexplate-form">
+      <ErrorSummary faults={faults} />
+      <input type="hidden" name="unit" value={unit} />
+      <Choice
+        label="What you see"
+        name="style"
+        as="radios"
+        value={style ?? ''}
+        options={[
+          { value: 'one-piece', label: 'One thin plate' },
+          { value: 'two-piece', label: 'A plate with a thick casting' },
+          { value: '', label: 'I cannot tell' },
+        ]}
+      />
+      <div class="fields">
+        <Field
+          label="From the pad face to the engine side"
+          name="total"
+          value={fields.total}
+          unit={unit}
+          error={error('total')}
+          hint="At a stud hole, everything between pad and nut"
+        />
+        <Field
+          label="Measured to within ±"
+          name="within"
+          value={fields.within}
+          unit={unit}
+          error={error('within')}
+          hint={`Empty: ${printLength(withinMm, unit, 'coarse')}`}
+        />
+        <Field
+          label="Nut thread"
+          name="nutThread"
+          value={fields.nutThread}
+          error={error('nutThread')}
+          optional
+          hint="As 3/8-24 or M10x1.25"
+        />
+        <Field
+          label="Nut height"
+          name="nutHeight"
+          value={fields.nutHeight}
+          unit={unit}
+          error={error('nutHeight')}
+          optional
+        />
+        <Field
+          label="Number of studs"
+          name="holeCount"
+          value={fields.holeCount}
+          size="figure"
+          error={error('holeCount')}
+          optional
+        />
+      </div>
+      <div class="actions">
+        <button class={totalMm === null ? 'button first' : 'button'} type="submit" id="tell">
+          Which one is it?
+        </button>
+      </div>
+    </form>
   );
 }
 

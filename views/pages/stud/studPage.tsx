@@ -65,159 +65,16 @@ export const FIT_STATUS: Readonly<Record<Fits, Status>> = { yes: 'pass', 'with-c
 
 /** Which stud for this flexplate: every one in the catalogue, best first, each with its reason. */
 export function StudPage(props: StudPageProps) {
-  const { frame, fields, stackId, stacks, choices, shownId, faults, pullForwardMm, chosen } = props;
-  const error = errorsOf(faults);
+  const { frame, choices, shownId, chosen } = props;
   const shown = choices.find((choice) => choice.match.id === shownId);
-  const unit = frame.lengthUnit;
-  const otherThread = (choice: StudChoice) =>
-    choice.match.fits === 'no' && choice.match.decidedBy === 'thread';
-  const near = choices.filter((choice) => !otherThread(choice));
-  const others = choices.filter(otherThread);
   return (
     <Layout title="A stud for a stack" here="studs" {...frame}>
       <div id="stud-page">
-        <section id="stud-head" class="answer-head" aria-live="polite">
-          {shown ? (
-            <>
-              <h1 class={`verdict fits-${shown.match.fits}`}>
-                {shown.entry.name}: {lowerFirst(shown.match.check.headline)}
-              </h1>
-              <p class="why">{shown.match.check.because}</p>
-              <div class="actions">
-                <a class="button first" id="slip" href={`/stud/slip?${slipQuery(props, shown.match.id)}`}>
-                  Counter slip
-                </a>
-                <a class="button" href={`/stud/stacks?stud=${encodeURIComponent(shown.match.id)}`}>
-                  Other stacks it suits
-                </a>
-              </div>
-            </>
-          ) : (
-            <>
-              <h1>Which stud for which flexplate?</h1>
-              <p class="why">
-                Choose the flexplate's stack, or measure it: from the pad's seating face to the engine side,
-                layer by layer. Every stud on the shelf is then held against it.
-              </p>
-            </>
-          )}
-        </section>
-        <form
-          id="stud-form"
-          method="get"
-          action="/stud"
-          hx-get="/stud"
-          hx-target="#stud-page"
-          hx-select="#stud-page"
-          hx-swap="outerHTML"
-          hx-trigger="change from:#f-stack"
-          hx-push-url="true"
-        >
-          <ErrorSummary faults={faults} />
-          <input type="hidden" name="unit" value={unit} />
-          <div class="fields">
-            <Choice
-              label="Flexplate stack"
-              name="stack"
-              value={stackId}
-              options={[
-                ...(stackId === '' ? [{ value: '', label: 'choose' }] : []),
-                ...stacks.map(({ id, stack }) => ({
-                  value: id,
-                  label: `${stack.name} (${stack.stack.style === 'one-piece' ? 'one piece' : 'two piece'})`,
-                })),
-                { value: 'own', label: 'another: type its layers' },
-              ]}
-            />
-            <Field
-              label="Pull-forward gap"
-              name="pull"
-              value={fields.pull}
-              unit={unit}
-              hint={
-                pullForwardMm === null
-                  ? 'Converter fully back on the pump, pads to flexplate'
-                  : `Worked with ${printLength(pullForwardMm, unit, 'coarse')}. Empty: the stack's own`
-              }
-              error={error('pull')}
-            />
-          </div>
-          {stackId === 'own' && (
-            <StackFields fields={fields} rows={props.layerRows} faults={faults} unit={unit} />
-          )}
-          <Doubted doubts={props.doubts} fields={fields} />
-          {(chosen || stackId === 'own') && (
-            <JointFields
-              fields={fields}
-              faults={faults}
-              writing={props.writing}
-              figures={props.figures}
-              ring={props.ring}
-              prevailing={chosen?.nut?.prevailing ?? fields.prevailing === '1'}
-            />
-          )}
-          {(chosen || stackId === 'own') && <Narrow fields={fields} threads={props.threads} />}
-          <div class="actions">
-            <button class={chosen ? 'button' : 'button first'} type="submit" id="find">
-              {chosen ? 'Work it out' : 'Find its stud'}
-            </button>
-            {stackId === 'own' && (
-              <button class="button" type="submit" name="add" value="layer" id="add-layer">
-                Add a layer
-              </button>
-            )}
-          </div>
-        </form>
-        {chosen && <p class="hint">{stackInWords(chosen, unit)}</p>}
-        {shown && chosen && (
-          <section aria-label={`${shown.entry.name} in the stack`}>
-            <figure class="drawing wide">
-              <StudInStack
-                id="stud"
-                stud={shown.entry.stud}
-                stack={chosen.stack}
-                nut={chosen.nut}
-                check={shown.match.check}
-                pullForwardMm={pullForwardMm}
-                name={shown.entry.name}
-                unit={unit}
-              />
-            </figure>
-            <Substitutes
-              substitutes={props.substitutes}
-              unit={unit}
-              hrefOf={(id) => `/stud?${slipQuery(props, id)}`}
-            />
-            <FindingsFolded
-              findings={shown.match.check.findings.filter((finding) => !JOINT_FINDING.test(finding.id))}
-              lead={STUD_LEAD}
-              unit={unit}
-              id="stud-finding"
-              subject="studs"
-            />
-            {props.tolerances && <Tolerances {...props.tolerances} unit={unit} />}
-            {props.joint && (
-              <JointAnswer
-                check={shown.match.check}
-                joint={props.joint}
-                unit={unit}
-                torqueFrom={fields.torqueFrom ?? ''}
-              />
-            )}
-          </section>
-        )}
-        {choices.length > 0 && (
-          <section>
-            <h2>Every stud on the shelf, best first</h2>
-            <Ranked choices={near} props={props} drawn />
-            {others.length > 0 && (
-              <details class="more-findings">
-                <summary>{others.length} more whose thread does not go on this nut</summary>
-                <Ranked choices={others} props={props} />
-              </details>
-            )}
-          </section>
-        )}
+        <StudHead props={props} shown={shown} />
+        <StudForm {...props} />
+        {chosen && <p class="hint">{stackInWords(chosen, frame.lengthUnit)}</p>}
+        {shown && chosen && <StudAnswer props={props} shown={shown} chosen={chosen} />}
+        {choices.length > 0 && <EveryStud {...props} />}
         <p>
           <a class="button quiet" href="/stud/flexplate" id="which-flexplate">
             I don't know which flexplate it is
@@ -232,6 +89,191 @@ export function StudPage(props: StudPageProps) {
         <Cautions kinds={['torque', 'general']} />
       </div>
     </Layout>
+  );
+}
+
+function StudHead({ props, shown }: { props: StudPageProps; shown: StudChoice | undefined }) {
+  return (
+    <section id="stud-head" class="answer-head" aria-live="polite">
+      {shown ? (
+        <>
+          <h1 class={`verdict fits-${shown.match.fits}`}>
+            {shown.entry.name}: {lowerFirst(shown.match.check.headline)}
+          </h1>
+          <p class="why">{shown.match.check.because}</p>
+          <div class="actions">
+            <a class="button first" id="slip" href={`/stud/slip?${slipQuery(props, shown.match.id)}`}>
+              Counter slip
+            </a>
+            <a class="button" href={`/stud/stacks?stud=${encodeURIComponent(shown.match.id)}`}>
+              Other stacks it suits
+            </a>
+          </div>
+        </>
+      ) : (
+        <>
+          <h1>Which stud for which flexplate?</h1>
+          <p class="why">
+            Choose the flexplate's stack, or measure it: from the pad's seating face to the engine side, layer
+            by layer. Every stud on the shelf is then held against it.
+          </p>
+        </>
+      )}
+    </section>
+  );
+}
+
+/** The stack, the gap, and from then on the joint. */
+function StudForm(props: StudPageProps) {
+  const { frame, fields, stackId, faults, chosen } = props;
+  const unit = frame.lengthUnit;
+  return (
+    <form
+      id="stud-form"
+      method="get"
+      action="/stud"
+      hx-get="/stud"
+      hx-target="#stud-page"
+      hx-select="#stud-page"
+      hx-swap="outerHTML"
+      hx-trigger="change from:#f-stack"
+      hx-push-url="true"
+    >
+      <ErrorSummary faults={faults} />
+      <input type="hidden" name="unit" value={unit} />
+      <WhichStack {...props} />
+      {stackId === 'own' && (
+        <StackFields fields={fields} rows={props.layerRows} faults={faults} unit={unit} />
+      )}
+      <Doubted doubts={props.doubts} fields={fields} />
+      {(chosen || stackId === 'own') && (
+        <JointFields
+          fields={fields}
+          faults={faults}
+          writing={props.writing}
+          figures={props.figures}
+          ring={props.ring}
+          prevailing={chosen?.nut?.prevailing ?? fields.prevailing === '1'}
+        />
+      )}
+      {(chosen || stackId === 'own') && <Narrow fields={fields} threads={props.threads} />}
+      <div class="actions">
+        <button class={chosen ? 'button' : 'button first'} type="submit" id="find">
+          {chosen ? 'Work it out' : 'Find its stud'}
+        </button>
+        {stackId === 'own' && (
+          <button class="button" type="submit" name="add" value="layer" id="add-layer">
+            Add a layer
+          </button>
+        )}
+      </div>
+    </form>
+  );
+}
+
+function WhichStack({ frame, fields, stackId, stacks, faults, pullForwardMm }: StudPageProps) {
+  const error = errorsOf(faults);
+  const unit = frame.lengthUnit;
+  return (
+    <div class="fields">
+      <Choice
+        label="Flexplate stack"
+        name="stack"
+        value={stackId}
+        options={[
+          ...(stackId === '' ? [{ value: '', label: 'choose' }] : []),
+          ...stacks.map(({ id, stack }) => ({
+            value: id,
+            label: `${stack.name} (${stack.stack.style === 'one-piece' ? 'one piece' : 'two piece'})`,
+          })),
+          { value: 'own', label: 'another: type its layers' },
+        ]}
+      />
+      <Field
+        label="Pull-forward gap"
+        name="pull"
+        value={fields.pull}
+        unit={unit}
+        hint={
+          pullForwardMm === null
+            ? 'Converter fully back on the pump, pads to flexplate'
+            : `Worked with ${printLength(pullForwardMm, unit, 'coarse')}. Empty: the stack's own`
+        }
+        error={error('pull')}
+      />
+    </div>
+  );
+}
+
+function StudAnswer({
+  props,
+  shown,
+  chosen,
+}: {
+  props: StudPageProps;
+  shown: StudChoice;
+  chosen: CatalogueStack;
+}) {
+  const { fields, pullForwardMm } = props;
+  const unit = props.frame.lengthUnit;
+  return (
+    <section aria-label={`${shown.entry.name} in the stack`}>
+      <figure class="drawing wide">
+        <StudInStack
+          id="stud"
+          stud={shown.entry.stud}
+          stack={chosen.stack}
+          nut={chosen.nut}
+          check={shown.match.check}
+          pullForwardMm={pullForwardMm}
+          name={shown.entry.name}
+          unit={unit}
+        />
+      </figure>
+      <Substitutes
+        substitutes={props.substitutes}
+        unit={unit}
+        hrefOf={(id) => `/stud?${slipQuery(props, id)}`}
+      />
+      <FindingsFolded
+        findings={shown.match.check.findings.filter((finding) => !JOINT_FINDING.test(finding.id))}
+        lead={STUD_LEAD}
+        unit={unit}
+        id="stud-finding"
+        subject="studs"
+      />
+      {props.tolerances && <Tolerances {...props.tolerances} unit={unit} />}
+      {props.joint && (
+        <JointAnswer
+          check={shown.match.check}
+          joint={props.joint}
+          unit={unit}
+          torqueFrom={fields.torqueFrom ?? ''}
+        />
+      )}
+    </section>
+  );
+}
+
+/** Its thread does not go on the nut. */
+function otherThread({ match }: StudChoice): boolean {
+  return match.fits === 'no' && match.decidedBy === 'thread';
+}
+
+function EveryStud(props: StudPageProps) {
+  const near = props.choices.filter((choice) => !otherThread(choice));
+  const others = props.choices.filter(otherThread);
+  return (
+    <section>
+      <h2>Every stud on the shelf, best first</h2>
+      <Ranked choices={near} props={props} drawn />
+      {others.length > 0 && (
+        <details class="more-findings">
+          <summary>{others.length} more whose thread does not go on this nut</summary>
+          <Ranked choices={others} props={props} />
+        </details>
+      )}
+    </section>
   );
 }
 

@@ -19,10 +19,10 @@ import { getEntry, listEntries } from '../records/catalogue.ts';
 import type { Db } from '../records/database/database.ts';
 import type { SectionEdit } from '../records/jobs/jobs.ts';
 import { criteriaOf, currentCriteria } from '../records/shopCriteria.ts';
-import { gaugesAtHand } from '../web/measuring/gaugeChosen.ts';
 import { settlingCounted, studWorkOf, withStudWork } from '../web/stud/work.ts';
-import { bentJob } from './bending/bentJob.ts';
-import { verifyJob } from './jobAnswer.ts';
+import { gaugesAtHand } from './gauges.ts';
+import { jobAnswer } from './jobAnswer.ts';
+import { jobUnder } from './jobUnder.ts';
 import { studCheckFor } from './studChoices.ts';
 
 /** What to write into one section. */
@@ -68,7 +68,7 @@ export async function decisionFrom(
   const { criteriaRevision } = asked;
   const criteria = await criteriaSeen(db, criteriaRevision, field);
   const atHand = gaugesAtHand(await listEntries(db, 'gauge'));
-  const { answer, told } = await bentJob(job, criteria, writing, atHand);
+  const answer = await jobAnswer(job, { criteria, atHand, writing }, { anew: true });
   if (answer.input === null || answer.check === null) {
     throw refuse(
       'nothing-to-decide',
@@ -87,7 +87,7 @@ export async function decisionFrom(
       criteriaRevision,
       check: answer.check,
       calcVersion: COVER_CALC_VERSION,
-      bending: told?.bending ?? null,
+      bending: answer.bending?.bending ?? null,
       workedOutAtRevision: asked.fromRevision,
     },
   };
@@ -263,18 +263,19 @@ function refusingAt<T>(place: (path: string) => string, attempt: () => T): T {
 }
 
 /** A signature, with what was found after the cut as it is found now. */
-export function signatureFrom(
+export async function signatureFrom(
+  db: Db,
   job: Job,
   asked: { readonly statement: string; readonly fromRevision: number },
-  criteria: ShopCriteria,
-  unit: LengthUnit,
-): Edit {
+  writing: UnitAndZone,
+): Promise<Edit> {
+  const { verified } = await jobAnswer(job, await jobUnder(db, job, writing));
   return {
     what: 'signature',
     body: {
       statement: asked.statement,
       signedRevision: asked.fromRevision,
-      verified: verifyJob(job, criteria, unit),
+      verified,
     },
   };
 }

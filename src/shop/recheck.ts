@@ -1,4 +1,6 @@
+import { isDeepStrictEqual } from 'node:util';
 import { coverCheckSchema } from '../../shared/schemas/coverCheck.ts';
+import type { CoverCheck, CoverCheckInput } from '../../shared/words/cover.ts';
 import type { Finding } from '../../shared/words/finding.ts';
 import type { Decision, StudsChosen } from '../../shared/words/job.ts';
 import { type LengthUnit, listInWords } from '../../shared/words/print.ts';
@@ -17,15 +19,29 @@ import { checkStud, STUD_CALC_VERSION } from '../calc/stud/checkStud.ts';
 import { BendingFailed } from './bending/bendingPool.ts';
 import { bothPistons } from './bending/bendings.ts';
 
-/** Says so when today's calculation would answer a kept decision's inputs otherwise; null when it would not. */
-export function recheckDecision(kept: Decision, unit: LengthUnit): string | null {
+/**
+ * Says so when today's calculation would answer a kept decision's inputs otherwise; null when it would not. `now`: what
+ * was worked out of the job already, which is not worked out again where it has the same inputs.
+ */
+export function recheckDecision(
+  kept: Decision,
+  unit: LengthUnit,
+  now: {
+    readonly input: CoverCheckInput | null;
+    readonly check: CoverCheck | null;
+    readonly further: readonly Finding[];
+  } | null = null,
+): string | null {
   const versions = { kept: kept.calcVersion, now: COVER_CALC_VERSION };
   const input = coverCheckSchema.safeParse(kept.input);
   const further = keptOnBending(kept);
   if (!input.success) return refusedNow('decision', versions, input.error.issues[0]?.message);
-  return attempt('decision', versions, () =>
-    coverAnswersOtherwise(kept.check, checkCover(input.data, unit, further), VERDICT_WORD, unit),
-  );
+  return attempt('decision', versions, () => {
+    const same =
+      now !== null && isDeepStrictEqual(now.input, input.data) && isDeepStrictEqual(now.further, further);
+    const check = (same ? now.check : null) ?? checkCover(input.data, unit, further);
+    return coverAnswersOtherwise(kept.check, check, VERDICT_WORD, unit);
+  });
 }
 
 /** What was found on bending then: the verdict rests on it, and it is gone over by itself. */

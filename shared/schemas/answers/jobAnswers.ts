@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import type { ComparedWall, NextPass, PassView } from '../../words/afterCut.ts';
 import type { EntryKind } from '../../words/catalogue.ts';
 import type {
   Decision,
@@ -15,9 +16,12 @@ import type {
   RetighteningKept,
   SectionName,
   Signature,
+  StepName,
+  StepState,
   StudsChosen,
 } from '../../words/job.ts';
-import { STAGES } from '../../words/job.ts';
+import { STAGES, STEP_NAMES } from '../../words/job.ts';
+import type { Fault } from '../../words/refusal.ts';
 import { coverCheckSchema } from '../coverCheck.ts';
 import { cutsSchema, lookedSchema, planSchema, readingSchema, receivedSchema, setupSchema } from '../job.ts';
 import { replacedStudSchema, retighteningSchema } from '../studWork.ts';
@@ -26,7 +30,7 @@ import { entryBodies } from './catalogueAnswer.ts';
 import { coverAnswer } from './coverAnswer.ts';
 import { errorBeside } from './errorAnswer.ts';
 import { exactly, named } from './exactly.ts';
-import { findings, numberOrNull, text, textOrNull, yes } from './finding.ts';
+import { findings, number, numberOrNull, text, textOrNull, yes } from './finding.ts';
 import { asKept, keptFields } from './kept.ts';
 import { keptStudInput, studAnswer } from './studAnswer.ts';
 
@@ -174,12 +178,73 @@ export const jobsAnswer = named(
 
 const missing = z.array(text).describe('What still keeps the job from being signed.');
 
+const stepState = z.enum(['done', 'next', 'missing', 'later']);
+const answer = named(
+  'JobWorkedOut',
+  z.strictObject({
+    check: coverAnswer.nullable().describe('As POST /api/cover/check: what the readings that stand say now.'),
+    faults: z.array(exactly<Fault>({ path: text, message: text })).describe('Why they cannot be used.'),
+    passes: z.array(
+      exactly<PassView>({
+        depthMm: number,
+        totalMm: number,
+        note: text,
+        look: z.enum(['gone', 'dark']).nullable(),
+        beforeRing: yes,
+        thinnestMm: numberOrNull,
+        darkMm: numberOrNull,
+      }),
+    ),
+    compared: z
+      .array(
+        exactly<ComparedWall>({
+          angleDeg: number,
+          radiusMm: number,
+          place: text,
+          faceMm: numberOrNull,
+          markDepthMm: numberOrNull,
+          beforeMm: numberOrNull,
+          decidedMm: numberOrNull,
+          cutMm: numberOrNull,
+          measuredMm: number,
+        }),
+      )
+      .describe('Each station measured after the cut, with what should be left there.'),
+    nextPass: exactly<NextPass>({
+      state: z.enum(['look', 'gone', 'cut-more', 'plan-again', 'measure-again', 'stop']),
+      headline: text,
+      because: text,
+      nextMm: numberOrNull,
+      totalMm: numberOrNull,
+      wallNowMm: number,
+      measured: yes,
+      roomMm: numberOrNull,
+      check: coverAnswer,
+    }).nullable(),
+    verified: findings.describe('What was found after the cut; once signed, as it was found then.'),
+    next: z.enum(STEP_NAMES).nullable().describe('The step that is to be done.'),
+    steps: exactly<Record<StepName, StepState>>({
+      receive: stepState,
+      look: stepState,
+      measure: stepState,
+      decide: stepState,
+      cut: stepState,
+      verify: stepState,
+      studs: stepState,
+      sign: stepState,
+    }),
+    statementNeeded: yes.describe('A signature has to say why.'),
+    otherwise: textOrNull.describe('What the calculation of now answers otherwise of the decision’s inputs.'),
+  }),
+);
+
 /** What `GET /api/jobs/{number}` answers. */
 export const jobAnswer = named(
   'JobAnswer',
   z.strictObject({
     job,
     missing,
+    answer,
     criteria: z.strictObject({
       revision: count.describe('0 before any was saved.'),
       at: textOrNull,

@@ -29,8 +29,24 @@ export function checkCover(
   unit: LengthUnit = 'mm',
   further: readonly Finding[] = [],
 ): CoverCheck {
+  return judgeCover(workOutCover(input), unit, further);
+}
+
+/**
+ * The numbers of a cover, before anything is judged.
+ * Throws: a Refusal that names each field it cannot work with (refuseImpossible.ts).
+ */
+export function workOutCover(input: CoverCheckInput): CoverNumbers {
   refuseImpossible(input);
-  const numbers = coverNumbers(input);
+  return coverNumbers(input);
+}
+
+/** Numbers worked out before, set against their limits; what is found elsewhere is judged along with them. */
+export function judgeCover(
+  numbers: CoverNumbers,
+  unit: LengthUnit,
+  further: readonly Finding[] = [],
+): CoverCheck {
   const findings = findingsOf(numbers, unit, further);
   const judged = verdict(findings);
   const { cut, cleanUp, minimum, ways, unbalance, sure } = numbers;

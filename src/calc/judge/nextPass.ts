@@ -1,3 +1,4 @@
+import type { NextPass } from '../../../shared/words/afterCut.ts';
 import type { CoverCheck, CoverCheckInput, Station } from '../../../shared/words/cover.ts';
 import { type Place, stationAt } from '../../../shared/words/places.ts';
 import { type LengthUnit, printAgainst, printLength } from '../../../shared/words/print.ts';
@@ -20,20 +21,12 @@ export interface PassMade {
   readonly after: readonly Station[];
 }
 
-export interface NextPass {
-  readonly state: 'look' | 'gone' | 'cut-more' | 'plan-again' | 'measure-again' | 'stop';
-  readonly headline: string;
-  readonly because: string;
-  /** The next pass, and what that makes in all; null where none follows from what is known. */
-  readonly nextMm: number | null;
-  readonly totalMm: number | null;
-  /** Where it is thinnest now: measured since the pass, else reckoned from before the cut. */
-  readonly wallNowMm: number;
-  readonly measured: boolean;
-  /** What may still be cut before the minimum is reached; null where no minimum is set. */
-  readonly roomMm: number | null;
-  /** The next pass worked out as any cut is; where none is needed, the wall as it now stands. */
-  readonly check: CoverCheck;
+/** The cover as the passes so far left it. */
+export interface AsCut {
+  /** By the walls before any cut, less what was cut. */
+  readonly reckoned: CoverCheck;
+  /** By the walls measured since where there are any; nothing more cut. */
+  readonly stands: CoverCheck;
 }
 
 /**
@@ -49,10 +42,9 @@ export interface NextPass {
  * Throws: a Refusal, as checkCover, of readings that cannot be worked with.
  * Example: walls 4.5, still dark by 0.08, allowance 0.05 → 0.13, leaves 4.37 (tests/calc/judge/nextPass.test.ts)
  */
-export function nextPass(made: PassMade, unit: LengthUnit): NextPass {
+export function nextPass(made: PassMade, unit: LengthUnit, cut: AsCut = asCut(made, unit)): NextPass {
   const { decided, plannedMm, cutMm, look } = made;
-  const reckoned = checkCover({ ...decided, plannedCutMm: cutMm }, unit);
-  const face = faceNow(made, reckoned);
+  const face = faceNow(made, cut.reckoned);
   const depths = [
     ...face.stations.map((one) => one.markDepthMm ?? 0),
     ...face.marks.map((one) => one.depthMm),
@@ -60,9 +52,9 @@ export function nextPass(made: PassMade, unit: LengthUnit): NextPass {
   const known = depths.some((depthMm) => depthMm > TOLERANCE_MM);
   const dark = known || look === 'dark';
   const restMm = plannedMm - cutMm > DIAL_MM ? plannedMm - cutMm : null;
-  const now = (cut: Partial<CoverCheckInput>) => checkCover({ ...decided, ...face.asInput, ...cut }, unit);
+  const now = (over: Partial<CoverCheckInput>) => checkCover({ ...decided, ...face.asInput, ...over }, unit);
   const clean = cleanFace(face, decided);
-  const still = asItStands(made, face, reckoned, unit);
+  const still = cut.stands;
   const wallNowMm = still.leastWall.afterMm;
   const minimum = still.minimumWall;
   const roomMm = minimum && wallNowMm - minimum.mm;
@@ -155,13 +147,13 @@ export function nextPass(made: PassMade, unit: LengthUnit): NextPass {
 }
 
 /**
- * The walls as they now are, nothing more cut: measured since the pass, else what the cut should have left.
+ * The cover as the passes so far left it: as the cut should have left it, and as it was measured since.
  * Throws: a Refusal, as checkCover, of readings that cannot be worked with.
  */
-export function faceAsCut(made: PassMade, unit: LengthUnit): CoverCheck {
+export function asCut(made: PassMade, unit: LengthUnit): AsCut {
   const { decided, cutMm } = made;
   const reckoned = checkCover({ ...decided, plannedCutMm: cutMm }, unit);
-  return asItStands(made, faceNow(made, reckoned), reckoned, unit);
+  return { reckoned, stands: asItStands(made, faceNow(made, reckoned), reckoned, unit) };
 }
 
 type FaceNow = ReturnType<typeof faceNow>;

@@ -1,8 +1,8 @@
 import type { Bending, BendingBase, BendingCaseId, PistonRange } from '../../../shared/words/bending.ts';
-import type { Family, ShopCriteria } from '../../../shared/words/catalogue.ts';
+import type { Entry, Family, ShopCriteria } from '../../../shared/words/catalogue.ts';
 import type { CoverCheck } from '../../../shared/words/cover.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
-import type { RingWelded } from '../../../shared/words/job.ts';
+import type { Job, RingWelded } from '../../../shared/words/job.ts';
 import { type LengthUnit, listInWords } from '../../../shared/words/print.ts';
 import { Refusal } from '../../../shared/words/refusal.ts';
 import type { StiffnessAnswer } from '../../../shared/words/stiffness.ts';
@@ -80,10 +80,11 @@ export async function bendingFor(asked: BendingAsked): Promise<BendingTold> {
     }
     if (!(error instanceof BendingFailed)) throw error;
     console.error(error);
-    return told(null, 'The bending could not be worked out just now. Load the page again to try once more.');
+    return told(null, NOT_JUST_NOW);
   }
 }
 
+const NOT_JUST_NOW = 'The bending could not be worked out just now. Load the page again to try once more.';
 const NO_FAMILY =
   'Bending and heat are left out: they need a cover family with its boss, rim, pads, side wall, piston seal and hub. Choose one under receive.';
 const NO_RING =
@@ -168,23 +169,52 @@ function asNew(base: BendingBase): CaseAsked {
   return { id: 'other', base, trackWallMm: base.wallMm, ring: null };
 }
 
-/** What was kept, with another family’s new cover beside it, as that is today. */
+/** What was kept with a decision, held against the shop's limits of today. */
+export function toldAsKept(
+  bending: Bending,
+  family: Family | null,
+  criteria: ShopCriteria,
+  unit: LengthUnit,
+): BendingTold {
+  const ringAllowed = family?.ringAllowed ?? false;
+  const findings = stiffnessFindings({ limits: limitsOf(criteria), bending, why: null, ringAllowed, unit });
+  return { bending, why: null, besideWhy: null, findings };
+}
+
+/** Whether it would be told the same if it were asked again: not where the thread failed. */
+export function lasts({ why }: BendingTold): boolean {
+  return why !== NOT_JUST_NOW;
+}
+
+/** The ring that is on the cover of a job; null while none is. */
+export function weldOf(job: Job): RingWelded | null {
+  return job.sections.setup?.body.ringWelded ?? null;
+}
+
+/** The family to set beside a cover, where one was chosen and is there. */
+export function besideOf(families: readonly Entry<'family'>[], id: string | undefined) {
+  const other = families.find((one) => one.id === id);
+  return other ? { id: other.id, family: other.body } : null;
+}
+
+/** What was told, with another family’s new cover beside it, as that is today; the same where none was chosen. */
 export async function setBeside(
-  kept: Bending,
-  other: NonNullable<BendingAsked['other']>,
+  told: BendingTold | null,
+  other: BendingAsked['other'],
   criteria: ShopCriteria,
   signal?: AbortSignal,
-): Promise<Pick<BendingTold, 'bending' | 'besideWhy'>> {
+): Promise<BendingTold | null> {
+  if (!told?.bending || !other) return told;
   const { base } = bendingBase(other.family, criteria.bending ?? null);
-  if (base === null) return { bending: kept, besideWhy: besideWhy(other, criteria) };
+  if (base === null) return { ...told, besideWhy: besideWhy(other, criteria) };
   const column = asNew(base);
-  const shown = bendingCase(column, await bothPistons(column, signal), kept.heat);
+  const shown = bendingCase(column, await bothPistons(column, signal), told.bending.heat);
   const bending = {
-    ...kept,
-    cases: [...kept.cases, shown],
+    ...told.bending,
+    cases: [...told.bending.cases, shown],
     other: { familyId: other.id, name: other.family.name, base },
   };
-  return { bending, besideWhy: null };
+  return { ...told, bending };
 }
 
 export async function bothPistons(one: CaseAsked, signal?: AbortSignal): Promise<Answers> {

@@ -1,29 +1,46 @@
-import type { Finding } from '../../../shared/words/finding.ts';
 import type { Job } from '../../../shared/words/job.ts';
-import { missingOf } from '../../calc/job/jobStage.ts';
-import { listEntries } from '../../records/catalogue.ts';
 import type { Db } from '../../records/database/database.ts';
 import { NotInRecords } from '../../records/database/errors.ts';
 import { findJobs } from '../../records/jobs/findJobs.ts';
 import { revisionsOf } from '../../records/jobs/history.ts';
 import { getJob, jobAtRevision } from '../../records/jobs/jobs.ts';
 import { currentCriteria } from '../../records/shopCriteria.ts';
-import { bentJob } from '../../shop/bending/bentJob.ts';
-import { keptBending, keptCheck } from '../../shop/jobKept.ts';
+import { type JobAnswer, jobAnswer } from '../../shop/jobAnswer.ts';
+import { jobUnder } from '../../shop/jobUnder.ts';
 import { jobQuestion } from '../job/jobQuestion.ts';
 import { revisionsInWords } from '../job/revisionWords.ts';
-import { gaugesAtHand } from '../measuring/gaugeChosen.ts';
 import { type JobAnswered, type JobAsked, type JobNeeds, ok } from './call.ts';
 
 export async function answerJobs({ db }: JobNeeds, { query }: JobAsked): Promise<JobAnswered> {
   return ok(await findJobs(db, jobQuestion(query, { limit: 50 })));
 }
 
-export async function answerJob({ db }: JobNeeds, { named, query }: JobAsked): Promise<JobAnswered> {
+/** Of a job’s answer; the rest is in its sections, or has a call of its own. */
+const TOLD = [
+  'check',
+  'faults',
+  'passes',
+  'compared',
+  'nextPass',
+  'verified',
+  'next',
+  'steps',
+  'statementNeeded',
+  'otherwise',
+] as const satisfies readonly (keyof JobAnswer)[];
+
+export async function answerJob(needs: JobNeeds, { named, query }: JobAsked): Promise<JobAnswered> {
+  const { db } = needs;
   const now = await mustFind(db, named);
   const { revision } = query;
   const job = revision === undefined ? now : await jobAtRevision(db, now.id, numberIn(revision));
-  return ok({ job, missing: missingOf(job), criteria: await currentCriteria(db) });
+  const answer = await answerOf(needs, job, revision === undefined ? null : job.revision);
+  return ok({
+    job,
+    missing: answer.missing,
+    answer: Object.fromEntries(TOLD.map((name) => [name, answer[name]])),
+    criteria: await currentCriteria(db),
+  });
 }
 
 export async function answerHistory({ db }: JobNeeds, { named }: JobAsked): Promise<JobAnswered> {
@@ -36,19 +53,24 @@ export async function answerJobStiffness(needs: JobNeeds, { named }: JobAsked): 
   return ok(await stiffnessOf(needs, await mustFind(needs.db, named)));
 }
 
-async function stiffnessOf({ db, timeZone }: JobNeeds, job: Job) {
-  const kept = keptBending(job);
-  const onBending = (findings: readonly Finding[]) => findings.filter(({ id }) => id.startsWith('stiffness'));
-  if (kept !== null) return { bending: kept, why: null, findings: onBending(keptCheck(job)?.findings ?? []) };
-  const { body: criteria } = await currentCriteria(db);
-  const atHand = gaugesAtHand(await listEntries(db, 'gauge'));
-  const writing = { lengthUnit: criteria.lengthUnit, timeZone };
-  const { told } = await bentJob(job, criteria, writing, atHand);
-  if (told === null) {
+async function stiffnessOf(needs: JobNeeds, job: Job) {
+  const answer = await answerOf(needs, job);
+  if (answer.bending === null) {
     return { bending: null, why: 'Nothing has been measured yet; measure the wall first.', findings: [] };
   }
-  const { bending, why, findings } = told;
+  const { bending, why } = answer.bending;
+  const findings = (answer.stands?.findings ?? []).filter(({ id }) => id.startsWith('stiffness'));
   return { bending, why, findings };
+}
+
+/** A job worked out, in the words of the shop's own unit. */
+async function answerOf(
+  { db, timeZone }: JobNeeds,
+  job: Job,
+  asItWas: number | null = null,
+): Promise<JobAnswer> {
+  const { lengthUnit } = (await currentCriteria(db)).body;
+  return jobAnswer(job, await jobUnder(db, job, { lengthUnit, timeZone }, asItWas));
 }
 
 /** The job a path names. Throws NotInRecords when there is none. */

@@ -94,8 +94,9 @@ async function editOf(needs: JobNeeds, job: Job, section: SectionName, sent: unk
       return studsOf(db, job, sent as SectionCall<'studs'>);
     case 'signature': {
       const { signature, fromRevision } = sent as SectionCall<'signature'>;
-      const { body: criteria } = await currentCriteria(db);
-      return signatureFrom(job, { ...signature, fromRevision }, criteria, criteria.lengthUnit);
+      const { lengthUnit } = (await currentCriteria(db)).body;
+      const writing = { lengthUnit, timeZone: needs.timeZone };
+      return signatureFrom(db, job, { ...signature, fromRevision }, writing);
     }
     case 'looked':
       return { what: section, body: (sent as SectionCall<'looked'>).looked };

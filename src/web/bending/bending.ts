@@ -5,13 +5,11 @@ import { type BendingDrawn, BendingPage } from '../../../views/pages/bending/ben
 import { caseName } from '../../../views/parts/bendingPart.tsx';
 import { planMarks } from '../../../views/parts/coverAnswer.tsx';
 import { renderPage } from '../../../views/render.ts';
-import { listEntries } from '../../records/catalogue.ts';
 import { getJob } from '../../records/jobs/jobs.ts';
 import { bendingFor, bothPistons } from '../../shop/bending/bendings.ts';
-import { bentJob } from '../../shop/bending/bentJob.ts';
-import { criteriaFor, keptBending, keptCheck } from '../../shop/jobKept.ts';
+import { jobAnswer } from '../../shop/jobAnswer.ts';
+import { jobUnder } from '../../shop/jobUnder.ts';
 import { answerQuick, readQuickForm } from '../cover/cover.ts';
-import { gaugesAtHand } from '../measuring/gaugeChosen.ts';
 import { NoSuchPage } from '../request/errors.ts';
 import { frameOf, type House } from '../request/house.ts';
 import { leftSignal } from '../request/left.ts';
@@ -56,15 +54,11 @@ export function bendingRouter(house: House): Router {
     if (job === null) throw new NoSuchPage('There is no such job in this shop. Look for it under jobs.');
     const frame = await frameOf(req, house);
     const signal = leftSignal(res);
-    const kept = keptBending(job);
-    const criteria = (await criteriaFor(db, job, null)).body;
-    const atHand = gaugesAtHand(await listEntries(db, 'gauge'));
-    const bent = kept ? null : await bentJob(job, criteria, frame, atHand, { signal });
-    const bending = kept ?? bent?.told?.bending ?? null;
-    const check = keptCheck(job) ?? bent?.answer.check ?? null;
-    const drawn = bending && check ? await drawnOf(bending, check, signal) : null;
+    const answer = await jobAnswer(job, await jobUnder(db, job, frame), { signal });
+    const bending = answer.bending?.bending ?? null;
+    const drawn = bending && answer.stands ? await drawnOf(bending, answer.stands, signal) : null;
     const back = `/jobs/${encodeURIComponent(job.number)}#decide`;
-    const why = bent?.told?.why ?? NOTHING_YET;
+    const why = answer.bending?.why ?? NOTHING_YET;
     res.send(renderPage(BendingPage({ frame, drawn, why, back, here: 'jobs' })));
   });
 

@@ -8,17 +8,15 @@ import type { MeasureProps } from '../../../views/pages/job/measure.tsx';
 import type { Refused } from '../../../views/pages/job/section.tsx';
 import { JobPage } from '../../../views/pages/job/wholeJobPage.tsx';
 import { renderPage } from '../../../views/render.ts';
-import { missingOf, stepsShown } from '../../calc/job/jobStage.ts';
 import { listEntries } from '../../records/catalogue.ts';
 import { historyOf } from '../../records/jobs/history.ts';
 import { photosOf } from '../../records/photos/photos.ts';
-import { bendingShown, besideOf } from '../../shop/bending/bentJob.ts';
-import { cutPlanFor } from '../../shop/cutPlanFor.ts';
-import { comparedWalls, nextPassOf, nextStepOf, passesOf } from '../../shop/jobAnswer.ts';
-import { criteriaFor, keptCheck, verifiedOf } from '../../shop/jobKept.ts';
-import { recheckBending, recheckDecision } from '../../shop/recheck.ts';
+import { besideOf, setBeside } from '../../shop/bending/bendings.ts';
+import { figuresTyped } from '../../shop/gauges.ts';
+import { jobAnswer } from '../../shop/jobAnswer.ts';
+import { jobUnder } from '../../shop/jobUnder.ts';
+import { recheckBending } from '../../shop/recheck.ts';
 import { criteriaFields } from '../catalogue/entryFields.ts';
-import { figuresTyped, gaugesAtHand } from '../measuring/gaugeChosen.ts';
 import { placeViews } from '../measuring/table.ts';
 import { differences } from '../request/fieldLines.ts';
 import type { House } from '../request/house.ts';
@@ -40,7 +38,8 @@ export interface JobShown {
 export async function jobPage(house: House, frame: Frame, job: Job, shown: JobShown): Promise<string> {
   const { db } = house.shop;
   const { fields, refused = null, token } = shown;
-  const { revision: criteriaRevision, body: criteria } = await criteriaFor(db, job, shown.asItWas ?? null);
+  const under = await jobUnder(db, job, frame, shown.asItWas);
+  const { criteria, criteriaRevision, gauges } = under;
   const decision = job.sections.decision?.body ?? null;
   const [families, stacks, studs] = [
     await listEntries(db, 'family'),
@@ -48,16 +47,12 @@ export async function jobPage(house: House, frame: Frame, job: Job, shown: JobSh
     await listEntries(db, 'stud'),
   ];
   const family = job.sections.received?.body.family ?? null;
-  const gauges = await listEntries(db, 'gauge');
   const setup = job.sections.setup?.body ?? null;
   const chosenGauges = setup?.gauges ?? [];
-  const { answer, bending } = await bendingShown(job, criteria, frame, {
-    atHand: gaugesAtHand(gauges),
-    other: besideOf(families, fields.beside),
-    ...(shown.signal && { signal: shown.signal }),
-  });
-  const next = nextPassOf(job, frame.lengthUnit);
-  const nextStep = nextStepOf(job, next);
+  const answer = await jobAnswer(job, under, { signal: shown.signal });
+  const beside = besideOf(families, fields.beside);
+  const bending = await setBeside(answer.bending, beside, criteria, shown.signal);
+  const next = answer.nextPass;
   const measure = (pass: Pass) => ({
     places: placeViews(job, pass, frame),
     token: `${token}`,
@@ -71,9 +66,10 @@ export async function jobPage(house: House, frame: Frame, job: Job, shown: JobSh
       families: families.map(({ id, name }) => ({ id, name })),
       history: await historyOf(db, job.id),
       photos: await photosOf(db, job.id, job.revision),
-      missing: missingOf(job),
-      next: nextStep,
-      steps: stepsShown(job.steps, nextStep),
+      missing: answer.missing,
+      next: answer.next,
+      steps: answer.steps,
+      statementNeeded: answer.statementNeeded,
       refused,
       setupTyped: {
         ...asTyped(
@@ -101,20 +97,18 @@ export async function jobPage(house: House, frame: Frame, job: Job, shown: JobSh
           chosen: fields.beside ?? '',
           action: `/jobs/${encodeURIComponent(job.number)}#decide`,
         },
-        plan: cutPlanFor(keptCheck(job) ?? answer.check, family, criteria),
+        plan: answer.plan,
         outdated: decision !== null && job.outcome === null,
-        otherwise:
-          decision &&
-          otherwiseOf(recheckDecision(decision, frame.lengthUnit), await recheckBending(decision)),
+        otherwise: decision && otherwiseOf(answer.otherwise, await recheckBending(decision)),
         criteriaSince:
           decision === null
             ? []
             : differences(criteriaFields(decision.criteria, frame), criteriaFields(criteria, frame)),
       },
-      verified: verifiedOf(job, criteria, frame.lengthUnit),
+      verified: answer.verified,
       studs: jobStuds({ job, fields, stacks, studs, criteria, criteriaRevision, frame }),
-      compared: comparedWalls(job, frame.lengthUnit),
-      passes: passesOf(job),
+      compared: answer.compared,
+      passes: answer.passes,
       nextPass: next && {
         ...next,
         planTyped:

@@ -21,7 +21,6 @@ import { getEntry, listEntries } from '../../records/catalogue.ts';
 import { StaleEdit } from '../../records/database/errors.ts';
 import { createJob, getJob, jobAtRevision, reviseJob } from '../../records/jobs/jobs.ts';
 import { addReadings } from '../../records/jobs/readings.ts';
-import { currentCriteria } from '../../records/shopCriteria.ts';
 import {
   decisionFrom,
   type Edit,
@@ -196,8 +195,7 @@ export function jobsRouter(house: House): Router {
     },
     signature: async (job, form, frame) => {
       const asked = { statement: form.text('statement'), fromRevision: fromOf(form.fields) };
-      const { body: criteria } = await currentCriteria(db);
-      return signatureFrom(job, asked, criteria, frame.lengthUnit);
+      return signatureFrom(db, job, asked, frame);
     },
   };
 

@@ -4,7 +4,8 @@ import type { Entry } from '../../../shared/words/catalogue.ts';
 import { SETUP } from '../../../shared/words/fields/setup.ts';
 import { RING_WELDED } from '../../../shared/words/fields/weld.ts';
 import type { MeasuringSetup, RingWelded } from '../../../shared/words/job.ts';
-import { chosenGauges, figuresOf } from '../measuring/gaugeChosen.ts';
+import { figuresOf } from '../../shop/gauges.ts';
+import { chosenGauges } from '../measuring/gaugeChosen.ts';
 import { boxAt, readBody } from '../request/bodyForm.ts';
 import type { TypedForm } from '../request/typed.ts';
 

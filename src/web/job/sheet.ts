@@ -5,14 +5,11 @@ import { SheetPage } from '../../../views/pages/job/sheetPage.tsx';
 import { TagPage } from '../../../views/pages/job/tagPage.tsx';
 import type { QrModules } from '../../../views/parts/qr.tsx';
 import { renderPage } from '../../../views/render.ts';
-import { listEntries } from '../../records/catalogue.ts';
 import { getJob, jobAtRevision } from '../../records/jobs/jobs.ts';
 import { photosOf } from '../../records/photos/photos.ts';
-import { bendingShown } from '../../shop/bending/bentJob.ts';
-import { cutPlanFor } from '../../shop/cutPlanFor.ts';
-import { criteriaFor, keptCheck, verifiedOf } from '../../shop/jobKept.ts';
+import { jobAnswer } from '../../shop/jobAnswer.ts';
+import { jobUnder } from '../../shop/jobUnder.ts';
 import { coverLimitFields } from '../catalogue/entryFields.ts';
-import { gaugesAtHand } from '../measuring/gaugeChosen.ts';
 import { NoSuchPage } from '../request/errors.ts';
 import { frameOf, type House } from '../request/house.ts';
 import { fieldsOf } from '../request/typed.ts';
@@ -31,13 +28,10 @@ export function sheetRouter(house: House): Router {
     }
     const job = asItWas === null ? now : await jobAtRevision(db, now.id, asItWas);
     const frame = await frameOf(req, house);
-    const kept = keptCheck(job);
-    const criteria =
-      (kept && job.sections.decision?.body.criteria) ?? (await criteriaFor(db, job, asItWas)).body;
+    const under = await jobUnder(db, job, frame, asItWas);
+    const answer = await jobAnswer(job, under);
     const family = job.sections.received?.body.family;
-    const atHand = gaugesAtHand(await listEntries(db, 'gauge'));
-    const { answer, bending } = await bendingShown(job, criteria, frame, { atHand });
-    const check = kept ?? answer.check;
+    const decided = job.outcome === null ? null : job.sections.decision;
     res.send(
       renderPage(
         SheetPage({
@@ -45,11 +39,11 @@ export function sheetRouter(house: House): Router {
           job,
           asItWas,
           shape: family ? { ...family, densityKgPerM3: null } : null,
-          check,
-          plan: cutPlanFor(check, family ?? null, criteria),
-          bending: bending?.bending ?? null,
-          criteria: coverLimitFields(criteria, frame),
-          verified: verifiedOf(job, criteria, frame.lengthUnit),
+          check: answer.stands,
+          plan: answer.plan,
+          bending: answer.bending?.bending ?? null,
+          criteria: coverLimitFields(decided?.body.criteria ?? under.criteria, frame),
+          verified: answer.verified,
           photos: await photosOf(db, job.id, job.revision),
           qr: qrOf(house, job),
         }),

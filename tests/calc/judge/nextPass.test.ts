@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { CoverCheckInput, Station } from '../../../shared/words/cover.ts';
-import { faceAsCut, nextPass, type PassMade } from '../../../src/calc/judge/nextPass.ts';
+import { asCut, nextPass, type PassMade } from '../../../src/calc/judge/nextPass.ts';
 import { CRITERIA, SHAPE } from '../cover/sets.ts';
 
 /** Eight places on one ring and four on another; walls and marks alike, so that what is left is plain arithmetic. */
@@ -123,7 +123,7 @@ describe('how sure the walls after the cut make it', () => {
     cutSettingStandardUncertaintyMm: 0.02,
   };
   const share = (after: Station[]) =>
-    faceAsCut({ decided: { ...decided, gauge }, plannedMm: 0.57, cutMm: 0.57, look: 'gone', after }, 'mm')
+    asCut({ decided: { ...decided, gauge }, plannedMm: 0.57, cutMm: 0.57, look: 'gone', after }, 'mm').stands
       .conformanceProbability!;
 
   // Margin 0.03, an error of 0.01 common to all: Φ(3) = 0.99865 (normal table, from memory).

@@ -2,7 +2,8 @@ import { afterAll, beforeAll, expect, it } from 'vitest';
 import type { Job, Reading } from '../../../shared/words/job.ts';
 import { getJob } from '../../../src/records/jobs/jobs.ts';
 import { currentCriteria } from '../../../src/records/shopCriteria.ts';
-import { checkJob, verifyJob } from '../../../src/shop/jobAnswer.ts';
+import { afterCut } from '../../../src/shop/afterCut.ts';
+import { jobInput } from '../../../src/shop/jobInput.ts';
 import type { Served } from '../program.ts';
 import { measured, PLACES, readingsForm, shopWith, step } from '../steps.ts';
 
@@ -45,10 +46,7 @@ it('heights read twice are averaged and the deepest mark counts, whichever came 
   });
   const two = [here('face', 0.3), here('face', 0.06), here('mark', 0.25), here('mark', 0.1)];
   for (const order of [two, two.toReversed()]) {
-    const { input, faults } = checkJob(withReadings(now, order), criteria, {
-      lengthUnit: 'mm',
-      timeZone: 'UTC',
-    });
+    const { input, faults } = jobInput(withReadings(now, order), criteria, [], 'UTC');
     expect(faults).toEqual([]);
     const station = input!.stations.find((one) => one.angleDeg === angleDeg && one.radiusMm === radiusMm)!;
     // Beside the 0 that is kept of it already.
@@ -60,7 +58,7 @@ it('heights read twice are averaged and the deepest mark counts, whichever came 
 it('a mark left between stations, and a reading in doubt, are found after the cut', async () => {
   const now = await job();
   const criteria = (await currentCriteria(program.shop.db)).body;
-  const ids = (of: Job) => verifyJob(of, criteria, 'mm').map(({ id, status }) => `${id} ${status}`);
+  const ids = (of: Job) => afterCut(of, criteria, 'mm').found.map(({ id, status }) => `${id} ${status}`);
   expect(ids(now).filter((one) => !one.endsWith('pass'))).toEqual([]);
   const mark = { pass: 'after' as const, kind: 'mark' as const, angleDeg: 20, radiusMm: 118, valueMm: 0.2 };
   expect(ids(withReadings(now, [mark]))).toContain('after-marks caution');
@@ -87,7 +85,7 @@ it('how sure it is after the cut, and a minimum raised since the decision, are t
     },
   };
   const found = (of: Job, under = criteria) =>
-    Object.fromEntries(verifyJob(of, under, 'mm').map((one) => [one.id, one]));
+    Object.fromEntries(afterCut(of, under, 'mm').found.map((one) => [one.id, one]));
   // Margin 0.55 of 0.4 common to all: Φ(1.375) = 0.9154 (normal table, from memory); the shop wants 95 %.
   expect(found(coarse)['after-sure']).toMatchObject({ status: 'caution', value: expect.closeTo(0.9154, 3) });
   expect(found(now)['after-sure']).toBeUndefined();

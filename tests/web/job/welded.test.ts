@@ -4,7 +4,7 @@ import { listEntries } from '../../../src/records/catalogue.ts';
 import { allReadings } from '../../../src/records/jobs/history.ts';
 import { createJob, getJob, jobAtRevision, reviseJob } from '../../../src/records/jobs/jobs.ts';
 import { currentCriteria } from '../../../src/records/shopCriteria.ts';
-import { passesOf, verifyJob } from '../../../src/shop/jobAnswer.ts';
+import { afterCut, passesOf } from '../../../src/shop/afterCut.ts';
 import { type Served, serve } from '../program.ts';
 
 let program: Served;
@@ -105,7 +105,7 @@ describe('ring first', () => {
     await measure(number, 'after', String(job.sections.received!.body.family.nominalWallMm - 0.05));
     const done = (await getJob(program.shop.db, number))!;
     const { body: criteria } = await currentCriteria(program.shop.db);
-    const found = Object.fromEntries(verifyJob(done, criteria, 'mm').map((one) => [one.id, one]));
+    const found = Object.fromEntries(afterCut(done, criteria, 'mm').found.map((one) => [one.id, one]));
     expect([found['after-depth']!.status, found['after-depth']!.value]).toEqual(['pass', 0.05]);
     expect(found['after-planned']!.status).toBe('pass');
     expect(passesOf(done).map(({ totalMm, beforeRing }) => [totalMm, beforeRing])).toEqual([

@@ -1,4 +1,4 @@
-import type { CoverCheck } from '../../../shared/words/cover.ts';
+import type { ComparedWall, NextPass, PassView } from '../../../shared/words/afterCut.ts';
 import { JOINED_TO_PADS } from '../../../shared/words/fields/weld.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
 import type { Job } from '../../../shared/words/job.ts';
@@ -21,46 +21,8 @@ import { KeyFigures } from '../../parts/keyFigures.tsx';
 import { JobForm, type Refused, Who } from './section.tsx';
 import { LAYER_WORD } from './words.ts';
 
-/** One pass, with what was seen and read after it. */
-export interface PassView {
-  readonly depthMm: number;
-  readonly totalMm: number;
-  readonly note: string;
-  readonly look: 'gone' | 'dark' | null;
-  /** Void: the face was measured anew after the ring was welded on. */
-  readonly beforeRing: boolean;
-  readonly thinnestMm: number | null;
-  readonly darkMm: number | null;
-}
-
-/** One station, before the cut and after it. */
-export interface ComparedWall {
-  readonly angleDeg: number;
-  readonly radiusMm: number;
-  /** "behind stud 1". */
-  readonly place: string;
-  readonly faceMm: number | null;
-  readonly markDepthMm: number | null;
-  readonly beforeMm: number | null;
-  readonly decidedMm: number | null;
-  readonly cutMm: number | null;
-  readonly measuredMm: number;
-}
-
-/** What the last pass showed, and what follows. */
-export interface NextPassView {
-  readonly state: string;
-  readonly headline: string;
-  readonly because: string;
-  readonly nextMm: number | null;
-  readonly totalMm: number | null;
-  /** The cut in all as it would be typed; '' where none follows. */
-  readonly planTyped: string;
-  readonly wallNowMm: number;
-  readonly measured: boolean;
-  readonly roomMm: number | null;
-  readonly check: CoverCheck;
-}
+/** What the last pass showed, and the cut in all as it would be typed; '' where none follows. */
+export type NextPassView = NextPass & { readonly planTyped: string };
 
 export interface CutProps {
   readonly job: Job;

@@ -1,4 +1,5 @@
 import type { ComponentChildren } from 'preact';
+import type { ComparedWall } from '../../../shared/words/afterCut.ts';
 import { dayIn } from '../../../shared/words/day.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
 import {
@@ -13,7 +14,7 @@ import { type Frame, may } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
 import { Steps } from '../../parts/jobSteps.tsx';
 import { day, When } from '../../parts/when.tsx';
-import { type ComparedWall, Cut, type CutProps, cutSummary, Verified } from './cut.tsx';
+import { Cut, type CutProps, cutSummary, Verified } from './cut.tsx';
 import { Decide, type DecideProps, decisionSummary } from './decide.tsx';
 import { Look, lookedSummary } from './look.tsx';
 import { Measure, type MeasureProps, measuredSummary, Setup, type SetupProps } from './measure.tsx';
@@ -55,6 +56,7 @@ export interface JobPageProps {
     | 'criteriaSince'
   >;
   readonly verified: readonly Finding[];
+  readonly statementNeeded: boolean;
   readonly compared: readonly ComparedWall[];
   readonly passes: CutProps['passes'];
   readonly nextPass: CutProps['nextPass'];
@@ -178,10 +180,7 @@ export function JobPage(props: JobPageProps) {
     ),
     sign: (
       <SignOff
-        statementNeeded={
-          job.outcome !== 'replace' &&
-          verified.some(({ status }) => status === 'fail' || status === 'caution')
-        }
+        statementNeeded={props.statementNeeded}
         {...common}
         missing={missing}
         refused={refusedIn('signature')}

@@ -1,0 +1,125 @@
+import { coverCheckSchema } from '../../shared/schemas/coverCheck.ts';
+import { faultsOf } from '../../shared/schemas/faultsOf.ts';
+import type { ShopCriteria } from '../../shared/words/catalogue.ts';
+import type { CoverCheckInput, GaugeAtHand, Station } from '../../shared/words/cover.ts';
+import { dayIn } from '../../shared/words/day.ts';
+import type { Job, Pass, Reading, ReadingKind } from '../../shared/words/job.ts';
+import type { Fault } from '../../shared/words/refusal.ts';
+import { placeName } from '../calc/cover/placeNames.ts';
+import { stationsRead } from '../calc/job/jobPlaces.ts';
+
+const ITEM_WORD = {
+  welds: 'welds',
+  pads: 'pads',
+  'stud-threads': 'stud threads',
+  'crank-pilot': 'crank pilot',
+  'earlier-repairs': 'earlier repairs',
+} as const;
+
+/** What a job's readings are worked out from; null while nothing was read, or where it cannot be used. */
+export function jobInput(
+  job: Job,
+  criteria: ShopCriteria,
+  atHand: readonly GaugeAtHand[],
+  timeZone: string,
+): { readonly input: CoverCheckInput | null; readonly faults: readonly Fault[] } {
+  const raw = rawInput(job, criteria, timeZone, atHand);
+  if (raw === null) return { input: null, faults: [] };
+  const parsed = coverCheckSchema.safeParse(raw);
+  return parsed.success
+    ? { input: parsed.data, faults: [] }
+    : { input: null, faults: faultsOf(parsed.error) };
+}
+
+function rawInput(job: Job, criteria: ShopCriteria, timeZone: string, atHand: readonly GaugeAtHand[]) {
+  const family = job.sections.received?.body.family;
+  if (!family) return null;
+  const places = placesRead(job, 'before');
+  const stations = places.filter(({ wallMm }) => wallMm.length > 0);
+  if (stations.length === 0) return null;
+  const looked = job.sections.looked?.body;
+  const lastBefore = job.readings.findLast((one) => one.pass === 'before');
+  const shopMinimum = shopMinimumOf(job, criteria);
+  return {
+    cover: {
+      studCount: family.studCount,
+      studCircleDiameterMm: family.studCircleDiameterMm,
+      trackInnerDiameterMm: family.trackInnerDiameterMm,
+      trackOuterDiameterMm: family.trackOuterDiameterMm,
+      nominalWallMm: family.nominalWallMm,
+    },
+    stations,
+    marks: places.flatMap(({ angleDeg, radiusMm, wallMm, markDepthMm }) =>
+      wallMm.length === 0 && markDepthMm !== null ? [{ angleDeg, radiusMm, depthMm: markDepthMm }] : [],
+    ),
+    gauge: job.sections.setup?.body.gaugeFigures ?? null,
+    criteria: {
+      minimumWallMm: shopMinimum,
+      minimumWallSource:
+        shopMinimum === null
+          ? null
+          : family.shopMinimumWallMm !== null
+            ? (family.shopMinimumWallSource ?? 'the shop')
+            : `the criteria of ${criteria.shopName}`,
+      faceRunoutLimitMm: criteria.faceRunoutLimitMm,
+      cleanUpAllowanceMm: criteria.cleanUpAllowanceMm,
+      confidence: criteria.confidence,
+      typicalCutMm: criteria.typicalCutMm,
+    },
+    makerMinimumWallMm: family.makerMinimumWallMm,
+    makerMinimumWallSource: family.makerMinimumWallSource,
+    chucking: job.sections.setup?.body.chucking ?? null,
+    plannedCutMm: job.sections.plan?.body.plannedCutMm ?? null,
+    knockOn: job.sections.setup?.body.knockOn ?? null,
+    familyLimits: family.limits ?? null,
+    releaseClearanceMm: job.sections.setup?.body.releaseClearanceMm ?? null,
+    crackTest: looked?.crackTest ?? 'not-done',
+    inspectionFailures: (looked?.items ?? [])
+      .filter((one) => one.result === 'fault')
+      .map((one) => ({ item: ITEM_WORD[one.item], final: one.final })),
+    gaugesUsed: (job.sections.setup?.body.gauges ?? []).map(({ gauge }) => ({
+      name: gauge.name,
+      dueOn: gauge.dueOn,
+    })),
+    measuredOn: lastBefore ? dayIn(timeZone, lastBefore.at) : null,
+    gaugesAtHand: atHand,
+    balance: criteria.balance ?? null,
+    doubtfulReadings: doubtedIn(job, 'before', family.studCount),
+  };
+}
+
+/** The family's own, where it has one. */
+export function shopMinimumOf(job: Job, criteria: ShopCriteria): number | null {
+  return job.sections.received?.body.family.shopMinimumWallMm ?? criteria.minimumWallMm;
+}
+
+/** Readings that look like a slip and were not confirmed: "wall behind stud 2". */
+export function doubtedIn(job: Job, pass: Reading['pass'], studCount: number): string[] {
+  return job.readings
+    .filter((one) => one.pass === pass && one.doubtful)
+    .map((one) => `${one.kind} ${placeName(one.angleDeg, studCount)}`);
+}
+
+/** What was read in one pass, place by place. */
+export function placesRead(job: Job, pass: Pass): readonly Station[] {
+  return stationsRead(job, pass).flatMap(({ angleDeg, radiusMm, readings }) => {
+    const values = (kind: ReadingKind) =>
+      readings.flatMap((one) => (one.kind === kind && one.valueMm !== null ? [one.valueMm] : []));
+    const [heights, depths] = [values('face'), values('mark')];
+    if (readings.length === 0) return [];
+    return [
+      {
+        angleDeg,
+        radiusMm,
+        wallMm: values('wall'),
+        // Repeats of a height are averaged like those of a wall, whichever tablet's came last.
+        faceMm: heights.length === 0 ? null : mean(heights),
+        // Of a mark read more than once the deepest counts: the layer has to go.
+        markDepthMm: depths.length === 0 ? null : Math.max(...depths),
+      },
+    ];
+  });
+}
+
+export const mean = (values: readonly number[]) =>
+  values.reduce((sum, value) => sum + value, 0) / values.length;

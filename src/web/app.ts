@@ -22,7 +22,7 @@ import { filesRouter } from './job/photos.ts';
 import { sheetRouter } from './job/sheet.ts';
 import { weldedRouter } from './job/welded.ts';
 import { measuringRouter } from './measuring/measuring.ts';
-import { doors } from './people/doors.ts';
+import { accessControl } from './people/accessControl.ts';
 import { peopleRouter } from './people/people.ts';
 import { signInRouter } from './people/signIn.ts';
 import { readForm } from './people/signInAsked.ts';
@@ -30,7 +30,7 @@ import { assetsRouter } from './request/assets.ts';
 import { NoSuchPage, NotForThisRole, TooManyTries } from './request/errors.ts';
 import { frameOf, type House } from './request/house.ts';
 import { headers, onlyOwnNames, onlyOwnPagesWrite, ownNames } from './request/security.ts';
-import { signsAsWhoStands } from './request/standing.ts';
+import { signsAsWhoSignedIn } from './request/whoSignedIn.ts';
 import { studRouter } from './stud/stud.ts';
 
 /** Four hundred stations with every field filled. */
@@ -44,7 +44,7 @@ export function app(house: House): Express {
   const { settings, shop } = house;
   const server = express();
   server.disable('x-powered-by');
-  // The address of whoever asks, where a proxy of this machine stands between; from elsewhere it is not believed.
+  // The address of whoever asks, where a proxy of this machine rememberSignedIn between; from elsewhere it is not believed.
   server.set('trust proxy', 'loopback');
   server.set('query parser', (text: string) => parse(text, '&', '=', { maxKeys: QUERY_FIELDS }));
   server.use(headers);
@@ -56,7 +56,7 @@ export function app(house: House): Express {
     await shop.db.selectFrom('schema_migration').select('number').limit(1).execute();
     res.set('Cache-Control', 'no-store').type('text').send('well\n');
   });
-  server.use(doors(house));
+  server.use(accessControl(house));
   server.use('/api', apiJobsRouter({ db: shop.db, now: house.now, timeZone: settings.timeZone }));
   server.use(
     '/api',
@@ -66,7 +66,7 @@ export function app(house: House): Express {
     }),
   );
   server.use(readForm);
-  server.use(signsAsWhoStands);
+  server.use(signsAsWhoSignedIn);
   server.use((_req, res, next) => {
     res.set('Cache-Control', 'private, no-cache');
     res.vary('HX-Request');

@@ -10,103 +10,119 @@ import { BACKUPS, listBackups } from '../records/backup/list.ts';
 import { MANIFEST } from '../records/backup/manifest.ts';
 import { lastFailure } from '../records/backup/schedule.ts';
 import { exportTexts } from '../records/carry/export.ts';
+import type { Db } from '../records/database/database.ts';
 import { BackupFailed } from '../records/database/errors.ts';
 import { fileOf } from '../records/photos/files.ts';
 import { NoSuchPage } from './request/errors.ts';
 import { frameOf, type House, todayIn } from './request/house.ts';
 import { sendZip } from './request/recordsZip.ts';
+import { handledIn } from './request/route.ts';
 
 /** How much is kept, where, and its copies: for whoever keeps the records safe. */
 export function recordsRouter(house: House): Router {
   const router = Router();
-  const { db, dataDir, engine } = house.shop;
-  const { databaseUrl } = house.settings;
-  const folder = join(dataDir, BACKUPS);
-
-  router.get('/records', async (req, res) => show(req, res, 200, null));
-
-  router.post('/records/backups', async (req, res) => {
-    try {
-      await backUp({ dataDir, databaseUrl, now: house.now });
-    } catch (error) {
-      if (!(error instanceof BackupFailed)) throw error;
-      await show(req, res, 422, error.message);
-      return;
-    }
-    res.redirect(303, '/records#backups');
-  });
-
-  router.get('/records/backups/:name', async (req, res) => {
-    const name = String(req.params.name).replace(/\.zip$/, '');
-    // Looked for among those there are, so that no name leads anywhere else.
-    const backup = (await listBackups(folder)).find((one) => one.name === name);
-    if (backup === undefined) throw new NoSuchPage('There is no such backup. Look for it under records.');
-    const paths = [MANIFEST, ...backup.manifest.files.map((file) => file.path)];
-    await sendZip(
-      res,
-      name,
-      paths.map((path) => ({
-        name: path,
-        path: join(backup.folder, path),
-        compress: !path.startsWith('files/'),
-      })),
-    );
-  });
-
-  router.post('/records/export', async (_req, res) => {
-    const texts = join(dataDir, `exporting-${randomUUID()}`);
-    try {
-      const { photos } = await exportTexts(house.shop, texts, house.now);
-      const written = await readdir(texts, { recursive: true, withFileTypes: true });
-      const day = todayIn(house);
-      await sendZip(res, `coverwright-export-${day}`, [
-        ...written
-          .filter((one) => one.isFile())
-          .map((one) => join(one.parentPath, one.name))
-          .map((path) => ({ name: path.slice(texts.length + 1), path, compress: true })),
-        ...photos.map((hash) => ({ name: fileOf(hash), path: join(dataDir, fileOf(hash)), compress: false })),
-      ]);
-    } finally {
-      await rm(texts, { recursive: true, force: true });
-    }
-  });
-
-  async function show(req: Request, res: Response, status: number, refused: string | null): Promise<void> {
-    const count = async (table: 'job' | 'reading' | 'photo') => {
-      const row = await db
-        .selectFrom(table)
-        .select((eb) => eb.fn.countAll().as('n'))
-        .executeTakeFirstOrThrow();
-      return Number(row.n);
-    };
-    const { at = null, kept = null } = house.backups ?? {};
-    res.status(status).send(
-      renderPage(
-        RecordsPage({
-          frame: await frameOf(req, house),
-          counts: {
-            jobs: await count('job'),
-            readings: await count('reading'),
-            photos: await count('photo'),
-          },
-          where: house.shop.where,
-          inPostgres: engine === 'postgres',
-          daily: at && printTime(at),
-          kept,
-          backups: (await listBackups(folder)).map(({ name, bytes, manifest }) => ({
-            name,
-            bytes,
-            at: manifest.at,
-            reason: manifest.reason,
-            jobs: manifest.counts.job ?? 0,
-            missing: manifest.missing.length,
-          })),
-          failure: await lastFailure(dataDir),
-          refused,
-        }),
-      ),
-    );
-  }
-
+  const to = handledIn(house);
+  router.get('/records', to(showRecords));
+  router.post('/records/backups', to(makeBackup));
+  router.get('/records/backups/:name', to(sendBackup));
+  router.post('/records/export', to(sendExport));
   return router;
+}
+
+function backupsIn({ shop }: House): string {
+  return join(shop.dataDir, BACKUPS);
+}
+
+async function showRecords(house: House, req: Request, res: Response): Promise<void> {
+  await show(house, req, res, 200, null);
+}
+
+async function makeBackup(house: House, req: Request, res: Response): Promise<void> {
+  const { dataDir } = house.shop;
+  const { databaseUrl } = house.settings;
+  try {
+    await backUp({ dataDir, databaseUrl, now: house.now });
+  } catch (error) {
+    if (!(error instanceof BackupFailed)) throw error;
+    await show(house, req, res, 422, error.message);
+    return;
+  }
+  res.redirect(303, '/records#backups');
+}
+
+async function sendBackup(house: House, req: Request, res: Response): Promise<void> {
+  const name = String(req.params.name).replace(/\.zip$/, '');
+  // Looked for among those there are, so that no name leads anywhere else.
+  const backup = (await listBackups(backupsIn(house))).find((one) => one.name === name);
+  if (backup === undefined) throw new NoSuchPage('There is no such backup. Look for it under records.');
+  const paths = [MANIFEST, ...backup.manifest.files.map((file) => file.path)];
+  await sendZip(
+    res,
+    name,
+    paths.map((path) => ({
+      name: path,
+      path: join(backup.folder, path),
+      compress: !path.startsWith('files/'),
+    })),
+  );
+}
+
+async function sendExport(house: House, _req: Request, res: Response): Promise<void> {
+  const { dataDir } = house.shop;
+  const texts = join(dataDir, `exporting-${randomUUID()}`);
+  try {
+    const { photos } = await exportTexts(house.shop, texts, house.now);
+    const written = await readdir(texts, { recursive: true, withFileTypes: true });
+    await sendZip(res, `coverwright-export-${todayIn(house)}`, [
+      ...written
+        .filter((one) => one.isFile())
+        .map((one) => join(one.parentPath, one.name))
+        .map((path) => ({ name: path.slice(texts.length + 1), path, compress: true })),
+      ...photos.map((hash) => ({ name: fileOf(hash), path: join(dataDir, fileOf(hash)), compress: false })),
+    ]);
+  } finally {
+    await rm(texts, { recursive: true, force: true });
+  }
+}
+
+async function show(
+  house: House,
+  req: Request,
+  res: Response,
+  status: number,
+  refused: string | null,
+): Promise<void> {
+  const { db, dataDir, engine, where } = house.shop;
+  const { at = null, kept = null } = house.backups ?? {};
+  const page = RecordsPage({
+    frame: await frameOf(req, house),
+    counts: {
+      jobs: await countOf(db, 'job'),
+      readings: await countOf(db, 'reading'),
+      photos: await countOf(db, 'photo'),
+    },
+    where,
+    inPostgres: engine === 'postgres',
+    daily: at && printTime(at),
+    kept,
+    backups: (await listBackups(backupsIn(house))).map(({ name, bytes, manifest }) => ({
+      name,
+      bytes,
+      at: manifest.at,
+      reason: manifest.reason,
+      jobs: manifest.counts.job ?? 0,
+      missing: manifest.missing.length,
+    })),
+    failure: await lastFailure(dataDir),
+    refused,
+  });
+  res.status(status).send(renderPage(page));
+}
+
+async function countOf(db: Db, table: 'job' | 'reading' | 'photo'): Promise<number> {
+  const row = await db
+    .selectFrom(table)
+    .select((eb) => eb.fn.countAll().as('n'))
+    .executeTakeFirstOrThrow();
+  return Number(row.n);
 }

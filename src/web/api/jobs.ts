@@ -1,7 +1,7 @@
 import { type Request, type Response, Router } from 'express';
 import { answerError } from '../request/apiErrors.ts';
-import { personOf } from '../request/standing.ts';
 import { fieldsOf } from '../request/typed.ts';
+import { personOf } from '../request/whoSignedIn.ts';
 import type { JobCall, JobNeeds } from './call.ts';
 import { jsonBody, notKept, onlyMethods } from './http.ts';
 import { jobCalls } from './jobCalls.ts';

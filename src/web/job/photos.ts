@@ -12,8 +12,8 @@ import { type CopySize, copyOf, lookAtPicture } from '../../records/photos/pictu
 import { NoSuchPage } from '../request/errors.ts';
 import { MOST_BYTES, readFormWithFile } from '../request/filesForm.ts';
 import { frameOf, type House, rememberPreference } from '../request/house.ts';
-import { whoOf } from '../request/standing.ts';
 import { type Fields, TypedForm } from '../request/typed.ts';
+import { whoOf } from '../request/whoSignedIn.ts';
 import { jobPage } from './jobPage.ts';
 
 /** Photos of jobs: taken in, and handed out as pictures that can be nothing else. */

@@ -7,8 +7,8 @@ import { StaleEdit } from '../../records/database/errors.ts';
 import { getJob, reviseJob } from '../../records/jobs/jobs.ts';
 import { NoSuchPage } from '../request/errors.ts';
 import { type House, todayIn } from '../request/house.ts';
-import { whoOf } from '../request/standing.ts';
 import { fieldsOf } from '../request/typed.ts';
+import { whoOf } from '../request/whoSignedIn.ts';
 
 const JOINED: Readonly<Record<string, boolean>> = { yes: true, no: false };
 

@@ -24,8 +24,8 @@ import { getJob } from '../../records/jobs/jobs.ts';
 import { addReadings } from '../../records/jobs/readings.ts';
 import { NoSuchPage } from '../request/errors.ts';
 import { frameOf, type House, rememberPreference } from '../request/house.ts';
-import { whoOf } from '../request/standing.ts';
 import { type Fields, fieldsOf, TypedForm, unitOf, type Writing } from '../request/typed.ts';
+import { whoOf } from '../request/whoSignedIn.ts';
 import { keepTyped } from './kept.ts';
 import { shownAs, standingViews } from './view.ts';
 

@@ -10,8 +10,9 @@ import { personWith } from '../../records/people/signingIn.ts';
 import { NoSuchPage } from '../request/errors.ts';
 import { frameOf, type House } from '../request/house.ts';
 import { ownAddress } from '../request/ownAddress.ts';
-import { type Standing, standingOf, stands } from '../request/standing.ts';
+import { handledIn } from '../request/route.ts';
 import { type Fields, fieldsOf } from '../request/typed.ts';
+import { rememberSignedIn, type SignedIn, signedInOf } from '../request/whoSignedIn.ts';
 import { giveSession, takeSession } from './sessionCookie.ts';
 import { limitTries } from './tries.ts';
 
@@ -21,151 +22,180 @@ const RESEND = /^again\.(.*)$/s;
 /** Signing in and out, the first keeper, and what somebody may do about their own account. */
 export function signInRouter(house: House): Router {
   const router = Router();
-  const { db } = house.shop;
+  const to = handledIn(house);
   const tries = limitTries();
-
-  router.get('/sign-in', async (req, res) => {
-    mustHaveAccounts(house);
-    if (!(await hasPeople(db))) {
-      res.redirect(303, '/first');
-      return;
-    }
-    const back = ownAddress(fieldsOf(req.query).back);
-    if (standingOf(req) !== null) {
-      res.redirect(303, back);
-      return;
-    }
-    await showSignIn(req, res, { back }, []);
-  });
-
-  router.post('/sign-in', tries.address, tries.account, async (req, res) => {
-    mustHaveAccounts(house);
-    const fields = fieldsOf(req.body);
-    const typed = { name: fields.name ?? '', password: fields.password ?? '' };
-    const person = await personWith(db, typed, house.now());
-    if (person === null) {
-      await showSignIn(req, res, fields, [{ path: 'name', message: WRONG }]);
-      return;
-    }
-    await begin(req, res, person.id);
-    const resend = resendOf(fields);
-    if (resend === null) {
-      res.redirect(303, ownAddress(fields.back));
-      return;
-    }
-    stands(req, { person, mustChoosePassword: false, session: null });
-    res.send(renderPage(ResendPage({ frame: await frameOf(req, house), resend })));
-  });
-
-  router.post('/sign-out', async (req, res) => {
-    const session = standingOf(req)?.session ?? null;
-    if (session !== null) await endSession(db, session);
-    takeSession(res, house.settings);
-    res.redirect(303, house.settings.accounts ? '/sign-in' : '/');
-  });
-
-  router.get('/first', async (req, res) => {
-    await mustBeFirst(house);
-    await showFirst(req, res, {}, []);
-  });
-
-  router.post('/first', tries.address, async (req, res) => {
-    await mustBeFirst(house);
-    const fields = fieldsOf(req.body);
-    const code = house.firstCode;
-    try {
-      if (!code?.is(fields.code ?? '')) {
-        throw new Refusal('wrong-code', [
-          {
-            path: 'code',
-            message:
-              'This is not the code that the program printed when it was started. Look at it again; a new start prints a new one.',
-          },
-        ]);
-      }
-      const password = await newPassword(fields);
-      const person = { name: fields.name ?? '', initials: fields.newInitials ?? '' };
-      const { id } = await addFirstKeeper(db, house.now, person, password);
-      code.use();
-      await begin(req, res, id);
-      res.redirect(303, '/');
-    } catch (error) {
-      if (!(error instanceof Refusal)) throw error;
-      await showFirst(req, res, fields, error.faults);
-    }
-  });
-
-  router.get('/account', async (req, res) => {
-    await showAccount(req, res, mustStand(req), []);
-  });
-
-  router.post('/account/password', tries.address, async (req, res) => {
-    const standing = mustStand(req);
-    const fields = fieldsOf(req.body);
-    const { id, name, initials } = standing.person;
-    try {
-      const now = await personWith(db, { name, password: fields.old ?? '' }, house.now());
-      if (now === null) {
-        throw new Refusal('wrong-password', [
-          { path: 'old', message: 'This is not the password you signed in with. Type that one again.' },
-        ]);
-      }
-      await changePassword(
-        db,
-        { who: initials, now: house.now },
-        { id, password: await newPassword(fields) },
-      );
-      await begin(req, res, id);
-      res.redirect(303, standing.mustChoosePassword ? '/' : '/account');
-    } catch (error) {
-      if (!(error instanceof Refusal)) throw error;
-      await showAccount(req, res, standing, error.faults);
-    }
-  });
-
-  router.post('/account/sign-out', async (req, res) => {
-    await endSessions(db, mustStand(req).person.id);
-    takeSession(res, house.settings);
-    res.redirect(303, '/sign-in');
-  });
-
-  /** A session nobody knew of before, whatever the browser brought with it; the one it replaces ends. */
-  async function begin(req: Request, res: Response, personId: number): Promise<void> {
-    const before = standingOf(req)?.session ?? null;
-    if (before !== null) await endSession(db, before);
-    const device = req.headers['user-agent'] ?? '';
-    giveSession(res, house.settings, await beginSession(db, { personId, device, now: house.now() }));
-  }
-
-  async function showSignIn(req: Request, res: Response, fields: Fields, faults: readonly Fault[]) {
-    const page = SignInPage({
-      frame: await frameOf(req, house),
-      fields,
-      faults,
-      back: ownAddress(fields.back),
-      resend: resendOf(fields),
-    });
-    res.status(faults.length > 0 ? 422 : 200).send(renderPage(page));
-  }
-
-  async function showFirst(req: Request, res: Response, fields: Fields, faults: readonly Fault[]) {
-    const page = FirstKeeperPage({ frame: await frameOf(req, house), fields, faults });
-    res.status(faults.length > 0 ? 422 : 200).send(renderPage(page));
-  }
-
-  async function showAccount(req: Request, res: Response, standing: Standing, faults: readonly Fault[]) {
-    const { person, mustChoosePassword } = standing;
-    const page = AccountPage({
-      frame: await frameOf(req, house),
-      person,
-      mustChoosePassword,
-      sessions: await sessionsOf(db, person.id, house.now()),
-      faults,
-    });
-    res.status(faults.length > 0 ? 422 : 200).send(renderPage(page));
-  }
-
+  router.get('/sign-in', to(getSignIn));
+  router.post('/sign-in', tries.address, tries.account, to(postSignIn));
+  router.post('/sign-out', to(postSignOut));
+  router.get('/first', to(getFirst));
+  router.post('/first', tries.address, to(postFirst));
+  router.get('/account', to(getAccount));
+  router.post('/account/password', tries.address, to(postOwnPassword));
+  router.post('/account/sign-out', to(postSignOutEverywhere));
   return router;
+}
+
+async function getSignIn(house: House, req: Request, res: Response): Promise<void> {
+  const { db } = house.shop;
+  mustHaveAccounts(house);
+  if (!(await hasPeople(db))) {
+    res.redirect(303, '/first');
+    return;
+  }
+  const back = ownAddress(fieldsOf(req.query).back);
+  if (signedInOf(req) !== null) {
+    res.redirect(303, back);
+    return;
+  }
+  await showSignIn(house, req, res, { back }, []);
+}
+
+async function postSignIn(house: House, req: Request, res: Response): Promise<void> {
+  const { db } = house.shop;
+  mustHaveAccounts(house);
+  const fields = fieldsOf(req.body);
+  const typed = { name: fields.name ?? '', password: fields.password ?? '' };
+  const person = await personWith(db, typed, house.now());
+  if (person === null) {
+    await showSignIn(house, req, res, fields, [{ path: 'name', message: WRONG }]);
+    return;
+  }
+  await begin(house, req, res, person.id);
+  const resend = resendOf(fields);
+  if (resend === null) {
+    res.redirect(303, ownAddress(fields.back));
+    return;
+  }
+  rememberSignedIn(req, { person, mustChoosePassword: false, session: null });
+  res.send(renderPage(ResendPage({ frame: await frameOf(req, house), resend })));
+}
+
+async function postSignOut(house: House, req: Request, res: Response): Promise<void> {
+  const { db } = house.shop;
+  const session = signedInOf(req)?.session ?? null;
+  if (session !== null) await endSession(db, session);
+  takeSession(res, house.settings);
+  res.redirect(303, house.settings.accounts ? '/sign-in' : '/');
+}
+
+async function getFirst(house: House, req: Request, res: Response): Promise<void> {
+  await mustBeFirst(house);
+  await showFirst(house, req, res, {}, []);
+}
+
+async function postFirst(house: House, req: Request, res: Response): Promise<void> {
+  const { db } = house.shop;
+  await mustBeFirst(house);
+  const fields = fieldsOf(req.body);
+  const code = house.firstCode;
+  try {
+    if (!code?.is(fields.code ?? '')) {
+      throw new Refusal('wrong-code', [
+        {
+          path: 'code',
+          message:
+            'This is not the code that the program printed when it was started. Look at it again; a new start prints a new one.',
+        },
+      ]);
+    }
+    const password = await newPassword(fields);
+    const person = { name: fields.name ?? '', initials: fields.newInitials ?? '' };
+    const { id } = await addFirstKeeper(db, house.now, person, password);
+    code.use();
+    await begin(house, req, res, id);
+    res.redirect(303, '/');
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+    await showFirst(house, req, res, fields, error.faults);
+  }
+}
+
+async function getAccount(house: House, req: Request, res: Response): Promise<void> {
+  await showAccount(house, req, res, mustStand(req), []);
+}
+
+async function postOwnPassword(house: House, req: Request, res: Response): Promise<void> {
+  const { db } = house.shop;
+  const standing = mustStand(req);
+  const fields = fieldsOf(req.body);
+  const { id, name, initials } = standing.person;
+  try {
+    const now = await personWith(db, { name, password: fields.old ?? '' }, house.now());
+    if (now === null) {
+      throw new Refusal('wrong-password', [
+        { path: 'old', message: 'This is not the password you signed in with. Type that one again.' },
+      ]);
+    }
+    await changePassword(db, { who: initials, now: house.now }, { id, password: await newPassword(fields) });
+    await begin(house, req, res, id);
+    res.redirect(303, standing.mustChoosePassword ? '/' : '/account');
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+    await showAccount(house, req, res, standing, error.faults);
+  }
+}
+
+async function postSignOutEverywhere(house: House, req: Request, res: Response): Promise<void> {
+  const { db } = house.shop;
+  await endSessions(db, mustStand(req).person.id);
+  takeSession(res, house.settings);
+  res.redirect(303, '/sign-in');
+}
+
+/** A session nobody knew of before, whatever the browser brought with it; the one it replaces ends. */
+async function begin(house: House, req: Request, res: Response, personId: number): Promise<void> {
+  const { db } = house.shop;
+  const before = signedInOf(req)?.session ?? null;
+  if (before !== null) await endSession(db, before);
+  const device = req.headers['user-agent'] ?? '';
+  giveSession(res, house.settings, await beginSession(db, { personId, device, now: house.now() }));
+}
+
+async function showSignIn(
+  house: House,
+  req: Request,
+  res: Response,
+  fields: Fields,
+  faults: readonly Fault[],
+) {
+  const page = SignInPage({
+    frame: await frameOf(req, house),
+    fields,
+    faults,
+    back: ownAddress(fields.back),
+    resend: resendOf(fields),
+  });
+  res.status(faults.length > 0 ? 422 : 200).send(renderPage(page));
+}
+
+async function showFirst(
+  house: House,
+  req: Request,
+  res: Response,
+  fields: Fields,
+  faults: readonly Fault[],
+) {
+  const page = FirstKeeperPage({ frame: await frameOf(req, house), fields, faults });
+  res.status(faults.length > 0 ? 422 : 200).send(renderPage(page));
+}
+
+async function showAccount(
+  house: House,
+  req: Request,
+  res: Response,
+  standing: SignedIn,
+  faults: readonly Fault[],
+) {
+  const { db } = house.shop;
+  const { person, mustChoosePassword } = standing;
+  const page = AccountPage({
+    frame: await frameOf(req, house),
+    person,
+    mustChoosePassword,
+    sessions: await sessionsOf(db, person.id, house.now()),
+    faults,
+  });
+  res.status(faults.length > 0 ? 422 : 200).send(renderPage(page));
 }
 
 /** Typed twice, so that a slip does not shut somebody out. */
@@ -202,8 +232,8 @@ async function mustBeFirst(house: House): Promise<void> {
   }
 }
 
-function mustStand(req: Request): Standing {
-  const standing = standingOf(req);
+function mustStand(req: Request): SignedIn {
+  const standing = signedInOf(req);
   if (standing === null) {
     throw new NoSuchPage(
       'Nobody signs in here: the program answers only to this machine. Set HOST to let others in.',

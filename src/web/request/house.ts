@@ -10,7 +10,7 @@ import { currentCriteria } from '../../records/shopCriteria.ts';
 import type { BackupSettings, Settings } from '../../settings.ts';
 import { atTheMachine } from './atTheMachine.ts';
 import type { FirstCode } from './firstCode.ts';
-import { personOf } from './standing.ts';
+import { personOf } from './whoSignedIn.ts';
 
 /** What every page of the program works with. */
 export interface House {

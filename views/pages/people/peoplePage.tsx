@@ -318,7 +318,7 @@ function PersonForm({ person, fields, faults }: Pick<PersonProps, 'person' | 'fi
 }
 
 /** While the program answers to this machine alone. */
-export function PeopleWithoutDoors({ frame }: { frame: Frame }) {
+export function PeopleWithoutAccounts({ frame }: { frame: Frame }) {
   return (
     <Layout title="People" here="people" {...frame}>
       <h1>People</h1>

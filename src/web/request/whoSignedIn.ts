@@ -1,8 +1,8 @@
 import type { NextFunction, Request, Response } from 'express';
 import type { Person } from '../../../shared/words/people.ts';
 
-/** Whoever stands before the program with this request, where people sign in. */
-export interface Standing {
+/** Whoever sent a request, where people sign in. */
+export interface SignedIn {
   readonly person: Person;
   /** The password is still the one they were given; until it is their own they may do nothing else. */
   readonly mustChoosePassword: boolean;
@@ -10,28 +10,28 @@ export interface Standing {
   readonly session: string | null;
 }
 
-const standing = new WeakMap<Request, Standing>();
+const signedIn = new WeakMap<Request, SignedIn>();
 
-export function stands(req: Request, who: Standing): void {
-  standing.set(req, who);
+export function rememberSignedIn(req: Request, who: SignedIn): void {
+  signedIn.set(req, who);
 }
 
-export function standingOf(req: Request): Standing | null {
-  return standing.get(req) ?? null;
+export function signedInOf(req: Request): SignedIn | null {
+  return signedIn.get(req) ?? null;
 }
 
 /** Whoever signed in; null where nobody does. */
 export function personOf(req: Request): Person | null {
-  return standing.get(req)?.person ?? null;
+  return signedIn.get(req)?.person ?? null;
 }
 
-/** Who stands behind a change: whoever signed in, whatever was typed; where nobody signs in, what was typed. */
+/** Who signs a change: whoever signed in, whatever was typed; where nobody signs in, what was typed. */
 export function whoOf(req: Request, typed: string | undefined): string {
   return personOf(req)?.initials ?? typed ?? '';
 }
 
 /** No form says who writes it, where people sign in: what it carries is replaced before anything reads it. */
-export function signsAsWhoStands(req: Request, _res: Response, next: NextFunction): void {
+export function signsAsWhoSignedIn(req: Request, _res: Response, next: NextFunction): void {
   const person = personOf(req);
   const body: unknown = req.body;
   if (person && typeof body === 'object' && body !== null) {

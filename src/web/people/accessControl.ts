@@ -8,7 +8,7 @@ import { ApiError, errorBody } from '../request/apiErrors.ts';
 import { atTheMachine } from '../request/atTheMachine.ts';
 import { NoSuchPage, NotForThisRole } from '../request/errors.ts';
 import type { House } from '../request/house.ts';
-import { standingOf, stands } from '../request/standing.ts';
+import { rememberSignedIn, signedInOf } from '../request/whoSignedIn.ts';
 import { LEAST_ROLE, type Least } from './roles.ts';
 import { SESSION } from './sessionCookie.ts';
 import { askToSignIn } from './signInAsked.ts';
@@ -19,22 +19,22 @@ const PEOPLE = /^\/(people|tokens|account)(\/|$)/i;
 const PASSWORD_ROUTES = ['/account', '/account/password'];
 
 /**
- * Who may come in where people sign in. One place: it finds who stands there, and lets them by when the table of
+ * Who may come in where people sign in. One place: it finds who sent the request, and lets them by when the table of
  * roles says so. Without a table entry nobody comes by.
  */
-export function doors(house: House): Router {
+export function accessControl(house: House): Router {
   const router = Router();
   if (!house.settings.accounts) return router;
   const anybodyYet = peopleKnown(house);
   router.use(async (req: Request, _res: Response, next: NextFunction): Promise<void> => {
-    await findWhoStands(house, req);
+    await findWhoSignedIn(house, req);
     next();
   });
   router.use(tableOf(LEAST_ROLE));
   const decide = async (req: Request, res: Response, next: NextFunction): Promise<void> => {
     const least = needed.get(req) ?? null;
     const alone =
-      standingOf(req) === null &&
+      signedInOf(req) === null &&
       atTheMachine(house.settings, req) &&
       !PEOPLE.test(req.path) &&
       !(await anybodyYet());
@@ -48,15 +48,15 @@ export function doors(house: House): Router {
       res.redirect(303, '/first');
       return;
     }
-    const standing = standingOf(req);
-    if (standing === null) {
+    const signedIn = signedInOf(req);
+    if (signedIn === null) {
       if (api) throw signInNeeded();
       await askToSignIn(house, req, res);
       return;
     }
     if (least === null) throw nothingThere(req);
-    if (!mayAs(standing.person.role, least)) throw api ? roleNeeded(least) : new NotForThisRole(least);
-    if (standing.mustChoosePassword && !PASSWORD_ROUTES.includes(req.path)) {
+    if (!mayAs(signedIn.person.role, least)) throw api ? roleNeeded(least) : new NotForThisRole(least);
+    if (signedIn.mustChoosePassword && !PASSWORD_ROUTES.includes(req.path)) {
       if (api) throw signInNeeded();
       res.redirect(303, '/account');
       return;
@@ -95,19 +95,19 @@ function tableOf(roles: Readonly<Record<string, Least>>): Router {
   return router;
 }
 
-async function findWhoStands(house: House, req: Request): Promise<void> {
+async function findWhoSignedIn(house: House, req: Request): Promise<void> {
   const { db } = house.shop;
   const said = req.headers.authorization;
   // A script says who it is with every call; a cookie beside that does not count.
   if (said !== undefined) {
     const token = /^Bearer ([\w-]{20,100})$/i.exec(said)?.[1];
     const person = token && isApi(req) ? await findToken(db, token, house.now()) : null;
-    if (person) stands(req, { person, mustChoosePassword: false, session: null });
+    if (person) rememberSignedIn(req, { person, mustChoosePassword: false, session: null });
     return;
   }
   const session = parse(req.headers.cookie ?? '')[SESSION];
   const found = session ? await findSession(db, session, house.now()) : null;
-  if (found && session) stands(req, { ...found, session });
+  if (found && session) rememberSignedIn(req, { ...found, session });
 }
 
 /** Asked at every request until there is somebody, and never again. */

@@ -7,7 +7,7 @@ import { openShopInMemory } from '../../../src/records/database/database.ts';
 import { findJobs } from '../../../src/records/jobs/findJobs.ts';
 import { issueToken } from '../../../src/records/people/tokens.ts';
 import { app } from '../../../src/web/app.ts';
-import { doors } from '../../../src/web/people/doors.ts';
+import { accessControl } from '../../../src/web/people/accessControl.ts';
 import { LEAST_ROLE } from '../../../src/web/people/roles.ts';
 import { type Lan, openLan } from '../lan.ts';
 import { routesOf } from '../routes.ts';
@@ -140,7 +140,7 @@ describe('what is not in the table', () => {
   test('a route that somebody forgot to put there answers nobody, a keeper neither', async () => {
     const server = express();
     const settings = { ...alone, host: 'shop.example', accounts: true };
-    server.use(doors({ shop: lan.shop, settings, now: () => lan.now }));
+    server.use(accessControl({ shop: lan.shop, settings, now: () => lan.now }));
     server.get('/forgotten', (_req, res) => void res.send('told'));
     server.get('/jobs', (_req, res) => void res.send('told'));
     server.use(
@@ -177,7 +177,7 @@ describe('what is not in the table', () => {
     '/%6aobs',
     '/jobs?x=/sign-in',
     '/assets/../jobs',
-  ])('%s leads nobody round the doors', async (path) => {
+  ])('%s leads nobody past the access control', async (path) => {
     const { status, text } = await lan.ask(path);
     expect([401, 404]).toContain(status);
     expect(text).not.toContain('Demo shop');

@@ -1,4 +1,4 @@
-/** Imports go one way: web → records, views, calc → shared. See DEVELOPERS.md, "The house". */
+/** Imports go one way: web → shop, records, views; shop → records, calc; all → shared. See DEVELOPERS.md, "The house". */
 module.exports = {
   forbidden: [
     {
@@ -53,10 +53,25 @@ module.exports = {
       },
     },
     {
+      name: 'shop-sees-no-request-no-view-no-sql',
+      severity: 'error',
+      from: { path: '^src/shop/' },
+      to: {
+        pathNot: '^(src/(shop|records|calc)/|shared/)',
+        dependencyTypesNot: ['core'],
+      },
+    },
+    {
+      name: 'shop-never-reaches-pages',
+      severity: 'error',
+      from: { path: '^src/shop/' },
+      to: { path: '^(src/web/|views/|node_modules/(express|preact)/)', reachable: true },
+    },
+    {
       name: 'records-know-no-pages',
       severity: 'error',
       from: { path: '^src/records/' },
-      to: { path: '^(src/web/|views/)' },
+      to: { path: '^(src/(web|shop)/|views/)' },
     },
   ],
   options: {

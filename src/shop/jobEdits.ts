@@ -19,11 +19,11 @@ import { getEntry, listEntries } from '../records/catalogue.ts';
 import type { Db } from '../records/database/database.ts';
 import type { SectionEdit } from '../records/jobs/jobs.ts';
 import { criteriaOf, currentCriteria } from '../records/shopCriteria.ts';
-import { settlingCounted, studWorkOf, withStudWork } from '../web/stud/work.ts';
 import { gaugesAtHand } from './gauges.ts';
 import { jobAnswer } from './jobAnswer.ts';
 import { jobUnder } from './jobUnder.ts';
 import { studCheckFor } from './studChoices.ts';
+import { settlingCounted, studWorkOf, withStudWork } from './studWork.ts';
 
 /** What to write into one section. */
 export type Edit = {

@@ -1,8 +1,7 @@
 import type { CatalogueStack, CatalogueStud, Family, ShopCriteria } from '../../shared/words/catalogue.ts';
+import type { StackChoice, StudChoice } from '../../shared/words/choices.ts';
 import type { LengthUnit } from '../../shared/words/print.ts';
 import type { Joint, StudCheck, StudCheckInput, StudMatch } from '../../shared/words/stud.ts';
-import type { StackChoice } from '../../views/pages/stud/stacksForStudPage.tsx';
-import type { StudChoice } from '../../views/pages/stud/studPage.tsx';
 import { checkStud } from '../calc/stud/checkStud.ts';
 import { matchStacks } from '../calc/stud/match/matchStacks.ts';
 import { matchStuds } from '../calc/stud/match/matchStuds.ts';

@@ -1,7 +1,7 @@
 import type { CatalogueStack, CatalogueStud, ShopCriteria } from '../../../shared/words/catalogue.ts';
+import type { StudChoice } from '../../../shared/words/choices.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
 import type { Substitute } from '../../../views/pages/stud/shelfParts.tsx';
-import type { StudChoice } from '../../../views/pages/stud/studPage.tsx';
 import { sameBut } from '../../calc/stud/match/sameBut.ts';
 import { whatWouldMend } from '../../calc/stud/match/whatWouldMend.ts';
 import { type NamedEntry, studInput } from '../../shop/studChoices.ts';

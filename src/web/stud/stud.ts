@@ -1,11 +1,12 @@
 import { Router } from 'express';
 import type { CatalogueStack, CatalogueStud, ShopCriteria } from '../../../shared/words/catalogue.ts';
+import type { StackChoice, StudChoice } from '../../../shared/words/choices.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 import type { Joint } from '../../../shared/words/stud.ts';
 import type { Frame } from '../../../views/frame.ts';
 import { StudSlipPage } from '../../../views/pages/stud/slipPage.tsx';
-import { type StackChoice, StacksForStudPage } from '../../../views/pages/stud/stacksForStudPage.tsx';
-import { type StudChoice, StudPage } from '../../../views/pages/stud/studPage.tsx';
+import { StacksForStudPage } from '../../../views/pages/stud/stacksForStudPage.tsx';
+import { StudPage } from '../../../views/pages/stud/studPage.tsx';
 import { renderPage } from '../../../views/render.ts';
 import { toleranceRows } from '../../calc/stud/match/toleranceRows.ts';
 import { stackChoicesFor, studChoicesFor, studInput } from '../../shop/studChoices.ts';

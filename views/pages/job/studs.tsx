@@ -1,5 +1,6 @@
 import type { Writing } from '../../../shared/quantity/fieldText.ts';
 import type { CatalogueStack } from '../../../shared/words/catalogue.ts';
+import type { StudChoice } from '../../../shared/words/choices.ts';
 import type { KnownFigures } from '../../../shared/words/fields/field.ts';
 import type { Job } from '../../../shared/words/job.ts';
 import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
@@ -22,7 +23,7 @@ import {
   type JointFieldsProps,
   jointInWords,
 } from '../stud/jointFields.tsx';
-import { FIT_STATUS, type StudChoice, stackInWords } from '../stud/studPage.tsx';
+import { FIT_STATUS, stackInWords } from '../stud/studPage.tsx';
 import { JobForm, type Refused, Who } from './section.tsx';
 import { StudWork } from './studWorkForms.tsx';
 

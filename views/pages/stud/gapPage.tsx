@@ -1,4 +1,5 @@
 import type { CatalogueStack } from '../../../shared/words/catalogue.ts';
+import type { StudChoice } from '../../../shared/words/choices.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
 import { type LengthUnit, lengthFigure, listInWords, printLength } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
@@ -13,7 +14,7 @@ import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Choice, Field } from '../../parts/form/fieldBox.tsx';
 import { Sign } from '../../parts/form/sign.tsx';
-import { FIT_STATUS, lowerFirst, type StudChoice } from './studPage.tsx';
+import { FIT_STATUS, lowerFirst } from './studPage.tsx';
 
 export interface GapAnswer {
   readonly measured: { readonly hubEngagementMm: number | null };

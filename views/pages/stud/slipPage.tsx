@@ -1,4 +1,5 @@
 import type { CatalogueStack } from '../../../shared/words/catalogue.ts';
+import type { StudChoice } from '../../../shared/words/choices.ts';
 import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
 import type { Joint } from '../../../shared/words/stud.ts';
 import { FIT_WORD } from '../../../shared/words/verdicts.ts';
@@ -10,7 +11,7 @@ import { Sign } from '../../parts/form/sign.tsx';
 import { day } from '../../parts/when.tsx';
 import { JointLine } from './jointFields.tsx';
 import { shelfInWords } from './shelfParts.tsx';
-import { FIT_STATUS, lowerFirst, type StudChoice, stackInWords } from './studPage.tsx';
+import { FIT_STATUS, lowerFirst, stackInWords } from './studPage.tsx';
 
 export interface StudSlipProps {
   readonly frame: Frame;

@@ -1,6 +1,6 @@
-import type { CatalogueStack, CatalogueStud } from '../../../shared/words/catalogue.ts';
+import type { CatalogueStud } from '../../../shared/words/catalogue.ts';
+import type { StackChoice } from '../../../shared/words/choices.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
-import type { StudCheck } from '../../../shared/words/stud.ts';
 import { StudInStack } from '../../drawings/studInStack.tsx';
 import type { Frame } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
@@ -9,16 +9,6 @@ import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { Choice } from '../../parts/form/fieldBox.tsx';
 import { StudFields } from './studFields.tsx';
 import { RankedRow } from './studPage.tsx';
-
-export interface StackChoice {
-  readonly id: string;
-  readonly entry: CatalogueStack;
-  readonly check: StudCheck;
-  /** The stud does not go on its nut. */
-  readonly otherThread: boolean;
-  /** What would have to change, a sentence each. */
-  readonly mends: readonly string[];
-}
 
 export interface StacksForStudProps {
   readonly frame: Frame;

@@ -1,11 +1,12 @@
 import type { ComponentChildren } from 'preact';
 import type { Writing } from '../../../shared/quantity/fieldText.ts';
-import type { CatalogueStack, CatalogueStud } from '../../../shared/words/catalogue.ts';
+import type { CatalogueStack } from '../../../shared/words/catalogue.ts';
+import type { StudChoice } from '../../../shared/words/choices.ts';
 import type { KnownFigures } from '../../../shared/words/fields/field.ts';
 import type { Status } from '../../../shared/words/finding.ts';
 import { lengthFigure, printLength } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
-import type { Fits, Joint, StudMatch, ToleranceRow } from '../../../shared/words/stud.ts';
+import type { Fits, Joint, ToleranceRow } from '../../../shared/words/stud.ts';
 import { FIT_WORD } from '../../../shared/words/verdicts.ts';
 import { StudInStack } from '../../drawings/studInStack.tsx';
 import type { Frame } from '../../frame.ts';
@@ -21,11 +22,6 @@ import { JOINT_FINDING, JointAnswer, JointFields, type StudRing } from './jointF
 import { Narrow, type Substitute, Substitutes, shelfInWords } from './shelfParts.tsx';
 import { StackFields } from './stackFields.tsx';
 import { Tolerances } from './tolerancesPart.tsx';
-
-export interface StudChoice {
-  readonly match: StudMatch;
-  readonly entry: CatalogueStud;
-}
 
 export interface StudPageProps {
   readonly frame: Frame;

@@ -1,6 +1,8 @@
 import type { CatalogueGauge, Entry } from '../../shared/words/catalogue.ts';
 import type { Gauge, GaugeAtHand } from '../../shared/words/cover.ts';
 import type { ChosenGauge } from '../../shared/words/job.ts';
+import { type Calibration, calibrationUncertainty } from '../calc/measure/calibrationUncertainty.ts';
+import { heightUncertainty } from '../calc/measure/heightUncertainty.ts';
 
 const NOTHING: Gauge = {
   standardUncertaintyMm: null,
@@ -10,9 +12,14 @@ const NOTHING: Gauge = {
   cutSettingStandardUncertaintyMm: null,
 };
 
-/** Standard uncertainty of the calibration, U/k; null where the certificate's figures are not kept. */
-function calibrationMm({ calibrationUMm, coverageFactor }: CatalogueGauge): number | null {
-  return calibrationUMm === null ? null : calibrationUMm / coverageFactor;
+/** What the certificate says; null where it is not kept. */
+function calibrationOf({ calibrationUMm, coverageFactor }: CatalogueGauge): Calibration | null {
+  return calibrationUMm === null ? null : { expandedMm: calibrationUMm, coverageFactor };
+}
+
+function calibrationMm(gauge: CatalogueGauge): number | null {
+  const calibration = calibrationOf(gauge);
+  return calibration && calibrationUncertainty(calibration).value;
 }
 
 /** What is known of the measuring: as typed, and where nothing was typed, as the chosen gauges have it. */
@@ -30,20 +37,14 @@ export function figuresOf(typed: Gauge | null, chosen: readonly ChosenGauge[]): 
   };
 }
 
-/**
- * Standard uncertainty of one height by indicator; null where nothing is known.   u = √( (U/k)² + a²/12 + s² )
- *
- * U/k of the certificate, a smallest step of the dial, s spread of repeats [mm]. Reading to the nearest step leaves an
- * error spread evenly over ± a/2. Source: JCGM 100:2008 (GUM), 4.3.7 and 5.1.2,
- * from memory.
- */
 function heightMm(indicator: CatalogueGauge): number | null {
-  const parts = [
-    calibrationMm(indicator),
-    indicator.resolutionMm === null ? null : indicator.resolutionMm / Math.sqrt(12),
-    indicator.repeatabilityMm,
-  ].filter((part) => part !== null);
-  return parts.length === 0 ? null : Math.hypot(...parts);
+  const { resolutionMm, repeatabilityMm } = indicator;
+  const found = heightUncertainty({
+    calibration: calibrationOf(indicator),
+    stepMm: resolutionMm,
+    repeatabilityMm,
+  });
+  return found?.value ?? null;
 }
 
 /** The gauges of the catalogue that read walls, for the question which of them would settle a doubt. */

@@ -12,7 +12,7 @@ import { jobUnder } from '../../shop/jobUnder.ts';
 import { answerQuick, readQuickForm } from '../cover/cover.ts';
 import { NoSuchPage } from '../request/errors.ts';
 import { frameOf, type House } from '../request/house.ts';
-import { leftSignal } from '../request/left.ts';
+import { requestGoneSignal } from '../request/requestGone.ts';
 import { fieldsOf, unitOf } from '../request/typed.ts';
 
 const DRAWN = ['new', 'now', 'after', 'ring-unbonded'] as const;
@@ -30,7 +30,7 @@ export function bendingRouter(house: House): Router {
       ...own,
       lengthUnit: unitOf(fields) ?? own.lengthUnit,
     };
-    const signal = leftSignal(res);
+    const signal = requestGoneSignal(res);
     const { form, criteria } = await readQuickForm(house, fields, frame);
     const { check } = answerQuick(form, frame.lengthUnit);
     const told =
@@ -53,7 +53,7 @@ export function bendingRouter(house: House): Router {
     const job = await getJob(db, req.params.number);
     if (job === null) throw new NoSuchPage('There is no such job in this shop. Look for it under jobs.');
     const frame = await frameOf(req, house);
-    const signal = leftSignal(res);
+    const signal = requestGoneSignal(res);
     const answer = await jobAnswer(job, await jobUnder(db, job, frame), { signal });
     const bending = answer.bending?.bending ?? null;
     const drawn = bending && answer.stands ? await drawnOf(bending, answer.stands, signal) : null;

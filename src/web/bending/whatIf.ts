@@ -13,7 +13,7 @@ import { jobUnder } from '../../shop/jobUnder.ts';
 import { readQuickForm } from '../cover/cover.ts';
 import { NoSuchPage } from '../request/errors.ts';
 import { frameOf, type House } from '../request/house.ts';
-import { leftSignal } from '../request/left.ts';
+import { requestGoneSignal } from '../request/requestGone.ts';
 import { fieldsOf, unitOf } from '../request/typed.ts';
 
 /** What another cut would leave: the answer beside the slider. Looks, and keeps nothing. */
@@ -28,7 +28,12 @@ export function whatIfRouter(house: House): Router {
     const { form, criteria } = await readQuickForm(house, fields, { ...frame, lengthUnit: unit });
     const input = form.view.doubts.length > 0 ? null : form.input;
     const back = `/cover?${new URLSearchParams(fields)}`;
-    const bent = { family: form.bends, own: form.familyId === 'own', criteria, signal: leftSignal(res) };
+    const bent = {
+      family: form.bends,
+      own: form.familyId === 'own',
+      criteria,
+      signal: requestGoneSignal(res),
+    };
     const answer = await withCut(input, req, unit, bent);
     res.send(renderPage(WhatIfPage({ frame: { ...frame, lengthUnit: unit }, ...answer, back })));
   });
@@ -41,7 +46,7 @@ export function whatIfRouter(house: House): Router {
     const { input } = jobInput(job, criteria, atHand, frame.timeZone);
     const back = `/jobs/${encodeURIComponent(job.number)}#decide`;
     const family = job.sections.received?.body.family ?? null;
-    const bent = { family, criteria, welded: weldOf(job), signal: leftSignal(res) };
+    const bent = { family, criteria, welded: weldOf(job), signal: requestGoneSignal(res) };
     const answer = await withCut(input, req, frame.lengthUnit, bent);
     res.send(renderPage(WhatIfPage({ frame, ...answer, back })));
   });

@@ -12,7 +12,7 @@ import { currentCriteria } from '../../records/shopCriteria.ts';
 import { bendingFor, besideOf } from '../../shop/bending/bendings.ts';
 import { cutPlanFor } from '../../shop/cutPlanFor.ts';
 import { frameOf, type House, preferencesOf, rememberPreference, todayIn } from '../request/house.ts';
-import { leftSignal } from '../request/left.ts';
+import { requestGoneSignal } from '../request/requestGone.ts';
 import { type Fields, fieldsOf, unitOf } from '../request/typed.ts';
 import { type CoverForm, readCoverForm } from './coverForm.ts';
 import { exampleQuery } from './example.ts';
@@ -27,7 +27,7 @@ export function coverRouter(house: House): Router {
     const { unit } = preferencesOf(req);
     const frame = await frameOf(req, house);
     const writing = { ...frame, lengthUnit: unitOf(fields) ?? unit ?? frame.lengthUnit };
-    const page = await coverPage(house, fields, writing, [], leftSignal(res));
+    const page = await coverPage(house, fields, writing, [], requestGoneSignal(res));
     res.status(page.status).send(page.html);
   });
 

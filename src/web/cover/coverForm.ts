@@ -10,7 +10,7 @@ import type { CoverFormView, DoubtView, StationRowView } from '../../../views/pa
 import { placeName } from '../../calc/cover/placeNames.ts';
 import { stationLayout } from '../../calc/cover/stationLayout.ts';
 import { figuresOf, gaugesAtHand } from '../../shop/gauges.ts';
-import { chosenGauges } from '../measuring/gaugeChosen.ts';
+import { chosenGauges } from '../measuring/gaugesOnForm.ts';
 import { boxAt, readBody } from '../request/bodyForm.ts';
 import { type Fields, splitRepeats, TypedForm } from '../request/typed.ts';
 import { ownFamily } from './ownBending.ts';

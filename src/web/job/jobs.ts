@@ -32,7 +32,7 @@ import {
 import { readReadings } from '../measuring/table.ts';
 import { NoSuchPage } from '../request/errors.ts';
 import { frameOf, type House, rememberPreference, todayIn } from '../request/house.ts';
-import { leftSignal } from '../request/left.ts';
+import { requestGoneSignal } from '../request/requestGone.ts';
 import { type Fields, fieldsOf, TypedForm, unitOf } from '../request/typed.ts';
 import { jointField, readJoint, studRing, torqueFromOf } from '../stud/joint.ts';
 import { readGap } from '../stud/stackForm.ts';
@@ -289,7 +289,11 @@ export function jobsRouter(house: House): Router {
     what: Omit<Parameters<typeof jobPage>[3], 'token'> & { status?: number },
   ): Promise<void> {
     const frame = await frameOf(req, house);
-    const html = await jobPage(house, frame, job, { ...what, token: randomUUID(), signal: leftSignal(res) });
+    const html = await jobPage(house, frame, job, {
+      ...what,
+      token: randomUUID(),
+      signal: requestGoneSignal(res),
+    });
     res.status(what.status ?? 200).send(html);
   }
 

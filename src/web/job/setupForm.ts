@@ -5,7 +5,7 @@ import { SETUP } from '../../../shared/words/fields/setup.ts';
 import { RING_WELDED } from '../../../shared/words/fields/weld.ts';
 import type { MeasuringSetup, RingWelded } from '../../../shared/words/job.ts';
 import { figuresOf } from '../../shop/gauges.ts';
-import { chosenGauges } from '../measuring/gaugeChosen.ts';
+import { chosenGauges } from '../measuring/gaugesOnForm.ts';
 import { boxAt, readBody } from '../request/bodyForm.ts';
 import type { TypedForm } from '../request/typed.ts';
 

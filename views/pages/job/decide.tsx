@@ -1,6 +1,6 @@
 import type { Bending } from '../../../shared/words/bending.ts';
 import type { CoverCheck, CutPlanAnswer } from '../../../shared/words/cover.ts';
-import type { Job } from '../../../shared/words/job.ts';
+import type { Job, JobSections, Kept } from '../../../shared/words/job.ts';
 import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import { DECISION_WORD, FOLLOWS, VERDICT_WORD } from '../../../shared/words/verdicts.ts';
@@ -57,67 +57,13 @@ export function decisionSummary(job: Job, outdated: boolean): string {
 
 /** What the readings say, and what a person makes of it. */
 export function Decide(props: DecideProps) {
-  const {
-    job,
-    shape,
-    check,
-    plan,
-    bending,
-    beside,
-    checkFaults,
-    criteriaRevision,
-    outdated,
-    otherwise,
-    criteriaSince,
-    unit,
-    initials,
-    refused,
-    refusedPlan,
-    readOnly,
-  } = props;
+  const { job, shape, check, plan, bending, beside, checkFaults, outdated, unit, refused, readOnly } = props;
   const kept = job.sections.decision;
   // While the decision stands, what is drawn is what it was made on.
   const drawn = kept !== null && !outdated ? kept.body.check : check;
-  const tried = job.sections.plan?.body;
   return (
     <>
-      {kept && (
-        <div class="kept-decision">
-          <p>
-            <b>Decided: {DECISION_WORD[kept.body.decision]}.</b> {kept.body.check.headline}{' '}
-            {kept.body.check.because}
-            {kept.body.reason !== '' && <> Reason: {kept.body.reason}</>}
-          </p>
-          <Who kept={kept} />
-          {outdated && (
-            <p class="note">
-              Readings, inspection or cut changed after this decision. It is kept as it was; decide again.
-            </p>
-          )}
-          {otherwise !== null && (
-            <p class="note" id="answers-otherwise">
-              {otherwise}
-            </p>
-          )}
-          {criteriaSince.length > 0 && (
-            <details class="twin" id="criteria-since">
-              <summary>The shop's criteria changed since; the decision keeps those it was made under</summary>
-              <SideBySide
-                caption="Criteria of the decision, and of today"
-                heads={['kept with the decision', 'now']}
-                lines={criteriaSince}
-              />
-            </details>
-          )}
-          <details class="twin">
-            <summary>What it rested on</summary>
-            <FindingList findings={kept.body.check.findings} unit={unit} id="kept-finding" />
-            <p class="hint">
-              Worked out by {kept.body.calcVersion}, at revision {kept.body.workedOutAtRevision}.
-            </p>
-          </details>
-        </div>
-      )}
+      {kept && <KeptDecision {...props} kept={kept} />}
       {checkFaults.map((fault) => (
         <p class="note">{fault.message}</p>
       ))}
@@ -153,36 +99,12 @@ export function Decide(props: DecideProps) {
       {!check && checkFaults.length === 0 && <p>Measure the wall first; the answer then stands here.</p>}
       {check && !readOnly && (
         <>
-          <details class="change" open={refusedPlan !== null || check.verdict === 'plan-again'}>
-            <summary>Try another cut</summary>
-            <JobForm
-              id="plan-form"
-              action={`/jobs/${encodeURIComponent(job.number)}/plan`}
-              revision={job.revision}
-              initials={initials}
-              signed={job.stage === 'signed'}
-              refused={refusedPlan}
-              submit="Work this cut out"
-              unit={unit}
-              first={false}
-            >
-              <div class="fields">
-                <Field
-                  label="Cut to try"
-                  name="cut"
-                  value={refusedPlan?.fields.cut ?? tried?.typed ?? ''}
-                  unit={unit}
-                  hint={`Empty: the least that cleans up, ${printLength(check.cut.cleanUpMm, unit)}`}
-                  error={errorsOf(refusedPlan?.faults ?? [])('cut')}
-                />
-              </div>
-            </JobForm>
-          </details>
+          <TryAnotherCut {...props} check={check} />
           <DecisionForm
             job={job}
             check={check}
-            criteriaRevision={criteriaRevision}
-            initials={initials}
+            criteriaRevision={props.criteriaRevision}
+            initials={props.initials}
             refused={refused}
             again={kept !== null}
             sayNow={(kept !== null && !outdated) || (refused?.stale ?? null) !== null}
@@ -194,7 +116,84 @@ export function Decide(props: DecideProps) {
   );
 }
 
-function DecisionForm(props: {
+function KeptDecision({
+  kept,
+  outdated,
+  otherwise,
+  criteriaSince,
+  unit,
+}: DecideProps & { kept: Kept<JobSections['decision']> }) {
+  return (
+    <div class="kept-decision">
+      <p>
+        <b>Decided: {DECISION_WORD[kept.body.decision]}.</b> {kept.body.check.headline}{' '}
+        {kept.body.check.because}
+        {kept.body.reason !== '' && <> Reason: {kept.body.reason}</>}
+      </p>
+      <Who kept={kept} />
+      {outdated && (
+        <p class="note">
+          Readings, inspection or cut changed after this decision. It is kept as it was; decide again.
+        </p>
+      )}
+      {otherwise !== null && (
+        <p class="note" id="answers-otherwise">
+          {otherwise}
+        </p>
+      )}
+      {criteriaSince.length > 0 && (
+        <details class="twin" id="criteria-since">
+          <summary>The shop's criteria changed since; the decision keeps those it was made under</summary>
+          <SideBySide
+            caption="Criteria of the decision, and of today"
+            heads={['kept with the decision', 'now']}
+            lines={criteriaSince}
+          />
+        </details>
+      )}
+      <details class="twin">
+        <summary>What it rested on</summary>
+        <FindingList findings={kept.body.check.findings} unit={unit} id="kept-finding" />
+        <p class="hint">
+          Worked out by {kept.body.calcVersion}, at revision {kept.body.workedOutAtRevision}.
+        </p>
+      </details>
+    </div>
+  );
+}
+
+function TryAnotherCut({ job, unit, initials, refusedPlan, check }: DecideProps & { check: CoverCheck }) {
+  const tried = job.sections.plan?.body;
+  return (
+    <details class="change" open={refusedPlan !== null || check.verdict === 'plan-again'}>
+      <summary>Try another cut</summary>
+      <JobForm
+        id="plan-form"
+        action={`/jobs/${encodeURIComponent(job.number)}/plan`}
+        revision={job.revision}
+        initials={initials}
+        signed={job.stage === 'signed'}
+        refused={refusedPlan}
+        submit="Work this cut out"
+        unit={unit}
+        first={false}
+      >
+        <div class="fields">
+          <Field
+            label="Cut to try"
+            name="cut"
+            value={refusedPlan?.fields.cut ?? tried?.typed ?? ''}
+            unit={unit}
+            hint={`Empty: the least that cleans up, ${printLength(check.cut.cleanUpMm, unit)}`}
+            error={errorsOf(refusedPlan?.faults ?? [])('cut')}
+          />
+        </div>
+      </JobForm>
+    </details>
+  );
+}
+
+interface DecisionFormProps {
   job: Job;
   check: CoverCheck;
   criteriaRevision: number;
@@ -203,11 +202,23 @@ function DecisionForm(props: {
   again: boolean;
   /** The answer of now is nowhere else near. */
   sayNow: boolean;
-}) {
-  const { job, check, criteriaRevision, initials, refused, again, sayNow } = props;
+}
+
+function DecisionForm(props: DecisionFormProps) {
+  const form = <DecisionBoxes {...props} />;
+  if (!props.again) return form;
+  return (
+    <details class="change" open={props.refused !== null}>
+      <summary>Decide again</summary>
+      {form}
+    </details>
+  );
+}
+
+function DecisionBoxes({ job, check, criteriaRevision, initials, refused, sayNow }: DecisionFormProps) {
   const error = errorsOf(refused?.faults ?? []);
   const natural = FOLLOWS[check.verdict];
-  const form = (
+  return (
     <JobForm
       id="decision-form"
       action={`/jobs/${encodeURIComponent(job.number)}/decision`}
@@ -248,12 +259,5 @@ function DecisionForm(props: {
         />
       </div>
     </JobForm>
-  );
-  if (!again) return form;
-  return (
-    <details class="change" open={refused !== null}>
-      <summary>Decide again</summary>
-      {form}
-    </details>
   );
 }

@@ -51,25 +51,11 @@ export interface SheetProps {
 }
 
 /** The job on paper: one page, and a continuation sheet beyond sixteen stations. */
-export function SheetPage({
-  frame,
-  job,
-  shape,
-  check,
-  plan,
-  bending,
-  criteria,
-  verified,
-  photos,
-  qr,
-  asItWas,
-}: SheetProps) {
+export function SheetPage(props: SheetProps) {
+  const { frame, job, check, criteria } = props;
   const unit = frame.lengthUnit;
-  const long = check !== null && check.stations.length > STATIONS_ON_A_SHEET;
+  const long = isLong(check);
   const decision = job.sections.decision;
-  const studs = job.sections.studs?.body;
-  const cuts = countingPasses(job);
-  const beforeRing = passesBeforeRing(job);
   return (
     <Layout
       title={`Job ${job.number}, sheet`}
@@ -86,75 +72,9 @@ export function SheetPage({
             Back to the job
           </a>
         </div>
-        <header class="paper-head">
-          <div>
-            <h1>
-              Job {job.number}
-              {asItWas !== null && `, as it was at revision ${asItWas}`}:{' '}
-              {decision && job.outcome !== null
-                ? DECISION_WORD[decision.body.decision]
-                : decision
-                  ? 'to be decided again'
-                  : 'not decided yet'}
-            </h1>
-            {amendedSince(job) !== null && <p class="note">{amendedSince(job)}</p>}
-            {decision && job.outcome === null && (
-              <p class="note">
-                Decided at revision {decision.revision}: {DECISION_WORD[decision.body.decision]}. Readings,
-                inspection or cut changed after that, so it does not count now. What follows is worked out
-                from the readings as they stand.
-              </p>
-            )}
-            {check && (
-              <p class="why">
-                {check.headline} {check.because}
-              </p>
-            )}
-            {decision && decision.body.reason !== '' && <p>Reason given: {decision.body.reason}</p>}
-            <p>{lookedSummary(job)}.</p>
-          </div>
-          <Qr modules={qr} label={`Job ${job.number}`} />
-        </header>
-        <div class="paper-two">
-          {check && shape && (
-            <figure class="drawing">
-              <FacePlan
-                id="sheet-plan"
-                shape={shape}
-                bossDiameterMm={shape.bossDiameterMm}
-                rimDiameterMm={shape.rimDiameterMm}
-                padDiameterMm={shape.padDiameterMm}
-                stations={planStations(check)}
-                marks={planMarks(check)}
-                thinnest={check.leastWall.station}
-                unit={unit}
-              />
-            </figure>
-          )}
-          {check && !long && <StationsAnswered check={check} unit={unit} />}
-          {check && long && <p>{check.stations.length} stations: see the continuation sheet.</p>}
-        </div>
-        <div class="paper-columns">
-          {check && <SheetFindings title="Found before the cut" findings={check.findings} />}
-          <div>
-            {verified.length > 0 && (
-              <SheetFindings title="Measured after the cut" findings={verified.filter(notBelow)} />
-            )}
-            <h2>Cut</h2>
-            <p>
-              {check ? `To dial: ${printLength(check.cut.dialledMm, unit)} from the highest point. ` : ''}
-              {cuts.length === 0
-                ? 'No pass recorded.'
-                : `Passes made: ${cuts.map((cut) => `${lengthFigure(cut.depthMm, unit)} ${unit}${cut.look ? ` (${LAYER_WORD[cut.look]})` : ''}`).join(', ')}.`}
-              {beforeRing > 0 &&
-                ` ${beforeRing === 1 ? 'One pass was' : `${beforeRing} passes were`} made before the ring was welded on.`}
-            </p>
-            <CutPlanPart plan={plan} unit={unit} id="sheet" level={2} paper />
-            {bending && <p>Advice on bending: {bendingInWords(bending, unit)}</p>}
-            <StudsOnPaper studs={studs ?? null} writing={frame} />
-            <PhotoList photos={photos} unit={unit} />
-          </div>
-        </div>
+        <SheetHead {...props} />
+        <SheetFace {...props} />
+        <SheetText {...props} />
         <p class="hint">
           {decision && job.outcome !== null
             ? `Criteria kept with the decision, worked out by ${decision.body.calcVersion}: `
@@ -168,6 +88,103 @@ export function SheetPage({
       {long && check && <Continuation job={job} check={check} unit={unit} />}
     </Layout>
   );
+}
+
+function SheetHead({ job, check, qr, asItWas }: SheetProps) {
+  const decision = job.sections.decision;
+  return (
+    <header class="paper-head">
+      <div>
+        <h1>
+          Job {job.number}
+          {asItWas !== null && `, as it was at revision ${asItWas}`}:{' '}
+          {decision && job.outcome !== null
+            ? DECISION_WORD[decision.body.decision]
+            : decision
+              ? 'to be decided again'
+              : 'not decided yet'}
+        </h1>
+        {amendedSince(job) !== null && <p class="note">{amendedSince(job)}</p>}
+        {decision && job.outcome === null && (
+          <p class="note">
+            Decided at revision {decision.revision}: {DECISION_WORD[decision.body.decision]}. Readings,
+            inspection or cut changed after that, so it does not count now. What follows is worked out from
+            the readings as they stand.
+          </p>
+        )}
+        {check && (
+          <p class="why">
+            {check.headline} {check.because}
+          </p>
+        )}
+        {decision && decision.body.reason !== '' && <p>Reason given: {decision.body.reason}</p>}
+        <p>{lookedSummary(job)}.</p>
+      </div>
+      <Qr modules={qr} label={`Job ${job.number}`} />
+    </header>
+  );
+}
+
+/** The face drawn, and its stations as a table beside it where they have room. */
+function SheetFace({ frame, shape, check }: SheetProps) {
+  const unit = frame.lengthUnit;
+  const long = isLong(check);
+  return (
+    <div class="paper-two">
+      {check && shape && (
+        <figure class="drawing">
+          <FacePlan
+            id="sheet-plan"
+            shape={shape}
+            bossDiameterMm={shape.bossDiameterMm}
+            rimDiameterMm={shape.rimDiameterMm}
+            padDiameterMm={shape.padDiameterMm}
+            stations={planStations(check)}
+            marks={planMarks(check)}
+            thinnest={check.leastWall.station}
+            unit={unit}
+          />
+        </figure>
+      )}
+      {check && !long && <StationsAnswered check={check} unit={unit} />}
+      {check && long && <p>{check.stations.length} stations: see the continuation sheet.</p>}
+    </div>
+  );
+}
+
+function SheetText({ frame, job, check, plan, bending, verified, photos }: SheetProps) {
+  const unit = frame.lengthUnit;
+  const cuts = countingPasses(job);
+  const beforeRing = passesBeforeRing(job);
+  const studs = job.sections.studs?.body;
+  return (
+    <div class="paper-columns">
+      {check && <SheetFindings title="Found before the cut" findings={check.findings} />}
+      <div>
+        {verified.length > 0 && (
+          <SheetFindings title="Measured after the cut" findings={verified.filter(notBelow)} />
+        )}
+        <h2>Cut</h2>
+        <p>
+          {check ? `To dial: ${printLength(check.cut.dialledMm, unit)} from the highest point. ` : ''}
+          {cuts.length === 0
+            ? 'No pass recorded.'
+            : `Passes made: ${cuts.map((cut) => `${lengthFigure(cut.depthMm, unit)} ${unit}${cut.look ? ` (${LAYER_WORD[cut.look]})` : ''}`).join(', ')}.`}
+          {beforeRing > 0 &&
+            ` ${beforeRing === 1 ? 'One pass was' : `${beforeRing} passes were`} made before the ring was welded on.`}
+        </p>
+        <CutPlanPart plan={plan} unit={unit} id="sheet" level={2} paper />
+        {bending && <p>Advice on bending: {bendingInWords(bending, unit)}</p>}
+        <StudsOnPaper studs={studs ?? null} writing={frame} />
+        <PhotoList photos={photos} unit={unit} />
+      </div>
+    </div>
+  );
+}
+
+/** Its stations have no room on the first sheet. */
+function isLong(check: CoverCheck | null): boolean {
+  return check !== null && check.stations.length > STATIONS_ON_A_SHEET;
 }
 
 /** Cut as decided is said by the passes below. */

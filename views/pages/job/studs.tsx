@@ -2,7 +2,7 @@ import type { Writing } from '../../../shared/quantity/fieldText.ts';
 import type { CatalogueStack } from '../../../shared/words/catalogue.ts';
 import type { StudChoice } from '../../../shared/words/choices.ts';
 import type { KnownFigures } from '../../../shared/words/fields/field.ts';
-import type { Job } from '../../../shared/words/job.ts';
+import type { Job, JobSections, Kept } from '../../../shared/words/job.ts';
 import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import type { Joint } from '../../../shared/words/stud.ts';
@@ -77,93 +77,12 @@ export function studsSummary(job: Job): string {
 }
 
 /** Which flexplate it goes back to, and the stud that belongs in it. */
-export function Studs({
-  job,
-  stacks,
-  stackId,
-  fields,
-  choices,
-  resurfacedMm,
-  revisions,
-  joint,
-  writing,
-  figures,
-  ring,
-  doubts,
-  prevailing,
-  faults,
-  againQuery,
-  otherwise,
-  unit,
-  initials,
-  refused,
-  refusedReplaced,
-  refusedRetightened,
-  readOnly,
-}: StudsProps) {
+export function Studs(props: StudsProps) {
+  const { job, unit, writing, initials, refusedReplaced, refusedRetightened, otherwise, readOnly } = props;
   const kept = job.sections.studs;
-  const wrong = refused?.faults ?? faults;
-  const error = errorsOf(wrong);
-  const chosen = choices.find(({ match }) => match.id === fields.stud) ?? choices[0] ?? null;
-  const goesOn = choices.filter(({ match }) => match.decidedBy !== 'thread');
-  const near = goesOn.length > 0 ? goesOn : choices;
-  const keptJoint = kept?.body.input?.joint ?? null;
-  const href = `/jobs/${encodeURIComponent(job.number)}`;
   return (
     <>
-      {kept && (
-        <>
-          <p>
-            <Sign status={FIT_STATUS[kept.body.check.fits]} />{' '}
-            <b>
-              {kept.body.stud.name} in {kept.body.stack.name}: {FIT_WORD[kept.body.check.fits]}.
-            </b>{' '}
-            {kept.body.check.because}
-            {kept.body.note !== '' && <> Note: {kept.body.note}</>}
-          </p>
-          {otherwise !== null && <p class="note">{otherwise}</p>}
-          <p class="hint">{stackInWords(kept.body.stack, unit)}</p>
-          <Who kept={kept} />
-          <figure class="drawing wide">
-            <StudInStack
-              id="job-stud"
-              stud={kept.body.stud.stud}
-              stack={kept.body.stack.stack}
-              nut={kept.body.stack.nut}
-              check={kept.body.check}
-              pullForwardMm={kept.body.pullForwardMm}
-              name={kept.body.stud.name}
-              unit={unit}
-            />
-          </figure>
-          <details class="twin">
-            <summary>What was checked</summary>
-            <FindingList
-              findings={kept.body.check.findings.filter(({ id }) => !JOINT_FINDING.test(id))}
-              unit={unit}
-              id="job-stud-finding"
-            />
-          </details>
-          {keptJoint ? (
-            <>
-              <JointAnswer
-                id="kept-joint"
-                check={kept.body.check}
-                joint={keptJoint}
-                unit={unit}
-                torqueFrom={kept.body.jointFrom?.torque ?? ''}
-              />
-              <p class="hint">{jointInWords(keptJoint, kept.body.jointFrom ?? null, writing)}</p>
-            </>
-          ) : (
-            <p class="note">
-              Whether the joint holds was not worked out: no torque was given. The vehicle maker's torque
-              comes first.
-            </p>
-          )}
-          <p class="hint">Worked out by {kept.body.calcVersion}.</p>
-        </>
-      )}
+      {kept && <KeptStuds kept={kept} otherwise={otherwise} unit={unit} writing={writing} />}
       {kept?.body.input && (
         <StudWork
           job={job}
@@ -177,132 +96,265 @@ export function Studs({
         />
       )}
       <Caution kind="torque" />
-      {!readOnly && (
-        <details class="change" open={kept === null || stackId !== '' || refused !== null}>
-          <summary>{kept ? 'Choose again' : 'Choose the stack and its stud'}</summary>
-          {againQuery !== null && stackId === '' && (
-            <p>
-              <a class="button" href={`${href}?${againQuery}#studs`} id="studs-again">
-                Begin from what was kept
-              </a>
-            </p>
-          )}
-          {(refused === null || choices.length === 0) && <ErrorSummary faults={wrong} />}
-          <form method="get" action={`${href}#studs`} id="job-stack-form">
-            <input type="hidden" name="unit" value={writing.lengthUnit} />
-            <div class="fields">
-              <Choice
-                label="Flexplate stack"
-                name="stack"
-                value={stackId}
-                options={[
-                  ...(stackId === '' ? [{ value: '', label: 'choose' }] : []),
-                  ...stacks.map(({ id, stack }) => ({ value: id, label: stack.name })),
-                ]}
-              />
-              <Field
-                label="Pull-forward gap"
-                name="pull"
-                value={fields.pull}
-                unit={unit}
-                hint="Empty: the stack's own"
-                error={error('pull')}
-              />
-            </div>
-            <Doubted doubts={doubts} fields={fields} />
-            <div class="actions">
-              <button class="button" type="submit" id="hold-studs">
-                Hold every stud against it
-              </button>
-            </div>
-          </form>
-          {choices.length > 0 && resurfacedMm > 0 && (
-            <p class="note" id="pads-resurfaced">
-              {printLength(resurfacedMm, unit)} was taken off the pads: every stud is held against the stack
-              as it then reaches, that much farther. The gap grows by it too; give the one that remains.
-            </p>
-          )}
-          {choices.length > 0 && (
-            <JobForm
-              id="studs-form"
-              action={`${href}/studs`}
-              revision={job.revision}
-              initials={initials}
-              signed={job.stage === 'signed'}
-              unit={writing.lengthUnit}
-              refused={refused}
-              submit="Keep these studs"
-              first={job.stage === 'to-sign'}
-            >
-              <input type="hidden" name="stack" value={stackId} />
-              <input type="hidden" name="pull" value={fields.pull ?? ''} />
-              <Doubted doubts={[]} fields={fields} />
-              <input type="hidden" name="criteria" value={revisions.criteria} />
-              <input type="hidden" name="stackRevision" value={revisions.stack} />
-              {choices.map(({ match }) => (
-                <input type="hidden" name={`studRevision.${match.id}`} value={revisions.studs[match.id]} />
-              ))}
-              <Choice
-                label="Stud, best first"
-                name="stud"
-                as="radios"
-                value={chosen?.match.id}
-                error={error('stud')}
-                hint={
-                  near.length < choices.length
-                    ? `Left out: ${choices.length - near.length} whose thread does not go on this nut`
-                    : undefined
-                }
-                options={near.map(({ match, entry }) => ({
-                  value: match.id,
-                  label: (
-                    <>
-                      <Sign status={FIT_STATUS[match.fits]} /> <b>{entry.name}</b> {FIT_WORD[match.fits]}
-                      {joint && `; ${HOLDS[match.check.holds].words.toLowerCase()}`}
-                    </>
-                  ),
-                  hint: match.check.because,
-                }))}
-              />
-              <JointFields
-                fields={fields}
-                faults={wrong}
-                writing={writing}
-                figures={figures}
-                ring={ring}
-                prevailing={prevailing}
-              />
-              <div class="actions">
-                <button
-                  class="button"
-                  type="submit"
-                  formmethod="get"
-                  formaction={`${href}#studs`}
-                  id="work-out-joint"
-                >
-                  Work it out, keep nothing yet
-                </button>
-              </div>
-              {joint && chosen && (
-                <JointAnswer
-                  check={chosen.match.check}
-                  joint={joint}
-                  unit={unit}
-                  torqueFrom={fields.torqueFrom ?? ''}
-                />
-              )}
-              <Field
-                label="Note"
-                name="note"
-                value={fields.note}
-                error={error('note')}
-                size="full"
-                hint="Needed where the stud does not fit, or the joint does not hold"
-              />
-            </JobForm>
-          )}
-        </details>
-      )}
+      {!readOnly && <ChooseStuds {...props} />}
     </>
+  );
+}
+
+function KeptStuds({
+  kept,
+  otherwise,
+  unit,
+  writing,
+}: Pick<StudsProps, 'otherwise' | 'unit' | 'writing'> & { kept: Kept<JobSections['studs']> }) {
+  const { stud, stack, check, input, note, pullForwardMm, calcVersion } = kept.body;
+  const joint = input?.joint ?? null;
+  return (
+    <>
+      <p>
+        <Sign status={FIT_STATUS[check.fits]} />{' '}
+        <b>
+          {stud.name} in {stack.name}: {FIT_WORD[check.fits]}.
+        </b>{' '}
+        {check.because}
+        {note !== '' && <> Note: {note}</>}
+      </p>
+      {otherwise !== null && <p class="note">{otherwise}</p>}
+      <p class="hint">{stackInWords(stack, unit)}</p>
+      <Who kept={kept} />
+      <figure class="drawing wide">
+        <StudInStack
+          id="job-stud"
+          stud={stud.stud}
+          stack={stack.stack}
+          nut={stack.nut}
+          check={check}
+          pullForwardMm={pullForwardMm}
+          name={stud.name}
+          unit={unit}
+        />
+      </figure>
+      <details class="twin">
+        <summary>What was checked</summary>
+        <FindingList
+          findings={check.findings.filter(({ id }) => !JOINT_FINDING.test(id))}
+          unit={unit}
+          id="job-stud-finding"
+        />
+      </details>
+      {joint ? (
+        <KeptJoint body={kept.body} joint={joint} unit={unit} writing={writing} />
+      ) : (
+        <p class="note">
+          Whether the joint holds was not worked out: no torque was given. The vehicle maker's torque comes
+          first.
+        </p>
+      )}
+      <p class="hint">Worked out by {calcVersion}.</p>
+    </>
+  );
+}
+
+function KeptJoint({
+  body: { check, jointFrom },
+  joint,
+  unit,
+  writing,
+}: Pick<StudsProps, 'unit' | 'writing'> & { body: JobSections['studs']; joint: Joint }) {
+  return (
+    <>
+      <JointAnswer
+        id="kept-joint"
+        check={check}
+        joint={joint}
+        unit={unit}
+        torqueFrom={jointFrom?.torque ?? ''}
+      />
+      <p class="hint">{jointInWords(joint, jointFrom ?? null, writing)}</p>
+    </>
+  );
+}
+
+function ChooseStuds(props: StudsProps) {
+  const { job, stackId, choices, resurfacedMm, refused, faults, againQuery, unit } = props;
+  const kept = job.sections.studs;
+  const wrong = refused?.faults ?? faults;
+  const href = `/jobs/${encodeURIComponent(job.number)}`;
+  return (
+    <details class="change" open={kept === null || stackId !== '' || refused !== null}>
+      <summary>{kept ? 'Choose again' : 'Choose the stack and its stud'}</summary>
+      {againQuery !== null && stackId === '' && (
+        <p>
+          <a class="button" href={`${href}?${againQuery}#studs`} id="studs-again">
+            Begin from what was kept
+          </a>
+        </p>
+      )}
+      {(refused === null || choices.length === 0) && <ErrorSummary faults={wrong} />}
+      <StackForm {...props} wrong={wrong} />
+      {choices.length > 0 && resurfacedMm > 0 && (
+        <p class="note" id="pads-resurfaced">
+          {printLength(resurfacedMm, unit)} was taken off the pads: every stud is held against the stack as it
+          then reaches, that much farther. The gap grows by it too; give the one that remains.
+        </p>
+      )}
+      {choices.length > 0 && <StudsForm {...props} wrong={wrong} />}
+    </details>
+  );
+}
+
+/** Which stack every stud is held against, and the gap. */
+function StackForm({
+  job,
+  stacks,
+  stackId,
+  fields,
+  doubts,
+  writing,
+  unit,
+  wrong,
+}: StudsProps & { wrong: readonly Fault[] }) {
+  const error = errorsOf(wrong);
+  const href = `/jobs/${encodeURIComponent(job.number)}`;
+  return (
+    <form method="get" action={`${href}#studs`} id="job-stack-form">
+      <input type="hidden" name="unit" value={writing.lengthUnit} />
+      <div class="fields">
+        <Choice
+          label="Flexplate stack"
+          name="stack"
+          value={stackId}
+          options={[
+            ...(stackId === '' ? [{ value: '', label: 'choose' }] : []),
+            ...stacks.map(({ id, stack }) => ({ value: id, label: stack.name })),
+          ]}
+        />
+        <Field
+          label="Pull-forward gap"
+          name="pull"
+          value={fields.pull}
+          unit={unit}
+          hint="Empty: the stack's own"
+          error={error('pull')}
+        />
+      </div>
+      <Doubted doubts={doubts} fields={fields} />
+      <div class="actions">
+        <button class="button" type="submit" id="hold-studs">
+          Hold every stud against it
+        </button>
+      </div>
+    </form>
+  );
+}
+
+/** The stud and its joint, to be kept. */
+function StudsForm(props: StudsProps & { wrong: readonly Fault[] }) {
+  const { job, stackId, fields, choices, joint, writing, unit, initials, refused, wrong } = props;
+  const error = errorsOf(wrong);
+  const chosen = choices.find(({ match }) => match.id === fields.stud) ?? choices[0] ?? null;
+  const href = `/jobs/${encodeURIComponent(job.number)}`;
+  return (
+    <JobForm
+      id="studs-form"
+      action={`${href}/studs`}
+      revision={job.revision}
+      initials={initials}
+      signed={job.stage === 'signed'}
+      unit={writing.lengthUnit}
+      refused={refused}
+      submit="Keep these studs"
+      first={job.stage === 'to-sign'}
+    >
+      <input type="hidden" name="stack" value={stackId} />
+      <input type="hidden" name="pull" value={fields.pull ?? ''} />
+      <Doubted doubts={[]} fields={fields} />
+      <SeenWith choices={choices} revisions={props.revisions} />
+      <BestFirst {...props} chosen={chosen} wrong={wrong} />
+      <JointFields
+        fields={fields}
+        faults={wrong}
+        writing={writing}
+        figures={props.figures}
+        ring={props.ring}
+        prevailing={props.prevailing}
+      />
+      <div class="actions">
+        <button
+          class="button"
+          type="submit"
+          formmethod="get"
+          formaction={`${href}#studs`}
+          id="work-out-joint"
+        >
+          Work it out, keep nothing yet
+        </button>
+      </div>
+      {joint && chosen && (
+        <JointAnswer
+          check={chosen.match.check}
+          joint={joint}
+          unit={unit}
+          torqueFrom={fields.torqueFrom ?? ''}
+        />
+      )}
+      <Field
+        label="Note"
+        name="note"
+        value={fields.note}
+        error={error('note')}
+        size="full"
+        hint="Needed where the stud does not fit, or the joint does not hold"
+      />
+    </JobForm>
+  );
+}
+
+/** The revisions the choices were worked out from. */
+function SeenWith({ choices, revisions }: Pick<StudsProps, 'choices' | 'revisions'>) {
+  return (
+    <>
+      <input type="hidden" name="criteria" value={revisions.criteria} />
+      <input type="hidden" name="stackRevision" value={revisions.stack} />
+      {choices.map(({ match }) => (
+        <input type="hidden" name={`studRevision.${match.id}`} value={revisions.studs[match.id]} />
+      ))}
+    </>
+  );
+}
+
+/** Those whose thread goes on the nut, or all where none does. */
+function BestFirst({
+  choices,
+  joint,
+  chosen,
+  wrong,
+}: Pick<StudsProps, 'choices' | 'joint'> & { chosen: StudChoice | null; wrong: readonly Fault[] }) {
+  const error = errorsOf(wrong);
+  const goesOn = choices.filter(({ match }) => match.decidedBy !== 'thread');
+  const near = goesOn.length > 0 ? goesOn : choices;
+  return (
+    <Choice
+      label="Stud, best first"
+      name="stud"
+      as="radios"
+      value={chosen?.match.id}
+      error={error('stud')}
+      hint={
+        near.length < choices.length
+          ? `Left out: ${choices.length - near.length} whose thread does not go on this nut`
+          : undefined
+      }
+      options={near.map(({ match, entry }) => ({
+        value: match.id,
+        label: (
+          <>
+            <Sign status={FIT_STATUS[match.fits]} /> <b>{entry.name}</b> {FIT_WORD[match.fits]}
+            {joint && `; ${HOLDS[match.check.holds].words.toLowerCase()}`}
+          </>
+        ),
+        hint: match.check.because,
+      }))}
+    />
   );
 }

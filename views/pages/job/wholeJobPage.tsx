@@ -76,22 +76,63 @@ const TITLE: Readonly<Record<StepName, string>> = {
 
 /** The whole job on one page, in its order; the next thing to do is open. */
 export function JobPage(props: JobPageProps) {
-  const { frame, job, asItWas, families, history, missing, next, steps, refused, decide, verified } = props;
+  const { frame, job, asItWas, steps } = props;
   const readOnly = asItWas !== null || !may(frame, 'recorder');
-  const unit = frame.lengthUnit;
-  const summaries: Readonly<Record<StepName, string>> = {
+  const summaries = summariesOf(props);
+  const refused = refusals(props.refused);
+  const open = openOf(props, refused);
+  const inside = insideOf(props, refused, readOnly);
+  return (
+    <Layout
+      title={`Job ${job.number}`}
+      here="jobs"
+      {...frame}
+      titleBlock={jobTitleBlock(job, '1 of 1', frame.timeZone)}
+    >
+      <JobHead {...props} />
+      <Steps
+        steps={STEP_NAMES.map((id) => ({
+          title: TITLE[id],
+          state: steps[id],
+          href: `#${id}`,
+          note: summaries[id],
+        }))}
+      />
+      <JobActions {...props} readOnly={readOnly} />
+      {STEP_NAMES.map((id, index) => (
+        <Section
+          id={id}
+          number={index + 1}
+          title={TITLE[id]}
+          state={steps[id]}
+          summary={summaries[id]}
+          open={open[id] || (readOnly && steps[id] === 'done')}
+        >
+          {inside[id]}
+        </Section>
+      ))}
+      <HistorySection {...props} />
+    </Layout>
+  );
+}
+
+function summariesOf({ frame, job, decide, missing }: JobPageProps): Readonly<Record<StepName, string>> {
+  return {
     receive: receivedSummary(job),
     look: lookedSummary(job),
     measure: measuredSummary(job, 'before'),
     decide: decisionSummary(job, decide.outdated),
-    cut: cutSummary(job, unit),
+    cut: cutSummary(job, frame.lengthUnit),
     verify: measuredSummary(job, 'after'),
     studs: studsSummary(job),
     sign: signSummary(job, missing),
   };
+}
+
+/** Where what was refused belongs, so that its section opens with what was typed. */
+function refusals(refused: Refused | null) {
   const refusedIn = (...sections: Refused['section'][]) =>
     refused && sections.includes(refused.section) ? refused : null;
-  const common = { job, unit, initials: frame.initials, readOnly };
   const measured = (pass: 'before' | 'after') => {
     const mine = refusedIn('readings');
     return mine && (mine.fields.pass ?? 'before') === pass ? mine : null;
@@ -100,17 +141,16 @@ export function JobPage(props: JobPageProps) {
     const mine = refusedIn('photos');
     return mine && (mine.fields.in ?? 'look') === section ? mine : null;
   };
-  const photos = (section: 'look' | 'measure') => (
-    <Photos
-      {...common}
-      section={section}
-      photos={props.photos}
-      places={props.before.places}
-      token={props.before.token}
-      refused={photographed(section)}
-    />
-  );
-  const open: Readonly<Record<StepName, boolean>> = {
+  return { refusedIn, measured, photographed };
+}
+
+type Refusals = ReturnType<typeof refusals>;
+
+function openOf(
+  { job, next, nextPass, verified, studs }: JobPageProps,
+  { refusedIn, measured, photographed }: Refusals,
+): Readonly<Record<StepName, boolean>> {
+  return {
     receive: refusedIn('received') !== null,
     look: next === 'look' || refusedIn('looked') !== null || photographed('look') !== null,
     measure:
@@ -121,16 +161,35 @@ export function JobPage(props: JobPageProps) {
     decide: next === 'decide' || next === 'cut' || refusedIn('decision', 'plan') !== null,
     cut:
       next === 'cut' ||
-      (next === 'verify' && props.nextPass?.state === 'look') ||
+      (next === 'verify' && nextPass?.state === 'look') ||
       refusedIn('cuts', 'pass') !== null,
     verify: next === 'verify' || (next === 'cut' && verified.length > 0) || measured('after') !== null,
     studs:
       (next === 'sign' && job.sections.studs === null) ||
-      props.studs.stackId !== '' ||
+      studs.stackId !== '' ||
       refusedIn('studs', 'replaced', 'retightened') !== null,
     sign: next === 'sign' || refusedIn('signature') !== null,
   };
-  const inside: Readonly<Record<StepName, ComponentChildren>> = {
+}
+
+function insideOf(
+  props: JobPageProps,
+  { refusedIn, measured, photographed }: Refusals,
+  readOnly: boolean,
+): Readonly<Record<StepName, ComponentChildren>> {
+  const { frame, job, families, decide, verified } = props;
+  const common = { job, unit: frame.lengthUnit, initials: frame.initials, readOnly };
+  const photos = (section: 'look' | 'measure') => (
+    <Photos
+      {...common}
+      section={section}
+      photos={props.photos}
+      places={props.before.places}
+      token={props.before.token}
+      refused={photographed(section)}
+    />
+  );
+  return {
     receive: <Receive {...common} families={families} refused={refusedIn('received')} />,
     look: (
       <>
@@ -165,7 +224,7 @@ export function JobPage(props: JobPageProps) {
     ),
     verify: (
       <>
-        <Verified findings={verified} compared={props.compared} unit={unit} />
+        <Verified findings={verified} compared={props.compared} unit={frame.lengthUnit} />
         <Measure {...common} {...props.after} pass="after" refused={measured('after')} />
       </>
     ),
@@ -182,19 +241,18 @@ export function JobPage(props: JobPageProps) {
       <SignOff
         statementNeeded={props.statementNeeded}
         {...common}
-        missing={missing}
+        missing={props.missing}
         refused={refusedIn('signature')}
       />
     ),
   };
+}
+
+/** The state, and what stands over all: changed after it was signed, an earlier revision, the demo. */
+function JobHead({ job, asItWas }: JobPageProps) {
   const href = `/jobs/${encodeURIComponent(job.number)}`;
   return (
-    <Layout
-      title={`Job ${job.number}`}
-      here="jobs"
-      {...frame}
-      titleBlock={jobTitleBlock(job, '1 of 1', frame.timeZone)}
-    >
+    <>
       <h1>
         Job {job.number}: {STAGE_WORD[job.stage]}
       </h1>
@@ -210,61 +268,49 @@ export function JobPage(props: JobPageProps) {
         </p>
       )}
       {job.demo && <p class="hint">An invented job of the demo shop.</p>}
-      <Steps
-        steps={STEP_NAMES.map((id) => ({
-          title: TITLE[id],
-          state: steps[id],
-          href: `#${id}`,
-          note: summaries[id],
-        }))}
-      />
-      <div class="actions no-print">
-        {next !== null && !readOnly && (
-          <a class="button first" href={`#${next}`} id="go-next">
-            Next: {TITLE[next].toLowerCase()}
+    </>
+  );
+}
+
+function JobActions({ job, asItWas, next, readOnly }: JobPageProps & { readOnly: boolean }) {
+  const href = `/jobs/${encodeURIComponent(job.number)}`;
+  return (
+    <div class="actions no-print">
+      {next !== null && !readOnly && (
+        <a class="button first" href={`#${next}`} id="go-next">
+          Next: {TITLE[next].toLowerCase()}
+        </a>
+      )}
+      <a class="button" href={`${href}/sheet${asItWas === null ? '' : `?revision=${asItWas}`}`} id="to-sheet">
+        Print the sheet
+      </a>
+      <a class="button" href={`${href}/tag`} id="to-tag">
+        Print the tag
+      </a>
+    </div>
+  );
+}
+
+function HistorySection({ job, history, asItWas }: JobPageProps) {
+  const href = `/jobs/${encodeURIComponent(job.number)}`;
+  return (
+    <section id="history">
+      <details>
+        <summary>
+          <h2>Every change, newest first</h2>
+          <span class="section-summary">
+            {history.length} revision{history.length === 1 ? '' : 's'}, last changed{' '}
+            <When at={job.changedAt} />
+          </span>
+        </summary>
+        <p>
+          <a class="button" href={`${href}/history`} id="to-history">
+            What each of them changed
           </a>
-        )}
-        <a
-          class="button"
-          href={`${href}/sheet${asItWas === null ? '' : `?revision=${asItWas}`}`}
-          id="to-sheet"
-        >
-          Print the sheet
-        </a>
-        <a class="button" href={`${href}/tag`} id="to-tag">
-          Print the tag
-        </a>
-      </div>
-      {STEP_NAMES.map((id, index) => (
-        <Section
-          id={id}
-          number={index + 1}
-          title={TITLE[id]}
-          state={steps[id]}
-          summary={summaries[id]}
-          open={open[id] || (readOnly && steps[id] === 'done')}
-        >
-          {inside[id]}
-        </Section>
-      ))}
-      <section id="history">
-        <details>
-          <summary>
-            <h2>Every change, newest first</h2>
-            <span class="section-summary">
-              {history.length} revision{history.length === 1 ? '' : 's'}, last changed{' '}
-              <When at={job.changedAt} />
-            </span>
-          </summary>
-          <p>
-            <a class="button" href={`${href}/history`} id="to-history">
-              What each of them changed
-            </a>
-          </p>
-          <History job={job} lines={history} shown={asItWas} />
-        </details>
-      </section>
-    </Layout>
+        </p>
+        <History job={job} lines={history} shown={asItWas} />
+      </details>
+    </section>
   );
 }
 

@@ -89,37 +89,7 @@ export function howRouter(house: House): Router {
     kept.set(subject.id, found);
     return found;
   };
-  let bending: ReturnType<typeof bendingExample> | null = null;
-  const lead = async (id: string, unit: LengthUnit) => {
-    if (id === 'heat') {
-      const rows = CHECKED_HEAT.map((checked) => ({
-        checked,
-        found: heatCover({ ...ENGAGEMENT, thicknessMm: checked.thicknessMm }),
-      }));
-      return HowHeat({ unit, engagement: ENGAGEMENT, rows });
-    }
-    if (id === 'cover') {
-      return BesideChecked({
-        given:
-          'Twelve stations on two rings, and eight on one where dialling in helps; the readings are in data/examples/coverSets.ts.',
-        rows: coverBesideChecked(),
-      });
-    }
-    if (id === 'measuring') {
-      return BesideChecked({
-        given:
-          'The probability that every place keeps the minimum, with one error common to all and one of each place’s own.',
-        rows: sureBesideChecked(),
-      });
-    }
-    if (id !== 'bending') return null;
-    // One that failed is tried again by the next who asks.
-    bending ??= bendingExample().catch((error: unknown) => {
-      bending = null;
-      throw error;
-    });
-    return HowBending({ unit, ...(await bending) });
-  };
+  const bending = bendingWorkedOnce();
 
   router.get('/how', async (req, res) => {
     const subjects = SUBJECTS.map((subject) => ({
@@ -130,26 +100,64 @@ export function howRouter(house: House): Router {
   });
 
   router.get('/how/:subject', async (req, res) => {
-    const subject = SUBJECTS.find(({ id }) => id === req.params.subject);
-    if (!subject) {
-      throw new NoSuchPage(
-        'There is no such subject here. Go to “How it is worked out”, and choose one of those listed.',
-      );
-    }
+    const subject = subjectNamed(req.params.subject);
     const frame = await frameOf(req, house);
-    res.send(
-      renderPage(
-        HowPage({
-          frame,
-          subject,
-          formulas: await workedOut(subject),
-          children: await lead(subject.id, frame.lengthUnit),
-        }),
-      ),
-    );
+    const children = await leadOf(subject.id, frame.lengthUnit, bending);
+    res.send(renderPage(HowPage({ frame, subject, formulas: await workedOut(subject), children })));
   });
 
   return router;
+}
+
+function subjectNamed(id: string): Subject {
+  const subject = SUBJECTS.find((one) => one.id === id);
+  if (subject) return subject;
+  throw new NoSuchPage(
+    'There is no such subject here. Go to “How it is worked out”, and choose one of those listed.',
+  );
+}
+
+type BendingExample = ReturnType<typeof bendingExample>;
+
+/** Takes a while, and is the same for everybody. One that failed is tried again by the next who asks. */
+function bendingWorkedOnce(): () => BendingExample {
+  let worked: BendingExample | null = null;
+  return () => {
+    worked ??= bendingExample().catch((error: unknown) => {
+      worked = null;
+      throw error;
+    });
+    return worked;
+  };
+}
+
+/** What stands above the formulas of a subject, where there is something. */
+async function leadOf(id: string, unit: LengthUnit, bending: () => BendingExample) {
+  switch (id) {
+    case 'heat': {
+      const rows = CHECKED_HEAT.map((checked) => ({
+        checked,
+        found: heatCover({ ...ENGAGEMENT, thicknessMm: checked.thicknessMm }),
+      }));
+      return HowHeat({ unit, engagement: ENGAGEMENT, rows });
+    }
+    case 'cover':
+      return BesideChecked({
+        given:
+          'Twelve stations on two rings, and eight on one where dialling in helps; the readings are in data/examples/coverSets.ts.',
+        rows: coverBesideChecked(),
+      });
+    case 'measuring':
+      return BesideChecked({
+        given:
+          'The probability that every place keeps the minimum, with one error common to all and one of each place’s own.',
+        rows: sureBesideChecked(),
+      });
+    case 'bending':
+      return HowBending({ unit, ...(await bending()) });
+    default:
+      return null;
+  }
 }
 
 /** One example after another, with room for other requests between them. */

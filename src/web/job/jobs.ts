@@ -273,7 +273,7 @@ export function jobsRouter(house: House): Router {
         if (!(error instanceof Refusal)) throw error;
         const { faults } = error;
         const kept = edit;
-        const shown = kept ? faults.map((one) => ({ ...one, path: fieldOf(kept, one.path) })) : faults;
+        const shown = kept ? faults.map((one) => ({ ...one, path: boxOf(kept, one.path) })) : faults;
         await refuse(422, job, shown);
         return;
       }
@@ -360,10 +360,11 @@ function unfitBody(edit: Edit): Fault[] {
   const schema = edit.what in SCHEMAS ? SCHEMAS[edit.what as keyof typeof SCHEMAS] : null;
   const parsed = schema?.safeParse(edit.body);
   if (!parsed || parsed.success) return [];
-  return faultsOf(parsed.error).map(({ path, message }) => ({ path: fieldOf(edit, path), message }));
+  return faultsOf(parsed.error).map(({ path, message }) => ({ path: boxOf(edit, path), message }));
 }
 
-function fieldOf(edit: Edit, path: string): string {
+/** The box of the form a fault of a section belongs beside. */
+function boxOf(edit: Edit, path: string): string {
   const item = /^items\.(\d+)\.(\w+)$/.exec(path);
   if (item && edit.what === 'looked') return `${item[2]}.${edit.body.items[Number(item[1])]?.item}`;
   const cut = /^cuts\.\d+\.(\w+)$/.exec(path);

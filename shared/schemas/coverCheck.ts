@@ -13,6 +13,7 @@ import {
   orElse,
   orNull,
   quantity,
+  radius,
   size,
   strict,
   text,
@@ -37,7 +38,7 @@ const coverShape = strict('The cover', {
 
 const station = strict('The entry', {
   angleDeg: angle('The angle'),
-  radiusMm: size('The radius'),
+  radiusMm: radius('The radius'),
   wallMm: list('The wall', size('The wall'), {
     least: 1,
     most: MOST_REPEATS,
@@ -48,7 +49,7 @@ const station = strict('The entry', {
 
 const mark = strict('The entry', {
   angleDeg: angle('The angle'),
-  radiusMm: size('The radius'),
+  radiusMm: radius('The radius'),
   depthMm: extent('The depth'),
 });
 
@@ -136,6 +137,7 @@ export const coverCheckSchema = strict('The request', {
   refuseSomeHeights(input.stations, refuse);
   refuseSamePlaces(input.stations, refuse);
   refuseDeepMarks(input, refuse);
+  refuseDeepCut(input, refuse);
 }) satisfies z.ZodType<CoverCheckInput>;
 
 type Refuse = (path: PropertyKey[], message: string) => void;
@@ -191,4 +193,13 @@ function refuseDeepMarks({ stations, marks }: CoverCheckInput, refuse: Refuse): 
       `Mark ${i + 1} is ${depthMm} mm deep, but the thickest wall is only ${Number(thickest.toFixed(4))} mm; read both again.`,
     );
   }
+}
+
+function refuseDeepCut({ stations, plannedCutMm }: CoverCheckInput, refuse: Refuse): void {
+  const thickest = Math.max(...stations.flatMap(({ wallMm }) => wallMm));
+  if (plannedCutMm === null || plannedCutMm < thickest) return;
+  refuse(
+    ['plannedCutMm'],
+    `The planned cut is ${plannedCutMm} mm, and the thickest wall is ${thickest} mm. Check the depth and its unit.`,
+  );
 }

@@ -75,6 +75,14 @@ export function size(name: string) {
   return quantity(name, 'mm', { least: 0, open: true, most: LONGEST_MM });
 }
 
+/**
+ * Where something lies on a cover, from its axis. Closer than this is no place on a face: the angle means nothing there
+ * (this program's own bound).
+ */
+export function radius(name: string) {
+  return quantity(name, 'mm', { least: 1, most: LONGEST_MM });
+}
+
 /** A length of zero or more. */
 export function extent(name: string) {
   return quantity(name, 'mm', { least: 0, most: LONGEST_MM });

@@ -21,6 +21,7 @@ import {
   list,
   orElse,
   orNull,
+  radius,
   size,
   strict,
   text,
@@ -29,6 +30,7 @@ import {
 import { shapeOf } from './fromFields.ts';
 import { catalogueGaugeSchema } from './gauge.ts';
 import { across } from './studParts.ts';
+import { notTypedFor } from './typedAs.ts';
 
 const MOST_STATIONS = 400;
 const note = (what = 'The note') => text(what, { most: 2000, lines: true });
@@ -91,7 +93,7 @@ export const setupSchema = strict('How it is measured', {
   ),
   stations: list(
     'The stations',
-    strict('The entry', { angleDeg: angle('The angle'), radiusMm: size('The radius') }),
+    strict('The entry', { angleDeg: angle('The angle'), radiusMm: radius('The radius') }),
     {
       most: MOST_STATIONS,
     },
@@ -102,7 +104,12 @@ export const setupSchema = strict('How it is measured', {
 export const planSchema = strict('The cut plan', {
   plannedCutMm: orNull(extent('The planned cut')),
   typed,
-}) satisfies z.ZodType<CutPlan>;
+}).superRefine(
+  across<CutPlan>(({ plannedCutMm, typed }, refuse) => {
+    const fault = notTypedFor('the planned cut', typed, plannedCutMm);
+    if (fault !== null) refuse(['typed'], fault);
+  }),
+) satisfies z.ZodType<CutPlan>;
 
 export const cutsSchema = strict('The cuts made', {
   cuts: list(
@@ -115,7 +122,14 @@ export const cutsSchema = strict('The cuts made', {
     }),
     { most: 100 },
   ),
-}) satisfies z.ZodType<CutsMade>;
+}).superRefine(
+  across<CutsMade>(({ cuts }, refuse) => {
+    for (const [i, { depthMm, typed }] of cuts.entries()) {
+      const fault = notTypedFor(`pass ${i + 1}`, typed, depthMm);
+      if (fault !== null) refuse(['cuts', i, 'typed'], fault);
+    }
+  }),
+) satisfies z.ZodType<CutsMade>;
 
 /** An id made by whoever sends something, so that sending it twice is harmless. */
 export const sentId = (what: string) =>
@@ -129,21 +143,22 @@ export const readingSchema = strict('The reading', {
   pass: choice('The pass', ['before', 'after']),
   kind: choice('The kind of reading', ['wall', 'face', 'mark']),
   angleDeg: angle('The angle'),
-  radiusMm: size('The radius'),
+  radiusMm: radius('The radius'),
   valueMm: orNull(height('The reading')),
   typed,
   gauge: text('The gauge', { most: 120 }),
   doubtful: orElse(yesNo('Whether the reading is doubtful'), false),
   replaces: orNull(sentId('The id of the reading it replaces')),
 }).superRefine(
-  across<NewReading>(({ id: own, kind, valueMm, replaces }, refuse) => {
+  across<NewReading>(({ id: own, kind, valueMm, typed, replaces }, refuse) => {
     if (kind === 'wall' && valueMm !== null && valueMm <= 0) {
       refuse(['valueMm'], `The wall is ${valueMm} mm; it must be more than 0 mm.`);
-    }
-    if (kind === 'mark' && valueMm !== null && valueMm < 0) {
+    } else if (kind === 'mark' && valueMm !== null && valueMm < 0) {
       refuse(['valueMm'], `The depth of the mark is ${valueMm} mm; it must be at least 0 mm.`);
-    }
-    if (valueMm === null && replaces === null) {
+    } else if (valueMm !== null) {
+      const fault = notTypedFor('the reading', typed, valueMm);
+      if (fault !== null) refuse(['typed'], fault);
+    } else if (replaces === null) {
       refuse(['valueMm'], 'The reading has no value; give it in mm, or name the reading it withdraws.');
     }
     if (replaces === own) refuse(['replaces'], 'The reading replaces itself; name the earlier one.');

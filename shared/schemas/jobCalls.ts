@@ -1,5 +1,6 @@
 import type { z } from 'zod';
 import { DECISION_KINDS } from '../words/job.ts';
+import { isNoAddress, noAddress } from '../words/jobNumber.ts';
 import { choice, count, list, orElse, orNull, size, strict, text } from './fields.ts';
 import {
   cutsSchema,
@@ -24,19 +25,31 @@ const seen = (what: string, least: number) =>
 const edit = { fromRevision: count('The revision the change starts from', 1, 1_000_000_000), who, why };
 
 const { familyId, customerReference, receivedOn, note } = receivedSchema.shape;
+/** Places of what was asked about and is right all the same: `received.receivedOn`. */
+const confirmed = orElse(
+  list('What is confirmed', text('The place', { least: 1, most: 80 }), { most: MOST_READINGS }),
+  [],
+);
+
 /** The family is taken from the catalogue, as it is on that day. */
 const receivedAsked = strict('What came in', { familyId, customerReference, receivedOn, note });
 
+/** What makes a job: JSON sends it, and a form is read into it. */
 export const receiveJobSchema = strict('The request', {
   id: orNull(sentId('The id of the request')),
-  number: orNull(text('The job number', { least: 1, most: 40 })),
+  number: orNull(
+    text('The job number', { least: 1, most: 40 }).refine((number) => !isNoAddress(number), {
+      error: (sent) => noAddress(String(sent.input)),
+    }),
+  ),
   who,
   received: receivedAsked,
+  confirmed,
 });
 
 /** What each section's call takes; the section itself stands under its own name. */
 export const sectionCallSchemas = {
-  received: strict('The request', { ...edit, received: receivedAsked }),
+  received: strict('The request', { ...edit, received: receivedAsked, confirmed }),
   looked: strict('The request', { ...edit, looked: lookedSchema }),
   setup: strict('The request', { ...edit, setup: setupSchema }),
   plan: strict('The request', { ...edit, plan: planSchema }),

@@ -4,3 +4,7 @@ const NO_ADDRESS: ReadonlySet<string> = new Set(['new', '.', '..']);
 export function isNoAddress(number: string): boolean {
   return NO_ADDRESS.has(number.normalize('NFKC').trim().toLowerCase());
 }
+
+export function noAddress(number: string): string {
+  return `"${number}" cannot be a job number, because it is no address of its own. Give another, as in J-104.`;
+}

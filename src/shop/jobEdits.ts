@@ -19,6 +19,7 @@ import { getEntry, listEntries } from '../records/catalogue.ts';
 import type { Db } from '../records/database/database.ts';
 import type { SectionEdit } from '../records/jobs/jobs.ts';
 import { criteriaOf, currentCriteria } from '../records/shopCriteria.ts';
+import { dayDoubt } from './doubts/dayDoubt.ts';
 import { gaugesAtHand } from './gauges.ts';
 import { jobAnswer } from './jobAnswer.ts';
 import { jobUnder } from './jobUnder.ts';
@@ -34,17 +35,24 @@ function refuse(code: string, path: string, message: string): Refusal {
   return new Refusal(code, [{ path, message }]);
 }
 
-/** A cover as it came in, with the family as the catalogue now has it. */
+/**
+ * A cover as it came in, with the family as the catalogue now has it. A day that cannot well be meant is asked about
+ * at `fields.confirm`, unless it is confirmed or stands already.
+ */
 export async function receivedFrom(
   db: Db,
   asked: Omit<Received, 'family' | 'familyRevision'>,
-  field: string,
+  day: { readonly today: string; readonly confirmed: boolean; readonly standing?: string | undefined },
+  fields: { readonly family: string; readonly confirm: string },
 ): Promise<Received> {
+  const question =
+    day.confirmed || asked.receivedOn === day.standing ? null : dayDoubt(asked.receivedOn, day.today);
+  if (question !== null) throw refuse('doubted', fields.confirm, question);
   const family = await getEntry(db, 'family', asked.familyId);
   if (family === null) {
     throw refuse(
       'no-family',
-      field,
+      fields.family,
       'No cover family was chosen. Choose one, or add it to the catalogue first.',
     );
   }

@@ -27,6 +27,7 @@ const NO_FORMULA: Readonly<Record<string, string>> = {
   'plate/lining/lining.ts': 'holds the points of the lining',
   'plate/lining/pressed.ts': 'holds a shape',
   'plate/model/refuseCover.ts': 'refuses',
+  'plate/refuseNoNumber.ts': 'refuses',
   'stud/checkStud.ts': 'gathers the checks of a stud',
   'stud/engaged/engagementFinding.ts': 'sets numbers beside their limits, in words',
   'stud/joint/jointChecks.ts': 'gathers the checks of the joint',

@@ -159,7 +159,7 @@ describe('each wrong field is named, with one sentence', () => {
     [
       'stations.1.radiusMm',
       0,
-      'The radius at station 2 is 0 mm; it must be more than 0 mm and at most 10000 mm.',
+      'The radius at station 2 is 0 mm; it must be at least 1 mm and at most 10000 mm.',
     ],
     ['stations.1.wallMm', [], 'The wall at station 2 is an empty list; give at least one.'],
     ['stations.1.wallMm', 4.9, 'The wall at station 2: the number 4.9 was sent; send a list.'],

@@ -29,8 +29,10 @@ describe('a reading', () => {
       doubtful: false,
     });
     expect(taken(readingSchema, { ...READING, valueMm: null, replaces: 'x'.repeat(16) }).valueMm).toBeNull();
-    expect(taken(readingSchema, { ...READING, kind: 'face', valueMm: -0.05 }).valueMm).toBe(-0.05);
-    expect(taken(readingSchema, { ...READING, kind: 'mark', valueMm: 0 }).valueMm).toBe(0);
+    expect(taken(readingSchema, { ...READING, kind: 'face', valueMm: -0.05, typed: '-0.05' }).valueMm).toBe(
+      -0.05,
+    );
+    expect(taken(readingSchema, { ...READING, kind: 'mark', valueMm: 0, typed: '0' }).valueMm).toBe(0);
   });
 
   test.each<[string, unknown, string]>([
@@ -49,7 +51,7 @@ describe('a reading', () => {
     ['valueMm', Number.NaN, 'The reading is not a finite number; send a plain number of mm.'],
     ['valueMm', null, 'The reading has no value; give it in mm, or name the reading it withdraws.'],
     ['replaces', READING.id, 'The reading replaces itself; name the earlier one.'],
-    ['radiusMm', 0, 'The radius is 0 mm; it must be more than 0 mm and at most 10000 mm.'],
+    ['radiusMm', 0, 'The radius is 0 mm; it must be at least 1 mm and at most 10000 mm.'],
     ['angleDeg', 800, 'The angle is 800 degrees; it must be at least -360 degrees and at most 720 degrees.'],
     [
       'who',
@@ -141,7 +143,7 @@ describe('sections of a job', () => {
       releaseClearanceMm: null,
     });
     expect(faults(setupSchema, changed(setup, 'stations.0.radiusMm', -1))[0]?.message).toBe(
-      'The radius at station 1 is -1 mm; it must be more than 0 mm and at most 10000 mm.',
+      'The radius at station 1 is -1 mm; it must be at least 1 mm and at most 10000 mm.',
     );
     expect(taken(planSchema, { plannedCutMm: null, typed: '' })).toEqual({ plannedCutMm: null, typed: '' });
     expect(faults(planSchema, { plannedCutMm: -0.1, typed: '-0.1' })[0]?.path).toBe('plannedCutMm');

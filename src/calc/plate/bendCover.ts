@@ -1,6 +1,7 @@
 import type { StiffnessAnswer, StiffnessInput } from '../../../shared/words/stiffness.ts';
 import { coverAnswers } from './coverAnswers.ts';
 import { refuseCover } from './model/refuseCover.ts';
+import { refuseNoNumber } from './refuseNoNumber.ts';
 import { solveCover } from './solveCover.ts';
 import { wallForPeak } from './wallForPeak.ts';
 
@@ -20,5 +21,5 @@ export function bendCover(input: StiffnessInput): StiffnessAnswer {
   refuseCover(input);
   const counted = input.ring?.joinedToPads === true ? input : { ...input, ring: null };
   const wall = input.peakLimit === null ? null : wallForPeak({ input: counted, peakLimit: input.peakLimit });
-  return coverAnswers(input, solveCover(counted), wall);
+  return refuseNoNumber(coverAnswers(input, solveCover(counted), wall));
 }

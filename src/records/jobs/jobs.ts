@@ -9,7 +9,7 @@ import type {
   Received,
   SectionName,
 } from '../../../shared/words/job.ts';
-import { isNoAddress } from '../../../shared/words/jobNumber.ts';
+import { isNoAddress, noAddress } from '../../../shared/words/jobNumber.ts';
 import { listInWords } from '../../../shared/words/print.ts';
 import {
   counting,
@@ -475,13 +475,7 @@ async function numberFor(db: Db, typed: string | undefined): Promise<string> {
     );
   }
   refuseNul('number', number);
-  if (isNoAddress(number)) {
-    throw refuse(
-      'bad-number',
-      'number',
-      `"${number}" cannot be a job number, because it is no address of its own. Give another, as in J-104.`,
-    );
-  }
+  if (isNoAddress(number)) throw refuse('bad-number', 'number', noAddress(number));
   const taken = await jobRow(db, number);
   if (taken) {
     throw refuse(

@@ -124,10 +124,10 @@ function refuseUnfit(reading: NewReading, i: number): void {
   if (!(Math.abs(angleDeg) <= 360)) {
     throw unfit('angleDeg', `The clock position of the reading is ${angleDeg}°; it must be within a turn.`);
   }
-  if (!(radiusMm > 0 && radiusMm < LONGEST_MM)) {
+  if (!(radiusMm >= 1 && radiusMm < LONGEST_MM)) {
     throw unfit(
       'radiusMm',
-      `The radius of the reading is ${radiusMm} mm; it must be more than 0 and less than 10 m.`,
+      `The radius of the reading is ${radiusMm} mm; it must be at least 1 mm and less than 10 m.`,
     );
   }
   if (valueMm === null && replaces === null) {

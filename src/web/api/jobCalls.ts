@@ -47,7 +47,7 @@ export const jobCalls: readonly JobCall[] = [
     name: 'receiveJob',
     summary: 'Receive a cover: a new job.',
     description:
-      'With an id of the sender’s own, sending it again answers 200 with the job it made the first time; with another content it is refused (409). Without a number it gets the next free one.',
+      'With an id of the sender’s own, sending it again answers 200 with the job it made the first time; with another content it is refused (409). Without a number it gets the next free one. A day later than tomorrow is refused unless confirmed names it, as received.receivedOn.',
     schema: receiveJobSchema,
     answers: { 200: changedAnswer, 201: changedAnswer },
     answer: receiveCover,

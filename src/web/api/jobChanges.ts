@@ -1,5 +1,6 @@
 import { doubt } from '../../../shared/quantity/doubt.ts';
 import { addReadingsSchema, receiveJobSchema } from '../../../shared/schemas/jobCalls.ts';
+import { dayIn } from '../../../shared/words/day.ts';
 import type { Job, NewReading, Reading } from '../../../shared/words/job.ts';
 import { turned } from '../../../shared/words/places.ts';
 import { Refusal } from '../../../shared/words/refusal.ts';
@@ -15,20 +16,31 @@ import { type JobAnswered, type JobAsked, type JobNeeds, ok } from './call.ts';
 import { mustFind } from './jobReads.ts';
 
 export async function receiveCover(needs: JobNeeds, { body }: JobAsked): Promise<JobAnswered> {
-  const { id, number, who, received } = readBody(receiveJobSchema, body);
+  const { id, number, who, received, confirmed } = readBody(receiveJobSchema, body);
   const { db } = needs;
   const made = id === null ? null : await jobSentAs(db, id);
   try {
     const job = await createJob(db, ctxOf(needs, who), {
       ...(id !== null && { sentId: id }),
       ...(number !== null && { number }),
-      received: await receivedFrom(db, received, 'received.familyId'),
+      received: await receivedFrom(db, received, dayAsked(needs, confirmed), RECEIVED),
     });
     return { status: made === null ? 201 : 200, body: toldOf(made ?? job) };
   } catch (error) {
     if (!(error instanceof Refusal) || error.code !== 'sent-otherwise') throw error;
     throw new ApiError(409, error.code, error.message, error.faults);
   }
+}
+
+/** Where in a request that receives a cover its family stands, and the day that may have to be confirmed. */
+export const RECEIVED = { family: 'received.familyId', confirm: 'received.receivedOn' };
+
+export function dayAsked({ now, timeZone }: JobNeeds, confirmed: readonly string[], standing?: string) {
+  return {
+    today: dayIn(timeZone, now()),
+    confirmed: confirmed.includes(RECEIVED.confirm),
+    standing,
+  };
 }
 
 export async function takeReadings(needs: JobNeeds, { named, body }: JobAsked): Promise<JobAnswered> {

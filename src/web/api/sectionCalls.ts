@@ -11,7 +11,7 @@ import { currentCriteria } from '../../records/shopCriteria.ts';
 import { decisionFrom, type Edit, receivedFrom, signatureFrom, studsFrom } from '../../shop/jobEdits.ts';
 import { ApiError, readBody } from '../request/apiErrors.ts';
 import { type JobAnswered, type JobAsked, type JobCall, type JobNeeds, ok } from './call.ts';
-import { ctxOf, toldOf } from './jobChanges.ts';
+import { ctxOf, dayAsked, RECEIVED, toldOf } from './jobChanges.ts';
 import { mustFind } from './jobReads.ts';
 
 const CONFLICT =
@@ -85,8 +85,9 @@ async function editOf(needs: JobNeeds, job: Job, section: SectionName, sent: unk
   const { db } = needs;
   switch (section) {
     case 'received': {
-      const { received } = sent as SectionCall<'received'>;
-      return { what: 'received', body: await receivedFrom(db, received, 'received.familyId') };
+      const { received, confirmed } = sent as SectionCall<'received'>;
+      const day = dayAsked(needs, confirmed, job.sections.received?.body.receivedOn);
+      return { what: 'received', body: await receivedFrom(db, received, day, RECEIVED) };
     }
     case 'decision':
       return decisionOf(needs, job, sent as SectionCall<'decision'>);

@@ -50,7 +50,10 @@ export function coverRouter(house: House): Router {
         return;
       } catch (error) {
         if (!(error instanceof Refusal)) throw error;
-        const page = await coverPage(house, fields, writing, error.faults);
+        const faults = error.faults.map((one) =>
+          one.path === 'number' ? { ...one, path: 'jobNumber' } : one,
+        );
+        const page = await coverPage(house, fields, writing, faults);
         res.status(422).send(page.html);
         return;
       }

@@ -5,6 +5,7 @@ import { getEntry } from '../../records/catalogue.ts';
 import { write } from '../../records/database/database.ts';
 import { createJob, reviseJob } from '../../records/jobs/jobs.ts';
 import { addReadings, jobWithReading } from '../../records/jobs/readings.ts';
+import { readReceived } from '../job/receivedForm.ts';
 import { type House, todayIn } from '../request/house.ts';
 import { type Fields, splitRepeats } from '../request/typed.ts';
 import type { CoverForm } from './coverForm.ts';
@@ -31,18 +32,15 @@ export async function keepAsJob(
   const readings = readingsOf(form, keepToken(fields, who, day));
   const kept = await jobWithReading(house.shop.db, readings[0]?.id ?? '');
   if (kept !== null) return { number: kept, who };
+  const asked = {
+    family: family.id,
+    number: fields.jobNumber ?? '',
+    customer: fields.customer ?? '',
+    receivedOn: day,
+  };
+  const { number, received } = await readReceived(house.shop.db, asked, { today: day });
   return write(house.shop.db, async (trx) => {
-    const job = await createJob(trx, ctx, {
-      ...(fields.jobNumber?.trim() && { number: fields.jobNumber.trim() }),
-      received: {
-        familyId: family.id,
-        familyRevision: family.revision,
-        family: family.body,
-        customerReference: (fields.customer ?? '').trim().slice(0, 80),
-        receivedOn: day,
-        note: '',
-      },
-    });
+    const job = await createJob(trx, ctx, { ...(number !== null && { number }), received });
     let revision = job.revision;
     const round = { knockOn: input.knockOn ?? null, releaseClearanceMm: input.releaseClearanceMm };
     const saidHow = [input.chucking, input.gauge, round.knockOn, round.releaseClearanceMm].some(

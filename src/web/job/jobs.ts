@@ -21,14 +21,7 @@ import { getEntry, listEntries } from '../../records/catalogue.ts';
 import { StaleEdit } from '../../records/database/errors.ts';
 import { createJob, getJob, jobAtRevision, reviseJob } from '../../records/jobs/jobs.ts';
 import { addReadings } from '../../records/jobs/readings.ts';
-import {
-  decisionFrom,
-  type Edit,
-  receivedFrom,
-  signatureFrom,
-  studsFrom,
-  studWorkFrom,
-} from '../../shop/jobEdits.ts';
+import { decisionFrom, type Edit, signatureFrom, studsFrom, studWorkFrom } from '../../shop/jobEdits.ts';
 import { readReadings } from '../measuring/table.ts';
 import { NoSuchPage } from '../request/errors.ts';
 import { frameOf, type House, rememberPreference, todayIn } from '../request/house.ts';
@@ -42,6 +35,7 @@ import { historyRouter } from './history.ts';
 import { jobListRouter } from './jobList.ts';
 import { jobPage } from './jobPage.ts';
 import { listsRouter } from './lists.ts';
+import { readReceived } from './receivedForm.ts';
 import { readSetup } from './setupForm.ts';
 import { staleShown } from './staleShown.ts';
 
@@ -65,11 +59,11 @@ export function jobsRouter(house: House): Router {
   router.post('/jobs', async (req, res) => {
     const fields = fieldsOf(req.body);
     try {
-      const body = await receivedBody(fields);
+      const { number, received } = await readReceived(db, fields, { today: todayIn(house) });
       const job = await createJob(db, ctxOf(fields), {
-        ...(fields.number?.trim() && { number: fields.number.trim() }),
+        ...(number !== null && { number }),
         ...(SENT_ID.test(fields.sentId ?? '') && { sentId: fields.sentId! }),
-        received: body,
+        received,
       });
       rememberPreference(res, 'initials', (fields.who ?? '').trim());
       res.redirect(303, address(job));
@@ -91,7 +85,11 @@ export function jobsRouter(house: House): Router {
   });
 
   const edits: Readonly<Record<SectionName | 'pass' | 'replaced' | 'retightened', ReadEdit>> = {
-    received: async (_job, form) => ({ what: 'received', body: await receivedBody(form.fields) }),
+    received: async (job, form) => {
+      const standing = job.sections.received?.body.receivedOn;
+      const read = await readReceived(db, form.fields, { today: todayIn(house), standing });
+      return { what: 'received', body: read.received };
+    },
     looked: async (_job, form) => {
       const crackTest = form.choice('crackTest', ['found', 'none-found', 'not-done']) ?? 'not-done';
       const crackMethod = form.choice('crackMethod', ['by-eye', 'dye', 'magnetic-particle']);
@@ -321,16 +319,6 @@ export function jobsRouter(house: House): Router {
         }),
       ),
     );
-  }
-
-  function receivedBody(fields: Fields) {
-    const asked = {
-      familyId: fields.family ?? '',
-      customerReference: (fields.customer ?? '').trim(),
-      receivedOn: (fields.receivedOn ?? '').trim(),
-      note: (fields.note ?? '').trim(),
-    };
-    return receivedFrom(db, asked, 'family');
   }
 
   async function mustFind(number: string): Promise<Job> {

@@ -1,5 +1,6 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import { addEntry } from '../../../src/records/catalogue.ts';
+import { apiExamples } from '../../../src/web/api/examples.ts';
 import { alder } from '../../records/samples.ts';
 import { type Served, serve } from '../program.ts';
 
@@ -141,4 +142,123 @@ test.each(['/jobs', '/jobs.csv', '/api/jobs'])('%s refuses 1,100 words with a se
   const answer = await fetch(`${program.url}${path}?text=${text}`);
   expect(answer.status).toBe(422);
   expect(await answer.text()).toContain('The search has 1100 words; at most 40 are allowed.');
+});
+
+test('a text that does not read to the value beside it is refused, of a reading, a pass and a planned cut', async () => {
+  expect(faultsOf(await addReading({ typed: 'banana' }))).toEqual([422, ['readings.0.typed']]);
+  const edit = { fromRevision: 1, who: 'AK' };
+  const cuts = { cuts: [{ depthMm: 0.2, typed: '0.3', note: '' }] };
+  expect(faultsOf(await send('/jobs/1001/cuts', { ...edit, cuts }))).toEqual([422, ['cuts.cuts.0.typed']]);
+  const planned = { plannedCutMm: 0.2, typed: 'banana' };
+  expect(faultsOf(await send('/jobs/1001/plan', { ...edit, plan: planned }))).toEqual([422, ['plan.typed']]);
+  expect(await revision()).toBe(1);
+});
+
+test('a place closer than 1 mm to the axis is refused, of a reading, a station and a heat mark', async () => {
+  expect(faultsOf(await addReading({ radiusMm: 1e-12 }))).toEqual([422, ['readings.0.radiusMm']]);
+  const { request } = apiExamples['/cover/check']!;
+  const [station, ...others] = request.stations as object[];
+  const stations = [{ ...station, radiusMm: 1e-12 }, ...others];
+  expect(faultsOf(await send('/cover/check', { ...request, stations }))).toEqual([
+    422,
+    ['stations.0.radiusMm'],
+  ]);
+  const marks = [{ angleDeg: 10, radiusMm: 1e-12, depthMm: 0.1 }];
+  expect(faultsOf(await send('/cover/check', { ...request, marks }))).toEqual([422, ['marks.0.radiusMm']]);
+});
+
+test('a planned cut as deep as the thickest wall is refused where a cover is only checked', async () => {
+  const { request } = apiExamples['/cover/check']!;
+  expect(faultsOf(await send('/cover/check', { ...request, plannedCutMm: 9999 }))).toEqual([
+    422,
+    ['plannedCutMm'],
+  ]);
+});
+
+// Found by random sizes: each gave null for a number.
+test.each<[string, object]>([
+  ['a lining of 1e-312 MPa/mm', { liningModulusMPaPerMm: 1.2e-312, piston: 'rigid' }],
+  ['a lining of 2e-310 MPa/mm under a piston that conforms', { liningModulusMPaPerMm: 2.4e-310 }],
+  ['a wall of 1e-97 mm beside a track of 48 mm', { wallMm: 1.4e-97, trackWallMm: 47.8, piston: 'rigid' }],
+])('the bending of a cover with %s is refused with a sentence', async (_, change) => {
+  const { request } = apiExamples['/cover/stiffness']!;
+  const told = await send('/cover/stiffness', { ...request, peakLimit: null, ...change });
+  expect(told.status).toBe(422);
+  expect(told.body.error?.message).toMatch(/^The .* cannot be worked out: these sizes are too far apart\./);
+});
+
+describe('a day of receipt that is later than tomorrow', () => {
+  const late = { ...received, receivedOn: '9999-11-24' };
+
+  test('is asked about, and taken once it is confirmed', async () => {
+    const told = await send('/jobs', { who: 'MH', received: late });
+    expect(faultsOf(told)).toEqual([422, ['received.receivedOn']]);
+    expect(told.body.error?.message).toBe(
+      'The day received is Nov 24, 9999, and today is Nov 24, 2026. Check the year, or confirm it.',
+    );
+    const confirmed = ['received.receivedOn'];
+    expect((await send('/jobs', { who: 'MH', received: late, confirmed })).status).toBe(201);
+  });
+
+  test('is asked about when a job is changed to it, and not again while it stands', async () => {
+    const edit = { fromRevision: 1, who: 'MH', received: late };
+    expect(faultsOf(await send('/jobs/1001/received', edit))).toEqual([422, ['received.receivedOn']]);
+    const confirmed = ['received.receivedOn'];
+    expect((await send('/jobs/1001/received', { ...edit, confirmed })).status).toBe(200);
+    const again = { fromRevision: 2, who: 'MH', received: { ...late, note: 'bent pad' } };
+    expect((await send('/jobs/1001/received', again)).status).toBe(200);
+  });
+
+  test('is asked about in the form, with a box that confirms it', async () => {
+    const form = { family: 'alder', receivedOn: '9999-11-24', who: 'MH' };
+    const asked = await program.post('/jobs', form);
+    expect([asked.status, asked.text]).toEqual([
+      422,
+      expect.stringContaining('The day received is Nov 24, 9999, as typed'),
+    ]);
+    expect(asked.html).toMatch(/<input type="checkbox"[^>]*name="ok.receivedOn" value="9999-11-24"/);
+    expect((await program.post('/jobs', { ...form, 'ok.receivedOn': '9999-11-25' })).status).toBe(422);
+    expect((await program.post('/jobs', { ...form, 'ok.receivedOn': '9999-11-24' })).status).toBe(303);
+  });
+
+  test('may be tomorrow, because clocks differ', async () => {
+    const tomorrow = { ...received, receivedOn: '2026-11-25' };
+    expect((await send('/jobs', { who: 'MH', received: tomorrow })).status).toBe(201);
+    const after = { ...received, receivedOn: '2026-11-26' };
+    expect((await send('/jobs', { who: 'MH', received: after })).status).toBe(422);
+  });
+});
+
+describe('a form that receives a cover is read as JSON is', () => {
+  test.each<[string, Record<string, string>, string, string]>([
+    [
+      'a reference of 200,000 characters',
+      { customer: 'x'.repeat(200_000) },
+      'customer',
+      'at most 80 are kept',
+    ],
+    ['a control character in the reference', { customer: 'a\u0007b' }, 'customer', 'has a control character'],
+    ['a control character in the note', { note: 'a\u0007b' }, 'note', 'has a control character'],
+    ['a day that is none', { receivedOn: '2026-02-30' }, 'receivedOn', 'must be a day of the calendar'],
+  ])('%s is refused beside its box, new and changed', async (_, change, field, sentence) => {
+    const form = { family: 'alder', receivedOn: '2026-11-24', who: 'MH', ...change };
+    for (const [path, more] of [
+      ['/jobs', {}],
+      ['/jobs/1001/received', { from: '1' }],
+    ] as const) {
+      const page = await program.post(path, { ...form, ...more });
+      expect([path, page.status]).toEqual([path, 422]);
+      expect(page.text).toContain(sentence);
+      expect(page.html).toMatch(new RegExp(`name="${field}"[^>]*aria-invalid="true"`));
+    }
+    expect(await revision()).toBe(1);
+    expect((await fetch(`${program.url}/api/jobs/1002`)).status).toBe(404);
+  });
+
+  test('a reference of 200,000 characters is refused on the quick page too, and not cut short', async () => {
+    const typed = { family: 'alder', 'a.0': '0', 'r.0': '110', 'w.0': '4.90', initials: 'MH' };
+    const page = await program.post('/cover/keep', { ...typed, customer: 'x'.repeat(200_000) });
+    expect([page.status, page.text]).toEqual([422, expect.stringContaining('at most 80 are kept')]);
+    expect((await program.post('/cover/keep', typed)).status).toBe(303);
+  });
 });

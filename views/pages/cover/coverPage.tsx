@@ -14,6 +14,7 @@ import {
 import { CutPlanPart } from '../../parts/cutPlanPart.tsx';
 import { Actions } from '../../parts/form/actions.tsx';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
+import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Field } from '../../parts/form/fieldBox.tsx';
 import { WhatIf } from '../../parts/whatIfPart.tsx';
 import {
@@ -294,6 +295,7 @@ function drawingShape({ cover, family }: CoverFormView): CoverDrawingShape | nul
 /** Sends what stands in the form above: nothing is typed twice. */
 function KeepAsJob({ form, frame }: CoverPageProps) {
   if (form.cover === null || form.familyId === 'own' || !may(frame, 'recorder')) return null;
+  const error = errorsOf(form.faults);
   return (
     <section class="keep">
       <h2>Keep this as a job</h2>
@@ -302,11 +304,20 @@ function KeepAsJob({ form, frame }: CoverPageProps) {
         <Field
           label="Job number"
           name="jobNumber"
+          value={form.fields.jobNumber}
+          error={error('jobNumber')}
           hint="Empty: the next free one"
           input={{ form: 'cover-form' }}
           optional
         />
-        <Field label="Customer reference" name="customer" input={{ form: 'cover-form' }} optional />
+        <Field
+          label="Customer reference"
+          name="customer"
+          value={form.fields.customer}
+          error={error('customer')}
+          input={{ form: 'cover-form' }}
+          optional
+        />
         <Field label="Your initials" name="initials" value={frame.initials} input={{ form: 'cover-form' }} />
       </div>
       <div class="actions">

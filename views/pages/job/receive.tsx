@@ -1,7 +1,8 @@
+import { printDay } from '../../../shared/words/day.ts';
 import type { Job } from '../../../shared/words/job.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
-import { Choice, Field, TextArea } from '../../parts/form/fieldBox.tsx';
+import { Choice, Field, TextArea, Tick } from '../../parts/form/fieldBox.tsx';
 import { day } from '../../parts/when.tsx';
 import { familyInWords } from '../cover/coverFields.tsx';
 import { JobForm, type Refused, Who } from './section.tsx';
@@ -86,6 +87,8 @@ export function ReceivedFields(props: {
 }) {
   const { families, fields, faults } = props;
   const error = errorsOf(faults);
+  const { receivedOn } = fields;
+  const confirmed = receivedOn !== undefined && fields['ok.receivedOn'] === receivedOn;
   return (
     <div class="fields">
       <Choice
@@ -103,6 +106,14 @@ export function ReceivedFields(props: {
         error={error('receivedOn')}
         size="figure"
       />
+      {(confirmed || error('ok.receivedOn') !== null) && (
+        <Tick
+          label={`The day received is ${printDay(receivedOn ?? '')}, as typed`}
+          name="ok.receivedOn"
+          value={receivedOn ?? ''}
+          checked={confirmed}
+        />
+      )}
       <Field
         label="Customer reference"
         name="customer"

@@ -1,0 +1,14 @@
+import { printDay } from '../../../shared/words/day.ts';
+
+const DAY_MS = 24 * 3600 * 1000;
+
+/**
+ * Asks about a day of receipt that is later than tomorrow, as both are written, `2026-11-24`: nothing came in that
+ * late. Tomorrow is let pass, because the clock of another machine may be a few hours ahead. null when there is
+ * nothing to ask.
+ */
+export function dayDoubt(day: string, today: string): string | null {
+  const tomorrow = new Date(Date.parse(`${today}T00:00:00Z`) + DAY_MS).toISOString().slice(0, 10);
+  if (day <= tomorrow) return null;
+  return `The day received is ${printDay(day)}, and today is ${printDay(today)}. Check the year, or confirm it.`;
+}

@@ -1,18 +1,22 @@
 import { isDeepStrictEqual } from 'node:util';
 import { coverCheckSchema } from '../../shared/schemas/coverCheck.ts';
+import type { Bending, BendingCase } from '../../shared/words/bending.ts';
 import type { CoverCheck, CoverCheckInput } from '../../shared/words/cover.ts';
-import type { Finding } from '../../shared/words/finding.ts';
+import type { Finding, Status } from '../../shared/words/finding.ts';
 import type { Decision, StudsChosen } from '../../shared/words/job.ts';
 import { type LengthUnit, listInWords } from '../../shared/words/print.ts';
 import { Refusal } from '../../shared/words/refusal.ts';
+import { ringNotJoined } from '../../shared/words/solid.ts';
 import { FIT_WORD, HOLDS_WORD, VERDICT_WORD } from '../../shared/words/verdicts.ts';
 import { COVER_CALC_VERSION, checkCover } from '../calc/cover/checkCover.ts';
+import { restsOnUnjoinedRing } from '../calc/job/ringCredit.ts';
 import {
   bendingAnswersOtherwise,
   coverAnswersOtherwise,
   type Otherwise,
   studAnswersOtherwise,
 } from '../calc/judge/answersOtherwise.ts';
+import { stiffnessFindings } from '../calc/judge/stiffnessFindings.ts';
 import { PLATE_CALC_VERSION } from '../calc/plate/bendCover.ts';
 import { bendingCase } from '../calc/plate/bendingCases.ts';
 import { checkStud, STUD_CALC_VERSION } from '../calc/stud/checkStud.ts';
@@ -32,7 +36,9 @@ export function recheckDecision(
     readonly further: readonly Finding[];
   } | null = null,
 ): string | null {
-  const versions = { kept: kept.calcVersion, now: COVER_CALC_VERSION };
+  const versions = restsOnUnjoinedRing(kept)
+    ? { kept: kept.bending?.calcVersion ?? kept.calcVersion, now: PLATE_CALC_VERSION }
+    : { kept: kept.calcVersion, now: COVER_CALC_VERSION };
   const input = coverCheckSchema.safeParse(kept.input);
   const further = keptOnBending(kept);
   if (!input.success) return refusedNow('decision', versions, input.error.issues[0]?.message);
@@ -44,24 +50,36 @@ export function recheckDecision(
   });
 }
 
-/** What was found on bending then: the verdict rests on it, and it is gone over by itself. */
+/**
+ * What was found on bending then: the verdict rests on it, and it is gone over by itself. What counted on a ring that is
+ * not recorded as joined to the pads is not checked today.
+ */
 function keptOnBending(kept: Decision): readonly Finding[] {
-  return kept.check.findings.filter(({ id }) => id.startsWith('stiffness'));
+  const found = kept.check.findings.filter(({ id }) => id.startsWith('stiffness'));
+  if (!restsOnUnjoinedRing(kept)) return found;
+  const counted = kept.bending?.welded ? 'stiffness' : 'stiffness-with-ring';
+  return found.map((one) =>
+    one.id === counted ? { ...one, status: 'not-checked', sentence: ringNotJoined(null) } : one,
+  );
 }
 
 /** The same for how it bends; null also where nothing was kept of that. */
-export async function recheckBending({ bending }: Decision): Promise<string | null> {
+export async function recheckBending({ bending, check }: Decision): Promise<string | null> {
   if (!bending) return null;
   const versions = { kept: bending.calcVersion, now: PLATE_CALC_VERSION };
   const otherwise: Otherwise[] = [];
   try {
+    const cases: BendingCase[] = [];
     for (const kept of bending.cases) {
-      const { id, trackWallMm, ring } = kept;
+      const { id, trackWallMm } = kept;
+      const ring = kept.ring?.joinedToPads === true ? kept.ring : null;
       const base = id === 'other' && bending.other ? bending.other.base : bending.base;
       const asked = { id, base, trackWallMm, ring };
       const now = bendingCase(asked, await bothPistons(asked), bending.heat);
+      cases.push(now);
       otherwise.push(...bendingAnswersOtherwise(kept, now));
     }
+    otherwise.unshift(...foundOtherwise(check, { ...bending, cases }));
   } catch (error) {
     if (error instanceof BendingFailed) return null;
     if (!(error instanceof Refusal)) throw error;
@@ -69,6 +87,29 @@ export async function recheckBending({ bending }: Decision): Promise<string | nu
   }
   return otherwise.length === 0 ? null : changedNow('decision', versions, otherwise);
 }
+
+/** Where a limit of the shop on bending is found otherwise today. */
+function foundOtherwise({ findings }: Decision['check'], bending: Bending): Otherwise[] {
+  const now = stiffnessFindings({
+    limits: bending.limits,
+    bending,
+    why: null,
+    ringAllowed: findings.some(({ id }) => id === 'stiffness-with-ring'),
+    unit: 'mm',
+  });
+  return now.flatMap(({ id, title, status }) => {
+    const kept = findings.find((one) => one.id === id)?.status;
+    if (kept === undefined || kept === status) return [];
+    return [{ what: title.toLowerCase(), kept: STATUS_WORD[kept], now: STATUS_WORD[status] }];
+  });
+}
+
+const STATUS_WORD: Readonly<Record<Status, string>> = {
+  pass: 'OK',
+  caution: 'Caution',
+  fail: 'Not OK',
+  'not-checked': 'Not checked',
+};
 
 /** The same for studs that were chosen. Those kept without what was asked of them cannot be worked out again. */
 export function recheckStuds(kept: StudsChosen, unit: LengthUnit): string | null {

@@ -1,13 +1,17 @@
-import { Router } from 'express';
+import { type Request, Router } from 'express';
 import { demoCovers } from '../../data/demo/covers.ts';
 import { type JobLine, STAGES, type Stage } from '../../shared/words/job.ts';
-import { FrontPage } from '../../views/pages/frontPage.tsx';
+import { Refusal } from '../../shared/words/refusal.ts';
+import { FrontPage, type FrontProps } from '../../views/pages/frontPage.tsx';
 import { renderPage } from '../../views/render.ts';
 import { listEntries } from '../records/catalogue.ts';
 import { findJobs } from '../records/jobs/findJobs.ts';
+import { closeRingDoubt } from '../records/jobs/ringDoubts.ts';
+import { ringDoubtsWorstFirst } from '../shop/bending/ringDoubts.ts';
 import { frameOf, type House, rememberPreference } from './request/house.ts';
 import { inOtherUnit } from './request/otherUnit.ts';
 import { ownAddress } from './request/ownAddress.ts';
+import { whoOf } from './request/standing.ts';
 import { fieldsOf, unitOf } from './request/typed.ts';
 
 const SHOWN = 8;
@@ -17,21 +21,40 @@ const OPEN: readonly Stage[] = STAGES.filter((stage) => stage !== 'signed');
 export function frontRouter(house: House): Router {
   const router = Router();
 
-  router.get('/', async (req, res) => {
-    const { jobs } = await findJobs(house.shop.db, { stage: OPEN, limit: 200 });
-    const families = await listEntries(house.shop.db, 'family');
+  const frontPage = async (req: Request, refused: FrontProps['rings']['refused'] = null) => {
+    const { db } = house.shop;
+    const { jobs } = await findJobs(db, { stage: OPEN, limit: 200 });
+    const frame = await frameOf(req, house);
+    const families = await listEntries(db, 'family');
     const example = demoCovers.find(
       (cover) => cover.expected === 'face' && families.some((family) => family.id === cover.familyId),
     );
-    res.send(
-      renderPage(
-        FrontPage({
-          frame: await frameOf(req, house),
-          open: nextFirst(jobs).slice(0, SHOWN),
-          exampleHref: example ? `/cover/example/${example.id}` : null,
-        }),
-      ),
+    return renderPage(
+      FrontPage({
+        frame,
+        rings: { ...ringsShown(await ringDoubtsWorstFirst(db, frame.lengthUnit)), refused },
+        open: nextFirst(jobs).slice(0, SHOWN),
+        exampleHref: example ? `/cover/example/${example.id}` : null,
+      }),
     );
+  };
+
+  router.get('/', async (req, res) => {
+    res.send(await frontPage(req));
+  });
+
+  router.post('/jobs/:number/ring-closed', async (req, res) => {
+    const fields = fieldsOf(req.body);
+    const { number } = req.params;
+    const ctx = { who: whoOf(req, fields.who), now: house.now };
+    try {
+      await closeRingDoubt(house.shop.db, ctx, { job: number, word: fields.word ?? '' });
+    } catch (error) {
+      if (!(error instanceof Refusal)) throw error;
+      res.status(422).send(await frontPage(req, { number, fields, faults: error.faults }));
+      return;
+    }
+    res.redirect(303, '/#rings');
   });
 
   router.post('/preferences', (req, res) => {
@@ -45,6 +68,19 @@ export function frontRouter(house: House): Router {
   });
 
   return router;
+}
+
+function ringsShown({ open, closed }: Awaited<ReturnType<typeof ringDoubtsWorstFirst>>) {
+  return {
+    open: open.map(({ job, bare }) => ({
+      number: job.number,
+      familyName: job.sections.received?.body.family.name ?? '',
+      signedAt: job.sections.signature?.at ?? job.changedAt,
+      signedBy: job.sections.signature?.who ?? '',
+      withoutRing: bare,
+    })),
+    closed,
+  };
 }
 
 /** What is nearest to done first, and among those the longest here. */

@@ -14,6 +14,7 @@ const NO_FORMULA: Readonly<Record<string, string>> = {
   'cover/refuseImpossible.ts': 'refuses',
   'heat/refuseHeat.ts': 'refuses',
   'job/jobStage.ts': 'says what is done and what is missing',
+  'job/ringCredit.ts': 'says what a decision counted on',
   'judge/coverReason.ts': 'puts a verdict into words',
   'judge/coverWords.ts': 'puts numbers into words',
   'judge/cutFindings.ts': 'sets numbers beside their limits, in words',

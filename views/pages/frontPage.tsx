@@ -4,6 +4,7 @@ import { Layout } from '../layout.tsx';
 import { Cautions } from '../parts/caution.tsx';
 import { EmptyState } from '../parts/emptyState.tsx';
 import { Field } from '../parts/form/fieldBox.tsx';
+import { Rings, type RingsProps } from '../parts/ringsPart.tsx';
 import { JobLines } from './job/jobsPage.tsx';
 
 export interface FrontProps {
@@ -11,10 +12,11 @@ export interface FrontProps {
   /** The open ones, the one to do next first. */
   readonly open: readonly JobLine[];
   readonly exampleHref: string | null;
+  readonly rings: RingsProps;
 }
 
 /** Three ways in, and the open jobs below. */
-export function FrontPage({ frame, open, exampleHref }: FrontProps) {
+export function FrontPage({ frame, open, exampleHref, rings }: FrontProps) {
   return (
     <Layout title="Coverwright" here="home" {...frame}>
       <h1>Can this cover be faced and used again? Which stud belongs in it?</h1>
@@ -47,6 +49,7 @@ export function FrontPage({ frame, open, exampleHref }: FrontProps) {
           </a>
         </li>
       </ul>
+      <Rings {...rings} frame={frame} />
       <section>
         <h2>Open jobs</h2>
         {open.length === 0 ? (

@@ -10,6 +10,7 @@ import {
   type StepStands,
   type StepState,
 } from '../../../shared/words/job.ts';
+import { restsOnUnjoinedRing } from './ringCredit.ts';
 
 /** What the stage of a job follows from. */
 export interface StageParts {
@@ -124,6 +125,9 @@ export function missingOf(job: Pick<Job, 'steps' | 'sections' | 'outcome' | 'wel
     );
   }
   if (sections.decision === null) return missing;
+  if (open('sign') && !open('decide') && restsOnUnjoinedRing(sections.decision.body)) {
+    missing.push('the decision counts on a ring that is not recorded as joined to the pads: decide again');
+  }
   if (ringToWeld(job)) missing.push('the ring has not been welded');
   if (open('cut') && !cut(sections, job.weldedAt ?? 0)) missing.push('no cut has been recorded');
   else if (open('verify')) missing.push('no wall has been measured after the last cut');

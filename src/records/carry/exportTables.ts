@@ -14,6 +14,7 @@ const EXPORTED = {
   job_sent: ['id'],
   reading: ['job_id', 'revision', 'place'],
   photo: ['job_id', 'revision'],
+  ring_closed: ['job_id', 'revision'],
   person: ['id'],
   person_revision: ['person_id', 'revision'],
 } as const satisfies Partial<Record<Table, readonly string[]>>;

@@ -80,6 +80,8 @@ export interface Tables {
     who: string;
     at: string;
   };
+  /** The word that closed a signed decision whose ring is not recorded as joined; `revision` is the decision’s. */
+  ring_closed: { job_id: number; revision: number; word: string; who: string; at: string };
   photo: {
     id: string;
     job_id: number;

@@ -16,6 +16,7 @@ import { listInWords } from '../../../shared/words/print.ts';
 import { DECISION_WORD, FOLLOWS, VERDICT_WORD } from '../../../shared/words/verdicts.ts';
 import { stationsRead } from '../../calc/job/jobPlaces.ts';
 import { missingOf, ringToWeld, sameFamily } from '../../calc/job/jobStage.ts';
+import { restsOnUnjoinedRing } from '../../calc/job/ringCredit.ts';
 import { refuse } from '../database/errors.ts';
 import { mayBeSamePerson } from '../database/writing.ts';
 
@@ -206,6 +207,7 @@ export function refuseSignature(job: Job, { signedRevision, statement, verified 
   if (job.stage !== 'to-sign') {
     throw refuse('not-ready', '', `Job ${job.number} cannot be signed yet: ${listInWords(missingOf(job))}.`);
   }
+  refuseRingNotJoined(job);
   refuseThinWall(job);
   refuseUnansweredFinding(job, verified, statement);
   if (signedRevision !== job.revision) {
@@ -215,6 +217,16 @@ export function refuseSignature(job: Job, { signedRevision, statement, verified 
       `The signature is for revision ${signedRevision} of job ${job.number}, which is at revision ${job.revision}; read it again and sign that.`,
     );
   }
+}
+
+/** A decision of an earlier day counted on any ring; only one that is joined to the pads can be counted on. */
+function refuseRingNotJoined({ number, sections }: Job): void {
+  if (sections.decision === null || !restsOnUnjoinedRing(sections.decision.body)) return;
+  throw refuse(
+    'ring-not-joined',
+    '',
+    `Job ${number} was decided on a stiffening ring that is not recorded as joined to the pads. Record how it is joined, and decide again.`,
+  );
 }
 
 /** Studs that were set anew or tightened again and failed; those that do not fit were kept with a note. */

@@ -70,6 +70,7 @@ export const LEAST_ROLE: Readonly<Record<string, Least>> = {
   'POST /jobs/:number/cuts': 'recorder',
   'POST /jobs/:number/pass': 'recorder',
   'POST /jobs/:number/welded': 'recorder',
+  'POST /jobs/:number/ring-closed': 'recorder',
   'POST /jobs/:number/studs': 'recorder',
   'POST /jobs/:number/replaced': 'recorder',
   'POST /jobs/:number/retightened': 'recorder',

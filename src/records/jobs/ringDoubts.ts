@@ -1,0 +1,111 @@
+import type { Job } from '../../../shared/words/job.ts';
+import { restsOnUnjoinedRing } from '../../calc/job/ringCredit.ts';
+import { type Db, readAtOnce, write } from '../database/database.ts';
+import { refuse } from '../database/errors.ts';
+import { type Ctx, refuseNul, signed } from '../database/writing.ts';
+import { getJob, noJob } from './jobs.ts';
+
+const LONGEST_WORD = 2000;
+
+export interface RingClosed {
+  readonly job: string;
+  readonly word: string;
+  readonly who: string;
+  readonly at: string;
+}
+
+export interface RingDoubts {
+  /** Signed, and nobody has closed them. */
+  readonly open: readonly Job[];
+  /** Newest first. */
+  readonly closed: readonly RingClosed[];
+}
+
+/** Signed jobs whose decision counts on a ring that is not recorded as joined to the pads, and the words that closed some. */
+export async function ringDoubts(db: Db): Promise<RingDoubts> {
+  return readAtOnce(db, async (reading) => {
+    const rows = await reading
+      .selectFrom('job')
+      .select('id')
+      .where('stage', '=', 'signed')
+      .where((eb) =>
+        eb.or([
+          eb('outcome', '=', 'face-and-ring'),
+          eb.exists(
+            eb
+              .selectFrom('job_revision as setup')
+              .select('setup.revision')
+              .whereRef('setup.job_id', '=', 'job.id')
+              .where('setup.what', '=', 'setup')
+              .where('setup.body', 'like', '%"ringWelded":{%'),
+          ),
+        ]),
+      )
+      .orderBy('id')
+      .execute();
+    const words = await reading
+      .selectFrom('ring_closed as c')
+      .innerJoin('job', 'job.id', 'c.job_id')
+      .select(['job.number', 'c.job_id', 'c.revision', 'c.word', 'c.who', 'c.at'])
+      .orderBy('c.at', 'desc')
+      .orderBy('c.job_id', 'desc')
+      .execute();
+    const open: Job[] = [];
+    for (const { id } of rows) {
+      const job = await getJob(reading, id);
+      if (job === null || !inDoubt(job)) continue;
+      const decided = job.sections.decision?.revision;
+      if (words.some((one) => one.job_id === id && one.revision === decided)) continue;
+      open.push(job);
+    }
+    return { open, closed: words.map(({ number, word, who, at }) => ({ job: number, word, who, at })) };
+  });
+}
+
+/** Closes one with a word. Sent again with the same word it is harmless. */
+export async function closeRingDoubt(
+  db: Db,
+  ctx: Ctx,
+  { job: number, word: typed }: { readonly job: string; readonly word: string },
+): Promise<void> {
+  const by = signed(ctx, '');
+  const word = typed.normalize('NFC').trim();
+  if (word === '' || word.length > LONGEST_WORD) {
+    throw refuse(
+      'word-needed',
+      'word',
+      word === ''
+        ? 'Say what was found or done about the ring before you close this.'
+        : `The word is ${word.length} characters long; keep it to ${LONGEST_WORD}.`,
+    );
+  }
+  refuseNul('word', word);
+  await write(db, async (trx) => {
+    const job = await getJob(trx, number);
+    if (job === null) throw noJob(number);
+    const decided = job.sections.decision;
+    if (!inDoubt(job) || decided === null) {
+      throw refuse(
+        'no-ring-doubt',
+        'word',
+        `Job ${job.number} is not signed on a ring that nobody recorded as joined to the pads: there is nothing to close.`,
+      );
+    }
+    const known = await trx
+      .selectFrom('ring_closed')
+      .select(['word', 'who'])
+      .where('job_id', '=', job.id)
+      .where('revision', '=', decided.revision)
+      .executeTakeFirst();
+    if (known?.word === word) return;
+    if (known) throw refuse('closed-already', 'word', `${known.who} closed this already: ${known.word}`);
+    await trx
+      .insertInto('ring_closed')
+      .values({ job_id: job.id, revision: decided.revision, word, who: by.who, at: by.at })
+      .execute();
+  });
+}
+
+function inDoubt({ stage, sections }: Job): boolean {
+  return stage === 'signed' && sections.decision !== null && restsOnUnjoinedRing(sections.decision.body);
+}

@@ -11,8 +11,8 @@ import { ringDoubtsWorstFirst } from '../shop/bending/ringDoubts.ts';
 import { frameOf, type House, rememberPreference } from './request/house.ts';
 import { inOtherUnit } from './request/otherUnit.ts';
 import { ownAddress } from './request/ownAddress.ts';
-import { whoOf } from './request/standing.ts';
 import { fieldsOf, unitOf } from './request/typed.ts';
+import { whoOf } from './request/whoSignedIn.ts';
 
 const SHOWN = 8;
 const OPEN: readonly Stage[] = STAGES.filter((stage) => stage !== 'signed');

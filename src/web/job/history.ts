@@ -1,11 +1,10 @@
 import { type Request, Router } from 'express';
-import type { Job } from '../../../shared/words/job.ts';
 import { HistoryPage } from '../../../views/pages/job/historyPart.tsx';
 import { renderPage } from '../../../views/render.ts';
 import { revisionsOf } from '../../records/jobs/history.ts';
-import { getJob } from '../../records/jobs/jobs.ts';
 import { NoSuchPage } from '../request/errors.ts';
 import { frameOf, type House } from '../request/house.ts';
+import { jobNamed } from './jobRequest.ts';
 import { revisionsInWords } from './revisionWords.ts';
 
 /** What every revision of a job changed, and one alone. */
@@ -23,7 +22,7 @@ export function historyRouter(house: House): Router {
   });
 
   async function page(req: Request, alone: number | null): Promise<string> {
-    const job = await find(req);
+    const job = await jobNamed(db, req);
     const frame = await frameOf(req, house);
     const told = revisionsInWords(await revisionsOf(db, job.id), frame);
     const revisions = alone === null ? told.reverse() : told.filter((one) => one.revision === alone);
@@ -33,14 +32,6 @@ export function historyRouter(house: House): Router {
       );
     }
     return renderPage(HistoryPage({ frame, job, revisions, alone }));
-  }
-
-  async function find(req: Request): Promise<Job> {
-    const number = String(req.params.number);
-    const job = await getJob(db, number);
-    if (job === null)
-      throw new NoSuchPage(`There is no job "${number.slice(0, 40)}" in this shop. Look for it under jobs.`);
-    return job;
   }
 
   return router;

@@ -1,14 +1,13 @@
-import { type Request, Router } from 'express';
+import { Router } from 'express';
 import type { Entry, EntryKind } from '../../../shared/words/catalogue.ts';
 import type { Job, Reading } from '../../../shared/words/job.ts';
 import { FIT_LIMITS } from '../../../views/pages/catalogue/fitLimitsFields.tsx';
 import { placeName } from '../../calc/cover/placeNames.ts';
 import { listEntries } from '../../records/catalogue.ts';
 import { allReadings } from '../../records/jobs/history.ts';
-import { getJob } from '../../records/jobs/jobs.ts';
 import { type Cell, type Column, sendCsv } from '../request/csv.ts';
-import { NoSuchPage } from '../request/errors.ts';
 import type { House } from '../request/house.ts';
+import { jobNamed } from './jobRequest.ts';
 
 /** Lists as CSV: readings of a job, and the shelves of the catalogue. */
 export function listsRouter(house: House): Router {
@@ -16,7 +15,7 @@ export function listsRouter(house: House): Router {
   const { db } = house.shop;
 
   router.get('/jobs/:number/readings.csv', async (req, res) => {
-    const job = await find(req);
+    const job = await jobNamed(db, req);
     const all = await allReadings(db, job.id);
     const replaced = new Set(all.map((reading) => reading.replaces));
     const rows = all.map((reading) => ({ job, reading, replaced: replaced.has(reading.id) }));
@@ -37,14 +36,6 @@ export function listsRouter(house: House): Router {
   router.get('/catalogue/gauge.csv', async (_req, res) => {
     sendCsv(res, 'gauges', GAUGES, await listEntries(db, 'gauge', { retired: true }));
   });
-
-  async function find(req: Request): Promise<Job> {
-    const number = String(req.params.number);
-    const job = await getJob(db, number);
-    if (job === null)
-      throw new NoSuchPage(`There is no job "${number.slice(0, 40)}" in this shop. Look for it under jobs.`);
-    return job;
-  }
 
   return router;
 }

@@ -1,18 +1,17 @@
-import { type Request, Router } from 'express';
+import { Router } from 'express';
 import QRCode from 'qrcode';
 import type { Job } from '../../../shared/words/job.ts';
 import { SheetPage } from '../../../views/pages/job/sheetPage.tsx';
 import { TagPage } from '../../../views/pages/job/tagPage.tsx';
 import type { QrModules } from '../../../views/parts/qr.tsx';
 import { renderPage } from '../../../views/render.ts';
-import { getJob, jobAtRevision } from '../../records/jobs/jobs.ts';
 import { photosOf } from '../../records/photos/photos.ts';
 import { jobAnswer } from '../../shop/jobAnswer.ts';
 import { jobUnder } from '../../shop/jobUnder.ts';
 import { coverLimitFields } from '../catalogue/entryFields.ts';
-import { NoSuchPage } from '../request/errors.ts';
 import { frameOf, type House } from '../request/house.ts';
 import { fieldsOf } from '../request/typed.ts';
+import { jobAsked, jobNamed } from './jobRequest.ts';
 
 /** What goes on paper: the sheet of a job, as it stands or as it was, and its tag. */
 export function sheetRouter(house: House): Router {
@@ -20,13 +19,7 @@ export function sheetRouter(house: House): Router {
   const { db } = house.shop;
 
   router.get('/jobs/:number/sheet', async (req, res) => {
-    const now = await find(req);
-    const typed = fieldsOf(req.query).revision ?? '';
-    const asItWas = /^\d{1,9}$/.test(typed) ? Number(typed) : null;
-    if (asItWas !== null && (asItWas < 1 || asItWas > now.revision)) {
-      throw new NoSuchPage(`Job ${now.number} has no revision ${asItWas}; it has ${now.revision}.`);
-    }
-    const job = asItWas === null ? now : await jobAtRevision(db, now.id, asItWas);
+    const { job, asItWas } = await jobAsked(db, req, fieldsOf(req.query));
     const frame = await frameOf(req, house);
     const under = await jobUnder(db, job, frame, asItWas);
     const answer = await jobAnswer(job, under);
@@ -52,17 +45,9 @@ export function sheetRouter(house: House): Router {
   });
 
   router.get('/jobs/:number/tag', async (req, res) => {
-    const job = await find(req);
+    const job = await jobNamed(db, req);
     res.send(renderPage(TagPage({ frame: await frameOf(req, house), job, qr: qrOf(house, job) })));
   });
-
-  async function find(req: Request): Promise<Job> {
-    const number = String(req.params.number);
-    const job = await getJob(db, number);
-    if (job === null)
-      throw new NoSuchPage(`There is no job "${number.slice(0, 40)}" in this shop. Look for it under jobs.`);
-    return job;
-  }
 
   return router;
 }

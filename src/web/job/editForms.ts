@@ -1,0 +1,166 @@
+import { DECISION_KINDS, type Job, LOOK_ITEMS, type SectionName } from '../../../shared/words/job.ts';
+import type { Frame } from '../../../views/frame.ts';
+import { jointFrom } from '../../calc/stud/joint/jointFigures.ts';
+import { getEntry, listEntries } from '../../records/catalogue.ts';
+import { decisionFrom, type Edit, signatureFrom, studsFrom, studWorkFrom } from '../../shop/jobEdits.ts';
+import { type House, todayIn } from '../request/house.ts';
+import type { TypedForm } from '../request/typed.ts';
+import { jointField, readJoint, studRing, torqueFromOf } from '../stud/joint.ts';
+import { readGap } from '../stud/stackForm.ts';
+import { readReplaced, readRetightening } from '../stud/work.ts';
+import { readCuts, readPassPutRight } from './cutForm.ts';
+import { fromOf, revisionIn } from './jobRequest.ts';
+import { readReceived } from './receivedForm.ts';
+import { readSetup } from './setupForm.ts';
+
+/** What one form of the job page wants to write; null when something typed cannot be used. */
+type ReadEdit = (house: House, job: Job, form: TypedForm, frame: Frame) => Promise<Edit | null>;
+
+/** The forms of a job's page that change it, by the last part of where each is sent. */
+export const EDITS: Readonly<Record<SectionName | 'pass' | 'replaced' | 'retightened', ReadEdit>> = {
+  received: readReceivedEdit,
+  looked: readLooked,
+  setup: readSetupEdit,
+  plan: readPlan,
+  decision: readDecision,
+  cuts: readCutsEdit,
+  pass: readPassEdit,
+  studs: readStuds,
+  replaced: readReplacedEdit,
+  retightened: readRetightenedEdit,
+  signature: readSignature,
+};
+
+async function readReceivedEdit(house: House, job: Job, form: TypedForm): Promise<Edit | null> {
+  const standing = job.sections.received?.body.receivedOn;
+  const read = await readReceived(house.shop.db, form.fields, { today: todayIn(house), standing });
+  return { what: 'received', body: read.received };
+}
+
+async function readLooked(_house: House, _job: Job, form: TypedForm): Promise<Edit | null> {
+  const crackTest = form.choice('crackTest', ['found', 'none-found', 'not-done']) ?? 'not-done';
+  const crackMethod = form.choice('crackMethod', ['by-eye', 'dye', 'magnetic-particle']);
+  if (crackTest === 'none-found' && crackMethod === null) {
+    form.fault(
+      'crackMethod',
+      'No crack found, but not how it was looked for. Choose dye, magnetic particle or by eye.',
+    );
+  }
+  const items = LOOK_ITEMS.map((item) => ({
+    item,
+    result: form.choice(`result.${item}`, ['not-looked', 'sound', 'fault']) ?? ('not-looked' as const),
+    final: form.text(`final.${item}`) === '1',
+    note: form.text(`note.${item}`),
+  }));
+  return form.faults.length > 0
+    ? null
+    : { what: 'looked', body: { crackTest, crackMethod, crackNote: form.text('crackNote'), items } };
+}
+
+async function readSetupEdit(house: House, job: Job, form: TypedForm): Promise<Edit | null> {
+  const { db } = house.shop;
+  const kept = job.sections.setup?.body ?? null;
+  const body = readSetup(form, await listEntries(db, 'gauge'), kept);
+  return body && { what: 'setup', body };
+}
+
+async function readPlan(_house: House, _job: Job, form: TypedForm): Promise<Edit | null> {
+  const plannedCutMm = form.length('cut', 'The cut to try');
+  if (plannedCutMm !== null && plannedCutMm <= 0) {
+    form.fault(
+      'cut',
+      `The cut to try is ${plannedCutMm} mm; it must be more than 0. Leave it empty for the least that cleans up.`,
+    );
+  }
+  return form.faults.length > 0 ? null : { what: 'plan', body: { plannedCutMm, typed: form.text('cut') } };
+}
+
+async function readDecision(house: House, job: Job, form: TypedForm, frame: Frame): Promise<Edit | null> {
+  const { db } = house.shop;
+  const decision = form.choice('decision', DECISION_KINDS);
+  if (decision === null) {
+    form.fault('decision', 'No decision was chosen. Choose one.');
+    return null;
+  }
+  const asked = {
+    decision,
+    reason: form.text('reason'),
+    fromRevision: fromOf(form.fields),
+    criteriaRevision: revisionIn(form.fields.criteria),
+  };
+  return decisionFrom(db, job, asked, frame, 'decision');
+}
+
+async function readCutsEdit(_house: House, job: Job, form: TypedForm): Promise<Edit | null> {
+  return readCuts(job, form);
+}
+
+async function readPassEdit(_house: House, job: Job, form: TypedForm): Promise<Edit | null> {
+  return readPassPutRight(job, form);
+}
+
+async function readStuds(house: House, job: Job, form: TypedForm, frame: Frame): Promise<Edit | null> {
+  const { db } = house.shop;
+  const stack = await getEntry(db, 'stack', form.text('stack'));
+  const pullForwardMm = readGap(form, stack?.body.pullForwardMm ?? null);
+  const ring = studRing(job.sections.received?.body.family ?? null, stack?.body.stack ?? null);
+  const joint = readJoint(form, ring);
+  if (form.faults.length > 0) return null;
+  const asked = {
+    stackId: form.text('stack'),
+    studId: form.text('stud'),
+    pullForwardMm,
+    note: form.text('note'),
+    joint,
+    jointFrom: joint && jointFrom(joint, torqueFromOf(form)),
+    revisions: {
+      stack: revisionIn(form.fields.stackRevision),
+      stud: revisionIn(form.fields[`studRevision.${form.text('stud')}`]),
+      criteria: revisionIn(form.fields.criteria),
+    },
+    replaced: null,
+    retightening: null,
+  };
+  return studsFrom(db, job, asked, frame.lengthUnit, {
+    stack: 'stack',
+    stud: 'stud',
+    note: 'note',
+    criteria: 'stud',
+    joint: jointField,
+    replaced: () => 'stud',
+  });
+}
+
+async function readReplacedEdit(house: House, job: Job, form: TypedForm, frame: Frame): Promise<Edit | null> {
+  const { db } = house.shop;
+  const read = readReplaced(form);
+  if (read === null) return null;
+  const { stud, entry } = read;
+  return studWorkFrom(
+    db,
+    job,
+    (work) => ({
+      ...work,
+      replaced: [...work.replaced.filter((one) => one.stud !== stud), ...(entry ? [entry] : [])],
+    }),
+    frame.lengthUnit,
+  );
+}
+
+async function readRetightenedEdit(
+  house: House,
+  job: Job,
+  form: TypedForm,
+  frame: Frame,
+): Promise<Edit | null> {
+  const { db } = house.shop;
+  const retightening = readRetightening(form, todayIn(house));
+  if (retightening === null) return null;
+  return studWorkFrom(db, job, (work) => ({ ...work, retightening }), frame.lengthUnit);
+}
+
+async function readSignature(house: House, job: Job, form: TypedForm, frame: Frame): Promise<Edit | null> {
+  const { db } = house.shop;
+  const asked = { statement: form.text('statement'), fromRevision: fromOf(form.fields) };
+  return signatureFrom(db, job, asked, frame);
+}

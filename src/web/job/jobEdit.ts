@@ -1,0 +1,96 @@
+import type { Request, Response } from 'express';
+import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
+import {
+  cutsSchema,
+  lookedSchema,
+  planSchema,
+  receivedSchema,
+  setupSchema,
+} from '../../../shared/schemas/job.ts';
+import type { Job } from '../../../shared/words/job.ts';
+import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
+import type { Refused } from '../../../views/pages/job/section.tsx';
+import { StaleEdit } from '../../records/database/errors.ts';
+import { reviseJob } from '../../records/jobs/jobs.ts';
+import type { Edit } from '../../shop/jobEdits.ts';
+import { frameOf, type House, rememberPreference } from '../request/house.ts';
+import { fieldsOf, TypedForm } from '../request/typed.ts';
+import { EDITS } from './editForms.ts';
+import { addressOf, ctxOf, fromOf, jobNamed, showJob } from './jobRequest.ts';
+import { staleShown } from './staleShown.ts';
+
+/** One form of the job's page: kept as a revision, or shown again with what speaks against it. */
+export async function postEdit(
+  section: keyof typeof EDITS,
+  house: House,
+  req: Request,
+  res: Response,
+): Promise<void> {
+  const { db } = house.shop;
+  const fields = fieldsOf(req.body);
+  const job = await jobNamed(db, req);
+  const frame = await frameOf(req, house);
+  const form = new TypedForm(fields, frame);
+  const refuse = (status: number, on: Job, faults: readonly Fault[], stale: Refused['stale'] = null) =>
+    showJob(house, req, res, on, { status, fields, refused: { section, fields, faults, stale } });
+  let edit: Edit | null = null;
+  try {
+    edit = await EDITS[section](house, job, form, frame);
+    if (edit === null) {
+      await refuse(422, job, form.faults);
+      return;
+    }
+    const unfit = unfitBody(edit);
+    if (unfit.length > 0) {
+      await refuse(422, job, unfit);
+      return;
+    }
+    await reviseJob(db, ctxOf(house, fields), { jobId: job.id, fromRevision: fromOf(fields), ...edit });
+  } catch (error) {
+    if (error instanceof StaleEdit && edit !== null) {
+      const stale = await staleShown(db, job, edit, error, fromOf(fields), frame);
+      await refuse(409, await jobNamed(db, req), [{ path: '', message: error.message }], stale);
+      return;
+    }
+    if (!(error instanceof Refusal)) throw error;
+    const { faults } = error;
+    const kept = edit;
+    const shown = kept ? faults.map((one) => ({ ...one, path: boxOf(kept, one.path) })) : faults;
+    await refuse(422, job, shown);
+    return;
+  }
+  rememberPreference(res, 'initials', (fields.who ?? '').trim());
+  res.redirect(303, addressOf(job));
+}
+
+const SCHEMAS = {
+  received: receivedSchema,
+  looked: lookedSchema,
+  setup: setupSchema,
+  plan: planSchema,
+  cuts: cutsSchema,
+} as const;
+
+/** What a section's schema says against it, led to the fields of its form. */
+function unfitBody(edit: Edit): Fault[] {
+  const schema = edit.what in SCHEMAS ? SCHEMAS[edit.what as keyof typeof SCHEMAS] : null;
+  const parsed = schema?.safeParse(edit.body);
+  if (!parsed || parsed.success) return [];
+  return faultsOf(parsed.error).map(({ path, message }) => ({ path: boxOf(edit, path), message }));
+}
+
+/** The box of the form a fault of a section belongs beside. */
+function boxOf(edit: Edit, path: string): string {
+  const item = /^items\.(\d+)\.(\w+)$/.exec(path);
+  if (item && edit.what === 'looked') return `${item[2]}.${edit.body.items[Number(item[1])]?.item}`;
+  const cut = /^cuts\.\d+\.(\w+)$/.exec(path);
+  if (cut) return cut[1] === 'note' ? 'note' : 'depth';
+  const names: Readonly<Record<string, string>> = {
+    customerReference: 'customer',
+    residualRunoutMm: 'residual',
+    cuts: 'depth',
+    plannedCutMm: 'cut',
+    typed: 'cut',
+  };
+  return names[path] ?? path;
+}

@@ -1,0 +1,68 @@
+import { randomUUID } from 'node:crypto';
+import type { Request, Response } from 'express';
+import type { Job } from '../../../shared/words/job.ts';
+import type { Db } from '../../records/database/database.ts';
+import type { Ctx } from '../../records/database/writing.ts';
+import { getJob, jobAtRevision } from '../../records/jobs/jobs.ts';
+import { NoSuchPage } from '../request/errors.ts';
+import { frameOf, type House } from '../request/house.ts';
+import { requestGoneSignal } from '../request/requestGone.ts';
+import type { Fields } from '../request/typed.ts';
+import { type JobShown, jobPage } from './jobPage.ts';
+
+/** The job an address names. */
+export async function jobNamed(db: Db, req: Request): Promise<Job> {
+  const number = String(req.params.number);
+  const job = await getJob(db, number);
+  if (job === null) {
+    throw new NoSuchPage(`There is no job "${number.slice(0, 40)}" in this shop. Look for it under jobs.`);
+  }
+  return job;
+}
+
+/** The job as it stands, or as it was at the revision that was asked for. */
+export async function jobAsked(
+  db: Db,
+  req: Request,
+  { revision: typed = '' }: Fields,
+): Promise<{ readonly job: Job; readonly asItWas: number | null }> {
+  const now = await jobNamed(db, req);
+  if (!/^\d{1,9}$/.test(typed)) return { job: now, asItWas: null };
+  const asItWas = Number(typed);
+  if (asItWas < 1 || asItWas > now.revision) {
+    throw new NoSuchPage(`Job ${now.number} has no revision ${asItWas}; it has ${now.revision}.`);
+  }
+  return { job: await jobAtRevision(db, now.id, asItWas), asItWas };
+}
+
+/** Sends the page of a job. */
+export async function showJob(
+  house: House,
+  req: Request,
+  res: Response,
+  job: Job,
+  { status = 200, ...what }: Omit<JobShown, 'token' | 'signal'> & { readonly status?: number },
+): Promise<void> {
+  const frame = await frameOf(req, house);
+  const shown = { ...what, token: randomUUID(), signal: requestGoneSignal(res) };
+  res.status(status).send(await jobPage(house, frame, job, shown));
+}
+
+/** Who changes it, and why. */
+export function ctxOf({ now }: House, { who = '', why = '' }: Fields): Ctx {
+  return { who, why, now };
+}
+
+/** The revision a form was filled from; 0, which no job has, when it does not say. */
+export function fromOf(fields: Fields): number {
+  return revisionIn(fields.from, 0);
+}
+
+/** A revision that a form carries; one that nothing has when it does not. */
+export function revisionIn(typed: string | undefined, without = -1): number {
+  return /^\d{1,9}$/.test(typed ?? '') ? Number(typed) : without;
+}
+
+export function addressOf({ number }: Job): string {
+  return `/jobs/${encodeURIComponent(number)}`;
+}

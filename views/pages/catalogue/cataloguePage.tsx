@@ -110,6 +110,48 @@ function Shelf(props: {
   );
 }
 
+/** Why, by whom, and the buttons. */
+function SaveEntry({ frame, kind, entry, fields, faults, action }: EntryPageProps & { action: string }) {
+  const error = errorsOf(faults);
+  return (
+    <>
+      <div class="fields">
+        {entry && (
+          <Field label="Why it changes" name="why" value={fields.why} error={error('why')} size="full" />
+        )}
+        <Field
+          label="Your initials"
+          name="who"
+          value={fields.who ?? frame.initials}
+          error={error('who')}
+          size="figure"
+          input={{ maxLength: 8 }}
+        />
+      </div>
+      <div class="actions">
+        <button class="button first" type="submit" id="save">
+          {entry ? 'Save as a new revision' : `Add it`}
+        </button>
+        {kind === 'stack' && (
+          <button class="button" type="submit" name="add" value="layer" id="add-layer">
+            Add a layer
+          </button>
+        )}
+        {entry && (
+          <button
+            class="button"
+            type="submit"
+            formaction={`${action}/${entry.retired ? 'reinstate' : 'retire'}`}
+            id="retire"
+          >
+            {entry.retired ? 'Put it back in use' : 'Retire it'}
+          </button>
+        )}
+      </div>
+    </>
+  );
+}
+
 export interface EntryPageProps {
   readonly frame: Frame;
   readonly kind: CatalogueKind;
@@ -170,49 +212,7 @@ export function EntryPage(props: EntryPageProps) {
         {kind !== 'family' && (
           <TextArea label="Note" name="note" value={fields.note} error={error('note')} rows={2} optional />
         )}
-        {mayChange && (
-          <>
-            <div class="fields">
-              {entry && (
-                <Field
-                  label="Why it changes"
-                  name="why"
-                  value={fields.why}
-                  error={error('why')}
-                  size="full"
-                />
-              )}
-              <Field
-                label="Your initials"
-                name="who"
-                value={fields.who ?? frame.initials}
-                error={error('who')}
-                size="figure"
-                input={{ maxLength: 8 }}
-              />
-            </div>
-            <div class="actions">
-              <button class="button first" type="submit" id="save">
-                {entry ? 'Save as a new revision' : `Add it`}
-              </button>
-              {kind === 'stack' && (
-                <button class="button" type="submit" name="add" value="layer" id="add-layer">
-                  Add a layer
-                </button>
-              )}
-              {entry && (
-                <button
-                  class="button"
-                  type="submit"
-                  formaction={`${action}/${entry.retired ? 'reinstate' : 'retire'}`}
-                  id="retire"
-                >
-                  {entry.retired ? 'Put it back in use' : 'Retire it'}
-                </button>
-              )}
-            </div>
-          </>
-        )}
+        {mayChange && <SaveEntry {...props} action={action} />}
       </ChangeForm>
       {history.length > 0 && (
         <section>

@@ -50,9 +50,8 @@ export function cutSummary(job: Job, unit: LengthUnit): string {
 
 /** The passes taken, one by one. */
 export function Cut(props: CutProps) {
-  const { job, passes, nextPass, unit, initials, refused, readOnly } = props;
+  const { job, passes, nextPass, unit, initials, readOnly } = props;
   const kept = job.sections.cuts;
-  const error = errorsOf(refused?.faults ?? []);
   const decision = job.sections.decision?.body;
   const ringDue = job.outcome === 'face-and-ring' && (job.weldedAt ?? 0) === 0;
   return (
@@ -73,39 +72,7 @@ export function Cut(props: CutProps) {
           </p>
         </>
       )}
-      {ringDue && !readOnly && (
-        <JobForm
-          id="welded-form"
-          action={`/jobs/${encodeURIComponent(job.number)}/welded`}
-          revision={job.revision}
-          initials={initials}
-          signed={job.stage === 'signed'}
-          refused={refused}
-          submit="The ring is welded on: measure again"
-        >
-          <div class="fields">
-            <Field
-              label="Welded on"
-              name="weldedOn"
-              type="date"
-              value={refused?.fields.weldedOn}
-              size="figure"
-            />
-            <Choice
-              label={JOINED_TO_PADS.label}
-              name={JOINED_TO_PADS.box}
-              value={refused?.fields.ringJoined ?? ''}
-              options={[
-                { value: '', label: JOINED_TO_PADS.none },
-                { value: 'yes', label: 'yes' },
-                { value: 'no', label: 'no' },
-              ]}
-              hint={JOINED_TO_PADS.help}
-            />
-            <Field label="Note on the weld" name="weldNote" value={refused?.fields.weldNote} optional />
-          </div>
-        </JobForm>
-      )}
+      {ringDue && !readOnly && <WeldedForm {...props} />}
       {kept && passes.length > 0 && (
         <>
           <Passes passes={passes} unit={unit} />
@@ -116,38 +83,73 @@ export function Cut(props: CutProps) {
       {nextPass && (
         <AfterPass next={nextPass} job={job} unit={unit} initials={initials} readOnly={readOnly} />
       )}
-      {!readOnly && !ringDue && (
-        <JobForm
-          id="cuts-form"
-          action={`/jobs/${encodeURIComponent(job.number)}/cuts`}
-          revision={job.revision}
-          initials={initials}
-          signed={job.stage === 'signed'}
-          refused={refused}
-          submit="Keep this pass"
-          unit={unit}
-          first={job.stage === 'to-cut' || nextPass?.state === 'cut-more'}
-        >
-          <div class="fields">
-            <Field
-              label="Cut made"
-              name="depth"
-              value={refused?.fields.depth}
-              unit={unit}
-              error={error('depth')}
-              hint="As dialled, this pass alone"
-            />
-            <Choice
-              label="After it the darkened layer is"
-              name="look"
-              value={refused?.fields.look ?? ''}
-              options={LOOKS}
-            />
-            <Field label="Note" name="note" value={refused?.fields.note} error={error('note')} optional />
-          </div>
-        </JobForm>
-      )}
+      {!readOnly && !ringDue && <PassForm {...props} />}
     </>
+  );
+}
+
+function PassForm({ job, nextPass, unit, initials, refused }: CutProps) {
+  const error = errorsOf(refused?.faults ?? []);
+  return (
+    <JobForm
+      id="cuts-form"
+      action={`/jobs/${encodeURIComponent(job.number)}/cuts`}
+      revision={job.revision}
+      initials={initials}
+      signed={job.stage === 'signed'}
+      refused={refused}
+      submit="Keep this pass"
+      unit={unit}
+      first={job.stage === 'to-cut' || nextPass?.state === 'cut-more'}
+    >
+      <div class="fields">
+        <Field
+          label="Cut made"
+          name="depth"
+          value={refused?.fields.depth}
+          unit={unit}
+          error={error('depth')}
+          hint="As dialled, this pass alone"
+        />
+        <Choice
+          label="After it the darkened layer is"
+          name="look"
+          value={refused?.fields.look ?? ''}
+          options={LOOKS}
+        />
+        <Field label="Note" name="note" value={refused?.fields.note} error={error('note')} optional />
+      </div>
+    </JobForm>
+  );
+}
+
+function WeldedForm({ job, initials, refused }: CutProps) {
+  return (
+    <JobForm
+      id="welded-form"
+      action={`/jobs/${encodeURIComponent(job.number)}/welded`}
+      revision={job.revision}
+      initials={initials}
+      signed={job.stage === 'signed'}
+      refused={refused}
+      submit="The ring is welded on: measure again"
+    >
+      <div class="fields">
+        <Field label="Welded on" name="weldedOn" type="date" value={refused?.fields.weldedOn} size="figure" />
+        <Choice
+          label={JOINED_TO_PADS.label}
+          name={JOINED_TO_PADS.box}
+          value={refused?.fields.ringJoined ?? ''}
+          options={[
+            { value: '', label: JOINED_TO_PADS.none },
+            { value: 'yes', label: 'yes' },
+            { value: 'no', label: 'no' },
+          ]}
+          hint={JOINED_TO_PADS.help}
+        />
+        <Field label="Note on the weld" name="weldNote" value={refused?.fields.weldNote} optional />
+      </div>
+    </JobForm>
   );
 }
 
@@ -246,24 +248,17 @@ function PutRight({ job, passes, unit, initials, refusedPass }: CutProps) {
   );
 }
 
+interface AfterPassProps {
+  readonly next: NextPassView;
+  readonly job: Job;
+  readonly unit: LengthUnit;
+  readonly initials: string;
+  readonly readOnly: boolean;
+}
+
 /** Cut, look, plan again: what the last pass showed, and what may follow. */
-function AfterPass(props: {
-  next: NextPassView;
-  job: Job;
-  unit: LengthUnit;
-  initials: string;
-  readOnly: boolean;
-}) {
-  const { next, job, unit, initials, readOnly } = props;
-  const href = `/jobs/${encodeURIComponent(job.number)}`;
-  const looked = (job.sections.cuts?.body.cuts.at(-1)?.look ?? null) !== null;
-  const form = {
-    revision: job.revision,
-    initials,
-    signed: job.stage === 'signed',
-    refused: null,
-    first: false,
-  };
+function AfterPass(props: AfterPassProps) {
+  const { next, unit, readOnly } = props;
   return (
     <section id="after-pass" class="after-pass" aria-labelledby="after-pass-head">
       <div class="verdict-head">
@@ -277,63 +272,78 @@ function AfterPass(props: {
           </figure>
         )}
       </div>
-      <KeyFigures
-        figures={[
-          {
-            label: next.measured ? 'thinnest now, measured' : 'thinnest now, reckoned',
-            value: lengthFigure(next.wallNowMm, unit),
-            unit,
-          },
-          ...(next.roomMm === null
-            ? []
-            : [
-                {
-                  label: 'down to the minimum',
-                  value: lengthFigure(roomDown(next.roomMm, unit), unit),
-                  unit,
-                },
-              ]),
-          ...(next.nextMm === null
-            ? []
-            : [{ label: 'next pass', value: lengthFigure(next.nextMm, unit), unit }]),
-        ]}
-      />
-      {!readOnly && (
-        <>
-          {next.state !== 'gone' && (
-            <p>
-              <a class="button" id="bench-pass" href={`${href}/measure?pass=after`}>
-                Read the walls, and what is still dark
-              </a>
-            </p>
-          )}
-          {!looked && (
-            <JobForm {...form} id="seen-form" action={`${href}/cuts`} submit="Keep what was seen">
-              <input type="hidden" name="seen" value="1" />
-              <div class="fields">
-                <Choice
-                  label="After the last pass the darkened layer is"
-                  name="look"
-                  value=""
-                  options={LOOKS}
-                />
-              </div>
-            </JobForm>
-          )}
-          {next.state === 'plan-again' && next.planTyped !== '' && (
-            <JobForm
-              {...form}
-              id="replan-form"
-              action={`${href}/plan`}
-              submit={`Plan ${next.planTyped} ${unit} in all`}
-              unit={unit}
-            >
-              <input type="hidden" name="cut" value={next.planTyped} />
-            </JobForm>
-          )}
-        </>
-      )}
+      <FiguresNow next={next} unit={unit} />
+      {!readOnly && <WhatFollows {...props} />}
     </section>
+  );
+}
+
+function FiguresNow({ next, unit }: { next: NextPassView; unit: LengthUnit }) {
+  return (
+    <KeyFigures
+      figures={[
+        {
+          label: next.measured ? 'thinnest now, measured' : 'thinnest now, reckoned',
+          value: lengthFigure(next.wallNowMm, unit),
+          unit,
+        },
+        ...(next.roomMm === null
+          ? []
+          : [
+              {
+                label: 'down to the minimum',
+                value: lengthFigure(roomDown(next.roomMm, unit), unit),
+                unit,
+              },
+            ]),
+        ...(next.nextMm === null
+          ? []
+          : [{ label: 'next pass', value: lengthFigure(next.nextMm, unit), unit }]),
+      ]}
+    />
+  );
+}
+
+/** What may be kept now: readings, what was seen, a deeper plan. */
+function WhatFollows({ next, job, unit, initials }: AfterPassProps) {
+  const href = `/jobs/${encodeURIComponent(job.number)}`;
+  const looked = (job.sections.cuts?.body.cuts.at(-1)?.look ?? null) !== null;
+  const form = {
+    revision: job.revision,
+    initials,
+    signed: job.stage === 'signed',
+    refused: null,
+    first: false,
+  };
+  return (
+    <>
+      {next.state !== 'gone' && (
+        <p>
+          <a class="button" id="bench-pass" href={`${href}/measure?pass=after`}>
+            Read the walls, and what is still dark
+          </a>
+        </p>
+      )}
+      {!looked && (
+        <JobForm {...form} id="seen-form" action={`${href}/cuts`} submit="Keep what was seen">
+          <input type="hidden" name="seen" value="1" />
+          <div class="fields">
+            <Choice label="After the last pass the darkened layer is" name="look" value="" options={LOOKS} />
+          </div>
+        </JobForm>
+      )}
+      {next.state === 'plan-again' && next.planTyped !== '' && (
+        <JobForm
+          {...form}
+          id="replan-form"
+          action={`${href}/plan`}
+          submit={`Plan ${next.planTyped} ${unit} in all`}
+          unit={unit}
+        >
+          <input type="hidden" name="cut" value={next.planTyped} />
+        </JobForm>
+      )}
+    </>
   );
 }
 

@@ -57,6 +57,46 @@ export function measuredSummary(job: Job, pass: Pass): string {
 /** The readings of one pass, before the cut or after it. */
 export function Measure(props: MeasureProps) {
   const { job, pass, places, token, unit, initials, refused, doubts, readOnly } = props;
+  const table = <ReadingTable {...props} />;
+  if (readOnly) return table;
+  return (
+    <>
+      <p>
+        <a
+          class="button"
+          id={`bench-${pass}`}
+          href={`/jobs/${encodeURIComponent(job.number)}/measure?${new URLSearchParams({ pass })}`}
+        >
+          Measure one by one, with a gauge that types
+        </a>
+      </p>
+      <JobForm
+        id={`${pass}-form`}
+        action={`/jobs/${encodeURIComponent(job.number)}/readings`}
+        revision={job.revision}
+        initials={initials}
+        signed={job.stage === 'signed'}
+        refused={refused}
+        submit="Keep the readings"
+        unit={unit}
+      >
+        <input type="hidden" name="pass" value={pass} />
+        <input type="hidden" name="token" value={token} />
+        <AsShown places={places} />
+        {doubts.map((doubt) => (
+          <div class="doubt" role="alert">
+            <p>{doubt.question}</p>
+            <Tick label={`${doubt.asTyped} is right`} name={`ok.${doubt.name}`} value={doubt.asTyped} />
+          </div>
+        ))}
+        {table}
+      </JobForm>
+    </>
+  );
+}
+
+/** A row for each place; read only, those with a reading. */
+function ReadingTable({ pass, places, unit, refused, readOnly }: MeasureProps) {
   const error = errorsOf(refused?.faults ?? []);
   const typed = refused?.fields;
   const shown = readOnly ? places.filter(({ wall, face, mark }) => wall + face + mark !== '') : places;
@@ -91,7 +131,7 @@ export function Measure(props: MeasureProps) {
       },
     };
   });
-  const table = (
+  return (
     <EntryTable
       id={`${pass}-table`}
       caption="Several readings of one place: part them with a semicolon. A place with a mark and no wall is a mark between stations."
@@ -110,46 +150,20 @@ export function Measure(props: MeasureProps) {
       rows={rows}
     />
   );
-  if (readOnly) return table;
+}
+
+/** What each box held when it was shown: only what was changed is kept. */
+function AsShown({ places }: Pick<MeasureProps, 'places'>) {
   return (
     <>
-      <p>
-        <a
-          class="button"
-          id={`bench-${pass}`}
-          href={`/jobs/${encodeURIComponent(job.number)}/measure?${new URLSearchParams({ pass })}`}
-        >
-          Measure one by one, with a gauge that types
-        </a>
-      </p>
-      <JobForm
-        id={`${pass}-form`}
-        action={`/jobs/${encodeURIComponent(job.number)}/readings`}
-        revision={job.revision}
-        initials={initials}
-        signed={job.stage === 'signed'}
-        refused={refused}
-        submit="Keep the readings"
-        unit={unit}
-      >
-        <input type="hidden" name="pass" value={pass} />
-        <input type="hidden" name="token" value={token} />
-        {places.map((place) => (
-          <>
-            {!place.own && <input type="hidden" name={`at.${place.index}`} value={writePlace(place)} />}
-            {KEYS.filter((key) => place.was[key] !== '').map((key) => (
-              <input type="hidden" name={`was.${LETTER[key]}.${place.index}`} value={place.was[key]} />
-            ))}
-          </>
-        ))}
-        {doubts.map((doubt) => (
-          <div class="doubt" role="alert">
-            <p>{doubt.question}</p>
-            <Tick label={`${doubt.asTyped} is right`} name={`ok.${doubt.name}`} value={doubt.asTyped} />
-          </div>
-        ))}
-        {table}
-      </JobForm>
+      {places.map((place) => (
+        <>
+          {!place.own && <input type="hidden" name={`at.${place.index}`} value={writePlace(place)} />}
+          {KEYS.filter((key) => place.was[key] !== '').map((key) => (
+            <input type="hidden" name={`was.${LETTER[key]}.${place.index}`} value={place.was[key]} />
+          ))}
+        </>
+      ))}
     </>
   );
 }

@@ -21,6 +21,7 @@ import {
 } from './fields.ts';
 import { shapeOf } from './fromFields.ts';
 import { fitLimitsSchema, knockOnSchema } from './knockOn.ts';
+import { across, type Refuse } from './studParts.ts';
 
 const MOST_STATIONS = 400;
 const MOST_REPEATS = 50;
@@ -79,7 +80,7 @@ const inspectionFailure = strict('The entry', {
   final: yesNo('Whether it is final'),
 });
 
-/** What `POST /api/cover/check` takes. null and left out are the same. */
+/** What a cover is judged by, as it is sent and as a decision keeps it. null and left out are the same. */
 export const coverCheckSchema = strict('The request', {
   cover: coverShape,
   stations: list('The stations', station, {
@@ -131,16 +132,16 @@ export const coverCheckSchema = strict('The request', {
   balance: orNull(balanceSchema),
   knockOn: orNull(knockOnSchema),
   familyLimits: orNull(fitLimitsSchema),
-}).superRefine((input: CoverCheckInput, ctx) => {
-  const refuse = (path: PropertyKey[], message: string) => ctx.addIssue({ code: 'custom', path, message });
+}).superRefine(across(refuseTogether)) satisfies z.ZodType<CoverCheckInput>;
+
+/** What each field may be by itself, and not beside the others. */
+export function refuseTogether(input: CoverCheckInput, refuse: Refuse): void {
   refuseTrack(input.cover, refuse);
   refuseSomeHeights(input.stations, refuse);
   refuseSamePlaces(input.stations, refuse);
   refuseDeepMarks(input, refuse);
   refuseDeepCut(input, refuse);
-}) satisfies z.ZodType<CoverCheckInput>;
-
-type Refuse = (path: PropertyKey[], message: string) => void;
+}
 
 function refuseTrack({ trackInnerDiameterMm, trackOuterDiameterMm }: CoverShape, refuse: Refuse): void {
   if (trackInnerDiameterMm < trackOuterDiameterMm) return;

@@ -14,4 +14,16 @@ export interface Finding {
   /** Where the limit comes from. */
   readonly source: string;
   readonly answer: Answer | null;
+  /** Of `doubtful-readings`, where a request is judged: what was asked about and not confirmed. */
+  readonly doubts?: readonly DoubtedReading[];
+}
+
+/** A reading that looks like a slip. */
+export interface DoubtedReading {
+  /** Where it stands in the request: `stations.3.wallMm.1`. */
+  readonly path: string;
+  readonly valueMm: number;
+  /** What was probably meant; null where nothing is likelier. */
+  readonly probablyMm: number | null;
+  readonly question: string;
 }

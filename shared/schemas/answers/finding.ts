@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { Answer, Step, Unit, Warning } from '../../words/answer.ts';
-import type { Finding } from '../../words/finding.ts';
+import type { DoubtedReading, Finding } from '../../words/finding.ts';
 import { exactly, named } from './exactly.ts';
 
 export const number = z.number();
@@ -58,6 +58,13 @@ export const answer = named(
 );
 export const answers = z.record(z.string(), answer).describe('Numbers with their working, by name.');
 
+const doubted = exactly<DoubtedReading>({
+  path: text.describe('Where it stands in the request: stations.3.wallMm.1.'),
+  valueMm: number,
+  probablyMm: numberOrNull.describe('null where nothing is likelier.'),
+  question: text,
+});
+
 const finding = named(
   'Finding',
   exactly<Finding>({
@@ -70,6 +77,10 @@ const finding = named(
     sentence: text,
     source: text.describe('Where the limit comes from.'),
     answer: answer.nullable(),
+    doubts: z
+      .array(doubted)
+      .optional()
+      .describe('Of doubtful-readings, where a cover is checked: what was asked about and not confirmed.'),
   }),
 );
 export const findings = z.array(finding);

@@ -2,21 +2,20 @@ import { heatAnswer, stiffnessAnswer } from '../../../shared/schemas/answers/ben
 import { coverAnswer } from '../../../shared/schemas/answers/coverAnswer.ts';
 import { studAnswer, studMatchAnswer } from '../../../shared/schemas/answers/studAnswer.ts';
 import { threadAnswer } from '../../../shared/schemas/answers/threadAnswer.ts';
-import { coverCheckSchema } from '../../../shared/schemas/coverCheck.ts';
+import { coverRequestSchema } from '../../../shared/schemas/coverRequest.ts';
 import { heatSchema } from '../../../shared/schemas/heat.ts';
 import { stiffnessSchema } from '../../../shared/schemas/stiffness.ts';
 import { studCheckSchema } from '../../../shared/schemas/studCheck.ts';
 import { studMatchSchema } from '../../../shared/schemas/studMatch.ts';
 import { threadSchema } from '../../../shared/schemas/thread.ts';
-import { checkCover } from '../../calc/cover/checkCover.ts';
 import { heatCover } from '../../calc/heat/heatCover.ts';
 import { checkStud } from '../../calc/stud/checkStud.ts';
 import { matchStuds } from '../../calc/stud/match/matchStuds.ts';
 import { threadGeometry } from '../../calc/stud/thread/threadGeometry.ts';
 import { bend } from '../../shop/bending/bendings.ts';
+import { checkAsked } from '../../shop/doubts/coverDoubts.ts';
 import { readBody } from '../request/apiErrors.ts';
 import type { ApiCall, ApiNeeds } from './call.ts';
-import { withDoubts } from './doubts.ts';
 
 export const CAUTION =
   'A calculation, not a permission: rotating parts under pressure can injure. A cracked or welded-over cover is not returned to service on the strength of a number, and the figures of the vehicle’s and part’s makers come first.';
@@ -30,8 +29,8 @@ export const apiCalls: readonly ApiCall[] = [
     path: '/cover/check',
     name: 'checkCover',
     summary: 'Can this cover be faced, and what does the cut leave?',
-    description: `Angles run clockwise looking at the clutch face, 0° behind stud 1. A wall that looks like a slipped decimal against nominalWallMm is put down as doubtful, unless doubtfulReadings is sent, even as an empty list. ${CAUTION}`,
-    schema: coverCheckSchema,
+    description: `Angles run clockwise looking at the clutch face, 0° behind stud 1. A reading that looks like a slip beside nominalWallMm is put down as doubtful, and the finding doubtful-readings asks about it under doubts; confirmed names those that are right all the same. doubtfulReadings adds others. ${CAUTION}`,
+    schema: coverRequestSchema,
     answers: { 200: coverAnswer },
     answer: answerCover,
   },
@@ -88,7 +87,8 @@ export const apiCalls: readonly ApiCall[] = [
 ];
 
 function answerCover(body: unknown) {
-  return checkCover(withDoubts(readBody(coverCheckSchema, body), body));
+  const { confirmed, ...input } = readBody(coverRequestSchema, body);
+  return checkAsked(input, confirmed);
 }
 
 function answerStiffness(body: unknown) {

@@ -88,7 +88,7 @@ export const jobCalls: readonly JobCall[] = [
     name: 'addReadings',
     summary: 'Add readings, all or none.',
     description:
-      'Each has an id of the sender’s own, so that sending it again is harmless: added names the new ones, already those that were there. A correction replaces an earlier reading; one without a value withdraws it. A wall that looks like a slipped decimal is put down as doubtful, unless doubtful is sent.',
+      'Each has an id of the sender’s own, so that sending it again is harmless: added names the new ones, already those that were there. A correction replaces an earlier reading; one without a value withdraws it. A reading that looks like a slip is put down as doubtful, unless doubtful is sent.',
     schema: addReadingsSchema,
     answers: { 200: readingsAnswer, 409: staleReadings },
     answer: takeReadings,

@@ -1,4 +1,4 @@
-import { doubt } from '../../../shared/quantity/doubt.ts';
+import { readingDoubt } from '../../../shared/measuring/readingDoubt.ts';
 import { addReadingsSchema, receiveJobSchema } from '../../../shared/schemas/jobCalls.ts';
 import { dayIn } from '../../../shared/words/day.ts';
 import type { Job, NewReading, Reading } from '../../../shared/words/job.ts';
@@ -67,10 +67,11 @@ export async function takeReadings(needs: JobNeeds, { named, body }: JobAsked): 
 /** A reading sent before keeps what was made of it then. */
 function doubted(job: Job, reading: NewReading, before: Reading | undefined): boolean {
   if (before) return before.doubtful;
-  const expectedMm = job.sections.received?.body.family.nominalWallMm;
-  if (reading.kind !== 'wall' || reading.valueMm === null || expectedMm === undefined) return false;
-  const typed = reading.typed === '' ? String(reading.valueMm) : reading.typed;
-  return doubt({ valueMm: reading.valueMm, expectedMm, typed, unit: 'mm', decimalSign: 'point' }) !== null;
+  const nominalWallMm = job.sections.received?.body.family.nominalWallMm;
+  const { kind, valueMm } = reading;
+  if (valueMm === null || nominalWallMm === undefined) return false;
+  const typed = reading.typed === '' ? String(valueMm) : reading.typed;
+  return readingDoubt({ kind, valueMm, typed, unit: 'mm', decimalSign: 'point', nominalWallMm }) !== null;
 }
 
 /** A correction that came too late: what stands at its place, and it. */

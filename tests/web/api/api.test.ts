@@ -169,9 +169,10 @@ describe('answers', () => {
   });
 });
 
-describe('walls that look like a slip, when nobody can be asked', () => {
+describe('readings that look like a slip, when nobody can be asked', () => {
   const doubtful = (check: unknown) =>
     (check as CoverCheck).findings.find((finding) => finding.id === 'doubtful-readings');
+  const asked = (check: unknown) => doubtful(check)?.doubts;
 
   test('are put down as doubtful, and no cover is passed on them', async () => {
     const { body } = await api.post('/api/cover/check', changed(COVER, 'stations.2.wallMm', [4.86, 48.6]));
@@ -180,12 +181,59 @@ describe('walls that look like a slip, when nobody can be asked', () => {
     expect((body as CoverCheck).verdict).toBe('measure-again');
   });
 
-  test('unless the sender has looked at them, and says which are doubtful', async () => {
-    const sent = changed(COVER, 'stations.2.wallMm', [4.86, 48.6]);
-    const { body } = await api.post('/api/cover/check', { ...(sent as object), doubtfulReadings: [] });
-    expect(doubtful(body)?.status).toBe('pass');
-    const nothing = await api.post('/api/cover/check', COVER);
-    expect(doubtful(nothing.body)?.status).toBe('pass');
+  test('are told by their place, with what was probably meant', async () => {
+    const slips = changed(
+      changed(changed(COVER, 'stations.2.wallMm', [4.86, 48.6, 9]), 'stations.0.faceMm', 2.6),
+      'stations.1.markDepthMm',
+      4.85,
+    );
+    const { body } = await api.post('/api/cover/check', slips);
+    expect(asked(body)).toEqual([
+      {
+        path: 'stations.0.faceMm',
+        valueMm: 2.6,
+        probablyMm: null,
+        question: '2.6 as a face height? The wall when new is 5 mm. Measure again, or confirm it.',
+      },
+      {
+        path: 'stations.2.wallMm.1',
+        valueMm: 48.6,
+        probablyMm: 4.86,
+        question: '48.6 mm? Did you mean 4.86 mm?',
+      },
+      {
+        path: 'stations.2.wallMm.2',
+        valueMm: 9,
+        probablyMm: null,
+        question: '9 mm? About 5 mm is expected here. Measure again, or confirm it.',
+      },
+    ]);
+    expect(asked((await api.post('/api/cover/check', COVER)).body)).toEqual([]);
+  });
+
+  test('are lifted by confirmed alone, one by one or all repeats of a station', async () => {
+    const sent = changed(COVER, 'stations.2.wallMm', [4.86, 48.6, 0.486]) as object;
+    const check = async (more: object) => (await api.post('/api/cover/check', { ...sent, ...more })).body;
+    const paths = async (more: object) => asked(await check(more))?.map(({ path }) => path);
+    expect(await paths({ doubtfulReadings: [] })).toEqual(['stations.2.wallMm.1', 'stations.2.wallMm.2']);
+    expect(await paths({ confirmed: ['stations.2.wallMm.1'] })).toEqual(['stations.2.wallMm.2']);
+    expect(await paths({ confirmed: ['stations.2.wallMm'] })).toEqual([]);
+    expect(doubtful(await check({ confirmed: ['stations.2.wallMm'] }))?.status).toBe('pass');
+  });
+
+  test('stand beside what the sender calls doubtful, which confirmed does not lift', async () => {
+    const more = { confirmed: ['stations.2.wallMm'], doubtfulReadings: ['wall at station 1'] };
+    const { body } = await api.post('/api/cover/check', { ...(COVER as object), ...more });
+    expect(doubtful(body)?.status).toBe('fail');
+    expect(doubtful(body)?.sentence).toContain('wall at station 1');
+    expect(asked(body)).toEqual([]);
+  });
+
+  test('are not lifted by a place where no reading is, which is refused', async () => {
+    const confirmed = ['stations.2.wallMm', 'stations.99.wallMm', 'stations.2.wallMm.7', 'cover.studCount'];
+    const answer = await api.post('/api/cover/check', { ...(COVER as object), confirmed });
+    expect(answer.status).toBe(422);
+    expect(fieldsOf(answer).map(({ path }) => path)).toEqual(['confirmed.1', 'confirmed.2', 'confirmed.3']);
   });
 });
 

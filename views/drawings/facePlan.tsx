@@ -73,7 +73,7 @@ export function planScale(props: FacePlanProps): number {
 }
 
 /** Where the plan draws each radius; two knots only where it is to scale. */
-export function planRadii(props: FacePlanProps): PlanRadii {
+function planRadii(props: FacePlanProps): PlanRadii {
   const rim = { radiusMm: outline(props).rimMm / 2, drawn: RIM };
   return props.forTouch
     ? rowsApart(

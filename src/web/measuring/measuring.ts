@@ -24,6 +24,7 @@ import { getJob } from '../../records/jobs/jobs.ts';
 import { addReadings } from '../../records/jobs/readings.ts';
 import { NoSuchPage } from '../request/errors.ts';
 import { frameOf, type House, rememberPreference } from '../request/house.ts';
+import { handledIn } from '../request/route.ts';
 import { type Fields, fieldsOf, TypedForm, unitOf, type Writing } from '../request/typed.ts';
 import { whoOf } from '../request/whoSignedIn.ts';
 import { keepTyped } from './kept.ts';
@@ -40,142 +41,145 @@ const BODY_LIMIT = '512kb';
 /** Measuring at the bench: one box, one reading at a time, made for a gauge that types its reading and Enter. */
 export function measuringRouter(house: House): Router {
   const router = Router();
-  const { db } = house.shop;
-
-  router.get('/jobs/:number/measure', async (req, res) => {
-    const job = await mustFind(req.params.number);
-    await show(req, res, job, fieldsOf(req.query), { status: 200, faults: [], doubt: null });
-  });
-
-  /** One reading from the plain form; on to the next. */
-  router.post('/jobs/:number/measure', async (req, res) => {
-    const job = await mustFind(req.params.number);
-    const { meant = '', ...sent } = fieldsOf(req.body);
-    const fields = meant === '' ? sent : { ...sent, value: meant };
-    const frame = await frameOf(req, house);
-    const read = readOne(job, fields, writingOf(fields, frame));
-    if (!read.ok) {
-      await show(req, res, job, fields, { status: 422, faults: read.faults, doubt: read.doubt });
-      return;
-    }
-    const who = whoOf(req, fields.who);
-    try {
-      const ctx = { who, why: fields.why ?? '', now: house.now };
-      await addReadings(db, ctx, { jobId: job.id, readings: [read.reading] });
-    } catch (error) {
-      if (!(error instanceof Refusal)) throw error;
-      const status = error.code === 'reading-differs' || error.code === 'nothing-to-replace' ? 409 : 422;
-      const faults = error.faults.map(({ path, message }) => ({
-        path: path.startsWith('readings') ? 'value' : path,
-        message,
-      }));
-      await show(req, res, job, fields, { status, faults, doubt: null });
-      return;
-    }
-    rememberPreference(res, 'initials', who.trim());
-    const stations = stationsToMeasure(stationsRead(job, read.reading.pass));
-    const at = stations.findIndex((place) => samePlace(place, read.reading));
-    const after = at < 0 ? (fields.after ?? '') : `${LETTER[read.reading.kind]}.${at}`;
-    res.redirect(
-      303,
-      address(job, { ...orderFields(orderOf(fields, read.reading.pass)), after, pass: read.reading.pass }),
-    );
-  });
-
-  /** What a tablet kept while it had no connection, and what its script sends all along. */
-  router.post('/jobs/:number/measure/kept', express.json({ limit: BODY_LIMIT }), async (req, res) => {
-    const job = await mustFind(req.params.number);
-    const frame = await frameOf(req, house);
-    const sent = keptReadingsSchema.safeParse(req.body);
-    if (!sent.success) {
-      refuse(res, 'wrong-values', sent.error.issues[0]?.message ?? 'What was sent cannot be used.');
-      return;
-    }
-    const who = whoOf(req, sent.data.who);
-    try {
-      const ctx = { who, why: sent.data.why, now: house.now };
-      const taken = await keepTyped(db, ctx, job, sent.data.readings);
-      if (taken.added.length > 0) rememberPreference(res, 'initials', who.trim());
-      res.json({ ...taken, ...(await standing(job.number, passOf(fieldsOf(req.query)), frame)) });
-    } catch (error) {
-      if (!(error instanceof Refusal)) throw error;
-      refuse(res, error.code, error.message);
-    }
-  });
-
-  /** What stands on the server, for a tablet that was away or that shares the job with another. */
-  router.get('/jobs/:number/measure/standing', async (req, res) => {
-    const job = await mustFind(req.params.number);
-    const frame = await frameOf(req, house);
-    res.json(await standing(job.number, passOf(fieldsOf(req.query)), frame));
-  });
-
-  async function standing(number: string, pass: Pass, frame: Frame) {
-    const job = await mustFind(number);
-    return {
-      revision: job.revision,
-      standing: standingViews(job, pass, stationsToMeasure(stationsRead(job, pass)), frame),
-    };
-  }
-
-  async function show(
-    req: Request,
-    res: Response,
-    job: Job,
-    fields: Fields,
-    what: {
-      status: number;
-      faults: readonly Fault[];
-      doubt: { question: string; meant: string | null } | null;
-    },
-  ): Promise<void> {
-    const frame = await frameOf(req, house);
-    const family = job.sections.received?.body.family;
-    if (!family)
-      throw new NoSuchPage(`Job ${job.number} has no cover family, so there is nothing to measure.`);
-    const pass = passOf(fields);
-    const order = orderOf(fields, pass);
-    const read = stationsRead(job, pass);
-    const stations = stationsToMeasure(read);
-    const faults = [...what.faults];
-    const now = askedNow(job, read, order, fields, frame, faults);
-    const html = renderPage(
-      MeasuringPage({
-        frame: { ...frame, address: address(job, { ...orderFields(order), pass }) },
-        job,
-        pass,
-        order,
-        shape: { ...family, densityKgPerM3: null },
-        stations: stations.map(({ angleDeg, radiusMm }) => ({
-          angleDeg,
-          radiusMm,
-          name: placeName(angleDeg, family.studCount),
-        })),
-        asked: now,
-        standing: standingViews(job, pass, stations, frame),
-        gauge: job.sections.setup?.body.gauge ?? '',
-        id: /^[A-Za-z0-9-]{16,64}$/.test(fields.id ?? '') && what.status === 422 ? fields.id! : randomUUID(),
-        typed: what.status === 200 ? '' : (fields.value ?? ''),
-        faults,
-        doubt: what.doubt,
-        fields,
-        counts: {
-          measured: stepsOf(stations, order).filter((step) => isMeasured(stations, step)).length,
-          all: stepsOf(stations, order).length,
-        },
-      }),
-    );
-    res.status(what.status).send(html);
-  }
-
-  async function mustFind(number: string): Promise<Job> {
-    const job = await getJob(db, number);
-    if (job === null)
-      throw new NoSuchPage(`There is no job "${number.slice(0, 40)}" in this shop. Look for it under jobs.`);
-    return job;
-  }
-
+  const to = handledIn(house);
+  router.get('/jobs/:number/measure', to(getMeasuring));
+  router.post('/jobs/:number/measure', to(postReading));
+  router.post('/jobs/:number/measure/kept', express.json({ limit: BODY_LIMIT }), to(postKept));
+  router.get('/jobs/:number/measure/standing', to(getStanding));
   return router;
+}
+
+async function getMeasuring(house: House, req: Request, res: Response): Promise<void> {
+  const job = await mustFind(house, String(req.params.number));
+  await show(house, req, res, job, fieldsOf(req.query), { status: 200, faults: [], doubt: null });
+}
+
+/** One reading from the plain form; on to the next. */
+async function postReading(house: House, req: Request, res: Response): Promise<void> {
+  const job = await mustFind(house, String(req.params.number));
+  const { meant = '', ...sent } = fieldsOf(req.body);
+  const fields = meant === '' ? sent : { ...sent, value: meant };
+  const frame = await frameOf(req, house);
+  const read = readOne(job, fields, writingOf(fields, frame));
+  if (!read.ok) {
+    await show(house, req, res, job, fields, { status: 422, faults: read.faults, doubt: read.doubt });
+    return;
+  }
+  const who = whoOf(req, fields.who);
+  try {
+    const ctx = { who, why: fields.why ?? '', now: house.now };
+    await addReadings(house.shop.db, ctx, { jobId: job.id, readings: [read.reading] });
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+    const status = error.code === 'reading-differs' || error.code === 'nothing-to-replace' ? 409 : 422;
+    const faults = error.faults.map(({ path, message }) => ({
+      path: path.startsWith('readings') ? 'value' : path,
+      message,
+    }));
+    await show(house, req, res, job, fields, { status, faults, doubt: null });
+    return;
+  }
+  rememberPreference(res, 'initials', who.trim());
+  const stations = stationsToMeasure(stationsRead(job, read.reading.pass));
+  const at = stations.findIndex((place) => samePlace(place, read.reading));
+  const after = at < 0 ? (fields.after ?? '') : `${LETTER[read.reading.kind]}.${at}`;
+  res.redirect(
+    303,
+    address(job, { ...orderFields(orderOf(fields, read.reading.pass)), after, pass: read.reading.pass }),
+  );
+}
+
+/** What a tablet kept while it had no connection, and what its script sends all along. */
+async function postKept(house: House, req: Request, res: Response): Promise<void> {
+  const job = await mustFind(house, String(req.params.number));
+  const frame = await frameOf(req, house);
+  const sent = keptReadingsSchema.safeParse(req.body);
+  if (!sent.success) {
+    refuse(res, 'wrong-values', sent.error.issues[0]?.message ?? 'What was sent cannot be used.');
+    return;
+  }
+  const who = whoOf(req, sent.data.who);
+  try {
+    const ctx = { who, why: sent.data.why, now: house.now };
+    const taken = await keepTyped(house.shop.db, ctx, job, sent.data.readings);
+    if (taken.added.length > 0) rememberPreference(res, 'initials', who.trim());
+    res.json({ ...taken, ...(await standing(house, job.number, passOf(fieldsOf(req.query)), frame)) });
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+    refuse(res, error.code, error.message);
+  }
+}
+
+/** What stands on the server, for a tablet that was away or that shares the job with another. */
+async function getStanding(house: House, req: Request, res: Response): Promise<void> {
+  const job = await mustFind(house, String(req.params.number));
+  const frame = await frameOf(req, house);
+  res.json(await standing(house, job.number, passOf(fieldsOf(req.query)), frame));
+}
+
+async function standing(house: House, number: string, pass: Pass, frame: Frame) {
+  const job = await mustFind(house, number);
+  return {
+    revision: job.revision,
+    standing: standingViews(job, pass, stationsToMeasure(stationsRead(job, pass)), frame),
+  };
+}
+
+async function show(
+  house: House,
+  req: Request,
+  res: Response,
+  job: Job,
+  fields: Fields,
+  what: {
+    status: number;
+    faults: readonly Fault[];
+    doubt: { question: string; meant: string | null } | null;
+  },
+): Promise<void> {
+  const frame = await frameOf(req, house);
+  const family = job.sections.received?.body.family;
+  if (!family) throw new NoSuchPage(`Job ${job.number} has no cover family, so there is nothing to measure.`);
+  const pass = passOf(fields);
+  const order = orderOf(fields, pass);
+  const read = stationsRead(job, pass);
+  const stations = stationsToMeasure(read);
+  const faults = [...what.faults];
+  const now = askedNow(job, read, order, fields, frame, faults);
+  const html = renderPage(
+    MeasuringPage({
+      frame: { ...frame, address: address(job, { ...orderFields(order), pass }) },
+      job,
+      pass,
+      order,
+      shape: { ...family, densityKgPerM3: null },
+      stations: stations.map(({ angleDeg, radiusMm }) => ({
+        angleDeg,
+        radiusMm,
+        name: placeName(angleDeg, family.studCount),
+      })),
+      asked: now,
+      standing: standingViews(job, pass, stations, frame),
+      gauge: job.sections.setup?.body.gauge ?? '',
+      id: /^[A-Za-z0-9-]{16,64}$/.test(fields.id ?? '') && what.status === 422 ? fields.id! : randomUUID(),
+      typed: what.status === 200 ? '' : (fields.value ?? ''),
+      faults,
+      doubt: what.doubt,
+      fields,
+      counts: {
+        measured: stepsOf(stations, order).filter((step) => isMeasured(stations, step)).length,
+        all: stepsOf(stations, order).length,
+      },
+    }),
+  );
+  res.status(what.status).send(html);
+}
+
+async function mustFind(house: House, number: string): Promise<Job> {
+  const job = await getJob(house.shop.db, number);
+  if (job === null)
+    throw new NoSuchPage(`There is no job "${number.slice(0, 40)}" in this shop. Look for it under jobs.`);
+  return job;
 }
 
 function refuse(res: Response, code: string, message: string): void {

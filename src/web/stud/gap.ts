@@ -9,6 +9,7 @@ import { type PullForwardInput, pullForward } from '../../calc/stud/reach/pullFo
 import { recommendShims } from '../../calc/stud/reach/recommendShims.ts';
 import { studChoicesFor } from '../../shop/studChoices.ts';
 import type { House } from '../request/house.ts';
+import { handledIn } from '../request/route.ts';
 import { type Fields, fieldsOf, TypedForm } from '../request/typed.ts';
 import { shimsAsTyped } from './limits.ts';
 import { shelves, studFrame } from './request.ts';
@@ -19,54 +20,56 @@ type Measured = Omit<PullForwardInput, 'shimMm'>;
 /** Pull-forward: the gap from two measured depths, equal shims, and the stud that then fits. Nothing is kept. */
 export function gapRouter(house: House): Router {
   const router = Router();
-  router.get('/stud/gap', async (req: Request, res: Response) => {
-    const fields = fieldsOf(req.query);
-    const frame = await studFrame(req, house, fields);
-    const { stacks, studs, criteria } = await shelves(house);
-    const form = new TypedForm(fields, frame);
-    const measured = readMeasured(form);
-    const there = criteria.shimsMm ?? [];
-    const sizes = form.has('shims') ? form.lengths('shims', 'A shim there is') : there;
-    const typedShim = form.length('shim', 'The shims chosen');
-    const bare = stacks.find(({ id }) => id === fields.stack)?.body ?? null;
-    let answer: GapAnswer | null = null;
-    if (measured && form.faults.length === 0) {
-      try {
-        const recommended = recommendShims(measured, sizes);
-        const shimMm = typedShim ?? recommended[0]?.totalMm ?? 0;
-        const found = pullForward({ ...measured, shimMm }, frame.lengthUnit);
-        const stack = bare && withShims(bare, shimMm);
-        const usable = stack !== null && found.gapMm >= 0;
-        answer = {
-          measured,
-          shimMm,
-          recommended,
-          found,
-          stack,
-          choice: usable
-            ? (studChoicesFor(studs, stack, found.gapMm, criteria, null, frame.lengthUnit)[0] ?? null)
-            : null,
-          studHref: usable ? studHref(stack, found.gapMm, frame) : null,
-        };
-      } catch (error) {
-        if (!(error instanceof Refusal)) throw error;
-        form.addFaults(error.faults, (path) => GAP_FIELDS[path] ?? 'depth');
-      }
-    }
-    res.status(form.faults.length > 0 ? 422 : 200).send(
-      renderPage(
-        GapPage({
-          frame,
-          fields,
-          stacks: stacks.map(({ id, body }) => ({ id, name: body.name })),
-          shimsThere: shimsAsTyped(there, (mm) => writeLength(mm, frame.lengthUnit, frame.decimalSign)),
-          answer,
-          faults: form.faults,
-        }),
-      ),
-    );
-  });
+  router.get('/stud/gap', handledIn(house)(getGap));
   return router;
+}
+
+async function getGap(house: House, req: Request, res: Response): Promise<void> {
+  const fields = fieldsOf(req.query);
+  const frame = await studFrame(req, house, fields);
+  const { stacks, studs, criteria } = await shelves(house);
+  const form = new TypedForm(fields, frame);
+  const measured = readMeasured(form);
+  const there = criteria.shimsMm ?? [];
+  const sizes = form.has('shims') ? form.lengths('shims', 'A shim there is') : there;
+  const typedShim = form.length('shim', 'The shims chosen');
+  const bare = stacks.find(({ id }) => id === fields.stack)?.body ?? null;
+  let answer: GapAnswer | null = null;
+  if (measured && form.faults.length === 0) {
+    try {
+      const recommended = recommendShims(measured, sizes);
+      const shimMm = typedShim ?? recommended[0]?.totalMm ?? 0;
+      const found = pullForward({ ...measured, shimMm }, frame.lengthUnit);
+      const stack = bare && withShims(bare, shimMm);
+      const usable = stack !== null && found.gapMm >= 0;
+      answer = {
+        measured,
+        shimMm,
+        recommended,
+        found,
+        stack,
+        choice: usable
+          ? (studChoicesFor(studs, stack, found.gapMm, criteria, null, frame.lengthUnit)[0] ?? null)
+          : null,
+        studHref: usable ? studHref(stack, found.gapMm, frame) : null,
+      };
+    } catch (error) {
+      if (!(error instanceof Refusal)) throw error;
+      form.addFaults(error.faults, (path) => GAP_FIELDS[path] ?? 'depth');
+    }
+  }
+  res.status(form.faults.length > 0 ? 422 : 200).send(
+    renderPage(
+      GapPage({
+        frame,
+        fields,
+        stacks: stacks.map(({ id, body }) => ({ id, name: body.name })),
+        shimsThere: shimsAsTyped(there, (mm) => writeLength(mm, frame.lengthUnit, frame.decimalSign)),
+        answer,
+        faults: form.faults,
+      }),
+    ),
+  );
 }
 
 const GAP_FIELDS: Readonly<Record<string, string>> = {

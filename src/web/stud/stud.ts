@@ -1,4 +1,4 @@
-import { Router } from 'express';
+import { type Request, type Response, Router } from 'express';
 import type { CatalogueStack, CatalogueStud, ShopCriteria } from '../../../shared/words/catalogue.ts';
 import type { StackChoice, StudChoice } from '../../../shared/words/choices.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
@@ -11,6 +11,7 @@ import { renderPage } from '../../../views/render.ts';
 import { toleranceRows } from '../../calc/stud/match/toleranceRows.ts';
 import { stackChoicesFor, studChoicesFor, studInput } from '../../shop/studChoices.ts';
 import { type House, todayIn } from '../request/house.ts';
+import { handledIn } from '../request/route.ts';
 import { fieldsOf, TypedForm } from '../request/typed.ts';
 import { flexplateRouter } from './flexplate.ts';
 import { gapRouter } from './gap.ts';
@@ -27,119 +28,122 @@ export function studRouter(house: House): Router {
   const router = Router();
   router.use(flexplateRouter(house));
   router.use(gapRouter(house));
-
-  router.get('/stud', async (req, res) => {
-    const fields = fieldsOf(req.query);
-    const frame = await studFrame(req, house, fields);
-    const { stacks, studs, criteria } = await shelves(house);
-    const form = new TypedForm(fields, frame);
-    const stackId = fields.stack ?? '';
-    const asked = stackFor(form, stackId, stacks);
-    const pullForwardMm = readGap(form, stackId === OWN ? null : (asked?.pullForwardMm ?? null));
-    // What is in doubt would make the answer so too: it waits until the person has said.
-    const chosen = form.doubts.length > 0 ? null : asked;
-    const ring = studRing(null, chosen?.stack ?? null);
-    const joint = readJoint(form, ring);
-    const { choices, faults } = rank(chosen, pullForwardMm, narrowed(studs, fields), criteria, frame, joint);
-    const shown = choices.find((choice) => choice.match.id === fields.stud) ?? choices[0] ?? null;
-    res.status(form.faults.length + faults.length > 0 ? 422 : 200).send(
-      renderPage(
-        StudPage({
-          frame,
-          fields,
-          stackId,
-          stacks: stacks.map(({ id, body }) => ({ id, stack: body })),
-          layerRows: layerRows(form),
-          doubts: form.doubts,
-          chosen,
-          pullForwardMm: pullForwardMm ?? chosen?.pullForwardMm ?? null,
-          choices,
-          joint,
-          ring,
-          writing: form.writing,
-          figures: FIGURES,
-          shownId: shown?.match.id ?? null,
-          mends: chosen ? mendsOf(choices, chosen, pullForwardMm, criteria, frame.lengthUnit) : {},
-          substitutes: shown ? substitutesOf(shown, choices) : [],
-          tolerances:
-            chosen && shown
-              ? toleranceRows(studInput(shown.entry, chosen, pullForwardMm, criteria, null))
-              : null,
-          threads: threadsOf(studs),
-          faults: [...form.faults, ...faults],
-        }),
-      ),
-    );
-  });
-
-  router.get('/stud/slip', async (req, res) => {
-    const fields = fieldsOf(req.query);
-    const frame = await studFrame(req, house, fields);
-    const { stacks, studs, criteria } = await shelves(house);
-    const form = new TypedForm(fields, frame);
-    const asked = stackFor(form, fields.stack ?? '', stacks);
-    const pullForwardMm = readGap(form, fields.stack === OWN ? null : (asked?.pullForwardMm ?? null));
-    const chosen = form.doubts.length > 0 ? null : asked;
-    const joint = readJoint(form, studRing(null, chosen?.stack ?? null));
-    const { choices } = rank(chosen, pullForwardMm, studs, criteria, frame, joint);
-    const choice = choices.find((one) => one.match.id === fields.stud) ?? choices[0];
-    if (!chosen || !choice) {
-      res.redirect(303, '/stud');
-      return;
-    }
-    const other = choices.find(
-      (one) => one !== choice && one.match.fits === 'no' && sameThread(one.entry, choice.entry),
-    );
-    res.send(
-      renderPage(
-        StudSlipPage({
-          frame,
-          stack: chosen,
-          pullForwardMm: pullForwardMm ?? chosen.pullForwardMm,
-          joint,
-          torqueFrom: fields.torqueFrom ?? '',
-          choice,
-          other: other ?? null,
-          on: todayIn(house),
-        }),
-      ),
-    );
-  });
-
-  router.get('/stud/stacks', async (req, res) => {
-    const fields = fieldsOf(req.query);
-    const frame = await studFrame(req, house, fields);
-    const { stacks, studs, criteria } = await shelves(house);
-    const form = new TypedForm(fields, frame);
-    const studId = fields.stud ?? '';
-    const style = form.choice('onlyStyle', ['one-piece', 'two-piece'] as const);
-    const asked = stacks.filter(({ body }) => style === null || body.stack.style === style);
-    const entry =
-      studId === OWN
-        ? Object.keys(fields).some((name) => name === 'thread')
-          ? readStud(form, 'the stud in hand')
-          : null
-        : (studs.find((one) => one.id === studId)?.body ?? null);
-    const { choices, faults } = entry
-      ? stackChoices(entry, asked, criteria, frame)
-      : { choices: [], faults: [] };
-    const all = [...form.faults, ...faults];
-    res.status(all.length > 0 ? 422 : 200).send(
-      renderPage(
-        StacksForStudPage({
-          frame,
-          fields,
-          studId,
-          studs: studs.map(({ id, body }) => ({ id, name: body.name })),
-          entry,
-          choices,
-          faults: all,
-        }),
-      ),
-    );
-  });
-
+  const to = handledIn(house);
+  router.get('/stud', to(getStudForStack));
+  router.get('/stud/slip', to(getSlip));
+  router.get('/stud/stacks', to(getStacksForStud));
   return router;
+}
+
+async function getStudForStack(house: House, req: Request, res: Response): Promise<void> {
+  const fields = fieldsOf(req.query);
+  const frame = await studFrame(req, house, fields);
+  const { stacks, studs, criteria } = await shelves(house);
+  const form = new TypedForm(fields, frame);
+  const stackId = fields.stack ?? '';
+  const asked = stackFor(form, stackId, stacks);
+  const pullForwardMm = readGap(form, stackId === OWN ? null : (asked?.pullForwardMm ?? null));
+  // What is in doubt would make the answer so too: it waits until the person has said.
+  const chosen = form.doubts.length > 0 ? null : asked;
+  const ring = studRing(null, chosen?.stack ?? null);
+  const joint = readJoint(form, ring);
+  const { choices, faults } = rank(chosen, pullForwardMm, narrowed(studs, fields), criteria, frame, joint);
+  const shown = choices.find((choice) => choice.match.id === fields.stud) ?? choices[0] ?? null;
+  res.status(form.faults.length + faults.length > 0 ? 422 : 200).send(
+    renderPage(
+      StudPage({
+        frame,
+        fields,
+        stackId,
+        stacks: stacks.map(({ id, body }) => ({ id, stack: body })),
+        layerRows: layerRows(form),
+        doubts: form.doubts,
+        chosen,
+        pullForwardMm: pullForwardMm ?? chosen?.pullForwardMm ?? null,
+        choices,
+        joint,
+        ring,
+        writing: form.writing,
+        figures: FIGURES,
+        shownId: shown?.match.id ?? null,
+        mends: chosen ? mendsOf(choices, chosen, pullForwardMm, criteria, frame.lengthUnit) : {},
+        substitutes: shown ? substitutesOf(shown, choices) : [],
+        tolerances:
+          chosen && shown
+            ? toleranceRows(studInput(shown.entry, chosen, pullForwardMm, criteria, null))
+            : null,
+        threads: threadsOf(studs),
+        faults: [...form.faults, ...faults],
+      }),
+    ),
+  );
+}
+
+async function getSlip(house: House, req: Request, res: Response): Promise<void> {
+  const fields = fieldsOf(req.query);
+  const frame = await studFrame(req, house, fields);
+  const { stacks, studs, criteria } = await shelves(house);
+  const form = new TypedForm(fields, frame);
+  const asked = stackFor(form, fields.stack ?? '', stacks);
+  const pullForwardMm = readGap(form, fields.stack === OWN ? null : (asked?.pullForwardMm ?? null));
+  const chosen = form.doubts.length > 0 ? null : asked;
+  const joint = readJoint(form, studRing(null, chosen?.stack ?? null));
+  const { choices } = rank(chosen, pullForwardMm, studs, criteria, frame, joint);
+  const choice = choices.find((one) => one.match.id === fields.stud) ?? choices[0];
+  if (!chosen || !choice) {
+    res.redirect(303, '/stud');
+    return;
+  }
+  const other = choices.find(
+    (one) => one !== choice && one.match.fits === 'no' && sameThread(one.entry, choice.entry),
+  );
+  res.send(
+    renderPage(
+      StudSlipPage({
+        frame,
+        stack: chosen,
+        pullForwardMm: pullForwardMm ?? chosen.pullForwardMm,
+        joint,
+        torqueFrom: fields.torqueFrom ?? '',
+        choice,
+        other: other ?? null,
+        on: todayIn(house),
+      }),
+    ),
+  );
+}
+
+async function getStacksForStud(house: House, req: Request, res: Response): Promise<void> {
+  const fields = fieldsOf(req.query);
+  const frame = await studFrame(req, house, fields);
+  const { stacks, studs, criteria } = await shelves(house);
+  const form = new TypedForm(fields, frame);
+  const studId = fields.stud ?? '';
+  const style = form.choice('onlyStyle', ['one-piece', 'two-piece'] as const);
+  const asked = stacks.filter(({ body }) => style === null || body.stack.style === style);
+  const entry =
+    studId === OWN
+      ? Object.keys(fields).some((name) => name === 'thread')
+        ? readStud(form, 'the stud in hand')
+        : null
+      : (studs.find((one) => one.id === studId)?.body ?? null);
+  const { choices, faults } = entry
+    ? stackChoices(entry, asked, criteria, frame)
+    : { choices: [], faults: [] };
+  const all = [...form.faults, ...faults];
+  res.status(all.length > 0 ? 422 : 200).send(
+    renderPage(
+      StacksForStudPage({
+        frame,
+        fields,
+        studId,
+        studs: studs.map(({ id, body }) => ({ id, name: body.name })),
+        entry,
+        choices,
+        faults: all,
+      }),
+    ),
+  );
 }
 
 function stackFor(

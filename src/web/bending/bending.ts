@@ -1,4 +1,4 @@
-import { Router } from 'express';
+import { type Request, type Response, Router } from 'express';
 import type { Bending } from '../../../shared/words/bending.ts';
 import type { CoverCheck } from '../../../shared/words/cover.ts';
 import { type BendingDrawn, BendingPage } from '../../../views/pages/bending/bendingPage.tsx';
@@ -13,6 +13,7 @@ import { answerQuick, readQuickForm } from '../cover/cover.ts';
 import { NoSuchPage } from '../request/errors.ts';
 import { frameOf, type House } from '../request/house.ts';
 import { requestGoneSignal } from '../request/requestGone.ts';
+import { handledIn } from '../request/route.ts';
 import { fieldsOf, unitOf } from '../request/typed.ts';
 
 const DRAWN = ['new', 'now', 'after', 'ring-unbonded'] as const;
@@ -21,48 +22,50 @@ const NOTHING_YET = 'Nothing can be drawn yet: measure the wall first.';
 /** The drawings of the advice on bending, asked for when somebody opens them. */
 export function bendingRouter(house: House): Router {
   const router = Router();
-  const { db } = house.shop;
-
-  router.get('/cover/bending', async (req, res) => {
-    const fields = fieldsOf(req.query);
-    const own = await frameOf(req, house);
-    const frame = {
-      ...own,
-      lengthUnit: unitOf(fields) ?? own.lengthUnit,
-    };
-    const signal = requestGoneSignal(res);
-    const { form, criteria } = await readQuickForm(house, fields, frame);
-    const { check } = answerQuick(form, frame.lengthUnit);
-    const told =
-      check &&
-      (await bendingFor({
-        family: form.bends,
-        own: form.familyId === 'own',
-        criteria,
-        check,
-        unit: frame.lengthUnit,
-        only: DRAWN,
-        signal,
-      }));
-    const drawn = check && told?.bending ? await drawnOf(told.bending, check, signal) : null;
-    const back = `/cover?${new URLSearchParams(fields)}`;
-    res.send(renderPage(BendingPage({ frame, drawn, why: told?.why ?? NOTHING_YET, back, here: 'covers' })));
-  });
-
-  router.get('/jobs/:number/bending', async (req, res) => {
-    const job = await getJob(db, req.params.number);
-    if (job === null) throw new NoSuchPage('There is no such job in this shop. Look for it under jobs.');
-    const frame = await frameOf(req, house);
-    const signal = requestGoneSignal(res);
-    const answer = await jobAnswer(job, await jobUnder(db, job, frame), { signal });
-    const bending = answer.bending?.bending ?? null;
-    const drawn = bending && answer.stands ? await drawnOf(bending, answer.stands, signal) : null;
-    const back = `/jobs/${encodeURIComponent(job.number)}#decide`;
-    const why = answer.bending?.why ?? NOTHING_YET;
-    res.send(renderPage(BendingPage({ frame, drawn, why, back, here: 'jobs' })));
-  });
-
+  const to = handledIn(house);
+  router.get('/cover/bending', to(getCoverBending));
+  router.get('/jobs/:number/bending', to(getJobBending));
   return router;
+}
+
+async function getCoverBending(house: House, req: Request, res: Response): Promise<void> {
+  const fields = fieldsOf(req.query);
+  const own = await frameOf(req, house);
+  const frame = {
+    ...own,
+    lengthUnit: unitOf(fields) ?? own.lengthUnit,
+  };
+  const signal = requestGoneSignal(res);
+  const { form, criteria } = await readQuickForm(house, fields, frame);
+  const { check } = answerQuick(form, frame.lengthUnit);
+  const told =
+    check &&
+    (await bendingFor({
+      family: form.bends,
+      own: form.familyId === 'own',
+      criteria,
+      check,
+      unit: frame.lengthUnit,
+      only: DRAWN,
+      signal,
+    }));
+  const drawn = check && told?.bending ? await drawnOf(told.bending, check, signal) : null;
+  const back = `/cover?${new URLSearchParams(fields)}`;
+  res.send(renderPage(BendingPage({ frame, drawn, why: told?.why ?? NOTHING_YET, back, here: 'covers' })));
+}
+
+async function getJobBending(house: House, req: Request, res: Response): Promise<void> {
+  const { db } = house.shop;
+  const job = await getJob(db, String(req.params.number));
+  if (job === null) throw new NoSuchPage('There is no such job in this shop. Look for it under jobs.');
+  const frame = await frameOf(req, house);
+  const signal = requestGoneSignal(res);
+  const answer = await jobAnswer(job, await jobUnder(db, job, frame), { signal });
+  const bending = answer.bending?.bending ?? null;
+  const drawn = bending && answer.stands ? await drawnOf(bending, answer.stands, signal) : null;
+  const back = `/jobs/${encodeURIComponent(job.number)}#decide`;
+  const why = answer.bending?.why ?? NOTHING_YET;
+  res.send(renderPage(BendingPage({ frame, drawn, why, back, here: 'jobs' })));
 }
 
 async function drawnOf(

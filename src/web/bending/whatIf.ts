@@ -1,4 +1,4 @@
-import { type Request, Router } from 'express';
+import { type Request, type Response, Router } from 'express';
 import type { Bending } from '../../../shared/words/bending.ts';
 import type { CoverCheck, CoverCheckInput } from '../../../shared/words/cover.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
@@ -14,44 +14,47 @@ import { readQuickForm } from '../cover/cover.ts';
 import { NoSuchPage } from '../request/errors.ts';
 import { frameOf, type House } from '../request/house.ts';
 import { requestGoneSignal } from '../request/requestGone.ts';
+import { handledIn } from '../request/route.ts';
 import { fieldsOf, unitOf } from '../request/typed.ts';
 
 /** What another cut would leave: the answer beside the slider. Looks, and keeps nothing. */
 export function whatIfRouter(house: House): Router {
   const router = Router();
-  const { db } = house.shop;
-
-  router.get('/cover/what-if', async (req, res) => {
-    const { try: _, ...fields } = fieldsOf(req.query);
-    const frame = await frameOf(req, house);
-    const unit = unitOf(fields) ?? frame.lengthUnit;
-    const { form, criteria } = await readQuickForm(house, fields, { ...frame, lengthUnit: unit });
-    const input = form.view.doubts.length > 0 ? null : form.input;
-    const back = `/cover?${new URLSearchParams(fields)}`;
-    const bent = {
-      family: form.bends,
-      own: form.familyId === 'own',
-      criteria,
-      signal: requestGoneSignal(res),
-    };
-    const answer = await withCut(input, req, unit, bent);
-    res.send(renderPage(WhatIfPage({ frame: { ...frame, lengthUnit: unit }, ...answer, back })));
-  });
-
-  router.get('/jobs/:number/what-if', async (req, res) => {
-    const job = await getJob(db, req.params.number);
-    if (job === null) throw new NoSuchPage('There is no such job in this shop. Look for it under jobs.');
-    const frame = await frameOf(req, house);
-    const { criteria, atHand } = await jobUnder(db, job, frame);
-    const { input } = jobInput(job, criteria, atHand, frame.timeZone);
-    const back = `/jobs/${encodeURIComponent(job.number)}#decide`;
-    const family = job.sections.received?.body.family ?? null;
-    const bent = { family, criteria, welded: weldOf(job), signal: requestGoneSignal(res) };
-    const answer = await withCut(input, req, frame.lengthUnit, bent);
-    res.send(renderPage(WhatIfPage({ frame, ...answer, back })));
-  });
-
+  const to = handledIn(house);
+  router.get('/cover/what-if', to(getCoverWhatIf));
+  router.get('/jobs/:number/what-if', to(getJobWhatIf));
   return router;
+}
+
+async function getCoverWhatIf(house: House, req: Request, res: Response): Promise<void> {
+  const { try: _, ...fields } = fieldsOf(req.query);
+  const frame = await frameOf(req, house);
+  const unit = unitOf(fields) ?? frame.lengthUnit;
+  const { form, criteria } = await readQuickForm(house, fields, { ...frame, lengthUnit: unit });
+  const input = form.view.doubts.length > 0 ? null : form.input;
+  const back = `/cover?${new URLSearchParams(fields)}`;
+  const bent = {
+    family: form.bends,
+    own: form.familyId === 'own',
+    criteria,
+    signal: requestGoneSignal(res),
+  };
+  const answer = await withCut(input, req, unit, bent);
+  res.send(renderPage(WhatIfPage({ frame: { ...frame, lengthUnit: unit }, ...answer, back })));
+}
+
+async function getJobWhatIf(house: House, req: Request, res: Response): Promise<void> {
+  const { db } = house.shop;
+  const job = await getJob(db, String(req.params.number));
+  if (job === null) throw new NoSuchPage('There is no such job in this shop. Look for it under jobs.');
+  const frame = await frameOf(req, house);
+  const { criteria, atHand } = await jobUnder(db, job, frame);
+  const { input } = jobInput(job, criteria, atHand, frame.timeZone);
+  const back = `/jobs/${encodeURIComponent(job.number)}#decide`;
+  const family = job.sections.received?.body.family ?? null;
+  const bent = { family, criteria, welded: weldOf(job), signal: requestGoneSignal(res) };
+  const answer = await withCut(input, req, frame.lengthUnit, bent);
+  res.send(renderPage(WhatIfPage({ frame, ...answer, back })));
 }
 
 /** What follows the slider; the other cases do not move with it. */

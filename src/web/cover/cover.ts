@@ -1,4 +1,4 @@
-import { Router } from 'express';
+import { type Request, type Response, Router } from 'express';
 import { demoCovers } from '../../../data/demo/covers.ts';
 import type { CoverCheck } from '../../../shared/words/cover.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
@@ -13,6 +13,7 @@ import { bendingFor, besideOf } from '../../shop/bending/bendings.ts';
 import { cutPlanFor } from '../../shop/cutPlanFor.ts';
 import { frameOf, type House, preferencesOf, rememberPreference, todayIn } from '../request/house.ts';
 import { requestGoneSignal } from '../request/requestGone.ts';
+import { handledIn } from '../request/route.ts';
 import { type Fields, fieldsOf, unitOf } from '../request/typed.ts';
 import { type CoverForm, readCoverForm } from './coverForm.ts';
 import { exampleQuery } from './example.ts';
@@ -21,61 +22,62 @@ import { keepAsJob } from './keepAsJob.ts';
 /** A cover, quickly. Everything typed is in the address, so back, reload and a bookmark lose nothing. */
 export function coverRouter(house: House): Router {
   const router = Router();
-
-  router.get('/cover', async (req, res) => {
-    const fields = fieldsOf(req.query);
-    const { unit } = preferencesOf(req);
-    const frame = await frameOf(req, house);
-    const writing = { ...frame, lengthUnit: unitOf(fields) ?? unit ?? frame.lengthUnit };
-    const page = await coverPage(house, fields, writing, [], requestGoneSignal(res));
-    res.status(page.status).send(page.html);
-  });
-
-  router.get('/cover/example/:id', async (req, res) => {
-    const cover = demoCovers.find((one) => one.id === req.params.id);
-    const family = cover ? await getEntry(house.shop.db, 'family', cover.familyId) : null;
-    res.redirect(303, cover && family ? `/cover?${exampleQuery(cover, family.id, family.body)}` : '/cover');
-  });
-
-  router.post('/cover/keep', async (req, res) => {
-    const fields = fieldsOf(req.body);
-    const frame = await frameOf(req, house);
-    const writing = { ...frame, lengthUnit: unitOf(fields) ?? frame.lengthUnit };
-    const { form } = await readQuickForm(house, fields, writing);
-    if (form.input !== null && form.view.doubts.length === 0) {
-      try {
-        const job = await keepAsJob(house, form, fields);
-        rememberPreference(res, 'initials', job.who);
-        res.redirect(303, `/jobs/${encodeURIComponent(job.number)}`);
-        return;
-      } catch (error) {
-        if (!(error instanceof Refusal)) throw error;
-        const faults = error.faults.map((one) =>
-          one.path === 'number' ? { ...one, path: 'jobNumber' } : one,
-        );
-        const page = await coverPage(house, fields, writing, faults);
-        res.status(422).send(page.html);
-        return;
-      }
-    }
-    const page = await coverPage(house, fields, writing, [
-      ...(form.input === null && form.view.faults.length === 0
-        ? [
-            {
-              path: 'w.0',
-              message: 'Nothing has been measured yet, so there is nothing to keep. Type a wall first.',
-            },
-          ]
-        : []),
-      ...form.view.doubts.map((one) => ({
-        path: `w.${one.row}`,
-        message: `Wall at station ${one.row + 1}: ${one.question} Say which before it is kept.`,
-      })),
-    ]);
-    res.status(422).send(page.html);
-  });
-
+  const to = handledIn(house);
+  router.get('/cover', to(getCover));
+  router.get('/cover/example/:id', to(getExample));
+  router.post('/cover/keep', to(postKeep));
   return router;
+}
+
+async function getCover(house: House, req: Request, res: Response): Promise<void> {
+  const fields = fieldsOf(req.query);
+  const { unit } = preferencesOf(req);
+  const frame = await frameOf(req, house);
+  const writing = { ...frame, lengthUnit: unitOf(fields) ?? unit ?? frame.lengthUnit };
+  const page = await coverPage(house, fields, writing, [], requestGoneSignal(res));
+  res.status(page.status).send(page.html);
+}
+
+async function getExample(house: House, req: Request, res: Response): Promise<void> {
+  const cover = demoCovers.find((one) => one.id === req.params.id);
+  const family = cover ? await getEntry(house.shop.db, 'family', cover.familyId) : null;
+  res.redirect(303, cover && family ? `/cover?${exampleQuery(cover, family.id, family.body)}` : '/cover');
+}
+
+async function postKeep(house: House, req: Request, res: Response): Promise<void> {
+  const fields = fieldsOf(req.body);
+  const frame = await frameOf(req, house);
+  const writing = { ...frame, lengthUnit: unitOf(fields) ?? frame.lengthUnit };
+  const { form } = await readQuickForm(house, fields, writing);
+  if (form.input !== null && form.view.doubts.length === 0) {
+    try {
+      const job = await keepAsJob(house, form, fields);
+      rememberPreference(res, 'initials', job.who);
+      res.redirect(303, `/jobs/${encodeURIComponent(job.number)}`);
+      return;
+    } catch (error) {
+      if (!(error instanceof Refusal)) throw error;
+      const faults = error.faults.map((one) => (one.path === 'number' ? { ...one, path: 'jobNumber' } : one));
+      const page = await coverPage(house, fields, writing, faults);
+      res.status(422).send(page.html);
+      return;
+    }
+  }
+  const page = await coverPage(house, fields, writing, [
+    ...(form.input === null && form.view.faults.length === 0
+      ? [
+          {
+            path: 'w.0',
+            message: 'Nothing has been measured yet, so there is nothing to keep. Type a wall first.',
+          },
+        ]
+      : []),
+    ...form.view.doubts.map((one) => ({
+      path: `w.${one.row}`,
+      message: `Wall at station ${one.row + 1}: ${one.question} Say which before it is kept.`,
+    })),
+  ]);
+  res.status(422).send(page.html);
 }
 
 /** The quick page's form, with the catalogue and the criteria of the shop. */

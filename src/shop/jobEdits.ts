@@ -17,7 +17,7 @@ import { SAME_CIRCLE_MM } from '../calc/stud/holes/holeCircle.ts';
 import { onResurfacedPads } from '../calc/stud/reach/onResurfacedPads.ts';
 import { getEntry, listEntries } from '../records/catalogue.ts';
 import type { Db } from '../records/database/database.ts';
-import type { SectionEdit } from '../records/jobs/jobs.ts';
+import type { SectionEdit } from '../records/jobs/reviseJob.ts';
 import { criteriaOf, currentCriteria } from '../records/shopCriteria.ts';
 import { dayDoubt } from './doubts/dayDoubt.ts';
 import { gaugesAtHand } from './gauges.ts';

@@ -2,7 +2,7 @@ import type { Browser, BrowserContext, Page, Request } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { listEntries } from '../../src/records/catalogue.ts';
 import { findJobs } from '../../src/records/jobs/findJobs.ts';
-import { getJob } from '../../src/records/jobs/jobs.ts';
+import { getJob } from '../../src/records/jobs/readJob.ts';
 import { SESSION } from '../../src/web/people/sessionCookie.ts';
 import { type Lan, openLan, PASSWORD, PEOPLE } from '../web/lan.ts';
 import { expectAccessible, expectNoSidewaysScroll } from './axe.ts';

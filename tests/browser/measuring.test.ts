@@ -5,8 +5,9 @@ import { readReading, type TypedReading } from '../../shared/measuring/readReadi
 import type { Reading } from '../../shared/words/job.ts';
 import { listEntries } from '../../src/records/catalogue.ts';
 import { openShop, type Shop } from '../../src/records/database/database.ts';
+import { createJob } from '../../src/records/jobs/createJob.ts';
 import { allReadings } from '../../src/records/jobs/history.ts';
-import { createJob, getJob } from '../../src/records/jobs/jobs.ts';
+import { getJob } from '../../src/records/jobs/readJob.ts';
 import { post } from '../faults/kit/http.ts';
 import { newFolder, start } from '../faults/kit/program.ts';
 import { faultsIn, jobForm, look } from '../faults/kit/shop.ts';

@@ -13,8 +13,9 @@ import type {
 } from '../../shared/words/job.ts';
 import type { Db } from '../../src/records/database/database.ts';
 import type { Ctx } from '../../src/records/database/writing.ts';
-import { createJob, reviseJob } from '../../src/records/jobs/jobs.ts';
+import { createJob } from '../../src/records/jobs/createJob.ts';
 import { addReadings } from '../../src/records/jobs/readings.ts';
+import { reviseJob } from '../../src/records/jobs/reviseJob.ts';
 
 /** A clock that goes on by a second every time it is asked. */
 function steppingClock(start: string): () => Date {

@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, expect, test } from 'vitest';
-import { getJob, reviseJob } from '../../src/records/jobs/jobs.ts';
+import { getJob } from '../../src/records/jobs/readJob.ts';
+import { reviseJob } from '../../src/records/jobs/reviseJob.ts';
 import { recheckDecision, recheckStuds } from '../../src/shop/recheck.ts';
 import { studs } from '../records/samples.ts';
 import type { Served } from '../web/program.ts';

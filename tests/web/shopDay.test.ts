@@ -1,7 +1,9 @@
 import { afterEach, describe, expect, test } from 'vitest';
 import { addEntry } from '../../src/records/catalogue.ts';
-import { createJob, getJob, reviseJob } from '../../src/records/jobs/jobs.ts';
+import { createJob } from '../../src/records/jobs/createJob.ts';
 import { addReadings } from '../../src/records/jobs/readings.ts';
+import { getJob } from '../../src/records/jobs/readJob.ts';
+import { reviseJob } from '../../src/records/jobs/reviseJob.ts';
 import { alder, as, decision, looked, received, wall } from '../records/samples.ts';
 import { type Served, serve } from './program.ts';
 

@@ -4,7 +4,7 @@ import Database from 'better-sqlite3';
 import { FILE_NAME, makeFolder, openShop } from '../database/database.ts';
 import { BackupFailed } from '../database/errors.ts';
 import { findJobs } from '../jobs/findJobs.ts';
-import { getJob } from '../jobs/jobs.ts';
+import { getJob } from '../jobs/readJob.ts';
 
 /** What is only ever added to: a copy holds at least as many rows as were there when it was begun. */
 export const GROWING = [

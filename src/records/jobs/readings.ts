@@ -3,8 +3,9 @@ import { standing } from '../../calc/job/jobStage.ts';
 import { type Db, write } from '../database/database.ts';
 import { refuse } from '../database/errors.ts';
 import { type Ctx, printable, refuseNul, signed } from '../database/writing.ts';
-import { addToJob, getJob, jobRow, noJob, refuseUnexplained } from './jobs.ts';
 import { readingsOf } from './readingRows.ts';
+import { getJob, jobRow, noJob } from './readJob.ts';
+import { addToJob, refuseUnexplained } from './reviseJob.ts';
 import { refuseAfterWithoutCut } from './rules.ts';
 
 const KINDS: readonly ReadingKind[] = ['wall', 'face', 'mark'];

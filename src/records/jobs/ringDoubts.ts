@@ -3,7 +3,7 @@ import { restsOnUnjoinedRing } from '../../calc/job/ringCredit.ts';
 import { type Db, readAtOnce, write } from '../database/database.ts';
 import { refuse } from '../database/errors.ts';
 import { type Ctx, refuseNul, signed } from '../database/writing.ts';
-import { getJob, noJob } from './jobs.ts';
+import { getJob, noJob } from './readJob.ts';
 
 const LONGEST_WORD = 2000;
 

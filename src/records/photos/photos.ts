@@ -6,7 +6,8 @@ import { refuse } from '../database/errors.ts';
 import { toJson } from '../database/json.ts';
 import type { Tables } from '../database/tables.ts';
 import { type Ctx, printable, refuseNul, signed } from '../database/writing.ts';
-import { addToJob, getJob, jobRow, noJob, refuseUnexplained } from '../jobs/jobs.ts';
+import { getJob, jobRow, noJob } from '../jobs/readJob.ts';
+import { addToJob, refuseUnexplained } from '../jobs/reviseJob.ts';
 
 const LONGEST_NOTE = 500;
 const LONGEST_MM = 10_000;

@@ -3,7 +3,7 @@ import type { Db } from '../../records/database/database.ts';
 import { NotInRecords } from '../../records/database/errors.ts';
 import { findJobs } from '../../records/jobs/findJobs.ts';
 import { revisionsOf } from '../../records/jobs/history.ts';
-import { getJob, jobAtRevision } from '../../records/jobs/jobs.ts';
+import { getJob, jobAtRevision } from '../../records/jobs/readJob.ts';
 import { currentCriteria } from '../../records/shopCriteria.ts';
 import { type JobAnswer, jobAnswer } from '../../shop/jobAnswer.ts';
 import { jobUnder } from '../../shop/jobUnder.ts';

@@ -6,7 +6,7 @@ import { Refusal } from '../../../shared/words/refusal.ts';
 import { jointFrom } from '../../calc/stud/joint/jointFigures.ts';
 import type { Db } from '../../records/database/database.ts';
 import { NotInRecords, StaleEdit } from '../../records/database/errors.ts';
-import { reviseJob } from '../../records/jobs/jobs.ts';
+import { reviseJob } from '../../records/jobs/reviseJob.ts';
 import { currentCriteria } from '../../records/shopCriteria.ts';
 import { decisionFrom, type Edit, receivedFrom, signatureFrom, studsFrom } from '../../shop/jobEdits.ts';
 import { ApiError, readBody } from '../request/apiErrors.ts';

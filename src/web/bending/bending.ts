@@ -5,7 +5,7 @@ import { type BendingDrawn, BendingPage } from '../../../views/pages/bending/ben
 import { caseName } from '../../../views/parts/bendingPart.tsx';
 import { planMarks } from '../../../views/parts/coverAnswer.tsx';
 import { renderPage } from '../../../views/render.ts';
-import { getJob } from '../../records/jobs/jobs.ts';
+import { getJob } from '../../records/jobs/readJob.ts';
 import { bendingFor, bothPistons } from '../../shop/bending/bendings.ts';
 import { jobAnswer } from '../../shop/jobAnswer.ts';
 import { jobUnder } from '../../shop/jobUnder.ts';

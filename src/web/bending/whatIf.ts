@@ -6,7 +6,7 @@ import { Refusal } from '../../../shared/words/refusal.ts';
 import { WhatIfPage } from '../../../views/pages/bending/whatIfPage.tsx';
 import { renderPage } from '../../../views/render.ts';
 import { checkCover } from '../../calc/cover/checkCover.ts';
-import { getJob } from '../../records/jobs/jobs.ts';
+import { getJob } from '../../records/jobs/readJob.ts';
 import { type BendingAsked, bendingFor, weldOf } from '../../shop/bending/bendings.ts';
 import { jobInput } from '../../shop/jobInput.ts';
 import { jobUnder } from '../../shop/jobUnder.ts';

@@ -11,7 +11,7 @@ import type { Job } from '../../../shared/words/job.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 import type { Refused } from '../../../views/pages/job/section.tsx';
 import { StaleEdit } from '../../records/database/errors.ts';
-import { reviseJob } from '../../records/jobs/jobs.ts';
+import { reviseJob } from '../../records/jobs/reviseJob.ts';
 import type { Edit } from '../../shop/jobEdits.ts';
 import { frameOf, type House, rememberPreference } from '../request/house.ts';
 import { fieldsOf, TypedForm } from '../request/typed.ts';

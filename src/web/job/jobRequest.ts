@@ -3,7 +3,7 @@ import type { Request, Response } from 'express';
 import type { Job } from '../../../shared/words/job.ts';
 import type { Db } from '../../records/database/database.ts';
 import type { Ctx } from '../../records/database/writing.ts';
-import { getJob, jobAtRevision } from '../../records/jobs/jobs.ts';
+import { getJob, jobAtRevision } from '../../records/jobs/readJob.ts';
 import { NoSuchPage } from '../request/errors.ts';
 import { frameOf, type House } from '../request/house.ts';
 import { requestGoneSignal } from '../request/requestGone.ts';

@@ -4,7 +4,7 @@ import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 import { NewJobPage } from '../../../views/pages/job/newJobPage.tsx';
 import { renderPage } from '../../../views/render.ts';
 import { listEntries } from '../../records/catalogue.ts';
-import { createJob } from '../../records/jobs/jobs.ts';
+import { createJob } from '../../records/jobs/createJob.ts';
 import { frameOf, type House, rememberPreference, todayIn } from '../request/house.ts';
 import { type Fields, fieldsOf } from '../request/typed.ts';
 import { addressOf, ctxOf } from './jobRequest.ts';

@@ -5,7 +5,7 @@ import type { PhotoPlace } from '../../../shared/words/photo.ts';
 import { readPlace } from '../../../shared/words/places.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import { Refusal } from '../../../shared/words/refusal.ts';
-import { getJob } from '../../records/jobs/jobs.ts';
+import { getJob } from '../../records/jobs/readJob.ts';
 import { type Arrived, discard, keep } from '../../records/photos/files.ts';
 import { addPhoto, isPhoto } from '../../records/photos/photos.ts';
 import { type CopySize, copyOf, lookAtPicture } from '../../records/photos/picture.ts';

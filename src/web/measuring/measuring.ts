@@ -20,8 +20,8 @@ import { type AskedHere, MeasuringPage } from '../../../views/pages/job/measurin
 import { renderPage } from '../../../views/render.ts';
 import { placeName } from '../../calc/cover/placeNames.ts';
 import { readAt, type StationRead, stationsRead, stationsToMeasure } from '../../calc/job/jobPlaces.ts';
-import { getJob } from '../../records/jobs/jobs.ts';
 import { addReadings } from '../../records/jobs/readings.ts';
+import { getJob } from '../../records/jobs/readJob.ts';
 import { NoSuchPage } from '../request/errors.ts';
 import { frameOf, type House, rememberPreference } from '../request/house.ts';
 import { handledIn } from '../request/route.ts';

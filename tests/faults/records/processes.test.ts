@@ -9,7 +9,7 @@ import { fileURLToPath } from 'node:url';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { FILE_NAME, openShop } from '../../../src/records/database/database.ts';
-import { getJob } from '../../../src/records/jobs/jobs.ts';
+import { getJob } from '../../../src/records/jobs/readJob.ts';
 
 interface Said {
   readonly number: string;

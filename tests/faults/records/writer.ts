@@ -3,8 +3,10 @@
  * what it was. `writer.ts <dataDir> <who> <count>`; count 0 goes on until it is killed.
  */
 import { openShop } from '../../../src/records/database/database.ts';
-import { createJob, getJob, reviseJob } from '../../../src/records/jobs/jobs.ts';
+import { createJob } from '../../../src/records/jobs/createJob.ts';
 import { addReadings } from '../../../src/records/jobs/readings.ts';
+import { getJob } from '../../../src/records/jobs/readJob.ts';
+import { reviseJob } from '../../../src/records/jobs/reviseJob.ts';
 import { received, wall } from '../../records/samples.ts';
 
 const [dataDir = '', who = '', count = '0'] = process.argv.slice(2);

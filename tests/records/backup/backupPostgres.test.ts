@@ -16,9 +16,10 @@ import { BackupFailed, RestoreFailed } from '../../../src/records/database/error
 import { MIGRATIONS } from '../../../src/records/database/migrate.ts';
 import { migratePostgres } from '../../../src/records/database/migratePostgres.ts';
 import { openPostgres } from '../../../src/records/database/postgres.ts';
+import { createJob } from '../../../src/records/jobs/createJob.ts';
 import { findJobs } from '../../../src/records/jobs/findJobs.ts';
-import { createJob, getJob } from '../../../src/records/jobs/jobs.ts';
 import { addReadings } from '../../../src/records/jobs/readings.ts';
+import { getJob } from '../../../src/records/jobs/readJob.ts';
 import { ownPassword } from '../../../src/records/people/passwords.ts';
 import { addPerson } from '../../../src/records/people/people.ts';
 import { fileOf, hashOf } from '../../../src/records/photos/files.ts';

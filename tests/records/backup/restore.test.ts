@@ -9,7 +9,7 @@ import { restore } from '../../../src/records/backup/restore.ts';
 import { FILE_NAME, openShop, type Shop } from '../../../src/records/database/database.ts';
 import { RestoreFailed, ShopWillNotOpen } from '../../../src/records/database/errors.ts';
 import { holdAlone, holdShop, UNDER_WAY } from '../../../src/records/database/restoreGuard.ts';
-import { getJob } from '../../../src/records/jobs/jobs.ts';
+import { getJob } from '../../../src/records/jobs/readJob.ts';
 import { fileOf, hashOf } from '../../../src/records/photos/files.ts';
 import { photosOf } from '../../../src/records/photos/photos.ts';
 import { photograph } from '../photos/photograph.ts';

@@ -2,7 +2,7 @@ import { sql } from 'kysely';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { addEntry } from '../../../src/records/catalogue.ts';
 import type { Shop } from '../../../src/records/database/database.ts';
-import { getJob } from '../../../src/records/jobs/jobs.ts';
+import { getJob } from '../../../src/records/jobs/readJob.ts';
 import { errorOf } from '../refusals.ts';
 import { alder, as, signedJob } from '../samples.ts';
 import { onEachDatabase } from '../shops.ts';

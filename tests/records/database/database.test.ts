@@ -17,7 +17,8 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { FILE_NAME, openShop, openShopInMemory, write } from '../../../src/records/database/database.ts';
 import { RecordsUnavailable, ShopWillNotOpen } from '../../../src/records/database/errors.ts';
 import { MIGRATIONS, migrate } from '../../../src/records/database/migrate.ts';
-import { createJob, getJob } from '../../../src/records/jobs/jobs.ts';
+import { createJob } from '../../../src/records/jobs/createJob.ts';
+import { getJob } from '../../../src/records/jobs/readJob.ts';
 import { errorOf } from '../refusals.ts';
 import { as, received } from '../samples.ts';
 

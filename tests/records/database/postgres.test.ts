@@ -6,7 +6,8 @@ import { RecordsUnavailable, ShopWillNotOpen } from '../../../src/records/databa
 import { MIGRATIONS } from '../../../src/records/database/migrate.ts';
 import { migratePostgres } from '../../../src/records/database/migratePostgres.ts';
 import { openPostgres } from '../../../src/records/database/postgres.ts';
-import { createJob, getJob } from '../../../src/records/jobs/jobs.ts';
+import { createJob } from '../../../src/records/jobs/createJob.ts';
+import { getJob } from '../../../src/records/jobs/readJob.ts';
 import { errorOf, refusalOf } from '../refusals.ts';
 import { as, received } from '../samples.ts';
 import { onPostgres, placeOnPostgres } from '../shops.ts';

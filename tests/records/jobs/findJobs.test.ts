@@ -1,7 +1,8 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Shop } from '../../../src/records/database/database.ts';
+import { createJob } from '../../../src/records/jobs/createJob.ts';
 import { countByStage, findJobs, holdsDemo, type JobQuestion } from '../../../src/records/jobs/findJobs.ts';
-import { createJob, reviseJob } from '../../../src/records/jobs/jobs.ts';
+import { reviseJob } from '../../../src/records/jobs/reviseJob.ts';
 import { refusalOf } from '../refusals.ts';
 import { alder, as, decision, looked, measuredJob, received, signedJob } from '../samples.ts';
 import { onEachDatabase } from '../shops.ts';

@@ -2,15 +2,11 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { Job } from '../../../shared/words/job.ts';
 import type { Shop } from '../../../src/records/database/database.ts';
 import { NotInRecords, StaleEdit } from '../../../src/records/database/errors.ts';
+import { createJob } from '../../../src/records/jobs/createJob.ts';
 import { historyOf, revisionOf } from '../../../src/records/jobs/history.ts';
-import {
-  createJob,
-  getJob,
-  jobAtRevision,
-  reviseJob,
-  type SectionEdit,
-} from '../../../src/records/jobs/jobs.ts';
 import { addReadings } from '../../../src/records/jobs/readings.ts';
+import { getJob, jobAtRevision } from '../../../src/records/jobs/readJob.ts';
+import { reviseJob, type SectionEdit } from '../../../src/records/jobs/reviseJob.ts';
 import { errorOf, refusalOf } from '../refusals.ts';
 import {
   alder,

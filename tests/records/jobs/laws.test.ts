@@ -4,9 +4,11 @@ import type { DecisionKind, Job, NewReading } from '../../../shared/words/job.ts
 import { Refusal } from '../../../shared/words/refusal.ts';
 import type { Shop } from '../../../src/records/database/database.ts';
 import { StaleEdit } from '../../../src/records/database/errors.ts';
+import { createJob } from '../../../src/records/jobs/createJob.ts';
 import { historyOf } from '../../../src/records/jobs/history.ts';
-import { createJob, getJob, jobAtRevision, reviseJob } from '../../../src/records/jobs/jobs.ts';
 import { addReadings } from '../../../src/records/jobs/readings.ts';
+import { getJob, jobAtRevision } from '../../../src/records/jobs/readJob.ts';
+import { reviseJob } from '../../../src/records/jobs/reviseJob.ts';
 import {
   as,
   crack,

@@ -1,7 +1,8 @@
 import { sql } from 'kysely';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import type { Shop } from '../../../src/records/database/database.ts';
-import { getJob, reviseJob } from '../../../src/records/jobs/jobs.ts';
+import { getJob } from '../../../src/records/jobs/readJob.ts';
+import { reviseJob } from '../../../src/records/jobs/reviseJob.ts';
 import { closeRingDoubt, ringDoubts } from '../../../src/records/jobs/ringDoubts.ts';
 import { errorOf, refusalOf } from '../refusals.ts';
 import { as, signedJob } from '../samples.ts';

@@ -3,8 +3,10 @@ import type { Finding } from '../../../shared/words/finding.ts';
 import type { Decision, Job } from '../../../shared/words/job.ts';
 import type { RingSize } from '../../../shared/words/stiffness.ts';
 import type { Db } from '../../../src/records/database/database.ts';
-import { createJob, getJob, reviseJob } from '../../../src/records/jobs/jobs.ts';
+import { createJob } from '../../../src/records/jobs/createJob.ts';
 import { addReadings } from '../../../src/records/jobs/readings.ts';
+import { getJob } from '../../../src/records/jobs/readJob.ts';
+import { reviseJob } from '../../../src/records/jobs/reviseJob.ts';
 import { COVER } from '../../calc/plate/example.ts';
 import { as, cuts, decision, looked, received, setup, wall } from '../samples.ts';
 

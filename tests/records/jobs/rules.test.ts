@@ -3,9 +3,11 @@ import type { Verdict } from '../../../shared/words/cover.ts';
 import type { Finding, Status } from '../../../shared/words/finding.ts';
 import type { DecisionKind, Looked, StudsChosen } from '../../../shared/words/job.ts';
 import type { Shop } from '../../../src/records/database/database.ts';
+import { createJob } from '../../../src/records/jobs/createJob.ts';
 import { historyOf, revisionOf } from '../../../src/records/jobs/history.ts';
-import { createJob, getJob, reviseJob } from '../../../src/records/jobs/jobs.ts';
 import { addReadings } from '../../../src/records/jobs/readings.ts';
+import { getJob } from '../../../src/records/jobs/readJob.ts';
+import { reviseJob } from '../../../src/records/jobs/reviseJob.ts';
 import { refusalOf } from '../refusals.ts';
 import {
   as,

@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { listEntries } from '../../../src/records/catalogue.ts';
-import { getJob } from '../../../src/records/jobs/jobs.ts';
+import { getJob } from '../../../src/records/jobs/readJob.ts';
 import { type Served, serve } from '../program.ts';
 
 let program: Served;

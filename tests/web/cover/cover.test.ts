@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { findJobs } from '../../../src/records/jobs/findJobs.ts';
-import { getJob } from '../../../src/records/jobs/jobs.ts';
+import { getJob } from '../../../src/records/jobs/readJob.ts';
 import { type Served, serve } from '../program.ts';
 
 let program: Served;

@@ -2,7 +2,7 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { demoStacks } from '../../../data/demo/stacks.ts';
 import { demoStuds } from '../../../data/demo/studs.ts';
 import { addEntry, getEntry, reviseEntry } from '../../../src/records/catalogue.ts';
-import { getJob } from '../../../src/records/jobs/jobs.ts';
+import { getJob } from '../../../src/records/jobs/readJob.ts';
 import { saveCriteria } from '../../../src/records/shopCriteria.ts';
 import { criteria } from '../../records/samples.ts';
 import type { Served } from '../program.ts';

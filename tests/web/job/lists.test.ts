@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { addEntry } from '../../../src/records/catalogue.ts';
-import { createJob } from '../../../src/records/jobs/jobs.ts';
+import { createJob } from '../../../src/records/jobs/createJob.ts';
 import { addReadings } from '../../../src/records/jobs/readings.ts';
 import { csvOf } from '../../../src/web/request/csv.ts';
 import { alder, as, received, wall } from '../../records/samples.ts';

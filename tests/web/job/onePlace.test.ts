@@ -1,5 +1,5 @@
 import { afterEach, describe, expect, it } from 'vitest';
-import { getJob } from '../../../src/records/jobs/jobs.ts';
+import { getJob } from '../../../src/records/jobs/readJob.ts';
 import type { Served } from '../program.ts';
 import { measured, PLACES, readingsForm, shopWith, step } from '../steps.ts';
 

@@ -2,7 +2,7 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { Role } from '../../../shared/words/people.ts';
 import { addEntry } from '../../../src/records/catalogue.ts';
 import { historyOf } from '../../../src/records/jobs/history.ts';
-import { getJob } from '../../../src/records/jobs/jobs.ts';
+import { getJob } from '../../../src/records/jobs/readJob.ts';
 import { issueToken } from '../../../src/records/people/tokens.ts';
 import { currentCriteria, saveCriteria } from '../../../src/records/shopCriteria.ts';
 import { alder, criteria } from '../../records/samples.ts';

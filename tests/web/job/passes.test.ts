@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { allReadings } from '../../../src/records/jobs/history.ts';
-import { getJob } from '../../../src/records/jobs/jobs.ts';
+import { getJob } from '../../../src/records/jobs/readJob.ts';
 import type { Served } from '../program.ts';
 import { measured, PLACES, readingsForm, shopWith, step } from '../steps.ts';
 

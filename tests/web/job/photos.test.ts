@@ -7,7 +7,7 @@ import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Job } from '../../../shared/words/job.ts';
 import { openShop, type Shop } from '../../../src/records/database/database.ts';
-import { getJob } from '../../../src/records/jobs/jobs.ts';
+import { getJob } from '../../../src/records/jobs/readJob.ts';
 import { fileOf } from '../../../src/records/photos/files.ts';
 import { photosOf } from '../../../src/records/photos/photos.ts';
 import { readSettings } from '../../../src/settings.ts';

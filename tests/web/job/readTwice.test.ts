@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import type { Job, Reading } from '../../../shared/words/job.ts';
-import { getJob } from '../../../src/records/jobs/jobs.ts';
+import { getJob } from '../../../src/records/jobs/readJob.ts';
 import { currentCriteria } from '../../../src/records/shopCriteria.ts';
 import { afterCut } from '../../../src/shop/afterCut.ts';
 import { jobInput } from '../../../src/shop/jobInput.ts';

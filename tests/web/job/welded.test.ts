@@ -1,8 +1,10 @@
 import { randomUUID } from 'node:crypto';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { listEntries } from '../../../src/records/catalogue.ts';
+import { createJob } from '../../../src/records/jobs/createJob.ts';
 import { allReadings } from '../../../src/records/jobs/history.ts';
-import { createJob, getJob, jobAtRevision, reviseJob } from '../../../src/records/jobs/jobs.ts';
+import { getJob, jobAtRevision } from '../../../src/records/jobs/readJob.ts';
+import { reviseJob } from '../../../src/records/jobs/reviseJob.ts';
 import { currentCriteria } from '../../../src/records/shopCriteria.ts';
 import { afterCut, passesOf } from '../../../src/shop/afterCut.ts';
 import { type Served, serve } from '../program.ts';

@@ -1,8 +1,9 @@
 import { randomUUID } from 'node:crypto';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { listEntries } from '../../../src/records/catalogue.ts';
+import { createJob } from '../../../src/records/jobs/createJob.ts';
 import { allReadings } from '../../../src/records/jobs/history.ts';
-import { createJob, getJob } from '../../../src/records/jobs/jobs.ts';
+import { getJob } from '../../../src/records/jobs/readJob.ts';
 import { type Served, serve } from '../program.ts';
 
 let program: Served;

@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { listEntries } from '../../../src/records/catalogue.ts';
 import { findJobs } from '../../../src/records/jobs/findJobs.ts';
-import { getJob } from '../../../src/records/jobs/jobs.ts';
+import { getJob } from '../../../src/records/jobs/readJob.ts';
 import { issueToken } from '../../../src/records/people/tokens.ts';
 import { currentCriteria } from '../../../src/records/shopCriteria.ts';
 import { ownNames } from '../../../src/web/request/security.ts';

@@ -1,0 +1,181 @@
+import type { Selectable } from 'kysely';
+import type { Job, JobSections, Kept, Looked, SectionName } from '../../../shared/words/job.ts';
+import {
+  counting,
+  decisionStands,
+  type StageParts,
+  sameFamily,
+  stageOf,
+  standing,
+  stepsOf,
+} from '../../calc/job/jobStage.ts';
+import type { Db } from '../database/database.ts';
+import { NotInRecords } from '../database/errors.ts';
+import type { Tables } from '../database/tables.ts';
+import { key, printable } from '../database/writing.ts';
+import { readingsOf } from './readingRows.ts';
+
+/** A job by its id, or by its number as typed; null when there is none. */
+export async function getJob(db: Db, idOrNumber: number | string): Promise<Job | null> {
+  const row = await jobRow(db, idOrNumber);
+  return row ? toJob(row, await partsOf(db, row.id, row.revision)) : null;
+}
+
+/** The job as it was. Throws NotInRecords when it has no such revision. */
+export async function jobAtRevision(db: Db, jobId: number, revision: number): Promise<Job> {
+  const row = await jobRow(db, jobId);
+  if (!row) throw noJob(jobId);
+  refuseUnknownRevision(row, revision);
+  return toJob(row, await partsOf(db, jobId, revision));
+}
+
+export type JobRow = Selectable<Tables['job']>;
+
+export async function jobRow(db: Db, idOrNumber: number | string): Promise<JobRow | undefined> {
+  const query = db.selectFrom('job').selectAll();
+  if (typeof idOrNumber === 'string')
+    return query.where('number_key', '=', key(idOrNumber)).executeTakeFirst();
+  return Number.isSafeInteger(idOrNumber) ? query.where('id', '=', idOrNumber).executeTakeFirst() : undefined;
+}
+
+export function noJob(jobId: number | string): NotInRecords {
+  return new NotInRecords('job', `There is no job ${printable(String(jobId))} in these records.`);
+}
+
+export interface JobParts extends StageParts {
+  readonly changedAt: string;
+  readonly looks: readonly Kept<Looked>[];
+}
+
+/** What a job was made of at a revision. Revisions are only ever added, so no transaction is needed to read them. */
+export async function partsOf(db: Db, jobId: number, revision: number): Promise<JobParts> {
+  const rows = await rowsOf(db, jobId, revision);
+  const all = <S extends SectionName>(what: S): readonly Kept<JobSections[S]>[] =>
+    rows
+      .filter((row) => row.what === what)
+      .map((row) => ({
+        revision: row.revision,
+        at: row.at,
+        who: row.who,
+        why: row.why,
+        body: JSON.parse(row.body),
+      }));
+  const newest = <S extends SectionName>(what: S): Kept<JobSections[S]> | null => all(what).at(-1) ?? null;
+  const last = await db
+    .selectFrom('job_revision')
+    .select('at')
+    .where('job_id', '=', jobId)
+    .where('revision', '=', revision)
+    .executeTakeFirstOrThrow();
+  return {
+    revision,
+    changedAt: last.at,
+    looks: all('looked'),
+    sections: {
+      received: newest('received'),
+      looked: newest('looked'),
+      setup: newest('setup'),
+      plan: newest('plan'),
+      decision: newest('decision'),
+      cuts: newest('cuts'),
+      studs: newest('studs'),
+      signature: newest('signature'),
+    },
+    readings: await readingsOf(db, jobId, revision),
+    familyChangedAt: lastChange(all('received'), sameFamily),
+    weldedAt: weldedAt(all('setup')),
+    passesAt: passesAt(all('cuts')),
+    cutsChangedAt: lastChange(all('cuts'), (a, b) => depths(a.cuts) === depths(b.cuts)),
+  };
+}
+
+/** Each section as it last was by then; of the short ones every revision, because some rules ask how they came about. */
+function rowsOf(db: Db, jobId: number, revision: number) {
+  return db
+    .selectFrom('job_revision as r')
+    .select(['r.revision', 'r.at', 'r.who', 'r.why', 'r.what', 'r.body'])
+    .where('r.job_id', '=', jobId)
+    .where('r.revision', '<=', revision)
+    .where('r.what', '<>', 'reading')
+    .where((eb) =>
+      eb.or([
+        eb('r.what', 'in', ['received', 'looked', 'cuts', 'setup']),
+        eb('r.revision', '=', (inner) =>
+          inner
+            .selectFrom('job_revision as newer')
+            .select((q) => q.fn.max('newer.revision').as('revision'))
+            .where('newer.job_id', '=', jobId)
+            .where('newer.revision', '<=', revision)
+            .whereRef('newer.what', '=', 'r.what'),
+        ),
+      ]),
+    )
+    .orderBy('r.revision')
+    .execute();
+}
+
+/** The revision at which what `same` compares last became another; 0 when there is none. */
+function lastChange<Body>(history: readonly Kept<Body>[], same: (a: Body, b: Body) => boolean): number {
+  const changes = history.filter((kept, i) => i === 0 || !same(kept.body, history[i - 1]!.body));
+  return changes.at(-1)?.revision ?? 0;
+}
+
+/**
+ * Where the ring that is on now was first recorded. A later day is another weld, which pulls the face again; other
+ * changes of the set-up void nothing.
+ */
+function weldedAt(setups: readonly Kept<JobSections['setup']>[]): number {
+  let [at, on] = [0, ''];
+  for (const { revision, body } of setups) {
+    const day = body.ringWelded?.on ?? '';
+    if (day > on) at = revision;
+    if (day === '') at = 0;
+    on = day;
+  }
+  return at;
+}
+
+/** Where each pass of the present list was first recorded: putting a figure of an earlier one right is no new pass. */
+function passesAt(history: readonly Kept<JobSections['cuts']>[]): readonly number[] {
+  let at: number[] = [];
+  for (const { revision, body } of history) {
+    at = at.slice(0, body.cuts.length);
+    while (at.length < body.cuts.length) at.push(revision);
+  }
+  return at;
+}
+
+function depths(cuts: JobSections['cuts']['cuts']): string {
+  return JSON.stringify(cuts.map((cut) => cut.depthMm));
+}
+
+export function toJob(row: JobRow, parts: JobParts): Job {
+  const decision = parts.sections.decision;
+  return {
+    id: row.id,
+    number: row.number,
+    revision: parts.revision,
+    createdAt: row.created_at,
+    changedAt: parts.changedAt,
+    stage: stageOf(parts),
+    steps: stepsOf(parts),
+    outcome: decision && decisionStands(parts) ? decision.body.decision : null,
+    demo: row.demo === 1,
+    sections: parts.sections,
+    readings: counting(parts.readings, parts),
+    weldedAt: parts.weldedAt,
+    passesAt: parts.passesAt,
+    earlierAfter: standing(parts.readings).filter(
+      (one) =>
+        one.pass === 'after' && one.revision > parts.weldedAt && one.revision <= (parts.passesAt.at(-1) ?? 0),
+    ),
+  };
+}
+
+export function refuseUnknownRevision(row: JobRow, revision: number): void {
+  if (Number.isInteger(revision) && revision >= 1 && revision <= row.revision) return;
+  throw new NotInRecords(
+    'revision',
+    `Job ${row.number} has no revision ${revision}; its revisions are 1 to ${row.revision}.`,
+  );
+}

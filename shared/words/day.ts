@@ -66,8 +66,12 @@ export function lastInstantIn(zone: string, time: DayTime, now: Date): Date {
   const today = dayIn(zone, now);
   const due = instantIn(zone, today, time);
   if (due <= now) return due;
-  const yesterday = new Date(Date.parse(`${today}T00:00:00Z`) - DAY_MS).toISOString().slice(0, 10);
-  return instantIn(zone, yesterday, time);
+  return instantIn(zone, daysAfter(today, -1), time);
+}
+
+/** The day so many days after another, or before it where the number is negative; days as `2026-11-24`. */
+export function daysAfter(day: string, days: number): string {
+  return new Date(Date.parse(`${day}T00:00:00Z`) + days * DAY_MS).toISOString().slice(0, 10);
 }
 
 /** What calendar and clock of a time zone show, in milliseconds as though they were those of UTC. */

@@ -1,6 +1,4 @@
-import { printDay } from '../../../shared/words/day.ts';
-
-const DAY_MS = 24 * 3600 * 1000;
+import { daysAfter, printDay } from '../../../shared/words/day.ts';
 
 /**
  * Asks about a day of receipt that is later than tomorrow, as both are written, `2026-11-24`: nothing came in that
@@ -8,7 +6,6 @@ const DAY_MS = 24 * 3600 * 1000;
  * nothing to ask.
  */
 export function dayDoubt(day: string, today: string): string | null {
-  const tomorrow = new Date(Date.parse(`${today}T00:00:00Z`) + DAY_MS).toISOString().slice(0, 10);
-  if (day <= tomorrow) return null;
+  if (day <= daysAfter(today, 1)) return null;
   return `The day received is ${printDay(day)}, and today is ${printDay(today)}. Check the year, or confirm it.`;
 }

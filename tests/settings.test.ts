@@ -58,7 +58,7 @@ describe('settings', () => {
     [{ TIME_ZONE: 'Pacific/Auckland' }, { timeZone: 'Pacific/Auckland' }],
     [{ PUBLIC_URL: 'http://shop.example:4180/' }, { publicUrl: 'http://shop.example:4180' }],
     [{ PUBLIC_URL: 'HTTPS://Shop.example:443' }, { publicUrl: 'https://shop.example' }],
-  ])('%j is taken', (env, expected) => {
+  ])('hold what was given: %j', (env, expected) => {
     expect(readSettings(env)).toMatchObject(expected);
   });
 

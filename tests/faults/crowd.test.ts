@@ -63,7 +63,7 @@ test('slow and deaf clients do not keep the others from being answered', async (
   );
 });
 
-test('200 connections at once', async () => {
+test('200 connections at once are all answered, and all they send is kept', async () => {
   expect((await post(program.url, '/jobs', jobForm('H-1'))).status).toBe(303);
   const paths = [
     '/',
@@ -107,7 +107,7 @@ async function largeThenPage(bytes: readonly Buffer[]): Promise<string> {
   return heard;
 }
 
-test('bodies of 5 MB', async () => {
+test('a body of 5 MB is refused, and the next request on its connection answered', async () => {
   const form = Buffer.from(`number=${'x'.repeat(BODY_BYTES)}`);
   const json = Buffer.from(JSON.stringify({ thread: 'x'.repeat(BODY_BYTES) }));
   const packed = gzipSync(json);

@@ -70,7 +70,7 @@ test('a damaged file is refused with what to do, and left as it is', async () =>
   tell('Damaged file', `${DAMAGES.length} kinds`, 'refused with what to do, exit code 1; not a byte changed');
 });
 
-test('a file that is missing, its log left', async () => {
+test('a missing file whose log is left is told of, and nothing is thrown away', async () => {
   const dataDir = newFolder();
   const program = await start({ dataDir });
   expect((await post(program.url, '/jobs', jobForm('D-1'))).status).toBe(303);
@@ -98,7 +98,7 @@ test('a file that is missing, its log left', async () => {
 
 const PARTS = [0.01, 0.05, 0.1, 0.2, 0.35, 0.5, 0.75, 1];
 
-test('a start that is killed in the middle of making or changing the tables', async () => {
+test('a start killed in the middle of making or changing the tables is finished by the next', async () => {
   const applied: number[] = [];
   for (const part of PARTS) {
     const dataDir = newFolder();

@@ -85,7 +85,7 @@ const onSmallDisk = (folder: string, kilobytes: number, first = ':') => [
 const withShortFiles = (kilobytes: number) => ['sh', '-c', `ulimit -S -f ${2 * kilobytes}; exec "$@"`, 'sh'];
 
 describe('a full disk', () => {
-  test('a real one, or where none can be had a limit on the length of files', async () => {
+  test('refuses changes with a sentence and loses nothing (a small disk, or where none can be had a limit on files)', async () => {
     const dataDir = newFolder();
     if (mayMount) {
       const program = await start({ dataDir, under: onSmallDisk(dataDir, 3000) });
@@ -123,7 +123,7 @@ describe('a full disk', () => {
     );
   });
 
-  test('as the records themselves see it: no further page', async () => {
+  test('refuses changes with a sentence and loses nothing (the records may take no further page)', async () => {
     const dataDir = newFolder();
     const program = await start({ dataDir, inside: ['instrument'] });
     expect((await post(program.url, '/jobs', jobForm('F-1'))).status).toBe(303);
@@ -137,7 +137,7 @@ describe('a full disk', () => {
     expect((await program.stop()).code).toBe(0);
   });
 
-  test.runIf(mayMount)('one that is full at the start', async () => {
+  test.runIf(mayMount)('stops the start with a sentence', async () => {
     const dataDir = newFolder();
     const fill = `head -c 200000 /dev/zero > "$0/ballast" 2>/dev/null; true`;
     const ended = await startAndEnd({ dataDir, under: onSmallDisk(dataDir, 100, fill) });
@@ -146,7 +146,7 @@ describe('a full disk', () => {
   });
 });
 
-test('a folder that may not be written to', async () => {
+test('a data folder that may not be written to stops the start with a sentence', async () => {
   const dataDir = newFolder();
   const shop = join(dataDir, 'shop');
   mkdirSync(shop, { mode: 0o555 });
@@ -165,7 +165,7 @@ test('a folder that may not be written to', async () => {
   tell('Folder that may not be written to', '2 starts', 'refused with a sentence, exit code 1; nothing made');
 });
 
-test('records that another program has locked', async () => {
+test('records that another program has locked refuse changes with a sentence, and take them afterwards', async () => {
   const dataDir = newFolder();
   const program = await start({ dataDir });
   expect((await post(program.url, '/jobs', jobForm('L-1'))).status).toBe(303);

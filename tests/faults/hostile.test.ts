@@ -58,7 +58,7 @@ async function sendAll(
   await Promise.all(Array.from({ length: AT_ONCE }, work));
 }
 
-test(`${REQUESTS} random and mutated requests to every route`, async () => {
+test(`${REQUESTS} random and mutated requests to every route are answered without a fault of the program`, async () => {
   console.log(`seed ${SEED}`);
   const routes = await program.ask<readonly Route[]>({ what: 'routes' });
   const walked = new Set(
@@ -126,7 +126,7 @@ test(`${REQUESTS} random and mutated requests to every route`, async () => {
 
 const deep = (open: string, close: string) => `${open.repeat(10_000)}1${close.repeat(10_000)}`;
 
-test('deep, huge and misleading JSON', async () => {
+test('deep, huge and misleading JSON is refused in the one shape errors have', async () => {
   const calls = Object.entries(apiExamples);
   for (const [path, { request }] of calls) {
     const text = JSON.stringify(request);
@@ -175,7 +175,7 @@ test('deep, huge and misleading JSON', async () => {
   tell('Deep, huge and misleading JSON', '8 kinds to each call', 'refused in the one shape errors have');
 });
 
-test('paths that try to climb out of the folder of assets or of photos', async () => {
+test('no path climbs out of the folder of assets or of photos', async () => {
   const CLIMBS = [
     '../',
     '..%2f',

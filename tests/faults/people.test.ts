@@ -68,7 +68,7 @@ const onNetwork = (dataDir: string): Promise<Program> =>
   start({ dataDir, inside: ['instrument'], env: { HOST: '0.0.0.0' } });
 const baseOf = (program: Program) => `http://127.0.0.1:${program.port}`;
 
-test(`${REQUESTS} random and mutated requests where people sign in`, async () => {
+test(`${REQUESTS} random and mutated requests where people sign in tell strangers nothing and sign nothing for them`, async () => {
   console.log(`seed ${SEED}`);
   const { dataDir, people } = await peopled();
   const program = await onNetwork(dataDir);

@@ -26,7 +26,7 @@ async function stopCleanly(program: Program): Promise<void> {
   expect([code, err]).toEqual([0, '']);
 }
 
-test('told to stop while people write, it keeps what it answered and nothing by halves', async () => {
+test('the program, told to stop while people write, keeps what it answered and nothing by halves', async () => {
   const dataDir = newFolder();
   const answered: string[] = [];
   let cutOff = 0;
@@ -68,7 +68,7 @@ test('told to stop while people write, it keeps what it answered and nothing by 
   );
 });
 
-test('told to stop with a change that waits for a lock, it finishes it; with half a form, it keeps nothing', async () => {
+test('the program, told to stop, finishes a change that waits for a lock, and keeps nothing of half a form', async () => {
   const dataDir = newFolder();
   const program = await start({ dataDir });
   expect((await post(program.url, '/jobs', jobForm('W-1'))).status).toBe(303);
@@ -100,7 +100,7 @@ test('told to stop with a change that waits for a lock, it finishes it; with hal
   );
 });
 
-test('told to stop while a lock is never let go, it ends all the same and keeps nothing of what waited', async () => {
+test('the program, told to stop while a lock is never let go, ends all the same and keeps nothing of what waited', async () => {
   const dataDir = newFolder();
   const program = await start({ dataDir });
   expect((await post(program.url, '/jobs', jobForm('N-1'))).status).toBe(303);
@@ -117,7 +117,7 @@ test('told to stop while a lock is never let go, it ends all the same and keeps 
   expect(idsIn(dataDir).filter((id) => id.startsWith('N-1'))).toEqual([]);
 });
 
-test('told to stop with idle, slow and deaf clients who never leave, it ends all the same', async () => {
+test('the program, told to stop with idle, slow and deaf clients who never leave, ends all the same', async () => {
   const program = await start({ dataDir: newFolder() });
   const slow = await openSocket(program.port);
   slow.write('GET / HTTP/1.1\r\nHost: 127');
@@ -135,7 +135,7 @@ test('told to stop with idle, slow and deaf clients who never leave, it ends all
   );
 });
 
-test('the clock jumps back three days between two readings', async () => {
+test('a clock that jumps back three days between two readings refuses nothing, and what came later stands', async () => {
   const dataDir = newFolder();
   const program = await start({ dataDir, inside: ['instrument'] });
   const send = (path: string, fields: Record<string, string>) => post(program.url, path, fields);

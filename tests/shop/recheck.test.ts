@@ -23,7 +23,7 @@ test('a decision of today is answered the same today, and the page says nothing'
   expect((await program.get('/jobs/1001')).html).not.toContain('id="answers-otherwise"');
 });
 
-test('one kept by an older calculation with another answer says so with both values, and stays as it was', async () => {
+test('a decision kept by an older calculation with another answer says so with both values, and stays as it was', async () => {
   const kept = await decided();
   const job = (await getJob(program.shop.db, '1001'))!;
   const old = {

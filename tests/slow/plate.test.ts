@@ -37,7 +37,7 @@ describe('the mesh of an answer against one three times as fine (against itself;
     (['rigid', 'conforming'] as const).map((piston) => ({ name, input: { ...COVER, ...change, piston } })),
   );
   it.each(rows)(
-    '$name, $input.piston: peak to 1 %, ripple to 2 %, boss to 0.4 %, stress to 7 %',
+    'agrees to 1 % in peak, 2 % in ripple, 0.4 % at the boss and 7 % in stress: $name, $input.piston',
     ({ input }) => {
       const [found, fine] = [at(input, 1), at(input, 3)];
       expect(off(found.peakOverMean, fine.peakOverMean)).toBeLessThan(0.01);
@@ -47,7 +47,7 @@ describe('the mesh of an answer against one three times as fine (against itself;
     },
   );
 
-  it('each halving brings the boss nearer', () => {
+  it('comes nearer at the boss with each halving', () => {
     const boss = [1, 2, 4, 6].map(
       (fineness) => at({ ...COVER, piston: 'conforming' }, fineness).bossDeflectionMm,
     );
@@ -101,12 +101,12 @@ function finite(input: StiffnessInput): void {
   expect(touchingShare).toBeGreaterThan(0);
 }
 
-describe('any sizes', () => {
-  it('of covers a shop may see are answered, contact settled', () => {
+describe('a cover of any sizes', () => {
+  it('that a shop may see is answered, contact settled', () => {
     fc.assert(fc.property(sizes(false), finite), { numRuns: 100, endOnFailure: true });
   });
 
-  it('and any others are answered with finite numbers, or refused in a sentence', () => {
+  it('that no shop sees is answered with finite numbers, or refused in a sentence', () => {
     const codes = ['cover-geometry', 'plate-unsolved'];
     fc.assert(
       fc.property(sizes(true), (input) => {

@@ -16,8 +16,8 @@ const grid = (rows: number, columns: number, value: (row: number, column: number
     Array.from({ length: columns }, (_, column) => value(row, column)),
   );
 
-describe('loops round what is above a level', () => {
-  it('a cone gives one loop of a circle’s area, a hole one that runs the other way', () => {
+describe('the outline of what is above a level', () => {
+  it('is one loop of a circle’s area for a cone, and runs the other way round a hole', () => {
     const cone = (sign: number) => grid(41, 41, (row, column) => sign * Math.hypot(row - 20, column - 20));
     const [loop, ...more] = levelLoops(cone(-1), -15);
     expect(more).toEqual([]);
@@ -125,7 +125,7 @@ describe('the map of pressure', () => {
     expect(html).toContain('not touching');
   });
 
-  it('its key says how much of the track each band covers, in all the whole of it', () => {
+  it('says in its key how much of the track each band covers, in all the whole of it', () => {
     const html = drawn({});
     expect(html).toContain('All of the track is touched.');
     expect(html).not.toContain('not touching');
@@ -177,7 +177,7 @@ describe('the map of pressure', () => {
     expectSound(drawn({ map: map(() => 0), meanPressureMPa: 0 }));
   });
 
-  it('lightness alone tells the bands apart, in light and in dark', () => {
+  it('tells the bands apart by lightness alone, in light and in dark', () => {
     const css = readFileSync(new URL('../../views/assets/drawings.css', import.meta.url), 'utf8');
     const roots = [...css.matchAll(/:root \{([^}]*--press-0[^}]*)\}/g)].map(([, block]) =>
       [...block!.matchAll(/--press-(\d): #(\w\w)(\w\w)(\w\w)/g)].map(([, , ...parts]) => {
@@ -249,7 +249,7 @@ describe('the bent section', () => {
     expect(html).toContain('wall now: the boss moves 0.850 mm toward the engine');
   });
 
-  it('in inches, and where nothing moves', () => {
+  it('is drawn in inches too, and where nothing moves', () => {
     const html = section([['new wall', 0.8]], 'in');
     expect(html).toContain('<td>0.0315</td>');
     // Its bars are round figures of an inch.

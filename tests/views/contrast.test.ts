@@ -75,15 +75,15 @@ describe.each([
   });
 });
 
-describe('the measure itself', () => {
+describe('the measure of contrast', () => {
   it('knows the two ends and a middle (WCAG: #777 on white is 4.48)', () => {
     expect(contrast('#000000', '#ffffff')).toBeCloseTo(21, 5);
     expect(contrast('#777777', '#ffffff')).toBeCloseTo(4.48, 2);
   });
 });
 
-describe('what hands and eyes need', () => {
-  it('boxes and buttons are at least 48 px tall', () => {
+describe('the look of the pages', () => {
+  it('keeps boxes and buttons at least 48 px tall', () => {
     const heightOf = (selector: string) =>
       Number(new RegExp(`\\n${selector} \\{[^}]*min-height: (\\d+)px`).exec(css)?.[1]);
     expect(heightOf('input,\nselect,\ntextarea')).toBeGreaterThanOrEqual(48);
@@ -92,7 +92,7 @@ describe('what hands and eyes need', () => {
     expect(heightOf('\\.finding-line')).toBeGreaterThanOrEqual(48);
   });
 
-  it('lettering in a drawing is 12 px or more where the drawing is shown smallest', () => {
+  it('keeps lettering in a drawing at 12 px or more where the drawing is shown smallest', () => {
     const sizes = [
       ...css.matchAll(
         /\.drawing ([.a-z-]*)\s?(?:text|\.[a-z-]+)? ?\{[^}]*?font(?:-size)?:[^;}]*?([\d.]+)px/g,
@@ -106,7 +106,7 @@ describe('what hands and eyes need', () => {
     }
   });
 
-  it('nothing comes from outside the shop', () => {
+  it('takes nothing from outside the shop', () => {
     const urls = [...css.matchAll(/url\(['"]?([^'")]+)/g)].map((match) => match[1]);
     expect(urls).toHaveLength(2);
     for (const url of urls) expect(url).toMatch(/^\/assets\//);

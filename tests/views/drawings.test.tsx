@@ -178,8 +178,8 @@ describe('the plan of the face', () => {
   });
 });
 
-describe('numbers where it is crowded', () => {
-  it('stand clear of each other, of the leader, of dots; one without room is left out', () => {
+describe('the numbers of crowded stations', () => {
+  it('stand clear of each other, of the leader and of dots, and one without room is left out', () => {
     const stations = [105, 112, 119, 126].flatMap((radius) =>
       Array.from({ length: 10 }, (_, index) => measured(36 * index + (radius === 112 ? 6 : 0), radius)),
     );
@@ -216,7 +216,7 @@ describe('the track unrolled', () => {
   it.each([
     ['wide', WIDE],
     ['tall', TALL],
-  ])('%s: the minimum, the wall and a mark stand where the axis says', (_, form) => {
+  ])('puts the minimum, the wall and a mark where the axis says, for %s', (_, form) => {
     const { scale, x, y } = trackScales(track(), 'mm', form);
     const perMm = (form.bottom - form.top) / (scale.mostMm - scale.leastMm);
     expect(y(4.5) - y(4.6)).toBeCloseTo(0.1 * perMm, 6);
@@ -376,7 +376,7 @@ describe('the stud in its stack', () => {
   });
 });
 
-describe('lengths in rows', () => {
+describe('a row of lengths', () => {
   const length = (from: number, to: number, figure = '10.00') => ({
     from,
     to,

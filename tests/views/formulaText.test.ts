@@ -11,7 +11,7 @@ describe('what a calculation says of itself, on a page', () => {
   it('is there for every calculation', () => expect(formulas.length).toBeGreaterThan(100));
 
   it.each(formulas.map((formula) => [`${formula.name} ${formula.function}`, formula] as const))(
-    '%s: the very words of its comment, and an example that is worked out',
+    'has the very words of the comment and an example that is worked out: %s',
     (_, { name, text }) => {
       const shown = formulaPieces(text).map((piece) =>
         piece.label ? `${piece.label}: ${piece.text}` : piece.text,
@@ -47,7 +47,7 @@ describe('what a calculation says of itself, on a page', () => {
       for (const key of Object.keys(examples)) expect(names, key).toContain(`${folder}/${key}`);
   });
 
-  it('a formula set apart stands on its own line, and a line that ran out of room goes on', () => {
+  it('puts a formula set apart on its own line, and goes on with a line that ran out of room', () => {
     const long = `A sentence that is as long as a line of a comment may be, so that it has to be broken in two ${'x'.repeat(12)}`;
     expect(
       formulaPieces(`What it finds.   a = b + c\n\n${long}\ngoes on here.\nValid: always.   Source: none`),
@@ -60,7 +60,7 @@ describe('what a calculation says of itself, on a page', () => {
     ]);
   });
 
-  it('without the source there is nothing to show', () => {
+  it('is nothing where there is no source', () => {
     expect(readFormulas('/no/such/folder')).toEqual([]);
   });
 });

@@ -72,7 +72,7 @@ describe('parts escape what people typed', () => {
 });
 
 describe('a sign', () => {
-  it.each(STATUSES)('%s carries its word and a shape of its own', (status) => {
+  it.each(STATUSES)('carries its word and a shape of its own for %s', (status) => {
     const html = renderPart(<Sign status={status} />);
     expect(html).toContain(`>${STATUS_WORD[status]}</span>`);
     const shapes = STATUSES.map((other) => renderPart(<Sign status={other} />).match(/<svg.*<\/svg>/)?.[0]);
@@ -80,7 +80,7 @@ describe('a sign', () => {
     expect(html).toMatch(/<svg[^>]*aria-hidden="true"/);
   });
 
-  it('hides its word from the eye only', () => {
+  it('hides its word from the eye alone, never from a reader of the page', () => {
     expect(renderPart(<Sign status="fail" />)).toContain('class="unseen"');
     expect(renderPart(<Sign status="fail" word="shown" />)).not.toContain('unseen');
   });
@@ -135,7 +135,7 @@ describe('a finding list', () => {
   });
 });
 
-describe('quantities for the eye', () => {
+describe('a quantity for the eye', () => {
   it.each([
     [4.5, 'mm', 'mm', '4.500 mm'],
     [25.4, 'mm', 'in', '1.0000 in'],
@@ -148,7 +148,7 @@ describe('quantities for the eye', () => {
     [340, 'MPa', 'in', '49.3 ksi'],
     [1.86, 'MPa', 'in', '270 psi'],
     [-1.23456, '', 'mm', '−1.235'],
-  ] as const)('%s %s for a reader of %s is "%s"', (value, unit, reader, text) => {
+  ] as const)('of %s %s for a reader of %s is "%s"', (value, unit, reader, text) => {
     expect(printQuantity(value, unit, reader)).toBe(text);
   });
 
@@ -162,7 +162,7 @@ describe('quantities for the eye', () => {
     [-0.001, 'in', '-0.000039 in'],
     [0, 'in', '0 in'],
     [1e-15, 'mm', '0 mm'],
-  ] as const)('a size of %s mm, in %s, is "%s"', (mm, unit, text) => {
+  ] as const)('that is a size of %s mm, in %s, is "%s"', (mm, unit, text) => {
     expect(briefLength(mm, unit)).toBe(text);
   });
 
@@ -180,13 +180,13 @@ describe('quantities for the eye', () => {
     [1.6, ROUGHNESS.in, '63 µin'],
     [100, HOTTER.mm, '100 K'],
     [100, HOTTER.in, '180 °F'],
-  ] as const)('%s beside lengths in %o is "%s"', (value, beside, text) => {
+  ] as const)('of %s beside lengths in %o is "%s"', (value, beside, text) => {
     expect(printAs(value, beside)).toBe(text);
   });
 });
 
-describe('fields', () => {
-  it('say their unit, hint and error to whoever listens', () => {
+describe('a field', () => {
+  it('says its unit, hint and error to whoever listens', () => {
     const html = renderPart(
       <Field
         label="Wall"
@@ -206,13 +206,13 @@ describe('fields', () => {
     expect(html).toContain('inputmode="decimal"');
   });
 
-  it('say nothing of an error there is not', () => {
+  it('says nothing of an error there is not', () => {
     const html = renderPart(<Field label="Wall" name="w" />);
     expect(html).not.toContain('aria-invalid');
     expect(html).not.toContain('aria-describedby');
   });
 
-  it('keep the chosen one chosen', () => {
+  it('keeps what was chosen chosen', () => {
     const options = ['a', 'b', 'c'].map((value) => ({ value, label: value }));
     const list = renderPart(<Choice label="x" name="x" value="b" options={options} />);
     expect(tagsOf(list, 'option').filter((tag) => tag.includes('selected'))).toEqual([
@@ -227,7 +227,7 @@ describe('fields', () => {
     expect(renderPart(<Tick label="y" name="y" checked />)).toContain('checked');
   });
 
-  it('of one name get one id, which the error summary leads to', () => {
+  it('gets one id by its name, which the error summary leads to', () => {
     const html = renderPart(
       <form>
         <ErrorSummary
@@ -286,8 +286,8 @@ describe('a table of boxes', () => {
   });
 });
 
-describe('actions, steps, figures, cautions', () => {
-  it('the first action is the next thing to do, and no other', () => {
+describe('a page', () => {
+  it('marks its first action as the next thing to do, and no other', () => {
     const html = renderPart(
       <Actions
         actions={[
@@ -300,7 +300,7 @@ describe('actions, steps, figures, cautions', () => {
     expect(html).toMatch(/<a class="button" href="\/print"/);
   });
 
-  it('a step says its state in a word and has a shape of its own', () => {
+  it('shows each step with its state in a word and a shape of its own', () => {
     const states = ['done', 'next', 'missing', 'later'] as const;
     const html = renderPart(<Steps steps={states.map((state) => ({ title: `T ${state}`, state }))} />);
     for (const state of states) expect(html).toContain(`>${state}</span>`);
@@ -308,12 +308,12 @@ describe('actions, steps, figures, cautions', () => {
     expect(new Set(html.match(/<svg.*?<\/svg>/gs)).size).toBe(states.length);
   });
 
-  it('an empty cell of the title block shows a stroke', () => {
+  it('shows a stroke in an empty cell of the title block', () => {
     const html = renderPart(<TitleBlock cells={[{ label: 'decided by', value: '' }]} />);
     expect(html).toContain('<dd>—</dd>');
   });
 
-  it('a key figure shows its unit and its sign', () => {
+  it('shows a key figure with its unit and its sign', () => {
     const html = renderPart(
       <KeyFigures figures={[{ label: 'left', value: '4.5', unit: 'mm', status: 'pass' }]} />,
     );
@@ -321,7 +321,7 @@ describe('actions, steps, figures, cautions', () => {
     expect(html).toContain(STATUS_WORD.pass);
   });
 
-  it('every caution can be shown alone, and all of them together', () => {
+  it('shows every caution alone, and all of them together', () => {
     const all = renderPart(<Cautions />);
     for (const [kind, text] of Object.entries(CAUTIONS)) {
       const escaped = text.replaceAll("'", '&#39;');

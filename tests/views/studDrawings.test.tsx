@@ -13,7 +13,7 @@ const inside = (html: string) => {
 
 describe('a flexplate at a stud hole', () => {
   it.each(['one-piece', 'two-piece'] as const)(
-    '%s: sound, and the caliper spans what is clamped',
+    'is drawn soundly for %s, and the caliper spans what is clamped',
     (style) => {
       const html = renderPart(<FlexplateSection id="f" style={style} />);
       expectSound(html);

@@ -7,7 +7,7 @@ import { expect, test } from 'vitest';
 import { RestoreFailed } from '../../../src/records/database/errors.ts';
 import { holdAlone } from '../../../src/records/database/restoreGuard.ts';
 
-test('the word that a program runs on a data folder goes with its process, however that ends', async () => {
+test('the mark that a program runs on a data folder goes with its process, however that ends', async () => {
   const dataDir = mkdtempSync(join(tmpdir(), 'coverwright-test-'));
   const script = join(dataDir, 'hold.mjs');
   const guard = new URL('../../../src/records/database/restoreGuard.ts', import.meta.url).href;

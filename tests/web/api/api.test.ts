@@ -34,9 +34,9 @@ afterAll(() => api.close());
 const COVER = apiExamples['/cover/check']?.request ?? {};
 const STUD = apiExamples['/stud/check']?.request ?? {};
 
-describe('answers', () => {
+describe('the JSON interface', () => {
   // Check-values page 10.2: an independent second implementation, not published.
-  test('the first face of the check values: as chucked, tilt, flatness', async () => {
+  test('answers the first face of the check values: as chucked, tilt, flatness', async () => {
     const { status, body } = await api.post('/api/cover/check', changed(COVER, 'marks', undefined));
     const check = body as CoverCheck;
     expect(status).toBe(200);
@@ -52,7 +52,7 @@ describe('answers', () => {
     expect(check.findings.every((finding) => finding.sentence.length > 0)).toBe(true);
   });
 
-  test('the second face of the check values: as chucked, and dialled in', async () => {
+  test('answers the second face of the check values: as chucked, and dialed in', async () => {
     const stations = [
       [0, 4.9, 0.03, 0],
       [45, 4.93, 0.02, 0.22],
@@ -84,7 +84,7 @@ describe('answers', () => {
   });
 
   // Every name of the interface page, at every depth; numbers where the first set of 10.2 has numbers.
-  test('a cover’s answer has every field the interface page names', async () => {
+  test('gives a cover’s answer every field the interface page names', async () => {
     const { body } = await api.post('/api/cover/check', { ...COVER, releaseClearanceMm: 0.8 });
     const shape = (value: unknown): unknown =>
       value === null || typeof value !== 'object'
@@ -134,12 +134,12 @@ describe('answers', () => {
     ['measure-again', { makerMinimumWallMm: 4.499 }],
     ['measure-again', { doubtfulReadings: ['wall at station 3'] }],
     ['advice-only', { criteria: null }],
-  ])('%s: %j', async (verdict, change) => {
+  ])('gives the verdict %s for the first set with %j', async (verdict, change) => {
     const { body } = await api.post('/api/cover/check', { ...COVER, marks: null, ...change });
     expect((body as CoverCheck).verdict).toBe(verdict);
   });
 
-  test('a stud that fits, with what the interface page promises', async () => {
+  test('answers a stud that fits with what the interface page promises', async () => {
     const { status, body } = await api.post('/api/stud/check', STUD);
     const check = body as StudCheck;
     expect(status).toBe(200);
@@ -155,7 +155,7 @@ describe('answers', () => {
     );
   });
 
-  test('a match with studs of its own, and with those of the catalogue', async () => {
+  test('matches studs that were sent, and those of the catalogue', async () => {
     const own = await api.post('/api/stud/match', apiExamples['/stud/match']?.request);
     const ids = (body: unknown) => (body as { studs: StudMatch[] }).studs.map((one) => one.id);
     expect(own.status).toBe(200);
@@ -237,7 +237,7 @@ describe('readings that look like a slip, when nobody can be asked', () => {
   });
 });
 
-describe('what cannot be used is refused in one shape', () => {
+describe('what cannot be used', () => {
   const stationsOf = (n: number) =>
     Array.from({ length: n }, (_, i) => ({
       angleDeg: (i * 360) / n,
@@ -337,7 +337,7 @@ describe('what cannot be used is refused in one shape', () => {
     ['a number', '/api/thread', 5, ''],
     ['a list', '/api/stud/check', [], ''],
     ['null', '/api/cover/check', null, ''],
-  ])('%s: 422', async (_name, path, body, field) => {
+  ])('is refused with 422 in one shape: %s', async (_name, path, body, field) => {
     const answer = await api.post(path, body);
     expect(answer.status).toBe(422);
     expect(answer.headers.get('content-type')).toBe('application/json; charset=utf-8');
@@ -359,15 +359,18 @@ describe('what cannot be used is refused in one shape', () => {
     ['a bracket too few', '{"thread":"M10"', 400, 'malformed-json'],
     ['NaN, which is no JSON', '{"thread":NaN}', 400, 'malformed-json'],
     ['5 MB', JSON.stringify({ thread: 'x'.repeat(5_000_000) }), 413, 'too-large'],
-  ])('%s', async (_name, body, status, code) => {
-    const answer = await api.post('/api/thread', body);
-    expect(answer.status).toBe(status);
-    expect(answer.body).toEqual({
-      error: { code, message: expect.stringMatching(/^[A-Z].*\.$/), fields: [] },
-    });
-  });
+  ])(
+    'is refused where it is no JSON that can be read, or too much of it: %s',
+    async (_name, body, status, code) => {
+      const answer = await api.post('/api/thread', body);
+      expect(answer.status).toBe(status);
+      expect(answer.body).toEqual({
+        error: { code, message: expect.stringMatching(/^[A-Z].*\.$/), fields: [] },
+      });
+    },
+  );
 
-  test('an infinity that JSON lets through as 1e999', async () => {
+  test('is refused where JSON lets an infinity through as 1e999', async () => {
     const text = JSON.stringify(COVER).replace('[4.92]', '[1e999]');
     expect(text).toContain('1e999');
     const answer = await api.post('/api/cover/check', text);
@@ -380,7 +383,7 @@ describe('what cannot be used is refused in one shape', () => {
     ]);
   });
 
-  test('a form, or nothing said about what it is: 415', async () => {
+  test('is refused with 415 where it is a form, or nothing says what it is', async () => {
     for (const type of [
       'application/x-www-form-urlencoded',
       'text/plain',
@@ -396,7 +399,7 @@ describe('what cannot be used is refused in one shape', () => {
     expect(utf8.status).toBe(200);
   });
 
-  test('a path that is not there: 404; a method that does nothing: 405, saying which does', async () => {
+  test('is refused with 404 where there is no such path, with 405 and the methods that do something where the method does nothing', async () => {
     for (const path of ['/api', '/api/', '/api/cover', '/api/thread/more', '/api/%3Cb%3E']) {
       const answer = await api.send(path, {});
       expect(answer.status).toBe(404);
@@ -415,7 +418,7 @@ describe('what cannot be used is refused in one shape', () => {
     expect(put.headers.get('allow')).toBe('GET');
   });
 
-  test('JSON a mile deep, and names that reach into every object', async () => {
+  test('is refused where JSON is very deep, or its names reach into every object', async () => {
     const deep = `{"thread":${'['.repeat(400_000)}${']'.repeat(400_000)}}`;
     const answer = await api.post('/api/thread', deep);
     expect(answer.status).toBe(422);
@@ -427,7 +430,7 @@ describe('what cannot be used is refused in one shape', () => {
     expect(({} as { polluted?: boolean }).polluted).toBeUndefined();
   });
 
-  test('a day that is none of the calendar is refused', async () => {
+  test('is refused where a day is none of the calendar', async () => {
     const gaugesUsed = [{ name: 'M1', dueOn: '24/11/2025' }];
     const answer = await api.post('/api/cover/check', { ...COVER, gaugesUsed, measuredOn: '2026-02-30' });
     expect([answer.status, fieldsOf(answer).map(({ path }) => path)]).toEqual([
@@ -436,7 +439,7 @@ describe('what cannot be used is refused in one shape', () => {
     ]);
   });
 
-  test('a list of 400,000 stations is refused before its entries are looked at', async () => {
+  test('is refused before its entries are looked at, where it is a list of 400,000 stations', async () => {
     const answer = await api.post('/api/cover/check', {
       ...COVER,
       stations: Array.from({ length: 400_000 }, () => 1),

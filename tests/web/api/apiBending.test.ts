@@ -15,7 +15,7 @@ const COVER = { ...apiExamples['/cover/stiffness']?.request, peakLimit: null };
 const HEAT = apiExamples['/cover/heat']?.request ?? {};
 
 // Check values 10.1 (pads as drawn) and 10.4: an independent second implementation, not published.
-test('the cover of the check values, conforming piston, 4.0 mm left on the track', async () => {
+test('the interface answers the cover of the check values, conforming piston, 4.0 mm left on the track', async () => {
   const { status, body } = await api.post('/api/cover/stiffness', {
     ...COVER,
     trackWallMm: 4,
@@ -34,7 +34,7 @@ test('the cover of the check values, conforming piston, 4.0 mm left on the track
   expect(found.section.behindStudMm.at(-1)).toBeCloseTo(0, 9);
 });
 
-test('the heat of the check values', async () => {
+test('the interface answers the heat of the check values', async () => {
   const { status, body } = await api.post('/api/cover/heat', { ...HEAT, thicknessMm: 5, pressurePeak: null });
   expect(status).toBe(200);
   const found = body as HeatAnswer;
@@ -55,7 +55,7 @@ test.each([
   ['/api/cover/stiffness', COVER, 'studCircleDiameterMm', 320],
   ['/api/cover/heat', HEAT, 'slipTimeS', 0],
   ['/api/cover/heat', HEAT, 'pressurePeak', 0.5],
-])('%s is refused by name: %#, %s', async (path, request, field, value) => {
+])('%s refuses by its name what cannot be used (%#): %s', async (path, request, field, value) => {
   const answered = await api.post(path, changed(request, field, value));
   expect(answered.status).toBe(422);
   expect(fieldsOf(answered).map((fault) => fault.path)).toContain(field);

@@ -35,7 +35,7 @@ function refsIn(value: unknown): string[] {
   );
 }
 
-test('it is an OpenAPI 3.1 document that names every call', () => {
+test('the interface document is OpenAPI 3.1 and names every call', () => {
   expect(document.openapi).toMatch(/^3\.1\.\d$/);
   expect(document.info).toMatchObject({ title: 'Coverwright', version: expect.any(String) });
   const posts = Object.entries(document.paths).filter(([, item]) => item.post);
@@ -47,7 +47,7 @@ test('it is an OpenAPI 3.1 document that names every call', () => {
   expect(new Set(ids).size).toBe(ids.length);
 });
 
-test('every reference leads somewhere', () => {
+test('every reference in the interface document leads somewhere', () => {
   const refs = refsIn(document.paths);
   expect(refs.length).toBeGreaterThan(20);
   for (const ref of refs) {
@@ -56,7 +56,7 @@ test('every reference leads somewhere', () => {
   }
 });
 
-test('requests are described by the schemas that read them', () => {
+test('the interface document describes requests by the schemas that read them', () => {
   const cover = document.components.schemas.CheckCoverRequest;
   expect(cover).toMatchObject({
     type: 'object',
@@ -81,7 +81,7 @@ test('requests are described by the schemas that read them', () => {
 });
 
 test.each(apiCalls.map((call) => [`/api${call.path}`]))(
-  '%s: its examples answer as they say',
+  'the examples of %s in the interface document answer as they say',
   async (path) => {
     const post = document.paths[path]?.post;
     const request = post?.requestBody.content['application/json'];
@@ -98,7 +98,7 @@ test.each(apiCalls.map((call) => [`/api${call.path}`]))(
   },
 );
 
-test('the examples show sensible covers and studs: one that is faced, one stud that fits', () => {
+test('the examples of the interface document show sensible covers and studs: one that is faced, one stud that fits', () => {
   const answer = (path: string) =>
     document.paths[path]?.post?.responses['200']?.content['application/json']?.examples?.usable?.value;
   expect(answer('/api/cover/check')).toMatchObject({ verdict: 'face' });
@@ -112,6 +112,6 @@ test('the examples show sensible covers and studs: one that is faced, one stud t
   expect(answer('/api/thread')).toMatchObject({ designation: '7/16-20 UNF-2A' });
 });
 
-test('nothing that leaves is no number: no −0, NaN or infinity in the text', () => {
+test('the interface document holds no −0, NaN or infinity', () => {
   expect(JSON.stringify(document)).not.toMatch(/-0[,}\]]|NaN|Infinity/);
 });

@@ -38,7 +38,7 @@ describe('the examples in the interface document', () => {
   });
   afterAll(() => program.close());
 
-  test('each is answered over HTTP as the document says, from receipt to signature', async () => {
+  test('are each answered over HTTP as the document says, from receipt to signature', async () => {
     const said = await playExamples();
     expect(said.map((one) => one.status)).toContain(409);
     expect(said.at(-4)?.answer).toMatchObject({ jobs: [{ number: '1001', stage: 'signed' }] });
@@ -57,14 +57,14 @@ describe('the examples in the interface document', () => {
     }
   });
 
-  test('every call has one, and one that is answered', async () => {
+  test('are there for every call, and one of each is answered', async () => {
     const said = await playExamples();
     const answered = new Set(said.filter((one) => one.status < 300).map((one) => one.name));
     expect([...answered].sort()).toEqual([...new Set(jobCalls.map((call) => call.name))].sort());
     expect(jobExamples.length).toBe(said.length);
   });
 
-  test('the document shows them', async () => {
+  test('are shown in the document', async () => {
     const { body } = await send('GET', '/openapi.json');
     const examples = body.paths['/api/jobs/{number}/looked'].put.responses['409'].content['application/json'];
     const said = await playExamples();
@@ -221,7 +221,7 @@ describe('two tablets and the JSON interface', () => {
       '',
     ],
     ['no readings', 'POST', '/jobs/1001/readings', { who: 'AK', readings: [] }, 422, 'readings'],
-  ])('%s', async (_name, method, path, body, status, field) => {
+  ])('refuse with a sentence what cannot be used: %s', async (_name, method, path, body, status, field) => {
     await receive();
     const told = await send(method, path, body);
     expect(told.status).toBe(status);

@@ -32,7 +32,7 @@ test.each<[string, string, number, number, number, number]>([
   ['7/16-20', '7/16-20 UNF-2A', 0.4375, 0.1187, 0.405, 0.3834],
   ['1/2-13', '1/2-13 UNC-2A', 0.5, 0.1419, 0.45, 0.4167],
   ['1/2-20', '1/2-20 UNF-2A', 0.5, 0.1599, 0.4675, 0.4459],
-])('%s basic sizes', async (thread, designation, major, area, pitch, minor) => {
+])('%s has the basic sizes of the table', async (thread, designation, major, area, pitch, minor) => {
   const found = await geometry(thread);
   expect(found.designation).toBe(designation);
   near(inch(found.majorMm.basic), major);
@@ -42,7 +42,7 @@ test.each<[string, string, number, number, number, number]>([
 });
 
 // ASME B1.1 limits of size, classes 2A and 2B, as on the check-values page, tables 1.2 and 1.3, inches.
-describe('Unified limits', () => {
+describe('the limits of a Unified thread', () => {
   test.each<[string, number, number, number, number]>([
     ['1/4-20', 0.2489, 0.2408, 0.2164, 0.2127],
     ['1/4-28', 0.249, 0.2425, 0.2258, 0.2225],
@@ -54,7 +54,7 @@ describe('Unified limits', () => {
     ['7/16-20', 0.4362, 0.4281, 0.4037, 0.3995],
     ['1/2-13', 0.4985, 0.4876, 0.4485, 0.4435],
     ['1/2-20', 0.4987, 0.4906, 0.4662, 0.4619],
-  ])('%s class 2A', async (thread, majorMax, majorMin, pitchMax, pitchMin) => {
+  ])('are those of the table for %s in class 2A', async (thread, majorMax, majorMin, pitchMax, pitchMin) => {
     const found = await geometry(thread);
     near(inch(found.majorMm.max), majorMax);
     near(inch(found.majorMm.min), majorMin);
@@ -74,15 +74,18 @@ describe('Unified limits', () => {
     // biome-ignore lint/suspicious/noApproximativeNumericConstant: a printed limit, no logarithm.
     ['1/2-13', 0.417, 0.434, 0.45, 0.4565, 0.5],
     ['1/2-20', 0.446, 0.457, 0.4675, 0.4731, 0.5],
-  ])('%s class 2B', async (thread, minorMin, minorMax, pitchMin, pitchMax, majorMin) => {
-    const found = await geometry(`${thread}-2B`);
-    near(inch(found.minorMm.min), minorMin);
-    near(inch(found.minorMm.max), minorMax);
-    near(inch(found.pitchDiameterMm.min), pitchMin);
-    near(inch(found.pitchDiameterMm.max), pitchMax);
-    near(inch(found.majorMm.min), majorMin);
-    expect(found.majorMm.max).toBeNull();
-  });
+  ])(
+    'are those of the table for %s in class 2B',
+    async (thread, minorMin, minorMax, pitchMin, pitchMax, majorMin) => {
+      const found = await geometry(`${thread}-2B`);
+      near(inch(found.minorMm.min), minorMin);
+      near(inch(found.minorMm.max), minorMax);
+      near(inch(found.pitchDiameterMm.min), pitchMin);
+      near(inch(found.pitchDiameterMm.max), pitchMax);
+      near(inch(found.majorMm.min), majorMin);
+      expect(found.majorMm.max).toBeNull();
+    },
+  );
 });
 
 // ISO 898-1 nominal stress areas, mm², at the printed digits; fine pitches from memory of the table, recomputed.
@@ -100,20 +103,20 @@ test.each<[string, string]>([
   ['M12x1.25', '92.1'],
   ['M14x1.5', '125'],
   ['M16x1.5', '167'],
-])('%s stress area', async (thread, printed) => {
+])('%s has the stress area of the table', async (thread, printed) => {
   const { tensileStressAreaMm2 } = await geometry(thread);
   expect(tensileStressAreaMm2.toFixed(printed.includes('.') ? 1 : 0)).toBe(printed);
 });
 
 // ISO 724 basic diameters and ISO 965-2 limits, mm, at the printed digits (check-values page 1.4 and 1.5).
-describe('metric limits', () => {
+describe('the limits of a metric thread', () => {
   test.each<[string, number[], number[], number[], number[]]>([
     ['M6x1', [5.974, 5.794], [5.324, 5.212], [5.35, 5.5], [4.917, 5.153]],
     ['M8x1.25', [7.972, 7.76], [7.16, 7.042], [7.188, 7.348], [6.647, 6.912]],
     ['M10x1.5', [9.968, 9.732], [8.994, 8.862], [9.026, 9.206], [8.376, 8.676]],
     ['M10x1.25', [9.972, 9.76], [9.16, 9.042], [9.188, 9.348], [8.647, 8.912]],
     ['M12x1.75', [11.966, 11.701], [10.829, 10.679], [10.863, 11.063], [10.106, 10.441]],
-  ])('%s', async (thread, major6g, pitch6g, pitch6H, minor6H) => {
+  ])('are those of the table for %s', async (thread, major6g, pitch6g, pitch6H, minor6H) => {
     const stud = await geometry(thread);
     const nut = await geometry(`${thread}-6H`);
     const printed = (limits: { max: number | null; min: number | null }) =>

@@ -35,7 +35,7 @@ const quick = (more: Record<string, string>, path = '/cover') =>
     `${path}?${new URLSearchParams({ family: 'kestrel-4', crack: 'none-found', ...typed, ...more })}`,
   );
 
-describe('what if another cut were taken', () => {
+describe('the answer to what if another cut were taken', () => {
   it('says on the quick page what each cut would leave, and agrees with the page that is asked for it', async () => {
     const deeper = await quick({ try: '0.52' }, '/cover/what-if');
     expect(deeper.text).toContain('0.520 mm: Face it: 0.52 mm.');

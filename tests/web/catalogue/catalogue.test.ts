@@ -217,7 +217,7 @@ describe('the criteria', () => {
     expect((await currentCriteria(program.shop.db)).body.cleanUpAllowanceMm).toBe(0.05);
   });
 
-  it('a decimal comma is what is typed and what is refused, once the shop writes so', async () => {
+  it('take a decimal comma, and refuse a point, once the shop writes so', async () => {
     expect(
       (await program.post('/criteria', { ...CRITERIA, from: '1', decimalSign: 'comma', why: 'as we write' }))
         .status,
@@ -229,7 +229,7 @@ describe('the criteria', () => {
     expect(page.text).not.toContain('Did you mean 4.92?');
   });
 
-  it('what the shop takes for bending and heat comes back as typed; half of it is refused', async () => {
+  it('give back as typed what the shop takes for bending and heat, and refuse half of it', async () => {
     const begun = {
       ...CRITERIA,
       from: '2',

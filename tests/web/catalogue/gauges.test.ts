@@ -67,7 +67,7 @@ describe('gauges of the catalogue', () => {
     expect(late.text).toContain('Past its date when it was used on 2026-11-24: Caliper C1, due 2026-06-30');
   });
 
-  it('name, where a wall is in doubt, the one of the shop that would settle it', async () => {
+  it('are named where a wall is in doubt and one of them would settle it', async () => {
     const level = Object.fromEntries(WALLS.map((_, i) => [`w.${i}`, '4.372']));
     const heights = Object.fromEntries(WALLS.map((_, i) => [`f.${i}`, '0']));
     const page = await program.get(

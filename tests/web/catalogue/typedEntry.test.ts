@@ -30,7 +30,7 @@ async function told(page: string, revision: number): Promise<string> {
     .replaceAll(' ', ' ');
 }
 
-it('3/16 in stays in the history beside 4.7625 mm, through changes of other things, and in the records', async () => {
+it('a wall typed as 3/16 in stays in the history beside 4.7625 mm, through changes of other things, and in the records', async () => {
   expect((await program.post('/catalogue/family', FAMILY)).status).toBe(303);
   const page = `/catalogue/family/${(await listEntries(program.shop.db, 'family'))[0]!.id}`;
   expect(await told(page, 1)).toContain('Wall when new — 4.7625 mm (typed 3/16 in)');

@@ -12,9 +12,9 @@ function idsOf(html: string): string[] {
   return [...html.matchAll(/\sid="([^"]+)"/g)].map(([, id]) => id!);
 }
 
-describe('an id stands for one thing on a page', () => {
+describe('every id on a page', () => {
   test.each(['/jobs/1001', '/jobs/1004', '/jobs/1016', '/jobs/1019', '/jobs/1019/measure', '/criteria'])(
-    '%s names each once, and every label its field',
+    'is there once on %s, and every label leads to its field',
     async (path) => {
       const { html } = await program.get(path);
       const ids = idsOf(html);
@@ -28,7 +28,7 @@ describe('an id stands for one thing on a page', () => {
   test.each([
     ['a wall in words', 'about five', 'AK', 'after-form-w-1'],
     ['nobody’s initials', '4.81', '', 'after-form-who'],
-  ])('%s, refused on the job, leads to its own field', async (_, wall, who, id) => {
+  ])('leads from a refusal on the job to its own field: %s', async (_, wall, who, id) => {
     const typed = readingsForm('after', ['4.82', wall], { token: `token-${id}`, who });
     const refused = await program.post('/jobs/1018/readings', typed);
     expect(refused.status).toBe(422);

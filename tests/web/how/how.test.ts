@@ -24,7 +24,7 @@ describe('how it is worked out', () => {
   });
 
   it.each(SUBJECTS.map(({ id, folder }) => [id, folder] as const))(
-    '%s: every calculation in its source has its place, its words and its example, and cautions stand below',
+    'has on its page of %s a place, words and an example for every calculation in its source, and cautions below',
     async (id, folder) => {
       const page = await program.get(`/how/${id}`);
       expect(page.status).toBe(200);
@@ -44,7 +44,7 @@ describe('how it is worked out', () => {
     },
   );
 
-  it('the bending page works its example out, beside the independent values, with its limits and drawings', async () => {
+  it('works out on its bending page an example beside the independent values, with limits and drawings', async () => {
     const { html, text } = await program.get('/how/bending');
     const cells = [...html.matchAll(/<td>([\d.]+)<small>([\d.]+)<\/small><\/td>/g)].map((found) => [
       Number(found[1]),
@@ -67,7 +67,7 @@ describe('how it is worked out', () => {
   it.each([
     ['cover', 10],
     ['measuring', 4],
-  ])('the %s page stands beside %i independent values, and agrees', async (id, count) => {
+  ])('agrees on its %s page with %i independent values', async (id, count) => {
     const { html } = await program.get(`/how/${id}`);
     const rows = [...html.matchAll(/<td>(−?[\d.]+)<\/td><td>(−?[\d.]+)<\/td>/g)].map((found) =>
       found.slice(1).map((text) => Number(text.replace('−', '-'))),
@@ -76,7 +76,7 @@ describe('how it is worked out', () => {
     for (const [found, checked] of rows) expect(Math.abs(found! / checked! - 1)).toBeLessThan(0.001);
   });
 
-  it('the heat page does the same', async () => {
+  it('works out on its heat page an example beside the independent values', async () => {
     const { text } = await program.get('/how/heat');
     for (const said of ['58.51', '42.46', '59.63', '49.29']) expect(text).toContain(said);
   });

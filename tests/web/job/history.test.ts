@@ -9,8 +9,8 @@ beforeEach(async () => {
 });
 afterEach(() => program.close());
 
-describe('what a revision changed', () => {
-  test('cracks, a reading corrected, one withdrawn and the cut to try, in plain words side by side', async () => {
+describe('the history of a job', () => {
+  test('tells cracks, a reading corrected, one withdrawn and the cut to try in plain words side by side', async () => {
     await measured(program);
     const looked = await program.get('/jobs/1001/history/2');
     expect(rowsOf(looked.html)).toEqual([['Cracks', 'not looked for', 'none found, by dye']]);
@@ -44,7 +44,7 @@ describe('what a revision changed', () => {
     expect(rowsOf(await inInches.text())).toEqual([['Cut to try', 'the least that cleans up', '0.012 in']]);
   });
 
-  test('the whole history, newest first, with who, when and why; a decision with its verdict', async () => {
+  test('tells all of it, newest first, with who, when and why, and a decision with its verdict', async () => {
     await measured(program);
     await step(program, 'decision', {
       decision: 'replace',
@@ -67,7 +67,7 @@ describe('what a revision changed', () => {
     expect((await program.get('/jobs/77/history')).status).toBe(404);
   });
 
-  test('criteria and catalogue entries tell their differences field by field with units', async () => {
+  test('of criteria and catalogue entries tells their differences field by field with units', async () => {
     const { html } = await program.get('/criteria');
     const field = (name: string) =>
       new RegExp(`name="${name}"[^>]*value="([^"]*)"|value="([^"]*)"[^>]*name="${name}"`).exec(html);
@@ -133,7 +133,7 @@ describe('a signed job a year later', () => {
       why: 'a year of experience',
     });
 
-  test('its sheet shows the decision, criteria, answers and findings as they were kept, not today’s', async () => {
+  test('shows on its sheet the decision, criteria, answers and findings as they were kept, not today’s', async () => {
     await sign();
     const then = await program.get('/jobs/1001/sheet');
     expect(then.text).toContain('minimum wall, any family 4.3 mm');
@@ -144,7 +144,7 @@ describe('a signed job a year later', () => {
     expect(rowsOf(page.html)).toContainEqual(['Minimum wall, any family', '4.3 mm', '4.88 mm']);
   });
 
-  test('a state before any decision is worked out under the criteria of that day', async () => {
+  test('shows a state before any decision under the criteria of that day', async () => {
     await measured(program);
     const then = await program.get('/jobs/1001/sheet?revision=3');
     expect(then.text).toContain('clean-up allowance 0.05 mm');
@@ -153,7 +153,7 @@ describe('a signed job a year later', () => {
     expect((await program.get('/jobs/1001/sheet')).text).toContain('clean-up allowance 0.4 mm');
   });
 
-  test('it is amended with a why, says so at its head until it is signed again, and the signed state stays', async () => {
+  test('is amended with a why, says so at its head until it is signed again, and its signed state stays', async () => {
     await sign();
     const signedAt = await revisionNow(program);
     const signed = await program.get(`/jobs/1001/sheet?revision=${signedAt}`);
@@ -176,8 +176,8 @@ describe('a signed job a year later', () => {
   });
 });
 
-describe('what may be overruled', () => {
-  test('advice with a reason; a wall below the minimum only by changing the criterion in the open', async () => {
+describe('overruling', () => {
+  test('takes a reason for advice, and a changed criterion for a wall below the minimum', async () => {
     await measured(program, '4.32');
     const refused = await step(program, 'decision', { decision: 'face', reason: 'it will do', who: 'BL' });
     expect(refused.status).toBe(422);
@@ -211,7 +211,7 @@ describe('what may be overruled', () => {
     expect((await program.get('/criteria')).text).toContain('BL, Nov 24, 2026');
   });
 
-  test('a decision that is not the verdict needs a reason; a crack is overruled by nothing', async () => {
+  test('needs a reason for a decision that is not the verdict, and never passes over a crack', async () => {
     await measured(program);
     const bare = await step(program, 'decision', { decision: 'replace', who: 'BL' });
     expect(bare.status).toBe(422);
@@ -222,7 +222,7 @@ describe('what may be overruled', () => {
     expect(cracked.text).toContain('no number overrules a crack');
   });
 
-  test('a cover measured too thin after the cut cannot be signed', async () => {
+  test('does not let a cover be signed that was measured too thin after the cut', async () => {
     await measured(program);
     await step(program, 'decision', { decision: 'face', who: 'BL' });
     await step(program, 'cuts', { depth: '0.05' });

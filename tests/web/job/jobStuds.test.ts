@@ -230,15 +230,18 @@ describe('studs set anew and nuts tightened again', () => {
       { againTorque: '37', againOn: '2026-02-30' },
       'day of the calendar',
     ],
-  ])('%s: refuses %s, and keeps nothing', async (section, _what, typed, sentence) => {
-    const before = (await job()).revision;
-    const sent = await send(section, typed);
-    expect(sent.status).toBe(422);
-    expect(sent.text).toContain(sentence);
-    expect((await job()).revision).toBe(before);
-  });
+  ])(
+    'are refused by %s where they carry %s, and nothing is kept',
+    async (section, _what, typed, sentence) => {
+      const before = (await job()).revision;
+      const sent = await send(section, typed);
+      expect(sent.status).toBe(422);
+      expect(sent.text).toContain(sentence);
+      expect((await job()).revision).toBe(before);
+    },
+  );
 
-  it('tightening again is kept with the maker’s leave and the torque of the first time', async () => {
+  it('are kept, tightened again, with the maker’s leave and the torque of the first time', async () => {
     await send('studs', { ...STUDS, ...JOINT, note: '' });
     const sent = await send('retightened', {
       againTorque: '37',
@@ -260,7 +263,7 @@ describe('studs set anew and nuts tightened again', () => {
     ]);
   });
 
-  it('takes back the half of the settling where the maker does not allow it, or thread-locker is on', async () => {
+  it('lose the half of the settling where the maker does not allow it, or thread-locker is on', async () => {
     const half = { ...STUDS, ...JOINT, retightened: '1', note: '' };
     await send('retightened', { againTorque: '37', makerAllows: 'yes' });
     await send('studs', half);
@@ -278,7 +281,7 @@ describe('studs set anew and nuts tightened again', () => {
     expect(await settled()).toBeCloseTo(halved, 6);
   });
 
-  it('a joint of another ring of studs than the cover’s is refused, and nothing kept', async () => {
+  it('are refused with a joint of another ring of studs than the cover’s, and nothing is kept', async () => {
     const before = (await job()).revision;
     const six = await send('studs', { ...STUDS, ...JOINT, jointStuds: '6', note: '' });
     expect([
@@ -290,7 +293,7 @@ describe('studs set anew and nuts tightened again', () => {
     expect((await job()).revision).toBe(before);
   });
 
-  it('a gap of another unit is asked about, and kept once it is confirmed', async () => {
+  it('are asked about where the gap is in another unit, and kept once it is confirmed', async () => {
     const before = (await job()).revision;
     const asked = await send('studs', { ...STUDS, pull: '0.465', note: '' });
     expect([asked.status, asked.text.includes('Did you mean')]).toEqual([422, true]);
@@ -299,7 +302,7 @@ describe('studs set anew and nuts tightened again', () => {
     expect((await kept()).pullForwardMm).toBe(0.465);
   });
 
-  it('of two tablets the second is told that the first changed it', async () => {
+  it('tell the second of two tablets that the first changed them', async () => {
     const { revision } = await job();
     await send('replaced', { ...anew, studNumber: '1' });
     const late = await program.post(`${JOB}/replaced`, {

@@ -25,7 +25,7 @@ function boxOf(html: string, form: string, name: string): string | undefined {
   return tag?.[1] ?? /value="([^"]*)"/.exec(tag?.[0] ?? '')?.[1];
 }
 
-describe('a stale edit of a section: 409, both versions in two columns, what was typed kept', () => {
+describe('a stale edit', () => {
   test.each<
     [string, Record<string, string>, Record<string, string>, [string, string, string], string, string]
   >([
@@ -55,26 +55,29 @@ describe('a stale edit of a section: 409, both versions in two columns, what was
     ],
     ['plan', { cut: '0.30' }, { cut: '0.25' }, ['Cut to try', '0.3 mm', '0.25 mm'], 'cut', '0.25'],
     ['cuts', { depth: '0.10' }, { depth: '0.15' }, ['Pass 2', '—', '0.15 mm'], 'depth', '0.15'],
-  ])('%s', async (section, theirs, mine, row, box, typed) => {
-    await measured(program);
-    const from = String(await revisionNow(program));
-    expect((await program.post(`/jobs/1001/${section}`, { who: 'AK', ...theirs, from })).status).toBe(303);
-    const before = await revisionNow(program);
-    const late = await program.post(`/jobs/1001/${section}`, { who: 'BL', ...mine, from });
-    expect(late.status).toBe(409);
-    expect(rowsOf(late.html)).toContainEqual(row);
-    expect(late.text).toContain(`as it stands, by ${theirs.who ?? 'AK'}`);
-    expect(boxOf(late.html, `${section}-form`, box)).toBe(typed);
-    expect(await revisionNow(program)).toBe(before);
-    // The form now starts from the present revision, so that saving again adds it knowingly.
-    const again = boxOf(late.html, `${section}-form`, 'from')!;
-    expect(again).toBe(String(before));
-    const saved = await program.post(`/jobs/1001/${section}`, { who: 'BL', ...mine, from: again });
-    expect(saved.status).toBe(303);
-    expect(await revisionNow(program)).toBe(before + 1);
-  });
+  ])(
+    'of the section %s is answered 409 with both versions in two columns, and what was typed is kept',
+    async (section, theirs, mine, row, box, typed) => {
+      await measured(program);
+      const from = String(await revisionNow(program));
+      expect((await program.post(`/jobs/1001/${section}`, { who: 'AK', ...theirs, from })).status).toBe(303);
+      const before = await revisionNow(program);
+      const late = await program.post(`/jobs/1001/${section}`, { who: 'BL', ...mine, from });
+      expect(late.status).toBe(409);
+      expect(rowsOf(late.html)).toContainEqual(row);
+      expect(late.text).toContain(`as it stands, by ${theirs.who ?? 'AK'}`);
+      expect(boxOf(late.html, `${section}-form`, box)).toBe(typed);
+      expect(await revisionNow(program)).toBe(before);
+      // The form now starts from the present revision, so that saving again adds it knowingly.
+      const again = boxOf(late.html, `${section}-form`, 'from')!;
+      expect(again).toBe(String(before));
+      const saved = await program.post(`/jobs/1001/${section}`, { who: 'BL', ...mine, from: again });
+      expect(saved.status).toBe(303);
+      expect(await revisionNow(program)).toBe(before + 1);
+    },
+  );
 
-  test('a decision and a signature are told what changed underneath them, field by field', async () => {
+  test('of a decision or a signature is told what changed underneath, field by field', async () => {
     await measured(program);
     const from = String(await revisionNow(program));
     await step(program, 'looked', { crackTest: 'not-done', 'result.pads': 'fault', 'note.pads': 'bent' });
@@ -94,7 +97,7 @@ describe('a stale edit of a section: 409, both versions in two columns, what was
     expect((await getJob(program.shop.db, '1001'))!.sections.decision).toBeNull();
   });
 
-  test('a decision is not taken under criteria nobody saw: 409 with both, and the answer worked out anew', async () => {
+  test('of a decision under criteria nobody saw is answered 409 with both, and the answer worked out anew', async () => {
     await measured(program);
     const opened = (await program.get('/jobs/1001')).html;
     const form = {
@@ -129,7 +132,7 @@ describe('a stale edit of a section: 409, both versions in two columns, what was
     expect([unsaid.status, unsaid.text.includes('It is not said which revision')]).toEqual([422, true]);
   });
 
-  test('studs are not kept against a stack, a stud or criteria nobody saw', async () => {
+  test('of studs against a stack, a stud or criteria nobody saw is not kept', async () => {
     await measured(program);
     const { db } = program.shop;
     const now = () => new Date('2026-11-25T08:00:00Z');
@@ -171,7 +174,7 @@ describe('a stale edit of a section: 409, both versions in two columns, what was
     });
   });
 
-  test('a section pressed twice is kept once', async () => {
+  test('of a section that was pressed twice is kept once', async () => {
     await measured(program);
     const from = String(await revisionNow(program));
     const form = { cut: '0.30', who: 'AK', from };
@@ -182,7 +185,7 @@ describe('a stale edit of a section: 409, both versions in two columns, what was
 });
 
 describe('readings from two tablets', () => {
-  test('a form sent twice adds nothing the second time', async () => {
+  test('in a form sent twice add nothing the second time', async () => {
     await measured(program);
     await step(program, 'cuts', { depth: '0.05' });
     const before = await getJob(program.shop.db, '1001');
@@ -196,7 +199,7 @@ describe('readings from two tablets', () => {
     expect(after!.readings.filter((one) => one.pass === 'after')).toHaveLength(PLACES.length);
   });
 
-  test('two who correct the same place: the second sees both, and another place of his is not lost', async () => {
+  test('that correct the same place show the second both, and lose no other place of his', async () => {
     await measured(program);
     const walls = (await getJob(program.shop.db, '1001'))!.readings.filter((one) => one.kind === 'wall');
     const was = Object.fromEntries(walls.map((one, i) => [`was.w.${i}`, one.id]));
@@ -238,7 +241,7 @@ describe('a cover received by a form', () => {
     expect((await program.post('/jobs', { ...received, sentId: next! })).location).toBe('/jobs/1002');
   });
 
-  test('a form that was refused keeps its id', async () => {
+  test('keeps its id when the form was refused', async () => {
     const sentId = 'a-form-that-is-refused-1';
     const refused = await program.post('/jobs', { ...received, receivedOn: 'today', sentId });
     expect(refused.status).toBe(422);
@@ -247,7 +250,7 @@ describe('a cover received by a form', () => {
 });
 
 describe('the catalogue and the criteria', () => {
-  test('a stale change of a family: both versions, what was typed kept, nothing written', async () => {
+  test('answer a stale change of a family with both versions, keep what was typed and write nothing', async () => {
     const family = {
       name: 'Alder 11 plain',
       make: 'stamped',
@@ -270,7 +273,7 @@ describe('the catalogue and the criteria', () => {
     expect((await getEntry(program.shop.db, 'family', 'alder'))?.body.nominalWallMm).toBe(5.1);
   });
 
-  test('a stale change of the criteria', async () => {
+  test('answer a stale change of the criteria with both versions, and write nothing', async () => {
     const save = (who: string, minimum: string) =>
       program.post('/criteria', {
         shopName: 'Heron Lane Rebuilds',

@@ -30,8 +30,8 @@ function cell(lines: readonly string[], row: number, column: string): string | u
   return lines[row]?.split(',')[lines[0]?.split(',').indexOf(column) ?? -1];
 }
 
-describe('lists as CSV', () => {
-  test('the readings of a job: every one it ever had, its unit in the name of the column', async () => {
+describe('a list as CSV', () => {
+  test('holds every reading a job ever had, with the unit in the name of the column', async () => {
     const { db } = program.shop;
     const job = await createJob(db, as('MH'), { received: received() });
     const first = wall('reading-1', { valueMm: 4.92 });
@@ -58,7 +58,7 @@ describe('lists as CSV', () => {
     expect(cell(lines, 3, 'as typed')).toBe("'-0.05");
   });
 
-  test('jobs: all of them, beyond one page, and narrowed as the page is', async () => {
+  test('holds all jobs, beyond one page, narrowed as the page is', async () => {
     const { db } = program.shop;
     for (let i = 0; i < 205; i++) {
       await createJob(db, as('MH'), {
@@ -75,7 +75,7 @@ describe('lists as CSV', () => {
     expect((await program.get('/jobs?text=quarry')).html).toContain('/jobs.csv?text=quarry');
   });
 
-  test('the shelves of the catalogue, retired entries too, and links to them on the page', async () => {
+  test('holds a shelf of the catalogue, retired entries too, and the page links to it', async () => {
     const { db } = program.shop;
     await addEntry(db, as('BL'), {
       kind: 'family',
@@ -93,12 +93,12 @@ describe('lists as CSV', () => {
       expect(html).toContain(`href="/catalogue/${kind}.csv"`);
   });
 
-  test.each(['=1+1', '+1', '-1', '@x', '\t=1', '\r=1', '＝1'])('%j never begins a formula', (text) => {
+  test.each(['=1+1', '+1', '-1', '@x', '\t=1', '\r=1', '＝1'])('never begins a formula with %j', (text) => {
     const [, line = ''] = csvOf([{ name: 'text', of: (row: string) => row }], [text]).split('\r\n');
     expect(line.replace(/^"/, '').startsWith("'")).toBe(true);
   });
 
-  test('quotes, commas and line ends stay inside their cell', () => {
+  test('keeps quotes, commas and line ends inside their cell', () => {
     const text = csvOf([{ name: 'note', of: (row: string) => row }], ['a "b", c\nd']);
     expect(text).toBe('\ufeffnote\r\n"a ""b"", c\nd"\r\n');
   });

@@ -232,7 +232,7 @@ describe('a wall below the minimum', () => {
     expect((await page('recorder', 'decision', face)).status).toBe(303);
   });
 
-  test('a reference or a note is corrected without a reason', async () => {
+  test('asks no reason for correcting a reference or a note', async () => {
     const form = { family: 'alder', receivedOn: '2026-11-24', customer: 'counter 4' };
     expect((await page('recorder', 'received', form)).status).toBe(303);
   });

@@ -55,7 +55,7 @@ it.each([
   ['more than the wall', { pass: '1', depth: '21', why: 'slip' }, 'depth', 'Check the depth and its unit'],
   ['a pass nobody made', { pass: '3', depth: '0.2', why: 'slip' }, 'pass', 'has no such pass'],
 ])(
-  '%s is refused in that form, with what was typed, and nothing is kept',
+  'a pass put right with %s is refused beside what was typed, and nothing is kept',
   async (_, sent, field, sentence) => {
     const revision = await revisionNow(program);
     const page = await step(program, 'pass', sent);

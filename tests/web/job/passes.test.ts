@@ -26,7 +26,7 @@ const after = (token: string, wall: string, more: Record<string, string> = {}) =
     ...more,
   });
 
-it('cut, look, plan again: each pass is judged by what was seen and read after it, and earlier ones are kept', async () => {
+it('each pass of cut, look and plan is judged by what was seen and read after it, and earlier ones are kept', async () => {
   await step(program, 'cuts', { depth: '0.2' });
   expect(await said()).toBe('Look: is the darkened layer gone?');
 

@@ -86,7 +86,7 @@ describe('a photo sent with the form', () => {
     expect((await photos()).at(-1)?.place).toEqual(expected);
   });
 
-  test('twice by one form is there once', async () => {
+  test('is there once when one form sends it twice', async () => {
     const token = crypto.randomUUID();
     const before = (await photos()).length;
     for (let i = 0; i < 2; i++) expect((await send(await jpeg(33, 44), { token })).status).toBe(303);
@@ -102,7 +102,7 @@ describe('a photo sent with the form', () => {
       async () => Buffer.from('<script>alert(1)</script>'),
       'This file is not a photo that can be read from start to end.',
     ],
-  ])('%s is refused beside its box, with the note kept', async (_, make, sentence) => {
+  ])('is refused beside its box, with the note kept, where it is %s', async (_, make, sentence) => {
     const before = (await photos()).length;
     const answer = await send(await make(), { note: 'typed already' });
     expect(answer.status).toBe(422);
@@ -118,7 +118,7 @@ describe('a photo sent with the form', () => {
     ['clock position', { place: 'own', radius: '100' }, 'The clock position is empty. Type it to go on.'],
     ['radius', { place: 'own', angle: '3', radius: 'wide' }, 'wide'],
     ['initials', { who: '' }, 'Nothing is recorded without a name'],
-  ])('without a usable %s is refused, and its file is not kept', async (_, changes, sentence) => {
+  ])('is refused without a usable %s, and its file is not kept', async (_, changes, sentence) => {
     const bytes = await jpeg(71, 19);
     const answer = await send(bytes, changes);
     expect(answer.status).toBe(422);
@@ -131,7 +131,7 @@ describe('a photo sent with the form', () => {
     '<script>alert(1)</script>.jpg',
     'a\r\nSet-Cookie: b.jpg',
     '.htaccess',
-  ])('under the file name %j: the name goes nowhere', async (name) => {
+  ])('loses its file name %j, which goes nowhere', async (name) => {
     expect((await send(await jpeg(), {}, name)).status).toBe(303);
     const page = await (await fetch(`${url}/jobs/${job.number}`)).text();
     expect(page).not.toContain('alert(1)');
@@ -139,7 +139,7 @@ describe('a photo sent with the form', () => {
     for (const one of files) expect(one.name).toMatch(/^([0-9a-f]{2}|[0-9a-f]{64}|incoming)$/);
   });
 
-  test('that is cut off on the way leaves nothing, and the program goes on', async () => {
+  test('leaves nothing when it is cut off on the way, and the program goes on', async () => {
     const before = (await photos()).length;
     const cut = request(`${url}/jobs/${job.number}/photos`, {
       method: 'POST',
@@ -174,7 +174,7 @@ describe('a photo sent with the form', () => {
     expect(waiting()).toEqual([]);
   });
 
-  test('for a job that is not there is answered so', async () => {
+  test('is answered so where its job is not there', async () => {
     const answer = await fetch(`${url}/jobs/none/photos`, { method: 'POST', body: form() });
     expect(answer.status).toBe(404);
   });
@@ -209,7 +209,7 @@ describe('a picture handed out', () => {
     '..%2f..%2fcoverwright.sqlite',
     '%2e%2e/%2e%2e/coverwright.sqlite',
     'coverwright.sqlite',
-  ])('there is none at %s', async (name) => {
+  ])('is not to be had at %s', async (name) => {
     expect((await fetch(`${url}/photos/${name}`)).status).toBe(404);
   });
 });

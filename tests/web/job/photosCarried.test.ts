@@ -110,7 +110,7 @@ describe('the page of the records', () => {
 });
 
 onPostgres('the page of the records of a shop in PostgreSQL', () => {
-  test('makes a backup at a button too, and says how to go back to one', async () => {
+  test('makes a backup at a button too, and says how to go back to it', async () => {
     const place = await placeOnPostgres();
     const own = join(dataDir, 'branch');
     const branch = await serve({

@@ -66,7 +66,7 @@ it('a mark left between stations, and a reading in doubt, are found after the cu
   expect(ids(withReadings(now, [slip]))).toContain('after-doubtful caution');
 });
 
-it('how sure it is after the cut, and a minimum raised since the decision, are told', async () => {
+it('how sure the wall is after the cut, and a minimum raised since the decision, are told', async () => {
   const now = await job();
   const { body: criteria } = await currentCriteria(program.shop.db);
   const decision = now.sections.decision!;

@@ -97,7 +97,7 @@ onEachDatabase((engine) => {
     '/photos/%00',
     '/photos/a',
     '/cover/example/%00',
-  ])('%s is no fault of the program', async (address) => {
+  ])('%s is answered without a fault of the program', async (address) => {
     expect((await program.get(address)).status).toBeLessThan(500);
   });
 });

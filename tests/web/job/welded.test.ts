@@ -63,7 +63,7 @@ async function measure(number: string, pass = 'before', wall?: string): Promise<
   expect(sent.status).toBe(303);
 }
 
-describe('ring first', () => {
+describe('a ring welded first', () => {
   it('sends the job back to measuring; what was measured before is kept and void', async () => {
     const number = await decided();
     expect((await getJob(program.shop.db, number))?.stage).toBe('to-cut');
@@ -93,7 +93,7 @@ describe('ring first', () => {
     expect((await getJob(program.shop.db, number))?.stage).toBe('to-verify');
   });
 
-  it('passes made before it are kept, and not added to those made after', async () => {
+  it('keeps the passes made before it, and adds them to none made after', async () => {
     const number = await decided('face');
     await send(number, 'cuts', { depth: '0.04', look: 'dark' });
     await send(number, 'decision', { decision: 'face-and-ring', reason: 'it marks again and again' });
@@ -139,7 +139,7 @@ describe('ring first', () => {
     expect(back.weldedAt).toBe(0);
   });
 
-  it('a second ring on a later day voids what was measured and cut before it, as the first does', async () => {
+  it('voids what was measured and cut before it, as the first did, where it is a second one', async () => {
     const number = await decided();
     await send(number, 'welded', { weldedOn: '2026-11-24' });
     await measure(number);

@@ -106,7 +106,7 @@ test('limits, catalogue, people, tokens and backups are changed by keepers alone
 describe.each(ROUTES)('%s', (route) => {
   const least = LEAST_ROLE[route]!;
 
-  test('signed out', async () => {
+  test('answers no stranger but where anybody may come', async () => {
     const origin: Record<string, string> = route.includes(' /api') ? {} : { origin: `http://${lan.host}` };
     const { status, text } = await lan.ask(pathOf(route), { ...asked(route), headers: origin });
     if (least === 'anyone') expect(status).not.toBe(401);
@@ -114,7 +114,7 @@ describe.each(ROUTES)('%s', (route) => {
     if (least !== 'anyone') expect(text).not.toContain('Demo shop');
   });
 
-  test.each(ROLES)('as a %s', async (role) => {
+  test.each(ROLES)('answers a %s where the table lets one come, and nowhere else', async (role) => {
     const { status } = await lan.askAs(role, pathOf(route), asked(route));
     if (least === 'anyone' || mayAs(role, least)) expect([401, 403]).not.toContain(status);
     else expect(status).toBe(403);
@@ -122,7 +122,7 @@ describe.each(ROUTES)('%s', (route) => {
   });
 
   if (route.includes(' /api')) {
-    test.each(ROLES)('as a script with a token of a %s', async (role) => {
+    test.each(ROLES)('answers a script with a token of a %s as it answers that person', async (role) => {
       const token = await issueToken(
         lan.shop.db,
         { who: 'AK', now: () => lan.now },
@@ -136,8 +136,8 @@ describe.each(ROUTES)('%s', (route) => {
   }
 });
 
-describe('what is not in the table', () => {
-  test('a route that somebody forgot to put there answers nobody, a keeper neither', async () => {
+describe('what is not in the table of roles', () => {
+  test('answers nobody, a keeper neither, where somebody forgot to put a route there', async () => {
     const server = express();
     const settings = { ...alone, host: 'shop.example', accounts: true };
     server.use(accessControl({ shop: lan.shop, settings, now: () => lan.now }));
@@ -157,12 +157,12 @@ describe('what is not in the table', () => {
     await new Promise((resolve) => listening.close(resolve));
   });
 
-  test.each(['/nowhere', '/people/1/nowhere', '/api/nowhere'])('%s answers nobody', async (path) => {
+  test.each(['/nowhere', '/people/1/nowhere', '/api/nowhere'])('answers nobody at %s', async (path) => {
     expect((await lan.ask(path)).status).toBe(401);
     expect((await lan.askAs('keeper', path)).status).toBe(404);
   });
 
-  test.each(['DELETE', 'PATCH', 'PUT'])('%s on a page answers nobody', async (method) => {
+  test.each(['DELETE', 'PATCH', 'PUT'])('answers nobody who sends %s to a page', async (method) => {
     const headers = { origin: `http://${lan.host}` };
     expect((await lan.ask(`/jobs/${job}`, { method, headers })).status).toBe(401);
     expect((await lan.askAs('keeper', `/jobs/${job}`, { method })).status).toBe(404);
@@ -177,7 +177,7 @@ describe('what is not in the table', () => {
     '/%6aobs',
     '/jobs?x=/sign-in',
     '/assets/../jobs',
-  ])('%s leads nobody past the access control', async (path) => {
+  ])('is reached by nobody through %s', async (path) => {
     const { status, text } = await lan.ask(path);
     expect([401, 404]).toContain(status);
     expect(text).not.toContain('Demo shop');

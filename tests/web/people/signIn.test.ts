@@ -56,7 +56,7 @@ describe('signing in', () => {
     );
   });
 
-  test('over https the cookie is Secure', async () => {
+  test('over https gives a Secure cookie', async () => {
     const secure = await openLan({ demo: false, settings: { publicUrl: 'https://shop.example' } });
     const headers = { origin: `http://${secure.host}` };
     const { cookies } = await secure.ask('/sign-in', { form: AS_KEEPER, headers });
@@ -75,7 +75,7 @@ describe('signing in', () => {
     expect((await lan.ask('/account', { headers: cookie(second) })).status).toBe(200);
   });
 
-  test('an unknown name and a wrong password are told the same, after the same work', async () => {
+  test('tells an unknown name and a wrong password the same, after the same work', async () => {
     const tried = async (fields: Record<string, string>) => {
       const begun = handedToThreads();
       const text = (await signIn(fields)).text.replace(/value="[^"]*"/g, '');
@@ -90,15 +90,15 @@ describe('signing in', () => {
     expect(await tried(unknown)).toEqual(wrong);
   });
 
-  test('a password does not travel back in the page', async () => {
+  test('sends no password back in the page', async () => {
     expect((await signIn({ ...AS_KEEPER, password: 'typed-and-wrong' })).text).not.toContain(
       'typed-and-wrong',
     );
   });
 });
 
-describe('trying passwords', () => {
-  test('an account takes ten wrong ones in a quarter of an hour, from wherever', async () => {
+describe('the limit on tries at passwords', () => {
+  test('is ten wrong ones for an account in a quarter of an hour, from wherever', async () => {
     const wrong = { ...AS_KEEPER, password: 'wrong wrong wrong' };
     const ten = Array.from({ length: 10 }, (_, i) => signIn(wrong, { 'x-forwarded-for': `192.0.2.${i}` }));
     expect((await Promise.all(ten)).map(({ status }) => status)).toEqual(Array(10).fill(422));
@@ -111,14 +111,14 @@ describe('trying passwords', () => {
     expect((await signIn(other, { 'x-forwarded-for': '192.0.2.99' })).status).toBe(303);
   });
 
-  test('an address takes thirty, whatever the names', async () => {
+  test('is thirty for an address, whatever the names', async () => {
     const thirty = Array.from({ length: 30 }, (_, i) => signIn({ name: `Nobody ${i}`, password: 'wrong' }));
     expect((await Promise.all(thirty)).map(({ status }) => status)).toEqual(Array(30).fill(422));
     expect((await signIn(AS_KEEPER)).status).toBe(429);
     expect((await signIn(AS_KEEPER, { 'x-forwarded-for': '192.0.2.1' })).status).toBe(303);
   });
 
-  test('right ones are not counted', async () => {
+  test('does not count right ones', async () => {
     for (let i = 0; i < 12; i++) expect((await signIn(AS_KEEPER)).status).toBe(303);
   });
 });
@@ -134,7 +134,7 @@ describe('a session', () => {
     expect((await lan.ask('/', { headers: session })).status).toBe(401);
   });
 
-  test('ends everywhere when asked to', async () => {
+  test('ends everywhere when its person asks for that', async () => {
     const elsewhere = { cookie: await lan.cookieOf('keeper') };
     await lan.askAs('keeper', '/account/sign-out', { method: 'POST' });
     expect((await lan.ask('/', { headers: elsewhere })).status).toBe(401);
@@ -159,7 +159,7 @@ describe('a session', () => {
     expect((await lan.ask('/jobs', { headers: session })).status).toBe(401);
   });
 
-  test('what was typed into a form whose session had ended is sent after signing in', async () => {
+  test('that ended loses no form: what was typed is sent after signing in', async () => {
     const form = { number: '77', note: 'two "marks" & <more>', who: 'XX' };
     const late = await lan.ask('/jobs', {
       form,
@@ -200,7 +200,7 @@ describe('the first keeper', () => {
       },
     });
 
-  test('until there is one, every page leads there and the API answers nobody', async () => {
+  test('is asked for by every page until there is one, and the API answers nobody', async () => {
     for (const path of ['/', '/jobs', '/people', '/nowhere', '/sign-in']) {
       const { status, headers } = await empty.ask(path);
       expect([status, headers.location], path).toEqual([303, '/first']);
@@ -227,14 +227,14 @@ describe('the first keeper', () => {
     ],
     [{ again: 'something else' }, 'The two passwords differ. Type the same one twice.'],
     [{ newInitials: '' }, 'cannot be used; give 1 to 8 letters'],
-  ])('not with %j', async (changes, sentence) => {
+  ])('does not come in with %j', async (changes, sentence) => {
     const refused = await first(changes as Record<string, string>);
     expect([refused.status, refused.text]).toEqual([422, expect.stringContaining(sentence)]);
     expect(await listPeople(empty.shop.db)).toEqual([]);
     expect((await first({})).status).toBe(303);
   });
 
-  test('two at once make one', async () => {
+  test('is one where two come at once', async () => {
     const both = await Promise.all([first({}), first({ name: 'Bo Lind', newInitials: 'BL' })]);
     // The other is refused by the rule when both were read before either was kept, else because the page is gone.
     const statuses = both.map((reply) => reply.status).sort((a, b) => a - b);
@@ -243,7 +243,7 @@ describe('the first keeper', () => {
     expect(await listPeople(empty.shop.db)).toHaveLength(1);
   });
 
-  test('the code is not there to be guessed at', async () => {
+  test('comes in with a code that cannot be guessed at: tries are limited', async () => {
     for (let i = 0; i < 30; i++) expect((await first({ code: `wrong-${i}` })).status).toBe(422);
     expect((await first({})).status).toBe(429);
   });
@@ -271,7 +271,7 @@ describe("a keeper's page of people", () => {
     expect((await signIn({ name: 'Bo Lind', password: told })).status).toBe(422);
   });
 
-  test('another password needs the one they have', async () => {
+  test('asks for the present password before another is chosen', async () => {
     const form = { old: 'not my password', password: 'quite another one', again: 'quite another one' };
     const refused = await lan.askAs('reader', '/account/password', { form });
     expect([refused.status, refused.text]).toEqual([

@@ -20,10 +20,10 @@ async function jobForm(number: string) {
   return { number, family: (await family()).id, receivedOn: '2026-11-24', customer: '', note: '' };
 }
 
-describe('who stands behind a change is whoever signed in, whatever the form says', () => {
+describe('whoever signed in stands behind a change, whatever is sent', () => {
   const forged = { who: 'XX', initials: 'XX' };
 
-  test('a job, its look, its readings and its photos', async () => {
+  test('of a job, its look, its readings and its photos', async () => {
     const made = await lan.askAs('recorder', '/jobs', { form: { ...(await jobForm('501')), ...forged } });
     expect(made.headers.location).toBe('/jobs/501');
     const looked = { from: '1', crackTest: 'none-found', crackMethod: 'dye', crackNote: 'clean', ...forged };
@@ -36,7 +36,7 @@ describe('who stands behind a change is whoever signed in, whatever the form say
     expect(job.sections.setup?.who).toBe(PEOPLE.recorder.initials);
   });
 
-  test('the criteria and the catalogue', async () => {
+  test('of the criteria and the catalogue', async () => {
     const page = await lan.askAs('keeper', '/criteria');
     const form: Record<string, string> = { why: 'a test', ...forged };
     for (const [, name, value] of page.text.matchAll(/<input[^>]* name="([^"]+)"[^>]* value="([^"]*)"/g)) {
@@ -46,7 +46,7 @@ describe('who stands behind a change is whoever signed in, whatever the form say
     expect(await currentCriteria(lan.shop.db)).toMatchObject({ who: PEOPLE.keeper.initials });
   });
 
-  test('what a script sends', async () => {
+  test('by a script', async () => {
     const { recorder } = lan.people;
     const ctx = { who: 'AK', now: () => lan.now };
     const authorization = `Bearer ${await issueToken(lan.shop.db, ctx, { name: 'a test', personId: recorder.id, role: 'recorder' })}`;
@@ -62,7 +62,7 @@ describe('who stands behind a change is whoever signed in, whatever the form say
     expect((await getJob(lan.shop.db, '502'))?.sections.received?.who).toBe(recorder.initials);
   });
 
-  test('no form asks for initials, and each says who signs', async () => {
+  test('by a form, which asks for no initials and says who signs', async () => {
     for (const path of ['/jobs/new', '/jobs/501', '/cover', '/criteria', '/catalogue/stud/new']) {
       const { text } = await lan.askAs('keeper', path);
       expect(text, path).not.toMatch(/name="(who|initials)"/);
@@ -70,7 +70,7 @@ describe('who stands behind a change is whoever signed in, whatever the form say
     }
   });
 
-  test('a crack is lifted by another account only, not by other initials', async () => {
+  test('of a crack, which another account lifts and other initials do not', async () => {
     await lan.askAs('recorder', '/jobs', { form: await jobForm('503') });
     const look = (from: number, crackTest: string, who: string) => ({
       form: { from: String(from), crackTest, crackMethod: 'dye', crackNote: 'seen by eye and with dye', who },
@@ -93,7 +93,7 @@ describe('a post from another site', () => {
     ['that is no address', { origin: 'shop.example' }],
     ['that only begins alike', { origin: 'http://shop.example.evil.example' }],
     ['left out, though there is a cookie', { origin: '' }],
-  ])('Origin %s: nothing is done', async (_what, { origin }) => {
+  ])('does nothing with the Origin %s', async (_what, { origin }) => {
     const headers: Record<string, string> = { cookie: await lan.cookieOf('recorder') };
     if (origin !== '') headers.origin = origin;
     const { total: before } = await count();
@@ -102,13 +102,13 @@ describe('a post from another site', () => {
     expect((await count()).total).toBe(before);
   });
 
-  test('signing somebody in as another is refused too', async () => {
+  test('signs nobody in as another', async () => {
     const headers = { origin: 'http://evil.example' };
     const { status, cookies } = await lan.ask('/sign-in', { form: { name: 'x', password: 'y' }, headers });
     expect([status, cookies]).toEqual([403, []]);
   });
 
-  test('no answer lets another site read it', async () => {
+  test('gets no answer that another site may read', async () => {
     const headers = { cookie: await lan.cookieOf('keeper'), origin: 'http://evil.example' };
     for (const method of ['GET', 'OPTIONS']) {
       const reply = await lan.ask('/api/openapi.json', { method, headers });
@@ -121,9 +121,9 @@ describe('a post from another site', () => {
   }
 });
 
-describe('the names it answers to', () => {
+describe('the program', () => {
   test.each(['evil.example', 'shop.example.evil.example', '192.0.2.1', 'shop.example@evil.example'])(
-    'not "%s"',
+    'does not answer to the name "%s"',
     async (host) => {
       const { status, text } = await lan.ask('/sign-in', { headers: { host } });
       expect([400, 421]).toContain(status);
@@ -132,13 +132,13 @@ describe('the names it answers to', () => {
   );
 
   test.each(['shop.example', 'SHOP.example:80', 'localhost', '127.0.0.1:9', '[::1]:4180'])(
-    '"%s"',
+    'answers to the name "%s"',
     async (host) => {
       expect((await lan.ask('/sign-in', { headers: { host } })).status).toBe(200);
     },
   );
 
-  test('listening everywhere, those of this machine and of PUBLIC_URL, and no other', () => {
+  test('listening everywhere answers to the names of this machine and of PUBLIC_URL, and to no other', () => {
     const own = ownNames({ host: '0.0.0.0', publicUrl: 'http://shop.example:4180' })();
     expect(own.has('shop.example')).toBe(true);
     expect(own.has('127.0.0.1')).toBe(true);
@@ -165,7 +165,7 @@ describe('headers', () => {
     },
   );
 
-  test('no page of the shop is kept by a proxy on the way', async () => {
+  test('let no proxy keep a page of the shop', async () => {
     const { headers } = await lan.askAs('reader', '/jobs');
     expect(headers['cache-control']).toBe('private, no-cache');
   });
@@ -174,7 +174,7 @@ describe('headers', () => {
 describe('what is typed is text, never markup or script', () => {
   const SCRIPT = `"><script>alert(1)</script><img src=x onerror=alert(2)>'`;
 
-  test('in every field of the pages of people, and in what the address carries', async () => {
+  test('in every field of the pages of people and in what the address carries', async () => {
     const pages = [
       await lan.ask('/sign-in', {
         form: {

@@ -12,7 +12,7 @@ const ask = (fields: Record<string, string>) => program.get(`/stud?${new URLSear
 
 describe('a stud for a stack', () => {
   it.each(demoStacks.map(({ id, entry }) => [id, entry.stack.style] as const))(
-    'for %s the right length is first (common practice, no source: short for one piece, long for two)',
+    'is of the right length for %s (common practice, no source: short for one piece, long for two)',
     async (id, style) => {
       const page = await ask({ stack: id });
       expect(page.status).toBe(200);
@@ -24,7 +24,7 @@ describe('a stud for a stack', () => {
 
   /** Of the other length, a dimension in millimetres that decides, and by how much. */
   it.each(demoStacks.map(({ id, entry }) => [id, entry.stack.style] as const))(
-    'for %s one sentence says which dimension of the other length fails, and by how much',
+    'of the other length is refused for %s in one sentence that says which dimension fails, and by how much',
     async (id, style) => {
       const page = await ask({ stack: id });
       const other = style === 'one-piece' ? 'long' : 'short';

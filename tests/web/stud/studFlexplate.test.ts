@@ -15,7 +15,7 @@ const found = ({ html }: { html: string }) =>
 const href = ({ html }: { html: string }, id: string) =>
   (new RegExp(`id="${id}"[^>]*href="([^"]*)"`).exec(html)?.[1] ?? '').replaceAll('&amp;', '&');
 
-describe('which flexplate it is', () => {
+describe('the question which flexplate it is', () => {
   it.each(demoStacks.map(({ id, entry }) => [id, entry] as const))(
     'leads from what is measured on %s to that stack',
     async (id, { stack, nutThreadTyped }) => {

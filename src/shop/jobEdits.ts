@@ -14,7 +14,7 @@ import type { Joint, StudCheck } from '../../shared/words/stud.ts';
 import { COVER_CALC_VERSION } from '../calc/cover/checkCover.ts';
 import { STUD_CALC_VERSION } from '../calc/stud/checkStud.ts';
 import { SAME_CIRCLE_MM } from '../calc/stud/holes/holeCircle.ts';
-import { onResurfacedPads } from '../calc/stud/reach/onResurfacedPads.ts';
+import { jointFrom } from '../calc/stud/joint/jointFigures.ts';
 import { getEntry, listEntries } from '../records/catalogue.ts';
 import type { Db } from '../records/database/database.ts';
 import type { SectionEdit } from '../records/jobs/reviseJob.ts';
@@ -24,6 +24,7 @@ import { gaugesAtHand } from './gauges.ts';
 import { jobAnswer } from './jobAnswer.ts';
 import { jobUnder } from './jobUnder.ts';
 import { studCheckFor } from './studChoices.ts';
+import { seatedOn } from './studs/forJob.ts';
 import { settlingCounted, studWorkOf, withStudWork } from './studWork.ts';
 
 /** What to write into one section. */
@@ -121,7 +122,8 @@ export async function studsFrom(
     readonly pullForwardMm: number | null;
     readonly note: string;
     readonly joint: Joint | null;
-    readonly jointFrom: JointFrom | null;
+    /** Whose torque the joint's is. */
+    readonly torqueFrom: JointFrom['torque'];
     /** As they were seen. */
     readonly revisions: { readonly stack: number; readonly stud: number; readonly criteria: number };
     /** null: as they were recorded before. */
@@ -152,8 +154,7 @@ export async function studsFrom(
   const family = job.sections.received?.body.family ?? null;
   const pullForwardMm = asked.pullForwardMm ?? stack.body.pullForwardMm;
   const criteria = await criteriaSeen(db, revisions.criteria, fields.criteria);
-  const resurfacedMm = job.sections.setup?.body.knockOn?.padsResurfacedMm ?? 0;
-  const seated = { ...stud.body, stud: onResurfacedPads(stud.body.stud, resurfacedMm) };
+  const seated = seatedOn(job, stud.body);
   const before = studWorkOf(job.sections.studs?.body ?? null);
   const retightening = asked.retightening ?? before.retightening;
   const { input, check } = refusingAt(fields.joint, () => {
@@ -186,7 +187,7 @@ export async function studsFrom(
       check,
       calcVersion: STUD_CALC_VERSION,
       note: asked.note,
-      jointFrom: asked.joint && asked.jointFrom,
+      jointFrom: asked.joint && jointFrom(asked.joint, asked.torqueFrom),
     },
     {
       replaced: asked.replaced ?? before.replaced,

@@ -3,7 +3,6 @@ import { changedAnswer, staleSections } from '../../../shared/schemas/answers/jo
 import { type SectionCall, sectionCallSchemas } from '../../../shared/schemas/jobCalls.ts';
 import type { Job, SectionName } from '../../../shared/words/job.ts';
 import { Refusal } from '../../../shared/words/refusal.ts';
-import { jointFrom } from '../../calc/stud/joint/jointFigures.ts';
 import type { Db } from '../../records/database/database.ts';
 import { NotInRecords, StaleEdit } from '../../records/database/errors.ts';
 import { reviseJob } from '../../records/jobs/reviseJob.ts';
@@ -122,10 +121,9 @@ async function decisionOf(
 
 async function studsOf(db: Db, job: Job, { studs }: SectionCall<'studs'>): Promise<Edit> {
   const { lengthUnit } = (await currentCriteria(db)).body;
-  const { joint, torqueFrom, stackRevision, studRevision, criteriaRevision } = studs;
+  const { stackRevision, studRevision, criteriaRevision } = studs;
   const asked = {
     ...studs,
-    jointFrom: joint && jointFrom(joint, torqueFrom),
     revisions: { stack: stackRevision, stud: studRevision, criteria: criteriaRevision },
   };
   return studsFrom(db, job, asked, lengthUnit, {

@@ -1,11 +1,11 @@
 import { DECISION_KINDS, type Job, LOOK_ITEMS, type SectionName } from '../../../shared/words/job.ts';
 import type { Frame } from '../../../views/frame.ts';
-import { jointFrom } from '../../calc/stud/joint/jointFigures.ts';
 import { getEntry, listEntries } from '../../records/catalogue.ts';
 import { decisionFrom, type Edit, signatureFrom, studsFrom, studWorkFrom } from '../../shop/jobEdits.ts';
+import { studRing } from '../../shop/studs/joint.ts';
 import { type House, todayIn } from '../request/house.ts';
 import type { TypedForm } from '../request/typed.ts';
-import { jointField, readJoint, studRing, torqueFromOf } from '../stud/joint.ts';
+import { jointField, readJoint, torqueFromOf } from '../stud/joint.ts';
 import { readGap } from '../stud/stackForm.ts';
 import { readReplaced, readRetightening } from '../stud/work.ts';
 import { readCuts, readPassPutRight } from './cutForm.ts';
@@ -112,7 +112,7 @@ async function readStuds(house: House, job: Job, form: TypedForm, frame: Frame):
     pullForwardMm,
     note: form.text('note'),
     joint,
-    jointFrom: joint && jointFrom(joint, torqueFromOf(form)),
+    torqueFrom: torqueFromOf(form),
     revisions: {
       stack: revisionIn(form.fields.stackRevision),
       stud: revisionIn(form.fields[`studRevision.${form.text('stud')}`]),

@@ -1,15 +1,13 @@
 import { writeLength } from '../../../shared/quantity/writeQuantity.ts';
 import type { Entry, ShopCriteria } from '../../../shared/words/catalogue.ts';
 import type { Job, StudsChosen } from '../../../shared/words/job.ts';
-import { Refusal } from '../../../shared/words/refusal.ts';
-import type { Joint } from '../../../shared/words/stud.ts';
 import type { Frame } from '../../../views/frame.ts';
 import type { StudsAsked } from '../../../views/pages/job/studs.tsx';
-import { onResurfacedPads } from '../../calc/stud/reach/onResurfacedPads.ts';
 import { recheckStuds } from '../../shop/recheck.ts';
-import { studChoicesFor } from '../../shop/studChoices.ts';
+import { resurfacedMmOf, studsForJob } from '../../shop/studs/forJob.ts';
+import { JOINT_FIGURES, studRing } from '../../shop/studs/joint.ts';
 import { type Fields, TypedForm } from '../request/typed.ts';
-import { FIGURES, jointAsTyped, jointField, readJoint, studRing } from '../stud/joint.ts';
+import { jointAsTyped, jointField, readJoint } from '../stud/joint.ts';
 import { readGap } from '../stud/stackForm.ts';
 
 /** What the studs of a job are chosen from, and every stud held against the stack that is looked at. */
@@ -24,48 +22,37 @@ export function jobStuds(asked: {
 }): StudsAsked {
   const { job, fields, stacks, studs, criteria, criteriaRevision, frame } = asked;
   const unit = frame.lengthUnit;
-  const resurfacedMm = job.sections.setup?.body.knockOn?.padsResurfacedMm ?? 0;
   const kept = job.sections.studs?.body ?? null;
   const family = job.sections.received?.body.family ?? null;
   const stackId = fields.stack ?? '';
   const entry = stacks.find((one) => one.id === stackId);
   const stack = entry?.body ?? null;
   const form = new TypedForm(fields, frame);
-  const pull = readGap(form, stack?.pullForwardMm ?? null);
+  const pullForwardMm = readGap(form, stack?.pullForwardMm ?? null);
   const ring = studRing(family, stack?.stack ?? null);
   const joint = stack && readJoint(form, ring);
-  const reaching = studs.map(({ id, body }) => ({
-    id,
-    body: { ...body, stud: onResurfacedPads(body.stud, resurfacedMm) },
-  }));
-  const attempt = (gapMm: number | null, tightened: Joint | null) => {
-    if (stack === null) return [];
-    try {
-      return studChoicesFor(reaching, stack, gapMm, criteria, family, unit, tightened);
-    } catch (error) {
-      if (!(error instanceof Refusal)) throw error;
-      if (form.faults.length === 0) form.addFaults(error.faults, jointField);
-      return null;
-    }
-  };
+  const held = studsForJob(
+    job,
+    studs,
+    // What is in doubt would make the answer so too: it waits until the person has said.
+    { stack: form.doubts.length > 0 ? null : stack, pullForwardMm, joint, criteria },
+    unit,
+  );
+  if (form.faults.length === 0) form.addFaults(held.faults, jointField);
   return {
     stacks: stacks.map(({ id, body }) => ({ id, stack: body })),
     stackId,
     fields,
-    // What cannot be used takes nothing away of what was typed beside it.
-    choices:
-      form.doubts.length > 0
-        ? []
-        : (attempt(pull, joint) ?? attempt(pull, null) ?? attempt(null, null) ?? []),
+    choices: held.choices,
     revisions: {
       criteria: criteriaRevision,
       stack: entry?.revision ?? 0,
       studs: Object.fromEntries(studs.map(({ id, revision }) => [id, revision])),
     },
-    resurfacedMm,
+    resurfacedMm: resurfacedMmOf(job),
     joint,
     writing: form.writing,
-    figures: FIGURES,
+    figures: JOINT_FIGURES,
     ring,
     prevailing: stack?.nut?.prevailing ?? false,
     faults: form.faults,

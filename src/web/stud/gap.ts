@@ -5,17 +5,13 @@ import type { CatalogueStack } from '../../../shared/words/catalogue.ts';
 import { Refusal } from '../../../shared/words/refusal.ts';
 import { type GapAnswer, GapPage } from '../../../views/pages/stud/gapPage.tsx';
 import { renderPage } from '../../../views/render.ts';
-import { type PullForwardInput, pullForward } from '../../calc/stud/reach/pullForward.ts';
-import { recommendShims } from '../../calc/stud/reach/recommendShims.ts';
-import { studChoicesFor } from '../../shop/studChoices.ts';
+import { type GapMeasured, gapFound } from '../../shop/studs/gap.ts';
 import type { House } from '../request/house.ts';
 import { handledIn } from '../request/route.ts';
 import { type Fields, fieldsOf, TypedForm } from '../request/typed.ts';
 import { shimsAsTyped } from './limits.ts';
 import { shelves, studFrame } from './request.ts';
 import { stackAsTyped } from './stackForm.ts';
-
-type Measured = Omit<PullForwardInput, 'shimMm'>;
 
 /** Pull-forward: the gap from two measured depths, equal shims, and the stud that then fits. Nothing is kept. */
 export function gapRouter(house: House): Router {
@@ -31,28 +27,15 @@ async function getGap(house: House, req: Request, res: Response): Promise<void> 
   const form = new TypedForm(fields, frame);
   const measured = readMeasured(form);
   const there = criteria.shimsMm ?? [];
-  const sizes = form.has('shims') ? form.lengths('shims', 'A shim there is') : there;
-  const typedShim = form.length('shim', 'The shims chosen');
-  const bare = stacks.find(({ id }) => id === fields.stack)?.body ?? null;
+  const thereMm = form.has('shims') ? form.lengths('shims', 'A shim there is') : there;
+  const chosenMm = form.length('shim', 'The shims chosen');
+  const stack = stacks.find(({ id }) => id === fields.stack)?.body ?? null;
   let answer: GapAnswer | null = null;
   if (measured && form.faults.length === 0) {
     try {
-      const recommended = recommendShims(measured, sizes);
-      const shimMm = typedShim ?? recommended[0]?.totalMm ?? 0;
-      const found = pullForward({ ...measured, shimMm }, frame.lengthUnit);
-      const stack = bare && withShims(bare, shimMm);
-      const usable = stack !== null && found.gapMm >= 0;
-      answer = {
-        measured,
-        shimMm,
-        recommended,
-        found,
-        stack,
-        choice: usable
-          ? (studChoicesFor(studs, stack, found.gapMm, criteria, null, frame.lengthUnit)[0] ?? null)
-          : null,
-        studHref: usable ? studHref(stack, found.gapMm, frame) : null,
-      };
+      const shelf = { stack, studs, criteria };
+      const { usable, ...gap } = gapFound(measured, { thereMm, chosenMm }, shelf, frame.lengthUnit);
+      answer = { ...gap, studHref: usable && studHref(usable, gap.found.gapMm, frame) };
     } catch (error) {
       if (!(error instanceof Refusal)) throw error;
       form.addFaults(error.faults, (path) => GAP_FIELDS[path] ?? 'depth');
@@ -84,7 +67,7 @@ const GAP_FIELDS: Readonly<Record<string, string>> = {
 };
 
 /** What was measured; null until both depths are typed. */
-function readMeasured(form: TypedForm): Measured | null {
+function readMeasured(form: TypedForm): GapMeasured | null {
   const padDepthMm = form.length('depth', 'Depth to the pads');
   const flexplateStandsOutMm = form.length('standsOut', 'How far the flexplate stands out');
   const least = form.length('gapLeast', "The maker's least gap");
@@ -110,19 +93,6 @@ function readMeasured(form: TypedForm): Measured | null {
     ...rest,
     makersGapMm: least === null || most === null ? null : { least, most },
   };
-}
-
-/** The same shims at every pad are the first layer of the stack. */
-function withShims(entry: CatalogueStack, shimMm: number): CatalogueStack {
-  if (shimMm <= 0) return entry;
-  const shim = {
-    name: 'shim',
-    thicknessMm: shimMm,
-    toleranceMm: 0,
-    holeDiameterMm: entry.stack.layers[0]?.holeDiameterMm ?? null,
-    chamferMm: null,
-  };
-  return { ...entry, stack: { ...entry.stack, layers: [shim, ...entry.stack.layers] } };
 }
 
 /** The stud page with this very stack, shims and gap and all. */

@@ -1,37 +1,20 @@
 import { asTyped, type Writing } from '../../../shared/quantity/fieldText.ts';
 import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
 import { jointSchema } from '../../../shared/schemas/studParts.ts';
-import type { Family } from '../../../shared/words/catalogue.ts';
-import type { KnownFigures } from '../../../shared/words/fields/field.ts';
 import { JOINT } from '../../../shared/words/fields/joint.ts';
 import type { JointFrom } from '../../../shared/words/job.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
-import type { Joint, Stack } from '../../../shared/words/stud.ts';
-import type { StudRing } from '../../../views/pages/stud/jointFields.tsx';
-import { FRICTIONS, NUT_FACTORS, SCATTERS } from '../../calc/stud/joint/jointFigures.ts';
+import type { Joint } from '../../../shared/words/stud.ts';
+import { JOINT_FIGURES, type StudRing } from '../../shop/studs/joint.ts';
 import { boxAt, readBody } from '../request/bodyForm.ts';
 import type { TypedForm } from '../request/typed.ts';
-
-/** What the fields of the joint can be chosen from; whatever is chosen is shown with its source. */
-export const FIGURES: KnownFigures = {
-  kFrom: { figures: NUT_FACTORS, otherwise: null },
-  scatterFrom: { figures: SCATTERS, otherwise: 'wrench' },
-  muFrom: { figures: FRICTIONS, otherwise: 'clean' },
-};
-
-/** The cover's own, where one is known, else what the stack's holes say. */
-export function studRing(family: Family | null, stack: Stack | null): StudRing {
-  return family
-    ? { count: family.studCount, circleMm: family.studCircleDiameterMm, of: 'cover' }
-    : { count: stack?.holeCount ?? null, circleMm: stack?.holeCircleDiameterMm ?? null, of: 'stack' };
-}
 
 /** The joint as typed; null when nothing of it was, or when it cannot be used, with the sentences in the form. */
 export function readJoint(form: TypedForm, ring: StudRing): Joint | null {
   const before = form.faults.length;
   const begun = form.has(JOINT.torqueNm.box) || form.has(JOINT.engineTorqueNm.box);
   const read = readBody(form, JOINT, {
-    known: FIGURES,
+    known: JOINT_FIGURES,
     ifEmpty: { studCount: ring.count, studCircleDiameterMm: ring.circleMm },
     idle: !begun,
   });
@@ -58,7 +41,7 @@ export function jointAsTyped(
   torque: JointFrom['torque'],
   writing: Writing,
 ): Record<string, string> {
-  return { ...asTyped(JOINT, joint, writing, { known: FIGURES }), torqueFrom: torque ?? '' };
+  return { ...asTyped(JOINT, joint, writing, { known: JOINT_FIGURES }), torqueFrom: torque ?? '' };
 }
 
 /** What the calculation refused of the joint, beside the field it was typed in. */

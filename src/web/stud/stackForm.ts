@@ -3,8 +3,9 @@ import { catalogueStackSchema } from '../../../shared/schemas/catalogue.ts';
 import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
 import type { CatalogueStack } from '../../../shared/words/catalogue.ts';
 import type { ThreadSpec } from '../../../shared/words/thread.ts';
-import { USUAL_GAP_MM } from '../../calc/stud/reach/pullForward.ts';
-import { type NutClass, nutClass } from '../../calc/stud/thread/nutClass.ts';
+import { expectedGapMm } from '../../shop/studs/gap.ts';
+import { styleOf, usualThicknessMm } from '../../shop/studs/layers.ts';
+import { nutMarked } from '../../shop/studs/markings.ts';
 import type { TypedForm } from '../request/typed.ts';
 
 const MOST_LAYERS = 12;
@@ -19,24 +20,18 @@ export function layerRows(form: TypedForm): number {
   return Math.min(Math.max(1, ...typed) + 1 + (form.text('add') === 'layer' ? 1 : 0), MOST_LAYERS);
 }
 
-/** Of the trade's plates and castings, common practice, no source: only the wrong unit is told by them. */
-const USUAL_PLATE_MM = 3.5;
-const USUAL_CASTING_MM = 9;
-
 /** Inches typed as millimetres or the other way round; a shim may have any thickness. */
 export function askAboutLayers(form: TypedForm): void {
   for (let i = 0; i < layerRows(form); i++) {
     const name = form.text(`ln.${i}`) || `layer ${i + 1}`;
-    if (isShim(name)) continue;
-    const usualMm = /cast/i.test(name) ? USUAL_CASTING_MM : USUAL_PLATE_MM;
-    form.lengthLike(`lt.${i}`, `Thickness of ${name}`, usualMm, 'unit');
+    const usualMm = usualThicknessMm(name);
+    if (usualMm !== null) form.lengthLike(`lt.${i}`, `Thickness of ${name}`, usualMm, 'unit');
   }
 }
 
-/** The stack's own gap is what is expected of the one typed; without one, the usual. */
-export function readGap(form: TypedForm, expectedMm: number | null): number | null {
-  const usualMm = (USUAL_GAP_MM.least + USUAL_GAP_MM.most) / 2;
-  return form.lengthLike('pull', 'The pull-forward gap', expectedMm ?? usualMm);
+/** The gap as typed, in doubt where it is far from the stack's own. */
+export function readGap(form: TypedForm, ofStackMm: number | null): number | null {
+  return form.lengthLike('pull', 'The pull-forward gap', expectedGapMm(ofStackMm));
 }
 
 /**
@@ -81,15 +76,6 @@ export function readStack(form: TypedForm, name: string): CatalogueStack | null 
   return null;
 }
 
-/** Plate and casting make two pieces; a shim under the pads is a layer and no piece of the flexplate. */
-function styleOf(layers: readonly { readonly name: string }[]): CatalogueStack['stack']['style'] {
-  return layers.filter(({ name }) => !isShim(name)).length > 1 ? 'two-piece' : 'one-piece';
-}
-
-function isShim(layer: string): boolean {
-  return /\bshims?(?![a-z])/i.test(layer);
-}
-
 function readNut(form: TypedForm) {
   const heightMm = form.length('nutHeight', 'Height of the nut');
   const toleranceMm = form.length('nutTolerance', 'Tolerance of the nut height') ?? 0;
@@ -118,7 +104,7 @@ function readNut(form: TypedForm) {
 }
 
 /** Proof stress of the class marked on the nut; what is typed beside it counts before. */
-function nutClassOf(form: TypedForm, thread: ThreadSpec | null): NutClass | null {
+function nutClassOf(form: TypedForm, thread: ThreadSpec | null) {
   const name = form.text('nutClass');
   if (name === '') return null;
   if (thread === null) {
@@ -126,9 +112,7 @@ function nutClassOf(form: TypedForm, thread: ThreadSpec | null): NutClass | null
       form.fault('nutThread', 'The nut’s class needs its thread. Type it, as 3/8-24 or M10x1.25.');
     return null;
   }
-  const diameterMm = thread.system === 'unified' ? thread.majorInch * 25.4 : thread.majorMm;
-  const fine = thread.system === 'unified' && thread.designation.includes('UNF');
-  const found = nutClass({ name, diameterMm, fine });
+  const found = nutMarked(name, thread);
   if (found === null)
     form.fault('nutClass', `No proof stress is known for ${name} at this diameter. Type the proof stress.`);
   return found;

@@ -1,23 +1,22 @@
 import { type Request, type Response, Router } from 'express';
 import type { CatalogueStack, CatalogueStud, ShopCriteria } from '../../../shared/words/catalogue.ts';
-import type { StackChoice, StudChoice } from '../../../shared/words/choices.ts';
+import type { StackChoice } from '../../../shared/words/choices.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
-import type { Joint } from '../../../shared/words/stud.ts';
 import type { Frame } from '../../../views/frame.ts';
 import { StudSlipPage } from '../../../views/pages/stud/slipPage.tsx';
 import { StacksForStudPage } from '../../../views/pages/stud/stacksForStudPage.tsx';
 import { StudPage } from '../../../views/pages/stud/studPage.tsx';
 import { renderPage } from '../../../views/render.ts';
-import { toleranceRows } from '../../calc/stud/match/toleranceRows.ts';
-import { stackChoicesFor, studChoicesFor, studInput } from '../../shop/studChoices.ts';
+import { stackChoicesFor } from '../../shop/studChoices.ts';
+import { JOINT_FIGURES, studRing } from '../../shop/studs/joint.ts';
+import { narrowed, notToTake, ranked, studsHeld, threadsOf } from '../../shop/studs/onShelf.ts';
 import { type House, todayIn } from '../request/house.ts';
 import { handledIn } from '../request/route.ts';
 import { fieldsOf, TypedForm } from '../request/typed.ts';
 import { flexplateRouter } from './flexplate.ts';
 import { gapRouter } from './gap.ts';
-import { FIGURES, onJointField, readJoint, studRing } from './joint.ts';
+import { onJointField, readJoint } from './joint.ts';
 import { shelves, studFrame } from './request.ts';
-import { mendsOf, narrowed, substitutesOf, threadsOf } from './shelf.ts';
 import { askAboutLayers, layerRows, readGap, readStack } from './stackForm.ts';
 import { readStud } from './studForm.ts';
 
@@ -47,9 +46,14 @@ async function getStudForStack(house: House, req: Request, res: Response): Promi
   const chosen = form.doubts.length > 0 ? null : asked;
   const ring = studRing(null, chosen?.stack ?? null);
   const joint = readJoint(form, ring);
-  const { choices, faults } = rank(chosen, pullForwardMm, narrowed(studs, fields), criteria, frame, joint);
-  const shown = choices.find((choice) => choice.match.id === fields.stud) ?? choices[0] ?? null;
-  res.status(form.faults.length + faults.length > 0 ? 422 : 200).send(
+  const wanted = narrowed(studs, { thread: fields.onlyThread ?? '', inStock: fields.inStock === '1' });
+  const { shown, ...held } = studsHeld(
+    wanted,
+    { stack: chosen, pullForwardMm, joint, criteria, unit: frame.lengthUnit },
+    fields.stud,
+  );
+  const faults = [...form.faults, ...held.faults.map(onJointField)];
+  res.status(faults.length > 0 ? 422 : 200).send(
     renderPage(
       StudPage({
         frame,
@@ -60,20 +64,14 @@ async function getStudForStack(house: House, req: Request, res: Response): Promi
         doubts: form.doubts,
         chosen,
         pullForwardMm: pullForwardMm ?? chosen?.pullForwardMm ?? null,
-        choices,
+        ...held,
         joint,
         ring,
         writing: form.writing,
-        figures: FIGURES,
+        figures: JOINT_FIGURES,
         shownId: shown?.match.id ?? null,
-        mends: chosen ? mendsOf(choices, chosen, pullForwardMm, criteria, frame.lengthUnit) : {},
-        substitutes: shown ? substitutesOf(shown, choices) : [],
-        tolerances:
-          chosen && shown
-            ? toleranceRows(studInput(shown.entry, chosen, pullForwardMm, criteria, null))
-            : null,
         threads: threadsOf(studs),
-        faults: [...form.faults, ...faults],
+        faults,
       }),
     ),
   );
@@ -88,15 +86,18 @@ async function getSlip(house: House, req: Request, res: Response): Promise<void>
   const pullForwardMm = readGap(form, fields.stack === OWN ? null : (asked?.pullForwardMm ?? null));
   const chosen = form.doubts.length > 0 ? null : asked;
   const joint = readJoint(form, studRing(null, chosen?.stack ?? null));
-  const { choices } = rank(chosen, pullForwardMm, studs, criteria, frame, joint);
+  const { choices } = ranked(studs, {
+    stack: chosen,
+    pullForwardMm,
+    joint,
+    criteria,
+    unit: frame.lengthUnit,
+  });
   const choice = choices.find((one) => one.match.id === fields.stud) ?? choices[0];
   if (!chosen || !choice) {
     res.redirect(303, '/stud');
     return;
   }
-  const other = choices.find(
-    (one) => one !== choice && one.match.fits === 'no' && sameThread(one.entry, choice.entry),
-  );
   res.send(
     renderPage(
       StudSlipPage({
@@ -106,7 +107,7 @@ async function getSlip(house: House, req: Request, res: Response): Promise<void>
         joint,
         torqueFrom: fields.torqueFrom ?? '',
         choice,
-        other: other ?? null,
+        other: notToTake(choice, choices),
         on: todayIn(house),
       }),
     ),
@@ -158,30 +159,6 @@ function stackFor(
     return stack;
   }
   return stacks.find((one) => one.id === stackId)?.body ?? null;
-}
-
-function rank(
-  chosen: CatalogueStack | null,
-  pullForwardMm: number | null,
-  studs: readonly { id: string; body: CatalogueStud }[],
-  criteria: ShopCriteria,
-  frame: Frame,
-  joint: Joint | null,
-): { choices: readonly StudChoice[]; faults: readonly Fault[] } {
-  if (!chosen) return { choices: [], faults: [] };
-  try {
-    return {
-      choices: studChoicesFor(studs, chosen, pullForwardMm, criteria, null, frame.lengthUnit, joint),
-      faults: [],
-    };
-  } catch (error) {
-    if (error instanceof Refusal) return { choices: [], faults: error.faults.map(onJointField) };
-    throw error;
-  }
-}
-
-function sameThread(a: CatalogueStud, b: CatalogueStud): boolean {
-  return a.stud.thread.designation === b.stud.thread.designation;
 }
 
 function stackChoices(

@@ -2,7 +2,7 @@ import { catalogueStudSchema } from '../../../shared/schemas/catalogue.ts';
 import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
 import type { CatalogueStud } from '../../../shared/words/catalogue.ts';
 import type { ThreadSpec } from '../../../shared/words/thread.ts';
-import { type StrengthClass, strengthClass } from '../../calc/stud/thread/strengthClass.ts';
+import { studMarked } from '../../shop/studs/markings.ts';
 import type { TypedForm } from '../request/typed.ts';
 import { readThreadField } from './stackForm.ts';
 
@@ -65,11 +65,10 @@ const STUD_FIELDS: Readonly<Record<string, string>> = {
 export const studFieldOf = (path: string): string => STUD_FIELDS[path] ?? 'thread';
 
 /** Tensile and proof stress of the class or grade marked on it; what is typed beside it counts before. */
-function gradeOf(form: TypedForm, thread: ThreadSpec | null): StrengthClass | null {
+function gradeOf(form: TypedForm, thread: ThreadSpec | null) {
   const name = form.text('grade');
   if (name === '' || thread === null) return null;
-  const diameterMm = thread.system === 'unified' ? thread.majorInch * 25.4 : thread.majorMm;
-  const found = strengthClass({ name, diameterMm });
+  const found = studMarked(name, thread);
   if (found === null)
     form.fault('grade', `No strength is known for ${name} at this diameter. Type tensile and proof stress.`);
   return found;

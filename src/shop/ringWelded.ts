@@ -1,0 +1,29 @@
+import { setupSchema } from '../../shared/schemas/job.ts';
+import type { Job, MeasuringSetup, RingWelded } from '../../shared/words/job.ts';
+import { Refusal } from '../../shared/words/refusal.ts';
+import { ringToWeld } from '../calc/job/jobStage.ts';
+import type { Edit } from './jobEdits.ts';
+
+const NOTHING_SAID: MeasuringSetup = {
+  gauge: '',
+  gaugeFigures: null,
+  gauges: [],
+  chucking: null,
+  residualRunoutMm: null,
+  wallReadThrough: 'bare',
+  stations: [],
+  ringWelded: null,
+};
+
+/**
+ * A ring was welded on: the set-up with it, what was said of measuring before kept. null when no ring is to be welded,
+ * because it was sent a second time, or decided otherwise meanwhile.
+ */
+export function ringWeldedFrom(job: Job, ringWelded: RingWelded): Edit | null {
+  if (!ringToWeld(job)) return null;
+  const body = { ...(job.sections.setup?.body ?? NOTHING_SAID), ringWelded };
+  const unfit = setupSchema.safeParse(body);
+  if (unfit.success) return { what: 'setup', body };
+  const message = unfit.error.issues[0]?.message ?? 'That day cannot be used.';
+  throw new Refusal('bad-weld', [{ path: 'weldedOn', message }]);
+}

@@ -1,0 +1,67 @@
+import type { CatalogueStack } from '../../../shared/words/catalogue.ts';
+import type { ThreadSpec } from '../../../shared/words/thread.ts';
+import { stacksByThickness } from '../../calc/stud/numbers/stacksByThickness.ts';
+import type { NamedEntry } from '../studChoices.ts';
+
+/** How well a caliper is read at a stud hole, where nobody says. This program's own figure. */
+export const MEASURED_WITHIN_MM = 0.3;
+
+/** What was seen and measured of a flexplate; null where it was not. */
+export interface FlexplateSeen {
+  readonly totalMm: number;
+  readonly withinMm: number;
+  readonly thread: ThreadSpec | null;
+  readonly holeCount: number | null;
+  readonly style: CatalogueStack['stack']['style'] | null;
+}
+
+export interface FlexplateFound {
+  readonly id: string;
+  readonly stack: CatalogueStack;
+  readonly totalMm: number;
+  readonly offMm: number;
+  readonly within: boolean;
+}
+
+export interface FlexplatesFound {
+  readonly matches: readonly FlexplateFound[];
+  /** The nearest of those that are not the one. */
+  readonly nearest: FlexplateFound | null;
+  /** As thick as measured, but of the style that was not seen. */
+  readonly ofOtherStyle: readonly FlexplateFound[];
+}
+
+/** The stacks of the catalogue it may be. */
+export function flexplatesLike(
+  { totalMm, withinMm, thread, holeCount, style }: FlexplateSeen,
+  stacks: readonly NamedEntry<CatalogueStack>[],
+): FlexplatesFound {
+  const asked = stacks.filter(
+    ({ body }) =>
+      (thread === null || sameThread(body.nut?.thread ?? null, thread)) &&
+      (holeCount === null || body.stack.holeCount === holeCount),
+  );
+  const found = stacksByThickness({
+    measuredMm: totalMm,
+    toleranceMm: withinMm,
+    stacks: asked.map(({ id, body }) => ({ id, stack: body.stack })),
+  }).flatMap((one): FlexplateFound[] => {
+    const stack = asked.find(({ id }) => id === one.id)?.body;
+    return stack ? [{ ...one, stack }] : [];
+  });
+  const ofStyle = found.filter(({ stack }) => style === null || stack.stack.style === style);
+  return {
+    matches: ofStyle.filter(({ within }) => within),
+    nearest: ofStyle.find(({ within }) => !within) ?? null,
+    ofOtherStyle: style === null ? [] : found.filter((one) => one.within && !ofStyle.includes(one)),
+  };
+}
+
+/** Same size and pitch, whatever the class. */
+function sameThread(a: ThreadSpec | null, b: ThreadSpec): boolean {
+  if (a?.system === 'unified' && b.system === 'unified')
+    return a.majorInch === b.majorInch && a.threadsPerInch === b.threadsPerInch;
+  return (
+    a?.system === 'metric' && b.system === 'metric' && a.majorMm === b.majorMm && a.pitchMm === b.pitchMm
+  );
+}

@@ -1,0 +1,128 @@
+import type { CatalogueStack, CatalogueStud, ShopCriteria } from '../../../shared/words/catalogue.ts';
+import type { StudChoice } from '../../../shared/words/choices.ts';
+import type { LengthUnit } from '../../../shared/words/print.ts';
+import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
+import type { Fits, Joint } from '../../../shared/words/stud.ts';
+import { sameBut } from '../../calc/stud/match/sameBut.ts';
+import { type ToleranceTable, toleranceRows } from '../../calc/stud/match/toleranceRows.ts';
+import { whatWouldMend } from '../../calc/stud/match/whatWouldMend.ts';
+import { type NamedEntry, studChoicesFor, studInput } from '../studChoices.ts';
+
+/** The studs on the shelf, held against one stack. */
+export interface StudsHeld {
+  /** Best first. */
+  readonly choices: readonly StudChoice[];
+  /** The one looked at closer: the one asked for, else the best. */
+  readonly shown: StudChoice | null;
+  /** By stud: what would make something better of it. */
+  readonly mends: Readonly<Record<string, readonly string[]>>;
+  readonly substitutes: readonly Substitute[];
+  readonly tolerances: ToleranceTable | null;
+  readonly faults: readonly Fault[];
+}
+
+export interface Substitute {
+  readonly id: string;
+  readonly name: string;
+  /** Negative: shorter. */
+  readonly longerMm: number;
+  readonly fits: Fits;
+}
+
+/** What a stack is asked with. */
+export interface StackAsked {
+  readonly stack: CatalogueStack | null;
+  readonly pullForwardMm: number | null;
+  readonly joint: Joint | null;
+  readonly criteria: ShopCriteria;
+  readonly unit: LengthUnit;
+}
+
+/** Every stud held against the stack, and all there is to say of the one that is looked at. */
+export function studsHeld(
+  studs: readonly NamedEntry<CatalogueStud>[],
+  asked: StackAsked,
+  studId: string | undefined,
+): StudsHeld {
+  const { stack, pullForwardMm, criteria, unit } = asked;
+  const { choices, faults } = ranked(studs, asked);
+  const shown = choices.find(({ match }) => match.id === studId) ?? choices[0] ?? null;
+  return {
+    choices,
+    shown,
+    mends: stack ? mendsOf(choices, stack, pullForwardMm, criteria, unit) : {},
+    substitutes: shown ? substitutesOf(shown, choices) : [],
+    tolerances:
+      stack && shown ? toleranceRows(studInput(shown.entry, stack, pullForwardMm, criteria, null)) : null,
+    faults,
+  };
+}
+
+/** The studs by how well they suit; none, and why, where the question cannot be used. */
+export function ranked(
+  studs: readonly NamedEntry<CatalogueStud>[],
+  { stack, pullForwardMm, joint, criteria, unit }: StackAsked,
+): { readonly choices: readonly StudChoice[]; readonly faults: readonly Fault[] } {
+  if (stack === null) return { choices: [], faults: [] };
+  try {
+    return {
+      choices: studChoicesFor(studs, stack, pullForwardMm, criteria, null, unit, joint),
+      faults: [],
+    };
+  } catch (error) {
+    if (error instanceof Refusal) return { choices: [], faults: error.faults };
+    throw error;
+  }
+}
+
+/** One of the others with the same thread that does not fit: what not to take by mistake. */
+export function notToTake(choice: StudChoice, choices: readonly StudChoice[]): StudChoice | null {
+  const thread = ({ entry }: StudChoice) => entry.stud.thread.designation;
+  const other = choices.find(
+    (one) => one !== choice && one.match.fits === 'no' && thread(one) === thread(choice),
+  );
+  return other ?? null;
+}
+
+/** The studs that a person wants to see: of one thread, or only those that are there. */
+export function narrowed(
+  studs: readonly NamedEntry<CatalogueStud>[],
+  { thread, inStock }: { readonly thread: string; readonly inStock: boolean },
+): NamedEntry<CatalogueStud>[] {
+  return studs.filter(
+    ({ body }) =>
+      (thread === '' || body.stud.thread.designation === thread) && (!inStock || (body.stock ?? 0) > 0),
+  );
+}
+
+/** Every thread there is a stud of, for the list to choose from. */
+export function threadsOf(studs: readonly NamedEntry<CatalogueStud>[]): string[] {
+  return [...new Set(studs.map(({ body }) => body.stud.thread.designation))].sort();
+}
+
+/** What would make something better of each that is not a plain yes; of those whose thread goes on the nut. */
+function mendsOf(
+  choices: readonly StudChoice[],
+  stack: CatalogueStack,
+  pullForwardMm: number | null,
+  criteria: ShopCriteria,
+  unit: LengthUnit,
+): Record<string, readonly string[]> {
+  return Object.fromEntries(
+    choices
+      .filter(({ match }) => match.fits !== 'yes' && match.decidedBy !== 'thread')
+      .map(({ match, entry }) => {
+        const input = studInput(entry, stack, pullForwardMm, criteria, null);
+        return [match.id, whatWouldMend(input, unit).map(({ sentence }) => sentence)];
+      }),
+  );
+}
+
+/** The same stud but longer or shorter, with what it would do in this stack. */
+function substitutesOf(shown: StudChoice, choices: readonly StudChoice[]): Substitute[] {
+  const others = choices.map(({ match, entry }) => ({ id: match.id, stud: entry.stud }));
+  return sameBut(shown.entry.stud, others).flatMap(({ id, longerMm }) => {
+    const choice = choices.find(({ match }) => match.id === id);
+    return choice ? [{ id, name: choice.entry.name, longerMm, fits: choice.match.fits }] : [];
+  });
+}

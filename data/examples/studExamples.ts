@@ -16,7 +16,7 @@ import { embeddingLoss } from '../../src/calc/stud/joint/embeddingLoss.ts';
 import { NUT_FACTORS } from '../../src/calc/stud/joint/jointFigures.ts';
 import { preload } from '../../src/calc/stud/joint/preload.ts';
 import { proofShare } from '../../src/calc/stud/joint/proofShare.ts';
-import { retightening } from '../../src/calc/stud/joint/retightening.ts';
+import { retorque } from '../../src/calc/stud/joint/retorque.ts';
 import { slipTorque } from '../../src/calc/stud/joint/slipTorque.ts';
 import { studResilience } from '../../src/calc/stud/joint/studResilience.ts';
 import { studShear } from '../../src/calc/stud/joint/studShear.ts';
@@ -199,8 +199,8 @@ export const studExamples: Readonly<Record<string, Example>> = {
     },
     'mm',
   ]),
-  retightening: worked(
-    retightening,
+  retorque: worked(
+    retorque,
     [{ on: '2026-11-24', torqueNm: 37, makerAllows: 'yes', threadLocker: false, note: '' }, 37, 'mm'],
     '37 N·m the first time and again, allowed by the maker, no thread-locker',
   ),
@@ -272,7 +272,7 @@ export const studExamples: Readonly<Record<string, Example>> = {
   ),
   torqueWindow: fromCheck('torqueEnoughNm', 'torqueMostNm'),
   unifiedGeometry: worked(() => diameters(STUD.thread), [], '3/8-24 UNF-2A: greatest and least'),
-  usedAgain: shown(`${SAID}; studs used before`, () =>
+  reusedParts: shown(`${SAID}; studs used before`, () =>
     checkStud({ ...EXAMPLE, joint: { ...EXAMPLE.joint!, studsUsedBefore: true } })
       .findings.filter(({ id }) => id === 'joint-studs-used')
       .map(({ sentence }) => sentence),

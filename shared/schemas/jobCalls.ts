@@ -12,7 +12,7 @@ import {
   setupSchema,
 } from './job.ts';
 import { jointSchema } from './studParts.ts';
-import { replacedStudsSchema, retighteningSchema } from './studWork.ts';
+import { replacedStudsSchema, retorqueSchema } from './studWork.ts';
 
 const MOST_READINGS = 1200;
 const key = (what: string) => text(what, { least: 1, most: 80 });
@@ -74,7 +74,7 @@ export const sectionCallSchemas = {
       note: orElse(text('The note', { most: 2000, lines: true }), ''),
       joint: orNull(jointSchema),
       replaced: orNull(replacedStudsSchema),
-      retightening: orNull(retighteningSchema),
+      retightening: orNull(retorqueSchema),
       torqueFrom: orNull(choice('Whose torque it is', ['maker', 'other'])),
     }),
   }),

@@ -1,6 +1,6 @@
 import type { z } from 'zod';
-import { REPLACED_STUD, RETIGHTENING } from '../words/fields/studWork.ts';
-import type { ReplacedStudAsked, RetighteningAsked } from '../words/job.ts';
+import { REPLACED_STUD, RETORQUE } from '../words/fields/studWork.ts';
+import type { ReplacedStudAsked, RetorqueAsked } from '../words/job.ts';
 import { list, strict } from './fields.ts';
 import { shapeOf } from './fromFields.ts';
 import { across } from './studParts.ts';
@@ -34,7 +34,4 @@ export const replacedStudsSchema = list('The replaced studs', replacedStudSchema
   }),
 );
 
-export const retighteningSchema = strict(
-  'The re-torque',
-  shapeOf(RETIGHTENING),
-) satisfies z.ZodType<RetighteningAsked>;
+export const retorqueSchema = strict('The re-torque', shapeOf(RETORQUE)) satisfies z.ZodType<RetorqueAsked>;

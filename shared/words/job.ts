@@ -135,7 +135,7 @@ export interface ReplacedStudKept extends ReplacedStudAsked {
   readonly findings: readonly Finding[];
 }
 
-export interface RetighteningAsked {
+export interface RetorqueAsked {
   /** A day. */
   readonly on: string;
   readonly torqueNm: number;
@@ -143,8 +143,8 @@ export interface RetighteningAsked {
   readonly threadLocker: boolean;
   readonly note: string;
 }
-/** The nuts tightened again after the first heat cycle. */
-export interface RetighteningKept extends RetighteningAsked {
+/** The nuts, re-torqued after the first heat cycle. */
+export interface RetorqueKept extends RetorqueAsked {
   readonly findings: readonly Finding[];
 }
 
@@ -166,7 +166,7 @@ export interface StudsChosen {
   readonly jointFrom?: JointFrom | null;
   /** By number; the latest of each. */
   readonly replaced?: readonly ReplacedStudKept[];
-  readonly retightening?: RetighteningKept | null;
+  readonly retightening?: RetorqueKept | null;
 }
 
 /** 11. Record and release. */

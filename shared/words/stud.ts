@@ -78,7 +78,7 @@ export interface Joint {
   readonly studsUsedBefore?: boolean;
   /** How rough the faces that settle are; Rz 10 to 40 µm where nothing is said. */
   readonly surface?: SurfaceClass;
-  /** Tightened again after the first heat cycle, where the vehicle's maker allows it and no thread-locker is used. */
+  /** Re-torqued after the first heat cycle, where the vehicle's maker allows it and no thread-locker is used. */
   readonly retightened?: boolean;
   /** Taken from the stack because nobody gave the cover's: it says nothing about the cover. */
   readonly ofStack?: readonly ('count' | 'circle')[];

@@ -6,7 +6,7 @@ import type {
   JointFrom,
   Received,
   ReplacedStudAsked,
-  RetighteningAsked,
+  RetorqueAsked,
 } from '../../shared/words/job.ts';
 import { type LengthUnit, printLength } from '../../shared/words/print.ts';
 import { Refusal } from '../../shared/words/refusal.ts';
@@ -128,7 +128,7 @@ export async function studsFrom(
     readonly revisions: { readonly stack: number; readonly stud: number; readonly criteria: number };
     /** null: as they were recorded before. */
     readonly replaced: readonly ReplacedStudAsked[] | null;
-    readonly retightening: RetighteningAsked | null;
+    readonly retightening: RetorqueAsked | null;
   },
   unit: LengthUnit,
   fields: {
@@ -199,7 +199,7 @@ export async function studsFrom(
   return { what: 'studs', body };
 }
 
-/** What the job's studs amount to once a stud was set anew, or the nuts were tightened again. */
+/** What the job's studs amount to once a stud was replaced, or the nuts were re-torqued. */
 export async function studWorkFrom(
   db: Db,
   job: Job,

@@ -13,7 +13,7 @@ import type {
   NewReading,
   Reading,
   ReplacedStudKept,
-  RetighteningKept,
+  RetorqueKept,
   SectionName,
   Signature,
   StepName,
@@ -24,7 +24,7 @@ import { STAGES, STEP_NAMES } from '../../words/job.ts';
 import type { Fault } from '../../words/refusal.ts';
 import { coverCheckSchema } from '../coverCheck.ts';
 import { cutsSchema, lookedSchema, planSchema, readingSchema, receivedSchema, setupSchema } from '../job.ts';
-import { replacedStudSchema, retighteningSchema } from '../studWork.ts';
+import { replacedStudSchema, retorqueSchema } from '../studWork.ts';
 import { bendingAnswer } from './bendingAnswer.ts';
 import { entryBodies } from './catalogueAnswer.ts';
 import { coverAnswer } from './coverAnswer.ts';
@@ -77,7 +77,7 @@ const studs = exactly<StudsChosen>({
   replaced: z
     .array(exactly<ReplacedStudKept>({ ...keptFields(replacedStudSchema.shape), findings }))
     .optional(),
-  retightening: exactly<RetighteningKept>({ ...keptFields(retighteningSchema.shape), findings }).nullish(),
+  retightening: exactly<RetorqueKept>({ ...keptFields(retorqueSchema.shape), findings }).nullish(),
 });
 
 /** The sections of a job as they leave, each by its name. */

@@ -1,4 +1,4 @@
-import type { ReplacedStudAsked, RetighteningAsked } from '../job.ts';
+import type { ReplacedStudAsked, RetorqueAsked } from '../job.ts';
 import type { Fields } from './field.ts';
 
 const TORQUE = { kind: 'torque', least: 0, open: true, most: 5000 } as const;
@@ -49,7 +49,7 @@ export const REPLACED_STUD = {
 } as const satisfies Fields<ReplacedStudAsked>;
 
 /** Nuts re-torqued after the first heat cycle. */
-export const RETIGHTENING = {
+export const RETORQUE = {
   torqueNm: { label: 'Re-torque', box: 'againTorque', ...TORQUE },
   on: { label: 'Re-torque day', help: 'Empty: today', box: 'againOn', kind: 'day' },
   makerAllows: {
@@ -61,4 +61,4 @@ export const RETIGHTENING = {
   },
   threadLocker: { label: 'Thread-locker on the threads', box: 'locker', kind: 'yes-no' },
   note: { ...NOTE, box: 'againNote' },
-} as const satisfies Fields<RetighteningAsked>;
+} as const satisfies Fields<RetorqueAsked>;

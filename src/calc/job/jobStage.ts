@@ -29,7 +29,7 @@ export interface StageParts {
 }
 
 /** Those that neither were replaced nor only withdraw another. */
-export function standing<R extends NewReading>(readings: readonly R[]): readonly R[] {
+export function currentReadings<R extends NewReading>(readings: readonly R[]): readonly R[] {
   const replaced = new Set(readings.map((r) => r.replaces));
   return readings.filter((r) => r.valueMm !== null && !replaced.has(r.id));
 }
@@ -168,13 +168,15 @@ export function counting<R extends Reading>(
   readings: readonly R[],
   { weldedAt, passesAt }: Pick<StageParts, 'weldedAt' | 'passesAt'>,
 ): readonly R[] {
-  return standing(readings).filter(
+  return currentReadings(readings).filter(
     (one) => one.revision > weldedAt && (one.pass === 'before' || one.revision > (passesAt.at(-1) ?? 0)),
   );
 }
 
 function measured(parts: StageParts, pass: Reading['pass'], since: number): boolean {
-  return standing(parts.readings).some((r) => r.kind === 'wall' && r.pass === pass && r.revision > since);
+  return currentReadings(parts.readings).some(
+    (r) => r.kind === 'wall' && r.pass === pass && r.revision > since,
+  );
 }
 
 function lastChangeBeforeCut(readings: readonly Reading[]): number {

@@ -2,11 +2,11 @@ import type { Selectable } from 'kysely';
 import type { Job, JobSections, Kept, Looked, SectionName } from '../../../shared/words/job.ts';
 import {
   counting,
+  currentReadings,
   decisionStands,
   type StageParts,
   sameFamily,
   stageOf,
-  standing,
   stepsOf,
 } from '../../calc/job/jobStage.ts';
 import type { Db } from '../database/database.ts';
@@ -165,7 +165,7 @@ export function toJob(row: JobRow, parts: JobParts): Job {
     readings: counting(parts.readings, parts),
     weldedAt: parts.weldedAt,
     passesAt: parts.passesAt,
-    earlierAfter: standing(parts.readings).filter(
+    earlierAfter: currentReadings(parts.readings).filter(
       (one) =>
         one.pass === 'after' && one.revision > parts.weldedAt && one.revision <= (parts.passesAt.at(-1) ?? 0),
     ),

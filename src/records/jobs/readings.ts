@@ -1,5 +1,5 @@
 import type { Job, NewReading, Pass, Reading, ReadingKind } from '../../../shared/words/job.ts';
-import { standing } from '../../calc/job/jobStage.ts';
+import { currentReadings } from '../../calc/job/jobStage.ts';
 import { type Db, write } from '../database/database.ts';
 import { refuse } from '../database/errors.ts';
 import { type Ctx, printable, refuseNul, signed } from '../database/writing.ts';
@@ -95,7 +95,7 @@ function differs(i: number, reading: NewReading): Error {
 }
 
 function refuseIdleReplacement(i: number, replaces: string, known: readonly (Reading | NewReading)[]): void {
-  if (standing(known).some((r) => r.id === replaces)) return;
+  if (currentReadings(known).some((r) => r.id === replaces)) return;
   const was = known.find((r) => r.id === replaces);
   const why =
     was === undefined

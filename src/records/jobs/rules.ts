@@ -229,7 +229,7 @@ function refuseRingNotJoined({ number, sections }: Job): void {
   );
 }
 
-/** Studs that were set anew or tightened again and failed; those that do not fit were kept with a note. */
+/** Replaced studs and re-torqued nuts that failed; those that do not fit were kept with a note. */
 function studsAgainst({ sections }: Job): Finding[] {
   const studs = sections.studs?.body;
   if (!studs) return [];

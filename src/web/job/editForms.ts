@@ -7,7 +7,7 @@ import { type House, todayIn } from '../request/house.ts';
 import type { TypedForm } from '../request/typed.ts';
 import { jointField, readJoint, torqueFromOf } from '../stud/joint.ts';
 import { readGap } from '../stud/stackForm.ts';
-import { readReplaced, readRetightening } from '../stud/work.ts';
+import { readReplaced, readRetorque } from '../stud/work.ts';
 import { readCuts, readPassPutRight } from './cutForm.ts';
 import { fromOf, revisionIn } from './jobRequest.ts';
 import { readReceived } from './receivedForm.ts';
@@ -27,7 +27,7 @@ export const EDITS: Readonly<Record<SectionName | 'pass' | 'replaced' | 'retight
   pass: readPassEdit,
   studs: readStuds,
   replaced: readReplacedEdit,
-  retightened: readRetightenedEdit,
+  retightened: readRetorqueEdit,
   signature: readSignature,
 };
 
@@ -147,14 +147,9 @@ async function readReplacedEdit(house: House, job: Job, form: TypedForm, frame: 
   );
 }
 
-async function readRetightenedEdit(
-  house: House,
-  job: Job,
-  form: TypedForm,
-  frame: Frame,
-): Promise<Edit | null> {
+async function readRetorqueEdit(house: House, job: Job, form: TypedForm, frame: Frame): Promise<Edit | null> {
   const { db } = house.shop;
-  const retightening = readRetightening(form, todayIn(house));
+  const retightening = readRetorque(form, todayIn(house));
   if (retightening === null) return null;
   return studWorkFrom(db, job, (work) => ({ ...work, retightening }), frame.lengthUnit);
 }

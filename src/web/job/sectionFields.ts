@@ -20,7 +20,7 @@ import {
 } from '../../../shared/words/job.ts';
 import { listInWords, printLength, printShare } from '../../../shared/words/print.ts';
 import { DECISION_WORD, FIT_WORD, VERDICT_WORD } from '../../../shared/words/verdicts.ts';
-import { replacedInWords, retightenedInWords } from '../../../views/pages/job/studWorkForms.tsx';
+import { replacedInWords, retorqueInWords } from '../../../views/pages/job/studWorkForms.tsx';
 import { ITEM_WORD, LAYER_WORD } from '../../../views/pages/job/words.ts';
 import { HOLDS, sourcesOf } from '../../../views/pages/stud/jointFields.tsx';
 import { bendingInWords } from '../../../views/parts/bendingPart.tsx';
@@ -183,7 +183,7 @@ function studs(body: StudsChosen, writing: Writing): FieldLine[] {
       ? [
           line(
             'Re-torqued',
-            `${retightenedInWords(body.retightening, writing)}; ${worst(body.retightening.findings)}`,
+            `${retorqueInWords(body.retightening, writing)}; ${worst(body.retightening.findings)}`,
           ),
         ]
       : []),

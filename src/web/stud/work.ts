@@ -1,7 +1,7 @@
 import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
-import { replacedStudSchema, retighteningSchema } from '../../../shared/schemas/studWork.ts';
-import { REPLACED_STUD, RETIGHTENING } from '../../../shared/words/fields/studWork.ts';
-import type { ReplacedStudAsked, RetighteningAsked } from '../../../shared/words/job.ts';
+import { replacedStudSchema, retorqueSchema } from '../../../shared/schemas/studWork.ts';
+import { REPLACED_STUD, RETORQUE } from '../../../shared/words/fields/studWork.ts';
+import type { ReplacedStudAsked, RetorqueAsked } from '../../../shared/words/job.ts';
 import { REMOVE } from '../../../views/pages/job/studWorkForms.tsx';
 import { boxAt, readBody } from '../request/bodyForm.ts';
 import type { TypedForm } from '../request/typed.ts';
@@ -22,11 +22,11 @@ export function readReplaced(
   return null;
 }
 
-export function readRetightening(form: TypedForm, today: string): RetighteningAsked | null {
-  const read = readBody(form, RETIGHTENING, { ifEmpty: { on: today } });
+export function readRetorque(form: TypedForm, today: string): RetorqueAsked | null {
+  const read = readBody(form, RETORQUE, { ifEmpty: { on: today } });
   if (form.faults.length > 0) return null;
-  const parsed = retighteningSchema.safeParse(read);
+  const parsed = retorqueSchema.safeParse(read);
   if (parsed.success) return parsed.data;
-  form.addFaults(faultsOf(parsed.error), (path) => boxAt(RETIGHTENING, path) ?? path);
+  form.addFaults(faultsOf(parsed.error), (path) => boxAt(RETORQUE, path) ?? path);
   return null;
 }

@@ -9,11 +9,11 @@ import {
   type Stage,
 } from '../../../shared/words/job.ts';
 import {
+  currentReadings,
   decisionStands,
   missingOf,
   type StageParts,
   stageOf,
-  standing,
   stepsOf,
   stepsShown,
 } from '../../../src/calc/job/jobStage.ts';
@@ -288,6 +288,6 @@ describe('the readings that stand', () => {
       wall('e', { replaces: 'd', valueMm: null }),
       wall('f'),
     ];
-    expect(standing(chain).map((r) => r.id)).toEqual(['c', 'f']);
+    expect(currentReadings(chain).map((r) => r.id)).toEqual(['c', 'f']);
   });
 });

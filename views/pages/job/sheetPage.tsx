@@ -27,7 +27,7 @@ import { JointLine } from '../stud/jointFields.tsx';
 import { stackInWords } from '../stud/studPage.tsx';
 import { lookedSummary } from './look.tsx';
 import { PhotoList } from './photosPart.tsx';
-import { replacedInWords, retightenedInWords } from './studWorkForms.tsx';
+import { replacedInWords, retorqueInWords } from './studWorkForms.tsx';
 import { amendedSince, jobTitleBlock } from './wholeJobPage.tsx';
 import { LAYER_WORD } from './words.ts';
 
@@ -240,7 +240,7 @@ function StudsOnPaper({ studs, writing }: { studs: StudsChosen | null; writing: 
           ))}
           {studs.retightening && (
             <p>
-              <b>Re-torqued:</b> {retightenedInWords(studs.retightening, writing)}.{' '}
+              <b>Re-torqued:</b> {retorqueInWords(studs.retightening, writing)}.{' '}
               <FoundShort findings={studs.retightening.findings} />
             </p>
           )}

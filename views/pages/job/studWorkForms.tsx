@@ -1,7 +1,7 @@
 import { type FieldLine, linesOf } from '../../../shared/quantity/fieldLines.ts';
 import { asTyped, type Writing } from '../../../shared/quantity/fieldText.ts';
-import { REPLACED_STUD, RETIGHTENING } from '../../../shared/words/fields/studWork.ts';
-import type { Job, ReplacedStudKept, RetighteningKept, StudsChosen } from '../../../shared/words/job.ts';
+import { REPLACED_STUD, RETORQUE } from '../../../shared/words/fields/studWork.ts';
+import type { Job, ReplacedStudKept, RetorqueKept, StudsChosen } from '../../../shared/words/job.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
 import { Caution } from '../../parts/caution.tsx';
 import { FindingList } from '../../parts/findingList.tsx';
@@ -17,7 +17,7 @@ export interface StudWorkProps {
   readonly writing: Writing;
   readonly initials: string;
   readonly refusedReplaced: Refused | null;
-  readonly refusedRetightened: Refused | null;
+  readonly refusedRetorque: Refused | null;
   readonly readOnly: boolean;
 }
 
@@ -53,11 +53,11 @@ export function StudWork(props: StudWorkProps) {
         </p>
       ) : (
         <>
-          <p>{retightenedInWords(again, writing)}.</p>
+          <p>{retorqueInWords(again, writing)}.</p>
           <FindingList findings={again.findings} unit={unit} id="retightened-finding" />
         </>
       )}
-      {!readOnly && <RetightenedForm {...props} />}
+      {!readOnly && <RetorqueForm {...props} />}
     </>
   );
 }
@@ -67,8 +67,8 @@ export function replacedInWords(one: ReplacedStudKept, writing: Writing): string
   return inOneLine(linesOf(OF_STUD, one, writing, { quiet: true }));
 }
 
-export function retightenedInWords(one: RetighteningKept, writing: Writing): string {
-  return inOneLine(linesOf(RETIGHTENING, one, writing, { quiet: true }));
+export function retorqueInWords(one: RetorqueKept, writing: Writing): string {
+  return inOneLine(linesOf(RETORQUE, one, writing, { quiet: true }));
 }
 
 function inOneLine(lines: readonly FieldLine[]): string {
@@ -141,7 +141,7 @@ function refusedOf({ studs, refusedReplaced }: StudWorkProps, stud: number | nul
   return (stud === null ? !listed : sent === stud) ? refusedReplaced : null;
 }
 
-function RetightenedForm({ job, studs, writing, initials, refusedRetightened: refused }: StudWorkProps) {
+function RetorqueForm({ job, studs, writing, initials, refusedRetorque: refused }: StudWorkProps) {
   return (
     <details class="change" open={refused !== null}>
       <summary>
@@ -163,10 +163,9 @@ function RetightenedForm({ job, studs, writing, initials, refusedRetightened: re
       >
         <div class="fields">
           <Boxes
-            of={RETIGHTENING}
+            of={RETORQUE}
             fields={
-              refused?.fields ??
-              (studs.retightening ? asTyped(RETIGHTENING, studs.retightening, writing) : {})
+              refused?.fields ?? (studs.retightening ? asTyped(RETORQUE, studs.retightening, writing) : {})
             }
             faults={refused?.faults ?? []}
             writing={writing}

@@ -65,7 +65,7 @@ export interface StudsProps extends StudsAsked {
   readonly initials: string;
   readonly refused: Refused | null;
   readonly refusedReplaced: Refused | null;
-  readonly refusedRetightened: Refused | null;
+  readonly refusedRetorque: Refused | null;
   readonly readOnly: boolean;
 }
 
@@ -78,7 +78,7 @@ export function studsSummary(job: Job): string {
 
 /** Which flexplate it goes back to, and the stud that belongs in it. */
 export function Studs(props: StudsProps) {
-  const { job, unit, writing, initials, refusedReplaced, refusedRetightened, otherwise, readOnly } = props;
+  const { job, unit, writing, initials, refusedReplaced, refusedRetorque, otherwise, readOnly } = props;
   const kept = job.sections.studs;
   return (
     <>
@@ -91,7 +91,7 @@ export function Studs(props: StudsProps) {
           writing={writing}
           initials={initials}
           refusedReplaced={refusedReplaced}
-          refusedRetightened={refusedRetightened}
+          refusedRetorque={refusedRetorque}
           readOnly={readOnly}
         />
       )}

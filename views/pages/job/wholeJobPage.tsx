@@ -234,7 +234,7 @@ function insideOf(
         {...props.studs}
         refused={refusedIn('studs')}
         refusedReplaced={refusedIn('replaced')}
-        refusedRetightened={refusedIn('retightened')}
+        refusedRetorque={refusedIn('retightened')}
       />
     ),
     sign: (

@@ -38,10 +38,16 @@ export interface ReplacedStudInput {
  */
 export function replacedStud(input: ReplacedStudInput, unit: LengthUnit = 'mm'): readonly Finding[] {
   refuse(input);
-  return [standing(input, unit), square(input, unit), inPlace(input, unit), proved(input, unit), root(input)];
+  return [
+    standsClear(input, unit),
+    square(input, unit),
+    inPlace(input, unit),
+    proved(input, unit),
+    root(input),
+  ];
 }
 
-function standing(input: ReplacedStudInput, unit: LengthUnit): Finding {
+function standsClear(input: ReplacedStudInput, unit: LengthUnit): Finding {
   const { leanMm, leanAtMm, offMm, stackMm: S, tightestHoleMm: H, studMostMm: F } = input;
   const base = {
     id: 'replaced-standing',

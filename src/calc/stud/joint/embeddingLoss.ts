@@ -9,12 +9,12 @@ const SETTLING: Readonly<Record<SurfaceClass, readonly [thread: number, nut: num
   'rz-40-to-160': [3, 6.5, 3.5],
 };
 /** This program's own rule: what settled once settles again, but less. */
-const AFTER_RETIGHTENING = 0.5;
+const AFTER_RETORQUE = 0.5;
 
 /**
  * Preload lost as the surfaces settle.   F_Z = f_Z/(δ_S + δ_P),   f_Z = thread + nut + each · interfaces [µm]
  *   Rz under 10: 3, 3, 2 · Rz 10 to 40: 3, 4.5, 2.5 (where nothing is said) · Rz 40 to 160: 3, 6.5, 3.5
- *   half of it where the nuts are tightened again after the first heat cycle and the shop chooses so; never none
+ *   half of it where the nuts are re-torqued after the first heat cycle and the shop chooses so; never none
  *   interfaces: one under each layer, one more with a washer · δ_S, δ_P resilience of stud and clamped parts [mm/N]
  *   Valid: steel, joint loaded in shear, first tightening.
  *   Source: VDI 2230:2003, 5.4.2.1 and table 5 (from memory)
@@ -26,7 +26,7 @@ export function embeddingLoss({
   clampedMmPerN,
   steps,
   surface = 'rz-10-to-40',
-  retightened = false,
+  retorqued = false,
 }: {
   interfaces: number;
   studMmPerN: number;
@@ -34,11 +34,11 @@ export function embeddingLoss({
   /** The working of the two resiliences. */
   steps: readonly Step[];
   surface?: SurfaceClass;
-  retightened?: boolean;
+  retorqued?: boolean;
 }): Answer & { readonly value: number } {
   const [thread, bearing, each] = SETTLING[surface];
   const sum = `${thread} + ${bearing} + ${each} · interfaces`;
-  const um = (thread + bearing + each * interfaces) * (retightened ? AFTER_RETIGHTENING : 1);
+  const um = (thread + bearing + each * interfaces) * (retorqued ? AFTER_RETORQUE : 1);
   const value = um / 1000 / (studMmPerN + clampedMmPerN);
   return {
     symbol: 'F_Z',
@@ -47,16 +47,16 @@ export function embeddingLoss({
     how: [
       ...steps,
       {
-        formula: `F_Z = f_Z/(δ_S + δ_P), f_Z = ${retightened ? `½ (${sum})` : sum} µm`,
+        formula: `F_Z = f_Z/(δ_S + δ_P), f_Z = ${retorqued ? `½ (${sum})` : sum} µm`,
         numbers: `f_Z = ${printNumber(um, 1)} µm; F_Z = ${printNumber(um / 1000, 4)}/(${studMmPerN.toExponential(3)} + ${clampedMmPerN.toExponential(3)}) = ${printNumber(value, 0)} N`,
         source: 'VDI 2230:2003, 5.4.2.1, table 5, from memory',
       },
     ],
-    warnings: retightened
+    warnings: retorqued
       ? [
           {
             code: 'retightened',
-            text: 'Halved for a second tightening: the shop’s choice, not a standard. Only where the vehicle’s maker allows it and no thread-locker is used.',
+            text: 'Halved because the nuts are re-torqued: the shop’s choice, not a standard. Only where the vehicle’s maker allows it and no thread-locker is used.',
           },
         ]
       : [],

@@ -9,11 +9,11 @@ import { clampedResilience } from './clampedResilience.ts';
 import { embeddingLoss } from './embeddingLoss.ts';
 import { preload } from './preload.ts';
 import { proofShare } from './proofShare.ts';
+import { reusedParts } from './reusedParts.ts';
 import { slipTorque } from './slipTorque.ts';
 import { studResilience } from './studResilience.ts';
 import { studShear } from './studShear.ts';
 import { torqueWindow } from './torqueWindow.ts';
-import { usedAgain } from './usedAgain.ts';
 
 /** Steel, where the joint names no other. */
 const STEEL_MPA = 205_000;
@@ -66,7 +66,7 @@ export function jointChecks(numbers: StudNumbers, unit: LengthUnit): JointChecks
       torque,
       ...(slip.finding.status === 'fail' ? [shearAfterSlip(numbers, joint, unit)] : []),
       ...underNut(numbers, F.highN, unit),
-      ...usedAgain(joint, nut, unit),
+      ...reusedParts(joint, nut, unit),
     ],
   };
 }
@@ -129,7 +129,7 @@ function embedding(
     studMmPerN: S.mmPerN,
     clampedMmPerN: P.mmPerN,
     steps: [S.step, P.step],
-    retightened: joint.retightened ?? false,
+    retorqued: joint.retightened ?? false,
     ...(joint.surface && { surface: joint.surface }),
   });
   return { answer, missing: '' };

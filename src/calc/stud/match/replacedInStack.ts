@@ -32,7 +32,7 @@ export function replacedInStack(
     source: 'first principles',
     answer: null,
   };
-  const [standing, ...rest] = replacedStud(
+  const [clear, ...rest] = replacedStud(
     {
       ...found,
       stackMm: numbers.stackMm.nominal,
@@ -42,5 +42,5 @@ export function replacedInStack(
     },
     unit,
   );
-  return [standing!, fillet, ...rest];
+  return [clear!, fillet, ...rest];
 }

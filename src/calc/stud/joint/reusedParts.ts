@@ -5,17 +5,17 @@ import type { Checked } from '../numbers/checked.ts';
 const PRACTICE = 'common practice, no source';
 
 /**
- * What has to be looked at by hand where studs, nuts or a tightening are not the first: nothing here is computed.
+ * What to look at by hand where studs or locking nuts were used before, or nuts are re-torqued; nothing is computed.
  *   Valid: advice beside the joint; it moves neither `fits` nor `holds`. Without its own torque a locking nut leaves
  *   `holds` unknown (jointChecks.ts).
  *   Source: common practice, no source; ISO 2320 gives prevailing torques by size and class (from memory, not built in)
- *   Example: a prevailing-torque nut without its own torque → not checked (calc/stud/joint/usedAgain.test.ts)
+ *   Example: a prevailing-torque nut without its own torque → not checked (calc/stud/joint/reusedParts.test.ts)
  */
-export function usedAgain(joint: Joint, nut: Nut | null, unit: LengthUnit): Checked[] {
+export function reusedParts(joint: Joint, nut: Nut | null, unit: LengthUnit): Checked[] {
   return [
     ...(joint.studsUsedBefore ? [studsUsed()] : []),
     ...(nut?.prevailing ? [prevailingNut(joint, unit)] : []),
-    ...(joint.retightened ? [retightened()] : []),
+    ...(joint.retightened ? [retorqued()] : []),
   ];
 }
 
@@ -44,12 +44,12 @@ function prevailingNut({ prevailingNm }: Joint, unit: LengthUnit): Checked {
       );
 }
 
-function retightened(): Checked {
+function retorqued(): Checked {
   return byHand(
     'joint-retightened',
-    'Retightened',
+    'Re-torqued',
     'caution',
-    'Half the settling is counted, because the nuts are tightened again after the first heat cycle. Only where the vehicle’s maker allows it, and never on thread-locker.',
+    'Half the settling is counted, because the nuts are re-torqued after the first heat cycle. Only where the vehicle’s maker allows it, and never on thread-locker.',
   );
 }
 

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { retightening } from '../../../../src/calc/stud/joint/retightening.ts';
+import { retorque } from '../../../../src/calc/stud/joint/retorque.ts';
 
 const ASKED = { on: '2026-11-24', torqueNm: 37, makerAllows: 'yes', threadLocker: false, note: '' } as const;
-const status = (change: Partial<Parameters<typeof retightening>[0]>, firstNm: number | null = 37) =>
+const status = (change: Partial<Parameters<typeof retorque>[0]>, firstNm: number | null = 37) =>
   Object.fromEntries(
-    retightening({ ...ASKED, ...change }, firstNm, 'mm').map((one) => [
+    retorque({ ...ASKED, ...change }, firstNm, 'mm').map((one) => [
       one.id.replace('retightening-', ''),
       one.status,
     ]),

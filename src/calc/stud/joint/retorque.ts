@@ -1,5 +1,5 @@
 import type { Finding } from '../../../../shared/words/finding.ts';
-import type { RetighteningAsked } from '../../../../shared/words/job.ts';
+import type { RetorqueAsked } from '../../../../shared/words/job.ts';
 import { type LengthUnit, printTorque } from '../../../../shared/words/print.ts';
 
 const PRACTICE = 'common practice, no source';
@@ -7,15 +7,15 @@ const PRACTICE = 'common practice, no source';
 const SAME_SHARE = 0.02;
 
 /**
- * What is to be said of nuts that were tightened again after the first heat cycle.
+ * What is found of nuts that were re-torqued after the first heat cycle.
  *   the maker's leave: yes passes, no fails, not said is not checked · thread-locker fails · torque within 2 % of the first
  *   Valid: a record, not a calculation; how much settling is then counted is in embeddingLoss.ts: halved where
  *   the maker allows it and no thread-locker is used, else whole, never none.
  *   Source: common practice, no source; 2 % is this program's own rule
- *   Example: not allowed, or on thread-locker → fail (calc/stud/joint/retightening.test.ts)
+ *   Example: not allowed, or on thread-locker → fail (calc/stud/joint/retorque.test.ts)
  */
-export function retightening(
-  { makerAllows, threadLocker, torqueNm }: RetighteningAsked,
+export function retorque(
+  { makerAllows, threadLocker, torqueNm }: RetorqueAsked,
   firstNm: number | null,
   unit: LengthUnit,
 ): readonly Finding[] {
@@ -29,8 +29,8 @@ export function retightening(
       title: "The maker's leave",
       status: makerAllows === 'yes' ? 'pass' : makerAllows === 'no' ? 'fail' : 'not-checked',
       sentence: {
-        yes: 'The vehicle’s maker allows tightening again after the first heat cycle.',
-        no: 'The vehicle’s maker does not allow tightening again, so all of the settling is counted. Take the nuts off and fit new ones as the maker says.',
+        yes: 'The vehicle’s maker allows re-torquing after the first heat cycle.',
+        no: 'The vehicle’s maker does not allow re-torquing, so all of the settling is counted. Take the nuts off and fit new ones as the maker says.',
         'not-said':
           'Whether the vehicle’s maker allows it was not said, so all of the settling is counted. Look it up before the job goes out.',
       }[makerAllows],
@@ -54,10 +54,10 @@ export function retightening(
       unit: 'N·m',
       sentence:
         firstNm === null
-          ? `Tightened again to ${Nm(torqueNm)}; the first torque was not recorded.`
+          ? `Re-torqued to ${Nm(torqueNm)}; the first torque was not recorded.`
           : same
-            ? `Tightened again to ${Nm(torqueNm)}, the torque of the first time.`
-            : `Tightened again to ${Nm(torqueNm)}; the first time it was ${Nm(firstNm)}. The vehicle maker’s torque comes first.`,
+            ? `Re-torqued to ${Nm(torqueNm)}, the torque of the first time.`
+            : `Re-torqued to ${Nm(torqueNm)}; the first time it was ${Nm(firstNm)}. The vehicle maker’s torque comes first.`,
     },
   ];
 }

@@ -49,7 +49,7 @@ export function MeasuringPage(props: MeasuringProps) {
   const plan = planOf(props);
   return (
     <Layout title={`Measure, job ${job.number}`} here="jobs" {...frame} nothingSwaps>
-      <link rel="stylesheet" href="/assets/measuring.css" />
+      <link rel="stylesheet" href="/assets/bench.css" />
       <div id="measuring" data-state={JSON.stringify(stateOf(props))}>
         <p class="measuring-of">
           <a href={`${href}#${pass === 'before' ? 'measure' : 'verify'}`}>Job {job.number}</a>,{' '}

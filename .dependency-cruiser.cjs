@@ -62,6 +62,13 @@ module.exports = {
       },
     },
     {
+      // The formula pages explain the calculations, and these calls of the JSON interface are one calculation each.
+      name: 'web-asks-the-shop',
+      severity: 'error',
+      from: { path: '^src/web/', pathNot: '^src/web/(how/|api/calls[.]ts$)' },
+      to: { path: '^src/calc/' },
+    },
+    {
       name: 'shop-never-reaches-pages',
       severity: 'error',
       from: { path: '^src/shop/' },

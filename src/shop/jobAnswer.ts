@@ -142,6 +142,12 @@ async function checked(
   }
 }
 
+/** Where a job stands after a change, and what still keeps it from being signed. */
+export function whereItStands(job: Job) {
+  const { number, revision, stage, outcome } = job;
+  return { number, revision, stage, outcome, missing: missingOf(job) };
+}
+
 const NEXT_AT: Readonly<Record<Stage, StepName | null>> = {
   'to-look': 'look',
   'to-measure': 'measure',

@@ -4,13 +4,13 @@ import { dayIn } from '../../../shared/words/day.ts';
 import type { Job, NewReading, Reading } from '../../../shared/words/job.ts';
 import { turned } from '../../../shared/words/places.ts';
 import { Refusal } from '../../../shared/words/refusal.ts';
-import { readAt, stationsRead } from '../../calc/job/jobPlaces.ts';
-import { missingOf } from '../../calc/job/jobStage.ts';
 import type { Ctx } from '../../records/database/writing.ts';
 import { createJob, jobSentAs } from '../../records/jobs/createJob.ts';
 import { allReadings } from '../../records/jobs/history.ts';
 import { addReadings } from '../../records/jobs/readings.ts';
+import { whereItStands } from '../../shop/jobAnswer.ts';
 import { receivedFrom } from '../../shop/jobEdits.ts';
+import { placesRead } from '../../shop/jobPlaces.ts';
 import { ApiError, readBody } from '../request/apiErrors.ts';
 import { type JobAnswered, type JobAsked, type JobNeeds, ok } from './call.ts';
 import { mustFind } from './jobReads.ts';
@@ -25,7 +25,7 @@ export async function receiveCover(needs: JobNeeds, { body }: JobAsked): Promise
       ...(number !== null && { number }),
       received: await receivedFrom(db, received, dayAsked(needs, confirmed), RECEIVED),
     });
-    return { status: made === null ? 201 : 200, body: toldOf(made ?? job) };
+    return { status: made === null ? 201 : 200, body: whereItStands(made ?? job) };
   } catch (error) {
     if (!(error instanceof Refusal) || error.code !== 'sent-otherwise') throw error;
     throw new ApiError(409, error.code, error.message, error.faults);
@@ -56,7 +56,7 @@ export async function takeReadings(needs: JobNeeds, { named, body }: JobAsked): 
   });
   try {
     const done = await addReadings(db, ctxOf(needs, who, why), { jobId: job.id, readings: weighed });
-    return ok({ ...toldOf(done.job), added: done.added, already: done.already });
+    return ok({ ...whereItStands(done.job), added: done.added, already: done.already });
   } catch (error) {
     const late =
       error instanceof Refusal && (error.code === 'nothing-to-replace' || error.code === 'reading-differs');
@@ -77,14 +77,8 @@ function doubted(job: Job, reading: NewReading, before: Reading | undefined): bo
 /** A correction that came too late: what stands at its place, and it. */
 function bothReadings(error: Refusal, now: Job, sent: readonly NewReading[]): ApiError {
   const yours = sent[Number(/^readings\.(\d+)\./.exec(error.faults[0]?.path ?? '')?.[1])];
-  const theirs = yours ? readAt(stationsRead(now, yours.pass), yours.kind, yours) : [];
+  const theirs = yours ? placesRead(now, yours.pass).readAt(yours.kind, yours) : [];
   return new ApiError(409, 'stale', error.message, error.faults, { theirs, yours: yours ?? null });
-}
-
-/** What every change answers with: where the job now stands. */
-export function toldOf(job: Job) {
-  const { number, revision, stage, outcome } = job;
-  return { number, revision, stage, outcome, missing: missingOf(job) };
 }
 
 export function ctxOf(needs: JobNeeds, who: string, why = ''): Ctx {

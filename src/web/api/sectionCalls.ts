@@ -7,10 +7,11 @@ import type { Db } from '../../records/database/database.ts';
 import { NotInRecords, StaleEdit } from '../../records/database/errors.ts';
 import { reviseJob } from '../../records/jobs/reviseJob.ts';
 import { currentCriteria } from '../../records/shopCriteria.ts';
+import { whereItStands } from '../../shop/jobAnswer.ts';
 import { decisionFrom, type Edit, receivedFrom, signatureFrom, studsFrom } from '../../shop/jobEdits.ts';
 import { ApiError, readBody } from '../request/apiErrors.ts';
 import { type JobAnswered, type JobAsked, type JobCall, type JobNeeds, ok } from './call.ts';
-import { ctxOf, dayAsked, RECEIVED, toldOf } from './jobChanges.ts';
+import { ctxOf, dayAsked, RECEIVED } from './jobChanges.ts';
 import { mustFind } from './jobReads.ts';
 
 const CONFLICT =
@@ -60,7 +61,7 @@ async function changeSection(
   try {
     const { fromRevision } = sent;
     const ctx = ctxOf(needs, sent.who, sent.why);
-    return ok(toldOf(await reviseJob(needs.db, ctx, { jobId: job.id, fromRevision, ...edit })));
+    return ok(whereItStands(await reviseJob(needs.db, ctx, { jobId: job.id, fromRevision, ...edit })));
   } catch (error) {
     if (error instanceof Refusal && !(error instanceof NotInRecords)) throw inSection(section, error);
     if (!(error instanceof StaleEdit)) throw error;

@@ -9,7 +9,8 @@ import { getJob } from '../../records/jobs/readJob.ts';
 import { bendingFor, bothPistons } from '../../shop/bending/bendings.ts';
 import { jobAnswer } from '../../shop/jobAnswer.ts';
 import { jobUnder } from '../../shop/jobUnder.ts';
-import { answerQuick, readQuickForm } from '../cover/cover.ts';
+import { quickCheck } from '../../shop/quickCover.ts';
+import { readQuickForm } from '../cover/cover.ts';
 import { NoSuchPage } from '../request/errors.ts';
 import { frameOf, type House } from '../request/house.ts';
 import { requestGoneSignal } from '../request/requestGone.ts';
@@ -36,14 +37,12 @@ async function getCoverBending(house: House, req: Request, res: Response): Promi
     lengthUnit: unitOf(fields) ?? own.lengthUnit,
   };
   const signal = requestGoneSignal(res);
-  const { form, criteria } = await readQuickForm(house, fields, frame);
-  const { check } = answerQuick(form, frame.lengthUnit);
+  const { input, bent } = await readQuickForm(house, fields, frame);
+  const { check } = quickCheck(input, frame.lengthUnit);
   const told =
     check &&
     (await bendingFor({
-      family: form.bends,
-      own: form.familyId === 'own',
-      criteria,
+      ...bent,
       check,
       unit: frame.lengthUnit,
       only: DRAWN,

@@ -1,21 +1,18 @@
 import { type Request, type Response, Router } from 'express';
 import { demoCovers } from '../../../data/demo/covers.ts';
-import type { CoverCheck } from '../../../shared/words/cover.ts';
-import type { LengthUnit } from '../../../shared/words/print.ts';
 import { Refusal } from '../../../shared/words/refusal.ts';
 import type { Frame } from '../../../views/frame.ts';
 import { CoverPage } from '../../../views/pages/cover/coverPage.tsx';
 import { renderPage } from '../../../views/render.ts';
-import { checkCover } from '../../calc/cover/checkCover.ts';
 import { getEntry, listEntries } from '../../records/catalogue.ts';
 import { currentCriteria } from '../../records/shopCriteria.ts';
-import { bendingFor, besideOf } from '../../shop/bending/bendings.ts';
-import { cutPlanFor } from '../../shop/cutPlanFor.ts';
+import { besideOf } from '../../shop/bending/bendings.ts';
+import { quickAnswer } from '../../shop/quickCover.ts';
 import { frameOf, type House, preferencesOf, rememberPreference, todayIn } from '../request/house.ts';
 import { requestGoneSignal } from '../request/requestGone.ts';
 import { handledIn } from '../request/route.ts';
 import { type Fields, fieldsOf, unitOf } from '../request/typed.ts';
-import { type CoverForm, readCoverForm } from './coverForm.ts';
+import { readCoverForm } from './coverForm.ts';
 import { exampleQuery } from './example.ts';
 import { keepAsJob } from './keepAsJob.ts';
 
@@ -87,7 +84,13 @@ export async function readQuickForm(house: House, fields: Fields, frame: Frame) 
   const chosen = fields.family === undefined && families[0] ? { ...fields, family: families[0].id } : fields;
   const gauges = await listEntries(house.shop.db, 'gauge');
   const today = todayIn(house);
-  return { form: readCoverForm(chosen, families, criteria, frame, gauges, today), criteria };
+  const form = readCoverForm(chosen, families, criteria, frame, gauges, today);
+  return {
+    form,
+    // A reading in doubt would make the answer one too: it waits until the person has said.
+    input: form.view.doubts.length > 0 ? null : form.input,
+    bent: { family: form.bends, own: form.familyId === 'own', criteria },
+  };
 }
 
 async function coverPage(
@@ -97,25 +100,11 @@ async function coverPage(
   more: readonly { path: string; message: string }[] = [],
   signal?: AbortSignal,
 ): Promise<{ status: number; html: string }> {
-  const { form, criteria } = await readQuickForm(house, fields, frame);
-  const { check: bare, faults } = answerQuick(form, frame.lengthUnit);
+  const { form, input, bent } = await readQuickForm(house, fields, frame);
   const families = await listEntries(house.shop.db, 'family');
-  const other = besideOf(families, fields.beside);
-  const told =
-    bare &&
-    (await bendingFor({
-      family: form.bends,
-      own: form.familyId === 'own',
-      criteria,
-      check: bare,
-      unit: frame.lengthUnit,
-      other,
-      signal,
-    }));
-  const check =
-    told && told.findings.length > 0 && form.input
-      ? checkCover(form.input, frame.lengthUnit, told.findings)
-      : bare;
+  const asked = { ...bent, other: besideOf(families, fields.beside), signal };
+  const { check, bending, plan, faults } = await quickAnswer(input, form.view.cover, asked, frame.lengthUnit);
+  const { criteria } = bent;
   const view = { ...form.view, faults: [...form.view.faults, ...faults, ...more] };
   const family = form.view.family;
   const html = renderPage(
@@ -123,8 +112,8 @@ async function coverPage(
       frame,
       form: view,
       check,
-      plan: cutPlanFor(check, form.view.cover, criteria),
-      bending: told,
+      plan,
+      bending,
       given: {
         minimumWallMm: family?.shopMinimumWallMm ?? criteria.minimumWallMm,
         minimumSource:
@@ -136,21 +125,6 @@ async function coverPage(
     }),
   );
   return { status: view.faults.length > 0 ? 422 : 200, html };
-}
-
-/** What the readings say, before anything is asked of the bending. */
-export function answerQuick(
-  form: CoverForm,
-  unit: LengthUnit,
-): { check: CoverCheck | null; faults: Refusal['faults'] } {
-  // A reading in doubt would make the answer one too: it waits until the person has said.
-  if (form.input === null || form.view.doubts.length > 0) return { check: null, faults: [] };
-  try {
-    return { check: checkCover(form.input, unit), faults: [] };
-  } catch (error) {
-    if (error instanceof Refusal) return { check: null, faults: error.faults };
-    throw error;
-  }
 }
 
 function exampleFor(familyId: string): string | null {

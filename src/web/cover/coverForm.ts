@@ -7,9 +7,8 @@ import type { CoverCheckInput } from '../../../shared/words/cover.ts';
 import { SETUP } from '../../../shared/words/fields/setup.ts';
 import type { ChosenGauge } from '../../../shared/words/job.ts';
 import type { CoverFormView, DoubtView, StationRowView } from '../../../views/pages/cover/coverFields.tsx';
-import { placeName } from '../../calc/cover/placeNames.ts';
-import { stationLayout } from '../../calc/cover/stationLayout.ts';
 import { figuresOf, gaugesAtHand } from '../../shop/gauges.ts';
+import { placesOn } from '../../shop/jobPlaces.ts';
 import { chosenGauges } from '../measuring/gaugesOnForm.ts';
 import { boxAt, readBody } from '../request/bodyForm.ts';
 import { type Fields, splitRepeats, TypedForm } from '../request/typed.ts';
@@ -189,7 +188,7 @@ function readRows(
   fields: Fields,
   cover: { studCount: number; trackInnerDiameterMm: number; trackOuterDiameterMm: number },
 ) {
-  const layout = stationLayout(cover);
+  const layout = placesOn(cover);
   const typedRows = indexesOf(fields, /^[arwfd]\.(\d{1,3})$/);
   const last = Math.max(layout.length - 1, ...typedRows);
   const extra = fields.add === 'station' ? 1 : 0;
@@ -210,7 +209,7 @@ function readRows(
       own: planned === undefined,
       angleDeg: angleDeg ?? 0,
       radiusMm: radiusMm ?? 0,
-      place: planned ? placeName(planned.angleDeg, cover.studCount) : '',
+      place: planned?.name ?? '',
       walls,
       faceMm,
       markDepthMm,

@@ -3,11 +3,11 @@ import { asTyped } from '../../../shared/quantity/fieldText.ts';
 import type { Family } from '../../../shared/words/catalogue.ts';
 import { GAUGE_FIGURES } from '../../../shared/words/fields/setup.ts';
 import { samePlace } from '../../../shared/words/places.ts';
-import { stationLayout } from '../../calc/cover/stationLayout.ts';
+import { placesOn } from '../../shop/jobPlaces.ts';
 
 /** A demonstration cover as somebody would have typed it on the quick page. */
 export function exampleQuery(cover: DemoCover, familyId: string, family: Family): string {
-  const layout = stationLayout(family);
+  const layout = placesOn(family);
   const query = new URLSearchParams({ family: familyId, unit: cover.unit, crack: cover.crackTest });
   if (cover.chucking) query.set('chucking', cover.chucking);
   if (cover.plannedCut) query.set('cut', cover.plannedCut.typed);

@@ -2,9 +2,9 @@ import { Router } from 'express';
 import type { Entry, EntryKind } from '../../../shared/words/catalogue.ts';
 import type { Job, Reading } from '../../../shared/words/job.ts';
 import { FIT_LIMITS } from '../../../views/pages/catalogue/fitLimitsFields.tsx';
-import { placeName } from '../../calc/cover/placeNames.ts';
 import { listEntries } from '../../records/catalogue.ts';
 import { allReadings } from '../../records/jobs/history.ts';
+import { placeOn } from '../../shop/jobPlaces.ts';
 import { type Cell, type Column, sendCsv } from '../request/csv.ts';
 import type { House } from '../request/house.ts';
 import { jobNamed } from './jobRequest.ts';
@@ -53,7 +53,7 @@ const READINGS: readonly Column<ReadingRow>[] = [
   { name: 'what', of: ({ reading }) => reading.kind },
   {
     name: 'place',
-    of: ({ job, reading }) => placeName(reading.angleDeg, job.sections.received?.body.family.studCount ?? 4),
+    of: ({ job, reading }) => placeOn(job.sections.received?.body.family, reading.angleDeg),
   },
   { name: 'clock position (deg)', of: ({ reading }) => reading.angleDeg },
   { name: 'radius (mm)', of: ({ reading }) => reading.radiusMm },

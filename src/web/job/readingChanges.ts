@@ -1,10 +1,10 @@
 import { lengthInWords } from '../../../shared/quantity/fieldLines.ts';
 import type { Writing } from '../../../shared/quantity/fieldText.ts';
+import type { Family } from '../../../shared/words/catalogue.ts';
 import type { Reading } from '../../../shared/words/job.ts';
 import { briefLength } from '../../../shared/words/print.ts';
 import type { Compared } from '../../../views/parts/sideBySide.tsx';
-import { placeName } from '../../calc/cover/placeNames.ts';
-import { rings } from '../../calc/cover/rings.ts';
+import { onSeveralRadii, placeOn } from '../../shop/jobPlaces.ts';
 
 const KIND_WORD = { wall: 'Wall', face: 'Face height', mark: 'Mark depth' } as const;
 /** Only figures: typed so, it says nothing that the value does not. */
@@ -20,16 +20,16 @@ export interface ReadingChanges {
 export function readingChanges(
   added: readonly Reading[],
   all: readonly Reading[],
-  studCount: number,
+  cover: Family | undefined,
   writing: Writing,
 ): ReadingChanges {
   const counts = { added: 0, corrected: 0, withdrawn: 0 };
-  const manyRadii = rings(all).length > 1;
+  const manyRadii = onSeveralRadii(all);
   const changes = added.map((reading): Compared => {
     const was = all.find((one) => one.id === reading.replaces) ?? null;
     counts[was === null ? 'added' : reading.valueMm === null ? 'withdrawn' : 'corrected']++;
     return {
-      label: readingPlace(reading, studCount, manyRadii, writing),
+      label: readingPlace(reading, cover, manyRadii, writing),
       before: was === null ? '' : valueInWords(was, writing),
       after: reading.valueMm === null ? 'withdrawn' : valueInWords(reading, writing),
     };
@@ -42,10 +42,15 @@ export function readingChanges(
 }
 
 /** "Wall behind stud 2", "Mark depth between studs 1 and 2 after the cut, r 110 mm". */
-function readingPlace(reading: Reading, studCount: number, manyRadii: boolean, writing: Writing): string {
+function readingPlace(
+  reading: Reading,
+  cover: Family | undefined,
+  manyRadii: boolean,
+  writing: Writing,
+): string {
   const after = reading.pass === 'after' ? ' after the cut' : '';
   const radius = manyRadii ? `, r ${briefLength(reading.radiusMm, writing.lengthUnit)}` : '';
-  return `${KIND_WORD[reading.kind]} ${placeName(reading.angleDeg, studCount)}${after}${radius}`;
+  return `${KIND_WORD[reading.kind]} ${placeOn(cover, reading.angleDeg)}${after}${radius}`;
 }
 
 function valueInWords(reading: Reading, writing: Writing): string {

@@ -13,8 +13,8 @@ export function revisionsInWords(revisions: readonly RevisionShown[], writing: W
   const newest: Partial<Record<SectionName, JobSections[SectionName]>> = {};
   return revisions.map(({ body, ...line }): RevisionTold => {
     if (line.what === 'reading') {
-      const studCount = (newest.received as JobSections['received'] | undefined)?.family.studCount ?? 4;
-      return { ...line, ...readingChanges(body as readonly Reading[], all, studCount, writing) };
+      const cover = (newest.received as JobSections['received'] | undefined)?.family;
+      return { ...line, ...readingChanges(body as readonly Reading[], all, cover, writing) };
     }
     const section = line.what;
     if (!isSection(section)) return { ...line, summary: SECTION_WORD[section], changes: [] };

@@ -18,10 +18,9 @@ import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 import type { Frame } from '../../../views/frame.ts';
 import { type AskedHere, MeasuringPage } from '../../../views/pages/job/measuringPage.tsx';
 import { renderPage } from '../../../views/render.ts';
-import { placeName } from '../../calc/cover/placeNames.ts';
-import { readAt, type StationRead, stationsRead, stationsToMeasure } from '../../calc/job/jobPlaces.ts';
 import { addReadings } from '../../records/jobs/readings.ts';
 import { getJob } from '../../records/jobs/readJob.ts';
+import { type PlaceRead, type PlacesRead, placeOn, placesRead } from '../../shop/jobPlaces.ts';
 import { NoSuchPage } from '../request/errors.ts';
 import { frameOf, type House, rememberPreference } from '../request/house.ts';
 import { handledIn } from '../request/route.ts';
@@ -80,7 +79,7 @@ async function postReading(house: House, req: Request, res: Response): Promise<v
     return;
   }
   rememberPreference(res, 'initials', who.trim());
-  const stations = stationsToMeasure(stationsRead(job, read.reading.pass));
+  const stations = placesRead(job, read.reading.pass).toMeasure;
   const at = stations.findIndex((place) => samePlace(place, read.reading));
   const after = at < 0 ? (fields.after ?? '') : `${LETTER[read.reading.kind]}.${at}`;
   res.redirect(
@@ -121,7 +120,7 @@ async function standing(house: House, number: string, pass: Pass, frame: Frame) 
   const job = await mustFind(house, number);
   return {
     revision: job.revision,
-    standing: standingViews(job, pass, stationsToMeasure(stationsRead(job, pass)), frame),
+    standing: standingViews(job, pass, placesRead(job, pass).toMeasure, frame),
   };
 }
 
@@ -142,8 +141,8 @@ async function show(
   if (!family) throw new NoSuchPage(`Job ${job.number} has no cover family, so there is nothing to measure.`);
   const pass = passOf(fields);
   const order = orderOf(fields, pass);
-  const read = stationsRead(job, pass);
-  const stations = stationsToMeasure(read);
+  const read = placesRead(job, pass);
+  const stations = read.toMeasure;
   const faults = [...what.faults];
   const now = askedNow(job, read, order, fields, frame, faults);
   const html = renderPage(
@@ -153,11 +152,7 @@ async function show(
       pass,
       order,
       shape: { ...family, densityKgPerM3: null },
-      stations: stations.map(({ angleDeg, radiusMm }) => ({
-        angleDeg,
-        radiusMm,
-        name: placeName(angleDeg, family.studCount),
-      })),
+      stations: stations.map(({ angleDeg, radiusMm, name }) => ({ angleDeg, radiusMm, name })),
       asked: now,
       standing: standingViews(job, pass, stations, frame),
       gauge: job.sections.setup?.body.gauge ?? '',
@@ -214,7 +209,7 @@ function writingOf(fields: Fields, frame: Frame): Writing {
   };
 }
 
-function isMeasured(stations: readonly StationRead[], { kind, at }: Step): boolean {
+function isMeasured(stations: readonly PlaceRead[], { kind, at }: Step): boolean {
   return stations[at]!.readings.some((one) => one.kind === kind);
 }
 
@@ -227,24 +222,24 @@ function stepNamed(text: string | undefined, stations: readonly Place[]): Step |
 /** What the box is for: the place and kind asked in the address, else the first that has no reading. */
 function askedNow(
   job: Job,
-  read: readonly StationRead[],
+  read: PlacesRead,
   order: Order,
   fields: Fields,
   writing: Writing,
   faults: Fault[],
 ): AskedHere | null {
-  const studCount = job.sections.received?.body.family.studCount ?? 4;
-  const stations = stationsToMeasure(read);
+  const cover = job.sections.received?.body.family;
+  const stations = read.toMeasure;
   const steps = stepsOf(stations, order);
   const measured = (step: Step) => isMeasured(stations, step);
   const marked = markPlace(fields, writing, faults);
   if (marked !== null && stationAt(stations, marked) === undefined) {
-    const was = readAt(read, 'mark', marked).at(-1) ?? null;
+    const was = read.readAt('mark', marked).at(-1) ?? null;
     return {
       kind: 'mark',
       at: null,
       ...marked,
-      place: placeName(marked.angleDeg, studCount),
+      place: placeOn(cover, marked.angleDeg),
       replaces: was && { id: was.id, shown: shownAs(was, writing) },
       again: false,
       back: null,
@@ -257,13 +252,13 @@ function askedNow(
   const index = steps.findIndex((one) => one.kind === step.kind && one.at === step.at);
   const back = steps[index - 1] ?? null;
   const again = fields.again === '1';
-  const was = again ? null : (readAt(stations, step.kind, place).at(-1) ?? null);
+  const was = again ? null : (read.readAt(step.kind, place).at(-1) ?? null);
   const named = (one: Step) => `${LETTER[one.kind]}.${one.at}`;
   return {
     ...step,
     angleDeg: place.angleDeg,
     radiusMm: place.radiusMm,
-    place: placeName(place.angleDeg, studCount),
+    place: place.name,
     replaces: was && { id: was.id, shown: shownAs(was, writing) },
     again,
     back: back && named(back),
@@ -314,8 +309,8 @@ function readOne(job: Job, fields: Fields, writing: Writing): ReadOne {
     );
   }
   const typed = (fields.value ?? '').trim();
-  const studCount = job.sections.received?.body.family.studCount ?? 4;
-  const field = `${WHAT[kind]} ${placeName(at.angleDeg, studCount)}`;
+  const cover = job.sections.received?.body.family;
+  const field = `${WHAT[kind]} ${placeOn(cover, at.angleDeg)}`;
   const read = readReading({
     kind,
     field,

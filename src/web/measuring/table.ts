@@ -7,8 +7,7 @@ import { type Place, readPlace, turned } from '../../../shared/words/places.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import type { MeasureProps, PlaceView } from '../../../views/pages/job/measure.tsx';
 import type { Compared } from '../../../views/parts/sideBySide.tsx';
-import { placeName } from '../../calc/cover/placeNames.ts';
-import { readAt, stationsRead } from '../../calc/job/jobPlaces.ts';
+import { placeOn, placesRead } from '../../shop/jobPlaces.ts';
 import { type Fields, splitRepeats, TypedForm } from '../request/typed.ts';
 
 const KINDS = ['wall', 'face', 'mark'] as const;
@@ -25,28 +24,29 @@ const MOST_PLACES = 400 + SPARE_ROWS;
 
 /** The measuring table as it stands, each cell as it would be typed. */
 export function placeViews(job: Job, pass: Pass, writing: Writing): PlaceView[] {
-  const studCount = job.sections.received?.body.family.studCount ?? 4;
-  const views = stationsRead(job, pass).map(({ angleDeg, radiusMm, readings: here }, index): PlaceView => {
-    const cell = (kind: ReadingKind) => {
-      const readings = here.filter((one) => one.kind === kind);
-      return {
-        text: readings.map((one) => cellText(one, writing)).join('; '),
-        ids: readings.map((one) => one.id).join(','),
+  const views = placesRead(job, pass).all.map(
+    ({ angleDeg, radiusMm, name, readings: here }, index): PlaceView => {
+      const cell = (kind: ReadingKind) => {
+        const readings = here.filter((one) => one.kind === kind);
+        return {
+          text: readings.map((one) => cellText(one, writing)).join('; '),
+          ids: readings.map((one) => one.id).join(','),
+        };
       };
-    };
-    const [wall, face, mark] = [cell('wall'), cell('face'), cell('mark')];
-    return {
-      index,
-      angleDeg,
-      radiusMm,
-      place: placeName(angleDeg, studCount),
-      own: false,
-      wall: wall.text,
-      face: face.text,
-      mark: mark.text,
-      was: { wall: wall.ids, face: face.ids, mark: mark.ids },
-    };
-  });
+      const [wall, face, mark] = [cell('wall'), cell('face'), cell('mark')];
+      return {
+        index,
+        angleDeg,
+        radiusMm,
+        place: name,
+        own: false,
+        wall: wall.text,
+        face: face.text,
+        mark: mark.text,
+        was: { wall: wall.ids, face: face.ids, mark: mark.ids },
+      };
+    },
+  );
   const spare = Array.from({ length: SPARE_ROWS }, (_, i): PlaceView => {
     const empty = { wall: '', face: '', mark: '' };
     return { index: views.length + i, angleDeg: 0, radiusMm: 0, place: '', own: true, ...empty, was: empty };
@@ -96,8 +96,8 @@ export function readReadings(job: Job, fields: Fields, writing: Writing, gauge: 
       'This form is not complete, so nothing was kept. Open the job again and type the readings there.',
     );
   const nominal = job.sections.received?.body.family.nominalWallMm ?? 0;
-  const studCount = job.sections.received?.body.family.studCount ?? 4;
-  const stations = stationsRead(job, pass);
+  const cover = job.sections.received?.body.family;
+  const read = placesRead(job, pass);
   const readings: NewReading[] = [];
   const doubts: { name: string; question: string; asTyped: string }[] = [];
   const conflicts: Compared[] = [];
@@ -113,11 +113,11 @@ export function readReadings(job: Job, fields: Fields, writing: Writing, gauge: 
   for (const index of rows.filter((row) => row < MOST_PLACES)) {
     const place = placeOf(form, index);
     if (place === null) continue;
-    const where = `station ${index + 1} (${placeName(place.angleDeg, studCount)})`;
+    const where = `station ${index + 1} (${placeOn(cover, place.angleDeg)})`;
     for (const kind of KINDS) {
       const name = `${LETTER[kind]}.${index}`;
       if (fields[name] === undefined) continue;
-      const standing = readAt(stations, kind, place);
+      const standing = read.readAt(kind, place);
       const parts = splitRepeats(form.text(name));
       const values = form.lengths(name, `${LABEL[kind]} at ${where}`);
       if (values.length !== parts.length) continue;

@@ -3,7 +3,7 @@ import { readQuantity } from '../../../shared/quantity/readQuantity.ts';
 import { writeLength } from '../../../shared/quantity/writeQuantity.ts';
 import type { Job, Pass, Reading } from '../../../shared/words/job.ts';
 import { type Place, samePlace } from '../../../shared/words/places.ts';
-import { placeName } from '../../calc/cover/placeNames.ts';
+import { placeOn } from '../../shop/jobPlaces.ts';
 import type { Writing } from '../request/typed.ts';
 
 /** The readings of one pass that stand, newest last, as the measuring screen lists them. */
@@ -13,7 +13,7 @@ export function standingViews(
   stations: readonly Place[],
   writing: Writing,
 ): StandingReading[] {
-  const studCount = job.sections.received?.body.family.studCount ?? 4;
+  const cover = job.sections.received?.body.family;
   return job.readings
     .filter((one) => one.pass === pass)
     .map((one) => ({
@@ -22,7 +22,7 @@ export function standingViews(
       angleDeg: one.angleDeg,
       radiusMm: one.radiusMm,
       at: stations.findIndex((place) => samePlace(place, one)),
-      place: placeName(one.angleDeg, studCount),
+      place: placeOn(cover, one.angleDeg),
       shown: shownAs(one, writing),
       who: one.who,
       doubtful: one.doubtful,

@@ -1,0 +1,69 @@
+import type { Bending } from '../../shared/words/bending.ts';
+import type { CoverCheck, CoverCheckInput, CoverShape, CutPlanAnswer } from '../../shared/words/cover.ts';
+import type { LengthUnit } from '../../shared/words/print.ts';
+import { type Fault, Refusal } from '../../shared/words/refusal.ts';
+import { checkCover } from '../calc/cover/checkCover.ts';
+import { type BendingAsked, type BendingTold, bendingFor } from './bending/bendings.ts';
+import { cutPlanFor } from './cutPlanFor.ts';
+
+/** How a cover bends is asked with these; what is checked of it comes along. */
+export type Bent = Omit<BendingAsked, 'check' | 'unit' | 'only'>;
+
+/** A cover without a job, worked out once. */
+export interface QuickAnswer {
+  readonly check: CoverCheck | null;
+  readonly bending: BendingTold | null;
+  readonly plan: CutPlanAnswer | null;
+  readonly faults: readonly Fault[];
+}
+
+/** What the readings say, before anything is asked of the bending. */
+export function quickCheck(
+  input: CoverCheckInput | null,
+  unit: LengthUnit,
+): Pick<QuickAnswer, 'check' | 'faults'> {
+  if (input === null) return { check: null, faults: [] };
+  try {
+    return { check: checkCover(input, unit), faults: [] };
+  } catch (error) {
+    if (error instanceof Refusal) return { check: null, faults: error.faults };
+    throw error;
+  }
+}
+
+/** What the readings say, how the cover bends, and the passes of the cut. */
+export async function quickAnswer(
+  input: CoverCheckInput | null,
+  cover: Pick<CoverShape, 'trackInnerDiameterMm' | 'trackOuterDiameterMm'> | null,
+  bent: Bent,
+  unit: LengthUnit,
+): Promise<QuickAnswer> {
+  const { check: bare, faults } = quickCheck(input, unit);
+  if (input === null || bare === null) return { check: null, bending: null, plan: null, faults };
+  const bending = await bendingFor({ ...bent, check: bare, unit });
+  const check = bending.findings.length === 0 ? bare : checkCover(input, unit, bending.findings);
+  return { check, bending, plan: cutPlanFor(check, cover, bent.criteria), faults };
+}
+
+/** What follows the cut that is tried; the other cases do not move with it. */
+const FOLLOWS = ['new', 'after', 'ring-unbonded'] as const;
+
+/** The same cover with another cut: what it leaves, and how it then bends. Nothing where that cannot be worked out. */
+export async function triedCut(
+  input: CoverCheckInput | null,
+  cutMm: number,
+  bent: Bent,
+  unit: LengthUnit,
+): Promise<{ readonly check: CoverCheck | null; readonly bending: Bending | null }> {
+  const nothing = { check: null, bending: null };
+  if (input === null || !Number.isFinite(cutMm) || cutMm < 0) return nothing;
+  const cut = { ...input, plannedCutMm: cutMm };
+  try {
+    const bare = checkCover(cut, unit);
+    const { bending, findings } = await bendingFor({ ...bent, check: bare, unit, only: FOLLOWS });
+    return { check: findings.length === 0 ? bare : checkCover(cut, unit, findings), bending };
+  } catch (error) {
+    if (error instanceof Refusal) return nothing;
+    throw error;
+  }
+}

@@ -22,9 +22,9 @@ export interface Asked extends Place {
   /** Counted from 0 among the stations; null for a mark between them. */
   readonly at: number | null;
   readonly place: string;
-  /** The reading that stands here and would be corrected. */
+  /** The reading already recorded here, which a new one would correct. */
   readonly replaces: { readonly id: string; readonly shown: string } | null;
-  /** A repeat, kept beside what stands. */
+  /** True for a repeat, kept beside the reading already recorded. */
   readonly again: boolean;
 }
 

@@ -4,7 +4,7 @@ import { UNITS, type UnitName } from './units.ts';
 
 export interface DoubtAsked {
   readonly valueMm: number;
-  /** What the cover family leads one to expect here: the nominal wall, say. */
+  /** The value expected here, such as the family's nominal wall. */
   readonly expectedMm: number;
   readonly typed: string;
   /** The unit it was read in. */
@@ -17,7 +17,7 @@ export interface Doubt {
   readonly question: string;
   /** What was probably meant; null when no usual slip explains the value. */
   readonly meantMm: number | null;
-  /** The same, ready for the box. */
+  /** The same as text for the box. */
   readonly meantTyped: string | null;
 }
 

@@ -9,7 +9,7 @@ export type PlainNumber =
 const SIGN = { point: '.', comma: ',' } as const;
 const NOT_PLAIN = 'is not a plain number';
 
-/** Swaps the two signs, so that one set of patterns serves both settings. */
+/** Swaps point and comma, so that one set of patterns serves both settings. */
 function swapped(text: string): string {
   return text.replace(/[.,]/g, (sign) => (sign === '.' ? ',' : '.'));
 }

@@ -17,7 +17,7 @@ export interface Quantity {
   readonly ok: true;
   /** In the unit of KINDS[kind].keptIn: mm, N·m, MPa, rpm, deg … */
   readonly value: number;
-  /** As typed, without outer blanks. */
+  /** The text as typed, without blanks at its ends. */
   readonly typed: string;
   /** The unit it was read in. */
   readonly unit: UnitName;
@@ -27,14 +27,14 @@ export interface Quantity {
 
 export interface QuantityRefusal {
   readonly ok: false;
-  /** One sentence or two: the field, what was typed, what would do. */
+  /** One sentence or two: the field, what was typed, what is accepted. */
   readonly message: string;
   /** What was probably meant, ready for the box. */
   readonly meant?: string;
 }
 
 const LONGEST = 40;
-/** A steel rule goes by these; 3/15 in is a slip. */
+/** The denominators on a steel rule; 3/15 in is a slip. */
 const INCH_PARTS = [1n, 2n, 4n, 8n, 16n, 32n, 64n, 128n];
 
 function unitOf(text: string, asked: TypedQuantity): UnitRow | string {

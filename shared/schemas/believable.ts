@@ -44,7 +44,7 @@ const OF_RING = [
   ['thicknessMm', 'The ring’s thickness', 'nominalWallMm', 0.15, 8],
 ] as const satisfies readonly Row<keyof RingSize>[];
 
-/** The lengths of a family that nobody can believe beside its others. What it leaves empty is not asked about. */
+/** Refuses lengths of a family that cannot be right beside its others; empty ones are skipped. */
 export function refuseUnbelievable(family: Family, refuse: Refuse): void {
   const hold = (
     path: string[],
@@ -53,7 +53,7 @@ export function refuseUnbelievable(family: Family, refuse: Refuse): void {
   ): void => {
     if (mm == null) return;
     const besideMm = family[beside];
-    // Held against the limit as it is printed.
+    // Compared with the limit as printed, so that the sentence is never wrong by rounding.
     const [least, most] = shares.map((share) => Number((share * besideMm).toPrecision(3)));
     if (mm >= least! && mm <= most!) return;
     refuse(

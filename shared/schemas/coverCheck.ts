@@ -56,7 +56,7 @@ const mark = strict('The entry', {
 
 const gaugeSchema = strict('The gauge', shapeOf(GAUGE_FIGURES));
 
-/** A share of sureness: more than a coin's toss, less than certainty. */
+/** A confidence: more than 50 %, less than 100 %. */
 export const confidence = quantity('The confidence', '', { least: 0.5, most: 0.9999 });
 
 const criteria = strict('The criteria', {
@@ -134,7 +134,7 @@ export const coverCheckSchema = strict('The request', {
   familyLimits: orNull(fitLimitsSchema),
 }).superRefine(across(refuseTogether)) satisfies z.ZodType<CoverCheckInput>;
 
-/** What each field may be by itself, and not beside the others. */
+/** Refuses fields that are right by themselves but not together. */
 export function refuseTogether(input: CoverCheckInput, refuse: Refuse): void {
   refuseTrack(input.cover, refuse);
   refuseSomeHeights(input.stations, refuse);

@@ -19,7 +19,7 @@ const key = (what: string) => text(what, { least: 1, most: 80 });
 
 const who = text('The initials of whoever makes the change', { least: 1, most: 8 });
 const why = orElse(text('The reason', { most: 2000, lines: true }), '');
-/** So that nothing is decided under what nobody looked at. */
+/** The revision the sender has seen, so that nothing is decided on something nobody looked at. */
 const seen = (what: string, least: number) =>
   count(`The revision of ${what} that was seen`, least, 1_000_000_000);
 const edit = { fromRevision: count('The revision the change starts from', 1, 1_000_000_000), who, why };

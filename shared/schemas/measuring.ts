@@ -27,7 +27,7 @@ export const keptReadingSchema = strict('The reading', {
 });
 export type KeptReading = z.output<typeof keptReadingSchema>;
 
-/** What a tablet sends when it can; the readings are looked at one by one, so that one bad one holds up no other. */
+/** What a tablet sends once it is online; readings are checked one by one, so that a bad one does not block the others. */
 export const keptReadingsSchema = strict('The request', {
   who: orElse(text('The initials', { most: 40 }), ''),
   why: orElse(text('The reason', { most: 2000, lines: true }), ''),

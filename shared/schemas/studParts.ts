@@ -110,7 +110,7 @@ export function nutFields<Thread extends z.ZodType>(thread: Thread) {
   };
 }
 
-/** Something of the nut must be left to hold. */
+/** Countersinks and tolerances must leave some thread in the nut. */
 export function refuseNut(nut: Omit<Nut, 'thread'>, refuse: Refuse): void {
   const { heightMm, toleranceMm, countersinkMm } = nut;
   if (2 * countersinkMm + toleranceMm < heightMm) return;

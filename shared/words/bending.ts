@@ -1,17 +1,17 @@
 import type { Answer } from './answer.ts';
 import type { RingSize, StiffeningRing, StiffnessInput } from './stiffness.ts';
 
-/** What the shop takes for every cover it reckons the bending of, and the limits it has set on it. */
+/** The shop's figures for the bending of every cover, and its limits on it. */
 export interface BendingSettings {
   readonly liningModulusMPaPerMm: number;
   readonly youngMPa: number;
   readonly poisson: number;
-  /** Where a family does not say. */
+  /** Taken where the family has none of its own. */
   readonly lockUpPressureMPa: number | null;
   readonly yieldMPa: number | null;
-  /** Adds the oil's head of rotation. */
+  /** Turns on the pressure the oil gets from rotating; null leaves it out. */
   readonly speedRpm: number | null;
-  /** What a ring may run out round its rim: twice its eccentricity. */
+  /** Runout allowed round a ring's rim, which is twice its eccentricity. */
   readonly ringRunoutMm: number | null;
   /** Pressure peak over mean, at most so many times that of the new cover. */
   readonly peakOverNew: number | null;
@@ -21,7 +21,7 @@ export interface BendingSettings {
 
 /** One engagement of the lock-up clutch as the shop reckons it, and the steel it heats. */
 export interface HeatSettings {
-  /** Of the heat, into the cover. */
+  /** Share of the heat that goes into the cover, 0 to 1. */
   readonly share: number;
   readonly torqueNm: number;
   readonly slipRpm: number;
@@ -32,7 +32,7 @@ export interface HeatSettings {
   readonly startTemperatureC: number | null;
 }
 
-/** Both bounds of the piston: a real one lies between. */
+/** A number under a rigid piston and under one that follows the cover; a real piston lies between. */
 export interface PistonRange {
   readonly rigid: number;
   readonly conforming: number;
@@ -47,7 +47,7 @@ export type BendingCaseId = 'new' | 'now' | 'after' | 'ring-unbonded' | 'ring-bo
 /** One column of the advice. */
 export interface BendingCase {
   readonly id: BendingCaseId;
-  /** On the track, everywhere: of the wall there the thinnest. */
+  /** Thinnest wall on the track, taken as if it were so thin all round. */
   readonly trackWallMm: number;
   readonly ring: StiffeningRing | null;
   readonly peakOverMean: PistonRange;
@@ -56,28 +56,28 @@ export interface BendingCase {
   readonly greatestStressMPa: PistonRange;
   /** Under either piston; null where no yield was given. */
   readonly beyondYield: boolean | null;
-  /** The boss moves more than half the wall under either piston; left out in what was kept before it was told. */
+  /** True when the boss moves more than half the wall under either piston; missing in older records. */
   readonly largeDeflection?: boolean;
-  /** null where the shop has not said what an engagement is. */
+  /** null where the shop has given no figures for an engagement. */
   readonly heat: CaseHeat | null;
 }
 
 export interface CaseHeat {
   /** At the mean pressure. */
   readonly peakRiseK: number;
-  /** Behind a stud: the flux larger by the pressure peak. */
+  /** Behind a stud, where the heat is larger by the pressure peak. */
   readonly behindStudRiseK: PistonRange;
-  /** The same from the temperature before; null where that was not given, left out in what was kept before it was told. */
+  /** The temperature behind a stud; null where the one before is not known, missing in older records. */
   readonly behindStudC?: PistonRange | null;
-  /** Of clean steel at the hotter of the two. */
+  /** The color clean steel takes at the hotter of the two temperatures. */
   readonly temperColour?: string | null;
 }
 
-/** Of the recorded darkening, weighed by depth, what lies where the lining presses above the mean. */
+/** Share of the recorded heat marks, weighed by depth, that lie where the lining presses harder than its mean. */
 export interface MarksHeld {
   readonly count: number;
   readonly onPressed: PistonRange;
-  /** What share of the track’s area that is: marks spread by chance would lie there as often. */
+  /** Share of the track’s area pressed harder than the mean: marks spread by chance would lie there as often. */
   readonly pressedArea: PistonRange;
   /** `one`: under one bound of the piston only. */
   readonly agree: 'yes' | 'one' | 'no' | 'unclear';
@@ -86,11 +86,11 @@ export interface MarksHeld {
 /** What a ring weighs, and what it does to balance and room. */
 export interface RingTold {
   readonly size: RingSize;
-  /** At most: the openings for the pads are not taken off. */
+  /** Somewhat too much: the openings for the pads are not taken off. */
   readonly massKg: Answer;
   /** null where no runout is allowed for. */
   readonly unbalanceGmm: Answer | null;
-  /** At the shop’s grade and speed; null where they are not said. */
+  /** Allowed at the shop’s balance grade and speed; null where the shop has set none. */
   readonly permissibleGmm: Answer | null;
   /** Between ring and flexplate, which lies on the pads. */
   readonly clearanceMm: Answer;
@@ -114,7 +114,7 @@ export interface Bending {
   readonly padsTooFarMm?: number | null;
   readonly marks: MarksHeld | null;
   readonly ring: RingTold | null;
-  /** What was welded on already. */
+  /** True when a ring is welded on already. */
   readonly welded: boolean;
 }
 

@@ -17,21 +17,21 @@ export interface Family {
   readonly rimDiameterMm: number | null;
   readonly padDiameterMm: number | null;
   readonly padThicknessMm: number | null;
-  /** What else the bending model needs of this cover. null, or left out in what was kept before: not said. */
+  /** Needed by the bending model only. null, or missing in older records: not given. */
   readonly sideWallMm?: number | null;
   readonly pistonSealDiameterMm?: number | null;
   readonly hubDiameterMm?: number | null;
-  /** Stands before the shop's. */
+  /** Used instead of the shop's figure. */
   readonly lockUpPressureMPa?: number | null;
-  /** Of its steel; stands before the shop's. */
+  /** Yield of this cover's steel; used instead of the shop's figure. */
   readonly yieldMPa?: number | null;
   /** The ring that may be welded to it. */
   readonly ring?: RingSize | null;
-  /** Of pads, hub, crank pilot, heights and end play. */
+  /** Limits on pads, hub, crank pilot, heights and end play. */
   readonly limits?: FitLimits | null;
   readonly makerMinimumWallMm: number | null;
   readonly makerMinimumWallSource: string | null;
-  /** The shop's own figure for this family, with who set it and when; stands before the general one. */
+  /** The shop's own figure for this family, with who set it and when; used instead of the general one. */
   readonly shopMinimumWallMm: number | null;
   readonly shopMinimumWallSource: string | null;
   readonly ringAllowed: boolean;
@@ -43,9 +43,9 @@ export interface CatalogueStud {
   readonly stud: Stud;
   /** The thread as typed: '3/8-24 UNF-2A'. */
   readonly threadTyped: string;
-  /** How many are there; null or left out where nobody counts. */
+  /** How many are on the shelf; null or missing where nobody counts. */
   readonly stock?: number | null;
-  /** Where they lie: "B3". */
+  /** Which shelf they lie on, as "B3". */
   readonly shelf?: string;
   readonly note: string;
 }
@@ -89,13 +89,13 @@ export interface LatheSettings {
   readonly finishingFeedMm: number;
 }
 
-/** What the shop asks of a stud that was set anew; null where it asks nothing. */
+/** The shop's limits for a replaced stud; null where it has set none. */
 export interface StudSettingLimits {
-  /** Out of square, measured 25 mm above the pad. */
+  /** Most it may lean, measured 25 mm above the pad. */
   readonly leanAt25Mm: number | null;
-  /** Its foot out of place. */
+  /** Most its base may be off location. */
   readonly offMm: number | null;
-  /** Torque it is proved with, on a spacer. */
+  /** Torque it must hold, nut on a spacer. */
   readonly proofNm: number | null;
 }
 
@@ -111,13 +111,13 @@ export interface ShopCriteria {
   readonly startThreads: number;
   readonly lengthUnit: 'mm' | 'in';
   readonly decimalSign: 'point' | 'comma';
-  /** null, or left out in what was kept before they could be set: not said. */
+  /** null, or missing in older records: not set. */
   readonly lathe?: LatheSettings | null;
   readonly balance?: BalanceWanted | null;
   readonly bending?: BendingSettings | null;
   readonly heat?: HeatSettings | null;
   readonly studSetting?: StudSettingLimits | null;
-  /** Thicknesses of the shims there are, for under the pads. */
+  /** Thicknesses of the shims in stock, for under the pads. */
   readonly shimsMm?: readonly number[];
 }
 
@@ -134,11 +134,11 @@ export type EntryKind = keyof EntryBodies;
 /** What a person typed for a quantity, where that is not simply the number that is kept. */
 export interface AsTyped {
   readonly text: string;
-  /** The unit that it took where none was typed; null where the text says it. */
+  /** The unit it was read in where none was typed; null where the text has its unit. */
   readonly bareUnit: string | null;
 }
 
-/** By where the quantity lies in the body: `nominalWallMm`, `stack.layers.0.thicknessMm`. */
+/** What was typed, by the quantity's path in the body: `nominalWallMm`, `stack.layers.0.thicknessMm`. */
 export type TypedInEntry = Readonly<Record<string, AsTyped>>;
 
 /** An entry as it stood at one revision: who made it so, when and why. */

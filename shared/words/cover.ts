@@ -40,7 +40,7 @@ export interface CoverCriteria {
   readonly minimumWallMm: number | null;
   /** Who set the shop's minimum, in the shop's words. */
   readonly minimumWallSource: string | null;
-  /** What the face may run out after the cut, over the track's outer diameter. */
+  /** Runout allowed in the face after the cut, over the track's outer diameter. */
   readonly faceRunoutLimitMm: number | null;
   readonly cleanUpAllowanceMm: number | null;
   readonly confidence: number | null;
@@ -64,13 +64,13 @@ export interface WithinLimits {
   readonly mostMm: number | null;
 }
 
-/** What was measured round the face. null: not given, and then nothing is said of it. */
+/** Other dimensions of the job, measured round the face. null: not given, and then nothing is found of it. */
 export interface KnockOn {
-  /** Of one place, clamped in the chuck and released. */
+  /** Height of one place on the face, clamped in the chuck and released. */
   readonly clampedFaceMm: number | null;
   readonly releasedFaceMm: number | null;
   readonly padsResurfacedMm: number | null;
-  /** Under the pads, equal at all. */
+  /** The same shim under every pad. */
   readonly shimsMm: number | null;
   readonly padThicknessMm: number | null;
   readonly leastPadThicknessMm: number | null;
@@ -80,7 +80,7 @@ export interface KnockOn {
   readonly pullForwardMm: number | null;
   readonly leastPullForwardMm: number | null;
   readonly mostPullForwardMm: number | null;
-  /** Hub in the pump with the converter fully back. */
+  /** How deep the hub is in the pump with the converter fully back. */
   readonly hubEngagementMm: number | null;
   readonly leastHubEngagementMm: number | null;
   readonly crankPilotMm: number | null;
@@ -88,7 +88,7 @@ export interface KnockOn {
   readonly mostPilotClearanceMm: number | null;
   readonly pilotEngagedMm: number | null;
   readonly leastPilotEngagedMm: number | null;
-  /** Engaged farther than this the pilot bottoms. */
+  /** Room for the pilot in the crank: engaged farther, it bottoms. */
   readonly pilotRoomMm: number | null;
   readonly sideWallHeightMm: WithinLimits | null;
   readonly overallHeightMm: WithinLimits | null;
@@ -135,7 +135,7 @@ export interface CoverCheckInput {
   readonly criteria: CoverCriteria | null;
   readonly makerMinimumWallMm: number | null;
   readonly makerMinimumWallSource: string | null;
-  /** null: not said; taken as pads-and-pilot-trued, and the answer says so. */
+  /** null: not given; taken as pads-and-pilot-trued, and the answer says so. */
   readonly chucking: Chucking | null;
   readonly plannedCutMm: number | null;
   readonly crackTest: CrackTest;
@@ -152,7 +152,7 @@ export interface CoverCheckInput {
   /** Judged against ISO 21940-11 where it is given. */
   readonly balance?: BalanceWanted | null;
   readonly knockOn?: KnockOn | null;
-  /** Stand where `knockOn` gives no limit of its own. */
+  /** Used where `knockOn` gives no limit of its own. */
   readonly familyLimits?: FitLimits | null;
 }
 
@@ -211,12 +211,12 @@ export interface CoverCheck {
   readonly leastWall: {
     readonly beforeMm: number;
     readonly afterMm: number;
-    /** From 0, as sent. */
+    /** Index of the station as sent, from 0. */
     readonly station: number;
     readonly standardUncertaintyMm: number | null;
     readonly expandedUncertaintyMm: number | null;
     readonly degreesOfFreedom: number | null;
-    /** From this wall on, where it is thinnest, one is sure; decisions kept before it was worked out lack it. */
+    /** The thinnest wall that would reach the shop's confidence; missing in older decisions. */
     readonly sureFromMm?: number | null;
   };
   readonly minimumWall: {
@@ -268,7 +268,7 @@ export interface CutPlanInput {
 export interface CutPass {
   readonly kind: 'roughing' | 'finishing';
   readonly depthMm: number;
-  /** Reached after this pass, from first touch. */
+  /** Depth reached after this pass, from first touch. */
   readonly totalMm: number;
   readonly feedMm: number;
   readonly timeS: number;
@@ -286,5 +286,5 @@ export interface CutPlanAnswer {
   readonly answers: Readonly<Record<string, Answer>>;
 }
 
-/** Less wall saved is not worth dialling a cover in for (common practice, no source). */
+/** A gain in wall smaller than this is not worth dialling a cover in for (common practice, no source). */
 export const DIALLING_WORTH_MM = 0.01;

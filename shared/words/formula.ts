@@ -1,12 +1,12 @@
 import type { Answer } from './answer.ts';
 
-/** What stands above one calculation in its own file. */
+/** The comment above one calculation in its source file. */
 export interface Formula {
   /** From the folder of calculations: `cover/toolPlane`. */
   readonly name: string;
-  /** Where it stands below `src/calc`, without its ending. */
+  /** The file below `src/calc`, without its ending. */
   readonly file: string;
-  /** The function it stands above. */
+  /** The function the comment is about. */
   readonly function: string;
   /** The comment’s lines, as they are, with the marks of a comment taken off. */
   readonly text: string;
@@ -16,8 +16,8 @@ export interface Formula {
 export interface WorkedExample {
   /** What went in, in words. */
   readonly given: string;
-  /** What came out where it brings its own working. */
+  /** Results that bring their own working. */
   readonly answers: readonly Answer[];
-  /** What came out otherwise, in words. */
+  /** Other results, in words. */
   readonly says: readonly string[];
 }

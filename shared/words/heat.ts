@@ -2,7 +2,7 @@ import type { Answer, Warning } from './answer.ts';
 
 /** One engagement of the lock-up clutch, and the cover as a slab. */
 export interface HeatInput {
-  /** At the start of the slip, into the cover. */
+  /** Heat into the cover at the start of the slip. */
   readonly fluxWPerM2: number;
   readonly slipTimeS: number;
   readonly thicknessMm: number;
@@ -11,16 +11,16 @@ export interface HeatInput {
   readonly specificHeatJPerKgK: number;
   /** Pressure peak over mean: behind a stud the flux is so much larger. */
   readonly pressurePeak: number | null;
-  /** Before the engagement; gives temperatures and the colour steel takes at them. */
+  /** Temperature before the engagement; with it, temperatures and temper colors are given too. */
   readonly startTemperatureC: number | null;
 }
 
 export interface HeatRise {
   readonly peakRiseK: number;
   readonly peakAtS: number;
-  /** At the rubbed face when the slip ends. */
+  /** Rise of the rubbed face when the slip ends. */
   readonly endRiseK: number;
-  /** Once the heat has spread through the thickness. */
+  /** Rise once the heat has spread through the thickness. */
   readonly evenRiseK: number;
 }
 
@@ -29,7 +29,7 @@ export interface HeatAnswer extends HeatRise {
   readonly behindStud: HeatRise | null;
   /** At the peak, behind a stud where a pressure peak was given; null without a start temperature. */
   readonly peakTemperatureC: number | null;
-  /** A rough guide. null below the first colour, or without a start temperature. */
+  /** The color steel takes there, a rough guide. null below the first color, or without a start temperature. */
   readonly temperColour: string | null;
   readonly warnings: readonly Warning[];
   readonly answers: Readonly<Record<string, Answer>>;

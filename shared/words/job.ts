@@ -51,9 +51,9 @@ export interface RingWelded {
 /** 3. Measure: how, and where. The readings themselves are rows of their own. */
 export interface MeasuringSetup {
   readonly gauge: string;
-  /** What is known of how well it measures; null when nothing is. */
+  /** Resolution, calibration and repeatability of the gauge; null when nothing is known. */
   readonly gaugeFigures: Gauge | null;
-  /** Those of the catalogue; left out in what was kept before the catalogue had gauges. */
+  /** The gauges of the catalogue that were used; missing in older records. */
   readonly gauges?: readonly ChosenGauge[];
   readonly chucking: Chucking | null;
   readonly residualRunoutMm: number | null;
@@ -63,7 +63,7 @@ export interface MeasuringSetup {
   readonly knockOn?: KnockOn | null;
   /** Lock-up clutch clearance before the cut. */
   readonly releaseClearanceMm?: number | null;
-  /** Ring, pads and studs welded: every reading before is kept and void, because welding pulls the face. */
+  /** Set once ring, pads and studs are welded. Readings before it are kept but no longer count: welding pulls the face. */
   readonly ringWelded?: RingWelded | null;
 }
 
@@ -76,7 +76,7 @@ export interface CutPlan {
 export const DECISION_KINDS = ['face', 'face-and-ring', 'replace'] as const;
 export type DecisionKind = (typeof DECISION_KINDS)[number];
 
-/** 6. Decide: kept with everything it rested on, as it was. */
+/** 6. Decide: kept with everything it was worked out from, as it was. */
 export interface Decision {
   readonly decision: DecisionKind;
   /** Needed where the decision is not the verdict. */
@@ -87,7 +87,7 @@ export interface Decision {
   readonly criteriaRevision?: number;
   readonly check: CoverCheck;
   readonly calcVersion: string;
-  /** How it bends and heats; null where that could not be said, left out in decisions from before it was kept. */
+  /** How it bends and heats; null where that could not be worked out, missing in older decisions. */
   readonly bending?: Bending | null;
   /** The job's revision when this was worked out. */
   readonly workedOutAtRevision: number;
@@ -107,7 +107,7 @@ export interface CutsMade {
 }
 
 export interface JointFrom {
-  /** Whose torque it is; null where nobody said. */
+  /** Whether the torque is the vehicle maker's; null where nobody said. */
   readonly torque: 'maker' | 'other' | null;
   /** "zinc plated (Shigley, 9th ed., table 8-15)", or that the figure was typed. */
   readonly nutFactor: string;
@@ -122,15 +122,15 @@ export interface ReplacedStudAsked {
   /** How far it leans, measured at a height above the pad. */
   readonly leanMm: number | null;
   readonly leanAtMm: number | null;
-  /** How far its foot is from where it should stand. */
+  /** How far its base is from where it should be. */
   readonly offMm: number | null;
   readonly filletMm: number | null;
-  /** Torque it was proved with, on a spacer. */
+  /** Proof torque it was tested with, nut on a spacer. */
   readonly provedNm: number | null;
   readonly heldIt: boolean | null;
   readonly note: string;
 }
-/** A stud that was set anew, with what was found of it under the shop's limits of that day. */
+/** A replaced stud, with what was found of it under the shop's limits of that day. */
 export interface ReplacedStudKept extends ReplacedStudAsked {
   readonly findings: readonly Finding[];
 }
@@ -157,14 +157,14 @@ export interface StudsChosen {
   /** Which revisions of the catalogue and of the criteria those were; older choices do not say. */
   readonly revisions?: { readonly stack: number; readonly stud: number; readonly criteria: number };
   readonly pullForwardMm: number | null;
-  /** What was asked of the stud, criteria included; those kept before it was written down lack it. */
+  /** Everything the check was worked out from, criteria included; missing in older choices. */
   readonly input?: StudCheckInput;
   readonly check: StudCheck;
   readonly calcVersion: string;
   readonly note: string;
   /** Where the joint's figures come from, in words; the joint itself is in the input. */
   readonly jointFrom?: JointFrom | null;
-  /** By number; the latest of each. */
+  /** Replaced studs by their number on the cover; of each the latest. */
   readonly replaced?: readonly ReplacedStudKept[];
   readonly retightening?: RetorqueKept | null;
 }
@@ -255,13 +255,13 @@ export interface Job {
   readonly outcome: DecisionKind | null;
   readonly demo: boolean;
   readonly sections: { readonly [S in SectionName]: Kept<JobSections[S]> | null };
-  /** Those that stand: corrected and withdrawn ones are in the history only. */
+  /** Readings that count: corrected and withdrawn ones are in the history only. */
   readonly readings: readonly Reading[];
   /** The revision at which its ring was welded on; 0, or left out, while none is. Readings up to it are void. */
   readonly weldedAt?: number;
   /** The revision at which each pass of the cut was recorded. */
   readonly passesAt?: readonly number[];
-  /** Readings after an earlier pass: kept, and void since the next one. */
+  /** Readings taken after an earlier pass: kept, but they no longer count since the next pass. */
   readonly earlierAfter?: readonly Reading[];
 }
 
@@ -284,7 +284,7 @@ export interface JobLine {
   readonly createdAt: string;
   readonly changedAt: string;
   readonly stage: Stage;
-  /** The decision that stands; null while none does. */
+  /** The decision that counts; null while none does. */
   readonly outcome: DecisionKind | null;
   readonly familyId: string;
   readonly familyName: string;

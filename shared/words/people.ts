@@ -7,7 +7,7 @@ export interface Person {
   readonly id: number;
   readonly revision: number;
   readonly name: string;
-  /** Signed under every change; theirs for good, so that an old signature never means somebody else. */
+  /** Shown under every change this person makes. Never given to anybody else, so that an old signature keeps its meaning. */
   readonly initials: string;
   readonly role: Role;
   readonly retired: boolean;
@@ -42,7 +42,7 @@ export interface SessionLine {
   readonly usedAt: string;
 }
 
-/** A way in for a script; the token itself is shown once and not kept. */
+/** A token that lets a script call the program; the secret is shown once and not kept. */
 export interface TokenLine {
   readonly id: number;
   readonly name: string;

@@ -19,7 +19,7 @@ export interface Photo {
   readonly hash: string;
   readonly kind: PhotoKind;
   readonly bytes: number;
-  /** Upright, as it is shown. */
+  /** Size of the picture turned upright, as it is shown. */
   readonly width: number;
   readonly height: number;
   readonly note: string;

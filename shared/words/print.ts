@@ -78,37 +78,37 @@ interface Beside {
 const N_PER_LBF = 4.4482216152605;
 const PSI_PER_MPA = MM_PER_INCH ** 2 / N_PER_LBF;
 
-/** Of a stud: kN, or lbf. */
+/** Force in a stud: kN, or lbf. */
 export const FORCE: Readonly<Record<LengthUnit, Beside>> = {
   mm: { unit: 'kN', per: 0.001, decimals: 1 },
   in: { unit: 'lbf', per: 1 / N_PER_LBF, decimals: 0 },
 };
 
-/** Of oil or lining: MPa, or psi. */
+/** Pressure of oil or lining: MPa, or psi. */
 export const PRESSURE: Readonly<Record<LengthUnit, Beside>> = {
   mm: { unit: 'MPa', per: 1, decimals: 2 },
   in: { unit: 'psi', per: PSI_PER_MPA, decimals: 0 },
 };
 
-/** In steel: MPa, or ksi. */
+/** Stress in steel: MPa, or ksi. */
 export const STRESS: Readonly<Record<LengthUnit, Beside>> = {
   mm: { unit: 'MPa', per: 1, decimals: 0 },
   in: { unit: 'ksi', per: PSI_PER_MPA / 1000, decimals: 1 },
 };
 
-/** How much hotter: K, or °F. */
+/** A rise of temperature: K, or °F. */
 export const HOTTER: Readonly<Record<LengthUnit, Beside>> = {
   mm: { unit: 'K', per: 1, decimals: 0 },
   in: { unit: '°F', per: 1.8, decimals: 0 },
 };
 
-/** Of the tool over the face: m/min, or ft/min. */
+/** Cutting speed: m/min, or ft/min. */
 export const SURFACE_SPEED: Readonly<Record<LengthUnit, Beside>> = {
   mm: { unit: 'm/min', per: 1, decimals: 0 },
   in: { unit: 'ft/min', per: 1 / 0.3048, decimals: 0 },
 };
 
-/** Of the face: µm, or µin. */
+/** Roughness of the face: µm, or µin. */
 export const ROUGHNESS: Readonly<Record<LengthUnit, Beside>> = {
   mm: { unit: 'µm', per: 1, decimals: 1 },
   in: { unit: 'µin', per: 1000 / MM_PER_INCH, decimals: 0 },
@@ -132,11 +132,11 @@ export function listInWords(parts: readonly string[]): string {
   return `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`;
 }
 
-/** What a cut is dialled in: a thousandth of a millimetre, or a ten-thousandth of an inch. */
+/** The finest step a depth of cut is set in: 0.001 mm, or 0.0001 in. */
 export const MM_PER_STEP: Readonly<Record<LengthUnit, number>> = { mm: 0.001, in: 0.0001 * MM_PER_INCH };
 const FLOAT_DUST = 1e-6;
 
-/** Whole steps of the dial, rounded down or up; what floating arithmetic adds or takes is none. */
+/** Whole steps of the dial, rounded down or up; the last digits of floating arithmetic are ignored. */
 export function wholeSteps(mm: number, unit: LengthUnit, way: 'down' | 'up'): number {
   const steps = mm / MM_PER_STEP[unit];
   return way === 'down' ? Math.floor(steps + FLOAT_DUST) : Math.ceil(steps - FLOAT_DUST);

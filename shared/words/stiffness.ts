@@ -9,11 +9,11 @@ export interface RingSize {
   readonly joinedToPads?: boolean | null | undefined;
 }
 
-/** One axial displacement, or any profile over the radius that carries the even pressure at each radius. */
+/** Rigid: moves as one piece along the axis. Conforming: takes any shape over the radius, so that every radius carries the even pressure. */
 export type Piston = 'rigid' | 'conforming';
 
 export interface StiffeningRing extends RingSize {
-  /** Bends as one piece with the cover; else each bends by itself. */
+  /** True: ring and cover bend as one piece. False: each bends by itself. */
   readonly bonded: boolean;
 }
 
@@ -32,14 +32,14 @@ export interface StiffnessInput {
   readonly trackWallMm: number;
   readonly sideWallMm: number;
   readonly pistonSealDiameterMm: number;
-  /** Of the impeller's hub, where the oil's head begins. */
+  /** Diameter of the impeller's hub: outside it the rotating oil adds pressure. */
   readonly hubDiameterMm: number;
   readonly pressureMPa: number;
   readonly liningModulusMPaPerMm: number;
   readonly piston: Piston;
   readonly youngMPa: number;
   readonly poisson: number;
-  /** Adds the oil's head of rotation. */
+  /** Turns on the pressure the oil gets from rotating; null leaves it out. */
   readonly speedRpm: number | null;
   readonly yieldMPa: number | null;
   readonly ring: StiffeningRing | null;
@@ -68,7 +68,7 @@ export interface StiffnessAnswer {
   readonly meanPressureMPa: number;
   readonly peakOverMean: number;
   readonly peakAt: { readonly radiusMm: number; readonly angleDeg: number };
-  /** Of the track's area. */
+  /** Share of the track's area. */
   readonly touchingShare: number;
   readonly rippleMm: number;
   readonly bossDeflectionMm: number;
@@ -80,7 +80,7 @@ export interface StiffnessAnswer {
   readonly wallForPeakMm: number | null;
   readonly section: DeflectedSection;
   readonly pressureMap: PressureMap;
-  /** What these numbers are worth, and what they leave out. */
+  /** How good these numbers are, and what they leave out. */
   readonly warnings: readonly Warning[];
   readonly answers: Readonly<Record<string, Answer>>;
 }

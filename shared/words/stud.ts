@@ -5,11 +5,11 @@ import type { ThreadSpec } from './thread.ts';
 /** All lengths in mm from the pad's seating face, + toward the engine. */
 export interface Stud {
   readonly thread: ThreadSpec;
-  /** First full thread. */
+  /** Where the first full thread begins. */
   readonly threadStartMm: number;
-  /** Last full thread. */
+  /** Where the last full thread ends. */
   readonly threadEndMm: number;
-  /** Tip. */
+  /** Where the stud ends: its length from the pad. */
   readonly projectionMm: number;
   /** ± on each of the three, independent. */
   readonly lengthToleranceMm: number;
@@ -19,7 +19,7 @@ export interface Stud {
   readonly proofMPa: number | null;
   /** Weld or fillet at the pad, as a radius round the stud's axis beyond the stud's own. */
   readonly filletMm: number | null;
-  /** Half way along the thread, over wires or with a thread micrometer; where it was measured. */
+  /** Measured half way along the thread, over wires or with a thread micrometer; missing where it was not. */
   readonly pitchDiameterMeasuredMm?: number | null;
 }
 
@@ -76,11 +76,11 @@ export interface Joint {
   /** Torque that only turns a prevailing-torque nut, before it seats; it gives no preload. */
   readonly prevailingNm?: number | null;
   readonly studsUsedBefore?: boolean;
-  /** How rough the faces that settle are; Rz 10 to 40 µm where nothing is said. */
+  /** How rough the faces are that settle under load; Rz 10 to 40 µm where nothing is given. */
   readonly surface?: SurfaceClass;
   /** Re-torqued after the first heat cycle, where the vehicle's maker allows it and no thread-locker is used. */
   readonly retightened?: boolean;
-  /** Taken from the stack because nobody gave the cover's: it says nothing about the cover. */
+  /** Which of studCount and studCircleDiameterMm were taken from the stack because nobody gave the cover's. */
   readonly ofStack?: readonly ('count' | 'circle')[];
 }
 
@@ -146,7 +146,7 @@ export interface StudCheck {
   readonly answers: Readonly<Record<string, Answer>>;
 }
 
-/** What is left over in one length check, three ways; it fails below 0. And how often it would fail. */
+/** The margin of one length check: nominal, likely (RSS) and worst case; it fails below 0. And how often it would fail. */
 export interface ToleranceRow {
   readonly id: 'clamps' | 'engaged' | 'protrudes' | 'starts' | 'shows' | 'enters' | 'clears';
   readonly nominalMm: number;

@@ -20,7 +20,7 @@ export async function listEntries<K extends EntryKind>(
   return rows.map((row) => toEntry(kind, row));
 }
 
-/** One entry as it stands, or as it was at a revision; null when there is none. */
+/** One entry as it is now, or as it was at a revision; null when there is none. */
 export async function getEntry<K extends EntryKind>(
   db: Db,
   kind: K,
@@ -172,7 +172,7 @@ async function nextRevision<K extends EntryKind>(
   });
 }
 
-/** What of the catalogue a change of a job was worked out from, at the revision somebody saw it. */
+/** An entry that a change of a job was worked out from, at the revision the person saw. */
 export interface Seen {
   readonly kind: EntryKind;
   readonly id: string;

@@ -16,7 +16,7 @@ export function nameIn(body: EntryBodies[EntryKind]): string {
   return (named.name ?? named.shopName ?? '').trim();
 }
 
-/** The name in a body, fit to be kept. */
+/** The name in a body. Throws Refusal when it cannot be a name. */
 export function checkedName(kind: EntryKind, body: EntryBodies[EntryKind]): string {
   const name = nameIn(body);
   if (name === '' || name.length > 120 || hasControls(name)) {
@@ -30,7 +30,7 @@ export function checkedName(kind: EntryKind, body: EntryBodies[EntryKind]): stri
   return name;
 }
 
-/** Throws where another entry in use has the name. */
+/** Throws Refusal when another entry in use has the name. */
 export async function refuseTakenName(
   db: Db,
   kind: EntryKind,

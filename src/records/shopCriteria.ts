@@ -42,13 +42,13 @@ export async function criteriaOf(db: Db, revision: number): Promise<CurrentCrite
   return saved && filledIn(saved);
 }
 
-/** The criteria that were in force at a moment (UTC, ISO 8601), to read an earlier state of a job under. */
+/** The criteria that were in force at a moment (UTC, ISO 8601), to show an earlier state of a job with them. */
 export async function criteriaAt(db: Db, at: string): Promise<CurrentCriteria> {
   const history = await entryHistory(db, 'criteria', CRITERIA_ID);
   return filledIn(history.findLast((entry) => entry.at <= at) ?? null);
 }
 
-/** Criteria saved before a limit was invented get the value the program starts with. */
+/** Criteria saved before a limit existed get the program's starting value for it. */
 function filledIn(saved: Entry<'criteria'> | null): CurrentCriteria {
   if (saved === null) return { revision: 0, at: null, who: null, body: CRITERIA_BEFORE_ANY };
   const { revision, at, who, body } = saved;

@@ -16,7 +16,7 @@ import { wallFindings } from '../judge/wallFindings.ts';
 import { type CoverNumbers, coverNumbers } from './coverNumbers.ts';
 import { refuseImpossible } from './refuseImpossible.ts';
 
-/** Kept with every saved decision; goes up whenever a number moves. */
+/** Kept with every decision; raised whenever a calculation gives another number. */
 export const COVER_CALC_VERSION = 'cover-1';
 
 /**

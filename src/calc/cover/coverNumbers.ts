@@ -20,7 +20,7 @@ import { releaseClearance } from './releaseClearance.ts';
 import { unbalance } from './unbalance.ts';
 import { type WallUncertainty, wallUncertainty } from './wallUncertainty.ts';
 
-/** Taken where the shop has said nothing (common practice, no source); the answer says so. */
+/** Used where the shop has set no figure (common practice, no source); the answer says so. */
 export const USUAL = { cleanUpAllowanceMm: 0.05, confidence: 0.95, densityKgPerM3: 7870 } as const;
 
 const TOLERANCE_MM = 1e-9;
@@ -32,13 +32,13 @@ export interface CoverNumbers {
   readonly marks: readonly MeasuredMark[];
   readonly allowanceMm: number;
   readonly confidence: number;
-  /** Which of these nobody set, so that the usual figure stands in. */
+  /** Which figures nobody set, so that the usual one is used. */
   readonly usual: { readonly allowance: boolean; readonly confidence: boolean; readonly density: boolean };
   readonly minimum: GoverningMinimum | null;
   readonly coverage: Coverage;
-  /** One with indicator readings; without, pad side flat and face flat. */
+  /** How the face may lie: one way where it was indicated, else two (pad side flat, face flat). */
   readonly ways: readonly FaceCut[];
-  /** Of the way that asks for the larger cut; the wall the lower of both. */
+  /** The clean-up cut: the larger of all ways, with the lowest wall of all ways. */
   readonly cleanUp: {
     readonly plane: Answer;
     readonly dialled: Answer;
@@ -50,7 +50,7 @@ export interface CoverNumbers {
     readonly toolPlaneMm: number;
     readonly dirtyStations: readonly number[];
     readonly dirtyMarks: readonly number[];
-    /** Per station, the larger of the ways' cuts, and so the lower of their walls. */
+    /** Per station, the larger cut of all ways. */
     readonly cutsMm: readonly number[];
     readonly wallsAfterMm: readonly number[];
     readonly markCutsMm: readonly number[];
@@ -64,19 +64,19 @@ export interface CoverNumbers {
   readonly flatness: Answer | null;
   readonly minimumZone: Answer | null;
   readonly dish: Answer | null;
-  /** Always of the clean-up cut. null without heights, without a limit on runout, or in side-wall jaws. */
+  /** Worked out for the clean-up cut. null without heights, without a limit on runout, or in side-wall jaws. */
   readonly dialledIn: DialledIn | null;
   /** null when nothing is known of the gauge. */
   readonly uncertainty: WallUncertainty | null;
   /** null when nothing is known of the gauge, or no minimum is set. */
   readonly sure: {
-    /** That every station keeps the minimum. */
+    /** Probability that every station is at or above the minimum. */
     readonly all: Answer;
     readonly eachStation: readonly number[];
-    /** The same for the clean-up cut, and for the worst of both bounds where the face was not read. */
+    /** The same probability for the clean-up cut, and for the worst of both ways where the face was not indicated. */
     readonly cleanUp: number;
     readonly worstOfBoth: number | null;
-    /** From this wall on, where it is thinnest, the confidence is reached. */
+    /** The thinnest wall that would reach the confidence. */
     readonly fromMm: number;
   } | null;
   readonly cutsLeft: Answer | null;
@@ -84,7 +84,7 @@ export interface CoverNumbers {
   readonly releaseAfter: Answer | null;
 }
 
-/** Of several equally small values the first counts. */
+/** Index of the smallest value; of equal ones the first. */
 function firstLeast(values: readonly number[]): number {
   let found = 0;
   for (const [index, value] of values.entries()) if (value < values[found]! - TOLERANCE_MM) found = index;
@@ -221,7 +221,7 @@ function faceAsRead(stations: readonly MeasuredStation[], trackOuterDiameterMm: 
   };
 }
 
-/** Without indicator readings, of a face that was flat: a flat pad side leaves an even wall, this the worse unbalance. */
+/** Without indicator readings the face is taken as flat, which leaves the worse unbalance; a flat pad side leaves none. */
 function unbalanceOf(
   { cover }: CoverCheckInput,
   stations: readonly MeasuredStation[],

@@ -5,7 +5,7 @@ export interface GoverningMinimum {
   readonly mm: number;
   readonly from: 'maker' | 'shop';
   readonly source: string;
-  /** The other figure, where both stand. */
+  /** The smaller figure, where both are given. */
   readonly otherMm: number | null;
   readonly answer: Answer;
 }

@@ -4,7 +4,7 @@ import { meanOfRepeats } from '../measure/meanOfRepeats.ts';
 
 /** A station as the calculations use it: one wall, and its place across the face. */
 export interface MeasuredStation {
-  /** 0 up to 360. */
+  /** From 0 to below 360. */
   readonly angleDeg: number;
   readonly radiusMm: number;
   readonly xMm: number;

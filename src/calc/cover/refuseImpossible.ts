@@ -48,7 +48,7 @@ interface Ends {
 const FROM_0: Ends = { from: 0 };
 const ABOVE_0: Ends = { from: 0, open: true };
 
-/** null is none, for what was not given. */
+/** What is wrong with a length; nothing where it is null, which is not given. */
 function length(
   path: string,
   name: string,

@@ -3,7 +3,7 @@ import { RING_WIDTH_MM } from '../../../shared/words/places.ts';
 export interface Ring {
   /** Mean radius of its stations. */
   readonly radiusMm: number;
-  /** Which stations, from 0 as sent. */
+  /** Indexes of its stations, from 0 as sent. */
   readonly stations: readonly number[];
 }
 

@@ -16,12 +16,12 @@ export interface WallUncertainty {
   readonly ownMm: readonly number[];
   /** Spread of one reading, and where it comes from. */
   readonly repeatability: { readonly mm: number; readonly from: 'given' | 'pooled' } | null;
-  /** Of the station asked about. */
+  /** Standard uncertainty at the station asked about. */
   readonly standard: Answer;
   readonly expanded: Answer;
-  /** null: infinite. */
+  /** null is infinite. */
   readonly degreesOfFreedom: number | null;
-  /** What was not given, in words; it counts as nothing. */
+  /** What was not given, in words; it counts as zero. */
   readonly missing: readonly string[];
 }
 

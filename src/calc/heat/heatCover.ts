@@ -8,7 +8,7 @@ import { slipRise } from './slipRise.ts';
 import { temperColour } from './temperColour.ts';
 
 const SLAB = 'Carslaw & Jaeger, Conduction of Heat in Solids, 2nd ed., §3.8';
-/** Above this steel's own figures have changed too much. */
+/** Above this rise the conductivity and specific heat of steel have changed too much. */
 const HOT_K = 300;
 
 /**
@@ -51,7 +51,7 @@ export function heatCover(input: HeatInput): HeatAnswer {
   };
 }
 
-/** Rises follow the flux, the time of the peak does not. */
+/** The same rise with the flux multiplied: temperatures grow with it, the time of the peak stays. */
 function times(rise: HeatRise, factor: number): HeatRise {
   return {
     peakRiseK: rise.peakRiseK * factor,

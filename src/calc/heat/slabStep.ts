@@ -5,7 +5,7 @@ export interface Slab {
   readonly diffusivityM2PerS: number;
 }
 
-/** Below this the insulated face has not noticed: what it gives back is under e^(−1/Fo). */
+/** Below this αt/L² no heat has reached the insulated face yet: the error is under e^(−1/Fo). */
 const SHORT_FO = 0.02;
 
 /**

@@ -1,4 +1,4 @@
-/** From each temperature on; minutes at heat on clean carbon steel. */
+/** The color from each temperature on, for clean carbon steel held there for minutes. */
 const COLOURS: readonly (readonly [fromC: number, colour: string])[] = [
   [205, 'pale yellow'],
   [220, 'straw'],

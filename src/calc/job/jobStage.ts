@@ -28,7 +28,7 @@ export interface StageParts {
   readonly passesAt: readonly number[];
 }
 
-/** Those that neither were replaced nor only withdraw another. */
+/** The readings that were neither replaced nor withdrawn. */
 export function currentReadings<R extends NewReading>(readings: readonly R[]): readonly R[] {
   const replaced = new Set(readings.map((r) => r.replaces));
   return readings.filter((r) => r.valueMm !== null && !replaced.has(r.id));
@@ -143,7 +143,7 @@ export function sameFamily(a: Received, b: Received): boolean {
   );
 }
 
-/** A crack, or a fault nothing can mend: measuring would not change what becomes of it. */
+/** A crack, or a fault that cannot be mended: the cover is lost whatever is measured. */
 function looksLost({ looked }: Job['sections']): boolean {
   if (looked === null) return false;
   return looked.body.crackTest === 'found' || looked.body.items.some((i) => i.result === 'fault' && i.final);

@@ -7,7 +7,7 @@ import type { StudCheck } from '../../../shared/words/stud.ts';
 const SAME = 1e-6;
 
 export interface Otherwise {
-  /** What is answered otherwise: "verdict", "cut to dial". */
+  /** Which answer differs: "verdict", "cut to dial". */
   readonly what: string;
   readonly kept: string;
   readonly now: string;
@@ -76,7 +76,7 @@ function share(kept: number | null, now: number | null): Otherwise[] {
   return [{ what: 'how sure it is above the minimum', kept: print(kept), now: print(now) }];
 }
 
-/** Of the figure; less is the last digits of a solve, not another answer. */
+/** Figures closer than this share are the same: they differ only in the last digits of the solver. */
 const SAME_SHARE = 1e-3;
 
 /** The same for one case of the advice on bending. */

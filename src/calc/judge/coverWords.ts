@@ -85,5 +85,5 @@ export function wallInWords(
   return numbers.minimum ? `${wall} ${where}, ${besideMinimum(wallMm, numbers, unit)}` : `${wall} ${where}`;
 }
 
-/** The unit a finding's value is in; its sentence alone is in the person's. */
+/** Findings keep their value in this unit; only their sentence is in the person's unit. */
 export const MM = 'mm';

@@ -10,7 +10,7 @@ import { MM, printCut } from './coverWords.ts';
 const FACING_MENDS = 'no limit before the cut: facing removes it';
 const NO_HEIGHTS = 'no indicator readings of the face were given';
 
-/** The face as it came in, what facing does to its neighbours, and what is left for another day. */
+/** The face as it came in, how facing changes clearance and balance, and how many cuts are left. */
 export function faceFindings(numbers: CoverNumbers, unit: LengthUnit): readonly Finding[] {
   return [
     cutsLeftFinding(numbers),

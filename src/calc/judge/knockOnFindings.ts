@@ -187,7 +187,7 @@ function pilotClearance({ crankPilotMm, crankBoreMm }: KnockOn): Answer | null {
   );
 }
 
-/** A pilot larger than its bore does not go in, whatever limit is given; smaller alone is not yet a limit kept. */
+/** A pilot larger than its bore does not go in, whatever limit is given; that it is smaller does not by itself mean that a limit is kept. */
 function interference({ crankPilotMm, crankBoreMm }: KnockOn): Limit | null {
   if (crankPilotMm === null || crankBoreMm === null) return null;
   return crankBoreMm - crankPilotMm < -TOLERANCE_MM ? { mm: 0, source: 'first principles' } : null;
@@ -213,7 +213,7 @@ function asMeasured(
   }));
 }
 
-/** The face read clamped, and again released: what the jaws bent is no part of the cover. */
+/** The face read clamped and again released: the difference is how far the jaws bend the cover. */
 function chucked(
   { clampedFaceMm, releasedFaceMm }: KnockOn,
   allowanceMm: number,

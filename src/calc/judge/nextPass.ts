@@ -171,7 +171,7 @@ function asItStands(
 ): CoverCheck {
   if (!face.measured) return reckoned;
   const { gauge } = decided;
-  // A wall that was measured owes nothing to how the cut was set or the face was read.
+  // The uncertainty of a measured wall contains neither that of the cut's setting nor the indicator's.
   const ofWall = { cutSettingStandardUncertaintyMm: 0, faceStandardUncertaintyMm: 0 };
   return checkCover(
     {

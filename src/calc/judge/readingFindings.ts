@@ -47,7 +47,7 @@ function doubtful(readings: readonly string[]): Finding {
   };
 }
 
-/** How it was held, and stations that are not on the track: asides that decide nothing by themselves. */
+/** How it was held, and stations that are not on the track; these decide nothing by themselves. */
 export function holdingFindings({ input, stations }: CoverNumbers): readonly Finding[] {
   const { chucking, cover } = input;
   const held = {

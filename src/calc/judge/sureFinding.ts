@@ -31,7 +31,7 @@ export function sureFinding(numbers: CoverNumbers, unit: LengthUnit): Finding {
     };
   }
   const value = sure.all.value!;
-  // Nobody is ever 100 % sure; the rounding of a computer is.
+  // Never print 100 %: nothing measured is certain.
   const share = value > 0.999 ? 'More than 99.9 %' : printShare(value);
   const said = `${share} sure that every station keeps the minimum; ${asks} ${printShare(confidence)}.`;
   const unsaid =

@@ -184,7 +184,7 @@ function underToday(
   ];
 }
 
-/** The rule that decided before the cut, on what was measured after it. */
+/** The rule of the decision, applied to the walls measured after the cut. */
 function sureOfWall({ sureness, minimumWall }: CutVerification): readonly Finding[] {
   if (sureness === null || minimumWall === null) return [];
   const { share, wanted } = sureness;

@@ -31,7 +31,7 @@ export function conformanceProbability({
     let product = 1;
     for (const { marginMm, uMm, count } of places) {
       const left = marginMm - shiftMm;
-      // Hundreds of stations: most are far above their limit, and of a lost case the rest need not be asked.
+      // For speed with hundreds of stations: skip those far above their limit, and stop once the product is zero.
       if (left > FARTHEST * uMm) continue;
       const one = uMm > 0 ? normalShare(left / uMm) : left >= -TOLERANCE_MM ? 1 : 0;
       product *= one ** count;

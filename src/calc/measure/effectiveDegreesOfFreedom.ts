@@ -17,7 +17,7 @@ export function effectiveDegreesOfFreedom(contributions: readonly Contribution[]
   const combined = combinedUncertainty(contributions);
   let sum = 0;
   for (const { standardUncertaintyMm: u, degreesOfFreedom: nu } of contributions) {
-    // Shares of the whole, so that micrometres to the fourth power do not vanish.
+    // Shares of the whole, so that micrometers to the fourth power do not underflow.
     if (nu !== null && u > 0) sum += (u / combined) ** 4 / nu;
   }
   return sum > 0 ? 1 / sum : null;

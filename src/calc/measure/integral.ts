@@ -9,7 +9,7 @@ const KRONROD = [
 ];
 const GAUSS = [0.1294849661688697, 0.27970539148927664, 0.3818300505051189, 0.4179591836734694];
 const DEEPEST = 40;
-/** No stretch is asked for more than its own rounding allows; without this, noise would be halved for ever. */
+/** Relative rounding error of a stretch: asking for less would halve it forever without gain. */
 const FLOAT_DUST = 1e-14;
 
 /**

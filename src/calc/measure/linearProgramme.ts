@@ -8,7 +8,7 @@ export interface Limit {
 }
 
 const PRECISION = 1e-10;
-/** Far more than the few hundred that 400 stations ever take; stops a circling solver. */
+/** Far more than the few hundred that 400 stations ever take; stops a solver that cycles. */
 const MOST_PIVOTS = 20_000;
 
 /**

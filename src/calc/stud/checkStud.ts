@@ -26,7 +26,7 @@ import { refuseStud } from './refuseStud.ts';
 import { tensileStressArea } from './thread/tensileStressArea.ts';
 import { threadGeometry } from './thread/threadGeometry.ts';
 
-/** Kept with every saved choice of studs; goes up whenever a number moves. */
+/** Kept with every choice of studs; raised whenever a calculation gives another number. */
 export const STUD_CALC_VERSION = 'stud-2';
 
 /**

@@ -175,7 +175,7 @@ interface Ends {
   readonly below?: number;
 }
 
-/** From 0, and less than the whole where that is itself a size. */
+/** From 0 to less than the whole; without an upper end where the whole itself is wrong. */
 function within(whole: number): Ends {
   return whole > 0 ? { from: 0, below: whole } : { from: 0 };
 }
@@ -191,7 +191,7 @@ function count(path: string, name: string, value: number | null): readonly Fault
 
 type Row = readonly [path: string, name: string, value: number | null, unit: 'mm' | 'MPa' | 'N·m' | '', Ends];
 
-/** The faults of many numbers; null is none, for what was not given. */
+/** The faults of many numbers; null stands for a number that was not given and has none. */
 function numbers(rows: readonly Row[]): readonly Fault[] {
   return rows.flatMap(([path, name, value, unit, ends]) => {
     const wrong = value === null ? null : wrongWith(value, unit, ends);

@@ -39,7 +39,7 @@ export async function backUp(options: {
   readonly dataDir: string;
   /** The PostgreSQL database that holds the records; null, or left out, when they are in the data folder. */
   readonly databaseUrl?: string | null;
-  /** Where to; `backups` in the data folder unless told. */
+  /** Folder to put it in; `backups` in the data folder when left out. */
   readonly folder?: string;
   readonly reason?: BackupReason;
   readonly now: () => Date;
@@ -96,7 +96,7 @@ export async function backUpBeforeUpgrade(from: {
 
 /** Where the records are copied from. */
 interface Source {
-  /** Into a new file; gives back how many rows it must hold at least. */
+  /** Copies into a new file; returns how many rows the copy must hold at least. */
   copyTo(file: string): Promise<Counts>;
   close(): void;
 }
@@ -106,7 +106,7 @@ function fileSource(file: string): Source {
   return {
     copyTo: async (copy) => {
       const least = countsOf(raw);
-      // In one step: a copy in parts would begin again with every change another program makes meanwhile.
+      // In one step: SQLite restarts a copy in parts whenever another program changes something.
       await raw.backup(copy, { progress: () => ALL_PAGES });
       return least;
     },
@@ -168,7 +168,7 @@ function openSource(file: string): Database.Database {
 
 interface Place {
   readonly folder: string;
-  /** Made by us alone; whoever holds it may make `folder`. */
+  /** Created by this program only; having created it gives the right to the name `folder`. */
   readonly unfinished: string;
 }
 

@@ -6,7 +6,7 @@ import { BackupFailed } from '../database/errors.ts';
 import { findJobs } from '../jobs/findJobs.ts';
 import { getJob } from '../jobs/readJob.ts';
 
-/** What is only ever added to: a copy holds at least as many rows as were there when it was begun. */
+/** Tables that only grow: a copy holds at least as many rows as there were when it was begun. */
 export const GROWING = [
   'job',
   'job_revision',
@@ -66,7 +66,7 @@ export async function rehearse(folder: string): Promise<void> {
 export function checkCopy(file: string, least: Counts): Counts {
   const raw = new Database(file, { fileMustExist: true });
   try {
-    // One file, that can be carried away alone.
+    // No log beside it: the copy is one file.
     raw.pragma('journal_mode = DELETE');
     const faults: string[] = [];
     const pages = raw.pragma('integrity_check(1)', { simple: true });

@@ -41,7 +41,7 @@ async function firstWhole(folders: readonly string[], hash: string): Promise<str
   return null;
 }
 
-/** Not every disk can: a stick cannot. */
+/** Not every file system has hard links; most USB sticks do not. */
 async function linked(from: string, to: string): Promise<boolean> {
   try {
     await link(from, to);

@@ -26,7 +26,7 @@ export async function copyFromPostgres(url: string, file: string, now: () => Dat
     try {
       migrate(raw, now, MIGRATIONS.slice(0, applied.length));
       raw.pragma('synchronous = OFF');
-      // What refers to what is checked on the whole copy.
+      // References are checked once the whole copy is there.
       raw.pragma('foreign_keys = OFF');
       const tables = await tablesIn(client);
       refuseForgotten(raw, tables);
@@ -63,7 +63,7 @@ async function reading<T>(url: string, fn: (client: pg.Client, where: string) =>
     types: { getTypeParser },
     application_name: 'coverwright backup',
   });
-  // A line that breaks is told to whoever waits for an answer.
+  // A broken connection makes the running query fail; nothing to do here.
   client.on('error', () => undefined);
   try {
     await client.connect();
@@ -81,7 +81,7 @@ async function reading<T>(url: string, fn: (client: pg.Client, where: string) =>
   }
 }
 
-/** What was applied to the shop there. */
+/** The migrations applied to the shop there. */
 async function shopIn(client: pg.Client, where: string): Promise<readonly Applied[]> {
   const applied = await appliedIn(client);
   if (applied.length === 0) {

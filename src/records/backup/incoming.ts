@@ -21,7 +21,7 @@ export function folderOf(given: string, dataDir: string): string {
   );
 }
 
-/** Everything in it is what its manifest says, it is ours, and it is not newer than this program. */
+/** Checks that the files are those of the manifest, that they are this program's, and not of a newer version. */
 export async function examine(folder: string): Promise<Manifest> {
   const manifest = await readManifest(folder);
   if (manifest === null) {

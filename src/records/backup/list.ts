@@ -29,7 +29,7 @@ export async function listBackups(folder: string): Promise<readonly KeptBackup[]
 }
 
 /**
- * Removes scheduled backups beyond the newest `kept` of them, and what a broken-off one left a day ago. Those a person
+ * Removes scheduled backups beyond the newest `kept` of them, and leftovers of unfinished ones older than a day. Those a person
  * asked for, and those made before an upgrade or a restore, stay until a person removes them.
  */
 export async function removeOld(folder: string, kept: number, now: () => Date): Promise<readonly string[]> {

@@ -56,7 +56,7 @@ export async function writeManifest(
   return manifest;
 }
 
-/** What a backup says of itself; null when it says nothing that can be understood. */
+/** The manifest of a backup; null when it is missing or cannot be read. */
 export async function readManifest(folder: string): Promise<Manifest | null> {
   try {
     const read = schema.safeParse(JSON.parse(await readFile(join(folder, MANIFEST), 'utf8')));

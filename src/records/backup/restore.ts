@@ -17,9 +17,9 @@ import { restoreIntoPostgres } from './restoreIntoPostgres.ts';
 export interface Restored {
   readonly manifest: Manifest;
   readonly bytes: number;
-  /** Where the records lie that were there before; null when there were none. */
+  /** Folder with the records that were replaced; null when there were none. */
   readonly aside: string | null;
-  /** Whether those can be restored by the same command. */
+  /** Whether that folder can itself be restored by the same command. */
   readonly undoable: boolean;
 }
 
@@ -78,7 +78,7 @@ function settle(dataDir: string): Record<string, number> | null {
   let raw: Database.Database | undefined;
   try {
     raw = new Database(file, { timeout: 0 });
-    // Works only for whoever is alone with the file.
+    // Fails while any other program has the file open.
     raw.pragma('journal_mode = DELETE');
     const count = (table: string) => Number(raw?.prepare(`SELECT count(*) FROM ${table}`).pluck().get());
     return { job: count('job'), reading: count('reading') };
@@ -93,7 +93,7 @@ function settle(dataDir: string): Record<string, number> | null {
 
 const RECORDS = [FILE_NAME, `${FILE_NAME}-wal`, `${FILE_NAME}-shm`, FILES];
 
-/** The one moment in which anything moves. What it has begun is written down first. */
+/** Moves the old records out and the new ones in. A note is written first, so that a half-done move is noticed. */
 async function swap(dataDir: string, incoming: string, stamp: string, from: string): Promise<string | null> {
   const present = RECORDS.filter((name) => existsSync(join(dataDir, name)));
   const aside = join(dataDir, `replaced-${stamp}`);

@@ -30,7 +30,7 @@ export async function restoreIntoPostgres(options: {
   try {
     await copyIn(backup, manifest, incoming);
     await openOnce(incoming, manifest);
-    // They are named by what is in them, so that more of them do no harm should the rest be given up.
+    // Files are named by their content, so those already there do no harm if the rest fails.
     for (const { path } of manifest.files.filter((file) => file.path !== FILE_NAME)) {
       const photo = createReadStream(join(incoming, path));
       await keep(dataDir, await receive(dataDir, photo, Number.POSITIVE_INFINITY));

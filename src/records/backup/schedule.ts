@@ -11,7 +11,7 @@ const LOOK_EVERY_MS = 60_000;
 const AGAIN_AFTER_MS = 3_600_000;
 const FAILED = 'last-one-failed.json';
 
-/** When the records began. */
+/** When these records were created. */
 export async function shopBegan(db: Db): Promise<Date> {
   const first = await db
     .selectFrom('schema_migration')
@@ -25,10 +25,10 @@ export function scheduleBackups(options: {
   readonly dataDir: string;
   readonly databaseUrl?: string | null;
   readonly at: DayTime;
-  /** Whose clock shows that time. */
+  /** Time zone of that time of day. */
   readonly timeZone: string;
   readonly kept: number;
-  /** When this shop began: before that nothing was missed. */
+  /** When these records were created: no backup was due before. */
   readonly since: Date;
   readonly now: () => Date;
   readonly say?: (sentence: string) => void;
@@ -43,7 +43,7 @@ export function scheduleBackups(options: {
     const due = lastInstantIn(timeZone, at, time);
     if (since > due || time.getTime() < waitUntil) return;
     const made = (await listBackups(folder)).map((one) => new Date(one.manifest.at));
-    // A clock that was ahead for a while must not stop the backups until it is caught up with.
+    // A backup dated in the future, from a wrong clock, does not count as made.
     if (made.some((one) => one >= due && one <= time)) return;
     try {
       await backUp({ dataDir, databaseUrl, reason: 'scheduled', now });
@@ -59,7 +59,7 @@ export function scheduleBackups(options: {
     }
   }
 
-  /** One at a time: a slow one is not overtaken by the next minute. */
+  /** One at a time: while a slow backup runs, the next minute starts none. */
   function lookOnce(): Promise<void> {
     looking ??= look().finally(() => {
       looking = null;

@@ -8,7 +8,7 @@ const hash = z.string().regex(/^[0-9a-f]{64}$/);
 const schema = z.object({
   what: z.literal('coverwright export'),
   form: z.literal(1),
-  /** Of the records; an import needs the same. */
+  /** Version of the records' shape; an import needs the same. */
   version: z.number().int(),
   at: z.iso.datetime(),
   tables: z.record(z.string(), z.object({ rows: z.number().int(), sha256: hash })),
@@ -19,7 +19,7 @@ const schema = z.object({
 
 export type ExportManifest = z.infer<typeof schema>;
 
-/** What an export says of itself; null when it says nothing that can be understood. */
+/** The manifest of an export; null when it is missing or cannot be read. */
 export async function readExport(folder: string): Promise<ExportManifest | null> {
   try {
     const read = schema.safeParse(JSON.parse(await readFile(join(folder, SHOP_FILE), 'utf8')));

@@ -5,7 +5,7 @@ import type { Tables } from '../database/tables.ts';
 export type Row = Readonly<Record<string, string | number | null>>;
 type Table = keyof Tables;
 
-/** What leaves the shop and comes back into another, in the order its rows refer to one another. */
+/** Tables that are exported, in the order their rows refer to one another. */
 const EXPORTED = {
   entry: ['kind', 'id'],
   entry_revision: ['kind', 'id', 'revision'],
@@ -21,7 +21,7 @@ const EXPORTED = {
 export type ExportedTable = keyof typeof EXPORTED;
 export const EXPORTED_TABLES = Object.keys(EXPORTED) as ExportedTable[];
 
-/** What stays, and why. */
+/** Tables that are not exported, and why. */
 export const STAYS: Readonly<Record<Exclude<Table, ExportedTable>, string>> = {
   schema_migration: "the program's own bookkeeping",
   person_password: 'a secret, even as a hash',

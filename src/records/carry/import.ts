@@ -99,7 +99,7 @@ function linesFile(folder: string, table: ExportedTable): string {
 async function insertLines(db: Db, table: ExportedTable, path: string): Promise<void> {
   let waiting: Row[] = [];
   const insert = async () => {
-    // The columns are those of the same version, which the read-back proves.
+    // The columns are those of the same version; reading the rows back proves it.
     const rows = waiting as unknown as InsertObject<Tables, ExportedTable>[];
     if (rows.length > 0) await db.insertInto(table).values(rows).execute();
     waiting = [];

@@ -13,7 +13,7 @@ import { hashOfRow, hashOfRows } from '../database/rowsHash.ts';
 export interface MovedTable {
   readonly table: string;
   readonly rows: number;
-  /** Of all its rows, the same on both sides. */
+  /** Hash of all its rows, the same on both sides. */
   readonly sha256: string;
 }
 
@@ -41,7 +41,7 @@ export async function moveShop(options: {
         const tables = await inOrder(trx);
         refuseForgotten(source, tables);
         const moved: MovedTable[] = [];
-        // As they are at one moment, so that what refers to what is complete.
+        // One consistent state, so that no row refers to one that is missing.
         source.exec('BEGIN');
         for (const table of tables) moved.push(await moveTable(source, trx, table));
         source.exec('COMMIT');

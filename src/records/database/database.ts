@@ -25,7 +25,7 @@ export interface Shop {
   readonly db: Db;
   readonly dataDir: string;
   readonly engine: 'sqlite' | 'postgres';
-  /** Where the records are, for people. */
+  /** Where the records are, in words for people. */
   readonly where: string;
   close(): Promise<void>;
 }
@@ -34,7 +34,7 @@ export interface Shop {
 export function openShop(options: {
   readonly dataDir: string;
   readonly now?: () => Date;
-  /** How long a change waits for another program to finish its own. */
+  /** How long a change waits while another program is changing something. */
   readonly patienceMs?: number;
 }): Shop {
   const { dataDir, now = () => new Date(), patienceMs = PATIENCE_MS } = options;
@@ -54,7 +54,7 @@ export function openShop(options: {
   }
 }
 
-/** A shop that is forgotten when it is closed: for tests. */
+/** Records in memory, gone when closed: for tests. */
 export function openShopInMemory(options: { readonly now?: () => Date } = {}): Shop {
   return opened(new Database(':memory:'), ':memory:', options.now ?? (() => new Date()), PATIENCE_MS);
 }
@@ -62,7 +62,7 @@ export function openShopInMemory(options: { readonly now?: () => Date } = {}): S
 function opened(raw: Database.Database, dataDir: string, now: () => Date, patienceMs: number): Shop {
   raw.pragma('journal_mode = WAL');
   raw.pragma('synchronous = FULL');
-  // Without it, INSERT OR REPLACE would take a row away behind the back of the triggers that forbid it.
+  // Without it, INSERT OR REPLACE would delete a row without firing the triggers that forbid deleting.
   raw.pragma('recursive_triggers = ON');
   migrate(raw, now);
   const db = new Kysely<Tables>({ dialect: new ShopDialect(raw, patienceMs) });
@@ -93,7 +93,7 @@ export function makeFolder(folder: string): void {
 /** True when there are no records yet. */
 function isNew(file: string): boolean {
   if (existsSync(file) && statSync(file).size > 0) return false;
-  // SQLite throws a log away when the file it belongs to is missing or empty; it may hold a day's work.
+  // SQLite discards a log whose database file is missing or empty, and the log may hold a day's work.
   const log = `${file}-wal`;
   if (existsSync(log) && statSync(log).size > 0) {
     throw new ShopWillNotOpen(
@@ -175,7 +175,7 @@ class ShopDriver extends SqliteDriver {
 
   override async beginTransaction(connection: DatabaseConnection): Promise<void> {
     for (let waited = 0, wait = 1; ; waited += wait, wait = Math.min(2 * wait, 100)) {
-      // SQLite's own waiting would stop the whole process, and with it whoever here holds the lock.
+      // SQLite's own waiting would block the whole process, and so the very change that holds the lock.
       this.#raw.pragma('busy_timeout = 0');
       try {
         await connection.executeQuery(CompiledQuery.raw('begin immediate'));
@@ -185,7 +185,7 @@ class ShopDriver extends SqliteDriver {
       } finally {
         this.#raw.pragma(`busy_timeout = ${this.#patienceMs}`);
       }
-      // Meanwhile the one connection there is goes to others, so that pages open while a change waits.
+      // The only connection is lent to readers meanwhile, so that pages open while a change waits.
       await this.releaseConnection();
       await pause(wait);
       await this.acquireConnection();

@@ -25,7 +25,7 @@ export class ShopWillNotOpen extends Error {
 
 export type UnavailableCode = 'busy' | 'full' | 'disk' | 'lost' | 'unsure';
 
-/** An open shop could not take a change: nothing of it was kept, unless it is `unsure`, and trying again may do. */
+/** A change could not be kept: nothing of it was, unless `unsure`; trying again may work. */
 export class RecordsUnavailable extends Error {
   readonly code: UnavailableCode;
 
@@ -51,12 +51,12 @@ export function refuse(code: string, path: string, message: string): Refusal {
 
 type Bodies = JobSections & EntryBodies;
 
-/** Somebody changed it first. Nothing was written; both versions are at hand. */
+/** Somebody else changed it first. Nothing was written; the error carries their version. */
 export class StaleEdit extends Error {
   readonly code = 'stale';
   /** What was being edited. */
   readonly section: SectionName | EntryKind;
-  /** It as it stands now; null when it is something else of the job that changed. */
+  /** That section or entry as it is now; null when something else of the job changed. */
   readonly theirs: Kept<Bodies[SectionName | EntryKind]> | null;
   readonly currentRevision: number;
   /** What happened since the revision the edit started from, oldest first. */

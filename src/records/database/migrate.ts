@@ -12,7 +12,7 @@ import type { Migration } from './migrations/migration.ts';
 /** Forward only, in order. What has been released is never changed: a new migration follows it. */
 export const MIGRATIONS: readonly Migration[] = [first, people, photos, sent, gauges, typed, ringClosed];
 
-/** "Cvwr": what the file says it is, to whoever asks it. */
+/** "Cvwr" in ASCII: marks a SQLite file as this program's. */
 export const APPLICATION_ID = 0x43767772;
 
 export interface Applied {

@@ -23,7 +23,7 @@ export async function migratePostgres(
 ): Promise<void> {
   const applied = await appliedIn(client);
   refuseUnknown(applied, migrations);
-  // A shop that is up to date is not written to, and waits for nobody.
+  // Nothing to apply: nothing is written and no lock is taken.
   for (const migration of migrations.slice(applied.length)) {
     await client.query(beginWriting(patienceMs));
     try {

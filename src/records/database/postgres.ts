@@ -8,16 +8,16 @@ import { postgresCode } from './postgresErrors.ts';
 import type { Tables } from './tables.ts';
 
 const PATIENCE_MS = 5000;
-/** Readers; writers take turns anyway. Ten branches leave a common server room for others. */
+/** Connections for reading; writers take turns anyway. Ten programs on one server leave room for others. */
 const MOST_LINES = 8;
 
 /** Opens the shop's records in the database `url` names, making them if it is empty. Throws ShopWillNotOpen. */
 export async function openPostgres(options: {
   readonly url: string;
-  /** For what lies beside the records. */
+  /** Folder for photos and other files beside the records. */
   readonly dataDir: string;
   readonly now?: () => Date;
-  /** How long a change waits for another program to finish its own. */
+  /** How long a change waits while another program is changing something. */
   readonly patienceMs?: number;
 }): Promise<Shop> {
   const { url, dataDir, now = () => new Date(), patienceMs = PATIENCE_MS } = options;
@@ -30,9 +30,9 @@ export async function openPostgres(options: {
     types: { getTypeParser },
     application_name: 'coverwright',
   });
-  // A line that breaks while nobody uses it is made anew by whoever asks next.
+  // An idle connection that breaks is replaced when the next one is needed.
   pool.on('error', () => undefined);
-  // One that breaks in the middle of a change is told to whoever made the change.
+  // One that breaks during a change makes that change's query fail, so nothing is done here.
   pool.on('connect', (client) => client.on('error', () => undefined));
   try {
     const client = await pool.connect();
@@ -54,7 +54,7 @@ export async function openPostgres(options: {
     engine: 'postgres',
     where,
     close: () => {
-      // Kysely leaves a pool open that nothing was asked of.
+      // Kysely does not close a pool that was never used.
       closed ??= db.destroy().then(() => (pool.ended ? undefined : pool.end()));
       return closed;
     },

@@ -12,7 +12,7 @@ import { APPLICATION_ID } from './migrate.ts';
 import { isLost, postgresCode, unavailablePostgres, unsure } from './postgresErrors.ts';
 import { refuseNul } from './writing.ts';
 
-/** How long a program that hangs in the middle of a change may keep the others waiting. */
+/** A program that hangs in the middle of a change is cut off after this, so that others can go on. */
 const LONGEST_IDLE_MS = 60_000;
 
 /**
@@ -62,7 +62,7 @@ class ShopPostgresDriver extends PostgresDriver {
     try {
       await connection.executeQuery(CompiledQuery.raw(begin));
     } catch (error) {
-      // It has begun all the same, and its line would be given to whoever asks next.
+      // The transaction has begun all the same; its connection must not go back to the pool like that.
       await this.rollbackTransaction(connection);
       throw error;
     }
@@ -81,12 +81,12 @@ class ShopPostgresDriver extends PostgresDriver {
     try {
       await super.rollbackTransaction(connection);
     } catch {
-      // The line is gone, so the server rolls back by itself. Why is in the error that led here.
+      // The connection is gone, so the server rolls back by itself; the first error says why.
     }
   }
 }
 
-/** The pool, with its errors in the shop's words. */
+/** The pool, with its errors as sentences for people. */
 function inShopWords(pool: pg.Pool): PostgresPool {
   return {
     connect: async () => {
@@ -103,7 +103,7 @@ function inShopWords(pool: pg.Pool): PostgresPool {
 function clientInShopWords(client: pg.PoolClient): PostgresPoolClient {
   const query = async <R>(text: string, parameters: readonly unknown[]): Promise<PostgresQueryResult<R>> => {
     for (const parameter of parameters) {
-      // PostgreSQL takes no NUL, in a question neither.
+      // PostgreSQL refuses NUL in parameters of queries too.
       if (typeof parameter === 'string') refuseNul('', parameter);
     }
     try {

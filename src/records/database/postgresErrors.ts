@@ -1,7 +1,7 @@
 import pg from 'pg';
 import { RecordsUnavailable } from './errors.ts';
 
-/** What the driver says, without a code, when the line to the server is gone. */
+/** Messages of the driver, which come without a code, when the connection is gone. */
 const LINE_IS_GONE = /^(Connection terminated|Client has encountered a connection error|Client was closed)/;
 const NO_LINE_FREE = /^timeout exceeded when trying to connect/;
 
@@ -64,7 +64,7 @@ export function unsure(cause: unknown): RecordsUnavailable {
   );
 }
 
-/** Two programs got into one another's way; the same once more may go through. */
+/** Whether two programs collided, so that trying once more may work. */
 export function isCollision(error: unknown): boolean {
   return error instanceof RecordsUnavailable && /^(40001|40P01)$/.test(postgresCode(error.cause));
 }

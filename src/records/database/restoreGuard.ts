@@ -4,7 +4,7 @@ import Database from 'better-sqlite3';
 import { makeFolder } from './database.ts';
 import { RestoreFailed, ShopWillNotOpen } from './errors.ts';
 
-/** Lies in the data folder while a restore puts records in their place. */
+/** File in the data folder while a restore is moving records. */
 export const UNDER_WAY = 'restore-under-way.json';
 const LOCK = 'in-use.lock';
 
@@ -14,7 +14,7 @@ export interface Held {
 
 /**
  * Says, as long as the program runs, that the data folder is in use; several programs may say so at once, a restore only
- * alone. The system takes the word back when a program ends, however it ends. Throws ShopWillNotOpen.
+ * alone. It is a file lock, so it ends with the program, however that ends. Throws ShopWillNotOpen.
  */
 export function holdShop(dataDir: string): Held {
   const path = join(dataDir, UNDER_WAY);
@@ -30,7 +30,7 @@ export function holdShop(dataDir: string): Held {
     makeFolder(dataDir);
     lock = new Database(join(dataDir, LOCK), { timeout: 0 });
   } catch {
-    // A folder that cannot be written to: whoever opens the records says so better.
+    // A folder that cannot be written to: opening the records says so with a better sentence.
     return { release: () => {} };
   }
   try {

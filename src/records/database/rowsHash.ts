@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 
-/** Of one row, whatever the order of its columns. */
+/** Hash of one row, whatever the order of its columns. */
 export function hashOfRow(row: Readonly<Record<string, unknown>>): string {
   const fields = Object.entries(row).sort(([a], [b]) => (a < b ? -1 : 1));
   const plain = fields.map(([name, value]) => [name, Buffer.isBuffer(value) ? value.toString('hex') : value]);

@@ -31,7 +31,7 @@ export interface Tables {
     why: string;
     retired: number;
     body: string;
-    /** What was typed for its quantities, by where they lie in the body; null where that says no more than the body. */
+    /** What was typed for its quantities, by their path in the body; null where the body says it all. */
     typed: string | null;
   };
   job: {
@@ -66,7 +66,7 @@ export interface Tables {
     id: string;
     job_id: number;
     revision: number;
-    /** Where it stood among those added with it, from 0. */
+    /** Its position among the readings added with it, from 0. */
     place: number;
     pass: Pass;
     kind: ReadingKind;
@@ -121,7 +121,7 @@ export interface Tables {
   person_password: {
     person_id: number;
     hash: string;
-    /** Given by somebody else, to be replaced by one's own. */
+    /** 1 for a password somebody else gave out, to be replaced by the person's own. */
     start: number;
     set_at: string;
   };

@@ -1,6 +1,6 @@
 import { refuse } from './errors.ts';
 
-/** Who changes something, why, and what time it is for them. */
+/** Who changes something, why, and when. */
 export interface Ctx {
   /** Initials, 1 to 8 characters. */
   readonly who: string;
@@ -17,7 +17,7 @@ export interface Signed {
 const LONGEST_WHO = 8;
 const LONGEST_WHY = 2000;
 
-/** What is written beside every change. Throws Refusal when nobody stands behind it. */
+/** Who, why and when, checked, to be kept with a change. Throws Refusal without usable initials. */
 export function signed(ctx: Ctx, why: string | undefined): Signed {
   const who = ctx.who.normalize('NFC').trim();
   if (who === '') {
@@ -73,7 +73,7 @@ export function printable(text: string): string {
   return plain.length > 60 ? `${plain.slice(0, 60)}…` : plain;
 }
 
-/** PostgreSQL keeps no NUL, and half a character pair becomes another character on its way to the disk. */
+/** PostgreSQL cannot store NUL, and an unpaired surrogate would be stored as another character. */
 export function refuseNul(path: string, text: string): void {
   if (/[\0\p{Surrogate}]/u.test(text)) {
     throw refuse(

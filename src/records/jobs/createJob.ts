@@ -25,7 +25,7 @@ export interface NewJob {
   readonly number?: string;
   readonly received: Received;
   readonly demo?: boolean;
-  /** Made by whoever sends it: sent again, it leads to the job it made the first time. */
+  /** Id made by the sender: the same request sent again finds the job it made the first time. */
   readonly sentId?: string;
 }
 
@@ -63,7 +63,7 @@ export async function createJob(db: Db, ctx: Ctx, job: NewJob): Promise<Job> {
   });
 }
 
-/** What was sent under an id before is sent again: the same, or something else, which is never taken for it. */
+/** The job made under an id before. Throws Refusal when something else is sent under the same id. */
 async function sameAsSent(db: Db, made: Job, sent: NewJob, by: Signed): Promise<Job> {
   const first = (await jobAtRevision(db, made.id, 1)).sections.received!;
   const differs = [

@@ -22,7 +22,7 @@ export interface JobQuestion {
   readonly from?: string;
   readonly to?: string;
   readonly demo?: boolean;
-  /** The `next` of the page before. */
+  /** Continue after this: the `next` of the page before. */
   readonly after?: string;
   readonly limit: number;
 }
@@ -49,7 +49,7 @@ export async function findJobs(db: Db, question: JobQuestion): Promise<JobPage> 
   return { jobs, next: rows.length > limit && last ? `${last.receivedOn}_${last.id}` : null };
 }
 
-/** How many jobs stand at each stage; every stage is named. */
+/** How many jobs are at each stage, zero included. */
 export async function countByStage(db: Db): Promise<Readonly<Record<Stage, number>>> {
   const rows = await db
     .selectFrom('job')
@@ -70,7 +70,7 @@ export async function holdsDemo(db: Db): Promise<boolean> {
 type JobRow = Selectable<Tables['job']>;
 type JobSelect = SelectQueryBuilder<Tables, 'job', JobRow>;
 
-/** Each word is a condition of its own, and neither database takes any number of them. */
+/** Each word is a condition of its own, and both databases limit how many there may be. */
 function wordsOf(text: string): readonly string[] {
   const words = key(text)
     .split(' ')

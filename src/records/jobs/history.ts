@@ -2,7 +2,7 @@ import type { HistoryLine, Reading, RevisionShown } from '../../../shared/words/
 import type { Db } from '../database/database.ts';
 import { readingsOf } from './readingRows.ts';
 
-/** No job comes near it, and it fits the integers of every database. */
+/** Higher than any job's revision, and still an integer of every database. */
 const NEWEST = 2_000_000_000;
 
 /** Who did what to a job, oldest first; empty when there is no such job. */

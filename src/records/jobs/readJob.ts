@@ -47,7 +47,7 @@ export interface JobParts extends StageParts {
   readonly looks: readonly Kept<Looked>[];
 }
 
-/** What a job was made of at a revision. Revisions are only ever added, so no transaction is needed to read them. */
+/** The sections and readings of a job at a revision. Revisions are only ever added, so no transaction is needed to read them. */
 export async function partsOf(db: Db, jobId: number, revision: number): Promise<JobParts> {
   const rows = await rowsOf(db, jobId, revision);
   const all = <S extends SectionName>(what: S): readonly Kept<JobSections[S]>[] =>

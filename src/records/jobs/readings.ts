@@ -66,7 +66,7 @@ export async function jobWithReading(db: Db, id: string): Promise<string | null>
   return row?.number ?? null;
 }
 
-/** Whether it is the very reading, to the last digit: what is sent again under one id is. */
+/** Whether two readings are equal in every field, as a reading sent twice is. */
 export function sameContent(a: NewReading, b: NewReading): boolean {
   return (
     a.pass === b.pass &&

@@ -88,7 +88,7 @@ const ON_ITSELF = () => false;
 const ON_ALL_BUT_PHOTOS = (what: What) => what !== 'photo';
 const ON_ALL = () => true;
 
-/** What else, changed since, makes an edit of a section stale. */
+/** Besides the section itself, which changes since `fromRevision` make an edit of it stale. */
 const RESTS_ON: Readonly<Record<SectionName, (what: What) => boolean>> = {
   received: ON_ITSELF,
   looked: ON_ITSELF,
@@ -100,7 +100,7 @@ const RESTS_ON: Readonly<Record<SectionName, (what: What) => boolean>> = {
   signature: ON_ALL,
 };
 
-/** What of the catalogue an edit was worked out from. */
+/** The entries of the catalogue an edit was worked out from. */
 function seenFor(edit: SectionEdit): readonly Seen[] {
   const criteria = (revision: number): Seen => ({ kind: 'criteria', id: CRITERIA_ID, revision });
   if (edit.what === 'decision' && edit.body.criteriaRevision !== undefined) {
@@ -120,7 +120,7 @@ function seenFor(edit: SectionEdit): readonly Seen[] {
 async function refuseStale(db: Db, job: Job, edit: SectionEdit): Promise<void> {
   const theirs = job.sections[edit.what];
   const rests = RESTS_ON[edit.what];
-  // A decision rests on what it was worked out from, which may be older than the page it was sent from.
+  // A decision is as old as the revision it was worked out from, which may be older than the page it was sent from.
   const from =
     edit.what === 'decision' ? Math.min(edit.fromRevision, edit.body.workedOutAtRevision) : edit.fromRevision;
   const since = (await historyOf(db, job.id)).filter((line) => line.revision > from);
@@ -169,7 +169,7 @@ export async function addToJob(
   return job;
 }
 
-/** After signing every change is an amendment, and says why. */
+/** A change after signing is an amendment. Throws Refusal when it gives no reason. */
 export function refuseUnexplained(job: Job, by: Signed): void {
   const { signature } = job.sections;
   if (signature === null || by.why !== '') return;

@@ -51,7 +51,7 @@ export function refuseLiftedCrack(history: readonly Kept<Looked>[], next: Looked
   }
 }
 
-/** What no reason overrules, and where a reason is needed. */
+/** Refuses a decision that no reason may overrule, and one that needs a reason and has none. */
 export function refuseDecision(decision: Decision, looked: Kept<Looked> | null): void {
   const { check, decision: kind } = decision;
   if (kind !== 'replace') {
@@ -102,14 +102,14 @@ function asksFirst({ id, status, limit }: Finding): boolean {
   return status === 'caution' && (limit !== null || TO_MEND.has(id));
 }
 
-/** The first in its own words, and how many there are beside it. */
+/** The first finding's sentence, and how many more there are. */
 function andMore([first, ...others]: readonly Finding[]): string {
   if (others.length === 0) return first!.sentence;
   const more = others.length === 1 ? 'is one more' : `are ${others.length} more`;
   return `${first!.sentence} There ${more} like it.`;
 }
 
-/** The family brings its minimum wall along: it is changed in the open, like any criterion. */
+/** Another family brings another minimum wall, so changing it once the cover was inspected or measured needs a reason. */
 export function refuseFamilyUnexplained(job: Job, next: Received, why: string): void {
   const now = job.sections.received?.body;
   const begun = job.sections.looked !== null || job.readings.length > 0;
@@ -122,7 +122,7 @@ export function refuseFamilyUnexplained(job: Job, next: Received, why: string): 
   );
 }
 
-/** A ring that is on does not come off by leaving it out; a weld recorded by mistake is taken back with a reason. */
+/** A recorded weld is not removed by leaving it out: taking it back needs a reason. */
 export function refuseRingLeftOut(now: MeasuringSetup | null, next: MeasuringSetup, why: string): void {
   if (!now?.ringWelded || next.ringWelded || why !== '') return;
   throw refuse(
@@ -169,7 +169,7 @@ export function refuseCutsThroughWall(job: Job, { cuts }: CutsMade): void {
   }
 }
 
-/** The same of a cut to try. */
+/** The same rule for a cut to try. */
 export function refusePlanThroughWall(job: Job, { plannedCutMm }: CutPlan): void {
   const wallMm = thickestWallMm(job);
   if (plannedCutMm === null || plannedCutMm < wallMm) return;
@@ -241,14 +241,14 @@ function studsAgainst({ sections }: Job): Finding[] {
   return [...work, ...kept].filter(({ status }) => status === 'fail');
 }
 
-/** What was found after the cut, and of the studs, is signed over only by saying why. */
+/** Findings after the cut or on the studs that are not OK need a reason to be signed. */
 function refuseUnansweredFinding(job: Job, verified: readonly Finding[], statement: string): void {
   const against = [
     ...verified.filter(({ status }) => status === 'fail'),
     ...studsAgainst(job),
     ...verified.filter(({ status }) => status === 'caution'),
   ];
-  // A cover that is replaced goes nowhere.
+  // A cover that is replaced is not used again, so its findings need no reason.
   if (job.outcome === 'replace' || against.length === 0 || statement.trim() !== '') return;
   throw refuse(
     'reason-needed',

@@ -12,7 +12,7 @@ const COST = { memoryCost: 19_456, timeCost: 2, parallelism: 1 } as const;
 /** A password ready to be kept: hashed outside the transaction, which must not wait for it. */
 export interface NewPassword {
   readonly hash: string;
-  /** Given by a keeper or the command line: good for a week, to be replaced by one's own. */
+  /** True when a keeper or the command line made it: good for a week, to be replaced by the person's own. */
   readonly start: boolean;
 }
 
@@ -36,7 +36,7 @@ export async function ownPassword(typed: string): Promise<NewPassword> {
   return { hash: await hash(asKept(typed), COST), start: false };
 }
 
-/** Makes one to be told once. */
+/** Makes a password that is shown once. */
 export async function startPassword(): Promise<{ readonly typed: string; readonly password: NewPassword }> {
   const typed = codeWords(4);
   return { typed, password: { hash: await hash(typed, COST), start: true } };
@@ -64,17 +64,17 @@ export async function keepPassword(
     .execute();
 }
 
-/** Whether a password is the one kept; without one kept it takes as long, and is not. */
+/** Whether a password is the one kept. Where none is kept the answer is no, after the same time. */
 export async function isPassword(typed: string, kept: string | null): Promise<boolean> {
   nobodys ??= hash(codeWords(8), COST);
   const right = await verify(kept ?? (await nobodys), asKept(typed.slice(0, 4 * LONGEST)));
   return right && kept !== null;
 }
 
-/** Of a password nobody has, so that an unknown name takes as long to refuse as a wrong password. */
+/** Hash of a password nobody has: checking it makes an unknown name take as long as a wrong password. */
 let nobodys: Promise<string> | null = null;
 
-/** One form for what keyboards write differently. */
+/** One Unicode form for what different keyboards write differently. */
 function asKept(typed: string): string {
   return typed.normalize('NFKC');
 }

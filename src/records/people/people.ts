@@ -18,7 +18,7 @@ import { keepPassword, type NewPassword } from './passwords.ts';
 import { endSessions } from './sessions.ts';
 
 const LONGEST_NAME = 60;
-/** Signed under what the command line changes. */
+/** Stands for initials in changes made by the command line. */
 export const CONSOLE = 'console';
 
 export interface NewPerson {
@@ -27,7 +27,7 @@ export interface NewPerson {
   readonly role: Role;
 }
 
-/** By name; the retired too. */
+/** Everybody, sorted by name; retired people too. */
 export async function listPeople(db: Db): Promise<readonly Person[]> {
   const rows = await db.selectFrom('person').selectAll().orderBy('name_key').execute();
   return rows.map(toPerson);
@@ -66,7 +66,7 @@ export async function peopleHistory(db: Db, limit: number): Promise<readonly Per
   }));
 }
 
-/** The first of all, who lets the others in: refused once there is anybody. */
+/** Adds the first keeper, who adds everybody else; refused once there is anybody. */
 export async function addFirstKeeper(
   db: Db,
   now: () => Date,
@@ -121,7 +121,7 @@ export async function revisePerson(
   });
 }
 
-/** They can no longer come in; what they signed stays. */
+/** The person can no longer sign in; what they signed stays. */
 export async function retirePerson(
   db: Db,
   ctx: Ctx,
@@ -175,7 +175,7 @@ export async function noteAbout(
   return change(db, ctx, { id }, what, async (_trx, person) => person);
 }
 
-/** One revision: what `next` makes of the person, or nothing when it makes null. A keeper always remains. */
+/** Adds a revision with what `next` returns, or none when it returns null. The last keeper cannot be lost. */
 async function change(
   db: Db,
   ctx: Ctx,

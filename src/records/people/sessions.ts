@@ -8,7 +8,7 @@ const HOUR_MS = 3600 * 1000;
 export const IDLE_MS = 12 * HOUR_MS;
 /** However much it is used, a session is over after this. */
 export const LIFE_MS = 14 * 24 * HOUR_MS;
-/** Its last use is written down this often, not at every page. */
+/** The last use of a session is stored at most this often, not at every page. */
 const NOTED_MS = 60 * 1000;
 const LONGEST_DEVICE = 120;
 
@@ -65,7 +65,7 @@ export async function findSession(db: Db, secret: string, now: Date): Promise<St
     .where('retired', '=', 0)
     .executeTakeFirst();
   if (row === undefined || isOver(row.began_at, row.used_at, now)) return null;
-  // A clock that was ahead and is set right again starts the idle hours anew.
+  // The difference counts in both directions, because the clock may have been set back.
   if (Math.abs(now.getTime() - Date.parse(row.used_at)) > NOTED_MS) {
     await db
       .updateTable('session')
@@ -80,7 +80,7 @@ export async function findSession(db: Db, secret: string, now: Date): Promise<St
   };
 }
 
-/** One that began in a far future of a clock since set right is over too, or it would last until then. */
+/** A session dated in the future by a wrong clock is over too, or it would last until then. */
 function isOver(beganAt: string, usedAt: string, now: Date): boolean {
   const age = Math.abs(now.getTime() - Date.parse(beganAt));
   return age > LIFE_MS || now.getTime() - Date.parse(usedAt) > IDLE_MS;

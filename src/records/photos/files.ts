@@ -5,18 +5,18 @@ import { dirname, join } from 'node:path';
 import type { Readable } from 'node:stream';
 import { makeFolder } from '../database/database.ts';
 
-/** Below the data folder: every file by its content, and what is still on its way in. */
+/** Folder below the data folder for every file, named by its content, and for files still arriving. */
 export const FILES = 'files';
 const INCOMING = 'incoming';
 
-/** A file that has arrived whole and belongs to nothing yet. */
+/** A file that has arrived completely and is not part of any record yet. */
 export interface Arrived {
   readonly path: string;
   readonly hash: string;
   readonly bytes: number;
 }
 
-/** More was sent than a file may have; what had arrived is gone again. */
+/** The file is larger than allowed; what had arrived was deleted. */
 export class TooLarge extends Error {
   constructor(limit: number) {
     super(`The file has more than ${Math.floor(limit / 1_048_576)} MB.`);
@@ -30,7 +30,7 @@ export function fileOf(hash: string): string {
   return join(FILES, hash.slice(0, 2), hash);
 }
 
-/** Takes a file in under a name of its own, to be looked at. Whatever goes wrong, nothing is left behind. */
+/** Stores an arriving file under a temporary name, to be checked. If anything goes wrong it is deleted. */
 export async function receive(dataDir: string, source: Readable, limit: number): Promise<Arrived> {
   const folder = join(dataDir, FILES, INCOMING);
   makeFolder(folder);
@@ -41,7 +41,7 @@ export async function receive(dataDir: string, source: Readable, limit: number):
   try {
     for await (const chunk of source as AsyncIterable<Buffer>) {
       bytes += chunk.length;
-      // The rest is still listened to: whoever sends it hears an answer only then.
+      // The rest is read and dropped: a browser shows the answer only after it has sent everything.
       if (bytes > limit) continue;
       hash.update(chunk);
       await handle.writeFile(chunk);
@@ -57,7 +57,7 @@ export async function receive(dataDir: string, source: Readable, limit: number):
   }
 }
 
-/** Puts what arrived in its place for good; a file that is there already and whole stays. */
+/** Moves an arrived file to its final name; an undamaged one that is there already stays. */
 export async function keep(dataDir: string, arrived: Arrived): Promise<void> {
   const place = join(dataDir, fileOf(arrived.hash));
   if (existsSync(place) && (await hashOf(place)) === arrived.hash) {

@@ -7,7 +7,7 @@ import { makeFolder } from '../database/database.ts';
 import { refuse } from '../database/errors.ts';
 import { type Arrived, fileOf, flush } from './files.ts';
 
-// Of all the decoder knows, only what a camera makes; SVG and the rest are never tried.
+// Of all formats the decoder knows only those of cameras are allowed; SVG and others are blocked.
 sharp.block({ operation: ['VipsForeignLoad'] });
 sharp.unblock({ operation: ['VipsForeignLoadJpeg', 'VipsForeignLoadPng', 'VipsForeignLoadWebp'] });
 sharp.cache(false);
@@ -19,7 +19,7 @@ const SMALL_PIXELS = 320;
 
 export interface Picture {
   readonly kind: PhotoKind;
-  /** Upright. */
+  /** Size turned upright. */
   readonly width: number;
   readonly height: number;
 }
@@ -33,9 +33,9 @@ const BEGINS: Readonly<Record<PhotoKind, (bytes: Buffer) => boolean>> = {
   webp: (b) => b.toString('latin1', 0, 4) === 'RIFF' && b.toString('latin1', 8, 12) === 'WEBP',
 };
 
-/** What no camera writes: a page, a script or a document hidden in a picture. */
+/** Signs of a page, a script or a document hidden in a picture. */
 const HIDDEN = /<script|<iframe|<!doctype|<!entity|<\?php|<svg[\s>][\t-~]{8}|<html[\s>]|%PDF-\d|javascript:/i;
-/** Ends the list of an archive's files, which is read from the end of whatever it hangs on. */
+/** Ends a ZIP archive, which can be hidden behind a picture because archives are read from their end. */
 const ARCHIVE_END = Buffer.from('PK\x05\x06', 'latin1');
 const LONGEST_ARCHIVE_END = 66_000;
 

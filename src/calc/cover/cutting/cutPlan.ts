@@ -6,7 +6,7 @@ import { facingTime } from './facingTime.ts';
 import { spindleSpeed } from './spindleSpeed.ts';
 import { theoreticalRoughness } from './theoreticalRoughness.ts';
 
-/** No chatter of a thousand passes: a roughing limit this small is a slipped decimal. */
+/** A roughing limit that needs more passes than this is a slipped decimal. */
 const MOST_PASSES = 200;
 
 /**

@@ -23,7 +23,7 @@ export interface DialledIn {
   readonly answer: Answer;
 }
 
-/** The round limit on tilt as a polygon inside it: at worst 0.12 % less tilt is used than allowed. */
+/** The limit on tilt is a circle; a polygon with so many sides inside it uses at worst 0.12 % less tilt. */
 const SIDES = 64;
 /** Least walls this near to the best count as equal, and the smallest tilt among them is taken. */
 const AS_GOOD_MM = 1e-7;
@@ -115,7 +115,7 @@ function leftBy({
 
 function bestTilt(places: readonly FacePlace[], allowanceMm: number, steepest: number): [number, number] {
   if (steepest === 0) return [0, 0];
-  // Slopes in shares of the steepest, heights and walls in shares of what that slope does over the face.
+  // Scaled for the solver: slopes by the steepest allowed, heights and walls by what that slope does over the face.
   const reach = steepest * Math.max(...places.map((p) => Math.hypot(p.xMm, p.yMm)));
   const wall0 = Math.min(...places.flatMap((p) => (p.wallMm === null ? [] : [p.wallMm - p.heightMm])));
   const clean0 = Math.min(...places.map((p) => p.heightMm - p.depthMm - allowanceMm));

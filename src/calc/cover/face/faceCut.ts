@@ -28,7 +28,7 @@ export interface FaceCut {
   readonly cutsMm: readonly number[];
   readonly wallsAfterMm: readonly number[];
   readonly markCutsMm: readonly number[];
-  /** Stations and marks the cut leaves dirty, from 0 as sent. */
+  /** Indexes, from 0 as sent, of stations and marks the cut does not clean. */
   readonly dirtyStations: readonly number[];
   readonly dirtyMarks: readonly number[];
 }

@@ -15,7 +15,7 @@ export function engagementFinding(numbers: StudNumbers, engagement: Engagement, 
     (inner.status === outer.status && inner.missMm > outer.missMm);
   const margin = innerDecides ? inner : outer;
   const much = `${printNumber(nominalMm / numbers.pitchMm, 1)} threads, ${printNumber(nominalMm / numbers.diameterMm, 2)} diameters`;
-  // Nearer than the pad's face no thread can begin.
+  // A thread cannot begin behind the pad's face.
   const tooNear = innerDecides && inner.missMm > numbers.input.stud.threadStartMm + 1e-9;
   const shortfall = innerDecides
     ? `the thread begins ${mm(margin.missMm)} too far out`

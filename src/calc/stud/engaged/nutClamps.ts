@@ -52,7 +52,7 @@ export function nutClamps(numbers: StudNumbers, unit: LengthUnit): Checked {
     field: 'threadStartMm',
     missMm: margin.missMm,
     short: 'the nut would stop before it clamps',
-    // Nearer than the pad's face no thread can begin.
+    // A thread cannot begin behind the pad's face.
     mend:
       margin.missMm > stud.threadStartMm + 1e-9
         ? ''

@@ -101,7 +101,7 @@ function againstNeeded(
   };
 }
 
-/** The first of the stud, its thread and the nut's to go, among those whose strength is known. */
+/** Which fails first, the stud, its thread or the nut's, among those whose strength is known. */
 function firstToGo(
   At: number,
   As: number,

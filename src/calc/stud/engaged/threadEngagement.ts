@@ -18,7 +18,7 @@ export interface Engagement {
   readonly nominalMm: number;
   readonly leastMm: number;
   readonly fullMm: number;
-  /** What the thread runs on beyond the nut's last thread, and begins before its first. */
+  /** How far the thread runs on beyond the nut's last thread (outer), and begins before its first (inner). */
   readonly outer: Margin;
   readonly inner: Margin;
   readonly nominal: Answer;

@@ -55,7 +55,7 @@ export function fixedFastenerPosition(
     missMm: toleranceMm === null ? null : Math.max(0, over),
     short: 'the studs may not all find their holes',
     mend: '',
-    // The missing hole is already counted by "holes"; one gap in what was given is not two.
+    // A missing hole diameter already counts in "holes"; it must not count twice.
     counts: toleranceMm !== null,
     answers: answer ? { positionToleranceMm: answer } : {},
   };

@@ -2,7 +2,7 @@ import { type LengthUnit, printLength } from '../../../../shared/words/print.ts'
 import type { Checked } from '../numbers/checked.ts';
 import type { StudNumbers } from '../numbers/studNumbers.ts';
 
-/** ± on the diameter: what a rule laid across a plate can tell apart. */
+/** Circles this close are the same: a rule laid across a plate is read no closer. */
 export const SAME_CIRCLE_MM = 0.5;
 const SOURCE = '0.5 mm on the circle: this program’s rule, not a standard';
 

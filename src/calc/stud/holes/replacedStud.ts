@@ -4,24 +4,24 @@ import type { Finding } from '../../../../shared/words/finding.ts';
 import { type LengthUnit, printLength, printNumber, printTorque } from '../../../../shared/words/print.ts';
 import { type Fault, Refusal } from '../../../../shared/words/refusal.ts';
 
-/** Where the shop's limit for the lean is taken. */
+/** Height above the pad at which the shop's limit for the lean applies. */
 const LEAN_AT_MM = 25;
 
 export interface ReplacedStudInput {
   /** How far the stud leans, measured at a height above the pad. */
   readonly leanMm: number | null;
   readonly leanAtMm: number | null;
-  /** How far its foot is from where it should stand. */
+  /** How far its base is from where it should be. */
   readonly offMm: number | null;
   /** From the pad face to the engine side: where the last hole ends. */
   readonly stackMm: number;
   readonly tightestHoleMm: number | null;
   readonly studMostMm: number;
-  /** Torque it was proved with, on a spacer; null when it was not. */
+  /** Proof torque it was tested with, nut on a spacer; null when it was not. */
   readonly provedNm: number | null;
   readonly heldIt: boolean | null;
   readonly how: 'welded' | 'pressed';
-  /** What the shop asks; null where it asks nothing. */
+  /** The shop's limits; null where it has set none. */
   readonly limits: StudSettingLimits | null;
 }
 
@@ -180,7 +180,7 @@ function proved({ provedNm, heldIt, limits }: ReplacedStudInput, unit: LengthUni
   };
 }
 
-/** Neither a weld nor a press fit can be worked out from its looks. */
+/** The strength of a weld or a press fit is not worked out, and the finding says so. */
 function root({ provedNm, heldIt, how }: ReplacedStudInput): Finding {
   const what = how === 'welded' ? 'the weld' : 'the press fit';
   return {

@@ -8,7 +8,7 @@ const SETTLING: Readonly<Record<SurfaceClass, readonly [thread: number, nut: num
   'rz-10-to-40': [3, 4.5, 2.5],
   'rz-40-to-160': [3, 6.5, 3.5],
 };
-/** This program's own rule: what settled once settles again, but less. */
+/** Share of the settling that is left after re-torquing (this program's own rule). */
 const AFTER_RETORQUE = 0.5;
 
 /**

@@ -15,7 +15,7 @@ import { studResilience } from './studResilience.ts';
 import { studShear } from './studShear.ts';
 import { torqueWindow } from './torqueWindow.ts';
 
-/** Steel, where the joint names no other. */
+/** Young's modulus of steel, used where the joint gives none. */
 const STEEL_MPA = 205_000;
 
 export interface JointChecks {
@@ -146,7 +146,7 @@ function slipFinding(
   const limit = joint.engineTorqueNm * joint.serviceFactor;
   const Nm = (x: number) => printTorque(x, unit);
   const holds = least !== null && least.value >= limit - 1e-9;
-  // What the locking nut takes can only lessen it: a fail stays one.
+  // The locking nut's own torque can only lower the preload, so a fail stays a fail.
   const known = least !== null && !(holds && lockingUnknown);
   const asked = `the engine’s ${Nm(joint.engineTorqueNm)} × ${joint.serviceFactor} is ${Nm(limit)}`;
   return {

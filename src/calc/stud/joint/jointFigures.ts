@@ -1,7 +1,7 @@
 import type { JointFrom } from '../../../../shared/words/job.ts';
 import type { Joint } from '../../../../shared/words/stud.ts';
 
-/** One figure a joint can be worked with, as its source gives it. */
+/** A figure to choose for a joint, with its source. */
 export interface NamedFigure {
   readonly id: string;
   readonly value: number;

@@ -3,7 +3,7 @@ import type { Status } from '../../../../shared/words/finding.ts';
 import { printNumber, printShare } from '../../../../shared/words/print.ts';
 import type { Checked } from '../numbers/checked.ts';
 
-/** A joint that is taken apart and used again. */
+/** Most of the proof load advised for a joint that is taken apart and used again. */
 export const MOST_OF_PROOF = 0.75;
 const SOURCE = '75 % of proof for a joint used again: Shigley, 9th ed., ch. 8; a recommendation, not a law';
 

@@ -3,7 +3,7 @@ import type { RetorqueAsked } from '../../../../shared/words/job.ts';
 import { type LengthUnit, printTorque } from '../../../../shared/words/print.ts';
 
 const PRACTICE = 'common practice, no source';
-/** A wrench is not read closer than this. */
+/** Torques this close count as the same: a wrench is read no closer (this program's own rule). */
 const SAME_SHARE = 0.02;
 
 /**

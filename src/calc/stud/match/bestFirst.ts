@@ -35,7 +35,7 @@ export function bestFirst(ranked: readonly Ranked[]): StudMatch[] {
     .map(({ match }) => match);
 }
 
-/** The least that any length check has to spare at its worst, up to a pitch. */
+/** The smallest worst-case margin of all length checks, at most one pitch. */
 function enoughMargin(input: StudCheckInput): number {
   const { threadStartMm, threadEndMm, projectionMm } = input.stud;
   const wanted = studWanted(input);

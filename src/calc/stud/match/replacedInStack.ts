@@ -9,7 +9,7 @@ import { replacedStud } from '../holes/replacedStud.ts';
 import { studNumbers } from '../numbers/studNumbers.ts';
 
 /**
- * A stud that was set anew, held against the stack it goes through and the shop's limits.
+ * A replaced stud, checked against the stack it goes through and the shop's limits.
  * Throws: a Refusal of a thread or a measurement that cannot be worked with.
  */
 export function replacedInStack(

@@ -5,7 +5,7 @@ const SAME_MPA = 1;
 
 export interface SameBut {
   readonly id: string;
-  /** Tip farther out, or nearer where it is negative. */
+  /** How much longer it is; negative is shorter. */
   readonly longerMm: number;
 }
 

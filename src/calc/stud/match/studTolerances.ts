@@ -18,9 +18,9 @@ export interface StudTolerances {
   readonly entersHole: number | null;
   /** Pads seated, the tip stays clear of the engine side. */
   readonly tipClears: number | null;
-  /** None of them fails; a nut that only starts with the converter drawn forward is no fail. */
+  /** Share in which none fails; a nut that only starts with the converter drawn forward is no failure. */
   readonly noneFails: number;
-  /** Every one of those that could be drawn. */
+  /** Share in which every check passes that could be made. */
   readonly allWell: number;
   readonly answer: Answer;
 }

@@ -6,7 +6,7 @@ import { studTolerances } from './studTolerances.ts';
 export interface ToleranceTable {
   readonly rows: readonly ToleranceRow[];
   readonly draws: number;
-  /** Share of assemblies in which at least one of them fails; not to start by hand is none, if the tip shows. */
+  /** Share of assemblies in which at least one of them fails; a nut that does not start by hand is no failure if the tip shows. */
   readonly anyFails: number;
 }
 

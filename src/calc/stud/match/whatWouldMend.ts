@@ -5,7 +5,7 @@ import { studWanted } from './studWanted.ts';
 
 export interface Mend {
   readonly sentence: string;
-  /** What it would then be; checked, not guessed. */
+  /** Whether it would then fit, as checkStud found. */
   readonly fits: Fits;
   readonly changed: readonly string[];
 }

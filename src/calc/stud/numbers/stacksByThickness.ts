@@ -6,7 +6,7 @@ export interface StackByThickness {
   readonly totalMm: number;
   /** The stack's total less what was measured. */
   readonly offMm: number;
-  /** Near enough to be the one measured. */
+  /** True when it may be the one that was measured. */
   readonly within: boolean;
 }
 

@@ -8,7 +8,7 @@ import { wornThread } from './wornThread.ts';
 /** What every check of a stud reads: the input with its sums and its two threads worked out once. */
 export interface StudNumbers {
   readonly input: StudCheckInput;
-  /** The stud's; worn as it was measured. */
+  /** The stud's thread, with its measured pitch diameter where that is worn. */
   readonly thread: ThreadGeometry;
   /** Basic major diameter. */
   readonly diameterMm: number;
@@ -16,7 +16,7 @@ export interface StudNumbers {
   /** The nut's thread: its own, or the stud's 2B or 6H when it was not given. */
   readonly nutThread: ThreadGeometry;
   readonly nutThreadGiven: boolean;
-  /** Same system, diameter and pitch. */
+  /** Whether nut and stud have the same system, diameter and pitch. */
   readonly nutGoesOn: boolean;
   /** S: the layers, without a washer. */
   readonly stackMm: { readonly nominal: number; readonly least: number; readonly most: number };

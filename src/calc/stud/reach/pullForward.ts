@@ -3,7 +3,7 @@ import type { Finding } from '../../../../shared/words/finding.ts';
 import { type LengthUnit, printLength, printNumber } from '../../../../shared/words/print.ts';
 import { type Fault, Refusal } from '../../../../shared/words/refusal.ts';
 
-/** About 1/8 to 3/16 in. */
+/** The usual pull-forward gap, about 1/8 to 3/16 in. */
 export const USUAL_GAP_MM = { least: 3.2, most: 4.8 };
 const USUAL_SOURCE =
   'about 3.2 to 4.8 mm: common practice, no source (from memory); the maker’s figure comes first';

@@ -62,7 +62,7 @@ const NO_GAP = {
 interface Found {
   readonly lengths: ReachLengths;
   readonly found: Reach;
-  /** With every size at its worst, where that grades lower. */
+  /** The reach with every size at its worst; null where its grade is no lower. */
   readonly worst: Reach | null;
   readonly unit: LengthUnit;
 }

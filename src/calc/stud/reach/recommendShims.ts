@@ -1,7 +1,7 @@
 import { type PullForwardInput, pullForward } from './pullForward.ts';
 
 export interface ShimChoice {
-  /** Under each pad, one or two on each other; none where none is needed. */
+  /** Under each pad: one shim, or two on top of each other; empty where none is needed. */
   readonly thicknessesMm: readonly number[];
   readonly totalMm: number;
   readonly gapMm: number;

@@ -56,7 +56,7 @@ export function tipClearance(numbers: StudNumbers, unit: LengthUnit): Checked {
     field: 'tipRoomMm',
     missMm: margin.missMm,
     short: 'its tip strikes the engine side',
-    // Of a stud that much shorter nothing is left.
+    // A stud cannot be shortened by its whole length.
     mend:
       margin.missMm >= stud.projectionMm - 1e-9
         ? ''

@@ -4,9 +4,9 @@ export interface NutClass {
 }
 
 const KSI = 6.894757;
-/** Up to and with these diameters [mm], above 4. */
+/** Upper ends of the diameter ranges [mm], the first from above 4. */
 const UP_TO = [7, 10, 16] as const;
-/** MPa, by those diameters. */
+/** Proof stress by class, MPa, for those ranges. */
 const ISO: Readonly<Record<string, readonly [number, number, number]>> = {
   '5': [580, 590, 610],
   '6': [670, 680, 700],
@@ -14,7 +14,7 @@ const ISO: Readonly<Record<string, readonly [number, number, number]>> = {
   '10': [1040, 1040, 1050],
   '12': [1150, 1160, 1190],
 };
-/** Coarse and fine; ksi. */
+/** Proof stress by grade for coarse and fine threads, ksi. */
 const SAE: Readonly<Record<string, readonly [coarse: number, fine: number]>> = {
   'grade 2': [90, 80],
   'grade 5': [120, 109],

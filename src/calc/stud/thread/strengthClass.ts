@@ -8,7 +8,7 @@ export interface StrengthClass {
 const KSI = 6.894757;
 const UP_TO_16 = 16;
 
-/** Tensile, yield, proof; MPa. */
+/** Tensile, yield and proof stress by class, MPa. */
 const ISO: Readonly<Record<string, readonly [number, number, number]>> = {
   '4.6': [400, 240, 225],
   '4.8': [420, 340, 310],
@@ -22,7 +22,7 @@ const ISO: Readonly<Record<string, readonly [number, number, number]>> = {
 };
 const ISO_8_8_OVER_16 = [830, 660, 600] as const;
 
-/** Up to a diameter [in]: tensile, yield, proof; ksi. */
+/** By grade: up to a diameter [in], tensile, yield and proof stress, ksi. */
 const SAE: Readonly<Record<string, readonly (readonly [number, number, number, number])[]>> = {
   'grade 1': [[1.5, 60, 36, 33]],
   'grade 2': [

@@ -36,7 +36,7 @@ export function withTyped(value: string, path: string, { typed }: Telling): stri
   return text === value ? value : `${value} (typed ${text})`;
 }
 
-export function yesNoInWords(value: boolean): string {
+function yesNoInWords(value: boolean): string {
   return value ? 'yes' : 'no';
 }
 

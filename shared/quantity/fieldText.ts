@@ -20,6 +20,18 @@ export interface Writing {
   readonly torqueUnit?: 'N·m' | 'lb-ft';
 }
 
+/** How what stands in these fields was written: a form says in which units its boxes were shown. */
+export function writingIn(
+  { unit, torqueUnit }: Readonly<Record<string, string | undefined>>,
+  { lengthUnit, decimalSign }: Writing,
+): Writing {
+  return {
+    lengthUnit: unit === 'in' || unit === 'mm' ? unit : lengthUnit,
+    decimalSign,
+    ...((torqueUnit === 'N·m' || torqueUnit === 'lb-ft') && { torqueUnit }),
+  };
+}
+
 /** What a field that holds one number is typed as. */
 export function typedAs({ kind }: Pick<QuantityField, 'kind'>): TypedKind {
   return kind === 'size' || kind === 'extent' || kind === 'height' ? 'length' : kind;
@@ -52,16 +64,27 @@ export function unitShown(field: AnyField, writing: Writing): string | undefined
   }
 }
 
+/** Which boxes of a form: what stands before their names, and the row of a table. */
+export interface Place {
+  readonly at?: string;
+  readonly row?: number | string;
+}
+
 /** The name of a field's box; null where it has none. */
-export function boxOf(key: string, { box }: Pick<AnyField, 'box'>, at = ''): string | null {
-  return box === null ? null : `${at}${box ?? key}`;
+export function boxOf(
+  key: string,
+  { box }: Pick<AnyField, 'box'>,
+  { at = '', row }: Place = {},
+): string | null {
+  if (box === null) return null;
+  return `${at}${box ?? key}${row === undefined ? '' : `.${row}`}`;
 }
 
 /** The names of all boxes of a body, those that choose a figure too. */
-export function boxesOf(fields: AnyFields, at = ''): string[] {
+export function boxesOf(fields: AnyFields, place: Place = {}): string[] {
   return entriesOf(fields).flatMap(([key, field]) => {
-    if (field.kind === 'part') return boxesOf(field.fields, partAt(field, at));
-    const box = boxOf(key, field, at);
+    if (field.kind === 'part') return boxesOf(field.fields, inPart(field, place));
+    const box = boxOf(key, field, place);
     const chosenIn = 'chosenIn' in field ? field.chosenIn : undefined;
     return field.kind === 'made' || box === null ? [] : [box, ...(chosenIn === undefined ? [] : [chosenIn])];
   });
@@ -72,14 +95,12 @@ export function numberText(value: number, field: QuantityField, writing: Writing
   return writeQuantity(value, kind, bareUnitOf(kind, writing), writing.decimalSign);
 }
 
-/** What stands before the boxes of a part. */
-export function partAt({ at: own = '' }: Pick<PartField, 'at'>, at: string): string {
-  return `${at}${own}`;
+/** The same place, in a part. */
+export function inPart<P extends Place>({ at: own = '' }: Pick<PartField, 'at'>, place: P): P {
+  return { ...place, at: `${place.at ?? ''}${own}` };
 }
 
-interface Writes {
-  /** Stands before the name of each box. */
-  readonly at?: string;
+interface Writes extends Place {
   readonly known?: KnownFigures;
 }
 
@@ -88,21 +109,20 @@ export function asTyped(
   fields: AnyFields,
   body: object | null | undefined,
   writing: Writing,
-  { at = '', known = {} }: Writes = {},
+  how: Writes = {},
 ): Record<string, string> {
   const values = (body ?? {}) as Readonly<Record<string, unknown>>;
   return Object.fromEntries(
     entriesOf(fields).flatMap(([key, field]): [string, string][] => {
       const value = values[key] ?? (body === null || body === undefined ? null : (field.ifLeftOut ?? null));
       if (field.kind === 'part') {
-        const how = { at: partAt(field, at), known };
-        return Object.entries(asTyped(field.fields, value as object | null, writing, how));
+        return Object.entries(asTyped(field.fields, value as object | null, writing, inPart(field, how)));
       }
-      const box = boxOf(key, field, at);
+      const box = boxOf(key, field, how);
       if (box === null || field.kind === 'made') return [];
       const chosenIn = 'chosenIn' in field ? field.chosenIn : undefined;
       if (chosenIn === undefined || value === null) return [[box, text(field, value, writing)]];
-      const figure = known[chosenIn]?.figures.find((one) => one.value === value);
+      const figure = how.known?.[chosenIn]?.figures.find((one) => one.value === value);
       return figure
         ? [[chosenIn, figure.id]]
         : [

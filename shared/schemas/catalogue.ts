@@ -1,40 +1,18 @@
 import { z } from 'zod';
 import { readThread } from '../quantity/readThread.ts';
-import type {
-  CatalogueStack,
-  CatalogueStud,
-  Family,
-  LatheSettings,
-  ShopCriteria,
-} from '../words/catalogue.ts';
+import type { CatalogueStack, CatalogueStud, Family, ShopCriteria } from '../words/catalogue.ts';
+import { CRITERIA } from '../words/fields/criteria.ts';
+import { FAMILY, RING } from '../words/fields/family.ts';
+import { lowerFirst, subjectOf } from '../words/fields/field.ts';
+import { CATALOGUE_STACK, CATALOGUE_STUD } from '../words/fields/stud.ts';
 import type { ThreadSpec } from '../words/thread.ts';
-import {
-  LINING_MODULUS_MPA_PER_MM,
-  LOCK_UP_PRESSURE_MPA,
-  POISSON,
-  refuseUnbelievable,
-  YIELD_MPA,
-  YOUNG_MPA,
-} from './believable.ts';
-import { balanceSchema, confidence } from './coverCheck.ts';
-import {
-  choice,
-  count,
-  extent,
-  list,
-  orElse,
-  orNull,
-  quantity,
-  size,
-  strict,
-  text,
-  yesNo,
-} from './fields.ts';
+import { refuseUnbelievable } from './believable.ts';
+import { orNull, quantity, strict } from './fields.ts';
+import { shapeOf } from './fromFields.ts';
 import { fitLimitsSchema } from './knockOn.ts';
 import {
   across,
   nutFields,
-  pullForward,
   type Refuse,
   refuseNut,
   refuseStud,
@@ -42,56 +20,13 @@ import {
   studFields,
 } from './studParts.ts';
 
-const name = text('The name', { least: 1, most: 80 });
-const note = text('The note', { most: 2000, lines: true });
-const source = (what: string) => text(what, { least: 1, most: 200 });
-const lockUpPressure = quantity(
-  'The lock-up pressure',
-  'MPa',
-  LOCK_UP_PRESSURE_MPA,
-  'Give it with its unit, as in 0.7 MPa, 7 bar or 100 psi.',
-);
-const yieldStress = quantity('The yield', 'MPa', YIELD_MPA, 'Give it in MPa; mild steel has about 250.');
 const above = (what: string, most: number) => quantity(what, 'MPa', { least: 0, open: true, most });
-const callout = text('The thread', { least: 1, most: 40 });
-
-const FAMILY = {
-  name,
-  make: choice('The make of the cover', ['stamped', 'from-solid']),
-  sideWall: choice('The side wall', ['plain', 'ribbed']),
-  studCount: count('The number of studs', 2, 24),
-  studCircleDiameterMm: size('The stud circle’s diameter'),
-  trackInnerDiameterMm: size('The track’s inner diameter'),
-  trackOuterDiameterMm: size('The track’s outer diameter'),
-  nominalWallMm: size('The nominal wall'),
-  bossDiameterMm: orNull(size('The boss’s diameter')),
-  rimDiameterMm: orNull(size('The rim’s diameter')),
-  padDiameterMm: orNull(size('The pads’ diameter')),
-  padThicknessMm: orNull(size('The pads’ thickness')),
-  sideWallMm: orNull(size('The side wall’s thickness')),
-  pistonSealDiameterMm: orNull(size('The piston seal’s diameter')),
-  hubDiameterMm: orNull(size('The hub’s diameter')),
-  lockUpPressureMPa: orNull(lockUpPressure),
-  yieldMPa: orNull(yieldStress),
-  ring: orNull(
-    strict('The ring', {
-      innerDiameterMm: size('The ring’s inner diameter'),
-      outerDiameterMm: size('The ring’s outer diameter'),
-      thicknessMm: size('The ring’s thickness'),
-      joinedToPads: yesNo('Whether the ring is welded to the pads all round').nullish(),
-    }),
-  ),
-  limits: orNull(fitLimitsSchema),
-  makerMinimumWallMm: orNull(size('The maker’s minimum wall')),
-  makerMinimumWallSource: orNull(source('The source of the maker’s minimum wall')),
-  shopMinimumWallMm: orNull(size('The shop’s minimum wall')),
-  shopMinimumWallSource: orNull(source('Who set the shop’s minimum wall, and when')),
-  ringAllowed: yesNo('Whether a ring may be welded on'),
-  note,
-};
 
 /** A cover family as the catalogue takes it. */
-export const familySchema = strict('The family', FAMILY).superRefine(
+export const familySchema = strict('The cover type', {
+  ...shapeOf(FAMILY),
+  limits: orNull(fitLimitsSchema),
+}).superRefine(
   across<Family>((family, refuse) => {
     let misplaced = false;
     refuseFamily(family, (path, message) => {
@@ -100,14 +35,15 @@ export const familySchema = strict('The family', FAMILY).superRefine(
     });
     if (!misplaced) refuseUnbelievable(family, refuse);
   }),
-) satisfies z.ZodType<Family>;
+) satisfies z.ZodType<Required<Family>>;
 
 /** A family as a job keeps it: one that the catalogue took before it asked whether its numbers can be believed too. */
-export const keptFamilySchema = strict('The family', {
-  ...FAMILY,
-  lockUpPressureMPa: orNull(above('The lock-up pressure', 100)),
-  yieldMPa: orNull(above('The yield', 10_000)),
-}).superRefine(across<Family>(refuseFamily)) satisfies z.ZodType<Family>;
+export const keptFamilySchema = strict('The cover type', {
+  ...shapeOf(FAMILY),
+  limits: orNull(fitLimitsSchema),
+  lockUpPressureMPa: orNull(above(subjectOf(FAMILY.lockUpPressureMPa), 100)),
+  yieldMPa: orNull(above(subjectOf(FAMILY.yieldMPa), 10_000)),
+}).superRefine(across<Family>(refuseFamily)) satisfies z.ZodType<Required<Family>>;
 
 function refuseFamily(family: Family, refuse: Refuse): void {
   refuseDiameters(family, refuse);
@@ -115,79 +51,40 @@ function refuseFamily(family: Family, refuse: Refuse): void {
   refuseMinimum(family, 'shop', refuse);
 }
 
-/** From the middle out: boss, track, stud circle, rim. */
+/** What lies within what, from the middle out: a diameter, the one round it, and whether they may be equal. */
+const WITHIN = [
+  ['trackInnerDiameterMm', 'trackOuterDiameterMm', false],
+  ['bossDiameterMm', 'trackInnerDiameterMm', true],
+  ['pistonSealDiameterMm', 'trackInnerDiameterMm', true],
+  ['hubDiameterMm', 'rimDiameterMm', false],
+  ['trackOuterDiameterMm', 'rimDiameterMm', true],
+  ['studCircleDiameterMm', 'rimDiameterMm', false],
+] as const satisfies readonly (readonly [keyof Family, keyof Family, boolean])[];
+
 function refuseDiameters(family: Family, refuse: Refuse): void {
-  const { bossDiameterMm, rimDiameterMm, trackInnerDiameterMm, trackOuterDiameterMm, studCircleDiameterMm } =
-    family;
-  const within = (path: string, what: string, mm: number, limit: string, limitMm: number, equal: boolean) => {
-    if (mm < limitMm || (equal && mm === limitMm)) return;
+  const within = (path: string, inner: Measured, outer: Measured, equal: boolean) => {
+    if (inner.mm == null || outer.mm == null) return;
+    if (inner.mm < outer.mm || (equal && inner.mm === outer.mm)) return;
     refuse(
-      [path],
-      `${what} is ${mm} mm; it must be ${equal ? 'no more' : 'less'} than ${limit}, ${limitMm} mm.`,
+      path.split('.'),
+      `${subjectOf(inner.field)} is ${inner.mm} mm; it must be ${equal ? 'no more' : 'less'} than the ${lowerFirst(outer.field.label)}, ${outer.mm} mm.`,
     );
   };
-  within(
-    'trackInnerDiameterMm',
-    'The track’s inner diameter',
-    trackInnerDiameterMm,
-    'its outer diameter',
-    trackOuterDiameterMm,
-    false,
-  );
-  if (bossDiameterMm !== null) {
-    const inner = 'the track’s inner diameter';
-    within('bossDiameterMm', 'The boss’s diameter', bossDiameterMm, inner, trackInnerDiameterMm, true);
-  }
-  if (family.pistonSealDiameterMm != null) {
-    const inner = 'the track’s inner diameter';
-    within(
-      'pistonSealDiameterMm',
-      'The piston seal',
-      family.pistonSealDiameterMm,
-      inner,
-      trackInnerDiameterMm,
-      true,
-    );
-  }
-  refuseRing(family, within);
-  if (rimDiameterMm !== null) {
-    if (family.hubDiameterMm != null) {
-      within('hubDiameterMm', 'The hub’s diameter', family.hubDiameterMm, 'the rim’s', rimDiameterMm, false);
-    }
-    const outer = 'The track’s outer diameter';
-    within('trackOuterDiameterMm', outer, trackOuterDiameterMm, 'the rim’s', rimDiameterMm, true);
-    within(
-      'studCircleDiameterMm',
-      'The stud circle',
-      studCircleDiameterMm,
-      'the rim’s diameter',
-      rimDiameterMm,
-      false,
-    );
-  }
+  const of = (key: (typeof WITHIN)[number][0 | 1]): Measured => ({ field: FAMILY[key], mm: family[key] });
+  for (const [inner, outer, equal] of WITHIN) within(inner, of(inner), of(outer), equal);
+  const { ring } = family;
+  if (ring == null) return;
+  // A ring lies on the flat, between the center of the cover and its rim.
+  const inner = { field: RING.innerDiameterMm, mm: ring.innerDiameterMm };
+  const outer = { field: RING.outerDiameterMm, mm: ring.outerDiameterMm };
+  within('ring.innerDiameterMm', inner, outer, false);
+  within('ring.outerDiameterMm', outer, of('rimDiameterMm'), true);
+  within('ring.innerDiameterMm', of('bossDiameterMm'), inner, true);
 }
 
-/** A ring lies on the flat, between boss and rim. */
-function refuseRing(
-  { ring, bossDiameterMm, rimDiameterMm }: Family,
-  within: (path: string, what: string, mm: number, limit: string, limitMm: number, equal: boolean) => void,
-): void {
-  if (ring == null) return;
-  const { innerDiameterMm: inner, outerDiameterMm: outer } = ring;
-  within('ring.innerDiameterMm', 'The ring’s inner diameter', inner, 'its outer diameter', outer, false);
-  if (rimDiameterMm !== null) {
-    within('ring.outerDiameterMm', 'The ring’s outer diameter', outer, 'the rim’s', rimDiameterMm, true);
-  }
-  if (bossDiameterMm !== null) {
-    within(
-      'ring.innerDiameterMm',
-      'The boss’s diameter',
-      bossDiameterMm,
-      'the ring’s inner diameter',
-      inner,
-      true,
-    );
-  }
+interface Measured {
+  readonly field: { readonly label: string };
+  readonly mm: number | null | undefined;
 }
 
 /** A minimum comes with its source, and a new cover must pass it. */
@@ -245,12 +142,8 @@ function threadFrom(
 
 /** A stud as the catalogue keeps it. Its thread is read from `threadTyped`. */
 export const catalogueStudSchema = strict('The stud', {
-  name,
+  ...shapeOf(CATALOGUE_STUD),
   stud: strict('The stud', studFields(threadAlready)).superRefine(across(refuseStud)),
-  threadTyped: callout,
-  stock: count('The number in stock', 0, 1_000_000).nullish(),
-  shelf: text('The shelf place', { most: 40 }).optional(),
-  note,
 }).transform((sent, ctx): CatalogueStud => {
   const refuse: Refuse = (path, message) => ctx.addIssue({ code: 'custom', path, message });
   const thread = threadFrom(sent.threadTyped, sent.stud.thread, 'external', 'stud', refuse);
@@ -259,12 +152,9 @@ export const catalogueStudSchema = strict('The stud', {
 
 /** A flexplate stack as the catalogue keeps it. Its nut's thread is read from `nutThreadTyped`. */
 export const catalogueStackSchema = strict('The stack', {
-  name,
+  ...shapeOf(CATALOGUE_STACK),
   stack: stackSchema,
   nut: orNull(strict('The nut', nutFields(threadAlready)).superRefine(across(refuseNut))),
-  nutThreadTyped: orNull(callout),
-  pullForwardMm: pullForward,
-  note,
 }).transform((sent, ctx): CatalogueStack => {
   const refuse: Refuse = (path, message) => ctx.addIssue({ code: 'custom', path, message });
   const { nut, nutThreadTyped: typed } = sent;
@@ -284,87 +174,13 @@ export const catalogueStackSchema = strict('The stack', {
   return { ...sent, nut: { ...nut, thread: threadFrom(typed, nut.thread, 'internal', 'nut', refuse) } };
 }) satisfies z.ZodType<CatalogueStack>;
 
-const threads = (what: string) => quantity(what, 'threads', { least: 0, most: 20 });
-
-/** Less than the new cover’s no cover can keep. */
-const TIMES_NEW = { least: 1, most: 100 };
-const MOST_SHIMS = 40;
-const SPEED = { least: 0, open: true, most: 20_000 };
-
 /** The shop's own limits and habits. */
-export const shopCriteriaSchema = strict('The criteria', {
-  shopName: text('The shop’s name', { most: 80 }),
-  minimumWallMm: orNull(size('The minimum wall')),
-  cleanUpAllowanceMm: extent('The clean-up allowance'),
-  faceRunoutLimitMm: orNull(extent('The runout allowed after the cut')),
-  confidence,
-  typicalCutMm: orNull(size('The typical cut')),
-  protrusionThreads: threads('The protrusion wanted'),
-  startThreads: threads('The start wanted'),
-  lengthUnit: choice('The unit of length', ['mm', 'in']),
-  decimalSign: choice('The decimal sign', ['point', 'comma']),
-  lathe: orNull(
-    strict('The lathe', {
-      leastRpm: quantity('The lathe’s least speed', 'rpm', SPEED),
-      mostRpm: quantity('The lathe’s most speed', 'rpm', SPEED),
-      cuttingSpeedMPerMin: quantity('The cutting speed', 'm/min', { least: 0, open: true, most: 2000 }),
-      noseRadiusMm: size('The nose radius'),
-      roughingLimitMm: size('The deepest roughing pass'),
-      finishingCutMm: extent('The finishing pass'),
-      roughingFeedMm: size('The roughing feed'),
-      finishingFeedMm: size('The finishing feed'),
-    }).superRefine(
-      across<LatheSettings>(({ leastRpm, mostRpm }, refuse) => {
-        if (leastRpm <= mostRpm) return;
-        refuse(
-          ['leastRpm'],
-          `The lathe’s least speed is ${leastRpm} rpm; it must be no more than its most, ${mostRpm} rpm.`,
-        );
-      }),
-    ),
-  ),
-  balance: orNull(balanceSchema),
-  studSetting: orNull(
-    strict('The limits of a stud set anew', {
-      leanAt25Mm: orNull(extent('The lean allowed at 25 mm')),
-      offMm: orNull(extent('The distance allowed out of place')),
-      proofNm: orNull(quantity('The proof torque', 'N·m', { least: 0, open: true, most: 5000 })),
-    }),
-  ),
-  shimsMm: orElse(list('The shims', size('The shim'), { most: MOST_SHIMS }), []),
-  bending: orNull(
-    strict('How covers bend', {
-      liningModulusMPaPerMm: quantity(
-        'The lining’s modulus',
-        'MPa/mm',
-        LINING_MODULUS_MPA_PER_MM,
-        'Give the pressure in MPa for each mm it is squeezed.',
-      ),
-      youngMPa: quantity(
-        'Young’s modulus',
-        'MPa',
-        YOUNG_MPA,
-        'Give it in MPa, a thousand times the figure in GPa; steel has about 206000.',
-      ),
-      poisson: quantity('Poisson’s ratio', '', POISSON, 'Steel has about 0.29.'),
-      lockUpPressureMPa: orNull(lockUpPressure),
-      yieldMPa: orNull(yieldStress),
-      speedRpm: orNull(quantity('The speed', 'rpm', SPEED)),
-      ringRunoutMm: orNull(extent('The runout allowed of a ring')),
-      peakOverNew: orNull(quantity('The limit on the pressure peak', 'times new', TIMES_NEW)),
-      rippleOverNew: orNull(quantity('The limit on the ripple', 'times new', TIMES_NEW)),
-    }),
-  ),
-  heat: orNull(
-    strict('The heat of an engagement', {
-      share: quantity('The share of the heat', '', { least: 0, open: true, most: 1 }),
-      torqueNm: quantity('The torque', 'N·m', { least: 0, open: true, most: 100_000 }),
-      slipRpm: quantity('The slip speed', 'rpm', SPEED),
-      slipTimeS: quantity('The slip time', 's', { least: 0, open: true, most: 3600 }),
-      conductivityWPerMK: quantity('The conductivity', 'W/(m·K)', { least: 0, open: true, most: 10_000 }),
-      densityKgPerM3: quantity('The density', 'kg/m³', { least: 0, open: true, most: 30_000 }),
-      specificHeatJPerKgK: quantity('The specific heat', 'J/(kg·K)', { least: 0, open: true, most: 20_000 }),
-      startTemperatureC: orNull(quantity('The start temperature', '°C', { least: -100, most: 2000 })),
-    }),
-  ),
-}) satisfies z.ZodType<ShopCriteria>;
+export const shopCriteriaSchema = strict('The shop limits', shapeOf(CRITERIA)).superRefine(
+  across<ShopCriteria>(({ lathe }, refuse) => {
+    if (lathe == null || lathe.leastRpm <= lathe.mostRpm) return;
+    refuse(
+      ['lathe', 'leastRpm'],
+      `The minimum rpm is ${lathe.leastRpm} rpm; it must be no more than the maximum, ${lathe.mostRpm} rpm.`,
+    );
+  }),
+) satisfies z.ZodType<Required<ShopCriteria>>;

@@ -1,18 +1,19 @@
 import type { z } from 'zod';
 import type { CoverCheckInput, CoverShape, Station } from '../words/cover.ts';
+import { COVER_SHAPE } from '../words/fields/cover.ts';
+import { BALANCE, COVER_LIMITS } from '../words/fields/criteria.ts';
+import { allOptional } from '../words/fields/field.ts';
 import { GAUGE_FIGURES } from '../words/fields/setup.ts';
 import { samePlace } from '../words/places.ts';
 import {
   angle,
   choice,
-  count,
   day,
   extent,
   height,
   list,
   orElse,
   orNull,
-  quantity,
   radius,
   size,
   strict,
@@ -25,17 +26,8 @@ import { across, type Refuse } from './studParts.ts';
 
 const MOST_STATIONS = 400;
 const MOST_REPEATS = 50;
-/** Heavier than any metal a cover is made of; water is 1000. */
-const DENSITY = { least: 0, open: true, most: 30_000 };
 
-const coverShape = strict('The cover', {
-  studCount: count('The number of studs', 2, 24),
-  studCircleDiameterMm: size('The stud circle’s diameter'),
-  trackInnerDiameterMm: extent('The track’s inner diameter'),
-  trackOuterDiameterMm: size('The track’s outer diameter'),
-  nominalWallMm: size('The nominal wall'),
-  densityKgPerM3: orNull(quantity('The density', 'kg/m³', DENSITY)),
-});
+const coverShape = strict('The cover', shapeOf(COVER_SHAPE));
 
 const station = strict('The entry', {
   angleDeg: angle('The angle'),
@@ -56,23 +48,9 @@ const mark = strict('The entry', {
 
 const gaugeSchema = strict('The gauge', shapeOf(GAUGE_FIGURES));
 
-/** A confidence: more than 50 %, less than 100 %. */
-export const confidence = quantity('The confidence', '', { least: 0.5, most: 0.9999 });
-
 const criteria = strict('The criteria', {
-  minimumWallMm: orNull(size('The minimum wall')),
+  ...shapeOf(allOptional(COVER_LIMITS)),
   minimumWallSource: orNull(text('The source of the minimum wall', { most: 200 })),
-  faceRunoutLimitMm: orNull(extent('The runout allowed after the cut')),
-  cleanUpAllowanceMm: orNull(extent('The clean-up allowance')),
-  confidence: orNull(confidence),
-  typicalCutMm: orNull(size('The typical cut')),
-});
-
-/** ISO 21940-11: grade, mass and speed. */
-export const balanceSchema = strict('The balance wanted', {
-  gradeMmPerS: quantity('The balance quality grade', 'mm/s', { least: 0, open: true, most: 4000 }),
-  massKg: quantity('The mass balanced', 'kg', { least: 0, open: true, most: 1000 }),
-  speedRpm: quantity('The service speed', 'rpm', { least: 0, open: true, most: 50_000 }),
 });
 
 const inspectionFailure = strict('The entry', {
@@ -129,7 +107,7 @@ export const coverCheckSchema = strict('The request', {
     ),
     [],
   ),
-  balance: orNull(balanceSchema),
+  balance: orNull(strict('The balance', shapeOf(BALANCE))),
   knockOn: orNull(knockOnSchema),
   familyLimits: orNull(fitLimitsSchema),
 }).superRefine(across(refuseTogether)) satisfies z.ZodType<CoverCheckInput>;
@@ -147,7 +125,7 @@ function refuseTrack({ trackInnerDiameterMm, trackOuterDiameterMm }: CoverShape,
   if (trackInnerDiameterMm < trackOuterDiameterMm) return;
   refuse(
     ['cover', 'trackInnerDiameterMm'],
-    `The track’s inner diameter is ${trackInnerDiameterMm} mm; it must be less than its outer diameter, ${trackOuterDiameterMm} mm.`,
+    `The friction surface inner diameter is ${trackInnerDiameterMm} mm; it must be less than the friction surface outer diameter, ${trackOuterDiameterMm} mm.`,
   );
 }
 

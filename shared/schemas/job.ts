@@ -1,4 +1,5 @@
 import type { z } from 'zod';
+import { CUT, INSPECTED, LOOKED, PLAN, RECEIVED } from '../words/fields/job.ts';
 import { SETUP } from '../words/fields/setup.ts';
 import { RING_WELDED } from '../words/fields/weld.ts';
 import {
@@ -11,53 +12,28 @@ import {
   type Received,
 } from '../words/job.ts';
 import { keptFamilySchema } from './catalogue.ts';
-import {
-  angle,
-  choice,
-  count,
-  day,
-  extent,
-  height,
-  list,
-  orElse,
-  orNull,
-  radius,
-  size,
-  strict,
-  text,
-  yesNo,
-} from './fields.ts';
+import { angle, choice, count, height, list, orElse, orNull, radius, strict, text, yesNo } from './fields.ts';
 import { shapeOf } from './fromFields.ts';
 import { catalogueGaugeSchema } from './gauge.ts';
 import { across } from './studParts.ts';
 import { notTypedFor } from './typedAs.ts';
 
 const MOST_STATIONS = 400;
-const note = (what = 'The note') => text(what, { most: 2000, lines: true });
 const typed = text('What was typed', { most: 60 });
 const key = (what: string) => text(what, { least: 1, most: 80 });
 
 export const receivedSchema = strict('What came in', {
-  familyId: key('The family'),
-  familyRevision: count('The family’s revision', 1, 1_000_000),
+  ...shapeOf(RECEIVED),
+  familyId: key('The cover type'),
+  familyRevision: count('The cover type’s revision', 1, 1_000_000),
   family: keptFamilySchema,
-  customerReference: text('The customer’s reference', { most: 80 }),
-  receivedOn: day('The day'),
-  note: note(),
 }) satisfies z.ZodType<Received>;
 
 export const lookedSchema = strict('The inspection', {
-  crackTest: choice('The crack test', ['found', 'none-found', 'not-done']),
-  crackMethod: orNull(choice('The method of the crack test', ['by-eye', 'dye', 'magnetic-particle'])),
-  crackNote: note('The note on the crack test'),
+  ...shapeOf(LOOKED),
   items: list(
-    'The items looked at',
-    strict('The entry', {
-      item: choice('The name', LOOK_ITEMS),
-      result: choice('The result', ['not-looked', 'sound', 'fault']),
-      final: yesNo('Whether it is final'),
-      note: note(),
-    }),
+    'The items inspected',
+    strict('The entry', { ...shapeOf(INSPECTED), item: choice('The name', LOOK_ITEMS) }),
     { most: LOOK_ITEMS.length },
   ),
 }).superRefine(
@@ -101,10 +77,7 @@ export const setupSchema = strict('How it is measured', {
   ringWelded: orNull(strict('The welding of the ring', shapeOf(RING_WELDED))),
 }) satisfies z.ZodType<Required<MeasuringSetup>>;
 
-export const planSchema = strict('The cut plan', {
-  plannedCutMm: orNull(extent('The planned cut')),
-  typed,
-}).superRefine(
+export const planSchema = strict('The cut plan', { ...shapeOf(PLAN), typed }).superRefine(
   across<CutPlan>(({ plannedCutMm, typed }, refuse) => {
     const fault = notTypedFor('the planned cut', typed, plannedCutMm);
     if (fault !== null) refuse(['typed'], fault);
@@ -112,16 +85,7 @@ export const planSchema = strict('The cut plan', {
 ) satisfies z.ZodType<CutPlan>;
 
 export const cutsSchema = strict('The cuts made', {
-  cuts: list(
-    'The cuts',
-    strict('The entry', {
-      depthMm: size('The depth'),
-      typed,
-      note: note(),
-      look: choice('What was seen after the pass', ['gone', 'dark']).nullish(),
-    }),
-    { most: 100 },
-  ),
+  cuts: list('The cuts', strict('The entry', { ...shapeOf(CUT), typed }), { most: 100 }),
 }).superRefine(
   across<CutsMade>(({ cuts }, refuse) => {
     for (const [i, { depthMm, typed }] of cuts.entries()) {

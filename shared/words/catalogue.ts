@@ -60,12 +60,10 @@ export interface CatalogueStack {
   readonly note: string;
 }
 
-export const GAUGE_KINDS = ['micrometer', 'caliper', 'indicator', 'ultrasound'] as const;
-
 /** A gauge of the shop, with what its certificate says of it. */
 export interface CatalogueGauge {
   readonly name: string;
-  readonly gaugeKind: (typeof GAUGE_KINDS)[number];
+  readonly gaugeKind: 'micrometer' | 'caliper' | 'indicator' | 'ultrasound';
   readonly resolutionMm: number | null;
   /** Expanded uncertainty of the calibration, and the factor k it was expanded with. */
   readonly calibrationUMm: number | null;

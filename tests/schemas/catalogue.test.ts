@@ -74,43 +74,47 @@ describe('a family', () => {
     [
       'trackInnerDiameterMm',
       264,
-      'The track’s inner diameter is 264 mm; it must be less than its outer diameter, 264 mm.',
+      'The friction surface inner diameter is 264 mm; it must be less than the friction surface outer diameter, 264 mm.',
     ],
     [
       'bossDiameterMm',
       214.1,
-      'The boss’s diameter is 214.1 mm; it must be no more than the track’s inner diameter, 214 mm.',
+      'The cover center diameter is 214.1 mm; it must be no more than the friction surface inner diameter, 214 mm.',
     ],
     [
       'trackOuterDiameterMm',
       300.5,
-      'The track’s outer diameter is 300.5 mm; it must be no more than the rim’s, 300 mm.',
+      'The friction surface outer diameter is 300.5 mm; it must be no more than the rim diameter, 300 mm.',
     ],
     [
       'studCircleDiameterMm',
       300,
-      'The stud circle is 300 mm; it must be less than the rim’s diameter, 300 mm.',
+      'The bolt circle diameter is 300 mm; it must be less than the rim diameter, 300 mm.',
     ],
     [
       'pistonSealDiameterMm',
       215,
-      'The piston seal is 215 mm; it must be no more than the track’s inner diameter, 214 mm.',
+      'The piston seal diameter is 215 mm; it must be no more than the friction surface inner diameter, 214 mm.',
     ],
-    ['hubDiameterMm', 300, 'The hub’s diameter is 300 mm; it must be less than the rim’s, 300 mm.'],
+    [
+      'hubDiameterMm',
+      300,
+      'The impeller hub diameter is 300 mm; it must be less than the rim diameter, 300 mm.',
+    ],
     [
       'ring.innerDiameterMm',
       296,
-      'The ring’s inner diameter is 296 mm; it must be less than its outer diameter, 296 mm.',
+      'The ring inner diameter is 296 mm; it must be less than the ring outer diameter, 296 mm.',
     ],
     [
       'ring.outerDiameterMm',
       301,
-      'The ring’s outer diameter is 301 mm; it must be no more than the rim’s, 300 mm.',
+      'The ring outer diameter is 301 mm; it must be no more than the rim diameter, 300 mm.',
     ],
     [
       'ring.innerDiameterMm',
       80,
-      'The boss’s diameter is 90 mm; it must be no more than the ring’s inner diameter, 80 mm.',
+      'The cover center diameter is 90 mm; it must be no more than the ring inner diameter, 80 mm.',
     ],
     [
       'lockUpPressureMPa',
@@ -124,8 +128,8 @@ describe('a family', () => {
       null,
       'The maker’s minimum wall of 4.2 mm needs its source; say the document it stands in.',
     ],
-    ['makerMinimumWallSource', '', 'The source of the maker’s minimum wall is empty; write it out.'],
-    ['ringAllowed', 'yes', 'Whether a ring may be welded on must be true or false.'],
+    ['makerMinimumWallSource', '', 'The source of the maker’s minimum is empty; write it out.'],
+    ['ringAllowed', 'yes', 'Stiffening ring may be welded on must be true or false.'],
     ['note', 'a\u0007', 'The note has a control character in it; take it out.'],
     ['note', '\u202eabc', 'The note has a control character in it; take it out.'],
     ['note', '\ud800', 'The note has a control character in it; take it out.'],
@@ -138,22 +142,34 @@ describe('a family', () => {
     [
       'sideWallMm',
       0.157,
-      /^The side wall’s thickness is 0.157 mm; beside the wall when new, 5 mm, it must be at least 1 mm and at most 25 mm. Check both and their units.$/,
+      /^The side wall thickness is 0.157 mm; with a new wall of 5 mm it must be at least 1 mm and at most 25 mm. Check both and their units.$/,
     ],
     ['sideWallMm', 101.6, /at least 1 mm and at most 25 mm/],
-    ['pistonSealDiameterMm', 2.52, /beside the track’s inner diameter, 214 mm, it must be at least 10.7 mm/],
-    ['hubDiameterMm', 1.89, /beside the track’s outer diameter, 264 mm, it must be at least 13.2 mm/],
-    ['bossDiameterMm', 3.54, /The boss’s diameter is 3.54 mm; .* at least 10.7 mm/],
-    ['rimDiameterMm', 7620, /The rim’s diameter is 7620 mm; .* at most 792 mm/],
-    ['padDiameterMm', 0.945, /The pads’ diameter is 0.945 mm; beside the stud circle, 286 mm, .* 5.72 mm/],
+    [
+      'pistonSealDiameterMm',
+      2.52,
+      /with a friction surface inner diameter of 214 mm it must be at least 10.7 mm/,
+    ],
+    ['hubDiameterMm', 1.89, /with a friction surface outer diameter of 264 mm it must be at least 13.2 mm/],
+    ['bossDiameterMm', 3.54, /The cover center diameter is 3.54 mm; .* at least 10.7 mm/],
+    ['rimDiameterMm', 7620, /The rim diameter is 7620 mm; .* at most 792 mm/],
+    [
+      'padDiameterMm',
+      0.945,
+      /The pad diameter is 0.945 mm; with a bolt circle diameter of 286 mm .* 5.72 mm/,
+    ],
     ['padDiameterMm', 609.6, /at most 143 mm/],
-    ['padThicknessMm', 0.394, /The pads’ thickness is 0.394 mm; .* at least 0.75 mm/],
+    ['padThicknessMm', 0.394, /The pad thickness is 0.394 mm; .* at least 0.75 mm/],
     ['padThicknessMm', 254, /at most 40 mm/],
-    ['ring.innerDiameterMm', 9.29, /The boss’s diameter is 90 mm/],
-    ['ring.thicknessMm', 0.236, /The ring’s thickness is 0.236 mm; .* at least 0.75 mm and at most 40 mm/],
+    ['ring.innerDiameterMm', 9.29, /The cover center diameter is 90 mm/],
+    ['ring.thicknessMm', 0.236, /The ring thickness is 0.236 mm; .* at least 0.75 mm and at most 40 mm/],
     ['lockUpPressureMPa', 7, /The lock-up pressure is 7 MPa; .* at most 3 MPa. Give it with its unit/],
     ['lockUpPressureMPa', 100, /The lock-up pressure is 100 MPa/],
-    ['yieldMPa', 46, /The yield is 46 MPa; it must be at least 60 MPa and at most 2500 MPa. Give it in MPa/],
+    [
+      'yieldMPa',
+      46,
+      /The yield strength is 46 MPa; it must be at least 60 MPa and at most 2500 MPa. Give it in MPa/,
+    ],
   ])('%s = %j is what nobody can believe', (path, value, message) => {
     const found = faults(familySchema, changed(FAMILY, path, value));
     expect(found.map((fault) => fault.path)).toEqual([path]);
@@ -164,11 +180,13 @@ describe('a family', () => {
     expect(
       faults(familySchema, { ...FAMILY, nominalWallMm: 0.197, makerMinimumWallMm: 0.165 })[0]?.message,
     ).toBe(
-      'The wall when new is 0.197 mm; beside the stud circle, 286 mm, it must be at least 1.43 mm and at most 28.6 mm. Check both and their units.',
+      'The new wall is 0.197 mm; with a bolt circle diameter of 286 mm it must be at least 1.43 mm and at most 28.6 mm. Check both and their units.',
     );
     const bare = { ...FAMILY, bossDiameterMm: null, pistonSealDiameterMm: null };
     const track = { ...bare, trackInnerDiameterMm: 8.43, trackOuterDiameterMm: 10.4 };
-    expect(faults(familySchema, track)[0]?.message).toContain('The track’s outer diameter is 10.4 mm');
+    expect(faults(familySchema, track)[0]?.message).toContain(
+      'The friction surface outer diameter is 10.4 mm',
+    );
   });
 
   test('what it leaves empty is not asked about, and what a job kept of it stays as it was taken', () => {
@@ -311,7 +329,7 @@ test('the shop’s criteria', () => {
   });
   expect(faults(shopCriteriaSchema, { ...criteria, shimsMm: [0.8, 0] })[0]?.path).toBe('shimsMm.1');
   expect(faults(shopCriteriaSchema, changed(criteria, 'bending.peakOverNew', 0.9))[0]?.message).toBe(
-    'The limit on the pressure peak is 0.9 times new; it must be at least 1 times new and at most 100 times new.',
+    'The maximum pressure peak is 0.9 × new; it must be at least 1 × new and at most 100 × new.',
   );
   for (const [field, value, sentence] of [
     [
@@ -321,10 +339,10 @@ test('the shop’s criteria', () => {
     ],
     ['youngMPa', 30_000_000, 'Young’s modulus is 30000000 MPa'],
     ['poisson', 0.029, 'Poisson’s ratio is 0.029; it must be at least 0.15 and at most 0.4. Steel has'],
-    ['liningModulusMPaPerMm', 1524, 'The lining’s modulus is 1524 MPa/mm; it must be at least 5 MPa/mm'],
-    ['liningModulusMPaPerMm', 2.36, 'The lining’s modulus is 2.36 MPa/mm'],
+    ['liningModulusMPaPerMm', 1524, 'The lining modulus is 1524 MPa/mm; it must be at least 5 MPa/mm'],
+    ['liningModulusMPaPerMm', 2.36, 'The lining modulus is 2.36 MPa/mm'],
     ['lockUpPressureMPa', 100, 'The lock-up pressure is 100 MPa; it must be at least 0.05 MPa and at most 3'],
-    ['yieldMPa', 0.32, 'The yield is 0.32 MPa; it must be at least 60 MPa and at most 2500 MPa.'],
+    ['yieldMPa', 0.32, 'The yield strength is 0.32 MPa; it must be at least 60 MPa and at most 2500 MPa.'],
   ] as const) {
     const found = faults(shopCriteriaSchema, changed(criteria, `bending.${field}`, value));
     expect(found.map(({ path }) => path)).toEqual([`bending.${field}`]);
@@ -332,7 +350,7 @@ test('the shop’s criteria', () => {
   }
   expect(faults(shopCriteriaSchema, { ...criteria, confidence: 95 })[0]?.path).toBe('confidence');
   expect(faults(shopCriteriaSchema, { ...criteria, confidence: undefined })[0]?.message).toBe(
-    'The confidence is missing; give a plain number.',
+    'The confidence required is missing; give a plain number.',
   );
   expect(faults(shopCriteriaSchema, { ...criteria, decimalSign: ',' })[0]?.message).toBe(
     'The decimal sign was sent as the text ","; it is "point" or "comma".',

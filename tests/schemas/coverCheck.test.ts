@@ -120,14 +120,14 @@ describe('each wrong field is named, with one sentence', () => {
     [
       'cover.studCircleDiameterMm',
       -286,
-      'The stud circle’s diameter is -286 mm; it must be more than 0 mm and at most 10000 mm.',
+      'The bolt circle diameter is -286 mm; it must be more than 0 mm and at most 10000 mm.',
     ],
     [
       'cover.trackInnerDiameterMm',
       264,
-      'The track’s inner diameter is 264 mm; it must be less than its outer diameter, 264 mm.',
+      'The friction surface inner diameter is 264 mm; it must be less than the friction surface outer diameter, 264 mm.',
     ],
-    ['cover.nominalWallMm', 0, 'The nominal wall is 0 mm; it must be more than 0 mm and at most 10000 mm.'],
+    ['cover.nominalWallMm', 0, 'The new wall is 0 mm; it must be more than 0 mm and at most 10000 mm.'],
     [
       'cover.densityKgPerM3',
       0,
@@ -225,7 +225,7 @@ describe('each wrong field is named, with one sentence', () => {
       -0.001,
       'The gauge resolution is -0.001 mm; it must be at least 0 mm and at most 10000 mm.',
     ],
-    ['criteria.confidence', 95, 'The confidence is 95; it must be at least 0.5 and at most 0.9999.'],
+    ['criteria.confidence', 95, 'The confidence required is 95; it must be at least 0.5 and at most 0.9999.'],
     [
       'criteria.minimumWallMm',
       0,

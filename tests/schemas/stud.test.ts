@@ -55,7 +55,12 @@ const UNF_38 = { system: 'unified', majorInch: 0.375, threadsPerInch: 24, series
 test('the whole request comes through, its threads read', () => {
   expect(taken(studCheckSchema, REQUEST)).toEqual({
     ...REQUEST,
-    stud: { ...STUD, thread: { ...UNF_38, designation: '3/8-24 UNF-2A', class: '2A' }, filletMm: null },
+    stud: {
+      ...STUD,
+      thread: { ...UNF_38, designation: '3/8-24 UNF-2A', class: '2A' },
+      filletMm: null,
+      pitchDiameterMeasuredMm: null,
+    },
     stack: { ...REQUEST.stack, layers: [{ ...REQUEST.stack.layers[0], chamferMm: null }] },
     nut: { ...REQUEST.nut, thread: { ...UNF_38, designation: '3/8-24 UNF-2B', class: '2B' } },
     joint: {
@@ -122,20 +127,12 @@ describe('each wrong field is named, with one sentence', () => {
       19.9,
       'The stud projects 19.9 mm; its tip cannot lie before the last full thread, at 20 mm.',
     ],
-    [
-      'stud.projectionMm',
-      '23',
-      'The projection to the tip was sent as the text "23"; send a plain number of mm.',
-    ],
-    [
-      'stud.lengthToleranceMm',
-      undefined,
-      'The tolerance of the lengths is missing; give a plain number of mm.',
-    ],
+    ['stud.projectionMm', '23', 'The length from pad was sent as the text "23"; send a plain number of mm.'],
+    ['stud.lengthToleranceMm', undefined, 'The length tolerance is missing; give a plain number of mm.'],
     [
       'stud.pilotDiameterMm',
       0,
-      'The pilot’s diameter is 0 mm; it must be more than 0 mm and at most 10000 mm.',
+      'The stud pilot diameter is 0 mm; it must be more than 0 mm and at most 10000 mm.',
     ],
     [
       'stud.proofMPa',
@@ -150,7 +147,7 @@ describe('each wrong field is named, with one sentence', () => {
     [
       'stack.style',
       'three-piece',
-      'The style of the stack was sent as the text "three-piece"; it is "one-piece" or "two-piece".',
+      'The flexplate was sent as the text "three-piece"; it is "one-piece" or "two-piece".',
     ],
     ['stack.layers', [], 'The stack has no layers; give at least the plate, with its thickness.'],
     [
@@ -175,21 +172,21 @@ describe('each wrong field is named, with one sentence', () => {
     [
       'stack.tipRoomMm',
       -1,
-      'The room for the stud’s tip is -1 mm; it must be more than 0 mm and at most 10000 mm.',
+      'The room for the stud end is -1 mm; it must be more than 0 mm and at most 10000 mm.',
     ],
-    ['nut.heightMm', 0, 'The nut’s height is 0 mm; it must be more than 0 mm and at most 10000 mm.'],
+    ['nut.heightMm', 0, 'The nut height is 0 mm; it must be more than 0 mm and at most 10000 mm.'],
     [
       'nut.countersinkMm',
       4.1,
       'The nut is 8.3 mm high; nothing of it is left after a tolerance of 0.2 mm and two countersinks of 4.1 mm.',
     ],
-    ['nut.countersinkMm', undefined, 'The nut’s countersink is missing; give a plain number of mm.'],
+    ['nut.countersinkMm', undefined, 'The nut countersink is missing; give a plain number of mm.'],
     [
       'nut.thread',
       '3/8-24 UNF-2A',
       'Thread: "3/8-24 UNF-2A" has class 2A, which is a stud’s; a nut’s is 2B or 3B.',
     ],
-    ['nut.prevailing', 'no', 'Whether the nut is a prevailing-torque nut must be true or false.'],
+    ['nut.prevailing', 'no', 'Prevailing-torque (locking) nut must be true or false.'],
     [
       'pullForwardMm',
       -0.1,
@@ -198,7 +195,7 @@ describe('each wrong field is named, with one sentence', () => {
     [
       'criteria.startThreads',
       -1,
-      'The start wanted is -1 threads; it must be at least 0 threads and at most 20 threads.',
+      'The threads showing to start the nut by hand is -1 threads; it must be at least 0 threads and at most 20 threads.',
     ],
     ['joint.torqueNm', 0, 'The tightening torque is 0 N·m; it must be more than 0 N·m and at most 5000 N·m.'],
     ['joint.scatter', 1, 'The torque-wrench scatter is 1; it must be at least 0 and at most 0.95.'],
@@ -226,7 +223,7 @@ describe('a match', () => {
     const [first] = taken(studMatchSchema, { ...surroundings, studs: [{ id: 'long', ...STUD }] }).studs ?? [];
     expect(first).toMatchObject({
       id: 'long',
-      stud: { projectionMm: 23, thread: { class: '2A' }, filletMm: null },
+      stud: { projectionMm: 23, thread: { class: '2A' }, filletMm: null, pitchDiameterMeasuredMm: null },
     });
     expect(first?.stud).not.toHaveProperty('id');
   });

@@ -14,6 +14,8 @@ interface Named {
   readonly help?: string;
   /** Heads the boxes that follow, up to the next head. */
   readonly head?: string;
+  /** One or two sentences under that head. */
+  readonly headHelp?: string;
   /** Told in place of a value that was not given. */
   readonly none?: string;
 }
@@ -110,6 +112,10 @@ export interface DayField extends Named {
 export interface ChoiceField<Value extends string = string> extends Named {
   readonly kind: 'choice';
   readonly options: Readonly<Record<Value, string>>;
+  /** Offered first, where it follows from something else while nobody chooses. */
+  readonly unsaid?: string;
+  /** Every option in sight, instead of a list that opens. */
+  readonly inSight?: boolean;
 }
 export interface YesNoField extends Named {
   readonly kind: 'yes-no';
@@ -125,7 +131,10 @@ export interface PartField extends Named {
   /** Its history tells only what was given. */
   readonly quiet?: boolean;
 }
-/** Nobody types it into a box of this form; whoever makes it says how it is checked and told. */
+/**
+ * Nobody types it as it is kept: whoever makes it says how it is read, checked and told. `box` is where it is typed
+ * otherwise, for a fault.
+ */
 export interface MadeField extends Named {
   readonly kind: 'made';
 }
@@ -213,10 +222,18 @@ export type BodyOf<F> = {
     : Given<F[Key]>;
 };
 
+/** The same fields where each may be left out. */
+export function allOptional<F extends AnyFields>(fields: F): { [Key in keyof F]: F[Key] & Optional } {
+  const optional = Object.entries(fields).map(([key, field]) => [key, { ...field, optional: true }]);
+  return Object.fromEntries(optional) as { [Key in keyof F]: F[Key] & Optional };
+}
+
 /** A body of which nothing was given: for one that is filled in part. */
 export function nothingOf<F extends AnyFields>(fields: F): BodyOf<F> {
   const made = Object.entries(fields).flatMap(([key, field]) =>
-    field.kind === 'made' ? [] : [[key, field.optional ? null : (field.ifLeftOut ?? NOTHING[field.kind])]],
+    field.kind === 'made'
+      ? []
+      : [[key, field.optional ? null : (field.ifLeftOut ?? field.ifEmpty ?? NOTHING[field.kind])]],
   );
   return Object.fromEntries(made) as BodyOf<F>;
 }
@@ -224,8 +241,8 @@ export function nothingOf<F extends AnyFields>(fields: F): BodyOf<F> {
 const NOTHING: Partial<Record<Field['kind'], unknown>> = { text: '', 'yes-no': false, lengths: [] };
 
 /** Begins a sentence about it: "The pull-forward gap". */
-export function subjectOf({ label, subject }: Named): string {
-  return subject ?? `The ${lowerFirst(label)}`;
+export function subjectOf({ label, subject, kind }: Named & { readonly kind?: string }): string {
+  return subject ?? (kind === 'yes-no' ? label : `The ${lowerFirst(label)}`);
 }
 
 /** "Crank pilot" → "crank pilot"; "US size" and "K" stay. */

@@ -11,8 +11,10 @@ export function usualThicknessMm(layer: string): number | null {
 }
 
 /** Plate and casting make two pieces; a shim under the pads is a layer and no piece of the flexplate. */
-export function styleOf(layers: readonly { readonly name: string }[]): CatalogueStack['stack']['style'] {
-  return layers.filter(({ name }) => !isShim(name)).length > 1 ? 'two-piece' : 'one-piece';
+export function styleOf(
+  layers: readonly { readonly name: string | null }[],
+): CatalogueStack['stack']['style'] {
+  return layers.filter(({ name }) => !isShim(name ?? '')).length > 1 ? 'two-piece' : 'one-piece';
 }
 
 function isShim(layer: string): boolean {

@@ -4,6 +4,8 @@ import { coverCheckSchema } from '../../../shared/schemas/coverCheck.ts';
 import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
 import type { Entry, Family, ShopCriteria } from '../../../shared/words/catalogue.ts';
 import type { CoverCheckInput } from '../../../shared/words/cover.ts';
+import { COVER_SHAPE, QUICK_LIMITS } from '../../../shared/words/fields/cover.ts';
+import { LOOKED, PLAN } from '../../../shared/words/fields/job.ts';
 import { SETUP } from '../../../shared/words/fields/setup.ts';
 import type { ChosenGauge } from '../../../shared/words/job.ts';
 import type { CoverFormView, DoubtView, StationRowView } from '../../../views/pages/cover/coverFields.tsx';
@@ -35,7 +37,7 @@ interface NamedFamily {
   readonly body: Family;
 }
 
-const CRACK_TESTS = ['not-done', 'none-found', 'found'] as const;
+const CRACK = { crackTest: { ...LOOKED.crackTest, box: 'crack' } } as const;
 /** What is asked of how it is measured without a job, by the names of the question. */
 const AS_MEASURED = {
   gauge: SETUP.gaugeFigures,
@@ -89,8 +91,8 @@ export function readCoverForm(
     criteria: readCriteria(form, family?.body ?? null, criteria),
     makerMinimumWallMm: family?.body.makerMinimumWallMm ?? null,
     makerMinimumWallSource: family?.body.makerMinimumWallSource ?? null,
-    plannedCutMm: form.length('cut', 'The planned cut'),
-    crackTest: form.choice('crack', CRACK_TESTS) ?? 'not-done',
+    plannedCutMm: readBody(form, PLAN).plannedCutMm,
+    crackTest: readBody(form, CRACK).crackTest,
     familyLimits: family?.body.limits ?? null,
     doubtfulReadings: doubts.map((one) => `wall at station ${one.row + 1}`),
     gaugesUsed: chosen.map(({ gauge }) => ({ name: gauge.name, dueOn: gauge.dueOn })),
@@ -155,11 +157,9 @@ function shapeOf(family: Family) {
 }
 
 function ownShape(form: TypedForm) {
-  const studCount = form.count('studs', 'Number of studs');
-  const studCircleDiameterMm = form.length('circle', 'Stud circle diameter');
-  const trackInnerDiameterMm = form.length('trackInner', 'Track inner diameter');
-  const trackOuterDiameterMm = form.length('trackOuter', 'Track outer diameter');
-  const nominalWallMm = form.length('nominal', 'Wall when new');
+  const { densityKgPerM3: _, ...shape } = readBody(form, COVER_SHAPE, { idle: true });
+  const { studCount, studCircleDiameterMm, trackInnerDiameterMm, trackOuterDiameterMm, nominalWallMm } =
+    shape;
   if (
     studCount === null ||
     studCircleDiameterMm === null ||
@@ -169,14 +169,15 @@ function ownShape(form: TypedForm) {
   ) {
     return null;
   }
+  const { studCount: count, trackInnerDiameterMm: inner } = COVER_SHAPE;
   if (studCount < 2 || studCount > 12) {
-    form.fault('studs', `Number of studs is ${studCount}; this works for 2 to 12. Count the studs again.`);
+    form.fault(count.box, `${count.label} is ${studCount}; this works for 2 to 12. Count the studs again.`);
     return null;
   }
   if (trackInnerDiameterMm <= 0 || trackInnerDiameterMm >= trackOuterDiameterMm) {
     form.fault(
-      'trackInner',
-      `Track inner diameter must be more than 0 and less than the outer one. Measure both again.`,
+      inner.box,
+      `${inner.label} must be more than 0 and less than the outer one. Measure both again.`,
     );
     return null;
   }
@@ -278,10 +279,9 @@ function doubtsOf(
 }
 
 function readCriteria(form: TypedForm, family: Family | null, criteria: ShopCriteria) {
-  const typedMinimum = form.length('minimum', 'The minimum wall');
+  const typed = readBody(form, QUICK_LIMITS);
+  const typedMinimum = typed.minimumWallMm;
   const shopMinimum = family?.shopMinimumWallMm ?? criteria.minimumWallMm;
-  const allowance = form.length('allowance', 'The clean-up allowance');
-  const runout = form.length('runout', 'The runout allowed after the cut');
   return {
     minimumWallMm: typedMinimum ?? shopMinimum,
     minimumWallSource:
@@ -292,8 +292,8 @@ function readCriteria(form: TypedForm, family: Family | null, criteria: ShopCrit
           : shopMinimum === null
             ? null
             : `the criteria of ${criteria.shopName}`,
-    faceRunoutLimitMm: runout ?? criteria.faceRunoutLimitMm,
-    cleanUpAllowanceMm: allowance ?? criteria.cleanUpAllowanceMm,
+    faceRunoutLimitMm: typed.faceRunoutLimitMm ?? criteria.faceRunoutLimitMm,
+    cleanUpAllowanceMm: typed.cleanUpAllowanceMm ?? criteria.cleanUpAllowanceMm,
     confidence: criteria.confidence,
     typicalCutMm: criteria.typicalCutMm,
   };
@@ -312,16 +312,12 @@ function fieldName(path: string, rows: readonly { index: number }[]): string {
   const mark = /^marks\.(\d+)(?:\.(\w+))?/.exec(path);
   if (mark)
     return `${{ angleDeg: 'ma', radiusMm: 'mr', depthMm: 'md' }[mark[2] ?? 'depthMm'] ?? 'md'}.${mark[1]}`;
-  const names: Record<string, string> = {
-    'cover.studCount': 'studs',
-    'cover.studCircleDiameterMm': 'circle',
-    'cover.trackInnerDiameterMm': 'trackInner',
-    'cover.trackOuterDiameterMm': 'trackOuter',
-    'cover.nominalWallMm': 'nominal',
-    'criteria.minimumWallMm': 'minimum',
-    'criteria.cleanUpAllowanceMm': 'allowance',
-    'criteria.faceRunoutLimitMm': 'runout',
-    plannedCutMm: 'cut',
-  };
-  return boxAt(AS_MEASURED, path) ?? names[path] ?? 'w.0';
+  const [part, below] = [path.split('.')[0], path.replace(/^[^.]*\./, '')];
+  const box =
+    part === 'cover'
+      ? boxAt(COVER_SHAPE, below)
+      : part === 'criteria'
+        ? boxAt(QUICK_LIMITS, below)
+        : boxAt({ ...AS_MEASURED, ...PLAN }, path);
+  return box ?? 'w.0';
 }

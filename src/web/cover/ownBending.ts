@@ -1,16 +1,12 @@
 import type { Family } from '../../../shared/words/catalogue.ts';
 import type { CoverShape } from '../../../shared/words/cover.ts';
-import { OWN_BENDING } from '../../../views/pages/cover/ownBendingFields.tsx';
+import { OWN_BENDING, OWN_BENDING_AT } from '../../../shared/words/fields/cover.ts';
+import { readBody } from '../request/bodyForm.ts';
 import type { TypedForm } from '../request/typed.ts';
 
 /** A cover of no family, with what was typed of it for the bending. Nobody has allowed a ring on it. */
 export function ownFamily(form: TypedForm, shape: Omit<CoverShape, 'densityKgPerM3'>): Family {
-  const typed = Object.fromEntries(
-    OWN_BENDING.map(({ key, name, label, unit }) => [
-      key,
-      unit === 'MPa' ? form.pressure(name, label) : form.length(name, label),
-    ]),
-  ) as Record<(typeof OWN_BENDING)[number]['key'], number | null>;
+  const typed = readBody(form, OWN_BENDING, { at: OWN_BENDING_AT });
   return {
     ...shape,
     ...typed,

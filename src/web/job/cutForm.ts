@@ -1,6 +1,19 @@
-import type { Job } from '../../../shared/words/job.ts';
+import { CUT, PLAN } from '../../../shared/words/fields/job.ts';
+import type { CutPlan, Job } from '../../../shared/words/job.ts';
 import type { Edit } from '../../shop/jobEdits.ts';
+import { readBody } from '../request/bodyForm.ts';
 import type { TypedForm } from '../request/typed.ts';
+
+/** The cut to try, as typed; null with the sentences in the form. */
+export function readPlan(form: TypedForm): CutPlan | null {
+  const { plannedCutMm } = readBody(form, PLAN);
+  if (plannedCutMm !== null && plannedCutMm <= 0)
+    form.fault(
+      PLAN.plannedCutMm.box,
+      `The cut to try is ${plannedCutMm} mm; it must be more than 0. Leave it empty for the least that cleans up.`,
+    );
+  return form.faults.length > 0 ? null : { plannedCutMm, typed: form.text(PLAN.plannedCutMm.box) };
+}
 
 /** A further pass, or with `seen` what was seen after the last one; null when something typed cannot be used. */
 export function readCuts(job: Job, form: TypedForm): Edit | null {
@@ -12,7 +25,7 @@ export function readCuts(job: Job, form: TypedForm): Edit | null {
   }
   const depthMm = readDepth(form);
   if (depthMm === null) return null;
-  const cut = { depthMm, typed: form.text('depth'), note: form.text('note'), look };
+  const cut = { depthMm, typed: form.text(CUT.depthMm.box), note: form.text('note'), look };
   return { what: 'cuts', body: { cuts: [...before, cut] } };
 }
 
@@ -35,7 +48,8 @@ export function readPassPutRight(job: Job, form: TypedForm): Edit | null {
 const cutsOf = (job: Job) => job.sections.cuts?.body.cuts ?? [];
 
 function readDepth(form: TypedForm): number | null {
-  const depthMm = form.length('depth', 'The cut made');
-  if (!form.faults.some((fault) => fault.path === 'depth')) form.needed(depthMm, 'depth', 'The cut made');
+  const depthMm = form.length(CUT.depthMm.box, CUT.depthMm.label);
+  if (!form.faults.some((fault) => fault.path === 'depth'))
+    form.needed(depthMm, CUT.depthMm.box, CUT.depthMm.label);
   return form.faults.length > 0 ? null : depthMm;
 }

@@ -1,4 +1,4 @@
-import { DECISION_KINDS, type Job, LOOK_ITEMS, type SectionName } from '../../../shared/words/job.ts';
+import { DECISION_KINDS, type Job, type SectionName } from '../../../shared/words/job.ts';
 import type { Frame } from '../../../views/frame.ts';
 import { getEntry, listEntries } from '../../records/catalogue.ts';
 import { decisionFrom, type Edit, signatureFrom, studsFrom, studWorkFrom } from '../../shop/jobEdits.ts';
@@ -8,7 +8,8 @@ import type { TypedForm } from '../request/typed.ts';
 import { jointField, readJoint, torqueFromOf } from '../stud/joint.ts';
 import { readGap } from '../stud/stackForm.ts';
 import { readReplaced, readRetorque } from '../stud/work.ts';
-import { readCuts, readPassPutRight } from './cutForm.ts';
+import { readCuts, readPassPutRight, readPlan } from './cutForm.ts';
+import { readLooked } from './inspectionForm.ts';
 import { fromOf, revisionIn } from './jobRequest.ts';
 import { readReceived } from './receivedForm.ts';
 import { readSetup } from './setupForm.ts';
@@ -19,9 +20,9 @@ type ReadEdit = (house: House, job: Job, form: TypedForm, frame: Frame) => Promi
 /** The forms of a job's page that change it, by the last part of where each is sent. */
 export const EDITS: Readonly<Record<SectionName | 'pass' | 'replaced' | 'retightened', ReadEdit>> = {
   received: readReceivedEdit,
-  looked: readLooked,
+  looked: readLookedEdit,
   setup: readSetupEdit,
-  plan: readPlan,
+  plan: readPlanEdit,
   decision: readDecision,
   cuts: readCutsEdit,
   pass: readPassEdit,
@@ -37,24 +38,9 @@ async function readReceivedEdit(house: House, job: Job, form: TypedForm): Promis
   return { what: 'received', body: read.received };
 }
 
-async function readLooked(_house: House, _job: Job, form: TypedForm): Promise<Edit | null> {
-  const crackTest = form.choice('crackTest', ['found', 'none-found', 'not-done']) ?? 'not-done';
-  const crackMethod = form.choice('crackMethod', ['by-eye', 'dye', 'magnetic-particle']);
-  if (crackTest === 'none-found' && crackMethod === null) {
-    form.fault(
-      'crackMethod',
-      'No crack found, but not how it was looked for. Choose dye, magnetic particle or by eye.',
-    );
-  }
-  const items = LOOK_ITEMS.map((item) => ({
-    item,
-    result: form.choice(`result.${item}`, ['not-looked', 'sound', 'fault']) ?? ('not-looked' as const),
-    final: form.text(`final.${item}`) === '1',
-    note: form.text(`note.${item}`),
-  }));
-  return form.faults.length > 0
-    ? null
-    : { what: 'looked', body: { crackTest, crackMethod, crackNote: form.text('crackNote'), items } };
+async function readLookedEdit(_house: House, _job: Job, form: TypedForm): Promise<Edit | null> {
+  const body = readLooked(form);
+  return body && { what: 'looked', body };
 }
 
 async function readSetupEdit(house: House, job: Job, form: TypedForm): Promise<Edit | null> {
@@ -64,15 +50,9 @@ async function readSetupEdit(house: House, job: Job, form: TypedForm): Promise<E
   return body && { what: 'setup', body };
 }
 
-async function readPlan(_house: House, _job: Job, form: TypedForm): Promise<Edit | null> {
-  const plannedCutMm = form.length('cut', 'The cut to try');
-  if (plannedCutMm !== null && plannedCutMm <= 0) {
-    form.fault(
-      'cut',
-      `The cut to try is ${plannedCutMm} mm; it must be more than 0. Leave it empty for the least that cleans up.`,
-    );
-  }
-  return form.faults.length > 0 ? null : { what: 'plan', body: { plannedCutMm, typed: form.text('cut') } };
+async function readPlanEdit(_house: House, _job: Job, form: TypedForm): Promise<Edit | null> {
+  const body = readPlan(form);
+  return body && { what: 'plan', body };
 }
 
 async function readDecision(house: House, job: Job, form: TypedForm, frame: Frame): Promise<Edit | null> {

@@ -7,12 +7,16 @@ import {
   receivedSchema,
   setupSchema,
 } from '../../../shared/schemas/job.ts';
+import type { AnyFields } from '../../../shared/words/fields/field.ts';
+import { CUT, INSPECTED, LOOKED, PLAN, RECEIVED } from '../../../shared/words/fields/job.ts';
+import { SETUP } from '../../../shared/words/fields/setup.ts';
 import type { Job } from '../../../shared/words/job.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 import type { Refused } from '../../../views/pages/job/section.tsx';
 import { StaleEdit } from '../../records/database/errors.ts';
 import { reviseJob } from '../../records/jobs/reviseJob.ts';
 import type { Edit } from '../../shop/jobEdits.ts';
+import { boxAt } from '../request/bodyForm.ts';
 import { frameOf, type House, rememberPreference } from '../request/house.ts';
 import { fieldsOf, TypedForm } from '../request/typed.ts';
 import { EDITS } from './editForms.ts';
@@ -79,18 +83,20 @@ function unfitBody(edit: Edit): Fault[] {
   return faultsOf(parsed.error).map(({ path, message }) => ({ path: boxOf(edit, path), message }));
 }
 
+const FIELDS: Partial<Record<Edit['what'], AnyFields>> = {
+  received: RECEIVED,
+  looked: LOOKED,
+  setup: SETUP,
+  plan: PLAN,
+};
+
 /** The box of the form a fault of a section belongs beside. */
 function boxOf(edit: Edit, path: string): string {
   const item = /^items\.(\d+)\.(\w+)$/.exec(path);
-  if (item && edit.what === 'looked') return `${item[2]}.${edit.body.items[Number(item[1])]?.item}`;
-  const cut = /^cuts\.\d+\.(\w+)$/.exec(path);
-  if (cut) return cut[1] === 'note' ? 'note' : 'depth';
-  const names: Readonly<Record<string, string>> = {
-    customerReference: 'customer',
-    residualRunoutMm: 'residual',
-    cuts: 'depth',
-    plannedCutMm: 'cut',
-    typed: 'cut',
-  };
-  return names[path] ?? path;
+  if (item && edit.what === 'looked') {
+    const { item: row } = edit.body.items[Number(item[1])] ?? {};
+    return boxAt(INSPECTED, item[2] ?? '', { row }) ?? path;
+  }
+  if (edit.what === 'cuts') return boxAt(CUT, path.replace(/^cuts\.\d+\./, '')) ?? CUT.depthMm.box;
+  return boxAt(FIELDS[edit.what] ?? {}, path) ?? path;
 }

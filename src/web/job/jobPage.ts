@@ -21,6 +21,7 @@ import { placeViews } from '../measuring/table.ts';
 import { differences } from '../request/fieldLines.ts';
 import type { House } from '../request/house.ts';
 import type { Fields } from '../request/typed.ts';
+import { lookedAsTyped } from './inspectionForm.ts';
 import { jobStuds } from './jobStuds.ts';
 
 export interface JobShown {
@@ -71,6 +72,7 @@ export async function jobPage(house: House, frame: Frame, job: Job, shown: JobSh
       steps: answer.steps,
       statementNeeded: answer.statementNeeded,
       refused,
+      lookedTyped: lookedAsTyped(job.sections.looked?.body ?? null, frame),
       setupTyped: {
         ...asTyped(
           SETUP,

@@ -1,10 +1,12 @@
 import { Router } from 'express';
 import type { Entry, EntryKind } from '../../../shared/words/catalogue.ts';
-import type { Job, Reading } from '../../../shared/words/job.ts';
-import { FIT_LIMITS } from '../../../views/pages/catalogue/fitLimitsFields.tsx';
+import { FAMILY } from '../../../shared/words/fields/family.ts';
+import { GAUGE } from '../../../shared/words/fields/gauge.ts';
+import { CATALOGUE_STACK, CATALOGUE_STUD, LAYER } from '../../../shared/words/fields/stud.ts';
 import { listEntries } from '../../records/catalogue.ts';
 import { allReadings } from '../../records/jobs/history.ts';
 import { placeOn } from '../../shop/jobPlaces.ts';
+import { columnsOf } from '../request/bodyColumns.ts';
 import { type Cell, type Column, sendCsv } from '../request/csv.ts';
 import type { House } from '../request/house.ts';
 import { jobNamed } from './jobRequest.ts';
@@ -87,87 +89,40 @@ function entryColumns<K extends EntryKind>(
   ];
 }
 
-const FAMILIES = entryColumns<'family'>([
-  { name: 'make', of: (body) => body.make },
-  { name: 'side wall', of: (body) => body.sideWall },
-  { name: 'studs', of: (body) => body.studCount },
-  { name: 'stud circle diameter (mm)', of: (body) => body.studCircleDiameterMm },
-  { name: 'track inner diameter (mm)', of: (body) => body.trackInnerDiameterMm },
-  { name: 'track outer diameter (mm)', of: (body) => body.trackOuterDiameterMm },
-  { name: 'wall when new (mm)', of: (body) => body.nominalWallMm },
-  { name: 'boss diameter (mm)', of: (body) => body.bossDiameterMm },
-  { name: 'rim diameter (mm)', of: (body) => body.rimDiameterMm },
-  { name: 'pad diameter (mm)', of: (body) => body.padDiameterMm },
-  { name: 'pad thickness (mm)', of: (body) => body.padThicknessMm },
-  { name: 'side wall thickness (mm)', of: (body) => body.sideWallMm ?? null },
-  { name: 'piston seal diameter (mm)', of: (body) => body.pistonSealDiameterMm ?? null },
-  { name: 'hub diameter (mm)', of: (body) => body.hubDiameterMm ?? null },
-  { name: 'lock-up pressure (MPa)', of: (body) => body.lockUpPressureMPa ?? null },
-  { name: 'yield (MPa)', of: (body) => body.yieldMPa ?? null },
-  { name: 'ring inner diameter (mm)', of: (body) => body.ring?.innerDiameterMm ?? null },
-  { name: 'ring outer diameter (mm)', of: (body) => body.ring?.outerDiameterMm ?? null },
-  { name: 'ring thickness (mm)', of: (body) => body.ring?.thicknessMm ?? null },
-  { name: 'ring welded to the pads all round', of: (body) => body.ring?.joinedToPads ?? null },
-  ...FIT_LIMITS.map(({ key, label }) => ({
-    name: `${label.toLowerCase()} (mm)`,
-    of: (body: Entry<'family'>['body']) => body.limits?.[key] ?? null,
-  })),
-  { name: 'source of these figures', of: (body) => body.limits?.source ?? null },
-  { name: "maker's minimum wall (mm)", of: (body) => body.makerMinimumWallMm },
-  { name: "source of the maker's minimum", of: (body) => body.makerMinimumWallSource },
-  { name: "shop's minimum wall (mm)", of: (body) => body.shopMinimumWallMm },
-  { name: "who set the shop's minimum", of: (body) => body.shopMinimumWallSource },
-  { name: 'ring allowed', of: (body) => body.ringAllowed },
-  { name: 'note', of: (body) => body.note },
-]);
+type Body<K extends EntryKind> = Entry<K>['body'];
 
+const { name: _family, ...FAMILY_REST } = FAMILY;
+const FAMILIES = entryColumns<'family'>(columnsOf(FAMILY_REST, (body: Body<'family'>) => body));
+
+const { name: _gauge, ...GAUGE_REST } = GAUGE;
+const GAUGES = entryColumns<'gauge'>(columnsOf(GAUGE_REST, (body: Body<'gauge'>) => body));
+
+const { name: _stud, stud, threadTyped, ...STUD_REST } = CATALOGUE_STUD;
 const STUDS = entryColumns<'stud'>([
-  { name: 'thread', of: (body) => body.stud.thread.designation },
-  { name: 'thread as typed', of: (body) => body.threadTyped },
-  { name: 'first full thread (mm)', of: (body) => body.stud.threadStartMm },
-  { name: 'last full thread (mm)', of: (body) => body.stud.threadEndMm },
-  { name: 'tip (mm)', of: (body) => body.stud.projectionMm },
-  { name: 'tolerance of the lengths (mm)', of: (body) => body.stud.lengthToleranceMm },
-  { name: 'pilot diameter (mm)', of: (body) => body.stud.pilotDiameterMm },
-  { name: 'tensile strength (MPa)', of: (body) => body.stud.tensileMPa },
-  { name: 'proof stress (MPa)', of: (body) => body.stud.proofMPa },
-  { name: 'fillet (mm)', of: (body) => body.stud.filletMm },
-  { name: 'note', of: (body) => body.note },
+  ...columnsOf(stud.fields, (body: Body<'stud'>) => body.stud, {
+    thread: [
+      { name: 'thread', of: (body) => body.stud.thread.designation },
+      { name: 'thread as typed', of: (body) => body.threadTyped },
+    ],
+  }),
+  ...columnsOf(STUD_REST, (body: Body<'stud'>) => body),
 ]);
 
-const GAUGES = entryColumns<'gauge'>([
-  { name: 'kind', of: (body) => body.gaugeKind },
-  { name: 'resolution (mm)', of: (body) => body.resolutionMm },
-  { name: 'expanded uncertainty U (mm)', of: (body) => body.calibrationUMm },
-  { name: 'coverage factor k', of: (body) => body.coverageFactor },
-  { name: 'repeatability (mm)', of: (body) => body.repeatabilityMm },
-  { name: 'due on', of: (body) => body.dueOn },
-  { name: 'note', of: (body) => body.note },
-]);
+const { name: _stack, stack, nut, nutThreadTyped, ...STACK_REST } = CATALOGUE_STACK;
 
-function stackColumns(layers: number): readonly Column<Entry<'stack'>>[] {
+function stackColumns(most: number): readonly Column<Entry<'stack'>>[] {
+  const layers = Array.from({ length: most }, (_, i) => {
+    const [layer, ...figures] = columnsOf(LAYER, (body: Body<'stack'>) => body.stack.layers[i]);
+    return [
+      ...(layer ? [{ ...layer, name: `layer ${i + 1}` }] : []),
+      ...figures.map(({ name, of }) => ({ name: `layer ${i + 1} ${name}`, of })),
+    ];
+  }).flat();
   return entryColumns<'stack'>([
-    { name: 'flexplate', of: (body) => body.stack.style },
-    ...Array.from({ length: layers }, (_, i): Column<Entry<'stack'>['body']>[] => [
-      { name: `layer ${i + 1}`, of: (body) => body.stack.layers[i]?.name ?? null },
-      { name: `layer ${i + 1} thickness (mm)`, of: (body) => body.stack.layers[i]?.thicknessMm ?? null },
-      { name: `layer ${i + 1} tolerance (mm)`, of: (body) => body.stack.layers[i]?.toleranceMm ?? null },
-      { name: `layer ${i + 1} hole (mm)`, of: (body) => body.stack.layers[i]?.holeDiameterMm ?? null },
-      { name: `layer ${i + 1} chamfer (mm)`, of: (body) => body.stack.layers[i]?.chamferMm ?? null },
-    ]).flat(),
-    { name: 'holes', of: (body) => body.stack.holeCount },
-    { name: 'hole circle diameter (mm)', of: (body) => body.stack.holeCircleDiameterMm },
-    { name: "room for the stud's tip (mm)", of: (body) => body.stack.tipRoomMm },
-    { name: 'nut thread', of: (body) => body.nut?.thread?.designation ?? null },
-    { name: 'nut height (mm)', of: (body) => body.nut?.heightMm ?? null },
-    { name: 'nut tolerance (mm)', of: (body) => body.nut?.toleranceMm ?? null },
-    { name: 'nut countersink (mm)', of: (body) => body.nut?.countersinkMm ?? null },
-    { name: 'nut bearing diameter (mm)', of: (body) => body.nut?.bearingOuterDiameterMm ?? null },
-    { name: 'nut proof stress (MPa)', of: (body) => body.nut?.proofMPa ?? null },
-    { name: 'nut tensile strength (MPa)', of: (body) => body.nut?.tensileMPa ?? null },
-    { name: 'washer (mm)', of: (body) => body.nut?.washerMm ?? null },
-    { name: 'prevailing nut', of: (body) => body.nut?.prevailing ?? null },
-    { name: 'pull-forward gap (mm)', of: (body) => body.pullForwardMm },
-    { name: 'note', of: (body) => body.note },
+    ...columnsOf(stack.fields, (body: Body<'stack'>) => body.stack, { layers }),
+    ...columnsOf(nut.fields, (body: Body<'stack'>) => body.nut, {
+      thread: [{ name: 'nut thread', of: (body) => body.nut?.thread?.designation ?? null }],
+    }),
+    ...columnsOf(STACK_REST, (body: Body<'stack'>) => body),
   ]);
 }

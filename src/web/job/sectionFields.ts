@@ -1,6 +1,7 @@
 import { type FieldLine, lengthInWords, linesOf } from '../../../shared/quantity/fieldLines.ts';
 import type { Writing } from '../../../shared/quantity/fieldText.ts';
-import { lowerFirst } from '../../../shared/words/fields/field.ts';
+import { lowerFirst, nothingOf } from '../../../shared/words/fields/field.ts';
+import { CUT, INSPECTED, LOOKED, PLAN, RECEIVED } from '../../../shared/words/fields/job.ts';
 import { JOINT } from '../../../shared/words/fields/joint.ts';
 import { SETUP } from '../../../shared/words/fields/setup.ts';
 import { RING_WELDED } from '../../../shared/words/fields/weld.ts';
@@ -21,10 +22,9 @@ import {
 import { listInWords, printLength, printShare } from '../../../shared/words/print.ts';
 import { DECISION_WORD, FIT_WORD, VERDICT_WORD } from '../../../shared/words/verdicts.ts';
 import { replacedInWords, retorqueInWords } from '../../../views/pages/job/studWorkForms.tsx';
-import { ITEM_WORD, LAYER_WORD } from '../../../views/pages/job/words.ts';
+import { ITEM_WORD } from '../../../views/pages/job/words.ts';
 import { HOLDS, sourcesOf } from '../../../views/pages/stud/jointFields.tsx';
 import { bendingInWords } from '../../../views/parts/bendingPart.tsx';
-import { day } from '../../../views/parts/when.tsx';
 import { criteriaFields, familyFields, stackFields, studFields } from '../catalogue/entryFields.ts';
 
 type InWords = { readonly [S in SectionName]: (body: JobSections[S], writing: Writing) => FieldLine[] };
@@ -32,14 +32,6 @@ type InWords = { readonly [S in SectionName]: (body: JobSections[S], writing: Wr
 const line = (label: string, value: string): FieldLine => ({ label, value });
 const under = (head: string, lines: FieldLine[]) =>
   lines.map(({ label, value }) => line(`${head}: ${lowerFirst(label)}`, value));
-
-const CRACKS = {
-  found: 'a crack was found',
-  'none-found': 'none found',
-  'not-done': 'not looked for',
-} as const;
-const METHOD = { 'by-eye': 'by eye', dye: 'by dye', 'magnetic-particle': 'by magnetic particle' } as const;
-const RESULT = { 'not-looked': 'not looked at', sound: 'sound', fault: 'fault' } as const;
 
 const inWords: InWords = { received, looked, setup, plan, decision, cuts, studs, signature };
 
@@ -80,27 +72,25 @@ const BEFORE_ANY: Partial<JobSections> = {
 function received(body: Received, writing: Writing): FieldLine[] {
   const [, ...figures] = familyFields(body.family, writing);
   return [
-    line('Cover family', body.family.name),
-    line('Revision of the family', String(body.familyRevision)),
-    line('Received on', day(body.receivedOn)),
-    line('Customer reference', body.customerReference),
-    line('Note', body.note),
-    ...under('Family', figures),
+    ...linesOf(RECEIVED, body, writing, {
+      made: {
+        familyId: [],
+        family: [line(RECEIVED.family.label, body.family.name)],
+        familyRevision: [line(RECEIVED.familyRevision.label, String(body.familyRevision))],
+      },
+    }),
+    ...under('Cover type', figures),
   ];
 }
 
-function looked(body: Looked): FieldLine[] {
-  const method = body.crackMethod === null ? '' : `, ${METHOD[body.crackMethod]}`;
-  return [
-    line('Cracks', `${CRACKS[body.crackTest]}${method}`),
-    line('What was seen', body.crackNote),
-    ...LOOK_ITEMS.map((item) => {
-      const one = body.items.find((candidate) => candidate.item === item);
-      const final = one?.final ? ', and nothing can mend it' : '';
-      const note = one === undefined || one.note === '' ? '' : `: ${one.note}`;
-      return line(ITEM_WORD[item], `${RESULT[one?.result ?? 'not-looked']}${final}${note}`);
-    }),
-  ];
+function looked(body: Looked, writing: Writing): FieldLine[] {
+  const items = LOOK_ITEMS.map((item) => {
+    const one = body.items.find((candidate) => candidate.item === item);
+    const lines = linesOf(INSPECTED, one ?? nothingOf(INSPECTED), writing, { made: { item: [] } });
+    const said = lines.map(({ label, value }) => (value === 'yes' ? lowerFirst(label) : value));
+    return line(ITEM_WORD[item], said.filter((value) => !['', 'no', 'not given'].includes(value)).join('; '));
+  });
+  return linesOf(LOOKED, body, writing, { made: { items } });
 }
 
 function setup(body: MeasuringSetup, writing: Writing): FieldLine[] {
@@ -126,7 +116,7 @@ function setup(body: MeasuringSetup, writing: Writing): FieldLine[] {
 }
 
 function plan(body: CutPlan, writing: Writing): FieldLine[] {
-  return [line('Cut to try', lengthInWords(body.plannedCutMm, writing, 'the least that cleans up'))];
+  return linesOf(PLAN, body, writing, { made: { typed: [] } });
 }
 
 function decision(body: Decision, writing: Writing): FieldLine[] {
@@ -158,12 +148,13 @@ function decision(body: Decision, writing: Writing): FieldLine[] {
 }
 
 function cuts(body: CutsMade, writing: Writing): FieldLine[] {
-  return body.cuts.map((cut, i) =>
-    line(
-      `Pass ${i + 1}`,
-      `${lengthInWords(cut.depthMm, writing)}${cut.look ? `, ${LAYER_WORD[cut.look]}` : ''}${cut.note === '' ? '' : `: ${cut.note}`}`,
-    ),
-  );
+  return body.cuts.map((cut, i) => {
+    const lines = linesOf(CUT, cut, writing, { made: { typed: [] }, quiet: true });
+    const said = lines.flatMap(({ label, value }) =>
+      value === '' ? [] : [label === CUT.look.label ? `${lowerFirst(label)}: ${value}` : value],
+    );
+    return line(`Pass ${i + 1}`, said.join('; '));
+  });
 }
 
 function studs(body: StudsChosen, writing: Writing): FieldLine[] {

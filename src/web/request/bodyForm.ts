@@ -1,4 +1,4 @@
-import { boxOf, partAt, typedAs } from '../../../shared/quantity/fieldText.ts';
+import { boxOf, inPart, type Place, typedAs } from '../../../shared/quantity/fieldText.ts';
 import {
   type AnyField,
   type AnyFields,
@@ -9,12 +9,12 @@ import {
 } from '../../../shared/words/fields/field.ts';
 import type { TypedForm } from './typed.ts';
 
-interface Reading {
-  /** Stands before the name of each box. */
-  readonly at?: string;
+interface Reading extends Place {
   readonly known?: KnownFigures;
   /** What an empty box stands for, where that depends on something beside the form. */
   readonly ifEmpty?: Readonly<Record<string, unknown>>;
+  /** What it is a body of, said after a label: "layer 2". */
+  readonly of?: string;
   /** Nothing of it has been begun: an empty box is no fault. */
   readonly idle?: boolean;
 }
@@ -31,32 +31,37 @@ export function readBody<F extends AnyFields>(form: TypedForm, fields: F, how: R
 }
 
 /** Whether anything was typed that is part of a body; what is chosen from a list alone is not. */
-function anyTyped(form: TypedForm, fields: AnyFields, at = ''): boolean {
+export function anyTyped(form: TypedForm, fields: AnyFields, place: Place = {}): boolean {
   return entriesOf(fields).some(([key, field]) => {
-    if (field.kind === 'part') return anyTyped(form, field.fields, partAt(field, at));
-    const box = boxOf(key, field, at);
-    return box !== null && field.kind !== 'choice' && form.has(box);
+    if (field.kind === 'part') return anyTyped(form, field.fields, inPart(field, place));
+    const box = boxOf(key, field, place);
+    return box !== null && field.kind !== 'choice' && field.kind !== 'made' && form.has(box);
   });
 }
 
 function readField(form: TypedForm, key: string, field: AnyField, how: Reading): unknown {
   if (field.kind === 'part') {
-    const at = partAt(field, how.at ?? '');
-    if (field.optional && !anyTyped(form, field.fields, at)) return null;
-    return readBody(form, field.fields, { ...how, at, ifEmpty: {} });
+    const below = inPart(field, how);
+    if (field.optional && !anyTyped(form, field.fields, below)) return null;
+    return readBody(form, field.fields, { ...below, ifEmpty: {} });
   }
-  const box = boxOf(key, field, how.at);
+  const box = boxOf(key, field, how);
   if (box === null) return field.optional ? null : (field.ifLeftOut ?? null);
   const read = readBox(form, box, field, how);
+  if (field.kind === 'choice' && field.unsaid !== undefined) return read;
   const places = [box, 'chosenIn' in field ? (field.chosenIn ?? box) : box];
   if (read !== null || field.optional || how.idle || form.faults.some(({ path }) => places.includes(path)))
     return read;
-  return how.ifEmpty?.[key] ?? field.ifEmpty ?? form.needed(null, box, field.label);
+  return how.ifEmpty?.[key] ?? field.ifEmpty ?? form.needed(null, box, labelOf(field, how));
+}
+
+function labelOf({ label }: AnyField, { of }: Reading): string {
+  return of === undefined ? label : `${label} of ${of}`;
 }
 
 /** What stands in one box; null where nothing does. */
 function readBox(form: TypedForm, box: string, field: Exclude<AnyField, { kind: 'part' }>, how: Reading) {
-  const { label } = field;
+  const label = labelOf(field, how);
   switch (field.kind) {
     case 'made':
       return null;
@@ -100,11 +105,11 @@ function readChosen(
 }
 
 /** The box of each place in a body, for a fault that a schema or a calculation found; null for a place without one. */
-export function boxAt(fields: AnyFields, path: string, at = ''): string | null {
+export function boxAt(fields: AnyFields, path: string, place: Place = {}): string | null {
   const [key = '', ...rest] = path.split('.');
   const field = Object.hasOwn(fields, key) ? fields[key] : undefined;
-  if (field === undefined || field.kind === 'made') return null;
-  if (field.kind !== 'part') return boxOf(key, field, at);
+  if (field === undefined || (field.kind === 'made' && !field.box)) return null;
+  if (field.kind !== 'part') return boxOf(key, field, place);
   const below = rest.length > 0 ? rest.join('.') : entriesOf(field.fields)[0]?.[0];
-  return below === undefined ? null : boxAt(field.fields, below, partAt(field, at));
+  return below === undefined ? null : boxAt(field.fields, below, inPart(field, place));
 }

@@ -1,6 +1,6 @@
 import { kindOf, type TypedKind } from '../../../shared/quantity/bareUnit.ts';
 import { doubt } from '../../../shared/quantity/doubt.ts';
-import { bareUnitOf, type Writing } from '../../../shared/quantity/fieldText.ts';
+import { bareUnitOf, type Writing, writingIn } from '../../../shared/quantity/fieldText.ts';
 import { readQuantity } from '../../../shared/quantity/readQuantity.ts';
 import type { UnitName } from '../../../shared/quantity/units.ts';
 import type { AsTyped } from '../../../shared/words/catalogue.ts';
@@ -25,16 +25,6 @@ export function fieldsOf(source: unknown): Fields {
 /** The unit chosen in the form itself or in the address; null where neither says. */
 export function unitOf({ unit }: Fields): LengthUnit | null {
   return unit === 'in' || unit === 'mm' ? unit : null;
-}
-
-/** How what stands in these fields was written: a form says in which units its boxes were shown. */
-function writingIn(fields: Fields, { lengthUnit, decimalSign }: Writing): Writing {
-  const { torqueUnit } = fields;
-  return {
-    lengthUnit: unitOf(fields) ?? lengthUnit,
-    decimalSign,
-    ...((torqueUnit === 'N·m' || torqueUnit === 'lb-ft') && { torqueUnit }),
-  };
 }
 
 /** A quantity whose text says more than the number it gave. */

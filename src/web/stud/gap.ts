@@ -1,7 +1,8 @@
 import { type Request, type Response, Router } from 'express';
-import type { Writing } from '../../../shared/quantity/fieldText.ts';
+import { asTyped, type Writing } from '../../../shared/quantity/fieldText.ts';
 import { writeLength } from '../../../shared/quantity/writeQuantity.ts';
 import type { CatalogueStack } from '../../../shared/words/catalogue.ts';
+import { CRITERIA } from '../../../shared/words/fields/criteria.ts';
 import { Refusal } from '../../../shared/words/refusal.ts';
 import { type GapAnswer, GapPage } from '../../../views/pages/stud/gapPage.tsx';
 import { renderPage } from '../../../views/render.ts';
@@ -9,9 +10,10 @@ import { type GapMeasured, gapFound } from '../../shop/studs/gap.ts';
 import type { House } from '../request/house.ts';
 import { handledIn } from '../request/route.ts';
 import { type Fields, fieldsOf, TypedForm } from '../request/typed.ts';
-import { shimsAsTyped } from './limits.ts';
 import { shelves, studFrame } from './request.ts';
 import { stackAsTyped } from './stackForm.ts';
+
+const SHIMS = { shimsMm: CRITERIA.shimsMm } as const;
 
 /** Pull-forward: the gap from two measured depths, equal shims, and the stud that then fits. Nothing is kept. */
 export function gapRouter(house: House): Router {
@@ -47,7 +49,7 @@ async function getGap(house: House, req: Request, res: Response): Promise<void> 
         frame,
         fields,
         stacks: stacks.map(({ id, body }) => ({ id, name: body.name })),
-        shimsThere: shimsAsTyped(there, (mm) => writeLength(mm, frame.lengthUnit, frame.decimalSign)),
+        shimsThere: asTyped(SHIMS, criteria, frame)[SHIMS.shimsMm.box] ?? '',
         answer,
         faults: form.faults,
       }),
@@ -99,7 +101,7 @@ function readMeasured(form: TypedForm): GapMeasured | null {
 function studHref(stack: CatalogueStack, gapMm: number, writing: Writing): string {
   const text = (mm: number | null) =>
     mm === null ? '' : writeLength(mm, writing.lengthUnit, writing.decimalSign);
-  const { name: _name, note: _note, ...typed }: Fields = stackAsTyped(stack, text);
+  const { name: _name, note: _note, ...typed }: Fields = stackAsTyped(stack, writing);
   const query = new URLSearchParams({
     ...typed,
     stack: 'own',

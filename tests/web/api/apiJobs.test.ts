@@ -175,7 +175,8 @@ describe('two tablets and the JSON interface', () => {
     const { revisions } = (await send('GET', '/jobs/1001/history')).body;
     expect(revisions).toHaveLength(2);
     expect(revisions[1].changes).toEqual([
-      { label: 'Cracks', before: 'not looked for', after: 'none found, by dye' },
+      { label: 'Crack test', before: 'not done yet', after: 'no cracks found' },
+      { label: 'Crack test method', before: 'not given', after: 'dye penetrant' },
     ]);
   });
 

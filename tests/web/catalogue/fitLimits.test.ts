@@ -31,7 +31,7 @@ it('a family’s figures are kept with their source, and a job of it is held aga
   };
   const unsourced = await program.post(path, { ...form, 'lim.mostEndPlayMm': '0.6' });
   expect(unsourced.status).toBe(422);
-  expect(unsourced.text).toContain('These figures need their source');
+  expect(unsourced.text).toContain('Source of these figures is empty');
   const swapped = {
     'lim.leastEndPlayMm': '0.8',
     'lim.mostEndPlayMm': '0.6',

@@ -33,14 +33,14 @@ async function told(page: string, revision: number): Promise<string> {
 it('a wall typed as 3/16 in stays in the history beside 4.7625 mm, through changes of other things, and in the records', async () => {
   expect((await program.post('/catalogue/family', FAMILY)).status).toBe(303);
   const page = `/catalogue/family/${(await listEntries(program.shop.db, 'family'))[0]!.id}`;
-  expect(await told(page, 1)).toContain('Wall when new — 4.7625 mm (typed 3/16 in)');
+  expect(await told(page, 1)).toContain('New wall — 4.7625 mm (typed 3/16 in)');
   expect(await told(page, 1)).not.toContain('(typed 4.1');
 
   // As the form shows it, but for the minimum: nobody typed the wall anew.
   const shown = { ...FAMILY, nominal: '4.7625', unit: 'mm' };
   await program.post(page, { ...shown, shopMinimum: '4.2', from: '1', why: 'two came back' });
-  expect(await told(page, 2)).toContain("The shop's minimum wall 4.1 mm 4.2 mm");
-  expect(await told(page, 2)).not.toContain('Wall when new');
+  expect(await told(page, 2)).toContain('Shop’s minimum wall 4.1 mm 4.2 mm');
+  expect(await told(page, 2)).not.toContain('New wall');
 
   // On a tablet set to inches: all others as its form shows them.
   const inches = { ...shown, circle: '11.25', trackInner: '214 mm', trackOuter: '264 mm' };
@@ -53,7 +53,7 @@ it('a wall typed as 3/16 in stays in the history beside 4.7625 mm, through chang
     why: 'measured',
   };
   expect((await program.post(page, third)).status).toBe(303);
-  expect(await told(page, 3)).toContain('Wall when new 4.7625 mm (typed 3/16 in) 4.7498 mm (typed 0.187 in)');
+  expect(await told(page, 3)).toContain('New wall 4.7625 mm (typed 3/16 in) 4.7498 mm (typed 0.187 in)');
   expect(await told(page, 3)).toContain('1 field');
   const [entry] = await listEntries(program.shop.db, 'family');
   expect([...(await typedIn(program.shop.db, 'family', entry!.id))]).toEqual([

@@ -351,7 +351,7 @@ describe('the shims of the shop', () => {
     expect(page.text).toContain('Empty: the shop’s, 0.5; 0.8; 1; 1.5; 2; 2.5');
     expect(page.text).toContain('Recommended, the same at every pad: 2.00 mm (gap 4.00 mm)');
     const criteria = await program.get('/criteria');
-    expect(criteria.text).toContain('Shims there are');
+    expect(criteria.text).toContain('Shims in stock');
     expect(criteria.html).toContain('value="0.5; 0.8; 1; 1.5; 2; 2.5"');
   });
 });

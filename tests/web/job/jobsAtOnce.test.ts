@@ -41,7 +41,7 @@ describe('a stale edit', () => {
       'looked',
       { crackTest: 'none-found', crackMethod: 'dye', 'result.welds': 'sound' },
       { crackTest: 'found', crackMethod: 'by-eye', crackNote: 'a line at stud 2' },
-      ['Cracks', 'none found, by dye', 'a crack was found, by eye'],
+      ['Crack test method', 'dye penetrant', 'by eye'],
       'crackNote',
       'a line at stud 2',
     ],
@@ -90,8 +90,8 @@ describe('a stale edit', () => {
     expect(decided.status).toBe(409);
     expect(rowsOf(decided.html)).toEqual(
       expect.arrayContaining([
-        ['Cracks', 'none found, by dye', 'not looked for'],
-        ['Pads', 'not looked at', 'fault: bent'],
+        ['Crack test', 'no cracks found', 'not done yet'],
+        ['Pads', 'not inspected', 'fault; bent'],
       ]),
     );
     expect((await getJob(program.shop.db, '1001'))!.sections.decision).toBeNull();
@@ -117,7 +117,7 @@ describe('a stale edit', () => {
     const late = await program.post('/jobs/1001/decision', form);
     expect(late.status).toBe(409);
     expect(late.text).toContain("OW changed the shop's criteria");
-    expect(rowsOf(late.html)).toContainEqual(['Minimum wall, any family', '4.3 mm', '4.4 mm']);
+    expect(rowsOf(late.html)).toContainEqual(['Minimum wall', '4.3 mm', '4.4 mm']);
     expect(late.text).toContain('4.400 mm');
     expect(boxOf(late.html, 'decision-form', 'reason')).toBe(form.reason);
     expect(await revisionNow(program)).toBe(before);
@@ -165,7 +165,7 @@ describe('a stale edit', () => {
     await saveCriteria(db, change, { fromRevision: 1, body: { ...criteria, protrusionThreads: 2 } });
     const third = await send(second.html);
     expect(third.status).toBe(409);
-    expect(rowsOf(third.html)).toContainEqual(['Threads beyond the nut', '1 threads', '2 threads']);
+    expect(rowsOf(third.html)).toContainEqual(['Threads beyond the nut', '1 thread', '2 threads']);
     expect((await getJob(db, '1001'))!.sections.studs).toBeNull();
     expect((await send(third.html)).status).toBe(303);
     expect((await getJob(db, '1001'))!.sections.studs?.body).toMatchObject({
@@ -268,7 +268,7 @@ describe('the catalogue and the criteria', () => {
     expect((await save('AK', '5.1')).status).toBe(303);
     const late = await save('BL', '5.2');
     expect(late.status).toBe(409);
-    expect(rowsOf(late.html)[0]).toEqual(['Wall when new', '5.1 mm', '5.2 mm']);
+    expect(rowsOf(late.html)[0]).toEqual(['New wall', '5.1 mm', '5.2 mm']);
     expect(boxOf(late.html, 'main', 'nominal')).toBe('5.2');
     expect((await getEntry(program.shop.db, 'family', 'alder'))?.body.nominalWallMm).toBe(5.1);
   });
@@ -293,7 +293,7 @@ describe('the catalogue and the criteria', () => {
     expect((await save('AK', '4.2')).status).toBe(303);
     const late = await save('BL', '4.1');
     expect(late.status).toBe(409);
-    expect(rowsOf(late.html)[0]).toEqual(['Minimum wall, any family', '4.2 mm', '4.1 mm']);
+    expect(rowsOf(late.html)[0]).toEqual(['Minimum wall', '4.2 mm', '4.1 mm']);
     expect(boxOf(late.html, 'main', 'minimum')).toBe('4.1');
   });
 });

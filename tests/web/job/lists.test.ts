@@ -83,7 +83,7 @@ describe('a list as CSV', () => {
       body: { ...alder, name: '=HYPERLINK("x")' },
     });
     const families = await list('/catalogue/family.csv');
-    expect(families.lines[0]).toContain('wall when new (mm)');
+    expect(families.lines[0]).toContain('new wall (mm)');
     expect(families.lines[1]).toContain(`"'=HYPERLINK(""x"")"`);
     expect((await list('/catalogue/stud.csv')).lines).toHaveLength(1);
     expect((await list('/catalogue/stack.csv')).lines[0]).toContain('layer 1 thickness (mm)');

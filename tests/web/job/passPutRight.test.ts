@@ -44,14 +44,18 @@ it('a mistyped pass is put right with a reason; the figure it was stays in the h
 
   const history = await program.get(`/jobs/1001/history/${after.revision}`);
   expect(rowsOf(history.html)).toEqual([
-    ['Pass 2', '0.01 mm, the dark layer gone', '0.1 mm, the dark layer gone'],
+    [
+      'Pass 2',
+      '0.01 mm; heat mark after this pass: gone everywhere',
+      '0.1 mm; heat mark after this pass: gone everywhere',
+    ],
   ]);
   expect(history.text).toContain('a nought too many');
 });
 
 it.each([
   ['no reason', { pass: '1', depth: '0.21', why: '' }, 'why', 'Say why the depth is put right'],
-  ['no depth', { pass: '1', depth: '', why: 'slip' }, 'depth', 'The cut made is empty'],
+  ['no depth', { pass: '1', depth: '', why: 'slip' }, 'depth', 'Depth of cut is empty'],
   ['more than the wall', { pass: '1', depth: '21', why: 'slip' }, 'depth', 'Check the depth and its unit'],
   ['a pass nobody made', { pass: '3', depth: '0.2', why: 'slip' }, 'pass', 'has no such pass'],
 ])(
@@ -77,8 +81,8 @@ it('a pass somebody put right meanwhile is not put right over it', async () => {
   expect(page.status).toBe(409);
   expect(rowsOf(page.html)).toContainEqual([
     'Pass 1',
-    '0.19 mm, still dark: slow feed',
-    '0.18 mm, still dark: slow feed',
+    '0.19 mm; heat mark after this pass: still there; slow feed',
+    '0.18 mm; heat mark after this pass: still there; slow feed',
   ]);
   expect((await job()).sections.cuts?.body.cuts[0]?.depthMm).toBe(0.19);
 });

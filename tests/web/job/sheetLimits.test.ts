@@ -16,12 +16,12 @@ test('the sheet prints every limit of the cover by its name, and nothing about h
   const names = printed.split('; ').map((one) => one.replace(/ ([\d.]+ (mm|%)|none)$/, ''));
   expect(new Set(names)).toEqual(
     new Set([
-      'minimum wall, any family',
+      'minimum wall',
       'clean-up allowance',
       'runout allowed after the cut',
       'typical cut',
-      'how sure to be',
+      'confidence required',
     ]),
   );
-  expect(printed).toContain('how sure to be 95 %');
+  expect(printed).toContain('confidence required 95 %');
 });

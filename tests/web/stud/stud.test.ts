@@ -49,9 +49,9 @@ describe('a stud for a stack', () => {
     const gap = '/stud?stack=two-piece-four-3-8-24&pull=0.465';
     const asked = await program.get(gap);
     expect(asked.status).toBe(422);
-    expect(asked.text).toContain('The pull-forward gap: 0.465 mm? Did you mean 0.465 in?');
+    expect(asked.text).toContain('Pull-forward gap: 0.465 mm? Did you mean 0.465 in?');
     expect(asked.html).not.toContain(`id="slip"`);
-    expect(asked.text).toContain('The pull-forward gap is 0.465 mm, as typed');
+    expect(asked.text).toContain('Pull-forward gap is 0.465 mm, as typed');
     const sure = await program.get(`${gap}&ok.pull=0.465`);
     expect([sure.status, sure.html.includes('name="ok.pull" value="0.465"')]).toEqual([200, true]);
     const own = '/stud?stack=own&ln.0=plate&lt.0=0.126&lh.0=10.3&nutThread=3/8-24&nutHeight=8.3&pull=4';
@@ -149,12 +149,12 @@ describe('a stud for a stack', () => {
     [
       'a nut without its height',
       { stack: 'own', 'lt.0': '3.2', nutThread: '3/8-24' },
-      'Height of the nut is empty.',
+      'Nut height is empty.',
     ],
     [
       'a chamfer below nothing',
       { stack: 'own', 'lt.0': '3.2', 'lc.0': '-1' },
-      'The hole’s chamfer of layer 1 is -1 mm; it must be at least 0 mm',
+      'The hole chamfer of layer 1 is -1 mm; it must be at least 0 mm',
     ],
     ['a gap below nothing', { stack: 'own', 'lt.0': '3.2', pull: '-3' }, 'The pull-forward gap is -3 mm'],
     ['words for a gap', { stack: 'one-piece-four-3-8-24', pull: 'many' }, '"many" is not a plain number'],

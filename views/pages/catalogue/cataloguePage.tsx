@@ -1,4 +1,6 @@
 import type { Entry } from '../../../shared/words/catalogue.ts';
+import { FAMILY } from '../../../shared/words/fields/family.ts';
+import { GAUGE } from '../../../shared/words/fields/gauge.ts';
 import { lengthFigure } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import { type Frame, may } from '../../frame.ts';
@@ -10,16 +12,16 @@ import {
   type EntryStale,
   EntryStaleShown,
 } from '../../parts/entryHistory.tsx';
+import { BodyFields } from '../../parts/form/bodyFields.tsx';
 import { ChangeForm } from '../../parts/form/changeForm.tsx';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
-import { Field, TextArea } from '../../parts/form/fieldBox.tsx';
+import { Field } from '../../parts/form/fieldBox.tsx';
 import { familyInWords } from '../cover/coverFields.tsx';
 import { StackFields } from '../stud/stackFields.tsx';
 import { StudFields } from '../stud/studFields.tsx';
 import { stackInWords } from '../stud/studPage.tsx';
-import { FamilyFields } from './familyFields.tsx';
-import { GaugeEntryFields, gaugeInWords } from './gaugeEntryFields.tsx';
+import { gaugeInWords } from './gaugeInWords.ts';
 
 export type CatalogueKind = 'family' | 'stud' | 'stack' | 'gauge';
 
@@ -167,11 +169,10 @@ export interface EntryPageProps {
 /** One entry by form: a new one, or a new revision of one. */
 export function EntryPage(props: EntryPageProps) {
   const { frame, kind, entry, history, fields, layerRows, faults, stale } = props;
-  const error = errorsOf(faults);
   const word = KIND_WORD[kind].one;
   const mayChange = may(frame, 'keeper');
   const action = entry ? `/catalogue/${kind}/${encodeURIComponent(entry.id)}` : `/catalogue/${kind}`;
-  const unit = frame.lengthUnit;
+  const boxes = { fields, faults, writing: frame };
   return (
     <Layout title={entry ? entry.name : `A new ${word}`} here="catalogue" {...frame}>
       <h1>{entry ? entry.name : `Add a ${word}`}</h1>
@@ -184,34 +185,11 @@ export function EntryPage(props: EntryPageProps) {
         {stale !== null && <EntryStaleShown stale={stale} />}
         <ErrorSummary faults={faults} />
         <input type="hidden" name="from" value={entry?.revision ?? 0} />
-        <input type="hidden" name="unit" value={unit} />
-        {kind === 'family' ? (
-          <FamilyFields fields={fields} faults={faults} unit={unit} />
-        ) : (
-          <div class="fields">
-            <Field label="Name" name="name" value={fields.name} error={error('name')} />
-          </div>
-        )}
-        {kind === 'stud' && <StudFields fields={fields} faults={faults} unit={unit} onShelf />}
-        {kind === 'gauge' && <GaugeEntryFields fields={fields} faults={faults} unit={unit} />}
-        {kind === 'stack' && (
-          <>
-            <StackFields fields={fields} rows={layerRows} faults={faults} unit={unit} />
-            <div class="fields">
-              <Field
-                label="Pull-forward gap"
-                name="pull"
-                value={fields.pull}
-                unit={unit}
-                error={error('pull')}
-                optional
-              />
-            </div>
-          </>
-        )}
-        {kind !== 'family' && (
-          <TextArea label="Note" name="note" value={fields.note} error={error('note')} rows={2} optional />
-        )}
+        <input type="hidden" name="unit" value={frame.lengthUnit} />
+        {kind === 'family' && <BodyFields of={FAMILY} {...boxes} />}
+        {kind === 'stud' && <StudFields {...boxes} />}
+        {kind === 'gauge' && <BodyFields of={GAUGE} {...boxes} />}
+        {kind === 'stack' && <StackFields {...boxes} rows={layerRows} />}
         {mayChange && <SaveEntry {...props} action={action} />}
       </ChangeForm>
       {history.length > 0 && (

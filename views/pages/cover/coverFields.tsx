@@ -1,4 +1,6 @@
 import type { Entry, Family } from '../../../shared/words/catalogue.ts';
+import { COVER_SHAPE, QUICK_LIMITS } from '../../../shared/words/fields/cover.ts';
+import { LOOKED, PLAN } from '../../../shared/words/fields/job.ts';
 import { SETUP } from '../../../shared/words/fields/setup.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
 import { briefLength, lengthFigure } from '../../../shared/words/print.ts';
@@ -6,7 +8,7 @@ import type { Fault } from '../../../shared/words/refusal.ts';
 import { type EntryRow, EntryTable } from '../../parts/entryTable.tsx';
 import { Boxes } from '../../parts/form/bodyFields.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
-import { Choice, Field } from '../../parts/form/fieldBox.tsx';
+import { Choice } from '../../parts/form/fieldBox.tsx';
 import { GaugeFields } from './gaugeFields.tsx';
 import { KnockOnFields } from './knockOnFields.tsx';
 import { OwnBendingFields } from './ownBendingFields.tsx';
@@ -52,16 +54,12 @@ export interface CoverFormView {
   readonly decimalSign: 'point' | 'comma';
 }
 
-const CRACKS = [
-  { value: 'not-done', label: 'not looked for yet' },
-  { value: 'none-found', label: 'none found' },
-  { value: 'found', label: 'a crack was found' },
-];
+const CRACK = { crackTest: { ...LOOKED.crackTest, inSight: false, box: 'crack' } } as const;
 const { chucking } = SETUP;
+const LIMITS = { ...QUICK_LIMITS, ...PLAN } as const;
 
 /** Which cover it is: a family, or dimensions of one's own. Choosing lays out the stations anew. */
 export function WhichCover({ form }: { form: CoverFormView }) {
-  const error = errorsOf(form.faults);
   const { fields, lengthUnit } = form;
   return (
     <fieldset class="group">
@@ -110,45 +108,10 @@ export function WhichCover({ form }: { form: CoverFormView }) {
       </div>
       {form.familyId === 'own' && (
         <div class="fields">
-          <Field
-            label="Number of studs"
-            name="studs"
-            value={fields.studs}
-            error={error('studs')}
-            inputmode="numeric"
-            size="figure"
-          />
-          <Field
-            label="Stud circle Ø"
-            name="circle"
-            value={fields.circle}
-            unit={lengthUnit}
-            error={error('circle')}
-          />
-          <Field
-            label="Track inner Ø"
-            name="trackInner"
-            value={fields.trackInner}
-            unit={lengthUnit}
-            error={error('trackInner')}
-          />
-          <Field
-            label="Track outer Ø"
-            name="trackOuter"
-            value={fields.trackOuter}
-            unit={lengthUnit}
-            error={error('trackOuter')}
-          />
-          <Field
-            label="Wall when new"
-            name="nominal"
-            value={fields.nominal}
-            unit={lengthUnit}
-            error={error('nominal')}
-          />
+          <Boxes of={COVER_SHAPE} fields={fields} faults={form.faults} writing={form} />
         </div>
       )}
-      {form.familyId === 'own' && <OwnBendingFields fields={fields} faults={form.faults} unit={lengthUnit} />}
+      {form.familyId === 'own' && <OwnBendingFields fields={fields} faults={form.faults} writing={form} />}
       {form.family && <p class="hint">{familyInWords(form.family, lengthUnit)}</p>}
     </fieldset>
   );
@@ -235,7 +198,6 @@ export function MarkTable({ form }: { form: CoverFormView }) {
 
 /** What the shop wants of it, and how it stands in the lathe. */
 export function LimitsAndCut({ form, given }: { form: CoverFormView; given: GivenLimits }) {
-  const error = errorsOf(form.faults);
   const { fields, lengthUnit } = form;
   const shown = (mm: number | null) =>
     mm === null ? 'none set' : `${lengthFigure(mm, lengthUnit)} ${lengthUnit}`;
@@ -243,38 +205,18 @@ export function LimitsAndCut({ form, given }: { form: CoverFormView; given: Give
     <fieldset class="group">
       <legend>Limits, cut and inspection</legend>
       <div class="fields">
-        <Choice label="Cracks" name="crack" value={fields.crack ?? 'not-done'} options={CRACKS} />
-        <Field
-          label="Minimum wall"
-          name="minimum"
-          value={fields.minimum}
-          unit={lengthUnit}
-          hint={`Empty: ${given.minimumSource}, ${shown(given.minimumWallMm)}`}
-          error={error('minimum')}
-        />
-        <Field
-          label="Cut to try"
-          name="cut"
-          value={fields.cut}
-          unit={lengthUnit}
-          hint="Empty: the least that cleans up"
-          error={error('cut')}
-        />
-        <Field
-          label="Clean-up allowance"
-          name="allowance"
-          value={fields.allowance}
-          unit={lengthUnit}
-          hint={`Empty: ${shown(given.cleanUpAllowanceMm)}`}
-          error={error('allowance')}
-        />
-        <Field
-          label="Runout allowed after the cut"
-          name="runout"
-          value={fields.runout}
-          unit={lengthUnit}
-          hint={`Empty: ${shown(given.faceRunoutLimitMm)}`}
-          error={error('runout')}
+        <Boxes of={CRACK} fields={fields} faults={form.faults} writing={form} />
+        <Boxes
+          of={LIMITS}
+          fields={fields}
+          faults={form.faults}
+          writing={form}
+          hints={{
+            minimumWallMm: `Empty: ${given.minimumSource}, ${shown(given.minimumWallMm)}`,
+            cleanUpAllowanceMm: `Empty: ${shown(given.cleanUpAllowanceMm)}`,
+            faceRunoutLimitMm: `Empty: ${shown(given.faceRunoutLimitMm)}`,
+            plannedCutMm: 'Empty: the least that cleans up',
+          }}
         />
         <Boxes of={{ chucking }} fields={fields} faults={form.faults} writing={form} />
       </div>

@@ -4,7 +4,7 @@ import { GAUGE_FIGURES } from '../../../shared/words/fields/setup.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import { Boxes } from '../../parts/form/bodyFields.tsx';
 import { Choice } from '../../parts/form/fieldBox.tsx';
-import { gaugeInWords } from '../catalogue/gaugeEntryFields.tsx';
+import { gaugeInWords } from '../catalogue/gaugeInWords.ts';
 
 /** What is known of how well it is measured; without it the answer cannot say how sure it is. */
 export function GaugeFields(props: {

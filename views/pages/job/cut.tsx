@@ -1,4 +1,6 @@
+import type { Writing } from '../../../shared/quantity/fieldText.ts';
 import type { ComparedWall, NextPass, PassView } from '../../../shared/words/afterCut.ts';
+import { CUT } from '../../../shared/words/fields/job.ts';
 import { JOINED_TO_PADS } from '../../../shared/words/fields/weld.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
 import type { Job } from '../../../shared/words/job.ts';
@@ -15,6 +17,7 @@ import {
 import { WallZones } from '../../drawings/wallZones.tsx';
 import { Caution } from '../../parts/caution.tsx';
 import { FindingList } from '../../parts/findingList.tsx';
+import { Boxes } from '../../parts/form/bodyFields.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Choice, Field } from '../../parts/form/fieldBox.tsx';
 import { KeyFigures } from '../../parts/keyFigures.tsx';
@@ -29,6 +32,7 @@ export interface CutProps {
   readonly passes: readonly PassView[];
   readonly nextPass: NextPassView | null;
   readonly unit: LengthUnit;
+  readonly writing: Writing;
   readonly initials: string;
   readonly refused: Refused | null;
   /** Of the form that puts the depth of a pass right. */
@@ -50,7 +54,7 @@ export function cutSummary(job: Job, unit: LengthUnit): string {
 
 /** The passes taken, one by one. */
 export function Cut(props: CutProps) {
-  const { job, passes, nextPass, unit, initials, readOnly } = props;
+  const { job, passes, nextPass, unit, readOnly } = props;
   const kept = job.sections.cuts;
   const decision = job.sections.decision?.body;
   const ringDue = job.outcome === 'face-and-ring' && (job.weldedAt ?? 0) === 0;
@@ -80,16 +84,13 @@ export function Cut(props: CutProps) {
           {!readOnly && <PutRight {...props} />}
         </>
       )}
-      {nextPass && (
-        <AfterPass next={nextPass} job={job} unit={unit} initials={initials} readOnly={readOnly} />
-      )}
+      {nextPass && <AfterPass {...props} next={nextPass} />}
       {!readOnly && !ringDue && <PassForm {...props} />}
     </>
   );
 }
 
-function PassForm({ job, nextPass, unit, initials, refused }: CutProps) {
-  const error = errorsOf(refused?.faults ?? []);
+function PassForm({ job, nextPass, unit, writing, initials, refused }: CutProps) {
   return (
     <JobForm
       id="cuts-form"
@@ -103,21 +104,7 @@ function PassForm({ job, nextPass, unit, initials, refused }: CutProps) {
       first={job.stage === 'to-cut' || nextPass?.state === 'cut-more'}
     >
       <div class="fields">
-        <Field
-          label="Cut made"
-          name="depth"
-          value={refused?.fields.depth}
-          unit={unit}
-          error={error('depth')}
-          hint="As dialled, this pass alone"
-        />
-        <Choice
-          label="After it the darkened layer is"
-          name="look"
-          value={refused?.fields.look ?? ''}
-          options={LOOKS}
-        />
-        <Field label="Note" name="note" value={refused?.fields.note} error={error('note')} optional />
+        <Boxes of={CUT} fields={refused?.fields ?? {}} faults={refused?.faults ?? []} writing={writing} />
       </div>
     </JobForm>
   );
@@ -153,11 +140,7 @@ function WeldedForm({ job, initials, refused }: CutProps) {
   );
 }
 
-const LOOKS = [
-  { value: '', label: 'not looked at yet' },
-  { value: 'dark', label: 'still there' },
-  { value: 'gone', label: 'gone everywhere' },
-];
+const { look } = CUT;
 
 function Passes({ passes, unit }: { passes: readonly PassView[]; unit: LengthUnit }) {
   const figure = (mm: number | null) => (mm === null ? '—' : lengthFigure(mm, unit));
@@ -252,6 +235,7 @@ interface AfterPassProps {
   readonly next: NextPassView;
   readonly job: Job;
   readonly unit: LengthUnit;
+  readonly writing: Writing;
   readonly initials: string;
   readonly readOnly: boolean;
 }
@@ -305,7 +289,7 @@ function FiguresNow({ next, unit }: { next: NextPassView; unit: LengthUnit }) {
 }
 
 /** What may be kept now: readings, what was seen, a deeper plan. */
-function WhatFollows({ next, job, unit, initials }: AfterPassProps) {
+function WhatFollows({ next, job, unit, writing, initials }: AfterPassProps) {
   const href = `/jobs/${encodeURIComponent(job.number)}`;
   const looked = (job.sections.cuts?.body.cuts.at(-1)?.look ?? null) !== null;
   const form = {
@@ -328,7 +312,7 @@ function WhatFollows({ next, job, unit, initials }: AfterPassProps) {
         <JobForm {...form} id="seen-form" action={`${href}/cuts`} submit="Keep what was seen">
           <input type="hidden" name="seen" value="1" />
           <div class="fields">
-            <Choice label="After the last pass the darkened layer is" name="look" value="" options={LOOKS} />
+            <Boxes of={{ look }} fields={{}} faults={[]} writing={writing} />
           </div>
         </JobForm>
       )}

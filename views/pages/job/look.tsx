@@ -1,13 +1,18 @@
-import { type Job, LOOK_ITEMS, type Looked, type LookItem } from '../../../shared/words/job.ts';
+import type { Writing } from '../../../shared/quantity/fieldText.ts';
+import { lowerFirst } from '../../../shared/words/fields/field.ts';
+import { INSPECTED, LOOKED } from '../../../shared/words/fields/job.ts';
+import { type Job, LOOK_ITEMS, type Looked } from '../../../shared/words/job.ts';
 import { Caution } from '../../parts/caution.tsx';
-import { errorsOf } from '../../parts/form/errorsOf.ts';
-import { Choice, Field, Tick } from '../../parts/form/fieldBox.tsx';
+import { Boxes } from '../../parts/form/bodyFields.tsx';
 import { Sign } from '../../parts/form/sign.tsx';
 import { JobForm, type Refused, Who } from './section.tsx';
 import { ITEM_WORD } from './words.ts';
 
 export interface LookProps {
   readonly job: Job;
+  readonly writing: Writing;
+  /** What is kept, box by box. */
+  readonly typed: Readonly<Record<string, string>>;
   readonly initials: string;
   readonly refused: Refused | null;
   readonly readOnly: boolean;
@@ -95,10 +100,9 @@ function Seen({ body }: { body: Looked }) {
   );
 }
 
-function LookForm({ job, initials, refused }: LookProps) {
+function LookForm({ job, writing, typed, initials, refused }: LookProps) {
   const kept = job.sections.looked;
-  const fields = refused?.fields ?? fieldsOfLooked(job);
-  const error = errorsOf(refused?.faults ?? []);
+  const boxes = { fields: refused?.fields ?? typed, faults: refused?.faults ?? [], writing };
   return (
     <JobForm
       id="looked-form"
@@ -110,87 +114,23 @@ function LookForm({ job, initials, refused }: LookProps) {
       submit={kept ? 'Save as a new revision' : 'Keep what was seen'}
     >
       <div class="fields">
-        <Choice
-          label="Cracks"
-          name="crackTest"
-          as="radios"
-          value={fields.crackTest}
-          error={error('crackTest')}
-          options={[
-            { value: 'none-found', label: 'none found' },
-            { value: 'found', label: 'a crack was found' },
-            { value: 'not-done', label: 'not looked for yet' },
-          ]}
-        />
-        <Choice
-          label="How they were looked for"
-          name="crackMethod"
-          as="radios"
-          value={fields.crackMethod}
-          error={error('crackMethod')}
-          options={[
-            { value: 'dye', label: 'dye penetrant' },
-            { value: 'magnetic-particle', label: 'magnetic particle' },
-            { value: 'by-eye', label: 'by eye' },
-          ]}
-        />
-        <Field
-          label="What was seen"
-          name="crackNote"
-          value={fields.crackNote}
-          error={error('crackNote')}
-          size="full"
-          optional
-        />
+        <Boxes of={LOOKED} {...boxes} />
       </div>
       {LOOK_ITEMS.map((item) => (
-        <ItemFields item={item} fields={fields} />
+        <div class="fields look-item">
+          <Boxes of={itemFields(ITEM_WORD[item])} {...boxes} row={item} />
+        </div>
       ))}
     </JobForm>
   );
 }
 
-function ItemFields({ item, fields }: { item: LookItem; fields: Readonly<Record<string, string>> }) {
-  return (
-    <div class="fields look-item">
-      <Choice
-        label={ITEM_WORD[item]}
-        name={`result.${item}`}
-        value={fields[`result.${item}`]}
-        options={[
-          { value: 'not-looked', label: 'not looked at' },
-          { value: 'sound', label: 'sound' },
-          { value: 'fault', label: 'fault' },
-        ]}
-      />
-      <Field
-        label={`${ITEM_WORD[item]}: note`}
-        name={`note.${item}`}
-        value={fields[`note.${item}`]}
-        optional
-      />
-      <Tick
-        label="Nothing can mend it"
-        name={`final.${item}`}
-        value="1"
-        checked={fields[`final.${item}`] === '1'}
-      />
-    </div>
-  );
-}
-
-function fieldsOfLooked(job: Job): Record<string, string> {
-  const body = job.sections.looked?.body;
-  const fields: Record<string, string> = {
-    crackTest: body?.crackTest ?? 'not-done',
-    crackMethod: body?.crackMethod ?? '',
-    crackNote: body?.crackNote ?? '',
-  };
-  for (const item of LOOK_ITEMS) {
-    const one = body?.items.find((candidate) => candidate.item === item);
-    fields[`result.${item}`] = one?.result ?? 'not-looked';
-    fields[`note.${item}`] = one?.note ?? '';
-    if (one?.final) fields[`final.${item}`] = '1';
-  }
-  return fields;
+/** The boxes of one item, each with the name of the item. */
+function itemFields(word: string) {
+  const { result, note, final } = INSPECTED;
+  return {
+    result: { ...result, label: word },
+    note: { ...note, label: `${word}: note` },
+    final: { ...final, label: `${word}: ${lowerFirst(final.label)}` },
+  } as const;
 }

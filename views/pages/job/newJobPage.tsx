@@ -41,7 +41,7 @@ export function NewJobPage({ frame, families, fields, faults }: NewJobProps) {
               optional
             />
           </div>
-          <ReceivedFields families={families} fields={fields} faults={faults} />
+          <ReceivedFields families={families} fields={fields} faults={faults} writing={frame} />
           <div class="fields">
             <Field
               label="Your initials"

@@ -1,8 +1,11 @@
+import { asTyped, type Writing } from '../../../shared/quantity/fieldText.ts';
 import { printDay } from '../../../shared/words/day.ts';
+import { RECEIVED } from '../../../shared/words/fields/job.ts';
 import type { Job } from '../../../shared/words/job.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
+import { Boxes } from '../../parts/form/bodyFields.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
-import { Choice, Field, TextArea, Tick } from '../../parts/form/fieldBox.tsx';
+import { Choice, Tick } from '../../parts/form/fieldBox.tsx';
 import { day } from '../../parts/when.tsx';
 import { familyInWords } from '../cover/coverFields.tsx';
 import { JobForm, type Refused, Who } from './section.tsx';
@@ -11,6 +14,7 @@ export interface ReceiveProps {
   readonly job: Job;
   readonly families: readonly { readonly id: string; readonly name: string }[];
   readonly unit: LengthUnit;
+  readonly writing: Writing;
   readonly initials: string;
   readonly refused: Refused | null;
   readonly readOnly: boolean;
@@ -21,7 +25,7 @@ export function receivedSummary(job: Job): string {
   return received ? `${received.family.name}, ${day(received.receivedOn)}` : 'not yet';
 }
 
-export function Receive({ job, families, unit, initials, refused, readOnly }: ReceiveProps) {
+export function Receive({ writing, job, families, unit, initials, refused, readOnly }: ReceiveProps) {
   const kept = job.sections.received;
   const body = kept?.body;
   return (
@@ -65,12 +69,11 @@ export function Receive({ job, families, unit, initials, refused, readOnly }: Re
               families={families}
               fields={
                 refused?.fields ?? {
-                  family: body?.familyId ?? '',
-                  receivedOn: body?.receivedOn ?? '',
-                  customer: body?.customerReference ?? '',
-                  note: body?.note ?? '',
+                  ...asTyped(RECEIVED, body, writing),
+                  [RECEIVED.family.box]: body?.familyId ?? '',
                 }
               }
+              writing={writing}
               faults={refused?.faults ?? []}
             />
           </JobForm>
@@ -84,44 +87,37 @@ export function ReceivedFields(props: {
   families: readonly { readonly id: string; readonly name: string }[];
   fields: Readonly<Record<string, string>>;
   faults: Refused['faults'];
+  writing: Writing;
 }) {
-  const { families, fields, faults } = props;
+  const { families, fields, faults, writing } = props;
   const error = errorsOf(faults);
   const { receivedOn } = fields;
   const confirmed = receivedOn !== undefined && fields['ok.receivedOn'] === receivedOn;
   return (
     <div class="fields">
       <Choice
-        label="Cover family"
-        name="family"
-        value={fields.family}
-        error={error('family')}
+        label={RECEIVED.family.label}
+        name={RECEIVED.family.box}
+        value={fields[RECEIVED.family.box]}
+        error={error(RECEIVED.family.box)}
         options={families.map(({ id, name }) => ({ value: id, label: name }))}
       />
-      <Field
-        label="Received on"
-        name="receivedOn"
-        type="date"
-        value={fields.receivedOn}
-        error={error('receivedOn')}
-        size="figure"
+      <Boxes
+        of={RECEIVED}
+        fields={fields}
+        faults={faults}
+        writing={writing}
+        after={{
+          receivedOn: (confirmed || error('ok.receivedOn') !== null) && (
+            <Tick
+              label={`The day received is ${printDay(receivedOn ?? '')}, as typed`}
+              name="ok.receivedOn"
+              value={receivedOn ?? ''}
+              checked={confirmed}
+            />
+          ),
+        }}
       />
-      {(confirmed || error('ok.receivedOn') !== null) && (
-        <Tick
-          label={`The day received is ${printDay(receivedOn ?? '')}, as typed`}
-          name="ok.receivedOn"
-          value={receivedOn ?? ''}
-          checked={confirmed}
-        />
-      )}
-      <Field
-        label="Customer reference"
-        name="customer"
-        value={fields.customer}
-        error={error('customer')}
-        optional
-      />
-      <TextArea label="Note" name="note" value={fields.note} error={error('note')} rows={2} optional />
     </div>
   );
 }

@@ -16,7 +16,7 @@ import { Steps } from '../../parts/jobSteps.tsx';
 import { day, When } from '../../parts/when.tsx';
 import { Cut, type CutProps, cutSummary, Verified } from './cut.tsx';
 import { Decide, type DecideProps, decisionSummary } from './decide.tsx';
-import { Look, lookedSummary } from './look.tsx';
+import { Look, type LookProps, lookedSummary } from './look.tsx';
 import { Measure, type MeasureProps, measuredSummary, Setup, type SetupProps } from './measure.tsx';
 import { Photos } from './photosPart.tsx';
 import { Receive, receivedSummary } from './receive.tsx';
@@ -39,6 +39,7 @@ export interface JobPageProps {
   readonly steps: Readonly<Record<StepName, StepState>>;
   readonly refused: Refused | null;
   readonly setupTyped: SetupProps['typed'];
+  readonly lookedTyped: LookProps['typed'];
   readonly gauges: SetupProps['gauges'];
   readonly before: Pick<MeasureProps, 'places' | 'token' | 'doubts'>;
   readonly after: Pick<MeasureProps, 'places' | 'token' | 'doubts'>;
@@ -178,7 +179,7 @@ function insideOf(
   readOnly: boolean,
 ): Readonly<Record<StepName, ComponentChildren>> {
   const { frame, job, families, decide, verified } = props;
-  const common = { job, unit: frame.lengthUnit, initials: frame.initials, readOnly };
+  const common = { writing: frame, job, unit: frame.lengthUnit, initials: frame.initials, readOnly };
   const photos = (section: 'look' | 'measure') => (
     <Photos
       {...common}
@@ -193,19 +194,13 @@ function insideOf(
     receive: <Receive {...common} families={families} refused={refusedIn('received')} />,
     look: (
       <>
-        <Look {...common} refused={refusedIn('looked')} />
+        <Look {...common} typed={props.lookedTyped} refused={refusedIn('looked')} />
         {photos('look')}
       </>
     ),
     measure: (
       <>
-        <Setup
-          {...common}
-          writing={frame}
-          typed={props.setupTyped}
-          gauges={props.gauges}
-          refused={refusedIn('setup')}
-        />
+        <Setup {...common} typed={props.setupTyped} gauges={props.gauges} refused={refusedIn('setup')} />
         <Measure {...common} {...props.before} pass="before" refused={measured('before')} />
         {photos('measure')}
       </>

@@ -88,7 +88,7 @@ function StudForm({ frame, fields, studId, studs, faults }: StacksForStudProps) 
           ]}
         />
       </div>
-      {studId === 'own' && <StudFields fields={fields} faults={faults} unit={frame.lengthUnit} />}
+      {studId === 'own' && <StudFields fields={fields} faults={faults} writing={frame} inHand />}
       <div class="actions">
         <button class="button first" type="submit" id="find-stacks">
           Find its stacks

@@ -139,7 +139,7 @@ function StudForm(props: StudPageProps) {
       <input type="hidden" name="unit" value={unit} />
       <WhichStack {...props} />
       {stackId === 'own' && (
-        <StackFields fields={fields} rows={props.layerRows} faults={faults} unit={unit} />
+        <StackFields fields={fields} rows={props.layerRows} faults={faults} writing={props.writing} inHand />
       )}
       <Doubted doubts={props.doubts} fields={fields} />
       {(chosen || stackId === 'own') && (

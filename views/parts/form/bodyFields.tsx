@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import { asTyped, boxOf, partAt, unitShown, type Writing } from '../../../shared/quantity/fieldText.ts';
+import { asTyped, boxOf, inPart, unitShown, type Writing } from '../../../shared/quantity/fieldText.ts';
 import {
   type AnyField,
   type AnyFields,
@@ -21,6 +21,8 @@ export interface BodyFieldsProps {
   readonly known?: KnownFigures;
   /** Stands before the name of each box. */
   readonly at?: string;
+  /** The row of a table, or what stands after the name of each box otherwise. */
+  readonly row?: number | string;
   /** Only these, in the order of the record; every field of it otherwise. */
   readonly only?: readonly string[];
   readonly without?: readonly string[];
@@ -36,7 +38,7 @@ export interface BodyFieldsProps {
 export function BodyFields(props: BodyFieldsProps) {
   return (
     <>
-      {groupsOf(shownOf(props)).map(({ head, keys }) =>
+      {groupsOf(shownOf(props)).map(({ head, headHelp, keys }) =>
         head === null ? (
           <div class="fields">
             <Boxes {...props} only={keys} />
@@ -44,6 +46,7 @@ export function BodyFields(props: BodyFieldsProps) {
         ) : (
           <fieldset class="group">
             <legend>{head}</legend>
+            {headHelp && <p class="hint">{headHelp}</p>}
             <div class="fields">
               <Boxes {...props} only={keys} />
             </div>
@@ -76,10 +79,10 @@ function shownOf({ of, only, without = [] }: BodyFieldsProps) {
 }
 
 function groupsOf(shown: readonly (readonly [string, AnyField])[]) {
-  const groups: { head: string | null; keys: string[] }[] = [];
-  for (const [key, { head }] of shown) {
+  const groups: { head: string | null; headHelp: string | undefined; keys: string[] }[] = [];
+  for (const [key, { head, headHelp }] of shown) {
     const last = groups.at(-1);
-    if (last === undefined || head !== undefined) groups.push({ head: head ?? null, keys: [key] });
+    if (last === undefined || head !== undefined) groups.push({ head: head ?? null, headHelp, keys: [key] });
     else last.keys.push(key);
   }
   return groups;
@@ -89,16 +92,11 @@ const NUMBERS: ReadonlySet<AnyField['kind']> = new Set(['number', 'count', 'rati
 
 function Box(props: BodyFieldsProps & { readonly name: string; readonly field: AnyField }) {
   const { fields, faults, writing, at = '', hints, name: key, field } = props;
-  if (field.kind === 'part')
-    return (
-      <Boxes
-        of={field.fields}
-        {...{ fields, faults, writing }}
-        at={partAt(field, at)}
-        {...(props.known && { known: props.known })}
-      />
-    );
-  const name = boxOf(key, field, at) ?? key;
+  if (field.kind === 'part') {
+    const { only: _, ...rest } = props;
+    return <Boxes {...rest} of={field.fields} {...inPart(field, { at })} />;
+  }
+  const name = boxOf(key, field, props) ?? key;
   const hint = hints?.[key] ?? field.help;
   const value = fields[name] ?? emptyText(field, writing);
   const error = errorsOf(faults)(name);
@@ -108,7 +106,17 @@ function Box(props: BodyFieldsProps & { readonly name: string; readonly field: A
   const described = { label: field.label, name, value, error, ...(hint !== undefined && { hint }) };
   switch (field.kind) {
     case 'choice':
-      return <Choice {...described} options={optionsOf(field, field.options)} />;
+      return (
+        <Choice
+          {...described}
+          {...(field.inSight && { as: 'radios' as const })}
+          options={
+            field.inSight
+              ? optionsOf({ ...field, optional: undefined }, field.options)
+              : optionsOf(field, field.options, field.unsaid)
+          }
+        />
+      );
     case 'yes-no':
       if (field.optional) return <Choice {...described} options={optionsOf(field, field.words ?? YES_NO)} />;
       return (
@@ -169,13 +177,18 @@ function Chosen(
 
 /** What an empty box is taken as, so that it is seen. */
 function emptyText(field: AnyField, writing: Writing): string | undefined {
+  if (field.kind !== 'choice' && field.kind !== 'number') return undefined;
   if (field.ifEmpty === undefined) return undefined;
   return asTyped({ it: { ...field, box: 'it' } }, { it: field.ifEmpty }, writing).it;
 }
 
 const YES_NO = { yes: 'yes', no: 'no' };
 
-function optionsOf({ optional, none }: AnyField, words: Readonly<Record<string, string>>) {
+function optionsOf(
+  { optional, none }: AnyField,
+  words: Readonly<Record<string, string>>,
+  unsaid = optional && (none ?? 'not given'),
+) {
   const options = Object.entries(words).map(([value, label]) => ({ value, label }));
-  return optional ? [{ value: '', label: none ?? 'not given' }, ...options] : options;
+  return unsaid ? [{ value: '', label: unsaid }, ...options] : options;
 }

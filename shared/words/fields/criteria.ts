@@ -1,0 +1,274 @@
+import type { BendingSettings, HeatSettings } from '../bending.ts';
+import type { LatheSettings, ShopCriteria, StudSettingLimits } from '../catalogue.ts';
+import type { BalanceWanted, CoverCriteria } from '../cover.ts';
+import { LOCK_UP_PRESSURE, YIELD } from './family.ts';
+import type { Fields } from './field.ts';
+
+const RPM = { kind: 'speed', least: 0, open: true, most: 20_000 } as const;
+const above = (most: number) => ({ least: 0, open: true, most }) as const;
+const THREADS = { kind: 'number', unit: 'threads', least: 0, most: 20 } as const;
+/** Less than the new cover’s no cover can keep. */
+const TIMES_NEW = { kind: 'number', unit: '× new', least: 1, most: 100, optional: true } as const;
+
+/** What the shop’s lathe does, and how it is worked. All of it or none: half a lathe plans no pass. */
+const LATHE = {
+  leastRpm: { label: 'Minimum rpm', ...RPM },
+  mostRpm: { label: 'Maximum rpm', ...RPM },
+  cuttingSpeedMPerMin: {
+    label: 'Cutting speed',
+    help: 'The tool maker’s figure comes first',
+    kind: 'cutting-speed',
+    ...above(2000),
+  },
+  noseRadiusMm: { label: 'Nose radius', kind: 'size' },
+  roughingLimitMm: { label: 'Deepest roughing pass', kind: 'size' },
+  finishingCutMm: { label: 'Finishing pass', kind: 'extent' },
+  roughingFeedMm: { label: 'Roughing feed', help: 'Per turn', kind: 'size' },
+  finishingFeedMm: { label: 'Finishing feed', help: 'Per turn', kind: 'size' },
+} as const satisfies Fields<LatheSettings>;
+
+/** ISO 21940-11: grade, mass and speed. */
+export const BALANCE = {
+  gradeMmPerS: { label: 'Balance quality grade G', kind: 'number', unit: 'mm/s', ...above(4000) },
+  massKg: { label: 'Mass balanced', kind: 'mass', ...above(1000) },
+  speedRpm: { label: 'Service speed', kind: 'speed', ...above(50_000) },
+} as const satisfies Fields<BalanceWanted>;
+
+/** What the shop asks of a replaced stud. */
+const STUD_SETTING = {
+  leanAt25Mm: {
+    label: 'Replaced stud: out of square allowed',
+    help: '25 mm above the pad',
+    box: 'studLean',
+    kind: 'extent',
+    none: 'none',
+    optional: true,
+  },
+  offMm: {
+    label: 'Replaced stud: base off location allowed',
+    box: 'studOff',
+    kind: 'extent',
+    none: 'none',
+    optional: true,
+  },
+  proofNm: {
+    label: 'Replaced stud: proof torque',
+    help: 'On a spacer; the maker’s figure comes first',
+    box: 'studProof',
+    kind: 'torque',
+    ...above(5000),
+    none: 'none',
+    optional: true,
+  },
+} as const satisfies Fields<StudSettingLimits>;
+
+/** What the shop takes for every cover it works the bending out of, and the limits it has set on it. */
+const BENDING = {
+  liningModulusMPaPerMm: {
+    head: 'Bending',
+    headHelp:
+      'The first three or none; without them no advice on bending. Steel is about 206 000 MPa (29 900 ksi) and 0.29 (handbook values, from memory). The lining modulus is its maker’s figure, or measured.',
+    label: 'Lining modulus',
+    help: 'Pressure for each mm it is squeezed',
+    box: 'liningModulus',
+    kind: 'number',
+    unit: 'MPa/mm',
+    least: 5,
+    most: 1000,
+    advice: 'Give the pressure in MPa for each mm it is squeezed.',
+  },
+  youngMPa: {
+    label: 'Young’s modulus',
+    subject: 'Young’s modulus',
+    box: 'young',
+    kind: 'stress',
+    least: 50_000,
+    most: 250_000,
+    advice: 'Give it in MPa, a thousand times the figure in GPa; steel has about 206000.',
+  },
+  poisson: {
+    label: 'Poisson’s ratio',
+    subject: 'Poisson’s ratio',
+    box: 'poisson',
+    kind: 'number',
+    unit: '',
+    least: 0.15,
+    most: 0.4,
+    advice: 'Steel has about 0.29.',
+  },
+  lockUpPressureMPa: {
+    label: 'Lock-up pressure',
+    help: 'Where a cover type gives none',
+    box: 'lockUpPressure',
+    ...LOCK_UP_PRESSURE,
+    optional: true,
+  },
+  yieldMPa: {
+    label: 'Yield strength',
+    help: 'Where a cover type gives none',
+    box: 'yield',
+    ...YIELD,
+    optional: true,
+  },
+  speedRpm: {
+    label: 'Speed for ballooning',
+    help: 'Empty: the rotation of the oil is left out',
+    box: 'bendingSpeed',
+    ...RPM,
+    optional: true,
+  },
+  ringRunoutMm: {
+    label: 'Stiffening ring runout allowed',
+    help: 'Round its rim, as welded',
+    box: 'ringRunout',
+    kind: 'extent',
+    optional: true,
+  },
+  peakOverNew: {
+    head: 'Limits on bending',
+    headHelp:
+      'Blank: advice only. With a limit it is checked, and a cover past it gets a ring or is replaced. The limit holds for both bounds of the piston; a ring counts as not bonded.',
+    label: 'Maximum pressure peak',
+    help: 'Peak over mean, against the new cover',
+    box: 'peakOverNew',
+    ...TIMES_NEW,
+  },
+  rippleOverNew: {
+    label: 'Maximum waviness of the friction surface',
+    help: 'Round its middle, against the new cover',
+    box: 'rippleOverNew',
+    ...TIMES_NEW,
+  },
+} as const satisfies Fields<BendingSettings>;
+
+/** One engagement of the lock-up clutch, and the steel it heats. */
+const HEAT = {
+  share: { label: 'Share of the heat into the cover', box: 'heatShare', kind: 'share', ...above(1) },
+  torqueNm: { label: 'Torque while it slips', box: 'slipTorque', kind: 'torque', ...above(100_000) },
+  slipRpm: { label: 'Slip speed at the start', box: 'slipSpeed', ...RPM },
+  slipTimeS: { label: 'Slip time', box: 'slipTime', kind: 'time', ...above(3600) },
+  conductivityWPerMK: {
+    label: 'Thermal conductivity',
+    box: 'conductivity',
+    kind: 'number',
+    unit: 'W/(m·K)',
+    ...above(10_000),
+  },
+  densityKgPerM3: { label: 'Density', box: 'density', kind: 'density', ...above(30_000) },
+  specificHeatJPerKgK: {
+    label: 'Specific heat',
+    box: 'specificHeat',
+    kind: 'number',
+    unit: 'J/(kg·K)',
+    ...above(20_000),
+  },
+  startTemperatureC: {
+    label: 'Temperature before it slips',
+    box: 'startTemperature',
+    kind: 'number',
+    unit: '°C',
+    least: -100,
+    most: 2000,
+    optional: true,
+  },
+} as const satisfies Fields<HeatSettings>;
+
+/** What a cover is judged by; the sheet of a job prints these. */
+export const COVER_LIMITS = {
+  minimumWallMm: {
+    head: 'Cover',
+    label: 'Minimum wall',
+    help: 'For any cover type; a cover type’s own figure wins',
+    box: 'minimum',
+    kind: 'size',
+    none: 'none',
+    optional: true,
+  },
+  cleanUpAllowanceMm: {
+    label: 'Clean-up allowance',
+    help: 'Cut this much below the deepest heat mark',
+    box: 'allowance',
+    kind: 'extent',
+  },
+  faceRunoutLimitMm: {
+    label: 'Runout allowed after the cut',
+    help: 'Over the friction surface',
+    box: 'runout',
+    kind: 'extent',
+    none: 'none',
+    optional: true,
+  },
+  typicalCutMm: {
+    label: 'Typical cut',
+    help: 'To count the cuts left',
+    box: 'typical',
+    kind: 'size',
+    none: 'none',
+    optional: true,
+  },
+  confidence: {
+    label: 'Confidence required',
+    help: 'That no station is below the minimum',
+    kind: 'share',
+    least: 0.5,
+    most: 0.9999,
+  },
+} as const satisfies Fields<Pick<ShopCriteria, Exclude<keyof CoverCriteria, 'minimumWallSource'>>>;
+
+/** The shop’s own limits and habits. */
+export const CRITERIA = {
+  ...COVER_LIMITS,
+  protrusionThreads: { head: 'Stud', label: 'Threads beyond the nut', box: 'protrusion', ...THREADS },
+  startThreads: { label: 'Threads showing to start the nut by hand', box: 'start', ...THREADS },
+  studSetting: { label: 'Limits of a replaced stud', kind: 'part', fields: STUD_SETTING, optional: true },
+  shimsMm: {
+    label: 'Shims in stock',
+    help: 'More than one? Separate with ;',
+    box: 'shims',
+    kind: 'lengths',
+    each: 'size',
+    most: 40,
+    none: 'none',
+    ifLeftOut: [],
+  },
+  lathe: {
+    head: 'Lathe',
+    headHelp: 'All of it or none. Without it no passes are planned.',
+    label: 'Lathe',
+    kind: 'part',
+    fields: LATHE,
+    optional: true,
+  },
+  balance: {
+    head: 'Balance, after ISO 21940-11',
+    headHelp: 'The maker’s figure comes first. Without these, unbalance is shown and not judged.',
+    label: 'Balance',
+    kind: 'part',
+    fields: BALANCE,
+    optional: true,
+  },
+  bending: { label: 'Bending', kind: 'part', fields: BENDING, optional: true },
+  heat: {
+    head: 'Heat of one engagement',
+    headHelp:
+      'All of it or none, but the temperature. Plain carbon steel is about 51.9 W/(m·K), 7870 kg/m³ and 486 J/(kg·K) (handbook values).',
+    label: 'Heat of one engagement',
+    kind: 'part',
+    fields: HEAT,
+    optional: true,
+  },
+  shopName: { head: 'Shop', label: 'Shop name', kind: 'text', most: 80 },
+  lengthUnit: {
+    label: 'Units when none are typed',
+    kind: 'choice',
+    options: { mm: 'millimeters', in: 'inches' },
+    ifEmpty: 'mm',
+  },
+  decimalSign: {
+    label: 'Decimals are written with a',
+    subject: 'The decimal sign',
+    kind: 'choice',
+    options: { point: 'point, 4.92', comma: 'comma, 4,92' },
+    ifEmpty: 'point',
+  },
+} as const satisfies Fields<ShopCriteria>;

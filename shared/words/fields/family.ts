@@ -1,0 +1,149 @@
+import type { Family } from '../catalogue.ts';
+import type { RingSize } from '../stiffness.ts';
+import type { Fields } from './field.ts';
+import { FIT_LIMITS } from './knockOn.ts';
+import { JOINED_TO_PADS } from './weld.ts';
+
+/**
+ * Bounds of this program's own, about the usual figures of steel, cast iron, aluminum, linings and lock-up clutches (from
+ * memory). Generous on purpose: they are to catch GPa typed as MPa, and bar or psi typed as MPa.
+ */
+export const LOCK_UP_PRESSURE = {
+  kind: 'pressure',
+  least: 0.05,
+  most: 3,
+  advice: 'Give it with its unit, as in 0.7 MPa, 7 bar or 100 psi.',
+} as const;
+export const YIELD = {
+  kind: 'stress',
+  least: 60,
+  most: 2500,
+  advice: 'Give it in MPa; mild steel has about 250.',
+} as const;
+
+export const RING = {
+  innerDiameterMm: { label: 'Ring inner diameter', box: 'ringInner', kind: 'size' },
+  outerDiameterMm: { label: 'Ring outer diameter', box: 'ringOuter', kind: 'size' },
+  thicknessMm: { label: 'Ring thickness', box: 'ringThickness', kind: 'size' },
+  joinedToPads: JOINED_TO_PADS,
+} as const satisfies Fields<RingSize>;
+
+/** A cover type: what the shop knows of one kind of cover. */
+export const FAMILY = {
+  name: { head: 'Cover', label: 'Name', kind: 'text', least: 1, most: 80 },
+  make: {
+    label: 'Construction',
+    kind: 'choice',
+    options: { stamped: 'stamped', 'from-solid': 'billet' },
+    ifEmpty: 'stamped',
+  },
+  sideWall: {
+    label: 'Side wall',
+    help: 'Does not tell how many clutch faces are inside',
+    kind: 'choice',
+    options: { plain: 'plain', ribbed: 'vertical ribs' },
+    ifEmpty: 'plain',
+  },
+  studCount: { label: 'Number of studs', kind: 'count', least: 2, most: 24 },
+  studCircleDiameterMm: { label: 'Bolt circle diameter', box: 'circle', kind: 'size' },
+  trackInnerDiameterMm: { label: 'Friction surface inner diameter', box: 'trackInner', kind: 'size' },
+  trackOuterDiameterMm: { label: 'Friction surface outer diameter', box: 'trackOuter', kind: 'size' },
+  nominalWallMm: { label: 'New wall', box: 'nominal', kind: 'size' },
+  bossDiameterMm: { label: 'Cover center diameter', box: 'boss', kind: 'size', optional: true },
+  rimDiameterMm: { label: 'Rim diameter', box: 'rim', kind: 'size', optional: true },
+  padDiameterMm: { label: 'Pad diameter', box: 'pad', kind: 'size', optional: true },
+  padThicknessMm: { label: 'Pad thickness', box: 'padThickness', kind: 'size', optional: true },
+  sideWallMm: {
+    head: 'Bending',
+    headHelp:
+      'With these, the cover center, the rim and the pads, bending and heat can be worked out. What is blank is left out, and the answer says so.',
+    label: 'Side wall thickness',
+    help: 'It holds the rim against turning',
+    box: 'sideWallThickness',
+    kind: 'size',
+    optional: true,
+  },
+  pistonSealDiameterMm: {
+    label: 'Piston seal diameter',
+    help: 'Where the lock-up piston seals on the hub',
+    box: 'seal',
+    kind: 'size',
+    optional: true,
+  },
+  hubDiameterMm: {
+    label: 'Impeller hub diameter',
+    help: 'Where the head of oil begins',
+    box: 'hub',
+    kind: 'size',
+    optional: true,
+  },
+  lockUpPressureMPa: {
+    label: 'Lock-up pressure',
+    help: 'Empty: the shop’s figure',
+    box: 'lockUpPressure',
+    ...LOCK_UP_PRESSURE,
+    optional: true,
+  },
+  yieldMPa: {
+    label: 'Yield strength',
+    help: 'Of its steel. Empty: the shop’s figure',
+    box: 'yield',
+    ...YIELD,
+    optional: true,
+  },
+  ring: {
+    head: 'Stiffening ring that may be welded to it',
+    headHelp: 'A flat ring on the engine side, with openings for the pads. All three sizes or none.',
+    label: 'Stiffening ring',
+    kind: 'part',
+    fields: RING,
+    optional: true,
+  },
+  limits: {
+    head: 'Pads, impeller hub, crank pilot, heights and end play',
+    headHelp: 'Limits for what a job measures, unless the job gives its own. What is blank is not judged.',
+    label: 'Limits',
+    kind: 'part',
+    fields: FIT_LIMITS,
+    at: 'lim.',
+    quiet: true,
+    optional: true,
+  },
+  makerMinimumWallMm: {
+    head: 'Minimum wall',
+    headHelp:
+      'The maker’s figure with its source, or the shop’s own with who set it. Where both are given, the larger one counts. Without either, the answer is advice only.',
+    label: 'Maker’s minimum wall',
+    box: 'makerMinimum',
+    kind: 'size',
+    none: 'none',
+    optional: true,
+  },
+  makerMinimumWallSource: {
+    label: 'Source of the maker’s minimum',
+    help: 'Where it is printed',
+    box: 'makerSource',
+    kind: 'text',
+    least: 1,
+    most: 200,
+    optional: true,
+  },
+  shopMinimumWallMm: {
+    label: 'Shop’s minimum wall',
+    box: 'shopMinimum',
+    kind: 'size',
+    none: 'none',
+    optional: true,
+  },
+  shopMinimumWallSource: {
+    label: 'Who set the shop’s minimum, and when',
+    subject: 'Who set the shop’s minimum, and when,',
+    box: 'shopSource',
+    kind: 'text',
+    least: 1,
+    most: 200,
+    optional: true,
+  },
+  ringAllowed: { label: 'Stiffening ring may be welded on', box: 'ring', kind: 'yes-no' },
+  note: { label: 'Note', kind: 'text', most: 2000, lines: true },
+} as const satisfies Fields<Family>;

@@ -1,0 +1,146 @@
+import type { CatalogueStack, CatalogueStud } from '../catalogue.ts';
+import type { Layer, Nut, Stack, Stud } from '../stud.ts';
+import type { Fields } from './field.ts';
+
+/** Beyond any steel. */
+const STRESS = { kind: 'stress', least: 0, open: true, most: 5000 } as const;
+const NAME = { label: 'Name', kind: 'text', least: 1, most: 80 } as const;
+const NOTE = { label: 'Note', kind: 'text', most: 2000, lines: true } as const;
+export const THREAD_BOX = 'thread';
+export const NUT_THREAD_BOX = 'nutThread';
+
+/** A stud, measured from the pad’s seating face toward the engine. */
+export const STUD = {
+  thread: { label: 'Thread', box: THREAD_BOX, kind: 'made' },
+  threadStartMm: { label: 'First full thread', help: 'From the pad', box: 'threadStart', kind: 'extent' },
+  threadEndMm: { label: 'Last full thread', help: 'From the pad', box: 'threadEnd', kind: 'extent' },
+  projectionMm: {
+    label: 'Length from pad',
+    help: 'Beyond the last thread is the stud pilot',
+    box: 'projection',
+    kind: 'size',
+  },
+  lengthToleranceMm: {
+    label: 'Length tolerance ±',
+    subject: 'The length tolerance',
+    help: 'On each of the three',
+    box: 'tolerance',
+    kind: 'extent',
+    ifEmpty: 0,
+  },
+  pilotDiameterMm: { label: 'Stud pilot diameter', box: 'pilot', kind: 'size', optional: true },
+  tensileMPa: { label: 'Tensile strength', box: 'tensile', ...STRESS, optional: true },
+  proofMPa: { label: 'Proof stress', box: 'proof', ...STRESS, optional: true },
+  filletMm: { label: 'Weld fillet at the pad', box: 'fillet', kind: 'extent', optional: true },
+  pitchDiameterMeasuredMm: {
+    label: 'Measured pitch diameter',
+    help: 'Of a used stud: a worn thread is weaker',
+    box: 'pitchDiameter',
+    kind: 'size',
+    optional: true,
+  },
+} as const satisfies Fields<Stud>;
+
+/** A stud as the catalog keeps it. */
+export const CATALOGUE_STUD = {
+  name: NAME,
+  threadTyped: {
+    head: 'Stud, measured from the pad’s seating face',
+    label: 'Thread',
+    help: 'As 3/8-24, 7/16-20 UNF-2A, M10x1.25 or M10',
+    box: THREAD_BOX,
+    kind: 'text',
+    least: 1,
+    most: 40,
+  },
+  stud: { label: 'Stud', kind: 'part', fields: STUD },
+  stock: {
+    label: 'Number in stock',
+    kind: 'count',
+    least: 0,
+    most: 1_000_000,
+    none: 'not counted',
+    optional: true,
+  },
+  shelf: { label: 'Shelf place', kind: 'text', most: 40, ifLeftOut: '' },
+  note: NOTE,
+} as const satisfies Fields<CatalogueStud>;
+
+/** One layer at the stud hole. */
+export const LAYER = {
+  name: { label: 'Layer', subject: 'The name', box: 'ln', kind: 'text', least: 1, most: 60 },
+  thicknessMm: { label: 'Thickness', box: 'lt', kind: 'size' },
+  toleranceMm: { label: 'Tolerance ±', subject: 'The tolerance', box: 'lo', kind: 'extent', ifEmpty: 0 },
+  holeDiameterMm: { label: 'Hole diameter', box: 'lh', kind: 'size', optional: true },
+  chamferMm: { label: 'Hole chamfer', box: 'lc', kind: 'extent', optional: true },
+} as const satisfies Fields<Layer>;
+
+/** A flexplate stack, from the pad toward the engine. */
+export const STACK = {
+  style: {
+    label: 'Flexplate',
+    kind: 'choice',
+    options: { 'one-piece': 'one piece', 'two-piece': 'two pieces' },
+    unsaid: 'by the count of its layers, shims apart',
+  },
+  layers: { label: 'Layers', box: 'lt.0', kind: 'made' },
+  holeCount: { label: 'Number of holes', kind: 'count', least: 2, most: 24, optional: true },
+  holeCircleDiameterMm: { label: 'Bolt circle diameter', box: 'holeCircle', kind: 'size', optional: true },
+  tipRoomMm: {
+    label: 'Room for the stud end',
+    help: 'From the pad face',
+    box: 'tipRoom',
+    kind: 'size',
+    optional: true,
+  },
+} as const satisfies Fields<Stack>;
+
+/** The nut that clamps it. */
+export const NUT = {
+  thread: { label: 'Nut thread', box: NUT_THREAD_BOX, kind: 'made' },
+  heightMm: { label: 'Nut height', box: 'nutHeight', kind: 'size' },
+  toleranceMm: {
+    label: 'Nut height tolerance ±',
+    subject: 'The nut height tolerance',
+    box: 'nutTolerance',
+    kind: 'extent',
+    ifEmpty: 0,
+  },
+  countersinkMm: {
+    label: 'Nut countersink',
+    help: 'At each side',
+    box: 'nutCountersink',
+    kind: 'extent',
+    ifEmpty: 0,
+  },
+  washerMm: {
+    label: 'Washer thickness',
+    help: 'Under the nut',
+    box: 'washer',
+    kind: 'extent',
+    ifEmpty: 0,
+    ifLeftOut: 0,
+  },
+  bearingOuterDiameterMm: { label: 'Washer-face diameter', box: 'nutBearing', kind: 'size', optional: true },
+  proofMPa: { label: 'Nut proof stress', box: 'nutProof', ...STRESS, optional: true },
+  tensileMPa: { label: 'Nut tensile strength', box: 'nutTensile', ...STRESS, optional: true },
+  prevailing: { label: 'Prevailing-torque (locking) nut', kind: 'yes-no', ifLeftOut: false },
+} as const satisfies Fields<Nut>;
+
+/** A flexplate stack as the catalog keeps it. */
+export const CATALOGUE_STACK = {
+  name: NAME,
+  stack: { head: 'Flexplate and nut', label: 'Flexplate stack', kind: 'part', fields: STACK },
+  nutThreadTyped: {
+    label: 'Nut thread',
+    help: 'As 3/8-24 or M10x1.25',
+    box: NUT_THREAD_BOX,
+    kind: 'text',
+    least: 1,
+    most: 40,
+    optional: true,
+  },
+  nut: { label: 'Nut', kind: 'part', fields: NUT, optional: true },
+  pullForwardMm: { label: 'Pull-forward gap', box: 'pull', kind: 'extent', optional: true },
+  note: NOTE,
+} as const satisfies Fields<CatalogueStack>;

@@ -29,7 +29,7 @@ export function lengthInWords(mm: number | null, writing: Writing, none = NOT_GI
 }
 
 /** "4.7625 mm (typed 3/16 in)"; the value alone where that was typed, or where nothing is known of it. */
-export function withTyped(value: string, path: string, { typed }: Telling): string {
+function withTyped(value: string, path: string, { typed }: Telling): string {
   const found = typed?.[path];
   if (found === undefined) return value;
   const text = found.bareUnit === null ? found.text : `${found.text} ${found.bareUnit}`;

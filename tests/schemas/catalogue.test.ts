@@ -31,7 +31,7 @@ const FAMILY = {
   lockUpPressureMPa: 0.7,
   yieldMPa: 320,
   limits: null,
-  ring: { innerDiameterMm: 236, outerDiameterMm: 296, thicknessMm: 6 },
+  ring: { innerDiameterMm: 236, outerDiameterMm: 296, thicknessMm: 6, joinedToPads: null },
   makerMinimumWallMm: 4.2,
   makerMinimumWallSource: 'Reedmoor sheet 12, 2024',
   shopMinimumWallMm: null,

@@ -19,12 +19,12 @@ export function columnsOf<F extends AnyFields, Row>(
 ): Column<Row>[] {
   const others: Partial<Record<string, readonly Column<Row>[]>> = made ?? {};
   return entriesOf(fields).flatMap(([key, field]): readonly Column<Row>[] => {
-    const valueOf = (row: Row): unknown => (bodyOf(row) as Record<string, unknown> | null)?.[key] ?? null;
+    const valueIn = (row: Row): unknown => (bodyOf(row) as Record<string, unknown> | null)?.[key] ?? null;
     if (field.kind === 'made') return others[key] ?? [];
-    if (field.kind === 'part') return columnsOf(field.fields, (row: Row) => valueOf(row) as object | null);
+    if (field.kind === 'part') return columnsOf(field.fields, (row: Row) => valueIn(row) as object | null);
     const unit = keptIn(field);
     const name = `${lowerFirst(field.label)}${unit === '' ? '' : ` (${unit})`}`;
-    return [{ name, of: (row) => cellOf(field, valueOf(row)) }];
+    return [{ name, of: (row) => cellOf(field, valueIn(row)) }];
   });
 }
 

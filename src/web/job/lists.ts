@@ -3,6 +3,7 @@ import type { Entry, EntryKind } from '../../../shared/words/catalogue.ts';
 import { FAMILY } from '../../../shared/words/fields/family.ts';
 import { GAUGE } from '../../../shared/words/fields/gauge.ts';
 import { CATALOGUE_STACK, CATALOGUE_STUD, LAYER } from '../../../shared/words/fields/stud.ts';
+import type { Job, Reading } from '../../../shared/words/job.ts';
 import { listEntries } from '../../records/catalogue.ts';
 import { allReadings } from '../../records/jobs/history.ts';
 import { placeOn } from '../../shop/jobPlaces.ts';

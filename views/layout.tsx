@@ -71,7 +71,7 @@ function UnitLine({ lengthUnit, address }: Pick<LayoutProps, 'lengthUnit' | 'add
   const [now, other] = lengthUnit === 'mm' ? (['mm', 'in'] as const) : (['in', 'mm'] as const);
   if (address === undefined) return <span>lengths in {UNIT_WORD[now]}</span>;
   return (
-    <form class="unit-choice" method="post" action="/preferences">
+    <form class="unit-choice" id="unit-form" method="post" action="/preferences">
       <input type="hidden" name="back" value={address} />
       <span>lengths in {UNIT_WORD[now]}</span>
       <button class="quiet" type="submit" id="unit-choice" name="unit" value={other}>

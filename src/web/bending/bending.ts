@@ -13,6 +13,7 @@ import { quickCheck } from '../../shop/quickCover.ts';
 import { readQuickForm } from '../cover/cover.ts';
 import { NoSuchPage } from '../request/errors.ts';
 import { frameOf, type House } from '../request/house.ts';
+import { keepingUnits } from '../request/otherUnit.ts';
 import { requestGoneSignal } from '../request/requestGone.ts';
 import { handledIn } from '../request/route.ts';
 import { fieldsOf, unitOf } from '../request/typed.ts';
@@ -37,7 +38,7 @@ async function getCoverBending(house: House, req: Request, res: Response): Promi
     lengthUnit: unitOf(fields) ?? own.lengthUnit,
   };
   const signal = requestGoneSignal(res);
-  const { input, bent } = await readQuickForm(house, fields, frame);
+  const { form, input, bent } = await readQuickForm(house, fields, frame);
   const { check } = quickCheck(input, frame.lengthUnit);
   const told =
     check &&
@@ -50,7 +51,17 @@ async function getCoverBending(house: House, req: Request, res: Response): Promi
     }));
   const drawn = check && told?.bending ? await drawnOf(told.bending, check, signal) : null;
   const back = `/cover?${new URLSearchParams(fields)}`;
-  res.send(renderPage(BendingPage({ frame, drawn, why: told?.why ?? NOTHING_YET, back, here: 'covers' })));
+  res.send(
+    renderPage(
+      BendingPage({
+        frame: keepingUnits(frame, form),
+        drawn,
+        why: told?.why ?? NOTHING_YET,
+        back,
+        here: 'covers',
+      }),
+    ),
+  );
 }
 
 async function getJobBending(house: House, req: Request, res: Response): Promise<void> {

@@ -9,6 +9,7 @@ import { triedCut } from '../../shop/quickCover.ts';
 import { readQuickForm } from '../cover/cover.ts';
 import { NoSuchPage } from '../request/errors.ts';
 import { frameOf, type House } from '../request/house.ts';
+import { keepingUnits } from '../request/otherUnit.ts';
 import { requestGoneSignal } from '../request/requestGone.ts';
 import { handledIn } from '../request/route.ts';
 import { fieldsOf, unitOf } from '../request/typed.ts';
@@ -26,11 +27,13 @@ async function getCoverWhatIf(house: House, req: Request, res: Response): Promis
   const { try: _, ...fields } = fieldsOf(req.query);
   const frame = await frameOf(req, house);
   const unit = unitOf(fields) ?? frame.lengthUnit;
-  const { input, bent } = await readQuickForm(house, fields, { ...frame, lengthUnit: unit });
+  const { form, input, bent } = await readQuickForm(house, fields, { ...frame, lengthUnit: unit });
   const back = `/cover?${new URLSearchParams(fields)}`;
   const asked = { ...bent, signal: requestGoneSignal(res) };
   const answer = await triedCut(input, cutOf(req), asked, unit);
-  res.send(renderPage(WhatIfPage({ frame: { ...frame, lengthUnit: unit }, ...answer, back })));
+  res.send(
+    renderPage(WhatIfPage({ frame: keepingUnits({ ...frame, lengthUnit: unit }, form), ...answer, back })),
+  );
 }
 
 async function getJobWhatIf(house: House, req: Request, res: Response): Promise<void> {

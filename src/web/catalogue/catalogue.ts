@@ -155,7 +155,8 @@ export function catalogueRouter(house: House): Router {
   ): Promise<void> {
     const { kind, entry, fields, faults = [], stale = null } = page;
     const own = await frameOf(req, house);
-    const frame = { ...own, ...writingIn(fields, own) };
+    const address = `/catalogue/${kind}/${entry ? encodeURIComponent(entry.id) : 'new'}`;
+    const frame = { ...own, ...writingIn(fields, own), address };
     const told = async ({ id }: Entry) =>
       entryRevisionsInWords(kind, await entryHistory(db, kind, id), await typedIn(db, kind, id), frame);
     res.status(stale !== null ? 409 : faults.length > 0 ? 422 : 200).send(

@@ -9,6 +9,7 @@ import { currentCriteria } from '../../records/shopCriteria.ts';
 import { besideOf } from '../../shop/bending/bendings.ts';
 import { quickAnswer } from '../../shop/quickCover.ts';
 import { frameOf, type House, preferencesOf, rememberPreference, todayIn } from '../request/house.ts';
+import { keepingUnits } from '../request/otherUnit.ts';
 import { requestGoneSignal } from '../request/requestGone.ts';
 import { handledIn } from '../request/route.ts';
 import { type Fields, fieldsOf, unitOf } from '../request/typed.ts';
@@ -44,7 +45,8 @@ async function getExample(house: House, req: Request, res: Response): Promise<vo
 async function postKeep(house: House, req: Request, res: Response): Promise<void> {
   const fields = fieldsOf(req.body);
   const frame = await frameOf(req, house);
-  const writing = { ...frame, lengthUnit: unitOf(fields) ?? frame.lengthUnit };
+  const address = `/cover?${new URLSearchParams(fields)}`;
+  const writing = { ...frame, address, lengthUnit: unitOf(fields) ?? frame.lengthUnit };
   const { form } = await readQuickForm(house, fields, writing);
   if (form.input !== null && form.view.doubts.length === 0) {
     try {
@@ -109,7 +111,7 @@ async function coverPage(
   const family = form.view.family;
   const html = renderPage(
     CoverPage({
-      frame,
+      frame: keepingUnits(frame, form),
       form: view,
       check,
       plan,

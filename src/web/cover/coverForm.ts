@@ -4,7 +4,12 @@ import { coverCheckSchema } from '../../../shared/schemas/coverCheck.ts';
 import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
 import type { Entry, Family, ShopCriteria } from '../../../shared/words/catalogue.ts';
 import type { CoverCheckInput } from '../../../shared/words/cover.ts';
-import { COVER_SHAPE, QUICK_LIMITS } from '../../../shared/words/fields/cover.ts';
+import {
+  COVER_SHAPE,
+  OWN_BENDING,
+  OWN_BENDING_AT,
+  QUICK_LIMITS,
+} from '../../../shared/words/fields/cover.ts';
 import { LOOKED, PLAN } from '../../../shared/words/fields/job.ts';
 import { SETUP } from '../../../shared/words/fields/setup.ts';
 import type { ChosenGauge } from '../../../shared/words/job.ts';
@@ -12,7 +17,7 @@ import type { CoverFormView, DoubtView, StationRowView } from '../../../views/pa
 import { figuresOf, gaugesAtHand } from '../../shop/gauges.ts';
 import { placesOn } from '../../shop/jobPlaces.ts';
 import { chosenGauges } from '../measuring/gaugesOnForm.ts';
-import { boxAt, readBody } from '../request/bodyForm.ts';
+import { boxAt, noteBody, readBody } from '../request/bodyForm.ts';
 import { type Fields, splitRepeats, TypedForm } from '../request/typed.ts';
 import { ownFamily } from './ownBending.ts';
 
@@ -30,6 +35,7 @@ export interface CoverForm {
   /** What bends: the family, or what was typed instead of one. */
   readonly bends: Family | null;
   readonly gauges: readonly ChosenGauge[];
+  readonly withUnits: TypedForm['withUnits'];
 }
 
 interface NamedFamily {
@@ -37,6 +43,8 @@ interface NamedFamily {
   readonly body: Family;
 }
 
+/** A length in a row of the tables: radius, wall, indicator reading, heat mark. */
+const LENGTH_CELL = /^(r|w|f|d|mr|md)\.\d+$/;
 const CRACK = { crackTest: { ...LOOKED.crackTest, box: 'crack' } } as const;
 /** What is asked of how it is measured without a job, by the names of the question. */
 const AS_MEASURED = {
@@ -61,6 +69,9 @@ export function readCoverForm(
 ): CoverForm {
   const fields = applyFix(sent);
   const form = new TypedForm(fields, writing);
+  noteBody(form, COVER_SHAPE);
+  noteBody(form, OWN_BENDING, { at: OWN_BENDING_AT });
+  for (const name of Object.keys(fields)) if (LENGTH_CELL.test(name)) form.note(name, 'length');
   const family = families.find((one) => one.id === fields.family) ?? null;
   const familyId = family?.id ?? (fields.family === OWN_FAMILY || families.length === 0 ? OWN_FAMILY : '');
   const cover = family ? shapeOf(family.body) : familyId === OWN_FAMILY ? ownShape(form) : null;
@@ -140,6 +151,7 @@ export function readCoverForm(
     familyId,
     bends,
     gauges: chosen,
+    withUnits: (address) => form.withUnits(address),
   };
 }
 

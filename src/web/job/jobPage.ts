@@ -22,7 +22,7 @@ import { differences } from '../request/fieldLines.ts';
 import type { House } from '../request/house.ts';
 import type { Fields } from '../request/typed.ts';
 import { lookedAsTyped } from './inspectionForm.ts';
-import { jobStuds } from './jobStuds.ts';
+import { jobStuds, studsFrame } from './jobStuds.ts';
 
 export interface JobShown {
   readonly asItWas?: number | null;
@@ -61,7 +61,7 @@ export async function jobPage(house: House, frame: Frame, job: Job, shown: JobSh
   });
   return renderPage(
     JobPage({
-      frame,
+      frame: studsFrame(fields, frame),
       job,
       asItWas: shown.asItWas ?? null,
       families: families.map(({ id, name }) => ({ id, name })),

@@ -43,7 +43,9 @@ export async function showJob(
   job: Job,
   { status = 200, ...what }: Omit<JobShown, 'token' | 'signal'> & { readonly status?: number },
 ): Promise<void> {
-  const frame = await frameOf(req, house);
+  const own = await frameOf(req, house);
+  // A form that was not taken is answered where nothing can be opened: its job can.
+  const frame = req.method === 'GET' ? own : { ...own, address: addressOf(job) };
   const shown = { ...what, token: randomUUID(), signal: requestGoneSignal(res) };
   res.status(status).send(await jobPage(house, frame, job, shown));
 }

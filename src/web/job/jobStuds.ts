@@ -1,11 +1,15 @@
 import { writeLength } from '../../../shared/quantity/writeQuantity.ts';
 import type { Entry, ShopCriteria } from '../../../shared/words/catalogue.ts';
+import { JOINT } from '../../../shared/words/fields/joint.ts';
+import { CATALOGUE_STACK } from '../../../shared/words/fields/stud.ts';
 import type { Job, StudsChosen } from '../../../shared/words/job.ts';
 import type { Frame } from '../../../views/frame.ts';
 import type { StudsAsked } from '../../../views/pages/job/studs.tsx';
 import { recheckStuds } from '../../shop/recheck.ts';
 import { resurfacedMmOf, studsForJob } from '../../shop/studs/forJob.ts';
 import { JOINT_FIGURES, studRing } from '../../shop/studs/joint.ts';
+import { noteBody } from '../request/bodyForm.ts';
+import { keepingUnits } from '../request/otherUnit.ts';
 import { type Fields, TypedForm } from '../request/typed.ts';
 import { jointAsTyped, jointField, readJoint } from '../stud/joint.ts';
 import { readGap } from '../stud/stackForm.ts';
@@ -60,6 +64,14 @@ export function jobStuds(asked: {
     againQuery: kept && againQuery(kept, frame),
     otherwise: kept && recheckStuds(kept, unit),
   };
+}
+
+/** The frame of a job's page: what was typed to choose its studs lies in the address. */
+export function studsFrame(fields: Fields, frame: Frame): Frame {
+  const form = new TypedForm(fields, frame);
+  noteBody(form, { pullForwardMm: CATALOGUE_STACK.pullForwardMm });
+  noteBody(form, JOINT);
+  return keepingUnits(frame, form);
 }
 
 /** What was kept, as the form would have it typed: to look at it again with one figure changed. */

@@ -6,6 +6,7 @@ import {
   entriesOf,
   type KnownFigures,
   OWN_FIGURE,
+  type QuantityField,
 } from '../../../shared/words/fields/field.ts';
 import type { TypedForm } from './typed.ts';
 
@@ -28,6 +29,31 @@ export function readBody<F extends AnyFields>(form: TypedForm, fields: F, how: R
     field.kind === 'made' ? [] : [[key, readField(form, key, field, how)]],
   );
   return Object.fromEntries(read) as BodyRead<F>;
+}
+
+/** Tells a form which quantities the boxes of a body hold, where they are not read: they may come with the address. */
+export function noteBody(form: TypedForm, fields: AnyFields, place: Place = {}): void {
+  for (const [key, field] of entriesOf(fields)) {
+    if (field.kind === 'part') noteBody(form, field.fields, inPart(field, place));
+    const box = boxOf(key, field, place);
+    if (box === null) continue;
+    if (field.kind === 'lengths') form.note(box, 'length');
+    else if (isQuantity(field)) form.note(box, typedAs(field));
+  }
+}
+
+const NO_QUANTITY: ReadonlySet<AnyField['kind']> = new Set([
+  'part',
+  'made',
+  'text',
+  'day',
+  'choice',
+  'yes-no',
+  'lengths',
+]);
+
+function isQuantity(field: AnyField): field is AnyField & QuantityField {
+  return !NO_QUANTITY.has(field.kind);
 }
 
 /** Whether anything was typed that is part of a body; what is chosen from a list alone is not. */

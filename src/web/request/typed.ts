@@ -1,4 +1,4 @@
-import { kindOf, type TypedKind } from '../../../shared/quantity/bareUnit.ts';
+import { BARE_UNIT, kindOf, type TypedKind } from '../../../shared/quantity/bareUnit.ts';
 import { doubt } from '../../../shared/quantity/doubt.ts';
 import { bareUnitOf, type Writing, writingIn } from '../../../shared/quantity/fieldText.ts';
 import { readQuantity } from '../../../shared/quantity/readQuantity.ts';
@@ -41,6 +41,7 @@ export class TypedForm {
   readonly quantities: TypedQuantity[] = [];
   /** Lengths that look like a slip and were not confirmed. */
   readonly doubts: DoubtedLength[] = [];
+  readonly #noted = new Map<string, { readonly kind: TypedKind; readonly bare: UnitName }>();
   /** As the form says, where it does. */
   readonly writing: Writing;
 
@@ -152,6 +153,34 @@ export class TypedForm {
     return value;
   }
 
+  /** That a box holds quantities of this kind, though nothing is asked of it now. */
+  note(name: string, kind: TypedKind, bare: UnitName = bareUnitOf(kind, this.writing)): void {
+    const { mm, in: inch } = BARE_UNIT[kind];
+    if (mm !== inch) this.#noted.set(name, { kind, bare });
+  }
+
+  /**
+   * An address of this form in which every number typed without a unit has the one it was read in, so that it means the
+   * same whatever unit is chosen next. The boxes that were read are the list.
+   */
+  withUnits(address: string): string {
+    const [path = '/', search] = address.split('?', 2);
+    if (search === undefined) return address;
+    const query = new URLSearchParams(search);
+    for (const [name, { kind, bare }] of this.#noted) {
+      const typed = query.get(name);
+      if (typed === null || typed.trim() === '') continue;
+      const parts = splitRepeats(typed).map((part) => {
+        const asked = { field: '', typed: part, kind: kindOf(kind), unit: bare };
+        const read = readQuantity({ ...asked, decimalSign: this.writing.decimalSign });
+        return read.ok && read.unitTyped === null ? `${part} ${bare}` : part;
+      });
+      query.set(name, parts.join('; '));
+    }
+    query.delete('torqueUnit');
+    return `${path}?${query}`;
+  }
+
   #quantity(
     name: string,
     label: string,
@@ -159,6 +188,7 @@ export class TypedForm {
     kind: TypedKind,
     bare: UnitName = bareUnitOf(kind, this.writing),
   ): number | null {
+    this.note(name, kind, bare);
     if (typed === '') return null;
     const { decimalSign } = this.writing;
     const read = readQuantity({ field: label, typed, kind: kindOf(kind), unit: bare, decimalSign });

@@ -3,10 +3,11 @@ import { FlexplatePage } from '../../../views/pages/stud/flexplatePage.tsx';
 import { renderPage } from '../../../views/render.ts';
 import { flexplatesLike, MEASURED_WITHIN_MM } from '../../shop/studs/flexplates.ts';
 import type { House } from '../request/house.ts';
+import { keepingUnits } from '../request/otherUnit.ts';
 import { handledIn } from '../request/route.ts';
 import { fieldsOf, TypedForm } from '../request/typed.ts';
 import { shelves, studFrame } from './request.ts';
-import { readThreadField } from './stackForm.ts';
+import { noteStack, readThreadField } from './stackForm.ts';
 
 const STYLES = ['one-piece', 'two-piece'] as const;
 
@@ -22,6 +23,7 @@ async function getFlexplate(house: House, req: Request, res: Response): Promise<
   const frame = await studFrame(req, house, fields);
   const { stacks } = await shelves(house);
   const form = new TypedForm(fields, frame);
+  noteStack(form);
   const style = form.choice('style', STYLES);
   const totalMm = form.length('total', 'Thickness from the pad face to the engine side');
   const withinMm = form.length('within', 'How well it was measured') ?? MEASURED_WITHIN_MM;
@@ -37,7 +39,7 @@ async function getFlexplate(house: House, req: Request, res: Response): Promise<
   res.status(form.faults.length > 0 ? 422 : 200).send(
     renderPage(
       FlexplatePage({
-        frame,
+        frame: keepingUnits(frame, form),
         fields,
         style,
         totalMm: found && totalMm,

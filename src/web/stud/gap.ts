@@ -8,6 +8,7 @@ import { type GapAnswer, GapPage } from '../../../views/pages/stud/gapPage.tsx';
 import { renderPage } from '../../../views/render.ts';
 import { type GapMeasured, gapFound } from '../../shop/studs/gap.ts';
 import type { House } from '../request/house.ts';
+import { keepingUnits } from '../request/otherUnit.ts';
 import { handledIn } from '../request/route.ts';
 import { type Fields, fieldsOf, TypedForm } from '../request/typed.ts';
 import { shelves, studFrame } from './request.ts';
@@ -46,7 +47,7 @@ async function getGap(house: House, req: Request, res: Response): Promise<void> 
   res.status(form.faults.length > 0 ? 422 : 200).send(
     renderPage(
       GapPage({
-        frame,
+        frame: keepingUnits(frame, form),
         fields,
         stacks: stacks.map(({ id, body }) => ({ id, name: body.name })),
         shimsThere: asTyped(SHIMS, criteria, frame)[SHIMS.shimsMm.box] ?? '',

@@ -8,7 +8,7 @@ import type { ThreadSpec } from '../../../shared/words/thread.ts';
 import { expectedGapMm } from '../../shop/studs/gap.ts';
 import { styleOf, usualThicknessMm } from '../../shop/studs/layers.ts';
 import { nutMarked } from '../../shop/studs/markings.ts';
-import { anyTyped, boxAt, readBody } from '../request/bodyForm.ts';
+import { anyTyped, boxAt, noteBody, readBody } from '../request/bodyForm.ts';
 import type { TypedForm } from '../request/typed.ts';
 
 const MOST_LAYERS = 12;
@@ -29,6 +29,12 @@ export function askAboutLayers(form: TypedForm): void {
     const usualMm = usualThicknessMm(name);
     if (usualMm !== null) form.lengthLike(`lt.${i}`, `Thickness of ${name}`, usualMm, 'unit');
   }
+}
+
+/** What a stack's boxes hold, where they are not read: they may come with the address. */
+export function noteStack(form: TypedForm): void {
+  noteBody(form, CATALOGUE_STACK);
+  for (let row = 0; row < MOST_LAYERS; row++) noteBody(form, LAYER, { row });
 }
 
 /** The gap as typed, in doubt where it is far from the stack's own. */

@@ -1,6 +1,7 @@
 import { type Request, type Response, Router } from 'express';
 import type { CatalogueStack, CatalogueStud, ShopCriteria } from '../../../shared/words/catalogue.ts';
 import type { StackChoice } from '../../../shared/words/choices.ts';
+import { CATALOGUE_STUD } from '../../../shared/words/fields/stud.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 import type { Frame } from '../../../views/frame.ts';
 import { StudSlipPage } from '../../../views/pages/stud/slipPage.tsx';
@@ -10,14 +11,16 @@ import { renderPage } from '../../../views/render.ts';
 import { stackChoicesFor } from '../../shop/studChoices.ts';
 import { JOINT_FIGURES, studRing } from '../../shop/studs/joint.ts';
 import { narrowed, notToTake, ranked, studsHeld, threadsOf } from '../../shop/studs/onShelf.ts';
+import { noteBody } from '../request/bodyForm.ts';
 import { type House, todayIn } from '../request/house.ts';
+import { keepingUnits } from '../request/otherUnit.ts';
 import { handledIn } from '../request/route.ts';
 import { fieldsOf, TypedForm } from '../request/typed.ts';
 import { flexplateRouter } from './flexplate.ts';
 import { gapRouter } from './gap.ts';
 import { onJointField, readJoint } from './joint.ts';
 import { shelves, studFrame } from './request.ts';
-import { askAboutLayers, layerRows, readGap, readStack } from './stackForm.ts';
+import { askAboutLayers, layerRows, noteStack, readGap, readStack } from './stackForm.ts';
 import { readStud } from './studForm.ts';
 
 const OWN = 'own';
@@ -39,6 +42,7 @@ async function getStudForStack(house: House, req: Request, res: Response): Promi
   const frame = await studFrame(req, house, fields);
   const { stacks, studs, criteria } = await shelves(house);
   const form = new TypedForm(fields, frame);
+  noteStack(form);
   const stackId = fields.stack ?? '';
   const asked = stackFor(form, stackId, stacks);
   const pullForwardMm = readGap(form, stackId === OWN ? null : (asked?.pullForwardMm ?? null));
@@ -56,7 +60,7 @@ async function getStudForStack(house: House, req: Request, res: Response): Promi
   res.status(faults.length > 0 ? 422 : 200).send(
     renderPage(
       StudPage({
-        frame,
+        frame: keepingUnits(frame, form),
         fields,
         stackId,
         stacks: stacks.map(({ id, body }) => ({ id, stack: body })),
@@ -82,6 +86,7 @@ async function getSlip(house: House, req: Request, res: Response): Promise<void>
   const frame = await studFrame(req, house, fields);
   const { stacks, studs, criteria } = await shelves(house);
   const form = new TypedForm(fields, frame);
+  noteStack(form);
   const asked = stackFor(form, fields.stack ?? '', stacks);
   const pullForwardMm = readGap(form, fields.stack === OWN ? null : (asked?.pullForwardMm ?? null));
   const chosen = form.doubts.length > 0 ? null : asked;
@@ -101,7 +106,7 @@ async function getSlip(house: House, req: Request, res: Response): Promise<void>
   res.send(
     renderPage(
       StudSlipPage({
-        frame,
+        frame: keepingUnits(frame, form),
         stack: chosen,
         pullForwardMm: pullForwardMm ?? chosen.pullForwardMm,
         joint,
@@ -119,6 +124,7 @@ async function getStacksForStud(house: House, req: Request, res: Response): Prom
   const frame = await studFrame(req, house, fields);
   const { stacks, studs, criteria } = await shelves(house);
   const form = new TypedForm(fields, frame);
+  noteBody(form, CATALOGUE_STUD);
   const studId = fields.stud ?? '';
   const style = form.choice('onlyStyle', ['one-piece', 'two-piece'] as const);
   const asked = stacks.filter(({ body }) => style === null || body.stack.style === style);
@@ -135,7 +141,7 @@ async function getStacksForStud(house: House, req: Request, res: Response): Prom
   res.status(all.length > 0 ? 422 : 200).send(
     renderPage(
       StacksForStudPage({
-        frame,
+        frame: keepingUnits(frame, form),
         fields,
         studId,
         studs: studs.map(({ id, body }) => ({ id, name: body.name })),

@@ -81,6 +81,7 @@ export function WhichCover({ form }: { form: CoverFormView }) {
             'hx-select': '#cover-page',
             'hx-swap': 'outerHTML',
             'hx-push-url': 'true',
+            'hx-select-oob': '#unit-form',
           }}
         />
         <Choice
@@ -98,6 +99,7 @@ export function WhichCover({ form }: { form: CoverFormView }) {
             'hx-select': '#cover-page',
             'hx-swap': 'outerHTML',
             'hx-push-url': 'true',
+            'hx-select-oob': '#unit-form',
           }}
         />
         <noscript>

@@ -71,7 +71,7 @@ function CoverForm({ form, given, exampleHref }: CoverPageProps) {
       hx-get="/cover"
       hx-target="#cover-answer"
       hx-select="#cover-answer"
-      hx-select-oob="#cover-head,#cover-track"
+      hx-select-oob="#cover-head,#cover-track,#unit-form"
       hx-swap="outerHTML"
       hx-trigger="input changed delay:150ms from:#stations, input changed delay:150ms from:#marks, input delay:150ms, change"
       hx-replace-url="true"
@@ -169,6 +169,7 @@ function DoubtButton({ label, name, value, id }: { label: string; name: string; 
       hx-select="#cover-page"
       hx-swap="outerHTML"
       hx-push-url="true"
+      hx-select-oob="#unit-form"
     >
       {label}
     </button>

@@ -63,6 +63,7 @@ function StudForm({ frame, fields, studId, studs, faults }: StacksForStudProps) 
       hx-swap="outerHTML"
       hx-trigger="change from:#f-stud"
       hx-push-url="true"
+      hx-select-oob="#unit-form"
     >
       <ErrorSummary faults={faults} />
       <input type="hidden" name="unit" value={frame.lengthUnit} />

@@ -134,6 +134,7 @@ function StudForm(props: StudPageProps) {
       hx-swap="outerHTML"
       hx-trigger="change from:#f-stack"
       hx-push-url="true"
+      hx-select-oob="#unit-form"
     >
       <ErrorSummary faults={faults} />
       <input type="hidden" name="unit" value={unit} />

@@ -51,7 +51,7 @@ const each = (input: CoverCheckInput, change: (station: Station) => Partial<Stat
 });
 
 describe('laws of a cover', () => {
-  it('turned by one stud, the answer turns with it', () => {
+  it('a cover turned by one stud has its answer turned with it', () => {
     law((input, found) => {
       const pitch = 360 / input.cover.studCount;
       const turned = checkCover(each(input, ({ angleDeg }) => ({ angleDeg: angleDeg + pitch })));
@@ -68,7 +68,7 @@ describe('laws of a cover', () => {
     });
   });
 
-  it('each hundredth cut more leaves a hundredth less', () => {
+  it('a cut deeper by a hundredth leaves a hundredth less', () => {
     law((input, found) => {
       const deeper = checkCover({ ...input, plannedCutMm: found.cut.cleanUpMm + 0.01 });
       expect(deeper.cut.cleansUp).toBe(true);
@@ -86,7 +86,7 @@ describe('laws of a cover', () => {
     });
   });
 
-  it('everything in another unit is the same answer in that unit', () => {
+  it('a cover in another unit has the same answer in that unit', () => {
     const times = (mm: number | null) => (mm === null ? null : mm / 25.4);
     law((input, found) => {
       const inches = each(input, ({ radiusMm, wallMm, faceMm, markDepthMm }) => ({
@@ -136,7 +136,7 @@ describe('laws of a cover', () => {
     });
   });
 
-  it('dialled in is never worse than as chucked, stays within the limit, and lifts no pad below another', () => {
+  it('a cover dialled in is never worse than as chucked, stays within the limit, and needs no negative shim', () => {
     law((_, { dialledIn, leastWall }) => {
       expect(dialledIn!.wallGainedMm).toBeGreaterThanOrEqual(0);
       expect(dialledIn!.leastWallMm).toBeCloseTo(leastWall.afterMm + dialledIn!.wallGainedMm, 9);
@@ -160,7 +160,7 @@ describe('laws of a cover', () => {
     });
   });
 
-  it('the thinner the wall, the less sure', () => {
+  it('a thinner wall is never more sure', () => {
     law((input, found) => {
       const thinner = checkCover(each(input, ({ wallMm }) => ({ wallMm: [wallMm[0]! - 0.004] })));
       expect(thinner.conformanceProbability!).toBeLessThanOrEqual(found.conformanceProbability! + 1e-8);
@@ -185,7 +185,7 @@ describe('laws of a cover', () => {
 
 describe('laws of conformance', () => {
   const margins = fc.array(fine(-0.02, 0.06), { minLength: 1, maxLength: 14 });
-  it('with common and own error lies between the fully shared and the fully separate', () => {
+  it('the probability with both errors lies between all shared and all separate', () => {
     fc.assert(
       fc.property(margins, fine(0.001, 0.02), fine(0.001, 0.02), (marginsMm, commonMm, own) => {
         const total = Math.hypot(commonMm, own);

@@ -84,7 +84,7 @@ describe('laws of bending', () => {
     });
   });
 
-  it('energy: the loads’ work is twice what plate and lining store', () => {
+  it('the loads’ work is twice the energy that plate and lining store', () => {
     law((input, solved) => {
       const { model, pressed } = solved;
       const stored = dot(pressed.w, times(model.stiffness, pressed.w));
@@ -107,7 +107,7 @@ describe('laws of bending', () => {
     });
   });
 
-  it('twice the pressure bends twice as much, and the peak over the mean stays', () => {
+  it('twice the pressure bends the cover twice as much, and the peak over the mean stays', () => {
     law((input) => {
       const [once, twice] = [1, 2].map((n) => bendCover({ ...input, pressureMPa: 0.5 * n }));
       expect(twice!.bossDeflectionMm / once!.bossDeflectionMm).toBeCloseTo(2, 8);
@@ -117,7 +117,7 @@ describe('laws of bending', () => {
     }, 2);
   });
 
-  it('thickness counts cubed: all thicknesses doubled is Young’s modulus times eight', () => {
+  it('a cover twice as thick everywhere bends as with eight times Young’s modulus', () => {
     law((input) => {
       // The side wall's spring is not cubed (β counts too): it is made nothing here.
       const soft = { ...input, sideWallMm: 1e-3, wallMm: 3, trackWallMm: 2.5 };
@@ -136,7 +136,7 @@ describe('laws of bending', () => {
     }, 2);
   });
 
-  it('drawn in another unit of length it is the same cover', () => {
+  it('a cover in another unit of length bends the same', () => {
     law((input, solved) => {
       const scale = 1 / 25.4;
       const lengths = Object.entries(input).map(([key, value]) => [
@@ -178,7 +178,7 @@ describe('laws of bending', () => {
     }, 2);
   });
 
-  it('half sectors may be swapped: midway between two studs the pressure and deflection lie level', () => {
+  it('pressure and deflection are level midway between two studs', () => {
     law((input, { field }) => {
       const end = Math.PI / input.studCount;
       const mid = (input.trackInnerDiameterMm + input.trackOuterDiameterMm) / 4;
@@ -198,7 +198,7 @@ describe('laws of bending', () => {
     }, 2);
   });
 
-  it('half sectors may be swapped: from midway to a stud bends as from a stud to midway', () => {
+  it('a half sector from midway to a stud bends as one from a stud to midway', () => {
     law((input, { model }) => {
       const { mesh, rigidityNmm, rimSpringN, pressureAt, boss: bossUnknown, share, forces } = model;
       const last = mesh.anglesRad.length - 1;

@@ -161,7 +161,7 @@ describe('laws of a stud in a stack', () => {
     );
   });
 
-  it('inch and millimetre speak of the same numbers', () => {
+  it('sentences in inches and in millimeters give the same numbers', () => {
     fc.assert(
       fc.property(inputs, (input) => {
         const inMm = checkStud(input, 'mm');
@@ -178,7 +178,7 @@ describe('laws of a stud in a stack', () => {
     );
   });
 
-  it('fits is never a yes beside a failing or missing finding that counts', () => {
+  it('a stud with a failing or missing finding that counts is never a yes', () => {
     fc.assert(
       fc.property(inputs, (input) => {
         const { fits, findings } = checkStud(input);
@@ -217,7 +217,7 @@ describe('laws of a joint and of tolerances', () => {
   const tightened = (joint: Partial<Joint>) =>
     checkStud({ ...EXAMPLE, joint: { ...EXAMPLE.joint!, ...joint } });
 
-  it('equal studs share equally: twice the studs hold twice the torque, each at the same preload', () => {
+  it('twice the studs hold twice the torque at the same preload each', () => {
     fc.assert(
       fc.property(joints, (joint) => {
         const one = tightened(joint).joint!;
@@ -257,7 +257,7 @@ describe('laws of a joint and of tolerances', () => {
     );
   });
 
-  it('simulation falls between nominal and worst case, whatever the stud and the stack', () => {
+  it('the share of failures lies between nominal and worst case, whatever the stud and the stack', () => {
     fc.assert(
       fc.property(inputs, (input) => {
         for (const { id, nominalMm, rssMm, worstMm, failShare } of toleranceRows(input).rows) {
@@ -280,7 +280,7 @@ describe('laws of a thread', () => {
     .record({ d: mm(4, 60), share: mm(0.05, 0.3) })
     .map(({ d, share }) => ({ d, P: Math.max(0.2, d * share) }));
 
-  it('any metric pair: nut and stud never overlap, limits in order', () => {
+  it('any metric nut and stud never overlap, and their limits are in order', () => {
     fc.assert(
       fc.property(pairs, ({ d, P }) => {
         const stud = threadGeometry(metric(d, P, '6g'));
@@ -295,7 +295,7 @@ describe('laws of a thread', () => {
     );
   });
 
-  it('any Unified pair: the same; 3A is tighter than 2A', () => {
+  it('any Unified nut and stud never overlap, their limits are in order, and 3A is tighter than 2A', () => {
     fc.assert(
       fc.property(mm(0.19, 2), fc.constantFrom(8, 11, 13, 16, 18, 20, 24, 28, 32), (D, n) => {
         fc.pre(1 / n < 0.3 * D);

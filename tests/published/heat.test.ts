@@ -15,10 +15,10 @@ describe('slab heated on one face, the other insulated: Carslaw & Jaeger, 2nd ed
     [0.3, '0.622842'],
     [0.5, '0.831876'],
     [1, '1.333323'],
-  ])('αt/L² %s: k·θ/(q·L) %s', (timeS, printed) => {
+  ])('the slab at αt/L² %s has k·θ/(q·L) %s', (timeS, printed) => {
     expect(slabStep(ONE, timeS).rise.toFixed(6)).toBe(printed);
   });
-  it('grows to αt/L² + 1/3 (from memory)', () => {
+  it('the slab’s rise nears αt/L² + 1/3', () => {
     expect(slabStep(ONE, 3).rise).toBeCloseTo(3 + 1 / 3, 9);
   });
 });
@@ -27,10 +27,13 @@ describe('endless solid: Çengel, Heat Transfer, example 4-7: q 1250 W/m², 20 �
   it.each([
     ['wood', 1.26, 1.1e-5, '149'],
     ['aluminium', 237, 9.71e-5, '22'],
-  ])('%s', (_, conductivityWPerMK, diffusivityM2PerS, printed) => {
-    const { rise } = slabStep({ thicknessM: 100, conductivityWPerMK, diffusivityM2PerS }, 1200);
-    expect((20 + 1250 * rise).toFixed(0)).toBe(printed);
-  });
+  ])(
+    'the endless solid of Çengel, example 4-7, of %s',
+    (_, conductivityWPerMK, diffusivityM2PerS, printed) => {
+      const { rise } = slabStep({ thicknessM: 100, conductivityWPerMK, diffusivityM2PerS }, 1200);
+      expect((20 + 1250 * rise).toFixed(0)).toBe(printed);
+    },
+  );
 });
 
 /**
@@ -39,7 +42,7 @@ describe('endless solid: Çengel, Heat Transfer, example 4-7: q 1250 W/m², 20 �
  * the insulated face, so those rows have no test.
  */
 describe('energy of a slip', () => {
-  it('cone clutch of Khurmi & Gupta, Theory of Machines: 7.824 N·m for 4.066 s from 1000 rpm lose 1665 N·m, ½·I·ω² of 13.5 kg at 150 mm', () => {
+  it('the cone clutch of Khurmi & Gupta, 7.824 N·m for 4.066 s from 1000 rpm, loses 1665 N·m', () => {
     const [trackInnerDiameterMm, trackOuterDiameterMm] = [100, 150];
     const q0 = slipFlux({
       share: 1,
@@ -55,7 +58,7 @@ describe('energy of a slip', () => {
     expect(Math.abs(lostJ / (0.5 * 13.5 * 0.15 ** 2 * ((1000 * Math.PI) / 30) ** 2) - 1)).toBeLessThan(0.001);
   });
 
-  it('caliper brake of Shigley’s Mechanical Engineering Design, 9th ed., example 16-5: 10.6 Btu into 1.99 lbm raise it 49.3 °F (from memory, recomputed)', () => {
+  it('the caliper brake of Shigley, 9th ed., example 16-5, warms by 49.3 °F (from memory, recomputed)', () => {
     const [btuJ, poundKg, inchM] = [1055.056, 0.45359237, 0.0254];
     const energyJ = ((289 * ((250 * Math.PI) / 30) ** 2) / (2 * 9336)) * btuJ;
     expect((energyJ / btuJ).toFixed(1)).toBe('10.6');
@@ -79,10 +82,13 @@ describe('energy of a slip', () => {
 });
 
 describe('one engagement: check values 10.4 (independent second implementation, not published)', () => {
-  it.each(CHECKED_HEAT)('L $thicknessMm mm: peak $peakRiseK K at $peakAtS s, end $endRiseK K', (row) => {
-    const found = heatCover({ ...ENGAGEMENT, thicknessMm: row.thicknessMm });
-    expect(Number(found.peakRiseK.toFixed(2))).toBe(row.peakRiseK);
-    expect(Number(found.peakAtS.toFixed(3))).toBe(row.peakAtS);
-    expect(Number(found.endRiseK.toFixed(2))).toBe(row.endRiseK);
-  });
+  it.each(CHECKED_HEAT)(
+    'one engagement on $thicknessMm mm peaks at $peakRiseK K after $peakAtS s and ends at $endRiseK K',
+    (row) => {
+      const found = heatCover({ ...ENGAGEMENT, thicknessMm: row.thicknessMm });
+      expect(Number(found.peakRiseK.toFixed(2))).toBe(row.peakRiseK);
+      expect(Number(found.peakAtS.toFixed(3))).toBe(row.peakAtS);
+      expect(Number(found.endRiseK.toFixed(2))).toBe(row.endRiseK);
+    },
+  );
 });

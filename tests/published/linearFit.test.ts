@@ -17,10 +17,12 @@ describe('NIST StRD Norris, certified values', () => {
   // Every point twice, at y = +1 and y = −1: the second slope must vanish and the first stay the line’s.
   const points = X.flatMap((xMm, i) => [1, -1].map((yMm) => ({ xMm, yMm, zMm: Y[i]! })));
   const plane = leastSquaresPlane(points)!;
-  it('has the slope, to eleven digits', () => expect(plane.slopeX).toBeCloseTo(1.00211681802045, 11));
-  it('has the intercept, to ten digits', () => expect(plane.heightMm).toBeCloseTo(-0.262323073774029, 10));
-  it('has no second slope', () => expect(plane.slopeY).toBeCloseTo(0, 11));
-  it('leaves the certified sum of squares', () => {
+  it('the fit to Norris has the certified slope, to eleven digits', () =>
+    expect(plane.slopeX).toBeCloseTo(1.00211681802045, 11));
+  it('the fit to Norris has the certified intercept, to ten digits', () =>
+    expect(plane.heightMm).toBeCloseTo(-0.262323073774029, 10));
+  it('the fit to Norris has no second slope', () => expect(plane.slopeY).toBeCloseTo(0, 11));
+  it('the fit to Norris leaves the certified sum of squares', () => {
     const ss = X.reduce((sum, x, i) => sum + (Y[i]! - plane.slopeX * x - plane.heightMm) ** 2, 0);
     expect(ss).toBeCloseTo(26.6173985294224, 9);
   });
@@ -35,15 +37,15 @@ describe('GUM H.3, a line of eleven readings', () => {
   const B = [-0.171, -0.169, -0.166, -0.159, -0.164, -0.165, -0.156, -0.157, -0.159, -0.161, -0.16];
   const points = T.flatMap((t, i) => [1, -1].map((yMm) => ({ xMm: t - 20, yMm, zMm: B[i]! })));
   const plane = leastSquaresPlane(points)!;
-  it('has the intercept y1 and the slope y2 that are printed', () => {
+  it('the fit of GUM H.3 has the printed intercept and slope', () => {
     expect(plane.heightMm.toFixed(4)).toBe('-0.1712');
     expect(plane.slopeX.toFixed(5)).toBe('0.00218');
   });
-  it('scatters by the s that is printed', () => {
+  it('the fit of GUM H.3 scatters by the printed s', () => {
     const squares = T.reduce((sum, t, i) => sum + (B[i]! - plane.heightMm - plane.slopeX * (t - 20)) ** 2, 0);
     expect(Math.sqrt(squares / (T.length - 2)).toFixed(4)).toBe('0.0035');
   });
-  it('predicts the correction at 30 °C that is printed', () => {
+  it('the fit of GUM H.3 predicts the printed correction at 30 °C', () => {
     expect((plane.heightMm + 10 * plane.slopeX).toFixed(4)).toBe('-0.1494');
   });
 });

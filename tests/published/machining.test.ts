@@ -10,27 +10,27 @@ describe('theoretical turned surface (independent second implementation, not pub
     [0.25, 0.8, '9.77', '2.51'],
     [0.3, 1.2, '9.38', '2.41'],
     [0.1, 0.4, '3.13', '0.80'],
-  ])('f %s, r %s → Rt %s µm, Ra %s µm', (feedMm, noseRadiusMm, rt, ra) => {
+  ])('a feed of %s with nose radius %s leaves Rt %s µm and Ra %s µm', (feedMm, noseRadiusMm, rt, ra) => {
     const found = theoreticalRoughness({ feedMm, noseRadiusMm });
     expect((found.rt.value! + 1e-9).toFixed(2)).toBe(rt);
     expect(found.ra.value!.toFixed(2)).toBe(ra);
   });
-  it('has Ra near 0.0321 f²/r (from memory of turning handbooks)', () => {
+  it('Ra is near 0.0321 f²/r (from memory of turning handbooks)', () => {
     expect(theoreticalRoughness({ feedMm: 1, noseRadiusMm: 1 }).ra.value!).toBeCloseTo(32.1, 1);
   });
 });
 
 describe('spindle speed', () => {
   const range = { leastRpm: 1, mostRpm: 10_000 };
-  it('is about 3.82 V/D in ft/min and inches (Machinery’s Handbook, from memory)', () => {
+  it('spindle speed is about 3.82 V/D in ft/min and inches (Machinery’s Handbook, from memory)', () => {
     const { value } = spindleSpeed({ cuttingSpeedMPerMin: 500 * 0.3048, diameterMm: 10 * 25.4, ...range });
     expect(value).toBeCloseTo(3.82 * 50, 0);
   });
-  it('is 1000 V/(π D) (arithmetic)', () => {
+  it('spindle speed is 1000 V/(π D)', () => {
     const { value } = spindleSpeed({ cuttingSpeedMPerMin: 150, diameterMm: 264, ...range });
     expect(value).toBeCloseTo(180.86, 2);
   });
-  it('stays in the lathe’s range and says so', () => {
+  it('spindle speed stays in the lathe’s range and says so', () => {
     const slow = spindleSpeed({ cuttingSpeedMPerMin: 150, diameterMm: 264, leastRpm: 200, mostRpm: 900 });
     expect(slow.value).toBe(200);
     expect(slow.warnings.map(({ code }) => code)).toEqual(['faster-than-asked']);
@@ -41,7 +41,7 @@ describe('spindle speed', () => {
 });
 
 describe('facing time', () => {
-  it('is (r_o − r_i)/(f N) (first principles)', () => {
+  it('facing time is (r_o − r_i)/(f N)', () => {
     const { value } = facingTime({
       trackInnerDiameterMm: 214,
       trackOuterDiameterMm: 264,

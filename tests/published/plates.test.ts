@@ -25,10 +25,13 @@ describe('solid plates: Timoshenko & Woinowsky-Krieger, 2nd ed., §§16–19 (fr
     ['simply supported, uniform: (5 + ν)/(64(1 + ν))', 'simple', load, 5.3 / (64 * 1.3)],
     ['clamped, central: P·a²/16πD', 'clamped', force, 1 / (16 * Math.PI)],
     ['simply supported, central: (3 + ν)/(16π(1 + ν))', 'simple', force, 3.3 / (16 * Math.PI * 1.3)],
-  ] as const)('%s', (_, outer, pressed, wanted) => {
-    expect(solvePlate({ ...middle, outer, ...pressed }).inside.deflection / wanted).toBeCloseTo(1, 3);
-  });
-  it('edge moments −q·a²/8 and −P/4π; middle (3 + ν)·q·a²/16', () => {
+  ] as const)(
+    'a solid plate, %s, deflects as in Timoshenko & Woinowsky-Krieger',
+    (_, outer, pressed, wanted) => {
+      expect(solvePlate({ ...middle, outer, ...pressed }).inside.deflection / wanted).toBeCloseTo(1, 3);
+    },
+  );
+  it('solid plates have edge moments −q·a²/8 and −P/4π, and (3 + ν)·q·a²/16 in the middle', () => {
     expect(solvePlate({ ...middle, outer: 'clamped', ...load }).outside.radialMoment * -8).toBeCloseTo(1, 3);
     expect(
       solvePlate({ ...middle, outer: 'clamped', ...force }).outside.radialMoment * -4 * Math.PI,
@@ -143,7 +146,7 @@ describe('annular plates: Timoshenko & Woinowsky-Krieger, 2nd ed., table 3, ν 0
     })),
   );
   it.each(rows)(
-    'case $number at a/b $ratio: k $k, k₁ $k1',
+    'annular plate case $number at a/b $ratio has k $k and k₁ $k1',
     ({ number, outer, inner, load, ratio, k, k1 }) => {
       // Case 4's inside does not turn and is not pressed on: a rigid boss without the oil on it.
       const poisson = 0.3;
@@ -263,13 +266,16 @@ describe('annular plates: Roark’s Formulas, 7th ed., table 11.2, ν 0.3, unifo
       '-0.9646 -0.4103 -0.1736 -0.0541 -0.0053',
     ],
   ] as const;
-  it.each(cases)('%s', (_, outer, inner, quantity, figures) => {
-    for (const [i, figure] of figures.split(' ').entries()) {
-      const { value, within } = printed(figure);
-      const found = quantity(solve(outer, inner, inners[i]!));
-      expect(Math.abs(found - value), `b/a ${inners[i]}: ${found} against ${figure}`).toBeLessThan(within);
-    }
-  });
+  it.each(cases)(
+    'an annular plate of Roark’s table 11.2, %s, has the printed coefficients',
+    (_, outer, inner, quantity, figures) => {
+      for (const [i, figure] of figures.split(' ').entries()) {
+        const { value, within } = printed(figure);
+        const found = quantity(solve(outer, inner, inners[i]!));
+        expect(Math.abs(found - value), `b/a ${inners[i]}: ${found} against ${figure}`).toBeLessThan(within);
+      }
+    },
+  );
 });
 
 /**
@@ -306,7 +312,7 @@ type ExactEdge = 'simple' | 'clamped' | 'guided';
 describe('annular plates, uniform load: cases of Roark’s table 11.2 whose rows were not seen, by the exact solution (ν 0.3)', () => {
   const edges = { simple: 'simple', clamped: 'clamped', guided: 'rigid' } as const;
   const inners = [0.1, 0.3, 0.5, 0.7, 0.9];
-  it('the exact solution prints Roark’s row 2b, Ky b', () => {
+  it('the exact solution gives Roark’s row 2b, Ky b', () => {
     const found = inners.map((b) => exactly('simple', 'guided', b)(b, 'w'));
     for (const [i, figure] of ['-0.0575', '-0.0314', '-0.0103', '-0.0015', '-0.00002'].entries())
       expect(Math.abs(found[i]! - Number(figure))).toBeLessThanOrEqual(
@@ -318,31 +324,34 @@ describe('annular plates, uniform load: cases of Roark’s table 11.2 whose rows
     ['2f', 'clamped', 'guided'],
     ['2g', 'clamped', 'simple'],
     ['2h', 'clamped', 'clamped'],
-  ] as const)('%s, outer %s, inner %s: edges’ slopes and moments, deflection half way', (_, outer, inner) => {
-    for (const b of inners) {
-      const at = exactly(outer, inner, b);
-      const plate = solvePlate({
-        outer,
-        inner: edges[inner],
-        innerRadius: b,
-        poisson: 0.3,
-        pressure: -1,
-        // A guided inner edge has no oil on a boss.
-        innerForce: inner === 'guided' ? Math.PI * b ** 2 : 0,
-      });
-      const close = (found: number, exact: number) => {
-        expect(Math.abs(found - exact), `b/a ${b}: ${found} against ${exact}`).toBeLessThan(
-          0.002 * Math.abs(exact),
-        );
-      };
-      close(plate.at((1 + b) / 2), at((1 + b) / 2, 'w'));
-      if (inner !== 'simple') close(plate.inside.radialMoment, at(b, 'radial'));
-      if (outer !== 'simple') close(plate.outside.radialMoment, at(1, 'radial'));
-      if (outer === 'simple') close(plate.outside.slope, at(1, 'slope'));
-      if (inner === 'simple') close(plate.inside.slope, at(b, 'slope'));
-    }
-  });
-  it('2c, KQb: the force the inner support gives back (Roark’s Formulas, 7th ed., table 11.2)', () => {
+  ] as const)(
+    'annular plate %s, outer edge %s, inner edge %s, has the exact slopes, moments and deflection',
+    (_, outer, inner) => {
+      for (const b of inners) {
+        const at = exactly(outer, inner, b);
+        const plate = solvePlate({
+          outer,
+          inner: edges[inner],
+          innerRadius: b,
+          poisson: 0.3,
+          pressure: -1,
+          // A guided inner edge has no oil on a boss.
+          innerForce: inner === 'guided' ? Math.PI * b ** 2 : 0,
+        });
+        const close = (found: number, exact: number) => {
+          expect(Math.abs(found - exact), `b/a ${b}: ${found} against ${exact}`).toBeLessThan(
+            0.002 * Math.abs(exact),
+          );
+        };
+        close(plate.at((1 + b) / 2), at((1 + b) / 2, 'w'));
+        if (inner !== 'simple') close(plate.inside.radialMoment, at(b, 'radial'));
+        if (outer !== 'simple') close(plate.outside.radialMoment, at(1, 'radial'));
+        if (outer === 'simple') close(plate.outside.slope, at(1, 'slope'));
+        if (inner === 'simple') close(plate.inside.slope, at(b, 'slope'));
+      }
+    },
+  );
+  it('annular plate case 2c has the inner support’s force KQb of Roark’s table 11.2', () => {
     for (const [i, figure] of ['1.8870', '0.6015', '0.3230', '0.1684'].entries()) {
       const b = inners[i]!;
       const free = { outer: 'simple', inner: 'free', innerRadius: b, poisson: 0.3 } as const;
@@ -377,7 +386,7 @@ describe('a plate on points of its free edge', () => {
     ['N 2, central, centre (cut, not rounded, as printed)', 2, central, 'centre', '0.116'],
     ['N 2, central, edge at 90°', 2, central, 'edge', '0.118'],
   ] as const)(
-    '%s: Timoshenko & Woinowsky-Krieger, 2nd ed., about pp. 293–294, ν 0.25 (from memory)',
+    'a plate on points, %s, deflects as in Timoshenko & Woinowsky-Krieger, pp. 293–294 (from memory)',
     (_, supports, load, at, figure) => {
       const found = solve(0.25, supports, load)[at];
       expect(Math.abs(found - Number(figure))).toBeLessThan(10 ** -(figure.length - 2));
@@ -387,10 +396,13 @@ describe('a plate on points of its free edge', () => {
   it.each([
     ['centre', 0.269],
     ['edge', 0.371],
-  ] as const)('N 2, uniform, %s %s q·a⁴/D: the same source (from memory)', (at, wanted) => {
-    const found = solve(0.25, 2, { pressure: 1 })[at];
-    expect(Math.abs(found - wanted)).toBeLessThan(0.001);
-  });
+  ] as const)(
+    'a plate on two points under uniform load deflects %s by %s q·a⁴/D (from memory)',
+    (at, wanted) => {
+      const found = solve(0.25, 2, { pressure: 1 })[at];
+      expect(Math.abs(found - wanted)).toBeLessThan(0.001);
+    },
+  );
 
   it.each([
     [0.25, 2, 0.085825, 0.116661, 0.11803],
@@ -402,7 +414,7 @@ describe('a plate on points of its free edge', () => {
     [0.3, 12, 0.020479, 0.050703, 0.000355],
     [1 / 3, 4, 0.026442, 0.056284, 0.011629],
   ] as const)(
-    'ν %s, N %i: uniform %s, central %s, edge %s (independent second implementation, not published)',
+    'a plate on points, ν %s, N %i, deflects by uniform %s, central %s, edge %s',
     (poisson, supports, uniformAt, centralAt, edge) => {
       const [one, other] = [solve(poisson, supports, uniform), solve(poisson, supports, central)];
       expect(Math.abs(one.centre / uniformAt - 1)).toBeLessThan(0.002);
@@ -419,7 +431,7 @@ describe('uniform 5 mm plate, boss guided, rim simply supported, 0.7 MPa (closed
     [45, 4.77486],
     [107, 2.72604],
     [132, 1.18337],
-  ])('w at r %s mm is %s mm, to 0.2 %%', (radius, wanted) => {
+  ])('the deflection at r %s mm is %s mm, to 0.2 %%', (radius, wanted) => {
     const rigidity = (206_000 * 5 ** 3) / (12 * (1 - 0.29 ** 2));
     const [inner, rim] = [45 / 150, 150];
     const plate = solvePlate({

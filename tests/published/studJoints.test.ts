@@ -21,7 +21,7 @@ describe('T = K d F', () => {
   it.each([
     [3750, 0.75, 25_000],
     [37.24, 0.19, 980],
-  ])('%f lbf·in on %f in is %i lbf', (torque, d, lbf) => {
+  ])('a torque of %f lbf·in on %f in gives %i lbf of preload', (torque, d, lbf) => {
     const found = preload({
       torqueNm: torque * NM_PER_LBF_IN,
       nutFactor: 0.2,
@@ -40,7 +40,7 @@ describe('Shigley, 9th ed., example 8-3: 3/4-16 grade 5, 25 kip on 0.373 in², k
   const shareOf = (kip: number) =>
     proofShare({ mostN: kip * KIP, proofMPa: 85 * KSI, areaMm2: 0.373 * IN2 }).share!;
 
-  it('(a) σ_i 67.02 kpsi, 21 % below the proof strength; with C P/2 of 6 kip 72.17, 15 % below', () => {
+  it('example 8-3 (a) has σ_i 67.02 kpsi, and 72.17 kpsi with the load', () => {
     expect(shareOf(25) * 85).toBeCloseTo(67.02, 2);
     expect(Math.round((1 - shareOf(25)) * 100)).toBe(21);
     // C as printed, 0.320: the bolt takes that share of the 6 kip.
@@ -48,7 +48,7 @@ describe('Shigley, 9th ed., example 8-3: 3/4-16 grade 5, 25 kip on 0.373 in², k
     expect(Math.round((1 - shareOf(25 + 0.32 * 6)) * 100)).toBe(15);
   });
 
-  it('(a) C = k_b/(k_b + k_m) = 0.320 is what the loss by settling is a share of, F_Z = f_Z k_m C', () => {
+  it('example 8-3 (a) has C = k_b/(k_b + k_m) = 0.320, so that F_Z = f_Z k_m C', () => {
     const km = 13.8e6 * LBF_PER_IN;
     const { value } = embeddingLoss({
       interfaces: 1,
@@ -70,7 +70,7 @@ describe('VDI 2230, assembly at 90 % of yield', () => {
     [10, 1.5, 14.6, 11, 71, 43.5],
     [12, 1.75, 16.6, 13.5, 84, 43.1],
     [12, 1.75, 16.6, 13.5, 123, 63.3],
-  ])('M%f × %f, %f over %f mm: %f N·m is %f kN', (d, P, dw, dh, torqueNm, kN) => {
+  ])('a bolt M%f × %f, %f over %f mm, at %f N·m has %f kN', (d, P, dw, dh, torqueNm, kN) => {
     const d2 = threadGeometry(metric(d, P, '6g')).pitchDiameterMm.basic;
     const mu = 0.12;
     const nutFactor = (0.16 * P + 0.58 * d2 * mu + (mu * (dw + dh)) / 4) / d;
@@ -78,7 +78,7 @@ describe('VDI 2230, assembly at 90 % of yield', () => {
     expect(Math.abs(nominalN / 1000 / kN - 1)).toBeLessThan(0.01);
   });
 
-  it('αA 1.8 is a spread of 28.6 % about the middle: most 41.9 kN, least 23.3 kN', () => {
+  it('a tightening factor αA of 1.8 is a scatter of 28.6 % about the middle: 41.9 to 23.3 kN', () => {
     const middle = (41.9 + 23.3) / 2;
     const found = preload({ torqueNm: middle, nutFactor: 1, diameterMm: 1, scatter: 0.8 / 2.8 });
     // A torque that is the middle in kN, with K and d at 1, gives the middle in MN.
@@ -96,12 +96,12 @@ describe('figures to choose from', () => {
     ['cadmium', 0.16],
     ['anti-seize', 0.12],
     ['low-friction', 0.09],
-  ])('nut factor, %s: %f', (id, K) => {
+  ])('the nut factor of %s is %f', (id, K) => {
     expect(NUT_FACTORS.find((one) => one.id === id)?.value).toBe(K);
   });
 
   // Shigley, 9th ed., table 8-14: ten lubricated bolts at 90 N·m; printed mean 34.18 kN, s 2.88 kN.
-  it('spread of the ten bolts: twice 2.88 of 34.18 is 17 %', () => {
+  it('the scatter of the ten bolts, twice 2.88 of 34.18, is 17 %', () => {
     const kN = [30.3, 32.5, 32.5, 32.9, 32.9, 33.8, 34.3, 34.7, 37.4, 40.5];
     const mean = kN.reduce((sum, one) => sum + one, 0) / kN.length;
     const s = Math.sqrt(kN.reduce((sum, one) => sum + (one - mean) ** 2, 0) / (kN.length - 1));
@@ -121,7 +121,7 @@ describe('cone of clamped parts', () => {
     [13, 18, 207, 5316],
     [7, 24.9, 207, 15_620],
     [6, 18, 100, 3887],
-  ])('t %f, D %f, E %i GPa: %i MN/m', (t, D, gPa, printed) => {
+  ])('clamped parts of t %f, D %f and E %i GPa have %i MN/m', (t, D, gPa, printed) => {
     const found = clampedResilience({
       bearingOuterDiameterMm: D,
       slices: [{ thicknessMm: t, holeDiameterMm: 12 }],
@@ -150,24 +150,21 @@ describe('Shigley, 8th ed., problems 8-22 and 8-23, M12, A_d 113, A_t 84.3 mm²'
   it.each([
     ['8-22', 30, 15, 466.8],
     ['8-23', 10, 16, 744],
-  ])(
-    '%s: k_b = A_d A_t E/(A_d l_t + A_t l_d), shank %i and thread %i mm → %f MN/m',
-    (_no, ld, lt, printed) => {
-      const stud = (threadStartMm: number, gripMm: number) =>
-        studResilience({
-          diameterMm: 2 * Math.sqrt(113 / Math.PI),
-          minorMm: 2 * Math.sqrt(84.3 / Math.PI),
-          threadStartMm,
-          gripMm,
-          youngMPa: 207_000,
-        }).mmPerN;
-      // Shigley leaves out what root and nut add; ours is the same spring between them.
-      const between = stud(ld, ld + lt) - stud(0, 0);
-      expect(Math.abs(1 / between / 1000 / printed - 1)).toBeLessThan(0.0005);
-    },
-  );
+  ])('problem %s, shank %i and thread %i mm, has a bolt stiffness of %f MN/m', (_no, ld, lt, printed) => {
+    const stud = (threadStartMm: number, gripMm: number) =>
+      studResilience({
+        diameterMm: 2 * Math.sqrt(113 / Math.PI),
+        minorMm: 2 * Math.sqrt(84.3 / Math.PI),
+        threadStartMm,
+        gripMm,
+        youngMPa: 207_000,
+      }).mmPerN;
+    // Shigley leaves out what root and nut add; ours is the same spring between them.
+    const between = stud(ld, ld + lt) - stud(0, 0);
+    expect(Math.abs(1 / between / 1000 / printed - 1)).toBeLessThan(0.0005);
+  });
 
-  it('8-22: k_m 1379, C 0.253', () => {
+  it('problem 8-22 has k_m 1379 and C 0.253', () => {
     const km = inSeries([
       [20, 18, 207],
       [2.5, 41.09, 100],
@@ -179,7 +176,7 @@ describe('Shigley, 8th ed., problems 8-22 and 8-23, M12, A_d 113, A_t 84.3 mm²'
 
   // Misprint: the solution prints k_m 2158 and C 0.256; it took 55 620 where its own figure is 15 620. Its three printed
   // stiffnesses give 1963 and 0.275.
-  it('8-23: k_m 1963, C 0.275; with its misprint, 55 620 for 15 620, the 2158 and 0.256 that are printed', () => {
+  it('problem 8-23 has k_m 1963 and C 0.275, and with its misprint the printed 2158 and 0.256', () => {
     const km = inSeries([
       [13, 18, 207],
       [7, 24.9, 207],
@@ -191,7 +188,7 @@ describe('Shigley, 8th ed., problems 8-22 and 8-23, M12, A_d 113, A_t 84.3 mm²'
     expect([Math.round(printed), (744 / (744 + printed)).toFixed(3)]).toEqual([2158, '0.256']);
   });
 
-  it('F_i = 0.75 · 84.3 · 600 = 37.9 kN is the three quarters of proof a joint used again may carry', () => {
+  it('a preload of 0.75 · 84.3 · 600 = 37.9 kN is three quarters of proof', () => {
     const areaMm2 = tensileStressArea(metric(12, 1.75, '6g')).value;
     expect(areaMm2).toBeCloseTo(84.3, 1);
     const found = proofShare({ mostN: 37_900, proofMPa: 600, areaMm2 });
@@ -205,13 +202,13 @@ describe('Wileman and others, 1991: k_m/(E d) = A exp(B d/l)', () => {
   it.each([
     ['grey cast iron', 0.77871, 0.61616, 14.5, 9.12],
     ['steel', 0.78715, 0.62873, 30, 19.18],
-  ])('%s: the fit itself prints its figure', (_what, A, B, E, printed) => {
+  ])('%s has the figure its own fit prints', (_what, A, B, E, printed) => {
     expect(wileman(A, B, 0.625 / 1.5) * E * 0.625).toBeCloseTo(printed, 1);
   });
 
   // Our cone from either side to the middle, bearing 1.5 d, hole d, at the 30° of the same book: within 1 % of the fit for
   // steel. Our joints take one cone with tan φ 0.6.
-  it('two of our cones of 30° meeting in the middle come to the same stiffness in steel', () => {
+  it('two cones of 30° meeting in the middle come to the same stiffness in steel', () => {
     const half = clampedResilience({
       bearingOuterDiameterMm: 1.5 * 0.625,
       slices: [{ thicknessMm: 0.75, holeDiameterMm: 0.625 }],
@@ -221,7 +218,7 @@ describe('Wileman and others, 1991: k_m/(E d) = A exp(B d/l)', () => {
     expect(Math.abs(1 / (2 * half) / 19.18 - 1)).toBeLessThan(0.01);
   });
 
-  it('general A and B at d/l 0.5: 1.08', () => {
+  it('the general A and B at d/l 0.5 give 1.08', () => {
     expect(wileman(0.78952, 0.62914, 0.5)).toBeCloseTo(1.08, 2);
   });
 });
@@ -232,7 +229,7 @@ describe('embedding', () => {
     [1, 10],
     [2, 12.5],
     [4, 17.5],
-  ])('%i interfaces settle %f µm', (interfaces, um) => {
+  ])('a joint of %i interfaces settles by %f µm', (interfaces, um) => {
     const found = embeddingLoss({ interfaces, studMmPerN: 0.6e-6, clampedMmPerN: 0.4e-6, steps: [] });
     expect(found.value).toBeCloseTo(um * 1000, 6);
   });
@@ -242,7 +239,7 @@ describe('embedding', () => {
     ['rz-under-10', 3 + 3 + 2 * 2],
     ['rz-10-to-40', 3 + 4.5 + 2 * 2.5],
     ['rz-40-to-160', 3 + 6.5 + 2 * 3.5],
-  ] as const)('two interfaces, %s: %f µm', (surface, um) => {
+  ] as const)('a joint of two interfaces, %s, settles by %f µm', (surface, um) => {
     const found = embeddingLoss({
       interfaces: 2,
       surface,
@@ -261,7 +258,7 @@ describe('embedding', () => {
 describe('friction joint', () => {
   // EN 1993-1-8 §3.9 (from memory): M20 10.9, Fp,C 171.5 kN, µ 0.5, one face, γ 1.25: 68.6 kN. Independent second
   // implementation, not published. At a radius of 1 m the torque in N·m is the force in N.
-  it('one bolt', () => {
+  it('one bolt in a friction joint holds the published force', () => {
     const found = slipTorque({ friction: 0.5, studCount: 1, preloadN: 171_500, radiusMm: 1000 });
     expect(found.value / 1.25).toBeCloseTo(68_600, 6);
   });
@@ -269,7 +266,7 @@ describe('friction joint', () => {
 
 describe('fixed fastener', () => {
   // ASME Y14.5, Appendix B, worked numbers of the 1994 and 2009 editions, from memory: 3.5 in 3.94: 0.22 each.
-  it('T = (H − F)/2', () => {
+  it('a fixed fastener’s position tolerance is (H − F)/2', () => {
     const tightest = { name: 'plate', holeMm: 3.94, clearanceMm: 3.94 - 3.5 };
     const found = fixedFastenerPosition({ studMm: 3.5, tightest }, { differenceMm: null }, 'mm');
     expect(found.finding.value).toBeCloseTo(0.22, 9);
@@ -279,7 +276,7 @@ describe('fixed fastener', () => {
 describe('threads past the nut, other rules', () => {
   // EN 1090-2 §8.2.2: one pitch or more past the nut (clause from memory); RCSC 2014 §2.3.2: flush or beyond (from
   // memory). Both are met by anything that passes the default criterion.
-  it('what passes by our default passes EN 1090-2 and RCSC', () => {
+  it('a protrusion that passes our default passes EN 1090-2 and RCSC', () => {
     const check = checkStud(EXAMPLE);
     expect(check.findings.find((one) => one.id === 'protrusion')!.status).toBe('pass');
     expect(check.protrusionThreads!.nominal).toBeGreaterThanOrEqual(1);
@@ -288,7 +285,7 @@ describe('threads past the nut, other rules', () => {
 
 describe('threads past the nut', () => {
   // FAA AC 43.13-1B ¶7-64(f): after tightening, at least one thread showing past the nut. It is the default criterion.
-  it('one thread is enough for the default criterion, and less is not', () => {
+  it('one thread of protrusion passes the default criterion, and less does not', () => {
     const P = 25.4 / 24;
     const at = (threads: number) =>
       checkStud({

@@ -28,7 +28,7 @@ describe('thread shear areas over one diameter, in²', () => {
     [0.4375, 14, '3', '0.321', '0.443'],
     [0.5, 13, '3', '0.427', '0.581'],
     [0.5, 20, '3', '0.444', '0.567'],
-  ] as const)('%f-%i class %s: bolt %s, nut %s', (d, tpi, grade, bolt, nut) => {
+  ] as const)('thread %f-%i class %s has shear areas of bolt %s and nut %s', (d, tpi, grade, bolt, nut) => {
     const found = threadShearAreas({
       stud: threadGeometry(unified(d, tpi, `${grade}A`, series(d, tpi))),
       nut: threadGeometry(unified(d, tpi, `${grade}B`, series(d, tpi))),
@@ -46,15 +46,18 @@ describe('thread shear areas over one diameter, in²', () => {
     [0.375, 16, 0.216, 0.3105, 0.2691],
     [0.375, 24, 0.2169, 0.2992, 0.3037],
     [0.5, 13, 0.3895, 0.5617, 0.3643],
-  ])('%f-%i 2A/2B to four digits, and the length at which As = 2 At', (d, tpi, bolt, nut, length) => {
-    const stud = threadGeometry(unified(d, tpi, '2A', series(d, tpi)));
-    const inner = threadGeometry(unified(d, tpi, '2B', series(d, tpi)));
-    const found = threadShearAreas({ stud, nut: inner, lengthMm: d * 25.4 });
-    expect(inch2(found.studMm2)).toBeCloseTo(bolt, 4);
-    expect(inch2(found.nutMm2)).toBeCloseTo(nut, 4);
-    const { needed } = neededEngagement({ stud, nut: inner, studTensileMPa: null, nutTensileMPa: null });
-    expect(needed.value / 25.4).toBeCloseTo(length, 4);
-  });
+  ])(
+    'thread %f-%i 2A/2B has its shear areas to four digits, and its length at which As = 2 At',
+    (d, tpi, bolt, nut, length) => {
+      const stud = threadGeometry(unified(d, tpi, '2A', series(d, tpi)));
+      const inner = threadGeometry(unified(d, tpi, '2B', series(d, tpi)));
+      const found = threadShearAreas({ stud, nut: inner, lengthMm: d * 25.4 });
+      expect(inch2(found.studMm2)).toBeCloseTo(bolt, 4);
+      expect(inch2(found.nutMm2)).toBeCloseTo(nut, 4);
+      const { needed } = neededEngagement({ stud, nut: inner, studTensileMPa: null, nutTensileMPa: null });
+      expect(needed.value / 25.4).toBeCloseTo(length, 4);
+    },
+  );
 });
 
 /** A load as printed, to three digits and now up, now down. */
@@ -69,7 +72,7 @@ describe('proof loads are proof stress on the stress area', () => {
     [8, 1.25, [8240, 11400, 13900, 16100, 21200, 23800, 30400, 35500]],
     [10, 1.5, [13000, 18000, 22000, 25500, 33700, 37700, 48100, 56300]],
     [12, 1.75, [19000, 26100, 32000, 37100, 48900, 54800, 70000, 81800]],
-  ])('M%f × %f, eight classes', (d, P, loads) => {
+  ])('M%f × %f has the printed proof loads in eight classes', (d, P, loads) => {
     const As = tensileStressArea(metric(d, P, '6g')).value;
     for (const [i, load] of loads.entries())
       agrees(As * strengthClass({ name: CLASSES[i]!, diameterMm: d })!.proofMPa, load);
@@ -82,7 +85,7 @@ describe('proof loads are proof stress on the stress area', () => {
     [10, 1, 37400, 53500],
     [12, 1.5, 51100, 73100],
     [12, 1.25, 53400, 76400],
-  ])('M%f × %f, 8.8 and 10.9', (d, P, middle, high) => {
+  ])('M%f × %f has the printed proof loads in 8.8 and 10.9', (d, P, middle, high) => {
     const As = tensileStressArea(metric(d, P, '6g')).value;
     agrees(As * strengthClass({ name: '8.8', diameterMm: d })!.proofMPa, middle);
     agrees(As * strengthClass({ name: '10.9', diameterMm: d })!.proofMPa, high);
@@ -95,7 +98,7 @@ describe('proof loads are proof stress on the stress area', () => {
     [10, 1.5, 46400, 60300, 70800],
     [12, 1.75, 67400, 87700, 103000],
     [16, 2, 125000, 163000, 192000],
-  ])('M%f × %f breaks at: 8.8, 10.9, 12.9', (d, P, ...loads) => {
+  ])('M%f × %f has the printed breaking loads in 8.8, 10.9 and 12.9', (d, P, ...loads) => {
     const As = tensileStressArea(metric(d, P, '6g')).value;
     for (const [i, name] of ['8.8', '10.9', '12.9'].entries())
       agrees(As * strengthClass({ name, diameterMm: d })!.tensileMPa, loads[i]!);
@@ -132,7 +135,7 @@ describe('proof loads are proof stress on the stress area', () => {
     [0.4375, 14, 120, 12760],
     [0.5, 13, 85, 12060],
     [0.5, 13, 120, 17030],
-  ])('%f-%i at %i ksi: %i lbf', (d, tpi, ksi, lbf) => {
+  ])('thread %f-%i at %i ksi carries %i lbf', (d, tpi, ksi, lbf) => {
     const At = inch2(tensileStressArea(unified(d, tpi, '2A', series(d, tpi))).value);
     expect(Math.abs(At * ksi * 1000 - lbf)).toBeLessThan(10);
   });
@@ -145,7 +148,7 @@ describe('engagement against the pull-out of a tapped hole', () => {
     [0.375, 24],
     [0.4375, 20],
     [0.5, 13],
-  ])('%f-%i: shear area between a third of the cylinder and just over a half of it', (d, tpi) => {
+  ])('thread %f-%i has a shear area between a third of the cylinder and just over a half of it', (d, tpi) => {
     const stud = threadGeometry(unified(d, tpi, '2A', series(d, tpi)));
     const nut = threadGeometry(unified(d, tpi, '2B', series(d, tpi)));
     const { studMm2 } = threadShearAreas({ stud, nut, lengthMm: d * 25.4 });
@@ -165,7 +168,7 @@ describe('heights of nuts the demonstration uses: the middle of the standard and
     ['5/16', 0.273 * IN, 0.258 * IN],
     ['3/8', 0.337 * IN, 0.32 * IN],
     ['7/16', 0.385 * IN, 0.365 * IN],
-  ])('%s', (size, most, least) => {
+  ])('the demo nut %s has a height within its standard', (size, most, least) => {
     const nuts = demoStacks.flatMap(({ entry }) =>
       entry.nut && entry.nutThreadTyped?.startsWith(size) ? [entry.nut] : [],
     );

@@ -48,7 +48,7 @@ describe('Unified threads: stress area and basic diameters', () => {
     ['7/16-20', 0.1187, '0.4050', '0.3834'],
     ['1/2-13', 0.1419, '0.4500', '0.4167'],
     ['1/2-20', 0.1599, '0.4675', '0.4459'],
-  ])('%s', (size, area, pitch, minor) => {
+  ])('%s has the printed stress area and basic diameters', (size, area, pitch, minor) => {
     const found = un(size, '2A');
     expect(Math.abs(found.area - area)).toBeLessThanOrEqual(0.0001);
     expect(found.basic).toEqual([pitch, minor]);
@@ -73,7 +73,7 @@ describe('Unified threads: class 2A limits, inches', () => {
     ['1/2-13', '0.4985', '0.4876', '0.4485', '0.4435'],
     ['1/2-20', '0.4987', '0.4906', '0.4662', '0.4619'],
     ['5/8-11', '0.6234', '0.6113', '0.5644', '0.5589'],
-  ])('%s', (size, majorMax, majorMin, pitchMax, pitchMin) => {
+  ])('%s has the printed class 2A limits', (size, majorMax, majorMin, pitchMax, pitchMin) => {
     const found = un(size, '2A');
     expect(found.major).toEqual([majorMax, majorMin]);
     expect(found.pitch).toEqual([pitchMax, pitchMin]);
@@ -86,7 +86,7 @@ describe('Unified threads: class 2A limits, inches', () => {
     ['3/8-16', 0.2992],
     ['1/2-13', 0.4069],
     ['5/8-11', 0.5152],
-  ])('%s rounded-root minor', (size, minor) => {
+  ])('%s has the printed rounded-root minor diameter', (size, minor) => {
     expect(Math.abs(un(size, '2A').minorMax - minor)).toBeLessThanOrEqual(0.0001 + 1e-9);
   });
 });
@@ -107,7 +107,7 @@ describe('Unified threads: class 2B limits, inches', () => {
     ['1/2-13', '0.4170', '0.4340', '0.4500', '0.4565'],
     ['1/2-20', '0.4460', '0.4570', '0.4675', '0.4731'],
     ['5/8-11', '0.5270', '0.5460', '0.5660', '0.5732'],
-  ])('%s', (size, minorMin, minorMax, pitchMin, pitchMax) => {
+  ])('%s has the printed class 2B limits', (size, minorMin, minorMax, pitchMin, pitchMax) => {
     const found = un(size, '2B');
     expect(found.minor).toEqual([minorMax, minorMin]);
     expect(found.pitch).toEqual([pitchMax, pitchMin]);
@@ -122,7 +122,7 @@ describe('Unified threads: class 3A and 3B, inches', () => {
     ['3/8-24', '0.3479', '0.3450', '0.3516', '0.3372'],
     ['7/16-20', '0.4050', '0.4019', '0.4091', '0.3916'],
     ['1/2-13', '0.4500', '0.4463', '0.4548', '0.4284'],
-  ])('%s', (size, pitchMax, pitchMin, nutPitchMax, nutMinorMax) => {
+  ])('%s has the printed class 3A and 3B limits', (size, pitchMax, pitchMin, nutPitchMax, nutMinorMax) => {
     const bolt = un(size, '3A');
     const nut = un(size, '3B');
     expect(bolt.pitch).toEqual([pitchMax, pitchMin]);
@@ -136,10 +136,13 @@ describe('Unified threads: engagement behind the tolerance', () => {
   it.each([
     [2, 8, 'UN', '1.9087'],
     [0.625, 24, 'UNEF', '0.5927'],
-  ] as const)('%f-%i %s', (inch, tpi, series, pitchMin) => {
-    const found = threadGeometry(unified(inch, tpi, '2A', series));
-    expect((found.pitchDiameterMm.min! / 25.4).toFixed(4)).toBe(pitchMin);
-  });
+  ] as const)(
+    'thread %f-%i %s has the printed tolerance for its engagement',
+    (inch, tpi, series, pitchMin) => {
+      const found = threadGeometry(unified(inch, tpi, '2A', series));
+      expect((found.pitchDiameterMm.min! / 25.4).toFixed(4)).toBe(pitchMin);
+    },
+  );
 });
 
 describe('ISO metric threads', () => {
@@ -158,7 +161,7 @@ describe('ISO metric threads', () => {
     [12, 1.25, '92.1'],
     [14, 1.5, '125'],
     [16, 1.5, '167'],
-  ] as const)('stress area of M%f × %f is %s mm²', (d, P, printed) => {
+  ] as const)('the stress area of M%f × %f is %s mm²', (d, P, printed) => {
     const area = tensileStressArea(metric(d, P, '6g')).value;
     expect(printed.includes('.') ? area.toFixed(1) : area.toPrecision(3)).toBe(printed);
   });
@@ -174,7 +177,7 @@ describe('ISO metric threads', () => {
     [12, 1.75, 10.863, 10.106],
     [12, 1.5, 11.026, 10.376],
     [12, 1.25, 11.188, 10.647],
-  ])('basic diameters of M%f × %f', (d, P, d2, D1) => {
+  ])('M%f × %f has the printed basic diameters', (d, P, d2, D1) => {
     const found = threadGeometry(metric(d, P, '6H'));
     expect([found.pitchDiameterMm.basic, found.minorMm.basic]).toEqual([d2, D1]);
   });
@@ -186,7 +189,7 @@ describe('ISO metric threads', () => {
     [10, 1.5, [9.968, 9.732], [8.994, 8.862], [9.206, 9.026], [8.676, 8.376]],
     [10, 1.25, [9.972, 9.76], [9.16, 9.042], [9.348, 9.188], [8.912, 8.647]],
     [12, 1.75, [11.966, 11.701], [10.829, 10.679], [11.063, 10.863], [10.441, 10.106]],
-  ] as const)('limits of M%f × %f', (d, P, major, pitch, nutPitch, nutMinor) => {
+  ] as const)('M%f × %f has the printed limits', (d, P, major, pitch, nutPitch, nutMinor) => {
     const bolt = threadGeometry(metric(d, P, '6g'));
     const nut = threadGeometry(metric(d, P, '6H'));
     expect([bolt.majorMm.max, bolt.majorMm.min]).toEqual(major);
@@ -208,7 +211,7 @@ describe('ISO metric threads', () => {
     [4, 0.7, 3.523, 3.433],
     [5, 0.8, 4.456, 4.361],
     [6, 0.75, 5.491, 5.391],
-  ])('6g pitch diameter of M%f × %f', (d, P, max, min) => {
+  ])('M%f × %f has the printed 6g pitch diameter', (d, P, max, min) => {
     const { pitchDiameterMm } = threadGeometry(metric(d, P, '6g'));
     expect([pitchDiameterMm.max, pitchDiameterMm.min]).toEqual([max, min]);
   });
@@ -219,7 +222,7 @@ describe('ISO metric threads', () => {
     [12, 1, 11.51, 11.153],
     [14, 2, 12.913, 12.21],
     [14, 1.5, 13.216, 12.676],
-  ])('6H greatest pitch and minor diameters of M%f × %f', (d, P, pitch, minor) => {
+  ])('M%f × %f has the printed 6H greatest pitch and minor diameters', (d, P, pitch, minor) => {
     const found = threadGeometry(metric(d, P, '6H'));
     expect([found.pitchDiameterMm.max, found.minorMm.max]).toEqual([pitch, minor]);
   });
@@ -229,7 +232,7 @@ describe('ISO metric threads', () => {
     [20, 2.5, 18.164, 17.744],
     [24, 3, 21.803, 21.252],
     [48, 5, 44.431, 43.297],
-  ])('6g least pitch and 6H greatest minor diameter of M%f × %f', (d, P, pitch, minor) => {
+  ])('M%f × %f has the printed 6g least pitch and 6H greatest minor diameter', (d, P, pitch, minor) => {
     expect(threadGeometry(metric(d, P, '6g')).pitchDiameterMm.min).toBe(pitch);
     expect(threadGeometry(metric(d, P, '6H')).minorMm.max).toBe(minor);
   });
@@ -242,7 +245,7 @@ describe('ISO metric threads', () => {
     [236, 8, 375],
     [300, 4, 375],
     [300, -4, 236],
-  ])('grade steps: %i µm and %i steps is %i µm', (valueUm, steps, expected) => {
+  ])('a tolerance of %i µm and %i grade steps is %i µm', (valueUm, steps, expected) => {
     expect(preferredR40({ valueUm, steps })).toBe(expected);
   });
 });

@@ -27,7 +27,7 @@ describe('a value far from what is expected is asked about', () => {
     ['4.2', 'mm', '', 0],
     ['3.1', 'mm', '', 0],
     ['6.9', 'mm', '', 0],
-  ])('%s (%s)', (typed, unit, question, meantMm) => {
+  ])('the value %s (%s) is asked about as it should be', (typed, unit, question, meantMm) => {
     const asked = doubted(typed, unit, 4.75);
     if (question === '') {
       expect(asked).toBeNull();
@@ -37,7 +37,7 @@ describe('a value far from what is expected is asked about', () => {
     expect(asked?.meantMm).toBeCloseTo(meantMm, 9);
   });
 
-  test('what was meant goes straight into the box and is doubted no more', () => {
+  test('the value meant goes into the box and is not doubted again', () => {
     const asked = doubted('0,475', 'mm', 4.75, 'comma');
     expect(asked).toEqual({
       question: '0,475 mm? Did you mean 4,75 mm?',
@@ -57,7 +57,7 @@ describe('a value far from what is expected is asked about', () => {
     expect(doubted('-4.75', 'mm', 4.75)?.meantMm).toBeNull();
   });
 
-  test('nothing expected, nothing doubted', () => {
+  test('a value is not doubted where nothing is expected', () => {
     expect(doubted('47.5', 'mm', 0)).toBeNull();
     expect(doubted('47.5', 'mm', Number.NaN)).toBeNull();
   });

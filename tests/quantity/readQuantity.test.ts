@@ -54,12 +54,12 @@ describe('a length comes out in mm, exactly', () => {
     ['+0.06', 'mm', 0.06],
     ['-1-3/16', 'in', -30.1625],
     ['-0', 'mm', 0],
-  ])('%s in a box for %s is %d mm', (typed, unitName, mm) => {
+  ])('the text %s in a box for %s is %d mm', (typed, unitName, mm) => {
     const answer = read(typed, 'length', unitName);
     expect(answer).toMatchObject({ ok: true, value: mm, typed: typed.trim() });
   });
 
-  test('the text, the unit read and the unit typed are kept', () => {
+  test('a quantity keeps its text, the unit read and the unit typed', () => {
     expect(read(' 3/16" ', 'length', 'mm')).toEqual({
       ok: true,
       value: 4.7625,
@@ -113,7 +113,7 @@ describe('other kinds', () => {
     ['1/8', 'ratio', '', 0.125],
     ['1.5', 'number', '', 1.5],
     ['6', 'count', '', 6],
-  ])('%s as %s', (typed, kind, unitName, value) => {
+  ])('the text %s is read as %s', (typed, kind, unitName, value) => {
     expect(read(typed, kind, unitName)).toMatchObject({ ok: true, value });
   });
 });
@@ -167,7 +167,7 @@ describe('what cannot be taken is refused by the name of its field, with what wa
       '4.9 m m',
       `${FIELD}: "4.9 m m" cannot be used. "m m" is no unit known for a length; use mm, cm, µm, in or thou.`,
     ],
-  ])('%j', (typed, message) => {
+  ])('the text %j is refused by the name of its field', (typed, message) => {
     expect(read(typed, 'length', 'mm')).toEqual({ ok: false, message });
   });
 
@@ -179,7 +179,7 @@ describe('what cannot be taken is refused by the name of its field, with what wa
     });
   });
 
-  test('a torque in units of length, a count with a half, a number with a unit', () => {
+  test('a torque in units of length, a count with a half and a number with a unit are refused', () => {
     expect(read('4.9 mm', 'torque', 'N·m')).toMatchObject({
       message: `${FIELD}: "4.9 mm" cannot be used. mm is a unit of length, and this is a torque; use N·m, lb-ft or in-lb.`,
     });
@@ -212,7 +212,7 @@ describe('the decimal sign of the shop', () => {
     ['1\u202f250,5', 'comma', 'mm', '1250,5', 'has a thousands separator'],
     ['3/16', 'point', 'mm', '3/16 in', 'is a fraction of mm; only inches are read in fractions'],
     ['1 3/16 mm', 'point', 'in', '1 3/16 in', 'is a fraction of mm; only inches are read in fractions'],
-  ])('%s with a decimal %s asks for %s', (typed, sign, unitName, meant, why) => {
+  ])('the text %s with a decimal %s is refused with %s', (typed, sign, unitName, meant, why) => {
     expect(read(typed, 'length', unitName, sign)).toEqual({
       ok: false,
       message: `${FIELD}: "${typed.trim()}" ${why}. Did you mean ${meant}?`,
@@ -221,14 +221,14 @@ describe('the decimal sign of the shop', () => {
     expect(read(meant, 'length', unitName, sign).ok).toBe(true);
   });
 
-  test('with a comma set, comma decimals are read', () => {
+  test('a comma decimal is read where the comma is set', () => {
     expect(read('4,92', 'length', 'mm', 'comma')).toMatchObject({ ok: true, value: 4.92 });
     expect(read('3/16 in', 'length', 'mm', 'comma')).toMatchObject({ ok: true, value: 4.7625 });
     expect(read('', 'length', 'mm', 'comma')).toMatchObject({ message: expect.stringContaining('4,92 mm') });
   });
 });
 
-test('mathjs agrees with every factor', () => {
+test('every unit’s factor agrees with mathjs', () => {
   const spelled: Partial<Record<UnitName, [string, string]>> = {
     cm: ['cm', 'mm'],
     µm: ['um', 'mm'],

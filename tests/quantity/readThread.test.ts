@@ -61,11 +61,11 @@ describe('callouts as people write them', () => {
     ['M16', 'M16×2-6g'],
     ['M3', 'M3×0.5-6g'],
     ['M30', 'M30×3.5-6g'],
-  ])('%s is %s', (typed, written) => {
+  ])('the callout %s is %s', (typed, written) => {
     expect(designation(typed)).toBe(written);
   });
 
-  test('both systems in full', () => {
+  test('a callout is read in full in both systems', () => {
     expect(readThread('7/16-20')).toEqual({
       ok: true,
       thread: {
@@ -83,14 +83,14 @@ describe('callouts as people write them', () => {
     });
   });
 
-  test('the class that is not written follows from where the thread is', () => {
+  test('a class that is not written follows from where the thread is', () => {
     expect(designation('3/8-24', 'external')).toBe('3/8-24 UNF-2A');
     expect(designation('3/8-24', 'internal')).toBe('3/8-24 UNF-2B');
     expect(designation('M10', 'external')).toBe('M10×1.5-6g');
     expect(designation('M10', 'internal')).toBe('M10×1.5-6H');
   });
 
-  test('what is written out in full reads back to the same', () => {
+  test('a designation written out in full reads back to the same', () => {
     for (const typed of ['#10-32', '1-1/8-7', '1-8', '#1-64', '3/8-20', 'M10', 'M12x1.25', '3/8-24 UNF-3B']) {
       const first = readThread(typed);
       expect(first.ok && readThread(first.thread.designation)).toEqual(first);
@@ -147,7 +147,7 @@ describe('what is no thread, or contradicts itself, is refused', () => {
       'M10.5x1.5',
       'Thread: "M10.5x1.5" has no size of ISO 261 between M3 and M30; the nearest are M10 and M11.',
     ],
-  ])('%j', (typed, message) => {
+  ])('the text %j is refused as a thread', (typed, message) => {
     expect(designation(typed)).toBe(message);
   });
 
@@ -165,7 +165,7 @@ describe('what is no thread, or contradicts itself, is refused', () => {
     'M10x1.5-LH',
     'M10×1.25-6g-LH',
     'M10x1.5 left-hand',
-  ])('%s: left-hand threads are not known here', (typed) => {
+  ])('a left-hand thread, %s, is refused', (typed) => {
     for (const role of ['external', 'internal', 'either'] as const)
       expect(readThread(typed, role)).toEqual({
         ok: false,
@@ -173,7 +173,7 @@ describe('what is no thread, or contradicts itself, is refused', () => {
       });
   });
 
-  test('a nut’s class on a stud, a stud’s in a nut', () => {
+  test('a nut’s class on a stud and a stud’s in a nut are refused', () => {
     expect(designation('3/8-24 UNF-2B', 'external')).toBe(
       'Thread: "3/8-24 UNF-2B" has class 2B, which is a nut’s; a stud’s is 2A or 3A.',
     );

@@ -13,11 +13,11 @@ describe('a stored length goes back into its box', () => {
     [4.92, 'in', 'comma', '4,92 mm'],
     [-0.06, 'mm', 'comma', '-0,06'],
     [0, 'in', 'point', '0'],
-  ])('%d mm in a box for %s with a decimal %s is %s', (mm, unit, sign, typed) => {
+  ])('a length of %d mm in a box for %s with a decimal %s is %s', (mm, unit, sign, typed) => {
     expect(writeLength(mm, unit, sign)).toBe(typed);
   });
 
-  test('law: what is written reads back to the same number', () => {
+  test('a length that is written reads back to the same number', () => {
     fc.assert(
       fc.property(
         fc.integer({ min: -4_000_000, max: 4_000_000 }),
@@ -49,11 +49,11 @@ describe('a stored length goes back into its box', () => {
     [206000, 'stress', 'in', 'point', '206000 MPa'],
     [6, 'count', 'in', 'point', '6'],
     [0.29, 'number', 'mm', 'comma', '0,29'],
-  ])('%d as a %s, with lengths in %s and a decimal %s, is %s', (value, kind, unit, sign, typed) => {
+  ])('the value %d as a %s, with lengths in %s and a decimal %s, is %s', (value, kind, unit, sign, typed) => {
     expect(writeQuantity(value, kind, BARE_UNIT[kind][unit], sign)).toBe(typed);
   });
 
-  test('law: any number of any kind is written so that it reads back to the same', () => {
+  test('a number of any kind is written so that it reads back to the same', () => {
     fc.assert(
       fc.property(
         fc

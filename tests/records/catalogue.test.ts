@@ -27,14 +27,14 @@ onEachDatabase((engine) => {
     addEntry(shop.db, as('AB'), { kind: 'family', body: { ...alder, name }, ...(id ? { id } : {}) });
 
   describe('adding', () => {
-    test('makes the id from the name, and another where that one is used', async () => {
+    test('a new entry’s id is made from its name, and another where that one is used', async () => {
       const ids = [];
       for (const name of ['Alder 11 plain', 'Alder 11 (plain)', '  Über/4  ', '—'])
         ids.push((await add(name)).id);
       expect(ids).toEqual(['alder-11-plain', 'alder-11-plain-2', 'uber-4', 'family']);
     });
 
-    test('keeps who, when and the body, as it was given', async () => {
+    test('a new entry keeps who, when and the body as given', async () => {
       const made = await add('Alder 11 plain', 'alder');
       expect(made).toMatchObject({
         id: 'alder',
@@ -48,7 +48,7 @@ onEachDatabase((engine) => {
       expect(await getEntry(shop.db, 'family', 'alder')).toEqual(made);
     });
 
-    test('what was typed lies beside each revision, changes no body and makes no revision of its own', async () => {
+    test('what was typed is kept beside each revision, changes no body and makes no revision', async () => {
       const wall = { nominalWallMm: { text: '3/16', bareUnit: 'in' } };
       const pad = { padThicknessMm: { text: '1/4 in', bareUnit: null } };
       const made = await addEntry(shop.db, as('AB'), {
@@ -80,7 +80,7 @@ onEachDatabase((engine) => {
       ]);
     });
 
-    test('what was typed for the criteria is kept from the first set on', async () => {
+    test('what was typed for the criteria is kept from the first save on', async () => {
       const typed = { minimumWallMm: { text: '0.169', bareUnit: 'in' } };
       await saveCriteria(shop.db, as('AB'), { fromRevision: 0, body: criteria, typed });
       await saveCriteria(shop.db, as('AB', 'why not'), {
@@ -130,7 +130,7 @@ onEachDatabase((engine) => {
         'bad-text',
         () => addEntry(shop.db, as('AB'), { kind: 'family', body: { ...alder, name: 'Two', note: 'a\0b' } }),
       ],
-    ])('%s is refused, and nothing is kept', async (_, code, attempt) => {
+    ])('an entry with %s is refused, and nothing is kept', async (_, code, attempt) => {
       await add('Alder 11 plain', 'alder');
       expect((await refusalOf(attempt())).code).toBe(code);
       expect((await listEntries(shop.db, 'family', { retired: true })).length).toBe(1);
@@ -150,7 +150,7 @@ onEachDatabase((engine) => {
 
     beforeEach(() => add(alder.name, 'alder'));
 
-    test('is a new revision; the old one stays readable', async () => {
+    test('a change of an entry is a new revision, and the old one stays readable', async () => {
       const next = await revise('CD', 1);
       expect([next.revision, next.who, next.why, next.body.nominalWallMm]).toEqual([
         2,
@@ -178,13 +178,13 @@ onEachDatabase((engine) => {
       expect((await getEntry(shop.db, 'family', 'alder'))?.revision).toBe(2);
     });
 
-    test('sent twice it is one revision', async () => {
+    test('a change sent twice is one revision', async () => {
       await revise('CD', 1);
       const { nominalWallMm, ...rest } = thicker;
       expect((await revise('CD', 1, { nominalWallMm, ...rest })).revision).toBe(2);
     });
 
-    test('needs a reason, a revision that exists, and an entry that exists', async () => {
+    test('a change needs a reason, a revision that exists and an entry that exists', async () => {
       expect((await refusalOf(revise('CD', 1, thicker, ' '))).code).toBe('why-needed');
       for (const from of [-1, 2, 1.5, Number.NaN])
         expect((await refusalOf(revise('CD', from))).code).toBe('bad-revision');
@@ -199,7 +199,7 @@ onEachDatabase((engine) => {
       expect((await getEntry(shop.db, 'family', 'alder'))?.revision).toBe(1);
     });
 
-    test('the name is changed with it, and cannot become one in use', async () => {
+    test('a change of the name cannot make it one in use', async () => {
       await add('Birch', 'birch');
       expect((await refusalOf(revise('CD', 1, { ...alder, name: 'birch' }))).code).toBe('name-taken');
       await revise('CD', 1, { ...alder, name: 'Alder 12' });
@@ -212,7 +212,7 @@ onEachDatabase((engine) => {
       ({ kind: 'family', id: 'alder', fromRevision, why: 'none left' }) as const;
     beforeEach(() => add(alder.name, 'alder'));
 
-    test('takes it off the list and keeps it; it can come back', async () => {
+    test('a retired entry leaves the list, is kept, and can come back', async () => {
       const retired = await retireEntry(shop.db, as('AB'), edit(1));
       expect([retired.revision, retired.retired, retired.why]).toEqual([2, true, 'none left']);
       expect(await listEntries(shop.db, 'family')).toEqual([]);
@@ -227,13 +227,13 @@ onEachDatabase((engine) => {
       ]);
     });
 
-    test('frees the name, which then cannot come back twice', async () => {
+    test('a retired entry frees its name, and cannot come back once that is used again', async () => {
       await retireEntry(shop.db, as('AB'), edit(1));
       await add(alder.name);
       expect((await refusalOf(reinstateEntry(shop.db, as('AB'), edit(2)))).code).toBe('name-taken');
     });
 
-    test("is not for the shop's criteria", async () => {
+    test('the shop’s criteria cannot be retired', async () => {
       await saveCriteria(shop.db, as('AB'), { fromRevision: 0, body: criteria });
       const attempt = retireEntry(shop.db, as('AB'), {
         kind: 'criteria',
@@ -246,7 +246,7 @@ onEachDatabase((engine) => {
   });
 
   describe("the shop's criteria", () => {
-    test('begin without any limit as if it were a law', async () => {
+    test('the shop’s criteria begin without any limit', async () => {
       expect(await currentCriteria(shop.db)).toEqual({
         revision: 0,
         at: null,
@@ -270,7 +270,7 @@ onEachDatabase((engine) => {
       });
     });
 
-    test('are changed in the open: who, when and why, each kept', async () => {
+    test('a change of the criteria keeps who, when and why', async () => {
       const save = (who: string, fromRevision: number, minimumWallMm: number, why?: string) =>
         saveCriteria(shop.db, as(who), {
           fromRevision,
@@ -293,7 +293,7 @@ onEachDatabase((engine) => {
       ]);
     });
 
-    test('two people setting them for the first time do not overwrite one another', async () => {
+    test('two people saving the first criteria do not overwrite one another', async () => {
       await saveCriteria(shop.db, as('AB'), { fromRevision: 0, body: criteria });
       const second = saveCriteria(shop.db, as('CD'), {
         fromRevision: 0,

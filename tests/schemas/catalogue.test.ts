@@ -65,7 +65,7 @@ const STACK = {
 };
 
 describe('a family', () => {
-  test('comes through, its note with plain line breaks', () => {
+  test('a family comes through, its note with plain line breaks', () => {
     expect(taken(familySchema, FAMILY)).toEqual({ ...FAMILY, note: 'Two lines\nof note' });
   });
 
@@ -133,7 +133,7 @@ describe('a family', () => {
     ['note', 'a\u0007', 'The note has a control character in it; take it out.'],
     ['note', '\u202eabc', 'The note has a control character in it; take it out.'],
     ['note', '\ud800', 'The note has a control character in it; take it out.'],
-  ])('%s = %j', (path, value, message) => {
+  ])('a family with %s = %j is refused there', (path, value, message) => {
     expect(faults(familySchema, changed(FAMILY, path, value))).toEqual([{ path, message }]);
   });
 
@@ -170,13 +170,13 @@ describe('a family', () => {
       46,
       /The yield strength is 46 MPa; it must be at least 60 MPa and at most 2500 MPa. Give it in MPa/,
     ],
-  ])('%s = %j is what nobody can believe', (path, value, message) => {
+  ])('a family with %s = %j is refused as unbelievable', (path, value, message) => {
     const found = faults(familySchema, changed(FAMILY, path, value));
     expect(found.map((fault) => fault.path)).toEqual([path]);
     expect(found[0]?.message).toMatch(message);
   });
 
-  test('as a cover’s unit slips, so is its wall or its track refused', () => {
+  test('a cover in the wrong unit is refused at its wall or its track', () => {
     expect(
       faults(familySchema, { ...FAMILY, nominalWallMm: 0.197, makerMinimumWallMm: 0.165 })[0]?.message,
     ).toBe(
@@ -189,7 +189,7 @@ describe('a family', () => {
     );
   });
 
-  test('what it leaves empty is not asked about, and what a job kept of it stays as it was taken', () => {
+  test('an empty figure of a family is not asked about, and a family kept by a job stays as it was', () => {
     const silent = Object.fromEntries(
       ['boss', 'rim', 'pad', 'pistonSeal', 'hub'].map((name) => [`${name}DiameterMm`, null]),
     );
@@ -200,12 +200,12 @@ describe('a family', () => {
     expect(faults(keptFamilySchema, before)).toEqual([]);
   });
 
-  test('every family of the demo shop, and its criteria, can be believed', () => {
+  test('every demo family and the demo criteria are believable', () => {
     for (const { family } of demoFamilies) expect(faults(familySchema, family)).toEqual([]);
     expect(faults(shopCriteriaSchema, demoCriteriaNow)).toEqual([]);
   });
 
-  test('a shop’s figure says who set it', () => {
+  test('a shop’s figure needs who set it', () => {
     expect(faults(familySchema, { ...FAMILY, shopMinimumWallMm: 4.3 })).toEqual([
       {
         path: 'shopMinimumWallSource',
@@ -218,7 +218,7 @@ describe('a family', () => {
 describe('a stud of the catalogue', () => {
   const entry = { name: 'Short', stud: STUD, threadTyped: '3/8-24', note: '' };
 
-  test('has its thread read from what was typed', () => {
+  test('a stud’s thread is read from what was typed', () => {
     expect(taken(catalogueStudSchema, entry)).toMatchObject({
       threadTyped: '3/8-24',
       stud: { projectionMm: 23, thread: { designation: '3/8-24 UNF-2A' } },
@@ -228,7 +228,7 @@ describe('a stud of the catalogue', () => {
     expect(taken(catalogueStudSchema, already)).toEqual(taken(catalogueStudSchema, entry));
   });
 
-  test('is refused when the two disagree, or the thread is none, or the lengths are out of order', () => {
+  test('a stud is refused when callout and thread disagree, the thread is none, or its lengths are out of order', () => {
     const other = readThread('7/16-20', 'external');
     expect(
       faults(catalogueStudSchema, { ...entry, stud: { ...STUD, thread: other.ok && other.thread } }),
@@ -253,7 +253,7 @@ describe('a stud of the catalogue', () => {
 });
 
 describe('a stack of the catalogue', () => {
-  test('has its nut’s thread read from what was typed, as a nut’s', () => {
+  test('a stack’s nut thread is read from what was typed, as a nut’s', () => {
     expect(taken(catalogueStackSchema, STACK).nut).toEqual({
       heightMm: 8.3,
       toleranceMm: 0.2,
@@ -269,7 +269,7 @@ describe('a stack of the catalogue', () => {
     expect(taken(catalogueStackSchema, { ...STACK, nut: null, nutThreadTyped: null }).nut).toBeNull();
   });
 
-  test('is refused with a thread but no nut, or another thread than typed', () => {
+  test('a stack is refused with a thread but no nut, or another thread than typed', () => {
     expect(faults(catalogueStackSchema, { ...STACK, nut: null })).toEqual([
       { path: 'nut', message: 'The nut’s thread is 3/8-24, but its height is missing; give it in mm.' },
     ]);
@@ -289,7 +289,7 @@ describe('a stack of the catalogue', () => {
   });
 });
 
-test('the shop’s criteria', () => {
+test('the shop’s criteria come through as sent', () => {
   const criteria = {
     shopName: 'Fell & Daughter',
     minimumWallMm: 4.3,

@@ -51,7 +51,7 @@ const NEEDED = {
   stations: [{ angleDeg: 0, radiusMm: 110, wallMm: [4.92] }],
 };
 
-test('the whole request comes through as sent', () => {
+test('a whole cover request comes through as sent', () => {
   expect(taken(coverCheckSchema, REQUEST)).toEqual({
     ...REQUEST,
     makerMinimumWallSource: null,
@@ -66,7 +66,7 @@ test('the whole request comes through as sent', () => {
   });
 });
 
-test('what may be left out is there all the same, as null, none or not done', () => {
+test('a field left out of a cover request is null, none or not done', () => {
   const whole = {
     cover: { ...NEEDED.cover, densityKgPerM3: null },
     stations: [{ angleDeg: 0, radiusMm: 110, wallMm: [4.92], faceMm: null, markDepthMm: null }],
@@ -248,11 +248,11 @@ describe('each wrong field is named, with one sentence', () => {
       3,
       '"speed" is no field here; take it out or check its spelling. Known here are cover, stations, marks, gauge, criteria, makerMinimumWallMm, makerMinimumWallSource, chucking, plannedCutMm, crackTest, releaseClearanceMm, inspectionFailures, doubtfulReadings, gaugesUsed, measuredOn, gaugesAtHand, balance, knockOn, familyLimits.',
     ],
-  ])('%s = %j', (path, value, message) => {
+  ])('a cover request with %s = %j is refused there', (path, value, message) => {
     expect(faults(coverCheckSchema, changed(REQUEST, path, value))).toEqual([{ path, message }]);
   });
 
-  test('something that is no object at all', () => {
+  test('a cover request that is no object is refused', () => {
     for (const value of [3, 'cover', [], true]) {
       const [fault, ...more] = faults(coverCheckSchema, value);
       expect(more).toEqual([]);
@@ -268,7 +268,7 @@ describe('each wrong field is named, with one sentence', () => {
 describe('stations among themselves', () => {
   const station = (angleDeg: number, radiusMm: number) => ({ angleDeg, radiusMm, wallMm: [4.9] });
 
-  test('400 are taken, 500 are not', () => {
+  test('a cover request with 400 stations is taken, with 500 refused', () => {
     const many = (n: number) => Array.from({ length: n }, (_, i) => station((i * 360) / n, 110));
     expect(taken(coverCheckSchema, { ...NEEDED, stations: many(400) }).stations).toHaveLength(400);
     expect(faults(coverCheckSchema, { ...NEEDED, stations: many(500) })).toEqual([
@@ -286,7 +286,7 @@ describe('stations among themselves', () => {
     [0, 110, 0, 110.6, false],
     [0, 110, 1, 110, false],
     [0, 110, 180, 110, false],
-  ])('%d° on radius %d and %d° on radius %d: same place %s', (a1, r1, a2, r2, same) => {
+  ])('stations at %d° on radius %d and %d° on radius %d are one place: %s', (a1, r1, a2, r2, same) => {
     const found = faults(coverCheckSchema, { ...NEEDED, stations: [station(a1, r1), station(a2, r2)] });
     expect(found).toEqual(
       same
@@ -307,14 +307,14 @@ describe('stations among themselves', () => {
   });
 });
 
-test('more faults than anybody reads are counted, not sent', () => {
+test('faults beyond a hundred are counted, not sent', () => {
   const stations = Array.from({ length: 400 }, () => ({ angleDeg: 0, radiusMm: 0, wallMm: [0] }));
   const found = faults(coverCheckSchema, { ...NEEDED, stations });
   expect(found).toHaveLength(101);
   expect(found.at(-1)?.message).toMatch(/^There are \d{3,} more faults/);
 });
 
-test('names that reach into every object are unknown fields like any other', () => {
+test('names of every object’s prototype are unknown fields like any other', () => {
   const sent: unknown = JSON.parse(
     JSON.stringify(NEEDED).replace(
       '{"studCount"',

@@ -23,7 +23,7 @@ const READING = {
 };
 
 describe('a reading', () => {
-  test('comes through as sent', () => {
+  test('a reading comes through as sent', () => {
     expect(taken(readingSchema, READING)).toEqual(READING);
     expect(taken(readingSchema, { ...READING, id: 'A1-'.repeat(6), doubtful: undefined })).toMatchObject({
       doubtful: false,
@@ -58,11 +58,11 @@ describe('a reading', () => {
       'me',
       '"who" is no field here; take it out or check its spelling. Known here are id, pass, kind, angleDeg, radiusMm, valueMm, typed, gauge, doubtful, replaces.',
     ],
-  ])('%s = %j', (path, value, message) => {
+  ])('a reading with %s = %j is refused there', (path, value, message) => {
     expect(faults(readingSchema, changed(READING, path, value))).toEqual([{ path, message }]);
   });
 
-  test('a mark above the face is none', () => {
+  test('a mark depth below zero is refused', () => {
     expect(faults(readingSchema, { ...READING, kind: 'mark', valueMm: -0.1 })).toEqual([
       { path: 'valueMm', message: 'The depth of the mark is -0.1 mm; it must be at least 0 mm.' },
     ]);
@@ -90,7 +90,7 @@ describe('sections of a job', () => {
     note: '',
   };
 
-  test('received, on a day that exists', () => {
+  test('what was received needs a day that exists', () => {
     expect(taken(receivedSchema, received)).toMatchObject({
       receivedOn: '2026-11-24',
       family: { rimDiameterMm: null },
@@ -109,7 +109,7 @@ describe('sections of a job', () => {
   const welds = { item: 'welds', result: 'fault', final: true, note: 'split' };
   const looked = { crackTest: 'none-found', crackMethod: 'dye', crackNote: '', items: [welds] };
 
-  test('looked', () => {
+  test('an inspection comes through, and is refused where it contradicts itself', () => {
     expect(taken(lookedSchema, looked)).toEqual(looked);
     expect(faults(lookedSchema, { ...looked, items: [welds, welds] })).toEqual([
       { path: 'items.1.item', message: '"welds" stands twice among the items looked at; give it once.' },
@@ -126,7 +126,7 @@ describe('sections of a job', () => {
     );
   });
 
-  test('setup, plan and cuts', () => {
+  test('setup, plan and cuts come through, and are refused out of bounds', () => {
     const setup = {
       gauge: 'M-2',
       chucking: null,

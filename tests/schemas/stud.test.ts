@@ -52,7 +52,7 @@ const REQUEST = {
 
 const UNF_38 = { system: 'unified', majorInch: 0.375, threadsPerInch: 24, series: 'UNF' };
 
-test('the whole request comes through, its threads read', () => {
+test('a whole stud request comes through, its threads read', () => {
   expect(taken(studCheckSchema, REQUEST)).toEqual({
     ...REQUEST,
     stud: {
@@ -76,7 +76,7 @@ test('the whole request comes through, its threads read', () => {
   });
 });
 
-test('what may be left out', () => {
+test('a field left out of a stud request is null', () => {
   const { stud, stack } = REQUEST;
   const bare = { style: stack.style, layers: [{ name: 'plate', thicknessMm: 3.2, toleranceMm: 0.1 }] };
   expect(taken(studCheckSchema, { stud, stack: bare })).toMatchObject({
@@ -205,7 +205,7 @@ describe('each wrong field is named, with one sentence', () => {
       'The friction between pad and flexplate is 15; it must be more than 0 and at most 1.',
     ],
     ['joint.studCount', 6.5, 'The number of studs is 6.5; it must be a whole number from 2 to 24.'],
-  ])('%s = %j', (path, value, message) => {
+  ])('a stud request with %s = %j is refused there', (path, value, message) => {
     const named = value === 4.1 ? 'nut.heightMm' : path;
     expect(faults(studCheckSchema, changed(REQUEST, path, value))).toEqual([{ path: named, message }]);
   });
@@ -214,12 +214,12 @@ describe('each wrong field is named, with one sentence', () => {
 describe('a match', () => {
   const { stud: _, ...surroundings } = REQUEST;
 
-  test('without studs means those of the catalogue', () => {
+  test('a match without studs means those of the catalog', () => {
     expect(taken(studMatchSchema, surroundings).studs).toBeNull();
     expect(taken(studMatchSchema, { ...surroundings, studs: null }).studs).toBeNull();
   });
 
-  test('studs are sent flat, each with its id', () => {
+  test('studs of a match are sent flat, each with its id', () => {
     const [first] = taken(studMatchSchema, { ...surroundings, studs: [{ id: 'long', ...STUD }] }).studs ?? [];
     expect(first).toMatchObject({
       id: 'long',
@@ -249,12 +249,12 @@ describe('a match', () => {
       'studs',
       'The studs: 501 were sent; at most 500 can be taken at once.',
     ],
-  ])('%#', (studs, path, message) => {
+  ])('a match with fault %# is refused', (studs, path, message) => {
     expect(faults(studMatchSchema, { ...surroundings, studs })).toEqual([{ path, message }]);
   });
 });
 
-test('a thread alone may be a stud’s or a nut’s', () => {
+test('a thread sent alone may be a stud’s or a nut’s', () => {
   expect(taken(threadSchema, { thread: '7/16-20' }).thread.designation).toBe('7/16-20 UNF-2A');
   expect(taken(threadSchema, { thread: 'M10-6H' }).thread.designation).toBe('M10×1.5-6H');
   expect(faults(threadSchema, { thread: '' })[0]?.path).toBe('thread');

@@ -5,22 +5,22 @@ import { CRITERIA, coverInput, SET_ONE, SET_TWO } from './sets.ts';
 describe('design set one, as chucked (independent second implementation, not published)', () => {
   const found = checkCover(coverInput({ releaseClearanceMm: 0.8 }));
 
-  it('finds tool plane, dialled cut and least wall', () => {
+  it('set one’s tool plane, depth of cut and least wall are those of an independent calculation', () => {
     expect(found.cut.toolPlaneMm).toBeCloseTo(-0.35, 9);
     expect(found.cut.dialledMm).toBeCloseTo(0.42, 9);
     expect(found.leastWall.afterMm).toBeCloseTo(4.5, 9);
     expect(found.leastWall.beforeMm).toBeCloseTo(4.79, 9);
   });
-  it('counts the first of several equally thin stations', () => {
+  it('the first of several equally thin stations is named as the thinnest', () => {
     expect(found.leastWall.station).toBe(1);
   });
-  it('finds tilt, indicator reading and least-squares flatness', () => {
+  it('set one’s tilt, indicator reading and flatness are those of an independent calculation', () => {
     expect(found.face.runoutMm).toBeCloseTo(0.1323, 4);
     expect(found.face.flatnessLeastSquaresMm).toBeCloseTo(0.01164, 5);
     expect(found.face.indicatorReadingMm).toBeCloseTo(0.13, 9); // arithmetic
     expect(found.face.dishMm).toBeCloseTo(0.00125, 9); // arithmetic
   });
-  it('says to face it, by how much, and what decides', () => {
+  it('the headline says to face the cover and how deep, and the reason names what decides', () => {
     expect(found.verdict).toBe('face');
     expect(found.headline).toBe('Face it: 0.42 mm.');
     expect(found.because).toBe(
@@ -29,7 +29,7 @@ describe('design set one, as chucked (independent second implementation, not pub
     expect(found.cutsLeft).toBe(0); // arithmetic: ⌊0.200/0.25⌋
     expect(found.releaseClearanceAfterMm).toBeCloseTo(1.22, 9); // arithmetic
   });
-  it('speaks inches to those who measure in inches', () => {
+  it('the sentences are in inches for those who measure in inches', () => {
     const inch = checkCover(coverInput(), 'in');
     expect(inch.headline).toBe('Face it: 0.0166 in.'); // 0.42 mm is 0.01654 in; a printed cut is rounded up
     expect(inch.because).toContain('0.0079 in above the shop’s minimum of 0.1693 in');
@@ -39,20 +39,20 @@ describe('design set one, as chucked (independent second implementation, not pub
 describe('design set two, as chucked (independent second implementation, not published)', () => {
   const found = checkCover(coverInput({ stations: SET_TWO, criteria: { ...CRITERIA, minimumWallMm: 4.3 } }));
 
-  it('finds tool plane, dialled cut and least wall', () => {
+  it('set two’s tool plane, depth of cut and least wall are those of an independent calculation', () => {
     expect(found.cut.toolPlaneMm).toBeCloseTo(-0.25, 9);
     expect(found.cut.dialledMm).toBeCloseTo(0.28, 9);
     expect(found.leastWall.afterMm).toBeCloseTo(4.53, 9);
     expect(found.leastWall.station).toBe(6);
   });
-  it('asks for the second ring it lacks', () => {
+  it('stations on one ring only ask for a second ring', () => {
     expect(found.verdict).toBe('measure-again');
     expect(found.because).toBe('Not measured: a second ring. Measure there too.');
   });
 });
 
 describe('a planned cut', () => {
-  it('leaves alone what the tool does not reach, and does not clean up', () => {
+  it('a planned cut that does not reach a station leaves its wall and does not clean it', () => {
     const found = checkCover(coverInput({ plannedCutMm: 0.05 }));
     // From 0.07 the tool comes down to 0.02; stations at or below that keep their wall (arithmetic).
     expect(found.cut.toolPlaneMm).toBeCloseTo(0.02, 9);
@@ -62,7 +62,7 @@ describe('a planned cut', () => {
     expect(found.verdict).toBe('plan-again');
     expect(found.cut.cleanUpMm).toBeCloseTo(0.42, 9);
   });
-  it('may be as deep as the sentence says, and no deeper', () => {
+  it('a planned cut may be as deep as the sentence says, and no deeper', () => {
     const deep = checkCover(coverInput({ plannedCutMm: 0.7 }));
     expect(deep.verdict).toBe('plan-again');
     // 4.90 − 4.30 at a station 0.02 below the highest (arithmetic).
@@ -70,14 +70,14 @@ describe('a planned cut', () => {
     expect(checkCover(coverInput({ plannedCutMm: 0.62 })).verdict).toBe('face');
     expect(checkCover(coverInput({ plannedCutMm: 0.621 })).verdict).toBe('plan-again');
   });
-  it('is not the reason to plan again when even the clean-up cut leaves too little', () => {
+  it('a planned cut is not blamed where even the clean-up cut leaves too little', () => {
     const criteria = { ...CRITERIA, minimumWallMm: 4.6 };
     expect(checkCover(coverInput({ criteria, plannedCutMm: 0.1 })).verdict).toBe('replace');
   });
 });
 
 describe('a mark between stations', () => {
-  it('limits the tool plane with height and wall interpolated on the nearest ring', () => {
+  it('a mark between stations limits the tool plane, its height and wall interpolated on the nearest ring', () => {
     const found = checkCover(coverInput({ marks: [{ angleDeg: 202.5, radiusMm: 112, depthMm: 0.4 }] }));
     // z = (−0.05 − 0.04)/2, c = −0.045 − 0.4 − 0.05 (arithmetic)
     expect(found.marks[0]).toMatchObject({
@@ -121,7 +121,7 @@ describe('limits the shop sets elsewhere', () => {
 });
 
 describe('figures nobody set', () => {
-  it('are the usual ones, and are said to be', () => {
+  it('figures nobody set are the usual ones, and the answer says so', () => {
     const repeated = SET_ONE.map((station) => ({
       ...station,
       wallMm: [...station.wallMm, ...station.wallMm],
@@ -144,7 +144,7 @@ describe('figures nobody set', () => {
 });
 
 describe('what cannot be worked out is null, and a finding says why', () => {
-  it('has no tilt from two stations', () => {
+  it('tilt is null with two stations, and a finding says why', () => {
     const found = checkCover(coverInput({ stations: SET_ONE.slice(0, 2) }));
     expect(found.face.runoutMm).toBeNull();
     expect(found.unbalance).toBeNull();
@@ -152,7 +152,7 @@ describe('what cannot be worked out is null, and a finding says why', () => {
     expect(tilt.status).toBe('not-checked');
     expect(tilt.sentence).toContain('Three stations that do not lie on one line');
   });
-  it('has no tilt from four stations on one line', () => {
+  it('tilt is null with four stations on one line, and a finding says why', () => {
     const line = [SET_ONE[0]!, SET_ONE[4]!, SET_ONE[8]!, SET_ONE[10]!];
     expect(checkCover(coverInput({ stations: line })).face.runoutMm).toBeNull();
   });

@@ -31,14 +31,14 @@ const spread = gauge('spread', 0.002, 0.001, 0.02);
 const coarse = gauge('coarse', 0.015, 0.01, 0.01);
 
 describe('which gauge would settle it', () => {
-  it('names the coarsest of those that do with the fewest readings, and none where none does', () => {
+  it('the gauge suggested is the coarsest of those that need the fewest readings, and none where none does', () => {
     expect(gaugeThatSettles(doubt, [coarse, fine, spread, good])).toEqual({ name: 'good', readings: 1 });
     expect(gaugeThatSettles(doubt, [coarse])).toBeNull();
     expect(gaugeThatSettles(doubt, [])).toBeNull();
     expect(gaugeThatSettles(doubt, [coarse, spread])?.name).toBe('spread');
   });
 
-  it('asks for no more readings than it takes, and for no fewer', () => {
+  it('the gauge suggested is read no more often than it takes, and no less', () => {
     fc.assert(
       fc.property(
         fc.double({ min: 0.008, max: 0.06, noNaN: true }),
@@ -63,7 +63,7 @@ describe('which gauge would settle it', () => {
     );
   });
 
-  it('takes the present spread for a gauge whose own is not known', () => {
+  it('a gauge of unknown repeatability is taken to repeat like the present one', () => {
     const known = gaugeThatSettles(doubt, [gauge('known', 0.002, 0.001, doubt.repeatabilityMm)]);
     expect(gaugeThatSettles(doubt, [gauge('known', 0.002, 0.001, null)])).toEqual(known);
   });

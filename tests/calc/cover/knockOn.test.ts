@@ -16,7 +16,7 @@ const findings = (some: Partial<KnockOn>) =>
   );
 
 describe('lengths after the pads are resurfaced and shimmed', () => {
-  it('is the example of the docstring, by hand (no source but arithmetic)', () => {
+  it('lengths after resurfacing and shimming are those of the comment’s example, by hand', () => {
     const lengths = knockOnLengths(
       given({
         padsResurfacedMm: 0.5,
@@ -33,7 +33,7 @@ describe('lengths after the pads are resurfaced and shimmed', () => {
     expect(lengths.pilotEngaged?.value).toBeCloseTo(7.5, 12);
   });
 
-  it('keeps the design’s signs: pads taken off open the gap and let the hub out; shims do the reverse', () => {
+  it('resurfaced pads open the gap and let the hub out, and shims do the reverse', () => {
     const base = { pullForwardMm: 4, hubEngagementMm: 12, pilotEngagedMm: 8, padThicknessMm: 9 };
     const at = (padsResurfacedMm: number, shimsMm: number) => {
       const { pullForward, hubEngagement, pilotEngaged } = knockOnLengths(
@@ -48,7 +48,7 @@ describe('lengths after the pads are resurfaced and shimmed', () => {
 });
 
 describe('knock-on findings', () => {
-  it('say nothing of what was not given, and decide nothing', () => {
+  it('other dimensions that were not given have no finding, and none decides the verdict', () => {
     const bare = checkCover(coverInput({ stations: SET_ONE }));
     const whole = checkCover({ ...coverInput({ stations: SET_ONE }), knockOn: given({}) });
     expect(whole.findings).toEqual(bare.findings);
@@ -110,12 +110,12 @@ describe('knock-on findings', () => {
       { endPlayMm: { mm: 0.6, leastMm: 0.1, mostMm: 0.6 } },
       { endPlayMm: { mm: 0.61, leastMm: 0.1, mostMm: 0.6 } },
     ],
-  ])('%s passes at its limit and cautions beyond it', (id, good, bad) => {
+  ])('%s passes at its limit and is a caution beyond it', (id, good, bad) => {
     expect(findings(good)[id]?.status).toBe('pass');
     expect(findings(bad)[id]?.status).toBe('caution');
   });
 
-  it('tell a length without a limit, and do not judge it', () => {
+  it('a length without a limit is shown and not judged', () => {
     const { 'hub-engagement': hub } = findings({ pullForwardMm: 4, hubEngagementMm: 12 });
     expect(hub?.status).toBe('not-checked');
     expect(hub?.sentence).toBe(
@@ -178,7 +178,7 @@ describe('the family’s figures', () => {
     ],
     ['pads apart', { padHeightsMm: [0, 0.2] }, 'pads-coplanar', ['caution', 0.1, 'drawing, note 3']],
     ['hub', { pullForwardMm: 4, hubEngagementMm: 12 }, 'hub-engagement', ['caution', 9, 'drawing, note 3']],
-  ] as const)('%s', (_, some, id, expected) => {
+  ] as const)('the family’s figure is the limit: %s', (_, some, id, expected) => {
     const family = limits({
       leastEndPlayMm: 0.3,
       mostEndPlayMm: 0.6,
@@ -189,7 +189,7 @@ describe('the family’s figures', () => {
     expect(held(some, family)[id]).toEqual(expected);
   });
 
-  it('at least above at most is refused', () => {
+  it('a least figure above its greatest is refused', () => {
     expect(fitLimitsSchema.safeParse({ source: 'x', leastEndPlayMm: 0.6, mostEndPlayMm: 0.3 }).success).toBe(
       false,
     );

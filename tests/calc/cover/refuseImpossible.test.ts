@@ -45,10 +45,10 @@ describe('what the cover check refuses, by field', () => {
     ['certainty', { criteria: { ...CRITERIA, confidence: 1 } }, 'criteria.confidence'],
     ['a negative gauge', { gauge: { ...NO_GAUGE, resolutionMm: -1 } }, 'gauge.resolutionMm'],
     ['a negative cut', { plannedCutMm: -0.1 }, 'plannedCutMm'],
-  ])('%s', (_, over, path) => {
+  ])('a cover check with %s is refused, with its field named', (_, over, path) => {
     expect(faults(over).map((fault) => fault.path)).toEqual([path]);
   });
-  it('names every fault at once, each in a sentence with its value', () => {
+  it('a cover check with several faults names them all, each in a sentence with its value', () => {
     const found = faults({ stations: change(2, { wallMm: [-4.86], radiusMm: -110 }), plannedCutMm: -1 });
     expect(found.map(({ path }) => path)).toEqual([
       'stations.2.radiusMm',
@@ -59,7 +59,7 @@ describe('what the cover check refuses, by field', () => {
       'The wall at station 3 is -4.86 mm; it must be more than 0 mm and at most 10000 mm.',
     );
   });
-  it('takes 400 stations', () => {
+  it('a cover check takes 400 stations', () => {
     const gauge = { ...NO_GAUGE, standardUncertaintyMm: 0.005, repeatabilityMm: 0.003 };
     const stations = many(400).map((s, i) => ({
       ...s,

@@ -5,12 +5,12 @@ const of = (...radii: number[]) =>
   rings(radii.map((radiusMm) => ({ radiusMm }))).map(({ stations }) => stations);
 
 describe('rings: radii within 0.5 mm (common practice, no source)', () => {
-  it('sorts stations into rings, the innermost first', () => {
+  it('stations are sorted into rings, the innermost first', () => {
     expect(of(128, 110, 110.4)).toEqual([[1, 2], [0]]);
   });
-  it('takes 0.5 mm in, and no more', () => {
+  it('a ring takes in a radius 0.5 mm away, and none farther', () => {
     expect(of(110, 110.5)).toEqual([[0, 1]]);
     expect(of(110, 110.51)).toEqual([[0], [1]]);
   });
-  it('does not grow a ring by steps', () => expect(of(110, 110.4, 110.8)).toEqual([[0, 1], [2]]));
+  it('a ring does not grow by small steps', () => expect(of(110, 110.4, 110.8)).toEqual([[0, 1], [2]]));
 });

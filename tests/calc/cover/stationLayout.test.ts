@@ -3,7 +3,7 @@ import { coverage } from '../../../src/calc/cover/coverage.ts';
 import { stationLayout } from '../../../src/calc/cover/stationLayout.ts';
 
 describe('where to measure (common practice, no source)', () => {
-  it('track Ø 214–264, 4 studs: eight at r 110 and four at r 128', () => {
+  it('the layout for track Ø 214–264 and 4 studs is eight stations at r 110 and four at r 128', () => {
     const stations = stationLayout({ studCount: 4, trackInnerDiameterMm: 214, trackOuterDiameterMm: 264 });
     expect(stations.map(({ angleDeg, radiusMm }) => `${angleDeg}/${radiusMm}`)).toEqual([
       '0/110',
@@ -21,7 +21,7 @@ describe('where to measure (common practice, no source)', () => {
     ]);
   });
   it.each([2, 3, 4, 5, 6, 7, 12])(
-    'with %i studs nothing is missing when every place was measured',
+    'the layout for %i studs misses no place that coverage asks for',
     (studCount) => {
       const stations = stationLayout({ studCount, trackInnerDiameterMm: 200, trackOuterDiameterMm: 240 });
       expect(new Set(stations.map(({ angleDeg, radiusMm }) => `${angleDeg}/${radiusMm}`)).size).toBe(

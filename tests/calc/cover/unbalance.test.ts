@@ -23,14 +23,14 @@ const of = (wedgeMm: number, thickDeg: number) =>
   });
 
 describe('unbalance of an uneven wall', () => {
-  it('is 80.78 g·mm for 0.02 mm over Ø 264 (independent second implementation, not published)', () => {
+  it('unbalance is 80.78 g·mm for 0.02 mm over Ø 264 (independent second implementation, not published)', () => {
     expect(of(0.02, 0).value).toBeCloseTo(80.78, 2);
   });
-  it('is heavy where the wall is thick', () => {
+  it('the heavy side is where the wall is thick', () => {
     expect(of(0.02, 90).heavySideDeg).toBeCloseTo(90, 6);
     expect(of(0.02, 247).heavySideDeg).toBeCloseTo(247, 6);
   });
-  it('is the first moment of the wall, summed over the ring in small pieces (first principles)', () => {
+  it('unbalance is the first moment of the wall, summed over the ring in small pieces (first principles)', () => {
     let moment = 0;
     const [dr, dTheta] = [0.5, Math.PI / 180];
     for (let r = 107 + dr / 2; r < 132; r += dr) {
@@ -41,12 +41,13 @@ describe('unbalance of an uneven wall', () => {
     }
     expect(of(0.02, 0).value).toBeCloseTo(moment, 2);
   });
-  it('has no side in an even wall', () => expect(of(0, 0)).toMatchObject({ value: 0, heavySideDeg: null }));
-  it('counts the density given', () => {
+  it('an even wall has no unbalance and no heavy side', () =>
+    expect(of(0, 0)).toMatchObject({ value: 0, heavySideDeg: null }));
+  it('unbalance grows with the density given', () => {
     const heavier = checkCover(coverInput({ cover: { ...coverInput().cover, densityKgPerM3: 15740 } }));
     expect(heavier.unbalance!.gmm).toBeCloseTo(2 * checkCover(coverInput()).unbalance!.gmm, 6);
   });
-  it('is the worse of both bounds where the face was not read', () => {
+  it('unbalance is the worse of both ways where the face was not indicated', () => {
     const stations = SET_ONE.map((s) => ({ ...s, faceMm: null }));
     const flat = SET_ONE.map((s) => ({ ...s, faceMm: 0 }));
     const unread = checkCover(coverInput({ stations })).unbalance!;

@@ -13,23 +13,26 @@ const STEEL = ENGAGEMENT;
 const slab = { thicknessM: 0.005, conductivityWPerMK: 51.9, diffusivityM2PerS: 51.9 / (7870 * 486) };
 
 describe('step response', () => {
-  it('its two forms meet where one takes over from the other (by formula)', () => {
+  it('the step response’s two forms meet where one takes over from the other', () => {
     const at = (fo: number) => slabStep({ thicknessM: 1, conductivityWPerMK: 1, diffusivityM2PerS: 1 }, fo);
     const [before, after] = [at(0.02 - 1e-12), at(0.02 + 1e-12)];
     expect(before.rise).toBeCloseTo(after.rise, 10);
     expect(before.rate).toBeCloseTo(after.rate, 9);
     expect(before.summed).toBeCloseTo(after.summed, 12);
   });
-  it.each([0.004, 0.05, 0.7])('at %s s its rate is its slope and its sum its integral', (timeS) => {
-    const h = timeS * 1e-4;
-    const [less, here, more] = [timeS - h, timeS, timeS + h].map((t) => slabStep(slab, t));
-    expect((more!.rise - less!.rise) / (2 * h) / here!.rate).toBeCloseTo(1, 6);
-    expect((more!.summed - less!.summed) / (2 * h) / here!.rise).toBeCloseTo(1, 6);
-  });
+  it.each([0.004, 0.05, 0.7])(
+    'the step response at %s s has its slope as rate and its integral as sum',
+    (timeS) => {
+      const h = timeS * 1e-4;
+      const [less, here, more] = [timeS - h, timeS, timeS + h].map((t) => slabStep(slab, t));
+      expect((more!.rise - less!.rise) / (2 * h) / here!.rate).toBeCloseTo(1, 6);
+      expect((more!.summed - less!.summed) / (2 * h) / here!.rise).toBeCloseTo(1, 6);
+    },
+  );
 });
 
 describe('one engagement', () => {
-  it('its heat, marched by a grid through the slab, gives the same end (independent finite differences)', () => {
+  it('the rise at the end of the slip is that of independent finite differences', () => {
     const [cells, t] = [100, 0.6];
     const dx = slab.thicknessM / cells;
     const steps = Math.ceil(t / ((0.4 * dx * dx) / slab.diffusivityM2PerS));
@@ -52,7 +55,7 @@ describe('one engagement', () => {
     expect(evenRiseK / (heat.reduce((a, b) => a + b) / cells)).toBeCloseTo(1, 9);
   });
 
-  it('no time within the slip is hotter than the peak; the end is never below even (law)', () => {
+  it('no time within the slip is hotter than the peak, and the end is never below the even rise', () => {
     fc.assert(
       fc.property(
         fc.double({ min: 0.05, max: 20, noNaN: true }),
@@ -78,7 +81,7 @@ describe('one engagement', () => {
     expect([...ends].sort((a, b) => a - b)).toEqual(ends);
   });
 
-  it('behind a stud every rise is larger by the pressure peak, at the same time', () => {
+  it('the rise behind a stud is larger by the pressure peak, at the same time', () => {
     const found = heatCover({ ...STEEL, pressurePeak: 1.385, startTemperatureC: 110 });
     expect(found.behindStud!.peakRiseK).toBeCloseTo(1.385 * found.peakRiseK, 9);
     expect(found.behindStud!.endRiseK).toBeCloseTo(1.385 * found.endRiseK, 9);
@@ -89,12 +92,12 @@ describe('one engagement', () => {
     expect(found.answers.behindStudPeakRiseK?.how.at(-1)?.numbers).toContain('1.385');
   });
 
-  it('very hot is said to be no figure', () => {
+  it('a rise above 300 K is called very hot, not a figure', () => {
     expect(heatCover({ ...STEEL, fluxWPerM2: 2e7 }).warnings.map(({ code }) => code)).toContain('hot');
     expect(heatCover(STEEL).behindStud).toBeNull();
   });
 
-  it('half of 300 N·m at 1000 rpm on Ø 214–264 is 0.837 MW/m² (arithmetic)', () => {
+  it('the flux of half of 300 N·m at 1000 rpm on Ø 214–264 is 0.837 MW/m²', () => {
     const flux = slipFlux({
       share: 0.5,
       torqueNm: 300,
@@ -113,7 +116,7 @@ describe('temper colours: a rough guide (workshop handbooks, rounded, from memor
     [250, 'brown yellow'],
     [290, 'violet to blue'],
     [900, 'grey blue'],
-  ])('%s °C: %s', (temperatureC, colour) => {
+  ])('the temper color at %s °C is %s', (temperatureC, colour) => {
     expect(temperColour(temperatureC)).toBe(colour);
   });
 });
@@ -128,7 +131,7 @@ describe('what no heat can be worked out from is refused by name', () => {
     ['specificHeatJPerKgK', { specificHeatJPerKgK: 0 }],
     ['pressurePeak', { pressurePeak: 0.9 }],
     ['startTemperatureC', { startTemperatureC: -300 }],
-  ])('%s', (path, change) => {
+  ])('heat with %s is refused by name', (path, change) => {
     let refused: unknown;
     try {
       heatCover({ ...STEEL, ...change });

@@ -43,7 +43,7 @@ function jobWith(readings: readonly Partial<Reading>[]): Pick<Job, 'sections' | 
 const ids = (readings: readonly Reading[]) => readings.map(({ id }) => id);
 
 describe('the stations of a job', () => {
-  it('take readings that are off by float dust, or a turn apart, as repeats', () => {
+  it('the stations of a job take readings that are off by float dust, or a turn apart, as repeats', () => {
     const job = jobWith([{}, { radiusMm: 110.0000000000001 }, { angleDeg: 359.9999999 }, { angleDeg: 360 }]);
     const stations = stationsRead(job, 'before');
     expect(stations).toHaveLength(12);
@@ -52,7 +52,7 @@ describe('the stations of a job', () => {
     expect(ids(readAt(stations, 'wall', { angleDeg: 360, radiusMm: 110.2 }))).toHaveLength(4);
   });
 
-  it('are the same before the cut and after it: an own place read at another radius after it is the one from before', () => {
+  it('the stations of a job are the same before the cut and after it: an own place read at another radius after it is the one from before', () => {
     const own = { angleDeg: 20, radiusMm: 118 };
     const job = jobWith([own, { ...own, radiusMm: 118.4, pass: 'after' }]);
     const last = (pass: 'before' | 'after') => stationsRead(job, pass).at(-1);
@@ -61,7 +61,7 @@ describe('the stations of a job', () => {
     expect(ids(last('after')!.readings)).toEqual(['reading-1']);
   });
 
-  it('have each reading once, though two stations are near enough', () => {
+  it('the stations of a job have each reading once, though two stations are near enough', () => {
     const job = jobWith([
       { angleDeg: 20, radiusMm: 118 },
       { angleDeg: 20, radiusMm: 118.8 },
@@ -71,7 +71,7 @@ describe('the stations of a job', () => {
     expect(own.map(({ readings }) => ids(readings))).toEqual([['reading-0', 'reading-2'], ['reading-1']]);
   });
 
-  it('are asked for unless only a mark was put between them', () => {
+  it('the stations of a job are asked for unless only a mark was put between them', () => {
     const job = jobWith([
       { angleDeg: 20, radiusMm: 118, kind: 'mark' },
       { kind: 'mark' },

@@ -13,13 +13,13 @@ const stud = checkStud(studCheckSchema.parse(apiExamples['/stud/check']?.request
 const otherwise = (kept: CoverCheck) => coverAnswersOtherwise(kept, cover, VERDICT_WORD, 'mm');
 
 describe('an older kept check, faked', () => {
-  test('the same answer: nothing to say, and dust is no difference', () => {
+  test('an older decision worked out the same has no differences, float dust included', () => {
     expect(otherwise(cover)).toEqual([]);
     const dust = { ...cover, leastWall: { ...cover.leastWall, afterMm: cover.leastWall.afterMm + 9e-7 } };
     expect(otherwise(dust)).toEqual([]);
   });
 
-  test('verdict, cut, least wall and how sure, each with both values', () => {
+  test('an older decision worked out otherwise shows verdict, cut, least wall and sureness with both values', () => {
     const { dialledMm } = cover.cut;
     const old: CoverCheck = {
       ...cover,
@@ -46,13 +46,13 @@ describe('an older kept check, faked', () => {
     expect(told?.kept).not.toBe(told?.now);
   });
 
-  test('a probability that was not worked out then', () => {
+  test('a probability that an older decision lacks is shown as not worked out', () => {
     expect(otherwise({ ...cover, conformanceProbability: null })).toEqual([
       expect.objectContaining({ kept: 'not worked out' }),
     ]);
   });
 
-  test('studs: whether it fits, and how far it engages', () => {
+  test('an older choice of studs worked out otherwise shows fit and engagement with both values', () => {
     const words = {
       fits: { yes: 'fits', 'with-care': 'with care', no: 'does not fit' },
       holds: { yes: 'holds', no: 'does not hold', 'not-checked': 'not checked' },

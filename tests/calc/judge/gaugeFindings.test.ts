@@ -19,7 +19,7 @@ describe('calibration of the gauges on the day they were used', () => {
       'caution',
       'Past its date when it was used on 2026-03-02: bench micrometer, due 2026-03-01. Have it calibrated, or measure again with another.',
     ],
-  ])('%s', (_, measuredOn, status, sentence) => {
+  ])('a gauge used %s its calibration’s date is judged by that date', (_, measuredOn, status, sentence) => {
     expect(on(measuredOn, ['bench micrometer', '2026-03-01'])).toMatchObject([
       { id: 'gauge-due', status, sentence },
     ]);
@@ -35,7 +35,7 @@ describe('calibration of the gauges on the day they were used', () => {
     ]);
   });
 
-  test('no gauge named: nothing is said; a date without the day of measuring is not checked, and says so', () => {
+  test('no gauge gives no finding, and a gauge without the day of measuring is not checked', () => {
     expect(on('2026-05-04')).toEqual([]);
     expect(on(null, ['indicator', '2026-04-30'])).toMatchObject([
       { status: 'not-checked', sentence: expect.stringMatching(/the day of the readings was not given\.$/) },

@@ -30,7 +30,7 @@ const made = (more: Partial<PassMade>) =>
 
 // Plain arithmetic (first principles): flat face, so every station loses the whole cut.
 describe('after a pass', () => {
-  it('that nobody looked at yet, it asks to look, and reckons the wall', () => {
+  it('a pass nobody looked at yet asks to look, and the wall is reckoned', () => {
     const next = made({});
     expect(next.state).toBe('look');
     expect(next.wallNowMm).toBeCloseTo(4.65, 12);
@@ -38,7 +38,7 @@ describe('after a pass', () => {
     expect(next.roomMm).toBeCloseTo(0.35, 12);
   });
 
-  it('still dark: what is left of the plan comes next', () => {
+  it('a face still dark is cut by what is left of the plan', () => {
     const next = made({ look: 'dark' });
     expect(next.state).toBe('cut-more');
     expect(next.nextMm).toBeCloseTo(0.15, 12);
@@ -46,7 +46,7 @@ describe('after a pass', () => {
     expect(next.headline).toBe('Still dark: cut 0.15 mm more.');
   });
 
-  it('still dark by 0.08 as read: 0.13 more, which leaves 4.37 of 4.50', () => {
+  it('a face still dark by 0.08 mm is cut 0.13 mm more, which leaves 4.37 of 4.50 mm', () => {
     const next = made({ cutMm: 0.4, look: 'dark', after: stations(4.5, 0.08, null) });
     expect(next.nextMm).toBeCloseTo(0.13, 12);
     expect(next.check.leastWall.afterMm).toBeCloseTo(4.37, 12);
@@ -56,20 +56,20 @@ describe('after a pass', () => {
     expect(next.totalMm).toBeCloseTo(0.53, 12);
   });
 
-  it('dark deeper than the wall allows: stop, whatever the plan said', () => {
+  it('a face dark deeper than the wall allows stops the job, whatever the plan said', () => {
     const next = made({ cutMm: 0.4, after: stations(4.5, 0.16, null) });
     expect(next.state).toBe('stop');
     expect(next.because).toContain('leaves 4.290 mm');
   });
 
-  it('dark and the plan used up, its depth not read: no next pass is made up', () => {
+  it('a face still dark of unknown depth gets no next pass once the plan is used up', () => {
     const next = made({ cutMm: 0.4, look: 'dark' });
     expect(next.state).toBe('plan-again');
     expect(next.nextMm).toBeNull();
     expect(next.because).toContain('Up to 0.20 mm more would just leave the minimum');
   });
 
-  it('gone before the plan was used up: what is left of it need not be cut', () => {
+  it('a face clean before the plan is used up needs no further cut', () => {
     expect(made({ look: 'gone' }).because).toContain('0.150 mm, need not be cut');
     const measured = made({ look: 'gone', after: stations(4.66, 0, 0.01) });
     expect(measured.state).toBe('gone');
@@ -77,13 +77,13 @@ describe('after a pass', () => {
     expect(measured.check.verdict).toBe('face');
   });
 
-  it('a wall below the minimum stops it, measured or reckoned, gone or not', () => {
+  it('a wall below the minimum stops the job, measured or reckoned, clean or not', () => {
     expect(made({ look: 'gone', after: stations(4.29, 0) }).state).toBe('stop');
     expect(made({ cutMm: 0.61, look: 'dark' }).state).toBe('stop');
     expect(made({ cutMm: 0.6, look: 'gone' }).state).toBe('gone');
   });
 
-  it('only what is still dark was read: the other walls are reckoned, and nothing is missing', () => {
+  it('walls not read after a pass are reckoned, and no station is missing', () => {
     const one = { ...PLACES[2]!, wallMm: [], faceMm: null, markDepthMm: 0.02 };
     const next = made({ cutMm: 0.25, look: 'dark', after: [one] });
     expect(next.measured).toBe(false);
@@ -100,7 +100,7 @@ describe('after a pass', () => {
     expect(next.nextMm).toBeCloseTo(0.03, 12);
   });
 
-  it('too near the minimum for the gauge: measure again before the next pass', () => {
+  it('a wall too near the minimum for the gauge is measured again before the next pass', () => {
     const gauge = {
       standardUncertaintyMm: 0.01,
       resolutionMm: 0.01,
@@ -127,10 +127,10 @@ describe('how sure the walls after the cut make it', () => {
       .conformanceProbability!;
 
   // Margin 0.03, an error of 0.01 common to all: Φ(3) = 0.99865 (normal table, from memory).
-  it('is a matter of the gauge alone where every wall was measured', () => {
+  it('sureness after the cut depends on the gauge alone where every wall was measured', () => {
     expect(share(stations(4.33, null, null))).toBeCloseTo(0.99865, 4);
   });
-  it('and of the setting of the cut too where one is only reckoned', () => {
+  it('sureness after the cut counts the setting of the cut where a wall is only reckoned', () => {
     expect(share(stations(4.33, null, null).slice(1))).toBeLessThan(0.95);
   });
 });

@@ -38,7 +38,7 @@ const NEW = one('new', { rigid: 2, conforming: 1.2 });
 
 // The rule is this program’s own: both bounds of the piston must keep the shop’s limit, the ring counts at its worse bound.
 describe('limits of the shop on bending', () => {
-  it('are no findings while there are none: it stays advice', () => {
+  it('bending has no finding while the shop has no limit on it', () => {
     expect(judge([NEW, NEW], { limits: { peakOverNew: null, rippleOverNew: null } })).toEqual([]);
   });
 
@@ -46,11 +46,11 @@ describe('limits of the shop on bending', () => {
     [{ rigid: 2.2, conforming: 1.2 }, 'stiffness pass 1.100'],
     [{ rigid: 2.2001, conforming: 1.2 }, 'stiffness fail 1.100'],
     [{ rigid: 2, conforming: 1.4 }, 'stiffness fail 1.167'],
-  ])('the larger of both pistons judges: %o → %s', (peak, wanted) => {
+  ])('bending is judged by the larger of both pistons: %o → %s', (peak, wanted) => {
     expect(judge([NEW, one('after', peak)])).toEqual([wanted]);
   });
 
-  it('fail where either limit is passed, and the worst against its limit is told', () => {
+  it('bending fails where either limit is passed, and the worst against its limit is told', () => {
     const limits = { peakOverNew: 1.1, rippleOverNew: 1.5 };
     const after = one('after', { rigid: 2.1, conforming: 1.2 }, even(16));
     const [finding] = stiffnessFindings({
@@ -66,7 +66,7 @@ describe('limits of the shop on bending', () => {
     );
   });
 
-  it('judge the unbonded ring where the family allows one, and never the bonded', () => {
+  it('bending with a ring is judged unbonded where the family allows one, never bonded', () => {
     const bare = one('after', { rigid: 3, conforming: 1.2 });
     const ringed = one('ring-unbonded', { rigid: 1.9, conforming: 1.1 });
     const bonded = one('ring-bonded', { rigid: 1, conforming: 1 });
@@ -78,7 +78,7 @@ describe('limits of the shop on bending', () => {
     expect(judge([NEW, bare, bonded])).toEqual(['stiffness fail 1.500']);
   });
 
-  it('say with the ring that the bare cover is past it, for that decides', () => {
+  it('the finding with a ring says that the bare cover is past the limit', () => {
     const cases = [
       NEW,
       one('after', { rigid: 3, conforming: 1.2 }),
@@ -97,7 +97,7 @@ describe('limits of the shop on bending', () => {
     );
   });
 
-  it('widen the ring’s worse bound: 9 % of the ripple, 2 % of the peak', () => {
+  it('the ring’s worse bound is widened by 9 % of the ripple and 2 % of the peak', () => {
     const cases = [
       NEW,
       one('after', { rigid: 3, conforming: 1.2 }, even(20)),
@@ -118,7 +118,7 @@ describe('limits of the shop on bending', () => {
     ['not joined to the pads', false, /is not welded to the pads, so it gets no credit/],
     ['not recorded as joined', null, /It is not recorded that .* Record it with the cover type/],
     ['kept before that was asked', undefined, /It is not recorded that/],
-  ])('give no credit to a ring that is %s', (_, joinedToPads, why) => {
+  ])('a ring that is %s gets no credit', (_, joinedToPads, why) => {
     for (const welded of [false, true]) {
       const found = stiffnessFindings({
         limits: { peakOverNew: 1.1, rippleOverNew: null },
@@ -142,7 +142,7 @@ describe('limits of the shop on bending', () => {
     }
   });
 
-  it('judge a cover with its ring on by that alone', () => {
+  it('a cover with its ring on is judged by that alone', () => {
     expect(judge([NEW, one('after', { rigid: 3, conforming: 1.2 })], { welded: true })).toEqual([
       'stiffness fail 1.500',
     ]);
@@ -162,7 +162,7 @@ describe('limits of the shop on bending', () => {
       'the boss moves 0.098 in, more than half the wall of 0.157 in.',
     ],
   ])(
-    '%s neither fail nor pass a cover, and say that the numbers are not to be relied on',
+    'bending numbers of %s neither fail nor pass a cover, and are said not to be relied on',
     (_, far, unit, why) => {
       const found = (peak: number) =>
         stiffnessFindings({
@@ -180,7 +180,7 @@ describe('limits of the shop on bending', () => {
     },
   );
 
-  it('are no better than the new cover they are held against', () => {
+  it('bending numbers are not relied on where those of the new cover are not', () => {
     const soft = { ...NEW, beyondYield: true, greatestStressMPa: even(400) };
     const cases = [soft, one('after', even(3)), one('ring-unbonded', even(1))];
     expect(judge(cases)).toEqual(['stiffness caution 2.500', 'stiffness-with-ring caution 0.850']);
@@ -194,7 +194,7 @@ describe('limits of the shop on bending', () => {
     expect(finding!.sentence).toContain('relied on: of the new cover the greatest stress reaches 400 MPa');
   });
 
-  it('are not checked where nothing could be reckoned, and say why', () => {
+  it('bending is not checked where it could not be worked out, and the finding says why', () => {
     const [finding] = stiffnessFindings({
       limits: { peakOverNew: 1.1, rippleOverNew: null },
       bending: null,
@@ -206,7 +206,7 @@ describe('limits of the shop on bending', () => {
     expect(finding!.sentence).toContain('hub diameter');
   });
 
-  it('never print a ratio past its limit as the limit itself', () => {
+  it('a ratio past its limit never prints as the limit itself', () => {
     const [finding] = stiffnessFindings({
       limits: { peakOverNew: 1.1, rippleOverNew: null },
       bending: { cases: [NEW, one('after', { rigid: 2.2004, conforming: 1.2 })], welded: false, base: BASE },

@@ -53,10 +53,10 @@ const ROWS: readonly (readonly [Readonly<Record<string, Status>>, Verdict, strin
 ];
 
 describe('the table of verdicts', () => {
-  it.each(ROWS)('%o → %s by %s', (changes, wanted, by) => {
+  it.each(ROWS)('the verdict on %o is %s, decided by %s', (changes, wanted, by) => {
     expect(judge(changes)).toBe(`${wanted} by ${by}`);
   });
-  it('lets every row stand before all that follow it', () => {
+  it('each row of the table decides before all that follow it', () => {
     for (const [i, [changes, wanted]] of ROWS.entries()) {
       for (const [later] of ROWS.slice(i + 1)) {
         // Dialling in was worked out, so the face was read: bounds cannot stand beside it.
@@ -89,7 +89,7 @@ describe('rows that lean on more than one finding', () => {
   it('a fault that can be mended decides nothing', () => {
     expect(judge({ inspection: 'caution' })).toBe('face by wall-left');
   });
-  it('no row lifts a crack', () => {
+  it('a crack is lifted by no other finding', () => {
     const everything = Object.assign({}, ...ROWS.map(([changes]) => changes), { crack: 'fail' });
     expect(judge(everything)).toBe('replace by crack');
   });

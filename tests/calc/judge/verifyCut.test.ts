@@ -43,7 +43,7 @@ function after(walls: readonly (number | null)[], more: Partial<CutVerification>
 const found = (input: CutVerification, id: string) => verifyCut(input, 'mm').find((one) => one.id === id);
 
 describe('after the cut', () => {
-  it('the cut leaves 4.50 everywhere, measured 4.51, 4.50, 4.40: 0.10 deeper at the third is a caution', () => {
+  it('a wall 0.10 mm thinner than the cut should have left is a caution', () => {
     const finding = found(after([4.51, 4.5, 4.4, 4.5]), 'after-planned');
     expect(finding?.status).toBe('caution');
     expect(finding?.value).toBeCloseTo(-0.1, 12);
@@ -59,7 +59,7 @@ describe('after the cut', () => {
       '4.299 mm where it is thinnest, behind stud 1: below the minimum of 4.300 mm',
     );
   });
-  it('a deviation of just the allowance passes', () => {
+  it('a wall off by just the clean-up allowance passes', () => {
     expect(found(after([4.55, 4.5, 4.5, 4.5]), 'after-planned')?.status).toBe('pass');
   });
   it('a cut deeper than decided is a caution; a step of the dial is not, and a shallower one passes', () => {
@@ -73,11 +73,11 @@ describe('after the cut', () => {
       'Decided 0.400 mm, cut 0.300 mm; 0.100 mm of it was not needed.',
     ]);
   });
-  it('still dark after the last pass is a caution, also where no depth was read', () => {
+  it('a face still dark after the last pass is a caution, also where no depth was read', () => {
     expect(found(after([4.5, 4.5, 4.5, 4.5], { look: 'dark' }), 'after-marks')?.status).toBe('caution');
     expect(found(after([4.5, 4.5, 4.5, 4.5], { look: 'gone' }), 'after-marks')).toBeUndefined();
   });
-  it('names the stations that were not measured again', () => {
+  it('stations that were not measured again are named', () => {
     const finding = found(after([4.5, null, 4.5, null]), 'after-coverage');
     expect(finding?.status).toBe('caution');
     expect(finding?.sentence).toContain('behind stud 2 and behind stud 4');
@@ -104,7 +104,7 @@ describe('after the cut', () => {
     );
     expect([today(4.4), today(4.2)]).toEqual([undefined, undefined]);
   });
-  it('less sure than the shop wants is a caution; where that cannot be told nothing is said', () => {
+  it('a wall less sure than the shop wants is a caution; where that is not known there is no finding', () => {
     const walls = after([4.5, 4.5, 4.5, 4.5]);
     const sure = (share: number) => found({ ...walls, sureness: { share, wanted: 0.95 } }, 'after-sure');
     expect(sure(0.722)).toMatchObject({ status: 'caution', value: 0.722, limit: 0.95 });
@@ -140,7 +140,7 @@ describe('after the cut', () => {
     expect(found({ ...tilted, faceRunoutLimitMm: 0.12 }, 'after-runout')?.status).toBe('pass');
     expect(found({ ...tilted, faceRunoutLimitMm: null }, 'after-runout')?.status).toBe('not-checked');
   });
-  it('without a minimum wall it is advice only', () => {
+  it('a wall after the cut is advice only without a minimum wall', () => {
     expect(found(after([4.5, 4.5, 4.5, 4.5], { minimumWall: null }), 'after-wall')?.status).toBe(
       'not-checked',
     );

@@ -8,15 +8,18 @@ describe('the calibration of a gauge', () => {
     [0.004, 2, 0.002],
     [0.003, 1.5, 0.002],
     [0, 2, 0],
-  ])('U %s mm expanded with k %s is a standard uncertainty of %s mm', (expandedMm, coverageFactor, u) => {
-    expect(calibrationUncertainty({ expandedMm, coverageFactor }).value).toBeCloseTo(u, 15);
-  });
+  ])(
+    'a calibration of U %s mm with k %s is a standard uncertainty of %s mm',
+    (expandedMm, coverageFactor, u) => {
+      expect(calibrationUncertainty({ expandedMm, coverageFactor }).value).toBeCloseTo(u, 15);
+    },
+  );
 });
 
 describe('one height by indicator', () => {
   const calibration = { expandedMm: 0.004, coverageFactor: 2 };
 
-  it('adds calibration, step and spread as the root of their squares', () => {
+  it('one height’s uncertainty is the root of the squares of calibration, step and spread', () => {
     // 4e-6 + 1e-4 / 12 + 4e-6 = 16.3333e-6
     const found = heightUncertainty({ calibration, stepMm: 0.01, repeatabilityMm: 0.002 })!;
     expect(found.value).toBeCloseTo(0.0040415, 7);
@@ -33,11 +36,11 @@ describe('one height by indicator', () => {
       0.0034641,
     ],
     ['the spread alone', { calibration: null, stepMm: null, repeatabilityMm: 0.003 }, 0.003],
-  ])('counts what is not known as nothing: %s', (_what, given, u) => {
+  ])('one height’s uncertainty counts what is not known as zero: %s', (_what, given, u) => {
     expect(heightUncertainty(given)!.value).toBeCloseTo(u, 7);
   });
 
-  it('knows nothing where nothing is given', () => {
+  it('one height’s uncertainty is null where nothing is given', () => {
     expect(heightUncertainty({ calibration: null, stepMm: null, repeatabilityMm: null })).toBeNull();
   });
 });

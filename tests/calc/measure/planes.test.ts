@@ -42,16 +42,19 @@ describe('reference planes (independent second implementation, not published)', 
     ['B', B, 10, [0, 0, 2], 10, 80],
     ['D', D, 27, [3.333333, -2.5, 0.388889], 32.333333, 613.388889],
     ['F', F, 10, [0.02, 0, 0], 10, 150],
-  ] as const)('set %s', (_, set, zone, [a, b, c], peakToValley, squares) => {
-    const plane = leastSquaresPlane(set)!;
-    expect(plane.slopeX).toBeCloseTo(a, 6);
-    expect(plane.slopeY).toBeCloseTo(b, 6);
-    expect(plane.heightMm).toBeCloseTo(c, 6);
-    expect(flatnessLeastSquares(set).value).toBeCloseTo(peakToValley, 6);
-    const off = set.map((p) => p.zMm - plane.slopeX * p.xMm - plane.slopeY * p.yMm - plane.heightMm);
-    expect(off.reduce((sum, e) => sum + e * e, 0)).toBeCloseTo(squares, 6);
-    expect(minimumZone(set)!.widthMm).toBeCloseTo(zone, 6);
-  });
+  ] as const)(
+    'both reference planes of set %s are those of an independent calculation',
+    (_, set, zone, [a, b, c], peakToValley, squares) => {
+      const plane = leastSquaresPlane(set)!;
+      expect(plane.slopeX).toBeCloseTo(a, 6);
+      expect(plane.slopeY).toBeCloseTo(b, 6);
+      expect(plane.heightMm).toBeCloseTo(c, 6);
+      expect(flatnessLeastSquares(set).value).toBeCloseTo(peakToValley, 6);
+      const off = set.map((p) => p.zMm - plane.slopeX * p.xMm - plane.slopeY * p.yMm - plane.heightMm);
+      expect(off.reduce((sum, e) => sum + e * e, 0)).toBeCloseTo(squares, 6);
+      expect(minimumZone(set)!.widthMm).toBeCloseTo(zone, 6);
+    },
+  );
 });
 
 describe('no plane', () => {
@@ -73,7 +76,7 @@ describe('no plane', () => {
         [1, 1, 1],
       ]),
     ],
-  ])('through %s', (_, set) => {
+  ])('no plane is found through %s', (_, set) => {
     expect(leastSquaresPlane(set)).toBeNull();
     expect(minimumZone(set)).toBeNull();
   });

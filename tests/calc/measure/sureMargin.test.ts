@@ -9,12 +9,15 @@ describe('the margin one can be sure of', () => {
     { commonMm: 0.006, ownMm: 0.008, confidence: 0.95, marginMm: 0.0164485 },
     { commonMm: 0, ownMm: 0.01, confidence: 0.99, marginMm: 0.0232635 },
     { commonMm: 0, ownMm: 0, confidence: 0.95, marginMm: 0 },
-  ])('of one place is the quantile: $confidence → $marginMm', ({ commonMm, ownMm, confidence, marginMm }) => {
-    const found = sureMargin({ marginsMm: [0.5], commonMm, ownMm: [ownMm], confidence });
-    expect(Math.abs(found - marginMm)).toBeLessThan(1.1e-5);
-  });
+  ])(
+    'the sure margin of one place at $confidence is the quantile, $marginMm',
+    ({ commonMm, ownMm, confidence, marginMm }) => {
+      const found = sureMargin({ marginsMm: [0.5], commonMm, ownMm: [ownMm], confidence });
+      expect(Math.abs(found - marginMm)).toBeLessThan(1.1e-5);
+    },
+  );
 
-  it('is where the probability of all becomes the confidence, whatever the present walls are', () => {
+  it('the sure margin is where the probability of all reaches the confidence, whatever the present walls are', () => {
     const [commonMm, own] = [0.01, [0.004, 0.006, 0.005]];
     for (const marginsMm of [
       [0.02, 0.021, 0.03],

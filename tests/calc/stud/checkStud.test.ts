@@ -16,7 +16,7 @@ const status = (input: StudCheckInput, id: string) => finding(input, id).status;
 describe('the example of the JSON interface, by hand (first principles)', () => {
   const check = checkStud(EXAMPLE);
 
-  it('fits, and says so', () => {
+  it('the example stud fits, and its headline says so', () => {
     expect(check.fits).toBe('yes');
     expect(check.headline).toBe('It fits, and its nut starts by hand.');
     expect(check.because).toBe(
@@ -40,7 +40,7 @@ describe('the example of the JSON interface, by hand (first principles)', () => 
     ['tip beyond the stack, seated', check.reach.seatedMm, 19.8],
     ['tip beyond the stack, pushed back', check.reach.pushedBackMm, 15.8],
     ['threads showing: (20 − 4 − 3.2)/P', check.reach.threadsShowing, 12.8 / P],
-  ])('%s', (_, found, expected) => {
+  ])('the example stud’s %s is what a hand calculation gives', (_, found, expected) => {
     expect(found).toBeCloseTo(expected, 9);
   });
 
@@ -59,7 +59,7 @@ describe('engagement by hand, wherever the thread begins and ends (first princip
     ['begins inside the nut', { threadStartMm: 5 }, 11.4 - 5, 11.1 - 5.25],
     ['begins and ends inside', { threadStartMm: 5, threadEndMm: 9 }, 4, 3.5],
     ['never gets there', { threadEndMm: 3, projectionMm: 4 }, 0, 0],
-  ])('%s', (_, stud, nominal, least) => {
+  ])('the engagement by hand where %s', (_, stud, nominal, least) => {
     const { engagement } = checkStud(withStud(stud));
     expect(engagement!.nominalMm).toBeCloseTo(nominal, 9);
     expect(engagement!.leastMm).toBeCloseTo(least, 9);
@@ -73,7 +73,7 @@ describe('each length check fails at nominal or RSS, cautions at worst case only
     [0.3, 'caution'],
     [0.2, 'fail'],
     [-0.1, 'fail'],
-  ])('nut clamps with %f mm to spare: %s', (spare, expected) => {
+  ])('the nut clamps with %f mm to spare: %s', (spare, expected) => {
     expect(status(withStud({ threadStartMm: 3.2 - P - spare }), 'nut-clamps')).toBe(expected);
   });
 
@@ -83,7 +83,7 @@ describe('each length check fails at nominal or RSS, cautions at worst case only
     [0.4, 'caution'],
     [0.3, 'fail'],
     [-0.1, 'fail'],
-  ])('protrusion with %f mm to spare: %s', (spare, expected) => {
+  ])('the thread protrudes with %f mm to spare: %s', (spare, expected) => {
     expect(status(withStud({ threadEndMm: 11.5 + P + spare }), 'protrusion')).toBe(expected);
   });
 
@@ -93,7 +93,7 @@ describe('each length check fails at nominal or RSS, cautions at worst case only
     [0.4, 'caution'],
     [0.3, 'fail'],
     [-0.1, 'fail'],
-  ])('engagement with %f mm to spare: %s', (spare, expected) => {
+  ])('the nut is engaged with %f mm to spare: %s', (spare, expected) => {
     expect(status(withStud({ threadEndMm: 11.4 + spare }), 'engagement')).toBe(expected);
   });
 
@@ -103,11 +103,11 @@ describe('each length check fails at nominal or RSS, cautions at worst case only
     [0.2, 'fail'],
     [0, 'fail'],
     [-1, 'fail'],
-  ])('tip clearance of %f mm: %s', (clear, expected) => {
+  ])('the tip clears by %f mm: %s', (clear, expected) => {
     expect(status(withStack({ tipRoomMm: 23 + clear }), 'tip-clearance')).toBe(expected);
   });
 
-  it('says what the worst case does, in the person’s unit', () => {
+  it('a worst-case caution says what the worst case does, in the person’s unit', () => {
     const input = withStud({ threadStartMm: 3.2 - P - 0.3 });
     expect(finding(input, 'nut-clamps').sentence).toBe(
       'The first full thread is 1.36 mm below the nut’s bearing face; one pitch, 1.06 mm, is needed; with every size at its worst it is 0.05 mm short of that: the nut would stop on the unthreaded body and the joint stay loose however tight it feels.',
@@ -121,7 +121,7 @@ describe('each length check fails at nominal or RSS, cautions at worst case only
 describe('what would do is told only where it can be', () => {
   const because = (input: StudCheckInput) => checkStud(input).because;
 
-  it('a thread nearer the pad, but none behind its face', () => {
+  it('a thread nearer the pad is suggested, but none behind the pad’s face', () => {
     // RSS of 0.25 and 0.1 is 0.27: 1.06 + 0.27 − 1.9 + 1 nearer; of a plate of 1.2 nothing of 1.0 would be left.
     expect(because(withStud({ threadStartMm: 1 }, withStack({ layers: [layer(1.9)] })))).toContain(
       'A first full thread 0.43 mm nearer the pad would do.',
@@ -130,7 +130,7 @@ describe('what would do is told only where it can be', () => {
       'nearer',
     );
   });
-  it('a thread nearer the pad for the whole nut, but none behind its face', () => {
+  it('a thread nearer the pad is suggested for the whole nut, but none behind the pad’s face', () => {
     const mend = (toleranceMm: number) =>
       engagementFinding(
         studNumbers(withStud({ threadStartMm: 1 })),
@@ -149,11 +149,11 @@ describe('what would do is told only where it can be', () => {
     expect(mend(0)).toBe('A first full thread 0.40 mm nearer the pad would do.');
     expect(mend(0.7)).toBe('');
   });
-  it('a shorter stud, but none of no length', () => {
+  it('a shorter stud is suggested, but none of no length', () => {
     expect(because(withStack({ tipRoomMm: 20 }))).toContain('A stud more than 3.25 mm shorter would do.');
     expect(because(withStack({ tipRoomMm: 0.2 }))).not.toContain('shorter');
   });
-  it('a smaller fillet, but none less than none', () => {
+  it('a smaller fillet is suggested, but none below zero', () => {
     const withFillet = (holeDiameterMm: number) =>
       withStud({ filletMm: 0.6 }, withStack({ layers: [layer(3.2, { holeDiameterMm, chamferMm: 0 })] }));
     expect(because(withFillet(10.3))).toContain('A fillet 0.21 mm smaller would do.');
@@ -165,24 +165,24 @@ describe('what would do is told only where it can be', () => {
 describe('a washer is clamped, and no part of the reach', () => {
   const check = checkStud(withNut({ washerMm: 1.5 }));
   const bare = checkStud(EXAMPLE);
-  it('moves protrusion and the clamp depth', () => {
+  it('a washer moves protrusion and the clamp depth', () => {
     expect(check.protrusionThreads!.nominal).toBeCloseTo(7 / P, 9);
     expect(check.findings.find((one) => one.id === 'nut-clamps')!.value).toBeCloseTo(3.7, 9);
   });
-  it('leaves stack and reach alone', () => {
+  it('a washer leaves stack and reach as they are', () => {
     expect(check.stackMm).toEqual(bare.stackMm);
     expect(check.reach).toEqual(bare.reach);
   });
 });
 
 describe('what is not given is not checked, and never makes a yes', () => {
-  it('no nut', () => {
+  it('a stud without a nut is checked as far as it can be, and is never a yes', () => {
     const check = checkStud({ ...EXAMPLE, nut: null });
     expect([check.engagement, check.protrusionThreads, check.fits]).toEqual([null, null, 'with-care']);
     expect(check.headline).toBe('It fits as far as it was checked.');
     expect(check.because).toContain('no nut was given');
   });
-  it('no pull-forward gap', () => {
+  it('a stud without a pull-forward gap is not checked for reach, and is never a yes', () => {
     const check = checkStud({ ...EXAMPLE, pullForwardMm: null });
     expect([check.reach.pushedBackMm, check.reach.threadsShowing, check.reach.grade]).toEqual([
       null,
@@ -199,11 +199,11 @@ describe('what is not given is not checked, and never makes a yes', () => {
     ['pilotDiameterMm', withStud({ pilotDiameterMm: null })],
     ['holeCircleDiameterMm', withStack({ holeCircleDiameterMm: null })],
     ['holeCount', withStack({ holeCount: null })],
-  ])('no %s', (field, input) => {
+  ])('a stud without %s is not checked for it, and is never a yes', (field, input) => {
     const check = checkStud(input);
     expect([check.fits, check.decidedBy]).toEqual(['with-care', field]);
   });
-  it('but fillet, chamfer, the joint and the cover may stay away', () => {
+  it('a stud without fillet, chamfer, joint and cover may still be a yes', () => {
     expect(checkStud({ ...EXAMPLE, joint: null }).fits).toBe('yes');
     expect(checkStud({ ...EXAMPLE, joint: null }).holds).toBe('not-checked');
   });
@@ -215,7 +215,7 @@ describe('nut and thread', () => {
     expect([check.fits, check.decidedBy, check.byMm]).toEqual(['no', 'thread', null]);
     expect(check.engagement).toBeNull();
   });
-  it('a class is no other thread: 3B goes on 2A', () => {
+  it('a nut of class 3B goes on a stud of class 2A', () => {
     expect(status(withNut({ thread: unified(0.375, 24, '3B') }), 'nut-thread')).toBe('pass');
   });
   it('a nut without a thread is taken as the stud’s, and says so', () => {
@@ -224,7 +224,7 @@ describe('nut and thread', () => {
       sentence: 'The nut’s thread was not given; it is taken as the stud’s, class 2B.',
     });
   });
-  it('pilot against the least minor diameter of 2B, 0.330 in = 8.382 mm (ASME B1.1, from memory)', () => {
+  it('the pilot must pass the least minor diameter of 2B, 0.330 in = 8.382 mm', () => {
     expect(finding(EXAMPLE, 'pilot-passes-nut').limit).toBeCloseTo(8.382, 9);
     expect(status(withStud({ pilotDiameterMm: 8.38 }), 'pilot-passes-nut')).toBe('pass');
     expect(status(withStud({ pilotDiameterMm: 8.382 }), 'pilot-passes-nut')).toBe('fail');
@@ -256,7 +256,7 @@ describe('nonsense is refused, by field', () => {
     ['pullForwardMm', { ...EXAMPLE, pullForwardMm: -1 }],
     ['criteria.startThreads', { ...EXAMPLE, criteria: { protrusionThreads: 1, startThreads: -1 } }],
     ['joint.scatter', { ...EXAMPLE, joint: { ...EXAMPLE.joint!, scatter: 1 } }],
-  ])('%s', (path, input) => {
+  ])('a stud check with nonsense is refused: %s', (path, input) => {
     expect.assertions(2);
     try {
       checkStud(input);
@@ -265,12 +265,12 @@ describe('nonsense is refused, by field', () => {
       expect((error as Refusal).faults.map((fault) => fault.path)).toContain(path);
     }
   });
-  it('says what is wrong in one sentence', () => {
+  it('a refused stud says what is wrong in one sentence', () => {
     expect(() => checkStud(withStack({ layers: [layer(-3.2)] }))).toThrow(
       'The thickness of the plate is -3.2 mm; it must be more than 0 mm.',
     );
   });
-  it('takes a metric stud as readily', () => {
+  it('a metric stud is checked like an inch stud', () => {
     const input = {
       ...withStud(metricStud),
       nut: { ...NUT, thread: null },

@@ -45,7 +45,7 @@ const failure = async (options: Parameters<typeof backUp>[0]) => {
 };
 
 describe('a backup', () => {
-  test('is a folder, named by the time, for its owner alone, that says what is in it and opens as the same shop', async () => {
+  test('a backup is a folder named by its time, for its owner alone, that lists its content and opens as the same shop', async () => {
     const job = await signedJob(shop.db);
     const made = await backUp({ dataDir, now });
     const folder = join(dataDir, 'backups', 'coverwright-20260302-170405');
@@ -74,7 +74,7 @@ describe('a backup', () => {
     await restored.close();
   });
 
-  test('never takes the place of another', async () => {
+  test('a backup never replaces another', async () => {
     await backUp({ dataDir, now });
     const first = readFileSync(join(dataDir, 'backups', 'coverwright-20260302-170405', FILE_NAME));
     await signedJob(shop.db);
@@ -85,7 +85,7 @@ describe('a backup', () => {
     ).toBe(true);
   });
 
-  test('made while somebody writes holds everything written before it began', async () => {
+  test('a backup made while somebody writes holds everything written before it began', async () => {
     const { id: jobId } = await createJob(shop.db, as('AB'), { received: received() });
     let sent = 0;
     let going = true;
@@ -110,7 +110,7 @@ describe('a backup', () => {
     expect(revision).toBe(1 + readings);
   });
 
-  test('goes to another folder when told, which is made', async () => {
+  test('a backup goes to the folder given, which is made', async () => {
     const folder = join(dataDir, 'stick', 'shop');
     expect((await backUp({ dataDir, folder, now })).folder).toBe(join(folder, 'coverwright-20260302-170405'));
   });
@@ -123,7 +123,7 @@ describe('the photos in a backup', () => {
     return photograph(shop, job.id, await jpeg(width, 20));
   }
 
-  test('are there, each by its content, and one that an earlier backup has is shared with that', async () => {
+  test('the photos are in a backup by their content, and shared with an earlier backup that has them', async () => {
     const first = await photographed(31);
     const one = await backUp({ dataDir, now: at(1) });
     const second = await photographed(32);
@@ -139,7 +139,7 @@ describe('the photos in a backup', () => {
     expect(inode(two.folder)).not.toBe(inode(dataDir));
   });
 
-  test('that is damaged in the shop comes from an earlier backup, and is missed where there is none', async () => {
+  test('a photo damaged in the shop comes from an earlier backup, and is listed as missing where there is none', async () => {
     const first = await photographed(31);
     await backUp({ dataDir, now: at(1) });
     const second = await photographed(32);
@@ -153,7 +153,7 @@ describe('the photos in a backup', () => {
 });
 
 describe('before an upgrade', () => {
-  test('a backup is made of records of an earlier version, and of no others', async () => {
+  test('a backup before an upgrade is made of records of an earlier version, and of no others', async () => {
     await shop.close();
     const older = join(dataDir, 'older');
     mkdirSync(older);
@@ -173,7 +173,7 @@ describe('before an upgrade', () => {
 });
 
 describe('no backup is made', () => {
-  test('where there are no records', async () => {
+  test('a backup is refused where there are no records', async () => {
     const nowhere = join(dataDir, 'nowhere');
     const failed = await failure({ dataDir: nowhere, now });
     expect([failed.code, failed.message]).toEqual([
@@ -194,7 +194,7 @@ describe('no backup is made', () => {
       'not-ours',
       (file: string) => new Database(file).exec('CREATE TABLE recipe (name TEXT)').close(),
     ],
-  ])('%s', async (_, code, make) => {
+  ])('a backup is refused: %s', async (_, code, make) => {
     const other = join(dataDir, 'other');
     mkdirSync(other);
     make(join(other, FILE_NAME));
@@ -202,7 +202,7 @@ describe('no backup is made', () => {
     expect(existsSync(join(other, 'backups'))).toBe(false);
   });
 
-  test('of damaged records: the copy is thrown away, and it says so', async () => {
+  test('a backup of damaged records is thrown away, and the error says so', async () => {
     for (let i = 0; i < 12; i++)
       await createJob(shop.db, as('AB'), { received: received({ note: 'x'.repeat(3000) }) });
     await shop.close();
@@ -217,7 +217,7 @@ describe('no backup is made', () => {
     expect(readdirSync(join(dataDir, 'backups'))).toEqual([]);
   });
 
-  test('into a folder that cannot be', async () => {
+  test('a backup into a folder that cannot be made is refused', async () => {
     writeFileSync(join(dataDir, 'stick'), 'a file');
     const failed = await failure({ dataDir, folder: join(dataDir, 'stick', 'shop'), now });
     expect(failed.code).toBe('not-written');

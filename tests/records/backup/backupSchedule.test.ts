@@ -44,7 +44,7 @@ function start(changes: { since?: Date; kept?: number } = {}) {
 const made = async () => (await listBackups(backups)).map((one) => one.manifest.at).sort();
 
 describe('the daily backup', () => {
-  test('is made when its minute comes, once a day', async () => {
+  test('the daily backup is made when its minute comes, once a day', async () => {
     vi.setSystemTime(local(5, 2));
     const schedule = start({ since: local(5, 1) });
     await schedule.look();
@@ -63,7 +63,7 @@ describe('the daily backup', () => {
     schedule.stop();
   });
 
-  test('is made by the clock of the shop, also past the night in which clocks go forward', async () => {
+  test('the daily backup goes by the shop’s clock, also in the night in which clocks go forward', async () => {
     vi.setSystemTime('2026-03-07T09:29:00Z');
     const schedule = start({ since: local(6, 12) });
     await schedule.look();
@@ -88,7 +88,7 @@ describe('the daily backup', () => {
     ]);
   });
 
-  test('is looked for every minute by itself', async () => {
+  test('the schedule looks every minute by itself', async () => {
     vi.setSystemTime(local(5, 3, 28));
     const schedule = start({ since: local(5, 1) });
     await vi.advanceTimersByTimeAsync(3 * 60_000);
@@ -100,7 +100,7 @@ describe('the daily backup', () => {
     expect(await made()).toHaveLength(1);
   });
 
-  test('that was missed while the program was off is made at start; a new shop has missed none', async () => {
+  test('a daily backup missed while the program was off is made at start, and a new shop has missed none', async () => {
     vi.setSystemTime(local(5, 9));
     const fresh = start({ since: local(5, 8) });
     await fresh.look();
@@ -112,7 +112,7 @@ describe('the daily backup', () => {
     expect(await made()).toEqual([local(5, 9).toISOString()]);
   });
 
-  test('goes on when the clock was ahead and is set right', async () => {
+  test('daily backups go on when a clock that was ahead is set right', async () => {
     await backUp({ dataDir, reason: 'scheduled', now: () => local(25, 4) });
     vi.setSystemTime(local(5, 9));
     const schedule = start();
@@ -121,7 +121,7 @@ describe('the daily backup', () => {
     expect(await made()).toContain(local(5, 9).toISOString());
   });
 
-  test('that cannot be made says so once an hour, and says on the page why, until one is made', async () => {
+  test('a daily backup that cannot be made is reported once an hour and on the page, until one is made', async () => {
     vi.setSystemTime(local(5, 9));
     rmSync(join(dataDir, FILE_NAME));
     mkdirSync(backups);
@@ -140,7 +140,7 @@ describe('the daily backup', () => {
 });
 
 describe('old backups', () => {
-  test('beyond the number kept go, the oldest first, and none that a person asked for', async () => {
+  test('scheduled backups beyond the number kept are removed, the oldest first, and none that a person asked for', async () => {
     await backUp({ dataDir, reason: 'asked', now: () => local(1, 1) });
     await backUp({ dataDir, reason: 'before-upgrade', now: () => local(1, 2) });
     for (const day of [2, 3, 4]) await backUp({ dataDir, reason: 'scheduled', now: () => local(day, 3) });
@@ -157,13 +157,13 @@ describe('old backups', () => {
     ]);
   });
 
-  test('the newest stays whatever the number says', async () => {
+  test('the newest backup stays whatever the number says', async () => {
     await backUp({ dataDir, reason: 'scheduled', now: () => local(1, 1) });
     expect(await removeOld(backups, 0, () => local(9, 9))).toEqual([]);
     expect(await made()).toHaveLength(1);
   });
 
-  test('are left alone when a new one could not be made', async () => {
+  test('old backups are left alone when a new one could not be made', async () => {
     for (const day of [2, 3]) await backUp({ dataDir, reason: 'scheduled', now: () => local(day, 3) });
     rmSync(join(dataDir, FILE_NAME));
     vi.setSystemTime(local(5, 4));
@@ -173,7 +173,7 @@ describe('old backups', () => {
     expect(await made()).toHaveLength(2);
   });
 
-  test('what a broken-off one left goes after a day; what is not ours never', async () => {
+  test('leftovers of an unfinished backup are removed after a day, and other files never', async () => {
     const leftover = join(backups, 'coverwright-20260301-000000.unfinished');
     for (const folder of [
       leftover,
@@ -193,7 +193,7 @@ describe('old backups', () => {
 });
 
 describe('the settings', () => {
-  test('left out are every night at half past three, and fourteen kept', () => {
+  test('the settings left out mean every night at half past three, and fourteen kept', () => {
     expect(backupsOf({})).toEqual({ at: { hour: 3, minute: 30 }, kept: 14 });
     expect(backupsOf({ BACKUP_AT: '21:05', BACKUPS_KEPT: '3' })).toEqual({
       at: { hour: 21, minute: 5 },
@@ -209,7 +209,7 @@ describe('the settings', () => {
     ['BACKUPS_KEPT', '0'],
     ['BACKUPS_KEPT', '-1'],
     ['BACKUPS_KEPT', 'all'],
-  ])('%s=%j is refused in a sentence that names it', (name, value) => {
+  ])('the setting %s=%j is refused in a sentence that names it', (name, value) => {
     expect(() => backupsOf({ [name]: value })).toThrow(`${name} is "${value}", which cannot be used; give`);
   });
 });

@@ -49,7 +49,7 @@ const bytesOf = (folder: string) =>
     .map((path) => [path, readFileSync(path).toString('base64')]);
 
 describe('a restore', () => {
-  test('puts the backup in place, moves what was there aside, and is undone by the same command', async () => {
+  test('a restore puts the backup in place, moves the old records aside, and is undone by the same command', async () => {
     expect(await jobsIn(dataDir)).toEqual(['1001', '1002']);
     const done = await restore({ dataDir, folder: backup, now });
     expect(done).toMatchObject({ aside: join(dataDir, 'replaced-20260302-170405'), undoable: true });
@@ -72,7 +72,7 @@ describe('a restore', () => {
     expect(await hashOf(join(dataDir, fileOf(hash)))).toBe(hash);
   });
 
-  test('takes the name of a backup of the shop, and works where there was no shop', async () => {
+  test('a restore takes the name of a backup of the shop, and works where there was no shop', async () => {
     expect((await restore({ dataDir, folder: 'coverwright-20260302-170405', now })).undoable).toBe(true);
     const machine = join(dataDir, 'another-machine');
     expect(await restore({ dataDir: machine, folder: backup, now })).toMatchObject({ aside: null });
@@ -80,7 +80,7 @@ describe('a restore', () => {
     expect(await hashOf(join(machine, fileOf(hash)))).toBe(hash);
   });
 
-  test('over damaged records keeps those too, as they are', async () => {
+  test('a restore over damaged records keeps those as they are', async () => {
     writeFileSync(join(dataDir, FILE_NAME), 'Dear reader. '.repeat(900));
     const done = await restore({ dataDir, folder: backup, now });
     expect(done.undoable).toBe(false);
@@ -88,7 +88,7 @@ describe('a restore', () => {
     expect(await jobsIn(dataDir)).toEqual(['1001']);
   });
 
-  test('leaves the backup as it was', async () => {
+  test('a restore leaves the backup as it was', async () => {
     const before = bytesOf(backup);
     await restore({ dataDir, folder: backup, now });
     expect(bytesOf(backup)).toEqual(before);
@@ -113,19 +113,19 @@ describe('nothing is restored, and nothing moves', () => {
     await writeManifest(backup, { at: now().toISOString(), reason: 'asked', counts, missing: [] });
   }
 
-  test('from a folder that is none', async () => {
+  test('a restore from a folder that is no backup is refused', async () => {
     expect(await refused(join(dataDir, 'nowhere'))).toEqual([
       'no-backup',
       expect.stringContaining('manifest.json is missing. Give the folder of a backup'),
     ]);
   });
 
-  test('from one with a strange manifest', async () => {
+  test('a restore from a backup with a foreign manifest is refused', async () => {
     writeFileSync(join(backup, MANIFEST), '{"what":"recipes"}');
     expect((await refused())[0]).toBe('not-ours');
   });
 
-  test('whose manifest leads out of it', async () => {
+  test('a restore from a backup whose manifest names files outside it is refused', async () => {
     const text = readFileSync(join(backup, MANIFEST), 'utf8');
     writeFileSync(join(backup, MANIFEST), text.replace('"coverwright.sqlite"', '"../../../etc/passwd"'));
     expect((await refused())[0]).toBe('not-ours');
@@ -136,7 +136,7 @@ describe('nothing is restored, and nothing moves', () => {
     ['a changed byte in a photo', () => flip(join(backup, fileOf(hash)), 100)],
     ['a photo too few', () => rmSync(join(backup, fileOf(hash)))],
     ['no records', () => rmSync(join(backup, FILE_NAME))],
-  ])('from one with %s', async (_, damage) => {
+  ])('a restore from a backup with %s is refused', async (_, damage) => {
     damage();
     expect(await refused()).toEqual([
       'broken',
@@ -144,7 +144,7 @@ describe('nothing is restored, and nothing moves', () => {
     ]);
   });
 
-  test('from one whose rows refer to nothing', async () => {
+  test('a restore from a backup whose rows refer to nothing is refused', async () => {
     await changed((raw) => {
       raw.pragma('foreign_keys = OFF');
       raw.exec(
@@ -154,19 +154,19 @@ describe('nothing is restored, and nothing moves', () => {
     expect(await refused()).toEqual(['broken', expect.stringContaining('some rows refer to nothing')]);
   });
 
-  test('from one of a newer program', async () => {
+  test('a restore from a backup of a newer program is refused', async () => {
     await changed((raw) =>
       raw.exec("INSERT INTO schema_migration VALUES (99, 'later', '2027-01-01T00:00:00Z')"),
     );
     expect(await refused()).toEqual(['newer', expect.stringContaining('newer Coverwright')]);
   });
 
-  test('from one of another program', async () => {
+  test('a restore from a backup of another program is refused', async () => {
     await changed((raw) => raw.pragma('application_id = 7'));
     expect((await refused())[0]).toBe('not-ours');
   });
 
-  test('while the program says that it runs', async () => {
+  test('a restore while the program runs is refused', async () => {
     const held = holdShop(dataDir);
     const another = holdShop(dataDir);
     held.release();
@@ -178,7 +178,7 @@ describe('nothing is restored, and nothing moves', () => {
     expect((await restore({ dataDir, folder: backup, now })).undoable).toBe(true);
   });
 
-  test('while anybody has the records open, whether they say so or not', async () => {
+  test('a restore while anybody has the records open is refused', async () => {
     const opened = openShop({ dataDir });
     const error = await errorOf(restore({ dataDir, folder: backup, now }));
     expect(error).toMatchObject({ code: 'in-use' });
@@ -196,14 +196,14 @@ function flip(path: string, at: number): void {
 }
 
 describe('the program does not start', () => {
-  test('while a restore is under way', () => {
+  test('the program does not start while a restore is under way', () => {
     const alone = holdAlone(dataDir);
     expect(() => holdShop(dataDir)).toThrow(ShopWillNotOpen);
     alone.release();
     holdShop(dataDir).release();
   });
 
-  test('after one that was broken off, until it is run again', async () => {
+  test('the program does not start after an unfinished restore, until it is run again', async () => {
     const aside = join(dataDir, 'replaced-before');
     writeFileSync(join(dataDir, UNDER_WAY), JSON.stringify({ aside, from: backup }));
     expect(() => holdShop(dataDir)).toThrow(
@@ -214,7 +214,7 @@ describe('the program does not start', () => {
   });
 });
 
-test('a backup copied to a stick and back is still one', async () => {
+test('a backup copied to a stick and back can still be restored', async () => {
   const stick = join(dataDir, 'stick');
   cpSync(backup, stick, { recursive: true });
   expect((await restore({ dataDir, folder: stick, now })).undoable).toBe(true);

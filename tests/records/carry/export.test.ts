@@ -108,7 +108,7 @@ onEachDatabase((engine) => {
   }
 
   describe('what is exported', () => {
-    test('comes back into an empty shop as the same shop: every row, every photo', async () => {
+    test('an export imported into an empty shop makes the same shop: every row, every photo', async () => {
       await seedDemo(shop.db);
       const photos = await fill();
       const manifest = await exportShop(shop, out, now);
@@ -136,7 +136,7 @@ onEachDatabase((engine) => {
       }
     });
 
-    test('names every table of the records, or says why it stays', async () => {
+    test('an export names every table of the records, or says why one stays', async () => {
       const { rows } = await sql
         .raw<{ name: string }>(
           engine.name === 'SQLite'
@@ -147,7 +147,7 @@ onEachDatabase((engine) => {
       expect([...EXPORTED_TABLES, ...Object.keys(STAYS)].sort()).toEqual(rows.map((row) => row.name).sort());
     });
 
-    test('is said what it is, for people without the program', async () => {
+    test('an export explains itself to people without the program', async () => {
       await fill();
       await exportShop(shop, out, now);
       const readme = readFileSync(join(out, 'README.txt'), 'utf8');
@@ -156,7 +156,7 @@ onEachDatabase((engine) => {
       }
     });
 
-    test('opens in a spreadsheet without a formula, and numbers stay numbers', async () => {
+    test('an export’s tables open in a spreadsheet without a formula, and numbers stay numbers', async () => {
       await fill();
       await exportShop(shop, out, now);
       let cells = 0;
@@ -183,7 +183,7 @@ onEachDatabase((engine) => {
       expect(readings.some((row) => /^-0\.\d+$/.test(row[value]!))).toBe(true);
     });
 
-    test('holds no password, no session and no token', async () => {
+    test('an export holds no password, no session and no token', async () => {
       await fill();
       await exportShop(shop, out, now);
       const texts = readdirSync(out, { recursive: true, withFileTypes: true }).filter((one) => one.isFile());
@@ -195,14 +195,14 @@ onEachDatabase((engine) => {
       expect(Object.keys(STAYS)).toEqual(expect.arrayContaining(['person_password', 'session', 'api_token']));
     });
 
-    test('goes into no folder that holds anything', async () => {
+    test('an export into a folder that holds anything is refused', async () => {
       mkdirSync(out);
       writeFileSync(join(out, 'mine.txt'), 'mine');
       expect(await errorOf(exportShop(shop, out, now))).toBeInstanceOf(ExportFailed);
       expect(readdirSync(out)).toEqual(['mine.txt']);
     });
 
-    test('says which photo is missing, and comes back without it', async () => {
+    test('an export says which photo is missing, and is imported without it', async () => {
       const [first, second] = await fill();
       rmSync(join(shop.dataDir, fileOf(first!)));
       const manifest = await exportShop(shop, out, now);
@@ -226,12 +226,12 @@ onEachDatabase((engine) => {
       await exportShop(shop, out, now);
     });
 
-    test('from a folder that is no export', async () => {
+    test('an import from a folder that is no export is refused', async () => {
       rmSync(join(out, 'shop.json'));
       expect((await refused())[0]).toBe('no-export');
     });
 
-    test('from one of another version', async () => {
+    test('an import from an export of another version is refused', async () => {
       const path = join(out, 'shop.json');
       writeFileSync(path, JSON.stringify({ ...JSON.parse(readFileSync(path, 'utf8')), version: 99 }));
       expect(await refused()).toEqual(['version', expect.stringContaining('The export is of version 99')]);
@@ -242,12 +242,12 @@ onEachDatabase((engine) => {
       ['a table less', () => rmSync(join(out, 'data', 'photo.jsonl'))],
       ['another photo', () => writeFileSync(join(out, fileOf(photos[0]!)), 'another')],
       ['a photo less', () => rmSync(join(out, fileOf(photos[1]!)))],
-    ])('from one with %s', async (_, damage) => {
+    ])('an import from an export with %s is refused', async (_, damage) => {
       damage();
       expect((await refused())[0]).toBe('broken');
     });
 
-    test('into a shop that holds anything', async () => {
+    test('an import into a shop that holds anything is refused', async () => {
       await addEntry(copy.db, as('AB'), { kind: 'family', body: alder });
       expect(await refused()).toEqual([
         'not-empty',
@@ -255,7 +255,7 @@ onEachDatabase((engine) => {
       ]);
     });
 
-    test('where what was written does not read back the same', async () => {
+    test('an import that does not read back the same is given up', async () => {
       const path = join(out, 'data', 'photo.jsonl');
       const lines = readFileSync(path, 'utf8').replace('"note":"=1+1"', '"note":"=1+1","unknown_column":1');
       writeFileSync(path, lines);

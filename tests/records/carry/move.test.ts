@@ -66,7 +66,7 @@ onPostgres('moving a shop from SQLite to PostgreSQL', () => {
     return jobs.length;
   };
 
-  test('brings everything, and leaves what it came from as it was', async () => {
+  test('a move brings everything, and leaves its source as it was', async () => {
     await fill();
     const before = readFileSync(join(dataDir, FILE_NAME));
     const moved = await moveShop({ dataDir, url: place.url, now });
@@ -90,7 +90,7 @@ onPostgres('moving a shop from SQLite to PostgreSQL', () => {
     await to.close();
   });
 
-  test('into a shop that holds something is refused, and that stays as it is', async () => {
+  test('a move into a shop that holds something is refused, and changes nothing', async () => {
     await fill();
     const shop = await target();
     await createJob(shop.db, as('XY'), { received: received() });
@@ -99,14 +99,14 @@ onPostgres('moving a shop from SQLite to PostgreSQL', () => {
     expect(await jobsThere()).toBe(1);
   });
 
-  test('twice is refused', async () => {
+  test('a second move is refused', async () => {
     await fill();
     await moveShop({ dataDir, url: place.url, now });
     expect((await failure()).code).toBe('not-empty');
     expect(await jobsThere()).toBe(2);
   });
 
-  test('is given up when something arrives otherwise than it left, and nothing is kept', async () => {
+  test('a move is given up when a row arrives changed, and nothing is kept', async () => {
     await fill();
     const shop = await target();
     await sql
@@ -125,7 +125,7 @@ onPostgres('moving a shop from SQLite to PostgreSQL', () => {
     expect(await jobsThere()).toBe(0);
   });
 
-  test('is given up when one side has a table the other has not', async () => {
+  test('a move is given up when one side has a table the other has not', async () => {
     await fill();
     const raw = new Database(join(dataDir, FILE_NAME));
     raw.exec('CREATE TABLE shelf (name TEXT)');
@@ -134,7 +134,7 @@ onPostgres('moving a shop from SQLite to PostgreSQL', () => {
     expect(await jobsThere()).toBe(0);
   });
 
-  test('is given up when somebody goes on writing', async () => {
+  test('a move is given up when somebody goes on writing', async () => {
     await fill();
     const shop = openShop({ dataDir });
     let going = true;
@@ -151,7 +151,7 @@ onPostgres('moving a shop from SQLite to PostgreSQL', () => {
     expect(await jobsThere()).toBe(0);
   });
 
-  test('of nothing, of an earlier version or of another program is refused', async () => {
+  test('a move of nothing, of an earlier version or of another program is refused', async () => {
     const file = join(dataDir, FILE_NAME);
     expect((await failure()).code).toBe('no-shop');
     expect(existsSync(file)).toBe(false);

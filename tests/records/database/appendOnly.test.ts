@@ -95,14 +95,14 @@ onEachDatabase((engine) => {
         "INSERT INTO reading VALUES ('n', 1, 4, 9, 'before', 'wall', 0, 110, NULL, '', '', 0, NULL, 'AB', '2026-03-02T08:00:00.000Z')",
       ],
       ['a stage that is none', "UPDATE job SET stage = 'done'"],
-    ])('the database itself refuses %s', async (_, statement) => {
+    ])('the database refuses %s', async (_, statement) => {
       expect(await errorOf(sql.raw(statement).execute(shop.db))).toMatchObject({
         code: expect.stringMatching(engine.name === 'SQLite' ? /^SQLITE_CONSTRAINT/ : /^2[23]/),
       });
     });
 
     test.each(engine.name === 'SQLite' ? ['9e999', '-9e999'] : ["'Infinity'", "'-Infinity'", "'NaN'"])(
-      'the database itself refuses a reading of size %s',
+      'the database refuses a reading of size %s',
       async (value) => {
         expect(await errorOf(sql.raw(sized(value)).execute(shop.db))).toMatchObject({
           message: expect.stringMatching(/check constraint|CHECK constraint/),

@@ -48,20 +48,20 @@ async function refusedToOpen(): Promise<ShopWillNotOpen> {
 }
 
 describe('opening', () => {
-  test('makes the folder for its owner alone, and the file in it', async () => {
+  test('opening makes the folder for its owner alone, and the file in it', async () => {
     await openShop({ dataDir }).close();
     expect(statSync(dataDir).mode & 0o777).toBe(0o700);
     expect(statSync(file).mode & 0o777).toBe(0o600);
   });
 
-  test('keeps what was written for the next time', async () => {
+  test('what was written is there when the shop is opened again', async () => {
     await shopWithJobs();
     const shop = openShop({ dataDir });
     expect((await getJob(shop.db, '1001'))?.sections.received?.body.customerReference).toBe('van, blue');
     await shop.close();
   });
 
-  test('writes through to the disk, checks references, and lets no replacement slip past a trigger', async () => {
+  test('an open shop writes through to the disk, checks references, and fires triggers on replacement too', async () => {
     const shop = openShop({ dataDir });
     const pragma = async (name: string) =>
       Object.values(
@@ -91,7 +91,7 @@ describe('opening', () => {
 });
 
 describe('a database that is not opened', () => {
-  test('one of a newer program is left as it is', async () => {
+  test('a database of a newer program is left as it is', async () => {
     await shopWithJobs();
     const raw = new Database(file);
     raw.prepare('INSERT INTO schema_migration VALUES (?, ?, ?)').run(99, 'later', '2027-01-01T00:00:00.000Z');
@@ -105,7 +105,7 @@ describe('a database that is not opened', () => {
     expect(readFileSync(file).equals(before)).toBe(true);
   });
 
-  test('one of a newer program that was not closed is left as it is, its log too', async () => {
+  test('a database of a newer program that was not closed is left as it is, its log too', async () => {
     const shop = openShop({ dataDir });
     await createJob(shop.db, as('AB'), { received: received() });
     await sql`insert into schema_migration values (99, 'later', '2027-01-01T00:00:00.000Z')`.execute(shop.db);
@@ -120,7 +120,7 @@ describe('a database that is not opened', () => {
     expect(bytes()).toEqual(before);
   });
 
-  test('one with a step this program does not know is left as it is', async () => {
+  test('a database with an unknown migration is left as it is', async () => {
     await shopWithJobs();
     const raw = new Database(file);
     raw.prepare("UPDATE schema_migration SET name = 'elsewhere' WHERE number = 1").run();
@@ -130,7 +130,7 @@ describe('a database that is not opened', () => {
     expect(readFileSync(file).equals(before)).toBe(true);
   });
 
-  test('one of another program is left as it is', async () => {
+  test('a database of another program is left as it is', async () => {
     mkdirSync(dataDir, { recursive: true });
     const raw = new Database(file);
     raw.exec('CREATE TABLE recipe (name TEXT)');
@@ -223,7 +223,7 @@ describe('migrations', () => {
   const numbers = (raw: Database.Database) =>
     raw.prepare('SELECT number FROM schema_migration ORDER BY number').pluck().all();
 
-  test('one that fails half way leaves nothing of itself, and what came before it stays', async () => {
+  test('a migration that fails half way leaves nothing of itself, and earlier ones stay', async () => {
     const raw = new Database(':memory:');
     const error = await errorOf(() => migrate(raw, () => new Date(0), [...MIGRATIONS, half]));
     expect(error).toMatchObject({ message: 'table shelf has 1 columns but 2 values were supplied' });
@@ -233,14 +233,14 @@ describe('migrations', () => {
     raw.close();
   });
 
-  test('each is applied once', () => {
+  test('each migration is applied once', () => {
     const raw = new Database(':memory:');
     for (let i = 0; i < 3; i++) migrate(raw, () => new Date(0), [...MIGRATIONS, whole]);
     expect(raw.prepare('SELECT count(*) FROM shelf').pluck().get()).toBe(1);
     raw.close();
   });
 
-  test('one that leaves a reference to nothing is not kept', async () => {
+  test('a migration that leaves a reference to nothing is not kept', async () => {
     const raw = new Database(':memory:');
     const loose = {
       number: next,
@@ -257,7 +257,7 @@ describe('migrations', () => {
 });
 
 describe('writing', () => {
-  test('is all or nothing', async () => {
+  test('a write is all or nothing', async () => {
     const shop = openShopInMemory();
     const boom = new Error('the lamp went out');
     const failed = write(shop.db, async (trx) => {
@@ -269,7 +269,7 @@ describe('writing', () => {
     await shop.close();
   });
 
-  test('a transaction that the database itself took back says why', async () => {
+  test('a transaction that the database rolled back says why', async () => {
     const shop = openShopInMemory();
     await sql`create temp trigger gone before insert on job begin select raise(rollback, 'taken back'); end`.execute(
       shop.db,

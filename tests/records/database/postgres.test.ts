@@ -64,7 +64,7 @@ onPostgres('PostgreSQL', () => {
   };
 
   describe('opening', () => {
-    test('makes a shop where there is none, and finds it the next time', async () => {
+    test('opening makes a shop where there is none, and finds it the next time', async () => {
       const shop = await open();
       expect(shop.where).toMatch(/^PostgreSQL at .+, port \d+, database .+$/);
       await createJob(shop.db, as('AB'), { received: received() });
@@ -72,7 +72,7 @@ onPostgres('PostgreSQL', () => {
       expect((await getJob(again.db, '1001'))?.sections.received?.body.customerReference).toBe('van, blue');
     });
 
-    test('by several at once is done once', async () => {
+    test('a shop opened by several at once is made once', async () => {
       const opened = await Promise.all([open(), open(), open()]);
       expect(opened.length).toBe(3);
       const applied = await ask<{ number: string }>('select number from schema_migration order by number');
@@ -114,7 +114,7 @@ onPostgres('PostgreSQL', () => {
   });
 
   describe('a database that is not opened', () => {
-    test('one of a newer program is left as it is', async () => {
+    test('a database of a newer program is left as it is', async () => {
       await open();
       await ask("insert into schema_migration values (99, 'later', '2027-01-01T00:00:00.000Z')");
       const before = await everything();
@@ -126,7 +126,7 @@ onPostgres('PostgreSQL', () => {
       expect(await everything()).toEqual(before);
     });
 
-    test('one with a step this program does not know is left as it is', async () => {
+    test('a database with an unknown migration is left as it is', async () => {
       await open();
       await ask("update schema_migration set name = 'elsewhere' where number = 1");
       const before = await everything();
@@ -134,7 +134,7 @@ onPostgres('PostgreSQL', () => {
       expect(await everything()).toEqual(before);
     });
 
-    test('one of another program is left as it is', async () => {
+    test('a database of another program is left as it is', async () => {
       await ask('create table recipe (name text)');
       const before = await everything();
       const refused = await refusedToOpen();
@@ -147,12 +147,12 @@ onPostgres('PostgreSQL', () => {
       expect(await everything()).toEqual(before);
     });
 
-    test('one that takes no changes is refused', async () => {
+    test('a read-only database is refused', async () => {
       const refused = await refusedToOpen(withSetting('default_transaction_read_only', 'on'));
       expect([refused.code, await everything()]).toEqual(['not-writable', []]);
     });
 
-    test('one without a place for tables is refused', async () => {
+    test('a database without a schema for tables is refused', async () => {
       expect((await refusedToOpen(withSetting('search_path', 'nowhere'))).message).toMatch(
         /no schema of its search_path exists\. Give the shop a database of its own/,
       );
@@ -172,7 +172,7 @@ onPostgres('PostgreSQL', () => {
         'not-writable',
         / /,
       ],
-    ])('one %s is refused, and its password is not said', async (_, change, code, where) => {
+    ])('a database %s is refused, and its password is not shown', async (_, change, code, where) => {
       const url = new URL(place.url);
       url.password = 'quite-secret';
       const refused = await refusedToOpen(change(url).href);
@@ -202,7 +202,7 @@ onPostgres('PostgreSQL', () => {
       ask("select 1 from pg_tables where schemaname = current_schema() and tablename = 'shelf'");
     const newest = async () => (await ask('select max(number)::int as n from schema_migration'))[0]?.n;
 
-    test('one that fails half way leaves nothing of itself, and what came before it stays', async () => {
+    test('a migration that fails half way leaves nothing of itself, and earlier ones stay', async () => {
       const half = step('half', 'create table shelf (name text); insert into shelf values (1, 2)');
       expect(await errorOf(migrate(half))).toMatchObject({
         message: 'INSERT has more expressions than target columns',
@@ -212,7 +212,7 @@ onPostgres('PostgreSQL', () => {
       expect([(await shelf()).length, await newest()]).toEqual([1, next]);
     });
 
-    test('each is applied once', async () => {
+    test('each migration is applied once', async () => {
       const once = step('whole', "create table shelf (name text); insert into shelf values ('a')");
       for (let i = 0; i < 3; i++) await migrate(once);
       expect(await ask('select * from shelf')).toEqual([{ name: 'a' }]);
@@ -220,7 +220,7 @@ onPostgres('PostgreSQL', () => {
   });
 
   describe('questions', () => {
-    test('are answered with numbers where they ask for numbers', async () => {
+    test('queries give numbers where they ask for numbers', async () => {
       const shop = await open();
       for (const number of ['7', '8']) await createJob(shop.db, as('AB'), { number, received: received() });
       const { rows } = await sql`
@@ -229,7 +229,7 @@ onPostgres('PostgreSQL', () => {
       expect(rows).toEqual([{ count: 2, sum: 15, max: 8, avg: 7.5, double: 1.5 }]);
     });
 
-    test('with a character that no record holds are refused in a sentence', async () => {
+    test('a query with a NUL character is refused in a sentence', async () => {
       const shop = await open();
       expect((await refusalOf(getJob(shop.db, 'a\0b'))).code).toBe('bad-text');
     });
@@ -253,7 +253,7 @@ onPostgres('PostgreSQL', () => {
       },
     );
 
-    test('a change is on the disk when it is said to be kept, where the server would wait for none', async () => {
+    test('a change is on the disk when it is said to be kept, even where the server would not wait for it', async () => {
       const shop = await open(withSetting('synchronous_commit', 'off'));
       const { rows } = await write(shop.db, (trx) =>
         sql<{ synchronous_commit: string }>`show synchronous_commit`.execute(trx),
@@ -288,7 +288,7 @@ onPostgres('PostgreSQL', () => {
       expect((await createJob(shop.db, as('AB'), { received: received() })).number).toBe('1001');
     });
 
-    test.each(['40001', '40P01'])('a collision (%s) is tried again, but not for ever', async (code) => {
+    test.each(['40001', '40P01'])('a collision (%s) is tried again, but not forever', async (code) => {
       const shop = await open();
       const collide = (times: number) => {
         let tries = 0;
@@ -313,7 +313,7 @@ onPostgres('PostgreSQL', () => {
       ['53300', 'busy', 'Another program is writing to the records'],
       ['57014', 'busy', 'Another program is writing to the records'],
       ['57P01', 'lost', 'The database with the records cannot be reached (57P01).'],
-    ])('what PostgreSQL calls %s is told as "%s", and nothing is kept', async (code, told, sentence) => {
+    ])('the PostgreSQL error %s is told as "%s", and nothing is kept', async (code, told, sentence) => {
       const shop = await open();
       const error = await unavailable(
         write(shop.db, async (trx) => {
@@ -326,7 +326,7 @@ onPostgres('PostgreSQL', () => {
       expect(await getJob(shop.db, '1001')).toBeNull();
     });
 
-    test('what is only found wrong at the end is taken back whole, and the line is fit for the next', async () => {
+    test('a change found wrong only at commit is rolled back whole, and its connection can be used again', async () => {
       const shop = await open();
       const error = await errorOf(
         write(shop.db, async (trx) => {
@@ -341,7 +341,7 @@ onPostgres('PostgreSQL', () => {
 
     const LINE = 'select pg_terminate_backend(pg_backend_pid())';
 
-    test('a line that breaks in the middle: nothing is kept, it is said so, and the next goes through', async () => {
+    test('a connection that breaks in the middle keeps nothing and says so, and the next change works', async () => {
       const shop = await open();
       const error = await unavailable(
         write(shop.db, async (trx) => {
@@ -356,7 +356,7 @@ onPostgres('PostgreSQL', () => {
       expect((await createJob(shop.db, as('AB'), { received: received() })).number).toBe('1001');
     });
 
-    test('a line that breaks at the very end: it is said that nobody knows', async () => {
+    test('a connection that breaks during commit says that the outcome is unknown', async () => {
       const shop = await open();
       await ask(`
         create function cut_off() returns trigger language plpgsql as $$ begin perform (${LINE}); return null; end $$;

@@ -40,11 +40,11 @@ onEachDatabase((engine) => {
     (await findJobs(shop.db, { limit: 50, ...question })).jobs.map((job) => job.number);
 
   describe('finding jobs', () => {
-    test('gives the newest first, by the day of receipt and then as they came', async () => {
+    test('jobs come newest first, by the day of receipt and then as they came', async () => {
       expect(await numbers({})).toEqual(['KX7', '88', '1002', '1001', 'K_7']);
     });
 
-    test('takes as many words as a search needs, and refuses more with a sentence', async () => {
+    test('a search takes as many words as it needs, and refuses more with a sentence', async () => {
       expect(await numbers({ text: Array.from({ length: 40 }, () => '10').join(' ') })).toEqual([
         '1002',
         '1001',
@@ -82,11 +82,11 @@ onEachDatabase((engine) => {
         ['1001'],
       ],
       ['none that is a demonstration', { demo: true }, []],
-    ])('by %s', async (_, question, found) => {
+    ])('jobs are found by %s', async (_, question, found) => {
       expect(await numbers(question)).toEqual(found);
     });
 
-    test('pages without a gap or a repeat, also when a job comes in between', async () => {
+    test('the pages of the list have no gap and no repeat, also when a job comes in between', async () => {
       const seen: string[] = [];
       let after: string | null = null;
       do {
@@ -99,7 +99,7 @@ onEachDatabase((engine) => {
       expect((await findJobs(shop.db, { limit: 4 })).next).toBe('2026-03-02_1');
     });
 
-    test('says what it found of each', async () => {
+    test('the list shows what each job is', async () => {
       expect((await findJobs(shop.db, { text: '1001', limit: 1 })).jobs[0]).toMatchObject({
         id: 1,
         number: '1001',
@@ -117,12 +117,12 @@ onEachDatabase((engine) => {
     test.each([0, -1, 201, 1.5, Number.NaN])('a page of %d is refused', async (limit) => {
       expect((await refusalOf(findJobs(shop.db, { limit }))).code).toBe('bad-limit');
     });
-    test('a place that is none is refused', async () => {
+    test('a place in the list that does not exist is refused', async () => {
       expect((await refusalOf(findJobs(shop.db, { limit: 5, after: 'x' }))).code).toBe('bad-cursor');
     });
   });
 
-  test('every stage is counted, the empty ones too', async () => {
+  test('every stage is counted, empty ones too', async () => {
     expect(await countByStage(shop.db)).toEqual({
       'to-look': 3,
       'to-measure': 0,
@@ -134,7 +134,7 @@ onEachDatabase((engine) => {
     });
   });
 
-  test('a demonstration is known by its jobs', async () => {
+  test('a demo shop is known by its jobs', async () => {
     const other = await engine.openEmpty();
     await createJob(other.db, as('AB'), { received: received() });
     expect(await holdsDemo(other.db)).toBe(false);

@@ -36,28 +36,28 @@ onEachDatabase((engine) => {
     createJob(shop.db, as('AB'), { received: received(), ...(number === undefined ? {} : { number }) });
 
   describe('the number of a new job', () => {
-    test('is 1001 in a new shop, then the one after the highest plain number', async () => {
+    test('a new job’s number is 1001 in a new shop, then the one after the highest plain number', async () => {
       const numbers = [];
       for (const typed of [undefined, '  ', 'J-9000', '0007', '1500', undefined])
         numbers.push((await create(typed)).number);
       expect(numbers).toEqual(['1001', '1002', 'J-9000', '0007', '1500', '1501']);
     });
 
-    test('skips one that is taken, and does not count on from a scanned code', async () => {
+    test('a new job’s number skips one that is taken, and does not count on from a scanned code', async () => {
       await create('9999999');
       await create('10000000');
       await create('4006381333931');
       expect((await create()).number).toBe('10000001');
     });
 
-    test('is kept as typed, and finds the job whatever its letter case', async () => {
+    test('a job’s number is kept as typed, and finds the job whatever its letter case', async () => {
       const job = await create('  Kd-17 ');
       expect(job.number).toBe('Kd-17');
       expect(await getJob(shop.db, 'KD-17')).toEqual(job);
       expect(await getJob(shop.db, job.id)).toEqual(job);
     });
 
-    test('that is taken is refused with the job that has it', async () => {
+    test('a job’s number that is taken is refused with the job that has it', async () => {
       await create('Kd-17');
       expect(await refusalOf(create('kD-17'))).toEqual({
         code: 'number-taken',
@@ -67,13 +67,16 @@ onEachDatabase((engine) => {
       });
     });
 
-    test.each([['x'.repeat(41)], ['12\n13'], ['12\u200b13'], ['a\0b']])('%j is refused', async (typed) => {
-      expect((await refusalOf(create(typed))).code).toBe('bad-number');
-    });
+    test.each([['x'.repeat(41)], ['12\n13'], ['12\u200b13'], ['a\0b']])(
+      'the job number %j is refused',
+      async (typed) => {
+        expect((await refusalOf(create(typed))).code).toBe('bad-number');
+      },
+    );
   });
 
   describe('a new job', () => {
-    test('is one revision, by somebody, with what was received', async () => {
+    test('a new job is one revision, by somebody, with what was received', async () => {
       const job = await createJob(shop.db, as('AB', 'came with the van'), {
         received: received(),
         demo: true,
@@ -131,14 +134,14 @@ onEachDatabase((engine) => {
             received: received({ family: { ...alder, nominalWallMm: Number.POSITIVE_INFINITY } }),
           }),
       ],
-    ])('%s is refused, and nothing is kept', async (_, code, attempt) => {
+    ])('a new job with %s is refused, and nothing is kept', async (_, code, attempt) => {
       expect((await refusalOf(attempt())).code).toBe(code);
       expect(await getJob(shop.db, '1001')).toBeNull();
     });
   });
 
   describe('a job that is not there', () => {
-    test('is null to who asks, and a refusal to who would change it', async () => {
+    test('a job that does not exist reads as null, and changing it is refused', async () => {
       for (const which of [1, 0, -1, 1.5, Number.NaN, '1001', ''])
         expect(await getJob(shop.db, which)).toBeNull();
       const change = reviseJob(shop.db, as('AB'), {
@@ -163,7 +166,7 @@ onEachDatabase((engine) => {
     const revisePlan = (who: string, fromRevision: number, mm: number) =>
       reviseJob(shop.db, as(who), { jobId: job.id, fromRevision, what: 'plan', body: plan(mm) });
 
-    test('is a new revision, and what was there before stays', async () => {
+    test('an edit is a new revision, and what was there before stays', async () => {
       await revisePlan('AB', 4, 0.3);
       const now = await revisePlan('CD', 5, 0.4);
       expect([now.revision, now.sections.plan?.body, now.sections.plan?.who]).toEqual([6, plan(0.4), 'CD']);
@@ -174,7 +177,7 @@ onEachDatabase((engine) => {
       });
     });
 
-    test('of a section somebody changed meanwhile is stale: both versions, and nothing written', async () => {
+    test('an edit of a section somebody changed meanwhile is answered with both versions, and nothing is written', async () => {
       await revisePlan('CD', 4, 0.3);
       const error = await errorOf(revisePlan('AB', 4, 0.4));
       expect(error).toBeInstanceOf(StaleEdit);
@@ -190,7 +193,7 @@ onEachDatabase((engine) => {
       expect((await getJob(shop.db, job.id))?.revision).toBe(5);
     });
 
-    test('is not stale when other sections or readings changed meanwhile', async () => {
+    test('an edit is not stale when other sections or readings changed meanwhile', async () => {
       await reviseJob(shop.db, as('CD'), {
         jobId: job.id,
         fromRevision: 4,
@@ -202,7 +205,7 @@ onEachDatabase((engine) => {
       expect([now.revision, now.sections.looked?.who, now.readings.length]).toEqual([7, 'CD', 3]);
     });
 
-    test('sent twice is one revision, also when the fields come in another order', async () => {
+    test('an edit sent twice is one revision, also with its fields in another order', async () => {
       await revisePlan('AB', 4, 0.3);
       const again = await reviseJob(shop.db, as(' ab '), {
         jobId: job.id,
@@ -213,13 +216,13 @@ onEachDatabase((engine) => {
       expect(again.revision).toBe(5);
     });
 
-    test('the same from another person is an edit of their own', async () => {
+    test('an equal edit from another person is an edit of their own', async () => {
       await revisePlan('AB', 4, 0.3);
       expect((await revisePlan('CD', 5, 0.3)).sections.plan).toMatchObject({ revision: 6, who: 'CD' });
       expect(await errorOf(revisePlan('EF', 4, 0.3))).toBeInstanceOf(StaleEdit);
     });
 
-    test('of a revision that is not there is refused', async () => {
+    test('an edit of a revision that does not exist is refused', async () => {
       for (const from of [0, 5, 2.5, Number.NaN]) {
         expect(await errorOf(revisePlan('AB', from, 0.3))).toMatchObject({
           code: 'not-found',
@@ -228,7 +231,7 @@ onEachDatabase((engine) => {
       }
     });
 
-    test('of what was received is shown in the lists, and checked like the first', async () => {
+    test('an edit of what was received shows in the lists, and is checked like the first', async () => {
       const edit = (changes: Parameters<typeof received>[0]) =>
         reviseJob(shop.db, as('AB'), {
           jobId: job.id,
@@ -242,7 +245,7 @@ onEachDatabase((engine) => {
       expect([row.customer_reference, row.revision]).toEqual(['van, green', 5]);
     });
 
-    test('two at once from one revision: one is kept, the other is told', async () => {
+    test('of two edits at once from one revision one is kept and the other is told', async () => {
       const results = await Promise.allSettled([revisePlan('AB', 4, 0.3), revisePlan('CD', 4, 0.4)]);
       expect(results.map((r) => r.status).sort()).toEqual(['fulfilled', 'rejected']);
       expect((await historyOf(shop.db, job.id)).length).toBe(5);
@@ -328,7 +331,7 @@ onEachDatabase((engine) => {
       expect((await decide(id, 4)).outcome).toBe('face');
     });
 
-    test('choosing studs leaves a decision as it is', async () => {
+    test('a choice of studs leaves the decision as it is', async () => {
       const { id } = await measuredJob(shop.db);
       await choose(id, 4);
       expect((await decide(id, 4)).revision).toBe(6);
@@ -372,7 +375,7 @@ onEachDatabase((engine) => {
   });
 
   describe('the job as it was', () => {
-    test('at every revision is what it was then, to the letter', async () => {
+    test('a job at every revision is what it was then, to the letter', async () => {
       const seen: Job[] = [await create()];
       const jobId = seen[0]!.id;
       const at = () => seen.at(-1)!.revision;
@@ -466,7 +469,7 @@ onEachDatabase((engine) => {
       expect(await errorOf(jobAtRevision(shop.db, jobId, 15))).toBeInstanceOf(NotInRecords);
     });
 
-    test('keeps a decision with all it rested on', async () => {
+    test('a decision is kept with everything it was worked out from', async () => {
       const { id } = await signedJob(shop.db);
       await reviseJob(shop.db, as('AB', 'wrong family'), {
         jobId: id,
@@ -480,7 +483,7 @@ onEachDatabase((engine) => {
   });
 
   describe('the history', () => {
-    test('names who did what, why, in order', async () => {
+    test('the history names who did what and why, in order', async () => {
       const { id } = await measuredJob(shop.db);
       expect((await historyOf(shop.db, id)).map((line) => [line.revision, line.who, line.what])).toEqual([
         [1, 'AB', 'received'],

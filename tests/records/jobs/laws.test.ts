@@ -116,7 +116,7 @@ async function attempted(shop: Shop, jobId: number, { who, why, late, what, n }:
 }
 
 onEachDatabase((engine) => {
-  test('whatever is tried: a job that was once is readable as it was, and its line in the lists is what it is now', async () => {
+  test('any job stays readable as it was, and its line in the lists is what it is now, whatever is tried', async () => {
     const stages = new Set<string>();
     await fc.assert(
       fc.asyncProperty(fc.array(attempt, { minLength: 1, maxLength: 30 }), async (attempts) => {

@@ -25,7 +25,7 @@ onEachDatabase((engine) => {
   const standingIds = async () => (await getJob(shop.db, jobId))?.readings.map((r) => r.id);
 
   describe('a reading', () => {
-    test('is kept as it was typed, with who, when and at which revision, in the order it came', async () => {
+    test('a reading is kept as typed, with who, when and its revision, in the order it came', async () => {
       const odd = wall('zz', {
         kind: 'face',
         angleDeg: 22.5,
@@ -41,7 +41,7 @@ onEachDatabase((engine) => {
       expect(job.readings.map((r) => r.id)).toEqual(['zz', 'aa']);
     });
 
-    test('sent again is harmless', async () => {
+    test('a reading sent again is harmless', async () => {
       await add(wall('a'), wall('b'));
       const again = await add(wall('a'), wall('b'), wall('c'), wall('c'));
       expect([again.added, again.already]).toEqual([['c'], ['a', 'b', 'c']]);
@@ -63,24 +63,27 @@ onEachDatabase((engine) => {
       ['gauge', { gauge: 'caliper' }],
       ['doubt', { doubtful: true }],
       ['replacement', { replaces: 'b' }],
-    ])('sent again with another %s is refused, and nothing of its batch is kept', async (_, changes) => {
-      await add(wall('a'), wall('b'));
-      expect(await refusalOf(add(wall('n'), wall('a', changes)))).toMatchObject({
-        code: 'reading-differs',
-        path: 'readings.1.id',
-      });
-      expect((await getJob(shop.db, jobId))?.readings).toHaveLength(2);
-      expect((await getJob(shop.db, jobId))?.readings[0]).toMatchObject(wall('a'));
-    });
+    ])(
+      'a reading sent again with another %s is refused, and nothing of its batch is kept',
+      async (_, changes) => {
+        await add(wall('a'), wall('b'));
+        expect(await refusalOf(add(wall('n'), wall('a', changes)))).toMatchObject({
+          code: 'reading-differs',
+          path: 'readings.1.id',
+        });
+        expect((await getJob(shop.db, jobId))?.readings).toHaveLength(2);
+        expect((await getJob(shop.db, jobId))?.readings[0]).toMatchObject(wall('a'));
+      },
+    );
 
-    test('that differs says what to do', async () => {
+    test('a reading sent again with other content is refused with what to do', async () => {
       await add(wall('a'));
       expect((await refusalOf(add(wall('a', { valueMm: 5, typed: '5' })))).sentence).toBe(
         'The reading a ("5") is recorded already with another content, and a reading is never changed; send the correction as a new reading that replaces it.',
       );
     });
 
-    test('of another job is not taken for this one', async () => {
+    test('a reading’s id used in another job is not taken for this one', async () => {
       await add(wall('a'));
       const other = (await createJob(shop.db, as('AB'), { received: received() })).id;
       expect(
@@ -89,7 +92,7 @@ onEachDatabase((engine) => {
       expect((await getJob(shop.db, other))?.readings).toEqual([]);
     });
 
-    test('twice in one batch with another content is refused', async () => {
+    test('a reading twice in one batch with other content is refused', async () => {
       expect((await refusalOf(add(wall('a'), wall('a', { valueMm: 5 })))).code).toBe('reading-differs');
       expect(await standingIds()).toEqual([]);
     });
@@ -113,14 +116,14 @@ onEachDatabase((engine) => {
       ['a NUL typed', 'typed', { typed: '4\0' }],
       ['itself to replace', 'replaces', { replaces: 'n' }],
       ['a doubt that is neither yes nor no', 'doubtful', { doubtful: 'no' as never }],
-    ])('with %s is refused, and nothing of its batch is kept', async (_, field, changes) => {
+    ])('a reading with %s is refused, and nothing of its batch is kept', async (_, field, changes) => {
       const refusal = await refusalOf(add(wall('ok'), wall('n', changes)));
       expect(refusal.path).toBe(`readings.1.${field}`);
       expect(refusal.sentence).toMatch(/^[A-Z"].*\.$/);
       expect(await standingIds()).toEqual([]);
     });
 
-    test('of no job, or by nobody, is refused', async () => {
+    test('a reading of no job, or by nobody, is refused', async () => {
       expect(
         (await refusalOf(addReadings(shop.db, as('AB'), { jobId: 9, readings: [wall('a')] }))).code,
       ).toBe('not-found');
@@ -131,14 +134,14 @@ onEachDatabase((engine) => {
   });
 
   describe('a correction', () => {
-    test('stands in the place of what it replaces, which is kept', async () => {
+    test('a correction takes the place of what it replaces, which is kept', async () => {
       await add(wall('a'), wall('b'));
       const { job } = await add(wall('c', { replaces: 'a', valueMm: 4.5, typed: '4.5' }));
       expect(job.readings.map((r) => r.id)).toEqual(['b', 'c']);
       expect(await shop.db.selectFrom('reading').select('id').orderBy('id').execute()).toHaveLength(3);
     });
 
-    test('can follow within one batch, as a tablet sends it after a lost connection', async () => {
+    test('a correction may follow within one batch, as a tablet sends it after a lost connection', async () => {
       const queue = [
         wall('a', { valueMm: 0.492, typed: '.492' }),
         wall('b', { replaces: 'a' }),
@@ -153,7 +156,7 @@ onEachDatabase((engine) => {
       ['of one that was replaced', 'a', 'was replaced or withdrawn already, perhaps on another tablet'],
       ['of one that was withdrawn', 'd', 'was replaced or withdrawn already, perhaps on another tablet'],
       ['of a withdrawal', 'e', 'was replaced or withdrawn already, perhaps on another tablet'],
-    ])('%s is refused', async (_, replaces, why) => {
+    ])('a correction %s is refused', async (_, replaces, why) => {
       await add(
         wall('a'),
         wall('b', { replaces: 'a' }),
@@ -168,7 +171,7 @@ onEachDatabase((engine) => {
       expect(await standingIds()).toEqual(['b']);
     });
 
-    test('of a reading of another job is refused', async () => {
+    test('a correction of a reading of another job is refused', async () => {
       await add(wall('a'));
       const other = (await createJob(shop.db, as('AB'), { received: received() })).id;
       const attempt = addReadings(shop.db, as('AB'), {
@@ -178,7 +181,7 @@ onEachDatabase((engine) => {
       expect((await refusalOf(attempt)).code).toBe('nothing-to-replace');
     });
 
-    test('of one reading from two tablets: one stands, the other is told', async () => {
+    test('of two corrections of one reading one counts and the other is told', async () => {
       await add(wall('a'));
       const results = await Promise.allSettled([
         add(wall('b', { replaces: 'a', valueMm: 4.8 })),
@@ -190,7 +193,7 @@ onEachDatabase((engine) => {
     });
   });
 
-  test('two programs on one file, both sending what two tablets measured, twice: each reading is there once', async () => {
+  test('each reading is there once when two programs send what two tablets measured, twice', async () => {
     const folder = mkdtempSync(join(tmpdir(), 'coverwright-test-'));
     const shops = [openShop({ dataDir: folder }), openShop({ dataDir: folder })] as const;
     const job = await createJob(shops[0].db, as('AB'), { received: received() });

@@ -54,7 +54,7 @@ onEachDatabase((engine) => {
       return reviseJob(shop.db, as(who), { jobId, fromRevision: job?.revision ?? 0, what: 'looked', body });
     };
 
-    test('is lifted by a second person who looked again and says how and what', async () => {
+    test('a crack is lifted by a second person who looked again and says how and what', async () => {
       await look('AB', crack);
       const lifted = await look('CD', noCrackAfterAll);
       expect(lifted.sections.looked).toMatchObject({ who: 'CD', body: { crackTest: 'none-found' } });
@@ -62,7 +62,7 @@ onEachDatabase((engine) => {
     });
 
     test.each(['AB', 'ab', ' AB ', 'ＡＢ', 'A.B.', 'a-b', 'A B'])(
-      'is not lifted by %j who found it',
+      'a crack is not lifted by %j who found it',
       async (who) => {
         await look('AB', crack);
         expect((await refusalOf(look(who, noCrackAfterAll))).code).toBe('crack-second-person');
@@ -70,7 +70,7 @@ onEachDatabase((engine) => {
       },
     );
 
-    test('says so in a sentence', async () => {
+    test('a crack that is not lifted says so in a sentence', async () => {
       await look('AB', crack);
       await look('CD', { ...crack, crackNote: 'I see it too' });
       expect(await refusalOf(look('CD', noCrackAfterAll))).toEqual({
@@ -81,7 +81,7 @@ onEachDatabase((engine) => {
       });
     });
 
-    test('is not lifted by anybody among those who recorded it', async () => {
+    test('a crack is not lifted by anybody among those who recorded it', async () => {
       await look('AB', crack);
       await look('CD', { ...crack, crackNote: 'I see it too' });
       for (const who of ['AB', 'CD'])
@@ -93,13 +93,13 @@ onEachDatabase((engine) => {
       ['leaving the test out', 'crack-stands', { crackTest: 'not-done' }],
       ['no method', 'crack-method-needed', { crackMethod: null }],
       ['no note', 'crack-method-needed', { crackNote: '  ' }],
-    ])('is not lifted by a second person with %s', async (_, code, changes) => {
+    ])('a crack is not lifted by a second person with %s', async (_, code, changes) => {
       await look('AB', crack);
       expect((await refusalOf(look('CD', { ...noCrackAfterAll, ...changes }))).code).toBe(code);
       expect((await getJob(shop.db, jobId))?.sections.looked?.body.crackTest).toBe('found');
     });
 
-    test('lifted and found again needs another person again', async () => {
+    test('a crack lifted and found again needs another person again', async () => {
       await look('AB', crack);
       await look('CD', noCrackAfterAll);
       await look('CD', crack);
@@ -108,7 +108,7 @@ onEachDatabase((engine) => {
       expect((await look('AB', looked({ crackTest: 'not-done' }))).sections.looked?.who).toBe('AB');
     });
 
-    test('a second person who began before it was found is told first', async () => {
+    test('a second person who began before the crack was found is told first', async () => {
       await look('AB', crack);
       const late = reviseJob(shop.db, as('CD'), {
         jobId,
@@ -119,7 +119,7 @@ onEachDatabase((engine) => {
       await expect(late).rejects.toMatchObject({ code: 'stale', theirs: { who: 'AB' } });
     });
 
-    test('found ends the measuring, and a decision to use the cover', async () => {
+    test('a crack ends the measuring, and a decision to use the cover', async () => {
       expect((await look('AB', crack)).stage).toBe('to-decide');
       for (const kind of ['face', 'face-and-ring'] as const) {
         const attempt = reviseJob(shop.db, as('CD'), {
@@ -144,7 +144,7 @@ onEachDatabase((engine) => {
       expect([replaced.stage, replaced.outcome]).toEqual(['to-sign', 'replace']);
     });
 
-    test('found after a decision takes the decision back', async () => {
+    test('a crack found after a decision takes the decision back', async () => {
       const job = await finishedJob(shop.db);
       jobId = job.id;
       expect(job.stage).toBe('to-sign');
@@ -177,7 +177,7 @@ onEachDatabase((engine) => {
       ['advice-only', 'face', 'no figure known', taken],
       ['replace', 'face', 'I say so', 'verdict-replace'],
       ['replace', 'face-and-ring', 'I say so', 'verdict-replace'],
-    ])('%s → %s, saying "%s": %s', async (verdict, kind, reason, code) => {
+    ])('a verdict of %s decided as %s with reason "%s" is %s', async (verdict, kind, reason, code) => {
       const { id: jobId } = await measuredJob(shop.db);
       const body = decision(4, { verdict, decision: kind, reason });
       const attempt = reviseJob(shop.db, as('AB'), { jobId, fromRevision: 4, what: 'decision', body });
@@ -193,7 +193,7 @@ onEachDatabase((engine) => {
       ['that asks for a mending', { id: 'inspection' }, 'face', 'reason-needed'],
       ['that only tells', { id: 'release-clearance' }, 'face', taken],
       ['within its limit', { id: 'unbalance', limit: 60, status: 'pass' }, 'face', taken],
-    ])('over a finding %s, %o → %s: %s', async (_, finding, kind, code) => {
+    ])('a decision over a finding %s, %o, as %s is %s', async (_, finding, kind, code) => {
       const { id: jobId } = await measuredJob(shop.db);
       const verdict = kind === 'replace' ? 'replace' : 'face';
       const plain = decision(4, { verdict, decision: kind, reason: '' });
@@ -227,7 +227,7 @@ onEachDatabase((engine) => {
       },
     );
 
-    test('says both, and what is missing', async () => {
+    test('a decision against the verdict without a reason is refused with both, and what is missing', async () => {
       const { id: jobId } = await measuredJob(shop.db);
       const body = decision(4, { verdict: 'measure-again' });
       const attempt = reviseJob(shop.db, as('AB'), { jobId, fromRevision: 4, what: 'decision', body });
@@ -248,7 +248,7 @@ onEachDatabase((engine) => {
         body: { statement: 'Measured, cut and measured again.', signedRevision: revision },
       });
 
-    test('is refused while something is missing, naming it, at every stage before', async () => {
+    test('a signature is refused while something is missing, naming it, at every stage before', async () => {
       const { id } = await createJob(shop.db, as('AB'), { received: received() });
       expect(await refusalOf(sign(id, 1))).toEqual({
         code: 'not-ready',
@@ -279,7 +279,7 @@ onEachDatabase((engine) => {
       expect((await getJob(shop.db, id))?.revision).toBe(6);
     });
 
-    test('over what was found after the cut says why in the statement, and a look at it alone needs none', async () => {
+    test('a signature over findings after the cut needs a statement, and one without findings does not', async () => {
       const { id, revision } = await finishedJob(shop.db);
       const found = (status: Status, sentence: string): Finding => ({ ...CAUTION, status, sentence });
       const verified = [
@@ -304,7 +304,7 @@ onEachDatabase((engine) => {
       expect((await signOver('', verified.slice(0, 1))).stage).toBe('signed');
     });
 
-    test('over studs that failed says why in the statement, unless a note kept them', async () => {
+    test('a signature over studs that failed needs a statement, unless a note kept them', async () => {
       const { id, revision } = await finishedJob(shop.db);
       const failed: Finding = { ...CAUTION, status: 'fail', sentence: 'Stud 2 did not hold 20 N·m.' };
       const replaced = [
@@ -341,7 +341,7 @@ onEachDatabase((engine) => {
       expect((await signOver('', revision + 3)).stage).toBe('signed');
     });
 
-    test('once is enough; sent twice it is one signature', async () => {
+    test('a signature sent twice is one signature', async () => {
       const { id } = await signedJob(shop.db);
       expect((await sign(id, 7)).revision).toBe(8);
       expect((await refusalOf(sign(id, 8, 'CD'))).sentence).toBe(
@@ -350,7 +350,7 @@ onEachDatabase((engine) => {
       expect((await getJob(shop.db, id))?.revision).toBe(8);
     });
 
-    test('afterwards every change says why, and takes the job out of signed until it is signed again', async () => {
+    test('a change after signing needs a reason, and the job has to be signed again', async () => {
       const { id } = await signedJob(shop.db);
       const note = (why: string, customerReference = 'van, green', fromRevision = 8) =>
         reviseJob(shop.db, as('CD'), {
@@ -391,7 +391,7 @@ onEachDatabase((engine) => {
       expect(await revisionOf(shop.db, id, 9)).toMatchObject({ why: 'the wrong van' });
     });
 
-    test('a form sent again without a change does not unsign', async () => {
+    test('a form sent again without a change does not undo the signature', async () => {
       const { id } = await signedJob(shop.db);
       const same = await reviseJob(shop.db, as('AB'), {
         jobId: id,

@@ -50,14 +50,14 @@ onEachDatabase((engine) => {
   }
 
   describe('people', () => {
-    test('the first is a keeper, and there is no second first', async () => {
+    test('the first person is a keeper, and can be added once only', async () => {
       expect(await listPeople(shop.db)).toMatchObject([{ name: 'Ash Kern', initials: 'AK', role: 'keeper' }]);
       const second = addFirstKeeper(shop.db, () => START, { name: 'Bo Lind', initials: 'BL' }, HASHED);
       expect((await refusalOf(second)).code).toBe('not-first');
       expect(await hasPeople(shop.db)).toBe(true);
     });
 
-    test('every change is a revision with who, when and what', async () => {
+    test('a change of a person is a revision with who, when and what', async () => {
       const bo = await add('Bo Lind', 'BL');
       await revisePerson(shop.db, as('AK', 'left the lathe'), {
         id: bo.id,
@@ -86,7 +86,7 @@ onEachDatabase((engine) => {
       ['initials too long', ['Bo Lind', 'BOLINDBOL'], 'bad-initials'],
       ["the command line's own initials", ['Bo Lind', 'Console'], 'bad-initials'],
       ['a name with a sign nobody sees', ['Bo\u200bLind', 'BL'], 'bad-name'],
-    ] as const)('%s is refused', async (_what, [name, initials], code) => {
+    ] as const)('a person with %s is refused', async (_what, [name, initials], code) => {
       expect((await refusalOf(add(name, initials))).code).toBe(code);
       expect(await listPeople(shop.db)).toHaveLength(1);
     });
@@ -97,7 +97,7 @@ onEachDatabase((engine) => {
       expect((await refusalOf(add('Bea Lowe', 'BL'))).code).toBe('initials-taken');
     });
 
-    test('a keeper always remains', async () => {
+    test('the last keeper can be neither retired nor demoted', async () => {
       const retire = retirePerson(shop.db, as('AK'), { id: keeper, fromRevision: 1 });
       expect((await refusalOf(retire)).code).toBe('last-keeper');
       const lower = { id: keeper, fromRevision: 1, name: 'Ash Kern', role: 'reader' as const };
@@ -107,7 +107,7 @@ onEachDatabase((engine) => {
       expect(await revisePerson(shop.db, as('AK'), lower)).toMatchObject({ role: 'reader' });
     });
 
-    test('a change that began from another revision is refused', async () => {
+    test('a change of a person begun from another revision is refused', async () => {
       const edit = { id: keeper, fromRevision: 7, name: 'Ash', role: 'keeper' as const };
       expect((await refusalOf(revisePerson(shop.db, as('AK'), edit))).code).toBe('stale-person');
     });
@@ -117,13 +117,13 @@ onEachDatabase((engine) => {
       ["UPDATE person_revision SET who = 'XY'", 'person_revision is only ever added to'],
       ['DELETE FROM person', 'a person is retired, never deleted'],
       ["UPDATE person SET initials = 'XY'", 'a person keeps their initials'],
-    ])('%s', async (statement, message) => {
+    ])('a person’s %s', async (statement, message) => {
       expect(await errorOf(sql.raw(statement).execute(shop.db))).toMatchObject({ message });
     });
   });
 
   describe('passwords', () => {
-    test('are kept as argon2id, salted, and nowhere in the clear', async () => {
+    test('passwords are kept as argon2id, salted, and nowhere in the clear', async () => {
       const first = await ownPassword(PASSWORD);
       const second = await ownPassword(PASSWORD);
       expect(first.hash).toMatch(/^\$argon2id\$v=19\$m=19456,t=2,p=1\$/);
@@ -139,15 +139,15 @@ onEachDatabase((engine) => {
         'The password is 9 characters long; it must be 10 at least. A few plain words are easiest.',
       ],
       ['x'.repeat(201), 'The password is 201 characters long; it may be 200 at most. Use a shorter one.'],
-    ])('%.12s… is refused', async (typed, sentence) => {
+    ])('the password %.12s… is refused', async (typed, sentence) => {
       expect((await refusalOf(ownPassword(typed))).sentence).toBe(sentence);
     });
 
-    test('ten characters do, whatever they are made of', async () => {
+    test('a password of ten characters is enough, whatever they are', async () => {
       expect((await ownPassword('aaaaaaaaaa')).start).toBe(false);
     });
 
-    test('sign in by name in any letter case; not when wrong, unknown or retired', async () => {
+    test('people sign in by name in any letter case, and not with a wrong password, an unknown name or when retired', async () => {
       const bo = await add('Bo Lind', 'BL');
       const asked = (name: string, password = PASSWORD) => personWith(shop.db, { name, password }, START);
       expect(await asked(' bo LIND')).toMatchObject({ id: bo.id });
@@ -173,7 +173,7 @@ onEachDatabase((engine) => {
   describe('sessions', () => {
     const begin = (now = START) => beginSession(shop.db, { personId: keeper, device: 'a tablet', now });
 
-    test('keep a hash of the token, not the token', async () => {
+    test('a session keeps a hash of its token, not the token', async () => {
       const secret = await begin();
       expect(Buffer.from(secret, 'base64url')).toHaveLength(32);
       const rows = JSON.stringify(await shop.db.selectFrom('session').selectAll().execute());
@@ -185,7 +185,7 @@ onEachDatabase((engine) => {
       expect(await findSession(shop.db, `${secret}x`, START)).toBeNull();
     });
 
-    test('end when idle, and in the end however much they are used', async () => {
+    test('a session ends when idle, and at last however much it is used', async () => {
       const idle = await begin();
       expect(await findSession(shop.db, idle, after(IDLE_MS))).not.toBeNull();
       expect(await findSession(shop.db, idle, after(2 * IDLE_MS + 1))).toBeNull();
@@ -198,7 +198,7 @@ onEachDatabase((engine) => {
 
     const HOUR = 3600 * 1000;
 
-    test('stay when the clock goes back, and are idle from the corrected hour on', async () => {
+    test('a session stays when the clock goes back, and is idle from the corrected hour on', async () => {
       const one = await begin(after(72 * HOUR));
       expect(await findSession(shop.db, one, START)).not.toBeNull();
       expect(await sessionsOf(shop.db, keeper, START)).toMatchObject([{ usedAt: START.toISOString() }]);
@@ -206,7 +206,7 @@ onEachDatabase((engine) => {
       expect(await findSession(shop.db, one, after(2 * IDLE_MS + 1))).toBeNull();
     });
 
-    test('never outlast a clock that was years ahead, and end where it jumps ahead', async () => {
+    test('a session never outlasts a clock that was years ahead, and ends where it jumps ahead', async () => {
       const future = await begin(after(400 * 24 * HOUR));
       expect(await findSession(shop.db, future, START)).toBeNull();
       const now = await begin();
@@ -217,7 +217,7 @@ onEachDatabase((engine) => {
       expect(await findSession(shop.db, now, after(5 * HOUR))).not.toBeNull();
     });
 
-    test('one is ended, or all of a person, or all when retired or given another password', async () => {
+    test('sessions end one by one, or all of a person at once, or when the person is retired or gets another password', async () => {
       const [one, two] = [await begin(), await begin()];
       await endSession(shop.db, one);
       expect(await findSession(shop.db, one, START)).toBeNull();
@@ -241,7 +241,7 @@ onEachDatabase((engine) => {
     const issue = (role: Role, personId = keeper) =>
       issueToken(shop.db, as('AK'), { name: 'gauge at lathe 2', personId, role });
 
-    test('act for a person, with the lesser of the two roles', async () => {
+    test('a token acts for a person, with the lesser of the two roles', async () => {
       const bo = await add('Bo Lind', 'BL', 'recorder');
       expect(await findToken(shop.db, await issue('reader', bo.id), START)).toMatchObject({
         id: bo.id,
@@ -253,7 +253,7 @@ onEachDatabase((engine) => {
       expect(await findToken(shop.db, 'cw_unknown', START)).toBeNull();
     });
 
-    test('are kept as a hash, say when they were used, and stay withdrawn', async () => {
+    test('a token is kept as a hash, shows when it was used, and stays withdrawn', async () => {
       const secret = await issue('recorder');
       await findToken(shop.db, secret, START);
       expect(JSON.stringify(await shop.db.selectFrom('api_token').selectAll().execute())).not.toContain(
@@ -270,7 +270,7 @@ onEachDatabase((engine) => {
       expect(whats.slice(0, 2)).toEqual(['token-withdrawn', 'token']);
     });
 
-    test('end with the person', async () => {
+    test('a token ends with its person', async () => {
       const bo = await add('Bo Lind', 'BL');
       const secret = await issue('recorder', bo.id);
       await retirePerson(shop.db, as('AK'), { id: bo.id, fromRevision: 2 });

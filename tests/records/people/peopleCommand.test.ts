@@ -25,7 +25,7 @@ afterEach(() => shop.close());
 const run = (...words: string[]) => peopleCommand(shop.db, words, now);
 const firstKeeper = () => addFirstKeeper(shop.db, now, { name: 'Ash Kern', initials: 'AK' }, HASHED);
 
-test('lists everybody', async () => {
+test('the people command lists everybody', async () => {
   expect(await run('list')).toBe('Nobody has an account yet.');
   await firstKeeper();
   const bo = await addPerson(
@@ -38,7 +38,7 @@ test('lists everybody', async () => {
   expect(await run('list')).toBe('Ash Kern, AK, keeper\nBo Lind, BL, reader, retired');
 });
 
-test('gives a forgotten keeper a new password, and puts it on record', async () => {
+test('the people command gives a keeper who forgot theirs a new password, and records it', async () => {
   const { id } = await firstKeeper();
   const session = await beginSession(shop.db, { personId: id, device: '', now: NOW });
   const told = await run('reset', 'ash', 'kern');
@@ -53,7 +53,7 @@ test('gives a forgotten keeper a new password, and puts it on record', async () 
   });
 });
 
-test('a new password puts the tokens of that person out of use and names them, and those of others stay', async () => {
+test('a new password withdraws that person’s tokens and names them, and those of others stay', async () => {
   const { id } = await firstKeeper();
   const by = { who: 'AK', now };
   const bo = await addPerson(shop.db, by, { name: 'Bo Lind', initials: 'BL', role: 'recorder' }, HASHED);
@@ -70,7 +70,7 @@ test('a new password puts the tokens of that person out of use and names them, a
   ]);
 });
 
-test('says what is wrong, and what it can do', async () => {
+test('the people command says what is wrong, and what it can do', async () => {
   expect((await refusalOf(run('reset', 'Nobody'))).sentence).toBe(
     'There is no account of "Nobody"; npm run people -- list shows them all.',
   );
@@ -79,7 +79,7 @@ test('says what is wrong, and what it can do', async () => {
   }
 });
 
-test('lets somebody retired back in', async () => {
+test('the people command lets a retired person back in', async () => {
   await firstKeeper();
   const ctx = { who: 'AK', now };
   const bo = await addPerson(shop.db, ctx, { name: 'Bo Lind', initials: 'BL', role: 'reader' }, HASHED);

@@ -35,7 +35,7 @@ const filesIn = (folder: string): string[] =>
     : [];
 
 describe('a file', () => {
-  test('lies under its content, for its owner alone, and a second time is the same file', async () => {
+  test('a file is named by its content, for its owner alone, and sent twice is the same file', async () => {
     const bytes = await jpeg();
     const hash = createHash('sha256').update(bytes).digest('hex');
     for (let i = 0; i < 2; i++) await keep(dataDir, await arrive(bytes));
@@ -46,7 +46,7 @@ describe('a file', () => {
     expect(statSync(place).mode & 0o777).toBe(0o600);
   });
 
-  test('that was damaged on the disk is mended by the same content', async () => {
+  test('a file damaged on the disk is repaired by the same content', async () => {
     const bytes = await jpeg();
     const arrived = await arrive(bytes);
     await keep(dataDir, arrived);
@@ -55,7 +55,7 @@ describe('a file', () => {
     expect(readFileSync(join(dataDir, fileOf(arrived.hash))).equals(bytes)).toBe(true);
   });
 
-  test('beyond the limit, or broken off, leaves nothing behind', async () => {
+  test('a file beyond the limit, or broken off, leaves nothing behind', async () => {
     expect(await errorOf(receive(dataDir, Readable.from([Buffer.alloc(60), Buffer.alloc(60)]), 100))).toEqual(
       expect.any(TooLarge),
     );
@@ -70,7 +70,7 @@ describe('a file', () => {
   });
 
   test.each(['../../etc/passwd', 'a'.repeat(63), `${'a'.repeat(64)}/..`, 'A'.repeat(64), ''])(
-    'is never looked for under a name that is no hash: %j',
+    'a file is never looked for under a name that is no hash: %j',
     (name) => {
       expect(() => fileOf(name)).toThrow('A file is named by its SHA-256 and by nothing else.');
     },
@@ -82,11 +82,11 @@ describe('a picture is known by its content', () => {
     ['jpeg', jpeg],
     ['png', png],
     ['webp', webp],
-  ])('%s', async (kind, make) => {
+  ])('a picture is known by its content: %s', async (kind, make) => {
     expect(await look(await make())).toEqual({ kind, width: 60, height: 40 });
   });
 
-  test('is shown upright, without place or camera, as a JPEG; the file stays as it was sent', async () => {
+  test('a picture is shown upright as a JPEG without location or camera, and the file stays as sent', async () => {
     const bytes = await jpegOnItsSide();
     expect(bytes.includes('nobody at all')).toBe(true);
     const arrived = await arrive(bytes);
@@ -107,7 +107,7 @@ describe('a picture is known by its content', () => {
     expect(readFileSync(join(dataDir, fileOf(arrived.hash))).equals(bytes)).toBe(true);
   });
 
-  test('copies that were lost are made anew', async () => {
+  test('copies of a picture that were lost are made again', async () => {
     const arrived = await arrive(await jpeg());
     await lookAtPicture(dataDir, arrived);
     await keep(dataDir, arrived);
@@ -140,7 +140,7 @@ describe('a picture is known by its content', () => {
       'a JPEG head on other bytes',
       async () => Buffer.concat([Buffer.from([0xff, 0xd8, 0xff, 0xe0]), Buffer.alloc(4000, 65)]),
     ],
-  ])('%s is refused', async (_, make) => {
+  ])('a file that is %s is refused', async (_, make) => {
     expect(await refusalOf(look(await make()))).toEqual({
       code: 'no-picture',
       path: 'file',
@@ -197,7 +197,7 @@ onEachDatabase((engine) => {
     const add = (jobId: number, one: NewPhoto, ctx = as('CD'), keepFile = async () => {}) =>
       addPhoto(shop.db, ctx, { jobId, photo: one, keepFile });
 
-    test('is a revision of it, and every revision has the photos it had', async () => {
+    test('a photo is a revision of its job, and every revision has the photos it had', async () => {
       const job = await measuredJob(shop.db);
       await add(job.id, photo('p1'));
       await add(job.id, photo('p2', { place: { spot: 'station', angleDeg: 45, radiusMm: 110 } }));
@@ -225,7 +225,7 @@ onEachDatabase((engine) => {
       expect(await isPhoto(shop.db, 'cd'.repeat(32))).toBe(false);
     });
 
-    test('sent twice is there once; another under the same id is refused', async () => {
+    test('a photo sent twice is there once, and another under the same id is refused', async () => {
       const job = await measuredJob(shop.db);
       expect(await add(job.id, photo('p1'))).toEqual({ added: true });
       expect(await add(job.id, photo('p1'))).toEqual({ added: false });
@@ -237,7 +237,7 @@ onEachDatabase((engine) => {
       expect(await refusalOf(add(other.id, photo('p1')))).toMatchObject({ code: 'photo-differs' });
     });
 
-    test('makes no decision stale and none outdated', async () => {
+    test('a photo makes no decision stale and none outdated', async () => {
       const job = await measuredJob(shop.db);
       await add(job.id, photo('p1'));
       const decided = await reviseJob(shop.db, as('AB'), {
@@ -251,7 +251,7 @@ onEachDatabase((engine) => {
       expect(decided.outcome).toBe('face');
     });
 
-    test('of a signed job is an amendment, and says why', async () => {
+    test('a photo of a signed job is an amendment, and needs a reason', async () => {
       const job = await signedJob(shop.db);
       let kept = 0;
       const keeping = async () => {
@@ -266,7 +266,7 @@ onEachDatabase((engine) => {
       expect((await getJob(shop.db, job.id))?.stage).toBe('to-sign');
     });
 
-    test('whose file cannot be kept is not recorded', async () => {
+    test('a photo whose file cannot be stored is not recorded', async () => {
       const job = await measuredJob(shop.db);
       const full = async () => {
         throw new Error('the disk is full');
@@ -294,7 +294,7 @@ onEachDatabase((engine) => {
         as('CD'),
       ],
       ['a note without end', photo('p', { note: 'x'.repeat(501) }), as('CD')],
-    ])('with %s is refused', async (_, one, ctx) => {
+    ])('a photo with %s is refused', async (_, one, ctx) => {
       const job = await measuredJob(shop.db);
       await refusalOf(add(job.id, one, ctx));
       expect(await photosOf(shop.db, job.id, 99)).toEqual([]);
@@ -308,7 +308,7 @@ onEachDatabase((engine) => {
       `INSERT ${AGAIN} ON CONFLICT (id) DO UPDATE SET note = 'another'`,
       engine.name === 'SQLite' ? `INSERT OR REPLACE ${AGAIN}` : 'TRUNCATE photo',
       "INSERT INTO photo SELECT 'n', job_id, revision + 40, spot, angle_deg, radius_mm, item, hash, kind, bytes, width, height, note, who, at FROM photo",
-    ])('the database itself refuses: %s', async (statement) => {
+    ])('the database refuses a photo’s %s', async (statement) => {
       const job = await measuredJob(shop.db);
       await add(job.id, photo('p1'));
       const before = await photosOf(shop.db, job.id, 99);

@@ -20,18 +20,18 @@ const depths = (over: Partial<CutPlanInput>) =>
   cutPlan({ ...PLAN, ...over }).passes.map(({ kind, depthMm }) => `${kind} ${depthMm.toFixed(3)}`);
 
 describe('the passes of a cut (arithmetic)', () => {
-  it('roughs evenly within the limit and finishes last', () => {
+  it('a cut plan roughs evenly within the limit and finishes last', () => {
     expect(depths({})).toEqual(['roughing 0.160', 'roughing 0.160', 'finishing 0.100']);
   });
-  it('takes as many passes as just do', () => {
+  it('a cut plan has as few passes as the roughing limit allows', () => {
     expect(depths({ totalCutMm: 0.5 })).toEqual(['roughing 0.200', 'roughing 0.200', 'finishing 0.100']);
     expect(depths({ totalCutMm: 0.501 })).toHaveLength(4);
   });
-  it('finishes at once what is no deeper than a finishing pass', () => {
+  it('a cut plan has one pass where the cut is no deeper than a finishing pass', () => {
     expect(depths({ totalCutMm: 0.08 })).toEqual(['finishing 0.080']);
     expect(depths({ totalCutMm: 0.1 })).toEqual(['finishing 0.100']);
   });
-  it('adds up to the cut, in depth and time', () => {
+  it('a cut plan’s passes add up to the cut, in depth and time', () => {
     const plan = cutPlan(PLAN);
     expect(plan.passes.at(-1)!.totalMm).toBeCloseTo(0.42, 12);
     expect(plan.spindleRpm).toBeCloseTo(180.86, 2);
@@ -39,7 +39,7 @@ describe('the passes of a cut (arithmetic)', () => {
     expect(plan.timeS).toBeCloseTo((60 * (200 + 250)) / plan.spindleRpm, 6);
     expect(plan.finishRtUm).toBeCloseTo(1.5625, 6);
   });
-  it('passes on what the lathe cannot do', () => {
+  it('a cut plan warns where the lathe cannot turn at the speed asked for', () => {
     const plan = cutPlan({ ...PLAN, mostRpm: 100 });
     expect(plan.warnings.map(({ code }) => code)).toEqual(['slower-than-asked']);
     expect(plan.cuttingSpeedMPerMin).toBeCloseTo((Math.PI * 264 * 100) / 1000, 9);
@@ -53,7 +53,7 @@ describe('what a cut plan refuses', () => {
     [{ trackInnerDiameterMm: 264 }, 'trackInnerDiameterMm'],
     [{ leastRpm: 2000 }, 'leastRpm'],
     [{ roughingLimitMm: 0.001 }, 'roughingLimitMm'],
-  ])('%o names %s', (over, path) => {
+  ])('a cut plan with %o is refused at %s', (over, path) => {
     let refused: unknown;
     try {
       cutPlan({ ...PLAN, ...over });

@@ -8,10 +8,10 @@ describe('cuts left (arithmetic)', () => {
     [4.54, 0],
     [4.55, 1],
     [4.1, 0], // never below none
-  ])('least wall %s, minimum 4.3, cut 0.25 → %s', (leastWallMm, cuts) => {
+  ])('cuts left with least wall %s, minimum 4.3 and typical cut 0.25 are %s', (leastWallMm, cuts) => {
     expect(cutsLeft({ leastWallMm, minimumWallMm: 4.3, typicalCutMm: 0.25 }).value).toBe(cuts);
   });
-  it('does not lose a cut to float dust: (4.6 − 4.3)/0.1 is 2.9999999999999982', () => {
+  it('cuts left lose none to float dust: (4.6 − 4.3)/0.1, which is 2.9999999999999982, gives 3', () => {
     expect(cutsLeft({ leastWallMm: 4.6, minimumWallMm: 4.3, typicalCutMm: 0.1 }).value).toBe(3);
   });
 });

@@ -17,16 +17,16 @@ const deepest = (lowWallMm: number, uMm: number | null) => {
 };
 
 describe('the deepest cut (arithmetic; Φ⁻¹(0.95) = 1.6449)', () => {
-  it('takes the high station down to the minimum', () => {
+  it('the deepest cut takes the high station down to the minimum', () => {
     expect(deepest(4.5, null)).toEqual({ plainMm: expect.closeTo(0.5, 9), sureMm: null });
   });
-  it('lets a low station be, until the tool reaches it', () => {
+  it('the deepest cut ignores a low station until the tool reaches it', () => {
     expect(deepest(4.29, null).plainMm).toBeCloseTo(0.49, 9);
   });
-  it('keeps 1.645 u in hand to be sure', () => {
+  it('the deepest sure cut keeps 1.645 u above the minimum', () => {
     expect(deepest(4.5, 0.01).sureMm).toBeCloseTo(0.5 - 0.016449, 4);
   });
-  it('is sure of no cut where a station it never touches is in doubt already', () => {
+  it('the deepest sure cut is null where a station it never touches is in doubt already', () => {
     expect(deepest(4.31, 0.01).sureMm).toBeNull();
   });
 });

@@ -16,18 +16,21 @@ const setup = {
 
 describe('design set two, dialled in (independent second implementation, not published)', () => {
   const found = dialledIn({ places: places(SET_TWO), ...setup });
-  it('leaves 4.614 and saves 0.084', () => {
+  it('set two dialled in leaves 4.614 mm and saves 0.084 mm', () => {
     expect(found.leastWallMm).toBeCloseTo(4.614, 3);
     expect(found.wallGainedMm).toBeCloseTo(0.084, 3);
   });
-  it('tilts 0.100 toward 247.5°', () => {
+  it('set two dialled in tilts 0.100 mm toward 247.5°', () => {
     expect(Math.abs(found.tiltMm - 0.1)).toBeLessThan(0.002);
     expect(Math.abs(found.tiltDirectionDeg! - 247.5)).toBeLessThan(2);
   });
-  it.each([0.071, 0.1, 0.029, 0].map((shim, pad) => [pad, shim] as const))('pad %s gets %s', (pad, shim) => {
-    expect(Math.abs(found.shimsMm[pad]! - shim)).toBeLessThan(0.002);
-  });
-  it('is as good as the best of a fine grid of tilts (second way, written out here)', () => {
+  it.each([0.071, 0.1, 0.029, 0].map((shim, pad) => [pad, shim] as const))(
+    'set two dialled in puts under pad %s a shim of %s mm',
+    (pad, shim) => {
+      expect(Math.abs(found.shimsMm[pad]! - shim)).toBeLessThan(0.002);
+    },
+  );
+  it('the tilt found is as good as the best of a fine grid of tilts', () => {
     let best = Number.NEGATIVE_INFINITY;
     for (let turn = 0; turn < 360; turn += 1.5) {
       for (let step = 0; step <= 20; step++) {
@@ -44,7 +47,7 @@ describe('design set two, dialled in (independent second implementation, not pub
 });
 
 describe('the tilt that is chosen', () => {
-  it('is none where none gains: design set one (independent second implementation, not published)', () => {
+  it('the tilt is none where none gains wall, as in set one', () => {
     const found = dialledIn({ places: places(SET_ONE), ...setup });
     expect(found).toMatchObject({
       wallGainedMm: 0,
@@ -53,13 +56,13 @@ describe('the tilt that is chosen', () => {
       shimsMm: [0, 0, 0, 0],
     });
   });
-  it('is the smallest of those equally good: a looser limit does not tilt it further', () => {
+  it('the tilt is the smallest of those equally good: a looser limit does not tilt further', () => {
     const loose = dialledIn({ places: places(SET_TWO), ...setup, runoutLimitMm: 2 });
     const looser = dialledIn({ places: places(SET_TWO), ...setup, runoutLimitMm: 4 });
     expect(loose.tiltMm).toBeLessThan(0.5);
     expect(looser.tiltMm).toBeCloseTo(loose.tiltMm, 3);
   });
-  it('is the least of a whole range that leaves as much (geometry)', () => {
+  it('the tilt is the least of a whole range that leaves as much', () => {
     // Flat face, thin at 0°, thick elsewhere, one mark of 0.10 opposite. Tilted by h at radius 120 toward 0°, the wall
     // at 0° is 4.35 + 2h until the mark no longer rules at h = 0.05; from there it stays 4.50 − ε = 4.45.
     const at = (angleDeg: number, wallMm: number, depthMm: number) => {
@@ -81,22 +84,22 @@ describe('when it is not offered', () => {
     const check = checkCover(coverInput({ criteria: limited, ...over }));
     return { dialledIn: check.dialledIn, said: check.findings.find(({ id }) => id === 'dialled-in')! };
   };
-  it('is null without a limit on the runout after the cut', () => {
+  it('dialling in is null without a limit on the runout after the cut', () => {
     const { dialledIn: none, said } = finding({ criteria: CRITERIA });
     expect(none).toBeNull();
     expect(said.sentence).toContain('no limit is set on the runout');
   });
-  it('is null in side-wall jaws', () => {
+  it('dialling in is null in side-wall jaws', () => {
     const { dialledIn: none, said } = finding({ chucking: 'side-wall-jaws' });
     expect(none).toBeNull();
     expect(said.sentence).toContain('side-wall jaws');
   });
-  it('is null where the face was not indicated', () => {
+  it('dialling in is null where the face was not indicated', () => {
     const { dialledIn: none, said } = finding({ stations: unread(SET_ONE) });
     expect(none).toBeNull();
     expect(said.sentence).toContain('not indicated');
   });
-  it('is not worth it below 0.01 mm', () => {
+  it('dialling in is called not worth it below 0.01 mm', () => {
     const { dialledIn: some, said } = finding({});
     expect(some?.wallGainedMm).toBe(0);
     expect(said).toMatchObject({ status: 'pass', sentence: expect.stringContaining('not worth it') });
@@ -106,19 +109,19 @@ describe('when it is not offered', () => {
 describe('a wall that passes only dialled in', () => {
   const two = [...SET_TWO, { angleDeg: 0, radiusMm: 110, wallMm: [4.95], faceMm: 0.03, markDepthMm: 0 }];
   const criteria = { ...CRITERIA, minimumWallMm: 4.58, faceRunoutLimitMm: 0.1 };
-  it('is to be planned again, not replaced', () => {
+  it('a wall that passes only dialled in is planned again, not replaced', () => {
     const found = checkCover(coverInput({ stations: two, criteria }));
     expect(found.leastWall.afterMm).toBeLessThan(4.58);
     expect(found.verdict).toBe('plan-again');
     expect(found.because).toMatch(/Dialled in, tilted 0\.100 mm over Ø 264 mm toward 24[78]°/);
   });
-  it('has no better cut to offer as chucked', () => {
+  it('a wall that passes only dialled in is offered no other cut as chucked', () => {
     const planned = checkCover(coverInput({ stations: two, criteria, plannedCutMm: 0.2 }));
     expect(planned.verdict).toBe('plan-again');
     const said = planned.findings.find(({ id }) => id === 'planned-cut')!.sentence;
     expect(said).toContain('No cut as chucked both cleans it and leaves enough.');
   });
-  it('is replaced where dialling in is not to be had, or does not mend it', () => {
+  it('a wall below the minimum is replaced where dialling in is not possible or does not help', () => {
     const jaws = checkCover(coverInput({ stations: two, criteria, chucking: 'side-wall-jaws' }));
     expect(jaws.verdict).toBe('replace');
     const thinner = checkCover(coverInput({ stations: two, criteria: { ...criteria, minimumWallMm: 4.63 } }));

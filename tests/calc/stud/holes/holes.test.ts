@@ -6,7 +6,7 @@ import { EXAMPLE, layer, withNut, withStack, withStud } from '../example.ts';
 const finding = (input: StudCheckInput, id: string) => checkStud(input).findings.find((one) => one.id === id);
 
 describe('holes', () => {
-  it('the tightest decides, by name', () => {
+  it('the tightest hole decides, by name', () => {
     const input = withStack({
       layers: [layer(3.2), layer(2, { name: 'casting', holeDiameterMm: 9.4 })],
     });
@@ -36,14 +36,14 @@ describe('hole circle and count', () => {
     [285.5, 'pass'],
     [286.6, 'fail'],
     [292, 'fail'],
-  ])('Ø %f against the cover’s 286: %s', (holeCircleDiameterMm, status) => {
+  ])('a hole circle of Ø %f against the cover’s 286 is %s', (holeCircleDiameterMm, status) => {
     expect(finding(withStack({ holeCircleDiameterMm }), 'hole-circle')!.status).toBe(status);
   });
-  it('another circle is a no, by the difference', () => {
+  it('a stack with another hole circle is a no, by the difference', () => {
     const check = checkStud(withStack({ holeCircleDiameterMm: 292 }));
     expect([check.fits, check.decidedBy, check.byMm]).toEqual(['no', 'holeCircleDiameterMm', 6]);
   });
-  it('another count is a no', () => {
+  it('a stack with another number of holes is a no', () => {
     const check = checkStud(withStack({ holeCount: 4 }));
     expect([check.fits, check.decidedBy, check.byMm]).toEqual(['no', 'holeCount', null]);
   });
@@ -52,7 +52,7 @@ describe('hole circle and count', () => {
     expect(finding(input, 'hole-circle')!.status).toBe('fail');
     expect(finding(input, 'hole-count')!.status).toBe('fail');
   });
-  it('a difference eats the position tolerance', () => {
+  it('a difference of the circles uses up the position tolerance', () => {
     const input = withStack({ holeCircleDiameterMm: 286.5, layers: [layer(3.2, { holeDiameterMm: 9.9 })] });
     expect(finding(input, 'position')).toMatchObject({ status: 'caution' });
     expect(finding(withStack({ holeCircleDiameterMm: 286.5 }), 'position')!.status).toBe('pass');
@@ -68,20 +68,21 @@ describe('fillet and chamfer', () => {
     [0.9, 0.5, 'fail'],
     [0.38, null, 'pass'],
     [0.6, null, 'not-checked'],
-  ])('fillet %f, chamfer %s: %s', (filletMm, chamferMm, status) => {
+  ])('a fillet of %f with a chamfer of %s is %s', (filletMm, chamferMm, status) => {
     expect(at(filletMm, chamferMm)!.status).toBe(status);
   });
-  it('clears by hole/2 + chamfer − (d/2 + fillet)', () => {
+  it('the fillet clears by hole/2 + chamfer − (d/2 + fillet)', () => {
     expect(at(0.6, 0.5)!.value).toBeCloseTo(0.2875, 9);
   });
-  it('is left out when nobody gave a fillet', () => {
+  it('the fillet is not checked when nobody gave one', () => {
     expect(at(null, 0.5)).toBeUndefined();
   });
 });
 
 describe('the nut’s seat', () => {
-  it('(14 − 10.3)/2 all round', () => expect(finding(EXAMPLE, 'nut-seat')!.value).toBeCloseTo(1.85, 9));
-  it('a nut smaller than the hole is a no; a washer covers it', () => {
+  it('the nut’s seat is (14 − 10.3)/2 wide all round', () =>
+    expect(finding(EXAMPLE, 'nut-seat')!.value).toBeCloseTo(1.85, 9));
+  it('a nut smaller than its hole is a no, and a washer covers it', () => {
     const big = withStack({ layers: [layer(3.2, { holeDiameterMm: 14.5 })] });
     expect(finding(big, 'nut-seat')!.status).toBe('fail');
     expect(checkStud(big).fits).toBe('no');

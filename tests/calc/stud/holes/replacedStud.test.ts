@@ -19,7 +19,7 @@ const found = (change: Partial<ReplacedStudInput>, id: string) =>
 
 describe('a stud set anew', () => {
   // 0.1 + 0.2 · 12.7/20 = 0.227; (10.3 − 9.5)/2 = 0.4, half of it 0.2 (first principles).
-  it('is out by its foot and its lean at the engine side', () => {
+  it('a replaced stud is out at the engine side by its base and its lean', () => {
     const standing = found({}, 'replaced-standing');
     expect(standing.value).toBeCloseTo(0.227, 9);
     expect(standing).toMatchObject({ status: 'caution', unit: 'mm' });
@@ -30,14 +30,14 @@ describe('a stud set anew', () => {
     [0.08, 'caution'],
     [0.27, 'caution'],
     [0.28, 'fail'],
-  ])('foot out by %f: %s', (offMm, status) => {
+  ])('a replaced stud with its base out by %f is %s', (offMm, status) => {
     expect(found({ offMm }, 'replaced-standing').status).toBe(status);
   });
-  it('is not judged on half of it', () => {
+  it('a replaced stud is not judged where base or lean was not measured', () => {
     for (const change of [{ leanMm: null }, { offMm: null }, { tightestHoleMm: null }])
       expect(found(change, 'replaced-standing').status).toBe('not-checked');
   });
-  it('held, turned, or not proved', () => {
+  it('a replaced stud’s proof torque is OK where it held, not where it turned, and not checked where it was not tested', () => {
     expect(found({}, 'replaced-proof').status).toBe('pass');
     expect(found({ heldIt: false }, 'replaced-proof').status).toBe('fail');
     expect(found({ provedNm: null }, 'replaced-proof').status).toBe('not-checked');
@@ -51,14 +51,14 @@ describe('a stud set anew', () => {
     ['replaced-place', { leanAt25Mm: null, offMm: 0.09, proofNm: null }, 'fail'],
     ['replaced-proof', { leanAt25Mm: null, offMm: null, proofNm: 45 }, 'pass'],
     ['replaced-proof', { leanAt25Mm: null, offMm: null, proofNm: 46 }, 'fail'],
-  ] as const)("the shop's limits: %s under %j is %s", (id, limits, status) => {
+  ] as const)('the shop’s limit on a replaced stud: %s under %j is %s', (id, limits, status) => {
     expect(found({ limits }, id).status).toBe(status);
   });
   it('a weld is never said to be strong', () => {
     for (const heldIt of [true, false, null])
       expect(found({ heldIt }, 'replaced-root').status).toBe('not-checked');
   });
-  it('refuses nonsense', () => {
+  it('a replaced stud with impossible measurements is refused', () => {
     expect(() => replacedStud({ ...INPUT, leanAtMm: 0 })).toThrow('must be more than 0 mm');
     expect(() => replacedStud({ ...INPUT, offMm: -0.1 })).toThrow('must be 0 mm or more');
   });

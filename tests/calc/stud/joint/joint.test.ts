@@ -23,22 +23,22 @@ describe('the example, by hand', () => {
     ['share of proof: 24 278/(586 · 56.663)', joint?.proofShare, 0.73117, 1e-5],
     ['slip torque: 0.15 · 6 · 12 097.6 · 0.143', joint?.slipTorqueNm.nominal, 1556.96, 0.1],
     ['slip torque, least: 0.15 · 6 · 7241.9 · 0.143', joint?.slipTorqueNm.least, 932.04, 0.1],
-  ])('%s', (_, found, expected, within) => {
+  ])('the example joint’s %s is what a hand calculation gives', (_, found, expected, within) => {
     expect(Math.abs(found! - expected)).toBeLessThan(within);
   });
-  it('holds', () => expect(holds).toBe('yes'));
+  it('the example joint holds', () => expect(holds).toBe('yes'));
 });
 
 describe('holds', () => {
   it.each([
     ['slip: 933 N·m asked, 932 held', { engineTorqueNm: 466.5 }, 'no', 'joint-slip'],
     ['proof: 38 N·m is 75.09 % at most', { torqueNm: 38 }, 'no', 'joint-proof'],
-  ])('%s', (_, joint, holds, id) => {
+  ])('the joint with %s', (_, joint, holds, id) => {
     const check = checkStud(withJoint(joint));
     expect(check.holds).toBe(holds);
     expect(check.findings.find((one) => one.id === id)!.status).toBe('fail');
   });
-  it('is judged apart: the stud still fits', () => {
+  it('a joint that slips is judged apart: the stud still fits', () => {
     expect(checkStud(withJoint({ engineTorqueNm: 900 })).fits).toBe('yes');
   });
   it.each([
@@ -46,13 +46,13 @@ describe('holds', () => {
     ['no bearing diameter', withNut({ bearingOuterDiameterMm: null })],
     ['a hole not measured', withStack({ layers: [layer(3.2, { holeDiameterMm: null })] })],
     ['no nut', { ...EXAMPLE, nut: null }],
-  ])('is not checked with %s', (_, input) => {
+  ])('a joint with %s is not checked', (_, input) => {
     expect(checkStud(input).holds).toBe('not-checked');
   });
-  it('is a no when one fails and the other is unknown', () => {
+  it('a joint is a no when one check fails and the other is unknown', () => {
     expect(checkStud(withJoint({ engineTorqueNm: 900 }, withStud({ proofMPa: null }))).holds).toBe('no');
   });
-  it('gives null, not a guess, for what needs the embedding', () => {
+  it('a joint of unknown settling has null, not a guess, for what depends on it', () => {
     const { joint } = checkStud(withNut({ bearingOuterDiameterMm: null }));
     expect([
       joint!.embeddingLossN,
@@ -65,7 +65,7 @@ describe('holds', () => {
 });
 
 describe('a washer', () => {
-  it('adds an interface, and stretches the grip', () => {
+  it('a washer adds an interface and lengthens the grip', () => {
     const bare = checkStud(EXAMPLE).answers.embeddingLossN!.how.at(-1)!.numbers;
     const with1 = checkStud(withNut({ washerMm: 1.5 })).answers.embeddingLossN!.how.at(-1)!.numbers;
     expect(bare).toContain('f_Z = 10.0 µm');
@@ -74,7 +74,7 @@ describe('a washer', () => {
 });
 
 describe('preload that settles away', () => {
-  it('holds nothing, and never less than nothing', () => {
+  it('a preload that settles away holds nothing, and never less', () => {
     const { joint } = checkStud(withJoint({ torqueNm: 10 }));
     expect(joint!.preloadN.least).toBe(0);
     expect(joint!.slipTorqueNm.nominal).toBe(0);
@@ -83,25 +83,25 @@ describe('preload that settles away', () => {
 });
 
 describe('if it slips', () => {
-  it('the studs carry it in shear: 1800/(6 · 0.143 · 71.256)', () => {
+  it('the studs of a slipping joint carry the torque in shear: 1800/(6 · 0.143 · 71.256)', () => {
     const found = finding(withJoint({ engineTorqueNm: 900 }), 'stud-shear')!;
     expect(found.value).toBeCloseTo(1_800_000 / (6 * 143 * 71.2557), 3);
     expect(found.status).toBe('caution');
   });
-  it('in the thread where that reaches the plane', () => {
+  it('the studs’ shear is in the thread where that reaches the plane of the pads', () => {
     const found = finding(withJoint({ engineTorqueNm: 900 }, withStud({ threadStartMm: 0 })), 'stud-shear')!;
     expect(found.value).toBeCloseTo(1_800_000 / (6 * 143 * 56.66314), 3);
   });
-  it('and is silent when it does not', () => {
+  it('the studs’ shear has no finding where the joint does not slip', () => {
     expect(finding(EXAMPLE, 'stud-shear')).toBeUndefined();
   });
 });
 
 describe('pressure under the nut', () => {
-  it('24 278/[π/4 (14² − 10.3²)]', () => {
+  it('the pressure under the nut is 24 278/[π/4 (14² − 10.3²)]', () => {
     expect(finding(EXAMPLE, 'bearing-pressure')!.value).toBeCloseTo(343.81, 2);
   });
-  it('cautions above the soft steel’s figure, as advice, and moves neither fits nor holds', () => {
+  it('the pressure under the nut is a caution above the figure of soft steel, and changes neither fit nor hold', () => {
     const input = withNut({ bearingOuterDiameterMm: 12.5 });
     const check = checkStud(input);
     expect(finding(input, 'bearing-pressure')).toMatchObject({ status: 'caution', limit: 490 });
@@ -111,7 +111,7 @@ describe('pressure under the nut', () => {
 
 describe('the stud at its most', () => {
   // 74 N·m: 48 557 N at most; 827 MPa · 56.663 mm² = 46 860 N.
-  it('above its breaking load it is said that it may break, and not below', () => {
+  it('a preload above the breaking load says that the stud may break, and one below does not', () => {
     const told = (torqueNm: number) => finding(withJoint({ torqueNm }), 'joint-proof')?.sentence;
     expect(told(74)).toContain('Its breaking load is 141.1 % of it: the stud may break as it is tightened.');
     expect(told(60)).not.toContain('may break');
@@ -121,7 +121,7 @@ describe('the stud at its most', () => {
 describe('a locking nut whose own torque was not given', () => {
   const prevailing = (joint: Parameters<typeof withJoint>[0]) =>
     withJoint(joint, withNut({ prevailing: true }));
-  it('leaves open whether it holds where it would, and is no excuse where it would not', () => {
+  it('a locking nut of unknown torque leaves open whether the joint holds, and does not excuse one that slips', () => {
     const open = checkStud(prevailing({}));
     expect(open.holds).toBe('not-checked');
     expect(open.findings.find(({ id }) => id === 'joint-slip')?.sentence).toContain(
@@ -133,16 +133,16 @@ describe('a locking nut whose own torque was not given', () => {
 });
 
 describe('the nut’s proof load', () => {
-  it('24 278/(827 · 56.663)', () => {
+  it('the nut’s share of its proof load is 24 278/(827 · 56.663)', () => {
     expect(finding(EXAMPLE, 'joint-nut')!.value).toBeCloseTo(0.5181, 4);
     expect(finding(EXAMPLE, 'joint-nut')!.status).toBe('pass');
   });
-  it('is a caution above, and moves neither fits nor holds', () => {
+  it('a preload above the nut’s proof load is a caution, and changes neither fit nor hold', () => {
     const input = withNut({ proofMPa: 400 });
     expect(finding(input, 'joint-nut')!.status).toBe('caution');
     expect([checkStud(input).fits, checkStud(input).holds]).toEqual(['yes', 'yes']);
   });
-  it('is silent where the nut’s class is not known', () => {
+  it('the nut’s proof load has no finding where its class is not known', () => {
     expect(finding(withNut({ proofMPa: null }), 'joint-nut')).toBeUndefined();
   });
 });

@@ -11,7 +11,7 @@ const status = (change: Partial<Parameters<typeof retorque>[0]>, firstNm: number
   );
 
 describe('nuts tightened again (common practice, no source)', () => {
-  it('allowed, without thread-locker, to the same torque', () => {
+  it('a re-torque that is allowed, without thread-locker and to the same torque, is OK', () => {
     expect(status({})).toEqual({ allowed: 'pass', locker: 'pass', torque: 'pass' });
   });
   it.each([
@@ -21,10 +21,10 @@ describe('nuts tightened again (common practice, no source)', () => {
     [{ torqueNm: 37.7 }, 'torque', 'pass'],
     [{ torqueNm: 37.8 }, 'torque', 'caution'],
     [{ torqueNm: 30 }, 'torque', 'caution'],
-  ] as const)('%j: %s is %s', (change, id, expected) => {
+  ] as const)('a re-torque with %j: %s is %s', (change, id, expected) => {
     expect(status(change)[id]).toBe(expected);
   });
-  it('without a first torque there is nothing to compare with', () => {
+  it('a re-torque without a first torque is not compared', () => {
     expect(status({}, null).torque).toBe('not-checked');
   });
 });

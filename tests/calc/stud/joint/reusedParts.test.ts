@@ -9,19 +9,19 @@ const status = (found: ReturnType<typeof check>, id: string) =>
   found.findings.find((one) => one.id === id)?.status;
 
 describe('used before, locking, tightened again', () => {
-  it('says nothing where all is new and tightened once', () => {
+  it('new parts torqued once have no finding', () => {
     const ids = checkStud(EXAMPLE).findings.map((one) => one.id);
     for (const id of ['joint-studs-used', 'joint-prevailing-nut', 'joint-retightened'])
       expect(ids).not.toContain(id);
   });
 
-  it('studs used before are to be looked at, and move neither fits nor holds', () => {
+  it('studs used before are a caution, and change neither fit nor hold', () => {
     const found = check({ studsUsedBefore: true });
     expect(status(found, 'joint-studs-used')).toBe('caution');
     expect([found.fits, found.holds]).toEqual(['yes', 'yes']);
   });
 
-  it('what only turns the nut gives no preload: (37 − 3) of 37 N·m', () => {
+  it('torque that only turns a locking nut gives no preload: (37 − 3) of 37 N·m', () => {
     const found = check({ prevailingNm: 3 }, true);
     const whole = check({}, true);
     expect(found.joint!.preloadN.nominal / whole.joint!.preloadN.nominal).toBeCloseTo(34 / 37, 9);
@@ -29,13 +29,13 @@ describe('used before, locking, tightened again', () => {
     expect(status(whole, 'joint-prevailing-nut')).toBe('not-checked');
   });
 
-  it('refuses a nut that takes all the torque only to turn', () => {
+  it('a locking nut that takes all the torque only to turn is refused', () => {
     expect(() => check({ prevailingNm: 37 }, true)).toThrow(
       'The torque that only turns the nut is 37 N·m; it must be less than 37 N·m.',
     );
   });
 
-  it('tightened again: half the settling, never none; not unless chosen', () => {
+  it('a re-torque counts half the settling, never none, and only where chosen', () => {
     const once = check({}).joint!;
     const again = check({ retightened: true });
     expect(again.joint!.embeddingLossN).toBeCloseTo(once.embeddingLossN! / 2, 6);

@@ -19,32 +19,35 @@ const window = (input: StudCheckInput) => {
 
 describe('the window of torque (first principles, by hand)', () => {
   // Needed 700 000/(0.15 · 6 · 143) = 5439.0 N; F_Z 7325.0 N (joint.test.ts): 12 764/0.75 = 17 018.7 N; · 1.905e-3 m.
-  it('enough', () => expect(window(EXAMPLE).enough).toBeCloseTo(32.42, 2));
+  it('the torque that is enough is what a hand calculation gives', () =>
+    expect(window(EXAMPLE).enough).toBeCloseTo(32.42, 2));
   // 0.75 · 586 · 56.663 = 24 903.5; /1.25 = 19 922.8 N; · 1.905e-3 m.
-  it('too much', () => expect(window(EXAMPLE).most).toBeCloseTo(37.953, 3));
-  it('37 N·m is between them', () => expect(window(EXAMPLE).finding.status).toBe('pass'));
+  it('the torque that is too much is what a hand calculation gives', () =>
+    expect(window(EXAMPLE).most).toBeCloseTo(37.953, 3));
+  it('a torque of 37 N·m is between enough and too much', () =>
+    expect(window(EXAMPLE).finding.status).toBe('pass'));
 
   it.each([
     [32.4, 'fail', 'is not enough'],
     [32.5, 'pass', 'is between them'],
     [38, 'fail', 'is too much'],
-  ])('%f N·m: %s', (torqueNm, status, says) => {
+  ])('a torque of %f N·m is %s', (torqueNm, status, says) => {
     const { finding } = window(withJoint({ torqueNm }));
     expect(finding.status).toBe(status);
     expect(finding.sentence).toContain(says);
   });
 
-  it('says when no torque does both', () => {
+  it('a window without a torque that does both says so', () => {
     const { finding } = window(withJoint({ engineTorqueNm: 900 }));
     expect(finding.sentence).toContain('No torque does both');
   });
-  it('leaves out the end that is not known', () => {
+  it('a window leaves out the end that is not known', () => {
     expect(window(withStud({ proofMPa: null })).most).toBeNull();
     expect(window(withNut({ bearingOuterDiameterMm: null })).enough).toBeNull();
     expect(window(withStud({ proofMPa: null })).finding.status).toBe('not-checked');
   });
 
-  it('at enough it just holds, a hair below it slips; at too much it is 75 % of proof', () => {
+  it('the joint just holds at the enough torque, slips below it, and is at 75 % of proof at the too-much torque', () => {
     fc.assert(
       fc.property(
         fc.record({
@@ -71,7 +74,7 @@ describe('the window of torque (first principles, by hand)', () => {
 });
 
 describe('two equal studs share equally', () => {
-  it('twice the studs, each needs half the preload above what settles; the slip torque doubles', () => {
+  it('twice the studs need half the preload each, beyond what settles, and double the slip torque', () => {
     fc.assert(
       fc.property(fc.integer({ min: 2, max: 12 }), (studCount) => {
         const one = checkStud(withJoint({ studCount }));

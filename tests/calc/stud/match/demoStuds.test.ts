@@ -35,7 +35,7 @@ const ids = (style: string) =>
   demoStacks.filter((one) => one.entry.stack.style === style).map((one) => one.id);
 
 describe('the demonstration’s studs and stacks', () => {
-  it('there are enough of them, each with a name of its own', () => {
+  it('the demo has enough studs and stacks, each with a name of its own', () => {
     expect(demoStuds.length).toBeGreaterThanOrEqual(14);
     expect(demoStacks.length).toBeGreaterThanOrEqual(8);
     for (const list of [demoStuds, demoStacks]) {
@@ -43,24 +43,24 @@ describe('the demonstration’s studs and stacks', () => {
       expect(new Set(list.map((one) => one.entry.name)).size).toBe(list.length);
     }
   });
-  it('the catalogue takes them as they are', () => {
+  it('the demo’s studs and stacks are taken by the catalog as they are', () => {
     for (const { entry } of demoStuds) expect(catalogueStudSchema.parse(entry)).toMatchObject(entry);
     for (const { entry } of demoStacks) expect(catalogueStackSchema.parse(entry)).toEqual(entry);
   });
-  it('they say that they are invented, and carry nothing that looks like a part number', () => {
+  it('the demo’s studs and stacks say that they are invented, and none looks like a part number', () => {
     for (const { entry } of [...demoStuds, ...demoStacks]) {
       expect(entry.note).toContain('Invented');
       expect(entry.name).not.toMatch(/[A-Z]{2,}[-\s]?\d{3,}|\d{5,}/);
     }
   });
-  it('a pair differs in nothing but 6.35 mm of pilot (common practice, no source)', () => {
+  it('a demo pair of studs differs only by 6.35 mm of pilot', () => {
     for (const long of demoStuds.filter((one) => one.id.startsWith('long-'))) {
       const short = demoStuds.find((one) => one.id === long.id.replace('long-', 'short-'))!;
       expect(long.entry.stud.projectionMm - short.entry.stud.projectionMm).toBeCloseTo(6.35, 9);
       expect({ ...long.entry.stud, projectionMm: 0 }).toEqual({ ...short.entry.stud, projectionMm: 0 });
     }
   });
-  it('each stack’s holes are those of an invented cover family', () => {
+  it('each demo stack has the holes of an invented cover family', () => {
     const circles = demoFamilies.map(({ family }) => `${family.studCount} on ${family.studCircleDiameterMm}`);
     for (const { entry } of demoStacks) {
       expect(circles).toContain(`${entry.stack.holeCount} on ${entry.stack.holeCircleDiameterMm}`);

@@ -19,7 +19,7 @@ const ORDER = (studs: { id: string; stud: Stud }[], stack = STACK) =>
   matchStuds({ ...SHARED, studs, stack }).map((match) => match.id);
 
 describe('studs for a stack, best first', () => {
-  it('fits, then fails, then size of the miss', () => {
+  it('studs are sorted by fit, then number of fails, then size of the miss', () => {
     const studs = [
       { id: 'metric', stud: { ...STUD, thread: metric(10, 1.5, '6g') } },
       { id: 'far too short', stud: { ...STUD, threadEndMm: 8, projectionMm: 9 } },
@@ -29,7 +29,7 @@ describe('studs for a stack, best first', () => {
     ];
     expect(ORDER(studs)).toEqual(['good', 'no pilot diameter', 'too short', 'far too short', 'metric']);
   });
-  it('one fail by much comes before two by little', () => {
+  it('a stud with one large fail comes before one with two small ones', () => {
     const stack = { ...STACK, tipRoomMm: 22.9 };
     const studs = [
       { id: 'two fails', stud: { ...STUD, pilotDiameterMm: 8.4 } },
@@ -37,7 +37,7 @@ describe('studs for a stack, best first', () => {
     ];
     expect(ORDER(studs, stack)).toEqual(['one fail', 'two fails']);
   });
-  it('of those that fit, the greater margin at its worst; more than a pitch is no better, then the shorter', () => {
+  it('studs that fit are sorted by worst-case margin up to one pitch, then the shorter first', () => {
     const stack = { ...STACK, tipRoomMm: 40 };
     const studs = [
       { id: 'tip 0.05 mm clear', stud: { ...STUD, projectionMm: 40 - STUD.lengthToleranceMm - 0.05 } },
@@ -57,22 +57,22 @@ describe('studs for a stack, best first', () => {
     expect(matchStuds({ ...SHARED, studs: two, stack }).map(({ fits }) => fits)).toEqual(['yes', 'yes']);
     expect(ORDER(two, stack)).toEqual(['as drawn', 'shorter, 0.1 mm to spare']);
   });
-  it('keeps the order of what is alike', () => {
+  it('studs that are alike keep their order', () => {
     const two = [
       { id: 'b', stud: STUD },
       { id: 'a', stud: STUD },
     ];
     expect(ORDER(two)).toEqual(['b', 'a']);
   });
-  it('an empty catalogue gives an empty list', () => {
+  it('an empty catalog gives an empty list', () => {
     expect(matchStuds({ ...SHARED, studs: [] })).toEqual([]);
   });
-  it('carries the very check', () => {
+  it('a match carries the full check of its stud', () => {
     const [match] = matchStuds({ ...SHARED, studs: [{ id: 'x', stud: long }] }, 'in');
     expect(match!.check).toEqual(checkStud({ ...SHARED, stud: long }, 'in'));
     expect(match).toMatchObject({ fits: match!.check.fits, decidedBy: match!.check.decidedBy });
   });
-  it('names the stud that cannot be used', () => {
+  it('a stud that cannot be used is named', () => {
     expect.assertions(1);
     try {
       matchStuds({
@@ -89,7 +89,7 @@ describe('studs for a stack, best first', () => {
 });
 
 describe('stacks for the stud in hand', () => {
-  it('best first, each with its own nut and gap', () => {
+  it('stacks for a stud come best first, each with its own nut and gap', () => {
     const found = matchStacks({
       stud: STUD,
       criteria: EXAMPLE.criteria,
@@ -108,7 +108,7 @@ describe('stacks for the stud in hand', () => {
       ['thick', 'no'],
     ]);
   });
-  it('names the stack that cannot be used', () => {
+  it('a stack that cannot be used is named', () => {
     expect.assertions(1);
     try {
       matchStacks({
@@ -133,11 +133,11 @@ describe('common practice, no source', () => {
     { id: 'long', stud: longer },
   ];
   const nut = { ...NUT, heightMm: 8.3 };
-  it('one piece: the short one does', () => {
+  it('the short stud fits a one-piece flexplate', () => {
     const found = matchStuds({ ...SHARED, studs: pair, stack: STACK, nut });
     expect(found.find((match) => match.id === 'short')!.fits).toBe('yes');
   });
-  it('two pieces, pushed back far: the short one is lost in the casting, the long one shows its pilot', () => {
+  it('the short stud is lost in the casting of a two-piece flexplate pushed back far, and the long one shows its pilot', () => {
     const found = matchStuds({ ...SHARED, studs: pair, stack: two, nut, pullForwardMm: 10.5 });
     expect(found.map((match) => [match.id, match.fits])).toEqual([
       ['long', 'with-care'],
@@ -146,7 +146,7 @@ describe('common practice, no source', () => {
     expect(found[1]).toMatchObject({ decidedBy: 'projectionMm' });
     expect(found[0]!.check.reach.grade).toBe('pilot-shows');
   });
-  it('a stack’s sum: 3.2 ± 0.1 and 8.0 ± 0.15', () => {
+  it('a stack of 3.2 ± 0.1 and 8.0 ± 0.15 is 11.2 mm, 10.95 to 11.45', () => {
     const { stackMm } = checkStud({ ...EXAMPLE, stack: CASTING });
     expect(stackMm.nominal).toBeCloseTo(11.2, 9);
     expect(stackMm.least).toBeCloseTo(10.95, 9);

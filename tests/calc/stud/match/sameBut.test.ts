@@ -16,7 +16,7 @@ describe('the same but longer', () => {
       expect(more).toEqual([]);
     },
   );
-  it('another strength, thread or pilot is another stud', () => {
+  it('a stud of another strength, thread or pilot is no partner', () => {
     const other = (change: Partial<typeof short.stud>) =>
       sameBut(short.stud, [{ id: 'x', stud: { ...short.stud, projectionMm: 30, ...change } }]);
     expect(other({})).toHaveLength(1);

@@ -8,7 +8,7 @@ const P = 25.4 / 24;
 const row = (input: typeof EXAMPLE, id: string) => toleranceRows(input).rows.find((one) => one.id === id)!;
 
 describe('every length check, three ways and by draws', () => {
-  it('the example by hand: 3.2 − P − 1 to spare; RSS of 0.25 and 0.1; worst 0.35 less', () => {
+  it('the example’s clamp row is 3.2 − P − 1 nominal, less RSS of 0.25 and 0.1, less 0.35 worst', () => {
     const clamps = row(EXAMPLE, 'clamps');
     expect(clamps.nominalMm).toBeCloseTo(2.2 - P, 9);
     expect(clamps.rssMm).toBeCloseTo(2.2 - P - Math.hypot(0.25, 0.1), 9);
@@ -17,7 +17,7 @@ describe('every length check, three ways and by draws', () => {
     expect(toleranceRows(EXAMPLE).anyFails).toBe(0);
   });
 
-  it('the tip: one even spread of ± 0.2 with 0.1 inside fails three times in four (first principles)', () => {
+  it('a tip 0.1 inside with an even spread of ± 0.2 fails in three draws of four', () => {
     const input = withStud(
       { projectionMm: 24.9, threadEndMm: 20, lengthToleranceMm: 0.2 },
       { ...withStack({ layers: [layer(21, { toleranceMm: 0 })] }), pullForwardMm: 4 },
@@ -33,7 +33,7 @@ describe('every length check, three ways and by draws', () => {
     expect(toleranceRows(input).anyFails).toBe(0);
   });
 
-  it('asks no start by hand of a locking nut, nor anything of a nut that is not there', () => {
+  it('a locking nut has no row for a start by hand, and a missing nut has no rows', () => {
     expect(toleranceRows(withNut({ prevailing: true })).rows.map((one) => one.id)).not.toContain('starts');
     expect(toleranceRows({ ...EXAMPLE, nut: null }).rows.map((one) => one.id)).toEqual([
       'clamps',
@@ -44,7 +44,7 @@ describe('every length check, three ways and by draws', () => {
     ]);
   });
 
-  it('the room for the tip: ± 0.25 with 0.2 to spare strikes once in ten; RSS and worst 0.05 short', () => {
+  it('a tip with ± 0.25 and 0.2 to spare strikes in one draw of ten, with RSS and worst 0.05 short', () => {
     const input = withStack({ tipRoomMm: EXAMPLE.stud.projectionMm + 0.2 });
     const clears = row(input, 'clears');
     expect([clears.nominalMm, clears.rssMm, clears.worstMm].map((mm) => mm.toFixed(9))).toEqual([
@@ -57,7 +57,7 @@ describe('every length check, three ways and by draws', () => {
     expect(toleranceRows(withStack({ tipRoomMm: null })).rows.map((one) => one.id)).not.toContain('clears');
   });
 
-  it('the hole before the pads meet: ± 0.25 with 0.1 past the face misses three times in ten', () => {
+  it('a stud with ± 0.25 and 0.1 past the face misses its hole in three draws of ten', () => {
     const input = { ...EXAMPLE, pullForwardMm: EXAMPLE.stud.projectionMm - 0.1 };
     expect(row(input, 'enters').nominalMm).toBeCloseTo(0.1, 9);
     expect(Math.abs(row(input, 'enters').failShare - 0.3)).toBeLessThan(0.005);
@@ -72,7 +72,7 @@ describe('every length check, three ways and by draws', () => {
     }
   });
 
-  it('simulation falls between nominal and worst case', () => {
+  it('the share of failures lies between nominal and worst case', () => {
     fc.assert(
       fc.property(
         fc.double({ min: 0, max: 4, noNaN: true }),
@@ -96,7 +96,7 @@ describe('every length check, three ways and by draws', () => {
     );
   });
 
-  it('agrees with the findings: what they fail as drawn has a negative margin here', () => {
+  it('a finding that fails as drawn has a negative margin in its row', () => {
     const input = withStud({ threadEndMm: 10 });
     const status = (id: string) => checkStud(input).findings.find((one) => one.id === id)!.status;
     expect([status('engagement'), status('protrusion')]).toEqual(['fail', 'fail']);

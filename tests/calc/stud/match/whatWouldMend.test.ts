@@ -11,7 +11,7 @@ const sentences = (...args: Parameters<typeof whatWouldMend>) =>
   whatWouldMend(...args).map((mend) => mend.sentence);
 
 describe('the stud a stack wants (the checks turned round)', () => {
-  it('by hand', () => {
+  it('the stud a stack wants is what a hand calculation gives', () => {
     const P = 25.4 / 24;
     const wanted = studWanted(EXAMPLE);
     expect(wanted.threadStartMostMm).toBeCloseTo(3.2 - P - 0.35, 9);
@@ -19,7 +19,7 @@ describe('the stud a stack wants (the checks turned round)', () => {
     expect(wanted.projectionMostMm).toBeCloseTo(39.75, 9);
     expect(wanted.pilotDiameterBelowMm).toBeCloseTo(8.382, 9);
   });
-  it('just within it every length check passes, just without it one does not', () => {
+  it('a stud just within the wanted figures passes every length check, and one just outside does not', () => {
     const wanted = studWanted(EXAMPLE);
     const edge = {
       threadStartMm: wanted.threadStartMostMm,
@@ -33,40 +33,40 @@ describe('the stud a stack wants (the checks turned round)', () => {
 });
 
 describe('what would mend it', () => {
-  it('nothing, where nothing is wrong', () => expect(whatWouldMend(EXAMPLE)).toEqual([]));
-  it('a thread that reaches farther', () => {
+  it('a stud that fits is offered no change', () => expect(whatWouldMend(EXAMPLE)).toEqual([]));
+  it('a thread too short is offered one that reaches farther', () => {
     expect(sentences(withStud({ threadEndMm: 10 }))).toEqual([
       'A stud of the same thread with its last full thread at 13.20 mm or farther would fit.',
     ]);
   });
-  it('a washer, or a thread that begins nearer', () => {
+  it('a nut that stops before it clamps is offered a washer, or a thread that begins nearer', () => {
     expect(sentences(withStud({ threadStartMm: 2.5 }))).toEqual([
       'With a washer of 1.00 mm under the nut it would fit.',
       'With a shim of 1.00 mm under every pad it would fit.',
       'A stud of the same thread with its first full thread at 1.70 mm or nearer would fit.',
     ]);
   });
-  it('the right nut', () => {
+  it('a nut of another thread is offered the right nut', () => {
     expect(sentences(withNut({ thread: unified(0.375, 16, '2B', 'UNC') }))[0]).toBe(
       'With a nut for 0.375-24 UNF-2A it would fit.',
     );
   });
-  it('a taller nut', () => {
+  it('a nut that strips is offered a taller one', () => {
     expect(sentences(withNut({ heightMm: 5 }))).toContain('With a nut 8.20 mm high it would fit.');
   });
   // End wanted 3.2 + 12 + P + 0.55 = 16.81, there is 15: 1.81 less nut, 10.19, down to 10.1 (first principles).
-  it('a thinner nut, for a thread that does not stand out of this one', () => {
+  it('a thread that does not stand out of its nut is offered a thinner nut', () => {
     expect(sentences(withStud({ threadEndMm: 15 }, withNut({ heightMm: 12 })))).toContain(
       'With a nut 10.10 mm high or thinner, of the same strength, it would fit.',
     );
   });
-  it('a shorter stud, in inches', () => {
+  it('a stud that strikes is offered a shorter one, in inches', () => {
     expect(sentences(withStack({ tipRoomMm: 22 }), 'in')).toEqual([
       'A stud of the same thread with its tip at 0.854 in or nearer would fit.',
     ]);
   });
   // 1.9 − P of 1.5875 − 0.35 of tolerances is −0.04: the thread would have to begin behind the pad's face.
-  it('no stud whose thread would begin behind the pad’s face: a washer does it', () => {
+  it('a stud whose thread would begin behind the pad’s face is never offered where a washer helps', () => {
     const thread = unified(0.375, 16, '2A', 'UNC');
     const input = withStud(
       { thread, threadStartMm: 1, pilotDiameterMm: 7 },
@@ -77,7 +77,7 @@ describe('what would mend it', () => {
       'With a shim of 1.50 mm under every pad it would fit.',
     ]);
   });
-  it('no length that cannot be, whatever the stud and the stack', () => {
+  it('a length that cannot exist is never offered, whatever the stud and the stack', () => {
     fc.assert(
       fc.property(
         fc.record({
@@ -103,10 +103,10 @@ describe('what would mend it', () => {
       { numRuns: 100 },
     );
   });
-  it('nothing of the stud mends another hole circle', () => {
+  it('another hole circle is offered no change of the stud', () => {
     expect(whatWouldMend(withStack({ holeCircleDiameterMm: 300 }))).toEqual([]);
   });
-  it('each short stud of the demonstration in its two-piece stack: a longer one', () => {
+  it('each short demo stud in its two-piece stack is offered a longer one', () => {
     const { entry } = demoStacks.find((one) => one.id === 'two-piece-four-3-8-24')!;
     const { stud } = demoStuds.find((one) => one.id === 'short-3-8-24')!.entry;
     const mends = whatWouldMend({ ...EXAMPLE, joint: null, ...entry, stud });

@@ -38,7 +38,7 @@ describe('from findings to fits, row by row (this program’s own rule)', () => 
       [checked('a', 'fail', 1, false), checked('b', 'not-checked', null, false)],
       ['yes', null],
     ],
-  ])('%s', (_, checks, expected) => {
+  ])('whether a stud fits follows the table: %s', (_, checks, expected) => {
     expect(of(...checks)).toEqual(expected);
   });
   it('the greatest miss decides', () => {
@@ -47,10 +47,10 @@ describe('from findings to fits, row by row (this program’s own rule)', () => 
       'b',
     ]);
   });
-  it('what is no matter of degree goes first', () => {
+  it('a check that is not a length decides before any length', () => {
     expect(of(checked('a', 'fail', 5), checked('nut-thread', 'fail', null))).toEqual(['no', 'nut-thread']);
   });
-  it('alike misses: the first', () => {
+  it('the first of equal misses decides', () => {
     expect(of(checked('a', 'fail', 1), checked('b', 'fail', 1))).toEqual(['no', 'a']);
   });
 });

@@ -10,13 +10,13 @@ describe('a length against its limit, three ways (first principles)', () => {
     [0.25, 'caution', 0.1],
     [0.24, 'fail', 0.01],
     [-0.1, 'fail', 0.35],
-  ])('margin %f: %s, short by %f', (marginMm, status, missMm) => {
+  ])('a margin of %f is %s, short by %f', (marginMm, status, missMm) => {
     const found = lengthMargin({ marginMm, tolerancesMm: [0.2, 0.15] });
     expect(found.status).toBe(status);
     expect(found.missMm).toBeCloseTo(missMm, 9);
   });
 
-  it('names which of the three failed', () => {
+  it('a length check names which of nominal, RSS and worst case failed', () => {
     const said = (marginMm: number) =>
       spreadInWords(lengthMargin({ marginMm, tolerancesMm: [0.2, 0.15] }), 'mm');
     expect(said(0.4)).toBe('');

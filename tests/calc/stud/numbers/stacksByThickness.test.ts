@@ -9,7 +9,7 @@ const measured = (measuredMm: number, toleranceMm = 0.3) =>
 
 describe('a stack by its measured thickness', () => {
   it.each(demoStacks.map(({ id, entry }) => [id, entry.stack.layers] as const))(
-    '%s is found by the sum of its layers',
+    'stack %s is found by the sum of its layers',
     (id, layers) => {
       const total = layers.reduce((sum, one) => sum + one.thicknessMm, 0);
       const found = measured(total + 0.2).find((one) => one.id === id);
@@ -17,11 +17,11 @@ describe('a stack by its measured thickness', () => {
       expect(found?.offMm).toBeCloseTo(-0.2, 9);
     },
   );
-  it('the edge: 12.70 ± 0.25 and ± 0.30 measured reach 13.25, and no farther', () => {
+  it('a stack of 12.70 ± 0.25 measured to ± 0.30 matches up to 13.25, and no farther', () => {
     const at = (mm: number) => measured(mm).find((one) => one.id === 'two-piece-four-3-8-24')!.within;
     expect([at(13.25), at(13.26), at(12.15), at(12.14)]).toEqual([true, false, true, false]);
   });
-  it('is nearest first, and the better it was measured, the fewer are left', () => {
+  it('stacks come nearest first, and fewer are left the better it was measured', () => {
     fc.assert(
       fc.property(fc.double({ min: 1, max: 20, noNaN: true }), (mm) => {
         const off = measured(mm).map((one) => Math.abs(one.offMm));

@@ -13,12 +13,12 @@ const status = (found: ReturnType<typeof checkStud>) =>
 
 describe('a worn thread', () => {
   // √(4 · 56.663/π) = 8.49393; − 0.05 = 8.44393; π/4 · 71.3 = 55.998 … by hand: 0.785398 · 71.29995 = 55.9988 mm².
-  it('0.10 mm of wear takes 0.05 mm of the stress diameter (first principles)', () => {
+  it('a thread worn by 0.10 mm loses 0.05 mm of its stress diameter', () => {
     const worn = wornThread(threadGeometry(STUD.thread), LEAST - 0.1);
     expect(worn.tensileStressAreaMm2).toBeCloseTo(55.998, 2);
   });
 
-  it('is said, and makes with-care of a yes', () => {
+  it('a worn thread is a caution, and makes a yes into with care', () => {
     const found = measured(LEAST - 0.02);
     expect(status(found)).toBe('caution');
     expect(found.fits).toBe('with-care');
@@ -26,13 +26,13 @@ describe('a worn thread', () => {
     expect(found.joint!.proofShare!).toBeGreaterThan(checkStud(EXAMPLE).joint!.proofShare!);
   });
 
-  it('makes a no of it once the thread would strip before the stud breaks', () => {
+  it('a worn thread is a no once it would strip before the stud breaks', () => {
     const found = measured(LEAST - 0.1);
     expect(found.fits).toBe('no');
     expect(found.findings.find((one) => one.id === 'strip-or-break')?.status).toBe('fail');
   });
 
-  it('within its class nothing changes; above it, measure again', () => {
+  it('a thread within its class changes nothing, and one above it is measured again', () => {
     const found = measured((LEAST + MOST) / 2);
     expect(status(found)).toBe('pass');
     expect(found.strength).toEqual(checkStud(EXAMPLE).strength);
@@ -40,12 +40,12 @@ describe('a worn thread', () => {
     expect(status(checkStud(EXAMPLE))).toBeUndefined();
   });
 
-  it('is refused where it is no pitch diameter of that thread', () => {
+  it('a pitch diameter that cannot belong to the thread is refused', () => {
     expect(() => measured(7)).toThrow('The pitch diameter measured is 7 mm; it must be more than');
     expect(() => measured(9.6)).toThrow('The pitch diameter measured is 9.6 mm; it must be less than');
   });
 
-  it('more wear never strengthens', () => {
+  it('a thread with more wear is never stronger', () => {
     fc.assert(
       fc.property(
         fc.double({ min: 0, max: 0.2, noNaN: true }),

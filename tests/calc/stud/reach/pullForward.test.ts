@@ -27,13 +27,13 @@ describe('gap, stack and hub together (first principles)', () => {
     expect(pullForward({ ...INPUT, separatorPlateMm: 2 }).bareGapMm).toBe(8);
     expect(pullForward({ ...INPUT, padDepthMm: 4, flexplateStandsOutMm: -1 }).bareGapMm).toBe(5);
   });
-  it('names the shims that would do', () => {
+  it('the pull-forward answer names the shims that would do', () => {
     const shims = pullForward(INPUT).shimsMm!;
     expect(shims.least).toBeCloseTo(1.2, 9);
     expect(shims.most).toBeCloseTo(2.8, 9);
     expect(pullForward({ ...INPUT, padDepthMm: 25 }).shimsMm).toBeNull();
   });
-  it('the hub narrows them: at most 20 − 16.2 of gap; none where that is less than the least gap', () => {
+  it('the hub narrows the shims to a gap of at most 20 − 16.2, and none where that is below the least gap', () => {
     const found = pullForward({ ...INPUT, hubEngagementLeastMm: 16.2 });
     expect(found.hubAllowsGapMm).toBeCloseTo(3.8, 9);
     expect(found.shimsMm!.least).toBeCloseTo(2.2, 9);
@@ -51,22 +51,22 @@ describe('judged', () => {
     [1.1, 'caution'],
     [2.9, 'caution'],
     [6, 'fail'],
-  ])('shim %f: %s', (shimMm, expected) => {
+  ])('a shim of %f is %s', (shimMm, expected) => {
     expect(status({ shimMm })).toBe(expected);
   });
-  it('the maker’s figure comes first', () => {
+  it('the maker’s gap is used instead of the usual one', () => {
     expect(status({ shimMm: 0, makersGapMm: { least: 5, most: 7 } })).toBe('pass');
     expect(pullForward({ ...INPUT, makersGapMm: { least: 5, most: 7 } }).findings[0]!.source).toBe(
       'the maker’s figure',
     );
   });
-  it('the hub against its least', () => {
+  it('the hub’s engagement is judged against its least figure', () => {
     expect(status({}, 'hub-engagement')).toBe('pass');
     expect(status({ hubEngagementMm: 16 }, 'hub-engagement')).toBe('fail');
     expect(status({ hubEngagementMm: null }, 'hub-engagement')).toBe('not-checked');
     expect(status({ hubEngagementLeastMm: null }, 'hub-engagement')).toBe('not-checked');
   });
-  it('refuses nonsense', () => {
+  it('impossible depths are refused', () => {
     expect(() => pullForward({ ...INPUT, shimMm: -1 })).toThrow(
       'The shim is -1 mm; it must be 0 mm or more.',
     );

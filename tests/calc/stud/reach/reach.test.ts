@@ -15,7 +15,7 @@ const LENGTHS = {
 };
 
 describe('grades (first principles)', () => {
-  it('the example', () => {
+  it('the example’s reach is what a hand calculation gives', () => {
     const found = reach(LENGTHS);
     expect(found.tipBeyondMm).toBeCloseTo(15.8, 9);
     expect(found.threadsShowing).toBeCloseTo(12.0945, 4);
@@ -33,7 +33,7 @@ describe('grades (first principles)', () => {
       { prevailing: true, threadEndMm: 5, projectionMm: 6 },
       'blind',
     ],
-  ])('%s', (_, change, grade) => {
+  ])('the grade of reach where %s', (_, change, grade) => {
     expect(reach({ ...LENGTHS, ...change }).grade).toBe(grade);
   });
 });
@@ -41,7 +41,7 @@ describe('grades (first principles)', () => {
 describe('what a grade does to the answer', () => {
   // Stack 14 thick: 20 − 4 − 14 = 2.0 mm of thread out, 1.9 threads; tip 5 mm out.
   const thick = withStack({ style: 'two-piece', layers: [layer(14)] });
-  it('pilot-shows is with care, by the thread that is missing', () => {
+  it('a stud that only shows its pilot fits with care, by the thread that is missing', () => {
     const check = checkStud({ ...thick, criteria: { protrusionThreads: 0, startThreads: 2 } });
     expect(check.reach.grade).toBe('pilot-shows');
     const found = check.findings.find((one) => one.id === 'reach')!;
@@ -50,7 +50,7 @@ describe('what a grade does to the answer', () => {
       'With the converter pushed back 4.00 mm, the tip stands 5.00 mm out of the flexplate and 1.9 threads stand out of the flexplate; 2.0 threads showing would start the nut by hand. The pilot finds its hole; the nut is started as the converter is drawn forward.',
     );
   });
-  it('blind is a no, by the length that is missing', () => {
+  it('a stud inside the stack is a no, by the length that is missing', () => {
     const check = checkStud({ ...withStud({ projectionMm: 20.5 }, thick), pullForwardMm: 8 });
     expect([check.fits, check.reach.grade]).toEqual(['no', 'blind']);
     expect(check.findings.find((one) => one.id === 'reach')).toMatchObject({
@@ -59,7 +59,7 @@ describe('what a grade does to the answer', () => {
         'With the converter pushed back 8.00 mm, the tip lies 1.50 mm inside the stack: the nut cannot be started.',
     });
   });
-  it('a lower grade at worst is a caution', () => {
+  it('a lower grade with every size at its worst is a caution', () => {
     // end − g − S − 2P = 0.2; worst case 0.25 + 0.1 less.
     const check = checkStud(
       withStud({ threadEndMm: 7.2 + 2 * P + 0.2 + 5 }, { ...EXAMPLE, pullForwardMm: 9 }),

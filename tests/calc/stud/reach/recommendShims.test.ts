@@ -14,21 +14,21 @@ const INPUT = {
 
 describe('equal shims out of those there are', () => {
   // Gap 6, limits 3.2 to 4.8 (common practice, no source, from memory): 1.2 to 2.8 of shim, 2.0 in the middle.
-  it('one shim nearest the middle before two', () => {
+  it('a single shim is suggested before two, nearest the middle first', () => {
     const [first, second] = recommendShims(INPUT, [0.5, 1, 2, 2.5]);
     expect(first).toEqual({ thicknessesMm: [2], totalMm: 2, gapMm: 4 });
     expect(second?.thicknessesMm).toEqual([2.5]);
   });
-  it('two on each other where no one does', () => {
+  it('two shims are suggested where no single one does', () => {
     expect(recommendShims(INPUT, [0.5, 1])[0]?.thicknessesMm).toEqual([1, 1]);
   });
-  it('none where none is needed, and nothing where nothing does', () => {
+  it('no shim is suggested where none is needed or none helps', () => {
     expect(recommendShims({ ...INPUT, padDepthMm: 26 }, [1])[0]?.thicknessesMm).toEqual([]);
     expect(recommendShims({ ...INPUT, padDepthMm: 24 }, [1])).toEqual([]);
     expect(recommendShims(INPUT, [0.5])).toEqual([]);
   });
   // Hub 20, at least 16.2 in the pump: a gap of 3.8 at most, so 2.2 to 2.8 of shim, 2.5 in the middle.
-  it('the hub must stay deep enough too: 2.0 mm would leave it 16.0 in the pump, 2.5 mm 16.5', () => {
+  it('a shim is suggested only where the hub stays deep enough: 2.0 mm leaves it 16.0, 2.5 mm 16.5', () => {
     const input = { ...INPUT, hubEngagementLeastMm: 16.2 };
     expect(recommendShims(input, [1, 2, 2.5]).map((one) => one.thicknessesMm)).toEqual([[2.5]]);
     expect(recommendShims(input, [1, 1.5, 2])[0]?.thicknessesMm).toEqual([1, 1.5]);

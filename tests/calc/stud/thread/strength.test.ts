@@ -7,7 +7,7 @@ const strip = (input: StudCheckInput) =>
   checkStud(input).findings.find((one) => one.id === 'strip-or-break')!;
 
 describe('strip or break', () => {
-  it('the example: 7.71 mm needed, the stud goes first at At · Rm', () => {
+  it('the example needs 7.71 mm of engagement, and its stud breaks first at At · Rm', () => {
     // As and An per inch of engagement: 0.2169/0.375 and 0.2992/0.375 in (second implementation, not published)
     const { strength, engagement } = checkStud(EXAMPLE);
     expect(engagement!.neededMm! / 25.4).toBeCloseTo(0.3037, 4);
@@ -37,7 +37,7 @@ describe('strip or break', () => {
     expect(strip(weak).status).toBe('fail');
   });
 
-  it('only the least below the needed is a caution', () => {
+  it('an engagement below the needed only at its worst is a caution', () => {
     // 7.8 engaged nominally, 7.6 at the least, 7.71 needed
     expect(strip(withNut({ heightMm: 8 })).status).toBe('caution');
   });

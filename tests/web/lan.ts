@@ -1,11 +1,10 @@
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { createServer, request } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { seedDemo } from '../../data/demo/seed.ts';
 import type { Person, Role } from '../../shared/words/people.ts';
-import { openShop, type Shop, write } from '../../src/records/database/database.ts';
+import { FILE_NAME, openShop, type Shop } from '../../src/records/database/database.ts';
 import { ownPassword } from '../../src/records/people/passwords.ts';
 import { addPerson } from '../../src/records/people/people.ts';
 import { beginSession } from '../../src/records/people/sessions.ts';
@@ -14,6 +13,7 @@ import { app } from '../../src/web/app.ts';
 import { SESSION } from '../../src/web/people/sessionCookie.ts';
 import { FirstCode } from '../../src/web/request/firstCode.ts';
 import { holdAnswer } from './api/heldAnswers.ts';
+import { demoFile } from './demoShop.ts';
 
 export const PASSWORD = 'four plain words here';
 const HASHED = await ownPassword(PASSWORD);
@@ -61,8 +61,8 @@ export async function openLan(
   const dataDir = mkdtempSync(join(tmpdir(), 'coverwright-lan-'));
   const clock = { now: new Date('2026-11-24T12:00:00.000Z') };
   const now = () => clock.now;
+  if (options.demo !== false) writeFileSync(join(dataDir, FILE_NAME), await demoFile());
   const shop = openShop({ dataDir, now });
-  if (options.demo !== false) await write(shop.db, seedDemo);
   const people: Partial<Record<Role, Person>> = {};
   if (options.people !== false) {
     for (const role of ['keeper', 'recorder', 'reader'] as const) {

@@ -4,6 +4,7 @@ import type { AddressInfo } from 'node:net';
 import { seedDemo } from '../../data/demo/seed.ts';
 import { openShopInMemory, type Shop } from '../../src/records/database/database.ts';
 import { app } from '../../src/web/app.ts';
+import { demoFile } from './demoShop.ts';
 
 export interface Served {
   readonly url: string;
@@ -30,7 +31,10 @@ export async function serve(options: {
   open?: (options: { now: () => Date }) => Promise<Shop>;
 }): Promise<Served> {
   const now = options.now ?? (() => new Date('2026-11-24T12:00:00Z'));
-  const shop = options.open ? await options.open({ now }) : openShopInMemory({ now });
+  const shop = options.open
+    ? await options.open({ now })
+    : openShopInMemory({ now, ...(options.demo && { file: await demoFile() }) });
+  // A shop that is the demo shop already is left alone.
   if (options.demo) await seedDemo(shop.db);
   const settings = {
     port: 0,

@@ -54,9 +54,10 @@ export function openShop(options: {
   }
 }
 
-/** Records in memory, gone when closed: for tests. */
-export function openShopInMemory(options: { readonly now?: () => Date } = {}): Shop {
-  return opened(new Database(':memory:'), ':memory:', options.now ?? (() => new Date()), PATIENCE_MS);
+/** Records in memory, gone when closed: for tests. They begin as a copy of `file`, where that is given. */
+export function openShopInMemory(options: { readonly now?: () => Date; readonly file?: Buffer } = {}): Shop {
+  const raw = new Database(options.file ?? ':memory:');
+  return opened(raw, ':memory:', options.now ?? (() => new Date()), PATIENCE_MS);
 }
 
 function opened(raw: Database.Database, dataDir: string, now: () => Date, patienceMs: number): Shop {

@@ -1,0 +1,31 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { seedDemo } from '../../data/demo/seed.ts';
+import { FILE_NAME, openShop } from '../../src/records/database/database.ts';
+
+let made: Promise<Buffer> | undefined;
+
+/** The file of the demo shop, made once: playing all its jobs takes longer than most tests. */
+export function demoFile(): Promise<Buffer> {
+  made ??= make();
+  return made;
+}
+
+async function make(): Promise<Buffer> {
+  const dataDir = mkdtempSync(join(tmpdir(), 'coverwright-demo-'));
+  try {
+    const shop = openShop({ dataDir });
+    await seedDemo(shop.db);
+    await shop.close();
+    const raw = new Database(join(dataDir, FILE_NAME));
+    // A copy that is opened in memory may belong to no log.
+    raw.pragma('journal_mode = DELETE');
+    const bytes = raw.serialize();
+    raw.close();
+    return bytes;
+  } finally {
+    rmSync(dataDir, { recursive: true, force: true });
+  }
+}

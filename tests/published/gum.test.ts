@@ -70,7 +70,7 @@ describe('JCGM 100:2008, Table G.2, t for two-sided coverage', () => {
     [1, '1.84'],
     [5, '1.11'],
     [10, '1.05'],
-  ])('t for ν %s at 68.27 %% is %s', (nu, t) => {
+  ])('Student’s t for %s degrees of freedom at 68.27 percent is %s', (nu, t) => {
     expect(coverageFactor(0.6827, nu).toFixed(2)).toBe(t);
   });
   it('t agrees with the closed forms for one and two degrees of freedom', () => {

@@ -14,9 +14,12 @@ describe('strength classes, MPa', () => {
     ['9.8', 10, 900, 720, 650],
     ['10.9', 10, 1040, 940, 830],
     ['12.9', 10, 1220, 1100, 970],
-  ])('class %s at %i mm has the standard’s stresses', (name, diameterMm, tensileMPa, yieldMPa, proofMPa) => {
-    expect(strengthClass({ name, diameterMm })).toMatchObject({ tensileMPa, yieldMPa, proofMPa });
-  });
+  ])(
+    'strength class %s at %i mm has the standard’s stresses',
+    (name, diameterMm, tensileMPa, yieldMPa, proofMPa) => {
+      expect(strengthClass({ name, diameterMm })).toMatchObject({ tensileMPa, yieldMPa, proofMPa });
+    },
+  );
   // SAE J429 (Shigley & Mischke, 5th ed., p. 341), ksi: proof, yield, tensile.
   it.each([
     ['grade 1', 0.5, 33, 36, 60],
@@ -25,7 +28,7 @@ describe('strength classes, MPa', () => {
     ['grade 5', 0.375, 85, 92, 120],
     ['grade 5', 1.25, 74, 81, 105],
     ['grade 8', 0.4375, 120, 130, 150],
-  ])('%s at %f in has the standard’s stresses', (name, inch, proof, yields, tensile) => {
+  ])('strength %s at %f in has the standard’s stresses', (name, inch, proof, yields, tensile) => {
     const found = strengthClass({ name, diameterMm: inch * 25.4 })!;
     const ksi = (mPa: number) => Math.round(mPa / 6.894757);
     expect([ksi(found.proofMPa), ksi(found.yieldMPa), ksi(found.tensileMPa)]).toEqual([
@@ -38,7 +41,7 @@ describe('strength classes, MPa', () => {
     ['7.7', 10],
     ['grade 5', 60],
     ['grade 5', 5],
-  ])('class %s at %i mm has no stresses', (name, diameterMm) => {
+  ])('strength class %s at %i mm has no stresses', (name, diameterMm) => {
     expect(strengthClass({ name, diameterMm })).toBeNull();
   });
 });

@@ -27,7 +27,7 @@ describe('a value far from what is expected is asked about', () => {
     ['4.2', 'mm', '', 0],
     ['3.1', 'mm', '', 0],
     ['6.9', 'mm', '', 0],
-  ])('the value %s (%s) is asked about as it should be', (typed, unit, question, meantMm) => {
+  ])('the value %s in a box for %s gets the question "%s"', (typed, unit, question, meantMm) => {
     const asked = doubted(typed, unit, 4.75);
     if (question === '') {
       expect(asked).toBeNull();

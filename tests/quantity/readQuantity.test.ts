@@ -212,14 +212,17 @@ describe('the decimal sign of the shop', () => {
     ['1\u202f250,5', 'comma', 'mm', '1250,5', 'has a thousands separator'],
     ['3/16', 'point', 'mm', '3/16 in', 'is a fraction of mm; only inches are read in fractions'],
     ['1 3/16 mm', 'point', 'in', '1 3/16 in', 'is a fraction of mm; only inches are read in fractions'],
-  ])('the text %s with a decimal %s is refused with %s', (typed, sign, unitName, meant, why) => {
-    expect(read(typed, 'length', unitName, sign)).toEqual({
-      ok: false,
-      message: `${FIELD}: "${typed.trim()}" ${why}. Did you mean ${meant}?`,
-      meant,
-    });
-    expect(read(meant, 'length', unitName, sign).ok).toBe(true);
-  });
+  ])(
+    'the text %s with a decimal %s in a box for %s is refused, and %s is offered',
+    (typed, sign, unitName, meant, why) => {
+      expect(read(typed, 'length', unitName, sign)).toEqual({
+        ok: false,
+        message: `${FIELD}: "${typed.trim()}" ${why}. Did you mean ${meant}?`,
+        meant,
+      });
+      expect(read(meant, 'length', unitName, sign).ok).toBe(true);
+    },
+  );
 
   test('a comma decimal is read where the comma is set', () => {
     expect(read('4,92', 'length', 'mm', 'comma')).toMatchObject({ ok: true, value: 4.92 });

@@ -249,7 +249,7 @@ describe('a match', () => {
       'studs',
       'The studs: 501 were sent; at most 500 can be taken at once.',
     ],
-  ])('a match with fault %# is refused', (studs, path, message) => {
+  ])('a match with unusable studs is refused at the stud (case %#)', (studs, path, message) => {
     expect(faults(studMatchSchema, { ...surroundings, studs })).toEqual([{ path, message }]);
   });
 });

@@ -131,7 +131,7 @@ describe('what no heat can be worked out from is refused by name', () => {
     ['specificHeatJPerKgK', { specificHeatJPerKgK: 0 }],
     ['pressurePeak', { pressurePeak: 0.9 }],
     ['startTemperatureC', { startTemperatureC: -300 }],
-  ])('heat with %s is refused by name', (path, change) => {
+  ])('heat without a usable %s is refused by name', (path, change) => {
     let refused: unknown;
     try {
       heatCover({ ...STEEL, ...change });

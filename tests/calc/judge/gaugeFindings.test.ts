@@ -12,14 +12,14 @@ const on = (measuredOn: string | null, ...gauges: [string, string | null][]) =>
 describe('calibration of the gauges on the day they were used', () => {
   test.each([
     ['the day before it was due', '2026-02-28', 'pass', 'Within its date: bench micrometer, due 2026-03-01.'],
-    ['the very day', '2026-03-01', 'pass', 'Within its date: bench micrometer, due 2026-03-01.'],
+    ['on the very day', '2026-03-01', 'pass', 'Within its date: bench micrometer, due 2026-03-01.'],
     [
-      'the day after',
+      'the day after it was due',
       '2026-03-02',
       'caution',
       'Past its date when it was used on 2026-03-02: bench micrometer, due 2026-03-01. Have it calibrated, or measure again with another.',
     ],
-  ])('a gauge used %s its calibration’s date is judged by that date', (_, measuredOn, status, sentence) => {
+  ])('a gauge used %s is judged by the day it was used', (_, measuredOn, status, sentence) => {
     expect(on(measuredOn, ['bench micrometer', '2026-03-01'])).toMatchObject([
       { id: 'gauge-due', status, sentence },
     ]);

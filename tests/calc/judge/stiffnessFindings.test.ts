@@ -162,7 +162,7 @@ describe('limits of the shop on bending', () => {
       'the boss moves 0.098 in, more than half the wall of 0.157 in.',
     ],
   ])(
-    'bending numbers of %s neither fail nor pass a cover, and are said not to be relied on',
+    'bending numbers %s neither fail nor pass a cover, and are said not to be relied on',
     (_, far, unit, why) => {
       const found = (peak: number) =>
         stiffnessFindings({

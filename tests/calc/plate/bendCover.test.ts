@@ -22,7 +22,7 @@ const share = (found: number, wanted: number) => Math.abs(found / wanted - 1);
 
 describe('check values 10.1 (independent second implementation, not published)', () => {
   it.each(CHECKED)(
-    '$piston, track $trackWallMm mm, $speedRpm rpm: peak $peak, ripple $rippleUm µm, boss $bossMm mm',
+    'a $piston piston on a track of $trackWallMm mm at $speedRpm rpm has peak $peak, ripple $rippleUm µm, boss $bossMm mm',
     ({ piston, trackWallMm, speedRpm, peak, rippleUm: ripple, bossMm: boss }) => {
       const found = bendCover({ ...COVER, piston, trackWallMm, speedRpm });
       expect(found.meanPressureMPa.toFixed(4)).toBe('1.8539');
@@ -43,7 +43,7 @@ describe('check values 10.1 (independent second implementation, not published)',
 });
 
 describe('where the peak is looked for', () => {
-  it('not beside the track, though a line of the mesh lies less than a tenth of a millimetre off its edge', () => {
+  it('the peak is not looked for beside the track, though a line of the mesh lies less than a tenth of a millimetre off its edge', () => {
     const { pad } = solveCover(COVER).model;
     const edgeMm = pad.innerMm - COVER.wallMm - 0.07;
     const { mesh } = solveCover({ ...COVER, trackOuterDiameterMm: 2 * edgeMm }).model;
@@ -52,7 +52,7 @@ describe('where the peak is looked for', () => {
     expect(peakAt.radiusMm).toBe(edgeMm);
   });
 
-  it('between two lines of the mesh too: a thin wall has its peak there', () => {
+  it('the peak is looked for between two lines of the mesh too, where a thin wall has it', () => {
     const { mesh } = solveCover(THIN).model;
     const { peakAt, peakOverMean } = bendCover(THIN);
     expect([...mesh.radiiMm]).not.toContain(peakAt.radiusMm);
@@ -64,7 +64,7 @@ describe('what a cover is told', () => {
   const codes = (change: Partial<StiffnessInput>) =>
     bendCover({ ...COVER, piston: 'conforming', ...change }).warnings.map(({ code }) => code);
 
-  it('always that it is advice, how it compares with a solid model, and which bound it is', () => {
+  it('a cover is always told that this is advice, how it compares with a solid model, and which bound it is', () => {
     expect(codes({})).toEqual(['advice', 'thin-plate', 'piston-bound', 'stress-mesh', 'no-ballooning']);
     const beside = (padInsetWalls: number | null) =>
       bendCover({ ...COVER, padInsetWalls }).warnings.find(({ code }) => code === 'thin-plate')?.text;
@@ -72,10 +72,10 @@ describe('what a cover is told', () => {
     expect(beside(0)).toMatch(/pads as drawn: ripple 10 % to 90 % high/);
     expect(beside(0.3)).toMatch(/0.3 walls .* not compared with a solid model/);
   });
-  it('with a speed, ballooning is in', () => {
+  it('a cover is told that ballooning is included when there is a speed', () => {
     expect(codes({ speedRpm: 2500 })).not.toContain('no-ballooning');
   });
-  it('above yield the deflections are not to be relied on', () => {
+  it('a cover above yield is told that its deflections are not to be relied on', () => {
     const soft = bendCover({ ...COVER, piston: 'conforming', yieldMPa: 250 });
     expect(soft.beyondYield).toBe(true);
     expect(soft.warnings.find(({ code }) => code === 'beyond-yield')?.text).toMatch(/not to be relied on/);
@@ -91,7 +91,7 @@ describe('what a cover is told', () => {
       expect(codes({ ring: { ...ring, joinedToPads } })).toContain('ring-not-joined');
     }
   });
-  it('every number has its working', () => {
+  it('every number of a bent cover has its working', () => {
     const { answers } = bendCover(COVER);
     for (const key of [
       'meanPressureMPa',
@@ -107,7 +107,7 @@ describe('what a cover is told', () => {
 });
 
 describe('a ring', () => {
-  it('lowers the peak, bonded more than unbonded (first principles: D grows)', () => {
+  it('a ring lowers the peak, bonded more than unbonded (first principles: D grows)', () => {
     const ring = { innerDiameterMm: 250, outerDiameterMm: 300, thicknessMm: 6, joinedToPads: true };
     const peak = (one: StiffnessInput['ring']) =>
       bendCover({ ...COVER, piston: 'conforming', ring: one }).peakOverMean;
@@ -116,7 +116,7 @@ describe('a ring', () => {
     expect(bonded!).toBeLessThan(unbonded! - 0.02);
   });
   it.each([false, null, undefined])(
-    'gets no credit where it is not joined to the pads: %s',
+    'a ring gets no credit where its joining to the pads is %s',
     (joinedToPads) => {
       const ring = { innerDiameterMm: 250, outerDiameterMm: 300, thicknessMm: 6, bonded: true, joinedToPads };
       const [bare, ringed] = [null, ring].map((one) => bendCover({ ...COVER, ring: one }));
@@ -124,7 +124,7 @@ describe('a ring', () => {
       expect(ringed!.rippleMm).toBe(bare!.rippleMm);
     },
   );
-  it('as stiff as a thicker wall: unbonded, t_ring = t is twice D; the pad alone counts under a pad', () => {
+  it('a ring is as stiff as a thicker wall: unbonded, t_ring = t is twice D; the pad alone counts under a pad', () => {
     const ring = { innerDiameterMm: 90, outerDiameterMm: 300, thicknessMm: 5, bonded: true };
     const wall = Math.cbrt(2) * 5;
     const doubled = solveCover({ ...COVER, ring: { ...ring, bonded: false } });
@@ -162,7 +162,7 @@ describe('what makes no cover is refused by name before it is solved', () => {
     ['ring.innerDiameterMm', { ring: { ...ring, innerDiameterMm: 300 } }, /less than its outer diameter/],
     ['ring.outerDiameterMm', { ring: { ...ring, outerDiameterMm: 310 } }, /at most the rim’s diameter/],
     ['ring.thicknessMm', { ring: { ...ring, thicknessMm: 0 } }, /The ring’s thickness is 0 mm/],
-  ])('%s %j', (path, change, message) => {
+  ])('a cover without a usable %s, %j, is refused by name', (path, change, message) => {
     let refused: unknown;
     try {
       bendCover({ ...COVER, ...change });

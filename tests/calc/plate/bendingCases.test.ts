@@ -17,7 +17,7 @@ const cases = (welded: boolean, ring: RingSize | null = RING) =>
   bendingCases({ base: base!, leastBeforeMm: 4.8, leastAfterMm: 4.4, ring, welded });
 
 describe('what the model needs of a family', () => {
-  it('takes the wall when new off the track, and the family’s pressure and yield before the shop’s', () => {
+  it('the model takes the wall when new off the track, and the family’s pressure and yield before the shop’s', () => {
     const shop = { ...settings, lockUpPressureMPa: 0.5, yieldMPa: 250 };
     expect(bendingBase(family('kestrel-4'), shop).base).toMatchObject({
       wallMm: 5,
@@ -29,7 +29,7 @@ describe('what the model needs of a family', () => {
     expect(bendingBase(silent, shop).base).toMatchObject({ pressureMPa: 0.5, yieldMPa: 250 });
   });
 
-  it('names what is missing, of a family that does not say and of one kept before it could', () => {
+  it('the model names what is missing, of a family that does not say it and of one kept before the field existed', () => {
     expect(bendingBase(family('alder-3'), settings)).toMatchObject({
       base: null,
       missing: ['side wall thickness', 'piston seal diameter', 'hub diameter'],
@@ -50,7 +50,7 @@ describe('the cases', () => {
     cases(welded, ring).map(
       ({ id, trackWallMm, ring: on }) => `${id} ${trackWallMm} ${on?.bonded ?? 'bare'}`,
     );
-  it('are new, now and after the cut, and with the ring both bounds of its bonding', () => {
+  it('the bending cases are new, now and after the cut, and with the ring both bounds of its bonding', () => {
     expect(told(false)).toEqual([
       'new 5 bare',
       'now 4.8 bare',
@@ -60,16 +60,19 @@ describe('the cases', () => {
     ]);
     expect(told(false, null)).toEqual(['new 5 bare', 'now 4.8 bare', 'after 4.4 bare']);
   });
-  it.each([false, null, undefined])('leave a ring out that is not joined to the pads: %s', (joinedToPads) => {
-    for (const welded of [false, true]) {
-      expect(told(welded, { ...RING, joinedToPads })).toEqual([
-        'new 5 bare',
-        'now 4.8 bare',
-        'after 4.4 bare',
-      ]);
-    }
-  });
-  it('count a ring that is on as part of the cover, unbonded', () => {
+  it.each([false, null, undefined])(
+    'the bending cases leave out a ring whose joining to the pads is %s',
+    (joinedToPads) => {
+      for (const welded of [false, true]) {
+        expect(told(welded, { ...RING, joinedToPads })).toEqual([
+          'new 5 bare',
+          'now 4.8 bare',
+          'after 4.4 bare',
+        ]);
+      }
+    },
+  );
+  it('the bending cases count a ring that is on as part of the cover, unbonded', () => {
     expect(told(true)).toEqual(['new 5 bare', 'now 4.8 false', 'after 4.4 false', 'ring-bonded 4.4 true']);
   });
 });
@@ -83,7 +86,7 @@ describe('one case', () => {
     return { asked, rigid, conforming, shown: bendingCase(asked, { rigid, conforming }, demoCriteria.heat!) };
   };
 
-  it('shows both pistons beside each other, and the heat at the mean and behind a stud', () => {
+  it('a bending case shows both pistons beside each other, and the heat at the mean and behind a stud', () => {
     const { rigid, conforming, shown } = of(null);
     expect(shown.peakOverMean).toEqual({ rigid: rigid.peakOverMean, conforming: conforming.peakOverMean });
     expect(shown.beyondYield).toBeNull();
@@ -100,7 +103,7 @@ describe('one case', () => {
     expect(shown.heat!.behindStudRiseK.rigid).toBeCloseTo(heat.behindStud!.peakRiseK, 1);
   });
 
-  it('tells how hot that is from the temperature before, and the colour of the hotter, where it was given', () => {
+  it('a bending case tells how hot it gets from the temperature before, and the colour of the hotter, where it was given', () => {
     const { asked, rigid, conforming, shown } = of(null);
     const { behindStudRiseK } = shown.heat!;
     const from = (startTemperatureC: number | null) =>
@@ -115,14 +118,14 @@ describe('one case', () => {
     expect(from(null)).toMatchObject({ behindStudRiseK, behindStudC: null, temperColour: null });
   });
 
-  it('is beyond yield where either piston’s stress is', () => {
+  it('a bending case is beyond yield where either piston’s stress is', () => {
     const { rigid, conforming } = of(null);
     const [less, more] = [rigid, conforming].map((one) => one.greatestStressMPa).sort((a, b) => a - b);
     expect(of((less! + more!) / 2).shown.beyondYield).toBe(true);
     expect(of(more! + 1).shown.beyondYield).toBe(false);
   });
 
-  it('says where the boss moves more than half the wall under either piston', () => {
+  it('a bending case says where the boss moves more than half the wall under either piston', () => {
     const far = (trackWallMm: number) => {
       const asked = { ...fresh!, base: { ...fresh!.base, wallMm: trackWallMm }, trackWallMm };
       const rigid = bendCover(caseInput(asked, 'rigid'));
@@ -137,7 +140,7 @@ describe('one case', () => {
     ]);
   });
 
-  it('is what check values 10.1 say, where the cover is theirs', () => {
+  it('a bending case is what check values 10.1 say, where the cover is theirs', () => {
     const { trackWallMm: _, ring: _r, piston: _p, padInsetWalls: _i, peakLimit: _l, ...theirs } = COVER;
     const asked = { id: 'new' as const, base: theirs, trackWallMm: COVER.trackWallMm, ring: null };
     expect(caseInput(asked, 'rigid')).toEqual({ ...COVER, padInsetWalls: null });

@@ -39,7 +39,7 @@ describe('the converter floats: its studs carry only the thrust (first principle
       'rigid',
       { trackWallMm: 3, ring: { innerDiameterMm: 270, outerDiameterMm: 300, thicknessMm: 6, bonded: true } },
     ],
-  ] as const)('cover, boss and pads against the impeller: %s piston, %j', (piston, change) => {
+  ] as const)('cover, boss and pads balance the impeller with a %s piston and %j', (piston, change) => {
     const input: StiffnessInput = { ...COVER, ...change, piston };
     const solved = solveCover(input);
     // Oil presses the impeller back between its hub and the rim; the side wall carries that to the cover.
@@ -47,7 +47,7 @@ describe('the converter floats: its studs carry only the thrust (first principle
     expect(sideWallN(solved, input) / impellerN).toBeCloseTo(1, 7);
   });
 
-  it('rotation alone adds the oil’s head on the flat, no more', () => {
+  it('rotation by itself adds the oil’s head on the flat, no more', () => {
     const input: StiffnessInput = { ...COVER, piston: 'conforming', speedRpm: 2500 };
     const omega = (2500 * Math.PI) / 30;
     const half = 0.5 * 840e-12 * omega ** 2;

@@ -46,7 +46,7 @@ function bent(a: number, b: number, pad: PadPatch, wallMm = 5) {
 }
 
 describe('greatest stress (curvatures by hand)', () => {
-  it('is von Mises’ at the outermost Gauss point of a field that grows with radius and angle', () => {
+  it('the greatest stress is von Mises’ at the outermost Gauss point of a field that grows with radius and angle', () => {
     const { found, by } = bent(1, 3, { ...PAD, innerMm: 1000, outerMm: 1001 });
     const [r, angle] = [90 + 30 * GAUSS_AT[3]!, 0.15 + 0.35 * GAUSS_AT[3]!];
     expect(found.radiusMm).toBeCloseTo(r, 9);
@@ -56,10 +56,13 @@ describe('greatest stress (curvatures by hand)', () => {
 
   it.each([
     ['on a wide pad, beside its line of symmetry', 0.1, 5, 0.1 * GAUSS_AT[0]!],
-    ['on a narrow pad nowhere: one wall beyond its side', 0.04, 5, 0.1 * GAUSS_AT[3]!],
-    ['and not before a whole wall is passed', 0.05, 6, 0.1 + 0.05 * GAUSS_AT[1]!],
-  ])('of a field that falls with the angle: %s', (_, halfAngleRad, wallMm, angle) => {
-    const { found } = bent(1, -1, { ...PAD, innerMm: 0, halfAngleRad }, wallMm);
-    expect(found.angleRad).toBeCloseTo(angle, 9);
-  });
+    ['one wall beyond the side of a narrow pad', 0.04, 5, 0.1 * GAUSS_AT[3]!],
+    ['only after a whole wall is passed', 0.05, 6, 0.1 + 0.05 * GAUSS_AT[1]!],
+  ])(
+    'the greatest stress of a field that falls with the angle is looked for %s',
+    (_, halfAngleRad, wallMm, angle) => {
+      const { found } = bent(1, -1, { ...PAD, innerMm: 0, halfAngleRad }, wallMm);
+      expect(found.angleRad).toBeCloseTo(angle, 9);
+    },
+  );
 });

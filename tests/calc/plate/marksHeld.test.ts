@@ -12,7 +12,7 @@ const held = (marks: readonly (readonly [angle: number, radius: number, depth: n
   });
 
 describe('whether the marks sit where the model says', () => {
-  it('agrees with marks behind the four studs (common practice, no source), and turned by any number of studs', () => {
+  it('the model agrees with marks behind the four studs (common practice, no source), and turned by any number of studs', () => {
     const behind = held([
       [0, 120, 0.2],
       [90, 120, 0.2],
@@ -24,7 +24,7 @@ describe('whether the marks sit where the model says', () => {
     expect(behind!.pressedArea.conforming).toBeLessThan(0.6);
   });
 
-  it('agrees under both bounds of the piston with marks behind the studs and near the outer edge', () => {
+  it('the model agrees under both bounds of the piston with marks behind the studs and near the outer edge', () => {
     const outer = held([
       [0, 128, 0.2],
       [90, 128, 0.2],
@@ -33,7 +33,7 @@ describe('whether the marks sit where the model says', () => {
     expect(outer).toMatchObject({ agree: 'yes', onPressed: { rigid: 1, conforming: 1 } });
   });
 
-  it('does not agree with marks midway between the studs on the track’s inner edge', () => {
+  it('the model does not agree with marks midway between the studs on the track’s inner edge', () => {
     const between = held([
       [45, 108, 0.2],
       [135, 108, 0.2],
@@ -42,7 +42,7 @@ describe('whether the marks sit where the model says', () => {
     expect(between).toMatchObject({ agree: 'no', onPressed: { rigid: 0, conforming: 0 } });
   });
 
-  it('weighs by depth: deep marks behind studs outweigh shallow ones between', () => {
+  it('marks are weighed by depth: deep marks behind studs outweigh shallow ones between', () => {
     const mixed = held([
       [0, 120, 0.3],
       [90, 120, 0.3],
@@ -52,7 +52,7 @@ describe('whether the marks sit where the model says', () => {
     expect(mixed!.onPressed.conforming).toBeCloseTo(0.6 / 0.7, 9);
   });
 
-  it('says nothing of two marks, nor of marks without depth', () => {
+  it('the comparison says nothing of two marks, nor of marks without depth', () => {
     expect(
       held([
         [0, 120, 0.2],

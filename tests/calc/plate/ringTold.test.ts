@@ -6,7 +6,7 @@ const told = (changes: Partial<Parameters<typeof ringTold>[0]> = {}) =>
   ringTold({ size: SIZE, padThicknessMm: 10, runoutMm: 0.3, balance: null, ...changes });
 
 describe('the ring', () => {
-  it('weighs a plain annulus, throws half its runout out of balance, leaves what the pads are thicker (first principles)', () => {
+  it('a ring weighs as a plain annulus, is out of balance by half its runout, and clears by what the pads are thicker (first principles)', () => {
     // π/4 · (296² − 236²) · 6 mm³ = 150 419.5 mm³; · 7870 kg/m³ = 1.1838 kg; · 0.15 mm = 177.57 g·mm.
     const { massKg, unbalanceGmm, clearanceMm, permissibleGmm } = told();
     expect(massKg.value).toBeCloseTo(1.1838, 4);
@@ -15,12 +15,12 @@ describe('the ring', () => {
     expect(permissibleGmm).toBeNull();
   });
 
-  it('is held against ISO 21940-11 at the shop’s grade and speed: G 6.3, 1 kg, 3000 rpm permits 20.05 g·mm', () => {
+  it('a ring’s unbalance is held against ISO 21940-11 at the shop’s grade and speed: G 6.3, 1 kg, 3000 rpm permits 20.05 g·mm', () => {
     const balance = { gradeMmPerS: 6.3, massKg: 1, speedRpm: 3000 };
     expect(told({ balance }).permissibleGmm?.value).toBeCloseTo(20.05, 2);
   });
 
-  it('says no unbalance where no runout is allowed for, and a clearance below nothing for a ring thicker than the pads', () => {
+  it('a ring has no unbalance where no runout is allowed for, and a clearance below nothing for a ring thicker than the pads', () => {
     expect(told({ runoutMm: null }).unbalanceGmm).toBeNull();
     expect(told({ padThicknessMm: 5 }).clearanceMm.value).toBe(-1);
   });

@@ -38,15 +38,15 @@ const most = (values: readonly number[]) => Math.max(...values.map(Math.abs));
 describe('beside a solid model of five covers (independent second implementation, not published)', () => {
   const all = SOLID.map((one) => off(one, null));
 
-  it('ripple comes within 25 %, and within 16 % root mean square', () => {
+  it('the ripple comes within 25 % of the solid model, and within 16 % root mean square', () => {
     const found = gathered(all, 'ripple');
     expect(most(found)).toBeLessThan(0.25);
     expect(Math.sqrt(found.reduce((sum, x) => sum + x * x, 0) / found.length)).toBeLessThan(0.16);
   });
-  it('the pressure peak comes within 10 %', () => {
+  it('the pressure peak comes within 10 % of the solid model', () => {
     expect(most(gathered(all, 'peak'))).toBeLessThan(0.1);
   });
-  it('the cut cover over the new one comes within 9 % for ripple and 5 % for the peak', () => {
+  it('the cut cover over the new one comes within 9 % of the solid model for ripple and 5 % for the peak', () => {
     expect(most(gathered(all, 'cutRipple'))).toBeLessThan(0.09);
     expect(most(gathered(all, 'cutPeak'))).toBeLessThan(0.05);
   });
@@ -54,17 +54,20 @@ describe('beside a solid model of five covers (independent second implementation
   it.each([
     ['the adopted rule', null, OFF_SOLID],
     ['pads as drawn', 0, OFF_SOLID_DRAWN],
-  ] as const)('%s: what is said of it is what is found, outward to whole hundredths', (_, inset, said) => {
-    const found = SOLID.map((one) => off(one, inset));
-    for (const of of Object.keys(said) as (keyof Off)[]) {
-      const values = gathered(found, of);
-      const [least, greatest] = [Math.min(...values), Math.max(...values)];
-      expect(said[of][0], of).toBeLessThanOrEqual(least);
-      expect(said[of][0], of).toBeGreaterThan(least - 0.01);
-      expect(said[of][1], of).toBeGreaterThanOrEqual(greatest);
-      expect(said[of][1], of).toBeLessThan(greatest + 0.01);
-    }
-  });
+  ] as const)(
+    'with %s the stated distance to the solid model is what is found, outward to whole hundredths',
+    (_, inset, said) => {
+      const found = SOLID.map((one) => off(one, inset));
+      for (const of of Object.keys(said) as (keyof Off)[]) {
+        const values = gathered(found, of);
+        const [least, greatest] = [Math.min(...values), Math.max(...values)];
+        expect(said[of][0], of).toBeLessThanOrEqual(least);
+        expect(said[of][0], of).toBeGreaterThan(least - 0.01);
+        expect(said[of][1], of).toBeGreaterThanOrEqual(greatest);
+        expect(said[of][1], of).toBeLessThan(greatest + 0.01);
+      }
+    },
+  );
 });
 
 describe('a ring joined to the pads, beside the solid', () => {
@@ -83,16 +86,19 @@ describe('a ring joined to the pads, beside the solid', () => {
     return { solid: solid.joined, bonded: share(true), unbonded: share(false) };
   });
 
-  it.each(['ripple', 'peak'] as const)('its %s lies between the bonded and the unbonded bound', (of) => {
-    for (const { solid, bonded, unbonded } of rings) {
-      expect(solid[of]).toBeGreaterThan(bonded[of]);
-      expect(solid[of]).toBeLessThan(unbonded[of]);
-    }
-  });
-  it('its center lies outside both, so that no bound on it is given', () => {
+  it.each(['ripple', 'peak'] as const)(
+    'the %s with a joined ring lies between the bonded and the unbonded bound',
+    (of) => {
+      for (const { solid, bonded, unbonded } of rings) {
+        expect(solid[of]).toBeGreaterThan(bonded[of]);
+        expect(solid[of]).toBeLessThan(unbonded[of]);
+      }
+    },
+  );
+  it('the center with a joined ring lies outside both bounds, so that no bound on it is given', () => {
     for (const { solid, bonded } of rings) expect(solid.boss).toBeLessThan(bonded.boss);
   });
-  it('the bounds are widened by the most that cut over new is off', () => {
+  it('the bounds of a joined ring are widened by the most that cut over new is off', () => {
     const all = SOLID.map((one) => off(one, null));
     for (const [factor, of] of [
       [RING_WIDENED.ripple, 'cutRipple'],

@@ -9,7 +9,7 @@ import { COVER } from './example.ts';
 const STEEL = { youngMPa: 206_000, poisson: 0.29 };
 
 describe('what the model is made of', () => {
-  it('twice as thick, eight times as stiff (by formula)', () => {
+  it('a plate twice as thick is eight times as stiff (by formula)', () => {
     const thin = flexuralRigidity({ ...STEEL, thicknessMm: 2.5 });
     expect(flexuralRigidity({ ...STEEL, thicknessMm: 5 })).toBeCloseTo(8 * thin, 6);
     expect(thin).toBeCloseTo((206_000 * 15.625) / (12 * 0.9159), 6);
@@ -35,7 +35,7 @@ describe('what the model is made of', () => {
     expect(padPatch({ ...COVER, studCircleDiameterMm: 260 })).toMatchObject({ clipped: false });
   });
 
-  it('its stiff part begins 0.44 walls within its edge: of Ø 24 and 5 mm a square of 17.370 mm (arithmetic)', () => {
+  it('the stiff part of a pad begins 0.44 walls within its edge: of Ø 24 and 5 mm a square of 17.370 mm (arithmetic)', () => {
     const stiff = stiffPad({ ...COVER, padInsetWalls: null });
     const side = (19.6 * Math.sqrt(Math.PI)) / 2;
     expect(side).toBeCloseTo(17.37, 3);
@@ -46,7 +46,7 @@ describe('what the model is made of', () => {
     expect(stiffPad({ ...COVER, padDiameterMm: 4, padInsetWalls: null }).halfAngleRad).toBe(0);
   });
 
-  it('a root gives way by 0.424 to 0.477 walls: a rigid one, and one with stress in a straight line (by quadrature)', () => {
+  it('the root of a pad gives way by 0.424 to 0.477 walls: a rigid one, and one with stress in a straight line (by quadrature)', () => {
     // −∬ y·s·ln|y − s| over the square of side 2, for E = 1 − ν² and h = 2; by Chebyshev sums −ln|y − s| = ln 2 + Σ 2/n·T_n(y)·T_n(s).
     const count = 4000;
     let sum = 0;
@@ -64,7 +64,7 @@ describe('what the model is made of', () => {
     expect(16 / Math.PI / 12).toBeCloseTo(0.4244, 4);
   });
 
-  it('forces of check values 10.1: mean 1.8539 MPa (independent second implementation, not published)', () => {
+  it('the forces of check values 10.1 give a mean pressure of 1.8539 MPa (independent second implementation, not published)', () => {
     const forces = coverForces({ ...COVER, speedRpm: 2500 });
     expect(forces.meanPressureMPa.toFixed(4)).toBe('1.8539');
     expect(forces.bossN).toBeCloseTo(0.7 * Math.PI * 40 ** 2, 9);

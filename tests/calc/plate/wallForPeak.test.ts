@@ -5,13 +5,13 @@ import { COVER } from './example.ts';
 const cover = { ...COVER, piston: 'conforming' as const };
 
 describe('the wall at which a limit on the peak is reached', () => {
-  it('at that wall the peak is the limit (root)', () => {
+  it('at the wall found for a limit the peak is that limit (root)', () => {
     const { wallForPeakMm } = bendCover({ ...cover, peakLimit: 1.35 });
     expect(wallForPeakMm!).toBeGreaterThan(4);
     expect(wallForPeakMm!).toBeLessThan(5);
     expect(bendCover({ ...cover, trackWallMm: wallForPeakMm! }).peakOverMean).toBeCloseTo(1.35, 3);
   });
-  it('a limit that even the full wall passes, and one that no wall reaches, have none and say why', () => {
+  it('a limit that even the full wall passes, and one that no wall reaches, have no wall and say why', () => {
     const tight = bendCover({ ...cover, peakLimit: 1.1 });
     expect(tight.wallForPeakMm).toBeNull();
     expect(tight.warnings.at(-1)).toMatchObject({ code: 'peak-above-limit-at-full-wall' });

@@ -57,9 +57,9 @@ describe('engagement by hand, wherever the thread begins and ends (first princip
   it.each([
     ['ends inside the nut', { threadEndMm: 9 }, 9 - 3.3, 8.75 - 3.3 - 0.1],
     ['begins inside the nut', { threadStartMm: 5 }, 11.4 - 5, 11.1 - 5.25],
-    ['begins and ends inside', { threadStartMm: 5, threadEndMm: 9 }, 4, 3.5],
-    ['never gets there', { threadEndMm: 3, projectionMm: 4 }, 0, 0],
-  ])('the engagement by hand where %s', (_, stud, nominal, least) => {
+    ['begins and ends inside the nut', { threadStartMm: 5, threadEndMm: 9 }, 4, 3.5],
+    ['never reaches the nut', { threadEndMm: 3, projectionMm: 4 }, 0, 0],
+  ])('the engagement by hand of a thread that %s', (_, stud, nominal, least) => {
     const { engagement } = checkStud(withStud(stud));
     expect(engagement!.nominalMm).toBeCloseTo(nominal, 9);
     expect(engagement!.leastMm).toBeCloseTo(least, 9);

@@ -194,7 +194,7 @@ describe('no backup is made', () => {
       'not-ours',
       (file: string) => new Database(file).exec('CREATE TABLE recipe (name TEXT)').close(),
     ],
-  ])('a backup is refused: %s', async (_, code, make) => {
+  ])('a backup %s is refused', async (_, code, make) => {
     const other = join(dataDir, 'other');
     mkdirSync(other);
     make(join(other, FILE_NAME));

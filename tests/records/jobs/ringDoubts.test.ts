@@ -42,13 +42,13 @@ onEachDatabase((engine) => {
   test.each([
     ['with its ring recorded as joined', { joinedToPads: true }],
     ['where the limit was not met by the ring', { stiffness: 'not-checked' as const }],
-  ])('a decision %s is signed as ever', async (_, ringed) => {
+  ])('a decision %s is signed without being decided again', async (_, ringed) => {
     const job = await ringedJob(shop.db, ringed);
     expect((await sign(job.id)).stage).toBe('signed');
     expect(await open()).toEqual([]);
   });
 
-  test('signed ones stay listed until each is closed with a word, once', async () => {
+  test('signed jobs with a doubted ring stay listed until each is closed with a note, once', async () => {
     await signedJob(shop.db);
     const [first, second] = [
       await signedBefore(shop.db),
@@ -69,7 +69,7 @@ onEachDatabase((engine) => {
     expect(await refusalOf(close('none', '1001'))).toMatchObject({ code: 'no-ring-doubt' });
   });
 
-  test('a word is never changed or taken away', async () => {
+  test('a closing note on a doubted ring is never changed or taken away', async () => {
     const job = await signedBefore(shop.db);
     await closeRingDoubt(shop.db, as('CD'), { job: job.number, word: 'Called back.' });
     for (const statement of ["UPDATE ring_closed SET word = 'x'", 'DELETE FROM ring_closed']) {

@@ -154,8 +154,8 @@ onEachDatabase((engine) => {
   });
 
   describe('a decision against the verdict', () => {
-    type Case = [Verdict, DecisionKind, string, string | null];
-    const taken = null;
+    type Case = [Verdict, DecisionKind, string, string];
+    const taken = 'taken';
     test.each<Case>([
       ['face', 'face', '', taken],
       ['face-if-sound', 'face', '', taken],
@@ -186,14 +186,14 @@ onEachDatabase((engine) => {
       expect((await getJob(shop.db, jobId))?.revision).toBe(code === taken ? 5 : 4);
     });
 
-    test.each<[string, Partial<Finding>, DecisionKind, string | null]>([
+    test.each<[string, Partial<Finding>, DecisionKind, string]>([
       ['past a limit', { id: 'unbalance', limit: 60 }, 'face', 'reason-needed'],
       ['past a limit', { id: 'unbalance', limit: 60 }, 'replace', taken],
       ['that asks for a calibration', { id: 'gauge-due' }, 'face', 'reason-needed'],
       ['that asks for a mending', { id: 'inspection' }, 'face', 'reason-needed'],
       ['that only tells', { id: 'release-clearance' }, 'face', taken],
       ['within its limit', { id: 'unbalance', limit: 60, status: 'pass' }, 'face', taken],
-    ])('a decision over a finding %s, %o, as %s is %s', async (_, finding, kind, code) => {
+    ])('over a finding %s (%o) the decision %s is %s', async (_, finding, kind, code) => {
       const { id: jobId } = await measuredJob(shop.db);
       const verdict = kind === 'replace' ? 'replace' : 'face';
       const plain = decision(4, { verdict, decision: kind, reason: '' });

@@ -117,7 +117,7 @@ onEachDatabase((engine) => {
       ["UPDATE person_revision SET who = 'XY'", 'person_revision is only ever added to'],
       ['DELETE FROM person', 'a person is retired, never deleted'],
       ["UPDATE person SET initials = 'XY'", 'a person keeps their initials'],
-    ])('a person’s %s', async (statement, message) => {
+    ])('the database refuses %s', async (statement, message) => {
       expect(await errorOf(sql.raw(statement).execute(shop.db))).toMatchObject({ message });
     });
   });

@@ -308,7 +308,7 @@ onEachDatabase((engine) => {
       `INSERT ${AGAIN} ON CONFLICT (id) DO UPDATE SET note = 'another'`,
       engine.name === 'SQLite' ? `INSERT OR REPLACE ${AGAIN}` : 'TRUNCATE photo',
       "INSERT INTO photo SELECT 'n', job_id, revision + 40, spot, angle_deg, radius_mm, item, hash, kind, bytes, width, height, note, who, at FROM photo",
-    ])('the database refuses a photo’s %s', async (statement) => {
+    ])('the database refuses %s', async (statement) => {
       const job = await measuredJob(shop.db);
       await add(job.id, photo('p1'));
       const before = await photosOf(shop.db, job.id, 99);

@@ -18,11 +18,11 @@ describe('load (first principles)', () => {
     return [...lifts].reduce((sum, i) => sum + load[i]!, 0);
   };
 
-  it('of one on the plate is its area', () => {
+  it('a load of one on the plate adds up to its area', () => {
     const load = assembleLoad({ mesh, freedoms, pressureAt: () => 1 });
     expect(total(load)).toBeCloseTo((0.5 * (50 ** 2 - 20 ** 2)) / 2, 9);
   });
-  it('of r² on the outer ring’s first field is ∫ r³ dr dθ', () => {
+  it('a load of r² on the outer ring’s first field is ∫ r³ dr dθ', () => {
     const load = assembleLoad({
       mesh,
       freedoms,

@@ -8,16 +8,19 @@ import { dot, times } from '../../../../src/calc/plate/elements/skyline.ts';
 
 describe('Gauss rule', () => {
   const sum = (power: number) => GAUSS_AT.reduce((all, x, k) => all + GAUSS_WEIGHT[k]! * x ** power, 0);
-  it.each([0, 1, 2, 3, 4, 5, 6, 7])('∫₀¹ x^%i dx is exact (elementary calculus)', (power) => {
-    expect(sum(power)).toBeCloseTo(1 / (power + 1), 14);
-  });
-  it('and no further: x⁸ is not', () => {
+  it.each([0, 1, 2, 3, 4, 5, 6, 7])(
+    'the Gauss rule gives ∫₀¹ x^%i dx exactly (elementary calculus)',
+    (power) => {
+      expect(sum(power)).toBeCloseTo(1 / (power + 1), 14);
+    },
+  );
+  it('the Gauss rule is no longer exact for x⁸', () => {
     expect(Math.abs(sum(8) - 1 / 9)).toBeGreaterThan(1e-5);
   });
 });
 
 describe('Hermite functions', () => {
-  it('carry 2 − x + 3x² − 4x³ on 1…3.5 exactly, with both derivatives (elementary calculus)', () => {
+  it('the Hermite functions carry 2 − x + 3x² − 4x³ on 1…3.5 exactly, with both derivatives (elementary calculus)', () => {
     const f = (x: number) => 2 - x + 3 * x ** 2 - 4 * x ** 3;
     const slope = (x: number) => -1 + 6 * x - 12 * x ** 2;
     const out = new Float64Array(12);
@@ -49,7 +52,7 @@ describe('Bogner–Fox–Schmit element in polar coordinates', () => {
   ] as const;
   const u = corners.flatMap(([r, a]) => [FIELD.w(r, a), FIELD.wr(r, a), FIELD.wa(r, a), FIELD.wra(r, a)]);
 
-  it('carries r³·θ² exactly, with its curvatures (by hand)', () => {
+  it('the plate element carries r³·θ² exactly, with its curvatures (by hand)', () => {
     const [r, a] = [2.5, 0.4];
     const [hr, ha] = [new Float64Array(12), new Float64Array(12)];
     hermite((r - r0) / (r1 - r0), r1 - r0, hr);
@@ -64,7 +67,7 @@ describe('Bogner–Fox–Schmit element in polar coordinates', () => {
     expect(carried(bent, 32)).toBeCloseTo(-(6 * r * a - 2 * r * a), 10);
   });
 
-  it('stores the energy of that field (integral by hand)', () => {
+  it('the plate element stores the energy of the field r³·θ² (integral by hand)', () => {
     // With no symmetric line in between, every freedom is set by hand: the energy of one element.
     const mesh = { radiiMm: Float64Array.of(r0, r1), anglesRad: Float64Array.of(a0, a1) };
     const free = numberFreedoms({ mesh, inner: 'free', outer: 'free' });

@@ -10,7 +10,7 @@ describe('numbering (first principles)', () => {
     ['simple', 'free', 8 + 8 + 4],
     ['clamped', 'free', 16],
     ['rigid', 'simple', 1 + 8 + 4],
-  ] as const)('inner %s, outer %s: %i unknowns', (inner, outer, size) => {
+  ] as const)('a plate with inner edge %s and outer edge %s has %i unknowns', (inner, outer, size) => {
     expect(numberFreedoms({ mesh, inner, outer }).size).toBe(size);
   });
 
@@ -25,7 +25,7 @@ describe('numbering (first principles)', () => {
     expect([of[4], of[5]]).toEqual([-1, 0]);
   });
 
-  it('a whole row meets all its unknowns, others only their neighbours', () => {
+  it('a whole row of the matrix meets all unknowns, other rows only their neighbours', () => {
     // Rings of eight from the outside: the last ray of the middle ring meets the middle ray outside, 2 to 5.
     const freedoms = numberFreedoms({ mesh, inner: 'free', outer: 'free' });
     const lastOfMiddle = 15;

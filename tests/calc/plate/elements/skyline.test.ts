@@ -7,7 +7,7 @@ import { COVER } from '../example.ts';
 import { denseOf } from './dense.ts';
 
 describe('skyline Cholesky', () => {
-  it('solves a small system with an uneven profile (by hand: A·[1, 2, 3, 4])', () => {
+  it('the skyline solver solves a small system with an uneven profile (by hand: A·[1, 2, 3, 4])', () => {
     const a = emptySkyline(Int32Array.of(0, 0, 2, 1));
     // 4 1 . . / 1 5 . 2 / . . 6 1 / . 2 1 7
     a.values.set([4, 1, 5, 6, 2, 1, 7]);
@@ -18,7 +18,7 @@ describe('skyline Cholesky', () => {
     expect([...x].map((one) => Number(one.toFixed(12)))).toEqual([1, 2, 3, 4]);
   });
 
-  it('agrees with a general library’s dense factor on the cover’s own matrix', () => {
+  it('the skyline solver agrees with a general library’s dense factor on the cover’s own matrix', () => {
     const model = coverModel(COVER);
     const dense = new CholeskyDecomposition(denseOf(model.stiffness));
     const there = dense.solve(Matrix.columnVector(model.load)).to1DArray();
@@ -30,7 +30,7 @@ describe('skyline Cholesky', () => {
     expect(off / most).toBeLessThan(1e-7);
   });
 
-  it('factors the last rows again as if from the start', () => {
+  it('the skyline solver factors the last rows again as if from the start', () => {
     const model = coverModel(COVER);
     const { stiffness } = model;
     const from = model.track.firstUnknown;

@@ -11,13 +11,13 @@ describe('springs that only push', () => {
         return Float64Array.of(d, d - 3);
       },
     });
-  it('a force of 2 N does not reach the far one', () => {
+  it('a force of 2 N does not reach the far spring', () => {
     expect([...pressed(2).active]).toEqual([1, 0]);
   });
-  it('one of 5 N does', () => {
+  it('a force of 5 N reaches the far spring', () => {
     expect([...pressed(5).active]).toEqual([1, 1]);
   });
-  it('what does not settle is refused with a sentence', () => {
+  it('springs that do not settle are refused with a sentence', () => {
     let flip = 1;
     const restless = () => {
       flip = -flip;

@@ -17,12 +17,12 @@ describe('a conforming piston on a cover so soft that the lining lets go in plac
   const { model, pressed, field } = solved;
   const { areaMm2, circles, perCircle } = model.track;
 
-  it('does let go', () => {
+  it('the lining under a conforming piston lets go of a very soft cover in places', () => {
     expect(pressed.active.some((one) => one === 0)).toBe(true);
     expect(pressed.active.some((one) => one === 1)).toBe(true);
   });
 
-  it('every circle carries the even pressure', () => {
+  it('every circle under a conforming piston carries the even pressure', () => {
     for (let circle = 0; circle < circles; circle++) {
       let [force, area] = [0, 0];
       for (let i = circle * perCircle; i < (circle + 1) * perCircle; i++) {
@@ -33,7 +33,7 @@ describe('a conforming piston on a cover so soft that the lining lets go in plac
     }
   });
 
-  it('the plate feels what the springs carry: stiffness against loads and springs', () => {
+  it('the plate’s stiffness balances its loads and what the lining’s springs carry', () => {
     const left = times(model.stiffness, pressed.w);
     const most = Math.max(...left.map(Math.abs));
     for (let i = 0; i < left.length; i++) left[i] = left[i]! - model.load[i]!;
@@ -45,7 +45,7 @@ describe('a conforming piston on a cover so soft that the lining lets go in plac
     expect(Math.max(...left.map(Math.abs)) / most).toBeLessThan(1e-7);
   });
 
-  it('and so does any other circle where pressure is asked for, at the points of the mesh', () => {
+  it('any other circle where pressure is asked for carries the even pressure too, at the points of the mesh', () => {
     const { anglesRad } = model.mesh;
     const all = anglesRad.at(-1)!;
     for (const radius of [107, 112.3, 121, 132]) {

@@ -33,7 +33,7 @@ describe('holds', () => {
   it.each([
     ['slip: 933 N·m asked, 932 held', { engineTorqueNm: 466.5 }, 'no', 'joint-slip'],
     ['proof: 38 N·m is 75.09 % at most', { torqueNm: 38 }, 'no', 'joint-proof'],
-  ])('the joint with %s', (_, joint, holds, id) => {
+  ])('the joint does not hold by its %s', (_, joint, holds, id) => {
     const check = checkStud(withJoint(joint));
     expect(check.holds).toBe(holds);
     expect(check.findings.find((one) => one.id === id)!.status).toBe('fail');

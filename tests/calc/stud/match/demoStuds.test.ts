@@ -69,21 +69,24 @@ describe('the demonstration’s studs and stacks', () => {
 });
 
 describe('common practice, no source: which stud for which flexplate', () => {
-  it.each(ids('one-piece'))('%s: the short one suits, and is the first', (id) => {
+  it.each(ids('one-piece'))('for the %s flexplate the short stud suits and comes first', (id) => {
     const { first, short, long } = pairOf(id);
     expect(first).toBe(short);
     expect([short.fits, short.check.headline]).toEqual(['yes', 'It fits, and its nut starts by hand.']);
     expect([long.fits, long.decidedBy]).toEqual(['no', 'tipRoomMm']);
   });
-  it.each(ids('two-piece'))('%s: the long one is the first; the short one cannot be started', (id) => {
-    const { first, short, long, yeses } = pairOf(id);
-    expect(first).toBe(long);
-    expect([long.fits, long.check.reach.grade]).toEqual(['with-care', 'pilot-shows']);
-    expect(long.check.findings.filter((one) => one.status !== 'pass').map((one) => one.id)).toEqual([
-      'reach',
-      'joint',
-    ]);
-    expect([short.fits, short.check.reach.grade, short.decidedBy]).toEqual(['no', 'blind', 'projectionMm']);
-    expect(yeses).toEqual([long.id]);
-  });
+  it.each(ids('two-piece'))(
+    'for the %s flexplate the long stud comes first, and the nut of the short one cannot be started',
+    (id) => {
+      const { first, short, long, yeses } = pairOf(id);
+      expect(first).toBe(long);
+      expect([long.fits, long.check.reach.grade]).toEqual(['with-care', 'pilot-shows']);
+      expect(long.check.findings.filter((one) => one.status !== 'pass').map((one) => one.id)).toEqual([
+        'reach',
+        'joint',
+      ]);
+      expect([short.fits, short.check.reach.grade, short.decidedBy]).toEqual(['no', 'blind', 'projectionMm']);
+      expect(yeses).toEqual([long.id]);
+    },
+  );
 });

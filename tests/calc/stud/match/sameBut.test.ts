@@ -7,7 +7,7 @@ const short = named.find((one) => one.id === 'short-3-8-24')!;
 
 describe('the same but longer', () => {
   it.each(demoStuds.filter(({ id }) => id.startsWith('short-')).map(({ id }) => id))(
-    '%s: its long one, 6.35 mm more pilot (common practice, no source: about 1/4 in)',
+    '%s has a long partner with 6.35 mm more pilot (common practice, no source: about 1/4 in)',
     (id) => {
       const stud = named.find((one) => one.id === id)!.stud;
       const [found, ...more] = sameBut(stud, named);

@@ -85,3 +85,9 @@ function figures(value: number, kind: TypedKind, unit: UnitName, sign: DecimalSi
 export function writeLength(mm: number, unit: 'mm' | 'in', decimalSign: DecimalSign): string {
   return writeQuantity(mm, 'length', BARE_UNIT.length[unit], decimalSign);
 }
+
+/** A stored length as it was typed where that still reads to the very same number, else as its box would have it. */
+export function writeAsTyped(mm: number, typed: string, unit: 'mm' | 'in', decimalSign: DecimalSign): string {
+  const read = readQuantity({ field: '', typed, kind: 'length', unit, decimalSign });
+  return read.ok && read.value === mm ? typed : writeLength(mm, unit, decimalSign);
+}

@@ -5,14 +5,17 @@ import { readBody } from '../request/bodyForm.ts';
 import type { TypedForm } from '../request/typed.ts';
 
 /** The cut to try, as typed; null with the sentences in the form. */
-export function readPlan(form: TypedForm): CutPlan | null {
+export function readPlan(form: TypedForm, kept: CutPlan | null): CutPlan | null {
   const { plannedCutMm } = readBody(form, PLAN);
   if (plannedCutMm !== null && plannedCutMm <= 0)
     form.fault(
       PLAN.plannedCutMm.box,
       `The cut to try is ${plannedCutMm} mm; it must be more than 0. Leave it empty for the least that cleans up.`,
     );
-  return form.faults.length > 0 ? null : { plannedCutMm, typed: form.text(PLAN.plannedCutMm.box) };
+  if (form.faults.length > 0) return null;
+  // Sent again as it was shown in another unit, it is still what was typed then.
+  const same = kept !== null && kept.plannedCutMm === plannedCutMm;
+  return { plannedCutMm, typed: same ? kept.typed : form.text(PLAN.plannedCutMm.box) };
 }
 
 /** A further pass, or with `seen` what was seen after the last one; null when something typed cannot be used. */

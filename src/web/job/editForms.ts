@@ -50,8 +50,8 @@ async function readSetupEdit(house: House, job: Job, form: TypedForm): Promise<E
   return body && { what: 'setup', body };
 }
 
-async function readPlanEdit(_house: House, _job: Job, form: TypedForm): Promise<Edit | null> {
-  const body = readPlan(form);
+async function readPlanEdit(_house: House, job: Job, form: TypedForm): Promise<Edit | null> {
+  const body = readPlan(form, job.sections.plan?.body ?? null);
   return body && { what: 'plan', body };
 }
 

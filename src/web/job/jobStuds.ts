@@ -80,6 +80,7 @@ function againQuery(kept: StudsChosen, frame: Frame): string {
   return new URLSearchParams({
     stack: kept.stackId,
     stud: kept.studId,
+    note: kept.note,
     pull:
       kept.pullForwardMm === null ? '' : writeLength(kept.pullForwardMm, frame.lengthUnit, frame.decimalSign),
     ...(joint ? jointAsTyped(joint, kept.jointFrom?.torque ?? null, frame) : {}),

@@ -1,7 +1,6 @@
 import { doubt } from '../../../shared/quantity/doubt.ts';
 import type { Writing } from '../../../shared/quantity/fieldText.ts';
-import { readQuantity } from '../../../shared/quantity/readQuantity.ts';
-import { writeLength } from '../../../shared/quantity/writeQuantity.ts';
+import { writeAsTyped } from '../../../shared/quantity/writeQuantity.ts';
 import type { Job, NewReading, Pass, Reading, ReadingKind } from '../../../shared/words/job.ts';
 import { type Place, readPlace, turned } from '../../../shared/words/places.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
@@ -54,20 +53,8 @@ export function placeViews(job: Job, pass: Pass, writing: Writing): PlaceView[] 
   return [...views, ...spare];
 }
 
-/** As it was typed where that still means the same, else in the person's unit. */
-function cellText(reading: Reading, writing: Writing): string {
-  const { typed } = reading;
-  const read = readQuantity({
-    field: '',
-    typed,
-    kind: 'length',
-    unit: writing.lengthUnit,
-    decimalSign: writing.decimalSign,
-  });
-  if (read.ok && read.value === reading.valueMm) return typed;
-  return reading.valueMm === null
-    ? ''
-    : writeLength(reading.valueMm, writing.lengthUnit, writing.decimalSign);
+function cellText({ typed, valueMm }: Reading, { lengthUnit, decimalSign }: Writing): string {
+  return valueMm === null ? '' : writeAsTyped(valueMm, typed, lengthUnit, decimalSign);
 }
 
 export interface ReadingsSent {

@@ -1,6 +1,5 @@
 import type { StandingReading } from '../../../shared/measuring/benchState.ts';
-import { readQuantity } from '../../../shared/quantity/readQuantity.ts';
-import { writeLength } from '../../../shared/quantity/writeQuantity.ts';
+import { writeAsTyped } from '../../../shared/quantity/writeQuantity.ts';
 import type { Job, Pass, Reading } from '../../../shared/words/job.ts';
 import { type Place, samePlace } from '../../../shared/words/places.ts';
 import { placeOn } from '../../shop/jobPlaces.ts';
@@ -33,7 +32,5 @@ export function standingViews(
 export function shownAs(reading: Reading, writing: Writing): string {
   const { typed, valueMm } = reading;
   if (valueMm === null) return 'withdrawn';
-  const { lengthUnit: unit, decimalSign } = writing;
-  const read = readQuantity({ field: '', typed, kind: 'length', unit, decimalSign });
-  return read.ok && read.value === valueMm ? typed : writeLength(valueMm, unit, decimalSign);
+  return writeAsTyped(valueMm, typed, writing.lengthUnit, writing.decimalSign);
 }

@@ -1,5 +1,8 @@
+import type { Writing } from '../../../shared/quantity/fieldText.ts';
+import { writeAsTyped } from '../../../shared/quantity/writeQuantity.ts';
 import type { Bending } from '../../../shared/words/bending.ts';
 import type { CoverCheck, CutPlanAnswer } from '../../../shared/words/cover.ts';
+import { PLAN } from '../../../shared/words/fields/job.ts';
 import type { Job, JobSections, Kept } from '../../../shared/words/job.ts';
 import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
@@ -14,8 +17,9 @@ import {
 } from '../../parts/coverAnswer.tsx';
 import { CutPlanPart } from '../../parts/cutPlanPart.tsx';
 import { FindingList } from '../../parts/findingList.tsx';
+import { Boxes } from '../../parts/form/bodyFields.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
-import { Choice, Field, TextArea } from '../../parts/form/fieldBox.tsx';
+import { Choice, TextArea } from '../../parts/form/fieldBox.tsx';
 import { type Compared, SideBySide } from '../../parts/sideBySide.tsx';
 import { WhatIf } from '../../parts/whatIfPart.tsx';
 import { JobForm, type Refused, Who } from './section.tsx';
@@ -43,6 +47,7 @@ export interface DecideProps {
   /** The shop's criteria where they are not those kept with the decision. */
   readonly criteriaSince: readonly Compared[];
   readonly unit: LengthUnit;
+  readonly writing: Writing;
   readonly initials: string;
   readonly refused: Refused | null;
   readonly refusedPlan: Refused | null;
@@ -162,8 +167,19 @@ function KeptDecision({
   );
 }
 
-function TryAnotherCut({ job, unit, initials, refusedPlan, check }: DecideProps & { check: CoverCheck }) {
+function TryAnotherCut({
+  job,
+  unit,
+  writing,
+  initials,
+  refusedPlan,
+  check,
+}: DecideProps & { check: CoverCheck }) {
   const tried = job.sections.plan?.body;
+  const shown =
+    tried?.plannedCutMm == null
+      ? ''
+      : writeAsTyped(tried.plannedCutMm, tried.typed, unit, writing.decimalSign);
   return (
     <details class="change" open={refusedPlan !== null || check.verdict === 'plan-again'}>
       <summary>Try another cut</summary>
@@ -179,13 +195,14 @@ function TryAnotherCut({ job, unit, initials, refusedPlan, check }: DecideProps 
         first={false}
       >
         <div class="fields">
-          <Field
-            label="Cut to try"
-            name="cut"
-            value={refusedPlan?.fields.cut ?? tried?.typed ?? ''}
-            unit={unit}
-            hint={`Empty: the least that cleans up, ${printLength(check.cut.cleanUpMm, unit)}`}
-            error={errorsOf(refusedPlan?.faults ?? [])('cut')}
+          <Boxes
+            of={PLAN}
+            fields={refusedPlan?.fields ?? { [PLAN.plannedCutMm.box]: shown }}
+            faults={refusedPlan?.faults ?? []}
+            writing={writing}
+            hints={{
+              plannedCutMm: `Empty: the least that cleans up, ${printLength(check.cut.cleanUpMm, unit)}`,
+            }}
           />
         </div>
       </JobForm>

@@ -6,6 +6,8 @@ import type {
   KnockOn,
   Station,
 } from '../../shared/words/cover.ts';
+import { nothingOf } from '../../shared/words/fields/field.ts';
+import { KNOCK_ON } from '../../shared/words/fields/knockOn.ts';
 
 /** Angle, radius, wall, face height, mark depth. */
 type Row = readonly [number, number, number, number, number];
@@ -65,30 +67,7 @@ export const NO_GAUGE: Gauge = {
 };
 
 /** Nothing measured round the face. */
-export const NOT_GIVEN: KnockOn = {
-  clampedFaceMm: null,
-  releasedFaceMm: null,
-  padsResurfacedMm: null,
-  shimsMm: null,
-  padThicknessMm: null,
-  leastPadThicknessMm: null,
-  padHeightsMm: [],
-  padsCoplanarWithinMm: null,
-  pullForwardMm: null,
-  leastPullForwardMm: null,
-  mostPullForwardMm: null,
-  hubEngagementMm: null,
-  leastHubEngagementMm: null,
-  crankPilotMm: null,
-  crankBoreMm: null,
-  mostPilotClearanceMm: null,
-  pilotEngagedMm: null,
-  leastPilotEngagedMm: null,
-  pilotRoomMm: null,
-  sideWallHeightMm: null,
-  overallHeightMm: null,
-  endPlayMm: null,
-};
+export const NOT_GIVEN: KnockOn = nothingOf(KNOCK_ON);
 
 export function stationsOf(rows: readonly Row[]): Station[] {
   return rows.map(([angleDeg, radiusMm, wall, faceMm, markDepthMm]) => ({

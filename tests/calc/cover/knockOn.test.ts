@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { fitLimitsSchema, knockOnSchema } from '../../../shared/schemas/knockOn.ts';
 import type { FitLimits, KnockOn } from '../../../shared/words/cover.ts';
+import { nothingOf } from '../../../shared/words/fields/field.ts';
+import { FIT_LIMITS, KNOCK_ON } from '../../../shared/words/fields/knockOn.ts';
 import { checkCover } from '../../../src/calc/cover/checkCover.ts';
 import { knockOnLengths } from '../../../src/calc/cover/knockOnLengths.ts';
 import { coverInput, SET_ONE } from './sets.ts';
@@ -194,4 +196,42 @@ describe('the family’s figures', () => {
       false,
     );
   });
+});
+
+describe('every field of the other dimensions has a say', () => {
+  const within = { mm: 40.5, leastMm: 40, mostMm: 41 };
+  const values = Object.entries(KNOCK_ON).map(([key, { kind }]) => {
+    if (kind === 'part') return [key, within];
+    return [key, kind === 'lengths' ? [0, 0.02] : key.startsWith('most') ? 1.4 : 1.5];
+  });
+  const full = { ...given(Object.fromEntries(values)), crankBoreMm: 1.6 };
+  const told = (knockOn: KnockOn, familyLimits: FitLimits | null = null) =>
+    checkCover({ ...coverInput({ stations: SET_ONE }), knockOn, familyLimits }).findings;
+
+  const noLimits = Object.fromEntries(
+    Object.entries(full).map(([key, value]) => [
+      key,
+      key in FIT_LIMITS ? null : value === within ? { ...within, leastMm: null, mostMm: null } : value,
+    ]),
+  ) as unknown as KnockOn;
+  const own = Object.keys(KNOCK_ON).filter((key) => key in FIT_LIMITS);
+  it.each(own)('%s typed with the measurement is a limit that something is held against', (key) => {
+    expect(told({ ...noLimits, [key]: 0.777 }).map(({ limit }) => limit)).toContain(0.777);
+  });
+
+  it.each(Object.keys(KNOCK_ON).filter((key) => !own.includes(key)))(
+    '%s left out changes what is found',
+    (key) => {
+      const without = { ...full, [key]: KNOCK_ON[key as keyof KnockOn].kind === 'lengths' ? [] : null };
+      expect(told(without)).not.toEqual(told(full));
+    },
+  );
+
+  it.each(Object.keys(FIT_LIMITS).filter((key) => key !== 'source'))(
+    '%s of a cover type is a limit that something is held against',
+    (key) => {
+      const limits = { ...nothingOf(FIT_LIMITS), source: 'drawing, note 3', [key]: 0.777 };
+      expect(told(noLimits, limits).map(({ limit }) => limit)).toContain(0.777);
+    },
+  );
 });

@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import type { AnyField } from '../../../../shared/words/fields/field.ts';
+import { JOINT as FIELDS } from '../../../../shared/words/fields/joint.ts';
 import type { Joint, StudCheckInput } from '../../../../shared/words/stud.ts';
 import { checkStud } from '../../../../src/calc/stud/checkStud.ts';
 import { EXAMPLE, JOINT, layer, withNut, withStack, withStud } from '../example.ts';
@@ -144,5 +146,29 @@ describe('the nut’s proof load', () => {
   });
   it('the nut’s proof load has no finding where its class is not known', () => {
     expect(finding(withNut({ proofMPa: null }), 'joint-nut')).toBeUndefined();
+  });
+});
+
+/** Another value of each kind of field, for the law that each one counts. */
+function otherThan(key: string): unknown {
+  const field: AnyField = FIELDS[key as keyof typeof FIELDS];
+  const now = JOINT[key as keyof Joint];
+  if (field.kind === 'yes-no') return !now;
+  if (field.kind === 'choice')
+    return Object.keys(field.options).find((option) => option !== (now ?? field.ifLeftOut));
+  return field.kind === 'count'
+    ? Number(now) + 1
+    : Number(now ?? 1) * 1.25 + (key === 'youngMPa' ? 150_000 : 0);
+}
+
+describe('every field of a joint has a say', () => {
+  const bare = (input: StudCheckInput) => {
+    const { joint, holds, findings, answers } = checkStud(input);
+    return { joint, holds, findings, answers };
+  };
+  const asTyped = Object.entries(FIELDS).flatMap(([key, { kind }]) => (kind === 'made' ? [] : [key]));
+  it.each(asTyped)('%s of another value changes the answer', (key) => {
+    const other = withJoint({ [key]: otherThan(key) }, withNut({ prevailing: true }));
+    expect(bare(other)).not.toEqual(bare(withJoint({}, withNut({ prevailing: true }))));
   });
 });

@@ -127,7 +127,7 @@ const BENDING = {
   peakOverNew: {
     head: 'Limits on bending',
     headHelp:
-      'Blank: advice only. With a limit it is checked, and a cover past it gets a ring or is replaced. The limit holds for both bounds of the piston; a ring counts as not bonded.',
+      'Blank: advice only. With a limit it is checked, and a cover past it gets a ring or is replaced. The limit holds for both bounds of the piston. A ring counts only when welded to the pads all round, at its worse bound.',
     label: 'Maximum pressure peak',
     help: 'Peak over mean, against the new cover',
     box: 'peakOverNew',

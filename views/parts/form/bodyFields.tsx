@@ -6,6 +6,7 @@ import {
   entriesOf,
   type KnownFigures,
   OWN_FIGURE,
+  type PartField,
 } from '../../../shared/words/fields/field.ts';
 import { printShare } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
@@ -38,8 +39,10 @@ export interface BodyFieldsProps {
 export function BodyFields(props: BodyFieldsProps) {
   return (
     <>
-      {groupsOf(shownOf(props)).map(({ head, headHelp, keys }) =>
-        head === null ? (
+      {groupsOf(shownOf(props)).map(({ head, headHelp, keys, part }) =>
+        part !== null ? (
+          <BodyFields {...partOf(props, part)} />
+        ) : head === null ? (
           <div class="fields">
             <Boxes {...props} only={keys} />
           </div>
@@ -78,23 +81,42 @@ function shownOf({ of, only, without = [] }: BodyFieldsProps) {
   );
 }
 
+interface Group {
+  readonly head: string | null;
+  readonly headHelp: string | undefined;
+  readonly keys: string[];
+  /** A part that heads its own fields: it is no row of the group before it. */
+  readonly part: PartField | null;
+}
+
 function groupsOf(shown: readonly (readonly [string, AnyField])[]) {
-  const groups: { head: string | null; headHelp: string | undefined; keys: string[] }[] = [];
-  for (const [key, { head, headHelp }] of shown) {
+  const groups: Group[] = [];
+  for (const [key, field] of shown) {
+    const { head, headHelp } = field;
+    const part = field.kind === 'part' && head === undefined && headsItself(field) ? field : null;
     const last = groups.at(-1);
-    if (last === undefined || head !== undefined) groups.push({ head: head ?? null, headHelp, keys: [key] });
+    if (last === undefined || head !== undefined || part !== null || last.part !== null)
+      groups.push({ head: head ?? null, headHelp, keys: [key], part });
     else last.keys.push(key);
   }
   return groups;
 }
 
+function headsItself({ fields }: PartField): boolean {
+  return entriesOf(fields)[0]?.[1].head !== undefined;
+}
+
+function partOf(props: BodyFieldsProps, part: PartField): BodyFieldsProps {
+  const { only: _, ...rest } = props;
+  return { ...rest, of: part.fields, ...inPart(part, { at: props.at ?? '' }) };
+}
+
 const NUMBERS: ReadonlySet<AnyField['kind']> = new Set(['number', 'count', 'ratio', 'share']);
 
 function Box(props: BodyFieldsProps & { readonly name: string; readonly field: AnyField }) {
-  const { fields, faults, writing, at = '', hints, name: key, field } = props;
+  const { fields, faults, writing, hints, name: key, field } = props;
   if (field.kind === 'part') {
-    const { only: _, ...rest } = props;
-    return <Boxes {...rest} of={field.fields} {...inPart(field, { at })} />;
+    return <Boxes {...partOf(props, field)} />;
   }
   const name = boxOf(key, field, props) ?? key;
   const hint = hints?.[key] ?? field.help;

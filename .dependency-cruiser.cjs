@@ -1,4 +1,4 @@
-/** Imports go one way: web → shop, records, views; shop → records, calc; all → shared. See DEVELOPERS.md, "The house". */
+/** Imports go one way: web → shop, records, views; shop → records, calc; all → shared. See DEVELOPERS.md, "Rooms". */
 module.exports = {
   forbidden: [
     {

@@ -7,7 +7,7 @@ const root = fileURLToPath(new URL('..', import.meta.url));
 const jsx = { jsx: { runtime: 'automatic', importSource: 'preact' } } as const;
 
 /** Those that keep records on disk or in PostgreSQL, or answer over HTTP. */
-const KEPT = ['tests/records/**/*.test.ts', 'tests/web/**/*.test.ts', 'tests/house.test.ts'];
+const KEPT = ['tests/records/**/*.test.ts', 'tests/web/**/*.test.ts', 'tests/rooms.test.ts'];
 
 /** Laws are tried on the same random covers and studs in every run. */
 const SEED = ['tests/seed.ts'];

@@ -28,7 +28,7 @@ import { signInRouter } from './people/signIn.ts';
 import { readForm } from './people/signInAsked.ts';
 import { assetsRouter } from './request/assets.ts';
 import { NoSuchPage, NotForThisRole, TooManyTries } from './request/errors.ts';
-import { frameOf, type House } from './request/house.ts';
+import { frameOf, type PageContext } from './request/pageContext.ts';
 import { headers, onlyOwnNames, onlyOwnPagesWrite, ownNames } from './request/security.ts';
 import { signsAsWhoSignedIn } from './request/whoSignedIn.ts';
 import { studRouter } from './stud/stud.ts';
@@ -40,8 +40,8 @@ const QUERY_FIELDS = 6000;
 const SHORTEST_COMPRESSED = 256;
 
 /** The whole program as one request handler. */
-export function app(house: House): Express {
-  const { settings, shop } = house;
+export function app(context: PageContext): Express {
+  const { settings, shop } = context;
   const server = express();
   server.disable('x-powered-by');
   // The address of whoever asks, where a proxy of this machine rememberSignedIn between; from elsewhere it is not believed.
@@ -56,8 +56,8 @@ export function app(house: House): Express {
     await shop.db.selectFrom('schema_migration').select('number').limit(1).execute();
     res.set('Cache-Control', 'no-store').type('text').send('well\n');
   });
-  server.use(accessControl(house));
-  server.use('/api', apiJobsRouter({ db: shop.db, now: house.now, timeZone: settings.timeZone }));
+  server.use(accessControl(context));
+  server.use('/api', apiJobsRouter({ db: shop.db, now: context.now, timeZone: settings.timeZone }));
   server.use(
     '/api',
     apiRouter({
@@ -72,22 +72,22 @@ export function app(house: House): Express {
     res.vary('HX-Request');
     next();
   });
-  server.use(signInRouter(house));
-  server.use(peopleRouter(house));
-  server.use(frontRouter(house));
-  server.use(howRouter(house));
-  server.use(coverRouter(house));
-  server.use(bendingRouter(house));
-  server.use(whatIfRouter(house));
-  server.use(studRouter(house));
-  server.use(sheetRouter(house));
-  server.use(filesRouter(house));
-  server.use(measuringRouter(house));
-  server.use(weldedRouter(house));
-  server.use(jobsRouter(house));
-  server.use(catalogueRouter(house));
-  server.use(criteriaRouter(house));
-  server.use(recordsRouter(house));
+  server.use(signInRouter(context));
+  server.use(peopleRouter(context));
+  server.use(frontRouter(context));
+  server.use(howRouter(context));
+  server.use(coverRouter(context));
+  server.use(bendingRouter(context));
+  server.use(whatIfRouter(context));
+  server.use(studRouter(context));
+  server.use(sheetRouter(context));
+  server.use(filesRouter(context));
+  server.use(measuringRouter(context));
+  server.use(weldedRouter(context));
+  server.use(jobsRouter(context));
+  server.use(catalogueRouter(context));
+  server.use(criteriaRouter(context));
+  server.use(recordsRouter(context));
   server.use(() => {
     throw new NoSuchPage(
       'There is no such page here. Go to the front page, and choose one of the three ways in.',
@@ -102,17 +102,17 @@ export function app(house: House): Express {
       res.end();
       return;
     }
-    void sayError(house, error, req, res);
+    void sayError(context, error, req, res);
   });
   return server;
 }
 
 /** Every failure is a page with one sentence: what happened, and what to do. */
-async function sayError(house: House, error: unknown, req: Request, res: Response): Promise<void> {
+async function sayError(context: PageContext, error: unknown, req: Request, res: Response): Promise<void> {
   const { status, title, sentence } = inWords(error);
   if (status >= 500) console.error(error);
   try {
-    const frame = await frameOf(req, house);
+    const frame = await frameOf(req, context);
     res.status(status).send(renderPage(ErrorPage({ frame, title, sentence })));
   } catch {
     // The frame of a page is read from the records too. The sentence alone needs nothing.

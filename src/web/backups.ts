@@ -14,14 +14,14 @@ import type { Db } from '../records/database/database.ts';
 import { BackupFailed } from '../records/database/errors.ts';
 import { fileOf } from '../records/photos/files.ts';
 import { NoSuchPage } from './request/errors.ts';
-import { frameOf, type House, todayIn } from './request/house.ts';
+import { frameOf, type PageContext, todayIn } from './request/pageContext.ts';
 import { sendZip } from './request/recordsZip.ts';
 import { handledIn } from './request/route.ts';
 
 /** How much is kept, where, and its copies: for whoever keeps the records safe. */
-export function recordsRouter(house: House): Router {
+export function recordsRouter(context: PageContext): Router {
   const router = Router();
-  const to = handledIn(house);
+  const to = handledIn(context);
   router.get('/records', to(showRecords));
   router.post('/records/backups', to(makeBackup));
   router.get('/records/backups/:name', to(sendBackup));
@@ -29,31 +29,31 @@ export function recordsRouter(house: House): Router {
   return router;
 }
 
-function backupsIn({ shop }: House): string {
+function backupsIn({ shop }: PageContext): string {
   return join(shop.dataDir, BACKUPS);
 }
 
-async function showRecords(house: House, req: Request, res: Response): Promise<void> {
-  await show(house, req, res, 200, null);
+async function showRecords(context: PageContext, req: Request, res: Response): Promise<void> {
+  await show(context, req, res, 200, null);
 }
 
-async function makeBackup(house: House, req: Request, res: Response): Promise<void> {
-  const { dataDir } = house.shop;
-  const { databaseUrl } = house.settings;
+async function makeBackup(context: PageContext, req: Request, res: Response): Promise<void> {
+  const { dataDir } = context.shop;
+  const { databaseUrl } = context.settings;
   try {
-    await backUp({ dataDir, databaseUrl, now: house.now });
+    await backUp({ dataDir, databaseUrl, now: context.now });
   } catch (error) {
     if (!(error instanceof BackupFailed)) throw error;
-    await show(house, req, res, 422, error.message);
+    await show(context, req, res, 422, error.message);
     return;
   }
   res.redirect(303, '/records#backups');
 }
 
-async function sendBackup(house: House, req: Request, res: Response): Promise<void> {
+async function sendBackup(context: PageContext, req: Request, res: Response): Promise<void> {
   const name = String(req.params.name).replace(/\.zip$/, '');
   // Looked for among those there are, so that no name leads anywhere else.
-  const backup = (await listBackups(backupsIn(house))).find((one) => one.name === name);
+  const backup = (await listBackups(backupsIn(context))).find((one) => one.name === name);
   if (backup === undefined) throw new NoSuchPage('There is no such backup. Look for it under records.');
   const paths = [MANIFEST, ...backup.manifest.files.map((file) => file.path)];
   await sendZip(
@@ -67,13 +67,13 @@ async function sendBackup(house: House, req: Request, res: Response): Promise<vo
   );
 }
 
-async function sendExport(house: House, _req: Request, res: Response): Promise<void> {
-  const { dataDir } = house.shop;
+async function sendExport(context: PageContext, _req: Request, res: Response): Promise<void> {
+  const { dataDir } = context.shop;
   const texts = join(dataDir, `exporting-${randomUUID()}`);
   try {
-    const { photos } = await exportTexts(house.shop, texts, house.now);
+    const { photos } = await exportTexts(context.shop, texts, context.now);
     const written = await readdir(texts, { recursive: true, withFileTypes: true });
-    await sendZip(res, `coverwright-export-${todayIn(house)}`, [
+    await sendZip(res, `coverwright-export-${todayIn(context)}`, [
       ...written
         .filter((one) => one.isFile())
         .map((one) => join(one.parentPath, one.name))
@@ -86,16 +86,16 @@ async function sendExport(house: House, _req: Request, res: Response): Promise<v
 }
 
 async function show(
-  house: House,
+  context: PageContext,
   req: Request,
   res: Response,
   status: number,
   refused: string | null,
 ): Promise<void> {
-  const { db, dataDir, engine, where } = house.shop;
-  const { at = null, kept = null } = house.backups ?? {};
+  const { db, dataDir, engine, where } = context.shop;
+  const { at = null, kept = null } = context.backups ?? {};
   const page = RecordsPage({
-    frame: await frameOf(req, house),
+    frame: await frameOf(req, context),
     counts: {
       jobs: await countOf(db, 'job'),
       readings: await countOf(db, 'reading'),
@@ -105,7 +105,7 @@ async function show(
     inPostgres: engine === 'postgres',
     daily: at && printTime(at),
     kept,
-    backups: (await listBackups(backupsIn(house))).map(({ name, bytes, manifest }) => ({
+    backups: (await listBackups(backupsIn(context))).map(({ name, bytes, manifest }) => ({
       name,
       bytes,
       at: manifest.at,

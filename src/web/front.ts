@@ -8,9 +8,9 @@ import { listEntries } from '../records/catalogue.ts';
 import { findJobs } from '../records/jobs/findJobs.ts';
 import { closeRingDoubt } from '../records/jobs/ringDoubts.ts';
 import { ringDoubtsWorstFirst } from '../shop/bending/ringDoubts.ts';
-import { frameOf, type House, rememberPreference } from './request/house.ts';
 import { inOtherUnit } from './request/otherUnit.ts';
 import { ownAddress } from './request/ownAddress.ts';
+import { frameOf, type PageContext, rememberPreference } from './request/pageContext.ts';
 import { fieldsOf, unitOf } from './request/typed.ts';
 import { whoOf } from './request/whoSignedIn.ts';
 
@@ -18,13 +18,13 @@ const SHOWN = 8;
 const OPEN: readonly Stage[] = STAGES.filter((stage) => stage !== 'signed');
 
 /** The front page, and what a person chooses for this tablet. */
-export function frontRouter(house: House): Router {
+export function frontRouter(context: PageContext): Router {
   const router = Router();
 
   const frontPage = async (req: Request, refused: FrontProps['rings']['refused'] = null) => {
-    const { db } = house.shop;
+    const { db } = context.shop;
     const { jobs } = await findJobs(db, { stage: OPEN, limit: 200 });
-    const frame = await frameOf(req, house);
+    const frame = await frameOf(req, context);
     const families = await listEntries(db, 'family');
     const example = demoCovers.find(
       (cover) => cover.expected === 'face' && families.some((family) => family.id === cover.familyId),
@@ -46,9 +46,9 @@ export function frontRouter(house: House): Router {
   router.post('/jobs/:number/ring-closed', async (req, res) => {
     const fields = fieldsOf(req.body);
     const { number } = req.params;
-    const ctx = { who: whoOf(req, fields.who), now: house.now };
+    const ctx = { who: whoOf(req, fields.who), now: context.now };
     try {
-      await closeRingDoubt(house.shop.db, ctx, { job: number, word: fields.word ?? '' });
+      await closeRingDoubt(context.shop.db, ctx, { job: number, word: fields.word ?? '' });
     } catch (error) {
       if (!(error instanceof Refusal)) throw error;
       res.status(422).send(await frontPage(req, { number, fields, faults: error.faults }));

@@ -12,8 +12,8 @@ import { jobUnder } from '../../shop/jobUnder.ts';
 import { quickCheck } from '../../shop/quickCover.ts';
 import { readQuickForm } from '../cover/cover.ts';
 import { NoSuchPage } from '../request/errors.ts';
-import { frameOf, type House } from '../request/house.ts';
 import { keepingUnits } from '../request/otherUnit.ts';
+import { frameOf, type PageContext } from '../request/pageContext.ts';
 import { requestGoneSignal } from '../request/requestGone.ts';
 import { handledIn } from '../request/route.ts';
 import { fieldsOf, unitOf } from '../request/typed.ts';
@@ -22,23 +22,23 @@ const DRAWN = ['new', 'now', 'after', 'ring-unbonded'] as const;
 const NOTHING_YET = 'Nothing can be drawn yet: measure the wall first.';
 
 /** The drawings of the advice on bending, asked for when somebody opens them. */
-export function bendingRouter(house: House): Router {
+export function bendingRouter(context: PageContext): Router {
   const router = Router();
-  const to = handledIn(house);
+  const to = handledIn(context);
   router.get('/cover/bending', to(getCoverBending));
   router.get('/jobs/:number/bending', to(getJobBending));
   return router;
 }
 
-async function getCoverBending(house: House, req: Request, res: Response): Promise<void> {
+async function getCoverBending(context: PageContext, req: Request, res: Response): Promise<void> {
   const fields = fieldsOf(req.query);
-  const own = await frameOf(req, house);
+  const own = await frameOf(req, context);
   const frame = {
     ...own,
     lengthUnit: unitOf(fields) ?? own.lengthUnit,
   };
   const signal = requestGoneSignal(res);
-  const { form, input, bent } = await readQuickForm(house, fields, frame);
+  const { form, input, bent } = await readQuickForm(context, fields, frame);
   const { check } = quickCheck(input, frame.lengthUnit);
   const told =
     check &&
@@ -64,11 +64,11 @@ async function getCoverBending(house: House, req: Request, res: Response): Promi
   );
 }
 
-async function getJobBending(house: House, req: Request, res: Response): Promise<void> {
-  const { db } = house.shop;
+async function getJobBending(context: PageContext, req: Request, res: Response): Promise<void> {
+  const { db } = context.shop;
   const job = await getJob(db, String(req.params.number));
   if (job === null) throw new NoSuchPage('There is no such job in this shop. Look for it under jobs.');
-  const frame = await frameOf(req, house);
+  const frame = await frameOf(req, context);
   const signal = requestGoneSignal(res);
   const answer = await jobAnswer(job, await jobUnder(db, job, frame), { signal });
   const bending = answer.bending?.bending ?? null;

@@ -8,26 +8,26 @@ import { jobUnder } from '../../shop/jobUnder.ts';
 import { triedCut } from '../../shop/quickCover.ts';
 import { readQuickForm } from '../cover/cover.ts';
 import { NoSuchPage } from '../request/errors.ts';
-import { frameOf, type House } from '../request/house.ts';
 import { keepingUnits } from '../request/otherUnit.ts';
+import { frameOf, type PageContext } from '../request/pageContext.ts';
 import { requestGoneSignal } from '../request/requestGone.ts';
 import { handledIn } from '../request/route.ts';
 import { fieldsOf, unitOf } from '../request/typed.ts';
 
 /** What another cut would leave: the answer beside the slider. Looks, and keeps nothing. */
-export function whatIfRouter(house: House): Router {
+export function whatIfRouter(context: PageContext): Router {
   const router = Router();
-  const to = handledIn(house);
+  const to = handledIn(context);
   router.get('/cover/what-if', to(getCoverWhatIf));
   router.get('/jobs/:number/what-if', to(getJobWhatIf));
   return router;
 }
 
-async function getCoverWhatIf(house: House, req: Request, res: Response): Promise<void> {
+async function getCoverWhatIf(context: PageContext, req: Request, res: Response): Promise<void> {
   const { try: _, ...fields } = fieldsOf(req.query);
-  const frame = await frameOf(req, house);
+  const frame = await frameOf(req, context);
   const unit = unitOf(fields) ?? frame.lengthUnit;
-  const { form, input, bent } = await readQuickForm(house, fields, { ...frame, lengthUnit: unit });
+  const { form, input, bent } = await readQuickForm(context, fields, { ...frame, lengthUnit: unit });
   const back = `/cover?${new URLSearchParams(fields)}`;
   const asked = { ...bent, signal: requestGoneSignal(res) };
   const answer = await triedCut(input, cutOf(req), asked, unit);
@@ -36,11 +36,11 @@ async function getCoverWhatIf(house: House, req: Request, res: Response): Promis
   );
 }
 
-async function getJobWhatIf(house: House, req: Request, res: Response): Promise<void> {
-  const { db } = house.shop;
+async function getJobWhatIf(context: PageContext, req: Request, res: Response): Promise<void> {
+  const { db } = context.shop;
   const job = await getJob(db, String(req.params.number));
   if (job === null) throw new NoSuchPage('There is no such job in this shop. Look for it under jobs.');
-  const frame = await frameOf(req, house);
+  const frame = await frameOf(req, context);
   const { criteria, atHand } = await jobUnder(db, job, frame);
   const { input } = jobInput(job, criteria, atHand, frame.timeZone);
   const back = `/jobs/${encodeURIComponent(job.number)}#decide`;

@@ -22,7 +22,7 @@ import {
 } from '../../records/catalogue.ts';
 import { StaleEdit } from '../../records/database/errors.ts';
 import { NoSuchPage } from '../request/errors.ts';
-import { frameOf, type House, rememberPreference } from '../request/house.ts';
+import { frameOf, type PageContext, rememberPreference } from '../request/pageContext.ts';
 import { type Fields, fieldsOf, TypedForm } from '../request/typed.ts';
 import { layerRows } from '../stud/stackForm.ts';
 import { entryAsTyped, entryBox, readEntry } from './entryForm.ts';
@@ -30,15 +30,15 @@ import { entryRevisionsInWords, entryStale } from './entryWords.ts';
 import { typedOf } from './typedEntry.ts';
 
 /** Cover families, studs, stacks and gauges: look, add, change as a new revision, retire. */
-export function catalogueRouter(house: House): Router {
+export function catalogueRouter(context: PageContext): Router {
   const router = Router();
-  const { db } = house.shop;
+  const { db } = context.shop;
 
   router.get('/catalogue', async (req, res) => {
     res.send(
       renderPage(
         CataloguePage({
-          frame: await frameOf(req, house),
+          frame: await frameOf(req, context),
           families: await listEntries(db, 'family', { retired: true }),
           studs: await listEntries(db, 'stud', { retired: true }),
           stacks: await listEntries(db, 'stack', { retired: true }),
@@ -62,7 +62,7 @@ export function catalogueRouter(house: House): Router {
   router.get('/catalogue/:kind/:id', async (req, res) => {
     const kind = kindOf(req);
     const entry = await mustFind(kind, String(req.params.id));
-    const frame = await frameOf(req, house);
+    const frame = await frameOf(req, context);
     await show(req, res, { kind, entry, fields: entryAsTyped(entry, frame) });
   });
 
@@ -97,7 +97,7 @@ export function catalogueRouter(house: House): Router {
     write: (fields: Fields, body: EntryBodies[CatalogueKind], typed: TypedInEntry | null) => Promise<void>,
   ): Promise<void> {
     const fields = fieldsOf(req.body);
-    const frame = await frameOf(req, house);
+    const frame = await frameOf(req, context);
     const form = new TypedForm(fields, frame);
     if (fields.add === 'layer') {
       await show(req, res, { kind, entry, fields });
@@ -130,7 +130,7 @@ export function catalogueRouter(house: House): Router {
       await change();
     } catch (error) {
       if (error instanceof StaleEdit && entry) {
-        const stale = entryStale(kind, error, body, await frameOf(req, house));
+        const stale = entryStale(kind, error, body, await frameOf(req, context));
         await show(req, res, { kind, entry: await mustFind(kind, entry.id), fields, stale });
         return;
       }
@@ -154,7 +154,7 @@ export function catalogueRouter(house: House): Router {
     },
   ): Promise<void> {
     const { kind, entry, fields, faults = [], stale = null } = page;
-    const own = await frameOf(req, house);
+    const own = await frameOf(req, context);
     const address = `/catalogue/${kind}/${entry ? encodeURIComponent(entry.id) : 'new'}`;
     const frame = { ...own, ...writingIn(fields, own), address };
     const told = async ({ id }: Entry) =>
@@ -183,7 +183,7 @@ export function catalogueRouter(house: House): Router {
   }
 
   function ctxOf(fields: Fields) {
-    return { who: fields.who ?? '', why: fields.why ?? '', now: house.now };
+    return { who: fields.who ?? '', why: fields.why ?? '', now: context.now };
   }
 
   return router;

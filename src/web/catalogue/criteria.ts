@@ -12,7 +12,7 @@ import { entryHistory, typedIn } from '../../records/catalogue.ts';
 import { StaleEdit } from '../../records/database/errors.ts';
 import { CRITERIA_ID, currentCriteria, saveCriteria } from '../../records/shopCriteria.ts';
 import { boxAt, readBody } from '../request/bodyForm.ts';
-import { frameOf, type House, rememberPreference } from '../request/house.ts';
+import { frameOf, type PageContext, rememberPreference } from '../request/pageContext.ts';
 import { type Fields, fieldsOf, TypedForm } from '../request/typed.ts';
 import { entryRevisionsInWords, entryStale } from './entryWords.ts';
 import { typedOf } from './typedEntry.ts';
@@ -21,21 +21,21 @@ import { typedOf } from './typedEntry.ts';
 const boxOfPath = (path: string): string => boxAt(CRITERIA, path) ?? path;
 
 /** The shop's own limits, each change a revision with who, when and why. */
-export function criteriaRouter(house: House): Router {
+export function criteriaRouter(context: PageContext): Router {
   const router = Router();
-  const { db } = house.shop;
+  const { db } = context.shop;
 
   router.get('/criteria', async (req, res) => {
     const now = await currentCriteria(db);
     await show(req, res, {
       revision: now.revision,
-      fields: asTyped(CRITERIA, now.body, await frameOf(req, house)),
+      fields: asTyped(CRITERIA, now.body, await frameOf(req, context)),
     });
   });
 
   router.post('/criteria', async (req, res) => {
     const fields = fieldsOf(req.body);
-    const frame = await frameOf(req, house);
+    const frame = await frameOf(req, context);
     const form = new TypedForm(fields, frame);
     const { writing } = form;
     const body = readCriteria(form);
@@ -53,7 +53,7 @@ export function criteriaRouter(house: House): Router {
     try {
       await saveCriteria(
         db,
-        { who: fields.who ?? '', why: fields.why ?? '', now: house.now },
+        { who: fields.who ?? '', why: fields.why ?? '', now: context.now },
         { fromRevision: revision, body, typed },
       );
     } catch (error) {
@@ -76,7 +76,7 @@ export function criteriaRouter(house: House): Router {
     page: { revision: number; fields: Fields; faults?: readonly Fault[]; stale?: EntryStale },
   ): Promise<void> {
     const { revision, fields, faults = [], stale = null } = page;
-    const frame = { ...(await frameOf(req, house)), ...writingIn(fields, await frameOf(req, house)) };
+    const frame = { ...(await frameOf(req, context)), ...writingIn(fields, await frameOf(req, context)) };
     const history = await entryHistory(db, 'criteria', CRITERIA_ID);
     const typed = await typedIn(db, 'criteria', CRITERIA_ID);
     res.status(stale !== null ? 409 : faults.length > 0 ? 422 : 200).send(

@@ -8,8 +8,14 @@ import { getEntry, listEntries } from '../../records/catalogue.ts';
 import { currentCriteria } from '../../records/shopCriteria.ts';
 import { besideOf } from '../../shop/bending/bendings.ts';
 import { quickAnswer } from '../../shop/quickCover.ts';
-import { frameOf, type House, preferencesOf, rememberPreference, todayIn } from '../request/house.ts';
 import { keepingUnits } from '../request/otherUnit.ts';
+import {
+  frameOf,
+  type PageContext,
+  preferencesOf,
+  rememberPreference,
+  todayIn,
+} from '../request/pageContext.ts';
 import { requestGoneSignal } from '../request/requestGone.ts';
 import { handledIn } from '../request/route.ts';
 import { type Fields, fieldsOf, unitOf } from '../request/typed.ts';
@@ -18,51 +24,51 @@ import { exampleQuery } from './example.ts';
 import { keepAsJob } from './keepAsJob.ts';
 
 /** A cover, quickly. Everything typed is in the address, so back, reload and a bookmark lose nothing. */
-export function coverRouter(house: House): Router {
+export function coverRouter(context: PageContext): Router {
   const router = Router();
-  const to = handledIn(house);
+  const to = handledIn(context);
   router.get('/cover', to(getCover));
   router.get('/cover/example/:id', to(getExample));
   router.post('/cover/keep', to(postKeep));
   return router;
 }
 
-async function getCover(house: House, req: Request, res: Response): Promise<void> {
+async function getCover(context: PageContext, req: Request, res: Response): Promise<void> {
   const fields = fieldsOf(req.query);
   const { unit } = preferencesOf(req);
-  const frame = await frameOf(req, house);
+  const frame = await frameOf(req, context);
   const writing = { ...frame, lengthUnit: unitOf(fields) ?? unit ?? frame.lengthUnit };
-  const page = await coverPage(house, fields, writing, [], requestGoneSignal(res));
+  const page = await coverPage(context, fields, writing, [], requestGoneSignal(res));
   res.status(page.status).send(page.html);
 }
 
-async function getExample(house: House, req: Request, res: Response): Promise<void> {
+async function getExample(context: PageContext, req: Request, res: Response): Promise<void> {
   const cover = demoCovers.find((one) => one.id === req.params.id);
-  const family = cover ? await getEntry(house.shop.db, 'family', cover.familyId) : null;
+  const family = cover ? await getEntry(context.shop.db, 'family', cover.familyId) : null;
   res.redirect(303, cover && family ? `/cover?${exampleQuery(cover, family.id, family.body)}` : '/cover');
 }
 
-async function postKeep(house: House, req: Request, res: Response): Promise<void> {
+async function postKeep(context: PageContext, req: Request, res: Response): Promise<void> {
   const fields = fieldsOf(req.body);
-  const frame = await frameOf(req, house);
+  const frame = await frameOf(req, context);
   const address = `/cover?${new URLSearchParams(fields)}`;
   const writing = { ...frame, address, lengthUnit: unitOf(fields) ?? frame.lengthUnit };
-  const { form } = await readQuickForm(house, fields, writing);
+  const { form } = await readQuickForm(context, fields, writing);
   if (form.input !== null && form.view.doubts.length === 0) {
     try {
-      const job = await keepAsJob(house, form, fields);
+      const job = await keepAsJob(context, form, fields);
       rememberPreference(res, 'initials', job.who);
       res.redirect(303, `/jobs/${encodeURIComponent(job.number)}`);
       return;
     } catch (error) {
       if (!(error instanceof Refusal)) throw error;
       const faults = error.faults.map((one) => (one.path === 'number' ? { ...one, path: 'jobNumber' } : one));
-      const page = await coverPage(house, fields, writing, faults);
+      const page = await coverPage(context, fields, writing, faults);
       res.status(422).send(page.html);
       return;
     }
   }
-  const page = await coverPage(house, fields, writing, [
+  const page = await coverPage(context, fields, writing, [
     ...(form.input === null && form.view.faults.length === 0
       ? [
           {
@@ -80,12 +86,12 @@ async function postKeep(house: House, req: Request, res: Response): Promise<void
 }
 
 /** The quick page's form, with the catalogue and the criteria of the shop. */
-export async function readQuickForm(house: House, fields: Fields, frame: Frame) {
-  const families = await listEntries(house.shop.db, 'family');
-  const criteria = (await currentCriteria(house.shop.db)).body;
+export async function readQuickForm(context: PageContext, fields: Fields, frame: Frame) {
+  const families = await listEntries(context.shop.db, 'family');
+  const criteria = (await currentCriteria(context.shop.db)).body;
   const chosen = fields.family === undefined && families[0] ? { ...fields, family: families[0].id } : fields;
-  const gauges = await listEntries(house.shop.db, 'gauge');
-  const today = todayIn(house);
+  const gauges = await listEntries(context.shop.db, 'gauge');
+  const today = todayIn(context);
   const form = readCoverForm(chosen, families, criteria, frame, gauges, today);
   return {
     form,
@@ -96,14 +102,14 @@ export async function readQuickForm(house: House, fields: Fields, frame: Frame) 
 }
 
 async function coverPage(
-  house: House,
+  context: PageContext,
   fields: Fields,
   frame: Frame,
   more: readonly { path: string; message: string }[] = [],
   signal?: AbortSignal,
 ): Promise<{ status: number; html: string }> {
-  const { form, input, bent } = await readQuickForm(house, fields, frame);
-  const families = await listEntries(house.shop.db, 'family');
+  const { form, input, bent } = await readQuickForm(context, fields, frame);
+  const families = await listEntries(context.shop.db, 'family');
   const asked = { ...bent, other: besideOf(families, fields.beside), signal };
   const { check, bending, plan, faults } = await quickAnswer(input, form.view.cover, asked, frame.lengthUnit);
   const { criteria } = bent;

@@ -7,18 +7,18 @@ import { createJob } from '../../records/jobs/createJob.ts';
 import { addReadings, jobWithReading } from '../../records/jobs/readings.ts';
 import { reviseJob } from '../../records/jobs/reviseJob.ts';
 import { readReceived } from '../job/receivedForm.ts';
-import { type House, todayIn } from '../request/house.ts';
+import { type PageContext, todayIn } from '../request/pageContext.ts';
 import { type Fields, splitRepeats } from '../request/typed.ts';
 import type { CoverForm } from './coverForm.ts';
 
 /** Keeps what was typed on the quick page as a job: readings as typed, marks, crack test, chucking and the cut to try. */
 export async function keepAsJob(
-  house: House,
+  context: PageContext,
   form: CoverForm,
   fields: Fields,
 ): Promise<{ number: string; who: string }> {
   const { input, view } = form;
-  const family = await getEntry(house.shop.db, 'family', form.familyId);
+  const family = await getEntry(context.shop.db, 'family', form.familyId);
   if (family === null || input === null) {
     throw new Refusal('no-family', [
       {
@@ -28,10 +28,10 @@ export async function keepAsJob(
     ]);
   }
   const who = (fields.initials ?? '').trim();
-  const ctx = { who, why: 'kept from the quick page', now: house.now };
-  const day = todayIn(house);
+  const ctx = { who, why: 'kept from the quick page', now: context.now };
+  const day = todayIn(context);
   const readings = readingsOf(form, keepToken(fields, who, day));
-  const kept = await jobWithReading(house.shop.db, readings[0]?.id ?? '');
+  const kept = await jobWithReading(context.shop.db, readings[0]?.id ?? '');
   if (kept !== null) return { number: kept, who };
   const asked = {
     family: family.id,
@@ -39,8 +39,8 @@ export async function keepAsJob(
     customer: fields.customer ?? '',
     receivedOn: day,
   };
-  const { number, received } = await readReceived(house.shop.db, asked, { today: day });
-  return write(house.shop.db, async (trx) => {
+  const { number, received } = await readReceived(context.shop.db, asked, { today: day });
+  return write(context.shop.db, async (trx) => {
     const job = await createJob(trx, ctx, { ...(number !== null && { number }), received });
     let revision = job.revision;
     const round = { knockOn: input.knockOn ?? null, releaseClearanceMm: input.releaseClearanceMm };

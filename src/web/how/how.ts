@@ -15,7 +15,7 @@ import { HowHeat } from '../../../views/parts/how/howHeat.tsx';
 import { renderPage } from '../../../views/render.ts';
 import { heatCover } from '../../calc/heat/heatCover.ts';
 import { NoSuchPage } from '../request/errors.ts';
-import { frameOf, type House } from '../request/house.ts';
+import { frameOf, type PageContext } from '../request/pageContext.ts';
 import { readFormulas } from './formulas.ts';
 import { bendingExample } from './howBending.ts';
 import { coverBesideChecked, sureBesideChecked } from './howChecked.ts';
@@ -78,7 +78,7 @@ export const SUBJECTS: readonly Subject[] = [
 ];
 
 /** How everything is worked out: the calculations’ own words, with examples worked out when first asked for. */
-export function howRouter(house: House): Router {
+export function howRouter(context: PageContext): Router {
   const router = Router();
   const formulas = readFormulas();
   const ofSubject = ({ folder }: Subject) => formulas.filter(({ name }) => name.startsWith(`${folder}/`));
@@ -96,12 +96,12 @@ export function howRouter(house: House): Router {
       ...subject,
       count: new Set(ofSubject(subject).map(({ name }) => name)).size,
     }));
-    res.send(renderPage(HowIndexPage({ frame: await frameOf(req, house), subjects })));
+    res.send(renderPage(HowIndexPage({ frame: await frameOf(req, context), subjects })));
   });
 
   router.get('/how/:subject', async (req, res) => {
     const subject = subjectNamed(req.params.subject);
-    const frame = await frameOf(req, house);
+    const frame = await frameOf(req, context);
     const children = await leadOf(subject.id, frame.lengthUnit, bending);
     res.send(renderPage(HowPage({ frame, subject, formulas: await workedOut(subject), children })));
   });

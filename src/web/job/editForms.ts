@@ -3,7 +3,7 @@ import type { Frame } from '../../../views/frame.ts';
 import { getEntry, listEntries } from '../../records/catalogue.ts';
 import { decisionFrom, type Edit, signatureFrom, studsFrom, studWorkFrom } from '../../shop/jobEdits.ts';
 import { studRing } from '../../shop/studs/joint.ts';
-import { type House, todayIn } from '../request/house.ts';
+import { type PageContext, todayIn } from '../request/pageContext.ts';
 import type { TypedForm } from '../request/typed.ts';
 import { jointField, readJoint, torqueFromOf } from '../stud/joint.ts';
 import { readGap } from '../stud/stackForm.ts';
@@ -15,7 +15,7 @@ import { readReceived } from './receivedForm.ts';
 import { readSetup } from './setupForm.ts';
 
 /** What one form of the job page wants to write; null when something typed cannot be used. */
-type ReadEdit = (house: House, job: Job, form: TypedForm, frame: Frame) => Promise<Edit | null>;
+type ReadEdit = (context: PageContext, job: Job, form: TypedForm, frame: Frame) => Promise<Edit | null>;
 
 /** The forms of a job's page that change it, by the last part of where each is sent. */
 export const EDITS: Readonly<Record<SectionName | 'pass' | 'replaced' | 'retightened', ReadEdit>> = {
@@ -32,31 +32,36 @@ export const EDITS: Readonly<Record<SectionName | 'pass' | 'replaced' | 'retight
   signature: readSignature,
 };
 
-async function readReceivedEdit(house: House, job: Job, form: TypedForm): Promise<Edit | null> {
+async function readReceivedEdit(context: PageContext, job: Job, form: TypedForm): Promise<Edit | null> {
   const standing = job.sections.received?.body.receivedOn;
-  const read = await readReceived(house.shop.db, form.fields, { today: todayIn(house), standing });
+  const read = await readReceived(context.shop.db, form.fields, { today: todayIn(context), standing });
   return { what: 'received', body: read.received };
 }
 
-async function readLookedEdit(_house: House, _job: Job, form: TypedForm): Promise<Edit | null> {
+async function readLookedEdit(_house: PageContext, _job: Job, form: TypedForm): Promise<Edit | null> {
   const body = readLooked(form);
   return body && { what: 'looked', body };
 }
 
-async function readSetupEdit(house: House, job: Job, form: TypedForm): Promise<Edit | null> {
-  const { db } = house.shop;
+async function readSetupEdit(context: PageContext, job: Job, form: TypedForm): Promise<Edit | null> {
+  const { db } = context.shop;
   const kept = job.sections.setup?.body ?? null;
   const body = readSetup(form, await listEntries(db, 'gauge'), kept);
   return body && { what: 'setup', body };
 }
 
-async function readPlanEdit(_house: House, job: Job, form: TypedForm): Promise<Edit | null> {
+async function readPlanEdit(_house: PageContext, job: Job, form: TypedForm): Promise<Edit | null> {
   const body = readPlan(form, job.sections.plan?.body ?? null);
   return body && { what: 'plan', body };
 }
 
-async function readDecision(house: House, job: Job, form: TypedForm, frame: Frame): Promise<Edit | null> {
-  const { db } = house.shop;
+async function readDecision(
+  context: PageContext,
+  job: Job,
+  form: TypedForm,
+  frame: Frame,
+): Promise<Edit | null> {
+  const { db } = context.shop;
   const decision = form.choice('decision', DECISION_KINDS);
   if (decision === null) {
     form.fault('decision', 'No decision was chosen. Choose one.');
@@ -71,16 +76,21 @@ async function readDecision(house: House, job: Job, form: TypedForm, frame: Fram
   return decisionFrom(db, job, asked, frame, 'decision');
 }
 
-async function readCutsEdit(_house: House, job: Job, form: TypedForm): Promise<Edit | null> {
+async function readCutsEdit(_house: PageContext, job: Job, form: TypedForm): Promise<Edit | null> {
   return readCuts(job, form);
 }
 
-async function readPassEdit(_house: House, job: Job, form: TypedForm): Promise<Edit | null> {
+async function readPassEdit(_house: PageContext, job: Job, form: TypedForm): Promise<Edit | null> {
   return readPassPutRight(job, form);
 }
 
-async function readStuds(house: House, job: Job, form: TypedForm, frame: Frame): Promise<Edit | null> {
-  const { db } = house.shop;
+async function readStuds(
+  context: PageContext,
+  job: Job,
+  form: TypedForm,
+  frame: Frame,
+): Promise<Edit | null> {
+  const { db } = context.shop;
   const stack = await getEntry(db, 'stack', form.text('stack'));
   const pullForwardMm = readGap(form, stack?.body.pullForwardMm ?? null);
   const ring = studRing(job.sections.received?.body.family ?? null, stack?.body.stack ?? null);
@@ -111,8 +121,13 @@ async function readStuds(house: House, job: Job, form: TypedForm, frame: Frame):
   });
 }
 
-async function readReplacedEdit(house: House, job: Job, form: TypedForm, frame: Frame): Promise<Edit | null> {
-  const { db } = house.shop;
+async function readReplacedEdit(
+  context: PageContext,
+  job: Job,
+  form: TypedForm,
+  frame: Frame,
+): Promise<Edit | null> {
+  const { db } = context.shop;
   const read = readReplaced(form);
   if (read === null) return null;
   const { stud, entry } = read;
@@ -127,15 +142,25 @@ async function readReplacedEdit(house: House, job: Job, form: TypedForm, frame: 
   );
 }
 
-async function readRetorqueEdit(house: House, job: Job, form: TypedForm, frame: Frame): Promise<Edit | null> {
-  const { db } = house.shop;
-  const retightening = readRetorque(form, todayIn(house));
+async function readRetorqueEdit(
+  context: PageContext,
+  job: Job,
+  form: TypedForm,
+  frame: Frame,
+): Promise<Edit | null> {
+  const { db } = context.shop;
+  const retightening = readRetorque(form, todayIn(context));
   if (retightening === null) return null;
   return studWorkFrom(db, job, (work) => ({ ...work, retightening }), frame.lengthUnit);
 }
 
-async function readSignature(house: House, job: Job, form: TypedForm, frame: Frame): Promise<Edit | null> {
-  const { db } = house.shop;
+async function readSignature(
+  context: PageContext,
+  job: Job,
+  form: TypedForm,
+  frame: Frame,
+): Promise<Edit | null> {
+  const { db } = context.shop;
   const asked = { statement: form.text('statement'), fromRevision: fromOf(form.fields) };
   return signatureFrom(db, job, asked, frame);
 }

@@ -3,14 +3,14 @@ import { HistoryPage } from '../../../views/pages/job/historyPart.tsx';
 import { renderPage } from '../../../views/render.ts';
 import { revisionsOf } from '../../records/jobs/history.ts';
 import { NoSuchPage } from '../request/errors.ts';
-import { frameOf, type House } from '../request/house.ts';
+import { frameOf, type PageContext } from '../request/pageContext.ts';
 import { jobNamed } from './jobRequest.ts';
 import { revisionsInWords } from './revisionWords.ts';
 
 /** What every revision of a job changed, and one alone. */
-export function historyRouter(house: House): Router {
+export function historyRouter(context: PageContext): Router {
   const router = Router();
-  const { db } = house.shop;
+  const { db } = context.shop;
 
   router.get('/jobs/:number/history', async (req, res) => {
     res.send(await page(req, null));
@@ -23,7 +23,7 @@ export function historyRouter(house: House): Router {
 
   async function page(req: Request, alone: number | null): Promise<string> {
     const job = await jobNamed(db, req);
-    const frame = await frameOf(req, house);
+    const frame = await frameOf(req, context);
     const told = revisionsInWords(await revisionsOf(db, job.id), frame);
     const revisions = alone === null ? told.reverse() : told.filter((one) => one.revision === alone);
     if (revisions.length === 0) {

@@ -17,7 +17,7 @@ import { StaleEdit } from '../../records/database/errors.ts';
 import { reviseJob } from '../../records/jobs/reviseJob.ts';
 import type { Edit } from '../../shop/jobEdits.ts';
 import { boxAt } from '../request/bodyForm.ts';
-import { frameOf, type House, rememberPreference } from '../request/house.ts';
+import { frameOf, type PageContext, rememberPreference } from '../request/pageContext.ts';
 import { fieldsOf, TypedForm } from '../request/typed.ts';
 import { EDITS } from './editForms.ts';
 import { addressOf, ctxOf, fromOf, jobNamed, showJob } from './jobRequest.ts';
@@ -26,20 +26,20 @@ import { staleShown } from './staleShown.ts';
 /** One form of the job's page: kept as a revision, or shown again with what speaks against it. */
 export async function postEdit(
   section: keyof typeof EDITS,
-  house: House,
+  context: PageContext,
   req: Request,
   res: Response,
 ): Promise<void> {
-  const { db } = house.shop;
+  const { db } = context.shop;
   const fields = fieldsOf(req.body);
   const job = await jobNamed(db, req);
-  const frame = await frameOf(req, house);
+  const frame = await frameOf(req, context);
   const form = new TypedForm(fields, frame);
   const refuse = (status: number, on: Job, faults: readonly Fault[], stale: Refused['stale'] = null) =>
-    showJob(house, req, res, on, { status, fields, refused: { section, fields, faults, stale } });
+    showJob(context, req, res, on, { status, fields, refused: { section, fields, faults, stale } });
   let edit: Edit | null = null;
   try {
-    edit = await EDITS[section](house, job, form, frame);
+    edit = await EDITS[section](context, job, form, frame);
     if (edit === null) {
       await refuse(422, job, form.faults);
       return;
@@ -49,7 +49,7 @@ export async function postEdit(
       await refuse(422, job, unfit);
       return;
     }
-    await reviseJob(db, ctxOf(house, fields), { jobId: job.id, fromRevision: fromOf(fields), ...edit });
+    await reviseJob(db, ctxOf(context, fields), { jobId: job.id, fromRevision: fromOf(fields), ...edit });
   } catch (error) {
     if (error instanceof StaleEdit && edit !== null) {
       const stale = await staleShown(db, job, edit, error, fromOf(fields), frame);

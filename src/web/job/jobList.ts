@@ -8,29 +8,29 @@ import { renderPage } from '../../../views/render.ts';
 import { listEntries } from '../../records/catalogue.ts';
 import { countByStage, findJobs, type JobPage, MOST_LISTED } from '../../records/jobs/findJobs.ts';
 import { type Column, sendCsv } from '../request/csv.ts';
-import { frameOf, type House } from '../request/house.ts';
+import { frameOf, type PageContext } from '../request/pageContext.ts';
 import { type Fields, fieldsOf } from '../request/typed.ts';
 import { jobQuestion } from './jobQuestion.ts';
 
 const PAGE_LENGTH = 30;
 
 /** The list of jobs, as a page and as CSV. */
-export function jobListRouter(house: House): Router {
+export function jobListRouter(context: PageContext): Router {
   const router = Router();
-  router.get('/jobs', (req, res) => showList(house, req, res));
-  router.get('/jobs.csv', (req, res) => sendList(house, req, res));
+  router.get('/jobs', (req, res) => showList(context, req, res));
+  router.get('/jobs.csv', (req, res) => sendList(context, req, res));
   return router;
 }
 
-async function showList(house: House, req: Request, res: Response): Promise<void> {
+async function showList(context: PageContext, req: Request, res: Response): Promise<void> {
   const fields = fieldsOf(req.query);
-  const { found, faults } = await findOrFaults(house, fields);
-  const { db } = house.shop;
+  const { found, faults } = await findOrFaults(context, fields);
+  const { db } = context.shop;
   const families = await listEntries(db, 'family', { retired: true });
   res.status(faults.length > 0 ? 422 : 200).send(
     renderPage(
       JobsPage({
-        frame: await frameOf(req, house),
+        frame: await frameOf(req, context),
         fields,
         faults,
         jobs: found.jobs,
@@ -43,11 +43,11 @@ async function showList(house: House, req: Request, res: Response): Promise<void
 }
 
 async function findOrFaults(
-  house: House,
+  context: PageContext,
   fields: Fields,
 ): Promise<{ found: JobPage; faults: readonly Fault[] }> {
   try {
-    const found = await findJobs(house.shop.db, jobQuestion(fields, { limit: PAGE_LENGTH }));
+    const found = await findJobs(context.shop.db, jobQuestion(fields, { limit: PAGE_LENGTH }));
     return { found, faults: [] };
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
@@ -56,12 +56,12 @@ async function findOrFaults(
 }
 
 /** Every job that is asked for, however many pages of the list they fill. */
-async function sendList(house: House, req: Request, res: Response): Promise<void> {
+async function sendList(context: PageContext, req: Request, res: Response): Promise<void> {
   const question = jobQuestion(fieldsOf(req.query), { limit: MOST_LISTED });
   const jobs: JobLine[] = [];
   let after = question.after;
   do {
-    const page = await findJobs(house.shop.db, {
+    const page = await findJobs(context.shop.db, {
       ...question,
       limit: MOST_LISTED,
       ...(after !== undefined && { after }),

@@ -19,7 +19,7 @@ import { recheckBending } from '../../shop/recheck.ts';
 import { criteriaFields } from '../catalogue/entryFields.ts';
 import { placeViews } from '../measuring/table.ts';
 import { differences } from '../request/fieldLines.ts';
-import type { House } from '../request/house.ts';
+import type { PageContext } from '../request/pageContext.ts';
 import type { Fields } from '../request/typed.ts';
 import { lookedAsTyped } from './inspectionForm.ts';
 import { jobStuds, studsFrame } from './jobStuds.ts';
@@ -36,8 +36,13 @@ export interface JobShown {
 }
 
 /** The whole page of a job, as it stands or as it was. */
-export async function jobPage(house: House, frame: Frame, job: Job, shown: JobShown): Promise<string> {
-  const { db } = house.shop;
+export async function jobPage(
+  context: PageContext,
+  frame: Frame,
+  job: Job,
+  shown: JobShown,
+): Promise<string> {
+  const { db } = context.shop;
   const { fields, refused = null, token } = shown;
   const under = await jobUnder(db, job, frame, shown.asItWas);
   const { criteria, criteriaRevision, gauges } = under;

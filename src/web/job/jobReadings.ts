@@ -3,16 +3,16 @@ import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 import type { Refused } from '../../../views/pages/job/section.tsx';
 import { addReadings } from '../../records/jobs/readings.ts';
 import { readReadings } from '../measuring/table.ts';
-import { frameOf, type House, rememberPreference } from '../request/house.ts';
+import { frameOf, type PageContext, rememberPreference } from '../request/pageContext.ts';
 import { fieldsOf, unitOf } from '../request/typed.ts';
 import { addressOf, ctxOf, jobNamed, showJob } from './jobRequest.ts';
 
 /** The measuring table of the job's page: what changed in it is kept. */
-export async function postReadings(house: House, req: Request, res: Response): Promise<void> {
-  const { db } = house.shop;
+export async function postReadings(context: PageContext, req: Request, res: Response): Promise<void> {
+  const { db } = context.shop;
   const fields = fieldsOf(req.body);
   const job = await jobNamed(db, req);
-  const frame = await frameOf(req, house);
+  const frame = await frameOf(req, context);
   const writing = {
     ...frame,
     lengthUnit: unitOf(fields) ?? frame.lengthUnit,
@@ -20,7 +20,7 @@ export async function postReadings(house: House, req: Request, res: Response): P
   const gauge = job.sections.setup?.body.gauge ?? '';
   const sent = readReadings(job, fields, writing, gauge);
   const refuse = async (status: number, faults: readonly Fault[], stale: Refused['stale'] = null) =>
-    showJob(house, req, res, job, {
+    showJob(context, req, res, job, {
       status,
       fields,
       refused: { section: 'readings', fields, faults, stale },
@@ -42,7 +42,7 @@ export async function postReadings(house: House, req: Request, res: Response): P
     return;
   }
   try {
-    await addReadings(db, ctxOf(house, fields), { jobId: job.id, readings: sent.readings });
+    await addReadings(db, ctxOf(context, fields), { jobId: job.id, readings: sent.readings });
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
     const status = error.code === 'reading-differs' || error.code === 'nothing-to-replace' ? 409 : 422;

@@ -5,7 +5,7 @@ import type { Db } from '../../records/database/database.ts';
 import type { Ctx } from '../../records/database/writing.ts';
 import { getJob, jobAtRevision } from '../../records/jobs/readJob.ts';
 import { NoSuchPage } from '../request/errors.ts';
-import { frameOf, type House } from '../request/house.ts';
+import { frameOf, type PageContext } from '../request/pageContext.ts';
 import { requestGoneSignal } from '../request/requestGone.ts';
 import type { Fields } from '../request/typed.ts';
 import { type JobShown, jobPage } from './jobPage.ts';
@@ -37,21 +37,21 @@ export async function jobAsked(
 
 /** Sends the page of a job. */
 export async function showJob(
-  house: House,
+  context: PageContext,
   req: Request,
   res: Response,
   job: Job,
   { status = 200, ...what }: Omit<JobShown, 'token' | 'signal'> & { readonly status?: number },
 ): Promise<void> {
-  const own = await frameOf(req, house);
+  const own = await frameOf(req, context);
   // A form that was not taken is answered where nothing can be opened: its job can.
   const frame = req.method === 'GET' ? own : { ...own, address: addressOf(job) };
   const shown = { ...what, token: randomUUID(), signal: requestGoneSignal(res) };
-  res.status(status).send(await jobPage(house, frame, job, shown));
+  res.status(status).send(await jobPage(context, frame, job, shown));
 }
 
 /** Who changes it, and why. */
-export function ctxOf({ now }: House, { who = '', why = '' }: Fields): Ctx {
+export function ctxOf({ now }: PageContext, { who = '', why = '' }: Fields): Ctx {
   return { who, why, now };
 }
 

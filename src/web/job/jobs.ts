@@ -1,5 +1,5 @@
 import { type Request, type Response, Router } from 'express';
-import type { House } from '../request/house.ts';
+import type { PageContext } from '../request/pageContext.ts';
 import { handledIn } from '../request/route.ts';
 import { fieldsOf } from '../request/typed.ts';
 import { EDITS } from './editForms.ts';
@@ -12,12 +12,12 @@ import { listsRouter } from './lists.ts';
 import { getNewJob, postNewJob } from './newJob.ts';
 
 /** The jobs: the list, a new one, and the whole of each on one page. */
-export function jobsRouter(house: House): Router {
+export function jobsRouter(context: PageContext): Router {
   const router = Router();
-  const to = handledIn(house);
-  router.use(historyRouter(house));
-  router.use(jobListRouter(house));
-  router.use(listsRouter(house));
+  const to = handledIn(context);
+  router.use(historyRouter(context));
+  router.use(jobListRouter(context));
+  router.use(listsRouter(context));
   router.get('/jobs/new', to(getNewJob));
   router.post('/jobs', to(postNewJob));
   router.get('/jobs/:number', to(getWholeJob));
@@ -31,8 +31,8 @@ export function jobsRouter(house: House): Router {
   return router;
 }
 
-async function getWholeJob(house: House, req: Request, res: Response): Promise<void> {
+async function getWholeJob(context: PageContext, req: Request, res: Response): Promise<void> {
   const fields = fieldsOf(req.query);
-  const { job, asItWas } = await jobAsked(house.shop.db, req, fields);
-  await showJob(house, req, res, job, { asItWas, fields });
+  const { job, asItWas } = await jobAsked(context.shop.db, req, fields);
+  await showJob(context, req, res, job, { asItWas, fields });
 }

@@ -9,13 +9,13 @@ import { allReadings } from '../../records/jobs/history.ts';
 import { placeOn } from '../../shop/jobPlaces.ts';
 import { columnsOf } from '../request/bodyColumns.ts';
 import { type Cell, type Column, sendCsv } from '../request/csv.ts';
-import type { House } from '../request/house.ts';
+import type { PageContext } from '../request/pageContext.ts';
 import { jobNamed } from './jobRequest.ts';
 
 /** Lists as CSV: readings of a job, and the shelves of the catalogue. */
-export function listsRouter(house: House): Router {
+export function listsRouter(context: PageContext): Router {
   const router = Router();
-  const { db } = house.shop;
+  const { db } = context.shop;
 
   router.get('/jobs/:number/readings.csv', async (req, res) => {
     const job = await jobNamed(db, req);

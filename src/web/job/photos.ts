@@ -11,15 +11,15 @@ import { addPhoto, isPhoto } from '../../records/photos/photos.ts';
 import { type CopySize, copyOf, lookAtPicture } from '../../records/photos/picture.ts';
 import { NoSuchPage } from '../request/errors.ts';
 import { MOST_BYTES, readFormWithFile } from '../request/filesForm.ts';
-import { frameOf, type House, rememberPreference } from '../request/house.ts';
+import { frameOf, type PageContext, rememberPreference } from '../request/pageContext.ts';
 import { type Fields, TypedForm } from '../request/typed.ts';
 import { whoOf } from '../request/whoSignedIn.ts';
 import { jobPage } from './jobPage.ts';
 
 /** Photos of jobs: taken in, and handed out as pictures that can be nothing else. */
-export function filesRouter(house: House): Router {
+export function filesRouter(context: PageContext): Router {
   const router = Router();
-  const { db, dataDir } = house.shop;
+  const { db, dataDir } = context.shop;
 
   router.post('/jobs/:number/photos', async (req, res) => {
     const number = String(req.params.number);
@@ -54,11 +54,11 @@ export function filesRouter(house: House): Router {
       throw fault('file', `The photo has more than ${MOST_BYTES / 1_048_576} MB. Send it smaller.`);
     }
     if (file === null) throw fault('file', 'No photo was chosen. Choose one, or take one.');
-    const place = photoPlaceOf(new TypedForm(fields, await frameOf(req, house)));
+    const place = photoPlaceOf(new TypedForm(fields, await frameOf(req, context)));
     const picture = await lookAtPicture(dataDir, file);
     await addPhoto(
       db,
-      { who: whoOf(req, fields.who), why: fields.why ?? '', now: house.now },
+      { who: whoOf(req, fields.who), why: fields.why ?? '', now: context.now },
       {
         jobId: job.id,
         photo: {
@@ -77,11 +77,11 @@ export function filesRouter(house: House): Router {
 
   async function refuse(req: Request, res: Response, job: Job, fields: Fields, faults: readonly Fault[]) {
     const refused = { section: 'photos', fields, faults, stale: null } as const;
-    const frame = await frameOf(req, house);
+    const frame = await frameOf(req, context);
     const token = randomUUID();
     // The page it was sent from: what else is in its address belongs to a form that only asks.
     const page = { ...frame, address: `/jobs/${encodeURIComponent(job.number)}` };
-    res.status(422).send(await jobPage(house, page, job, { fields: {}, refused, token }));
+    res.status(422).send(await jobPage(context, page, job, { fields: {}, refused, token }));
   }
 
   async function send(res: Response, hash: string, size: CopySize): Promise<void> {

@@ -9,18 +9,18 @@ import { photosOf } from '../../records/photos/photos.ts';
 import { jobAnswer } from '../../shop/jobAnswer.ts';
 import { jobUnder } from '../../shop/jobUnder.ts';
 import { coverLimitFields } from '../catalogue/entryFields.ts';
-import { frameOf, type House } from '../request/house.ts';
+import { frameOf, type PageContext } from '../request/pageContext.ts';
 import { fieldsOf } from '../request/typed.ts';
 import { jobAsked, jobNamed } from './jobRequest.ts';
 
 /** What goes on paper: the sheet of a job, as it stands or as it was, and its tag. */
-export function sheetRouter(house: House): Router {
+export function sheetRouter(context: PageContext): Router {
   const router = Router();
-  const { db } = house.shop;
+  const { db } = context.shop;
 
   router.get('/jobs/:number/sheet', async (req, res) => {
     const { job, asItWas } = await jobAsked(db, req, fieldsOf(req.query));
-    const frame = await frameOf(req, house);
+    const frame = await frameOf(req, context);
     const under = await jobUnder(db, job, frame, asItWas);
     const answer = await jobAnswer(job, under);
     const family = job.sections.received?.body.family;
@@ -38,7 +38,7 @@ export function sheetRouter(house: House): Router {
           criteria: coverLimitFields(decided?.body.criteria ?? under.criteria, frame),
           verified: answer.verified,
           photos: await photosOf(db, job.id, job.revision),
-          qr: qrOf(house, job),
+          qr: qrOf(context, job),
         }),
       ),
     );
@@ -46,15 +46,15 @@ export function sheetRouter(house: House): Router {
 
   router.get('/jobs/:number/tag', async (req, res) => {
     const job = await jobNamed(db, req);
-    res.send(renderPage(TagPage({ frame: await frameOf(req, house), job, qr: qrOf(house, job) })));
+    res.send(renderPage(TagPage({ frame: await frameOf(req, context), job, qr: qrOf(context, job) })));
   });
 
   return router;
 }
 
 /** Leads to the job under PUBLIC_URL; without one there is no address a phone could open. */
-function qrOf(house: House, job: Job): QrModules {
-  const { publicUrl } = house.settings;
+function qrOf(context: PageContext, job: Job): QrModules {
+  const { publicUrl } = context.settings;
   if (publicUrl === null) return null;
   const leadsTo = new URL(`/jobs/${encodeURIComponent(job.number)}`, publicUrl).href;
   const { size, data } = QRCode.create(leadsTo, { errorCorrectionLevel: 'M' }).modules;

@@ -5,16 +5,16 @@ import { getJob } from '../../records/jobs/readJob.ts';
 import { reviseJob } from '../../records/jobs/reviseJob.ts';
 import { ringWeldedFrom } from '../../shop/ringWelded.ts';
 import { NoSuchPage } from '../request/errors.ts';
-import { type House, todayIn } from '../request/house.ts';
+import { type PageContext, todayIn } from '../request/pageContext.ts';
 import { fieldsOf } from '../request/typed.ts';
 import { whoOf } from '../request/whoSignedIn.ts';
 
 const JOINED: Readonly<Record<string, boolean>> = { yes: true, no: false };
 
 /** Ring first: once it is on, the job goes back to measuring, and what was measured before is kept and void. */
-export function weldedRouter(house: House): Router {
+export function weldedRouter(context: PageContext): Router {
   const router = Router();
-  const { db } = house.shop;
+  const { db } = context.shop;
 
   router.post('/jobs/:number/welded', async (req, res) => {
     const fields = fieldsOf(req.body);
@@ -22,7 +22,7 @@ export function weldedRouter(house: House): Router {
     if (job === null) throw new NoSuchPage('There is no such job in this shop. Look for it under jobs.');
     const there = `/jobs/${encodeURIComponent(job.number)}`;
     const edit = ringWeldedFrom(job, {
-      on: (fields.weldedOn ?? '').trim() || todayIn(house),
+      on: (fields.weldedOn ?? '').trim() || todayIn(context),
       note: (fields.weldNote ?? '').trim(),
       joinedToPads: JOINED[fields.ringJoined ?? ''] ?? null,
     });
@@ -30,7 +30,7 @@ export function weldedRouter(house: House): Router {
       res.redirect(303, `${there}#measure`);
       return;
     }
-    const ctx = { who: whoOf(req, fields.who), why: fields.why ?? '', now: house.now };
+    const ctx = { who: whoOf(req, fields.who), why: fields.why ?? '', now: context.now };
     const fromRevision = /^\d{1,9}$/.test(fields.from ?? '') ? Number(fields.from) : 0;
     try {
       await reviseJob(db, ctx, { jobId: job.id, fromRevision, ...edit });

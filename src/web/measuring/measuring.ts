@@ -22,7 +22,7 @@ import { addReadings } from '../../records/jobs/readings.ts';
 import { getJob } from '../../records/jobs/readJob.ts';
 import { type PlaceRead, type PlacesRead, placeOn, placesRead } from '../../shop/jobPlaces.ts';
 import { NoSuchPage } from '../request/errors.ts';
-import { frameOf, type House, rememberPreference } from '../request/house.ts';
+import { frameOf, type PageContext, rememberPreference } from '../request/pageContext.ts';
 import { handledIn } from '../request/route.ts';
 import { type Fields, fieldsOf, TypedForm, unitOf, type Writing } from '../request/typed.ts';
 import { whoOf } from '../request/whoSignedIn.ts';
@@ -38,9 +38,9 @@ const WHAT: Readonly<Record<ReadingKind, string>> = {
 const BODY_LIMIT = '512kb';
 
 /** Measuring at the bench: one box, one reading at a time, made for a gauge that types its reading and Enter. */
-export function measuringRouter(house: House): Router {
+export function measuringRouter(context: PageContext): Router {
   const router = Router();
-  const to = handledIn(house);
+  const to = handledIn(context);
   router.get('/jobs/:number/measure', to(getMeasuring));
   router.post('/jobs/:number/measure', to(postReading));
   router.post('/jobs/:number/measure/kept', express.json({ limit: BODY_LIMIT }), to(postKept));
@@ -48,26 +48,26 @@ export function measuringRouter(house: House): Router {
   return router;
 }
 
-async function getMeasuring(house: House, req: Request, res: Response): Promise<void> {
-  const job = await mustFind(house, String(req.params.number));
-  await show(house, req, res, job, fieldsOf(req.query), { status: 200, faults: [], doubt: null });
+async function getMeasuring(context: PageContext, req: Request, res: Response): Promise<void> {
+  const job = await mustFind(context, String(req.params.number));
+  await show(context, req, res, job, fieldsOf(req.query), { status: 200, faults: [], doubt: null });
 }
 
 /** One reading from the plain form; on to the next. */
-async function postReading(house: House, req: Request, res: Response): Promise<void> {
-  const job = await mustFind(house, String(req.params.number));
+async function postReading(context: PageContext, req: Request, res: Response): Promise<void> {
+  const job = await mustFind(context, String(req.params.number));
   const { meant = '', ...sent } = fieldsOf(req.body);
   const fields = meant === '' ? sent : { ...sent, value: meant };
-  const frame = await frameOf(req, house);
+  const frame = await frameOf(req, context);
   const read = readOne(job, fields, writingOf(fields, frame));
   if (!read.ok) {
-    await show(house, req, res, job, fields, { status: 422, faults: read.faults, doubt: read.doubt });
+    await show(context, req, res, job, fields, { status: 422, faults: read.faults, doubt: read.doubt });
     return;
   }
   const who = whoOf(req, fields.who);
   try {
-    const ctx = { who, why: fields.why ?? '', now: house.now };
-    await addReadings(house.shop.db, ctx, { jobId: job.id, readings: [read.reading] });
+    const ctx = { who, why: fields.why ?? '', now: context.now };
+    await addReadings(context.shop.db, ctx, { jobId: job.id, readings: [read.reading] });
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
     const status = error.code === 'reading-differs' || error.code === 'nothing-to-replace' ? 409 : 422;
@@ -75,7 +75,7 @@ async function postReading(house: House, req: Request, res: Response): Promise<v
       path: path.startsWith('readings') ? 'value' : path,
       message,
     }));
-    await show(house, req, res, job, fields, { status, faults, doubt: null });
+    await show(context, req, res, job, fields, { status, faults, doubt: null });
     return;
   }
   rememberPreference(res, 'initials', who.trim());
@@ -89,9 +89,9 @@ async function postReading(house: House, req: Request, res: Response): Promise<v
 }
 
 /** What a tablet kept while it had no connection, and what its script sends all along. */
-async function postKept(house: House, req: Request, res: Response): Promise<void> {
-  const job = await mustFind(house, String(req.params.number));
-  const frame = await frameOf(req, house);
+async function postKept(context: PageContext, req: Request, res: Response): Promise<void> {
+  const job = await mustFind(context, String(req.params.number));
+  const frame = await frameOf(req, context);
   const sent = keptReadingsSchema.safeParse(req.body);
   if (!sent.success) {
     refuse(res, 'wrong-values', sent.error.issues[0]?.message ?? 'What was sent cannot be used.');
@@ -99,10 +99,10 @@ async function postKept(house: House, req: Request, res: Response): Promise<void
   }
   const who = whoOf(req, sent.data.who);
   try {
-    const ctx = { who, why: sent.data.why, now: house.now };
-    const taken = await keepTyped(house.shop.db, ctx, job, sent.data.readings);
+    const ctx = { who, why: sent.data.why, now: context.now };
+    const taken = await keepTyped(context.shop.db, ctx, job, sent.data.readings);
     if (taken.added.length > 0) rememberPreference(res, 'initials', who.trim());
-    res.json({ ...taken, ...(await standing(house, job.number, passOf(fieldsOf(req.query)), frame)) });
+    res.json({ ...taken, ...(await standing(context, job.number, passOf(fieldsOf(req.query)), frame)) });
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
     refuse(res, error.code, error.message);
@@ -110,14 +110,14 @@ async function postKept(house: House, req: Request, res: Response): Promise<void
 }
 
 /** What stands on the server, for a tablet that was away or that shares the job with another. */
-async function getStanding(house: House, req: Request, res: Response): Promise<void> {
-  const job = await mustFind(house, String(req.params.number));
-  const frame = await frameOf(req, house);
-  res.json(await standing(house, job.number, passOf(fieldsOf(req.query)), frame));
+async function getStanding(context: PageContext, req: Request, res: Response): Promise<void> {
+  const job = await mustFind(context, String(req.params.number));
+  const frame = await frameOf(req, context);
+  res.json(await standing(context, job.number, passOf(fieldsOf(req.query)), frame));
 }
 
-async function standing(house: House, number: string, pass: Pass, frame: Frame) {
-  const job = await mustFind(house, number);
+async function standing(context: PageContext, number: string, pass: Pass, frame: Frame) {
+  const job = await mustFind(context, number);
   return {
     revision: job.revision,
     standing: standingViews(job, pass, placesRead(job, pass).toMeasure, frame),
@@ -125,7 +125,7 @@ async function standing(house: House, number: string, pass: Pass, frame: Frame) 
 }
 
 async function show(
-  house: House,
+  context: PageContext,
   req: Request,
   res: Response,
   job: Job,
@@ -136,7 +136,7 @@ async function show(
     doubt: { question: string; meant: string | null } | null;
   },
 ): Promise<void> {
-  const frame = await frameOf(req, house);
+  const frame = await frameOf(req, context);
   const family = job.sections.received?.body.family;
   if (!family) throw new NoSuchPage(`Job ${job.number} has no cover family, so there is nothing to measure.`);
   const pass = passOf(fields);
@@ -170,8 +170,8 @@ async function show(
   res.status(what.status).send(html);
 }
 
-async function mustFind(house: House, number: string): Promise<Job> {
-  const job = await getJob(house.shop.db, number);
+async function mustFind(context: PageContext, number: string): Promise<Job> {
+  const job = await getJob(context.shop.db, number);
   if (job === null)
     throw new NoSuchPage(`There is no job "${number.slice(0, 40)}" in this shop. Look for it under jobs.`);
   return job;

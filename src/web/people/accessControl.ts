@@ -7,7 +7,7 @@ import { findToken } from '../../records/people/tokens.ts';
 import { ApiError, errorBody } from '../request/apiErrors.ts';
 import { atTheMachine } from '../request/atTheMachine.ts';
 import { NoSuchPage, NotForThisRole } from '../request/errors.ts';
-import type { House } from '../request/house.ts';
+import type { PageContext } from '../request/pageContext.ts';
 import { rememberSignedIn, signedInOf } from '../request/whoSignedIn.ts';
 import { LEAST_ROLE, type Least } from './roles.ts';
 import { SESSION } from './sessionCookie.ts';
@@ -22,12 +22,12 @@ const PASSWORD_ROUTES = ['/account', '/account/password'];
  * Who may come in where people sign in. One place: it finds who sent the request, and lets them by when the table of
  * roles says so. Without a table entry nobody comes by.
  */
-export function accessControl(house: House): Router {
+export function accessControl(context: PageContext): Router {
   const router = Router();
-  if (!house.settings.accounts) return router;
-  const anybodyYet = peopleKnown(house);
+  if (!context.settings.accounts) return router;
+  const anybodyYet = peopleKnown(context);
   router.use(async (req: Request, _res: Response, next: NextFunction): Promise<void> => {
-    await findWhoSignedIn(house, req);
+    await findWhoSignedIn(context, req);
     next();
   });
   router.use(tableOf(LEAST_ROLE));
@@ -35,7 +35,7 @@ export function accessControl(house: House): Router {
     const least = needed.get(req) ?? null;
     const alone =
       signedInOf(req) === null &&
-      atTheMachine(house.settings, req) &&
+      atTheMachine(context.settings, req) &&
       !PEOPLE.test(req.path) &&
       !(await anybodyYet());
     if (least === 'anyone' || alone) {
@@ -51,7 +51,7 @@ export function accessControl(house: House): Router {
     const signedIn = signedInOf(req);
     if (signedIn === null) {
       if (api) throw signInNeeded();
-      await askToSignIn(house, req, res);
+      await askToSignIn(context, req, res);
       return;
     }
     if (least === null) throw nothingThere(req);
@@ -95,26 +95,26 @@ function tableOf(roles: Readonly<Record<string, Least>>): Router {
   return router;
 }
 
-async function findWhoSignedIn(house: House, req: Request): Promise<void> {
-  const { db } = house.shop;
+async function findWhoSignedIn(context: PageContext, req: Request): Promise<void> {
+  const { db } = context.shop;
   const said = req.headers.authorization;
   // A script says who it is with every call; a cookie beside that does not count.
   if (said !== undefined) {
     const token = /^Bearer ([\w-]{20,100})$/i.exec(said)?.[1];
-    const person = token && isApi(req) ? await findToken(db, token, house.now()) : null;
+    const person = token && isApi(req) ? await findToken(db, token, context.now()) : null;
     if (person) rememberSignedIn(req, { person, mustChoosePassword: false, session: null });
     return;
   }
   const session = parse(req.headers.cookie ?? '')[SESSION];
-  const found = session ? await findSession(db, session, house.now()) : null;
+  const found = session ? await findSession(db, session, context.now()) : null;
   if (found && session) rememberSignedIn(req, { ...found, session });
 }
 
 /** Asked at every request until there is somebody, and never again. */
-function peopleKnown(house: House): () => Promise<boolean> {
+function peopleKnown(context: PageContext): () => Promise<boolean> {
   let known = false;
   return async () => {
-    known ||= await hasPeople(house.shop.db);
+    known ||= await hasPeople(context.shop.db);
     return known;
   };
 }

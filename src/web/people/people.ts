@@ -22,7 +22,7 @@ import { resetPassword } from '../../records/people/resetPassword.ts';
 import { endSessions, sessionsOf } from '../../records/people/sessions.ts';
 import { issueToken, listTokens, withdrawToken } from '../../records/people/tokens.ts';
 import { NoSuchPage } from '../request/errors.ts';
-import { frameOf, type House } from '../request/house.ts';
+import { frameOf, type PageContext } from '../request/pageContext.ts';
 import { handledIn } from '../request/route.ts';
 import { type Fields, fieldsOf } from '../request/typed.ts';
 import { whoOf } from '../request/whoSignedIn.ts';
@@ -30,9 +30,9 @@ import { whoOf } from '../request/whoSignedIn.ts';
 const HISTORY_LENGTH = 100;
 
 /** The people of the shop and the tokens of its scripts: a keeper's page. */
-export function peopleRouter(house: House): Router {
+export function peopleRouter(context: PageContext): Router {
   const router = Router();
-  const to = handledIn(house);
+  const to = handledIn(context);
   router.get('/people', to(getPeople));
   router.post('/people', to(postPerson));
   router.get('/people/:id', to(getOnePerson));
@@ -46,19 +46,19 @@ export function peopleRouter(house: House): Router {
   return router;
 }
 
-async function getPeople(house: House, req: Request, res: Response): Promise<void> {
-  if (!house.settings.accounts) {
-    res.send(renderPage(PeopleWithoutAccounts({ frame: await frameOf(req, house) })));
+async function getPeople(context: PageContext, req: Request, res: Response): Promise<void> {
+  if (!context.settings.accounts) {
+    res.send(renderPage(PeopleWithoutAccounts({ frame: await frameOf(req, context) })));
     return;
   }
-  await showPeople(house, req, res, {}, []);
+  await showPeople(context, req, res, {}, []);
 }
 
-async function postPerson(house: House, req: Request, res: Response): Promise<void> {
-  const { db } = house.shop;
+async function postPerson(context: PageContext, req: Request, res: Response): Promise<void> {
+  const { db } = context.shop;
   const fields = fieldsOf(req.body);
   await attempt(
-    house,
+    context,
     async () => {
       const { typed, password } = await startPassword();
       const person = {
@@ -66,21 +66,21 @@ async function postPerson(house: House, req: Request, res: Response): Promise<vo
         initials: fields.newInitials ?? '',
         role: fields.role as Role,
       };
-      const added = await addPerson(db, ctxOf(house, req, fields), person, password);
-      await showPeople(house, req, res, {}, [], { kind: 'password', of: added.name, secret: typed });
+      const added = await addPerson(db, ctxOf(context, req, fields), person, password);
+      await showPeople(context, req, res, {}, [], { kind: 'password', of: added.name, secret: typed });
     },
-    (faults) => showPeople(house, req, res, fields, faults),
+    (faults) => showPeople(context, req, res, fields, faults),
   );
 }
 
-async function getOnePerson(house: House, req: Request, res: Response): Promise<void> {
-  await showPerson(house, req, res, await mustFind(house, req), {}, []);
+async function getOnePerson(context: PageContext, req: Request, res: Response): Promise<void> {
+  await showPerson(context, req, res, await mustFind(context, req), {}, []);
 }
 
-async function postChanges(house: House, req: Request, res: Response): Promise<void> {
-  const { db } = house.shop;
-  await change(house, req, res, (person, fields) =>
-    revisePerson(db, ctxOf(house, req, fields), {
+async function postChanges(context: PageContext, req: Request, res: Response): Promise<void> {
+  const { db } = context.shop;
+  await change(context, req, res, (person, fields) =>
+    revisePerson(db, ctxOf(context, req, fields), {
       id: person.id,
       fromRevision: Number(fields.from),
       name: fields.name ?? '',
@@ -89,90 +89,90 @@ async function postChanges(house: House, req: Request, res: Response): Promise<v
   );
 }
 
-async function postRetire(house: House, req: Request, res: Response): Promise<void> {
-  const { db } = house.shop;
-  await change(house, req, res, (person, fields) =>
-    retirePerson(db, ctxOf(house, req, fields), { id: person.id, fromRevision: Number(fields.from) }),
+async function postRetire(context: PageContext, req: Request, res: Response): Promise<void> {
+  const { db } = context.shop;
+  await change(context, req, res, (person, fields) =>
+    retirePerson(db, ctxOf(context, req, fields), { id: person.id, fromRevision: Number(fields.from) }),
   );
 }
 
-async function postReinstate(house: House, req: Request, res: Response): Promise<void> {
-  const { db } = house.shop;
-  await change(house, req, res, (person, fields) =>
-    reinstatePerson(db, ctxOf(house, req, fields), { id: person.id, fromRevision: Number(fields.from) }),
+async function postReinstate(context: PageContext, req: Request, res: Response): Promise<void> {
+  const { db } = context.shop;
+  await change(context, req, res, (person, fields) =>
+    reinstatePerson(db, ctxOf(context, req, fields), { id: person.id, fromRevision: Number(fields.from) }),
   );
 }
 
-async function postSignOut(house: House, req: Request, res: Response): Promise<void> {
-  const { db } = house.shop;
-  await change(house, req, res, (person) => endSessions(db, person.id));
+async function postSignOut(context: PageContext, req: Request, res: Response): Promise<void> {
+  const { db } = context.shop;
+  await change(context, req, res, (person) => endSessions(db, person.id));
 }
 
-async function postPassword(house: House, req: Request, res: Response): Promise<void> {
-  const { db } = house.shop;
-  const person = await mustFind(house, req);
+async function postPassword(context: PageContext, req: Request, res: Response): Promise<void> {
+  const { db } = context.shop;
+  const person = await mustFind(context, req);
   const fields = fieldsOf(req.body);
   await attempt(
-    house,
+    context,
     async () => {
-      const reset = await resetPassword(db, ctxOf(house, req, fields), person.id);
+      const reset = await resetPassword(db, ctxOf(context, req, fields), person.id);
       const { typed: secret, withdrawn } = reset;
       const told = { kind: 'password', of: person.name, secret, withdrawn } as const;
-      await showPerson(house, req, res, reset.person, {}, [], told);
+      await showPerson(context, req, res, reset.person, {}, [], told);
     },
-    (faults) => showPerson(house, req, res, person, fields, faults),
+    (faults) => showPerson(context, req, res, person, fields, faults),
   );
 }
 
-async function postToken(house: House, req: Request, res: Response): Promise<void> {
-  const { db } = house.shop;
+async function postToken(context: PageContext, req: Request, res: Response): Promise<void> {
+  const { db } = context.shop;
   const fields = fieldsOf(req.body);
   await attempt(
-    house,
+    context,
     async () => {
       const token = {
         name: fields.tokenName ?? '',
         personId: /^\d{1,9}$/.test(fields.tokenPerson ?? '') ? Number(fields.tokenPerson) : 0,
         role: fields.tokenRole as Role,
       };
-      const secret = await issueToken(db, ctxOf(house, req, fields), token);
-      await showPeople(house, req, res, {}, [], { kind: 'token', of: token.name, secret });
+      const secret = await issueToken(db, ctxOf(context, req, fields), token);
+      await showPeople(context, req, res, {}, [], { kind: 'token', of: token.name, secret });
     },
-    (faults) => showPeople(house, req, res, fields, faults),
+    (faults) => showPeople(context, req, res, fields, faults),
   );
 }
 
-async function postWithdrawToken(house: House, req: Request, res: Response): Promise<void> {
-  const { db } = house.shop;
-  mustHaveAccounts(house);
-  await withdrawToken(db, ctxOf(house, req, {}), idOf(req));
+async function postWithdrawToken(context: PageContext, req: Request, res: Response): Promise<void> {
+  const { db } = context.shop;
+  mustHaveAccounts(context);
+  await withdrawToken(db, ctxOf(context, req, {}), idOf(req));
   res.redirect(303, '/people#tokens');
 }
 
 async function change(
-  house: House,
+  context: PageContext,
   req: Request,
   res: Response,
   edit: (person: Person, fields: Fields) => Promise<unknown>,
 ): Promise<void> {
-  const person = await mustFind(house, req);
+  const person = await mustFind(context, req);
   const fields = fieldsOf(req.body);
   await attempt(
-    house,
+    context,
     async () => {
       await edit(person, fields);
       res.redirect(303, `/people/${person.id}`);
     },
-    (faults) => showPerson(house, req, res, person, fields, faults),
+    (faults) => showPerson(context, req, res, person, fields, faults),
   );
 }
 
 async function attempt(
-  house: House,
+  context: PageContext,
   make: () => Promise<void>,
   refuse: (faults: readonly Fault[]) => Promise<void>,
 ): Promise<void> {
-  mustHaveAccounts(house);
+  mustHaveAccounts(context);
   try {
     await make();
   } catch (error) {
@@ -182,16 +182,16 @@ async function attempt(
 }
 
 async function showPeople(
-  house: House,
+  context: PageContext,
   req: Request,
   res: Response,
   fields: Fields,
   faults: readonly Fault[],
   toldOnce: ToldOnce | null = null,
 ): Promise<void> {
-  const { db } = house.shop;
+  const { db } = context.shop;
   const page = PeoplePage({
-    frame: await frameOf(req, house),
+    frame: await frameOf(req, context),
     people: await listPeople(db),
     tokens: await listTokens(db),
     history: await peopleHistory(db, HISTORY_LENGTH),
@@ -203,7 +203,7 @@ async function showPeople(
 }
 
 async function showPerson(
-  house: House,
+  context: PageContext,
   req: Request,
   res: Response,
   person: Person,
@@ -211,11 +211,11 @@ async function showPerson(
   faults: readonly Fault[],
   toldOnce: ToldOnce | null = null,
 ): Promise<void> {
-  const { db } = house.shop;
+  const { db } = context.shop;
   const page = PersonPage({
-    frame: await frameOf(req, house),
+    frame: await frameOf(req, context),
     person,
-    sessions: await sessionsOf(db, person.id, house.now()),
+    sessions: await sessionsOf(db, person.id, context.now()),
     fields,
     faults,
     toldOnce,
@@ -223,23 +223,23 @@ async function showPerson(
   answer(res, faults, toldOnce, renderPage(page));
 }
 
-async function mustFind(house: House, req: Request): Promise<Person> {
-  const { db } = house.shop;
-  mustHaveAccounts(house);
+async function mustFind(context: PageContext, req: Request): Promise<Person> {
+  const { db } = context.shop;
+  mustHaveAccounts(context);
   const person = await getPerson(db, idOf(req));
   if (person === null) throw new NoSuchPage('There is no such person in this shop. Look under people.');
   return person;
 }
 
-function mustHaveAccounts(house: House): void {
-  if (house.settings.accounts) return;
+function mustHaveAccounts(context: PageContext): void {
+  if (context.settings.accounts) return;
   throw new NoSuchPage(
     'Nobody signs in here: the program answers only to this machine. Set HOST to let others in.',
   );
 }
 
-function ctxOf(house: House, req: Request, fields: Fields) {
-  return { who: whoOf(req, fields.who), why: fields.why ?? '', now: house.now };
+function ctxOf(context: PageContext, req: Request, fields: Fields) {
+  return { who: whoOf(req, fields.who), why: fields.why ?? '', now: context.now };
 }
 
 /** A page with a secret on it is kept nowhere on its way. */

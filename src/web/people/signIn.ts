@@ -8,8 +8,8 @@ import { addFirstKeeper, changePassword, hasPeople } from '../../records/people/
 import { beginSession, endSession, endSessions, sessionsOf } from '../../records/people/sessions.ts';
 import { personWith } from '../../records/people/signingIn.ts';
 import { NoSuchPage } from '../request/errors.ts';
-import { frameOf, type House } from '../request/house.ts';
 import { ownAddress } from '../request/ownAddress.ts';
+import { frameOf, type PageContext } from '../request/pageContext.ts';
 import { handledIn } from '../request/route.ts';
 import { type Fields, fieldsOf } from '../request/typed.ts';
 import { rememberSignedIn, type SignedIn, signedInOf } from '../request/whoSignedIn.ts';
@@ -20,9 +20,9 @@ const WRONG = 'There is no account with this name and this password. Type both a
 const RESEND = /^again\.(.*)$/s;
 
 /** Signing in and out, the first keeper, and what somebody may do about their own account. */
-export function signInRouter(house: House): Router {
+export function signInRouter(context: PageContext): Router {
   const router = Router();
-  const to = handledIn(house);
+  const to = handledIn(context);
   const tries = limitTries();
   router.get('/sign-in', to(getSignIn));
   router.post('/sign-in', tries.address, tries.account, to(postSignIn));
@@ -35,9 +35,9 @@ export function signInRouter(house: House): Router {
   return router;
 }
 
-async function getSignIn(house: House, req: Request, res: Response): Promise<void> {
-  const { db } = house.shop;
-  mustHaveAccounts(house);
+async function getSignIn(context: PageContext, req: Request, res: Response): Promise<void> {
+  const { db } = context.shop;
+  mustHaveAccounts(context);
   if (!(await hasPeople(db))) {
     res.redirect(303, '/first');
     return;
@@ -47,47 +47,47 @@ async function getSignIn(house: House, req: Request, res: Response): Promise<voi
     res.redirect(303, back);
     return;
   }
-  await showSignIn(house, req, res, { back }, []);
+  await showSignIn(context, req, res, { back }, []);
 }
 
-async function postSignIn(house: House, req: Request, res: Response): Promise<void> {
-  const { db } = house.shop;
-  mustHaveAccounts(house);
+async function postSignIn(context: PageContext, req: Request, res: Response): Promise<void> {
+  const { db } = context.shop;
+  mustHaveAccounts(context);
   const fields = fieldsOf(req.body);
   const typed = { name: fields.name ?? '', password: fields.password ?? '' };
-  const person = await personWith(db, typed, house.now());
+  const person = await personWith(db, typed, context.now());
   if (person === null) {
-    await showSignIn(house, req, res, fields, [{ path: 'name', message: WRONG }]);
+    await showSignIn(context, req, res, fields, [{ path: 'name', message: WRONG }]);
     return;
   }
-  await begin(house, req, res, person.id);
+  await begin(context, req, res, person.id);
   const resend = resendOf(fields);
   if (resend === null) {
     res.redirect(303, ownAddress(fields.back));
     return;
   }
   rememberSignedIn(req, { person, mustChoosePassword: false, session: null });
-  res.send(renderPage(ResendPage({ frame: await frameOf(req, house), resend })));
+  res.send(renderPage(ResendPage({ frame: await frameOf(req, context), resend })));
 }
 
-async function postSignOut(house: House, req: Request, res: Response): Promise<void> {
-  const { db } = house.shop;
+async function postSignOut(context: PageContext, req: Request, res: Response): Promise<void> {
+  const { db } = context.shop;
   const session = signedInOf(req)?.session ?? null;
   if (session !== null) await endSession(db, session);
-  takeSession(res, house.settings);
-  res.redirect(303, house.settings.accounts ? '/sign-in' : '/');
+  takeSession(res, context.settings);
+  res.redirect(303, context.settings.accounts ? '/sign-in' : '/');
 }
 
-async function getFirst(house: House, req: Request, res: Response): Promise<void> {
-  await mustBeFirst(house);
-  await showFirst(house, req, res, {}, []);
+async function getFirst(context: PageContext, req: Request, res: Response): Promise<void> {
+  await mustBeFirst(context);
+  await showFirst(context, req, res, {}, []);
 }
 
-async function postFirst(house: House, req: Request, res: Response): Promise<void> {
-  const { db } = house.shop;
-  await mustBeFirst(house);
+async function postFirst(context: PageContext, req: Request, res: Response): Promise<void> {
+  const { db } = context.shop;
+  await mustBeFirst(context);
   const fields = fieldsOf(req.body);
-  const code = house.firstCode;
+  const code = context.firstCode;
   try {
     if (!code?.is(fields.code ?? '')) {
       throw new Refusal('wrong-code', [
@@ -100,66 +100,70 @@ async function postFirst(house: House, req: Request, res: Response): Promise<voi
     }
     const password = await newPassword(fields);
     const person = { name: fields.name ?? '', initials: fields.newInitials ?? '' };
-    const { id } = await addFirstKeeper(db, house.now, person, password);
+    const { id } = await addFirstKeeper(db, context.now, person, password);
     code.use();
-    await begin(house, req, res, id);
+    await begin(context, req, res, id);
     res.redirect(303, '/');
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
-    await showFirst(house, req, res, fields, error.faults);
+    await showFirst(context, req, res, fields, error.faults);
   }
 }
 
-async function getAccount(house: House, req: Request, res: Response): Promise<void> {
-  await showAccount(house, req, res, mustStand(req), []);
+async function getAccount(context: PageContext, req: Request, res: Response): Promise<void> {
+  await showAccount(context, req, res, mustStand(req), []);
 }
 
-async function postOwnPassword(house: House, req: Request, res: Response): Promise<void> {
-  const { db } = house.shop;
+async function postOwnPassword(context: PageContext, req: Request, res: Response): Promise<void> {
+  const { db } = context.shop;
   const standing = mustStand(req);
   const fields = fieldsOf(req.body);
   const { id, name, initials } = standing.person;
   try {
-    const now = await personWith(db, { name, password: fields.old ?? '' }, house.now());
+    const now = await personWith(db, { name, password: fields.old ?? '' }, context.now());
     if (now === null) {
       throw new Refusal('wrong-password', [
         { path: 'old', message: 'This is not the password you signed in with. Type that one again.' },
       ]);
     }
-    await changePassword(db, { who: initials, now: house.now }, { id, password: await newPassword(fields) });
-    await begin(house, req, res, id);
+    await changePassword(
+      db,
+      { who: initials, now: context.now },
+      { id, password: await newPassword(fields) },
+    );
+    await begin(context, req, res, id);
     res.redirect(303, standing.mustChoosePassword ? '/' : '/account');
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
-    await showAccount(house, req, res, standing, error.faults);
+    await showAccount(context, req, res, standing, error.faults);
   }
 }
 
-async function postSignOutEverywhere(house: House, req: Request, res: Response): Promise<void> {
-  const { db } = house.shop;
+async function postSignOutEverywhere(context: PageContext, req: Request, res: Response): Promise<void> {
+  const { db } = context.shop;
   await endSessions(db, mustStand(req).person.id);
-  takeSession(res, house.settings);
+  takeSession(res, context.settings);
   res.redirect(303, '/sign-in');
 }
 
 /** A session nobody knew of before, whatever the browser brought with it; the one it replaces ends. */
-async function begin(house: House, req: Request, res: Response, personId: number): Promise<void> {
-  const { db } = house.shop;
+async function begin(context: PageContext, req: Request, res: Response, personId: number): Promise<void> {
+  const { db } = context.shop;
   const before = signedInOf(req)?.session ?? null;
   if (before !== null) await endSession(db, before);
   const device = req.headers['user-agent'] ?? '';
-  giveSession(res, house.settings, await beginSession(db, { personId, device, now: house.now() }));
+  giveSession(res, context.settings, await beginSession(db, { personId, device, now: context.now() }));
 }
 
 async function showSignIn(
-  house: House,
+  context: PageContext,
   req: Request,
   res: Response,
   fields: Fields,
   faults: readonly Fault[],
 ) {
   const page = SignInPage({
-    frame: await frameOf(req, house),
+    frame: await frameOf(req, context),
     fields,
     faults,
     back: ownAddress(fields.back),
@@ -169,30 +173,30 @@ async function showSignIn(
 }
 
 async function showFirst(
-  house: House,
+  context: PageContext,
   req: Request,
   res: Response,
   fields: Fields,
   faults: readonly Fault[],
 ) {
-  const page = FirstKeeperPage({ frame: await frameOf(req, house), fields, faults });
+  const page = FirstKeeperPage({ frame: await frameOf(req, context), fields, faults });
   res.status(faults.length > 0 ? 422 : 200).send(renderPage(page));
 }
 
 async function showAccount(
-  house: House,
+  context: PageContext,
   req: Request,
   res: Response,
   standing: SignedIn,
   faults: readonly Fault[],
 ) {
-  const { db } = house.shop;
+  const { db } = context.shop;
   const { person, mustChoosePassword } = standing;
   const page = AccountPage({
-    frame: await frameOf(req, house),
+    frame: await frameOf(req, context),
     person,
     mustChoosePassword,
-    sessions: await sessionsOf(db, person.id, house.now()),
+    sessions: await sessionsOf(db, person.id, context.now()),
     faults,
   });
   res.status(faults.length > 0 ? 422 : 200).send(renderPage(page));
@@ -218,16 +222,16 @@ function resendOf(fields: Fields): { action: string; fields: Fields } | null {
   return { action: ownAddress(fields.action), fields: typed };
 }
 
-function mustHaveAccounts(house: House): void {
-  if (house.settings.accounts) return;
+function mustHaveAccounts(context: PageContext): void {
+  if (context.settings.accounts) return;
   throw new NoSuchPage(
     'Nobody signs in here: the program answers only to this machine. Set HOST to let others in.',
   );
 }
 
-async function mustBeFirst(house: House): Promise<void> {
-  mustHaveAccounts(house);
-  if (await hasPeople(house.shop.db)) {
+async function mustBeFirst(context: PageContext): Promise<void> {
+  mustHaveAccounts(context);
+  if (await hasPeople(context.shop.db)) {
     throw new NoSuchPage('There is a keeper already. Sign in, or ask the keeper to add an account for you.');
   }
 }

@@ -1,15 +1,15 @@
 import express, { type Request, type Response } from 'express';
 import { SignInPage } from '../../../views/pages/people/signInPage.tsx';
 import { renderPage } from '../../../views/render.ts';
-import { frameOf, type House } from '../request/house.ts';
 import { ownAddress } from '../request/ownAddress.ts';
+import { frameOf, type PageContext } from '../request/pageContext.ts';
 import { type Fields, fieldsOf } from '../request/typed.ts';
 
 /** Four hundred stations with every field filled are under 64 KB. */
 export const readForm = express.urlencoded({ extended: false, limit: '256kb', parameterLimit: 6000 });
 
 /** Answers somebody who has not signed in, or no longer: the sign-in page, which leads back to where they were. */
-export async function askToSignIn(house: House, req: Request, res: Response): Promise<void> {
+export async function askToSignIn(context: PageContext, req: Request, res: Response): Promise<void> {
   const reads = req.method === 'GET' || req.method === 'HEAD';
   if (reads && req.headers['hx-request'] === 'true') {
     // A part of a page cannot be swapped for a sign-in; the whole page has to go there.
@@ -22,7 +22,7 @@ export async function askToSignIn(house: House, req: Request, res: Response): Pr
   res.status(401).send(
     renderPage(
       SignInPage({
-        frame: await frameOf(req, house),
+        frame: await frameOf(req, context),
         fields: {},
         back: reads ? ownAddress(req.originalUrl) : '/',
         faults: [],

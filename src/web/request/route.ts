@@ -1,10 +1,10 @@
 import type { Request, RequestHandler, Response } from 'express';
-import type { House } from './house.ts';
+import type { PageContext } from './pageContext.ts';
 
 /** What one address of the program does. */
-export type Route = (house: House, req: Request, res: Response) => Promise<void>;
+export type Route = (context: PageContext, req: Request, res: Response) => Promise<void>;
 
 /** The route as Express calls it. */
-export function handledIn(house: House): (route: Route) => RequestHandler {
-  return (route) => (req, res) => route(house, req, res);
+export function handledIn(context: PageContext): (route: Route) => RequestHandler {
+  return (route) => (req, res) => route(context, req, res);
 }

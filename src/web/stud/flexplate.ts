@@ -2,8 +2,8 @@ import { type Request, type Response, Router } from 'express';
 import { FlexplatePage } from '../../../views/pages/stud/flexplatePage.tsx';
 import { renderPage } from '../../../views/render.ts';
 import { flexplatesLike, MEASURED_WITHIN_MM } from '../../shop/studs/flexplates.ts';
-import type { House } from '../request/house.ts';
 import { keepingUnits } from '../request/otherUnit.ts';
+import type { PageContext } from '../request/pageContext.ts';
 import { handledIn } from '../request/route.ts';
 import { fieldsOf, TypedForm } from '../request/typed.ts';
 import { shelves, studFrame } from './request.ts';
@@ -12,16 +12,16 @@ import { noteStack, readThreadField } from './stackForm.ts';
 const STYLES = ['one-piece', 'two-piece'] as const;
 
 /** Which flexplate is it? By what is seen and measured; it ends in a stack. */
-export function flexplateRouter(house: House): Router {
+export function flexplateRouter(context: PageContext): Router {
   const router = Router();
-  router.get('/stud/flexplate', handledIn(house)(getFlexplate));
+  router.get('/stud/flexplate', handledIn(context)(getFlexplate));
   return router;
 }
 
-async function getFlexplate(house: House, req: Request, res: Response): Promise<void> {
+async function getFlexplate(context: PageContext, req: Request, res: Response): Promise<void> {
   const fields = fieldsOf(req.query);
-  const frame = await studFrame(req, house, fields);
-  const { stacks } = await shelves(house);
+  const frame = await studFrame(req, context, fields);
+  const { stacks } = await shelves(context);
   const form = new TypedForm(fields, frame);
   noteStack(form);
   const style = form.choice('style', STYLES);

@@ -7,8 +7,8 @@ import { Refusal } from '../../../shared/words/refusal.ts';
 import { type GapAnswer, GapPage } from '../../../views/pages/stud/gapPage.tsx';
 import { renderPage } from '../../../views/render.ts';
 import { type GapMeasured, gapFound } from '../../shop/studs/gap.ts';
-import type { House } from '../request/house.ts';
 import { keepingUnits } from '../request/otherUnit.ts';
+import type { PageContext } from '../request/pageContext.ts';
 import { handledIn } from '../request/route.ts';
 import { type Fields, fieldsOf, TypedForm } from '../request/typed.ts';
 import { shelves, studFrame } from './request.ts';
@@ -17,16 +17,16 @@ import { stackAsTyped } from './stackForm.ts';
 const SHIMS = { shimsMm: CRITERIA.shimsMm } as const;
 
 /** Pull-forward: the gap from two measured depths, equal shims, and the stud that then fits. Nothing is kept. */
-export function gapRouter(house: House): Router {
+export function gapRouter(context: PageContext): Router {
   const router = Router();
-  router.get('/stud/gap', handledIn(house)(getGap));
+  router.get('/stud/gap', handledIn(context)(getGap));
   return router;
 }
 
-async function getGap(house: House, req: Request, res: Response): Promise<void> {
+async function getGap(context: PageContext, req: Request, res: Response): Promise<void> {
   const fields = fieldsOf(req.query);
-  const frame = await studFrame(req, house, fields);
-  const { stacks, studs, criteria } = await shelves(house);
+  const frame = await studFrame(req, context, fields);
+  const { stacks, studs, criteria } = await shelves(context);
   const form = new TypedForm(fields, frame);
   const measured = readMeasured(form);
   const there = criteria.shimsMm ?? [];

@@ -12,8 +12,8 @@ import { stackChoicesFor } from '../../shop/studChoices.ts';
 import { JOINT_FIGURES, studRing } from '../../shop/studs/joint.ts';
 import { narrowed, notToTake, ranked, studsHeld, threadsOf } from '../../shop/studs/onShelf.ts';
 import { noteBody } from '../request/bodyForm.ts';
-import { type House, todayIn } from '../request/house.ts';
 import { keepingUnits } from '../request/otherUnit.ts';
+import { type PageContext, todayIn } from '../request/pageContext.ts';
 import { handledIn } from '../request/route.ts';
 import { fieldsOf, TypedForm } from '../request/typed.ts';
 import { flexplateRouter } from './flexplate.ts';
@@ -26,21 +26,21 @@ import { readStud } from './studForm.ts';
 const OWN = 'own';
 
 /** A stud for a stack, and the stacks for a stud. Nothing is kept; everything typed is in the address. */
-export function studRouter(house: House): Router {
+export function studRouter(context: PageContext): Router {
   const router = Router();
-  router.use(flexplateRouter(house));
-  router.use(gapRouter(house));
-  const to = handledIn(house);
+  router.use(flexplateRouter(context));
+  router.use(gapRouter(context));
+  const to = handledIn(context);
   router.get('/stud', to(getStudForStack));
   router.get('/stud/slip', to(getSlip));
   router.get('/stud/stacks', to(getStacksForStud));
   return router;
 }
 
-async function getStudForStack(house: House, req: Request, res: Response): Promise<void> {
+async function getStudForStack(context: PageContext, req: Request, res: Response): Promise<void> {
   const fields = fieldsOf(req.query);
-  const frame = await studFrame(req, house, fields);
-  const { stacks, studs, criteria } = await shelves(house);
+  const frame = await studFrame(req, context, fields);
+  const { stacks, studs, criteria } = await shelves(context);
   const form = new TypedForm(fields, frame);
   noteStack(form);
   const stackId = fields.stack ?? '';
@@ -81,10 +81,10 @@ async function getStudForStack(house: House, req: Request, res: Response): Promi
   );
 }
 
-async function getSlip(house: House, req: Request, res: Response): Promise<void> {
+async function getSlip(context: PageContext, req: Request, res: Response): Promise<void> {
   const fields = fieldsOf(req.query);
-  const frame = await studFrame(req, house, fields);
-  const { stacks, studs, criteria } = await shelves(house);
+  const frame = await studFrame(req, context, fields);
+  const { stacks, studs, criteria } = await shelves(context);
   const form = new TypedForm(fields, frame);
   noteStack(form);
   const asked = stackFor(form, fields.stack ?? '', stacks);
@@ -113,16 +113,16 @@ async function getSlip(house: House, req: Request, res: Response): Promise<void>
         torqueFrom: fields.torqueFrom ?? '',
         choice,
         other: notToTake(choice, choices),
-        on: todayIn(house),
+        on: todayIn(context),
       }),
     ),
   );
 }
 
-async function getStacksForStud(house: House, req: Request, res: Response): Promise<void> {
+async function getStacksForStud(context: PageContext, req: Request, res: Response): Promise<void> {
   const fields = fieldsOf(req.query);
-  const frame = await studFrame(req, house, fields);
-  const { stacks, studs, criteria } = await shelves(house);
+  const frame = await studFrame(req, context, fields);
+  const { stacks, studs, criteria } = await shelves(context);
   const form = new TypedForm(fields, frame);
   noteBody(form, CATALOGUE_STUD);
   const studId = fields.stud ?? '';

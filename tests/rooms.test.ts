@@ -27,7 +27,7 @@ function cruise(folders: readonly string[]): Cruise {
   return JSON.parse(run.stdout) as Cruise;
 }
 
-describe('the house', () => {
+describe('the rooms', () => {
   it('imports one way, web to records, views and calc, and these to shared, without a circle even of types', () => {
     const { summary, modules } = cruise(['src', 'shared', 'views', 'data']);
     const of = (folder: string) => modules.filter((module) => module.source.startsWith(`${folder}/`)).length;

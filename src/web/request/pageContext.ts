@@ -13,7 +13,7 @@ import type { FirstCode } from './firstCode.ts';
 import { personOf } from './whoSignedIn.ts';
 
 /** What every page of the program works with. */
-export interface House {
+export interface PageContext {
   readonly shop: Shop;
   readonly settings: Settings;
   /** When the daily backup is made; left out where nobody makes one. */
@@ -24,7 +24,7 @@ export interface House {
 }
 
 /** The day it is in the shop. */
-export function todayIn({ now, settings }: House): string {
+export function todayIn({ now, settings }: PageContext): string {
   return dayIn(settings.timeZone, now());
 }
 
@@ -43,18 +43,18 @@ export function rememberPreference(res: Response, name: 'unit' | 'initials', val
 }
 
 /** The frame round every page: whose shop, which unit, who stands here. */
-export async function frameOf(req: Request, house: House): Promise<Frame> {
+export async function frameOf(req: Request, context: PageContext): Promise<Frame> {
   const { unit, initials } = preferencesOf(req);
-  const criteria = await currentCriteria(house.shop.db);
+  const criteria = await currentCriteria(context.shop.db);
   const person = personOf(req);
-  const alone = atTheMachine(house.settings, req) && !(await hasPeople(house.shop.db));
-  if (house.settings.accounts && person === null && !alone) return strangersFrame(req);
+  const alone = atTheMachine(context.settings, req) && !(await hasPeople(context.shop.db));
+  if (context.settings.accounts && person === null && !alone) return strangersFrame(req);
   return {
     shopName: criteria.body.shopName,
-    demo: await holdsDemo(house.shop.db),
+    demo: await holdsDemo(context.shop.db),
     lengthUnit: unit ?? criteria.body.lengthUnit,
     decimalSign: criteria.body.decimalSign,
-    timeZone: house.settings.timeZone,
+    timeZone: context.settings.timeZone,
     initials: person?.initials ?? initials,
     person,
     address: req.originalUrl,

@@ -9,7 +9,8 @@ import { Refusal } from '../../shared/words/refusal.ts';
 import { placeName } from '../calc/cover/placeNames.ts';
 import { type AsCut, asCut, nextPass, type PassMade } from '../calc/judge/nextPass.ts';
 import { verifyCut } from '../calc/judge/verifyCut.ts';
-import { doubtedIn, mean, placesRead, shopMinimumOf } from './jobInput.ts';
+import { doubtedIn, mean, placesRead } from './jobInput.ts';
+import { shopMinimum } from './limitsFor.ts';
 
 /** What the passes made, and the readings after them, amount to. */
 export interface AfterCut {
@@ -107,7 +108,7 @@ function found(
       sureness: share === null || wanted === null ? null : { share, wanted },
       measuredBefore: decided.stations,
       minimumWall: decision.check.minimumWall,
-      minimumTodayMm: shopMinimumOf(job, criteria),
+      minimumTodayMm: shopMinimum(job.sections.received?.body.family ?? null, criteria).mm,
       faceRunoutLimitMm: decision.criteria.faceRunoutLimitMm,
       cleanUpAllowanceMm: decision.criteria.cleanUpAllowanceMm,
       dialledMm: cutMm,

@@ -7,6 +7,7 @@ import type { Job, Pass, Reading, ReadingKind } from '../../shared/words/job.ts'
 import type { Fault } from '../../shared/words/refusal.ts';
 import { placeName } from '../calc/cover/placeNames.ts';
 import { stationsRead } from '../calc/job/jobPlaces.ts';
+import { limitsFor } from './limitsFor.ts';
 
 const ITEM_WORD = {
   welds: 'welds',
@@ -39,7 +40,6 @@ function rawInput(job: Job, criteria: ShopCriteria, timeZone: string, atHand: re
   if (stations.length === 0) return null;
   const looked = job.sections.looked?.body;
   const lastBefore = job.readings.findLast((one) => one.pass === 'before');
-  const shopMinimum = shopMinimumOf(job, criteria);
   return {
     cover: {
       studCount: family.studCount,
@@ -53,25 +53,10 @@ function rawInput(job: Job, criteria: ShopCriteria, timeZone: string, atHand: re
       wallMm.length === 0 && markDepthMm !== null ? [{ angleDeg, radiusMm, depthMm: markDepthMm }] : [],
     ),
     gauge: job.sections.setup?.body.gaugeFigures ?? null,
-    criteria: {
-      minimumWallMm: shopMinimum,
-      minimumWallSource:
-        shopMinimum === null
-          ? null
-          : family.shopMinimumWallMm !== null
-            ? (family.shopMinimumWallSource ?? 'the shop')
-            : `the criteria of ${criteria.shopName}`,
-      faceRunoutLimitMm: criteria.faceRunoutLimitMm,
-      cleanUpAllowanceMm: criteria.cleanUpAllowanceMm,
-      confidence: criteria.confidence,
-      typicalCutMm: criteria.typicalCutMm,
-    },
-    makerMinimumWallMm: family.makerMinimumWallMm,
-    makerMinimumWallSource: family.makerMinimumWallSource,
+    ...limitsFor(family, criteria, atHand),
     chucking: job.sections.setup?.body.chucking ?? null,
     plannedCutMm: job.sections.plan?.body.plannedCutMm ?? null,
     knockOn: job.sections.setup?.body.knockOn ?? null,
-    familyLimits: family.limits ?? null,
     releaseClearanceMm: job.sections.setup?.body.releaseClearanceMm ?? null,
     crackTest: looked?.crackTest ?? 'not-done',
     inspectionFailures: (looked?.items ?? [])
@@ -82,15 +67,8 @@ function rawInput(job: Job, criteria: ShopCriteria, timeZone: string, atHand: re
       dueOn: gauge.dueOn,
     })),
     measuredOn: lastBefore ? dayIn(timeZone, lastBefore.at) : null,
-    gaugesAtHand: atHand,
-    balance: criteria.balance ?? null,
     doubtfulReadings: doubtedIn(job, 'before', family.studCount),
   };
-}
-
-/** The family's own, where it has one. */
-export function shopMinimumOf(job: Job, criteria: ShopCriteria): number | null {
-  return job.sections.received?.body.family.shopMinimumWallMm ?? criteria.minimumWallMm;
 }
 
 /** Readings that look like a slip and were not confirmed: "wall behind stud 2". */

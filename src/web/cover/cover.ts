@@ -7,6 +7,7 @@ import { renderPage } from '../../../views/render.ts';
 import { getEntry, listEntries } from '../../records/catalogue.ts';
 import { currentCriteria } from '../../records/shopCriteria.ts';
 import { besideOf } from '../../shop/bending/bendings.ts';
+import { shopMinimum } from '../../shop/limitsFor.ts';
 import { quickAnswer } from '../../shop/quickCover.ts';
 import { keepingUnits } from '../request/otherUnit.ts';
 import {
@@ -91,8 +92,7 @@ export async function readQuickForm(context: PageContext, fields: Fields, frame:
   const criteria = (await currentCriteria(context.shop.db)).body;
   const chosen = fields.family === undefined && families[0] ? { ...fields, family: families[0].id } : fields;
   const gauges = await listEntries(context.shop.db, 'gauge');
-  const today = todayIn(context);
-  const form = readCoverForm(chosen, families, criteria, frame, gauges, today);
+  const form = readCoverForm(chosen, { families, criteria, gauges, today: todayIn(context) }, frame);
   return {
     form,
     // A reading in doubt would make the answer one too: it waits until the person has said.
@@ -123,9 +123,9 @@ async function coverPage(
       plan,
       bending,
       given: {
-        minimumWallMm: family?.shopMinimumWallMm ?? criteria.minimumWallMm,
+        minimumWallMm: shopMinimum(family, criteria).mm,
         minimumSource:
-          family?.shopMinimumWallMm != null ? "the shop's figure for this family" : "the shop's criteria",
+          family?.shopMinimumWallMm != null ? 'set for this cover type' : 'set for every cover type',
         cleanUpAllowanceMm: criteria.cleanUpAllowanceMm,
         faceRunoutLimitMm: criteria.faceRunoutLimitMm,
       },

@@ -1,0 +1,52 @@
+import type { Family, ShopCriteria } from '../../shared/words/catalogue.ts';
+import type { CoverCheckInput, CoverCriteria, GaugeAtHand } from '../../shared/words/cover.ts';
+
+/** Limits typed for one cover, which go before the shop's; null where nothing was typed. */
+export type TypedLimits = Pick<CoverCriteria, 'minimumWallMm' | 'faceRunoutLimitMm' | 'cleanUpAllowanceMm'>;
+
+const NOTHING_TYPED: TypedLimits = { minimumWallMm: null, faceRunoutLimitMm: null, cleanUpAllowanceMm: null };
+
+type OwnMinimum = Pick<Family, 'shopMinimumWallMm' | 'shopMinimumWallSource'>;
+
+/** The minimum wall the shop works to: the cover type's own, else the one for every cover; and who set it. */
+export function shopMinimum(
+  family: OwnMinimum | null,
+  criteria: Pick<ShopCriteria, 'minimumWallMm' | 'shopName'>,
+): { readonly mm: number | null; readonly source: string | null } {
+  if (family !== null && family.shopMinimumWallMm !== null) {
+    return { mm: family.shopMinimumWallMm, source: family.shopMinimumWallSource ?? 'the shop' };
+  }
+  const { minimumWallMm: mm, shopName } = criteria;
+  return { mm, source: mm === null ? null : `the criteria of ${shopName}` };
+}
+
+/** What the shop and its catalog ask of a cover, beside what was measured: the same for a job and the quick page. */
+export function limitsFor(
+  family: Family | null,
+  criteria: ShopCriteria,
+  atHand: readonly GaugeAtHand[],
+  typed: TypedLimits = NOTHING_TYPED,
+): Pick<
+  CoverCheckInput,
+  'criteria' | 'makerMinimumWallMm' | 'makerMinimumWallSource' | 'familyLimits' | 'gaugesAtHand' | 'balance'
+> {
+  const minimum =
+    typed.minimumWallMm === null
+      ? shopMinimum(family, criteria)
+      : { mm: typed.minimumWallMm, source: 'typed on this page' };
+  return {
+    criteria: {
+      minimumWallMm: minimum.mm,
+      minimumWallSource: minimum.source,
+      faceRunoutLimitMm: typed.faceRunoutLimitMm ?? criteria.faceRunoutLimitMm,
+      cleanUpAllowanceMm: typed.cleanUpAllowanceMm ?? criteria.cleanUpAllowanceMm,
+      confidence: criteria.confidence,
+      typicalCutMm: criteria.typicalCutMm,
+    },
+    makerMinimumWallMm: family?.makerMinimumWallMm ?? null,
+    makerMinimumWallSource: family?.makerMinimumWallSource ?? null,
+    familyLimits: family?.limits ?? null,
+    gaugesAtHand: atHand,
+    balance: criteria.balance ?? null,
+  };
+}

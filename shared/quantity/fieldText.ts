@@ -17,7 +17,7 @@ export interface Writing {
   readonly lengthUnit: 'mm' | 'in';
   readonly decimalSign: DecimalSign;
   /** Where a bare torque is in another unit than the one that goes with the lengths. */
-  readonly torqueUnit?: 'N·m' | 'lb-ft';
+  readonly torqueUnit?: 'N·m' | 'lb·ft';
 }
 
 /** How what stands in these fields was written: a form says in which units its boxes were shown. */
@@ -28,7 +28,9 @@ export function writingIn(
   return {
     lengthUnit: unit === 'in' || unit === 'mm' ? unit : lengthUnit,
     decimalSign,
-    ...((torqueUnit === 'N·m' || torqueUnit === 'lb-ft') && { torqueUnit }),
+    // Addresses made before November 2026 say lb-ft.
+    ...(torqueUnit === 'N·m' && { torqueUnit }),
+    ...((torqueUnit === 'lb·ft' || torqueUnit === 'lb-ft') && { torqueUnit: 'lb·ft' as const }),
   };
 }
 

@@ -16,6 +16,10 @@ export function times(a: Ratio, b: Ratio): Ratio {
   return { num: a.num * b.num, den: a.den * b.den };
 }
 
+export function plus(a: Ratio, b: Ratio): Ratio {
+  return { num: a.num * b.den + b.num * a.den, den: a.den * b.den };
+}
+
 /** The double nearest to the ratio: 12 × 25.4 is 304.8, not 304.79999999999995. */
 export function numberOf({ num, den }: Ratio): number {
   return Number(`${(num * 10n ** DIGITS) / den}e-${DIGITS}`);

@@ -1,7 +1,16 @@
 import { type DecimalSign, plainNumber, withSign } from './plainNumber.ts';
-import { numberOf, times } from './ratio.ts';
+import { numberOf, plus, times } from './ratio.ts';
 import { quoted, tidy } from './tidy.ts';
-import { KINDS, type Kind, UNITS, type UnitName, type UnitRow, unitNamed, unitsInWords } from './units.ts';
+import {
+  exampleOf,
+  KINDS,
+  type Kind,
+  UNITS,
+  type UnitName,
+  type UnitRow,
+  unitNamed,
+  unitsInWords,
+} from './units.ts';
 
 export interface TypedQuantity {
   /** Names the field in a refusal: "Wall at station 3". */
@@ -59,7 +68,7 @@ function unitOf(text: string, asked: TypedQuantity): UnitRow | string {
 export function readQuantity(asked: TypedQuantity): Quantity | QuantityRefusal {
   const { field, kind, decimalSign } = asked;
   const typed = asked.typed.trim();
-  const example = withSign(KINDS[kind].example, decimalSign);
+  const example = withSign(exampleOf(kind, asked.unit), decimalSign);
   const refuse = (why: string, meant?: string): QuantityRefusal => {
     const message = `${field}: ${why}`;
     return meant === undefined ? { ok: false, message } : { ok: false, message, meant };
@@ -110,6 +119,7 @@ export function readQuantity(asked: TypedQuantity): Quantity | QuantityRefusal {
   if (kind === 'count' && number.ratio.num % number.ratio.den !== 0n) {
     return refuse(`${quoted(typed)} is not a whole number. Type a count, such as ${example}.`);
   }
-  const value = numberOf(times(number.ratio, unit.factor));
+  const inKept = times(number.ratio, unit.factor);
+  const value = numberOf(unit.zero ? plus(inKept, unit.zero) : inKept);
   return { ok: true, value, typed, unit: unit.name, unitTyped: unitText === '' ? null : unitText };
 }

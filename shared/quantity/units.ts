@@ -1,20 +1,39 @@
 import { type Ratio, ratioOf, times } from './ratio.ts';
 
-/** What can be typed, and the unit the program keeps it in. */
+/** What can be typed, the unit the program keeps it in, and an example for either kind of shop. */
 export const KINDS = {
-  length: { name: 'a length', keptIn: 'mm', example: '4.92 mm' },
-  torque: { name: 'a torque', keptIn: 'N·m', example: '37 N·m' },
-  pressure: { name: 'a pressure or stress', keptIn: 'MPa', example: '0.7 MPa' },
-  speed: { name: 'a turning speed', keptIn: 'rpm', example: '250 rpm' },
-  'cutting-speed': { name: 'a cutting speed', keptIn: 'm/min', example: '120 m/min' },
-  feed: { name: 'a feed', keptIn: 'mm/rev', example: '0.15 mm/rev' },
-  angle: { name: 'an angle', keptIn: 'deg', example: '45 deg' },
-  mass: { name: 'a mass', keptIn: 'kg', example: '6.2 kg' },
-  density: { name: 'a density', keptIn: 'kg/m³', example: '7870 kg/m³' },
-  time: { name: 'a time', keptIn: 's', example: '0.6 s' },
-  ratio: { name: 'a ratio', keptIn: '', example: '0.15' },
-  number: { name: 'a number', keptIn: '', example: '1.5' },
-  count: { name: 'a count', keptIn: '', example: '6' },
+  length: { name: 'a length', keptIn: 'mm', example: '4.92 mm', inInches: '0.187 in' },
+  torque: { name: 'a torque', keptIn: 'N·m', example: '37 N·m', inInches: '27 lb·ft' },
+  pressure: { name: 'a pressure or stress', keptIn: 'MPa', example: '0.7 MPa', inInches: '100 psi' },
+  speed: { name: 'a turning speed', keptIn: 'rpm', example: '250 rpm', inInches: '250 rpm' },
+  'cutting-speed': { name: 'a cutting speed', keptIn: 'm/min', example: '120 m/min', inInches: '460 ft/min' },
+  feed: { name: 'a feed', keptIn: 'mm/rev', example: '0.15 mm/rev', inInches: '0.006 in/rev' },
+  angle: { name: 'an angle', keptIn: 'deg', example: '45 deg', inInches: '45 deg' },
+  mass: { name: 'a mass', keptIn: 'kg', example: '6.2 kg', inInches: '6.5 lb' },
+  density: { name: 'a density', keptIn: 'kg/m³', example: '7870 kg/m³', inInches: '0.284 lb/in³' },
+  temperature: { name: 'a temperature', keptIn: '°C', example: '90 °C', inInches: '200 °F' },
+  'lining-modulus': {
+    name: 'a lining modulus',
+    keptIn: 'MPa/mm',
+    example: '60 MPa/mm',
+    inInches: '220000 psi/in',
+  },
+  conductivity: {
+    name: 'a thermal conductivity',
+    keptIn: 'W/(m·K)',
+    example: '51.9 W/(m·K)',
+    inInches: '30 Btu/(h·ft·°F)',
+  },
+  'specific-heat': {
+    name: 'a specific heat',
+    keptIn: 'J/(kg·K)',
+    example: '486 J/(kg·K)',
+    inInches: '0.116 Btu/(lb·°F)',
+  },
+  time: { name: 'a time', keptIn: 's', example: '0.6 s', inInches: '0.6 s' },
+  ratio: { name: 'a ratio', keptIn: '', example: '0.15', inInches: '0.15' },
+  number: { name: 'a number', keptIn: '', example: '1.5', inInches: '1.5' },
+  count: { name: 'a count', keptIn: '', example: '6', inInches: '6' },
 } as const;
 export type Kind = keyof typeof KINDS;
 
@@ -25,8 +44,8 @@ export type UnitName =
   | 'in'
   | 'thou'
   | 'N·m'
-  | 'lb-ft'
-  | 'in-lb'
+  | 'lb·ft'
+  | 'lb·in'
   | 'MPa'
   | 'GPa'
   | 'kPa'
@@ -44,6 +63,15 @@ export type UnitName =
   | 'lb'
   | 'kg/m³'
   | 'g/cm³'
+  | 'lb/in³'
+  | '°C'
+  | '°F'
+  | 'MPa/mm'
+  | 'psi/in'
+  | 'W/(m·K)'
+  | 'Btu/(h·ft·°F)'
+  | 'J/(kg·K)'
+  | 'Btu/(lb·°F)'
   | 's'
   | 'min'
   | '%'
@@ -56,6 +84,8 @@ export interface UnitRow {
   readonly spelled: readonly string[];
   /** How many of the kept unit one of these is, exactly. */
   readonly factor: Ratio;
+  /** What zero of it is in the kept unit, where that is not zero: 0 °F is −160/9 °C. */
+  readonly zero?: Ratio;
   /** Whether people write `3/16` of it. A fraction of a millimetre is a slip. */
   readonly fractions: boolean;
 }
@@ -73,6 +103,16 @@ const PSI_MPA: Ratio = {
 };
 const POUND_FOOT = ['lbft', 'ftlb', 'lbfft', 'ftlbf', 'ftlbs', 'lbsft'];
 const POUND_INCH = ['inlb', 'lbin', 'inlbf', 'lbfin', 'inlbs', 'lbsin'];
+
+/** One of them for each of the other. */
+function per(one: Ratio, other: Ratio): Ratio {
+  return { num: one.num * other.den, den: one.den * other.num };
+}
+
+const CUBIC_INCH_M3 = times(times(ratioOf('0.0254'), ratioOf('0.0254')), ratioOf('0.0254'));
+const FAHRENHEIT_K: Ratio = { num: 5n, den: 9n };
+// International table Btu (NIST SP 811, exact): 1 Btu/(lb·°F) is 4186.8 J/(kg·K).
+const BTU_J = times(times(ratioOf('4186.8'), POUND_KG), FAHRENHEIT_K);
 
 function row(
   kind: Kind,
@@ -92,8 +132,8 @@ export const UNITS: readonly UnitRow[] = [
   row('length', 'in', INCH_MM, ['in', 'in.', '"', 'inch', 'inches'], true),
   row('length', 'thou', times(INCH_MM, ratioOf('0.001')), ['thou']),
   row('torque', 'N·m', ONE, ['nm']),
-  row('torque', 'lb-ft', POUND_FOOT_NM, POUND_FOOT, true),
-  row('torque', 'in-lb', POUND_INCH_NM, POUND_INCH, true),
+  row('torque', 'lb·ft', POUND_FOOT_NM, POUND_FOOT, true),
+  row('torque', 'lb·in', POUND_INCH_NM, POUND_INCH, true),
   row('pressure', 'MPa', ONE, ['mpa', 'n/mm2']),
   row('pressure', 'GPa', ratioOf('1000'), ['gpa']),
   row('pressure', 'kPa', ratioOf('0.001'), ['kpa']),
@@ -111,6 +151,23 @@ export const UNITS: readonly UnitRow[] = [
   row('mass', 'lb', POUND_KG, ['lb', 'lbs'], true),
   row('density', 'kg/m³', ONE, ['kg/m3']),
   row('density', 'g/cm³', ratioOf('1000'), ['g/cm3']),
+  row('density', 'lb/in³', per(POUND_KG, CUBIC_INCH_M3), ['lb/in3']),
+  row('temperature', '°C', ONE, ['°c', 'c', 'degc']),
+  {
+    ...row('temperature', '°F', FAHRENHEIT_K, ['°f', 'f', 'degf']),
+    zero: { num: -160n, den: 9n },
+  },
+  row('lining-modulus', 'MPa/mm', ONE, ['mpa/mm']),
+  row('lining-modulus', 'psi/in', per(PSI_MPA, INCH_MM), ['psi/in']),
+  row('conductivity', 'W/(m·K)', ONE, ['w/(m·k)', 'w/(m k)', 'w/mk', 'w/m-k']),
+  row(
+    'conductivity',
+    'Btu/(h·ft·°F)',
+    per(BTU_J, times(times(ratioOf('3600'), ratioOf('0.3048')), FAHRENHEIT_K)),
+    ['btu/(h·ft·°f)', 'btu/(hr·ft·°f)', 'btu/hr-ft-f', 'btu/h-ft-f'],
+  ),
+  row('specific-heat', 'J/(kg·K)', ONE, ['j/(kg·k)', 'j/(kg k)', 'j/kgk', 'j/kg-k']),
+  row('specific-heat', 'Btu/(lb·°F)', ratioOf('4186.8'), ['btu/(lb·°f)', 'btu/lb-f', 'btu/(lb °f)']),
   row('time', 's', ONE, ['s', 'sec']),
   row('time', 'min', ratioOf('60'), ['min'], true),
   row('ratio', '%', ratioOf('0.01'), ['%']),
@@ -141,6 +198,28 @@ export function unitNamed(text: string): UnitRow | undefined {
   const plain = plainUnit(text);
   const product = joined(plain);
   return UNITS.find((unit) => unit.spelled.includes(unit.kind === 'torque' ? product : plain));
+}
+
+const OF_INCH_SHOPS: ReadonlySet<UnitName> = new Set([
+  'in',
+  'thou',
+  'lb·ft',
+  'lb·in',
+  'psi',
+  'ksi',
+  'ft/min',
+  'in/rev',
+  'lb',
+  'lb/in³',
+  '°F',
+  'psi/in',
+  'Btu/(h·ft·°F)',
+  'Btu/(lb·°F)',
+]);
+
+/** An example of what can be typed, for whoever works in this unit. */
+export function exampleOf(kind: Kind, unit: UnitName): string {
+  return OF_INCH_SHOPS.has(unit) ? KINDS[kind].inInches : KINDS[kind].example;
 }
 
 /** Units of one kind as a person would list them: "mm, cm, µm, in or thou". */

@@ -1,8 +1,8 @@
 import { BARE_UNIT, kindOf, type TypedKind } from './bareUnit.ts';
 import { type DecimalSign, withSign } from './plainNumber.ts';
-import { type Ratio, ratioOf } from './ratio.ts';
+import { numberOf, plus, type Ratio, ratioOf, times } from './ratio.ts';
 import { readQuantity } from './readQuantity.ts';
-import { KINDS, UNITS, type UnitName } from './units.ts';
+import { KINDS, UNITS, type UnitName, type UnitRow } from './units.ts';
 
 /** With more decimals than these another unit is tried. */
 const FEW_DECIMALS = 6;
@@ -12,9 +12,16 @@ const ALL_DECIMALS = 25;
 /** The value as an exact ratio; `1e-7` has its exponent taken out. */
 function exact(value: number): Ratio {
   const [digits = '', exponent = '0'] = String(Math.abs(value)).split('e');
-  const { num, den } = ratioOf(digits);
+  const size = ratioOf(digits);
+  const num = value < 0 ? -size.num : size.num;
   const power = 10n ** BigInt(Math.abs(Number(exponent)));
-  return Number(exponent) < 0 ? { num, den: den * power } : { num: num * power, den };
+  return Number(exponent) < 0 ? { num, den: size.den * power } : { num: num * power, den: size.den };
+}
+
+/** How many of a unit a kept value is. */
+function inUnitOf(kept: Ratio, { factor, zero }: UnitRow): Ratio {
+  const fromZero = zero ? plus(kept, { num: -zero.num, den: zero.den }) : kept;
+  return times(fromZero, { num: factor.den, den: factor.num });
 }
 
 /** `num / den` with so many decimals, rounded half up. */
@@ -33,12 +40,12 @@ function written(
   most: number,
 ): string | null {
   const asked = kindOf(kind);
-  const factor = UNITS.find((row) => row.kind === asked && row.name === unit)?.factor;
-  if (!factor || !Number.isFinite(value)) return null;
-  const { num, den } = exact(value);
-  const inUnit = { num: num * factor.den, den: den * factor.num };
+  const row = UNITS.find((one) => one.kind === asked && one.name === unit);
+  if (!row || !Number.isFinite(value)) return null;
+  const inUnit = inUnitOf(exact(value), row);
+  const size = { num: inUnit.num < 0n ? -inUnit.num : inUnit.num, den: inUnit.den };
   for (let count = 0; count <= most; count++) {
-    const typed = withSign(`${value < 0 ? '-' : ''}${decimals(inUnit, count)}`, sign);
+    const typed = withSign(`${inUnit.num < 0n ? '-' : ''}${decimals(size, count)}`, sign);
     const read = readQuantity({ field: '', typed, kind: asked, unit, decimalSign: sign });
     if (read.ok && read.value === value) return typed;
   }
@@ -76,8 +83,8 @@ export function tellQuantity(value: number, kind: TypedKind, bare: UnitName, sig
 const MOST_FIGURES = 9;
 
 function figures(value: number, kind: TypedKind, unit: UnitName, sign: DecimalSign): string {
-  const factor = UNITS.find((row) => row.kind === kindOf(kind) && row.name === unit)?.factor;
-  const inUnit = factor ? (value * Number(factor.den)) / Number(factor.num) : value;
+  const row = UNITS.find((one) => one.kind === kindOf(kind) && one.name === unit);
+  const inUnit = row ? numberOf(inUnitOf(exact(value), row)) : value;
   return withSign(String(Number(inUnit.toPrecision(MOST_FIGURES))), sign);
 }
 

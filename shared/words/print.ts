@@ -61,10 +61,10 @@ export function printAgainst(
 
 const NM_PER_LB_FT = 1.3558179483314;
 
-/** `37.0 N·m`, or `27.3 lb-ft` where lengths are in inches. */
+/** `37.0 N·m`, or `27.3 lb·ft` where lengths are in inches. */
 export function printTorque(Nm: number, unit: LengthUnit, decimals = 0): string {
   return unit === 'in'
-    ? `${printNumber(Nm / NM_PER_LB_FT, decimals)} lb-ft`
+    ? `${printNumber(Nm / NM_PER_LB_FT, decimals)} lb·ft`
     : `${printNumber(Nm, decimals)} N·m`;
 }
 
@@ -113,6 +113,40 @@ export const ROUGHNESS: Readonly<Record<LengthUnit, Beside>> = {
   mm: { unit: 'µm', per: 1, decimals: 1 },
   in: { unit: 'µin', per: 1000 / MM_PER_INCH, decimals: 0 },
 };
+
+const KG_PER_LB = 0.45359237;
+const G_PER_OZ = 28.349523125;
+
+/** Mass: kg, or lb. */
+export const MASS: Readonly<Record<LengthUnit, Beside>> = {
+  mm: { unit: 'kg', per: 1, decimals: 2 },
+  in: { unit: 'lb', per: 1 / KG_PER_LB, decimals: 2 },
+};
+
+/** Density: kg/m³, or lb/in³. */
+export const DENSITY: Readonly<Record<LengthUnit, Beside>> = {
+  mm: { unit: 'kg/m³', per: 1, decimals: 0 },
+  in: { unit: 'lb/in³', per: (MM_PER_INCH / 1000) ** 3 / KG_PER_LB, decimals: 3 },
+};
+
+/** Unbalance: g·mm, or oz·in. */
+export const UNBALANCE: Readonly<Record<LengthUnit, Beside>> = {
+  mm: { unit: 'g·mm', per: 1, decimals: 1 },
+  in: { unit: 'oz·in', per: 1 / (G_PER_OZ * MM_PER_INCH), decimals: 3 },
+};
+
+/** A small mass, as for balancing: g, or oz. */
+export const SMALL_MASS: Readonly<Record<LengthUnit, Beside>> = {
+  mm: { unit: 'g', per: 1, decimals: 1 },
+  in: { unit: 'oz', per: 1 / G_PER_OZ, decimals: 2 },
+};
+
+/** `90 °C` or `194 °F`. */
+export function printTemperature(celsius: number, unit: LengthUnit, decimals = 0): string {
+  return unit === 'in'
+    ? `${printNumber(celsius * 1.8 + 32, decimals)} °F`
+    : `${printNumber(celsius, decimals)} °C`;
+}
 
 /** `1.85 MPa` or `269 psi`; `214 MPa` or `31.0 ksi`. */
 export function printAs(value: number, { unit, per, decimals }: Beside): string {

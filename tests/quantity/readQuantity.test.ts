@@ -83,11 +83,11 @@ describe('other kinds', () => {
     ['1 ft-lbs', 'torque', 'N·m', LB_FT],
     ['12 in-lb', 'torque', 'N·m', LB_FT],
     ['12 lbf·in', 'torque', 'N·m', LB_FT],
-    ['1', 'torque', 'lb-ft', LB_FT],
-    ['37 N·m', 'torque', 'lb-ft', 37],
-    ['37 Nm', 'torque', 'lb-ft', 37],
-    ['37 N-m', 'torque', 'lb-ft', 37],
-    ['37 N m', 'torque', 'lb-ft', 37],
+    ['1', 'torque', 'lb·ft', LB_FT],
+    ['37 N·m', 'torque', 'lb·ft', 37],
+    ['37 Nm', 'torque', 'lb·ft', 37],
+    ['37 N-m', 'torque', 'lb·ft', 37],
+    ['37 N m', 'torque', 'lb·ft', 37],
     ['37', 'torque', 'N·m', 37],
     // 1 psi = 6894.757293168361… Pa (NIST SP 811: 6.894757 E+03).
     ['1000 psi', 'pressure', 'MPa', 6.894757293168361],
@@ -104,6 +104,10 @@ describe('other kinds', () => {
     ['22 1/2', 'angle', 'deg', 22.5],
     ['22.5°', 'angle', 'deg', 22.5],
     ['7.87 g/cm3', 'density', 'kg/m³', 7870],
+    ['32 °F', 'temperature', '°C', 0],
+    ['212', 'temperature', '°F', 100],
+    ['-40 F', 'temperature', '°C', -40],
+    ['51.9 W/(m K)', 'conductivity', 'Btu/(h·ft·°F)', 51.9],
     ['10 lb', 'mass', 'kg', 4.5359237],
     ['600 g', 'mass', 'kg', 0.6],
     ['2 min', 'time', 's', 120],
@@ -181,7 +185,7 @@ describe('what cannot be taken is refused by the name of its field, with what wa
 
   test('a torque in units of length, a count with a half and a number with a unit are refused', () => {
     expect(read('4.9 mm', 'torque', 'N·m')).toMatchObject({
-      message: `${FIELD}: "4.9 mm" cannot be used. mm is a unit of length, and this is a torque; use N·m, lb-ft or in-lb.`,
+      message: `${FIELD}: "4.9 mm" cannot be used. mm is a unit of length, and this is a torque; use N·m, lb·ft or lb·in.`,
     });
     expect(read('4.5', 'count', '')).toMatchObject({
       message: `${FIELD}: "4.5" is not a whole number. Type a count, such as 6.`,
@@ -237,8 +241,8 @@ test('every unit’s factor agrees with mathjs', () => {
     µm: ['um', 'mm'],
     in: ['in', 'mm'],
     thou: ['mil', 'mm'],
-    'lb-ft': ['lbf ft', 'N m'],
-    'in-lb': ['lbf in', 'N m'],
+    lb·ft: ['lbf ft', 'N m'],
+    lb·in: ['lbf in', 'N m'],
     GPa: ['GPa', 'MPa'],
     kPa: ['kPa', 'MPa'],
     bar: ['bar', 'MPa'],
@@ -250,6 +254,10 @@ test('every unit’s factor agrees with mathjs', () => {
     lb: ['lbm', 'kg'],
     'g/cm³': ['g/cm^3', 'kg/m^3'],
     min: ['minute', 's'],
+    'lb/in³': ['lbm/in^3', 'kg/m^3'],
+    'psi/in': ['psi/in', 'MPa/mm'],
+    'Btu/(h·ft·°F)': ['BTU/(hour ft degF)', 'W/(m K)'],
+    'Btu/(lb·°F)': ['BTU/(lbm degF)', 'J/(kg K)'],
   };
   let compared = 0;
   for (const row of UNITS) {

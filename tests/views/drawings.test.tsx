@@ -472,7 +472,7 @@ describe('the window of torque', () => {
   it('says in words what it shows, and blocks nothing', () => {
     expectSound(draw());
     expect(draw()).toContain('It is enough from 34.0 N·m. It is too much above 38.0 N·m.');
-    expect(draw({ unit: 'in' })).toContain('too much above 28.0 lb-ft');
+    expect(draw({ unit: 'in' })).toContain('too much above 28.0 lb·ft');
   });
 
   it('shades what holds between the two limits, and nothing where no torque does both', () => {

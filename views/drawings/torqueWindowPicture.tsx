@@ -29,7 +29,7 @@ export function TorqueWindow(props: TorqueWindowProps) {
     <div class="views">
       <div class="view">
         <p class="view-caption">
-          torque <small>{props.unit === 'in' ? 'lb-ft' : 'N·m'}</small>
+          torque <small>{props.unit === 'in' ? 'lb·ft' : 'N·m'}</small>
         </p>
         <Torque {...props} />
       </div>

@@ -131,7 +131,7 @@ export class TypedForm {
   }
 
   /** A quantity in N·m; a bare number is of the unit the field shows. */
-  torque(name: string, label: string, bare: 'N·m' | 'lb-ft' = 'N·m'): number | null {
+  torque(name: string, label: string, bare: 'N·m' | 'lb·ft' = 'N·m'): number | null {
     return this.#quantity(name, label, this.text(name), 'torque', bare);
   }
 

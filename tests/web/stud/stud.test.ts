@@ -286,7 +286,7 @@ describe('the joint', () => {
   it('reads the same torque in N·m and in lb-ft', async () => {
     const figures = (page: { text: string }) =>
       /At its least preload the joint holds (\d+)/.exec(page.text)?.[1];
-    const bare = await ask({ ...joint, torque: '27', engine: '350 N·m', torqueUnit: 'lb-ft' });
+    const bare = await ask({ ...joint, torque: '27', engine: '350 N·m', torqueUnit: 'lb·ft' });
     expect(figures(bare)).toBe(figures(await ask(joint)));
     expect(figures(bare)).not.toBe(figures(await ask({ ...joint, torque: '27' })));
   });

@@ -61,7 +61,7 @@ export function JointFields(props: JointFieldsProps) {
           hints={{
             torqueNm:
               bareUnitOf('torque', writing) === 'N·m'
-                ? 'Or with its unit: 27 lb-ft'
+                ? 'Or with its unit: 27 lb·ft'
                 : 'Or with its unit: 37 N·m',
             ...(ring.count !== null && { studCount: `Empty: ${whose}, ${ring.count}` }),
             ...(ring.circleMm !== null && {

@@ -1,12 +1,15 @@
 import {
   FORCE,
   type LengthUnit,
+  MASS,
   PRESSURE,
   printAs,
   printLength,
   printNumber,
   printTorque,
+  ROUGHNESS,
   STRESS,
+  UNBALANCE,
 } from '../../../shared/words/print.ts';
 
 /** A value with its unit: lengths, torques, loads and stresses in the person's units, the rest to four figures. */
@@ -14,6 +17,9 @@ export function printQuantity(value: number, unit: string, lengthUnit: LengthUni
   if (unit === 'mm') return printLength(value, lengthUnit);
   if (lengthUnit === 'in') {
     if (unit === 'N·m') return printTorque(value, lengthUnit, 1);
+    if (unit === 'kg') return printAs(value, MASS.in);
+    if (unit === 'g·mm') return printAs(value, UNBALANCE.in);
+    if (unit === 'µm') return printAs(value, ROUGHNESS.in);
     if (unit === 'N') return printAs(value, FORCE.in);
     if (unit === 'MPa') return printAs(value, Math.abs(value * STRESS.in.per) < 1 ? PRESSURE.in : STRESS.in);
   }

@@ -1,31 +1,18 @@
-import type { Family, ShopCriteria } from '../../shared/words/catalogue.ts';
 import type { UnitAndZone } from '../../shared/words/day.ts';
-import type {
-  DecisionKind,
-  Job,
-  JointFrom,
-  Received,
-  ReplacedStudAsked,
-  RetorqueAsked,
-} from '../../shared/words/job.ts';
-import { type LengthUnit, printLength } from '../../shared/words/print.ts';
+import type { DecisionKind, Job, Received } from '../../shared/words/job.ts';
+import type { LengthUnit } from '../../shared/words/print.ts';
 import { Refusal } from '../../shared/words/refusal.ts';
-import type { Joint, StudCheck } from '../../shared/words/stud.ts';
 import { COVER_CALC_VERSION } from '../calc/cover/checkCover.ts';
-import { STUD_CALC_VERSION } from '../calc/stud/checkStud.ts';
-import { SAME_CIRCLE_MM } from '../calc/stud/holes/holeCircle.ts';
-import { jointFrom } from '../calc/stud/joint/jointFigures.ts';
 import { getEntry, listEntries } from '../records/catalogue.ts';
 import type { Db } from '../records/database/database.ts';
 import type { SectionEdit } from '../records/jobs/reviseJob.ts';
-import { criteriaOf, currentCriteria } from '../records/shopCriteria.ts';
+import { currentCriteria } from '../records/shopCriteria.ts';
+import { criteriaSeen } from './criteriaSeen.ts';
 import { dayDoubt } from './doubts/dayDoubt.ts';
 import { gaugesAtHand } from './gauges.ts';
 import { jobAnswer } from './jobAnswer.ts';
 import { jobUnder } from './jobUnder.ts';
-import { studCheckFor } from './studChoices.ts';
-import { seatedOn } from './studs/forJob.ts';
-import { settlingCounted, studWorkOf, withStudWork } from './studWork.ts';
+import { studWorkOf, withStudWork } from './studWork.ts';
 
 /** What to write into one section. */
 export type Edit = {
@@ -102,103 +89,6 @@ export async function decisionFrom(
   };
 }
 
-async function criteriaSeen(db: Db, revision: number, field: string): Promise<ShopCriteria> {
-  const seen = await criteriaOf(db, revision);
-  if (seen !== null) return seen.body;
-  throw refuse(
-    'unseen-criteria',
-    field,
-    "It is not said which revision of the shop's criteria the answer was seen under. Look at the job again and send it from there.",
-  );
-}
-
-/** A stud of the catalogue in a stack of the catalogue, held against it as both were seen. */
-export async function studsFrom(
-  db: Db,
-  job: Job,
-  asked: {
-    readonly stackId: string;
-    readonly studId: string;
-    readonly pullForwardMm: number | null;
-    readonly note: string;
-    readonly joint: Joint | null;
-    /** Whose torque the joint's is. */
-    readonly torqueFrom: JointFrom['torque'];
-    /** As they were seen. */
-    readonly revisions: { readonly stack: number; readonly stud: number; readonly criteria: number };
-    /** null: as they were recorded before. */
-    readonly replaced: readonly ReplacedStudAsked[] | null;
-    readonly retightening: RetorqueAsked | null;
-  },
-  unit: LengthUnit,
-  fields: {
-    readonly stack: string;
-    readonly stud: string;
-    readonly note: string;
-    readonly criteria: string;
-    /** Where what the calculation refuses of the joint stands. */
-    readonly joint: (path: string) => string;
-    readonly replaced: (index: number) => string;
-  },
-): Promise<Edit> {
-  const { revisions } = asked;
-  const stack = await getEntry(db, 'stack', asked.stackId, revisions.stack);
-  const stud = await getEntry(db, 'stud', asked.studId, revisions.stud);
-  const missing = [
-    ...(stack === null
-      ? [{ path: fields.stack, message: 'No stack was chosen. Choose the flexplate stack first.' }]
-      : []),
-    ...(stud === null ? [{ path: fields.stud, message: 'No stud was chosen. Choose one.' }] : []),
-  ];
-  if (stack === null || stud === null) throw new Refusal('no-stud', missing);
-  const family = job.sections.received?.body.family ?? null;
-  const pullForwardMm = asked.pullForwardMm ?? stack.body.pullForwardMm;
-  const criteria = await criteriaSeen(db, revisions.criteria, fields.criteria);
-  const seated = seatedOn(job, stud.body);
-  const before = studWorkOf(job.sections.studs?.body ?? null);
-  const retightening = asked.retightening ?? before.retightening;
-  const { input, check } = refusingAt(fields.joint, () => {
-    refuseOtherRing(asked.joint, family, unit);
-    const joint = settlingCounted(asked.joint, retightening);
-    return studCheckFor(seated, stack.body, pullForwardMm, criteria, family, unit, joint);
-  });
-  const against =
-    check.fits === 'no'
-      ? `${stud.body.name} does not fit: ${check.because}`
-      : check.holds === 'no'
-        ? `The joint does not hold: ${failedOf(check)}`
-        : null;
-  if (against !== null && asked.note === '') {
-    throw refuse(
-      'note-needed',
-      fields.note,
-      `${against} Choose otherwise, or say in the note why it is kept all the same.`,
-    );
-  }
-  const body = withStudWork(
-    {
-      stackId: stack.id,
-      stack: stack.body,
-      studId: stud.id,
-      stud: stud.body,
-      revisions,
-      pullForwardMm,
-      input,
-      check,
-      calcVersion: STUD_CALC_VERSION,
-      note: asked.note,
-      jointFrom: asked.joint && jointFrom(asked.joint, asked.torqueFrom),
-    },
-    {
-      replaced: asked.replaced ?? before.replaced,
-      retightening,
-    },
-    { job, criteria, unit },
-    fields.replaced,
-  );
-  return { what: 'studs', body };
-}
-
 /** What the job's studs amount to once a stud was replaced, or the nuts were re-torqued. */
 export async function studWorkFrom(
   db: Db,
@@ -219,56 +109,6 @@ export async function studWorkFrom(
     what: 'studs',
     body: withStudWork(chosen, change(studWorkOf(chosen)), { job, criteria, unit }),
   };
-}
-
-/** What holds is the cover's own ring of studs, not another. */
-function refuseOtherRing(joint: Joint | null, family: Family | null, unit: LengthUnit): void {
-  if (joint === null || family === null) return;
-  const { studCount, studCircleDiameterMm: circleMm } = family;
-  const mm = (x: number) => printLength(x, unit, 'coarse');
-  const faults = [
-    ...(joint.studCount === studCount
-      ? []
-      : [
-          {
-            path: 'joint.studCount',
-            message: `The number of studs in the joint, ${joint.studCount}, is not the cover’s, ${studCount}. Give ${studCount}, or another cover family.`,
-          },
-        ]),
-    ...(Math.abs(joint.studCircleDiameterMm - circleMm) <= SAME_CIRCLE_MM
-      ? []
-      : [
-          {
-            path: 'joint.studCircleDiameterMm',
-            message: `The stud circle in the joint, ${mm(joint.studCircleDiameterMm)}, is not the cover’s, ${mm(circleMm)}. Give the cover’s, or another cover family.`,
-          },
-        ]),
-  ];
-  if (faults.length > 0) throw new Refusal('other-ring', faults);
-}
-
-/** Why it does not hold. */
-function failedOf(check: StudCheck): string {
-  return check.findings
-    .filter(({ id, status }) => status === 'fail' && (id === 'joint-slip' || id === 'joint-proof'))
-    .map(({ sentence }) => sentence)
-    .join(' ');
-}
-
-/** What the calculation refuses of the joint, told beside the field it was sent in. */
-function refusingAt<T>(place: (path: string) => string, attempt: () => T): T {
-  try {
-    return attempt();
-  } catch (error) {
-    if (!(error instanceof Refusal)) throw error;
-    throw new Refusal(
-      error.code,
-      error.faults.map((fault) => ({
-        ...fault,
-        path: place(fault.path),
-      })),
-    );
-  }
 }
 
 /** A signature, with what was found after the cut as it is found now. */

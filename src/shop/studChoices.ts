@@ -1,11 +1,13 @@
 import type { CatalogueStack, CatalogueStud, Family, ShopCriteria } from '../../shared/words/catalogue.ts';
-import type { StackChoice, StudChoice } from '../../shared/words/choices.ts';
+import type { Skipped, StackChoice, StudChoice } from '../../shared/words/choices.ts';
 import type { LengthUnit } from '../../shared/words/print.ts';
+import type { Fault } from '../../shared/words/refusal.ts';
 import type { Joint, StudCheck, StudCheckInput, StudMatch } from '../../shared/words/stud.ts';
 import { checkStud } from '../calc/stud/checkStud.ts';
 import { matchStacks } from '../calc/stud/match/matchStacks.ts';
 import { matchStuds } from '../calc/stud/match/matchStuds.ts';
 import { whatWouldMend } from '../calc/stud/match/whatWouldMend.ts';
+import { stackFaults, studFaults } from '../calc/stud/refuseStud.ts';
 
 export interface NamedEntry<Body> {
   readonly id: string;
@@ -56,18 +58,47 @@ export function studCheckFor(
   return { input, check: checkStud(input, unit) };
 }
 
-/** Every stack of the catalogue held against a stud, best first, each with what would make something better of it. */
+/** Studs of the catalog, best first, and those that could not be checked. */
+export interface StudsRanked {
+  readonly choices: readonly StudChoice[];
+  readonly skipped: readonly Skipped[];
+}
+
+/** One entry with an impossible figure does not keep the others from being checked: it is named instead. */
+function sound<Body extends { readonly name: string }>(
+  entries: readonly NamedEntry<Body>[],
+  faultsOf: (body: Body) => readonly Fault[],
+): { readonly usable: readonly NamedEntry<Body>[]; readonly skipped: readonly Skipped[] } {
+  const why = new Map(entries.map(({ id, body }) => [id, faultsOf(body)[0]?.message]));
+  return {
+    usable: entries.filter(({ id }) => why.get(id) === undefined),
+    skipped: entries.flatMap(({ id, body: { name } }) => {
+      const message = why.get(id);
+      return message === undefined ? [] : [{ id, name, why: message }];
+    }),
+  };
+}
+
+/** Those whose figures can be. */
+export function soundStuds(
+  studs: readonly NamedEntry<CatalogueStud>[],
+): readonly NamedEntry<CatalogueStud>[] {
+  return sound(studs, ({ stud }) => studFaults(stud)).usable;
+}
+
+/** Every stack of the catalog held against a stud, best first, each with what would make something better of it. */
 export function stackChoicesFor(
   stud: CatalogueStud,
   stacks: readonly NamedEntry<CatalogueStack>[],
   criteria: ShopCriteria,
   unit: LengthUnit,
-): StackChoice[] {
+): { readonly choices: readonly StackChoice[]; readonly skipped: readonly Skipped[] } {
+  const { usable, skipped } = sound(stacks, ({ stack, nut }) => stackFaults(stack, nut));
   const { protrusionThreads, startThreads } = criteria;
   const matches = matchStacks(
     {
       stud: stud.stud,
-      stacks: stacks.map(({ id, body }) => ({ ...body, id })),
+      stacks: usable.map(({ id, body }) => ({ ...body, id })),
       criteria: { protrusionThreads, startThreads },
       joint: null,
       coverStudCount: null,
@@ -75,8 +106,8 @@ export function stackChoicesFor(
     },
     unit,
   );
-  return matches.flatMap(({ id, check, decidedBy }) => {
-    const entry = stacks.find((one) => one.id === id)?.body;
+  const choices = matches.flatMap(({ id, check, decidedBy }) => {
+    const entry = usable.find((one) => one.id === id)?.body;
     if (!entry) return [];
     const otherThread = check.fits === 'no' && decidedBy === 'thread';
     const mends =
@@ -85,6 +116,7 @@ export function stackChoicesFor(
         : whatWouldMend(studInput(stud, entry, null, criteria, null), unit).map(({ sentence }) => sentence);
     return [{ id, entry, check, otherThread, mends }];
   });
+  return { choices, skipped };
 }
 
 /** Every stud of the catalogue held against a stack, best first. */
@@ -96,16 +128,18 @@ export function studChoicesFor(
   family: Family | null,
   unit: LengthUnit,
   joint: Joint | null = null,
-): StudChoice[] {
+): StudsRanked {
+  const { usable, skipped } = sound(studs, ({ stud }) => studFaults(stud));
   const matches: readonly StudMatch[] = matchStuds(
     {
-      studs: studs.map(({ id, body }) => ({ id, stud: body.stud })),
+      studs: usable.map(({ id, body }) => ({ id, stud: body.stud })),
       ...asked(stack, pullForwardMm, criteria, family, joint),
     },
     unit,
   );
-  return matches.flatMap((match) => {
-    const entry = studs.find((one) => one.id === match.id)?.body;
+  const choices = matches.flatMap((match) => {
+    const entry = usable.find((one) => one.id === match.id)?.body;
     return entry ? [{ match, entry }] : [];
   });
+  return { choices, skipped };
 }

@@ -7,6 +7,7 @@ import { renderPage } from '../../views/render.ts';
 import { listEntries } from '../records/catalogue.ts';
 import { RecordsUnavailable } from '../records/database/errors.ts';
 import { NotWanted } from '../shop/bending/bendingPool.ts';
+import { soundStuds } from '../shop/studChoices.ts';
 import { apiRouter } from './api/api.ts';
 import { apiJobsRouter } from './api/jobs.ts';
 import { recordsRouter } from './backups.ts';
@@ -62,7 +63,7 @@ export function app(context: PageContext): Express {
     '/api',
     apiRouter({
       catalogueStuds: async () =>
-        (await listEntries(shop.db, 'stud')).map(({ id, body }) => ({ id, stud: body.stud })),
+        soundStuds(await listEntries(shop.db, 'stud')).map(({ id, body }) => ({ id, stud: body.stud })),
     }),
   );
   server.use(readForm);

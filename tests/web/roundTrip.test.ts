@@ -326,6 +326,26 @@ describe('a form filled in every box and opened again says the same, and sent as
     await decimalSign('point');
   });
 
+  it.each([
+    [
+      'the pull-forward gap',
+      '/stud/gap',
+      'gap-form',
+      { depth: '1.1 in', standsOut: '-0.0004', hub: '20', hubLeast: '12', gapLeast: '3', gapMost: '60' },
+    ],
+    ['which flexplate it is', '/stud/flexplate', 'flexplate-form', { nutThread: '3/8-24', holeCount: '4' }],
+  ] as const)('%s, whose figures lie in its address', async (_what, path, name, typed) => {
+    const empty = theForm(await open(`${path}?unit=mm`, 'mm'), name);
+    const sent = filled(empty, typed);
+    const full = theForm(await open(`${path}?${new URLSearchParams(sent)}`, 'mm'), name);
+    const shown = sentAsShown(full);
+    for (const [box, text] of Object.entries(sent)) {
+      if (box !== 'who' && box !== 'why') expect([box, shown[box]]).toEqual([box, text]);
+    }
+    const again = theForm(await open(`${path}?${new URLSearchParams(shown)}`, 'in'), name);
+    expect(sentAsShown(again)).toEqual(shown);
+  });
+
   it('and every form of a job that keeps what is typed is among them, or says why not', async () => {
     const tried = FORMS.map(([, { form }]) => form);
     const apart: Readonly<Record<string, string>> = {

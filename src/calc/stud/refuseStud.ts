@@ -12,8 +12,7 @@ export function refuseStud(input: StudCheckInput): void {
   const { stud, stack, nut, criteria, joint } = input;
   const faults: readonly Fault[] = [
     ...studFaults(stud),
-    ...stackFaults(stack),
-    ...(nut ? nutFaults(nut) : []),
+    ...stackFaults(stack, nut),
     ...numbers([
       ['pullForwardMm', 'The pull-forward gap', input.pullForwardMm, 'mm', { from: 0 }],
       [
@@ -40,7 +39,8 @@ export function refuseStud(input: StudCheckInput): void {
   if (faults.length > 0) throw new Refusal('stud-input', faults);
 }
 
-function studFaults(stud: Stud): readonly Fault[] {
+/** What of a stud alone cannot be worked with, whatever it is held against. */
+export function studFaults(stud: Stud): readonly Fault[] {
   const { thread, threadStartMm, threadEndMm, projectionMm, tensileMPa, proofMPa } = stud;
   const { geometry, faults } = worked('stud.thread', thread);
   return [
@@ -81,7 +81,11 @@ function studFaults(stud: Stud): readonly Fault[] {
   ];
 }
 
-function stackFaults({ layers, holeCount, holeCircleDiameterMm, tipRoomMm }: Stack): readonly Fault[] {
+/** What of a stack and its nut alone cannot be worked with. */
+export function stackFaults(
+  { layers, holeCount, holeCircleDiameterMm, tipRoomMm }: Stack,
+  nut: Nut | null,
+): readonly Fault[] {
   return [
     ...unless(layers.length > 0, 'stack.layers', 'The stack has no layers; give at least one.'),
     ...unless(
@@ -105,6 +109,7 @@ function stackFaults({ layers, holeCount, holeCircleDiameterMm, tipRoomMm }: Sta
       ['stack.holeCircleDiameterMm', 'The hole circle', holeCircleDiameterMm, 'mm', { above: 0 }],
       ['stack.tipRoomMm', 'The room for the tip', tipRoomMm, 'mm', { above: 0 }],
     ]),
+    ...(nut ? nutFaults(nut) : []),
   ];
 }
 

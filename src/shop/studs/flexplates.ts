@@ -1,27 +1,8 @@
 import type { CatalogueStack } from '../../../shared/words/catalogue.ts';
+import type { FlexplateFound, FlexplateSeen } from '../../../shared/words/choices.ts';
 import type { ThreadSpec } from '../../../shared/words/thread.ts';
 import { stacksByThickness } from '../../calc/stud/numbers/stacksByThickness.ts';
 import type { NamedEntry } from '../studChoices.ts';
-
-/** How well a caliper is read at a stud hole, where nobody says. This program's own figure. */
-export const MEASURED_WITHIN_MM = 0.3;
-
-/** What was seen and measured of a flexplate; null where it was not. */
-export interface FlexplateSeen {
-  readonly totalMm: number;
-  readonly withinMm: number;
-  readonly thread: ThreadSpec | null;
-  readonly holeCount: number | null;
-  readonly style: CatalogueStack['stack']['style'] | null;
-}
-
-export interface FlexplateFound {
-  readonly id: string;
-  readonly stack: CatalogueStack;
-  readonly totalMm: number;
-  readonly offMm: number;
-  readonly within: boolean;
-}
 
 export interface FlexplatesFound {
   readonly matches: readonly FlexplateFound[];
@@ -33,7 +14,7 @@ export interface FlexplatesFound {
 
 /** The stacks of the catalogue it may be. */
 export function flexplatesLike(
-  { totalMm, withinMm, thread, holeCount, style }: FlexplateSeen,
+  { totalMm, withinMm, thread, holeCount, style }: FlexplateSeen & { readonly totalMm: number },
   stacks: readonly NamedEntry<CatalogueStack>[],
 ): FlexplatesFound {
   const asked = stacks.filter(

@@ -1,11 +1,10 @@
 import type { CatalogueStack, CatalogueStud, ShopCriteria } from '../../../shared/words/catalogue.ts';
-import type { StudChoice } from '../../../shared/words/choices.ts';
 import type { Job } from '../../../shared/words/job.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 import type { Joint } from '../../../shared/words/stud.ts';
 import { onResurfacedPads } from '../../calc/stud/reach/onResurfacedPads.ts';
-import { type NamedEntry, studChoicesFor } from '../studChoices.ts';
+import { type NamedEntry, type StudsRanked, studChoicesFor } from '../studChoices.ts';
 
 /** How much lower the studs of this cover are seated, because its pads were resurfaced. */
 export function resurfacedMmOf(job: Job): number {
@@ -31,9 +30,9 @@ export function studsForJob(
     readonly criteria: ShopCriteria;
   },
   unit: LengthUnit,
-): { readonly choices: readonly StudChoice[]; readonly faults: readonly Fault[] } {
+): StudsRanked & { readonly faults: readonly Fault[] } {
   const { stack, pullForwardMm, joint, criteria } = asked;
-  if (stack === null) return { choices: [], faults: [] };
+  if (stack === null) return { choices: [], skipped: [], faults: [] };
   const family = job.sections.received?.body.family ?? null;
   const seated = studs.map(({ id, body }) => ({ id, body: seatedOn(job, body) }));
   let faults: readonly Fault[] = [];
@@ -43,11 +42,11 @@ export function studsForJob(
     [null, null],
   ] as const) {
     try {
-      return { choices: studChoicesFor(seated, stack, gapMm, criteria, family, unit, tightened), faults };
+      return { ...studChoicesFor(seated, stack, gapMm, criteria, family, unit, tightened), faults };
     } catch (error) {
       if (!(error instanceof Refusal)) throw error;
       if (faults.length === 0) faults = error.faults;
     }
   }
-  return { choices: [], faults };
+  return { choices: [], skipped: [], faults };
 }

@@ -1,31 +1,9 @@
 import type { CatalogueStack, CatalogueStud, ShopCriteria } from '../../../shared/words/catalogue.ts';
-import type { StudChoice } from '../../../shared/words/choices.ts';
+import type { GapFound, GapMeasured } from '../../../shared/words/gap.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
-import {
-  type PullForward,
-  type PullForwardInput,
-  pullForward,
-  USUAL_GAP_MM,
-} from '../../calc/stud/reach/pullForward.ts';
-import { recommendShims, type ShimChoice } from '../../calc/stud/reach/recommendShims.ts';
+import { pullForward, USUAL_GAP_MM } from '../../calc/stud/reach/pullForward.ts';
+import { recommendShims } from '../../calc/stud/reach/recommendShims.ts';
 import { type NamedEntry, studChoicesFor } from '../studChoices.ts';
-
-/** The depths a gap follows from, before any shim. */
-export type GapMeasured = Omit<PullForwardInput, 'shimMm'>;
-
-export interface GapFound {
-  readonly measured: GapMeasured;
-  readonly shimMm: number;
-  /** The one that suits best first; empty where none of those there are does. */
-  readonly recommended: readonly ShimChoice[];
-  readonly found: PullForward;
-  /** The stack asked for, with these shims in it. */
-  readonly stack: CatalogueStack | null;
-  /** The stack a stud can be held against at this gap; null without a stack, or with no gap left. */
-  readonly usable: CatalogueStack | null;
-  /** The stud that then suits best. */
-  readonly choice: StudChoice | null;
-}
 
 /** A gap is expected to be the stack's own; without one, the middle of the usual. */
 export function expectedGapMm(ofStackMm: number | null): number {
@@ -48,7 +26,9 @@ export function gapFound(
   const found = pullForward({ ...measured, shimMm }, unit);
   const stack = shelf.stack && withShims(shelf.stack, shimMm);
   const usable = found.gapMm >= 0 ? stack : null;
-  const choices = usable ? studChoicesFor(shelf.studs, usable, found.gapMm, shelf.criteria, null, unit) : [];
+  const { choices } = usable
+    ? studChoicesFor(shelf.studs, usable, found.gapMm, shelf.criteria, null, unit)
+    : { choices: [] };
   return { measured, shimMm, recommended, found, stack, usable, choice: choices[0] ?? null };
 }
 

@@ -1,4 +1,5 @@
 import type { Family } from '../../../shared/words/catalogue.ts';
+import type { StudRing } from '../../../shared/words/choices.ts';
 import type { KnownFigures } from '../../../shared/words/fields/field.ts';
 import type { Stack } from '../../../shared/words/stud.ts';
 import { FRICTIONS, NUT_FACTORS, SCATTERS } from '../../calc/stud/joint/jointFigures.ts';
@@ -9,13 +10,6 @@ export const JOINT_FIGURES: KnownFigures = {
   scatterFrom: { figures: SCATTERS, otherwise: 'wrench' },
   muFrom: { figures: FRICTIONS, otherwise: 'clean' },
 };
-
-/** How many studs on which circle, by the cover or by a stack's holes. */
-export interface StudRing {
-  readonly count: number | null;
-  readonly circleMm: number | null;
-  readonly of: 'cover' | 'stack';
-}
 
 /** The cover's own, where one is known, else what the stack's holes say. */
 export function studRing(family: Family | null, stack: Stack | null): StudRing {

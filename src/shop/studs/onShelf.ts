@@ -1,12 +1,12 @@
 import type { CatalogueStack, CatalogueStud, ShopCriteria } from '../../../shared/words/catalogue.ts';
-import type { StudChoice } from '../../../shared/words/choices.ts';
+import type { Skipped, StudChoice, Substitute } from '../../../shared/words/choices.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
-import type { Fits, Joint } from '../../../shared/words/stud.ts';
+import type { Joint } from '../../../shared/words/stud.ts';
 import { sameBut } from '../../calc/stud/match/sameBut.ts';
 import { type ToleranceTable, toleranceRows } from '../../calc/stud/match/toleranceRows.ts';
 import { whatWouldMend } from '../../calc/stud/match/whatWouldMend.ts';
-import { type NamedEntry, studChoicesFor, studInput } from '../studChoices.ts';
+import { type NamedEntry, type StudsRanked, studChoicesFor, studInput } from '../studChoices.ts';
 
 /** The studs on the shelf, held against one stack. */
 export interface StudsHeld {
@@ -18,15 +18,9 @@ export interface StudsHeld {
   readonly mends: Readonly<Record<string, readonly string[]>>;
   readonly substitutes: readonly Substitute[];
   readonly tolerances: ToleranceTable | null;
+  /** Entries with a figure that cannot be. */
+  readonly skipped: readonly Skipped[];
   readonly faults: readonly Fault[];
-}
-
-export interface Substitute {
-  readonly id: string;
-  readonly name: string;
-  /** Negative: shorter. */
-  readonly longerMm: number;
-  readonly fits: Fits;
 }
 
 /** What a stack is asked with. */
@@ -45,7 +39,7 @@ export function studsHeld(
   studId: string | undefined,
 ): StudsHeld {
   const { stack, pullForwardMm, criteria, unit } = asked;
-  const { choices, faults } = ranked(studs, asked);
+  const { choices, skipped, faults } = ranked(studs, asked);
   const shown = choices.find(({ match }) => match.id === studId) ?? choices[0] ?? null;
   return {
     choices,
@@ -54,6 +48,7 @@ export function studsHeld(
     substitutes: shown ? substitutesOf(shown, choices) : [],
     tolerances:
       stack && shown ? toleranceRows(studInput(shown.entry, stack, pullForwardMm, criteria, null)) : null,
+    skipped,
     faults,
   };
 }
@@ -62,15 +57,12 @@ export function studsHeld(
 export function ranked(
   studs: readonly NamedEntry<CatalogueStud>[],
   { stack, pullForwardMm, joint, criteria, unit }: StackAsked,
-): { readonly choices: readonly StudChoice[]; readonly faults: readonly Fault[] } {
-  if (stack === null) return { choices: [], faults: [] };
+): StudsRanked & { readonly faults: readonly Fault[] } {
+  if (stack === null) return { choices: [], skipped: [], faults: [] };
   try {
-    return {
-      choices: studChoicesFor(studs, stack, pullForwardMm, criteria, null, unit, joint),
-      faults: [],
-    };
+    return { ...studChoicesFor(studs, stack, pullForwardMm, criteria, null, unit, joint), faults: [] };
   } catch (error) {
-    if (error instanceof Refusal) return { choices: [], faults: error.faults };
+    if (error instanceof Refusal) return { choices: [], skipped: [], faults: error.faults };
     throw error;
   }
 }

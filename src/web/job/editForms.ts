@@ -1,8 +1,9 @@
 import { DECISION_KINDS, type Job, type SectionName } from '../../../shared/words/job.ts';
 import type { Frame } from '../../../views/frame.ts';
 import { getEntry, listEntries } from '../../records/catalogue.ts';
-import { decisionFrom, type Edit, signatureFrom, studsFrom, studWorkFrom } from '../../shop/jobEdits.ts';
+import { decisionFrom, type Edit, signatureFrom, studWorkFrom } from '../../shop/jobEdits.ts';
 import { studRing } from '../../shop/studs/joint.ts';
+import { studsFrom } from '../../shop/studs/studsFrom.ts';
 import { type PageContext, todayIn } from '../request/pageContext.ts';
 import type { TypedForm } from '../request/typed.ts';
 import { jointField, readJoint, torqueFromOf } from '../stud/joint.ts';

@@ -48,6 +48,7 @@ export function jobStuds(asked: {
     stackId,
     fields,
     choices: held.choices,
+    skipped: held.skipped,
     revisions: {
       criteria: criteriaRevision,
       stack: entry?.revision ?? 0,

@@ -1,15 +1,18 @@
 import { type Request, type Response, Router } from 'express';
+import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
+import { flexplateSeenSchema } from '../../../shared/schemas/gap.ts';
+import type { FlexplateSeen } from '../../../shared/words/choices.ts';
+import { FLEXPLATE_SEEN } from '../../../shared/words/fields/gap.ts';
 import { FlexplatePage } from '../../../views/pages/stud/flexplatePage.tsx';
 import { renderPage } from '../../../views/render.ts';
-import { flexplatesLike, MEASURED_WITHIN_MM } from '../../shop/studs/flexplates.ts';
+import { flexplatesLike } from '../../shop/studs/flexplates.ts';
+import { boxAt, readBody } from '../request/bodyForm.ts';
 import { keepingUnits } from '../request/otherUnit.ts';
 import type { PageContext } from '../request/pageContext.ts';
 import { handledIn } from '../request/route.ts';
 import { fieldsOf, TypedForm } from '../request/typed.ts';
 import { shelves, studFrame } from './request.ts';
 import { noteStack, readThreadField } from './stackForm.ts';
-
-const STYLES = ['one-piece', 'two-piece'] as const;
 
 /** Which flexplate is it? By what is seen and measured; it ends in a stack. */
 export function flexplateRouter(context: PageContext): Router {
@@ -24,29 +27,27 @@ async function getFlexplate(context: PageContext, req: Request, res: Response): 
   const { stacks } = await shelves(context);
   const form = new TypedForm(fields, frame);
   noteStack(form);
-  const style = form.choice('style', STYLES);
-  const totalMm = form.length('total', 'Thickness from the pad face to the engine side');
-  const withinMm = form.length('within', 'How well it was measured') ?? MEASURED_WITHIN_MM;
-  const thread = readThreadField(form, 'nutThread', 'internal');
-  const holeCount = form.count('holeCount', 'Number of studs');
-  if (totalMm !== null && totalMm <= 0)
-    form.fault('total', 'The thickness must be more than nothing. Measure it at a stud hole.');
-  if (withinMm < 0) form.fault('within', 'How well it was measured cannot be less than nothing.');
-  const found =
-    totalMm === null || form.faults.length > 0
-      ? null
-      : flexplatesLike({ totalMm, withinMm, thread, holeCount, style }, stacks);
+  const seen = readSeen(form);
+  const totalMm = seen?.totalMm ?? null;
+  const found = seen === null || totalMm === null ? null : flexplatesLike({ ...seen, totalMm }, stacks);
   res.status(form.faults.length > 0 ? 422 : 200).send(
     renderPage(
       FlexplatePage({
         frame: keepingUnits(frame, form),
         fields,
-        style,
-        totalMm: found && totalMm,
-        withinMm,
+        writing: form.writing,
+        seen,
         ...(found ?? { matches: [], nearest: null, ofOtherStyle: [] }),
         faults: form.faults,
       }),
     ),
   );
+}
+
+/** What was seen; null with the sentences in the form. */
+function readSeen(form: TypedForm): FlexplateSeen | null {
+  const thread = readThreadField(form, FLEXPLATE_SEEN.thread.box, 'internal');
+  const parsed = flexplateSeenSchema.safeParse(readBody(form, FLEXPLATE_SEEN));
+  if (!parsed.success) form.addFaults(faultsOf(parsed.error), (path) => boxAt(FLEXPLATE_SEEN, path) ?? path);
+  return parsed.success && form.faults.length === 0 ? { ...parsed.data, thread } : null;
 }

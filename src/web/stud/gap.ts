@@ -1,20 +1,23 @@
 import { type Request, type Response, Router } from 'express';
-import { asTyped, type Writing } from '../../../shared/quantity/fieldText.ts';
+import type { Writing } from '../../../shared/quantity/fieldText.ts';
+import { asTyped } from '../../../shared/quantity/fieldText.ts';
 import { writeLength } from '../../../shared/quantity/writeQuantity.ts';
+import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
+import { gapSchema } from '../../../shared/schemas/gap.ts';
 import type { CatalogueStack } from '../../../shared/words/catalogue.ts';
-import { CRITERIA } from '../../../shared/words/fields/criteria.ts';
+import { GAP } from '../../../shared/words/fields/gap.ts';
+import type { GapFound, GapTyped } from '../../../shared/words/gap.ts';
 import { Refusal } from '../../../shared/words/refusal.ts';
-import { type GapAnswer, GapPage } from '../../../views/pages/stud/gapPage.tsx';
+import { GapPage } from '../../../views/pages/stud/gapPage.tsx';
 import { renderPage } from '../../../views/render.ts';
-import { type GapMeasured, gapFound } from '../../shop/studs/gap.ts';
+import { gapFound } from '../../shop/studs/gap.ts';
+import { boxAt, noteBody, readBody } from '../request/bodyForm.ts';
 import { keepingUnits } from '../request/otherUnit.ts';
 import type { PageContext } from '../request/pageContext.ts';
 import { handledIn } from '../request/route.ts';
 import { type Fields, fieldsOf, TypedForm } from '../request/typed.ts';
 import { shelves, studFrame } from './request.ts';
 import { stackAsTyped } from './stackForm.ts';
-
-const SHIMS = { shimsMm: CRITERIA.shimsMm } as const;
 
 /** Pull-forward: the gap from two measured depths, equal shims, and the stud that then fits. Nothing is kept. */
 export function gapRouter(context: PageContext): Router {
@@ -28,74 +31,67 @@ async function getGap(context: PageContext, req: Request, res: Response): Promis
   const frame = await studFrame(req, context, fields);
   const { stacks, studs, criteria } = await shelves(context);
   const form = new TypedForm(fields, frame);
-  const measured = readMeasured(form);
-  const there = criteria.shimsMm ?? [];
-  const thereMm = form.has('shims') ? form.lengths('shims', 'A shim there is') : there;
-  const chosenMm = form.length('shim', 'The shims chosen');
+  noteBody(form, GAP);
+  const typed = readGapForm(form);
   const stack = stacks.find(({ id }) => id === fields.stack)?.body ?? null;
-  let answer: GapAnswer | null = null;
-  if (measured && form.faults.length === 0) {
-    try {
-      const shelf = { stack, studs, criteria };
-      const { usable, ...gap } = gapFound(measured, { thereMm, chosenMm }, shelf, frame.lengthUnit);
-      answer = { ...gap, studHref: usable && studHref(usable, gap.found.gapMm, frame) };
-    } catch (error) {
-      if (!(error instanceof Refusal)) throw error;
-      form.addFaults(error.faults, (path) => GAP_FIELDS[path] ?? 'depth');
-    }
-  }
+  const answer = typed && foundFrom(form, typed, { stack, studs, criteria }, frame.lengthUnit);
   res.status(form.faults.length > 0 ? 422 : 200).send(
     renderPage(
       GapPage({
         frame: keepingUnits(frame, form),
         fields,
+        writing: form.writing,
         stacks: stacks.map(({ id, body }) => ({ id, name: body.name })),
-        shimsThere: asTyped(SHIMS, criteria, frame)[SHIMS.shimsMm.box] ?? '',
+        shimsThere:
+          asTyped({ shimsMm: GAP.shimsMm }, { shimsMm: criteria.shimsMm ?? [] }, frame)[GAP.shimsMm.box] ??
+          '',
         answer,
+        studHref: answer?.usable ? studHref(answer.usable, answer.found.gapMm, frame) : null,
         faults: form.faults,
       }),
     ),
   );
 }
 
-const GAP_FIELDS: Readonly<Record<string, string>> = {
-  padDepthMm: 'depth',
-  flexplateStandsOutMm: 'standsOut',
-  separatorPlateMm: 'separator',
-  shimMm: 'shim',
-  hubEngagementMm: 'hub',
-  hubEngagementLeastMm: 'hubLeast',
-  'makersGapMm.least': 'gapLeast',
-  'makersGapMm.most': 'gapMost',
+/** The gap of what was typed; null with the sentences in the form. */
+function foundFrom(
+  form: TypedForm,
+  { shimsMm, shimMm, leastGapMm, mostGapMm, ...depths }: GapTyped,
+  shelf: Parameters<typeof gapFound>[2],
+  unit: Writing['lengthUnit'],
+): GapFound | null {
+  const thereMm = form.has(GAP.shimsMm.box) ? shimsMm : (shelf.criteria.shimsMm ?? []);
+  const makersGapMm =
+    leastGapMm === null || mostGapMm === null ? null : { least: leastGapMm, most: mostGapMm };
+  try {
+    return gapFound({ ...depths, makersGapMm }, { thereMm, chosenMm: shimMm }, shelf, unit);
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+    form.addFaults(error.faults, (path) => boxAt(GAP, MAKERS[path] ?? path) ?? GAP.padDepthMm.box);
+    return null;
+  }
+}
+
+const MAKERS: Readonly<Record<string, string>> = {
+  'makersGapMm.least': 'leastGapMm',
+  'makersGapMm.most': 'mostGapMm',
 };
 
-/** What was measured; null until both depths are typed. */
-function readMeasured(form: TypedForm): GapMeasured | null {
-  const padDepthMm = form.length('depth', 'Depth to the pads');
-  const flexplateStandsOutMm = form.length('standsOut', 'How far the flexplate stands out');
-  const least = form.length('gapLeast', "The maker's least gap");
-  const most = form.length('gapMost', "The maker's greatest gap");
-  const rest = {
-    separatorPlateMm: form.length('separator', 'Separator plate') ?? 0,
-    hubEngagementMm: form.length('hub', 'Hub in the pump'),
-    hubEngagementLeastMm: form.length('hubLeast', 'Least hub in the pump'),
-  };
-  const begun = ['depth', 'standsOut'].some((name) => form.has(name));
-  if (begun && !form.has('depth')) form.needed(padDepthMm, 'depth', 'Depth to the pads');
-  if (begun && !form.has('standsOut'))
-    form.needed(flexplateStandsOutMm, 'standsOut', 'How far the flexplate stands out');
-  if ((least === null) !== (most === null))
+/** What was typed; null until a depth is, or with the sentences in the form. */
+function readGapForm(form: TypedForm): GapTyped | null {
+  const idle = ![GAP.padDepthMm, GAP.flexplateStandsOutMm].some(({ box }) => form.has(box));
+  const read = readBody(form, GAP, { idle });
+  const { leastGapMm, mostGapMm } = read;
+  if ((leastGapMm === null) !== (mostGapMm === null) && form.faults.length === 0)
     form.fault(
-      least === null ? 'gapLeast' : 'gapMost',
-      "The maker's gap has two ends. Type both, or leave both.",
+      leastGapMm === null ? GAP.leastGapMm.box : GAP.mostGapMm.box,
+      'The maker’s gap needs its minimum and its maximum. Enter both, or neither.',
     );
-  if (padDepthMm === null || flexplateStandsOutMm === null) return null;
-  return {
-    padDepthMm,
-    flexplateStandsOutMm,
-    ...rest,
-    makersGapMm: least === null || most === null ? null : { least, most },
-  };
+  if (idle || form.faults.length > 0) return null;
+  const parsed = gapSchema.safeParse(read);
+  if (parsed.success) return parsed.data;
+  form.addFaults(faultsOf(parsed.error), (path) => boxAt(GAP, path) ?? path);
+  return null;
 }
 
 /** The stud page with this very stack, shims and gap and all. */

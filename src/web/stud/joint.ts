@@ -1,11 +1,12 @@
 import { asTyped, type Writing } from '../../../shared/quantity/fieldText.ts';
 import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
 import { jointSchema } from '../../../shared/schemas/studParts.ts';
+import type { StudRing } from '../../../shared/words/choices.ts';
 import { JOINT } from '../../../shared/words/fields/joint.ts';
 import type { JointFrom } from '../../../shared/words/job.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import type { Joint } from '../../../shared/words/stud.ts';
-import { JOINT_FIGURES, type StudRing } from '../../shop/studs/joint.ts';
+import { JOINT_FIGURES } from '../../shop/studs/joint.ts';
 import { boxAt, readBody } from '../request/bodyForm.ts';
 import type { TypedForm } from '../request/typed.ts';
 

@@ -1,6 +1,6 @@
 import { type Request, type Response, Router } from 'express';
 import type { CatalogueStack, CatalogueStud, ShopCriteria } from '../../../shared/words/catalogue.ts';
-import type { StackChoice } from '../../../shared/words/choices.ts';
+import type { Skipped, StackChoice } from '../../../shared/words/choices.ts';
 import { CATALOGUE_STUD } from '../../../shared/words/fields/stud.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 import type { Frame } from '../../../views/frame.ts';
@@ -134,9 +134,9 @@ async function getStacksForStud(context: PageContext, req: Request, res: Respons
         ? readStud(form, 'the stud in hand')
         : null
       : (studs.find((one) => one.id === studId)?.body ?? null);
-  const { choices, faults } = entry
+  const { choices, skipped, faults } = entry
     ? stackChoices(entry, asked, criteria, frame)
-    : { choices: [], faults: [] };
+    : { choices: [], skipped: [], faults: [] };
   const all = [...form.faults, ...faults];
   res.status(all.length > 0 ? 422 : 200).send(
     renderPage(
@@ -147,6 +147,7 @@ async function getStacksForStud(context: PageContext, req: Request, res: Respons
         studs: studs.map(({ id, body }) => ({ id, name: body.name })),
         entry,
         choices,
+        skipped,
         faults: all,
       }),
     ),
@@ -172,11 +173,11 @@ function stackChoices(
   stacks: readonly { id: string; body: CatalogueStack }[],
   criteria: ShopCriteria,
   frame: Frame,
-): { choices: readonly StackChoice[]; faults: readonly Fault[] } {
+): { choices: readonly StackChoice[]; skipped: readonly Skipped[]; faults: readonly Fault[] } {
   try {
-    return { choices: stackChoicesFor(entry, stacks, criteria, frame.lengthUnit), faults: [] };
+    return { ...stackChoicesFor(entry, stacks, criteria, frame.lengthUnit), faults: [] };
   } catch (error) {
-    if (error instanceof Refusal) return { choices: [], faults: error.faults };
+    if (error instanceof Refusal) return { choices: [], skipped: [], faults: error.faults };
     throw error;
   }
 }

@@ -55,7 +55,11 @@ describe('the question which flexplate it is', () => {
   });
 
   it.each([
-    ['nothing for a thickness', { total: '0' }, 'The thickness must be more than nothing.'],
+    [
+      'nothing for a thickness',
+      { total: '0' },
+      'The thickness from the pad face to the engine side is 0 mm; it must be more than 0 mm',
+    ],
     ['a thread that is none', { total: '5', nutThread: 'zzz' }, '"zzz" is no thread callout'],
     ['words', { total: 'thick' }, '"thick" is not a plain number'],
   ])('refuses %s', async (_what, fields, sentence) => {
@@ -114,9 +118,13 @@ describe('the pull-forward gap', () => {
   });
 
   it.each([
-    ['one depth alone', { standsOut: '' }, 'How far the flexplate stands out is empty.'],
-    ['half a maker’s gap', { gapLeast: '3' }, "The maker's gap has two ends."],
-    ['a depth below nothing', { depth: '-1' }, 'The depth to the pads is -1 mm; it must be 0 mm or more.'],
+    ['one depth alone', { standsOut: '' }, 'Engine face to the flexplate is empty.'],
+    ['half a maker’s gap', { gapLeast: '3' }, 'The maker’s gap needs its minimum and its maximum.'],
+    [
+      'a depth below nothing',
+      { depth: '-1' },
+      'The depth from the bell housing face to the pads is -1 mm; it must be at least 0 mm',
+    ],
     ['a shim in words', { shims: '0.8; thin' }, '"thin" is not a plain number'],
   ])('refuses %s', async (_what, change, sentence) => {
     const page = await gap({ ...measured, ...change });

@@ -53,3 +53,14 @@ it.each([
   expect(sent.status).toBe(422);
   expect(sent.text).toContain(sentence);
 });
+
+it('checks the other studs where one has an impossible figure, and names that one', async () => {
+  const bad = { ...STUD, name: 'Impossible stud', pitchDiameter: '2' };
+  expect((await program.post('/catalogue/stud', bad)).status).toBe(303);
+  const own = 'stack=own&unit=mm&ln.0=plate&lt.0=3.2&lh.0=10.3&nutThread=3/8-24&nutHeight=8.3&pull=4';
+  const page = await program.get(`/stud?${own}`);
+  expect(page.status).toBe(200);
+  expect(page.html).toContain('id="slip"');
+  expect(page.text).toContain('Not checked, because the catalog entry has an impossible figure');
+  expect(page.text).toMatch(/Impossible stud : The pitch diameter measured is 2 mm; it must be more than/);
+});

@@ -1,6 +1,6 @@
 import type { Writing } from '../../../shared/quantity/fieldText.ts';
 import type { CatalogueStack } from '../../../shared/words/catalogue.ts';
-import type { StudChoice } from '../../../shared/words/choices.ts';
+import type { Skipped, StudChoice } from '../../../shared/words/choices.ts';
 import type { KnownFigures } from '../../../shared/words/fields/field.ts';
 import type { Job, JobSections, Kept } from '../../../shared/words/job.ts';
 import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
@@ -23,6 +23,7 @@ import {
   type JointFieldsProps,
   jointInWords,
 } from '../stud/jointFields.tsx';
+import { SkippedNote } from '../stud/shelfParts.tsx';
 import { FIT_STATUS, stackInWords } from '../stud/studPage.tsx';
 import { JobForm, type Refused, Who } from './section.tsx';
 import { StudWork } from './studWorkForms.tsx';
@@ -35,6 +36,7 @@ export interface StudsAsked {
   /** What was typed of gap, joint and note. */
   readonly fields: Readonly<Record<string, string>>;
   readonly choices: readonly StudChoice[];
+  readonly skipped: readonly Skipped[];
   /** Taken off the pads: every stud reaches that much farther. */
   readonly resurfacedMm: number;
   /** What the choices were worked out from, as it is now: a choice is sent with it. */
@@ -199,6 +201,7 @@ function ChooseStuds(props: StudsProps) {
         </p>
       )}
       {choices.length > 0 && <StudsForm {...props} wrong={wrong} />}
+      <SkippedNote kind="stud" skipped={props.skipped} />
     </details>
   );
 }

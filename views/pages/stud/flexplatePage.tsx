@@ -1,37 +1,30 @@
-import type { CatalogueStack } from '../../../shared/words/catalogue.ts';
+import type { Writing } from '../../../shared/quantity/fieldText.ts';
+import type { FlexplateFound, FlexplateSeen } from '../../../shared/words/choices.ts';
+import { FLEXPLATE_SEEN } from '../../../shared/words/fields/gap.ts';
+import { CATALOGUE_STACK } from '../../../shared/words/fields/stud.ts';
 import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import { FlexplateSection } from '../../drawings/flexplateSection.tsx';
 import type { Frame } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
 import { Cautions } from '../../parts/caution.tsx';
+import { Boxes } from '../../parts/form/bodyFields.tsx';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
-import { errorsOf } from '../../parts/form/errorsOf.ts';
-import { Choice, Field } from '../../parts/form/fieldBox.tsx';
 import { stackInWords } from './studPage.tsx';
 
 type Style = 'one-piece' | 'two-piece';
 
-export interface FlexplateMatch {
-  readonly id: string;
-  readonly stack: CatalogueStack;
-  readonly totalMm: number;
-  readonly offMm: number;
-  readonly within: boolean;
-}
-
 export interface FlexplateProps {
   readonly frame: Frame;
   readonly fields: Readonly<Record<string, string>>;
-  readonly style: Style | null;
-  /** null until it was measured. */
-  readonly totalMm: number | null;
-  readonly withinMm: number;
-  readonly matches: readonly FlexplateMatch[];
+  readonly writing: Writing;
+  /** null with faults. */
+  readonly seen: FlexplateSeen | null;
+  readonly matches: readonly FlexplateFound[];
   /** The nearest of those that are not the one. */
-  readonly nearest: FlexplateMatch | null;
+  readonly nearest: FlexplateFound | null;
   /** As thick as measured, but of the style that was not seen. */
-  readonly ofOtherStyle: readonly FlexplateMatch[];
+  readonly ofOtherStyle: readonly FlexplateFound[];
   readonly faults: readonly Fault[];
 }
 
@@ -46,7 +39,7 @@ export function FlexplatePage(props: FlexplateProps) {
         Look at one stud hole from the engine side, where the nut goes, and put a caliper on it. That tells
         which flexplate it is, and ends in a stack.
       </p>
-      {props.totalMm !== null && <Found {...props} />}
+      {props.seen?.totalMm != null && <Found {...props} />}
       <TwoKinds />
       <FlexplateForm {...props} />
       <Cautions kinds={['torque', 'general']} />
@@ -87,68 +80,26 @@ function TwoKinds() {
   );
 }
 
-function FlexplateForm({ frame, fields, style, faults, totalMm, withinMm }: FlexplateProps) {
+function FlexplateForm({ frame, fields, writing, faults, seen }: FlexplateProps) {
   const unit = frame.lengthUnit;
-  const error = errorsOf(faults);
+  const measured = seen?.totalMm != null;
+  const boxes = { of: FLEXPLATE_SEEN, fields, faults, writing };
+  const thread = CATALOGUE_STACK.nutThreadTyped;
   return (
     <form method="get" action="/stud/flexplate" id="flexplate-form">
       <ErrorSummary faults={faults} />
       <input type="hidden" name="unit" value={unit} />
-      <Choice
-        label="What you see"
-        name="style"
-        as="radios"
-        value={style ?? ''}
-        options={[
-          { value: 'one-piece', label: 'One thin plate' },
-          { value: 'two-piece', label: 'A plate with a thick casting' },
-          { value: '', label: 'I cannot tell' },
-        ]}
-      />
+      <Boxes {...boxes} only={['style']} />
       <div class="fields">
-        <Field
-          label="From the pad face to the engine side"
-          name="total"
-          value={fields.total}
-          unit={unit}
-          error={error('total')}
-          hint="At a stud hole, everything between pad and nut"
-        />
-        <Field
-          label="Measured to within ±"
-          name="within"
-          value={fields.within}
-          unit={unit}
-          error={error('within')}
-          hint={`Empty: ${printLength(withinMm, unit, 'coarse')}`}
-        />
-        <Field
-          label="Nut thread"
-          name="nutThread"
-          value={fields.nutThread}
-          error={error('nutThread')}
-          optional
-          hint="As 3/8-24 or M10x1.25"
-        />
-        <Field
-          label="Nut height"
-          name="nutHeight"
-          value={fields.nutHeight}
-          unit={unit}
-          error={error('nutHeight')}
-          optional
-        />
-        <Field
-          label="Number of studs"
-          name="holeCount"
-          value={fields.holeCount}
-          size="figure"
-          error={error('holeCount')}
-          optional
+        <Boxes
+          {...boxes}
+          without={['style']}
+          hints={{ withinMm: `Empty: ${printLength(FLEXPLATE_SEEN.withinMm.ifEmpty, unit, 'coarse')}` }}
+          after={{ withinMm: <Boxes {...boxes} of={{ thread }} /> }}
         />
       </div>
       <div class="actions">
-        <button class={totalMm === null ? 'button first' : 'button'} type="submit" id="tell">
+        <button class={measured ? 'button' : 'button first'} type="submit" id="tell">
           Which one is it?
         </button>
       </div>
@@ -156,7 +107,8 @@ function FlexplateForm({ frame, fields, style, faults, totalMm, withinMm }: Flex
   );
 }
 
-function headline({ totalMm, matches, style }: FlexplateProps): string {
+function headline({ seen, matches }: FlexplateProps): string {
+  const { totalMm = null, style = null } = seen ?? {};
   const [only] = matches;
   if (totalMm === null) return 'Which flexplate is it?';
   if (matches.length === 1 && only) return `${only.stack.name}: as thick as measured.`;
@@ -166,7 +118,8 @@ function headline({ totalMm, matches, style }: FlexplateProps): string {
 
 /** The stacks that are as thick as measured; the next nearest, and why it is not the one; the way on without any. */
 function Found(props: FlexplateProps) {
-  const { frame, matches, nearest, ofOtherStyle, style } = props;
+  const { frame, matches, nearest, ofOtherStyle } = props;
+  const style = props.seen?.style ?? null;
   const unit = frame.lengthUnit;
   return (
     <section id="flexplate-found" aria-label="Stacks that are as thick">
@@ -217,7 +170,7 @@ function other(style: Style): Style {
   return style === 'one-piece' ? 'two-piece' : 'one-piece';
 }
 
-function MatchRow({ match, unit }: { match: FlexplateMatch; unit: LengthUnit }) {
+function MatchRow({ match, unit }: { match: FlexplateFound; unit: LengthUnit }) {
   const off = Math.abs(match.offMm);
   return (
     <li>
@@ -235,9 +188,9 @@ function MatchRow({ match, unit }: { match: FlexplateMatch; unit: LengthUnit }) 
 }
 
 /** What was typed, carried on to the stack's own form. */
-function carried({ fields, style, frame }: FlexplateProps): URLSearchParams {
+function carried({ fields, seen, frame }: FlexplateProps): URLSearchParams {
   const query = new URLSearchParams({ stack: 'own', unit: frame.lengthUnit });
-  if (style !== null) query.set('style', style);
+  if (seen?.style) query.set('style', seen.style);
   for (const name of ['nutThread', 'nutHeight', 'holeCount']) {
     const typed = fields[name] ?? '';
     if (typed !== '') query.set(name, typed);
@@ -250,7 +203,7 @@ function asMeasured(props: FlexplateProps): string {
   const query = carried(props);
   query.set('ln.0', 'from the pad face to the engine side');
   query.set('lt.0', props.fields.total ?? '');
-  query.set('lo.0', props.fields.within || `${props.withinMm} mm`);
+  query.set('lo.0', props.fields.within || `${FLEXPLATE_SEEN.withinMm.ifEmpty} mm`);
   return query.toString();
 }
 
@@ -258,6 +211,6 @@ function asMeasured(props: FlexplateProps): string {
 function byLayers(props: FlexplateProps): string {
   const query = carried(props);
   query.set('ln.0', 'plate');
-  if (props.style !== 'one-piece') query.set('ln.1', 'casting');
+  if (props.seen?.style !== 'one-piece') query.set('ln.1', 'casting');
   return query.toString();
 }

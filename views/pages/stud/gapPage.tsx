@@ -1,6 +1,6 @@
-import type { CatalogueStack } from '../../../shared/words/catalogue.ts';
-import type { StudChoice } from '../../../shared/words/choices.ts';
-import type { Finding } from '../../../shared/words/finding.ts';
+import type { Writing } from '../../../shared/quantity/fieldText.ts';
+import { GAP } from '../../../shared/words/fields/gap.ts';
+import type { GapFound } from '../../../shared/words/gap.ts';
 import { type LengthUnit, lengthFigure, listInWords, printLength } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import { FIT_WORD } from '../../../shared/words/verdicts.ts';
@@ -10,53 +10,29 @@ import type { Frame } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
 import { Cautions } from '../../parts/caution.tsx';
 import { FindingList } from '../../parts/findingList.tsx';
+import { Boxes } from '../../parts/form/bodyFields.tsx';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
-import { errorsOf } from '../../parts/form/errorsOf.ts';
-import { Choice, Field } from '../../parts/form/fieldBox.tsx';
+import { Choice } from '../../parts/form/fieldBox.tsx';
 import { Sign } from '../../parts/form/sign.tsx';
 import { FIT_STATUS, lowerFirst } from './studPage.tsx';
-
-export interface GapAnswer {
-  readonly measured: { readonly hubEngagementMm: number | null };
-  readonly shimMm: number;
-  /** The one that suits best first; empty where none of those there are does. */
-  readonly recommended: readonly {
-    readonly thicknessesMm: readonly number[];
-    readonly totalMm: number;
-    readonly gapMm: number;
-  }[];
-  readonly found: {
-    readonly bareGapMm: number;
-    readonly gapMm: number;
-    readonly findings: readonly Finding[];
-    readonly gapLimitsMm: { readonly least: number; readonly most: number };
-    readonly hubAllowsGapMm: number | null;
-    readonly shimsMm: { readonly least: number; readonly most: number } | null;
-  };
-  /** With the shims as its first layer; null until one is chosen. */
-  readonly stack: CatalogueStack | null;
-  readonly choice: StudChoice | null;
-  readonly studHref: string | null;
-}
 
 export interface GapProps {
   readonly frame: Frame;
   readonly fields: Readonly<Record<string, string>>;
+  readonly writing: Writing;
   readonly stacks: readonly { readonly id: string; readonly name: string }[];
-  /** Those of the shop's criteria, which count where none are typed; '' where it has set none. */
+  /** Those of the shop's limits, which count where none are typed; '' where it has set none. */
   readonly shimsThere: string;
   /** null until both depths are typed. */
-  readonly answer: GapAnswer | null;
+  readonly answer: GapFound | null;
+  readonly studHref: string | null;
   readonly faults: readonly Fault[];
 }
 
 /** The gap from two measured depths; equal shims; the same shims in the stack and in the hub's engagement; the stud. */
-export function GapPage({ frame, fields, stacks, shimsThere, answer, faults }: GapProps) {
+export function GapPage(props: GapProps) {
+  const { frame, fields, answer, faults } = props;
   const unit = frame.lengthUnit;
-  const error = errorsOf(faults);
-  const field = (label: string, name: string, more: Partial<Parameters<typeof Field>[0]> = {}) => (
-    <Field label={label} name={name} value={fields[name]} unit={unit} error={error(name)} {...more} />
-  );
   return (
     <Layout title="Pull-forward gap" here="studs" {...frame}>
       <h1>{answer ? headline(answer, unit) : 'How far does the converter come forward?'}</h1>
@@ -64,37 +40,31 @@ export function GapPage({ frame, fields, stacks, shimsThere, answer, faults }: G
         With the converter fully back on the pump: from the bell housing's face to the pads, and how far the
         flexplate stands out of the engine's face. The maker's gap comes first.
       </p>
-      {answer && <Answered answer={answer} unit={unit} />}
+      {answer && <Answered answer={answer} studHref={props.studHref} unit={unit} />}
       <form method="get" action="/stud/gap" id="gap-form">
         <ErrorSummary faults={faults} />
         <input type="hidden" name="unit" value={unit} />
         <div class="fields">
-          {field('Bell housing face to the pads', 'depth', { hint: 'Converter fully back on the pump' })}
-          {field('Flexplate stands out of the engine face', 'standsOut', {
-            hint: 'At a stud hole; − where it lies deeper',
-          })}
-          {field('Separator plate', 'separator', { optional: true })}
-          {field('Hub in the pump, fully back', 'hub', { optional: true })}
-          {field('Least hub in the pump', 'hubLeast', { optional: true, hint: "The maker's figure" })}
-          {field("Maker's gap, least", 'gapLeast', {
-            optional: true,
-            hint: `Empty: about ${printLength(3.2, unit, 'coarse')} to ${printLength(4.8, unit, 'coarse')}, common practice, from memory`,
-          })}
-          {field("Maker's gap, greatest", 'gapMost', { optional: true })}
-          {field('Shims there are', 'shims', {
-            size: 'words',
-            optional: true,
-            hint:
-              shimsThere === '' ? 'Parted by semicolons: 0.8; 1.5; 2' : `Empty: the shop’s, ${shimsThere}`,
-          })}
-          {field('Shims chosen, at each pad', 'shim', { optional: true, hint: 'Empty: what is recommended' })}
+          <Boxes
+            of={GAP}
+            fields={fields}
+            faults={faults}
+            writing={props.writing}
+            hints={{
+              leastGapMm: `Empty: about ${printLength(3.2, unit, 'coarse')} to ${printLength(4.8, unit, 'coarse')}, common practice, from memory`,
+              shimsMm:
+                props.shimsThere === ''
+                  ? 'More than one? Separate with ;'
+                  : `Empty: the shop’s, ${props.shimsThere}`,
+            }}
+          />
           <Choice
             label="Flexplate stack"
             name="stack"
             value={fields.stack ?? ''}
             options={[
               { value: '', label: 'not yet' },
-              ...stacks.map(({ id, name }) => ({ value: id, label: name })),
+              ...props.stacks.map(({ id, name }) => ({ value: id, label: name })),
             ]}
           />
         </div>
@@ -109,7 +79,7 @@ export function GapPage({ frame, fields, stacks, shimsThere, answer, faults }: G
   );
 }
 
-function headline({ found, shimMm }: GapAnswer, unit: LengthUnit): string {
+function headline({ found, shimMm }: GapFound, unit: LengthUnit): string {
   const mm = (x: number) => printLength(x, unit, 'coarse');
   if (found.gapMm <= 0) return `The converter is pushed into the pump: ${mm(-found.gapMm)} too much.`;
   return shimMm > 0
@@ -117,8 +87,16 @@ function headline({ found, shimMm }: GapAnswer, unit: LengthUnit): string {
     : `Gap ${mm(found.gapMm)}, without shims.`;
 }
 
-function Answered({ answer, unit }: { answer: GapAnswer; unit: LengthUnit }) {
-  const { found, shimMm, stack, choice, studHref } = answer;
+function Answered({
+  answer,
+  studHref,
+  unit,
+}: {
+  answer: GapFound;
+  studHref: string | null;
+  unit: LengthUnit;
+}) {
+  const { found, shimMm, stack, choice } = answer;
   const layers = stack?.stack.layers.filter((layer) => layer.name !== 'shim') ?? null;
   return (
     <section id="gap-answer" aria-label="The gap">
@@ -174,7 +152,7 @@ function Answered({ answer, unit }: { answer: GapAnswer; unit: LengthUnit }) {
 }
 
 /** What is recommended, or why nothing is. */
-function shimsInWords({ recommended, found }: GapAnswer, unit: LengthUnit): string {
+function shimsInWords({ recommended, found }: GapFound, unit: LengthUnit): string {
   const mm = (x: number) => printLength(x, unit, 'coarse');
   const [best, ...others] = recommended;
   const { gapLimitsMm: limits, hubAllowsGapMm: hubAllows } = found;

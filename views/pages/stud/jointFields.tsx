@@ -1,5 +1,6 @@
 import { linesOf } from '../../../shared/quantity/fieldLines.ts';
 import { bareUnitOf, boxesOf, type Writing } from '../../../shared/quantity/fieldText.ts';
+import type { StudRing } from '../../../shared/words/choices.ts';
 import type { KnownFigures } from '../../../shared/words/fields/field.ts';
 import { JOINT } from '../../../shared/words/fields/joint.ts';
 import type { JointFrom } from '../../../shared/words/job.ts';
@@ -20,13 +21,6 @@ import { Boxes } from '../../parts/form/bodyFields.tsx';
 import { Choice } from '../../parts/form/fieldBox.tsx';
 import { Sign } from '../../parts/form/sign.tsx';
 import { KeyFigures } from '../../parts/keyFigures.tsx';
-
-/** How many studs on which circle, by the cover or by a stack's holes. */
-export interface StudRing {
-  readonly count: number | null;
-  readonly circleMm: number | null;
-  readonly of: 'cover' | 'stack';
-}
 
 export interface JointFieldsProps {
   readonly fields: Readonly<Record<string, string>>;

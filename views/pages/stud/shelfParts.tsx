@@ -1,16 +1,8 @@
 import type { CatalogueStud } from '../../../shared/words/catalogue.ts';
+import type { Skipped, Substitute } from '../../../shared/words/choices.ts';
 import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
-import type { Fits } from '../../../shared/words/stud.ts';
 import { FIT_WORD } from '../../../shared/words/verdicts.ts';
 import { Choice, Tick } from '../../parts/form/fieldBox.tsx';
-
-export interface Substitute {
-  readonly id: string;
-  readonly name: string;
-  /** Negative: shorter. */
-  readonly longerMm: number;
-  readonly fits: Fits;
-}
 
 /** The other one of the pair: everything alike but the tip. */
 export function Substitutes({
@@ -67,4 +59,22 @@ export function Narrow({
 export function shelfInWords({ stock, shelf }: CatalogueStud): string {
   const counted = stock == null ? '' : stock === 0 ? 'none in stock' : `${stock} in stock`;
   return [counted, shelf ? `shelf ${shelf}` : ''].filter((part) => part !== '').join(', ');
+}
+
+/** What could not be checked: entries of the catalog that need a correction first. */
+export function SkippedNote({ kind, skipped }: { kind: 'stud' | 'stack'; skipped: readonly Skipped[] }) {
+  if (skipped.length === 0) return null;
+  return (
+    <div class="note" id="skipped">
+      <p>Not checked, because the catalog entry has an impossible figure:</p>
+      <ul class="plain">
+        {skipped.map(({ id, name, why }) => (
+          <li>
+            <a href={`/catalogue/${kind}/${encodeURIComponent(id)}`}>{name}</a>: {why} Correct it in the
+            catalog.
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
 }

@@ -1,5 +1,5 @@
 import type { CatalogueStud } from '../../../shared/words/catalogue.ts';
-import type { StackChoice } from '../../../shared/words/choices.ts';
+import type { Skipped, StackChoice } from '../../../shared/words/choices.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import { StudInStack } from '../../drawings/studInStack.tsx';
 import type { Frame } from '../../frame.ts';
@@ -7,6 +7,7 @@ import { Layout } from '../../layout.tsx';
 import { Cautions } from '../../parts/caution.tsx';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { Choice } from '../../parts/form/fieldBox.tsx';
+import { SkippedNote } from './shelfParts.tsx';
 import { StudFields } from './studFields.tsx';
 import { RankedRow } from './studPage.tsx';
 
@@ -17,6 +18,7 @@ export interface StacksForStudProps {
   readonly studs: readonly { readonly id: string; readonly name: string }[];
   readonly entry: CatalogueStud | null;
   readonly choices: readonly StackChoice[];
+  readonly skipped: readonly Skipped[];
   readonly faults: readonly Fault[];
 }
 
@@ -46,6 +48,7 @@ export function StacksForStudPage(props: StacksForStudProps) {
             <Ranked choices={others} stud={entry} studId={studId} frame={frame} />
           </details>
         )}
+        <SkippedNote kind="stack" skipped={props.skipped} />
         <Cautions kinds={['torque', 'general']} />
       </div>
     </Layout>

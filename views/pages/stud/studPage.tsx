@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import type { Writing } from '../../../shared/quantity/fieldText.ts';
 import type { CatalogueStack } from '../../../shared/words/catalogue.ts';
-import type { StudChoice } from '../../../shared/words/choices.ts';
+import type { Skipped, StudChoice, StudRing, Substitute } from '../../../shared/words/choices.ts';
 import type { KnownFigures } from '../../../shared/words/fields/field.ts';
 import type { Status } from '../../../shared/words/finding.ts';
 import { lengthFigure, printLength } from '../../../shared/words/print.ts';
@@ -18,8 +18,8 @@ import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Choice, Field } from '../../parts/form/fieldBox.tsx';
 import { Sign } from '../../parts/form/sign.tsx';
-import { JOINT_FINDING, JointAnswer, JointFields, type StudRing } from './jointFields.tsx';
-import { Narrow, type Substitute, Substitutes, shelfInWords } from './shelfParts.tsx';
+import { JOINT_FINDING, JointAnswer, JointFields } from './jointFields.tsx';
+import { Narrow, SkippedNote, Substitutes, shelfInWords } from './shelfParts.tsx';
 import { StackFields } from './stackFields.tsx';
 import { Tolerances } from './tolerancesPart.tsx';
 
@@ -45,6 +45,7 @@ export interface StudPageProps {
   /** By stud: what would make something better of it. */
   readonly mends: Readonly<Record<string, readonly string[]>>;
   readonly substitutes: readonly Substitute[];
+  readonly skipped: readonly Skipped[];
   readonly tolerances: {
     readonly rows: readonly ToleranceRow[];
     readonly draws: number;
@@ -71,6 +72,7 @@ export function StudPage(props: StudPageProps) {
         {chosen && <p class="hint">{stackInWords(chosen, frame.lengthUnit)}</p>}
         {shown && chosen && <StudAnswer props={props} shown={shown} chosen={chosen} />}
         {choices.length > 0 && <EveryStud {...props} />}
+        <SkippedNote kind="stud" skipped={props.skipped} />
         <p>
           <a class="button quiet" href="/stud/flexplate" id="which-flexplate">
             I don't know which flexplate it is

@@ -134,7 +134,7 @@ function Box(props: BodyFieldsProps & { readonly name: string; readonly field: A
           {...(field.inSight && { as: 'radios' as const })}
           options={
             field.inSight
-              ? optionsOf({ ...field, optional: undefined }, field.options)
+              ? optionsOf({ ...field, optional: undefined }, field.options, field.unsaid)
               : optionsOf(field, field.options, field.unsaid)
           }
         />

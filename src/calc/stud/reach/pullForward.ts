@@ -1,5 +1,6 @@
 import type { Answer } from '../../../../shared/words/answer.ts';
 import type { Finding } from '../../../../shared/words/finding.ts';
+import type { PullForward, PullForwardInput } from '../../../../shared/words/gap.ts';
 import { type LengthUnit, printLength, printNumber } from '../../../../shared/words/print.ts';
 import { type Fault, Refusal } from '../../../../shared/words/refusal.ts';
 
@@ -7,36 +8,6 @@ import { type Fault, Refusal } from '../../../../shared/words/refusal.ts';
 export const USUAL_GAP_MM = { least: 3.2, most: 4.8 };
 const USUAL_SOURCE =
   'about 3.2 to 4.8 mm: common practice, no source (from memory); the maker’s figure comes first';
-
-export interface PullForwardInput {
-  /** Bell housing face to the pads, converter fully back on the pump. */
-  readonly padDepthMm: number;
-  /** Flexplate's pad side beyond the engine's face, toward the transmission; negative when it lies deeper. */
-  readonly flexplateStandsOutMm: number;
-  /** A plate between engine and bell housing. */
-  readonly separatorPlateMm: number;
-  /** Equal shims under every pad. */
-  readonly shimMm: number;
-  /** Hub in the pump with the converter fully back; null when not measured. */
-  readonly hubEngagementMm: number | null;
-  readonly hubEngagementLeastMm: number | null;
-  /** The maker's gap; null for the usual one. */
-  readonly makersGapMm: { readonly least: number; readonly most: number } | null;
-}
-
-export interface PullForward {
-  readonly bareGapMm: number;
-  readonly gapMm: number;
-  readonly addedToStackMm: number;
-  readonly hubEngagementAfterMm: number | null;
-  readonly gapLimitsMm: { readonly least: number; readonly most: number };
-  /** The widest gap at which the hub is still deep enough in the pump; null when that is not judged. */
-  readonly hubAllowsGapMm: number | null;
-  /** Equal shims that bring the gap within its limits and keep the hub deep enough; null when none can. */
-  readonly shimsMm: { readonly least: number; readonly most: number } | null;
-  readonly findings: readonly Finding[];
-  readonly answers: Readonly<Record<'gapMm' | 'hubEngagementAfterMm', Answer | null>>;
-}
 
 /**
  * The pull-forward gap from measured depths, and what equal shims under the pads do to it.

@@ -1,11 +1,5 @@
-import { type PullForwardInput, pullForward } from './pullForward.ts';
-
-export interface ShimChoice {
-  /** Under each pad: one shim, or two on top of each other; empty where none is needed. */
-  readonly thicknessesMm: readonly number[];
-  readonly totalMm: number;
-  readonly gapMm: number;
-}
+import type { PullForwardInput, ShimChoice } from '../../../../shared/words/gap.ts';
+import { pullForward } from './pullForward.ts';
 
 const MOST_CHOICES = 3;
 

@@ -72,7 +72,7 @@ function comparedWalls(job: Job, { decided, after }: PassMade, cut: AsCut | null
         place: placeName(place.angleDeg, decided.cover.studCount),
         beforeMm: before?.wallMm ?? null,
         decidedMm: before?.wallAfterMm ?? null,
-        cutMm: cut?.reckoned.stations[index]?.wallAfterMm ?? null,
+        cutMm: cut?.wallsMm[index] ?? null,
         measuredMm: mean(wallMm),
       },
     ];

@@ -1,6 +1,4 @@
-import { setupSchema } from '../../shared/schemas/job.ts';
 import type { Job, MeasuringSetup, RingWelded } from '../../shared/words/job.ts';
-import { Refusal } from '../../shared/words/refusal.ts';
 import { ringToWeld } from '../calc/job/jobStage.ts';
 import type { Edit } from './jobEdits.ts';
 
@@ -21,9 +19,5 @@ const NOTHING_SAID: MeasuringSetup = {
  */
 export function ringWeldedFrom(job: Job, ringWelded: RingWelded): Edit | null {
   if (!ringToWeld(job)) return null;
-  const body = { ...(job.sections.setup?.body ?? NOTHING_SAID), ringWelded };
-  const unfit = setupSchema.safeParse(body);
-  if (unfit.success) return { what: 'setup', body };
-  const message = unfit.error.issues[0]?.message ?? 'That day cannot be used.';
-  throw new Refusal('bad-weld', [{ path: 'weldedOn', message }]);
+  return { what: 'setup', body: { ...(job.sections.setup?.body ?? NOTHING_SAID), ringWelded } };
 }

@@ -21,7 +21,6 @@ import { howRouter } from './how/how.ts';
 import { jobsRouter } from './job/jobs.ts';
 import { filesRouter } from './job/photos.ts';
 import { sheetRouter } from './job/sheet.ts';
-import { weldedRouter } from './job/welded.ts';
 import { measuringRouter } from './measuring/measuring.ts';
 import { accessControl } from './people/accessControl.ts';
 import { peopleRouter } from './people/people.ts';
@@ -84,7 +83,6 @@ export function app(context: PageContext): Express {
   server.use(sheetRouter(context));
   server.use(filesRouter(context));
   server.use(measuringRouter(context));
-  server.use(weldedRouter(context));
   server.use(jobsRouter(context));
   server.use(catalogueRouter(context));
   server.use(criteriaRouter(context));

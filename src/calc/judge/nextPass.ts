@@ -3,6 +3,7 @@ import type { CoverCheck, CoverCheckInput, Station } from '../../../shared/words
 import { type Place, stationAt } from '../../../shared/words/places.ts';
 import { type LengthUnit, printAgainst, printLength } from '../../../shared/words/print.ts';
 import { checkCover } from '../cover/checkCover.ts';
+import { wallsLeftBy } from '../cover/face/wallsLeftBy.ts';
 import { printCut, printRoom, printSure } from './coverWords.ts';
 
 const TOLERANCE_MM = 1e-9;
@@ -23,9 +24,9 @@ export interface PassMade {
 
 /** The cover as the passes so far left it. */
 export interface AsCut {
-  /** By the walls before any cut, less what was cut. */
-  readonly reckoned: CoverCheck;
-  /** By the walls measured since where there are any; nothing more cut. */
+  /** The wall the cut made should have left at each station of the decision. */
+  readonly wallsMm: readonly number[];
+  /** By the walls measured since where there are any, nothing more cut; else by those before the cut, less the cut. */
   readonly stands: CoverCheck;
 }
 
@@ -44,7 +45,7 @@ export interface AsCut {
  */
 export function nextPass(made: PassMade, unit: LengthUnit, cut: AsCut = asCut(made, unit)): NextPass {
   const { decided, plannedMm, cutMm, look } = made;
-  const face = faceNow(made, cut.reckoned);
+  const face = faceNow(made, cut.wallsMm);
   const depths = [
     ...face.stations.map((one) => one.markDepthMm ?? 0),
     ...face.marks.map((one) => one.depthMm),
@@ -151,9 +152,8 @@ export function nextPass(made: PassMade, unit: LengthUnit, cut: AsCut = asCut(ma
  * Throws: a Refusal, as checkCover, of readings that cannot be worked with.
  */
 export function asCut(made: PassMade, unit: LengthUnit): AsCut {
-  const { decided, cutMm } = made;
-  const reckoned = checkCover({ ...decided, plannedCutMm: cutMm }, unit);
-  return { reckoned, stands: asItStands(made, faceNow(made, reckoned), reckoned, unit) };
+  const wallsMm = wallsLeftBy(made.decided.stations, made.cutMm);
+  return { wallsMm, stands: asItStands(made, faceNow(made, wallsMm), unit) };
 }
 
 type FaceNow = ReturnType<typeof faceNow>;
@@ -163,13 +163,8 @@ function cleanFace({ stations }: FaceNow, { criteria }: CoverCheckInput) {
   return { stations: bare(stations), marks: [], criteria: exactly(criteria) };
 }
 
-function asItStands(
-  { decided }: PassMade,
-  face: FaceNow,
-  reckoned: CoverCheck,
-  unit: LengthUnit,
-): CoverCheck {
-  if (!face.measured) return reckoned;
+function asItStands({ decided, cutMm }: PassMade, face: FaceNow, unit: LengthUnit): CoverCheck {
+  if (!face.measured) return checkCover({ ...decided, plannedCutMm: cutMm }, unit);
   const { gauge } = decided;
   // The uncertainty of a measured wall contains neither that of the cut's setting nor the indicator's.
   const ofWall = { cutSettingStandardUncertaintyMm: 0, faceStandardUncertaintyMm: 0 };
@@ -188,7 +183,7 @@ function asItStands(
  * The face as it now is: what was read since the pass, and where a wall was not read what the cut should have left. It
  * is square to the axis it was turned about, unless heights were read everywhere.
  */
-function faceNow({ after, decided }: PassMade, reckoned: CoverCheck) {
+function faceNow({ after, decided }: PassMade, wallsMm: readonly number[]) {
   const here = (place: Place) => stationAt(after, place);
   const elsewhere = after.filter((one) => stationAt(decided.stations, one) === undefined);
   const more = elsewhere.filter((one) => one.wallMm.length > 0);
@@ -198,7 +193,7 @@ function faceNow({ after, decided }: PassMade, reckoned: CoverCheck) {
     return {
       angleDeg: place.angleDeg,
       radiusMm: place.radiusMm,
-      wallMm: found && found.wallMm.length > 0 ? found.wallMm : [reckoned.stations[i]!.wallAfterMm],
+      wallMm: found && found.wallMm.length > 0 ? found.wallMm : [wallsMm[i]!],
       faceMm: heights ? found!.faceMm : 0,
       markDepthMm: found?.markDepthMm ?? null,
     };

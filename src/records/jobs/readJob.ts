@@ -21,6 +21,17 @@ export async function getJob(db: Db, idOrNumber: number | string): Promise<Job |
   return row ? toJob(row, await partsOf(db, row.id, row.revision)) : null;
 }
 
+/** The job a person or a program names. Throws NotInRecords when there is none. */
+export async function jobNamed(db: Db, number: string): Promise<Job> {
+  const job = await getJob(db, number);
+  if (job !== null) return job;
+  const named = printable(number.slice(0, 40));
+  throw new NotInRecords(
+    'number',
+    `There is no job "${named}" in this shop. Look for it in the list of jobs.`,
+  );
+}
+
 /** The job as it was. Throws NotInRecords when it has no such revision. */
 export async function jobAtRevision(db: Db, jobId: number, revision: number): Promise<Job> {
   const row = await jobRow(db, jobId);

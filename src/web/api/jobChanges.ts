@@ -1,19 +1,19 @@
-import { readingDoubt } from '../../../shared/measuring/readingDoubt.ts';
 import { addReadingsSchema, receiveJobSchema } from '../../../shared/schemas/jobCalls.ts';
 import { dayIn } from '../../../shared/words/day.ts';
-import type { Job, NewReading, Reading } from '../../../shared/words/job.ts';
+import type { Job, NewReading } from '../../../shared/words/job.ts';
 import { turned } from '../../../shared/words/places.ts';
 import { Refusal } from '../../../shared/words/refusal.ts';
 import type { Ctx } from '../../records/database/writing.ts';
 import { createJob, jobSentAs } from '../../records/jobs/createJob.ts';
 import { allReadings } from '../../records/jobs/history.ts';
 import { addReadings } from '../../records/jobs/readings.ts';
+import { jobNamed } from '../../records/jobs/readJob.ts';
 import { whereItStands } from '../../shop/jobAnswer.ts';
 import { receivedFrom } from '../../shop/jobEdits.ts';
 import { placesRead } from '../../shop/jobPlaces.ts';
+import { isDoubted } from '../../shop/readingsSent.ts';
 import { ApiError, readBody } from '../request/apiErrors.ts';
 import { type JobAnswered, type JobAsked, type JobNeeds, ok } from './call.ts';
-import { mustFind } from './jobReads.ts';
 
 export async function receiveCover(needs: JobNeeds, { body }: JobAsked): Promise<JobAnswered> {
   const { id, number, who, received, confirmed } = readBody(receiveJobSchema, body);
@@ -46,12 +46,12 @@ export function dayAsked({ now, timeZone }: JobNeeds, confirmed: readonly string
 export async function takeReadings(needs: JobNeeds, { named, body }: JobAsked): Promise<JobAnswered> {
   const { who, why, readings } = readBody(addReadingsSchema, body);
   const { db } = needs;
-  const job = await mustFind(db, named);
+  const job = await jobNamed(db, named);
   const known = new Map((await allReadings(db, job.id)).map((reading) => [reading.id, reading]));
   const looked = (body as { readings: { doubtful?: unknown }[] }).readings.map((one) => one.doubtful ?? null);
   const weighed = readings.map((reading, i): NewReading => {
     const angleDeg = turned(reading.angleDeg);
-    const doubtful = looked[i] === null ? doubted(job, reading, known.get(reading.id)) : reading.doubtful;
+    const doubtful = looked[i] === null ? isDoubted(job, reading, known.get(reading.id)) : reading.doubtful;
     return { ...reading, angleDeg, doubtful };
   });
   try {
@@ -60,18 +60,8 @@ export async function takeReadings(needs: JobNeeds, { named, body }: JobAsked): 
   } catch (error) {
     const late =
       error instanceof Refusal && (error.code === 'nothing-to-replace' || error.code === 'reading-differs');
-    throw late ? bothReadings(error, await mustFind(db, named), weighed) : error;
+    throw late ? bothReadings(error, await jobNamed(db, named), weighed) : error;
   }
-}
-
-/** A reading sent before keeps what was made of it then. */
-function doubted(job: Job, reading: NewReading, before: Reading | undefined): boolean {
-  if (before) return before.doubtful;
-  const nominalWallMm = job.sections.received?.body.family.nominalWallMm;
-  const { kind, valueMm } = reading;
-  if (valueMm === null || nominalWallMm === undefined) return false;
-  const typed = reading.typed === '' ? String(valueMm) : reading.typed;
-  return readingDoubt({ kind, valueMm, typed, unit: 'mm', decimalSign: 'point', nominalWallMm }) !== null;
 }
 
 /** A correction that came too late: what stands at its place, and it. */

@@ -1,9 +1,7 @@
 import type { Job } from '../../../shared/words/job.ts';
-import type { Db } from '../../records/database/database.ts';
-import { NotInRecords } from '../../records/database/errors.ts';
 import { findJobs } from '../../records/jobs/findJobs.ts';
 import { revisionsOf } from '../../records/jobs/history.ts';
-import { getJob, jobAtRevision } from '../../records/jobs/readJob.ts';
+import { jobAtRevision, jobNamed } from '../../records/jobs/readJob.ts';
 import { currentCriteria } from '../../records/shopCriteria.ts';
 import { type JobAnswer, jobAnswer } from '../../shop/jobAnswer.ts';
 import { jobUnder } from '../../shop/jobUnder.ts';
@@ -31,7 +29,7 @@ const TOLD = [
 
 export async function answerJob(needs: JobNeeds, { named, query }: JobAsked): Promise<JobAnswered> {
   const { db } = needs;
-  const now = await mustFind(db, named);
+  const now = await jobNamed(db, named);
   const { revision } = query;
   const job = revision === undefined ? now : await jobAtRevision(db, now.id, numberIn(revision));
   const answer = await answerOf(needs, job, revision === undefined ? null : job.revision);
@@ -44,13 +42,13 @@ export async function answerJob(needs: JobNeeds, { named, query }: JobAsked): Pr
 }
 
 export async function answerHistory({ db }: JobNeeds, { named }: JobAsked): Promise<JobAnswered> {
-  const job = await mustFind(db, named);
+  const job = await jobNamed(db, named);
   const { body: writing } = await currentCriteria(db);
   return ok({ number: job.number, revisions: revisionsInWords(await revisionsOf(db, job.id), writing) });
 }
 
 export async function answerJobStiffness(needs: JobNeeds, { named }: JobAsked): Promise<JobAnswered> {
-  return ok(await stiffnessOf(needs, await mustFind(needs.db, named)));
+  return ok(await stiffnessOf(needs, await jobNamed(needs.db, named)));
 }
 
 async function stiffnessOf(needs: JobNeeds, job: Job) {
@@ -71,18 +69,6 @@ async function answerOf(
 ): Promise<JobAnswer> {
   const { lengthUnit } = (await currentCriteria(db)).body;
   return jobAnswer(job, await jobUnder(db, job, { lengthUnit, timeZone }, asItWas));
-}
-
-/** The job a path names. Throws NotInRecords when there is none. */
-export async function mustFind(db: Db, number: string): Promise<Job> {
-  const job = await getJob(db, number);
-  if (job === null) {
-    throw new NotInRecords(
-      'number',
-      `There is no job "${number.slice(0, 40)}" in this shop; ask for /api/jobs.`,
-    );
-  }
-  return job;
 }
 
 function numberIn(typed: string): number {

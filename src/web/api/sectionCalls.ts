@@ -5,6 +5,7 @@ import type { Job, SectionName } from '../../../shared/words/job.ts';
 import { Refusal } from '../../../shared/words/refusal.ts';
 import type { Db } from '../../records/database/database.ts';
 import { NotInRecords, StaleEdit } from '../../records/database/errors.ts';
+import { jobNamed } from '../../records/jobs/readJob.ts';
 import { reviseJob } from '../../records/jobs/reviseJob.ts';
 import { currentCriteria } from '../../records/shopCriteria.ts';
 import { whereItStands } from '../../shop/jobAnswer.ts';
@@ -13,7 +14,6 @@ import { studsFrom } from '../../shop/studs/studsFrom.ts';
 import { ApiError, readBody } from '../request/apiErrors.ts';
 import { type JobAnswered, type JobAsked, type JobCall, type JobNeeds, ok } from './call.ts';
 import { ctxOf, dayAsked, RECEIVED } from './jobChanges.ts';
-import { mustFind } from './jobReads.ts';
 
 const CONFLICT =
   'fromRevision is the job’s revision the change was thought of at. Where somebody changed the same since, the answer is 409 with both versions, and nothing is written.';
@@ -57,7 +57,7 @@ async function changeSection(
 ): Promise<JobAnswered> {
   const schema: z.ZodType = sectionCallSchemas[section];
   const sent = readBody(schema, body) as { fromRevision: number; who: string; why: string };
-  const job = await mustFind(needs.db, named);
+  const job = await jobNamed(needs.db, named);
   const edit = await editOf(needs, job, section, sent);
   try {
     const { fromRevision } = sent;

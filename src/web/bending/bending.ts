@@ -5,13 +5,12 @@ import { type BendingDrawn, BendingPage } from '../../../views/pages/bending/ben
 import { caseName } from '../../../views/parts/bendingPart.tsx';
 import { planMarks } from '../../../views/parts/coverAnswer.tsx';
 import { renderPage } from '../../../views/render.ts';
-import { getJob } from '../../records/jobs/readJob.ts';
+import { jobNamed } from '../../records/jobs/readJob.ts';
 import { bendingFor, bothPistons } from '../../shop/bending/bendings.ts';
 import { jobAnswer } from '../../shop/jobAnswer.ts';
 import { jobUnder } from '../../shop/jobUnder.ts';
 import { quickCheck } from '../../shop/quickCover.ts';
 import { readQuickForm } from '../cover/cover.ts';
-import { NoSuchPage } from '../request/errors.ts';
 import { keepingUnits } from '../request/otherUnit.ts';
 import { frameOf, type PageContext } from '../request/pageContext.ts';
 import { requestGoneSignal } from '../request/requestGone.ts';
@@ -66,8 +65,7 @@ async function getCoverBending(context: PageContext, req: Request, res: Response
 
 async function getJobBending(context: PageContext, req: Request, res: Response): Promise<void> {
   const { db } = context.shop;
-  const job = await getJob(db, String(req.params.number));
-  if (job === null) throw new NoSuchPage('There is no such job in this shop. Look for it under jobs.');
+  const job = await jobNamed(db, String(req.params.number));
   const frame = await frameOf(req, context);
   const signal = requestGoneSignal(res);
   const answer = await jobAnswer(job, await jobUnder(db, job, frame), { signal });

@@ -1,13 +1,12 @@
 import { type Request, type Response, Router } from 'express';
 import { WhatIfPage } from '../../../views/pages/bending/whatIfPage.tsx';
 import { renderPage } from '../../../views/render.ts';
-import { getJob } from '../../records/jobs/readJob.ts';
+import { jobNamed } from '../../records/jobs/readJob.ts';
 import { weldOf } from '../../shop/bending/bendings.ts';
 import { jobInput } from '../../shop/jobInput.ts';
 import { jobUnder } from '../../shop/jobUnder.ts';
 import { triedCut } from '../../shop/quickCover.ts';
 import { readQuickForm } from '../cover/cover.ts';
-import { NoSuchPage } from '../request/errors.ts';
 import { keepingUnits } from '../request/otherUnit.ts';
 import { frameOf, type PageContext } from '../request/pageContext.ts';
 import { requestGoneSignal } from '../request/requestGone.ts';
@@ -38,8 +37,7 @@ async function getCoverWhatIf(context: PageContext, req: Request, res: Response)
 
 async function getJobWhatIf(context: PageContext, req: Request, res: Response): Promise<void> {
   const { db } = context.shop;
-  const job = await getJob(db, String(req.params.number));
-  if (job === null) throw new NoSuchPage('There is no such job in this shop. Look for it under jobs.');
+  const job = await jobNamed(db, String(req.params.number));
   const frame = await frameOf(req, context);
   const { criteria, atHand } = await jobUnder(db, job, frame);
   const { input } = jobInput(job, criteria, atHand, frame.timeZone);

@@ -1,9 +1,12 @@
+import { RING_WELDED } from '../../../shared/words/fields/weld.ts';
 import { DECISION_KINDS, type Job, type SectionName } from '../../../shared/words/job.ts';
 import type { Frame } from '../../../views/frame.ts';
 import { getEntry, listEntries } from '../../records/catalogue.ts';
 import { decisionFrom, type Edit, signatureFrom, studWorkFrom } from '../../shop/jobEdits.ts';
+import { ringWeldedFrom } from '../../shop/ringWelded.ts';
 import { studRing } from '../../shop/studs/joint.ts';
 import { studsFrom } from '../../shop/studs/studsFrom.ts';
+import { readBody } from '../request/bodyForm.ts';
 import { type PageContext, todayIn } from '../request/pageContext.ts';
 import type { TypedForm } from '../request/typed.ts';
 import { jointField, readJoint, torqueFromOf } from '../stud/joint.ts';
@@ -15,23 +18,25 @@ import { fromOf, revisionIn } from './jobRequest.ts';
 import { readReceived } from './receivedForm.ts';
 import { readSetup } from './setupForm.ts';
 
-/** What one form of the job page wants to write; null when something typed cannot be used. */
+/** What one form of the job page wants to write; null when something typed cannot be used, or nothing is to be written. */
 type ReadEdit = (context: PageContext, job: Job, form: TypedForm, frame: Frame) => Promise<Edit | null>;
 
 /** The forms of a job's page that change it, by the last part of where each is sent. */
-export const EDITS: Readonly<Record<SectionName | 'pass' | 'replaced' | 'retightened', ReadEdit>> = {
-  received: readReceivedEdit,
-  looked: readLookedEdit,
-  setup: readSetupEdit,
-  plan: readPlanEdit,
-  decision: readDecision,
-  cuts: readCutsEdit,
-  pass: readPassEdit,
-  studs: readStuds,
-  replaced: readReplacedEdit,
-  retightened: readRetorqueEdit,
-  signature: readSignature,
-};
+export const EDITS: Readonly<Record<SectionName | 'pass' | 'welded' | 'replaced' | 'retightened', ReadEdit>> =
+  {
+    received: readReceivedEdit,
+    looked: readLookedEdit,
+    setup: readSetupEdit,
+    plan: readPlanEdit,
+    decision: readDecision,
+    cuts: readCutsEdit,
+    pass: readPassEdit,
+    welded: readWelded,
+    studs: readStuds,
+    replaced: readReplacedEdit,
+    retightened: readRetorqueEdit,
+    signature: readSignature,
+  };
 
 async function readReceivedEdit(context: PageContext, job: Job, form: TypedForm): Promise<Edit | null> {
   const standing = job.sections.received?.body.receivedOn;
@@ -83,6 +88,12 @@ async function readCutsEdit(_house: PageContext, job: Job, form: TypedForm): Pro
 
 async function readPassEdit(_house: PageContext, job: Job, form: TypedForm): Promise<Edit | null> {
   return readPassPutRight(job, form);
+}
+
+async function readWelded(context: PageContext, job: Job, form: TypedForm): Promise<Edit | null> {
+  const read = readBody(form, RING_WELDED, { ifEmpty: { on: todayIn(context) } });
+  if (form.faults.length > 0) return null;
+  return ringWeldedFrom(job, { ...read, on: read.on ?? todayIn(context), note: read.note ?? '' });
 }
 
 async function readStuds(

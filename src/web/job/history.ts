@@ -2,9 +2,9 @@ import { type Request, Router } from 'express';
 import { HistoryPage } from '../../../views/pages/job/historyPart.tsx';
 import { renderPage } from '../../../views/render.ts';
 import { revisionsOf } from '../../records/jobs/history.ts';
+import { jobNamed } from '../../records/jobs/readJob.ts';
 import { NoSuchPage } from '../request/errors.ts';
 import { frameOf, type PageContext } from '../request/pageContext.ts';
-import { jobNamed } from './jobRequest.ts';
 import { revisionsInWords } from './revisionWords.ts';
 
 /** What every revision of a job changed, and one alone. */
@@ -22,7 +22,7 @@ export function historyRouter(context: PageContext): Router {
   });
 
   async function page(req: Request, alone: number | null): Promise<string> {
-    const job = await jobNamed(db, req);
+    const job = await jobNamed(db, String(req.params.number));
     const frame = await frameOf(req, context);
     const told = revisionsInWords(await revisionsOf(db, job.id), frame);
     const revisions = alone === null ? told.reverse() : told.filter((one) => one.revision === alone);

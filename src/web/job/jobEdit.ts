@@ -10,17 +10,19 @@ import {
 import type { AnyFields } from '../../../shared/words/fields/field.ts';
 import { CUT, INSPECTED, LOOKED, PLAN, RECEIVED } from '../../../shared/words/fields/job.ts';
 import { SETUP } from '../../../shared/words/fields/setup.ts';
+import { RING_WELDED } from '../../../shared/words/fields/weld.ts';
 import type { Job } from '../../../shared/words/job.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 import type { Refused } from '../../../views/pages/job/section.tsx';
 import { StaleEdit } from '../../records/database/errors.ts';
+import { jobNamed } from '../../records/jobs/readJob.ts';
 import { reviseJob } from '../../records/jobs/reviseJob.ts';
 import type { Edit } from '../../shop/jobEdits.ts';
 import { boxAt } from '../request/bodyForm.ts';
 import { frameOf, type PageContext, rememberPreference } from '../request/pageContext.ts';
 import { fieldsOf, TypedForm } from '../request/typed.ts';
 import { EDITS } from './editForms.ts';
-import { addressOf, ctxOf, fromOf, jobNamed, showJob } from './jobRequest.ts';
+import { addressOf, ctxOf, fromOf, showJob } from './jobRequest.ts';
 import { staleShown } from './staleShown.ts';
 
 /** One form of the job's page: kept as a revision, or shown again with what speaks against it. */
@@ -32,16 +34,19 @@ export async function postEdit(
 ): Promise<void> {
   const { db } = context.shop;
   const fields = fieldsOf(req.body);
-  const job = await jobNamed(db, req);
+  const job = await jobNamed(db, String(req.params.number));
   const frame = await frameOf(req, context);
   const form = new TypedForm(fields, frame);
   const refuse = (status: number, on: Job, faults: readonly Fault[], stale: Refused['stale'] = null) =>
     showJob(context, req, res, on, { status, fields, refused: { section, fields, faults, stale } });
+  const landing = section === 'welded' ? '#measure' : '';
   let edit: Edit | null = null;
   try {
     edit = await EDITS[section](context, job, form, frame);
     if (edit === null) {
-      await refuse(422, job, form.faults);
+      // A ring that was recorded already: sent twice, or from a second tablet.
+      if (form.faults.length === 0) res.redirect(303, `${addressOf(job)}${landing}`);
+      else await refuse(422, job, form.faults);
       return;
     }
     const unfit = unfitBody(edit);
@@ -53,7 +58,12 @@ export async function postEdit(
   } catch (error) {
     if (error instanceof StaleEdit && edit !== null) {
       const stale = await staleShown(db, job, edit, error, fromOf(fields), frame);
-      await refuse(409, await jobNamed(db, req), [{ path: '', message: error.message }], stale);
+      await refuse(
+        409,
+        await jobNamed(db, String(req.params.number)),
+        [{ path: '', message: error.message }],
+        stale,
+      );
       return;
     }
     if (!(error instanceof Refusal)) throw error;
@@ -64,7 +74,7 @@ export async function postEdit(
     return;
   }
   rememberPreference(res, 'initials', (fields.who ?? '').trim());
-  res.redirect(303, addressOf(job));
+  res.redirect(303, `${addressOf(job)}${landing}`);
 }
 
 const SCHEMAS = {
@@ -97,6 +107,7 @@ function boxOf(edit: Edit, path: string): string {
     const { item: row } = edit.body.items[Number(item[1])] ?? {};
     return boxAt(INSPECTED, item[2] ?? '', { row }) ?? path;
   }
+  if (path === 'ringWelded.on') return RING_WELDED.on.box;
   if (edit.what === 'cuts') return boxAt(CUT, path.replace(/^cuts\.\d+\./, '')) ?? CUT.depthMm.box;
   return boxAt(FIELDS[edit.what] ?? {}, path) ?? path;
 }

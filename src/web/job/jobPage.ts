@@ -1,9 +1,9 @@
-import { asTyped } from '../../../shared/quantity/fieldText.ts';
 import { writeLength } from '../../../shared/quantity/writeQuantity.ts';
-import { SETUP } from '../../../shared/words/fields/setup.ts';
-import { RING_WELDED } from '../../../shared/words/fields/weld.ts';
+import type { NextPass } from '../../../shared/words/afterCut.ts';
+import type { Entry } from '../../../shared/words/catalogue.ts';
 import type { Job, Pass } from '../../../shared/words/job.ts';
 import type { Frame } from '../../../views/frame.ts';
+import type { NextPassView } from '../../../views/pages/job/cut.tsx';
 import type { MeasureProps } from '../../../views/pages/job/measure.tsx';
 import type { Refused } from '../../../views/pages/job/section.tsx';
 import { JobPage } from '../../../views/pages/job/wholeJobPage.tsx';
@@ -12,9 +12,8 @@ import { listEntries } from '../../records/catalogue.ts';
 import { historyOf } from '../../records/jobs/history.ts';
 import { photosOf } from '../../records/photos/photos.ts';
 import { besideOf, setBeside } from '../../shop/bending/bendings.ts';
-import { figuresTyped } from '../../shop/gauges.ts';
-import { jobAnswer } from '../../shop/jobAnswer.ts';
-import { jobUnder } from '../../shop/jobUnder.ts';
+import { type JobAnswer, jobAnswer } from '../../shop/jobAnswer.ts';
+import { jobUnder, type UnderRead } from '../../shop/jobUnder.ts';
 import { recheckBending } from '../../shop/recheck.ts';
 import { criteriaFields } from '../catalogue/entryFields.ts';
 import { placeViews } from '../measuring/table.ts';
@@ -23,6 +22,7 @@ import type { PageContext } from '../request/pageContext.ts';
 import type { Fields } from '../request/typed.ts';
 import { lookedAsTyped } from './inspectionForm.ts';
 import { jobStuds, studsFrame } from './jobStuds.ts';
+import { setupAsTyped } from './setupForm.ts';
 
 export interface JobShown {
   readonly asItWas?: number | null;
@@ -43,96 +43,93 @@ export async function jobPage(
   shown: JobShown,
 ): Promise<string> {
   const { db } = context.shop;
-  const { fields, refused = null, token } = shown;
-  const under = await jobUnder(db, job, frame, shown.asItWas);
+  const { fields, refused = null, asItWas = null } = shown;
+  const under = await jobUnder(db, job, frame, asItWas);
   const { criteria, criteriaRevision, gauges } = under;
-  const decision = job.sections.decision?.body ?? null;
-  const [families, stacks, studs] = [
-    await listEntries(db, 'family'),
-    await listEntries(db, 'stack'),
-    await listEntries(db, 'stud'),
-  ];
-  const family = job.sections.received?.body.family ?? null;
-  const setup = job.sections.setup?.body ?? null;
-  const chosenGauges = setup?.gauges ?? [];
+  const families = await listEntries(db, 'family');
+  const [stacks, studs] = [await listEntries(db, 'stack'), await listEntries(db, 'stud')];
   const answer = await jobAnswer(job, under, { signal: shown.signal });
   const beside = besideOf(families, fields.beside);
   const bending = await setBeside(answer.bending, beside, criteria, shown.signal);
-  const next = answer.nextPass;
-  const measure = (pass: Pass) => ({
-    places: placeViews(job, pass, frame),
-    token: `${token}`,
-    doubts: shown.doubts?.pass === pass ? shown.doubts.list : [],
-  });
   return renderPage(
     JobPage({
+      ...answer,
       frame: studsFrame(fields, frame),
       job,
-      asItWas: shown.asItWas ?? null,
+      asItWas,
       families: families.map(({ id, name }) => ({ id, name })),
       history: await historyOf(db, job.id),
       photos: await photosOf(db, job.id, job.revision),
-      missing: answer.missing,
-      next: answer.next,
-      steps: answer.steps,
-      statementNeeded: answer.statementNeeded,
       refused,
       lookedTyped: lookedAsTyped(job.sections.looked?.body ?? null, frame),
-      setupTyped: {
-        ...asTyped(
-          SETUP,
-          setup && { ...setup, gaugeFigures: figuresTyped(setup.gaugeFigures, chosenGauges) },
-          frame,
-        ),
-        ...asTyped(RING_WELDED, setup?.ringWelded, frame),
-        ...Object.fromEntries(chosenGauges.map(({ use, id }) => [`${use}Gauge`, id])),
-      },
+      setupTyped: setupAsTyped(job.sections.setup?.body ?? null, frame),
       gauges,
-      before: measure('before'),
-      after: measure('after'),
+      before: measureOf(job, 'before', frame, shown),
+      after: measureOf(job, 'after', frame, shown),
       decide: {
-        shape: family && {
-          ...family,
-          densityKgPerM3: null,
-        },
-        check: answer.check,
-        checkFaults: answer.faults,
-        criteriaRevision,
+        ...decideOf(job, answer, under, frame),
         bending,
-        beside: {
-          families: families.map(({ id, name }) => ({ id, name })),
-          chosen: fields.beside ?? '',
-          action: `/jobs/${encodeURIComponent(job.number)}#decide`,
-        },
-        plan: answer.plan,
-        outdated: decision !== null && job.outcome === null,
-        otherwise: decision && otherwiseOf(answer.otherwise, await recheckBending(decision)),
-        criteriaSince:
-          decision === null
-            ? []
-            : differences(criteriaFields(decision.criteria, frame), criteriaFields(criteria, frame)),
+        beside: besideShown(job, families, fields),
+        otherwise: await otherwiseOf(job, answer),
       },
-      verified: answer.verified,
       studs: jobStuds({ job, fields, stacks, studs, criteria, criteriaRevision, frame }),
-      compared: answer.compared,
-      passes: answer.passes,
-      nextPass: next && {
-        ...next,
-        planTyped:
-          next.totalMm === null
-            ? ''
-            : writeLength(upToDial(next.totalMm), frame.lengthUnit, frame.decimalSign),
-      },
+      nextPass: answer.nextPass && planTyped(answer.nextPass, frame),
     }),
   );
 }
 
-/** Rounded up to a thousandth of a millimetre, so that what is planned cleans up. */
-function upToDial(mm: number): number {
-  return Math.ceil(mm * 1000 - 1e-6) / 1000;
+function measureOf(job: Job, pass: Pass, frame: Frame, { token, doubts }: JobShown) {
+  return { places: placeViews(job, pass, frame), token, doubts: doubts?.pass === pass ? doubts.list : [] };
 }
 
-function otherwiseOf(...told: readonly (string | null)[]): string | null {
-  const said = told.filter((one) => one !== null);
+function decideOf(
+  job: Job,
+  { check, faults, plan }: JobAnswer,
+  { criteria, criteriaRevision }: UnderRead,
+  frame: Frame,
+) {
+  const family = job.sections.received?.body.family ?? null;
+  const decision = job.sections.decision?.body ?? null;
+  return {
+    shape: family && { ...family, densityKgPerM3: null },
+    check,
+    checkFaults: faults,
+    criteriaRevision,
+    plan,
+    outdated: decision !== null && job.outcome === null,
+    criteriaSince:
+      decision === null
+        ? []
+        : differences(criteriaFields(decision.criteria, frame), criteriaFields(criteria, frame)),
+  };
+}
+
+function besideShown(job: Job, families: readonly Entry<'family'>[], { beside = '' }: Fields) {
+  return {
+    families: families.map(({ id, name }) => ({ id, name })),
+    chosen: beside,
+    action: `/jobs/${encodeURIComponent(job.number)}#decide`,
+  };
+}
+
+/** What today's calculation would say otherwise of the decision's inputs; null where it says the same. */
+async function otherwiseOf(job: Job, { otherwise }: JobAnswer): Promise<string | null> {
+  const decision = job.sections.decision?.body;
+  if (!decision) return null;
+  const said = [otherwise, await recheckBending(decision)].filter((one) => one !== null);
   return said.length === 0 ? null : said.join(' ');
+}
+
+/** The next pass with the cut in all as its box would have it typed. */
+function planTyped(next: NextPass, { lengthUnit, decimalSign }: Frame): NextPassView {
+  const { totalMm } = next;
+  return {
+    ...next,
+    planTyped: totalMm === null ? '' : writeLength(upToDial(totalMm), lengthUnit, decimalSign),
+  };
+}
+
+/** Rounded up to a thousandth of a millimeter, so that what is planned cleans up. */
+function upToDial(mm: number): number {
+  return Math.ceil(mm * 1000 - 1e-6) / 1000;
 }

@@ -2,16 +2,17 @@ import type { Request, Response } from 'express';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 import type { Refused } from '../../../views/pages/job/section.tsx';
 import { addReadings } from '../../records/jobs/readings.ts';
+import { jobNamed } from '../../records/jobs/readJob.ts';
 import { readReadings } from '../measuring/table.ts';
 import { frameOf, type PageContext, rememberPreference } from '../request/pageContext.ts';
 import { fieldsOf, unitOf } from '../request/typed.ts';
-import { addressOf, ctxOf, jobNamed, showJob } from './jobRequest.ts';
+import { addressOf, ctxOf, showJob } from './jobRequest.ts';
 
 /** The measuring table of the job's page: what changed in it is kept. */
 export async function postReadings(context: PageContext, req: Request, res: Response): Promise<void> {
   const { db } = context.shop;
   const fields = fieldsOf(req.body);
-  const job = await jobNamed(db, req);
+  const job = await jobNamed(db, String(req.params.number));
   const frame = await frameOf(req, context);
   const writing = {
     ...frame,

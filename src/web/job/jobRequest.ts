@@ -3,22 +3,12 @@ import type { Request, Response } from 'express';
 import type { Job } from '../../../shared/words/job.ts';
 import type { Db } from '../../records/database/database.ts';
 import type { Ctx } from '../../records/database/writing.ts';
-import { getJob, jobAtRevision } from '../../records/jobs/readJob.ts';
+import { jobAtRevision, jobNamed } from '../../records/jobs/readJob.ts';
 import { NoSuchPage } from '../request/errors.ts';
 import { frameOf, type PageContext } from '../request/pageContext.ts';
 import { requestGoneSignal } from '../request/requestGone.ts';
 import type { Fields } from '../request/typed.ts';
 import { type JobShown, jobPage } from './jobPage.ts';
-
-/** The job an address names. */
-export async function jobNamed(db: Db, req: Request): Promise<Job> {
-  const number = String(req.params.number);
-  const job = await getJob(db, number);
-  if (job === null) {
-    throw new NoSuchPage(`There is no job "${number.slice(0, 40)}" in this shop. Look for it under jobs.`);
-  }
-  return job;
-}
 
 /** The job as it stands, or as it was at the revision that was asked for. */
 export async function jobAsked(
@@ -26,7 +16,7 @@ export async function jobAsked(
   req: Request,
   { revision: typed = '' }: Fields,
 ): Promise<{ readonly job: Job; readonly asItWas: number | null }> {
-  const now = await jobNamed(db, req);
+  const now = await jobNamed(db, String(req.params.number));
   if (!/^\d{1,9}$/.test(typed)) return { job: now, asItWas: null };
   const asItWas = Number(typed);
   if (asItWas < 1 || asItWas > now.revision) {

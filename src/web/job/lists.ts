@@ -6,11 +6,11 @@ import { CATALOGUE_STACK, CATALOGUE_STUD, LAYER } from '../../../shared/words/fi
 import type { Job, Reading } from '../../../shared/words/job.ts';
 import { listEntries } from '../../records/catalogue.ts';
 import { allReadings } from '../../records/jobs/history.ts';
+import { jobNamed } from '../../records/jobs/readJob.ts';
 import { placeOn } from '../../shop/jobPlaces.ts';
 import { columnsOf } from '../request/bodyColumns.ts';
 import { type Cell, type Column, sendCsv } from '../request/csv.ts';
 import type { PageContext } from '../request/pageContext.ts';
-import { jobNamed } from './jobRequest.ts';
 
 /** Lists as CSV: readings of a job, and the shelves of the catalogue. */
 export function listsRouter(context: PageContext): Router {
@@ -18,7 +18,7 @@ export function listsRouter(context: PageContext): Router {
   const { db } = context.shop;
 
   router.get('/jobs/:number/readings.csv', async (req, res) => {
-    const job = await jobNamed(db, req);
+    const job = await jobNamed(db, String(req.params.number));
     const all = await allReadings(db, job.id);
     const replaced = new Set(all.map((reading) => reading.replaces));
     const rows = all.map((reading) => ({ job, reading, replaced: replaced.has(reading.id) }));

@@ -5,7 +5,7 @@ import type { PhotoPlace } from '../../../shared/words/photo.ts';
 import { readPlace } from '../../../shared/words/places.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import { Refusal } from '../../../shared/words/refusal.ts';
-import { getJob } from '../../records/jobs/readJob.ts';
+import { jobNamed } from '../../records/jobs/readJob.ts';
 import { type Arrived, discard, keep } from '../../records/photos/files.ts';
 import { addPhoto, isPhoto } from '../../records/photos/photos.ts';
 import { type CopySize, copyOf, lookAtPicture } from '../../records/photos/picture.ts';
@@ -22,10 +22,7 @@ export function filesRouter(context: PageContext): Router {
   const { db, dataDir } = context.shop;
 
   router.post('/jobs/:number/photos', async (req, res) => {
-    const number = String(req.params.number);
-    const job = await getJob(db, number);
-    if (job === null)
-      throw new NoSuchPage(`There is no job "${number.slice(0, 40)}" in this shop. Look for it under jobs.`);
+    const job = await jobNamed(db, String(req.params.number));
     const { fields, file, tooLarge } = await readFormWithFile(req, dataDir);
     try {
       await add(req, fields, job, file, tooLarge);

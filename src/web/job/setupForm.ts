@@ -1,13 +1,14 @@
+import { asTyped, type Writing } from '../../../shared/quantity/fieldText.ts';
 import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
 import { setupSchema } from '../../../shared/schemas/job.ts';
 import type { Entry } from '../../../shared/words/catalogue.ts';
 import { SETUP } from '../../../shared/words/fields/setup.ts';
 import { RING_WELDED } from '../../../shared/words/fields/weld.ts';
 import type { MeasuringSetup, RingWelded } from '../../../shared/words/job.ts';
-import { figuresOf } from '../../shop/gauges.ts';
+import { figuresOf, figuresTyped } from '../../shop/gauges.ts';
 import { chosenGauges } from '../measuring/gaugesOnForm.ts';
 import { boxAt, readBody } from '../request/bodyForm.ts';
-import type { TypedForm } from '../request/typed.ts';
+import type { Fields, TypedForm } from '../request/typed.ts';
 
 /** How it is measured, as typed; stations stay as they are kept. null with the sentences in the form. */
 export function readSetup(
@@ -31,6 +32,17 @@ export function readSetup(
     path === 'ringWelded.on' ? RING_WELDED.on.box : (boxAt(SETUP, path) ?? path),
   );
   return null;
+}
+
+/** How it is measured as its form would have it typed: figures that the chosen gauges have by themselves are left to them. */
+export function setupAsTyped(setup: MeasuringSetup | null, writing: Writing): Fields {
+  const chosen = setup?.gauges ?? [];
+  const typed = setup && { ...setup, gaugeFigures: figuresTyped(setup.gaugeFigures, chosen) };
+  return {
+    ...asTyped(SETUP, typed, writing),
+    ...asTyped(RING_WELDED, setup?.ringWelded, writing),
+    ...Object.fromEntries(chosen.map(({ use, id }) => [`${use}Gauge`, id])),
+  };
 }
 
 /** How the ring was joined may be put right; a later day is another ring. A form without its boxes changes neither. */

@@ -5,13 +5,14 @@ import { SheetPage } from '../../../views/pages/job/sheetPage.tsx';
 import { TagPage } from '../../../views/pages/job/tagPage.tsx';
 import type { QrModules } from '../../../views/parts/qr.tsx';
 import { renderPage } from '../../../views/render.ts';
+import { jobNamed } from '../../records/jobs/readJob.ts';
 import { photosOf } from '../../records/photos/photos.ts';
 import { jobAnswer } from '../../shop/jobAnswer.ts';
 import { jobUnder } from '../../shop/jobUnder.ts';
 import { coverLimitFields } from '../catalogue/entryFields.ts';
 import { frameOf, type PageContext } from '../request/pageContext.ts';
 import { fieldsOf } from '../request/typed.ts';
-import { jobAsked, jobNamed } from './jobRequest.ts';
+import { jobAsked } from './jobRequest.ts';
 
 /** What goes on paper: the sheet of a job, as it stands or as it was, and its tag. */
 export function sheetRouter(context: PageContext): Router {
@@ -45,7 +46,7 @@ export function sheetRouter(context: PageContext): Router {
   });
 
   router.get('/jobs/:number/tag', async (req, res) => {
-    const job = await jobNamed(db, req);
+    const job = await jobNamed(db, String(req.params.number));
     res.send(renderPage(TagPage({ frame: await frameOf(req, context), job, qr: qrOf(context, job) })));
   });
 

@@ -19,7 +19,7 @@ import type { Frame } from '../../../views/frame.ts';
 import { type AskedHere, MeasuringPage } from '../../../views/pages/job/measuringPage.tsx';
 import { renderPage } from '../../../views/render.ts';
 import { addReadings } from '../../records/jobs/readings.ts';
-import { getJob } from '../../records/jobs/readJob.ts';
+import { jobNamed } from '../../records/jobs/readJob.ts';
 import { type PlaceRead, type PlacesRead, placeOn, placesRead } from '../../shop/jobPlaces.ts';
 import { NoSuchPage } from '../request/errors.ts';
 import { frameOf, type PageContext, rememberPreference } from '../request/pageContext.ts';
@@ -49,13 +49,13 @@ export function measuringRouter(context: PageContext): Router {
 }
 
 async function getMeasuring(context: PageContext, req: Request, res: Response): Promise<void> {
-  const job = await mustFind(context, String(req.params.number));
+  const job = await jobNamed(context.shop.db, String(req.params.number));
   await show(context, req, res, job, fieldsOf(req.query), { status: 200, faults: [], doubt: null });
 }
 
 /** One reading from the plain form; on to the next. */
 async function postReading(context: PageContext, req: Request, res: Response): Promise<void> {
-  const job = await mustFind(context, String(req.params.number));
+  const job = await jobNamed(context.shop.db, String(req.params.number));
   const { meant = '', ...sent } = fieldsOf(req.body);
   const fields = meant === '' ? sent : { ...sent, value: meant };
   const frame = await frameOf(req, context);
@@ -90,7 +90,7 @@ async function postReading(context: PageContext, req: Request, res: Response): P
 
 /** What a tablet kept while it had no connection, and what its script sends all along. */
 async function postKept(context: PageContext, req: Request, res: Response): Promise<void> {
-  const job = await mustFind(context, String(req.params.number));
+  const job = await jobNamed(context.shop.db, String(req.params.number));
   const frame = await frameOf(req, context);
   const sent = keptReadingsSchema.safeParse(req.body);
   if (!sent.success) {
@@ -111,13 +111,13 @@ async function postKept(context: PageContext, req: Request, res: Response): Prom
 
 /** What stands on the server, for a tablet that was away or that shares the job with another. */
 async function getStanding(context: PageContext, req: Request, res: Response): Promise<void> {
-  const job = await mustFind(context, String(req.params.number));
+  const job = await jobNamed(context.shop.db, String(req.params.number));
   const frame = await frameOf(req, context);
   res.json(await standing(context, job.number, passOf(fieldsOf(req.query)), frame));
 }
 
 async function standing(context: PageContext, number: string, pass: Pass, frame: Frame) {
-  const job = await mustFind(context, number);
+  const job = await jobNamed(context.shop.db, number);
   return {
     revision: job.revision,
     standing: standingViews(job, pass, placesRead(job, pass).toMeasure, frame),
@@ -168,13 +168,6 @@ async function show(
     }),
   );
   res.status(what.status).send(html);
-}
-
-async function mustFind(context: PageContext, number: string): Promise<Job> {
-  const job = await getJob(context.shop.db, number);
-  if (job === null)
-    throw new NoSuchPage(`There is no job "${number.slice(0, 40)}" in this shop. Look for it under jobs.`);
-  return job;
 }
 
 function refuse(res: Response, code: string, message: string): void {

@@ -1,21 +1,14 @@
-import { doubt } from '../../../shared/quantity/doubt.ts';
 import type { Writing } from '../../../shared/quantity/fieldText.ts';
-import { writeAsTyped } from '../../../shared/quantity/writeQuantity.ts';
-import type { Job, NewReading, Pass, Reading, ReadingKind } from '../../../shared/words/job.ts';
+import type { Job, Pass, ReadingKind } from '../../../shared/words/job.ts';
 import { type Place, readPlace, turned } from '../../../shared/words/places.ts';
-import type { Fault } from '../../../shared/words/refusal.ts';
-import type { MeasureProps, PlaceView } from '../../../views/pages/job/measure.tsx';
-import type { Compared } from '../../../views/parts/sideBySide.tsx';
+import { READING_WORD } from '../../../shared/words/readings.ts';
+import type { PlaceView } from '../../../views/pages/job/measure.tsx';
 import { placeOn, placesRead } from '../../shop/jobPlaces.ts';
+import { type Cell, cellText, type ReadingsChanged, readingsChanged } from '../../shop/readingsSent.ts';
 import { type Fields, splitRepeats, TypedForm } from '../request/typed.ts';
 
 const KINDS = ['wall', 'face', 'mark'] as const;
 const LETTER: Readonly<Record<ReadingKind, string>> = { wall: 'w', face: 'f', mark: 'd' };
-const LABEL: Readonly<Record<ReadingKind, string>> = {
-  wall: 'Wall',
-  face: 'Face height',
-  mark: 'Mark depth',
-};
 /** Empty rows at the end, for places of the person's own. */
 const SPARE_ROWS = 2;
 /** As many as the calculation takes, with the empty rows a form ends in. */
@@ -53,26 +46,11 @@ export function placeViews(job: Job, pass: Pass, writing: Writing): PlaceView[] 
   return [...views, ...spare];
 }
 
-function cellText({ typed, valueMm }: Reading, { lengthUnit, decimalSign }: Writing): string {
-  return valueMm === null ? '' : writeAsTyped(valueMm, typed, lengthUnit, decimalSign);
-}
-
-export interface ReadingsSent {
+export interface ReadingsSent extends ReadingsChanged {
   readonly pass: Pass;
-  readonly readings: readonly NewReading[];
-  readonly faults: readonly Fault[];
-  readonly doubts: MeasureProps['doubts'];
-  /** Cells this person changed that somebody else changed meanwhile: theirs, and what was typed here. */
-  readonly conflicts: readonly Compared[];
-  /** The newest reading among theirs; null where they only withdrew. */
-  readonly newest: Reading | null;
 }
 
-/**
- * What changed in the measuring table since it was shown. A cell left as it was sends nothing; a changed one adds a
- * reading that replaces the one shown; an emptied one withdraws it. Ids follow from the form's token and the cell, so
- * that sending the form twice adds nothing the second time.
- */
+/** What changed in the measuring table since it was shown, or what in it cannot be used. */
 export function readReadings(job: Job, fields: Fields, writing: Writing, gauge: string): ReadingsSent {
   const form = new TypedForm(fields, writing);
   const pass: Pass = form.text('pass') === 'after' ? 'after' : 'before';
@@ -80,93 +58,36 @@ export function readReadings(job: Job, fields: Fields, writing: Writing, gauge: 
   if (token === null)
     form.fault(
       '',
-      'This form is not complete, so nothing was kept. Open the job again and type the readings there.',
+      'This form is not complete, so nothing was saved. Open the job again and enter the readings there.',
     );
-  const nominal = job.sections.received?.body.family.nominalWallMm ?? 0;
-  const cover = job.sections.received?.body.family;
-  const read = placesRead(job, pass);
-  const readings: NewReading[] = [];
-  const doubts: { name: string; question: string; asTyped: string }[] = [];
-  const conflicts: Compared[] = [];
-  let newest: Reading | null = null as Reading | null;
+  const cells = cellsOf(form, job, pass);
+  const changed = readingsChanged(job, { pass, token: token ?? '', gauge, writing: form.writing, cells });
+  return { pass, ...changed, faults: [...form.faults, ...changed.faults] };
+}
 
-  const rows = rowIndexes(fields);
-  if ((rows.at(-1) ?? 0) >= MOST_PLACES) {
-    form.fault(
-      '',
-      `${(rows.at(-1) ?? 0) + 1} stations were sent; at most 400 can be kept with one job. Leave some out.`,
-    );
+/** The boxes that were sent, row by row; what cannot be read is said in the form. */
+function cellsOf(form: TypedForm, job: Job, pass: Pass): Cell[] {
+  const cover = job.sections.received?.body.family;
+  const rows = rowIndexes(form.fields);
+  const most = (rows.at(-1) ?? 0) + 1;
+  if (most > MOST_PLACES) {
+    form.fault('', `${most} stations were sent; one job holds at most 400. Leave some out.`);
   }
-  for (const index of rows.filter((row) => row < MOST_PLACES)) {
-    const place = placeOf(form, index);
-    if (place === null) continue;
-    const where = `station ${index + 1} (${placeOn(cover, place.angleDeg)})`;
-    for (const kind of KINDS) {
-      const name = `${LETTER[kind]}.${index}`;
-      if (fields[name] === undefined) continue;
-      const standing = read.readAt(kind, place);
-      const parts = splitRepeats(form.text(name));
-      const values = form.lengths(name, `${LABEL[kind]} at ${where}`);
-      if (values.length !== parts.length) continue;
-      if (values.length === standing.length && values.every((value, i) => value === standing[i]?.valueMm))
-        continue;
-      if ((fields[`was.${name}`] ?? '') !== standing.map((one) => one.id).join(',')) {
-        conflicts.push({
-          label: `${LABEL[kind]} at ${where}`,
-          before: standing.map((one) => `${cellText(one, writing)} by ${one.who}`).join('; ') || 'withdrawn',
-          after: parts.join('; ') || 'emptied',
-        });
-        for (const one of standing) if (newest === null || one.revision > newest.revision) newest = one;
-        continue;
-      }
-      if (kind !== 'wall' && parts.length > 1) {
-        form.fault(
-          name,
-          `${LABEL[kind]} at ${where}: "${form.text(name)}" is ${parts.length} readings; type one.`,
-        );
-        continue;
-      }
-      const bad = values.find((value) => (kind === 'wall' && value <= 0) || (kind === 'mark' && value < 0));
-      if (bad !== undefined) {
-        form.fault(
-          name,
-          `${LABEL[kind]} at ${where} is ${bad} mm; it must be ${kind === 'wall' ? 'more than' : 'at least'} 0 mm. Measure it again.`,
-        );
-        continue;
-      }
-      for (let i = 0; i < Math.max(parts.length, standing.length); i++) {
-        const typed = parts[i];
-        const was = standing[i];
-        const valueMm = values[i] ?? null;
-        if (was !== undefined && valueMm === was.valueMm) continue;
-        const asked =
-          kind === 'wall' && valueMm !== null && typed !== undefined
-            ? doubt({
-                valueMm,
-                expectedMm: nominal,
-                typed,
-                unit: writing.lengthUnit,
-                decimalSign: writing.decimalSign,
-              })
-            : null;
-        if (asked && form.text(`ok.${name}`) !== parts.join('; ')) {
-          doubts.push({ name, question: `Wall at ${where}: ${asked.question}`, asTyped: parts.join('; ') });
-        }
-        readings.push({
-          id: `${token}-${pass[0]}${LETTER[kind]}${index}-${i}`,
-          pass,
-          kind,
-          ...place,
-          valueMm,
-          typed: typed ?? '',
-          gauge,
-          doubtful: false,
-          replaces: was?.id ?? null,
-        });
-      }
-    }
-  }
-  return { pass, readings, faults: form.faults, doubts, conflicts, newest };
+  return rows
+    .filter((row) => row < MOST_PLACES)
+    .flatMap((row) => {
+      const place = placeOf(form, row);
+      if (place === null) return [];
+      const where = `station ${row + 1} (${placeOn(cover, place.angleDeg)})`;
+      return KINDS.flatMap((kind): Cell[] => {
+        const name = `${LETTER[kind]}.${row}`;
+        if (form.fields[name] === undefined) return [];
+        const parts = splitRepeats(form.text(name));
+        const values = form.lengths(name, `${READING_WORD[pass][kind]} at ${where}`);
+        const [was, confirmed] = [form.fields[`was.${name}`] ?? '', form.text(`ok.${name}`)];
+        return [{ name, kind, place, row, parts, values, was, confirmed }];
+      });
+    });
 }
 
 function rowIndexes(fields: Fields): number[] {
@@ -184,10 +105,10 @@ function placeOf(form: TypedForm, index: number): Place | null {
   if (!['w', 'f', 'd'].some((key) => form.has(`${key}.${index}`))) return null;
   const name = `station ${index + 1}`;
   const before = form.faults.length;
-  const angleDeg = form.angle(`a.${index}`, `Clock position of ${name}`);
+  const angleDeg = form.angle(`a.${index}`, `Angle of ${name}`);
   const radiusMm = form.length(`r.${index}`, `Radius of ${name}`);
   if (form.faults.length === before) {
-    form.needed(angleDeg, `a.${index}`, `Clock position of ${name}`);
+    form.needed(angleDeg, `a.${index}`, `Angle of ${name}`);
     form.needed(radiusMm, `r.${index}`, `Radius of ${name}`);
   }
   if (angleDeg === null || radiusMm === null) return null;

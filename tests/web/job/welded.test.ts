@@ -119,6 +119,18 @@ describe('a ring welded first', () => {
     );
   });
 
+  it('with a day that cannot be used is shown again as it was typed, the fault beside the day', async () => {
+    const number = await decided();
+    const sent = { weldedOn: 'last Tuesday', weldNote: 'six tacks', ringJoined: 'yes' };
+    const refused = await send(number, 'welded', sent);
+    expect(refused.status).toBe(422);
+    const form = refused.html.split('id="welded-form"')[1]!.split('</form>')[0]!;
+    expect(/<input[^>]*name="weldedOn"[^>]*>/.exec(form)?.[0]).toContain('aria-invalid="true"');
+    expect(form).toContain('value="six tacks"');
+    expect(form).toMatch(/<option[^>]*value="yes"[^>]*selected/);
+    expect((await getJob(program.shop.db, number))!.weldedAt).toBe(0);
+  });
+
   it('is recorded once, and a later change of the set-up voids nothing', async () => {
     const number = await decided();
     await send(number, 'welded', {});

@@ -1,7 +1,7 @@
 import type { Writing } from '../../../shared/quantity/fieldText.ts';
 import type { ComparedWall, NextPass, PassView } from '../../../shared/words/afterCut.ts';
 import { CUT } from '../../../shared/words/fields/job.ts';
-import { JOINED_TO_PADS } from '../../../shared/words/fields/weld.ts';
+import { RING_WELDED } from '../../../shared/words/fields/weld.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
 import type { Job } from '../../../shared/words/job.ts';
 import { countingPasses } from '../../../shared/words/passes.ts';
@@ -35,6 +35,8 @@ export interface CutProps {
   readonly writing: Writing;
   readonly initials: string;
   readonly refused: Refused | null;
+  /** Of the form that records a weld. */
+  readonly refusedWeld: Refused | null;
   /** Of the form that puts the depth of a pass right. */
   readonly refusedPass: Refused | null;
   readonly readOnly: boolean;
@@ -110,7 +112,9 @@ function PassForm({ job, nextPass, unit, writing, initials, refused }: CutProps)
   );
 }
 
-function WeldedForm({ job, initials, refused }: CutProps) {
+function WeldedForm({ job, writing, initials, ...props }: CutProps) {
+  // A pass sent while the ring is due is refused here: no other form stands there.
+  const refused = props.refusedWeld ?? props.refused;
   return (
     <JobForm
       id="welded-form"
@@ -122,19 +126,13 @@ function WeldedForm({ job, initials, refused }: CutProps) {
       submit="The ring is welded on: measure again"
     >
       <div class="fields">
-        <Field label="Welded on" name="weldedOn" type="date" value={refused?.fields.weldedOn} size="figure" />
-        <Choice
-          label={JOINED_TO_PADS.label}
-          name={JOINED_TO_PADS.box}
-          value={refused?.fields.ringJoined ?? ''}
-          options={[
-            { value: '', label: JOINED_TO_PADS.none },
-            { value: 'yes', label: 'yes' },
-            { value: 'no', label: 'no' },
-          ]}
-          hint={JOINED_TO_PADS.help}
+        <Boxes
+          of={RING_WELDED}
+          fields={refused?.fields ?? {}}
+          faults={refused?.faults ?? []}
+          writing={writing}
+          hints={{ on: 'Empty: today' }}
         />
-        <Field label="Note on the weld" name="weldNote" value={refused?.fields.weldNote} optional />
       </div>
     </JobForm>
   );

@@ -10,7 +10,7 @@ import { When } from '../../parts/when.tsx';
 
 /** A form of the job that was not taken: what was typed is kept, and why it was not taken. */
 export interface Refused {
-  readonly section: SectionName | 'readings' | 'photos' | 'pass' | 'replaced' | 'retightened';
+  readonly section: SectionName | 'readings' | 'photos' | 'pass' | 'welded' | 'replaced' | 'retightened';
   readonly fields: Readonly<Record<string, string>>;
   readonly faults: readonly Fault[];
   readonly stale: StaleShown | null;

@@ -163,7 +163,7 @@ function openOf(
     cut:
       next === 'cut' ||
       (next === 'verify' && nextPass?.state === 'look') ||
-      refusedIn('cuts', 'pass') !== null,
+      refusedIn('cuts', 'pass', 'welded') !== null,
     verify: next === 'verify' || (next === 'cut' && verified.length > 0) || measured('after') !== null,
     studs:
       (next === 'sign' && job.sections.studs === null) ||
@@ -215,6 +215,7 @@ function insideOf(
         nextPass={props.nextPass}
         refused={refusedIn('cuts')}
         refusedPass={refusedIn('pass')}
+        refusedWeld={refusedIn('welded')}
       />
     ),
     verify: (

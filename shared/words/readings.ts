@@ -1,0 +1,10 @@
+import type { Pass, ReadingKind } from './job.ts';
+
+/** What is read at a station, before the cut and after it. */
+export const READING_WORD: Readonly<Record<Pass, Readonly<Record<ReadingKind, string>>>> = {
+  before: { wall: 'Wall', face: 'Indicator reading', mark: 'Heat mark depth' },
+  after: { wall: 'Wall', face: 'Indicator reading', mark: 'Heat mark remaining' },
+};
+
+/** When it was read. */
+export const PASS_WORD: Readonly<Record<Pass, string>> = { before: 'before the cut', after: 'after the cut' };

@@ -1,0 +1,172 @@
+import { type ReadingInDoubt, readingDoubt } from '../../shared/measuring/readingDoubt.ts';
+import type { Doubt } from '../../shared/quantity/doubt.ts';
+import type { Writing } from '../../shared/quantity/fieldText.ts';
+import { writeAsTyped } from '../../shared/quantity/writeQuantity.ts';
+import type { Job, NewReading, Pass, Reading, ReadingKind } from '../../shared/words/job.ts';
+import type { Place } from '../../shared/words/places.ts';
+import { printLength } from '../../shared/words/print.ts';
+import { READING_WORD } from '../../shared/words/readings.ts';
+import type { Fault } from '../../shared/words/refusal.ts';
+import { type PlacesRead, placeOn, placesRead } from './jobPlaces.ts';
+
+/** What is asked about a reading of this job before it counts as sure; null where nothing is. */
+export function doubtOf(
+  job: Pick<Job, 'sections'>,
+  reading: Omit<ReadingInDoubt, 'nominalWallMm'>,
+): Doubt | null {
+  const nominalWallMm = job.sections.received?.body.family.nominalWallMm ?? 0;
+  return readingDoubt({ ...reading, nominalWallMm });
+}
+
+/** A reading of JSON, of which nobody can be asked, looks like a slip. One sent before keeps what was made of it then. */
+export function isDoubted(
+  job: Job,
+  { kind, valueMm, typed }: NewReading,
+  before: Reading | undefined,
+): boolean {
+  if (before) return before.doubtful;
+  if (valueMm === null) return false;
+  const asTyped = typed === '' ? String(valueMm) : typed;
+  return doubtOf(job, { kind, valueMm, typed: asTyped, unit: 'mm', decimalSign: 'point' }) !== null;
+}
+
+/** One box of the measuring table, as it was typed: one value of each part. */
+export interface Cell {
+  readonly name: string;
+  readonly kind: ReadingKind;
+  readonly place: Place;
+  /** Counted from 0 down the table. */
+  readonly row: number;
+  readonly parts: readonly string[];
+  readonly values: readonly number[];
+  /** Ids of the readings the box was filled with, parted by commas. */
+  readonly was: string;
+  /** What the person said is right, as they typed it. */
+  readonly confirmed: string;
+}
+
+export interface TableSent {
+  readonly pass: Pass;
+  /** Made with the form: ids of readings follow from it and the cell, so that sending it twice adds nothing. */
+  readonly token: string;
+  readonly gauge: string;
+  readonly writing: Writing;
+  readonly cells: readonly Cell[];
+}
+
+/** A cell that somebody else changed meanwhile: theirs, and what was typed here. */
+export interface CellConflict {
+  readonly label: string;
+  readonly before: string;
+  readonly after: string;
+}
+
+export interface CellDoubt {
+  readonly name: string;
+  readonly question: string;
+  readonly asTyped: string;
+}
+
+export interface ReadingsChanged {
+  readonly readings: readonly NewReading[];
+  readonly faults: readonly Fault[];
+  readonly doubts: readonly CellDoubt[];
+  readonly conflicts: readonly CellConflict[];
+  /** The newest reading among theirs; null where they only withdrew. */
+  readonly newest: Reading | null;
+}
+
+interface CellChanged {
+  readonly readings?: readonly NewReading[];
+  readonly faults?: readonly Fault[];
+  readonly doubts?: readonly CellDoubt[];
+  readonly conflict?: CellConflict;
+  readonly theirs?: readonly Reading[];
+}
+
+/**
+ * What changed in the measuring table since it was shown. A cell left as it was adds nothing; a changed one adds a
+ * reading that replaces the one shown; an emptied one withdraws it.
+ */
+export function readingsChanged(job: Job, sent: TableSent): ReadingsChanged {
+  const read = placesRead(job, sent.pass);
+  const changes = sent.cells.map((cell) => cellChanged(job, sent, read, cell));
+  const theirs = changes.flatMap((one) => one.theirs ?? []);
+  return {
+    readings: changes.flatMap((one) => one.readings ?? []),
+    faults: changes.flatMap((one) => one.faults ?? []),
+    doubts: changes.flatMap((one) => one.doubts ?? []),
+    conflicts: changes.flatMap((one) => (one.conflict ? [one.conflict] : [])),
+    newest: theirs.reduce<Reading | null>((a, b) => (a === null || b.revision > a.revision ? b : a), null),
+  };
+}
+
+function cellChanged(job: Job, sent: TableSent, read: PlacesRead, cell: Cell): CellChanged {
+  const { kind, place, row, parts, values, was, name } = cell;
+  const standing = read.readAt(kind, place);
+  if (values.length !== parts.length) return {};
+  if (values.length === standing.length && values.every((mm, i) => mm === standing[i]?.valueMm)) return {};
+  const where = `station ${row + 1} (${placeOn(job.sections.received?.body.family, place.angleDeg)})`;
+  const label = `${READING_WORD[sent.pass][kind]} at ${where}`;
+  if (was !== standing.map((one) => one.id).join(',')) {
+    const theirs = standing.map((one) => `${cellText(one, sent.writing)} by ${one.who}`).join('; ');
+    const conflict = { label, before: theirs || 'withdrawn', after: parts.join('; ') || 'emptied' };
+    return { conflict, theirs: standing };
+  }
+  const fault = unfit(kind, label, cell, sent.writing);
+  if (fault !== null) return { faults: [{ path: name, message: fault }] };
+  const asTyped = parts.join('; ');
+  const asked = values.flatMap((valueMm, i) => {
+    if (valueMm === standing[i]?.valueMm) return [];
+    const { lengthUnit: unit, decimalSign } = sent.writing;
+    return doubtOf(job, { kind, valueMm, typed: parts[i]!, unit, decimalSign }) ?? [];
+  });
+  return {
+    readings: readingsOf(sent, cell, standing),
+    doubts:
+      cell.confirmed === asTyped
+        ? []
+        : asked.map(({ question }) => ({ name, question: `${label}: ${question}`, asTyped })),
+  };
+}
+
+/** Why what stands in a cell cannot be a reading; null where it can. */
+function unfit(kind: ReadingKind, label: string, { parts, values }: Cell, writing: Writing): string | null {
+  if (kind !== 'wall' && parts.length > 1) {
+    return `${label}: "${parts.join('; ')}" is ${parts.length} readings. Enter one.`;
+  }
+  const bad = values.find((mm) => (kind === 'wall' && mm <= 0) || (kind === 'mark' && mm < 0));
+  if (bad === undefined) return null;
+  const least = kind === 'wall' ? 'more than 0' : 'at least 0';
+  return `${label} is ${printLength(bad, writing.lengthUnit)}; it must be ${least}. Measure it again.`;
+}
+
+function readingsOf(
+  { pass, token, gauge }: TableSent,
+  { kind, place, row, parts, values }: Cell,
+  standing: readonly Reading[],
+): NewReading[] {
+  const letter = { wall: 'w', face: 'f', mark: 'd' }[kind];
+  const count = Math.max(parts.length, standing.length);
+  return Array.from({ length: count }, (_, i): NewReading | null => {
+    const was = standing[i];
+    const valueMm = values[i] ?? null;
+    if (was !== undefined && valueMm === was.valueMm) return null;
+    return {
+      id: `${token}-${pass[0]}${letter}${row}-${i}`,
+      pass,
+      kind,
+      ...place,
+      valueMm,
+      typed: parts[i] ?? '',
+      gauge,
+      doubtful: false,
+      replaces: was?.id ?? null,
+    };
+  }).filter((one) => one !== null);
+}
+
+/** A reading as its box would have it typed. */
+export function cellText({ typed, valueMm }: Reading, { lengthUnit, decimalSign }: Writing): string {
+  return valueMm === null ? '' : writeAsTyped(valueMm, typed, lengthUnit, decimalSign);
+}

@@ -148,6 +148,45 @@ export function printTemperature(celsius: number, unit: LengthUnit, decimals = 0
     : `${printNumber(celsius, decimals)} °C`;
 }
 
+/** How far a face waves or bends, much less than a reading: µm, or in. */
+export const WAVINESS: Readonly<Record<LengthUnit, Beside>> = {
+  mm: { unit: 'µm', per: 1000, decimals: 1 },
+  in: { unit: 'in', per: 1 / MM_PER_INCH, decimals: 5 },
+};
+
+/** Young’s modulus, from MPa: GPa, or ksi. */
+export const MODULUS: Readonly<Record<LengthUnit, Beside>> = {
+  mm: { unit: 'GPa', per: 0.001, decimals: 0 },
+  in: { unit: 'ksi', per: PSI_PER_MPA / 1000, decimals: 0 },
+};
+
+/** Pressure for each length a lining is squeezed: MPa/mm, or psi/in. */
+export const LINING_MODULUS: Readonly<Record<LengthUnit, Beside>> = {
+  mm: { unit: 'MPa/mm', per: 1, decimals: 0 },
+  in: { unit: 'psi/in', per: PSI_PER_MPA * MM_PER_INCH, decimals: 0 },
+};
+
+// NIST SP 811, the International Table Btu.
+const J_PER_BTU = 1055.05585262;
+
+/** Heat into a face, from W/m²: MW/m², or Btu/(s·ft²). */
+export const HEAT_FLUX: Readonly<Record<LengthUnit, Beside>> = {
+  mm: { unit: 'MW/m²', per: 1e-6, decimals: 2 },
+  in: { unit: 'Btu/(s·ft²)', per: 0.3048 ** 2 / J_PER_BTU, decimals: 0 },
+};
+
+/** From W/(m·K). */
+export const CONDUCTIVITY: Readonly<Record<LengthUnit, Beside>> = {
+  mm: { unit: 'W/(m·K)', per: 1, decimals: 1 },
+  in: { unit: 'Btu/(h·ft·°F)', per: (3600 * 0.3048) / (1.8 * J_PER_BTU), decimals: 1 },
+};
+
+/** From J/(kg·K). */
+export const SPECIFIC_HEAT: Readonly<Record<LengthUnit, Beside>> = {
+  mm: { unit: 'J/(kg·K)', per: 1, decimals: 0 },
+  in: { unit: 'Btu/(lb·°F)', per: 1 / 4186.8, decimals: 3 },
+};
+
 /** `1.85 MPa` or `269 psi`; `214 MPa` or `31.0 ksi`. */
 export function printAs(value: number, { unit, per, decimals }: Beside): string {
   return `${printNumber(value * per, decimals)} ${unit}`;

@@ -246,7 +246,7 @@ describe('the bent section', () => {
     expect(html).toContain(
       '<th scope="row">after the cut</th><td>0.900</td><td>0.261</td><td>0.277</td><td>15.8 µm</td>',
     );
-    expect(html).toContain('wall now: the boss moves 0.850 mm toward the engine');
+    expect(html).toContain('wall now: the center moves 0.850 mm toward the engine');
   });
 
   it('is drawn in inches too, and where nothing moves', () => {

@@ -42,7 +42,7 @@ interface Panel {
   readonly title: string;
   readonly valuesOf: (section: Section) => readonly number[];
   readonly stud: boolean;
-  /** The scale stands where no curve goes: low at the rim, which is held, or at the boss, which moves as one. */
+  /** The scale stands where no curve goes: low at the rim, which is held, or at the center, which moves as one. */
   readonly barAtRim: boolean;
 }
 
@@ -55,7 +55,7 @@ const PANELS: readonly Panel[] = [
     barAtRim: true,
   },
   {
-    title: 'the difference of the two',
+    title: 'the difference',
     valuesOf: ({ behindStudMm, betweenStudsMm }) => betweenStudsMm.map((w, i) => w - behindStudMm[i]!),
     stud: false,
     barAtRim: false,
@@ -68,38 +68,60 @@ function roundDown(value: number): number {
   return ([5, 3, 2].find((step) => step * power <= value * (1 + 1e-9)) ?? 1) * power;
 }
 
-/**
- * The section of the flat, bent, behind a stud and midway between two, and the difference of the two, which is what
- * the lining feels. Deflections are exaggerated, and it says how much. It brings its own figure, key and table.
- */
-export function BentSection(props: BentSectionProps) {
-  const { id, curves, unit } = props;
-  const [boss, rim] = [props.bossDiameterMm / 2, props.rimDiameterMm / 2];
-  const k = (RIGHT - LEFT) / (rim - boss);
-  const x = (radius: number) => LEFT + k * (radius - boss);
-  // The first two share their scale.
+/** One panel where it stands, with the factor its deflections are drawn by. */
+interface Placed extends Panel {
+  readonly top: number;
+  readonly zero: number;
+  readonly times: number;
+  readonly bottom: number;
+  readonly barMm: number;
+}
+
+interface Scale {
+  readonly k: number;
+  readonly x: (radiusMm: number) => number;
+}
+
+function scaleOf({ bossDiameterMm, rimDiameterMm }: BentSectionProps): Scale {
+  const [center, rim] = [bossDiameterMm / 2, rimDiameterMm / 2];
+  const k = (RIGHT - LEFT) / (rim - center);
+  return { k, x: (radiusMm) => LEFT + k * (radiusMm - center) };
+}
+
+/** One under the other; the first two share their scale. */
+function placePanels({ curves, unit }: BentSectionProps, k: number): readonly Placed[] {
   const extent = (panels: readonly Panel[]) => {
     const all = panels.flatMap(({ valuesOf }) => curves.flatMap(({ section }) => valuesOf(section)));
     return { least: Math.min(0, ...all), most: Math.max(0, ...all) };
   };
   const both = extent(PANELS.slice(0, 2));
   let top = 0;
-  const panels = PANELS.map((panel) => {
+  return PANELS.map((panel) => {
     const { least, most } = panel === PANELS[2] ? extent([panel]) : both;
     const span = Math.max(most - least, 1e-9);
     const times = roundDown(ROOM / span / k);
     const zero = top + HEAD - times * k * least;
     const height = HEAD + times * k * span + FOOT;
-    const bar = roundDown((0.45 * ROOM) / (times * k) / MM_PER_UNIT[unit]) * MM_PER_UNIT[unit];
-    const placed = { ...panel, top, zero, times, bottom: top + height, bar };
+    const barMm = roundDown((0.45 * ROOM) / (times * k) / MM_PER_UNIT[unit]) * MM_PER_UNIT[unit];
+    const placed = { ...panel, top, zero, times, bottom: top + height, barMm };
     top += height + LETTER;
     return placed;
   });
+}
+
+/**
+ * The section of the flat, bent, behind a stud and midway between two, and the difference of the two, which is what
+ * the lining feels. Deflections are exaggerated, and it says how much. It brings its own figure, key and table.
+ */
+export function BentSection(props: BentSectionProps) {
+  const { id, curves } = props;
+  const scale = scaleOf(props);
+  const panels = placePanels(props, scale.k);
   const words = curves.map((curve) => curveInWords(curve, props));
   return (
     <figure class="drawing bent-section">
       <svg
-        viewBox={`0 0 ${WIDTH} ${at(top - LETTER + 4)}`}
+        viewBox={`0 0 ${WIDTH} ${at(panels.at(-1)!.bottom + 4)}`}
         class="bent"
         role="img"
         aria-labelledby={`${id}-title ${id}-desc`}
@@ -107,94 +129,111 @@ export function BentSection(props: BentSectionProps) {
         <title id={`${id}-title`}>Section of the cover, bent by the pressure; deflections exaggerated</title>
         <desc id={`${id}-desc`}>{words.map(({ sentence }) => sentence).join(' ')}</desc>
         {panels.map((panel) => (
-          <g>
-            <rect
-              x={at(x(props.trackInnerDiameterMm / 2))}
-              y={at(panel.top + HEAD - 4)}
-              width={at(k * (props.trackOuterDiameterMm - props.trackInnerDiameterMm) * 0.5)}
-              height={at(panel.bottom - panel.top - HEAD)}
-              class="metal"
-            />
-            {panel.stud && (
-              <path
-                d={`M${at(x(props.studCircleDiameterMm / 2))} ${at(panel.top + HEAD - 4)}V${at(panel.bottom - FOOT - panel.times * k * panel.bar - 6)}`}
-                class="chain"
-              />
-            )}
-            <path d={`M${LEFT} ${at(panel.zero)}H${RIGHT}`} class="thin" />
-            {curves.map(({ section }, index) => (
-              <path
-                d={curvePath(
-                  section.radiiMm,
-                  panel.valuesOf(section),
-                  x,
-                  (w) => panel.zero + panel.times * k * w,
-                )}
-                class={`bent-${Math.min(index, 3)}`}
-              />
-            ))}
-            <text x={LEFT} y={at(panel.top + LETTER)} class="strong">
-              {panel.title}
-            </text>
-            <text x={RIGHT} y={at(panel.top + LETTER)} class="end label">
-              × {printNumber(panel.times, panel.times < 10 ? 1 : 0)} exaggerated
-            </text>
-            <ScaleBar
-              atRim={panel.barAtRim}
-              bottom={panel.bottom - FOOT}
-              height={panel.times * k * panel.bar}
-              figure={smallLength(panel.bar, unit)}
-            />
-          </g>
+          <BentPanel panel={panel} scale={scale} {...props} />
         ))}
       </svg>
-      <ul class="plan-key bent-key">
-        {curves.map(({ label }, index) => (
-          <li>
-            <svg viewBox="0 0 46 14" width="46" height="14" aria-hidden="true">
-              <path d="M1 7H45" class={`bent-${Math.min(index, 3)}`} />
-            </svg>
-            {label}
-          </li>
-        ))}
-        <li>
-          <svg viewBox="0 0 22 14" width="22" height="14" aria-hidden="true">
-            <rect width="22" height="14" class="metal" />
-          </svg>
-          track
-        </li>
-      </ul>
+      <BentKey curves={curves} />
       <figcaption>
-        The middle of the wall from the boss (left) to the rim (right), clutch side up; the thin line is the
-        cover without pressure. Down is toward the engine. In the table: the boss, and the middle of the
-        track.
+        The middle of the wall from the center of the cover (left) to the rim (right), clutch side up; the
+        thin line is the cover without pressure. Down is toward the engine.
       </figcaption>
-      <div class="table-box" tabindex={0}>
-        <table class="figures">
-          <caption>How far it moves toward the engine, in {UNIT_WORD[unit]}</caption>
-          <thead>
-            <tr>
-              <th scope="col">wall</th>
-              <th scope="col">boss</th>
-              <th scope="col">behind a stud</th>
-              <th scope="col">midway</th>
-              <th scope="col">difference</th>
-            </tr>
-          </thead>
-          <tbody>
-            {words.map((row) => (
-              <tr>
-                <th scope="row">{row.label}</th>
-                <td>{lengthFigure(row.bossMm, unit)}</td>
-                <td>{lengthFigure(row.behindMm, unit)}</td>
-                <td>{lengthFigure(row.midwayMm, unit)}</td>
-                <td>{smallLength(row.midwayMm - row.behindMm, unit)}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
+      <BentFigures rows={words} unit={props.unit} />
     </figure>
+  );
+}
+
+function BentPanel({ panel, scale: { k, x }, ...props }: BentSectionProps & { panel: Placed; scale: Scale }) {
+  const { top, bottom, zero, times, barMm } = panel;
+  const y = (w: number) => zero + times * k * w;
+  return (
+    <g>
+      <rect
+        x={at(x(props.trackInnerDiameterMm / 2))}
+        y={at(top + HEAD - 4)}
+        width={at(k * (props.trackOuterDiameterMm - props.trackInnerDiameterMm) * 0.5)}
+        height={at(bottom - top - HEAD)}
+        class="metal"
+      />
+      {panel.stud && (
+        <path
+          d={`M${at(x(props.studCircleDiameterMm / 2))} ${at(top + HEAD - 4)}V${at(bottom - FOOT - times * k * barMm - 6)}`}
+          class="chain"
+        />
+      )}
+      <path d={`M${LEFT} ${at(zero)}H${RIGHT}`} class="thin" />
+      {props.curves.map(({ section }, index) => (
+        <path
+          d={curvePath(section.radiiMm, panel.valuesOf(section), x, y)}
+          class={`bent-${Math.min(index, 3)}`}
+        />
+      ))}
+      <text x={LEFT} y={at(top + LETTER)} class="strong">
+        {panel.title}
+      </text>
+      <text x={RIGHT} y={at(top + LETTER)} class="end label">
+        × {printNumber(times, times < 10 ? 1 : 0)} exaggerated
+      </text>
+      <ScaleBar
+        atRim={panel.barAtRim}
+        bottom={bottom - FOOT}
+        height={times * k * barMm}
+        figure={smallLength(barMm, props.unit)}
+      />
+    </g>
+  );
+}
+
+function BentKey({ curves }: Pick<BentSectionProps, 'curves'>) {
+  return (
+    <ul class="plan-key bent-key">
+      {curves.map(({ label }, index) => (
+        <li>
+          <svg viewBox="0 0 46 14" width="46" height="14" aria-hidden="true">
+            <path d="M1 7H45" class={`bent-${Math.min(index, 3)}`} />
+          </svg>
+          {label}
+        </li>
+      ))}
+      <li>
+        <svg viewBox="0 0 22 14" width="22" height="14" aria-hidden="true">
+          <rect width="22" height="14" class="metal" />
+        </svg>
+        friction surface
+      </li>
+    </ul>
+  );
+}
+
+function BentFigures({ rows, unit }: { rows: readonly ReturnType<typeof curveInWords>[]; unit: LengthUnit }) {
+  return (
+    <div class="table-box" tabindex={0}>
+      <table class="figures">
+        <caption>
+          How far the center of the cover and the middle of the friction surface move toward the engine, in{' '}
+          {UNIT_WORD[unit]}
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col">cover</th>
+            <th scope="col">center</th>
+            <th scope="col">behind a stud</th>
+            <th scope="col">midway</th>
+            <th scope="col">difference</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row) => (
+            <tr>
+              <th scope="row">{row.label}</th>
+              <td>{lengthFigure(row.centerMm, unit)}</td>
+              <td>{lengthFigure(row.behindMm, unit)}</td>
+              <td>{lengthFigure(row.midwayMm, unit)}</td>
+              <td>{smallLength(row.midwayMm - row.behindMm, unit)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
   );
 }
 
@@ -240,12 +279,12 @@ function curveInWords({ label, section }: BentCurve, props: BentSectionProps) {
   const middle = placeAmong(section.radiiMm, (props.trackInnerDiameterMm + props.trackOuterDiameterMm) / 4);
   const row = {
     label,
-    bossMm: section.behindStudMm[0]!,
+    centerMm: section.behindStudMm[0]!,
     behindMm: lineAt(section.behindStudMm, middle),
     midwayMm: lineAt(section.betweenStudsMm, middle),
   };
   return {
     ...row,
-    sentence: `${label}: the boss moves ${printLength(row.bossMm, props.unit)} toward the engine, the middle of the track ${printLength(row.behindMm, props.unit)} behind a stud and ${printLength(row.midwayMm, props.unit)} midway between two.`,
+    sentence: `${label}: the center moves ${printLength(row.centerMm, props.unit)} toward the engine, the middle of the friction surface ${printLength(row.behindMm, props.unit)} behind a stud and ${printLength(row.midwayMm, props.unit)} midway between two.`,
   };
 }

@@ -76,7 +76,11 @@ export function coverAnswers(
       pressureMPa: mapRadii.map((r) => mapAngles.map((angle) => field.pressureMPa(r, angle))),
     },
     warnings: [...worth(input, numbers, stress), ...(wallForPeak?.warnings ?? [])],
-    answers: answersOf(input, numbers, stress, model.freedoms.size, pressed.rounds, forces.liningN),
+    answers: answersOf(input, numbers, stress, {
+      unknowns: model.freedoms.size,
+      rounds: pressed.rounds,
+      liningN: forces.liningN,
+    }),
   };
 }
 
@@ -89,36 +93,36 @@ function worth(input: StiffnessInput, numbers: Numbers, stress: StressAt): Warni
   const warnings: Warning[] = [
     {
       code: 'advice',
-      text: 'Advice, to compare one cover with another; not a promise, and no limit unless the shop makes it one.',
+      text: 'Advice, to compare one cover with another. It promises nothing, and it is no limit unless the shop makes it one.',
     },
     { code: 'thin-plate', text: besideSolid(input.padInsetWalls) },
     {
       code: 'piston-bound',
-      text: `The piston is taken as ${input.piston}, one of two bounds: a rigid one moves as one piece, a conforming one follows the cover over the radius. A real piston lies between.`,
+      text: `The piston is taken as ${input.piston === 'rigid' ? 'rigid, the stiffest one possible' : 'conforming, the most flexible one possible'}. A real piston is between a rigid and a conforming one: work out both.`,
     },
     {
       code: 'stress-mesh',
-      text: 'The greatest stress is looked for farther than one wall thickness from a pad’s edge, and is good to about 5 %, a little less on very thin walls; nearer the edge it is higher.',
+      text: 'The greatest stress is found more than one wall thickness from a pad’s edge, to about 5 %. Nearer the edge it is higher.',
     },
   ];
   if (input.speedRpm === null) {
     warnings.push({
       code: 'no-ballooning',
-      text: 'Ballooning by the oil’s rotation is not included; give a speed to include it.',
+      text: 'Ballooning from the spinning oil is not included. Enter a speed to include it.',
     });
   }
   const { overlapMm, peakTooLow } = padsOverTrack(input);
   if (peakTooLow) {
     warnings.push({
       code: 'pads-over-track',
-      text: `The pads reach ${printNumber(overlapMm, 2)} mm over the friction surface. The pressure peak can be 10 % higher than shown: allow for it.`,
+      text: `The pads reach ${printNumber(overlapMm, 2)} mm over the friction surface. The pressure peak can be 10 % higher than shown. Allow for it.`,
     });
   }
   if (input.ring !== null) warnings.push(ringWorth(input.ring));
   if (numbers.beyondYield) {
     warnings.push({
       code: 'beyond-yield',
-      text: `The greatest stress, ${printNumber(stress.stressMPa, 0)} MPa, is above the yield of ${input.yieldMPa} MPa: the cover would give, and the deflections are not to be relied on.`,
+      text: `The greatest stress, ${printNumber(stress.stressMPa, 0)} MPa, is above the yield strength of ${input.yieldMPa} MPa. The cover would bend for good; do not rely on these deflections.`,
     });
   }
   const flat = (input.rimDiameterMm - input.bossDiameterMm) / 2;
@@ -126,14 +130,14 @@ function worth(input: StiffnessInput, numbers: Numbers, stress: StressAt): Warni
   if (thickest > THIN * flat) {
     warnings.push({
       code: 'thick-plate',
-      text: `A wall of ${thickest} mm is more than a tenth of the flat’s width, ${printNumber(flat, 1)} mm: shear, which is left out here, makes the cover softer than shown.`,
+      text: `A wall of ${thickest} mm is more than a tenth of the flat’s width, ${printNumber(flat, 1)} mm. Shear is left out here, so the cover is softer than shown.`,
     });
   }
   const least = Math.min(input.wallMm, input.trackWallMm);
   if (Math.abs(numbers.bossDeflectionMm) > SMALL_DEFLECTION * least) {
     warnings.push({
       code: 'large-deflection',
-      text: `The boss moves ${printNumber(numbers.bossDeflectionMm, 2)} mm, more than half the wall: a plate so far bent also stretches, and moves less than shown.`,
+      text: `The center of the cover moves ${printNumber(numbers.bossDeflectionMm, 2)} mm, more than half the wall. A plate bent so far also stretches, and moves less than shown.`,
     });
   }
   return warnings;
@@ -142,35 +146,35 @@ function worth(input: StiffnessInput, numbers: Numbers, stress: StressAt): Warni
 /** What a ring's figures are good for: in a solid model two were tried, joined to the pads and not. */
 function ringWorth({ bonded, joinedToPads = null }: StiffeningRing): Warning {
   if (joinedToPads !== true) {
-    return { code: 'ring-not-joined', text: `${ringNotJoined(joinedToPads)} These figures are without it.` };
+    return { code: 'ring-not-joined', text: `${ringNotJoined(joinedToPads)} These figures leave it out.` };
   }
   const percent = (factor: number) => `${printNumber(100 * (factor - 1), 0)} %`;
   return {
     code: 'ring-bound',
-    text: `The ring is taken as ${bonded ? 'bonded, the stiffer of two bounds' : 'unbonded, the softer of two bounds'}. Widen both by ${percent(RING_WIDENED.ripple)} for ripple and ${percent(RING_WIDENED.peak)} for the pressure peak. The center of the cover is outside both.`,
+    text: `The ring is taken as ${bonded ? 'bonded, the stiffer of two bounds' : 'unbonded, the softer of two bounds'}. Widen both by ${percent(RING_WIDENED.ripple)} for waviness and ${percent(RING_WIDENED.peak)} for the pressure peak. The center of the cover is outside both.`,
   };
 }
 
 /** What was found beside the solid model, for the rule the pads were taken by. */
 function besideSolid(padInsetWalls: number | null): string {
   if (padInsetWalls !== null && padInsetWalls !== 0) {
-    return `The pads' stiff part begins ${padInsetWalls} walls within their edge. That was not compared with a solid model; leave padInsetWalls out for the rule that was.`;
+    return `The pads' stiff part begins ${padInsetWalls} walls within their edge. That was not compared with a solid model. Leave padInsetWalls out to use the rule that was.`;
   }
   const off = padInsetWalls === null ? OFF_SOLID : OFF_SOLID_DRAWN;
   const pads = padInsetWalls === null ? '' : ', pads as drawn';
-  return `Five covers beside a solid model${pads}: ripple ${offInWords(off.ripple)}, pressure peak ${offInWords(off.peak)}. Cut over new agreed within ${offAtMost(off.cutRipple)} for ripple and ${offAtMost(off.cutPeak)} for the peak.`;
+  return `Five covers compared with a solid model${pads}: waviness ${offInWords(off.ripple)}, pressure peak ${offInWords(off.peak)}. The change from new to cut agreed within ${offAtMost(off.cutRipple)} for waviness and ${offAtMost(off.cutPeak)} for the pressure peak.`;
 }
 
-function answersOf(
-  input: StiffnessInput,
-  numbers: Numbers,
-  stress: StressAt,
-  unknowns: number,
-  rounds: number,
-  liningN: number,
-): Readonly<Record<string, Answer>> {
+interface SolvedIn {
+  readonly unknowns: number;
+  readonly rounds: number;
+  readonly liningN: number;
+}
+
+/** The two steps that others begin with: the mean pressure, and the plate solved. */
+function firstSteps(input: StiffnessInput, meanPressureMPa: number, solvedIn: SolvedIn) {
   const { youngMPa, poisson } = input;
-  const p = input.pressureMPa;
+  const { unknowns, rounds, liningN } = solvedIn;
   const [outer, inner, seal] = [
     input.trackOuterDiameterMm / 2,
     input.trackInnerDiameterMm / 2,
@@ -183,14 +187,30 @@ function answersOf(
     youngMPa,
     poisson,
   });
+  return {
+    mean: {
+      formula: 'p_m = F/(π·(r_o² − r_i²)), F = p·π·(r_o² − r_seal²)',
+      numbers: `p_m = ${printNumber(liningN / 1000, 3)} kN/(π·(${outer}² − ${inner}²) mm²) = ${printNumber(meanPressureMPa, 4)} MPa, with p = ${input.pressureMPa} MPa and r_seal = ${seal} mm`,
+      source: 'equilibrium of the piston',
+    },
+    solved: {
+      formula:
+        'K·w = f: least energy of ½·D·[κ_r² + κ_θ² + 2ν·κ_r·κ_θ + 2(1 − ν)·κ_rθ²], D = E·t³/(12(1 − ν²))',
+      numbers: `D = ${printNumber(rigidity / 1000, 0)} N·m on the friction surface; rim held by k = 2βD_s = ${printNumber(springN / 1000, 1)} kN, β = ${printNumber(betaPerMm, 4)}/mm; ${unknowns} unknowns, contact settled in ${rounds} ${rounds === 1 ? 'round' : 'rounds'}`,
+      source: MODEL,
+    },
+  };
+}
+
+function answersOf(
+  input: StiffnessInput,
+  numbers: Numbers,
+  stress: StressAt,
+  solvedIn: SolvedIn,
+): Readonly<Record<string, Answer>> {
+  const { mean, solved } = firstSteps(input, numbers.meanPressureMPa, solvedIn);
   const place = (at: { readonly radiusMm: number; readonly angleDeg: number }) =>
     `at radius ${printNumber(at.radiusMm, 1)} mm, ${printNumber(at.angleDeg, 1)}° from a stud`;
-  const solved = {
-    formula:
-      'K·w = f: least energy of ½·D·[κ_r² + κ_θ² + 2ν·κ_r·κ_θ + 2(1 − ν)·κ_rθ²], D = E·t³/(12(1 − ν²))',
-    numbers: `D = ${printNumber(rigidity / 1000, 0)} N·m on the track; rim held by k = 2βD_s = ${printNumber(springN / 1000, 1)} kN, β = ${printNumber(betaPerMm, 4)}/mm; ${unknowns} unknowns, contact settled in ${rounds} ${rounds === 1 ? 'round' : 'rounds'}`,
-    source: MODEL,
-  };
   const answer = (symbol: string, value: number, unit: Answer['unit'], how: Answer['how']): Answer => ({
     symbol,
     value,
@@ -198,12 +218,8 @@ function answersOf(
     how,
     warnings: [],
   });
-  const mean = {
-    formula: 'p_m = F/(π·(r_o² − r_i²)), F = p·π·(r_o² − r_seal²)',
-    numbers: `p_m = ${printNumber(liningN / 1000, 3)} kN/(π·(${outer}² − ${inner}²) mm²) = ${printNumber(numbers.meanPressureMPa, 4)} MPa, with p = ${p} MPa and r_seal = ${seal} mm`,
-    source: 'equilibrium of the piston',
-  };
-  const [peak, ripple, boss] = [numbers.peakOverMean, numbers.rippleMm, numbers.bossDeflectionMm];
+  const middleMm = (input.trackInnerDiameterMm + input.trackOuterDiameterMm) / 4;
+  const [peak, ripple, center] = [numbers.peakOverMean, numbers.rippleMm, numbers.bossDeflectionMm];
   return {
     meanPressureMPa: answer('p_m', numbers.meanPressureMPa, 'MPa', [mean]),
     peakOverMean: answer('p_max/p_m', peak, '', [
@@ -218,14 +234,18 @@ function answersOf(
     rippleMm: answer('Δw', ripple, 'mm', [
       solved,
       {
-        formula: 'Δw = max w − min w round the middle of the track',
-        numbers: `Δw = ${printNumber(1000 * ripple, 2)} µm at radius ${printNumber((inner + outer) / 2, 2)} mm`,
+        formula: 'Δw = max w − min w round the middle of the friction surface',
+        numbers: `Δw = ${printNumber(1000 * ripple, 2)} µm at radius ${printNumber(middleMm, 2)} mm`,
         source: MODEL,
       },
     ]),
-    bossDeflectionMm: answer('w_b', boss, 'mm', [
+    bossDeflectionMm: answer('w_c', center, 'mm', [
       solved,
-      { formula: 'w_b = w at the boss', numbers: `w_b = ${printNumber(boss, 4)} mm`, source: MODEL },
+      {
+        formula: 'w_c = w at the center of the cover',
+        numbers: `w_c = ${printNumber(center, 4)} mm`,
+        source: MODEL,
+      },
     ]),
     greatestStressMPa: answer('σ', stress.stressMPa, 'MPa', [
       solved,

@@ -52,34 +52,8 @@ export function coverField(
     return sum;
   };
 
-  const onCircle = new Float64Array(track.perCircle);
   const evenMm = (forces.liningN * share) / track.totalAreaMm2 / liningModulusMPaPerMm;
-  const conformingAt = (radiusMm: number): number => {
-    const all = anglesRad.at(-1)!;
-    for (let i = 0; i < onCircle.length; i++) {
-      const column = Math.floor(i / GAUSS_COUNT);
-      const sweep = anglesRad[column + 1]! - anglesRad[column]!;
-      onCircle[i] = deflectionMm(radiusMm, anglesRad[column]! + sweep * GAUSS_AT[i % GAUSS_COUNT]!);
-    }
-    let d = Number.POSITIVE_INFINITY;
-    for (let [touched, before] = [0, -1]; touched !== before; ) {
-      before = touched;
-      touched = 0;
-      let moved = 0;
-      let touching = 0;
-      for (let i = 0; i < onCircle.length; i++) {
-        if (onCircle[i]! >= d) continue;
-        const column = Math.floor(i / GAUSS_COUNT);
-        const weight = (anglesRad[column + 1]! - anglesRad[column]!) * GAUSS_WEIGHT[i % GAUSS_COUNT]!;
-        touched++;
-        touching += weight;
-        moved += weight * onCircle[i]!;
-      }
-      d = (moved + evenMm * all) / touching;
-    }
-    return d;
-  };
-
+  const conformingAt = conformingPiston(anglesRad, track.perCircle, evenMm, deflectionMm);
   const rigidAt = squeezedMm[0]! + deflectionAtPoint(track, w);
   let [lastRadius, lastPiston] = [Number.NaN, 0];
   const pistonAt = (radiusMm: number): number => {
@@ -91,6 +65,41 @@ export function coverField(
     deflectionMm,
     pressureMPa: (radiusMm, angleRad) =>
       liningModulusMPaPerMm * Math.max(0, pistonAt(radiusMm) - deflectionMm(radiusMm, angleRad)),
+  };
+}
+
+/** Where a conforming piston stands at a radius: even pressure in the mean, over the Gauss points of the circle. */
+function conformingPiston(
+  anglesRad: Float64Array,
+  perCircle: number,
+  evenMm: number,
+  deflectionMm: CoverField['deflectionMm'],
+): (radiusMm: number) => number {
+  const onCircle = new Float64Array(perCircle);
+  const sweepOf = (column: number) => anglesRad[column + 1]! - anglesRad[column]!;
+  return (radiusMm) => {
+    const all = anglesRad.at(-1)!;
+    for (let i = 0; i < onCircle.length; i++) {
+      const column = Math.floor(i / GAUSS_COUNT);
+      const angle = anglesRad[column]! + sweepOf(column) * GAUSS_AT[i % GAUSS_COUNT]!;
+      onCircle[i] = deflectionMm(radiusMm, angle);
+    }
+    let d = Number.POSITIVE_INFINITY;
+    for (let [touched, before] = [0, -1]; touched !== before; ) {
+      before = touched;
+      touched = 0;
+      let moved = 0;
+      let touching = 0;
+      for (let i = 0; i < onCircle.length; i++) {
+        if (onCircle[i]! >= d) continue;
+        const weight = sweepOf(Math.floor(i / GAUSS_COUNT)) * GAUSS_WEIGHT[i % GAUSS_COUNT]!;
+        touched++;
+        touching += weight;
+        moved += weight * onCircle[i]!;
+      }
+      d = (moved + evenMm * all) / touching;
+    }
+    return d;
   };
 }
 

@@ -3,6 +3,7 @@ import { curvatures, ELEMENT_FREEDOMS } from './elements/element.ts';
 import { unknownsOf } from './elements/freedoms.ts';
 import { GAUSS_AT, GAUSS_COUNT } from './elements/gauss.ts';
 import type { CoverModel } from './model/coverModel.ts';
+import type { PadPatch } from './model/padPatch.ts';
 
 export interface StressAt {
   readonly stressMPa: number;
@@ -46,7 +47,7 @@ export function greatestStress(
   const [alongRadius, alongAngle] = [hermiteAlong(radiiMm), hermiteAlong(anglesRad)];
   const bent = new Float64Array(3 * ELEMENT_FREEDOMS);
   const of = new Int32Array(ELEMENT_FREEDOMS);
-  const aside = wallMm / studRadiusMm;
+  const judged = awayFromEdges(pad, stiff, wallMm, wallMm / studRadiusMm);
   let [square, atRadius, atAngle] = [-1, 0, 0];
   for (let row = 0; row + 1 < radiiMm.length; row++) {
     for (let column = 0; column < columns; column++) {
@@ -56,46 +57,51 @@ export function greatestStress(
       const twisting = (youngMPa * t) / (2 * (1 + poisson));
       for (let g = 0; g < GAUSS_COUNT; g++) {
         const radius = radiiMm[row]! + (radiiMm[row + 1]! - radiiMm[row]!) * GAUSS_AT[g]!;
+        const onRadius = (row * GAUSS_COUNT + g) * 12;
         for (let h = 0; h < GAUSS_COUNT; h++) {
           const angle = anglesRad[column]! + (anglesRad[column + 1]! - anglesRad[column]!) * GAUSS_AT[h]!;
-          const outside =
-            radius < pad.innerMm - wallMm ||
-            radius > (pad.clipped ? Number.POSITIVE_INFINITY : pad.outerMm + wallMm) ||
-            angle > pad.halfAngleRad + aside;
-          const inside =
-            radius > stiff.innerMm + wallMm &&
-            radius < (stiff.clipped ? Number.POSITIVE_INFINITY : stiff.outerMm - wallMm) &&
-            angle < stiff.halfAngleRad - aside;
-          if (!outside && !inside) continue;
-          curvatures(
-            radius,
-            alongRadius,
-            (row * GAUSS_COUNT + g) * 12,
-            alongAngle,
-            (column * GAUSS_COUNT + h) * 12,
-            bent,
-          );
-          let radial = 0;
-          let around = 0;
-          let twist = 0;
-          for (let k = 0; k < ELEMENT_FREEDOMS; k++) {
-            const i = of[k]!;
-            if (i < 0) continue;
-            radial += bent[k]! * w[i]!;
-            around += bent[k + 16]! * w[i]!;
-            twist += bent[k + 32]! * w[i]!;
-          }
-          const sr = bending * (radial + poisson * around);
-          const st = bending * (around + poisson * radial);
-          const shear = twisting * twist;
-          const here = sr * sr - sr * st + st * st + 3 * shear * shear;
-          if (here <= square) continue;
-          square = here;
-          atRadius = radius;
-          atAngle = angle;
+          if (!judged(radius, angle)) continue;
+          curvatures(radius, alongRadius, onRadius, alongAngle, (column * GAUSS_COUNT + h) * 12, bent);
+          const here = squareOfStress(bent, of, w, bending, twisting, poisson);
+          if (here > square) [square, atRadius, atAngle] = [here, radius, angle];
         }
       }
     }
   }
   return { stressMPa: Math.sqrt(Math.max(0, square)), radiusMm: atRadius, angleRad: atAngle };
+}
+
+/** Farther than one wall from the edges of the pad and of its stiff part. */
+function awayFromEdges(pad: PadPatch, stiff: PadPatch, wallMm: number, aside: number) {
+  const outerMm = (patch: PadPatch, by: number) =>
+    patch.clipped ? Number.POSITIVE_INFINITY : patch.outerMm + by;
+  const [padEnds, stiffEnds] = [outerMm(pad, wallMm), outerMm(stiff, -wallMm)];
+  return (radius: number, angle: number): boolean =>
+    radius < pad.innerMm - wallMm ||
+    radius > padEnds ||
+    angle > pad.halfAngleRad + aside ||
+    (radius > stiff.innerMm + wallMm && radius < stiffEnds && angle < stiff.halfAngleRad - aside);
+}
+
+/** σ² at the surface, from the curvatures that the element’s unknowns make there. */
+function squareOfStress(
+  bent: Float64Array,
+  of: Int32Array,
+  w: Float64Array,
+  bending: number,
+  twisting: number,
+  poisson: number,
+): number {
+  let [radial, around, twist] = [0, 0, 0];
+  for (let k = 0; k < ELEMENT_FREEDOMS; k++) {
+    const i = of[k]!;
+    if (i < 0) continue;
+    radial += bent[k]! * w[i]!;
+    around += bent[k + 16]! * w[i]!;
+    twist += bent[k + 32]! * w[i]!;
+  }
+  const sr = bending * (radial + poisson * around);
+  const st = bending * (around + poisson * radial);
+  const shear = twisting * twist;
+  return sr * sr - sr * st + st * st + 3 * shear * shear;
 }

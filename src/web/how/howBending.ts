@@ -1,12 +1,9 @@
 import { setImmediate as otherRequests } from 'node:timers/promises';
 import { CHECKED, COVER } from '../../../data/examples/bentCover.ts';
-import { SOLID, SOLID_RINGS, solidRing } from '../../../data/examples/solidCovers.ts';
-import type { StiffnessInput } from '../../../shared/words/stiffness.ts';
-import type {
-  BentAtFineness,
-  BentBeside,
-  HowBendingProps,
-} from '../../../views/parts/how/howBendingPart.tsx';
+import { SOLID, SOLID_RINGS, type SolidFound, solidRing } from '../../../data/examples/solidCovers.ts';
+import type { StiffnessAnswer, StiffnessInput } from '../../../shared/words/stiffness.ts';
+import type { Bent, BentAtFineness, BentBeside } from '../../../views/parts/how/bending/exampleTables.tsx';
+import type { HowBendingProps } from '../../../views/parts/how/bending/howBending.tsx';
 import { solveCover } from '../../calc/plate/solveCover.ts';
 import { bend } from '../../shop/bending/bendings.ts';
 
@@ -19,8 +16,8 @@ export async function bendingExample(): Promise<Omit<HowBendingProps, 'unit'>> {
     CHECKED.map(({ piston, trackWallMm, speedRpm }) => bend({ ...COVER, piston, trackWallMm, speedRpm })),
   );
   const rows = CHECKED.map((checked, i): BentBeside => {
-    const { peakOverMean, rippleMm, bossDeflectionMm } = answers[i]!;
-    return { checked, peak: peakOverMean, rippleUm: 1000 * rippleMm, bossMm: bossDeflectionMm };
+    const { piston, trackWallMm, speedRpm } = checked;
+    return { ...bentOf(answers[i]!), checked: { piston, trackWallMm, speedRpm, ...bentChecked(checked) } };
   });
   const finer: BentAtFineness[] = [];
   for (const fineness of FINENESS) {
@@ -34,26 +31,32 @@ export async function bendingExample(): Promise<Omit<HowBendingProps, 'unit'>> {
       fineness,
       unknowns: model.freedoms.size,
       peak: peak.peakOverMean,
-      rippleUm: 1000 * (Math.max(...round) - Math.min(...round)),
-      bossMm: pressed.w[model.boss]!,
+      rippleMm: Math.max(...round) - Math.min(...round),
+      centerMm: pressed.w[model.boss]!,
     });
   }
   const { solid, rings } = await besideSolid();
   return { cover: COVER, rows, finer, full: answers[2]!, thin: answers[3]!, solid, rings };
 }
 
+function bentOf(answer: StiffnessAnswer): Bent {
+  const { peakOverMean: peak, rippleMm, bossDeflectionMm: centerMm } = answer;
+  return { peak, rippleMm, centerMm };
+}
+
+function bentChecked({ peak, rippleUm, bossMm }: SolidFound): Bent {
+  return { peak, rippleMm: rippleUm / 1000, centerMm: bossMm };
+}
+
 /** Every cover of the solid model, new and cut, and its rings. */
 async function besideSolid(): Promise<Pick<HowBendingProps, 'solid' | 'rings'>> {
-  const bent = async (input: StiffnessInput) => {
-    const { peakOverMean, rippleMm, bossDeflectionMm } = await bend(input);
-    return { peak: peakOverMean, rippleUm: 1000 * rippleMm, bossMm: bossDeflectionMm };
-  };
+  const bent = async (input: StiffnessInput) => bentOf(await bend(input));
   const solid = SOLID.flatMap(({ cover, cutMm, ...theirs }, i) =>
     (['fresh', 'cut'] as const).map(async (state) => {
       const trackWallMm = state === 'cut' ? cutMm : cover.wallMm;
       const found = await bent({ ...cover, trackWallMm });
       const name = `${i + 1}, ${state === 'cut' ? 'cut' : 'new'}`;
-      return { name, studCount: cover.studCount, trackWallMm, found, solid: theirs[state] };
+      return { name, studCount: cover.studCount, trackWallMm, found, solid: bentChecked(theirs[state]) };
     }),
   );
   const rings = SOLID_RINGS.map(async (theirs, i) => {
@@ -63,12 +66,19 @@ async function besideSolid(): Promise<Pick<HowBendingProps, 'solid' | 'rings'>> 
     const shares = async (bonded: boolean) => {
       const found = await bent({ ...cut, ring: { ...solidRing(one), bonded, joinedToPads: true } });
       return {
-        ripple: found.rippleUm / bare.rippleUm,
-        boss: found.bossMm / bare.bossMm,
+        ripple: found.rippleMm / bare.rippleMm,
+        center: found.centerMm / bare.centerMm,
         peak: found.peak / bare.peak,
       };
     };
-    return { name: String(i + 1), bonded: await shares(true), unbonded: await shares(false), ...theirs };
+    const named = ({ ripple, boss, peak }: typeof theirs.joined) => ({ ripple, center: boss, peak });
+    return {
+      name: String(i + 1),
+      bonded: await shares(true),
+      unbonded: await shares(false),
+      joined: named(theirs.joined),
+      apart: named(theirs.apart),
+    };
   });
   return { solid: await Promise.all(solid), rings: await Promise.all(rings) };
 }

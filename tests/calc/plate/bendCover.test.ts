@@ -3,6 +3,7 @@ import { CHECKED } from '../../../data/examples/bentCover.ts';
 import { Refusal } from '../../../shared/words/refusal.ts';
 import type { StiffnessInput } from '../../../shared/words/stiffness.ts';
 import { bendCover } from '../../../src/calc/plate/bendCover.ts';
+import { refuseCover } from '../../../src/calc/plate/model/refuseCover.ts';
 import { solveCover } from '../../../src/calc/plate/solveCover.ts';
 import { COVER } from './example.ts';
 
@@ -140,28 +141,36 @@ describe('what makes no cover is refused by name before it is solved', () => {
   const ring = { innerDiameterMm: 250, outerDiameterMm: 300, thicknessMm: 6, bonded: true };
   it.each<[string, Partial<StiffnessInput>, RegExp]>([
     ['wallMm', { wallMm: 0 }, /The wall is 0 mm; it must be more than 0/],
-    ['trackWallMm', { trackWallMm: Number.NaN }, /The wall on the track is NaN mm/],
+    ['trackWallMm', { trackWallMm: Number.NaN }, /The wall on the friction surface is NaN mm/],
     ['poisson', { poisson: 0.5 }, /Poisson’s ratio is 0.5/],
-    ['padInsetWalls', { padInsetWalls: -0.1 }, /The inset of the pads is -0.1 walls; it must be at least 0/],
+    ['padInsetWalls', { padInsetWalls: -0.1 }, /The pad inset is -0.1 walls; it must be at least 0/],
     ['padInsetWalls', { padInsetWalls: 2.1 }, /at most 2/],
     ['studCount', { studCount: 2.5 }, /whole number from 2 to 24/],
-    ['padThicknessMm', { padThicknessMm: -1 }, /at least 0 mm/],
+    ['padThicknessMm', { padThicknessMm: -1 }, /is -1 mm; it must be at least 0/],
     ['speedRpm', { speedRpm: -1 }, /The speed is -1 rpm/],
-    ['trackInnerDiameterMm', { trackInnerDiameterMm: 264 }, /less than the track’s outer diameter, 264 mm/],
+    [
+      'trackInnerDiameterMm',
+      { trackInnerDiameterMm: 264 },
+      /less than the friction surface outer diameter, 264 mm/,
+    ],
     ['trackInnerDiameterMm', { trackInnerDiameterMm: 263.5 }, /differ by 0.5 mm, too little/],
-    ['trackOuterDiameterMm', { trackOuterDiameterMm: 301 }, /at most the rim’s diameter, 300 mm/],
-    ['bossDiameterMm', { bossDiameterMm: 215 }, /at most the track’s inner diameter, 214 mm/],
-    ['pistonSealDiameterMm', { pistonSealDiameterMm: 220 }, /at most the track’s inner diameter, 214 mm/],
-    ['hubDiameterMm', { hubDiameterMm: 300 }, /less than the rim’s diameter, 300 mm/],
-    ['studCircleDiameterMm', { studCircleDiameterMm: 300 }, /for the pads to stand on the flat/],
-    ['padDiameterMm', { studCircleDiameterMm: 100 }, /reaches into the boss of 90 mm/],
+    ['trackOuterDiameterMm', { trackOuterDiameterMm: 301 }, /at most the rim diameter, 300 mm/],
+    ['bossDiameterMm', { bossDiameterMm: 215 }, /at most the friction surface inner diameter, 214 mm/],
+    [
+      'pistonSealDiameterMm',
+      { pistonSealDiameterMm: 220 },
+      /at most the friction surface inner diameter, 214 mm/,
+    ],
+    ['hubDiameterMm', { hubDiameterMm: 300 }, /less than the rim diameter, 300 mm/],
+    ['studCircleDiameterMm', { studCircleDiameterMm: 300 }, /so that the pads are on the flat/],
+    ['padDiameterMm', { studCircleDiameterMm: 100 }, /reach into the center of 90 mm/],
     ['padDiameterMm', { studCount: 24, padDiameterMm: 45 }, /24 pads of 45 mm have no room/],
     ['padDiameterMm', { padDiameterMm: 0.5 }, /too little on a rim/],
-    ['wallMm', { wallMm: 60 }, /that is no plate/],
-    ['ring.innerDiameterMm', { ring: { ...ring, innerDiameterMm: 80 } }, /at least the boss’s diameter/],
+    ['wallMm', { wallMm: 60 }, /That is no plate/],
+    ['ring.innerDiameterMm', { ring: { ...ring, innerDiameterMm: 80 } }, /at least the center diameter/],
     ['ring.innerDiameterMm', { ring: { ...ring, innerDiameterMm: 300 } }, /less than its outer diameter/],
-    ['ring.outerDiameterMm', { ring: { ...ring, outerDiameterMm: 310 } }, /at most the rim’s diameter/],
-    ['ring.thicknessMm', { ring: { ...ring, thicknessMm: 0 } }, /The ring’s thickness is 0 mm/],
+    ['ring.outerDiameterMm', { ring: { ...ring, outerDiameterMm: 310 } }, /at most the rim diameter/],
+    ['ring.thicknessMm', { ring: { ...ring, thicknessMm: 0 } }, /The ring thickness is 0 mm/],
   ])('a cover without a usable %s, %j, is refused by name', (path, change, message) => {
     let refused: unknown;
     try {
@@ -174,5 +183,10 @@ describe('what makes no cover is refused by name before it is solved', () => {
     expect(code).toBe('cover-geometry');
     expect(faults.map((fault) => fault.path)).toContain(path);
     expect(faults.find((fault) => fault.path === path)?.message).toMatch(message);
+  });
+
+  it('names sizes in the reader’s unit', () => {
+    const refused = () => refuseCover({ ...COVER, trackOuterDiameterMm: 304.8 }, 'in');
+    expect(refused).toThrow('is 12 in; it must be at most the rim diameter, 11.811 in.');
   });
 });

@@ -54,10 +54,10 @@ describe('how it is worked out', () => {
     for (const [found, checked] of cells) expect(Math.abs(found! / checked! - 1)).toBeLessThan(0.005);
     expect(cells.filter(([found, checked]) => found !== checked).length).toBeGreaterThan(3);
     for (const said of [
-      'For whoever faces the cover',
+      'For the machinist',
       'For an engineer',
       'Its limits',
-      'Beside an independent second implementation, not published',
+      'Compared with an independent second implementation, not published',
     ])
       expect(text).toContain(said);
     expect(html).toContain('id="how-map-sector"');

@@ -45,56 +45,65 @@ export function assembleStiffness({
   const { radiiMm, anglesRad } = mesh;
   const [rows, columns] = [radiiMm.length - 1, anglesRad.length - 1];
   const matrix = emptySkyline(firstUnknowns(freedoms, mesh, whole));
-  const [alongRadius, alongAngle] = [hermiteAlong(radiiMm), hermiteAlong(anglesRad)];
-  const bent = new Float64Array(3 * ELEMENT_FREEDOMS);
-  const moment = new Float64Array(3 * ELEMENT_FREEDOMS);
-  const local = new Float64Array(ELEMENT_FREEDOMS * ELEMENT_FREEDOMS);
+  const along = { radius: hermiteAlong(radiiMm), angle: hermiteAlong(anglesRad) };
+  const stiffnessOf = elementStiffness(mesh, along, poisson);
   const of = new Int32Array(ELEMENT_FREEDOMS);
   for (let row = 0; row < rows; row++) {
-    const from = radiiMm[row]!;
-    const width = radiiMm[row + 1]! - from;
     for (let column = 0; column < columns; column++) {
-      const sweep = anglesRad[column + 1]! - anglesRad[column]!;
-      const rigidity = rigidityNmm[row * columns + column]!;
-      local.fill(0);
-      for (let g = 0; g < GAUSS_COUNT; g++) {
-        const radius = from + width * GAUSS_AT[g]!;
-        const ofRadius = rigidity * radius * width * sweep * GAUSS_WEIGHT[g]!;
-        for (let h = 0; h < GAUSS_COUNT; h++) {
-          const weight = ofRadius * GAUSS_WEIGHT[h]!;
-          curvatures(
-            radius,
-            alongRadius,
-            (row * GAUSS_COUNT + g) * 12,
-            alongAngle,
-            (column * GAUSS_COUNT + h) * 12,
-            bent,
-          );
-          for (let k = 0; k < ELEMENT_FREEDOMS; k++) {
-            moment[k] = weight * (bent[k]! + poisson * bent[k + 16]!);
-            moment[k + 16] = weight * (bent[k + 16]! + poisson * bent[k]!);
-            moment[k + 32] = 2 * weight * (1 - poisson) * bent[k + 32]!;
-          }
-          for (let i = 0; i < ELEMENT_FREEDOMS; i++) {
-            const radial = bent[i]!;
-            const around = bent[i + 16]!;
-            const twist = bent[i + 32]!;
-            for (let j = 0, at = ELEMENT_FREEDOMS * i; j <= i; j++, at++) {
-              local[at] =
-                local[at]! + radial * moment[j]! + around * moment[j + 16]! + twist * moment[j + 32]!;
-            }
-          }
-        }
-      }
+      const local = stiffnessOf(row, column, rigidityNmm[row * columns + column]!);
       unknownsOf(freedoms, row, column, of);
       addLocal(matrix, of, local);
       if (row === rows - 1 && outerEdgeSpringN > 0) {
-        const perAngle = outerEdgeSpringN * radiiMm[rows]! * sweep;
-        addEdgeSpring(matrix, of, alongAngle, column, perAngle);
+        const sweep = anglesRad[column + 1]! - anglesRad[column]!;
+        addEdgeSpring(matrix, of, along.angle, column, outerEdgeSpringN * radiiMm[rows]! * sweep);
       }
     }
   }
   return matrix;
+}
+
+/** The lower half of one element’s matrix, always in the same array. */
+function elementStiffness(
+  { radiiMm, anglesRad }: PlateMesh,
+  along: { readonly radius: Float64Array; readonly angle: Float64Array },
+  poisson: number,
+): (row: number, column: number, rigidityNmm: number) => Float64Array {
+  const bent = new Float64Array(3 * ELEMENT_FREEDOMS);
+  const moment = new Float64Array(3 * ELEMENT_FREEDOMS);
+  const local = new Float64Array(ELEMENT_FREEDOMS * ELEMENT_FREEDOMS);
+  return (row, column, rigidity) => {
+    const from = radiiMm[row]!;
+    const width = radiiMm[row + 1]! - from;
+    const sweep = anglesRad[column + 1]! - anglesRad[column]!;
+    local.fill(0);
+    for (let g = 0; g < GAUSS_COUNT; g++) {
+      const radius = from + width * GAUSS_AT[g]!;
+      const ofRadius = rigidity * radius * width * sweep * GAUSS_WEIGHT[g]!;
+      const atRadius = (row * GAUSS_COUNT + g) * 12;
+      for (let h = 0; h < GAUSS_COUNT; h++) {
+        const weight = ofRadius * GAUSS_WEIGHT[h]!;
+        curvatures(radius, along.radius, atRadius, along.angle, (column * GAUSS_COUNT + h) * 12, bent);
+        for (let k = 0; k < ELEMENT_FREEDOMS; k++) {
+          moment[k] = weight * (bent[k]! + poisson * bent[k + 16]!);
+          moment[k + 16] = weight * (bent[k + 16]! + poisson * bent[k]!);
+          moment[k + 32] = 2 * weight * (1 - poisson) * bent[k + 32]!;
+        }
+        addEnergy(local, bent, moment);
+      }
+    }
+    return local;
+  };
+}
+
+function addEnergy(local: Float64Array, bent: Float64Array, moment: Float64Array): void {
+  for (let i = 0; i < ELEMENT_FREEDOMS; i++) {
+    const radial = bent[i]!;
+    const around = bent[i + 16]!;
+    const twist = bent[i + 32]!;
+    for (let j = 0, at = ELEMENT_FREEDOMS * i; j <= i; j++, at++) {
+      local[at] = local[at]! + radial * moment[j]! + around * moment[j + 16]! + twist * moment[j + 32]!;
+    }
+  }
 }
 
 /** Puts an element's lower half where its unknowns are. Several freedoms may be one unknown, as along a rigid edge. */

@@ -47,39 +47,10 @@ export interface CoverModel {
  */
 export function coverModel(input: StiffnessInput, fineness = 1): CoverModel {
   const { pad, stiff, ...mesh } = coverMesh(input, fineness);
-  const { radiiMm, anglesRad } = mesh;
-  const [rows, columns] = [radiiMm.length - 1, anglesRad.length - 1];
-  const { youngMPa, poisson, ring } = input;
-  const [inner, outer] = [input.trackInnerDiameterMm / 2, input.trackOuterDiameterMm / 2];
-  const middle = (row: number) => (radiiMm[row]! + radiiMm[row + 1]!) / 2;
-  const onTrack = (row: number) => middle(row) > inner && middle(row) < outer;
-  const under = (patch: PadPatch) => (row: number, column: number) =>
-    middle(row) > patch.innerMm &&
-    middle(row) < patch.outerMm &&
-    (anglesRad[column]! + anglesRad[column + 1]!) / 2 < patch.halfAngleRad;
-  const [underPad, isStiff] = [under(pad), under(stiff)];
-  const underRing = (row: number) =>
-    ring !== null && middle(row) > ring.innerDiameterMm / 2 && middle(row) < ring.outerDiameterMm / 2;
-
-  const rigidityNmm = new Float64Array(rows * columns);
-  const thicknessMm = new Float64Array(rows * columns);
-  let padArea = 0;
-  for (let row = 0; row < rows; row++) {
-    const wall = onTrack(row) ? input.trackWallMm : input.wallMm;
-    for (let column = 0; column < columns; column++) {
-      const at = row * columns + column;
-      const onPad = isStiff(row, column);
-      const added = onPad ? input.padThicknessMm : underRing(row) && ring ? ring.thicknessMm : 0;
-      const apart = !onPad && ring !== null && !ring.bonded && added > 0;
-      const rigidity = (mm: number) => flexuralRigidity({ youngMPa, poisson, thicknessMm: mm });
-      thicknessMm[at] = apart ? Math.max(wall, added) : wall + added;
-      rigidityNmm[at] = apart ? rigidity(wall) + rigidity(added) : rigidity(wall + added);
-      if (underPad(row, column)) {
-        const sweep = anglesRad[column + 1]! - anglesRad[column]!;
-        padArea += (sweep * (radiiMm[row + 1]! ** 2 - radiiMm[row]! ** 2)) / 2;
-      }
-    }
-  }
+  const { youngMPa, poisson } = input;
+  const outer = input.trackOuterDiameterMm / 2;
+  const { middle, onTrack, underPad } = placesOf(input, mesh, pad);
+  const { rigidityNmm, thicknessMm, padArea } = sectionsOf(input, mesh, pad, stiff);
 
   const forces = coverForces(input);
   const share = 1 / (2 * input.studCount);
@@ -123,4 +94,49 @@ export function coverModel(input: StiffnessInput, fineness = 1): CoverModel {
     share,
     track,
   };
+}
+
+/** Which rows and elements lie on the friction surface, and under a patch. */
+function placesOf(input: StiffnessInput, { radiiMm, anglesRad }: PlateMesh, patch: PadPatch) {
+  const [inner, outer] = [input.trackInnerDiameterMm / 2, input.trackOuterDiameterMm / 2];
+  const middle = (row: number) => (radiiMm[row]! + radiiMm[row + 1]!) / 2;
+  return {
+    middle,
+    onTrack: (row: number) => middle(row) > inner && middle(row) < outer,
+    underPad: (row: number, column: number) =>
+      middle(row) > patch.innerMm &&
+      middle(row) < patch.outerMm &&
+      (anglesRad[column]! + anglesRad[column + 1]!) / 2 < patch.halfAngleRad,
+  };
+}
+
+/** Thickness and stiffness of each element, and the area half a pad’s load lies on. */
+function sectionsOf(input: StiffnessInput, mesh: PlateMesh, pad: PadPatch, stiff: PadPatch) {
+  const { radiiMm, anglesRad } = mesh;
+  const { youngMPa, poisson, ring } = input;
+  const [rows, columns] = [radiiMm.length - 1, anglesRad.length - 1];
+  const { middle, onTrack, underPad } = placesOf(input, mesh, pad);
+  const { underPad: isStiff } = placesOf(input, mesh, stiff);
+  const underRing = (row: number) =>
+    ring !== null && middle(row) > ring.innerDiameterMm / 2 && middle(row) < ring.outerDiameterMm / 2;
+  const rigidity = (thicknessMm: number) => flexuralRigidity({ youngMPa, poisson, thicknessMm });
+  const rigidityNmm = new Float64Array(rows * columns);
+  const thicknessMm = new Float64Array(rows * columns);
+  let padArea = 0;
+  for (let row = 0; row < rows; row++) {
+    const wall = onTrack(row) ? input.trackWallMm : input.wallMm;
+    for (let column = 0; column < columns; column++) {
+      const at = row * columns + column;
+      const onPad = isStiff(row, column);
+      const added = onPad ? input.padThicknessMm : underRing(row) && ring ? ring.thicknessMm : 0;
+      const apart = !onPad && ring !== null && !ring.bonded && added > 0;
+      thicknessMm[at] = apart ? Math.max(wall, added) : wall + added;
+      rigidityNmm[at] = apart ? rigidity(wall) + rigidity(added) : rigidity(wall + added);
+      if (underPad(row, column)) {
+        const sweep = anglesRad[column + 1]! - anglesRad[column]!;
+        padArea += (sweep * (radiiMm[row + 1]! ** 2 - radiiMm[row]! ** 2)) / 2;
+      }
+    }
+  }
+  return { rigidityNmm, thicknessMm, padArea };
 }

@@ -69,8 +69,8 @@ describe('what a cover is told', () => {
     expect(codes({})).toEqual(['advice', 'thin-plate', 'piston-bound', 'stress-mesh', 'no-ballooning']);
     const beside = (padInsetWalls: number | null) =>
       bendCover({ ...COVER, padInsetWalls }).warnings.find(({ code }) => code === 'thin-plate')?.text;
-    expect(beside(null)).toMatch(/ripple 7 % low to 20 % high, pressure peak 10 % low to 2 % high/);
-    expect(beside(0)).toMatch(/pads as drawn: ripple 10 % to 90 % high/);
+    expect(beside(null)).toMatch(/waviness 7 % low to 20 % high, pressure peak 10 % low to 2 % high/);
+    expect(beside(0)).toMatch(/pads as drawn: waviness 10 % to 90 % high/);
     expect(beside(0.3)).toMatch(/0.3 walls .* not compared with a solid model/);
   });
   it('a cover is told that ballooning is included when there is a speed', () => {
@@ -79,7 +79,9 @@ describe('what a cover is told', () => {
   it('a cover above yield is told that its deflections are not to be relied on', () => {
     const soft = bendCover({ ...COVER, piston: 'conforming', yieldMPa: 250 });
     expect(soft.beyondYield).toBe(true);
-    expect(soft.warnings.find(({ code }) => code === 'beyond-yield')?.text).toMatch(/not to be relied on/);
+    expect(soft.warnings.find(({ code }) => code === 'beyond-yield')?.text).toMatch(
+      /do not rely on these deflections/,
+    );
     expect(bendCover({ ...COVER, piston: 'conforming', yieldMPa: 400 }).beyondYield).toBe(false);
     expect(bendCover(COVER).beyondYield).toBeNull();
   });

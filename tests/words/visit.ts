@@ -1,0 +1,236 @@
+import { readPage } from '../faults/kit/page.ts';
+import { openLan, PASSWORD } from '../web/lan.ts';
+import { serve } from '../web/program.ts';
+import { jsonWords, pageWords } from './pageWords.ts';
+
+/** The screens in the order of the list; the first that fits an address is its screen. */
+const SCREENS: readonly (readonly [RegExp, string])[] = [
+  [/^\/$/, 'Front page'],
+  [/^\/cover(\/|\?|$)/, 'Check a cover'],
+  [/^\/stud\/slip/, 'Slip of a stud'],
+  [/^\/stud(\/|\?|$)/, 'Find a stud'],
+  [/^\/jobs(\?|$)|^\/jobs\/new/, 'Jobs'],
+  [/^\/jobs\/[^/]+\/measure/, 'Measuring'],
+  [/^\/jobs\/[^/]+\/sheet/, 'Sheet of a job'],
+  [/^\/jobs\/[^/]+\/tag/, 'Tag of a job'],
+  [/^\/jobs\/[^/]+\/history/, 'History of a job'],
+  [/^\/jobs\/|^\/photos\//, 'Job'],
+  [/^\/catalog(ue)?/, 'Catalog'],
+  [/^\/criteria/, 'Shop limits'],
+  [/^\/records|^\/backups/, 'Backups'],
+  [/^\/people|^\/tokens/, 'People'],
+  [/^\/(sign-in|sign-out|first|account)/, 'Signing in and account'],
+  [/^\/how/, 'How it is worked out'],
+  [/^\/api/, 'Interface for programs'],
+  [/./, 'Errors'],
+];
+export const SCREEN_NAMES = SCREENS.map(([, name]) => name);
+
+export interface Seen {
+  readonly screen: string;
+  readonly text: string;
+}
+
+interface Came {
+  readonly path: string;
+  readonly status: number;
+  readonly type: string;
+  readonly html: string;
+  readonly location: string | null;
+}
+type Send = (path: string, form?: Readonly<Record<string, string>>) => Promise<Came>;
+
+/** Of pages of one kind so many are opened; every job, as each is at another stage. */
+const OF_ONE_KIND = 3;
+const WRONG: readonly ((value: string) => string)[] = [
+  () => '',
+  () => 'zzq?',
+  () => '4000',
+  (value) => (/^[\d.]+$/.test(value) ? String(Number(value) * 10) : value),
+];
+
+/** Opens every page of the demo shop, fills its forms wrong, and says what was read there. */
+export async function visitAll(): Promise<Seen[]> {
+  const seen: Seen[] = [];
+  const take = ({ path, status, type, html }: Came) => {
+    const screen = status === 404 ? 'Errors' : SCREENS.find(([fits]) => fits.test(path))![1];
+    const pieces = type.startsWith('text/html')
+      ? pageWords(html)
+      : type.includes('json')
+        ? jsonWords(JSON.parse(html) as unknown)
+        : type.includes('csv')
+          ? (html.split('\n')[0] ?? '').trim().split(',')
+          : [html];
+    for (const text of pieces) seen.push({ screen, text });
+  };
+  await visitShop(take);
+  await visitNetwork(take);
+  return seen;
+}
+
+/** Pages of the other unit: what stands there beside the figures may differ. */
+const METRIC = [
+  '/',
+  '/cover',
+  '/stud',
+  '/criteria',
+  '/jobs/1001',
+  '/jobs/1001/sheet',
+  '/jobs/1005',
+  '/jobs/1009',
+];
+
+/** At the machine, where nobody signs in. */
+async function visitShop(take: (came: Came) => void): Promise<void> {
+  const program = await serve({ demo: true, publicUrl: 'http://shop.example' });
+  try {
+    const own = (path: string, init: RequestInit) => fetch(program.url + path, init);
+    const send = sender(own, program.url, 'in');
+    const pages = await crawl(
+      (path) => send(path),
+      ['/', '/api/openapi.json', '/jobs.csv', '/no-such-page'],
+      take,
+    );
+    const metric = sender(own, program.url, 'mm');
+    for (const path of METRIC) take(await metric(path));
+    await fillWrong(send, pages, take);
+  } finally {
+    await program.close();
+  }
+}
+
+/** On the network, where people sign in. */
+async function visitNetwork(take: (came: Came) => void): Promise<void> {
+  const lan = await openLan();
+  try {
+    const own = `http://${lan.host}`;
+    const asked =
+      (cookie: string) =>
+      async (path: string, form?: Readonly<Record<string, string>>): Promise<Came> => {
+        const { status, headers, text } = await lan.ask(path, {
+          headers: { cookie, ...(form && { origin: own }) },
+          ...(form && { form }),
+        });
+        return {
+          path,
+          status,
+          type: String(headers['content-type']),
+          html: text,
+          location: (headers.location as string | undefined) ?? null,
+        };
+      };
+    const stranger = asked('');
+    const keeper = asked(await lan.cookieOf('keeper'));
+    await fillWrong(stranger, await crawl(stranger, ['/sign-in', '/first'], take), take);
+    const pages = await crawl(
+      keeper,
+      ['/people', '/account', '/records'],
+      take,
+      /^\/(people|account|records|tokens)/,
+    );
+    await fillWrong(keeper, pages, take);
+    take(await asked(await lan.cookieOf('reader'))('/people'));
+    take(
+      await keeper('/people', { name: 'Tester Seven', initials: 'TS', role: 'recorder', password: PASSWORD }),
+    );
+  } finally {
+    await lan.close();
+  }
+}
+
+function sender(
+  ask: (path: string, init: RequestInit) => Promise<Response>,
+  origin: string,
+  unit: string,
+): Send {
+  return async (path, form) => {
+    const answer = await ask(path, {
+      redirect: 'manual',
+      headers: {
+        cookie: `unit=${unit}`,
+        ...(form && { origin, 'content-type': 'application/x-www-form-urlencoded' }),
+      },
+      ...(form && { method: 'POST', body: new URLSearchParams(form) }),
+    });
+    const type = answer.headers.get('content-type') ?? '';
+    return {
+      path,
+      status: answer.status,
+      type,
+      html: await answer.text(),
+      location: answer.headers.get('location'),
+    };
+  };
+}
+
+const kindOf = (path: string) =>
+  path
+    .replace(/#.*/, '')
+    .replace(/\?.*/, (query) => `?${[...new URLSearchParams(query).keys()].slice(0, 2).join('&')}`)
+    .replace(/^\/jobs\/(?!new\b)[^/?]+(.*\?)/, '/jobs/*$1')
+    .replace(/^\/(photos|people|records\/backups)\/(?!new\b)[^/?]+/, '/$1/*')
+    .replace(/^(\/jobs)\/[^/?]+(\/history)\/\d+/, '$1/*$2/*')
+    .replace(/^(\/jobs)\/(?!new\b)[^/?]+\/(bending|what-if|readings\.csv|measure)/, '$1/*/$2')
+    .replace(/^(\/catalog(?:ue)?\/\w+)\/(?!new\b)[^/?]+/, '$1/*');
+
+async function crawl(
+  send: Send,
+  from: readonly string[],
+  take: (came: Came) => void,
+  within = /./,
+): Promise<Came[]> {
+  const waiting = [...from];
+  const pages: Came[] = [];
+  const kinds = new Map<string, number>();
+  const known = new Set(waiting);
+  for (let path = waiting.shift(); path !== undefined; path = waiting.shift()) {
+    const came = await send(path);
+    take(came);
+    const next = came.location ? [came.location] : [];
+    if (came.type.startsWith('text/html')) {
+      pages.push(came);
+      next.push(...readPage(came.html, 'http://shop.example').links);
+    }
+    for (const to of next) {
+      const kind = kindOf(to);
+      const count = kinds.get(kind) ?? 0;
+      if (known.has(to) || count >= OF_ONE_KIND || !within.test(to)) continue;
+      known.add(to);
+      kinds.set(kind, count + 1);
+      waiting.push(to);
+    }
+  }
+  return pages;
+}
+
+/** Sends every form of these pages with nothing, nonsense, and figures far too small and too large. */
+async function fillWrong(send: Send, pages: readonly Came[], take: (came: Came) => void): Promise<void> {
+  const kinds = new Set<string>();
+  for (const page of pages) {
+    for (const form of readPage(page.html, `http://shop.example${page.path}`).forms) {
+      if (form.multipart || /^\/(sign-out|preferences|account\/sign-out|records\/)/.test(form.action))
+        continue;
+      const names = new Set(form.fields.map(({ name }) => name.replace(/\d+/g, '')));
+      const kind = `${kindOf(form.action).replace(/\/jobs\/[^/]+/, '/jobs/*')} ${[...names].sort().join()}`;
+      if (kinds.has(kind)) continue;
+      kinds.add(kind);
+      for (const wrong of WRONG) {
+        const fields = Object.fromEntries(
+          form.fields.map(({ name, value, kind }) => [
+            name,
+            kind === 'choice' || KEPT.test(name) ? value : wrong(value),
+          ]),
+        );
+        const query = new URLSearchParams(fields).toString();
+        take(
+          form.method === 'get'
+            ? await send(`${form.action.split('?')[0]}?${query}`)
+            : await send(form.action, fields),
+        );
+      }
+    }
+  }
+}
+
+/** Boxes that nobody types in. */
+const KEPT = /^(from|criteria|token|unit|at\.|was\.|pass|back|n$)/;

@@ -6,7 +6,7 @@ import { NotInRecords, refuse, StaleEdit } from './database/errors.ts';
 import { sayTheSame, toJson } from './database/json.ts';
 import type { Tables } from './database/tables.ts';
 import { type Ctx, key, printable, samePerson, signed } from './database/writing.ts';
-import { checkedName, freeId, givenId, KIND_WORDS, nameIn, refuseTakenName } from './entryNames.ts';
+import { checkedName, freeId, givenId, kindWord, nameIn, refuseTakenName } from './entryNames.ts';
 
 /** By name; without the retired ones unless they are asked for. */
 export async function listEntries<K extends EntryKind>(
@@ -123,7 +123,7 @@ export async function retireEntry<K extends EntryKind>(
   edit: { readonly kind: K; readonly id: string; readonly fromRevision: number; readonly why?: string },
 ): Promise<Entry<K>> {
   if (edit.kind === 'criteria') {
-    throw refuse('criteria-stay', '', "The shop's criteria cannot be retired; change them instead.");
+    throw refuse('criteria-stay', '', "The shop limits can't be retired. Change them instead.");
   }
   return nextRevision(db, ctx, edit, (now) => ({ body: now.body, typed: null, retired: true }));
 }
@@ -154,7 +154,7 @@ async function nextRevision<K extends EntryKind>(
     if (unchanged && samePerson(who, now.who)) return now;
     if (edit.fromRevision !== now.revision) throw staleEntry(now, edit.fromRevision);
     if (why === '') {
-      throw refuse('why-needed', 'why', `Say why the ${KIND_WORDS[kind]} "${now.name}" changes.`);
+      throw refuse('why-needed', 'why', `Enter why the ${kindWord(kind)} "${now.name}" changes.`);
     }
     const name = checkedName(kind, next.body);
     if (!next.retired) await refuseTakenName(trx, kind, name, id);
@@ -185,10 +185,10 @@ export async function refuseSeenOtherwise(db: Db, seen: readonly Seen[]): Promis
     const now = await getEntry(db, kind, id);
     if (now === null || now.revision === revision) continue;
     const { who, at, why, body, name } = now;
-    const what = kind === 'criteria' ? "the shop's criteria" : `the ${KIND_WORDS[kind]} "${name}"`;
+    const what = kind === 'criteria' ? 'the shop limits' : `the ${kindWord(kind)} "${name}"`;
     const theirs: Kept<EntryBodies[EntryKind]> = { revision: now.revision, at, who, why, body };
     throw new StaleEdit(
-      `${who} changed ${what} after you looked (revision ${revision} then, ${now.revision} now), so this would rest on something you have not seen. Nothing was saved; look at the answer as it is now and send it again.`,
+      `${who} changed ${what} after you opened this page. Nothing was saved. Check the answer as it is now, then send it again.`,
       { section: kind, theirs, currentRevision: now.revision, since: [] },
     );
   }
@@ -226,7 +226,7 @@ function typedJson(typed: TypedInEntry | null | undefined): string | null {
 }
 
 function noEntry(kind: EntryKind, id: string): NotInRecords {
-  return new NotInRecords('id', `The catalogue has no ${KIND_WORDS[kind]} "${printable(id)}".`);
+  return new NotInRecords('id', `The catalog has no ${kindWord(kind)} "${printable(id)}".`);
 }
 
 function staleEntry<K extends EntryKind>(now: Entry<K>, from: number): Error {
@@ -235,12 +235,12 @@ function staleEntry<K extends EntryKind>(now: Entry<K>, from: number): Error {
     return refuse(
       'bad-revision',
       'fromRevision',
-      `The ${KIND_WORDS[kind]} "${now.name}" has no revision ${from}; open it again and make the change there.`,
+      `The ${kindWord(kind)} "${now.name}" has no revision ${from}. Open it again and make the change there.`,
     );
   }
   const theirs: Kept<EntryBodies[K]> = { revision, at, who, why, body };
   return new StaleEdit(
-    `${who} changed the ${KIND_WORDS[kind]} "${now.name}" while you had it open (yours began at revision ${from}, it is now at ${revision}). Nothing of yours was saved; compare the two and save again.`,
+    `${who} changed the ${kindWord(kind)} "${now.name}" while you had it open (you started from revision ${from}; it is now ${revision}). Nothing was saved. Compare both and save again.`,
     { section: kind, theirs, currentRevision: revision, since: [] },
   );
 }

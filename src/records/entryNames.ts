@@ -1,15 +1,13 @@
 import type { EntryBodies, EntryKind } from '../../shared/words/catalogue.ts';
+import { ENTRY_WORD } from '../../shared/words/terms.ts';
 import type { Db } from './database/database.ts';
 import { refuse } from './database/errors.ts';
 import { hasControls, key, printable, refuseNul } from './database/writing.ts';
 
-export const KIND_WORDS: Readonly<Record<EntryKind, string>> = {
-  family: 'cover family',
-  stud: 'stud',
-  stack: 'stack',
-  gauge: 'gauge',
-  criteria: 'set of criteria',
-};
+/** What an entry is called in a sentence. */
+export function kindWord(kind: EntryKind): string {
+  return kind === 'criteria' ? 'shop limits' : ENTRY_WORD[kind].one;
+}
 
 export function nameIn(body: EntryBodies[EntryKind]): string {
   const named: { readonly name?: string; readonly shopName?: string } = body;
@@ -23,7 +21,7 @@ export function checkedName(kind: EntryKind, body: EntryBodies[EntryKind]): stri
     throw refuse(
       'name-needed',
       kind === 'criteria' ? 'shopName' : 'name',
-      `"${printable(name)}" cannot be the name of a ${KIND_WORDS[kind]}; give 1 to 120 plain characters.`,
+      `"${printable(name)}" can't be a name. Use 1 to 120 plain characters.`,
     );
   }
   refuseNul('name', name);
@@ -48,7 +46,7 @@ export async function refuseTakenName(
   throw refuse(
     'name-taken',
     'name',
-    `The catalogue has a ${KIND_WORDS[kind]} named "${other.name}" already; give this one another name, or change that one.`,
+    `The catalog already has a ${kindWord(kind)} named "${other.name}". Use another name, or change that one.`,
   );
 }
 
@@ -74,14 +72,14 @@ export async function givenId(db: Db, kind: EntryKind, id: string): Promise<stri
     throw refuse(
       'bad-id',
       'id',
-      `"${printable(id)}" cannot be an id; use up to 80 small letters, digits, points and hyphens, as in alder-11.`,
+      `"${printable(id)}" can't be an id. Use up to 80 small letters, digits, points and hyphens, such as alder-11.`,
     );
   }
   if (await hasEntry(db, kind, id)) {
     throw refuse(
       'id-taken',
       'id',
-      `The catalogue has a ${KIND_WORDS[kind]} with the id "${id}" already; give another.`,
+      `The catalog already has a ${kindWord(kind)} with the id "${id}". Use another id.`,
     );
   }
   return id;

@@ -97,7 +97,7 @@ onEachDatabase((engine) => {
         code: 'name-taken',
         path: 'name',
         sentence:
-          'The catalogue has a cover family named "Alder 11 plain" already; give this one another name, or change that one.',
+          'The catalog already has a cover type named "Alder 11 plain". Use another name, or change that one.',
       });
     });
 
@@ -173,7 +173,7 @@ onEachDatabase((engine) => {
         currentRevision: 2,
         theirs: { revision: 2, who: 'CD', body: thicker },
         message:
-          'CD changed the cover family "Alder 11 plain" while you had it open (yours began at revision 1, it is now at 2). Nothing of yours was saved; compare the two and save again.',
+          'CD changed the cover type "Alder 11 plain" while you had it open (you started from revision 1; it is now 2). Nothing was saved. Compare both and save again.',
       });
       expect((await getEntry(shop.db, 'family', 'alder'))?.revision).toBe(2);
     });

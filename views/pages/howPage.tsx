@@ -39,6 +39,14 @@ export function HowIndexPage({ frame, subjects }: HowIndexProps) {
             </a>
           </li>
         ))}
+        <li>
+          <a class="row how-row" href="/how/words">
+            <span class="row-text">
+              <b>Words used here</b>
+              <small>What each word on the screen means, and what each box wants.</small>
+            </span>
+          </a>
+        </li>
       </ul>
       <h2>What a source is worth</h2>
       <p>

@@ -9,6 +9,7 @@ import { studExamples } from '../../../data/examples/studExamples.ts';
 import type { Example } from '../../../data/examples/worked.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
 import { HowIndexPage, HowPage, type HowPageProps, type HowSubject } from '../../../views/pages/howPage.tsx';
+import { WordsPage } from '../../../views/pages/wordsPage.tsx';
 import { BesideChecked } from '../../../views/parts/besideChecked.tsx';
 import { HowBending } from '../../../views/parts/how/bending/howBending.tsx';
 import { HowHeat } from '../../../views/parts/how/howHeat.tsx';
@@ -19,6 +20,7 @@ import { frameOf, type PageContext } from '../request/pageContext.ts';
 import { readFormulas } from './formulas.ts';
 import { bendingExample } from './howBending.ts';
 import { coverBesideChecked, sureBesideChecked } from './howChecked.ts';
+import { glossary } from './words.ts';
 
 interface Subject extends HowSubject {
   /** Of `src/calc`. */
@@ -97,6 +99,11 @@ export function howRouter(context: PageContext): Router {
       count: new Set(ofSubject(subject).map(({ name }) => name)).size,
     }));
     res.send(renderPage(HowIndexPage({ frame: await frameOf(req, context), subjects })));
+  });
+
+  router.get('/how/words', async (req, res) => {
+    const frame = await frameOf(req, context);
+    res.send(renderPage(WordsPage({ frame, ...glossary(frame) })));
   });
 
   router.get('/how/:subject', async (req, res) => {

@@ -52,6 +52,7 @@ export const LEAST_ROLE: Readonly<Record<string, Least>> = {
   'GET /catalogue/:kind/:id': 'reader',
   'GET /criteria': 'reader',
   'GET /how': 'reader',
+  'GET /how/words': 'reader',
   'GET /how/:subject': 'reader',
 
   'POST /cover/keep': 'recorder',

@@ -3,6 +3,7 @@ import { FAMILY } from '../../../shared/words/fields/family.ts';
 import { GAUGE } from '../../../shared/words/fields/gauge.ts';
 import { lengthFigure } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
+import { ENTRY_WORD } from '../../../shared/words/terms.ts';
 import { type Frame, may } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
 import { EmptyState } from '../../parts/emptyState.tsx';
@@ -25,12 +26,7 @@ import { gaugeInWords } from './gaugeInWords.ts';
 
 export type CatalogueKind = 'family' | 'stud' | 'stack' | 'gauge';
 
-export const KIND_WORD: Readonly<Record<CatalogueKind, { one: string; many: string }>> = {
-  family: { one: 'cover family', many: 'Cover families' },
-  stud: { one: 'stud', many: 'Studs' },
-  stack: { one: 'flexplate stack', many: 'Flexplate stacks' },
-  gauge: { one: 'gauge', many: 'Gauges' },
-};
+export const KIND_WORD: Readonly<Record<CatalogueKind, { one: string; many: string }>> = ENTRY_WORD;
 
 export interface CatalogueProps {
   readonly frame: Frame;

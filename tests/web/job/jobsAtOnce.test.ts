@@ -116,7 +116,7 @@ describe('a stale edit', () => {
     const before = await revisionNow(program);
     const late = await program.post('/jobs/1001/decision', form);
     expect(late.status).toBe(409);
-    expect(late.text).toContain("OW changed the shop limits");
+    expect(late.text).toContain('OW changed the shop limits');
     expect(rowsOf(late.html)).toContainEqual(['Minimum wall', '4.3 mm', '4.4 mm']);
     expect(late.text).toContain('4.400 mm');
     expect(boxOf(late.html, 'decision-form', 'reason')).toBe(form.reason);

@@ -1,4 +1,5 @@
 import type { CatalogueGauge } from '../../shared/words/catalogue.ts';
+import { inches } from './inches.ts';
 
 /** Invented gauges: one of each kind, one past its date. */
 export const demoGauges: readonly { readonly id: string; readonly gauge: CatalogueGauge }[] = [
@@ -7,10 +8,10 @@ export const demoGauges: readonly { readonly id: string; readonly gauge: Catalog
     gauge: {
       name: 'Micrometer M2',
       gaugeKind: 'micrometer',
-      resolutionMm: 0.001,
-      calibrationUMm: 0.004,
+      resolutionMm: inches(0.0001),
+      calibrationUMm: inches(0.00015),
       coverageFactor: 2,
-      repeatabilityMm: 0.002,
+      repeatabilityMm: inches(0.0001),
       dueOn: '2027-05-31',
       note: 'Tube micrometer with ball ends. Invented.',
     },
@@ -20,10 +21,10 @@ export const demoGauges: readonly { readonly id: string; readonly gauge: Catalog
     gauge: {
       name: 'Caliper C1',
       gaugeKind: 'caliper',
-      resolutionMm: 0.01,
-      calibrationUMm: 0.03,
+      resolutionMm: inches(0.0005),
+      calibrationUMm: inches(0.001),
       coverageFactor: 2,
-      repeatabilityMm: 0.01,
+      repeatabilityMm: inches(0.0005),
       dueOn: '2026-06-30',
       note: 'Types its reading and Enter. Invented.',
     },
@@ -33,10 +34,10 @@ export const demoGauges: readonly { readonly id: string; readonly gauge: Catalog
     gauge: {
       name: 'Indicator I1',
       gaugeKind: 'indicator',
-      resolutionMm: 0.002,
-      calibrationUMm: 0.004,
+      resolutionMm: inches(0.0005),
+      calibrationUMm: inches(0.00015),
       coverageFactor: 2,
-      repeatabilityMm: 0.001,
+      repeatabilityMm: inches(0.0001),
       dueOn: '2027-01-31',
       note: 'Invented.',
     },

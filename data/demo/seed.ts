@@ -2,6 +2,7 @@ import type { Entry } from '../../shared/words/catalogue.ts';
 import type { CoverCheck } from '../../shared/words/cover.ts';
 import type { Job, Looked, LookItem, NewReading } from '../../shared/words/job.ts';
 import { LOOK_ITEMS, STAGES } from '../../shared/words/job.ts';
+import { type LengthUnit, MM_PER_STEP, MM_PER_UNIT, wholeSteps } from '../../shared/words/print.ts';
 import { COVER_CALC_VERSION, checkCover } from '../../src/calc/cover/checkCover.ts';
 import { checkStud, STUD_CALC_VERSION } from '../../src/calc/stud/checkStud.ts';
 import { jointFrom } from '../../src/calc/stud/joint/jointFigures.ts';
@@ -18,20 +19,27 @@ import { type DemoCover, demoCovers, demoInput } from './covers.ts';
 import { demoCriteria, demoCriteriaNow } from './criteria.ts';
 import { demoFamilies } from './families.ts';
 import { demoGauges } from './gauges.ts';
+import { inches } from './inches.ts';
 import { type DemoJob, demoJobs } from './jobs.ts';
 import { demoStacks } from './stacks.ts';
 import { demoStuds } from './studs.ts';
 
-const [RECEIVER, MACHINIST, BUILDER] = ['MH', 'AK', 'BL'];
+const [RECEIVER, MACHINIST, BUILDER] = ['AA', 'BB', 'CC'];
 const HOUR_MS = 3_600_000;
 
-/** Fills an empty shop with the invented one; a shop that holds anything is left alone. */
-export async function seedDemo(db: Db): Promise<void> {
+/**
+ * Fills an empty shop with the invented one; a shop that holds anything is left alone. It works in inches, or in the
+ * unit it is opened with.
+ */
+export async function seedDemo(
+  db: Db,
+  { lengthUnit = demoCriteria.lengthUnit }: { lengthUnit?: LengthUnit } = {},
+): Promise<void> {
   if (!(await isEmpty(db))) return;
   const ctx = { who: BUILDER!, now: () => new Date('2026-09-01T07:00:00Z') };
   await saveCriteria(db, ctx, {
     fromRevision: 0,
-    body: demoCriteria,
+    body: { ...demoCriteria, lengthUnit },
     why: 'invented, to try the program with',
   });
   await saveCriteria(
@@ -39,15 +47,16 @@ export async function seedDemo(db: Db): Promise<void> {
     { who: BUILDER!, now: () => new Date('2026-11-20T16:00:00Z') },
     {
       fromRevision: 1,
-      body: demoCriteriaNow,
-      why: 'invented: covers faced thin came back with the same marks',
+      body: { ...demoCriteriaNow, lengthUnit },
+      why: 'invented: covers faced thin came back with the same heat marks',
     },
   );
   for (const { id, family } of demoFamilies) await addEntry(db, ctx, { kind: 'family', id, body: family });
   for (const { id, entry } of demoStuds) await addEntry(db, ctx, { kind: 'stud', id, body: entry });
   for (const { id, entry } of demoStacks) await addEntry(db, ctx, { kind: 'stack', id, body: entry });
   for (const { id, gauge } of demoGauges) await addEntry(db, ctx, { kind: 'gauge', id, body: gauge });
-  for (const [index, job] of demoJobs.entries()) await playJob(db, job, String(1001 + index));
+  for (const [index, job] of demoJobs.entries())
+    await playJob({ db, unit: lengthUnit }, job, String(1001 + index));
 }
 
 async function isEmpty(db: Db): Promise<boolean> {
@@ -64,9 +73,14 @@ async function isEmpty(db: Db): Promise<boolean> {
 type SectionEdit = Parameters<typeof reviseJob>[2];
 type Edit = SectionEdit extends infer E ? Omit<E, 'jobId' | 'fromRevision'> : never;
 
-/** One job while it is played. */
-interface Play {
+interface DemoShop {
   readonly db: Db;
+  /** What the shop works in. */
+  readonly unit: LengthUnit;
+}
+
+/** One job while it is played. */
+interface Play extends DemoShop {
   readonly played: DemoJob;
   readonly cover: DemoCover;
   readonly number: string;
@@ -78,8 +92,8 @@ interface Play {
 }
 
 /** Does what people of the shop would have done, step by step, up to the stage the job has come to. */
-async function playJob(db: Db, played: DemoJob, number: string): Promise<void> {
-  const play = await receive(db, played, number);
+async function playJob(shop: DemoShop, played: DemoJob, number: string): Promise<void> {
+  const play = await receive(shop, played, number);
   const reaches = (stage: DemoJob['upTo']) => STAGES.indexOf(played.upTo) >= STAGES.indexOf(stage);
   if (!reaches('to-measure')) return;
   await play.revise(MACHINIST!, { what: 'looked', body: lookedOf(play.cover) });
@@ -98,10 +112,10 @@ async function playJob(db: Db, played: DemoJob, number: string): Promise<void> {
 }
 
 /** The job as it is received; from then on each act is half an hour after the one before. */
-async function receive(db: Db, played: DemoJob, number: string): Promise<Play> {
+async function receive({ db, unit }: DemoShop, played: DemoJob, number: string): Promise<Play> {
   const cover = demoCovers.find(({ id }) => id === played.coverId)!;
   const family = await getEntry(db, 'family', cover.familyId);
-  if (family === null) throw new Error(`The demonstration family ${cover.familyId} is missing.`);
+  if (family === null) throw new Error(`The demo cover type ${cover.familyId} is missing.`);
   let clock = new Date(`${played.receivedOn}T08:00:00Z`).getTime();
   const by = (who: string) => {
     clock += HOUR_MS / 2;
@@ -122,6 +136,7 @@ async function receive(db: Db, played: DemoJob, number: string): Promise<Play> {
   });
   return {
     db,
+    unit,
     played,
     cover,
     number,
@@ -158,9 +173,9 @@ async function measure({ cover, number, revise, read }: Play): Promise<void> {
   });
 }
 
-async function decide({ played, cover, job, revise }: Play) {
+async function decide({ played, cover, unit, job, revise }: Play) {
   const input = demoInput(cover);
-  const check = checkCover(input);
+  const check = checkCover(input, unit);
   const decision = played.decision ?? (check.verdict === 'replace' ? 'replace' : 'face');
   await revise(BUILDER!, {
     what: 'decision',
@@ -168,7 +183,7 @@ async function decide({ played, cover, job, revise }: Play) {
       decision,
       reason: played.reason ?? '',
       input,
-      criteria: demoCriteria,
+      criteria: { ...demoCriteria, lengthUnit: unit },
       check,
       calcVersion: COVER_CALC_VERSION,
       workedOutAtRevision: job().revision,
@@ -178,10 +193,10 @@ async function decide({ played, cover, job, revise }: Play) {
 }
 
 async function cut({ revise }: Play, check: CoverCheck): Promise<void> {
-  const dialledMm = Math.ceil(check.cut.dialledMm * 1000 - 1e-6) / 1000;
+  const depth = toTenths(wholeSteps(check.cut.dialledMm, 'in', 'up') * MM_PER_STEP.in);
   await revise(MACHINIST!, {
     what: 'cuts',
-    body: { cuts: [{ depthMm: dialledMm, typed: dialledMm.toFixed(3), note: 'one pass, as planned' }] },
+    body: { cuts: [{ depthMm: depth.mm, typed: depth.typed, note: 'one pass, as planned' }] },
   });
 }
 
@@ -193,13 +208,12 @@ async function sign({ job, revise }: Play): Promise<void> {
 }
 
 async function chooseStuds(play: Play, studs: NonNullable<DemoJob['studs']>): Promise<void> {
-  const { db, family, revise } = play;
+  const { db, unit, family, revise } = play;
   const stack = await getEntry(db, 'stack', studs.stackId);
   const tries = [...(studs.before ? [studs.before] : []), { studId: studs.studId, note: studs.note }];
   for (const { studId, note } of tries) {
     const stud = await getEntry(db, 'stud', studId);
-    if (stack === null || stud === null)
-      throw new Error(`The demonstration stud ${studId} or its stack is missing.`);
+    if (stack === null || stud === null) throw new Error(`The demo stud ${studId} or its stack is missing.`);
     const input = {
       stud: stud.body.stud,
       stack: stack.body.stack,
@@ -222,14 +236,14 @@ async function chooseStuds(play: Play, studs: NonNullable<DemoJob['studs']>): Pr
         stud: stud.body,
         pullForwardMm: stack.body.pullForwardMm,
         input,
-        check: checkStud(input),
+        check: checkStud(input, unit),
         calcVersion: STUD_CALC_VERSION,
         note,
         jointFrom: studs.joint ? jointFrom(studs.joint, 'maker') : null,
         ...(studs.replaced && {
           replaced: studs.replaced.map((one) => ({
             ...one,
-            findings: replacedInStack(input, one, demoCriteria.studSetting ?? null, 'mm'),
+            findings: replacedInStack(input, one, demoCriteria.studSetting ?? null, unit),
           })),
         }),
       },
@@ -250,7 +264,7 @@ function lookedOf(cover: DemoCover): Looked {
   return {
     crackTest: cover.crackTest,
     crackMethod: tested ? 'dye' : null,
-    crackNote: cover.crackTest === 'found' ? 'A line from the weld toward stud 2, some 14 mm long.' : '',
+    crackNote: cover.crackTest === 'found' ? 'A line from the weld toward stud 2, about 1/2 in long.' : '',
     items: LOOK_ITEMS.map((item) => {
       const fault = cover.inspectionFailures.find((failure) => ITEMS[failure.item] === item);
       return {
@@ -314,14 +328,20 @@ function readingsOf(cover: DemoCover, number: string): NewReading[] {
   return [...atStations, ...between];
 }
 
-/** What the micrometer showed afterwards: what was planned, a few micrometres off. */
+/** To 0.0001 in, as typed. */
+function toTenths(mm: number) {
+  const text = (mm / MM_PER_UNIT.in).toFixed(4);
+  return { mm: inches(Number(text)), typed: `${text} in` };
+}
+
+/** What the micrometer showed afterwards: what was planned, a ten-thousandth or two off. */
 function afterCut(
   stations: readonly { angleDeg: number; radiusMm: number; wallAfterMm: number }[],
   number: string,
   cover: DemoCover,
 ): NewReading[] {
   return stations.map(({ angleDeg, radiusMm, wallAfterMm }, i) => {
-    const valueMm = Number((wallAfterMm + ((i % 5) - 1) * 0.002).toFixed(3));
+    const { mm: valueMm, typed } = toTenths(wallAfterMm + ((i % 5) - 1) * 0.002);
     return {
       id: `demonstration-${number}-after${i}`,
       pass: 'after',
@@ -329,7 +349,7 @@ function afterCut(
       angleDeg,
       radiusMm,
       valueMm,
-      typed: valueMm.toFixed(3),
+      typed,
       gauge: cover.gauge?.name ?? '',
       doubtful: false,
       replaces: null,

@@ -1,6 +1,7 @@
 import { readThread } from '../../shared/quantity/readThread.ts';
 import type { CatalogueStack } from '../../shared/words/catalogue.ts';
 import type { Layer, Nut } from '../../shared/words/stud.ts';
+import { inches, us } from './inches.ts';
 
 export interface DemoStack {
   readonly id: string;
@@ -9,10 +10,26 @@ export interface DemoStack {
 
 /** Height and its tolerance: mean and half the range of ISO 4032 and ASME B18.2.2 hex nuts; bearing Ø likewise. */
 const NUTS = {
-  '5/16-24 UNF-2B': { heightMm: 6.744, toleranceMm: 0.19, bearingOuterDiameterMm: 11.9 },
-  '3/8-16 UNC-2B': { heightMm: 8.344, toleranceMm: 0.216, bearingOuterDiameterMm: 13.4 },
-  '3/8-24 UNF-2B': { heightMm: 8.344, toleranceMm: 0.216, bearingOuterDiameterMm: 13.4 },
-  '7/16-20 UNF-2B': { heightMm: 9.525, toleranceMm: 0.254, bearingOuterDiameterMm: 16.4 },
+  '5/16-24 UNF-2B': {
+    heightMm: inches(0.2655),
+    toleranceMm: inches(0.0075),
+    bearingOuterDiameterMm: inches(0.469),
+  },
+  '3/8-16 UNC-2B': {
+    heightMm: inches(0.3285),
+    toleranceMm: inches(0.0085),
+    bearingOuterDiameterMm: inches(0.528),
+  },
+  '3/8-24 UNF-2B': {
+    heightMm: inches(0.3285),
+    toleranceMm: inches(0.0085),
+    bearingOuterDiameterMm: inches(0.528),
+  },
+  '7/16-20 UNF-2B': {
+    heightMm: inches(0.375),
+    toleranceMm: inches(0.01),
+    bearingOuterDiameterMm: inches(0.646),
+  },
   'M8x1.25-6H': { heightMm: 6.62, toleranceMm: 0.18, bearingOuterDiameterMm: 11.6 },
   'M10x1.25-6H': { heightMm: 8.22, toleranceMm: 0.18, bearingOuterDiameterMm: 14.6 },
   'M10x1.5-6H': { heightMm: 8.22, toleranceMm: 0.18, bearingOuterDiameterMm: 14.6 },
@@ -20,11 +37,11 @@ const NUTS = {
 } as const;
 type NutThread = keyof typeof NUTS;
 
-/** Stud circles of the invented cover families. */
+/** Bolt circles of the invented cover types. */
 const CIRCLES = {
-  three: { holeCount: 3, holeCircleDiameterMm: 258 },
-  four: { holeCount: 4, holeCircleDiameterMm: 286 },
-  six: { holeCount: 6, holeCircleDiameterMm: 292 },
+  three: { holeCount: 3, holeCircleDiameterMm: inches(10) },
+  four: { holeCount: 4, holeCircleDiameterMm: inches(11.25) },
+  six: { holeCount: 6, holeCircleDiameterMm: inches(11.5) },
 } as const;
 
 interface Made {
@@ -32,144 +49,144 @@ interface Made {
   readonly name: string;
   readonly circle: keyof typeof CIRCLES;
   readonly nut: NutThread;
-  readonly holeMm: number;
-  readonly plateMm: number;
+  readonly holeIn: number;
+  readonly plateIn: number;
   /** Only a two-piece flexplate has one. */
-  readonly castingMm?: number;
-  readonly tipRoomMm: number;
-  readonly pullForwardMm: number;
+  readonly castingIn?: number;
+  readonly tipRoomIn: number;
+  readonly pullForwardIn: number;
 }
 
 const ONE_PIECE: readonly Made[] = [
   {
     id: 'one-piece-three-m8',
-    name: 'One-piece plate, three M8 on Ø 258',
+    name: 'One-piece, three M8 on a 10 in bolt circle',
     circle: 'three',
     nut: 'M8x1.25-6H',
-    holeMm: 9,
-    plateMm: 3,
-    tipRoomMm: 24,
-    pullForwardMm: 3.2,
+    holeIn: 0.355,
+    plateIn: 0.12,
+    tipRoomIn: 0.95,
+    pullForwardIn: 0.125,
   },
   {
     id: 'one-piece-three-5-16-24',
-    name: 'One-piece plate, three 5/16-24 on Ø 258',
+    name: 'One-piece, three 5/16-24 on a 10 in bolt circle',
     circle: 'three',
     nut: '5/16-24 UNF-2B',
-    holeMm: 8.7,
-    plateMm: 2.8,
-    tipRoomMm: 24,
-    pullForwardMm: 4,
+    holeIn: 0.343,
+    plateIn: 0.11,
+    tipRoomIn: 0.95,
+    pullForwardIn: 0.16,
   },
   {
     id: 'one-piece-four-3-8-16',
-    name: 'One-piece plate, four 3/8-16 on Ø 286',
+    name: 'One-piece, four 3/8-16 on an 11.25 in bolt circle',
     circle: 'four',
     nut: '3/8-16 UNC-2B',
-    holeMm: 10.3,
-    plateMm: 3.5,
-    tipRoomMm: 28,
-    pullForwardMm: 4.8,
+    holeIn: 0.406,
+    plateIn: 0.14,
+    tipRoomIn: 1.1,
+    pullForwardIn: 0.19,
   },
   {
     id: 'one-piece-four-3-8-24',
-    name: 'One-piece plate, four 3/8-24 on Ø 286',
+    name: 'One-piece, four 3/8-24 on an 11.25 in bolt circle',
     circle: 'four',
     nut: '3/8-24 UNF-2B',
-    holeMm: 10.3,
-    plateMm: 3.2,
-    tipRoomMm: 28,
-    pullForwardMm: 4,
+    holeIn: 0.406,
+    plateIn: 0.125,
+    tipRoomIn: 1.1,
+    pullForwardIn: 0.16,
   },
   {
     id: 'one-piece-six-m10-fine',
-    name: 'One-piece plate, six M10×1.25 on Ø 292',
+    name: 'One-piece, six M10×1.25 on an 11.5 in bolt circle',
     circle: 'six',
     nut: 'M10x1.25-6H',
-    holeMm: 11,
-    plateMm: 3,
-    tipRoomMm: 27,
-    pullForwardMm: 3.5,
+    holeIn: 0.433,
+    plateIn: 0.12,
+    tipRoomIn: 1.06,
+    pullForwardIn: 0.14,
   },
   {
     id: 'one-piece-six-m10',
-    name: 'One-piece plate, six M10 on Ø 292',
+    name: 'One-piece, six M10 on an 11.5 in bolt circle',
     circle: 'six',
     nut: 'M10x1.5-6H',
-    holeMm: 11,
-    plateMm: 4,
-    tipRoomMm: 27,
-    pullForwardMm: 4.5,
+    holeIn: 0.433,
+    plateIn: 0.16,
+    tipRoomIn: 1.06,
+    pullForwardIn: 0.18,
   },
 ];
 
-/** Their casting holds the converter far back: about 10 to 15 mm before it is drawn forward, where 3.2 to 4.8 is usual. */
+/** Their casting holds the converter far back: about 0.4 to 0.6 in before it is pulled forward, where 1/8 to 3/16 is usual. */
 const TWO_PIECE: readonly Made[] = [
   {
     id: 'two-piece-three-m8',
-    name: 'Two-piece, plate and casting, three M8 on Ø 258',
+    name: 'Two-piece, three M8 on a 10 in bolt circle',
     circle: 'three',
     nut: 'M8x1.25-6H',
-    holeMm: 9,
-    plateMm: 2.5,
-    castingMm: 8,
-    tipRoomMm: 36,
-    pullForwardMm: 10,
+    holeIn: 0.355,
+    plateIn: 0.1,
+    castingIn: 0.315,
+    tipRoomIn: 1.42,
+    pullForwardIn: 0.4,
   },
   {
     id: 'two-piece-four-3-8-16',
-    name: 'Two-piece, plate and casting, four 3/8-16 on Ø 286',
+    name: 'Two-piece, four 3/8-16 on an 11.25 in bolt circle',
     circle: 'four',
     nut: '3/8-16 UNC-2B',
-    holeMm: 10.3,
-    plateMm: 3.2,
-    castingMm: 8.5,
-    tipRoomMm: 40,
-    pullForwardMm: 12.2,
+    holeIn: 0.406,
+    plateIn: 0.125,
+    castingIn: 0.335,
+    tipRoomIn: 1.58,
+    pullForwardIn: 0.48,
   },
   {
     id: 'two-piece-four-3-8-24',
-    name: 'Two-piece, plate and casting, four 3/8-24 on Ø 286',
+    name: 'Two-piece, four 3/8-24 on an 11.25 in bolt circle',
     circle: 'four',
     nut: '3/8-24 UNF-2B',
-    holeMm: 10.3,
-    plateMm: 3.2,
-    castingMm: 9.5,
-    tipRoomMm: 40,
-    pullForwardMm: 11.8,
+    holeIn: 0.406,
+    plateIn: 0.125,
+    castingIn: 0.375,
+    tipRoomIn: 1.58,
+    pullForwardIn: 0.465,
   },
   {
     id: 'two-piece-four-7-16-20',
-    name: 'Two-piece, plate and casting, four 7/16-20 on Ø 286',
+    name: 'Two-piece, four 7/16-20 on an 11.25 in bolt circle',
     circle: 'four',
     nut: '7/16-20 UNF-2B',
-    holeMm: 11.9,
-    plateMm: 4,
-    castingMm: 10,
-    tipRoomMm: 42,
-    pullForwardMm: 13,
+    holeIn: 0.469,
+    plateIn: 0.16,
+    castingIn: 0.395,
+    tipRoomIn: 1.65,
+    pullForwardIn: 0.51,
   },
   {
     id: 'two-piece-six-m10-fine',
-    name: 'Two-piece, plate and casting, six M10×1.25 on Ø 292',
+    name: 'Two-piece, six M10×1.25 on an 11.5 in bolt circle',
     circle: 'six',
     nut: 'M10x1.25-6H',
-    holeMm: 11,
-    plateMm: 3,
-    castingMm: 9,
-    tipRoomMm: 38,
-    pullForwardMm: 11.6,
+    holeIn: 0.433,
+    plateIn: 0.12,
+    castingIn: 0.355,
+    tipRoomIn: 1.5,
+    pullForwardIn: 0.455,
   },
   {
     id: 'two-piece-six-m12',
-    name: 'Two-piece, plate and casting, six M12 on Ø 292',
+    name: 'Two-piece, six M12 on an 11.5 in bolt circle',
     circle: 'six',
     nut: 'M12x1.75-6H',
-    holeMm: 13.5,
-    plateMm: 4,
-    castingMm: 11,
-    tipRoomMm: 44,
-    pullForwardMm: 14.6,
+    holeIn: 0.531,
+    plateIn: 0.16,
+    castingIn: 0.435,
+    tipRoomIn: 1.74,
+    pullForwardIn: 0.575,
   },
 ];
 
@@ -177,31 +194,31 @@ const TWO_PIECE: readonly Made[] = [
 export const demoStacks: readonly DemoStack[] = [...ONE_PIECE, ...TWO_PIECE].map(made);
 
 function made(stack: Made): DemoStack {
-  const layer = (name: string, thicknessMm: number, toleranceMm: number): Layer => ({
+  const layer = (name: string, thicknessIn: number, toleranceIn: number): Layer => ({
     name,
-    thicknessMm,
-    toleranceMm,
-    holeDiameterMm: stack.holeMm,
+    thicknessMm: inches(thicknessIn),
+    toleranceMm: inches(toleranceIn),
+    holeDiameterMm: inches(stack.holeIn),
     chamferMm: null,
   });
-  const plate = layer('plate', stack.plateMm, 0.1);
-  const two = stack.castingMm !== undefined;
+  const plate = layer('plate', stack.plateIn, 0.004);
+  const two = stack.castingIn !== undefined;
   return {
     id: stack.id,
     entry: {
       name: stack.name,
       stack: {
         style: two ? 'two-piece' : 'one-piece',
-        layers: stack.castingMm === undefined ? [plate] : [plate, layer('casting', stack.castingMm, 0.15)],
+        layers: stack.castingIn === undefined ? [plate] : [plate, layer('casting', stack.castingIn, 0.006)],
         ...CIRCLES[stack.circle],
-        tipRoomMm: stack.tipRoomMm,
+        tipRoomMm: inches(stack.tipRoomIn),
       },
       nut: nutOf(stack.nut),
       nutThreadTyped: stack.nut,
-      pullForwardMm: stack.pullForwardMm,
+      pullForwardMm: inches(stack.pullForwardIn),
       note: two
-        ? 'Invented for the demonstration. The gap is far more than the usual 3.2 to 4.8 mm, which is why the long stud is wanted: measure yours.'
-        : 'Invented for the demonstration. Measure the gap of the job in hand.',
+        ? 'Invented for the demo. The gap is far more than the usual 1/8 to 3/16 in, so it needs the long stud: measure yours.'
+        : 'Invented for the demo. Measure the gap of the job in hand.',
     },
   };
 }
@@ -213,8 +230,8 @@ function nutOf(thread: NutThread): Nut {
     ...NUTS[thread],
     thread: read.thread,
     proofMPa: null,
-    tensileMPa: 900,
-    countersinkMm: 0.1,
+    tensileMPa: us(130, 'stress'),
+    countersinkMm: inches(0.004),
     washerMm: 0,
     prevailing: false,
   };

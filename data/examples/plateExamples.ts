@@ -65,14 +65,14 @@ export const plateExamples: Readonly<Record<string, Example>> = {
     ];
   }),
   bendingBase: shown(
-    'the demonstration shop’s Kestrel family; and its Alder family, which does not say all',
+    'the demo shop’s cover type 1125-4, plain wall; and its 1000-3, which lacks figures',
     () => {
-      const [kestrel, alder] = ['kestrel-4', 'alder-3'].map((id) =>
+      const [whole, part] = ['1125-4-plain', '1000-3-plain'].map((id) =>
         bendingBase(demoFamilies.find((one) => one.id === id)!.family, demoCriteria.bending ?? null),
       );
       return [
-        `Kestrel: flat of ${figure(kestrel!.base!.wallMm)} mm at ${figure(kestrel!.base!.pressureMPa)} MPa, missing nothing`,
-        `Alder: missing ${alder!.missing.join(', ')}`,
+        `1125-4: flat of ${figure(whole!.base!.wallMm)} mm at ${figure(whole!.base!.pressureMPa)} MPa, missing nothing`,
+        `1000-3: missing ${part!.missing.join(', ')}`,
       ];
     },
   ),

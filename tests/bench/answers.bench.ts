@@ -45,7 +45,7 @@ function sumsOfRandom(): number {
 
 const program = await serve({ demo: true });
 const walls = Object.fromEntries(SET_ONE.map((station, i) => [`w.${i}`, String(station.wallMm[0])]));
-const typed = new URLSearchParams({ family: 'kestrel-4', crack: 'none-found', ...walls, try: '0.42' });
+const typed = new URLSearchParams({ family: '1125-4-plain', crack: 'none-found', ...walls, try: '0.42' });
 const bare = express();
 const page = await (await fetch(`${program.url}/cover/what-if?${typed}`)).text();
 bare.get('/', (_, res) => void res.send(page));

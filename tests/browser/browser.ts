@@ -6,6 +6,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type Browser, chromium, type Page } from 'playwright-core';
 import { seedDemo } from '../../data/demo/seed.ts';
+import type { LengthUnit } from '../../shared/words/print.ts';
 import { openShop, type Shop } from '../../src/records/database/database.ts';
 import { app } from '../../src/web/app.ts';
 
@@ -62,12 +63,13 @@ export interface Program {
 
 /** The whole program on a free port of this machine, with the demo shop in a folder of its own. */
 export async function openProgram(
-  options: { demo?: boolean; publicUrl?: string | null } = {},
+  options: { demo?: boolean; unit?: LengthUnit; publicUrl?: string | null } = {},
 ): Promise<Program> {
   const dataDir = mkdtempSync(join(tmpdir(), 'coverwright-test-'));
   const now = () => new Date();
   const shop = openShop({ dataDir, now });
-  if (options.demo !== false) await seedDemo(shop.db);
+  // Most of these tests type millimeters.
+  if (options.demo !== false) await seedDemo(shop.db, { lengthUnit: options.unit ?? 'mm' });
   const server: Server = createServer(
     { maxHeaderSize: 128 * 1024 },
     app({

@@ -44,7 +44,7 @@ const WALLS = [
 ];
 
 async function newJob(): Promise<string> {
-  const family = (await listEntries(program.shop.db, 'family')).find((one) => one.id === 'kestrel-4')!;
+  const family = (await listEntries(program.shop.db, 'family')).find((one) => one.id === '1125-4-plain')!;
   const job = await createJob(
     program.shop.db,
     { who: 'AK', now: () => new Date() },
@@ -142,7 +142,7 @@ describe('twelve readings, typed by a gauge', () => {
     const inside = ['unanswered'];
     const first = await start({ dataDir, inside, env: { KILL_AT: '2' } });
     const port = String(first.port);
-    expect((await post(first.url, '/jobs', { ...jobForm('K-1'), family: 'kestrel-4' })).status).toBe(303);
+    expect((await post(first.url, '/jobs', { ...jobForm('K-1'), family: '1125-4-plain' })).status).toBe(303);
     const context = await browser.newContext({ viewport: DESK });
     const page = await opened(context, first.url, 'K-1');
     const OF_THE_JOB = `SELECT typed FROM reading WHERE job_id = (SELECT id FROM job WHERE number = 'K-1')`;

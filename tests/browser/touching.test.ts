@@ -24,7 +24,7 @@ afterAll(async () => {
 });
 
 beforeEach(async () => {
-  const family = (await listEntries(program.shop.db, 'family')).find((one) => one.id === 'kestrel-4')!;
+  const family = (await listEntries(program.shop.db, 'family')).find((one) => one.id === '1125-4-plain')!;
   const received = {
     familyId: family.id,
     familyRevision: family.revision,

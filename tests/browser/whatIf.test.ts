@@ -26,7 +26,7 @@ describe.each([
     page.on('console', (message) => message.type() === 'error' && problems.push(message.text()));
     page.on('pageerror', (error) => problems.push(error.message));
     const { jobs } = await findJobs(program.shop.db, { stage: 'to-decide', limit: 20 });
-    const job = jobs.find((one) => one.familyId === 'kestrel-4') ?? jobs[0]!;
+    const job = jobs.find((one) => one.familyId === '1125-4-plain') ?? jobs[0]!;
     for (const path of ['/cover/example/kestrel-one', `/jobs/${job.number}`]) {
       await page.goto(program.url + path);
       if ((await page.locator('#what-if').count()) === 0) {
@@ -55,8 +55,8 @@ describe.each([
     const page = await browser.newPage({ viewport });
     const problems: string[] = [];
     page.on('console', (message) => message.type() === 'error' && problems.push(message.text()));
-    const { jobs } = await findJobs(program.shop.db, { familyId: 'sandpiper-3', limit: 1 });
-    await page.goto(`${program.url}/jobs/${jobs[0]!.number}?beside=heron-6`);
+    const { jobs } = await findJobs(program.shop.db, { familyId: '1025-3-plain', limit: 1 });
+    await page.goto(`${program.url}/jobs/${jobs[0]!.number}?beside=1150-6-billet`);
     const bends = () => page.locator('#what-if-answer', { hasText: 'ripple, advice' }).textContent();
     const before = await bends();
     const answered = await page.locator('#what-if-answer').textContent();

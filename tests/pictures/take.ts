@@ -4,7 +4,7 @@ import { DESK, openBrowser, openProgram, PHONE } from '../browser/browser.ts';
 
 /** Takes the pictures of the README anew, from the demo shop. */
 const folder = fileURLToPath(new URL('.', import.meta.url));
-const program = await openProgram({ publicUrl: 'http://coverwright.example:4180' });
+const program = await openProgram({ unit: 'in', publicUrl: 'http://coverwright.example:4180' });
 const browser = await openBrowser();
 
 const { jobs } = await findJobs(program.shop.db, { stage: 'to-decide', limit: 1 });

@@ -61,7 +61,7 @@ export async function openLan(
   const dataDir = mkdtempSync(join(tmpdir(), 'coverwright-lan-'));
   const clock = { now: new Date('2026-11-24T12:00:00.000Z') };
   const now = () => clock.now;
-  if (options.demo !== false) writeFileSync(join(dataDir, FILE_NAME), await demoFile());
+  if (options.demo !== false) writeFileSync(join(dataDir, FILE_NAME), await demoFile('mm'));
   const shop = openShop({ dataDir, now });
   const people: Partial<Record<Role, Person>> = {};
   if (options.people !== false) {

@@ -2,6 +2,7 @@ import type { Server } from 'node:http';
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { seedDemo } from '../../data/demo/seed.ts';
+import type { LengthUnit } from '../../shared/words/print.ts';
 import { openShopInMemory, type Shop } from '../../src/records/database/database.ts';
 import { app } from '../../src/web/app.ts';
 import { demoFile } from './demoShop.ts';
@@ -22,6 +23,8 @@ export interface Served {
 /** The whole program over HTTP on a shop in memory, for tests of pages that need no browser. */
 export async function serve(options: {
   demo: boolean;
+  /** What the demo shop works in: mm where a test does not choose. */
+  unit?: LengthUnit;
   publicUrl?: string | null;
   databaseUrl?: string | null;
   now?: () => Date;
@@ -30,12 +33,13 @@ export async function serve(options: {
   /** Another shop than one in memory. */
   open?: (options: { now: () => Date }) => Promise<Shop>;
 }): Promise<Served> {
+  const { unit = 'mm' } = options;
   const now = options.now ?? (() => new Date('2026-11-24T12:00:00Z'));
   const shop = options.open
     ? await options.open({ now })
-    : openShopInMemory({ now, ...(options.demo && { file: await demoFile() }) });
+    : openShopInMemory({ now, ...(options.demo && { file: await demoFile(unit) }) });
   // A shop that is the demo shop already is left alone.
-  if (options.demo) await seedDemo(shop.db);
+  if (options.demo) await seedDemo(shop.db, { lengthUnit: unit });
   const settings = {
     port: 0,
     host: '127.0.0.1',

@@ -225,7 +225,7 @@ const FORMS: readonly (readonly [string, Tried])[] = [
       },
     },
   ],
-  ['what came in', ofJob('received-form', 'received', { family: 'linden-4', receivedOn: '2026-10-07' })],
+  ['what came in', ofJob('received-form', 'received', { family: '1125-4-billet', receivedOn: '2026-10-07' })],
   [
     'the inspection',
     ofJob('looked-form', 'looked', {

@@ -65,7 +65,7 @@ describe.each(HOURS)('on %s', (_what, timeZone, at, day, printed) => {
 
   test('a quick check kept as a job is received and measured on the day of the shop', async () => {
     const db = await open(true);
-    const kept = await program.post('/cover/keep', { family: 'kestrel-4', initials: 'AA', 'w.0': '4.9' });
+    const kept = await program.post('/cover/keep', { family: '1125-4-plain', initials: 'AA', 'w.0': '4.9' });
     expect(kept.status).toBe(303);
     const job = await getJob(db, kept.location!.split('/').at(-1)!);
     expect(job?.sections.received?.body.receivedOn).toBe(day);
@@ -106,7 +106,7 @@ describe.each(HOURS)('on %s', (_what, timeZone, at, day, printed) => {
       });
     }
     const ask = (wallGauge: string) =>
-      program.get(`/cover?${new URLSearchParams({ family: 'kestrel-4', wallGauge, 'w.0': '4.9' })}`);
+      program.get(`/cover?${new URLSearchParams({ family: '1125-4-plain', wallGauge, 'w.0': '4.9' })}`);
     expect((await ask('past')).text).toContain('Past its date when it was used');
     expect((await ask('due')).text).not.toContain('Past its date when it was used');
   });

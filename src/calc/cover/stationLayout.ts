@@ -1,9 +1,13 @@
+const MM_PER_INCH = 25.4;
+const DUST = 1e-6;
+
 /**
  * Where to measure: behind every stud and between every two on the track's inner part, and behind every stud
  * again on its outer part. This is what coverage asks for (a station behind and between on one ring, and a second
  * ring somewhere), so a cover measured at all of them is never sent back for a missing place.
  *
- *   r_main = r_i + w/8,  r_second = r_o − w/6,  w = r_o − r_i   each to the nearest whole mm
+ *   r_main = r_i + w/8,  r_second = r_o − w/6,  w = r_o − r_i   each to the nearest whole mm, or the nearest 1/16 in
+ *   where both diameters are sizes of an inch rule (whole 1/32 in, not whole mm)
  *
  * r_i, r_o inner and outer radius of the track [mm]. Valid: a track at least 6 mm wide; a narrower one has both
  * rings at its edges. Source: common practice, no source.
@@ -17,15 +21,33 @@ export function stationLayout(cover: {
   const inner = cover.trackInnerDiameterMm / 2;
   const outer = cover.trackOuterDiameterMm / 2;
   const width = outer - inner;
-  const main = width < 6 ? inner : Math.round(inner + width / 8);
-  const second = width < 6 ? outer : Math.round(outer - width / 6);
-  const step = 360 / cover.studCount;
+  const step = givenInInches(cover) ? MM_PER_INCH / 16 : 1;
+  const main = width < 6 ? inner : toStep(inner + width / 8, step);
+  const second = width < 6 ? outer : toStep(outer - width / 6, step);
+  const turn = 360 / cover.studCount;
   const round = (angle: number) => Math.round(angle * 1000) / 1000;
   return [
     ...Array.from({ length: 2 * cover.studCount }, (_, i) => ({
-      angleDeg: round((i * step) / 2),
+      angleDeg: round((i * turn) / 2),
       radiusMm: main,
     })),
-    ...Array.from({ length: cover.studCount }, (_, i) => ({ angleDeg: round(i * step), radiusMm: second })),
+    ...Array.from({ length: cover.studCount }, (_, i) => ({ angleDeg: round(i * turn), radiusMm: second })),
   ];
+}
+
+function givenInInches(track: {
+  readonly trackInnerDiameterMm: number;
+  readonly trackOuterDiameterMm: number;
+}): boolean {
+  const both = [track.trackInnerDiameterMm, track.trackOuterDiameterMm];
+  return both.every((mm) => isWhole((mm / MM_PER_INCH) * 32)) && !both.every(isWhole);
+}
+
+function isWhole(value: number): boolean {
+  return Math.abs(value - Math.round(value)) < DUST;
+}
+
+/** To the nearest whole step; halfway goes down, whatever the last digit of the arithmetic. */
+function toStep(mm: number, step: number): number {
+  return Number((Math.round(mm / step - DUST) * step).toFixed(6));
 }

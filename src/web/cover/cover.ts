@@ -46,7 +46,9 @@ async function getCover(context: PageContext, req: Request, res: Response): Prom
 async function getExample(context: PageContext, req: Request, res: Response): Promise<void> {
   const cover = demoCovers.find((one) => one.id === req.params.id);
   const family = cover ? await getEntry(context.shop.db, 'family', cover.familyId) : null;
-  res.redirect(303, cover && family ? `/cover?${exampleQuery(cover, family.id, family.body)}` : '/cover');
+  const writing = await frameOf(req, context);
+  const query = cover && family ? `?${exampleQuery(cover, family.id, family.body, writing)}` : '';
+  res.redirect(303, `/cover${query}`);
 }
 
 async function postKeep(context: PageContext, req: Request, res: Response): Promise<void> {

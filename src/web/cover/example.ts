@@ -1,20 +1,22 @@
-import type { DemoCover } from '../../../data/demo/covers.ts';
-import { asTyped } from '../../../shared/quantity/fieldText.ts';
+import type { DemoCover, TypedReading } from '../../../data/demo/covers.ts';
+import { asTyped, type Writing } from '../../../shared/quantity/fieldText.ts';
+import { writeLength } from '../../../shared/quantity/writeQuantity.ts';
 import type { Family } from '../../../shared/words/catalogue.ts';
 import { GAUGE_FIGURES } from '../../../shared/words/fields/setup.ts';
 import { samePlace } from '../../../shared/words/places.ts';
 import { placesOn } from '../../shop/jobPlaces.ts';
 
-/** A demonstration cover as somebody would have typed it on the quick page. */
-export function exampleQuery(cover: DemoCover, familyId: string, family: Family): string {
+/** A demo cover as somebody would have typed it on the quick page, in the reader’s unit. */
+export function exampleQuery(cover: DemoCover, familyId: string, family: Family, writing: Writing): string {
+  const { lengthUnit: unit, decimalSign } = writing;
+  const length = (mm: number) => writeLength(mm, unit, decimalSign);
+  const read = ({ mm }: TypedReading) => length(mm);
   const layout = placesOn(family);
-  const query = new URLSearchParams({ family: familyId, unit: cover.unit, crack: cover.crackTest });
+  const query = new URLSearchParams({ family: familyId, unit, crack: cover.crackTest });
   if (cover.chucking) query.set('chucking', cover.chucking);
-  if (cover.plannedCut) query.set('cut', cover.plannedCut.typed);
-  for (const [name, typed] of Object.entries(
-    asTyped(GAUGE_FIGURES, cover.gauge?.gauge, { lengthUnit: 'mm', decimalSign: 'point' }),
-  )) {
-    if (typed !== '') query.set(name, `${typed} mm`);
+  if (cover.plannedCut) query.set('cut', read(cover.plannedCut));
+  for (const [name, typed] of Object.entries(asTyped(GAUGE_FIGURES, cover.gauge?.gauge, writing))) {
+    if (typed !== '') query.set(name, typed);
   }
   let free = layout.length;
   for (const station of cover.stations) {
@@ -22,16 +24,16 @@ export function exampleQuery(cover: DemoCover, familyId: string, family: Family)
     const row = laidOut >= 0 ? laidOut : free++;
     if (laidOut < 0) {
       query.set(`a.${row}`, String(station.angleDeg));
-      query.set(`r.${row}`, `${station.radiusMm} mm`);
+      query.set(`r.${row}`, length(station.radiusMm));
     }
-    query.set(`w.${row}`, station.wall.map((reading) => reading.typed).join('; '));
-    if (station.face) query.set(`f.${row}`, station.face.typed);
-    if (station.mark) query.set(`d.${row}`, station.mark.typed);
+    query.set(`w.${row}`, station.wall.map(read).join('; '));
+    if (station.face) query.set(`f.${row}`, read(station.face));
+    if (station.mark) query.set(`d.${row}`, read(station.mark));
   }
   cover.marks.forEach((mark, i) => {
     query.set(`ma.${i}`, String(mark.angleDeg));
-    query.set(`mr.${i}`, `${mark.radiusMm} mm`);
-    query.set(`md.${i}`, mark.depth.typed);
+    query.set(`mr.${i}`, length(mark.radiusMm));
+    query.set(`md.${i}`, read(mark.depth));
   });
   return query.toString();
 }

@@ -30,6 +30,20 @@ describe('where to measure (common practice, no source)', () => {
       expect(coverage(stations, studCount)).toMatchObject({ missingPlaces: [], secondRing: true });
     },
   );
+  it('a friction surface given in inches is measured at radii of a sixteenth of an inch', () => {
+    const radiiOf = (inner: number, outer: number) => {
+      const track = { trackInnerDiameterMm: inner * 25.4, trackOuterDiameterMm: outer * 25.4 };
+      return [...new Set(stationLayout({ studCount: 4, ...track }).map(({ radiusMm }) => radiusMm))];
+    };
+    // 8.5 to 10.375 in: 4.25 + 0.9375/8 = 4.367 → 4 3/8, 5.1875 − 0.9375/6 = 5.031 → 5 in.
+    expect(radiiOf(8.5, 10.375)).toEqual([111.125, 127]);
+    // 10 in is 254 mm, but 8.5 in is no whole number of millimeters.
+    expect(
+      radiiOf(8.5, 10).every((mm) => Math.abs((mm * 16) / 25.4 - Math.round((mm * 16) / 25.4)) < 1e-4),
+    ).toBe(true);
+    // What is whole in both is of a metric shop.
+    expect(radiiOf(5, 10).every(Number.isInteger)).toBe(true);
+  });
   it('a track narrower than 6 mm is read at its two edges', () => {
     const radii = stationLayout({ studCount: 3, trackInnerDiameterMm: 200, trackOuterDiameterMm: 208 }).map(
       (one) => one.radiusMm,

@@ -1,10 +1,12 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { findJobs } from '../../../src/records/jobs/findJobs.ts';
+import { goMetric } from '../metric.ts';
 import { type Served, serve } from '../program.ts';
 
 let program: Served;
 beforeAll(async () => {
   program = await serve({ demo: true });
+  await goMetric(program.shop.db);
 });
 afterAll(() => program.close());
 
@@ -32,7 +34,7 @@ const typed = Object.fromEntries(
 );
 const quick = (more: Record<string, string>, path = '/cover') =>
   program.get(
-    `${path}?${new URLSearchParams({ family: 'kestrel-4', crack: 'none-found', ...typed, ...more })}`,
+    `${path}?${new URLSearchParams({ family: 'metric-4', crack: 'none-found', ...typed, ...more })}`,
   );
 
 describe('the answer to what if another cut were taken', () => {

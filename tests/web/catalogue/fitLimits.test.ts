@@ -21,7 +21,7 @@ async function formOf(path: string): Promise<Record<string, string>> {
 }
 
 it('a family’s figures are kept with their source, and a job of it is held against them', async () => {
-  const path = '/catalogue/family/rowan-4';
+  const path = '/catalogue/family/1050-4-ribbed';
   const form = {
     ...(await formOf(path)),
     make: 'stamped',
@@ -40,13 +40,13 @@ it('a family’s figures are kept with their source, and a job of it is held aga
   expect((await program.post(path, { ...form, ...swapped })).text).toContain('one of the two is wrong');
   const kept = await program.post(path, { ...form, ...swapped, 'lim.leastEndPlayMm': '0.3' });
   expect(kept.status).toBe(303);
-  const family = (await getEntry(program.shop.db, 'family', 'rowan-4'))!.body;
+  const family = (await getEntry(program.shop.db, 'family', '1050-4-ribbed'))!.body;
   expect(family.limits).toMatchObject({ leastEndPlayMm: 0.3, mostEndPlayMm: 0.6, source: 'drawing, note 3' });
   expect((await program.get(path)).html).toMatch(/name="lim\.mostEndPlayMm"[^>]*value="0\.6"/);
 
   // A job received before keeps the family it came in with; the quick page takes today's.
   const stations = Object.fromEntries(Array.from({ length: 12 }, (_, i) => [`w.${i}`, '4.6']));
-  const asked = new URLSearchParams({ family: 'rowan-4', ...stations, 'k.endPlayMm': '0.7' });
+  const asked = new URLSearchParams({ family: '1050-4-ribbed', ...stations, 'k.endPlayMm': '0.7' });
   const page = await program.get(`/cover?${asked}`);
   expect(page.text).toContain('It measures 0.700 mm, more than the 0.600 mm there may be');
   expect(page.text).toContain('drawing, note 3');

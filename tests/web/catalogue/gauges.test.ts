@@ -1,11 +1,13 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { listEntries } from '../../../src/records/catalogue.ts';
 import { getJob } from '../../../src/records/jobs/readJob.ts';
+import { goMetric } from '../metric.ts';
 import { type Served, serve } from '../program.ts';
 
 let program: Served;
 beforeAll(async () => {
   program = await serve({ demo: true });
+  await goMetric(program.shop.db);
 });
 afterAll(() => program.close());
 
@@ -57,7 +59,7 @@ describe('gauges of the catalogue', () => {
   it('chosen on the quick page say how sure the answer is, and that one is past its date', async () => {
     const ask = (more: Record<string, string>) =>
       program.get(
-        `/cover?${new URLSearchParams({ family: 'kestrel-4', ...walls, crack: 'none-found', ...more })}`,
+        `/cover?${new URLSearchParams({ family: 'metric-4', ...walls, crack: 'none-found', ...more })}`,
       );
     expect((await ask({})).text).toContain('How sure is not worked out');
     const fine = await ask({ wallGauge: 'micrometer-m2' });
@@ -71,7 +73,7 @@ describe('gauges of the catalogue', () => {
     const level = Object.fromEntries(WALLS.map((_, i) => [`w.${i}`, '4.372']));
     const heights = Object.fromEntries(WALLS.map((_, i) => [`f.${i}`, '0']));
     const page = await program.get(
-      `/cover?${new URLSearchParams({ family: 'kestrel-4', ...level, ...heights, crack: 'none-found', wallGauge: 'caliper-c1', cutU: '0.002' })}`,
+      `/cover?${new URLSearchParams({ family: 'metric-4', ...level, ...heights, crack: 'none-found', wallGauge: 'caliper-c1', cutU: '0.002' })}`,
     );
     expect(page.text).toContain('Of the catalogue, Micrometer M2 would, read once at every station.');
   });
@@ -93,9 +95,10 @@ describe('gauges of the catalogue', () => {
     expect(setup.gauge).toBe('Micrometer M2');
     expect(setup.gauges?.map((one) => one.gauge.name)).toEqual(['Micrometer M2', 'Indicator I1']);
     expect(setup.gaugeFigures).toMatchObject({
-      standardUncertaintyMm: 0.002,
-      resolutionMm: 0.001,
-      repeatabilityMm: 0.002,
+      // Of the demo's M2: U 0.00015 in with k 2, steps and repeatability of 0.0001 in.
+      standardUncertaintyMm: 0.001905,
+      resolutionMm: 0.00254,
+      repeatabilityMm: 0.00254,
     });
     const page = await program.get(`/jobs/${number}`);
     expect(page.html).toMatch(/name="gaugeU"[^>]*value(?:="")?[ /]/);

@@ -1,16 +1,18 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { findJobs } from '../../../src/records/jobs/findJobs.ts';
 import { getJob } from '../../../src/records/jobs/readJob.ts';
+import { goMetric } from '../metric.ts';
 import { type Served, serve } from '../program.ts';
 
 let program: Served;
 beforeAll(async () => {
   program = await serve({ demo: true });
+  await goMetric(program.shop.db);
 });
 afterAll(() => program.close());
 
 const ask = (fields: Record<string, string>) =>
-  program.get(`/cover?${new URLSearchParams({ family: 'kestrel-4', ...fields })}`);
+  program.get(`/cover?${new URLSearchParams({ family: 'metric-4', ...fields })}`);
 
 /** Design page 6, 10.2, first set, as typed: computed by an independent second implementation, not published. */
 const FIRST_SET: Record<string, string> = Object.fromEntries(
@@ -125,7 +127,7 @@ describe('a cover, quickly', () => {
 
   it('keeps a check as a job once, with readings as typed, however often it is sent', async () => {
     const fields = {
-      family: 'kestrel-4',
+      family: 'metric-4',
       unit: 'mm',
       ...FIRST_SET,
       cut: '0.45',
@@ -161,7 +163,7 @@ describe('a cover, quickly', () => {
     expect(wrong.status).toBe(422);
     expect(wrong.html).toMatch(/id="f-k-endPlayMm-error"|id="f-k\.endPlayMm-error"/);
     const fields = {
-      family: 'kestrel-4',
+      family: 'metric-4',
       unit: 'mm',
       ...FIRST_SET,
       ...round,
@@ -175,12 +177,12 @@ describe('a cover, quickly', () => {
   });
 
   it('keeps nothing without initials, without readings, or with a reading in doubt', async () => {
-    const whole = { family: 'kestrel-4', unit: 'mm', ...FIRST_SET, initials: 'AK' };
+    const whole = { family: 'metric-4', unit: 'mm', ...FIRST_SET, initials: 'AK' };
     const count = async () => (await findJobs(program.shop.db, { limit: 200 })).jobs.length;
     const before = await count();
     for (const [fields, sentence] of [
       [{ ...whole, initials: '' }, 'give your initials'],
-      [{ family: 'kestrel-4', unit: 'mm', initials: 'AK' }, 'Nothing has been measured yet'],
+      [{ family: 'metric-4', unit: 'mm', initials: 'AK' }, 'Nothing has been measured yet'],
       [{ ...whole, 'w.0': '49.2' }, 'Did you mean 4.92 mm?'],
     ] as const) {
       const page = await program.post('/cover/keep', fields);

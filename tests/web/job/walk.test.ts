@@ -27,7 +27,7 @@ onEachDatabase((engine) => {
 
   test('a job goes over HTTP from receipt to signature, and every page of it opens', async () => {
     const made = await program.post('/jobs', {
-      family: 'kestrel-4',
+      family: '1125-4-plain',
       customer: 'counter 7, Ärger & Söhne',
       receivedOn: '2026-11-24',
       note: '',

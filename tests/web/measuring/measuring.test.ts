@@ -4,16 +4,18 @@ import { listEntries } from '../../../src/records/catalogue.ts';
 import { createJob } from '../../../src/records/jobs/createJob.ts';
 import { allReadings } from '../../../src/records/jobs/history.ts';
 import { getJob } from '../../../src/records/jobs/readJob.ts';
+import { goMetric } from '../metric.ts';
 import { type Served, serve } from '../program.ts';
 
 let program: Served;
 beforeAll(async () => {
   program = await serve({ demo: true });
+  await goMetric(program.shop.db);
 });
 afterAll(() => program.close());
 
 async function newJob(): Promise<string> {
-  const family = (await listEntries(program.shop.db, 'family')).find((one) => one.id === 'kestrel-4')!;
+  const family = (await listEntries(program.shop.db, 'family')).find((one) => one.id === 'metric-4')!;
   const received = {
     familyId: family.id,
     familyRevision: family.revision,

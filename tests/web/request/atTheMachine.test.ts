@@ -11,7 +11,7 @@ test('with PUBLIC_URL others sign in; whoever sits at the machine does not, unti
   const sheet = await lan.ask('/jobs/1001/sheet', { headers: here });
   expect(sheet.status).toBe(200);
   expect(sheet.text).toContain('http://shop.example:4180/jobs/1001');
-  expect((await lan.ask('/', { headers: here })).text).toContain('Bramble Lane Converters');
+  expect((await lan.ask('/', { headers: here })).text).toContain('Demo shop');
   expect((await lan.ask('/api/thread', { headers: here, json: { thread: 'M10' } })).status).toBe(200);
   for (const path of ['/people', '/tokens/1', '/account']) {
     const asked = await lan.ask(path, { headers: here });
@@ -36,7 +36,7 @@ test('with PUBLIC_URL others sign in; whoever sits at the machine does not, unti
   const kept = await openLan({ settings: { host: '127.0.0.1', publicUrl: 'http://shop.example:4180' } });
   const jobs = await kept.ask('/jobs', { headers: { host: `127.0.0.1:${kept.port}` } });
   expect(jobs.status).toBe(401);
-  expect(jobs.text).not.toContain('Bramble Lane Converters');
+  expect(jobs.text).not.toContain('Demo shop');
   await kept.close();
 
   const open = await openLan({ settings: { host: '0.0.0.0' }, people: false });

@@ -34,7 +34,9 @@ describe('the question which flexplate it is', () => {
   it('names the nearest that is not the one, and by how much', async () => {
     const page = await tell({ total: '6', nutThread: '3/8-24' });
     expect(found(page)).toEqual([]);
-    expect(page.text).toContain('Not One-piece plate, four 3/8-24 on Ø 286: it is 2.80 mm thinner.');
+    expect(page.text).toContain(
+      'Not One-piece, four 3/8-24 on an 11.25 in bolt circle: it is 2.83 mm thinner.',
+    );
   });
 
   it('says so when what is seen and what is measured disagree', async () => {
@@ -87,7 +89,7 @@ describe('the pull-forward gap', () => {
     expect(page.text).toContain('Short stud 3/8-24 UNF, fits:');
     const stud = await program.get(href(page, 'all-studs'));
     expect(stud.status).toBe(200);
-    expect(stud.text).toContain('One piece: shim 2.00, plate 3.20, together 5.20 mm');
+    expect(stud.text).toContain('One piece: shim 2.00, plate 3.17, together 5.17 mm');
     expect(stud.text).toContain('Worked with 4.00 mm');
   });
 

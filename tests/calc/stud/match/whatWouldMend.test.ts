@@ -112,7 +112,7 @@ describe('what would mend it', () => {
     const mends = whatWouldMend({ ...EXAMPLE, joint: null, ...entry, stud });
     expect(mends.map((mend) => [mend.fits, mend.sentence])).toContainEqual([
       'with-care',
-      'A stud with the same thread and its tip at 25.10 mm or farther would fit, with care.',
+      'A stud with the same thread and its tip at 25.20 mm or farther would fit, with care.',
     ]);
   });
 });

@@ -69,23 +69,22 @@ export function writeQuantity(value: number, kind: TypedKind, bare: UnitName, si
 }
 
 /**
- * The same with its unit, for telling: `4.7625 mm`, `37 N·m`. A length has every figure, so that two that differ never
- * read alike; others have nine.
+ * The same with its unit, for telling, always in the unit asked for: `4.7625 mm`, `37 N·m`. A length that has no end in
+ * that unit has six figures, finer than any gauge: `0.181339 in`; others have nine.
  */
 export function tellQuantity(value: number, kind: TypedKind, bare: UnitName, sign: DecimalSign): string {
-  const kept = KINDS[kindOf(kind)].keptIn;
-  const text =
-    written(value, kind, bare, sign, FEW_DECIMALS) ??
-    (kind === 'length' ? writeQuantity(value, kind, bare, sign) : figures(value, kind, bare, sign));
-  return bare === '' || (kind === 'length' && text.endsWith(` ${kept}`)) ? text : `${text} ${bare}`;
+  const most = kind === 'length' ? LENGTH_FIGURES : MOST_FIGURES;
+  const text = written(value, kind, bare, sign, FEW_DECIMALS) ?? figures(value, kind, bare, sign, most);
+  return bare === '' ? text : `${text} ${bare}`;
 }
 
 const MOST_FIGURES = 9;
+const LENGTH_FIGURES = 6;
 
-function figures(value: number, kind: TypedKind, unit: UnitName, sign: DecimalSign): string {
+function figures(value: number, kind: TypedKind, unit: UnitName, sign: DecimalSign, most: number): string {
   const row = UNITS.find((one) => one.kind === kindOf(kind) && one.name === unit);
   const inUnit = row ? numberOf(inUnitOf(exact(value), row)) : value;
-  return withSign(String(Number(inUnit.toPrecision(MOST_FIGURES))), sign);
+  return withSign(String(Number(inUnit.toPrecision(most))), sign);
 }
 
 /** A stored length for its box: bare in the person’s unit, or with `mm`. */

@@ -24,6 +24,11 @@ export interface AfterCut {
 
 /** Worked out from the decision as it was kept, so that it needs a decision, whether that still stands or not. */
 export function afterCut(job: Job, criteria: ShopCriteria, unit: LengthUnit): AfterCut {
+  return afterCutUnder(job, shopMinimum(job.sections.received?.body.family ?? null, criteria).mm, unit);
+}
+
+/** The same under the minimum wall the shop had at some time. */
+export function afterCutUnder(job: Job, minimumMm: number | null, unit: LengthUnit): AfterCut {
   const made = passesMade(job);
   if (made === null) return { compared: [], found: [], nextPass: null };
   const cut = made.passes > 0 || made.after.length > 0 ? orNull(() => asCut(made, unit)) : null;
@@ -31,7 +36,7 @@ export function afterCut(job: Job, criteria: ShopCriteria, unit: LengthUnit): Af
   const wanted = made.passes > 0 && job.outcome !== null && job.outcome !== 'replace';
   return {
     compared,
-    found: compared.length === 0 ? [] : found(job, made, compared, cut, criteria, unit),
+    found: compared.length === 0 ? [] : found(job, made, compared, cut, minimumMm, unit),
     nextPass: wanted && cut ? orNull(() => nextPass(made, unit, cut)) : null,
   };
 }
@@ -84,7 +89,7 @@ function found(
   made: PassMade & { readonly passes: number },
   compared: readonly ComparedWall[],
   cut: AsCut | null,
-  criteria: ShopCriteria,
+  minimumTodayMm: number | null,
   unit: LengthUnit,
 ): readonly Finding[] {
   const { decided, after, cutMm, plannedMm, look } = made;
@@ -108,7 +113,7 @@ function found(
       sureness: share === null || wanted === null ? null : { share, wanted },
       measuredBefore: decided.stations,
       minimumWall: decision.check.minimumWall,
-      minimumTodayMm: shopMinimum(job.sections.received?.body.family ?? null, criteria).mm,
+      minimumTodayMm,
       faceRunoutLimitMm: decision.criteria.faceRunoutLimitMm,
       cleanUpAllowanceMm: decision.criteria.cleanUpAllowanceMm,
       dialledMm: cutMm,

@@ -6,13 +6,14 @@ import type { Finding } from '../../shared/words/finding.ts';
 import type { Job, Stage, StepName, StepState } from '../../shared/words/job.ts';
 import { type Fault, Refusal } from '../../shared/words/refusal.ts';
 import { COVER_CALC_VERSION, judgeCover, workOutCover } from '../calc/cover/checkCover.ts';
+import type { CoverNumbers } from '../calc/cover/coverNumbers.ts';
 import { missingOf, stepsShown } from '../calc/job/jobStage.ts';
 import { PLATE_CALC_VERSION } from '../calc/plate/bendCover.ts';
 import { afterCut, passesOf } from './afterCut.ts';
 import { type BendingTold, bendingFor, lasts, toldAsKept, weldOf } from './bending/bendings.ts';
 import { cutPlanFor } from './cutPlanFor.ts';
 import { jobInput } from './jobInput.ts';
-import { recheckDecision } from './recheck.ts';
+import { decisionTold, studsTold, type Told, verifiedTold } from './jobTold.ts';
 import { Remembered } from './remembered.ts';
 
 /** What a job is worked out under, beside its own records. */
@@ -27,6 +28,10 @@ export interface JobUnder {
 /** A job worked out once: page, sheet, JSON, decision and signature all read here. */
 export interface JobAnswer {
   readonly input: CoverCheckInput | null;
+  /** The job with what was decided, chosen and signed told in the reader's unit; its numbers are as they were kept. */
+  readonly told: Job;
+  /** Of which parts the sentences are shown as they were kept: today's calculation finds something otherwise. */
+  readonly asKept: readonly ('decision' | 'studs' | 'verified')[];
   /** What the readings that stand say now; null while there are none, or where they cannot be used. */
   readonly check: CoverCheck | null;
   readonly faults: readonly Fault[];
@@ -49,6 +54,8 @@ export interface JobAnswer {
   readonly statementNeeded: boolean;
   /** What the present calculation would say otherwise of the decision's inputs; null when it says the same. */
   readonly otherwise: string | null;
+  /** The same of the studs chosen. */
+  readonly studsOtherwise: string | null;
 }
 
 const remembered = new Remembered<JobAnswer>(100);
@@ -77,17 +84,19 @@ export async function jobAnswer(
 async function workOut(job: Job, under: JobUnder, signal: AbortSignal | undefined): Promise<JobAnswer> {
   const { criteria, writing } = under;
   const unit = writing.lengthUnit;
-  const { input, check, faults, bending } = await checked(job, under, signal);
-  const decision = job.sections.decision?.body ?? null;
-  const decided = job.outcome === null ? null : decision;
+  const { input, numbers, check, faults, bending } = await checked(job, under, signal);
+  const { told, asKept, otherwise, studsOtherwise } = jobTold(job, under, numbers);
+  const decided = job.outcome === null ? null : (told.sections.decision?.body ?? null);
   const stands = decided?.check ?? check;
   const family = job.sections.received?.body.family ?? null;
   const after = afterCut(job, criteria, unit);
-  const signed = job.stage === 'signed' ? job.sections.signature?.body.verified : undefined;
+  const signed = job.stage === 'signed' ? told.sections.signature?.body.verified : undefined;
   const verified = signed ?? after.found;
   const next = nextStep(job, after.nextPass);
   return {
     input,
+    told,
+    asKept,
     check,
     faults,
     stands,
@@ -103,8 +112,41 @@ async function workOut(job: Job, under: JobUnder, signal: AbortSignal | undefine
     missing: missingOf(job),
     statementNeeded:
       job.outcome !== 'replace' && verified.some(({ status }) => status === 'fail' || status === 'caution'),
-    otherwise:
-      decision && recheckDecision(decision, unit, { input, check, further: bending?.findings ?? [] }),
+    otherwise,
+    studsOtherwise,
+  };
+}
+
+/** What was decided, chosen and signed, in the reader's unit. */
+function jobTold(job: Job, { criteria, writing }: JobUnder, numbers: CoverNumbers | null) {
+  const unit = writing.lengthUnit;
+  const { decision, studs, signature } = job.sections;
+  const decided = decision && decisionTold(decision.body, unit, numbers);
+  const chosen = studs && studsTold(studs.body, unit, criteria.studSetting ?? null);
+  const kept = job.stage === 'signed' ? (signature?.body.verified ?? null) : null;
+  const verified = kept && verifiedTold(job, kept, unit);
+  const parts: readonly (readonly ['decision' | 'studs' | 'verified', Told<unknown> | null])[] = [
+    ['decision', decided],
+    ['studs', chosen],
+    ['verified', verified],
+  ];
+  const told: Job = {
+    ...job,
+    sections: {
+      ...job.sections,
+      decision: decision && decided && { ...decision, body: decided.body },
+      studs: studs && chosen && { ...studs, body: chosen.body },
+      signature:
+        signature && verified
+          ? { ...signature, body: { ...signature.body, verified: verified.body } }
+          : signature,
+    },
+  };
+  return {
+    told,
+    asKept: parts.flatMap(([part, one]) => (one?.asKept ? [part] : [])),
+    otherwise: decided?.otherwise ?? null,
+    studsOtherwise: chosen?.otherwise ?? null,
   };
 }
 
@@ -113,13 +155,13 @@ async function checked(
   job: Job,
   { criteria, atHand, writing }: JobUnder,
   signal: AbortSignal | undefined,
-): Promise<Pick<JobAnswer, 'input' | 'check' | 'faults' | 'bending'>> {
+): Promise<Pick<JobAnswer, 'input' | 'check' | 'faults' | 'bending'> & { numbers: CoverNumbers | null }> {
   const { input, faults } = jobInput(job, criteria, atHand, writing.timeZone);
   const unit = writing.lengthUnit;
   const kept = job.outcome === null ? null : (job.sections.decision?.body.bending ?? null);
   const family = job.sections.received?.body.family ?? null;
   const asKept = kept && toldAsKept(kept, family, criteria, unit);
-  const none = { input: null, check: null, bending: asKept };
+  const none = { input: null, numbers: null, check: null, bending: asKept };
   if (input === null) return { ...none, faults };
   try {
     const numbers = workOutCover(input);
@@ -135,7 +177,7 @@ async function checked(
         signal,
       }));
     const check = bending.findings.length === 0 ? bare : judgeCover(numbers, unit, bending.findings);
-    return { input, check, faults: [], bending };
+    return { input, numbers, check, faults: [], bending };
   } catch (error) {
     if (error instanceof Refusal) return { ...none, faults: error.faults };
     throw error;

@@ -1,14 +1,16 @@
 import { isDeepStrictEqual } from 'node:util';
 import { coverCheckSchema } from '../../shared/schemas/coverCheck.ts';
 import type { Bending, BendingCase } from '../../shared/words/bending.ts';
-import type { CoverCheck, CoverCheckInput } from '../../shared/words/cover.ts';
+import type { CoverCheck } from '../../shared/words/cover.ts';
 import type { Finding, Status } from '../../shared/words/finding.ts';
 import type { Decision, StudsChosen } from '../../shared/words/job.ts';
 import { type LengthUnit, listInWords } from '../../shared/words/print.ts';
 import { Refusal } from '../../shared/words/refusal.ts';
 import { ringNotJoined } from '../../shared/words/solid.ts';
+import type { StudCheck } from '../../shared/words/stud.ts';
 import { FIT_WORD, HOLDS_WORD, VERDICT_WORD } from '../../shared/words/verdicts.ts';
-import { COVER_CALC_VERSION, checkCover } from '../calc/cover/checkCover.ts';
+import { COVER_CALC_VERSION, judgeCover, workOutCover } from '../calc/cover/checkCover.ts';
+import type { CoverNumbers } from '../calc/cover/coverNumbers.ts';
 import { restsOnUnjoinedRing } from '../calc/job/ringCredit.ts';
 import {
   bendingAnswersOtherwise,
@@ -22,41 +24,49 @@ import { bendingCase } from '../calc/plate/bendingCases.ts';
 import { checkStud, STUD_CALC_VERSION } from '../calc/stud/checkStud.ts';
 import { BendingFailed } from './bending/bendingPool.ts';
 import { bothPistons } from './bending/bendings.ts';
+import { retold } from './retold.ts';
+
+/** A kept answer made anew from its inputs; or how it would be answered otherwise today, in a sentence. */
+export type Anew<T> = { readonly check: T; readonly otherwise: null } | { readonly otherwise: string };
 
 /**
- * Says so when today's calculation would answer a kept decision's inputs otherwise; null when it would not. `now`: what
- * was worked out of the job already, which is not worked out again where it has the same inputs.
+ * A kept decision's inputs answered by today's calculation, in the reader's unit. `now`: the numbers of the job as it is,
+ * which are not worked out again where they have the same inputs.
  */
-export function recheckDecision(
+export function decisionAnew(
   kept: Decision,
   unit: LengthUnit,
-  now: {
-    readonly input: CoverCheckInput | null;
-    readonly check: CoverCheck | null;
-    readonly further: readonly Finding[];
-  } | null = null,
-): string | null {
+  now: CoverNumbers | null = null,
+): Anew<CoverCheck> {
   const versions = restsOnUnjoinedRing(kept)
     ? { kept: kept.bending?.calcVersion ?? kept.calcVersion, now: PLATE_CALC_VERSION }
     : { kept: kept.calcVersion, now: COVER_CALC_VERSION };
   const input = coverCheckSchema.safeParse(kept.input);
-  const further = keptOnBending(kept);
-  if (!input.success) return refusedNow('decision', versions, input.error.issues[0]?.message);
+  if (!input.success) return { otherwise: refusedNow('decision', versions, input.error.issues[0]?.message) };
   return attempt('decision', versions, () => {
-    const same =
-      now !== null && isDeepStrictEqual(now.input, input.data) && isDeepStrictEqual(now.further, further);
-    const check = (same ? now.check : null) ?? checkCover(input.data, unit, further);
-    return coverAnswersOtherwise(kept.check, check, VERDICT_WORD, unit);
+    const same = now !== null && isDeepStrictEqual(now.input, input.data);
+    const check = judgeCover(same ? now : workOutCover(input.data), unit, keptOnBending(kept, unit));
+    return { check, differs: coverAnswersOtherwise(kept.check, check, VERDICT_WORD, unit) };
   });
+}
+
+/** Says so when today's calculation would answer a kept decision's inputs otherwise; null when it would not. */
+export function recheckDecision(kept: Decision, unit: LengthUnit): string | null {
+  return decisionAnew(kept, unit).otherwise;
 }
 
 /**
  * What was found on bending then: the verdict rests on it, and it is gone over by itself. What counted on a ring that is
  * not recorded as joined to the pads is not checked today.
  */
-function keptOnBending(kept: Decision): readonly Finding[] {
+function keptOnBending(kept: Decision, unit: LengthUnit): readonly Finding[] {
   const found = kept.check.findings.filter(({ id }) => id.startsWith('stiffness'));
-  if (!restsOnUnjoinedRing(kept)) return found;
+  if (!restsOnUnjoinedRing(kept)) {
+    const { bending = null } = kept;
+    const ringAllowed = found.some(({ id }) => id === 'stiffness-with-ring');
+    const asked = bending && { limits: bending.limits, bending, why: null, ringAllowed, unit };
+    return (asked && retold(found, stiffnessFindings(asked))) ?? found;
+  }
   const counted = kept.bending?.welded ? 'stiffness' : 'stiffness-with-ring';
   return found.map((one) =>
     one.id === counted ? { ...one, status: 'not-checked', sentence: ringNotJoined(null) } : one,
@@ -112,13 +122,19 @@ const STATUS_WORD: Readonly<Record<Status, string>> = {
 };
 
 /** The same for studs that were chosen. Those kept without what was asked of them cannot be worked out again. */
-export function recheckStuds(kept: StudsChosen, unit: LengthUnit): string | null {
+export function studsAnew(kept: StudsChosen, unit: LengthUnit): Anew<StudCheck> | null {
   const { input } = kept;
   if (input === undefined) return null;
   const words = { fits: FIT_WORD, holds: HOLDS_WORD };
-  return attempt('choice of studs', { kept: kept.calcVersion, now: STUD_CALC_VERSION }, () =>
-    studAnswersOtherwise(kept.check, checkStud(input, unit), words, unit),
-  );
+  return attempt('choice of studs', { kept: kept.calcVersion, now: STUD_CALC_VERSION }, () => {
+    const check = checkStud(input, unit);
+    return { check, differs: studAnswersOtherwise(kept.check, check, words, unit) };
+  });
+}
+
+/** Says so when today's calculation would answer otherwise for the studs chosen; null when it would not. */
+export function recheckStuds(kept: StudsChosen, unit: LengthUnit): string | null {
+  return studsAnew(kept, unit)?.otherwise ?? null;
 }
 
 interface Versions {
@@ -126,15 +142,20 @@ interface Versions {
   readonly now: string;
 }
 
-function attempt(what: string, versions: Versions, compare: () => readonly Otherwise[]): string | null {
-  let otherwise: readonly Otherwise[];
+function attempt<T>(
+  what: string,
+  versions: Versions,
+  answer: () => { readonly check: T; readonly differs: readonly Otherwise[] },
+): Anew<T> {
   try {
-    otherwise = compare();
+    const { check, differs } = answer();
+    return differs.length === 0
+      ? { check, otherwise: null }
+      : { otherwise: changedNow(what, versions, differs) };
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
-    return refusedNow(what, versions, error.message);
+    return { otherwise: refusedNow(what, versions, error.message) };
   }
-  return otherwise.length === 0 ? null : changedNow(what, versions, otherwise);
 }
 
 function changedNow(what: string, versions: Versions, otherwise: readonly Otherwise[]): string {

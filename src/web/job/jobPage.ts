@@ -55,7 +55,7 @@ export async function jobPage(
     JobPage({
       ...answer,
       frame: studsFrame(fields, frame),
-      job,
+      job: answer.told,
       asItWas,
       families: families.map(({ id, name }) => ({ id, name })),
       history: await historyOf(db, job.id),
@@ -72,7 +72,10 @@ export async function jobPage(
         beside: besideShown(job, families, fields),
         otherwise: await otherwiseOf(job, answer),
       },
-      studs: jobStuds({ job, fields, stacks, studs, criteria, criteriaRevision, frame }),
+      studs: {
+        ...jobStuds({ job, fields, stacks, studs, criteria, criteriaRevision, frame }),
+        otherwise: answer.studsOtherwise,
+      },
       nextPass: answer.nextPass && planTyped(answer.nextPass, frame),
     }),
   );

@@ -5,7 +5,6 @@ import { CATALOGUE_STACK } from '../../../shared/words/fields/stud.ts';
 import type { Job, StudsChosen } from '../../../shared/words/job.ts';
 import type { Frame } from '../../../views/frame.ts';
 import type { StudsAsked } from '../../../views/pages/job/studs.tsx';
-import { recheckStuds } from '../../shop/recheck.ts';
 import { resurfacedMmOf, studsForJob } from '../../shop/studs/forJob.ts';
 import { JOINT_FIGURES, studRing } from '../../shop/studs/joint.ts';
 import { noteBody } from '../request/bodyForm.ts';
@@ -23,7 +22,7 @@ export function jobStuds(asked: {
   readonly criteria: ShopCriteria;
   readonly criteriaRevision: number;
   readonly frame: Frame;
-}): StudsAsked {
+}): Omit<StudsAsked, 'otherwise'> {
   const { job, fields, stacks, studs, criteria, criteriaRevision, frame } = asked;
   const unit = frame.lengthUnit;
   const kept = job.sections.studs?.body ?? null;
@@ -63,7 +62,6 @@ export function jobStuds(asked: {
     faults: form.faults,
     doubts: form.doubts,
     againQuery: kept && againQuery(kept, frame),
-    otherwise: kept && recheckStuds(kept, unit),
   };
 }
 

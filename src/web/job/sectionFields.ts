@@ -25,6 +25,7 @@ import { replacedInWords, retorqueInWords } from '../../../views/pages/job/studW
 import { ITEM_WORD } from '../../../views/pages/job/words.ts';
 import { HOLDS, sourcesOf } from '../../../views/pages/stud/jointFields.tsx';
 import { bendingInWords } from '../../../views/parts/bendingPart.tsx';
+import { decisionTold, studsTold } from '../../shop/jobTold.ts';
 import { criteriaFields, familyFields, stackFields, studFields } from '../catalogue/entryFields.ts';
 
 type InWords = { readonly [S in SectionName]: (body: JobSections[S], writing: Writing) => FieldLine[] };
@@ -126,7 +127,7 @@ function decision(body: Decision, writing: Writing): FieldLine[] {
   return [
     line('Decision', DECISION_WORD[body.decision]),
     line('Verdict', VERDICT_WORD[check.verdict]),
-    line('Because', `${check.headline} ${check.because}`.trim()),
+    line('Because', becauseOf(decisionTold(body, writing.lengthUnit).body.check)),
     line('Reason given', body.reason),
     line('Cut to dial', length(check.cut.dialledMm)),
     line('Least wall after it', length(check.leastWall.afterMm)),
@@ -147,6 +148,11 @@ function decision(body: Decision, writing: Writing): FieldLine[] {
   ];
 }
 
+/** In the reader's unit, where today's calculation still finds the same. */
+function becauseOf({ headline, because }: { headline: string; because: string }): string {
+  return `${headline} ${because}`.trim();
+}
+
 function cuts(body: CutsMade, writing: Writing): FieldLine[] {
   return body.cuts.map((cut, i) => {
     const lines = linesOf(CUT, cut, writing, { made: { typed: [] }, quiet: true });
@@ -164,7 +170,7 @@ function studs(body: StudsChosen, writing: Writing): FieldLine[] {
     line('Stud', body.stud.name),
     line('Stack', body.stack.name),
     line('Whether it fits', FIT_WORD[body.check.fits]),
-    line('Because', `${body.check.headline} ${body.check.because}`.trim()),
+    line('Because', becauseOf(studsTold(body, writing.lengthUnit).body.check)),
     line('Pull-forward gap', lengthInWords(body.pullForwardMm, writing)),
     ...jointLines(body, writing),
     ...(body.replaced ?? []).map((one) =>

@@ -30,7 +30,7 @@ export function sheetRouter(context: PageContext): Router {
       renderPage(
         SheetPage({
           frame,
-          job,
+          job: answer.told,
           asItWas,
           shape: family ? { ...family, densityKgPerM3: null } : null,
           check: answer.stands,

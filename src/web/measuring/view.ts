@@ -1,7 +1,9 @@
 import type { StandingReading } from '../../../shared/measuring/benchState.ts';
-import { writeAsTyped } from '../../../shared/quantity/writeQuantity.ts';
+import { withSign } from '../../../shared/quantity/plainNumber.ts';
+import { readQuantity } from '../../../shared/quantity/readQuantity.ts';
 import type { Job, Pass, Reading } from '../../../shared/words/job.ts';
 import { type Place, samePlace } from '../../../shared/words/places.ts';
+import { lengthFigure } from '../../../shared/words/print.ts';
 import { placeOn } from '../../shop/jobPlaces.ts';
 import type { Writing } from '../request/typed.ts';
 
@@ -28,9 +30,10 @@ export function standingViews(
     }));
 }
 
-/** As it was typed where that still reads to the same, else in the person's unit. */
-export function shownAs(reading: Reading, writing: Writing): string {
-  const { typed, valueMm } = reading;
+/** As it was typed where that reads to the same in the person's unit, else printed in that unit. */
+export function shownAs({ typed, valueMm }: Reading, { lengthUnit: unit, decimalSign }: Writing): string {
   if (valueMm === null) return 'withdrawn';
-  return writeAsTyped(valueMm, typed, writing.lengthUnit, writing.decimalSign);
+  const read = readQuantity({ field: '', typed, kind: 'length', unit, decimalSign });
+  if (read.ok && read.value === valueMm && read.unit === unit) return typed;
+  return withSign(lengthFigure(valueMm, unit), decimalSign);
 }

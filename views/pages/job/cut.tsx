@@ -21,7 +21,7 @@ import { Boxes } from '../../parts/form/bodyFields.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Choice, Field } from '../../parts/form/fieldBox.tsx';
 import { KeyFigures } from '../../parts/keyFigures.tsx';
-import { JobForm, type Refused, Who } from './section.tsx';
+import { AsKept, JobForm, type Refused, Who } from './section.tsx';
 import { LAYER_WORD } from './words.ts';
 
 /** What the last pass showed, and the cut in all as it would be typed; '' where none follows. */
@@ -337,14 +337,16 @@ function roomDown(mm: number, unit: LengthUnit): number {
 /** Decided, cut and measured, station by station. */
 export function Verified(props: {
   findings: readonly Finding[];
+  asKept: boolean;
   compared: readonly ComparedWall[];
   unit: LengthUnit;
 }) {
-  const { findings, compared, unit } = props;
+  const { findings, asKept, compared, unit } = props;
   if (findings.length === 0) return null;
   const figure = (mm: number | null) => (mm === null ? '—' : lengthFigure(mm, unit));
   return (
     <>
+      {asKept && <AsKept />}
       <FindingList findings={findings} unit={unit} id="verified" />
       <details class="twin">
         <summary>Before the cut and after it, station by station</summary>

@@ -22,7 +22,7 @@ import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Choice, TextArea } from '../../parts/form/fieldBox.tsx';
 import { type Compared, SideBySide } from '../../parts/sideBySide.tsx';
 import { WhatIf } from '../../parts/whatIfPart.tsx';
-import { JobForm, type Refused, Who } from './section.tsx';
+import { AsKept, JobForm, type Refused, Who } from './section.tsx';
 
 export interface DecideProps {
   readonly job: Job;
@@ -44,6 +44,8 @@ export interface DecideProps {
   readonly outdated: boolean;
   /** What the present calculation would say otherwise of the decision's inputs; null when it says the same. */
   readonly otherwise: string | null;
+  /** The findings are shown in the words and the unit they were kept in. */
+  readonly asKept: boolean;
   /** The shop's criteria where they are not those kept with the decision. */
   readonly criteriaSince: readonly Compared[];
   readonly unit: LengthUnit;
@@ -125,6 +127,7 @@ function KeptDecision({
   kept,
   outdated,
   otherwise,
+  asKept,
   criteriaSince,
   unit,
 }: DecideProps & { kept: Kept<JobSections['decision']> }) {
@@ -157,7 +160,8 @@ function KeptDecision({
         </details>
       )}
       <details class="twin">
-        <summary>What it rested on</summary>
+        <summary>Basis for the decision</summary>
+        {asKept && <AsKept />}
         <FindingList findings={kept.body.check.findings} unit={unit} id="kept-finding" />
         <p class="hint">
           Worked out by {kept.body.calcVersion}, at revision {kept.body.workedOutAtRevision}.

@@ -192,6 +192,11 @@ function Stale({ stale: { theirs, entry, compared, since } }: { stale: StaleShow
   );
 }
 
+/** Over findings that today's calculation does not find the same. */
+export function AsKept() {
+  return <p class="note">Shown as written then, in the units of that day.</p>;
+}
+
 /** "AK, 24 Nov 2026 14:05 UTC, revision 7". */
 export function Who({ kept }: { kept: Kept<unknown> }) {
   return (

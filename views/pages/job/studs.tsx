@@ -25,7 +25,7 @@ import {
 } from '../stud/jointFields.tsx';
 import { SkippedNote } from '../stud/shelfParts.tsx';
 import { FIT_STATUS, stackInWords } from '../stud/studPage.tsx';
-import { JobForm, type Refused, Who } from './section.tsx';
+import { AsKept, JobForm, type Refused, Who } from './section.tsx';
 import { StudWork } from './studWorkForms.tsx';
 
 /** What a stud is chosen from, and what was typed to choose it. */
@@ -62,6 +62,8 @@ export interface StudsAsked {
 }
 
 export interface StudsProps extends StudsAsked {
+  /** What was found of those kept is shown in the words and the unit it was kept in. */
+  readonly asKept: boolean;
   readonly job: Job;
   readonly unit: LengthUnit;
   readonly initials: string;
@@ -80,11 +82,11 @@ export function studsSummary(job: Job): string {
 
 /** Which flexplate it goes back to, and the stud that belongs in it. */
 export function Studs(props: StudsProps) {
-  const { job, unit, writing, initials, refusedReplaced, refusedRetorque, otherwise, readOnly } = props;
+  const { job, unit, writing, initials, refusedReplaced, refusedRetorque, readOnly } = props;
   const kept = job.sections.studs;
   return (
     <>
-      {kept && <KeptStuds kept={kept} otherwise={otherwise} unit={unit} writing={writing} />}
+      {kept && <KeptStuds {...props} kept={kept} />}
       {kept?.body.input && (
         <StudWork
           job={job}
@@ -106,9 +108,10 @@ export function Studs(props: StudsProps) {
 function KeptStuds({
   kept,
   otherwise,
+  asKept,
   unit,
   writing,
-}: Pick<StudsProps, 'otherwise' | 'unit' | 'writing'> & { kept: Kept<JobSections['studs']> }) {
+}: Pick<StudsProps, 'otherwise' | 'asKept' | 'unit' | 'writing'> & { kept: Kept<JobSections['studs']> }) {
   const { stud, stack, check, input, note, pullForwardMm, calcVersion } = kept.body;
   const joint = input?.joint ?? null;
   return (
@@ -122,6 +125,7 @@ function KeptStuds({
         {note !== '' && <> Note: {note}</>}
       </p>
       {otherwise !== null && <p class="note">{otherwise}</p>}
+      {asKept && <AsKept />}
       <p class="hint">{stackInWords(stack, unit)}</p>
       <Who kept={kept} />
       <figure class="drawing wide">

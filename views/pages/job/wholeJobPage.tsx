@@ -57,6 +57,8 @@ export interface JobPageProps {
     | 'criteriaSince'
   >;
   readonly verified: readonly Finding[];
+  /** Of which parts the sentences are shown as they were kept then. */
+  readonly asKept: readonly ('decision' | 'studs' | 'verified')[];
   readonly statementNeeded: boolean;
   readonly compared: readonly ComparedWall[];
   readonly passes: CutProps['passes'];
@@ -206,7 +208,13 @@ function insideOf(
       </>
     ),
     decide: (
-      <Decide {...common} {...decide} refused={refusedIn('decision')} refusedPlan={refusedIn('plan')} />
+      <Decide
+        {...common}
+        {...decide}
+        asKept={props.asKept.includes('decision')}
+        refused={refusedIn('decision')}
+        refusedPlan={refusedIn('plan')}
+      />
     ),
     cut: (
       <Cut
@@ -220,7 +228,12 @@ function insideOf(
     ),
     verify: (
       <>
-        <Verified findings={verified} compared={props.compared} unit={frame.lengthUnit} />
+        <Verified
+          findings={verified}
+          asKept={props.asKept.includes('verified')}
+          compared={props.compared}
+          unit={frame.lengthUnit}
+        />
         <Measure {...common} {...props.after} pass="after" refused={measured('after')} />
       </>
     ),
@@ -228,6 +241,7 @@ function insideOf(
       <Studs
         {...common}
         {...props.studs}
+        asKept={props.asKept.includes('studs')}
         refused={refusedIn('studs')}
         refusedReplaced={refusedIn('replaced')}
         refusedRetorque={refusedIn('retightened')}

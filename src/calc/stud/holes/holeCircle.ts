@@ -4,7 +4,7 @@ import type { StudNumbers } from '../numbers/studNumbers.ts';
 
 /** Circles this close are the same: a rule laid across a plate is read no closer. */
 export const SAME_CIRCLE_MM = 0.5;
-const SOURCE = '0.5 mm on the circle: this program’s rule, not a standard';
+const SOURCE = 'this program’s rule, not a standard';
 
 /**
  * Has the stack the cover's number of holes, on the cover's circle?

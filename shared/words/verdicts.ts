@@ -40,7 +40,7 @@ export const FIT_WORD: Readonly<Record<Fits, string>> = {
 
 /** Whether the tightened joint carries the engine. */
 export const HOLDS_WORD: Readonly<Record<StudCheck['holds'], string>> = {
-  yes: 'It holds',
-  no: 'It does not hold',
-  'not-checked': 'Whether it holds is not known',
+  yes: 'Joint holds',
+  no: 'Joint does not hold',
+  'not-checked': 'Joint not checked',
 };

@@ -83,7 +83,7 @@ function sound<Body extends { readonly name: string }>(
 export function soundStuds(
   studs: readonly NamedEntry<CatalogueStud>[],
 ): readonly NamedEntry<CatalogueStud>[] {
-  return sound(studs, ({ stud }) => studFaults(stud)).usable;
+  return sound(studs, ({ stud }) => studFaults(stud, 'mm')).usable;
 }
 
 /** Every stack of the catalog held against a stud, best first, each with what would make something better of it. */
@@ -93,7 +93,7 @@ export function stackChoicesFor(
   criteria: ShopCriteria,
   unit: LengthUnit,
 ): { readonly choices: readonly StackChoice[]; readonly skipped: readonly Skipped[] } {
-  const { usable, skipped } = sound(stacks, ({ stack, nut }) => stackFaults(stack, nut));
+  const { usable, skipped } = sound(stacks, ({ stack, nut }) => stackFaults(stack, nut, unit));
   const { protrusionThreads, startThreads } = criteria;
   const matches = matchStacks(
     {
@@ -129,7 +129,7 @@ export function studChoicesFor(
   unit: LengthUnit,
   joint: Joint | null = null,
 ): StudsRanked {
-  const { usable, skipped } = sound(studs, ({ stud }) => studFaults(stud));
+  const { usable, skipped } = sound(studs, ({ stud }) => studFaults(stud, unit));
   const matches: readonly StudMatch[] = matchStuds(
     {
       studs: usable.map(({ id, body }) => ({ id, stud: body.stud })),

@@ -78,14 +78,16 @@ describe.each([
     await page.selectOption('[name="kFrom"]', 'zinc');
     await page.click('#find');
     await page.waitForSelector('#joint-answer');
-    expect(await page.locator('#joint-head').textContent()).toMatch(/It holds/);
+    expect(await page.locator('#joint-head').textContent()).toMatch(/Joint holds/);
     expect(page.url()).toContain('torque=27');
     await page.locator('#tolerances summary').click();
     await expectAccessible(page, `stud, joint and tolerances, on ${where}`);
     await expectNoSidewaysScroll(page, `stud, joint and tolerances, on ${where}`);
     await page.click('#slip');
     await page.waitForURL(/\/stud\/slip/);
-    expect(await page.locator('main').textContent()).toMatch(/It holds.*Advice; the vehicle maker's torque/);
+    expect(await page.locator('main').textContent()).toMatch(
+      /Joint holds.*Advice; the vehicle maker's torque/,
+    );
     await expectAccessible(page, `the slip with its joint, on ${where}`);
     await page.click('#print');
     expect(await page.getAttribute('html', 'data-printed')).toBe('yes');

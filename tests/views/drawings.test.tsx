@@ -356,7 +356,7 @@ describe('the stud in its stack', () => {
     const html = views({ stud: { ...stud, threadEndMm: 10, projectionMm: 12.5 } }).split('</svg>')[1] ?? '';
     expect(html).toMatch(/dim-bad[^>]*>1\.50</);
     expect(html).toContain('>short</text>');
-    expect(html).toContain('ends 1.50 mm inside the stack');
+    expect(html).toContain('is 1.50 mm short of the engine side');
     expect(views()).not.toContain('>short</text>');
   });
 

@@ -196,7 +196,7 @@ function View(props: StudInStackProps & { pushedBack: boolean }) {
       aria-labelledby={`${own}-title ${own}-desc`}
     >
       <title id={`${own}-title`}>
-        {`${name ?? 'The stud'} in its stack, ${pushedBack ? 'converter pushed back' : 'seated'}`}
+        {`${name ?? 'The stud'} in its flexplate stack, ${pushedBack ? 'converter pushed back' : 'seated'}`}
       </title>
       <desc id={`${own}-desc`}>{stackInWords(props, pushedBack)}</desc>
       <defs>
@@ -425,8 +425,8 @@ function stackInWords(props: StudInStackProps, pushedBack: boolean): string {
   const beyond = stud.projectionMm - (pushedBack ? mm.gapMm : 0) - mm.stackMm;
   parts.push(
     beyond >= 0
-      ? `The stud's tip stands ${print(beyond)} beyond the engine side.`
-      : `The stud's tip ends ${print(-beyond)} inside the stack.`,
+      ? `The stud end stands ${print(beyond)} past the engine side.`
+      : `The stud end is ${print(-beyond)} short of the engine side.`,
   );
   if (pushedBack) {
     const thread = stud.threadEndMm - mm.gapMm - Math.max(mm.stackMm, stud.threadStartMm - mm.gapMm);

@@ -80,8 +80,8 @@ export const STACK = {
   style: {
     label: 'Flexplate',
     kind: 'choice',
-    options: { 'one-piece': 'one piece', 'two-piece': 'two pieces' },
-    unsaid: 'by the count of its layers, shims apart',
+    options: { 'one-piece': 'one-piece', 'two-piece': 'two-piece' },
+    unsaid: 'by its layers, shims left out',
   },
   layers: { label: 'Layers', box: 'lt.0', kind: 'made' },
   holeCount: { label: 'Number of holes', kind: 'count', least: 2, most: 24, optional: true },

@@ -34,7 +34,7 @@ export const STUD_CALC_VERSION = 'stud-2';
  * Throws: a Refusal that names each field it cannot work with (refuseStud.ts).
  */
 export function checkStud(input: StudCheckInput, unit: LengthUnit = 'mm'): StudCheck {
-  refuseStud(input);
+  refuseStud(input, unit);
   const numbers = studNumbers(input);
   const onNut = input.nut !== null && numbers.nutGoesOn ? nutChecks(numbers, input.nut, unit) : null;
   const pushed = reachFinding(numbers, unit);
@@ -85,9 +85,9 @@ export function checkStud(input: StudCheckInput, unit: LengthUnit = 'mm'): StudC
 
 /** What is checked of a nut that goes on the stud's thread, in this order. */
 const WITH_A_NUT = [
-  ['engagement', 'Engagement'],
-  ['protrusion', 'Protrusion'],
-  ['strip-or-break', 'Strip or break'],
+  ['engagement', 'Thread engagement'],
+  ['protrusion', 'Threads past the nut'],
+  ['strip-or-break', 'Thread strength'],
 ] as const;
 
 function nutChecks(
@@ -158,14 +158,14 @@ function withoutNut(id: string, title: string, numbers: StudNumbers): Checked {
       limit: null,
       unit: '',
       sentence: given
-        ? `${title}: nothing is engaged, as the nut does not go on the stud.`
-        : `${title} is not worked out: no nut was given.`,
+        ? 'Nothing is engaged: the nut does not go on the stud.'
+        : 'No nut is entered, so this can’t be checked.',
       source: 'the thread callouts',
       answer: null,
     },
     field: given ? 'thread' : 'nut',
     missMm: null,
-    short: given ? 'its thread is not the nut’s' : 'no nut was given',
+    short: given ? 'its thread is not the nut’s' : 'the nut',
     mend: '',
     counts: true,
     answers: {},
@@ -177,14 +177,13 @@ function inWords(
   checks: readonly Checked[],
 ): { readonly headline: string; readonly because: string } {
   const reach = checks.find((check) => check.finding.id === 'reach')!.finding.sentence;
-  if (decides === null) return { headline: 'It fits, and its nut starts by hand.', because: reach };
+  if (decides === null) return { headline: 'Fits: the nut starts by hand.', because: reach };
   const because = [decides.finding.sentence, decides.mend].filter((part) => part !== '').join(' ');
-  if (fits === 'no') return { headline: `It does not fit: ${decides.short}.`, because };
-  if (decides.finding.status === 'caution')
-    return { headline: `It fits, with care: ${decides.short}.`, because };
+  if (fits === 'no') return { headline: `Does not fit: ${decides.short}.`, because };
+  if (decides.finding.status === 'caution') return { headline: `Fits with care: ${decides.short}.`, because };
   const missing = checks.filter((check) => check.counts && check.finding.status === 'not-checked');
   return {
-    headline: 'It fits as far as it was checked.',
-    because: `Not checked: ${listInWords([...new Set(missing.map((check) => check.short))])}.`,
+    headline: 'Fits as far as it could be checked.',
+    because: `Missing: ${listInWords([...new Set(missing.map((check) => check.short))])}. Measure it before you count on the answer.`,
   };
 }

@@ -1,3 +1,4 @@
+import { briefLength, type LengthUnit, printAs, printTorque, STRESS } from '../../../shared/words/print.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 import type { Joint, Nut, Stack, Stud, StudCheckInput } from '../../../shared/words/stud.ts';
 import type { ThreadGeometry, ThreadSpec } from '../../../shared/words/thread.ts';
@@ -8,28 +9,34 @@ const LONGEST_MM = 10_000;
 const MOST_LAYERS = 20;
 
 /** Throws: a Refusal naming every field that the stud calculations cannot take. Repairs nothing. */
-export function refuseStud(input: StudCheckInput): void {
+export function refuseStud(input: StudCheckInput, unit: LengthUnit = 'mm'): void {
   const { stud, stack, nut, criteria, joint } = input;
   const faults: readonly Fault[] = [
-    ...studFaults(stud),
-    ...stackFaults(stack, nut),
-    ...numbers([
+    ...studFaults(stud, unit),
+    ...stackFaults(stack, nut, unit),
+    ...numbers(unit, [
       ['pullForwardMm', 'The pull-forward gap', input.pullForwardMm, 'mm', { from: 0 }],
       [
         'criteria.protrusionThreads',
-        'The threads wanted past the nut',
+        'The number of threads past the nut',
         criteria.protrusionThreads,
         '',
         { from: 0 },
       ],
-      ['criteria.startThreads', 'The threads that start a nut', criteria.startThreads, '', { from: 0 }],
+      [
+        'criteria.startThreads',
+        'The number of threads to start a nut',
+        criteria.startThreads,
+        '',
+        { from: 0 },
+      ],
     ]),
-    ...(joint ? jointFaults(joint) : []),
+    ...(joint ? jointFaults(joint, unit) : []),
     ...count('coverStudCount', 'The cover’s number of studs', input.coverStudCount),
-    ...numbers([
+    ...numbers(unit, [
       [
         'coverStudCircleDiameterMm',
-        'The cover’s stud circle',
+        'The cover’s bolt circle',
         input.coverStudCircleDiameterMm,
         'mm',
         { above: 0 },
@@ -40,7 +47,8 @@ export function refuseStud(input: StudCheckInput): void {
 }
 
 /** What of a stud alone cannot be worked with, whatever it is held against. */
-export function studFaults(stud: Stud): readonly Fault[] {
+export function studFaults(stud: Stud, unit: LengthUnit): readonly Fault[] {
+  const mm = (x: number) => briefLength(x, unit);
   const { thread, threadStartMm, threadEndMm, projectionMm, tensileMPa, proofMPa } = stud;
   const { geometry, faults } = worked('stud.thread', thread);
   return [
@@ -50,26 +58,26 @@ export function studFaults(stud: Stud): readonly Fault[] {
       'stud.thread',
       `The stud’s thread is given as ${thread.designation}, class ${thread.class}, which is a nut’s; a stud’s is 2A, 3A or 6g.`,
     ),
-    ...numbers([
+    ...numbers(unit, [
       ['stud.threadStartMm', 'The first full thread', threadStartMm, 'mm', {}],
       ['stud.threadEndMm', 'The last full thread', threadEndMm, 'mm', {}],
-      ['stud.projectionMm', 'The stud’s projection', projectionMm, 'mm', { above: 0 }],
+      ['stud.projectionMm', 'The length from pad', projectionMm, 'mm', { above: 0 }],
     ]),
     ...unless(
       !(threadEndMm <= threadStartMm),
       'stud.threadEndMm',
-      `The last full thread is at ${threadEndMm} mm; it must be beyond the first, at ${threadStartMm} mm.`,
+      `The last full thread is at ${mm(threadEndMm)}; it must be farther out than the first, ${mm(threadStartMm)}.`,
     ),
     ...unless(
       !(projectionMm < threadEndMm),
       'stud.projectionMm',
-      `The stud’s tip is at ${projectionMm} mm; it cannot be short of its last full thread, at ${threadEndMm} mm.`,
+      `The length from pad is ${mm(projectionMm)}; it can’t be less than the last full thread, ${mm(threadEndMm)}.`,
     ),
-    ...(geometry ? pitchDiameter(geometry, stud.pitchDiameterMeasuredMm ?? null) : []),
-    ...numbers([
+    ...(geometry ? pitchDiameter(geometry, stud.pitchDiameterMeasuredMm ?? null, unit) : []),
+    ...numbers(unit, [
       ['stud.lengthToleranceMm', 'The stud’s length tolerance', stud.lengthToleranceMm, 'mm', { from: 0 }],
-      ['stud.pilotDiameterMm', 'The pilot’s diameter', stud.pilotDiameterMm, 'mm', { above: 0 }],
-      ['stud.filletMm', 'The stud’s fillet', stud.filletMm, 'mm', { from: 0 }],
+      ['stud.pilotDiameterMm', 'The stud pilot diameter', stud.pilotDiameterMm, 'mm', { above: 0 }],
+      ['stud.filletMm', 'The weld fillet', stud.filletMm, 'mm', { from: 0 }],
       ['stud.tensileMPa', 'The stud’s tensile strength', tensileMPa, 'MPa', { above: 0 }],
       ['stud.proofMPa', 'The stud’s proof stress', proofMPa, 'MPa', { above: 0 }],
     ]),
@@ -85,6 +93,7 @@ export function studFaults(stud: Stud): readonly Fault[] {
 export function stackFaults(
   { layers, holeCount, holeCircleDiameterMm, tipRoomMm }: Stack,
   nut: Nut | null,
+  unit: LengthUnit,
 ): readonly Fault[] {
   return [
     ...unless(layers.length > 0, 'stack.layers', 'The stack has no layers; give at least one.'),
@@ -97,7 +106,7 @@ export function stackFaults(
       const at = `stack.layers.${i}`;
       const name = layer.name === '' ? `layer ${i + 1}` : `the ${layer.name}`;
       const { thicknessMm } = layer;
-      return numbers([
+      return numbers(unit, [
         [`${at}.thicknessMm`, `The thickness of ${name}`, thicknessMm, 'mm', { above: 0 }],
         [`${at}.toleranceMm`, `The tolerance of ${name}`, layer.toleranceMm, 'mm', within(thicknessMm)],
         [`${at}.holeDiameterMm`, `The hole of ${name}`, layer.holeDiameterMm, 'mm', { above: 0 }],
@@ -105,25 +114,25 @@ export function stackFaults(
       ]);
     }),
     ...count('stack.holeCount', 'The number of holes', holeCount),
-    ...numbers([
-      ['stack.holeCircleDiameterMm', 'The hole circle', holeCircleDiameterMm, 'mm', { above: 0 }],
-      ['stack.tipRoomMm', 'The room for the tip', tipRoomMm, 'mm', { above: 0 }],
+    ...numbers(unit, [
+      ['stack.holeCircleDiameterMm', 'The bolt circle', holeCircleDiameterMm, 'mm', { above: 0 }],
+      ['stack.tipRoomMm', 'The room for the stud end', tipRoomMm, 'mm', { above: 0 }],
     ]),
-    ...(nut ? nutFaults(nut) : []),
+    ...(nut ? nutFaults(nut, unit) : []),
   ];
 }
 
-function nutFaults(nut: Nut): readonly Fault[] {
+function nutFaults(nut: Nut, unit: LengthUnit): readonly Fault[] {
   const { heightMm, bearingOuterDiameterMm } = nut;
   return [
     ...(nut.thread ? worked('nut.thread', nut.thread).faults : []),
-    ...numbers([
+    ...numbers(unit, [
       ['nut.heightMm', 'The nut’s height', heightMm, 'mm', { above: 0 }],
       ['nut.toleranceMm', 'The nut’s tolerance', nut.toleranceMm, 'mm', within(heightMm)],
       ['nut.countersinkMm', 'The nut’s countersink', nut.countersinkMm, 'mm', within(heightMm / 2)],
       [
         'nut.bearingOuterDiameterMm',
-        'The nut’s bearing diameter',
+        'The nut’s washer-face diameter',
         bearingOuterDiameterMm,
         'mm',
         { above: 0 },
@@ -135,30 +144,34 @@ function nutFaults(nut: Nut): readonly Fault[] {
   ];
 }
 
-function jointFaults(joint: Joint): readonly Fault[] {
+function jointFaults(joint: Joint, unit: LengthUnit): readonly Fault[] {
   const { torqueNm, studCircleDiameterMm, prevailingNm = null } = joint;
   return [
-    ...numbers([
+    ...numbers(unit, [
       ['joint.torqueNm', 'The tightening torque', torqueNm, 'N·m', { above: 0 }],
       ['joint.nutFactor', 'The nut factor', joint.nutFactor, '', { above: 0 }],
-      ['joint.scatter', 'The scatter of the preload', joint.scatter, '', { from: 0, below: 1 }],
+      ['joint.scatter', 'The torque-wrench scatter', joint.scatter, '', { from: 0, below: 1 }],
       ['joint.friction', 'The friction', joint.friction, '', { above: 0 }],
       ['joint.engineTorqueNm', 'The engine’s torque', joint.engineTorqueNm, 'N·m', { above: 0 }],
-      ['joint.serviceFactor', 'The service factor', joint.serviceFactor, '', { above: 0 }],
-      ['joint.prevailingNm', 'The torque that only turns the nut', prevailingNm, 'N·m', within(torqueNm)],
+      ['joint.serviceFactor', 'The allowance for shock load', joint.serviceFactor, '', { above: 0 }],
+      ['joint.prevailingNm', 'The prevailing torque', prevailingNm, 'N·m', within(torqueNm)],
     ]),
     ...count('joint.studCount', 'The number of studs', joint.studCount),
-    ...numbers([
-      ['joint.studCircleDiameterMm', 'The stud circle', studCircleDiameterMm, 'mm', { above: 0 }],
+    ...numbers(unit, [
+      ['joint.studCircleDiameterMm', 'The bolt circle', studCircleDiameterMm, 'mm', { above: 0 }],
       ['joint.youngMPa', 'Young’s modulus', joint.youngMPa, 'MPa', { above: 0 }],
     ]),
   ];
 }
 
 /** A pitch diameter lies between the root and the crest of its thread. */
-function pitchDiameter({ minorMm, majorMm }: ThreadGeometry, mm: number | null): readonly Fault[] {
+function pitchDiameter(
+  { minorMm, majorMm }: ThreadGeometry,
+  mm: number | null,
+  unit: LengthUnit,
+): readonly Fault[] {
   const ends = { above: minorMm.basic, below: majorMm.basic };
-  return numbers([['stud.pitchDiameterMeasuredMm', 'The pitch diameter measured', mm, 'mm', ends]]);
+  return numbers(unit, [['stud.pitchDiameterMeasuredMm', 'The measured pitch diameter', mm, 'mm', ends]]);
 }
 
 /** The sizes of a thread, or why they cannot be worked out. */
@@ -197,20 +210,38 @@ function count(path: string, name: string, value: number | null): readonly Fault
 type Row = readonly [path: string, name: string, value: number | null, unit: 'mm' | 'MPa' | 'N·m' | '', Ends];
 
 /** The faults of many numbers; null stands for a number that was not given and has none. */
-function numbers(rows: readonly Row[]): readonly Fault[] {
+function numbers(reader: LengthUnit, rows: readonly Row[]): readonly Fault[] {
   return rows.flatMap(([path, name, value, unit, ends]) => {
-    const wrong = value === null ? null : wrongWith(value, unit, ends);
+    const wrong = value === null ? null : wrongWith(value, unit, ends, reader);
     return wrong === null ? [] : [{ path, message: `${name} ${wrong}` }];
   });
 }
 
-function wrongWith(value: number, unit: Row[3], { above, from, below }: Ends): string | null {
-  const u = unit === '' ? '' : ` ${unit}`;
-  if (!Number.isFinite(value)) return `is not a number; give it${unit ? ` in ${unit}` : ''}.`;
-  if (above !== undefined && value <= above) return `is ${value}${u}; it must be more than ${above}${u}.`;
-  if (from !== undefined && value < from) return `is ${value}${u}; it must be ${from}${u} or more.`;
-  if (below !== undefined && value >= below) return `is ${value}${u}; it must be less than ${below}${u}.`;
+function wrongWith(
+  value: number,
+  unit: Row[3],
+  { above, from, below }: Ends,
+  reader: LengthUnit,
+): string | null {
+  const p = (x: number) => printed(x, unit, reader);
+  if (!Number.isFinite(value)) return 'is not a number.';
+  if (above !== undefined && value <= above) return `is ${p(value)}; it must be more than ${p(above)}.`;
+  if (from !== undefined && value < from) return `is ${p(value)}; it must be at least ${p(from)}.`;
+  if (below !== undefined && value >= below) return `is ${p(value)}; it must be less than ${p(below)}.`;
   if (unit === 'mm' && Math.abs(value) > LONGEST_MM)
-    return `is ${value} mm; it must be at most ${LONGEST_MM} mm.`;
+    return `is ${p(value)}; it must be at most ${p(LONGEST_MM)}.`;
   return null;
+}
+
+function printed(value: number, unit: Row[3], reader: LengthUnit): string {
+  switch (unit) {
+    case 'mm':
+      return briefLength(value, reader);
+    case 'N·m':
+      return printTorque(value, reader, 1);
+    case 'MPa':
+      return printAs(value, STRESS[reader]);
+    default:
+      return `${value}`;
+  }
 }

@@ -81,12 +81,12 @@ function nutClassOf(form: TypedForm, thread: ThreadSpec | null) {
   if (name === '') return null;
   if (thread === null) {
     if (!form.faults.some(({ path }) => path === 'nutThread'))
-      form.fault('nutThread', 'The nut’s class needs its thread. Type it, as 3/8-24 or M10x1.25.');
+      form.fault('nutThread', 'The nut class needs the nut thread. Enter it, as 3/8-24 or M10x1.25.');
     return null;
   }
   const found = nutMarked(name, thread);
   if (found === null)
-    form.fault('nutClass', `No proof stress is known for ${name} at this diameter. Type the proof stress.`);
+    form.fault('nutClass', `There is no proof stress for ${name} at this diameter. Enter the proof stress.`);
   return found;
 }
 

@@ -34,6 +34,9 @@ function gradeOf(form: TypedForm, thread: ThreadSpec | null) {
   if (name === '' || thread === null) return null;
   const found = studMarked(name, thread);
   if (found === null)
-    form.fault('grade', `No strength is known for ${name} at this diameter. Type tensile and proof stress.`);
+    form.fault(
+      'grade',
+      `There is no strength for ${name} at this diameter. Enter tensile strength and proof stress.`,
+    );
   return found;
 }

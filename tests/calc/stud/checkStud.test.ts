@@ -18,9 +18,9 @@ describe('the example of the JSON interface, by hand (first principles)', () => 
 
   it('the example stud fits, and its headline says so', () => {
     expect(check.fits).toBe('yes');
-    expect(check.headline).toBe('It fits, and its nut starts by hand.');
+    expect(check.headline).toBe('Fits: the nut starts by hand.');
     expect(check.because).toBe(
-      'With the converter pushed back 4.00 mm, 12.1 threads stand out of the flexplate; 2.0 start the nut by hand.',
+      'With the converter back 4.00 mm, 12.1 threads show; 2 threads start the nut by hand.',
     );
     expect(check.decidedBy).toBeNull();
     expect(check.byMm).toBeNull();
@@ -110,10 +110,10 @@ describe('each length check fails at nominal or RSS, cautions at worst case only
   it('a worst-case caution says what the worst case does, in the person’s unit', () => {
     const input = withStud({ threadStartMm: 3.2 - P - 0.3 });
     expect(finding(input, 'nut-clamps').sentence).toBe(
-      'The first full thread is 1.36 mm below the nut’s bearing face; one pitch, 1.06 mm, is needed; with every size at its worst it is 0.05 mm short of that: the nut would stop on the unthreaded body and the joint stay loose however tight it feels.',
+      'The thread starts 1.36 mm below the nut’s washer face; one pitch, 1.06 mm, is needed. Worst case: 0.05 mm short of one pitch. The nut would stop on the shank and leave the joint loose, however tight it feels.',
     );
     expect(finding(EXAMPLE, 'nut-clamps', 'in').sentence).toBe(
-      'The first full thread is 0.087 in below the nut’s bearing face; one pitch, 0.042 in, is needed.',
+      'The thread starts 0.087 in below the nut’s washer face; one pitch, 0.042 in, is needed.',
     );
   });
 });
@@ -124,7 +124,7 @@ describe('what would do is told only where it can be', () => {
   it('a thread nearer the pad is suggested, but none behind the pad’s face', () => {
     // RSS of 0.25 and 0.1 is 0.27: 1.06 + 0.27 − 1.9 + 1 nearer; of a plate of 1.2 nothing of 1.0 would be left.
     expect(because(withStud({ threadStartMm: 1 }, withStack({ layers: [layer(1.9)] })))).toContain(
-      'A first full thread 0.43 mm nearer the pad would do.',
+      'Needs a first full thread at least 0.43 mm nearer the pad.',
     );
     expect(because(withStud({ threadStartMm: 1 }, withStack({ layers: [layer(1.2)] })))).not.toContain(
       'nearer',
@@ -146,17 +146,17 @@ describe('what would do is told only where it can be', () => {
         }),
         'mm',
       ).mend;
-    expect(mend(0)).toBe('A first full thread 0.40 mm nearer the pad would do.');
+    expect(mend(0)).toBe('Needs a first full thread at least 0.40 mm nearer the pad.');
     expect(mend(0.7)).toBe('');
   });
   it('a shorter stud is suggested, but none of no length', () => {
-    expect(because(withStack({ tipRoomMm: 20 }))).toContain('A stud more than 3.25 mm shorter would do.');
+    expect(because(withStack({ tipRoomMm: 20 }))).toContain('Needs a stud at least 3.26 mm shorter.');
     expect(because(withStack({ tipRoomMm: 0.2 }))).not.toContain('shorter');
   });
   it('a smaller fillet is suggested, but none below zero', () => {
     const withFillet = (holeDiameterMm: number) =>
       withStud({ filletMm: 0.6 }, withStack({ layers: [layer(3.2, { holeDiameterMm, chamferMm: 0 })] }));
-    expect(because(withFillet(10.3))).toContain('A fillet 0.21 mm smaller would do.');
+    expect(because(withFillet(10.3))).toContain('Needs a weld fillet at least 0.22 mm smaller.');
     const finding = filletClearsChamfer(studNumbers(withFillet(9.4)), 'mm');
     expect([finding?.finding.status, finding?.mend]).toEqual(['fail', '']);
   });
@@ -179,8 +179,8 @@ describe('what is not given is not checked, and never makes a yes', () => {
   it('a stud without a nut is checked as far as it can be, and is never a yes', () => {
     const check = checkStud({ ...EXAMPLE, nut: null });
     expect([check.engagement, check.protrusionThreads, check.fits]).toEqual([null, null, 'with-care']);
-    expect(check.headline).toBe('It fits as far as it was checked.');
-    expect(check.because).toContain('no nut was given');
+    expect(check.headline).toBe('Fits as far as it could be checked.');
+    expect(check.because).toContain('Missing: the nut.');
   });
   it('a stud without a pull-forward gap is not checked for reach, and is never a yes', () => {
     const check = checkStud({ ...EXAMPLE, pullForwardMm: null });
@@ -221,7 +221,7 @@ describe('nut and thread', () => {
   it('a nut without a thread is taken as the stud’s, and says so', () => {
     expect(finding(withNut({ thread: null }), 'nut-thread')).toMatchObject({
       status: 'pass',
-      sentence: 'The nut’s thread was not given; it is taken as the stud’s, class 2B.',
+      sentence: 'The nut’s thread is not entered; it is taken as the stud’s, class 2B.',
     });
   });
   it('the pilot must pass the least minor diameter of 2B, 0.330 in = 8.382 mm', () => {

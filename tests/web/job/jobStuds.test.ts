@@ -35,8 +35,8 @@ describe('the joint of a job', () => {
     const before = (await job()).revision;
     const page = await program.get(`${JOB}?${new URLSearchParams({ ...STUDS, ...JOINT })}`);
     expect(page.status).toBe(200);
-    expect(page.text).toMatch(/Long stud 3\/8-24 UNF fits with care ?; it holds/);
-    expect(page.text).toContain("37.0 N·m is the vehicle maker's figure: tighten to it.");
+    expect(page.text).toMatch(/Long stud 3\/8-24 UNF fits with care ?; joint holds/);
+    expect(page.text).toContain('37.0 N·m is the vehicle maker’s figure: use it.');
     expect((await job()).revision).toBe(before);
   });
 
@@ -78,14 +78,14 @@ describe('the joint of a job', () => {
     expect(now.check.joint?.preloadN.nominal).toBeCloseTo(37 / (0.2 * 0.009525), 6);
     expect(now.calcVersion).toBe('stud-2');
     const page = await program.get(JOB);
-    expect(page.text).toContain('It holds.');
+    expect(page.text).toContain('Joint holds.');
     expect(page.text).toContain('Nut factor K: 0.2, zinc plated (Shigley, 9th ed., table 8-15)');
     expect(page.text).toContain('Worked out by stud-2.');
     const sheet = await program.get(`${JOB}/sheet`);
-    expect(sheet.text).toMatch(/It holds , tightened to 37\.0 N·m \(the vehicle maker's figure\)/);
+    expect(sheet.text).toMatch(/Joint holds , tightened to 37\.0 N·m \(the vehicle maker’s figure\)/);
     expect(sheet.text).toContain("the vehicle maker's torque comes first");
     const told = await program.get(`${JOB}/history/${(await job()).revision}`);
-    expect(told.text).toContain("Tightening torque — 37 N·m, the vehicle maker's");
+    expect(told.text).toContain('Tightening torque — 37 N·m, the vehicle maker’s');
     expect(told.text).toContain('Surfaces of pad, flexplate and nut — smooth, Rz under 10 µm');
   });
 
@@ -93,7 +93,7 @@ describe('the joint of a job', () => {
     const weak = { ...STUDS, ...JOINT, engine: '900' };
     const sent = await send('studs', weak);
     expect(sent.status).toBe(422);
-    expect(sent.text).toContain('The joint does not hold: At its least preload the joint holds');
+    expect(sent.text).toContain('The joint does not hold: At the lowest preload the joint slips at');
     expect((await send('studs', { ...weak, note: 'only to park it' })).status).toBe(303);
     expect((await kept()).check.holds).toBe('no');
   });
@@ -271,7 +271,7 @@ describe('studs set anew and nuts tightened again', () => {
     const halved = await settled();
     await send('retightened', { againTorque: '37', makerAllows: 'no' });
     expect(await settled()).toBeCloseTo(2 * halved, 6);
-    expect((await program.get(JOB)).text).toContain('so all of the settling is counted');
+    expect((await program.get(JOB)).text).toContain('so all settling counts');
     await send('studs', half);
     expect(await settled()).toBeCloseTo(2 * halved, 6);
     await send('retightened', { againTorque: '37', makerAllows: 'yes', locker: '1' });
@@ -349,9 +349,9 @@ describe('the shims of the shop', () => {
     const measured = { depth: '28', standsOut: '22' };
     const page = await program.get(`/stud/gap?${new URLSearchParams(measured)}`);
     expect(page.text).toContain('Empty: the shop’s, 0.508; 0.762; 1.016; 1.524; 2.032; 2.54');
-    expect(page.text).toContain('Recommended, the same at every pad: 2.03 mm (gap 3.97 mm)');
+    expect(page.text).toContain('Recommended under every pad: 2.03 mm (gap 3.97 mm)');
     const criteria = await program.get('/criteria');
     expect(criteria.text).toContain('Shims in stock');
-    expect(criteria.html).toContain('value="0.5; 0.8; 1; 1.5; 2; 2.5"');
+    expect(criteria.html).toContain('value="0.508; 0.762; 1.016; 1.524; 2.032; 2.54"');
   });
 });

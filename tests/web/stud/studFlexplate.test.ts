@@ -41,8 +41,10 @@ describe('the question which flexplate it is', () => {
 
   it('says so when what is seen and what is measured disagree', async () => {
     const page = await tell({ total: '12.9', style: 'one-piece' });
-    expect(page.text).toContain('No one piece stack in the catalogue is that thick.');
-    expect(page.text).toContain('You saw one piece, but as thick as measured is this two piece.');
+    expect(page.text).toContain('No one-piece flexplate stack in the catalog is that thick.');
+    expect(page.text).toContain(
+      'You saw a one-piece flexplate, but the thickness is that of this two-piece.',
+    );
   });
 
   it('goes on with the whole thickness as one layer, typed as it was measured', async () => {
@@ -50,8 +52,8 @@ describe('the question which flexplate it is', () => {
     const stud = await program.get(href(page, 'as-measured'));
     expect(stud.status).toBe(200);
     expect(stud.html).toMatch(/name="lt.0"[^>]*value="9\/16 in"/);
-    expect(stud.text).toContain('Two piece: from the pad face to the engine side 14.29, together 14.29 mm');
-    expect(stud.text).toContain('Every stud on the shelf, best first');
+    expect(stud.text).toContain('Two-piece: from the pad face to the engine side 14.29, total 14.29 mm');
+    expect(stud.text).toContain('Every stud, best first');
     const layers = await program.get(href(page, 'by-layers'));
     expect(layers.html).toMatch(/name="ln.1"[^>]*value="casting"/);
   });
@@ -79,44 +81,44 @@ describe('the pull-forward gap', () => {
   it('shows gap, shims and hub together: 28 − 22 − 2 is 4; the hub keeps 20 − 4 (first principles)', async () => {
     const page = await gap(measured);
     expect(page.status).toBe(200);
-    expect(page.text).toContain('Gap 4.00 mm, with 2.00 mm of shim under every pad.');
-    expect(page.text).toContain('Recommended, the same at every pad: 2.00 mm (gap 4.00 mm).');
-    expect(page.text).toContain('Drawn forward, the hub stays 16.00 mm in the pump');
+    expect(page.text).toContain('Gap 4.00 mm with a 2.00 mm shim under every pad.');
+    expect(page.text).toContain('Recommended under every pad: 2.00 mm (gap 4.00 mm).');
+    expect(page.text).toContain('Drawn forward, the impeller hub stays 16.00 mm in the pump');
   });
 
   it('puts the same shims into the stack, and the gap that is left into the reach of the stud', async () => {
     const page = await gap({ ...measured, stack: 'one-piece-four-3-8-24' });
-    expect(page.text).toContain('Short stud 3/8-24 UNF, fits:');
+    expect(page.text).toContain('Short stud 3/8-24 UNF fits:');
     const stud = await program.get(href(page, 'all-studs'));
     expect(stud.status).toBe(200);
-    expect(stud.text).toContain('One piece: shim 2.00, plate 3.17, together 5.17 mm');
-    expect(stud.text).toContain('Worked with 4.00 mm');
+    expect(stud.text).toContain('One-piece: shim 2.00, plate 3.17, total 5.17 mm');
+    expect(stud.text).toContain('Used: 4.00 mm');
   });
 
   it('recommends no shim that leaves the hub too short in the pump, and says where none keeps both', async () => {
     const shims = '1; 2; 2.5';
     const page = await gap({ ...measured, shims, hubLeast: '16.2' });
-    expect(page.text).toContain('Gap 3.50 mm, with 2.50 mm of shim under every pad.');
-    expect(page.text).toContain('Recommended, the same at every pad: 2.50 mm (gap 3.50 mm).');
-    expect(page.text).toContain('Drawn forward, the hub stays 16.50 mm in the pump');
+    expect(page.text).toContain('Gap 3.50 mm with a 2.50 mm shim under every pad.');
+    expect(page.text).toContain('Recommended under every pad: 2.50 mm (gap 3.50 mm).');
+    expect(page.text).toContain('Drawn forward, the impeller hub stays 16.50 mm in the pump');
     expect((await gap({ ...measured, shims: '1; 2', hubLeast: '16.2' })).text).toContain(
-      'Shims of 2.20 mm to 2.80 mm under every pad would do, for the gap and for the hub in the pump; none of those there are does, alone or two on each other.',
+      'Needs 2.20 mm to 2.80 mm of shim under every pad, for the gap and for the impeller hub. No shim in stock gives that, alone or two together.',
     );
     expect((await gap({ ...measured, shims, hubLeast: '17' })).text).toContain(
-      'At the least gap wanted, 3.20 mm, the hub is still 0.20 mm short of its least in the pump: no shim keeps both.',
+      'No shim keeps both gap and hub: at the minimum gap the impeller hub is 0.20 mm short in the pump.',
     );
     expect((await gap({ ...measured, depth: '24', hubLeast: '19' })).text).toContain('no shim helps');
   });
 
   it('says what would do where none of the shims does, and when no shim can', async () => {
-    expect((await gap({ ...measured, shims: '0.5' })).text).toContain('Shims of 1.20 mm to 2.80 mm');
+    expect((await gap({ ...measured, shims: '0.5' })).text).toContain('Needs 1.20 mm to 2.80 mm of shim');
     expect((await gap({ ...measured, depth: '24' })).text).toContain('no shim helps');
-    expect((await gap({ ...measured, shim: '7' })).text).toContain('pushed into the pump: 1.00 mm too much');
+    expect((await gap({ ...measured, shim: '7' })).text).toContain('pushed 1.00 mm into the pump');
   });
 
   it("takes the maker's gap before the usual one", async () => {
     const page = await gap({ ...measured, gapLeast: '5', gapMost: '7' });
-    expect(page.text).toContain('Gap 6.00 mm, without shims.');
+    expect(page.text).toContain('Gap 6.00 mm, no shims.');
   });
 
   it.each([

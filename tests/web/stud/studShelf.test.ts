@@ -47,7 +47,11 @@ it('takes a typed figure before the grade, and a measured pitch diameter', async
 
 it.each([
   ['half a stud in stock', { stock: '1.5' }, 'is not a whole number'],
-  ['a grade with no figure for the size', { grade: 'grade 5', thread: '#10-24 UNC' }, 'No strength is known'],
+  [
+    'a grade with no figure for the size',
+    { grade: 'grade 5', thread: '#10-24 UNC' },
+    'There is no strength for',
+  ],
 ])('refuses %s', async (_what, change, sentence) => {
   const sent = await program.post('/catalogue/stud', { ...STUD, ...change });
   expect(sent.status).toBe(422);
@@ -62,5 +66,5 @@ it('checks the other studs where one has an impossible figure, and names that on
   expect(page.status).toBe(200);
   expect(page.html).toContain('id="slip"');
   expect(page.text).toContain('Not checked, because the catalog entry has an impossible figure');
-  expect(page.text).toMatch(/Impossible stud : The pitch diameter measured is 2 mm; it must be more than/);
+  expect(page.text).toMatch(/Impossible stud : The measured pitch diameter is 2 mm; it must be more than/);
 });

@@ -33,7 +33,7 @@ export function StudWork(props: StudWorkProps) {
   return (
     <>
       <h3 id="replaced">Replaced studs</h3>
-      {replaced.length === 0 && <p>None is recorded.</p>}
+      {replaced.length === 0 && <p>None recorded.</p>}
       {replaced.map((one) => (
         <section aria-label={`Stud ${one.stud}`} id={`replaced-${one.stud}`}>
           <p>
@@ -48,8 +48,8 @@ export function StudWork(props: StudWorkProps) {
       {again === null ? (
         <p>
           {studs.input?.joint?.retightened
-            ? 'Half the settling is counted in the joint above, and no re-torque is recorded yet.'
-            : 'Not recorded.'}
+            ? 'Half the settling is counted above, but no re-torque is recorded yet.'
+            : 'None recorded.'}
         </p>
       ) : (
         <>

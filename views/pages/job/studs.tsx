@@ -152,8 +152,7 @@ function KeptStuds({
         <KeptJoint body={kept.body} joint={joint} unit={unit} writing={writing} />
       ) : (
         <p class="note">
-          Whether the joint holds was not worked out: no torque was given. The vehicle maker's torque comes
-          first.
+          The joint is not checked: no torque is entered. The vehicle maker's torque comes first.
         </p>
       )}
       <p class="hint">Worked out by {calcVersion}.</p>
@@ -188,11 +187,11 @@ function ChooseStuds(props: StudsProps) {
   const href = `/jobs/${encodeURIComponent(job.number)}`;
   return (
     <details class="change" open={kept === null || stackId !== '' || refused !== null}>
-      <summary>{kept ? 'Choose again' : 'Choose the stack and its stud'}</summary>
+      <summary>{kept ? 'Choose again' : 'Choose the flexplate stack and its stud'}</summary>
       {againQuery !== null && stackId === '' && (
         <p>
           <a class="button" href={`${href}?${againQuery}#studs`} id="studs-again">
-            Begin from what was kept
+            Start from the saved studs
           </a>
         </p>
       )}
@@ -200,8 +199,8 @@ function ChooseStuds(props: StudsProps) {
       <StackForm {...props} wrong={wrong} />
       {choices.length > 0 && resurfacedMm > 0 && (
         <p class="note" id="pads-resurfaced">
-          {printLength(resurfacedMm, unit)} was taken off the pads: every stud is held against the stack as it
-          then reaches, that much farther. The gap grows by it too; give the one that remains.
+          {printLength(resurfacedMm, unit)} was taken off the pads, so every stud reaches that much farther.
+          The pull-forward gap grows by it too: enter the gap that remains.
         </p>
       )}
       {choices.length > 0 && <StudsForm {...props} wrong={wrong} />}
@@ -241,14 +240,14 @@ function StackForm({
           name="pull"
           value={fields.pull}
           unit={unit}
-          hint="Empty: the stack's own"
+          hint="Empty: the catalog’s. Measure yours."
           error={error('pull')}
         />
       </div>
       <Doubted doubts={doubts} fields={fields} />
       <div class="actions">
         <button class="button" type="submit" id="hold-studs">
-          Hold every stud against it
+          Check every stud
         </button>
       </div>
     </form>
@@ -270,7 +269,7 @@ function StudsForm(props: StudsProps & { wrong: readonly Fault[] }) {
       signed={job.stage === 'signed'}
       unit={writing.lengthUnit}
       refused={refused}
-      submit="Keep these studs"
+      submit="Save these studs"
       first={job.stage === 'to-sign'}
     >
       <input type="hidden" name="stack" value={stackId} />
@@ -294,7 +293,7 @@ function StudsForm(props: StudsProps & { wrong: readonly Fault[] }) {
           formaction={`${href}#studs`}
           id="work-out-joint"
         >
-          Work it out, keep nothing yet
+          Work it out, don't save yet
         </button>
       </div>
       {joint && chosen && (
@@ -349,7 +348,7 @@ function BestFirst({
       error={error('stud')}
       hint={
         near.length < choices.length
-          ? `Left out: ${choices.length - near.length} whose thread does not go on this nut`
+          ? `Left out: ${choices.length - near.length} with another thread than the nut`
           : undefined
       }
       options={near.map(({ match, entry }) => ({

@@ -28,16 +28,13 @@ export interface FlexplateProps {
   readonly faults: readonly Fault[];
 }
 
-const STYLE_WORD: Readonly<Record<Style, string>> = { 'one-piece': 'one piece', 'two-piece': 'two piece' };
-
 /** For somebody on the phone: which flexplate it is, by what can be seen and measured. It ends in a stack. */
 export function FlexplatePage(props: FlexplateProps) {
   return (
     <Layout title="Which flexplate is it?" here="studs" {...props.frame}>
       <h1>{headline(props)}</h1>
       <p class="why">
-        Look at one stud hole from the engine side, where the nut goes, and put a caliper on it. That tells
-        which flexplate it is, and ends in a stack.
+        Look at one stud hole from the engine side, where the nut goes, and put a caliper on it.
       </p>
       {props.seen?.totalMm != null && <Found {...props} />}
       <TwoKinds />
@@ -55,7 +52,7 @@ function TwoKinds() {
           <h2>One piece</h2>
           <p>
             A single thin plate; the nut sits straight on it. You see the edge of the plate and daylight
-            beside it. A few millimetres at a stud hole.
+            beside it. About 1/8 in at a stud hole.
           </p>
           <figure class="drawing">
             <FlexplateSection id="one" style="one-piece" />
@@ -65,7 +62,7 @@ function TwoKinds() {
           <h2>Two piece</h2>
           <p>
             A plate, and in its middle a thick steel casting the studs pass through; the nut sits on the
-            casting, down in the middle. About as thick as a finger at a stud hole.
+            casting, down in the middle. About 1/2 in at a stud hole.
           </p>
           <figure class="drawing">
             <FlexplateSection id="two" style="two-piece" />
@@ -73,8 +70,8 @@ function TwoKinds() {
         </div>
       </div>
       <p class="hint">
-        Common practice in the trade, no source. The shape of the converter's side wall tells nothing about
-        it. Shims on the pads stay on while you measure: they are part of the stack.
+        Common practice in the trade, no source. The converter's side wall does not tell which it is. Leave
+        shims on the pads while you measure: they are part of the flexplate stack.
       </p>
     </section>
   );
@@ -111,9 +108,9 @@ function headline({ seen, matches }: FlexplateProps): string {
   const { totalMm = null, style = null } = seen ?? {};
   const [only] = matches;
   if (totalMm === null) return 'Which flexplate is it?';
-  if (matches.length === 1 && only) return `${only.stack.name}: as thick as measured.`;
-  if (matches.length > 1) return `${matches.length} stacks are that thick. Which of them?`;
-  return `No ${style === null ? '' : `${STYLE_WORD[style]} `}stack in the catalogue is that thick.`;
+  if (matches.length === 1 && only) return `It is ${only.stack.name}.`;
+  if (matches.length > 1) return `${matches.length} flexplate stacks are that thick. Which one is it?`;
+  return `No ${style === null ? '' : `${style} `}flexplate stack in the catalog is that thick.`;
 }
 
 /** The stacks that are as thick as measured; the next nearest, and why it is not the one; the way on without any. */
@@ -139,9 +136,8 @@ function Found(props: FlexplateProps) {
       {ofOtherStyle.length > 0 && style !== null && (
         <div class="note">
           <p>
-            You saw {STYLE_WORD[style]}, but as thick as measured{' '}
-            {ofOtherStyle.length === 1 ? 'is this' : 'are these'} {STYLE_WORD[other(style)]}. Look again, or
-            measure again.
+            You saw a {style} flexplate, but the thickness is that of{' '}
+            {ofOtherStyle.length === 1 ? 'this' : 'these'} {other(style)}. Look again, or measure again.
           </p>
           <ol class="rows">
             {ofOtherStyle.map((match) => (
@@ -156,10 +152,10 @@ function Found(props: FlexplateProps) {
           id="as-measured"
           href={`/stud?${asMeasured(props)}`}
         >
-          None of these: go on with what was measured
+          None of these: go on with the measured thickness
         </a>
         <a class="button" id="by-layers" href={`/stud?${byLayers(props)}`}>
-          Type it layer by layer
+          Enter it layer by layer
         </a>
       </div>
     </section>

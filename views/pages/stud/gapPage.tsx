@@ -3,7 +3,6 @@ import { GAP } from '../../../shared/words/fields/gap.ts';
 import type { GapFound } from '../../../shared/words/gap.ts';
 import { type LengthUnit, lengthFigure, listInWords, printLength } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
-import { FIT_WORD } from '../../../shared/words/verdicts.ts';
 import { PullForwardPicture } from '../../drawings/pullForwardPicture.tsx';
 import { StudInStack } from '../../drawings/studInStack.tsx';
 import type { Frame } from '../../frame.ts';
@@ -37,8 +36,8 @@ export function GapPage(props: GapProps) {
     <Layout title="Pull-forward gap" here="studs" {...frame}>
       <h1>{answer ? headline(answer, unit) : 'How far does the converter come forward?'}</h1>
       <p class="why">
-        With the converter fully back on the pump: from the bell housing's face to the pads, and how far the
-        flexplate stands out of the engine's face. The maker's gap comes first.
+        Push the converter fully back on the pump. Measure from the bell housing face to the pads, and how far
+        the flexplate stands out of the engine face. The maker's gap comes first.
       </p>
       {answer && <Answered answer={answer} studHref={props.studHref} unit={unit} />}
       <form method="get" action="/stud/gap" id="gap-form">
@@ -81,10 +80,10 @@ export function GapPage(props: GapProps) {
 
 function headline({ found, shimMm }: GapFound, unit: LengthUnit): string {
   const mm = (x: number) => printLength(x, unit, 'coarse');
-  if (found.gapMm <= 0) return `The converter is pushed into the pump: ${mm(-found.gapMm)} too much.`;
+  if (found.gapMm <= 0) return `No gap: the converter would be pushed ${mm(-found.gapMm)} into the pump.`;
   return shimMm > 0
-    ? `Gap ${mm(found.gapMm)}, with ${mm(shimMm)} of shim under every pad.`
-    : `Gap ${mm(found.gapMm)}, without shims.`;
+    ? `Gap ${mm(found.gapMm)} with a ${mm(shimMm)} shim under every pad.`
+    : `Gap ${mm(found.gapMm)}, no shims.`;
 }
 
 function Answered({
@@ -114,16 +113,9 @@ function Answered({
       <FindingList findings={found.findings} unit={unit} id="gap-finding" />
       {stack && choice && (
         <>
-          <h2>
-            {choice.match.fits === 'no'
-              ? 'No stud on the shelf fits then; the nearest'
-              : 'The stud that then fits'}
-          </h2>
+          <h2>{choice.match.fits === 'no' ? 'No stud fits then; the nearest' : 'The stud for that gap'}</h2>
           <p>
-            <Sign status={FIT_STATUS[choice.match.fits]} />{' '}
-            <b>
-              {choice.entry.name}, {FIT_WORD[choice.match.fits]}:
-            </b>{' '}
+            <Sign status={FIT_STATUS[choice.match.fits]} /> <b>{choice.entry.name}</b>{' '}
             {lowerFirst(choice.match.check.headline)} {choice.match.check.because}
           </p>
           <figure class="drawing wide">
@@ -143,7 +135,7 @@ function Answered({
       {studHref && (
         <div class="actions">
           <a class="button first" id="all-studs" href={studHref}>
-            Every stud for this stack and gap
+            Check every stud with this gap
           </a>
         </div>
       )}
@@ -158,13 +150,13 @@ function shimsInWords({ recommended, found }: GapFound, unit: LengthUnit): strin
   const { gapLimitsMm: limits, hubAllowsGapMm: hubAllows } = found;
   const gapIsEnough = found.bareGapMm >= limits.least - 1e-9;
   if (found.shimsMm === null && hubAllows !== null && gapIsEnough)
-    return `At the least gap wanted, ${mm(limits.least)}, the hub is still ${mm(limits.least - hubAllows)} short of its least in the pump: no shim keeps both. Measure the hub again; if it is so, this converter does not suit this pump unless its maker allows a smaller gap.`;
+    return `No shim keeps both gap and hub: at the minimum gap the impeller hub is ${mm(limits.least - hubAllows)} short in the pump. Measure the hub again, or ask the maker for a smaller gap.`;
   if (found.shimsMm === null)
-    return `Without any shim the gap, ${mm(found.bareGapMm)}, is already less than is wanted: no shim helps. Look for what holds the converter off the pump.`;
+    return `The gap without shims, ${mm(found.bareGapMm)}, is already too small: no shim helps. Find what keeps the converter off the pump.`;
   if (best === undefined)
-    return `Shims of ${mm(found.shimsMm.least)} to ${mm(found.shimsMm.most)} under every pad would do${hubAllows === null ? '' : ', for the gap and for the hub in the pump'}; none of those there are does, alone or two on each other.`;
+    return `Needs ${mm(found.shimsMm.least)} to ${mm(found.shimsMm.most)} of shim under every pad${hubAllows === null ? '' : ', for the gap and for the impeller hub'}. No shim in stock gives that, alone or two together.`;
   if (best.totalMm === 0) return 'No shims are needed.';
   const said = (one: typeof best) =>
     `${one.thicknessesMm.map((t) => lengthFigure(t, unit, 'coarse')).join(' + ')} ${unit} (gap ${mm(one.gapMm)})`;
-  return `Recommended, the same at every pad: ${said(best)}.${others.length > 0 ? ` Also: ${listInWords(others.map(said))}.` : ''}`;
+  return `Recommended under every pad: ${said(best)}.${others.length > 0 ? ` Also: ${listInWords(others.map(said))}.` : ''}`;
 }

@@ -37,15 +37,14 @@ const TICKS = ['studsUsedBefore', 'retightened'] as const satisfies readonly (ke
 /** What is asked to say whether the joint holds. The vehicle maker's torque comes first. */
 export function JointFields(props: JointFieldsProps) {
   const { fields, faults, writing, figures, ring } = props;
-  const whose = ring.of === 'cover' ? "the cover's" : "the stack's holes'";
+  const whose = ring.of === 'cover' ? 'the cover’s' : 'the flexplate’s';
   const given = [JOINT.torqueNm, JOINT.engineTorqueNm].some(({ box }) => (fields[box] ?? '') !== '');
   const boxes = { of: JOINT, fields, faults, writing, known: figures };
   return (
     <details class="more-findings" id="joint-fields" open={given || faults.some(isOfJoint)}>
-      <summary>Will it hold? Torque and the joint</summary>
+      <summary>Will it hold? Torque and joint</summary>
       <p class="note">
-        The vehicle maker's torque comes first: look it up and tighten to it. What follows says what a torque
-        does to the stud and the joint; it is advice.
+        The vehicle maker's torque comes first: look it up and use it. What follows is advice.
       </p>
       {fields.torqueUnit && <input type="hidden" name="torqueUnit" value={fields.torqueUnit} />}
       <div class="fields">
@@ -65,13 +64,13 @@ export function JointFields(props: JointFieldsProps) {
           after={{
             torqueNm: (
               <Choice
-                label="Whose figure it is"
+                label="Where the torque is from"
                 name="torqueFrom"
                 value={fields.torqueFrom ?? ''}
                 options={[
-                  { value: '', label: 'not given' },
-                  { value: 'maker', label: "the vehicle maker's" },
-                  { value: 'other', label: "not the vehicle maker's" },
+                  { value: '', label: 'not entered' },
+                  { value: 'maker', label: 'the vehicle maker' },
+                  { value: 'other', label: 'somewhere else' },
                 ]}
               />
             ),
@@ -132,25 +131,25 @@ export function JointAnswer({ id = 'joint', check, joint, unit, torqueFrom }: Jo
       <KeyFigures
         figures={[
           {
-            label: 'Preload of each stud',
+            label: 'Preload per stud',
             value: load(found.preloadN.nominal),
             unit: force.unit,
-            note: `at least ${load(found.preloadN.least)} once settled, at most ${load(found.preloadN.most)}`,
+            note: `lowest ${load(found.preloadN.least)} once settled, highest ${load(found.preloadN.most)}`,
           },
           {
-            label: 'Lost as it settles',
+            label: 'Lost to settling',
             value: load(found.embeddingLossN),
             unit: force.unit,
           },
           {
-            label: 'Share of proof, at most',
+            label: 'Highest share of proof load',
             value: found.proofShare === null ? '—' : printShare(found.proofShare),
             note: 'advised: 75 % or less',
           },
           {
-            label: 'Slips at, at least',
+            label: 'Lowest slip torque',
             value: found.slipTorqueNm.least === null ? '—' : printTorque(found.slipTorqueNm.least, unit),
-            note: `asked: ${printTorque(joint.engineTorqueNm * joint.serviceFactor, unit)}`,
+            note: `needed: ${printTorque(joint.engineTorqueNm * joint.serviceFactor, unit)}`,
           },
         ]}
       />
@@ -178,8 +177,8 @@ export function JointAnswer({ id = 'joint', check, joint, unit, torqueFrom }: Jo
 function whoseTorque(torqueFrom: string, joint: Joint, unit: LengthUnit): string {
   const torque = printTorque(joint.torqueNm, unit, 1);
   if (torqueFrom === 'maker')
-    return `${torque} is the vehicle maker's figure: tighten to it. The window below is advice and does not change it; if the two disagree, look again at the stud's grade, the nut factor and the engine, and ask.`;
-  return `${torque} is not said to be the vehicle maker's figure. Look that up first: it comes before anything below, which is advice.`;
+    return `${torque} is the vehicle maker’s figure: use it. If the range below disagrees, check the stud grade, nut factor and engine torque, and ask.`;
+  return `${torque} is not marked as the vehicle maker’s figure. Look that up first; what is below is advice.`;
 }
 
 /** What the joint was worked with, each figure with its source. */
@@ -190,7 +189,7 @@ export function jointInWords(joint: Joint, from: JointFrom | null, writing: Writ
 
 /** Where the figures of a joint are from, by the names of its fields. */
 export function sourcesOf(from: JointFrom | null) {
-  const whose = { maker: "the vehicle maker's", other: "not the vehicle maker's" } as const;
+  const whose = { maker: 'the vehicle maker’s', other: 'not the vehicle maker’s' } as const;
   return {
     torqueNm: from?.torque ? whose[from.torque] : undefined,
     nutFactor: from?.nutFactor,
@@ -206,7 +205,7 @@ export function JointLine({ check, joint, unit, torqueFrom }: JointAnswerProps) 
   return (
     <p>
       <Sign status={status} /> <b>{words}</b>, tightened to {printTorque(joint.torqueNm, unit, 1)}
-      {torqueFrom === 'maker' ? " (the vehicle maker's figure)" : " (not said to be the vehicle maker's)"}:{' '}
+      {torqueFrom === 'maker' ? ' (the vehicle maker’s figure)' : ' (not marked as the vehicle maker’s)'}:{' '}
       {torque?.sentence} Advice; the vehicle maker's torque comes first.
     </p>
   );

@@ -35,7 +35,7 @@ export function StackFields({ rows, inHand = false, ...boxes }: StackFieldsProps
       )}
       <EntryTable
         id="layers"
-        caption="Layers at the stud hole, from the pad toward the engine"
+        caption="Layers at the stud hole, converter side first: shim, plate, casting"
         headLabel="Layer"
         columns={layer.map(([key, field]) => {
           const unit = unitShown(field, writing);
@@ -66,7 +66,7 @@ export function StackFields({ rows, inHand = false, ...boxes }: StackFieldsProps
               error={error('nutClass')}
               hint="As marked; gives its proof stress. A typed figure wins."
               options={[
-                { value: '', label: 'not known, or typed in figures' },
+                { value: '', label: 'not known, or entered as figures' },
                 ...NUT_CLASSES.map((one) => ({ value: one, label: one })),
               ]}
             />

@@ -29,22 +29,22 @@ export function StacksForStudPage(props: StacksForStudProps) {
   const others = choices.filter((choice) => choice.otherThread);
   const suited = choices.filter((choice) => choice.check.fits !== 'no');
   return (
-    <Layout title="Stacks for a stud" here="studs" {...frame}>
+    <Layout title="Flexplate stacks for a stud" here="studs" {...frame}>
       <div id="stacks-page">
         <h1>
           {entry && choices.length > 0
-            ? `${capital(entry.name)} suits ${count(suited.length, choices.length)}.`
-            : 'Which stacks does this stud suit?'}
+            ? `${capital(entry.name)} fits ${count(suited.length, choices.length)}.`
+            : 'Which flexplate stacks does this stud fit?'}
         </h1>
         <p class="why">
-          Choose a stud from the catalogue, or type what you measure on the one in your hand. Every stack in
-          the catalogue is then held against it.
+          Choose a stud from the catalog, or enter what you measure on the one in your hand. It is then
+          checked in every flexplate stack.
         </p>
         <StudForm {...props} />
         {entry && near.length > 0 && <Ranked choices={near} stud={entry} studId={studId} frame={frame} />}
         {entry && others.length > 0 && (
           <details class="more-findings" open={near.length === 0}>
-            <summary>{others.length} more whose nut has another thread</summary>
+            <summary>{others.length} more with another nut thread</summary>
             <Ranked choices={others} stud={entry} studId={studId} frame={frame} />
           </details>
         )}
@@ -78,7 +78,7 @@ function StudForm({ frame, fields, studId, studs, faults }: StacksForStudProps) 
           options={[
             ...(studId === '' ? [{ value: '', label: 'choose' }] : []),
             ...studs.map(({ id, name }) => ({ value: id, label: name })),
-            { value: 'own', label: 'one in my hand: type what it measures' },
+            { value: 'own', label: 'not listed: enter what it measures' },
           ]}
         />
         <Choice
@@ -86,16 +86,16 @@ function StudForm({ frame, fields, studId, studs, faults }: StacksForStudProps) 
           name="onlyStyle"
           value={fields.onlyStyle ?? ''}
           options={[
-            { value: '', label: 'one piece and two piece' },
-            { value: 'one-piece', label: 'one piece only' },
-            { value: 'two-piece', label: 'two piece only' },
+            { value: '', label: 'one-piece and two-piece' },
+            { value: 'one-piece', label: 'one-piece only' },
+            { value: 'two-piece', label: 'two-piece only' },
           ]}
         />
       </div>
       {studId === 'own' && <StudFields fields={fields} faults={faults} writing={frame} inHand />}
       <div class="actions">
         <button class="button first" type="submit" id="find-stacks">
-          Find its stacks
+          Find flexplate stacks
         </button>
       </div>
     </form>
@@ -121,7 +121,7 @@ function Ranked({
           href={`/stud?stack=${encodeURIComponent(id)}${studId === 'own' ? '' : `&stud=${encodeURIComponent(studId)}`}`}
           fits={check.fits}
           name={entry.name}
-          detail={entry.stack.style === 'one-piece' ? 'one piece' : 'two piece'}
+          detail={entry.stack.style}
           because={check.because}
           mends={mends}
           drawing={
@@ -149,5 +149,5 @@ function capital(text: string): string {
 }
 
 function count(some: number, all: number): string {
-  return some === 0 ? 'none of these stacks' : `${some} of ${all} stacks`;
+  return some === 0 ? 'none of these flexplate stacks' : `${some} of ${all} flexplate stacks`;
 }

@@ -53,7 +53,7 @@ export function StudFields({ inHand = false, ...boxes }: StudFieldsProps) {
             error={errorsOf(boxes.faults)('grade')}
             hint="Read the head mark; don’t guess. Typed figures win."
             options={[
-              { value: '', label: 'not known, or typed in figures' },
+              { value: '', label: 'not known, or entered as figures' },
               ...GRADES.map((grade) => ({ value: grade, label: grade })),
             ]}
           />

@@ -60,12 +60,12 @@ const STUD_LEAD = ['nut-clamps', 'engagement', 'protrusion', 'reach'];
 
 export const FIT_STATUS: Readonly<Record<Fits, Status>> = { yes: 'pass', 'with-care': 'caution', no: 'fail' };
 
-/** Which stud for this flexplate: every one in the catalogue, best first, each with its reason. */
+/** Which stud for this flexplate: every one in the catalog, best first, each with its reason. */
 export function StudPage(props: StudPageProps) {
   const { frame, choices, shownId, chosen } = props;
   const shown = choices.find((choice) => choice.match.id === shownId);
   return (
-    <Layout title="A stud for a stack" here="studs" {...frame}>
+    <Layout title="Find a stud" here="studs" {...frame}>
       <div id="stud-page">
         <StudHead props={props} shown={shown} />
         <StudForm {...props} />
@@ -78,10 +78,10 @@ export function StudPage(props: StudPageProps) {
             I don't know which flexplate it is
           </a>
           <a class="button quiet" href="/stud/gap" id="to-gap">
-            Measure the pull-forward gap, choose shims
+            Measure the pull-forward gap and choose shims
           </a>
           <a class="button quiet" href="/stud/stacks">
-            I have a stud in my hand: which stacks does it suit?
+            I have a stud: which flexplate stacks does it fit?
           </a>
         </p>
         <Cautions kinds={['torque', 'general']} />
@@ -96,7 +96,7 @@ function StudHead({ props, shown }: { props: StudPageProps; shown: StudChoice | 
       {shown ? (
         <>
           <h1 class={`verdict fits-${shown.match.fits}`}>
-            {shown.entry.name}: {lowerFirst(shown.match.check.headline)}
+            {shown.entry.name} {lowerFirst(shown.match.check.headline)}
           </h1>
           <p class="why">{shown.match.check.because}</p>
           <div class="actions">
@@ -104,7 +104,7 @@ function StudHead({ props, shown }: { props: StudPageProps; shown: StudChoice | 
               Counter slip
             </a>
             <a class="button" href={`/stud/stacks?stud=${encodeURIComponent(shown.match.id)}`}>
-              Other stacks it suits
+              Other flexplate stacks it fits
             </a>
           </div>
         </>
@@ -112,8 +112,8 @@ function StudHead({ props, shown }: { props: StudPageProps; shown: StudChoice | 
         <>
           <h1>Which stud for which flexplate?</h1>
           <p class="why">
-            Choose the flexplate's stack, or measure it: from the pad's seating face to the engine side, layer
-            by layer. Every stud on the shelf is then held against it.
+            Choose the flexplate stack, or measure it layer by layer at a stud hole. Every stud in the catalog
+            is then checked against it, best first.
           </p>
         </>
       )}
@@ -158,7 +158,7 @@ function StudForm(props: StudPageProps) {
       {(chosen || stackId === 'own') && <Narrow fields={fields} threads={props.threads} />}
       <div class="actions">
         <button class={chosen ? 'button' : 'button first'} type="submit" id="find">
-          {chosen ? 'Work it out' : 'Find its stud'}
+          {chosen ? 'Work it out' : 'Find the stud'}
         </button>
         {stackId === 'own' && (
           <button class="button" type="submit" name="add" value="layer" id="add-layer">
@@ -183,9 +183,9 @@ function WhichStack({ frame, fields, stackId, stacks, faults, pullForwardMm }: S
           ...(stackId === '' ? [{ value: '', label: 'choose' }] : []),
           ...stacks.map(({ id, stack }) => ({
             value: id,
-            label: `${stack.name} (${stack.stack.style === 'one-piece' ? 'one piece' : 'two piece'})`,
+            label: `${stack.name} (${stack.stack.style})`,
           })),
-          { value: 'own', label: 'another: type its layers' },
+          { value: 'own', label: 'not listed: enter its layers' },
         ]}
       />
       <Field
@@ -195,8 +195,8 @@ function WhichStack({ frame, fields, stackId, stacks, faults, pullForwardMm }: S
         unit={unit}
         hint={
           pullForwardMm === null
-            ? 'Converter fully back on the pump, pads to flexplate'
-            : `Worked with ${printLength(pullForwardMm, unit, 'coarse')}. Empty: the stack's own`
+            ? 'Converter fully back on the pump, pads to flexplate. Measure it.'
+            : `Used: ${printLength(pullForwardMm, unit, 'coarse')}. Empty: the catalog’s. Measure yours.`
         }
         error={error('pull')}
       />
@@ -264,11 +264,11 @@ function EveryStud(props: StudPageProps) {
   const others = props.choices.filter(otherThread);
   return (
     <section>
-      <h2>Every stud on the shelf, best first</h2>
+      <h2>Every stud, best first</h2>
       <Ranked choices={near} props={props} drawn />
       {others.length > 0 && (
         <details class="more-findings">
-          <summary>{others.length} more whose thread does not go on this nut</summary>
+          <summary>{others.length} more with another thread than the nut</summary>
           <Ranked choices={others} props={props} />
         </details>
       )}
@@ -294,7 +294,7 @@ function Ranked({
           href={`/stud?${slipQuery(props, match.id)}`}
           fits={match.fits}
           name={entry.name}
-          detail={`${entry.stud.thread.designation}, tip at ${lengthFigure(entry.stud.projectionMm, unit, 'coarse')} ${unit}`}
+          detail={`${entry.stud.thread.designation}, length from pad ${printLength(entry.stud.projectionMm, unit, 'coarse')}`}
           shelf={shelfInWords(entry)}
           because={match.check.because}
           mends={props.mends[match.id] ?? []}
@@ -326,8 +326,8 @@ export function stackInWords(entry: CatalogueStack, unit: Frame['lengthUnit']): 
   const total = entry.stack.layers.reduce((sum, layer) => sum + layer.thicknessMm, 0);
   const nut = entry.nut
     ? `; nut ${figure(entry.nut.heightMm)} high${entry.nut.thread ? `, ${entry.nut.thread.designation}` : ''}`
-    : '; no nut given';
-  return `${entry.stack.style === 'one-piece' ? 'One piece' : 'Two piece'}: ${layers}, together ${figure(total)} ${unit}${nut}.`;
+    : '; no nut entered';
+  return `${entry.stack.style === 'one-piece' ? 'One-piece' : 'Two-piece'}: ${layers}, total ${figure(total)} ${unit}${nut}.`;
 }
 
 /** The address of one stud in this very stack, typed layers and all. */
@@ -369,7 +369,7 @@ export function RankedRow(props: {
         <span class="row-line">{because}</span>
         {mends.length > 0 && (
           <span class="row-line mends">
-            <b>What would do:</b> {mends.join(' ')}
+            <b>What would work:</b> {mends.join(' ')}
           </span>
         )}
       </a>

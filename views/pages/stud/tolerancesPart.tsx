@@ -9,34 +9,34 @@ export interface TolerancesProps {
 }
 
 const CHECK: Readonly<Record<ToleranceRow['id'], string>> = {
-  clamps: 'Nut clamps',
-  engaged: 'Whole nut engaged',
-  protrudes: 'Stands out of the nut',
-  starts: 'Starts by hand, pushed back',
-  shows: 'Tip shows, pushed back',
-  enters: 'Stud finds its hole, pushed back',
-  clears: 'Tip clearance',
+  clamps: 'Clamping',
+  engaged: 'Full thread engagement',
+  protrudes: 'Threads past the nut',
+  starts: 'Nut starts by hand',
+  shows: 'Stud end past the engine side',
+  enters: 'Stud end in its hole',
+  clears: 'Stud end clearance',
 };
 
 /** What is left over in each length check, three ways, and how often it would fail. */
 export function Tolerances({ rows, draws, anyFails, unit }: TolerancesProps) {
   return (
     <details class="more-findings" id="tolerances">
-      <summary>Tolerances: {assemblies(anyFails, draws)} would fail a length check</summary>
+      <summary>Tolerances: {assemblies(anyFails, draws)} would fail</summary>
       <section class="scroll" tabindex={0} aria-label="Tolerances">
         <table class="figures">
           <caption>
-            What is left over, {unit}; below nothing it fails. Worst case: every size at its worst at once.
-            RSS: the likely spread, root of the sum of squares. Simulation: {draws} assemblies drawn, each
-            size anywhere within its tolerance.
+            Margin, {unit}; below zero the check fails. Worst case: every size at its worst at once. RSS:
+            likely spread, root of the sum of squares. Simulation: {draws} assemblies, each size anywhere
+            within its tolerance.
           </caption>
           <thead>
             <tr>
               <th scope="col">Check</th>
-              <th scope="col">As drawn</th>
+              <th scope="col">Nominal</th>
               <th scope="col">RSS</th>
               <th scope="col">Worst case</th>
-              <th scope="col">Simulation: not met</th>
+              <th scope="col">Simulation: fails</th>
             </tr>
           </thead>
           <tbody>

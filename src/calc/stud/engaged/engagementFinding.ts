@@ -1,5 +1,6 @@
 import { type LengthUnit, printLength, printNumber } from '../../../../shared/words/print.ts';
 import type { Checked } from '../numbers/checked.ts';
+import { atLeast } from '../numbers/inWords.ts';
 import { spreadInWords } from '../numbers/lengthMargin.ts';
 import type { StudNumbers } from '../numbers/studNumbers.ts';
 import type { Engagement } from './threadEngagement.ts';
@@ -18,16 +19,16 @@ export function engagementFinding(numbers: StudNumbers, engagement: Engagement, 
   // A thread cannot begin behind the pad's face.
   const tooNear = innerDecides && inner.missMm > numbers.input.stud.threadStartMm + 1e-9;
   const shortfall = innerDecides
-    ? `the thread begins ${mm(margin.missMm)} too far out`
-    : `the thread ends ${mm(margin.missMm)} too soon`;
+    ? `the stud’s thread starts ${mm(-margin.nominalMm)} too far out`
+    : `the stud’s thread ends ${mm(-margin.nominalMm)} too soon`;
   const sentence =
     margin.nominalMm >= -1e-9
-      ? `The nut is engaged over ${mm(nominalMm)}, the whole of its thread (${much})${spreadInWords(margin, unit)}.`
-      : `The nut is engaged over ${mm(nominalMm)} of its ${mm(fullMm)} (${much}): ${shortfall}.`;
+      ? `All of the nut’s thread is engaged: ${mm(nominalMm)} (${much}).${spreadInWords(margin, unit, 'full engagement')}`
+      : `Only ${mm(nominalMm)} of the nut’s ${mm(fullMm)} of thread is engaged: ${shortfall}.`;
   return {
     finding: {
       id: 'engagement',
-      title: 'Engagement',
+      title: 'Thread engagement',
       status: margin.status,
       value: nominalMm,
       limit: fullMm,
@@ -38,12 +39,12 @@ export function engagementFinding(numbers: StudNumbers, engagement: Engagement, 
     },
     field: innerDecides ? 'threadStartMm' : 'threadEndMm',
     missMm: margin.missMm,
-    short: innerDecides ? 'its thread begins too far out for the nut' : 'its thread is too short for the nut',
+    short: innerDecides ? 'its thread starts too far out for the nut' : 'its thread is too short for the nut',
     mend: tooNear
       ? ''
       : innerDecides
-        ? `A first full thread ${mm(margin.missMm)} nearer the pad would do.`
-        : `A thread reaching ${mm(margin.missMm)} farther would do.`,
+        ? `Needs a first full thread at least ${atLeast(margin.missMm, unit)} nearer the pad.`
+        : `Needs a last full thread at least ${atLeast(margin.missMm, unit)} farther from the pad.`,
     counts: true,
     answers: { engagementNominalMm: engagement.nominal, engagementLeastMm: engagement.least },
   };

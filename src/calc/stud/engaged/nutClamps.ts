@@ -1,7 +1,10 @@
 import { type LengthUnit, printLength, printNumber } from '../../../../shared/words/print.ts';
 import type { Checked } from '../numbers/checked.ts';
+import { atLeast } from '../numbers/inWords.ts';
 import { lengthMargin, spreadInWords } from '../numbers/lengthMargin.ts';
 import type { StudNumbers } from '../numbers/studNumbers.ts';
+
+const LOOSE = ' The nut would stop on the shank and leave the joint loose, however tight it feels.';
 
 /**
  * Does the nut clamp the stack, or stop on the unthreaded body?   depth = S + w − start, wanted at least P
@@ -19,11 +22,10 @@ export function nutClamps(numbers: StudNumbers, unit: LengthUnit): Checked {
     tolerancesMm: [stud.lengthToleranceMm, ...numbers.layerTolerancesMm],
   });
   const mm = (x: number) => printLength(x, unit, 'coarse');
-  const loose = 'the nut would stop on the unthreaded body and the joint stay loose however tight it feels';
   const nominal =
     depthMm < 0
-      ? `The first full thread is ${mm(-depthMm)} beyond the nut’s bearing face`
-      : `The first full thread is ${mm(depthMm)} below the nut’s bearing face`;
+      ? `The thread starts ${mm(-depthMm)} beyond the nut’s washer face; it must start one pitch, ${mm(pitchMm)}, below it.`
+      : `The thread starts ${mm(depthMm)} below the nut’s washer face; one pitch, ${mm(pitchMm)}, is needed.`;
   const answer = {
     symbol: 'z₁',
     value: depthMm,
@@ -40,12 +42,12 @@ export function nutClamps(numbers: StudNumbers, unit: LengthUnit): Checked {
   return {
     finding: {
       id: 'nut-clamps',
-      title: 'Nut clamps',
+      title: 'Clamping',
       status: margin.status,
       value: depthMm,
       limit: pitchMm,
       unit: 'mm',
-      sentence: `${nominal}; one pitch, ${mm(pitchMm)}, is needed${spreadInWords(margin, unit)}${margin.status === 'pass' ? '' : `: ${loose}`}.`,
+      sentence: `${nominal}${spreadInWords(margin, unit, 'one pitch')}${margin.status === 'pass' ? '' : LOOSE}`,
       source: 'one pitch: this program’s rule, not a standard',
       answer,
     },
@@ -56,7 +58,7 @@ export function nutClamps(numbers: StudNumbers, unit: LengthUnit): Checked {
     mend:
       margin.missMm > stud.threadStartMm + 1e-9
         ? ''
-        : `A first full thread ${mm(margin.missMm)} nearer the pad would do.`,
+        : `Needs a first full thread at least ${atLeast(margin.missMm, unit)} nearer the pad.`,
     counts: true,
     answers: { nutClampsMm: answer },
   };

@@ -40,12 +40,12 @@ export function nutProof(
   return {
     finding: {
       id: 'joint-nut',
-      title: 'Nut’s proof load',
+      title: 'Nut proof load',
       status: carries ? 'pass' : 'caution',
       value: share,
       limit: 1,
       unit: '',
-      sentence: `At its most the preload is ${force(mostN)}; the nut’s proof load is ${force(loadN)}${carries ? '' : ', so the nut gives first'}.`,
+      sentence: `The highest preload is ${force(mostN)}; the nut’s proof load is ${force(loadN)}${carries ? '' : ', so the nut yields first'}.`,
       source: 'proof stress of the nut’s class, ISO 898-2; advice',
       answer,
     },

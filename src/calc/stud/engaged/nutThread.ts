@@ -12,12 +12,12 @@ export function nutThread(numbers: StudNumbers): Checked {
   const name = stud.thread.designation;
   const goesOn = numbers.nutGoesOn;
   const sentence = !nut
-    ? 'No nut was given, so engagement, protrusion and strength are not worked out.'
+    ? 'No nut is entered, so engagement, threads past the nut and thread strength can’t be checked.'
     : !numbers.nutThreadGiven
-      ? `The nut’s thread was not given; it is taken as the stud’s, class ${numbers.input.stud.thread.system === 'metric' ? '6H' : '2B'}.`
+      ? `The nut’s thread is not entered; it is taken as the stud’s, class ${numbers.input.stud.thread.system === 'metric' ? '6H' : '2B'}.`
       : goesOn
-        ? `The nut’s thread, ${nut.thread?.designation}, goes on the stud’s, ${name}.`
-        : `The nut’s thread, ${nut.thread?.designation}, does not go on the stud’s, ${name}. Never force it.`;
+        ? `A ${nut.thread?.designation} nut goes on the ${name} stud.`
+        : `A ${nut.thread?.designation} nut does not go on a ${name} stud. Never force it.`;
   return {
     finding: {
       id: 'nut-thread',
@@ -32,8 +32,8 @@ export function nutThread(numbers: StudNumbers): Checked {
     },
     field: nut ? 'thread' : 'nut',
     missMm: nut && goesOn ? 0 : null,
-    short: nut ? 'its thread is not the nut’s' : 'no nut was given',
-    mend: nut ? '' : 'Give the nut to check engagement and strength.',
+    short: nut ? 'its thread is not the nut’s' : 'the nut',
+    mend: nut ? '' : 'Enter the nut to check engagement and strength.',
     counts: true,
     answers: {},
   };

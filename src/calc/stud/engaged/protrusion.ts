@@ -1,6 +1,7 @@
 import { type LengthUnit, printLength, printNumber } from '../../../../shared/words/print.ts';
 import type { Nut } from '../../../../shared/words/stud.ts';
 import type { Checked } from '../numbers/checked.ts';
+import { atLeast, isFlush, threadsInWords } from '../numbers/inWords.ts';
 import { lengthMargin, spreadInWords } from '../numbers/lengthMargin.ts';
 import type { StudNumbers } from '../numbers/studNumbers.ts';
 
@@ -31,11 +32,16 @@ export function protrusion(numbers: StudNumbers, nut: Nut, unit: LengthUnit): Pr
     leastRss: inThreads(margin.rssMm),
   };
   const mm = (x: number) => printLength(x, unit, 'coarse');
-  const t = (x: number) => printNumber(x, 1);
-  const stands =
-    beyondMm < 0
-      ? `The last full thread ends ${mm(-beyondMm)} inside the nut`
-      : `${t(threads.nominal)} threads stand out of the nut`;
+  const wanted = criteria.protrusionThreads;
+  const ends = isFlush(beyondMm, unit)
+    ? 'The stud’s thread ends flush with the nut’s far face'
+    : beyondMm < 0
+      ? `The stud’s thread ends ${mm(-beyondMm)} short of the nut’s far face`
+      : `${threadsInWords(threads.nominal)} stand past the nut`;
+  const needed =
+    wanted === 0
+      ? 'it must reach that face'
+      : `${threadsInWords(wanted)} past the nut ${wanted === 1 ? 'is' : 'are'} needed`;
   const answer = {
     symbol: 'p',
     value: threads.nominal,
@@ -53,19 +59,19 @@ export function protrusion(numbers: StudNumbers, nut: Nut, unit: LengthUnit): Pr
     threads,
     finding: {
       id: 'protrusion',
-      title: 'Protrusion',
+      title: 'Threads past the nut',
       status: margin.status,
       value: threads.nominal,
       limit: criteria.protrusionThreads,
       unit: 'threads',
-      sentence: `${stands}; the shop wants ${t(criteria.protrusionThreads)}${spreadInWords(margin, unit)}.`,
-      source: 'the shop’s criterion',
+      sentence: `${ends}; ${needed}.${spreadInWords(margin, unit, 'that')}`,
+      source: 'the shop’s limit',
       answer,
     },
     field: 'threadEndMm',
     missMm: margin.missMm,
-    short: 'too little thread stands out of the nut',
-    mend: `A thread reaching ${mm(margin.missMm)} farther would do.`,
+    short: 'too few threads stand past the nut',
+    mend: `Needs a last full thread at least ${atLeast(margin.missMm, unit)} farther from the pad.`,
     counts: true,
     answers: { protrusionThreads: answer },
   };

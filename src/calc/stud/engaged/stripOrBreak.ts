@@ -2,6 +2,7 @@ import type { Answer } from '../../../../shared/words/answer.ts';
 import { FORCE, type LengthUnit, printAs, printLength, printNumber } from '../../../../shared/words/print.ts';
 import type { Nut, StudCheck } from '../../../../shared/words/stud.ts';
 import { type Checked, notKnown } from '../numbers/checked.ts';
+import { atLeast } from '../numbers/inWords.ts';
 import type { StudNumbers } from '../numbers/studNumbers.ts';
 import { threadShearAreas } from '../thread/threadShearAreas.ts';
 import { neededEngagement } from './neededEngagement.ts';
@@ -73,16 +74,16 @@ function againstNeeded(
   const low = leastMm < needed.value - 1e-9;
   const missMm = failed ? needed.value - nominalMm : low ? needed.value - leastMm : 0;
   const byNut = outer.nominalMm >= 0 && inner.nominalMm >= 0;
-  const load = loadN === null ? '' : ` (at about ${printAs(loadN, FORCE[unit])})`;
+  const load = loadN === null ? '' : `, at about ${printAs(loadN, FORCE[unit])}`;
   const sentence = failed
-    ? `${mm(nominalMm)} of thread engaged is less than the ${mm(needed.value)} at which the stud breaks before a thread strips: a thread strips first${load}.`
+    ? `${mm(nominalMm)} of thread is engaged; ${mm(needed.value)} is needed for the stud to break first. A thread would strip first${load}.`
     : low
-      ? `${mm(nominalMm)} of thread engaged is enough (${mm(needed.value)}) for the stud to break before a thread strips; with every size at its worst only ${mm(leastMm)} is engaged.`
-      : `${mm(nominalMm)} of thread engaged; from ${mm(needed.value)} the stud breaks before a thread strips${load}.`;
+      ? `${mm(nominalMm)} of thread is engaged; ${mm(needed.value)} is needed for the stud to break before a thread strips. Worst case: only ${mm(leastMm)} is engaged.`
+      : `${mm(nominalMm)} of thread is engaged; ${mm(needed.value)} is needed. The stud would break before a thread strips${load}.`;
   return {
     finding: {
       id: 'strip-or-break',
-      title: 'Strip or break',
+      title: 'Thread strength',
       status: failed ? 'fail' : low ? 'caution' : 'pass',
       value: nominalMm,
       limit: needed.value,
@@ -95,8 +96,8 @@ function againstNeeded(
     missMm,
     short: 'a thread would strip before the stud breaks',
     mend: byNut
-      ? `A nut ${mm(missMm)} taller, or a stronger one, would do.`
-      : `${mm(missMm)} more engagement would do.`,
+      ? `Needs a nut at least ${atLeast(missMm, unit)} taller, or a stronger one.`
+      : `Needs at least ${atLeast(missMm, unit)} more thread engaged.`,
     counts: true,
   };
 }
@@ -141,11 +142,11 @@ function firstToGo(
 function nutNotChecked(studMissing: boolean): Checked {
   const whose = studMissing ? 'stud' : 'nut';
   return notKnown(
-    { id: 'nut-strip', title: 'Nut’s thread', limit: null, unit: 'mm', source: SOURCE },
+    { id: 'nut-strip', title: 'Nut thread strength', limit: null, unit: 'mm', source: SOURCE },
     {
-      sentence: `Whether the nut’s thread strips first is not known: the ${whose}’s tensile strength was not given.`,
+      sentence: `Nut thread strength can’t be checked: the ${whose}’s tensile strength is missing.`,
       field: 'tensileMPa',
-      short: `the ${whose}’s tensile strength was not given`,
+      short: `the ${whose}’s tensile strength`,
       mend: '',
     },
   );

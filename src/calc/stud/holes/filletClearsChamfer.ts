@@ -1,5 +1,6 @@
 import { type LengthUnit, printLength, printNumber } from '../../../../shared/words/print.ts';
 import { type Checked, notKnown } from '../numbers/checked.ts';
+import { atLeast } from '../numbers/inWords.ts';
 import type { StudNumbers } from '../numbers/studNumbers.ts';
 
 /**
@@ -15,7 +16,7 @@ export function filletClearsChamfer(numbers: StudNumbers, unit: LengthUnit): Che
   if (stud.filletMm === null) return null;
   const base = {
     id: 'fillet',
-    title: 'Fillet clears the hole',
+    title: 'Weld fillet at the hole',
     limit: 0,
     unit: 'mm',
     source: 'first principles',
@@ -30,9 +31,9 @@ export function filletClearsChamfer(numbers: StudNumbers, unit: LengthUnit): Che
   if (roomMm === null) {
     const what = edgeMm === null ? 'hole' : 'chamfer';
     return notKnown(base, {
-      sentence: `Whether the fillet at the stud’s foot clears the hole is not known: the ${layer.name}’s ${what} was not given.`,
+      sentence: `The ${layer.name}’s ${what} is missing, so the weld fillet’s clearance can’t be checked.`,
       field: edgeMm === null ? 'holeDiameterMm' : 'chamferMm',
-      short: `the ${layer.name}’s ${what} was not given`,
+      short: `the ${layer.name}’s ${what}`,
       mend: `Measure the ${layer.name}’s ${what}.`,
     });
   }
@@ -56,15 +57,18 @@ export function filletClearsChamfer(numbers: StudNumbers, unit: LengthUnit): Che
       status: clears ? 'pass' : 'fail',
       value: roomMm,
       sentence: clears
-        ? `The fillet at the stud’s foot clears the hole’s edge by ${mm(roomMm)}.`
-        : `The fillet at the stud’s foot fouls the hole’s edge by ${mm(-roomMm)}: the flexplate would not seat on the pad.`,
+        ? `The weld fillet clears the edge of the hole by ${mm(roomMm)}.`
+        : `The weld fillet hits the edge of the hole by ${mm(-roomMm)}: the flexplate would not seat on the pad.`,
       answer,
     },
     field: 'filletMm',
     missMm: Math.max(0, -roomMm),
-    short: 'the fillet at its foot fouls the hole',
+    short: 'its weld fillet hits the hole',
     // Without any fillet the stud itself would foul the hole.
-    mend: -roomMm > stud.filletMm + 1e-9 ? '' : `A fillet ${mm(Math.max(0, -roomMm))} smaller would do.`,
+    mend:
+      -roomMm > stud.filletMm + 1e-9
+        ? ''
+        : `Needs a weld fillet at least ${atLeast(Math.max(0, -roomMm), unit)} smaller.`,
     counts: true,
     answers: { filletClearanceMm: answer },
   };

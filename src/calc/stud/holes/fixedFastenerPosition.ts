@@ -35,14 +35,15 @@ export function fixedFastenerPosition(
   };
   const status = toleranceMm === null ? 'not-checked' : over > 1e-9 && toleranceMm > 0 ? 'caution' : 'pass';
   const sentence = {
-    'not-checked': 'How far studs and holes may be out of position is not known: no hole diameter was given.',
-    caution: `The hole circle differs from the cover’s by ${mm(used)}, more than the ${mm(tightest?.clearanceMm ?? 0)} a stud has in its hole: the studs may not all enter.`,
-    pass: `Each stud and each hole may be out of position by a zone of ${mm(Math.max(0, toleranceMm ?? 0))} and they still meet.`,
+    'not-checked':
+      'No hole diameter is entered, so how far studs and holes may be off location can’t be checked.',
+    caution: `The bolt circles differ by ${mm(used)}; a stud has ${mm(tightest?.clearanceMm ?? 0)} of play in its hole. The studs may not all enter.`,
+    pass: `Each stud and each hole may be off location within a zone ${mm(Math.max(0, toleranceMm ?? 0))} across.`,
   }[status];
   return {
     finding: {
       id: 'position',
-      title: 'Position left over',
+      title: 'Hole location',
       status,
       value: toleranceMm,
       limit: null,
@@ -53,7 +54,7 @@ export function fixedFastenerPosition(
     },
     field: status === 'not-checked' ? 'holeDiameterMm' : 'holeCircleDiameterMm',
     missMm: toleranceMm === null ? null : Math.max(0, over),
-    short: 'the studs may not all find their holes',
+    short: 'the studs may not all enter their holes',
     mend: '',
     // A missing hole diameter already counts in "holes"; it must not count twice.
     counts: toleranceMm !== null,

@@ -28,10 +28,7 @@ export function holeCircle(
 }
 
 function sameCount(studs: number | null, holes: number | null): Checked {
-  const missing =
-    studs === null
-      ? 'the cover’s number of studs was not given'
-      : 'the stack’s number of holes was not given';
+  const missing = studs === null ? 'the cover’s number of studs' : 'the flexplate’s number of holes';
   const known = studs !== null && holes !== null;
   const same = studs === holes;
   return {
@@ -44,15 +41,15 @@ function sameCount(studs: number | null, holes: number | null): Checked {
       unit: '',
       sentence: known
         ? same
-          ? `Flexplate and cover both have ${studs}.`
+          ? `The flexplate has ${holes} holes, the cover ${studs} studs.`
           : `The flexplate has ${holes} holes; the cover has ${studs} studs.`
-        : `The number of holes is not compared: ${missing}.`,
+        : `The number of holes can’t be checked: ${missing} is missing.`,
       source: 'the cover',
       answer: null,
     },
     field: 'holeCount',
     missMm: null,
-    short: known ? 'the flexplate has another number of holes than the cover has studs' : missing,
+    short: known ? 'the flexplate’s number of holes is not the cover’s number of studs' : missing,
     mend: '',
     counts: studs !== null,
     answers: {},
@@ -65,30 +62,29 @@ function sameCircle(
   unit: LengthUnit,
 ): { readonly circle: Checked; readonly differenceMm: number | null } {
   const mm = (x: number) => printLength(x, unit, 'coarse');
-  const missing =
-    studsMm === null ? 'the cover’s stud circle was not given' : 'the stack’s hole circle was not given';
+  const missing = studsMm === null ? 'the cover’s bolt circle' : 'the flexplate’s bolt circle';
   const differenceMm = studsMm === null || holesMm === null ? null : holesMm - studsMm;
   const same = differenceMm !== null && Math.abs(differenceMm) <= SAME_CIRCLE_MM + 1e-9;
   const circle: Checked = {
     finding: {
       id: 'hole-circle',
-      title: 'Hole circle',
+      title: 'Bolt circle',
       status: differenceMm === null ? 'not-checked' : same ? 'pass' : 'fail',
       value: holesMm,
       limit: studsMm,
       unit: 'mm',
       sentence:
         differenceMm === null
-          ? `The hole circle is not compared: ${missing}.`
+          ? `The bolt circle can’t be checked: ${missing} is missing.`
           : same
-            ? `The flexplate’s hole circle, ${mm(holesMm!)}, is the cover’s.`
-            : `The flexplate’s hole circle is ${mm(holesMm!)}, the cover’s stud circle ${mm(studsMm!)}: ${mm(Math.abs(differenceMm))} apart.`,
+            ? `Flexplate and cover have the same bolt circle, ${mm(holesMm!)}.`
+            : `The flexplate’s bolt circle is ${mm(holesMm!)}, the cover’s ${mm(studsMm!)}: ${mm(Math.abs(differenceMm))} different.`,
       source: SOURCE,
       answer: null,
     },
     field: 'holeCircleDiameterMm',
     missMm: differenceMm === null ? null : same ? 0 : Math.abs(differenceMm),
-    short: differenceMm === null ? missing : 'the flexplate’s hole circle is not the cover’s',
+    short: differenceMm === null ? missing : 'the flexplate’s bolt circle is not the cover’s',
     mend: '',
     counts: studsMm !== null,
     answers: {},

@@ -1,5 +1,6 @@
 import { type LengthUnit, listInWords, printLength, printNumber } from '../../../../shared/words/print.ts';
 import type { Checked } from '../numbers/checked.ts';
+import { atLeast } from '../numbers/inWords.ts';
 import type { StudNumbers } from '../numbers/studNumbers.ts';
 
 export interface HoleClearance {
@@ -43,7 +44,7 @@ export function holes(numbers: StudNumbers, unit: LengthUnit): Checked & HoleCle
     tightest,
     finding: {
       id: 'holes',
-      title: 'Holes',
+      title: 'Hole diameters',
       status,
       value: tightest?.clearanceMm ?? null,
       limit: 0,
@@ -54,14 +55,11 @@ export function holes(numbers: StudNumbers, unit: LengthUnit): Checked & HoleCle
     },
     field: 'holeDiameterMm',
     missMm: status === 'not-checked' ? null : overMm,
-    short:
-      status === 'not-checked'
-        ? 'not every hole was measured'
-        : `it does not go through the ${tightest?.name}`,
+    short: status === 'not-checked' ? 'a hole diameter' : `it does not go through the ${tightest?.name}`,
     mend:
       status === 'not-checked'
-        ? 'Measure the missing holes.'
-        : `A stud more than ${printLength(overMm, unit, 'coarse')} thinner would go through; do not open the hole.`,
+        ? 'Measure every hole.'
+        : `Needs a stud at least ${atLeast(overMm, unit, { more: true })} thinner. Don’t open the hole.`,
     counts: true,
     answers: answer ? { holeClearanceMm: answer } : {},
   };
@@ -69,7 +67,7 @@ export function holes(numbers: StudNumbers, unit: LengthUnit): Checked & HoleCle
 
 interface Passing extends HoleClearance {
   /** What of the stud is thickest. */
-  readonly what: 'thread' | 'pilot';
+  readonly what: 'thread' | 'stud pilot';
   /** Layers whose hole was not given. */
   readonly missing: readonly string[];
 }
@@ -84,7 +82,7 @@ function passingOf({ input: { stud, stack }, thread, diameterMm }: StudNumbers):
     if (!(tightest && tightest.clearanceMm <= clearanceMm)) tightest = { name, holeMm, clearanceMm };
   }
   const missing = stack.layers.filter((layer) => layer.holeDiameterMm === null).map(({ name }) => name);
-  return { studMm, tightest, what: studMm > threadMm ? 'pilot' : 'thread', missing };
+  return { studMm, tightest, what: studMm > threadMm ? 'stud pilot' : 'thread', missing };
 }
 
 function inWords(
@@ -95,10 +93,10 @@ function inWords(
   const mm = (x: number) => printLength(x, unit, 'coarse');
   switch (status) {
     case 'fail':
-      return `The stud’s ${what}, ${mm(studMm)}, does not go through the ${mm(tightest?.holeMm ?? 0)} hole of the ${tightest?.name}.`;
+      return `The ${what}, ${mm(studMm)}, does not go through the ${mm(tightest?.holeMm ?? 0)} hole in the ${tightest?.name}.`;
     case 'not-checked':
-      return `Whether the stud goes through every hole is not known: no hole diameter was given for ${listInWords(missing.map((name) => `the ${name}`))}.`;
+      return `No hole diameter is entered for ${listInWords(missing.map((name) => `the ${name}`))}, so whether the stud goes through can’t be checked.`;
     case 'pass':
-      return `The stud’s ${what}, at most ${mm(studMm)}, goes through every hole; the tightest, ${mm(tightest?.holeMm ?? 0)} in the ${tightest?.name}, leaves ${mm(tightest?.clearanceMm ?? 0)}.`;
+      return `The ${what}, at most ${mm(studMm)}, goes through every hole. The tightest, in the ${tightest?.name}, leaves ${mm(tightest?.clearanceMm ?? 0)}.`;
   }
 }

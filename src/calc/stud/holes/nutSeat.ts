@@ -32,21 +32,21 @@ export function nutSeat(numbers: StudNumbers, unit: LengthUnit): Checked | null 
   return {
     finding: {
       id: 'nut-seat',
-      title: 'Nut covers its hole',
+      title: 'Nut on its seat',
       status: sits ? 'pass' : 'fail',
       value: widthMm,
       limit: 0,
       unit: 'mm',
       sentence: sits
-        ? `The nut sits on a rim ${mm(widthMm)} wide round its hole.`
-        : `The nut’s bearing face, ${mm(nut.bearingOuterDiameterMm)}, does not cover the ${mm(under.holeDiameterMm)} hole of the ${under.name}.`,
+        ? `The nut bears on a rim ${mm(widthMm)} wide around the hole.`
+        : `The nut’s washer-face diameter, ${mm(nut.bearingOuterDiameterMm)}, does not cover the ${mm(under.holeDiameterMm)} hole in the ${under.name}.`,
       source: 'first principles',
       answer,
     },
     field: 'bearingOuterDiameterMm',
     missMm: sits ? 0 : -2 * widthMm,
-    short: 'the nut does not cover its hole',
-    mend: 'A washer, or a flanged nut, would cover the hole.',
+    short: 'the nut does not cover the hole',
+    mend: 'Needs a washer or a flanged nut.',
     counts: true,
     answers: { nutSeatMm: answer },
   };

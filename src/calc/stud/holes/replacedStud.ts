@@ -51,13 +51,13 @@ function standsClear(input: ReplacedStudInput, unit: LengthUnit): Finding {
   const { leanMm, leanAtMm, offMm, stackMm: S, tightestHoleMm: H, studMostMm: F } = input;
   const base = {
     id: 'replaced-standing',
-    title: 'Stands in its hole',
+    title: 'Stud in its hole',
     unit: 'mm',
     source: 'ASME Y14.5, Appendix B, fixed fastener',
   };
   if (leanMm === null || leanAtMm === null || offMm === null || H === null) {
-    const sentence = `Whether it stands clear of its hole is not worked out: ${
-      H === null ? 'no hole was measured' : 'its place and its lean were not both measured'
+    const sentence = `The stud’s clearance in its hole can’t be checked. Measure ${
+      H === null ? 'the holes' : 'base location and squareness'
     }.`;
     return { ...base, status: 'not-checked', value: null, limit: null, sentence, answer: null };
   }
@@ -86,13 +86,13 @@ function standsClear(input: ReplacedStudInput, unit: LengthUnit): Finding {
     value: out,
     limit: touches ? room : share,
     sentence: touches
-      ? `At the engine side it is out by ${mm(out)}; its hole leaves ${mm(room)}: it touches. Set it again.`
-      : `At the engine side it is out by ${mm(out)}; half of what its hole leaves, ${mm(share)}, is the stud’s share${out > share + 1e-9 ? ': try it in the flexplate before the converter is closed' : ''}.`,
+      ? `At the engine side the stud is off by ${mm(out)}; its hole allows ${mm(room)}. It touches: replace it again.`
+      : `At the engine side the stud is off by ${mm(out)}; its half of the play is ${mm(share)}.${out > share + 1e-9 ? ' Try it in the flexplate before you close the converter.' : ''}`,
     answer,
   };
 }
 
-const SHOP = 'the shop’s criterion';
+const SHOP = 'the shop’s limit';
 
 /** Against the shop's limit; without one, or without the measurement, it is not judged. */
 function againstShop(
@@ -104,7 +104,7 @@ function againstShop(
   const mm = (x: number) => printLength(x, unit, 'coarse');
   const over = valueMm !== null && limitMm !== null && valueMm > limitMm + 1e-9;
   const measured =
-    valueMm === null ? `${shape.what} was not measured.` : `${shape.what} is ${mm(valueMm)}${shape.where}`;
+    valueMm === null ? `${shape.what} is not measured.` : `${shape.what} is ${mm(valueMm)}${shape.where}`;
   return {
     id: shape.id,
     title: shape.title,
@@ -116,8 +116,8 @@ function againstShop(
       valueMm === null
         ? measured
         : limitMm === null
-          ? `${measured}; the shop has set no limit for it.`
-          : `${measured}; the shop allows ${mm(limitMm)}${over ? '. Set it again' : ''}.`,
+          ? `${measured}; the shop has no limit for it.`
+          : `${measured}; at most ${mm(limitMm)} is allowed.${over ? ' Replace it again.' : ''}`,
     source: SHOP,
     answer: null,
   };
@@ -128,8 +128,8 @@ function square({ leanMm, leanAtMm, limits }: ReplacedStudInput, unit: LengthUni
   return againstShop(
     {
       id: 'replaced-square',
-      title: 'Square to the pad',
-      what: 'Its lean',
+      title: 'Squareness',
+      what: 'Out of square',
       where: ` at ${printLength(LEAN_AT_MM, unit, 'coarse')} above the pad`,
     },
     at25,
@@ -140,7 +140,7 @@ function square({ leanMm, leanAtMm, limits }: ReplacedStudInput, unit: LengthUni
 
 function inPlace({ offMm, limits }: ReplacedStudInput, unit: LengthUnit): Finding {
   return againstShop(
-    { id: 'replaced-place', title: 'In its place', what: 'How far its foot is out of place', where: '' },
+    { id: 'replaced-place', title: 'Base location', what: 'Base off location', where: '' },
     offMm,
     limits?.offMm ?? null,
     unit,
@@ -158,7 +158,7 @@ function proved({ provedNm, heldIt, limits }: ReplacedStudInput, unit: LengthUni
       value: provedNm,
       limit: asked,
       unit: 'N·m',
-      sentence: `It held ${printTorque(provedNm, unit, 1)}; the shop asks ${printTorque(asked, unit, 1)}. Prove it again.`,
+      sentence: `The stud held ${printTorque(provedNm, unit, 1)}; the shop wants ${printTorque(asked, unit, 1)}. Test it again.`,
       source: SHOP,
       answer: null,
     };
@@ -172,9 +172,9 @@ function proved({ provedNm, heldIt, limits }: ReplacedStudInput, unit: LengthUni
     unit: 'N·m',
     sentence: known
       ? heldIt
-        ? `It held ${printTorque(provedNm, unit, 1)} on a spacer without turning or pulling.`
-        : `It turned or pulled at ${printTorque(provedNm, unit, 1)}: set it again.`
-      : 'It was not proved by torque. Tighten a nut on a spacer to the torque the shop asks, and look for turning.',
+        ? `The stud held ${printTorque(provedNm, unit, 1)} on a spacer and did not turn or pull.`
+        : `The stud turned or pulled at ${printTorque(provedNm, unit, 1)}. Replace it again.`
+      : 'No proof torque is recorded. Tighten a nut on a spacer to the shop’s torque and look for turning.',
     source: 'as recorded',
     answer: null,
   };
@@ -192,8 +192,8 @@ function root({ provedNm, heldIt, how }: ReplacedStudInput): Finding {
     unit: '',
     sentence:
       provedNm !== null && heldIt === true
-        ? `How strong ${what} is was not worked out; it held its proof torque.`
-        : `How strong ${what} is was not worked out, and nothing here says that it holds.`,
+        ? `The strength of ${what} is not worked out; it held its proof torque.`
+        : `The strength of ${what} is not worked out, and no proof torque shows that it holds.`,
     source: `${how === 'welded' ? 'welding belongs to licensed practice; ' : ''}common practice, no source`,
     answer: null,
   };
@@ -209,9 +209,9 @@ function refuse(input: ReplacedStudInput): void {
       : `${name} is not a number; give it in ${unit}.`;
     faults.push({ path, message });
   };
-  ask('leanMm', 'The lean', 'mm', false);
-  ask('leanAtMm', 'The height at which it leans', 'mm', true);
-  ask('offMm', 'How far its foot is out', 'mm', false);
+  ask('leanMm', 'Out of square', 'mm', false);
+  ask('leanAtMm', 'The height of the squareness reading', 'mm', true);
+  ask('offMm', 'Base off location', 'mm', false);
   ask('stackMm', 'The stack', 'mm', true);
   ask('tightestHoleMm', 'The tightest hole', 'mm', true);
   ask('studMostMm', 'The stud’s diameter', 'mm', true);

@@ -47,7 +47,7 @@ export function bearingPressure(
       value: pressure,
       limit: SOFT_STEEL_MPA,
       unit: 'MPa',
-      sentence: `At the greatest preload the nut presses on its seat with ${printAs(pressure, STRESS[unit])}; ${printAs(SOFT_STEEL_MPA, STRESS[unit])} marks plain soft steel${over ? ', so the seat may sink and the preload fall; a washer spreads it' : ''}.`,
+      sentence: `The nut bears on its seat with at most ${printAs(pressure, STRESS[unit])}; soft steel takes ${printAs(SOFT_STEEL_MPA, STRESS[unit])}.${over ? ' The seat may sink and loosen the nut. Use a washer.' : ''}`,
       source: 'advice: VDI 2230:2003, table A9, soft structural steel; the plate’s own steel is not known',
       answer,
     },

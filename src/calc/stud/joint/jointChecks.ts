@@ -101,11 +101,11 @@ function embedding(
   const { stud, nut, stack } = numbers.input;
   const without = (missing: string) => ({ answer: null, missing });
   const dW = nut?.bearingOuterDiameterMm ?? null;
-  if (!nut) return without('no nut was given');
-  if (dW === null) return without('the nut’s bearing diameter was not given');
+  if (!nut) return without('the nut');
+  if (dW === null) return without('the nut’s washer-face diameter');
   const unmeasured = stack.layers.filter((layer) => layer.holeDiameterMm === null);
   if (unmeasured.length > 0) {
-    return without(`no hole was given for ${listInWords(unmeasured.map((layer) => `the ${layer.name}`))}`);
+    return without(`the hole diameter of ${listInWords(unmeasured.map((layer) => `the ${layer.name}`))}`);
   }
   const youngMPa = joint.youngMPa ?? STEEL_MPA;
   const d = numbers.diameterMm;
@@ -122,7 +122,7 @@ function embedding(
   const washer =
     nut.washerMm > 0 ? [{ thicknessMm: nut.washerMm, holeDiameterMm: layers[0]!.holeDiameterMm }] : [];
   const P = clampedResilience({ bearingOuterDiameterMm: dW, slices: [...washer, ...layers], youngMPa });
-  if (!P) return without('the nut’s bearing face does not cover the hole');
+  if (!P) return without('a nut that covers the hole');
   const interfaces = stack.layers.length + washer.length;
   const answer = embeddingLoss({
     interfaces,
@@ -148,7 +148,7 @@ function slipFinding(
   const holds = least !== null && least.value >= limit - 1e-9;
   // The locking nut's own torque can only lower the preload, so a fail stays a fail.
   const known = least !== null && !(holds && lockingUnknown);
-  const asked = `the engine’s ${Nm(joint.engineTorqueNm)} × ${joint.serviceFactor} is ${Nm(limit)}`;
+  const asked = `${Nm(limit)} is needed (engine ${Nm(joint.engineTorqueNm)} × ${joint.serviceFactor} for shock load)`;
   return {
     finding: {
       id: 'joint-slip',
@@ -159,10 +159,10 @@ function slipFinding(
       unit: 'N·m',
       sentence:
         least === null
-          ? `The torque at which the joint slips is not worked out: ${missing}.`
+          ? `The torque at which the joint slips can’t be worked out. Missing: ${missing}.`
           : known
-            ? `At its least preload the joint holds ${Nm(least.value)} by friction; ${asked}${holds ? '' : ', so it slips'}.`
-            : `Whether the joint holds is not known: were the locking nut to turn freely it would hold ${Nm(least.value)} by friction, and ${asked}. Give the torque that only turns the nut.`,
+            ? `At the lowest preload the joint ${holds ? 'holds' : 'slips at'} ${Nm(least.value)}; ${asked}.`
+            : `Enter the locking nut’s prevailing torque. Without it the joint would hold ${Nm(least.value)} at most; ${asked}.`,
       source: 'engine torque × service factor, as given',
       answer: least,
     },
@@ -205,13 +205,13 @@ function noJoint(): Checked {
       limit: null,
       unit: '',
       sentence:
-        'Whether the joint holds the engine’s torque was not worked out: no tightening torque was given.',
+        'No tightening torque is entered, so whether the joint holds the engine’s torque can’t be checked.',
       source: '',
       answer: null,
     },
     field: 'joint',
     missMm: null,
-    short: 'the joint was not worked out',
+    short: 'the tightening torque',
     mend: '',
     counts: false,
     answers: {},

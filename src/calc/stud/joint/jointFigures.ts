@@ -55,7 +55,7 @@ export const FRICTIONS: readonly NamedFigure[] = [
 export function jointFrom(joint: Joint, torque: JointFrom['torque']): JointFrom {
   const said = (known: readonly NamedFigure[], value: number) => {
     const one = known.find((figure) => figure.value === value);
-    return one ? `${one.says} (${one.source})` : 'typed; its source was not asked';
+    return one ? `${one.says} (${one.source})` : 'typed; no source given';
   };
   return {
     torque,

@@ -28,13 +28,11 @@ export function proofShare({
 }): Checked & { readonly share: number | null } {
   const share = proofMPa === null ? null : mostN / (proofMPa * areaMm2);
   if (proofMPa === null || share === null) {
-    const sentence = 'The share of proof load is not worked out: the stud’s proof stress was not given.';
+    const sentence = 'The stud’s proof stress is missing, so the share of its proof load can’t be checked.';
     return { ...told('not-checked', sentence, null), share };
   }
   const breaks = tensileMPa !== null && mostN > tensileMPa * areaMm2;
-  const breaking = breaks
-    ? ` Its breaking load is ${printShare(tensileMPa / proofMPa)} of it: the stud may break as it is tightened.`
-    : '';
+  const breaking = breaks ? ' The stud may break as it is tightened.' : '';
   const answer = {
     symbol: 'F/F_p',
     value: share,
@@ -48,7 +46,7 @@ export function proofShare({
     ],
     warnings: [],
   } as const;
-  const sentence = `At its most the preload is ${printShare(share)} of the stud’s proof load; 75 % is advised for a joint that is used again.${breaking} The maker’s torque comes first.`;
+  const sentence = `The highest preload is ${printShare(share)} of the stud’s proof load; at most 75 % is advised for a reused joint.${breaking}`;
   return { ...told(share <= MOST_OF_PROOF + 1e-9 ? 'pass' : 'fail', sentence, answer), share };
 }
 

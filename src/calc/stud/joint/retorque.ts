@@ -26,13 +26,13 @@ export function retorque(
     {
       ...base,
       id: 'retightening-allowed',
-      title: "The maker's leave",
+      title: 'Vehicle maker’s rule',
       status: makerAllows === 'yes' ? 'pass' : makerAllows === 'no' ? 'fail' : 'not-checked',
       sentence: {
-        yes: 'The vehicle’s maker allows re-torquing after the first heat cycle.',
-        no: 'The vehicle’s maker does not allow re-torquing, so all of the settling is counted. Take the nuts off and fit new ones as the maker says.',
+        yes: 'The vehicle maker allows re-torquing after the first heat cycle.',
+        no: 'The vehicle maker does not allow re-torquing, so all settling counts. Fit new nuts as the maker says.',
         'not-said':
-          'Whether the vehicle’s maker allows it was not said, so all of the settling is counted. Look it up before the job goes out.',
+          'Look up whether the vehicle maker allows re-torquing before the job goes out. Until then all settling counts.',
       }[makerAllows],
     },
     {
@@ -41,23 +41,23 @@ export function retorque(
       title: 'Thread-locker',
       status: threadLocker ? 'fail' : 'pass',
       sentence: threadLocker
-        ? 'Turning the nut again breaks the thread-locker, which then holds nothing; all of the settling is counted. Take it off, clean both threads, and lock it anew.'
+        ? 'Re-torquing breaks the thread-locker, and all settling counts. Remove the nut, clean both threads and apply new thread-locker.'
         : 'No thread-locker is on the threads.',
     },
     {
       ...base,
       id: 'retightening-torque',
-      title: 'Same torque',
+      title: 'Re-torque',
       status: firstNm === null ? 'not-checked' : same ? 'pass' : 'caution',
       value: torqueNm,
       limit: firstNm,
       unit: 'N·m',
       sentence:
         firstNm === null
-          ? `Re-torqued to ${Nm(torqueNm)}; the first torque was not recorded.`
+          ? `Re-torqued to ${Nm(torqueNm)}; the first torque is not recorded.`
           : same
-            ? `Re-torqued to ${Nm(torqueNm)}, the torque of the first time.`
-            : `Re-torqued to ${Nm(torqueNm)}; the first time it was ${Nm(firstNm)}. The vehicle maker’s torque comes first.`,
+            ? `Re-torqued to ${Nm(torqueNm)}, the same as at first.`
+            : `Re-torqued to ${Nm(torqueNm)}; at first it was ${Nm(firstNm)}. The vehicle maker’s torque comes first.`,
     },
   ];
 }

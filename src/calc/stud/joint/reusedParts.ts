@@ -24,7 +24,7 @@ function studsUsed(): Checked {
     'joint-studs-used',
     'Studs used before',
     'caution',
-    'A stud that was ever pulled past its yield does not hold its preload again. Run a new nut down each by hand, measure the pitch diameter half way along, and replace any that binds, is thin, or leans.',
+    'A stretched stud does not hold. Run a new nut down each by hand and measure its pitch diameter; replace any that binds, is thin or out of square.',
   );
 }
 
@@ -34,22 +34,22 @@ function prevailingNut({ prevailingNm }: Joint, unit: LengthUnit): Checked {
         'joint-prevailing-nut',
         'Locking nut',
         'not-checked',
-        'It takes torque only to turn this nut; that part gives no preload, and it was not given. Measure it on the last turn before the nut seats. A locking nut that was on before grips less each time: use a new one, or the one whose torque is still what its maker asks.',
+        'The nut’s prevailing torque is missing. Measure it on the last turn before the nut seats. Use a new locking nut, or one still at its maker’s figure.',
       )
     : byHand(
         'joint-prevailing-nut',
         'Locking nut',
         'caution',
-        `Of the torque ${printTorque(prevailingNm, unit, 1)} only turns the nut and is taken off before the preload. A locking nut grips less each time it is used: below its maker’s figure, replace it.`,
+        `${printTorque(prevailingNm, unit, 1)} of the torque only turns the nut. A locking nut grips less each time; below its maker’s figure, replace it.`,
       );
 }
 
 function retorqued(): Checked {
   return byHand(
     'joint-retightened',
-    'Re-torqued',
+    'Re-torque',
     'caution',
-    'Half the settling is counted, because the nuts are re-torqued after the first heat cycle. Only where the vehicle’s maker allows it, and never on thread-locker.',
+    'Half the settling counts because the nuts are re-torqued after the first heat cycle. Only where the vehicle maker allows it; never on thread-locker.',
   );
 }
 

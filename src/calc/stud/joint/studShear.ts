@@ -44,17 +44,17 @@ export function studShear(
   } as const;
   const against =
     limit === null
-      ? 'the stud’s tensile strength was not given to compare it with'
-      : `about ${printAs(limit, STRESS[unit])} breaks them`;
+      ? 'the stud’s tensile strength is missing'
+      : `about ${printAs(limit, STRESS[unit])} shears them off`;
   return {
     finding: {
       id: 'stud-shear',
-      title: 'Shear in the studs',
+      title: 'Stud shear',
       status: limit === null ? 'not-checked' : tau > limit ? 'fail' : 'caution',
       value: tau,
       limit,
       unit: 'MPa',
-      sentence: `Once the joint slips the studs carry the torque in shear, ${printAs(tau, STRESS[unit])} if all bear alike; ${against}. A slipping joint hammers itself loose.`,
+      sentence: `A joint that slips loads the studs in shear: ${printAs(tau, STRESS[unit])} if all share it; ${against}. It works itself loose.`,
       source: 'half the stud’s tensile strength: common practice, no source',
       answer,
     },

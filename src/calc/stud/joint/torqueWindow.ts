@@ -38,27 +38,24 @@ export function torqueWindow(joint: {
   const most = mostTorque(joint);
   const { torqueNm } = joint;
   const Nm = (x: number) => printTorque(x, joint.unit, 1);
-  const none = enough !== null && most !== null && enough.value > most.value;
   const below = enough !== null && torqueNm < enough.value - 1e-9;
   const above = most !== null && torqueNm > most.value + 1e-9;
   const known = enough !== null && most !== null;
   return {
     finding: {
       id: 'joint-torque',
-      title: 'Torque: enough, and not too much',
+      title: 'Tightening torque',
       status: below || above ? 'fail' : known ? 'pass' : 'not-checked',
       value: torqueNm,
       limit: below ? enough.value : above ? most.value : null,
       unit: 'N·m',
-      sentence: `${inWords(enough?.value ?? null, most?.value ?? null, none, Nm)} ${Nm(torqueNm)} is ${
-        below ? 'not enough' : above ? 'too much' : known ? 'between them' : 'not known to be between them'
-      }.`,
+      sentence: `${inWords(enough?.value ?? null, most?.value ?? null, Nm)} ${Nm(torqueNm)} is ${placed(below, above, known)}.`,
       source: 'advice: what holds at the least preload, and 75 % of proof at the most',
       answer: enough ?? most,
     },
     field: 'torqueNm',
     missMm: null,
-    short: below ? 'the torque is not enough' : 'the torque is too much',
+    short: below ? 'the torque is too little to hold' : 'the torque is too much for the stud',
     mend: '',
     counts: false,
     answers: {
@@ -68,18 +65,20 @@ export function torqueWindow(joint: {
   };
 }
 
-function inWords(
-  enough: number | null,
-  most: number | null,
-  none: boolean,
-  Nm: (x: number) => string,
-): string {
-  if (enough === null && most === null) return 'Neither what is enough nor what is too much is known.';
-  if (enough === null) return `More than ${Nm(most!)} is too much for the stud; what is enough is not known.`;
-  if (most === null) return `From ${Nm(enough)} it is enough; what is too much for the stud is not known.`;
-  return none
-    ? `No torque does both: ${Nm(enough)} would be enough, and ${Nm(most)} is the most the stud should have. More studs, more friction or a stronger stud would open a window.`
-    : `From ${Nm(enough)} it is enough, and up to ${Nm(most)} it is not too much.`;
+function inWords(enough: number | null, most: number | null, Nm: (x: number) => string): string {
+  if (enough === null && most === null) return 'The torque range can’t be worked out.';
+  if (enough === null) return `The stud should get at most ${Nm(most!)}; the least that holds is not known.`;
+  if (most === null) return `At least ${Nm(enough)} holds; the most for the stud is not known.`;
+  return enough > most
+    ? `No torque works: at least ${Nm(enough)} holds, but the stud should get at most ${Nm(most)}. Use more or stronger studs.`
+    : `From ${Nm(enough)} to ${Nm(most)} holds and is not too much for the stud.`;
+}
+
+function placed(below: boolean, above: boolean, known: boolean): string {
+  if (below && above) return 'too little to hold and too much for the stud';
+  if (below) return 'too little to hold';
+  if (above) return 'too much for the stud';
+  return known ? 'in that range' : 'not checked against both';
 }
 
 type Known = Answer & { readonly value: number };

@@ -23,12 +23,12 @@ export function replacedInStack(
   const all = input.stack.layers.every((layer) => layer.holeDiameterMm !== null);
   const fillet = filletClearsChamfer(numbers, unit)?.finding ?? {
     id: 'fillet',
-    title: 'Fillet clears the hole',
+    title: 'Weld fillet at the hole',
     status: 'not-checked' as const,
     value: null,
     limit: null,
     unit: 'mm',
-    sentence: 'Whether its weld or fillet clears the hole is not known: it was not measured.',
+    sentence: 'The weld fillet is not measured, so its clearance can’t be checked.',
     source: 'first principles',
     answer: null,
   };

@@ -35,13 +35,13 @@ export function lengthMargin({
   return { nominalMm: marginMm, rssMm, worstMm, status, missMm };
 }
 
-/** The tail of a sentence when the drawing passes and its tolerances do not; '' otherwise. */
-export function spreadInWords(margin: Margin, unit: LengthUnit): string {
+/** A sentence of its own when the sizes as drawn pass and their tolerances do not; '' otherwise. */
+export function spreadInWords(margin: Margin, unit: LengthUnit, of: string): string {
   if (margin.status === 'caution') {
-    return `; with every size at its worst it is ${printLength(margin.missMm, unit, 'coarse')} short of that`;
+    return ` Worst case: ${printLength(margin.missMm, unit, 'coarse')} short of ${of}.`;
   }
   if (margin.status === 'fail' && margin.nominalMm >= -DUST) {
-    return `; with the likely spread of sizes (RSS) it is ${printLength(margin.missMm, unit, 'coarse')} short of that`;
+    return ` Likely spread of sizes (RSS): ${printLength(margin.missMm, unit, 'coarse')} short of ${of}.`;
   }
   return '';
 }

@@ -52,15 +52,15 @@ export function wornThreadFinding(
     warnings: [],
   };
   const sentence = below
-    ? `The pitch diameter measures ${mm(measuredMm)}, ${mm(least - measuredMm)} less than the least of its class: worn, or stretched. Every strength here is worked with it; replacing the stud is better.`
+    ? `The pitch diameter, ${mm(measuredMm)}, is ${mm(least - measuredMm)} under its class: worn or stretched. Strengths use it. Better replace the stud.`
     : above
-      ? `The pitch diameter measures ${mm(measuredMm)}, ${mm(measuredMm - most)} more than the greatest of its class: another thread, a plated one, or a slip of the micrometer. Measure again.`
-      : `The pitch diameter measures ${mm(measuredMm)}, within its class.`;
+      ? `The pitch diameter, ${mm(measuredMm)}, is ${mm(measuredMm - most)} over its class: another thread, or plated. Measure again.`
+      : `The pitch diameter, ${mm(measuredMm)}, is within its class.`;
   return [
     {
       finding: {
         id: 'thread-worn',
-        title: 'Thread as measured',
+        title: 'Measured pitch diameter',
         status: below || above ? 'caution' : 'pass',
         value: measuredMm,
         limit: above ? most : least,
@@ -71,7 +71,7 @@ export function wornThreadFinding(
       },
       field: 'pitchDiameterMeasuredMm',
       missMm: below ? least - measuredMm : above ? measuredMm - most : 0,
-      short: below ? 'its thread is worn' : 'its thread measures more than its class allows',
+      short: below ? 'its thread is worn or stretched' : 'its pitch diameter is over its class',
       mend: '',
       counts: true,
       answers: {},

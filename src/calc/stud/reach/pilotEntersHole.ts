@@ -1,5 +1,6 @@
 import { type LengthUnit, printLength, printNumber } from '../../../../shared/words/print.ts';
 import { type Checked, notKnown } from '../numbers/checked.ts';
+import { atLeast, isFlush } from '../numbers/inWords.ts';
 import { lengthMargin, spreadInWords } from '../numbers/lengthMargin.ts';
 import type { StudNumbers } from '../numbers/studNumbers.ts';
 
@@ -13,7 +14,7 @@ export function pilotEntersHole(numbers: StudNumbers, unit: LengthUnit): Checked
   const { stud, pullForwardMm: g } = numbers.input;
   const base = {
     id: 'pilot-enters-hole',
-    title: 'Stud finds its hole',
+    title: 'Stud end in its hole',
     limit: 0,
     unit: 'mm',
     source: 'first principles',
@@ -21,9 +22,9 @@ export function pilotEntersHole(numbers: StudNumbers, unit: LengthUnit): Checked
   if (g === null) {
     return notKnown(base, {
       sentence:
-        'Whether the studs are in their holes before the pads meet is not known: the pull-forward gap was not given.',
+        'The pull-forward gap is missing, so whether the studs enter before the pads touch can’t be checked.',
       field: 'pullForwardMm',
-      short: 'the pull-forward gap is not known',
+      short: 'the pull-forward gap',
       mend: '',
     });
   }
@@ -51,14 +52,14 @@ export function pilotEntersHole(numbers: StudNumbers, unit: LengthUnit): Checked
       value: insideMm,
       sentence:
         insideMm > 1e-9
-          ? `With the converter pushed back, ${mm(insideMm)} of the stud is already past the flexplate’s face, so the studs find their holes before the pads meet${spreadInWords(margin, unit)}.`
-          : `With the converter pushed back, the tip is ${mm(-insideMm)} short of the flexplate: nothing guides the studs into their holes.`,
+          ? `With the converter pushed back, the stud is ${mm(insideMm)} into its hole before the pads touch.${spreadInWords(margin, unit, 'the flexplate')}`
+          : `With the converter pushed back, the stud end ${isFlush(insideMm, unit) ? 'only touches the flexplate' : `is ${mm(-insideMm)} short of the flexplate`}: nothing guides it into its hole.`,
       answer,
     },
     field: 'projectionMm',
     missMm: margin.missMm,
-    short: 'its tip does not reach its hole',
-    mend: `A stud more than ${mm(margin.missMm)} longer would do.`,
+    short: 'its end does not reach its hole',
+    mend: `Needs a stud at least ${atLeast(margin.missMm, unit, { more: true })} longer.`,
     counts: true,
     answers: { insideHoleMm: answer },
   };

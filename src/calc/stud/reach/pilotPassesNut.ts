@@ -1,5 +1,6 @@
 import { type LengthUnit, printLength, printNumber } from '../../../../shared/words/print.ts';
 import { type Checked, notKnown } from '../numbers/checked.ts';
+import { atLeast } from '../numbers/inWords.ts';
 import type { StudNumbers } from '../numbers/studNumbers.ts';
 
 /**
@@ -16,19 +17,20 @@ export function pilotPassesNut(numbers: StudNumbers, unit: LengthUnit): Checked 
   const name = numbers.nutThread.designation;
   const base = {
     id: 'pilot-passes-nut',
-    title: 'Pilot passes the nut',
+    title: 'Stud pilot through the nut',
     limit: limitMm,
     unit: 'mm',
     source: `least minor diameter of the nut’s thread, ${numbers.input.stud.thread.system === 'metric' ? 'ISO 965-1' : 'ASME B1.1'}`,
   };
   const field = 'pilotDiameterMm';
   if (pilotMm === null) {
-    const sentence = 'Whether the pilot passes the nut is not known: its diameter was not given.';
+    const sentence =
+      'The stud pilot diameter is missing, so whether it passes through the nut can’t be checked.';
     const unmeasured = notKnown(base, {
       sentence,
       field,
-      short: 'its pilot’s diameter is not known',
-      mend: 'Measure the pilot’s diameter.',
+      short: 'the stud pilot diameter',
+      mend: 'Measure the stud pilot diameter.',
     });
     return stud.projectionMm - stud.threadEndMm > 1e-9 ? unmeasured : noPilot(unmeasured);
   }
@@ -53,14 +55,14 @@ export function pilotPassesNut(numbers: StudNumbers, unit: LengthUnit): Checked 
       status: passes ? 'pass' : 'fail',
       value: pilotMm,
       sentence: passes
-        ? `The pilot, ${mm(pilotMm)}, passes the nut, whose bore is at least ${mm(limitMm)}.`
-        : `The pilot, ${mm(pilotMm)}, does not pass every nut of ${name}: its bore may be as small as ${mm(limitMm)}.`,
+        ? `The stud pilot, ${mm(pilotMm)}, passes through the nut; the bore is at least ${mm(limitMm)}.`
+        : `The stud pilot, ${mm(pilotMm)}, does not pass through every ${name} nut: the bore can be as small as ${mm(limitMm)}.`,
       answer,
     },
     field,
     missMm: passes ? 0 : Math.max(0, overMm),
-    short: 'its pilot does not pass the nut',
-    mend: `A pilot more than ${mm(Math.max(0, overMm))} thinner would do.`,
+    short: 'its stud pilot does not pass through the nut',
+    mend: `Needs a stud pilot at least ${atLeast(Math.max(0, overMm), unit, { more: true })} thinner.`,
     counts: true,
     answers: { nutLeastMinorMm: answer },
   };
@@ -68,7 +70,7 @@ export function pilotPassesNut(numbers: StudNumbers, unit: LengthUnit): Checked 
 
 /** Where the thread runs to the tip there is nothing to measure, and nothing to pass. */
 function noPilot(unmeasured: Checked): Checked {
-  const sentence = 'The thread runs to the tip; there is no pilot to pass the nut.';
+  const sentence = 'The thread runs to the stud end: there is no stud pilot.';
   const finding = { ...unmeasured.finding, status: 'pass', sentence } as const;
   return { ...unmeasured, finding, missMm: 0, short: '', mend: '' };
 }

@@ -7,7 +7,7 @@ import { type Fault, Refusal } from '../../../../shared/words/refusal.ts';
 /** The usual pull-forward gap, about 1/8 to 3/16 in. */
 export const USUAL_GAP_MM = { least: 3.2, most: 4.8 };
 const USUAL_SOURCE =
-  'about 3.2 to 4.8 mm: common practice, no source (from memory); the maker’s figure comes first';
+  'about 1/8 to 3/16 in: common practice, no source (from memory); the maker’s figure comes first';
 
 /**
  * The pull-forward gap from measured depths, and what equal shims under the pads do to it.
@@ -88,10 +88,10 @@ function gapFinding(
   const high = gapMm > limits.most + 1e-9;
   const none = gapMm <= 1e-9;
   const told = none
-    ? 'the converter is pushed into the pump as the bell housing closes: stop'
+    ? 'Stop: closing the bell housing would push the converter into the pump'
     : low
-      ? 'too little is left for the converter to swell when hot without loading the pump'
-      : 'more than usual: the hub is drawn that far out of the pump; equal shims under every pad take it up';
+      ? 'Too little room for the hot converter to grow without loading the pump'
+      : 'The impeller hub is drawn too far out of the pump; put the same shim under every pad';
   return {
     id: 'pull-forward',
     title: 'Pull-forward gap',
@@ -99,7 +99,7 @@ function gapFinding(
     value: gapMm,
     limit: high ? limits.most : limits.least,
     unit: 'mm',
-    sentence: `The converter comes forward ${mm(gapMm)} to meet the flexplate; ${mm(limits.least)} to ${mm(limits.most)} is wanted${low || high || none ? `: ${told}` : ''}.`,
+    sentence: `The pull-forward gap is ${mm(gapMm)}; ${mm(limits.least)} to ${mm(limits.most)} is wanted.${low || high || none ? ` ${told}.` : ''}`,
     source,
     answer,
   };
@@ -116,14 +116,14 @@ function hubFinding(
   const enough = known && afterMm >= least - 1e-9;
   return {
     id: 'hub-engagement',
-    title: 'Hub in the pump',
+    title: 'Impeller hub in the pump',
     status: known ? (enough ? 'pass' : 'fail') : 'not-checked',
     value: afterMm,
     limit: least,
     unit: 'mm',
     sentence: known
-      ? `Drawn forward, the hub stays ${mm(afterMm)} in the pump; at least ${mm(least)} is wanted.`
-      : `How deep the hub stays in the pump is not judged: ${afterMm === null ? 'it was not measured' : 'no least figure was given'}.`,
+      ? `Drawn forward, the impeller hub stays ${mm(afterMm)} in the pump; at least ${mm(least)} is needed.`
+      : `How far the impeller hub stays in the pump can’t be checked: ${afterMm === null ? 'it is not measured' : 'no minimum is entered'}.`,
     source: least === null ? '' : 'as given',
     answer,
   };
@@ -142,12 +142,12 @@ function refuse(input: PullForwardInput): void {
   length('flexplateStandsOutMm', 'How far the flexplate stands out', input.flexplateStandsOutMm, -1000);
   length('separatorPlateMm', 'The separator plate', input.separatorPlateMm, 0);
   length('shimMm', 'The shim', input.shimMm, 0);
-  length('hubEngagementMm', 'The hub’s engagement', input.hubEngagementMm, 0);
-  length('hubEngagementLeastMm', 'The least engagement of the hub', input.hubEngagementLeastMm, 0);
+  length('hubEngagementMm', 'The impeller hub in the pump', input.hubEngagementMm, 0);
+  length('hubEngagementLeastMm', 'The minimum impeller hub in the pump', input.hubEngagementLeastMm, 0);
   const gap = input.makersGapMm;
   if (gap) {
-    length('makersGapMm.least', 'The maker’s least gap', gap.least, 0);
-    length('makersGapMm.most', 'The maker’s greatest gap', gap.most, gap.least);
+    length('makersGapMm.least', 'The maker’s minimum gap', gap.least, 0);
+    length('makersGapMm.most', 'The maker’s maximum gap', gap.most, gap.least);
   }
   if (faults.length > 0) throw new Refusal('pull-forward-input', faults);
 }

@@ -1,6 +1,7 @@
-import { type LengthUnit, printLength, printNumber } from '../../../../shared/words/print.ts';
+import { type LengthUnit, printLength } from '../../../../shared/words/print.ts';
 import type { ReachGrade } from '../../../../shared/words/stud.ts';
 import { type Checked, notKnown } from '../numbers/checked.ts';
+import { atLeast, isFlush, threadsInWords } from '../numbers/inWords.ts';
 import type { StudNumbers } from '../numbers/studNumbers.ts';
 import { type Reach, type ReachLengths, reach } from './reach.ts';
 
@@ -12,10 +13,10 @@ export function reachFinding(numbers: StudNumbers, unit: LengthUnit): Checked & 
   const { stud, nut, criteria, pullForwardMm: g } = numbers.input;
   const base = {
     id: 'reach',
-    title: 'Reach, pushed back',
+    title: 'Starting the nut',
     limit: criteria.startThreads,
     unit: 'threads',
-    source: 'threads to start a nut by hand: the shop’s criterion',
+    source: 'threads to start a nut by hand: the shop’s limit',
   };
   if (g === null) return { ...notKnown(base, NO_GAP), reach: null };
   const lengths = {
@@ -42,7 +43,7 @@ export function reachFinding(numbers: StudNumbers, unit: LengthUnit): Checked & 
       ...base,
       status: found.grade === 'starts-by-hand' && lower ? 'caution' : STATUS[found.grade],
       value: found.threadsShowing,
-      sentence: `With the converter pushed back ${printLength(g, unit, 'coarse')}, ${sentence}`,
+      sentence: `With the converter back ${printLength(g, unit, 'coarse')}, ${sentence}`,
       answer: found.answer,
     },
     ...told,
@@ -53,10 +54,10 @@ export function reachFinding(numbers: StudNumbers, unit: LengthUnit): Checked & 
 
 const NO_GAP = {
   sentence:
-    'Whether the nut can be started is not known: the pull-forward gap was not given. Measure it with the converter fully back on the pump.',
+    'The pull-forward gap is missing, so starting the nut can’t be checked. Measure it with the converter fully back on the pump.',
   field: 'pullForwardMm',
-  short: 'the pull-forward gap is not known',
-  mend: 'Measure the pull-forward gap to know whether the nut can be started.',
+  short: 'the pull-forward gap',
+  mend: '',
 };
 
 interface Found {
@@ -75,62 +76,63 @@ const TOLD: Readonly<Record<ReachGrade, (found: Found) => Told>> = {
   blind,
 };
 
-const threads = (x: number) => printNumber(x, 1);
-
-function showing({ found, lengths, unit }: Found): string {
-  return found.threadsShowing > 0
-    ? `${threads(found.threadsShowing)} threads stand out of the flexplate`
-    : `the last full thread lies ${printLength(-found.threadsShowing * lengths.pitchMm, unit, 'coarse')} inside the stack`;
-}
-
 /** How much farther the thread would have to reach to start the nut by hand. */
 function shortOfStart({ startThreads, pitchMm }: ReachLengths, one: Reach): number {
   return (startThreads - one.threadsShowing) * pitchMm;
 }
 
-function startsByHand(of: Found): Told {
-  const { lengths, worst, unit } = of;
+function startsByHand({ lengths, found, worst, unit }: Found): Told {
   const atWorst =
     worst === null
       ? ''
-      : `, but with every size at its worst only ${worst.grade === 'blind' ? 'the stack’s face is reached' : `${threads(Math.max(0, worst.threadsShowing))} do`}`;
-  const farther = Math.max(0, shortOfStart(lengths, worst ?? of.found));
+      : worst.grade === 'blind'
+        ? ' Worst case: the stud end does not reach the engine side.'
+        : ` Worst case: only ${threadsInWords(Math.max(0, worst.threadsShowing))} show.`;
+  const farther = Math.max(0, shortOfStart(lengths, worst ?? found));
   return {
-    sentence: `${showing(of)}; ${threads(lengths.startThreads)} start the nut by hand${atWorst}.`,
+    sentence: `${threadsInWords(found.threadsShowing)} show; ${threadsInWords(lengths.startThreads)} start the nut by hand.${atWorst}`,
     field: 'threadEndMm',
     missMm: worst === null ? 0 : shortOfStart(lengths, worst),
-    short: 'at its worst the nut may not start by hand',
-    mend: `A thread reaching ${printLength(farther, unit, 'coarse')} farther would do.`,
+    short: 'in the worst case the nut may not start by hand',
+    mend: `Needs a last full thread at least ${atLeast(farther, unit)} farther from the pad.`,
   };
 }
 
-function pilotShows(of: Found): Told {
-  const { lengths, found, worst, unit } = of;
+function pilotShows({ lengths, found, worst, unit }: Found): Told {
   const { prevailing, startThreads } = lengths;
   const onlyPrevailing = prevailing && found.threadsShowing >= startThreads;
-  const why = prevailing
-    ? 'a prevailing-torque nut cannot be run on by hand'
-    : `${threads(startThreads)} threads showing would start the nut by hand`;
-  const atWorst = worst === null ? '' : ', and with every size at its worst the tip stays inside the stack';
+  const shows = isFlush(found.tipBeyondMm, unit)
+    ? 'the stud end is flush with the engine side'
+    : found.threadsShowing > 0
+      ? `only ${threadsInWords(found.threadsShowing)} show`
+      : `only the stud pilot shows, ${printLength(found.tipBeyondMm, unit, 'coarse')} of it`;
+  const why = onlyPrevailing
+    ? `${threadsInWords(found.threadsShowing)} show, but a locking nut can’t be run on by hand`
+    : `${shows}; the nut needs ${threadsInWords(startThreads)} to start by hand`;
+  const atWorst = worst === null ? '' : ' Worst case: the stud end does not reach the engine side.';
   return {
-    sentence: `the tip stands ${printLength(Math.max(0, found.tipBeyondMm), unit, 'coarse')} out of the flexplate and ${showing(of)}; ${why}. The pilot finds its hole; the nut is started as the converter is drawn forward${atWorst}.`,
+    sentence: `${why}. Start the nut while you draw the converter forward.${atWorst}`,
     field: onlyPrevailing ? 'prevailing' : 'threadEndMm',
     missMm: onlyPrevailing ? null : Math.max(0, shortOfStart(lengths, found)),
-    short: prevailing
-      ? 'a prevailing-torque nut does not start by hand'
-      : 'only its pilot shows when the converter is pushed back',
+    short: onlyPrevailing
+      ? 'a locking nut does not start by hand'
+      : found.threadsShowing > 0
+        ? 'too few threads show to start the nut by hand'
+        : 'only its stud pilot shows with the converter pushed back',
     mend: '',
   };
 }
 
 function blind({ found, unit }: Found): Told {
   const missMm = Math.max(0, -found.tipBeyondMm);
-  const mm = printLength(missMm, unit, 'coarse');
+  const where = isFlush(missMm, unit)
+    ? 'the stud end is flush with the engine side'
+    : `the stud end is ${printLength(missMm, unit, 'coarse')} short of the engine side`;
   return {
-    sentence: `the tip lies ${mm} inside the stack: the nut cannot be started.`,
+    sentence: `${where}: the nut can’t be started.`,
     field: 'projectionMm',
     missMm,
-    short: 'its tip stays inside the stack when the converter is pushed back',
-    mend: `A stud more than ${mm} longer would show its pilot.`,
+    short: 'its end does not reach the engine side with the converter pushed back',
+    mend: `Needs a stud at least ${atLeast(missMm, unit, { more: true })} longer.`,
   };
 }

@@ -1,5 +1,6 @@
 import { type LengthUnit, printLength, printNumber } from '../../../../shared/words/print.ts';
 import { type Checked, notKnown } from '../numbers/checked.ts';
+import { atLeast, isFlush } from '../numbers/inWords.ts';
 import { lengthMargin, spreadInWords } from '../numbers/lengthMargin.ts';
 import type { StudNumbers } from '../numbers/studNumbers.ts';
 
@@ -13,17 +14,17 @@ export function tipClearance(numbers: StudNumbers, unit: LengthUnit): Checked {
   const { stud, stack } = numbers.input;
   const base = {
     id: 'tip-clearance',
-    title: 'Tip clearance',
+    title: 'Stud end clearance',
     limit: 0,
     unit: 'mm',
     source: 'first principles',
   };
   if (stack.tipRoomMm === null) {
     return notKnown(base, {
-      sentence: 'Whether the tip clears the engine side is not known: its room was not given.',
+      sentence: 'The room for the stud end is missing, so its clearance can’t be checked.',
       field: 'tipRoomMm',
-      short: 'the room for its tip is not known',
-      mend: 'Measure from the flexplate’s pad side to the first thing in the stud’s way.',
+      short: 'the room for the stud end',
+      mend: 'Measure from the pad face to the first thing in the stud’s way.',
     });
   }
   const clearMm = stack.tipRoomMm - stud.projectionMm;
@@ -49,18 +50,20 @@ export function tipClearance(numbers: StudNumbers, unit: LengthUnit): Checked {
       value: clearMm,
       sentence:
         clearMm > 1e-9
-          ? `The tip clears the engine side by ${mm(clearMm)}; it must not touch${spreadInWords(margin, unit)}.`
-          : `The stud is ${mm(-clearMm)} too long: its tip strikes the engine side before the pads seat.`,
+          ? `The stud end clears the engine side by ${mm(clearMm)}; it must clear.${spreadInWords(margin, unit, 'clearing')}`
+          : isFlush(clearMm, unit)
+            ? 'The stud end touches the engine side as the pads seat; it must clear.'
+            : `The stud is ${mm(-clearMm)} too long: its end hits the engine side before the pads seat.`,
       answer,
     },
     field: 'tipRoomMm',
     missMm: margin.missMm,
-    short: 'its tip strikes the engine side',
+    short: 'its end hits the engine side',
     // A stud cannot be shortened by its whole length.
     mend:
       margin.missMm >= stud.projectionMm - 1e-9
         ? ''
-        : `A stud more than ${mm(margin.missMm)} shorter would do.`,
+        : `Needs a stud at least ${atLeast(margin.missMm, unit, { more: true })} shorter.`,
     counts: true,
     answers: { tipClearanceMm: answer },
   };

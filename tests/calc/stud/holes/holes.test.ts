@@ -14,7 +14,7 @@ describe('holes', () => {
     // 3/8-24 2A major max 0.3739 in = 9.49706 mm (ASME B1.1)
     expect([check.fits, check.decidedBy]).toEqual(['no', 'holeDiameterMm']);
     expect(check.byMm).toBeCloseTo(0.09706, 5);
-    expect(check.headline).toBe('It does not fit: it does not go through the casting.');
+    expect(check.headline).toBe('Does not fit: it does not go through the casting.');
   });
   it('a pilot thicker than the thread is what must pass', () => {
     const input = withStud({ pilotDiameterMm: 10.31 });

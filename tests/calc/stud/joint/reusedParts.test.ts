@@ -31,7 +31,7 @@ describe('used before, locking, tightened again', () => {
 
   it('a locking nut that takes all the torque only to turn is refused', () => {
     expect(() => check({ prevailingNm: 37 }, true)).toThrow(
-      'The torque that only turns the nut is 37 N·m; it must be less than 37 N·m.',
+      'The prevailing torque is 37.0 N·m; it must be less than 37.0 N·m.',
     );
   });
 

@@ -28,8 +28,8 @@ describe('the window of torque (first principles, by hand)', () => {
     expect(window(EXAMPLE).finding.status).toBe('pass'));
 
   it.each([
-    [32.4, 'fail', 'is not enough'],
-    [32.5, 'pass', 'is between them'],
+    [32.4, 'fail', 'is too little to hold'],
+    [32.5, 'pass', 'is in that range'],
     [38, 'fail', 'is too much'],
   ])('a torque of %f N·m is %s', (torqueNm, status, says) => {
     const { finding } = window(withJoint({ torqueNm }));
@@ -39,7 +39,7 @@ describe('the window of torque (first principles, by hand)', () => {
 
   it('a window without a torque that does both says so', () => {
     const { finding } = window(withJoint({ engineTorqueNm: 900 }));
-    expect(finding.sentence).toContain('No torque does both');
+    expect(finding.sentence).toContain('No torque works');
   });
   it('a window leaves out the end that is not known', () => {
     expect(window(withStud({ proofMPa: null })).most).toBeNull();

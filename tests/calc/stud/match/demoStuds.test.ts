@@ -72,7 +72,7 @@ describe('common practice, no source: which stud for which flexplate', () => {
   it.each(ids('one-piece'))('for the %s flexplate the short stud suits and comes first', (id) => {
     const { first, short, long } = pairOf(id);
     expect(first).toBe(short);
-    expect([short.fits, short.check.headline]).toEqual(['yes', 'It fits, and its nut starts by hand.']);
+    expect([short.fits, short.check.headline]).toEqual(['yes', 'Fits: the nut starts by hand.']);
     expect([long.fits, long.decidedBy]).toEqual(['no', 'tipRoomMm']);
   });
   it.each(ids('two-piece'))(

@@ -36,33 +36,35 @@ describe('what would mend it', () => {
   it('a stud that fits is offered no change', () => expect(whatWouldMend(EXAMPLE)).toEqual([]));
   it('a thread too short is offered one that reaches farther', () => {
     expect(sentences(withStud({ threadEndMm: 10 }))).toEqual([
-      'A stud of the same thread with its last full thread at 13.20 mm or farther would fit.',
+      'A stud with the same thread, its last full thread at least 13.20 mm from the pad would fit.',
     ]);
   });
   it('a nut that stops before it clamps is offered a washer, or a thread that begins nearer', () => {
     expect(sentences(withStud({ threadStartMm: 2.5 }))).toEqual([
-      'With a washer of 1.00 mm under the nut it would fit.',
-      'With a shim of 1.00 mm under every pad it would fit.',
-      'A stud of the same thread with its first full thread at 1.70 mm or nearer would fit.',
+      'With a 1.00 mm washer under the nut, this stud would fit.',
+      'With a 1.00 mm shim under every pad, this stud would fit.',
+      'A stud with the same thread, its first full thread at most 1.70 mm from the pad would fit.',
     ]);
   });
   it('a nut of another thread is offered the right nut', () => {
     expect(sentences(withNut({ thread: unified(0.375, 16, '2B', 'UNC') }))[0]).toBe(
-      'With a nut for 0.375-24 UNF-2A it would fit.',
+      'With a 0.375-24 UNF nut, this stud would fit.',
     );
   });
   it('a nut that strips is offered a taller one', () => {
-    expect(sentences(withNut({ heightMm: 5 }))).toContain('With a nut 8.20 mm high it would fit.');
+    expect(sentences(withNut({ heightMm: 5 }))).toContain(
+      'With a nut at least 8.20 mm high, this stud would fit.',
+    );
   });
   // End wanted 3.2 + 12 + P + 0.55 = 16.81, there is 15: 1.81 less nut, 10.19, down to 10.1 (first principles).
   it('a thread that does not stand out of its nut is offered a thinner nut', () => {
     expect(sentences(withStud({ threadEndMm: 15 }, withNut({ heightMm: 12 })))).toContain(
-      'With a nut 10.10 mm high or thinner, of the same strength, it would fit.',
+      'With a nut at most 10.10 mm high, of the same strength, this stud would fit.',
     );
   });
   it('a stud that strikes is offered a shorter one, in inches', () => {
     expect(sentences(withStack({ tipRoomMm: 22 }), 'in')).toEqual([
-      'A stud of the same thread with its tip at 0.854 in or nearer would fit.',
+      'A stud with the same thread, at most 0.855 in length from pad would fit.',
     ]);
   });
   // 1.9 − P of 1.5875 − 0.35 of tolerances is −0.04: the thread would have to begin behind the pad's face.
@@ -73,8 +75,8 @@ describe('what would mend it', () => {
       withNut({ thread: unified(0.375, 16, '2B', 'UNC') }, withStack({ layers: [layer(1.9)] })),
     );
     expect(sentences(input)).toEqual([
-      'With a washer of 1.50 mm under the nut it would fit.',
-      'With a shim of 1.50 mm under every pad it would fit.',
+      'With a 1.50 mm washer under the nut, this stud would fit.',
+      'With a 1.50 mm shim under every pad, this stud would fit.',
     ]);
   });
   it('a length that cannot exist is never offered, whatever the stud and the stack', () => {
@@ -112,7 +114,7 @@ describe('what would mend it', () => {
     const mends = whatWouldMend({ ...EXAMPLE, joint: null, ...entry, stud });
     expect(mends.map((mend) => [mend.fits, mend.sentence])).toContainEqual([
       'with-care',
-      'A stud with the same thread and its tip at 25.20 mm or farther would fit, with care.',
+      'A stud with the same thread and at least 25.20 mm length from pad would fit with care.',
     ]);
   });
 });

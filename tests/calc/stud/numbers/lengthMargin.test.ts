@@ -18,10 +18,10 @@ describe('a length against its limit, three ways (first principles)', () => {
 
   it('a length check names which of nominal, RSS and worst case failed', () => {
     const said = (marginMm: number) =>
-      spreadInWords(lengthMargin({ marginMm, tolerancesMm: [0.2, 0.15] }), 'mm');
+      spreadInWords(lengthMargin({ marginMm, tolerancesMm: [0.2, 0.15] }), 'mm', 'one pitch');
     expect(said(0.4)).toBe('');
-    expect(said(0.3)).toBe('; with every size at its worst it is 0.05 mm short of that');
-    expect(said(0.2)).toBe('; with the likely spread of sizes (RSS) it is 0.05 mm short of that');
+    expect(said(0.3)).toBe(' Worst case: 0.05 mm short of one pitch.');
+    expect(said(0.2)).toBe(' Likely spread of sizes (RSS): 0.05 mm short of one pitch.');
     expect(said(-0.1)).toBe('');
   });
 });

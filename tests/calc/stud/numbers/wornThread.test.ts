@@ -41,8 +41,8 @@ describe('a worn thread', () => {
   });
 
   it('a pitch diameter that cannot belong to the thread is refused', () => {
-    expect(() => measured(7)).toThrow('The pitch diameter measured is 7 mm; it must be more than');
-    expect(() => measured(9.6)).toThrow('The pitch diameter measured is 9.6 mm; it must be less than');
+    expect(() => measured(7)).toThrow('The measured pitch diameter is 7 mm; it must be more than');
+    expect(() => measured(9.6)).toThrow('The measured pitch diameter is 9.6 mm; it must be less than');
   });
 
   it('a thread with more wear is never stronger', () => {

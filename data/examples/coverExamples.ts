@@ -16,6 +16,7 @@ import { flatnessMinimumZone } from '../../src/calc/cover/face/flatnessMinimumZo
 import { indicatorReading } from '../../src/calc/cover/face/indicatorReading.ts';
 import { tiltOverTrack } from '../../src/calc/cover/face/tiltOverTrack.ts';
 import { cleanUpToolPlane } from '../../src/calc/cover/face/toolPlane.ts';
+import { wallsLeftBy } from '../../src/calc/cover/face/wallsLeftBy.ts';
 import { gaugeThatSettles } from '../../src/calc/cover/gaugeThatSettles.ts';
 import { governingMinimum } from '../../src/calc/cover/governingMinimum.ts';
 import { knockOnLengths } from '../../src/calc/cover/knockOnLengths.ts';
@@ -107,10 +108,24 @@ export const coverExamples: Readonly<Record<string, Example>> = {
   faceCut: worked(
     () => {
       const { cut, leastWall } = checkCover(coverInput());
-      return `Tool plane ${figure(cut.toolPlaneMm)} mm, ${figure(cut.dialledMm)} mm dialled, least wall left ${figure(leastWall.afterMm)} mm at station ${leastWall.station + 1}.`;
+      return `Tool plane ${figure(cut.toolPlaneMm)} mm, depth of cut ${figure(cut.dialledMm)} mm, least wall left ${figure(leastWall.afterMm)} mm at station ${leastWall.station + 1}.`;
     },
     [],
     ONE,
+  ),
+  wallsLeftBy: worked(
+    () =>
+      `Walls left ${wallsLeftBy(
+        [
+          { angleDeg: 0, radiusMm: 110, wallMm: [4.9], faceMm: 0.1, markDepthMm: null },
+          { angleDeg: 180, radiusMm: 110, wallMm: [4.8], faceMm: 0, markDepthMm: null },
+        ],
+        0.25,
+      )
+        .map((wallMm) => `${figure(wallMm)} mm`)
+        .join(' and ')}.`,
+    [],
+    'two stations of 4.90 and 4.80 mm, indicator 0.10 and 0 mm, cut 0.25 mm',
   ),
   faceLies: shown('two stations of 4.92 and 4.80 mm, face not indicated', () =>
     faceLies(
@@ -176,7 +191,7 @@ export const coverExamples: Readonly<Record<string, Example>> = {
   unbalance: worked(
     unbalance,
     [{ walls: WEDGE, trackInnerDiameterMm: 214, trackOuterDiameterMm: 264, densityKgPerM3: 7870 }],
-    'a wall 0.02 mm thicker on one side over Ø 264, track Ø 214 to 264, 7870 kg/m³',
+    'a wall 0.02 mm thicker on one side over Ø 264, friction surface Ø 214 to 264, 7870 kg/m³',
   ),
   wallUncertainty: worked(
     wallUncertainty,

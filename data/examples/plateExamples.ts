@@ -36,7 +36,7 @@ const conforming = () => {
   return kept;
 };
 const SAID =
-  'the cover of the example above: boss Ø 90, rim Ø 300, track Ø 214 to 264, 4 studs on Ø 286, pads Ø 24 × 10, wall 5 mm, 0.7 MPa';
+  'the cover of the example above: center Ø 90, rim Ø 300, friction surface Ø 214 to 264, 4 studs on Ø 286, pads Ø 24 × 10, wall 5 mm, 0.7 MPa';
 
 /** By the file each belongs to. Those that solve the cover share it with the example above. */
 export const plateExamples: Readonly<Record<string, Example>> = {
@@ -130,7 +130,7 @@ export const plateExamples: Readonly<Record<string, Example>> = {
     (given: Parameters<typeof flexuralRigidity>[0]) => ({ rigidityNmm: flexuralRigidity(given) }),
     [{ youngMPa: 206_000, poisson: 0.29, thicknessMm: 5 }],
   ),
-  freedoms: shown('the cover’s mesh, its boss one stiff piece, its rim held', () => {
+  freedoms: shown('the cover’s mesh, its center one stiff piece, its rim held', () => {
     const { anglesRad, radiiMm } = coverMesh(COVER);
     const all = 4 * radiiMm.length * anglesRad.length;
     return [`${all} freedoms at the nodes, ${coverModel(COVER).freedoms.size} of them free to move`];

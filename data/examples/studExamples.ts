@@ -229,7 +229,7 @@ export const studExamples: Readonly<Record<string, Example>> = {
         ],
       },
     ],
-    '12.9 ± 0.3 mm measured; 3.2 ± 0.1 and 9.5 ± 0.15 mm in the catalogue',
+    '12.9 ± 0.3 mm measured; 3.2 ± 0.1 and 9.5 ± 0.15 mm in the catalog',
   ),
   strengthClass: worked(strengthClass, [{ name: 'grade 5', diameterMm: 9.525 }]),
   stripOrBreak: fromCheck('breakingLoadN'),

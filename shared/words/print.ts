@@ -96,9 +96,9 @@ export const STRESS: Readonly<Record<LengthUnit, Beside>> = {
   in: { unit: 'ksi', per: PSI_PER_MPA / 1000, decimals: 1 },
 };
 
-/** A rise of temperature: K, or °F. */
+/** A rise of temperature: °C, or °F. */
 export const HOTTER: Readonly<Record<LengthUnit, Beside>> = {
-  mm: { unit: 'K', per: 1, decimals: 0 },
+  mm: { unit: '°C', per: 1, decimals: 0 },
   in: { unit: '°F', per: 1.8, decimals: 0 },
 };
 

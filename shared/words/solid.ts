@@ -60,6 +60,6 @@ export function ringNotJoined(joinedToPads: boolean | null): string {
   const why =
     joinedToPads === false
       ? 'The stiffening ring is not welded to the pads, so it gets no credit.'
-      : 'It is not recorded that the stiffening ring is welded to the pads all round, so it gets no credit. Record it with the cover type, or with the weld.';
-  return `${why} In a solid model such a ring left 0.3 to 1.1 times the ripple, reversed.`;
+      : 'The stiffening ring gets no credit: it is not recorded as welded to the pads all around. Record it with the cover type or the weld.';
+  return `${why} Such a ring can reverse the waviness of the friction surface.`;
 }

@@ -329,7 +329,7 @@ test('the shop’s criteria come through as sent', () => {
   });
   expect(faults(shopCriteriaSchema, { ...criteria, shimsMm: [0.8, 0] })[0]?.path).toBe('shimsMm.1');
   expect(faults(shopCriteriaSchema, changed(criteria, 'bending.peakOverNew', 0.9))[0]?.message).toBe(
-    'The maximum pressure peak is 0.9 × new; it must be at least 1 × new and at most 100 × new.',
+    'The maximum peak lining pressure is 0.9 × new; it must be at least 1 × new and at most 100 × new.',
   );
   for (const [field, value, sentence] of [
     [

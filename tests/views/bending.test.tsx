@@ -90,9 +90,9 @@ describe('the map of pressure', () => {
   });
 
   it('says the pressure in the units of whoever reads it', () => {
-    expect(drawn({})).toContain('its mean is 2.00 MPa');
+    expect(drawn({})).toContain('mean 2.00 MPa');
     const inch = drawn({ unit: 'in' });
-    expect(inch).toContain('its mean is 290 psi');
+    expect(inch).toContain('mean 290 psi');
     expect(inch).toMatch(/<th scope="col">psi<\/th>/);
     expect(inch).not.toContain('MPa');
   });
@@ -121,13 +121,13 @@ describe('the map of pressure', () => {
     for (const [i, radius] of [112, 117, 122, 127].entries()) {
       for (const distance of at[i]!) expect(Math.abs(distance / SCALE - radius)).toBeLessThan(0.15);
     }
-    expect(html).toContain('About 18 % of the track is not touched.');
+    expect(html).toContain('The lining does not touch about 18 % of the friction surface.');
     expect(html).toContain('not touching');
   });
 
   it('says in its key how much of the track each band covers, in all the whole of it', () => {
     const html = drawn({});
-    expect(html).toContain('All of the track is touched.');
+    expect(html).toContain('The lining touches all of the friction surface.');
     expect(html).not.toContain('not touching');
     const rows = [...html.matchAll(/<\/svg>([\d. –]+)<\/th><td>([\d. –]+)<\/td><td>(\d+) %/g)];
     expect(rows.map((row) => row[1])).toEqual([
@@ -156,12 +156,12 @@ describe('the map of pressure', () => {
     });
     expectSound(html);
     expect(html).toContain(
-      'presses harder than the mean: 2 of 3 on the track. By chance it would be about 50 %',
+      'presses harder than its mean: 2 of 3 on the friction surface. By chance it would be about 50 %',
     );
     expect(html).toContain('Heat mark at 91°, radius 120.00 mm: 1.50 × the mean.');
     expect(html).toContain('Heat mark at 359°, radius 120.00 mm: 1.50 × the mean.');
     expect(html).toContain('Heat mark at 45°, radius 120.00 mm: 0.50 × the mean.');
-    expect(html).toContain('Heat mark at 0°, radius 140.00 mm: beside the track.');
+    expect(html).toContain('Heat mark at 0°, radius 140.00 mm: off the friction surface.');
     // Clockwise from the top: a mark at 90° is on the right.
     const [first] = tagsOf(html, 'ellipse', 'press-mark');
     const [x, y] = /translate\(([-\d.]+) ([-\d.]+)\)/.exec(first!)!.slice(1).map(Number);

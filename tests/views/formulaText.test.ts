@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { readFormulas } from '../../src/web/how/formulas.ts';
 import { SUBJECTS } from '../../src/web/how/how.ts';
-import { formulaPieces } from '../../views/parts/how/formulaText.tsx';
+import { formulaPieces, withoutFiles } from '../../views/parts/how/formulaText.tsx';
 
 const formulas = readFormulas();
 const words = (text: string) => text.split(/\s+/).filter(Boolean).join(' ');
@@ -11,12 +11,18 @@ describe('what a calculation says of itself, on a page', () => {
   it('is there for every calculation', () => expect(formulas.length).toBeGreaterThan(100));
 
   it.each(formulas.map((formula) => [`${formula.name} ${formula.function}`, formula] as const))(
-    'has the very words of the comment and an example that is worked out: %s',
+    'has the very words of the comment, without paths of the source, and an example that is worked out: %s',
     (_, { name, text }) => {
       const shown = formulaPieces(text).map((piece) =>
         piece.label ? `${piece.label}: ${piece.text}` : piece.text,
       );
-      expect(words(shown.join(' '))).toBe(words(text));
+      const left = words(withoutFiles(text)).split(' ');
+      for (const word of words(shown.join(' ')).split(' ')) {
+        while (left.length > 0 && left[0] !== word) left.shift();
+        expect(left.shift(), `“${word}” stands in the comment`).toBe(word);
+      }
+      expect(shown.join(' ')).not.toMatch(/\w\.tsx?\b|Throws:/);
+      expect(words(shown[0]!)).toBe(words(withoutFiles(text)).slice(0, words(shown[0]!).length));
       const subject = SUBJECTS.find(({ folder }) => name.startsWith(`${folder}/`))!;
       const example = subject.examples[name.slice(name.indexOf('/') + 1)];
       expect(example, `add one for ${name} to data/examples`).toBeDefined();
@@ -57,6 +63,16 @@ describe('what a calculation says of itself, on a page', () => {
       { label: '', text: `${long} goes on here.`, formula: false },
       { label: 'Valid', text: 'always.', formula: false },
       { label: 'Source', text: 'none', formula: false },
+    ]);
+  });
+
+  it('leaves out what a function throws and where it is tested, and names another calculation in words', () => {
+    const text =
+      'What it finds.\nThrows: a Refusal (refuseHeat.ts).\nSource: as slipRise.ts\nExample: 5 mm (tests/a/b.test.ts)';
+    expect(formulaPieces(text).map((piece) => `${piece.label}|${piece.text}`)).toEqual([
+      '|What it finds.',
+      'Source|as “slip rise”',
+      'Example|5 mm',
     ]);
   });
 

@@ -178,7 +178,7 @@ describe('a quantity for the eye', () => {
     [100, SURFACE_SPEED.in, '328 ft/min'],
     [1.6, ROUGHNESS.mm, '1.6 µm'],
     [1.6, ROUGHNESS.in, '63 µin'],
-    [100, HOTTER.mm, '100 K'],
+    [100, HOTTER.mm, '100 °C'],
     [100, HOTTER.in, '180 °F'],
   ] as const)('of %s beside lengths in %o is "%s"', (value, beside, text) => {
     expect(printAs(value, beside)).toBe(text);

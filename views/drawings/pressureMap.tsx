@@ -181,7 +181,7 @@ function PressurePlan(
       role="img"
       aria-labelledby={`${id}-title ${id}-desc`}
     >
-      <title id={`${id}-title`}>How hard the lining presses on the face, clutch side</title>
+      <title id={`${id}-title`}>Lining pressure on the face, clutch side</title>
       <desc id={`${id}-desc`}>{props.words}</desc>
       <defs>
         <Hatch id={`${id}-free`} size={5} />
@@ -242,12 +242,12 @@ function PressureKey({
   return (
     <div class="table-box" tabindex={0}>
       <table class="figures press-key">
-        <caption>Pressure of the lining; its mean is {printAs(meanPressureMPa, inUnit)}</caption>
+        <caption>Lining pressure; mean {printAs(meanPressureMPa, inUnit)}</caption>
         <thead>
           <tr>
             <th scope="col">× mean</th>
             <th scope="col">{inUnit.unit}</th>
-            <th scope="col">of the track</th>
+            <th scope="col">of the surface</th>
           </tr>
         </thead>
         <tbody>
@@ -356,7 +356,7 @@ function peakPlaces({ peakAt: { angleDeg }, studCount }: PressureMapProps): numb
   );
 }
 
-/** Pressure over the mean at a mark; null beside the track. */
+/** Pressure over the mean at a mark; null off the friction surface. */
 function ratioAt(
   { angleDeg, radiusMm }: PressureMark,
   ratios: Values,
@@ -389,16 +389,16 @@ function peakInWords(
 ) {
   const least = Math.min(...ratios.flat());
   return [
-    `It presses hardest at radius ${printLength(peakAt.radiusMm, unit, 'coarse')}, ${fromStud(peakAt.angleDeg, studCount)} (+): ${printNumber(peak, 2)} × the mean, ${printAs(peak * meanPressureMPa, PRESSURE[unit])}`,
-    ...(least > 0 ? [`; least, ${printNumber(least, 2)} × the mean`] : []),
+    `Hardest pressed (+): ${printNumber(peak, 2)} × the mean, ${printAs(peak * meanPressureMPa, PRESSURE[unit])}, at radius ${printLength(peakAt.radiusMm, unit, 'coarse')}, ${fromStud(peakAt.angleDeg, studCount)}`,
+    ...(least > 0 ? [`. Least: ${printNumber(least, 2)} × the mean`] : []),
     '.',
   ].join('');
 }
 
 function freeInWords(freeShare: number): string {
   return freeShare > 0
-    ? `About ${printShare(Math.max(1, Math.round(100 * freeShare)) / 100, 0)} of the track is not touched.`
-    : 'All of the track is touched.';
+    ? `The lining does not touch about ${printShare(Math.max(1, Math.round(100 * freeShare)) / 100, 0)} of the friction surface.`
+    : 'The lining touches all of the friction surface.';
 }
 
 type PlacedMark = PressureMark & { readonly ratio: number | null };
@@ -406,12 +406,12 @@ type PlacedMark = PressureMark & { readonly ratio: number | null };
 /** Whether marks sit where the model says, beside how many would by chance. */
 function marksInWords(marks: readonly PlacedMark[], aboveMeanShare: number): string {
   const on = marks.filter(({ ratio }) => ratio !== null);
-  if (on.length === 0) return marks.length === 0 ? '' : 'No heat mark lies on the track.';
+  if (on.length === 0) return marks.length === 0 ? '' : 'No heat mark is on the friction surface.';
   const harder = on.filter(({ ratio }) => ratio! > 1).length;
-  return `Heat marks where it presses harder than the mean: ${harder} of ${on.length} on the track. By chance it would be about ${printShare(Math.round(100 * aboveMeanShare) / 100, 0)} of them, for so much of the track is pressed harder.`;
+  return `Heat marks where the lining presses harder than its mean: ${harder} of ${on.length} on the friction surface. By chance it would be about ${printShare(Math.round(100 * aboveMeanShare) / 100, 0)} of them.`;
 }
 
 function markInWords({ angleDeg, radiusMm, ratio }: PlacedMark, unit: LengthUnit): string {
   const where = `at ${printNumber(angleDeg, 0)}°, radius ${printLength(radiusMm, unit, 'coarse')}`;
-  return `Heat mark ${where}: ${ratio === null ? 'beside the track' : ratio > 0 ? `${printNumber(ratio, 2)} × the mean` : 'not touched here'}.`;
+  return `Heat mark ${where}: ${ratio === null ? 'off the friction surface' : ratio > 0 ? `${printNumber(ratio, 2)} × the mean` : 'not touched here'}.`;
 }

@@ -4,7 +4,7 @@ import type { Frame } from '../frame.ts';
 import { Layout } from '../layout.tsx';
 import { Cautions } from '../parts/caution.tsx';
 import { Working } from '../parts/findingList.tsx';
-import { FormulaText } from '../parts/how/formulaText.tsx';
+import { FormulaText, nameInWords } from '../parts/how/formulaText.tsx';
 
 export interface HowSubject {
   readonly id: string;
@@ -23,9 +23,9 @@ export function HowIndexPage({ frame, subjects }: HowIndexProps) {
     <Layout title="How it is worked out" here="worked-out" {...frame}>
       <h1>How it is worked out</h1>
       <p>
-        The calculations behind the numbers. Each is shown with its formula, what the symbols mean, where it
-        holds, where it comes from, and an example that is worked out on the page as you open it. The words
-        are those that stand in the program’s own source above the calculation.
+        The calculations behind the numbers. Each is shown with its formula, its symbols, where it holds, its
+        source, and an example worked out as you open the page. Formulas are in millimeters and other SI
+        units, as the calculations are.
       </p>
       <ul class="rows">
         {subjects.map(({ id, title, about, count }) => (
@@ -35,7 +35,9 @@ export function HowIndexPage({ frame, subjects }: HowIndexProps) {
                 <b>{title}</b>
                 <small>{about}</small>
               </span>
-              <span class="row-end-word">{count === 0 ? '' : `${count} calculations`}</span>
+              <span class="row-end-word">
+                {count === 0 ? '' : count === 1 ? '1 calculation' : `${count} calculations`}
+              </span>
             </a>
           </li>
         ))}
@@ -50,10 +52,10 @@ export function HowIndexPage({ frame, subjects }: HowIndexProps) {
       </ul>
       <h2>What a source is worth</h2>
       <p>
-        A standard or handbook is named with its edition. “From memory” means that its page was not at hand
-        when the formula was written. “First principles” means that it follows from geometry or equilibrium.
-        “Common practice, no source” is what the trade does, with nothing printed to point to. “This program’s
-        own rule” is a choice made here.
+        A standard or handbook is named with its edition. “From memory” means its page was not at hand when
+        the formula was written. “First principles” means it follows from geometry or equilibrium. “Common
+        practice, no source” is what the trade does, with nothing printed to point to. “This program’s own
+        rule” is a choice made here.
       </p>
       <Cautions kinds={['general', 'lathe', 'crack', 'torque']} />
     </Layout>
@@ -68,12 +70,21 @@ export interface HowPageProps {
   readonly children?: ComponentChildren;
 }
 
-/** `cover/toolPlane` as `tool plane`. */
-const nameInWords = (name: string) =>
-  name
-    .slice(name.indexOf('/') + 1)
-    .replace(/([a-z0-9])([A-Z])/g, '$1 $2')
-    .toLowerCase();
+/** `cover/toolPlane` as `tool plane`; where the code’s short name is no word of the screen, the word. */
+const calculationName = (name: string) => {
+  const own = name.slice(name.indexOf('/') + 1);
+  return SCREEN_NAME[own] ?? nameInWords(own);
+};
+const SCREEN_NAME: Readonly<Record<string, string>> = {
+  cutDialled: 'depth of cut',
+  dialledIn: 'indicated in, with shims',
+  padsOverTrack: 'pads over the friction surface',
+  temperColour: 'temper color',
+  tiltOverTrack: 'tilt over the friction surface',
+  linearProgramme: 'linear program',
+  knockOnLengths: 'other dimensions affected',
+  holeCircle: 'bolt circle',
+};
 
 /** All calculations on one subject. */
 export function HowPage({ frame, subject, formulas, children }: HowPageProps) {
@@ -90,19 +101,19 @@ export function HowPage({ frame, subject, formulas, children }: HowPageProps) {
       <h2 id="calculations">The calculations</h2>
       {formulas.length === 0 ? (
         <p class="note">
-          The program’s source is not beside it here, so its formulas cannot be shown. Run it from a copy of
-          the project that has the folder src.
+          The formulas can’t be shown: this copy of the program came without its source folder. Everything
+          else works.
         </p>
       ) : (
         <>
           <details class="how-contents">
-            <summary>All {formulas.length} of them</summary>
+            <summary>All {formulas.length} calculations</summary>
             <ul>
               {formulas
                 .filter((_, index) => last(index))
                 .map(({ formula }) => (
                   <li>
-                    <a href={`#${formula.name.replace('/', '-')}`}>{nameInWords(formula.name)}</a>
+                    <a href={`#${formula.name.replace('/', '-')}`}>{calculationName(formula.name)}</a>
                   </li>
                 ))}
             </ul>
@@ -110,11 +121,10 @@ export function HowPage({ frame, subject, formulas, children }: HowPageProps) {
           {formulas.map(({ formula, example }, index) => (
             <section class="calculation">
               {formulas[index - 1]?.formula.name !== formula.name && (
-                <h3 id={formula.name.replace('/', '-')}>{nameInWords(formula.name)}</h3>
+                <h3 id={formula.name.replace('/', '-')}>{calculationName(formula.name)}</h3>
               )}
               <FormulaText formula={formula} />
               {last(index) && example && <ExampleShown example={example} frame={frame} />}
-              <p class="source-file">src/calc/{formula.file}.ts</p>
             </section>
           ))}
         </>

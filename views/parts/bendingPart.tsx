@@ -5,17 +5,22 @@ import {
   HOTTER,
   type LengthUnit,
   lengthFigure,
+  MASS,
   MM_PER_UNIT,
   PRESSURE,
   printAs,
   printLength,
   printNumber,
   printShare,
+  printTemperature,
   printTorque,
   STRESS,
+  UNBALANCE,
   UNIT_WORD,
+  WAVINESS,
 } from '../../shared/words/print.ts';
 import { offAtMost, offInWords, offSolid, RING_WIDENED, ringNotJoined } from '../../shared/words/solid.ts';
+import { rangeThanNew, thanNew, timesNew } from '../../shared/words/thanNew.ts';
 import { Caution } from './caution.tsx';
 import { Choice } from './form/fieldBox.tsx';
 
@@ -23,7 +28,7 @@ export interface BendingPartProps {
   readonly bending: Bending | null;
   /** Why there is none. */
   readonly why: string | null;
-  /** Why another family is not set beside it, though one was chosen. */
+  /** Why another cover type is not set beside it, though one was chosen. */
   readonly besideWhy: string | null;
   readonly unit: LengthUnit;
   readonly id: string;
@@ -48,7 +53,7 @@ export function BendingPart(props: BendingPartProps) {
   const Heading = level === 2 ? 'h2' : 'h3';
   return (
     <section id={`${id}-bending`} class="bending" aria-labelledby={`${id}-bending-head`}>
-      <Heading id={`${id}-bending-head`}>How it bends and heats, advice</Heading>
+      <Heading id={`${id}-bending-head`}>Bending and heat: advice</Heading>
       {bending === null ? (
         <p class="hint">{why}</p>
       ) : (
@@ -63,7 +68,7 @@ export function BendingPart(props: BendingPartProps) {
           {bending.padsTooFarMm != null && (
             <p class="note">
               The pads reach {printLength(bending.padsTooFarMm, unit, 'coarse')} over the friction surface.
-              The pressure peak can be 10 % higher than shown: allow for it.
+              Peak lining pressure can be 10 % higher than shown. Allow for it.
             </p>
           )}
           {unjoined(bending) !== null && <p class="note">{unjoined(bending)}</p>}
@@ -97,37 +102,29 @@ function unjoined({ ring }: Bending): string | null {
   return ringNotJoined(ring.size.joinedToPads ?? null);
 }
 
-/** "1.03 to 1.05": so many times the new cover's, from one bound of the piston to the other. */
-export function againstNew(one: PistonRange, fresh: PistonRange, widened = 1): string {
-  const times = ({ rigid, conforming }: PistonRange) => ({
-    rigid: (widened * rigid) / fresh.rigid,
-    conforming: (widened * conforming) / fresh.conforming,
-  });
-  return rangeInWords(times(one), 2);
-}
-
 /** What the cut does to it, and what a ring would do, in one or two sentences. */
 export function bendingInWords(bending: Bending, unit: LengthUnit): string {
   const [fresh, after] = [find(bending, 'new'), find(bending, 'after')];
   if (fresh === null || after === null) return '';
   const against = (one: BendingCase) => {
     const widened = one.ring === null ? { ripple: 1, peak: 1 } : RING_WIDENED;
-    return `ripple is ${againstNew(one.rippleMm, fresh.rippleMm, widened.ripple)} times new, peak lining pressure ${againstNew(one.peakOverMean, fresh.peakOverMean, widened.peak)} times new`;
+    const waviness = rangeThanNew(timesNew(one.rippleMm, fresh.rippleMm, widened.ripple));
+    const peak = rangeThanNew(timesNew(one.peakOverMean, fresh.peakOverMean, widened.peak));
+    return `friction-surface waviness ${waviness}; peak lining pressure ${peak}`;
   };
   const ringed = find(bending, 'ring-unbonded');
-  const withRing = after.ring === null ? '' : ', ring at its worse bound';
-  const parts = [
-    `After the cut (${printLength(after.trackWallMm, unit)} on the friction surface${withRing}) ${against(after)}.`,
-  ];
-  if (ringed) parts.push(`With the stiffening ring, at its worse bound, ${against(ringed)}.`);
+  const left = `${printLength(after.trackWallMm, unit)} left on the friction surface`;
+  const withRing = after.ring === null ? '' : ', ring at its least stiff';
+  const parts = [`After the cut, with ${left}${withRing}: ${against(after)}.`];
+  if (ringed) parts.push(`With the stiffening ring, at its least stiff: ${against(ringed)}.`);
   const { peakOverNew } = bending.limits;
   if (peakOverNew !== null && bending.wallForPeakMm !== null) {
     parts.push(
-      `The shop’s limit on the peak, ${printNumber(peakOverNew, 2)} × new, would be reached at about ${printLength(bending.wallForPeakMm, unit, 'coarse')} on the friction surface, without a ring.`,
+      `Peak lining pressure reaches the shop’s limit, ${thanNew(peakOverNew)}, at about ${printLength(bending.wallForPeakMm, unit, 'coarse')} left on the friction surface, without a ring.`,
     );
   } else if (peakOverNew !== null) {
     parts.push(
-      `The shop’s limit on the peak, ${printNumber(peakOverNew, 2)} × new, is not reached at any wall that could be faced.`,
+      `Peak lining pressure stays within the shop’s limit, ${thanNew(peakOverNew)}, at any wall that could be faced.`,
     );
   }
   return parts.join(' ');
@@ -139,9 +136,9 @@ function BeyondYield({ bending, unit }: { bending: Bending; unit: LengthUnit }) 
     .flatMap(({ greatestStressMPa }) => [greatestStressMPa.rigid, greatestStressMPa.conforming]);
   return (
     <p class="note">
-      The greatest stress reaches {printAs(Math.max(...worst), STRESS[unit])}, above the yield of{' '}
-      {printAs(bending.base.yieldMPa ?? 0, STRESS[unit])}: there the cover would give, and the deflections are
-      not to be relied on.
+      The greatest stress reaches {printAs(Math.max(...worst), STRESS[unit])}, above the yield strength of{' '}
+      {printAs(bending.base.yieldMPa ?? 0, STRESS[unit])}. The cover would bend for good there. Do not rely on
+      these deflections.
     </p>
   );
 }
@@ -159,9 +156,9 @@ function LargeDeflection({ bending, unit }: { bending: Bending; unit: LengthUnit
   if (worst === undefined) return null;
   return (
     <p class="note">
-      The boss moves {printLength(worst.movesMm, unit, 'coarse')} ({caseName(bending, worst.id)}), more than
-      half the wall of {printLength(worst.wallMm, unit, 'coarse')}: a plate so far bent also stretches, and
-      the deflections are not to be relied on.
+      The center of the cover moves {printLength(worst.movesMm, unit, 'coarse')} (
+      {caseName(bending, worst.id)}), more than half the wall of {printLength(worst.wallMm, unit, 'coarse')}.
+      A plate bent so far also stretches. Do not rely on these deflections.
     </p>
   );
 }
@@ -170,15 +167,15 @@ const CASE: Readonly<Record<BendingCase['id'], string>> = {
   new: 'new',
   now: 'now',
   after: 'after the cut',
-  'ring-unbonded': 'and a ring, unbonded',
-  'ring-bonded': 'and a ring, bonded',
-  other: 'another family, new',
+  'ring-unbonded': 'with ring, least stiff',
+  'ring-bonded': 'with ring, stiffest',
+  other: 'another cover type, new',
 };
 
 export function caseName(bending: Bending, id: BendingCase['id']): string {
   if (id === 'other' && bending.other) return `${bending.other.name}, new`;
   const ringed = find(bending, id)?.ring != null;
-  if (bending.welded && ringed && (id === 'now' || id === 'after')) return `${CASE[id]}, ring unbonded`;
+  if (bending.welded && ringed && (id === 'now' || id === 'after')) return `${CASE[id]}, ring least stiff`;
   return CASE[id];
 }
 
@@ -186,21 +183,20 @@ function BendingTable({ bending, unit }: { bending: Bending; unit: LengthUnit })
   const range = (of: PistonRange, scale = 1, decimals = 2) =>
     rangeInWords({ rigid: of.rigid * scale, conforming: of.conforming * scale }, decimals);
   const hotter = HOTTER[unit];
-  const micro = { per: 1000 / MM_PER_UNIT[unit], name: unit === 'mm' ? 'µm' : 'thou' };
+  const waviness = WAVINESS[unit];
   return (
     <section class="table-box" tabindex={0} aria-label="Bending and heat, case by case">
       <table class="figures">
         <caption>
-          From one bound of the piston to the other, rigid and conforming; a real one lies between. Wall and
-          center in {UNIT_WORD[unit]}. The friction surface counts as thin everywhere as where it is thinnest.
-          Rows with a ring are as computed, not widened.
+          Range shown: stiffest to most flexible piston. Wall and center in {UNIT_WORD[unit]}. The friction
+          surface is taken to be as thin everywhere as at its thinnest.
         </caption>
         <thead>
           <tr>
             <th scope="col">cover</th>
             <th scope="col">wall</th>
             <th scope="col">peak ÷ mean</th>
-            <th scope="col">ripple, {micro.name}</th>
+            <th scope="col">waviness, {waviness.unit}</th>
             <th scope="col">center moves</th>
             <th scope="col">stress, {STRESS[unit].unit}</th>
             {bending.heat && (
@@ -217,12 +213,12 @@ function BendingTable({ bending, unit }: { bending: Bending; unit: LengthUnit })
               <th scope="row">{caseName(bending, one.id)}</th>
               <td>{lengthFigure(one.trackWallMm, unit)}</td>
               <td>{range(one.peakOverMean)}</td>
-              <td>{range(one.rippleMm, micro.per, unit === 'mm' ? 1 : 2)}</td>
+              <td>{range(one.rippleMm, waviness.per, waviness.decimals)}</td>
               <td>
                 {one.ring === null
                   ? range(one.bossDeflectionMm, 1 / MM_PER_UNIT[unit], unit === 'mm' ? 2 : 3)
                   : 'no bound'}
-                {one.largeDeflection && <b> past half the wall</b>}
+                {one.largeDeflection && <b> over half the wall</b>}
               </td>
               <td>
                 {range(one.greatestStressMPa, STRESS[unit].per, STRESS[unit].decimals)}
@@ -247,24 +243,29 @@ function colourInWords({ cases, heat }: Bending, unit: LengthUnit): string | nul
   const { behindStudC = null, temperColour = null } = cases.find(({ id }) => id === 'after')?.heat ?? {};
   if (behindStudC === null || heat === null || heat.startTemperatureC === null) return null;
   const colour =
-    temperColour === null ? 'does not colour clean steel yet' : `turns clean steel ${temperColour} at most`;
-  const degrees = (celsius: number) => HOTTER[unit].per * celsius + (unit === 'in' ? 32 : 0);
-  const [from, name] = [printNumber(degrees(heat.startTemperatureC), 0), unit === 'in' ? '°F' : '°C'];
-  const to = rangeInWords(
-    { rigid: degrees(behindStudC.rigid), conforming: degrees(behindStudC.conforming) },
-    0,
-  );
-  return `After the cut one such slip, from ${from} ${name} before it, takes the face behind a stud to ${to} ${name}, which ${colour}. Temper colours are a rough guide to what was seen: time at heat, alloy and oil change them.`;
+    temperColour === null
+      ? 'does not color clean steel yet'
+      : `turns clean steel ${printColor(temperColour)} at most`;
+  const [least, most] = [
+    Math.min(behindStudC.rigid, behindStudC.conforming),
+    Math.max(behindStudC.rigid, behindStudC.conforming),
+  ].map((celsius) => printTemperature(celsius, unit)) as [string, string];
+  const to = least === most ? most : `${least.slice(0, least.lastIndexOf(' '))} to ${most}`;
+  const from = printTemperature(heat.startTemperatureC, unit);
+  return `After the cut, one such slip heats the face behind a stud from ${from} to ${to}. That ${colour}. Temper colors are a rough guide: time at heat, alloy and oil change them.`;
 }
 
+/** Kept with decisions in the spelling of its day. */
+const printColor = (color: string) => color.replace('grey', 'gray');
+
 const AGREE = {
-  yes: 'The recorded marks sit where the model says',
-  one: 'The recorded marks sit where the model says under one bound of the piston, not clearly under the other',
-  no: 'The recorded marks do not sit where the model says: look for another cause as well',
-  unclear: 'Whether the recorded marks sit where the model says is not clear',
+  yes: 'The recorded heat marks are where the model says',
+  one: 'The recorded heat marks are where the model says with one kind of piston, not clearly with the other',
+  no: 'The recorded heat marks are not where the model says. Look for another cause too',
+  unclear: 'It is not clear whether the recorded heat marks are where the model says',
 } as const;
 
-/** Do the marks sit where the model says? */
+/** Are the marks where the model says? */
 function marksInWords({ count, onPressed, pressedArea, agree }: NonNullable<Bending['marks']>): string {
   const share = ({ rigid, conforming }: PistonRange) => {
     const [least, most] = [Math.min(rigid, conforming), Math.max(rigid, conforming)].map((value) =>
@@ -272,7 +273,7 @@ function marksInWords({ count, onPressed, pressedArea, agree }: NonNullable<Bend
     );
     return least === most ? least! : `${least!.replace(' %', '')} to ${most}`;
   };
-  return `${AGREE[agree]}. Of the darkening of ${count} marks, weighed by depth, ${share(onPressed)} lies where the lining presses above its mean; by chance it would be ${share(pressedArea)}.`;
+  return `${AGREE[agree]}. Of ${count} marks, weighted by depth, ${share(onPressed)} is where the lining presses harder than its mean. By chance it would be ${share(pressedArea)}.`;
 }
 
 /** With a script they come when they are opened; without one the link leads to them. */
@@ -287,7 +288,7 @@ function Drawings({ id, href }: { id: string; href: string }) {
       hx-target={`#${id}-bending-drawn`}
       hx-swap="innerHTML"
     >
-      <summary>Where the lining presses, with the marks over it, and how the section bends</summary>
+      <summary>Drawings: lining pressure with the heat marks, and the section bent</summary>
       <div id={`${id}-bending-drawn`}>
         <a class="button" href={href}>
           See the drawings
@@ -299,25 +300,27 @@ function Drawings({ id, href }: { id: string; href: string }) {
 
 function Ring({ ring, bending, unit }: { ring: RingTold; bending: Bending; unit: LengthUnit }) {
   const { size, massKg, unbalanceGmm, permissibleGmm, clearanceMm } = ring;
-  const value = ({ value: found }: Answer, decimals: number) => printNumber(found ?? 0, decimals);
+  const unbalance = ({ value }: Answer) => printAs(value ?? 0, UNBALANCE[unit]);
   const room = clearanceMm.value ?? 0;
   return (
     <section class="ring-told">
       <p>
         <b>
-          {bending.welded ? 'The ring welded on: ' : 'The ring: '}Ø {briefLength(size.innerDiameterMm, unit)}{' '}
-          to Ø {briefLength(size.outerDiameterMm, unit)}, {briefLength(size.thicknessMm, unit)} thick
+          {bending.welded ? 'Stiffening ring welded on: ' : 'Stiffening ring: '}Ø{' '}
+          {briefLength(size.innerDiameterMm, unit)} to Ø {briefLength(size.outerDiameterMm, unit)},{' '}
+          {briefLength(size.thicknessMm, unit)} thick
         </b>
-        , flat on the engine side with openings for the pads. It weighs at most {value(massKg, 2)} kg.
+        , flat on the engine side, with openings for the pads. It weighs at most{' '}
+        {printAs(massKg.value ?? 0, MASS[unit])}.
         {unbalanceGmm &&
-          ` Running out as far as the shop allows, it adds up to ${value(unbalanceGmm, 0)} g·mm of unbalance${
+          ` At the runout the shop allows, it adds up to ${unbalance(unbalanceGmm)} of unbalance${
             permissibleGmm
-              ? `, ${(unbalanceGmm.value ?? 0) > (permissibleGmm.value ?? 0) ? 'more than' : 'within'} the ${value(permissibleGmm, 1)} g·mm of the shop’s grade (ISO 21940-11)`
+              ? `, ${(unbalanceGmm.value ?? 0) > (permissibleGmm.value ?? 0) ? 'more than' : 'within'} the ${unbalance(permissibleGmm)} of the shop’s grade (ISO 21940-11)`
               : ''
           }.`}{' '}
         {room > 0
-          ? `It stands ${briefLength(room, unit)} clear of a flat flexplate; welds and bolt heads take from that.`
-          : `It is ${room === 0 ? 'as thick as the pads' : `${briefLength(-room, unit)} thicker than the pads`}: it would foul a flat flexplate.`}
+          ? `It clears a flat flexplate by ${briefLength(room, unit)}, less welds and bolt heads.`
+          : `It is ${room === 0 ? 'as thick as the pads' : `${briefLength(-room, unit)} thicker than the pads`}. It would hit a flat flexplate.`}
       </p>
       <Caution kind="weld" />
     </section>
@@ -328,7 +331,7 @@ function Beside({ id, families, chosen, form, action }: BesideProps & { id: stri
   const choice = (
     <>
       <Choice
-        label="Set another family’s new cover beside it"
+        label="Compare with a new cover of another type"
         name="beside"
         id={`${id}-beside`}
         value={chosen}
@@ -339,7 +342,7 @@ function Beside({ id, families, chosen, form, action }: BesideProps & { id: stri
         {...(form !== undefined && { select: { form } })}
       />
       <button class="button" type="submit" form={form}>
-        Set it beside
+        Compare
       </button>
     </>
   );
@@ -357,44 +360,47 @@ function Worth({ bending, unit }: { bending: Bending; unit: LengthUnit }) {
   const off = offSolid(bending.calcVersion);
   return (
     <details class="twin">
-      <summary>What this is worth</summary>
+      <summary>How far to trust this</summary>
       <ul>
-        <li>To compare one cover with another; not a promise. No limit, unless the shop has made it one.</li>
         <li>
-          A thin plate, at {printAs(base.pressureMPa, PRESSURE[unit])}. Beside a solid model of five covers
-          its ripple is {offInWords(off.ripple)}, its pressure peak {offInWords(off.peak)}.
+          It compares one cover with another. It promises nothing, and is no limit unless the shop makes it
+          one.
         </li>
         <li>
-          Cut over new agrees with the solid within {offAtMost(off.cutRipple)} for ripple and{' '}
-          {offAtMost(off.cutPeak)} for the pressure peak.
+          The cover is a thin plate under {printAs(base.pressureMPa, PRESSURE[unit])}. Compared with a solid
+          model of five covers, waviness is {offInWords(off.ripple)}, peak pressure {offInWords(off.peak)}.
         </li>
-        <li>A rigid and a conforming piston are bounds; a real one lies between.</li>
         <li>
-          A ring counts only when it is welded to the pads all round. Its bounds are widened by{' '}
-          {printShare(RING_WIDENED.ripple - 1, 0)} for ripple and {printShare(RING_WIDENED.peak - 1, 0)} for
-          the pressure peak; the center has none.
+          The change from new to cut agrees with the solid within {offAtMost(off.cutRipple)} for waviness and{' '}
+          {offAtMost(off.cutPeak)} for peak pressure.
         </li>
-        <li>The greatest stress is looked for away from the pads’ edges, and is good to about 5 %.</li>
+        <li>A real piston is between the stiffest and the most flexible one.</li>
+        <li>
+          A ring counts only when welded to the pads all around. In the sentences above, not in the table, it
+          is charged {printShare(RING_WIDENED.ripple - 1, 0)} more waviness and{' '}
+          {printShare(RING_WIDENED.peak - 1, 0)} more peak pressure, for what the model may be off.
+        </li>
+        <li>The greatest stress is found away from the pads’ edges, to about 5 %.</li>
         <li>
           {base.speedRpm === null
-            ? 'Ballooning by the oil’s rotation is left out.'
-            : `Ballooning by the oil’s rotation is reckoned at ${base.speedRpm} rpm.`}
+            ? 'Ballooning from the spinning oil is left out.'
+            : `Ballooning from the spinning oil is included, at ${base.speedRpm} rpm.`}
         </li>
         {bending.heat && (
           <li>
             Heat: one slip of {bending.heat.slipTimeS} s from {bending.heat.slipRpm} rpm at{' '}
             {printTorque(bending.heat.torqueNm, unit)}, {printShare(bending.heat.share, 0)} of it into the
-            cover, straight through the wall. Behind a stud the flux is larger by the peak; heat that spreads
+            cover, straight through the wall. Behind a stud it is more by the pressure peak. Heat that spreads
             sideways makes it less.
           </li>
         )}
       </ul>
       <p>
         <a class="button quiet" href="/how/bending">
-          How the bending is worked out
+          How bending is worked out
         </a>{' '}
         <a class="button quiet" href="/how/heat">
-          How the heat is worked out
+          How heat is worked out
         </a>
       </p>
     </details>

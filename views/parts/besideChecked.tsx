@@ -12,11 +12,11 @@ export interface CheckedFigure {
 export function BesideChecked({ given, rows }: { given: string; rows: readonly CheckedFigure[] }) {
   return (
     <>
-      <h2>An example, beside independent values</h2>
+      <h2>An example, compared with independent values</h2>
       <p>{given}</p>
       <div class="table-box" tabindex={0}>
         <table class="figures beside-checked">
-          <caption>Beside an independent second implementation, not published</caption>
+          <caption>Compared with an independent second implementation, not published</caption>
           <thead>
             <tr>
               <th scope="col">quantity</th>

@@ -1,7 +1,7 @@
 import type { Bending } from '../../shared/words/bending.ts';
 import type { CoverCheck } from '../../shared/words/cover.ts';
 import { type LengthUnit, lengthFigure, printLength, printShare } from '../../shared/words/print.ts';
-import { againstNew } from './bendingPart.tsx';
+import { rangeThanNew, timesNew } from '../../shared/words/thanNew.ts';
 import { type KeyFigure, KeyFigures } from './keyFigures.tsx';
 
 export interface WhatIfProps {
@@ -22,16 +22,16 @@ function sliderRange(check: CoverCheck): { readonly mostMm: number; readonly ste
   return { mostMm: Math.ceil(mostMm * 100) / 100, stepMm: 0.01 };
 }
 
-/** What if another cut were taken: nothing is kept by moving it. */
+/** Another cut tried: nothing is saved by moving the slider. */
 export function WhatIf({ action, include, check, bending, unit, level }: WhatIfProps) {
   const { mostMm, stepMm } = sliderRange(check);
   const Heading = level === 2 ? 'h2' : 'h3';
   return (
     <section class="what-if" aria-labelledby="what-if-head">
-      <Heading id="what-if-head">What if another cut were taken</Heading>
+      <Heading id="what-if-head">Try another cut</Heading>
       <form method="get" action={action} id="what-if-form">
         <label class="slider" for="what-if">
-          <span>cut</span>
+          <span>Depth of cut</span>
           <input
             id="what-if"
             name="try"
@@ -52,7 +52,7 @@ export function WhatIf({ action, include, check, bending, unit, level }: WhatIfP
         </label>
         <noscript>
           <button class="button" type="submit">
-            Work this cut out
+            Show this cut
           </button>
         </noscript>
       </form>
@@ -79,12 +79,12 @@ export function WhatIfAnswer({
       </p>
       <KeyFigures
         figures={[
-          { label: 'thinnest after it', value: lengthFigure(leastWall.afterMm, unit), unit },
+          { label: 'Thinnest wall left', value: lengthFigure(leastWall.afterMm, unit), unit },
           ...(conformanceProbability === null
             ? []
-            : [{ label: 'sure it keeps the minimum', value: sureness(conformanceProbability) }]),
-          ...(cutsLeft === null ? [] : [{ label: 'cuts left after it', value: String(cutsLeft) }]),
-          { label: 'cleans up', value: cut.cleansUp ? 'yes' : 'no' },
+            : [{ label: 'Chance it keeps the minimum', value: sureness(conformanceProbability) }]),
+          ...(cutsLeft === null ? [] : [{ label: 'More cuts after it', value: String(cutsLeft) }]),
+          { label: 'Cleans up', value: cut.cleansUp ? 'yes' : 'no' },
           ...bendingFigures(bending),
         ]}
       />
@@ -92,21 +92,23 @@ export function WhatIfAnswer({
   );
 }
 
-/** From the lesser bound of the piston to the greater. */
+/** From the stiffest piston to the most flexible one. */
 function bendingFigures(bending: Bending | null): KeyFigure[] {
   const of = (id: 'new' | 'after') => bending?.cases.find((one) => one.id === id);
   const [fresh, after] = [of('new'), of('after')];
   if (!fresh || !after) return [];
   return [
-    { label: 'ripple, advice', value: againstNew(after.rippleMm, fresh.rippleMm), unit: '× new' },
     {
-      label: 'pressure peak, advice',
-      value: againstNew(after.peakOverMean, fresh.peakOverMean),
-      unit: '× new',
+      label: 'Friction-surface waviness (advice)',
+      value: rangeThanNew(timesNew(after.rippleMm, fresh.rippleMm)),
+    },
+    {
+      label: 'Peak lining pressure (advice)',
+      value: rangeThanNew(timesNew(after.peakOverMean, fresh.peakOverMean)),
     },
   ];
 }
 
 function sureness(share: number): string {
-  return share > 0.999 ? 'over 99.9 %' : printShare(share);
+  return share > 0.999 ? 'more than 99.9 %' : printShare(share);
 }

@@ -67,7 +67,7 @@ const BENDING = {
   liningModulusMPaPerMm: {
     head: 'Bending',
     headHelp:
-      'The first three or none; without them no advice on bending. Steel is about 206 000 MPa (29 900 ksi) and 0.29 (handbook values, from memory). The lining modulus is its maker’s figure, or measured.',
+      'Fill the first three to get advice on bending. Steel is about 206 000 MPa (29 900 ksi) and 0.29 (handbook values, from memory). The lining modulus is its maker’s figure, or measured.',
     label: 'Lining modulus',
     help: 'Pressure for each mm it is squeezed',
     box: 'liningModulus',
@@ -112,14 +112,14 @@ const BENDING = {
   },
   speedRpm: {
     label: 'Speed for ballooning',
-    help: 'Empty: the rotation of the oil is left out',
+    help: 'Blank leaves out the pressure of the spinning oil',
     box: 'bendingSpeed',
     ...RPM,
     optional: true,
   },
   ringRunoutMm: {
     label: 'Stiffening ring runout allowed',
-    help: 'Round its rim, as welded',
+    help: 'Around its rim, as welded',
     box: 'ringRunout',
     kind: 'extent',
     optional: true,
@@ -127,15 +127,15 @@ const BENDING = {
   peakOverNew: {
     head: 'Limits on bending',
     headHelp:
-      'Blank: advice only. With a limit it is checked, and a cover past it gets a ring or is replaced. The limit holds for both bounds of the piston. A ring counts only when welded to the pads all round, at its worse bound.',
-    label: 'Maximum pressure peak',
-    help: 'Peak over mean, against the new cover',
+      'Blank: advice only. With a limit, a cover over it gets a ring or is replaced. 1.10 is 10 % more than new. A ring counts only when welded to the pads all around.',
+    label: 'Maximum peak lining pressure',
+    help: 'Peak over mean, compared with the new cover',
     box: 'peakOverNew',
     ...TIMES_NEW,
   },
   rippleOverNew: {
-    label: 'Maximum waviness of the friction surface',
-    help: 'Round its middle, against the new cover',
+    label: 'Maximum friction-surface waviness',
+    help: 'Around its middle, compared with the new cover',
     box: 'rippleOverNew',
     ...TIMES_NEW,
   },
@@ -143,7 +143,7 @@ const BENDING = {
 
 /** One engagement of the lock-up clutch, and the steel it heats. */
 const HEAT = {
-  share: { label: 'Share of the heat into the cover', box: 'heatShare', kind: 'share', ...above(1) },
+  share: { label: 'Share of heat into the cover', box: 'heatShare', kind: 'share', ...above(1) },
   torqueNm: { label: 'Torque while it slips', box: 'slipTorque', kind: 'torque', ...above(100_000) },
   slipRpm: { label: 'Slip speed at the start', box: 'slipSpeed', ...RPM },
   slipTimeS: { label: 'Slip time', box: 'slipTime', kind: 'time', ...above(3600) },
@@ -251,7 +251,7 @@ export const CRITERIA = {
   heat: {
     head: 'Heat of one engagement',
     headHelp:
-      'All of it or none, but the temperature. Plain carbon steel is about 51.9 W/(m·K), 7870 kg/m³ and 486 J/(kg·K) (handbook values).',
+      'Fill every box to get advice on heat; only the temperature may stay blank. Plain carbon steel is about 51.9 W/(m·K), 7870 kg/m³ and 486 J/(kg·K) (handbook values).',
     label: 'Heat of one engagement',
     kind: 'part',
     fields: HEAT,

@@ -3,10 +3,10 @@ import type { MeasuredStation } from './measuredStations.ts';
 import { rings } from './rings.ts';
 
 /**
- * Wall and face height at a place between stations: straight-line in angle, round the nearest ring.
+ * Wall and indicator reading at a place between stations: straight-line in angle, round the nearest ring.
  *   t = t₁ + (t₂ − t₁)·(θ − θ₁)/(θ₂ − θ₁), the same for z
  *
- * θ clock position [deg] · t wall [mm] · z face height [mm]; 1 and 2 the ring's stations on either side.
+ * θ angle from stud 1 [deg] · t wall [mm] · z indicator reading [mm]; 1 and 2 the ring's stations on either side.
  * Valid: any place; a ring of one station gives that station's values. Of two rings equally near, the inner.
  * Source: linear interpolation (first principles)
  * Example: halfway between 4.92 and 4.90 → 4.91 (tests/calc/cover/betweenStations.test.ts)

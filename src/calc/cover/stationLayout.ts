@@ -2,16 +2,16 @@ const MM_PER_INCH = 25.4;
 const DUST = 1e-6;
 
 /**
- * Where to measure: behind every stud and between every two on the track's inner part, and behind every stud
+ * Where to measure: behind every stud and between every two on the friction surface's inner part, and behind every stud
  * again on its outer part. This is what coverage asks for (a station behind and between on one ring, and a second
  * ring somewhere), so a cover measured at all of them is never sent back for a missing place.
  *
  *   r_main = r_i + w/8,  r_second = r_o − w/6,  w = r_o − r_i   each to the nearest whole mm, or the nearest 1/16 in
  *   where both diameters are sizes of an inch rule (whole 1/32 in, not whole mm)
  *
- * r_i, r_o inner and outer radius of the track [mm]. Valid: a track at least 6 mm wide; a narrower one has both
+ * r_i, r_o inner and outer radius of the friction surface [mm]. Valid: a friction surface at least 6 mm wide; a narrower one has both
  * rings at its edges. Source: common practice, no source.
- * Example: track Ø 214–264, 4 studs → 8 stations at r 110 and 4 at r 128 (tests/calc/cover/stationLayout.test.ts)
+ * Example: friction surface Ø 214–264, 4 studs → 8 stations at r 110 and 4 at r 128 (tests/calc/cover/stationLayout.test.ts)
  */
 export function stationLayout(cover: {
   readonly studCount: number;

@@ -11,10 +11,10 @@ const EVEN_SLOPE = 1e-12;
  * Unbalance of a wall that is thicker on one side.   U = ρ s π (r_o⁴ − r_i⁴)/4
  *
  * ρ density [kg/m³] · s slope of the least-squares plane through the walls left [mm/mm] · r_o, r_i radii of the
- * track [mm]; U in g·mm. It comes from ∫ρ s x² dA over the ring.
- * Valid: three stations not on one line, else null; only the track's ring is counted.
+ * friction surface [mm]; U in g·mm. It comes from ∫ρ s x² dA over the ring.
+ * Valid: three stations not on one line, else null; only the friction surface's ring is counted.
  * Source: first principles (first moment of a wedge on a ring)
- * Example: 0.02 mm over Ø 264, track Ø 214–264, ρ 7870 → 80.78 g·mm (tests/calc/cover/unbalance.test.ts)
+ * Example: 0.02 mm over Ø 264, friction surface Ø 214–264, ρ 7870 → 80.78 g·mm (tests/calc/cover/unbalance.test.ts)
  */
 export function unbalance({
   walls,

@@ -73,25 +73,25 @@ function worth({
   const warnings: Warning[] = [
     {
       code: 'advice',
-      text: 'Advice, for one engagement on an even face; heat that goes sideways, into the oil or into marks already there is left out.',
+      text: 'Advice, for one engagement on an even face. Heat that goes sideways, into the oil or into marks already there is left out.',
     },
   ];
   if (behindStud !== null) {
     warnings.push({
       code: 'behind-stud',
-      text: 'Behind a stud the flux is taken larger by the pressure peak, as if the slab were as hot all round: heat that spreads sideways makes it somewhat less.',
+      text: 'Behind a stud the flux is larger by the pressure peak, as if the slab were as hot all around. Heat that spreads sideways makes it less.',
     });
   }
   if (peakTemperatureC !== null) {
     warnings.push({
       code: 'temper-colour',
-      text: 'Temper colours are a rough guide: time at heat, alloy and oil change them.',
+      text: 'Temper colors are a rough guide: time at heat, alloy and oil change them.',
     });
   }
   if (hottestK > HOT_K) {
     warnings.push({
       code: 'hot',
-      text: `A rise of ${printNumber(hottestK, 0)} K changes the steel’s own conductivity and heat; take it as very hot, not as a figure.`,
+      text: `A rise of ${printNumber(hottestK, 0)} K changes the steel’s own conductivity and heat. Read it as very hot, not as a figure.`,
     });
   }
   return warnings;

@@ -6,11 +6,12 @@ import type {
   RingTold,
 } from '../../../shared/words/bending.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
-import { type LengthUnit, printAs, printLength, printNumber, STRESS } from '../../../shared/words/print.ts';
+import { type LengthUnit, printAs, printLength, STRESS } from '../../../shared/words/print.ts';
 import { RING_WIDENED, ringNotJoined } from '../../../shared/words/solid.ts';
+import { thanNew } from '../../../shared/words/thanNew.ts';
 
 const SLACK = 1e-9;
-const SOURCE = 'the shop’s criteria; thin-plate model, an advice the shop has made a limit';
+const SOURCE = 'the shop’s limits; thin-plate model, advice that the shop made a limit';
 
 interface Judged extends Pick<Bending, 'cases' | 'welded'> {
   readonly ring?: Pick<RingTold, 'size'> | null;
@@ -33,8 +34,8 @@ interface Held {
  * The shop’s limits on bending as findings: the cover as the cut leaves it, and, where a ring may be welded on, the same
  * with the ring taken as unbonded, its worse bound, widened by what a solid model shows of cut over new. Under both
  * bounds of the piston the limit must be kept, so the larger ratio judges. A ring that is not recorded as welded to the
- * pads all round gets no credit: the cover is judged without it, and the ring is not checked.
- * Beyond yield, or where the boss moves more than half the wall, the numbers are not to be relied on: they neither pass
+ * pads all around gets no credit: the cover is judged without it, and the ring is not checked.
+ * Beyond yield, or where the center moves more than half the wall, the numbers are not to be relied on: they neither pass
  * nor fail a cover, and a person judges.
  *
  * Valid: as the bending model.   Source: rows 7 and 8 of the table of verdicts (this program’s own rule)
@@ -64,7 +65,7 @@ export function stiffnessFindings({
         id: 'stiffness',
         title: 'Stiffness',
         status: 'not-checked',
-        sentence: `The shop’s limit on bending was not checked. ${why ?? 'The bending was not worked out.'}`,
+        sentence: `The shop’s limit on bending was not checked. ${why ?? 'Bending was not worked out.'}`,
       }),
     ];
   }
@@ -72,7 +73,7 @@ export function stiffnessFindings({
   const against = { fresh, limits, base, unit };
   const bare = judge(
     'stiffness',
-    after.ring === null ? 'Stiffness' : 'Stiffness with its ring',
+    after.ring === null ? 'Stiffness' : 'Stiffness with its stiffening ring',
     after,
     against,
   );
@@ -80,7 +81,7 @@ export function stiffnessFindings({
     const sentence = ringNotJoined(ring.size.joinedToPads ?? null);
     const unchecked = finding({
       id: 'stiffness-with-ring',
-      title: 'Stiffness with a ring',
+      title: 'Stiffness with a stiffening ring',
       status: 'not-checked',
       sentence,
     });
@@ -88,7 +89,7 @@ export function stiffnessFindings({
   }
   const ringed = found('ring-unbonded');
   if (!ringAllowed || ringed === null || welded) return [bare];
-  const told = judge('stiffness-with-ring', 'Stiffness with a ring', ringed, against);
+  const told = judge('stiffness-with-ring', 'Stiffness with a stiffening ring', ringed, against);
   // It decides the verdict where the bare cover fails, and then it has to say that too.
   return [bare, bare.status === 'fail' ? { ...told, sentence: `${bare.sentence} ${told.sentence}` } : told];
 }
@@ -104,7 +105,7 @@ function judge(
     what: 'peak' | 'ripple',
     of: (one: BendingCase) => PistonRange,
     limit: number | null,
-    name: string = what,
+    name: string,
   ) => {
     if (limit === null) return;
     const [is, was] = [of(one), of(fresh)];
@@ -112,17 +113,17 @@ function judge(
     const ratio = widened * Math.max(is.rigid / was.rigid, is.conforming / was.conforming);
     held.push({ what: name, ratio, limit });
   };
-  hold('peak', ({ peakOverMean }) => peakOverMean, limits.peakOverNew, 'pressure peak');
-  hold('ripple', ({ rippleMm }) => rippleMm, limits.rippleOverNew);
+  hold('peak', ({ peakOverMean }) => peakOverMean, limits.peakOverNew, 'peak lining pressure');
+  hold('ripple', ({ rippleMm }) => rippleMm, limits.rippleOverNew, 'friction-surface waviness');
   const over = ({ ratio, limit }: Held) => ratio > limit + SLACK;
   const worst = held.reduce((a, b) => (b.ratio / b.limit > a.ratio / a.limit ? b : a));
   const told = held.map(
     (each) =>
-      `the ${each.what} is ${printAgainstLimit(each)} × that of the new cover, ${over(each) ? 'past' : 'within'} the shop’s ${printNumber(each.limit, 2)} ×`,
+      `${each.what} ${printAgainstLimit(each)}, ${over(each) ? 'over' : 'within'} the limit of ${printLimit(each.limit)}`,
   );
   const fails = held.some(over);
   const caveat = notReliedOn(one, base, unit) ?? notReliedOn(fresh, base, unit);
-  const how = one.ring === null ? 'After the cut' : 'With the ring at its worse bound';
+  const how = one.ring === null ? 'After the cut' : 'With the ring at its least stiff';
   return finding({
     id,
     title,
@@ -130,7 +131,7 @@ function judge(
     value: worst.ratio,
     limit: worst.limit,
     unit: '× new',
-    sentence: `${how} ${told.join('; ')}.${caveat === null ? '' : ` ${caveat}`}`,
+    sentence: `${how}: ${told.join('; ')}.${caveat === null ? '' : ` ${caveat}`}`,
   });
 }
 
@@ -140,24 +141,30 @@ function notReliedOn(one: BendingCase, base: Judged['base'], unit: LengthUnit): 
   const why: string[] = [];
   if (one.beyondYield) {
     why.push(
-      `the greatest stress reaches ${printAs(most(one.greatestStressMPa), STRESS[unit])}, above the yield of ${printAs(base.yieldMPa ?? 0, STRESS[unit])}`,
+      `the greatest stress reaches ${printAs(most(one.greatestStressMPa), STRESS[unit])}, above the yield strength of ${printAs(base.yieldMPa ?? 0, STRESS[unit])}`,
     );
   }
   if (one.largeDeflection) {
     const wallMm = Math.min(base.wallMm, one.trackWallMm);
     why.push(
-      `the boss moves ${printLength(most(one.bossDeflectionMm), unit, 'coarse')}, more than half the wall of ${printLength(wallMm, unit, 'coarse')}`,
+      `the center moves ${printLength(most(one.bossDeflectionMm), unit, 'coarse')}, more than half the wall of ${printLength(wallMm, unit, 'coarse')}`,
     );
   }
   if (why.length === 0) return null;
   const whose = one.id === 'new' ? 'of the new cover ' : '';
-  return `But these numbers are not to be relied on: ${whose}${why.join(', and ')}. They decide nothing here: check the figures of the family and of the criteria, and judge the cover yourself.`;
+  return `Do not rely on these numbers: ${whose}${why.join(', and ')}. They decide nothing. Check the cover type’s figures and the shop limits, and judge the cover yourself.`;
+}
+
+/** `10 %`: a limit is never less than new. */
+function printLimit(limit: number): string {
+  return `${Number((100 * (limit - 1)).toFixed(2))} %`;
 }
 
 /** Enough digits that a ratio past its limit never reads as the limit itself. */
 function printAgainstLimit({ ratio, limit }: Held): string {
-  const decimals = [2, 3, 4].find((d) => printNumber(ratio, d) !== printNumber(limit, d)) ?? 2;
-  return printNumber(ratio, decimals);
+  const wanted = 100 * (limit - 1);
+  const decimals = [0, 1, 2].find((d) => Math.abs(Number((100 * (ratio - 1)).toFixed(d)) - wanted) > 1e-9);
+  return thanNew(ratio, decimals ?? 0);
 }
 
 function finding(told: Pick<Finding, 'id' | 'title' | 'status' | 'sentence'> & Partial<Finding>): Finding {

@@ -12,7 +12,7 @@ const PRECISION = 1e-10;
 const MOST_PIVOTS = 20_000;
 
 /**
- * Solves a linear programme whose variables may take either sign. null when it has no solution.
+ * Solves a linear program whose variables may take either sign. null when it has no solution.
  *
  * Valid: numbers near 1; scale lengths and slopes before they come here.
  * Source: simplex method, package yalps; each free variable is the difference of two that are not negative

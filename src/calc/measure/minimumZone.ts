@@ -8,7 +8,7 @@ import { linearProgramme } from './linearProgramme.ts';
  *
  * x, y place in the face [mm] · z height [mm] · h width of the zone [mm].
  * Valid: three points not on one line; else null. The width is taken anew from the plane found, so it is never
- * narrower than the points allow.   Source: ISO 12781-1:2011, minimum zone reference planes; a linear programme
+ * narrower than the points allow.   Source: ISO 12781-1:2011, minimum zone reference planes; a linear program
  * Example: set D → 27 (tests/calc/measure/planes.test.ts)
  */
 export function minimumZone(

@@ -10,10 +10,10 @@ export const PLATE_CALC_VERSION = 'plate-3';
 
 /**
  * How the cover bends under the lock-up pressure, and how evenly its lining presses. Advice. A ring counts only when it
- * is welded to the pads all round; any other is left out.
+ * is welded to the pads all around; any other is left out.
  *
  * Valid: thin plate, small deflection, elastic; the answer's warnings say where that is left.
- * Source: this program’s own model   Example: the cover of data/examples/bentCover.ts
+ * Source: this program’s own model   Example: the example’s cover
  * (tests/calc/plate/bendCover.test.ts)
  * Throws: a Refusal of a geometry that makes no cover (refuseCover.ts), or where the bending cannot be solved.
  */

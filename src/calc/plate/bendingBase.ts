@@ -1,31 +1,31 @@
 import type { BendingBase, BendingSettings } from '../../../shared/words/bending.ts';
 import type { Family } from '../../../shared/words/catalogue.ts';
 
-/** What the model needs of a family that families need not say, each in the trade’s words. */
+/** What the model needs of a cover type that cover types need not say, each in the trade’s words. */
 const OF_FAMILY = [
-  ['bossDiameterMm', 'boss diameter'],
+  ['bossDiameterMm', 'cover center diameter'],
   ['rimDiameterMm', 'rim diameter'],
   ['padDiameterMm', 'pad diameter'],
   ['padThicknessMm', 'pad thickness'],
   ['sideWallMm', 'side wall thickness'],
   ['pistonSealDiameterMm', 'piston seal diameter'],
-  ['hubDiameterMm', 'hub diameter'],
+  ['hubDiameterMm', 'impeller hub diameter'],
 ] as const;
 
 export interface BendingBaseFound {
   /** null while something is missing. */
   readonly base: BendingBase | null;
-  /** Of the family. */
+  /** Of the cover type. */
   readonly missing: readonly string[];
   /** The shop has not said what lining and steel are. */
   readonly shopSilent: boolean;
 }
 
 /**
- * A family’s cover when new, as the bending model wants it, or what is missing for that. The flat off the track keeps
- * the wall it had when new: facing cuts the track alone. The family’s pressure and yield stand before the shop’s.
+ * A cover type’s cover when new, as the bending model needs it, or what is missing. The flat off the friction surface keeps
+ * the wall it had when new: facing cuts the friction surface alone. The cover type’s own pressure and yield win over the shop’s.
  *
- * Valid: facing of the track alone.   Source: this program’s own model
+ * Valid: facing of the friction surface alone.   Source: this program’s own model
  * Example: tests/calc/plate/bendingCases.test.ts
  */
 export function bendingBase(family: Family, settings: BendingSettings | null): BendingBaseFound {

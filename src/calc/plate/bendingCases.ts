@@ -23,11 +23,11 @@ export interface CaseAsked {
 }
 
 /**
- * The cases a cover is shown in. The wall on the track is taken as even, at the thinnest that was measured or that the
- * cut leaves: no station is thinner, so ripple and peak are not made less than they are. A ring counts only where it is
- * welded to the pads all round; any other may reverse the ripple, and the cover is taken without it.
+ * The cases a cover is shown in. The wall on the friction surface is taken as even, at the thinnest that was measured or that the
+ * cut leaves: no station is thinner, so waviness and peak are not made less than they are. A ring counts only where it is
+ * welded to the pads all around; any other may reverse the waviness, and the cover is taken without it.
  *
- * Valid: walls that differ little round the track.   Source: this program’s own model (the thinnest wall everywhere,
+ * Valid: walls that differ little round the friction surface.   Source: this program’s own model (the thinnest wall everywhere,
  * to be on the safe side)
  * Example: tests/calc/plate/bendingCases.test.ts
  */

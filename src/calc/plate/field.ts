@@ -8,7 +8,7 @@ import type { CoverModel } from './model/coverModel.ts';
 /** What stands over the flat once it is solved. */
 export interface CoverField {
   readonly deflectionMm: (radiusMm: number, angleRad: number) => number;
-  /** On the track; where the lining does not touch, 0. */
+  /** On the friction surface; where the lining does not touch, 0. */
   readonly pressureMPa: (radiusMm: number, angleRad: number) => number;
 }
 
@@ -24,8 +24,8 @@ function stretch(lines: Float64Array, x: number): number {
  *
  * A rigid piston's d is that of every spring. A conforming one's is found at each radius from Σ max(0, d − w) = even
  * pressure, over the Gauss points of the circle: the sum rises with d, so begin with all and drop those that pull.
- * Valid: on the flat, and for pressure on the track.   Source: this program’s own model
- * Example: the mean over the track is the mean pressure (tests/laws/plate.test.ts)
+ * Valid: on the flat, and for pressure on the friction surface.   Source: this program’s own model
+ * Example: the mean over the friction surface is the mean pressure (tests/laws/plate.test.ts)
  */
 export function coverField(
   { mesh, freedoms, track, forces, share }: CoverModel,

@@ -19,7 +19,7 @@ export interface StressAt {
  * E [MPa] · t thickness there [mm] · κ curvatures [1/mm]. Nearer a pad's edge the stress grows with the mesh.
  * Valid: thin plate, elastic; good to about 5 %.   Source: Timoshenko & Woinowsky-Krieger, 2nd ed., §21, and von Mises'
  * condition for plane stress (from memory)
- * Example: centre of a plate, 3.1 (tests/published/plates.test.ts); at other meshes (tests/slow/plate.test.ts)
+ * Example: center of a plate, 3.1 (tests/published/plates.test.ts); at other meshes (tests/slow/plate.test.ts)
  */
 export function greatestStress(
   {

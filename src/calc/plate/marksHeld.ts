@@ -7,18 +7,18 @@ interface Mark {
   readonly depthMm: number;
 }
 
-/** Of the track’s area; the marks must lie on pressed metal by so much more often than chance, or they do not say it. */
+/** Of the friction surface’s area; the marks must lie on pressed metal by so much more often than chance, or they do not say it. */
 const CLEARLY = 0.15;
 const FEWEST = 3;
 
 /**
  * Do the marks sit where the lining presses? Of the darkening, weighed by depth, the share that lies where p > p_m,
- * beside the share of the track’s area where p > p_m.
+ * beside the share of the friction surface’s area where p > p_m.
  *   agree: yes where it is more by 0.15 under both pistons, one where under one of them, no where it is more under
  *   neither, unclear between
  *
  * Valid: three marks or more, else null. Source: this program’s own; the 0.15 is its choice
- * Example: marks behind the studs and outside agree, in mid track under one piston, between studs not (tests/calc/plate/marksHeld.test.ts)
+ * Example: marks behind the studs and outside agree, in mid friction surface under one piston, between studs not (tests/calc/plate/marksHeld.test.ts)
  */
 export function marksHeld({
   marks,
@@ -58,7 +58,7 @@ function agreement(more: readonly number[]): MarksHeld['agree'] {
   return more.every((by) => by <= 0) ? 'no' : 'unclear';
 }
 
-/** Bilinear between the points of the map; beside the track, its nearest edge. */
+/** Bilinear between the points of the map; beside the friction surface, its nearest edge. */
 function pressureUnder(map: PressureMap, { angleDeg, radiusMm }: Mark, studCount: number): number {
   const pitch = 360 / studCount;
   const turned = ((angleDeg % pitch) + pitch) % pitch;

@@ -11,11 +11,12 @@ export interface PadsOverTrack {
  * How far the round pads reach over the friction surface, where the model's square pads reach less far and its pressure
  * peak may be too low.   overlap = min(r_o, r_stud + d/2) − max(r_i, r_stud − d/2)
  *
- * r_o, r_i outer and inner radius of the track · r_stud stud circle radius · d pad diameter [mm]; 0 where they do not
+ * r_o, r_i outer and inner radius of the friction surface · r_stud bolt circle radius · d pad diameter [mm]; 0 where they do not
  * overlap. Of the five covers beside the solid, two overlap by 0.34 and 0.52 walls and their peak is within 2 %; one
  * overlaps by 1.02 walls and its peak is 8 to 10 % too low. The limit lies between, and the lower end is taken.
- * Valid: pads on one circle. Source: tests/calc/plate/solid.test.ts (independent second implementation, not published)
- * Example: pads Ø 29 on Ø 218, track to Ø 196, wall 3.43 → 3.5 mm, too far (tests/calc/plate/padsOverTrack.test.ts)
+ * Valid: pads on one circle. Source: five covers worked out as solids (tests/calc/plate/solid.test.ts), an
+ * independent second implementation, not published
+ * Example: pads Ø 29 on Ø 218, friction surface to Ø 196, wall 3.43 → 3.5 mm, too far (tests/calc/plate/padsOverTrack.test.ts)
  */
 export function padsOverTrack(cover: {
   readonly trackInnerDiameterMm: number;

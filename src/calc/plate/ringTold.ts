@@ -7,7 +7,7 @@ import { USUAL } from '../cover/coverNumbers.ts';
 import { permissibleUnbalance } from '../cover/permissibleUnbalance.ts';
 
 /**
- * What a ring weighs, what it may throw out of balance and what room it leaves.
+ * What a ring weighs, how far it may put the cover out of balance, and what room it leaves.
  *   m = ρ·π·(D² − d²)·t/4   U = m·e, e = runout/2   clearance = pad − t
  *
  * D, d outer and inner diameter, t thickness [mm] · ρ density [kg/m³] · runout total indicator reading round the rim

@@ -16,9 +16,9 @@ export interface SolvedCover {
 /**
  * Model, mesh, contact: everything solved, nothing yet answered. `fineness` 2 halves every element.
  *
- * Valid: a geometry that refuseCover takes.   Source: this program’s own model
+ * Valid: sizes that make a cover.   Source: this program’s own model
  * Throws: a Refusal where the plate cannot be solved or the springs do not settle.
- * Example: the cover of data/examples/bentCover.ts (tests/calc/plate/bendCover.test.ts)
+ * Example: the example’s cover (tests/calc/plate/bendCover.test.ts)
  */
 export function solveCover(input: StiffnessInput, fineness = 1): SolvedCover {
   const model = coverModel(input, fineness);

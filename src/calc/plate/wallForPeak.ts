@@ -14,7 +14,7 @@ export interface WallForPeak {
 }
 
 /**
- * The wall on the track at which the pressure peak reaches a limit: peak(t) = limit, everything else as it is.
+ * The wall on the friction surface at which the pressure peak reaches a limit: peak(t) = limit, everything else as it is.
  *
  * Looked for from 0.3 × wall to wall by false position with halved ends (Illinois), to 0.002 mm.
  * Valid: a peak that falls as the wall grows.   Source: Dowell & Jarratt 1971, the Illinois method (from memory)

@@ -11,6 +11,7 @@ import { PLATE_CALC_VERSION } from '../../calc/plate/bendCover.ts';
 import { bendingBase } from '../../calc/plate/bendingBase.ts';
 import { bendingCase, bendingCases, type CaseAsked, caseInput } from '../../calc/plate/bendingCases.ts';
 import { marksHeld } from '../../calc/plate/marksHeld.ts';
+import { refuseCover } from '../../calc/plate/model/refuseCover.ts';
 import { padsOverTrack } from '../../calc/plate/padsOverTrack.ts';
 import { ringTold } from '../../calc/plate/ringTold.ts';
 import { BendingFailed, BendingPool } from './bendingPool.ts';
@@ -65,54 +66,54 @@ export async function bendingFor(asked: BendingAsked): Promise<BendingTold> {
   if (base === null) {
     return told(
       null,
-      `Bending and heat are left out: ${missingInWords(missing, shopSilent, asked.own === true)}`,
+      `Bending and heat are not worked out. ${missingInWords(missing, shopSilent, asked.own === true)}`,
     );
   }
   if (asked.welded && !family.ring) return told(null, NO_RING);
   try {
     return told(await work(asked, family, base), null);
   } catch (error) {
-    if (error instanceof Refusal) {
-      return told(
-        null,
-        `The model does not take this cover: ${error.faults.map(({ message }) => message).join(' ')}`,
-      );
-    }
+    if (error instanceof Refusal)
+      return told(null, `Bending is not worked out. ${saidIn(error, base, unit)}`);
     if (!(error instanceof BendingFailed)) throw error;
     console.error(error);
     return told(null, NOT_JUST_NOW);
   }
 }
 
-const NOT_JUST_NOW = 'The bending could not be worked out just now. Load the page again to try once more.';
+const NOT_JUST_NOW = 'Bending could not be worked out just now. Load the page again.';
 const NO_FAMILY =
-  'Bending and heat are left out: they need a cover family with its boss, rim, pads, side wall, piston seal and hub. Choose one under receive.';
+  'Bending and heat are not worked out. They need a cover type with its center, rim, pads, side wall, piston seal and impeller hub. Choose one under Received.';
 const NO_RING =
-  'Bending and heat are left out: a ring is welded on, and the family does not say what ring. Add it to the catalogue.';
+  'Bending and heat are not worked out. A stiffening ring is welded on, and the cover type has none. Add the ring to the cover type in the catalog.';
 
-/** Why another family cannot be set beside a cover; null where it can. */
+/** Why another cover type cannot be set beside a cover; null where it can. */
 function besideWhy({ family }: NonNullable<BendingAsked['other']>, criteria: ShopCriteria): string | null {
   const { base, missing, shopSilent } = bendingBase(family, criteria.bending ?? null);
   if (base !== null) return null;
-  return `${family.name} cannot be set beside it: ${missingInWords(missing, shopSilent, false)}`;
+  return `${family.name} can’t be compared. ${missingInWords(missing, shopSilent, false)}`;
 }
 
 function missingInWords(missing: readonly string[], shopSilent: boolean, own: boolean): string {
-  const parts = [
-    ...(missing.length > 0
-      ? [
-          own
-            ? `nobody has typed its ${listInWords(missing)}`
-            : `the family does not say its ${listInWords(missing)}`,
-        ]
-      : []),
-    ...(shopSilent ? ['the shop has not said what lining and steel it reckons with'] : []),
-  ];
-  const where = [
-    ...(missing.length > 0 ? [own ? 'the cover’s dimensions' : 'the catalogue'] : []),
-    ...(shopSilent ? ['the criteria'] : []),
-  ];
-  return `${parts.join(', and ')}. Add it under ${where.join(' and ')}.`;
+  const parts: string[] = [];
+  if (missing.length > 0) {
+    const where = own ? 'under the cover’s dimensions' : 'to the cover type in the catalog';
+    parts.push(`Missing: ${listInWords(missing)}. Add ${missing.length === 1 ? 'it' : 'them'} ${where}.`);
+  }
+  if (shopSilent) parts.push('The shop limits have no lining and steel. Add them there.');
+  return parts.join(' ');
+}
+
+/** Why the model does not take a cover, in the reader’s unit where it is the cover’s sizes. */
+function saidIn(refused: Refusal, base: BendingBase, unit: LengthUnit): string {
+  const said = ({ faults }: Refusal) => faults.map(({ message }) => message).join(' ');
+  try {
+    refuseCover(caseInput(asNew(base), 'rigid'), unit);
+  } catch (again) {
+    if (again instanceof Refusal) return said(again);
+    throw again;
+  }
+  return said(refused);
 }
 
 function limitsOf(criteria: ShopCriteria): Bending['limits'] {

@@ -18,7 +18,7 @@ import { handledIn } from '../request/route.ts';
 import { fieldsOf, unitOf } from '../request/typed.ts';
 
 const DRAWN = ['new', 'now', 'after', 'ring-unbonded'] as const;
-const NOTHING_YET = 'Nothing can be drawn yet: measure the wall first.';
+const NOTHING_YET = 'Nothing to draw yet. Measure the wall first.';
 
 /** The drawings of the advice on bending, asked for when somebody opens them. */
 export function bendingRouter(context: PageContext): Router {

@@ -34,7 +34,7 @@ export const SUBJECTS: readonly Subject[] = [
     folder: 'cover',
     title: 'The cover and its cut',
     about:
-      'How the face lies, the cut that just cleans it up, and what wall that leaves. The tool plane stands square to the axis, below the bottom of the deepest mark by the allowance; the cut that is dialled runs from the highest point of the face down to it, and each place loses what stands above it.',
+      'How the face lies, the depth of cut that just cleans it up, and the wall that leaves. The tool plane is square to the axis, below the deepest heat mark by the allowance. The depth of cut is counted from the highest point of the face. Each station loses what is above the plane.',
     examples: coverExamples,
   },
   {
@@ -42,7 +42,7 @@ export const SUBJECTS: readonly Subject[] = [
     folder: 'measure',
     title: 'Measuring, and how sure it is',
     about:
-      'Planes through the readings, how much a gauge and its reader are off, and how probable it is that every place keeps the minimum. An error of the gauge is shared by all places, the spread of single readings is not, and the two are kept apart.',
+      'Planes through the readings, how far off a gauge and its reader may be, and the chance that every station keeps the minimum. A gauge’s error is shared by all stations. The scatter of single readings is not. The two are counted separately.',
     examples: measureExamples,
   },
   {
@@ -50,7 +50,7 @@ export const SUBJECTS: readonly Subject[] = [
     folder: 'stud',
     title: 'Studs',
     about:
-      'Threads, stacks, reach, engagement and the joint. What stands out on the engine side with the converter pushed back is the stud’s length less the gap and the stack; whether a nut starts by hand hangs on how many full threads of it show.',
+      'Threads, flexplate stacks, reach, engagement and the joint. What shows on the engine side, with the converter pushed back, is the stud’s length less the gap and the stack. A nut starts by hand if enough full threads show.',
     examples: studExamples,
   },
   {
@@ -58,7 +58,7 @@ export const SUBJECTS: readonly Subject[] = [
     folder: 'plate',
     title: 'How the cover bends',
     about:
-      'Why marks come back behind the studs, by how much a thinner wall makes it worse. Advice, to compare covers.',
+      'Why heat marks come back behind the studs, and how much worse a thinner wall makes it. Advice, to compare covers.',
     examples: plateExamples,
   },
   {
@@ -74,7 +74,7 @@ export const SUBJECTS: readonly Subject[] = [
     folder: 'judge',
     title: 'From findings to a verdict',
     about:
-      'Each check gives one finding: it passes, asks for caution, fails, or was not checked. The verdict is the first row of a table that the findings meet, and names the one that decided it. No number overrules a crack.',
+      'Each check gives one finding: OK, caution, not OK, or not checked. The verdict is the first row of a table that the findings meet. It names the finding that decided it. No number overrules a crack.',
     examples: judgeExamples,
   },
 ];
@@ -119,9 +119,7 @@ export function howRouter(context: PageContext): Router {
 function subjectNamed(id: string): Subject {
   const subject = SUBJECTS.find((one) => one.id === id);
   if (subject) return subject;
-  throw new NoSuchPage(
-    'There is no such subject here. Go to “How it is worked out”, and choose one of those listed.',
-  );
+  throw new NoSuchPage('There is no such page. Go to “How it is worked out” and choose one from the list.');
 }
 
 type BendingExample = ReturnType<typeof bendingExample>;
@@ -151,13 +149,13 @@ async function leadOf(id: string, unit: LengthUnit, bending: () => BendingExampl
     case 'cover':
       return BesideChecked({
         given:
-          'Twelve stations on two rings, and eight on one where dialling in helps; the readings are in data/examples/coverSets.ts.',
+          'Two sets of readings: twelve stations in two rows, and eight in one row where indicating in with shims helps.',
         rows: coverBesideChecked(),
       });
     case 'measuring':
       return BesideChecked({
         given:
-          'The probability that every place keeps the minimum, with one error common to all and one of each place’s own.',
+          'The chance that every station keeps the minimum, with one error shared by all and one of each station’s own.',
         rows: sureBesideChecked(),
       });
     case 'bending':

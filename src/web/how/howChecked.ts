@@ -19,19 +19,19 @@ export function coverBesideChecked(): CheckedFigure[] {
   });
   return [
     mm('first set: tool plane', one.cut.toolPlaneMm, -0.35, 3),
-    mm('cut to dial', one.cut.dialledMm, 0.42, 3),
+    mm('depth of cut', one.cut.dialledMm, 0.42, 3),
     mm('least wall left', one.leastWall.afterMm, 4.5, 3),
     mm('tilt over Ø 264', one.face.runoutMm, 0.1323, 4),
     mm('flatness, least squares', one.face.flatnessLeastSquaresMm, 0.01164, 5),
     mm('flatness, minimum zone', one.face.flatnessMinimumZoneMm, 0.01035, 5),
     mm('second set: least wall as chucked', two.leastWall.afterMm, 4.53, 3),
-    mm('least wall dialled in', two.dialledIn?.leastWallMm, 4.614, 3),
-    mm('gained by dialling in', two.dialledIn?.wallGainedMm, 0.084, 3),
+    mm('least wall indicated in, with shims', two.dialledIn?.leastWallMm, 4.614, 3),
+    mm('gained by that', two.dialledIn?.wallGainedMm, 0.084, 3),
     { ...mm('toward', two.dialledIn?.tiltDirectionDeg, 247.5, 1), unit: '°' },
   ];
 }
 
-/** How sure it is that every place keeps the minimum (an independent second implementation, not published). */
+/** How sure it is that every station keeps the minimum (an independent second implementation, not published). */
 export function sureBesideChecked(): CheckedFigure[] {
   const [three, own, shared, twelve] = SURE;
   const row = (what: string, given: (typeof SURE)[number], checked: number) => ({

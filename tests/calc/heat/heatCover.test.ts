@@ -115,7 +115,7 @@ describe('temper colours: a rough guide (workshop handbooks, rounded, from memor
     [205, 'pale yellow'],
     [250, 'brown yellow'],
     [290, 'violet to blue'],
-    [900, 'grey blue'],
+    [900, 'gray blue'],
   ])('the temper color at %s °C is %s', (temperatureC, colour) => {
     expect(temperColour(temperatureC)).toBe(colour);
   });

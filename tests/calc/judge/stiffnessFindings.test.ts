@@ -62,7 +62,7 @@ describe('limits of the shop on bending', () => {
     });
     expect(finding).toMatchObject({ status: 'fail', value: 1.6, limit: 1.5 });
     expect(finding!.sentence).toBe(
-      'After the cut the pressure peak is 1.05 × that of the new cover, within the shop’s 1.10 ×; the ripple is 1.60 × that of the new cover, past the shop’s 1.50 ×.',
+      'After the cut: peak lining pressure 5 % more than new, within the limit of 10 %; friction-surface waviness 60 % more than new, over the limit of 50 %.',
     );
   });
 
@@ -93,7 +93,7 @@ describe('limits of the shop on bending', () => {
       unit: 'mm',
     });
     expect(found[1]!.sentence).toBe(
-      'After the cut the pressure peak is 1.50 × that of the new cover, past the shop’s 1.10 ×. With the ring at its worse bound the pressure peak is 0.97 × that of the new cover, within the shop’s 1.10 ×.',
+      'After the cut: peak lining pressure 50 % more than new, over the limit of 10 %. With the ring at its least stiff: peak lining pressure 3 % less than new, within the limit of 10 %.',
     );
   });
 
@@ -116,8 +116,8 @@ describe('limits of the shop on bending', () => {
   const size = { innerDiameterMm: 1, outerDiameterMm: 2, thicknessMm: 1 };
   it.each([
     ['not joined to the pads', false, /is not welded to the pads, so it gets no credit/],
-    ['not recorded as joined', null, /It is not recorded that .* Record it with the cover type/],
-    ['kept before that was asked', undefined, /It is not recorded that/],
+    ['not recorded as joined', null, /it is not recorded as welded .* Record it with the cover type/],
+    ['kept before that was asked', undefined, /it is not recorded as welded/],
   ])('a ring that is %s gets no credit', (_, joinedToPads, why) => {
     for (const welded of [false, true]) {
       const found = stiffnessFindings({
@@ -153,13 +153,13 @@ describe('limits of the shop on bending', () => {
       'beyond yield',
       { beyondYield: true, greatestStressMPa: { rigid: 300, conforming: 340 } },
       'mm',
-      'the greatest stress reaches 340 MPa, above the yield of 320 MPa.',
+      'the greatest stress reaches 340 MPa, above the yield strength of 320 MPa.',
     ],
     [
       'where the boss moves more than half the wall',
       { largeDeflection: true, bossDeflectionMm: { rigid: 2.1, conforming: -2.5 } },
       'in',
-      'the boss moves 0.098 in, more than half the wall of 0.157 in.',
+      'the center moves 0.098 in, more than half the wall of 0.157 in.',
     ],
   ])(
     'bending numbers %s neither fail nor pass a cover, and are said not to be relied on',
@@ -175,7 +175,7 @@ describe('limits of the shop on bending', () => {
       expect(found(1).status).toBe('caution');
       expect(found(3)).toMatchObject({ id: 'stiffness', status: 'caution', value: 2.5, limit: 1.1 });
       expect(found(3).sentence).toBe(
-        `After the cut the pressure peak is 2.50 × that of the new cover, past the shop’s 1.10 ×. But these numbers are not to be relied on: ${why} They decide nothing here: check the figures of the family and of the criteria, and judge the cover yourself.`,
+        `After the cut: peak lining pressure 150 % more than new, over the limit of 10 %. Do not rely on these numbers: ${why} They decide nothing. Check the cover type’s figures and the shop limits, and judge the cover yourself.`,
       );
     },
   );
@@ -191,7 +191,7 @@ describe('limits of the shop on bending', () => {
       ringAllowed: false,
       unit: 'mm',
     });
-    expect(finding!.sentence).toContain('relied on: of the new cover the greatest stress reaches 400 MPa');
+    expect(finding!.sentence).toContain('numbers: of the new cover the greatest stress reaches 400 MPa');
   });
 
   it('bending is not checked where it could not be worked out, and the finding says why', () => {
@@ -214,6 +214,6 @@ describe('limits of the shop on bending', () => {
       ringAllowed: true,
       unit: 'mm',
     });
-    expect(finding!.sentence).toContain('is 1.1002 × that of the new cover, past the shop’s 1.10 ×');
+    expect(finding!.sentence).toContain('10.02 % more than new, over the limit of 10 %');
   });
 });

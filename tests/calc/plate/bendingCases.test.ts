@@ -63,7 +63,7 @@ describe('what the model needs of a family', () => {
   it('the model names what is missing, of a family that does not say it and of one kept before the field existed', () => {
     expect(bendingBase(part, settings)).toMatchObject({
       base: null,
-      missing: ['side wall thickness', 'piston seal diameter', 'hub diameter'],
+      missing: ['side wall thickness', 'piston seal diameter', 'impeller hub diameter'],
       shopSilent: false,
     });
     const { sideWallMm: _s, lockUpPressureMPa: _p, ...before } = whole;

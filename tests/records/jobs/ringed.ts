@@ -60,7 +60,7 @@ export function ringedDecision(workedOutAtRevision: number, ringed: Ringed = {})
     value: 0.8,
     limit: 1.05,
     unit: '× new',
-    sentence: 'With the ring the ripple is within the limit.',
+    sentence: 'With the ring the friction-surface waviness is within the limit.',
     source: 'the shop',
     answer: null,
   };

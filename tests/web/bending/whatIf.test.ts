@@ -44,8 +44,8 @@ describe('the answer to what if another cut were taken', () => {
     expect(deeper.text).toContain('leaves 4.400 mm');
     expect((await quick({ cut: '0.52' })).text).toContain('leaves 4.400 mm');
     expect((await quick({ try: '0.7' }, '/cover/what-if')).text).toContain('Plan the cut again');
-    expect((await quick({ try: '0.30' }, '/cover/what-if')).text).toMatch(/cleans up no/);
-    expect((await quick({ try: 'deep' }, '/cover/what-if')).text).toContain('Nothing can be worked out yet');
+    expect((await quick({ try: '0.30' }, '/cover/what-if')).text).toMatch(/Cleans up no/);
+    expect((await quick({ try: 'deep' }, '/cover/what-if')).text).toContain('Measure the wall first');
   });
 
   it('says it of a job, and keeps nothing', async () => {

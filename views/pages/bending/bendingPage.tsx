@@ -27,7 +27,7 @@ export interface BendingPageProps {
 export function BendingPage({ frame, drawn, why, back, here }: BendingPageProps) {
   return (
     <Layout title="How it bends" here={here} {...frame}>
-      <h1>How it bends, advice</h1>
+      <h1>How it bends: advice</h1>
       <div id="bending-drawings">
         {drawn ? <Drawn {...drawn} unit={frame.lengthUnit} /> : <p class="hint">{why}</p>}
       </div>
@@ -59,18 +59,18 @@ function Drawn({ bending, now, curves, marks, unit }: BendingDrawn & { unit: Len
   );
   return (
     <>
-      <p class="hint">Lining pressure on the cover as it came in, under each bound of the piston.</p>
+      <p class="hint">Lining pressure on the cover as it came in. A real piston is between these two.</p>
       <div class="two even">
         <div>
-          <h3>Conforming piston</h3>
+          <h3>Most flexible piston</h3>
           {map('conforming')}
         </div>
         <div>
-          <h3>Rigid piston</h3>
+          <h3>Stiffest piston</h3>
           {map('rigid')}
         </div>
       </div>
-      <h3>The section bent, conforming piston</h3>
+      <h3>The section bent, most flexible piston</h3>
       <BentSection
         id="bending-section"
         curves={curves}

@@ -14,16 +14,16 @@ export interface WhatIfPageProps {
 /** Another cut than the one planned, for those without a script; with one only its answer is taken. */
 export function WhatIfPage({ frame, check, bending, back }: WhatIfPageProps) {
   return (
-    <Layout title="What if" here="jobs" {...frame}>
-      <h1>What if another cut were taken</h1>
+    <Layout title="Try another cut" here="jobs" {...frame}>
+      <h1>Try another cut</h1>
       {check ? (
         <WhatIfAnswer check={check} bending={bending} unit={frame.lengthUnit} />
       ) : (
         <div id="what-if-answer">
-          <p>Nothing can be worked out yet: measure the wall first.</p>
+          <p>Measure the wall first. Then a cut can be tried here.</p>
         </div>
       )}
-      <p>Nothing is kept by looking.</p>
+      <p>Nothing is saved by trying.</p>
       <div class="actions">
         <a class="button first" href={back}>
           Back

@@ -7,18 +7,33 @@ interface Piece {
   readonly formula: boolean;
 }
 
-const LABEL = /^(Valid|Source(?: of the formula)?|Example|Formulas, symbols, sources):\s*/;
+const LABEL = /^(Valid|Throws|Source(?: of the formula)?|Example|Formulas, symbols, sources):\s*/;
 /** A line that ends short of this was ended on purpose; longer ones only ran out of room. */
 const FULL = 98;
 /** Three blanks or more set a formula apart from the words before it. */
 const APART = / {3,}/;
 const LONGEST_FORMULA = 130;
+/** A path in the program’s source, alone or in brackets; and the file of another calculation, by its name alone. */
+const OWN_PATH = /\s*\((?:[^()]*; )?[\w./]*\/[\w.]+\.ts\)|(?:[\w.]+\/)+[\w.]+\.ts/g;
+const OWN_FILE = /\b(\w+)\.ts\b/g;
 
 const indentOf = (line: string) => line.length - line.trimStart().length;
 
+/** `tool plane` of `toolPlane`. */
+export const nameInWords = (name: string) => name.replace(/([a-z0-9])([A-Z])/g, '$1 $2').toLowerCase();
+
+/** The comment without the program’s own paths: of use to whoever changes the program, not to whoever reads the page. */
+export function withoutFiles(text: string): string {
+  return text
+    .replace(OWN_PATH, '')
+    .replace(OWN_FILE, (_, name: string) => `“${nameInWords(name)}”`)
+    .replace(/ +([,.;])/g, '$1');
+}
+
 /**
  * The comment’s own words, laid out for a page: lines that only ran out of room are joined, a formula and each of
- * validity, source and example begin a line of their own. Not a word is added or left out.
+ * validity, source and example begin a line of their own. Paths in the source and what a function throws are left out, and
+ * so is a line that then says nothing.
  */
 export function formulaPieces(text: string): Piece[] {
   const paragraphs: string[] = [];
@@ -34,9 +49,10 @@ export function formulaPieces(text: string): Piece[] {
     }
     before = raw;
   }
-  return paragraphs.map((paragraph) => {
+  return paragraphs.flatMap((paragraph) => {
     const label = LABEL.exec(paragraph);
-    const words = paragraph.slice(label?.[0].length ?? 0);
+    const words = withoutFiles(paragraph.slice(label?.[0].length ?? 0)).trim();
+    if (words === '' || label?.[1] === 'Throws') return [];
     return {
       label: label?.[1] ?? '',
       text: words,

@@ -15,7 +15,7 @@ const MOST_PASSES = 200;
  *
  * k whole cut [mm] · k_f finishing pass [mm] · k_r deepest roughing pass [mm]. A cut no deeper than k_f is one
  * finishing pass. Advice: the lathe, the tool and its operator come first.
- * Valid: facing from the track's outer to its inner diameter at one spindle speed.   Source: arithmetic
+ * Valid: facing from the friction surface's outer to its inner diameter at one spindle speed.   Source: arithmetic
  * Throws: a Refusal that names each figure of the cut or the lathe it cannot work with.
  * Example: 0.42, finishing 0.10, roughing limit 0.20 → 0.16, 0.16, 0.10 (tests/calc/cover/cutting/cutPlan.test.ts)
  */

@@ -4,7 +4,7 @@ import { printNumber } from '../../../../shared/words/print.ts';
 /**
  * Time of one facing pass at constant spindle speed.   t = (r_o − r_i)/(f·N)
  *
- * r_o, r_i outer and inner radius of the track [mm] · f feed [mm/rev] · N spindle speed [rpm]; t in seconds.
+ * r_o, r_i outer and inner radius of the friction surface [mm] · f feed [mm/rev] · N spindle speed [rpm]; t in seconds.
  * Valid: cutting time only; approach and return are not in it.   Source: first principles
  * Example: Ø 264 to 214, f 0.1, N 200 → 75 s (tests/published/machining.test.ts)
  */

@@ -4,7 +4,7 @@ import { printNumber } from '../../../../shared/words/print.ts';
 /**
  * The cut a machinist dials, from first touch at the highest point.   k = max zᵢ − c
  *
- * z face height, + proud [mm] · c height of the tool plane [mm].
+ * z indicator reading, + proud [mm] · c height of the tool plane [mm].
  * Valid: any heights.   Source: geometry of facing (first principles)
  * Example: design set one: 0.07 − (−0.35) → 0.42 (tests/calc/cover/checkCover.test.ts)
  */

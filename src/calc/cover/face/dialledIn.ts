@@ -33,10 +33,10 @@ const AS_GOOD_MM = 1e-7;
  *   most w with  w ≤ tᵢ − zᵢ + a xᵢ + b yᵢ + c,  a x + b y + c ≤ z − d − ε,  √(a² + b²) ≤ τ/D;  then least √(a² + b²)
  *
  * a, b slopes and c height of the tool plane on the cover · t wall, z height, d mark depth, ε allowance [mm] ·
- * τ runout allowed in the face after the cut, over D, the track's outer diameter [mm].
- * Shim under pad p: max over pads of (a x + b y) − (a x_p + b y_p), pads on the stud circle.
+ * τ runout allowed in the face after the cut, over D, the friction surface's outer diameter [mm].
+ * Shim under pad p: max over pads of (a x + b y) − (a x_p + b y_p), pads on the bolt circle.
  * Valid: pads and pilot trued in the chuck, face indicated, small tilts. The direction is where the tool plane is
- * highest on the cover.   Source: first principles; a linear programme (ISO 12781-1 uses the same for flatness)
+ * highest on the cover.   Source: first principles; a linear program (ISO 12781-1 uses the same for flatness)
  * Example: design set two, τ 0.10 → 0.084 gained toward 247.5° (tests/calc/cover/face/dialledIn.test.ts)
  */
 export function dialledIn({

@@ -6,7 +6,7 @@ import { rings } from '../rings.ts';
 /**
  * How far the face is dished: inner ring against outer.   mean z(inner ring) − mean z(outer ring)
  *
- * z face height, + proud [mm]; the innermost and the outermost ring. + the face is proud inside.
+ * z indicator reading, + proud [mm]; the innermost and the outermost ring. + the face is proud inside.
  * Valid: two rings; else null.   Source: first principles
  * Example: design set one: 0.00625 − 0.005 → 0.00125 (tests/calc/cover/checkCover.test.ts)
  */

@@ -36,7 +36,7 @@ export interface FaceCut {
 /**
  * What a facing cut takes and leaves, station by station.   kᵢ = max(0, zᵢ − c),  wall left = tᵢ − kᵢ
  *
- * z face height [mm] · c tool plane [mm]: the clean-up plane, or max zᵢ − p for a planned cut p · t wall [mm].
+ * z indicator reading [mm] · c tool plane [mm]: the clean-up plane, or max zᵢ − p for a planned cut p · t wall [mm].
  * A place is clean when zᵢ − c ≥ dᵢ + ε. A place the tool does not reach keeps its wall and is not clean.
  * Valid: the cut is square to the axis.   Source: geometry of facing (first principles)
  * Example: design set one → walls from 4.50, station 1 first (tests/calc/cover/checkCover.test.ts)

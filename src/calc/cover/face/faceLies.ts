@@ -13,7 +13,7 @@ export interface MeasuredMark {
  * The ways the face may lie in the chuck. With indicator readings there is one. Without, two bounds:
  *   pad side flat  zᵢ = tᵢ − mean t        face flat  zᵢ = 0
  *
- * t wall [mm] · z face height [mm].
+ * t wall [mm] · z indicator reading [mm].
  * Valid: the truth lies between the bounds only as far as wall and face go together; indicator readings settle it.
  * Source: geometry of a wall between two faces (first principles)
  * Example: tests/calc/cover/bounds.test.ts

@@ -6,7 +6,7 @@ import { minimumZone } from '../../measure/minimumZone.ts';
 /**
  * Flatness of the face by the minimum zone.   FLTt = least h with |zᵢ − (a xᵢ + b yᵢ + c)| ≤ h/2
  *
- * z face height [mm] · h width of the zone [mm].
+ * z indicator reading [mm] · h width of the zone [mm].
  * Valid: three stations not on one line; else null.   Source: ISO 12781-1:2011, minimum zone reference planes
  * Example: design set one → 0.01035 (tests/calc/cover/checkCover.test.ts)
  */

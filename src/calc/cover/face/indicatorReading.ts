@@ -4,7 +4,7 @@ import { printNumber } from '../../../../shared/words/print.ts';
 /**
  * What the indicator swings through over all stations: the total reading.   max zᵢ − min zᵢ
  *
- * z face height [mm].
+ * z indicator reading [mm].
  * Valid: at least one height.   Source: definition of the total indicator reading, common practice
  * Example: design set one: 0.07 − (−0.06) → 0.13 (tests/calc/cover/checkCover.test.ts)
  */

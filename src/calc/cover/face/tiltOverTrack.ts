@@ -3,9 +3,9 @@ import { printNumber } from '../../../../shared/words/print.ts';
 import { leastSquaresPlane, type SpacePoint } from '../../measure/leastSquaresPlane.ts';
 
 /**
- * How far the face runs out of square over the track: tilt of its best plane.   T = D·√(a² + b²)
+ * How far the face runs out of square over the friction surface: tilt of its best plane.   T = D·√(a² + b²)
  *
- * a, b slopes of the least-squares plane [mm/mm] · D track outer diameter [mm].
+ * a, b slopes of the least-squares plane [mm/mm] · D friction surface outer diameter [mm].
  * Valid: three stations not on one line; else null.   Source: first principles, on the plane of leastSquaresPlane
  * Example: design set one over Ø 264 → 0.1323 mm (tests/calc/cover/checkCover.test.ts)
  */

@@ -10,7 +10,7 @@ export interface ToClean {
 /**
  * The height of the tool plane that just cleans every mark, square to the axis.   c = min(zᵢ − dᵢ) − ε
  *
- * z face height, + proud [mm] · d mark depth [mm] · ε clean-up allowance [mm].
+ * z indicator reading, + proud [mm] · d mark depth [mm] · ε clean-up allowance [mm].
  * Valid: at least one place.   Source: geometry of facing (first principles)
  * Example: design set one, ε 0.05 → c −0.35 (tests/calc/cover/checkCover.test.ts)
  */

@@ -22,7 +22,7 @@ export function hermiteAlong(lines: Float64Array): Float64Array {
  * D rigidity of each element [N·mm] · ν Poisson's ratio · k turning stiffness along the outer edge [N·mm/rad per mm].
  * With w = Σ uᵢ Nᵢ the energy is ½ Σ K_ij uᵢ u_j; K_ij is summed at 4 × 4 Gauss points of each element.
  * Valid: thin plate, small deflection.   Source: Timoshenko & Woinowsky-Krieger, 2nd ed., §§21 and 62 (from memory)
- * Example: annular plates of tests/published/plates.test.ts
+ * Example: annular plates (tests/published/plates.test.ts)
  */
 export function assembleStiffness({
   mesh,

@@ -22,8 +22,8 @@ const HELD: Readonly<Record<Edge, readonly boolean[]>> = {
 };
 
 /**
- * Numbers the unknowns ring by ring from the outside, so that the many rings between rim and track come before the
- * track, which changes as the lining lets go. On the two lines of symmetry w_θ and w_rθ are zero; a rigid edge has one w.
+ * Numbers the unknowns ring by ring from the outside, so that the many rings between rim and friction surface come before the
+ * friction surface, which changes as the lining lets go. On the two lines of symmetry w_θ and w_rθ are zero; a rigid edge has one w.
  *
  * Valid: at least two rings and two rays.   Source: first principles
  * Example: tests/calc/plate/elements/freedoms.test.ts

@@ -9,7 +9,7 @@ const SAMPLES = 64;
 /**
  * Mesh lines through every break, with gaps that follow a wanted size.   count = ⌈∫ dx/size(x)⌉ in each interval
  *
- * Lines between two breaks lie at equal steps of ∫ dx/size, so that neighbours never differ much in width.
+ * Lines between two breaks lie at equal steps of ∫ dx/size, so that neighbors never differ much in width.
  * Valid: breaks rise; size > 0.   Source: first principles (equal share of the density of lines)
  * Example: an even size gives even lines (tests/calc/plate/elements/mesh.test.ts)
  */

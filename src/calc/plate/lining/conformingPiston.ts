@@ -13,7 +13,7 @@ import type { Pressed } from './pressed.ts';
  * k lining modulus [MPa/mm] · A area of a point [mm²] · p_m mean pressure [MPa].
  * Valid: springs that only push.   Source: elimination of d (first principles); this program’s own model (conforming bound)
  * Throws: a Refusal where the plate cannot be solved or the springs do not settle.
- * Example: the cover of data/examples/bentCover.ts (tests/calc/plate/bendCover.test.ts)
+ * Example: the example’s cover (tests/calc/plate/bendCover.test.ts)
  */
 export function pressByConformingPiston(model: CoverModel, liningModulusMPaPerMm: number): Pressed {
   const { track, stiffness, load, share, forces } = model;

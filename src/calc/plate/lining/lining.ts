@@ -5,23 +5,23 @@ import { GAUSS_AT, GAUSS_COUNT, GAUSS_WEIGHT } from '../elements/gauss.ts';
 import type { PlateMesh } from '../elements/mesh.ts';
 
 /**
- * The Gauss points of the track, where the lining's springs are. Points run circle by circle from the inside, and
+ * The Gauss points of the friction surface, where the lining's springs are. Points run circle by circle from the inside, and
  * along the angle within a circle.
  */
 export interface LiningPoints {
   readonly circles: number;
   readonly perCircle: number;
-  /** Share of the track's area each stands for, mm². */
+  /** Share of the friction surface's area each stands for, mm². */
   readonly areaMm2: Float64Array;
   readonly totalAreaMm2: number;
   /** Sixteen for each point: the functions there, and the unknowns they belong to (−1: held). */
   readonly shape: Float64Array;
   readonly unknown: Int32Array;
-  /** The first unknown that the track moves. */
+  /** The first unknown that the friction surface moves. */
   readonly firstUnknown: number;
 }
 
-/** Valid: tracks with at least one row of elements.   Source: this program’s own model (springs between piston and track) */
+/** Valid: tracks with at least one row of elements.   Source: this program’s own model (springs between piston and friction surface) */
 export function liningPoints({
   mesh: { radiiMm, anglesRad },
   freedoms,

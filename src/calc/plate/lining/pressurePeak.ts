@@ -15,12 +15,12 @@ export interface PressurePeak {
 const CIRCLES = 4;
 
 /**
- * Where the lining presses hardest: on every ray of the mesh, at its lines over the track and at three circles between
+ * Where the lining presses hardest: on every ray of the mesh, at its lines over the friction surface and at three circles between
  * each two.   peak ÷ mean, mean = F/(π·(r_o² − r_i²))
  *
- * F piston's force [N] · r_o, r_i track radii [mm].
+ * F piston's force [N] · r_o, r_i friction surface radii [mm].
  * Valid: as the model.   Source: this program’s own model
- * Example: the cover of data/examples/bentCover.ts (tests/calc/plate/bendCover.test.ts)
+ * Example: the example’s cover (tests/calc/plate/bendCover.test.ts)
  */
 export function pressurePeak(
   input: Pick<StiffnessInput, 'rimDiameterMm' | 'trackInnerDiameterMm' | 'trackOuterDiameterMm'>,

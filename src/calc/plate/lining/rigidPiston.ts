@@ -14,7 +14,7 @@ import type { Pressed } from './pressed.ts';
  * sector [N].
  * Valid: springs that only push.   Source: block elimination of a border; this program’s own model (rigid bound)
  * Throws: a Refusal where the plate cannot be solved or the springs do not settle.
- * Example: the cover of data/examples/bentCover.ts (tests/calc/plate/bendCover.test.ts)
+ * Example: the example’s cover (tests/calc/plate/bendCover.test.ts)
  */
 export function pressByRigidPiston(model: CoverModel, liningModulusMPaPerMm: number): Pressed {
   const { track, stiffness, load, share, forces } = model;

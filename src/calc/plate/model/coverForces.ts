@@ -16,10 +16,10 @@ export interface CoverForces {
 
 /**
  * The forces on the cover.
- *   lining F = p·π·(r_o² − r_seal²) · boss p·π·r_seal² · each pad −p·π·r_hub²/N · head ½·ρ·ω²·(r² − r_hub²)
+ *   lining F = p·π·(r_o² − r_seal²) · center p·π·r_seal² · each pad −p·π·r_hub²/N · head ½·ρ·ω²·(r² − r_hub²)
  *
- * p apply pressure [MPa] · r_o track outer, r_seal piston seal, r_hub impeller hub radius [mm] · ρ 840 kg/m³.
- * With the apply pressure beyond the track these come to p·π·(R² − r_hub²), which is what the impeller is pressed
+ * p apply pressure [MPa] · r_o friction surface outer, r_seal piston seal, r_hub impeller hub radius [mm] · ρ 840 kg/m³.
+ * With the apply pressure beyond the friction surface these come to p·π·(R² − r_hub²), which is what the impeller is pressed
  * back with and the side wall carries across: the converter floats, and its studs carry only the thrust.
  * Valid: lock-up applied; the clutch side of the piston at no pressure.   Source: equilibrium (first principles)
  * Example: the converter in equilibrium (tests/calc/plate/equilibrium.test.ts)

@@ -13,7 +13,7 @@ const WIDEST = 0.15;
 /** How fast widths may grow away from these. */
 const GROWTH_RADIUS = 0.45;
 const GROWTH_ANGLE = 0.4;
-/** An element is no wider than this share of its own radius, and the track has at least so many over its width. */
+/** An element is no wider than this share of its own radius, and the friction surface has at least so many over its width. */
 const OF_RADIUS = 0.4;
 const ON_TRACK = 7;
 
@@ -22,7 +22,7 @@ const ON_TRACK = 7;
  * wall thickness outside a pad's edge and within its stiff part's, and closer the nearer the pad and the rim.
  *
  * `fineness` 2 halves every width.
- * Valid: a geometry that refuseCover takes.   Source: this program’s own model; widths by trial against finer meshes
+ * Valid: sizes that make a cover.   Source: this program’s own model; widths by trial against finer meshes
  * Example: every change of thickness has its line (tests/calc/plate/elements/mesh.test.ts)
  */
 export function coverMesh(

@@ -29,7 +29,7 @@ export interface CoverModel {
   readonly stiffness: Skyline;
   /** Without the lining. */
   readonly load: Float64Array;
-  /** The unknown that is the boss's displacement. */
+  /** The unknown that is the center's displacement. */
   readonly boss: number;
   /** 1/(2N): what half a sector is of the whole. */
   readonly share: number;
@@ -39,11 +39,11 @@ export interface CoverModel {
 /**
  * The cover as a thin plate.
  *
- * Thickness of an element: the wall, on the track the wall left there, under the stiff part of a pad that wall + pad.
- * Where a ring lies and no stiff pad stands: bonded t + t_ring as one piece, else D(t) + D(t_ring). The boss is one stiff piece free along the
+ * Thickness of an element: the wall, on the friction surface the wall left there, under the stiff part of a pad that wall + pad.
+ * Where a ring lies and no stiff pad stands: bonded t + t_ring as one piece, else D(t) + D(t_ring). The center is one stiff piece free along the
  * axis; the rim does not move and is held against turning by the side wall.
- * Valid: a geometry that refuseCover takes.   Source: this program’s own model
- * Example: the cover of data/examples/bentCover.ts (tests/calc/plate/bendCover.test.ts)
+ * Valid: sizes that make a cover.   Source: this program’s own model
+ * Example: the example’s cover (tests/calc/plate/bendCover.test.ts)
  */
 export function coverModel(input: StiffnessInput, fineness = 1): CoverModel {
   const { pad, stiff, ...mesh } = coverMesh(input, fineness);

@@ -11,7 +11,7 @@ export interface PadPatch {
 /**
  * A round pad as a square patch of the same area.   s = d·√π/2;  r_stud ± s/2, clipped at the rim;  ± s/(2·r_stud)
  *
- * d pad diameter, r_stud stud circle radius [mm].
+ * d pad diameter, r_stud bolt circle radius [mm].
  * Valid: pads that do not meet one another.   Source: this program’s own model (a square of the same area)
  * Example: Ø 24 on Ø 286 → s 21.269 mm (tests/calc/plate/springs.test.ts)
  */

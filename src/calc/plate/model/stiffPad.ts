@@ -4,7 +4,7 @@ import { type PadPatch, padPatch } from './padPatch.ts';
 const PAD_INSET_WALLS = 0.44;
 
 /**
- * The part of a pad that is stiff: a round pad less δ all round, as the square of the same area. δ = 0.44·h,
+ * The part of a pad that is stiff: a round pad less δ all around, as the square of the same area. δ = 0.44·h,
  * d_s = d − 2δ
  *
  * d pad diameter · h wall [mm]. A wall under bending moment M per length ends in a thick pad, and its root gives way:
@@ -14,7 +14,7 @@ const PAD_INSET_WALLS = 0.44;
  * in a straight line over the root, σ = 12·M·y/h³, turned by the work it does, gives k = 18/π and δ = 0.477 h.
  * O'Donnell’s k = 16.67/π lies between: δ = 0.442 h, kept to two digits. The load of the pad still lies on all of it.
  * Of several plain rules (each edge alone, the square inset instead of the round pad, the rim’s edge left out) this is
- * the one whose cut over new, pressure peak and ripple all come within what was wanted of a solid model. The rim cuts
+ * the one whose cut over new, pressure peak and waviness all come within what was wanted of a solid model. The rim cuts
  * the smaller square off as it does the whole one, so that no pad a hair wider bends otherwise.
  * Valid: a pad wider than two walls and thicker than the wall; its corner on the lining side, which a half plane does
  * not have, is left out. Source: W. J. O'Donnell, J. Appl. Mech. 27 (1960), p. 461 (from memory); both bounds from the

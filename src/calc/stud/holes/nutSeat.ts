@@ -6,7 +6,7 @@ import type { StudNumbers } from '../numbers/studNumbers.ts';
  * Does the nut sit on the layer under it, or fall into its hole?   width = (d_W − hole)/2, wanted more than 0
  *   d_W the nut's bearing outer diameter, hole of the layer under it [mm]
  *   Valid: no washer; a washer covers the hole. Left out (null) when either was not given.   Source: first principles
- *   Example: d_W 14.0, hole 10.3 → 1.85 mm all round (calc/stud/holes/holes.test.ts)
+ *   Example: d_W 14.0, hole 10.3 → 1.85 mm all around (calc/stud/holes/holes.test.ts)
  */
 export function nutSeat(numbers: StudNumbers, unit: LengthUnit): Checked | null {
   const { nut, stack } = numbers.input;

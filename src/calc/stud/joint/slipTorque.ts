@@ -3,7 +3,7 @@ import { printNumber } from '../../../../shared/words/print.ts';
 
 /**
  * Torque at which the flexplate slips on the pads.   T = µ N F r
- *   µ friction between pad and plate [-] · N studs [-] · F preload of each [N] · r stud circle radius [mm]
+ *   µ friction between pad and plate [-] · N studs [-] · F preload of each [N] · r bolt circle radius [mm]
  *   Valid: equal preloads, one slipping face; a preload below 0 holds nothing.   Source: first principles
  *   Example: µ 0.15, 6 studs, 7300 N, r 143 → 939 N·m (calc/stud/joint/joint.test.ts)
  */

@@ -5,7 +5,7 @@ const SHEAR_OF_TENSILE = 0.5;
 
 /**
  * Shear in the studs if the joint slips and they carry the torque alone.   τ = T/(N r A)
- *   T engine torque times service factor [N·m] · N studs [-] · r stud circle radius [mm] · A area in the plane between
+ *   T engine torque times service factor [N·m] · N studs [-] · r bolt circle radius [mm] · A area in the plane between
  *   pad and plate: the shank's, or the stress area where the thread begins at or below it [mm²]
  *   Valid: every stud bearing alike, which holes larger than the studs do not promise.
  *   Source: first principles; shear strength half the tensile, as in stripOrBreak.ts

@@ -13,7 +13,7 @@ const ADVICE: Warning = {
  * The torque that is enough to hold, and the torque that is too much for the stud.
  *   enough = K d (M/(µ N r) + F_Z)/(1 − scatter) + T_p      too much = K d · 0.75 S_p A_t/(1 + scatter) + T_p
  *   K nut factor [-] · d basic major diameter [mm] · M engine torque times service factor [N·m] · µ friction [-] · N studs
- *   r stud circle radius [mm] · F_Z embedding loss [N] · S_p proof stress [MPa] · A_t stress area [mm²]
+ *   r bolt circle radius [mm] · F_Z embedding loss [N] · S_p proof stress [MPa] · A_t stress area [mm²]
  *   T_p torque that only turns a prevailing-torque nut [N·m]
  *   Valid: as preload.ts, slipTorque.ts and proofShare.ts, whose limits these are; either end is null where its limit is.
  *   Source: Shigley's Mechanical Engineering Design, 9th ed., eq. 8-27, turned round; advice, the maker's torque is first

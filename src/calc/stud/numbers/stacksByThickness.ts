@@ -11,7 +11,7 @@ export interface StackByThickness {
 }
 
 /**
- * Which stacks of the catalogue have the thickness that was measured, nearest first.
+ * Which stacks of the catalog have the thickness that was measured, nearest first.
  *   within: |S − measured| ≤ how well it was measured + Σ tolerances of the layers      [mm]
  *   Valid: measured from the pad's seating face to the engine side, at a stud hole, shims included.
  *   Source: worst case by arithmetic, first principles

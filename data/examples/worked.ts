@@ -86,7 +86,18 @@ const UNITS: readonly (readonly [ending: string, unit: string])[] = [
   ['S', 's'],
 ];
 
-/** `trackOuterDiameterMm: 264` as `track outer diameter 264 mm`. */
+/** Short names of the code, as the screen says them. */
+const SCREEN: Readonly<Record<string, string>> = {
+  'stud circle': 'bolt circle',
+  track: 'friction surface',
+  boss: 'center',
+  ripple: 'waviness',
+  dialled: 'depth of cut',
+  colour: 'color',
+  family: 'cover type',
+};
+
+/** `trackOuterDiameterMm: 264` as `friction surface outer diameter 264 mm`. */
 function fieldInWords(name: string, value: unknown): string {
   if (name === 'id' || name === 'name') return String(value);
   const [ending, unit] =
@@ -96,7 +107,8 @@ function fieldInWords(name: string, value: unknown): string {
     .replace(/([a-z0-9])([A-Z])/g, '$1 $2')
     .toLowerCase()
     .replace(/^young$/, 'E')
-    .replace(/^poisson$/, 'ν');
+    .replace(/^poisson$/, 'ν')
+    .replace(/\b(?:stud circle|track|boss|ripple|dialled|colour|family)\b/g, (word) => SCREEN[word] ?? word);
   const said = inWords(value);
   return `${words === '' ? '' : `${words} `}${said}${value === null || unit === '' ? '' : unit === '°' ? '°' : ` ${unit}`}`;
 }

@@ -202,7 +202,9 @@ describe('a limit on bending, on a job', () => {
     expect(recheckDecision(kept, 'mm')).toBeNull();
     expect(await recheckBending(kept)).toBeNull();
     const sheet = await program.get(`/jobs/${number}/sheet`);
-    expect(sheet.text).toContain('Advice on bending: After the cut, with 3.484 mm left on the friction surface');
+    expect(sheet.text).toContain(
+      'Advice on bending: After the cut, with 3.484 mm left on the friction surface',
+    );
     const history = await program.get(`/jobs/${number}/history`);
     expect(history.text).toContain('plate-3');
   });

@@ -34,8 +34,8 @@ async function start(): Promise<void> {
   server.on('error', (error: NodeJS.ErrnoException) => {
     const why =
       error.code === 'EADDRINUSE'
-        ? `Port ${settings.port} is in use by another program. Stop that one, or set PORT to another number (0 picks a free one).`
-        : `The program cannot listen on ${settings.host}, port ${settings.port} (${error.code ?? error.message}). Set HOST and PORT to ones this machine has.`;
+        ? `Port ${settings.port} is used by another program. Stop that program, or set PORT to another number (0 picks a free one).`
+        : `The program can't listen on ${settings.host}, port ${settings.port} (${error.code ?? error.message}). Set HOST and PORT to ones this computer has.`;
     console.error(why);
     process.exitCode = 1;
     void shop.close();
@@ -47,11 +47,11 @@ async function start(): Promise<void> {
     console.log(`Coverwright is ready: http://${host}:${port}`);
     if (firstCode !== undefined) {
       console.log(
-        `Nobody has an account yet. Open /first there and become the keeper with this code: ${firstCode.typed}`,
+        `Nobody has an account yet. Open /first there and enter this code to become the keeper: ${firstCode.typed}`,
       );
     }
-    console.log(`Its records are in ${shop.where}`);
-    if (shop.engine !== 'sqlite') console.log(`What is kept as files is in ${shop.dataDir}`);
+    console.log(`The shop is saved in ${shop.where}`);
+    if (shop.engine !== 'sqlite') console.log(`Photos and backups are in ${shop.dataDir}`);
   });
 
   const daily =

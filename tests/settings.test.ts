@@ -94,16 +94,16 @@ describe('settings', () => {
   ])('%s=%j is refused in one sentence that names it and its value', (name, value) => {
     const { setting, sentence } = refusal({ [name]: value });
     expect(setting).toBe(name);
-    expect(sentence.startsWith(`${name} is "${value}", which cannot be used; `)).toBe(true);
+    expect(sentence.startsWith(`${name} is "${value}", which can't be used; `)).toBe(true);
     expect(sentence).toMatch(/; .{20,}\.$/);
   });
 
   test('the sentences say what would do', () => {
     expect(refusal({ PORT: 'http' }).sentence).toBe(
-      'PORT is "http", which cannot be used; give a whole number from 1 to 65535, or 0 for any free one.',
+      'PORT is "http", which can\'t be used; use a whole number from 1 to 65535, or 0 for any free one.',
     );
     expect(refusal({ HOST: 'shop example' }).sentence).toBe(
-      'HOST is "shop example", which cannot be used; give 127.0.0.1 for this machine alone, 0.0.0.0 for the network it is in, or one of its own addresses.',
+      'HOST is "shop example", which can\'t be used; use 127.0.0.1 for this computer alone, 0.0.0.0 for its network, or one of its own addresses.',
     );
   });
 

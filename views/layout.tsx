@@ -17,15 +17,15 @@ export type Place =
   | 'worked-out';
 
 const PLACES: readonly { place: Place; href: string; label: string }[] = [
-  { place: 'covers', href: '/cover', label: 'covers' },
-  { place: 'studs', href: '/stud', label: 'studs' },
-  { place: 'jobs', href: '/jobs', label: 'jobs' },
-  { place: 'catalogue', href: '/catalogue', label: 'catalogue' },
-  { place: 'criteria', href: '/criteria', label: 'criteria' },
+  { place: 'covers', href: '/cover', label: 'Check a cover' },
+  { place: 'studs', href: '/stud', label: 'Find a stud' },
+  { place: 'jobs', href: '/jobs', label: 'Jobs' },
+  { place: 'catalogue', href: '/catalogue', label: 'Catalog' },
+  { place: 'criteria', href: '/criteria', label: 'Shop limits' },
 ];
 
-const RECORDS = { place: 'records', href: '/records', label: 'records' } as const;
-const PEOPLE = { place: 'people', href: '/people', label: 'people' } as const;
+const RECORDS = { place: 'records', href: '/records', label: 'Backups' } as const;
+const PEOPLE = { place: 'people', href: '/people', label: 'People' } as const;
 
 /** The first rule that fits a status wins; a refusal (422) and a stale edit (409) come as parts to be shown. */
 const HTMX_CONFIG = JSON.stringify({
@@ -69,13 +69,13 @@ export interface LayoutProps {
 /** Which unit lengths are in, and the way to the other. */
 function UnitLine({ lengthUnit, address }: Pick<LayoutProps, 'lengthUnit' | 'address'>) {
   const [now, other] = lengthUnit === 'mm' ? (['mm', 'in'] as const) : (['in', 'mm'] as const);
-  if (address === undefined) return <span>lengths in {UNIT_WORD[now]}</span>;
+  if (address === undefined) return <span>Lengths in {UNIT_WORD[now]}</span>;
   return (
     <form class="unit-choice" id="unit-form" method="post" action="/preferences">
       <input type="hidden" name="back" value={address} />
-      <span>lengths in {UNIT_WORD[now]}</span>
+      <span>Lengths in {UNIT_WORD[now]}</span>
       <button class="quiet" type="submit" id="unit-choice" name="unit" value={other}>
-        use {UNIT_WORD[other]}
+        Use {UNIT_WORD[other]}
       </button>
     </form>
   );
@@ -83,14 +83,14 @@ function UnitLine({ lengthUnit, address }: Pick<LayoutProps, 'lengthUnit' | 'add
 
 /** Who is at work: initials anybody may choose, or the person who signed in and the way out. */
 function AtWork({ initials, person }: Pick<LayoutProps, 'initials' | 'person'>) {
-  if (!person) return initials ? <span>at work: {initials}</span> : null;
+  if (!person) return initials ? <span>Working: {initials}</span> : null;
   return (
     <form class="unit-choice" method="post" action="/sign-out">
       <a href="/account" id="to-account">
         {person.name}, {person.initials}, {person.role}
       </a>
       <button class="quiet" type="submit" id="sign-out">
-        sign out
+        Sign out
       </button>
     </form>
   );
@@ -131,7 +131,7 @@ export function Layout(props: LayoutProps) {
       </head>
       <body>
         <a class="skip" href="#main">
-          To the work
+          Skip to the page
         </a>
         <div class="sheet">
           <header class="head">
@@ -152,7 +152,7 @@ export function Layout(props: LayoutProps) {
                 </ul>
               </nav>
             )}
-            {demo && <p class="demo">Demo shop: everything here is invented.</p>}
+            {demo && <p class="demo">Demo shop: everything here is made up.</p>}
           </header>
           <main id="main" tabindex={-1}>
             <ShopTimeZone.Provider value={props.timeZone}>
@@ -165,7 +165,7 @@ export function Layout(props: LayoutProps) {
               <AtWork initials={initials} person={person} />
               {!signedOut && (
                 <a href="/how" id="to-how" aria-current={here === 'worked-out' ? 'true' : undefined}>
-                  how it is worked out
+                  How it is worked out
                 </a>
               )}
             </div>

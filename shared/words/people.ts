@@ -35,9 +35,18 @@ export interface PersonLine {
   readonly role: Role;
 }
 
+export type Device = 'computer' | 'tablet' | 'phone';
+
+/** What somebody signed in on, from what its browser calls itself; older sessions have that kept. */
+export function deviceWord(said: string): Device {
+  if (/^(computer|tablet|phone)$/.test(said)) return said as Device;
+  if (/iPad|Tablet|Android(?!.*Mobile)/i.test(said)) return 'tablet';
+  return /Mobi|iPhone|Android/i.test(said) ? 'phone' : 'computer';
+}
+
 /** Where somebody is signed in. */
 export interface SessionLine {
-  readonly device: string;
+  readonly device: Device;
   readonly beganAt: string;
   readonly usedAt: string;
 }

@@ -89,7 +89,7 @@ export function app(context: PageContext): Express {
   server.use(recordsRouter(context));
   server.use(() => {
     throw new NoSuchPage(
-      'There is no such page here. Go to the front page, and choose one of the three ways in.',
+      'There is no such page. Go to the front page to check a cover, find a stud or open a job.',
     );
   });
   server.use((error: unknown, req: Request, res: Response, next: NextFunction) => {
@@ -120,20 +120,20 @@ async function sayError(context: PageContext, error: unknown, req: Request, res:
 }
 
 function inWords(error: unknown): { status: number; title: string; sentence: string } {
-  if (error instanceof NoSuchPage) return { status: 404, title: 'Not here', sentence: error.message };
+  if (error instanceof NoSuchPage) return { status: 404, title: 'Page not found', sentence: error.message };
   if (error instanceof NotForThisRole)
-    return { status: 403, title: 'Not yours to do', sentence: error.message };
+    return { status: 403, title: 'Not allowed for your role', sentence: error.message };
   if (error instanceof TooManyTries) return { status: 429, title: 'Too many tries', sentence: error.message };
   if (error instanceof RecordsUnavailable)
     return {
       status: 503,
-      title: error.code === 'unsure' ? 'Perhaps not saved' : 'Not saved',
+      title: error.code === 'unsure' ? 'May not be saved' : 'Not saved',
       sentence: error.message,
     };
   if (error instanceof Refusal) {
     return {
       status: error.code === 'not-found' ? 404 : 422,
-      title: 'That cannot be used',
+      title: 'Not saved',
       sentence: error.message,
     };
   }
@@ -141,22 +141,22 @@ function inWords(error: unknown): { status: number; title: string; sentence: str
   if (status === 413) {
     return {
       status,
-      title: 'Too much at once',
-      sentence: 'What was sent is larger than any form here. Send less, or use the form as it is.',
+      title: 'Too much to send',
+      sentence: 'That is more than any form here takes. Send less at a time.',
     };
   }
   if (status >= 400 && status < 500) {
     return {
       status,
-      title: 'That could not be read',
-      sentence: 'What was sent could not be read. Go back, reload the page, and send it again.',
+      title: 'Not readable',
+      sentence: 'The page sent something that can’t be read. Go back, reload the page and send it again.',
     };
   }
   return {
     status: 500,
-    title: 'Something went wrong here',
+    title: 'Something went wrong',
     sentence:
-      'The program made a mistake and wrote it to its log. Nothing of this was saved. Go back and try again; if it happens again, restart the program.',
+      'The program made a mistake, and nothing was saved. Go back and try again. If it happens again, restart the program.',
   };
 }
 

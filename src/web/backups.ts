@@ -10,6 +10,7 @@ import { BACKUPS, listBackups } from '../records/backup/list.ts';
 import { MANIFEST } from '../records/backup/manifest.ts';
 import { lastFailure } from '../records/backup/schedule.ts';
 import { exportTexts } from '../records/carry/export.ts';
+import { photoIn } from '../records/carry/exportManifest.ts';
 import type { Db } from '../records/database/database.ts';
 import { BackupFailed } from '../records/database/errors.ts';
 import { fileOf } from '../records/photos/files.ts';
@@ -54,7 +55,7 @@ async function sendBackup(context: PageContext, req: Request, res: Response): Pr
   const name = String(req.params.name).replace(/\.zip$/, '');
   // Looked for among those there are, so that no name leads anywhere else.
   const backup = (await listBackups(backupsIn(context))).find((one) => one.name === name);
-  if (backup === undefined) throw new NoSuchPage('There is no such backup. Look for it under records.');
+  if (backup === undefined) throw new NoSuchPage('There is no such backup. See the list under Backups.');
   const paths = [MANIFEST, ...backup.manifest.files.map((file) => file.path)];
   await sendZip(
     res,
@@ -71,14 +72,18 @@ async function sendExport(context: PageContext, _req: Request, res: Response): P
   const { dataDir } = context.shop;
   const texts = join(dataDir, `exporting-${randomUUID()}`);
   try {
-    const { photos } = await exportTexts(context.shop, texts, context.now);
+    const manifest = await exportTexts(context.shop, texts, context.now);
     const written = await readdir(texts, { recursive: true, withFileTypes: true });
     await sendZip(res, `coverwright-export-${todayIn(context)}`, [
       ...written
         .filter((one) => one.isFile())
         .map((one) => join(one.parentPath, one.name))
         .map((path) => ({ name: path.slice(texts.length + 1), path, compress: true })),
-      ...photos.map((hash) => ({ name: fileOf(hash), path: join(dataDir, fileOf(hash)), compress: false })),
+      ...manifest.photos.map((hash) => ({
+        name: photoIn(manifest, hash),
+        path: join(dataDir, fileOf(hash)),
+        compress: false,
+      })),
     ]);
   } finally {
     await rm(texts, { recursive: true, force: true });

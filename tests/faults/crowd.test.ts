@@ -118,7 +118,7 @@ test('a body of 5 MB is refused, and the next request on its connection answered
   const chunk = (body: Buffer) =>
     Buffer.concat([Buffer.from(`${body.length.toString(16)}\r\n`), body, Buffer.from('\r\n0\r\n\r\n')]);
   const LARGE: readonly [string, string, Buffer, RegExp][] = [
-    ['a form', head('POST', '/jobs', said(FORM, form.length)), form, /<title>[^<]*Too much at once/],
+    ['a form', head('POST', '/jobs', said(FORM, form.length)), form, /<title>[^<]*Too much to send/],
     ['JSON', head('POST', '/api/thread', said(JSON_TYPE, json.length)), json, /"code":"too-large"/],
     [
       'JSON, packed small',

@@ -8,7 +8,7 @@ import { newFolder, type Program, start, startAndEnd } from './kit/program.ts';
 import { faultsIn, fileIn, jobForm, look, readingIds, readingsForm } from './kit/shop.ts';
 import { tell } from './kit/tell.ts';
 
-const FULL = 'The disk with the records is full. Nothing of this was kept; make room and try again.';
+const FULL = 'The disk is full. This was not saved; free some space and try again.';
 const MOST_WRITES = 4000;
 
 const allIds = (dataDir: string) =>
@@ -112,7 +112,7 @@ describe('a full disk', () => {
       await standsFull(
         program,
         () => dataDir,
-        /Nothing of this was kept/,
+        /This (was not|could not be) saved/,
         () => spawnSync('prlimit', ['--pid', String(program.pid), '--fsize=unlimited:']),
       );
     }
@@ -142,7 +142,7 @@ describe('a full disk', () => {
     const fill = `head -c 200000 /dev/zero > "$0/ballast" 2>/dev/null; true`;
     const ended = await startAndEnd({ dataDir, under: onSmallDisk(dataDir, 100, fill) });
     expect([ended.code, ended.out]).toEqual([1, '']);
-    expect(ended.err).toMatch(/^The records cannot be kept in .+\.\n$/);
+    expect(ended.err).toMatch(/^Nothing can be saved in .+\.\n$/);
   });
 });
 
@@ -155,13 +155,11 @@ test('a data folder that may not be written to stops the start with a sentence',
   const bound = process.getuid?.() === 0 ? { inside: ['otherAccount'], env: { AS_UID: '65534' } } : {};
   const refused = await startAndEnd({ dataDir: shop, ...bound });
   expect([refused.code, refused.out]).toEqual([1, '']);
-  expect(refused.err).toMatch(
-    /^The records cannot be kept in .+ set DATA_DIR to a folder that has both\.\n$/,
-  );
+  expect(refused.err).toMatch(/^Nothing can be saved in .+ set DATA_DIR to another folder\.\n$/);
   expect(existsSync(fileIn(shop))).toBe(false);
   const beside = await startAndEnd({ dataDir: join(shop, 'inner'), ...bound });
   expect([beside.code, beside.out]).toEqual([1, '']);
-  expect(beside.err).toMatch(/^The records cannot be kept in .+\.\n$/);
+  expect(beside.err).toMatch(/^Nothing can be saved in .+\.\n$/);
   tell('Folder that may not be written to', '2 starts', 'refused with a sentence, exit code 1; nothing made');
 });
 
@@ -187,9 +185,7 @@ test('records that another program has locked refuse changes with a sentence, an
     throw new Error('No page was answered while a change waited.');
   })();
   expect(refused.status).toBe(503);
-  expect(refused.text).toContain(
-    'Another program is writing to the records and did not finish. Nothing of this was kept; try again.',
-  );
+  expect(refused.text).toContain('The shop is busy saving something else. This was not saved; try again.');
   other.exec('ROLLBACK');
   expect((await waiting()).status).toBe(303);
   // Let go in time: the change just takes a little longer.

@@ -28,7 +28,7 @@ export interface RecordsProps {
 }
 
 const REASON_WORD: Readonly<Record<BackupLine['reason'], string>> = {
-  asked: 'asked for',
+  asked: 'made by hand',
   scheduled: 'daily',
   'before-upgrade': 'before an upgrade',
   replaced: 'before a restore',
@@ -38,29 +38,29 @@ const REASON_WORD: Readonly<Record<BackupLine['reason'], string>> = {
 export function RecordsPage(props: RecordsProps) {
   const { frame, counts, where, refused } = props;
   return (
-    <Layout title="Records" here="records" {...frame}>
-      <h1>Records</h1>
+    <Layout title="Backups" here="records" {...frame}>
+      <h1>Backups</h1>
       {refused && (
         <section class="faults" role="alert">
-          <h2>No backup was made</h2>
+          <h2>Backup not made</h2>
           <p>{refused}</p>
         </section>
       )}
       <dl class="facts">
-        <dt>Kept</dt>
+        <dt>Saved here</dt>
         <dd>
           {counts.jobs} job{counts.jobs === 1 ? '' : 's'}, {counts.readings} reading
           {counts.readings === 1 ? '' : 's'}, {counts.photos} photo{counts.photos === 1 ? '' : 's'}
         </dd>
-        <dt>Where</dt>
+        <dt>Saved in</dt>
         <dd>{where}</dd>
       </dl>
       <Backups {...props} />
       <section id="export">
-        <h2>Everything, to take along</h2>
+        <h2>Export everything</h2>
         <p>
-          Tables for any spreadsheet, the same exactly for this program, and the photos as they were sent, in
-          one archive. An empty shop made from it is the same shop. Passwords are not in it.
+          One .zip with tables for a spreadsheet, the photos as they were sent, plus an exact copy this
+          program can reload into an empty shop. Passwords are not in it.
         </p>
         <form method="post" action="/records/export" id="export-form">
           <div class="actions">
@@ -80,11 +80,11 @@ function Backups({ backups, daily, kept, failure, inPostgres }: RecordsProps) {
       <h2>Backups</h2>
       <p>
         {daily === null
-          ? 'No daily backup is made (BACKUP_AT is off).'
-          : `One is made every day at ${daily}, and the newest ${kept} of these are kept. Those asked for here stay until a person removes them.`}{' '}
+          ? 'No daily backup is made: BACKUP_AT is off.'
+          : `A backup is made every day at ${daily}. The newest ${kept} daily backups stay; those made here stay until you remove them.`}{' '}
         {inPostgres
-          ? 'They lie in the folder with the photos, on this machine: carry one away now and then.'
-          : 'They lie on the same disk as the records: carry one away now and then.'}
+          ? 'They are on this computer, in the folder with the photos. Take one off site now and then.'
+          : 'They are on the same disk as the shop itself. Take one off site now and then.'}
       </p>
       {failure && (
         <p class="note" role="alert">
@@ -100,7 +100,7 @@ function Backups({ backups, daily, kept, failure, inPostgres }: RecordsProps) {
       </form>
       {backups.length === 0 ? (
         <EmptyState title="No backup yet">
-          Make one now; it takes a moment, and nobody has to stop.
+          Make one now. It takes a moment, and people can go on working.
         </EmptyState>
       ) : (
         <ul class="plain">
@@ -108,7 +108,9 @@ function Backups({ backups, daily, kept, failure, inPostgres }: RecordsProps) {
             <li>
               <When at={one.at} />, {REASON_WORD[one.reason]}: {one.jobs} job{one.jobs === 1 ? '' : 's'},{' '}
               {(one.bytes / 1_048_576).toFixed(1)} MB, checked when made
-              {one.missing > 0 && `, without ${one.missing} photo(s) missing or damaged on the disk`}.{' '}
+              {one.missing > 0 &&
+                `, ${one.missing} ${one.missing === 1 ? 'photo' : 'photos'} missing or damaged on the disk`}
+              .{' '}
               <a href={`/records/backups/${one.name}.zip`} id={`get-${one.name}`}>
                 Download {one.name}
               </a>
@@ -119,13 +121,13 @@ function Backups({ backups, daily, kept, failure, inPostgres }: RecordsProps) {
       <p class="hint">
         {inPostgres ? (
           <>
-            To go back to one, stop the program, make an empty database, name it in DATABASE_URL and run{' '}
-            <code>npm run restore -- NAME</code>. The database in use now stays as it is.
+            To go back to one, stop the program. Make an empty database, set DATABASE_URL to it, and run{' '}
+            <code>npm run restore -- NAME</code>. The present database stays as it is.
           </>
         ) : (
           <>
-            To go back to one, stop the program and run <code>npm run restore -- NAME</code>. What is there
-            now is moved aside, not lost.
+            To go back to one, stop the program and run <code>npm run restore -- NAME</code>. What is here now
+            is moved aside, not lost.
           </>
         )}
       </p>

@@ -9,7 +9,7 @@ export function ErrorPage({ frame, title, sentence }: { frame: Frame; title: str
       <p class="why">{sentence}</p>
       <div class="actions">
         <a class="button first" href="/">
-          To the front page
+          Front page
         </a>
       </div>
     </Layout>

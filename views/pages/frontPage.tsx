@@ -19,13 +19,13 @@ export interface FrontProps {
 export function FrontPage({ frame, open, exampleHref, rings }: FrontProps) {
   return (
     <Layout title="Coverwright" here="home" {...frame}>
-      <h1>Can this cover be faced and used again? Which stud belongs in it?</h1>
+      <h1>Can this cover be faced and used again? Which studs fit?</h1>
       <ul class="ways">
         <li>
           <a href="/cover" id="way-cover">
-            <b>A cover</b>
+            <b>Check a cover</b>
             <span>
-              Type the wall at each station: the least cut, what it leaves, and whether that is enough.
+              Enter the wall at each station. See the least cut, the wall remaining, and whether it is enough.
             </span>
           </a>
           {exampleHref && (
@@ -36,16 +36,14 @@ export function FrontPage({ frame, open, exampleHref, rings }: FrontProps) {
         </li>
         <li>
           <a href="/stud" id="way-stud">
-            <b>A stud</b>
-            <span>
-              Say which flexplate: every stud on the shelf, best first, and why the others do not do.
-            </span>
+            <b>Find a stud</b>
+            <span>Choose the flexplate. See which studs fit, best first, and why the others won’t work.</span>
           </a>
         </li>
         <li>
           <a href={may(frame, 'recorder') ? '/jobs/new' : '/jobs'} id="way-job">
-            <b>A job</b>
-            <span>Receive a cover, measure it, decide, cut, measure again, sign and print.</span>
+            <b>{may(frame, 'recorder') ? 'Start a job' : 'Find a job'}</b>
+            <span>Receive a cover, measure it, decide, cut, re-measure, sign and print.</span>
           </a>
         </li>
       </ul>
@@ -54,17 +52,17 @@ export function FrontPage({ frame, open, exampleHref, rings }: FrontProps) {
         <h2>Open jobs</h2>
         {open.length === 0 ? (
           <EmptyState title="No open jobs" actions={[{ label: 'Receive a cover', href: '/jobs/new' }]}>
-            Those that are signed are found under jobs.
+            Signed jobs are under Jobs.
           </EmptyState>
         ) : (
           <>
-            <p class="hint">The one to do next first: what is nearest to done, then the longest here.</p>
+            <p class="hint">Next to do first: the job nearest to done, then the one waiting longest.</p>
             <JobLines jobs={open} />
           </>
         )}
         <form method="get" action="/jobs" class="finder">
           <div class="fields">
-            <Field label="Find a job" name="text" type="search" hint="Number, family or customer" />
+            <Field label="Find a job" name="text" type="search" hint="Number, cover type or customer" />
             <button class="button" type="submit" id="find-job">
               Find
             </button>

@@ -75,7 +75,7 @@ export async function backUp(options: {
     if (isDamage(error)) throw unsound(messageOf(error), error);
     throw new BackupFailed(
       'not-written',
-      `The backup could not be written in ${folder} (${messageOf(error)}). Give it a folder with room that can be written to.`,
+      `The backup could not be written to ${folder} (${messageOf(error)}). Choose a folder with free space that can be written to.`,
       error,
     );
   } finally {
@@ -142,10 +142,7 @@ function isOlder(file: string): boolean {
 
 function openSource(file: string): Database.Database {
   if (!existsSync(file)) {
-    throw new BackupFailed(
-      'no-shop',
-      `There are no records to back up: ${file} does not exist. Check DATA_DIR.`,
-    );
+    throw new BackupFailed('no-shop', `There is no shop to back up: ${file} does not exist. Check DATA_DIR.`);
   }
   let raw: Database.Database | undefined;
   try {
@@ -155,14 +152,14 @@ function openSource(file: string): Database.Database {
     raw?.close();
     throw new BackupFailed(
       'not-sound',
-      `${file} cannot be read (${messageOf(error)}), so no backup was made. Keep your earlier backups.`,
+      `${file} can't be read (${messageOf(error)}). No backup was made; hold on to your earlier backups.`,
       error,
     );
   }
   raw.close();
   throw new BackupFailed(
     'not-ours',
-    `${file} holds no records of Coverwright, so no backup was made. Check DATA_DIR.`,
+    `${file} is not a Coverwright shop. No backup was made. Check DATA_DIR.`,
   );
 }
 

@@ -72,7 +72,7 @@ export function checkCopy(file: string, least: Counts): Counts {
     const pages = raw.pragma('integrity_check(1)', { simple: true });
     if (pages !== 'ok') faults.push(String(pages).split('\n').at(-1) ?? '');
     const loose = raw.prepare('PRAGMA foreign_key_check').all().length;
-    if (loose > 0) faults.push(`${loose} rows refer to nothing`);
+    if (loose > 0) faults.push(`${loose} broken references`);
     const counts = countsOf(raw);
     for (const [table, rows] of Object.entries(least)) {
       if ((counts[table] ?? 0) < rows) faults.push(`${table} has ${counts[table] ?? 0} rows of ${rows}`);
@@ -90,7 +90,7 @@ export function checkCopy(file: string, least: Counts): Counts {
 export function unsound(what: string, cause: unknown): BackupFailed {
   return new BackupFailed(
     'not-sound',
-    `The copy failed its check (${what}) and was thrown away: the records themselves may be damaged. Keep your earlier backups.`,
+    `The copy failed its check (${what}) and was deleted. The shop's own data may be damaged; hold on to your earlier backups.`,
     cause,
   );
 }

@@ -73,7 +73,7 @@ async function reading<T>(url: string, fn: (client: pg.Client, where: string) =>
     const why = error instanceof Error && error.message !== '' ? error.message : postgresCode(error);
     throw new BackupFailed(
       'not-read',
-      `The records could not be read from ${where} (${why}), so no backup was made. See that its server runs and that DATABASE_URL names the right one. Keep your earlier backups.`,
+      `${where} can't be read (${why}), so no backup was made. Check that the server is running and DATABASE_URL is right. Hold on to your earlier backups.`,
       error,
     );
   } finally {
@@ -85,10 +85,7 @@ async function reading<T>(url: string, fn: (client: pg.Client, where: string) =>
 async function shopIn(client: pg.Client, where: string): Promise<readonly Applied[]> {
   const applied = await appliedIn(client);
   if (applied.length === 0) {
-    throw new BackupFailed(
-      'no-shop',
-      `There are no records to back up: ${where} holds none. Check DATABASE_URL.`,
-    );
+    throw new BackupFailed('no-shop', `There is no shop to back up in ${where}. Check DATABASE_URL.`);
   }
   try {
     refuseUnknown(applied, MIGRATIONS);
@@ -118,7 +115,7 @@ function refuseForgotten(raw: Database.Database, tables: readonly string[]): voi
   if (odd.length === 0) return;
   throw new BackupFailed(
     'not-ours',
-    `No backup was made: the database holds tables this program does not know, or lacks some it does (${odd.join(', ')}). Give the shop a database of its own.`,
+    `No backup was made: the database has unknown or missing tables (${odd.join(', ')}). Give the shop a database of its own.`,
   );
 }
 
@@ -162,7 +159,7 @@ async function copyTable(client: pg.Client, raw: Database.Database, table: strin
   if (arrived.length !== left.length || hashOfRows(arrived) !== hashOfRows(left)) {
     throw new BackupFailed(
       'not-sound',
-      `Of ${table}, ${arrived.length} rows arrived where ${left.length} left, or not as they left, so the copy was thrown away. Keep your earlier backups, and report this.`,
+      `The copy of table ${table} differs from the original (${left.length} rows there, ${arrived.length} in the copy) and was deleted. Hold on to your earlier backups, and report this.`,
     );
   }
   return left.length;

@@ -17,7 +17,7 @@ export function folderOf(given: string, dataDir: string): string {
   }
   throw new RestoreFailed(
     'no-backup',
-    `There is no finished backup in ${resolve(given)}: manifest.json is missing. Give the folder of a backup, as in ${join(dataDir, BACKUPS, 'coverwright-20260302-170405')}. Nothing was changed.`,
+    `${resolve(given)} is not a finished backup: manifest.json is missing. Name a backup's folder, such as ${join(dataDir, BACKUPS, 'coverwright-20260302-170405')}. Nothing was changed.`,
   );
 }
 
@@ -27,27 +27,24 @@ export async function examine(folder: string): Promise<Manifest> {
   if (manifest === null) {
     throw new RestoreFailed(
       'not-ours',
-      `${join(folder, 'manifest.json')} is not the manifest of a backup this program knows. Nothing was changed.`,
+      `${join(folder, 'manifest.json')} is not from a backup of this program. Nothing was changed.`,
     );
   }
   const broken = await brokenFile(folder, manifest);
   if (broken !== null || !manifest.files.some((file) => file.path === FILE_NAME)) {
-    throw isBroken(folder, `${broken ?? FILE_NAME} is missing or is not what was backed up`);
+    throw isBroken(folder, `${broken ?? FILE_NAME} is missing or has changed since`);
   }
   let raw: Database.Database | undefined;
   try {
     raw = new Database(join(folder, FILE_NAME), { readonly: true, fileMustExist: true });
     if (raw.pragma('application_id', { simple: true }) !== APPLICATION_ID) {
-      throw new RestoreFailed(
-        'not-ours',
-        `${folder} holds the records of another program. Nothing was changed.`,
-      );
+      throw new RestoreFailed('not-ours', `${folder} belongs to another program. Nothing was changed.`);
     }
     refuseOthers(raw);
     const pages = raw.pragma('integrity_check(1)', { simple: true });
     if (pages !== 'ok') throw isBroken(folder, String(pages));
     if (raw.prepare('PRAGMA foreign_key_check').all().length > 0) {
-      throw isBroken(folder, 'some rows refer to nothing');
+      throw isBroken(folder, 'broken references');
     }
   } catch (error) {
     if (error instanceof ShopWillNotOpen) {
@@ -63,7 +60,7 @@ export async function examine(folder: string): Promise<Manifest> {
 function isBroken(folder: string, what: string): RestoreFailed {
   return new RestoreFailed(
     'broken',
-    `The backup in ${folder} is broken (${what}). Take another one. Nothing was changed.`,
+    `The backup in ${folder} is damaged (${what}). Use another one. Nothing was changed.`,
   );
 }
 
@@ -83,7 +80,7 @@ export async function copyIn(backup: string, manifest: Manifest, incoming: strin
     await flush(place);
   }
   const broken = await brokenFile(incoming, manifest);
-  if (broken !== null) throw isBroken(backup, `${broken} changed while it was copied`);
+  if (broken !== null) throw isBroken(backup, `${broken} changed during the copy`);
 }
 
 /** Opens the copy as the program will, which brings an older one up to date, and counts. */
@@ -95,7 +92,7 @@ export async function openOnce(incoming: string, manifest: Manifest): Promise<vo
       .select((eb) => eb.fn.countAll().as('n'))
       .executeTakeFirstOrThrow();
     if (Number(jobs.n) !== manifest.counts.job) {
-      throw isBroken(incoming, `it holds ${jobs.n} jobs and says ${manifest.counts.job}`);
+      throw isBroken(incoming, `it has ${jobs.n} jobs, not ${manifest.counts.job} as listed`);
     }
   } finally {
     await shop.close();

@@ -59,7 +59,7 @@ export async function restore(options: {
     if (error instanceof RestoreFailed) throw error;
     throw new RestoreFailed(
       'not-written',
-      `The backup could not be put into ${dataDir} (${messageOf(error)}). Nothing was lost: the present records are there, or in a folder there whose name begins with replaced-.`,
+      `The backup could not be put into ${dataDir} (${messageOf(error)}). Nothing was lost: the present shop is still there, or in a folder there named replaced-….`,
       error,
     );
   } finally {
@@ -117,7 +117,7 @@ async function main(): Promise<void> {
   try {
     const folder = process.argv[2];
     if (folder === undefined) {
-      throw new RestoreFailed('no-backup', 'Say which backup: npm run restore -- FOLDER.');
+      throw new RestoreFailed('no-backup', 'Name the backup to restore: npm run restore -- FOLDER');
     }
     const dataDir = dataDirOf(process.env);
     const databaseUrl = databaseUrlOf(process.env);
@@ -125,20 +125,18 @@ async function main(): Promise<void> {
     if (databaseUrl !== null) {
       const done = await restoreIntoPostgres({ dataDir, databaseUrl, folder, now });
       console.log(
-        `Restored into the database that DATABASE_URL names: ${inWords(done)}, as they were at ${done.manifest.at}, read back and found the same.`,
+        `Restored into the database in DATABASE_URL: ${inWords(done)}, as of ${done.manifest.at}. Read back and compared: all the same.`,
       );
       return;
     }
     const done = await restore({ dataDir, folder, now });
-    console.log(`Restored into ${dataDir}: ${inWords(done)}, as they were at ${done.manifest.at}.`);
-    if (done.aside === null) console.log('There were no records there before.');
+    console.log(`Restored into ${dataDir}: ${inWords(done)}, as of ${done.manifest.at}.`);
+    if (done.aside === null) console.log('There was no shop there before.');
     else if (done.undoable) {
-      console.log(`The records that were there are in ${done.aside}.`);
+      console.log(`The shop that was there is now in ${done.aside}.`);
       console.log(`To undo this: npm run restore -- ${done.aside}`);
     } else {
-      console.log(
-        `The records that were there are in ${done.aside}; kept as they are, and cannot be restored by this command.`,
-      );
+      console.log(`What was there is now in ${done.aside}, unchanged. This command can't restore it.`);
     }
   } catch (error) {
     const said =

@@ -42,7 +42,7 @@ export async function restoreIntoPostgres(options: {
     if (error instanceof MoveFailed && error.code === 'not-empty') {
       throw new RestoreFailed(
         'not-empty',
-        'The database that DATABASE_URL names holds a shop already, and a restore never writes over one. Make an empty one (createdb -E UTF8 -T template0), name that in DATABASE_URL, restore into it and start the program with it. Nothing was changed.',
+        'The database in DATABASE_URL already has a shop, and restore never overwrites one. Make an empty database (createdb -E UTF8 -T template0), set DATABASE_URL to it, and restore again. Nothing was changed.',
         error,
       );
     }
@@ -54,7 +54,7 @@ export async function restoreIntoPostgres(options: {
     if (said) throw error;
     throw new RestoreFailed(
       'not-written',
-      `The backup could not be put into the database (${messageOf(error)}). Nothing was lost, and nothing of it was kept there.`,
+      `The backup could not be put into the database (${messageOf(error)}). Nothing was lost, and the database is still empty.`,
       error,
     );
   } finally {

@@ -11,28 +11,28 @@ import { ExportFailed, RecordsUnavailable, ShopWillNotOpen } from '../database/e
 import { MIGRATIONS } from '../database/migrate.ts';
 import { openRecords } from '../database/open.ts';
 import { fileOf, flush, hashOf } from '../photos/files.ts';
-import { type ExportManifest, SHOP_FILE } from './exportManifest.ts';
+import { type ExportManifest, photoIn, SHOP_FILE } from './exportManifest.ts';
 import { README } from './exportReadme.ts';
-import { cellsOf, csvOf, SHEETS } from './exportSheets.ts';
+import { cellsOf, csvOf, SHEETS, type Told } from './exportSheets.ts';
 import { EXPORTED_TABLES, type ExportedTable, rowsOf } from './exportTables.ts';
 
 /** Writes everything but the photos into a folder, as it is at one moment; the manifest last. */
 export async function exportTexts(shop: Shop, folder: string, now: () => Date): Promise<ExportManifest> {
   makeFolder(join(folder, 'data'));
-  const { tables, hashes } = await readAtOnce(shop.db, async (trx) => {
+  const { tables, names } = await readAtOnce(shop.db, async (trx) => {
     const written: ExportManifest['tables'] = {};
     for (const table of EXPORTED_TABLES) {
       written[table] = await writeLines(trx, table, join(folder, 'data', `${table}.jsonl`));
     }
     const numbers = new Map<number, string>();
     for await (const { id, number } of rowsOf(trx, 'job')) numbers.set(Number(id), String(number));
-    for (const name of Object.keys(SHEETS)) await writeSheet(trx, name, folder, numbers);
-    const rows = await trx.selectFrom('photo').select('hash').distinct().orderBy('hash').execute();
-    return { tables: written, hashes: rows.map((row) => row.hash) };
+    const names = await photoNames(trx, numbers);
+    for (const name of Object.keys(SHEETS)) await writeSheet(trx, name, folder, { numbers, names });
+    return { tables: written, names };
   });
   const whole: string[] = [];
   const missing: string[] = [];
-  for (const hash of hashes) {
+  for (const hash of Object.keys(names).sort()) {
     const found = await hashOf(join(shop.dataDir, fileOf(hash))).catch(() => '');
     (found === hash ? whole : missing).push(hash);
   }
@@ -43,6 +43,7 @@ export async function exportTexts(shop: Shop, folder: string, now: () => Date): 
     at: now().toISOString(),
     tables,
     photos: whole,
+    names,
     missing,
   };
   await writeFile(join(folder, 'README.txt'), README);
@@ -53,13 +54,13 @@ export async function exportTexts(shop: Shop, folder: string, now: () => Date): 
 /** Everything the shop has kept, photos too, into a new folder. Throws ExportFailed. */
 export async function exportShop(shop: Shop, folder: string, now: () => Date): Promise<ExportManifest> {
   if (existsSync(folder) && readdirSync(folder).length > 0) {
-    throw new ExportFailed(`${folder} is not empty. Give a folder that is, or one that is not there yet.`);
+    throw new ExportFailed(`${folder} is not empty. Name an empty folder, or a new one.`);
   }
   try {
     makeFolder(folder);
     const manifest = await exportTexts(shop, folder, now);
     for (const hash of manifest.photos) {
-      const place = join(folder, fileOf(hash));
+      const place = join(folder, photoIn(manifest, hash));
       makeFolder(dirname(place));
       await copyFile(join(shop.dataDir, fileOf(hash)), place);
     }
@@ -69,7 +70,7 @@ export async function exportShop(shop: Shop, folder: string, now: () => Date): P
     if (error instanceof RecordsUnavailable) throw error;
     const why = error instanceof Error ? error.message : String(error);
     throw new ExportFailed(
-      `The export could not be written in ${folder} (${why}). Give it a folder with room that can be written to.`,
+      `The export could not be written to ${folder} (${why}). Choose a folder with free space that can be written to.`,
       error,
     );
   }
@@ -94,10 +95,24 @@ export async function* linesOf(db: Db, table: ExportedTable): AsyncGenerator<str
   for await (const row of rowsOf(db, table)) yield `${JSON.stringify(row)}\n`;
 }
 
-async function writeSheet(db: Db, name: string, folder: string, numbers: ReadonlyMap<number, string>) {
+/** A name for each photo that says whose it is: its job’s number, and which of that job’s photos it is. */
+async function photoNames(db: Db, numbers: ReadonlyMap<number, string>): Promise<Record<string, string>> {
+  const names: Record<string, string> = {};
+  const taken = new Map<string, number>();
+  for await (const { hash, job_id, kind } of rowsOf(db, 'photo')) {
+    if (names[String(hash)] !== undefined) continue;
+    const job = (numbers.get(Number(job_id)) ?? '').replace(/[^\w-]+/g, '-');
+    const count = (taken.get(job) ?? 0) + 1;
+    taken.set(job, count);
+    names[String(hash)] = `photos/job-${job}-${count}.${kind === 'jpeg' ? 'jpg' : kind}`;
+  }
+  return names;
+}
+
+async function writeSheet(db: Db, name: string, folder: string, told: Told) {
   const sheet = SHEETS[name]!;
   async function* cells() {
-    for await (const row of rowsOf(db, sheet.table)) yield cellsOf(row, sheet.columns, numbers);
+    for await (const row of rowsOf(db, sheet.table)) yield cellsOf(row, sheet.columns, told);
   }
   await pipeline(Readable.from(cells()), csvOf(sheet.columns), createWriteStream(join(folder, name)));
 }
@@ -106,7 +121,8 @@ async function main(): Promise<void> {
   let shop: Shop | undefined;
   try {
     const folder = process.argv[2];
-    if (folder === undefined) throw new ExportFailed('Say where to: npm run export -- FOLDER.');
+    if (folder === undefined)
+      throw new ExportFailed('Name the folder to export to: npm run export -- FOLDER');
     const now = () => new Date();
     shop = await openRecords({
       dataDir: dataDirOf(process.env),
@@ -116,7 +132,7 @@ async function main(): Promise<void> {
     const { tables, photos, missing } = await exportShop(shop, resolve(folder), now);
     const lost = missing.length === 0 ? '' : ` (${missing.length} more are missing or damaged on the disk)`;
     console.log(
-      `Exported ${tables.job?.rows} jobs, ${tables.reading?.rows} readings and ${photos.length} photos${lost} into ${resolve(folder)}; README.txt there says what is what.`,
+      `Exported ${tables.job?.rows} jobs, ${tables.reading?.rows} readings and ${photos.length} photos${lost} to ${resolve(folder)}. README.txt there explains the files.`,
     );
   } catch (error) {
     const forPeople =

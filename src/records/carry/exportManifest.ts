@@ -1,6 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { z } from 'zod';
+import { fileOf } from '../photos/files.ts';
 
 export const SHOP_FILE = 'shop.json';
 const hash = z.string().regex(/^[0-9a-f]{64}$/);
@@ -13,11 +14,18 @@ const schema = z.object({
   at: z.iso.datetime(),
   tables: z.record(z.string(), z.object({ rows: z.number().int(), sha256: hash })),
   photos: z.array(hash),
+  /** Where each photo lies in the export, by its hash; older exports name them by the hash alone. */
+  names: z.record(hash, z.string().regex(/^photos\/[\w-][\w.-]*$/)).optional(),
   /** Photos the records name that were missing or damaged. */
   missing: z.array(hash),
 });
 
 export type ExportManifest = z.infer<typeof schema>;
+
+/** Where a photo lies in an export. */
+export function photoIn({ names }: Pick<ExportManifest, 'names'>, hash: string): string {
+  return names?.[hash] ?? fileOf(hash);
+}
 
 /** The manifest of an export; null when it is missing or cannot be read. */
 export async function readExport(folder: string): Promise<ExportManifest | null> {

@@ -59,6 +59,7 @@ export const SHEETS: Readonly<
       'width',
       'height',
       'bytes',
+      'file',
       'hash',
       'id',
     ],
@@ -82,8 +83,15 @@ export function csvOf(columns: readonly string[]) {
   return stringify({ ...SAFE, header: true, columns: [...columns] });
 }
 
-export function cellsOf(row: Row, columns: readonly string[], jobNumbers: ReadonlyMap<number, string>) {
-  return columns.map((column) =>
-    column === 'job_number' ? jobNumbers.get(Number(row.job_id)) : row[column],
-  );
+/** What a cell says instead of an id or a hash. */
+export interface Told {
+  readonly numbers: ReadonlyMap<number, string>;
+  readonly names: Readonly<Record<string, string>>;
+}
+
+export function cellsOf(row: Row, columns: readonly string[], { numbers, names }: Told) {
+  return columns.map((column) => {
+    if (column === 'job_number') return numbers.get(Number(row.job_id));
+    return column === 'file' ? names[String(row.hash)] : row[column];
+  });
 }

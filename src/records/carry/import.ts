@@ -11,9 +11,9 @@ import { MIGRATIONS } from '../database/migrate.ts';
 import { openRecords } from '../database/open.ts';
 import { holdAlone } from '../database/restoreGuard.ts';
 import type { Tables } from '../database/tables.ts';
-import { fileOf, hashOf, keep, receive } from '../photos/files.ts';
+import { hashOf, keep, receive } from '../photos/files.ts';
 import { linesOf } from './export.ts';
-import { type ExportManifest, readExport } from './exportManifest.ts';
+import { type ExportManifest, photoIn, readExport } from './exportManifest.ts';
 import { EXPORTED_TABLES, type ExportedTable, type Row } from './exportTables.ts';
 
 const AT_A_TIME = 200;
@@ -29,7 +29,7 @@ export async function importShop(shop: Shop, folder: string): Promise<ExportMani
   for (const hash of manifest.photos) {
     await keep(
       shop.dataDir,
-      await receive(shop.dataDir, createReadStream(join(folder, fileOf(hash))), ANY_SIZE),
+      await receive(shop.dataDir, createReadStream(join(folder, photoIn(manifest, hash))), ANY_SIZE),
     );
   }
   await write(shop.db, async (trx) => {
@@ -40,7 +40,7 @@ export async function importShop(shop: Shop, folder: string): Promise<ExportMani
       if ((await sumOf(Readable.from(linesOf(trx, table)))) !== said?.sha256) {
         throw new ImportFailed(
           'differs',
-          `What was written of ${table} does not read back as it was exported, so nothing was kept. Use the program that made the export.`,
+          `Table ${table} did not read back as exported, so nothing was imported. Use the version of the program that made the export.`,
         );
       }
     }
@@ -53,14 +53,14 @@ async function examine(folder: string): Promise<ExportManifest> {
   if (manifest === null) {
     throw new ImportFailed(
       'no-export',
-      `${folder} is not an export of a shop: its shop.json is missing or not understood. Give the folder that npm run export made, or the unpacked archive. Nothing was changed.`,
+      `${folder} is not an export of a shop: shop.json is missing or unreadable. Name the folder npm run export made, or the unpacked .zip. Nothing was changed.`,
     );
   }
   const version = MIGRATIONS.at(-1)?.number ?? 0;
   if (manifest.version !== version) {
     throw new ImportFailed(
       'version',
-      `The export is of version ${manifest.version} and this program of version ${version}. Import it with the program that made it, then start this one on those records. Nothing was changed.`,
+      `The export is from version ${manifest.version}; this is version ${version}. Import it with that version, then start this one on the same folder. Nothing was changed.`,
     );
   }
   for (const table of EXPORTED_TABLES) {
@@ -68,7 +68,7 @@ async function examine(folder: string): Promise<ExportManifest> {
     if (!existsSync(path) || (await hashOf(path)) !== manifest.tables[table]?.sha256) throw broken(path);
   }
   for (const hash of manifest.photos) {
-    const path = join(folder, fileOf(hash));
+    const path = join(folder, photoIn(manifest, hash));
     if ((await hashOf(path).catch(() => '')) !== hash) throw broken(path);
   }
   return manifest;
@@ -77,7 +77,7 @@ async function examine(folder: string): Promise<ExportManifest> {
 function broken(path: string): ImportFailed {
   return new ImportFailed(
     'broken',
-    `${path} is missing or is not what was exported. Copy the export again. Nothing was changed.`,
+    `${path} is missing or has changed since the export. Copy the export again. Nothing was changed.`,
   );
 }
 
@@ -87,7 +87,7 @@ async function refuseFull(shop: Shop): Promise<void> {
     if (Number(rows[0]?.n) === 0) continue;
     throw new ImportFailed(
       'not-empty',
-      `The shop in ${shop.where} is not empty, and an import never mixes two. Set DATA_DIR to a new folder and import there before the program is started on it. Nothing was changed.`,
+      `${shop.where} already has a shop, and import never mixes two. Set DATA_DIR to a new folder and import there first. Nothing was changed.`,
     );
   }
 }
@@ -132,7 +132,7 @@ async function main(): Promise<void> {
   try {
     const folder = process.argv[2];
     if (folder === undefined)
-      throw new ImportFailed('no-export', 'Say what to import: npm run import -- FOLDER.');
+      throw new ImportFailed('no-export', 'Name the folder to import: npm run import -- FOLDER');
     const dataDir = dataDirOf(process.env);
     await examine(resolve(folder));
     makeFolder(dirname(dataDir));
@@ -144,7 +144,7 @@ async function main(): Promise<void> {
     const lost =
       missing.length === 0 ? '' : `; ${missing.length} photos were missing when the export was made`;
     console.log(
-      `Imported ${tables.job?.rows} jobs, ${tables.reading?.rows} readings and ${photos.length} photos into ${shop.where}, read back and found the same${lost}. Everybody needs a new password.`,
+      `Imported ${tables.job?.rows} jobs, ${tables.reading?.rows} readings and ${photos.length} photos into ${shop.where}${lost}. Read back and compared: all the same. Everybody needs a new password.`,
     );
   } catch (error) {
     const forPeople =

@@ -48,7 +48,7 @@ export async function moveShop(options: {
         if (source.pragma('data_version', { simple: true }) !== begun) {
           throw new MoveFailed(
             'busy',
-            `Somebody changed the records in ${dataDir} meanwhile, so nothing was moved. Stop the program and move again.`,
+            `The shop in ${dataDir} changed during the move. Nothing was moved. Stop the program and move again.`,
           );
         }
         return moved;
@@ -63,19 +63,19 @@ export async function moveShop(options: {
 
 function openSource(file: string): Database.Database {
   if (!existsSync(file)) {
-    throw new MoveFailed('no-shop', `There are no records to move: ${file} does not exist. Check DATA_DIR.`);
+    throw new MoveFailed('no-shop', `There is no shop to move: ${file} does not exist. Check DATA_DIR.`);
   }
   const raw = new Database(file, { readonly: true, fileMustExist: true });
   try {
     if (raw.pragma('application_id', { simple: true }) !== APPLICATION_ID) {
-      throw new MoveFailed('not-ours', `${file} holds no records of Coverwright. Check DATA_DIR.`);
+      throw new MoveFailed('not-ours', `${file} is not a Coverwright shop. Check DATA_DIR.`);
     }
     refuseOthers(raw);
     const steps = raw.prepare<[], number>('SELECT count(*) FROM schema_migration').pluck().get();
     if (steps !== MIGRATIONS.length) {
       throw new MoveFailed(
         'older',
-        `The records in ${file} are of an earlier version. Start the program on them once, without DATABASE_URL, so that it brings them up to date; then move.`,
+        `${file} is from an earlier version. Start the program once without DATABASE_URL to bring it up to date, then move.`,
       );
     }
     return raw;
@@ -97,7 +97,7 @@ function refuseForgotten(source: Database.Database, tables: readonly string[]): 
   if (odd.length > 0) {
     throw new MoveFailed(
       'differs',
-      `Only one of the two databases has ${odd.join(', ')}, so nothing was moved.`,
+      `Only one of the two databases has ${odd.join(', ')}. Nothing was moved.`,
     );
   }
 }
@@ -129,7 +129,7 @@ async function moveTable(source: Database.Database, db: Db, table: string): Prom
   if ((await sql`select 1 from ${sql.table(table)} limit 1`.execute(db)).rows.length > 0) {
     throw new MoveFailed(
       'not-empty',
-      `The database that DATABASE_URL names holds a shop already (there are rows in ${table}), so nothing was moved. Name one that is empty.`,
+      `The database in DATABASE_URL already has a shop (rows in ${table}). Nothing was moved. Use an empty database.`,
     );
   }
   // In the order they were written: a revision follows the one before it.
@@ -149,7 +149,7 @@ async function moveTable(source: Database.Database, db: Db, table: string): Prom
   if (before.rows !== after.rows || before.sha256 !== after.sha256) {
     throw new MoveFailed(
       'differs',
-      `Of ${table}, ${after.rows} rows arrived (${after.sha256}) where ${before.rows} left (${before.sha256}), so nothing was moved. Keep using the records as they are, and report this.`,
+      `Table ${table} did not arrive as it left (${before.rows} rows, ${before.sha256}; ${after.rows} rows, ${after.sha256}). Nothing was moved. Go on using the shop as it is, and report this.`,
     );
   }
   return after;
@@ -160,16 +160,16 @@ async function main(): Promise<void> {
     const dataDir = dataDirOf(process.env);
     const url = databaseUrlOf(process.env);
     if (url === null) {
-      throw new MoveFailed('nowhere', 'Say where to move: set DATABASE_URL to an empty PostgreSQL database.');
+      throw new MoveFailed('nowhere', 'Set DATABASE_URL to an empty PostgreSQL database to move to.');
     }
     const moved = await moveShop({ dataDir, url, now: () => new Date() });
     const width = Math.max(...moved.map(({ table }) => table.length));
     for (const { table, rows, sha256 } of moved) {
       console.log(`${table.padEnd(width)} ${String(rows).padStart(8)} rows  sha256 ${sha256.slice(0, 16)}`);
     }
-    console.log('Moved: the counts and hashes agree on both sides.');
+    console.log('Moved: every table is the same on both sides.');
     console.log(
-      `From now on start the program with DATABASE_URL. Photos stay in ${dataDir}, which is still needed; the records in ${join(dataDir, FILE_NAME)} are as they were, and no longer used.`,
+      `From now on, start the program with DATABASE_URL. Photos stay in ${dataDir}, which is still needed. ${join(dataDir, FILE_NAME)} is unchanged and no longer used.`,
     );
   } catch (error) {
     const said =

@@ -99,7 +99,7 @@ function isNew(file: string): boolean {
   if (existsSync(log) && statSync(log).size > 0) {
     throw new ShopWillNotOpen(
       'parted',
-      `${log} holds records, but ${file}, which it belongs to, is missing or empty. Put that file back beside it, or restore a backup into another folder. Nothing was changed.`,
+      `${log} has data, but ${file}, which it belongs to, is missing or empty. Put that file back, or restore a backup into another folder. Nothing was changed.`,
     );
   }
   return true;
@@ -114,7 +114,7 @@ function examine(file: string): void {
     if (tables !== undefined && tables.n > 0 && applicationId !== APPLICATION_ID) {
       throw new ShopWillNotOpen(
         'not-ours',
-        `${file} is a database of another program. Set DATA_DIR to another folder. Nothing was changed.`,
+        `${file} belongs to another program. Set DATA_DIR to another folder. Nothing was changed.`,
       );
     }
     refuseOthers(raw);
@@ -128,7 +128,7 @@ function examine(file: string): void {
 function damaged(file: string, cause: unknown): ShopWillNotOpen {
   return new ShopWillNotOpen(
     'damaged',
-    `${file} is damaged or is no database. Keep it as it is, together with the files beside it, and restore the newest backup into another folder. Nothing was changed.`,
+    `${file} is damaged or not a database. Leave it and the files beside it as they are, and restore the newest backup into another folder. Nothing was changed.`,
     cause,
   );
 }
@@ -140,14 +140,14 @@ function willNotOpen(error: unknown, file: string): unknown {
   if (code.startsWith('SQLITE_BUSY')) {
     return new ShopWillNotOpen(
       'busy',
-      `The records in ${file} are locked by another program that did not finish. Stop that one or wait for it, and start again. Nothing was changed.`,
+      `${file} is locked by another program. Stop that program or wait for it, then start again. Nothing was changed.`,
       error,
     );
   }
   const why = error instanceof Error ? error.message : code;
   return new ShopWillNotOpen(
     'not-writable',
-    `The records cannot be kept in ${file} (${why}). Give the account this program runs under the right to write there and room on the disk, or set DATA_DIR to a folder that has both.`,
+    `Nothing can be saved in ${file} (${why}). Allow this account to write there and free some disk space, or set DATA_DIR to another folder.`,
     error,
   );
 }
@@ -249,21 +249,21 @@ function unavailable(error: unknown): unknown {
   if (code.startsWith('SQLITE_BUSY')) {
     return new RecordsUnavailable(
       'busy',
-      'Another program is writing to the records and did not finish. Nothing of this was kept; try again.',
+      'The shop is busy saving something else. This was not saved; try again.',
       error,
     );
   }
   if (code === 'SQLITE_FULL') {
     return new RecordsUnavailable(
       'full',
-      'The disk with the records is full. Nothing of this was kept; make room and try again.',
+      'The disk is full. This was not saved; free some space and try again.',
       error,
     );
   }
   if (/^SQLITE_(IOERR|READONLY|CANTOPEN|CORRUPT|NOTADB)/.test(code)) {
     return new RecordsUnavailable(
       'disk',
-      `The records could not be written (${code}). Nothing of this was kept; stop the program and look at the disk.`,
+      `This could not be saved (${code}). Stop the program and check the disk.`,
       error,
     );
   }

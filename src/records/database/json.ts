@@ -17,11 +17,7 @@ function look(value: unknown, path: string): void {
     refuseNul(path, value);
   } else if (typeof value === 'number') {
     if (!Number.isFinite(value)) {
-      throw refuse(
-        'not-a-number',
-        path,
-        `The value of ${path} is ${value}; only a finite number can be kept.`,
-      );
+      throw refuse('not-a-number', path, `The value of ${path} is ${value}; it must be a finite number.`);
     }
   } else if (typeof value === 'object' && (Array.isArray(value) || isPlain(value))) {
     for (const [name, inner] of Object.entries(value)) {
@@ -34,7 +30,7 @@ function look(value: unknown, path: string): void {
     throw refuse(
       'not-plain',
       path,
-      `The value of ${path} is of a kind that cannot be kept (${typeof value}).`,
+      `The value of ${path} is of a kind that can't be saved (${typeof value}).`,
     );
   }
 }

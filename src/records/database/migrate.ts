@@ -41,14 +41,14 @@ export function refuseUnknown(applied: readonly Applied[], migrations: readonly 
   if (version > newest) {
     throw new ShopWillNotOpen(
       'newer',
-      `These records are of version ${version} and this program knows version ${newest}: they were last opened by a newer Coverwright. Start that one, or install it here. Nothing was changed.`,
+      `This shop was last opened by a newer Coverwright (version ${version}; this is ${newest}). Start the newer one. Nothing was changed.`,
     );
   }
   const strange = applied.find((a, i) => migrations[i]?.number !== a.number || migrations[i].name !== a.name);
   if (strange) {
     throw new ShopWillNotOpen(
       'not-ours',
-      `These records were changed by another program (step ${strange.number}, "${strange.name}"). Restore a backup, or ask whoever made that change. Nothing was changed.`,
+      `This shop was changed by another program (step ${strange.number}, "${strange.name}"). Restore a backup, or ask whoever changed it. Nothing was changed.`,
     );
   }
 }

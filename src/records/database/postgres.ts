@@ -88,13 +88,13 @@ async function examine(client: pg.ClientBase, where: string): Promise<void> {
   if (closed === 'on') {
     throw new ShopWillNotOpen(
       'not-writable',
-      `The records cannot be kept in ${where}, which takes no changes (a standby, or set to read only). Name the server that does in DATABASE_URL. Nothing was changed.`,
+      `${where} is read only. Set DATABASE_URL to the server that takes changes. Nothing was changed.`,
     );
   }
   if ((await appliedIn(client)).length === 0 && (await holdsTables(client))) {
     throw new ShopWillNotOpen(
       'not-ours',
-      `${where} holds tables of another program. Give the shop a database of its own, and name it in DATABASE_URL. Nothing was changed.`,
+      `${where} has tables of another program. Give the shop its own database, and set DATABASE_URL to it. Nothing was changed.`,
     );
   }
 }
@@ -115,13 +115,13 @@ function willNotOpen(error: unknown, where: string): unknown {
   if (/^(E|08|57P|53)/.test(code)) {
     return new ShopWillNotOpen(
       'unreachable',
-      `${where} cannot be reached (${why}). See that its server runs and answers there, and that DATABASE_URL names the right one. Nothing was changed.`,
+      `${where} can't be reached (${why}). Check that the server is running and that DATABASE_URL is right. Nothing was changed.`,
       error,
     );
   }
   return new ShopWillNotOpen(
     'not-writable',
-    `The records cannot be kept in ${where} (${why}). See that DATABASE_URL names an account, a password and a database that this server has, and that the account may make tables there.`,
+    `Nothing can be saved in ${where} (${why}). Check the account, password and database in DATABASE_URL, and that the account may make tables there.`,
     error,
   );
 }

@@ -27,28 +27,28 @@ export function unavailablePostgres(error: unknown): unknown {
   if (isLost(code)) {
     return new RecordsUnavailable(
       'lost',
-      `The database with the records cannot be reached (${code}). Nothing of this was kept; see that its server runs and try again.`,
+      `The database can't be reached (${code}). This was not saved; check that its server is running and try again.`,
       error,
     );
   }
   if (/^(40...|55P03|57014|53[02346]..)$/.test(code)) {
     return new RecordsUnavailable(
       'busy',
-      'Another program is writing to the records and did not finish. Nothing of this was kept; try again.',
+      'The shop is busy saving something else. This was not saved; try again.',
       error,
     );
   }
   if (code === '53100') {
     return new RecordsUnavailable(
       'full',
-      'The disk with the records is full. Nothing of this was kept; make room and try again.',
+      'The disk is full. This was not saved; free some space and try again.',
       error,
     );
   }
   if (/^(25006|42501|5[38]...|XX...)$/.test(code)) {
     return new RecordsUnavailable(
       'disk',
-      `The records could not be written (PostgreSQL ${code}). Nothing of this was kept; look at the database server.`,
+      `This could not be saved (PostgreSQL ${code}). Check the database server.`,
       error,
     );
   }
@@ -59,7 +59,7 @@ export function unavailablePostgres(error: unknown): unknown {
 export function unsure(cause: unknown): RecordsUnavailable {
   return new RecordsUnavailable(
     'unsure',
-    'The database was lost at the very moment of saving, so this may have been kept or not. See what is there before you send it again.',
+    'The connection broke during saving, so this may or may not be saved. Check before you send it again.',
     cause,
   );
 }

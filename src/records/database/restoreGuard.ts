@@ -22,7 +22,7 @@ export function holdShop(dataDir: string): Held {
     const { aside, from } = JSON.parse(readFileSync(path, 'utf8')) as { aside: string; from: string };
     throw new ShopWillNotOpen(
       'parted',
-      `A restore was broken off before it was done. Run it again: npm run restore -- ${from}. The records as they were before it are in ${aside}.`,
+      `A restore stopped halfway. Run it again: npm run restore -- ${from}. The shop as it was before is in ${aside}.`,
     );
   }
   let lock: Database.Database;
@@ -41,7 +41,7 @@ export function holdShop(dataDir: string): Held {
     lock.close();
     throw new ShopWillNotOpen(
       'not-writable',
-      `A restore is putting records into ${dataDir} now. Start the program when it is done.`,
+      `A restore into ${dataDir} is running. Start the program when it is done.`,
       error,
     );
   }

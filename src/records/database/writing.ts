@@ -24,7 +24,7 @@ export function signed(ctx: Ctx, why: string | undefined): Signed {
     throw refuse(
       'who-needed',
       'who',
-      'Nothing is recorded without a name: give your initials, 1 to 8 characters.',
+      'Enter your initials, 1 to 8 characters. Nothing is saved without them.',
     );
   }
   if (who.length > LONGEST_WHO || hasControls(who)) {
@@ -39,7 +39,7 @@ export function signed(ctx: Ctx, why: string | undefined): Signed {
     throw refuse(
       'why-too-long',
       'why',
-      `The reason is ${reason.length} characters long; keep it to ${LONGEST_WHY}.`,
+      `The reason has ${reason.length} characters; at most ${LONGEST_WHY} are allowed.`,
     );
   }
   refuseNul('why', reason);
@@ -79,7 +79,7 @@ export function refuseNul(path: string, text: string): void {
     throw refuse(
       'bad-text',
       path,
-      `The text "${printable(text)}" holds a character that cannot be kept; type it again.`,
+      `The text "${printable(text)}" has a character that can't be saved. Enter it again.`,
     );
   }
 }

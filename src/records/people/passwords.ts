@@ -23,14 +23,14 @@ export async function ownPassword(typed: string): Promise<NewPassword> {
     throw refuse(
       'password-short',
       'password',
-      `The password is ${length} characters long; it must be ${SHORTEST} at least. A few plain words are easiest.`,
+      `The password has ${length} characters; it needs at least ${SHORTEST}. A few plain words are easiest.`,
     );
   }
   if (length > LONGEST) {
     throw refuse(
       'password-long',
       'password',
-      `The password is ${length} characters long; it may be ${LONGEST} at most. Use a shorter one.`,
+      `The password has ${length} characters; it may have at most ${LONGEST}. Use a shorter one.`,
     );
   }
   return { hash: await hash(asKept(typed), COST), start: false };

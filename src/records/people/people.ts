@@ -78,7 +78,7 @@ export async function addFirstKeeper(
       throw refuse(
         'not-first',
         '',
-        'There is a keeper already. Sign in, or ask the keeper to add an account for you.',
+        'This shop already has a keeper. Sign in, or ask the keeper for an account.',
       );
     }
     const ctx = { who: person.initials, why: 'the first keeper', now };
@@ -156,7 +156,7 @@ export async function changePassword(
       throw refuse(
         'retired',
         '',
-        `${person.name} is retired and cannot sign in. Reinstate the account first.`,
+        `${person.name} is retired and can't sign in. Reinstate the account first.`,
       );
     }
     await keepPassword(trx, person.id, edit.password, by.at);
@@ -186,12 +186,12 @@ async function change(
   const by = signed(ctx, undefined);
   return write(db, async (trx) => {
     const person = await getPerson(trx, edit.id);
-    if (person === null) throw new NotInRecords('person', `There is no person ${edit.id} in this shop.`);
+    if (person === null) throw new NotInRecords('person', `There is no person ${edit.id} here.`);
     if (edit.fromRevision !== undefined && edit.fromRevision !== person.revision) {
       throw refuse(
         'stale-person',
         '',
-        `The account of ${person.name} was changed while you looked at it. Look at it again as it stands, and change it then.`,
+        `Somebody changed the account of ${person.name} while you had it open. Nothing was saved. Check it as it is now, then change it.`,
       );
     }
     const made = await next(trx, person, by);
@@ -231,11 +231,7 @@ async function refuseNoKeeper(db: Db): Promise<void> {
     .limit(1)
     .executeTakeFirst();
   if (keeper !== undefined) return;
-  throw refuse(
-    'last-keeper',
-    'role',
-    'This is the last keeper, and without one nobody could be let in. Make somebody else a keeper first.',
-  );
+  throw refuse('last-keeper', 'role', 'This is the only keeper left. Make somebody else a keeper first.');
 }
 
 async function refuseTaken(
@@ -248,7 +244,7 @@ async function refuseTaken(
     throw refuse(
       'name-taken',
       'name',
-      `There is an account of ${sameName.name}${sameName.retired ? ', retired,' : ''} already. Give a name that tells the two apart.`,
+      `${sameName.name} already has an account${sameName.retired ? ', retired' : ''}. Enter a name that tells the two apart.`,
     );
   }
   const { initials } = of;
@@ -257,19 +253,19 @@ async function refuseTaken(
     throw refuse(
       'initials-taken',
       'initials',
-      `The initials ${same.initials} are those of ${same.name}${same.retired ? ', retired' : ''}, and are never given twice. Choose others.`,
+      `The initials ${same.initials} belong to ${same.name}${same.retired ? ', retired' : ''}. Choose others.`,
     );
   }
 }
 
 function readName(typed: string): string {
   const name = typed.normalize('NFC').trim().replace(/\s+/gu, ' ');
-  if (name === '') throw refuse('name-needed', 'name', 'The name is empty. Type the one to sign in with.');
+  if (name === '') throw refuse('name-needed', 'name', 'The name is empty. Enter the name to sign in with.');
   if (name.length > LONGEST_NAME || hasControls(name)) {
     throw refuse(
       'bad-name',
       'name',
-      `The name "${printable(name)}" is ${name.length} characters long or holds ones nobody sees; give 1 to ${LONGEST_NAME} plain ones.`,
+      `"${printable(name)}" can't be a name. Use 1 to ${LONGEST_NAME} plain characters.`,
     );
   }
   return name;
@@ -281,7 +277,7 @@ function readInitials(typed: string): string {
     throw refuse(
       'bad-initials',
       'initials',
-      `The initials "${printable(initials)}" cannot be used; give 1 to 8 letters, digits, points or hyphens, as in AK (not "${CONSOLE}", which is the command line's).`,
+      `"${printable(initials)}" can't be initials. Use 1 to 8 letters, digits, points or hyphens, such as AA, but not "${CONSOLE}".`,
     );
   }
   return initials;
@@ -289,7 +285,7 @@ function readInitials(typed: string): string {
 
 function refuseRole(role: Role): void {
   if (ROLES.includes(role)) return;
-  throw refuse('bad-role', 'role', 'No role was chosen. Choose reader, recorder or keeper.');
+  throw refuse('bad-role', 'role', 'Choose a role: reader, recorder or keeper.');
 }
 
 function toPerson(row: Selectable<Tables['person']>): Person {

@@ -29,17 +29,17 @@ export async function peopleCommand(db: Db, words: readonly string[], now: () =>
   const person = await personNamed(db, name);
   if (person === null) {
     throw new Refusal('not-found', [
-      { path: 'name', message: `There is no account of "${name}"; npm run people -- list shows them all.` },
+      { path: 'name', message: `There is no account for "${name}". To see them all: npm run people -- list` },
     ]);
   }
   const ctx = { who: CONSOLE, why: 'from the command line', now };
   if (verb === 'reinstate') {
     await reinstatePerson(db, ctx, { id: person.id, fromRevision: person.revision });
-    return `${person.name} may come in again.`;
+    return `${person.name} can sign in again.`;
   }
   const { typed, withdrawn } = await resetPassword(db, ctx, person.id);
   const tokens = withdrawn.map((token) => `\nThe token "${token}" is withdrawn.`).join('');
-  return `The password of ${person.name} is now ${typed}\nIt is good for a week and asks for their own at the first sign-in. Every session of theirs has ended.${tokens}`;
+  return `The password for ${person.name} is now ${typed}\nIt works for a week; they choose their own when they sign in. They are signed out everywhere.${tokens}`;
 }
 
 async function main(): Promise<void> {

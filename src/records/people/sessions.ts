@@ -1,7 +1,6 @@
 import { createHash, randomBytes } from 'node:crypto';
-import type { Person, SessionLine } from '../../../shared/words/people.ts';
+import { deviceWord, type Person, type SessionLine } from '../../../shared/words/people.ts';
 import { type Db, write } from '../database/database.ts';
-import { hasControls } from '../database/writing.ts';
 
 const HOUR_MS = 3600 * 1000;
 /** A session nobody used for this long is over. */
@@ -10,7 +9,6 @@ export const IDLE_MS = 12 * HOUR_MS;
 export const LIFE_MS = 14 * 24 * HOUR_MS;
 /** The last use of a session is stored at most this often, not at every page. */
 const NOTED_MS = 60 * 1000;
-const LONGEST_DEVICE = 120;
 
 /** Somebody signed in: who, and whether their password is still the one they were given. */
 export interface Standing {
@@ -43,7 +41,7 @@ export async function beginSession(
       .values({
         token_hash: hash,
         person_id: session.personId,
-        device: deviceOf(session.device),
+        device: deviceWord(session.device),
         began_at: at,
         used_at: at,
       })
@@ -105,11 +103,5 @@ export async function sessionsOf(db: Db, personId: number, now: Date): Promise<r
     .execute();
   return rows
     .filter((row) => !isOver(row.began_at, row.used_at, now))
-    .map((row) => ({ device: row.device, beganAt: row.began_at, usedAt: row.used_at }));
-}
-
-/** What the browser calls itself, fit to be kept and shown. */
-function deviceOf(said: string): string {
-  const text = said.slice(0, LONGEST_DEVICE).trim();
-  return text === '' || hasControls(text) ? 'unknown' : text;
+    .map((row) => ({ device: deviceWord(row.device), beganAt: row.began_at, usedAt: row.used_at }));
 }

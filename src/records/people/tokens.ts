@@ -21,21 +21,17 @@ export async function issueToken(
     throw refuse(
       'bad-token-name',
       'tokenName',
-      `The name of the token, "${printable(name)}", cannot be used; say in 1 to ${LONGEST_NAME} plain characters which script it is for.`,
+      `"${printable(name)}" can't be used. Enter what the token is for, in 1 to ${LONGEST_NAME} plain characters.`,
     );
   }
   if (!ROLES.includes(token.role)) {
-    throw refuse('bad-role', 'tokenRole', 'No role was chosen. Choose reader, recorder or keeper.');
+    throw refuse('bad-role', 'tokenRole', 'Choose a role: reader, recorder or keeper.');
   }
   const { secret, hash } = newSecret('cw_');
   await write(db, async (trx) => {
     const person = await noteAbout(trx, { ...ctx, why: `token "${name}"` }, token.personId, 'token');
     if (person.retired) {
-      throw refuse(
-        'retired',
-        'tokenPerson',
-        `${person.name} is retired. Issue the token for somebody who works here.`,
-      );
+      throw refuse('retired', 'tokenPerson', `${person.name} is retired. Choose somebody who works here.`);
     }
     await trx
       .insertInto('api_token')
@@ -60,7 +56,7 @@ export async function withdrawToken(db: Db, ctx: Ctx, id: number): Promise<void>
   const by = signed(ctx, undefined);
   await write(db, async (trx) => {
     const row = await trx.selectFrom('api_token').selectAll().where('id', '=', id).executeTakeFirst();
-    if (row === undefined) throw new NotInRecords('token', `There is no token ${id} in this shop.`);
+    if (row === undefined) throw new NotInRecords('token', `There is no token ${id} here.`);
     if (row.withdrawn_at !== null) return;
     await noteAbout(trx, { ...ctx, why: `token "${row.name}"` }, row.person_id, 'token-withdrawn');
     await trx

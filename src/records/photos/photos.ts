@@ -53,7 +53,7 @@ export async function addPhoto(
       throw refuse(
         'photo-differs',
         'file',
-        'This form has sent another photo already. Reload the page and send the photo again.',
+        'This page already sent another photo. Reload it and send the photo again.',
       );
     }
     refuseUnexplained(job, by);
@@ -69,17 +69,21 @@ export async function addPhoto(
 
 function checked(photo: NewPhoto): NewPhoto {
   if (!/^[\w-]{1,64}$/.test(photo.id)) {
-    throw refuse('bad-photo', 'id', `"${printable(photo.id)}" cannot be the id of a photo; reload the page.`);
+    throw refuse(
+      'bad-photo',
+      'id',
+      `"${printable(photo.id)}" can't be the id of a photo. Reload the page and send it again.`,
+    );
   }
   if (!/^[0-9a-f]{64}$/.test(photo.hash) || !PHOTO_KINDS.includes(photo.kind)) {
-    throw refuse('bad-photo', 'file', 'The photo did not arrive whole. Send it again.');
+    throw refuse('bad-photo', 'file', 'Only part of the photo arrived. Send it again.');
   }
   const note = photo.note.trim();
   if (note.length > LONGEST_NOTE) {
     throw refuse(
       'bad-photo',
       'note',
-      `The note is ${note.length} characters long; keep it to ${LONGEST_NOTE}.`,
+      `The note has ${note.length} characters; at most ${LONGEST_NOTE} are allowed.`,
     );
   }
   refuseNul('note', note);
@@ -91,14 +95,14 @@ function refusePlace(place: PhotoPlace): void {
   if (place.spot === 'job') return;
   if (place.spot === 'item') {
     if (LOOK_ITEMS.includes(place.item)) return;
-    throw refuse('bad-photo', 'place', 'Say what the photo shows: choose it from the list.');
+    throw refuse('bad-photo', 'place', 'Choose from the list what the photo shows.');
   }
   const { angleDeg, radiusMm } = place;
   if (Math.abs(angleDeg) <= 360 && radiusMm > 0 && radiusMm < LONGEST_MM) return;
   throw refuse(
     'bad-photo',
     'place',
-    `There is no place at ${angleDeg}° and ${radiusMm} mm; the clock position lies within a turn, the radius between 0 and 10 m.`,
+    `There is no station at ${angleDeg}° and ${radiusMm} mm. The angle must be 0° to 360°, the radius 0 to 10 m.`,
   );
 }
 

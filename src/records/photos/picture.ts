@@ -135,7 +135,7 @@ function noPicture() {
   return refuse(
     'no-picture',
     'file',
-    'This file is not a photo that can be read from start to end. Send a JPEG, PNG or WebP, as it comes from the camera.',
+    'This file is not a photo that can be read. Send a JPEG, PNG or WebP straight from the camera.',
   );
 }
 
@@ -143,6 +143,6 @@ function tooManyPixels(width: number, height: number) {
   return refuse(
     'too-many-pixels',
     'file',
-    `The photo has ${width} × ${height} points; the most is ${MOST_PIXELS / 1e6} million. Send it smaller.`,
+    `The photo has ${width} × ${height} pixels; at most ${MOST_PIXELS / 1e6} million are allowed. Send a smaller one.`,
   );
 }

@@ -113,7 +113,7 @@ function photoPlaceOf(form: TypedForm): PhotoPlace {
   if (typed === 'job') return { spot: 'job' };
   const station = typed.startsWith('station:') ? readPlace(typed.slice('station:'.length)) : null;
   if (station) return { spot: 'station', ...station };
-  if (typed !== 'own') throw fault('place', 'Say what the photo shows: choose it from the list.');
+  if (typed !== 'own') throw fault('place', 'Choose from the list what the photo shows.');
   const angleDeg = form.needed(form.angle('angle', 'The clock position'), 'angle', 'The clock position');
   const radiusMm = form.needed(form.length('radius', 'The radius'), 'radius', 'The radius');
   if (angleDeg === null || radiusMm === null) throw new Refusal('bad-photo', form.faults);

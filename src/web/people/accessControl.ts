@@ -127,7 +127,7 @@ function noAccounts(): ApiError {
   return new ApiError(
     401,
     'no-accounts',
-    'Nobody has an account here yet; open /first in a browser and make the first keeper.',
+    'Nobody has an account yet. Open /first in a browser and make the first keeper.',
   );
 }
 
@@ -135,7 +135,7 @@ function signInNeeded(): ApiError {
   return new ApiError(
     401,
     'sign-in-needed',
-    'This call carries no token that is good here; ask a keeper for one and send it as Authorization: Bearer.',
+    'This call has no valid token. Ask a keeper for one and send it as Authorization: Bearer.',
   );
 }
 
@@ -143,7 +143,7 @@ function roleNeeded(least: Role): ApiError {
   return new ApiError(
     403,
     'role-needed',
-    `This call needs the role ${least}; ask a keeper for a token that has it.`,
+    `This call needs the role ${least}. Ask a keeper for a token that has it.`,
   );
 }
 
@@ -153,9 +153,9 @@ function nothingThere(req: Request): Error {
     ? new ApiError(
         404,
         'no-such-path',
-        `${req.method} finds nothing at ${path}; /api/openapi.json lists what there is.`,
+        `There is no ${req.method} ${path}. All calls are listed in /api/openapi.json.`,
       )
     : new NoSuchPage(
-        'There is no such page here. Go to the front page, and choose one of the three ways in.',
+        'There is no such page. Go to the front page to check a cover, find a stud or open a job.',
       );
 }

@@ -227,14 +227,14 @@ async function mustFind(context: PageContext, req: Request): Promise<Person> {
   const { db } = context.shop;
   mustHaveAccounts(context);
   const person = await getPerson(db, idOf(req));
-  if (person === null) throw new NoSuchPage('There is no such person in this shop. Look under people.');
+  if (person === null) throw new NoSuchPage('There is no such person here. See the list under People.');
   return person;
 }
 
 function mustHaveAccounts(context: PageContext): void {
   if (context.settings.accounts) return;
   throw new NoSuchPage(
-    'Nobody signs in here: the program answers only to this machine. Set HOST to let others in.',
+    'Nobody signs in here, because only this computer can reach the program. Set HOST to let others in.',
   );
 }
 

@@ -16,7 +16,7 @@ import { rememberSignedIn, type SignedIn, signedInOf } from '../request/whoSigne
 import { giveSession, takeSession } from './sessionCookie.ts';
 import { limitTries } from './tries.ts';
 
-const WRONG = 'There is no account with this name and this password. Type both again, or ask a keeper.';
+const WRONG = 'Name or password is wrong. Enter both again, or ask a keeper for a new password.';
 const RESEND = /^again\.(.*)$/s;
 
 /** Signing in and out, the first keeper, and what somebody may do about their own account. */
@@ -94,7 +94,7 @@ async function postFirst(context: PageContext, req: Request, res: Response): Pro
         {
           path: 'code',
           message:
-            'This is not the code that the program printed when it was started. Look at it again; a new start prints a new one.',
+            'That is not the code printed when the program started. Check it again; each start prints a new one.',
         },
       ]);
     }
@@ -123,7 +123,7 @@ async function postOwnPassword(context: PageContext, req: Request, res: Response
     const now = await personWith(db, { name, password: fields.old ?? '' }, context.now());
     if (now === null) {
       throw new Refusal('wrong-password', [
-        { path: 'old', message: 'This is not the password you signed in with. Type that one again.' },
+        { path: 'old', message: 'That is not your current password. Enter it again.' },
       ]);
     }
     await changePassword(
@@ -207,7 +207,7 @@ async function newPassword(fields: Fields) {
   const password = await ownPassword(fields.password ?? '');
   if (fields.password === fields.again) return password;
   throw new Refusal('password-differs', [
-    { path: 'again', message: 'The two passwords differ. Type the same one twice.' },
+    { path: 'again', message: 'The two passwords differ. Enter the same one twice.' },
   ]);
 }
 
@@ -225,14 +225,14 @@ function resendOf(fields: Fields): { action: string; fields: Fields } | null {
 function mustHaveAccounts(context: PageContext): void {
   if (context.settings.accounts) return;
   throw new NoSuchPage(
-    'Nobody signs in here: the program answers only to this machine. Set HOST to let others in.',
+    'Nobody signs in here, because only this computer can reach the program. Set HOST to let others in.',
   );
 }
 
 async function mustBeFirst(context: PageContext): Promise<void> {
   mustHaveAccounts(context);
   if (await hasPeople(context.shop.db)) {
-    throw new NoSuchPage('There is a keeper already. Sign in, or ask the keeper to add an account for you.');
+    throw new NoSuchPage('This shop already has a keeper. Sign in, or ask the keeper for an account.');
   }
 }
 
@@ -240,7 +240,7 @@ function mustStand(req: Request): SignedIn {
   const standing = signedInOf(req);
   if (standing === null) {
     throw new NoSuchPage(
-      'Nobody signs in here: the program answers only to this machine. Set HOST to let others in.',
+      'Nobody signs in here, because only this computer can reach the program. Set HOST to let others in.',
     );
   }
   return standing;

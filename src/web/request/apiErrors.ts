@@ -36,7 +36,7 @@ function wrongValues(faults: readonly Fault[]): ApiError {
   const message =
     faults.length === 1 && first
       ? first.message
-      : `${faults.length} values cannot be used as sent; each is named under fields.`;
+      : `${faults.length} values can’t be used. Each is named under fields.`;
   return new ApiError(422, 'wrong-values', message, faults);
 }
 
@@ -52,19 +52,19 @@ const UNREAD: Readonly<Record<string, [status: number, code: string, message: st
   'entity.parse.failed': [
     400,
     'malformed-json',
-    'The body is not JSON; check its quotes, commas and brackets.',
+    'The body is not JSON. Check its quotes, commas and brackets.',
   ],
-  'entity.too.large': [413, 'too-large', 'The body is larger than 1 MB; send less at once.'],
-  'charset.unsupported': [415, 'not-json', 'The body is in a character set unknown here; send it as UTF-8.'],
+  'entity.too.large': [413, 'too-large', 'The body is over 1 MB. Send less at a time.'],
+  'charset.unsupported': [415, 'not-json', 'The character set of the body is unknown. Send UTF-8.'],
   'encoding.unsupported': [
     415,
     'not-json',
-    'The body is packed in a way unknown here; send it plain or as gzip.',
+    'The compression of the body is unknown. Send it plain or as gzip.',
   ],
   'request.size.invalid': [
     400,
     'malformed-json',
-    'The body is not as long as its Content-Length says; send it again.',
+    'The body is shorter than its Content-Length. Send it again.',
   ],
 };
 
@@ -82,17 +82,13 @@ function asApiError(error: unknown): ApiError {
   }
   const status = error instanceof Error && 'status' in error ? Number(error.status) : 500;
   if (status >= 400 && status < 500) {
-    return new ApiError(
-      status,
-      'unreadable',
-      'The request could not be read; check its address and headers.',
-    );
+    return new ApiError(status, 'unreadable', 'The request can’t be read. Check its address and headers.');
   }
   console.error(error);
   return new ApiError(
     500,
     'went-wrong',
-    'The program made a mistake and wrote it to its log; nothing was changed.',
+    'The program made a mistake. Nothing was changed; its log has the details.',
   );
 }
 

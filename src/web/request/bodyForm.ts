@@ -126,7 +126,7 @@ function readChosen(
   const chosen = form.text(chosenIn) || known[chosenIn]?.otherwise;
   if (chosen === OWN_FIGURE) return own;
   const figure = known[chosenIn]?.figures.find(({ id }) => id === chosen);
-  if (!figure && !idle) form.fault(chosenIn, `${label} is not chosen. Choose one, or type your own.`);
+  if (!figure && !idle) form.fault(chosenIn, `${label}: choose a figure, or enter your own.`);
   return figure?.value ?? null;
 }
 

@@ -11,9 +11,7 @@ export class NoSuchPage extends Error {
 /** Somebody asked for what their role does not do. */
 export class NotForThisRole extends Error {
   constructor(least: Role) {
-    super(
-      `This needs the role ${least}, and your account has not got it. Ask a keeper, and nothing was changed.`,
-    );
+    super(`Only a ${least} may do this, so nothing was changed. Ask a keeper.`);
     this.name = 'NotForThisRole';
   }
 }
@@ -21,9 +19,7 @@ export class NotForThisRole extends Error {
 /** Tried too often; says after how long it may be tried again. */
 export class TooManyTries extends Error {
   constructor(minutes: number) {
-    super(
-      `There were too many tries that failed. Wait ${minutes} minute${minutes === 1 ? '' : 's'}, and try again.`,
-    );
+    super(`Too many failed tries. Wait ${minutes} minute${minutes === 1 ? '' : 's'}, then try again.`);
     this.name = 'TooManyTries';
   }
 }

@@ -65,7 +65,7 @@ export function onlyOwnNames(own: () => ReadonlySet<string>) {
     res
       .status(421)
       .type('text')
-      .send(`This is not the address of this shop: "${host.slice(0, 100)}". Use the one printed at start.\n`);
+      .send(`"${host.slice(0, 100)}" is not this shop's address. Use the one printed at start.\n`);
   };
 }
 
@@ -81,7 +81,7 @@ export function onlyOwnPagesWrite(req: Request, res: Response, next: NextFunctio
     return;
   }
   const message =
-    'This change came from another site, so it was not made. Open the page from this program and try again.';
+    'This change came from another site, so nothing was saved. Open the page from this program and try again.';
   if (req.path.startsWith('/api/')) {
     res.status(403).json({ error: { code: 'other-site', message, fields: [] } });
   } else {

@@ -71,7 +71,7 @@ export class TypedForm {
   /** The same, where anything else that was sent is a fault. */
   oneOf<T extends string>(name: string, label: string, choices: readonly T[]): T | null {
     const chosen = this.choice(name, choices);
-    if (chosen === null && this.has(name)) this.fault(name, `${label} is none of those offered. Choose one.`);
+    if (chosen === null && this.has(name)) this.fault(name, `${label}: choose one from the list.`);
     return chosen;
   }
 
@@ -98,7 +98,7 @@ export class TypedForm {
     const unit = read.ok ? read.unit : lengthUnit;
     const asked = doubt({ valueMm, expectedMm, typed, unit, decimalSign });
     if (!asked?.meantTyped || (slips === 'unit' && asked.meantTyped.endsWith(` ${unit}`))) return valueMm;
-    this.fault(name, `${label}: ${asked.question} Type it anew, or confirm it below.`);
+    this.fault(name, `${label}: ${asked.question} Enter it again, or confirm it below.`);
     const said = asked.question.slice(0, asked.question.indexOf('?'));
     this.doubts.push({ name, typed, says: `${label} is ${said}, as typed` });
     return null;
@@ -148,7 +148,7 @@ export class TypedForm {
   /** The value when it was given; otherwise one sentence saying that it is needed. */
   needed<T>(value: T | null, name: string, label: string): T | null {
     if (value === null && !this.faults.some((fault) => fault.path === name)) {
-      this.fault(name, `${label} is empty. Type it to go on.`);
+      this.fault(name, `${label} is empty. Enter it.`);
     }
     return value;
   }

@@ -143,11 +143,11 @@ describe.skipIf(programs === null)('a PostgreSQL that dies', () => {
       const lines: string[] = [];
       for await (const line of createInterface({ input: child.stdout })) {
         lines.push(line);
-        if (line.startsWith('Its records are in ')) break;
+        if (line.startsWith('The shop is saved in ')) break;
       }
       const url = /http:\S+/.exec(lines[0] ?? '')?.[0] ?? '';
       expect(lines.at(-1)).toMatch(
-        /^Its records are in PostgreSQL at 127\.0\.0\.1, port \d+, database postgres$/,
+        /^The shop is saved in PostgreSQL at 127\.0\.0\.1, port \d+, database postgres$/,
       );
       child.stdout.resume();
       const front = async () => (await fetch(`${url}/jobs`)).status;
@@ -157,7 +157,7 @@ describe.skipIf(programs === null)('a PostgreSQL that dies', () => {
       expect([down.status, await down.text()]).toEqual([
         503,
         expect.stringMatching(
-          /^The database with the records cannot be reached \(\w+\)\. Nothing of this was kept; see that its server runs and try again\.$/,
+          /^The database can't be reached \(\w+\)\. This was not saved; check that its server is running and try again\.$/,
         ),
       ]);
       expect((await fetch(`${url}/api/openapi.json`)).status).toBe(200);
@@ -174,7 +174,7 @@ describe.skipIf(programs === null)('a PostgreSQL that dies', () => {
       const [out, err] = await Promise.all([text(child.stdout), text(child.stderr), once(child, 'close')]);
       expect([child.exitCode, out]).toEqual([1, '']);
       expect(err).toBe(
-        'PostgreSQL at 127.0.0.1, port 1, database shop cannot be reached (connect ECONNREFUSED 127.0.0.1:1). See that its server runs and answers there, and that DATABASE_URL names the right one. Nothing was changed.\n',
+        "PostgreSQL at 127.0.0.1, port 1, database shop can't be reached (connect ECONNREFUSED 127.0.0.1:1). Check that the server is running and that DATABASE_URL is right. Nothing was changed.\n",
       );
     });
   });

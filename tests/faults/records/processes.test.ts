@@ -122,13 +122,13 @@ test('npm run backup that cannot be made says why in one line and fails', async 
   const nothing = await whole(run(BACKUP, [], { ...process.env, DATA_DIR: dataDir }));
   expect([nothing.code, nothing.out]).toEqual([1, '']);
   expect(nothing.err).toBe(
-    `There are no records to back up: ${join(dataDir, FILE_NAME)} does not exist. Check DATA_DIR.\n`,
+    `There is no shop to back up: ${join(dataDir, FILE_NAME)} does not exist. Check DATA_DIR.\n`,
   );
   await openShop({ dataDir }).close();
   writeFileSync(join(dataDir, 'stick'), 'a file');
   const nowhere = await whole(run(BACKUP, [join(dataDir, 'stick')], { ...process.env, DATA_DIR: dataDir }));
   expect([nowhere.code, nowhere.out]).toEqual([1, '']);
-  expect(nowhere.err).toMatch(/^The backup could not be written in .+\.\n$/);
+  expect(nowhere.err).toMatch(/^The backup could not be written to .+\.\n$/);
   const tilde = await whole(run(BACKUP, [], { ...process.env, DATA_DIR: '~/shop' }));
   expect([tilde.code, tilde.err.split('\n').length]).toEqual([1, 2]);
   expect(readdirSync(dataDir)).not.toContain('backups');
@@ -152,7 +152,7 @@ test.each([
   chmodSync(dataDir, 0o700);
   chmodSync(join(dataDir, FILE_NAME), 0o600);
   expect([refused.code, refused.err]).toEqual([0, '']);
-  expect(refused.out).toMatch(/^not-writable: The records cannot be kept in .+\.\n$/);
+  expect(refused.out).toMatch(/^not-writable: Nothing can be saved in .+\.\n$/);
   expect(readFileSync(join(dataDir, FILE_NAME)).equals(before)).toBe(true);
 });
 

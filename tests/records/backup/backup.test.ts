@@ -178,7 +178,7 @@ describe('no backup is made', () => {
     const failed = await failure({ dataDir: nowhere, now });
     expect([failed.code, failed.message]).toEqual([
       'no-shop',
-      `There are no records to back up: ${join(nowhere, FILE_NAME)} does not exist. Check DATA_DIR.`,
+      `There is no shop to back up: ${join(nowhere, FILE_NAME)} does not exist. Check DATA_DIR.`,
     ]);
     expect(existsSync(nowhere)).toBe(false);
   });
@@ -212,7 +212,7 @@ describe('no backup is made', () => {
     const failed = await failure({ dataDir, now });
     expect(failed.code).toBe('not-sound');
     expect(failed.message).toMatch(
-      /^The copy failed its check \(.+\) and was thrown away: the records themselves may be damaged\. Keep your earlier backups\.$/,
+      /^The copy failed its check \(.+\) and was deleted\. The shop's own data may be damaged; hold on to your earlier backups\.$/,
     );
     expect(readdirSync(join(dataDir, 'backups'))).toEqual([]);
   });

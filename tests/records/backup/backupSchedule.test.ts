@@ -210,6 +210,6 @@ describe('the settings', () => {
     ['BACKUPS_KEPT', '-1'],
     ['BACKUPS_KEPT', 'all'],
   ])('the setting %s=%j is refused in a sentence that names it', (name, value) => {
-    expect(() => backupsOf({ [name]: value })).toThrow(`${name} is "${value}", which cannot be used; give`);
+    expect(() => backupsOf({ [name]: value })).toThrow(`${name} is "${value}", which can't be used; use`);
   });
 });

@@ -116,7 +116,7 @@ describe('nothing is restored, and nothing moves', () => {
   test('a restore from a folder that is no backup is refused', async () => {
     expect(await refused(join(dataDir, 'nowhere'))).toEqual([
       'no-backup',
-      expect.stringContaining('manifest.json is missing. Give the folder of a backup'),
+      expect.stringContaining('manifest.json is missing. Name a backup'),
     ]);
   });
 
@@ -140,7 +140,7 @@ describe('nothing is restored, and nothing moves', () => {
     damage();
     expect(await refused()).toEqual([
       'broken',
-      expect.stringMatching(/^The backup in .+ is broken \(.+\)\. Take another/),
+      expect.stringMatching(/^The backup in .+ is damaged \(.+\)\. Use another/),
     ]);
   });
 
@@ -151,7 +151,7 @@ describe('nothing is restored, and nothing moves', () => {
         "INSERT INTO photo SELECT 'x', 77, 1, spot, angle_deg, radius_mm, item, hash, kind, bytes, width, height, note, who, at FROM photo",
       );
     });
-    expect(await refused()).toEqual(['broken', expect.stringContaining('some rows refer to nothing')]);
+    expect(await refused()).toEqual(['broken', expect.stringContaining('broken references')]);
   });
 
   test('a restore from a backup of a newer program is refused', async () => {
@@ -207,7 +207,7 @@ describe('the program does not start', () => {
     const aside = join(dataDir, 'replaced-before');
     writeFileSync(join(dataDir, UNDER_WAY), JSON.stringify({ aside, from: backup }));
     expect(() => holdShop(dataDir)).toThrow(
-      `npm run restore -- ${backup}. The records as they were before it are in ${aside}.`,
+      `npm run restore -- ${backup}. The shop as it was before is in ${aside}.`,
     );
     await restore({ dataDir, folder: backup, now });
     holdShop(dataDir).release();

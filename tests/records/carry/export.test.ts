@@ -4,6 +4,7 @@ import {
   mkdtempSync,
   readdirSync,
   readFileSync,
+  renameSync,
   rmSync,
   writeFileSync,
 } from 'node:fs';
@@ -136,6 +137,25 @@ onEachDatabase((engine) => {
       }
     });
 
+    test('an export names photos by job and number, and one that names them by hash is still imported', async () => {
+      const photos = await fill();
+      const manifest = await exportShop(shop, out, now);
+      const first = manifest.names?.[photos[0]!];
+      expect(first).toMatch(/^photos\/job-\d+-1\.jpg$/);
+      expect(manifest.names?.[photos[1]!]).toBe(first!.replace('-1.jpg', '-2.png'));
+      const table = readFileSync(join(out, 'photos.csv'), 'utf8');
+      for (const hash of photos) expect(table).toContain(`,${manifest.names?.[hash]},${hash},`);
+
+      const { names, ...older } = manifest;
+      for (const hash of photos) {
+        mkdirSync(join(out, fileOf(hash), '..'), { recursive: true });
+        renameSync(join(out, names![hash]!), join(out, fileOf(hash)));
+      }
+      writeFileSync(join(out, 'shop.json'), JSON.stringify(older));
+      await importShop(copy, out);
+      for (const hash of photos) expect(await hashOf(join(copy.dataDir, fileOf(hash)))).toBe(hash);
+    });
+
     test('an export names every table of the records, or says why one stays', async () => {
       const { rows } = await sql
         .raw<{ name: string }>(
@@ -221,6 +241,8 @@ onEachDatabase((engine) => {
       return [error.code, error.message];
     };
     let photos: string[];
+    const photoAt = (hash: string) =>
+      join(out, JSON.parse(readFileSync(join(out, 'shop.json'), 'utf8')).names[hash]);
     beforeEach(async () => {
       photos = await fill();
       await exportShop(shop, out, now);
@@ -234,14 +256,14 @@ onEachDatabase((engine) => {
     test('an import from an export of another version is refused', async () => {
       const path = join(out, 'shop.json');
       writeFileSync(path, JSON.stringify({ ...JSON.parse(readFileSync(path, 'utf8')), version: 99 }));
-      expect(await refused()).toEqual(['version', expect.stringContaining('The export is of version 99')]);
+      expect(await refused()).toEqual(['version', expect.stringContaining('The export is from version 99')]);
     });
 
     test.each([
       ['a line more', () => appendFileSync(join(out, 'data', 'reading.jsonl'), '{}\n')],
       ['a table less', () => rmSync(join(out, 'data', 'photo.jsonl'))],
-      ['another photo', () => writeFileSync(join(out, fileOf(photos[0]!)), 'another')],
-      ['a photo less', () => rmSync(join(out, fileOf(photos[1]!)))],
+      ['another photo', () => writeFileSync(photoAt(photos[0]!), 'another')],
+      ['a photo less', () => rmSync(photoAt(photos[1]!))],
     ])('an import from an export with %s is refused', async (_, damage) => {
       damage();
       expect((await refused())[0]).toBe('broken');
@@ -251,7 +273,7 @@ onEachDatabase((engine) => {
       await addEntry(copy.db, as('AB'), { kind: 'family', body: alder });
       expect(await refused()).toEqual([
         'not-empty',
-        expect.stringContaining('is not empty, and an import never mixes two'),
+        expect.stringContaining('already has a shop, and import never mixes two'),
       ]);
     });
 

@@ -100,7 +100,7 @@ describe('a database that is not opened', () => {
     const refused = await refusedToOpen();
     expect([refused.code, refused.message]).toEqual([
       'newer',
-      `These records are of version 99 and this program knows version ${MIGRATIONS.length}: they were last opened by a newer Coverwright. Start that one, or install it here. Nothing was changed.`,
+      `This shop was last opened by a newer Coverwright (version 99; this is ${MIGRATIONS.length}). Start the newer one. Nothing was changed.`,
     ]);
     expect(readFileSync(file).equals(before)).toBe(true);
   });
@@ -139,7 +139,7 @@ describe('a database that is not opened', () => {
     const refused = await refusedToOpen();
     expect([refused.code, refused.message]).toEqual([
       'not-ours',
-      `${file} is a database of another program. Set DATA_DIR to another folder. Nothing was changed.`,
+      `${file} belongs to another program. Set DATA_DIR to another folder. Nothing was changed.`,
     ]);
     expect(readFileSync(file).equals(before)).toBe(true);
   });
@@ -151,7 +151,7 @@ describe('a database that is not opened', () => {
     const refused = await refusedToOpen();
     expect([refused.code, refused.message]).toEqual([
       'damaged',
-      `${file} is damaged or is no database. Keep it as it is, together with the files beside it, and restore the newest backup into another folder. Nothing was changed.`,
+      `${file} is damaged or not a database. Leave it and the files beside it as they are, and restore the newest backup into another folder. Nothing was changed.`,
     ]);
     expect(readFileSync(file).equals(before)).toBe(true);
   });
@@ -185,7 +185,7 @@ describe('a database that is not opened', () => {
     const refused = await refusedToOpen();
     expect(refused.code).toBe('not-writable');
     expect(refused.message).toMatch(
-      /^The records cannot be kept in .*coverwright\.sqlite \(.+\)\. Give the account this program runs under the right to write there and room on the disk, or set DATA_DIR to a folder that has both\.$/,
+      /^Nothing can be saved in .*coverwright\.sqlite \(.+\)\. Allow this account to write there and free some disk space, or set DATA_DIR to another folder\.$/,
     );
   });
 
@@ -298,8 +298,7 @@ describe('writing', () => {
     expect(error).toBeInstanceOf(RecordsUnavailable);
     expect(error).toMatchObject({
       code: 'busy',
-      message:
-        'Another program is writing to the records and did not finish. Nothing of this was kept; try again.',
+      message: 'The shop is busy saving something else. This was not saved; try again.',
     });
     other.exec('ROLLBACK');
     other.close();

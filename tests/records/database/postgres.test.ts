@@ -121,7 +121,7 @@ onPostgres('PostgreSQL', () => {
       const refused = await refusedToOpen();
       expect([refused.code, refused.message]).toEqual([
         'newer',
-        `These records are of version 99 and this program knows version ${MIGRATIONS.length}: they were last opened by a newer Coverwright. Start that one, or install it here. Nothing was changed.`,
+        `This shop was last opened by a newer Coverwright (version 99; this is ${MIGRATIONS.length}). Start the newer one. Nothing was changed.`,
       ]);
       expect(await everything()).toEqual(before);
     });
@@ -140,9 +140,7 @@ onPostgres('PostgreSQL', () => {
       const refused = await refusedToOpen();
       expect([refused.code, refused.message]).toEqual([
         'not-ours',
-        expect.stringMatching(
-          /^PostgreSQL at .+ holds tables of another program\. .+ Nothing was changed\.$/,
-        ),
+        expect.stringMatching(/^PostgreSQL at .+ has tables of another program\. .+ Nothing was changed\.$/),
       ]);
       expect(await everything()).toEqual(before);
     });
@@ -279,7 +277,7 @@ onPostgres('PostgreSQL', () => {
       const error = await unavailable(createJob(shop.db, as('AB'), { received: received() }));
       expect([error.code, error.message]).toEqual([
         'busy',
-        'Another program is writing to the records and did not finish. Nothing of this was kept; try again.',
+        'The shop is busy saving something else. This was not saved; try again.',
       ]);
       // Who only reads is not kept waiting.
       expect(await getJob(shop.db, '1001')).toBeNull();
@@ -306,13 +304,13 @@ onPostgres('PostgreSQL', () => {
     });
 
     test.each([
-      ['53100', 'full', 'The disk with the records is full.'],
-      ['25006', 'disk', 'The records could not be written (PostgreSQL 25006).'],
-      ['58030', 'disk', 'The records could not be written (PostgreSQL 58030).'],
-      ['XX001', 'disk', 'The records could not be written (PostgreSQL XX001).'],
-      ['53300', 'busy', 'Another program is writing to the records'],
-      ['57014', 'busy', 'Another program is writing to the records'],
-      ['57P01', 'lost', 'The database with the records cannot be reached (57P01).'],
+      ['53100', 'full', 'The disk is full.'],
+      ['25006', 'disk', 'This could not be saved (PostgreSQL 25006).'],
+      ['58030', 'disk', 'This could not be saved (PostgreSQL 58030).'],
+      ['XX001', 'disk', 'This could not be saved (PostgreSQL XX001).'],
+      ['53300', 'busy', 'The shop is busy saving something else'],
+      ['57014', 'busy', 'The shop is busy saving something else'],
+      ['57P01', 'lost', "The database can't be reached (57P01)."],
     ])('the PostgreSQL error %s is told as "%s", and nothing is kept', async (code, told, sentence) => {
       const shop = await open();
       const error = await unavailable(
@@ -322,7 +320,7 @@ onPostgres('PostgreSQL', () => {
         }),
       );
       expect([error.code, error.message.startsWith(sentence)]).toEqual([told, true]);
-      expect(error.message).toContain('Nothing of this was kept');
+      expect(error.message).toMatch(/This (was not|could not be) saved/);
       expect(await getJob(shop.db, '1001')).toBeNull();
     });
 
@@ -351,7 +349,7 @@ onPostgres('PostgreSQL', () => {
       );
       expect([error.code, error.message]).toEqual([
         'lost',
-        'The database with the records cannot be reached (57P01). Nothing of this was kept; see that its server runs and try again.',
+        "The database can't be reached (57P01). This was not saved; check that its server is running and try again.",
       ]);
       expect((await createJob(shop.db, as('AB'), { received: received() })).number).toBe('1001');
     });
@@ -365,7 +363,7 @@ onPostgres('PostgreSQL', () => {
       const error = await unavailable(createJob(shop.db, as('AB'), { received: received() }));
       expect([error.code, error.message]).toEqual([
         'unsure',
-        'The database was lost at the very moment of saving, so this may have been kept or not. See what is there before you send it again.',
+        'The connection broke during saving, so this may or may not be saved. Check before you send it again.',
       ]);
       await ask('drop trigger cut_off on job');
       expect((await createJob(shop.db, as('AB'), { received: received() })).number).toBe('1001');

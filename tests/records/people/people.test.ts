@@ -134,11 +134,8 @@ onEachDatabase((engine) => {
     });
 
     test.each([
-      [
-        'nine char',
-        'The password is 9 characters long; it must be 10 at least. A few plain words are easiest.',
-      ],
-      ['x'.repeat(201), 'The password is 201 characters long; it may be 200 at most. Use a shorter one.'],
+      ['nine char', 'The password has 9 characters; it needs at least 10. A few plain words are easiest.'],
+      ['x'.repeat(201), 'The password has 201 characters; it may have at most 200. Use a shorter one.'],
     ])('the password %.12s… is refused', async (typed, sentence) => {
       expect((await refusalOf(ownPassword(typed))).sentence).toBe(sentence);
     });

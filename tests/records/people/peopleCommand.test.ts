@@ -72,7 +72,7 @@ test('a new password withdraws that person’s tokens and names them, and those 
 
 test('the people command says what is wrong, and what it can do', async () => {
   expect((await refusalOf(run('reset', 'Nobody'))).sentence).toBe(
-    'There is no account of "Nobody"; npm run people -- list shows them all.',
+    'There is no account for "Nobody". To see them all: npm run people -- list',
   );
   for (const words of [[], ['reset'], ['remove', 'Ash Kern']]) {
     expect(await run(...words)).toContain('npm run people -- reset NAME');
@@ -85,6 +85,6 @@ test('the people command lets a retired person back in', async () => {
   const bo = await addPerson(shop.db, ctx, { name: 'Bo Lind', initials: 'BL', role: 'reader' }, HASHED);
   await retirePerson(shop.db, ctx, { id: bo.id, fromRevision: 1 });
   expect((await refusalOf(run('reset', 'Bo Lind'))).code).toBe('retired');
-  expect(await run('reinstate', 'Bo Lind')).toBe('Bo Lind may come in again.');
+  expect(await run('reinstate', 'Bo Lind')).toBe('Bo Lind can sign in again.');
   expect(await run('list')).not.toContain('retired');
 });

@@ -145,7 +145,7 @@ describe('a picture is known by its content', () => {
       code: 'no-picture',
       path: 'file',
       sentence:
-        'This file is not a photo that can be read from start to end. Send a JPEG, PNG or WebP, as it comes from the camera.',
+        'This file is not a photo that can be read. Send a JPEG, PNG or WebP straight from the camera.',
     });
     expect(filesIn('files-shown')).toEqual([]);
   });

@@ -347,7 +347,7 @@ describe('what cannot be used', () => {
     const message =
       fields.length === 1
         ? first?.message
-        : `${fields.length} values cannot be used as sent; each is named under fields.`;
+        : `${fields.length} values can’t be used. Each is named under fields.`;
     expect(answer.body).toEqual({ error: { code: 'wrong-values', message, fields } });
     for (const fault of fields) expect(fault.message).toMatch(/^["A-Z].*[.?]$/);
   });

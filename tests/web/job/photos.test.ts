@@ -100,7 +100,7 @@ describe('a photo sent with the form', () => {
     [
       'that is a script by another name',
       async () => Buffer.from('<script>alert(1)</script>'),
-      'This file is not a photo that can be read from start to end.',
+      'This file is not a photo that can be read.',
     ],
   ])('is refused beside its box, with the note kept, where it is %s', async (_, make, sentence) => {
     const before = (await photos()).length;
@@ -114,10 +114,10 @@ describe('a photo sent with the form', () => {
   });
 
   test.each([
-    ['place', { place: 'item:radio' }, 'Say what the photo shows: choose it from the list.'],
-    ['clock position', { place: 'own', radius: '100' }, 'The clock position is empty. Type it to go on.'],
+    ['place', { place: 'item:radio' }, 'Choose from the list what the photo shows.'],
+    ['clock position', { place: 'own', radius: '100' }, 'The clock position is empty. Enter it.'],
     ['radius', { place: 'own', angle: '3', radius: 'wide' }, 'wide'],
-    ['initials', { who: '' }, 'Nothing is recorded without a name'],
+    ['initials', { who: '' }, 'Enter your initials, 1 to 8 characters.'],
   ])('is refused without a usable %s, and its file is not kept', async (_, changes, sentence) => {
     const bytes = await jpeg(71, 19);
     const answer = await send(bytes, changes);

@@ -153,7 +153,7 @@ describe('what is not in the table of roles', () => {
     const get = async (path: string) =>
       (await fetch(`http://127.0.0.1:${port}${path}`, { headers: { cookie } })).text();
     expect(await get('/jobs')).toBe('told');
-    expect(await get('/forgotten')).toMatch(/^There is no such page here/);
+    expect(await get('/forgotten')).toMatch(/^There is no such page/);
     await new Promise((resolve) => listening.close(resolve));
   });
 
@@ -195,7 +195,7 @@ test('a script in JSON, a part in htmx and a page are each told in their own way
   const page = await lan.ask('/jobs?stage=to-cut');
   expect(page.text).toContain('name="back" value="/jobs?stage=to-cut"');
   const refused = await lan.askAs('reader', '/jobs', { form: {} });
-  expect(refused.text).toContain('This needs the role recorder, and your account has not got it.');
+  expect(refused.text).toContain('Only a recorder may do this, so nothing was changed.');
 });
 
 test('where nobody signs in, everything answers and the pages of people say why they are empty', async () => {

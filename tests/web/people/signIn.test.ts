@@ -85,7 +85,7 @@ describe('signing in', () => {
     // The first of all unknown names makes the password that nobody has.
     await tried(unknown);
     const wrong = await tried({ ...AS_KEEPER, password: 'not this one at all' });
-    expect(wrong.text).toContain('There is no account with this name and this password.');
+    expect(wrong.text).toContain('Name or password is wrong.');
     expect(wrong.works).toBe(1);
     expect(await tried(unknown)).toEqual(wrong);
   });
@@ -105,7 +105,7 @@ describe('the limit on tries at passwords', () => {
     const eleventh = await signIn(AS_KEEPER, { 'x-forwarded-for': '192.0.2.99' });
     expect(eleventh.status).toBe(429);
     expect(Number(eleventh.headers['retry-after'])).toBeGreaterThan(800);
-    expect(eleventh.text).toContain('There were too many tries that failed. Wait 15 minutes, and try again.');
+    expect(eleventh.text).toContain('Too many failed tries. Wait 15 minutes, then try again.');
     expect(sessionIn(eleventh)).toBeNull();
     const other = { name: PEOPLE.reader.name, password: PASSWORD };
     expect((await signIn(other, { 'x-forwarded-for': '192.0.2.99' })).status).toBe(303);
@@ -206,7 +206,7 @@ describe('the first keeper', () => {
       expect([status, headers.location], path).toEqual([303, '/first']);
     }
     const api = await empty.ask('/api/thread', { json: {} });
-    expect([api.status, api.text]).toEqual([401, expect.stringContaining('Nobody has an account here yet')]);
+    expect([api.status, api.text]).toEqual([401, expect.stringContaining('Nobody has an account yet')]);
   });
 
   test('comes in with the code, which is then no code any more', async () => {
@@ -219,14 +219,11 @@ describe('the first keeper', () => {
   });
 
   test.each([
-    [{ code: 'aaaa-aaaa-aaaa-aaaa' }, 'This is not the code that the program printed'],
-    [{ code: '' }, 'This is not the code that the program printed'],
-    [
-      { password: 'nine char', again: 'nine char' },
-      'The password is 9 characters long; it must be 10 at least.',
-    ],
-    [{ again: 'something else' }, 'The two passwords differ. Type the same one twice.'],
-    [{ newInitials: '' }, 'cannot be used; give 1 to 8 letters'],
+    [{ code: 'aaaa-aaaa-aaaa-aaaa' }, 'That is not the code printed when the program started'],
+    [{ code: '' }, 'That is not the code printed when the program started'],
+    [{ password: 'nine char', again: 'nine char' }, 'The password has 9 characters; it needs at least 10.'],
+    [{ again: 'something else' }, 'The two passwords differ. Enter the same one twice.'],
+    [{ newInitials: '' }, "can't be initials. Use 1 to 8 letters"],
   ])('does not come in with %j', async (changes, sentence) => {
     const refused = await first(changes as Record<string, string>);
     expect([refused.status, refused.text]).toEqual([422, expect.stringContaining(sentence)]);
@@ -276,7 +273,7 @@ describe("a keeper's page of people", () => {
     const refused = await lan.askAs('reader', '/account/password', { form });
     expect([refused.status, refused.text]).toEqual([
       422,
-      expect.stringContaining('This is not the password you signed in with.'),
+      expect.stringContaining('That is not your current password.'),
     ]);
   });
 
@@ -292,7 +289,7 @@ describe("a keeper's page of people", () => {
   test('retires and lets back in, and never the last keeper', async () => {
     const { id } = lan.people.keeper;
     const refused = await lan.askAs('keeper', `/people/${id}/retire`, { form: { from: '1' } });
-    expect([refused.status, refused.text]).toEqual([422, expect.stringContaining('This is the last keeper')]);
+    expect([refused.status, refused.text]).toEqual([422, expect.stringContaining('This is the only keeper left')]);
     const { reader } = lan.people;
     await lan.askAs('keeper', `/people/${reader.id}/retire`, { form: { from: '1' } });
     expect(await getPerson(lan.shop.db, reader.id)).toMatchObject({ retired: true });
@@ -327,11 +324,11 @@ test('a token does not outlive the password of its person that a keeper resets, 
   const reset = await lan.askAs('keeper', `/people/${recorder.id}/password`, { method: 'POST' });
   expect([reset.status, reset.text]).toEqual([
     200,
-    expect.stringContaining('The token &quot;gauge at lathe 2&quot; is withdrawn.'),
+    expect.stringContaining('The token &quot;gauge at lathe 2&quot; no longer works.'),
   ]);
   expect((await call()).status).toBe(401);
   const people = await lan.askAs('keeper', '/people');
-  expect(people.text).toContain('a token withdrawn');
+  expect(people.text).toContain('token withdrawn');
 });
 
 test('start and own passwords are told apart after a reset', async () => {

@@ -22,19 +22,19 @@ export function AccountPage({ frame, person, mustChoosePassword, sessions, fault
     <Layout title="Your account" {...frame}>
       <h1>{person.name}</h1>
       {mustChoosePassword ? (
-        <p class="note">You came in with a password somebody gave you. Choose your own before you go on.</p>
+        <p class="note">You signed in with a temporary password. Choose your own before you go on.</p>
       ) : (
         <p class="hint">
-          Signed under your changes: {person.initials}. Your role: {person.role}.
+          Your changes are signed {person.initials}. Your role: {person.role}.
         </p>
       )}
       <section>
-        <h2>Another password</h2>
+        <h2>Change your password</h2>
         <form method="post" action="/account/password" id="password-form">
           <ErrorSummary faults={faults} />
           <div class="fields">
             <PasswordField
-              label="Password now"
+              label="Current password"
               name="old"
               autocomplete="current-password"
               error={error('old')}
@@ -43,11 +43,11 @@ export function AccountPage({ frame, person, mustChoosePassword, sessions, fault
           </div>
           <div class="actions">
             <button class="button first" type="submit" id="change-password">
-              Change the password
+              Change password
             </button>
           </div>
         </form>
-        <p class="hint">It signs you out everywhere else.</p>
+        <p class="hint">This signs you out everywhere else.</p>
       </section>
       {!mustChoosePassword && (
         <section>
@@ -70,9 +70,8 @@ export function Sessions({ sessions }: { sessions: readonly SessionLine[] }) {
     <ul class="plain">
       {sessions.map((session) => (
         <li>
-          Since <When at={session.beganAt} />, last used <When at={session.usedAt} />
-          <br />
-          <small>{session.device}</small>
+          <b>{session.device.replace(/^./, (first) => first.toUpperCase())}</b>, since{' '}
+          <When at={session.beganAt} />, last used <When at={session.usedAt} />
         </li>
       ))}
     </ul>

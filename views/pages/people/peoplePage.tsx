@@ -40,9 +40,9 @@ export interface PeopleProps {
 }
 
 const ROLE_WORDS: Readonly<Record<Role, string>> = {
-  reader: 'reader: looks, asks, prints slips and sheets',
-  recorder: 'recorder: also receives, measures, decides and signs',
-  keeper: 'keeper: also catalogue, criteria, people and backups',
+  reader: 'Reader: looks things up, prints slips and sheets',
+  recorder: 'Recorder: also receives, measures, decides and signs',
+  keeper: 'Keeper: also changes the catalog, shop limits, people and backups',
 };
 
 const CHANGE_WORDS: Readonly<Record<PersonChange, string>> = {
@@ -50,10 +50,10 @@ const CHANGE_WORDS: Readonly<Record<PersonChange, string>> = {
   changed: 'changed',
   retired: 'retired',
   reinstated: 'reinstated',
-  'start-password': 'given a new password',
+  'start-password': 'got a new password',
   'own-password': 'chose a password',
-  token: 'a token issued',
-  'token-withdrawn': 'a token withdrawn',
+  token: 'token issued',
+  'token-withdrawn': 'token withdrawn',
 };
 
 /** Who may come in, and as what. */
@@ -81,7 +81,7 @@ export function PeoplePage({ frame, people, tokens, history, fields, faults, tol
       <section id="history">
         <details>
           <summary>
-            <h2>Every change, newest first</h2>
+            <h2>All changes, newest first</h2>
           </summary>
           <ul class="plain">
             {history.map((line) => (
@@ -101,7 +101,7 @@ function AddSomebody({ fields, faults }: Pick<PeopleProps, 'fields' | 'faults'>)
   const error = errorsOf(faults);
   return (
     <section id="add">
-      <h2>Add somebody</h2>
+      <h2>Add a person</h2>
       <form method="post" action="/people" id="add-form">
         <ErrorSummary faults={faults} />
         <div class="fields">
@@ -111,12 +111,12 @@ function AddSomebody({ fields, faults }: Pick<PeopleProps, 'fields' | 'faults'>)
         </div>
         <div class="actions">
           <button class="button first" type="submit" id="add-person">
-            Add and show a password
+            Add, and show a password
           </button>
         </div>
       </form>
       <p class="hint">
-        The password is shown once, is good for a week, and is replaced by their own when they first sign in.
+        The password is shown once and works for a week. They choose their own when they first sign in.
       </p>
     </section>
   );
@@ -134,7 +134,9 @@ function Tokens({
     <section id="tokens">
       <h2>Tokens for scripts</h2>
       {tokens.length === 0 ? (
-        <p>None yet. A script that calls /api needs one; it acts for somebody and signs as they do.</p>
+        <p>
+          None yet. A script that calls /api needs one. It acts for a person and signs with their initials.
+        </p>
       ) : (
         <ul class="plain">
           {tokens.map((token) => (
@@ -150,7 +152,7 @@ function Tokens({
             name="tokenName"
             value={fields.tokenName}
             error={error('tokenName')}
-            hint="As in: gauge at lathe 2"
+            hint="Such as: gauge at lathe 2"
             required
           />
           <Choice
@@ -163,7 +165,7 @@ function Tokens({
               .map((person) => ({ value: String(person.id), label: `${person.name}, ${person.initials}` }))}
           />
           <Choice
-            label="As a"
+            label="Role"
             name="tokenRole"
             value={fields.tokenRole ?? 'recorder'}
             error={error('tokenRole')}
@@ -172,7 +174,7 @@ function Tokens({
         </div>
         <div class="actions">
           <button class="button" type="submit" id="issue-token">
-            Issue and show it
+            Issue a token and show it
           </button>
         </div>
       </form>
@@ -209,13 +211,13 @@ function Token({ token, name }: { token: TokenLine; name: string }) {
 function Told({ told }: { told: ToldOnce }) {
   return (
     <section class="note" role="status" id="told-once">
-      <h2>{told.kind === 'password' ? `The password of ${told.of}` : `The token "${told.of}"`}</h2>
+      <h2>{told.kind === 'password' ? `Password for ${told.of}` : `Token "${told.of}"`}</h2>
       <p>
         <code id="secret">{told.secret}</code>
       </p>
-      <p>It is shown this once and is kept nowhere in the clear. Write it down before you leave this page.</p>
+      <p>This is the only time it is shown. Write it down before you leave this page.</p>
       {told.withdrawn?.map((token) => (
-        <p>The token "{token}" is withdrawn. Issue a new one if its script is still needed.</p>
+        <p>The token "{token}" no longer works. Issue a new one if its script is still needed.</p>
       ))}
     </section>
   );
@@ -260,15 +262,16 @@ export function PersonPage({ frame, person, sessions, fields, faults, toldOnce }
             <h2>Password</h2>
             <form method="post" action={`${action}/password`} class="actions">
               <button class="button" type="submit" id="new-password">
-                Make a new one and show it
+                Make a new password and show it
               </button>
             </form>
             <p class="hint">
-              It ends every session of theirs, withdraws their tokens, and is replaced by their own.
+              They are signed out everywhere, and their tokens stop working. They choose their own password
+              next.
             </p>
           </section>
           <section>
-            <h2>Signed in</h2>
+            <h2>Where they are signed in</h2>
             <Sessions sessions={sessions} />
             {sessions.length > 0 && (
               <form method="post" action={`${action}/sign-out`} class="actions">
@@ -281,7 +284,7 @@ export function PersonPage({ frame, person, sessions, fields, faults, toldOnce }
         </>
       )}
       <p>
-        <a href="/people">To all people</a>
+        <a href="/people">All people</a>
       </p>
     </Layout>
   );
@@ -305,7 +308,7 @@ function PersonForm({ person, fields, faults }: Pick<PersonProps, 'person' | 'fi
         </button>
         {person.retired ? (
           <button class="button" type="submit" id="reinstate" formaction={`${action}/reinstate`}>
-            Let back in
+            Reinstate
           </button>
         ) : (
           <button class="button" type="submit" id="retire" formaction={`${action}/retire`}>
@@ -323,8 +326,8 @@ export function PeopleWithoutAccounts({ frame }: { frame: Frame }) {
     <Layout title="People" here="people" {...frame}>
       <h1>People</h1>
       <EmptyState title="Nobody signs in here" actions={[{ label: 'To the front page', href: '/' }]}>
-        The program answers only to the machine it runs on, and everybody gives their initials. Started with
-        HOST set to an address of the network, it asks for accounts, and this page keeps them.
+        Only this computer can reach the program, so people just enter their initials. To let other computers
+        and tablets in, set HOST and start again. Then each person gets an account here.
       </EmptyState>
     </Layout>
   );

@@ -29,8 +29,7 @@ export function SignInPage({ frame, fields, faults, back, resend }: SignInProps)
       <h1>Sign in</h1>
       {resend !== null && (
         <p class="note">
-          Your session is over, so what you sent was not kept. It is held in this page: sign in, and send it
-          from there.
+          You were signed out before this was saved. This page still has it: sign in, then send it again.
         </p>
       )}
       <form method="post" action="/sign-in" id="sign-in-form">
@@ -55,7 +54,7 @@ export function SignInPage({ frame, fields, faults, back, resend }: SignInProps)
           </button>
         </div>
       </form>
-      <p class="hint">Forgotten? A keeper gives you a new password on the page of people.</p>
+      <p class="hint">Forgot your password? A keeper can give you a new one on the People page.</p>
     </Layout>
   );
 }
@@ -65,7 +64,7 @@ export function ResendPage({ frame, resend }: { frame: Frame; resend: Resend }) 
   return (
     <Layout title="Send it now" {...frame}>
       <h1>You are signed in</h1>
-      <p class="why">What you sent before was not kept yet. Send it now, and nothing of it is lost.</p>
+      <p class="why">What you entered is not saved yet. Send it now to save it.</p>
       <form method="post" action={resend.action} id="resend-form">
         <Carried resend={resend} prefix="" />
         <div class="actions">
@@ -73,7 +72,7 @@ export function ResendPage({ frame, resend }: { frame: Frame; resend: Resend }) 
             Send it now
           </button>
           <a class="button" href="/" id="leave-it">
-            Leave it
+            Don’t send
           </a>
         </div>
       </form>
@@ -116,8 +115,8 @@ export function FirstKeeperPage({ frame, fields, faults }: FirstKeeperProps) {
     <Layout title="The first keeper" {...frame} signedOut>
       <h1>The first keeper</h1>
       <p class="why">
-        Nobody has an account here yet. The program printed a code when it was started, where it was started;
-        with it you become the keeper, who lets the others in.
+        Nobody has an account yet. The program printed a code in the window where it was started. Enter it to
+        become the keeper, who gives the others their accounts.
       </p>
       <form method="post" action="/first" id="first-form">
         <ErrorSummary faults={faults} />
@@ -151,7 +150,7 @@ export function InitialsField(props: { label: string; value?: string; error: str
       id="f-initials"
       name="newInitials"
       size="figure"
-      hint="Signed under every change, and never given twice"
+      hint="Signed under every change; two people never share them"
       input={{ maxLength: 8 }}
       required
       {...props}
@@ -166,10 +165,15 @@ export function NewPasswordFields({ error }: { error: (name: string) => string |
         label="New password"
         name="password"
         autocomplete="new-password"
-        hint="10 characters at least"
+        hint="At least 10 characters"
         error={error('password')}
       />
-      <PasswordField label="The same again" name="again" autocomplete="new-password" error={error('again')} />
+      <PasswordField
+        label="New password again"
+        name="again"
+        autocomplete="new-password"
+        error={error('again')}
+      />
     </>
   );
 }

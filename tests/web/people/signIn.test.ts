@@ -289,7 +289,10 @@ describe("a keeper's page of people", () => {
   test('retires and lets back in, and never the last keeper', async () => {
     const { id } = lan.people.keeper;
     const refused = await lan.askAs('keeper', `/people/${id}/retire`, { form: { from: '1' } });
-    expect([refused.status, refused.text]).toEqual([422, expect.stringContaining('This is the only keeper left')]);
+    expect([refused.status, refused.text]).toEqual([
+      422,
+      expect.stringContaining('This is the only keeper left'),
+    ]);
     const { reader } = lan.people;
     await lan.askAs('keeper', `/people/${reader.id}/retire`, { form: { from: '1' } });
     expect(await getPerson(lan.shop.db, reader.id)).toMatchObject({ retired: true });

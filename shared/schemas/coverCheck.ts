@@ -36,7 +36,7 @@ const station = strict('The entry', {
     least: 1,
     most: MOST_REPEATS,
   }),
-  faceMm: orNull(height('The face height')),
+  faceMm: orNull(height('The indicator reading')),
   markDepthMm: orNull(extent('The depth of the mark')),
 });
 
@@ -48,7 +48,7 @@ const mark = strict('The entry', {
 
 const gaugeSchema = strict('The gauge', shapeOf(GAUGE_FIGURES));
 
-const criteria = strict('The criteria', {
+const criteria = strict('The shop limits', {
   ...shapeOf(allOptional(COVER_LIMITS)),
   minimumWallSource: orNull(text('The source of the minimum wall', { most: 200 })),
 });
@@ -136,7 +136,7 @@ function refuseSomeHeights(stations: readonly Station[], refuse: Refuse): void {
     if (one.faceMm !== null) continue;
     refuse(
       ['stations', i, 'faceMm'],
-      `The face height at station ${i + 1} is missing; give heights at all stations or at none (${given} of ${stations.length} have one).`,
+      `The indicator reading at station ${i + 1} is missing; give readings at every station or none (${given} of ${stations.length} have one).`,
     );
   }
 }

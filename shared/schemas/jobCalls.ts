@@ -59,7 +59,7 @@ export const sectionCallSchemas = {
     decision: strict('The decision', {
       decision: choice('The decision', DECISION_KINDS),
       reason: orElse(text('The reason for the decision', { most: 2000, lines: true }), ''),
-      criteriaRevision: seen("the shop's criteria", 0),
+      criteriaRevision: seen('the shop limits', 0),
     }),
   }),
   studs: strict('The request', {
@@ -69,7 +69,7 @@ export const sectionCallSchemas = {
       studId: key('The stud'),
       stackRevision: seen('the stack', 1),
       studRevision: seen('the stud', 1),
-      criteriaRevision: seen("the shop's criteria", 0),
+      criteriaRevision: seen('the shop limits', 0),
       pullForwardMm: orNull(size('The pull-forward gap')),
       note: orElse(text('The note', { most: 2000, lines: true }), ''),
       joint: orNull(jointSchema),

@@ -16,7 +16,7 @@ export const keptReadingSchema = strict('The reading', {
   angleDeg: angle('The angle'),
   radiusMm: size('The radius'),
   typed: text('What was typed', { least: 1, most: 60 }),
-  unit: choice('The unit of bare numbers', ['mm', 'in']),
+  unit: choice('The unit when none is typed', ['mm', 'in']),
   decimalSign: choice('The decimal sign', ['point', 'comma']),
   gauge: text('The gauge', { most: 120 }),
   /** The person was asked about the value and said it is right. */

@@ -18,16 +18,16 @@ const ring = strict('The ring', {
  * for the calculation to say.
  */
 export const stiffnessSchema = strict('The request', {
-  bossDiameterMm: size('The boss’s diameter'),
+  bossDiameterMm: size('The center diameter'),
   rimDiameterMm: size('The rim’s diameter'),
-  trackInnerDiameterMm: size('The track’s inner diameter'),
-  trackOuterDiameterMm: size('The track’s outer diameter'),
-  studCircleDiameterMm: size('The stud circle’s diameter'),
+  trackInnerDiameterMm: size('The friction surface inner diameter'),
+  trackOuterDiameterMm: size('The friction surface outer diameter'),
+  studCircleDiameterMm: size('The bolt circle diameter'),
   padDiameterMm: size('The pad’s diameter'),
   padThicknessMm: extent('The pad’s thickness'),
   studCount: count('The number of studs', 2, 24),
   wallMm: size('The wall'),
-  trackWallMm: size('The wall on the track'),
+  trackWallMm: size('The wall on the friction surface'),
   sideWallMm: size('The side wall'),
   pistonSealDiameterMm: size('The piston seal’s diameter'),
   hubDiameterMm: size('The hub’s diameter'),

@@ -28,7 +28,7 @@ export const studMatchSchema = strict('The request', {
     list('The studs', namedStud, {
       least: 1,
       most: MOST_STUDS,
-      empty: 'The list of studs is empty; leave it out to match those of the catalogue.',
+      empty: 'The list of studs is empty. Leave it out to match every stud of the catalog.',
     }),
   ),
 }).superRefine(

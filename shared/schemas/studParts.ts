@@ -84,7 +84,7 @@ const DEFAULT_STUD_CRITERIA: StudCriteria = { protrusionThreads: 1, startThreads
 const { protrusionThreads, startThreads } = CRITERIA;
 const studCriteriaSchema = orElse(
   strict(
-    'The criteria',
+    'The shop limits',
     shapeOf({
       protrusionThreads: { ...protrusionThreads, ifLeftOut: DEFAULT_STUD_CRITERIA.protrusionThreads },
       startThreads: { ...startThreads, ifLeftOut: DEFAULT_STUD_CRITERIA.startThreads },

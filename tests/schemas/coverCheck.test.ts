@@ -192,12 +192,12 @@ describe('each wrong field is named, with one sentence', () => {
     [
       'stations.1.faceMm',
       null,
-      'The face height at station 2 is missing; give heights at all stations or at none (2 of 3 have one).',
+      'The indicator reading at station 2 is missing; give readings at every station or none (2 of 3 have one).',
     ],
     [
       'stations.1.faceMm',
       undefined,
-      'The face height at station 2 is missing; give heights at all stations or at none (2 of 3 have one).',
+      'The indicator reading at station 2 is missing; give readings at every station or none (2 of 3 have one).',
     ],
     [
       'stations.0.markDepthMm',

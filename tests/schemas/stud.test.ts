@@ -229,7 +229,7 @@ describe('a match', () => {
   });
 
   test.each<[unknown, string, string]>([
-    [[], 'studs', 'The list of studs is empty; leave it out to match those of the catalogue.'],
+    [[], 'studs', 'The list of studs is empty. Leave it out to match every stud of the catalog.'],
     [
       [
         { id: 'a', ...STUD },

@@ -122,6 +122,7 @@ function isSilent(node: ts.Node): boolean {
     return SILENT_TAGS.has(node.tag.getText()) || /sql/i.test(node.tag.getText());
   if (ts.isJsxAttribute(node)) return SILENT_ATTRIBUTES.test(node.name.getText());
   if (ts.isNewExpression(node)) return node.expression.getText() === 'Error';
+  if (ts.isCallExpression(node) && node.expression.getText() === 'named') return node.arguments.length < 2;
   if (ts.isPropertyAssignment(node)) return /^(class|className|id)$/.test(node.name.getText());
   return (
     ts.isCallExpression(node) &&

@@ -31,7 +31,7 @@ const bound = exactly<{ readonly dialledMm: number; readonly leastWallMm: number
 
 const PARTS = {
   face: exactly<CoverCheck['face']>({
-    runoutMm: numberOrNull.describe('Tilt over the track.'),
+    runoutMm: numberOrNull.describe('Tilt over the friction surface.'),
     indicatorReadingMm: numberOrNull,
     flatnessLeastSquaresMm: numberOrNull,
     flatnessMinimumZoneMm: numberOrNull,

@@ -41,7 +41,7 @@ async function build(): Promise<Json> {
     info: {
       title: 'Coverwright',
       version: '1',
-      description: `Numbers are in the unit the field’s name ends in. null means left out; unknown fields are refused. ${CAUTION}`,
+      description: `Numbers are in the unit at the end of the field’s name. null means left out; unknown fields are refused. ${CAUTION}`,
     },
     servers: [{ url: '/' }],
     paths: { ...paths, '/api/openapi.json': { get: ITSELF } },
@@ -51,13 +51,13 @@ async function build(): Promise<Json> {
 
 const EXPECTED: Readonly<Record<number, string>> = {
   200: 'Done.',
-  201: 'Made; Location says where it is.',
-  400: 'The body is no JSON.',
-  404: 'There is no such job, or no such revision.',
-  409: 'Somebody was first: both versions, and nothing was written.',
+  201: 'Made. Location has its address.',
+  400: 'The body is not JSON.',
+  404: 'No such job or revision.',
+  409: 'Somebody changed it first. Both versions are here; nothing was saved.',
   413: 'The body is too large.',
   415: 'The body is not sent as JSON.',
-  422: 'Values that cannot be used, each named.',
+  422: 'Values that can’t be used, each named.',
 };
 
 function operationOf(call: CallTold, examples: readonly Shown[]): Json {
@@ -95,7 +95,7 @@ function statusesOf(call: CallTold, examples: readonly Shown[]): number[] {
 
 function anyOtherError(call: CallTold): Json {
   return {
-    description: 'Not allowed here (401, 403), not now (503), or a mistake of the program (500).',
+    description: 'Not allowed (401, 403), not now (503), or a mistake of the program (500).',
     content: content(answerRef(call, 500), [], 'answer'),
   };
 }

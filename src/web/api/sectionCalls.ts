@@ -16,21 +16,21 @@ import { type JobAnswered, type JobAsked, type JobCall, type JobNeeds, ok } from
 import { ctxOf, dayAsked, RECEIVED } from './jobChanges.ts';
 
 const CONFLICT =
-  'fromRevision is the job’s revision the change was thought of at. Where somebody changed the same since, the answer is 409 with both versions, and nothing is written.';
+  'fromRevision is the revision of the job you read. If somebody changed the same section since, the answer is 409 with both versions and nothing is saved.';
 const SEEN: Partial<Record<SectionName, string>> = {
   decision:
-    ' criteriaRevision is the revision of the shop’s criteria the answer was seen under, as the job is answered with them; where they changed since, the answer is 409 with the criteria of now.',
+    ' criteriaRevision is the revision of the shop limits in the job you read. If they changed since, the answer is 409 with the limits as they are now.',
   studs:
-    ' The revisions are those of the stack, the stud and the criteria that were seen; where one changed since, the answer is 409 with it as it is now.',
+    ' The revisions are those of the stack, the stud and the shop limits you read. If one changed since, the answer is 409 with it as it is now.',
 };
 const SUMMARY: Readonly<Record<SectionName, string>> = {
-  received: 'Correct what came in.',
-  looked: 'Record the look for cracks and faults.',
+  received: 'Correct what was received.',
+  looked: 'Record the inspection.',
   setup:
-    'Say how it is measured. It is sent whole: what is left out counts as not said, and what was said before stays in the history.',
-  plan: 'Name a cut to try.',
-  decision: 'Decide, on what the readings say now.',
-  cuts: 'Record the cuts made.',
+    'Record gauge and chucking. Send all of it: what is left out becomes empty; earlier revisions stay in the history.',
+  plan: 'Enter a cut to try.',
+  decision: 'Decide, from the readings as they are now.',
+  cuts: 'Record the passes made.',
   studs: 'Choose the studs for a stack.',
   signature: 'Sign.',
 };
@@ -42,7 +42,7 @@ export const sectionCalls = (Object.keys(sectionCallSchemas) as SectionName[]).m
     path: `/jobs/{number}/${section}`,
     name: `change${section[0]!.toUpperCase()}${section.slice(1)}`,
     summary: SUMMARY[section],
-    description: `${CONFLICT}${SEEN[section] ?? ''} After signing every change says why.`,
+    description: `${CONFLICT}${SEEN[section] ?? ''} After signing, every change needs why.`,
     query: {},
     schema: sectionCallSchemas[section],
     answers: { 200: changedAnswer, 409: staleSections[section] },

@@ -26,7 +26,7 @@ export function listsRouter(context: PageContext): Router {
   });
 
   router.get('/catalogue/family.csv', async (_req, res) => {
-    sendCsv(res, 'cover-families', FAMILIES, await listEntries(db, 'family', { retired: true }));
+    sendCsv(res, 'cover-types', FAMILIES, await listEntries(db, 'family', { retired: true }));
   });
   router.get('/catalogue/stud.csv', async (_req, res) => {
     sendCsv(res, 'studs', STUDS, await listEntries(db, 'stud', { retired: true }));
@@ -55,19 +55,19 @@ const READINGS: readonly Column<ReadingRow>[] = [
   { name: 'pass', of: ({ reading }) => `${reading.pass} the cut` },
   { name: 'what', of: ({ reading }) => reading.kind },
   {
-    name: 'place',
+    name: 'station',
     of: ({ job, reading }) => placeOn(job.sections.received?.body.family, reading.angleDeg),
   },
-  { name: 'clock position (deg)', of: ({ reading }) => reading.angleDeg },
+  { name: 'angle from stud 1 (deg)', of: ({ reading }) => reading.angleDeg },
   { name: 'radius (mm)', of: ({ reading }) => reading.radiusMm },
   { name: 'value (mm)', of: ({ reading }) => reading.valueMm },
   { name: 'as typed', of: ({ reading }) => reading.typed },
   { name: 'gauge', of: ({ reading }) => reading.gauge },
   { name: 'doubted', of: ({ reading }) => reading.doubtful },
   {
-    name: 'stands',
+    name: 'status',
     of: ({ reading, replaced }) =>
-      reading.valueMm === null ? 'withdraws another' : replaced ? 'replaced' : 'stands',
+      reading.valueMm === null ? 'withdraws another' : replaced ? 'replaced' : 'counts',
   },
   { name: 'reading id', of: ({ reading }) => reading.id },
   { name: 'replaces reading id', of: ({ reading }) => reading.replaces },

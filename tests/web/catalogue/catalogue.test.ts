@@ -115,7 +115,7 @@ describe('the catalogue, by form', () => {
 
   it.each([
     ['no name', { name: '' }, 'Name is empty.'],
-    ['no initials', { name: 'Other', who: '' }, 'give your initials'],
+    ['no initials', { name: 'Other', who: '' }, 'Enter your initials'],
     [
       'a track turned inside out',
       { name: 'Other', trackInner: '264', trackOuter: '214' },

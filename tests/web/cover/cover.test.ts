@@ -71,7 +71,7 @@ describe('a cover, quickly', () => {
     [
       'heights at some stations',
       { 'w.0': '4.9', 'f.0': '0.1', 'w.1': '4.9' },
-      'The face height at station 2 is missing',
+      'The indicator reading at station 2 is missing',
     ],
     ['a mark where no wall was read', { 'd.0': '0.1' }, 'Wall at station 1 is empty.'],
     [
@@ -181,7 +181,7 @@ describe('a cover, quickly', () => {
     const count = async () => (await findJobs(program.shop.db, { limit: 200 })).jobs.length;
     const before = await count();
     for (const [fields, sentence] of [
-      [{ ...whole, initials: '' }, 'give your initials'],
+      [{ ...whole, initials: '' }, 'Enter your initials'],
       [{ family: 'metric-4', unit: 'mm', initials: 'AK' }, 'Nothing has been measured yet'],
       [{ ...whole, 'w.0': '49.2' }, 'Did you mean 4.92 mm?'],
     ] as const) {

@@ -52,7 +52,7 @@ describe('a list as CSV', () => {
     });
     expect(lines).toHaveLength(4);
     expect([1, 2, 3].map((row) => cell(lines, row, 'value (mm)'))).toEqual(['4.92', '4.87', '-0.05']);
-    expect([1, 2, 3].map((row) => cell(lines, row, 'stands'))).toEqual(['replaced', 'stands', 'stands']);
+    expect([1, 2, 3].map((row) => cell(lines, row, 'status'))).toEqual(['replaced', 'counts', 'counts']);
     expect([1, 2, 3].map((row) => cell(lines, row, 'who'))).toEqual(['AK', 'BL', 'BL']);
     // What was typed is text: a spreadsheet must not take it for a formula.
     expect(cell(lines, 3, 'as typed')).toBe("'-0.05");

@@ -1,3 +1,4 @@
+import type { Nut, Stud } from '../../../shared/words/stud.ts';
 import type { ThreadSpec } from '../../../shared/words/thread.ts';
 import { type NutClass, nutClass } from '../../calc/stud/thread/nutClass.ts';
 import { type StrengthClass, strengthClass } from '../../calc/stud/thread/strengthClass.ts';
@@ -15,4 +16,50 @@ export function studMarked(name: string, thread: ThreadSpec): StrengthClass | nu
 
 function majorMmOf(thread: ThreadSpec): number {
   return thread.system === 'unified' ? thread.majorInch * 25.4 : thread.majorMm;
+}
+
+const STUD_MARKS = [
+  'grade 8',
+  'grade 5',
+  '10.9',
+  '8.8',
+  '12.9',
+  '9.8',
+  'grade 2',
+  '6.8',
+  '5.8',
+  '5.6',
+  '4.8',
+  '4.6',
+];
+const NUT_MARKS = ['grade 8', 'grade 5', '10', '8', '12', 'grade 2', '6', '5'];
+/** Stresses that print alike in MPa and in ksi are the same. */
+const SAME_MPA = 1.5;
+
+/** The class or grade whose strength a stud has; null where it has that of none. */
+export function studClassOf({ thread, tensileMPa, proofMPa }: Stud): string | null {
+  return markWith(thread, STUD_MARKS, (name) => {
+    const one = studMarked(name, thread);
+    return one !== null && same(one.tensileMPa, tensileMPa) && same(one.proofMPa, proofMPa);
+  });
+}
+
+/** The same of a nut, by its proof stress. */
+export function nutClassOf({ thread, proofMPa }: Nut): string | null {
+  if (thread === null) return null;
+  return markWith(thread, NUT_MARKS, (name) => same(nutMarked(name, thread)?.proofMPa ?? null, proofMPa));
+}
+
+/** An inch thread has a grade, a metric one a class. */
+function markWith(
+  { system }: ThreadSpec,
+  marks: readonly string[],
+  has: (name: string) => boolean,
+): string | null {
+  const own = marks.filter((name) => name.startsWith('grade') === (system === 'unified'));
+  return own.find(has) ?? marks.find(has) ?? null;
+}
+
+function same(a: number | null, b: number | null): boolean {
+  return a !== null && b !== null && Math.abs(a - b) <= SAME_MPA;
 }

@@ -2,7 +2,7 @@ import type { CatalogueStack, CatalogueStud, ShopCriteria } from '../../../share
 import type { Skipped, StudChoice, Substitute } from '../../../shared/words/choices.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
-import type { Joint } from '../../../shared/words/stud.ts';
+import type { Fits, Joint } from '../../../shared/words/stud.ts';
 import { sameBut } from '../../calc/stud/match/sameBut.ts';
 import { type ToleranceTable, toleranceRows } from '../../calc/stud/match/toleranceRows.ts';
 import { whatWouldMend } from '../../calc/stud/match/whatWouldMend.ts';
@@ -54,7 +54,7 @@ export function studsHeld(
 }
 
 /** The studs by how well they suit; none, and why, where the question cannot be used. */
-export function ranked(
+function ranked(
   studs: readonly NamedEntry<CatalogueStud>[],
   { stack, pullForwardMm, joint, criteria, unit }: StackAsked,
 ): StudsRanked & { readonly faults: readonly Fault[] } {
@@ -67,13 +67,17 @@ export function ranked(
   }
 }
 
-/** One of the others with the same thread that does not fit: what not to take by mistake. */
+const FIT_ORDER = ['yes', 'with-care', 'no'] as const satisfies readonly Fits[];
+
+/** One of the others with the same thread that fits less well: what not to take by mistake. */
 export function notToTake(choice: StudChoice, choices: readonly StudChoice[]): StudChoice | null {
   const thread = ({ entry }: StudChoice) => entry.stud.thread.designation;
-  const other = choices.find(
-    (one) => one !== choice && one.match.fits === 'no' && thread(one) === thread(choice),
-  );
+  const other = choices.find((one) => thread(one) === thread(choice) && worse(one, choice));
   return other ?? null;
+}
+
+function worse(one: StudChoice, than: StudChoice): boolean {
+  return FIT_ORDER.indexOf(one.match.fits) > FIT_ORDER.indexOf(than.match.fits);
 }
 
 /** The studs that a person wants to see: of one thread, or only those that are there. */

@@ -4,21 +4,22 @@ import type { Skipped, StackChoice } from '../../../shared/words/choices.ts';
 import { CATALOGUE_STUD } from '../../../shared/words/fields/stud.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 import type { Frame } from '../../../views/frame.ts';
-import { StudSlipPage } from '../../../views/pages/stud/slipPage.tsx';
+import { SlipPage } from '../../../views/pages/stud/slipPage.tsx';
 import { StacksForStudPage } from '../../../views/pages/stud/stacksForStudPage.tsx';
-import { StudPage } from '../../../views/pages/stud/studPage.tsx';
+import { StudPage, type StudPageProps } from '../../../views/pages/stud/studPage.tsx';
 import { renderPage } from '../../../views/render.ts';
 import { stackChoicesFor } from '../../shop/studChoices.ts';
 import { JOINT_FIGURES, studRing } from '../../shop/studs/joint.ts';
-import { narrowed, notToTake, ranked, studsHeld, threadsOf } from '../../shop/studs/onShelf.ts';
+import { narrowed, studsHeld, threadsOf } from '../../shop/studs/onShelf.ts';
+import { counterSlip } from '../../shop/studs/slip.ts';
 import { noteBody } from '../request/bodyForm.ts';
 import { keepingUnits } from '../request/otherUnit.ts';
-import { type PageContext, todayIn } from '../request/pageContext.ts';
+import type { PageContext } from '../request/pageContext.ts';
 import { handledIn } from '../request/route.ts';
 import { fieldsOf, TypedForm } from '../request/typed.ts';
 import { flexplateRouter } from './flexplate.ts';
 import { gapRouter } from './gap.ts';
-import { onJointField, readJoint } from './joint.ts';
+import { onJointField, readJoint, torqueFromOf } from './joint.ts';
 import { shelves, studFrame } from './request.ts';
 import { askAboutLayers, layerRows, noteStack, readGap, readStack } from './stackForm.ts';
 import { readStud } from './studForm.ts';
@@ -37,7 +38,8 @@ export function studRouter(context: PageContext): Router {
   return router;
 }
 
-async function getStudForStack(context: PageContext, req: Request, res: Response): Promise<void> {
+/** What was asked of a stack, and every stud checked against it: nothing while anything typed is refused or in doubt. */
+async function studsAsked(context: PageContext, req: Request) {
   const fields = fieldsOf(req.query);
   const frame = await studFrame(req, context, fields);
   const { stacks, studs, criteria } = await shelves(context);
@@ -46,77 +48,56 @@ async function getStudForStack(context: PageContext, req: Request, res: Response
   const stackId = fields.stack ?? '';
   const asked = stackFor(form, stackId, stacks);
   const pullForwardMm = readGap(form, stackId === OWN ? null : (asked?.pullForwardMm ?? null));
-  // What is in doubt would make the answer so too: it waits until the person has said.
   const chosen = form.doubts.length > 0 ? null : asked;
   const ring = studRing(null, chosen?.stack ?? null);
   const joint = readJoint(form, ring);
-  const wanted = narrowed(studs, { thread: fields.onlyThread ?? '', inStock: fields.inStock === '1' });
-  const { shown, ...held } = studsHeld(
-    wanted,
-    { stack: chosen, pullForwardMm, joint, criteria, unit: frame.lengthUnit },
-    fields.stud,
-  );
-  const faults = [...form.faults, ...held.faults.map(onJointField)];
-  res.status(faults.length > 0 ? 422 : 200).send(
-    renderPage(
-      StudPage({
-        frame: keepingUnits(frame, form),
-        fields,
-        stackId,
-        stacks: stacks.map(({ id, body }) => ({ id, stack: body })),
-        layerRows: layerRows(form),
-        doubts: form.doubts,
-        chosen,
-        pullForwardMm: pullForwardMm ?? chosen?.pullForwardMm ?? null,
-        ...held,
-        joint,
-        ring,
-        writing: form.writing,
-        figures: JOINT_FIGURES,
-        shownId: shown?.match.id ?? null,
-        threads: threadsOf(studs),
-        faults,
-      }),
-    ),
-  );
+  const onlyThread = fields.onlyThread ?? '';
+  const wanted = narrowed(studs, { thread: onlyThread, inStock: fields.inStock === '1' });
+  const threadKnown = chosen?.nut?.thread != null || onlyThread !== '';
+  const stack = form.faults.length === 0 && threadKnown ? chosen : null;
+  const question = { stack, pullForwardMm, joint, criteria, unit: frame.lengthUnit };
+  const held = studsHeld(wanted, question, fields.stud);
+  const page: StudPageProps = {
+    frame: keepingUnits(frame, form),
+    fields,
+    stackId,
+    stacks: stacks.map(({ id, body }) => ({ id, stack: body })),
+    layerRows: layerRows(form),
+    doubts: form.doubts,
+    chosen,
+    threadMissing: chosen !== null && form.faults.length === 0 && !threadKnown,
+    pullForwardMm: pullForwardMm ?? chosen?.pullForwardMm ?? null,
+    ...held,
+    joint,
+    ring,
+    writing: form.writing,
+    figures: JOINT_FIGURES,
+    shownId: held.shown?.match.id ?? null,
+    threads: threadsOf(studs),
+    faults: [...form.faults, ...held.faults.map(onJointField)],
+  };
+  const slip =
+    stack && held.shown && page.faults.length === 0
+      ? counterSlip({ ...question, stack }, held.shown, held.choices, torqueFromOf(form))
+      : null;
+  return { page, slip };
 }
 
+async function getStudForStack(context: PageContext, req: Request, res: Response): Promise<void> {
+  const { page } = await studsAsked(context, req);
+  res.status(page.faults.length > 0 ? 422 : 200).send(renderPage(StudPage(page)));
+}
+
+/** A slip only for a whole answer; otherwise the form, with what is missing. */
 async function getSlip(context: PageContext, req: Request, res: Response): Promise<void> {
-  const fields = fieldsOf(req.query);
-  const frame = await studFrame(req, context, fields);
-  const { stacks, studs, criteria } = await shelves(context);
-  const form = new TypedForm(fields, frame);
-  noteStack(form);
-  const asked = stackFor(form, fields.stack ?? '', stacks);
-  const pullForwardMm = readGap(form, fields.stack === OWN ? null : (asked?.pullForwardMm ?? null));
-  const chosen = form.doubts.length > 0 ? null : asked;
-  const joint = readJoint(form, studRing(null, chosen?.stack ?? null));
-  const { choices } = ranked(studs, {
-    stack: chosen,
-    pullForwardMm,
-    joint,
-    criteria,
-    unit: frame.lengthUnit,
-  });
-  const choice = choices.find((one) => one.match.id === fields.stud) ?? choices[0];
-  if (!chosen || !choice) {
-    res.redirect(303, '/stud');
+  const { page, slip } = await studsAsked(context, req);
+  if (slip === null) {
+    if (page.chosen === null && page.faults.length === 0) res.redirect(303, '/stud');
+    else res.status(422).send(renderPage(StudPage(page)));
     return;
   }
-  res.send(
-    renderPage(
-      StudSlipPage({
-        frame: keepingUnits(frame, form),
-        stack: chosen,
-        pullForwardMm: pullForwardMm ?? chosen.pullForwardMm,
-        joint,
-        torqueFrom: fields.torqueFrom ?? '',
-        choice,
-        other: notToTake(choice, choices),
-        on: todayIn(context),
-      }),
-    ),
-  );
+  const { frame } = page;
+  res.send(renderPage(SlipPage({ frame, slip, number: null, at: context.now().toISOString() })));
 }
 
 async function getStacksForStud(context: PageContext, req: Request, res: Response): Promise<void> {

@@ -118,7 +118,7 @@ describe('a stud for a stack', () => {
     const shimmed = own(['shim 1', '1'], ['plate', '3.2']);
     expect((await ask(shimmed)).text).toContain('One-piece: shim 1 1.00, plate 3.20, total 4.20 mm');
     const slip = await program.get(`/stud/slip?${new URLSearchParams({ ...shimmed, stud: 'short-3-8-24' })}`);
-    expect(slip.text).toContain('One-piece: shim 1 1.00');
+    expect(slip.text).toContain('One-piece: shim 1 1.00 mm + plate 3.20 mm = 4.20 mm');
     const two = own(['2 mm Shim', '2'], ['plate', '3.2'], ['casting', '8']);
     expect((await ask(two)).text).toContain('Two-piece: 2 mm Shim 2.00');
     expect((await ask(own(['Shim', '1'], ['shim2', '1'], ['plate', '3']))).text).toContain('One-piece: Shim');
@@ -194,7 +194,7 @@ describe('a stud for a stack', () => {
   it('prints a slip that says which stud, and why its neighbour does not do', async () => {
     const page = await program.get('/stud/slip?stack=two-piece-four-3-8-24&stud=long-3-8-24');
     expect(page.text).toContain('Long stud 3/8-24 UNF');
-    expect(page.text).toMatch(/Not Short stud 3\/8-24 UNF: .*0\.51 mm/);
+    expect(page.text).toMatch(/Not this Short stud 3\/8-24 UNF : .*0\.51 mm/);
     expect(page.text).toContain(
       "Torque, gap and balance figures of the vehicle's and the parts' makers come first.",
     );
@@ -228,7 +228,7 @@ describe('what would do instead', () => {
   it('says how many there are and where they lie, on the page and on the slip', async () => {
     expect((await ask(two)).text).toContain('48 in stock, shelf L-3');
     const slip = await program.get('/stud/slip?stack=two-piece-four-3-8-24&stud=long-3-8-24');
-    expect(slip.text).toContain('On the shelf 48 in stock, shelf L-3');
+    expect(slip.text).toContain('; 48 in stock, shelf L-3');
   });
 
   it('names worst case, RSS and simulation apart, with the share that would fail', async () => {
@@ -322,10 +322,50 @@ describe('the joint', () => {
     expect(page.html).toMatch(/name="torque"/);
   });
 
-  it('stands on the slip, as advice', async () => {
+  it('stands on the slip as large as the fit, and never as the torque to use', async () => {
     const page = await program.get(`/stud/slip?${new URLSearchParams(joint)}`);
-    expect(page.text).toMatch(
-      /Joint holds , tightened to 36\.6 N·m .*Advice; the vehicle maker's torque comes first/,
+    expect(page.html).toMatch(/<h2 class="slip-head">/);
+    expect(page.text).toContain('Holds at 37 N·m');
+    expect(page.text).toContain('37 N·m , not the vehicle maker’s figure: look that up first.');
+    expect(page.text).toContain('Look up the vehicle maker’s torque.”');
+  });
+});
+
+describe('a slip is given only for a whole answer', () => {
+  const two = 'stack=two-piece-four-3-8-24&unit=mm';
+  it.each([
+    ['a gap that may be in inches', `${two}&pull=3/16`],
+    ['a gap in words', `${two}&pull=abc`],
+    ['a torque that is none', `${two}&torque=47xyz&engine=250&kFrom=zinc`],
+    ['a torque without an engine', `${two}&torque=47`],
+  ])('not with %s', async (_what, query) => {
+    for (const path of ['/stud', '/stud/slip']) {
+      const page = await program.get(`${path}?${query}`);
+      expect([path, page.status]).toEqual([path, 422]);
+      expect(page.html).toContain('id="stud-form"');
+      expect(page.html).not.toContain('class="slip"');
+      expect(page.html).not.toContain('id="slip"');
+      expect(page.html).not.toContain('verdict fits-');
+    }
+  });
+
+  it('not where no thread is known: a 14.6 mm stack with four studs names no stud', async () => {
+    const query = 'stack=own&unit=mm&ln.0=all&lt.0=14.6&lh.0=10.3&holeCount=4&ok.lt.0=14.6';
+    const page = await program.get(`/stud?${query}`);
+    expect(page.text).toContain('The nut thread is missing, so no stud can be named.');
+    expect(page.html).not.toContain('verdict fits-');
+    expect((await program.get(`/stud/slip?${query}`)).status).toBe(422);
+  });
+
+  it('names quantity, class, gap and who: four studs, Grade 5, the catalog’s gap said so', async () => {
+    const page = await program.get(`/stud/slip?${two}`);
+    expect(page.text).toMatch(/4 × Long stud 3\/8-24 UNF , Grade 5/);
+    expect(page.text).toContain('from the catalog: measure yours');
+    expect(page.text).toContain('Measure your pull-forward gap');
+    const measured = await program.get(`/stud/slip?${two}&pull=11.8`);
+    expect(measured.text).toMatch(/Pull-forward gap 11\.80 mm, measured/);
+    expect(measured.text).toContain(
+      '“You have a two-piece flexplate and a pull-forward gap of 11.80 millimeters.',
     );
   });
 });

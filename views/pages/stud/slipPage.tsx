@@ -1,116 +1,217 @@
-import type { CatalogueStack } from '../../../shared/words/catalogue.ts';
-import type { StudChoice } from '../../../shared/words/choices.ts';
-import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
-import type { Joint } from '../../../shared/words/stud.ts';
-import { FIT_WORD } from '../../../shared/words/verdicts.ts';
+import type { ComponentChildren } from 'preact';
+import { type LengthUnit, printLength, printShare, printTorque } from '../../../shared/words/print.ts';
+import type { CounterSlip } from '../../../shared/words/slip.ts';
+import type { Fits, Holds } from '../../../shared/words/stud.ts';
 import { StudInStack } from '../../drawings/studInStack.tsx';
 import type { Frame } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
 import { Cautions } from '../../parts/caution.tsx';
 import { Sign } from '../../parts/form/sign.tsx';
-import { day } from '../../parts/when.tsx';
-import { JointLine } from './jointFields.tsx';
+import { When } from '../../parts/when.tsx';
 import { shelfInWords } from './shelfParts.tsx';
-import { FIT_STATUS, lowerFirst, stackInWords } from './studPage.tsx';
+import { readToCaller } from './slipWords.ts';
+import { FIT_STATUS } from './studPage.tsx';
 
-export interface StudSlipProps {
+export interface SlipPageProps {
   readonly frame: Frame;
-  readonly stack: CatalogueStack;
-  readonly pullForwardMm: number | null;
-  /** null where no torque was typed. */
-  readonly joint: Joint | null;
-  readonly torqueFrom: string;
-  readonly choice: StudChoice;
-  /** The stud of the same thread that does not do, and why. */
-  readonly other: StudChoice | null;
-  /** A day. */
-  readonly on: string;
+  readonly slip: CounterSlip;
+  /** null while it is not saved. */
+  readonly number: string | null;
+  /** An instant. */
+  readonly at: string;
 }
 
-/** What the counter hands over: which stud, for which stack, and why the other one does not do. */
-export function StudSlipPage(props: StudSlipProps) {
-  const { frame, stack, pullForwardMm, joint, choice, other, on } = props;
-  const { stud } = choice.entry;
-  const unit = frame.lengthUnit;
-  const { check } = choice.match;
+/** What the counter hands over: half a Letter sheet, gray. What does not hold is as large as what fits. */
+export function SlipPage({ frame, slip, number, at }: SlipPageProps) {
   return (
-    <Layout
-      title="Counter slip"
-      here="studs"
-      {...frame}
-      titleBlock={[
-        { label: 'stud', value: choice.entry.name, wide: true },
-        { label: 'stack', value: stack.name, wide: true },
-        { label: 'shop', value: frame.shopName },
-        { label: 'date', value: day(on) },
-        { label: 'sheet', value: '1 of 1' },
-      ]}
-    >
-      <h1>
-        {choice.entry.name}: {lowerFirst(check.headline)}
-      </h1>
-      <p class="why">
-        <Sign status={FIT_STATUS[choice.match.fits]} /> <b>{FIT_WORD[choice.match.fits]}.</b> {check.because}
-      </p>
-      <StudFacts entry={choice.entry} stack={stack} unit={unit} />
-      <figure class="drawing wide">
-        <StudInStack
-          id="slip"
-          stud={stud}
-          stack={stack.stack}
-          nut={stack.nut}
-          check={check}
-          pullForwardMm={pullForwardMm}
-          name={choice.entry.name}
-          unit={unit}
-        />
-      </figure>
-      {other && (
-        <p>
-          <Sign status="fail" /> <b>Not {other.entry.name}:</b> {other.match.check.because}
-        </p>
-      )}
-      {joint && <JointLine check={check} joint={joint} unit={unit} torqueFrom={props.torqueFrom} />}
-      <Cautions kinds={['torque', 'competition', 'general']} />
+    <Layout title={number === null ? 'Counter slip' : `Counter slip ${number}`} here="studs" {...frame}>
+      <article class="slip" aria-label="Counter slip">
+        <div class="slip-two slip-top">
+          <FitsHead slip={slip} />
+          <HoldsHead slip={slip} unit={frame.lengthUnit} />
+        </div>
+        <figure class="drawing wide">
+          <StudInStack
+            id="slip"
+            stud={slip.stud.stud}
+            stack={slip.stack.stack}
+            nut={slip.stack.nut}
+            check={slip.check}
+            pullForwardMm={slip.input.pullForwardMm}
+            unit={frame.lengthUnit}
+          />
+        </figure>
+        <Kit slip={slip} unit={frame.lengthUnit} />
+        <section class="slip-say" aria-label="Read to the caller">
+          <b>Read to the caller</b>
+          <p>“{readToCaller(slip, frame.lengthUnit)}”</p>
+        </section>
+        <Cautions kinds={['torque', 'competition', 'general']} />
+        <dl class="slip-block">
+          {[
+            ['Shop', frame.shopName],
+            ['Answered by', frame.person?.initials ?? frame.initials],
+            ['Date', <When at={at} />],
+            ['Slip', number ?? 'not saved'],
+            ['Sheet', '1 of 1'],
+          ].map(([label, value]) => (
+            <div>
+              <dt>{label}</dt>
+              <dd>{value === '' ? '—' : value}</dd>
+            </div>
+          ))}
+        </dl>
+      </article>
       <div class="actions no-print">
         <button class="button first" type="button" id="print" data-print>
           Print
         </button>
         <a class="button" href="/stud">
-          Another stack
+          Next caller
         </a>
       </div>
     </Layout>
   );
 }
 
-function StudFacts({
-  entry,
-  stack,
-  unit,
-}: {
-  entry: StudChoice['entry'];
-  stack: CatalogueStack;
-  unit: LengthUnit;
-}) {
+const FITS_HEAD: Readonly<Record<Fits, string>> = {
+  yes: 'Fits',
+  'with-care': 'Fits with care',
+  no: 'Does not fit',
+};
+
+function FitsHead({ slip: { check, stud } }: { slip: CounterSlip }) {
   return (
-    <dl class="facts">
-      {shelfInWords(entry) !== '' && (
-        <>
-          <dt>On the shelf</dt>
-          <dd>{shelfInWords(entry)}</dd>
-        </>
-      )}
-      <dt>Thread</dt>
-      <dd>{entry.stud.thread.designation}</dd>
-      <dt>From the pad face</dt>
-      <dd>
-        thread {printLength(entry.stud.threadStartMm, unit, 'coarse')} to{' '}
-        {printLength(entry.stud.threadEndMm, unit, 'coarse')}, tip{' '}
-        {printLength(entry.stud.projectionMm, unit, 'coarse')}
-      </dd>
-      <dt>Stack</dt>
-      <dd>{stackInWords(stack, unit)}</dd>
-    </dl>
+    <div>
+      <h1 class="slip-head">
+        <Sign status={FIT_STATUS[check.fits]} /> {FITS_HEAD[check.fits]}
+      </h1>
+      <p>
+        {stud.name}. {check.because}
+      </p>
+    </div>
   );
+}
+
+const HOLDS_SIGN: Readonly<Record<Holds, 'pass' | 'fail' | 'not-checked'>> = {
+  yes: 'pass',
+  no: 'fail',
+  'not-checked': 'not-checked',
+};
+
+function HoldsHead({ slip: { check, input }, unit }: { slip: CounterSlip; unit: LengthUnit }) {
+  const said = (id: string) => check.findings.find((finding) => finding.id === id)?.sentence ?? '';
+  const torque = input.joint && printTorque(input.joint.torqueNm, unit);
+  const head = {
+    yes: `Holds at ${torque}`,
+    no: `Does not hold at ${torque}`,
+    'not-checked': torque === null ? 'Torque not checked' : `Not known if ${torque} holds`,
+  }[check.holds];
+  const share = check.joint?.proofShare ?? null;
+  return (
+    <div>
+      <h2 class="slip-head">
+        <Sign status={HOLDS_SIGN[check.holds]} /> {head}
+      </h2>
+      <p>
+        {input.joint === null ? 'Look up the vehicle maker’s torque.' : said('joint-slip')}
+        {share !== null && ` Highest preload: ${printShare(share, 0)} of the stud’s proof load.`}
+      </p>
+    </div>
+  );
+}
+
+/** Everything the caller carries away, and what not to take. */
+function Kit({ slip, unit }: { slip: CounterSlip; unit: LengthUnit }) {
+  const { stud, stack, input, notThis } = slip;
+  const mm = (x: number) => printLength(x, unit, 'coarse');
+  const count = input.joint?.studCount ?? stack.stack.holeCount;
+  const times = count === null ? '' : `${count} × `;
+  const nut = stack.nut;
+  const { layers, holeCircleDiameterMm: circle, style } = stack.stack;
+  const total = layers.reduce((sum, layer) => sum + layer.thicknessMm, 0);
+  const gap = input.pullForwardMm;
+  return (
+    <div class="slip-two">
+      <table class="slip-kit">
+        <tbody>
+          <Row head="Stud">
+            <b>
+              {times}
+              {stud.name}
+            </b>
+            , {slip.studClass === null ? 'strength class not known' : capital(slip.studClass)}
+            <br />
+            Length from pad {mm(stud.stud.projectionMm)}
+            {shelfInWords(stud) !== '' && `; ${shelfInWords(stud)}`}
+          </Row>
+          <Row head="Nut">
+            {nut === null ? (
+              'not entered'
+            ) : (
+              <>
+                <b>
+                  {times}
+                  {nut.thread?.designation ?? stack.nutThreadTyped}
+                </b>
+                {slip.nutClass !== null && `, ${capital(slip.nutClass)}`}, {mm(nut.heightMm)} high
+                {nut.prevailing && ', locking'}
+              </>
+            )}
+          </Row>
+          <Row head="Flexplate">
+            {capital(style)}: {layers.map((layer) => `${layer.name} ${mm(layer.thicknessMm)}`).join(' + ')}
+            {layers.length > 1 && ` = ${mm(total)}`}
+            {circle !== null && `; bolt circle ${mm(circle)}`}
+          </Row>
+        </tbody>
+      </table>
+      <table class="slip-kit">
+        <tbody>
+          <Row head="Gap">
+            {gap === null ? (
+              <b>not measured: measure it</b>
+            ) : (
+              <>
+                Pull-forward gap {mm(gap)},{' '}
+                <b>{slip.gapMeasured ? 'measured' : 'from the catalog: measure yours'}</b>
+              </>
+            )}
+          </Row>
+          <Row head="Torque">{torqueLine(slip, unit)}</Row>
+          {notThis && (
+            <Row head="Not this">
+              <b>{notThis.name}</b>: {notThis.because}
+            </Row>
+          )}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+function Row({ head, children }: { head: string; children: ComponentChildren }) {
+  return (
+    <tr>
+      <th scope="row">{head}</th>
+      <td>{children}</td>
+    </tr>
+  );
+}
+
+function torqueLine({ input, check, torqueFrom }: CounterSlip, unit: LengthUnit) {
+  if (input.joint === null) return 'Look up the vehicle maker’s torque.';
+  const torque = <b>{printTorque(input.joint.torqueNm, unit)}</b>;
+  const window = check.findings.find(({ id }) => id === 'joint-torque')?.sentence;
+  return torqueFrom === 'maker' ? (
+    <>{torque}, the vehicle maker’s figure.</>
+  ) : (
+    <>
+      {torque}, not the vehicle maker’s figure: look that up first. Advice: {window}
+    </>
+  );
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
 }

@@ -31,6 +31,8 @@ export interface StudPageProps {
   readonly layerRows: number;
   readonly doubts: readonly DoubtedLength[];
   readonly chosen: CatalogueStack | null;
+  /** No nut thread is entered, and none was chosen: no stud can be named. */
+  readonly threadMissing: boolean;
   readonly pullForwardMm: number | null;
   /** Best first. */
   readonly choices: readonly StudChoice[];
@@ -70,6 +72,12 @@ export function StudPage(props: StudPageProps) {
         <StudHead props={props} shown={shown} />
         <StudForm {...props} />
         {chosen && <p class="hint">{stackInWords(chosen, frame.lengthUnit)}</p>}
+        {props.threadMissing && (
+          <p class="note" id="thread-missing">
+            The nut thread is missing, so no stud can be named. Measure the nut or the old stud and enter its
+            thread.
+          </p>
+        )}
         {shown && chosen && <StudAnswer props={props} shown={shown} chosen={chosen} />}
         {choices.length > 0 && <EveryStud {...props} />}
         <SkippedNote kind="stud" skipped={props.skipped} />

@@ -113,7 +113,7 @@ export function Layout(props: LayoutProps) {
         <meta name="viewport" content="width=device-width, initial-scale=1" />
         <meta name="color-scheme" content="light dark" />
         <meta name="htmx-config" content={HTMX_CONFIG} />
-        <title>{`${title} · Coverwright`}</title>
+        <title>{title === 'Coverwright' ? title : `${title} · Coverwright`}</title>
         <link
           rel="preload"
           href="/assets/barlow-400.woff2"

@@ -59,7 +59,7 @@ export const TERMS = {
     many: 'stiffening rings',
     is: 'A ring welded to the cover near its rim, so that it bends less.',
   },
-  billet: { word: 'billet', is: 'Turned from solid bar, not pressed from sheet.' },
+  billet: { word: 'billet', is: 'Turned from one piece of bar, not pressed from sheet.' },
   verdict: { word: 'verdict', many: 'verdicts', is: 'What the program says of a cover, and why.' },
   decision: { word: 'decision', many: 'decisions', is: 'What a person signs.' },
   confidence: {

@@ -20,6 +20,8 @@ export function pageWords(html: string): string[] {
   };
   const walk = (node: Node, typed: boolean): void => {
     if ('value' in node && node.nodeName === '#text') {
+      // A text close behind an element, without a blank: it stands apart on the page.
+      if (/\p{L}$/u.test(line) && /^\p{L}/u.test(node.value)) end();
       if (!typed) line += node.value;
       return;
     }
@@ -27,7 +29,7 @@ export function pageWords(html: string): string[] {
       if (SILENT.has(node.tagName)) return;
       const attributes = new Map(node.attrs.map(({ name, value }) => [name, value]));
       // A sign's word is read out before whatever it stands at.
-      const inline = INLINE.has(node.tagName) && !/hidden/.test(attributes.get('class') ?? '');
+      const inline = INLINE.has(node.tagName) && !/unseen/.test(attributes.get('class') ?? '');
       // One element close to the next, as figure and unit: two pieces.
       if (!inline || (line !== '' && node.tagName !== 'br' && startsFresh(node))) end();
       for (const name of SHOWN) if (attributes.has(name)) pieces.push(attributes.get(name)!);
@@ -40,7 +42,7 @@ export function pageWords(html: string): string[] {
     }
     if ('childNodes' in node) for (const child of node.childNodes) walk(child, typed);
   };
-  walk(parse(html), false);
+  walk(parse(html, { scriptingEnabled: false }), false);
   end();
   return pieces;
 }

@@ -54,6 +54,7 @@ export async function visitAll(): Promise<Seen[]> {
   const seen: Seen[] = [];
   const take = ({ path, status, type, html }: Came) => {
     const screen = status === 404 ? 'Errors' : SCREENS.find(([fits]) => fits.test(path))![1];
+    if (status === 303) return;
     const pieces = type.startsWith('text/html')
       ? pageWords(html)
       : type.includes('json')

@@ -77,14 +77,14 @@ export function RecordsPage(props: RecordsProps) {
 function Backups({ backups, daily, kept, failure, inPostgres }: RecordsProps) {
   return (
     <section id="backups">
-      <h2>Backups</h2>
+      <h2>Backups made</h2>
       <p>
         {daily === null
           ? 'No daily backup is made: BACKUP_AT is off.'
           : `A backup is made every day at ${daily}. The newest ${kept} daily backups stay; those made here stay until you remove them.`}{' '}
         {inPostgres
-          ? 'They are on this computer, in the folder with the photos. Take one off site now and then.'
-          : 'They are on the same disk as the shop itself. Take one off site now and then.'}
+          ? 'Backups are on this computer, in the folder with the photos. Take one off site now and then.'
+          : 'Backups are on the same disk as the shop itself. Take one off site now and then.'}
       </p>
       {failure && (
         <p class="note" role="alert">

@@ -177,7 +177,7 @@ export function JobLines({ jobs }: { jobs: readonly JobLine[] }) {
     <ul class="rows">
       {jobs.map((job) => (
         <li>
-          <a class="row" href={`/jobs/${encodeURIComponent(job.number)}`} id={`job-${job.id}`}>
+          <a class="row job-row" href={`/jobs/${encodeURIComponent(job.number)}`} id={`job-${job.id}`}>
             <b>{job.number}</b>
             <span>
               {job.familyName}

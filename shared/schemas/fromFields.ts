@@ -5,6 +5,8 @@ import {
   type AnyFields,
   type BodyOf,
   entriesOf,
+  type InUnits,
+  inUnit,
   type MeasuredField,
   subjectOf,
 } from '../words/fields/field.ts';
@@ -31,6 +33,11 @@ function unitOf(kind: MeasuredField['kind']): string {
   return kind === 'stress' ? KINDS.pressure.keptIn : kind === 'angle' ? 'degrees' : KINDS[kind].keptIn;
 }
 
+/** What is sent is in the units the records keep. */
+function adviceOf({ advice }: { readonly advice?: InUnits }): string | undefined {
+  return advice === undefined ? undefined : inUnit(advice, 'mm');
+}
+
 function given(field: AnyField): z.ZodType | null {
   const name = subjectOf(field);
   switch (field.kind) {
@@ -47,7 +54,7 @@ function given(field: AnyField): z.ZodType | null {
     case 'share':
       return quantity(name, '', field);
     case 'number':
-      return quantity(name, field.unit, field, field.advice);
+      return quantity(name, field.unit, field, adviceOf(field));
     case 'text':
       return text(name, field);
     case 'day':
@@ -59,7 +66,7 @@ function given(field: AnyField): z.ZodType | null {
     case 'part':
       return strict(name, shapeOf(field.fields));
     default:
-      return quantity(name, unitOf(field.kind), field, field.advice);
+      return quantity(name, unitOf(field.kind), field, adviceOf(field));
   }
 }
 

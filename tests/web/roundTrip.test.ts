@@ -51,7 +51,7 @@ async function open(path: string, unit: string) {
   return (await fetch(program.url + path, { headers: { cookie: `unit=${unit}` } })).text();
 }
 
-async function send(action: string, fields: Typed, unit: string) {
+async function send(action: string, fields: Typed, unit: string): Promise<{ status: number; text: string }> {
   const response = await fetch(program.url + action, {
     method: 'POST',
     redirect: 'manual',
@@ -62,7 +62,11 @@ async function send(action: string, fields: Typed, unit: string) {
     },
     body: new URLSearchParams(fields),
   });
-  return { status: response.status, text: (await response.text()).replaceAll(/<[^>]*>/g, ' ') };
+  const html = await response.text();
+  // Limits that change open jobs are saved once that was seen.
+  const seen = /name="seen" value="(\w+)"/.exec(html)?.[1];
+  if (seen !== undefined && fields.seen === undefined) return send(action, { ...fields, seen }, unit);
+  return { status: response.status, text: html.replaceAll(/<[^>]*>/g, ' ') };
 }
 
 function theForm(html: string, name: string): SeenForm {
@@ -173,6 +177,7 @@ const SHOP: Typed = {
   yield: '250',
   peakOverNew: '1.5',
   rippleOverNew: '1.25',
+  gradeMmPerS: '6.3',
   massKg: '13.6 lb',
   decimalSign: 'point',
   lengthUnit: 'mm',

@@ -48,6 +48,16 @@ export function readingsForm(
   return fields;
 }
 
+/** Saves shop limits; those that change the answer of an open job are saved by a second press, once that was seen. */
+export async function saveLimits(
+  program: Served,
+  fields: Readonly<Record<string, string>>,
+): ReturnType<Served['post']> {
+  const first = await program.post('/criteria', fields);
+  const seen = /name="seen" value="(\w+)"/.exec(first.html)?.[1];
+  return seen === undefined ? first : program.post('/criteria', { ...fields, seen });
+}
+
 export async function revisionNow(program: Served, number = '1001'): Promise<number> {
   const answer = await fetch(`${program.url}/api/jobs/${number}`);
   const { job } = (await answer.json()) as { job: { revision: number } };

@@ -23,13 +23,19 @@ const LATHE = {
   noseRadiusMm: { label: 'Nose radius', kind: 'size' },
   roughingLimitMm: { label: 'Deepest roughing pass', kind: 'size' },
   finishingCutMm: { label: 'Finishing pass', kind: 'extent' },
-  roughingFeedMm: { label: 'Roughing feed', help: 'Per turn', kind: 'size' },
-  finishingFeedMm: { label: 'Finishing feed', help: 'Per turn', kind: 'size' },
+  roughingFeedMm: { label: 'Roughing feed', help: 'Per revolution', kind: 'size' },
+  finishingFeedMm: { label: 'Finishing feed', help: 'Per revolution', kind: 'size' },
 } as const satisfies Fields<LatheSettings>;
 
 /** ISO 21940-11: grade, mass and speed. */
 export const BALANCE = {
-  gradeMmPerS: { label: 'Balance quality grade G', kind: 'number', unit: 'mm/s', ...above(4000) },
+  gradeMmPerS: {
+    label: 'Balance quality grade G',
+    help: 'As in G 6.3',
+    kind: 'number',
+    unit: '',
+    ...above(4000),
+  },
   massKg: { label: 'Mass balanced', kind: 'mass', ...above(1000) },
   speedRpm: { label: 'Service speed', kind: 'speed', ...above(50_000) },
 } as const satisfies Fields<BalanceWanted>;
@@ -38,7 +44,7 @@ export const BALANCE = {
 const STUD_SETTING = {
   leanAt25Mm: {
     label: 'Replaced stud: out of square allowed',
-    help: '25 mm above the pad',
+    help: { mm: '25 mm above the pad', in: 'About 1 in above the pad' },
     box: 'studLean',
     kind: 'extent',
     none: 'none',
@@ -66,16 +72,20 @@ const STUD_SETTING = {
 const BENDING = {
   liningModulusMPaPerMm: {
     head: 'Bending',
-    headHelp:
-      'Fill the first three to get advice on bending. Steel is about 206 000 MPa (29 900 ksi) and 0.29 (handbook values, from memory). The lining modulus is its maker’s figure, or measured.',
+    headHelp: {
+      mm: 'Needed for advice on how a thinned cover bends: the first three or none. Steel: about 206 000 MPa and 0.29 (handbook values, from memory). The lining modulus is its maker’s, or measured.',
+      in: 'Needed for advice on how a thinned cover bends: the first three or none. Steel: about 29,900 ksi and 0.29 (handbook values, from memory). The lining modulus is its maker’s, or measured.',
+    },
     label: 'Lining modulus',
-    help: 'Pressure for each mm it is squeezed',
+    help: { mm: 'Pressure for each mm it is squeezed', in: 'Pressure for each inch it is squeezed' },
     box: 'liningModulus',
-    kind: 'number',
-    unit: 'MPa/mm',
+    kind: 'lining-modulus',
     least: 5,
     most: 1000,
-    advice: 'Give the pressure in MPa for each mm it is squeezed.',
+    advice: {
+      mm: 'Give the pressure in MPa for each mm it is squeezed.',
+      in: 'Give the pressure in psi for each inch it is squeezed.',
+    },
   },
   youngMPa: {
     label: 'Young’s modulus',
@@ -84,7 +94,10 @@ const BENDING = {
     kind: 'stress',
     least: 50_000,
     most: 250_000,
-    advice: 'Give it in MPa, a thousand times the figure in GPa; steel has about 206000.',
+    advice: {
+      mm: 'Give it in MPa, a thousand times the figure in GPa; steel has about 206000.',
+      in: 'Give it in ksi; steel has about 29,900.',
+    },
   },
   poisson: {
     label: 'Poisson’s ratio',
@@ -98,14 +111,14 @@ const BENDING = {
   },
   lockUpPressureMPa: {
     label: 'Lock-up pressure',
-    help: 'Where a cover type gives none',
+    help: 'Used where a cover type gives none',
     box: 'lockUpPressure',
     ...LOCK_UP_PRESSURE,
     optional: true,
   },
   yieldMPa: {
     label: 'Yield strength',
-    help: 'Where a cover type gives none',
+    help: 'Used where a cover type gives none',
     box: 'yield',
     ...YIELD,
     optional: true,
@@ -150,23 +163,20 @@ const HEAT = {
   conductivityWPerMK: {
     label: 'Thermal conductivity',
     box: 'conductivity',
-    kind: 'number',
-    unit: 'W/(m·K)',
+    kind: 'conductivity',
     ...above(10_000),
   },
   densityKgPerM3: { label: 'Density', box: 'density', kind: 'density', ...above(30_000) },
   specificHeatJPerKgK: {
     label: 'Specific heat',
     box: 'specificHeat',
-    kind: 'number',
-    unit: 'J/(kg·K)',
+    kind: 'specific-heat',
     ...above(20_000),
   },
   startTemperatureC: {
     label: 'Temperature before it slips',
     box: 'startTemperature',
-    kind: 'number',
-    unit: '°C',
+    kind: 'temperature',
     least: -100,
     most: 2000,
     optional: true,
@@ -178,7 +188,7 @@ export const COVER_LIMITS = {
   minimumWallMm: {
     head: 'Cover',
     label: 'Minimum wall',
-    help: 'For any cover type; a cover type’s own figure wins',
+    help: 'For every cover type; a cover type’s own figure wins',
     box: 'minimum',
     kind: 'size',
     none: 'none',
@@ -220,7 +230,6 @@ export const CRITERIA = {
   ...COVER_LIMITS,
   protrusionThreads: { head: 'Stud', label: 'Threads beyond the nut', box: 'protrusion', ...THREADS },
   startThreads: { label: 'Threads showing to start the nut by hand', box: 'start', ...THREADS },
-  studSetting: { label: 'Limits of a replaced stud', kind: 'part', fields: STUD_SETTING, optional: true },
   shimsMm: {
     label: 'Shims in stock',
     help: 'More than one? Separate with ;',
@@ -231,9 +240,18 @@ export const CRITERIA = {
     none: 'none',
     ifLeftOut: [],
   },
+  studSetting: {
+    head: 'Replaced studs',
+    headHelp:
+      'Needed when studs are welded in: how true they must stand, and the torque that proves the weld. Blank is not judged.',
+    label: 'Limits of a replaced stud',
+    kind: 'part',
+    fields: STUD_SETTING,
+    optional: true,
+  },
   lathe: {
     head: 'Lathe',
-    headHelp: 'All of it or none. Without it no passes are planned.',
+    headHelp: 'Needed for a cut plan: passes, rpm and time. Fill in all of it or none.',
     label: 'Lathe',
     kind: 'part',
     fields: LATHE,
@@ -241,7 +259,8 @@ export const CRITERIA = {
   },
   balance: {
     head: 'Balance, after ISO 21940-11',
-    headHelp: 'The maker’s figure comes first. Without these, unbalance is shown and not judged.',
+    headHelp:
+      'Needed to judge the unbalance a cut leaves: all three or none. The maker’s figure comes first.',
     label: 'Balance',
     kind: 'part',
     fields: BALANCE,
@@ -250,8 +269,10 @@ export const CRITERIA = {
   bending: { label: 'Bending', kind: 'part', fields: BENDING, optional: true },
   heat: {
     head: 'Heat of one engagement',
-    headHelp:
-      'Fill every box to get advice on heat; only the temperature may stay blank. Plain carbon steel is about 51.9 W/(m·K), 7870 kg/m³ and 486 J/(kg·K) (handbook values).',
+    headHelp: {
+      mm: 'Needed for advice on how hot a slip makes the face. Fill in all; only the temperature may be blank. Plain carbon steel: about 51.9 W/(m·K), 7870 kg/m³, 486 J/(kg·K) (handbook values).',
+      in: 'Needed for advice on how hot a slip makes the face. Fill in all; only the temperature may be blank. Plain carbon steel: about 30 Btu/(h·ft·°F), 0.284 lb/in³, 0.116 Btu/(lb·°F) (handbook values).',
+    },
     label: 'Heat of one engagement',
     kind: 'part',
     fields: HEAT,

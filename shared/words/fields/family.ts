@@ -12,13 +12,16 @@ export const LOCK_UP_PRESSURE = {
   kind: 'pressure',
   least: 0.05,
   most: 3,
-  advice: 'Give it with its unit, as in 0.7 MPa, 7 bar or 100 psi.',
+  advice: {
+    mm: 'Give it with its unit, as in 0.7 MPa or 7 bar.',
+    in: 'Give it with its unit, as in 100 psi.',
+  },
 } as const;
 export const YIELD = {
   kind: 'stress',
   least: 60,
   most: 2500,
-  advice: 'Give it in MPa; mild steel has about 250.',
+  advice: { mm: 'Give it in MPa; mild steel has about 250.', in: 'Give it in ksi; mild steel has about 36.' },
 } as const;
 
 export const RING = {
@@ -79,14 +82,14 @@ export const FAMILY = {
   },
   lockUpPressureMPa: {
     label: 'Lock-up pressure',
-    help: 'Empty: the shop’s figure',
+    help: 'Blank: the shop’s figure',
     box: 'lockUpPressure',
     ...LOCK_UP_PRESSURE,
     optional: true,
   },
   yieldMPa: {
     label: 'Yield strength',
-    help: 'Of its steel. Empty: the shop’s figure',
+    help: 'Of its steel. Blank: the shop’s figure',
     box: 'yield',
     ...YIELD,
     optional: true,

@@ -1,3 +1,12 @@
+import type { LengthUnit } from '../print.ts';
+
+/** Words that name a unit say it in the reader’s: one sentence for each kind of shop. */
+export type InUnits = string | Readonly<Record<LengthUnit, string>>;
+
+export function inUnit(words: InUnits, unit: LengthUnit): string {
+  return typeof words === 'string' ? words : words[unit];
+}
+
 /**
  * A field of a body, written once. From these records come the box of the form with what stands in it, the reading of
  * the form, where a fault is shown, the schema, the lines of the history, the columns of a list and the words of the
@@ -11,11 +20,11 @@ interface Named {
   /** The name of its box, where that is not the name of the field; null where no form has one. */
   readonly box?: string | null;
   /** What it is for, or how it is measured: one line under the box. */
-  readonly help?: string;
+  readonly help?: InUnits;
   /** Heads the boxes that follow, up to the next head. */
   readonly head?: string;
   /** One or two sentences under that head. */
-  readonly headHelp?: string;
+  readonly headHelp?: InUnits;
   /** Told in place of a value that was not given. */
   readonly none?: string;
 }
@@ -41,6 +50,10 @@ export type MeasuredKind =
   | 'mass'
   | 'density'
   | 'time'
+  | 'temperature'
+  | 'lining-modulus'
+  | 'conductivity'
+  | 'specific-heat'
   | 'ratio';
 
 export interface LengthField extends Named {
@@ -49,7 +62,7 @@ export interface LengthField extends Named {
 export interface MeasuredField extends Named, Bounds {
   readonly kind: MeasuredKind;
   /** What to do about a value out of bounds, where the bounds alone do not say. */
-  readonly advice?: string;
+  readonly advice?: InUnits;
 }
 /** One of several figures with a source, or the person’s own: the box that chooses, beside the box of the figure. */
 interface Chosen {
@@ -64,7 +77,7 @@ export interface NumberField extends Named, Bounds, Chosen {
   readonly kind: 'number';
   /** '' where there is none. */
   readonly unit: string;
-  readonly advice?: string;
+  readonly advice?: InUnits;
 }
 export interface CountField extends Named {
   readonly kind: 'count';

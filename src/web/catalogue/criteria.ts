@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { type Request, type Response, Router } from 'express';
 import { asTyped, writingIn } from '../../../shared/quantity/fieldText.ts';
 import { shopCriteriaSchema } from '../../../shared/schemas/catalogue.ts';
@@ -5,101 +6,110 @@ import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
 import type { ShopCriteria } from '../../../shared/words/catalogue.ts';
 import { CRITERIA } from '../../../shared/words/fields/criteria.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
-import { CriteriaPage } from '../../../views/pages/catalogue/criteriaPage.tsx';
+import { CriteriaPage, type LimitsPreview } from '../../../views/pages/catalogue/criteriaPage.tsx';
 import type { EntryStale } from '../../../views/parts/entryHistory.tsx';
 import { renderPage } from '../../../views/render.ts';
 import { entryHistory, typedIn } from '../../records/catalogue.ts';
 import { StaleEdit } from '../../records/database/errors.ts';
 import { CRITERIA_ID, currentCriteria, saveCriteria } from '../../records/shopCriteria.ts';
+import { answersChanged } from '../../shop/limitsChange.ts';
 import { boxAt, readBody } from '../request/bodyForm.ts';
+import { differences } from '../request/fieldLines.ts';
 import { frameOf, type PageContext, rememberPreference } from '../request/pageContext.ts';
 import { type Fields, fieldsOf, TypedForm } from '../request/typed.ts';
+import { criteriaFields } from './entryFields.ts';
 import { entryRevisionsInWords, entryStale } from './entryWords.ts';
 import { typedOf } from './typedEntry.ts';
 
-/** The box that each place in the criteria came from. */
+/** The box that each place in the limits came from. */
 const boxOfPath = (path: string): string => boxAt(CRITERIA, path) ?? path;
 
 /** The shop's own limits, each change a revision with who, when and why. */
 export function criteriaRouter(context: PageContext): Router {
   const router = Router();
-  const { db } = context.shop;
-
-  router.get('/criteria', async (req, res) => {
-    const now = await currentCriteria(db);
-    await show(req, res, {
-      revision: now.revision,
-      fields: asTyped(CRITERIA, now.body, await frameOf(req, context)),
-    });
-  });
-
-  router.post('/criteria', async (req, res) => {
-    const fields = fieldsOf(req.body);
-    const frame = await frameOf(req, context);
-    const form = new TypedForm(fields, frame);
-    const { writing } = form;
-    const body = readCriteria(form);
-    const revision = Number(fields.from);
-    if (body === null) {
-      await show(req, res, { revision, fields, faults: form.faults });
-      return;
-    }
-    const typed = typedOf(
-      form,
-      body,
-      boxOfPath,
-      asTyped(CRITERIA, (await currentCriteria(db)).body, writing),
-    );
-    try {
-      await saveCriteria(
-        db,
-        { who: fields.who ?? '', why: fields.why ?? '', now: context.now },
-        { fromRevision: revision, body, typed },
-      );
-    } catch (error) {
-      if (error instanceof StaleEdit) {
-        const stale = entryStale('criteria', error, body, frame);
-        await show(req, res, { revision: error.currentRevision, fields, stale });
-        return;
-      }
-      if (!(error instanceof Refusal)) throw error;
-      await show(req, res, { revision, fields, faults: error.faults });
-      return;
-    }
-    rememberPreference(res, 'initials', (fields.who ?? '').trim());
-    res.redirect(303, '/criteria');
-  });
-
-  async function show(
-    req: Request,
-    res: Response,
-    page: { revision: number; fields: Fields; faults?: readonly Fault[]; stale?: EntryStale },
-  ): Promise<void> {
-    const { revision, fields, faults = [], stale = null } = page;
-    const frame = { ...(await frameOf(req, context)), ...writingIn(fields, await frameOf(req, context)) };
-    const history = await entryHistory(db, 'criteria', CRITERIA_ID);
-    const typed = await typedIn(db, 'criteria', CRITERIA_ID);
-    res.status(stale !== null ? 409 : faults.length > 0 ? 422 : 200).send(
-      renderPage(
-        CriteriaPage({
-          frame,
-          revision,
-          fields,
-          faults,
-          stale,
-          history: entryRevisionsInWords('criteria', history, typed, frame),
-        }),
-      ),
-    );
-  }
-
+  router.get('/criteria', (req, res) => getLimits(context, req, res));
+  router.post('/criteria', (req, res) => postLimits(context, req, res));
   return router;
+}
+
+async function getLimits(context: PageContext, req: Request, res: Response): Promise<void> {
+  const now = await currentCriteria(context.shop.db);
+  const saved = Number(req.query.saved) === now.revision && now.revision > 0;
+  const fields = asTyped(CRITERIA, now.body, await frameOf(req, context));
+  await show(context, req, res, { revision: now.revision, fields, saved });
+}
+
+/** Saved at once where no open job is answered otherwise; else once that has been seen. */
+async function postLimits(context: PageContext, req: Request, res: Response): Promise<void> {
+  const { db } = context.shop;
+  const fields = fieldsOf(req.body);
+  const frame = await frameOf(req, context);
+  const form = new TypedForm(fields, frame);
+  const body = readCriteria(form);
+  const revision = Number(fields.from);
+  if (body === null) {
+    await show(context, req, res, { revision, fields, faults: form.faults });
+    return;
+  }
+  const before = await currentCriteria(db);
+  const jobs = await answersChanged(db, before.body, body, frame);
+  const seen = markOf(body, jobs);
+  // What is stale, or not signed for, is refused first.
+  const complete = before.revision === revision && form.has('who') && (revision === 0 || form.has('why'));
+  if (fields.preview !== undefined || (complete && jobs.length > 0 && fields.seen !== seen)) {
+    const told = [before.body, body].map((one) => criteriaFields(one, frame));
+    const preview = { changes: differences(told[0]!, told[1]!), jobs, seen };
+    await show(context, req, res, { revision, fields, preview });
+    return;
+  }
+  const typed = typedOf(form, body, boxOfPath, asTyped(CRITERIA, before.body, form.writing));
+  const ctx = { who: fields.who ?? '', why: fields.why ?? '', now: context.now };
+  try {
+    const kept = await saveCriteria(db, ctx, { fromRevision: revision, body, typed });
+    rememberPreference(res, 'initials', (fields.who ?? '').trim());
+    res.redirect(303, `/criteria?saved=${kept.revision}`);
+  } catch (error) {
+    if (error instanceof StaleEdit) {
+      const stale = entryStale('criteria', error, body, frame);
+      await show(context, req, res, { revision: error.currentRevision, fields, stale });
+      return;
+    }
+    if (!(error instanceof Refusal)) throw error;
+    await show(context, req, res, { revision, fields, faults: error.faults });
+  }
+}
+
+/** What was seen is these limits and these jobs: where either changes, it is shown again. */
+function markOf(body: ShopCriteria, jobs: LimitsPreview['jobs']): string {
+  const text = JSON.stringify([body, jobs.map(({ number, after }) => [number, after])]);
+  return createHash('sha256').update(text).digest('hex').slice(0, 16);
+}
+
+interface Shown {
+  readonly revision: number;
+  readonly fields: Fields;
+  readonly faults?: readonly Fault[];
+  readonly stale?: EntryStale;
+  readonly preview?: LimitsPreview;
+  readonly saved?: boolean;
+}
+
+async function show(context: PageContext, req: Request, res: Response, page: Shown): Promise<void> {
+  const { revision, fields, faults = [], stale = null, preview = null, saved = false } = page;
+  const { db } = context.shop;
+  const own = await frameOf(req, context);
+  const frame = { ...own, ...writingIn(fields, own), address: '/criteria' };
+  const history = await entryHistory(db, 'criteria', CRITERIA_ID);
+  const typed = await typedIn(db, 'criteria', CRITERIA_ID);
+  const told = entryRevisionsInWords('criteria', history, typed, frame);
+  const props = { frame, revision, fields, faults, stale, preview, saved, history: told };
+  res.status(stale !== null ? 409 : faults.length > 0 ? 422 : 200).send(renderPage(CriteriaPage(props)));
 }
 
 function readCriteria(form: TypedForm): ShopCriteria | null {
   const read = readBody(form, CRITERIA);
   if (form.faults.length > 0) return null;
-  // The shims there are, thinnest first, each once.
+  // The shims in stock, thinnest first, each once.
   const shimsMm = [...new Set(read.shimsMm)].sort((a, b) => a - b);
   const parsed = shopCriteriaSchema.safeParse({ ...read, shimsMm });
   if (parsed.success) return parsed.data;

@@ -1,7 +1,7 @@
 import { unitShown, type Writing } from '../../../shared/quantity/fieldText.ts';
 import { CRITERIA } from '../../../shared/words/fields/criteria.ts';
 import { FAMILY } from '../../../shared/words/fields/family.ts';
-import { type AnyFields, entriesOf } from '../../../shared/words/fields/field.ts';
+import { type AnyFields, entriesOf, inUnit } from '../../../shared/words/fields/field.ts';
 import { GAP } from '../../../shared/words/fields/gap.ts';
 import { GAUGE } from '../../../shared/words/fields/gauge.ts';
 import { LOOKED, RECEIVED } from '../../../shared/words/fields/job.ts';
@@ -42,6 +42,12 @@ function boxesOf(fields: AnyFields, writing: Writing): WordsProps['forms'][numbe
   return entriesOf(fields).flatMap(([, field]) => {
     if (field.kind === 'part') return boxesOf(field.fields, writing);
     if (field.kind === 'made' && !field.help) return [];
-    return [{ label: field.label, unit: unitShown(field, writing) ?? '', help: field.help ?? '' }];
+    return [
+      {
+        label: field.label,
+        unit: unitShown(field, writing) ?? '',
+        help: inUnit(field.help ?? '', writing.lengthUnit),
+      },
+    ];
   });
 }

@@ -1,6 +1,7 @@
 import { BARE_UNIT, kindOf, type TypedKind } from '../../../shared/quantity/bareUnit.ts';
 import { doubt } from '../../../shared/quantity/doubt.ts';
 import { bareUnitOf, type Writing, writingIn } from '../../../shared/quantity/fieldText.ts';
+import { inReadersUnit } from '../../../shared/quantity/inReadersUnit.ts';
 import { readQuantity } from '../../../shared/quantity/readQuantity.ts';
 import type { UnitName } from '../../../shared/quantity/units.ts';
 import type { AsTyped } from '../../../shared/words/catalogue.ts';
@@ -140,9 +141,10 @@ export class TypedForm {
     return this.quantity(name, label, 'share');
   }
 
-  /** Adds the faults a schema found, their paths turned into this form's field names. */
+  /** Adds the faults a schema found: at this form's fields, and in the units of its boxes. */
   addFaults(faults: readonly Fault[], nameOf: (path: string) => string): void {
-    for (const { path, message } of faults) this.faults.push({ path: nameOf(path), message });
+    for (const { path, message } of faults)
+      this.faults.push({ path: nameOf(path), message: inReadersUnit(message, this.writing) });
   }
 
   /** The value when it was given; otherwise one sentence saying that it is needed. */

@@ -52,7 +52,7 @@ describe('gauges of the catalogue', () => {
     expect(bad.text).toContain('must be a day of the calendar');
     expect(bad.text).toContain('The coverage factor k is 0; it must be at least 1 and at most 4');
     expect((await program.get('/catalogue')).text).toContain(
-      'micrometer; steps of 0.001 mm; U 0.003 mm, k 2; due 2027-03-01',
+      'micrometer; steps of 0.001 mm; U 0.003 mm, k 2; calibration due Mar 1, 2027',
     );
   });
 

@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { getJob } from '../../../src/records/jobs/readJob.ts';
 import type { Served } from '../program.ts';
-import { measured, PLACES, readingsForm, revisionNow, rowsOf, shopWith, step } from '../steps.ts';
+import { measured, PLACES, readingsForm, revisionNow, rowsOf, saveLimits, shopWith, step } from '../steps.ts';
 
 let program: Served;
 beforeEach(async () => {
@@ -88,7 +88,7 @@ describe('the history of a job', () => {
       names.map((name) => [name, field(name)?.[1] ?? field(name)?.[2] ?? '']),
     );
     expect(fields.minimum).toBe('4.3');
-    const saved = await program.post('/criteria', {
+    const saved = await saveLimits(program, {
       ...fields,
       lengthUnit: 'mm',
       decimalSign: 'point',
@@ -120,7 +120,7 @@ describe('a signed job a year later', () => {
     expect(signed.status).toBe(303);
   };
   const changeCriteria = (minimum: string, from: string) =>
-    program.post('/criteria', {
+    saveLimits(program, {
       shopName: 'Heron Lane Rebuilds',
       minimum,
       allowance: '0.40',
@@ -199,8 +199,8 @@ describe('overruling', () => {
       from: '1',
       who: 'BL',
     };
-    expect((await program.post('/criteria', lowered)).status).toBe(422);
-    expect((await program.post('/criteria', { ...lowered, why: 'tried on the bench' })).status).toBe(303);
+    expect((await saveLimits(program, lowered)).status).toBe(422);
+    expect((await saveLimits(program, { ...lowered, why: 'tried on the bench' })).status).toBe(303);
     const allowed = await step(program, 'decision', { decision: 'face', who: 'BL' });
     expect(allowed.status).toBe(303);
     const decision = await program.get('/jobs/1001/history/4');

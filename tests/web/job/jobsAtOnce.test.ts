@@ -6,7 +6,7 @@ import { getJob } from '../../../src/records/jobs/readJob.ts';
 import { saveCriteria } from '../../../src/records/shopCriteria.ts';
 import { criteria } from '../../records/samples.ts';
 import type { Served } from '../program.ts';
-import { measured, PLACES, readingsForm, revisionNow, rowsOf, shopWith, step } from '../steps.ts';
+import { measured, PLACES, readingsForm, revisionNow, rowsOf, saveLimits, shopWith, step } from '../steps.ts';
 
 /** Two tablets: A has the job open since an earlier revision, B was quicker. */
 let program: Served;
@@ -275,7 +275,7 @@ describe('the catalogue and the criteria', () => {
 
   test('answer a stale change of the criteria with both versions, and write nothing', async () => {
     const save = (who: string, minimum: string) =>
-      program.post('/criteria', {
+      saveLimits(program, {
         shopName: 'Heron Lane Rebuilds',
         minimum,
         allowance: '0.05',

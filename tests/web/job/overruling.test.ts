@@ -255,7 +255,14 @@ describe('a wall below the minimum', () => {
     expect((await lan.askAs('keeper', '/criteria', { form })).status).toBe(422);
     await refused();
     const why = 'measured the spread of a year';
-    expect((await lan.askAs('keeper', '/criteria', { form: { ...form, why } })).status).toBe(303);
+    // The job in hand would be answered otherwise: that is shown first, and nothing is saved.
+    const shown = await lan.askAs('keeper', '/criteria', { form: { ...form, why } });
+    expect([shown.status, shown.text.includes('One open job changes its answer')]).toEqual([200, true]);
+    await refused();
+    const seen = /name="seen" value="(\w+)"/.exec(shown.text)?.[1] ?? '';
+    const saved = await lan.askAs('keeper', '/criteria', { form: { ...form, why, seen } });
+    expect([saved.status, saved.headers.location]).toEqual([303, '/criteria?saved=2']);
+    expect((await lan.askAs('keeper', '/criteria?saved=2')).text).toContain('Saved as revision 2.');
     // Seen under the old ones, it is not decided under the new ones.
     const old = await page('recorder', 'decision', { ...face, criteria: '1' });
     expect(old.status).toBe(409);

@@ -1,7 +1,7 @@
-import type { Entry } from '../../../shared/words/catalogue.ts';
+import type { Entry, Family } from '../../../shared/words/catalogue.ts';
 import { FAMILY } from '../../../shared/words/fields/family.ts';
 import { GAUGE } from '../../../shared/words/fields/gauge.ts';
-import { lengthFigure } from '../../../shared/words/print.ts';
+import { briefLength, type LengthUnit, lengthFigure, printLength } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import { ENTRY_WORD } from '../../../shared/words/terms.ts';
 import { type Frame, may } from '../../frame.ts';
@@ -18,7 +18,6 @@ import { ChangeForm } from '../../parts/form/changeForm.tsx';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Field } from '../../parts/form/fieldBox.tsx';
-import { familyInWords } from '../cover/coverFields.tsx';
 import { StackFields } from '../stud/stackFields.tsx';
 import { StudFields } from '../stud/studFields.tsx';
 import { stackInWords } from '../stud/studPage.tsx';
@@ -34,26 +33,32 @@ export interface CatalogueProps {
   readonly studs: readonly Entry<'stud'>[];
   readonly stacks: readonly Entry<'stack'>[];
   readonly gauges: readonly Entry<'gauge'>[];
+  /** The shop’s minimum for every cover type without one of its own. */
+  readonly shopMinimumMm: number | null;
 }
 
 /** What the shop keeps of covers, studs and flexplate stacks. */
-export function CataloguePage({ frame, families, studs, stacks, gauges }: CatalogueProps) {
+export function CataloguePage(props: CatalogueProps) {
+  const { frame, families, studs, stacks, gauges, shopMinimumMm } = props;
   const unit = frame.lengthUnit;
   const figure = (mm: number) => lengthFigure(mm, unit, 'coarse');
   return (
-    <Layout title="Catalogue" here="catalogue" {...frame}>
-      <h1>Catalogue</h1>
+    <Layout title="Catalog" here="catalogue" {...frame}>
+      <h1>Catalog</h1>
       <Shelf
         kind="family"
         mayAdd={may(frame, 'keeper')}
-        entries={families.map((entry) => ({ ...entry, line: familyInWords(entry.body, unit) }))}
+        entries={families.map((entry) => ({
+          ...entry,
+          line: coverTypeInWords(entry.body, shopMinimumMm, unit),
+        }))}
       />
       <Shelf
         kind="stud"
         mayAdd={may(frame, 'keeper')}
         entries={studs.map((entry) => ({
           ...entry,
-          line: `${entry.body.stud.thread.designation}; thread ${figure(entry.body.stud.threadStartMm)} to ${figure(entry.body.stud.threadEndMm)}, tip ${figure(entry.body.stud.projectionMm)} ${unit}`,
+          line: `${entry.body.stud.thread.designation}; thread from ${figure(entry.body.stud.threadStartMm)} to ${figure(entry.body.stud.threadEndMm)} ${unit}, length from pad ${figure(entry.body.stud.projectionMm)} ${unit}`,
         }))}
       />
       <Shelf
@@ -68,6 +73,28 @@ export function CataloguePage({ frame, families, studs, stacks, gauges }: Catalo
       />
     </Layout>
   );
+}
+
+/** What is looked for first: the minimum wall, then what the cover is told by. */
+function coverTypeInWords(family: Family, shopMinimumMm: number | null, unit: LengthUnit): string {
+  const { studCount, trackInnerDiameterMm, trackOuterDiameterMm } = family;
+  const length = (mm: number) => briefLength(mm, unit);
+  return [
+    minimumInWords(family, shopMinimumMm, unit),
+    `new wall ${printLength(family.nominalWallMm, unit, 'coarse')}`,
+    `${studCount} studs on a ${length(family.studCircleDiameterMm)} bolt circle`,
+    `friction surface ${length(trackInnerDiameterMm)} to ${length(trackOuterDiameterMm)}`,
+  ].join('; ');
+}
+
+/** The minimum that counts for a cover type: the larger of the maker’s and the shop’s. */
+function minimumInWords(family: Family, shopMinimumMm: number | null, unit: LengthUnit): string {
+  const maker = family.makerMinimumWallMm;
+  const shop = family.shopMinimumWallMm ?? shopMinimumMm;
+  if (maker === null && shop === null) return 'no minimum wall set: advice only';
+  const [mm, whose] =
+    maker !== null && (shop === null || maker > shop) ? [maker, 'maker'] : [shop ?? 0, 'shop'];
+  return `minimum wall ${printLength(mm, unit, 'coarse')} (${whose})`;
 }
 
 function Shelf(props: {
@@ -101,7 +128,7 @@ function Shelf(props: {
           </a>
         )}
         <a class="button" href={`/catalogue/${kind}.csv`} id={`${kind}-csv`}>
-          The list as CSV
+          Download as CSV
         </a>
       </div>
     </section>
@@ -128,7 +155,7 @@ function SaveEntry({ frame, kind, entry, fields, faults, action }: EntryPageProp
       </div>
       <div class="actions">
         <button class="button first" type="submit" id="save">
-          {entry ? 'Save as a new revision' : `Add it`}
+          {entry ? 'Save' : 'Add to catalog'}
         </button>
         {kind === 'stack' && (
           <button class="button" type="submit" name="add" value="layer" id="add-layer">
@@ -142,7 +169,7 @@ function SaveEntry({ frame, kind, entry, fields, faults, action }: EntryPageProp
             formaction={`${action}/${entry.retired ? 'reinstate' : 'retire'}`}
             id="retire"
           >
-            {entry.retired ? 'Put it back in use' : 'Retire it'}
+            {entry.retired ? 'Put back in use' : 'Retire'}
           </button>
         )}
       </div>
@@ -174,7 +201,7 @@ export function EntryPage(props: EntryPageProps) {
       <h1>{entry ? entry.name : `Add a ${word}`}</h1>
       {entry && (
         <p class="hint">
-          Jobs keep the {word} as it was when they were made; a change here moves none of them.
+          Jobs keep the {word} as it was when they were made; a change here does not change them.
         </p>
       )}
       <ChangeForm action={action} mayChange={mayChange}>

@@ -1,4 +1,6 @@
+import { boxesOf } from '../../../shared/quantity/fieldText.ts';
 import { CRITERIA } from '../../../shared/words/fields/criteria.ts';
+import { type AnyFields, entriesOf, inUnit, type PartField } from '../../../shared/words/fields/field.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import { type Frame, may } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
@@ -13,6 +15,21 @@ import { ChangeForm } from '../../parts/form/changeForm.tsx';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Field } from '../../parts/form/fieldBox.tsx';
+import { type Compared, SideBySide } from '../../parts/sideBySide.tsx';
+
+/** What limits that are not saved yet would change. */
+export interface LimitsPreview {
+  readonly changes: readonly Compared[];
+  /** Open jobs that would be answered otherwise. */
+  readonly jobs: readonly {
+    readonly number: string;
+    readonly coverType: string;
+    readonly before: string;
+    readonly after: string;
+  }[];
+  /** Sent back with the form: this is what was seen. */
+  readonly seen: string;
+}
 
 export interface CriteriaProps {
   readonly frame: Frame;
@@ -21,63 +38,152 @@ export interface CriteriaProps {
   readonly fields: Readonly<Record<string, string>>;
   readonly faults: readonly Fault[];
   readonly stale: EntryStale | null;
+  readonly preview: LimitsPreview | null;
+  /** They were saved just now. */
+  readonly saved: boolean;
   readonly history: readonly EntryRevisionTold[];
 }
 
+/** What every shop needs stays in sight; the rest is folded until it is needed. */
+const FOLDED = ['studSetting', 'lathe', 'balance', 'bending', 'heat'] as const;
+type Folded = (typeof FOLDED)[number];
+
 /** The shop's own limits and habits: who set them, and when. */
-export function CriteriaPage({ frame, revision, fields, faults, stale, history }: CriteriaProps) {
-  const error = errorsOf(faults);
-  const unit = frame.lengthUnit;
+export function CriteriaPage(props: CriteriaProps) {
+  const { frame, revision, fields, faults, stale, preview, saved, history } = props;
   const mayChange = may(frame, 'keeper');
+  const boxes = { fields, faults, writing: frame };
   return (
-    <Layout title="Criteria" here="criteria" {...frame}>
-      <h1>The shop's criteria</h1>
+    <Layout title="Shop limits" here="criteria" {...frame}>
+      <h1>Shop limits</h1>
+      {saved && (
+        <p class="note" role="status" id="saved">
+          <b>Saved as revision {revision}.</b> Open jobs use these limits from now on.
+        </p>
+      )}
       <p class="why">
-        The program ships no limit of its own. What is set here is the shop's, signed and dated; a decision
-        keeps the criteria as they were when it was made.
+        The program has no limits of its own; these are the shop's. A decision keeps the limits it was made
+        under.
       </p>
       <ChangeForm action="/criteria" mayChange={mayChange}>
         {stale !== null && <EntryStaleShown stale={stale} />}
         <ErrorSummary faults={faults} />
+        {preview !== null && <Preview preview={preview} />}
         <input type="hidden" name="from" value={revision} />
-        <input type="hidden" name="unit" value={unit} />
-        <BodyFields of={CRITERIA} fields={fields} faults={faults} writing={frame} />
-        {mayChange && (
-          <>
-            <div class="fields">
-              <Field
-                label="Why"
-                name="why"
-                value={fields.why}
-                error={error('why')}
-                size="full"
-                hint="Kept with the change"
-              />
-              <Field
-                label="Your initials"
-                name="who"
-                value={fields.who ?? frame.initials}
-                error={error('who')}
-                size="figure"
-                input={{ maxLength: 8 }}
-              />
-            </div>
-            <div class="actions">
-              <button class="button first" type="submit" id="save">
-                Save as a new revision
-              </button>
-            </div>
-          </>
-        )}
+        <input type="hidden" name="unit" value={frame.lengthUnit} />
+        <BodyFields of={CRITERIA} {...boxes} without={FOLDED} />
+        <h2>Only where you need it</h2>
+        {FOLDED.map((key) => (
+          <FoldedPart {...boxes} name={key} />
+        ))}
+        {mayChange && <Save {...props} />}
       </ChangeForm>
       <section>
         <h2>Every revision</h2>
         {history.length === 0 ? (
-          <p>None yet: the program's starting values apply, and they set no minimum wall.</p>
+          <p>None yet. The program's starting values apply; they set no minimum wall.</p>
         ) : (
           <EntryHistory revisions={history} />
         )}
       </section>
     </Layout>
+  );
+}
+
+/** A part an owner fills in once, if ever: what it is for, and whether it is filled in. */
+function FoldedPart(props: Pick<CriteriaProps, 'fields' | 'faults'> & { writing: Frame; name: Folded }) {
+  const { fields, faults, writing, name } = props;
+  const { head, headHelp, below } = underItsHead(CRITERIA[name]);
+  const boxes = boxesOf(below);
+  const filled = boxes.some((box) => (fields[box] ?? '') !== '');
+  return (
+    <details
+      class="twin folded-limits"
+      id={`limits-${name}`}
+      open={faults.some(({ path }) => boxes.includes(path))}
+    >
+      <summary>
+        <b>{head}</b> <span class="state-word">{filled ? 'filled in' : 'blank'}</span>
+        <span class="hint">{inUnit(headHelp, writing.lengthUnit)}</span>
+      </summary>
+      <BodyFields of={below} fields={fields} faults={faults} writing={writing} />
+    </details>
+  );
+}
+
+/** The heading of a part, its own or its first field's, and the fields below it without that heading. */
+function underItsHead(part: PartField) {
+  const [first] = entriesOf(part.fields);
+  const { head = part.label, headHelp = '' } = part.head === undefined ? first![1] : part;
+  const below: AnyFields = { ...part.fields, [first![0]]: { ...first![1], head: undefined } };
+  return { head, headHelp, below };
+}
+
+/** What would change, before it is saved. */
+function Preview({ preview: { changes, jobs, seen } }: { preview: LimitsPreview }) {
+  return (
+    <section class="note" id="preview" role="alert">
+      <h2>Not saved yet: what this changes</h2>
+      <input type="hidden" name="seen" value={seen} />
+      {changes.length === 0 ? (
+        <p>No limit is changed.</p>
+      ) : (
+        <SideBySide caption="Limits changed" heads={['now', 'if saved']} lines={changes} />
+      )}
+      {jobs.length === 0 ? (
+        <p>No open job changes its answer.</p>
+      ) : (
+        <>
+          <p>
+            {jobs.length === 1 ? 'One open job changes' : `${jobs.length} open jobs change`} its answer.
+            Decided jobs keep theirs.
+          </p>
+          <SideBySide
+            caption="Open jobs"
+            heads={['now', 'if saved']}
+            lines={jobs.map(({ number, coverType, before, after }) => ({
+              label: `Job ${number}, ${coverType}`,
+              before,
+              after,
+            }))}
+          />
+        </>
+      )}
+      <p class="hint">Limits on bending are checked when each job is opened.</p>
+    </section>
+  );
+}
+
+function Save({ frame, fields, faults, preview }: CriteriaProps) {
+  const error = errorsOf(faults);
+  return (
+    <>
+      <div class="fields">
+        <Field
+          label="Why"
+          name="why"
+          value={fields.why}
+          error={error('why')}
+          size="full"
+          hint="Kept with the change"
+        />
+        <Field
+          label="Your initials"
+          name="who"
+          value={fields.who ?? frame.initials}
+          error={error('who')}
+          size="figure"
+          input={{ maxLength: 8 }}
+        />
+      </div>
+      <div class="actions">
+        <button class="button first" type="submit" id="save">
+          {preview === null ? 'Save' : 'Save these limits'}
+        </button>
+        <button class="button" type="submit" name="preview" value="1" id="preview-limits">
+          See what it changes
+        </button>
+      </div>
+    </>
   );
 }

@@ -1,4 +1,5 @@
 import type { CatalogueGauge } from '../../../shared/words/catalogue.ts';
+import { printDay } from '../../../shared/words/day.ts';
 import { briefLength, type LengthUnit } from '../../../shared/words/print.ts';
 
 export function gaugeInWords(gauge: CatalogueGauge, unit: LengthUnit): string {
@@ -9,6 +10,6 @@ export function gaugeInWords(gauge: CatalogueGauge, unit: LengthUnit): string {
     ...(gauge.calibrationUMm === null
       ? ['no certificate']
       : [`U ${length(gauge.calibrationUMm)}, k ${gauge.coverageFactor}`]),
-    gauge.dueOn === null ? 'no date due' : `due ${gauge.dueOn}`,
+    gauge.dueOn === null ? 'no calibration date' : `calibration due ${printDay(gauge.dueOn)}`,
   ].join('; ');
 }

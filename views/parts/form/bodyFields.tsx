@@ -4,6 +4,8 @@ import {
   type AnyField,
   type AnyFields,
   entriesOf,
+  type InUnits,
+  inUnit,
   type KnownFigures,
   OWN_FIGURE,
   type PartField,
@@ -49,7 +51,7 @@ export function BodyFields(props: BodyFieldsProps) {
         ) : (
           <fieldset class="group">
             <legend>{head}</legend>
-            {headHelp && <p class="hint">{headHelp}</p>}
+            {headHelp && <p class="hint">{inUnit(headHelp, props.writing.lengthUnit)}</p>}
             <div class="fields">
               <Boxes {...props} only={keys} />
             </div>
@@ -83,7 +85,7 @@ function shownOf({ of, only, without = [] }: BodyFieldsProps) {
 
 interface Group {
   readonly head: string | null;
-  readonly headHelp: string | undefined;
+  readonly headHelp: InUnits | undefined;
   readonly keys: string[];
   /** A part that heads its own fields: it is no row of the group before it. */
   readonly part: PartField | null;
@@ -119,7 +121,8 @@ function Box(props: BodyFieldsProps & { readonly name: string; readonly field: A
     return <Boxes {...partOf(props, field)} />;
   }
   const name = boxOf(key, field, props) ?? key;
-  const hint = hints?.[key] ?? field.help;
+  const help = field.help === undefined ? undefined : inUnit(field.help, writing.lengthUnit);
+  const hint = hints?.[key] ?? help;
   const value = fields[name] ?? emptyText(field, writing);
   const error = errorsOf(faults)(name);
   const optional = field.optional === true || (field.kind === 'text' && !field.least);
@@ -143,7 +146,7 @@ function Box(props: BodyFieldsProps & { readonly name: string; readonly field: A
       if (field.optional) return <Choice {...described} options={optionsOf(field, field.words ?? YES_NO)} />;
       return (
         <Tick
-          label={field.help ? `${field.label}: ${field.help}` : field.label}
+          label={help ? `${field.label}: ${help}` : field.label}
           name={name}
           value="1"
           checked={value === '1'}

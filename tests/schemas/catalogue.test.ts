@@ -119,7 +119,7 @@ describe('a family', () => {
     [
       'lockUpPressureMPa',
       0,
-      'The lock-up pressure is 0 MPa; it must be at least 0.05 MPa and at most 3 MPa. Give it with its unit, as in 0.7 MPa, 7 bar or 100 psi.',
+      'The lock-up pressure is 0 MPa; it must be at least 0.05 MPa and at most 3 MPa. Give it with its unit, as in 0.7 MPa or 7 bar.',
     ],
     ['makerMinimumWallMm', 5.1, 'The maker’s minimum wall is 5.1 mm; a new cover, 5 mm, would not pass it.'],
     ['makerMinimumWallMm', null, 'The maker’s minimum wall has a source but no figure; give it in mm.'],

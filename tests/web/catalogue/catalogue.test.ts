@@ -276,6 +276,6 @@ describe('the criteria', () => {
     const page = await program.get('/criteria');
     expect(page.html).toMatch(/name="heatShare"[^>]*value="50"/);
     expect(page.html).toMatch(/name="rippleOverNew"[^>]*value="1,25"/);
-    expect(page.text).toContain('Maximum waviness of the friction surface');
+    expect(page.text).toContain('Maximum friction-surface waviness');
   });
 });

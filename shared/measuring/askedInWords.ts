@@ -3,7 +3,7 @@ import type { Asked, BenchState } from './benchState.ts';
 
 /** What the next reading is, in the largest type on the screen. */
 export function askedHeading(asked: Asked | null, what: BenchState['what']): string {
-  return asked === null ? 'All measured.' : `${what[asked.kind]} ${asked.place}`;
+  return asked === null ? 'Done' : `${what[asked.kind]} ${asked.place}`;
 }
 
 /** Where it is, and what typing there does. `news` stands in the place of the count where there is something newer to say. */
@@ -15,9 +15,9 @@ export function askedInWords(
 ): string {
   const station = asked.at === null ? 'Between stations' : `Station ${asked.at + 1}`;
   const what = asked.replaces
-    ? `${asked.replaces.shown} stands here; what you type corrects it.`
+    ? `Already recorded: ${asked.replaces.shown}. A new reading replaces it.`
     : asked.again
-      ? 'A repeat: kept beside what stands.'
+      ? 'A repeat, saved beside the first.'
       : (news ?? `${counts.measured} of ${counts.all} measured.`);
   return `${station}, r ${briefLength(asked.radiusMm, unit)}. ${what}`;
 }

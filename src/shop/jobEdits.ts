@@ -41,7 +41,7 @@ export async function receivedFrom(
     throw refuse(
       'no-family',
       fields.family,
-      'No cover family was chosen. Choose one, or add it to the catalogue first.',
+      'No cover type is chosen. Choose one, or add it to the catalog first.',
     );
   }
   return { ...asked, familyRevision: family.revision, family: family.body };
@@ -69,8 +69,7 @@ export async function decisionFrom(
     throw refuse(
       'nothing-to-decide',
       '',
-      answer.faults[0]?.message ??
-        'Nothing has been measured yet, so there is nothing to decide on. Measure the wall first.',
+      answer.faults[0]?.message ?? 'Nothing is measured yet. Measure the wall first.',
     );
   }
   return {
@@ -98,11 +97,7 @@ export async function studWorkFrom(
 ): Promise<Edit> {
   const chosen = job.sections.studs?.body ?? null;
   if (chosen?.input === undefined) {
-    throw refuse(
-      'no-studs',
-      '',
-      'There is nothing to hold it against: no studs are chosen for a stack. Choose them first.',
-    );
+    throw refuse('no-studs', '', 'No studs are chosen yet. Choose the flexplate stack and studs first.');
   }
   const criteria = (await currentCriteria(db)).body;
   return {

@@ -212,7 +212,7 @@ describe('twelve readings, typed by a gauge', () => {
     await nothingWaits(b);
     // What is asked does not change under the hands; that somebody was here is said.
     expect(await b.locator('#asked').textContent()).toBe('Wall between studs 1 and 2');
-    expect(await b.locator('#asked-more').textContent()).toContain('AK has 4.90 here from another tablet');
+    expect(await b.locator('#asked-more').textContent()).toContain('AK entered 4.90 here on another tablet');
     await gauge(b, ['s']);
     expect(await b.locator('#asked').textContent()).toBe('Wall behind stud 4');
     await gauge(b, WALLS.slice(6));
@@ -324,8 +324,8 @@ describe('at the bench', () => {
       plan!.x + plan!.width / 2 + scale * r * Math.sin(turn),
       plan!.y + plan!.height / 2 - scale * r * Math.cos(turn),
     );
-    await page.waitForFunction(() => /^Mark depth/.test(document.getElementById('asked')?.textContent ?? ''));
-    expect(await page.locator('#asked').textContent()).toMatch(/^Mark depth at 2[456]°/);
+    await page.waitForFunction(() => /^Heat mark depth/.test(document.getElementById('asked')?.textContent ?? ''));
+    expect(await page.locator('#asked').textContent()).toMatch(/^Heat mark depth at 2[456]°/);
     await gauge(page, ['about a bit']);
     expect(await page.locator('#reading-wrong').textContent()).toContain('is not a plain number');
     await page.fill('#reading', '');

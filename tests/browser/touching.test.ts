@@ -139,7 +139,7 @@ it('a heat mark is begun by its button, placed by a touch, and then typed', asyn
     y: (stations[0]!.y + stations[1]!.y) / 2,
   };
   await tap(toward(between, middle, -12));
-  expect(await asked()).toMatch(/^Mark depth at 2\d°$/);
+  expect(await asked()).toMatch(/^Heat mark depth at 2\d°$/);
   expect(await page.getAttribute('#begin-mark', 'aria-pressed')).toBe('false');
   await typed('0.15');
   const [mark] = await kept();
@@ -156,7 +156,7 @@ it('a reading typed before the heat mark is placed is kept nowhere, and pressing
   await page.focus('#reading');
   await typed('0.15');
   expect(await page.locator('#reading-wrong').textContent()).toBe(
-    'The heat mark has no place yet. Touch the drawing where it is, or press Heat mark again to stop.',
+    'The heat mark has no place yet. Touch the drawing, or press Heat mark again to stop.',
   );
   expect(await page.inputValue('#reading')).toBe('0.15');
   await page.tap('#begin-mark');
@@ -170,7 +170,7 @@ it('a heat mark placed on a station is at that station', async () => {
   await page.tap('#begin-mark');
   const { stations } = await plan();
   await tap(stations[1]!);
-  expect(await asked()).toBe('Mark depth between studs 1 and 2');
+  expect(await asked()).toBe('Heat mark depth between studs 1 and 2');
   expect(await askedMore()).toMatch(/^Station 2, /);
 });
 
@@ -189,7 +189,7 @@ it('what the next reading is stands in the largest type, and changes color and s
     });
   const wall = await looks();
   await page.goto(`${program.url}/jobs/${number}/measure?pass=before&at=f.0`);
-  expect(await asked()).toMatch(/^Face height/);
+  expect(await asked()).toMatch(/^Indicator reading/);
   const height = await looks();
   await page.tap('#begin-mark');
   const mark = await looks();

@@ -110,27 +110,23 @@ export function missingOf(job: Pick<Job, 'steps' | 'sections' | 'outcome' | 'wel
   const open = (step: StepName) => steps[step] === 'open';
   const missing: string[] = [];
   if (open('look')) {
-    missing.push(
-      sections.looked === null
-        ? 'the look for cracks and faults has not been recorded'
-        : 'cracks have not been looked for',
-    );
+    missing.push(sections.looked === null ? 'the inspection is not recorded' : 'the crack test is not done');
   }
-  if (open('measure')) missing.push('no wall has been measured');
+  if (open('measure')) missing.push('no wall is measured');
   if (open('decide')) {
     missing.push(
       sections.decision === null
-        ? 'no decision has been made'
-        : 'the decision was made before later changes and has to be made again',
+        ? 'no decision is made'
+        : 'the decision is older than later changes: decide again',
     );
   }
   if (sections.decision === null) return missing;
   if (open('sign') && !open('decide') && restsOnUnjoinedRing(sections.decision.body)) {
-    missing.push('the decision counts on a ring that is not recorded as joined to the pads: decide again');
+    missing.push('the decision counts on a ring not recorded as welded to the pads: decide again');
   }
-  if (ringToWeld(job)) missing.push('the ring has not been welded');
-  if (open('cut') && !cut(sections, job.weldedAt ?? 0)) missing.push('no cut has been recorded');
-  else if (open('verify')) missing.push('no wall has been measured after the last cut');
+  if (ringToWeld(job)) missing.push('the ring is not welded on');
+  if (open('cut') && !cut(sections, job.weldedAt ?? 0)) missing.push('no cut is recorded');
+  else if (open('verify')) missing.push('no wall is measured after the last cut');
   return missing;
 }
 

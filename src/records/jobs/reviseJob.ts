@@ -176,7 +176,7 @@ export function refuseUnexplained(job: Job, by: Signed): void {
   throw refuse(
     'why-needed',
     'why',
-    `Job ${job.number} was signed by ${signature.who}; say why it changes now. It will have to be signed again.`,
+    `Job ${job.number} was signed by ${signature.who}. Enter the reason for the change; it then needs signing again.`,
   );
 }
 
@@ -218,5 +218,5 @@ export function refuseDay(day: string): void {
   const date = /^\d{4}-\d\d-\d\d$/.test(day) ? new Date(`${day}T00:00:00Z`) : new Date(Number.NaN);
   // 31 February is read as 3 March.
   if (!Number.isNaN(date.getTime()) && date.toISOString().startsWith(day)) return;
-  throw refuse('bad-day', 'receivedOn', `"${printable(day)}" is not a day; write it as in 2026-11-24.`);
+  throw refuse('bad-day', 'receivedOn', `"${printable(day)}" is not a date. Write it like 2026-11-24.`);
 }

@@ -12,7 +12,7 @@ import type {
   Signature,
 } from '../../../shared/words/job.ts';
 import { countingPasses, passesBeforeRing } from '../../../shared/words/passes.ts';
-import { listInWords } from '../../../shared/words/print.ts';
+import { briefLength, listInWords, printAgainst, printLength } from '../../../shared/words/print.ts';
 import { DECISION_WORD, FOLLOWS, VERDICT_WORD } from '../../../shared/words/verdicts.ts';
 import { stationsRead } from '../../calc/job/jobPlaces.ts';
 import { missingOf, ringToWeld, sameFamily } from '../../calc/job/jobStage.ts';
@@ -32,41 +32,42 @@ export function refuseLiftedCrack(history: readonly Kept<Looked>[], next: Looked
     throw refuse(
       'crack-second-person',
       'crackTest',
-      `A crack is recorded by ${listInWords(finders)}; only another person who inspects the cover anew can record that there is none, not ${who}.`,
+      `A crack was recorded by ${listInWords(finders)}. Only a second person’s inspection can clear it, not ${who}.`,
     );
   }
   if (next.crackTest !== 'none-found') {
     throw refuse(
       'crack-stands',
       'crackTest',
-      `A crack is recorded by ${listInWords(finders)}; it is lifted only by a new inspection that finds none, not by leaving the test out.`,
+      `A crack was recorded by ${listInWords(finders)}. Only a new inspection that finds none clears it. Leaving the test out does not.`,
     );
   }
   if (next.crackMethod === null || next.crackNote.trim() === '') {
     throw refuse(
       'crack-method-needed',
       next.crackMethod === null ? 'crackMethod' : 'crackNote',
-      `A crack is recorded by ${listInWords(finders)}; to record that there is none, say how the cover was inspected and what was seen, in a note.`,
+      `A crack was recorded by ${listInWords(finders)}. To clear it, enter the test method and a note of what was seen.`,
     );
   }
 }
 
 /** Refuses a decision that no reason may overrule, and one that needs a reason and has none. */
 export function refuseDecision(decision: Decision, looked: Kept<Looked> | null): void {
-  const { check, decision: kind } = decision;
+  const { check, decision: kind, criteria } = decision;
+  const unit = criteria.lengthUnit;
   if (kind !== 'replace') {
     if (looked?.body.crackTest === 'found') {
       throw refuse(
         'crack-found',
         'decision',
-        `A crack is recorded by ${looked.who}; no number overrules a crack, so the cover can only be replaced.`,
+        `${looked.who} recorded a crack. The cover can only be replaced.`,
       );
     }
     if (check.verdict === 'replace') {
       throw refuse(
         'verdict-replace',
         'decision',
-        `The verdict is to replace the cover (${check.because.trim()}); it cannot be used by giving a reason.`,
+        `The verdict is to replace the cover: ${check.because.trim()} No reason overrules that.`,
       );
     }
     const minimum = check.minimumWall;
@@ -74,7 +75,7 @@ export function refuseDecision(decision: Decision, looked: Kept<Looked> | null):
       throw refuse(
         'below-minimum',
         'decision',
-        `The cut would leave ${check.leastWall.afterMm} mm of wall and the minimum is ${minimum.mm} mm (${minimum.source}); plan another cut, or change the criterion in the open.`,
+        `The cut would leave ${printAgainst(check.leastWall.afterMm, minimum.mm, unit)} of wall; the minimum is ${printLength(minimum.mm, unit)} (${minimum.source}). Plan another cut.`,
       );
     }
   }
@@ -82,16 +83,12 @@ export function refuseDecision(decision: Decision, looked: Kept<Looked> | null):
     throw refuse(
       'reason-needed',
       'reason',
-      `The verdict is "${VERDICT_WORD[check.verdict]}" and the decision "${DECISION_WORD[kind]}"; say why.`,
+      `The verdict is "${VERDICT_WORD[check.verdict]}" and the decision "${DECISION_WORD[kind]}". Enter the reason.`,
     );
   }
   const against = check.findings.filter(asksFirst);
   if (kind !== 'replace' && against.length > 0 && decision.reason.trim() === '') {
-    throw refuse(
-      'reason-needed',
-      'reason',
-      `${andMore(against)} Say in the reason why the cover is used all the same.`,
-    );
+    throw refuse('reason-needed', 'reason', `${andMore(against)} Enter the reason it is used anyway.`);
   }
 }
 
@@ -118,7 +115,7 @@ export function refuseFamilyUnexplained(job: Job, next: Received, why: string): 
   throw refuse(
     'why-needed',
     'why',
-    `Job ${job.number} was looked over or measured as ${was}, and this makes it ${is}, whose figures and minimum wall it is then judged by. Say why.`,
+    `Job ${job.number} was inspected or measured as ${was}. As ${is} it gets other figures and another minimum wall. Enter the reason.`,
   );
 }
 
@@ -128,7 +125,7 @@ export function refuseRingLeftOut(now: MeasuringSetup | null, next: MeasuringSet
   throw refuse(
     'ring-left-out',
     'ringWelded',
-    'A ring is recorded as welded on, and this leaves it out; send it along, or say why it is taken back.',
+    'A welded ring is recorded, and this leaves it out. Send it along, or enter the reason.',
   );
 }
 
@@ -138,7 +135,7 @@ export function refuseCutBeforeRing(job: Job, next: CutsMade): void {
   throw refuse(
     'ring-first',
     'cuts',
-    `Job ${job.number} was decided to be faced and ringed, and the ring is not welded yet. Weld ring, pads and studs first and record it, measure again, and then face it.`,
+    `Job ${job.number} needs its stiffening ring first, and the ring is not welded yet. Weld ring, pads and studs, record it, re-measure, then face it.`,
   );
 }
 
@@ -156,7 +153,7 @@ function thickestWallMm({ readings, sections }: Job): number {
 
 /** Nothing is turned off deeper than the wall is thick: that is a slip of the decimal, or another unit. */
 export function refuseCutsThroughWall(job: Job, { cuts }: CutsMade): void {
-  const wallMm = thickestWallMm(job);
+  const [wallMm, length] = [thickestWallMm(job), lengthFor(job)];
   let totalMm = 0;
   for (const [i, { depthMm }] of cuts.entries()) {
     totalMm = i < passesBeforeRing(job) ? 0 : totalMm + depthMm;
@@ -164,24 +161,26 @@ export function refuseCutsThroughWall(job: Job, { cuts }: CutsMade): void {
     throw refuse(
       'cut-through',
       `cuts.${i}.depthMm`,
-      `The passes come to ${inMm(Math.max(totalMm, depthMm))}, and the wall is at most ${inMm(wallMm)} thick. Enter the depth of each pass alone. Check the depth and its unit.`,
+      `The passes come to ${length(Math.max(totalMm, depthMm))}; the wall is at most ${length(wallMm)} thick. Enter each pass alone. Check the depth and its unit.`,
     );
   }
 }
 
 /** The same rule for a cut to try. */
 export function refusePlanThroughWall(job: Job, { plannedCutMm }: CutPlan): void {
-  const wallMm = thickestWallMm(job);
+  const [wallMm, length] = [thickestWallMm(job), lengthFor(job)];
   if (plannedCutMm === null || plannedCutMm < wallMm) return;
   throw refuse(
     'cut-through',
     'plannedCutMm',
-    `The planned cut is ${plannedCutMm} mm, and the wall is at most ${inMm(wallMm)} thick. Check the depth and its unit.`,
+    `The planned cut is ${length(plannedCutMm)}; the wall is at most ${length(wallMm)} thick. Check the depth and its unit.`,
   );
 }
 
-function inMm(mm: number): string {
-  return `${Number(mm.toFixed(4))} mm`;
+/** A length in the unit the shop decided this job in; in mm before that. */
+function lengthFor({ sections }: Job): (mm: number) => string {
+  const unit = sections.decision?.body.criteria.lengthUnit ?? 'mm';
+  return (mm) => briefLength(mm, unit);
 }
 
 /** A reading after the cut needs a cut: without one there is nothing it could be after. */
@@ -190,7 +189,7 @@ export function refuseAfterWithoutCut(job: Job, { pass, valueMm }: NewReading, i
   throw refuse(
     'no-cut',
     `readings.${index}.pass`,
-    `Job ${job.number} has no cut on record, so no reading can be after it. Record the pass first, or send the reading as before the cut.`,
+    `Job ${job.number} has no cut recorded. Save the pass first, or enter the reading as before the cut.`,
   );
 }
 
@@ -201,7 +200,7 @@ export function refuseSignature(job: Job, { signedRevision, statement, verified 
     throw refuse(
       'signed-already',
       '',
-      `Job ${job.number} is signed already, by ${by?.who}; it can be signed again after an amendment.`,
+      `Job ${job.number} is already signed by ${by?.who}. It can be signed again after a change.`,
     );
   }
   if (job.stage !== 'to-sign') {
@@ -214,7 +213,7 @@ export function refuseSignature(job: Job, { signedRevision, statement, verified 
     throw refuse(
       'signed-revision',
       'signedRevision',
-      `The signature is for revision ${signedRevision} of job ${job.number}, which is at revision ${job.revision}; read it again and sign that.`,
+      `The signature is for revision ${signedRevision} of job ${job.number}, which is now at revision ${job.revision}. Read it again, then sign.`,
     );
   }
 }
@@ -225,7 +224,7 @@ function refuseRingNotJoined({ number, sections }: Job): void {
   throw refuse(
     'ring-not-joined',
     '',
-    `Job ${number} was decided on a stiffening ring that is not recorded as joined to the pads. Record how it is joined, and decide again.`,
+    `Job ${number} counts on a stiffening ring not recorded as welded to the pads. Record how it is welded, then decide again.`,
   );
 }
 
@@ -253,7 +252,7 @@ function refuseUnansweredFinding(job: Job, verified: readonly Finding[], stateme
   throw refuse(
     'reason-needed',
     'statement',
-    `${andMore(against)} Say in the statement why job ${job.number} is signed all the same.`,
+    `${andMore(against)} Enter in the statement why job ${job.number} is signed anyway.`,
   );
 }
 
@@ -270,9 +269,10 @@ function refuseThinWall(job: Job): void {
   });
   const least = Math.min(...means);
   if (least >= minimum.mm - ALLOWED) return;
+  const unit = decision.criteria.lengthUnit;
   throw refuse(
     'below-minimum',
     '',
-    `After the cut ${Number(least.toFixed(6))} mm of wall is left where it is thinnest and the minimum is ${minimum.mm} mm (${minimum.source}), so job ${job.number} cannot be signed; measure again, decide to replace it, or change the criterion in the open and decide again.`,
+    `After the cut ${printAgainst(least, minimum.mm, unit)} of wall is left at the thinnest station; the minimum is ${printLength(minimum.mm, unit)} (${minimum.source}). Job ${job.number} cannot be signed. Measure again, or decide to replace it.`,
   );
 }

@@ -10,7 +10,7 @@ export function readPlan(form: TypedForm, kept: CutPlan | null): CutPlan | null 
   if (plannedCutMm !== null && plannedCutMm <= 0)
     form.fault(
       PLAN.plannedCutMm.box,
-      `The cut to try is ${plannedCutMm} mm; it must be more than 0. Leave it empty for the least that cleans up.`,
+      `The cut to try is ${plannedCutMm} mm; it must be more than 0. Leave it blank for the smallest cut that cleans up.`,
     );
   if (form.faults.length > 0) return null;
   // Sent again as it was shown in another unit, it is still what was typed then.
@@ -37,10 +37,10 @@ export function readPassPutRight(job: Job, form: TypedForm): Edit | null {
   const before = cutsOf(job);
   const index = before.findIndex((_, i) => form.text('pass') === String(i + 1));
   if (index < 0) {
-    form.fault('pass', `Job ${job.number} has no such pass. Choose one of those that were made.`);
+    form.fault('pass', `Job ${job.number} has no such pass. Choose one of the passes made.`);
   }
   if (!form.has('why')) {
-    form.fault('why', 'Say why the depth is put right; the figure it had stays in the history.');
+    form.fault('why', 'Enter the reason for the correction. The history keeps the old depth.');
   }
   const depthMm = readDepth(form);
   if (depthMm === null || form.faults.length > 0) return null;

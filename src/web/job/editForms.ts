@@ -70,7 +70,7 @@ async function readDecision(
   const { db } = context.shop;
   const decision = form.choice('decision', DECISION_KINDS);
   if (decision === null) {
-    form.fault('decision', 'No decision was chosen. Choose one.');
+    form.fault('decision', 'No decision is chosen. Choose one.');
     return null;
   }
   const asked = {

@@ -11,7 +11,7 @@ export function readLooked(form: TypedForm): Looked | null {
   if (crackTest === 'none-found' && crackMethod === null)
     form.fault(
       'crackMethod',
-      'No crack found, but not how it was looked for. Choose dye, magnetic particle or by eye.',
+      'No cracks found, but no crack test method. Choose dye, magnetic particle or by eye.',
     );
   return form.faults.length > 0 ? null : ({ crackTest, crackMethod, crackNote, items } as Looked);
 }

@@ -3,10 +3,10 @@ import type { Writing } from '../../../shared/quantity/fieldText.ts';
 import type { Family } from '../../../shared/words/catalogue.ts';
 import type { Reading } from '../../../shared/words/job.ts';
 import { briefLength } from '../../../shared/words/print.ts';
+import { READING_WORD } from '../../../shared/words/readings.ts';
 import type { Compared } from '../../../views/parts/sideBySide.tsx';
 import { onSeveralRadii, placeOn } from '../../shop/jobPlaces.ts';
 
-const KIND_WORD = { wall: 'Wall', face: 'Face height', mark: 'Mark depth' } as const;
 /** Only figures: typed so, it says nothing that the value does not. */
 const BARE = /^[\d.,\s+\-−]*(mm)?$/;
 
@@ -41,7 +41,7 @@ export function readingChanges(
   return { summary, changes };
 }
 
-/** "Wall behind stud 2", "Mark depth between studs 1 and 2 after the cut, r 110 mm". */
+/** "Wall behind stud 2", "Heat mark depth between studs 1 and 2 after the cut, r 110 mm". */
 function readingPlace(
   reading: Reading,
   cover: Family | undefined,
@@ -50,11 +50,11 @@ function readingPlace(
 ): string {
   const after = reading.pass === 'after' ? ' after the cut' : '';
   const radius = manyRadii ? `, r ${briefLength(reading.radiusMm, writing.lengthUnit)}` : '';
-  return `${KIND_WORD[reading.kind]} ${placeOn(cover, reading.angleDeg)}${after}${radius}`;
+  return `${READING_WORD.before[reading.kind]} ${placeOn(cover, reading.angleDeg)}${after}${radius}`;
 }
 
 function valueInWords(reading: Reading, writing: Writing): string {
   const typed = BARE.test(reading.typed) ? '' : ` (typed ${reading.typed})`;
-  const doubted = reading.doubtful ? ', doubted and not confirmed' : '';
+  const doubted = reading.doubtful ? ', not confirmed' : '';
   return `${lengthInWords(reading.valueMm, writing)}${typed}${doubted}`;
 }

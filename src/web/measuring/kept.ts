@@ -10,7 +10,7 @@ import { allReadings } from '../../records/jobs/history.ts';
 import { addReadings, sameContent } from '../../records/jobs/readings.ts';
 
 const BESIDE =
-  'Somebody else had corrected that reading already, so yours was kept beside theirs. Look at both.';
+  'Somebody else had already corrected that reading, so yours was saved beside theirs. Check both.';
 
 /**
  * Keeps what a tablet sends, in the order it was typed. One reading that cannot be used holds up no other. A
@@ -73,14 +73,14 @@ function readKept(sent: unknown, nominalMm: number, { weldedAt = 0, passesAt = [
   if (known < weldedAt) {
     return {
       id,
-      message: 'The ring was welded on after this was typed, so it is void. Measure there again.',
+      message: 'The ring was welded on after this was entered, so it does not count. Measure there again.',
     };
   }
   if (reading.pass === 'after' && known < (passesAt.at(-1) ?? 0)) {
     return {
       id,
       message:
-        'Another pass was recorded after this page was opened, so nobody can tell which face this was read on. Load the page again and measure there again.',
+        'Another pass was recorded after this page was opened. Reload the page and measure there again.',
     };
   }
   const read = readReading({

@@ -14,6 +14,7 @@ import {
 import { keptReadingsSchema } from '../../../shared/schemas/measuring.ts';
 import type { Job, NewReading, Pass, ReadingKind } from '../../../shared/words/job.ts';
 import { type Place, readPlace, samePlace, stationAt, turned } from '../../../shared/words/places.ts';
+import { READING_WORD } from '../../../shared/words/readings.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 import type { Frame } from '../../../views/frame.ts';
 import { type AskedHere, MeasuringPage } from '../../../views/pages/job/measuringPage.tsx';
@@ -30,11 +31,6 @@ import { keepTyped } from './kept.ts';
 import { shownAs, standingViews } from './view.ts';
 
 const LETTER: Readonly<Record<ReadingKind, string>> = { wall: 'w', face: 'f', mark: 'm' };
-const WHAT: Readonly<Record<ReadingKind, string>> = {
-  wall: 'Wall',
-  face: 'Face height',
-  mark: 'Mark depth',
-};
 const BODY_LIMIT = '512kb';
 
 /** Measuring at the bench: one box, one reading at a time, made for a gauge that types its reading and Enter. */
@@ -138,7 +134,7 @@ async function show(
 ): Promise<void> {
   const frame = await frameOf(req, context);
   const family = job.sections.received?.body.family;
-  if (!family) throw new NoSuchPage(`Job ${job.number} has no cover family, so there is nothing to measure.`);
+  if (!family) throw new NoSuchPage(`Job ${job.number} has no cover type, so there is nothing to measure.`);
   const pass = passOf(fields);
   const order = orderOf(fields, pass);
   const read = placesRead(job, pass);
@@ -263,9 +259,9 @@ function askedNow(
 function markPlace(fields: Fields, writing: Writing, faults: Fault[]): Place | null {
   if ((fields.ma ?? '') === '' && (fields.mr ?? '') === '') return null;
   const form = new TypedForm(fields, writing);
-  const angleDeg = form.angle('ma', 'Clock position of the mark');
+  const angleDeg = form.angle('ma', 'Angle of the mark');
   const radiusMm = form.length('mr', 'Radius of the mark');
-  form.needed(angleDeg, 'ma', 'Clock position of the mark');
+  form.needed(angleDeg, 'ma', 'Angle of the mark');
   form.needed(radiusMm, 'mr', 'Radius of the mark');
   if (radiusMm !== null && !(radiusMm > 0 && radiusMm < 10_000)) {
     form.fault(
@@ -298,12 +294,12 @@ function readOne(job: Job, fields: Fields, writing: Writing): ReadOne {
   if (!kind || !at || !/^[A-Za-z0-9-]{16,64}$/.test(fields.id ?? '')) {
     return no(
       '',
-      'This form is not complete, so nothing was kept. Open the measuring page again and type it there.',
+      'This form is not complete, so nothing was saved. Open the measuring page again and enter it there.',
     );
   }
   const typed = (fields.value ?? '').trim();
   const cover = job.sections.received?.body.family;
-  const field = `${WHAT[kind]} ${placeOn(cover, at.angleDeg)}`;
+  const field = `${READING_WORD[passOf(fields)][kind]} ${placeOn(cover, at.angleDeg)}`;
   const read = readReading({
     kind,
     field,

@@ -27,7 +27,7 @@ onEachDatabase((engine) => {
     expect(job.stage).toBe('to-sign');
     expect(await refusalOf(sign(job.id))).toMatchObject({
       code: 'ring-not-joined',
-      sentence: expect.stringMatching(/not recorded as joined to the pads. Record how .* decide again/),
+      sentence: expect.stringMatching(/not recorded as welded to the pads. Record how .* decide again/),
     });
     await reviseJob(shop.db, as('CD'), {
       jobId: job.id,

@@ -77,7 +77,7 @@ onEachDatabase((engine) => {
         code: 'crack-second-person',
         path: 'crackTest',
         sentence:
-          'A crack is recorded by AB and CD; only another person who inspects the cover anew can record that there is none, not CD.',
+          'A crack was recorded by AB and CD. Only a second person’s inspection can clear it, not CD.',
       });
     });
 
@@ -132,7 +132,7 @@ onEachDatabase((engine) => {
           code: 'crack-found',
           path: 'decision',
           sentence:
-            'A crack is recorded by AB; no number overrules a crack, so the cover can only be replaced.',
+            'AB recorded a crack. The cover can only be replaced.',
         });
       }
       const replaced = await reviseJob(shop.db, as('CD'), {
@@ -234,7 +234,7 @@ onEachDatabase((engine) => {
       expect(await refusalOf(attempt)).toEqual({
         code: 'reason-needed',
         path: 'reason',
-        sentence: 'The verdict is "Measure again" and the decision "Face it"; say why.',
+        sentence: 'The verdict is "Measure again" and the decision "Face it". Enter the reason.',
       });
     });
   });
@@ -254,27 +254,27 @@ onEachDatabase((engine) => {
         code: 'not-ready',
         path: '',
         sentence:
-          'Job 1001 cannot be signed yet: the look for cracks and faults has not been recorded, no wall has been measured and no decision has been made.',
+          'Job 1001 cannot be signed yet: the inspection is not recorded, no wall is measured and no decision is made.',
       });
       await reviseJob(shop.db, as('AB'), { jobId: id, fromRevision: 1, what: 'looked', body: looked() });
       expect((await refusalOf(sign(id, 2))).sentence).toBe(
-        'Job 1001 cannot be signed yet: no wall has been measured and no decision has been made.',
+        'Job 1001 cannot be signed yet: no wall is measured and no decision is made.',
       );
       await addReadings(shop.db, as('AB'), { jobId: id, readings: [wall('a')] });
       expect((await refusalOf(sign(id, 3))).sentence).toBe(
-        'Job 1001 cannot be signed yet: no decision has been made.',
+        'Job 1001 cannot be signed yet: no decision is made.',
       );
       await reviseJob(shop.db, as('AB'), { jobId: id, fromRevision: 3, what: 'decision', body: decision(3) });
       expect((await refusalOf(sign(id, 4))).sentence).toBe(
-        'Job 1001 cannot be signed yet: no cut has been recorded.',
+        'Job 1001 cannot be signed yet: no cut is recorded.',
       );
       await reviseJob(shop.db, as('AB'), { jobId: id, fromRevision: 4, what: 'cuts', body: cuts(0.2) });
       expect((await refusalOf(sign(id, 5))).sentence).toBe(
-        'Job 1001 cannot be signed yet: no wall has been measured after the last cut.',
+        'Job 1001 cannot be signed yet: no wall is measured after the last cut.',
       );
       await addReadings(shop.db, as('AB'), { jobId: id, readings: [wall('b')] });
       expect((await refusalOf(sign(id, 6))).sentence).toBe(
-        'Job 1001 cannot be signed yet: the decision was made before later changes and has to be made again and no wall has been measured after the last cut.',
+        'Job 1001 cannot be signed yet: the decision is older than later changes: decide again and no wall is measured after the last cut.',
       );
       expect((await getJob(shop.db, id))?.revision).toBe(6);
     });
@@ -298,7 +298,7 @@ onEachDatabase((engine) => {
         code: 'reason-needed',
         path: 'statement',
         sentence:
-          'The face runs out by 0.3 mm. There is one more like it. Say in the statement why job 1001 is signed all the same.',
+          'The face runs out by 0.3 mm. There is one more like it. Enter in the statement why job 1001 is signed anyway.',
       });
       expect((await refusalOf(signOver('', verified.slice(0, 2)))).code).toBe('reason-needed');
       expect((await signOver('', verified.slice(0, 1))).stage).toBe('signed');
@@ -333,7 +333,7 @@ onEachDatabase((engine) => {
         });
       await choose(revision, { ...studs, replaced, note: 'kept' });
       expect((await refusalOf(signOver('', revision + 1))).sentence).toBe(
-        'Stud 2 did not hold 20 N·m. Say in the statement why job 1001 is signed all the same.',
+        'Stud 2 did not hold 20 N·m. Enter in the statement why job 1001 is signed anyway.',
       );
       await choose(revision + 1, { ...studs, check, note: '' });
       expect((await refusalOf(signOver('', revision + 2))).sentence).toMatch(/^The joint slips\./);
@@ -345,7 +345,7 @@ onEachDatabase((engine) => {
       const { id } = await signedJob(shop.db);
       expect((await sign(id, 7)).revision).toBe(8);
       expect((await refusalOf(sign(id, 8, 'CD'))).sentence).toBe(
-        'Job 1001 is signed already, by AB; it can be signed again after an amendment.',
+        'Job 1001 is already signed by AB. It can be signed again after a change.',
       );
       expect((await getJob(shop.db, id))?.revision).toBe(8);
     });
@@ -363,7 +363,7 @@ onEachDatabase((engine) => {
       expect(await refusalOf(note('  '))).toEqual({
         code: 'why-needed',
         path: 'why',
-        sentence: 'Job 1001 was signed by AB; say why it changes now. It will have to be signed again.',
+        sentence: 'Job 1001 was signed by AB. Enter the reason for the change; it then needs signing again.',
       });
       expect(
         (await refusalOf(addReadings(shop.db, as('CD'), { jobId: id, readings: [wall('late')] }))).code,

@@ -117,7 +117,7 @@ describe('a cut deeper than the wall', () => {
 test('a reading after the cut is refused while no cut is on record, and taken once there is one', async () => {
   const told = await addReading({ pass: 'after' });
   expect(faultsOf(told)).toEqual([422, ['readings.0.pass']]);
-  expect(told.body.error?.message).toMatch(/^Job 1001 has no cut on record/);
+  expect(told.body.error?.message).toMatch(/^Job 1001 has no cut recorded/);
   await cut(1, 0.2);
   expect((await addReading({ pass: 'after' })).status).toBe(200);
 });

@@ -162,7 +162,7 @@ describe('a signed job a year later', () => {
     const signed = await program.get(`/jobs/1001/sheet?revision=${signedAt}`);
     const bare = await step(program, 'received', { family: 'alder', receivedOn: '2026-11-23', who: 'MH' });
     expect(bare.status).toBe(422);
-    expect(bare.text).toContain('was signed by BL; say why it changes now');
+    expect(bare.text).toContain('was signed by BL. Enter the reason for the change');
     const amended = await step(program, 'received', {
       family: 'alder',
       receivedOn: '2026-11-23',
@@ -184,7 +184,7 @@ describe('overruling', () => {
     await measured(program, '4.32');
     const refused = await step(program, 'decision', { decision: 'face', reason: 'it will do', who: 'BL' });
     expect(refused.status).toBe(422);
-    expect(refused.text).toContain('it cannot be used by giving a reason');
+    expect(refused.text).toContain('No reason overrules that.');
     const lowered = {
       shopName: 'Heron Lane Rebuilds',
       minimum: '4.2',
@@ -218,7 +218,7 @@ describe('overruling', () => {
     await measured(program);
     const bare = await step(program, 'decision', { decision: 'replace', who: 'BL' });
     expect(bare.status).toBe(422);
-    expect(bare.text).toContain('The verdict is "Face it" and the decision "Replace it"; say why.');
+    expect(bare.text).toContain('The verdict is "Face it" and the decision "Replace it". Enter the reason.');
     await step(program, 'looked', { crackTest: 'found', crackMethod: 'dye', crackNote: 'at stud 2' });
     const cracked = await step(program, 'decision', { decision: 'face', reason: 'it is small', who: 'BL' });
     expect(cracked.status).toBe(422);
@@ -233,7 +233,7 @@ describe('overruling', () => {
     await program.post('/jobs/1001/readings', readingsForm('after', walls));
     const refused = await step(program, 'signature', { who: 'BL' });
     expect(refused.status).toBe(422);
-    expect(refused.text).toContain('After the cut 4.29 mm of wall is left where it is thinnest');
+    expect(refused.text).toContain('After the cut 4.290 mm of wall is left at the thinnest station');
     const again = await step(program, 'decision', { decision: 'replace', reason: 'cut too deep', who: 'BL' });
     expect(again.status).toBe(303);
     expect((await step(program, 'signature', { who: 'BL' })).status).toBe(303);

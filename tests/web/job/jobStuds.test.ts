@@ -80,7 +80,7 @@ describe('the joint of a job', () => {
     const page = await program.get(JOB);
     expect(page.text).toContain('Joint holds.');
     expect(page.text).toContain('Nut factor K: 0.2, zinc plated (Shigley, 9th ed., table 8-15)');
-    expect(page.text).toContain('Worked out by stud-2.');
+    expect(page.text).toContain('Calculation stud-2.');
     const sheet = await program.get(`${JOB}/sheet`);
     expect(sheet.text).toMatch(/Joint holds , tightened to 37\.0 N·m \(the vehicle maker’s figure\)/);
     expect(sheet.text).toContain("the vehicle maker's torque comes first");

@@ -73,7 +73,7 @@ describe('a crack', () => {
     for (const who of [keeper.initials, 'cd', 'C.D.', 'c d', 'ZZ']) {
       const typed = await page('recorder', 'looked', { ...sound, who });
       expect([who, typed.status]).toEqual([who, 422]);
-      expect(typed.text).toContain('only another person who inspects the cover anew');
+      expect(typed.text).toContain('Only a second person’s inspection can clear it');
       const token = await json('recorder', 'looked', { who, looked });
       expect([who, token.status, token.body.error.fields[0].path]).toEqual([who, 422, 'looked.crackTest']);
     }
@@ -150,12 +150,12 @@ test('a cover nobody looked for cracks in is decided and cut, but not released, 
   expect((await page('recorder', 'readings', readingsForm('after', left))).status).toBe(303);
   expect((await job()).stage).toBe('to-look');
   const { text } = await lan.askAs('recorder', '/jobs/1001');
-  expect(text).toContain('to be used it is not signed before somebody has looked for cracks');
+  expect(text).toContain('cannot be signed for use until the crack test is done');
 
   const sign = async () => (await page('recorder', 'signature', { statement: 'it looks good' })).status;
   const refused = await page('recorder', 'signature', { statement: 'it looks good' });
   expect(refused.status).toBe(422);
-  expect(refused.text).toContain('Job 1001 cannot be signed yet: cracks have not been looked for.');
+  expect(refused.text).toContain('Job 1001 cannot be signed yet: the crack test is not done.');
   const signature = { signedRevision: (await job()).revision, statement: 'it looks good' };
   expect((await json('recorder', 'signature', { signature })).status).toBe(422);
 
@@ -174,7 +174,7 @@ test('a caution that asks for something first is passed over only by saying why,
   const typed = await page('recorder', 'decision', { decision: 'face', reason: ' ' });
   expect(typed.status).toBe(422);
   expect(typed.text).toContain(
-    'The inspection found a fault to mend before the cover is used: pads. Say in the reason why the cover is used all the same.',
+    'The inspection found a fault to mend before the cover is used: pads. Enter the reason it is used anyway.',
   );
   const { revision: criteriaRevision } = await currentCriteria(lan.shop.db);
   const face = { decision: 'face', reason: '', criteriaRevision };
@@ -221,7 +221,7 @@ describe('a wall below the minimum', () => {
     const form = { family: 'thin', receivedOn: '2026-11-24' };
     const typed = await page('recorder', 'received', form);
     expect(typed.status).toBe(422);
-    expect(typed.text).toContain('was looked over or measured as Alder 11 plain (revision 1)');
+    expect(typed.text).toContain('was inspected or measured as Alder 11 plain (revision 1)');
     expect(typed.text).toContain('Why it changes');
     const asked = { familyId: 'thin', customerReference: '', receivedOn: '2026-11-24', note: '' };
     expect((await json('recorder', 'received', { received: asked })).status).toBe(422);

@@ -23,8 +23,8 @@ it('a mistyped pass is put right with a reason; the figure it was stays in the h
   expect(before.stage).toBe('to-sign');
   const page = await program.get('/jobs/1001');
   const form = page.html.split('id="pass-form"')[1]!.split('</form>')[0]!;
-  expect(form).toMatch(/value="2" selected[^>]*>pass 2, kept as 0\.010 mm/);
-  expect(form).toContain('Why it is put right');
+  expect(form).toMatch(/value="2" selected[^>]*>pass 2, entered as 0\.010 mm/);
+  expect(form).toContain('Reason for the correction');
 
   expect((await step(program, 'pass', { pass: '2', depth: '0.1', why: 'a nought too many' })).status).toBe(
     303,
@@ -54,7 +54,7 @@ it('a mistyped pass is put right with a reason; the figure it was stays in the h
 });
 
 it.each([
-  ['no reason', { pass: '1', depth: '0.21', why: '' }, 'why', 'Say why the depth is put right'],
+  ['no reason', { pass: '1', depth: '0.21', why: '' }, 'why', 'Enter the reason for the correction'],
   ['no depth', { pass: '1', depth: '', why: 'slip' }, 'depth', 'Depth of cut is empty'],
   ['more than the wall', { pass: '1', depth: '21', why: 'slip' }, 'depth', 'Check the depth and its unit'],
   ['a pass nobody made', { pass: '3', depth: '0.2', why: 'slip' }, 'pass', 'has no such pass'],
@@ -94,7 +94,7 @@ it('a page calls no step done that keeps the job from being signed', async () =>
   const { html } = await program.get('/jobs/1001');
   const shown = [...html.matchAll(/<li class="step step-(\w+)"/g)].map(([, state]) => state);
   expect(shown).toEqual(['done', 'missing', 'done', 'next', 'done', 'later', 'later', 'later']);
-  for (const missing of ['cracks have not been looked for', 'no wall has been measured after the last cut']) {
+  for (const missing of ['the crack test is not done', 'no wall is measured after the last cut']) {
     expect(html).toContain(missing);
   }
 });

@@ -65,9 +65,9 @@ it('each pass of cut, look and plan is judged by what was seen and read after it
   const table = (await page()).split('id="passes"')[1]!.split('</table>')[0]!;
   const rows = [...table.matchAll(/<tr><th scope="row".*?<\/tr>/g)];
   expect(rows.map(([row]) => row.replaceAll(/<[^>]*>/g, '|').replaceAll(/[| ]*\|[| ]*/g, '|'))).toEqual([
-    '|1|still dark|0.200|0.200|4.700|—|',
-    '|2|still dark|0.100|0.300|4.600|0.040|',
-    '|3|the dark layer gone|0.090|0.390|4.510|—|',
+    '|1|heat mark remaining|0.200|0.200|4.700|—|',
+    '|2|heat mark remaining|0.100|0.300|4.600|0.040|',
+    '|3|heat mark gone|0.090|0.390|4.510|—|',
   ]);
   expect(
     (await allReadings(program.shop.db, (await job()).id)).filter((one) => one.pass === 'after'),

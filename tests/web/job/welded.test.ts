@@ -80,7 +80,7 @@ describe('a ring welded first', () => {
     expect((await allReadings(program.shop.db, welded.id)).length).toBe(before.readings.length);
     const page = await program.get(`/jobs/${number}`);
     expect(page.text).toContain(
-      'A ring was welded on, Nov 24, 2026: six tacks. What was measured before is kept in the history and is void',
+      'Stiffening ring welded on Nov 24, 2026: six tacks. Readings before it no longer count',
     );
     // As it was, it still says what it said.
     const asItWas = await jobAtRevision(program.shop.db, welded.id, before.revision);
@@ -201,7 +201,7 @@ describe('a ring welded first', () => {
     const taken = (await answer.json()) as { added: string[]; refused: { message: string }[] };
     expect([taken.added.length, taken.refused.map((one) => one.message)]).toEqual([
       1,
-      ['The ring was welded on after this was typed, so it is void. Measure there again.'],
+      ['The ring was welded on after this was entered, so it does not count. Measure there again.'],
     ]);
   });
 });

@@ -150,7 +150,7 @@ describe('the measuring page', () => {
   it.each([
     ['numbered', 'kind', 'Wall between studs 1 and 2'],
     ['clockwise', 'kind', 'Wall behind stud 1'],
-    ['anticlockwise', 'station', 'Face height behind stud 1'],
+    ['anticlockwise', 'station', 'Indicator reading behind stud 1'],
     ['across', 'kind', 'Wall behind stud 3'],
   ])('asks for stations %s, by %s', async (round, by, next) => {
     const number = await newJob();

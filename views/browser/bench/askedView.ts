@@ -27,7 +27,7 @@ const PLACING = 'Touch where it is on the friction surface, or press Heat mark a
 
 function moreInWords(state: BenchState, asking: Asking, known: KnownReadings): string {
   const { asked } = asking;
-  if (asked === null) return 'Every station has its reading. Look at the job, or measure one again.';
+  if (asked === null) return 'Every station has its reading. Go on to the answer, or measure one again.';
   const counts = { measured: asking.measuredCount(), all: asking.steps.length };
   return askedInWords(asked, state.unit, counts, newsOfOthers(asked, known));
 }
@@ -38,7 +38,7 @@ function newsOfOthers(asked: Asked, known: KnownReadings): string | null {
   const other = known.at(asked.kind, asked).at(-1);
   return other === undefined
     ? null
-    : `${other.who} has ${other.shown} here from another tablet; yours is kept beside it, or skip.`;
+    : `${other.who} entered ${other.shown} here on another tablet. Yours is saved beside it, or skip.`;
 }
 
 /** In the drawing: which stations have a reading of the kind that is asked. */
@@ -59,11 +59,8 @@ export function drawQuestion(question: Question | null): void {
   show('use-meant', question.meant !== null);
   tell('use-meant', `Use ${question.meant}`);
   tell('is-right', `${question.typed} is right`);
-  const uses = question.meant === null ? '' : 'u and Enter uses it, ';
-  tell(
-    'doubt-keys',
-    `Or, without leaving the keyboard: ${uses}y and Enter says it is right; or measure here again.`,
-  );
+  const uses = question.meant === null ? '' : 'u uses it, ';
+  tell('doubt-keys', `Keys, each with Enter: ${uses}y says it is right. Or measure again.`);
   show('doubt-keys', true);
 }
 

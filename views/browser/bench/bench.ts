@@ -80,7 +80,7 @@ class Bench {
     else if (typed.does === 'back') this.#turn(() => this.#asking.goBack());
     else if (typed.does === 'repeat') this.#repeatLast();
     else if (typed.does === 'read') this.#read(typed.typed);
-    else tell('said', 'Nothing was typed. Measure, or type s and Enter to skip.');
+    else tell('said', 'Nothing was entered. Measure, or s and Enter to skip.');
   }
 
   #useMeant(): void {
@@ -97,16 +97,14 @@ class Bench {
 
   #repeatLast(): void {
     if (this.#asking.repeatLast()) this.#turn(() => {});
-    else tell('said', 'Nothing has been measured yet on this page, so there is nothing to repeat.');
+    else tell('said', 'Nothing is measured yet on this page.');
   }
 
   #read(typed: string): void {
     const { unit, sign, nominalMm, what } = this.#state;
     const { asked } = this.#asking;
     if (this.#placingMark) {
-      drawWrong(
-        'The heat mark has no place yet. Touch the drawing where it is, or press Heat mark again to stop.',
-      );
+      drawWrong('The heat mark has no place yet. Touch the drawing, or press Heat mark again to stop.');
       return;
     }
     if (asked === null) {
@@ -153,7 +151,7 @@ class Bench {
       at,
     });
     this.#asking.kept();
-    tell('said', `${typed} kept: ${what[kind].toLowerCase()} ${place}.`);
+    tell('said', `${typed} saved: ${what[kind].toLowerCase()} ${place}.`);
     this.#turn(() => this.#asking.goOn());
     void this.#sender.send();
   }
@@ -176,7 +174,7 @@ class Bench {
     );
     tell(
       'said',
-      'A mark between stations: type its depth, from sound metal to the bottom of the darkened layer.',
+      'Heat mark between stations: enter its depth, from sound metal to the bottom of the dark layer.',
     );
   }
 

@@ -33,9 +33,9 @@ export function drawLists(parts: ListsParts, trouble: string): void {
 
 function troubleInWords(shelf: TabletShelf, ofOtherPass: number, trouble: string): string {
   const leaks = shelf.leaks
-    ? 'This tablet cannot keep readings by itself (its storage is full or switched off): leave this page open until none waits. '
+    ? 'This tablet cannot store readings (storage full or off). Leave this page open until none is waiting. '
     : '';
-  const also = ofOtherPass > 0 ? `${ofOtherPass} of the other pass wait too. ` : '';
+  const also = ofOtherPass > 0 ? `${ofOtherPass} from the other side of the cut are waiting too. ` : '';
   return `${leaks}${also}${trouble}`;
 }
 
@@ -46,10 +46,10 @@ function waitingLine({ state, takeOff }: ListsParts, { key, entry }: Waiting): H
   if (entry.refused) {
     const why = document.createElement('span');
     why.className = 'field-error';
-    why.textContent = `Not taken: ${entry.refused} `;
+    why.textContent = `Not saved: ${entry.refused} `;
     line.append(
       why,
-      quietButton('take it off this tablet', () => takeOff(key)),
+      quietButton('remove from this tablet', () => takeOff(key)),
     );
   }
   return line;
@@ -88,7 +88,7 @@ function inWords(state: BenchState, { kind, place, at, shown, who, doubtful }: I
   if (at !== null) line.append(bold(String(at + 1)), ' ');
   line.append(`${state.what[kind].toLowerCase()} ${place}: `, bold(withUnit(shown, state.unit)));
   if (who !== '') line.append(`, ${who}`);
-  if (doubtful) line.append(bold(', doubted and not confirmed'));
+  if (doubtful) line.append(bold(', not confirmed'));
   return line;
 }
 
@@ -126,7 +126,7 @@ export function tellOtherJobs(shelf: TabletShelf): void {
     return [link, ' '];
   });
   byId('elsewhere', HTMLElement).replaceChildren(
-    'This tablet still keeps readings of ',
+    'This tablet still holds readings of ',
     ...links,
     '– open it to send them.',
   );

@@ -47,7 +47,7 @@ export class Sender {
     const batch = this.#batch();
     if (batch.length === 0) return changed();
     if (who() === '') {
-      this.trouble = 'Give your initials: the readings wait for them.';
+      this.trouble = 'Enter your initials to send the readings.';
       return changed();
     }
     this.#sending = true;
@@ -110,7 +110,7 @@ export class Sender {
       return await outcomeOf(answer);
     } catch {
       return {
-        trouble: 'No connection. The readings are kept on this tablet and sent when it returns.',
+        trouble: 'No connection. Readings stay on this tablet and are sent when it returns.',
         askAgain: true,
       };
     }
@@ -146,11 +146,10 @@ async function outcomeOf(answer: Response): Promise<Outcome> {
     return { trouble: error.message, askAgain: false };
   }
   if (answer.status >= 500) {
-    return { trouble: 'The server could not keep them just now; it is asked again.', askAgain: true };
+    return { trouble: 'The server could not save them just now. Trying again.', askAgain: true };
   }
   return {
-    trouble:
-      'The server did not take them. Load this page again, and sign in where it asks; nothing here is lost.',
+    trouble: 'The server did not take them. Reload this page and sign in if asked. Nothing here is lost.',
     askAgain: false,
   };
 }

@@ -73,7 +73,7 @@ export function Cut(props: CutProps) {
         <>
           <Caution kind="weld" />
           <p>
-            Weld ring, pads and studs first. Welding pulls the face: every earlier reading is then void, so
+            Weld ring, pads and studs first. Welding pulls the face, so earlier readings no longer count:
             measure again before facing.
           </p>
         </>
@@ -101,7 +101,7 @@ function PassForm({ job, nextPass, unit, writing, initials, refused }: CutProps)
       initials={initials}
       signed={job.stage === 'signed'}
       refused={refused}
-      submit="Keep this pass"
+      submit="Save this pass"
       unit={unit}
       first={job.stage === 'to-cut' || nextPass?.state === 'cut-more'}
     >
@@ -123,7 +123,7 @@ function WeldedForm({ job, writing, initials, ...props }: CutProps) {
       initials={initials}
       signed={job.stage === 'signed'}
       refused={refused}
-      submit="The ring is welded on: measure again"
+      submit="Ring welded on: re-measure"
     >
       <div class="fields">
         <Boxes
@@ -149,10 +149,10 @@ function Passes({ passes, unit }: { passes: readonly PassView[]; unit: LengthUni
         <thead>
           <tr>
             <th scope="col">pass</th>
-            <th scope="col">deep</th>
-            <th scope="col">in all</th>
-            <th scope="col">thinnest</th>
-            <th scope="col">dark by</th>
+            <th scope="col">depth of cut</th>
+            <th scope="col">total</th>
+            <th scope="col">thinnest wall</th>
+            <th scope="col">heat mark remaining</th>
           </tr>
         </thead>
         <tbody>
@@ -187,10 +187,10 @@ function PutRight({ job, passes, unit, initials, refusedPass }: CutProps) {
   const error = errorsOf(refusedPass?.faults ?? []);
   return (
     <details class="change no-print" id="put-right" open={refusedPass !== null}>
-      <summary>Put the depth of a pass right</summary>
+      <summary>Correct the depth of a pass</summary>
       <p>
-        For a depth that was mistyped. The figure it was stays in the history, the readings stay as they are,
-        and a wall is measured again after the cut before the job is signed.
+        For a depth entered wrong. The history keeps the old figure and the readings stay. Re-measure a wall
+        before the job is signed.
       </p>
       <JobForm
         id="pass-form"
@@ -198,9 +198,9 @@ function PutRight({ job, passes, unit, initials, refusedPass }: CutProps) {
         revision={job.revision}
         initials={initials}
         signed={job.stage === 'signed'}
-        why="Why it is put right"
+        why="Reason for the correction"
         refused={refusedPass}
-        submit="Put it right"
+        submit="Save correction"
         unit={unit}
         first={false}
       >
@@ -211,17 +211,17 @@ function PutRight({ job, passes, unit, initials, refusedPass }: CutProps) {
             value={refusedPass?.fields.pass ?? String(passes.length)}
             options={passes.map(({ depthMm }, i) => ({
               value: String(i + 1),
-              label: `pass ${i + 1}, kept as ${printLength(depthMm, unit)}`,
+              label: `pass ${i + 1}, entered as ${printLength(depthMm, unit)}`,
             }))}
             error={error('pass')}
           />
           <Field
-            label="Cut made in truth"
+            label="Depth actually cut"
             name="depth"
             value={refusedPass?.fields.depth}
             unit={unit}
             error={error('depth')}
-            hint="As dialled, that pass alone"
+            hint="As set, that pass alone"
           />
         </div>
       </JobForm>
@@ -265,7 +265,7 @@ function FiguresNow({ next, unit }: { next: NextPassView; unit: LengthUnit }) {
     <KeyFigures
       figures={[
         {
-          label: next.measured ? 'thinnest now, measured' : 'thinnest now, reckoned',
+          label: next.measured ? 'thinnest now, measured' : 'thinnest now, calculated',
           value: lengthFigure(next.wallNowMm, unit),
           unit,
         },
@@ -273,7 +273,7 @@ function FiguresNow({ next, unit }: { next: NextPassView; unit: LengthUnit }) {
           ? []
           : [
               {
-                label: 'down to the minimum',
+                label: 'left above the minimum',
                 value: lengthFigure(roomDown(next.roomMm, unit), unit),
                 unit,
               },
@@ -302,12 +302,12 @@ function WhatFollows({ next, job, unit, writing, initials }: AfterPassProps) {
       {next.state !== 'gone' && (
         <p>
           <a class="button" id="bench-pass" href={`${href}/measure?pass=after`}>
-            Read the walls, and what is still dark
+            Measure walls and remaining heat marks
           </a>
         </p>
       )}
       {!looked && (
-        <JobForm {...form} id="seen-form" action={`${href}/cuts`} submit="Keep what was seen">
+        <JobForm {...form} id="seen-form" action={`${href}/cuts`} submit="Save">
           <input type="hidden" name="seen" value="1" />
           <div class="fields">
             <Boxes of={{ look }} fields={{}} faults={[]} writing={writing} />
@@ -319,7 +319,7 @@ function WhatFollows({ next, job, unit, writing, initials }: AfterPassProps) {
           {...form}
           id="replan-form"
           action={`${href}/plan`}
-          submit={`Plan ${next.planTyped} ${unit} in all`}
+          submit={`Plan a total cut of ${next.planTyped} ${unit}`}
           unit={unit}
         >
           <input type="hidden" name="cut" value={next.planTyped} />
@@ -349,7 +349,7 @@ export function Verified(props: {
       {asKept && <AsKept />}
       <FindingList findings={findings} unit={unit} id="verified" />
       <details class="twin">
-        <summary>Before the cut and after it, station by station</summary>
+        <summary>Before and after the cut, by station</summary>
         <section class="table-box" tabindex={0} aria-label="Before the cut and after it">
           <table class="figures" id="compared">
             <caption>Walls in {UNIT_WORD[unit]}</caption>
@@ -357,8 +357,8 @@ export function Verified(props: {
               <tr>
                 <th scope="col">station</th>
                 <th scope="col">before</th>
-                <th scope="col">to be left, as decided</th>
-                <th scope="col">to be left, as cut</th>
+                <th scope="col">expected, as decided</th>
+                <th scope="col">expected, as cut</th>
                 <th scope="col">measured</th>
                 <th scope="col">apart</th>
               </tr>

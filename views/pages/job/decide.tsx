@@ -59,7 +59,7 @@ export interface DecideProps {
 export function decisionSummary(job: Job, outdated: boolean): string {
   const decision = job.sections.decision;
   if (!decision) return 'not yet';
-  return `${DECISION_WORD[decision.body.decision]}, ${decision.who}${outdated ? '; something changed since' : ''}`;
+  return `${DECISION_WORD[decision.body.decision]}, ${decision.who}${outdated ? '; changed since' : ''}`;
 }
 
 /** What the readings say, and what a person makes of it. */
@@ -103,7 +103,7 @@ export function Decide(props: DecideProps) {
           {...(!readOnly && { beside })}
         />
       )}
-      {!check && checkFaults.length === 0 && <p>Measure the wall first; the answer then stands here.</p>}
+      {!check && checkFaults.length === 0 && <p>Measure the wall first.</p>}
       {check && !readOnly && (
         <>
           <TryAnotherCut {...props} check={check} />
@@ -140,9 +140,7 @@ function KeptDecision({
       </p>
       <Who kept={kept} />
       {outdated && (
-        <p class="note">
-          Readings, inspection or cut changed after this decision. It is kept as it was; decide again.
-        </p>
+        <p class="note">Readings, inspection or planned cut changed after this decision. Decide again.</p>
       )}
       {otherwise !== null && (
         <p class="note" id="answers-otherwise">
@@ -151,10 +149,10 @@ function KeptDecision({
       )}
       {criteriaSince.length > 0 && (
         <details class="twin" id="criteria-since">
-          <summary>The shop's criteria changed since; the decision keeps those it was made under</summary>
+          <summary>Shop limits changed since; the decision keeps its own</summary>
           <SideBySide
-            caption="Criteria of the decision, and of today"
-            heads={['kept with the decision', 'now']}
+            caption="Shop limits at the decision and today"
+            heads={['at the decision', 'today']}
             lines={criteriaSince}
           />
         </details>
@@ -164,7 +162,7 @@ function KeptDecision({
         {asKept && <AsKept />}
         <FindingList findings={kept.body.check.findings} unit={unit} id="kept-finding" />
         <p class="hint">
-          Worked out by {kept.body.calcVersion}, at revision {kept.body.workedOutAtRevision}.
+          Calculation {kept.body.calcVersion}, job revision {kept.body.workedOutAtRevision}.
         </p>
       </details>
     </div>
@@ -194,7 +192,7 @@ function TryAnotherCut({
         initials={initials}
         signed={job.stage === 'signed'}
         refused={refusedPlan}
-        submit="Work this cut out"
+        submit="Check this cut"
         unit={unit}
         first={false}
       >
@@ -205,7 +203,7 @@ function TryAnotherCut({
             faults={refusedPlan?.faults ?? []}
             writing={writing}
             hints={{
-              plannedCutMm: `Empty: the least that cleans up, ${printLength(check.cut.cleanUpMm, unit)}`,
+              plannedCutMm: `Blank: the smallest cut that cleans up, ${printLength(check.cut.cleanUpMm, unit)}`,
             }}
           />
         </div>
@@ -252,7 +250,7 @@ function DecisionBoxes({ job, check, criteriaRevision, initials, refused, sayNow
       <input type="hidden" name="criteria" value={criteriaRevision} />
       {sayNow && (
         <p id="answer-now">
-          Worked out now, under the criteria of today: <b>{check.headline}</b> {check.because}
+          Under today’s shop limits: <b>{check.headline}</b> {check.because}
         </p>
       )}
       <div class="fields">
@@ -275,7 +273,7 @@ function DecisionBoxes({ job, check, criteriaRevision, initials, refused, sayNow
           name="reason"
           value={refused?.fields.reason}
           error={error('reason')}
-          hint={`Needed where the decision is not the verdict (${VERDICT_WORD[check.verdict]}), or a caution says that a limit is passed, or asks for a mending or a calibration. No reason overrules a crack or a wall below the minimum.`}
+          hint={`Needed when the decision is not the verdict (${VERDICT_WORD[check.verdict]}), or a caution is past its limit or asks for a repair or a calibration. No reason overrules a crack or a wall below the minimum.`}
           rows={2}
         />
       </div>

@@ -73,7 +73,7 @@ function RevisionChanges(props: { one: RevisionTold; href: string; earlier: bool
         {one.why !== '' && <>: {one.why}</>}
       </p>
       {one.changes.length === 0 ? (
-        <p>It says what the revision before it said, confirmed by {one.who}.</p>
+        <p>No change from the previous revision, confirmed by {one.who}.</p>
       ) : (
         <Changes revision={one.revision} lines={told} />
       )}

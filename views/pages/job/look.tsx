@@ -19,16 +19,16 @@ export interface LookProps {
 }
 
 const CRACK_WORD = {
-  found: 'A crack was found',
+  found: 'Crack found',
   'none-found': 'No crack found',
-  'not-done': 'Not looked for cracks',
+  'not-done': 'Crack test not done',
 } as const;
 const METHOD_WORD = {
   'by-eye': 'by eye',
   dye: 'by dye penetrant',
   'magnetic-particle': 'by magnetic particle',
 } as const;
-const RESULT_WORD = { 'not-looked': 'not looked at', sound: 'sound', fault: 'fault' } as const;
+const RESULT_WORD = { 'not-looked': 'not inspected', sound: 'sound', fault: 'fault' } as const;
 const RESULT_STATUS = { 'not-looked': 'not-checked', sound: 'pass', fault: 'caution' } as const;
 
 export function lookedSummary(job: Job): string {
@@ -52,20 +52,18 @@ export function Look(props: LookProps) {
       {kept && <Who kept={kept} />}
       <Caution kind="crack" />
       {body?.crackTest === 'not-done' && job.outcome !== 'replace' && (
-        <p>
-          It may be decided and cut, but to be used it is not signed before somebody has looked for cracks.
-        </p>
+        <p>It can be decided and cut now. It cannot be signed for use until the crack test is done.</p>
       )}
       {body?.crackTest === 'found' && (
         <p>
-          Only a new inspection by a second person, by dye or magnetic particle and with what was seen, lifts
-          a crack.
+          Only a second person, by dye or magnetic particle and with a note of what was seen, can clear a
+          crack.
         </p>
       )}
       {!readOnly &&
         (kept ? (
           <details class="change" open={refused !== null || job.stage === 'to-look'}>
-            <summary>Look again</summary>
+            <summary>Inspect again</summary>
             {form}
           </details>
         ) : (
@@ -111,7 +109,7 @@ function LookForm({ job, writing, typed, initials, refused }: LookProps) {
       initials={initials}
       signed={job.stage === 'signed'}
       refused={refused}
-      submit={kept ? 'Save as a new revision' : 'Keep what was seen'}
+      submit={kept ? 'Save as a new revision' : 'Save inspection'}
     >
       <div class="fields">
         <Boxes of={LOOKED} {...boxes} />

@@ -6,6 +6,7 @@ import { RING_WELDED } from '../../../shared/words/fields/weld.ts';
 import type { Job, Pass } from '../../../shared/words/job.ts';
 import { stationsOf, writePlace } from '../../../shared/words/places.ts';
 import { briefLength, type LengthUnit } from '../../../shared/words/print.ts';
+import { READING_WORD } from '../../../shared/words/readings.ts';
 import { type EntryRow, EntryTable } from '../../parts/entryTable.tsx';
 import { Boxes } from '../../parts/form/bodyFields.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
@@ -67,7 +68,7 @@ export function Measure(props: MeasureProps) {
           id={`bench-${pass}`}
           href={`/jobs/${encodeURIComponent(job.number)}/measure?${new URLSearchParams({ pass })}`}
         >
-          Measure one by one, with a gauge that types
+          Measure at the bench
         </a>
       </p>
       <JobForm
@@ -77,7 +78,7 @@ export function Measure(props: MeasureProps) {
         initials={initials}
         signed={job.stage === 'signed'}
         refused={refused}
-        submit="Keep the readings"
+        submit="Save readings"
         unit={unit}
       >
         <input type="hidden" name="pass" value={pass} />
@@ -134,18 +135,18 @@ function ReadingTable({ pass, places, unit, refused, readOnly }: MeasureProps) {
   return (
     <EntryTable
       id={`${pass}-table`}
-      caption="Several readings of one place: part them with a semicolon. A place with a mark and no wall is a mark between stations."
+      caption="More than one reading? Separate with ; . A row with a heat mark and no wall is a mark between stations."
       headLabel="Station"
       columns={[
         ...(anyOwn
           ? [
-              { key: 'angle', label: 'Clock position', unit: '°' },
+              { key: 'angle', label: 'Angle from stud 1', unit: '°' },
               { key: 'radius', label: 'Radius', unit },
             ]
           : []),
-        { key: 'wall', label: 'Wall', unit },
-        { key: 'face', label: 'Face height', unit },
-        { key: 'mark', label: pass === 'before' ? 'Mark depth' : 'Mark left', unit },
+        { key: 'wall', label: READING_WORD[pass].wall, unit },
+        { key: 'face', label: READING_WORD[pass].face, unit },
+        { key: 'mark', label: READING_WORD[pass].mark, unit },
       ]}
       rows={rows}
     />
@@ -195,13 +196,13 @@ export function Setup({ job, writing, typed, gauges, initials, refused, readOnly
           ? linesOf(SAID_FIRST, body, writing)
               .map(({ label, value }) => `${label}: ${value}`)
               .join('; ')
-          : 'Gauge and chucking not said yet.'}
+          : 'No gauge or chucking entered yet.'}
       </p>
       {body?.ringWelded && (
         <p class="note" id="ring-welded">
-          A ring was welded on, {day(body.ringWelded.on)}
-          {body.ringWelded.note !== '' && `: ${body.ringWelded.note}`}. What was measured before is kept in
-          the history and is void, because welding pulls the face. Welded to the pads all round:{' '}
+          Stiffening ring welded on {day(body.ringWelded.on)}
+          {body.ringWelded.note !== '' && `: ${body.ringWelded.note}`}. Readings before it no longer count,
+          because welding pulls the face; the history keeps them. Welded to the pads all round:{' '}
           {JOINED_WORD[`${body.ringWelded.joinedToPads ?? null}`]}.
         </p>
       )}

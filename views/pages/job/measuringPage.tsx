@@ -3,6 +3,7 @@ import type { Asked, BenchState, StandingReading } from '../../../shared/measuri
 import type { Order } from '../../../shared/measuring/steps.ts';
 import type { Job, Pass, ReadingKind } from '../../../shared/words/job.ts';
 import { writePlace } from '../../../shared/words/places.ts';
+import { READING_WORD } from '../../../shared/words/readings.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import { FacePlan, type FacePlanProps, isSpread, PlanKey } from '../../drawings/facePlan.tsx';
 import type { Frame } from '../../frame.ts';
@@ -36,10 +37,6 @@ export interface MeasuringProps {
   readonly counts: { readonly measured: number; readonly all: number };
 }
 
-const WHAT: Readonly<Record<Pass, Readonly<Record<ReadingKind, string>>>> = {
-  before: { wall: 'Wall', face: 'Face height', mark: 'Mark depth' },
-  after: { wall: 'Wall', face: 'Face height', mark: 'Mark left' },
-};
 const LETTER: Readonly<Record<ReadingKind, string>> = { wall: 'w', face: 'f', mark: 'm' };
 
 /** One box, one reading at a time: made for a gauge that types its reading and Enter. */
@@ -59,12 +56,12 @@ export function MeasuringPage(props: MeasuringProps) {
           <div>
             <ErrorSummary faults={faults} idOf={(path) => (path === 'value' ? 'reading' : undefined)} />
             <h1 id="asked" class={`asked-${asked?.kind ?? 'none'}`}>
-              {askedHeading(asked, WHAT[pass])}
+              {askedHeading(asked, READING_WORD[pass])}
             </h1>
             <p class="why" id="asked-more">
               {asked
                 ? askedInWords(asked, frame.lengthUnit, props.counts)
-                : 'Every station has its reading. Look at the job, or measure one again.'}
+                : 'Every station has its reading. Go on to the answer, or measure one again.'}
             </p>
             <ReadingForm {...props} />
             <p id="elsewhere" class="note" hidden />
@@ -72,8 +69,8 @@ export function MeasuringPage(props: MeasuringProps) {
           <figure class="drawing" id="plan-figure">
             <FacePlan {...plan} />
             <figcaption>
-              Seen from the clutch side; stud 1 is scribed on the rim. The target is where the next reading
-              belongs.{isSpread(plan) && ' Not to scale: rows of stations are drawn apart.'}
+              Seen from the clutch side, stud 1 scribed on the rim. The target is the next reading.
+              {isSpread(plan) && ' Not to scale: rows of stations are drawn apart.'}
               <PlanKey states={['next', 'measured', 'missing']} />
             </figcaption>
           </figure>
@@ -136,7 +133,7 @@ function stateOf({
     gauge,
     asked,
     standing,
-    what: WHAT[pass],
+    what: READING_WORD[pass],
     weldedAt: Math.max(job.weldedAt ?? 0, pass === 'after' ? (job.passesAt?.at(-1) ?? 0) : 0),
   };
 }
@@ -200,7 +197,7 @@ function ReadingForm(props: MeasuringProps) {
       <p id="said" class="said" role="status" />
       <Doubt doubt={doubt} typed={typed} />
       <p class="hint" id="reading-keys" hidden>
-        From the keyboard: s and Enter skips, b goes back, r repeats the last.
+        Keys, each with Enter: s skips, b goes back, r repeats the last.
       </p>
     </form>
   );
@@ -226,7 +223,7 @@ function Doubt({ doubt, typed }: Pick<MeasuringProps, 'doubt' | 'typed'>) {
         </button>
       </div>
       <p class="hint" id="doubt-keys" hidden>
-        Or, without leaving the keyboard: u and Enter uses it, y and Enter says it is right; or measure again.
+        Keys, each with Enter: u uses it, y says it is right. Or measure again.
       </p>
     </div>
   );
@@ -238,7 +235,7 @@ function ReadingActions({ job, pass, order, asked, fields }: MeasuringProps) {
   return (
     <div class="actions" id="reading-actions">
       <button class={asked === null ? 'button' : 'button first'} type="submit" id="keep-reading">
-        Keep, next
+        Save and next
       </button>
       <a
         class="button first"
@@ -246,7 +243,7 @@ function ReadingActions({ job, pass, order, asked, fields }: MeasuringProps) {
         href={`/jobs/${encodeURIComponent(job.number)}#${pass === 'before' ? 'decide' : 'verify'}`}
         hidden={asked !== null}
       >
-        See what it says
+        See the answer
       </a>
       <a class="button" id="skip" href={link({ after: asked?.skip ?? '' })}>
         Skip
@@ -279,7 +276,7 @@ function WhoMeasures({ job, fields, frame, faults }: MeasuringProps) {
       />
       {signed && (
         <Field
-          label="Why it is changed after signing"
+          label="Reason for the change after signing"
           name="why"
           value={fields.why}
           error={errorsOf(faults)('why')}
@@ -306,30 +303,28 @@ function KeptLists({ standing, job, pass, order, frame }: MeasuringProps) {
     <div class="two even kept-lists">
       <section aria-labelledby="on-tablet-head">
         <h2 id="on-tablet-head">
-          Still on this tablet: <span id="waiting-count">0</span>
+          Waiting on this tablet: <span id="waiting-count">0</span>
         </h2>
         <noscript>
-          <p class="hint">
-            Without its script the tablet keeps nothing: each reading goes to the server at once.
-          </p>
+          <p class="hint">Scripts are off, so each reading goes to the server at once.</p>
         </noscript>
         <p class="trouble" id="trouble" role="status" />
         <p class="hint" id="nothing-waits">
-          Nothing waits here.
+          Nothing waiting.
         </p>
         <ol class="plain readings" id="on-tablet" />
       </section>
       <section aria-labelledby="on-server-head">
         <h2 id="on-server-head">
-          On the server: <span id="server-count">{standing.length}</span>
+          Saved: <span id="server-count">{standing.length}</span>
         </h2>
         <ol class="plain readings" id="on-server">
           {[...standing].reverse().map((one) => (
             <li data-id={one.id}>
               <span>
-                {one.at >= 0 && <b>{one.at + 1}</b>} {WHAT[pass][one.kind].toLowerCase()} {one.place}:{' '}
+                {one.at >= 0 && <b>{one.at + 1}</b>} {READING_WORD[pass][one.kind].toLowerCase()} {one.place}:{' '}
                 <b>{withUnit(one.shown, frame.lengthUnit)}</b>, {one.who}
-                {one.doubtful && <b>, doubted and not confirmed</b>}
+                {one.doubtful && <b>, not confirmed</b>}
               </span>
               <span class="reading-acts">
                 <a class="button quiet" data-do="correct" href={link(one, {})}>
@@ -353,26 +348,26 @@ function MarkBetween({ job, pass, order, frame, fields, faults }: MeasuringProps
   const error = errorsOf(faults);
   return (
     <details class="change" open={error('ma') !== null || error('mr') !== null}>
-      <summary>A mark between stations</summary>
+      <summary>Heat mark between stations</summary>
       <p class="hint" id="touch-hint" hidden>
-        Press Heat mark and touch the drawing, or enter where the mark is.
+        Press Heat mark and touch the drawing, or enter where it is.
       </p>
       <form method="get" action={`/jobs/${encodeURIComponent(job.number)}/measure`} id="mark-form">
         <Hidden fields={{ pass, ...order }} />
         <div class="fields">
           <Field
-            label="Clock position"
+            label="Angle from stud 1"
             name="ma"
             value={fields.ma}
             unit="°"
             error={error('ma')}
-            hint="Clockwise from stud 1"
+            hint="Clockwise"
           />
           <Field label="Radius" name="mr" value={fields.mr} unit={frame.lengthUnit} error={error('mr')} />
         </div>
         <div class="actions">
           <button class="button" type="submit" id="place-mark">
-            Measure this mark
+            Measure this heat mark
           </button>
         </div>
       </form>
@@ -383,7 +378,7 @@ function MarkBetween({ job, pass, order, frame, fields, faults }: MeasuringProps
 function OrderForm({ job, pass, order }: MeasuringProps) {
   return (
     <details class="change">
-      <summary>In which order, and what is asked for</summary>
+      <summary>Order of stations, and what to measure</summary>
       <form method="get" action={`/jobs/${encodeURIComponent(job.number)}/measure`} id="order-form">
         <Hidden fields={{ pass }} />
         <div class="fields">
@@ -393,8 +388,8 @@ function OrderForm({ job, pass, order }: MeasuringProps) {
             value={order.round}
             options={[
               { value: 'numbered', label: 'as numbered' },
-              { value: 'clockwise', label: 'clockwise from stud 1, both rings' },
-              { value: 'anticlockwise', label: 'anticlockwise from stud 1, both rings' },
+              { value: 'clockwise', label: 'clockwise from stud 1, both rows' },
+              { value: 'anticlockwise', label: 'counterclockwise from stud 1, both rows' },
               { value: 'across', label: 'each, then the one across' },
             ]}
           />
@@ -403,18 +398,18 @@ function OrderForm({ job, pass, order }: MeasuringProps) {
             name="by"
             value={order.by}
             options={[
-              { value: 'kind', label: 'all walls, then all heights, then marks' },
+              { value: 'kind', label: 'all walls, then all indicator readings, then heat marks' },
               { value: 'station', label: 'all of one station, then the next' },
             ]}
           />
           <Choice
-            label="Asked for"
+            label="Measure"
             name="asks"
             value={order.asks}
             options={[
               { value: 'w', label: 'walls' },
-              { value: 'wf', label: 'walls and face heights' },
-              { value: 'wfm', label: 'walls, face heights and marks' },
+              { value: 'wf', label: 'walls and indicator readings' },
+              { value: 'wfm', label: 'walls, indicator readings and heat marks' },
             ]}
           />
         </div>

@@ -32,7 +32,7 @@ export function Receive({ writing, job, families, unit, initials, refused, readO
     <>
       {body && (
         <dl class="facts">
-          <dt>Cover family</dt>
+          <dt>Cover type</dt>
           <dd>
             {body.family.name}: {familyInWords(body.family, unit)}
           </dd>
@@ -55,7 +55,7 @@ export function Receive({ writing, job, families, unit, initials, refused, readO
       {kept && <Who kept={kept} />}
       {!readOnly && (
         <details class="change" open={refused !== null}>
-          <summary>Change it</summary>
+          <summary>Change</summary>
           <JobForm
             id="received-form"
             action={`/jobs/${encodeURIComponent(job.number)}/received`}

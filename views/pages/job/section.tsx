@@ -109,7 +109,7 @@ export function JobForm(props: JobFormProps) {
         <div class="fields">
           {(signed || props.why !== undefined || whyError !== undefined) && (
             <Field
-              label={signed ? 'Why it is changed after signing' : (props.why ?? 'Why it changes')}
+              label={signed ? 'Reason for the change after signing' : (props.why ?? 'Why it changes')}
               name="why"
               value={typed?.why}
               error={whyError}
@@ -161,8 +161,8 @@ function Stale({ stale: { theirs, entry, compared, since } }: { stale: StaleShow
       </h3>
       <p>
         {entry === undefined
-          ? 'Nothing of yours was kept yet, and nothing was overwritten. What you typed is below: compare, and saving now adds yours as a new revision.'
-          : 'Nothing of yours was kept yet. The answer is worked out anew, and what you typed is below: look at the answer as it is now before you send it again.'}
+          ? 'Nothing of yours is saved yet, and nothing was overwritten. Compare below. Saving adds yours as a new revision.'
+          : 'Nothing of yours is saved yet. Check the new answer, then save again.'}
       </p>
       {compared.length > 0 && (
         <SideBySide
@@ -170,7 +170,7 @@ function Stale({ stale: { theirs, entry, compared, since } }: { stale: StaleShow
           heads={
             entry !== undefined
               ? ['as you saw it', 'as it is now']
-              : [theirs ? `as it stands, by ${theirs.who}` : 'as it stands', 'yours, not kept yet']
+              : [theirs ? `saved, by ${theirs.who}` : 'saved', 'yours, not saved yet']
           }
           lines={compared}
         />

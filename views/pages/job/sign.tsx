@@ -32,13 +32,12 @@ export function SignOff({ job, missing, statementNeeded, initials, refused, read
           <p>
             Signed at revision {kept.body.signedRevision}
             {kept.body.statement !== '' && <>: {kept.body.statement}</>}.
-            {job.stage !== 'signed' &&
-              ' It was changed since, so it has to be signed again; that signature stays in the history.'}
+            {job.stage !== 'signed' && ' Changed since: sign it again. The history keeps that signature.'}
           </p>
           <Who kept={kept} />
         </>
       )}
-      {missing.length > 0 && <p class="note">Still missing before it can be signed: {missing.join(', ')}.</p>}
+      {missing.length > 0 && <p class="note">Missing before it can be signed: {missing.join(', ')}.</p>}
       <Caution kind="crack" />
       {!readOnly && job.stage !== 'signed' && (
         <JobForm
@@ -59,7 +58,7 @@ export function SignOff({ job, missing, statementNeeded, initials, refused, read
             rows={2}
             optional={!statementNeeded}
             {...(statementNeeded && {
-              hint: 'Needed: what was measured after the cut is not all as it should be; say why it is signed.',
+              hint: 'Needed: not everything after the cut is OK. Say why it is signed.',
             })}
           />
         </JobForm>

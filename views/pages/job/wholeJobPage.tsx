@@ -274,7 +274,7 @@ function JobHead({ job, asItWas }: JobPageProps) {
       {asItWas !== null && (
         <p class="note">
           This is the job as it was at revision {asItWas}. Nothing can be changed here.{' '}
-          <a href={href}>Go to how it stands now</a>
+          <a href={href}>Go to the job as it is now</a>
         </p>
       )}
       {job.demo && <p class="hint">An invented job of the demo shop.</p>}
@@ -315,7 +315,7 @@ function HistorySection({ job, history, asItWas }: JobPageProps) {
         </summary>
         <p>
           <a class="button" href={`${href}/history`} id="to-history">
-            What each of them changed
+            See every change
           </a>
         </p>
         <History job={job} lines={history} shown={asItWas} />

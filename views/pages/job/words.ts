@@ -11,7 +11,7 @@ export const STAGE_WORD: Readonly<Record<Stage, string>> = {
 };
 
 /** The darkened layer, as seen after a pass. */
-export const LAYER_WORD = { gone: 'the dark layer gone', dark: 'still dark' } as const;
+export const LAYER_WORD = { gone: 'heat mark gone', dark: 'heat mark remaining' } as const;
 
 export const ITEM_WORD: Readonly<Record<LookItem, string>> = {
   welds: 'Welds',
@@ -23,9 +23,9 @@ export const ITEM_WORD: Readonly<Record<LookItem, string>> = {
 
 export const SECTION_WORD: Readonly<Record<SectionName | 'reading' | 'photo', string>> = {
   received: 'received',
-  looked: 'looked over',
-  setup: 'how it is measured',
-  plan: 'the cut to try',
+  looked: 'inspected',
+  setup: 'measuring setup',
+  plan: 'planned cut',
   decision: 'decision',
   cuts: 'cuts made',
   studs: 'studs',

@@ -324,7 +324,9 @@ describe('at the bench', () => {
       plan!.x + plan!.width / 2 + scale * r * Math.sin(turn),
       plan!.y + plan!.height / 2 - scale * r * Math.cos(turn),
     );
-    await page.waitForFunction(() => /^Heat mark depth/.test(document.getElementById('asked')?.textContent ?? ''));
+    await page.waitForFunction(() =>
+      /^Heat mark depth/.test(document.getElementById('asked')?.textContent ?? ''),
+    );
     expect(await page.locator('#asked').textContent()).toMatch(/^Heat mark depth at 2[456]°/);
     await gauge(page, ['about a bit']);
     expect(await page.locator('#reading-wrong').textContent()).toContain('is not a plain number');

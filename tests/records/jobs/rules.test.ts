@@ -131,8 +131,7 @@ onEachDatabase((engine) => {
         expect(await refusalOf(attempt)).toEqual({
           code: 'crack-found',
           path: 'decision',
-          sentence:
-            'AB recorded a crack. The cover can only be replaced.',
+          sentence: 'AB recorded a crack. The cover can only be replaced.',
         });
       }
       const replaced = await reviseJob(shop.db, as('CD'), {

@@ -10,6 +10,7 @@ import type { CoverNumbers } from '../calc/cover/coverNumbers.ts';
 import { missingOf, stepsShown } from '../calc/job/jobStage.ts';
 import { PLATE_CALC_VERSION } from '../calc/plate/bendCover.ts';
 import { afterCut, passesOf } from './afterCut.ts';
+import type { Asker } from './bending/bendingPool.ts';
 import { type BendingTold, bendingFor, lasts, toldAsKept, weldOf } from './bending/bendings.ts';
 import { cutPlanFor } from './cutPlanFor.ts';
 import { jobInput } from './jobInput.ts';
@@ -63,12 +64,12 @@ const VERSIONS = [COVER_CALC_VERSION, PLATE_CALC_VERSION];
 
 /**
  * A job's answer, worked out once and remembered for as long as nothing it rests on changes. `anew`: as if nothing had
- * been decided, which is what a decision is made on. Throws NotWanted once `signal` aborts.
+ * been decided, which is what a decision is made on. Throws NotWanted once the asker is gone.
  */
 export async function jobAnswer(
   job: Job,
   under: JobUnder,
-  { anew = false, signal }: { readonly anew?: boolean; readonly signal?: AbortSignal | undefined } = {},
+  { anew = false, asker }: { readonly anew?: boolean; readonly asker?: Asker | undefined } = {},
 ): Promise<JobAnswer> {
   const asked = anew ? { ...job, outcome: null } : job;
   const { criteria, atHand, writing } = under;
@@ -76,15 +77,15 @@ export async function jobAnswer(
   const key = Remembered.key([asked, criteria, atHand, lengthUnit, timeZone, VERSIONS]);
   const found = remembered.get(key);
   if (found !== undefined) return found;
-  const answer = await workOut(asked, under, signal);
+  const answer = await workOut(asked, under, asker);
   if (answer.bending === null || lasts(answer.bending)) remembered.set(key, answer);
   return answer;
 }
 
-async function workOut(job: Job, under: JobUnder, signal: AbortSignal | undefined): Promise<JobAnswer> {
+async function workOut(job: Job, under: JobUnder, asker: Asker | undefined): Promise<JobAnswer> {
   const { criteria, writing } = under;
   const unit = writing.lengthUnit;
-  const { input, numbers, check, faults, bending } = await checked(job, under, signal);
+  const { input, numbers, check, faults, bending } = await checked(job, under, asker);
   const { told, asKept, otherwise, studsOtherwise } = jobTold(job, under, numbers);
   const decided = job.outcome === null ? null : (told.sections.decision?.body ?? null);
   const stands = decided?.check ?? check;
@@ -154,7 +155,7 @@ function jobTold(job: Job, { criteria, writing }: JobUnder, numbers: CoverNumber
 async function checked(
   job: Job,
   { criteria, atHand, writing }: JobUnder,
-  signal: AbortSignal | undefined,
+  asker: Asker | undefined,
 ): Promise<Pick<JobAnswer, 'input' | 'check' | 'faults' | 'bending'> & { numbers: CoverNumbers | null }> {
   const { input, faults } = jobInput(job, criteria, atHand, writing.timeZone);
   const unit = writing.lengthUnit;
@@ -174,7 +175,7 @@ async function checked(
         check: bare,
         unit,
         welded: weldOf(job),
-        signal,
+        asker,
       }));
     const check = bending.findings.length === 0 ? bare : judgeCover(numbers, unit, bending.findings);
     return { input, numbers, check, faults: [], bending };

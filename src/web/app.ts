@@ -6,7 +6,8 @@ import { ErrorPage } from '../../views/pages/errorPage.tsx';
 import { renderPage } from '../../views/render.ts';
 import { listEntries } from '../records/catalogue.ts';
 import { RecordsUnavailable } from '../records/database/errors.ts';
-import { NotWanted } from '../shop/bending/bendingPool.ts';
+import { BendingBusy, NotWanted } from '../shop/bending/bendingPool.ts';
+import { bendingWaiting } from '../shop/bending/bendings.ts';
 import { soundStuds } from '../shop/studChoices.ts';
 import { apiRouter } from './api/api.ts';
 import { apiJobsRouter } from './api/jobs.ts';
@@ -54,7 +55,7 @@ export function app(context: PageContext): Express {
   server.use('/assets', assetsRouter());
   server.get('/health', async (_req, res) => {
     await shop.db.selectFrom('schema_migration').select('number').limit(1).execute();
-    res.set('Cache-Control', 'no-store').type('text').send('well\n');
+    res.set('Cache-Control', 'no-store').type('text').send(`well\n${queueInWords()}\n`);
   });
   server.use(accessControl(context));
   server.use('/api', apiJobsRouter({ db: shop.db, now: context.now, timeZone: settings.timeZone }));
@@ -106,10 +107,17 @@ export function app(context: PageContext): Express {
   return server;
 }
 
+/** `bending: 1 running, 3 waiting for people, 0 for scripts`: for whoever watches the program. */
+function queueInWords(): string {
+  const { running, people, scripts } = bendingWaiting();
+  return `bending: ${running} running, ${people} waiting for people, ${scripts} for scripts`;
+}
+
 /** Every failure is a page with one sentence: what happened, and what to do. */
 async function sayError(context: PageContext, error: unknown, req: Request, res: Response): Promise<void> {
   const { status, title, sentence } = inWords(error);
-  if (status >= 500) console.error(error);
+  if (status >= 500 && !(error instanceof BendingBusy)) console.error(error);
+  if (error instanceof BendingBusy) res.set('Retry-After', String(error.retryAfterS));
   try {
     const frame = await frameOf(req, context);
     res.status(status).send(renderPage(ErrorPage({ frame, title, sentence })));
@@ -124,6 +132,12 @@ function inWords(error: unknown): { status: number; title: string; sentence: str
   if (error instanceof NotForThisRole)
     return { status: 403, title: 'Not allowed for your role', sentence: error.message };
   if (error instanceof TooManyTries) return { status: 429, title: 'Too many tries', sentence: error.message };
+  if (error instanceof BendingBusy)
+    return {
+      status: 503,
+      title: 'Busy',
+      sentence: 'Too many covers are being worked out just now. Load the page again in a few seconds.',
+    };
   if (error instanceof RecordsUnavailable)
     return {
       status: 503,

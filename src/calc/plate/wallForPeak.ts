@@ -1,4 +1,5 @@
 import type { Warning } from '../../../shared/words/answer.ts';
+import { Refusal } from '../../../shared/words/refusal.ts';
 import type { StiffnessInput } from '../../../shared/words/stiffness.ts';
 import { solveCover } from './solveCover.ts';
 
@@ -6,6 +7,11 @@ import { solveCover } from './solveCover.ts';
 const THINNEST = 0.3;
 const NEAR_MM = 0.002;
 const MOST_TRIES = 30;
+/** Of the contact, over all tries; a wall is usually found in forty. */
+const MOST_ROUNDS = 300;
+
+const TOO_MANY =
+  'Finding the wall for this limit takes too long: the lining’s contact hardly settles. Check the lining modulus and the walls, or leave the limit out.';
 
 export interface WallForPeak {
   readonly wallMm: number | null;
@@ -18,17 +24,26 @@ export interface WallForPeak {
  *
  * Looked for from 0.3 × wall to wall by false position with halved ends (Illinois), to 0.002 mm.
  * Valid: a peak that falls as the wall grows.   Source: Dowell & Jarratt 1971, the Illinois method (from memory)
- * Throws: a Refusal where the bending cannot be solved at one of the walls tried.
+ * Throws: a Refusal where the bending cannot be solved at one of the walls tried, or takes more rounds of contact than
+ * it may.
  * Example: at the wall found, the peak is the limit (tests/calc/plate/wallForPeak.test.ts)
  */
 export function wallForPeak({
   input,
   peakLimit,
+  mostRounds = MOST_ROUNDS,
 }: {
   readonly input: StiffnessInput;
   readonly peakLimit: number;
+  readonly mostRounds?: number;
 }): WallForPeak {
-  const excess = (trackWallMm: number) => solveCover({ ...input, trackWallMm }).peak.peakOverMean - peakLimit;
+  let rounds = 0;
+  const excess = (trackWallMm: number) => {
+    if (rounds > mostRounds) throw new Refusal('plate-unsolved', [{ path: 'peakLimit', message: TOO_MANY }]);
+    const { peak, pressed } = solveCover({ ...input, trackWallMm });
+    rounds += pressed.rounds;
+    return peak.peakOverMean - peakLimit;
+  };
   let [thin, thick] = [THINNEST * input.wallMm, input.wallMm];
   let [overThin, overThick] = [excess(thin), excess(thick)];
   const none = (code: string, text: string): WallForPeak => ({ wallMm: null, warnings: [{ code, text }] });

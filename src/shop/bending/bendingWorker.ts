@@ -7,6 +7,7 @@ import type { WorkerAnswer } from './bendingPool.ts';
 // A thread of its own, so that a page is never kept waiting for somebody else's cover.
 // Anything that is no refusal ends it; the pool begins a new one.
 parentPort?.on('message', (input: StiffnessInput) => {
+  parentPort?.postMessage({ began: true } satisfies WorkerAnswer);
   parentPort?.postMessage(answered(input));
 });
 

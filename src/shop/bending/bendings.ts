@@ -14,7 +14,7 @@ import { marksHeld } from '../../calc/plate/marksHeld.ts';
 import { refuseCover } from '../../calc/plate/model/refuseCover.ts';
 import { padsOverTrack } from '../../calc/plate/padsOverTrack.ts';
 import { ringTold } from '../../calc/plate/ringTold.ts';
-import { BendingFailed, BendingPool } from './bendingPool.ts';
+import { type Asker, BendingBusy, BendingFailed, BendingPool } from './bendingPool.ts';
 
 const pool = new BendingPool();
 
@@ -25,6 +25,8 @@ export function stopBending(): Promise<void> {
 
 /** One answer of the model, worked out beside the requests and kept. */
 export const bend = pool.bend.bind(pool);
+
+export const bendingWaiting = pool.waiting.bind(pool);
 
 export interface BendingAsked {
   readonly family: Family | null;
@@ -40,7 +42,7 @@ export interface BendingAsked {
   readonly other?: { readonly id: string; readonly family: Family } | null;
   /** Left out: every case there is. */
   readonly only?: readonly BendingCaseId[];
-  readonly signal?: AbortSignal | undefined;
+  readonly asker?: Asker | undefined;
 }
 
 /** The advice, or the sentence that says why there is none; and what it is as findings where the shop has set a limit. */
@@ -75,12 +77,14 @@ export async function bendingFor(asked: BendingAsked): Promise<BendingTold> {
   } catch (error) {
     if (error instanceof Refusal)
       return told(null, `Bending is not worked out. ${saidIn(error, base, unit)}`);
+    if (error instanceof BendingBusy) return told(null, BUSY);
     if (!(error instanceof BendingFailed)) throw error;
     console.error(error);
     return told(null, NOT_JUST_NOW);
   }
 }
 
+const BUSY = 'Too many covers are being worked out just now. Load the page again in a few seconds.';
 const NOT_JUST_NOW = 'Bending could not be worked out just now. Load the page again.';
 const NO_FAMILY =
   'Bending and heat are not worked out. They need a cover type with its center, rim, pads, side wall, piston seal and impeller hub. Choose one under Received.';
@@ -124,7 +128,7 @@ function limitsOf(criteria: ShopCriteria): Bending['limits'] {
 type Answers = Readonly<Record<keyof PistonRange, StiffnessAnswer>>;
 
 async function work(asked: BendingAsked, family: Family, base: BendingBase): Promise<Bending> {
-  const { criteria, check, only, signal, welded: weld = null, other = null } = asked;
+  const { criteria, check, only, asker, welded: weld = null, other = null } = asked;
   const welded = weld !== null;
   const heat = criteria.heat ?? null;
   const limits = limitsOf(criteria);
@@ -140,7 +144,7 @@ async function work(asked: BendingAsked, family: Family, base: BendingBase): Pro
   }).filter(({ id }) => only === undefined || only.includes(id));
   const otherBase = other && bendingBase(other.family, criteria.bending ?? null).base;
   const columns: CaseAsked[] = otherBase ? [...cases, asNew(otherBase)] : cases;
-  const answered = await Promise.all(columns.map((one) => bothPistons(one, signal)));
+  const answered = await Promise.all(columns.map((one) => bothPistons(one, asker)));
   const { overlapMm, peakTooLow } = padsOverTrack(base);
   const answersOf = (id: BendingCaseId) => answered[columns.findIndex((one) => one.id === id)] ?? null;
   const now = answersOf('now');
@@ -151,7 +155,7 @@ async function work(asked: BendingAsked, family: Family, base: BendingBase): Pro
     cases: columns.map((one, i) => bendingCase(one, answered[i]!, heat)),
     other: other && otherBase && { familyId: other.id, name: other.family.name, base: otherBase },
     limits,
-    wallForPeakMm: await wallForPeak(base, limits, answersOf('new'), only, signal),
+    wallForPeakMm: await wallForPeak(base, limits, answersOf('new'), only, asker),
     padsTooFarMm: peakTooLow ? overlapMm : null,
     marks: now && marksHeld({ marks: marksOf(check), studCount: base.studCount, answers: now }),
     ring:
@@ -184,7 +188,7 @@ export function toldAsKept(
 
 /** Whether it would be told the same if it were asked again: not where the thread failed. */
 export function lasts({ why }: BendingTold): boolean {
-  return why !== NOT_JUST_NOW;
+  return why !== NOT_JUST_NOW && why !== BUSY;
 }
 
 /** The ring that is on the cover of a job; null while none is. */
@@ -203,13 +207,13 @@ export async function setBeside(
   told: BendingTold | null,
   other: BendingAsked['other'],
   criteria: ShopCriteria,
-  signal?: AbortSignal,
+  asker?: Asker,
 ): Promise<BendingTold | null> {
   if (!told?.bending || !other) return told;
   const { base } = bendingBase(other.family, criteria.bending ?? null);
   if (base === null) return { ...told, besideWhy: besideWhy(other, criteria) };
   const column = asNew(base);
-  const shown = bendingCase(column, await bothPistons(column, signal), told.bending.heat);
+  const shown = bendingCase(column, await bothPistons(column, asker), told.bending.heat);
   const bending = {
     ...told.bending,
     cases: [...told.bending.cases, shown],
@@ -218,10 +222,10 @@ export async function setBeside(
   return { ...told, bending };
 }
 
-export async function bothPistons(one: CaseAsked, signal?: AbortSignal): Promise<Answers> {
+export async function bothPistons(one: CaseAsked, asker?: Asker): Promise<Answers> {
   const [rigid, conforming] = await Promise.all([
-    bend(caseInput(one, 'rigid'), signal),
-    bend(caseInput(one, 'conforming'), signal),
+    bend(caseInput(one, 'rigid'), asker),
+    bend(caseInput(one, 'conforming'), asker),
   ]);
   return { rigid, conforming };
 }
@@ -232,13 +236,13 @@ async function wallForPeak(
   { peakOverNew }: Bending['limits'],
   fresh: Answers | null,
   only: readonly BendingCaseId[] | undefined,
-  signal: AbortSignal | undefined,
+  asker: Asker | undefined,
 ): Promise<number | null> {
   if (peakOverNew === null || fresh === null || only !== undefined) return null;
   const found = async (piston: keyof PistonRange) => {
     const peakLimit = peakOverNew * fresh[piston].peakOverMean;
     const asNew = { ...base, trackWallMm: base.wallMm, ring: null, piston, padInsetWalls: null, peakLimit };
-    return (await bend(asNew, signal)).wallForPeakMm;
+    return (await bend(asNew, asker)).wallForPeakMm;
   };
   const [rigid, conforming] = [await found('rigid'), await found('conforming')];
   if (rigid === null || conforming === null) return rigid ?? conforming;

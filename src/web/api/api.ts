@@ -1,5 +1,6 @@
 import { type Request, type Response, Router } from 'express';
 import { ApiError, answerError } from '../request/apiErrors.ts';
+import { askerOf } from '../request/requestGone.ts';
 import type { ApiCall, ApiNeeds } from './call.ts';
 import { apiCalls } from './calls.ts';
 import { jsonBody, notKept, onlyMethods } from './http.ts';
@@ -35,7 +36,7 @@ function answerCall(router: Router, { path, answer }: ApiCall, needs: ApiNeeds):
   router
     .route(path)
     .post(jsonBody, async (req: Request, res: Response) => {
-      res.json(await answer(req.body, needs));
+      res.json(await answer(req.body, needs, askerOf(req, res, 'scripts')));
     })
     .all(onlyMethods(['POST']));
 }

@@ -1,6 +1,7 @@
 import type { z } from 'zod';
 import type { NamedStud } from '../../../shared/words/stud.ts';
 import type { Db } from '../../records/database/database.ts';
+import type { Asker } from '../../shop/bending/bendingPool.ts';
 import type { Fields } from '../request/typed.ts';
 
 export type Method = 'GET' | 'POST' | 'PUT';
@@ -27,7 +28,7 @@ export interface ApiNeeds {
 
 /** A question of figures alone. */
 export interface ApiCall extends CallTold {
-  readonly answer: (body: unknown, needs: ApiNeeds) => unknown;
+  readonly answer: (body: unknown, needs: ApiNeeds, asker: Asker) => unknown;
 }
 
 export interface JobNeeds {
@@ -42,6 +43,7 @@ export interface JobAsked {
   readonly named: string;
   readonly query: Fields;
   readonly body: unknown;
+  readonly asker: Asker;
 }
 
 export interface JobAnswered {

@@ -12,6 +12,7 @@ import { heatCover } from '../../calc/heat/heatCover.ts';
 import { checkStud } from '../../calc/stud/checkStud.ts';
 import { matchStuds } from '../../calc/stud/match/matchStuds.ts';
 import { threadGeometry } from '../../calc/stud/thread/threadGeometry.ts';
+import type { Asker } from '../../shop/bending/bendingPool.ts';
 import { bend } from '../../shop/bending/bendings.ts';
 import { checkAsked } from '../../shop/doubts/coverDoubts.ts';
 import { readBody } from '../request/apiErrors.ts';
@@ -91,8 +92,8 @@ function answerCover(body: unknown) {
   return checkAsked(input, confirmed);
 }
 
-function answerStiffness(body: unknown) {
-  return bend(readBody(stiffnessSchema, body));
+function answerStiffness(body: unknown, _needs: ApiNeeds, asker: Asker) {
+  return bend(readBody(stiffnessSchema, body), asker);
 }
 
 function answerHeat(body: unknown) {

@@ -3,6 +3,7 @@ import type { Family } from '../../../shared/words/catalogue.ts';
 import { addEntry } from '../../records/catalogue.ts';
 import { openShopInMemory } from '../../records/database/database.ts';
 import { currentCriteria, saveCriteria } from '../../records/shopCriteria.ts';
+import { ITSELF } from '../../shop/bending/bendingPool.ts';
 import { errorBody } from '../request/apiErrors.ts';
 import type { JobCall, JobNeeds } from './call.ts';
 import { jobCalls } from './jobCalls.ts';
@@ -241,7 +242,12 @@ async function play(example: JobExample, needs: JobNeeds): Promise<{ status: num
   const call = callOf(example);
   const named = /^\/jobs\/([^/]+)/.exec(example.path)?.[1] ?? '';
   try {
-    const { status, body } = await call.answer(needs, { named, query: example.query, body: example.body });
+    const { status, body } = await call.answer(needs, {
+      named,
+      query: example.query,
+      body: example.body,
+      asker: ITSELF,
+    });
     return { status, answer: asItLeaves(body) };
   } catch (thrown) {
     const { status, body } = errorBody(thrown);

@@ -3,6 +3,7 @@ import { findJobs } from '../../records/jobs/findJobs.ts';
 import { revisionsOf } from '../../records/jobs/history.ts';
 import { jobAtRevision, jobNamed } from '../../records/jobs/readJob.ts';
 import { currentCriteria } from '../../records/shopCriteria.ts';
+import type { Asker } from '../../shop/bending/bendingPool.ts';
 import { type JobAnswer, jobAnswer } from '../../shop/jobAnswer.ts';
 import { jobUnder } from '../../shop/jobUnder.ts';
 import { jobQuestion } from '../job/jobQuestion.ts';
@@ -27,12 +28,12 @@ const TOLD = [
   'otherwise',
 ] as const satisfies readonly (keyof JobAnswer)[];
 
-export async function answerJob(needs: JobNeeds, { named, query }: JobAsked): Promise<JobAnswered> {
+export async function answerJob(needs: JobNeeds, { named, query, asker }: JobAsked): Promise<JobAnswered> {
   const { db } = needs;
   const now = await jobNamed(db, named);
   const { revision } = query;
   const job = revision === undefined ? now : await jobAtRevision(db, now.id, numberIn(revision));
-  const answer = await answerOf(needs, job, revision === undefined ? null : job.revision);
+  const answer = await answerOf(needs, job, asker, revision === undefined ? null : job.revision);
   return ok({
     job,
     missing: answer.missing,
@@ -47,14 +48,14 @@ export async function answerHistory({ db }: JobNeeds, { named }: JobAsked): Prom
   return ok({ number: job.number, revisions: revisionsInWords(await revisionsOf(db, job.id), writing) });
 }
 
-export async function answerJobStiffness(needs: JobNeeds, { named }: JobAsked): Promise<JobAnswered> {
-  return ok(await stiffnessOf(needs, await jobNamed(needs.db, named)));
+export async function answerJobStiffness(needs: JobNeeds, { named, asker }: JobAsked): Promise<JobAnswered> {
+  return ok(await stiffnessOf(needs, await jobNamed(needs.db, named), asker));
 }
 
-async function stiffnessOf(needs: JobNeeds, job: Job) {
-  const answer = await answerOf(needs, job);
+async function stiffnessOf(needs: JobNeeds, job: Job, asker: Asker) {
+  const answer = await answerOf(needs, job, asker);
   if (answer.bending === null) {
-    return { bending: null, why: 'Nothing has been measured yet; measure the wall first.', findings: [] };
+    return { bending: null, why: 'Nothing is measured yet. Measure the wall first.', findings: [] };
   }
   const { bending, why } = answer.bending;
   const findings = (answer.stands?.findings ?? []).filter(({ id }) => id.startsWith('stiffness'));
@@ -65,10 +66,11 @@ async function stiffnessOf(needs: JobNeeds, job: Job) {
 async function answerOf(
   { db, timeZone }: JobNeeds,
   job: Job,
+  asker: Asker,
   asItWas: number | null = null,
 ): Promise<JobAnswer> {
   const { lengthUnit } = (await currentCriteria(db)).body;
-  return jobAnswer(job, await jobUnder(db, job, { lengthUnit, timeZone }, asItWas));
+  return jobAnswer(job, await jobUnder(db, job, { lengthUnit, timeZone }, asItWas), { asker });
 }
 
 function numberIn(typed: string): number {

@@ -1,5 +1,6 @@
 import { type Request, type Response, Router } from 'express';
 import { answerError } from '../request/apiErrors.ts';
+import { askerOf } from '../request/requestGone.ts';
 import { fieldsOf } from '../request/typed.ts';
 import { personOf } from '../request/whoSignedIn.ts';
 import type { JobCall, JobNeeds } from './call.ts';
@@ -32,6 +33,7 @@ function answerWith(call: JobCall, needs: JobNeeds) {
       named: String(req.params.number ?? ''),
       query: fieldsOf(req.query),
       body: signedBy(req),
+      asker: askerOf(req, res, 'scripts'),
     };
     const { status, body } = await call.answer(needs, asked);
     if (status === 201) {

@@ -1,3 +1,4 @@
+import { ITSELF as THE_PROGRAM } from '../../shop/bending/bendingPool.ts';
 import { errorBody } from '../request/apiErrors.ts';
 import type { ApiCall, CallTold } from './call.ts';
 import { apiCalls, CAUTION } from './calls.ts';
@@ -134,9 +135,9 @@ async function worked(call: ApiCall): Promise<Shown[]> {
   const request: Json = example.request;
   const refused: Json = { ...request, ...example.spoiltBy };
   const needs = { catalogueStuds: () => [] };
-  const asItLeaves: unknown = JSON.parse(JSON.stringify(await call.answer(request, needs)));
+  const asItLeaves: unknown = JSON.parse(JSON.stringify(await call.answer(request, needs, THE_PROGRAM)));
   try {
-    await call.answer(refused, needs);
+    await call.answer(refused, needs, THE_PROGRAM);
   } catch (thrown) {
     const { status, body } = errorBody(thrown);
     return [

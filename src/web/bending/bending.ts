@@ -6,6 +6,7 @@ import { caseName } from '../../../views/parts/bendingPart.tsx';
 import { planMarks } from '../../../views/parts/coverAnswer.tsx';
 import { renderPage } from '../../../views/render.ts';
 import { jobNamed } from '../../records/jobs/readJob.ts';
+import type { Asker } from '../../shop/bending/bendingPool.ts';
 import { bendingFor, bothPistons } from '../../shop/bending/bendings.ts';
 import { jobAnswer } from '../../shop/jobAnswer.ts';
 import { jobUnder } from '../../shop/jobUnder.ts';
@@ -13,7 +14,7 @@ import { quickCheck } from '../../shop/quickCover.ts';
 import { readQuickForm } from '../cover/cover.ts';
 import { keepingUnits } from '../request/otherUnit.ts';
 import { frameOf, type PageContext } from '../request/pageContext.ts';
-import { requestGoneSignal } from '../request/requestGone.ts';
+import { askerOf } from '../request/requestGone.ts';
 import { handledIn } from '../request/route.ts';
 import { fieldsOf, unitOf } from '../request/typed.ts';
 
@@ -36,7 +37,7 @@ async function getCoverBending(context: PageContext, req: Request, res: Response
     ...own,
     lengthUnit: unitOf(fields) ?? own.lengthUnit,
   };
-  const signal = requestGoneSignal(res);
+  const asker = askerOf(req, res);
   const { form, input, bent } = await readQuickForm(context, fields, frame);
   const { check } = quickCheck(input, frame.lengthUnit);
   const told =
@@ -46,9 +47,9 @@ async function getCoverBending(context: PageContext, req: Request, res: Response
       check,
       unit: frame.lengthUnit,
       only: DRAWN,
-      signal,
+      asker,
     }));
-  const drawn = check && told?.bending ? await drawnOf(told.bending, check, signal) : null;
+  const drawn = check && told?.bending ? await drawnOf(told.bending, check, asker) : null;
   const back = `/cover?${new URLSearchParams(fields)}`;
   res.send(
     renderPage(
@@ -67,24 +68,20 @@ async function getJobBending(context: PageContext, req: Request, res: Response):
   const { db } = context.shop;
   const job = await jobNamed(db, String(req.params.number));
   const frame = await frameOf(req, context);
-  const signal = requestGoneSignal(res);
-  const answer = await jobAnswer(job, await jobUnder(db, job, frame), { signal });
+  const asker = askerOf(req, res);
+  const answer = await jobAnswer(job, await jobUnder(db, job, frame), { asker });
   const bending = answer.bending?.bending ?? null;
-  const drawn = bending && answer.stands ? await drawnOf(bending, answer.stands, signal) : null;
+  const drawn = bending && answer.stands ? await drawnOf(bending, answer.stands, asker) : null;
   const back = `/jobs/${encodeURIComponent(job.number)}#decide`;
   const why = answer.bending?.why ?? NOTHING_YET;
   res.send(renderPage(BendingPage({ frame, drawn, why, back, here: 'jobs' })));
 }
 
-async function drawnOf(
-  bending: Bending,
-  check: CoverCheck,
-  signal: AbortSignal,
-): Promise<BendingDrawn | null> {
+async function drawnOf(bending: Bending, check: CoverCheck, asker: Asker): Promise<BendingDrawn | null> {
   const cases = bending.cases.filter(({ id }) => DRAWN.some((one) => one === id));
   const answers = await Promise.all(
     cases.map(({ id, trackWallMm, ring }) =>
-      bothPistons({ id, base: bending.base, trackWallMm, ring }, signal),
+      bothPistons({ id, base: bending.base, trackWallMm, ring }, asker),
     ),
   );
   const now = answers[cases.findIndex(({ id }) => id === 'now')];

@@ -9,7 +9,7 @@ import { triedCut } from '../../shop/quickCover.ts';
 import { readQuickForm } from '../cover/cover.ts';
 import { keepingUnits } from '../request/otherUnit.ts';
 import { frameOf, type PageContext } from '../request/pageContext.ts';
-import { requestGoneSignal } from '../request/requestGone.ts';
+import { askerOf } from '../request/requestGone.ts';
 import { handledIn } from '../request/route.ts';
 import { fieldsOf, unitOf } from '../request/typed.ts';
 
@@ -28,7 +28,7 @@ async function getCoverWhatIf(context: PageContext, req: Request, res: Response)
   const unit = unitOf(fields) ?? frame.lengthUnit;
   const { form, input, bent } = await readQuickForm(context, fields, { ...frame, lengthUnit: unit });
   const back = `/cover?${new URLSearchParams(fields)}`;
-  const asked = { ...bent, signal: requestGoneSignal(res) };
+  const asked = { ...bent, asker: askerOf(req, res) };
   const answer = await triedCut(input, cutOf(req), asked, unit);
   res.send(
     renderPage(WhatIfPage({ frame: keepingUnits({ ...frame, lengthUnit: unit }, form), ...answer, back })),
@@ -43,7 +43,7 @@ async function getJobWhatIf(context: PageContext, req: Request, res: Response): 
   const { input } = jobInput(job, criteria, atHand, frame.timeZone);
   const back = `/jobs/${encodeURIComponent(job.number)}#decide`;
   const family = job.sections.received?.body.family ?? null;
-  const bent = { family, criteria, welded: weldOf(job), signal: requestGoneSignal(res) };
+  const bent = { family, criteria, welded: weldOf(job), asker: askerOf(req, res) };
   const answer = await triedCut(input, cutOf(req), bent, frame.lengthUnit);
   res.send(renderPage(WhatIfPage({ frame, ...answer, back })));
 }

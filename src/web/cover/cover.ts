@@ -6,6 +6,7 @@ import { CoverPage } from '../../../views/pages/cover/coverPage.tsx';
 import { renderPage } from '../../../views/render.ts';
 import { getEntry, listEntries } from '../../records/catalogue.ts';
 import { currentCriteria } from '../../records/shopCriteria.ts';
+import type { Asker } from '../../shop/bending/bendingPool.ts';
 import { besideOf } from '../../shop/bending/bendings.ts';
 import { shopMinimum } from '../../shop/limitsFor.ts';
 import { quickAnswer } from '../../shop/quickCover.ts';
@@ -17,7 +18,7 @@ import {
   rememberPreference,
   todayIn,
 } from '../request/pageContext.ts';
-import { requestGoneSignal } from '../request/requestGone.ts';
+import { askerOf } from '../request/requestGone.ts';
 import { handledIn } from '../request/route.ts';
 import { type Fields, fieldsOf, unitOf } from '../request/typed.ts';
 import { readCoverForm } from './coverForm.ts';
@@ -39,7 +40,7 @@ async function getCover(context: PageContext, req: Request, res: Response): Prom
   const { unit } = preferencesOf(req);
   const frame = await frameOf(req, context);
   const writing = { ...frame, lengthUnit: unitOf(fields) ?? unit ?? frame.lengthUnit };
-  const page = await coverPage(context, fields, writing, [], requestGoneSignal(res));
+  const page = await coverPage(context, fields, writing, [], askerOf(req, res));
   res.status(page.status).send(page.html);
 }
 
@@ -108,11 +109,11 @@ async function coverPage(
   fields: Fields,
   frame: Frame,
   more: readonly { path: string; message: string }[] = [],
-  signal?: AbortSignal,
+  asker?: Asker,
 ): Promise<{ status: number; html: string }> {
   const { form, input, bent } = await readQuickForm(context, fields, frame);
   const families = await listEntries(context.shop.db, 'family');
-  const asked = { ...bent, other: besideOf(families, fields.beside), signal };
+  const asked = { ...bent, other: besideOf(families, fields.beside), asker };
   const { check, bending, plan, faults } = await quickAnswer(input, form.view.cover, asked, frame.lengthUnit);
   const { criteria } = bent;
   const view = { ...form.view, faults: [...form.view.faults, ...faults, ...more] };

@@ -11,6 +11,7 @@ import { renderPage } from '../../../views/render.ts';
 import { listEntries } from '../../records/catalogue.ts';
 import { historyOf } from '../../records/jobs/history.ts';
 import { photosOf } from '../../records/photos/photos.ts';
+import type { Asker } from '../../shop/bending/bendingPool.ts';
 import { besideOf, setBeside } from '../../shop/bending/bendings.ts';
 import { type JobAnswer, jobAnswer } from '../../shop/jobAnswer.ts';
 import { jobUnder, type UnderRead } from '../../shop/jobUnder.ts';
@@ -32,7 +33,7 @@ export interface JobShown {
   /** New for every page that is sent: ids of readings are made from it. */
   readonly token: string;
   /** Aborts when the page is not waited for any more. */
-  readonly signal?: AbortSignal;
+  readonly asker?: Asker;
 }
 
 /** The whole page of a job, as it stands or as it was. */
@@ -48,9 +49,9 @@ export async function jobPage(
   const { criteria, criteriaRevision, gauges } = under;
   const families = await listEntries(db, 'family');
   const [stacks, studs] = [await listEntries(db, 'stack'), await listEntries(db, 'stud')];
-  const answer = await jobAnswer(job, under, { signal: shown.signal });
+  const answer = await jobAnswer(job, under, { asker: shown.asker });
   const beside = besideOf(families, fields.beside);
-  const bending = await setBeside(answer.bending, beside, criteria, shown.signal);
+  const bending = await setBeside(answer.bending, beside, criteria, shown.asker);
   return renderPage(
     JobPage({
       ...answer,

@@ -6,7 +6,7 @@ import type { Ctx } from '../../records/database/writing.ts';
 import { jobAtRevision, jobNamed } from '../../records/jobs/readJob.ts';
 import { NoSuchPage } from '../request/errors.ts';
 import { frameOf, type PageContext } from '../request/pageContext.ts';
-import { requestGoneSignal } from '../request/requestGone.ts';
+import { askerOf } from '../request/requestGone.ts';
 import type { Fields } from '../request/typed.ts';
 import { type JobShown, jobPage } from './jobPage.ts';
 
@@ -31,12 +31,12 @@ export async function showJob(
   req: Request,
   res: Response,
   job: Job,
-  { status = 200, ...what }: Omit<JobShown, 'token' | 'signal'> & { readonly status?: number },
+  { status = 200, ...what }: Omit<JobShown, 'token' | 'asker'> & { readonly status?: number },
 ): Promise<void> {
   const own = await frameOf(req, context);
   // A form that was not taken is answered where nothing can be opened: its job can.
   const frame = req.method === 'GET' ? own : { ...own, address: addressOf(job) };
-  const shown = { ...what, token: randomUUID(), signal: requestGoneSignal(res) };
+  const shown = { ...what, token: randomUUID(), asker: askerOf(req, res) };
   res.status(status).send(await jobPage(context, frame, job, shown));
 }
 

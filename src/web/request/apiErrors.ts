@@ -3,6 +3,7 @@ import type { z } from 'zod';
 import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 import { RecordsUnavailable } from '../../records/database/errors.ts';
+import { BendingBusy } from '../../shop/bending/bendingPool.ts';
 
 /** Something wrong with a request: the status it is answered with, and the fields it names. */
 export class ApiError extends Error {
@@ -29,6 +30,8 @@ export class ApiError extends Error {
 }
 
 export const BODY_LIMIT = '1mb';
+const BUSY =
+  'Too many covers are waiting to be worked out. Nothing was changed. Send it again in a few seconds.';
 
 /** Fields that cannot be used, each with its sentence; the first sentence stands for all. */
 function wrongValues(faults: readonly Fault[]): ApiError {
@@ -75,6 +78,7 @@ function asApiError(error: unknown): ApiError {
       ? new ApiError(404, 'not-found', error.message, error.faults)
       : wrongValues(error.faults);
   }
+  if (error instanceof BendingBusy) return new ApiError(503, 'busy', BUSY);
   if (error instanceof RecordsUnavailable) return new ApiError(503, 'unavailable', error.message);
   if (error instanceof Error && 'type' in error) {
     const unread = UNREAD[String(error.type)];
@@ -105,5 +109,6 @@ export function answerError(error: unknown, _req: Request, res: Response, next: 
     return;
   }
   const { status, body } = errorBody(error);
+  if (error instanceof BendingBusy) res.set('Retry-After', String(error.retryAfterS));
   res.status(status).json(body);
 }

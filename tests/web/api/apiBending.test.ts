@@ -1,7 +1,10 @@
+import type { Request, Response } from 'express';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { HeatAnswer } from '../../../shared/words/heat.ts';
 import type { StiffnessAnswer } from '../../../shared/words/stiffness.ts';
+import { BendingBusy } from '../../../src/shop/bending/bendingPool.ts';
 import { apiExamples } from '../../../src/web/api/examples.ts';
+import { answerError } from '../../../src/web/request/apiErrors.ts';
 import { changed } from '../../schemas/changed.ts';
 import { apiServer, fieldsOf } from './apiServer.ts';
 
@@ -66,4 +69,20 @@ test('a ring that is half described is refused by its own field', async () => {
   const answered = await api.post('/api/cover/stiffness', { ...COVER, ring });
   expect(answered.status).toBe(422);
   expect(fieldsOf(answered).map((fault) => fault.path)).toEqual(['ring.bonded']);
+});
+
+test('where too many covers wait already, the interface answers 503 and says when to ask again', () => {
+  const sent: { status?: number; body?: unknown; after?: string } = {};
+  const res = {
+    headersSent: false,
+    set: (_name: string, value: string) => Object.assign(sent, { after: value }),
+    status: (status: number) => Object.assign(sent, { status }) && res,
+    json: (body: unknown) => Object.assign(sent, { body }),
+  };
+  answerError(new BendingBusy(), {} as Request, res as unknown as Response, () => undefined);
+  expect(sent).toMatchObject({
+    status: 503,
+    after: '5',
+    body: { error: { code: 'busy', message: expect.stringMatching(/Nothing was changed\. Send it again/) } },
+  });
 });

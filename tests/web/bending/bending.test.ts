@@ -105,6 +105,11 @@ describe('the advice on bending and heat', () => {
     expect(bent.text).toMatch(/new 5\.000 1\.23 to 4\.0\d 9\.\d to 9\.\d/);
   });
 
+  it('is told of by /health: what is being worked out, and what waits', async () => {
+    const { text } = await program.get('/health');
+    expect(text).toMatch(/^well\s+bending: \d+ running, \d+ waiting for people, \d+ for scripts/);
+  });
+
   it('sets another family’s new cover beside it', async () => {
     const page = await program.get(`/cover?${example('1025-3-plain-faced', { beside: '1150-6-billet' })}`);
     expect(page.html).toContain('<th scope="row">1150-6 billet, new</th>');

@@ -4,6 +4,7 @@ import { COVER_SHAPE } from '../words/fields/cover.ts';
 import { BALANCE, COVER_LIMITS } from '../words/fields/criteria.ts';
 import { allOptional } from '../words/fields/field.ts';
 import { GAUGE_FIGURES } from '../words/fields/setup.ts';
+import { ITEM_WORD, LOOK_ITEMS } from '../words/job.ts';
 import { samePlace } from '../words/places.ts';
 import {
   angle,
@@ -76,6 +77,10 @@ export const coverCheckSchema = strict('The request', {
   crackTest: orElse(choice('The crack test', ['found', 'none-found', 'not-done']), 'not-done'),
   releaseClearanceMm: orNull(extent('The release clearance')),
   inspectionFailures: orElse(list('The inspection failures', inspectionFailure, { most: 50 }), []),
+  notInspected: orElse(
+    list('The items not inspected', text('The item', { least: 1, most: 120 }), { most: 50 }),
+    LOOK_ITEMS.map((item) => ITEM_WORD[item].toLowerCase()),
+  ),
   doubtfulReadings: orElse(
     list('The doubtful readings', text('The place of a doubtful reading', { least: 1, most: 200 }), {
       most: MOST_STATIONS,

@@ -141,6 +141,8 @@ export interface CoverCheckInput {
   readonly crackTest: CrackTest;
   readonly releaseClearanceMm: number | null;
   readonly inspectionFailures: readonly InspectionFailure[];
+  /** Items of the inspection nobody has looked at yet, in words: without them the inspection is not OK. */
+  readonly notInspected?: readonly string[];
   /** Places of readings that were doubted when typed and not confirmed, in words ("wall at station 3"). */
   readonly doubtfulReadings: readonly string[];
   /** Gauges the readings were taken with, and the day each one's calibration is due. */

@@ -2,6 +2,14 @@ import type { Answer } from './answer.ts';
 
 export type Status = 'pass' | 'caution' | 'fail' | 'not-checked';
 
+/** As every page, sheet, list and command says it. A tick stands for OK and for nothing else. */
+export const STATUS_WORD: Readonly<Record<Status, string>> = {
+  pass: 'OK',
+  caution: 'Caution',
+  fail: 'Not OK',
+  'not-checked': 'Not checked',
+};
+
 /** One thing that was checked, against one limit, in one sentence a machinist understands. */
 export interface Finding {
   readonly id: string;

@@ -17,6 +17,13 @@ export interface Received {
 
 export const LOOK_ITEMS = ['welds', 'pads', 'stud-threads', 'crank-pilot', 'earlier-repairs'] as const;
 export type LookItem = (typeof LOOK_ITEMS)[number];
+export const ITEM_WORD: Readonly<Record<LookItem, string>> = {
+  welds: 'Welds',
+  pads: 'Pads',
+  'stud-threads': 'Stud threads',
+  'crank-pilot': 'Crank pilot',
+  'earlier-repairs': 'Earlier repairs',
+};
 
 /** 2. Look. A crack ends it: no number overrules a crack. */
 export interface Looked {
@@ -99,6 +106,11 @@ export interface CutMade {
   readonly note: string;
   /** The darkened layer as seen after this pass; null, or left out, where nobody looked. */
   readonly look?: 'gone' | 'dark' | null | undefined;
+  /**
+   * Whether the face was indicated after this pass with pads and crank pilot trued again and shims out: otherwise it
+   * shows the lathe. null, or left out, where nobody said.
+   */
+  readonly truedAgain?: boolean | null | undefined;
 }
 
 /** 8. Cuts made, in order. */

@@ -99,13 +99,16 @@ function found(
   return verifyCut(
     {
       cover: decided.cover,
-      stations: compared.map(({ angleDeg, radiusMm, measuredMm, faceMm, cutMm: cutWallMm }) => ({
+      stations: compared.map(({ angleDeg, radiusMm, measuredMm, cutMm: cutWallMm }) => ({
         angleDeg,
         radiusMm,
         wallMm: measuredMm,
-        faceMm,
         cutWallMm,
       })),
+      heights: after.flatMap(({ angleDeg, radiusMm, faceMm }) =>
+        faceMm === null ? [] : [{ angleDeg, radiusMm, faceMm }],
+      ),
+      truedAgain: countingPasses(job).at(-1)?.truedAgain ?? null,
       marksLeft: after.flatMap(({ angleDeg, radiusMm, markDepthMm }) =>
         markDepthMm === null ? [] : [{ angleDeg, radiusMm, depthMm: markDepthMm }],
       ),

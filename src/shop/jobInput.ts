@@ -3,19 +3,20 @@ import { faultsOf } from '../../shared/schemas/faultsOf.ts';
 import type { ShopCriteria } from '../../shared/words/catalogue.ts';
 import type { CoverCheckInput, GaugeAtHand, Station } from '../../shared/words/cover.ts';
 import { dayIn } from '../../shared/words/day.ts';
-import type { Job, Pass, Reading, ReadingKind } from '../../shared/words/job.ts';
+import {
+  ITEM_WORD,
+  type Job,
+  LOOK_ITEMS,
+  type Looked,
+  type LookItem,
+  type Pass,
+  type Reading,
+  type ReadingKind,
+} from '../../shared/words/job.ts';
 import type { Fault } from '../../shared/words/refusal.ts';
 import { placeName } from '../calc/cover/placeNames.ts';
 import { stationsRead } from '../calc/job/jobPlaces.ts';
 import { limitsFor } from './limitsFor.ts';
-
-const ITEM_WORD = {
-  welds: 'welds',
-  pads: 'pads',
-  'stud-threads': 'stud threads',
-  'crank-pilot': 'crank pilot',
-  'earlier-repairs': 'earlier repairs',
-} as const;
 
 /** What a job's readings are worked out from; null while nothing was read, or where it cannot be used. */
 export function jobInput(
@@ -61,7 +62,8 @@ function rawInput(job: Job, criteria: ShopCriteria, timeZone: string, atHand: re
     crackTest: looked?.crackTest ?? 'not-done',
     inspectionFailures: (looked?.items ?? [])
       .filter((one) => one.result === 'fault')
-      .map((one) => ({ item: ITEM_WORD[one.item], final: one.final })),
+      .map((one) => ({ item: ITEM_WORD[one.item].toLowerCase(), final: one.final })),
+    notInspected: notInspected(looked?.items ?? []),
     gaugesUsed: (job.sections.setup?.body.gauges ?? []).map(({ gauge }) => ({
       name: gauge.name,
       dueOn: gauge.dueOn,
@@ -69,6 +71,12 @@ function rawInput(job: Job, criteria: ShopCriteria, timeZone: string, atHand: re
     measuredOn: lastBefore ? dayIn(timeZone, lastBefore.at) : null,
     doubtfulReadings: doubtedIn(job, 'before', family.studCount),
   };
+}
+
+/** The items of the inspection that nobody has looked at yet, as a sentence names them. */
+export function notInspected(items: Looked['items']): readonly string[] {
+  const seen = (item: LookItem) => items.some((one) => one.item === item && one.result !== 'not-looked');
+  return LOOK_ITEMS.filter((item) => !seen(item)).map((item) => ITEM_WORD[item].toLowerCase());
 }
 
 /** Readings that look like a slip and were not confirmed: "wall behind stud 2". */

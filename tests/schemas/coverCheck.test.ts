@@ -51,11 +51,14 @@ const NEEDED = {
   stations: [{ angleDeg: 0, radiusMm: 110, wallMm: [4.92] }],
 };
 
+const NOT_INSPECTED = ['welds', 'pads', 'stud threads', 'crank pilot', 'earlier repairs'];
+
 test('a whole cover request comes through as sent', () => {
   expect(taken(coverCheckSchema, REQUEST)).toEqual({
     ...REQUEST,
     makerMinimumWallSource: null,
     inspectionFailures: [],
+    notInspected: NOT_INSPECTED,
     doubtfulReadings: [],
     gaugesUsed: [],
     measuredOn: null,
@@ -80,6 +83,7 @@ test('a field left out of a cover request is null, none or not done', () => {
     crackTest: 'not-done',
     releaseClearanceMm: null,
     inspectionFailures: [],
+    notInspected: NOT_INSPECTED,
     doubtfulReadings: [],
     gaugesUsed: [],
     measuredOn: null,
@@ -246,7 +250,7 @@ describe('each wrong field is named, with one sentence', () => {
     [
       'speed',
       3,
-      '"speed" is no field here; take it out or check its spelling. Known here are cover, stations, marks, gauge, criteria, makerMinimumWallMm, makerMinimumWallSource, chucking, plannedCutMm, crackTest, releaseClearanceMm, inspectionFailures, doubtfulReadings, gaugesUsed, measuredOn, gaugesAtHand, balance, knockOn, familyLimits.',
+      '"speed" is no field here; take it out or check its spelling. Known here are cover, stations, marks, gauge, criteria, makerMinimumWallMm, makerMinimumWallSource, chucking, plannedCutMm, crackTest, releaseClearanceMm, inspectionFailures, notInspected, doubtfulReadings, gaugesUsed, measuredOn, gaugesAtHand, balance, knockOn, familyLimits.',
     ],
   ])('a cover request with %s = %j is refused there', (path, value, message) => {
     expect(faults(coverCheckSchema, changed(REQUEST, path, value))).toEqual([{ path, message }]);

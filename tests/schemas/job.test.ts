@@ -147,7 +147,7 @@ describe('sections of a job', () => {
     );
     expect(taken(planSchema, { plannedCutMm: null, typed: '' })).toEqual({ plannedCutMm: null, typed: '' });
     expect(faults(planSchema, { plannedCutMm: -0.1, typed: '-0.1' })[0]?.path).toBe('plannedCutMm');
-    const cuts = { cuts: [{ depthMm: 0.25, typed: '0.25', look: null, note: '' }] };
+    const cuts = { cuts: [{ depthMm: 0.25, typed: '0.25', look: null, truedAgain: null, note: '' }] };
     expect(taken(cutsSchema, cuts)).toEqual(cuts);
     expect(faults(cutsSchema, changed(cuts, 'cuts.0.depthMm', 0))[0]?.message).toBe(
       'The depth of cut 1 is 0 mm; it must be more than 0 mm and at most 10000 mm.',

@@ -1,6 +1,6 @@
 import type { VNode } from 'preact';
 import { describe, expect, it } from 'vitest';
-import type { Status } from '../../shared/words/finding.ts';
+import { STATUS_WORD, type Status } from '../../shared/words/finding.ts';
 import {
   briefLength,
   FORCE,
@@ -19,7 +19,7 @@ import { Actions } from '../../views/parts/form/actions.tsx';
 import { ErrorSummary } from '../../views/parts/form/errorSummary.tsx';
 import { Choice, Field, TextArea, Tick } from '../../views/parts/form/fieldBox.tsx';
 import { printQuantity } from '../../views/parts/form/quantity.ts';
-import { Sign, STATUS_WORD } from '../../views/parts/form/sign.tsx';
+import { Sign } from '../../views/parts/form/sign.tsx';
 import { Steps } from '../../views/parts/jobSteps.tsx';
 import { KeyFigures } from '../../views/parts/keyFigures.tsx';
 import { TitleBlock } from '../../views/parts/titleBlock.tsx';

@@ -75,5 +75,13 @@ export const CUT = {
     none: 'not looked at yet',
     optional: true,
   },
+  truedAgain: {
+    label: 'Pads and crank pilot trued again',
+    help: 'Before the face was indicated after this pass, shims out',
+    box: null,
+    kind: 'yes-no',
+    none: 'not recorded',
+    optional: true,
+  },
   note: NOTE,
 } as const satisfies Fields<CutMade>;

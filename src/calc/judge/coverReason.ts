@@ -1,12 +1,14 @@
 import type { CoverCheck, Verdict } from '../../../shared/words/cover.ts';
+import { printCut } from '../../../shared/words/cut.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
 import { type LengthUnit, printAgainst } from '../../../shared/words/print.ts';
+import { VERDICT_WORD } from '../../../shared/words/verdicts.ts';
 import type { CoverNumbers } from '../cover/coverNumbers.ts';
-import { printCut, wallInWords } from './coverWords.ts';
+import { theMinimum, wallInWords } from './coverWords.ts';
 
 /**
  * The verdict as a heading, and the one number that decided it. `toJudge` is a finding that decided nothing because its
- * numbers are not to be relied on.
+ * numbers are not to be relied on. A cover to be replaced is told no depth of cut.
  */
 export function coverReason(
   { verdict, decidedBy }: { readonly verdict: Verdict; readonly decidedBy: Finding | null },
@@ -14,53 +16,62 @@ export function coverReason(
   unit: LengthUnit,
   toJudge?: Finding,
 ): Pick<CoverCheck, 'headline' | 'because'> {
-  const cut = printCut(numbers.cut.dialledMm, unit);
   const { least } = numbers;
+  const cut = printCut(numbers.cut.dialledMm, unit);
   const leaves = `leaves ${wallInWords(least.wallMm, least.station, numbers, unit)}`;
   const decided = decidedBy?.sentence ?? '';
   const yours =
     toJudge === undefined
       ? ''
-      : ` ${toJudge.title} is left for you to judge first: its numbers are not to be relied on.`;
+      : ` Judge ${toJudge.title.toLowerCase()} yourself first: its figures can’t be relied on.`;
+  const word = VERDICT_WORD[verdict];
   switch (verdict) {
     case 'face':
-      return { headline: `Face it: ${cut}.`, because: `That cleans every mark and ${leaves}.${yours}` };
+      return {
+        headline: `${word}: ${cut}.`,
+        because: `That cleans up the whole face and ${leaves}.${yours}`,
+      };
     case 'face-if-sound':
       return {
-        headline: `Face it, if it is sound: ${cut}.`,
-        because: `That cleans every mark and ${leaves}. No crack test is recorded: test it first.${yours}`,
+        headline: `${word}: ${cut}.`,
+        because: `That cleans up the whole face and ${leaves}. No crack test is recorded: do one first.${yours}`,
       };
     case 'face-and-ring':
       return {
-        headline: `Weld a ring to it, measure again, then face it: ${cut} as it now stands.`,
-        because: `${decided} Welding pulls the face, so every wall and height is measured again after it.`,
+        headline: `${word}.`,
+        because: `${decided} Welding pulls the face: measure all of it again after.`,
       };
     case 'advice-only':
       return {
-        headline: 'Advice only: no minimum wall is set.',
-        because: `A cut of ${cut} ${leaves}. Whether that is enough nobody has said: set a minimum wall, the maker’s or the shop’s.`,
+        headline: `${word}.`,
+        because: `A cut of ${cut} ${leaves}. Set a minimum wall, the maker’s or the shop’s, to have it judged.`,
       };
     case 'replace':
-      return { headline: 'Replace it.', because: `${decided}${norDialledIn(decidedBy, numbers, unit)}` };
+      return { headline: `${word}.`, because: whyReplace(decidedBy, numbers, unit) };
     case 'measure-again':
-      return { headline: 'Measure again.', because: decided };
+      return { headline: `${word}.`, because: decided };
     case 'plan-again':
       return {
-        headline: 'Plan the cut again.',
-        because:
-          decidedBy?.id === 'dialled-in'
-            ? `As chucked, the least cut that cleans up, ${printCut(numbers.cleanUp.dialledMm, unit)}, leaves ${wallInWords(numbers.cleanUp.leastWallMm, null, numbers, unit)}. ${decided}`
-            : decided,
+        headline: `${word}.`,
+        because: decidedBy?.id === 'dialled-in' ? `${asChucked(numbers, unit)} ${decided}` : decided,
       };
   }
 }
 
-/** A wall too thin as chucked is only given up once dialling in has been tried too. */
-function norDialledIn(
-  decidedBy: Finding | null,
-  { dialledIn, minimum }: CoverNumbers,
-  unit: LengthUnit,
-): string {
-  if (dialledIn === null || !['wall-left', 'clean-up-cut'].includes(decidedBy?.id ?? '')) return '';
-  return ` Dialled in it would leave ${printAgainst(dialledIn.leastWallMm, minimum!.mm, unit)} at best.`;
+/** "As chucked, cleaning up leaves only 4.250 mm, below the shop’s minimum of 4.300 mm." */
+function asChucked(numbers: CoverNumbers, unit: LengthUnit): string {
+  const left = printAgainst(numbers.cleanUp.leastWallMm, numbers.minimum!.mm, unit);
+  return `As chucked, cleaning up leaves only ${left}, below ${theMinimum(numbers, unit)}.`;
+}
+
+/** What the least cut that cleans up would leave, told once; a wall is only given up once shimming was tried too. */
+function whyReplace(decidedBy: Finding | null, numbers: CoverNumbers, unit: LengthUnit): string {
+  if (!['wall-left', 'clean-up-cut'].includes(decidedBy?.id ?? '')) return decidedBy?.sentence ?? '';
+  const { cleanUp, minimum, dialledIn } = numbers;
+  const through = cleanUp.leastWallMm <= 0;
+  const left = through
+    ? 'Cleaning it up would cut through the cover.'
+    : `Cleaning it up would leave ${wallInWords(cleanUp.leastWallMm, null, numbers, unit)}.`;
+  if (dialledIn === null) return left;
+  return `${left} Indicated in with shims, it would leave ${printAgainst(dialledIn.leastWallMm, minimum!.mm, unit)} at best.`;
 }

@@ -1,50 +1,20 @@
-import {
-  type LengthUnit,
-  MINUS,
-  MM_PER_STEP,
-  printAgainst,
-  printLength,
-  printShare,
-  wholeSteps,
-} from '../../../shared/words/print.ts';
+import { type LengthUnit, MINUS, printAgainst, printLength } from '../../../shared/words/print.ts';
 import type { CoverNumbers } from '../cover/coverNumbers.ts';
 import { placeName } from '../cover/placeNames.ts';
-
-/**
- * A cut as a machinist dials it, rounded up so that the printed cut cleans too: `0.42 mm` where that is exact,
- * else `0.423 mm`.
- */
-export function printCut(mm: number, unit: LengthUnit): string {
-  return printSteps(wholeSteps(mm, unit, 'up'), unit);
-}
-
-/** The deepest cut that may be planned, rounded down so that the printed cut still leaves the minimum. */
-export function printRoom(mm: number, unit: LengthUnit): string {
-  return printSteps(wholeSteps(mm, unit, 'down'), unit);
-}
-
-/** "72.2 %", or "more than 99.9 %": nothing measured is certain. */
-export function printSure(share: number): string {
-  return share > 0.999 ? 'more than 99.9 %' : printShare(share);
-}
-
-function printSteps(steps: number, unit: LengthUnit): string {
-  return printLength(steps * MM_PER_STEP[unit], unit, steps % 10 === 0 ? 'coarse' : 'fine');
-}
 
 /** `112 mm`, `112.5 mm`, `4.331 in`: a radius or diameter is a place, not a reading. */
 export function printRadius(mm: number, unit: LengthUnit): string {
   return unit === 'mm' ? `${Number(mm.toFixed(1))} mm` : printLength(mm, 'in', 'coarse');
 }
 
-/** "behind stud 1, at radius 110 mm": the radius only where there is more than one ring to tell apart. */
+/** "behind stud 1, at radius 110 mm": the radius only where there is more than one row to tell apart. */
 function stationPlace(numbers: CoverNumbers, station: number, unit: LengthUnit): string {
   const at = numbers.stations[station]!;
   const name = placeName(at.angleDeg, numbers.input.cover.studCount);
-  return numbers.coverage.secondRing ? `${name}, at radius ${printRadius(at.radiusMm, unit)}` : name;
+  return numbers.coverage.secondRing ? `${name} at radius ${printRadius(at.radiusMm, unit)}` : name;
 }
 
-/** Clock positions in words, each once: "behind every stud", else "behind stud 1; between studs 2 and 3". */
+/** Places in words, each once: "behind every stud", else "behind stud 1; between studs 2 and 3". */
 export function placesInWords(anglesDeg: readonly number[], studCount: number): string {
   const names = [...new Set(anglesDeg.map((angle) => placeName(angle, studCount)))];
   const behind = names.filter((name) => name.startsWith('behind'));
@@ -70,7 +40,7 @@ export function besideMinimum(wallMm: number, numbers: CoverNumbers, unit: Lengt
   return `${apart} ${unit} ${margin > 0 ? 'above' : 'below'} ${theMinimum(numbers, unit)}`;
 }
 
-/** "4.500 mm where it is thinnest, behind stud 1, 0.200 mm above the shop’s minimum of 4.300 mm". */
+/** "4.500 mm at the thinnest place, behind stud 1: 0.200 mm above the shop’s minimum of 4.300 mm". */
 export function wallInWords(
   wallMm: number,
   station: number | null,
@@ -80,9 +50,9 @@ export function wallInWords(
   const wall = numbers.minimum ? printAgainst(wallMm, numbers.minimum.mm, unit) : printLength(wallMm, unit);
   const where =
     station === null
-      ? 'where it is thinnest'
-      : `where it is thinnest, ${stationPlace(numbers, station, unit)}`;
-  return numbers.minimum ? `${wall} ${where}, ${besideMinimum(wallMm, numbers, unit)}` : `${wall} ${where}`;
+      ? 'at the thinnest place'
+      : `at the thinnest place, ${stationPlace(numbers, station, unit)}`;
+  return numbers.minimum ? `${wall} ${where}: ${besideMinimum(wallMm, numbers, unit)}` : `${wall} ${where}`;
 }
 
 /** Findings keep their value in this unit; only their sentence is in the person's unit. */

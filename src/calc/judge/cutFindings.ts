@@ -1,12 +1,13 @@
+import { printCut, printRequired, printRoom } from '../../../shared/words/cut.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
 import { type LengthUnit, listInWords, printAgainst, printLength } from '../../../shared/words/print.ts';
 import type { CoverNumbers } from '../cover/coverNumbers.ts';
 import { deepestCut } from '../cover/cutting/deepestCut.ts';
-import { MM, placesInWords, printCut, printRoom, theMinimum } from './coverWords.ts';
+import { MM, placesInWords, theMinimum } from './coverWords.ts';
 
-function allowanceSource({ usual, allowanceMm }: CoverNumbers): string {
+function allowanceSource({ usual, allowanceMm }: CoverNumbers, unit: LengthUnit): string {
   return usual.allowance
-    ? `the usual clean-up allowance, ${printLength(allowanceMm, 'mm', 'coarse')} (common practice); the shop has set none`
+    ? `the usual clean-up allowance, ${printLength(allowanceMm, unit, 'coarse')} (common practice, no source); the shop has set none`
     : 'the shop’s clean-up allowance';
 }
 
@@ -34,22 +35,21 @@ function cleansUp(numbers: CoverNumbers, unit: LengthUnit): Finding {
   const { cut, cleanUp, allowanceMm } = numbers;
   const clean = isClean(numbers);
   const least = printCut(cleanUp.dialledMm, unit);
-  const below = `${printLength(allowanceMm, unit, 'coarse')} below the darkened layer`;
-  let sentence = `The least cut that cleans every mark is ${least}, to ${below}.`;
+  let sentence = `The least cut that cleans up the whole face is ${least}, with ${printLength(allowanceMm, unit, 'coarse')} to spare.`;
   if (numbers.input.plannedCutMm !== null) {
     sentence = clean
-      ? `The planned cut cleans every mark; ${least} is the least that does.`
-      : `The planned cut of ${printCut(cut.dialledMm, unit)} does not clean up ${dirtyPlaces(numbers)}; ${least} is the least that does, to ${below}.`;
+      ? `The planned cut cleans up the whole face. The least that does is ${least}.`
+      : `The planned cut of ${printCut(cut.dialledMm, unit)} does not clean up ${dirtyPlaces(numbers)}. At least ${least} is needed.`;
   }
   return {
     id: 'cleans-up',
-    title: 'Cleans up',
+    title: 'Clean-up',
     status: clean ? 'pass' : 'fail',
     value: cut.dialledMm,
     limit: cleanUp.dialledMm,
     unit: MM,
     sentence,
-    source: allowanceSource(numbers),
+    source: allowanceSource(numbers, unit),
     answer: numbers.cleanUp.dialled,
   };
 }
@@ -60,32 +60,28 @@ function plannedCut(numbers: CoverNumbers, unit: LengthUnit): Finding {
   const planned = printCut(cut.dialledMm, unit);
   const clean = isClean(numbers);
   const thick = minimum === null || least.wallMm >= minimum.mm - 1e-9;
+  const allowance = allowanceSource(numbers, unit);
   const base = {
     id: 'planned-cut',
     title: 'Planned cut',
     value: cut.dialledMm,
     limit: cleanUp.dialledMm,
     unit: MM,
-    source:
-      minimum === null
-        ? allowanceSource(numbers)
-        : `${allowanceSource(numbers)}; and the ${minimum.from}’s minimum wall`,
+    source: minimum === null ? allowance : `${allowance}; and the ${minimum.from}’s minimum wall`,
     answer: null,
   };
   if (clean && thick) {
     return {
       ...base,
       status: 'pass',
-      sentence: `The planned cut of ${planned} ${minimum === null ? 'cleans up' : 'cleans up and leaves enough'}.`,
+      sentence: `The planned cut of ${planned} cleans up${minimum === null ? '' : ' and leaves enough wall'}.`,
     };
   }
   const wrong = [
     ...(clean ? [] : [`does not clean up ${dirtyPlaces(numbers)}`]),
     ...(thick
       ? []
-      : [
-          `leaves ${printAgainst(least.wallMm, minimum.mm, unit)} where ${theMinimum(numbers, unit)} is wanted`,
-        ]),
+      : [`leaves ${printAgainst(least.wallMm, minimum.mm, unit)}, below ${theMinimum(numbers, unit)}`]),
   ];
   return {
     ...base,
@@ -98,17 +94,14 @@ function plannedCut(numbers: CoverNumbers, unit: LengthUnit): Finding {
 function whatToPlan(numbers: CoverNumbers, unit: LengthUnit): string {
   const { minimum, cleanUp, ways, stations, uncertainty, confidence } = numbers;
   const least = printCut(cleanUp.dialledMm, unit);
-  if (minimum === null) return `Plan ${least} or more.`;
+  if (minimum === null) return `Cut at least ${least}.`;
   if (cleanUp.leastWallMm < minimum.mm - 1e-9) {
-    return 'No cut as chucked both cleans it and leaves enough.';
+    return 'As chucked, no cut both cleans up and leaves enough wall.';
   }
   const wallsMm = stations.map(({ wallMm }) => wallMm);
   const { plainMm, sureMm } = deepestCut({ wallsMm, ways, minimumMm: minimum.mm, uncertainty, confidence });
   const most = uncertainty === null ? plainMm : sureMm;
-  if (most === null || most <= cleanUp.dialledMm + 1e-9) return `Plan ${least}, the least that cleans it.`;
-  const leaves =
-    uncertainty === null
-      ? `the deepest that leaves ${theMinimum(numbers, unit)}`
-      : `the deepest that is sure enough to leave ${theMinimum(numbers, unit)}`;
-  return `Plan from ${least}, the least that cleans it, up to ${printRoom(most, unit)}, ${leaves}.`;
+  if (most === null || most <= cleanUp.dialledMm + 1e-9) return `Cut ${least}, the least that cleans up.`;
+  const sure = uncertainty === null ? '' : `, to be ${printRequired(confidence)} sure of the minimum`;
+  return `Cut at least ${least} and at most ${printRoom(most, unit)}${sure}.`;
 }

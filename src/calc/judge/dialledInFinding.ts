@@ -1,13 +1,14 @@
 import { DIALLING_WORTH_MM } from '../../../shared/words/cover.ts';
+import { printCut } from '../../../shared/words/cut.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
 import { type LengthUnit, listInWords, printLength, printNumber } from '../../../shared/words/print.ts';
 import type { CoverNumbers } from '../cover/coverNumbers.ts';
-import { MM, printCut, printRadius, wallInWords } from './coverWords.ts';
+import { MM, printRadius, wallInWords } from './coverWords.ts';
 
-/** Whether shimming the cover square to its marks saves wall. A caution where the wall passes only so. */
+/** Whether indicating the cover in with shims saves wall. A caution where the wall passes only so. */
 export function dialledInFinding(numbers: CoverNumbers, unit: LengthUnit): Finding {
   const { dialledIn, minimum, cleanUp } = numbers;
-  const base = { id: 'dialled-in', title: 'Dialled in', unit: MM, limit: minimum?.mm ?? null } as const;
+  const base = { id: 'dialled-in', title: 'Indicated in, with shims', unit: MM, limit: minimum?.mm ?? null };
   const source = minimum ? `${minimum.from}: ${minimum.source}` : 'no minimum wall is set';
   if (dialledIn === null) {
     return { ...base, status: 'not-checked', value: null, sentence: whyNot(numbers), source, answer: null };
@@ -23,38 +24,39 @@ export function dialledInFinding(numbers: CoverNumbers, unit: LengthUnit): Findi
         : below(cleanUp.leastWallMm)
           ? 'caution'
           : 'pass';
-  const gain =
-    wallGainedMm > 0 ? `would save ${printLength(wallGainedMm, unit)} of wall` : 'would save no wall';
+  const saved = printLength(Math.max(wallGainedMm, 0), unit);
   if (status !== 'caution' && wallGainedMm < DIALLING_WORTH_MM) {
-    return { ...found, status, sentence: `Dialling the cover in ${gain}: not worth it.` };
+    const gain = wallGainedMm > 0 ? `only ${saved} of wall` : 'no wall';
+    return { ...found, status, sentence: `Indicating it in with shims would save ${gain}: not worth it.` };
   }
-  const passes = `Dialled in, ${setUp(numbers, unit)}; then ${printCut(dialledIn.dialledMm, unit)} cleans it and leaves ${wallInWords(leastWallMm, null, numbers, unit)}`;
+  const left = wallInWords(leastWallMm, null, numbers, unit);
   return {
     ...found,
     status,
-    sentence: `${passes}. That saves ${printLength(wallGainedMm, unit)} of wall.`,
+    sentence: `${setUp(numbers, unit)} Then cut ${printCut(dialledIn.dialledMm, unit)}: that leaves ${left}. It saves ${saved} of wall.`,
   };
 }
 
 /** A thinner one would print as nothing. */
 const LEAST_SHIM_MM = { mm: 0.001, in: 0.00254 } as const;
 
-/** "tilted 0.100 mm over Ø 264 mm toward 247°, with shims of 0.071 mm under stud 1 and 0.100 mm under stud 2". */
+/** "Shim 0.071 mm under stud 1 and 0.100 mm under stud 2: 0.100 mm of tilt over 264 mm, toward 247°." */
 function setUp({ dialledIn, input }: CoverNumbers, unit: LengthUnit): string {
   const { tiltMm, tiltDirectionDeg, shimsMm } = dialledIn!;
-  const toward = tiltDirectionDeg === null ? '' : ` toward ${printNumber(tiltDirectionDeg, 0)}°`;
+  const toward = tiltDirectionDeg === null ? '' : `, toward ${printNumber(tiltDirectionDeg, 0)}°`;
   const shims = listInWords(
     shimsMm.flatMap((mm, pad) =>
       mm >= LEAST_SHIM_MM[unit] / 2 ? [`${printLength(mm, unit)} under stud ${pad + 1}`] : [],
     ),
   );
-  return `tilted ${printLength(tiltMm, unit)} over Ø ${printRadius(input.cover.trackOuterDiameterMm, unit)}${toward}${shims === '' ? '' : `, with shims of ${shims}`}`;
+  const tilt = `${printLength(tiltMm, unit)} of tilt over ${printRadius(input.cover.trackOuterDiameterMm, unit)}${toward}`;
+  return shims === '' ? `Indicate it in with ${tilt}.` : `Shim ${shims}: ${tilt}.`;
 }
 
 function whyNot({ input, ways }: CoverNumbers): string {
-  if (ways.length > 1) return 'Dialling in is not worked out: the face was not indicated.';
+  if (ways.length > 1) return 'Indicating it in is not worked out: there are no indicator readings.';
   if (input.chucking === 'side-wall-jaws') {
-    return 'Dialling in is not offered: in side-wall jaws shims under the pads mean nothing.';
+    return 'Indicating it in is not worked out: in side-wall jaws, shims under the pads do nothing.';
   }
-  return 'Dialling in is not worked out: no limit is set on the runout left in the face after the cut.';
+  return 'Indicating it in is not worked out: no limit is set for face runout after the cut.';
 }

@@ -1,14 +1,24 @@
 import type { Answer } from '../../../shared/words/answer.ts';
 import type { CoverCheckInput } from '../../../shared/words/cover.ts';
+import { printCut } from '../../../shared/words/cut.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
-import { type LengthUnit, printLength, printNumber } from '../../../shared/words/print.ts';
+import {
+  DENSITY,
+  type LengthUnit,
+  MASS,
+  printAs,
+  printLength,
+  printNumber,
+  SMALL_MASS,
+  UNBALANCE,
+} from '../../../shared/words/print.ts';
 import { type CoverNumbers, USUAL } from '../cover/coverNumbers.ts';
 import { permissibleUnbalance } from '../cover/permissibleUnbalance.ts';
 import { placeName } from '../cover/placeNames.ts';
-import { MM, printCut } from './coverWords.ts';
+import { MM } from './coverWords.ts';
 
 const FACING_MENDS = 'no limit before the cut: facing removes it';
-const NO_HEIGHTS = 'no indicator readings of the face were given';
+const MAKER_FIRST = 'no limit set; the maker’s figure comes first';
 
 /** The face as it came in, how facing changes clearance and balance, and how many cuts are left. */
 export function faceFindings(numbers: CoverNumbers, unit: LengthUnit): readonly Finding[] {
@@ -17,32 +27,40 @@ export function faceFindings(numbers: CoverNumbers, unit: LengthUnit): readonly 
     release(numbers, unit),
     tilt(numbers, unit),
     flatness(numbers, unit),
-    unbalanceFinding(numbers),
+    unbalanceFinding(numbers, unit),
   ];
 }
 
 function whyNot(answer: Answer | null): string {
-  return answer?.warnings[0]?.text ?? `It cannot be worked out: ${NO_HEIGHTS}.`;
+  return answer?.warnings[0]?.text ?? 'There are no indicator readings.';
 }
 
 function tilt({ runout, indicator }: CoverNumbers, unit: LengthUnit): Finding {
-  const base = { id: 'tilt', title: 'Tilt', limit: null, unit: MM, source: FACING_MENDS, answer: runout };
+  const base = {
+    id: 'tilt',
+    title: 'Runout before the cut',
+    limit: null,
+    unit: MM,
+    source: FACING_MENDS,
+    answer: runout,
+  };
   const value = runout?.value ?? null;
   if (value === null) {
-    return { ...base, status: 'not-checked', value, sentence: `Tilt not worked out. ${whyNot(runout)}` };
+    const sentence = `Runout before the cut is not worked out. ${whyNot(runout)}`;
+    return { ...base, status: 'not-checked', value, sentence };
   }
   return {
     ...base,
     status: 'pass',
     value,
-    sentence: `As it came the face tilts ${printLength(value, unit)} over the track, and the indicator swings ${printLength(indicator!.value!, unit)}. Facing removes it.`,
+    sentence: `Before the cut the face tilts ${printLength(value, unit)} across the friction surface; total indicator reading ${printLength(indicator!.value!, unit)}. Facing removes it.`,
   };
 }
 
 function flatness({ flatness: found }: CoverNumbers, unit: LengthUnit): Finding {
   const base = {
     id: 'flatness',
-    title: 'Flatness',
+    title: 'Flatness before the cut',
     limit: null,
     unit: MM,
     source: FACING_MENDS,
@@ -50,13 +68,14 @@ function flatness({ flatness: found }: CoverNumbers, unit: LengthUnit): Finding 
   };
   const value = found?.value ?? null;
   if (value === null) {
-    return { ...base, status: 'not-checked', value, sentence: `Flatness not worked out. ${whyNot(found)}` };
+    const sentence = `Flatness is not worked out. ${whyNot(found)}`;
+    return { ...base, status: 'not-checked', value, sentence };
   }
   return {
     ...base,
     status: 'pass',
     value,
-    sentence: `Beyond its tilt the face is out of flat by ${printLength(value, unit)}. Facing removes it.`,
+    sentence: `Apart from its tilt, the face is out of flat by ${printLength(value, unit)}. Facing removes it.`,
   };
 }
 
@@ -64,107 +83,103 @@ function cutsLeftFinding({ cutsLeft, minimum }: CoverNumbers): Finding {
   const base = { id: 'cuts-left', title: 'Cuts left', limit: null, unit: 'cuts', answer: cutsLeft };
   if (cutsLeft === null) {
     const lacking = minimum === null ? 'no minimum wall is set' : 'the shop has set no typical cut';
-    return {
-      ...base,
-      status: 'not-checked',
-      value: null,
-      sentence: `Cuts left not worked out: ${lacking}.`,
-      source: lacking,
-    };
+    const sentence = `Cuts left are not worked out: ${lacking}.`;
+    return { ...base, status: 'not-checked', value: null, sentence, source: lacking };
   }
   const value = cutsLeft.value!;
+  const more = value === 0 ? 'no more cuts' : value === 1 ? '1 more cut' : `${value} more cuts`;
   return {
     ...base,
     status: value > 0 ? 'pass' : 'caution',
     value,
-    sentence:
-      value > 0
-        ? `After this cut there is wall for ${value} more of the shop’s usual depth.`
-        : 'After this cut there is not wall enough for another of the shop’s usual depth.',
+    sentence: `After this cut there is wall for ${more} of the shop’s typical depth.`,
     source: 'the shop’s typical cut',
   };
 }
 
 function release({ releaseAfter, cut }: CoverNumbers, unit: LengthUnit): Finding {
-  const grows = printCut(cut.dialledMm, unit);
+  const depth = printCut(cut.dialledMm, unit);
   const base = {
     id: 'release-clearance',
-    title: 'Release clearance',
+    title: 'Lock-up release clearance',
     limit: null,
     unit: MM,
+    source: MAKER_FIRST,
     answer: releaseAfter,
   };
-  const source = 'no limit given: the maker’s figure comes first';
   if (releaseAfter === null) {
-    return {
-      ...base,
-      status: 'not-checked',
-      value: null,
-      sentence: `The lock-up clutch’s release clearance grows by the cut, ${grows}; it was not given, so the new one is not known.`,
-      source,
-    };
+    const sentence = `The lock-up release clearance grows by the cut, ${depth}. Enter the clearance before the cut to see the new one.`;
+    return { ...base, status: 'not-checked', value: null, sentence };
   }
   return {
     ...base,
     status: 'caution',
     value: releaseAfter.value,
-    sentence: `The lock-up clutch’s release clearance grows by ${grows} to ${printLength(releaseAfter.value!, unit)}; a shim or a lining thicker by ${grows} restores it.`,
-    source,
+    sentence: `The lock-up release clearance grows to ${printLength(releaseAfter.value!, unit)}. A shim or lining ${depth} thicker restores it.`,
   };
 }
 
-function unbalanceFinding({ unbalance, ways, usual, input }: CoverNumbers): Finding {
-  const base = {
-    id: 'unbalance',
-    title: 'Unbalance',
-    status: 'not-checked',
-    limit: null,
-    unit: 'g·mm',
-  } as const;
-  const source = 'no limit given: the maker’s figure comes first';
+function unbalanceFinding(numbers: CoverNumbers, unit: LengthUnit): Finding {
+  const { unbalance, input } = numbers;
   const { heavySideDeg, ...answer } = unbalance;
   const { value } = answer;
-  if (value === null) {
-    return {
-      ...base,
-      value,
-      sentence: `Unbalance not worked out. ${whyNot(answer)}`,
-      source,
-      answer,
-    };
-  }
-  const density = usual.density ? ` Density taken as ${USUAL.densityKgPerM3} kg/m³, plain steel.` : '';
-  const upTo = ways.length === 1 ? '' : 'up to ';
-  const side = heavySideDeg === null ? '' : `, heavy toward ${printNumber(heavySideDeg, 0)}°`;
-  const uneven = `The wall left on the track is uneven by ${upTo}${printNumber(value, 1)} g·mm${side}.`;
+  const base = {
+    id: 'unbalance',
+    title: 'Balance',
+    status: 'not-checked' as const,
+    value,
+    limit: null,
+    unit: 'g·mm',
+    source: MAKER_FIRST,
+    answer,
+  };
+  if (value === null) return { ...base, sentence: `Balance is not worked out. ${whyNot(answer)}` };
+  const uneven = unevenInWords(numbers, value, unit);
+  const density = densityTaken(numbers, unit);
   const wanted = input.balance ?? null;
   if (wanted === null) {
-    const sentence = `${uneven} No limit is given, so it is not judged.${density}`;
-    return { ...base, value, sentence, source, answer };
+    return { ...base, sentence: `${uneven} No limit is set, so it is not judged.${density}` };
   }
   const permitted = permissibleUnbalance(wanted);
   const limit = permitted.value!;
   const over = value > limit + 1e-9;
+  const mend = over && heavySideDeg !== null ? correction(value, heavySideDeg, input.cover, unit) : '';
   return {
     ...base,
     status: over ? 'caution' : 'pass',
-    value,
     limit,
-    sentence: `${uneven} ${over ? 'More than' : 'Within'} ${printNumber(limit, 1)} g·mm, grade G ${wanted.gradeMmPerS} at ${wanted.speedRpm} rpm for ${wanted.massKg} kg.${over && heavySideDeg !== null ? correction(value, heavySideDeg, input.cover) : ''}${density}`,
-    source: 'ISO 21940-11 at the grade and speed the shop works to; the maker’s figure comes first',
+    sentence: `${uneven} ${over ? 'The limit is' : 'It is within'} ${printAs(limit, UNBALANCE[unit])}.${mend}${density}`,
+    source: `ISO 21940-11, grade G ${wanted.gradeMmPerS} at ${wanted.speedRpm} rpm for ${printAs(wanted.massKg, MASS[unit])}; the maker’s figure comes first`,
     answer: { ...answer, how: [...answer.how, ...permitted.how] },
   };
 }
 
-/** Where to take it off or put it on: at the stud circle, on or across from the heavy side. */
-function correction(gmm: number, heavySideDeg: number, cover: CoverCheckInput['cover']): string {
-  const radiusMm = cover.studCircleDiameterMm / 2;
-  const grams = printNumber(gmm / radiusMm, 2);
-  const light = (heavySideDeg + 180) % 360;
-  return ` ${grams} g at the stud circle corrects it: taken off ${atClock(heavySideDeg, cover.studCount)}, or put on ${atClock(light, cover.studCount)}.`;
+/** "The wall left is out of balance by 80.8 g·mm, heavy at 45°." */
+function unevenInWords({ unbalance, ways }: CoverNumbers, value: number, unit: LengthUnit): string {
+  const upTo = ways.length === 1 ? '' : 'up to ';
+  const { heavySideDeg } = unbalance;
+  const side = heavySideDeg === null ? '' : `, heavy at ${printNumber(heavySideDeg, 0)}°`;
+  return `The wall left is out of balance by ${upTo}${printAs(value, UNBALANCE[unit])}${side}.`;
 }
 
-function atClock(angleDeg: number, studCount: number): string {
+function densityTaken({ usual }: CoverNumbers, unit: LengthUnit): string {
+  return usual.density ? ` Plain steel is assumed, ${printAs(USUAL.densityKgPerM3, DENSITY[unit])}.` : '';
+}
+
+/** Where to take it off or put it on: at the bolt circle, on or across from the heavy side. */
+function correction(
+  gmm: number,
+  heavySideDeg: number,
+  cover: CoverCheckInput['cover'],
+  unit: LengthUnit,
+): string {
+  const radiusMm = cover.studCircleDiameterMm / 2;
+  const mass = printAs(gmm / radiusMm, SMALL_MASS[unit]);
+  const light = (heavySideDeg + 180) % 360;
+  return ` To correct it, take ${mass} off the bolt circle ${atAngle(heavySideDeg, cover.studCount)}, or add it ${atAngle(light, cover.studCount)}.`;
+}
+
+function atAngle(angleDeg: number, studCount: number): string {
   const whole = Math.round(angleDeg) % 360;
   const name = placeName(whole, studCount);
   return name.startsWith('at ') ? name : `at ${whole}°, ${name}`;

@@ -1,4 +1,5 @@
 import type { CoverCheckInput } from '../../../shared/words/cover.ts';
+import { printDay } from '../../../shared/words/day.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
 import { listInWords } from '../../../shared/words/print.ts';
 
@@ -16,39 +17,29 @@ export function gaugeFindings({ gaugesUsed = [], measuredOn = null }: CoverCheck
   );
   const undated = gaugesUsed.filter(({ dueOn }) => dueOn === null);
   const said = (gauges: typeof gaugesUsed) =>
-    listInWords(gauges.map(({ name, dueOn }) => (dueOn === null ? name : `${name}, due ${dueOn}`)));
-  const base = {
-    id: 'gauge-due',
-    title: 'Calibration of the gauges',
-    value: null,
-    limit: null,
-    unit: '',
-    source: 'the catalogue of gauges',
-    answer: null,
-  };
+    listInWords(gauges.map(({ name, dueOn }) => (dueOn === null ? name : `${name}, due ${printDay(dueOn)}`)));
+  const found = (status: Finding['status'], sentence: string): readonly Finding[] => [
+    {
+      id: 'gauge-due',
+      title: 'Gauge calibration',
+      status,
+      value: null,
+      limit: null,
+      unit: '',
+      sentence,
+      source: 'gauges in the catalog',
+      answer: null,
+    },
+  ];
   if (measuredOn === null && undated.length < gaugesUsed.length) {
-    return [
-      {
-        ...base,
-        status: 'not-checked',
-        sentence:
-          'Whether the gauges were within their dates is not known: the day of the readings was not given.',
-      },
-    ];
+    return found('not-checked', 'The day of the readings is missing, so calibration can’t be checked.');
   }
   if (overdue.length > 0) {
-    return [
-      {
-        ...base,
-        status: 'caution',
-        sentence: `Past its date when it was used on ${measuredOn}: ${said(overdue)}. Have it calibrated, or measure again with another.`,
-      },
-    ];
+    return found(
+      'caution',
+      `Calibration was overdue on ${printDay(measuredOn!)}: ${said(overdue)}. Calibrate, or measure again with another gauge.`,
+    );
   }
-  if (undated.length > 0) {
-    return [
-      { ...base, status: 'not-checked', sentence: `No date of calibration is known of ${said(undated)}.` },
-    ];
-  }
-  return [{ ...base, status: 'pass', sentence: `Within its date: ${said(gaugesUsed)}.` }];
+  if (undated.length > 0) return found('not-checked', `No calibration date is entered for ${said(undated)}.`);
+  return found('pass', `In calibration: ${said(gaugesUsed)}.`);
 }

@@ -5,7 +5,7 @@ import { type LengthUnit, printAgainst, printLength } from '../../../shared/word
 import { knockOnLengths } from '../cover/knockOnLengths.ts';
 
 const TOLERANCE_MM = 1e-9;
-const GIVEN = 'the limit given; the maker’s figure comes first';
+const GIVEN = 'the limit entered here; the maker’s figure comes first';
 
 /**
  * What the job changes elsewhere, each against its limit: pads, pull-forward gap, hub, crank pilot, heights, and how
@@ -44,15 +44,15 @@ export function knockOnFindings(
 
 /** Title, and how the sentence begins. */
 const WORKED = {
-  'pad-thickness': ['Pads', 'The pads are left'],
-  'pads-coplanar': ['Pads in one plane', 'The pads differ by'],
-  'pull-forward': ['Pull-forward gap', 'The gap becomes'],
-  'hub-engagement': ['Hub in the pump', 'Pulled forward the hub engages the pump by'],
-  'pilot-engaged': ['Crank pilot engaged', 'The pilot stands in the crank by'],
-  'pilot-clearance': ['Crank pilot clearance', 'The pilot has'],
+  'pad-thickness': ['Pad thickness', 'Pad thickness after resurfacing is'],
+  'pads-coplanar': ['Pads in one plane', 'The pads differ in height by'],
+  'pull-forward': ['Pull-forward gap', 'The pull-forward gap will be'],
+  'hub-engagement': ['Impeller hub engagement', 'Pulled forward, the impeller hub engages the pump'],
+  'pilot-engaged': ['Crank pilot engagement', 'The crank pilot engages'],
+  'pilot-clearance': ['Crank pilot clearance', 'Crank pilot clearance is'],
 } as const;
 const MEASURED = {
-  'side-wall-height': 'Side wall after parting',
+  'side-wall-height': 'Side wall height',
   'overall-height': 'Overall height',
   'end-play': 'End play',
 } as const;
@@ -89,7 +89,7 @@ function limitsOf(k: KnockOn, family: FitLimits | null): Readonly<Record<Judged,
     'hub-engagement': atLeast(k.leastHubEngagementMm, f.leastHubEngagementMm),
     'pilot-engaged': {
       least: one(k.leastPilotEngagedMm, f.leastPilotEngagedMm),
-      most: k.pilotRoomMm === null ? null : { mm: k.pilotRoomMm, source: 'the room measured in the crank' },
+      most: k.pilotRoomMm === null ? null : { mm: k.pilotRoomMm, source: 'the crank bore depth' },
     },
     'pilot-clearance': {
       least: interference(k),
@@ -139,16 +139,8 @@ function within(
   const short = least !== null && value < least.mm - TOLERANCE_MM ? least : null;
   const long = most !== null && value > most.mm + TOLERANCE_MM ? most : null;
   const limit = (long ?? short ?? least ?? most)?.mm ?? null;
-  const told = limit === null ? printLength(value, unit) : printAgainst(value, limit, unit);
-  const bottoms = id === 'pilot-engaged' ? '. It must not bottom' : '';
-  const against = short
-    ? `, less than the ${printLength(short.mm, unit)} wanted`
-    : long
-      ? `, more than the ${printLength(long.mm, unit)} there may be${bottoms}`
-      : limit === null
-        ? '; no limit is given, so it is not judged'
-        : ', within its limits';
   const beyond = long ?? short;
+  const sentence = inWords(id, says, value, { short, long, limit }, unit);
   const sources = beyond ? [beyond.source] : [least, most].flatMap((one) => one?.source ?? []);
   return [
     {
@@ -158,11 +150,31 @@ function within(
       value,
       limit,
       unit: 'mm',
-      sentence: `${says} ${told}${against}.`,
-      source: limit === null ? 'none given' : [...new Set(sources)].join('; '),
+      sentence,
+      source: limit === null ? 'none set' : [...new Set(sources)].join('; '),
       answer,
     },
   ];
+}
+
+function inWords(
+  id: Judged,
+  says: string,
+  valueMm: number,
+  { short, long, limit }: { short: Limit | null; long: Limit | null; limit: number | null },
+  unit: LengthUnit,
+): string {
+  const minimum = (mm: number) => printLength(mm, unit);
+  if (id === 'pilot-clearance' && short !== null && short.mm === 0) {
+    return `The crank pilot is ${minimum(-valueMm)} larger than its bore. It must clear: measure both again.`;
+  }
+  const told = `${says} ${limit === null ? minimum(valueMm) : printAgainst(valueMm, limit, unit)}`;
+  if (short !== null) return `${told}, below the minimum of ${minimum(short.mm)}.`;
+  if (long !== null) {
+    const bottoms = id === 'pilot-engaged' ? ' It must not bottom.' : '';
+    return `${told}, above the maximum of ${minimum(long.mm)}.${bottoms}`;
+  }
+  return limit === null ? `${told}. No limit is set, so it is not judged.` : `${told}, within limits.`;
 }
 
 function padsApart({ padHeightsMm }: KnockOn): Answer | null {
@@ -207,7 +219,7 @@ function asMeasured(
 ): readonly Finding[] {
   if (given === null) return [];
   const answer: Answer = { symbol: '', value: given.mm, unit: 'mm', how: [], warnings: [] };
-  return within(id, [title, 'It measures'], answer, limits, unit).map((one) => ({
+  return within(id, [title, `${title} is`], answer, limits, unit).map((one) => ({
     ...one,
     answer: null,
   }));
@@ -225,14 +237,14 @@ function chucked(
   return [
     {
       id: 'chucking-difference',
-      title: 'Clamped and released',
+      title: 'Chuck distortion',
       status: bent ? 'caution' : 'pass',
       value,
       limit: allowanceMm,
       unit: 'mm',
       sentence: bent
-        ? `The face reads ${printLength(value, unit)} otherwise once it is released, more than the clean-up allowance of ${printLength(allowanceMm, unit)}: the chuck bends the cover. Hold it otherwise and read it again.`
-        : `The face reads the same clamped and released to within ${printLength(value, unit)}.`,
+        ? `Released, the face reads ${printLength(value, unit)} differently: the chuck bends the cover. Hold it another way and read it again.`
+        : `Clamped and released, the face reads the same within ${printLength(value, unit)}.`,
       source: 'the clean-up allowance',
       answer: null,
     },

@@ -1,10 +1,10 @@
 import type { NextPass } from '../../../shared/words/afterCut.ts';
 import type { CoverCheck, CoverCheckInput, Station } from '../../../shared/words/cover.ts';
+import { printCut, printRoom, printSure } from '../../../shared/words/cut.ts';
 import { type Place, stationAt } from '../../../shared/words/places.ts';
 import { type LengthUnit, printAgainst, printLength } from '../../../shared/words/print.ts';
 import { checkCover } from '../cover/checkCover.ts';
 import { wallsLeftBy } from '../cover/face/wallsLeftBy.ts';
-import { printCut, printRoom, printSure } from './coverWords.ts';
 
 const TOLERANCE_MM = 1e-9;
 /** A cut is dialled to a thousandth of a millimetre, or a ten-thousandth of an inch. */
@@ -44,107 +44,150 @@ export interface AsCut {
  * Example: walls 4.5, still dark by 0.08, allowance 0.05 → 0.13, leaves 4.37 (tests/calc/judge/nextPass.test.ts)
  */
 export function nextPass(made: PassMade, unit: LengthUnit, cut: AsCut = asCut(made, unit)): NextPass {
-  const { decided, plannedMm, cutMm, look } = made;
+  const now = asItIs(made, cut, unit);
+  const { stands, roomMm } = now;
+  if (roomMm !== null && roomMm < -TOLERANCE_MM) {
+    return {
+      ...nothingMore(now),
+      state: 'stop',
+      headline: stands.measured
+        ? 'Stop: it is below the minimum.'
+        : 'Stop and measure: it should be below the minimum.',
+      because: `${now.wall}. Do not cut any more.`,
+    };
+  }
+  return now.dark ? stillDark(made, now, unit) : clean(made, now, unit);
+}
+
+/** What is known after the last pass, before anything is said of another. */
+interface Now {
+  readonly face: FaceNow;
+  readonly check: CoverCheck;
+  readonly dark: boolean;
+  /** Whether the depth of what is still dark was read. */
+  readonly darkRead: boolean;
+  /** What is left of the decided cut; null where nothing is. */
+  readonly restMm: number | null;
+  readonly roomMm: number | null;
+  readonly stands: Pick<NextPass, 'wallNowMm' | 'measured' | 'roomMm'>;
+  /** "4.500 mm is measured at the thinnest place; the minimum is 4.300 mm". */
+  readonly wall: string;
+}
+
+function asItIs(made: PassMade, cut: AsCut, unit: LengthUnit): Now {
+  const { plannedMm, cutMm, look } = made;
   const face = faceNow(made, cut.wallsMm);
   const depths = [
     ...face.stations.map((one) => one.markDepthMm ?? 0),
     ...face.marks.map((one) => one.depthMm),
   ];
-  const known = depths.some((depthMm) => depthMm > TOLERANCE_MM);
-  const dark = known || look === 'dark';
-  const restMm = plannedMm - cutMm > DIAL_MM ? plannedMm - cutMm : null;
-  const now = (over: Partial<CoverCheckInput>) => checkCover({ ...decided, ...face.asInput, ...over }, unit);
-  const clean = cleanFace(face, decided);
-  const still = cut.stands;
-  const wallNowMm = still.leastWall.afterMm;
-  const minimum = still.minimumWall;
+  const darkRead = depths.some((depthMm) => depthMm > TOLERANCE_MM);
+  const check = cut.stands;
+  const wallNowMm = check.leastWall.afterMm;
+  const minimum = check.minimumWall;
   const roomMm = minimum && wallNowMm - minimum.mm;
-  const measured = face.measured && face.wallRead[still.leastWall.station] === true;
-  const stands = { wallNowMm, measured, roomMm };
-  const wall = `${minimum ? printAgainst(wallNowMm, minimum.mm, unit) : printLength(wallNowMm, unit)} is ${measured ? 'measured' : 'reckoned'} where it is thinnest${minimum ? `; the minimum is ${printLength(minimum.mm, unit)}` : ', and no minimum is set'}`;
-  const none = { nextMm: null, totalMm: null, check: still, ...stands };
+  const measured = face.measured && face.wallRead[check.leastWall.station] === true;
+  const wall = minimum ? printAgainst(wallNowMm, minimum.mm, unit) : printLength(wallNowMm, unit);
+  const limit = minimum ? `the minimum is ${printLength(minimum.mm, unit)}` : 'no minimum is set';
+  return {
+    face,
+    check,
+    dark: darkRead || look === 'dark',
+    darkRead,
+    restMm: plannedMm - cutMm > DIAL_MM ? plannedMm - cutMm : null,
+    roomMm,
+    stands: { wallNowMm, measured, roomMm },
+    wall: `${wall} is ${measured ? 'measured' : 'expected'} at the thinnest place; ${limit}`,
+  };
+}
 
-  if (roomMm !== null && roomMm < -TOLERANCE_MM) {
+function nothingMore({ check, stands }: Now) {
+  return { nextMm: null, totalMm: null, check, ...stands };
+}
+
+/** Nothing dark was read or seen: either nobody looked yet, or the heat mark is gone. */
+function clean({ plannedMm, cutMm, look }: PassMade, now: Now, unit: LengthUnit): NextPass {
+  const { measured } = now.stands;
+  if (look === null && !measured) {
     return {
-      state: 'stop',
-      headline: measured
-        ? 'Stop: it is below the minimum.'
-        : 'Stop, and measure: it should be below the minimum.',
-      because: `${wall}. Do not cut further.`,
-      ...none,
-    };
-  }
-  if (!dark && look === null && !measured) {
-    return {
+      ...nothingMore(now),
       state: 'look',
-      headline: 'Look: is the darkened layer gone?',
-      because: `${printLength(cutMm, unit)} of ${printLength(plannedMm, unit)} is cut. ${wall}.`,
-      ...none,
+      headline: 'Look: is the heat mark gone?',
+      because: `${printLength(cutMm, unit)} of ${printCut(plannedMm, unit)} is cut. ${now.wall}.`,
     };
   }
-  if (!dark) {
-    const spared =
-      restMm === null
-        ? ''
-        : ` What is left of the plan, ${printLength(restMm, unit)}, need not be cut for it.`;
-    return {
-      state: 'gone',
-      headline: `The darkened layer is gone after ${printLength(cutMm, unit)}${measured ? '' : ': measure it again'}.`,
-      because: `${wall}${measured ? sureness(still) : ''}.${spared}`,
-      ...none,
-    };
-  }
+  const spared =
+    now.restMm === null
+      ? ''
+      : ` The remaining ${printLength(now.restMm, unit)} of the decided cut is not needed.`;
+  return {
+    ...nothingMore(now),
+    state: 'gone',
+    headline: `The heat mark is gone after ${printLength(cutMm, unit)}${measured ? '' : ': measure again'}.`,
+    because: `${now.wall}${measured ? sureness(now.check) : ''}.${spared}`,
+  };
+}
 
-  const check = known
-    ? now({ plannedCutMm: null })
-    : restMm === null
-      ? null
-      : face.measured
-        ? now({ ...clean, plannedCutMm: restMm })
-        : checkCover({ ...decided, plannedCutMm: cutMm + restMm }, unit);
-  const room = roomMm === null ? '' : ` Up to ${printRoom(roomMm, unit)} more would just leave the minimum.`;
+function stillDark(made: PassMade, now: Now, unit: LengthUnit): NextPass {
+  const { plannedMm, cutMm } = made;
+  const { roomMm, restMm, stands } = now;
+  const room = roomMm === null ? '' : ` At most ${printRoom(roomMm, unit)} more keeps the minimum.`;
+  const check = checkOfNext(made, now, unit);
   if (check === null) {
     return {
+      ...nothingMore(now),
       state: 'plan-again',
-      headline: 'Still dark, and the planned cut is used up.',
-      because: `${wall}.${room} Read how deep it is still dark, and the walls, and what is needed is worked out here.`,
-      ...none,
+      headline: 'Heat mark remaining, and the decided cut is used up.',
+      because: `${now.wall}.${room} Measure the walls and the depth of the mark to see what is needed.`,
     };
   }
-  const nextMm = known ? check.cut.dialledMm : restMm!;
+  const nextMm = now.darkRead ? check.cut.dialledMm : restMm!;
   const totalMm = cutMm + nextMm;
   const next = { nextMm, totalMm, check, ...stands };
-  const leaves = `leaves ${printLength(check.leastWall.afterMm, unit)} where it is thinnest${minimum ? `; the minimum is ${printLength(minimum.mm, unit)}` : ''}`;
+  const minimum = now.check.minimumWall;
+  const limit = minimum ? `; the minimum is ${printLength(minimum.mm, unit)}` : '';
+  const leaves = `leaves ${printLength(check.leastWall.afterMm, unit)} at the thinnest place${limit}`;
   if (minimum && check.leastWall.afterMm < minimum.mm - TOLERANCE_MM) {
     return {
-      state: 'stop',
-      headline: 'Stop: still dark, and another pass would not leave the minimum.',
-      because: `The ${printCut(nextMm, unit)} it still needs ${leaves}.${room}`,
       ...next,
+      state: 'stop',
+      headline: 'Stop: heat mark remaining, and another pass would go below the minimum.',
+      because: `The ${printCut(nextMm, unit)} it still needs ${leaves}.${room}`,
     };
   }
   if (check.verdict === 'measure-again') {
     return {
-      state: 'measure-again',
-      headline: 'Still dark: measure again before the next pass.',
-      because: check.because,
       ...next,
+      state: 'measure-again',
+      headline: 'Heat mark remaining: measure again before the next pass.',
+      because: check.because,
     };
   }
   if (totalMm > plannedMm + DIAL_MM) {
     return {
-      state: 'plan-again',
-      headline: `Still dark: it needs ${printCut(nextMm, unit)} more, and that is more than was decided.`,
-      because: `${printCut(totalMm, unit)} in all; ${printCut(plannedMm, unit)} was decided. It ${leaves}${sureness(check)}. Plan that cut and decide again before it is made.`,
       ...next,
+      state: 'plan-again',
+      headline: `Heat mark remaining: it needs ${printCut(nextMm, unit)} more, which is more than was decided.`,
+      because: `That makes ${printCut(totalMm, unit)} in all; ${printCut(plannedMm, unit)} was decided. It ${leaves}${sureness(check)}. Change the cut and decide again first.`,
     };
   }
   return {
-    state: 'cut-more',
-    headline: `Still dark: cut ${printCut(nextMm, unit)} more.`,
-    because: `That ${leaves}${sureness(check)}.`,
     ...next,
+    state: 'cut-more',
+    headline: `Heat mark remaining: cut ${printCut(nextMm, unit)} more.`,
+    because: `That ${leaves}${sureness(check)}.`,
   };
+}
+
+/** The cover after another pass: down to what was read dark, else the rest of the decided cut; null with none left. */
+function checkOfNext({ decided, cutMm }: PassMade, now: Now, unit: LengthUnit): CoverCheck | null {
+  const { face, darkRead, restMm } = now;
+  const next = (over: Partial<CoverCheckInput>) => checkCover({ ...decided, ...face.asInput, ...over }, unit);
+  if (darkRead) return next({ plannedCutMm: null });
+  if (restMm === null) return null;
+  return face.measured
+    ? next({ ...cleanFace(face, decided), plannedCutMm: restMm })
+    : checkCover({ ...decided, plannedCutMm: cutMm + restMm }, unit);
 }
 
 /**
@@ -232,5 +275,5 @@ function exactly(criteria: CoverCheckInput['criteria']): CoverCheckInput['criter
 
 function sureness({ conformanceProbability: share }: CoverCheck): string {
   if (share === null) return '';
-  return `, ${printSure(share)} sure of it everywhere`;
+  return `, ${printSure(share)} sure`;
 }

@@ -5,7 +5,7 @@ import { printRadius } from './coverWords.ts';
 
 const NO_NUMBER = { value: null, limit: null, unit: '', answer: null } as const;
 
-/** Were enough places read, and can the readings be relied on? */
+/** Were enough stations measured, and can the readings be relied on? */
 export function readingFindings(numbers: CoverNumbers, unit: LengthUnit): readonly Finding[] {
   return [coverageFinding(numbers, unit), doubtful(numbers.input.doubtfulReadings)];
 }
@@ -15,21 +15,19 @@ function coverageFinding({ coverage }: CoverNumbers, unit: LengthUnit): Finding 
   const complete = missingPlaces.length === 0 && secondRing;
   const missing = [
     ...(missingPlaces.length > 0
-      ? [
-          `Not measured on the ring at radius ${printRadius(coverage.ringRadiusMm, unit)}: ${missingPlaces.join('; ')}.`,
-        ]
+      ? [`Not measured at radius ${printRadius(coverage.ringRadiusMm, unit)}: ${missingPlaces.join('; ')}.`]
       : []),
-    ...(secondRing ? [] : ['Not measured: a second ring.']),
+    ...(secondRing ? [] : ['No second row is measured.']),
   ];
   return {
     id: 'coverage',
-    title: 'Places measured',
+    title: 'Stations measured',
     ...NO_NUMBER,
     status: complete ? 'pass' : 'fail',
     sentence: complete
-      ? 'Measured behind every stud and between every pair, and on a second ring.'
+      ? 'Measured behind every stud, between every pair of studs, and on a second row.'
       : `${missing.join(' ')} Measure there too.`,
-    source: 'common practice, no source: heat marks sit behind the studs',
+    source: 'common practice, no source: heat marks lie behind the studs',
   };
 }
 
@@ -37,57 +35,71 @@ function doubtful(readings: readonly string[]): Finding {
   const some = readings.length > 0;
   return {
     id: 'doubtful-readings',
-    title: 'Doubtful readings',
+    title: 'Readings confirmed',
     ...NO_NUMBER,
     status: some ? 'fail' : 'pass',
-    sentence: some
-      ? `Doubted when typed, and not confirmed since: ${listInWords(readings)}. Read again, or confirm.`
-      : 'No reading is in doubt.',
-    source: 'readings far from what the family leads one to expect are asked about',
+    sentence: some ? notConfirmed(readings) : 'No reading is in doubt.',
+    source: 'compared with what was expected there',
   };
 }
 
-/** How it was held, and stations that are not on the track; these decide nothing by themselves. */
-export function holdingFindings({ input, stations }: CoverNumbers): readonly Finding[] {
-  const { chucking, cover } = input;
-  const held = {
+/** "The wall at station 3 looks like a slip. Measure it again, or confirm it." */
+export function notConfirmed(readings: readonly string[]): string {
+  return readings.length === 1
+    ? `Looks like a slip: ${readings[0]}. Measure it again, or confirm it.`
+    : `Look like slips: ${listInWords(readings)}. Measure them again, or confirm them.`;
+}
+
+/** How it was held, and stations that are not on the friction surface; these decide nothing by themselves. */
+export function holdingFindings(numbers: CoverNumbers): readonly Finding[] {
+  return [chuckingFinding(numbers.input.chucking), ...offTrack(numbers)];
+}
+
+function chuckingFinding(chucking: CoverNumbers['input']['chucking']): Finding {
+  const base = {
     id: 'chucking',
     title: 'Chucking',
     ...NO_NUMBER,
     source: 'as recorded when the face was indicated',
   };
-  const offTrack = stations.filter(
+  switch (chucking) {
+    case 'side-wall-jaws':
+      return {
+        ...base,
+        status: 'caution',
+        sentence:
+          'Held in side-wall jaws: the tilt read belongs to the chuck, and shims under the pads do nothing.',
+      };
+    case 'pads-and-pilot-trued':
+      return { ...base, status: 'pass', sentence: 'Held with pads and crank pilot trued in the chuck.' };
+    case null:
+      return {
+        ...base,
+        status: 'not-checked',
+        sentence:
+          'How the cover was held is not recorded. Pads and crank pilot trued in the chuck are assumed.',
+      };
+  }
+}
+
+function offTrack({ input: { cover }, stations }: CoverNumbers): readonly Finding[] {
+  const off = stations.filter(
     ({ radiusMm }) =>
       radiusMm < cover.trackInnerDiameterMm / 2 - 1e-9 || radiusMm > cover.trackOuterDiameterMm / 2 + 1e-9,
   ).length;
+  if (off === 0) return [];
   return [
-    chucking === 'side-wall-jaws'
-      ? {
-          ...held,
-          status: 'caution',
-          sentence:
-            'Held by its side wall: the tilt seen belongs to the chucking, and dialling in is not offered.',
-        }
-      : chucking === null
-        ? {
-            ...held,
-            status: 'not-checked',
-            sentence:
-              'It was not said how the cover was held; pads and pilot trued in the chuck are assumed.',
-          }
-        : { ...held, status: 'pass', sentence: 'Held with pads and pilot trued in the chuck.' },
-    ...(offTrack === 0
-      ? []
-      : [
-          {
-            id: 'off-track',
-            title: 'Off the track',
-            ...NO_NUMBER,
-            status: 'caution' as const,
-            value: offTrack,
-            sentence: `${offTrack === 1 ? 'One station lies' : `${offTrack} stations lie`} off the track; ${offTrack === 1 ? 'its wall counts' : 'their walls count'} all the same.`,
-            source: 'the track’s diameters as given',
-          },
-        ]),
+    {
+      id: 'off-track',
+      title: 'Stations on the friction surface',
+      ...NO_NUMBER,
+      status: 'caution',
+      value: off,
+      sentence:
+        off === 1
+          ? '1 station is off the friction surface. Its wall counts all the same.'
+          : `${off} stations are off the friction surface. Their walls count all the same.`,
+      source: 'the friction surface diameters as entered',
+    },
   ];
 }

@@ -5,50 +5,50 @@ import { listInWords } from '../../../shared/words/print.ts';
 const NO_NUMBER = { value: null, limit: null, unit: '', answer: null } as const;
 
 /** What was looked for before anything was measured: cracks, and faults the shop calls final. */
-export function soundnessFindings({ crackTest, inspectionFailures }: CoverCheckInput): readonly Finding[] {
-  return [crack(crackTest), inspection(inspectionFailures)];
+export function soundnessFindings(input: CoverCheckInput): readonly Finding[] {
+  return [crack(input.crackTest), inspection(input)];
 }
 
 function crack(test: CoverCheckInput['crackTest']): Finding {
   const base = {
     id: 'crack',
-    title: 'Cracks',
+    title: 'Crack test',
     ...NO_NUMBER,
-    source: 'a crack is never overruled by a number',
+    source: 'no figure overrules a crack',
   };
   if (test === 'found') {
     return {
       ...base,
       status: 'fail',
-      sentence:
-        'A crack was found, and no number overrules a crack. Only a new inspection by a second person that finds none lifts it.',
+      sentence: 'A crack was found. Only a new crack test by a second person that finds none changes that.',
     };
   }
-  if (test === 'none-found') return { ...base, status: 'pass', sentence: 'The crack test found none.' };
+  if (test === 'none-found') {
+    return { ...base, status: 'pass', sentence: 'The crack test found no crack.' };
+  }
   return {
     ...base,
     status: 'not-checked',
-    sentence: 'No crack test is recorded. Test it with dye or magnetic particles before it is used.',
+    sentence: 'No crack test is recorded. Do one with dye or magnetic particles before the cover is used.',
   };
 }
 
-function inspection(failures: CoverCheckInput['inspectionFailures']): Finding {
+/** An item nobody looked at is no pass: it is not checked, and named. */
+function inspection({ inspectionFailures, notInspected = [] }: CoverCheckInput): Finding {
   const base = { id: 'inspection', title: 'Inspection', ...NO_NUMBER, source: 'the shop’s inspection' };
-  const final = failures.filter((failure) => failure.final).map(({ item }) => item);
-  const mendable = failures.filter((failure) => !failure.final).map(({ item }) => item);
+  const final = inspectionFailures.filter((failure) => failure.final).map(({ item }) => item);
+  const mendable = inspectionFailures.filter((failure) => !failure.final).map(({ item }) => item);
   if (final.length > 0) {
-    return {
-      ...base,
-      status: 'fail',
-      sentence: `The inspection found a fault that the shop says nothing can mend: ${listInWords(final)}.`,
-    };
+    const sentence = `The inspection found a fault the shop never repairs: ${listInWords(final)}.`;
+    return { ...base, status: 'fail', sentence };
   }
   if (mendable.length > 0) {
-    return {
-      ...base,
-      status: 'caution',
-      sentence: `The inspection found a fault to mend before the cover is used: ${listInWords(mendable)}.`,
-    };
+    const sentence = `The inspection found a fault to repair before the cover is used: ${listInWords(mendable)}.`;
+    return { ...base, status: 'caution', sentence };
   }
-  return { ...base, status: 'pass', sentence: 'No fault of the inspection is recorded.' };
+  if (notInspected.length > 0) {
+    const sentence = `Not inspected yet: ${listInWords(notInspected)}. Inspect before the cover is used.`;
+    return { ...base, status: 'not-checked', sentence };
+  }
+  return { ...base, status: 'pass', sentence: 'The inspection found no fault.' };
 }

@@ -1,10 +1,10 @@
 import type { GaugeAtHand } from '../../../shared/words/cover.ts';
+import { printCut, printRequired, printSure } from '../../../shared/words/cut.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
-import { type LengthUnit, listInWords, printShare } from '../../../shared/words/print.ts';
+import { type LengthUnit, listInWords } from '../../../shared/words/print.ts';
 import type { CoverNumbers } from '../cover/coverNumbers.ts';
 import { gaugeThatSettles } from '../cover/gaugeThatSettles.ts';
 import { type Doubt, whatWouldSettle } from '../cover/whatWouldSettle.ts';
-import { printCut } from './coverWords.ts';
 
 /**
  * How sure we are that every station keeps the minimum. Passes at the shop's confidence, fails only where a wall
@@ -12,35 +12,34 @@ import { printCut } from './coverWords.ts';
  */
 export function sureFinding(numbers: CoverNumbers, unit: LengthUnit): Finding {
   const { minimum, sure, uncertainty, confidence, least } = numbers;
-  const asks = numbers.usual.confidence ? 'usual is' : 'the shop asks for';
   const source = numbers.usual.confidence
-    ? 'the default of ISO 14253-1, 95 %; the shop has set no confidence of its own'
-    : 'the shop’s confidence; decision rule of ISO 14253-1';
-  const base = { id: 'sure-of-it', title: 'How sure', limit: confidence, unit: '', source };
+    ? 'the default of ISO 14253-1, 95 %; the shop has set none of its own'
+    : 'the confidence the shop requires; decision rule of ISO 14253-1';
+  const base = { id: 'sure-of-it', title: 'Confidence in the wall', limit: confidence, unit: '', source };
   if (minimum === null || uncertainty === null || sure === null) {
     const why =
       minimum === null
         ? 'no minimum wall is set'
-        : 'the gauge is not described and no wall was read more than once, so readings are taken as exact';
+        : 'no gauge figures are entered and no wall was read twice, so readings count as exact';
     return {
       ...base,
       status: 'not-checked',
       value: null,
-      sentence: `How sure is not worked out: ${why}.`,
+      sentence: `Confidence is not worked out: ${why}.`,
       answer: null,
     };
   }
   const value = sure.all.value!;
-  // Never print 100 %: nothing measured is certain.
-  const share = value > 0.999 ? 'More than 99.9 %' : printShare(value);
-  const said = `${share} sure that every station keeps the minimum; ${asks} ${printShare(confidence)}.`;
+  const share = printSure(value);
+  const said = `${share} sure that every station keeps the minimum; ${printRequired(confidence)} is required.`;
   const unsaid =
     uncertainty.missing.length > 0
-      ? ` Not given, and so counted as nothing: ${listInWords(uncertainty.missing)}.`
+      ? ` Not entered, so counted as zero: ${listInWords(uncertainty.missing)}.`
       : '';
+  const told = `${said.charAt(0).toUpperCase()}${said.slice(1)}${unsaid}`;
   const whole = { ...base, value, answer: sure.all };
-  if (least.wallMm < minimum.mm - 1e-9) return { ...whole, status: 'fail', sentence: `${said}${unsaid}` };
-  if (value >= confidence - 1e-9) return { ...whole, status: 'pass', sentence: `${said}${unsaid}` };
+  if (least.wallMm < minimum.mm - 1e-9) return { ...whole, status: 'fail', sentence: told };
+  if (value >= confidence - 1e-9) return { ...whole, status: 'pass', sentence: told };
   return { ...whole, status: 'caution', sentence: `Only ${said} ${settle(numbers, unit)}${unsaid}` };
 }
 
@@ -48,7 +47,7 @@ export function sureFinding(numbers: CoverNumbers, unit: LengthUnit): Finding {
 function settle(numbers: CoverNumbers, unit: LengthUnit): string {
   const { input, cut, cleanUp, minimum, uncertainty, sure, confidence, stations } = numbers;
   if (sure!.cleanUp >= confidence && cleanUp.dialledMm < cut.dialledMm - 1e-9) {
-    return `The least cut that cleans up, ${printCut(cleanUp.dialledMm, unit)}, would leave enough to be sure of.`;
+    return `Cut ${printCut(cleanUp.dialledMm, unit)} instead, the least that cleans up: that is sure enough.`;
   }
   const { gauge } = input;
   const doubt: Doubt = {
@@ -65,21 +64,25 @@ function settle(numbers: CoverNumbers, unit: LengthUnit): string {
   const other = gaugeOfTheShop(doubt, input.gaugesAtHand ?? []);
   switch (settled.by) {
     case 'repeats':
-      return `${settled.readings} readings of the wall at every station would settle it, if their means stay as they are.${other}`;
+      return `Take ${readings(settled.readings)} per station${other === null ? '' : `, or ${other}`}.`;
     case 'gauge':
-      return `More readings will not settle it; gauges with at most ${Math.floor(settled.share * 100)} % of these uncertainties would, if the walls read the same.${other}`;
+      return other === null
+        ? `More readings won’t settle it: the gauge and indicator must have at most ${Math.floor(settled.share * 100)} % of this uncertainty.`
+        : `More readings with this gauge won’t settle it: take ${other} per station.`;
     case 'nothing':
       return doubt.cutSettingMm > 0
-        ? 'Neither more readings nor a finer gauge will settle it: the wall is too near the minimum for the setting of the cut.'
-        : 'Neither more readings nor a finer gauge will settle it: the cover is at its limit.';
+        ? 'No gauge will settle it: the wall is closer to the minimum than the depth of cut can be set.'
+        : 'No gauge will settle it: the wall is at its limit.';
   }
 }
 
-/** The shop's own gauge that would do, by name; '' where the shop's gauges are not known. */
-function gaugeOfTheShop(doubt: Doubt, atHand: readonly GaugeAtHand[]): string {
-  if (atHand.length === 0) return '';
-  const found = gaugeThatSettles(doubt, atHand);
-  if (found === null) return ' No gauge of the catalogue would.';
-  const times = found.readings === 1 ? 'once' : `${found.readings} times`;
-  return ` Of the catalogue, ${found.name} would, read ${times} at every station.`;
+/** "1 reading", "5 readings". */
+function readings(count: number): string {
+  return count === 1 ? '1 reading' : `${count} readings`;
+}
+
+/** The shop's own gauge that would do, by name: "1 with Micrometer M2". null where none would, or none is known. */
+function gaugeOfTheShop(doubt: Doubt, atHand: readonly GaugeAtHand[]): string | null {
+  const found = atHand.length === 0 ? null : gaugeThatSettles(doubt, atHand);
+  return found === null ? null : `${found.readings} with ${found.name}`;
 }

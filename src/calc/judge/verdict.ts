@@ -14,7 +14,7 @@ interface Row {
 /** The cut that just cleans up; it has a finding of its own only where another cut is planned. */
 const tooThin = (is: Asks) =>
   is('clean-up-cut', 'fail') || (is('wall-left', 'fail') && !is('clean-up-cut', 'pass', 'caution'));
-const unread = (is: Asks) => is('bounds', 'pass', 'caution', 'fail');
+const unread = (is: Asks) => is('bounds', 'not-checked', 'caution', 'fail');
 
 /** The first row that applies is the verdict. */
 const TABLE: readonly Row[] = [
@@ -25,7 +25,7 @@ const TABLE: readonly Row[] = [
   },
   { verdict: 'advice-only', when: (is) => is('minimum-wall', 'not-checked'), because: ['minimum-wall'] },
   {
-    verdict: 'replace', // below the minimum as chucked and dialled in; unread faces: on both bounds
+    verdict: 'replace', // below the minimum as chucked and with shims; unread faces: on both bounds
     when: (is) => (unread(is) ? is('bounds', 'fail') : tooThin(is) && !is('dialled-in', 'caution')),
     because: ['bounds', 'clean-up-cut', 'wall-left'],
   },
@@ -35,7 +35,7 @@ const TABLE: readonly Row[] = [
     because: ['coverage', 'doubtful-readings', 'bounds'],
   },
   {
-    verdict: 'plan-again', // another cut would do, or the clean-up cut dialled in
+    verdict: 'plan-again', // another cut would do, or the clean-up cut with shims
     when: (is) => is('planned-cut', 'fail') || is('wall-left', 'fail'),
     because: ['dialled-in', 'planned-cut', 'wall-left'],
   },

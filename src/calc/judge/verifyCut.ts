@@ -1,27 +1,19 @@
 import type { CoverShape } from '../../../shared/words/cover.ts';
+import { printCut, printRequired, printSure } from '../../../shared/words/cut.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
-import { stationAt } from '../../../shared/words/places.ts';
-import {
-  type LengthUnit,
-  listInWords,
-  printAgainst,
-  printLength,
-  printShare,
-} from '../../../shared/words/print.ts';
+import { type Place, stationAt } from '../../../shared/words/places.ts';
+import { type LengthUnit, listInWords, printAgainst, printLength } from '../../../shared/words/print.ts';
 import { tiltOverTrack } from '../cover/face/tiltOverTrack.ts';
 import { placeName } from '../cover/placeNames.ts';
-import { printSure } from './coverWords.ts';
 import { DIAL_MM } from './nextPass.ts';
+import { notConfirmed } from './readingFindings.ts';
 
 const TOLERANCE_MM = 1e-9;
 const RAD = Math.PI / 180;
 
-export interface StationAfter {
-  readonly angleDeg: number;
-  readonly radiusMm: number;
+export interface StationAfter extends Place {
   /** Mean of the readings after the cut. */
   readonly wallMm: number;
-  readonly faceMm: number | null;
   /** What the cut made should have left here; null where nothing was measured before it. */
   readonly cutWallMm: number | null;
 }
@@ -29,18 +21,18 @@ export interface StationAfter {
 export interface CutVerification {
   readonly cover: CoverShape;
   readonly stations: readonly StationAfter[];
+  /** Indicator readings after the last pass, whether a wall was read there or not. */
+  readonly heights: readonly (Place & { readonly faceMm: number })[];
+  /** Whether they were read with pads and crank pilot trued again and shims out; null where nobody said. */
+  readonly truedAgain: boolean | null;
   /** Read after the last pass, at stations and between them. */
-  readonly marksLeft: readonly {
-    readonly angleDeg: number;
-    readonly radiusMm: number;
-    readonly depthMm: number;
-  }[];
+  readonly marksLeft: readonly (Place & { readonly depthMm: number })[];
   /** Readings after the cut that look like a slip and were not confirmed, as "wall behind stud 2". */
   readonly doubtful: readonly string[];
   /** Probability that the minimum is left everywhere, and what the shop wants; null where it cannot be told. */
   readonly sureness: { readonly share: number; readonly wanted: number } | null;
   /** Where it was measured before the cut. */
-  readonly measuredBefore: readonly { readonly angleDeg: number; readonly radiusMm: number }[];
+  readonly measuredBefore: readonly Place[];
   readonly minimumWall: { readonly mm: number; readonly source: string } | null;
   /** The shop's minimum of today; null where none is set. */
   readonly minimumTodayMm: number | null;
@@ -55,12 +47,13 @@ export interface CutVerification {
 
 /**
  * After the cut: is enough wall left as measured, was more cut than decided, do the walls agree with the cut, is the
- * dark layer gone, does the new face run true, was it measured wherever it was before, and how sure does that make it.
+ * heat mark gone, does the new face run true, was it measured wherever it was before, and how sure does that make it.
  *
  *   margin = min tᵢ − t_min;   deviation = tᵢ − (wall the cut made leaves)ᵢ;   T = D·√(a² + b²) of the new face
  *
  * Lengths [mm]. A deviation above the clean-up allowance is a caution: the cut or a reading is not what was meant; so
- * is a cut deeper than decided by more than a step of the dial.
+ * is a cut deeper than decided by more than a step of the dial. The new face is judged only where it was indicated at every
+ * station, with pads and crank pilot trued again: otherwise the reading shows the lathe.
  * Valid: one station or more. Source: plain comparison; the allowance as the shop set it.
  * Example: the cut leaves 4.50 everywhere, measured 4.51, 4.50, 4.40, allowance 0.05 → caution, 0.10 at the third
  * (tests/calc/judge/verifyCut.test.ts)
@@ -74,7 +67,7 @@ export function verifyCut(after: CutVerification, unit: LengthUnit): readonly Fi
     asDecided(after, unit),
     asCut(after, unit),
     ...darkLayer(after, unit),
-    ...newFace(after, unit),
+    ...faceRunout(after, unit),
     everywhere(after),
   ];
 }
@@ -91,27 +84,34 @@ function where(station: StationAfter, cover: CoverShape): string {
   return placeName(station.angleDeg, cover.studCount);
 }
 
-function wallAsMeasured({ stations, minimumWall, cover }: CutVerification, unit: LengthUnit): Finding {
+/** "at the thinnest place, behind stud 1". */
+function thinnestOf({ stations, cover }: CutVerification) {
   const thinnest = stations.reduce((a, b) => (b.wallMm < a.wallMm ? b : a));
-  const place = where(thinnest, cover);
+  return { wallMm: thinnest.wallMm, where: `at the thinnest place, ${where(thinnest, cover)}` };
+}
+
+function wallAsMeasured(after: CutVerification, unit: LengthUnit): Finding {
+  const { minimumWall } = after;
+  const thinnest = thinnestOf(after);
+  const base = { value: thinnest.wallMm, limit: minimumWall?.mm ?? null };
+  const title = 'Wall after the cut';
   if (minimumWall === null) {
-    return finding('after-wall', 'Wall as measured after the cut', {
+    return finding('after-wall', title, {
+      ...base,
       status: 'not-checked',
-      value: thinnest.wallMm,
-      limit: null,
-      sentence: `${printLength(thinnest.wallMm, unit)} where it is thinnest, ${place}. No minimum wall is set, so this is advice only.`,
+      sentence: `Measured ${printLength(thinnest.wallMm, unit)} ${thinnest.where}. No minimum wall is set: advice only.`,
       source: 'none set',
     });
   }
   const short = thinnest.wallMm < minimumWall.mm - TOLERANCE_MM;
-  const wall = printAgainst(thinnest.wallMm, minimumWall.mm, unit);
-  return finding('after-wall', 'Wall as measured after the cut', {
+  const wall = `Measured ${printAgainst(thinnest.wallMm, minimumWall.mm, unit)} ${thinnest.where}`;
+  const minimum = printLength(minimumWall.mm, unit);
+  return finding('after-wall', title, {
+    ...base,
     status: short ? 'fail' : 'pass',
-    value: thinnest.wallMm,
-    limit: minimumWall.mm,
     sentence: short
-      ? `${wall} where it is thinnest, ${place}: below the minimum of ${printLength(minimumWall.mm, unit)}. Do not use it; measure it again, and decide again.`
-      : `${wall} where it is thinnest, ${place}; the minimum is ${printLength(minimumWall.mm, unit)}.`,
+      ? `${wall}: below the minimum of ${minimum}. Do not use the cover; measure again, then decide again.`
+      : `${wall}; the minimum is ${minimum}.`,
     source: minimumWall.source,
   });
 }
@@ -119,16 +119,17 @@ function wallAsMeasured({ stations, minimumWall, cover }: CutVerification, unit:
 function asDecided({ dialledMm, plannedMm }: CutVerification, unit: LengthUnit): Finding {
   const by = dialledMm - plannedMm;
   const deeper = by > DIAL_MM;
+  const decided = `Cut ${printLength(dialledMm, unit)}; ${printCut(plannedMm, unit)} was decided`;
   const apart = deeper
-    ? `, ${printLength(by, unit)} deeper than decided: decide again on what is left before signing.`
+    ? `. That is ${printLength(by, unit)} too deep: decide again on what is left before signing.`
     : by < -DIAL_MM
-      ? `; ${printLength(-by, unit)} of it was not needed.`
+      ? `, and ${printLength(-by, unit)} of it was not needed.`
       : '.';
-  return finding('after-depth', 'Cut made', {
+  return finding('after-depth', 'Depth of cut', {
     status: deeper ? 'caution' : 'pass',
     value: dialledMm,
     limit: plannedMm,
-    sentence: `Decided ${printLength(plannedMm, unit)}, cut ${printLength(dialledMm, unit)}${apart}`,
+    sentence: `${decided}${apart}`,
     source: 'the decision',
   });
 }
@@ -142,44 +143,37 @@ function asCut({ stations, cleanUpAllowanceMm, cover }: CutVerification, unit: L
     null,
   );
   const title = 'Walls against the cut';
+  const base = { limit: cleanUpAllowanceMm, source: 'the clean-up allowance' };
   if (worst === null) {
-    return finding('after-planned', title, {
-      status: 'not-checked',
-      value: null,
-      limit: cleanUpAllowanceMm,
-      sentence: 'No station was measured both before and after the cut, so the walls cannot be compared.',
-      source: 'the clean-up allowance',
-    });
+    const sentence = 'No station was measured both before and after the cut, so walls can’t be compared.';
+    return finding('after-planned', title, { ...base, status: 'not-checked', value: null, sentence });
   }
   const apart = Math.abs(worst.by) > cleanUpAllowanceMm + TOLERANCE_MM;
   const amount = printLength(Math.abs(worst.by), unit);
   return finding('after-planned', title, {
+    ...base,
     status: apart ? 'caution' : 'pass',
     value: worst.by,
-    limit: cleanUpAllowanceMm,
     sentence: apart
-      ? `The wall ${where(worst.station, cover)} is ${amount} ${worst.by < 0 ? 'thinner' : 'thicker'} than the cut made should have left, more than the clean-up allowance of ${printLength(cleanUpAllowanceMm, unit)}: the cut or a reading is not what was meant. Measure there again.`
-      : `No wall is more than ${amount} from what the cut should have left.`,
-    source: 'the clean-up allowance',
+      ? `The wall ${where(worst.station, cover)} is ${amount} ${worst.by < 0 ? 'thinner' : 'thicker'} than the cut should have left; ${printLength(cleanUpAllowanceMm, unit)} is allowed. Measure it again.`
+      : `Every wall is within ${amount} of what the cut should have left.`,
   });
 }
 
 /** A minimum raised since the decision does not undo it, but what is signed below it is signed knowingly. */
-function underToday(
-  { stations, minimumWall, minimumTodayMm, cover }: CutVerification,
-  unit: LengthUnit,
-): readonly Finding[] {
-  const thinnest = stations.reduce((a, b) => (b.wallMm < a.wallMm ? b : a));
+function underToday(after: CutVerification, unit: LengthUnit): readonly Finding[] {
+  const { minimumWall, minimumTodayMm } = after;
+  const thinnest = thinnestOf(after);
   if (minimumTodayMm === null || minimumTodayMm <= (minimumWall?.mm ?? 0) + TOLERANCE_MM) return [];
   if (thinnest.wallMm >= minimumTodayMm - TOLERANCE_MM) return [];
-  const then = minimumWall === null ? 'there was none' : `it was ${printLength(minimumWall.mm, unit)}`;
+  const then = minimumWall === null ? 'none was set' : `it was ${printLength(minimumWall.mm, unit)}`;
   return [
-    finding('after-criteria', 'The minimum wall of today', {
+    finding('after-criteria', 'Minimum wall today', {
       status: 'caution',
       value: thinnest.wallMm,
       limit: minimumTodayMm,
-      sentence: `The shop’s minimum wall is ${printLength(minimumTodayMm, unit)} today; at the decision ${then}. ${printAgainst(thinnest.wallMm, minimumTodayMm, unit)} is left where it is thinnest, ${where(thinnest, cover)}. Decide again under today’s.`,
-      source: "the shop's criteria",
+      sentence: `Measured ${printAgainst(thinnest.wallMm, minimumTodayMm, unit)} ${thinnest.where}. The shop’s minimum is ${printLength(minimumTodayMm, unit)} today; when decided, ${then}. Decide again.`,
+      source: 'shop limits',
     }),
   ];
 }
@@ -189,14 +183,15 @@ function sureOfWall({ sureness, minimumWall }: CutVerification): readonly Findin
   if (sureness === null || minimumWall === null) return [];
   const { share, wanted } = sureness;
   const sure = share >= wanted;
+  const said = printSure(share);
   return [
     {
-      ...finding('after-sure', 'How sure after the cut', {
+      ...finding('after-sure', 'Confidence after the cut', {
         status: sure ? 'pass' : 'caution',
         value: share,
         limit: wanted,
-        sentence: `By what was measured after the cut it is ${printSure(share)} sure that the minimum is left everywhere; the shop wants ${printShare(wanted)}.${sure ? '' : ' Measure it again.'}`,
-        source: "the shop's criteria; JCGM 106:2012",
+        sentence: `${said.charAt(0).toUpperCase()}${said.slice(1)} sure that every station keeps the minimum after the cut; ${printRequired(wanted)} is required.${sure ? '' : ' Measure again.'}`,
+        source: 'shop limits; JCGM 106:2012',
       }),
       unit: '',
     },
@@ -207,12 +202,12 @@ function inDoubt({ doubtful }: CutVerification): readonly Finding[] {
   if (doubtful.length === 0) return [];
   return [
     {
-      ...finding('after-doubtful', 'Readings in doubt after the cut', {
+      ...finding('after-doubtful', 'Readings confirmed after the cut', {
         status: 'caution',
         value: doubtful.length,
         limit: 0,
-        sentence: `It looks like a slip and was not confirmed: ${listInWords(doubtful)}. Measure there again.`,
-        source: 'what the family leads one to expect',
+        sentence: notConfirmed(doubtful),
+        source: 'compared with what was expected there',
       }),
       unit: '',
     },
@@ -222,91 +217,83 @@ function inDoubt({ doubtful }: CutVerification): readonly Finding[] {
 function darkLayer({ marksLeft, cover, look }: CutVerification, unit: LengthUnit): readonly Finding[] {
   const left = marksLeft.filter(({ depthMm }) => depthMm > TOLERANCE_MM);
   if (left.length === 0 && look !== 'dark') return [];
-  if (left.length === 0) {
-    return [
-      finding('after-marks', 'Marks left', {
-        status: 'caution',
-        value: null,
-        limit: 0,
-        sentence: 'It was still dark after the last pass. Plan the cut again before signing.',
-        source: 'the face has to be clean',
-      }),
-    ];
-  }
-  const deepest = Math.max(...left.map(({ depthMm }) => depthMm));
+  const deepest = left.length === 0 ? null : Math.max(...left.map(({ depthMm }) => depthMm));
+  const places = listInWords([...new Set(left.map((mark) => placeName(mark.angleDeg, cover.studCount)))]);
+  const what =
+    deepest === null
+      ? 'Heat mark remaining after the last pass'
+      : `Heat mark remaining, up to ${printLength(deepest, unit)} deep ${places}`;
   return [
-    finding('after-marks', 'Marks left', {
+    finding('after-marks', 'Heat marks after the cut', {
       status: 'caution',
       value: deepest,
       limit: 0,
-      sentence: `A mark of up to ${printLength(deepest, unit)} is left ${listInWords([...new Set(left.map((mark) => placeName(mark.angleDeg, cover.studCount)))])}. Plan the cut again before signing.`,
-      source: 'the face has to be clean',
+      sentence: `${what}. Change the cut before signing.`,
+      source: 'the face must be clean',
     }),
   ];
 }
 
-function newFace(
-  { stations, cover, faceRunoutLimitMm }: CutVerification,
-  unit: LengthUnit,
-): readonly Finding[] {
-  const points = stations.flatMap((station) =>
-    station.faceMm === null
-      ? []
-      : [
-          {
-            xMm: station.radiusMm * Math.cos(station.angleDeg * RAD),
-            yMm: station.radiusMm * Math.sin(station.angleDeg * RAD),
-            zMm: station.faceMm,
-          },
-        ],
+/**
+ * Runout of the new face: tilt of the least-squares plane × outer diameter of the friction surface. Nothing is found
+ * where the shop has no limit and nobody read the face; with a limit, an unread face is not checked.
+ */
+function faceRunout(after: CutVerification, unit: LengthUnit): readonly Finding[] {
+  const { heights, cover, faceRunoutLimitMm: limit, measuredBefore, truedAgain } = after;
+  if (limit === null && heights.length === 0) return [];
+  const tilt = tiltOverTrack(
+    heights.map(({ angleDeg, radiusMm, faceMm }) => ({
+      xMm: radiusMm * Math.cos(angleDeg * RAD),
+      yMm: radiusMm * Math.sin(angleDeg * RAD),
+      zMm: faceMm,
+    })),
+    cover.trackOuterDiameterMm,
   );
-  if (points.length === 0) return [];
-  const tilt = tiltOverTrack(points, cover.trackOuterDiameterMm);
-  const title = 'Runout of the new face';
-  if (tilt.value === null || faceRunoutLimitMm === null) {
-    return [
-      {
-        ...finding('after-runout', title, {
-          status: 'not-checked',
-          value: tilt.value,
-          limit: faceRunoutLimitMm,
-          sentence:
-            tilt.value === null
-              ? 'Three heights that do not lie on one line are needed to tell how the new face runs.'
-              : `The new face runs out ${printLength(tilt.value, unit)} over the track. No limit is set for it.`,
-          source: 'none set',
-        }),
-        answer: tilt,
-      },
-    ];
-  }
-  const over = tilt.value > faceRunoutLimitMm + TOLERANCE_MM;
-  return [
+  const { value } = tilt;
+  const found = (status: Finding['status'], sentence: string): readonly Finding[] => [
     {
-      ...finding('after-runout', title, {
-        status: over ? 'fail' : 'pass',
-        value: tilt.value,
-        limit: faceRunoutLimitMm,
-        sentence: `The new face runs out ${printAgainst(tilt.value, faceRunoutLimitMm, unit)} over the track; ${over ? 'more than' : 'at most'} ${printLength(faceRunoutLimitMm, unit)} is allowed.`,
-        source: "the shop's criteria",
+      ...finding('after-runout', 'Runout after the cut', {
+        status,
+        value,
+        limit,
+        sentence,
+        source: limit === null ? 'none set' : 'shop limits',
       }),
-      answer: tilt,
+      answer: heights.length === 0 ? null : tilt,
     },
   ];
+  const indicate = 'True pads and crank pilot again, take shims out, and indicate every station.';
+  if (value === null) {
+    return found('not-checked', `Face runout after the cut is not known. ${indicate}`);
+  }
+  const runs = `The new face runs out ${printAgainst(value, limit ?? value, unit)}`;
+  if (limit === null) return found('not-checked', `${runs}. No limit is set, so it is not judged.`);
+  const missing = measuredBefore.filter((place) => stationAt(heights, place) === undefined).length;
+  if (missing > 0) {
+    const said = missing === 1 ? '1 station is' : `${missing} stations are`;
+    return found('not-checked', `${said} not indicated after the cut. ${indicate}`);
+  }
+  if (truedAgain !== true) {
+    const sentence = `${runs}, but pads and crank pilot were not trued again, so that shows the lathe. ${indicate}`;
+    return found('not-checked', sentence);
+  }
+  return value > limit + TOLERANCE_MM
+    ? found('fail', `${runs}; ${printLength(limit, unit)} is allowed. Face it again.`)
+    : found('pass', `${runs}; ${printLength(limit, unit)} is allowed.`);
 }
 
 function everywhere({ stations, measuredBefore, cover }: CutVerification): Finding {
   const missing = measuredBefore.filter((place) => stationAt(stations, place) === undefined);
   const names = [...new Set(missing.map((place) => placeName(place.angleDeg, cover.studCount)))];
   return {
-    ...finding('after-coverage', 'Measured wherever it was before', {
+    ...finding('after-coverage', 'Stations measured after the cut', {
       status: missing.length === 0 ? 'pass' : 'caution',
       value: missing.length,
       limit: 0,
       sentence:
         missing.length === 0
-          ? 'Every station measured before the cut was measured after it.'
-          : `${missing.length === 1 ? 'One station was' : `${missing.length} stations were`} measured before the cut and not after it: ${listInWords(names)}.`,
+          ? 'Every station measured before the cut was measured again after it.'
+          : `${missing.length === 1 ? '1 station is' : `${missing.length} stations are`} not measured after the cut: ${listInWords(names)}.`,
       source: 'the stations measured before the cut',
     }),
     unit: '',

@@ -1,10 +1,11 @@
+import { printCut, printSure } from '../../../shared/words/cut.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
-import { type LengthUnit, printAgainst, printLength, printShare } from '../../../shared/words/print.ts';
+import { type LengthUnit, printAgainst, printLength } from '../../../shared/words/print.ts';
 import type { CoverNumbers } from '../cover/coverNumbers.ts';
-import { besideMinimum, MM, printCut, wallInWords } from './coverWords.ts';
+import { besideMinimum, MM, theMinimum, wallInWords } from './coverWords.ts';
 
 const TOLERANCE_MM = 1e-9;
-const SETTLE = 'Indicator readings of the face would settle it.';
+const SETTLE = 'Take indicator readings.';
 
 /** What is left, set against the minimum wall. Without a minimum nothing is judged, and it says so. */
 export function wallFindings(numbers: CoverNumbers, unit: LengthUnit): readonly Finding[] {
@@ -23,22 +24,19 @@ function minimumWall({ minimum }: CoverNumbers, unit: LengthUnit): Finding {
       ...base,
       status: 'not-checked',
       value: null,
-      sentence:
-        'Neither the maker nor the shop has set a minimum wall, so nothing is judged: these figures are advice only.',
+      sentence: 'No minimum wall is set, the maker’s or the shop’s, so this is advice only. Set one.',
       source: 'none set',
       answer: null,
     };
   }
   const other = minimum.from === 'maker' ? 'shop' : 'maker';
   const beside =
-    minimum.otherMm === null
-      ? ''
-      : `; the ${other}’s figure, ${printLength(minimum.otherMm, unit)}, is no larger`;
+    minimum.otherMm === null ? '' : ` The ${other}’s, ${printLength(minimum.otherMm, unit)}, is no larger.`;
   return {
     ...base,
     status: 'pass',
     value: minimum.mm,
-    sentence: `The ${minimum.from}’s minimum of ${printLength(minimum.mm, unit)} governs (${minimum.source})${beside}.`,
+    sentence: `The ${minimum.from}’s minimum of ${printLength(minimum.mm, unit)} applies.${beside}`,
     source: minimum.source,
     answer: minimum.answer,
   };
@@ -52,16 +50,17 @@ function against(numbers: CoverNumbers, wallMm: number): Pick<Finding, 'status' 
 }
 
 function wallLeft(numbers: CoverNumbers, unit: LengthUnit): Finding {
-  const { least, cut, input } = numbers;
-  const name = input.plannedCutMm === null ? 'The least cut that cleans up' : 'The planned cut';
-  const through = least.wallMm <= 0 ? ' It would cut through the cover.' : '';
+  const { least, cut } = numbers;
   return {
     id: 'wall-left',
     title: 'Wall left',
     ...against(numbers, least.wallMm),
     value: least.wallMm,
     unit: MM,
-    sentence: `${name}, ${printCut(cut.dialledMm, unit)}, leaves ${wallInWords(least.wallMm, least.station, numbers, unit)}.${through}`,
+    sentence:
+      least.wallMm <= 0
+        ? 'The cut would go through the cover.'
+        : `After the cut, ${wallInWords(least.wallMm, least.station, numbers, unit)}.`,
     answer: {
       symbol: 't',
       value: least.wallMm,
@@ -83,62 +82,57 @@ function cleanUpCut(numbers: CoverNumbers, unit: LengthUnit): Finding {
   const { cleanUp } = numbers;
   return {
     id: 'clean-up-cut',
-    title: 'Least cut that cleans up',
+    title: 'Wall left by the least cut',
     ...against(numbers, cleanUp.leastWallMm),
     value: cleanUp.leastWallMm,
     unit: MM,
-    sentence: `The least cut that cleans up, ${printCut(cleanUp.dialledMm, unit)}, leaves ${wallInWords(cleanUp.leastWallMm, null, numbers, unit)}.`,
+    sentence: `After the least cut that cleans up, ${wallInWords(cleanUp.leastWallMm, null, numbers, unit)}.`,
     answer: null,
   };
 }
 
-/** Without indicator readings: the two ways the face may lie, and whether one dialled cut suits both. */
+/**
+ * Without indicator readings: the two ways the face may lie, and whether one cut suits both. It is never OK: nobody
+ * read the face.
+ */
 function bounds(numbers: CoverNumbers, unit: LengthUnit): Finding {
   const [padSide, face] = [numbers.ways[0]!, numbers.ways[1]!];
   const worst = numbers.worstOfBothMm!;
-  const say = (way: typeof face) =>
-    `${printCut(way.cleanUp.dialled.value!, unit)} cleans it and leaves ${printLength(way.cleanUp.leastWallMm, unit)}`;
-  const both = `No indicator readings were taken. If the pad side runs flat, ${say(padSide)}; if the face runs flat, ${say(face)}.`;
-  const thin = (mm: number) => against(numbers, mm).status === 'fail';
-  const thinWays = [padSide, face].filter((way) => thin(way.cleanUp.leastWallMm)).length;
   const { limit, source } = against(numbers, worst);
   const base = {
     id: 'bounds',
-    title: 'Face not indicated',
+    title: 'Indicator readings',
     value: worst,
     limit,
     unit: MM,
     source,
     answer: null,
   };
-  if (numbers.minimum === null) {
-    return { ...base, status: 'not-checked', sentence: `${both} Indicator readings would settle which.` };
-  }
+  const say = (way: typeof face) =>
+    `${printCut(way.cleanUp.dialled.value!, unit)} cleans up and leaves ${printLength(way.cleanUp.leastWallMm, unit)}`;
+  const both = `No indicator readings. If the pad side runs true, ${say(padSide)}; if the face does, ${say(face)}.`;
+  if (numbers.minimum === null) return { ...base, status: 'not-checked', sentence: `${both} ${SETTLE}` };
+  const thin = (mm: number) => against(numbers, mm).status === 'fail';
+  const thinWays = [padSide, face].filter((way) => thin(way.cleanUp.leastWallMm)).length;
   if (thinWays === 2) {
-    return { ...base, status: 'fail', sentence: `${both} Either way that is below the minimum.` };
+    const most = Math.max(padSide.cleanUp.leastWallMm, face.cleanUp.leastWallMm);
+    const sentence = `Whichever way the face runs, cleaning it up leaves at most ${printAgainst(most, numbers.minimum.mm, unit)}, below ${theMinimum(numbers, unit)}.`;
+    return { ...base, status: 'fail', sentence };
   }
   if (thinWays === 1) {
     return {
       ...base,
       status: 'caution',
-      sentence: `${both} Only one of the two is at or above the minimum. ${SETTLE}`,
+      sentence: `${both} Only one of the two keeps the minimum. ${SETTLE}`,
     };
   }
-  const larger = `Dialling the larger cut would leave ${printAgainst(worst, numbers.minimum.mm, unit)} if the face runs flat, ${besideMinimum(worst, numbers, unit)}`;
-  if (thin(worst)) {
-    return { ...base, status: 'caution', sentence: `${both} ${larger}. ${SETTLE}` };
-  }
+  const larger = `The larger cut leaves ${printAgainst(worst, numbers.minimum.mm, unit)} if the face runs true, ${besideMinimum(worst, numbers, unit)}`;
+  if (thin(worst)) return { ...base, status: 'caution', sentence: `${both} ${larger}. ${SETTLE}` };
   const sure = numbers.sure?.worstOfBoth ?? 1;
   if (sure < numbers.confidence - 1e-9) {
-    return {
-      ...base,
-      status: 'caution',
-      sentence: `${both} ${larger}, and of that we are only ${printShare(sure)} sure. ${SETTLE}`,
-    };
+    const sentence = `${both} ${larger}: only ${printSure(sure)} sure. ${SETTLE}`;
+    return { ...base, status: 'caution', sentence };
   }
-  return {
-    ...base,
-    status: 'pass',
-    sentence: `${both} The larger cut suits both; indicator readings would tell which cut is enough.`,
-  };
+  const sentence = `${both} The larger cut suits both; indicator readings may allow a smaller one.`;
+  return { ...base, status: 'not-checked', sentence };
 }

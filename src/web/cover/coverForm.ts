@@ -14,6 +14,7 @@ import { PLAN } from '../../../shared/words/fields/job.ts';
 import type { ChosenGauge } from '../../../shared/words/job.ts';
 import type { CoverFormView, DoubtView } from '../../../views/pages/cover/coverFields.tsx';
 import { figuresOf, gaugesAtHand } from '../../shop/gauges.ts';
+import { notInspected } from '../../shop/jobInput.ts';
 import { limitsFor } from '../../shop/limitsFor.ts';
 import { chosenGauges } from '../measuring/gaugesOnForm.ts';
 import { noteBody, readBody } from '../request/bodyForm.ts';
@@ -129,6 +130,7 @@ function readInput(
     ...limitsFor(family?.body ?? null, criteria, gaugesAtHand(gauges), typed),
     plannedCutMm,
     crackTest,
+    notInspected: notInspected([]),
     doubtfulReadings: doubts.map((one) => `wall at station ${one.row + 1}`),
     gaugesUsed: chosen.map(({ gauge }) => ({ name: gauge.name, dueOn: gauge.dueOn })),
     measuredOn: today,

@@ -41,15 +41,15 @@ describe('without indicator readings (arithmetic)', () => {
   });
   it('a face that was not indicated is faced where the larger cut suits both ways, and the answer says what would settle it', () => {
     expect(found.verdict).toBe('face');
-    expect(bounds(found)).toMatchObject({ status: 'pass', value: expect.closeTo(4.45, 9) });
-    expect(bounds(found).sentence).toContain('indicator readings would tell');
+    expect(bounds(found)).toMatchObject({ status: 'not-checked', value: expect.closeTo(4.45, 9) });
+    expect(bounds(found).sentence).toContain('indicator readings may allow a smaller one');
   });
   it('a cover is measured again where the larger cut would leave a flat face too thin, though both ways pass', () => {
     // Both leave 4.65; but 4.80 − 0.35 = 4.45.
     const risky = check(4.5);
     expect(risky.stations.every(({ marginMm }) => marginMm! > 0)).toBe(true);
     expect(risky.verdict).toBe('measure-again');
-    expect(risky.because).toContain('Dialling the larger cut would leave 4.450 mm if the face runs flat');
+    expect(risky.because).toContain('The larger cut leaves 4.450 mm if the face runs true');
     expect(check(4.45).verdict).toBe('face'); // exactly the minimum
   });
   it('a planned cut never passes where no single cut is safe both ways', () => {

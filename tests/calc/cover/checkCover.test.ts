@@ -24,7 +24,7 @@ describe('design set one, as chucked (independent second implementation, not pub
     expect(found.verdict).toBe('face');
     expect(found.headline).toBe('Face it: 0.42 mm.');
     expect(found.because).toBe(
-      'That cleans every mark and leaves 4.500 mm where it is thinnest, between studs 1 and 2, at radius 110 mm, 0.200 mm above the shop’s minimum of 4.300 mm.',
+      'That cleans up the whole face and leaves 4.500 mm at the thinnest place, between studs 1 and 2 at radius 110 mm: 0.200 mm above the shop’s minimum of 4.300 mm.',
     );
     expect(found.cutsLeft).toBe(0); // arithmetic: ⌊0.200/0.25⌋
     expect(found.releaseClearanceAfterMm).toBeCloseTo(1.22, 9); // arithmetic
@@ -47,7 +47,7 @@ describe('design set two, as chucked (independent second implementation, not pub
   });
   it('stations on one ring only ask for a second ring', () => {
     expect(found.verdict).toBe('measure-again');
-    expect(found.because).toBe('Not measured: a second ring. Measure there too.');
+    expect(found.because).toBe('No second row is measured. Measure there too.');
   });
 });
 
@@ -66,7 +66,7 @@ describe('a planned cut', () => {
     const deep = checkCover(coverInput({ plannedCutMm: 0.7 }));
     expect(deep.verdict).toBe('plan-again');
     // 4.90 − 4.30 at a station 0.02 below the highest (arithmetic).
-    expect(deep.because).toContain('Plan from 0.42 mm, the least that cleans it, up to 0.62 mm');
+    expect(deep.because).toContain('Cut at least 0.42 mm and at most 0.62 mm');
     expect(checkCover(coverInput({ plannedCutMm: 0.62 })).verdict).toBe('face');
     expect(checkCover(coverInput({ plannedCutMm: 0.621 })).verdict).toBe('plan-again');
   });
@@ -106,7 +106,7 @@ describe('limits the shop sets elsewhere', () => {
       stiffness('stiffness-with-ring', 'pass'),
     ]);
     expect(ringed.verdict).toBe('face-and-ring');
-    expect(ringed.because).toContain('measured again');
+    expect(ringed.because).toContain('measure all of it again after');
     expect(checkCover(coverInput(), 'mm', [stiffness('stiffness', 'fail')]).verdict).toBe('replace');
   });
   it('a ring never saves a wall below the minimum', () => {
@@ -132,7 +132,7 @@ describe('figures nobody set', () => {
     const finding = (id: string) => found.findings.find((one) => one.id === id)!;
     expect(found.cut.dialledMm).toBeCloseTo(0.42, 9);
     expect(finding('cleans-up').source).toContain('the shop has set none');
-    expect(finding('sure-of-it').source).toContain('the shop has set no confidence');
+    expect(finding('sure-of-it').source).toContain('the shop has set none of its own');
     expect(finding('unbalance').sentence).toContain('Density taken as 7870 kg/m³');
     expect(finding('chucking')).toMatchObject({
       status: 'not-checked',

@@ -7,7 +7,7 @@ import { checkCover } from '../../../src/calc/cover/checkCover.ts';
 import { knockOnLengths } from '../../../src/calc/cover/knockOnLengths.ts';
 import { coverInput, SET_ONE } from './sets.ts';
 
-const GIVEN = 'the limit given; the maker’s figure comes first';
+const GIVEN = 'the limit entered here; the maker’s figure comes first';
 const given = (some: Partial<KnockOn>): KnockOn => ({ ...knockOnSchema.parse({}), ...some });
 const findings = (some: Partial<KnockOn>) =>
   Object.fromEntries(
@@ -121,7 +121,7 @@ describe('knock-on findings', () => {
     const { 'hub-engagement': hub } = findings({ pullForwardMm: 4, hubEngagementMm: 12 });
     expect(hub?.status).toBe('not-checked');
     expect(hub?.sentence).toBe(
-      'Pulled forward the hub engages the pump by 8.000 mm; no limit is given, so it is not judged.',
+      'Pulled forward, the impeller hub engages the pump 8.000 mm. No limit is set, so it is not judged.',
     );
   });
 });
@@ -158,7 +158,7 @@ describe('the family’s figures', () => {
       'a pilot that would bottom',
       { pilotEngagedMm: 6, pilotRoomMm: 5 },
       'pilot-engaged',
-      ['caution', 5, 'the room measured in the crank'],
+      ['caution', 5, 'the crank bore depth'],
     ],
     [
       'a pilot larger than its bore',
@@ -170,7 +170,7 @@ describe('the family’s figures', () => {
       'a pilot that goes in, with no limit on its clearance',
       { crankPilotMm: 44, crankBoreMm: 45 },
       'pilot-clearance',
-      ['not-checked', null, 'none given'],
+      ['not-checked', null, 'none set'],
     ],
     [
       'thin pads',

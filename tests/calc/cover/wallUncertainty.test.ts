@@ -115,7 +115,7 @@ describe('the decision rule of ISO 14253-1', () => {
   });
   it('the setting of the cut is named as what nothing settles only where it was given', () => {
     // A margin of nothing at two stations: no gauge makes it surer than a half.
-    expect(decide(4.5, GAUGE).because).toContain('too near the minimum for the setting of the cut.');
+    expect(decide(4.5, GAUGE).because).toContain('closer to the minimum than the depth of cut can be set.');
     expect(decide(4.5, { ...GAUGE, cutSettingStandardUncertaintyMm: 0 }).because).toContain(
       'Neither more readings nor a finer gauge will settle it: the cover is at its limit.',
     );
@@ -123,9 +123,7 @@ describe('the decision rule of ISO 14253-1', () => {
   it('a doubtful planned cut is answered with a lesser one that would do', () => {
     const found = checkCover(coverInput({ gauge: GAUGE, plannedCutMm: 0.619 }));
     expect(found.verdict).toBe('measure-again');
-    expect(found.because).toContain(
-      'The least cut that cleans up, 0.42 mm, would leave enough to be sure of.',
-    );
+    expect(found.because).toContain('Cut 0.42 mm instead, the least that cleans up: that is sure enough.');
   });
   it('repeats without spread change no number', () => {
     const twice = SET_ONE.map((s) => ({ ...s, wallMm: [s.wallMm[0]!, s.wallMm[0]!] }));

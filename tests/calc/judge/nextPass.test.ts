@@ -43,7 +43,7 @@ describe('after a pass', () => {
     expect(next.state).toBe('cut-more');
     expect(next.nextMm).toBeCloseTo(0.15, 12);
     expect(next.check.leastWall.afterMm).toBeCloseTo(4.5, 12);
-    expect(next.headline).toBe('Still dark: cut 0.15 mm more.');
+    expect(next.headline).toBe('Heat mark remaining: cut 0.15 mm more.');
   });
 
   it('a face still dark by 0.08 mm is cut 0.13 mm more, which leaves 4.37 of 4.50 mm', () => {
@@ -66,11 +66,13 @@ describe('after a pass', () => {
     const next = made({ cutMm: 0.4, look: 'dark' });
     expect(next.state).toBe('plan-again');
     expect(next.nextMm).toBeNull();
-    expect(next.because).toContain('Up to 0.20 mm more would just leave the minimum');
+    expect(next.because).toContain('At most 0.20 mm more keeps the minimum');
   });
 
   it('a face clean before the plan is used up needs no further cut', () => {
-    expect(made({ look: 'gone' }).because).toContain('0.150 mm, need not be cut');
+    expect(made({ look: 'gone' }).because).toContain(
+      'The remaining 0.150 mm of the decided cut is not needed.',
+    );
     const measured = made({ look: 'gone', after: stations(4.66, 0, 0.01) });
     expect(measured.state).toBe('gone');
     expect(measured.wallNowMm).toBeCloseTo(4.66, 12);

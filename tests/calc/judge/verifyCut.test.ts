@@ -21,11 +21,12 @@ function after(walls: readonly (number | null)[], more: Partial<CutVerification>
             {
               ...place,
               wallMm: walls[i]!,
-              faceMm: null,
               cutWallMm: 4.5,
             },
           ],
     ),
+    heights: [],
+    truedAgain: null,
     marksLeft: [],
     doubtful: [],
     sureness: null,
@@ -48,7 +49,7 @@ describe('after the cut', () => {
     expect(finding?.status).toBe('caution');
     expect(finding?.value).toBeCloseTo(-0.1, 12);
     expect(finding?.sentence).toContain(
-      'The wall behind stud 3 is 0.100 mm thinner than the cut made should have left',
+      'The wall behind stud 3 is 0.100 mm thinner than the cut should have left; 0.050 mm is allowed. Measure it again.',
     );
   });
   it('a wall exactly at the minimum passes, a micrometre less fails', () => {
@@ -56,7 +57,7 @@ describe('after the cut', () => {
     const short = found(after([4.299, 4.5, 4.5, 4.5]), 'after-wall');
     expect(short?.status).toBe('fail');
     expect(short?.sentence).toContain(
-      '4.299 mm where it is thinnest, behind stud 1: below the minimum of 4.300 mm',
+      'Measured 4.299 mm at the thinnest place, behind stud 1: below the minimum of 4.300 mm',
     );
   });
   it('a wall off by just the clean-up allowance passes', () => {
@@ -65,12 +66,12 @@ describe('after the cut', () => {
   it('a cut deeper than decided is a caution; a step of the dial is not, and a shallower one passes', () => {
     const deeper = found(after([4.5, 4.5, 4.5, 4.5], { dialledMm: 0.404 }), 'after-depth');
     expect(deeper?.status).toBe('caution');
-    expect(deeper?.sentence).toContain('0.004 mm deeper than decided');
+    expect(deeper?.sentence).toContain('That is 0.004 mm too deep');
     expect(found(after([4.5, 4.5, 4.5, 4.5], { dialledMm: 0.402 }), 'after-depth')?.status).toBe('pass');
     const less = found(after([4.5, 4.5, 4.5, 4.5], { dialledMm: 0.3 }), 'after-depth');
     expect([less?.status, less?.sentence]).toEqual([
       'pass',
-      'Decided 0.400 mm, cut 0.300 mm; 0.100 mm of it was not needed.',
+      'Cut 0.300 mm; 0.40 mm was decided, and 0.100 mm of it was not needed.',
     ]);
   });
   it('a face still dark after the last pass is a caution, also where no depth was read', () => {
@@ -87,11 +88,11 @@ describe('after the cut', () => {
     const at = (angleDeg: number, depthMm: number) => ({ angleDeg, radiusMm: 110, depthMm });
     const marked = { ...input, marksLeft: [at(0, 0), at(90, 0.03)] };
     expect(found(marked, 'after-marks')?.sentence).toContain(
-      'A mark of up to 0.030 mm is left behind stud 2.',
+      'Heat mark remaining, up to 0.030 mm deep behind stud 2.',
     );
     // Between stations, where no wall is read.
     expect(found({ ...input, marksLeft: [at(45, 0.2)] }, 'after-marks')?.sentence).toContain(
-      'A mark of up to 0.200 mm is left between studs 1 and 2.',
+      'Heat mark remaining, up to 0.200 mm deep between studs 1 and 2.',
     );
     expect(found(input, 'after-marks')).toBeUndefined();
   });
@@ -100,7 +101,7 @@ describe('after the cut', () => {
       found(after([4.5, 4.4, 4.5, 4.5], { minimumTodayMm }), 'after-criteria');
     expect(today(4.45)?.status).toBe('caution');
     expect(today(4.45)?.sentence).toBe(
-      'The shop’s minimum wall is 4.450 mm today; at the decision it was 4.300 mm. 4.400 mm is left where it is thinnest, behind stud 2. Decide again under today’s.',
+      'Measured 4.400 mm at the thinnest place, behind stud 2. The shop’s minimum is 4.450 mm today; when decided, it was 4.300 mm. Decide again.',
     );
     expect([today(4.4), today(4.2)]).toEqual([undefined, undefined]);
   });
@@ -109,7 +110,7 @@ describe('after the cut', () => {
     const sure = (share: number) => found({ ...walls, sureness: { share, wanted: 0.95 } }, 'after-sure');
     expect(sure(0.722)).toMatchObject({ status: 'caution', value: 0.722, limit: 0.95 });
     expect(sure(0.722)?.sentence).toBe(
-      'By what was measured after the cut it is 72.2 % sure that the minimum is left everywhere; the shop wants 95.0 %. Measure it again.',
+      '72.2 % sure that every station keeps the minimum after the cut; 95 % is required. Measure again.',
     );
     expect(sure(0.95)?.status).toBe('pass');
     expect(found(walls, 'after-sure')).toBeUndefined();
@@ -121,24 +122,43 @@ describe('after the cut', () => {
     );
     expect([finding?.status, finding?.sentence]).toEqual([
       'caution',
-      'It looks like a slip and was not confirmed: wall behind stud 2. Measure there again.',
+      'Looks like a slip: wall behind stud 2. Measure it again, or confirm it.',
     ]);
   });
-  it('a new face tilted by 0.12 over Ø 264 fails a limit of 0.10, and passes one of 0.12', () => {
-    const input = after([4.5, 4.5, 4.5, 4.5]);
+  describe('runout of the new face', () => {
     // z = s x with s = 0.12/264: first principles.
     const slope = 0.12 / 264;
-    const tilted = {
-      ...input,
-      stations: input.stations.map((one) => ({
-        ...one,
-        faceMm: slope * one.radiusMm * Math.cos((one.angleDeg * Math.PI) / 180),
-      })),
-    };
-    expect(found(tilted, 'after-runout')?.status).toBe('fail');
-    expect(found(tilted, 'after-runout')?.value).toBeCloseTo(0.12, 12);
-    expect(found({ ...tilted, faceRunoutLimitMm: 0.12 }, 'after-runout')?.status).toBe('pass');
-    expect(found({ ...tilted, faceRunoutLimitMm: null }, 'after-runout')?.status).toBe('not-checked');
+    const heights = PLACES.map(({ angleDeg, radiusMm }) => ({
+      angleDeg,
+      radiusMm,
+      faceMm: slope * radiusMm * Math.cos((angleDeg * Math.PI) / 180),
+    }));
+    const tilted = after([4.5, 4.5, 4.5, 4.5], { heights, truedAgain: true });
+    const runout = (more: Partial<CutVerification> = {}) => found({ ...tilted, ...more }, 'after-runout');
+
+    it('a tilt of 0.12 over Ø 264 fails a limit of 0.10, and passes one of 0.12', () => {
+      expect(runout()).toMatchObject({
+        status: 'fail',
+        sentence: 'The new face runs out 0.120 mm; 0.100 mm is allowed. Face it again.',
+      });
+      expect(runout()?.value).toBeCloseTo(0.12, 12);
+      expect(runout({ faceRunoutLimitMm: 0.12 })?.status).toBe('pass');
+      expect(runout({ faceRunoutLimitMm: null })?.status).toBe('not-checked');
+    });
+    it('a face that was not indicated after the cut is not checked where the shop has a limit', () => {
+      expect(runout({ heights: [] })).toMatchObject({ status: 'not-checked', value: null, limit: 0.1 });
+      expect(runout({ heights: [], faceRunoutLimitMm: null })).toBeUndefined();
+    });
+    it('readings taken without truing pads and crank pilot again show the lathe, and are not checked', () => {
+      for (const truedAgain of [false, null]) {
+        expect(runout({ truedAgain })).toMatchObject({ status: 'not-checked', limit: 0.1 });
+      }
+    });
+    it('readings at some stations only are not checked', () => {
+      const some = runout({ heights: heights.slice(1) });
+      expect(some?.status).toBe('not-checked');
+      expect(some?.sentence).toContain('1 station is not indicated after the cut.');
+    });
   });
   it('a wall after the cut is advice only without a minimum wall', () => {
     expect(found(after([4.5, 4.5, 4.5, 4.5], { minimumWall: null }), 'after-wall')?.status).toBe(

@@ -30,7 +30,7 @@ const revision = async () => String((await getJob(program.shop.db, number))!.rev
 describe('the advice on bending and heat', () => {
   it('stands on the quick page from new to ringed, says so where the shop’s limit is passed, and calls for a ring', async () => {
     const page = await program.get(`/cover?${example('1025-3-plain-faced')}`);
-    expect(page.text).toContain('Weld a ring to it, measure again, then face it');
+    expect(page.text).toContain('Weld a stiffening ring, re-measure, then face.');
     expect(page.text).toContain('over the limit of 25 %');
     expect(page.text).toContain('Bending and heat: advice');
     for (const name of ['new', 'now', 'after the cut', 'with ring, least stiff', 'with ring, stiffest']) {
@@ -147,7 +147,7 @@ describe('the advice on bending and heat', () => {
     expect(page.text).toContain('Do not rely on these');
     // The same cover of the same sizes is to be ringed where its steel does not give.
     expect(page.text).toContain('Face it:');
-    expect(page.text).toContain('Stiffness is left for you to judge first');
+    expect(page.text).toContain('Judge stiffness yourself first');
     expect(page.text).toMatch(
       /over the limit of 25 %\. Do not rely on these numbers: the greatest stress reaches 2\d\d MPa, above the yield strength of 200 MPa\. They decide nothing/,
     );
@@ -184,7 +184,7 @@ describe('the advice on bending and heat', () => {
 describe('a limit on bending, on a job', () => {
   it('decides for a ring, keeps what it rested on, and answers the same today', async () => {
     const page = await program.get(`/jobs/${number}`);
-    expect(page.text).toContain('Weld a ring to it, measure again, then face it');
+    expect(page.text).toContain('Weld a stiffening ring, re-measure, then face.');
     expect(page.html).toMatch(/value="face-and-ring"[^>]*checked/);
     const criteria = String((await currentCriteria(program.shop.db)).revision);
     const bare = { from: await revision(), criteria, who: 'BL', decision: 'face' };

@@ -40,10 +40,10 @@ const quick = (more: Record<string, string>, path = '/cover') =>
 describe('the answer to what if another cut were taken', () => {
   it('says on the quick page what each cut would leave, and agrees with the page that is asked for it', async () => {
     const deeper = await quick({ try: '0.52' }, '/cover/what-if');
-    expect(deeper.text).toContain('0.520 mm: Face it: 0.52 mm.');
+    expect(deeper.text).toContain('0.52 mm: Face it: 0.52 mm.');
     expect(deeper.text).toContain('leaves 4.400 mm');
     expect((await quick({ cut: '0.52' })).text).toContain('leaves 4.400 mm');
-    expect((await quick({ try: '0.7' }, '/cover/what-if')).text).toContain('Plan the cut again');
+    expect((await quick({ try: '0.7' }, '/cover/what-if')).text).toContain('Change the cut');
     expect((await quick({ try: '0.30' }, '/cover/what-if')).text).toMatch(/Cleans up no/);
     expect((await quick({ try: 'deep' }, '/cover/what-if')).text).toContain('Measure the wall first');
   });
@@ -53,7 +53,7 @@ describe('the answer to what if another cut were taken', () => {
     const job = jobs[0]!;
     const page = await program.get(`/jobs/${job.number}/what-if?try=0.1`);
     expect(page.status).toBe(200);
-    expect(page.text).toContain('0.100 mm:');
+    expect(page.text).toContain('0.10 mm:');
     const again = (await findJobs(program.shop.db, { text: job.number, limit: 5 })).jobs.find(
       (one) => one.id === job.id,
     );

@@ -61,10 +61,10 @@ describe('gauges of the catalogue', () => {
       program.get(
         `/cover?${new URLSearchParams({ family: 'metric-4', ...walls, crack: 'none-found', ...more })}`,
       );
-    expect((await ask({})).text).toContain('How sure is not worked out');
+    expect((await ask({})).text).toContain('Confidence is not worked out');
     const fine = await ask({ wallGauge: 'micrometer-m2' });
     expect(fine.text).toContain('Within its date: Micrometer M2, due 2027-05-31');
-    expect(fine.text).not.toContain('How sure is not worked out');
+    expect(fine.text).not.toContain('Confidence is not worked out');
     const late = await ask({ wallGauge: 'caliper-c1' });
     expect(late.text).toContain('Past its date when it was used on 2026-11-24: Caliper C1, due 2026-06-30');
   });

@@ -28,11 +28,11 @@ const after = (token: string, wall: string, more: Record<string, string> = {}) =
 
 it('each pass of cut, look and plan is judged by what was seen and read after it, and earlier ones are kept', async () => {
   await step(program, 'cuts', { depth: '0.2' });
-  expect(await said()).toBe('Look: is the darkened layer gone?');
+  expect(await said()).toBe('Look: is the heat mark gone?');
 
   // Looked at later: the same pass, no new one.
   await step(program, 'cuts', { seen: '1', look: 'dark' });
-  expect(await said()).toBe('Still dark: cut 0.10 mm more.');
+  expect(await said()).toBe('Heat mark remaining: cut 0.10 mm more.');
   const job = async () => (await getJob(program.shop.db, '1001'))!;
   expect((await job()).sections.cuts?.body.cuts).toHaveLength(1);
 
@@ -42,11 +42,11 @@ it('each pass of cut, look and plan is judged by what was seen and read after it
   expect((await job()).readings.filter((one) => one.pass === 'after')).toEqual([]);
   expect((await job()).earlierAfter).toHaveLength(PLACES.length);
   expect((await job()).stage).toBe('to-verify');
-  expect(await said()).toBe('Still dark, and the planned cut is used up.');
+  expect(await said()).toBe('Heat mark remaining, and the decided cut is used up.');
   expect(await page()).toContain('Up to 0.30 mm more would just leave the minimum');
 
   await after('token-after-pass2', '4.60', { 'd.2': '0.04' });
-  expect(await said()).toBe('Still dark: it needs 0.09 mm more, and that is more than was decided.');
+  expect(await said()).toBe('Heat mark remaining: it needs 0.09 mm more, which is more than was decided.');
   expect(/name="cut" value="([^"]*)"/.exec(await page())?.[1]).toBe('0.39');
   // There are readings after the cut, and still the cut comes next.
   expect((await job()).stage).toBe('to-sign');
@@ -55,11 +55,11 @@ it('each pass of cut, look and plan is judged by what was seen and read after it
   await step(program, 'plan', { cut: '0.39' });
   expect((await job()).stage).toBe('to-decide');
   await step(program, 'decision', { decision: 'face', reason: 'darker than read' });
-  expect(await said()).toBe('Still dark: cut 0.09 mm more.');
+  expect(await said()).toBe('Heat mark remaining: cut 0.09 mm more.');
   await step(program, 'cuts', { depth: '0.09', look: 'gone' });
-  expect(await said()).toBe('The darkened layer is gone after 0.390 mm: measure it again.');
+  expect(await said()).toBe('The heat mark is gone after 0.390 mm: measure again.');
   await after('token-after-pass3', '4.51');
-  expect(await said()).toBe('The darkened layer is gone after 0.390 mm.');
+  expect(await said()).toBe('The heat mark is gone after 0.390 mm.');
   expect((await job()).stage).toBe('to-sign');
 
   const table = (await page()).split('id="passes"')[1]!.split('</table>')[0]!;

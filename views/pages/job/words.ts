@@ -1,4 +1,4 @@
-import type { LookItem, SectionName, Stage } from '../../../shared/words/job.ts';
+import type { SectionName, Stage } from '../../../shared/words/job.ts';
 
 export const STAGE_WORD: Readonly<Record<Stage, string>> = {
   'to-look': 'To inspect',
@@ -13,13 +13,7 @@ export const STAGE_WORD: Readonly<Record<Stage, string>> = {
 /** The darkened layer, as seen after a pass. */
 export const LAYER_WORD = { gone: 'heat mark gone', dark: 'heat mark remaining' } as const;
 
-export const ITEM_WORD: Readonly<Record<LookItem, string>> = {
-  welds: 'Welds',
-  pads: 'Pads',
-  'stud-threads': 'Stud threads',
-  'crank-pilot': 'Crank pilot',
-  'earlier-repairs': 'Earlier repairs',
-};
+export { ITEM_WORD } from '../../../shared/words/job.ts';
 
 export const SECTION_WORD: Readonly<Record<SectionName | 'reading' | 'photo', string>> = {
   received: 'received',

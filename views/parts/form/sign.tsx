@@ -1,13 +1,6 @@
-import type { Status } from '../../../shared/words/finding.ts';
+import { STATUS_WORD, type Status } from '../../../shared/words/finding.ts';
 
-export const STATUS_WORD: Readonly<Record<Status, string>> = {
-  pass: 'passes',
-  caution: 'caution',
-  fail: 'fails',
-  'not-checked': 'not checked',
-};
-
-/** Safe condition, warning, prohibition and plain notice: shapes after ISO 3864, so that none leans on its colour. */
+/** Safe condition, warning, prohibition and plain notice: shapes after ISO 3864, so that none leans on its color. */
 function Shape({ status }: { status: Status }) {
   switch (status) {
     case 'pass':
@@ -44,7 +37,7 @@ function Shape({ status }: { status: Status }) {
   }
 }
 
-/** Shape, colour and a word. The word is read aloud always, and seen unless it is hidden. */
+/** Shape, color and a word. The word is read aloud always, and seen unless it is hidden. */
 export function Sign({ status, word = 'hidden' }: { status: Status; word?: 'shown' | 'hidden' }) {
   return (
     <span class={`sign sign-${status}`}>

@@ -87,7 +87,7 @@ describe('when it is not offered', () => {
   it('dialling in is null without a limit on the runout after the cut', () => {
     const { dialledIn: none, said } = finding({ criteria: CRITERIA });
     expect(none).toBeNull();
-    expect(said.sentence).toContain('no limit is set on the runout');
+    expect(said.sentence).toContain('no limit is set for face runout after the cut');
   });
   it('dialling in is null in side-wall jaws', () => {
     const { dialledIn: none, said } = finding({ chucking: 'side-wall-jaws' });
@@ -113,19 +113,19 @@ describe('a wall that passes only dialled in', () => {
     const found = checkCover(coverInput({ stations: two, criteria }));
     expect(found.leastWall.afterMm).toBeLessThan(4.58);
     expect(found.verdict).toBe('plan-again');
-    expect(found.because).toMatch(/Dialled in, tilted 0\.100 mm over Ø 264 mm toward 24[78]°/);
+    expect(found.because).toMatch(/: 0\.100 mm of tilt over 264 mm, toward 24[78]°\. Then cut /);
   });
   it('a wall that passes only dialled in is offered no other cut as chucked', () => {
     const planned = checkCover(coverInput({ stations: two, criteria, plannedCutMm: 0.2 }));
     expect(planned.verdict).toBe('plan-again');
     const said = planned.findings.find(({ id }) => id === 'planned-cut')!.sentence;
-    expect(said).toContain('No cut as chucked both cleans it and leaves enough.');
+    expect(said).toContain('As chucked, no cut both cleans up and leaves enough wall.');
   });
   it('a wall below the minimum is replaced where dialling in is not possible or does not help', () => {
     const jaws = checkCover(coverInput({ stations: two, criteria, chucking: 'side-wall-jaws' }));
     expect(jaws.verdict).toBe('replace');
     const thinner = checkCover(coverInput({ stations: two, criteria: { ...criteria, minimumWallMm: 4.63 } }));
     expect(thinner.verdict).toBe('replace');
-    expect(thinner.because).toContain('Dialled in it would leave 4.614 mm at best');
+    expect(thinner.because).toContain('Indicated in with shims, it would leave 4.614 mm at best');
   });
 });

@@ -38,7 +38,7 @@ const station = strict('The entry', {
     most: MOST_REPEATS,
   }),
   faceMm: orNull(height('The indicator reading')),
-  markDepthMm: orNull(extent('The depth of the mark')),
+  markDepthMm: orNull(extent('The heat mark depth')),
 });
 
 const mark = strict('The entry', {
@@ -141,7 +141,7 @@ function refuseSomeHeights(stations: readonly Station[], refuse: Refuse): void {
     if (one.faceMm !== null) continue;
     refuse(
       ['stations', i, 'faceMm'],
-      `The indicator reading at station ${i + 1} is missing; give readings at every station or none (${given} of ${stations.length} have one).`,
+      `The indicator reading at station ${i + 1} is missing; ${given} of ${stations.length} have one. Indicate every station, or none.`,
     );
   }
 }
@@ -153,7 +153,7 @@ function refuseSamePlaces(stations: readonly Station[], refuse: Refuse): void {
     if (k < 0) continue;
     refuse(
       ['stations', i],
-      `Station ${i + 1} is at the same place as station ${k + 1}; give repeats as several wall readings of one station.`,
+      `Station ${i + 1} is at the same place as station ${k + 1}; enter repeats as several readings at one station.`,
     );
   }
 }
@@ -166,7 +166,7 @@ function refuseDeepMarks({ stations, marks }: CoverCheckInput, refuse: Refuse): 
     if (markDepthMm === null || markDepthMm < wall) continue;
     refuse(
       ['stations', i, 'markDepthMm'],
-      `The mark at station ${i + 1} is ${markDepthMm} mm deep, but the wall there is only ${Number(wall.toFixed(4))} mm; read both again.`,
+      `The heat mark at station ${i + 1} is ${markDepthMm} mm deep, but the wall there is only ${Number(wall.toFixed(4))} mm. Measure both again.`,
     );
   }
   const thickest = Math.max(...walls);
@@ -174,7 +174,7 @@ function refuseDeepMarks({ stations, marks }: CoverCheckInput, refuse: Refuse): 
     if (depthMm < thickest) continue;
     refuse(
       ['marks', i, 'depthMm'],
-      `Mark ${i + 1} is ${depthMm} mm deep, but the thickest wall is only ${Number(thickest.toFixed(4))} mm; read both again.`,
+      `Heat mark ${i + 1} is ${depthMm} mm deep, but the thickest wall is only ${Number(thickest.toFixed(4))} mm. Measure both again.`,
     );
   }
 }

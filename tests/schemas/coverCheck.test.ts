@@ -196,22 +196,22 @@ describe('each wrong field is named, with one sentence', () => {
     [
       'stations.1.faceMm',
       null,
-      'The indicator reading at station 2 is missing; give readings at every station or none (2 of 3 have one).',
+      'The indicator reading at station 2 is missing; 2 of 3 have one. Indicate every station, or none.',
     ],
     [
       'stations.1.faceMm',
       undefined,
-      'The indicator reading at station 2 is missing; give readings at every station or none (2 of 3 have one).',
+      'The indicator reading at station 2 is missing; 2 of 3 have one. Indicate every station, or none.',
     ],
     [
       'stations.0.markDepthMm',
       -0.1,
-      'The depth of the mark at station 1 is -0.1 mm; it must be at least 0 mm and at most 10000 mm.',
+      'The heat mark depth at station 1 is -0.1 mm; it must be at least 0 mm and at most 10000 mm.',
     ],
     [
       'stations.0.markDepthMm',
       4.93,
-      'The mark at station 1 is 4.93 mm deep, but the wall there is only 4.93 mm; read both again.',
+      'The heat mark at station 1 is 4.93 mm deep, but the wall there is only 4.93 mm. Measure both again.',
     ],
     [
       'stations.0.facemm',
@@ -221,7 +221,7 @@ describe('each wrong field is named, with one sentence', () => {
     [
       'marks.0.depthMm',
       4.93,
-      'Mark 1 is 4.93 mm deep, but the thickest wall is only 4.93 mm; read both again.',
+      'Heat mark 1 is 4.93 mm deep, but the thickest wall is only 4.93 mm. Measure both again.',
     ],
     ['marks.0.depthMm', undefined, 'The depth of mark 1 is missing; give a plain number of mm.'],
     [
@@ -298,7 +298,7 @@ describe('stations among themselves', () => {
             {
               path: 'stations.1',
               message:
-                'Station 2 is at the same place as station 1; give repeats as several wall readings of one station.',
+                'Station 2 is at the same place as station 1; enter repeats as several readings at one station.',
             },
           ]
         : [],

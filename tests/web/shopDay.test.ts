@@ -107,8 +107,8 @@ describe.each(HOURS)('on %s', (_what, timeZone, at, day, printed) => {
     }
     const ask = (wallGauge: string) =>
       program.get(`/cover?${new URLSearchParams({ family: '1125-4-plain', wallGauge, 'w.0': '4.9' })}`);
-    expect((await ask('past')).text).toContain('Past its date when it was used');
-    expect((await ask('due')).text).not.toContain('Past its date when it was used');
+    expect((await ask('past')).text).toContain('Calibration was overdue');
+    expect((await ask('due')).text).not.toContain('Calibration was overdue');
   });
 
   test('an export and a slip carry the day of the shop', async () => {

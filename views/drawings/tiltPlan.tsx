@@ -21,7 +21,7 @@ const RIM = 96;
 const PADS = 84;
 const NAMES = 122;
 
-/** How the cover is tilted when it is dialled in: the shim under each pad, and where the tool then cuts highest. */
+/** How the cover is tilted when it is indicated in: the shim under each pad, and where the tool then cuts highest. */
 export function TiltPlan({ id, shape, dialledIn, unit }: TiltPlanProps) {
   const { shimsMm, tiltDirectionDeg, tiltMm } = dialledIn;
   const pads = shimsMm.map((mm, index) => ({
@@ -35,9 +35,9 @@ export function TiltPlan({ id, shape, dialledIn, unit }: TiltPlanProps) {
     .map(({ mm, name }) => `${printLength(mm, unit)} under stud ${name}`);
   return (
     <svg viewBox="-176 -150 352 300" class="tilt-plan" role="img" aria-labelledby={`${id}-title ${id}-desc`}>
-      <title id={`${id}-title`}>How the cover is tilted when it is dialled in</title>
+      <title id={`${id}-title`}>Shims to indicate the cover in</title>
       <desc id={`${id}-desc`}>
-        {`Shims: ${said.length === 0 ? 'none' : listInWords(said)}. The tool plane is then tilted ${printLength(tiltMm, unit)} over the track${tiltDirectionDeg === null ? '' : `, highest on the cover toward ${printNumber(tiltDirectionDeg, 0)}°`}.`}
+        {`Shims: ${said.length === 0 ? 'none' : listInWords(said)}. The tool then cuts ${printLength(tiltMm, unit)} out of square across the friction surface${tiltDirectionDeg === null ? '' : `, highest on the cover toward ${printNumber(tiltDirectionDeg, 0)}°`}.`}
       </desc>
       <circle r={RIM} class="thick" />
       <circle r="30" class="thin" />

@@ -21,6 +21,8 @@ export interface TrackUnrolledProps {
   readonly check: TrackCheck;
   readonly studCount: number;
   readonly unit: LengthUnit;
+  /** Left out for a cover that is to be replaced: what is cut and what is left. */
+  readonly cut?: boolean;
 }
 
 /** One for a desk, one for a phone; the style sheet shows the one its place has room for. */
@@ -104,11 +106,11 @@ function ringPath(
 }
 
 /** Places of a drawing that shows all of it, however long the marks and however low the minimum. */
-export function trackScales(check: TrackCheck, unit: LengthUnit, form: Proportions) {
+export function trackScales(check: TrackCheck, unit: LengthUnit, form: Proportions, cut = true) {
   const { stations, marks, minimumWall } = check;
   const walls = stations.map((station) => station.wallMm);
   const lows = [
-    ...stations.map((station) => station.wallAfterMm),
+    ...(cut ? stations.map((station) => station.wallAfterMm) : []),
     ...stations.map((station) => station.wallMm - station.markDepthMm),
     ...marks.map((mark) => mark.wallMm - mark.depthMm),
     ...(minimumWall ? [minimumWall.mm] : []),
@@ -141,6 +143,8 @@ interface Drawn {
   readonly rings: readonly Ring[];
   readonly x: (deg: number) => number;
   readonly y: (mm: number) => number;
+  /** Whether what is left after the cut is drawn. */
+  readonly cut: boolean;
 }
 
 /** The length between the wall left and the minimum, its arrows outside where there is no room for them. */
@@ -217,10 +221,11 @@ function MarginLine({
 const before = (station: TrackCheck['stations'][number]) => station.wallMm;
 const after = (station: TrackCheck['stations'][number]) => station.wallAfterMm;
 
-function Sheet({ id, check, studCount, unit, form }: TrackUnrolledProps & { form: Proportions }) {
-  const { scale, x, y } = trackScales(check, unit, form);
+function Sheet(props: TrackUnrolledProps & { form: Proportions }) {
+  const { id, check, studCount, unit, form, cut = true } = props;
+  const { scale, x, y } = trackScales(check, unit, form, cut);
   const rings = ringsOf(check);
-  const drawn: Drawn = { check, unit, form, rings, x, y };
+  const drawn: Drawn = { check, unit, form, rings, x, y, cut };
   const wide = form.name === 'wide';
   const { left, right, top, bottom } = form;
   const own = `${id}-${form.name}`;
@@ -231,8 +236,8 @@ function Sheet({ id, check, studCount, unit, form }: TrackUnrolledProps & { form
       role="img"
       aria-labelledby={`${own}-title ${own}-desc`}
     >
-      <title id={`${own}-title`}>The track unrolled: wall against clock position</title>
-      <desc id={`${own}-desc`}>{trackInWords(check, unit)}</desc>
+      <title id={`${own}-title`}>The friction surface unrolled: wall at each angle from stud 1</title>
+      <desc id={`${own}-desc`}>{trackInWords(check, unit, cut)}</desc>
       <defs>
         <Hatch id={`${own}-chips`} size={6} />
         <clipPath id={`${own}-clip`}>
@@ -257,38 +262,41 @@ function Sheet({ id, check, studCount, unit, form }: TrackUnrolledProps & { form
       </text>
       <Studs form={form} studCount={studCount} x={x} />
       {wide ? <LineNames {...drawn} /> : rings.length > 0 && <Key {...drawn} />}
-      <Margin {...drawn} />
+      {cut && <Margin {...drawn} />}
     </svg>
   );
 }
 
 /** Metal left, chips, marks, and the lines of every ring; the ring of the thinnest station in full. */
 function Walls(drawn: Drawn & { own: string }) {
-  const { own, rings, check, form, x, y } = drawn;
+  const { own, rings, check, form, x, y, cut } = drawn;
+  const metal = cut ? after : before;
   const main = rings[0];
   const limit = check.minimumWall;
   return (
     <g clip-path={`url(#${own}-clip)`}>
       {main && (
         <>
-          <path d={`M${ringPath(main, after, x, y)}V${form.bottom}H${at(x(-360))}Z`} class="metal" />
-          <path
-            d={`M${ringPath(main, before, x, y)}L${ringPath(main, after, x, y).split('L').reverse().join('L')}Z`}
-            fill={`url(#${own}-chips)`}
-          />
+          <path d={`M${ringPath(main, metal, x, y)}V${form.bottom}H${at(x(-360))}Z`} class="metal" />
+          {cut && (
+            <path
+              d={`M${ringPath(main, before, x, y)}L${ringPath(main, after, x, y).split('L').reverse().join('L')}Z`}
+              fill={`url(#${own}-chips)`}
+            />
+          )}
         </>
       )}
       <HeatMarks {...drawn} />
       {rings.slice(1).map((ring) => (
         <>
           <path d={`M${ringPath(ring, before, x, y)}`} class="thin dash" />
-          <path d={`M${ringPath(ring, after, x, y)}`} class="cut-line dash" />
+          {cut && <path d={`M${ringPath(ring, after, x, y)}`} class="cut-line dash" />}
         </>
       ))}
       {main && (
         <>
           <path d={`M${ringPath(main, before, x, y)}`} class="thick" />
-          <path d={`M${ringPath(main, after, x, y)}`} class="cut-line" />
+          {cut && <path d={`M${ringPath(main, after, x, y)}`} class="cut-line" />}
         </>
       )}
       {limit && <path d={`M${form.left} ${at(y(limit.mm))}H${form.right}`} class="limit" />}
@@ -338,12 +346,12 @@ function nearestRing(rings: readonly Ring[], radiusMm: number): Ring | undefined
 }
 
 /** What each line means, beside its end; names keep one line's height apart. */
-function LineNames({ check, unit, form, rings, y }: Drawn) {
+function LineNames({ check, unit, form, rings, y, cut }: Drawn) {
   const main = rings[0];
   const limit = check.minimumWall;
   const names = [
     { text: 'as measured', mm: main ? lineAt(main, END_DEG, before) : null, class: 'label' },
-    { text: 'after the cut', mm: main ? lineAt(main, END_DEG, after) : null, class: 'label cut-text' },
+    { text: 'after the cut', mm: main && cut ? lineAt(main, END_DEG, after) : null, class: 'label cut-text' },
     {
       text: `minimum ${limit ? lengthFigure(limit.mm, unit) : ''}`,
       mm: limit?.mm ?? null,
@@ -437,14 +445,14 @@ function Studs({ form, studCount, x }: { form: Proportions; studCount: number; x
 }
 
 /** What each line means, beneath the drawing where there is no room beside it. */
-function Key({ check, form, rings, unit }: Drawn) {
+function Key({ check, form, rings, unit, cut }: Drawn) {
   const limit = check.minimumWall ? lengthFigure(check.minimumWall.mm, unit) : null;
   const first = form.height - 26;
   const second = form.height - 6;
   const others = rings.slice(1, 4).map((ring) => briefLength(ring.radiusMm, unit));
   const entries: { x: number; y: number; line: string; text: string; class: string }[] = [
     { x: 2, y: first, line: 'thick', text: 'as measured', class: 'label' },
-    { x: 128, y: first, line: 'cut-line', text: 'after the cut', class: 'label cut-text' },
+    ...(cut ? [{ x: 128, y: first, line: 'cut-line', text: 'after the cut', class: 'label cut-text' }] : []),
   ];
   if (limit !== null) {
     entries.push({ x: 2, y: second, line: 'limit', text: `minimum ${limit}`, class: 'limit-text' });
@@ -473,7 +481,7 @@ function Key({ check, form, rings, unit }: Drawn) {
 }
 
 /** The sentence a listener gets instead of the drawing. */
-function trackInWords(check: TrackCheck, unit: LengthUnit): string {
+function trackInWords(check: TrackCheck, unit: LengthUnit, cut: boolean): string {
   const { stations, minimumWall, leastWall, marks } = check;
   const walls = stations.map((station) => station.wallMm);
   const thinnest = stations[leastWall.station];
@@ -481,14 +489,23 @@ function trackInWords(check: TrackCheck, unit: LengthUnit): string {
   const heat = stations.filter((station) => station.markDepthMm > 0).length + marks.length;
   const parts = [
     `${stations.length} stations; wall as measured ${printLength(Math.min(...walls), unit)} to ${printLength(Math.max(...walls), unit)}.`,
-    `After the cut the least is ${minimumWall ? printAgainst(thinnest.wallAfterMm, minimumWall.mm, unit) : printLength(thinnest.wallAfterMm, unit)} at ${printNumber(thinnest.angleDeg, 0)}°.`,
+    ...(cut ? [thinnestInWords(thinnest, minimumWall, unit)] : []),
   ];
   if (minimumWall) parts.push(`The minimum is ${printLength(minimumWall.mm, unit)}.`);
-  if (heat > 0) parts.push(`${heat} ${heat === 1 ? 'mark' : 'marks'}.`);
+  if (heat > 0) parts.push(`${heat} heat ${heat === 1 ? 'mark' : 'marks'}.`);
   return parts.join(' ');
 }
 
-/** Wall against clock position: metal left, hatched chips, marks to their depth, the minimum. */
+function thinnestInWords(
+  { wallAfterMm, angleDeg }: TrackCheck['stations'][number],
+  minimumWall: TrackCheck['minimumWall'],
+  unit: LengthUnit,
+): string {
+  const wall = minimumWall ? printAgainst(wallAfterMm, minimumWall.mm, unit) : printLength(wallAfterMm, unit);
+  return `After the cut the thinnest wall is ${wall} at ${printNumber(angleDeg, 0)}°.`;
+}
+
+/** Wall at each angle from stud 1: metal left, hatched chips, marks to their depth, the minimum. */
 export function TrackUnrolled(props: TrackUnrolledProps) {
   return (
     <div class="tracks">

@@ -97,7 +97,7 @@ export function WallSection(props: WallSectionProps) {
       role="img"
       aria-labelledby={`${id}-title ${id}-desc`}
     >
-      <title id={`${id}-title`}>Section of the wall through its thinnest place</title>
+      <title id={`${id}-title`}>Section of the wall at its thinnest place</title>
       <desc id={`${id}-desc`}>{sectionInWords(check, unit)}</desc>
       <defs>
         <Hatch id={`${id}-hatch`} size={7} />
@@ -133,7 +133,7 @@ function AcrossTrack({ id, places: { station, minimum, section } }: { id: string
   return (
     <>
       <text x={LEFT} y={LETTER} class="label">
-        across the track, clutch side up
+        across the friction surface, clutch side up
       </text>
       <rect {...left} class="metal" />
       <rect {...left} fill={`url(#${id}-hatch)`} />
@@ -146,7 +146,7 @@ function AcrossTrack({ id, places: { station, minimum, section } }: { id: string
       {minimum !== null && <path d={`M${LEFT} ${at(y(minimum))}H${RIGHT}`} class="limit" />}
       <circle cx={at(x(radiusMm))} cy={at(y(wallAfterMm))} r="7" class="st-ring" />
       <text x={LEFT} y={at(foot + LETTER + 6)} class="label">
-        pad side; one scale both ways
+        pad side; same scale both ways
       </text>
     </>
   );
@@ -161,7 +161,7 @@ function Detail({ id, places }: { id: string; places: Places }) {
   return (
     <>
       <text x={LEFT} y={at(detail.top - 6)} class="label">
-        detail there, enlarged {printNumber(times, times < 10 ? 1 : 0)} times
+        detail, enlarged {printNumber(times, times < 10 ? 1 : 0)} ×
       </text>
       <g clip-path={`url(#${id}-clip)`}>
         <rect {...wide} y={at(y(wallAfterMm))} height={at(detail.foot - y(wallAfterMm))} class="metal" />
@@ -192,7 +192,7 @@ function LineNames({ places, unit }: { places: Places; unit: LengthUnit }) {
     { text: `after the cut ${lengthFigure(wallAfterMm, unit)}`, mm: wallAfterMm, class: 'cut-text' },
     ...(band === null
       ? []
-      : [{ text: `± ${lengthFigure(band, unit)} band`, mm: wallAfterMm - band, class: 'label' }]),
+      : [{ text: `± ${lengthFigure(band, unit)} uncertainty`, mm: wallAfterMm - band, class: 'label' }]),
     ...(minimum === null
       ? []
       : [{ text: `minimum ${lengthFigure(minimum, unit)}`, mm: minimum, class: 'limit-text' }]),

@@ -63,7 +63,7 @@ export function WallZones({ id, check, unit }: WallZonesProps) {
       role="img"
       aria-labelledby={`${id}-title ${id}-desc`}
     >
-      <title id={`${id}-title`}>The wall left, against the minimum and how sure one can be of it</title>
+      <title id={`${id}-title`}>The wall left, against the minimum and the confidence required</title>
       <desc id={`${id}-desc`}>{zonesInWords(markers, minimum, sureFrom, unit)}</desc>
       <defs>
         <Hatch id={`${id}-hatch`} size={7} line="thin" />
@@ -139,8 +139,8 @@ function markersOf({ leastWall, bounds, minimumWall }: WallZonesProps['check'], 
   if (bounds === null) return [{ mm: leastWall.afterMm, text: `${text(leastWall.afterMm)} left` }];
   const { padSideFlat, faceFlat } = bounds;
   return [
-    { mm: padSideFlat.leastWallMm, text: `${text(padSideFlat.leastWallMm)} if the pad side runs flat` },
-    { mm: faceFlat.leastWallMm, text: `${text(faceFlat.leastWallMm)} if the face runs flat` },
+    { mm: padSideFlat.leastWallMm, text: `${text(padSideFlat.leastWallMm)} if the pad side runs true` },
+    { mm: faceFlat.leastWallMm, text: `${text(faceFlat.leastWallMm)} if the face runs true` },
   ];
 }
 
@@ -171,7 +171,7 @@ function zonesInWords(
     ...markers.map(({ mm, text }) => `${text}: ${zone(mm)}.`),
     `Below the minimum of ${printLength(minimum, unit)} it is too thin.`,
     ...(sureFrom - minimum > 1e-6
-      ? [`From ${printAgainst(sureFrom, minimum, unit)} on one can be sure enough.`]
+      ? [`From ${printAgainst(sureFrom, minimum, unit)} up it is sure enough.`]
       : []),
   ].join(' ');
 }

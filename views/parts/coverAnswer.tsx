@@ -1,4 +1,6 @@
 import { type CoverCheck, type CoverShape, DIALLING_WORTH_MM, type Mark } from '../../shared/words/cover.ts';
+import { cutFigure } from '../../shared/words/cut.ts';
+import { cutTold, findingsShown } from '../../shared/words/findingsShown.ts';
 import {
   briefLength,
   type LengthUnit,
@@ -27,6 +29,8 @@ export interface CoverAnswerProps {
   readonly unit: LengthUnit;
   /** Starts the ids on a page that shows two answers. */
   readonly id: string;
+  /** A person decided to face it although the verdict is to replace it: the cut is then told. */
+  readonly decidedToFace?: boolean;
 }
 
 /** Seen at once, whatever they say. */
@@ -58,13 +62,14 @@ interface CoverVerdictProps {
   readonly level?: 1 | 2;
 }
 
-/** The stations as the plan shows them. */
-export function planStations(check: CoverCheck): PlanStation[] {
+/** The stations as the plan shows them; the wall after the cut only where there is to be a cut. */
+export function planStations(check: CoverCheck, decidedToFace = false): PlanStation[] {
+  const cut = cutTold(check.verdict, decidedToFace);
   return check.stations.map((station, index) => ({
     angleDeg: station.angleDeg,
     radiusMm: station.radiusMm,
     wallMm: station.wallMm,
-    wallAfterMm: station.wallAfterMm,
+    wallAfterMm: cut ? station.wallAfterMm : null,
     state: index === check.leastWall.station ? 'thinnest' : 'measured',
   }));
 }
@@ -79,7 +84,8 @@ export function planMarks(check: CoverCheck): Mark[] {
 }
 
 /** Drawings, the few numbers that matter, and every finding with its working. */
-export function CoverAnswer({ shape, check, unit, id }: CoverAnswerProps) {
+export function CoverAnswer({ shape, check, unit, id, decidedToFace = false }: CoverAnswerProps) {
+  const cut = cutTold(check.verdict, decidedToFace);
   return (
     <>
       <figure class="drawing">
@@ -89,19 +95,19 @@ export function CoverAnswer({ shape, check, unit, id }: CoverAnswerProps) {
           bossDiameterMm={shape.bossDiameterMm}
           rimDiameterMm={shape.rimDiameterMm}
           padDiameterMm={shape.padDiameterMm}
-          stations={planStations(check)}
+          stations={planStations(check, decidedToFace)}
           marks={planMarks(check)}
           thinnest={check.leastWall.station}
           unit={unit}
         />
         <figcaption>
-          The face, seen from the clutch side: each station with the wall left, in {UNIT_WORD[unit]}. Stud 1
-          is scribed on the rim.
+          The face from the clutch side: wall {cut ? 'left' : 'measured'} at each station, in{' '}
+          {UNIT_WORD[unit]}. Stud 1 is scribed on the rim.
         </figcaption>
       </figure>
-      <KeyFigures figures={coverFigures(check, unit)} />
+      <KeyFigures figures={coverFigures(check, unit, cut)} />
       <FindingsFolded
-        findings={check.findings}
+        findings={findingsShown(check, decidedToFace)}
         lead={LEAD}
         unit={unit}
         id={`${id}-finding`}
@@ -111,56 +117,68 @@ export function CoverAnswer({ shape, check, unit, id }: CoverAnswerProps) {
   );
 }
 
-/** The track unrolled, with its text twin. */
-export function CoverTrack({ shape, check, unit, id }: CoverAnswerProps) {
+/** The friction surface unrolled, with its text twin. */
+export function CoverTrack({ shape, check, unit, id, decidedToFace = false }: CoverAnswerProps) {
+  const cut = cutTold(check.verdict, decidedToFace);
   return (
     <>
       <figure class="drawing wide">
-        <TrackUnrolled id={`${id}-track`} check={check} studCount={shape.studCount} unit={unit} />
+        <TrackUnrolled id={`${id}-track`} check={check} studCount={shape.studCount} unit={unit} cut={cut} />
         <figcaption>
-          The track unrolled: wall against clock position, height not to the scale of its length.
+          The friction surface unrolled: wall at each angle from stud 1. Height and length have different
+          scales.
         </figcaption>
       </figure>
-      <div class="section-pair">
-        <figure class="drawing section-figure">
-          <WallSection id={`${id}-section`} shape={shape} check={check} unit={unit} />
-          <figcaption>
-            The wall through its thinnest place, {unit}: what is cut, what is left
-            {check.minimumWall && ', the minimum'}
-            {check.leastWall.expandedUncertaintyMm !== null && ' and the band of uncertainty'}.
-          </figcaption>
-        </figure>
-        {check.dialledIn && check.dialledIn.wallGainedMm >= DIALLING_WORTH_MM && (
-          <figure class="drawing section-figure">
-            <TiltPlan id={`${id}-tilt`} shape={shape} dialledIn={check.dialledIn} unit={unit} />
-            <figcaption>
-              Dialled in it would keep {printLength(check.dialledIn.wallGainedMm, unit)} more wall: the shim
-              under each pad, {unit}, clutch side; the arrow points where the tool plane then lies highest on
-              the cover.
-            </figcaption>
-          </figure>
-        )}
-      </div>
+      {cut && <SectionPair shape={shape} check={check} unit={unit} id={id} />}
       <details class="twin">
         <summary>The same as a table</summary>
-        <StationsAnswered check={check} unit={unit} />
+        <StationsAnswered check={check} unit={unit} cut={cut} />
       </details>
     </>
   );
 }
 
-function coverFigures(check: CoverCheck, unit: LengthUnit) {
+/** The wall through its thinnest place, and how the cover is shimmed where that is worth it. */
+function SectionPair({ shape, check, unit, id }: CoverAnswerProps) {
+  return (
+    <div class="section-pair">
+      <figure class="drawing section-figure">
+        <WallSection id={`${id}-section`} shape={shape} check={check} unit={unit} />
+        <figcaption>
+          The wall at its thinnest place, in {UNIT_WORD[unit]}: what is cut, what is left
+          {check.minimumWall && ', the minimum'}
+          {check.leastWall.expandedUncertaintyMm !== null && ' and the uncertainty band'}.
+        </figcaption>
+      </figure>
+      {check.dialledIn && check.dialledIn.wallGainedMm >= DIALLING_WORTH_MM && (
+        <figure class="drawing section-figure">
+          <TiltPlan id={`${id}-tilt`} shape={shape} dialledIn={check.dialledIn} unit={unit} />
+          <figcaption>
+            Indicated in with these shims, in {UNIT_WORD[unit]}, it keeps{' '}
+            {printLength(check.dialledIn.wallGainedMm, unit)} more wall. The arrow points where the tool then
+            cuts highest on the cover.
+          </figcaption>
+        </figure>
+      )}
+    </div>
+  );
+}
+
+function coverFigures(check: CoverCheck, unit: LengthUnit, cutIsTold: boolean) {
   const { cut, leastWall, cutsLeft } = check;
+  const now = { label: 'Thinnest now', value: lengthFigure(leastWall.beforeMm, unit), unit };
+  if (!cutIsTold) return [now];
   return [
-    { label: 'cut to dial', value: lengthFigure(cut.dialledMm, unit), unit },
-    { label: 'thinnest now', value: lengthFigure(leastWall.beforeMm, unit), unit },
-    { label: 'thinnest after the cut', value: lengthFigure(leastWall.afterMm, unit), unit },
-    ...(cutsLeft === null ? [] : [{ label: 'cuts left after this one', value: String(cutsLeft) }]),
+    { label: 'Depth of cut', value: cutFigure(cut.dialledMm, unit), unit },
+    now,
+    { label: 'Thinnest after the cut', value: lengthFigure(leastWall.afterMm, unit), unit },
+    ...(cutsLeft === null ? [] : [{ label: 'Cuts left after this one', value: String(cutsLeft) }]),
   ];
 }
 
-/** Every station with what is cut there and what is left. */
-export function StationsAnswered({ check, unit }: { check: CoverCheck; unit: LengthUnit }) {
+/** Every station, with what is cut there and what is left where there is to be a cut. */
+export function StationsAnswered(props: { check: CoverCheck; unit: LengthUnit; cut?: boolean }) {
+  const { check, unit, cut = cutTold(check.verdict) } = props;
   const figure = (mm: number | null) => (mm === null ? '—' : lengthFigure(mm, unit));
   return (
     <section class="table-box" tabindex={0} aria-label="Every station">
@@ -168,14 +186,14 @@ export function StationsAnswered({ check, unit }: { check: CoverCheck; unit: Len
         <caption>Lengths in {UNIT_WORD[unit]}</caption>
         <thead>
           <tr>
-            <th scope="col">station</th>
-            <th scope="col">clock</th>
-            <th scope="col">radius</th>
-            <th scope="col">wall</th>
-            <th scope="col">face</th>
-            <th scope="col">mark</th>
-            <th scope="col">cut</th>
-            <th scope="col">left</th>
+            <th scope="col">Station</th>
+            <th scope="col">Angle from stud 1, °</th>
+            <th scope="col">Radius</th>
+            <th scope="col">Wall</th>
+            <th scope="col">Indicator reading</th>
+            <th scope="col">Heat mark</th>
+            {cut && <th scope="col">Cut here</th>}
+            {cut && <th scope="col">Wall left</th>}
           </tr>
         </thead>
         <tbody>
@@ -185,13 +203,13 @@ export function StationsAnswered({ check, unit }: { check: CoverCheck; unit: Len
                 {index + 1}
                 {index === check.leastWall.station && <span class="unseen"> thinnest</span>}
               </th>
-              <td>{Math.round(station.angleDeg * 10) / 10}°</td>
+              <td>{Math.round(station.angleDeg * 10) / 10}</td>
               <td>{briefLength(station.radiusMm, unit).replace(` ${unit}`, '')}</td>
               <td>{figure(station.wallMm)}</td>
               <td>{figure(station.faceMm)}</td>
               <td>{station.markDepthMm > 0 ? figure(station.markDepthMm) : '—'}</td>
-              <td>{figure(station.cutMm)}</td>
-              <td>{figure(station.wallAfterMm)}</td>
+              {cut && <td>{figure(station.cutMm)}</td>}
+              {cut && <td>{figure(station.wallAfterMm)}</td>}
             </tr>
           ))}
         </tbody>

@@ -1,4 +1,5 @@
 import type { CutPlanAnswer } from '../../shared/words/cover.ts';
+import { passFigures } from '../../shared/words/cut.ts';
 import {
   type LengthUnit,
   lengthFigure,
@@ -10,7 +11,7 @@ import {
 } from '../../shared/words/print.ts';
 import { Caution } from './caution.tsx';
 
-const KIND = { roughing: 'roughing', finishing: 'finishing, left for last' } as const;
+const KIND = { roughing: 'roughing', finishing: 'finishing, last' } as const;
 
 /** `2 min 5 s`, `48 s`. */
 function time(seconds: number): string {
@@ -33,19 +34,19 @@ export function CutPlanPart(props: {
     if (paper) return null;
     return (
       <p class="hint" id={`${id}-cut-plan`}>
-        The shop has not said what its lathe does, so no passes are planned. Set it under{' '}
-        <a href="/criteria">criteria</a>.
+        No passes are planned: the lathe is not described yet. Describe it under{' '}
+        <a href="/criteria">shop limits</a>.
       </p>
     );
   }
   return (
     <section id={`${id}-cut-plan`} class="cut-plan">
-      <Heading>Cut plan, advice</Heading>
+      <Heading>Cut plan (advice)</Heading>
       <p>
-        {printNumber(plan.spindleRpm, 0)} rpm, which is{' '}
-        {printAs(plan.cuttingSpeedMPerMin, SURFACE_SPEED[unit])} at the track's outer edge; {time(plan.timeS)}{' '}
-        of cutting. The finish the feed and the nose leave: Rt {printAs(plan.finishRtUm, ROUGHNESS[unit])}, Ra
-        about {printAs(plan.finishRaUm, ROUGHNESS[unit])}.
+        {printNumber(plan.spindleRpm, 0)} rpm: {printAs(plan.cuttingSpeedMPerMin, SURFACE_SPEED[unit])} at the
+        outside of the friction surface. About {time(plan.timeS)} of cutting. Finish from feed and nose
+        radius: Ra about {printAs(plan.finishRaUm, ROUGHNESS[unit])}, Rt{' '}
+        {printAs(plan.finishRtUm, ROUGHNESS[unit])}.
       </p>
       <PassTable plan={plan} unit={unit} />
       {plan.warnings.map((warning) => (
@@ -57,20 +58,21 @@ export function CutPlanPart(props: {
 }
 
 function PassTable({ plan, unit }: { plan: CutPlanAnswer; unit: LengthUnit }) {
+  const figures = passFigures(plan.passes, unit);
   return (
     <section class="table-box" tabindex={0} aria-label="The passes">
       <table class="figures">
         <caption>
-          From first touch at the highest point, lengths in {UNIT_WORD[unit]}. After every pass look, and
-          measure again.
+          From first touch at the highest point, in {UNIT_WORD[unit]}. After every pass, look and measure
+          again.
         </caption>
         <thead>
           <tr>
-            <th scope="col">pass</th>
-            <th scope="col">deep</th>
-            <th scope="col">in all</th>
-            <th scope="col">feed per turn</th>
-            <th scope="col">time</th>
+            <th scope="col">Pass</th>
+            <th scope="col">Depth of cut</th>
+            <th scope="col">Total</th>
+            <th scope="col">Feed per turn</th>
+            <th scope="col">Time</th>
           </tr>
         </thead>
         <tbody>
@@ -79,8 +81,8 @@ function PassTable({ plan, unit }: { plan: CutPlanAnswer; unit: LengthUnit }) {
               <th scope="row">
                 {i + 1} {KIND[pass.kind]}
               </th>
-              <td>{lengthFigure(pass.depthMm, unit)}</td>
-              <td>{lengthFigure(pass.totalMm, unit)}</td>
+              <td>{figures[i]!.depth}</td>
+              <td>{figures[i]!.total}</td>
               <td>{lengthFigure(pass.feedMm, unit)}</td>
               <td>{time(pass.timeS)}</td>
             </tr>

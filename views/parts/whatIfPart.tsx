@@ -1,6 +1,7 @@
 import type { Bending } from '../../shared/words/bending.ts';
 import type { CoverCheck } from '../../shared/words/cover.ts';
-import { type LengthUnit, lengthFigure, printLength, printShare } from '../../shared/words/print.ts';
+import { printCut, printSure } from '../../shared/words/cut.ts';
+import { type LengthUnit, lengthFigure, MM_PER_UNIT } from '../../shared/words/print.ts';
 import { rangeThanNew, timesNew } from '../../shared/words/thanNew.ts';
 import { type KeyFigure, KeyFigures } from './keyFigures.tsx';
 
@@ -15,16 +16,25 @@ export interface WhatIfProps {
   readonly level: 2 | 3;
 }
 
+/** In the unit of the reader. */
+const STEP: Readonly<Record<LengthUnit, number>> = { mm: 0.01, in: 0.0005 };
+
 /** The slider goes from no cut to well past the one that cleans up, and never deeper than the thinnest wall. */
-function sliderRange(check: CoverCheck): { readonly mostMm: number; readonly stepMm: number } {
+function sliderRange(
+  check: CoverCheck,
+  unit: LengthUnit,
+): { readonly mostMm: number; readonly stepMm: number; readonly valueMm: number } {
+  const stepMm = STEP[unit] * MM_PER_UNIT[unit];
+  const onStep = (mm: number, round: (steps: number) => number) =>
+    Number((round(mm / stepMm - 1e-6) * stepMm).toFixed(6));
   const enough = Math.max(2 * check.cut.cleanUpMm, check.cut.dialledMm + 0.5, 0.5);
   const mostMm = Math.min(enough, 0.9 * check.leastWall.beforeMm);
-  return { mostMm: Math.ceil(mostMm * 100) / 100, stepMm: 0.01 };
+  return { mostMm: onStep(mostMm, Math.ceil), stepMm, valueMm: onStep(check.cut.dialledMm, Math.round) };
 }
 
 /** Another cut tried: nothing is saved by moving the slider. */
 export function WhatIf({ action, include, check, bending, unit, level }: WhatIfProps) {
-  const { mostMm, stepMm } = sliderRange(check);
+  const { mostMm, stepMm, valueMm } = sliderRange(check, unit);
   const Heading = level === 2 ? 'h2' : 'h3';
   return (
     <section class="what-if" aria-labelledby="what-if-head">
@@ -39,7 +49,7 @@ export function WhatIf({ action, include, check, bending, unit, level }: WhatIfP
             min="0"
             max={mostMm}
             step={stepMm}
-            value={Number(check.cut.dialledMm.toFixed(2))}
+            value={valueMm}
             aria-describedby="what-if-answer"
             hx-get={action}
             hx-include={include}
@@ -75,14 +85,14 @@ export function WhatIfAnswer({
   return (
     <div id="what-if-answer" aria-live="polite">
       <p class={`what-if-verdict verdict-${check.verdict}`}>
-        <b>{printLength(cut.dialledMm, unit)}:</b> {check.headline} {check.because}
+        <b>{printCut(cut.dialledMm, unit)}:</b> {check.headline} {check.because}
       </p>
       <KeyFigures
         figures={[
           { label: 'Thinnest wall left', value: lengthFigure(leastWall.afterMm, unit), unit },
           ...(conformanceProbability === null
             ? []
-            : [{ label: 'Chance it keeps the minimum', value: sureness(conformanceProbability) }]),
+            : [{ label: 'Chance it keeps the minimum', value: printSure(conformanceProbability) }]),
           ...(cutsLeft === null ? [] : [{ label: 'More cuts after it', value: String(cutsLeft) }]),
           { label: 'Cleans up', value: cut.cleansUp ? 'yes' : 'no' },
           ...bendingFigures(bending),
@@ -107,8 +117,4 @@ function bendingFigures(bending: Bending | null): KeyFigure[] {
       value: rangeThanNew(timesNew(after.peakOverMean, fresh.peakOverMean)),
     },
   ];
-}
-
-function sureness(share: number): string {
-  return share > 0.999 ? 'more than 99.9 %' : printShare(share);
 }

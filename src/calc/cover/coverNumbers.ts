@@ -290,7 +290,7 @@ function sureness(
       ],
       warnings:
         missing.length > 0
-          ? [{ code: 'not-given', text: `Not given, and so counted as nothing: ${missing.join(', ')}.` }]
+          ? [{ code: 'not-given', text: `Not entered, so counted as zero: ${missing.join(', ')}.` }]
           : [],
     },
     eachStation: margins(walls.after).map((margin, i) =>

@@ -19,7 +19,7 @@ const GAUGE_NAMES = [
   ['resolutionMm', 'The gauge’s resolution'],
   ['repeatabilityMm', 'The gauge’s repeatability'],
   ['faceStandardUncertaintyMm', 'The indicator’s standard uncertainty'],
-  ['cutSettingStandardUncertaintyMm', 'The standard uncertainty of the cut’s setting'],
+  ['cutSettingStandardUncertaintyMm', 'The depth of cut standard uncertainty'],
 ] as const;
 
 /** Throws: a Refusal that names every field the calculation cannot take. Repairs nothing. */
@@ -89,15 +89,15 @@ function coverFaults(cover: CoverShape): Fault[] {
       'cover.studCount',
       `The number of studs is ${studCount}; it must be a whole number from 2 to 24.`,
     ),
-    ...length('cover.studCircleDiameterMm', 'The stud circle', cover.studCircleDiameterMm, ABOVE_0),
-    ...length('cover.trackInnerDiameterMm', 'The track’s inner diameter', inner),
-    ...length('cover.trackOuterDiameterMm', 'The track’s outer diameter', outer, ABOVE_0),
+    ...length('cover.studCircleDiameterMm', 'The bolt circle diameter', cover.studCircleDiameterMm, ABOVE_0),
+    ...length('cover.trackInnerDiameterMm', 'The friction surface inner diameter', inner),
+    ...length('cover.trackOuterDiameterMm', 'The friction surface outer diameter', outer, ABOVE_0),
     ...unless(
       !(inner >= outer),
       'cover.trackInnerDiameterMm',
-      `The track’s inner diameter is ${inner} mm; it must be less than its outer diameter, ${outer} mm.`,
+      `The friction surface inner diameter is ${inner} mm; it must be less than the outer, ${outer} mm.`,
     ),
-    ...length('cover.nominalWallMm', 'The nominal wall', cover.nominalWallMm, ABOVE_0),
+    ...length('cover.nominalWallMm', 'The wall when new', cover.nominalWallMm, ABOVE_0),
     ...unless(
       density === null || (density > 0 && density < 30_000),
       'cover.densityKgPerM3',
@@ -109,15 +109,11 @@ function coverFaults(cover: CoverShape): Fault[] {
 function stationFaults(stations: readonly Station[]): Fault[] {
   const heights = stations.filter((station) => station.faceMm !== null).length;
   return [
-    ...unless(
-      stations.length > 0,
-      'stations',
-      'No station has been measured. Give at least one with its wall.',
-    ),
+    ...unless(stations.length > 0, 'stations', 'No station is measured. Enter at least one wall.'),
     ...unless(
       stations.length <= MOST_STATIONS,
       'stations',
-      `There are ${stations.length} stations; at most ${MOST_STATIONS} can be worked out at once.`,
+      `There are ${stations.length} stations; at most ${MOST_STATIONS} are allowed.`,
     ),
     ...stations.slice(0, MOST_STATIONS).flatMap((station, i) => {
       const [at, name] = [`stations.${i}`, `station ${i + 1}`];
@@ -128,13 +124,13 @@ function stationFaults(stations: readonly Station[]): Fault[] {
         ...station.wallMm.flatMap((wall, k) =>
           length(`${at}.wallMm.${k}`, `The wall at ${name}`, wall, ABOVE_0),
         ),
-        ...length(`${at}.faceMm`, `The face height at ${name}`, station.faceMm, { from: -LONGEST_MM }),
+        ...length(`${at}.faceMm`, `The indicator reading at ${name}`, station.faceMm, { from: -LONGEST_MM }),
         ...unless(
           station.faceMm !== null || heights === 0,
           `${at}.faceMm`,
-          `The face height at ${name} is missing. Give heights at all stations or at none; ${heights} of ${stations.length} have one.`,
+          `The indicator reading at ${name} is missing; ${heights} of ${stations.length} have one. Indicate every station, or none.`,
         ),
-        ...length(`${at}.markDepthMm`, `The mark at ${name}`, station.markDepthMm),
+        ...length(`${at}.markDepthMm`, `The heat mark at ${name}`, station.markDepthMm),
       ];
     }),
   ];
@@ -143,7 +139,7 @@ function stationFaults(stations: readonly Station[]): Fault[] {
 function markFaults(marks: readonly Mark[]): Fault[] {
   return [
     ...marks.flatMap((mark, i) => {
-      const [at, name] = [`marks.${i}`, `mark ${i + 1}`];
+      const [at, name] = [`marks.${i}`, `heat mark ${i + 1}`];
       return [
         ...angle(`${at}.angleDeg`, `The angle of ${name}`, mark.angleDeg),
         ...length(`${at}.radiusMm`, `The radius of ${name}`, mark.radiusMm, ABOVE_0),
@@ -153,7 +149,7 @@ function markFaults(marks: readonly Mark[]): Fault[] {
     ...unless(
       marks.length <= MOST_STATIONS,
       'marks',
-      `There are ${marks.length} marks; at most ${MOST_STATIONS} can be worked out at once.`,
+      `There are ${marks.length} heat marks; at most ${MOST_STATIONS} are allowed.`,
     ),
   ];
 }
@@ -162,7 +158,7 @@ function criteriaFaults(criteria: CoverCriteria): Fault[] {
   const { minimumWallMm, faceRunoutLimitMm, cleanUpAllowanceMm, typicalCutMm, confidence } = criteria;
   return [
     ...length('criteria.minimumWallMm', 'The minimum wall', minimumWallMm, ABOVE_0),
-    ...length('criteria.faceRunoutLimitMm', 'The runout allowed after the cut', faceRunoutLimitMm),
+    ...length('criteria.faceRunoutLimitMm', 'The face runout limit', faceRunoutLimitMm),
     ...length('criteria.cleanUpAllowanceMm', 'The clean-up allowance', cleanUpAllowanceMm),
     ...length('criteria.typicalCutMm', 'The typical cut', typicalCutMm, ABOVE_0),
     ...unless(
@@ -173,7 +169,7 @@ function criteriaFaults(criteria: CoverCriteria): Fault[] {
   ];
 }
 
-/** Two stations at one clock position on one ring are repeats of one wall, and belong in one station. */
+/** Two stations at one angle on one row are repeats of one wall, and belong in one station. */
 function samePlaces({ stations }: CoverCheckInput): Fault[] {
   const faults: Fault[] = [];
   for (const [i, station] of stations.entries()) {
@@ -181,7 +177,7 @@ function samePlaces({ stations }: CoverCheckInput): Fault[] {
     if (k < 0) continue;
     faults.push({
       path: `stations.${i}`,
-      message: `Station ${i + 1} is at the same place as station ${k + 1}. Give repeats as several wall readings of one station.`,
+      message: `Station ${i + 1} is at the same place as station ${k + 1}. Enter repeats as several readings at one station.`,
     });
   }
   return faults;
@@ -196,15 +192,25 @@ function marksThroughWall({ stations, marks }: CoverCheckInput): Fault[] {
       : [
           {
             path,
-            message: `${name} is ${depthMm} mm deep, but the wall there is only ${Number(wallMm.toFixed(3))} mm. Read both again.`,
+            message: `${name} is ${depthMm} mm deep, but the wall there is only ${Number(wallMm.toFixed(3))} mm. Measure both again.`,
           },
         ];
   return [
     ...measured.flatMap((station, i) =>
-      through(`stations.${i}.markDepthMm`, `The mark at station ${i + 1}`, station.depthMm, station.wallMm),
+      through(
+        `stations.${i}.markDepthMm`,
+        `The heat mark at station ${i + 1}`,
+        station.depthMm,
+        station.wallMm,
+      ),
     ),
     ...marks.flatMap((mark, i) =>
-      through(`marks.${i}.depthMm`, `Mark ${i + 1}`, mark.depthMm, betweenStations(mark, measured).wallMm),
+      through(
+        `marks.${i}.depthMm`,
+        `Heat mark ${i + 1}`,
+        mark.depthMm,
+        betweenStations(mark, measured).wallMm,
+      ),
     ),
   ];
 }

@@ -31,7 +31,7 @@ export function unbalance({
   const shape = { symbol: 'U', unit: 'g·mm' } as const;
   const plane = leastSquaresPlane(walls);
   if (plane === null) {
-    const text = 'Three stations that do not lie on one line are needed.';
+    const text = 'At least three stations that are not in one line are needed.';
     return { ...shape, value: null, heavySideDeg: null, how: [], warnings: [{ code: 'no-plane', text }] };
   }
   const slope = Math.hypot(plane.slopeX, plane.slopeY);

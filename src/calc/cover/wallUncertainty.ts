@@ -60,7 +60,7 @@ export function wallUncertainty({
   const missing = missingOf(known, indicated);
   const warnings =
     missing.length > 0
-      ? [{ code: 'not-given', text: `Not given, and so counted as nothing: ${missing.join(', ')}.` }]
+      ? [{ code: 'not-given', text: `Not entered, so counted as zero: ${missing.join(', ')}.` }]
       : [];
   const { spread } = known.parts;
   return {
@@ -122,7 +122,10 @@ function contribution(name: string, mm: number | null, nu: number | null = null)
 
 /** Common to all stations. */
 function commonOf({ parts }: Known): Contribution[] {
-  return [...contribution('gauge calibration', parts.calibration), ...contribution('cut setting', parts.cut)];
+  return [
+    ...contribution('gauge calibration', parts.calibration),
+    ...contribution('depth of cut', parts.cut),
+  ];
 }
 
 /** A station's own, with so many readings. */
@@ -141,11 +144,11 @@ function ownOf({ parts, spreadNu }: Known, readings: number): Contribution[] {
 
 function missingOf({ parts }: Known, indicated: boolean): string[] {
   return [
-    ...(parts.calibration === null ? ['the gauge’s calibration'] : []),
-    ...(parts.resolution === null ? ['its resolution'] : []),
-    ...(parts.spread === null ? ['its repeatability'] : []),
-    ...(indicated && parts.face === null ? ['the indicator'] : []),
-    ...(parts.cut === null ? ['the setting of the cut'] : []),
+    ...(parts.calibration === null ? ['gauge calibration'] : []),
+    ...(parts.resolution === null ? ['gauge resolution'] : []),
+    ...(parts.spread === null ? ['gauge repeatability'] : []),
+    ...(indicated && parts.face === null ? ['indicator uncertainty'] : []),
+    ...(parts.cut === null ? ['depth-of-cut uncertainty'] : []),
   ];
 }
 

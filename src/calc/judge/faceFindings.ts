@@ -87,12 +87,15 @@ function cutsLeftFinding({ cutsLeft, minimum }: CoverNumbers): Finding {
     return { ...base, status: 'not-checked', value: null, sentence, source: lacking };
   }
   const value = cutsLeft.value!;
-  const more = value === 0 ? 'no more cuts' : value === 1 ? '1 more cut' : `${value} more cuts`;
+  const more = value === 1 ? '1 more cut' : `${value} more cuts`;
   return {
     ...base,
     status: value > 0 ? 'pass' : 'caution',
     value,
-    sentence: `After this cut there is wall for ${more} of the shop’s typical depth.`,
+    sentence:
+      value > 0
+        ? `After this cut there is wall for ${more} of the shop’s typical depth.`
+        : 'After this cut no wall is left for another of the shop’s typical depth.',
     source: 'the shop’s typical cut',
   };
 }

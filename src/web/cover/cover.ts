@@ -77,13 +77,13 @@ async function postKeep(context: PageContext, req: Request, res: Response): Prom
       ? [
           {
             path: 'w.0',
-            message: 'Nothing has been measured yet, so there is nothing to keep. Type a wall first.',
+            message: 'Nothing is measured yet. Enter a wall first.',
           },
         ]
       : []),
     ...form.view.doubts.map((one) => ({
       path: `w.${one.row}`,
-      message: `Wall at station ${one.row + 1}: ${one.question} Say which before it is kept.`,
+      message: `Wall at station ${one.row + 1}: ${one.question} Choose one before it is saved.`,
     })),
   ]);
   res.status(422).send(page.html);

@@ -200,7 +200,7 @@ function ownShape(form: TypedForm) {
   if (trackInnerDiameterMm <= 0 || trackInnerDiameterMm >= trackOuterDiameterMm) {
     form.fault(
       inner.box,
-      `${inner.label} must be more than 0 and less than the outer one. Measure both again.`,
+      `${inner.label} must be more than 0 and less than the outside one. Measure both again.`,
     );
     return null;
   }

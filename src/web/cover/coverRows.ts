@@ -37,13 +37,13 @@ export function readRows(
   return Array.from({ length: Math.min(last + 1 + extra, MOST_ROWS) }, (_, index) => {
     const planned = layout[index];
     const name = `station ${index + 1}`;
-    const angleDeg = planned?.angleDeg ?? form.angle(`a.${index}`, `Clock position of ${name}`);
+    const angleDeg = planned?.angleDeg ?? form.angle(`a.${index}`, `Angle of ${name}`);
     const radiusMm = planned?.radiusMm ?? form.length(`r.${index}`, `Radius of ${name}`);
     const walls = form.lengths(`w.${index}`, `Wall at ${name}`);
-    const faceMm = form.length(`f.${index}`, `Face height at ${name}`);
-    const markDepthMm = form.length(`d.${index}`, `Mark depth at ${name}`);
+    const faceMm = form.length(`f.${index}`, `Indicator reading at ${name}`);
+    const markDepthMm = form.length(`d.${index}`, `Heat mark depth at ${name}`);
     const typedAny = form.has(`w.${index}`) || faceMm !== null || markDepthMm !== null;
-    if (typedAny && angleDeg === null) form.needed(angleDeg, `a.${index}`, `Clock position of ${name}`);
+    if (typedAny && angleDeg === null) form.needed(angleDeg, `a.${index}`, `Angle of ${name}`);
     if (typedAny && radiusMm === null) form.needed(radiusMm, `r.${index}`, `Radius of ${name}`);
     if (typedAny && !form.has(`w.${index}`)) form.needed(null, `w.${index}`, `Wall at ${name}`);
     return {
@@ -64,13 +64,13 @@ export function readMarks(form: TypedForm, fields: Fields) {
   const typed = indexesOf(fields, /^m[ard]\.(\d{1,3})$/);
   const count = Math.max(-1, ...typed) + 1 + (fields.add === 'mark' ? 1 : 0);
   return Array.from({ length: Math.min(count, MOST_ROWS) }, (_, index) => {
-    const name = `mark ${index + 1}`;
-    const angleDeg = form.angle(`ma.${index}`, `Clock position of ${name}`);
+    const name = `heat mark ${index + 1}`;
+    const angleDeg = form.angle(`ma.${index}`, `Angle of ${name}`);
     const radiusMm = form.length(`mr.${index}`, `Radius of ${name}`);
     const depthMm = form.length(`md.${index}`, `Depth of ${name}`);
     const any = ['ma', 'mr', 'md'].some((key) => form.has(`${key}.${index}`));
     if (any) {
-      form.needed(angleDeg, `ma.${index}`, `Clock position of ${name}`);
+      form.needed(angleDeg, `ma.${index}`, `Angle of ${name}`);
       form.needed(radiusMm, `mr.${index}`, `Radius of ${name}`);
       form.needed(depthMm, `md.${index}`, `Depth of ${name}`);
     }

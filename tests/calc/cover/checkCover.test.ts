@@ -133,7 +133,7 @@ describe('figures nobody set', () => {
     expect(found.cut.dialledMm).toBeCloseTo(0.42, 9);
     expect(finding('cleans-up').source).toContain('the shop has set none');
     expect(finding('sure-of-it').source).toContain('the shop has set none of its own');
-    expect(finding('unbalance').sentence).toContain('Density taken as 7870 kg/m³');
+    expect(finding('unbalance').sentence).toContain('Plain steel is assumed, 7870 kg/m³.');
     expect(finding('chucking')).toMatchObject({
       status: 'not-checked',
       sentence: expect.stringContaining('assumed'),
@@ -150,7 +150,7 @@ describe('what cannot be worked out is null, and a finding says why', () => {
     expect(found.unbalance).toBeNull();
     const tilt = found.findings.find(({ id }) => id === 'tilt')!;
     expect(tilt.status).toBe('not-checked');
-    expect(tilt.sentence).toContain('Three stations that do not lie on one line');
+    expect(tilt.sentence).toContain('At least three stations that are not in one line');
   });
   it('tilt is null with four stations on one line, and a finding says why', () => {
     const line = [SET_ONE[0]!, SET_ONE[4]!, SET_ONE[8]!, SET_ONE[10]!];

@@ -117,7 +117,7 @@ describe('the decision rule of ISO 14253-1', () => {
     // A margin of nothing at two stations: no gauge makes it surer than a half.
     expect(decide(4.5, GAUGE).because).toContain('closer to the minimum than the depth of cut can be set.');
     expect(decide(4.5, { ...GAUGE, cutSettingStandardUncertaintyMm: 0 }).because).toContain(
-      'Neither more readings nor a finer gauge will settle it: the cover is at its limit.',
+      'No gauge will settle it: the wall is at its limit.',
     );
   });
   it('a doubtful planned cut is answered with a lesser one that would do', () => {

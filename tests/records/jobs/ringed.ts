@@ -55,7 +55,7 @@ export function ringedDecision(workedOutAtRevision: number, ringed: Ringed = {})
   const kept = decision(workedOutAtRevision);
   const stiffness: Finding = {
     id: 'stiffness',
-    title: 'Stiffness with its ring',
+    title: 'Stiffness with its stiffening ring',
     status: ringed.stiffness ?? 'pass',
     value: 0.8,
     limit: 1.05,

@@ -63,10 +63,10 @@ describe('gauges of the catalogue', () => {
       );
     expect((await ask({})).text).toContain('Confidence is not worked out');
     const fine = await ask({ wallGauge: 'micrometer-m2' });
-    expect(fine.text).toContain('Within its date: Micrometer M2, due 2027-05-31');
+    expect(fine.text).toContain('In calibration: Micrometer M2, due May 31, 2027');
     expect(fine.text).not.toContain('Confidence is not worked out');
     const late = await ask({ wallGauge: 'caliper-c1' });
-    expect(late.text).toContain('Past its date when it was used on 2026-11-24: Caliper C1, due 2026-06-30');
+    expect(late.text).toContain('Calibration was overdue on Nov 24, 2026: Caliper C1, due Jun 30, 2026');
   });
 
   it('are named where a wall is in doubt and one of them would settle it', async () => {
@@ -75,7 +75,7 @@ describe('gauges of the catalogue', () => {
     const page = await program.get(
       `/cover?${new URLSearchParams({ family: 'metric-4', ...level, ...heights, crack: 'none-found', wallGauge: 'caliper-c1', cutU: '0.002' })}`,
     );
-    expect(page.text).toContain('Of the catalogue, Micrometer M2 would, read once at every station.');
+    expect(page.text).toContain('1 with Micrometer M2');
   });
 
   it('chosen for a job are kept with it as they were, and their figures are not typed over', async () => {
@@ -124,12 +124,10 @@ describe('what the job changes elsewhere', () => {
     };
     expect((await program.post(`/jobs/${number}/setup`, setup)).status).toBe(303);
     const page = await program.get(`/jobs/${number}`);
-    expect(page.text).toContain('The gap becomes 4.500 mm, more than the 4.200 mm there may be');
+    expect(page.text).toContain('The pull-forward gap will be 4.500 mm, above the maximum of 4.200 mm');
     expect(page.text).toContain('The pads differ by 0.020 mm');
     expect(page.text).toContain('It measures 0.400 mm, within its limits');
-    expect(page.text).toMatch(
-      /release clearance grows by [\d.]+ mm to [\d.]+ mm; a shim or a lining thicker/,
-    );
+    expect(page.text).toMatch(/release clearance grows to [\d.]+ mm\. A shim or lining [\d.]+ mm thicker/);
     expect(page.html).toContain('value="0; 0.02; 0.01"');
     expect((await program.get(`/jobs/${number}/history/${before!.revision + 1}`)).text).toContain(
       'Pull-forward gap — 4 mm',

@@ -66,7 +66,7 @@ describe('a cover, quickly', () => {
     [
       'a mark deeper than the wall',
       { 'w.0': '4.9', 'd.0': '5' },
-      'The mark at station 1 is 5 mm deep, but the wall there is only 4.9 mm',
+      'The heat mark at station 1 is 5 mm deep, but the wall there is only 4.9 mm',
     ],
     [
       'heights at some stations',
@@ -156,9 +156,11 @@ describe('a cover, quickly', () => {
     };
     const page = await ask({ ...FIRST_SET, ...round, 'k.pullForwardMm': '4' });
     // Dialled 0.42: 0.80 + 0.42; and 4 + 0.3. First principles.
-    expect(page.text).toContain('release clearance grows by 0.42 mm to 1.220 mm');
+    expect(page.text).toContain(
+      'release clearance grows to 1.220 mm. A shim or lining 0.42 mm thicker restores it.',
+    );
     expect(page.text).toContain('It measures 0.900 mm, more than the 0.600 mm there may be');
-    expect(page.text).toContain('The gap becomes 4.300 mm');
+    expect(page.text).toContain('The pull-forward gap will be 4.300 mm');
     const wrong = await ask({ ...FIRST_SET, 'k.endPlayMm': 'some', 'k.padThicknessMm': '-3' });
     expect(wrong.status).toBe(422);
     expect(wrong.html).toMatch(/id="f-k-endPlayMm-error"|id="f-k\.endPlayMm-error"/);

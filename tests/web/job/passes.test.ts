@@ -43,7 +43,7 @@ it('each pass of cut, look and plan is judged by what was seen and read after it
   expect((await job()).earlierAfter).toHaveLength(PLACES.length);
   expect((await job()).stage).toBe('to-verify');
   expect(await said()).toBe('Heat mark remaining, and the decided cut is used up.');
-  expect(await page()).toContain('Up to 0.30 mm more would just leave the minimum');
+  expect(await page()).toContain('At most 0.30 mm more keeps the minimum');
 
   await after('token-after-pass2', '4.60', { 'd.2': '0.04' });
   expect(await said()).toBe('Heat mark remaining: it needs 0.09 mm more, which is more than was decided.');
@@ -103,6 +103,6 @@ it('a cut deeper than decided, and walls that do not agree with it, are found', 
   await step(program, 'cuts', { depth: '0.05', look: 'gone' });
   await after('token-after-pass4', '4.38');
   const html = await page();
-  expect(html).toContain('Decided 0.390 mm, cut 0.440 mm, 0.050 mm deeper than decided');
-  expect(html).toContain('0.080 mm thinner than the cut made should have left');
+  expect(html).toContain('Cut 0.440 mm; 0.39 mm was decided. That is 0.050 mm too deep');
+  expect(html).toContain('0.080 mm thinner than the cut should have left');
 });

@@ -63,16 +63,16 @@ export function WhichCover({ form }: { form: CoverFormView }) {
   const { fields, lengthUnit } = form;
   return (
     <fieldset class="group">
-      <legend>The cover</legend>
+      <legend>Cover</legend>
       <div class="fields">
         <Choice
-          label="Cover family"
+          label="Cover type"
           name="family"
           value={form.familyId}
           options={[
             ...(form.familyId === '' ? [{ value: '', label: 'choose' }] : []),
             ...form.families.map(({ id, name }) => ({ value: id, label: name })),
-            { value: 'own', label: 'another: type its dimensions' },
+            { value: 'own', label: 'other: enter its dimensions' },
           ]}
           select={{
             'hx-get': '/cover',
@@ -85,11 +85,11 @@ export function WhichCover({ form }: { form: CoverFormView }) {
           }}
         />
         <Choice
-          label="Bare numbers are in"
+          label="Units when none are typed"
           name="unit"
           value={lengthUnit}
           options={[
-            { value: 'mm', label: 'millimetres' },
+            { value: 'mm', label: 'millimeters' },
             { value: 'in', label: 'inches' },
           ]}
           select={{
@@ -104,7 +104,7 @@ export function WhichCover({ form }: { form: CoverFormView }) {
         />
         <noscript>
           <button class="button" type="submit">
-            Lay out its stations
+            Show its stations
           </button>
         </noscript>
       </div>
@@ -120,12 +120,12 @@ export function WhichCover({ form }: { form: CoverFormView }) {
 }
 
 export function familyInWords(family: Family, unit: LengthUnit): string {
-  const make = family.make === 'from-solid' ? 'machined from solid' : `stamped, ${family.sideWall} side wall`;
+  const make = family.make === 'from-solid' ? 'billet' : `stamped, ${family.sideWall} side wall`;
   const length = (mm: number) => briefLength(mm, unit);
-  return `${make}; ${family.studCount} studs on Ø ${length(family.studCircleDiameterMm)}; track Ø ${length(family.trackInnerDiameterMm)} to ${length(family.trackOuterDiameterMm)}; wall when new ${length(family.nominalWallMm)}`;
+  return `${make}; ${family.studCount} studs on Ø ${length(family.studCircleDiameterMm)}; friction surface Ø ${length(family.trackInnerDiameterMm)} to ${length(family.trackOuterDiameterMm)}; wall when new ${length(family.nominalWallMm)}`;
 }
 
-/** Wall, face height and mark depth at each station, in the order they are measured. */
+/** Wall, indicator reading and heat mark at each station, in the order they are measured. */
 export function StationTable({ form }: { form: CoverFormView }) {
   const error = errorsOf(form.faults);
   const { fields, lengthUnit } = form;
@@ -155,18 +155,18 @@ export function StationTable({ form }: { form: CoverFormView }) {
   return (
     <EntryTable
       id="stations"
-      caption="Readings. Several of one place: part them with a semicolon."
+      caption="Readings. More than one at a station? Separate them with ;"
       headLabel="Station"
       columns={[
         ...(anyOwn
           ? [
-              { key: 'angle', label: 'Clock position', unit: '°' },
+              { key: 'angle', label: 'Angle from stud 1', unit: '°' },
               { key: 'radius', label: 'Radius', unit: lengthUnit },
             ]
           : []),
         { key: 'wall', label: 'Wall', unit: lengthUnit },
-        { key: 'face', label: 'Face height', unit: lengthUnit },
-        { key: 'mark', label: 'Mark depth', unit: lengthUnit },
+        { key: 'face', label: 'Indicator reading', unit: lengthUnit },
+        { key: 'mark', label: 'Heat mark depth', unit: lengthUnit },
       ]}
       rows={rows}
     />
@@ -181,17 +181,17 @@ export function MarkTable({ form }: { form: CoverFormView }) {
   return (
     <EntryTable
       id="marks"
-      caption="Marks between stations"
-      headLabel="Mark"
+      caption="Heat marks between stations"
+      headLabel="Heat mark"
       columns={[
-        { key: 'angle', label: 'Clock position', unit: '°' },
+        { key: 'angle', label: 'Angle from stud 1', unit: '°' },
         { key: 'radius', label: 'Radius', unit: form.lengthUnit },
         { key: 'depth', label: 'Depth', unit: form.lengthUnit },
       ]}
       rows={form.markRows.map((index) => ({
         id: `mark-${index}`,
         head: `${index + 1}`,
-        spoken: `of mark ${index + 1}`,
+        spoken: `of heat mark ${index + 1}`,
         cells: { angle: cell(`ma.${index}`), radius: cell(`mr.${index}`), depth: cell(`md.${index}`) },
       }))}
     />
@@ -205,7 +205,7 @@ export function LimitsAndCut({ form, given }: { form: CoverFormView; given: Give
     mm === null ? 'none set' : `${lengthFigure(mm, lengthUnit)} ${lengthUnit}`;
   return (
     <fieldset class="group">
-      <legend>Limits, cut and inspection</legend>
+      <legend>Crack test, limits and cut</legend>
       <div class="fields">
         <Boxes of={CRACK} fields={fields} faults={form.faults} writing={form} />
         <Boxes
@@ -214,10 +214,10 @@ export function LimitsAndCut({ form, given }: { form: CoverFormView; given: Give
           faults={form.faults}
           writing={form}
           hints={{
-            minimumWallMm: `Empty: ${given.minimumSource}, ${shown(given.minimumWallMm)}`,
-            cleanUpAllowanceMm: `Empty: ${shown(given.cleanUpAllowanceMm)}`,
-            faceRunoutLimitMm: `Empty: ${shown(given.faceRunoutLimitMm)}`,
-            plannedCutMm: 'Empty: the least that cleans up',
+            minimumWallMm: `Blank: ${shown(given.minimumWallMm)}${given.minimumWallMm === null ? '' : `, ${given.minimumSource}`}`,
+            cleanUpAllowanceMm: `Blank: ${shown(given.cleanUpAllowanceMm)}`,
+            faceRunoutLimitMm: `Blank: ${shown(given.faceRunoutLimitMm)}`,
+            plannedCutMm: 'Blank: the least that cleans up',
           }}
         />
         <Boxes of={{ chucking }} fields={fields} faults={form.faults} writing={form} />

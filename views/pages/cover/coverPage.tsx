@@ -1,5 +1,6 @@
 import type { Bending } from '../../../shared/words/bending.ts';
 import type { CoverCheck, CutPlanAnswer } from '../../../shared/words/cover.ts';
+import { cutTold } from '../../../shared/words/findingsShown.ts';
 import { FacePlan } from '../../drawings/facePlan.tsx';
 import { type Frame, may } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
@@ -46,7 +47,7 @@ export interface CoverPageProps {
 export function CoverPage(props: CoverPageProps) {
   const { frame, form } = props;
   return (
-    <Layout title="A cover" here="covers" {...frame} lengthUnit={form.lengthUnit}>
+    <Layout title="Check a cover" here="covers" {...frame} lengthUnit={form.lengthUnit}>
       <div id="cover-page">
         <CoverHead {...props} />
         <div class="two">
@@ -81,7 +82,7 @@ function CoverForm({ form, given, exampleHref }: CoverPageProps) {
       {exampleHref && form.measuredCount === 0 && (
         <p>
           <a class="button" id="example" href={exampleHref}>
-            Fill in an example
+            Show an example
           </a>
         </p>
       )}
@@ -95,7 +96,7 @@ function CoverForm({ form, given, exampleHref }: CoverPageProps) {
               Add a station
             </button>
             <button class="button" type="submit" name="add" value="mark" id="add-mark">
-              Add a mark between stations
+              Add a heat mark between stations
             </button>
           </div>
           <LimitsAndCut form={form} given={given} />
@@ -107,7 +108,7 @@ function CoverForm({ form, given, exampleHref }: CoverPageProps) {
       <Actions
         actions={[
           {
-            label: form.cover ? 'Work it out' : 'Lay out its stations',
+            label: form.cover ? 'Work it out' : 'Show its stations',
             id: 'work-out',
             type: 'submit',
           },
@@ -180,7 +181,7 @@ function Waiting({ form }: { form: CoverFormView }) {
   if (form.faults.length > 0) {
     return (
       <>
-        <h1>Something typed cannot be used.</h1>
+        <h1>Check what was entered.</h1>
         <p class="why">{form.faults[0]?.message}</p>
       </>
     );
@@ -189,9 +190,7 @@ function Waiting({ form }: { form: CoverFormView }) {
     return (
       <>
         <h1>Is that reading right?</h1>
-        <p class="why">
-          It is far from what this cover leads one to expect. Say which, and the answer follows.
-        </p>
+        <p class="why">It is far from what this cover should read. Choose one below to get the answer.</p>
       </>
     );
   }
@@ -199,9 +198,7 @@ function Waiting({ form }: { form: CoverFormView }) {
     return (
       <>
         <h1>Which cover is it?</h1>
-        <p class="why">
-          Choose its family, or type its dimensions; the stations to measure are then laid out.
-        </p>
+        <p class="why">Choose its cover type, or enter its dimensions, to see where to measure.</p>
       </>
     );
   }
@@ -209,8 +206,8 @@ function Waiting({ form }: { form: CoverFormView }) {
     <>
       <h1>Measure it.</h1>
       <p class="why">
-        Type the wall at each station, and the face height by indicator where you have one. The answer follows
-        as you type; nothing is kept until you say so.
+        Enter the wall at each station, and indicator readings if you take them. The answer appears as you
+        type; nothing is saved until you save it as a job.
       </p>
     </>
   );
@@ -239,9 +236,7 @@ function CoverAnswerPart({ form, check }: CoverPageProps) {
               marks={[]}
               unit={form.lengthUnit}
             />
-            <figcaption>
-              Where to measure, seen from the clutch side. Stud 1 is scribed on the rim.
-            </figcaption>
+            <figcaption>Stations to measure, from the clutch side. Stud 1 is scribed on the rim.</figcaption>
           </figure>
         )
       )}
@@ -252,19 +247,21 @@ function CoverAnswerPart({ form, check }: CoverPageProps) {
 function CoverTrackPart({ form, check, plan, bending }: CoverPageProps) {
   const shape = drawingShape(form);
   return (
-    <section id="cover-track" aria-label="The track unrolled">
+    <section id="cover-track" aria-label="The friction surface">
       {check && shape && (
         <>
-          <WhatIf
-            action="/cover/what-if"
-            include="#cover-form"
-            check={check}
-            bending={bending?.bending ?? null}
-            unit={form.lengthUnit}
-            level={2}
-          />
+          {cutTold(check.verdict) && (
+            <WhatIf
+              action="/cover/what-if"
+              include="#cover-form"
+              check={check}
+              bending={bending?.bending ?? null}
+              unit={form.lengthUnit}
+              level={2}
+            />
+          )}
           <CoverTrack shape={shape} check={check} unit={form.lengthUnit} id="cover" />
-          <CutPlanPart plan={plan} unit={form.lengthUnit} id="cover" level={2} />
+          {cutTold(check.verdict) && <CutPlanPart plan={plan} unit={form.lengthUnit} id="cover" level={2} />}
           {bending && (
             <BendingPart
               {...bending}
@@ -299,15 +296,15 @@ function KeepAsJob({ form, frame }: CoverPageProps) {
   const error = errorsOf(form.faults);
   return (
     <section class="keep">
-      <h2>Keep this as a job</h2>
-      <p>The readings, marks and limits above are kept with the job, signed with your initials.</p>
+      <h2>Save as a job</h2>
+      <p>The readings and heat marks above are saved with the job, under your initials.</p>
       <div class="fields">
         <Field
           label="Job number"
           name="jobNumber"
           value={form.fields.jobNumber}
           error={error('jobNumber')}
-          hint="Empty: the next free one"
+          hint="Blank: the next free number"
           input={{ form: 'cover-form' }}
           optional
         />
@@ -330,7 +327,7 @@ function KeepAsJob({ form, frame }: CoverPageProps) {
           formaction="/cover/keep"
           id="keep"
         >
-          Keep as a job
+          Save as a job
         </button>
       </div>
     </section>

@@ -75,8 +75,8 @@ const NAMES = [
   ['finishingFeedMm', 'The finishing feed', 'mm'],
   ['cuttingSpeedMPerMin', 'The cutting speed', 'm/min'],
   ['noseRadiusMm', 'The nose radius', 'mm'],
-  ['leastRpm', 'The lathe’s least speed', 'rpm'],
-  ['mostRpm', 'The lathe’s most speed', 'rpm'],
+  ['leastRpm', 'The minimum rpm', 'rpm'],
+  ['mostRpm', 'The maximum rpm', 'rpm'],
 ] as const;
 
 function refuseImpossible(input: CutPlanInput): void {
@@ -91,19 +91,19 @@ function refuseImpossible(input: CutPlanInput): void {
     if (input.trackInnerDiameterMm >= input.trackOuterDiameterMm) {
       faults.push({
         path: 'trackInnerDiameterMm',
-        message: `The track’s inner diameter is ${input.trackInnerDiameterMm} mm; it must be less than its outer diameter, ${input.trackOuterDiameterMm} mm.`,
+        message: `The friction surface inner diameter is ${input.trackInnerDiameterMm} mm; it must be less than the outer, ${input.trackOuterDiameterMm} mm.`,
       });
     }
     if (input.leastRpm > input.mostRpm) {
       faults.push({
         path: 'leastRpm',
-        message: `The lathe’s least speed, ${printNumber(input.leastRpm, 0)} rpm, is above its most, ${printNumber(input.mostRpm, 0)} rpm.`,
+        message: `The minimum rpm, ${printNumber(input.leastRpm, 0)}, is above the maximum, ${printNumber(input.mostRpm, 0)}.`,
       });
     }
     if ((input.totalCutMm - input.finishingCutMm) / input.roughingLimitMm > MOST_PASSES) {
       faults.push({
         path: 'roughingLimitMm',
-        message: `The roughing limit of ${input.roughingLimitMm} mm would take more than ${MOST_PASSES} passes. Give a deeper one.`,
+        message: `A roughing pass of ${input.roughingLimitMm} mm needs more than ${MOST_PASSES} passes. Enter a deeper one.`,
       });
     }
   }

@@ -40,7 +40,7 @@ export function spindleSpeed({
         : [
             {
               code: value > wanted ? 'faster-than-asked' : 'slower-than-asked',
-              text: `The cutting speed asks for ${rpm(wanted)} rpm; the lathe’s ${value > wanted ? 'least' : 'most'} is ${rpm(value)} rpm.`,
+              text: `The cutting speed needs ${rpm(wanted)} rpm; the lathe’s ${value > wanted ? 'minimum' : 'maximum'} is ${rpm(value)} rpm.`,
             },
           ],
   };

@@ -14,7 +14,7 @@ export function dish(stations: readonly MeasuredStation[]): Answer {
   const found = rings(stations);
   const shape = { symbol: 'Δ', unit: 'mm' } as const;
   if (found.length < 2) {
-    const text = 'A second ring of stations is needed.';
+    const text = 'A second row of stations is needed.';
     return { ...shape, value: null, how: [], warnings: [{ code: 'one-ring', text }] };
   }
   const mean = (members: readonly number[]) =>

@@ -14,7 +14,7 @@ export function flatnessLeastSquares(points: readonly SpacePoint[]): Answer {
   const shape = { symbol: 'FLTt', unit: 'mm' } as const;
   const plane = leastSquaresPlane(points);
   if (plane === null) {
-    const text = 'Three stations that do not lie on one line are needed.';
+    const text = 'At least three stations that are not in one line are needed.';
     return { ...shape, value: null, how: [], warnings: [{ code: 'no-plane', text }] };
   }
   const off = points.map((p) => p.zMm - (plane.slopeX * p.xMm + plane.slopeY * p.yMm + plane.heightMm));
@@ -35,7 +35,7 @@ export function flatnessLeastSquares(points: readonly SpacePoint[]): Answer {
         ? [
             {
               code: 'three-points',
-              text: 'Three stations always lie in one plane; a fourth is needed to see flatness.',
+              text: 'Three stations always lie in one plane. Indicate a fourth to see flatness.',
             },
           ]
         : [],

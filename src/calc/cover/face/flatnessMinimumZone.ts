@@ -14,7 +14,7 @@ export function flatnessMinimumZone(points: readonly SpacePoint[]): Answer {
   const shape = { symbol: 'FLTt(MZ)', unit: 'mm' } as const;
   const zone = minimumZone(points);
   if (zone === null) {
-    const text = 'Three stations that do not lie on one line are needed.';
+    const text = 'At least three stations that are not in one line are needed.';
     return { ...shape, value: null, how: [], warnings: [{ code: 'no-plane', text }] };
   }
   const slope = (s: number) => printNumber(s * 1000, 4);

@@ -17,7 +17,7 @@ export function tiltOverTrack(points: readonly SpacePoint[], trackOuterDiameterM
       value: null,
       unit: 'mm',
       how: [],
-      warnings: [{ code: 'no-plane', text: 'Three stations that do not lie on one line are needed.' }],
+      warnings: [{ code: 'no-plane', text: 'At least three stations that are not in one line are needed.' }],
     };
   }
   const slope = Math.hypot(plane.slopeX, plane.slopeY);
@@ -31,7 +31,7 @@ export function tiltOverTrack(points: readonly SpacePoint[], trackOuterDiameterM
       {
         formula: 'T = D·√(a² + b²)',
         numbers: `T = ${printNumber(trackOuterDiameterMm, 1)} mm · ${printNumber(slope * 1000, 4)} µm/mm = ${printNumber(value, 4)} mm`,
-        source: 'tilt of the least-squares plane, over the track’s outer diameter',
+        source: 'tilt of the least-squares plane, over the friction surface outer diameter',
       },
     ],
     warnings: [],

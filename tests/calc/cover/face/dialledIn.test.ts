@@ -97,7 +97,7 @@ describe('when it is not offered', () => {
   it('dialling in is null where the face was not indicated', () => {
     const { dialledIn: none, said } = finding({ stations: unread(SET_ONE) });
     expect(none).toBeNull();
-    expect(said.sentence).toContain('not indicated');
+    expect(said.sentence).toContain('there are no indicator readings');
   });
   it('dialling in is called not worth it below 0.01 mm', () => {
     const { dialledIn: some, said } = finding({});

@@ -1,15 +1,9 @@
-import { type DecimalSign, withSign } from './plainNumber.ts';
-import { tidy } from './tidy.ts';
-import { UNITS, type UnitName } from './units.ts';
+import { asTyped, lengthText, type TypedLength } from './slip.ts';
+import type { UnitName } from './units.ts';
 
-export interface DoubtAsked {
-  readonly valueMm: number;
-  /** The value expected here, such as the family's nominal wall. */
+export interface DoubtAsked extends TypedLength {
+  /** The value expected here, such as the new wall of the cover type. */
   readonly expectedMm: number;
-  readonly typed: string;
-  /** The unit it was read in. */
-  readonly unit: UnitName;
-  readonly decimalSign: DecimalSign;
 }
 
 export interface Doubt {
@@ -25,26 +19,8 @@ export interface Doubt {
 const LEAST_SHARE = 0.5;
 const MOST_SHARE = 1.5;
 const MM_PER_INCH = 25.4;
-/** A slipped or forgotten decimal sign, thousandths typed as inches, inches read as millimetres. */
+/** A slipped or forgotten decimal sign, thousandths typed as inches, inches read as millimeters. */
 const SLIPS = [10, 100, 1000, 0.1, 0.01, 0.001, MM_PER_INCH, 1 / MM_PER_INCH];
-
-/** Six figures at most, no trailing zeros: what a gauge could have shown. */
-function figure(value: number): string {
-  return String(Number(value.toPrecision(6)));
-}
-
-/** `4.92 mm`, for a sentence. */
-export function lengthText(mm: number, unit: UnitName, sign: DecimalSign): string {
-  const factor = UNITS.find((row) => row.name === unit && row.kind === 'length')?.factor;
-  const size = factor ? Number(factor.num) / Number(factor.den) : 1;
-  return `${withSign(figure(mm / size), sign)} ${factor ? unit : 'mm'}`;
-}
-
-/** `0.01870 in` → `0.0187 in` as typed, fractions included. */
-function asTyped(asked: DoubtAsked): string {
-  const number = /^[+-]?[\d.,/ -]*/.exec(tidy(asked.typed))?.[0].trim() ?? '';
-  return number === '' ? lengthText(asked.valueMm, asked.unit, asked.decimalSign) : `${number} ${asked.unit}`;
-}
 
 /** The other unit, for a figure that was read in the wrong one. */
 function otherUnit(slip: number): UnitName {
@@ -53,7 +29,7 @@ function otherUnit(slip: number): UnitName {
 
 /**
  * Asks about a value that is far from what is expected: a slipped decimal (10, 100 or 1000 times, or a part), or
- * inches taken for millimetres or the other way round. null when the value is between half and one and a half
+ * inches taken for millimeters or the other way round. null when the value is between half and one and a half
  * times what is expected, or when nothing is expected. It never changes a value: the person confirms or corrects.
  */
 export function doubt(asked: DoubtAsked): Doubt | null {

@@ -1,33 +1,39 @@
-import { type ReadingInDoubt, readingDoubt } from '../../shared/measuring/readingDoubt.ts';
-import type { Doubt } from '../../shared/quantity/doubt.ts';
 import type { Writing } from '../../shared/quantity/fieldText.ts';
 import { writeAsTyped } from '../../shared/quantity/writeQuantity.ts';
 import type { Job, NewReading, Pass, Reading, ReadingKind } from '../../shared/words/job.ts';
-import type { Place } from '../../shared/words/places.ts';
+import { type Place, samePlace } from '../../shared/words/places.ts';
 import { printLength } from '../../shared/words/print.ts';
 import { READING_WORD } from '../../shared/words/readings.ts';
 import type { Fault } from '../../shared/words/refusal.ts';
+import { jobReadingDoubt } from './doubts/jobReadingDoubt.ts';
 import { type PlacesRead, placeOn, placesRead } from './jobPlaces.ts';
-
-/** What is asked about a reading of this job before it counts as sure; null where nothing is. */
-export function doubtOf(
-  job: Pick<Job, 'sections'>,
-  reading: Omit<ReadingInDoubt, 'nominalWallMm'>,
-): Doubt | null {
-  const nominalWallMm = job.sections.received?.body.family.nominalWallMm ?? 0;
-  return readingDoubt({ ...reading, nominalWallMm });
-}
 
 /** A reading of JSON, of which nobody can be asked, looks like a slip. One sent before keeps what was made of it then. */
 export function isDoubted(
   job: Job,
-  { kind, valueMm, typed }: NewReading,
+  sent: NewReading,
   before: Reading | undefined,
+  beside: readonly NewReading[] = [],
 ): boolean {
   if (before) return before.doubtful;
+  const { kind, angleDeg, radiusMm, valueMm, typed, pass } = sent;
   if (valueMm === null) return false;
   const asTyped = typed === '' ? String(valueMm) : typed;
-  return doubtOf(job, { kind, valueMm, typed: asTyped, unit: 'mm', decimalSign: 'point' }) !== null;
+  const reading = { kind, angleDeg, radiusMm, valueMm, typed: asTyped } as const;
+  const asked = jobReadingDoubt(
+    job,
+    pass,
+    { ...reading, unit: 'mm', decimalSign: 'point' },
+    {
+      replaced: [sent, ...beside].flatMap(({ replaces }) => replaces ?? []),
+      beside: beside.flatMap((one) =>
+        one.id === sent.id || one.pass !== pass || one.valueMm === null
+          ? []
+          : [{ ...one, valueMm: one.valueMm }],
+      ),
+    },
+  );
+  return asked !== null;
 }
 
 /** One box of the measuring table, as it was typed: one value of each part. */
@@ -119,7 +125,8 @@ function cellChanged(job: Job, sent: TableSent, read: PlacesRead, cell: Cell): C
   const asked = values.flatMap((valueMm, i) => {
     if (valueMm === standing[i]?.valueMm) return [];
     const { lengthUnit: unit, decimalSign } = sent.writing;
-    return doubtOf(job, { kind, valueMm, typed: parts[i]!, unit, decimalSign }) ?? [];
+    const reading = { kind, ...place, valueMm, typed: parts[i]!, unit, decimalSign };
+    return jobReadingDoubt(job, sent.pass, reading, against(job, sent, cell, i)) ?? [];
   });
   return {
     readings: readingsOf(sent, cell, standing),
@@ -128,6 +135,17 @@ function cellChanged(job: Job, sent: TableSent, read: PlacesRead, cell: Cell): C
         ? []
         : asked.map(({ question }) => ({ name, question: `${label}: ${question}`, asTyped })),
   };
+}
+
+/** The table was shown with all readings in it, so what it now says is what this one is held against. */
+function against(job: Job, sent: TableSent, own: Cell, index: number) {
+  const shown = job.readings.filter((one) =>
+    sent.cells.some(({ kind, place }) => kind === one.kind && samePlace(place, one)),
+  );
+  const inCells = sent.cells.flatMap(({ kind, place, values, name }) =>
+    values.flatMap((valueMm, i) => (name === own.name && i >= index ? [] : [{ kind, ...place, valueMm }])),
+  );
+  return { replaced: shown.map((one) => one.id), beside: inCells };
 }
 
 /** Why what stands in a cell cannot be a reading; null where it can. */

@@ -1,15 +1,23 @@
-import { readingDoubt } from '../../../shared/measuring/readingDoubt.ts';
-import type { CoverCheck, CoverCheckInput } from '../../../shared/words/cover.ts';
+import { doubtsAmong, type Expected, type ReadingInDoubt } from '../../../shared/measuring/readingDoubt.ts';
+import type { CoverCheck, CoverCheckInput, Gauge } from '../../../shared/words/cover.ts';
 import type { DoubtedReading } from '../../../shared/words/finding.ts';
-import type { ReadingKind } from '../../../shared/words/job.ts';
 import { checkCover } from '../../calc/cover/checkCover.ts';
 
 interface Placed {
   readonly path: string;
-  readonly kind: ReadingKind;
-  readonly valueMm: number;
   /** "wall at station 3", for the sentence of the finding. */
   readonly place: string;
+  readonly reading: ReadingInDoubt;
+}
+
+/** What a cover’s readings are held against: its new wall, and what its gauge is known to do. */
+export function expectedOf(nominalWallMm: number, gauge: Gauge | null): Expected {
+  return {
+    nominalWallMm,
+    repeatabilityMm: gauge?.repeatabilityMm ?? null,
+    resolutionMm: gauge?.resolutionMm ?? null,
+    cut: null,
+  };
 }
 
 /**
@@ -19,50 +27,61 @@ interface Placed {
  */
 export function checkAsked(input: CoverCheckInput, confirmed: readonly string[]): CoverCheck {
   const lifted = new Set(confirmed);
-  const asked = readingsOf(input).flatMap((reading) => {
-    const doubted = doubtedOf(reading, input.cover.nominalWallMm);
-    const isLifted = lifted.has(reading.path) || lifted.has(reading.path.replace(/\.\d+$/, ''));
-    return doubted === null || isLifted ? [] : [{ doubted, place: reading.place }];
-  });
+  const readings = readingsOf(input);
+  const isLifted = (i: number) => {
+    const { path } = readings[i]!;
+    return lifted.has(path) || lifted.has(path.replace(/\.\d+$/, ''));
+  };
+  const asked = doubtsAmong(
+    readings.map(({ reading }) => reading),
+    expectedOf(input.cover.nominalWallMm, input.gauge),
+    isLifted,
+  ).map(({ index, doubt }) => ({ ...readings[index]!, doubt }));
   const doubtfulReadings = [
     ...input.doubtfulReadings,
-    ...asked.map(({ doubted, place }) => `${place} (${doubted.question})`),
+    ...asked.map(({ place, doubt }) => `${place} (${doubt.question})`),
   ];
   const check = checkCover({ ...input, doubtfulReadings });
-  const doubts = asked.map(({ doubted }) => doubted);
+  const doubts = asked.map(
+    ({ path, reading, doubt }): DoubtedReading => ({
+      path,
+      valueMm: reading.valueMm,
+      probablyMm: doubt.meantMm,
+      question: doubt.question,
+    }),
+  );
   const findings = check.findings.map((one) => (one.id === 'doubtful-readings' ? { ...one, doubts } : one));
   return { ...check, findings };
 }
 
 function readingsOf({ stations, marks }: CoverCheckInput): readonly Placed[] {
-  const atStations = stations.flatMap(({ wallMm, faceMm, markDepthMm }, i): Placed[] => {
-    const [at, place] = [`stations.${i}`, `at station ${i + 1}`];
-    const walls = wallMm.map(
-      (valueMm, j): Placed => ({ path: `${at}.wallMm.${j}`, kind: 'wall', valueMm, place: `wall ${place}` }),
-    );
-    const face: Placed[] =
-      faceMm === null
-        ? []
-        : [{ path: `${at}.faceMm`, kind: 'face', valueMm: faceMm, place: `indicator reading ${place}` }];
-    const mark: Placed[] =
-      markDepthMm === null
-        ? []
-        : [{ path: `${at}.markDepthMm`, kind: 'mark', valueMm: markDepthMm, place: `heat mark ${place}` }];
-    return [...walls, ...face, ...mark];
+  const sent = (
+    path: string,
+    place: string,
+    reading: Pick<ReadingInDoubt, 'kind' | 'valueMm' | 'angleDeg' | 'radiusMm'>,
+  ): Placed => ({
+    path,
+    place,
+    reading: { ...reading, typed: String(reading.valueMm), unit: 'mm', decimalSign: 'point' },
   });
-  const between = marks.map(
-    ({ depthMm }, i): Placed => ({
-      path: `marks.${i}.depthMm`,
-      kind: 'mark',
-      valueMm: depthMm,
-      place: `heat mark ${i + 1}`,
-    }),
+  const atStations = stations.flatMap(({ angleDeg, radiusMm, wallMm, faceMm, markDepthMm }, i): Placed[] => {
+    const [at, place, where] = [`stations.${i}`, `at station ${i + 1}`, { angleDeg, radiusMm }];
+    return [
+      ...wallMm.map((valueMm, j) =>
+        sent(`${at}.wallMm.${j}`, `wall ${place}`, { ...where, kind: 'wall', valueMm }),
+      ),
+      ...(faceMm === null
+        ? []
+        : [sent(`${at}.faceMm`, `indicator reading ${place}`, { ...where, kind: 'face', valueMm: faceMm })]),
+      ...(markDepthMm === null
+        ? []
+        : [
+            sent(`${at}.markDepthMm`, `heat mark ${place}`, { ...where, kind: 'mark', valueMm: markDepthMm }),
+          ]),
+    ];
+  });
+  const between = marks.map(({ depthMm: valueMm, angleDeg, radiusMm }, i) =>
+    sent(`marks.${i}.depthMm`, `heat mark ${i + 1}`, { angleDeg, radiusMm, kind: 'mark', valueMm }),
   );
   return [...atStations, ...between];
-}
-
-function doubtedOf({ path, kind, valueMm }: Placed, nominalWallMm: number): DoubtedReading | null {
-  const typed = String(valueMm);
-  const asked = readingDoubt({ kind, valueMm, typed, unit: 'mm', decimalSign: 'point', nominalWallMm });
-  return asked && { path, valueMm, probablyMm: asked.meantMm, question: asked.question };
 }

@@ -51,7 +51,8 @@ export async function takeReadings(needs: JobNeeds, { named, body }: JobAsked): 
   const looked = (body as { readings: { doubtful?: unknown }[] }).readings.map((one) => one.doubtful ?? null);
   const weighed = readings.map((reading, i): NewReading => {
     const angleDeg = turned(reading.angleDeg);
-    const doubtful = looked[i] === null ? isDoubted(job, reading, known.get(reading.id)) : reading.doubtful;
+    const doubtful =
+      looked[i] === null ? isDoubted(job, reading, known.get(reading.id), readings) : reading.doubtful;
     return { ...reading, angleDeg, doubtful };
   });
   try {

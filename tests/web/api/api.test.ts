@@ -193,7 +193,15 @@ describe('readings that look like a slip, when nobody can be asked', () => {
         path: 'stations.0.faceMm',
         valueMm: 2.6,
         probablyMm: null,
-        question: '2.6 as a face height? The wall when new is 5 mm. Measure again, or confirm it.',
+        question: expect.stringMatching(
+          /^2\.6 mm on the indicator\? The other readings lead to about 0\.0\d+ mm here\./,
+        ),
+      },
+      {
+        path: 'stations.1.markDepthMm',
+        valueMm: 4.85,
+        probablyMm: expect.closeTo(0.0485, 9),
+        question: '4.85 mm deep? The deepest other mark is 0.25 mm. Did you mean 0.0485 mm?',
       },
       {
         path: 'stations.2.wallMm.1',

@@ -65,13 +65,13 @@ describe('the cut plan', () => {
   it('tells passes, speed, time and finish of the shop’s lathe on quick page, job and sheet', async () => {
     const page = await quick({});
     // 0.42: two of 0.16 and the finishing 0.10; 140 m/min at Ø 264 is 169 rpm; Rt 0.1²/(8·0.8) = 1.6 µm.
-    expect(page.text).toMatch(/1 roughing 0\.160 0\.160 0\.200/);
-    expect(page.text).toMatch(/3 finishing, left for last 0\.100 0\.420 0\.100/);
+    expect(page.text).toMatch(/1 roughing 0\.16 0\.16 0\.200/);
+    expect(page.text).toMatch(/3 finishing, last 0\.10 0\.42 0\.100/);
     expect(page.text).toContain('169 rpm');
     expect(page.text).toContain('Rt 1.6 µm');
     const { jobs } = await findJobs(program.shop.db, { stage: 'to-cut', limit: 1 });
     for (const path of ['', '/sheet']) {
-      expect((await program.get(`/jobs/${jobs[0]!.number}${path}`)).text).toContain('Cut plan, advice');
+      expect((await program.get(`/jobs/${jobs[0]!.number}${path}`)).text).toContain('Cut plan (advice)');
     }
   });
 
@@ -80,7 +80,7 @@ describe('the cut plan', () => {
     const page = await bare.get(
       `/cover?${new URLSearchParams({ family: 'own', studs: '4', circle: '286', trackInner: '214', trackOuter: '264', nominal: '5', 'w.0': '4.9' })}`,
     );
-    expect(page.text).toContain('The shop has not said what its lathe does');
+    expect(page.text).toContain('No passes are planned: the lathe is not described yet.');
     const half = await bare.post('/criteria', {
       from: '0',
       who: 'AK',
@@ -105,6 +105,6 @@ describe('unbalance', () => {
     const page = await quick(Object.fromEntries(SET.map((_, i) => [`f.${i}`, '0'])));
     expect(page.text).toMatch(/The limit is 60\.2 g·mm\./);
     expect(page.text).toMatch(/To correct it, take [\d.]+ g off the bolt circle at \d+°/);
-    expect((await quick({})).text).toMatch(/Within 60\.2 g·mm/);
+    expect((await quick({})).text).toMatch(/It is within 60\.2 g·mm/);
   });
 });

@@ -48,7 +48,7 @@ it('a family’s figures are kept with their source, and a job of it is held aga
   const stations = Object.fromEntries(Array.from({ length: 12 }, (_, i) => [`w.${i}`, '4.6']));
   const asked = new URLSearchParams({ family: '1050-4-ribbed', ...stations, 'k.endPlayMm': '0.7' });
   const page = await program.get(`/cover?${asked}`);
-  expect(page.text).toContain('It measures 0.700 mm, more than the 0.600 mm there may be');
+  expect(page.text).toContain('End play is 0.700 mm, above the maximum of 0.600 mm');
   expect(page.text).toContain('drawing, note 3');
   expect((await getJob(program.shop.db, '1007'))?.sections.received?.body.family.limits ?? null).toBeNull();
 });

@@ -125,8 +125,8 @@ describe('what the job changes elsewhere', () => {
     expect((await program.post(`/jobs/${number}/setup`, setup)).status).toBe(303);
     const page = await program.get(`/jobs/${number}`);
     expect(page.text).toContain('The pull-forward gap will be 4.500 mm, above the maximum of 4.200 mm');
-    expect(page.text).toContain('The pads differ by 0.020 mm');
-    expect(page.text).toContain('It measures 0.400 mm, within its limits');
+    expect(page.text).toContain('The pads differ in height by 0.020 mm');
+    expect(page.text).toContain('End play is 0.400 mm, within limits');
     expect(page.text).toMatch(/release clearance grows to [\d.]+ mm\. A shim or lining [\d.]+ mm thicker/);
     expect(page.html).toContain('value="0; 0.02; 0.01"');
     expect((await program.get(`/jobs/${number}/history/${before!.revision + 1}`)).text).toContain(

@@ -159,7 +159,7 @@ describe('a cover, quickly', () => {
     expect(page.text).toContain(
       'release clearance grows to 1.220 mm. A shim or lining 0.42 mm thicker restores it.',
     );
-    expect(page.text).toContain('It measures 0.900 mm, more than the 0.600 mm there may be');
+    expect(page.text).toContain('End play is 0.900 mm, above the maximum of 0.600 mm');
     expect(page.text).toContain('The pull-forward gap will be 4.300 mm');
     const wrong = await ask({ ...FIRST_SET, 'k.endPlayMm': 'some', 'k.padThicknessMm': '-3' });
     expect(wrong.status).toBe(422);

@@ -99,7 +99,7 @@ describe('a repeat', () => {
       }),
     );
     const page = await program.get('/jobs/1001');
-    expect(page.text).toContain('Every station measured before the cut was measured after it.');
+    expect(page.text).toContain('Every station measured before the cut was measured again after it.');
     expect(page.text).toContain('No wall is more than 0.000 mm from what the cut should have left.');
     // Two at one station: their mean, 4.275, is below the minimum of 4.3, though neither 4.85 is.
     await send([

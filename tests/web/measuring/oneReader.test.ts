@@ -110,21 +110,17 @@ it('a doubted value is asked about in the unit it was typed in', () => {
 });
 
 it.each([
-  ['face', '2.6', '2.6 as a face height? The wall when new is 5 mm. Measure again, or confirm it.'],
-  ['mark', '5.1', '5.1 as the depth of a mark? The wall when new is 5 mm. Measure again, or confirm it.'],
-  [
-    'mark',
-    '0.2 in',
-    '0.2 in as the depth of a mark? The wall when new is 0.19685 in. Measure again, or confirm it.',
-  ],
+  ['face', '2.6', '2.6 mm on the indicator? Did you mean 0.26 mm?'],
+  ['mark', '5.1', '5.1 mm deep? The wall here is 5 mm. Did you mean 0.051 mm?'],
+  ['mark', '0.2 in', '0.2 in deep? The wall here is 0.1969 in. Did you mean 0.002 in?'],
 ] as const)('a %s of %s is asked about', (kind, typed, question) => {
   const read = onTablet(reading({ kind, typed }));
   expect(read.ok && read.doubt?.question).toBe(question);
 });
 
 it.each([
-  ['wall', '0', 'Wall behind stud 1 is 0 mm; it must be more than 0 mm. Measure it again.'],
-  ['mark', '-0.1', 'Wall behind stud 1 is -0.1 mm; it must be at least 0 mm. Measure it again.'],
+  ['wall', '0', 'Wall behind stud 1 is 0.000 mm; it must be more than 0. Measure it again.'],
+  ['mark', '-0.1', 'Wall behind stud 1 is −0.100 mm; it must be at least 0. Measure it again.'],
 ] as const)('a %s of %s is refused', (kind, typed, message) => {
   expect(onTablet(reading({ kind, typed }))).toEqual({ ok: false, message });
 });

@@ -208,9 +208,9 @@ describe('the track unrolled', () => {
       'track track-tall',
     ]);
     expect(
-      html.match(/After the cut the least is 4\.540 mm at 180°\. The minimum is 4\.500 mm\./g),
+      html.match(/After the cut the thinnest wall is 4\.540 mm at 180°\. The minimum is 4\.500 mm\./g),
     ).toHaveLength(2);
-    expect(html.match(/8 marks\./g)).toHaveLength(2);
+    expect(html.match(/8 heat marks\./g)).toHaveLength(2);
   });
 
   it.each([

@@ -60,10 +60,10 @@ describe('uncertainty of the wall left (arithmetic on JCGM 100)', () => {
   it('uncertainty of the wall names what was not given', () => {
     const found = of({ gauge: { ...NO_GAUGE, resolutionMm: 0.01 }, walls: [[4.9], [4.9]] })!;
     expect(found.missing).toEqual([
-      'the gauge’s calibration',
-      'its repeatability',
-      'the indicator',
-      'the setting of the cut',
+      'gauge calibration',
+      'gauge repeatability',
+      'indicator uncertainty',
+      'depth-of-cut uncertainty',
     ]);
     expect(found.standard.warnings.map(({ code }) => code)).toEqual(['not-given']);
   });

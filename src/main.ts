@@ -6,10 +6,12 @@ import { write } from './records/database/database.ts';
 import { BackupFailed, RecordsUnavailable, ShopWillNotOpen } from './records/database/errors.ts';
 import { openRecords } from './records/database/open.ts';
 import { holdShop } from './records/database/restoreGuard.ts';
-import { hasPeople } from './records/people/people.ts';
+import { listPeople } from './records/people/people.ts';
 import { backupsOf, readSettings, SettingsRefused } from './settings.ts';
 import { stopBending } from './shop/bending/bendings.ts';
+import { startCode, startLines } from './startLines.ts';
 import { app } from './web/app.ts';
+import { addressesToType } from './web/request/addresses.ts';
 import { FirstCode } from './web/request/firstCode.ts';
 
 /** A form of four hundred stations in an address. */
@@ -17,15 +19,18 @@ const MOST_HEADER_BYTES = 128 * 1024;
 const STOP_MS = 5000;
 
 async function start(): Promise<void> {
-  const settings = readSettings(process.env);
+  const asked = readSettings(process.env);
   const backups = backupsOf(process.env);
   const now = () => new Date();
-  const held = holdShop(settings.dataDir);
-  await backUpBeforeUpgrade({ ...settings, now });
-  const shop = await openRecords({ ...settings, now });
+  const held = holdShop(asked.dataDir);
+  await backUpBeforeUpgrade({ ...asked, now });
+  const shop = await openRecords({ ...asked, now });
   // All of it or nothing, also when two programs start at once.
+  const people = await listPeople(shop.db);
+  // From the first keeper on everybody signs in, whatever the settings.
+  const settings = { ...asked, accounts: asked.accounts || people.length > 0 };
   if (settings.demo) await write(shop.db, seedDemo);
-  const firstCode = settings.accounts && !(await hasPeople(shop.db)) ? new FirstCode() : undefined;
+  const firstCode = settings.accounts && people.length === 0 ? new FirstCode() : undefined;
   const server = createServer(
     { maxHeaderSize: MOST_HEADER_BYTES, requestTimeout: 60_000 },
     app({ shop, settings, backups, now, ...(firstCode && { firstCode }) }),
@@ -43,15 +48,18 @@ async function start(): Promise<void> {
   server.listen(settings.port, settings.host, () => {
     const address = server.address();
     const port = typeof address === 'object' && address !== null ? address.port : settings.port;
-    const host = settings.host.includes(':') ? `[${settings.host}]` : settings.host;
-    console.log(`Coverwright is ready: http://${host}:${port}`);
-    if (firstCode !== undefined) {
-      console.log(
-        `Nobody has an account yet. Open /first there and enter this code to become the keeper: ${firstCode.typed}`,
-      );
-    }
-    console.log(`The shop is saved in ${shop.where}`);
-    if (shop.engine !== 'sqlite') console.log(`Photos and backups are in ${shop.dataDir}`);
+    const addresses = addressesToType(settings, port);
+    const lines = startLines({
+      settings,
+      port,
+      addresses,
+      people: people.filter(({ retired }) => !retired).length,
+      code: firstCode?.typed ?? null,
+      where: shop.where,
+      inPostgres: shop.engine !== 'sqlite',
+    });
+    for (const line of lines) console.log(line);
+    if (process.stdout.isTTY) void startCode(addresses).then((code) => console.log(code));
   });
 
   const daily =

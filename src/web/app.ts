@@ -27,10 +27,11 @@ import { accessControl } from './people/accessControl.ts';
 import { peopleRouter } from './people/people.ts';
 import { signInRouter } from './people/signIn.ts';
 import { readForm } from './people/signInAsked.ts';
+import { addressesToType, ownNames } from './request/addresses.ts';
 import { assetsRouter } from './request/assets.ts';
 import { NoSuchPage, NotForThisRole, TooManyTries } from './request/errors.ts';
 import { frameOf, type PageContext } from './request/pageContext.ts';
-import { headers, onlyOwnNames, onlyOwnPagesWrite, ownNames } from './request/security.ts';
+import { headers, onlyOwnNames, onlyOwnPagesWrite } from './request/security.ts';
 import { signsAsWhoSignedIn } from './request/whoSignedIn.ts';
 import { studRouter } from './stud/stud.ts';
 
@@ -49,7 +50,7 @@ export function app(context: PageContext): Express {
   server.set('trust proxy', 'loopback');
   server.set('query parser', (text: string) => parse(text, '&', '=', { maxKeys: QUERY_FIELDS }));
   server.use(headers);
-  server.use(onlyOwnNames(ownNames(settings)));
+  server.use(onlyOwnNames(ownNames(settings), (port) => addressesToType(settings, port)));
   server.use(onlyOwnPagesWrite);
   server.use(compression({ threshold: SHORTEST_COMPRESSED }));
   server.use('/assets', assetsRouter());

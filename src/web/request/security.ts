@@ -1,7 +1,5 @@
-import { networkInterfaces } from 'node:os';
 import type { NextFunction, Request, Response } from 'express';
 import helmet from 'helmet';
-import type { Settings } from '../../settings.ts';
 
 /**
  * Headers for a program that must also work over plain HTTP inside a shop: no upgrade to https, no HSTS, and
@@ -28,45 +26,36 @@ export const headers = helmet({
   originAgentCluster: false,
 });
 
-const LOOPBACK = ['localhost', '127.0.0.1', '[::1]'];
-const EVERYWHERE = ['0.0.0.0', '::'];
-
-/** The names this program goes by: this machine, where it listens, and the address the shop gave it. */
-export function ownNames(settings: Pick<Settings, 'host' | 'publicUrl'>): () => ReadonlySet<string> {
-  const { host, publicUrl } = settings;
-  const said = [
-    ...LOOPBACK,
-    inHostHeader(host),
-    ...(publicUrl === null ? [] : [new URL(publicUrl).hostname]),
-  ];
-  const fixed = new Set(said.map((name) => name.toLowerCase()));
-  if (!EVERYWHERE.includes(host)) return () => fixed;
-  // A machine may be given another address while the program runs.
-  return () => new Set([...fixed, ...addressesHere()]);
-}
-
-function addressesHere(): string[] {
-  const addresses = Object.values(networkInterfaces()).flatMap((some) => some ?? []);
-  return addresses.map(({ address }) => inHostHeader(address.replace(/%.*$/, '')));
-}
-
-function inHostHeader(address: string): string {
-  return address.includes(':') ? `[${address}]` : address;
-}
-
-/** Answers only to names it knows as its own, so that a stranger's name pointed at this address reads nothing. */
-export function onlyOwnNames(own: () => ReadonlySet<string>) {
+/**
+ * Answers only to names it knows as its own, so that a stranger's name pointed at this address reads nothing; whoever
+ * came by a wrong name is told the right ones.
+ */
+export function onlyOwnNames(own: () => ReadonlySet<string>, right: (port: number) => readonly string[]) {
   return (req: Request, res: Response, next: NextFunction): void => {
     const host = (req.headers.host ?? '').toLowerCase().replace(/:\d+$/, '');
     if (own().has(host)) {
       next();
       return;
     }
+    const addresses = right(req.socket.localPort ?? 80);
+    const message = `"${host.slice(0, 100)}" is not an address of this shop.`;
+    if (/^\/api(\/|$)/i.test(req.path)) {
+      const told = `${message} Use ${addresses.join(' or ')}.`;
+      res.status(421).json({ error: { code: 'wrong-address', message: told, fields: [] } });
+      return;
+    }
+    const links = addresses.map((one) => `<li><a href="${inHtml(one)}">${inHtml(one)}</a></li>`).join('');
     res
       .status(421)
-      .type('text')
-      .send(`"${host.slice(0, 100)}" is not this shop's address. Use the one printed at start.\n`);
+      .type('html')
+      .send(
+        `<!doctype html><html lang="en"><title>Wrong address</title><h1>Wrong address</h1><p>${inHtml(message)} Use:</p><ul>${links}</ul></html>\n`,
+      );
   };
+}
+
+function inHtml(text: string): string {
+  return text.replace(/[&<>"]/g, (one) => `&#${one.charCodeAt(0)};`);
 }
 
 /**

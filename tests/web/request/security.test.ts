@@ -4,7 +4,7 @@ import { findJobs } from '../../../src/records/jobs/findJobs.ts';
 import { getJob } from '../../../src/records/jobs/readJob.ts';
 import { issueToken } from '../../../src/records/people/tokens.ts';
 import { currentCriteria } from '../../../src/records/shopCriteria.ts';
-import { ownNames } from '../../../src/web/request/security.ts';
+import { ownNames } from '../../../src/web/request/addresses.ts';
 import { type Lan, openLan, PEOPLE } from '../lan.ts';
 
 let lan: Lan;
@@ -130,6 +130,19 @@ describe('the program', () => {
       expect(text).not.toContain('Password');
     },
   );
+
+  test('says under a wrong name which addresses are right, as links', async () => {
+    const headers = { host: 'evil<b>.example' };
+    const page = await lan.ask('/jobs/1001', { headers: { host: 'evil.example' } });
+    expect(page.text).toContain('&#34;evil.example&#34; is not an address of this shop.');
+    expect(page.text).toContain(`<a href="http://shop.example:${lan.port}">`);
+    expect((await lan.ask('/', { headers })).text).not.toContain('<b>');
+    const call = await lan.ask('/api/jobs', { headers: { host: 'evil.example' } });
+    expect([call.status, JSON.parse(call.text).error.message]).toEqual([
+      421,
+      `"evil.example" is not an address of this shop. Use http://shop.example:${lan.port}.`,
+    ]);
+  });
 
   test.each(['shop.example', 'SHOP.example:80', 'localhost', '127.0.0.1:9', '[::1]:4180'])(
     'answers to the name "%s"',

@@ -9,6 +9,7 @@ import {
   SqliteDialect,
   SqliteDriver,
   type Transaction,
+  type TransactionSettings,
 } from 'kysely';
 import { RecordsUnavailable, ShopWillNotOpen } from './errors.ts';
 import { APPLICATION_ID, migrate, refuseOthers } from './migrate.ts';
@@ -66,6 +67,8 @@ function opened(raw: Database.Database, dataDir: string, now: () => Date, patien
   // Without it, INSERT OR REPLACE would delete a row without firing the triggers that forbid deleting.
   raw.pragma('recursive_triggers = ON');
   migrate(raw, now);
+  // SQLite’s own waiting for a lock would block the whole process; whoever changes something waits in ShopDriver.
+  raw.pragma('busy_timeout = 0');
   const db = new Kysely<Tables>({ dialect: new ShopDialect(raw, patienceMs) });
   return {
     db,
@@ -163,7 +166,7 @@ function codeOf(error: unknown): string {
   return error instanceof Database.SqliteError || 'syscall' in error ? error.code : '';
 }
 
-/** Every transaction takes the write lock at once: one that read first and then wrote could lose to another. */
+/** A transaction that writes takes the lock at once: one that read first and then wrote could lose to another. */
 class ShopDriver extends SqliteDriver {
   readonly #raw: Database.Database;
   readonly #patienceMs: number;
@@ -174,17 +177,20 @@ class ShopDriver extends SqliteDriver {
     this.#patienceMs = patienceMs;
   }
 
-  override async beginTransaction(connection: DatabaseConnection): Promise<void> {
+  override async beginTransaction(
+    connection: DatabaseConnection,
+    { accessMode }: TransactionSettings = {},
+  ): Promise<void> {
+    if (accessMode === 'read only') {
+      await connection.executeQuery(CompiledQuery.raw('begin'));
+      return;
+    }
     for (let waited = 0, wait = 1; ; waited += wait, wait = Math.min(2 * wait, 100)) {
-      // SQLite's own waiting would block the whole process, and so the very change that holds the lock.
-      this.#raw.pragma('busy_timeout = 0');
       try {
         await connection.executeQuery(CompiledQuery.raw('begin immediate'));
         return;
       } catch (error) {
         if (!codeOf(error).startsWith('SQLITE_BUSY') || waited >= this.#patienceMs) throw error;
-      } finally {
-        this.#raw.pragma(`busy_timeout = ${this.#patienceMs}`);
       }
       // The only connection is lent to readers meanwhile, so that pages open while a change waits.
       await this.releaseConnection();

@@ -1,14 +1,13 @@
 import { createHash, randomBytes } from 'node:crypto';
 import { deviceWord, type Person, type SessionLine } from '../../../shared/words/people.ts';
 import { type Db, write } from '../database/database.ts';
+import { lastUse, noteUse } from './lastUsed.ts';
 
 const HOUR_MS = 3600 * 1000;
 /** A session nobody used for this long is over. */
 export const IDLE_MS = 12 * HOUR_MS;
 /** However much it is used, a session is over after this. */
 export const LIFE_MS = 14 * 24 * HOUR_MS;
-/** The last use of a session is stored at most this often, not at every page. */
-const NOTED_MS = 60 * 1000;
 
 /** Somebody signed in: who, and whether their password is still the one they were given. */
 export interface Standing {
@@ -62,15 +61,10 @@ export async function findSession(db: Db, secret: string, now: Date): Promise<St
     .where('token_hash', '=', token_hash)
     .where('retired', '=', 0)
     .executeTakeFirst();
-  if (row === undefined || isOver(row.began_at, row.used_at, now)) return null;
-  // The difference counts in both directions, because the clock may have been set back.
-  if (Math.abs(now.getTime() - Date.parse(row.used_at)) > NOTED_MS) {
-    await db
-      .updateTable('session')
-      .set({ used_at: now.toISOString() })
-      .where('token_hash', '=', token_hash)
-      .execute();
-  }
+  const used = row && { token_hash, used_at: row.used_at };
+  if (row === undefined || used === undefined) return null;
+  if (isOver(row.began_at, lastUse(db, 'session', used, now), now)) return null;
+  noteUse(db, 'session', used, now);
   const { id, revision, name, initials, role } = row;
   return {
     person: { id, revision, name, initials, role, retired: false },
@@ -85,23 +79,24 @@ function isOver(beganAt: string, usedAt: string, now: Date): boolean {
 }
 
 export async function endSession(db: Db, secret: string): Promise<void> {
-  await db.deleteFrom('session').where('token_hash', '=', hashOf(secret)).execute();
+  await write(db, (trx) => trx.deleteFrom('session').where('token_hash', '=', hashOf(secret)).execute());
 }
 
 /** Signs somebody out everywhere. */
 export async function endSessions(db: Db, personId: number): Promise<void> {
-  await db.deleteFrom('session').where('person_id', '=', personId).execute();
+  await write(db, (trx) => trx.deleteFrom('session').where('person_id', '=', personId).execute());
 }
 
 /** Where somebody is signed in, newest first. */
 export async function sessionsOf(db: Db, personId: number, now: Date): Promise<readonly SessionLine[]> {
   const rows = await db
     .selectFrom('session')
-    .select(['device', 'began_at', 'used_at'])
+    .select(['token_hash', 'device', 'began_at', 'used_at'])
     .where('person_id', '=', personId)
     .orderBy('began_at', 'desc')
     .execute();
   return rows
+    .map((row) => ({ ...row, used_at: lastUse(db, 'session', row, now) }))
     .filter((row) => !isOver(row.began_at, row.used_at, now))
     .map((row) => ({ device: deviceWord(row.device), beganAt: row.began_at, usedAt: row.used_at }));
 }

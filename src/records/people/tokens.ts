@@ -3,11 +3,11 @@ import { ROLES } from '../../../shared/words/people.ts';
 import { type Db, write } from '../database/database.ts';
 import { NotInRecords, refuse } from '../database/errors.ts';
 import { type Ctx, hasControls, printable, signed } from '../database/writing.ts';
+import { lastUse, noteUse } from './lastUsed.ts';
 import { noteAbout } from './people.ts';
 import { hashOf, newSecret } from './sessions.ts';
 
 const LONGEST_NAME = 60;
-const NOTED_MS = 60 * 1000;
 
 /** Issues a token for a script; it acts for a person and signs with their initials. Returned once, kept as a hash. */
 export async function issueToken(
@@ -85,20 +85,14 @@ export async function findToken(db: Db, secret: string, now: Date): Promise<Pers
   const row = await db
     .selectFrom('api_token')
     .innerJoin('person', 'person.id', 'api_token.person_id')
-    .select(['api_token.id as tokenId', 'api_token.role as tokenRole', 'used_at'])
+    .select(['api_token.token_hash', 'api_token.role as tokenRole', 'used_at'])
     .select(['person.id', 'person.revision', 'person.name', 'initials', 'person.role'])
     .where('token_hash', '=', hashOf(secret))
     .where('withdrawn_at', 'is', null)
     .where('retired', '=', 0)
     .executeTakeFirst();
   if (row === undefined) return null;
-  if (row.used_at === null || now.getTime() - Date.parse(row.used_at) > NOTED_MS) {
-    await db
-      .updateTable('api_token')
-      .set({ used_at: now.toISOString() })
-      .where('id', '=', row.tokenId)
-      .execute();
-  }
+  noteUse(db, 'api_token', row, now);
   const { id, revision, name, initials, role, tokenRole } = row;
   const lesser = ROLES.indexOf(tokenRole) < ROLES.indexOf(role) ? tokenRole : role;
   return { id, revision, name, initials, role: lesser, retired: false };
@@ -114,7 +108,7 @@ export async function listTokens(db: Db): Promise<readonly TokenLine[]> {
     role: row.role,
     issuedBy: row.who,
     issuedAt: row.at,
-    usedAt: row.used_at,
+    usedAt: lastUse(db, 'api_token', row),
     withdrawnAt: row.withdrawn_at,
   }));
 }

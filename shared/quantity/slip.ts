@@ -42,18 +42,16 @@ export function asTyped({ valueMm, typed, unit, decimalSign }: TypedLength): str
   return number === '' ? lengthText(valueMm, unit, decimalSign) : `${number} ${unit}`;
 }
 
-/** Every length that a usual slip may have made into this one: a decimal sign, a unit, a sign, two figures swapped. */
-function candidates(asked: TypedLength): Meant[] {
-  const { valueMm, unit, decimalSign } = asked;
-  const meant = (mm: number, as: UnitName = unit): Meant => ({
-    mm: Number(mm.toPrecision(15)),
-    typed: lengthText(mm, as, decimalSign),
-  });
-  const slipped = SLIPS.map((slip) => {
+function meantAs(mm: number, unit: UnitName, sign: DecimalSign): Meant {
+  return { mm: Number(mm.toPrecision(15)), typed: lengthText(mm, unit, sign) };
+}
+
+/** Every length that a slipped decimal sign or the other unit may have made into this one. */
+function slipped({ valueMm, unit, decimalSign }: TypedLength): Meant[] {
+  return SLIPS.map((slip) => {
     const isUnit = slip === MM_PER_INCH || slip === 1 / MM_PER_INCH;
-    return meant(valueMm / slip, isUnit ? (slip > 1 ? 'mm' : 'in') : unit);
+    return meantAs(valueMm / slip, isUnit ? (slip > 1 ? 'mm' : 'in') : unit, decimalSign);
   });
-  return [...slipped, ...swapped(asked).map((mm) => meant(mm))];
 }
 
 /** 4.698 for 4.968: two figures that stand side by side. */
@@ -71,16 +69,20 @@ function swapped({ typed, unit, decimalSign }: TypedLength): number[] {
   });
 }
 
-/** Of all that may have been meant, what lies within reach of the value expected, the nearest; else null. */
+/** What may have been meant, a sign or two figures swapped included, nearest to the value expected; else null. */
 export function meantNear(asked: TypedLength, expectedMm: number, reachMm: number): Meant | null {
   const off = ({ mm }: Meant) => Math.abs(mm - expectedMm);
-  const signed = [...candidates(asked), ...candidates({ ...asked, valueMm: -asked.valueMm, typed: '' })];
-  const opposite = { mm: -asked.valueMm, typed: lengthText(-asked.valueMm, asked.unit, asked.decimalSign) };
-  const near = [...(asked.valueMm === 0 ? [] : [opposite]), ...signed].filter((one) => off(one) <= reachMm);
+  const { valueMm, unit, decimalSign } = asked;
+  const near = [
+    ...(valueMm === 0 ? [] : [meantAs(-valueMm, unit, decimalSign)]),
+    ...slipped(asked),
+    ...slipped({ ...asked, valueMm: -valueMm }),
+    ...swapped(asked).map((mm) => meantAs(mm, unit, decimalSign)),
+  ].filter((one) => off(one) <= reachMm);
   return near.sort((a, b) => off(a) - off(b))[0] ?? null;
 }
 
-/** Of all that may have been meant, the first usual slip that lies between two lengths; else null. */
+/** The first usual slip of the decimal sign or the unit that leads to between two lengths; else null. */
 export function meantBetween(asked: TypedLength, leastMm: number, mostMm: number): Meant | null {
-  return candidates(asked).find(({ mm }) => mm >= leastMm && mm <= mostMm) ?? null;
+  return slipped(asked).find(({ mm }) => mm >= leastMm && mm <= mostMm) ?? null;
 }

@@ -94,7 +94,7 @@ export const coverExamples: Readonly<Record<string, Example>> = {
   dialledIn: worked(
     (input: ReturnType<typeof coverInput>) => {
       const { dialledIn, cut } = checkCover(input);
-      return `As chucked ${figure(cut.dialledMm)} mm is dialled. Dialled in, the least wall is ${figure(dialledIn!.leastWallMm)} mm, ${figure(dialledIn!.wallGainedMm)} mm more, at a tilt of ${figure(dialledIn!.tiltMm)} mm toward ${figure(dialledIn!.tiltDirectionDeg!)}°; shims ${dialledIn!.shimsMm.map((mm) => mm.toFixed(3)).join(', ')} mm.`;
+      return `As chucked, the depth of cut is ${figure(cut.dialledMm)} mm. Indicated in, with shims, the least wall is ${figure(dialledIn!.leastWallMm)} mm, ${figure(dialledIn!.wallGainedMm)} mm more, at a tilt of ${figure(dialledIn!.tiltMm)} mm toward ${figure(dialledIn!.tiltDirectionDeg!)}°; shims ${dialledIn!.shimsMm.map((mm) => mm.toFixed(3)).join(', ')} mm.`;
     },
     [
       coverInput({

@@ -87,13 +87,13 @@ export const plateExamples: Readonly<Record<string, Example>> = {
         welded: false,
       }).map(
         ({ id, trackWallMm, ring }) =>
-          `${id}: ${figure(trackWallMm)} mm on the track, ${ring === null ? 'no ring' : ring.bonded ? 'ring bonded' : 'ring unbonded'}`,
+          `${id}: ${figure(trackWallMm)} mm on the friction surface, ${ring === null ? 'no ring' : ring.bonded ? 'ring bonded' : 'ring unbonded'}`,
       ),
   ),
   bendCover: shown(`${SAID}; conforming piston`, () => {
     const found = bendCover(CONFORMING);
     return [
-      `peak ${figure(found.peakOverMean)} × the mean of ${figure(found.meanPressureMPa)} MPa, ripple ${figure(1000 * found.rippleMm)} µm, boss ${figure(found.bossDeflectionMm)} mm`,
+      `peak ${figure(found.peakOverMean)} × the mean of ${figure(found.meanPressureMPa)} MPa, ripple ${figure(1000 * found.rippleMm)} µm, center ${figure(found.bossDeflectionMm)} mm`,
     ];
   }),
   conformingPiston: shown(`${SAID}; conforming piston`, () => [
@@ -123,7 +123,7 @@ export const plateExamples: Readonly<Record<string, Example>> = {
   field: shown(`${SAID}; conforming piston`, () => {
     const { field } = conforming();
     return [
-      `middle of the track: ${figure(field.deflectionMm(119.5, 0))} mm and ${figure(field.pressureMPa(119.5, 0))} MPa behind a stud, ${figure(field.deflectionMm(119.5, Math.PI / 4))} mm and ${figure(field.pressureMPa(119.5, Math.PI / 4))} MPa midway`,
+      `middle of the friction surface: ${figure(field.deflectionMm(119.5, 0))} mm and ${figure(field.pressureMPa(119.5, 0))} MPa behind a stud, ${figure(field.deflectionMm(119.5, Math.PI / 4))} mm and ${figure(field.pressureMPa(119.5, Math.PI / 4))} MPa midway`,
     ];
   }),
   flexuralRigidity: worked(
@@ -158,7 +158,7 @@ export const plateExamples: Readonly<Record<string, Example>> = {
     [...gradedLines({ breaks: [0, 10], sizeAt: (x) => 1 + 0.2 * x })].map(figure).join(', '),
   ]),
   marksHeld: shown(
-    `${SAID}; three marks 0.2 mm deep behind studs near the outer edge, then in mid track, then midway between studs on the inner edge`,
+    `${SAID}; three marks 0.2 mm deep behind studs near the outer edge, then in the middle of the friction surface, then midway between studs on the inner edge`,
     () => {
       const answers = { rigid: bendCover(COVER), conforming: bendCover(CONFORMING) };
       return [
@@ -174,7 +174,7 @@ export const plateExamples: Readonly<Record<string, Example>> = {
         const held = marksHeld({ marks, studCount: COVER.studCount, answers })!;
         const of = ({ rigid, conforming }: typeof held.onPressed) =>
           `${figure(100 * rigid)} % (rigid), ${figure(100 * conforming)} % (conforming)`;
-        return `${of(held.onPressed)} of them on ${of(held.pressedArea)} of the track: agree ${held.agree}`;
+        return `${of(held.onPressed)} of them on ${of(held.pressedArea)} of the friction surface: agree ${held.agree}`;
       });
     },
   ),
@@ -217,10 +217,10 @@ export const plateExamples: Readonly<Record<string, Example>> = {
   stiffPad: worked(stiffPad, [
     { padDiameterMm: 24, studCircleDiameterMm: 286, rimDiameterMm: 300, wallMm: 5, padInsetWalls: 0.44 },
   ]),
-  solveCover: shown(`${SAID}; conforming piston, 4 mm left on the track`, () => [
+  solveCover: shown(`${SAID}; conforming piston, 4 mm left on the friction surface`, () => [
     `peak ${figure(solveCover({ ...CONFORMING, trackWallMm: 4 }).peak.peakOverMean)} × the mean`,
   ]),
   wallForPeak: shown(`${SAID}; conforming piston, the peak to stay within 1.35 × the mean`, () => [
-    `${figure(wallForPeak({ input: CONFORMING, peakLimit: 1.35 }).wallMm ?? Number.NaN)} mm on the track`,
+    `${figure(wallForPeak({ input: CONFORMING, peakLimit: 1.35 }).wallMm ?? Number.NaN)} mm on the friction surface`,
   ]),
 };

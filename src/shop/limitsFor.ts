@@ -17,7 +17,7 @@ export function shopMinimum(
     return { mm: family.shopMinimumWallMm, source: family.shopMinimumWallSource ?? 'the shop' };
   }
   const { minimumWallMm: mm, shopName } = criteria;
-  return { mm, source: mm === null ? null : `the criteria of ${shopName}` };
+  return { mm, source: mm === null ? null : `the shop limits of ${shopName}` };
 }
 
 /** What the shop and its catalog ask of a cover, beside what was measured: the same for a job and the quick page. */

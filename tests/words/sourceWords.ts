@@ -62,6 +62,11 @@ function wordsOf(file: string): SourceWords[] {
   };
   const walk = (node: ts.Node): void => {
     if (isSilent(node)) return;
+    if (ts.isCallExpression(node) && node.expression.getText() === 'named') {
+      // The name of a schema is no word of a screen.
+      node.arguments.slice(1).forEach(walk);
+      return;
+    }
     if (ts.isJsxElement(node) || ts.isJsxFragment(node)) {
       add(node, lineOf(node.children));
       if (ts.isJsxElement(node)) walk(node.openingElement.attributes);
@@ -122,7 +127,6 @@ function isSilent(node: ts.Node): boolean {
     return SILENT_TAGS.has(node.tag.getText()) || /sql/i.test(node.tag.getText());
   if (ts.isJsxAttribute(node)) return SILENT_ATTRIBUTES.test(node.name.getText());
   if (ts.isNewExpression(node)) return node.expression.getText() === 'Error';
-  if (ts.isCallExpression(node) && node.expression.getText() === 'named') return node.arguments.length < 2;
   if (ts.isPropertyAssignment(node)) return /^(class|className|id)$/.test(node.name.getText());
   return (
     ts.isCallExpression(node) &&

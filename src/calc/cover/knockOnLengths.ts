@@ -13,7 +13,7 @@ export interface KnockOnLengths {
  * What resurfacing the pads and shimming them does to the lengths round them.
  *   pad t' = t − x;   gap g' = g + x − s;   hub engagement e' = e − g';   crank pilot engaged l' = l + x − s
  *
- * x taken off the pads · s shims under them, equal at all · t pad thickness · g pull-forward gap with the converter
+ * x taken off the pads · s shims under them, the same under each · t pad thickness · g pull-forward gap with the converter
  * fully back · e hub in the pump with the converter fully back · l pilot in the crank. All [mm].
  * The studs' start, end and tip reach x farther too; they are checked with the stud.
  * Valid: pads taken off evenly. null where a length needed was not given.   Source: geometry (first principles)

@@ -4,7 +4,7 @@ import { printNumber } from '../../../shared/words/print.ts';
 /**
  * Lock-up clutch release clearance after facing.   s' = s + k
  *
- * s clearance before [mm] · k cut dialled [mm]. A shim or a lining thicker by k restores it.
+ * s clearance before [mm] · k depth of cut [mm]. A shim or a lining thicker by k restores it.
  * Valid: the face moves away from the piston by the whole cut.   Source: geometry (first principles)
  * Example: 0.80 + 0.42 → 1.22 (tests/calc/cover/checkCover.test.ts)
  */

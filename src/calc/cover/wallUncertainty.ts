@@ -32,7 +32,7 @@ export interface WallUncertainty {
  * Common to all: u_cal gauge calibration, u_cut cut setting. Each station's own: a resolution, s spread of one
  * reading over nᵢ readings, u_z the indicator's (only where the face was indicated). All [mm].
  * A given s has infinite degrees of freedom; without it, and with repeats, the pooled one has Σ(nᵢ − 1).
- * Valid: independent errors. null when nothing at all is known.   Source: JCGM 100:2008, 4.2, 4.3.7, 5.1.2, G.4
+ * Valid: independent errors. null when nothing is known.   Source: JCGM 100:2008, 4.2, 4.3.7, 5.1.2, G.4
  * Example: a 0.001, s 0.003, n 2, u_cal 0.005, u_cut 0.005, u_z 0.002 → u 0.00766 (tests/calc/cover/wallUncertainty.test.ts)
  */
 export function wallUncertainty({

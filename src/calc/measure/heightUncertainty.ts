@@ -8,7 +8,7 @@ import { type Calibration, calibrationUncertainty } from './calibrationUncertain
  *
  * U, k of the certificate [mm], [1] · a smallest step of the dial [mm]: read to the nearest step, a height lies anywhere
  * within ± a/2 · s standard deviation of one reading, found by repeats [mm]. What is null counts as nothing.
- * Valid: independent errors, k > 0, a and s at least 0. null when nothing at all is known.
+ * Valid: independent errors, k > 0, a and s at least 0. null when nothing is known.
  * Source: JCGM 100:2008, 4.3.3, 4.3.7 and 5.1.2, from memory
  * Example: U 0.004, k 2, a 0.01, s 0.002 → u_z 0.00404 mm (tests/calc/measure/gaugeUncertainty.test.ts)
  */

@@ -7,7 +7,7 @@ const NUMBERS = {
   peakOverMean: 'pressure peak over the mean',
   touchingShare: 'share that touches',
   rippleMm: 'ripple',
-  bossDeflectionMm: 'deflection of the boss',
+  bossDeflectionMm: 'deflection of the center',
   greatestStressMPa: 'greatest stress',
 } as const satisfies Partial<Record<keyof StiffnessAnswer, string>>;
 

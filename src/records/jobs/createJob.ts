@@ -80,7 +80,7 @@ async function sameAsSent(db: Db, made: Job, sent: NewJob, by: Signed): Promise<
 }
 
 const SENT_WORDS = [
-  ['familyId', 'the cover family'],
+  ['familyId', 'the cover type'],
   ['customerReference', 'the customer reference'],
   ['receivedOn', 'the day'],
   ['note', 'the note'],

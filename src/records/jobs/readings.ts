@@ -123,7 +123,10 @@ function refuseUnfit(reading: NewReading, i: number): void {
   if (!KINDS.includes(kind))
     throw unfit('kind', `A reading is of a wall, the face or a mark, not "${kind}".`);
   if (!(Math.abs(angleDeg) <= 360)) {
-    throw unfit('angleDeg', `The clock position of the reading is ${angleDeg}°; it must be within a turn.`);
+    throw unfit(
+      'angleDeg',
+      `The angle of the reading is ${angleDeg}°; it must be at least -360° and at most 360°.`,
+    );
   }
   if (!(radiusMm >= 1 && radiusMm < LONGEST_MM)) {
     throw unfit(

@@ -58,7 +58,7 @@ export const jobCalls: readonly JobCall[] = [
     name: 'getJob',
     summary: 'A job, whole.',
     description:
-      'As it is now, or as it was at a revision. missing lists what it needs before it can be signed; criteria are today’s shop limits, whose revision a decision names.',
+      'As it is now, or as it was at a revision. missing lists what it needs before it can be signed. A decision names the revision of the shop limits, which are today’s here.',
     query: { revision: 'the job as it was then' },
     answers: { 200: jobAnswer },
     answer: answerJob,

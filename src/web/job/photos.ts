@@ -114,7 +114,11 @@ function photoPlaceOf(form: TypedForm): PhotoPlace {
   const station = typed.startsWith('station:') ? readPlace(typed.slice('station:'.length)) : null;
   if (station) return { spot: 'station', ...station };
   if (typed !== 'own') throw fault('place', 'Choose from the list what the photo shows.');
-  const angleDeg = form.needed(form.angle('angle', 'The clock position'), 'angle', 'The clock position');
+  const angleDeg = form.needed(
+    form.angle('angle', 'The angle from stud 1'),
+    'angle',
+    'The angle from stud 1',
+  );
   const radiusMm = form.needed(form.length('radius', 'The radius'), 'radius', 'The radius');
   if (angleDeg === null || radiusMm === null) throw new Refusal('bad-photo', form.faults);
   return { spot: 'station', angleDeg, radiusMm };

@@ -136,7 +136,7 @@ function decision(body: Decision, writing: Writing): FieldLine[] {
       'How sure it is above the minimum',
       check.conformanceProbability === null ? 'not worked out' : printShare(check.conformanceProbability),
     ),
-    ...under('Criteria', criteriaFields(body.criteria, writing)),
+    ...under('Shop limits', criteriaFields(body.criteria, writing)),
     ...(body.bending
       ? [
           line('How it bends', bendingInWords(body.bending, writing.lengthUnit)),

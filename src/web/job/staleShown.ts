@@ -37,7 +37,7 @@ export async function staleShown(
   };
 }
 
-const ENTRY = { criteria: "the shop's criteria", stack: 'the stack', stud: 'the stud' } as const;
+const ENTRY = { criteria: 'the shop limits', stack: 'the stack', stud: 'the stud' } as const;
 
 /** Something of the catalogue that it was worked out from: as it was seen, and as it is now. */
 async function entryShown(db: Db, edit: Edit, error: StaleEdit, writing: Writing): Promise<StaleShown> {

@@ -61,7 +61,7 @@ describe('the history of a job', () => {
     expect(page.text).toContain(
       'Revision 4: decision: Replace it; the verdict was: Face it, because: the customer wants a new one BL,',
     );
-    expect(page.text).toContain('Criteria: clean-up allowance 0.05 mm');
+    expect(page.text).toContain('Shop limits: clean-up allowance 0.05 mm');
     expect(page.html).toMatch(
       /BL, <time datetime="2026-11-24T08:\d\d:00\.000Z">Nov 24, 2026, 8:\d\d AM<\/time>/,
     );

@@ -289,7 +289,7 @@ describe('studs set anew and nuts tightened again', () => {
       six.text.includes('The number of studs in the joint, 6, is not the cover’s, 4'),
     ]).toEqual([422, true]);
     const wide = await send('studs', { ...STUDS, ...JOINT, jointCircle: '292', note: '' });
-    expect(wide.text).toContain('The stud circle in the joint, 292.00 mm, is not the cover’s, 285.75 mm');
+    expect(wide.text).toContain('The bolt circle in the joint, 292.00 mm, is not the cover’s, 285.75 mm');
     expect((await job()).revision).toBe(before);
   });
 

@@ -115,7 +115,7 @@ describe('a photo sent with the form', () => {
 
   test.each([
     ['place', { place: 'item:radio' }, 'Choose from the list what the photo shows.'],
-    ['clock position', { place: 'own', radius: '100' }, 'The clock position is empty. Enter it.'],
+    ['clock position', { place: 'own', radius: '100' }, 'The angle from stud 1 is empty. Enter it.'],
     ['radius', { place: 'own', angle: '3', radius: 'wide' }, 'wide'],
     ['initials', { who: '' }, 'Enter your initials, 1 to 8 characters.'],
   ])('is refused without a usable %s, and its file is not kept', async (_, changes, sentence) => {

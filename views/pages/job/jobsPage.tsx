@@ -66,7 +66,7 @@ function Finder({ fields, faults, counts, families, total }: PartProps) {
       hx-push-url="true"
     >
       <div class="fields">
-        <Field label="Number, family or customer" name="text" type="search" value={fields.text} />
+        <Field label="Number, cover type or customer" name="text" type="search" value={fields.text} />
         <Choice
           label="State"
           name="stage"
@@ -85,7 +85,7 @@ function Finder({ fields, faults, counts, families, total }: PartProps) {
           options={withTyped(fields.outcome, DECISIONS)}
         />
         <Choice
-          label="Cover family"
+          label="Cover type"
           name="family"
           value={fields.family ?? ''}
           options={withTyped(fields.family, [

@@ -22,8 +22,8 @@ export function NewJobPage({ frame, families, fields, faults }: NewJobProps) {
       <h1>Receive a cover</h1>
       {families.length === 0 ? (
         <EmptyState
-          title="No cover families yet"
-          actions={[{ label: 'Add a cover family', href: '/catalogue/family/new' }]}
+          title="No cover types yet"
+          actions={[{ label: 'Add a cover type', href: '/catalogue/family/new' }]}
         >
           A job needs to know which kind of cover it is about.
         </EmptyState>

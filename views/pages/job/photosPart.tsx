@@ -118,7 +118,7 @@ function OwnPlace({
   return (
     <>
       <Field
-        label="Clock position"
+        label="Angle from stud 1"
         name="angle"
         value={fields.angle ?? ''}
         unit="°"

@@ -77,7 +77,7 @@ export function SheetPage(props: SheetProps) {
         <SheetText {...props} />
         <p class="hint">
           {decision && job.outcome !== null
-            ? `Criteria kept with the decision, worked out by ${decision.body.calcVersion}: `
+            ? `Shop limits of the decision, worked out by ${decision.body.calcVersion}: `
             : 'Criteria: '}
           {criteria.map((one) => `${one.label.toLowerCase()} ${one.value}`).join('; ')}.
         </p>

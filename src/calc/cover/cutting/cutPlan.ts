@@ -67,8 +67,8 @@ export function cutPlan(input: CutPlanInput): CutPlanAnswer {
 
 const NAMES = [
   ['totalCutMm', 'The cut', 'mm'],
-  ['trackInnerDiameterMm', 'The track’s inner diameter', 'mm'],
-  ['trackOuterDiameterMm', 'The track’s outer diameter', 'mm'],
+  ['trackInnerDiameterMm', 'The friction surface inner diameter', 'mm'],
+  ['trackOuterDiameterMm', 'The friction surface outer diameter', 'mm'],
   ['roughingLimitMm', 'The roughing limit', 'mm'],
   ['finishingCutMm', 'The finishing cut', 'mm'],
   ['roughingFeedMm', 'The roughing feed', 'mm'],

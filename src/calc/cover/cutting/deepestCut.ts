@@ -5,7 +5,7 @@ import type { FaceCut } from '../face/faceCut.ts';
  * The deepest cut that still keeps the minimum at every station, and the deepest we can be sure of.
  *   plain: min(tᵢ − t_min + hᵢ);  sure: the largest p with P(tᵢ − max(0, p − hᵢ) ≥ t_min for all i) ≥ confidence
  *
- * t wall, t_min minimum wall, hᵢ how far station i stands below the highest, p cut dialled [mm].
+ * t wall, t_min minimum wall, hᵢ how far station i stands below the highest, p depth of cut [mm].
  * Valid: the walls before the cut are at or above the minimum; otherwise no cut will do and the plain one is below
  * what any station needs. `sureMm` null when nothing is known of the gauge, or no cut is sure.
  * Source: geometry of facing, on conformanceProbability

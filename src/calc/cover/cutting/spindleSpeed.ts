@@ -31,7 +31,7 @@ export function spindleSpeed({
       {
         formula: 'N = 1000·V/(π·D)',
         numbers: `N = 1000 · ${cuttingSpeedMPerMin} m/min / (π · ${printNumber(diameterMm, 1)} mm) = ${printNumber(wanted, 1)} rpm`,
-        source: 'definition of cutting speed, at the track’s outer diameter',
+        source: 'definition of cutting speed, at the friction surface outer diameter',
       },
     ],
     warnings:

@@ -84,7 +84,7 @@ export function dialledIn({
         {
           formula: 'most min(tᵢ − zᵢ + a·xᵢ + b·yᵢ + c), cleaned everywhere, √(a² + b²) ≤ τ/D',
           numbers: `tilt ${mm(tiltMm)} mm of ${mm(runoutLimitMm)} mm allowed${direction === null ? '' : `, toward ${printNumber(direction, 1)}°`}: ${mm(best.leastWallMm)} − ${mm(chucked.leastWallMm)} = ${mm(gained)} mm`,
-          source: 'first principles; solved as a linear programme',
+          source: 'first principles; solved as a linear program',
         },
       ],
       warnings: [],

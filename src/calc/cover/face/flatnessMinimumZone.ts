@@ -25,7 +25,7 @@ export function flatnessMinimumZone(points: readonly SpacePoint[]): Answer {
       {
         formula: 'FLTt(MZ) = least h with |zᵢ − (a·xᵢ + b·yᵢ + c)| ≤ h/2',
         numbers: `a = ${slope(zone.slopeX)} µm/mm, b = ${slope(zone.slopeY)} µm/mm: h = ${printNumber(zone.widthMm, 4)} mm`,
-        source: 'ISO 12781-1:2011, minimum zone; solved as a linear programme',
+        source: 'ISO 12781-1:2011, minimum zone; solved as a linear program',
       },
     ],
     warnings: [],

@@ -38,7 +38,7 @@ export function activeSet({
   throw new Refusal('plate-unsolved', [
     {
       path: '',
-      message: `Where the lining touches the track did not settle in ${MOST_ROUNDS} rounds. The lining is far stiffer than the cover can follow; check the lining's modulus and the walls.`,
+      message: `Where the lining touches the friction surface did not settle in ${MOST_ROUNDS} rounds. The lining is far stiffer than the cover can follow; check the lining's modulus and the walls.`,
     },
   ]);
 }

@@ -13,8 +13,8 @@ export interface Protrusion extends Checked {
  * Threads standing out of the nut.   p = (end − (S + w + H))/P
  *   end last full thread from the pad face, S stack, w washer, H nut height [mm] · P pitch [mm]
  *   Valid: full threads; the pilot counts for nothing.
- *   Source of the formula: first principles; of the limit: the shop's criterion. Others' rules, to compare: one thread
- *   past a fibre locknut, FAA AC 43.13-1B ¶7-64(f); at least one pitch, EN 1090-2 §8.2.2 (from memory)
+ *   Source of the formula: first principles; of the limit: the shop. Others' rules, to compare: one thread
+ *   past a fiber locknut, FAA AC 43.13-1B ¶7-64(f); at least one pitch, EN 1090-2 §8.2.2 (from memory)
  *   Example: end 20.0, S 3.2, H 8.3, 3/8-24 → 8.03 threads (calc/stud/checkStud.test.ts)
  */
 export function protrusion(numbers: StudNumbers, nut: Nut, unit: LengthUnit): Protrusion {

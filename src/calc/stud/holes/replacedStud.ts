@@ -31,7 +31,7 @@ export interface ReplacedStudInput {
  *   off of its foot, lean at a height above the pad, S stack, H tightest hole, F the stud's greatest major diameter [mm]
  *   lean at 25 mm = lean · 25/height, foot and proof torque against the shop's limits, where it has set some
  *   More than the room fails: the stud touches its hole. More than its share cautions: the hole may be out as well.
- *   Valid: lean and foot out the same way, the worst of it; a straight stud. The weld is proved by torque, or not at all.
+ *   Valid: lean and foot out the same way, the worst of it; a straight stud. Only torque proves the weld.
  *   Source: ASME Y14.5, Appendix B, fixed fastener, halved for a radius; first principles
  *   Throws: a Refusal that names each measurement it cannot work with.
  *   Example: off 0.1, lean 0.2 at 20, S 12.7, H 10.3, F 9.5 → 0.227 out, share 0.20: caution (calc/stud/holes/replacedStud.test.ts)

@@ -13,7 +13,7 @@ const SHIGLEY = 'Shigley, 9th ed., table 8-15';
 const EN = 'EN 1090-2, slip factor of the class, from memory';
 
 /**
- * Nut factors K of T = K d F by finish; spread of the preload; friction between pad and plate.
+ * Nut factors K of T = K d F by finish; torque-wrench scatter; friction between pad and plate.
  *   Valid: K hangs on the finish and the oil really there; the table gives middle values. Friction is for bare steel,
  *   oil or paint between the faces makes it less.
  *   Source: Shigley's Mechanical Engineering Design, 9th ed., tables 8-15 and 8-14 (two standard deviations of ten

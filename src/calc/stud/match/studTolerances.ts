@@ -28,8 +28,8 @@ export interface StudTolerances {
 /**
  * How often a stud would be well if every size fell anywhere within its tolerance.
  *   share = draws in which the check passes/all draws; each size even between nominal − t and nominal + t
- *   Valid: sizes independent and evenly spread, which says more harm than a centred process does; 100 000 draws know a
- *   share to ± 0.3 % (two standard errors, at worst).   Between nominal and worst case, and no third criterion.
+ *   Valid: sizes independent and evenly spread, which says more harm than a centered process does; 100 000 draws know a
+ *   share to ± 0.3 % (two standard errors, at worst).   Between nominal and worst case, and no third rule.
  *   Source: Monte Carlo after JCGM 101:2008; even spread where only limits are known, JCGM 100:2008, 4.3.7
  *   Throws: a Refusal that names each field it cannot work with (refuseStud.ts).
  *   Example: two even spreads of ± 0.1 stay within + 0.1 in 7/8 of the draws (calc/stud/match/studTolerances.test.ts)

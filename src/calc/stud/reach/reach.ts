@@ -29,7 +29,7 @@ export interface Reach {
  *   cannot be run on by hand, so it grades pilot-shows at best.
  *   projection tip, end last full thread from the pad face, S stack without washer, g gap [mm] · P pitch [mm]
  *   Valid: g measured with the converter fully back on the pump, shims fitted.
- *   Source: first principles; how many threads start a nut by hand is the shop's criterion
+ *   Source: first principles; how many threads start a nut by hand is the shop's limit
  *   Example: projection 23, end 20, g 4, S 3.2, 3/8-24 → tip 15.8 mm, 12.1 threads, starts-by-hand (calc/stud/reach/reach.test.ts)
  */
 export function reach(lengths: ReachLengths): Reach {
@@ -60,7 +60,7 @@ export function reach(lengths: ReachLengths): Reach {
         {
           formula: 'threads = (end − g − S)/P',
           numbers: `threads = (${p(threadEndMm)} − ${p(g)} − ${p(S)})/${printNumber(P, 3)} = ${printNumber(threadsShowing, 1)}; ${startThreads} start a nut by hand${prevailing ? '; not a prevailing-torque nut' : ''}`,
-          source: 'first principles; the shop’s criterion',
+          source: 'first principles; the shop limit',
         },
       ],
       warnings: [],

@@ -42,7 +42,7 @@ describe('the joint of a job', () => {
 
   it.each([
     ['a torque without an engine', { engine: '' }, 'Engine torque is empty.'],
-    ['no finish', { kFrom: '' }, 'Nut factor K is not chosen.'],
+    ['no finish', { kFrom: '' }, 'Nut factor K: choose a figure'],
     ['a spread of all of it', { scatterFrom: 'own', scatter: '100' }, 'The torque-wrench scatter is 1'],
     ['a gap below nothing', { pull: '-3' }, 'The pull-forward gap is -3 mm'],
   ])('refuses %s with a sentence, looked at or kept, and keeps nothing', async (_what, change, sentence) => {

@@ -170,7 +170,7 @@ describe('a photo sent with the form', () => {
       body,
     });
     expect(answer.status).toBe(400);
-    expect(await answer.text()).toContain('could not be read');
+    expect(await answer.text()).toContain('can’t be read');
     expect(waiting()).toEqual([]);
   });
 

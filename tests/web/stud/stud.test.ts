@@ -310,7 +310,7 @@ describe('the joint', () => {
   it.each([
     ['a torque without an engine', { engine: '' }, 'Engine torque is empty.'],
     ['an engine without a torque', { torque: '' }, 'Tightening torque is empty.'],
-    ['no finish', { kFrom: '' }, 'Nut factor K is not chosen.'],
+    ['no finish', { kFrom: '' }, 'Nut factor K: choose a figure'],
     ['its own factor, not typed', { kFrom: 'own' }, 'Nut factor K is empty.'],
     ['a torque in millimetres', { torque: '27 mm' }, 'mm is a unit of length, and this is a torque'],
     ['a spread of all of it', { scatterFrom: 'own', scatter: '100' }, 'The torque-wrench scatter is 1'],

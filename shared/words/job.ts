@@ -249,11 +249,14 @@ export type Stage = (typeof STAGES)[number];
 /** The steps of a job in their order. */
 export const STEP_NAMES = ['receive', 'look', 'measure', 'decide', 'cut', 'verify', 'studs', 'sign'] as const;
 export type StepName = (typeof STEP_NAMES)[number];
-/** `open`: asked for and not there; `spared`: not there, and nothing asks for it. */
-export type StepStands = 'done' | 'open' | 'spared';
+/**
+ * `open`: asked for and not there; `partly`: begun, and not all that it is for is there; `spared`: not there, and nothing
+ * asks for it.
+ */
+export type StepStands = 'done' | 'partly' | 'open' | 'spared';
 export type JobSteps = Readonly<Record<StepName, StepStands>>;
 /** As a page shows it. `missing`: needed before the next can be done; `later`: its turn has not come. */
-export type StepState = 'done' | 'next' | 'missing' | 'later';
+export type StepState = 'done' | 'partly' | 'next' | 'missing' | 'later';
 
 export interface Job {
   readonly id: number;

@@ -204,5 +204,8 @@ const NEXT_AT: Readonly<Record<Stage, StepName | null>> = {
 /** While it is still dark, the cut comes before all else. */
 function nextStep(job: Job, pass: NextPass | null): StepName | null {
   const dark = pass !== null && pass.state !== 'gone' && pass.state !== 'look';
-  return dark && (job.stage === 'to-verify' || job.stage === 'to-sign') ? 'cut' : NEXT_AT[job.stage];
+  if (dark && (job.stage === 'to-verify' || job.stage === 'to-sign')) return 'cut';
+  // Walls are there, but not at every place the plan asks for: the rest is measured before it is decided.
+  if (job.stage === 'to-decide' && job.steps.measure === 'partly') return 'measure';
+  return NEXT_AT[job.stage];
 }

@@ -11,6 +11,7 @@ export interface StepOfJob {
 
 const WORD: Readonly<Record<StepState, string>> = {
   done: 'done',
+  partly: 'in part',
   next: 'next',
   missing: 'missing',
   later: 'later',
@@ -24,6 +25,13 @@ function Shape({ state }: { state: StepState }) {
         <>
           <rect x="2" y="2" width="16" height="16" class="step-fill" />
           <path d="M5.5 10.5l3 3L14.5 7" class="step-stroke" />
+        </>
+      );
+    case 'partly':
+      return (
+        <>
+          <rect x="2" y="2" width="16" height="16" class="step-line" />
+          <path d="M2 18V10H18V18Z" class="step-fill" />
         </>
       );
     case 'next':

@@ -117,7 +117,7 @@ const sections = exactly<Job['sections']>({
   signature: kept(sectionBodies.signature).nullable(),
 });
 
-const stands = z.enum(['done', 'open', 'spared']);
+const stands = z.enum(['done', 'partly', 'open', 'spared']);
 const steps = exactly<JobSteps>({
   receive: stands,
   look: stands,
@@ -178,7 +178,7 @@ export const jobsAnswer = named(
 
 const missing = z.array(text).describe('What still keeps the job from being signed.');
 
-const stepState = z.enum(['done', 'next', 'missing', 'later']);
+const stepState = z.enum(['done', 'partly', 'next', 'missing', 'later']);
 const answer = named(
   'JobWorkedOut',
   z.strictObject({

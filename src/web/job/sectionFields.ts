@@ -1,5 +1,6 @@
 import { type FieldLine, lengthInWords, linesOf } from '../../../shared/quantity/fieldLines.ts';
 import type { Writing } from '../../../shared/quantity/fieldText.ts';
+import { printDay } from '../../../shared/words/day.ts';
 import { lowerFirst, nothingOf } from '../../../shared/words/fields/field.ts';
 import { CUT, INSPECTED, LOOKED, PLAN, RECEIVED } from '../../../shared/words/fields/job.ts';
 import { JOINT } from '../../../shared/words/fields/joint.ts';
@@ -100,7 +101,7 @@ function setup(body: MeasuringSetup, writing: Writing): FieldLine[] {
       gauges: (body.gauges ?? []).map(({ use, gauge }) =>
         line(
           use === 'wall' ? 'Gauge from the catalog, wall' : 'Gauge from the catalog, indicator',
-          `${gauge.name}${gauge.dueOn === null ? '' : `, due ${gauge.dueOn}`}`,
+          `${gauge.name}${gauge.dueOn === null ? '' : `, due ${printDay(gauge.dueOn)}`}`,
         ),
       ),
       ringWelded: body.ringWelded ? linesOf(RING_WELDED, body.ringWelded, writing) : [],

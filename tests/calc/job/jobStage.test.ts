@@ -1,8 +1,10 @@
 import { describe, expect, test } from 'vitest';
+import type { CoverCheck } from '../../../shared/words/cover.ts';
 import {
   type Job,
   type JobSections,
   type Kept,
+  LOOK_ITEMS,
   type Reading,
   type SectionName,
   STEP_NAMES,
@@ -261,7 +263,7 @@ test('a step that was passed over is shown as missing, one whose turn has not co
   expect(stepsShown(stepsOf(unlooked), 'decide')).toEqual({
     receive: 'done',
     look: 'missing',
-    measure: 'done',
+    measure: 'partly',
     decide: 'next',
     cut: 'later',
     verify: 'later',
@@ -289,5 +291,86 @@ describe('the readings that stand', () => {
       wall('f'),
     ];
     expect(currentReadings(chain).map((r) => r.id)).toEqual(['c', 'f']);
+  });
+});
+
+describe('a step gets its tick only when what it is for is there', () => {
+  const stepOf = (job: StageParts) => stepsOf(job);
+  const round = (pass: 'before' | 'after', revision: number) =>
+    [0, 45, 90, 135, 180, 225, 270, 315].map((angleDeg, i): [string, number, Partial<Reading>] => [
+      `${pass}${i}`,
+      revision,
+      { pass, angleDeg, radiusMm: 110 },
+    ]);
+  const outer: [string, number, Partial<Reading>] = ['outer', 3, { angleDeg: 0, radiusMm: 128 }];
+
+  test('the inspection, when every item has its result', () => {
+    const items = LOOK_ITEMS.map((item) => ({ item, result: 'sound', final: false, note: '' }) as const);
+    expect(stepOf(parts({ ...begun, looked: [2, looked({ items })] })).look).toBe('done');
+    const [, ...but] = items;
+    expect(stepOf(parts({ ...begun, looked: [2, looked({ items: but })] })).look).toBe('partly');
+  });
+
+  test('measuring, when a wall is known behind every stud and between them, and on a second row', () => {
+    const all = [...round('before', 3), outer];
+    expect(stepOf(parts(begun, all)).measure).toBe('done');
+    expect(stepOf(parts(begun, all.slice(1))).measure).toBe('partly');
+    expect(stepOf(parts(begun, round('before', 3))).measure).toBe('partly');
+    expect(stepOf(parts(begun)).measure).toBe('open');
+  });
+
+  test('the cut, when the passes come to what was decided, or nothing dark is left', () => {
+    const check = { ...decision(3).check, cut: { ...decision(3).check.cut, dialledMm: 0.31 } };
+    const cutBy = (depthMm: number, look: 'gone' | 'dark' | null = null) =>
+      stepOf(
+        parts({
+          ...decided,
+          decision: [4, { ...decision(3), check }],
+          cuts: [5, { cuts: [{ depthMm, typed: '', note: '', look }] }],
+        }),
+      ).cut;
+    expect([cutBy(0.2), cutBy(0.306), cutBy(0.308), cutBy(0.2, 'gone')]).toEqual([
+      'partly',
+      'partly',
+      'done',
+      'done',
+    ]);
+  });
+
+  test('measuring again, when the stations behind the studs and the three thinnest have their wall', () => {
+    const stations = round('after', 6).map(([, , { angleDeg, radiusMm }], i) => ({
+      ...({} as CoverCheck['stations'][number]),
+      angleDeg: angleDeg!,
+      radiusMm: radiusMm!,
+      wallAfterMm: 4.5 + i / 100,
+    }));
+    const kept = decision(3);
+    const body = {
+      ...kept,
+      check: { ...kept.check, stations },
+      criteria: { ...kept.criteria, faceRunoutLimitMm: null },
+    };
+    const job = (after: readonly [string, number, Partial<Reading>][], runoutMm: number | null = null) =>
+      stepOf(
+        parts(
+          {
+            ...cutOnce,
+            decision: [4, { ...body, criteria: { ...body.criteria, faceRunoutLimitMm: runoutMm } }],
+          },
+          [['a', 3], ...after],
+        ),
+      ).verify;
+    const all = round('after', 6);
+    // Thinnest are the first three; behind the studs lie the first, third, fifth and seventh.
+    const enough = all.filter((_, i) => [0, 1, 2, 4, 6].includes(i));
+    expect(job(enough)).toBe('done');
+    expect(job(enough.slice(1))).toBe('partly');
+    expect(job(all, 0.05)).toBe('partly');
+    const faces = all.map(([id, at, more]): (typeof all)[number] => [
+      `f${id}`,
+      at,
+      { ...more, kind: 'face' },
+    ]);
+    expect(job([...all, ...faces], 0.05)).toBe('done');
   });
 });

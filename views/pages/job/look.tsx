@@ -20,8 +20,13 @@ export interface LookProps {
 
 const CRACK_WORD = {
   found: 'Crack found',
-  'none-found': 'No crack found',
+  'none-found': 'No cracks found',
   'not-done': 'Crack test not done',
+} as const;
+const CRACK_RESULT = {
+  found: 'crack found',
+  'none-found': 'no cracks found',
+  'not-done': 'not done',
 } as const;
 const METHOD_WORD = {
   'by-eye': 'by eye',
@@ -82,7 +87,7 @@ function Seen({ body }: { body: Looked }) {
             body.crackTest === 'found' ? 'fail' : body.crackTest === 'none-found' ? 'pass' : 'not-checked'
           }
         />{' '}
-        {CRACK_WORD[body.crackTest]}
+        Crack test: {CRACK_RESULT[body.crackTest]}
         {body.crackMethod && ` ${METHOD_WORD[body.crackMethod]}`}
         {body.crackNote !== '' && `: ${body.crackNote}`}
       </li>

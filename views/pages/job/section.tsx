@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import type { HistoryLine, Kept, SectionName } from '../../../shared/words/job.ts';
+import type { HistoryLine, Kept, SectionName, StepState } from '../../../shared/words/job.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
@@ -38,14 +38,20 @@ export interface SectionProps {
   readonly id: string;
   readonly number: number;
   readonly title: string;
-  readonly state: 'done' | 'next' | 'missing' | 'later';
+  readonly state: StepState;
   /** One sentence of how it stands, seen while it is folded. */
   readonly summary: ComponentChildren;
   readonly open: boolean;
   readonly children: ComponentChildren;
 }
 
-const STATE_WORD = { done: 'done', next: 'next', missing: 'missing', later: 'later' } as const;
+const STATE_WORD: Readonly<Record<StepState, string>> = {
+  done: 'done',
+  partly: 'in part',
+  next: 'next',
+  missing: 'missing',
+  later: 'later',
+};
 
 /** One section of the job: its state in a word, one sentence, and the rest folded under it. */
 export function Section({ id, number, title, state, summary, open, children }: SectionProps) {

@@ -16,9 +16,14 @@ export interface SignProps {
   readonly readOnly: boolean;
 }
 
-export function signSummary(job: Job, missing: readonly string[]): string {
+export function signSummary(job: Job, missing: readonly string[], statementNeeded: boolean): string {
   if (job.stage === 'signed' && job.sections.signature) return `signed by ${job.sections.signature.who}`;
-  return missing.length > 0 ? `missing: ${missing.join(', ')}` : 'ready to sign';
+  const open = [
+    ...missing,
+    ...(statementNeeded ? ['a statement'] : []),
+    ...(job.sections.studs === null && job.outcome !== 'replace' ? ['studs are not chosen'] : []),
+  ];
+  return open.length > 0 ? `missing: ${open.join(', ')}` : 'ready to sign';
 }
 
 /** Record and release. */

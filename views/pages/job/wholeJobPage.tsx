@@ -68,13 +68,13 @@ export interface JobPageProps {
 
 const TITLE: Readonly<Record<StepName, string>> = {
   receive: 'Receive',
-  look: 'Look',
+  look: 'Inspect',
   measure: 'Measure',
-  decide: 'Work out and decide',
+  decide: 'Decide',
   cut: 'Cut',
-  verify: 'Measure again',
+  verify: 'Re-measure',
   studs: 'Studs',
-  sign: 'Sign and release',
+  sign: 'Sign',
 };
 
 /** The whole job on one page, in its order; the next thing to do is open. */
@@ -119,7 +119,13 @@ export function JobPage(props: JobPageProps) {
   );
 }
 
-function summariesOf({ frame, job, decide, missing }: JobPageProps): Readonly<Record<StepName, string>> {
+function summariesOf({
+  frame,
+  job,
+  decide,
+  missing,
+  statementNeeded,
+}: JobPageProps): Readonly<Record<StepName, string>> {
   return {
     receive: receivedSummary(job),
     look: lookedSummary(job),
@@ -128,7 +134,7 @@ function summariesOf({ frame, job, decide, missing }: JobPageProps): Readonly<Re
     cut: cutSummary(job, frame.lengthUnit),
     verify: measuredSummary(job, 'after'),
     studs: studsSummary(job),
-    sign: signSummary(job, missing),
+    sign: signSummary(job, missing, statementNeeded),
   };
 }
 
@@ -161,7 +167,11 @@ function openOf(
       refusedIn('setup') !== null ||
       measured('before') !== null ||
       photographed('measure') !== null,
-    decide: next === 'decide' || next === 'cut' || refusedIn('decision', 'plan') !== null,
+    decide:
+      job.stage === 'to-decide' ||
+      next === 'decide' ||
+      next === 'cut' ||
+      refusedIn('decision', 'plan') !== null,
     cut:
       next === 'cut' ||
       (next === 'verify' && nextPass?.state === 'look') ||

@@ -11,6 +11,7 @@ import { backupsOf, readSettings, SettingsRefused } from './settings.ts';
 import { stopBending } from './shop/bending/bendings.ts';
 import { startCode, startLines } from './startLines.ts';
 import { app } from './web/app.ts';
+import { printsFor } from './web/job/papers.ts';
 import { addressesToType } from './web/request/addresses.ts';
 import { FirstCode } from './web/request/firstCode.ts';
 
@@ -29,7 +30,8 @@ async function start(): Promise<void> {
   const people = await listPeople(shop.db);
   // From the first keeper on everybody signs in, whatever the settings.
   const settings = { ...asked, accounts: asked.accounts || people.length > 0 };
-  if (settings.demo) await write(shop.db, seedDemo);
+  const print = printsFor(settings.publicUrl, settings);
+  if (settings.demo) await write(shop.db, (trx) => seedDemo(trx, print));
   const firstCode = settings.accounts && people.length === 0 ? new FirstCode() : undefined;
   const server = createServer(
     { maxHeaderSize: MOST_HEADER_BYTES, requestTimeout: 60_000 },

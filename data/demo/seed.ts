@@ -11,6 +11,7 @@ import { addEntry, getEntry, listEntries } from '../../src/records/catalogue.ts'
 import type { Db } from '../../src/records/database/database.ts';
 import { createJob } from '../../src/records/jobs/createJob.ts';
 import { findJobs } from '../../src/records/jobs/findJobs.ts';
+import type { PrintSigned } from '../../src/records/jobs/printed.ts';
 import { addReadings } from '../../src/records/jobs/readings.ts';
 import { getJob } from '../../src/records/jobs/readJob.ts';
 import { reviseJob } from '../../src/records/jobs/reviseJob.ts';
@@ -29,10 +30,11 @@ const HOUR_MS = 3_600_000;
 
 /**
  * Fills an empty shop with the invented one; a shop that holds anything is left alone. It works in inches, or in the
- * unit it is opened with.
+ * unit it is opened with; its signed jobs are printed as any.
  */
 export async function seedDemo(
   db: Db,
+  print: PrintSigned,
   { lengthUnit = demoCriteria.lengthUnit }: { lengthUnit?: LengthUnit } = {},
 ): Promise<void> {
   if (!(await isEmpty(db))) return;
@@ -56,7 +58,7 @@ export async function seedDemo(
   for (const { id, entry } of demoStacks) await addEntry(db, ctx, { kind: 'stack', id, body: entry });
   for (const { id, gauge } of demoGauges) await addEntry(db, ctx, { kind: 'gauge', id, body: gauge });
   for (const [index, job] of demoJobs.entries())
-    await playJob({ db, unit: lengthUnit }, job, String(1001 + index));
+    await playJob({ db, unit: lengthUnit, print }, job, String(1001 + index));
 }
 
 async function isEmpty(db: Db): Promise<boolean> {
@@ -77,6 +79,7 @@ interface DemoShop {
   readonly db: Db;
   /** What the shop works in. */
   readonly unit: LengthUnit;
+  readonly print: PrintSigned;
 }
 
 /** One job while it is played. */
@@ -112,7 +115,7 @@ async function playJob(shop: DemoShop, played: DemoJob, number: string): Promise
 }
 
 /** The job as it is received; from then on each act is half an hour after the one before. */
-async function receive({ db, unit }: DemoShop, played: DemoJob, number: string): Promise<Play> {
+async function receive({ db, unit, print }: DemoShop, played: DemoJob, number: string): Promise<Play> {
   const cover = demoCovers.find(({ id }) => id === played.coverId)!;
   const family = await getEntry(db, 'family', cover.familyId);
   if (family === null) throw new Error(`The demo cover type ${cover.familyId} is missing.`);
@@ -137,6 +140,7 @@ async function receive({ db, unit }: DemoShop, played: DemoJob, number: string):
   return {
     db,
     unit,
+    print,
     played,
     cover,
     number,
@@ -144,7 +148,7 @@ async function receive({ db, unit }: DemoShop, played: DemoJob, number: string):
     job: () => job,
     revise: async (who, edit) => {
       const whole = { jobId: job.id, fromRevision: job.revision, ...edit } as SectionEdit;
-      job = await reviseJob(db, by(who), whole);
+      job = await reviseJob(db, by(who), whole, print);
     },
     read: async (readings) => {
       await addReadings(db, by(MACHINIST!), { jobId: job.id, readings });

@@ -7,6 +7,8 @@ import {
   type MadeKeys,
   type QuantityField,
 } from '../words/fields/field.ts';
+import { briefLength } from '../words/print.ts';
+import type { TypedKind } from './bareUnit.ts';
 import { bareUnitOf, numberText, typedAs, type Writing } from './fieldText.ts';
 import { tellQuantity } from './writeQuantity.ts';
 
@@ -19,9 +21,12 @@ export interface FieldLine {
 /** How a body is told, and what was typed for it where that is kept beside the body. */
 export interface Telling extends Writing {
   readonly typed?: TypedInEntry;
+  /** For paper: every quantity in the one unit, rounded as results are. */
+  readonly rounded?: boolean;
 }
 
 const NOT_GIVEN = 'not given';
+const FIGURES_ON_PAPER = 4;
 
 /** A length with its unit and every figure it has, so that two that differ never read alike. */
 export function lengthInWords(mm: number | null, writing: Writing, none = NOT_GIVEN): string {
@@ -96,7 +101,11 @@ function valueInWords(field: AnyField, value: unknown, path: string, telling: Te
       return field.words ? field.words[value ? 'yes' : 'no'] : yesNoInWords(value === true);
     case 'lengths': {
       const each = (value as readonly number[]).map((mm, i) =>
-        withTyped(lengthInWords(mm, telling), `${path}.${i}`, telling),
+        withTyped(
+          telling.rounded ? tellRounded(mm, 'length', telling) : lengthInWords(mm, telling),
+          `${path}.${i}`,
+          telling,
+        ),
       );
       return each.join('; ') || (field.none ?? NOT_GIVEN);
     }
@@ -114,5 +123,11 @@ function quantityInWords(field: QuantityField, value: number, telling: Telling):
     return `${numberText(value, field, telling)}${unit && ` ${unit}`}`;
   }
   const kind = typedAs(field);
+  if (telling.rounded) return tellRounded(value, kind, telling);
   return tellQuantity(value, kind, bareUnitOf(kind, telling), telling.decimalSign);
+}
+
+function tellRounded(value: number, kind: TypedKind, telling: Telling): string {
+  if (kind === 'length') return briefLength(value, telling.lengthUnit);
+  return tellQuantity(value, kind, bareUnitOf(kind, telling), 'point', FIGURES_ON_PAPER);
 }

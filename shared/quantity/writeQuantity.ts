@@ -72,8 +72,13 @@ export function writeQuantity(value: number, kind: TypedKind, bare: UnitName, si
  * The same with its unit, for telling, always in the unit asked for: `4.7625 mm`, `37 N·m`. A length that has no end in
  * that unit has six figures, finer than any gauge: `0.181339 in`; others have nine.
  */
-export function tellQuantity(value: number, kind: TypedKind, bare: UnitName, sign: DecimalSign): string {
-  const most = kind === 'length' ? LENGTH_FIGURES : MOST_FIGURES;
+export function tellQuantity(
+  value: number,
+  kind: TypedKind,
+  bare: UnitName,
+  sign: DecimalSign,
+  most = kind === 'length' ? LENGTH_FIGURES : MOST_FIGURES,
+): string {
   const text = written(value, kind, bare, sign, FEW_DECIMALS) ?? figures(value, kind, bare, sign, most);
   return bare === '' ? text : `${text} ${bare}`;
 }

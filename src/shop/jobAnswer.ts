@@ -24,6 +24,8 @@ export interface JobUnder {
   readonly atHand: readonly GaugeAtHand[];
   /** Unit of the sentences, and the zone of the shop's days. */
   readonly writing: UnitAndZone;
+  /** Nothing of the bending is worked out that was not kept with the decision. */
+  readonly bendingAsKept?: boolean;
 }
 
 /** A job worked out once: page, sheet, JSON, decision and signature all read here. */
@@ -72,9 +74,9 @@ export async function jobAnswer(
   { anew = false, asker }: { readonly anew?: boolean; readonly asker?: Asker | undefined } = {},
 ): Promise<JobAnswer> {
   const asked = anew ? { ...job, outcome: null } : job;
-  const { criteria, atHand, writing } = under;
+  const { criteria, atHand, writing, bendingAsKept } = under;
   const { lengthUnit, timeZone } = writing;
-  const key = Remembered.key([asked, criteria, atHand, lengthUnit, timeZone, VERSIONS]);
+  const key = Remembered.key([asked, criteria, atHand, lengthUnit, timeZone, bendingAsKept, VERSIONS]);
   const found = remembered.get(key);
   if (found !== undefined) return found;
   const answer = await workOut(asked, under, asker);
@@ -154,7 +156,7 @@ function jobTold(job: Job, { criteria, writing }: JobUnder, numbers: CoverNumber
 /** What the readings say; where the shop has set a limit on bending, with what is found on that. */
 async function checked(
   job: Job,
-  { criteria, atHand, writing }: JobUnder,
+  { criteria, atHand, writing, bendingAsKept = false }: JobUnder,
   asker: Asker | undefined,
 ): Promise<Pick<JobAnswer, 'input' | 'check' | 'faults' | 'bending'> & { numbers: CoverNumbers | null }> {
   const { input, faults } = jobInput(job, criteria, atHand, writing.timeZone);
@@ -167,17 +169,10 @@ async function checked(
   try {
     const numbers = workOutCover(input);
     const bare = judgeCover(numbers, unit);
-    const bending =
-      asKept ??
-      (await bendingFor({
-        family,
-        criteria,
-        check: bare,
-        unit,
-        welded: weldOf(job),
-        asker,
-      }));
-    const check = bending.findings.length === 0 ? bare : judgeCover(numbers, unit, bending.findings);
+    const further = { family, criteria, check: bare, unit, welded: weldOf(job), asker };
+    const bending = asKept ?? (bendingAsKept ? null : await bendingFor(further));
+    const found = bending?.findings ?? [];
+    const check = found.length === 0 ? bare : judgeCover(numbers, unit, found);
     return { input, numbers, check, faults: [], bending };
   } catch (error) {
     if (error instanceof Refusal) return { ...none, faults: error.faults };

@@ -59,7 +59,8 @@ export function app(context: PageContext): Express {
     res.set('Cache-Control', 'no-store').type('text').send(`well\n${queueInWords()}\n`);
   });
   server.use(accessControl(context));
-  server.use('/api', apiJobsRouter({ db: shop.db, now: context.now, timeZone: settings.timeZone }));
+  const { timeZone, publicUrl } = settings;
+  server.use('/api', apiJobsRouter({ db: shop.db, now: context.now, timeZone, publicUrl }));
   server.use(
     '/api',
     apiRouter({

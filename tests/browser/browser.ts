@@ -9,6 +9,7 @@ import { seedDemo } from '../../data/demo/seed.ts';
 import type { LengthUnit } from '../../shared/words/print.ts';
 import { openShop, type Shop } from '../../src/records/database/database.ts';
 import { app } from '../../src/web/app.ts';
+import { printsFor } from '../../src/web/job/papers.ts';
 
 const NAMES = ['chromium', 'chromium-browser', 'google-chrome', 'google-chrome-stable', 'chrome'];
 const PLACES = ['/Applications/Google Chrome.app/Contents/MacOS/Google Chrome'];
@@ -68,8 +69,9 @@ export async function openProgram(
   const dataDir = mkdtempSync(join(tmpdir(), 'coverwright-test-'));
   const now = () => new Date();
   const shop = openShop({ dataDir, now });
+  const print = printsFor(null, { timeZone: 'UTC' });
   // Most of these tests type millimeters.
-  if (options.demo !== false) await seedDemo(shop.db, { lengthUnit: options.unit ?? 'mm' });
+  if (options.demo !== false) await seedDemo(shop.db, print, { lengthUnit: options.unit ?? 'mm' });
   const server: Server = createServer(
     { maxHeaderSize: 128 * 1024 },
     app({

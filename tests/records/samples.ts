@@ -14,6 +14,7 @@ import type {
 import type { Db } from '../../src/records/database/database.ts';
 import type { Ctx } from '../../src/records/database/writing.ts';
 import { createJob } from '../../src/records/jobs/createJob.ts';
+import type { PrintSigned } from '../../src/records/jobs/printed.ts';
 import { addReadings } from '../../src/records/jobs/readings.ts';
 import { reviseJob } from '../../src/records/jobs/reviseJob.ts';
 
@@ -258,6 +259,12 @@ export const studs: StudsChosen = {
   note: '',
 };
 
+/** Papers of a signature, for tests that are about something else. */
+export const prints: PrintSigned = async (_trx, { number }) => ({
+  html: { sheet: `<p>Sheet of ${number}</p>`, tag: `<p>Tag of ${number}</p>` },
+  parts: [{ hash: 'a'.repeat(64), kind: 'css', base64: 'cHt9' }],
+});
+
 /** A job that has been looked at and measured: revision 4. */
 export async function measuredJob(db: Db, look = looked()): Promise<Job> {
   const job = await createJob(db, as('AB'), { received: received() });
@@ -285,10 +292,7 @@ export async function finishedJob(db: Db): Promise<Job> {
 /** A signed job: revision 8. */
 export async function signedJob(db: Db): Promise<Job> {
   const { id: jobId, revision } = await finishedJob(db);
-  return reviseJob(db, as('AB'), {
-    jobId,
-    fromRevision: revision,
-    what: 'signature',
-    body: { statement: 'Measured, cut and measured again.', signedRevision: revision },
-  });
+  const body = { statement: 'Measured, cut and measured again.', signedRevision: revision };
+  const edit = { jobId, fromRevision: revision, what: 'signature', body } as const;
+  return reviseJob(db, as('AB'), edit, prints);
 }

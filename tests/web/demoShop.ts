@@ -5,6 +5,7 @@ import Database from 'better-sqlite3';
 import { seedDemo } from '../../data/demo/seed.ts';
 import type { LengthUnit } from '../../shared/words/print.ts';
 import { FILE_NAME, openShop } from '../../src/records/database/database.ts';
+import { printsFor } from '../../src/web/job/papers.ts';
 
 const made = new Map<LengthUnit, Promise<Buffer>>();
 
@@ -19,7 +20,7 @@ async function make(lengthUnit: LengthUnit): Promise<Buffer> {
   const dataDir = mkdtempSync(join(tmpdir(), 'coverwright-demo-'));
   try {
     const shop = openShop({ dataDir });
-    await seedDemo(shop.db, { lengthUnit });
+    await seedDemo(shop.db, printsFor(null, { timeZone: 'UTC' }), { lengthUnit });
     await shop.close();
     const raw = new Database(join(dataDir, FILE_NAME));
     // A copy that is opened in memory may belong to no log.

@@ -5,6 +5,7 @@ import { seedDemo } from '../../data/demo/seed.ts';
 import type { LengthUnit } from '../../shared/words/print.ts';
 import { openShopInMemory, type Shop } from '../../src/records/database/database.ts';
 import { app } from '../../src/web/app.ts';
+import { printsFor } from '../../src/web/job/papers.ts';
 import { demoFile } from './demoShop.ts';
 
 export interface Served {
@@ -39,7 +40,8 @@ export async function serve(options: {
     ? await options.open({ now })
     : openShopInMemory({ now, ...(options.demo && { file: await demoFile(unit) }) });
   // A shop that is the demo shop already is left alone.
-  if (options.demo) await seedDemo(shop.db, { lengthUnit: unit });
+  const print = printsFor(null, { timeZone: 'UTC' });
+  if (options.demo) await seedDemo(shop.db, print, { lengthUnit: unit });
   const settings = {
     port: 0,
     host: '127.0.0.1',

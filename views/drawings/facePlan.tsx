@@ -39,6 +39,8 @@ export interface FacePlanProps {
   readonly asked?: { readonly angleDeg: number; readonly radiusMm: number } | null;
   /** Not to scale where rows of stations lie too close for a finger: they are drawn apart. */
   readonly forTouch?: boolean;
+  /** Where no wall is left by a cut, the wall that was measured stands beside a station. */
+  readonly asMeasured?: boolean;
   readonly unit: LengthUnit;
 }
 
@@ -423,11 +425,12 @@ function numbersOf(props: FacePlanProps, plan: Placed, callout: Callout | null):
     pads: plan.studs.map((angle) => onPlan(angle, plan.studRadius)),
     padRadius: plan.padRadius,
     leader: callout && [callout.from, callout.elbow],
-    walls: stations.map(({ wallAfterMm }, index) =>
-      wallAfterMm == null || index === thinnest || stations.length > MOST_WITH_WALLS
+    walls: stations.map(({ wallMm, wallAfterMm }, index) => {
+      const mm = wallAfterMm ?? (props.asMeasured ? wallMm : null);
+      return mm == null || index === thinnest || stations.length > MOST_WITH_WALLS
         ? ''
-        : lengthFigure(wallAfterMm, unit, 'coarse'),
-    ),
+        : lengthFigure(mm, unit, 'coarse');
+    }),
     lines: [RIM, ...plan.track, plan.studRadius],
     targets: props.asked !== undefined,
   });

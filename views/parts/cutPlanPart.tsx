@@ -26,12 +26,10 @@ export function CutPlanPart(props: {
   unit: LengthUnit;
   id: string;
   level: 2 | 3;
-  paper?: boolean;
 }) {
-  const { plan, unit, id, level, paper = false } = props;
+  const { plan, unit, id, level } = props;
   const Heading = level === 2 ? 'h2' : 'h3';
   if (plan === null) {
-    if (paper) return null;
     return (
       <p class="hint" id={`${id}-cut-plan`}>
         No passes are planned: the lathe is not described yet. Describe it under{' '}
@@ -52,7 +50,7 @@ export function CutPlanPart(props: {
       {plan.warnings.map((warning) => (
         <p class="note">{warning.text}</p>
       ))}
-      {!paper && <Caution kind="lathe" />}
+      <Caution kind="lathe" />
     </section>
   );
 }

@@ -7,15 +7,9 @@ export type QrModules = {
 
 const QUIET = 4;
 
-/** The code as one path, with the quiet zone the standard asks for (ISO/IEC 18004), and the number in letters. */
+/** The code as one path, with the quiet zone the standard asks for (ISO/IEC 18004). Nothing where it would lead nowhere. */
 export function Qr({ modules, label }: { modules: QrModules; label: string }) {
-  if (modules === null) {
-    return (
-      <p class="qr">
-        <b>{label}</b>
-      </p>
-    );
-  }
+  if (modules === null) return null;
   const { size, dark, leadsTo } = modules;
   const path = dark
     .flatMap((row, y) => row.flatMap((on, x) => (on ? [`M${x + QUIET} ${y + QUIET}h1v1h-1z`] : [])))
@@ -26,15 +20,12 @@ export function Qr({ modules, label }: { modules: QrModules; label: string }) {
       <svg
         viewBox={`0 0 ${side} ${side}`}
         role="img"
-        aria-label={`QR code leading to ${leadsTo}`}
+        aria-label={`${label}: QR code leading to ${leadsTo}`}
         shape-rendering="crispEdges"
       >
         <rect width={side} height={side} class="qr-light" />
         <path d={path} class="qr-dark" />
       </svg>
-      <figcaption>
-        <b>{label}</b>
-      </figcaption>
     </figure>
   );
 }

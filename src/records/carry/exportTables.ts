@@ -15,6 +15,8 @@ const EXPORTED = {
   reading: ['job_id', 'revision', 'place'],
   photo: ['job_id', 'revision'],
   ring_closed: ['job_id', 'revision'],
+  printed_part: ['hash'],
+  printed: ['job_id', 'revision', 'paper'],
   person: ['id'],
   person_revision: ['person_id', 'revision'],
 } as const satisfies Partial<Record<Table, readonly string[]>>;

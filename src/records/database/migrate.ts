@@ -7,10 +7,20 @@ import { sent } from './migrations/004-sent.ts';
 import { gauges } from './migrations/005-gauges.ts';
 import { typed } from './migrations/006-typed.ts';
 import { ringClosed } from './migrations/007-ring-closed.ts';
+import { printed } from './migrations/008-printed.ts';
 import type { Migration } from './migrations/migration.ts';
 
 /** Forward only, in order. What has been released is never changed: a new migration follows it. */
-export const MIGRATIONS: readonly Migration[] = [first, people, photos, sent, gauges, typed, ringClosed];
+export const MIGRATIONS: readonly Migration[] = [
+  first,
+  people,
+  photos,
+  sent,
+  gauges,
+  typed,
+  ringClosed,
+  printed,
+];
 
 /** "Cvwr" in ASCII: marks a SQLite file as this program's. */
 export const APPLICATION_ID = 0x43767772;

@@ -8,6 +8,7 @@ import type {
   ReadingKind,
   Stage,
 } from '../../../shared/words/job.ts';
+import type { Paper, PrintedPart } from '../../../shared/words/paper.ts';
 import type { PersonChange, Role } from '../../../shared/words/people.ts';
 import type { PhotoKind, PhotoPlace } from '../../../shared/words/photo.ts';
 
@@ -82,6 +83,10 @@ export interface Tables {
   };
   /** The word that closed a signed decision whose ring is not recorded as joined; `revision` is the decision’s. */
   ring_closed: { job_id: number; revision: number; word: string; who: string; at: string };
+  /** Style and type that papers are printed with, by the SHA-256 of the content. */
+  printed_part: { hash: string; kind: PrintedPart['kind']; base64: string };
+  /** A paper as it was printed at signing; `revision` is the signature’s. */
+  printed: { job_id: number; revision: number; paper: Paper; html: string };
   photo: {
     id: string;
     job_id: number;

@@ -14,6 +14,7 @@ import { sayTheSame, toJson } from '../database/json.ts';
 import { type Ctx, key, printable, type Signed, samePerson, signed } from '../database/writing.ts';
 import { CRITERIA_ID } from '../shopCriteria.ts';
 import { historyOf } from './history.ts';
+import { keepPrints, type PrintSigned } from './printed.ts';
 import { toReadingRow } from './readingRows.ts';
 import { type JobRow, jobRow, noJob, partsOf, refuseUnknownRevision, toJob } from './readJob.ts';
 import {
@@ -42,9 +43,15 @@ const CHANGE_WORDS: Readonly<Record<What, string>> = {
 
 /**
  * Changes one section: a new revision, unless it already says just that. Throws StaleEdit when somebody changed the
- * section since `fromRevision`; a decision, the studs and a signature rest on the whole job.
+ * section since `fromRevision`; a decision, the studs and a signature rest on the whole job. No signature is kept
+ * without the papers that `print` makes of it.
  */
-export async function reviseJob(db: Db, ctx: Ctx, edit: SectionEdit): Promise<Job> {
+export async function reviseJob(
+  db: Db,
+  ctx: Ctx,
+  edit: SectionEdit,
+  print: PrintSigned | null = null,
+): Promise<Job> {
   const by = signed(ctx, edit.why);
   const { jobId, what } = edit;
   if (edit.what === 'received') refuseDay(edit.body.receivedOn);
@@ -71,8 +78,15 @@ export async function reviseJob(db: Db, ctx: Ctx, edit: SectionEdit): Promise<Jo
       refuseCutsThroughWall(job, edit.body);
     }
     if (edit.what === 'setup') refuseRingLeftOut(job.sections.setup?.body ?? null, edit.body, by.why);
-    return addToJob(trx, by, row, { what, body });
+    const kept = await addToJob(trx, by, row, { what, body });
+    if (what === 'signature') await keepPrints(trx, kept, needed(print));
+    return kept;
   });
+}
+
+function needed(print: PrintSigned | null): PrintSigned {
+  if (print === null) throw new Error('A signature is kept with its papers; say how they are printed.');
+  return print;
 }
 
 /** A section as somebody wants it, and the revision of the job they were looking at. */

@@ -36,6 +36,8 @@ export interface JobNeeds {
   readonly now: () => Date;
   /** Whose days the shop goes by. */
   readonly timeZone: string;
+  /** Where tablets reach this program, for the codes on papers; null where nobody said. */
+  readonly publicUrl: string | null;
 }
 
 export interface JobAsked {

@@ -228,7 +228,7 @@ export async function playExamples(): Promise<JobExampleAnswered[]> {
   const now = () => new Date(EXAMPLE_TIME);
   const shop = openShopInMemory({ now });
   try {
-    const needs: JobNeeds = { db: shop.db, now, timeZone: 'UTC' };
+    const needs: JobNeeds = { db: shop.db, now, publicUrl: null, timeZone: 'UTC' };
     await prepareExamples(needs);
     const answered: JobExampleAnswered[] = [];
     for (const example of jobExamples) answered.push({ ...example, ...(await play(example, needs)) });

@@ -11,6 +11,7 @@ import { currentCriteria } from '../../records/shopCriteria.ts';
 import { whereItStands } from '../../shop/jobAnswer.ts';
 import { decisionFrom, type Edit, receivedFrom, signatureFrom } from '../../shop/jobEdits.ts';
 import { studsFrom } from '../../shop/studs/studsFrom.ts';
+import { printsFor } from '../job/papers.ts';
 import { ApiError, readBody } from '../request/apiErrors.ts';
 import { type JobAnswered, type JobAsked, type JobCall, type JobNeeds, ok } from './call.ts';
 import { ctxOf, dayAsked, RECEIVED } from './jobChanges.ts';
@@ -62,7 +63,8 @@ async function changeSection(
   try {
     const { fromRevision } = sent;
     const ctx = ctxOf(needs, sent.who, sent.why);
-    return ok(whereItStands(await reviseJob(needs.db, ctx, { jobId: job.id, fromRevision, ...edit })));
+    const whole = { jobId: job.id, fromRevision, ...edit };
+    return ok(whereItStands(await reviseJob(needs.db, ctx, whole, printsFor(needs.publicUrl, needs))));
   } catch (error) {
     if (error instanceof Refusal && !(error instanceof NotInRecords)) throw inSection(section, error);
     if (!(error instanceof StaleEdit)) throw error;

@@ -23,6 +23,7 @@ import { frameOf, type PageContext, rememberPreference } from '../request/pageCo
 import { fieldsOf, TypedForm } from '../request/typed.ts';
 import { EDITS } from './editForms.ts';
 import { addressOf, ctxOf, fromOf, showJob } from './jobRequest.ts';
+import { printsFor } from './papers.ts';
 import { staleShown } from './staleShown.ts';
 
 /** One form of the job's page: kept as a revision, or shown again with what speaks against it. */
@@ -54,7 +55,8 @@ export async function postEdit(
       await refuse(422, job, unfit);
       return;
     }
-    await reviseJob(db, ctxOf(context, fields), { jobId: job.id, fromRevision: fromOf(fields), ...edit });
+    const whole = { jobId: job.id, fromRevision: fromOf(fields), ...edit };
+    await reviseJob(db, ctxOf(context, fields), whole, printsFor(context.settings.publicUrl, frame));
   } catch (error) {
     if (error instanceof StaleEdit && edit !== null) {
       const stale = await staleShown(db, job, edit, error, fromOf(fields), frame);

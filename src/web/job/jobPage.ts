@@ -10,6 +10,7 @@ import { JobPage } from '../../../views/pages/job/wholeJobPage.tsx';
 import { renderPage } from '../../../views/render.ts';
 import { listEntries } from '../../records/catalogue.ts';
 import { historyOf } from '../../records/jobs/history.ts';
+import { signedPrints } from '../../records/jobs/printed.ts';
 import { photosOf } from '../../records/photos/photos.ts';
 import type { Asker } from '../../shop/bending/bendingPool.ts';
 import { besideOf, setBeside } from '../../shop/bending/bendings.ts';
@@ -61,6 +62,7 @@ export async function jobPage(
       families: families.map(({ id, name }) => ({ id, name })),
       history: await historyOf(db, job.id),
       photos: await photosOf(db, job.id, job.revision),
+      signedPrints: await signedPrints(db, job.id),
       refused,
       lookedTyped: lookedAsTyped(job.sections.looked?.body ?? null, frame),
       setupTyped: setupAsTyped(job.sections.setup?.body ?? null, frame),

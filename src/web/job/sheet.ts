@@ -1,66 +1,74 @@
-import { Router } from 'express';
-import QRCode from 'qrcode';
-import type { Job } from '../../../shared/words/job.ts';
-import { SheetPage } from '../../../views/pages/job/sheetPage.tsx';
-import { TagPage } from '../../../views/pages/job/tagPage.tsx';
-import type { QrModules } from '../../../views/parts/qr.tsx';
-import { renderPage } from '../../../views/render.ts';
+import { type Request, type Response, Router } from 'express';
+import type { Paper } from '../../../shared/words/paper.ts';
+import { printedAt, printedPart, signedPrints } from '../../records/jobs/printed.ts';
 import { jobNamed } from '../../records/jobs/readJob.ts';
-import { photosOf } from '../../records/photos/photos.ts';
-import { jobAnswer } from '../../shop/jobAnswer.ts';
-import { jobUnder } from '../../shop/jobUnder.ts';
-import { coverLimitFields } from '../catalogue/entryFields.ts';
+import { NoSuchPage } from '../request/errors.ts';
 import { frameOf, type PageContext } from '../request/pageContext.ts';
+import { handledIn } from '../request/route.ts';
 import { fieldsOf } from '../request/typed.ts';
 import { jobAsked } from './jobRequest.ts';
+import { sheetOf, tagOf } from './papers.ts';
+import { partsToday } from './printedParts.ts';
 
-/** What goes on paper: the sheet of a job, as it stands or as it was, and its tag. */
+/** What goes on paper: the sheet of a job, as it stands or as it was, its tag, and both as they were signed. */
 export function sheetRouter(context: PageContext): Router {
   const router = Router();
-  const { db } = context.shop;
-
-  router.get('/jobs/:number/sheet', async (req, res) => {
-    const { job, asItWas } = await jobAsked(db, req, fieldsOf(req.query));
-    const frame = await frameOf(req, context);
-    const under = await jobUnder(db, job, frame, asItWas);
-    const answer = await jobAnswer(job, under);
-    const family = job.sections.received?.body.family;
-    const decided = job.outcome === null ? null : job.sections.decision;
-    res.send(
-      renderPage(
-        SheetPage({
-          frame,
-          job: answer.told,
-          asItWas,
-          shape: family ? { ...family, densityKgPerM3: null } : null,
-          check: answer.stands,
-          plan: answer.plan,
-          bending: answer.bending?.bending ?? null,
-          criteria: coverLimitFields(decided?.body.criteria ?? under.criteria, frame),
-          verified: answer.verified,
-          photos: await photosOf(db, job.id, job.revision),
-          qr: qrOf(context, job),
-        }),
-      ),
-    );
-  });
-
-  router.get('/jobs/:number/tag', async (req, res) => {
-    const job = await jobNamed(db, String(req.params.number));
-    res.send(renderPage(TagPage({ frame: await frameOf(req, context), job, qr: qrOf(context, job) })));
-  });
-
+  const to = handledIn(context);
+  router.get('/jobs/:number/sheet', to(showSheet));
+  router.get('/jobs/:number/tag', to(showTag));
+  router.get(
+    '/jobs/:number/sheet/signed',
+    to((...asked) => showSigned('sheet', ...asked)),
+  );
+  router.get(
+    '/jobs/:number/tag/signed',
+    to((...asked) => showSigned('tag', ...asked)),
+  );
+  router.get('/printed/:name', to(sendPart));
   return router;
 }
 
-/** Leads to the job under PUBLIC_URL; without one there is no address a phone could open. */
-function qrOf(context: PageContext, job: Job): QrModules {
-  const { publicUrl } = context.settings;
-  if (publicUrl === null) return null;
-  const leadsTo = new URL(`/jobs/${encodeURIComponent(job.number)}`, publicUrl).href;
-  const { size, data } = QRCode.create(leadsTo, { errorCorrectionLevel: 'M' }).modules;
-  const dark = Array.from({ length: size }, (_, y) =>
-    Array.from({ length: size }, (_, x) => data[y * size + x] === 1),
-  );
-  return { size, dark, leadsTo };
+async function showSheet(context: PageContext, req: Request, res: Response): Promise<void> {
+  const { db } = context.shop;
+  const { job, asItWas } = await jobAsked(db, req, fieldsOf(req.query));
+  const frame = await frameOf(req, context);
+  res.send(await sheetOf(db, job, { frame, publicUrl: context.settings.publicUrl, asItWas }));
+}
+
+async function showTag(context: PageContext, req: Request, res: Response): Promise<void> {
+  const job = await jobNamed(context.shop.db, String(req.params.number));
+  const frame = await frameOf(req, context);
+  const on = fieldsOf(req.query).on === 'page' ? 'page' : 'label';
+  res.send(tagOf(job, { frame, publicUrl: context.settings.publicUrl }, on));
+}
+
+/** A paper byte for byte as it was printed at signing: of the newest signature, or of the one at a revision. */
+async function showSigned(paper: Paper, context: PageContext, req: Request, res: Response): Promise<void> {
+  const { db } = context.shop;
+  const job = await jobNamed(db, String(req.params.number));
+  const { revision: typed = '' } = fieldsOf(req.query);
+  const kept = await signedPrints(db, job.id);
+  const asked = typed === '' ? kept[0] : kept.find(({ revision }) => String(revision) === typed);
+  const html = asked && (await printedAt(db, job.id, { paper, revision: asked.revision }));
+  if (!html) throw new NoSuchPage(nonePrinted(job.number, paper, job.sections.signature !== null));
+  res.send(html);
+}
+
+function nonePrinted(number: string, paper: Paper, signed: boolean): string {
+  return signed
+    ? `No ${paper} was kept when job ${number} was signed: it was signed before papers were kept. Print the ${paper} as it is now.`
+    : `Job ${number} is not signed, so no ${paper} was kept. Print the ${paper} as it is now.`;
+}
+
+const NAME = /^([0-9a-f]{64})\.(css|woff2)$/;
+const TYPE = { css: 'text/css', woff2: 'font/woff2' } as const;
+
+/** Style or type of a paper; what is named by its content never changes. */
+async function sendPart(context: PageContext, req: Request, res: Response): Promise<void> {
+  const [, hash = '', kind] = NAME.exec(String(req.params.name)) ?? [];
+  const part =
+    partsToday().parts.find((one) => one.hash === hash) ?? (await printedPart(context.shop.db, hash));
+  if (!part || part.kind !== kind) throw new NoSuchPage('No paper of this shop is printed with that.');
+  res.set('Cache-Control', 'private, max-age=31536000, immutable');
+  res.type(TYPE[part.kind]).send(Buffer.from(part.base64, 'base64'));
 }

@@ -14,11 +14,15 @@ export function assetsRouter(): Router {
   const router = Router();
   const keep = { maxAge: '1h' };
   router.get('/htmx.js', (_req, res) => res.sendFile(HTMX, keep));
-  for (const weight of [400, 600]) {
-    const file = join(FONTS, 'files', `barlow-semi-condensed-latin-${weight}-normal.woff2`);
-    router.get(`/barlow-${weight}.woff2`, (_req, res) => res.sendFile(file, { maxAge: '30d' }));
+  for (const weight of [400, 600] as const) {
+    router.get(`/barlow-${weight}.woff2`, (_req, res) => res.sendFile(fontFile(weight), { maxAge: '30d' }));
   }
   router.use('/modules', browserModules());
   router.use(express.static(join(ROOT, 'views', 'assets'), { index: false, dotfiles: 'ignore', ...keep }));
   return router;
+}
+
+/** Where the letters of a weight lie on this machine. */
+export function fontFile(weight: 400 | 600): string {
+  return join(FONTS, 'files', `barlow-semi-condensed-latin-${weight}-normal.woff2`);
 }

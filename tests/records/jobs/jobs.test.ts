@@ -17,6 +17,7 @@ import {
   finishedJob,
   looked,
   measuredJob,
+  prints,
   received,
   setup,
   signedJob,
@@ -362,12 +363,17 @@ onEachDatabase((engine) => {
         body: received({ note: 'n' }),
       });
       const sign = (fromRevision: number, signedRevision: number) =>
-        reviseJob(shop.db, as('AB'), {
-          jobId: id,
-          fromRevision,
-          what: 'signature',
-          body: { statement: 'Done.', signedRevision },
-        });
+        reviseJob(
+          shop.db,
+          as('AB'),
+          {
+            jobId: id,
+            fromRevision,
+            what: 'signature',
+            body: { statement: 'Done.', signedRevision },
+          },
+          prints,
+        );
       expect(await errorOf(sign(revision, revision))).toMatchObject({ code: 'stale' });
       expect((await refusalOf(sign(revision + 1, revision))).code).toBe('signed-revision');
       expect((await sign(revision + 1, revision + 1)).stage).toBe('signed');
@@ -380,7 +386,7 @@ onEachDatabase((engine) => {
       const jobId = seen[0]!.id;
       const at = () => seen.at(-1)!.revision;
       const push = (job: Job) => seen.push(job);
-      const edit = (who: string, what: SectionEdit) => reviseJob(shop.db, as(who, 'because'), what);
+      const edit = (who: string, what: SectionEdit) => reviseJob(shop.db, as(who, 'because'), what, prints);
       push(await edit('AB', { jobId, fromRevision: at(), what: 'looked', body: crack }));
       push(
         await edit('CD', {

@@ -16,6 +16,7 @@ import {
   decision,
   looked,
   noCrackAfterAll,
+  prints,
   received,
   setup,
   studs,
@@ -99,11 +100,16 @@ async function attempted(shop: Shop, jobId: number, { who, why, late, what, n }:
     case 'studs':
       return reviseJob(shop.db, ctx, { ...edit, what, body: { ...studs, note: `${n}` } });
     case 'signature':
-      return reviseJob(shop.db, ctx, {
-        ...edit,
-        what,
-        body: { statement: '', signedRevision: edit.fromRevision },
-      });
+      return reviseJob(
+        shop.db,
+        ctx,
+        {
+          ...edit,
+          what,
+          body: { statement: '', signedRevision: edit.fromRevision },
+        },
+        prints,
+      );
     case 'reading': {
       const reading: NewReading = wall(`r${n}`, {
         pass: n % 2 ? 'after' : 'before',

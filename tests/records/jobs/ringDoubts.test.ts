@@ -5,7 +5,7 @@ import { getJob } from '../../../src/records/jobs/readJob.ts';
 import { reviseJob } from '../../../src/records/jobs/reviseJob.ts';
 import { closeRingDoubt, ringDoubts } from '../../../src/records/jobs/ringDoubts.ts';
 import { errorOf, refusalOf } from '../refusals.ts';
-import { as, signedJob } from '../samples.ts';
+import { as, prints, signedJob } from '../samples.ts';
 import { onEachDatabase } from '../shops.ts';
 import { ringedDecision, ringedJob, signedBefore } from './ringed.ts';
 
@@ -18,7 +18,7 @@ onEachDatabase((engine) => {
   const sign = async (jobId: number) => {
     const { revision } = (await getJob(shop.db, jobId))!;
     const body = { statement: 'Measured again.', signedRevision: revision };
-    return reviseJob(shop.db, as('CD'), { jobId, fromRevision: revision, what: 'signature', body });
+    return reviseJob(shop.db, as('CD'), { jobId, fromRevision: revision, what: 'signature', body }, prints);
   };
   const open = async () => (await ringDoubts(shop.db)).open.map(({ number }) => number);
 

@@ -18,6 +18,7 @@ import {
   looked,
   measuredJob,
   noCrackAfterAll,
+  prints,
   received,
   signedJob,
   studs,
@@ -240,12 +241,17 @@ onEachDatabase((engine) => {
 
   describe('signing', () => {
     const sign = (jobId: number, revision: number, who = 'AB') =>
-      reviseJob(shop.db, as(who), {
-        jobId,
-        fromRevision: revision,
-        what: 'signature',
-        body: { statement: 'Measured, cut and measured again.', signedRevision: revision },
-      });
+      reviseJob(
+        shop.db,
+        as(who),
+        {
+          jobId,
+          fromRevision: revision,
+          what: 'signature',
+          body: { statement: 'Measured, cut and measured again.', signedRevision: revision },
+        },
+        prints,
+      );
 
     test('a signature is refused while something is missing, naming it, at every stage before', async () => {
       const { id } = await createJob(shop.db, as('AB'), { received: received() });
@@ -287,12 +293,17 @@ onEachDatabase((engine) => {
         found('fail', 'The face runs out by 0.3 mm.'),
       ];
       const signOver = (statement: string, of: readonly Finding[]) =>
-        reviseJob(shop.db, as('AB'), {
-          jobId: id,
-          fromRevision: revision,
-          what: 'signature',
-          body: { statement, signedRevision: revision, verified: of },
-        });
+        reviseJob(
+          shop.db,
+          as('AB'),
+          {
+            jobId: id,
+            fromRevision: revision,
+            what: 'signature',
+            body: { statement, signedRevision: revision, verified: of },
+          },
+          prints,
+        );
       expect(await refusalOf(signOver('  ', verified))).toEqual({
         code: 'reason-needed',
         path: 'statement',
@@ -324,12 +335,17 @@ onEachDatabase((engine) => {
       const choose = (fromRevision: number, body: StudsChosen) =>
         reviseJob(shop.db, as('AB'), { jobId: id, fromRevision, what: 'studs', body });
       const signOver = (statement: string, signedRevision: number) =>
-        reviseJob(shop.db, as('AB'), {
-          jobId: id,
-          fromRevision: signedRevision,
-          what: 'signature',
-          body: { statement, signedRevision },
-        });
+        reviseJob(
+          shop.db,
+          as('AB'),
+          {
+            jobId: id,
+            fromRevision: signedRevision,
+            what: 'signature',
+            body: { statement, signedRevision },
+          },
+          prints,
+        );
       await choose(revision, { ...studs, replaced, note: 'kept' });
       expect((await refusalOf(signOver('', revision + 1))).sentence).toBe(
         'Stud 2 did not hold 20 N·m. Enter in the statement why job 1001 is signed anyway.',

@@ -82,8 +82,7 @@ describe('the joint of a job', () => {
     expect(page.text).toContain('Nut factor K: 0.2, zinc plated (Shigley, 9th ed., table 8-15)');
     expect(page.text).toContain('Calculation stud-2.');
     const sheet = await program.get(`${JOB}/sheet`);
-    expect(sheet.text).toMatch(/Joint holds , tightened to 37\.0 N·m \(the vehicle maker’s figure\)/);
-    expect(sheet.text).toContain("the vehicle maker's torque comes first");
+    expect(sheet.text).toContain('Torque 37.0 N·m, the vehicle maker’s. Joint holds. Advice.');
     const told = await program.get(`${JOB}/history/${(await job()).revision}`);
     expect(told.text).toContain('Tightening torque — 37 N·m, the vehicle maker’s');
     expect(told.text).toContain('Surfaces of pad, flexplate and nut — smooth, Rz under 10 µm');
@@ -190,7 +189,7 @@ describe('studs set anew and nuts tightened again', () => {
     expect(page.text).toContain('Stud 2: How it was set: welded in; Out of square: 0.05 mm');
     expect(page.text).toContain('Stud 3: How it was set: welded in');
     expect((await program.get(`${JOB}/sheet`)).text).toContain(
-      'Replaced stud 2: How it was set: welded in; Out of square: 0.05 mm',
+      'Stud 2 Replaced. How it was set: welded in; Out of square: 0.05 mm',
     );
     const told = await program.get(`${JOB}/history/${(await job()).revision}`);
     expect(told.text).toContain('Replaced stud 2 How it was set: welded in; Out of square: 0.05 mm');
@@ -253,7 +252,7 @@ describe('studs set anew and nuts tightened again', () => {
     expect(again).toMatchObject({ on: '2026-11-24', torqueNm: 37, makerAllows: 'yes', threadLocker: false });
     expect(again.findings.map((one) => one.status)).toEqual(['pass', 'pass', 'pass']);
     expect((await program.get(`${JOB}/sheet`)).text).toContain(
-      'Re-torqued: Re-torque: 37 N·m; Re-torque day: Nov 24, 2026',
+      'Re-torqued Re-torque: 37 N·m; Re-torque day: Nov 24, 2026',
     );
     await send('retightened', { againTorque: '30', makerAllows: 'no', locker: '1' });
     expect((await kept()).retightening!.findings.map((one) => one.status)).toEqual([

@@ -1,4 +1,4 @@
-import { type FieldLine, linesOf } from '../../../shared/quantity/fieldLines.ts';
+import { type FieldLine, linesOf, type Telling } from '../../../shared/quantity/fieldLines.ts';
 import { asTyped, type Writing } from '../../../shared/quantity/fieldText.ts';
 import { REPLACED_STUD, RETORQUE } from '../../../shared/words/fields/studWork.ts';
 import type { Job, ReplacedStudKept, RetorqueKept, StudsChosen } from '../../../shared/words/job.ts';
@@ -63,12 +63,12 @@ export function StudWork(props: StudWorkProps) {
 }
 
 /** "How it was set: welded in; Out of square: 0.05 mm; …". What was not measured is left out. */
-export function replacedInWords(one: ReplacedStudKept, writing: Writing): string {
-  return inOneLine(linesOf(OF_STUD, one, writing, { quiet: true }));
+export function replacedInWords(one: ReplacedStudKept, telling: Telling): string {
+  return inOneLine(linesOf(OF_STUD, one, telling, { quiet: true }));
 }
 
-export function retorqueInWords(one: RetorqueKept, writing: Writing): string {
-  return inOneLine(linesOf(RETORQUE, one, writing, { quiet: true }));
+export function retorqueInWords(one: RetorqueKept, telling: Telling): string {
+  return inOneLine(linesOf(RETORQUE, one, telling, { quiet: true }));
 }
 
 function inOneLine(lines: readonly FieldLine[]): string {

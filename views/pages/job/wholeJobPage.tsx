@@ -9,6 +9,7 @@ import {
   type StepName,
   type StepState,
 } from '../../../shared/words/job.ts';
+import type { SignedPrint } from '../../../shared/words/paper.ts';
 import type { Photo } from '../../../shared/words/photo.ts';
 import { type Frame, may } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
@@ -33,6 +34,8 @@ export interface JobPageProps {
   readonly families: readonly { readonly id: string; readonly name: string }[];
   readonly history: readonly HistoryLine[];
   readonly photos: readonly Photo[];
+  /** Signatures whose sheet and tag were kept, newest first. */
+  readonly signedPrints: readonly SignedPrint[];
   readonly missing: readonly string[];
   /** Of its steps, what is to be done; null when nothing is. */
   readonly next: StepName | null;
@@ -292,7 +295,7 @@ function JobHead({ job, asItWas }: JobPageProps) {
   );
 }
 
-function JobActions({ job, asItWas, next, readOnly }: JobPageProps & { readOnly: boolean }) {
+function JobActions({ job, asItWas, next, signedPrints, readOnly }: JobPageProps & { readOnly: boolean }) {
   const href = `/jobs/${encodeURIComponent(job.number)}`;
   return (
     <div class="actions no-print">
@@ -307,8 +310,28 @@ function JobActions({ job, asItWas, next, readOnly }: JobPageProps & { readOnly:
       <a class="button" href={`${href}/tag`} id="to-tag">
         Print the tag
       </a>
+      <AsSigned job={job} prints={signedPrints} />
     </div>
   );
+}
+
+/** Sheet and tag as they were printed at signing, of the newest signature. */
+function AsSigned({ job, prints }: { job: Job; prints: JobPageProps['signedPrints'] }) {
+  const href = `/jobs/${encodeURIComponent(job.number)}`;
+  if (prints.length > 0) {
+    return (
+      <>
+        <a class="button" href={`${href}/sheet/signed`} id="to-sheet-signed">
+          Sheet as signed
+        </a>
+        <a class="button" href={`${href}/tag/signed`} id="to-tag-signed">
+          Tag as signed
+        </a>
+      </>
+    );
+  }
+  if (job.sections.signature === null) return null;
+  return <p class="hint">Signed before sheets were kept: no sheet as signed.</p>;
 }
 
 function HistorySection({ job, history, asItWas }: JobPageProps) {

@@ -1,0 +1,102 @@
+import QRCode from 'qrcode';
+import type { Job } from '../../../shared/words/job.ts';
+import type { Frame } from '../../../views/frame.ts';
+import type { Printing } from '../../../views/pages/job/paper/paperDocument.tsx';
+import { SheetPage } from '../../../views/pages/job/paper/sheetPage.tsx';
+import { TagPage, type TagProps } from '../../../views/pages/job/paper/tagPage.tsx';
+import type { QrModules } from '../../../views/parts/qr.tsx';
+import { renderPage } from '../../../views/render.ts';
+import type { Db } from '../../records/database/database.ts';
+import { holdsDemo } from '../../records/jobs/findJobs.ts';
+import type { PrintSigned } from '../../records/jobs/printed.ts';
+import { photosOf } from '../../records/photos/photos.ts';
+import { currentCriteria } from '../../records/shopCriteria.ts';
+import { jobAnswer } from '../../shop/jobAnswer.ts';
+import { jobUnder } from '../../shop/jobUnder.ts';
+import { cutOnPaper, findingsOnPaper, wallsOnPaper } from '../../shop/onPaper.ts';
+import { coverLimitFields } from '../catalogue/entryFields.ts';
+import { partsToday } from './printedParts.ts';
+
+/** How a paper is asked for, beside the job it is of. */
+export interface PaperAsked {
+  readonly frame: Frame;
+  /** Where tablets reach this program; null where nobody said. */
+  readonly publicUrl: string | null;
+  readonly asSigned?: boolean;
+}
+
+function printingOf({ frame, asSigned = false }: PaperAsked): Printing {
+  return { frame, asSigned, styleHash: partsToday().styleHash };
+}
+
+/** The sheet of a job as it stands, or as it was. Reads through `db` alone. */
+export async function sheetOf(
+  db: Db,
+  job: Job,
+  asked: PaperAsked & { readonly asItWas?: number | null },
+): Promise<string> {
+  const { frame, publicUrl, asItWas = null, asSigned = false } = asked;
+  const under = await jobUnder(db, job, frame, asItWas);
+  const answer = await jobAnswer(job, { ...under, bendingAsKept: asSigned });
+  const family = job.sections.received?.body.family;
+  const decided = job.outcome === null ? null : job.sections.decision;
+  const { told } = answer;
+  const walls = wallsOnPaper(told, answer);
+  return renderPage(
+    SheetPage({
+      printing: printingOf(asked),
+      job: told,
+      asItWas,
+      shape: family ? { ...family, densityKgPerM3: null } : null,
+      check: answer.stands,
+      walls,
+      findings: findingsOnPaper(told, answer),
+      cut: cutOnPaper(answer, walls.after, frame.lengthUnit),
+      plan: answer.plan,
+      bending: walls.after === 'none' ? null : (answer.bending?.bending ?? null),
+      limits: coverLimitFields(decided?.body.criteria ?? under.criteria, { ...frame, rounded: true }),
+      photos: await photosOf(db, job.id, job.revision),
+      qr: qrOf(publicUrl, job),
+    }),
+  );
+}
+
+/** Tags of a job. */
+export function tagOf(job: Job, asked: PaperAsked, on: TagProps['on'] = 'label'): string {
+  return renderPage(TagPage({ printing: printingOf(asked), job, qr: qrOf(asked.publicUrl, job), on }));
+}
+
+/** Prints what a signature is kept with: in the signer's unit, or in the shop's own where nobody looks at a page. */
+export function printsFor(
+  publicUrl: string | null,
+  frame: Frame | { readonly timeZone: string },
+): PrintSigned {
+  return async (trx, signed) => {
+    const asked = {
+      frame: 'address' in frame ? frame : await shopFrame(trx, frame.timeZone),
+      publicUrl,
+      asSigned: true,
+    };
+    return {
+      html: { sheet: await sheetOf(trx, signed, asked), tag: tagOf(signed, asked) },
+      parts: partsToday().parts,
+    };
+  };
+}
+
+async function shopFrame(db: Db, timeZone: string): Promise<Frame> {
+  const { shopName, lengthUnit, decimalSign } = (await currentCriteria(db)).body;
+  const demo = await holdsDemo(db);
+  return { shopName, demo, lengthUnit, decimalSign, timeZone, initials: '', address: '' };
+}
+
+/** Leads to the job under PUBLIC_URL; without one there is no address a phone could open. */
+function qrOf(publicUrl: string | null, job: Job): QrModules {
+  if (publicUrl === null) return null;
+  const leadsTo = new URL(`/jobs/${encodeURIComponent(job.number)}`, publicUrl).href;
+  const { size, data } = QRCode.create(leadsTo, { errorCorrectionLevel: 'M' }).modules;
+  const dark = Array.from({ length: size }, (_, y) =>
+    Array.from({ length: size }, (_, x) => data[y * size + x] === 1),
+  );
+  return { size, dark, leadsTo };
+}

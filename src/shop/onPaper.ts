@@ -1,5 +1,6 @@
 import type { ComparedWall } from '../../shared/words/afterCut.ts';
 import type { CoverCheck } from '../../shared/words/cover.ts';
+import { printCut } from '../../shared/words/cut.ts';
 import type { Finding } from '../../shared/words/finding.ts';
 import type { Job } from '../../shared/words/job.ts';
 import {
@@ -14,7 +15,6 @@ import {
 import { samePlace } from '../../shared/words/places.ts';
 import type { LengthUnit } from '../../shared/words/print.ts';
 import { rings } from '../calc/cover/rings.ts';
-import { printCut } from '../calc/judge/coverWords.ts';
 import type { JobAnswer } from './jobAnswer.ts';
 import { placeOn } from './jobPlaces.ts';
 

@@ -1,3 +1,4 @@
+import { passFigures } from '../../../../shared/words/cut.ts';
 import type { Job, StudsChosen } from '../../../../shared/words/job.ts';
 import { countingPasses, passesBeforeRing } from '../../../../shared/words/passes.ts';
 import {
@@ -92,6 +93,7 @@ function Planned({
       </>
     );
   }
+  const figures = passFigures(plan?.passes ?? [], unit);
   return (
     <>
       <h2>
@@ -117,8 +119,8 @@ function Planned({
                   <th scope="row">
                     {i + 1} {pass.kind}
                   </th>
-                  <td>{lengthFigure(pass.depthMm, unit)}</td>
-                  <td>{lengthFigure(pass.totalMm, unit)}</td>
+                  <td>{figures[i]?.depth}</td>
+                  <td>{figures[i]?.total}</td>
                   <td>{lengthFigure(pass.feedMm, unit)}</td>
                 </tr>
               ))}

@@ -11,6 +11,9 @@ export const demoCriteria: ShopCriteria = {
   typicalCutMm: inches(0.01),
   protrusionThreads: 1,
   startThreads: 2,
+  pilotLeadMm: inches(0.04),
+  leastPullForwardMm: inches(0.125),
+  mostPullForwardMm: inches(0.1875),
   lengthUnit: 'in',
   decimalSign: 'point',
   lathe: {

@@ -3,6 +3,7 @@ import type { CoverCheck } from '../../shared/words/cover.ts';
 import type { Job, Looked, LookItem, NewReading } from '../../shared/words/job.ts';
 import { LOOK_ITEMS, STAGES } from '../../shared/words/job.ts';
 import { type LengthUnit, MM_PER_STEP, MM_PER_UNIT, wholeSteps } from '../../shared/words/print.ts';
+import { PILOT_LEAD_MM } from '../../shared/words/stud.ts';
 import { COVER_CALC_VERSION, checkCover } from '../../src/calc/cover/checkCover.ts';
 import { checkStud, STUD_CALC_VERSION } from '../../src/calc/stud/checkStud.ts';
 import { jointFrom } from '../../src/calc/stud/joint/jointFigures.ts';
@@ -226,6 +227,9 @@ async function chooseStuds(play: Play, studs: NonNullable<DemoJob['studs']>): Pr
       criteria: {
         protrusionThreads: demoCriteria.protrusionThreads,
         startThreads: demoCriteria.startThreads,
+        pilotLeadMm: demoCriteria.pilotLeadMm ?? PILOT_LEAD_MM,
+        leastPullForwardMm: demoCriteria.leastPullForwardMm ?? null,
+        mostPullForwardMm: demoCriteria.mostPullForwardMm ?? null,
       },
       joint: studs.joint ?? null,
       coverStudCount: family.body.studCount,

@@ -86,7 +86,7 @@ const ONE_PIECE: readonly Made[] = [
     holeIn: 0.406,
     plateIn: 0.14,
     tipRoomIn: 1.1,
-    pullForwardIn: 0.19,
+    pullForwardIn: 0.185,
   },
   {
     id: 'one-piece-four-3-8-24',
@@ -120,7 +120,6 @@ const ONE_PIECE: readonly Made[] = [
   },
 ];
 
-/** Their casting holds the converter far back: about 0.4 to 0.6 in before it is pulled forward, where 1/8 to 3/16 is usual. */
 const TWO_PIECE: readonly Made[] = [
   {
     id: 'two-piece-three-m8',
@@ -131,7 +130,7 @@ const TWO_PIECE: readonly Made[] = [
     plateIn: 0.1,
     castingIn: 0.315,
     tipRoomIn: 1.42,
-    pullForwardIn: 0.4,
+    pullForwardIn: 0.14,
   },
   {
     id: 'two-piece-four-3-8-16',
@@ -142,7 +141,7 @@ const TWO_PIECE: readonly Made[] = [
     plateIn: 0.125,
     castingIn: 0.335,
     tipRoomIn: 1.58,
-    pullForwardIn: 0.48,
+    pullForwardIn: 0.17,
   },
   {
     id: 'two-piece-four-3-8-24',
@@ -153,7 +152,7 @@ const TWO_PIECE: readonly Made[] = [
     plateIn: 0.125,
     castingIn: 0.375,
     tipRoomIn: 1.58,
-    pullForwardIn: 0.465,
+    pullForwardIn: 0.16,
   },
   {
     id: 'two-piece-four-7-16-20',
@@ -164,7 +163,7 @@ const TWO_PIECE: readonly Made[] = [
     plateIn: 0.16,
     castingIn: 0.395,
     tipRoomIn: 1.65,
-    pullForwardIn: 0.51,
+    pullForwardIn: 0.17,
   },
   {
     id: 'two-piece-six-m10-fine',
@@ -175,7 +174,7 @@ const TWO_PIECE: readonly Made[] = [
     plateIn: 0.12,
     castingIn: 0.355,
     tipRoomIn: 1.5,
-    pullForwardIn: 0.455,
+    pullForwardIn: 0.15,
   },
   {
     id: 'two-piece-six-m12',
@@ -186,7 +185,7 @@ const TWO_PIECE: readonly Made[] = [
     plateIn: 0.16,
     castingIn: 0.435,
     tipRoomIn: 1.74,
-    pullForwardIn: 0.575,
+    pullForwardIn: 0.18,
   },
 ];
 
@@ -194,8 +193,9 @@ const TWO_PIECE: readonly Made[] = [
 export const demoStacks: readonly DemoStack[] = [...ONE_PIECE, ...TWO_PIECE].map(made);
 
 function made(stack: Made): DemoStack {
-  const layer = (name: string, thicknessIn: number, toleranceIn: number): Layer => ({
+  const layer = (name: 'plate' | 'casting', thicknessIn: number, toleranceIn: number): Layer => ({
     name,
+    kind: name,
     thicknessMm: inches(thicknessIn),
     toleranceMm: inches(toleranceIn),
     holeDiameterMm: inches(stack.holeIn),
@@ -212,13 +212,13 @@ function made(stack: Made): DemoStack {
         layers: stack.castingIn === undefined ? [plate] : [plate, layer('casting', stack.castingIn, 0.006)],
         ...CIRCLES[stack.circle],
         tipRoomMm: inches(stack.tipRoomIn),
+        leastPullForwardMm: null,
+        mostPullForwardMm: null,
       },
       nut: nutOf(stack.nut),
       nutThreadTyped: stack.nut,
       pullForwardMm: inches(stack.pullForwardIn),
-      note: two
-        ? 'Invented for the demo. The gap is far more than the usual 1/8 to 3/16 in, so it needs the long stud: measure yours.'
-        : 'Invented for the demo. Measure the gap of the job in hand.',
+      note: 'Invented for the demo. Measure the gap of the job in hand.',
     },
   };
 }

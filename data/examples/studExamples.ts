@@ -9,6 +9,7 @@ import { filletClearsChamfer } from '../../src/calc/stud/holes/filletClearsChamf
 import { holeCircle } from '../../src/calc/stud/holes/holeCircle.ts';
 import { holes } from '../../src/calc/stud/holes/holes.ts';
 import { nutSeat } from '../../src/calc/stud/holes/nutSeat.ts';
+import { pilotLinesUp } from '../../src/calc/stud/holes/pilotLinesUp.ts';
 import { replacedStud } from '../../src/calc/stud/holes/replacedStud.ts';
 import { bearingPressure } from '../../src/calc/stud/joint/bearingPressure.ts';
 import { clampedResilience } from '../../src/calc/stud/joint/clampedResilience.ts';
@@ -32,6 +33,7 @@ import { stackSum } from '../../src/calc/stud/numbers/stackSum.ts';
 import { stacksByThickness } from '../../src/calc/stud/numbers/stacksByThickness.ts';
 import { studNumbers } from '../../src/calc/stud/numbers/studNumbers.ts';
 import { wornThread } from '../../src/calc/stud/numbers/wornThread.ts';
+import { gapWanted } from '../../src/calc/stud/reach/gapWanted.ts';
 import { onResurfacedPads } from '../../src/calc/stud/reach/onResurfacedPads.ts';
 import { pilotEntersHole } from '../../src/calc/stud/reach/pilotEntersHole.ts';
 import { pilotPassesNut } from '../../src/calc/stud/reach/pilotPassesNut.ts';
@@ -133,6 +135,21 @@ export const studExamples: Readonly<Record<string, Example>> = {
     );
     return [count.finding.sentence, circle.finding.sentence];
   }),
+  gapWanted: worked(
+    (gapMm: number) =>
+      gapWanted(
+        {
+          input: {
+            ...EXAMPLE,
+            pullForwardMm: gapMm,
+            criteria: { ...EXAMPLE.criteria, leastPullForwardMm: 3.175, mostPullForwardMm: 4.7625 },
+          },
+        },
+        'mm',
+      ),
+    [5],
+    'gap 5 mm; 3.175 to 4.7625 mm wanted',
+  ),
   holes: worked(holes, [numbers, 'mm'], SAID),
   jointFigures: shown('the table itself', () =>
     NUT_FACTORS.map(({ says, value }) => `${says}: K ${figure(value)}`),
@@ -157,6 +174,16 @@ export const studExamples: Readonly<Record<string, Example>> = {
     'thread from 1 to 20 mm, 23 mm long; 0.5 mm off the pad',
   ),
   pilotEntersHole: worked(pilotEntersHole, [numbers, 'mm'], SAID),
+  pilotLinesUp: worked(
+    (projectionMm: number) => {
+      const layers = [layer(3.2), layer(9.5, { name: 'casting', kind: 'casting' })];
+      const stack = { ...EXAMPLE.stack, style: 'two-piece' as const, layers };
+      const stud = { ...STUD, projectionMm };
+      return pilotLinesUp(studNumbers({ ...EXAMPLE, stack, stud }), 'mm');
+    },
+    [27.35],
+    'thread to 20 mm, 27.35 mm long; plate 3.2 mm, casting 9.5 mm',
+  ),
   pilotPassesNut: worked(pilotPassesNut, [numbers, 'mm'], SAID),
   preferredR40: worked(preferredR40, [{ valueUm: 150 }]),
   preload: worked(preload, [{ torqueNm: 37, nutFactor: 0.2, diameterMm: 9.525, scatter: 0.25 }]),

@@ -3,7 +3,15 @@ import { CRITERIA } from '../words/fields/criteria.ts';
 import type { Fields } from '../words/fields/field.ts';
 import { JOINT } from '../words/fields/joint.ts';
 import { LAYER, NUT, STACK, STUD } from '../words/fields/stud.ts';
-import type { Joint, Layer, Nut, Stack, Stud, StudCriteria } from '../words/stud.ts';
+import {
+  type Joint,
+  type Layer,
+  type Nut,
+  PILOT_LEAD_MM,
+  type Stack,
+  type Stud,
+  type StudCriteria,
+} from '../words/stud.ts';
 import { count, extent, list, orElse, orNull, size, strict } from './fields.ts';
 import { shapeOf } from './fromFields.ts';
 
@@ -79,15 +87,24 @@ export function refuseNut(nut: Omit<Nut, 'thread'>, refuse: Refuse): void {
   );
 }
 
-const DEFAULT_STUD_CRITERIA: StudCriteria = { protrusionThreads: 1, startThreads: 2 };
+const DEFAULT_STUD_CRITERIA = {
+  protrusionThreads: 1,
+  startThreads: 2,
+  pilotLeadMm: PILOT_LEAD_MM,
+  leastPullForwardMm: null,
+  mostPullForwardMm: null,
+} satisfies StudCriteria;
 
-const { protrusionThreads, startThreads } = CRITERIA;
+const { protrusionThreads, startThreads, pilotLeadMm, leastPullForwardMm, mostPullForwardMm } = CRITERIA;
 const studCriteriaSchema = orElse(
   strict(
     'The shop limits',
     shapeOf({
       protrusionThreads: { ...protrusionThreads, ifLeftOut: DEFAULT_STUD_CRITERIA.protrusionThreads },
       startThreads: { ...startThreads, ifLeftOut: DEFAULT_STUD_CRITERIA.startThreads },
+      pilotLeadMm,
+      leastPullForwardMm,
+      mostPullForwardMm,
     } satisfies Fields<StudCriteria>),
   ),
   DEFAULT_STUD_CRITERIA,

@@ -1,7 +1,7 @@
 import type { BendingSettings, HeatSettings } from './bending.ts';
 import type { BalanceWanted, FitLimits } from './cover.ts';
 import type { RingSize } from './stiffness.ts';
-import type { Nut, Stack, Stud } from './stud.ts';
+import type { Nut, Stack, Stud, StudCriteria } from './stud.ts';
 
 /** A cover family: what the shop knows of one kind of cover before it measures one. */
 export interface Family {
@@ -98,15 +98,13 @@ export interface StudSettingLimits {
 }
 
 /** The shop's own limits and habits; a revision of its own, with who set it and when. */
-export interface ShopCriteria {
+export interface ShopCriteria extends StudCriteria {
   readonly shopName: string;
   readonly minimumWallMm: number | null;
   readonly cleanUpAllowanceMm: number;
   readonly faceRunoutLimitMm: number | null;
   readonly confidence: number;
   readonly typicalCutMm: number | null;
-  readonly protrusionThreads: number;
-  readonly startThreads: number;
   readonly lengthUnit: 'mm' | 'in';
   readonly decimalSign: 'point' | 'comma';
   /** null, or missing in older records: not set. */

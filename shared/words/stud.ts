@@ -23,8 +23,13 @@ export interface Stud {
   readonly pitchDiameterMeasuredMm?: number | null;
 }
 
+export const LAYER_KINDS = ['plate', 'casting', 'shim'] as const;
+export type LayerKind = (typeof LAYER_KINDS)[number];
+
 export interface Layer {
   readonly name: string;
+  /** A shim travels with the pads and is no piece of the flexplate; missing, or null, in older records: by the name. */
+  readonly kind?: LayerKind | null;
   readonly thicknessMm: number;
   readonly toleranceMm: number;
   readonly holeDiameterMm: number | null;
@@ -39,6 +44,9 @@ export interface Stack {
   readonly holeCircleDiameterMm: number | null;
   /** Room for the stud's tip, from the pad face. */
   readonly tipRoomMm: number | null;
+  /** The maker's pull-forward gap; used instead of the shop's. */
+  readonly leastPullForwardMm?: number | null;
+  readonly mostPullForwardMm?: number | null;
 }
 
 export interface Nut {
@@ -54,9 +62,17 @@ export interface Nut {
   readonly prevailing: boolean;
 }
 
+/** How far the stud pilot has to be in the last piece when the thread comes to the first, where nobody says. */
+export const PILOT_LEAD_MM = 1;
+
 export interface StudCriteria {
   readonly protrusionThreads: number;
   readonly startThreads: number;
+  /** PILOT_LEAD_MM where it is missing, as in older records. */
+  readonly pilotLeadMm?: number;
+  /** The gap a flexplate wants, where its maker says none; null or missing: none set. */
+  readonly leastPullForwardMm?: number | null;
+  readonly mostPullForwardMm?: number | null;
 }
 
 export const SURFACE_CLASSES = ['rz-under-10', 'rz-10-to-40', 'rz-40-to-160'] as const;
@@ -129,6 +145,18 @@ export interface StudCheck {
     readonly threadsShowing: number | null;
     readonly grade: ReachGrade | null;
   };
+  /** Missing in checks kept before it was looked at. */
+  readonly pilot?: {
+    readonly lengthMm: number;
+    /** null with one piece. */
+    readonly intoLastPieceMm: { readonly nominal: number; readonly least: number } | null;
+    /** How far the first and the last hole may be out of line: the pilot alone in both, the thread in the first, seated. */
+    readonly outOfLineMm: {
+      readonly pilot: number | null;
+      readonly entering: number;
+      readonly seated: number;
+    } | null;
+  };
   readonly strength: {
     readonly tensileAreaMm2: number;
     readonly studShearAreaMm2: number | null;
@@ -148,7 +176,7 @@ export interface StudCheck {
 
 /** The margin of one length check: nominal, likely (RSS) and worst case; it fails below 0. And how often it would fail. */
 export interface ToleranceRow {
-  readonly id: 'clamps' | 'engaged' | 'protrudes' | 'starts' | 'shows' | 'enters' | 'clears';
+  readonly id: 'clamps' | 'engaged' | 'protrudes' | 'starts' | 'shows' | 'enters' | 'clears' | 'lines';
   readonly nominalMm: number;
   readonly rssMm: number;
   readonly worstMm: number;

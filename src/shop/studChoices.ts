@@ -2,7 +2,14 @@ import type { CatalogueStack, CatalogueStud, Family, ShopCriteria } from '../../
 import type { Skipped, StackChoice, StudChoice } from '../../shared/words/choices.ts';
 import type { LengthUnit } from '../../shared/words/print.ts';
 import type { Fault } from '../../shared/words/refusal.ts';
-import type { Joint, StudCheck, StudCheckInput, StudMatch } from '../../shared/words/stud.ts';
+import {
+  type Joint,
+  PILOT_LEAD_MM,
+  type StudCheck,
+  type StudCheckInput,
+  type StudCriteria,
+  type StudMatch,
+} from '../../shared/words/stud.ts';
 import { checkStud } from '../calc/stud/checkStud.ts';
 import { matchStacks } from '../calc/stud/match/matchStacks.ts';
 import { matchStuds } from '../calc/stud/match/matchStuds.ts';
@@ -12,6 +19,17 @@ import { stackFaults, studFaults } from '../calc/stud/refuseStud.ts';
 export interface NamedEntry<Body> {
   readonly id: string;
   readonly body: Body;
+}
+
+/** What the shop's limits say of studs. */
+function studCriteria(criteria: ShopCriteria): StudCriteria {
+  return {
+    protrusionThreads: criteria.protrusionThreads,
+    startThreads: criteria.startThreads,
+    pilotLeadMm: criteria.pilotLeadMm ?? PILOT_LEAD_MM,
+    leastPullForwardMm: criteria.leastPullForwardMm ?? null,
+    mostPullForwardMm: criteria.mostPullForwardMm ?? null,
+  };
 }
 
 /** What a stack asks of a stud, under the shop's criteria and, where a cover is known, on its stud circle. */
@@ -26,7 +44,7 @@ function asked(
     stack: stack.stack,
     nut: stack.nut,
     pullForwardMm: pullForwardMm ?? stack.pullForwardMm,
-    criteria: { protrusionThreads: criteria.protrusionThreads, startThreads: criteria.startThreads },
+    criteria: studCriteria(criteria),
     joint,
     coverStudCount: family?.studCount ?? null,
     coverStudCircleDiameterMm: family?.studCircleDiameterMm ?? null,
@@ -94,12 +112,11 @@ export function stackChoicesFor(
   unit: LengthUnit,
 ): { readonly choices: readonly StackChoice[]; readonly skipped: readonly Skipped[] } {
   const { usable, skipped } = sound(stacks, ({ stack, nut }) => stackFaults(stack, nut, unit));
-  const { protrusionThreads, startThreads } = criteria;
   const matches = matchStacks(
     {
       stud: stud.stud,
       stacks: usable.map(({ id, body }) => ({ ...body, id })),
-      criteria: { protrusionThreads, startThreads },
+      criteria: studCriteria(criteria),
       joint: null,
       coverStudCount: null,
       coverStudCircleDiameterMm: null,

@@ -36,6 +36,7 @@ const NO_FORMULA: Readonly<Record<string, string>> = {
   'stud/match/matchStuds.ts': 'checks every stud in turn',
   'stud/match/replacedInStack.ts': 'gathers the findings on a replaced stud',
   'stud/numbers/checked.ts': 'holds a shape',
+  'stud/numbers/inWords.ts': 'puts lengths and threads into words',
   'stud/numbers/studNumbers.ts': 'gathers sums and threads; each formula has its own file',
   'stud/reach/reachFinding.ts': 'sets numbers beside their limits, in words',
   'stud/refuseStud.ts': 'refuses',

@@ -61,7 +61,13 @@ test('a whole stud request comes through, its threads read', () => {
       filletMm: null,
       pitchDiameterMeasuredMm: null,
     },
-    stack: { ...REQUEST.stack, layers: [{ ...REQUEST.stack.layers[0], chamferMm: null }] },
+    stack: {
+      ...REQUEST.stack,
+      layers: [{ ...REQUEST.stack.layers[0], kind: null, chamferMm: null }],
+      leastPullForwardMm: null,
+      mostPullForwardMm: null,
+    },
+    criteria: { ...REQUEST.criteria, pilotLeadMm: 1, leastPullForwardMm: null, mostPullForwardMm: null },
     nut: { ...REQUEST.nut, thread: { ...UNF_38, designation: '3/8-24 UNF-2B', class: '2B' } },
     joint: {
       ...REQUEST.joint,

@@ -13,7 +13,7 @@ export interface StudInStackProps {
   readonly nut: Nut | null;
   /** null: only the seated view is drawn. */
   readonly pullForwardMm: number | null;
-  readonly check: Pick<StudCheck, 'reach' | 'engagement'> | null;
+  readonly check: Pick<StudCheck, 'reach' | 'engagement' | 'pilot'> | null;
   readonly unit: LengthUnit;
   readonly padThicknessMm?: number | null;
   readonly padDiameterMm?: number | null;
@@ -84,16 +84,59 @@ export function StudInStack(props: StudInStackProps) {
           <View {...props} pushedBack={true} />
         </div>
       )}
+      <OfferedUp {...props} />
+    </div>
+  );
+}
+
+/** Offered up, the thread about to enter the first piece: how far the stud pilot is into the last one, to scale. */
+function OfferedUp(props: StudInStackProps) {
+  const { check, name, stud, unit } = props;
+  const into = check?.pilot?.intoLastPieceMm?.nominal;
+  if (into === undefined) return null;
+  const play = check?.pilot?.outOfLineMm?.pilot ?? null;
+  const figure = (mm: number) => lengthFigure(mm, unit, 'coarse');
+  return (
+    <div class="view">
+      <p class="view-caption">
+        {`${name === undefined ? '' : `${name}, `}offered up, thread about to enter`} <small>{unit}</small>
+      </p>
+      <View {...props} nut={null} pullForwardMm={stud.threadEndMm} pushedBack={true} intoLastMm={into} />
+      {play !== null && (
+        <p class="view-caption">
+          {`Holes may be ${figure(play)} out of line`} <small>{unit}</small>
+        </p>
+      )}
     </div>
   );
 }
 
 /** The lengths dimensioned above and below the part in one view. */
-function dimensionsOf(props: StudInStackProps, pushedBack: boolean, half: number) {
+function dimensionsOf(props: ViewProps, pushedBack: boolean, half: number) {
+  if (props.intoLastMm !== undefined) {
+    const into = intoLast(props, props.intoLastMm, half);
+    return { above: [], below: placeLengths(into, 2, STACK_WIDTH - 2) };
+  }
   return {
     above: placeLengths(lengthsAbove(props, pushedBack, half), 2, STACK_WIDTH - 2),
     below: placeLengths(lengthsBelow(props, pushedBack, half), 2, STACK_WIDTH - 2),
   };
+}
+
+/** From the near face of the last piece to the stud's end; `bad` where the pilot has not reached it. */
+function intoLast(props: StudInStackProps, intoMm: number, half: number): Length[] {
+  const faceMm = props.stack.layers.slice(0, -1).reduce((sum, layer) => sum + layer.thicknessMm, 0);
+  return [
+    {
+      from: placeOf(props, faceMm),
+      to: placeOf(props, faceMm + intoMm),
+      figure: lengthFigure(Math.abs(intoMm), props.unit, 'coarse'),
+      word: intoMm < 0 ? 'short' : 'pilot in',
+      bad: intoMm < 0,
+      partFrom: half + 3,
+      partTo: half + 3,
+    },
+  ];
 }
 
 /** The gap, the stack, and how far the tip stands beyond it or is short of it. */
@@ -172,16 +215,24 @@ export function placeOf(props: StudInStackProps, alongMm: number): number {
 }
 
 /** Both views keep one height, so that the parts stand side by side. */
-function heightOf(props: StudInStackProps, half: number) {
-  const both = [false, true].map((way) => dimensionsOf(props, way, half));
+function heightOf(props: ViewProps, half: number) {
+  const both = (props.intoLastMm === undefined ? [false, true] : [true]).map((way) =>
+    dimensionsOf(props, way, half),
+  );
   const rowsAbove = Math.max(0, ...both.flatMap((view) => view.above.map((length) => length.row + 1)));
   const rowsBelow = Math.max(...both.flatMap((view) => view.below.map((length) => length.row + 1)));
   return { top: -half - 6 - ROW * rowsAbove, bottom: half + 8 + ROW * rowsBelow };
 }
 
-function View(props: StudInStackProps & { pushedBack: boolean }) {
+interface ViewProps extends StudInStackProps {
+  /** Offered up: how far the stud pilot is in the last piece. */
+  readonly intoLastMm?: number;
+}
+
+function View(props: ViewProps & { pushedBack: boolean }) {
   const { id, name, stack, pushedBack } = props;
-  const own = `${id}-${pushedBack ? 'back' : 'seated'}`;
+  const offered = props.intoLastMm !== undefined;
+  const own = `${id}-${offered ? 'offered' : pushedBack ? 'back' : 'seated'}`;
   const mm = lengthsOf(props);
   const k = stackScale(props);
   const x = (along: number) => placeOf(props, along);
@@ -196,9 +247,13 @@ function View(props: StudInStackProps & { pushedBack: boolean }) {
       aria-labelledby={`${own}-title ${own}-desc`}
     >
       <title id={`${own}-title`}>
-        {`${name ?? 'The stud'} in its flexplate stack, ${pushedBack ? 'converter pushed back' : 'seated'}`}
+        {`${name ?? 'The stud'} in its flexplate stack, ${offered ? 'offered up' : pushedBack ? 'converter pushed back' : 'seated'}`}
       </title>
-      <desc id={`${own}-desc`}>{stackInWords(props, pushedBack)}</desc>
+      <desc id={`${own}-desc`}>
+        {props.intoLastMm === undefined
+          ? stackInWords(props, pushedBack)
+          : offeredInWords(props.intoLastMm, props.unit)}
+      </desc>
       <defs>
         {[45, 135].map((turn) =>
           [0, 1, 2].map((size) => <Hatch id={`${own}-h${turn}-${size}`} size={6 + 2 * size} turn={turn} />),
@@ -412,6 +467,13 @@ function LayerNames({ props, x, top }: { props: StudInStackProps; x: Along; top:
       })}
     </>
   );
+}
+
+function offeredInWords(intoMm: number, unit: LengthUnit): string {
+  const length = printLength(Math.abs(intoMm), unit, 'coarse');
+  return intoMm < 0
+    ? `As the thread enters the first piece, the stud pilot is ${length} short of the last piece.`
+    : `As the thread enters the first piece, the stud pilot is ${length} into the last piece.`;
 }
 
 /** The sentence a listener gets instead of the drawing. */

@@ -16,6 +16,8 @@ export interface EntryCell {
   readonly error?: string | null;
   readonly readonly?: boolean;
   readonly input?: InputExtra;
+  /** A list to choose from, instead of a box to type in. */
+  readonly options?: readonly { readonly value: string; readonly label: string }[];
 }
 
 export interface EntryRow {
@@ -74,18 +76,28 @@ export function EntryTable({ caption, headLabel, columns, rows, endLabel, id }: 
                       </span>
                       <span class="unseen"> {row.spoken}</span>
                     </label>
-                    <input
-                      id={inputId}
-                      name={cell.name}
-                      type="text"
-                      inputmode={column.inputmode ?? 'decimal'}
-                      autocomplete="off"
-                      value={cell.value ?? ''}
-                      readOnly={cell.readonly}
-                      aria-invalid={cell.error ? 'true' : undefined}
-                      aria-describedby={cell.error ? `${inputId}-error` : undefined}
-                      {...cell.input}
-                    />
+                    {cell.options ? (
+                      <select id={inputId} name={cell.name}>
+                        {cell.options.map(({ value, label }) => (
+                          <option value={value} selected={value === (cell.value ?? '')}>
+                            {label}
+                          </option>
+                        ))}
+                      </select>
+                    ) : (
+                      <input
+                        id={inputId}
+                        name={cell.name}
+                        type="text"
+                        inputmode={column.inputmode ?? 'decimal'}
+                        autocomplete="off"
+                        value={cell.value ?? ''}
+                        readOnly={cell.readonly}
+                        aria-invalid={cell.error ? 'true' : undefined}
+                        aria-describedby={cell.error ? `${inputId}-error` : undefined}
+                        {...cell.input}
+                      />
+                    )}
                     {cell.error && <FieldError id={`${inputId}-error`} text={cell.error} />}
                   </td>
                 );

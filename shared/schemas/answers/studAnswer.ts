@@ -32,7 +32,13 @@ export const keptStudInput = exactly<StudCheckInput>({
   stack: keptStack,
   nut: keptNut.nullable(),
   pullForwardMm: numberOrNull,
-  criteria: exactly<StudCriteria>({ protrusionThreads: number, startThreads: number }),
+  criteria: exactly<StudCriteria>({
+    protrusionThreads: number,
+    startThreads: number,
+    pilotLeadMm: number.optional(),
+    leastPullForwardMm: numberOrNull.optional(),
+    mostPullForwardMm: numberOrNull.optional(),
+  }),
   joint: keptJoint.nullable(),
   coverStudCount: numberOrNull,
   coverStudCircleDiameterMm: numberOrNull,
@@ -55,6 +61,20 @@ const PARTS = {
     pushedBackMm: numberOrNull,
     threadsShowing: numberOrNull,
     grade: z.enum(['starts-by-hand', 'pilot-shows', 'blind']).nullable(),
+  }),
+  pilot: exactly<Part<'pilot'>>({
+    lengthMm: number,
+    intoLastPieceMm: exactly<NonNullable<Part<'pilot'>['intoLastPieceMm']>>({
+      nominal: number,
+      least: number,
+    })
+      .nullable()
+      .describe('null with one piece.'),
+    outOfLineMm: exactly<NonNullable<Part<'pilot'>['outOfLineMm']>>({
+      pilot: numberOrNull,
+      entering: number,
+      seated: number,
+    }).nullable(),
   }),
   strength: exactly<Part<'strength'>>({
     tensileAreaMm2: number,
@@ -87,6 +107,7 @@ export const studAnswer = named(
     engagement: PARTS.engagement.nullable(),
     protrusionThreads: PARTS.protrusionThreads.nullable(),
     reach: PARTS.reach,
+    pilot: PARTS.pilot.optional(),
     strength: PARTS.strength,
     joint: PARTS.joint.nullable(),
     findings,

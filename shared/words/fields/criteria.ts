@@ -1,6 +1,7 @@
 import type { BendingSettings, HeatSettings } from '../bending.ts';
 import type { LatheSettings, ShopCriteria, StudSettingLimits } from '../catalogue.ts';
 import type { BalanceWanted, CoverCriteria } from '../cover.ts';
+import { PILOT_LEAD_MM } from '../stud.ts';
 import { LOCK_UP_PRESSURE, YIELD } from './family.ts';
 import type { Fields } from './field.ts';
 
@@ -225,11 +226,23 @@ export const COVER_LIMITS = {
   },
 } as const satisfies Fields<Pick<ShopCriteria, Exclude<keyof CoverCriteria, 'minimumWallSource'>>>;
 
+const GAP = { help: 'Pull-forward gap', kind: 'extent', none: 'not set', optional: true } as const;
+
 /** The shop’s own limits and habits. */
 export const CRITERIA = {
   ...COVER_LIMITS,
   protrusionThreads: { head: 'Stud', label: 'Threads beyond the nut', box: 'protrusion', ...THREADS },
   startThreads: { label: 'Threads showing to start the nut by hand', box: 'start', ...THREADS },
+  pilotLeadMm: {
+    label: 'Stud pilot into the last piece',
+    help: 'When the thread comes to the first piece; common practice, no source',
+    box: 'pilotLead',
+    kind: 'extent',
+    ifLeftOut: PILOT_LEAD_MM,
+    ifEmpty: PILOT_LEAD_MM,
+  },
+  leastPullForwardMm: { label: 'Minimum gap', subject: 'The minimum gap', box: 'leastGap', ...GAP },
+  mostPullForwardMm: { label: 'Maximum gap', subject: 'The maximum gap', box: 'mostGap', ...GAP },
   shimsMm: {
     label: 'Shims in stock',
     help: 'More than one? Separate with ;',

@@ -69,6 +69,14 @@ export const CATALOGUE_STUD = {
 /** One layer at the stud hole. */
 export const LAYER = {
   name: { label: 'Layer', subject: 'The name', box: 'ln', kind: 'text', least: 1, most: 60 },
+  kind: {
+    label: 'Kind',
+    box: 'lk',
+    kind: 'choice',
+    options: { plate: 'plate', casting: 'casting', shim: 'shim' },
+    unsaid: 'by its name',
+    optional: true,
+  },
   thicknessMm: { label: 'Thickness', box: 'lt', kind: 'size' },
   toleranceMm: { label: 'Tolerance ±', subject: 'The tolerance', box: 'lo', kind: 'extent', ifEmpty: 0 },
   holeDiameterMm: { label: 'Hole diameter', box: 'lh', kind: 'size', optional: true },
@@ -91,6 +99,21 @@ export const STACK = {
     help: 'From the pad face',
     box: 'tipRoom',
     kind: 'size',
+    optional: true,
+  },
+  leastPullForwardMm: {
+    label: 'Maker’s minimum gap',
+    subject: 'The maker’s minimum gap',
+    help: 'Pull-forward gap; empty: the shop’s',
+    box: 'leastPull',
+    kind: 'extent',
+    optional: true,
+  },
+  mostPullForwardMm: {
+    label: 'Maker’s maximum gap',
+    subject: 'The maker’s maximum gap',
+    box: 'mostPull',
+    kind: 'extent',
     optional: true,
   },
 } as const satisfies Fields<Stack>;

@@ -13,11 +13,13 @@ import { fixedFastenerPosition } from './holes/fixedFastenerPosition.ts';
 import { holeCircle } from './holes/holeCircle.ts';
 import { holes } from './holes/holes.ts';
 import { nutSeat } from './holes/nutSeat.ts';
+import { pilotLinesUp } from './holes/pilotLinesUp.ts';
 import { jointChecks } from './joint/jointChecks.ts';
 import type { Checked } from './numbers/checked.ts';
 import { fits } from './numbers/fits.ts';
 import { type StudNumbers, studNumbers } from './numbers/studNumbers.ts';
 import { wornThreadFinding } from './numbers/wornThread.ts';
+import { gapWanted } from './reach/gapWanted.ts';
 import { pilotEntersHole } from './reach/pilotEntersHole.ts';
 import { pilotPassesNut } from './reach/pilotPassesNut.ts';
 import { reachFinding } from './reach/reachFinding.ts';
@@ -27,7 +29,7 @@ import { tensileStressArea } from './thread/tensileStressArea.ts';
 import { threadGeometry } from './thread/threadGeometry.ts';
 
 /** Kept with every choice of studs; raised whenever a calculation gives another number. */
-export const STUD_CALC_VERSION = 'stud-2';
+export const STUD_CALC_VERSION = 'stud-3';
 
 /**
  * A stud against a stack of layers and a nut: whether it fits, and every number behind that.
@@ -38,6 +40,7 @@ export function checkStud(input: StudCheckInput, unit: LengthUnit = 'mm'): StudC
   const numbers = studNumbers(input);
   const onNut = input.nut !== null && numbers.nutGoesOn ? nutChecks(numbers, input.nut, unit) : null;
   const pushed = reachFinding(numbers, unit);
+  const linesUp = pilotLinesUp(numbers, unit);
   const joined = jointChecks(numbers, unit);
   const checks: readonly Checked[] = [
     nutThread(numbers),
@@ -45,7 +48,9 @@ export function checkStud(input: StudCheckInput, unit: LengthUnit = 'mm'): StudC
     nutClamps(numbers, unit),
     ...(onNut?.checks ?? WITH_A_NUT.map(([id, title]) => withoutNut(id, title, numbers))),
     pushed,
+    ...gapWanted(numbers, unit),
     pilotEntersHole(numbers, unit),
+    linesUp,
     pilotPassesNut(numbers, unit),
     tipClearance(numbers, unit),
     ...holeChecks(numbers, unit),
@@ -67,6 +72,7 @@ export function checkStud(input: StudCheckInput, unit: LengthUnit = 'mm'): StudC
       threadsShowing: pushed.reach?.threadsShowing ?? null,
       grade: pushed.reach?.grade ?? null,
     },
+    pilot: linesUp.pilot,
     strength: onNut?.strength ?? {
       tensileAreaMm2: numbers.thread.tensileStressAreaMm2,
       studShearAreaMm2: null,

@@ -37,6 +37,7 @@ function withShims(entry: CatalogueStack, shimMm: number): CatalogueStack {
   if (shimMm <= 0) return entry;
   const shim = {
     name: 'shim',
+    kind: 'shim' as const,
     thicknessMm: shimMm,
     toleranceMm: 0,
     holeDiameterMm: entry.stack.layers[0]?.holeDiameterMm ?? null,

@@ -1,22 +1,21 @@
 import type { CatalogueStack } from '../../../shared/words/catalogue.ts';
+import type { Layer, LayerKind } from '../../../shared/words/stud.ts';
+import { kindOf } from '../../calc/stud/holes/pilotLinesUp.ts';
 
 /** Of the trade's plates and castings, common practice, no source: only the wrong unit is told by them. */
 const USUAL_PLATE_MM = 3.5;
 const USUAL_CASTING_MM = 9;
 
-/** How thick a layer of that name usually is; null for a shim, which may have any thickness. */
-export function usualThicknessMm(layer: string): number | null {
-  if (isShim(layer)) return null;
-  return /cast/i.test(layer) ? USUAL_CASTING_MM : USUAL_PLATE_MM;
+/** How thick a layer of that kind usually is; null for a shim, which may have any thickness. */
+export function usualThicknessMm(layer: Pick<Layer, 'name' | 'kind'>): number | null {
+  const kind = kindOf(layer);
+  return kind === 'shim' ? null : kind === 'casting' ? USUAL_CASTING_MM : USUAL_PLATE_MM;
 }
 
 /** Plate and casting make two pieces; a shim under the pads is a layer and no piece of the flexplate. */
 export function styleOf(
-  layers: readonly { readonly name: string | null }[],
+  layers: readonly { readonly name: string | null; readonly kind?: LayerKind | null }[],
 ): CatalogueStack['stack']['style'] {
-  return layers.filter(({ name }) => !isShim(name ?? '')).length > 1 ? 'two-piece' : 'one-piece';
-}
-
-function isShim(layer: string): boolean {
-  return /\bshims?(?![a-z])/i.test(layer);
+  const pieces = layers.filter(({ name, kind = null }) => kindOf({ name: name ?? '', kind }) !== 'shim');
+  return pieces.length > 1 ? 'two-piece' : 'one-piece';
 }

@@ -4,6 +4,7 @@ import { catalogueStackSchema } from '../../../shared/schemas/catalogue.ts';
 import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
 import type { CatalogueStack } from '../../../shared/words/catalogue.ts';
 import { CATALOGUE_STACK, LAYER, NUT, NUT_THREAD_BOX } from '../../../shared/words/fields/stud.ts';
+import { LAYER_KINDS } from '../../../shared/words/stud.ts';
 import type { ThreadSpec } from '../../../shared/words/thread.ts';
 import { expectedGapMm } from '../../shop/studs/gap.ts';
 import { styleOf, usualThicknessMm } from '../../shop/studs/layers.ts';
@@ -16,7 +17,7 @@ const MOST_LAYERS = 12;
 /** How many layer rows the form shows: those typed, at least two, one more when asked for. */
 export function layerRows(form: TypedForm): number {
   const typed = Object.keys(form.fields)
-    .map((name) => /^l[ntohc]\.(\d{1,2})$/.exec(name)?.[1])
+    .map((name) => /^l[nktohc]\.(\d{1,2})$/.exec(name)?.[1])
     .filter((index) => index !== undefined)
     .map(Number);
   return Math.min(Math.max(1, ...typed) + 1 + (form.text('add') === 'layer' ? 1 : 0), MOST_LAYERS);
@@ -26,7 +27,7 @@ export function layerRows(form: TypedForm): number {
 export function askAboutLayers(form: TypedForm): void {
   for (let i = 0; i < layerRows(form); i++) {
     const name = form.text(`ln.${i}`) || `layer ${i + 1}`;
-    const usualMm = usualThicknessMm(name);
+    const usualMm = usualThicknessMm({ name, kind: form.choice(`lk.${i}`, LAYER_KINDS) });
     if (usualMm !== null) form.lengthLike(`lt.${i}`, `Thickness of ${name}`, usualMm, 'unit');
   }
 }

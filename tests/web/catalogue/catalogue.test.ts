@@ -170,7 +170,7 @@ describe('the catalogue, by form', () => {
     const [entry] = await listEntries(program.shop.db, 'stud');
     expect(entry?.body.stud.tensileMPa).toBeCloseTo(827.371, 2);
     const page = await program.get('/stud?stack=thin-plate');
-    expect(page.text).toContain('Plain 3/8: it fits');
+    expect(page.text).toContain('Plain 3/8 fits');
   });
 
   it('retires an entry, with a reason, and puts it back', async () => {

@@ -35,7 +35,7 @@ describe('the joint of a job', () => {
     const before = (await job()).revision;
     const page = await program.get(`${JOB}?${new URLSearchParams({ ...STUDS, ...JOINT })}`);
     expect(page.status).toBe(200);
-    expect(page.text).toMatch(/Long stud 3\/8-24 UNF fits with care ?; joint holds/);
+    expect(page.text).toMatch(/Long stud 3\/8-24 UNF fits ?; joint holds/);
     expect(page.text).toContain('37.0 N·m is the vehicle maker’s figure: use it.');
     expect((await job()).revision).toBe(before);
   });
@@ -76,11 +76,11 @@ describe('the joint of a job', () => {
     expect(now.check.holds).toBe('yes');
     // 37 N·m / (0.2 · 9.525 mm), first principles.
     expect(now.check.joint?.preloadN.nominal).toBeCloseTo(37 / (0.2 * 0.009525), 6);
-    expect(now.calcVersion).toBe('stud-2');
+    expect(now.calcVersion).toBe('stud-3');
     const page = await program.get(JOB);
     expect(page.text).toContain('Joint holds.');
     expect(page.text).toContain('Nut factor K: 0.2, zinc plated (Shigley, 9th ed., table 8-15)');
-    expect(page.text).toContain('Calculation stud-2.');
+    expect(page.text).toContain('Calculation stud-3.');
     const sheet = await program.get(`${JOB}/sheet`);
     expect(sheet.text).toContain('Torque 37.0 N·m, the vehicle maker’s. Joint holds. Advice.');
     const told = await program.get(`${JOB}/history/${(await job()).revision}`);

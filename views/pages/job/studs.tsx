@@ -155,7 +155,7 @@ function KeptStuds({
           The joint is not checked: no torque is entered. The vehicle maker's torque comes first.
         </p>
       )}
-      <p class="hint">Worked out by {calcVersion}.</p>
+      <p class="hint">Calculation {calcVersion}.</p>
     </>
   );
 }

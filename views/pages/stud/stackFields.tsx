@@ -21,6 +21,11 @@ const NUT_CLASSES = ['8', '10', '12', 'grade 5', 'grade 8', '5', '6', 'grade 2']
 
 const { name, pullForwardMm, note, ...MEASURED } = CATALOGUE_STACK;
 
+const KINDS = [
+  { value: '', label: LAYER.kind.unsaid },
+  ...Object.entries(LAYER.kind.options).map(([value, label]) => ({ value, label })),
+];
+
 /** A stack layer by layer from the pad toward the engine, and the nut that clamps it. */
 export function StackFields({ rows, inHand = false, ...boxes }: StackFieldsProps) {
   const { fields, faults, writing } = boxes;
@@ -49,7 +54,15 @@ export function StackFields({ rows, inHand = false, ...boxes }: StackFieldsProps
           cells: Object.fromEntries(
             layer.map(([key, field]) => {
               const box = boxOf(key, field, { row }) ?? key;
-              return [key, { name: box, value: fields[box] ?? '', error: error(box) }];
+              return [
+                key,
+                {
+                  name: box,
+                  value: fields[box] ?? '',
+                  error: error(box),
+                  ...(field.kind === 'choice' && { options: KINDS }),
+                },
+              ];
             }),
           ),
         }))}

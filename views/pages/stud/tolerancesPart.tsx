@@ -16,6 +16,7 @@ const CHECK: Readonly<Record<ToleranceRow['id'], string>> = {
   shows: 'Stud end past the engine side',
   enters: 'Stud end in its hole',
   clears: 'Stud end clearance',
+  lines: 'Lining up the pieces',
 };
 
 /** What is left over in each length check, three ways, and how often it would fail. */

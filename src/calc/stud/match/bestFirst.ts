@@ -1,8 +1,12 @@
+import type { Status } from '../../../../shared/words/finding.ts';
 import type { StudCheckInput, StudMatch } from '../../../../shared/words/stud.ts';
 import { studNumbers } from '../numbers/studNumbers.ts';
 import { studWanted } from './studWanted.ts';
 
 const FITS = { yes: 0, 'with-care': 1, no: 2 } as const;
+
+/** The joint is judged apart: it moves no stud before another. */
+const OF_JOINT = /^(joint|stud-shear|bearing-pressure)/;
 
 export interface Ranked {
   readonly input: StudCheckInput;
@@ -10,7 +14,7 @@ export interface Ranked {
 }
 
 /**
- * Matches in order: by fits, then number of fails, then size of the miss (one that is no length comes last), then the
+ * Matches in order: by fits, then number of fails, then of cautions, then size of the miss (one that is no length comes last), then the
  * margin left with every size at its worst, of which more than a pitch is no better; then the shorter stud. What is alike
  * keeps the order it came in.
  *   Valid: matches of one stud with several stacks, or of one stack with several studs.
@@ -19,7 +23,9 @@ export interface Ranked {
  *   Example: one fail by much comes before two by little (tests/calc/stud/match/matchStuds.test.ts)
  */
 export function bestFirst(ranked: readonly Ranked[]): StudMatch[] {
-  const fails = ({ check }: StudMatch) => check.findings.filter(({ status }) => status === 'fail').length;
+  const count = (asked: Status) => (match: StudMatch) =>
+    match.check.findings.filter(({ id, status }) => status === asked && !OF_JOINT.test(id)).length;
+  const [fails, cautions] = [count('fail'), count('caution')];
   const miss = (match: StudMatch) => match.byMm ?? (match.decidedBy === null ? 0 : Number.POSITIVE_INFINITY);
   const bySize = (a: number, b: number) => (a === b ? 0 : a < b ? -1 : 1);
   return ranked
@@ -28,6 +34,7 @@ export function bestFirst(ranked: readonly Ranked[]): StudMatch[] {
       (a, b) =>
         FITS[a.match.fits] - FITS[b.match.fits] ||
         bySize(fails(a.match), fails(b.match)) ||
+        bySize(cautions(a.match), cautions(b.match)) ||
         bySize(miss(a.match), miss(b.match)) ||
         bySize(b.margin, a.margin) ||
         bySize(a.length, b.length),

@@ -1,6 +1,7 @@
 import type { Answer } from '../../../../shared/words/answer.ts';
 import { printNumber, printShare } from '../../../../shared/words/print.ts';
 import type { StudCheckInput } from '../../../../shared/words/stud.ts';
+import { pilotLead } from '../holes/pilotLinesUp.ts';
 import { studNumbers } from '../numbers/studNumbers.ts';
 import { refuseStud } from '../refuseStud.ts';
 
@@ -18,6 +19,8 @@ export interface StudTolerances {
   readonly entersHole: number | null;
   /** Pads seated, the tip stays clear of the engine side. */
   readonly tipClears: number | null;
+  /** The stud pilot lines the flexplate's pieces up; null with one piece. */
+  readonly linesUp: number | null;
   /** Share in which none fails; a nut that only starts with the converter drawn forward is no failure. */
   readonly noneFails: number;
   /** Share in which every check passes that could be made. */
@@ -53,6 +56,7 @@ export function studTolerances(
     tipShows: g === null ? null : count.shows / draws,
     entersHole: g === null ? null : count.enters / draws,
     tipClears: room === null ? null : count.clears / draws,
+    linesUp: pilotLead({ input }) === null ? null : count.lines / draws,
     noneFails: count.none / draws,
     allWell,
     answer: {
@@ -76,6 +80,8 @@ function wellIn(input: StudCheckInput, draws: number, seed: number) {
   const { stud, stack, nut, criteria, pullForwardMm: g } = input;
   const room = stack.tipRoomMm;
   const { pitchMm: P, layerTolerancesMm, washerMm, stackMm } = studNumbers(input);
+  const lead = pilotLead({ input });
+  const before = new Set((lead?.pieces ?? []).slice(0, -1).map((piece) => stack.layers.indexOf(piece)));
   const random = seeded(seed);
   const spread = (t: number): number => (t === 0 ? 0 : t * (2 * random() - 1));
   const tl = stud.lengthToleranceMm;
@@ -88,12 +94,18 @@ function wellIn(input: StudCheckInput, draws: number, seed: number) {
     shows: 0,
     enters: 0,
     clears: 0,
+    lines: 0,
     none: 0,
     all: 0,
   };
   for (let i = 0; i < draws; i++) {
     let S = stackMm.nominal;
-    for (const t of layerTolerancesMm) S += spread(t);
+    let E = lead?.beforeMm ?? 0;
+    for (const [at, t] of layerTolerancesMm.entries()) {
+      const off = spread(t);
+      S += off;
+      if (before.has(at)) E += off;
+    }
     const start = stud.threadStartMm + spread(tl);
     const end = stud.threadEndMm + spread(tl);
     const tip = stud.projectionMm + spread(tl);
@@ -112,11 +124,13 @@ function wellIn(input: StudCheckInput, draws: number, seed: number) {
     if (starts) count.starts++;
     if (shows) count.shows++;
     if (enters) count.enters++;
+    const lines = lead === null || tip - end - E >= lead.leadMm - 1e-9;
     if (clears) count.clears++;
+    if (lines) count.lines++;
     // A tip that shows is past the flexplate's face.
     const rest = clamps && engaged && protrudes && clears;
     if (rest && shows) count.none++;
-    if (rest && starts) count.all++;
+    if (rest && starts && lines) count.all++;
   }
   return count;
 }

@@ -1,4 +1,5 @@
 import type { StudCheckInput, ToleranceRow } from '../../../../shared/words/stud.ts';
+import { pilotLead } from '../holes/pilotLinesUp.ts';
 import { lengthMargin } from '../numbers/lengthMargin.ts';
 import { studNumbers } from '../numbers/studNumbers.ts';
 import { studTolerances } from './studTolerances.ts';
@@ -55,5 +56,7 @@ export function toleranceRows(input: StudCheckInput): ToleranceTable {
   }
   if (stack.tipRoomMm !== null)
     rows.push(row('clears', stack.tipRoomMm - stud.projectionMm, [tl], drawn.tipClears!));
+  const lead = pilotLead({ input });
+  if (lead !== null) rows.push(row('lines', lead.intoMm - lead.leadMm, lead.tolerancesMm, drawn.linesUp!));
   return { rows, draws: drawn.draws, anyFails: 1 - drawn.noneFails };
 }

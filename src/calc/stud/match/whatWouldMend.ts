@@ -1,7 +1,7 @@
 import { type LengthUnit, listInWords, printLength } from '../../../../shared/words/print.ts';
 import type { Fits, Nut, Stud, StudCheckInput } from '../../../../shared/words/stud.ts';
 import { checkStud } from '../checkStud.ts';
-import { studWanted } from './studWanted.ts';
+import { linesUpFromMm, studWanted } from './studWanted.ts';
 
 export interface Mend {
   readonly sentence: string;
@@ -37,7 +37,7 @@ export function whatWouldMend(input: StudCheckInput, unit: LengthUnit = 'mm'): r
     longer(input, unit),
     other(input, unit),
   ];
-  return tried
+  const mends = tried
     .flatMap((trial) => {
       if (trial === null) return [];
       const { fits } = checkStud(trial.input, unit);
@@ -47,6 +47,10 @@ export function whatWouldMend(input: StudCheckInput, unit: LengthUnit = 'mm'): r
         : [];
     })
     .sort((a, b) => BETTER[b.fits] - BETTER[a.fits]);
+  // The same sizes changed twice say the same twice.
+  return mends.filter(
+    ({ changed }, at) => mends.findIndex((one) => one.changed.join() === changed.join()) === at,
+  );
 }
 
 interface Trial {
@@ -90,6 +94,7 @@ function shim(input: StudCheckInput, unit: LengthUnit): Trial | null {
   if (thicknessMm > g) return null;
   const layer = {
     name: 'shim',
+    kind: 'shim' as const,
     thicknessMm,
     toleranceMm: 0,
     holeDiameterMm: stack.layers[0]?.holeDiameterMm ?? null,
@@ -138,7 +143,8 @@ function longer(input: StudCheckInput, unit: LengthUnit): Trial | null {
   const { stud, stack, pullForwardMm: g } = input;
   if (g === null) return null;
   const most = stack.layers.reduce((sum, layer) => sum + layer.thicknessMm + layer.toleranceMm, 0);
-  const projectionMm = up(g + most + stud.lengthToleranceMm + SIZE_STEP[unit], SIZE_STEP[unit]);
+  const least = Math.max(g + most + stud.lengthToleranceMm + SIZE_STEP[unit], linesUpFromMm(input));
+  const projectionMm = up(least, SIZE_STEP[unit]);
   if (projectionMm <= stud.projectionMm) return null;
   return {
     what: `A stud with the same thread and at least ${printLength(projectionMm, unit, 'coarse')} length from pad`,

@@ -76,17 +76,23 @@ describe('common practice, no source: which stud for which flexplate', () => {
     expect([long.fits, long.decidedBy]).toEqual(['no', 'tipRoomMm']);
   });
   it.each(ids('two-piece'))(
-    'for the %s flexplate the long stud comes first, and the nut of the short one cannot be started',
+    'for the %s flexplate the long stud comes first and fits; the short one is with care, for its pilot',
     (id) => {
       const { first, short, long, yeses } = pairOf(id);
       expect(first).toBe(long);
-      expect([long.fits, long.check.reach.grade]).toEqual(['with-care', 'pilot-shows']);
+      expect([long.fits, long.check.reach.grade]).toEqual(['yes', 'starts-by-hand']);
       expect(long.check.findings.filter((one) => one.status !== 'pass').map((one) => one.id)).toEqual([
-        'reach',
         'joint',
       ]);
-      expect([short.fits, short.check.reach.grade, short.decidedBy]).toEqual(['no', 'blind', 'projectionMm']);
-      expect(yeses).toEqual([long.id]);
+      const cautions = short.check.findings.filter((one) => one.status === 'caution').map((one) => one.id);
+      expect([short.fits, short.decidedBy, cautions]).toEqual([
+        'with-care',
+        'projectionMm',
+        ['pilot-lines-up'],
+      ]);
+      expect(yeses).toEqual([long.id, short.id]);
+      const gapMm = demoStacks.find((one) => one.id === id)!.entry.pullForwardMm!;
+      expect([gapMm >= 25.4 / 8 - 1e-9, gapMm <= (25.4 * 3) / 16 + 1e-9]).toEqual([true, true]);
     },
   );
 });

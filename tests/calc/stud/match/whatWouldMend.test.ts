@@ -113,8 +113,8 @@ describe('what would mend it', () => {
     const { stud } = demoStuds.find((one) => one.id === 'short-3-8-24')!.entry;
     const mends = whatWouldMend({ ...EXAMPLE, joint: null, ...entry, stud });
     expect(mends.map((mend) => [mend.fits, mend.sentence])).toContainEqual([
-      'with-care',
-      'A stud with the same thread and at least 25.20 mm length from pad would fit with care.',
+      'yes',
+      'A stud with the same thread and at least 27.80 mm length from pad would fit.',
     ]);
   });
 });

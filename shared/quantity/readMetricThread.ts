@@ -33,7 +33,7 @@ export function readMetricThread(text: string, role: 'external' | 'internal' | '
   if (!parts)
     return {
       ok: false,
-      why: 'is no thread callout; write M10x1.25, M10x1.5-6g, or M10 for the coarse pitch.',
+      why: 'is not a thread callout; write M10x1.25, M10x1.5-6g, or M10 for the coarse pitch.',
     };
   const majorMm = decimal(parts[1] ?? '');
   const pitches = METRIC_PITCHES.get(majorMm);

@@ -55,7 +55,7 @@ function unitOf(text: string, asked: TypedQuantity): UnitRow | string {
   if (found?.kind === asked.kind) return found;
   const units = unitsInWords(asked.kind);
   const use = units === '' ? 'type the number without a unit' : `use ${units}`;
-  if (!found) return `${quoted(text)} is no unit known for ${wanted}; ${use}.`;
+  if (!found) return `${quoted(text)} is not a unit for ${wanted}; ${use}.`;
   return `${found.name} is a unit of ${KINDS[found.kind].name.replace(/^an? /, '')}, and this is ${wanted}; ${use}.`;
 }
 

@@ -141,7 +141,7 @@ export function text(name: string, { most, least = 0, lines = false }: TextRules
     const what = subject(name, sent);
     if (missing(sent.input)) return `${what} is missing; give it as text.`;
     if (typeof sent.input !== 'string') return `${what} was sent as ${sentAs(sent.input)}; send text.`;
-    if (sent.input.trim().length < least) return `${what} is empty; write it out.`;
+    if (sent.input.trim().length < least) return `${what} is empty. Enter it.`;
     return `${what} has ${sent.input.trim().length} characters; at most ${most} are kept.`;
   };
   return z

@@ -42,7 +42,7 @@ export function refuseStud(stud: Omit<Stud, 'thread'>, refuse: Refuse): void {
   if (projectionMm < threadEndMm) {
     refuse(
       ['projectionMm'],
-      `The stud projects ${projectionMm} mm; its tip cannot lie before the last full thread, at ${threadEndMm} mm.`,
+      `The stud projects ${projectionMm} mm; its end cannot come before the last full thread, at ${threadEndMm} mm.`,
     );
   }
   if (proofMPa !== null && tensileMPa !== null && proofMPa > tensileMPa) {
@@ -68,7 +68,7 @@ export const stackSchema = strict('The stack', {
   layers: list('The layers', layer, {
     least: 1,
     most: MOST_LAYERS,
-    empty: 'The stack has no layers; give at least the plate, with its thickness.',
+    empty: 'The flexplate stack has no layers; give at least the plate, with its thickness.',
   }),
 }) satisfies z.ZodType<Stack>;
 

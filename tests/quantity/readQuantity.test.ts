@@ -165,11 +165,11 @@ describe('what cannot be taken is refused by the name of its field, with what wa
     ],
     [
       '4.9 furlong',
-      `${FIELD}: "4.9 furlong" cannot be used. "furlong" is no unit known for a length; use mm, cm, µm, in or thou.`,
+      `${FIELD}: "4.9 furlong" cannot be used. "furlong" is not a unit for a length; use mm, cm, µm, in or thou.`,
     ],
     [
       '4.9 m m',
-      `${FIELD}: "4.9 m m" cannot be used. "m m" is no unit known for a length; use mm, cm, µm, in or thou.`,
+      `${FIELD}: "4.9 m m" cannot be used. "m m" is not a unit for a length; use mm, cm, µm, in or thou.`,
     ],
   ])('the text %j is refused by the name of its field', (typed, message) => {
     expect(read(typed, 'length', 'mm')).toEqual({ ok: false, message });

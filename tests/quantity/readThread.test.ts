@@ -104,8 +104,8 @@ describe('what is no thread, or contradicts itself, is refused', () => {
       '',
       'Thread: nothing was typed. Type a callout such as 3/8-24, 7/16-20 UNF-2A, #10-32, M10x1.25 or M10.',
     ],
-    ['bolt', 'Thread: "bolt" is no thread callout; write 3/8-24, 7/16-20 UNF-2A, #10-32, M10x1.25 or M10.'],
-    ['3/8', 'Thread: "3/8" is no thread callout; write 3/8-24, 7/16-20 UNF-2A, #10-32, M10x1.25 or M10.'],
+    ['bolt', 'Thread: "bolt" is not a thread callout; write 3/8-24, 7/16-20 UNF-2A, #10-32, M10x1.25 or M10.'],
+    ['3/8', 'Thread: "3/8" is not a thread callout; write 3/8-24, 7/16-20 UNF-2A, #10-32, M10x1.25 or M10.'],
     [
       '3/8-24 UNC',
       'Thread: "3/8-24 UNC" is named UNC, but 3/8-24 is UNF, and 3/8 UNC has 16 threads per inch. Did you mean 3/8-24 UNF-2A?',
@@ -140,9 +140,9 @@ describe('what is no thread, or contradicts itself, is refused', () => {
     ],
     [
       '3/8-242A',
-      'Thread: "3/8-242A" is no thread callout; write 3/8-24, 7/16-20 UNF-2A, #10-32, M10x1.25 or M10.',
+      'Thread: "3/8-242A" is not a thread callout; write 3/8-24, 7/16-20 UNF-2A, #10-32, M10x1.25 or M10.',
     ],
-    ['M10x', 'Thread: "M10x" is no thread callout; write M10x1.25, M10x1.5-6g, or M10 for the coarse pitch.'],
+    ['M10x', 'Thread: "M10x" is not a thread callout; write M10x1.25, M10x1.5-6g, or M10 for the coarse pitch.'],
     [
       'M10.5x1.5',
       'Thread: "M10.5x1.5" has no size of ISO 261 between M3 and M30; the nearest are M10 and M11.',
@@ -169,7 +169,7 @@ describe('what is no thread, or contradicts itself, is refused', () => {
     for (const role of ['external', 'internal', 'either'] as const)
       expect(readThread(typed, role)).toEqual({
         ok: false,
-        message: `Thread: "${typed}" is named left-hand; left-hand threads are not known here, only right-hand ones. Where the thread is right-hand, type it without the mark; a left-hand one cannot be checked here.`,
+        message: `Thread: "${typed}" is a left-hand thread, which can't be checked here. If the thread is right-hand, leave out the LH.`,
       });
   });
 

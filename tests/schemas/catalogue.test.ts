@@ -70,7 +70,7 @@ describe('a family', () => {
   });
 
   test.each<[string, unknown, string]>([
-    ['name', ' ', 'The name is empty; write it out.'],
+    ['name', ' ', 'The name is empty. Enter it.'],
     [
       'trackInnerDiameterMm',
       264,
@@ -128,7 +128,7 @@ describe('a family', () => {
       null,
       'The maker’s minimum wall of 4.2 mm needs its source; say the document it stands in.',
     ],
-    ['makerMinimumWallSource', '', 'The source of the maker’s minimum is empty; write it out.'],
+    ['makerMinimumWallSource', '', 'The source of the maker’s minimum is empty. Enter it.'],
     ['ringAllowed', 'yes', 'Stiffening ring may be welded on must be true or false.'],
     ['note', 'a\u0007', 'The note has a control character in it; take it out.'],
     ['note', '\u202eabc', 'The note has a control character in it; take it out.'],
@@ -246,7 +246,7 @@ describe('a stud of the catalogue', () => {
     expect(faults(catalogueStudSchema, { ...entry, stud: { ...STUD, threadEndMm: 24 } })).toEqual([
       {
         path: 'stud.projectionMm',
-        message: 'The stud projects 23 mm; its tip cannot lie before the last full thread, at 24 mm.',
+        message: 'The stud projects 23 mm; its end cannot come before the last full thread, at 24 mm.',
       },
     ]);
   });

@@ -131,7 +131,7 @@ describe('each wrong field is named, with one sentence', () => {
     [
       'stud.projectionMm',
       19.9,
-      'The stud projects 19.9 mm; its tip cannot lie before the last full thread, at 20 mm.',
+      'The stud projects 19.9 mm; its end cannot come before the last full thread, at 20 mm.',
     ],
     ['stud.projectionMm', '23', 'The length from pad was sent as the text "23"; send a plain number of mm.'],
     ['stud.lengthToleranceMm', undefined, 'The length tolerance is missing; give a plain number of mm.'],
@@ -155,7 +155,7 @@ describe('each wrong field is named, with one sentence', () => {
       'three-piece',
       'The flexplate was sent as the text "three-piece"; it is "one-piece" or "two-piece".',
     ],
-    ['stack.layers', [], 'The stack has no layers; give at least the plate, with its thickness.'],
+    ['stack.layers', [], 'The flexplate stack has no layers; give at least the plate, with its thickness.'],
     [
       'stack.layers.0.thicknessMm',
       0,
@@ -171,7 +171,7 @@ describe('each wrong field is named, with one sentence', () => {
       3.2,
       'The tolerance of plate is 3.2 mm; it must be less than its thickness, 3.2 mm.',
     ],
-    ['stack.layers.0.name', '  ', 'The name of layer 1 is empty; write it out.'],
+    ['stack.layers.0.name', '  ', 'The name of layer 1 is empty. Enter it.'],
     ['stack.layers.0.name', 'x'.repeat(61), 'The name of layer 1 has 61 characters; at most 60 are kept.'],
     ['stack.layers.0.name', 'a\nb', 'The name of layer 1 has a control character in it; take it out.'],
     ['stack.holeCount', 1, 'The number of holes is 1; it must be a whole number from 2 to 24.'],

@@ -152,7 +152,7 @@ function openSource(file: string): Database.Database {
     raw?.close();
     throw new BackupFailed(
       'not-sound',
-      `${file} can't be read (${messageOf(error)}). No backup was made; hold on to your earlier backups.`,
+      `${file} can't be read (${messageOf(error)}). No backup was made. Keep your earlier backups.`,
       error,
     );
   }

@@ -90,7 +90,7 @@ export function checkCopy(file: string, least: Counts): Counts {
 export function unsound(what: string, cause: unknown): BackupFailed {
   return new BackupFailed(
     'not-sound',
-    `The copy failed its check (${what}) and was deleted. The shop's own data may be damaged; hold on to your earlier backups.`,
+    `The copy failed its check (${what}) and was deleted. The shop's own data may be damaged. Keep your earlier backups.`,
     cause,
   );
 }

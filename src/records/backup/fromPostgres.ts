@@ -73,7 +73,7 @@ async function reading<T>(url: string, fn: (client: pg.Client, where: string) =>
     const why = error instanceof Error && error.message !== '' ? error.message : postgresCode(error);
     throw new BackupFailed(
       'not-read',
-      `${where} can't be read (${why}), so no backup was made. Check that the server is running and DATABASE_URL is right. Hold on to your earlier backups.`,
+      `${where} can't be read (${why}), so no backup was made. Check that the server is running and DATABASE_URL is right. Keep your earlier backups.`,
       error,
     );
   } finally {
@@ -159,7 +159,7 @@ async function copyTable(client: pg.Client, raw: Database.Database, table: strin
   if (arrived.length !== left.length || hashOfRows(arrived) !== hashOfRows(left)) {
     throw new BackupFailed(
       'not-sound',
-      `The copy of table ${table} differs from the original (${left.length} rows there, ${arrived.length} in the copy) and was deleted. Hold on to your earlier backups, and report this.`,
+      `The copy of table ${table} differs from the original (${left.length} rows there, ${arrived.length} in the copy) and was deleted. Keep your earlier backups, and report this.`,
     );
   }
   return left.length;

@@ -121,7 +121,7 @@ function refuseOtherRing(joint: Joint | null, family: Family | null, unit: Lengt
       : [
           {
             path: 'joint.studCount',
-            message: `The number of studs in the joint, ${joint.studCount}, is not the cover’s, ${studCount}. Give ${studCount}, or another cover type.`,
+            message: `The number of studs in the joint, ${joint.studCount}, is not the cover’s, ${studCount}. Give ${studCount}, or choose another cover type.`,
           },
         ]),
     ...(Math.abs(joint.studCircleDiameterMm - circleMm) <= SAME_CIRCLE_MM
@@ -129,7 +129,7 @@ function refuseOtherRing(joint: Joint | null, family: Family | null, unit: Lengt
       : [
           {
             path: 'joint.studCircleDiameterMm',
-            message: `The bolt circle in the joint, ${mm(joint.studCircleDiameterMm)}, is not the cover’s, ${mm(circleMm)}. Give the cover’s, or another cover type.`,
+            message: `The bolt circle in the joint, ${mm(joint.studCircleDiameterMm)}, is not the cover’s, ${mm(circleMm)}. Give the cover’s, or choose another cover type.`,
           },
         ]),
   ];

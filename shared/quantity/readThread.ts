@@ -29,7 +29,7 @@ export function readThread(typed: string, role: ThreadRole = 'either'): ThreadRe
     return refuse(`Thread: ${quoted(typed)} is too long. Type a callout such as ${EXAMPLES}.`);
   if (LEFT_HAND.test(text))
     return refuse(
-      `Thread: ${quoted(typed)} is a left-hand thread, which can't be checked here. If the thread is right-hand, leave out the LH.`,
+      `Thread: ${quoted(typed)} is a left-hand thread, which can’t be checked here. If the thread is right-hand, leave out the LH.`,
     );
   const read = /^m/i.test(text) ? readMetricThread(text, role) : readUnifiedThread(text, role);
   return read.ok ? read : refuse(`Thread: ${quoted(typed)} ${read.why}`, read.meant);

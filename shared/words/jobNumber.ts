@@ -6,5 +6,5 @@ export function isNoAddress(number: string): boolean {
 }
 
 export function noAddress(number: string): string {
-  return `"${number}" can't be a job number. Enter another, such as J-104.`;
+  return `"${number}" can’t be a job number. Enter another, such as J-104.`;
 }

@@ -13,7 +13,7 @@ export class Refusal extends Error {
   readonly faults: readonly Fault[];
 
   constructor(code: string, faults: readonly Fault[]) {
-    super(faults[0]?.message ?? 'These values can't be used. Check them and send them again.');
+    super(faults[0]?.message ?? 'These values can’t be used. Check them and send them again.');
     this.name = 'Refusal';
     this.code = code;
     this.faults = faults;

@@ -169,7 +169,7 @@ describe('what is no thread, or contradicts itself, is refused', () => {
     for (const role of ['external', 'internal', 'either'] as const)
       expect(readThread(typed, role)).toEqual({
         ok: false,
-        message: `Thread: "${typed}" is a left-hand thread, which can't be checked here. If the thread is right-hand, leave out the LH.`,
+        message: `Thread: "${typed}" is a left-hand thread, which can’t be checked here. If the thread is right-hand, leave out the LH.`,
       });
   });
 

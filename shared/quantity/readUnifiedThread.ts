@@ -47,7 +47,10 @@ function classOf(typed: string | undefined, role: string): UnifiedClass | string
 export function readUnifiedThread(text: string, role: 'external' | 'internal' | 'either'): CalloutRead {
   const parts = CALLOUT.exec(text);
   if (!parts) {
-    return { ok: false, why: 'is not a thread callout; write 3/8-24, 7/16-20 UNF-2A, #10-32, M10x1.25 or M10.' };
+    return {
+      ok: false,
+      why: 'is not a thread callout; write 3/8-24, 7/16-20 UNF-2A, #10-32, M10x1.25 or M10.',
+    };
   }
   const perInch = Number(parts[3]);
   const size = sizeOf(parts[1] ?? '', parts[2] ?? '', perInch);

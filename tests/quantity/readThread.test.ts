@@ -104,7 +104,10 @@ describe('what is no thread, or contradicts itself, is refused', () => {
       '',
       'Thread: nothing was typed. Type a callout such as 3/8-24, 7/16-20 UNF-2A, #10-32, M10x1.25 or M10.',
     ],
-    ['bolt', 'Thread: "bolt" is not a thread callout; write 3/8-24, 7/16-20 UNF-2A, #10-32, M10x1.25 or M10.'],
+    [
+      'bolt',
+      'Thread: "bolt" is not a thread callout; write 3/8-24, 7/16-20 UNF-2A, #10-32, M10x1.25 or M10.',
+    ],
     ['3/8', 'Thread: "3/8" is not a thread callout; write 3/8-24, 7/16-20 UNF-2A, #10-32, M10x1.25 or M10.'],
     [
       '3/8-24 UNC',
@@ -142,7 +145,10 @@ describe('what is no thread, or contradicts itself, is refused', () => {
       '3/8-242A',
       'Thread: "3/8-242A" is not a thread callout; write 3/8-24, 7/16-20 UNF-2A, #10-32, M10x1.25 or M10.',
     ],
-    ['M10x', 'Thread: "M10x" is not a thread callout; write M10x1.25, M10x1.5-6g, or M10 for the coarse pitch.'],
+    [
+      'M10x',
+      'Thread: "M10x" is not a thread callout; write M10x1.25, M10x1.5-6g, or M10 for the coarse pitch.',
+    ],
     [
       'M10.5x1.5',
       'Thread: "M10.5x1.5" has no size of ISO 261 between M3 and M30; the nearest are M10 and M11.',

@@ -96,7 +96,11 @@ export function stackFaults(
   unit: LengthUnit,
 ): readonly Fault[] {
   return [
-    ...unless(layers.length > 0, 'stack.layers', 'The flexplate stack has no layers. Enter at least the plate.'),
+    ...unless(
+      layers.length > 0,
+      'stack.layers',
+      'The flexplate stack has no layers. Enter at least the plate.',
+    ),
     ...unless(
       layers.length <= MOST_LAYERS,
       'stack.layers',

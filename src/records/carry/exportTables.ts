@@ -25,7 +25,7 @@ export const EXPORTED_TABLES = Object.keys(EXPORTED) as ExportedTable[];
 
 /** Tables that are not exported, and why. */
 export const STAYS: Readonly<Record<Exclude<Table, ExportedTable>, string>> = {
-  schema_migration: "kept by the program for itself",
+  schema_migration: 'kept by the program for itself',
   person_password: 'a secret, even as a hash',
   session: 'belongs to one machine',
   api_token: 'a secret, even as a hash',

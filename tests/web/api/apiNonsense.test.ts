@@ -133,7 +133,7 @@ test.each(['new', 'NEW', '.', '..'])(
       number,
       who: 'MH',
     });
-    expect([page.status, page.text]).toEqual([422, expect.stringContaining('cannot be a job number')]);
+    expect([page.status, page.text]).toEqual([422, expect.stringContaining('can’t be a job number')]);
   },
 );
 

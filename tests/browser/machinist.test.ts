@@ -150,7 +150,7 @@ describe.each([
     await page.waitForSelector('.doubt');
     expect(await page.locator('.doubt').textContent()).toContain('Did you mean 4.92');
     await screen(page, `a doubted reading on ${where}`);
-    await page.click('#use-0');
+    await page.click('[id="use-w.0"]');
     await page.waitForFunction(() => document.querySelector('.doubt') === null);
     expect(await page.inputValue('[name="w.0"]')).toMatch(/^4\.92/);
     await page.fill('[name="w.1"]', 'about five');

@@ -82,8 +82,8 @@ async function postKeep(context: PageContext, req: Request, res: Response): Prom
         ]
       : []),
     ...form.view.doubts.map((one) => ({
-      path: `w.${one.row}`,
-      message: `Wall at station ${one.row + 1}: ${one.question} Choose one before it is saved.`,
+      path: one.name,
+      message: `${one.label}: ${one.question} Choose one before it is saved.`,
     })),
   ]);
   res.status(422).send(page.html);

@@ -1,4 +1,3 @@
-import { doubt } from '../../../shared/quantity/doubt.ts';
 import type { Writing } from '../../../shared/quantity/fieldText.ts';
 import { coverCheckSchema } from '../../../shared/schemas/coverCheck.ts';
 import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
@@ -18,7 +17,8 @@ import { notInspected } from '../../shop/jobInput.ts';
 import { limitsFor } from '../../shop/limitsFor.ts';
 import { chosenGauges } from '../measuring/gaugesOnForm.ts';
 import { noteBody, readBody } from '../request/bodyForm.ts';
-import { type Fields, splitRepeats, TypedForm } from '../request/typed.ts';
+import { type Fields, TypedForm } from '../request/typed.ts';
+import { askedAgain } from './askedAgain.ts';
 import { AS_MEASURED, CRACK } from './asMeasured.ts';
 import { fieldName, LENGTH_CELL, readMarks, readRows, type StationRow } from './coverRows.ts';
 import { ownFamily } from './ownBending.ts';
@@ -54,18 +54,32 @@ type Chosen = ReturnType<typeof chosenCover>;
 /**
  * The form of "a cover, quickly": what was typed, kept as typed, and the question it asks of the calculation.
  * Rows are named by number: `a.0` angle, `r.0` radius, `w.0` wall (repeats parted by semicolons), `f.0` face
- * height, `d.0` mark depth, `ok.0` a doubted reading confirmed; marks between stations `ma.0`, `mr.0`, `md.0`.
+ * height, `d.0` mark depth, `ok.w.0` a wall confirmed that was asked about; marks between stations `ma.0`, `mr.0`, `md.0`.
  */
 export function readCoverForm(sent: Fields, shop: ShopAtHand, writing: Writing): CoverForm {
-  const fields = applyFix(sent);
+  const { fix, ...fields } = sent;
+  const read = readTyped(fields, shop, writing);
+  // A press on "use 4.92 mm" sends `fix=w.3=4.92 mm`: the answer to that question, and no other field, is put in.
+  const answered = read.view.doubts.find(({ name, meant }) => meant !== null && fix === `${name}=${meant}`);
+  return answered ? readTyped({ ...fields, [answered.name]: answered.meant! }, shop, writing) : read;
+}
+
+function readTyped(fields: Fields, shop: ShopAtHand, writing: Writing): CoverForm {
   const form = new TypedForm(fields, writing);
   noteBody(form, COVER_SHAPE);
   noteBody(form, OWN_BENDING, { at: OWN_BENDING_AT });
   for (const name of Object.keys(fields)) if (LENGTH_CELL.test(name)) form.note(name, 'length');
   const chosen = chosenCover(form, fields, shop);
   const { cover, measured, marks } = chosen;
-  const doubts = cover ? doubtsOf(form, fields, measured, cover.nominalWallMm, writing) : [];
   const gauges = chosenGauges(form, shop.gauges);
+  const known = {
+    gauge: figuresOf(readBody(form, { gauge: AS_MEASURED.gauge }).gauge, gauges),
+    criteria: shop.criteria,
+  };
+  const family = chosen.family?.body ?? null;
+  const doubts = cover
+    ? askedAgain(form, measured, marks, { ...known, family, nominalWallMm: cover.nominalWallMm })
+    : [];
   const input = readInput(form, chosen, gauges, shop, doubts);
   return {
     view: viewOf(form, chosen, doubts, shop),
@@ -81,13 +95,6 @@ export function readCoverForm(sent: Fields, shop: ShopAtHand, writing: Writing):
     gauges,
     withUnits: (address) => form.withUnits(address),
   };
-}
-
-/** A press on "use 4.92 mm" sends `fix=w.3=4.92`: that field, and no other, is replaced. */
-function applyFix(sent: Fields): Fields {
-  const match = /^([a-z]{1,2}\.\d{1,3})=(.{1,40})$/.exec(sent.fix ?? '');
-  const { fix: _, ...rest } = sent;
-  return match ? { ...rest, [match[1]!]: match[2]! } : rest;
 }
 
 function chosenCover(form: TypedForm, fields: Fields, { families }: ShopAtHand) {
@@ -131,7 +138,7 @@ function readInput(
     plannedCutMm,
     crackTest,
     notInspected: notInspected([]),
-    doubtfulReadings: doubts.map((one) => `wall at station ${one.row + 1}`),
+    doubtfulReadings: doubts.map(({ label }) => label.charAt(0).toLowerCase() + label.slice(1)),
     gaugesUsed: chosen.map(({ gauge }) => ({ name: gauge.name, dueOn: gauge.dueOn })),
     measuredOn: today,
   });
@@ -205,32 +212,4 @@ function ownShape(form: TypedForm) {
     return null;
   }
   return { studCount, studCircleDiameterMm, trackInnerDiameterMm, trackOuterDiameterMm, nominalWallMm };
-}
-
-function doubtsOf(
-  form: TypedForm,
-  fields: Fields,
-  rows: readonly { index: number; walls: readonly number[] }[],
-  nominalWallMm: number,
-  writing: Writing,
-): DoubtView[] {
-  return rows.flatMap(({ index, walls }) => {
-    const parts = splitRepeats(fields[`w.${index}`] ?? '');
-    const found = walls.flatMap((valueMm, i) => {
-      if (valueMm <= 0) return [];
-      const asked = doubt({
-        valueMm,
-        expectedMm: nominalWallMm,
-        typed: parts[i] ?? '',
-        unit: writing.lengthUnit,
-        decimalSign: writing.decimalSign,
-      });
-      return asked ? [{ ...asked, at: i }] : [];
-    })[0];
-    if (!found || form.text(`ok.${index}`) === parts.join('; ')) return [];
-    const { meantTyped } = found;
-    const meant =
-      meantTyped === null ? null : parts.map((part, i) => (i === found.at ? meantTyped : part)).join('; ');
-    return [{ row: index, question: found.question, meant, asTyped: parts.join('; ') }];
-  });
 }

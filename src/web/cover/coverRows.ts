@@ -59,8 +59,17 @@ export function readRows(
   });
 }
 
+/** A row of the table of heat marks between stations, as read. */
+export interface MarkRow {
+  readonly index: number;
+  readonly angleDeg: number | null;
+  readonly radiusMm: number | null;
+  readonly depthMm: number | null;
+  readonly complete: boolean;
+}
+
 /** Heat marks between stations; `complete` once place and depth are there. */
-export function readMarks(form: TypedForm, fields: Fields) {
+export function readMarks(form: TypedForm, fields: Fields): MarkRow[] {
   const typed = indexesOf(fields, /^m[ard]\.(\d{1,3})$/);
   const count = Math.max(-1, ...typed) + 1 + (fields.add === 'mark' ? 1 : 0);
   return Array.from({ length: Math.min(count, MOST_ROWS) }, (_, index) => {

@@ -9,7 +9,9 @@ import { placesOn } from '../../shop/jobPlaces.ts';
 /** A demo cover as somebody would have typed it on the quick page, in the reader’s unit. */
 export function exampleQuery(cover: DemoCover, familyId: string, family: Family, writing: Writing): string {
   const { lengthUnit: unit, decimalSign } = writing;
-  const length = (mm: number) => writeLength(mm, unit, decimalSign);
+  // An inch reading is no round number of millimeters: told to what a micrometer shows.
+  const shown = (mm: number) => (unit === 'mm' ? Number(mm.toFixed(3)) : mm);
+  const length = (mm: number) => writeLength(shown(mm), unit, decimalSign);
   const read = ({ mm }: TypedReading) => length(mm);
   const layout = placesOn(family);
   const query = new URLSearchParams({ family: familyId, unit, crack: cover.crackTest });

@@ -111,14 +111,40 @@ describe('a cover, quickly', () => {
   it('asks about a slipped decimal, does not count it, and takes the confirmation', async () => {
     const asked = await ask({ ...FIRST_SET, 'w.3': '0.483' });
     expect(asked.text).toContain('0.483 mm? Did you mean 4.83 mm?');
-    expect(asked.text).toContain('Is that reading right?');
+    expect(asked.text).toContain('Is that right?');
     expect(asked.text).not.toContain('Replace it.');
-    const mended = await ask({ ...FIRST_SET, 'w.3': '0.483', fix: 'w.3=4.83', crack: 'none-found' });
+    const mended = await ask({ ...FIRST_SET, 'w.3': '0.483', fix: 'w.3=4.83 mm', crack: 'none-found' });
     expect(mended.text).toContain('Face it: 0.42 mm.');
-    const confirmed = await ask({ ...FIRST_SET, 'w.3': '0.483', 'ok.3': '0.483' });
+    const confirmed = await ask({ ...FIRST_SET, 'w.3': '0.483', 'ok.w.3': '0.483' });
     expect(confirmed.text).not.toContain('Did you mean');
     expect(confirmed.text).toContain('Replace it.');
   });
+
+  it.each([
+    ['an indicator reading of 0.6 for 0.06', { 'f.0': '0.6' }, 'Indicator reading at station 1:', '0.06 mm'],
+    ['a heat mark of 2 for 0.2', { 'd.0': '2' }, 'Heat mark depth at station 1:', '0.2 mm'],
+    [
+      'repeats of 4.968 and 4.698',
+      { 'w.0': '4.968; 4.698', gaugeSpread: '0.003' },
+      'Wall at station 1:',
+      '4.968; 4.968 mm',
+    ],
+    ['a minimum wall of 0.43', { minimum: '0.43' }, 'Minimum wall:', '4.3 mm'],
+    ['a runout limit of 1.3', { runout: '1.3' }, 'Runout allowed after the cut:', '0.13 mm'],
+  ])(
+    'asks about %s, offers what was probably meant, and takes either answer',
+    async (_, slip, label, meant) => {
+      const asked = await ask({ ...FIRST_SET, ...slip });
+      expect(asked.text).toContain(label);
+      expect(asked.text).toContain('Is that right?');
+      expect(asked.html).toContain(`>Use ${meant}<`);
+      const [name, typed] = Object.entries(slip)[0]!;
+      const used = await ask({ ...FIRST_SET, ...slip, fix: `${name}=${meant}` });
+      expect(used.text).not.toContain('Did you mean');
+      const confirmed = await ask({ ...FIRST_SET, ...slip, [`ok.${name}`]: typed });
+      expect(confirmed.text).not.toContain('Did you mean');
+    },
+  );
 
   it('fixes no field but the one the question was about', async () => {
     const page = await ask({ ...FIRST_SET, fix: 'minimum=0' });
@@ -184,7 +210,7 @@ describe('a cover, quickly', () => {
     const before = await count();
     for (const [fields, sentence] of [
       [{ ...whole, initials: '' }, 'Enter your initials'],
-      [{ family: 'metric-4', unit: 'mm', initials: 'AK' }, 'Nothing has been measured yet'],
+      [{ family: 'metric-4', unit: 'mm', initials: 'AK' }, 'Nothing is measured yet'],
       [{ ...whole, 'w.0': '49.2' }, 'Did you mean 4.92 mm?'],
     ] as const) {
       const page = await program.post('/cover/keep', fields);

@@ -23,9 +23,12 @@ export interface StationRowView {
   readonly place: string;
 }
 
-/** A reading that looks like a slipped decimal or the wrong unit. */
+/** A reading that looks like a slip, or a limit that can hardly be meant. */
 export interface DoubtView {
-  readonly row: number;
+  /** Of its box. */
+  readonly name: string;
+  /** "Wall at station 3". */
+  readonly label: string;
   readonly question: string;
   /** What the box would hold if the other reading was meant; null when nobody can tell. */
   readonly meant: string | null;

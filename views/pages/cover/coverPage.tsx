@@ -120,7 +120,7 @@ function CoverForm({ form, given, exampleHref }: CoverPageProps) {
 
 /** Readings the person has said are right although they were doubted. */
 function confirmed(form: CoverFormView): string[] {
-  return Object.keys(form.fields).filter((name) => /^ok\.\d{1,3}$/.test(name));
+  return Object.keys(form.fields).filter((name) => /^ok\.[a-zA-Z]{1,24}(\.\d{1,3})?$/.test(name));
 }
 
 /** Stands above everything: the verdict, or what to do first. */
@@ -131,22 +131,22 @@ function CoverHead({ form, check }: CoverPageProps) {
       {form.doubts.map((doubt) => (
         <div class="doubt" role="alert">
           <p>
-            <b>Wall at station {doubt.row + 1}:</b> {doubt.question}
+            <b>{doubt.label}:</b> {doubt.question}
           </p>
           <div class="actions">
             {doubt.meant !== null && (
               <DoubtButton
                 label={`Use ${doubt.meant}`}
                 name="fix"
-                value={`w.${doubt.row}=${doubt.meant}`}
-                id={`use-${doubt.row}`}
+                value={`${doubt.name}=${doubt.meant}`}
+                id={`use-${doubt.name}`}
               />
             )}
             <DoubtButton
               label={`${doubt.asTyped} is right`}
-              name={`ok.${doubt.row}`}
+              name={`ok.${doubt.name}`}
               value={doubt.asTyped}
-              id={`right-${doubt.row}`}
+              id={`right-${doubt.name}`}
             />
           </div>
         </div>
@@ -189,8 +189,8 @@ function Waiting({ form }: { form: CoverFormView }) {
   if (form.doubts.length > 0) {
     return (
       <>
-        <h1>Is that reading right?</h1>
-        <p class="why">It is far from what this cover should read. Choose one below to get the answer.</p>
+        <h1>Is that right?</h1>
+        <p class="why">It is far from what is expected. Choose one below to get the answer.</p>
       </>
     );
   }

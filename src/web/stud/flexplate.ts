@@ -3,8 +3,10 @@ import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
 import { flexplateSeenSchema } from '../../../shared/schemas/gap.ts';
 import type { FlexplateSeen } from '../../../shared/words/choices.ts';
 import { FLEXPLATE_SEEN } from '../../../shared/words/fields/gap.ts';
+import { NUT } from '../../../shared/words/fields/stud.ts';
 import { FlexplatePage } from '../../../views/pages/stud/flexplatePage.tsx';
 import { renderPage } from '../../../views/render.ts';
+import { lengthsExpected } from '../../shop/studs/expected.ts';
 import { flexplatesLike } from '../../shop/studs/flexplates.ts';
 import { boxAt, readBody } from '../request/bodyForm.ts';
 import { keepingUnits } from '../request/otherUnit.ts';
@@ -12,7 +14,7 @@ import type { PageContext } from '../request/pageContext.ts';
 import { handledIn } from '../request/route.ts';
 import { fieldsOf, TypedForm } from '../request/typed.ts';
 import { shelves, studFrame } from './request.ts';
-import { noteStack, readThreadField } from './stackForm.ts';
+import { askAboutEach, noteStack, readThreadField } from './stackForm.ts';
 
 /** Which flexplate is it? By what is seen and measured; it ends in a stack. */
 export function flexplateRouter(context: PageContext): Router {
@@ -36,6 +38,7 @@ async function getFlexplate(context: PageContext, req: Request, res: Response): 
         frame: keepingUnits(frame, form),
         fields,
         writing: form.writing,
+        doubts: form.doubts,
         seen,
         ...(found ?? { matches: [], nearest: null, ofOtherStyle: [] }),
         faults: form.faults,
@@ -49,5 +52,12 @@ function readSeen(form: TypedForm): FlexplateSeen | null {
   const thread = readThreadField(form, FLEXPLATE_SEEN.thread.box, 'internal');
   const parsed = flexplateSeenSchema.safeParse(readBody(form, FLEXPLATE_SEEN));
   if (!parsed.success) form.addFaults(faultsOf(parsed.error), (path) => boxAt(FLEXPLATE_SEEN, path) ?? path);
+  if (form.faults.length === 0) {
+    const usual = lengthsExpected(form.text(FLEXPLATE_SEEN.thread.box));
+    askAboutEach(form, [
+      [FLEXPLATE_SEEN.totalMm, usual.stackMm],
+      [NUT.heightMm, usual.nutHeightMm],
+    ]);
+  }
   return parsed.success && form.faults.length === 0 ? { ...parsed.data, thread } : null;
 }

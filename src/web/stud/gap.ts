@@ -10,14 +10,15 @@ import type { GapFound, GapTyped } from '../../../shared/words/gap.ts';
 import { Refusal } from '../../../shared/words/refusal.ts';
 import { GapPage } from '../../../views/pages/stud/gapPage.tsx';
 import { renderPage } from '../../../views/render.ts';
-import { gapFound } from '../../shop/studs/gap.ts';
+import { lengthsExpected } from '../../shop/studs/expected.ts';
+import { expectedGapMm, gapFound } from '../../shop/studs/gap.ts';
 import { boxAt, noteBody, readBody } from '../request/bodyForm.ts';
 import { keepingUnits } from '../request/otherUnit.ts';
 import type { PageContext } from '../request/pageContext.ts';
 import { handledIn } from '../request/route.ts';
 import { type Fields, fieldsOf, TypedForm } from '../request/typed.ts';
 import { shelves, studFrame } from './request.ts';
-import { stackAsTyped } from './stackForm.ts';
+import { askAboutEach, stackAsTyped } from './stackForm.ts';
 
 /** Pull-forward: the gap from two measured depths, equal shims, and the stud that then fits. Nothing is kept. */
 export function gapRouter(context: PageContext): Router {
@@ -41,6 +42,7 @@ async function getGap(context: PageContext, req: Request, res: Response): Promis
         frame: keepingUnits(frame, form),
         fields,
         writing: form.writing,
+        doubts: form.doubts,
         stacks: stacks.map(({ id, body }) => ({ id, name: body.name })),
         shimsThere:
           asTyped({ shimsMm: GAP.shimsMm }, { shimsMm: criteria.shimsMm ?? [] }, frame)[GAP.shimsMm.box] ??
@@ -88,6 +90,15 @@ function readGapForm(form: TypedForm): GapTyped | null {
       'The maker’s gap needs its minimum and its maximum. Enter both, or neither.',
     );
   if (idle || form.faults.length > 0) return null;
+  const usual = lengthsExpected('');
+  askAboutEach(form, [
+    [GAP.padDepthMm, usual.depthMm],
+    [GAP.hubEngagementMm, usual.hubMm],
+    [GAP.hubEngagementLeastMm, usual.hubMm],
+    [GAP.leastGapMm, expectedGapMm(null)],
+    [GAP.mostGapMm, expectedGapMm(null)],
+  ]);
+  if (form.faults.length > 0) return null;
   const parsed = gapSchema.safeParse(read);
   if (parsed.success) return parsed.data;
   form.addFaults(faultsOf(parsed.error), (path) => boxAt(GAP, path) ?? path);

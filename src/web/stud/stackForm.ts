@@ -3,9 +3,11 @@ import { readThread } from '../../../shared/quantity/readThread.ts';
 import { catalogueStackSchema } from '../../../shared/schemas/catalogue.ts';
 import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
 import type { CatalogueStack } from '../../../shared/words/catalogue.ts';
-import { CATALOGUE_STACK, LAYER, NUT, NUT_THREAD_BOX } from '../../../shared/words/fields/stud.ts';
+import type { AnyField } from '../../../shared/words/fields/field.ts';
+import { CATALOGUE_STACK, LAYER, NUT, NUT_THREAD_BOX, STACK } from '../../../shared/words/fields/stud.ts';
 import { LAYER_KINDS } from '../../../shared/words/stud.ts';
 import type { ThreadSpec } from '../../../shared/words/thread.ts';
+import { lengthsExpected } from '../../shop/studs/expected.ts';
 import { expectedGapMm } from '../../shop/studs/gap.ts';
 import { styleOf, usualThicknessMm } from '../../shop/studs/layers.ts';
 import { nutMarked } from '../../shop/studs/markings.ts';
@@ -30,6 +32,34 @@ export function askAboutLayers(form: TypedForm): void {
     const usualMm = usualThicknessMm({ name, kind: form.choice(`lk.${i}`, LAYER_KINDS) });
     if (usualMm !== null) form.lengthLike(`lt.${i}`, `Thickness of ${name}`, usualMm, 'unit');
   }
+}
+
+/** A slipped decimal or the wrong unit in any of these boxes is asked about. */
+export function askAboutEach(
+  form: TypedForm,
+  rows: readonly (readonly [field: Pick<AnyField, 'box' | 'label'>, expectedMm: number, row?: number])[],
+): void {
+  for (const [{ box, label }, expectedMm, row] of rows) {
+    if (!box) continue;
+    const name = row === undefined ? box : `${box}.${row}`;
+    if (!form.has(name) || form.faults.some(({ path }) => path === name)) continue;
+    form.lengthLike(name, row === undefined ? label : `${label} of layer ${row + 1}`, expectedMm);
+  }
+}
+
+/** Nut, holes and room of a stack as typed. */
+export function askAboutStack(form: TypedForm): void {
+  const usual = lengthsExpected(form.text(NUT_THREAD_BOX));
+  askAboutEach(form, [
+    [NUT.heightMm, usual.nutHeightMm],
+    [NUT.bearingOuterDiameterMm, usual.washerFaceMm],
+    [STACK.holeCircleDiameterMm, usual.boltCircleMm],
+    [STACK.tipRoomMm, usual.studEndRoomMm],
+    ...Array.from(
+      { length: layerRows(form) },
+      (_, row) => [LAYER.holeDiameterMm, usual.holeMm, row] as const,
+    ),
+  ]);
 }
 
 /** What a stack's boxes hold, where they are not read: they may come with the address. */

@@ -1,7 +1,7 @@
 import { type Request, type Response, Router } from 'express';
 import type { CatalogueStack, CatalogueStud, ShopCriteria } from '../../../shared/words/catalogue.ts';
 import type { Skipped, StackChoice } from '../../../shared/words/choices.ts';
-import { CATALOGUE_STUD } from '../../../shared/words/fields/stud.ts';
+import { CATALOGUE_STUD, STUD, THREAD_BOX } from '../../../shared/words/fields/stud.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 import type { Frame } from '../../../views/frame.ts';
 import { SlipPage } from '../../../views/pages/stud/slipPage.tsx';
@@ -9,6 +9,7 @@ import { StacksForStudPage } from '../../../views/pages/stud/stacksForStudPage.t
 import { StudPage, type StudPageProps } from '../../../views/pages/stud/studPage.tsx';
 import { renderPage } from '../../../views/render.ts';
 import { stackChoicesFor } from '../../shop/studChoices.ts';
+import { lengthsExpected } from '../../shop/studs/expected.ts';
 import { JOINT_FIGURES, studRing } from '../../shop/studs/joint.ts';
 import { narrowed, studsHeld, threadsOf } from '../../shop/studs/onShelf.ts';
 import { counterSlip } from '../../shop/studs/slip.ts';
@@ -16,12 +17,20 @@ import { noteBody } from '../request/bodyForm.ts';
 import { keepingUnits } from '../request/otherUnit.ts';
 import type { PageContext } from '../request/pageContext.ts';
 import { handledIn } from '../request/route.ts';
-import { fieldsOf, TypedForm } from '../request/typed.ts';
+import { type Fields, fieldsOf, TypedForm } from '../request/typed.ts';
 import { flexplateRouter } from './flexplate.ts';
 import { gapRouter } from './gap.ts';
 import { onJointField, readJoint, torqueFromOf } from './joint.ts';
 import { shelves, studFrame } from './request.ts';
-import { askAboutLayers, layerRows, noteStack, readGap, readStack } from './stackForm.ts';
+import {
+  askAboutEach,
+  askAboutLayers,
+  askAboutStack,
+  layerRows,
+  noteStack,
+  readGap,
+  readStack,
+} from './stackForm.ts';
 import { readStud } from './studForm.ts';
 
 const OWN = 'own';
@@ -38,9 +47,17 @@ export function studRouter(context: PageContext): Router {
   return router;
 }
 
+/** With another stack another caller asks: the gap and the stud of the one before do not stay. */
+function ofThisStack(fields: Fields): Fields {
+  const { gapOf, ...rest } = fields;
+  if (gapOf === undefined || gapOf === fields.stack) return rest;
+  const { pull: _gap, 'ok.pull': _sure, stud: _stud, ...others } = rest;
+  return others;
+}
+
 /** What was asked of a stack, and every stud checked against it: nothing while anything typed is refused or in doubt. */
 async function studsAsked(context: PageContext, req: Request) {
-  const fields = fieldsOf(req.query);
+  const fields = ofThisStack(fieldsOf(req.query));
   const frame = await studFrame(req, context, fields);
   const { stacks, studs, criteria } = await shelves(context);
   const form = new TypedForm(fields, frame);
@@ -115,9 +132,11 @@ async function getStacksForStud(context: PageContext, req: Request, res: Respons
         ? readStud(form, 'the stud in hand')
         : null
       : (studs.find((one) => one.id === studId)?.body ?? null);
-  const { choices, skipped, faults } = entry
-    ? stackChoices(entry, asked, criteria, frame)
-    : { choices: [], skipped: [], faults: [] };
+  if (studId === OWN && entry) askAboutStud(form);
+  const { choices, skipped, faults } =
+    entry && form.faults.length === 0
+      ? stackChoices(entry, asked, criteria, frame)
+      : { choices: [], skipped: [], faults: [] };
   const all = [...form.faults, ...faults];
   res.status(all.length > 0 ? 422 : 200).send(
     renderPage(
@@ -126,13 +145,24 @@ async function getStacksForStud(context: PageContext, req: Request, res: Respons
         fields,
         studId,
         studs: studs.map(({ id, body }) => ({ id, name: body.name })),
-        entry,
+        entry: form.doubts.length > 0 ? null : entry,
+        doubts: form.doubts,
         choices,
         skipped,
         faults: all,
       }),
     ),
   );
+}
+
+/** Lengths of a stud in the hand that look like a slip are asked about. */
+function askAboutStud(form: TypedForm): void {
+  const usual = lengthsExpected(form.text(THREAD_BOX));
+  askAboutEach(form, [
+    [STUD.threadEndMm, usual.threadEndMm],
+    [STUD.projectionMm, usual.lengthFromPadMm],
+    [STUD.pilotDiameterMm, usual.pilotMm],
+  ]);
 }
 
 function stackFor(
@@ -143,7 +173,10 @@ function stackFor(
   if (stackId === OWN) {
     const typed = Object.keys(form.fields).some((name) => name.startsWith('lt.'));
     const stack = typed ? readStack(form, 'typed layer by layer') : null;
-    if (stack) askAboutLayers(form);
+    if (stack) {
+      askAboutLayers(form);
+      askAboutStack(form);
+    }
     return stack;
   }
   return stacks.find((one) => one.id === stackId)?.body ?? null;

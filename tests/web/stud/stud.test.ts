@@ -351,6 +351,47 @@ describe('a slip is given only for a whole answer', () => {
     }
   });
 
+  const OWN = 'stack=own&unit=mm&ln.0=plate&lt.0=3.2&lh.0=10.3&nutThread=3/8-24&nutHeight=8.3&pull=4';
+  it.each([
+    ['nut height in inches', OWN.replace('8.3', '.328'), 'Nut height: .328 mm? Did you mean .328 in?'],
+    [
+      'a hole in inches',
+      OWN.replace('10.3', '.406'),
+      'Hole diameter of layer 1: .406 mm? Did you mean .406 in?',
+    ],
+    [
+      'a slipped bolt circle',
+      `${OWN}&holeCircle=28.6`,
+      'Bolt circle diameter: 28.6 mm? Did you mean 286 mm?',
+    ],
+    ['room in inches', `${OWN}&tipRoom=1.5`, 'Room for the stud end: 1.5 mm? Did you mean 1.5 in?'],
+  ])('not with %s, which is asked about', async (_what, query, question) => {
+    const page = await program.get(`/stud?${query}`);
+    expect(page.status).toBe(422);
+    expect(page.text.replace(/Did you mean (\d*)\.(\d+) in/, 'Did you mean .$2 in')).toContain(
+      question.replace(/Did you mean (\d*)\.(\d+) in/, 'Did you mean .$2 in'),
+    );
+    expect((await program.get(`/stud/slip?${query}`)).status).toBe(422);
+  });
+
+  it('asks about the lengths of a stud in the hand, of a flexplate and of the gap', async () => {
+    const stud = '/stud/stacks?stud=own&unit=mm&thread=3/8-24&threadStart=.04&threadEnd=.9&projection=.95';
+    expect((await program.get(stud)).text).toContain('Length from pad: .95 mm?');
+    expect((await program.get('/stud/flexplate?unit=mm&total=.5')).text).toContain('.5 mm? Did you mean');
+    const gap = await program.get('/stud/gap?unit=mm&depth=1.1&standsOut=.9');
+    expect([gap.status, gap.text]).toEqual([422, expect.stringContaining('1.1 mm? Did you mean 1.1 in?')]);
+    expect((await program.get('/stud/gap?unit=mm&depth=1.1&standsOut=.9&ok.depth=1.1')).status).toBe(200);
+  });
+
+  it('the gap of the caller before does not stay when the stack is changed', async () => {
+    const page = await program.get(
+      '/stud?stack=one-piece-four-3-8-24&unit=mm&pull=3.3&gapOf=two-piece-four-3-8-24',
+    );
+    expect(page.status).toBe(200);
+    expect(page.html).not.toMatch(/name="pull"[^>]*value="3/);
+    expect(page.text).not.toContain('Used: 3.30 mm');
+  });
+
   it('not where no thread is known: a 14.6 mm stack with four studs names no stud', async () => {
     const query = 'stack=own&unit=mm&ln.0=all&lt.0=14.6&lh.0=10.3&holeCount=4&ok.lt.0=14.6';
     const page = await program.get(`/stud?${query}`);

@@ -9,6 +9,7 @@ import type { Frame } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
 import { Cautions } from '../../parts/caution.tsx';
 import { Boxes } from '../../parts/form/bodyFields.tsx';
+import { Doubted, type DoubtedLength } from '../../parts/form/doubted.tsx';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { stackInWords } from './studPage.tsx';
 
@@ -18,6 +19,7 @@ export interface FlexplateProps {
   readonly frame: Frame;
   readonly fields: Readonly<Record<string, string>>;
   readonly writing: Writing;
+  readonly doubts: readonly DoubtedLength[];
   /** null with faults. */
   readonly seen: FlexplateSeen | null;
   readonly matches: readonly FlexplateFound[];
@@ -77,7 +79,7 @@ function TwoKinds() {
   );
 }
 
-function FlexplateForm({ frame, fields, writing, faults, seen }: FlexplateProps) {
+function FlexplateForm({ frame, fields, writing, doubts, faults, seen }: FlexplateProps) {
   const unit = frame.lengthUnit;
   const measured = seen?.totalMm != null;
   const boxes = { of: FLEXPLATE_SEEN, fields, faults, writing };
@@ -95,6 +97,7 @@ function FlexplateForm({ frame, fields, writing, faults, seen }: FlexplateProps)
           after={{ withinMm: <Boxes {...boxes} of={{ thread }} /> }}
         />
       </div>
+      <Doubted doubts={doubts} fields={fields} />
       <div class="actions">
         <button class={measured ? 'button' : 'button first'} type="submit" id="tell">
           Which one is it?

@@ -10,6 +10,7 @@ import { Layout } from '../../layout.tsx';
 import { Cautions } from '../../parts/caution.tsx';
 import { FindingList } from '../../parts/findingList.tsx';
 import { Boxes } from '../../parts/form/bodyFields.tsx';
+import { Doubted, type DoubtedLength } from '../../parts/form/doubted.tsx';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { Choice } from '../../parts/form/fieldBox.tsx';
 import { Sign } from '../../parts/form/sign.tsx';
@@ -22,6 +23,7 @@ export interface GapProps {
   readonly stacks: readonly { readonly id: string; readonly name: string }[];
   /** Those of the shop's limits, which count where none are typed; '' where it has set none. */
   readonly shimsThere: string;
+  readonly doubts: readonly DoubtedLength[];
   /** null until both depths are typed. */
   readonly answer: GapFound | null;
   readonly studHref: string | null;
@@ -67,6 +69,7 @@ export function GapPage(props: GapProps) {
             ]}
           />
         </div>
+        <Doubted doubts={props.doubts} fields={fields} />
         <div class="actions">
           <button class={answer ? 'button' : 'button first'} type="submit" id="work-out-gap">
             Work it out

@@ -5,6 +5,7 @@ import { StudInStack } from '../../drawings/studInStack.tsx';
 import type { Frame } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
 import { Cautions } from '../../parts/caution.tsx';
+import { Doubted, type DoubtedLength } from '../../parts/form/doubted.tsx';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { Choice } from '../../parts/form/fieldBox.tsx';
 import { SkippedNote } from './shelfParts.tsx';
@@ -17,6 +18,7 @@ export interface StacksForStudProps {
   readonly studId: string;
   readonly studs: readonly { readonly id: string; readonly name: string }[];
   readonly entry: CatalogueStud | null;
+  readonly doubts: readonly DoubtedLength[];
   readonly choices: readonly StackChoice[];
   readonly skipped: readonly Skipped[];
   readonly faults: readonly Fault[];
@@ -55,7 +57,7 @@ export function StacksForStudPage(props: StacksForStudProps) {
   );
 }
 
-function StudForm({ frame, fields, studId, studs, faults }: StacksForStudProps) {
+function StudForm({ frame, fields, studId, studs, doubts, faults }: StacksForStudProps) {
   return (
     <form
       method="get"
@@ -93,6 +95,7 @@ function StudForm({ frame, fields, studId, studs, faults }: StacksForStudProps) 
         />
       </div>
       {studId === 'own' && <StudFields fields={fields} faults={faults} writing={frame} inHand />}
+      <Doubted doubts={doubts} fields={fields} />
       <div class="actions">
         <button class="button first" type="submit" id="find-stacks">
           Find flexplate stacks

@@ -148,6 +148,7 @@ function StudForm(props: StudPageProps) {
     >
       <ErrorSummary faults={faults} />
       <input type="hidden" name="unit" value={unit} />
+      <input type="hidden" name="gapOf" value={stackId} />
       <WhichStack {...props} />
       {stackId === 'own' && (
         <StackFields fields={fields} rows={props.layerRows} faults={faults} writing={props.writing} inHand />

@@ -8,6 +8,7 @@ import { openRecords } from './records/database/open.ts';
 import { holdShop } from './records/database/restoreGuard.ts';
 import { listPeople } from './records/people/people.ts';
 import { backupsOf, readSettings, SettingsRefused } from './settings.ts';
+import { shopSettings } from './settingsFile.ts';
 import { stopBending } from './shop/bending/bendings.ts';
 import { startCode, startLines } from './startLines.ts';
 import { app } from './web/app.ts';
@@ -20,8 +21,9 @@ const MOST_HEADER_BYTES = 128 * 1024;
 const STOP_MS = 5000;
 
 async function start(): Promise<void> {
-  const asked = readSettings(process.env);
-  const backups = backupsOf(process.env);
+  const env = shopSettings(process.env);
+  const asked = readSettings(env);
+  const backups = backupsOf(env);
   const now = () => new Date();
   const held = holdShop(asked.dataDir);
   await backUpBeforeUpgrade({ ...asked, now });

@@ -32,7 +32,7 @@ export class SettingsRefused extends Error {
   }
 }
 
-type Env = Readonly<Record<string, string | undefined>>;
+export type Env = Readonly<Record<string, string | undefined>>;
 
 /** Whether an address can only be reached from this machine itself. */
 export function isLoopback(host: string): boolean {

@@ -88,7 +88,7 @@ const UNITS: readonly (readonly [ending: string, unit: string])[] = [
 
 /** Short names of the code, as the screen says them. */
 const SCREEN: Readonly<Record<string, string>> = {
-  'bolt circle': 'bolt circle',
+  'stud circle': 'bolt circle',
   track: 'friction surface',
   boss: 'center',
   ripple: 'waviness',

@@ -126,6 +126,9 @@ function isSilent(node: ts.Node): boolean {
   if (ts.isTaggedTemplateExpression(node))
     return SILENT_TAGS.has(node.tag.getText()) || /sql/i.test(node.tag.getText());
   if (ts.isJsxAttribute(node)) return SILENT_ATTRIBUTES.test(node.name.getText());
+  // A key is no word of the screen; what it leads to may be.
+  if (ts.isPropertyAssignment(node.parent ?? node) && (node.parent as ts.PropertyAssignment).name === node)
+    return true;
   if (ts.isNewExpression(node)) return node.expression.getText() === 'Error';
   if (ts.isPropertyAssignment(node)) return /^(class|className|id)$/.test(node.name.getText());
   return (

@@ -4,7 +4,7 @@ const DUST = 1e-6;
 /**
  * Where to measure: behind every stud and between every two on the friction surface's inner part, and behind every stud
  * again on its outer part. This is what coverage asks for (a station behind and between on one ring, and a second
- * ring somewhere), so a cover measured at all of them is never sent back for a missing place.
+ * ring somewhere), so a cover measured at each of them is never sent back for a missing place.
  *
  *   r_main = r_i + w/8,  r_second = r_o − w/6,  w = r_o − r_i   each to the nearest whole mm, or the nearest 1/16 in
  *   where both diameters are sizes of an inch rule (whole 1/32 in, not whole mm)

@@ -2,7 +2,8 @@ import { existsSync, mkdirSync, realpathSync, renameSync, rmSync } from 'node:fs
 import { join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import Database from 'better-sqlite3';
-import { databaseUrlOf, dataDirOf, SettingsRefused } from '../../settings.ts';
+import { SettingsRefused } from '../../settings.ts';
+import { shopOfCommand } from '../carry/commandFolder.ts';
 import { FILE_NAME, isDamage, makeFolder } from '../database/database.ts';
 import { BackupFailed } from '../database/errors.ts';
 import { APPLICATION_ID, MIGRATIONS } from '../database/migrate.ts';
@@ -203,10 +204,8 @@ export function inWords({ manifest, bytes }: Pick<Backup, 'manifest' | 'bytes'>)
 async function main(): Promise<void> {
   try {
     const folder = process.argv[2];
-    const dataDir = dataDirOf(process.env);
     const made = await backUp({
-      dataDir,
-      databaseUrl: databaseUrlOf(process.env),
+      ...shopOfCommand(process.env),
       now: () => new Date(),
       ...(folder ? { folder: resolve(folder) } : {}),
     });

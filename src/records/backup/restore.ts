@@ -3,7 +3,8 @@ import { mkdir, rename, rm, writeFile } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import Database from 'better-sqlite3';
-import { databaseUrlOf, dataDirOf, SettingsRefused } from '../../settings.ts';
+import { SettingsRefused } from '../../settings.ts';
+import { shopOfCommand } from '../carry/commandFolder.ts';
 import { FILE_NAME, makeFolder } from '../database/database.ts';
 import { MoveFailed, RecordsUnavailable, RestoreFailed, ShopWillNotOpen } from '../database/errors.ts';
 import { holdAlone, inUse, UNDER_WAY } from '../database/restoreGuard.ts';
@@ -119,8 +120,7 @@ async function main(): Promise<void> {
     if (folder === undefined) {
       throw new RestoreFailed('no-backup', 'Name the backup to restore: npm run restore -- FOLDER');
     }
-    const dataDir = dataDirOf(process.env);
-    const databaseUrl = databaseUrlOf(process.env);
+    const { dataDir, databaseUrl } = shopOfCommand(process.env, { makes: true });
     const now = () => new Date();
     if (databaseUrl !== null) {
       const done = await restoreIntoPostgres({ dataDir, databaseUrl, folder, now });

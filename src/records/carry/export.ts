@@ -5,12 +5,13 @@ import { dirname, join, resolve } from 'node:path';
 import { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import { fileURLToPath } from 'node:url';
-import { databaseUrlOf, dataDirOf, SettingsRefused } from '../../settings.ts';
+import { SettingsRefused } from '../../settings.ts';
 import { type Db, makeFolder, readAtOnce, type Shop } from '../database/database.ts';
 import { ExportFailed, RecordsUnavailable, ShopWillNotOpen } from '../database/errors.ts';
 import { MIGRATIONS } from '../database/migrate.ts';
 import { openRecords } from '../database/open.ts';
 import { fileOf, flush, hashOf } from '../photos/files.ts';
+import { shopOfCommand } from './commandFolder.ts';
 import { type ExportManifest, photoIn, SHOP_FILE } from './exportManifest.ts';
 import { README } from './exportReadme.ts';
 import { cellsOf, csvOf, SHEETS, type Told } from './exportSheets.ts';
@@ -124,11 +125,7 @@ async function main(): Promise<void> {
     if (folder === undefined)
       throw new ExportFailed('Name the folder to export to: npm run export -- FOLDER');
     const now = () => new Date();
-    shop = await openRecords({
-      dataDir: dataDirOf(process.env),
-      databaseUrl: databaseUrlOf(process.env),
-      now,
-    });
+    shop = await openRecords({ ...shopOfCommand(process.env), now });
     const { tables, photos, missing } = await exportShop(shop, resolve(folder), now);
     const lost = missing.length === 0 ? '' : ` (${missing.length} more are missing or damaged on the disk)`;
     console.log(

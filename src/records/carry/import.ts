@@ -4,7 +4,7 @@ import { dirname, join, resolve } from 'node:path';
 import { Readable } from 'node:stream';
 import { fileURLToPath } from 'node:url';
 import { type InsertObject, sql } from 'kysely';
-import { databaseUrlOf, dataDirOf, SettingsRefused } from '../../settings.ts';
+import { SettingsRefused } from '../../settings.ts';
 import { type Db, makeFolder, type Shop, write } from '../database/database.ts';
 import { ImportFailed, RecordsUnavailable, RestoreFailed, ShopWillNotOpen } from '../database/errors.ts';
 import { MIGRATIONS } from '../database/migrate.ts';
@@ -12,6 +12,7 @@ import { openRecords } from '../database/open.ts';
 import { holdAlone } from '../database/restoreGuard.ts';
 import type { Tables } from '../database/tables.ts';
 import { hashOf, keep, receive } from '../photos/files.ts';
+import { shopOfCommand } from './commandFolder.ts';
 import { linesOf } from './export.ts';
 import { type ExportManifest, photoIn, readExport } from './exportManifest.ts';
 import { EXPORTED_TABLES, type ExportedTable, type Row } from './exportTables.ts';
@@ -133,12 +134,12 @@ async function main(): Promise<void> {
     const folder = process.argv[2];
     if (folder === undefined)
       throw new ImportFailed('no-export', 'Name the folder to import: npm run import -- FOLDER');
-    const dataDir = dataDirOf(process.env);
+    const { dataDir, databaseUrl } = shopOfCommand(process.env, { makes: true });
     await examine(resolve(folder));
     makeFolder(dirname(dataDir));
     makeFolder(dataDir);
     const held = holdAlone(dataDir);
-    shop = await openRecords({ dataDir, databaseUrl: databaseUrlOf(process.env), now: () => new Date() });
+    shop = await openRecords({ dataDir, databaseUrl, now: () => new Date() });
     const { tables, photos, missing } = await importShop(shop, resolve(folder));
     held.release();
     const lost =

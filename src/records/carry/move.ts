@@ -3,12 +3,13 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import Database from 'better-sqlite3';
 import { sql } from 'kysely';
-import { databaseUrlOf, dataDirOf, SettingsRefused } from '../../settings.ts';
+import { SettingsRefused } from '../../settings.ts';
 import { type Db, FILE_NAME, write } from '../database/database.ts';
 import { MoveFailed, RecordsUnavailable, ShopWillNotOpen } from '../database/errors.ts';
 import { APPLICATION_ID, MIGRATIONS, refuseOthers } from '../database/migrate.ts';
 import { openPostgres } from '../database/postgres.ts';
 import { hashOfRow, hashOfRows } from '../database/rowsHash.ts';
+import { shopOfCommand } from './commandFolder.ts';
 
 export interface MovedTable {
   readonly table: string;
@@ -157,8 +158,7 @@ async function moveTable(source: Database.Database, db: Db, table: string): Prom
 
 async function main(): Promise<void> {
   try {
-    const dataDir = dataDirOf(process.env);
-    const url = databaseUrlOf(process.env);
+    const { dataDir, databaseUrl: url } = shopOfCommand(process.env);
     if (url === null) {
       throw new MoveFailed('nowhere', 'Set DATABASE_URL to an empty PostgreSQL database to move to.');
     }

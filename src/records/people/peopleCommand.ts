@@ -1,7 +1,8 @@
 import { realpathSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { Refusal } from '../../../shared/words/refusal.ts';
-import { readSettings, SettingsRefused } from '../../settings.ts';
+import { SettingsRefused } from '../../settings.ts';
+import { shopOfCommand } from '../carry/commandFolder.ts';
 import type { Db } from '../database/database.ts';
 import { ShopWillNotOpen } from '../database/errors.ts';
 import { openRecords } from '../database/open.ts';
@@ -45,7 +46,7 @@ export async function peopleCommand(db: Db, words: readonly string[], now: () =>
 async function main(): Promise<void> {
   const now = () => new Date();
   try {
-    const shop = await openRecords({ ...readSettings(process.env), now });
+    const shop = await openRecords({ ...shopOfCommand(process.env), now });
     try {
       console.log(await peopleCommand(shop.db, process.argv.slice(2), now));
     } finally {

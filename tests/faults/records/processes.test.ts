@@ -94,7 +94,7 @@ test('what was said to be kept is there after the program was killed in the midd
   await expectKept(said);
 });
 
-test('npm run backup copies a shop that another program is writing to, and says so in one line', async () => {
+test('npm run backup copies a shop that another program is writing to, and says so in a line', async () => {
   const busy = writer('AB', 0);
   const lines = createInterface({ input: busy.stdout });
   const before: Said[] = [];
@@ -106,7 +106,9 @@ test('npm run backup copies a shop that another program is writing to, and says 
   const backup = await whole(run(BACKUP, [], { ...process.env, DATA_DIR: dataDir }));
   expect([backup.code, backup.err]).toEqual([0, '']);
   const [, folder] =
-    /^Backed up and checked: \d+ jobs, \d+ readings, 0 photos, \d+ kB, in (.+)\.\n$/.exec(backup.out) ?? [];
+    /^Shop in .+\nBacked up and checked: \d+ jobs, \d+ readings, 0 photos, \d+ kB, in (.+)\.\n$/.exec(
+      backup.out,
+    ) ?? [];
   expect(busy.exitCode).toBeNull();
   busy.kill('SIGKILL');
   await once(busy, 'close');
@@ -122,12 +124,12 @@ test('npm run backup that cannot be made says why in one line and fails', async 
   const nothing = await whole(run(BACKUP, [], { ...process.env, DATA_DIR: dataDir }));
   expect([nothing.code, nothing.out]).toEqual([1, '']);
   expect(nothing.err).toBe(
-    `There is no shop to back up: ${join(dataDir, FILE_NAME)} does not exist. Check DATA_DIR.\n`,
+    `There is no shop in ${dataDir}. Set DATA_DIR to the folder the program uses; it prints it at start.\n`,
   );
   await openShop({ dataDir }).close();
   writeFileSync(join(dataDir, 'stick'), 'a file');
   const nowhere = await whole(run(BACKUP, [join(dataDir, 'stick')], { ...process.env, DATA_DIR: dataDir }));
-  expect([nowhere.code, nowhere.out]).toEqual([1, '']);
+  expect([nowhere.code, nowhere.out]).toEqual([1, `Shop in ${dataDir}\n`]);
   expect(nowhere.err).toMatch(/^The backup could not be written to .+\.\n$/);
   const tilde = await whole(run(BACKUP, [], { ...process.env, DATA_DIR: '~/shop' }));
   expect([tilde.code, tilde.err.split('\n').length]).toEqual([1, 2]);

@@ -6,7 +6,7 @@ import type { HoleClearance } from './holes.ts';
  * How far stud and hole may each be out of position and still meet: the fixed-fastener formula.   T = (H − F)/2
  *   H the tightest hole, F the largest stud [mm]; T diameter of the zone left to each of the two [mm]
  *   Valid: hole square to the face, position held over the stud's length (projected zone). A difference between the
- *   stack's hole circle and the cover's uses it up: more than H − F and the studs cannot all enter.
+ *   stack's bolt circle and the cover's uses it up: more than H − F and the studs cannot all enter.
  *   Source: ASME Y14.5-2018, Appendix B, fixed fastener
  *   Example: H 3.94, F 3.5 → T 0.22 each (published/studJoints.test.ts)
  */

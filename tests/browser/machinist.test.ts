@@ -112,6 +112,7 @@ describe.each([
     );
     await screen(page, `a job to sign, on ${where}`);
 
+    await page.fill('#signature-form [name="statement"]', 'Face runout not read.');
     await page.click('#signature-form-send');
     expect(await page.locator('h1').textContent()).toContain('Signed');
     await screen(page, `a signed job, on ${where}`);

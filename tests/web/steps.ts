@@ -43,6 +43,8 @@ export function readingsForm(
   PLACES.forEach((place, i) => {
     fields[`at.${i}`] = place;
     fields[`w.${i}`] = walls[i] ?? '';
+    // Whatever the cut should have left, this was measured.
+    if (pass === 'after') fields[`ok.w.${i}`] = walls[i] ?? '';
     if (pass === 'before') fields[`f.${i}`] = '0';
   });
   return fields;

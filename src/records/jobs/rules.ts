@@ -208,6 +208,7 @@ export function refuseSignature(job: Job, { signedRevision, statement, verified 
   }
   refuseRingNotJoined(job);
   refuseThinWall(job);
+  refuseFaceRunout(job, verified);
   refuseUnansweredFinding(job, verified, statement);
   if (signedRevision !== job.revision) {
     throw refuse(
@@ -246,6 +247,7 @@ function refuseUnansweredFinding(job: Job, verified: readonly Finding[], stateme
     ...verified.filter(({ status }) => status === 'fail'),
     ...studsAgainst(job),
     ...verified.filter(({ status }) => status === 'caution'),
+    ...verified.filter(isRunoutUnread),
   ];
   // A cover that is replaced is not used again, so its findings need no reason.
   if (job.outcome === 'replace' || against.length === 0 || statement.trim() !== '') return;
@@ -254,6 +256,18 @@ function refuseUnansweredFinding(job: Job, verified: readonly Finding[], stateme
     'statement',
     `${andMore(against)} Enter in the statement why job ${job.number} is signed anyway.`,
   );
+}
+
+/** The shop limits the runout of the new face, and nobody knows it. */
+function isRunoutUnread({ id, status, limit }: Finding): boolean {
+  return id === 'after-runout' && status === 'not-checked' && limit !== null;
+}
+
+/** A face that runs out more than the shop allows is faced again: no statement covers it. */
+function refuseFaceRunout(job: Job, verified: readonly Finding[]): void {
+  const over = verified.find(({ id, status }) => id === 'after-runout' && status === 'fail');
+  if (over === undefined || job.outcome === 'replace') return;
+  throw refuse('face-runout', '', `${over.sentence} Job ${job.number} can’t be signed until then.`);
 }
 
 /** A wall measured below the decision's minimum after the cut: no signature covers it. */

@@ -314,6 +314,26 @@ onEachDatabase((engine) => {
       expect((await signOver('', verified.slice(0, 1))).stage).toBe('signed');
     });
 
+    test('a new face over the runout limit is not signed, and one nobody read is signed with a statement', async () => {
+      const { id, revision } = await finishedJob(shop.db);
+      const runout = (status: Status): Finding => ({ ...CAUTION, id: 'after-runout', status, limit: 0.13 });
+      const signOver = (statement: string, finding: Finding) =>
+        reviseJob(
+          shop.db,
+          as('AB'),
+          {
+            jobId: id,
+            fromRevision: revision,
+            what: 'signature',
+            body: { statement, signedRevision: revision, verified: [finding] },
+          },
+          prints,
+        );
+      expect((await refusalOf(signOver('Fit for this customer.', runout('fail')))).code).toBe('face-runout');
+      expect((await refusalOf(signOver('', runout('not-checked')))).code).toBe('reason-needed');
+      expect((await signOver('Read in the lathe only.', runout('not-checked'))).stage).toBe('signed');
+    });
+
     test('a signature over studs that failed needs a statement, unless a note kept them', async () => {
       const { id, revision } = await finishedJob(shop.db);
       const failed: Finding = { ...CAUTION, status: 'fail', sentence: 'Stud 2 did not hold 20 N·m.' };

@@ -116,7 +116,7 @@ describe('a signed job a year later', () => {
         PLACES.map(() => '4.85'),
       ),
     );
-    const signed = await step(program, 'signature', { who: 'BL' });
+    const signed = await step(program, 'signature', { who: 'BL', statement: 'Face runout not read.' });
     expect(signed.status).toBe(303);
   };
   const changeCriteria = (minimum: string, from: string) =>
@@ -174,7 +174,7 @@ describe('a signed job a year later', () => {
     expect((await program.get('/jobs/1001')).text).toContain(sentence);
     expect((await program.get('/jobs/1001/sheet')).text).toContain(sentence);
     expect((await program.get(`/jobs/1001/sheet?revision=${signedAt}`)).text).toBe(signed.text);
-    await step(program, 'signature', { who: 'BL' });
+    await step(program, 'signature', { who: 'BL', statement: 'Face runout not read.' });
     expect((await program.get('/jobs/1001')).text).not.toContain('Amended after');
   });
 });
@@ -222,7 +222,7 @@ describe('overruling', () => {
     await step(program, 'looked', { crackTest: 'found', crackMethod: 'dye', crackNote: 'at stud 2' });
     const cracked = await step(program, 'decision', { decision: 'face', reason: 'it is small', who: 'BL' });
     expect(cracked.status).toBe(422);
-    expect(cracked.text).toContain('no number overrules a crack');
+    expect(cracked.text).toContain('no figure overrules a crack');
   });
 
   test('does not let a cover be signed that was measured too thin after the cut', async () => {
@@ -231,11 +231,13 @@ describe('overruling', () => {
     await step(program, 'cuts', { depth: '0.05' });
     const walls = PLACES.map((_, i) => (i === 4 ? '4.29' : '4.85'));
     await program.post('/jobs/1001/readings', readingsForm('after', walls));
-    const refused = await step(program, 'signature', { who: 'BL' });
+    const refused = await step(program, 'signature', { who: 'BL', statement: 'Face runout not read.' });
     expect(refused.status).toBe(422);
     expect(refused.text).toContain('After the cut 4.290 mm of wall is left at the thinnest station');
     const again = await step(program, 'decision', { decision: 'replace', reason: 'cut too deep', who: 'BL' });
     expect(again.status).toBe(303);
-    expect((await step(program, 'signature', { who: 'BL' })).status).toBe(303);
+    expect((await step(program, 'signature', { who: 'BL', statement: 'Face runout not read.' })).status).toBe(
+      303,
+    );
   });
 });

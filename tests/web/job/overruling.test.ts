@@ -90,7 +90,7 @@ describe('a crack', () => {
       const decision = { decision: 'face', reason: 'it is small, and the customer insists' };
       const typed = await page(role, 'decision', decision);
       expect([role, typed.status]).toEqual([role, 422]);
-      expect(typed.text).toContain('no number overrules a crack');
+      expect(typed.text).toContain('no figure overrules a crack');
       const sent = await json(role, 'decision', { decision: { ...decision, criteriaRevision: 1 } });
       expect([role, sent.status]).toEqual([role, 422]);
     }
@@ -174,7 +174,7 @@ test('a caution that asks for something first is passed over only by saying why,
   const typed = await page('recorder', 'decision', { decision: 'face', reason: ' ' });
   expect(typed.status).toBe(422);
   expect(typed.text).toContain(
-    'The inspection found a fault to mend before the cover is used: pads. Enter the reason it is used anyway.',
+    'The inspection found a fault to repair before the cover is used: pads. Enter the reason it is used anyway.',
   );
   const { revision: criteriaRevision } = await currentCriteria(lan.shop.db);
   const face = { decision: 'face', reason: '', criteriaRevision };

@@ -63,7 +63,9 @@ onEachDatabase((engine) => {
     expect(decided).toContain('To cut');
     expect(await send('cuts', 'cuts-form', () => ({ depth: '0.25' }))).toContain('To re-measure');
     expect(await send('readings', 'after-form', column('w', '4.67'))).toContain('To sign');
-    expect(await send('signature', 'signature-form', () => ({}))).toContain('Signed');
+    expect(
+      await send('signature', 'signature-form', () => ({ statement: 'Face runout not read.' })),
+    ).toContain('Signed');
 
     const stale = await program.post(`${address}/plan`, { fromRevision: '0', who: 'AK', cut: '0.3' });
     expect(stale.status).toBeLessThan(500);

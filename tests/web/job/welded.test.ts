@@ -53,6 +53,7 @@ async function measure(number: string, pass = 'before', wall?: string): Promise<
     [`at.${index}`, at!],
     [`w.${index}`, wall ?? String(family.nominalWallMm)],
     [`f.${index}`, '0'],
+    [`ok.w.${index}`, wall ?? String(family.nominalWallMm)],
   ]);
   const sent = await send(number, 'readings', {
     pass,

@@ -152,7 +152,14 @@ export function Layout(props: LayoutProps) {
                 </ul>
               </nav>
             )}
-            {demo && <p class="demo">Demo shop: everything here is made up.</p>}
+            {demo && (
+              <p class="demo">
+                Demo: made-up data is shown here.{' '}
+                {may({ person, ...(signedOut !== undefined && { signedOut }) }, 'keeper') && (
+                  <a href="/begin">Begin for real</a>
+                )}
+              </p>
+            )}
           </header>
           <main id="main" tabindex={-1}>
             <ShopTimeZone.Provider value={props.timeZone}>

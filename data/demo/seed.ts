@@ -1,5 +1,6 @@
 import type { Entry } from '../../shared/words/catalogue.ts';
 import type { CoverCheck } from '../../shared/words/cover.ts';
+import { DEMO_BEGAN, DEMO_CHANGED_LIMITS } from '../../shared/words/demo.ts';
 import type { Job, Looked, LookItem, NewReading } from '../../shared/words/job.ts';
 import { LOOK_ITEMS, STAGES } from '../../shared/words/job.ts';
 import { type LengthUnit, MM_PER_STEP, MM_PER_UNIT, wholeSteps } from '../../shared/words/print.ts';
@@ -39,7 +40,7 @@ export async function seedDemo(
   { lengthUnit = demoCriteria.lengthUnit }: { lengthUnit?: LengthUnit } = {},
 ): Promise<void> {
   if (!(await isEmpty(db))) return;
-  const ctx = { who: BUILDER!, now: () => new Date('2026-09-01T07:00:00Z') };
+  const ctx = { who: BUILDER!, now: () => new Date(DEMO_BEGAN) };
   await saveCriteria(db, ctx, {
     fromRevision: 0,
     body: { ...demoCriteria, lengthUnit },
@@ -47,7 +48,7 @@ export async function seedDemo(
   });
   await saveCriteria(
     db,
-    { who: BUILDER!, now: () => new Date('2026-11-20T16:00:00Z') },
+    { who: BUILDER!, now: () => new Date(DEMO_CHANGED_LIMITS) },
     {
       fromRevision: 1,
       body: { ...demoCriteriaNow, lengthUnit },

@@ -6,7 +6,8 @@ import type { Ctx } from './database/writing.ts';
 /** Where the shop's criteria are kept: one entry, whose revisions say who set what when. */
 export const CRITERIA_ID = 'shop';
 
-const CRITERIA_BEFORE_ANY: ShopCriteria = {
+/** What applies while the shop has set nothing. */
+export const STARTING_LIMITS: ShopCriteria = {
   shopName: 'The shop',
   minimumWallMm: null,
   cleanUpAllowanceMm: 0.05,
@@ -50,9 +51,9 @@ export async function criteriaAt(db: Db, at: string): Promise<CurrentCriteria> {
 
 /** Criteria saved before a limit existed get the program's starting value for it. */
 function filledIn(saved: Entry<'criteria'> | null): CurrentCriteria {
-  if (saved === null) return { revision: 0, at: null, who: null, body: CRITERIA_BEFORE_ANY };
+  if (saved === null) return { revision: 0, at: null, who: null, body: STARTING_LIMITS };
   const { revision, at, who, body } = saved;
-  return { revision, at, who, body: { ...CRITERIA_BEFORE_ANY, ...body } };
+  return { revision, at, who, body: { ...STARTING_LIMITS, ...body } };
 }
 
 /** Sets the shop's criteria; `fromRevision` is the one shown when the person began, 0 for the first time. */

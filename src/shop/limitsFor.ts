@@ -1,5 +1,6 @@
 import type { Family, ShopCriteria } from '../../shared/words/catalogue.ts';
 import type { CoverCheckInput, CoverCriteria, GaugeAtHand } from '../../shared/words/cover.ts';
+import { inventedSource } from '../../shared/words/demo.ts';
 
 /** Limits typed for one cover, which go before the shop's; null where nothing was typed. */
 export type TypedLimits = Pick<CoverCriteria, 'minimumWallMm' | 'faceRunoutLimitMm' | 'cleanUpAllowanceMm'>;
@@ -13,11 +14,22 @@ export function shopMinimum(
   family: OwnMinimum | null,
   criteria: Pick<ShopCriteria, 'minimumWallMm' | 'shopName'>,
 ): { readonly mm: number | null; readonly source: string | null } {
-  if (family !== null && family.shopMinimumWallMm !== null) {
+  const { minimumWallMm: mm, shopName } = criteria;
+  // What the demo made up never goes before a figure of the shop.
+  const own = mm === null || !inventedSource(family?.shopMinimumWallSource ?? null);
+  if (family !== null && family.shopMinimumWallMm !== null && own) {
     return { mm: family.shopMinimumWallMm, source: family.shopMinimumWallSource ?? 'the shop' };
   }
-  const { minimumWallMm: mm, shopName } = criteria;
   return { mm, source: mm === null ? null : `the shop limits of ${shopName}` };
+}
+
+function makerMinimum(family: Family | null, { minimumWallMm }: Pick<ShopCriteria, 'minimumWallMm'>) {
+  const source = family?.makerMinimumWallSource ?? null;
+  const counts = family !== null && (minimumWallMm === null || !inventedSource(source));
+  return {
+    makerMinimumWallMm: counts ? family.makerMinimumWallMm : null,
+    makerMinimumWallSource: counts ? source : null,
+  };
 }
 
 /** What the shop and its catalog ask of a cover, beside what was measured: the same for a job and the quick page. */
@@ -43,8 +55,7 @@ export function limitsFor(
       confidence: criteria.confidence,
       typicalCutMm: criteria.typicalCutMm,
     },
-    makerMinimumWallMm: family?.makerMinimumWallMm ?? null,
-    makerMinimumWallSource: family?.makerMinimumWallSource ?? null,
+    ...makerMinimum(family, criteria),
     familyLimits: family?.limits ?? null,
     gaugesAtHand: atHand,
     balance: criteria.balance ?? null,

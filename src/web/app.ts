@@ -12,6 +12,7 @@ import { soundStuds } from '../shop/studChoices.ts';
 import { apiRouter } from './api/api.ts';
 import { apiJobsRouter } from './api/jobs.ts';
 import { recordsRouter } from './backups.ts';
+import { beginRouter } from './begin.ts';
 import { bendingRouter } from './bending/bending.ts';
 import { whatIfRouter } from './bending/whatIf.ts';
 import { catalogueRouter } from './catalogue/catalogue.ts';
@@ -78,6 +79,7 @@ export function app(context: PageContext): Express {
   server.use(signInRouter(context));
   server.use(peopleRouter(context));
   server.use(frontRouter(context));
+  server.use(beginRouter(context));
   server.use(howRouter(context));
   server.use(coverRouter(context));
   server.use(bendingRouter(context));

@@ -34,6 +34,7 @@ export function frontRouter(context: PageContext): Router {
         frame,
         rings: { ...ringsShown(await ringDoubtsWorstFirst(db, frame.lengthUnit)), refused },
         open: nextFirst(jobs).slice(0, SHOWN),
+        begin: frame.demo && (await findJobs(db, { demo: false, limit: 1 })).jobs.length > 0,
         exampleHref: example ? `/cover/example/${example.id}` : null,
       }),
     );

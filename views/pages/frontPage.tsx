@@ -12,11 +12,13 @@ export interface FrontProps {
   /** The open ones, the one to do next first. */
   readonly open: readonly JobLine[];
   readonly exampleHref: string | null;
+  /** The shop has a job of its own, and the demo is still there. */
+  readonly begin: boolean;
   readonly rings: RingsProps;
 }
 
 /** Three ways in, and the open jobs below. */
-export function FrontPage({ frame, open, exampleHref, rings }: FrontProps) {
+export function FrontPage({ frame, open, exampleHref, begin, rings }: FrontProps) {
   return (
     <Layout title="Coverwright" here="home" {...frame}>
       <h1>Can this cover be faced and used again? Which studs fit?</h1>
@@ -47,6 +49,19 @@ export function FrontPage({ frame, open, exampleHref, rings }: FrontProps) {
           </a>
         </li>
       </ul>
+      {begin && may(frame, 'keeper') && (
+        <section class="note" id="begin">
+          <p>
+            You have a job of your own. <b>Done trying?</b> Begin for real puts the demo away, after a backup,
+            and keeps everything you entered.
+          </p>
+          <div class="actions">
+            <a class="button" href="/begin">
+              Begin for real
+            </a>
+          </div>
+        </section>
+      )}
       <Rings {...rings} frame={frame} />
       <section>
         <h2>Open jobs</h2>

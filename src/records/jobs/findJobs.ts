@@ -1,5 +1,6 @@
 import { type Selectable, type SelectQueryBuilder, sql } from 'kysely';
 import { type DecisionKind, type JobLine, STAGES, type Stage } from '../../../shared/words/job.ts';
+import { isShown } from '../begun.ts';
 import type { Db } from '../database/database.ts';
 import { refuse } from '../database/errors.ts';
 import type { Tables } from '../database/tables.ts';
@@ -39,7 +40,7 @@ export async function findJobs(db: Db, question: JobQuestion): Promise<JobPage> 
   if (!Number.isInteger(limit) || limit < 1 || limit > MOST_LISTED) {
     throw refuse('bad-limit', 'limit', `A page holds 1 to ${MOST_LISTED} jobs, not ${limit}.`);
   }
-  const rows = await narrowed(db.selectFrom('job').selectAll(), question)
+  const rows = await narrowed(db.selectFrom('job').selectAll().where(isShown), question)
     .orderBy('received_on', 'desc')
     .orderBy('id', 'desc')
     .limit(limit + 1)
@@ -54,6 +55,7 @@ export async function countByStage(db: Db): Promise<Readonly<Record<Stage, numbe
   const rows = await db
     .selectFrom('job')
     .select((eb) => ['stage', eb.fn.countAll().as('n')])
+    .where(isShown)
     .groupBy('stage')
     .execute();
   const counts = new Map(rows.map((row) => [row.stage, Number(row.n)]));
@@ -63,7 +65,8 @@ export async function countByStage(db: Db): Promise<Readonly<Record<Stage, numbe
 
 /** Whether any job is an invented one, to try the program with. */
 export async function holdsDemo(db: Db): Promise<boolean> {
-  const row = await db.selectFrom('job').select('id').where('demo', '=', 1).limit(1).executeTakeFirst();
+  const demo = db.selectFrom('job').select('id').where('demo', '=', 1).where(isShown);
+  const row = await demo.limit(1).executeTakeFirst();
   return row !== undefined;
 }
 

@@ -9,6 +9,7 @@ import {
   stageOf,
   stepsOf,
 } from '../../calc/job/jobStage.ts';
+import { isShown } from '../begun.ts';
 import type { Db } from '../database/database.ts';
 import { NotInRecords } from '../database/errors.ts';
 import type { Tables } from '../database/tables.ts';
@@ -43,7 +44,7 @@ export async function jobAtRevision(db: Db, jobId: number, revision: number): Pr
 export type JobRow = Selectable<Tables['job']>;
 
 export async function jobRow(db: Db, idOrNumber: number | string): Promise<JobRow | undefined> {
-  const query = db.selectFrom('job').selectAll();
+  const query = db.selectFrom('job').selectAll().where(isShown);
   if (typeof idOrNumber === 'string')
     return query.where('number_key', '=', key(idOrNumber)).executeTakeFirst();
   return Number.isSafeInteger(idOrNumber) ? query.where('id', '=', idOrNumber).executeTakeFirst() : undefined;

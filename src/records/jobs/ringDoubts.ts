@@ -1,5 +1,6 @@
 import type { Job } from '../../../shared/words/job.ts';
 import { restsOnUnjoinedRing } from '../../calc/job/ringCredit.ts';
+import { isShown } from '../begun.ts';
 import { type Db, readAtOnce, write } from '../database/database.ts';
 import { refuse } from '../database/errors.ts';
 import { type Ctx, refuseNul, signed } from '../database/writing.ts';
@@ -27,6 +28,7 @@ export async function ringDoubts(db: Db): Promise<RingDoubts> {
     const rows = await reading
       .selectFrom('job')
       .select('id')
+      .where(isShown)
       .where('stage', '=', 'signed')
       .where((eb) =>
         eb.or([

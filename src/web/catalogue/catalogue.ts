@@ -1,6 +1,7 @@
 import { type Request, type Response, Router } from 'express';
 import { writingIn } from '../../../shared/quantity/fieldText.ts';
 import type { Entry, EntryBodies, TypedInEntry } from '../../../shared/words/catalogue.ts';
+import { PUT_AWAY } from '../../../shared/words/demo.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 import {
   type CatalogueKind,
@@ -48,13 +49,18 @@ async function getCatalogue(context: PageContext, req: Request, res: Response): 
   const { db } = context.shop;
   const props = {
     frame: await frameOf(req, context),
-    families: await listEntries(db, 'family', { retired: true }),
-    studs: await listEntries(db, 'stud', { retired: true }),
-    stacks: await listEntries(db, 'stack', { retired: true }),
-    gauges: await listEntries(db, 'gauge', { retired: true }),
+    families: (await listEntries(db, 'family', { retired: true })).filter(isListed),
+    studs: (await listEntries(db, 'stud', { retired: true })).filter(isListed),
+    stacks: (await listEntries(db, 'stack', { retired: true })).filter(isListed),
+    gauges: (await listEntries(db, 'gauge', { retired: true })).filter(isListed),
     shopMinimumMm: (await currentCriteria(db)).body.minimumWallMm,
   };
   res.send(renderPage(CataloguePage(props)));
+}
+
+/** What was put away with the demo is no clutter among what the shop itself retired. */
+function isListed({ retired, why }: Entry): boolean {
+  return !retired || why !== PUT_AWAY;
 }
 
 async function getNewEntry(context: PageContext, req: Request, res: Response): Promise<void> {

@@ -87,6 +87,8 @@ export const LEAST_ROLE: Readonly<Record<string, Least>> = {
   'POST /catalogue/:kind/:id/retire': 'keeper',
   'POST /catalogue/:kind/:id/reinstate': 'keeper',
   'POST /criteria': 'keeper',
+  'GET /begin': 'keeper',
+  'POST /begin': 'keeper',
 
   'GET /records': 'keeper',
   'POST /records/backups': 'keeper',

@@ -4,12 +4,12 @@ import { dayIn } from '../../../shared/words/day.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
 import type { Frame } from '../../../views/frame.ts';
 import type { Shop } from '../../records/database/database.ts';
-import { holdsDemo } from '../../records/jobs/findJobs.ts';
 import { hasPeople } from '../../records/people/people.ts';
 import { currentCriteria } from '../../records/shopCriteria.ts';
 import type { BackupSettings, Settings } from '../../settings.ts';
 import { atTheMachine } from './atTheMachine.ts';
 import type { FirstCode } from './firstCode.ts';
+import { isInvented } from './invented.ts';
 import { personOf } from './whoSignedIn.ts';
 
 /** What every page of the program works with. */
@@ -51,7 +51,7 @@ export async function frameOf(req: Request, context: PageContext): Promise<Frame
   if (context.settings.accounts && person === null && !alone) return strangersFrame(req);
   return {
     shopName: criteria.body.shopName,
-    demo: await holdsDemo(context.shop.db),
+    demo: await isInvented(context.shop.db, req.originalUrl),
     lengthUnit: unit ?? criteria.body.lengthUnit,
     decimalSign: criteria.body.decimalSign,
     timeZone: context.settings.timeZone,

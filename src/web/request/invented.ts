@@ -1,0 +1,48 @@
+import { ofDemo } from '../../../shared/words/demo.ts';
+import { hasBegun } from '../../records/begun.ts';
+import { entryHistory } from '../../records/catalogue.ts';
+import type { Db } from '../../records/database/database.ts';
+import { holdsDemo } from '../../records/jobs/findJobs.ts';
+import { jobRow } from '../../records/jobs/readJob.ts';
+import { currentCriteria } from '../../records/shopCriteria.ts';
+
+const LISTS: ReadonlySet<string> = new Set(['/', '/jobs', '/catalogue']);
+/** What a page of the counter or the quick check was asked about. */
+const ASKED = [
+  ['family', 'family'],
+  ['stack', 'stack'],
+  ['stud', 'stud'],
+] as const;
+
+/** Whether what stands on a page is the demo's: on a job or an entry of its own, and on lists while any is in them. */
+export async function isInvented(db: Db, address: string): Promise<boolean> {
+  const { pathname, searchParams } = new URL(address, 'http://shop.invalid');
+  const job = /^\/jobs\/([^/]+)/.exec(pathname)?.[1];
+  if (job !== undefined && job !== 'new') return (await jobRow(db, decoded(job)))?.demo === 1;
+  if (LISTS.has(pathname)) return holdsDemo(db);
+  const entry = /^\/catalogue\/(family|stud|stack|gauge)\/([^/]+)/.exec(pathname);
+  if (entry !== null) return isDemoEntry(db, entry[1] as 'family', decoded(entry[2] ?? ''));
+  if (pathname === '/criteria') return ofDemo((await currentCriteria(db)).at) && !(await hasBegun(db));
+  for (const [name, kind] of ASKED) {
+    const id = searchParams.get(name);
+    if (id !== null && (await isDemoEntry(db, kind, id))) return true;
+  }
+  return false;
+}
+
+async function isDemoEntry(
+  db: Db,
+  kind: 'family' | 'stud' | 'stack' | 'gauge',
+  id: string,
+): Promise<boolean> {
+  const [first] = await entryHistory(db, kind, id);
+  return ofDemo(first?.at ?? null);
+}
+
+function decoded(text: string): string {
+  try {
+    return decodeURIComponent(text);
+  } catch {
+    return text;
+  }
+}

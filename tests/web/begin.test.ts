@@ -82,10 +82,10 @@ it('a minimum the demo made up never goes before the shop’s own', async () => 
   const { body } = await currentCriteria(program.shop.db);
   const asked = (of: typeof family, minimumWallMm: number | null) =>
     limitsFor(of, { ...body, minimumWallMm }, []);
-  expect(asked(family, 3.81).criteria.minimumWallMm).toBe(3.81);
-  expect(asked(family, null).criteria.minimumWallMm).toBe(family.shopMinimumWallMm);
+  expect(asked(family, 3.81).criteria!.minimumWallMm).toBe(3.81);
+  expect(asked(family, null).criteria!.minimumWallMm).toBe(family.shopMinimumWallMm);
   expect(asked(billet, 3.81).makerMinimumWallMm).toBeNull();
   expect(asked(billet, null).makerMinimumWallMm).toBe(billet.makerMinimumWallMm);
   const ours = { ...family, shopMinimumWallSource: 'TO, Nov 24, 2026' };
-  expect(asked(ours, 3.81).criteria.minimumWallMm).toBe(family.shopMinimumWallMm);
+  expect(asked(ours, 3.81).criteria!.minimumWallMm).toBe(family.shopMinimumWallMm);
 });

@@ -2,7 +2,7 @@ import { existsSync } from 'node:fs';
 import { constants, copyFile, mkdir, rm } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
 import Database from 'better-sqlite3';
-import { FILE_NAME, isDamage, makeFolder, openShop } from '../database/database.ts';
+import { type Db, FILE_NAME, isDamage, makeFolder, openShop } from '../database/database.ts';
 import { RestoreFailed, ShopWillNotOpen } from '../database/errors.ts';
 import { APPLICATION_ID, refuseOthers } from '../database/migrate.ts';
 import { flush } from '../photos/files.ts';
@@ -83,8 +83,12 @@ export async function copyIn(backup: string, manifest: Manifest, incoming: strin
   if (broken !== null) throw isBroken(backup, `${broken} changed during the copy`);
 }
 
-/** Opens the copy as the program will, which brings an older one up to date, and counts. */
-export async function openOnce(incoming: string, manifest: Manifest): Promise<void> {
+/** Opens the copy as the program will, which brings an older one up to date, counts, and does what is to be done. */
+export async function openOnce<T>(
+  incoming: string,
+  manifest: Manifest,
+  then: (db: Db) => Promise<T>,
+): Promise<T> {
   const shop = openShop({ dataDir: incoming });
   try {
     const jobs = await shop.db
@@ -94,6 +98,7 @@ export async function openOnce(incoming: string, manifest: Manifest): Promise<vo
     if (Number(jobs.n) !== manifest.counts.job) {
       throw isBroken(incoming, `it has ${jobs.n} jobs, not ${manifest.counts.job} as listed`);
     }
+    return await then(shop.db);
   } finally {
     await shop.close();
   }

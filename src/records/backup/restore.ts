@@ -13,6 +13,7 @@ import { inWords } from './backup.ts';
 import { messageOf } from './copyCheck.ts';
 import { copyIn, examine, folderOf, freshFolder, openOnce } from './incoming.ts';
 import { type Manifest, writeManifest } from './manifest.ts';
+import { type Access, accessInWords, closeDoors, peopleDiffer, peopleIn } from './restoredAccess.ts';
 import { restoreIntoPostgres } from './restoreIntoPostgres.ts';
 
 export interface Restored {
@@ -22,6 +23,7 @@ export interface Restored {
   readonly aside: string | null;
   /** Whether that folder can itself be restored by the same command. */
   readonly undoable: boolean;
+  readonly access: Access;
 }
 
 /**
@@ -33,6 +35,8 @@ export async function restore(options: {
   /** The backup's folder, or its name among the shop's own. */
   readonly folder: string;
   readonly now: () => Date;
+  /** Asked where people stand otherwise in the backup than now; without a yes nothing is restored. */
+  readonly confirm?: (differ: readonly string[]) => boolean | Promise<boolean>;
 }): Promise<Restored> {
   const { dataDir } = options;
   const backup = folderOf(options.folder, dataDir);
@@ -43,8 +47,18 @@ export async function restore(options: {
   const incoming = await freshFolder(join(dataDir, `restoring-${stamp}`));
   try {
     await copyIn(backup, manifest, incoming);
-    await openOnce(incoming, manifest);
+    const backupPeople = await openOnce(incoming, manifest, async () => peopleIn(join(incoming, FILE_NAME)));
     const sound = settle(dataDir);
+    const present = sound === null ? null : peopleIn(join(dataDir, FILE_NAME));
+    const differ = peopleDiffer(present, backupPeople);
+    if (differ.length > 0 && !(await options.confirm?.(differ))) throw notConfirmed(differ);
+    const tokens = await openOnce(incoming, manifest, (db) => closeDoors(db, present, options.now));
+    const access = {
+      people: peopleIn(join(incoming, FILE_NAME)) ?? [],
+      differ,
+      tokens,
+      present: present !== null,
+    };
     const aside = await swap(dataDir, incoming, stamp, backup);
     const said = { at: options.now().toISOString(), reason: 'replaced' as const, missing: [] };
     const undoable =
@@ -55,7 +69,7 @@ export async function restore(options: {
         () => false,
       ));
     const bytes = manifest.files.reduce((sum, file) => sum + file.bytes, 0);
-    return { manifest, bytes, aside, undoable };
+    return { manifest, bytes, aside, undoable, access };
   } catch (error) {
     if (error instanceof RestoreFailed) throw error;
     throw new RestoreFailed(
@@ -67,6 +81,13 @@ export async function restore(options: {
     await rm(incoming, { recursive: true, force: true });
     held.release();
   }
+}
+
+function notConfirmed(differ: readonly string[]): RestoreFailed {
+  return new RestoreFailed(
+    'not-confirmed',
+    `The backup has other people than the shop has now:\n  ${differ.join('\n  ')}\nTo restore so: npm run restore -- FOLDER --yes. Nothing was changed.`,
+  );
 }
 
 /**
@@ -116,7 +137,8 @@ async function swap(dataDir: string, incoming: string, stamp: string, from: stri
 
 async function main(): Promise<void> {
   try {
-    const folder = process.argv[2];
+    const words = process.argv.slice(2);
+    const folder = words.find((word) => word !== '--yes');
     if (folder === undefined) {
       throw new RestoreFailed('no-backup', 'Name the backup to restore: npm run restore -- FOLDER');
     }
@@ -127,9 +149,10 @@ async function main(): Promise<void> {
       console.log(
         `Restored into the database in DATABASE_URL: ${inWords(done)}, as of ${done.manifest.at}. Read back and compared: all the same.`,
       );
+      for (const line of accessInWords(done.access)) console.log(line);
       return;
     }
-    const done = await restore({ dataDir, folder, now });
+    const done = await restore({ dataDir, folder, now, confirm: () => words.includes('--yes') });
     console.log(`Restored into ${dataDir}: ${inWords(done)}, as of ${done.manifest.at}.`);
     if (done.aside === null) console.log('There was no shop there before.');
     else if (done.undoable) {
@@ -138,6 +161,7 @@ async function main(): Promise<void> {
     } else {
       console.log(`What was there is now in ${done.aside}, unchanged. This command can't restore it.`);
     }
+    for (const line of accessInWords(done.access)) console.log(line);
   } catch (error) {
     const said =
       error instanceof RestoreFailed ||

@@ -10,6 +10,7 @@ import { keep, receive } from '../photos/files.ts';
 import { messageOf } from './copyCheck.ts';
 import { copyIn, examine, folderOf, freshFolder, openOnce } from './incoming.ts';
 import type { Manifest } from './manifest.ts';
+import { type Access, closeDoors, peopleIn } from './restoredAccess.ts';
 
 /**
  * Puts a backup into an empty PostgreSQL database, and its photos beside those of the data folder. Nothing is moved
@@ -20,7 +21,7 @@ export async function restoreIntoPostgres(options: {
   readonly databaseUrl: string;
   readonly folder: string;
   readonly now: () => Date;
-}): Promise<{ readonly manifest: Manifest; readonly bytes: number }> {
+}): Promise<{ readonly manifest: Manifest; readonly bytes: number; readonly access: Access }> {
   const { dataDir, databaseUrl, now } = options;
   const backup = folderOf(options.folder, dataDir);
   const manifest = await examine(backup);
@@ -29,7 +30,8 @@ export async function restoreIntoPostgres(options: {
   const incoming = await freshFolder(join(dataDir, `restoring-${randomUUID()}`));
   try {
     await copyIn(backup, manifest, incoming);
-    await openOnce(incoming, manifest);
+    const tokens = await openOnce(incoming, manifest, (db) => closeDoors(db, null, now));
+    const access = { people: peopleIn(join(incoming, FILE_NAME)) ?? [], differ: [], tokens, present: false };
     // Files are named by their content, so those already there do no harm if the rest fails.
     for (const { path } of manifest.files.filter((file) => file.path !== FILE_NAME)) {
       const photo = createReadStream(join(incoming, path));
@@ -37,7 +39,7 @@ export async function restoreIntoPostgres(options: {
     }
     await moveShop({ dataDir: incoming, url: databaseUrl, now });
     const bytes = manifest.files.reduce((sum, file) => sum + file.bytes, 0);
-    return { manifest, bytes };
+    return { manifest, bytes, access };
   } catch (error) {
     if (error instanceof MoveFailed && error.code === 'not-empty') {
       throw new RestoreFailed(

@@ -105,6 +105,7 @@ export type RestoreCode =
   | 'not-ours'
   | 'in-use'
   | 'not-empty'
+  | 'not-confirmed'
   | 'not-written';
 
 /** Nothing was restored; the sentence says why. The present records are as they were, or where it says. */

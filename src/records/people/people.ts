@@ -165,6 +165,44 @@ export async function changePassword(
   });
 }
 
+/** Somebody as they were in another copy of the shop. */
+export interface PersonWas extends NewPerson {
+  readonly retired: boolean;
+  /** null leaves the password as it is. */
+  readonly password: (NewPassword & { readonly setAt: string }) | null;
+}
+
+/** Adds or revises somebody, by their initials, to what they were in another copy; nothing where they are so already. */
+export async function keepPersonAsWas(db: Db, ctx: Ctx, was: PersonWas): Promise<void> {
+  const by = signed(ctx, undefined);
+  const { name, initials, role, retired, password } = was;
+  await write(db, async (trx) => {
+    const people = await listPeople(trx);
+    const here = people.find((person) => key(person.initials) === key(initials));
+    const values = { name, name_key: key(name), role, retired: retired ? 1 : 0 };
+    let id = here?.id;
+    if (here === undefined) {
+      const added = await trx
+        .insertInto('person')
+        .values({ ...values, initials, initials_key: key(initials), revision: 1 })
+        .returning('id')
+        .executeTakeFirstOrThrow();
+      id = added.id;
+      await addRevision(trx, by, { id, revision: 1, name, initials, role, retired }, 'added');
+    } else if (here.name !== name || here.role !== role || here.retired !== retired) {
+      const revision = here.revision + 1;
+      const what = here.retired === retired ? 'changed' : retired ? 'retired' : 'reinstated';
+      await addRevision(trx, by, { ...here, revision, name, role, retired }, what);
+      await trx
+        .updateTable('person')
+        .set({ ...values, revision })
+        .where('id', '=', here.id)
+        .execute();
+    }
+    if (id !== undefined && password !== null) await keepPassword(trx, id, password, password.setAt);
+  });
+}
+
 /** Puts something done about a person on record: a token issued or withdrawn. */
 export async function noteAbout(
   db: Db,

@@ -10,7 +10,7 @@ const ring = strict('The ring', {
   outerDiameterMm: size('The outer diameter'),
   thicknessMm: size('The thickness'),
   bonded: yesNo('Whether it is bonded'),
-  joinedToPads: orNull(yesNo('Whether it is welded to the pads all round')),
+  joinedToPads: orNull(yesNo('Whether it is welded to the pads all around')),
 });
 
 /**

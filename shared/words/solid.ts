@@ -59,7 +59,7 @@ export function offAtMost([least, most]: readonly [number, number]): string {
 export function ringNotJoined(joinedToPads: boolean | null): string {
   const why =
     joinedToPads === false
-      ? 'The stiffening ring is not welded to the pads, so it gets no credit.'
-      : 'The stiffening ring gets no credit: it is not recorded as welded to the pads all around. Record it with the cover type or the weld.';
+      ? 'The stiffening ring is not welded to the pads, so it does not count.'
+      : 'The stiffening ring does not count: it is not recorded as welded to the pads all around. Record it with the cover type or the weld.';
   return `${why} Such a ring can reverse the waviness of the friction surface.`;
 }

@@ -24,7 +24,7 @@ export const TERMS = {
   pad: {
     word: 'pad',
     many: 'pads',
-    is: 'Mounting pad: the raised seat round a stud that bears on the flexplate.',
+    is: 'Mounting pad: the raised seat around a stud that bears on the flexplate.',
   },
   wall: { word: 'wall', is: 'Metal thickness of the cover at one station.' },
   minimumWall: {
@@ -64,7 +64,7 @@ export const TERMS = {
   decision: { word: 'decision', many: 'decisions', is: 'What a person signs.' },
   confidence: {
     word: 'confidence required',
-    is: 'How probable it must be that every station keeps the minimum wall.',
+    is: 'How sure it must be that no station is below the minimum wall.',
   },
   boltCircle: { word: 'bolt circle', is: 'The circle through the centers of the studs.' },
   studPilot: { word: 'stud pilot', many: 'stud pilots', is: 'The end of a stud without thread.' },

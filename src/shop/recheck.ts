@@ -160,9 +160,9 @@ function attempt<T>(
 
 function changedNow(what: string, versions: Versions, otherwise: readonly Otherwise[]): string {
   const told = listInWords(otherwise.map((one) => `${one.what} ${one.kept} then and ${one.now} now`));
-  return `The calculation has changed (${versions.kept} then, ${versions.now} now) and would answer the same inputs otherwise: ${told}. The ${what} is kept as it was made; look at it again before you rely on it.`;
+  return `The calculation has changed (${versions.kept} then, ${versions.now} now) and answers differently from the same readings: ${told}. The ${what} stays as it was made. Check it again before you rely on it.`;
 }
 
 function refusedNow(what: string, versions: Versions, why: string | undefined): string {
-  return `The calculation has changed (${versions.kept} then, ${versions.now} now) and no longer takes the inputs this ${what} was made from: ${why ?? 'they cannot be read.'} The ${what} is kept as it was made.`;
+  return `The calculation has changed (${versions.kept} then, ${versions.now} now) and can’t use what this ${what} was made from: ${why ?? 'it can’t be read.'} The ${what} stays as it was made.`;
 }

@@ -45,7 +45,7 @@ test('a decision kept by an older calculation with another answer says so with b
   const page = await program.get('/jobs/1001');
   expect(page.text).toContain('The calculation has changed (cover-0 then, cover-');
   expect(page.text).toContain('least wall left 4.700 mm then and 4.850 mm now');
-  expect(page.text).toContain('The decision is kept as it was made');
+  expect(page.text).toContain('The decision stays as it was made');
   expect((await decided()).check.leastWall.afterMm).toBe(4.7);
   const sheet = await program.get('/jobs/1001/sheet');
   expect(sheet.text).toContain('As it was answered then.');
@@ -55,7 +55,7 @@ test('a decision kept by an older calculation with another answer says so with b
 test('inputs today’s calculation no longer takes are told, not thrown', async () => {
   const kept = await decided();
   const unusable = { ...kept, input: { ...kept.input, stations: [] } };
-  expect(recheckDecision(unusable, 'mm')).toContain('no longer takes the inputs');
+  expect(recheckDecision(unusable, 'mm')).toContain('can’t use what this decision was made from');
 });
 
 test('studs kept without what was asked of them are left alone', () => {

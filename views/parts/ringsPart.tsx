@@ -36,7 +36,7 @@ export function Rings({ open, closed, refused, frame }: RingsProps & { frame: Fr
   if (open.length === 0 && closed.length === 0 && refused === null) return null;
   return (
     <section id="rings">
-      <h2>Signed on a stiffening ring not recorded as joined</h2>
+      <h2>Signed on a stiffening ring not recorded as welded to the pads</h2>
       {refused && !open.some(({ number }) => number === refused.number) && (
         <ErrorSummary faults={refused.faults} goTo={false} />
       )}
@@ -44,7 +44,7 @@ export function Rings({ open, closed, refused, frame }: RingsProps & { frame: Fr
         <>
           <p class="note">
             These jobs were signed counting on a stiffening ring. It is not recorded that the ring is welded
-            to the pads all round. Such a ring gets no credit. The worst comes first.
+            to the pads all around. Such a ring does not count. The worst is first.
           </p>
           <ul class="rings-open">
             {open.map((one, i) => (

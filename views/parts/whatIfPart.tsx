@@ -92,7 +92,12 @@ export function WhatIfAnswer({
           { label: 'Thinnest wall left', value: lengthFigure(leastWall.afterMm, unit), unit },
           ...(conformanceProbability === null
             ? []
-            : [{ label: 'Chance it keeps the minimum', value: printSure(conformanceProbability) }]),
+            : [
+                {
+                  label: 'Chance that no station is below the minimum',
+                  value: printSure(conformanceProbability),
+                },
+              ]),
           ...(cutsLeft === null ? [] : [{ label: 'More cuts after it', value: String(cutsLeft) }]),
           { label: 'Cleans up', value: cut.cleansUp ? 'yes' : 'no' },
           ...bendingFigures(bending),

@@ -258,9 +258,11 @@ export function subjectOf({ label, subject, kind }: Named & { readonly kind?: st
   return subject ?? (kind === 'yes-no' ? label : `The ${lowerFirst(label)}`);
 }
 
-/** "Crank pilot" → "crank pilot"; "US size" and "K" stay. */
+/** "Crank pilot" → "crank pilot"; "US size", "K" and names of people stay. */
 export function lowerFirst(label: string): string {
-  return /^\p{Lu}(?!\p{Ll})/u.test(label) ? label : `${label.slice(0, 1).toLowerCase()}${label.slice(1)}`;
+  return /^(?:\p{Lu}(?!\p{Ll})|Young|Poisson)/u.test(label)
+    ? label
+    : `${label.slice(0, 1).toLowerCase()}${label.slice(1)}`;
 }
 
 /** The fields with a name, typed: what `Object.entries` forgets. */

@@ -42,14 +42,14 @@ export const INSPECTED = {
     options: { 'not-looked': 'not inspected', sound: 'sound', fault: 'fault' },
     ifEmpty: 'not-looked',
   },
-  final: { label: 'Cannot be mended', subject: 'Whether it is final', kind: 'yes-no' },
+  final: { label: 'Beyond repair', subject: 'Whether it is final', kind: 'yes-no' },
   note: NOTE,
 } as const satisfies Fields<Looked['items'][number]>;
 
 /** A cut to try instead of the least that cleans up. */
 export const PLAN = {
   plannedCutMm: {
-    label: 'Cut to try',
+    label: 'Planned cut',
     box: 'cut',
     kind: 'extent',
     none: 'the least that cleans up',

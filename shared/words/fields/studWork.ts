@@ -51,7 +51,7 @@ export const REPLACED_STUD = {
 /** Nuts re-torqued after the first heat cycle. */
 export const RETORQUE = {
   torqueNm: { label: 'Re-torque', box: 'againTorque', ...TORQUE },
-  on: { label: 'Re-torque day', help: 'Empty: today', box: 'againOn', kind: 'day' },
+  on: { label: 'Re-torque day', help: 'Blank: today', box: 'againOn', kind: 'day' },
   makerAllows: {
     label: 'Vehicle maker allows it',
     subject: 'Whether the vehicle maker allows it',

@@ -3,8 +3,8 @@ import type { Fields } from './field.ts';
 
 /** Whether a ring is joined to the pads: of a cover type’s ring, and of one that is on. */
 export const JOINED_TO_PADS = {
-  label: 'Ring welded to the pads all round',
-  help: 'Only a ring joined to the pads gets credit for stiffness.',
+  label: 'Ring welded to the pads all around',
+  help: 'Only a ring welded to the pads all around counts for stiffness.',
   none: 'not known',
   box: 'ringJoined',
   kind: 'yes-no',

@@ -205,7 +205,7 @@ export function missingOf(job: Pick<Job, 'steps' | 'sections' | 'outcome' | 'wel
     missing.push(
       sections.decision === null
         ? 'no decision is made'
-        : 'the decision is older than later changes: decide again',
+        : 'something changed after the decision: decide again',
     );
   }
   if (sections.decision === null) return missing;

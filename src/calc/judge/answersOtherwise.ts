@@ -7,7 +7,7 @@ import type { StudCheck } from '../../../shared/words/stud.ts';
 const SAME = 1e-6;
 
 export interface Otherwise {
-  /** Which answer differs: "verdict", "cut to dial". */
+  /** Which answer differs: "verdict", "depth of cut". */
   readonly what: string;
   readonly kept: string;
   readonly now: string;
@@ -33,7 +33,7 @@ export function coverAnswersOtherwise(
 ): readonly Otherwise[] {
   return [
     ...word('verdict', kept.verdict, now.verdict, words),
-    ...length('cut to dial', kept.cut.dialledMm, now.cut.dialledMm, unit),
+    ...length('depth of cut', kept.cut.dialledMm, now.cut.dialledMm, unit),
     ...length('least wall left', kept.leastWall.afterMm, now.leastWall.afterMm, unit),
     ...share(kept.conformanceProbability, now.conformanceProbability),
   ];

@@ -38,7 +38,7 @@ function cleansUp(numbers: CoverNumbers, unit: LengthUnit): Finding {
   let sentence = `The least cut that cleans up the whole face is ${least}, with ${printLength(allowanceMm, unit, 'coarse')} to spare.`;
   if (numbers.input.plannedCutMm !== null) {
     sentence = clean
-      ? `The planned cut cleans up the whole face. The least that does is ${least}.`
+      ? `The planned cut cleans up the whole face. The least cut that does is ${least}.`
       : `The planned cut of ${printCut(cut.dialledMm, unit)} does not clean up ${dirtyPlaces(numbers)}. At least ${least} is needed.`;
   }
   return {
@@ -96,7 +96,7 @@ function whatToPlan(numbers: CoverNumbers, unit: LengthUnit): string {
   const least = printCut(cleanUp.dialledMm, unit);
   if (minimum === null) return `Cut at least ${least}.`;
   if (cleanUp.leastWallMm < minimum.mm - 1e-9) {
-    return 'As chucked, no cut both cleans up and leaves enough wall.';
+    return 'As chucked, no cut cleans up and leaves enough wall.';
   }
   const wallsMm = stations.map(({ wallMm }) => wallMm);
   const { plainMm, sureMm } = deepestCut({ wallsMm, ways, minimumMm: minimum.mm, uncertainty, confidence });

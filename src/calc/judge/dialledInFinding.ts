@@ -33,24 +33,24 @@ export function dialledInFinding(numbers: CoverNumbers, unit: LengthUnit): Findi
   return {
     ...found,
     status,
-    sentence: `${setUp(numbers, unit)} Then cut ${printCut(dialledIn.dialledMm, unit)}: that leaves ${left}. It saves ${saved} of wall.`,
+    sentence: `${setUp(numbers, unit)} Then cut ${printCut(dialledIn.dialledMm, unit)}. That leaves ${left}. It saves ${saved} of wall.`,
   };
 }
 
 /** A thinner one would print as nothing. */
 const LEAST_SHIM_MM = { mm: 0.001, in: 0.00254 } as const;
 
-/** "Shim 0.071 mm under stud 1 and 0.100 mm under stud 2: 0.100 mm of tilt over 264 mm, toward 247°." */
+/** "Shim 0.071 mm under stud 1 and 0.100 mm under stud 2: tilt 0.100 mm over 264 mm, low side at 247°." */
 function setUp({ dialledIn, input }: CoverNumbers, unit: LengthUnit): string {
   const { tiltMm, tiltDirectionDeg, shimsMm } = dialledIn!;
-  const toward = tiltDirectionDeg === null ? '' : `, toward ${printNumber(tiltDirectionDeg, 0)}°`;
+  const toward = tiltDirectionDeg === null ? '' : `, low side at ${printNumber(tiltDirectionDeg, 0)}°`;
   const shims = listInWords(
     shimsMm.flatMap((mm, pad) =>
       mm >= LEAST_SHIM_MM[unit] / 2 ? [`${printLength(mm, unit)} under stud ${pad + 1}`] : [],
     ),
   );
-  const tilt = `${printLength(tiltMm, unit)} of tilt over ${printRadius(input.cover.trackOuterDiameterMm, unit)}${toward}`;
-  return shims === '' ? `Indicate it in with ${tilt}.` : `Shim ${shims}: ${tilt}.`;
+  const tilt = `tilt ${printLength(tiltMm, unit)} over ${printRadius(input.cover.trackOuterDiameterMm, unit)}${toward}`;
+  return shims === '' ? `Indicate it in with a ${tilt}.` : `Shim ${shims}: ${tilt}.`;
 }
 
 function whyNot({ input, ways }: CoverNumbers): string {

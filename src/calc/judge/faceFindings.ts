@@ -151,7 +151,7 @@ function unbalanceFinding(numbers: CoverNumbers, unit: LengthUnit): Finding {
     ...base,
     status: over ? 'caution' : 'pass',
     limit,
-    sentence: `${uneven} ${over ? 'The limit is' : 'It is within'} ${printAs(limit, UNBALANCE[unit])}.${mend}${density}`,
+    sentence: `${uneven} ${over ? 'The limit is' : 'That is within the limit of'} ${printAs(limit, UNBALANCE[unit])}.${mend}${density}`,
     source: `ISO 21940-11, grade G ${wanted.gradeMmPerS} at ${wanted.speedRpm} rpm for ${printAs(wanted.massKg, MASS[unit])}; the maker’s figure comes first`,
     answer: { ...answer, how: [...answer.how, ...permitted.how] },
   };
@@ -179,7 +179,7 @@ function correction(
   const radiusMm = cover.studCircleDiameterMm / 2;
   const mass = printAs(gmm / radiusMm, SMALL_MASS[unit]);
   const light = (heavySideDeg + 180) % 360;
-  return ` To correct it, take ${mass} off the bolt circle ${atAngle(heavySideDeg, cover.studCount)}, or add it ${atAngle(light, cover.studCount)}.`;
+  return ` To correct it, take ${mass} off at the bolt circle, ${atAngle(heavySideDeg, cover.studCount)}, or add it across, ${atAngle(light, cover.studCount)}.`;
 }
 
 function atAngle(angleDeg: number, studCount: number): string {

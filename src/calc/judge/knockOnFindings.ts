@@ -243,7 +243,7 @@ function chucked(
       limit: allowanceMm,
       unit: 'mm',
       sentence: bent
-        ? `Released, the face reads ${printLength(value, unit)} differently: the chuck bends the cover. Hold it another way and read it again.`
+        ? `Released, the face reads ${printLength(value, unit)} different: the chuck bends the cover. Hold it another way and read it again.`
         : `Clamped and released, the face reads the same within ${printLength(value, unit)}.`,
       source: 'the clean-up allowance',
       answer: null,

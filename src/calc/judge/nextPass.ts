@@ -131,7 +131,7 @@ function clean({ plannedMm, cutMm, look }: PassMade, now: Now, unit: LengthUnit)
 function stillDark(made: PassMade, now: Now, unit: LengthUnit): NextPass {
   const { plannedMm, cutMm } = made;
   const { roomMm, restMm, stands } = now;
-  const room = roomMm === null ? '' : ` At most ${printRoom(roomMm, unit)} more keeps the minimum.`;
+  const room = roomMm === null ? '' : ` At most ${printRoom(roomMm, unit)} more can be cut.`;
   const check = checkOfNext(made, now, unit);
   if (check === null) {
     return {
@@ -275,5 +275,5 @@ function exactly(criteria: CoverCheckInput['criteria']): CoverCheckInput['criter
 
 function sureness({ conformanceProbability: share }: CoverCheck): string {
   if (share === null) return '';
-  return `, ${printSure(share)} sure`;
+  return `; ${printSure(share)} sure that no station is below it`;
 }

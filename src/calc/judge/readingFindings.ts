@@ -46,8 +46,8 @@ function doubtful(readings: readonly string[]): Finding {
 /** "The wall at station 3 looks like a slip. Measure it again, or confirm it." */
 export function notConfirmed(readings: readonly string[]): string {
   return readings.length === 1
-    ? `Looks like a slip: ${readings[0]}. Measure it again, or confirm it.`
-    : `Look like slips: ${listInWords(readings)}. Measure them again, or confirm them.`;
+    ? `Looks wrong: ${readings[0]}. Measure it again, or confirm it.`
+    : `Look wrong: ${listInWords(readings)}. Measure them again, or confirm them.`;
 }
 
 /** How it was held, and stations that are not on the friction surface; these decide nothing by themselves. */
@@ -97,8 +97,8 @@ function offTrack({ input: { cover }, stations }: CoverNumbers): readonly Findin
       value: off,
       sentence:
         off === 1
-          ? '1 station is off the friction surface. Its wall counts all the same.'
-          : `${off} stations are off the friction surface. Their walls count all the same.`,
+          ? '1 station is off the friction surface. Its wall still counts.'
+          : `${off} stations are off the friction surface. Their walls still count.`,
       source: 'the friction surface diameters as entered',
     },
   ];

@@ -20,7 +20,7 @@ function crack(test: CoverCheckInput['crackTest']): Finding {
     return {
       ...base,
       status: 'fail',
-      sentence: 'A crack was found. Only a new crack test by a second person that finds none changes that.',
+      sentence: 'A crack was found. Only a new, clean crack test by a second person changes that.',
     };
   }
   if (test === 'none-found') {
@@ -39,7 +39,7 @@ function inspection({ inspectionFailures, notInspected = [] }: CoverCheckInput):
   const final = inspectionFailures.filter((failure) => failure.final).map(({ item }) => item);
   const mendable = inspectionFailures.filter((failure) => !failure.final).map(({ item }) => item);
   if (final.length > 0) {
-    const sentence = `The inspection found a fault the shop never repairs: ${listInWords(final)}.`;
+    const sentence = `The inspection found a fault beyond repair: ${listInWords(final)}.`;
     return { ...base, status: 'fail', sentence };
   }
   if (mendable.length > 0) {

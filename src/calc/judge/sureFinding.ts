@@ -31,7 +31,7 @@ export function sureFinding(numbers: CoverNumbers, unit: LengthUnit): Finding {
   }
   const value = sure.all.value!;
   const share = printSure(value);
-  const said = `${share} sure that every station keeps the minimum; ${printRequired(confidence)} is required.`;
+  const said = `${share} sure that no station is below the minimum; ${printRequired(confidence)} is required.`;
   const unsaid =
     uncertainty.missing.length > 0
       ? ` Not entered, so counted as zero: ${listInWords(uncertainty.missing)}.`

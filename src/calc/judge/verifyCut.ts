@@ -190,7 +190,7 @@ function sureOfWall({ sureness, minimumWall }: CutVerification): readonly Findin
         status: sure ? 'pass' : 'caution',
         value: share,
         limit: wanted,
-        sentence: `${said.charAt(0).toUpperCase()}${said.slice(1)} sure that every station keeps the minimum after the cut; ${printRequired(wanted)} is required.${sure ? '' : ' Measure again.'}`,
+        sentence: `${said.charAt(0).toUpperCase()}${said.slice(1)} sure that no station is below the minimum after the cut; ${printRequired(wanted)} is required.${sure ? '' : ' Measure again.'}`,
         source: 'shop limits; JCGM 106:2012',
       }),
       unit: '',
@@ -262,9 +262,9 @@ function faceRunout(after: CutVerification, unit: LengthUnit): readonly Finding[
       answer: heights.length === 0 ? null : tilt,
     },
   ];
-  const indicate = 'True pads and crank pilot again, take shims out, and indicate every station.';
+  const indicate = 'Take shims out, true pads and crank pilot again, and indicate every station.';
   if (value === null) {
-    return found('not-checked', `Face runout after the cut is not known. ${indicate}`);
+    return found('not-checked', `Runout after the cut is not known. ${indicate}`);
   }
   const runs = `The new face runs out ${printAgainst(value, limit ?? value, unit)}`;
   if (limit === null) return found('not-checked', `${runs}. No limit is set, so it is not judged.`);

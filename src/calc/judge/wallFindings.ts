@@ -123,7 +123,7 @@ function bounds(numbers: CoverNumbers, unit: LengthUnit): Finding {
     return {
       ...base,
       status: 'caution',
-      sentence: `${both} Only one of the two keeps the minimum. ${SETTLE}`,
+      sentence: `${both} Only one of the two leaves enough wall. ${SETTLE}`,
     };
   }
   const larger = `The larger cut leaves ${printAgainst(worst, numbers.minimum.mm, unit)} if the face runs true, ${besideMinimum(worst, numbers, unit)}`;

@@ -30,8 +30,8 @@ import {
 
 const CHANGE_WORDS: Readonly<Record<What, string>> = {
   received: 'what was received',
-  looked: 'the look',
-  setup: 'the measuring set-up',
+  looked: 'the inspection',
+  setup: 'the measuring setup',
   plan: 'the planned cut',
   decision: 'the decision',
   cuts: 'the cuts made',
@@ -144,7 +144,7 @@ async function refuseStale(db: Db, job: Job, edit: SectionEdit): Promise<void> {
   const sentence =
     theirs && theirs.revision > from
       ? `${theirs.who} changed ${CHANGE_WORDS[edit.what]} of job ${job.number} while you had it open (yours began at revision ${from}, theirs is ${theirs.revision}). Nothing of yours was saved; compare the two and save again.`
-      : `${listInWords(who)} changed ${listInWords(changed)} of job ${job.number} after revision ${from}, on which ${CHANGE_WORDS[edit.what]} rests. Nothing was saved; look at the job as it is now and do it again.`;
+      : `${listInWords(who)} changed ${listInWords(changed)} of job ${job.number} after revision ${from}, which ${CHANGE_WORDS[edit.what]} was made from. Nothing was saved. Check the job as it is now, then send it again.`;
   throw new StaleEdit(sentence, { section: edit.what, theirs, currentRevision: job.revision, since });
 }
 

@@ -78,7 +78,7 @@ export async function closeRingDoubt(
       'word',
       word === ''
         ? 'Say what was found or done about the ring before you close this.'
-        : `The word is ${word.length} characters long; keep it to ${LONGEST_WORD}.`,
+        : `The note has ${word.length} characters; at most ${LONGEST_WORD} are allowed.`,
     );
   }
   refuseNul('word', word);
@@ -90,7 +90,7 @@ export async function closeRingDoubt(
       throw refuse(
         'no-ring-doubt',
         'word',
-        `Job ${job.number} is not signed on a ring that nobody recorded as joined to the pads: there is nothing to close.`,
+        `Job ${job.number} is not signed on such a ring: there is nothing to close.`,
       );
     }
     const known = await trx

@@ -43,7 +43,7 @@ export async function keepAsJob(
     customer: fields.customer ?? '',
     receivedOn: day,
   };
-  const ctx = { who, why: 'kept from the quick page', now: context.now };
+  const ctx = { who, why: 'saved from Check a cover', now: context.now };
   const received = await readReceived(db, asked, { today: day });
   return { number: await keepCover(db, ctx, cover, { ...received, readings }), who };
 }

@@ -42,7 +42,7 @@ export const SUBJECTS: readonly Subject[] = [
     folder: 'measure',
     title: 'Measuring, and how sure it is',
     about:
-      'Planes through the readings, how far off a gauge and its reader may be, and the chance that every station keeps the minimum. A gauge’s error is shared by all stations. The scatter of single readings is not. The two are counted separately.',
+      'Planes through the readings, how far off a gauge and its reader may be, and the chance that no station is below the minimum. A gauge’s error is shared by all stations. The scatter of single readings is not. The two are counted separately.',
     examples: measureExamples,
   },
   {
@@ -155,7 +155,7 @@ async function leadOf(id: string, unit: LengthUnit, bending: () => BendingExampl
     case 'measuring':
       return BesideChecked({
         given:
-          'The chance that every station keeps the minimum, with one error shared by all and one of each station’s own.',
+          'The chance that no station is below the minimum, with one error shared by all and one of each station’s own.',
         rows: sureBesideChecked(),
       });
     case 'bending':

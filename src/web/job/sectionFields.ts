@@ -128,13 +128,13 @@ function decision(body: Decision, writing: Writing): FieldLine[] {
   return [
     line('Decision', DECISION_WORD[body.decision]),
     line('Verdict', VERDICT_WORD[check.verdict]),
-    line('Because', becauseOf(decisionTold(body, writing.lengthUnit).body.check)),
+    line('Why', becauseOf(decisionTold(body, writing.lengthUnit).body.check)),
     line('Reason given', body.reason),
-    line('Cut to dial', length(check.cut.dialledMm)),
-    line('Least wall after it', length(check.leastWall.afterMm)),
+    line('Depth of cut', length(check.cut.dialledMm)),
+    line('Thinnest wall left', length(check.leastWall.afterMm)),
     line('Minimum wall', minimum === null ? 'none set' : `${length(minimum.mm)} (${minimum.source})`),
     line(
-      'How sure it is above the minimum',
+      'Confidence in the wall',
       check.conformanceProbability === null ? 'not worked out' : printShare(check.conformanceProbability),
     ),
     ...under('Shop limits', criteriaFields(body.criteria, writing)),
@@ -171,7 +171,7 @@ function studs(body: StudsChosen, writing: Writing): FieldLine[] {
     line('Stud', body.stud.name),
     line('Stack', body.stack.name),
     line('Whether it fits', FIT_WORD[body.check.fits]),
-    line('Because', becauseOf(studsTold(body, writing.lengthUnit).body.check)),
+    line('Why', becauseOf(studsTold(body, writing.lengthUnit).body.check)),
     line('Pull-forward gap', lengthInWords(body.pullForwardMm, writing)),
     ...jointLines(body, writing),
     ...(body.replaced ?? []).map((one) =>

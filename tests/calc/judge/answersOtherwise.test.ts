@@ -31,7 +31,7 @@ describe('an older kept check, faked', () => {
     expect(otherwise(old)).toEqual([
       { what: 'verdict', kept: 'Replace it', now: 'Face it' },
       {
-        what: 'cut to dial',
+        what: 'depth of cut',
         kept: `${(dialledMm + 0.1).toFixed(3)} mm`,
         now: `${dialledMm.toFixed(3)} mm`,
       },

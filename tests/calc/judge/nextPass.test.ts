@@ -66,7 +66,7 @@ describe('after a pass', () => {
     const next = made({ cutMm: 0.4, look: 'dark' });
     expect(next.state).toBe('plan-again');
     expect(next.nextMm).toBeNull();
-    expect(next.because).toContain('At most 0.20 mm more keeps the minimum');
+    expect(next.because).toContain('At most 0.20 mm more can be cut');
   });
 
   it('a face clean before the plan is used up needs no further cut', () => {

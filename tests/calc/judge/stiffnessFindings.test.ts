@@ -115,7 +115,7 @@ describe('limits of the shop on bending', () => {
 
   const size = { innerDiameterMm: 1, outerDiameterMm: 2, thicknessMm: 1 };
   it.each([
-    ['not joined to the pads', false, /is not welded to the pads, so it gets no credit/],
+    ['not joined to the pads', false, /is not welded to the pads, so it does not count/],
     ['not recorded as joined', null, /it is not recorded as welded .* Record it with the cover type/],
     ['kept before that was asked', undefined, /it is not recorded as welded/],
   ])('a ring that is %s gets no credit', (_, joinedToPads, why) => {

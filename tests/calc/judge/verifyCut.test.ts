@@ -110,7 +110,7 @@ describe('after the cut', () => {
     const sure = (share: number) => found({ ...walls, sureness: { share, wanted: 0.95 } }, 'after-sure');
     expect(sure(0.722)).toMatchObject({ status: 'caution', value: 0.722, limit: 0.95 });
     expect(sure(0.722)?.sentence).toBe(
-      '72.2 % sure that every station keeps the minimum after the cut; 95 % is required. Measure again.',
+      '72.2 % sure that no station is below the minimum after the cut; 95 % is required. Measure again.',
     );
     expect(sure(0.95)?.status).toBe('pass');
     expect(found(walls, 'after-sure')).toBeUndefined();
@@ -122,7 +122,7 @@ describe('after the cut', () => {
     );
     expect([finding?.status, finding?.sentence]).toEqual([
       'caution',
-      'Looks like a slip: wall behind stud 2. Measure it again, or confirm it.',
+      'Looks wrong: wall behind stud 2. Measure it again, or confirm it.',
     ]);
   });
   describe('runout of the new face', () => {

@@ -271,7 +271,7 @@ onEachDatabase((engine) => {
           }),
       ],
       [
-        'the look',
+        'the inspection',
         (jobId) =>
           reviseJob(shop.db, as('CD'), {
             jobId,
@@ -281,7 +281,7 @@ onEachDatabase((engine) => {
           }),
       ],
       [
-        'the measuring set-up',
+        'the measuring setup',
         (jobId) =>
           reviseJob(shop.db, as('CD'), {
             jobId,
@@ -318,7 +318,7 @@ onEachDatabase((engine) => {
           section: 'decision',
           theirs: null,
           currentRevision: 5,
-          message: `CD changed ${words} of job 1001 after revision 4, on which the decision rests. Nothing was saved; look at the job as it is now and do it again.`,
+          message: `CD changed ${words} of job 1001 after revision 4, which the decision was made from. Nothing was saved. Check the job as it is now, then send it again.`,
         });
         expect((await getJob(shop.db, id))?.sections.decision).toBeNull();
         expect(await errorOf(choose(id, 4))).toMatchObject({ code: 'stale', section: 'studs' });

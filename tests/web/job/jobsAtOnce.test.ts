@@ -53,7 +53,7 @@ describe('a stale edit', () => {
       'gauge',
       'caliper 1',
     ],
-    ['plan', { cut: '0.30' }, { cut: '0.25' }, ['Cut to try', '0.3 mm', '0.25 mm'], 'cut', '0.25'],
+    ['plan', { cut: '0.30' }, { cut: '0.25' }, ['Planned cut', '0.3 mm', '0.25 mm'], 'cut', '0.25'],
     ['cuts', { depth: '0.10' }, { depth: '0.15' }, ['Pass 2', '—', '0.15 mm'], 'depth', '0.15'],
   ])(
     'of the section %s is answered 409 with both versions in two columns, and what was typed is kept',

@@ -43,7 +43,7 @@ it('each pass of cut, look and plan is judged by what was seen and read after it
   expect((await job()).earlierAfter).toHaveLength(PLACES.length);
   expect((await job()).stage).toBe('to-verify');
   expect(await said()).toBe('Heat mark remaining, and the decided cut is used up.');
-  expect(await page()).toContain('At most 0.30 mm more keeps the minimum');
+  expect(await page()).toContain('At most 0.30 mm more can be cut');
 
   await after('token-after-pass2', '4.60', { 'd.2': '0.04' });
   expect(await said()).toBe('Heat mark remaining: it needs 0.09 mm more, which is more than was decided.');

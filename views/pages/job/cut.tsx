@@ -64,8 +64,8 @@ export function Cut(props: CutProps) {
     <>
       {decision && decision.decision !== 'replace' && (
         <p>
-          Decided: {printLength(decision.check.cut.dialledMm, unit)} from the highest point, leaving{' '}
-          {printLength(decision.check.leastWall.afterMm, unit)} where it is thinnest.
+          Depth of cut decided: {printLength(decision.check.cut.dialledMm, unit)} from the highest point. That
+          leaves {printLength(decision.check.leastWall.afterMm, unit)} at the thinnest place.
         </p>
       )}
       <Caution kind="lathe" />
@@ -131,7 +131,7 @@ function WeldedForm({ job, writing, initials, ...props }: CutProps) {
           fields={refused?.fields ?? {}}
           faults={refused?.faults ?? []}
           writing={writing}
-          hints={{ on: 'Empty: today' }}
+          hints={{ on: 'Blank: today' }}
         />
       </div>
     </JobForm>
@@ -360,7 +360,7 @@ export function Verified(props: {
                 <th scope="col">expected, as decided</th>
                 <th scope="col">expected, as cut</th>
                 <th scope="col">measured</th>
-                <th scope="col">apart</th>
+                <th scope="col">measured − as cut</th>
               </tr>
             </thead>
             <tbody>

@@ -134,9 +134,15 @@ function KeptDecision({
   return (
     <div class="kept-decision">
       <p>
-        <b>Decided: {DECISION_WORD[kept.body.decision]}.</b> {kept.body.check.headline}{' '}
+        {FOLLOWS[kept.body.check.verdict] === kept.body.decision ? (
+          <b>Decided: {kept.body.check.headline}</b>
+        ) : (
+          <>
+            <b>Decided: {DECISION_WORD[kept.body.decision]}.</b> The verdict was: {kept.body.check.headline}
+          </>
+        )}{' '}
         {kept.body.check.because}
-        {kept.body.reason !== '' && <> Reason: {kept.body.reason}</>}
+        {kept.body.reason !== '' && <> Reason given: {kept.body.reason}</>}
       </p>
       <Who kept={kept} />
       {outdated && (
@@ -273,7 +279,7 @@ function DecisionBoxes({ job, check, criteriaRevision, initials, refused, sayNow
           name="reason"
           value={refused?.fields.reason}
           error={error('reason')}
-          hint={`Needed when the decision is not the verdict (${VERDICT_WORD[check.verdict]}), or a caution is past its limit or asks for a repair or a calibration. No reason overrules a crack or a wall below the minimum.`}
+          hint={`Needed if the decision differs from the verdict (${VERDICT_WORD[check.verdict]}), or a caution is over its limit or asks for repair or calibration. No reason overrules a crack or a wall below the minimum.`}
           rows={2}
         />
       </div>

@@ -135,7 +135,7 @@ function Found({ fields, faults, jobs, next, total }: PartProps) {
     <section id="found" aria-live="polite">
       {jobs.length === 0 ? (
         <EmptyState
-          title={total === 0 ? 'No jobs yet' : 'No job like that'}
+          title={total === 0 ? 'No jobs yet' : 'No jobs found'}
           actions={[
             total === 0
               ? { label: 'Receive a cover', href: '/jobs/new' }

@@ -95,7 +95,7 @@ function Seen({ body }: { body: Looked }) {
         <li>
           <Sign status={one.result === 'fault' && one.final ? 'fail' : RESULT_STATUS[one.result]} />{' '}
           {ITEM_WORD[one.item]}: {RESULT_WORD[one.result]}
-          {one.final && one.result === 'fault' && ', and nothing can mend it'}
+          {one.final && one.result === 'fault' && ', beyond repair'}
           {one.note !== '' && `: ${one.note}`}
         </li>
       ))}

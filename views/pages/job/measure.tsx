@@ -202,7 +202,7 @@ export function Setup({ job, writing, typed, gauges, initials, refused, readOnly
         <p class="note" id="ring-welded">
           Stiffening ring welded on {day(body.ringWelded.on)}
           {body.ringWelded.note !== '' && `: ${body.ringWelded.note}`}. Readings before it no longer count,
-          because welding pulls the face; the history keeps them. Welded to the pads all round:{' '}
+          because welding pulls the face; the history keeps them. Welded to the pads all around:{' '}
           {JOINED_WORD[`${body.ringWelded.joinedToPads ?? null}`]}.
         </p>
       )}

@@ -25,7 +25,7 @@ export function NewJobPage({ frame, families, fields, faults }: NewJobProps) {
           title="No cover types yet"
           actions={[{ label: 'Add a cover type', href: '/catalogue/family/new' }]}
         >
-          A job needs to know which kind of cover it is about.
+          A job needs a cover type. Add one first.
         </EmptyState>
       ) : (
         <form method="post" action="/jobs">
@@ -37,7 +37,7 @@ export function NewJobPage({ frame, families, fields, faults }: NewJobProps) {
               name="number"
               value={fields.number}
               error={error('number')}
-              hint="Empty: the next free one"
+              hint="Blank: the next free number"
               optional
             />
           </div>

@@ -70,7 +70,7 @@ function PhotoForm({ job, section, places, token, unit, initials, refused }: Pho
       initials={initials}
       signed={job.stage === 'signed'}
       refused={refused}
-      submit="Keep the photo"
+      submit="Save the photo"
       first={false}
     >
       <input type="hidden" name="in" value={section} />
@@ -185,7 +185,7 @@ export function PhotoList({ photos, unit }: { photos: readonly Photo[]; unit: Le
   if (photos.length === 0) return null;
   return (
     <section>
-      <h2>Photos kept with the job</h2>
+      <h2>Photos of this job</h2>
       <p>
         {photos.map((photo, i) => (
           <>

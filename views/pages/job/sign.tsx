@@ -26,6 +26,11 @@ export function signSummary(job: Job, missing: readonly string[], statementNeede
   return open.length > 0 ? `missing: ${open.join(', ')}` : 'ready to sign';
 }
 
+/** What somebody typed, ended as a sentence. */
+function withPeriod(text: string): string {
+  return /[.!?]$/.test(text.trim()) ? text.trim() : `${text.trim()}.`;
+}
+
 /** Record and release. */
 export function SignOff({ job, missing, statementNeeded, initials, refused, readOnly }: SignProps) {
   const kept = job.sections.signature;
@@ -36,7 +41,7 @@ export function SignOff({ job, missing, statementNeeded, initials, refused, read
         <>
           <p>
             Signed at revision {kept.body.signedRevision}
-            {kept.body.statement !== '' && <>: {kept.body.statement}</>}.
+            {kept.body.statement === '' ? '.' : `: ${withPeriod(kept.body.statement)}`}
             {job.stage !== 'signed' && ' Changed since: sign it again. The history keeps that signature.'}
           </p>
           <Who kept={kept} />

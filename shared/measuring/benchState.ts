@@ -2,6 +2,7 @@ import type { DecimalSign } from '../quantity/plainNumber.ts';
 import type { Pass, ReadingKind } from '../words/job.ts';
 import type { Place } from '../words/places.ts';
 import type { LengthUnit } from '../words/print.ts';
+import type { Expected } from './readingDoubt.ts';
 import type { Order } from './steps.ts';
 
 /** A reading that the server has, as the measuring screen lists it. */
@@ -12,6 +13,7 @@ export interface StandingReading extends Place {
   readonly at: number;
   readonly place: string;
   readonly shown: string;
+  readonly valueMm: number;
   readonly who: string;
   readonly doubtful: boolean;
 }
@@ -39,6 +41,8 @@ export interface BenchState {
   readonly trackInnerMm: number;
   readonly trackOuterMm: number;
   readonly nominalMm: number;
+  /** What else a reading is held against: the gauge, and after a cut what it should have left. */
+  readonly expected: Omit<Expected, 'nominalWallMm'>;
   readonly unit: LengthUnit;
   readonly sign: DecimalSign;
   readonly gauge: string;

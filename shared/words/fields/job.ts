@@ -78,7 +78,7 @@ export const CUT = {
   truedAgain: {
     label: 'Pads and crank pilot trued again',
     help: 'Before the face was indicated after this pass, shims out',
-    box: null,
+    box: 'truedAgain',
     kind: 'yes-no',
     none: 'not recorded',
     optional: true,

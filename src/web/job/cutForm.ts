@@ -1,5 +1,7 @@
+import { readQuantity } from '../../../shared/quantity/readQuantity.ts';
 import { CUT, PLAN } from '../../../shared/words/fields/job.ts';
 import type { CutPlan, Job } from '../../../shared/words/job.ts';
+import { passDoubt, restOfCut } from '../../shop/doubts/passDoubt.ts';
 import type { Edit } from '../../shop/jobEdits.ts';
 import { readBody } from '../request/bodyForm.ts';
 import type { TypedForm } from '../request/typed.ts';
@@ -21,15 +23,29 @@ export function readPlan(form: TypedForm, kept: CutPlan | null): CutPlan | null 
 /** A further pass, or with `seen` what was seen after the last one; null when something typed cannot be used. */
 export function readCuts(job: Job, form: TypedForm): Edit | null {
   const before = cutsOf(job);
-  const look = form.choice('look', ['gone', 'dark']);
+  const seen = readBody(form, { look: CUT.look, truedAgain: CUT.truedAgain });
   const last = before.at(-1);
   if (form.text('seen') === '1' && last) {
-    return { what: 'cuts', body: { cuts: [...before.slice(0, -1), { ...last, look }] } };
+    if (form.faults.length > 0) return null;
+    const now = { ...last, look: seen.look ?? last.look, truedAgain: seen.truedAgain ?? last.truedAgain };
+    return { what: 'cuts', body: { cuts: [...before.slice(0, -1), now] } };
   }
   const depthMm = readDepth(form);
-  if (depthMm === null) return null;
-  const cut = { depthMm, typed: form.text(CUT.depthMm.box), note: form.text('note'), look };
+  if (depthMm === null || !isMeant(job, form, depthMm)) return null;
+  const cut = { depthMm, typed: form.text(CUT.depthMm.box), note: form.text('note'), ...seen };
   return { what: 'cuts', body: { cuts: [...before, cut] } };
+}
+
+/** A pass deeper than what is left of the decided cut is asked about, until its depth is confirmed. */
+function isMeant(job: Job, form: TypedForm, valueMm: number): boolean {
+  const typed = form.text(CUT.depthMm.box);
+  const { lengthUnit, decimalSign } = form.writing;
+  const read = readQuantity({ field: '', typed, kind: 'length', unit: lengthUnit, decimalSign });
+  const unit = read.ok ? read.unit : lengthUnit;
+  const asked = passDoubt({ valueMm, typed, unit, decimalSign }, restOfCut(job));
+  if (asked === null || form.text('ok.depth') === typed) return true;
+  form.fault('ok.depth', asked.question);
+  return false;
 }
 
 /** The depth of one pass put right, with the reason; what was seen after it and its note stay. */

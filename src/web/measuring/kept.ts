@@ -8,6 +8,7 @@ import type { Db } from '../../records/database/database.ts';
 import type { Ctx } from '../../records/database/writing.ts';
 import { allReadings } from '../../records/jobs/history.ts';
 import { addReadings, sameContent } from '../../records/jobs/readings.ts';
+import { heldAgainst } from '../../shop/doubts/jobReadingDoubt.ts';
 
 const BESIDE =
   'Somebody else had already corrected that reading, so yours was saved beside theirs. Check both.';
@@ -63,7 +64,8 @@ async function keptBeside(db: Db, job: Job, reading: NewReading): Promise<boolea
 }
 
 /** A reading as it was typed, read into mm as any box of the program reads it. */
-function readKept(sent: unknown, nominalMm: number, { weldedAt = 0, passesAt = [] }: Job): NewReading | Said {
+function readKept(sent: unknown, nominalMm: number, job: Job): NewReading | Said {
+  const { weldedAt = 0, passesAt = [] } = job;
   const id = typeof sent === 'object' && sent !== null && 'id' in sent ? String(sent.id).slice(0, 64) : '';
   const parsed = keptReadingSchema.safeParse(sent);
   if (!parsed.success) {
@@ -90,6 +92,8 @@ function readKept(sent: unknown, nominalMm: number, { weldedAt = 0, passesAt = [
     unit,
     decimalSign,
     nominalWallMm: nominalMm,
+    place: reading,
+    ...heldAgainst(job, reading.pass, reading.replaces === null ? [] : [reading.replaces]),
   });
   if (!read.ok) return { id, message: read.message };
   return { ...reading, valueMm: read.valueMm, typed, doubtful: read.doubt !== null && !confirmed };

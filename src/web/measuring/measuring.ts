@@ -21,6 +21,7 @@ import { type AskedHere, MeasuringPage } from '../../../views/pages/job/measurin
 import { renderPage } from '../../../views/render.ts';
 import { addReadings } from '../../records/jobs/readings.ts';
 import { jobNamed } from '../../records/jobs/readJob.ts';
+import { heldAgainst } from '../../shop/doubts/jobReadingDoubt.ts';
 import { type PlaceRead, type PlacesRead, placeOn, placesRead } from '../../shop/jobPlaces.ts';
 import { NoSuchPage } from '../request/errors.ts';
 import { frameOf, type PageContext, rememberPreference } from '../request/pageContext.ts';
@@ -151,6 +152,7 @@ async function show(
       stations: stations.map(({ angleDeg, radiusMm, name }) => ({ angleDeg, radiusMm, name })),
       asked: now,
       standing: standingViews(job, pass, stations, frame),
+      expected: heldAgainst(job, pass).expected,
       gauge: job.sections.setup?.body.gauge ?? '',
       id: /^[A-Za-z0-9-]{16,64}$/.test(fields.id ?? '') && what.status === 422 ? fields.id! : randomUUID(),
       typed: what.status === 200 ? '' : (fields.value ?? ''),
@@ -307,6 +309,8 @@ function readOne(job: Job, fields: Fields, writing: Writing): ReadOne {
     unit: writing.lengthUnit,
     decimalSign: writing.decimalSign,
     nominalWallMm: job.sections.received?.body.family.nominalWallMm ?? 0,
+    place: at,
+    ...heldAgainst(job, passOf(fields), (fields.replaces ?? '') === '' ? [] : [fields.replaces!]),
   });
   if (!read.ok) return no('value', read.message);
   if (read.doubt !== null && fields.ok !== typed) {

@@ -25,6 +25,7 @@ export function standingViews(
       at: stations.findIndex((place) => samePlace(place, one)),
       place: placeOn(cover, one.angleDeg),
       shown: shownAs(one, writing),
+      valueMm: one.valueMm ?? 0,
       who: one.who,
       doubtful: one.doubtful,
     }));

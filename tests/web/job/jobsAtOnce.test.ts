@@ -65,7 +65,7 @@ describe('a stale edit', () => {
       const late = await program.post(`/jobs/1001/${section}`, { who: 'BL', ...mine, from });
       expect(late.status).toBe(409);
       expect(rowsOf(late.html)).toContainEqual(row);
-      expect(late.text).toContain(`as it stands, by ${theirs.who ?? 'AK'}`);
+      expect(late.text).toContain(`saved, by ${theirs.who ?? 'AK'}`);
       expect(boxOf(late.html, `${section}-form`, box)).toBe(typed);
       expect(await revisionNow(program)).toBe(before);
       // The form now starts from the present revision, so that saving again adds it knowingly.
@@ -129,7 +129,7 @@ describe('a stale edit', () => {
     expect([decision?.body.criteriaRevision, decision?.body.criteria.minimumWallMm]).toEqual([2, 4.4]);
     // One that does not say what it saw is taken neither.
     const unsaid = await program.post('/jobs/1001/decision', { ...form, criteria: '', reason: 'again' });
-    expect([unsaid.status, unsaid.text.includes('It is not said which revision')]).toEqual([422, true]);
+    expect([unsaid.status, unsaid.text.includes('It is not known which revision')]).toEqual([422, true]);
   });
 
   test('of studs against a stack, a stud or criteria nobody saw is not kept', async () => {

@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { getJob } from '../../../src/records/jobs/readJob.ts';
 import type { Served } from '../program.ts';
-import { measured, PLACES, readingsForm, revisionNow, rowsOf, shopWith, step } from '../steps.ts';
+import { confirmed, measured, PLACES, readingsForm, revisionNow, rowsOf, shopWith, step } from '../steps.ts';
 
 let program: Served;
 beforeAll(async () => {
@@ -12,9 +12,26 @@ beforeAll(async () => {
   await step(program, 'cuts', { depth: '0.2', note: 'slow feed', look: 'dark' });
   await step(program, 'cuts', { depth: '0.01', look: 'gone' });
   const walls = PLACES.map(() => '4.60');
-  await program.post('/jobs/1001/readings', { ...readingsForm('after', walls), token: 'token-after-pass2' });
+  await program.post('/jobs/1001/readings', {
+    ...readingsForm('after', walls),
+    ...confirmed(walls),
+    token: 'token-after-pass2',
+  });
 });
 afterAll(() => program.close());
+
+it('a pass ten times what is left of the decided cut is asked about, and kept once it is confirmed', async () => {
+  const shop = await shopWith({ minimumWallMm: 4.3, faceRunoutLimitMm: null });
+  await measured(shop);
+  await step(shop, 'plan', { cut: '0.31' });
+  await step(shop, 'decision', { decision: 'face', reason: 'as planned' });
+  const asked = await step(shop, 'cuts', { depth: '3.1' });
+  expect(asked.status).toBe(422);
+  expect(asked.text).toContain('Did you mean 0.31 mm?');
+  expect(asked.html).toMatch(/<input[^>]*name="ok.depth"[^>]*value="3.1"/);
+  expect((await step(shop, 'cuts', { depth: '3.1', 'ok.depth': '3.1' })).status).toBe(303);
+  await shop.close();
+});
 
 const job = async () => (await getJob(program.shop.db, '1001'))!;
 
@@ -32,8 +49,8 @@ it('a mistyped pass is put right with a reason; the figure it was stays in the h
   const after = await job();
   expect(after.revision).toBe(before.revision + 1);
   expect(after.sections.cuts?.body.cuts).toEqual([
-    { depthMm: 0.2, typed: '0.2', note: 'slow feed', look: 'dark' },
-    { depthMm: 0.1, typed: '0.1', note: '', look: 'gone' },
+    { depthMm: 0.2, typed: '0.2', note: 'slow feed', look: 'dark', truedAgain: null },
+    { depthMm: 0.1, typed: '0.1', note: '', look: 'gone', truedAgain: null },
   ]);
   expect(after.sections.cuts).toMatchObject({ who: 'AK', why: 'a nought too many' });
   expect(after.passesAt).toEqual(before.passesAt);

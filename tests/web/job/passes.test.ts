@@ -2,7 +2,7 @@ import { afterAll, beforeAll, expect, it } from 'vitest';
 import { allReadings } from '../../../src/records/jobs/history.ts';
 import { getJob } from '../../../src/records/jobs/readJob.ts';
 import type { Served } from '../program.ts';
-import { measured, PLACES, readingsForm, shopWith, step } from '../steps.ts';
+import { confirmed, measured, PLACES, readingsForm, shopWith, step } from '../steps.ts';
 
 let program: Served;
 beforeAll(async () => {
@@ -22,6 +22,7 @@ const after = (token: string, wall: string, more: Record<string, string> = {}) =
       'after',
       PLACES.map(() => wall),
     ),
+    ...confirmed(PLACES.map(() => wall)),
     token,
     ...more,
   });
@@ -100,7 +101,7 @@ it('a reading of the pass before, sent by a tablet that did not know of the next
 });
 
 it('a cut deeper than decided, and walls that do not agree with it, are found', async () => {
-  await step(program, 'cuts', { depth: '0.05', look: 'gone' });
+  await step(program, 'cuts', { depth: '0.05', 'ok.depth': '0.05', look: 'gone' });
   await after('token-after-pass4', '4.38');
   const html = await page();
   expect(html).toContain('Cut 0.440 mm; 0.39 mm was decided. That is 0.050 mm too deep');

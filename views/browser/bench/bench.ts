@@ -101,7 +101,7 @@ class Bench {
   }
 
   #read(typed: string): void {
-    const { unit, sign, nominalMm, what } = this.#state;
+    const { unit, sign, nominalMm, expected, what } = this.#state;
     const { asked } = this.#asking;
     if (this.#placingMark) {
       drawWrong('The heat mark has no place yet. Touch the drawing, or press Heat mark again to stop.');
@@ -113,7 +113,9 @@ class Bench {
     }
     const { kind, place } = asked;
     const field = `${what[kind]} ${place}`;
-    const read = readReading({ kind, field, typed, unit, decimalSign: sign, nominalWallMm: nominalMm });
+    const others = this.#known.now().filter(({ id }) => id !== asked.replaces?.id);
+    const reading = { kind, field, typed, unit, decimalSign: sign, nominalWallMm: nominalMm };
+    const read = readReading({ ...reading, place: asked, others, expected });
     if (!read.ok) {
       this.#box.select();
       drawWrong(read.message);

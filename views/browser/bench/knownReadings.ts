@@ -1,10 +1,18 @@
 import type { BenchState, StandingReading } from '../../../shared/measuring/benchState.ts';
 import type { Step } from '../../../shared/measuring/steps.ts';
+import { readQuantity } from '../../../shared/quantity/readQuantity.ts';
+import type { KeptReading } from '../../../shared/schemas/measuring.ts';
 import type { ReadingKind } from '../../../shared/words/job.ts';
 import { type Place, samePlace } from '../../../shared/words/places.ts';
 import type { TabletShelf } from './tabletShelf.ts';
 
-type Known = Place & Pick<StandingReading, 'id' | 'kind' | 'shown' | 'who'>;
+type Known = Place & Pick<StandingReading, 'id' | 'kind' | 'shown' | 'who' | 'valueMm'>;
+
+/** Kept here only once it could be read. */
+function valueOf({ typed, unit, decimalSign }: KeptReading): number {
+  const read = readQuantity({ field: '', typed, kind: 'length', unit, decimalSign });
+  return read.ok ? read.value : Number.NaN;
+}
 
 /** What is measured in this pass: on the server, and on this tablet. */
 export class KnownReadings {
@@ -32,7 +40,10 @@ export class KnownReadings {
       .filter((one) => one.reading.pass === this.#state.pass && !one.refused && !known.has(one.reading.id))
       .map(({ reading }) => reading);
     const replaced = new Set(here.map((one) => one.replaces));
-    const all: Known[] = [...this.onServer, ...here.map((one) => ({ ...one, shown: one.typed, who: '' }))];
+    const all: Known[] = [
+      ...this.onServer,
+      ...here.map((one) => ({ ...one, shown: one.typed, who: '', valueMm: valueOf(one) })),
+    ];
     return all.filter((one) => !replaced.has(one.id));
   }
 

@@ -19,7 +19,7 @@ import { Caution } from '../../parts/caution.tsx';
 import { FindingList } from '../../parts/findingList.tsx';
 import { Boxes } from '../../parts/form/bodyFields.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
-import { Choice, Field } from '../../parts/form/fieldBox.tsx';
+import { Choice, Field, Tick } from '../../parts/form/fieldBox.tsx';
 import { KeyFigures } from '../../parts/keyFigures.tsx';
 import { AsKept, JobForm, type Refused, Who } from './section.tsx';
 import { LAYER_WORD } from './words.ts';
@@ -106,10 +106,24 @@ function PassForm({ job, nextPass, unit, writing, initials, refused }: CutProps)
       first={job.stage === 'to-cut' || nextPass?.state === 'cut-more'}
     >
       <div class="fields">
-        <Boxes of={CUT} fields={refused?.fields ?? {}} faults={refused?.faults ?? []} writing={writing} />
+        <Boxes
+          of={CUT}
+          fields={refused?.fields ?? {}}
+          faults={refused?.faults ?? []}
+          writing={writing}
+          after={{ depthMm: refused && <DepthAsked refused={refused} /> }}
+        />
       </div>
     </JobForm>
   );
+}
+
+/** A depth that was asked about, to be confirmed; entered again, it is judged anew. */
+function DepthAsked({ refused }: { refused: Refused }) {
+  const { depth = '', 'ok.depth': confirmed } = refused.fields;
+  const asked = refused.faults.some(({ path }) => path === 'ok.depth');
+  if (!asked && confirmed !== depth) return null;
+  return <Tick label={`${depth} is right`} name="ok.depth" value={depth} checked={confirmed === depth} />;
 }
 
 function WeldedForm({ job, writing, initials, ...props }: CutProps) {
@@ -138,7 +152,7 @@ function WeldedForm({ job, writing, initials, ...props }: CutProps) {
   );
 }
 
-const { look } = CUT;
+const { look, truedAgain } = CUT;
 
 function Passes({ passes, unit }: { passes: readonly PassView[]; unit: LengthUnit }) {
   const figure = (mm: number | null) => (mm === null ? '—' : lengthFigure(mm, unit));
@@ -289,7 +303,9 @@ function FiguresNow({ next, unit }: { next: NextPassView; unit: LengthUnit }) {
 /** What may be kept now: readings, what was seen, a deeper plan. */
 function WhatFollows({ next, job, unit, writing, initials }: AfterPassProps) {
   const href = `/jobs/${encodeURIComponent(job.number)}`;
-  const looked = (job.sections.cuts?.body.cuts.at(-1)?.look ?? null) !== null;
+  const last = job.sections.cuts?.body.cuts.at(-1);
+  const looked = (last?.look ?? null) !== null;
+  const trued = (last?.truedAgain ?? null) !== null;
   const form = {
     revision: job.revision,
     initials,
@@ -306,11 +322,16 @@ function WhatFollows({ next, job, unit, writing, initials }: AfterPassProps) {
           </a>
         </p>
       )}
-      {!looked && (
+      {!(looked && trued) && (
         <JobForm {...form} id="seen-form" action={`${href}/cuts`} submit="Save">
           <input type="hidden" name="seen" value="1" />
           <div class="fields">
-            <Boxes of={{ look }} fields={{}} faults={[]} writing={writing} />
+            <Boxes
+              of={{ ...(!looked && { look }), ...(!trued && { truedAgain }) }}
+              fields={{}}
+              faults={[]}
+              writing={writing}
+            />
           </div>
         </JobForm>
       )}

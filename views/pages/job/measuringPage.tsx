@@ -28,6 +28,7 @@ export interface MeasuringProps {
   readonly stations: BenchState['stations'];
   readonly asked: AskedHere | null;
   readonly standing: readonly StandingReading[];
+  readonly expected: BenchState['expected'];
   readonly gauge: string;
   readonly id: string;
   readonly typed: string;
@@ -117,6 +118,7 @@ function stateOf({
   stations,
   asked,
   standing,
+  expected,
   gauge,
 }: MeasuringProps): BenchState {
   return {
@@ -128,6 +130,7 @@ function stateOf({
     trackInnerMm: shape.trackInnerDiameterMm / 2,
     trackOuterMm: shape.trackOuterDiameterMm / 2,
     nominalMm: shape.nominalWallMm,
+    expected,
     unit: frame.lengthUnit,
     sign: frame.decimalSign,
     gauge,

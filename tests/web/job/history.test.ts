@@ -230,7 +230,7 @@ describe('overruling', () => {
     await step(program, 'decision', { decision: 'face', who: 'BL' });
     await step(program, 'cuts', { depth: '0.05' });
     const walls = PLACES.map((_, i) => (i === 4 ? '4.29' : '4.85'));
-    await program.post('/jobs/1001/readings', readingsForm('after', walls));
+    await program.post('/jobs/1001/readings', readingsForm('after', walls, { 'ok.w.4': '4.29' }));
     const refused = await step(program, 'signature', { who: 'BL', statement: 'Face runout not read.' });
     expect(refused.status).toBe(422);
     expect(refused.text).toContain('After the cut 4.290 mm of wall is left at the thinnest station');

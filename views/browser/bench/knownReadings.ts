@@ -9,7 +9,7 @@ import type { TabletShelf } from './tabletShelf.ts';
 type Known = Place & Pick<StandingReading, 'id' | 'kind' | 'shown' | 'who' | 'valueMm'>;
 
 /** Kept here only once it could be read. */
-function valueOf({ typed, unit, decimalSign }: KeptReading): number {
+function mmOf({ typed, unit, decimalSign }: KeptReading): number {
   const read = readQuantity({ field: '', typed, kind: 'length', unit, decimalSign });
   return read.ok ? read.value : Number.NaN;
 }
@@ -42,7 +42,7 @@ export class KnownReadings {
     const replaced = new Set(here.map((one) => one.replaces));
     const all: Known[] = [
       ...this.onServer,
-      ...here.map((one) => ({ ...one, shown: one.typed, who: '', valueMm: valueOf(one) })),
+      ...here.map((one) => ({ ...one, shown: one.typed, who: '', valueMm: mmOf(one) })),
     ];
     return all.filter((one) => !replaced.has(one.id));
   }

@@ -43,10 +43,41 @@ function classOf(typed: string | undefined, role: string): UnifiedClass | string
   return known;
 }
 
-/** `3/8-24`, `7/16-20 UNF-2A`, `#10-32`, `.375-24`. `text` is tidy. */
+/** A size with a word for its pitch, or without any: `3/8 fine`, `3/8 UNC`, `3/8`. */
+const SIZE_ALONE = new RegExp(
+  String.raw`^(#|no\.?)? ?(${SIZE}) ?(?:in\.?|["″”])?(?: ?-? ?(coarse|fine|extra[- ]fine|unc|unf|unef))?$`,
+  'i',
+);
+const NAMED: Readonly<Record<string, (typeof SERIES_PITCHED)[number]>> = {
+  coarse: 'UNC',
+  fine: 'UNF',
+  'extra fine': 'UNEF',
+};
+
+function usualOf(size: UnifiedSize): string {
+  return SERIES_PITCHED.filter((one) => size[one] !== null)
+    .map((one) => `${size.written}-${size[one]} ${one}`)
+    .join(', ');
+}
+
+/** `3/8 fine` as the callout it means, or what there is to choose from; null for a text of another kind. */
+function readSizeAlone(text: string, role: 'external' | 'internal' | 'either'): CalloutRead | null {
+  const [, prefix = '', written = '', word] = SIZE_ALONE.exec(text) ?? [];
+  const size = written === '' ? undefined : sizeOf(prefix, written, 0);
+  if (!size) return null;
+  const named = word?.toLowerCase().replace('-', ' ') ?? '';
+  const series = NAMED[named] ?? SERIES_PITCHED.find((one) => one.toLowerCase() === named);
+  if (series !== undefined && size[series] !== null)
+    return readUnifiedThread(`${size.written}-${size[series]}`, role);
+  return { ok: false, why: `needs its threads per inch; usual are ${usualOf(size)}.` };
+}
+
+/** `3/8-24`, `7/16-20 UNF-2A`, `#10-32`, `.375-24`, `3/8 fine`. `text` is tidy. */
 export function readUnifiedThread(text: string, role: 'external' | 'internal' | 'either'): CalloutRead {
   const parts = CALLOUT.exec(text);
   if (!parts) {
+    const alone = readSizeAlone(text, role);
+    if (alone !== null) return alone;
     return {
       ok: false,
       why: 'is not a thread callout; write 3/8-24, 7/16-20 UNF-2A, #10-32, M10x1.25 or M10.',
@@ -58,12 +89,9 @@ export function readUnifiedThread(text: string, role: 'external' | 'internal' | 
     return { ok: false, why: 'has no size of ASME B1.1 up to 1-1/2 in; write it as in 3/8-24 or #10-32.' };
   const series = seriesOf(size, perInch);
   if (perInch > MOST_PER_INCH || perInch * size.inch < LEAST_THREADS_PER_DIAMETER) {
-    const usual = SERIES_PITCHED.filter((one) => size[one] !== null).map(
-      (one) => `${size.written}-${size[one]} ${one}`,
-    );
     return {
       ok: false,
-      why: `has ${perInch} threads per inch, which no ${size.written} thread has; usual are ${usual.join(', ')}.`,
+      why: `has ${perInch} threads per inch, which no ${size.written} thread has; usual are ${usualOf(size)}.`,
     };
   }
   const threadClass = classOf(parts[5], role);

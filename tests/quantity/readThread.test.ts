@@ -108,7 +108,7 @@ describe('what is no thread, or contradicts itself, is refused', () => {
       'bolt',
       'Thread: "bolt" is not a thread callout; write 3/8-24, 7/16-20 UNF-2A, #10-32, M10x1.25 or M10.',
     ],
-    ['3/8', 'Thread: "3/8" is not a thread callout; write 3/8-24, 7/16-20 UNF-2A, #10-32, M10x1.25 or M10.'],
+    ['3/8', 'Thread: "3/8" needs its threads per inch; usual are 3/8-16 UNC, 3/8-24 UNF, 3/8-32 UNEF.'],
     [
       '3/8-24 UNC',
       'Thread: "3/8-24 UNC" is named UNC, but 3/8-24 is UNF, and 3/8 UNC has 16 threads per inch. Did you mean 3/8-24 UNF-2A?',
@@ -199,4 +199,15 @@ describe('what is no thread, or contradicts itself, is refused', () => {
       expect(designation(typed).length).toBeLessThan(200);
     }
   });
+});
+
+test.each([
+  ['3/8 fine', '3/8-24 UNF-2A'],
+  ['3/8 coarse', '3/8-16 UNC-2A'],
+  ['5/16 UNF', '5/16-24 UNF-2A'],
+  ['.375 fine', '3/8-24 UNF-2A'],
+  ['3/8 extra-fine', '3/8-32 UNEF-2A'],
+])('a size with a word for its pitch, %s, is %s (ASME B1.1)', (typed, designation) => {
+  const read = readThread(typed, 'external');
+  expect(read.ok && read.thread.designation).toBe(designation);
 });

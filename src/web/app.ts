@@ -52,7 +52,7 @@ export function app(context: PageContext): Express {
   server.set('query parser', (text: string) => parse(text, '&', '=', { maxKeys: QUERY_FIELDS }));
   server.use(headers);
   server.use(onlyOwnNames(ownNames(settings), (port) => addressesToType(settings, port)));
-  server.use(onlyOwnPagesWrite);
+  server.use(onlyOwnPagesWrite(settings.publicUrl));
   server.use(compression({ threshold: SHORTEST_COMPRESSED }));
   server.use('/assets', assetsRouter());
   server.get('/health', async (_req, res) => {

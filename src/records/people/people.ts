@@ -48,6 +48,14 @@ export async function personNamed(db: Db, name: string): Promise<Person | null> 
   return row ? toPerson(row) : null;
 }
 
+/** Somebody by name or, where nobody has that name, by initials. */
+export async function personCalled(db: Db, called: string): Promise<Person | null> {
+  const named = await personNamed(db, called);
+  if (named !== null) return named;
+  const people = await listPeople(db);
+  return people.find(({ initials }) => key(initials) === key(called)) ?? null;
+}
+
 /** Every change of anybody, newest first. */
 export async function peopleHistory(db: Db, limit: number): Promise<readonly PersonLine[]> {
   const rows = await db

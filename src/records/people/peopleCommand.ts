@@ -6,13 +6,13 @@ import { shopOfCommand } from '../carry/commandFolder.ts';
 import type { Db } from '../database/database.ts';
 import { ShopWillNotOpen } from '../database/errors.ts';
 import { openRecords } from '../database/open.ts';
-import { CONSOLE, listPeople, personNamed, reinstatePerson } from './people.ts';
+import { CONSOLE, listPeople, personCalled, reinstatePerson } from './people.ts';
 import { resetPassword } from './resetPassword.ts';
 
-const USAGE = `Say what to do about the people of the shop:
+const USAGE = `Choose one of these:
   npm run people -- list
-  npm run people -- reset NAME     a new password, for a keeper who forgot theirs
-  npm run people -- reinstate NAME lets somebody retired back in`;
+  npm run people -- reset NAME     a new password for a keeper who forgot the old one; a name or initials
+  npm run people -- reinstate NAME lets a retired person sign in again`;
 
 /** What the command line does about people; returns what it prints. Throws Refusal. */
 export async function peopleCommand(db: Db, words: readonly string[], now: () => Date): Promise<string> {
@@ -27,7 +27,7 @@ export async function peopleCommand(db: Db, words: readonly string[], now: () =>
     return lines.join('\n');
   }
   if ((verb !== 'reset' && verb !== 'reinstate') || name === '') return USAGE;
-  const person = await personNamed(db, name);
+  const person = await personCalled(db, name);
   if (person === null) {
     throw new Refusal('not-found', [
       { path: 'name', message: `There is no account for "${name}". To see them all: npm run people -- list` },

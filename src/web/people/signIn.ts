@@ -13,7 +13,8 @@ import { frameOf, type PageContext } from '../request/pageContext.ts';
 import { handledIn } from '../request/route.ts';
 import { type Fields, fieldsOf } from '../request/typed.ts';
 import { rememberSignedIn, type SignedIn, signedInOf } from '../request/whoSignedIn.ts';
-import { giveSession, takeSession } from './sessionCookie.ts';
+import { resetCommand } from './resetCommand.ts';
+import { giveSession, httpsTrap, takeSession } from './sessionCookie.ts';
 import { limitTries } from './tries.ts';
 
 const WRONG = 'Name or password is wrong. Enter both again, or ask a keeper for a new password.';
@@ -54,6 +55,11 @@ async function postSignIn(context: PageContext, req: Request, res: Response): Pr
   const { db } = context.shop;
   mustHaveAccounts(context);
   const fields = fieldsOf(req.body);
+  const trap = httpsTrap(context.settings, req);
+  if (trap !== null) {
+    await showSignIn(context, req, res, fields, [{ path: 'name', message: trap }]);
+    return;
+  }
   const typed = { name: fields.name ?? '', password: fields.password ?? '' };
   const person = await personWith(db, typed, context.now());
   if (person === null) {
@@ -74,7 +80,7 @@ async function postSignOut(context: PageContext, req: Request, res: Response): P
   const { db } = context.shop;
   const session = signedInOf(req)?.session ?? null;
   if (session !== null) await endSession(db, session);
-  takeSession(res, context.settings);
+  takeSession(req, res, context.settings);
   res.redirect(303, context.settings.accounts ? '/sign-in' : '/');
 }
 
@@ -142,7 +148,7 @@ async function postOwnPassword(context: PageContext, req: Request, res: Response
 async function postSignOutEverywhere(context: PageContext, req: Request, res: Response): Promise<void> {
   const { db } = context.shop;
   await endSessions(db, mustStand(req).person.id);
-  takeSession(res, context.settings);
+  takeSession(req, res, context.settings);
   res.redirect(303, '/sign-in');
 }
 
@@ -152,7 +158,7 @@ async function begin(context: PageContext, req: Request, res: Response, personId
   const before = signedInOf(req)?.session ?? null;
   if (before !== null) await endSession(db, before);
   const device = req.headers['user-agent'] ?? '';
-  giveSession(res, context.settings, await beginSession(db, { personId, device, now: context.now() }));
+  giveSession(req, res, context.settings, await beginSession(db, { personId, device, now: context.now() }));
 }
 
 async function showSignIn(
@@ -168,6 +174,7 @@ async function showSignIn(
     faults,
     back: ownAddress(fields.back),
     resend: resendOf(fields),
+    resetCommand: resetCommand(context.settings),
   });
   res.status(faults.length > 0 ? 422 : 200).send(renderPage(page));
 }

@@ -4,6 +4,7 @@ import { renderPage } from '../../../views/render.ts';
 import { ownAddress } from '../request/ownAddress.ts';
 import { frameOf, type PageContext } from '../request/pageContext.ts';
 import { type Fields, fieldsOf } from '../request/typed.ts';
+import { resetCommand } from './resetCommand.ts';
 
 /** Four hundred stations with every field filled are under 64 KB. */
 export const readForm = express.urlencoded({ extended: false, limit: '256kb', parameterLimit: 6000 });
@@ -26,6 +27,7 @@ export async function askToSignIn(context: PageContext, req: Request, res: Respo
         fields: {},
         back: reads ? ownAddress(req.originalUrl) : '/',
         faults: [],
+        resetCommand: resetCommand(context.settings),
         resend: typed && { action: ownAddress(req.originalUrl), fields: typed },
       }),
     ),

@@ -62,21 +62,26 @@ function inHtml(text: string): string {
  * A write must come from a page of our own. Browsers send Origin with every post; a script sends none, and is
  * taken only when it carries no cookie.
  */
-export function onlyOwnPagesWrite(req: Request, res: Response, next: NextFunction): void {
-  const reads = req.method === 'GET' || req.method === 'HEAD';
-  const origin = req.headers.origin;
-  if (reads || (origin === undefined ? !req.headers.cookie : sameHost(origin, req.headers.host))) {
-    next();
-    return;
-  }
-  const message =
-    'This change came from another site, so nothing was saved. Open the page from this program and try again.';
-  if (req.path.startsWith('/api/')) {
-    res.status(403).json({ error: { code: 'other-site', message, fields: [] } });
-  } else {
-    res.status(403).type('text').send(`${message}\n`);
-  }
-}
+export const onlyOwnPagesWrite =
+  (publicUrl: string | null) =>
+  (req: Request, res: Response, next: NextFunction): void => {
+    const reads = req.method === 'GET' || req.method === 'HEAD';
+    const origin = req.headers.origin;
+    if (reads || (origin === undefined ? !req.headers.cookie : sameHost(origin, req.headers.host))) {
+      next();
+      return;
+    }
+    // The page is the shop's own, and something on the way gave the request another name.
+    const renamed = publicUrl !== null && origin === publicUrl;
+    const message = renamed
+      ? `Nothing was saved: the page came from ${publicUrl}, the request for "${String(req.headers.host).slice(0, 100)}". Set the proxy in between to pass on the Host header.`
+      : 'This change came from another site, so nothing was saved. Open the page from this program and try again.';
+    if (req.path.startsWith('/api/')) {
+      res.status(403).json({ error: { code: 'other-site', message, fields: [] } });
+    } else {
+      res.status(403).type('text').send(`${message}\n`);
+    }
+  };
 
 function sameHost(origin: string, host: string | undefined): boolean {
   try {

@@ -53,6 +53,12 @@ test('the people command gives a keeper who forgot theirs a new password, and re
   });
 });
 
+test('the people command finds somebody by initials too', async () => {
+  const { id } = await firstKeeper();
+  const password = /is now (\S+)/.exec(await run('reset', 'ak'))?.[1] ?? '';
+  expect(await personWith(shop.db, { name: 'Ash Kern', password }, NOW)).toMatchObject({ id });
+});
+
 test('a new password withdraws that person’s tokens and names them, and those of others stay', async () => {
   const { id } = await firstKeeper();
   const by = { who: 'AK', now };

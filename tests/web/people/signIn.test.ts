@@ -58,7 +58,7 @@ describe('signing in', () => {
 
   test('over https gives a Secure cookie', async () => {
     const secure = await openLan({ demo: false, settings: { publicUrl: 'https://shop.example' } });
-    const headers = { origin: `http://${secure.host}` };
+    const headers = { host: 'shop.example', origin: 'https://shop.example' };
     const { cookies } = await secure.ask('/sign-in', { form: AS_KEEPER, headers });
     expect(cookies[0]).toMatch(/; Secure/);
     await secure.close();

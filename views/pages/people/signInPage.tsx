@@ -20,9 +20,11 @@ export interface SignInProps {
   /** The page to return to. */
   readonly back: string;
   readonly resend: Resend | null;
+  /** What makes a new password at the machine. */
+  readonly resetCommand: string | null;
 }
 
-export function SignInPage({ frame, fields, faults, back, resend }: SignInProps) {
+export function SignInPage({ frame, fields, faults, back, resend, resetCommand }: SignInProps) {
   const error = errorsOf(faults);
   return (
     <Layout title="Sign in" {...frame} signedOut>
@@ -55,6 +57,12 @@ export function SignInPage({ frame, fields, faults, back, resend }: SignInProps)
         </div>
       </form>
       <p class="hint">Forgot your password? A keeper can give you a new one on the People page.</p>
+      {resetCommand !== null && (
+        <p class="hint">
+          The only keeper? On the computer the program runs on, in its folder, run <code>{resetCommand}</code>{' '}
+          with your name or initials.
+        </p>
+      )}
     </Layout>
   );
 }

@@ -29,9 +29,7 @@ describe('the tilt, drawn', () => {
       />,
     );
     expect(svg).toContain('Shims: 0.100 mm under stud 1, 0.050 mm under stud 2 and 0.040 mm under stud 4.');
-    expect(svg).toContain(
-      'tool plane is then tilted 0.090 mm over the track, highest on the cover toward 200°.',
-    );
+    expect(svg).toContain('They tilt the cover 0.090 mm across the friction surface, low side at 200°.');
     expect(svg).toContain('rotate(200)');
     expect(svg.match(/no shim/g)?.length).toBe(1);
     expect(svg.match(/class="st-core"/g)?.length).toBe(3);

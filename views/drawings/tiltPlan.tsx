@@ -37,7 +37,7 @@ export function TiltPlan({ id, shape, dialledIn, unit }: TiltPlanProps) {
     <svg viewBox="-176 -150 352 300" class="tilt-plan" role="img" aria-labelledby={`${id}-title ${id}-desc`}>
       <title id={`${id}-title`}>Shims to indicate the cover in</title>
       <desc id={`${id}-desc`}>
-        {`Shims: ${said.length === 0 ? 'none' : listInWords(said)}. The tool then cuts ${printLength(tiltMm, unit)} out of square across the friction surface${tiltDirectionDeg === null ? '' : `, highest on the cover toward ${printNumber(tiltDirectionDeg, 0)}°`}.`}
+        {`Shims: ${said.length === 0 ? 'none' : listInWords(said)}. They tilt the cover ${printLength(tiltMm, unit)} across the friction surface${tiltDirectionDeg === null ? '' : `, low side at ${printNumber(tiltDirectionDeg, 0)}°`}.`}
       </desc>
       <circle r={RIM} class="thick" />
       <circle r="30" class="thin" />

@@ -259,10 +259,10 @@ function colourInWords({ cases, heat }: Bending, unit: LengthUnit): string | nul
 const printColor = (color: string) => color.replace('grey', 'gray');
 
 const AGREE = {
-  yes: 'The recorded heat marks are where the model says',
-  one: 'The recorded heat marks are where the model says with one kind of piston, not clearly with the other',
-  no: 'The recorded heat marks are not where the model says. Look for another cause too',
-  unclear: 'It is not clear whether the recorded heat marks are where the model says',
+  yes: 'The recorded heat marks are where the model expects them',
+  one: 'The recorded heat marks are where the model expects them with one kind of piston, not clearly with the other',
+  no: 'The recorded heat marks are not where the model expects them. Look for another cause too',
+  unclear: 'It is not clear whether the recorded heat marks are where the model expects them',
 } as const;
 
 /** Are the marks where the model says? */
@@ -376,9 +376,9 @@ function Worth({ bending, unit }: { bending: Bending; unit: LengthUnit }) {
         </li>
         <li>A real piston is between the stiffest and the most flexible one.</li>
         <li>
-          A ring counts only when welded to the pads all around. In the sentences above, not in the table, it
-          is charged {printShare(RING_WIDENED.ripple - 1, 0)} more waviness and{' '}
-          {printShare(RING_WIDENED.peak - 1, 0)} more peak pressure, for what the model may be off.
+          A ring counts only when welded to the pads all around. In the sentences above, not in the table, its
+          waviness is raised by {printShare(RING_WIDENED.ripple - 1, 0)} and its peak pressure by{' '}
+          {printShare(RING_WIDENED.peak - 1, 0)} to allow for the error of the model.
         </li>
         <li>The greatest stress is found away from the pads’ edges, to about 5 %.</li>
         <li>

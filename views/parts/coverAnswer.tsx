@@ -155,8 +155,7 @@ function SectionPair({ shape, check, unit, id }: CoverAnswerProps) {
           <TiltPlan id={`${id}-tilt`} shape={shape} dialledIn={check.dialledIn} unit={unit} />
           <figcaption>
             Indicated in with these shims, in {UNIT_WORD[unit]}, it keeps{' '}
-            {printLength(check.dialledIn.wallGainedMm, unit)} more wall. The arrow points where the tool then
-            cuts highest on the cover.
+            {printLength(check.dialledIn.wallGainedMm, unit)} more wall. The arrow points to the low side.
           </figcaption>
         </figure>
       )}

@@ -5,6 +5,7 @@ import type {
   PistonRange,
   RingTold,
 } from '../../../shared/words/bending.ts';
+import { lowerFirst } from '../../../shared/words/fields/field.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
 import { type LengthUnit, printAs, printLength, STRESS } from '../../../shared/words/print.ts';
 import { RING_WIDENED, ringNotJoined } from '../../../shared/words/solid.ts';
@@ -90,8 +91,9 @@ export function stiffnessFindings({
   const ringed = found('ring-unbonded');
   if (!ringAllowed || ringed === null || welded) return [bare];
   const told = judge('stiffness-with-ring', 'Stiffness with a stiffening ring', ringed, against);
-  // It decides the verdict where the bare cover fails, and then it has to say that too.
-  return [bare, bare.status === 'fail' ? { ...told, sentence: `${bare.sentence} ${told.sentence}` } : told];
+  if (bare.status !== 'fail') return [bare, told];
+  // It decides the verdict then, and has to say that the bare cover fails.
+  return [bare, { ...told, sentence: `Without a ring, ${lowerFirst(bare.sentence)} ${told.sentence}` }];
 }
 
 function judge(

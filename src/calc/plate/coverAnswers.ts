@@ -234,7 +234,7 @@ function answersOf(
     rippleMm: answer('Δw', ripple, 'mm', [
       solved,
       {
-        formula: 'Δw = max w − min w round the middle of the friction surface',
+        formula: 'Δw = max w − min w around the middle of the friction surface',
         numbers: `Δw = ${printNumber(1000 * ripple, 2)} µm at radius ${printNumber(middleMm, 2)} mm`,
         source: MODEL,
       },

@@ -27,10 +27,7 @@ export async function jobNamed(db: Db, number: string): Promise<Job> {
   const job = await getJob(db, number);
   if (job !== null) return job;
   const named = printable(number.slice(0, 40));
-  throw new NotInRecords(
-    'number',
-    `There is no job "${named}" in this shop. Look for it in the list of jobs.`,
-  );
+  throw new NotInRecords('number', `There is no job "${named}" here. Look for it under Jobs.`);
 }
 
 /** The job as it was. Throws NotInRecords when it has no such revision. */
@@ -51,7 +48,7 @@ export async function jobRow(db: Db, idOrNumber: number | string): Promise<JobRo
 }
 
 export function noJob(jobId: number | string): NotInRecords {
-  return new NotInRecords('job', `There is no job ${printable(String(jobId))} in these records.`);
+  return new NotInRecords('job', `There is no job ${printable(String(jobId))} here. Look for it under Jobs.`);
 }
 
 export interface JobParts extends StageParts {

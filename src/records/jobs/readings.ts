@@ -90,7 +90,7 @@ function differs(i: number, reading: NewReading): Error {
   return refuse(
     'reading-differs',
     `readings.${i}.id`,
-    `The reading ${printable(reading.id)} ("${printable(reading.typed)}") is recorded already with another content, and a reading is never changed; send the correction as a new reading that replaces it.`,
+    `The reading ${printable(reading.id)} ("${printable(reading.typed)}") is already recorded with other values. A reading is never changed: send the correction as a new reading that replaces it.`,
   );
 }
 
@@ -120,8 +120,7 @@ function refuseUnfit(reading: NewReading, i: number): void {
   }
   if (!PASSES.includes(pass))
     throw unfit('pass', `A reading is taken before or after the cut, not "${pass}".`);
-  if (!KINDS.includes(kind))
-    throw unfit('kind', `A reading is of a wall, the face or a mark, not "${kind}".`);
+  if (!KINDS.includes(kind)) throw unfit('kind', `A reading is of kind wall, face or mark, not "${kind}".`);
   if (!(Math.abs(angleDeg) <= 360)) {
     throw unfit(
       'angleDeg',

@@ -69,7 +69,10 @@ function readKept(sent: unknown, nominalMm: number, job: Job): NewReading | Said
   const id = typeof sent === 'object' && sent !== null && 'id' in sent ? String(sent.id).slice(0, 64) : '';
   const parsed = keptReadingSchema.safeParse(sent);
   if (!parsed.success) {
-    return { id, message: faultsOf(parsed.error)[0]?.message ?? 'The reading cannot be used as sent.' };
+    return {
+      id,
+      message: faultsOf(parsed.error)[0]?.message ?? 'The reading can’t be used as sent. Enter it again.',
+    };
   }
   const { typed, unit, decimalSign, confirmed, weldedAt: known, ...reading }: KeptReading = parsed.data;
   if (known < weldedAt) {

@@ -91,7 +91,12 @@ async function postKept(context: PageContext, req: Request, res: Response): Prom
   const frame = await frameOf(req, context);
   const sent = keptReadingsSchema.safeParse(req.body);
   if (!sent.success) {
-    refuse(res, 'wrong-values', sent.error.issues[0]?.message ?? 'What was sent cannot be used.');
+    refuse(
+      res,
+      'wrong-values',
+      sent.error.issues[0]?.message ??
+        'The reading can’t be used as sent. Reload the page and enter it again.',
+    );
     return;
   }
   const who = whoOf(req, sent.data.who);

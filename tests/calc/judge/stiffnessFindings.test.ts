@@ -93,7 +93,7 @@ describe('limits of the shop on bending', () => {
       unit: 'mm',
     });
     expect(found[1]!.sentence).toBe(
-      'After the cut: peak lining pressure 50 % more than new, over the limit of 10 %. With the ring at its least stiff: peak lining pressure 3 % less than new, within the limit of 10 %.',
+      'Without a ring, after the cut: peak lining pressure 50 % more than new, over the limit of 10 %. With the ring at its least stiff: peak lining pressure 3 % less than new, within the limit of 10 %.',
     );
   });
 

@@ -153,7 +153,7 @@ onEachDatabase((engine) => {
       });
       expect(await errorOf(change)).toBeInstanceOf(NotInRecords);
       expect(await errorOf(jobAtRevision(shop.db, 5, 1))).toMatchObject({
-        message: 'There is no job 5 in these records.',
+        message: 'There is no job 5 here. Look for it under Jobs.',
       });
     });
   });

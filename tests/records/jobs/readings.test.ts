@@ -79,7 +79,7 @@ onEachDatabase((engine) => {
     test('a reading sent again with other content is refused with what to do', async () => {
       await add(wall('a'));
       expect((await refusalOf(add(wall('a', { valueMm: 5, typed: '5' })))).sentence).toBe(
-        'The reading a ("5") is recorded already with another content, and a reading is never changed; send the correction as a new reading that replaces it.',
+        'The reading a ("5") is already recorded with other values. A reading is never changed: send the correction as a new reading that replaces it.',
       );
     });
 

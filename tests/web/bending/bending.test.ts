@@ -39,7 +39,7 @@ describe('the advice on bending and heat', () => {
     // Wall, both pistons: this program's own numbers, its model is checked elsewhere (check values 10.1).
     expect(page.text).toMatch(/after the cut 3\.484 1\.27 to 3\.63 9\.5 to 10\.3 0\.66 to 0\.85 176 to 214/);
     expect(page.text).toContain('at about 3.55 mm left on the friction surface, without a ring');
-    expect(page.text).toContain('The recorded heat marks are where the model says');
+    expect(page.text).toContain('The recorded heat marks are where the model expects them');
     expect(page.text).toMatch(
       /heats the face behind a stud from 93 °C to \d+ to \d+ °C\. That turns clean steel [a-z ]+ at most/,
     );
@@ -82,7 +82,7 @@ describe('the advice on bending and heat', () => {
     expect(page.text).toContain(
       'Bending and heat are not worked out. Missing: side wall thickness, piston seal diameter and impeller hub diameter. Add them to the cover type in the catalog.',
     );
-    expect(page.text).toContain('The shop’s bending limit is not checked.');
+    expect(page.text).toContain('The shop’s limit on bending was not checked.');
     const own = await program.get(
       '/cover?family=own&studs=4&circle=286&trackInner=214&trackOuter=264&nominal=5&w.0=4.9',
     );

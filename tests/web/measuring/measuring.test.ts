@@ -126,7 +126,7 @@ describe('readings that a tablet kept', () => {
     const first = reading({ typed: '4.92' });
     await send(number, [first]);
     const { body } = await send(number, [{ ...first, typed: '4.82' }]);
-    expect(body.refused[0]?.message).toContain('recorded already with another content');
+    expect(body.refused[0]?.message).toContain('already recorded with other values');
     const other = await newJob();
     expect((await send(other, [first])).body.refused.length).toBe(1);
     expect((await kept(number)).map((one) => one.typed)).toEqual(['4.92']);

@@ -43,8 +43,9 @@ export function GaugeFields(props: {
         </div>
       )}
       <p class="hint">
-        {gauges.length > 0 ? 'A figure typed here is used instead of the gauge’s own. ' : ''}Blank counts as
-        zero.
+        {gauges.length > 0
+          ? 'Typed figures replace the gauge’s own. With no gauge chosen, blank counts as zero.'
+          : 'Blank counts as zero.'}
       </p>
       <div class="fields">
         <Boxes of={GAUGE_FIGURES} fields={fields} faults={faults} writing={writing} />

@@ -91,11 +91,7 @@ function PhotoForm({ job, section, places, token, unit, initials, refused }: Pho
           name="file"
           type="file"
           error={error('file')}
-          hint={
-            refused
-              ? 'Choose it again: a browser never sends a file twice by itself'
-              : 'JPEG, PNG or WebP, up to 12 MB'
-          }
+          hint={refused ? 'Choose the photo again; it was not saved.' : 'JPEG, PNG or WebP, up to 12 MB'}
           input={{ accept: 'image/jpeg,image/png,image/webp', capture: 'environment' }}
         />
         <Field label="Note" name="note" value={typed?.note} error={error('note')} size="full" optional />

@@ -240,7 +240,7 @@ function StackForm({
           name="pull"
           value={fields.pull}
           unit={unit}
-          hint="Empty: the catalog’s. Measure yours."
+          hint="Blank: the catalog’s. Measure yours."
           error={error('pull')}
         />
       </div>

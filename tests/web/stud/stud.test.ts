@@ -135,7 +135,7 @@ describe('a stud for a stack', () => {
   });
 
   it.each([
-    ['no layers', { stack: 'own', 'lt.0': '' }, 'The stack has no layers'],
+    ['no layers', { stack: 'own', 'lt.0': '' }, 'The flexplate stack has no layers'],
     [
       'zero thickness',
       { stack: 'own', 'lt.0': '0' },
@@ -149,7 +149,7 @@ describe('a stud for a stack', () => {
     [
       'no thread at all',
       { stack: 'own', 'lt.0': '3.2', nutThread: 'zzz', nutHeight: '8' },
-      '"zzz" is no thread callout',
+      '"zzz" is not a thread callout',
     ],
     [
       'a nut without its height',

@@ -64,7 +64,7 @@ describe('the question which flexplate it is', () => {
       { total: '0' },
       'The thickness from the pad face to the engine side is 0 mm; it must be more than 0 mm',
     ],
-    ['a thread that is none', { total: '5', nutThread: 'zzz' }, '"zzz" is no thread callout'],
+    ['a thread that is none', { total: '5', nutThread: 'zzz' }, '"zzz" is not a thread callout'],
     ['words', { total: 'thick' }, '"thick" is not a plain number'],
   ])('refuses %s', async (_what, fields, sentence) => {
     const page = await tell(fields);

@@ -197,16 +197,3 @@ export function sourcesOf(from: JointFrom | null) {
     friction: from?.friction,
   };
 }
-
-/** The same in two sentences, for a slip. */
-export function JointLine({ check, joint, unit, torqueFrom }: JointAnswerProps) {
-  const { status, words } = HOLDS[check.holds];
-  const torque = check.findings.find((finding) => finding.id === 'joint-torque');
-  return (
-    <p>
-      <Sign status={status} /> <b>{words}</b>, tightened to {printTorque(joint.torqueNm, unit, 1)}
-      {torqueFrom === 'maker' ? ' (the vehicle maker’s figure)' : ' (not marked as the vehicle maker’s)'}:{' '}
-      {torque?.sentence} Advice; the vehicle maker's torque comes first.
-    </p>
-  );
-}

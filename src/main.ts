@@ -6,6 +6,7 @@ import { write } from './records/database/database.ts';
 import { BackupFailed, RecordsUnavailable, ShopWillNotOpen } from './records/database/errors.ts';
 import { openRecords } from './records/database/open.ts';
 import { holdShop } from './records/database/restoreGuard.ts';
+import { renewSearch } from './records/jobs/searchWords.ts';
 import { listPeople } from './records/people/people.ts';
 import { backupsOf, readSettings, SettingsRefused } from './settings.ts';
 import { shopSettings } from './settingsFile.ts';
@@ -28,6 +29,7 @@ async function start(): Promise<void> {
   const held = holdShop(asked.dataDir);
   await backUpBeforeUpgrade({ ...asked, now });
   const shop = await openRecords({ ...asked, now });
+  await renewSearch(shop.db);
   // All of it or nothing, also when two programs start at once.
   const people = await listPeople(shop.db);
   // From the first keeper on everybody signs in, whatever the settings.

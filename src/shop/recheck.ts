@@ -41,7 +41,8 @@ export function decisionAnew(
   const versions = restsOnUnjoinedRing(kept)
     ? { kept: kept.bending?.calcVersion ?? kept.calcVersion, now: PLATE_CALC_VERSION }
     : { kept: kept.calcVersion, now: COVER_CALC_VERSION };
-  const input = coverCheckSchema.safeParse(kept.input);
+  // Decisions from before items could be left open were made as if none were.
+  const input = coverCheckSchema.safeParse({ notInspected: [], ...kept.input });
   if (!input.success) return { otherwise: refusedNow('decision', versions, input.error.issues[0]?.message) };
   return attempt('decision', versions, () => {
     const same = now !== null && isDeepStrictEqual(now.input, input.data);

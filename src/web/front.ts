@@ -1,13 +1,15 @@
 import { type Request, Router } from 'express';
 import { demoCovers } from '../../data/demo/covers.ts';
-import { type JobLine, STAGES, type Stage } from '../../shared/words/job.ts';
+import { type JobLine, STAGES } from '../../shared/words/job.ts';
 import { Refusal } from '../../shared/words/refusal.ts';
 import { FrontPage, type FrontProps } from '../../views/pages/frontPage.tsx';
 import { renderPage } from '../../views/render.ts';
 import { listEntries } from '../records/catalogue.ts';
-import { findJobs } from '../records/jobs/findJobs.ts';
+import type { Db } from '../records/database/database.ts';
+import { countByStage, findJobs } from '../records/jobs/findJobs.ts';
 import { closeRingDoubt } from '../records/jobs/ringDoubts.ts';
 import { ringDoubtsWorstFirst } from '../shop/bending/ringDoubts.ts';
+import { OPEN_STAGES } from './job/jobQuestion.ts';
 import { inOtherUnit } from './request/otherUnit.ts';
 import { ownAddress } from './request/ownAddress.ts';
 import { frameOf, type PageContext, rememberPreference } from './request/pageContext.ts';
@@ -15,7 +17,6 @@ import { fieldsOf, unitOf } from './request/typed.ts';
 import { whoOf } from './request/whoSignedIn.ts';
 
 const SHOWN = 8;
-const OPEN: readonly Stage[] = STAGES.filter((stage) => stage !== 'signed');
 
 /** The front page, and what a person chooses for this tablet. */
 export function frontRouter(context: PageContext): Router {
@@ -23,7 +24,7 @@ export function frontRouter(context: PageContext): Router {
 
   const frontPage = async (req: Request, refused: FrontProps['rings']['refused'] = null) => {
     const { db } = context.shop;
-    const { jobs } = await findJobs(db, { stage: OPEN, limit: 200 });
+    const { jobs } = await findJobs(db, { stage: OPEN_STAGES, limit: 200 });
     const frame = await frameOf(req, context);
     const families = await listEntries(db, 'family');
     const example = demoCovers.find(
@@ -35,6 +36,7 @@ export function frontRouter(context: PageContext): Router {
         rings: { ...ringsShown(await ringDoubtsWorstFirst(db, frame.lengthUnit)), refused },
         open: nextFirst(jobs).slice(0, SHOWN),
         begin: frame.demo && (await findJobs(db, { demo: false, limit: 1 })).jobs.length > 0,
+        openCount: await openJobs(db),
         exampleHref: example ? `/cover/example/${example.id}` : null,
       }),
     );
@@ -92,4 +94,9 @@ function nextFirst(jobs: readonly JobLine[]): JobLine[] {
       a.receivedOn.localeCompare(b.receivedOn) ||
       a.id - b.id,
   );
+}
+
+async function openJobs(db: Db): Promise<number> {
+  const counts = await countByStage(db);
+  return OPEN_STAGES.reduce((sum, stage) => sum + counts[stage], 0);
 }

@@ -11,6 +11,8 @@ export interface FrontProps {
   readonly frame: Frame;
   /** The open ones, the one to do next first. */
   readonly open: readonly JobLine[];
+  /** How many there are in all. */
+  readonly openCount: number;
   readonly exampleHref: string | null;
   /** The shop has a job of its own, and the demo is still there. */
   readonly begin: boolean;
@@ -18,7 +20,7 @@ export interface FrontProps {
 }
 
 /** Three ways in, and the open jobs below. */
-export function FrontPage({ frame, open, exampleHref, begin, rings }: FrontProps) {
+export function FrontPage({ frame, open, openCount, exampleHref, begin, rings }: FrontProps) {
   return (
     <Layout title="Coverwright" here="home" {...frame}>
       <h1>Can this cover be faced and used again? Which studs fit?</h1>
@@ -64,7 +66,7 @@ export function FrontPage({ frame, open, exampleHref, begin, rings }: FrontProps
       )}
       <Rings {...rings} frame={frame} />
       <section>
-        <h2>Open jobs</h2>
+        <h2>Open jobs: {openCount}</h2>
         {open.length === 0 ? (
           <EmptyState title="No open jobs" actions={[{ label: 'Receive a cover', href: '/jobs/new' }]}>
             Signed jobs are under Jobs.
@@ -73,11 +75,21 @@ export function FrontPage({ frame, open, exampleHref, begin, rings }: FrontProps
           <>
             <p class="hint">Next to do first: the job nearest to done, then the one waiting longest.</p>
             <JobLines jobs={open} />
+            <p>
+              <a class="button" href="/jobs?stage=open" id="all-open">
+                All {openCount} open jobs
+              </a>
+            </p>
           </>
         )}
         <form method="get" action="/jobs" class="finder">
           <div class="fields">
-            <Field label="Find a job" name="text" type="search" hint="Number, cover type or customer" />
+            <Field
+              label="Find a job"
+              name="text"
+              type="search"
+              hint="Number, customer, cover type, initials, any word"
+            />
             <button class="button" type="submit" id="find-job">
               Find
             </button>

@@ -16,6 +16,7 @@ import {
 } from '../database/writing.ts';
 import { getJob, jobAtRevision, jobRow } from './readJob.ts';
 import { addRevision, projectionOf, refuseDay } from './reviseJob.ts';
+import { receivedWords } from './searchWords.ts';
 
 const FIRST_NUMBER = 1001;
 /** A longer run of digits is a scanned code, not a number the shop counts by. */
@@ -51,7 +52,8 @@ export async function createJob(db: Db, ctx: Ctx, job: NewJob): Promise<Job> {
         changed_at: by.at,
         stage: 'to-look',
         outcome: null,
-        ...projectionOf(number, received),
+        ...projectionOf(received),
+        search: receivedWords(number, received, by.who),
       })
       .returning('id')
       .executeTakeFirstOrThrow();

@@ -14,11 +14,13 @@ const MOST_WORDS = 40;
 const LONGEST_TEXT = 400;
 
 export interface JobQuestion {
-  /** Every word of it is found in the number, the family's name or the customer reference. */
+  /** Every word of it is found in the job: its number, what it is, whose, who worked on it, what they wrote. */
   readonly text?: string;
   readonly familyId?: string;
   readonly stage?: Stage | readonly Stage[];
   readonly outcome?: DecisionKind;
+  /** Initials of somebody who changed something of it. */
+  readonly who?: string;
   /** Days of receipt, both included. */
   readonly from?: string;
   readonly to?: string;
@@ -40,14 +42,35 @@ export async function findJobs(db: Db, question: JobQuestion): Promise<JobPage> 
   if (!Number.isInteger(limit) || limit < 1 || limit > MOST_LISTED) {
     throw refuse('bad-limit', 'limit', `A page holds 1 to ${MOST_LISTED} jobs, not ${limit}.`);
   }
-  const rows = await narrowed(db.selectFrom('job').selectAll().where(isShown), question)
+  const exact = await named(db, question);
+  const first = exact !== null && question.after === undefined ? [exact] : [];
+  const room = limit - first.length;
+  let query = narrowed(db.selectFrom('job').selectAll().where(isShown), question);
+  if (exact !== null) query = query.where('id', '<>', exact.id);
+  const rows = await query
     .orderBy('received_on', 'desc')
     .orderBy('id', 'desc')
-    .limit(limit + 1)
+    .limit(room + 1)
     .execute();
-  const jobs = rows.slice(0, limit).map(toLine);
-  const last = jobs.at(-1);
-  return { jobs, next: rows.length > limit && last ? `${last.receivedOn}_${last.id}` : null };
+  const shown = rows.slice(0, room);
+  const last = shown.at(-1);
+  const next = last ? `${last.received_on}_${last.id}` : BEFORE_ALL;
+  return { jobs: [...first, ...shown].map(toLine), next: rows.length > room ? next : null };
+}
+
+/** The place in the list before any job. */
+const BEFORE_ALL = '9999-12-31_999999999999999';
+
+/** The job whose number was typed, as in "1001", "Job 1001", "#1001"; null where the text is no number, or other filters leave it out. */
+async function named(db: Db, { text = '', after: _, ...rest }: JobQuestion): Promise<JobRow | null> {
+  const typed = key(text);
+  const numbers = [typed, typed.replace(/^(?:job\b|no\b\.?|#)[\s:.#]*/u, '')].filter((one) => one !== '');
+  if (numbers.length === 0) return null;
+  const rows = await narrowed(db.selectFrom('job').selectAll().where(isShown), rest)
+    .where('number_key', 'in', numbers)
+    .orderBy('id')
+    .execute();
+  return rows.find((row) => row.number_key === typed) ?? rows[0] ?? null;
 }
 
 /** How many jobs are at each stage, zero included. */
@@ -76,6 +99,7 @@ type JobSelect = SelectQueryBuilder<Tables, 'job', JobRow>;
 /** Each word is a condition of its own, and both databases limit how many there may be. */
 function wordsOf(text: string): readonly string[] {
   const words = key(text)
+    .replace(/^#\s*/, '')
     .split(' ')
     .filter((word) => word !== '');
   if (words.length > MOST_WORDS) {
@@ -105,6 +129,12 @@ function narrowed(query: JobSelect, question: JobQuestion): JobSelect {
     q = q.where('stage', 'in', typeof question.stage === 'string' ? [question.stage] : question.stage);
   }
   if (question.outcome !== undefined) q = q.where('outcome', '=', question.outcome);
+  if (question.who !== undefined) {
+    const who = key(question.who);
+    q = q.where(
+      sql<boolean>`exists (select 1 from job_revision r where r.job_id = job.id and (lower(r.who) = ${who} or r.who = ${question.who}))`,
+    );
+  }
   if (question.from !== undefined) q = q.where('received_on', '>=', question.from);
   if (question.to !== undefined) q = q.where('received_on', '<=', question.to);
   if (question.demo !== undefined) q = q.where('demo', '=', question.demo ? 1 : 0);

@@ -11,7 +11,7 @@ import { refuseSeenOtherwise, type Seen } from '../catalogue.ts';
 import { type Db, write } from '../database/database.ts';
 import { refuse, StaleEdit } from '../database/errors.ts';
 import { sayTheSame, toJson } from '../database/json.ts';
-import { type Ctx, key, printable, type Signed, samePerson, signed } from '../database/writing.ts';
+import { type Ctx, printable, type Signed, samePerson, signed } from '../database/writing.ts';
 import { CRITERIA_ID } from '../shopCriteria.ts';
 import { historyOf } from './history.ts';
 import { keepPrints, type PrintSigned } from './printed.ts';
@@ -27,6 +27,7 @@ import {
   refuseRingLeftOut,
   refuseSignature,
 } from './rules.ts';
+import { wordsOfJob } from './searchWords.ts';
 
 const CHANGE_WORDS: Readonly<Record<What, string>> = {
   received: 'what was received',
@@ -176,7 +177,8 @@ export async function addToJob(
       changed_at: by.at,
       stage: job.stage,
       outcome: job.outcome,
-      ...(received ? projectionOf(job.number, received.body) : {}),
+      ...(received ? projectionOf(received.body) : {}),
+      search: wordsOfJob(job),
     })
     .where('id', '=', row.id)
     .execute();
@@ -194,13 +196,12 @@ export function refuseUnexplained(job: Job, by: Signed): void {
   );
 }
 
-export function projectionOf(number: string, received: Received) {
+export function projectionOf(received: Received) {
   return {
     family_id: received.familyId,
     family_name: received.family.name,
     customer_reference: received.customerReference,
     received_on: received.receivedOn,
-    search: [number, received.family.name, received.customerReference].map(key).join('\n'),
   };
 }
 

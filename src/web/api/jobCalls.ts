@@ -29,9 +29,10 @@ export const jobCalls: readonly JobCall[] = [
     summary: 'Jobs, newest first.',
     description: 'One page at a time: send next of a page as after to get the page behind it.',
     query: {
-      text: 'words in the number, the cover type or the customer reference',
+      text: 'a number, which comes first, or words of the job: cover type, customer, initials, decision, notes, statement',
       family: 'the id of a cover type',
-      stage: `one of ${STAGES.join(', ')}`,
+      stage: `open, or one of ${STAGES.join(', ')}`,
+      who: 'initials of somebody who worked on it',
       outcome: `one of ${DECISION_KINDS.join(', ')}`,
       from: 'received on this day or later, such as 2026-11-24',
       to: 'received on this day or earlier',

@@ -2,6 +2,7 @@ import { type Request, Router } from 'express';
 import { HistoryPage } from '../../../views/pages/job/historyPart.tsx';
 import { renderPage } from '../../../views/render.ts';
 import { revisionsOf } from '../../records/jobs/history.ts';
+import { signedPrints } from '../../records/jobs/printed.ts';
 import { jobNamed } from '../../records/jobs/readJob.ts';
 import { NoSuchPage } from '../request/errors.ts';
 import { frameOf, type PageContext } from '../request/pageContext.ts';
@@ -31,7 +32,9 @@ export function historyRouter(context: PageContext): Router {
         `Job ${job.number} has no such revision; its revisions are 1 to ${job.revision}. Open its history.`,
       );
     }
-    return renderPage(HistoryPage({ frame, job, revisions, alone }));
+    return renderPage(
+      HistoryPage({ frame, job, revisions, alone, signedPrints: await signedPrints(db, job.id) }),
+    );
   }
 
   return router;

@@ -3,6 +3,7 @@ import type { Shop } from '../../../src/records/database/database.ts';
 import { createJob } from '../../../src/records/jobs/createJob.ts';
 import { countByStage, findJobs, holdsDemo, type JobQuestion } from '../../../src/records/jobs/findJobs.ts';
 import { reviseJob } from '../../../src/records/jobs/reviseJob.ts';
+import { renewSearch } from '../../../src/records/jobs/searchWords.ts';
 import { refusalOf } from '../refusals.ts';
 import { alder, as, decision, looked, measuredJob, received, signedJob } from '../samples.ts';
 import { onEachDatabase } from '../shops.ts';
@@ -148,5 +149,44 @@ onEachDatabase((engine) => {
     });
     expect(looks.demo).toBe(true);
     await other.close();
+  });
+
+  test('one box finds a job by its number however it is written, and that job comes first', async () => {
+    const shop = await engine.openEmpty();
+    for (const number of ['1001', '11001', 'A-7']) {
+      const note = number === 'A-7' ? 'came with job 1001' : '';
+      await createJob(shop.db, as('AB'), { number, received: received({ note }) });
+    }
+    const found = async (text: string) =>
+      (await findJobs(shop.db, { text, limit: 10 })).jobs.map(({ number }) => number);
+    for (const text of ['1001', ' 1001 ', 'Job 1001', 'job:1001', '#1001', 'JOB  #1001', 'no. 1001']) {
+      expect([text, (await found(text))[0]]).toEqual([text, '1001']);
+    }
+    expect(await found('1001')).toEqual(['1001', 'A-7', '11001']);
+    expect(await found('a-7')).toEqual(['A-7']);
+    const page = await findJobs(shop.db, { text: '1001', limit: 1 });
+    expect(page.jobs.map(({ number }) => number)).toEqual(['1001']);
+    const behind = await findJobs(shop.db, { text: '1001', limit: 5, after: page.next! });
+    expect(behind.jobs.map(({ number }) => number)).toEqual(['A-7', '11001']);
+    await shop.close();
+  });
+
+  test('one box finds a job by initials, decision, and the words of notes and statements', async () => {
+    const shop = await engine.openEmpty();
+    const { id } = await signedJob(shop.db);
+    await createJob(shop.db, as('XY'), { received: received({ note: 'dropped once' }) });
+    const found = async (question: object) =>
+      (await findJobs(shop.db, { ...question, limit: 10 })).jobs.map(({ number }) => number);
+    expect(await found({ text: 'measured, cut and' })).toEqual(['1001']);
+    expect(await found({ text: 'face it' })).toEqual(['1001']);
+    expect(await found({ text: 'dropped' })).toEqual(['1002']);
+    expect(await found({ text: 'xy' })).toEqual(['1002']);
+    expect([await found({ who: 'ab' }), await found({ who: 'XY' })]).toEqual([['1001'], ['1002']]);
+    // A row from before all words could be found is made anew; the records stay as they are.
+    await shop.db.updateTable('job').set({ search: '1001\nalder' }).where('id', '=', id).execute();
+    expect(await found({ text: 'measured, cut and' })).toEqual([]);
+    await renewSearch(shop.db);
+    expect(await found({ text: 'measured, cut and' })).toEqual(['1001']);
+    await shop.close();
   });
 });

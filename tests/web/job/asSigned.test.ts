@@ -157,3 +157,36 @@ test('a cover to be replaced prints no depth of cut and no cut plan', async () =
   expect(text).toContain('Cut None: the cover is not used again.');
   expect(text).not.toMatch(/from the highest point|Cut plan|Wall after|roughing/);
 });
+
+test('the history tells the story first, with the papers as they were signed, and opens to every change', async () => {
+  await signed();
+  await step(program, 'received', {
+    family: 'alder',
+    receivedOn: '2026-11-24',
+    note: 'red',
+    why: 'wrong note',
+  });
+  const { html, text } = await program.get(`${JOB}/history`);
+  const story = /<ol class="history" id="story">([\s\S]*?)<\/ol>/.exec(html)?.[1] ?? '';
+  expect([...story.matchAll(/<b>([^<]*)<\/b>/g)].map(([, title]) => title)).toEqual([
+    'Received',
+    'Inspected',
+    'Measured',
+    'Decided',
+    'Cut',
+    'Re-measured',
+    'Signed',
+    'Amended',
+  ]);
+  expect(story).toContain(`${JOB}/sheet/signed?revision=`);
+  expect(text).toContain('wrong note');
+  expect(html).toContain('<details id="every-change">');
+});
+
+test('the head of a job names the customer, the cover type, the decision and the limit', async () => {
+  await signed();
+  const { html } = await program.get(JOB);
+  expect(/<p id="job-about">([^<]*)/.exec(html)?.[1]).toBe(
+    'Alder 11 plain · Face it · Minimum wall 4.300 mm',
+  );
+});

@@ -1,8 +1,10 @@
 import type { Job } from '../../../shared/words/job.ts';
+import type { SignedPrint } from '../../../shared/words/paper.ts';
 import type { Frame } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
 import { SideBySide } from '../../parts/sideBySide.tsx';
 import { When } from '../../parts/when.tsx';
+import { JobStory } from './jobStory.tsx';
 import type { RevisionTold } from './section.tsx';
 import { jobTitleBlock } from './wholeJobPage.tsx';
 
@@ -13,20 +15,25 @@ export interface HistoryPageProps {
   readonly revisions: readonly RevisionTold[];
   /** The one that is shown alone; null for all of them. */
   readonly alone: number | null;
+  /** Signatures whose sheet and tag were kept. */
+  readonly signedPrints: readonly SignedPrint[];
 }
 
 /** Who changed what, field by field, and the way to the job as it was. */
-export function HistoryPage({ frame, job, revisions, alone }: HistoryPageProps) {
+export function HistoryPage({ frame, job, revisions, alone, signedPrints }: HistoryPageProps) {
   const href = `/jobs/${encodeURIComponent(job.number)}`;
+  const changes = revisions.map((one) => (
+    <RevisionChanges one={one} href={href} earlier={one.revision !== job.revision} whole={alone !== null} />
+  ));
   return (
     <Layout
-      title={`Job ${job.number}, ${alone === null ? 'every change' : `revision ${alone}`}`}
+      title={`Job ${job.number}, ${alone === null ? 'history' : `revision ${alone}`}`}
       here="jobs"
       {...frame}
       titleBlock={jobTitleBlock(job, '1 of 1', frame.timeZone)}
     >
       <h1>
-        Job {job.number}: {alone === null ? 'every change, newest first' : `what revision ${alone} changed`}
+        Job {job.number}: {alone === null ? 'its history' : `what revision ${alone} changed`}
       </h1>
       <div class="actions no-print">
         <a class="button" href={href}>
@@ -41,14 +48,19 @@ export function HistoryPage({ frame, job, revisions, alone }: HistoryPageProps) 
           Every reading as CSV
         </a>
       </div>
-      {revisions.map((one) => (
-        <RevisionChanges
-          one={one}
-          href={href}
-          earlier={one.revision !== job.revision}
-          whole={alone !== null}
-        />
-      ))}
+      {alone === null ? (
+        <>
+          <JobStory revisions={[...revisions].reverse()} prints={signedPrints} href={href} />
+          <details id="every-change">
+            <summary>
+              <h2>Every change, newest first: {revisions.length}</h2>
+            </summary>
+            {changes}
+          </details>
+        </>
+      ) : (
+        changes
+      )}
     </Layout>
   );
 }

@@ -66,7 +66,7 @@ function Finder({ fields, faults, counts, families, total }: PartProps) {
       hx-push-url="true"
     >
       <div class="fields">
-        <Field label="Number, cover type or customer" name="text" type="search" value={fields.text} />
+        <Field label="Number, customer, initials, any word" name="text" type="search" value={fields.text} />
         <Choice
           label="State"
           name="stage"
@@ -74,6 +74,7 @@ function Finder({ fields, faults, counts, families, total }: PartProps) {
           error={error('stage')}
           options={withTyped(fields.stage, [
             { value: '', label: `any (${total})` },
+            { value: 'open', label: `Open (${total - counts.signed})` },
             ...STAGES.map((stage) => ({ value: stage, label: `${STAGE_WORD[stage]} (${counts[stage]})` })),
           ])}
         />
@@ -93,6 +94,7 @@ function Finder({ fields, faults, counts, families, total }: PartProps) {
             ...families.map(({ id, name }) => ({ value: id, label: name })),
           ])}
         />
+        <Field label="Person, by initials" name="who" value={fields.who} size="figure" />
         <Field
           label="Received from"
           name="from"

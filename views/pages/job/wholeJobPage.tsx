@@ -1,5 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import type { ComparedWall } from '../../../shared/words/afterCut.ts';
+import type { CoverCheck } from '../../../shared/words/cover.ts';
 import { dayIn } from '../../../shared/words/day.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
 import {
@@ -11,6 +12,8 @@ import {
 } from '../../../shared/words/job.ts';
 import type { SignedPrint } from '../../../shared/words/paper.ts';
 import type { Photo } from '../../../shared/words/photo.ts';
+import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
+import { DECISION_WORD } from '../../../shared/words/verdicts.ts';
 import { type Frame, may } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
 import { Steps } from '../../parts/jobSteps.tsx';
@@ -272,13 +275,14 @@ function insideOf(
 }
 
 /** The state, and what stands over all: changed after it was signed, an earlier revision, the demo. */
-function JobHead({ job, asItWas }: JobPageProps) {
+function JobHead({ job, asItWas, frame, decide }: JobPageProps) {
   const href = `/jobs/${encodeURIComponent(job.number)}`;
   return (
     <>
       <h1>
         Job {job.number}: {STAGE_WORD[job.stage]}
       </h1>
+      <p id="job-about">{aboutJob(job, decide.check?.minimumWall ?? null, frame.lengthUnit)}</p>
       {amendedSince(job) !== null && (
         <p class="note" id="amended">
           {amendedSince(job)} <a href={`${href}/history#revision-${job.revision}`}>What changed</a>
@@ -293,6 +297,20 @@ function JobHead({ job, asItWas }: JobPageProps) {
       {job.demo && <p class="hint">An invented job of the demo shop.</p>}
     </>
   );
+}
+
+/** Whose cover, what kind, what was decided and against which limit: all that a caller asks first. */
+function aboutJob(job: Job, now: CoverCheck['minimumWall'], unit: LengthUnit): string {
+  const { received, decision } = job.sections;
+  const minimum = (job.outcome === null ? now : decision?.body.check.minimumWall) ?? null;
+  return [
+    received?.body.customerReference ?? '',
+    received?.body.family.name ?? '',
+    job.outcome === null ? 'Not decided' : DECISION_WORD[job.outcome],
+    minimum === null ? '' : `Minimum wall ${printLength(minimum.mm, unit)}`,
+  ]
+    .filter((part) => part !== '')
+    .join(' · ');
 }
 
 function JobActions({ job, asItWas, next, signedPrints, readOnly }: JobPageProps & { readOnly: boolean }) {

@@ -1,0 +1,67 @@
+import type { Job, Received } from '../../../shared/words/job.ts';
+import { DECISION_WORD } from '../../../shared/words/verdicts.ts';
+import { isShown } from '../begun.ts';
+import type { Db } from '../database/database.ts';
+import { write } from '../database/database.ts';
+import { key } from '../database/writing.ts';
+import { getJob } from './readJob.ts';
+
+/** A job's row says with this that every word of it can be found. */
+const WHOLE = 'job ';
+const AT_A_TIME = 50;
+
+/** What a job just received is found by: its number, however it is written, what it is, whose, and who took it in. */
+export function receivedWords(number: string, received: Received, who: string): string {
+  const { family, customerReference, note } = received;
+  return [`${WHOLE}${number}`, family.name, customerReference, who, note].map(key).join('\n');
+}
+
+/** The same of a job as it stands, with its decision, everybody who worked on it, their notes and statements. */
+export function wordsOfJob({ number, outcome, readings, sections }: Job): string {
+  const { received, looked, decision, cuts, studs, signature } = sections;
+  const who = [...Object.values(sections).map((kept) => kept?.who), ...readings.map((one) => one.who)];
+  const words = [
+    `${WHOLE}${number}`,
+    received?.body.family.name,
+    received?.body.customerReference,
+    [...new Set(who.filter((one) => one !== undefined))].join(' '),
+    outcome && DECISION_WORD[outcome],
+    received?.body.note,
+    looked?.body.crackNote,
+    ...(looked?.body.items ?? []).map(({ note }) => note),
+    decision?.body.reason,
+    ...(cuts?.body.cuts ?? []).map(({ note }) => note),
+    studs?.body.note,
+    ...(studs?.body.replaced ?? []).map(({ note }) => note),
+    signature?.body.statement,
+  ];
+  return words
+    .map((one) => key(one ?? ''))
+    .filter((one) => one !== '')
+    .join('\n');
+}
+
+/** Jobs kept before all their words could be found: their rows in the list are made anew, the records stay as they are. */
+export async function renewSearch(db: Db): Promise<void> {
+  for (;;) {
+    const rows = await db
+      .selectFrom('job')
+      .select('id')
+      .where('search', 'not like', `${WHOLE}%`)
+      .where(isShown)
+      .limit(AT_A_TIME)
+      .execute();
+    if (rows.length === 0) return;
+    await write(db, async (trx) => {
+      for (const { id } of rows) {
+        const job = await getJob(trx, id);
+        if (job === null) continue;
+        await trx
+          .updateTable('job')
+          .set({ search: wordsOfJob(job) })
+          .where('id', '=', id)
+          .execute();
+      }
+    });
+  }
+}

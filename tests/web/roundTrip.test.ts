@@ -164,6 +164,7 @@ const FAMILY: Typed = {
 const SHOP: Typed = {
   shopName: 'Round',
   minimum: '0.169 in',
+  runout: '0.13',
   confidence: '97.5',
   leastRpm: '30',
   mostRpm: '400',

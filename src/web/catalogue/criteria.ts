@@ -8,8 +8,9 @@ import { CRITERIA } from '../../../shared/words/fields/criteria.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 import { CriteriaPage, type LimitsPreview } from '../../../views/pages/catalogue/criteriaPage.tsx';
 import type { EntryStale } from '../../../views/parts/entryHistory.tsx';
+import type { DoubtedLength } from '../../../views/parts/form/doubted.tsx';
 import { renderPage } from '../../../views/render.ts';
-import { entryHistory, typedIn } from '../../records/catalogue.ts';
+import { entryHistory, listEntries, typedIn } from '../../records/catalogue.ts';
 import { StaleEdit } from '../../records/database/errors.ts';
 import { CRITERIA_ID, currentCriteria, saveCriteria } from '../../records/shopCriteria.ts';
 import { answersChanged } from '../../shop/limitsChange.ts';
@@ -19,6 +20,7 @@ import { frameOf, type PageContext, rememberPreference } from '../request/pageCo
 import { type Fields, fieldsOf, TypedForm } from '../request/typed.ts';
 import { criteriaFields } from './entryFields.ts';
 import { entryRevisionsInWords, entryStale } from './entryWords.ts';
+import { askLimits } from './limitsAsked.ts';
 import { typedOf } from './typedEntry.ts';
 
 /** The box that each place in the limits came from. */
@@ -52,6 +54,12 @@ async function postLimits(context: PageContext, req: Request, res: Response): Pr
     return;
   }
   const before = await currentCriteria(db);
+  const families = (await listEntries(db, 'family')).map((entry) => entry.body);
+  const doubts = askLimits(form, before.body, families);
+  if (doubts.length > 0) {
+    await show(context, req, res, { revision, fields, faults: form.faults, doubts });
+    return;
+  }
   const jobs = await answersChanged(db, before.body, body, frame);
   const seen = markOf(body, jobs);
   // What is stale, or not signed for, is refused first.
@@ -90,19 +98,20 @@ interface Shown {
   readonly fields: Fields;
   readonly faults?: readonly Fault[];
   readonly stale?: EntryStale;
+  readonly doubts?: readonly DoubtedLength[];
   readonly preview?: LimitsPreview;
   readonly saved?: boolean;
 }
 
 async function show(context: PageContext, req: Request, res: Response, page: Shown): Promise<void> {
-  const { revision, fields, faults = [], stale = null, preview = null, saved = false } = page;
+  const { revision, fields, faults = [], stale = null, preview = null, saved = false, doubts = [] } = page;
   const { db } = context.shop;
   const own = await frameOf(req, context);
   const frame = { ...own, ...writingIn(fields, own), address: '/criteria' };
   const history = await entryHistory(db, 'criteria', CRITERIA_ID);
   const typed = await typedIn(db, 'criteria', CRITERIA_ID);
   const told = entryRevisionsInWords('criteria', history, typed, frame);
-  const props = { frame, revision, fields, faults, stale, preview, saved, history: told };
+  const props = { frame, revision, fields, faults, doubts, stale, preview, saved, history: told };
   res.status(stale !== null ? 409 : faults.length > 0 ? 422 : 200).send(renderPage(CriteriaPage(props)));
 }
 

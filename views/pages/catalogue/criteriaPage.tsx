@@ -12,6 +12,7 @@ import {
 } from '../../parts/entryHistory.tsx';
 import { BodyFields } from '../../parts/form/bodyFields.tsx';
 import { ChangeForm } from '../../parts/form/changeForm.tsx';
+import { Doubted, type DoubtedLength } from '../../parts/form/doubted.tsx';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Field } from '../../parts/form/fieldBox.tsx';
@@ -37,6 +38,8 @@ export interface CriteriaProps {
   readonly revision: number;
   readonly fields: Readonly<Record<string, string>>;
   readonly faults: readonly Fault[];
+  /** Limits that look like a slip and were not confirmed. */
+  readonly doubts: readonly DoubtedLength[];
   readonly stale: EntryStale | null;
   readonly preview: LimitsPreview | null;
   /** They were saved just now. */
@@ -50,7 +53,7 @@ type Folded = (typeof FOLDED)[number];
 
 /** The shop's own limits and habits: who set them, and when. */
 export function CriteriaPage(props: CriteriaProps) {
-  const { frame, revision, fields, faults, stale, preview, saved, history } = props;
+  const { frame, revision, fields, faults, doubts, stale, preview, saved, history } = props;
   const mayChange = may(frame, 'keeper');
   const boxes = { fields, faults, writing: frame };
   return (
@@ -68,6 +71,7 @@ export function CriteriaPage(props: CriteriaProps) {
       <ChangeForm action="/criteria" mayChange={mayChange}>
         {stale !== null && <EntryStaleShown stale={stale} />}
         <ErrorSummary faults={faults} />
+        <Doubted doubts={doubts} fields={fields} />
         {preview !== null && <Preview preview={preview} />}
         <input type="hidden" name="from" value={revision} />
         <input type="hidden" name="unit" value={frame.lengthUnit} />

@@ -66,7 +66,7 @@ export function stiffnessFindings({
         id: 'stiffness',
         title: 'Stiffness',
         status: 'not-checked',
-        sentence: `The shop’s limit on bending was not checked. ${why ?? 'Bending was not worked out.'}`,
+        sentence: `The shop’s bending limit is not checked. ${why ?? 'Bending was not worked out.'}`,
       }),
     ];
   }

@@ -1,5 +1,7 @@
+import type { ComponentChildren } from 'preact';
 import type { Job } from '../../../shared/words/job.ts';
 import type { SignedPrint } from '../../../shared/words/paper.ts';
+import { sittingsOf } from '../../../shared/words/sittings.ts';
 import type { Frame } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
 import { SideBySide } from '../../parts/sideBySide.tsx';
@@ -22,9 +24,19 @@ export interface HistoryPageProps {
 /** Who changed what, field by field, and the way to the job as it was. */
 export function HistoryPage({ frame, job, revisions, alone, signedPrints }: HistoryPageProps) {
   const href = `/jobs/${encodeURIComponent(job.number)}`;
-  const changes = revisions.map((one) => (
-    <RevisionChanges one={one} href={href} earlier={one.revision !== job.revision} whole={alone !== null} />
-  ));
+  const changes = [...sittingsOf([...revisions].reverse())].reverse().map((sitting) => {
+    const each = [...sitting]
+      .reverse()
+      .map((one) => (
+        <RevisionChanges
+          one={one}
+          href={href}
+          earlier={one.revision !== job.revision}
+          whole={alone !== null}
+        />
+      ));
+    return sitting.length === 1 ? each : <Sitting of={sitting}>{each}</Sitting>;
+  });
   return (
     <Layout
       title={`Job ${job.number}, ${alone === null ? 'history' : `revision ${alone}`}`}
@@ -62,6 +74,20 @@ export function HistoryPage({ frame, job, revisions, alone, signedPrints }: Hist
         changes
       )}
     </Layout>
+  );
+}
+
+/** Readings of one sitting, folded: who took them, and from when to when. */
+function Sitting(props: { of: readonly RevisionTold[]; children: ComponentChildren }) {
+  const [first, last] = [props.of[0]!, props.of.at(-1)!];
+  return (
+    <details class="twin">
+      <summary>
+        Revisions {first.revision} to {last.revision}: readings, {first.who}, <When at={first.at} /> to{' '}
+        <When at={last.at} />
+      </summary>
+      {props.children}
+    </details>
   );
 }
 

@@ -1,4 +1,5 @@
 import type { HistoryLine, Job } from '../../../shared/words/job.ts';
+import { sittingsOf } from '../../../shared/words/sittings.ts';
 import { Caution } from '../../parts/caution.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { TextArea } from '../../parts/form/fieldBox.tsx';
@@ -77,7 +78,7 @@ export function SignOff({ job, missing, statementNeeded, initials, refused, read
   );
 }
 
-/** Every change, newest first; each opens the job as it then was. */
+/** Every change, newest first, the readings of one sitting as one entry; each opens the job as it then was. */
 export function History({
   job,
   lines,
@@ -89,18 +90,37 @@ export function History({
 }) {
   return (
     <ol class="history">
-      {[...lines].reverse().map((line) => (
-        <li aria-current={line.revision === shown ? 'true' : undefined}>
-          <a href={`/jobs/${encodeURIComponent(job.number)}?revision=${line.revision}`}>
-            revision {line.revision}
-          </a>{' '}
-          {SECTION_WORD[line.what]}, {line.who}, <When at={line.at} />
-          {line.why !== '' && <>: {line.why}</>}{' '}
-          <a href={`/jobs/${encodeURIComponent(job.number)}/history/${line.revision}`}>
-            what revision {line.revision} changed
-          </a>
-        </li>
-      ))}
+      {[...sittingsOf(lines)].reverse().map(([first, ...more]) =>
+        more.length === 0 ? (
+          <HistoryEntry job={job} line={first} shown={shown} />
+        ) : (
+          <li>
+            <details open={[first, ...more].some(({ revision }) => revision === shown)}>
+              <summary>
+                revisions {first.revision} to {more.at(-1)!.revision} {SECTION_WORD.reading}, {first.who},{' '}
+                <When at={first.at} />
+              </summary>
+              <ol class="history">
+                {[first, ...more].reverse().map((line) => (
+                  <HistoryEntry job={job} line={line} shown={shown} />
+                ))}
+              </ol>
+            </details>
+          </li>
+        ),
+      )}
     </ol>
+  );
+}
+
+function HistoryEntry({ job, line, shown }: { job: Job; line: HistoryLine; shown: number | null }) {
+  const href = `/jobs/${encodeURIComponent(job.number)}`;
+  return (
+    <li aria-current={line.revision === shown ? 'true' : undefined}>
+      <a href={`${href}?revision=${line.revision}`}>revision {line.revision}</a> {SECTION_WORD[line.what]},{' '}
+      {line.who}, <When at={line.at} />
+      {line.why !== '' && <>: {line.why}</>}{' '}
+      <a href={`${href}/history/${line.revision}`}>what revision {line.revision} changed</a>
+    </li>
   );
 }

@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, expect, test } from 'vitest';
+import { LOOK_ITEMS } from '../../../shared/words/job.ts';
 import { getEntry, reviseEntry } from '../../../src/records/catalogue.ts';
 import { getJob } from '../../../src/records/jobs/readJob.ts';
 import { currentCriteria, saveCriteria } from '../../../src/records/shopCriteria.ts';
@@ -14,12 +15,20 @@ afterEach(() => program.close());
 
 const JOB = '/jobs/1001';
 
+/** Looked over whole: nothing left open. */
+const LOOKED = {
+  crackTest: 'none-found',
+  crackMethod: 'dye',
+  ...Object.fromEntries(LOOK_ITEMS.map((item) => [`result.${item}`, 'sound'])),
+};
+
 /** Job 1001 of the test shop, cut and measured again, and signed with a statement. */
 async function signed(statement = 'Read twice, "0.18" each time.'): Promise<void> {
   await measured(program);
+  await step(program, 'looked', LOOKED);
   await step(program, 'decision', { decision: 'face', reason: 'to try the sheet' });
-  await step(program, 'cuts', { depth: '0.3' });
-  const walls = PLACES.map(() => '4.6');
+  await step(program, 'cuts', { depth: '0.05' });
+  const walls = PLACES.map(() => '4.85');
   await program.post(`${JOB}/readings`, readingsForm('after', walls));
   const sent = await step(program, 'signature', { statement });
   expect([sent.status, sent.text.slice(0, 300)]).toEqual([303, expect.any(String)]);
@@ -61,19 +70,19 @@ test('the sheet has the statement, the customer, who, and the walls measured aft
     who: 'MH',
     customer: 'Demo customer 12',
   });
-  await step(program, 'looked', { crackTest: 'none-found', crackMethod: 'dye' });
+  await step(program, 'looked', LOOKED);
   const before = PLACES.map((_, i) => `4.9${i % 10}`);
   await program.post(`${JOB}/readings`, readingsForm('before', before));
   await step(program, 'decision', { decision: 'face', reason: 'to try' });
-  await step(program, 'cuts', { depth: '0.3' });
-  const after = PLACES.map((_, i) => `4.6${i % 10}`);
+  await step(program, 'cuts', { depth: '0.05' });
+  const after = before.map((mm) => (Number(mm) - 0.05).toFixed(2));
   await program.post(`${JOB}/readings`, readingsForm('after', after));
   await step(program, 'signature', { statement: 'Station 2 read three times.' });
   for (const path of ['/sheet', '/sheet/signed']) {
     const { html, text } = await program.get(JOB + path);
     expect(text).toContain('Statement of the signer Station 2 read three times. Signed: AK');
     expect(text).toContain('Customer Demo customer 12');
-    expect(text).toContain('Thinnest wall, measured after the cut 4.600 mm');
+    expect(text).toContain('Thinnest wall, measured after the cut 4.850 mm');
     const left = [...html.matchAll(/<td class="left">(?:<svg[\s\S]*?<\/svg>)?([^<]*)<\/td>/g)].map(
       ([, mm]) => mm,
     );
@@ -172,6 +181,7 @@ test('the history tells the story first, with the papers as they were signed, an
     'Received',
     'Inspected',
     'Measured',
+    'Inspected',
     'Decided',
     'Cut',
     'Re-measured',

@@ -2,6 +2,7 @@ import type { ComparedWall } from '../../shared/words/afterCut.ts';
 import type { CoverCheck } from '../../shared/words/cover.ts';
 import { printCut } from '../../shared/words/cut.ts';
 import type { Finding } from '../../shared/words/finding.ts';
+import { findingsShown } from '../../shared/words/findingsShown.ts';
 import type { Job } from '../../shared/words/job.ts';
 import {
   type AfterIs,
@@ -77,7 +78,7 @@ function rowsOf(stations: readonly { readonly radiusMm: number }[]): readonly Ro
 export function findingsOnPaper(job: Job, answer: Pick<JobAnswer, 'stands' | 'verified'>): PaperFindings {
   const studs = job.sections.studs?.body ?? null;
   const all: Readonly<Record<FoundWhen, readonly Finding[]>> = {
-    before: answer.stands?.findings ?? [],
+    before: answer.stands ? findingsShown(answer.stands, job.outcome === 'face') : [],
     after: answer.verified,
     studs: studs
       ? [

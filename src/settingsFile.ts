@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { dataDirOf, type Env, SettingsRefused } from './settings.ts';
 
 /** Settings of the shop, beside its data: one NAME=value on each line. */
-export const SETTINGS_FILE = 'settings.txt';
+const SETTINGS_FILE = 'settings.txt';
 
 /** What the file may set; the folder it is in is not among them. */
 export const FILE_SETTINGS = [

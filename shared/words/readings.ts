@@ -5,6 +5,3 @@ export const READING_WORD: Readonly<Record<Pass, Readonly<Record<ReadingKind, st
   before: { wall: 'Wall', face: 'Indicator reading', mark: 'Heat mark depth' },
   after: { wall: 'Wall', face: 'Indicator reading', mark: 'Heat mark remaining' },
 };
-
-/** When it was read. */
-export const PASS_WORD: Readonly<Record<Pass, string>> = { before: 'before the cut', after: 'after the cut' };

@@ -6,7 +6,7 @@ import type { Db } from '../../src/records/database/database.ts';
 import { currentCriteria, saveCriteria } from '../../src/records/shopCriteria.ts';
 
 /** A cover type of the tests' own with round millimeters, for tests that type millimeters. */
-export const METRIC_4: Family = {
+const METRIC_4: Family = {
   ...demoFamilies[0]!.family,
   name: 'Metric, four studs',
   studCircleDiameterMm: 286,
@@ -26,7 +26,7 @@ export const METRIC_4: Family = {
 };
 
 /** Limits of the tests' own with round millimeters. */
-export const METRIC_LIMITS: ShopCriteria = {
+const METRIC_LIMITS: ShopCriteria = {
   ...demoCriteriaNow,
   lengthUnit: 'mm',
   cleanUpAllowanceMm: 0.05,

@@ -63,7 +63,7 @@ interface CoverVerdictProps {
 }
 
 /** The stations as the plan shows them; the wall after the cut only where there is to be a cut. */
-export function planStations(check: CoverCheck, decidedToFace = false): PlanStation[] {
+function planStations(check: CoverCheck, decidedToFace = false): PlanStation[] {
   const cut = cutTold(check.verdict, decidedToFace);
   return check.stations.map((station, index) => ({
     angleDeg: station.angleDeg,
@@ -176,7 +176,7 @@ function coverFigures(check: CoverCheck, unit: LengthUnit, cutIsTold: boolean) {
 }
 
 /** Every station, with what is cut there and what is left where there is to be a cut. */
-export function StationsAnswered(props: { check: CoverCheck; unit: LengthUnit; cut?: boolean }) {
+function StationsAnswered(props: { check: CoverCheck; unit: LengthUnit; cut?: boolean }) {
   const { check, unit, cut = cutTold(check.verdict) } = props;
   const figure = (mm: number | null) => (mm === null ? '—' : lengthFigure(mm, unit));
   return (

@@ -110,7 +110,7 @@ export function stepsShown(steps: JobSteps, next: StepName | null): Readonly<Rec
 }
 
 /** Items of the inspection that nobody has looked at. */
-export function notInspected({ looked }: Job['sections']): readonly LookItem[] {
+function notInspected({ looked }: Job['sections']): readonly LookItem[] {
   if (looked === null) return [];
   const { items } = looked.body;
   return LOOK_ITEMS.filter(
@@ -136,7 +136,7 @@ const CUT_TO_MM = 0.003;
  * What is left of the decided cut, once a pass was made; null where it is all cut, or was ended because nothing dark is
  * left.
  */
-export function leftToCutMm({
+function leftToCutMm({
   sections,
   passesAt,
   weldedAt,
@@ -152,7 +152,7 @@ export function leftToCutMm({
  * How many stations still have to be measured after the cut: those behind the studs and the three thinnest need their
  * wall, and every station its indicator reading where the shop limits the runout of the new face.
  */
-export function toMeasureAgain(parts: StageParts): number {
+function toMeasureAgain(parts: StageParts): number {
   const decision = parts.sections.decision?.body;
   if (!decision || decision.check.stations.length === 0) return 0;
   const since = Math.max(parts.weldedAt, parts.passesAt.at(-1) ?? 0);

@@ -12,7 +12,7 @@ export interface Machine {
 }
 
 /** As it is now: a computer may be given another address while the program runs. */
-export function machineNow(): Machine {
+function machineNow(): Machine {
   const found = Object.values(networkInterfaces()).flatMap((some) => some ?? []);
   return { name: hostname(), addresses: found.map(({ address }) => address.replace(/%.*$/, '')) };
 }

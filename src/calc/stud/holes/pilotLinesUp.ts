@@ -6,11 +6,11 @@ import { atLeast } from '../numbers/inWords.ts';
 import { lengthMargin, spreadInWords } from '../numbers/lengthMargin.ts';
 import type { StudNumbers } from '../numbers/studNumbers.ts';
 
-export const LINES_UP_SOURCE =
+const LINES_UP_SOURCE =
   'common practice, no source: a long stud has the short one’s thread and about 1/4 in more stud pilot, for the two-piece flexplate';
 
 /** The flexplate's pieces, converter side first: a shim travels with the pads and is none. */
-export function piecesOf(layers: readonly Layer[]): readonly Layer[] {
+function piecesOf(layers: readonly Layer[]): readonly Layer[] {
   return layers.filter((layer) => kindOf(layer) !== 'shim');
 }
 

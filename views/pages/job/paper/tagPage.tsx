@@ -4,7 +4,7 @@ import { day } from '../../../parts/when.tsx';
 import { PaperDocument, type Printing } from './paperDocument.tsx';
 
 /** As many as Letter and A4 both take, two beside one another. */
-export const TAGS_ON_A_PAGE = 10;
+const TAGS_ON_A_PAGE = 10;
 
 export interface TagProps {
   readonly printing: Printing;

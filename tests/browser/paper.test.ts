@@ -1,6 +1,8 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { findJobs } from '../../src/records/jobs/findJobs.ts';
+import { allReadings } from '../../src/records/jobs/history.ts';
+import { getJob } from '../../src/records/jobs/readJob.ts';
 import { expectAccessible, expectNoSidewaysScroll } from './axe.ts';
 import { DESK, openBrowser, openProgram, PHONE, type Program } from './browser.ts';
 
@@ -25,21 +27,33 @@ async function pageIn(unit: 'mm' | 'in', viewport: typeof DESK | typeof PHONE = 
 }
 
 it.each(['mm', 'in'] as const)(
-  'every sheet of the demo shop, in %s, fits one page of Letter and of A4 and stays within its frame',
+  'every sheet of the demo shop, in %s, fits one page of Letter and of A4, two beyond 16 stations, and stays within its frame',
   async (unit) => {
     const page = await pageIn(unit);
+    const seen = new Set<number>();
     for (const number of numbers) {
+      const pages = (await stationsOf(number)) <= 16 ? 1 : 2;
+      seen.add(pages);
       await page.goto(`${program.url}/jobs/${number}/sheet`);
       for (const format of ['A4', 'Letter'] as const) {
-        expect([number, format, pagesOf(await page.pdf({ format }))]).toEqual([number, format, 1]);
+        expect([number, format, pagesOf(await page.pdf({ format }))]).toEqual([number, format, pages]);
       }
       await page.emulateMedia({ media: 'print' });
       expect([number, await beyondFrame(page)]).toEqual([number, []]);
       await page.emulateMedia({ media: null });
     }
+    expect(seen).toEqual(new Set([1, 2]));
     await page.context().close();
   },
 );
+
+/** Places of the face where a wall was measured before the cut. */
+async function stationsOf(number: string): Promise<number> {
+  const job = await getJob(program.shop.db, number);
+  const readings = await allReadings(program.shop.db, job!.id);
+  const walls = readings.filter(({ kind, pass }) => kind === 'wall' && pass === 'before');
+  return new Set(walls.map(({ angleDeg, radiusMm }) => `${angleDeg}/${radiusMm}`)).size;
+}
 
 /** What reaches out of the sheet, or out of the column it stands in. */
 function beyondFrame(page: Page): Promise<string[]> {

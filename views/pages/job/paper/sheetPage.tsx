@@ -12,7 +12,7 @@ import { rowsInWords, StationTable } from './stationTable.tsx';
 
 /** More have no room beside the face, and get sheets of their own. */
 const STATIONS_BESIDE = 16;
-/** With more the table is higher than the face, and the caption goes below the face. */
+/** With more the table beside the face is higher than it, and the caption goes below the face. */
 const STATIONS_ABOVE_CAPTION = 12;
 /** On a sheet of their own, in each of two columns. */
 const STATIONS_IN_A_COLUMN = 40;
@@ -103,7 +103,7 @@ function Face({ printing, shape, check, walls, beside }: SheetProps & { beside: 
     ...check.marks.map(({ angleDeg, radiusMm, depthMm }) => ({ angleDeg, radiusMm, depthMm })),
   ];
   return (
-    <div class={`page-face${stations.length > STATIONS_ABOVE_CAPTION ? ' page-face-full' : ''}`}>
+    <div class={`page-face${beside && stations.length > STATIONS_ABOVE_CAPTION ? ' page-face-full' : ''}`}>
       <figure class="drawing">
         <FacePlan
           id="sheet-plan"

@@ -112,7 +112,7 @@ describe('twelve readings, typed by a gauge', () => {
     await gauge(page, WALLS);
     await nothingWaits(page);
     expectTwelve(await onServer(number));
-    expect(await page.locator('#asked').textContent()).toContain('Face height behind stud 1');
+    expect(await page.locator('#asked').textContent()).toContain('Indicator reading behind stud 1');
     expect(await page.locator('#on-server li').count()).toBe(12);
     await context.close();
   });

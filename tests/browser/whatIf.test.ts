@@ -27,13 +27,10 @@ describe.each([
     page.on('pageerror', (error) => problems.push(error.message));
     const { jobs } = await findJobs(program.shop.db, { stage: 'to-decide', limit: 20 });
     const job = jobs.find((one) => one.familyId === '1125-4-plain') ?? jobs[0]!;
-    for (const path of ['/cover/example/kestrel-one', `/jobs/${job.number}`]) {
+    await page.goto(program.url);
+    const example = (await page.getAttribute('#way-example', 'href'))!;
+    for (const path of [example, `/jobs/${job.number}`]) {
       await page.goto(program.url + path);
-      if ((await page.locator('#what-if').count()) === 0) {
-        await page.goto(program.url);
-        await page.click('#way-example');
-        await page.waitForSelector('#what-if');
-      }
       const before = await page.locator('#what-if-answer').textContent();
       await page.locator('#what-if').focus();
       await page.keyboard.press('End');
@@ -57,14 +54,18 @@ describe.each([
     page.on('console', (message) => message.type() === 'error' && problems.push(message.text()));
     const { jobs } = await findJobs(program.shop.db, { familyId: '1025-3-plain', limit: 1 });
     await page.goto(`${program.url}/jobs/${jobs[0]!.number}?beside=1150-6-billet`);
-    const bends = () => page.locator('#what-if-answer', { hasText: 'ripple, advice' }).textContent();
+    const bends = () =>
+      page
+        .locator('#what-if-answer dl > div', { hasText: 'Friction-surface waviness' })
+        .locator('dd')
+        .textContent();
     const before = await bends();
     const answered = await page.locator('#what-if-answer').textContent();
     await page.locator('#what-if').focus();
     await page.keyboard.press('ArrowRight');
     await page.waitForFunction((was) => {
       const told = document.getElementById('what-if-answer')?.textContent ?? '';
-      return told !== was && told.includes('ripple, advice');
+      return told !== was && told.includes('Friction-surface waviness');
     }, answered);
     expect(await bends()).not.toBe(before);
     await page.locator('#job-bending-drawings > summary').click();

@@ -9,6 +9,7 @@ import { COVER_CALC_VERSION, judgeCover, workOutCover } from '../calc/cover/chec
 import type { CoverNumbers } from '../calc/cover/coverNumbers.ts';
 import { missingOf, stepsShown } from '../calc/job/jobStage.ts';
 import { PLATE_CALC_VERSION } from '../calc/plate/bendCover.ts';
+import { findingsToAnswer } from '../records/jobs/rules.ts';
 import { afterCut, passesOf } from './afterCut.ts';
 import type { Asker } from './bending/bendingPool.ts';
 import { type BendingTold, bendingFor, lasts, toldAsKept, weldOf } from './bending/bendings.ts';
@@ -113,8 +114,7 @@ async function workOut(job: Job, under: JobUnder, asker: Asker | undefined): Pro
     next,
     steps: stepsShown(job.steps, next),
     missing: missingOf(job),
-    statementNeeded:
-      job.outcome !== 'replace' && verified.some(({ status }) => status === 'fail' || status === 'caution'),
+    statementNeeded: findingsToAnswer(job, verified).length > 0,
     otherwise,
     studsOtherwise,
   };

@@ -241,16 +241,23 @@ function studsAgainst({ sections }: Job): Finding[] {
   return [...work, ...kept].filter(({ status }) => status === 'fail');
 }
 
-/** Findings after the cut or on the studs that are not OK need a reason to be signed. */
-function refuseUnansweredFinding(job: Job, verified: readonly Finding[], statement: string): void {
-  const against = [
+/**
+ * Findings after the cut or on the studs that need a reason in the statement, the weightiest first. A cover that is
+ * replaced is not used again, so it needs none.
+ */
+export function findingsToAnswer(job: Job, verified: readonly Finding[]): readonly Finding[] {
+  if (job.outcome === 'replace') return [];
+  return [
     ...verified.filter(({ status }) => status === 'fail'),
     ...studsAgainst(job),
     ...verified.filter(({ status }) => status === 'caution'),
     ...verified.filter(isRunoutUnread),
   ];
-  // A cover that is replaced is not used again, so its findings need no reason.
-  if (job.outcome === 'replace' || against.length === 0 || statement.trim() !== '') return;
+}
+
+function refuseUnansweredFinding(job: Job, verified: readonly Finding[], statement: string): void {
+  const against = findingsToAnswer(job, verified);
+  if (against.length === 0 || statement.trim() !== '') return;
   throw refuse(
     'reason-needed',
     'statement',

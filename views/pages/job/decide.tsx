@@ -3,6 +3,7 @@ import { writeAsTyped } from '../../../shared/quantity/writeQuantity.ts';
 import type { Bending } from '../../../shared/words/bending.ts';
 import type { CoverCheck, CutPlanAnswer } from '../../../shared/words/cover.ts';
 import { PLAN } from '../../../shared/words/fields/job.ts';
+import { cutTold } from '../../../shared/words/findingsShown.ts';
 import type { Job, JobSections, Kept } from '../../../shared/words/job.ts';
 import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
@@ -68,6 +69,8 @@ export function Decide(props: DecideProps) {
   const kept = job.sections.decision;
   // While the decision stands, what is drawn is what it was made on.
   const drawn = kept !== null && !outdated ? kept.body.check : check;
+  // What is replaced is not cut.
+  const cut = drawn !== null && cutTold(drawn.verdict) && job.outcome !== 'replace';
   return (
     <>
       {kept && <KeptDecision {...props} kept={kept} />}
@@ -82,7 +85,7 @@ export function Decide(props: DecideProps) {
           </div>
         </>
       )}
-      {check && !readOnly && (
+      {check && cut && !readOnly && (
         <WhatIf
           action={`/jobs/${encodeURIComponent(job.number)}/what-if`}
           check={check}
@@ -92,7 +95,7 @@ export function Decide(props: DecideProps) {
         />
       )}
       {drawn && shape && <CoverTrack shape={shape} check={drawn} unit={unit} id="job" />}
-      {drawn && <CutPlanPart plan={plan} unit={unit} id="job" level={3} />}
+      {cut && <CutPlanPart plan={plan} unit={unit} id="job" level={3} />}
       {drawn && bending && (
         <BendingPart
           {...bending}

@@ -108,7 +108,7 @@ describe.each([
     await page.click('#after-form-send');
     expect(await page.locator('h1').textContent()).toContain('To sign');
     expect(await page.locator('#verify').textContent()).toContain(
-      'Every station measured before the cut was measured after it.',
+      'Every station measured before the cut was measured again after it.',
     );
     await screen(page, `a job to sign, on ${where}`);
 
@@ -156,6 +156,9 @@ describe.each([
     expect(await page.inputValue('[name="w.0"]')).toMatch(/^4\.92/);
     await page.fill('[name="w.1"]', 'about five');
     await page.waitForSelector('#cover-head h1:has-text("Check what was entered")');
+    expect(await page.locator('#cover-head .why').textContent()).toContain(
+      '"about five" is not a plain number',
+    );
     expect(await page.inputValue('[name="w.1"]')).toBe('about five');
     await page.click('nav a[href="/jobs"]');
     await page.waitForURL(/\/jobs$/);

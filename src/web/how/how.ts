@@ -11,7 +11,7 @@ import type { LengthUnit } from '../../../shared/words/print.ts';
 import { HowIndexPage, HowPage, type HowPageProps, type HowSubject } from '../../../views/pages/howPage.tsx';
 import { WordsPage } from '../../../views/pages/wordsPage.tsx';
 import { BesideChecked } from '../../../views/parts/besideChecked.tsx';
-import { HowBending } from '../../../views/parts/how/bending/howBending.tsx';
+import { HowBending } from '../../../views/parts/how/bending/howBendingPart.tsx';
 import { HowHeat } from '../../../views/parts/how/howHeat.tsx';
 import { renderPage } from '../../../views/render.ts';
 import { heatCover } from '../../calc/heat/heatCover.ts';

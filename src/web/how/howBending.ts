@@ -3,7 +3,7 @@ import { CHECKED, COVER } from '../../../data/examples/bentCover.ts';
 import { SOLID, SOLID_RINGS, type SolidFound, solidRing } from '../../../data/examples/solidCovers.ts';
 import type { StiffnessAnswer, StiffnessInput } from '../../../shared/words/stiffness.ts';
 import type { Bent, BentAtFineness, BentBeside } from '../../../views/parts/how/bending/exampleTables.tsx';
-import type { HowBendingProps } from '../../../views/parts/how/bending/howBending.tsx';
+import type { HowBendingProps } from '../../../views/parts/how/bending/howBendingPart.tsx';
 import { solveCover } from '../../calc/plate/solveCover.ts';
 import { bend } from '../../shop/bending/bendings.ts';
 

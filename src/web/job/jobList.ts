@@ -3,7 +3,7 @@ import type { JobLine } from '../../../shared/words/job.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 import { DECISION_WORD } from '../../../shared/words/verdicts.ts';
 import { JobsPage } from '../../../views/pages/job/jobsPage.tsx';
-import { STAGE_WORD } from '../../../views/pages/job/words.ts';
+import { STAGE_WORD } from '../../../views/pages/job/stepWords.ts';
 import { renderPage } from '../../../views/render.ts';
 import { listEntries } from '../../records/catalogue.ts';
 import { countByStage, findJobs, type JobPage, MOST_LISTED } from '../../records/jobs/findJobs.ts';

@@ -2,7 +2,7 @@ import type { Writing } from '../../../shared/quantity/fieldText.ts';
 import type { JobSections, Reading, RevisionShown, SectionName } from '../../../shared/words/job.ts';
 import { DECISION_WORD, FIT_WORD, VERDICT_WORD } from '../../../shared/words/verdicts.ts';
 import type { RevisionTold } from '../../../views/pages/job/section.tsx';
-import { SECTION_WORD } from '../../../views/pages/job/words.ts';
+import { SECTION_WORD } from '../../../views/pages/job/stepWords.ts';
 import { differences } from '../request/fieldLines.ts';
 import { readingChanges } from './readingChanges.ts';
 import { isSection, sectionFields } from './sectionFields.ts';

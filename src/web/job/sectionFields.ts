@@ -22,8 +22,8 @@ import {
 } from '../../../shared/words/job.ts';
 import { listInWords, printLength, printShare } from '../../../shared/words/print.ts';
 import { DECISION_WORD, FIT_WORD, VERDICT_WORD } from '../../../shared/words/verdicts.ts';
+import { ITEM_WORD } from '../../../views/pages/job/stepWords.ts';
 import { replacedInWords, retorqueInWords } from '../../../views/pages/job/studWorkForms.tsx';
-import { ITEM_WORD } from '../../../views/pages/job/words.ts';
 import { HOLDS, sourcesOf } from '../../../views/pages/stud/jointFields.tsx';
 import { bendingInWords } from '../../../views/parts/bendingPart.tsx';
 import { decisionTold, studsTold } from '../../shop/jobTold.ts';

@@ -22,7 +22,7 @@ import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Choice, Field, Tick } from '../../parts/form/fieldBox.tsx';
 import { KeyFigures } from '../../parts/keyFigures.tsx';
 import { AsKept, JobForm, type Refused, Who } from './section.tsx';
-import { LAYER_WORD } from './words.ts';
+import { LAYER_WORD } from './stepWords.ts';
 
 /** What the last pass showed, and the cut in all as it would be typed; '' where none follows. */
 export type NextPassView = NextPass & { readonly planTyped: string };

@@ -8,7 +8,7 @@ import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Choice, Field, type Option } from '../../parts/form/fieldBox.tsx';
 import { day } from '../../parts/when.tsx';
-import { STAGE_WORD } from './words.ts';
+import { STAGE_WORD } from './stepWords.ts';
 
 export interface JobsPageProps {
   readonly frame: Frame;

@@ -6,7 +6,7 @@ import { Caution } from '../../parts/caution.tsx';
 import { Boxes } from '../../parts/form/bodyFields.tsx';
 import { Sign } from '../../parts/form/sign.tsx';
 import { JobForm, type Refused, Who } from './section.tsx';
-import { ITEM_WORD } from './words.ts';
+import { ITEM_WORD } from './stepWords.ts';
 
 export interface LookProps {
   readonly job: Job;

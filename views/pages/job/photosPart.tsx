@@ -7,7 +7,7 @@ import { Choice, Field, type Option } from '../../parts/form/fieldBox.tsx';
 import { When } from '../../parts/when.tsx';
 import type { PlaceView } from './measure.tsx';
 import { JobForm, type Refused } from './section.tsx';
-import { ITEM_WORD } from './words.ts';
+import { ITEM_WORD } from './stepWords.ts';
 
 export interface PhotosProps {
   readonly job: Job;

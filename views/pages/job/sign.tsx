@@ -5,7 +5,7 @@ import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { TextArea } from '../../parts/form/fieldBox.tsx';
 import { When } from '../../parts/when.tsx';
 import { JobForm, type Refused, Who } from './section.tsx';
-import { SECTION_WORD } from './words.ts';
+import { SECTION_WORD } from './stepWords.ts';
 
 export interface SignProps {
   readonly job: Job;

@@ -26,8 +26,8 @@ import { Photos } from './photosPart.tsx';
 import { Receive, receivedSummary } from './receive.tsx';
 import { type Refused, Section } from './section.tsx';
 import { History, SignOff, signSummary } from './sign.tsx';
+import { STAGE_WORD } from './stepWords.ts';
 import { Studs, type StudsAsked, studsSummary } from './studs.tsx';
-import { STAGE_WORD } from './words.ts';
 
 export interface JobPageProps {
   readonly frame: Frame;

@@ -63,6 +63,7 @@ export interface JobAnswer {
 }
 
 const remembered = new Remembered<JobAnswer>(100);
+const workedOut = new Remembered<CoverNumbers>(100);
 const VERSIONS = [COVER_CALC_VERSION, PLATE_CALC_VERSION];
 
 /**
@@ -75,7 +76,7 @@ export async function jobAnswer(
   { anew = false, asker }: { readonly anew?: boolean; readonly asker?: Asker | undefined } = {},
 ): Promise<JobAnswer> {
   const asked = anew ? { ...job, outcome: null } : job;
-  const { criteria, atHand, writing, bendingAsKept } = under;
+  const { criteria, atHand, writing, bendingAsKept = false } = under;
   const { lengthUnit, timeZone } = writing;
   const key = Remembered.key([asked, criteria, atHand, lengthUnit, timeZone, bendingAsKept, VERSIONS]);
   const found = remembered.get(key);
@@ -153,6 +154,14 @@ function jobTold(job: Job, { criteria, writing }: JobUnder, numbers: CoverNumber
   };
 }
 
+/** A signature changes no reading: the paper that is kept with it has the numbers it was signed on. */
+function numbersOf(input: CoverCheckInput): CoverNumbers {
+  const key = Remembered.key([input, COVER_CALC_VERSION]);
+  const known = workedOut.get(key) ?? workOutCover(input);
+  workedOut.set(key, known);
+  return known;
+}
+
 /** What the readings say; where the shop has set a limit on bending, with what is found on that. */
 async function checked(
   job: Job,
@@ -167,7 +176,7 @@ async function checked(
   const none = { input: null, numbers: null, check: null, bending: asKept };
   if (input === null) return { ...none, faults };
   try {
-    const numbers = workOutCover(input);
+    const numbers = numbersOf(input);
     const bare = judgeCover(numbers, unit);
     const further = { family, criteria, check: bare, unit, welded: weldOf(job), asker };
     const bending = asKept ?? (bendingAsKept ? null : await bendingFor(further));

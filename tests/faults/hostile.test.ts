@@ -71,6 +71,9 @@ test(`${REQUESTS} random and mutated requests to every route are answered withou
   ).toEqual([]);
   const pages = await crawl(program.url);
   const links = pages.flatMap(({ page }) => page.links);
+  const printed = pages
+    .flatMap(({ page }) => page.elements.map(({ attributes }) => attributes.href ?? ''))
+    .filter((address) => address.startsWith('/printed/'));
   const named = (pattern: RegExp) => [
     ...new Set(links.map((link) => pattern.exec(link)?.[1]).filter((one) => one !== undefined)),
   ];
@@ -79,7 +82,7 @@ test(`${REQUESTS} random and mutated requests to every route are answered withou
       port: program.port,
       routes,
       forms: pages.flatMap(({ page }) => page.forms),
-      links,
+      links: [...links, ...printed],
       jobs: named(/^\/jobs\/(\d+)/),
       entries: named(/^\/catalogue\/(\w+\/(?!new)[\w-]+)/),
       examples: Object.values(apiExamples).map(({ request }) => request),

@@ -5,6 +5,7 @@ import { openShop } from '../../src/records/database/database.ts';
 import { ownPassword } from '../../src/records/people/passwords.ts';
 import { addPerson } from '../../src/records/people/people.ts';
 import { beginSession } from '../../src/records/people/sessions.ts';
+import { currentCriteria, saveCriteria } from '../../src/records/shopCriteria.ts';
 import { apiExamples } from '../../src/web/api/examples.ts';
 import { SESSION } from '../../src/web/people/sessionCookie.ts';
 import { SEED } from '../seed.ts';
@@ -26,7 +27,7 @@ const KEEPERS = 8;
 const AT_ONCE = 6;
 /** Sessions that were ended meanwhile are begun anew this often. */
 const RENEWED_EVERY = 50;
-/** Of the demo shop, whose name nobody hears who has not signed in. */
+/** The shop’s name, which nobody hears who has not signed in. */
 const SHOP = 'Bramble Lane';
 
 interface Somebody {
@@ -52,6 +53,15 @@ async function peopled(): Promise<{ dataDir: string; people: Somebody[] }> {
   return { dataDir, people };
 }
 
+/** Named beside the program that runs, once the demo has its limits. */
+async function nameTheShop(dataDir: string): Promise<void> {
+  const shop = openShop({ dataDir });
+  const { revision, body } = await currentCriteria(shop.db);
+  const ctx = { who: 'P9', why: 'named', now: () => new Date() };
+  await saveCriteria(shop.db, ctx, { fromRevision: revision, body: { ...body, shopName: SHOP } });
+  await shop.close();
+}
+
 /** A new session of each, made beside the program that runs. */
 async function cookiesOf(dataDir: string, people: readonly Somebody[]): Promise<string[]> {
   const shop = openShop({ dataDir });
@@ -72,11 +82,13 @@ test(`${REQUESTS} random and mutated requests where people sign in tell stranger
   console.log(`seed ${SEED}`);
   const { dataDir, people } = await peopled();
   const program = await onNetwork(dataDir);
+  await nameTheShop(dataDir);
   const routes = await program.ask<readonly Route[]>({ what: 'routes' });
   let cookies = await cookiesOf(dataDir, people);
   const keeper = { Cookie: cookies.at(-1)! };
   const pages = await crawl(baseOf(program), ['/', '/people', '/account', '/records'], keeper);
   expect(pages.find(({ path }) => path === '/people')?.status).toBe(200);
+  expect(pages.find(({ path }) => path === '/')?.html).toContain(SHOP);
   const began = new Date().toISOString();
   // First one request of each that nothing is wrong with: what random ones keep is left to chance.
   const well: [Role, number][] = [];

@@ -50,7 +50,8 @@ async function fillForms(program: Program, pages: readonly Found[]): Promise<Tri
   const seen = new Set<string>();
   for (const form of pages.flatMap(({ page }) => page.forms)) {
     const kind = `${form.method} ${form.action.replace(/\?.*/, '').replace(/\/(jobs|photos)\/[^/]+/, '/$1/*')} ${form.fields.map(({ name }) => name.replace(/\d+/g, '#')).join(' ')}`;
-    if (seen.has(kind) || /sign-out/.test(form.action)) continue;
+    // Once the demo is put away its entries take no words: that form comes last.
+    if (seen.has(kind) || /sign-out|begin/.test(form.action)) continue;
     seen.add(kind);
     const words = form.fields.filter((field) => field.kind !== 'choice');
     // Bookkeeping of the form and figures stay as they are here, so that the rest is kept.
@@ -170,7 +171,12 @@ test('no words that are sent ever become markup, script or an address, at once o
   forms.push(...(await fillForms(program, between)));
   const asked = await askPages(program, before);
   const after = await crawl(program.url, ['/', ...own]);
-  const shown = [...between, ...after].map(
+  const begin = between.flatMap(({ page }) => page.forms).find(({ action }) => action === '/begin')!;
+  for (const who of [...MARKUP, SHORT_MARKUP])
+    forms.push({ what: `/begin who=${who}`, answer: await submit(program.url, begin, { who }) });
+  const begun = await crawl(program.url, ['/', '/begin', '/criteria']);
+  expect(begun.flatMap(({ page }) => page.forms).map(({ action }) => action)).not.toContain('/begin');
+  const shown = [...between, ...after, ...begun].map(
     ({ path, status, html }): Tried => ({
       what: path,
       answer: { status, headers: { 'content-type': 'text/html' }, text: html },

@@ -4,7 +4,7 @@ import { DECISION_WORD, VERDICT_WORD } from '../../../../shared/words/verdicts.t
 import { Qr } from '../../../parts/qr.tsx';
 import { When } from '../../../parts/when.tsx';
 import { lookedSummary } from '../look.tsx';
-import { STAGE_WORD } from '../words.ts';
+import { STAGE_WORD } from '../stepWords.ts';
 import type { SheetProps } from './sheetProps.ts';
 
 /** What was decided, the figure it stands on, and the way back to the job. */

@@ -16,8 +16,8 @@ import { bendingInWords } from '../../../parts/bendingPart.tsx';
 import { Cautions } from '../../../parts/caution.tsx';
 import { When } from '../../../parts/when.tsx';
 import { PhotoList } from '../photosPart.tsx';
+import { LAYER_WORD } from '../stepWords.ts';
 import { replacedInWords, retorqueInWords } from '../studWorkForms.tsx';
-import { LAYER_WORD } from '../words.ts';
 import type { SheetProps } from './sheetProps.ts';
 
 /** The passes that were made, else those that are advised; nothing where nothing is to be cut. */

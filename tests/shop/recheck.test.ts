@@ -25,6 +25,7 @@ test('a decision of today is answered the same today, and the page says nothing'
 
 test('a decision kept by an older calculation with another answer says so with both values, and stays as it was', async () => {
   const kept = await decided();
+  const passed = kept.check.findings.find(({ status }) => status === 'pass')!;
   const job = (await getJob(program.shop.db, '1001'))!;
   const old = {
     ...kept,
@@ -35,6 +36,12 @@ test('a decision kept by an older calculation with another answer says so with b
       ...kept.check,
       because: 'As it was answered then.',
       leastWall: { ...kept.check.leastWall, afterMm: 4.7 },
+      stations: kept.check.stations.map((one, i) => (i === 0 ? { ...one, wallAfterMm: 4.7 } : one)),
+      findings: kept.check.findings.map((one) =>
+        one.id === passed.id
+          ? { ...one, status: 'caution' as const, sentence: 'As it was found then.' }
+          : one,
+      ),
     },
   };
   await reviseJob(
@@ -43,12 +50,15 @@ test('a decision kept by an older calculation with another answer says so with b
     { jobId: job.id, fromRevision: job.revision, what: 'decision', body: old },
   );
   const page = await program.get('/jobs/1001');
+  expect(page.text).toContain('As it was answered then.');
   expect(page.text).toContain('The calculation has changed (cover-0 then, cover-');
   expect(page.text).toContain('least wall left 4.700 mm then and 4.850 mm now');
   expect(page.text).toContain('The decision stays as it was made');
   expect((await decided()).check.leastWall.afterMm).toBe(4.7);
   const sheet = await program.get('/jobs/1001/sheet');
-  expect(sheet.text).toContain('As it was answered then.');
+  expect(sheet.text).toContain('predicted 4.700 mm');
+  expect(sheet.text).not.toContain('predicted 4.850 mm');
+  expect(sheet.text).toContain('As it was found then.');
   expect(sheet.text).not.toContain(kept.check.because);
 });
 

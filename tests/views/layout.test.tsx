@@ -43,9 +43,9 @@ describe('the layout', () => {
     expect(valuesOf(page(), 'id')).toContain('main');
   });
 
-  it('says that a demo shop is invented, and only then', () => {
-    expect(page({ demo: true })).toContain('everything here is invented');
-    expect(page({ demo: false })).not.toContain('invented');
+  it('says where made-up data is shown, and only there', () => {
+    expect(page({ demo: true })).toContain('made-up data is shown here');
+    expect(page({ demo: false })).not.toContain('made-up');
   });
 
   it('offers the other unit only where there is a way back', () => {

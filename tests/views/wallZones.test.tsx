@@ -55,7 +55,7 @@ describe('where the wall lies between too thin and enough', () => {
   it('says the same in words', () => {
     const svg = drawn(4.31, 4.32);
     expect(svg).toContain('4.310 mm left: not sure enough.');
-    expect(svg).toContain('From 4.320 mm on one can be sure enough.');
+    expect(svg).toContain('From 4.320 mm up it is sure enough.');
   });
 
   it('marks both ways the face may lie where it was not read', () => {
@@ -64,8 +64,8 @@ describe('where the wall lies between too thin and enough', () => {
       faceFlat: { dialledMm: 0.3, leastWallMm: 4.25 },
     };
     const svg = render(<WallZones id="z" check={{ ...check(4.25, 4.32), bounds }} unit="mm" />);
-    expect(svg).toContain('4.350 mm if the pad side runs flat: enough.');
-    expect(svg).toContain('4.250 mm if the face runs flat: too thin.');
+    expect(svg).toContain('4.350 mm if the pad side runs true: enough.');
+    expect(svg).toContain('4.250 mm if the face runs true: too thin.');
     expect(svg.match(/l9 9l-9 9/g)).toHaveLength(2);
   });
 

@@ -120,7 +120,7 @@ describe.each(HOURS)('on %s', (_what, timeZone, at, day, printed) => {
     await sent.arrayBuffer();
     expect(sent.headers.get('content-disposition')).toContain(`coverwright-export-${day}`);
     const slip = await program.get('/stud/slip?stack=two-piece-four-3-8-24&stud=long-3-8-24');
-    expect(slip.text).toContain(`date ${printed.replace(/, [^,]*$/, '')}`);
+    expect(slip.text).toContain(`Date ${printed.replace(/, [^,]*$/, '')}`);
   });
 
   test('a ring welded without a day said is welded on the day of the shop', async () => {

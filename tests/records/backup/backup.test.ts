@@ -212,7 +212,7 @@ describe('no backup is made', () => {
     const failed = await failure({ dataDir, now });
     expect(failed.code).toBe('not-sound');
     expect(failed.message).toMatch(
-      /^The copy failed its check \(.+\) and was deleted\. The shop's own data may be damaged; hold on to your earlier backups\.$/,
+      /^The copy failed its check \(.+\) and was deleted\. The shop's own data may be damaged\. Keep your earlier backups\.$/,
     );
     expect(readdirSync(join(dataDir, 'backups'))).toEqual([]);
   });

@@ -128,7 +128,10 @@ describe('the daily backup', () => {
     const schedule = start();
     await schedule.look();
     await schedule.look();
-    expect(said).toEqual([expect.stringContaining('The daily backup was not made. There are no records')]);
+    const file = join(dataDir, FILE_NAME);
+    expect(said).toEqual([
+      `The daily backup was not made. There is no shop to back up: ${file} does not exist. Check DATA_DIR.`,
+    ]);
     expect(await lastFailure(dataDir)).toMatchObject({ at: local(5, 9).toISOString() });
     await openShop({ dataDir }).close();
     vi.setSystemTime(local(5, 10, 1));

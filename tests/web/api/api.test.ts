@@ -200,8 +200,8 @@ describe('readings that look like a slip, when nobody can be asked', () => {
       {
         path: 'stations.1.markDepthMm',
         valueMm: 4.85,
-        probablyMm: expect.closeTo(0.0485, 9),
-        question: '4.85 mm deep? The deepest other mark is 0.25 mm. Did you mean 0.0485 mm?',
+        probablyMm: expect.closeTo(0.485, 9),
+        question: '4.85 mm deep? The deepest other mark is 0.25 mm. Did you mean 0.485 mm?',
       },
       {
         path: 'stations.2.wallMm.1',
@@ -213,7 +213,7 @@ describe('readings that look like a slip, when nobody can be asked', () => {
         path: 'stations.2.wallMm.2',
         valueMm: 9,
         probablyMm: null,
-        question: '9 mm? About 5 mm is expected here. Measure again, or confirm it.',
+        question: '9 mm? About 4.86 mm is expected here. Measure again, or confirm it.',
       },
     ]);
     expect(asked((await api.post('/api/cover/check', COVER)).body)).toEqual([]);

@@ -82,7 +82,7 @@ describe('the advice on bending and heat', () => {
     expect(page.text).toContain(
       'Bending and heat are not worked out. Missing: side wall thickness, piston seal diameter and impeller hub diameter. Add them to the cover type in the catalog.',
     );
-    expect(page.text).toContain('The shop’s limit on bending was not checked.');
+    expect(page.text).toContain('The shop’s bending limit is not checked.');
     const own = await program.get(
       '/cover?family=own&studs=4&circle=286&trackInner=214&trackOuter=264&nominal=5&w.0=4.9',
     );

@@ -62,7 +62,7 @@ describe('the answer to what if another cut were taken', () => {
 });
 
 describe('the cut plan', () => {
-  it('tells passes, speed, time and finish of the shop’s lathe on quick page, job and sheet', async () => {
+  it('tells passes, speed, time and finish of the shop’s lathe on quick page and job; the sheet has passes and speed', async () => {
     const page = await quick({});
     // 0.42: two of 0.16 and the finishing 0.10; 140 m/min at Ø 264 is 169 rpm; Rt 0.1²/(8·0.8) = 1.6 µm.
     expect(page.text).toMatch(/1 roughing 0\.16 0\.16 0\.200/);
@@ -70,9 +70,15 @@ describe('the cut plan', () => {
     expect(page.text).toContain('169 rpm');
     expect(page.text).toContain('Rt 1.6 µm');
     const { jobs } = await findJobs(program.shop.db, { stage: 'to-cut', limit: 1 });
-    for (const path of ['', '/sheet']) {
-      expect((await program.get(`/jobs/${jobs[0]!.number}${path}`)).text).toContain('Cut plan (advice)');
-    }
+    const job = await program.get(`/jobs/${jobs[0]!.number}`);
+    expect(job.text).toContain('Cut plan (advice)');
+    const rpm = /\d+ rpm/.exec(job.text)?.[0];
+    expect(rpm).toBeDefined();
+    const { text } = await program.get(`/jobs/${jobs[0]!.number}/sheet`);
+    const plan = text.slice(text.indexOf('Cut plan, advice: '));
+    expect(plan).toMatch(/^Cut plan, advice: \d\.\d{2,3} mm from the highest point/);
+    expect(plan).toContain('1 roughing');
+    expect(plan).toContain(`${rpm}, `);
   });
 
   it('is not made for a lathe nobody has described, and a half described one is refused', async () => {

@@ -115,10 +115,10 @@ describe('a crack', () => {
   test('found in a signed job takes the signature’s force, and whoever found it does not bring it back', async () => {
     expect((await page('keeper', 'looked', sound)).status).toBe(303);
     expect((await page('recorder', 'decision', { decision: 'face' })).status).toBe(303);
-    expect((await page('recorder', 'cuts', { depth: '0.2' })).status).toBe(303);
+    expect((await page('recorder', 'cuts', { depth: '0.05' })).status).toBe(303);
     const after = readingsForm(
       'after',
-      PLACES.map(() => '4.70'),
+      PLACES.map(() => '4.85'),
     );
     expect((await page('recorder', 'readings', after)).status).toBe(303);
     expect((await page('recorder', 'signature', { statement: 'checked' })).status).toBe(303);

@@ -124,7 +124,7 @@ onPostgres('the page of the records of a shop in PostgreSQL', () => {
     expect(backup?.manifest.counts).toMatchObject({ job: 1, reading: 3 });
     const { text } = await branch.get('/records');
     expect(text).toContain(`Download ${backup!.name}`);
-    expect(text).toContain('make an empty database, name it in DATABASE_URL');
+    expect(text).toContain('Make an empty database, set DATABASE_URL to it, and run npm run restore');
     await branch.close();
     await place.remove();
   });

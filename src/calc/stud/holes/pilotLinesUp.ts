@@ -6,8 +6,9 @@ import { atLeast } from '../numbers/inWords.ts';
 import { lengthMargin, spreadInWords } from '../numbers/lengthMargin.ts';
 import type { StudNumbers } from '../numbers/studNumbers.ts';
 
+// About 1/4 in (6.35 mm) longer; the page names no figure, which would stand in the other unit.
 const LINES_UP_SOURCE =
-  'common practice, no source: a long stud has the short one’s thread and about 1/4 in more stud pilot, for the two-piece flexplate';
+  'common practice, no source: a long stud has the short one’s thread and a longer stud pilot, for the two-piece flexplate';
 
 /** The flexplate's pieces, converter side first: a shim travels with the pads and is none. */
 function piecesOf(layers: readonly Layer[]): readonly Layer[] {

@@ -144,6 +144,8 @@ describe('twelve readings, typed by a gauge', () => {
     const port = String(first.port);
     expect((await post(first.url, '/jobs', { ...jobForm('K-1'), family: '1125-4-plain' })).status).toBe(303);
     const context = await browser.newContext({ viewport: DESK });
+    // This shop, of a process of its own, is in inches.
+    await context.addCookies([{ name: 'unit', value: 'mm', url: first.url }]);
     const page = await opened(context, first.url, 'K-1');
     const OF_THE_JOB = `SELECT typed FROM reading WHERE job_id = (SELECT id FROM job WHERE number = 'K-1')`;
     const kept = () =>

@@ -20,7 +20,7 @@ import { tell } from './kit/tell.ts';
 const WHOLE =
   /^\S+coverwright\.sqlite is damaged or not a database\. Leave it .+ restore the newest backup into another folder\. Nothing was changed\.\n$/;
 const PARTED =
-  /^\S+-wal has data, but .+ is missing or empty\. Put that file back .+\. Nothing was changed\.\n$/;
+  /^\S+-wal has data, but .+ is missing or empty\. Put that file back, .+\. Nothing was changed\.\n$/;
 
 function overwrite(file: string, at: number, bytes: Buffer): void {
   const handle = openSync(file, 'r+');

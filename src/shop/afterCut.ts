@@ -6,11 +6,15 @@ import { countingPasses, passesBeforeRing } from '../../shared/words/passes.ts';
 import { samePlace } from '../../shared/words/places.ts';
 import type { LengthUnit } from '../../shared/words/print.ts';
 import { Refusal } from '../../shared/words/refusal.ts';
+import { COVER_CALC_VERSION } from '../calc/cover/checkCover.ts';
 import { placeName } from '../calc/cover/placeNames.ts';
 import { type AsCut, asCut, nextPass, type PassMade } from '../calc/judge/nextPass.ts';
 import { verifyCut } from '../calc/judge/verifyCut.ts';
 import { doubtedIn, mean, placesRead } from './jobInput.ts';
 import { shopMinimum } from './limitsFor.ts';
+import { Remembered } from './remembered.ts';
+
+const cuts = new Remembered<AsCut>(100);
 
 /** What the passes made, and the readings after them, amount to. */
 export interface AfterCut {
@@ -31,7 +35,7 @@ export function afterCut(job: Job, criteria: ShopCriteria, unit: LengthUnit): Af
 export function afterCutUnder(job: Job, minimumMm: number | null, unit: LengthUnit): AfterCut {
   const made = passesMade(job);
   if (made === null) return { compared: [], found: [], nextPass: null };
-  const cut = made.passes > 0 || made.after.length > 0 ? orNull(() => asCut(made, unit)) : null;
+  const cut = made.passes > 0 || made.after.length > 0 ? orNull(() => asCutOnce(made, unit)) : null;
   const compared = comparedWalls(job, made, cut);
   const wanted = made.passes > 0 && job.outcome !== null && job.outcome !== 'replace';
   return {
@@ -39,6 +43,14 @@ export function afterCutUnder(job: Job, minimumMm: number | null, unit: LengthUn
     found: compared.length === 0 ? [] : found(job, made, compared, cut, minimumMm, unit),
     nextPass: wanted && cut ? orNull(() => nextPass(made, unit, cut)) : null,
   };
+}
+
+/** The page, the signature and the sheet kept with it ask this of the same passes and readings. */
+function asCutOnce(made: PassMade, unit: LengthUnit): AsCut {
+  const key = Remembered.key([made, unit, COVER_CALC_VERSION]);
+  const known = cuts.get(key) ?? asCut(made, unit);
+  cuts.set(key, known);
+  return known;
 }
 
 /** What cannot be worked out from these readings is left out. */

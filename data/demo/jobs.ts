@@ -1,5 +1,5 @@
 import type { DecisionKind, ReplacedStudAsked, Stage } from '../../shared/words/job.ts';
-import type { Joint } from '../../shared/words/stud.ts';
+import type { Joint } from '../../shared/words/stud/stud.ts';
 import { inches, us } from './inches.ts';
 
 /** How far an invented job has come, and what was decided about studs. */

@@ -1,6 +1,6 @@
 import { readThread } from '../../shared/quantity/readThread.ts';
 import type { CatalogueStack } from '../../shared/words/catalogue.ts';
-import type { Layer, Nut } from '../../shared/words/stud.ts';
+import type { Layer, Nut } from '../../shared/words/stud/stud.ts';
 import { inches, us } from './inches.ts';
 
 export interface DemoStack {

@@ -1,4 +1,4 @@
-import type { StiffnessInput } from '../../shared/words/stiffness.ts';
+import type { StiffnessInput } from '../../shared/words/bending/stiffness.ts';
 
 /** The cover that an independent second implementation (not published) was run on, its pads as drawn. */
 export const COVER: StiffnessInput = {

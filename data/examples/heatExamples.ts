@@ -1,4 +1,4 @@
-import type { HeatInput } from '../../shared/words/heat.ts';
+import type { HeatInput } from '../../shared/words/bending/heat.ts';
 import { heatCover } from '../../src/calc/heat/heatCover.ts';
 import { peakTime } from '../../src/calc/heat/peakTime.ts';
 import { slabStep } from '../../src/calc/heat/slabStep.ts';

@@ -1,4 +1,4 @@
-import type { BendingCase } from '../../shared/words/bending.ts';
+import type { BendingCase } from '../../shared/words/bending/bending.ts';
 import { checkCover } from '../../src/calc/cover/checkCover.ts';
 import { coverAnswersOtherwise } from '../../src/calc/judge/answersOtherwise.ts';
 import { gaugeFindings } from '../../src/calc/judge/gaugeFindings.ts';

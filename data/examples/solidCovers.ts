@@ -1,4 +1,4 @@
-import type { RingSize, StiffnessInput } from '../../shared/words/stiffness.ts';
+import type { RingSize, StiffnessInput } from '../../shared/words/bending/stiffness.ts';
 
 /** What the solid model finds of one cover. */
 export interface SolidFound {

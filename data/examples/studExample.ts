@@ -1,5 +1,5 @@
-import type { Joint, Layer, Nut, Stack, Stud, StudCheckInput } from '../../shared/words/stud.ts';
-import type { ThreadSpec } from '../../shared/words/thread.ts';
+import type { Joint, Layer, Nut, Stack, Stud, StudCheckInput } from '../../shared/words/stud/stud.ts';
+import type { ThreadSpec } from '../../shared/words/stud/thread.ts';
 
 type Unified = Extract<ThreadSpec, { system: 'unified' }>;
 type Metric = Extract<ThreadSpec, { system: 'metric' }>;

@@ -1,12 +1,5 @@
-import { type Doubt, doubt } from '../quantity/doubt.ts';
-import {
-  asTyped,
-  lengthText,
-  type Meant,
-  meantBetween,
-  meantNear,
-  type TypedLength,
-} from '../quantity/slip.ts';
+import { asking, type Doubt, doubt } from '../quantity/doubt.ts';
+import { asTyped, lengthText, meantBetween, meantNear, type TypedLength } from '../quantity/slip.ts';
 import type { ReadingKind } from '../words/job.ts';
 import { type Place, RING_WIDTH_MM, samePlace, stationAt, turnApart } from '../words/places.ts';
 import { rowFit } from './rowFit.ts';
@@ -36,7 +29,7 @@ export interface Expected {
 
 export const NOTHING_KNOWN = { repeatabilityMm: null, resolutionMm: null, cut: null } as const;
 
-/** Readings of one wall further apart than this are asked about (page 3.1 of the design: all three). */
+/** Readings of one wall further apart than this are asked about (all three: common practice, no source). */
 const REPEATS = { repeatabilities: 5, steps: 3, leastMm: 0.01 } as const;
 /** The same where the gauge is not described: no workshop gauge scatters so much (common practice, no source). */
 const REPEATS_UNKNOWN_MM = 0.1;
@@ -115,7 +108,7 @@ function repeatDoubt(
   const apartMm = Math.abs(farthest.valueMm - reading.valueMm);
   if (apartMm <= mostMm + 1e-9) return null;
   const text = (mm: number) => roundText(mm, reading);
-  return asked(
+  return asking(
     `${asTyped(reading)}, and ${text(farthest.valueMm)} at the same station? They differ by ${text(apartMm)}.`,
     meantNear(reading, mean(here), mostMm),
   );
@@ -130,13 +123,13 @@ function cutDoubt(
   const text = (mm: number) => roundText(mm, reading);
   const meant = meantNear(reading, at.leftMm, allowanceMm);
   if (reading.valueMm > at.beforeMm + THICKER_MM) {
-    return asked(
+    return asking(
       `${asTyped(reading)} after the cut? Before it, ${text(at.beforeMm)} was measured here.`,
       meant,
     );
   }
   if (Math.abs(reading.valueMm - at.leftMm) <= allowanceMm + 1e-9) return null;
-  return asked(`${asTyped(reading)}? The cut should have left about ${text(at.leftMm)} here.`, meant);
+  return asking(`${asTyped(reading)}? The cut should have left about ${text(at.leftMm)} here.`, meant);
 }
 
 function faceDoubt(reading: ReadingInDoubt, heights: readonly ReadBefore[]): Doubt | null {
@@ -146,7 +139,7 @@ function faceDoubt(reading: ReadingInDoubt, heights: readonly ReadBefore[]): Dou
   const fit = rowFit(row) ?? rowFit(elsewhere);
   if (fit === null) {
     if (Math.abs(reading.valueMm) <= MOST_HEIGHT_MM) return null;
-    return asked(
+    return asking(
       `${asTyped(reading)} on the indicator?`,
       meantBetween(reading, -MOST_HEIGHT_MM / 3, MOST_HEIGHT_MM / 3),
     );
@@ -155,7 +148,7 @@ function faceDoubt(reading: ReadingInDoubt, heights: readonly ReadBefore[]): Dou
   const reachMm = Math.max(OFF_TILT.leastMm, OFF_TILT.residuals * fit.worstMm);
   if (Math.abs(reading.valueMm - expectedMm) <= reachMm + 1e-9) return null;
   const about = roundText(expectedMm, reading);
-  return asked(
+  return asking(
     `${asTyped(reading)} on the indicator? The other readings lead to about ${about} here.`,
     meantNear(reading, expectedMm, reachMm),
   );
@@ -180,7 +173,7 @@ function markDoubt(
     wallMm > 0 ? MARK.shareOfWall * wallMm : Number.POSITIVE_INFINITY,
     deepestMm > 0 ? Math.max(MARK.timesDeepest * deepestMm, MARK.fromMm) : Number.POSITIVE_INFINITY,
   );
-  return asked(`${asTyped(reading)} deep? ${why}`, meantBetween(reading, mostMm / 50, mostMm));
+  return asking(`${asTyped(reading)} deep? ${why}`, meantBetween(reading, mostMm / 50, mostMm));
 }
 
 /** To a thousandth of a millimeter, or a ten-thousandth of an inch: no more than a gauge shows. */
@@ -188,12 +181,6 @@ function roundText(mm: number, { unit, decimalSign }: TypedLength): string {
   const perUnit = unit === 'in' ? 25.4 : 1;
   const step = unit === 'in' ? 1e4 : 1e3;
   return lengthText((Math.round((mm / perUnit) * step) / step) * perUnit, unit, decimalSign);
-}
-
-/** The question, with the value probably meant where there is one. */
-function asked(what: string, meant: Meant | null): Doubt {
-  const then = meant === null ? 'Measure again, or confirm it.' : `Did you mean ${meant.typed}?`;
-  return { question: `${what} ${then}`, meantMm: meant?.mm ?? null, meantTyped: meant?.typed ?? null };
 }
 
 function mean(readings: readonly ReadBefore[]): number {

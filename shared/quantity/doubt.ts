@@ -1,5 +1,4 @@
-import { asTyped, lengthText, type TypedLength } from './slip.ts';
-import type { UnitName } from './units.ts';
+import { asTyped, lengthText, type Meant, slipped, type TypedLength } from './slip.ts';
 
 export interface DoubtAsked extends TypedLength {
   /** The value expected here, such as the new wall of the cover type. */
@@ -18,13 +17,15 @@ export interface Doubt {
 /** A worn, faced or oversize wall stays within these shares of what is expected; outside, a person confirms. */
 const LEAST_SHARE = 0.5;
 const MOST_SHARE = 1.5;
-const MM_PER_INCH = 25.4;
-/** A slipped or forgotten decimal sign, thousandths typed as inches, inches read as millimeters. */
-const SLIPS = [10, 100, 1000, 0.1, 0.01, 0.001, MM_PER_INCH, 1 / MM_PER_INCH];
 
-/** The other unit, for a figure that was read in the wrong one. */
-function otherUnit(slip: number): UnitName {
-  return slip > 1 ? 'mm' : 'in';
+/** The question, with the value probably meant where there is one, else with what to do. */
+export function asking(
+  what: string,
+  meant: Meant | null,
+  otherwise = 'Measure again, or confirm it.',
+): Doubt {
+  const then = meant === null ? otherwise : `Did you mean ${meant.typed}?`;
+  return { question: `${what} ${then}`, meantMm: meant?.mm ?? null, meantTyped: meant?.typed ?? null };
 }
 
 /**
@@ -35,22 +36,14 @@ function otherUnit(slip: number): UnitName {
 export function doubt(asked: DoubtAsked): Doubt | null {
   const { valueMm, expectedMm, unit, decimalSign } = asked;
   if (!(expectedMm > 0) || !Number.isFinite(valueMm)) return null;
-  const share = valueMm / expectedMm;
-  if (share >= LEAST_SHARE && share <= MOST_SHARE) return null;
-
-  const likely = SLIPS.map((slip) => ({ slip, share: share / slip }))
-    .filter((one) => one.share >= LEAST_SHARE && one.share <= MOST_SHARE)
-    .sort((a, b) => Math.abs(Math.log(a.share)) - Math.abs(Math.log(b.share)))[0];
-  if (!likely) {
-    const about = lengthText(expectedMm, unit, decimalSign);
-    return {
-      question: `${asTyped(asked)}? About ${about} is expected here. Measure again, or confirm it.`,
-      meantMm: null,
-      meantTyped: null,
-    };
-  }
-  const wrongUnit = likely.slip === MM_PER_INCH || likely.slip === 1 / MM_PER_INCH;
-  const meantMm = Number((valueMm / likely.slip).toPrecision(15));
-  const meantTyped = lengthText(meantMm, wrongUnit ? otherUnit(likely.slip) : unit, decimalSign);
-  return { question: `${asTyped(asked)}? Did you mean ${meantTyped}?`, meantMm, meantTyped };
+  const share = (mm: number) => mm / expectedMm;
+  const fits = (mm: number) => share(mm) >= LEAST_SHARE && share(mm) <= MOST_SHARE;
+  if (fits(valueMm)) return null;
+  const off = ({ mm }: Meant) => Math.abs(Math.log(share(mm)));
+  const likely = slipped(asked)
+    .filter(({ mm }) => fits(mm))
+    .sort((a, b) => off(a) - off(b))[0];
+  if (likely) return asking(`${asTyped(asked)}?`, likely);
+  const about = lengthText(expectedMm, unit, decimalSign);
+  return asking(`${asTyped(asked)}? About ${about} is expected here.`, null);
 }

@@ -1,5 +1,5 @@
 import { listInWords } from '../words/print.ts';
-import type { MetricClass, ThreadSpec } from '../words/thread.ts';
+import type { MetricClass, ThreadSpec } from '../words/stud/thread.ts';
 import { METRIC_PITCHES } from './threadTables.ts';
 
 export type CalloutRead =

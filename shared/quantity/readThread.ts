@@ -1,4 +1,4 @@
-import type { ThreadSpec } from '../words/thread.ts';
+import type { ThreadSpec } from '../words/stud/thread.ts';
 import { readMetricThread } from './readMetricThread.ts';
 import { readUnifiedThread } from './readUnifiedThread.ts';
 import { quoted, tidy } from './tidy.ts';

@@ -1,4 +1,4 @@
-import type { ThreadSpec, UnifiedClass } from '../words/thread.ts';
+import type { ThreadSpec, UnifiedClass } from '../words/stud/thread.ts';
 import type { CalloutRead } from './readMetricThread.ts';
 import { UNIFIED_SIZES, type UnifiedSize } from './threadTables.ts';
 

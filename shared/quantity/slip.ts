@@ -47,7 +47,7 @@ function meantAs(mm: number, unit: UnitName, sign: DecimalSign): Meant {
 }
 
 /** Every length that a slipped decimal sign or the other unit may have made into this one. */
-function slipped({ valueMm, unit, decimalSign }: TypedLength): Meant[] {
+export function slipped({ valueMm, unit, decimalSign }: TypedLength): Meant[] {
   return SLIPS.map((slip) => {
     const isUnit = slip === MM_PER_INCH || slip === 1 / MM_PER_INCH;
     return meantAs(valueMm / slip, isUnit ? (slip > 1 ? 'mm' : 'in') : unit, decimalSign);

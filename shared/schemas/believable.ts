@@ -1,7 +1,7 @@
+import type { RingSize } from '../words/bending/stiffness.ts';
 import type { Family } from '../words/catalogue.ts';
 import { FAMILY, RING } from '../words/fields/family.ts';
 import { lowerFirst, subjectOf } from '../words/fields/field.ts';
-import type { RingSize } from '../words/stiffness.ts';
 import type { Refuse } from './studParts.ts';
 
 type Beside = 'studCircleDiameterMm' | 'trackInnerDiameterMm' | 'trackOuterDiameterMm' | 'nominalWallMm';

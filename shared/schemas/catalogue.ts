@@ -5,7 +5,7 @@ import { CRITERIA } from '../words/fields/criteria.ts';
 import { FAMILY, RING } from '../words/fields/family.ts';
 import { lowerFirst, subjectOf } from '../words/fields/field.ts';
 import { CATALOGUE_STACK, CATALOGUE_STUD } from '../words/fields/stud.ts';
-import type { ThreadSpec } from '../words/thread.ts';
+import type { ThreadSpec } from '../words/stud/thread.ts';
 import { refuseUnbelievable } from './believable.ts';
 import { orNull, quantity, strict } from './fields.ts';
 import { shapeOf } from './fromFields.ts';

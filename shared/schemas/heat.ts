@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import type { HeatInput } from '../words/heat.ts';
+import type { HeatInput } from '../words/bending/heat.ts';
 import { orNull, quantity, size, strict } from './fields.ts';
 
 const above = (name: string, unit: string, most: number) =>

@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import type { StiffnessInput } from '../words/stiffness.ts';
+import type { StiffnessInput } from '../words/bending/stiffness.ts';
 import { choice, count, extent, orNull, quantity, size, strict, yesNo } from './fields.ts';
 
 const above = (name: string, unit: string, most: number) =>

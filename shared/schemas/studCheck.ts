@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import type { Nut, Stud, StudCheckInput } from '../words/stud.ts';
+import type { Nut, Stud, StudCheckInput } from '../words/stud/stud.ts';
 import { orNull, strict } from './fields.ts';
 import {
   across,

@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import type { NamedStud, Stud, StudCheckInput } from '../words/stud.ts';
+import type { NamedStud, Stud, StudCheckInput } from '../words/stud/stud.ts';
 import { list, orNull, strict, text } from './fields.ts';
 import { nutAsSent } from './studCheck.ts';
 import { across, refuseStud, stackSchema, studFields, studSurroundings } from './studParts.ts';

@@ -11,7 +11,7 @@ import {
   type Stack,
   type Stud,
   type StudCriteria,
-} from '../words/stud.ts';
+} from '../words/stud/stud.ts';
 import { count, extent, list, orElse, orNull, size, strict } from './fields.ts';
 import { shapeOf } from './fromFields.ts';
 

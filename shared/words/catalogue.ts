@@ -1,7 +1,7 @@
-import type { BendingSettings, HeatSettings } from './bending.ts';
+import type { BendingSettings, HeatSettings } from './bending/bending.ts';
+import type { RingSize } from './bending/stiffness.ts';
 import type { BalanceWanted, FitLimits } from './cover.ts';
-import type { RingSize } from './stiffness.ts';
-import type { Nut, Stack, Stud, StudCriteria } from './stud.ts';
+import type { Nut, Stack, Stud, StudCriteria } from './stud/stud.ts';
 
 /** A cover family: what the shop knows of one kind of cover before it measures one. */
 export interface Family {

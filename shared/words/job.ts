@@ -1,8 +1,8 @@
-import type { Bending } from './bending.ts';
+import type { Bending } from './bending/bending.ts';
 import type { CatalogueGauge, CatalogueStack, CatalogueStud, Family, ShopCriteria } from './catalogue.ts';
 import type { Chucking, CoverCheck, CoverCheckInput, CrackTest, Gauge, KnockOn } from './cover.ts';
 import type { Finding } from './finding.ts';
-import type { StudCheck, StudCheckInput } from './stud.ts';
+import type { StudCheck, StudCheckInput } from './stud/stud.ts';
 
 /** 1. Receive. The family is kept as it was on that day, so a later change of the catalogue moves no job. */
 export interface Received {

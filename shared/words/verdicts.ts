@@ -1,6 +1,6 @@
 import type { Verdict } from './cover.ts';
 import type { DecisionKind } from './job.ts';
-import type { Fits, StudCheck } from './stud.ts';
+import type { Fits, StudCheck } from './stud/stud.ts';
 
 /** What the program says of a cover, as every page, sheet, list and sentence says it. */
 export const VERDICT_WORD: Readonly<Record<Verdict, string>> = {

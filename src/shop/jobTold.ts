@@ -3,7 +3,7 @@ import type { CoverCheck } from '../../shared/words/cover.ts';
 import type { Finding } from '../../shared/words/finding.ts';
 import type { Decision, Job, StudsChosen } from '../../shared/words/job.ts';
 import type { LengthUnit } from '../../shared/words/print.ts';
-import type { StudCheck } from '../../shared/words/stud.ts';
+import type { StudCheck } from '../../shared/words/stud/stud.ts';
 import { COVER_CALC_VERSION } from '../calc/cover/checkCover.ts';
 import type { CoverNumbers } from '../calc/cover/coverNumbers.ts';
 import { retorque } from '../calc/stud/joint/retorque.ts';

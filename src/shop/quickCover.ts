@@ -1,4 +1,4 @@
-import type { Bending } from '../../shared/words/bending.ts';
+import type { Bending } from '../../shared/words/bending/bending.ts';
 import type { CoverCheck, CoverCheckInput, CoverShape, CutPlanAnswer } from '../../shared/words/cover.ts';
 import type { LengthUnit } from '../../shared/words/print.ts';
 import { type Fault, Refusal } from '../../shared/words/refusal.ts';

@@ -1,13 +1,13 @@
 import { isDeepStrictEqual } from 'node:util';
 import { coverCheckSchema } from '../../shared/schemas/coverCheck.ts';
-import type { Bending, BendingCase } from '../../shared/words/bending.ts';
+import type { Bending, BendingCase } from '../../shared/words/bending/bending.ts';
+import { ringNotJoined } from '../../shared/words/bending/solid.ts';
 import type { CoverCheck } from '../../shared/words/cover.ts';
-import type { Finding, Status } from '../../shared/words/finding.ts';
+import { type Finding, STATUS_WORD } from '../../shared/words/finding.ts';
 import type { Decision, StudsChosen } from '../../shared/words/job.ts';
 import { type LengthUnit, listInWords } from '../../shared/words/print.ts';
 import { Refusal } from '../../shared/words/refusal.ts';
-import { ringNotJoined } from '../../shared/words/solid.ts';
-import type { StudCheck } from '../../shared/words/stud.ts';
+import type { StudCheck } from '../../shared/words/stud/stud.ts';
 import { FIT_WORD, HOLDS_WORD, VERDICT_WORD } from '../../shared/words/verdicts.ts';
 import { COVER_CALC_VERSION, judgeCover, workOutCover } from '../calc/cover/checkCover.ts';
 import type { CoverNumbers } from '../calc/cover/coverNumbers.ts';
@@ -114,13 +114,6 @@ function foundOtherwise({ findings }: Decision['check'], bending: Bending): Othe
     return [{ what: title.toLowerCase(), kept: STATUS_WORD[kept], now: STATUS_WORD[status] }];
   });
 }
-
-const STATUS_WORD: Readonly<Record<Status, string>> = {
-  pass: 'OK',
-  caution: 'Caution',
-  fail: 'Not OK',
-  'not-checked': 'Not checked',
-};
 
 /** The same for studs that were chosen. Those kept without what was asked of them cannot be worked out again. */
 export function studsAnew(kept: StudsChosen, unit: LengthUnit): Anew<StudCheck> | null {

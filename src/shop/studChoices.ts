@@ -1,7 +1,7 @@
 import type { CatalogueStack, CatalogueStud, Family, ShopCriteria } from '../../shared/words/catalogue.ts';
-import type { Skipped, StackChoice, StudChoice } from '../../shared/words/choices.ts';
 import type { LengthUnit } from '../../shared/words/print.ts';
 import type { Fault } from '../../shared/words/refusal.ts';
+import type { Skipped, StackChoice, StudChoice } from '../../shared/words/stud/choices.ts';
 import {
   type Joint,
   PILOT_LEAD_MM,
@@ -9,7 +9,7 @@ import {
   type StudCheckInput,
   type StudCriteria,
   type StudMatch,
-} from '../../shared/words/stud.ts';
+} from '../../shared/words/stud/stud.ts';
 import { checkStud } from '../calc/stud/checkStud.ts';
 import { matchStacks } from '../calc/stud/match/matchStacks.ts';
 import { matchStuds } from '../calc/stud/match/matchStuds.ts';

@@ -2,7 +2,7 @@ import type { ShopCriteria } from '../../shared/words/catalogue.ts';
 import type { Job, ReplacedStudAsked, RetorqueAsked, StudsChosen } from '../../shared/words/job.ts';
 import type { LengthUnit } from '../../shared/words/print.ts';
 import { Refusal } from '../../shared/words/refusal.ts';
-import type { Joint } from '../../shared/words/stud.ts';
+import type { Joint } from '../../shared/words/stud/stud.ts';
 import { checkStud, STUD_CALC_VERSION } from '../calc/stud/checkStud.ts';
 import { retorque } from '../calc/stud/joint/retorque.ts';
 import { replacedInStack } from '../calc/stud/match/replacedInStack.ts';

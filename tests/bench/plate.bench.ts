@@ -1,5 +1,5 @@
 import { CholeskyDecomposition, Matrix } from 'ml-matrix';
-import type { StiffnessInput } from '../../shared/words/stiffness.ts';
+import type { StiffnessInput } from '../../shared/words/bending/stiffness.ts';
 import { bendCover } from '../../src/calc/plate/bendCover.ts';
 import { coverAnswers } from '../../src/calc/plate/coverAnswers.ts';
 import { factor, solveFactored } from '../../src/calc/plate/elements/skyline.ts';

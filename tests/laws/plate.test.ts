@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { StiffnessInput } from '../../shared/words/stiffness.ts';
+import type { StiffnessInput } from '../../shared/words/bending/stiffness.ts';
 import { bendCover } from '../../src/calc/plate/bendCover.ts';
 import { assembleLoad, assembleStiffness } from '../../src/calc/plate/elements/assemble.ts';
 import { numberFreedoms } from '../../src/calc/plate/elements/freedoms.ts';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Joint, type StudCheckInput, SURFACE_CLASSES } from '../../shared/words/stud.ts';
+import { type Joint, type StudCheckInput, SURFACE_CLASSES } from '../../shared/words/stud/stud.ts';
 import { checkStud } from '../../src/calc/stud/checkStud.ts';
 import { neededEngagement } from '../../src/calc/stud/engaged/neededEngagement.ts';
 import { toleranceRows } from '../../src/calc/stud/match/toleranceRows.ts';

@@ -10,7 +10,7 @@ function doubted(typed: string, unit: UnitName, expectedMm: number, decimalSign:
   return doubt({ valueMm: read.value, expectedMm, typed, unit: read.unit, decimalSign });
 }
 
-// Expected 4.75 mm (0.187 in): calculations page 3.1, "0.0187 in? Did you mean 0.187 in?".
+// Expected 4.75 mm (0.187 in): "0.0187 in? Did you mean 0.187 in?".
 describe('a value far from what is expected is asked about', () => {
   test.each<[string, UnitName, string, number]>([
     ['0.0187', 'in', '0.0187 in? Did you mean 0.187 in?', 4.7498],

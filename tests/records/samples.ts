@@ -14,9 +14,9 @@ import type {
 import type { Db } from '../../src/records/database/database.ts';
 import type { Ctx } from '../../src/records/database/writing.ts';
 import { createJob } from '../../src/records/jobs/createJob.ts';
-import type { PrintSigned } from '../../src/records/jobs/printed.ts';
 import { addReadings } from '../../src/records/jobs/readings.ts';
 import { reviseJob } from '../../src/records/jobs/reviseJob.ts';
+import type { PrintSigned } from '../../src/records/jobs/signedPrints.ts';
 
 /** A clock that goes on by a second every time it is asked. */
 function steppingClock(start: string): () => Date {

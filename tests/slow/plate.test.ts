@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { StiffnessInput } from '../../shared/words/bending/stiffness.ts';
 import { Refusal } from '../../shared/words/refusal.ts';
-import type { StiffnessInput } from '../../shared/words/stiffness.ts';
 import { bendCover } from '../../src/calc/plate/bendCover.ts';
 import { coverAnswers } from '../../src/calc/plate/coverAnswers.ts';
 import { solveCover } from '../../src/calc/plate/solveCover.ts';

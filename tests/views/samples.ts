@@ -1,6 +1,6 @@
 import type { CoverShape, StationAnswer } from '../../shared/words/cover.ts';
 import type { Finding } from '../../shared/words/finding.ts';
-import type { Nut, Stack, Stud } from '../../shared/words/stud.ts';
+import type { Nut, Stack, Stud } from '../../shared/words/stud/stud.ts';
 import type { TrackCheck } from '../../views/drawings/trackUnrolled.tsx';
 
 export function shape(studCount: number): CoverShape {

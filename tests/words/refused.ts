@@ -1,4 +1,4 @@
-/** What no screen, sheet, slip or sentence may say, and what to say instead: design page "words". */
+/** What no screen, sheet, slip or sentence may say, and what to say instead. */
 const REFUSED: readonly (readonly [word: RegExp, say: string])[] = [
   [/\bfamil(y|ies)\b/i, 'cover type'],
   [/\btracks?\b/i, 'friction surface'],

@@ -1,3 +1,4 @@
+import type { StiffnessAnswer } from '../../shared/words/bending/stiffness.ts';
 import {
   type LengthUnit,
   lengthFigure,
@@ -6,7 +7,6 @@ import {
   printNumber,
   UNIT_WORD,
 } from '../../shared/words/print.ts';
-import type { StiffnessAnswer } from '../../shared/words/stiffness.ts';
 import { at, LETTER } from './lettering.ts';
 import { lineAt, placeAmong } from './pressureBands.ts';
 

@@ -1,3 +1,4 @@
+import type { StiffnessAnswer } from '../../shared/words/bending/stiffness.ts';
 import {
   type LengthUnit,
   PRESSURE,
@@ -6,7 +7,6 @@ import {
   printNumber,
   printShare,
 } from '../../shared/words/print.ts';
-import type { StiffnessAnswer } from '../../shared/words/stiffness.ts';
 import { onPlan, PLAN_BOX } from './facePlan.tsx';
 import { Hatch } from './hatch.tsx';
 import { type Box, boxRound, LETTER, overlaps, type Point, textWidth } from './lettering.ts';

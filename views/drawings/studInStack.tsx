@@ -1,5 +1,5 @@
 import { type LengthUnit, lengthFigure, listInWords, printLength } from '../../shared/words/print.ts';
-import type { Nut, Stack, Stud, StudCheck } from '../../shared/words/stud.ts';
+import type { Nut, Stack, Stud, StudCheck } from '../../shared/words/stud/stud.ts';
 import { Dimension, type Length, placeLengths, ROW } from './dimension.tsx';
 import { Hatch } from './hatch.tsx';
 import { at, fitText, LETTER, textWidth } from './lettering.ts';

@@ -1,5 +1,13 @@
 import type { Answer } from '../../shared/words/answer.ts';
-import type { Bending, BendingCase, PistonRange, RingTold } from '../../shared/words/bending.ts';
+import type { Bending, BendingCase, PistonRange, RingTold } from '../../shared/words/bending/bending.ts';
+import {
+  offAtMost,
+  offInWords,
+  offSolid,
+  RING_WIDENED,
+  ringNotJoined,
+} from '../../shared/words/bending/solid.ts';
+import { rangeThanNew, thanNew, timesNew } from '../../shared/words/bending/thanNew.ts';
 import {
   briefLength,
   HOTTER,
@@ -19,8 +27,6 @@ import {
   UNIT_WORD,
   WAVINESS,
 } from '../../shared/words/print.ts';
-import { offAtMost, offInWords, offSolid, RING_WIDENED, ringNotJoined } from '../../shared/words/solid.ts';
-import { rangeThanNew, thanNew, timesNew } from '../../shared/words/thanNew.ts';
 import { Caution } from './caution.tsx';
 import { Choice } from './form/fieldBox.tsx';
 

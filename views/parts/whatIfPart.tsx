@@ -1,8 +1,8 @@
-import type { Bending } from '../../shared/words/bending.ts';
+import type { Bending } from '../../shared/words/bending/bending.ts';
+import { rangeThanNew, timesNew } from '../../shared/words/bending/thanNew.ts';
 import type { CoverCheck } from '../../shared/words/cover.ts';
 import { printCut, printSure } from '../../shared/words/cut.ts';
 import { type LengthUnit, lengthFigure, MM_PER_UNIT } from '../../shared/words/print.ts';
-import { rangeThanNew, timesNew } from '../../shared/words/thanNew.ts';
 import { type KeyFigure, KeyFigures } from './keyFigures.tsx';
 
 export interface WhatIfProps {

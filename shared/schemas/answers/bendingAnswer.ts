@@ -7,15 +7,15 @@ import type {
   MarksHeld,
   PistonRange,
   RingTold,
-} from '../../words/bending.ts';
-import type { HeatAnswer, HeatRise } from '../../words/heat.ts';
+} from '../../words/bending/bending.ts';
+import type { HeatAnswer, HeatRise } from '../../words/bending/heat.ts';
 import type {
   DeflectedSection,
   PressureMap,
   RingSize,
   StiffeningRing,
   StiffnessAnswer,
-} from '../../words/stiffness.ts';
+} from '../../words/bending/stiffness.ts';
 import { shopCriteriaSchema } from '../catalogue.ts';
 import { stiffnessSchema } from '../stiffness.ts';
 import { exactly, named } from './exactly.ts';

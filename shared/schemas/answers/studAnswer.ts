@@ -7,7 +7,7 @@ import type {
   StudCheckInput,
   StudCriteria,
   StudMatch,
-} from '../../words/stud.ts';
+} from '../../words/stud/stud.ts';
 import { jointSchema, nutFields, stackSchema, studFields } from '../studParts.ts';
 import { exactly, named } from './exactly.ts';
 import { answers, findings, number, numberOrNull, text, textOrNull } from './finding.ts';

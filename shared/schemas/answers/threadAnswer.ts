@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { Limits, ThreadGeometry, ThreadSpec } from '../../words/thread.ts';
+import type { Limits, ThreadGeometry, ThreadSpec } from '../../words/stud/thread.ts';
 import { exactly, named } from './exactly.ts';
 import { number, numberOrNull, step, text } from './finding.ts';
 

@@ -1,7 +1,7 @@
-import type { BendingSettings, HeatSettings } from '../bending.ts';
+import type { BendingSettings, HeatSettings } from '../bending/bending.ts';
 import type { LatheSettings, ShopCriteria, StudSettingLimits } from '../catalogue.ts';
 import type { BalanceWanted, CoverCriteria } from '../cover.ts';
-import { PILOT_LEAD_MM } from '../stud.ts';
+import { PILOT_LEAD_MM } from '../stud/stud.ts';
 import { LOCK_UP_PRESSURE, YIELD } from './family.ts';
 import type { Fields } from './field.ts';
 

@@ -1,5 +1,5 @@
+import type { RingSize } from '../bending/stiffness.ts';
 import type { Family } from '../catalogue.ts';
-import type { RingSize } from '../stiffness.ts';
 import type { Fields } from './field.ts';
 import { FIT_LIMITS } from './knockOn.ts';
 import { JOINED_TO_PADS } from './weld.ts';

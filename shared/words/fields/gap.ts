@@ -1,5 +1,5 @@
-import type { FlexplateSeen } from '../choices.ts';
-import type { GapTyped } from '../gap.ts';
+import type { FlexplateSeen } from '../stud/choices.ts';
+import type { GapTyped } from '../stud/gap.ts';
 import type { Fields } from './field.ts';
 import { NUT, NUT_THREAD_BOX, STACK } from './stud.ts';
 

@@ -1,4 +1,4 @@
-import type { Joint } from '../stud.ts';
+import type { Joint } from '../stud/stud.ts';
 import type { Fields } from './field.ts';
 
 /** A bolted joint between converter and flexplate: what is asked to say whether it holds. */

@@ -1,5 +1,5 @@
 import type { CatalogueStack, CatalogueStud } from '../catalogue.ts';
-import type { Layer, Nut, Stack, Stud } from '../stud.ts';
+import type { Layer, Nut, Stack, Stud } from '../stud/stud.ts';
 import type { Fields } from './field.ts';
 
 /** Beyond any steel. */

@@ -1,5 +1,5 @@
 import type { Answer, Warning } from '../../../shared/words/answer.ts';
-import type { HeatAnswer, HeatInput, HeatRise } from '../../../shared/words/heat.ts';
+import type { HeatAnswer, HeatInput, HeatRise } from '../../../shared/words/bending/heat.ts';
 import { printNumber } from '../../../shared/words/print.ts';
 import { peakTime } from './peakTime.ts';
 import { refuseHeat } from './refuseHeat.ts';

@@ -1,4 +1,4 @@
-import type { HeatInput } from '../../../shared/words/heat.ts';
+import type { HeatInput } from '../../../shared/words/bending/heat.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 
 const SIZES = [

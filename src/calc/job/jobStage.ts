@@ -129,7 +129,7 @@ function isCovered({ sections, readings }: StageParts, weldedAt: number): boolea
   return missingPlaces.length === 0 && secondRing;
 }
 
-/** A pass is set no closer than this (page 3, 3.2 of the design: a cut is made to 0.003 mm). */
+/** A pass is set no closer than this (common practice, no source). */
 const CUT_TO_MM = 0.003;
 
 /**

@@ -1,4 +1,4 @@
-import type { BendingCaseId } from '../../../shared/words/bending.ts';
+import type { BendingCaseId } from '../../../shared/words/bending/bending.ts';
 import type { Decision } from '../../../shared/words/job.ts';
 
 /**

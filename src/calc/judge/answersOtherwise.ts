@@ -1,7 +1,7 @@
-import type { BendingCase, PistonRange } from '../../../shared/words/bending.ts';
+import type { BendingCase, PistonRange } from '../../../shared/words/bending/bending.ts';
 import type { CoverCheck } from '../../../shared/words/cover.ts';
 import { type LengthUnit, printAgainst, printNumber, printShare } from '../../../shared/words/print.ts';
-import type { StudCheck } from '../../../shared/words/stud.ts';
+import type { StudCheck } from '../../../shared/words/stud/stud.ts';
 
 /** Lengths closer than this are the same; shares too. */
 const SAME = 1e-6;

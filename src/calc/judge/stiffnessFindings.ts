@@ -4,12 +4,12 @@ import type {
   BendingCase,
   PistonRange,
   RingTold,
-} from '../../../shared/words/bending.ts';
+} from '../../../shared/words/bending/bending.ts';
+import { RING_WIDENED, ringNotJoined } from '../../../shared/words/bending/solid.ts';
+import { thanNew } from '../../../shared/words/bending/thanNew.ts';
 import { lowerFirst } from '../../../shared/words/fields/field.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
 import { type LengthUnit, printAs, printLength, STRESS } from '../../../shared/words/print.ts';
-import { RING_WIDENED, ringNotJoined } from '../../../shared/words/solid.ts';
-import { thanNew } from '../../../shared/words/thanNew.ts';
 
 const SLACK = 1e-9;
 const SOURCE = 'the shop’s limits; thin-plate model, advice that the shop made a limit';

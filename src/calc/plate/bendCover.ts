@@ -1,4 +1,4 @@
-import type { StiffnessAnswer, StiffnessInput } from '../../../shared/words/stiffness.ts';
+import type { StiffnessAnswer, StiffnessInput } from '../../../shared/words/bending/stiffness.ts';
 import { coverAnswers } from './coverAnswers.ts';
 import { refuseCover } from './model/refuseCover.ts';
 import { refuseNoNumber } from './refuseNoNumber.ts';

@@ -1,4 +1,4 @@
-import type { BendingBase, BendingSettings } from '../../../shared/words/bending.ts';
+import type { BendingBase, BendingSettings } from '../../../shared/words/bending/bending.ts';
 import type { Family } from '../../../shared/words/catalogue.ts';
 
 /** What the model needs of a cover type that cover types need not say, each in the trade’s words. */

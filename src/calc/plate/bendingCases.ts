@@ -4,13 +4,13 @@ import type {
   BendingCaseId,
   HeatSettings,
   PistonRange,
-} from '../../../shared/words/bending.ts';
+} from '../../../shared/words/bending/bending.ts';
 import type {
   RingSize,
   StiffeningRing,
   StiffnessAnswer,
   StiffnessInput,
-} from '../../../shared/words/stiffness.ts';
+} from '../../../shared/words/bending/stiffness.ts';
 import { heatCover } from '../heat/heatCover.ts';
 import { slipFlux } from '../heat/slipFlux.ts';
 import { temperColour } from '../heat/temperColour.ts';

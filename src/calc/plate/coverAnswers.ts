@@ -1,5 +1,4 @@
 import type { Answer, Warning } from '../../../shared/words/answer.ts';
-import { printNumber } from '../../../shared/words/print.ts';
 import {
   OFF_SOLID,
   OFF_SOLID_DRAWN,
@@ -7,8 +6,13 @@ import {
   offInWords,
   RING_WIDENED,
   ringNotJoined,
-} from '../../../shared/words/solid.ts';
-import type { StiffeningRing, StiffnessAnswer, StiffnessInput } from '../../../shared/words/stiffness.ts';
+} from '../../../shared/words/bending/solid.ts';
+import type {
+  StiffeningRing,
+  StiffnessAnswer,
+  StiffnessInput,
+} from '../../../shared/words/bending/stiffness.ts';
+import { printNumber } from '../../../shared/words/print.ts';
 import { greatestStress, type StressAt } from './greatestStress.ts';
 import { flexuralRigidity } from './model/flexuralRigidity.ts';
 import { sideWallSpring } from './model/sideWallSpring.ts';

@@ -1,5 +1,5 @@
-import type { MarksHeld, PistonRange } from '../../../shared/words/bending.ts';
-import type { PressureMap, StiffnessAnswer } from '../../../shared/words/stiffness.ts';
+import type { MarksHeld, PistonRange } from '../../../shared/words/bending/bending.ts';
+import type { PressureMap, StiffnessAnswer } from '../../../shared/words/bending/stiffness.ts';
 
 interface Mark {
   readonly angleDeg: number;

@@ -1,5 +1,5 @@
+import type { StiffnessAnswer } from '../../../shared/words/bending/stiffness.ts';
 import { Refusal } from '../../../shared/words/refusal.ts';
-import type { StiffnessAnswer } from '../../../shared/words/stiffness.ts';
 
 /** What of an answer must be a number, and what it is called. */
 const NUMBERS = {

@@ -1,8 +1,8 @@
 import type { Answer } from '../../../shared/words/answer.ts';
-import type { RingTold } from '../../../shared/words/bending.ts';
+import type { RingTold } from '../../../shared/words/bending/bending.ts';
+import type { RingSize } from '../../../shared/words/bending/stiffness.ts';
 import type { BalanceWanted } from '../../../shared/words/cover.ts';
 import { printNumber } from '../../../shared/words/print.ts';
-import type { RingSize } from '../../../shared/words/stiffness.ts';
 import { USUAL } from '../cover/coverNumbers.ts';
 import { permissibleUnbalance } from '../cover/permissibleUnbalance.ts';
 

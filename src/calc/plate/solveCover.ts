@@ -1,4 +1,4 @@
-import type { StiffnessInput } from '../../../shared/words/stiffness.ts';
+import type { StiffnessInput } from '../../../shared/words/bending/stiffness.ts';
 import { type CoverField, coverField } from './field.ts';
 import { pressByConformingPiston } from './lining/conformingPiston.ts';
 import type { Pressed } from './lining/pressed.ts';

@@ -1,6 +1,6 @@
 import type { Warning } from '../../../shared/words/answer.ts';
+import type { StiffnessInput } from '../../../shared/words/bending/stiffness.ts';
 import { Refusal } from '../../../shared/words/refusal.ts';
-import type { StiffnessInput } from '../../../shared/words/stiffness.ts';
 import { solveCover } from './solveCover.ts';
 
 /** Of the cover's wall; nobody faces thinner. */

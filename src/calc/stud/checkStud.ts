@@ -1,7 +1,7 @@
 import type { Answer } from '../../../shared/words/answer.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
 import { listInWords } from '../../../shared/words/print.ts';
-import type { Fits, Nut, StudCheck, StudCheckInput } from '../../../shared/words/stud.ts';
+import type { Fits, Nut, StudCheck, StudCheckInput } from '../../../shared/words/stud/stud.ts';
 import { engagementFinding } from './engaged/engagementFinding.ts';
 import { nutClamps } from './engaged/nutClamps.ts';
 import { nutThread } from './engaged/nutThread.ts';

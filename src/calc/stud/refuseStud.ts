@@ -1,7 +1,7 @@
 import { briefLength, type LengthUnit, printAs, printTorque, STRESS } from '../../../shared/words/print.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
-import type { Joint, Nut, Stack, Stud, StudCheckInput } from '../../../shared/words/stud.ts';
-import type { ThreadGeometry, ThreadSpec } from '../../../shared/words/thread.ts';
+import type { Joint, Nut, Stack, Stud, StudCheckInput } from '../../../shared/words/stud/stud.ts';
+import type { ThreadGeometry, ThreadSpec } from '../../../shared/words/stud/thread.ts';
 import { threadGeometry } from './thread/threadGeometry.ts';
 
 /** Nothing of a stud or stack is longer; keeps every sum finite. */

@@ -49,15 +49,16 @@ export async function restore(options: {
     await copyIn(backup, manifest, incoming);
     const backupPeople = await openOnce(incoming, manifest, async () => peopleIn(join(incoming, FILE_NAME)));
     const sound = settle(dataDir);
-    const present = sound === null ? null : peopleIn(join(dataDir, FILE_NAME));
+    const before = peopleIn(join(dataDir, FILE_NAME));
+    const present = before !== null && before.length > 0 ? before : null;
     const differ = peopleDiffer(present, backupPeople);
     if (differ.length > 0 && !(await options.confirm?.(differ))) throw notConfirmed(differ);
     const tokens = await openOnce(incoming, manifest, (db) => closeDoors(db, present, options.now));
-    const access = {
+    const access: Access = {
       people: peopleIn(join(incoming, FILE_NAME)) ?? [],
       differ,
       tokens,
-      present: present !== null,
+      from: present !== null ? 'present' : before === null ? 'backup-unread' : 'backup',
     };
     const aside = await swap(dataDir, incoming, stamp, backup);
     const said = { at: options.now().toISOString(), reason: 'replaced' as const, missing: [] };

@@ -31,7 +31,8 @@ export async function restoreIntoPostgres(options: {
   try {
     await copyIn(backup, manifest, incoming);
     const tokens = await openOnce(incoming, manifest, (db) => closeDoors(db, null, now));
-    const access = { people: peopleIn(join(incoming, FILE_NAME)) ?? [], differ: [], tokens, present: false };
+    const people = peopleIn(join(incoming, FILE_NAME)) ?? [];
+    const access = { people, differ: [], tokens, from: 'backup' } as const;
     // Files are named by their content, so those already there do no harm if the rest fails.
     for (const { path } of manifest.files.filter((file) => file.path !== FILE_NAME)) {
       const photo = createReadStream(join(incoming, path));

@@ -1,3 +1,4 @@
+import { existsSync } from 'node:fs';
 import Database from 'better-sqlite3';
 import { type Db, write } from '../database/database.ts';
 import { key } from '../database/writing.ts';
@@ -6,8 +7,9 @@ import { withdrawToken } from '../people/tokens.ts';
 
 const WHY = 'restored: as before the restore';
 
-/** The people of a shop that is not open, with their passwords; null where it cannot be read or has none. */
+/** The people of a shop that is not open, with their passwords; null where they cannot be read. */
 export function peopleIn(file: string): readonly PersonWas[] | null {
+  if (!existsSync(file)) return [];
   let raw: Database.Database | undefined;
   try {
     raw = new Database(file, { readonly: true, fileMustExist: true });
@@ -16,7 +18,7 @@ export function peopleIn(file: string): readonly PersonWas[] | null {
         'SELECT name, initials, role, retired, hash, start, set_at FROM person LEFT JOIN person_password ON person_id = id ORDER BY name_key',
       )
       .all();
-    return rows.length === 0 ? null : rows.map(toPersonWas);
+    return rows.map(toPersonWas);
   } catch {
     return null;
   } finally {
@@ -46,21 +48,26 @@ export interface Access {
   readonly differ: readonly string[];
   /** Names of the tokens that were withdrawn. */
   readonly tokens: readonly string[];
-  /** There was a shop with people before, and they stay. */
-  readonly present: boolean;
+  /** Whose accounts these are: the present shop's; the backup's, because there were none; or because none could be read. */
+  readonly from: 'present' | 'backup' | 'backup-unread';
 }
 
+const WHOSE: Readonly<Record<Access['from'], string>> = {
+  present: 'People, roles and passwords are as they were before the restore. These can sign in:',
+  backup: 'There were no people before, so those of the backup can sign in, with the passwords of its day:',
+  'backup-unread':
+    'The people of the shop before can’t be read. Those of the backup can sign in, with the passwords of its day; retire who has left:',
+};
+
 /** What the command says of it. */
-export function accessInWords({ people, differ, tokens, present }: Access): readonly string[] {
+export function accessInWords({ people, differ, tokens, from }: Access): readonly string[] {
   const working = people.filter(({ retired }) => !retired);
   if (people.length === 0) return ['Nobody has an account there.'];
   const names = working.map(({ name, initials, role }) => `  ${name}, ${initials}, ${role}`);
   return [
-    present
-      ? 'People, roles and passwords are as they were before the restore. These can sign in:'
-      : 'There were no people before, so those of the backup can sign in, with the passwords of its day:',
+    WHOSE[from],
     ...names,
-    ...(present ? [] : ['To give somebody a new password: npm run people -- reset NAME']),
+    ...(from === 'present' ? [] : ['To give somebody a new password: npm run people -- reset NAME']),
     ...(differ.length === 0 ? [] : ['The backup had them otherwise:', ...differ.map((one) => `  ${one}`)]),
     'Everybody must sign in again.',
     ...(tokens.length === 0

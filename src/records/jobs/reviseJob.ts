@@ -14,7 +14,6 @@ import { sayTheSame, toJson } from '../database/json.ts';
 import { type Ctx, printable, type Signed, samePerson, signed } from '../database/writing.ts';
 import { CRITERIA_ID } from '../shopCriteria.ts';
 import { historyOf } from './history.ts';
-import { keepPrints, type PrintSigned } from './printed.ts';
 import { toReadingRow } from './readingRows.ts';
 import { type JobRow, jobRow, noJob, partsOf, refuseUnknownRevision, toJob } from './readJob.ts';
 import {
@@ -28,6 +27,7 @@ import {
   refuseSignature,
 } from './rules.ts';
 import { wordsOfJob } from './searchWords.ts';
+import { keepPrints, type PrintSigned } from './signedPrints.ts';
 
 const CHANGE_WORDS: Readonly<Record<What, string>> = {
   received: 'what was received',

@@ -1,6 +1,6 @@
 import { Worker } from 'node:worker_threads';
+import type { StiffnessAnswer, StiffnessInput } from '../../../shared/words/bending/stiffness.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
-import type { StiffnessAnswer, StiffnessInput } from '../../../shared/words/stiffness.ts';
 
 export type WorkerAnswer =
   | { readonly began: true }

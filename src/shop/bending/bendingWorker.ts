@@ -1,6 +1,6 @@
 import { parentPort } from 'node:worker_threads';
+import type { StiffnessInput } from '../../../shared/words/bending/stiffness.ts';
 import { Refusal } from '../../../shared/words/refusal.ts';
-import type { StiffnessInput } from '../../../shared/words/stiffness.ts';
 import { bendCover } from '../../calc/plate/bendCover.ts';
 import type { WorkerAnswer } from './bendingPool.ts';
 

@@ -1,11 +1,16 @@
-import type { Bending, BendingBase, BendingCaseId, PistonRange } from '../../../shared/words/bending.ts';
+import type {
+  Bending,
+  BendingBase,
+  BendingCaseId,
+  PistonRange,
+} from '../../../shared/words/bending/bending.ts';
+import type { StiffnessAnswer } from '../../../shared/words/bending/stiffness.ts';
 import type { Entry, Family, ShopCriteria } from '../../../shared/words/catalogue.ts';
 import type { CoverCheck } from '../../../shared/words/cover.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
 import type { Job, RingWelded } from '../../../shared/words/job.ts';
 import { type LengthUnit, listInWords } from '../../../shared/words/print.ts';
 import { Refusal } from '../../../shared/words/refusal.ts';
-import type { StiffnessAnswer } from '../../../shared/words/stiffness.ts';
 import { stiffnessFindings } from '../../calc/judge/stiffnessFindings.ts';
 import { PLATE_CALC_VERSION } from '../../calc/plate/bendCover.ts';
 import { bendingBase } from '../../calc/plate/bendingBase.ts';

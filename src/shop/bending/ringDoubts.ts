@@ -1,4 +1,4 @@
-import type { Bending } from '../../../shared/words/bending.ts';
+import type { Bending } from '../../../shared/words/bending/bending.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
 import type { Job } from '../../../shared/words/job.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';

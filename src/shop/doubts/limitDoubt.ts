@@ -1,11 +1,11 @@
-import type { Doubt } from '../../../shared/quantity/doubt.ts';
+import { asking, type Doubt } from '../../../shared/quantity/doubt.ts';
 import { asTyped, lengthText, meantBetween, type TypedLength } from '../../../shared/quantity/slip.ts';
 import type { Family, ShopCriteria } from '../../../shared/words/catalogue.ts';
 
 /** A limit on a length, of the shop or of one cover. */
 export type LimitName = 'minimumWallMm' | 'faceRunoutLimitMm' | 'cleanUpAllowanceMm' | 'typicalCutMm';
 
-/** Nobody needs more than this (common practice, no source; the runout: page 3.1 of the design). */
+/** Nobody needs more than this (common practice, no source). */
 const MOST_MM: Readonly<Record<Exclude<LimitName, 'minimumWallMm'>, number>> = {
   faceRunoutLimitMm: 0.5,
   cleanUpAllowanceMm: 0.5,
@@ -67,11 +67,9 @@ export function limitDoubts(
 }
 
 function asked(typed: TypedLength, why: string, leastMm: number, mostMm: number): Doubt {
-  const meant = meantBetween(typed, leastMm, mostMm);
-  const then = meant === null ? 'Check it, or confirm it.' : `Did you mean ${meant.typed}?`;
-  return {
-    question: `${asTyped(typed)}? ${why} ${then}`,
-    meantMm: meant?.mm ?? null,
-    meantTyped: meant?.typed ?? null,
-  };
+  return asking(
+    `${asTyped(typed)}? ${why}`,
+    meantBetween(typed, leastMm, mostMm),
+    'Check it, or confirm it.',
+  );
 }

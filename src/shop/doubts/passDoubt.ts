@@ -1,4 +1,4 @@
-import type { Doubt } from '../../../shared/quantity/doubt.ts';
+import { asking, type Doubt } from '../../../shared/quantity/doubt.ts';
 import {
   asTyped,
   lengthText,
@@ -9,7 +9,7 @@ import {
 import type { Job } from '../../../shared/words/job.ts';
 import { countingPasses } from '../../../shared/words/passes.ts';
 
-/** A pass this much deeper than what is left of the decided cut is asked about (page 3.1 of the design). */
+/** A pass this much deeper than what is left of the decided cut is asked about (common practice, no source). */
 const DEEPER_MM = 0.02;
 
 /** What is left of the decided cut; null where nothing is decided. Below zero where more was cut. */
@@ -32,10 +32,5 @@ export function passDoubt(typed: TypedLength, restMm: number | null): Doubt | nu
     left > DEEPER_MM
       ? (meantNear(typed, left, DEEPER_MM) ?? meantBetween(typed, left / 20, left + DEEPER_MM))
       : null;
-  const then = meant === null ? 'Check it, or confirm it.' : `Did you mean ${meant.typed}?`;
-  return {
-    question: `${asTyped(typed)}? ${why} ${then}`,
-    meantMm: meant?.mm ?? null,
-    meantTyped: meant?.typed ?? null,
-  };
+  return asking(`${asTyped(typed)}? ${why}`, meant, 'Check it, or confirm it.');
 }

@@ -1,6 +1,6 @@
 import type { CatalogueStack } from '../../../shared/words/catalogue.ts';
-import type { FlexplateFound, FlexplateSeen } from '../../../shared/words/choices.ts';
-import type { ThreadSpec } from '../../../shared/words/thread.ts';
+import type { FlexplateFound, FlexplateSeen } from '../../../shared/words/stud/choices.ts';
+import type { ThreadSpec } from '../../../shared/words/stud/thread.ts';
 import { stacksByThickness } from '../../calc/stud/numbers/stacksByThickness.ts';
 import type { NamedEntry } from '../studChoices.ts';
 

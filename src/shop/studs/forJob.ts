@@ -2,7 +2,7 @@ import type { CatalogueStack, CatalogueStud, ShopCriteria } from '../../../share
 import type { Job } from '../../../shared/words/job.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
-import type { Joint } from '../../../shared/words/stud.ts';
+import type { Joint } from '../../../shared/words/stud/stud.ts';
 import { onResurfacedPads } from '../../calc/stud/reach/onResurfacedPads.ts';
 import { type NamedEntry, type StudsRanked, studChoicesFor } from '../studChoices.ts';
 

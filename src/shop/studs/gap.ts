@@ -1,6 +1,6 @@
 import type { CatalogueStack, CatalogueStud, ShopCriteria } from '../../../shared/words/catalogue.ts';
-import type { GapFound, GapMeasured } from '../../../shared/words/gap.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
+import type { GapFound, GapMeasured } from '../../../shared/words/stud/gap.ts';
 import { pullForward, USUAL_GAP_MM } from '../../calc/stud/reach/pullForward.ts';
 import { recommendShims } from '../../calc/stud/reach/recommendShims.ts';
 import { type NamedEntry, studChoicesFor } from '../studChoices.ts';

@@ -1,7 +1,7 @@
 import type { Family } from '../../../shared/words/catalogue.ts';
-import type { StudRing } from '../../../shared/words/choices.ts';
 import type { KnownFigures } from '../../../shared/words/fields/field.ts';
-import type { Stack } from '../../../shared/words/stud.ts';
+import type { StudRing } from '../../../shared/words/stud/choices.ts';
+import type { Stack } from '../../../shared/words/stud/stud.ts';
 import { FRICTIONS, NUT_FACTORS, SCATTERS } from '../../calc/stud/joint/jointFigures.ts';
 
 /** What the figures of a joint can be chosen from, and what counts where nothing is chosen. */

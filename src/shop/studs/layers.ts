@@ -1,5 +1,5 @@
 import type { CatalogueStack } from '../../../shared/words/catalogue.ts';
-import type { Layer, LayerKind } from '../../../shared/words/stud.ts';
+import type { Layer, LayerKind } from '../../../shared/words/stud/stud.ts';
 import { kindOf } from '../../calc/stud/holes/pilotLinesUp.ts';
 
 /** Of the trade's plates and castings, common practice, no source: only the wrong unit is told by them. */

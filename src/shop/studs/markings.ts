@@ -1,5 +1,5 @@
-import type { Nut, Stud } from '../../../shared/words/stud.ts';
-import type { ThreadSpec } from '../../../shared/words/thread.ts';
+import type { Nut, Stud } from '../../../shared/words/stud/stud.ts';
+import type { ThreadSpec } from '../../../shared/words/stud/thread.ts';
 import { type NutClass, nutClass } from '../../calc/stud/thread/nutClass.ts';
 import { type StrengthClass, strengthClass } from '../../calc/stud/thread/strengthClass.ts';
 

@@ -1,8 +1,8 @@
 import type { CatalogueStack, CatalogueStud, ShopCriteria } from '../../../shared/words/catalogue.ts';
-import type { Skipped, StudChoice, Substitute } from '../../../shared/words/choices.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
-import type { Fits, Joint } from '../../../shared/words/stud.ts';
+import type { Skipped, StudChoice, Substitute } from '../../../shared/words/stud/choices.ts';
+import type { Fits, Joint } from '../../../shared/words/stud/stud.ts';
 import { sameBut } from '../../calc/stud/match/sameBut.ts';
 import { type ToleranceTable, toleranceRows } from '../../calc/stud/match/toleranceRows.ts';
 import { whatWouldMend } from '../../calc/stud/match/whatWouldMend.ts';

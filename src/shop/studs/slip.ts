@@ -1,6 +1,6 @@
-import type { StudChoice } from '../../../shared/words/choices.ts';
 import type { JointFrom } from '../../../shared/words/job.ts';
-import type { CounterSlip } from '../../../shared/words/slip.ts';
+import type { StudChoice } from '../../../shared/words/stud/choices.ts';
+import type { CounterSlip } from '../../../shared/words/stud/slip.ts';
 import { studCheckFor } from '../studChoices.ts';
 import { nutClassOf, studClassOf } from './markings.ts';
 import { notToTake, type StackAsked } from './onShelf.ts';

@@ -2,7 +2,7 @@ import type { CatalogueStack, CatalogueStud, Family } from '../../../shared/word
 import type { Job, JointFrom, ReplacedStudAsked, RetorqueAsked } from '../../../shared/words/job.ts';
 import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
 import { Refusal } from '../../../shared/words/refusal.ts';
-import type { Joint, StudCheck } from '../../../shared/words/stud.ts';
+import type { Joint, StudCheck } from '../../../shared/words/stud/stud.ts';
 import { STUD_CALC_VERSION } from '../../calc/stud/checkStud.ts';
 import { SAME_CIRCLE_MM } from '../../calc/stud/holes/holeCircle.ts';
 import { jointFrom } from '../../calc/stud/joint/jointFigures.ts';

@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import type { NamedStud } from '../../../shared/words/stud.ts';
+import type { NamedStud } from '../../../shared/words/stud/stud.ts';
 import type { Db } from '../../records/database/database.ts';
 import type { Asker } from '../../shop/bending/bendingPool.ts';
 import type { Fields } from '../request/typed.ts';

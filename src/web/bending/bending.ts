@@ -1,5 +1,5 @@
 import { type Request, type Response, Router } from 'express';
-import type { Bending } from '../../../shared/words/bending.ts';
+import type { Bending } from '../../../shared/words/bending/bending.ts';
 import type { CoverCheck } from '../../../shared/words/cover.ts';
 import { type BendingDrawn, BendingPage } from '../../../views/pages/bending/bendingPage.tsx';
 import { caseName } from '../../../views/parts/bendingPart.tsx';

@@ -1,7 +1,7 @@
 import { setImmediate as otherRequests } from 'node:timers/promises';
 import { CHECKED, COVER } from '../../../data/examples/bentCover.ts';
 import { SOLID, SOLID_RINGS, type SolidFound, solidRing } from '../../../data/examples/solidCovers.ts';
-import type { StiffnessAnswer, StiffnessInput } from '../../../shared/words/stiffness.ts';
+import type { StiffnessAnswer, StiffnessInput } from '../../../shared/words/bending/stiffness.ts';
 import type { Bent, BentAtFineness, BentBeside } from '../../../views/parts/how/bending/exampleTables.tsx';
 import type { HowBendingProps } from '../../../views/parts/how/bending/howBendingPart.tsx';
 import { solveCover } from '../../calc/plate/solveCover.ts';

@@ -10,7 +10,7 @@ import { JobPage } from '../../../views/pages/job/wholeJobPage.tsx';
 import { renderPage } from '../../../views/render.ts';
 import { listEntries } from '../../records/catalogue.ts';
 import { historyOf } from '../../records/jobs/history.ts';
-import { signedPrints } from '../../records/jobs/printed.ts';
+import { signedPrints } from '../../records/jobs/signedPrints.ts';
 import { photosOf } from '../../records/photos/photos.ts';
 import type { Asker } from '../../shop/bending/bendingPool.ts';
 import { besideOf, setBeside } from '../../shop/bending/bendings.ts';

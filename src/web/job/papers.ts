@@ -8,7 +8,7 @@ import type { QrModules } from '../../../views/parts/qr.tsx';
 import { renderPage } from '../../../views/render.ts';
 import type { Db } from '../../records/database/database.ts';
 import { holdsDemo } from '../../records/jobs/findJobs.ts';
-import type { PrintSigned } from '../../records/jobs/printed.ts';
+import type { PrintSigned } from '../../records/jobs/signedPrints.ts';
 import { photosOf } from '../../records/photos/photos.ts';
 import { currentCriteria } from '../../records/shopCriteria.ts';
 import { jobAnswer } from '../../shop/jobAnswer.ts';

@@ -1,7 +1,7 @@
 import { type Request, type Response, Router } from 'express';
 import type { Paper } from '../../../shared/words/paper.ts';
-import { printedAt, printedPart, signedPrints } from '../../records/jobs/printed.ts';
 import { jobNamed } from '../../records/jobs/readJob.ts';
+import { printedAt, printedPart, signedPrints } from '../../records/jobs/signedPrints.ts';
 import { NoSuchPage } from '../request/errors.ts';
 import { frameOf, type PageContext } from '../request/pageContext.ts';
 import { handledIn } from '../request/route.ts';

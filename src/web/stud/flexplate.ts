@@ -1,9 +1,9 @@
 import { type Request, type Response, Router } from 'express';
 import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
 import { flexplateSeenSchema } from '../../../shared/schemas/gap.ts';
-import type { FlexplateSeen } from '../../../shared/words/choices.ts';
 import { FLEXPLATE_SEEN } from '../../../shared/words/fields/gap.ts';
 import { NUT } from '../../../shared/words/fields/stud.ts';
+import type { FlexplateSeen } from '../../../shared/words/stud/choices.ts';
 import { FlexplatePage } from '../../../views/pages/stud/flexplatePage.tsx';
 import { renderPage } from '../../../views/render.ts';
 import { lengthsExpected } from '../../shop/studs/expected.ts';

@@ -1,11 +1,11 @@
 import { asTyped, type Writing } from '../../../shared/quantity/fieldText.ts';
 import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
 import { jointSchema } from '../../../shared/schemas/studParts.ts';
-import type { StudRing } from '../../../shared/words/choices.ts';
 import { JOINT } from '../../../shared/words/fields/joint.ts';
 import type { JointFrom } from '../../../shared/words/job.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
-import type { Joint } from '../../../shared/words/stud.ts';
+import type { StudRing } from '../../../shared/words/stud/choices.ts';
+import type { Joint } from '../../../shared/words/stud/stud.ts';
 import { JOINT_FIGURES } from '../../shop/studs/joint.ts';
 import { boxAt, readBody } from '../request/bodyForm.ts';
 import type { TypedForm } from '../request/typed.ts';

@@ -1,8 +1,8 @@
 import { type Request, type Response, Router } from 'express';
 import type { CatalogueStack, CatalogueStud, ShopCriteria } from '../../../shared/words/catalogue.ts';
-import type { Skipped, StackChoice } from '../../../shared/words/choices.ts';
 import { CATALOGUE_STUD, STUD, THREAD_BOX } from '../../../shared/words/fields/stud.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
+import type { Skipped, StackChoice } from '../../../shared/words/stud/choices.ts';
 import type { Frame } from '../../../views/frame.ts';
 import { SlipPage } from '../../../views/pages/stud/slipPage.tsx';
 import { StacksForStudPage } from '../../../views/pages/stud/stacksForStudPage.tsx';

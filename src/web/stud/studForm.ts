@@ -2,7 +2,7 @@ import { catalogueStudSchema } from '../../../shared/schemas/catalogue.ts';
 import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
 import type { CatalogueStud } from '../../../shared/words/catalogue.ts';
 import { CATALOGUE_STUD, THREAD_BOX } from '../../../shared/words/fields/stud.ts';
-import type { ThreadSpec } from '../../../shared/words/thread.ts';
+import type { ThreadSpec } from '../../../shared/words/stud/thread.ts';
 import { studMarked } from '../../shop/studs/markings.ts';
 import { boxAt, readBody } from '../request/bodyForm.ts';
 import type { TypedForm } from '../request/typed.ts';

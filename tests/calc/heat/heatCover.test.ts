@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { ENGAGEMENT } from '../../../data/examples/heatExamples.ts';
-import type { HeatInput } from '../../../shared/words/heat.ts';
+import type { HeatInput } from '../../../shared/words/bending/heat.ts';
 import { Refusal } from '../../../shared/words/refusal.ts';
 import { heatCover } from '../../../src/calc/heat/heatCover.ts';
 import { slabStep } from '../../../src/calc/heat/slabStep.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { BendingCase, BendingCaseId, PistonRange } from '../../../shared/words/bending.ts';
+import type { BendingCase, BendingCaseId, PistonRange } from '../../../shared/words/bending/bending.ts';
 import { stiffnessFindings } from '../../../src/calc/judge/stiffnessFindings.ts';
 import { verdict } from '../../../src/calc/judge/verdict.ts';
 

@@ -34,7 +34,7 @@ function judge(changes: Readonly<Record<string, Status>>) {
   return `${found.verdict} by ${found.decidedBy?.id}`;
 }
 
-/** Each row of the table, weightiest first. The order is this program’s own (calculations page 3.2). */
+/** Each row of the table, weightiest first. The order is this program’s own. */
 const ROWS: readonly (readonly [Readonly<Record<string, Status>>, Verdict, string])[] = [
   [{ crack: 'fail' }, 'replace', 'crack'],
   [{ inspection: 'fail' }, 'replace', 'inspection'],

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { CHECKED } from '../../../data/examples/bentCover.ts';
+import type { StiffnessInput } from '../../../shared/words/bending/stiffness.ts';
 import { Refusal } from '../../../shared/words/refusal.ts';
-import type { StiffnessInput } from '../../../shared/words/stiffness.ts';
 import { bendCover } from '../../../src/calc/plate/bendCover.ts';
 import { refuseCover } from '../../../src/calc/plate/model/refuseCover.ts';
 import { solveCover } from '../../../src/calc/plate/solveCover.ts';

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { demoCriteria } from '../../../data/demo/criteria.ts';
 import { demoFamilies } from '../../../data/demo/families.ts';
-import type { BendingSettings, HeatSettings } from '../../../shared/words/bending.ts';
+import type { BendingSettings, HeatSettings } from '../../../shared/words/bending/bending.ts';
+import type { RingSize } from '../../../shared/words/bending/stiffness.ts';
 import type { Family } from '../../../shared/words/catalogue.ts';
-import type { RingSize } from '../../../shared/words/stiffness.ts';
 import { heatCover } from '../../../src/calc/heat/heatCover.ts';
 import { bendCover } from '../../../src/calc/plate/bendCover.ts';
 import { bendingBase } from '../../../src/calc/plate/bendingBase.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { StiffnessInput } from '../../../shared/words/stiffness.ts';
+import type { StiffnessInput } from '../../../shared/words/bending/stiffness.ts';
 import { assembleLoad, assembleStiffness } from '../../../src/calc/plate/elements/assemble.ts';
 import { numberFreedoms } from '../../../src/calc/plate/elements/freedoms.ts';
 import { times } from '../../../src/calc/plate/elements/skyline.ts';

@@ -6,8 +6,8 @@ import {
   type SolidFound,
   solidRing,
 } from '../../../data/examples/solidCovers.ts';
-import { OFF_SOLID, OFF_SOLID_DRAWN, RING_WIDENED } from '../../../shared/words/solid.ts';
-import type { StiffnessInput } from '../../../shared/words/stiffness.ts';
+import { OFF_SOLID, OFF_SOLID_DRAWN, RING_WIDENED } from '../../../shared/words/bending/solid.ts';
+import type { StiffnessInput } from '../../../shared/words/bending/stiffness.ts';
 import { bendCover } from '../../../src/calc/plate/bendCover.ts';
 
 /** The solid model is an independent second implementation, not published. */

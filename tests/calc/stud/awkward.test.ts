@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { StudCheckInput } from '../../../shared/words/stud.ts';
+import type { StudCheckInput } from '../../../shared/words/stud/stud.ts';
 import { checkStud } from '../../../src/calc/stud/checkStud.ts';
 import { EXAMPLE, layer, NUT, withNut, withStack, withStud } from './example.ts';
 

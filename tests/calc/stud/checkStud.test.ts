@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { Refusal } from '../../../shared/words/refusal.ts';
-import type { StudCheckInput } from '../../../shared/words/stud.ts';
+import type { StudCheckInput } from '../../../shared/words/stud/stud.ts';
 import { checkStud } from '../../../src/calc/stud/checkStud.ts';
 import { engagementFinding } from '../../../src/calc/stud/engaged/engagementFinding.ts';
 import { threadEngagement } from '../../../src/calc/stud/engaged/threadEngagement.ts';

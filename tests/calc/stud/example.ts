@@ -1,5 +1,5 @@
 import { EXAMPLE, NUT } from '../../../data/examples/studExample.ts';
-import type { Nut, Stack, Stud, StudCheckInput } from '../../../shared/words/stud.ts';
+import type { Nut, Stack, Stud, StudCheckInput } from '../../../shared/words/stud/stud.ts';
 
 export * from '../../../data/examples/studExample.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { LengthUnit } from '../../../shared/words/print.ts';
-import type { StudCheckInput } from '../../../shared/words/stud.ts';
+import type { StudCheckInput } from '../../../shared/words/stud/stud.ts';
 import { checkStud } from '../../../src/calc/stud/checkStud.ts';
 import { EXAMPLE, JOINT, layer, withNut, withStack, withStud } from './example.ts';
 

@@ -1,11 +1,11 @@
-import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { backUp } from '../../../src/records/backup/backup.ts';
 import { restore } from '../../../src/records/backup/restore.ts';
 import { accessInWords } from '../../../src/records/backup/restoredAccess.ts';
-import { openShop, type Shop } from '../../../src/records/database/database.ts';
+import { FILE_NAME, openShop, type Shop } from '../../../src/records/database/database.ts';
 import { ownPassword } from '../../../src/records/people/passwords.ts';
 import {
   addFirstKeeper,
@@ -86,7 +86,7 @@ describe('after a restore', () => {
       'Tester Two, BB: a keeper in the backup; stays retired.',
     ]);
     expect(done.access).toMatchObject({
-      present: true,
+      from: 'present',
       differ: asked,
       tokens: ['withdrawn since', 'good then'],
     });
@@ -175,6 +175,17 @@ test('what differs and is not confirmed is listed, and nothing is restored', asy
   expect(records()).toEqual(before);
   shop = openShop({ dataDir });
   expect(await standing()).toEqual(TODAY);
+});
+
+test('where the people of the shop before cannot be read, the command says so and not that there were none', async () => {
+  await closeDoorsToday();
+  writeFileSync(join(dataDir, FILE_NAME), 'no database any more');
+  const done = await restore({ dataDir, folder: backup, now });
+  expect(done.access.from).toBe('backup-unread');
+  expect(accessInWords(done.access)[0]).toBe(
+    'The people of the shop before can’t be read. Those of the backup can sign in, with the passwords of its day; retire who has left:',
+  );
+  shop = openShop({ dataDir });
 });
 
 test('into an empty folder the people of the backup stand, and the command names who may come in', async () => {

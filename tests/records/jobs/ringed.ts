@@ -1,7 +1,7 @@
-import type { Bending, BendingCase, BendingCaseId } from '../../../shared/words/bending.ts';
+import type { Bending, BendingCase, BendingCaseId } from '../../../shared/words/bending/bending.ts';
+import type { RingSize } from '../../../shared/words/bending/stiffness.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
 import type { Decision, Job } from '../../../shared/words/job.ts';
-import type { RingSize } from '../../../shared/words/stiffness.ts';
 import type { Db } from '../../../src/records/database/database.ts';
 import { createJob } from '../../../src/records/jobs/createJob.ts';
 import { addReadings } from '../../../src/records/jobs/readings.ts';

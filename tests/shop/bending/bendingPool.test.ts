@@ -1,5 +1,5 @@
 import { afterEach, describe, expect, it, vi } from 'vitest';
-import type { StiffnessInput } from '../../../shared/words/stiffness.ts';
+import type { StiffnessInput } from '../../../shared/words/bending/stiffness.ts';
 import { bendCover } from '../../../src/calc/plate/bendCover.ts';
 import {
   type Asker,

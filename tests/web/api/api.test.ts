@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { readThread } from '../../../shared/quantity/readThread.ts';
 import type { CoverCheck } from '../../../shared/words/cover.ts';
-import type { NamedStud, StudCheck, StudMatch } from '../../../shared/words/stud.ts';
+import type { NamedStud, StudCheck, StudMatch } from '../../../shared/words/stud/stud.ts';
 import { apiExamples } from '../../../src/web/api/examples.ts';
 import { changed } from '../../schemas/changed.ts';
 import { apiServer, fieldsOf } from './apiServer.ts';
@@ -143,7 +143,7 @@ describe('the JSON interface', () => {
     const { status, body } = await api.post('/api/stud/check', STUD);
     const check = body as StudCheck;
     expect(status).toBe(200);
-    // S = 3.2 + 6.4; worst case ± 0.3 (calculations page 3.3).
+    // S = 3.2 + 6.4; worst case ± 0.3.
     expect(check.stackMm.nominal).toBeCloseTo(9.6, 9);
     expect(check.stackMm.least).toBeCloseTo(9.3, 9);
     expect(check.stackMm.most).toBeCloseTo(9.9, 9);

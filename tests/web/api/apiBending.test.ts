@@ -1,7 +1,7 @@
 import type { Request, Response } from 'express';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import type { HeatAnswer } from '../../../shared/words/heat.ts';
-import type { StiffnessAnswer } from '../../../shared/words/stiffness.ts';
+import type { HeatAnswer } from '../../../shared/words/bending/heat.ts';
+import type { StiffnessAnswer } from '../../../shared/words/bending/stiffness.ts';
 import { BendingBusy } from '../../../src/shop/bending/bendingPool.ts';
 import { apiExamples } from '../../../src/web/api/examples.ts';
 import { answerError } from '../../../src/web/request/apiErrors.ts';

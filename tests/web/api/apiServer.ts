@@ -1,7 +1,7 @@
 import type { AddressInfo } from 'node:net';
 import express from 'express';
 import type { Fault } from '../../../shared/words/refusal.ts';
-import type { NamedStud } from '../../../shared/words/stud.ts';
+import type { NamedStud } from '../../../shared/words/stud/stud.ts';
 import { apiRouter } from '../../../src/web/api/api.ts';
 
 export interface Answered {

@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import type { ThreadGeometry } from '../../../shared/words/thread.ts';
+import type { ThreadGeometry } from '../../../shared/words/stud/thread.ts';
 import { apiServer } from './apiServer.ts';
 
 let api: Awaited<ReturnType<typeof apiServer>>;

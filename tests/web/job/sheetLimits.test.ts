@@ -12,7 +12,7 @@ afterEach(() => program.close());
 test('the sheet prints every limit of the cover by its name, and nothing about how the shop writes', async () => {
   const { number } = await createJob(program.shop.db, as('MH'), { received: received() });
   const { text } = await program.get(`/jobs/${number}/sheet`);
-  const printed = /Limits: (.*?)\.(?: |$)/.exec(text)?.[1] ?? '';
+  const printed = /Shop limits: (.*?)\.(?: |$)/.exec(text)?.[1] ?? '';
   const names = printed.split('; ').map((one) => one.replace(/ ([\d.]+ (mm|%)|none)$/, ''));
   expect(new Set(names)).toEqual(
     new Set([

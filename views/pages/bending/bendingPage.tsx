@@ -1,7 +1,7 @@
-import type { Bending } from '../../../shared/words/bending.ts';
+import type { Bending } from '../../../shared/words/bending/bending.ts';
+import type { StiffnessAnswer } from '../../../shared/words/bending/stiffness.ts';
 import type { Mark } from '../../../shared/words/cover.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
-import type { StiffnessAnswer } from '../../../shared/words/stiffness.ts';
 import { type BentCurve, BentSection } from '../../drawings/bentSection.tsx';
 import { PressureMap } from '../../drawings/pressureMap.tsx';
 import type { Frame } from '../../frame.ts';

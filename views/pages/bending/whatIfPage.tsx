@@ -1,4 +1,4 @@
-import type { Bending } from '../../../shared/words/bending.ts';
+import type { Bending } from '../../../shared/words/bending/bending.ts';
 import type { CoverCheck } from '../../../shared/words/cover.ts';
 import type { Frame } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';

@@ -1,4 +1,4 @@
-import type { Bending } from '../../../shared/words/bending.ts';
+import type { Bending } from '../../../shared/words/bending/bending.ts';
 import type { CoverCheck, CutPlanAnswer } from '../../../shared/words/cover.ts';
 import { cutTold } from '../../../shared/words/findingsShown.ts';
 import { FacePlan } from '../../drawings/facePlan.tsx';

@@ -1,6 +1,6 @@
 import type { Writing } from '../../../shared/quantity/fieldText.ts';
 import { writeAsTyped } from '../../../shared/quantity/writeQuantity.ts';
-import type { Bending } from '../../../shared/words/bending.ts';
+import type { Bending } from '../../../shared/words/bending/bending.ts';
 import type { CoverCheck, CutPlanAnswer } from '../../../shared/words/cover.ts';
 import { PLAN } from '../../../shared/words/fields/job.ts';
 import { cutTold } from '../../../shared/words/findingsShown.ts';

@@ -1,11 +1,11 @@
 import type { Writing } from '../../../shared/quantity/fieldText.ts';
 import type { CatalogueStack } from '../../../shared/words/catalogue.ts';
-import type { Skipped, StudChoice } from '../../../shared/words/choices.ts';
 import type { KnownFigures } from '../../../shared/words/fields/field.ts';
 import type { Job, JobSections, Kept } from '../../../shared/words/job.ts';
 import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
-import type { Joint } from '../../../shared/words/stud.ts';
+import type { Skipped, StudChoice } from '../../../shared/words/stud/choices.ts';
+import type { Joint } from '../../../shared/words/stud/stud.ts';
 import { FIT_WORD } from '../../../shared/words/verdicts.ts';
 import { StudInStack } from '../../drawings/studInStack.tsx';
 import { Caution } from '../../parts/caution.tsx';

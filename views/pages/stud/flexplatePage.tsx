@@ -1,9 +1,9 @@
 import type { Writing } from '../../../shared/quantity/fieldText.ts';
-import type { FlexplateFound, FlexplateSeen } from '../../../shared/words/choices.ts';
 import { FLEXPLATE_SEEN } from '../../../shared/words/fields/gap.ts';
 import { CATALOGUE_STACK } from '../../../shared/words/fields/stud.ts';
 import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
+import type { FlexplateFound, FlexplateSeen } from '../../../shared/words/stud/choices.ts';
 import { FlexplateSection } from '../../drawings/flexplateSection.tsx';
 import type { Frame } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';

@@ -1,8 +1,8 @@
 import type { Writing } from '../../../shared/quantity/fieldText.ts';
 import { GAP } from '../../../shared/words/fields/gap.ts';
-import type { GapFound } from '../../../shared/words/gap.ts';
 import { type LengthUnit, lengthFigure, listInWords, printLength } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
+import type { GapFound } from '../../../shared/words/stud/gap.ts';
 import { PullForwardPicture } from '../../drawings/pullForwardPicture.tsx';
 import { StudInStack } from '../../drawings/studInStack.tsx';
 import type { Frame } from '../../frame.ts';

@@ -1,6 +1,5 @@
 import { linesOf } from '../../../shared/quantity/fieldLines.ts';
 import { bareUnitOf, boxesOf, type Writing } from '../../../shared/quantity/fieldText.ts';
-import type { StudRing } from '../../../shared/words/choices.ts';
 import type { KnownFigures } from '../../../shared/words/fields/field.ts';
 import { JOINT } from '../../../shared/words/fields/joint.ts';
 import type { JointFrom } from '../../../shared/words/job.ts';
@@ -13,7 +12,8 @@ import {
   printTorque,
 } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
-import type { Joint, StudCheck } from '../../../shared/words/stud.ts';
+import type { StudRing } from '../../../shared/words/stud/choices.ts';
+import type { Joint, StudCheck } from '../../../shared/words/stud/stud.ts';
 import { HOLDS_WORD } from '../../../shared/words/verdicts.ts';
 import { TorqueWindow } from '../../drawings/torqueWindowPicture.tsx';
 import { FindingList } from '../../parts/findingList.tsx';

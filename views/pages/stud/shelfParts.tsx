@@ -1,6 +1,6 @@
 import type { CatalogueStud } from '../../../shared/words/catalogue.ts';
-import type { Skipped, Substitute } from '../../../shared/words/choices.ts';
 import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
+import type { Skipped, Substitute } from '../../../shared/words/stud/choices.ts';
 import { FIT_WORD } from '../../../shared/words/verdicts.ts';
 import { Choice, Tick } from '../../parts/form/fieldBox.tsx';
 

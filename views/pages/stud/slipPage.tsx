@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { type LengthUnit, printLength, printShare, printTorque } from '../../../shared/words/print.ts';
-import type { CounterSlip } from '../../../shared/words/slip.ts';
-import type { Fits, Holds } from '../../../shared/words/stud.ts';
+import type { CounterSlip } from '../../../shared/words/stud/slip.ts';
+import type { Fits, Holds } from '../../../shared/words/stud/stud.ts';
 import { StudInStack } from '../../drawings/studInStack.tsx';
 import type { Frame } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';

@@ -1,5 +1,5 @@
 import { type LengthUnit, printLength, printTorque } from '../../../shared/words/print.ts';
-import type { CounterSlip } from '../../../shared/words/slip.ts';
+import type { CounterSlip } from '../../../shared/words/stud/slip.ts';
 
 const IN_WORDS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
 const UNIT_SPOKEN: Readonly<Record<LengthUnit, string>> = { mm: 'millimeters', in: 'inch' };

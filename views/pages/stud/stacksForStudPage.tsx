@@ -1,6 +1,6 @@
 import type { CatalogueStud } from '../../../shared/words/catalogue.ts';
-import type { Skipped, StackChoice } from '../../../shared/words/choices.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
+import type { Skipped, StackChoice } from '../../../shared/words/stud/choices.ts';
 import { StudInStack } from '../../drawings/studInStack.tsx';
 import type { Frame } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';

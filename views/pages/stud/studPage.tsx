@@ -1,12 +1,12 @@
 import type { ComponentChildren } from 'preact';
 import type { Writing } from '../../../shared/quantity/fieldText.ts';
 import type { CatalogueStack } from '../../../shared/words/catalogue.ts';
-import type { Skipped, StudChoice, StudRing, Substitute } from '../../../shared/words/choices.ts';
 import type { KnownFigures } from '../../../shared/words/fields/field.ts';
 import type { Status } from '../../../shared/words/finding.ts';
 import { lengthFigure, printLength } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
-import type { Fits, Joint, ToleranceRow } from '../../../shared/words/stud.ts';
+import type { Skipped, StudChoice, StudRing, Substitute } from '../../../shared/words/stud/choices.ts';
+import type { Fits, Joint, ToleranceRow } from '../../../shared/words/stud/stud.ts';
 import { FIT_WORD } from '../../../shared/words/verdicts.ts';
 import { StudInStack } from '../../drawings/studInStack.tsx';
 import type { Frame } from '../../frame.ts';

@@ -1,5 +1,5 @@
 import { type LengthUnit, lengthFigure, printNumber } from '../../../shared/words/print.ts';
-import type { ToleranceRow } from '../../../shared/words/stud.ts';
+import type { ToleranceRow } from '../../../shared/words/stud/stud.ts';
 
 export interface TolerancesProps {
   readonly rows: readonly ToleranceRow[];

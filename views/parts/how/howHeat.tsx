@@ -1,4 +1,4 @@
-import type { HeatInput, HeatRise } from '../../../shared/words/heat.ts';
+import type { HeatInput, HeatRise } from '../../../shared/words/bending/heat.ts';
 import {
   briefLength,
   CONDUCTIVITY,

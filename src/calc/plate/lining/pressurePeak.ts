@@ -1,4 +1,4 @@
-import type { StiffnessInput } from '../../../../shared/words/stiffness.ts';
+import type { StiffnessInput } from '../../../../shared/words/bending/stiffness.ts';
 import type { CoverField } from '../field.ts';
 import { CLOSEST } from '../model/coverMesh.ts';
 import type { CoverModel } from '../model/coverModel.ts';

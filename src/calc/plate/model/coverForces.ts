@@ -1,4 +1,4 @@
-import type { StiffnessInput } from '../../../../shared/words/stiffness.ts';
+import type { StiffnessInput } from '../../../../shared/words/bending/stiffness.ts';
 
 const OIL_TONNE_PER_MM3 = 840e-12;
 

@@ -1,4 +1,4 @@
-import type { StiffnessInput } from '../../../../shared/words/stiffness.ts';
+import type { StiffnessInput } from '../../../../shared/words/bending/stiffness.ts';
 import { distinctBreaks, gradedLines, type PlateMesh } from '../elements/mesh.ts';
 import { type PadPatch, padPatch } from './padPatch.ts';
 import { stiffPad } from './stiffPad.ts';

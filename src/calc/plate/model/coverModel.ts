@@ -1,4 +1,4 @@
-import type { StiffnessInput } from '../../../../shared/words/stiffness.ts';
+import type { StiffnessInput } from '../../../../shared/words/bending/stiffness.ts';
 import { assembleLoad, assembleStiffness } from '../elements/assemble.ts';
 import { type Freedoms, numberFreedoms } from '../elements/freedoms.ts';
 import type { PlateMesh } from '../elements/mesh.ts';

@@ -1,6 +1,6 @@
+import type { StiffnessInput } from '../../../../shared/words/bending/stiffness.ts';
 import { briefLength, type LengthUnit } from '../../../../shared/words/print.ts';
 import { type Fault, Refusal } from '../../../../shared/words/refusal.ts';
-import type { StiffnessInput } from '../../../../shared/words/stiffness.ts';
 import { padPatch } from './padPatch.ts';
 
 const LONGEST_MM = 10_000;

@@ -1,5 +1,5 @@
 import { type LengthUnit, printLength, printNumber } from '../../../../shared/words/print.ts';
-import type { Nut } from '../../../../shared/words/stud.ts';
+import type { Nut } from '../../../../shared/words/stud/stud.ts';
 import type { Checked } from '../numbers/checked.ts';
 import { atLeast, isFlush, threadsInWords } from '../numbers/inWords.ts';
 import { lengthMargin, spreadInWords } from '../numbers/lengthMargin.ts';

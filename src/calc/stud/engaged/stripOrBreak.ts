@@ -1,6 +1,6 @@
 import type { Answer } from '../../../../shared/words/answer.ts';
 import { FORCE, type LengthUnit, printAs, printLength, printNumber } from '../../../../shared/words/print.ts';
-import type { Nut, StudCheck } from '../../../../shared/words/stud.ts';
+import type { Nut, StudCheck } from '../../../../shared/words/stud/stud.ts';
 import { type Checked, notKnown } from '../numbers/checked.ts';
 import { atLeast } from '../numbers/inWords.ts';
 import type { StudNumbers } from '../numbers/studNumbers.ts';

@@ -1,6 +1,6 @@
 import type { Answer } from '../../../../shared/words/answer.ts';
 import { type LengthUnit, printLength, printNumber } from '../../../../shared/words/print.ts';
-import { type Layer, PILOT_LEAD_MM, type StudCheck } from '../../../../shared/words/stud.ts';
+import { type Layer, PILOT_LEAD_MM, type StudCheck } from '../../../../shared/words/stud/stud.ts';
 import { type Checked, notKnown } from '../numbers/checked.ts';
 import { atLeast } from '../numbers/inWords.ts';
 import { lengthMargin, spreadInWords } from '../numbers/lengthMargin.ts';

@@ -1,6 +1,6 @@
 import type { Answer, Step } from '../../../../shared/words/answer.ts';
 import { printNumber } from '../../../../shared/words/print.ts';
-import type { SurfaceClass } from '../../../../shared/words/stud.ts';
+import type { SurfaceClass } from '../../../../shared/words/stud/stud.ts';
 
 /** µm of settling in the thread, under the nut and in each interface; VDI 2230:2003 table 5, steel, shear (from memory). */
 const SETTLING: Readonly<Record<SurfaceClass, readonly [thread: number, nut: number, interface_: number]>> = {

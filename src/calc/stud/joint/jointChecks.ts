@@ -1,6 +1,6 @@
 import type { Answer } from '../../../../shared/words/answer.ts';
 import { type LengthUnit, listInWords, printTorque } from '../../../../shared/words/print.ts';
-import type { Holds, Joint, StudCheck } from '../../../../shared/words/stud.ts';
+import type { Holds, Joint, StudCheck } from '../../../../shared/words/stud/stud.ts';
 import { nutProof } from '../engaged/nutProof.ts';
 import type { Checked } from '../numbers/checked.ts';
 import type { StudNumbers } from '../numbers/studNumbers.ts';

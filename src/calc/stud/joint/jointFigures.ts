@@ -1,5 +1,5 @@
 import type { JointFrom } from '../../../../shared/words/job.ts';
-import type { Joint } from '../../../../shared/words/stud.ts';
+import type { Joint } from '../../../../shared/words/stud/stud.ts';
 
 /** A figure to choose for a joint, with its source. */
 export interface NamedFigure {

@@ -1,5 +1,5 @@
 import { type LengthUnit, printTorque } from '../../../../shared/words/print.ts';
-import type { Joint, Nut } from '../../../../shared/words/stud.ts';
+import type { Joint, Nut } from '../../../../shared/words/stud/stud.ts';
 import type { Checked } from '../numbers/checked.ts';
 
 const PRACTICE = 'common practice, no source';

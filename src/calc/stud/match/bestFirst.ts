@@ -1,5 +1,5 @@
 import type { Status } from '../../../../shared/words/finding.ts';
-import type { StudCheckInput, StudMatch } from '../../../../shared/words/stud.ts';
+import type { StudCheckInput, StudMatch } from '../../../../shared/words/stud/stud.ts';
 import { studNumbers } from '../numbers/studNumbers.ts';
 import { studWanted } from './studWanted.ts';
 

@@ -1,6 +1,6 @@
 import type { LengthUnit } from '../../../../shared/words/print.ts';
 import { Refusal } from '../../../../shared/words/refusal.ts';
-import type { NamedStud, StudCheckInput, StudMatch } from '../../../../shared/words/stud.ts';
+import type { NamedStud, StudCheckInput, StudMatch } from '../../../../shared/words/stud/stud.ts';
 import { checkStud } from '../checkStud.ts';
 import { bestFirst } from './bestFirst.ts';
 

@@ -2,7 +2,7 @@ import type { StudSettingLimits } from '../../../../shared/words/catalogue.ts';
 import type { Finding } from '../../../../shared/words/finding.ts';
 import type { ReplacedStudAsked } from '../../../../shared/words/job.ts';
 import type { LengthUnit } from '../../../../shared/words/print.ts';
-import type { StudCheckInput } from '../../../../shared/words/stud.ts';
+import type { StudCheckInput } from '../../../../shared/words/stud/stud.ts';
 import { filletClearsChamfer } from '../holes/filletClearsChamfer.ts';
 import { holes } from '../holes/holes.ts';
 import { replacedStud } from '../holes/replacedStud.ts';

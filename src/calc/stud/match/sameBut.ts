@@ -1,4 +1,4 @@
-import type { NamedStud, Stud } from '../../../../shared/words/stud.ts';
+import type { NamedStud, Stud } from '../../../../shared/words/stud/stud.ts';
 
 const SAME_MM = 0.05;
 const SAME_MPA = 1;

@@ -1,6 +1,6 @@
 import type { Answer } from '../../../../shared/words/answer.ts';
 import { printNumber, printShare } from '../../../../shared/words/print.ts';
-import type { StudCheckInput } from '../../../../shared/words/stud.ts';
+import type { StudCheckInput } from '../../../../shared/words/stud/stud.ts';
 import { pilotLead } from '../holes/pilotLinesUp.ts';
 import { studNumbers } from '../numbers/studNumbers.ts';
 import { refuseStud } from '../refuseStud.ts';

@@ -1,4 +1,4 @@
-import type { StudCheckInput } from '../../../../shared/words/stud.ts';
+import type { StudCheckInput } from '../../../../shared/words/stud/stud.ts';
 import { pilotLead } from '../holes/pilotLinesUp.ts';
 import { studNumbers } from '../numbers/studNumbers.ts';
 

@@ -1,4 +1,4 @@
-import type { StudCheckInput, ToleranceRow } from '../../../../shared/words/stud.ts';
+import type { StudCheckInput, ToleranceRow } from '../../../../shared/words/stud/stud.ts';
 import { pilotLead } from '../holes/pilotLinesUp.ts';
 import { lengthMargin } from '../numbers/lengthMargin.ts';
 import { studNumbers } from '../numbers/studNumbers.ts';

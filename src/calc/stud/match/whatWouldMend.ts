@@ -1,5 +1,5 @@
 import { type LengthUnit, listInWords, printLength } from '../../../../shared/words/print.ts';
-import type { Fits, Nut, Stud, StudCheckInput } from '../../../../shared/words/stud.ts';
+import type { Fits, Nut, Stud, StudCheckInput } from '../../../../shared/words/stud/stud.ts';
 import { checkStud } from '../checkStud.ts';
 import { linesUpFromMm, studWanted } from './studWanted.ts';
 

@@ -1,5 +1,5 @@
 import type { Status } from '../../../../shared/words/finding.ts';
-import type { Fits } from '../../../../shared/words/stud.ts';
+import type { Fits } from '../../../../shared/words/stud/stud.ts';
 import type { Checked } from './checked.ts';
 
 /**

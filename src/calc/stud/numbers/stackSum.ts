@@ -1,6 +1,6 @@
 import type { Answer } from '../../../../shared/words/answer.ts';
 import { printNumber } from '../../../../shared/words/print.ts';
-import type { Layer } from '../../../../shared/words/stud.ts';
+import type { Layer } from '../../../../shared/words/stud/stud.ts';
 
 /**
  * Thickness of the stack.   S = Σ thicknessᵢ, worst cases S ∓ Σ toleranceᵢ

@@ -1,4 +1,4 @@
-import type { NamedStack } from '../../../../shared/words/stud.ts';
+import type { NamedStack } from '../../../../shared/words/stud/stud.ts';
 import { stackSum } from './stackSum.ts';
 
 export interface StackByThickness {

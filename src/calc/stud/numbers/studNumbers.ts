@@ -1,6 +1,6 @@
 import type { Answer } from '../../../../shared/words/answer.ts';
-import type { StudCheckInput } from '../../../../shared/words/stud.ts';
-import type { ThreadGeometry, ThreadSpec } from '../../../../shared/words/thread.ts';
+import type { StudCheckInput } from '../../../../shared/words/stud/stud.ts';
+import type { ThreadGeometry, ThreadSpec } from '../../../../shared/words/stud/thread.ts';
 import { threadGeometry } from '../thread/threadGeometry.ts';
 import { stackSum } from './stackSum.ts';
 import { wornThread } from './wornThread.ts';

@@ -1,6 +1,6 @@
 import type { Answer } from '../../../../shared/words/answer.ts';
 import { type LengthUnit, printLength, printNumber } from '../../../../shared/words/print.ts';
-import type { ThreadGeometry } from '../../../../shared/words/thread.ts';
+import type { ThreadGeometry } from '../../../../shared/words/stud/thread.ts';
 import type { Checked } from './checked.ts';
 
 /**

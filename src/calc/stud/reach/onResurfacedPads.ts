@@ -1,4 +1,4 @@
-import type { Stud } from '../../../../shared/words/stud.ts';
+import type { Stud } from '../../../../shared/words/stud/stud.ts';
 
 /**
  * A stud once its pad has been resurfaced: from the new seating face all of it reaches that much farther.

@@ -1,8 +1,8 @@
 import type { Answer } from '../../../../shared/words/answer.ts';
 import type { Finding } from '../../../../shared/words/finding.ts';
-import type { PullForward, PullForwardInput } from '../../../../shared/words/gap.ts';
 import { type LengthUnit, printLength, printNumber } from '../../../../shared/words/print.ts';
 import { type Fault, Refusal } from '../../../../shared/words/refusal.ts';
+import type { PullForward, PullForwardInput } from '../../../../shared/words/stud/gap.ts';
 
 /** The usual pull-forward gap, about 1/8 to 3/16 in. */
 export const USUAL_GAP_MM = { least: 3.2, most: 4.8 };

@@ -1,6 +1,6 @@
 import type { Answer } from '../../../../shared/words/answer.ts';
 import { printNumber } from '../../../../shared/words/print.ts';
-import type { ReachGrade } from '../../../../shared/words/stud.ts';
+import type { ReachGrade } from '../../../../shared/words/stud/stud.ts';
 
 const DUST = 1e-9;
 

@@ -1,5 +1,5 @@
 import { type LengthUnit, printLength } from '../../../../shared/words/print.ts';
-import type { ReachGrade } from '../../../../shared/words/stud.ts';
+import type { ReachGrade } from '../../../../shared/words/stud/stud.ts';
 import { type Checked, notKnown } from '../numbers/checked.ts';
 import { atLeast, isFlush, threadsInWords } from '../numbers/inWords.ts';
 import type { StudNumbers } from '../numbers/studNumbers.ts';

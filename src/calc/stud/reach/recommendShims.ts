@@ -1,4 +1,4 @@
-import type { PullForwardInput, ShimChoice } from '../../../../shared/words/gap.ts';
+import type { PullForwardInput, ShimChoice } from '../../../../shared/words/stud/gap.ts';
 import { pullForward } from './pullForward.ts';
 
 const MOST_CHOICES = 3;

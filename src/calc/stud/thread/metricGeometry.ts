@@ -1,5 +1,5 @@
 import type { Step } from '../../../../shared/words/answer.ts';
-import type { Limits, ThreadGeometry, ThreadSpec } from '../../../../shared/words/thread.ts';
+import type { Limits, ThreadGeometry, ThreadSpec } from '../../../../shared/words/stud/thread.ts';
 import { preferredR40 } from './preferredR40.ts';
 import { tensileStressArea } from './tensileStressArea.ts';
 

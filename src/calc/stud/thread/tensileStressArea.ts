@@ -1,6 +1,6 @@
 import type { Answer } from '../../../../shared/words/answer.ts';
 import { printNumber } from '../../../../shared/words/print.ts';
-import type { ThreadSpec } from '../../../../shared/words/thread.ts';
+import type { ThreadSpec } from '../../../../shared/words/stud/thread.ts';
 
 const MM_PER_INCH = 25.4;
 

@@ -1,5 +1,5 @@
 import { Refusal } from '../../../../shared/words/refusal.ts';
-import type { ThreadGeometry, ThreadSpec } from '../../../../shared/words/thread.ts';
+import type { ThreadGeometry, ThreadSpec } from '../../../../shared/words/stud/thread.ts';
 import { metricGeometry } from './metricGeometry.ts';
 import { unifiedGeometry } from './unifiedGeometry.ts';
 

@@ -1,6 +1,6 @@
 import type { Answer } from '../../../../shared/words/answer.ts';
 import { printNumber } from '../../../../shared/words/print.ts';
-import type { ThreadGeometry } from '../../../../shared/words/thread.ts';
+import type { ThreadGeometry } from '../../../../shared/words/stud/thread.ts';
 
 const SOURCE = 'FED-STD-H28/2B; ASME B1.1-2003, Appendix B';
 /** tan 30°, half the thread's angle, as the standard writes it. */

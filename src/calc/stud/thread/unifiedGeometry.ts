@@ -1,4 +1,4 @@
-import type { Limits, ThreadGeometry, ThreadSpec } from '../../../../shared/words/thread.ts';
+import type { Limits, ThreadGeometry, ThreadSpec } from '../../../../shared/words/stud/thread.ts';
 import { tensileStressArea } from './tensileStressArea.ts';
 
 type UnifiedSpec = Extract<ThreadSpec, { system: 'unified' }>;

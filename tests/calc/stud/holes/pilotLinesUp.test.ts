@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Layer } from '../../../../shared/words/stud.ts';
+import type { Layer } from '../../../../shared/words/stud/stud.ts';
 import { checkStud } from '../../../../src/calc/stud/checkStud.ts';
 import { EXAMPLE, layer, withStack, withStud } from '../example.ts';
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { AnyField } from '../../../../shared/words/fields/field.ts';
 import { JOINT as FIELDS } from '../../../../shared/words/fields/joint.ts';
-import type { Joint, StudCheckInput } from '../../../../shared/words/stud.ts';
+import type { Joint, StudCheckInput } from '../../../../shared/words/stud/stud.ts';
 import { checkStud } from '../../../../src/calc/stud/checkStud.ts';
 import { EXAMPLE, JOINT, layer, withNut, withStack, withStud } from '../example.ts';
 

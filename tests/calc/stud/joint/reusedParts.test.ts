@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Joint } from '../../../../shared/words/stud.ts';
+import type { Joint } from '../../../../shared/words/stud/stud.ts';
 import { checkStud } from '../../../../src/calc/stud/checkStud.ts';
 import { EXAMPLE, JOINT, withNut } from '../example.ts';
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Joint, StudCheckInput } from '../../../../shared/words/stud.ts';
+import type { Joint, StudCheckInput } from '../../../../shared/words/stud/stud.ts';
 import { checkStud } from '../../../../src/calc/stud/checkStud.ts';
 import { EXAMPLE, JOINT, withNut, withStud } from '../example.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Refusal } from '../../../../shared/words/refusal.ts';
-import type { Stud } from '../../../../shared/words/stud.ts';
+import type { Stud } from '../../../../shared/words/stud/stud.ts';
 import { checkStud } from '../../../../src/calc/stud/checkStud.ts';
 import { matchStacks } from '../../../../src/calc/stud/match/matchStacks.ts';
 import { matchStuds } from '../../../../src/calc/stud/match/matchStuds.ts';

@@ -1,4 +1,4 @@
-import type { Bending } from '../../../../shared/words/bending.ts';
+import type { Bending } from '../../../../shared/words/bending/bending.ts';
 import type { CoverCheck, CutPlanAnswer } from '../../../../shared/words/cover.ts';
 import type { Job } from '../../../../shared/words/job.ts';
 import type { PaperFindings, PaperWalls } from '../../../../shared/words/paper.ts';

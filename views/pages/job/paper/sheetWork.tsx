@@ -249,7 +249,7 @@ export function Foot({ printing, job, limits, bending }: SheetProps) {
     <>
       <div class="small">
         <p>
-          Limits{decision && job.outcome !== null ? ' kept with the decision' : ''}:{' '}
+          Shop limits{decision && job.outcome !== null ? ' kept with the decision' : ''}:{' '}
           {limits.map((one) => `${one.label.toLowerCase()} ${one.value}`).join('; ')}.
           {bending && ` Advice on bending: ${bendingInWords(bending, printing.frame.lengthUnit)}`}
           {job.demo && ' Demo shop: everything here is invented.'}

@@ -1,17 +1,17 @@
 import {
+  OFF_SOLID,
+  OFF_SOLID_DRAWN,
+  offAtMost,
+  offInWords,
+  RING_WIDENED,
+} from '../../../../shared/words/bending/solid.ts';
+import {
   briefLength,
   type LengthUnit,
   printNumber,
   printShare,
   WAVINESS,
 } from '../../../../shared/words/print.ts';
-import {
-  OFF_SOLID,
-  OFF_SOLID_DRAWN,
-  offAtMost,
-  offInWords,
-  RING_WIDENED,
-} from '../../../../shared/words/solid.ts';
 import { type Bent, bentFigures } from './exampleTables.tsx';
 
 export interface SolidBeside {

@@ -1,3 +1,4 @@
+import type { StiffnessAnswer, StiffnessInput } from '../../../../shared/words/bending/stiffness.ts';
 import {
   briefLength,
   type LengthUnit,
@@ -6,7 +7,6 @@ import {
   PRESSURE,
   printAs,
 } from '../../../../shared/words/print.ts';
-import type { StiffnessAnswer, StiffnessInput } from '../../../../shared/words/stiffness.ts';
 import { BentSection } from '../../../drawings/bentSection.tsx';
 import { PressureMap } from '../../../drawings/pressureMap.tsx';
 

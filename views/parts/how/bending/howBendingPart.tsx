@@ -1,5 +1,5 @@
+import type { StiffnessAnswer, StiffnessInput } from '../../../../shared/words/bending/stiffness.ts';
 import type { LengthUnit } from '../../../../shared/words/print.ts';
-import type { StiffnessAnswer, StiffnessInput } from '../../../../shared/words/stiffness.ts';
 import { BesideSolid, type RingBeside, type SolidBeside } from './besideSolid.tsx';
 import { ExampleDrawings, ExampleGiven } from './exampleCover.tsx';
 import { type BentAtFineness, type BentBeside, BesideSecond, FinerElements } from './exampleTables.tsx';

@@ -1,4 +1,4 @@
-import type { CatalogueStack, CatalogueStud } from './catalogue.ts';
+import type { CatalogueStack, CatalogueStud } from '../catalogue.ts';
 import type { Fits, Stack, StudCheck, StudMatch } from './stud.ts';
 import type { ThreadSpec } from './thread.ts';
 

@@ -1,9 +1,14 @@
 import { sql } from 'kysely';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import type { Shop } from '../../../src/records/database/database.ts';
-import { type PrintSigned, printedAt, printedPart, signedPrints } from '../../../src/records/jobs/printed.ts';
 import { getJob } from '../../../src/records/jobs/readJob.ts';
 import { reviseJob } from '../../../src/records/jobs/reviseJob.ts';
+import {
+  type PrintSigned,
+  printedAt,
+  printedPart,
+  signedPrints,
+} from '../../../src/records/jobs/signedPrints.ts';
 import { errorOf } from '../refusals.ts';
 import { as, finishedJob, prints, received, signedJob } from '../samples.ts';
 import { onEachDatabase } from '../shops.ts';

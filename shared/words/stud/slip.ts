@@ -1,5 +1,5 @@
-import type { CatalogueStack, CatalogueStud } from './catalogue.ts';
-import type { JointFrom } from './job.ts';
+import type { CatalogueStack, CatalogueStud } from '../catalogue.ts';
+import type { JointFrom } from '../job.ts';
 import type { StudCheck, StudCheckInput } from './stud.ts';
 
 /** What a counter slip says: what was asked, and what was answered. */

@@ -1,4 +1,4 @@
-import type { Answer } from './answer.ts';
+import type { Answer } from '../answer.ts';
 import type { RingSize, StiffeningRing, StiffnessInput } from './stiffness.ts';
 
 /** The shop's figures for the bending of every cover, and its limits on it. */

@@ -1,4 +1,4 @@
-import type { Answer, Warning } from './answer.ts';
+import type { Answer, Warning } from '../answer.ts';
 
 /** One engagement of the lock-up clutch, and the cover as a slab. */
 export interface HeatInput {

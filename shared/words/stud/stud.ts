@@ -1,5 +1,5 @@
-import type { Answer } from './answer.ts';
-import type { Finding } from './finding.ts';
+import type { Answer } from '../answer.ts';
+import type { Finding } from '../finding.ts';
 import type { ThreadSpec } from './thread.ts';
 
 /** All lengths in mm from the pad's seating face, + toward the engine. */

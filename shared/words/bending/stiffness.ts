@@ -1,4 +1,4 @@
-import type { Answer, Warning } from './answer.ts';
+import type { Answer, Warning } from '../answer.ts';
 
 /** A flat stiffening ring on the engine side, with openings for the pads. */
 export interface RingSize {

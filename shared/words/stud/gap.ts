@@ -1,7 +1,7 @@
-import type { Answer } from './answer.ts';
-import type { CatalogueStack } from './catalogue.ts';
+import type { Answer } from '../answer.ts';
+import type { CatalogueStack } from '../catalogue.ts';
+import type { Finding } from '../finding.ts';
 import type { StudChoice } from './choices.ts';
-import type { Finding } from './finding.ts';
 
 export interface PullForwardInput {
   /** Bell housing face to the pads, converter fully back on the pump. */

@@ -1,4 +1,4 @@
-import type { Step } from './answer.ts';
+import type { Step } from '../answer.ts';
 
 export type UnifiedClass = '2A' | '3A' | '2B' | '3B';
 export type MetricClass = '6g' | '6H';

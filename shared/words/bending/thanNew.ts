@@ -1,5 +1,5 @@
+import { MINUS, printNumber } from '../print.ts';
 import type { PistonRange } from './bending.ts';
-import { MINUS, printNumber } from './print.ts';
 
 /** `12 % more than new`, `3 % less than new`, `the same as new`: so many times what it was. */
 export function thanNew(ratio: number, decimals = 0): string {

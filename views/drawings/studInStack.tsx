@@ -104,7 +104,7 @@ function OfferedUp(props: StudInStackProps) {
       <View {...props} nut={null} pullForwardMm={stud.threadEndMm} pushedBack={true} intoLastMm={into} />
       {play !== null && (
         <p class="view-caption">
-          {`Holes may be ${figure(play)} out of line`} <small>{unit}</small>
+          {`Holes may be ${figure(play)} ${unit} out of line`}
         </p>
       )}
     </div>

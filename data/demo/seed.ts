@@ -24,6 +24,7 @@ import { demoFamilies } from './families.ts';
 import { demoGauges } from './gauges.ts';
 import { inches } from './inches.ts';
 import { type DemoJob, demoJobs } from './jobs.ts';
+import { demoNuts, demoWashers } from './nuts.ts';
 import { demoStacks } from './stacks.ts';
 import { demoStuds } from './studs.ts';
 
@@ -58,6 +59,8 @@ export async function seedDemo(
   for (const { id, family } of demoFamilies) await addEntry(db, ctx, { kind: 'family', id, body: family });
   for (const { id, entry } of demoStuds) await addEntry(db, ctx, { kind: 'stud', id, body: entry });
   for (const { id, entry } of demoStacks) await addEntry(db, ctx, { kind: 'stack', id, body: entry });
+  for (const { id, entry } of demoNuts) await addEntry(db, ctx, { kind: 'nut', id, body: entry });
+  for (const { id, entry } of demoWashers) await addEntry(db, ctx, { kind: 'washer', id, body: entry });
   for (const { id, gauge } of demoGauges) await addEntry(db, ctx, { kind: 'gauge', id, body: gauge });
   for (const [index, job] of demoJobs.entries())
     await playJob({ db, unit: lengthUnit, print }, job, String(1001 + index));

@@ -9,7 +9,7 @@ export interface DemoStack {
 }
 
 /** Height and its tolerance: mean and half the range of ISO 4032 and ASME B18.2.2 hex nuts; bearing Ø likewise. */
-const NUTS = {
+export const NUTS = {
   '5/16-24 UNF-2B': {
     heightMm: inches(0.2655),
     toleranceMm: inches(0.0075),
@@ -35,7 +35,7 @@ const NUTS = {
   'M10x1.5-6H': { heightMm: 8.22, toleranceMm: 0.18, bearingOuterDiameterMm: 14.6 },
   'M12x1.75-6H': { heightMm: 10.585, toleranceMm: 0.215, bearingOuterDiameterMm: 16.6 },
 } as const;
-type NutThread = keyof typeof NUTS;
+export type NutThread = keyof typeof NUTS;
 
 /** Bolt circles of the invented cover types. */
 const CIRCLES = {

@@ -1,10 +1,17 @@
 import { z } from 'zod';
 import { readThread } from '../quantity/readThread.ts';
-import type { CatalogueStack, CatalogueStud, Family, ShopCriteria } from '../words/catalogue.ts';
+import type {
+  CatalogueNut,
+  CatalogueStack,
+  CatalogueStud,
+  CatalogueWasher,
+  Family,
+  ShopCriteria,
+} from '../words/catalogue.ts';
 import { CRITERIA } from '../words/fields/criteria.ts';
 import { FAMILY, RING } from '../words/fields/family.ts';
 import { lowerFirst, subjectOf } from '../words/fields/field.ts';
-import { CATALOGUE_STACK, CATALOGUE_STUD } from '../words/fields/stud.ts';
+import { CATALOGUE_NUT, CATALOGUE_STACK, CATALOGUE_STUD, CATALOGUE_WASHER } from '../words/fields/stud.ts';
 import type { ThreadSpec } from '../words/stud/thread.ts';
 import { refuseUnbelievable } from './believable.ts';
 import { orNull, quantity, strict } from './fields.ts';
@@ -150,6 +157,34 @@ export const catalogueStudSchema = strict('The stud', {
   return thread === null ? z.NEVER : { ...sent, stud: { ...sent.stud, thread } };
 }) satisfies z.ZodType<CatalogueStud>;
 
+const { washerMm: _, ...nutAlone } = nutFields(threadAlready);
+
+/** A nut as the catalogue keeps it. Its thread is read from `threadTyped`. */
+export const catalogueNutSchema = strict('The nut', {
+  ...shapeOf(CATALOGUE_NUT),
+  nut: strict('The nut', nutAlone).superRefine(across(refuseNut)),
+}).transform((sent, ctx): CatalogueNut => {
+  const refuse: Refuse = (path, message) => ctx.addIssue({ code: 'custom', path, message });
+  const thread = threadFrom(sent.threadTyped, sent.nut.thread, 'internal', 'nut', refuse);
+  return thread === null ? z.NEVER : { ...sent, nut: { ...sent.nut, thread } };
+}) satisfies z.ZodType<CatalogueNut>;
+
+/** A washer or shim as the catalogue keeps it. */
+export const catalogueWasherSchema = strict('The washer or shim', shapeOf(CATALOGUE_WASHER)).superRefine(
+  across<CatalogueWasher>(({ innerDiameterMm, outerDiameterMm, thicknessMm, toleranceMm }, refuse) => {
+    if (innerDiameterMm >= outerDiameterMm)
+      refuse(
+        ['innerDiameterMm'],
+        `The inner diameter is ${innerDiameterMm} mm; it must be less than the outer diameter, ${outerDiameterMm} mm.`,
+      );
+    if (toleranceMm >= thicknessMm)
+      refuse(
+        ['toleranceMm'],
+        `The thickness tolerance is ${toleranceMm} mm; it must be less than the thickness, ${thicknessMm} mm.`,
+      );
+  }),
+) satisfies z.ZodType<CatalogueWasher>;
+
 /** A flexplate stack as the catalogue keeps it. Its nut's thread is read from `nutThreadTyped`. */
 export const catalogueStackSchema = strict('The stack', {
   ...shapeOf(CATALOGUE_STACK),
@@ -158,6 +193,7 @@ export const catalogueStackSchema = strict('The stack', {
 }).transform((sent, ctx): CatalogueStack => {
   const refuse: Refuse = (path, message) => ctx.addIssue({ code: 'custom', path, message });
   const { nut, nutThreadTyped: typed } = sent;
+  refuseMakerTorque(sent, refuse);
   if (nut === null) {
     if (typed !== null)
       refuse(['nut'], `The nut’s thread is ${typed}, but its height is missing; give it in mm.`);
@@ -173,6 +209,23 @@ export const catalogueStackSchema = strict('The stack', {
   }
   return { ...sent, nut: { ...nut, thread: threadFrom(typed, nut.thread, 'internal', 'nut', refuse) } };
 }) satisfies z.ZodType<CatalogueStack>;
+
+/** A vehicle maker's torque is read to callers only with the document it stands in. */
+function refuseMakerTorque(
+  {
+    makerTorqueNm: torque,
+    makerTorqueSource: source,
+  }: Pick<CatalogueStack, 'makerTorqueNm' | 'makerTorqueSource'>,
+  refuse: Refuse,
+): void {
+  if (torque != null && source == null)
+    refuse(
+      ['makerTorqueSource'],
+      'The vehicle maker’s torque needs its source; say the document it stands in.',
+    );
+  if (torque == null && source != null)
+    refuse(['makerTorqueNm'], 'A source of the vehicle maker’s torque is given, but no torque; give it too.');
+}
 
 /** The shop's own limits and habits. */
 export const shopCriteriaSchema = strict('The shop limits', shapeOf(CRITERIA)).superRefine(

@@ -78,7 +78,10 @@ export function nutFields<Thread extends z.ZodType>(thread: Thread) {
 }
 
 /** Countersinks and tolerances must leave some thread in the nut. */
-export function refuseNut(nut: Omit<Nut, 'thread'>, refuse: Refuse): void {
+export function refuseNut(
+  nut: Pick<Nut, 'heightMm' | 'toleranceMm' | 'countersinkMm'>,
+  refuse: Refuse,
+): void {
   const { heightMm, toleranceMm, countersinkMm } = nut;
   if (2 * countersinkMm + toleranceMm < heightMm) return;
   refuse(

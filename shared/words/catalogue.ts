@@ -50,6 +50,33 @@ export interface CatalogueStud {
   readonly note: string;
 }
 
+/** A nut on the shelf: it brings no washer with it. */
+export type NutAlone = Omit<Nut, 'washerMm'>;
+
+export interface CatalogueNut {
+  readonly name: string;
+  readonly nut: NutAlone;
+  /** The thread as typed: '3/8-24 UNF-2B'. */
+  readonly threadTyped: string;
+  readonly stock?: number | null;
+  readonly shelf?: string;
+  readonly note: string;
+}
+
+/** A washer under a nut, or a shim under a pad. */
+export interface CatalogueWasher {
+  readonly name: string;
+  readonly use: 'washer' | 'shim';
+  readonly innerDiameterMm: number;
+  readonly outerDiameterMm: number;
+  readonly thicknessMm: number;
+  /** ± on the thickness. */
+  readonly toleranceMm: number;
+  readonly stock?: number | null;
+  readonly shelf?: string;
+  readonly note: string;
+}
+
 export interface CatalogueStack {
   readonly name: string;
   readonly stack: Stack;
@@ -57,6 +84,9 @@ export interface CatalogueStack {
   readonly nutThreadTyped: string | null;
   /** Pull-forward gap that remains, when it is known for this application. */
   readonly pullForwardMm: number | null;
+  /** What the vehicle maker tightens to, and the document it stands in; null or missing: look it up. */
+  readonly makerTorqueNm?: number | null;
+  readonly makerTorqueSource?: string | null;
   readonly note: string;
 }
 
@@ -122,6 +152,8 @@ export interface EntryBodies {
   readonly family: Family;
   readonly stud: CatalogueStud;
   readonly stack: CatalogueStack;
+  readonly nut: CatalogueNut;
+  readonly washer: CatalogueWasher;
   readonly gauge: CatalogueGauge;
   readonly criteria: ShopCriteria;
 }

@@ -86,7 +86,10 @@ export const TERMS = {
   impellerHub: { word: 'impeller hub', is: 'The hub on the pump side, which drives the pump.' },
   retorque: { word: 're-torque', is: 'The nuts tightened once more after the first heat cycle.' },
   shopLimits: { word: 'shop limits', is: 'The figures this shop judges by, and who set them.' },
-  catalog: { word: 'catalog', is: 'The shop’s cover types, studs, flexplate stacks and gauges.' },
+  catalog: {
+    word: 'catalog',
+    is: 'The shop’s cover types, studs, flexplate stacks, nuts, washers, shims and gauges.',
+  },
   gauge: { word: 'gauge', many: 'gauges', is: 'A micrometer, caliper or indicator with its calibration.' },
   backups: { word: 'backups', is: 'Copies of everything the shop has saved.' },
 } as const satisfies Record<string, Term>;
@@ -96,5 +99,15 @@ export const ENTRY_WORD: Readonly<Record<Exclude<EntryKind, 'criteria'>, { one: 
   family: { one: TERMS.coverType.word, many: 'Cover types' },
   stud: { one: 'stud', many: 'Studs' },
   stack: { one: TERMS.flexplateStack.word, many: 'Flexplate stacks' },
+  nut: { one: 'nut', many: 'Nuts' },
+  washer: { one: 'washer or shim', many: 'Washers and shims' },
   gauge: { one: TERMS.gauge.word, many: 'Gauges' },
 };
+
+/** Kinds a person finds in the catalog: all but the shop limits. */
+export type CatalogueKind = keyof typeof ENTRY_WORD;
+export const CATALOGUE_KINDS = Object.keys(ENTRY_WORD) as readonly CatalogueKind[];
+
+export function isCatalogueKind(kind: unknown): kind is CatalogueKind {
+  return CATALOGUE_KINDS.some((one) => one === kind);
+}

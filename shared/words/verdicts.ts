@@ -1,4 +1,5 @@
 import type { Verdict } from './cover.ts';
+import type { Status } from './finding.ts';
 import type { DecisionKind } from './job.ts';
 import type { Fits, StudCheck } from './stud/stud.ts';
 
@@ -37,6 +38,8 @@ export const FIT_WORD: Readonly<Record<Fits, string>> = {
   'with-care': 'fits with care',
   no: 'does not fit',
 };
+
+export const FIT_STATUS: Readonly<Record<Fits, Status>> = { yes: 'pass', 'with-care': 'caution', no: 'fail' };
 
 /** Whether the tightened joint carries the engine. */
 export const HOLDS_WORD: Readonly<Record<StudCheck['holds'], string>> = {

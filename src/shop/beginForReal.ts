@@ -1,8 +1,9 @@
 import { isDeepStrictEqual } from 'node:util';
-import type { Entry, EntryKind, ShopCriteria } from '../../shared/words/catalogue.ts';
+import type { Entry, ShopCriteria } from '../../shared/words/catalogue.ts';
 import { ofDemo, PUT_AWAY } from '../../shared/words/demo.ts';
 import { CRITERIA } from '../../shared/words/fields/criteria.ts';
 import type { Job } from '../../shared/words/job.ts';
+import { CATALOGUE_KINDS, type CatalogueKind } from '../../shared/words/terms.ts';
 import { hasBegun, markBegun } from '../records/begun.ts';
 import { entryHistory, listEntries, retireEntry } from '../records/catalogue.ts';
 import { type Db, write } from '../records/database/database.ts';
@@ -12,11 +13,8 @@ import { findJobs, MOST_LISTED } from '../records/jobs/findJobs.ts';
 import { getJob } from '../records/jobs/readJob.ts';
 import { CRITERIA_ID, currentCriteria, STARTING_LIMITS, saveCriteria } from '../records/shopCriteria.ts';
 
-type DemoKind = Exclude<EntryKind, 'criteria'>;
-const KINDS: readonly DemoKind[] = ['family', 'stud', 'stack', 'gauge'];
-
 interface Named {
-  readonly kind: DemoKind;
+  readonly kind: CatalogueKind;
   readonly name: string;
 }
 
@@ -33,7 +31,7 @@ export interface Beginning {
 }
 
 interface Plan extends Beginning {
-  readonly entries: readonly Entry<DemoKind>[];
+  readonly entries: readonly Entry<CatalogueKind>[];
   readonly newLimits: ShopCriteria;
 }
 
@@ -64,7 +62,7 @@ export async function beginForReal(db: Db, ctx: Ctx): Promise<Beginning> {
 async function planOf(db: Db): Promise<Plan | null> {
   const { jobs: demo } = await findJobs(db, { demo: true, limit: MOST_LISTED });
   const own = await ownJobs(db);
-  const sorted = await Promise.all(KINDS.map((kind) => sortEntries(db, kind, own)));
+  const sorted = await Promise.all(CATALOGUE_KINDS.map((kind) => sortEntries(db, kind, own)));
   const entries = sorted.flatMap(({ away }) => away);
   const { limits, newLimits } = await limitsWithoutDemo(db);
   if (demo.length === 0 && entries.length === 0 && limits.length === 0) return null;
@@ -91,8 +89,8 @@ async function ownJobs(db: Db): Promise<Job[]> {
 }
 
 /** The demo's entries of a kind: those that go, and those the shop has made its own. */
-async function sortEntries(db: Db, kind: DemoKind, own: readonly Job[]) {
-  const away: Entry<DemoKind>[] = [];
+async function sortEntries(db: Db, kind: CatalogueKind, own: readonly Job[]) {
+  const away: Entry<CatalogueKind>[] = [];
   const kept: (Named & { why: string })[] = [];
   for (const entry of await listEntries(db, kind)) {
     const history = await entryHistory(db, kind, entry.id);

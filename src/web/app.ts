@@ -65,6 +65,10 @@ export function app(context: PageContext): Express {
   server.use(
     '/api',
     apiRouter({
+      catalogueKit: async () => ({
+        nuts: await listEntries(shop.db, 'nut'),
+        washers: await listEntries(shop.db, 'washer'),
+      }),
       catalogueStuds: async () =>
         soundStuds(await listEntries(shop.db, 'stud')).map(({ id, body }) => ({ id, stud: body.stud })),
     }),

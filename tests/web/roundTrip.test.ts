@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { StudsChosen } from '../../shared/words/job.ts';
+import type { CatalogueKind } from '../../shared/words/terms.ts';
 import { getEntry, listEntries } from '../../src/records/catalogue.ts';
 import { getJob } from '../../src/records/jobs/readJob.ts';
 import { currentCriteria, saveCriteria } from '../../src/records/shopCriteria.ts';
@@ -111,9 +112,9 @@ const studsAgain = async (unit: string) => {
   const href = /<a[^>]*href="([^"#]*)[^"]*"[^>]*id="studs-again"/.exec(html)?.[1] ?? '';
   return href.replaceAll('&amp;', '&');
 };
-const newest = async (kind: 'family' | 'stud' | 'stack' | 'gauge') =>
+const newest = async (kind: CatalogueKind) =>
   (await listEntries(program.shop.db, kind)).find(({ name }) => name === 'Round')!;
-const entry = (kind: 'family' | 'stud' | 'stack' | 'gauge', typed: Typed): Tried => ({
+const entry = (kind: CatalogueKind, typed: Typed): Tried => ({
   first: `/catalogue/${kind}/new`,
   again: async () => `/catalogue/${kind}/${(await newest(kind)).id}`,
   form: `/catalogue/${kind}`,
@@ -210,13 +211,25 @@ const STACK: Typed = {
   nutTolerance: '0.2',
   nutCountersink: '0.1',
   nutProof: '90 ksi',
+  makerTorque: '25 lb-ft',
 };
+const NUT: Typed = {
+  nutThread: '3/8-24',
+  nutHeight: '0.328 in',
+  nutTolerance: '0.2',
+  nutCountersink: '0.1',
+  nutProof: '120 ksi',
+  stock: '12',
+};
+const WASHER: Typed = { inner: '0.41 in', outer: '22', thickness: '1/16 in', tolerance: '0.05', stock: '12' };
 const GAUGE: Typed = { coverage: '2', due: '2027-11-24', resolution: '0.0001 in', repeatability: '0.0004' };
 
 const FORMS: readonly (readonly [string, Tried])[] = [
   ['a cover type', entry('family', FAMILY)],
   ['a stud', entry('stud', STUD)],
   ['a flexplate stack', entry('stack', STACK)],
+  ['a nut', entry('nut', NUT)],
+  ['a washer or shim', entry('washer', WASHER)],
   ['a gauge', entry('gauge', GAUGE)],
   [
     'the shop limits',

@@ -1,11 +1,22 @@
 import { z } from 'zod';
-import type { CatalogueStack, CatalogueStud, Entry, EntryBodies, EntryKind } from '../../words/catalogue.ts';
-import { keptFamilySchema, shopCriteriaSchema } from '../catalogue.ts';
+import type {
+  CatalogueNut,
+  CatalogueStack,
+  CatalogueStud,
+  Entry,
+  EntryBodies,
+  EntryKind,
+  NutAlone,
+} from '../../words/catalogue.ts';
+import { catalogueWasherSchema, keptFamilySchema, shopCriteriaSchema } from '../catalogue.ts';
 import { catalogueGaugeSchema } from '../gauge.ts';
 import { exactly, named } from './exactly.ts';
 import { number, numberOrNull, text, textOrNull, yes } from './finding.ts';
 import { asKept } from './kept.ts';
-import { keptNut, keptStack, keptStud } from './studAnswer.ts';
+import { keptNut, keptNutLengths, keptStack, keptStud } from './studAnswer.ts';
+import { threadSpec } from './threadAnswer.ts';
+
+const { washerMm: _, ...nutAlone } = keptNutLengths;
 
 /** What the catalogue keeps, by kind, as it leaves. */
 export const entryBodies: { readonly [K in EntryKind]: z.ZodType<EntryBodies[K]> } = {
@@ -29,9 +40,23 @@ export const entryBodies: { readonly [K in EntryKind]: z.ZodType<EntryBodies[K]>
       nut: keptNut.nullable(),
       nutThreadTyped: textOrNull,
       pullForwardMm: numberOrNull,
+      makerTorqueNm: number.nullish().describe('The vehicle maker’s, with its source.'),
+      makerTorqueSource: text.nullish(),
       note: text,
     }),
   ),
+  nut: named(
+    'CatalogueNut',
+    exactly<CatalogueNut>({
+      name: text,
+      nut: exactly<NutAlone>({ ...nutAlone, thread: threadSpec.nullable() }),
+      threadTyped: text.describe('The thread as typed.'),
+      stock: number.nullish(),
+      shelf: text.optional(),
+      note: text,
+    }),
+  ),
+  washer: named('CatalogueWasher', asKept(catalogueWasherSchema)),
   gauge: named('CatalogueGauge', asKept(catalogueGaugeSchema)),
   criteria: named('Criteria', asKept(shopCriteriaSchema)),
 };
@@ -55,4 +80,6 @@ export const entriesAnswers = {
   family: named('Families', z.strictObject({ entries: z.array(entryOf('family')) })),
   stud: named('Studs', z.strictObject({ entries: z.array(entryOf('stud')) })),
   stack: named('Stacks', z.strictObject({ entries: z.array(entryOf('stack')) })),
+  nut: named('Nuts', z.strictObject({ entries: z.array(entryOf('nut')) })),
+  washer: named('Washers', z.strictObject({ entries: z.array(entryOf('washer')) })),
 };

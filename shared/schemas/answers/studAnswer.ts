@@ -1,13 +1,6 @@
 import { z } from 'zod';
-import type {
-  Joint,
-  Nut,
-  Stud,
-  StudCheck,
-  StudCheckInput,
-  StudCriteria,
-  StudMatch,
-} from '../../words/stud/stud.ts';
+import type { KitTold, StudMatchedWithKit } from '../../words/stud/kit.ts';
+import type { Joint, Nut, Stud, StudCheck, StudCheckInput, StudCriteria } from '../../words/stud/stud.ts';
 import { jointSchema, nutFields, stackSchema, studFields } from '../studParts.ts';
 import { exactly, named } from './exactly.ts';
 import { answers, findings, number, numberOrNull, text, textOrNull } from './finding.ts';
@@ -20,7 +13,8 @@ const { thread: _nutThread, ...nutLengths } = nutFields(z.string());
 
 export const keptStud = exactly<Stud>({ ...keptFields(studLengths), ...THREAD });
 export const keptStack = asKept(stackSchema);
-export const keptNut = exactly<Nut>({ ...keptFields(nutLengths), thread: threadSpec.nullable() });
+export const keptNutLengths = keptFields(nutLengths);
+export const keptNut = exactly<Nut>({ ...keptNutLengths, thread: threadSpec.nullable() });
 const keptJoint = exactly<Joint>({
   ...keptFields(jointSchema.shape),
   ofStack: z.array(z.enum(['count', 'circle'])).optional(),
@@ -115,12 +109,30 @@ export const studAnswer = named(
   }),
 );
 
+const entryNamed = { id: text, name: text };
+
+const kitAnswer = exactly<KitTold>({
+  count: numberOrNull.describe('Of each; null where neither stack nor joint says.'),
+  nut: z.strictObject(entryNamed).nullable(),
+  nuts: z.array(z.strictObject({ ...entryNamed, fits, because: text })),
+  washer: z.strictObject(entryNamed).nullable(),
+  shims: z.array(z.strictObject({ ...entryNamed, thicknessMm: number })),
+  missing: z.array(text),
+});
+
 /** What `POST /api/stud/match` answers: best first. */
 export const studMatchAnswer = named(
   'StudMatches',
-  exactly<{ readonly studs: readonly StudMatch[] }>({
+  exactly<{ readonly studs: readonly StudMatchedWithKit[] }>({
     studs: z.array(
-      exactly<StudMatch>({ id: text, fits, decidedBy: textOrNull, byMm: numberOrNull, check: studAnswer }),
+      exactly<StudMatchedWithKit>({
+        id: text,
+        fits,
+        decidedBy: textOrNull,
+        byMm: numberOrNull,
+        check: studAnswer,
+        kit: kitAnswer.nullable().describe('null where the stud does not fit.'),
+      }),
     ),
   }),
 );

@@ -1,4 +1,4 @@
-import type { CatalogueStack, CatalogueStud } from '../catalogue.ts';
+import type { CatalogueNut, CatalogueStack, CatalogueStud, CatalogueWasher, NutAlone } from '../catalogue.ts';
 import type { Layer, Nut, Stack, Stud } from '../stud/stud.ts';
 import type { Fields } from './field.ts';
 
@@ -6,6 +6,15 @@ import type { Fields } from './field.ts';
 const STRESS = { kind: 'stress', least: 0, open: true, most: 5000 } as const;
 const NAME = { label: 'Name', kind: 'text', least: 1, most: 80 } as const;
 const NOTE = { label: 'Note', kind: 'text', most: 2000, lines: true } as const;
+const STOCK = {
+  label: 'Number in stock',
+  kind: 'count',
+  least: 0,
+  most: 1_000_000,
+  none: 'not counted',
+  optional: true,
+} as const;
+const SHELF = { label: 'Shelf place', kind: 'text', most: 40, ifLeftOut: '' } as const;
 export const THREAD_BOX = 'thread';
 export const NUT_THREAD_BOX = 'nutThread';
 
@@ -54,15 +63,8 @@ export const CATALOGUE_STUD = {
     most: 40,
   },
   stud: { label: 'Stud', kind: 'part', fields: STUD },
-  stock: {
-    label: 'Number in stock',
-    kind: 'count',
-    least: 0,
-    most: 1_000_000,
-    none: 'not counted',
-    optional: true,
-  },
-  shelf: { label: 'Shelf place', kind: 'text', most: 40, ifLeftOut: '' },
+  stock: STOCK,
+  shelf: SHELF,
   note: NOTE,
 } as const satisfies Fields<CatalogueStud>;
 
@@ -150,6 +152,51 @@ export const NUT = {
   prevailing: { label: 'Prevailing-torque (locking) nut', kind: 'yes-no', ifLeftOut: false },
 } as const satisfies Fields<Nut>;
 
+const { washerMm: _, ...ALONE } = NUT;
+
+/** A nut as the catalog keeps it. */
+export const CATALOGUE_NUT = {
+  name: NAME,
+  threadTyped: {
+    head: 'Nut',
+    label: 'Nut thread',
+    help: 'As 3/8-24 or M10x1.25',
+    box: NUT_THREAD_BOX,
+    kind: 'text',
+    least: 1,
+    most: 40,
+  },
+  nut: { label: 'Nut', kind: 'part', fields: ALONE satisfies Fields<NutAlone> },
+  stock: STOCK,
+  shelf: SHELF,
+  note: NOTE,
+} as const satisfies Fields<CatalogueNut>;
+
+/** A washer or a shim as the catalog keeps it. */
+export const CATALOGUE_WASHER = {
+  name: NAME,
+  use: {
+    head: 'Washer or shim',
+    label: 'Used as',
+    kind: 'choice',
+    options: { washer: 'washer under a nut', shim: 'shim under a pad' },
+    ifEmpty: 'washer',
+  },
+  innerDiameterMm: { label: 'Inner diameter', box: 'inner', kind: 'size' },
+  outerDiameterMm: { label: 'Outer diameter', box: 'outer', kind: 'size' },
+  thicknessMm: { label: 'Thickness', box: 'thickness', kind: 'size' },
+  toleranceMm: {
+    label: 'Thickness tolerance ±',
+    subject: 'The thickness tolerance',
+    box: 'tolerance',
+    kind: 'extent',
+    ifEmpty: 0,
+  },
+  stock: STOCK,
+  shelf: SHELF,
+  note: NOTE,
+} as const satisfies Fields<CatalogueWasher>;
+
 /** A flexplate stack as the catalog keeps it. */
 export const CATALOGUE_STACK = {
   name: NAME,
@@ -165,5 +212,26 @@ export const CATALOGUE_STACK = {
   },
   nut: { label: 'Nut', kind: 'part', fields: NUT, optional: true },
   pullForwardMm: { label: 'Pull-forward gap', box: 'pull', kind: 'extent', optional: true },
+  makerTorqueNm: {
+    label: 'Vehicle maker’s torque',
+    subject: 'The vehicle maker’s torque',
+    help: 'Read to callers with its source; empty: they look it up',
+    box: 'makerTorque',
+    kind: 'torque',
+    least: 0,
+    open: true,
+    most: 5000,
+    optional: true,
+  },
+  makerTorqueSource: {
+    label: 'Source of that torque',
+    subject: 'The source of the vehicle maker’s torque',
+    help: 'The document it stands in',
+    box: 'makerTorqueSource',
+    kind: 'text',
+    least: 1,
+    most: 200,
+    optional: true,
+  },
   note: NOTE,
 } as const satisfies Fields<CatalogueStack>;

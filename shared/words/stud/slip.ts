@@ -1,5 +1,6 @@
 import type { CatalogueStack, CatalogueStud } from '../catalogue.ts';
 import type { JointFrom } from '../job.ts';
+import type { Kit } from './kit.ts';
 import type { StudCheck, StudCheckInput } from './stud.ts';
 
 /** What a counter slip says: what was asked, and what was answered. */
@@ -8,6 +9,7 @@ export interface CounterSlip {
   readonly stud: CatalogueStud;
   readonly input: StudCheckInput;
   readonly check: StudCheck;
+  readonly kit: Kit;
   /** Whether somebody measured the gap for this caller, or it is the catalog's. */
   readonly gapMeasured: boolean;
   readonly torqueFrom: JointFrom['torque'];

@@ -8,6 +8,7 @@ import { gauges } from './migrations/005-gauges.ts';
 import { typed } from './migrations/006-typed.ts';
 import { ringClosed } from './migrations/007-ring-closed.ts';
 import { printed } from './migrations/008-printed.ts';
+import { nuts } from './migrations/009-nuts.ts';
 import type { Migration } from './migrations/migration.ts';
 
 /** Forward only, in order. What has been released is never changed: a new migration follows it. */
@@ -20,6 +21,7 @@ export const MIGRATIONS: readonly Migration[] = [
   typed,
   ringClosed,
   printed,
+  nuts,
 ];
 
 /** "Cvwr" in ASCII: marks a SQLite file as this program's. */

@@ -1,27 +1,35 @@
 import type { JointFrom } from '../../../shared/words/job.ts';
 import type { StudChoice } from '../../../shared/words/stud/choices.ts';
 import type { CounterSlip } from '../../../shared/words/stud/slip.ts';
+import { checkStud } from '../../calc/stud/checkStud.ts';
 import { studCheckFor } from '../studChoices.ts';
+import { type KitShelf, kitFor } from './kit.ts';
 import { nutClassOf, studClassOf } from './markings.ts';
 import { notToTake, type StackAsked } from './onShelf.ts';
 
-/** What the counter hands over for one stud of those that were checked. */
+/** What the counter hands over for one stud of those that were checked; worked out with the nut of its kit. */
 export function counterSlip(
   asked: StackAsked & { readonly stack: NonNullable<StackAsked['stack']> },
   choice: StudChoice,
   choices: readonly StudChoice[],
   torqueFrom: JointFrom['torque'],
+  shelf: KitShelf,
 ): CounterSlip {
   const { stack, pullForwardMm, criteria, unit, joint } = asked;
   const other = notToTake(choice, choices);
+  const { input, check } = studCheckFor(choice.entry, stack, pullForwardMm, criteria, null, unit, joint);
+  const kit = kitFor(input, check, shelf, unit);
+  const { nut } = kit.input;
   return {
     stack,
     stud: choice.entry,
-    ...studCheckFor(choice.entry, stack, pullForwardMm, criteria, null, unit, joint),
+    input: kit.input,
+    check: kit.nut === null ? check : checkStud(kit.input, unit),
+    kit,
     gapMeasured: pullForwardMm !== null,
     torqueFrom,
     studClass: studClassOf(choice.entry.stud),
-    nutClass: stack.nut && nutClassOf(stack.nut),
+    nutClass: nut && nutClassOf(nut),
     notThis: other && { name: other.entry.name, because: other.match.check.because },
   };
 }

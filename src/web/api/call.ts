@@ -2,6 +2,7 @@ import type { z } from 'zod';
 import type { NamedStud } from '../../../shared/words/stud/stud.ts';
 import type { Db } from '../../records/database/database.ts';
 import type { Asker } from '../../shop/bending/bendingPool.ts';
+import type { KitShelf } from '../../shop/studs/kit.ts';
 import type { Fields } from '../request/typed.ts';
 
 export type Method = 'GET' | 'POST' | 'PUT';
@@ -24,6 +25,7 @@ export interface CallTold {
 
 export interface ApiNeeds {
   readonly catalogueStuds: () => readonly NamedStud[] | Promise<readonly NamedStud[]>;
+  readonly catalogueKit: () => KitShelf | Promise<KitShelf>;
 }
 
 /** A question of figures alone. */

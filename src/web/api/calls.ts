@@ -8,6 +8,7 @@ import { stiffnessSchema } from '../../../shared/schemas/stiffness.ts';
 import { studCheckSchema } from '../../../shared/schemas/studCheck.ts';
 import { studMatchSchema } from '../../../shared/schemas/studMatch.ts';
 import { threadSchema } from '../../../shared/schemas/thread.ts';
+import type { Kit, KitTold, StudMatchedWithKit } from '../../../shared/words/stud/kit.ts';
 import { heatCover } from '../../calc/heat/heatCover.ts';
 import { checkStud } from '../../calc/stud/checkStud.ts';
 import { matchStuds } from '../../calc/stud/match/matchStuds.ts';
@@ -15,6 +16,7 @@ import { threadGeometry } from '../../calc/stud/thread/threadGeometry.ts';
 import type { Asker } from '../../shop/bending/bendingPool.ts';
 import { bend } from '../../shop/bending/bendings.ts';
 import { checkAsked } from '../../shop/doubts/coverDoubts.ts';
+import { kitFor } from '../../shop/studs/kit.ts';
 import { readBody } from '../request/apiErrors.ts';
 import type { ApiCall, ApiNeeds } from './call.ts';
 
@@ -70,7 +72,7 @@ export const apiCalls: readonly ApiCall[] = [
     path: '/stud/match',
     name: 'matchStuds',
     summary: 'Which studs suit this stack? Best first.',
-    description: `Without studs, every stud of the catalog is tried. ${CAUTION}`,
+    description: `Without studs, every stud of the catalog is tried. kit says what goes out with a stud that fits: how many, and the nut, washer and shims of the catalog. ${CAUTION}`,
     schema: studMatchSchema,
     answers: { 200: studMatchAnswer },
     answer: answerMatch,
@@ -104,9 +106,29 @@ function answerStud(body: unknown) {
   return checkStud(readBody(studCheckSchema, body));
 }
 
-async function answerMatch(body: unknown, { catalogueStuds }: ApiNeeds) {
-  const { studs, ...surroundings } = readBody(studMatchSchema, body);
-  return { studs: matchStuds({ ...surroundings, studs: studs ?? (await catalogueStuds()) }) };
+async function answerMatch(body: unknown, { catalogueStuds, catalogueKit }: ApiNeeds) {
+  const { studs: sent, ...surroundings } = readBody(studMatchSchema, body);
+  const studs = sent ?? (await catalogueStuds());
+  const shelf = await catalogueKit();
+  const matches = matchStuds({ ...surroundings, studs }).map((match): StudMatchedWithKit => {
+    const stud = studs.find(({ id }) => id === match.id)?.stud;
+    const kit =
+      stud && match.fits !== 'no' ? kitFor({ ...surroundings, stud }, match.check, shelf, 'mm') : null;
+    return { ...match, kit: kit && kitTold(kit) };
+  });
+  return { studs: matches };
+}
+
+function kitTold({ count, nut, nuts, washer, shims, missing }: Kit): KitTold {
+  const named = ({ id, entry: { name } }: { id: string; entry: { name: string } }) => ({ id, name });
+  return {
+    count,
+    nut: nut && named(nut),
+    nuts: nuts.map((one) => ({ ...named(one), fits: one.fits, because: one.because })),
+    washer: washer && named(washer),
+    shims: shims.map((one) => ({ ...named(one), thicknessMm: one.entry.thicknessMm })),
+    missing,
+  };
 }
 
 function answerThread(body: unknown) {

@@ -99,9 +99,11 @@ export const jobCalls: readonly JobCall[] = [
   catalogueCall('family', 'cover type'),
   catalogueCall('stud', 'stud'),
   catalogueCall('stack', 'flexplate stack'),
+  catalogueCall('nut', 'nut'),
+  catalogueCall('washer', 'washer and shim'),
 ];
 
-function catalogueCall(kind: 'family' | 'stud' | 'stack', word: string): JobCall {
+function catalogueCall(kind: keyof typeof entriesAnswers, word: string): JobCall {
   return {
     ...ASKED,
     path: `/catalogue/${kind}`,
@@ -115,7 +117,7 @@ function catalogueCall(kind: 'family' | 'stud' | 'stack', word: string): JobCall
 }
 
 async function answerEntries(
-  kind: 'family' | 'stud' | 'stack',
+  kind: keyof typeof entriesAnswers,
   { db }: JobNeeds,
   { query }: JobAsked,
 ): Promise<JobAnswered> {

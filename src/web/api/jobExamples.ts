@@ -1,4 +1,9 @@
-import { catalogueStackSchema, catalogueStudSchema } from '../../../shared/schemas/catalogue.ts';
+import {
+  catalogueNutSchema,
+  catalogueStackSchema,
+  catalogueStudSchema,
+  catalogueWasherSchema,
+} from '../../../shared/schemas/catalogue.ts';
 import type { Family } from '../../../shared/words/catalogue.ts';
 import { addEntry } from '../../records/catalogue.ts';
 import { openShopInMemory } from '../../records/database/database.ts';
@@ -54,6 +59,8 @@ export async function prepareExamples({ db, now }: Pick<JobNeeds, 'db' | 'now'>)
   await addEntry(db, ctx, { kind: 'family', id: 'alder-11-plain', body: family });
   await addEntry(db, ctx, { kind: 'stud', id: 'long-3-8-24', body: catalogueStudSchema.parse(longStud) });
   await addEntry(db, ctx, { kind: 'stack', id: 'two-piece', body: catalogueStackSchema.parse(twoPiece) });
+  await addEntry(db, ctx, { kind: 'nut', id: 'hex-3-8-24', body: catalogueNutSchema.parse(hexNut) });
+  await addEntry(db, ctx, { kind: 'washer', id: 'shim-0-8', body: catalogueWasherSchema.parse(shim) });
 }
 
 const longStud = {
@@ -85,6 +92,24 @@ const twoPiece = {
   nut: { heightMm: 8.3, toleranceMm: 0.2, countersinkMm: 0.1, washerMm: 0, prevailing: false },
   nutThreadTyped: '3/8-24 UNF-2B',
   pullForwardMm: 4,
+  note: '',
+};
+
+const hexNut = {
+  name: 'Hex nut 3/8-24',
+  nut: { heightMm: 8.3, toleranceMm: 0.2, countersinkMm: 0.1, proofMPa: 827, prevailing: false },
+  threadTyped: '3/8-24 UNF-2B',
+  stock: 40,
+  shelf: 'N-3',
+  note: '',
+};
+const shim = {
+  name: 'Shim 0.8 mm',
+  use: 'shim',
+  innerDiameterMm: 10.7,
+  outerDiameterMm: 22,
+  thicknessMm: 0.8,
+  toleranceMm: 0.05,
   note: '',
 };
 
@@ -129,6 +154,8 @@ export const jobExamples: readonly JobExample[] = [
   step('GET', 'listFamily', '/catalogue/family'),
   step('GET', 'listStud', '/catalogue/stud'),
   step('GET', 'listStack', '/catalogue/stack'),
+  step('GET', 'listNut', '/catalogue/nut'),
+  step('GET', 'listWasher', '/catalogue/washer'),
   step('POST', 'receiveJob', '/jobs', { id: id('receive'), ...MH, received }),
   step('POST', 'receiveJob', '/jobs', { ...MH, received: { ...received, receivedOn: '2026-02-30' } }),
   step('PUT', 'changeReceived', '/jobs/1001/received', {

@@ -134,7 +134,7 @@ async function worked(call: ApiCall): Promise<Shown[]> {
   if (!example) throw new Error(`${call.path} has no example.`);
   const request: Json = example.request;
   const refused: Json = { ...request, ...example.spoiltBy };
-  const needs = { catalogueStuds: () => [] };
+  const needs = { catalogueStuds: () => [], catalogueKit: () => ({ nuts: [], washers: [] }) };
   const asItLeaves: unknown = JSON.parse(JSON.stringify(await call.answer(request, needs, THE_PROGRAM)));
   try {
     await call.answer(refused, needs, THE_PROGRAM);

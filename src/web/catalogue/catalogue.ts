@@ -3,12 +3,8 @@ import { writingIn } from '../../../shared/quantity/fieldText.ts';
 import type { Entry, EntryBodies, TypedInEntry } from '../../../shared/words/catalogue.ts';
 import { PUT_AWAY } from '../../../shared/words/demo.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
-import {
-  type CatalogueKind,
-  CataloguePage,
-  EntryPage,
-  KIND_WORD,
-} from '../../../views/pages/catalogue/cataloguePage.tsx';
+import { type CatalogueKind, ENTRY_WORD, isCatalogueKind } from '../../../shared/words/terms.ts';
+import { CataloguePage, EntryPage } from '../../../views/pages/catalogue/cataloguePage.tsx';
 import type { EntryStale } from '../../../views/parts/entryHistory.tsx';
 import { renderPage } from '../../../views/render.ts';
 import {
@@ -32,7 +28,7 @@ import { entryAsTyped, entryBox, readEntry } from './entryForm.ts';
 import { entryRevisionsInWords, entryStale } from './entryWords.ts';
 import { typedOf } from './typedEntry.ts';
 
-/** Cover types, studs, stacks and gauges: look, add, change as a new revision, retire. */
+/** Cover types, studs, stacks, nuts, washers and gauges: look, add, change as a new revision, retire. */
 export function catalogueRouter(context: PageContext): Router {
   const router = Router();
   router.get('/catalogue', (req, res) => getCatalogue(context, req, res));
@@ -52,6 +48,8 @@ async function getCatalogue(context: PageContext, req: Request, res: Response): 
     families: (await listEntries(db, 'family', { retired: true })).filter(isListed),
     studs: (await listEntries(db, 'stud', { retired: true })).filter(isListed),
     stacks: (await listEntries(db, 'stack', { retired: true })).filter(isListed),
+    nuts: (await listEntries(db, 'nut', { retired: true })).filter(isListed),
+    washers: (await listEntries(db, 'washer', { retired: true })).filter(isListed),
     gauges: (await listEntries(db, 'gauge', { retired: true })).filter(isListed),
     shopMinimumMm: (await currentCriteria(db)).body.minimumWallMm,
   };
@@ -197,7 +195,7 @@ async function mustFind(
 ): Promise<Entry<CatalogueKind>> {
   const entry = await getEntry(shop.db, kind, id);
   if (entry === null)
-    throw new NoSuchPage(`There is no ${KIND_WORD[kind].one} "${id.slice(0, 60)}" in the catalog.`);
+    throw new NoSuchPage(`There is no ${ENTRY_WORD[kind].one} "${id.slice(0, 60)}" in the catalog.`);
   return entry;
 }
 
@@ -207,8 +205,8 @@ function ctxOf(context: PageContext, fields: Fields): Ctx {
 
 function kindOf(req: Request): CatalogueKind {
   const { kind } = req.params;
-  if (kind === 'family' || kind === 'stud' || kind === 'stack' || kind === 'gauge') return kind;
+  if (isCatalogueKind(kind)) return kind;
   throw new NoSuchPage(
-    'The catalog holds cover types, studs, flexplate stacks and gauges. Choose one of them.',
+    'The catalog holds cover types, studs, flexplate stacks, nuts, washers, shims and gauges. Choose one of them.',
   );
 }

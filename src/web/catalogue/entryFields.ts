@@ -1,5 +1,6 @@
 import { type FieldLine, linesOf, type Telling } from '../../../shared/quantity/fieldLines.ts';
 import type {
+  CatalogueNut,
   CatalogueStack,
   CatalogueStud,
   EntryBodies,
@@ -11,7 +12,13 @@ import { COVER_LIMITS, CRITERIA } from '../../../shared/words/fields/criteria.ts
 import { FAMILY } from '../../../shared/words/fields/family.ts';
 import { lowerFirst } from '../../../shared/words/fields/field.ts';
 import { GAUGE } from '../../../shared/words/fields/gauge.ts';
-import { CATALOGUE_STACK, CATALOGUE_STUD, LAYER } from '../../../shared/words/fields/stud.ts';
+import {
+  CATALOGUE_NUT,
+  CATALOGUE_STACK,
+  CATALOGUE_STUD,
+  CATALOGUE_WASHER,
+  LAYER,
+} from '../../../shared/words/fields/stud.ts';
 
 /** An entry of the catalogue or the shop's criteria, field by field with units. */
 export function entryFields<K extends EntryKind>(
@@ -26,6 +33,10 @@ export function entryFields<K extends EntryKind>(
       return studFields(body as CatalogueStud, telling);
     case 'stack':
       return stackFields(body as CatalogueStack, telling);
+    case 'nut':
+      return nutFields(body as CatalogueNut, telling);
+    case 'washer':
+      return linesOf(CATALOGUE_WASHER, body, telling);
     case 'gauge':
       return linesOf(GAUGE, body, telling);
     default:
@@ -41,6 +52,12 @@ export function studFields(body: CatalogueStud, telling: Telling): FieldLine[] {
   const { designation } = body.stud.thread;
   const read = designation === body.threadTyped ? undefined : designation;
   return linesOf(CATALOGUE_STUD, body, telling, { beside: { threadTyped: read } });
+}
+
+function nutFields(body: CatalogueNut, telling: Telling): FieldLine[] {
+  const designation = body.nut.thread?.designation;
+  const read = designation === body.threadTyped ? undefined : designation;
+  return linesOf(CATALOGUE_NUT, body, telling, { beside: { threadTyped: read } });
 }
 
 export function stackFields(body: CatalogueStack, telling: Telling): FieldLine[] {

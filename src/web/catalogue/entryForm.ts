@@ -1,41 +1,61 @@
 import { asTyped } from '../../../shared/quantity/fieldText.ts';
-import { familySchema } from '../../../shared/schemas/catalogue.ts';
+import { catalogueWasherSchema, familySchema } from '../../../shared/schemas/catalogue.ts';
 import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
 import { catalogueGaugeSchema } from '../../../shared/schemas/gauge.ts';
 import type {
   CatalogueGauge,
   CatalogueStack,
+  CatalogueWasher,
   Entry,
   EntryBodies,
   Family,
 } from '../../../shared/words/catalogue.ts';
 import { FAMILY } from '../../../shared/words/fields/family.ts';
 import { GAUGE } from '../../../shared/words/fields/gauge.ts';
-import { CATALOGUE_STUD } from '../../../shared/words/fields/stud.ts';
-import type { CatalogueKind } from '../../../views/pages/catalogue/cataloguePage.tsx';
+import { CATALOGUE_NUT, CATALOGUE_STUD, CATALOGUE_WASHER } from '../../../shared/words/fields/stud.ts';
+import type { CatalogueKind } from '../../../shared/words/terms.ts';
 import { boxAt, readBody } from '../request/bodyForm.ts';
 import type { Fields, TypedForm, Writing } from '../request/typed.ts';
+import { readNut } from '../stud/nutForm.ts';
 import { readStack, stackAsTyped, stackFieldOf } from '../stud/stackForm.ts';
 import { readStud } from '../stud/studForm.ts';
+
+/** The fields of each kind but the stack, whose layers are rows. */
+const FIELDS = {
+  family: FAMILY,
+  stud: CATALOGUE_STUD,
+  nut: CATALOGUE_NUT,
+  washer: CATALOGUE_WASHER,
+  gauge: GAUGE,
+};
 
 /** An entry as typed; null when something cannot be used, with the sentences in the form. */
 export function readEntry(kind: CatalogueKind, form: TypedForm): EntryBodies[CatalogueKind] | null {
   if (kind === 'stud') return readStud(form);
   if (kind === 'stack') return readStack(form);
+  if (kind === 'nut') return readNut(form);
+  if (kind === 'washer') return readWasher(form);
   return kind === 'gauge' ? readGauge(form) : readFamily(form);
 }
 
 /** The box that each place in a body came from. */
 export function entryBox(kind: CatalogueKind, form: TypedForm): (path: string) => string {
-  if (kind === 'stack') return stackFieldOf(form);
-  const fields = kind === 'stud' ? CATALOGUE_STUD : kind === 'gauge' ? GAUGE : FAMILY;
-  return (path) => boxAt(fields, path) ?? 'name';
+  return kind === 'stack' ? stackFieldOf(form) : (path) => boxAt(FIELDS[kind], path) ?? 'name';
 }
 
 /** An entry as its form would have it typed. */
 export function entryAsTyped({ kind, body }: Entry<CatalogueKind>, writing: Writing): Fields {
   if (kind === 'stack') return stackAsTyped(body as CatalogueStack, writing);
-  return asTyped(kind === 'stud' ? CATALOGUE_STUD : kind === 'gauge' ? GAUGE : FAMILY, body, writing);
+  return asTyped(FIELDS[kind], body, writing);
+}
+
+function readWasher(form: TypedForm): CatalogueWasher | null {
+  const read = readBody(form, CATALOGUE_WASHER);
+  if (form.faults.length > 0) return null;
+  const parsed = catalogueWasherSchema.safeParse(read);
+  if (parsed.success) return parsed.data;
+  form.addFaults(faultsOf(parsed.error), entryBox('washer', form));
+  return null;
 }
 
 function readGauge(form: TypedForm): CatalogueGauge | null {

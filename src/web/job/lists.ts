@@ -2,7 +2,13 @@ import { Router } from 'express';
 import type { Entry, EntryKind } from '../../../shared/words/catalogue.ts';
 import { FAMILY } from '../../../shared/words/fields/family.ts';
 import { GAUGE } from '../../../shared/words/fields/gauge.ts';
-import { CATALOGUE_STACK, CATALOGUE_STUD, LAYER } from '../../../shared/words/fields/stud.ts';
+import {
+  CATALOGUE_NUT,
+  CATALOGUE_STACK,
+  CATALOGUE_STUD,
+  CATALOGUE_WASHER,
+  LAYER,
+} from '../../../shared/words/fields/stud.ts';
 import type { Job, Reading } from '../../../shared/words/job.ts';
 import { listEntries } from '../../records/catalogue.ts';
 import { allReadings } from '../../records/jobs/history.ts';
@@ -35,6 +41,12 @@ export function listsRouter(context: PageContext): Router {
     const stacks = await listEntries(db, 'stack', { retired: true });
     const layers = Math.max(1, ...stacks.map(({ body }) => body.stack.layers.length));
     sendCsv(res, 'flexplate-stacks', stackColumns(layers), stacks);
+  });
+  router.get('/catalogue/nut.csv', async (_req, res) => {
+    sendCsv(res, 'nuts', NUTS, await listEntries(db, 'nut', { retired: true }));
+  });
+  router.get('/catalogue/washer.csv', async (_req, res) => {
+    sendCsv(res, 'washers-and-shims', WASHERS, await listEntries(db, 'washer', { retired: true }));
   });
   router.get('/catalogue/gauge.csv', async (_req, res) => {
     sendCsv(res, 'gauges', GAUGES, await listEntries(db, 'gauge', { retired: true }));
@@ -108,6 +120,20 @@ const STUDS = entryColumns<'stud'>([
   }),
   ...columnsOf(STUD_REST, (body: Body<'stud'>) => body),
 ]);
+
+const { name: _nut, nut: ownNut, threadTyped: _nutThread, ...NUT_REST } = CATALOGUE_NUT;
+const NUTS = entryColumns<'nut'>([
+  ...columnsOf(ownNut.fields, (body: Body<'nut'>) => body.nut, {
+    thread: [
+      { name: 'thread', of: (body) => body.nut.thread?.designation ?? null },
+      { name: 'thread as typed', of: (body) => body.threadTyped },
+    ],
+  }),
+  ...columnsOf(NUT_REST, (body: Body<'nut'>) => body),
+]);
+
+const { name: _washer, ...WASHER_REST } = CATALOGUE_WASHER;
+const WASHERS = entryColumns<'washer'>(columnsOf(WASHER_REST, (body: Body<'washer'>) => body));
 
 const { name: _stack, stack, nut, nutThreadTyped, ...STACK_REST } = CATALOGUE_STACK;
 

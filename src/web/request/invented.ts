@@ -1,4 +1,5 @@
 import { ofDemo } from '../../../shared/words/demo.ts';
+import { type CatalogueKind, isCatalogueKind } from '../../../shared/words/terms.ts';
 import { hasBegun } from '../../records/begun.ts';
 import { entryHistory } from '../../records/catalogue.ts';
 import type { Db } from '../../records/database/database.ts';
@@ -20,8 +21,8 @@ export async function isInvented(db: Db, address: string): Promise<boolean> {
   const job = /^\/jobs\/([^/]+)/.exec(pathname)?.[1];
   if (job !== undefined && job !== 'new') return (await jobRow(db, decoded(job)))?.demo === 1;
   if (LISTS.has(pathname)) return holdsDemo(db);
-  const entry = /^\/catalogue\/(family|stud|stack|gauge)\/([^/]+)/.exec(pathname);
-  if (entry !== null) return isDemoEntry(db, entry[1] as 'family', decoded(entry[2] ?? ''));
+  const [, kind, id = ''] = /^\/catalogue\/(\w+)\/([^/]+)/.exec(pathname) ?? [];
+  if (isCatalogueKind(kind)) return isDemoEntry(db, kind, decoded(id));
   if (pathname === '/criteria') return ofDemo((await currentCriteria(db)).at) && !(await hasBegun(db));
   for (const [name, kind] of ASKED) {
     const id = searchParams.get(name);
@@ -30,11 +31,7 @@ export async function isInvented(db: Db, address: string): Promise<boolean> {
   return false;
 }
 
-async function isDemoEntry(
-  db: Db,
-  kind: 'family' | 'stud' | 'stack' | 'gauge',
-  id: string,
-): Promise<boolean> {
+async function isDemoEntry(db: Db, kind: CatalogueKind, id: string): Promise<boolean> {
   const [first] = await entryHistory(db, kind, id);
   return ofDemo(first?.at ?? null);
 }

@@ -14,10 +14,12 @@ export async function studFrame(req: Request, context: PageContext, fields: Fiel
 /** What the shop has to choose from. */
 export async function shelves(context: PageContext) {
   const { db } = context.shop;
-  const [stacks, studs, criteria] = [
+  const [stacks, studs, nuts, washers, criteria] = [
     await listEntries(db, 'stack'),
     await listEntries(db, 'stud'),
+    await listEntries(db, 'nut'),
+    await listEntries(db, 'washer'),
     await currentCriteria(db),
   ];
-  return { stacks, studs, criteria: criteria.body };
+  return { stacks, studs, nuts, washers, criteria: criteria.body };
 }

@@ -91,7 +91,7 @@ export function readStack(form: TypedForm, name?: string): CatalogueStack | null
     return { typed, layer };
   }).flatMap(({ typed, layer }) => (typed ? [layer] : []));
   const thread = readThreadField(form, NUT_THREAD_BOX, 'internal');
-  const marked = nutClassOf(form, thread);
+  const marked = nutClassMarked(form, thread);
   const read = readBody(form, CATALOGUE_STACK, { ifEmpty: { name } });
   const { nut } = read;
   if (nut === null && form.has(NUT_THREAD_BOX)) form.needed(null, NUT.heightMm.box, NUT.heightMm.label);
@@ -107,7 +107,7 @@ export function readStack(form: TypedForm, name?: string): CatalogueStack | null
 }
 
 /** Proof stress of the class marked on the nut; what is typed beside it counts before. */
-function nutClassOf(form: TypedForm, thread: ThreadSpec | null) {
+export function nutClassMarked(form: TypedForm, thread: ThreadSpec | null) {
   const name = form.text('nutClass');
   if (name === '') return null;
   if (thread === null) {

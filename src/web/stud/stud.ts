@@ -59,7 +59,7 @@ function ofThisStack(fields: Fields): Fields {
 async function studsAsked(context: PageContext, req: Request) {
   const fields = ofThisStack(fieldsOf(req.query));
   const frame = await studFrame(req, context, fields);
-  const { stacks, studs, criteria } = await shelves(context);
+  const { stacks, studs, nuts, washers, criteria } = await shelves(context);
   const form = new TypedForm(fields, frame);
   noteStack(form);
   const stackId = fields.stack ?? '';
@@ -93,11 +93,10 @@ async function studsAsked(context: PageContext, req: Request) {
     threads: threadsOf(studs),
     faults: [...form.faults, ...held.faults.map(onJointField)],
   };
-  const slip =
-    stack && held.shown && page.faults.length === 0
-      ? counterSlip({ ...question, stack }, held.shown, held.choices, torqueFromOf(form))
-      : null;
-  return { page, slip };
+  if (stack === null || held.shown === null || page.faults.length > 0) return { page, slip: null };
+  const shelf = { nuts, washers };
+  const slip = counterSlip({ ...question, stack }, held.shown, held.choices, torqueFromOf(form), shelf);
+  return { page: { ...page, kit: slip.kit }, slip };
 }
 
 async function getStudForStack(context: PageContext, req: Request, res: Response): Promise<void> {

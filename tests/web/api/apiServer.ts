@@ -15,7 +15,13 @@ export interface Answered {
 /** The JSON interface on a port of its own, for tests that must see what really leaves. */
 export async function apiServer(catalogue: readonly NamedStud[] = []) {
   const app = express();
-  app.use('/api', apiRouter({ catalogueStuds: () => Promise.resolve(catalogue) }));
+  app.use(
+    '/api',
+    apiRouter({
+      catalogueStuds: () => Promise.resolve(catalogue),
+      catalogueKit: () => ({ nuts: [], washers: [] }),
+    }),
+  );
   const server = app.listen(0, '127.0.0.1');
   await new Promise((resolve) => server.once('listening', resolve));
   const { port } = server.address() as AddressInfo;

@@ -108,7 +108,13 @@ const ALL: readonly (readonly [string, Record<string, string>, Record<string, st
   ],
   [
     'stack',
-    { name: 'Knot stack', 'ln.0': 'plate', 'ln.2': 'ring', nutThread: '3/8-24' },
+    {
+      name: 'Knot stack',
+      'ln.0': 'plate',
+      'ln.2': 'ring',
+      nutThread: '3/8-24',
+      makerTorqueSource: 'the book',
+    },
     {
       'lt.0': '1/8 in',
       'lo.0': '0.005 in',
@@ -126,7 +132,25 @@ const ALL: readonly (readonly [string, Record<string, string>, Record<string, st
       nutTensile: '121 ksi',
       washer: '1/16 in',
       pull: '0.15 in',
+      makerTorque: '25 lb-ft',
     },
+  ],
+  [
+    'nut',
+    { name: 'Knot nut', nutThread: '3/8-24 UNF-2B' },
+    {
+      nutHeight: '0.33 in',
+      nutTolerance: '0.007 in',
+      nutCountersink: '0.008 in',
+      nutBearing: '0.55 in',
+      nutProof: '90 ksi',
+      nutTensile: '121 ksi',
+    },
+  ],
+  [
+    'washer',
+    { name: 'Knot shim', use: 'shim' },
+    { inner: '0.41 in', outer: '0.8 in', thickness: '1/16 in', tolerance: '0.002 in' },
   ],
   [
     'gauge',

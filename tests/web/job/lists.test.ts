@@ -89,7 +89,9 @@ describe('a list as CSV', () => {
     expect((await list('/catalogue/stack.csv')).lines[0]).toContain('layer 1 thickness (mm)');
     const { html } = await program.get('/catalogue');
     expect((await list('/catalogue/gauge.csv')).lines[0]).toContain('expanded uncertainty U (mm)');
-    for (const kind of ['family', 'stud', 'stack', 'gauge'])
+    expect((await list('/catalogue/nut.csv')).lines[0]).toContain('washer-face diameter (mm)');
+    expect((await list('/catalogue/washer.csv')).lines[0]).toContain('inner diameter (mm)');
+    for (const kind of ['family', 'stud', 'stack', 'nut', 'washer', 'gauge'])
       expect(html).toContain(`href="/catalogue/${kind}.csv"`);
   });
 

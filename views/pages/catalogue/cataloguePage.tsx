@@ -1,9 +1,10 @@
 import type { Entry, Family } from '../../../shared/words/catalogue.ts';
 import { FAMILY } from '../../../shared/words/fields/family.ts';
 import { GAUGE } from '../../../shared/words/fields/gauge.ts';
+import { CATALOGUE_WASHER } from '../../../shared/words/fields/stud.ts';
 import { briefLength, type LengthUnit, lengthFigure, printLength } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
-import { ENTRY_WORD } from '../../../shared/words/terms.ts';
+import { type CatalogueKind, ENTRY_WORD } from '../../../shared/words/terms.ts';
 import { type Frame, may } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
 import { EmptyState } from '../../parts/emptyState.tsx';
@@ -18,20 +19,20 @@ import { ChangeForm } from '../../parts/form/changeForm.tsx';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Field } from '../../parts/form/fieldBox.tsx';
+import { NutFields } from '../stud/nutFields.tsx';
+import { nutInWords, washerInWords } from '../stud/shelfParts.tsx';
 import { StackFields } from '../stud/stackFields.tsx';
 import { StudFields } from '../stud/studFields.tsx';
 import { stackInWords } from '../stud/studPage.tsx';
 import { gaugeInWords } from './gaugeInWords.ts';
-
-export type CatalogueKind = 'family' | 'stud' | 'stack' | 'gauge';
-
-export const KIND_WORD: Readonly<Record<CatalogueKind, { one: string; many: string }>> = ENTRY_WORD;
 
 export interface CatalogueProps {
   readonly frame: Frame;
   readonly families: readonly Entry<'family'>[];
   readonly studs: readonly Entry<'stud'>[];
   readonly stacks: readonly Entry<'stack'>[];
+  readonly nuts: readonly Entry<'nut'>[];
+  readonly washers: readonly Entry<'washer'>[];
   readonly gauges: readonly Entry<'gauge'>[];
   /** The shop’s minimum for every cover type without one of its own. */
   readonly shopMinimumMm: number | null;
@@ -39,7 +40,7 @@ export interface CatalogueProps {
 
 /** What the shop keeps of covers, studs and flexplate stacks. */
 export function CataloguePage(props: CatalogueProps) {
-  const { frame, families, studs, stacks, gauges, shopMinimumMm } = props;
+  const { frame, families, studs, stacks, nuts, washers, gauges, shopMinimumMm } = props;
   const unit = frame.lengthUnit;
   const figure = (mm: number) => lengthFigure(mm, unit, 'coarse');
   return (
@@ -65,6 +66,16 @@ export function CataloguePage(props: CatalogueProps) {
         kind="stack"
         mayAdd={may(frame, 'keeper')}
         entries={stacks.map((entry) => ({ ...entry, line: stackInWords(entry.body, unit) }))}
+      />
+      <Shelf
+        kind="nut"
+        mayAdd={may(frame, 'keeper')}
+        entries={nuts.map((entry) => ({ ...entry, line: nutInWords(entry.body, unit) }))}
+      />
+      <Shelf
+        kind="washer"
+        mayAdd={may(frame, 'keeper')}
+        entries={washers.map((entry) => ({ ...entry, line: washerInWords(entry.body, unit) }))}
       />
       <Shelf
         kind="gauge"
@@ -105,9 +116,9 @@ function Shelf(props: {
   const { kind, entries, mayAdd } = props;
   return (
     <section id={kind}>
-      <h2>{KIND_WORD[kind].many}</h2>
+      <h2>{ENTRY_WORD[kind].many}</h2>
       {entries.length === 0 ? (
-        <EmptyState title={`No ${KIND_WORD[kind].one} yet`} />
+        <EmptyState title={`No ${ENTRY_WORD[kind].one} yet`} />
       ) : (
         <ul class="rows">
           {entries.map(({ id, name, line, retired }) => (
@@ -124,7 +135,7 @@ function Shelf(props: {
       <div class="actions">
         {mayAdd && (
           <a class="button" href={`/catalogue/${kind}/new`} id={`add-${kind}`}>
-            Add a {KIND_WORD[kind].one}
+            Add a {ENTRY_WORD[kind].one}
           </a>
         )}
         <a class="button" href={`/catalogue/${kind}.csv`} id={`${kind}-csv`}>
@@ -192,7 +203,7 @@ export interface EntryPageProps {
 /** One entry by form: a new one, or a new revision of one. */
 export function EntryPage(props: EntryPageProps) {
   const { frame, kind, entry, history, fields, layerRows, faults, stale } = props;
-  const word = KIND_WORD[kind].one;
+  const word = ENTRY_WORD[kind].one;
   const mayChange = may(frame, 'keeper');
   const action = entry ? `/catalogue/${kind}/${encodeURIComponent(entry.id)}` : `/catalogue/${kind}`;
   const boxes = { fields, faults, writing: frame };
@@ -211,6 +222,8 @@ export function EntryPage(props: EntryPageProps) {
         <input type="hidden" name="unit" value={frame.lengthUnit} />
         {kind === 'family' && <BodyFields of={FAMILY} {...boxes} />}
         {kind === 'stud' && <StudFields {...boxes} />}
+        {kind === 'nut' && <NutFields {...boxes} />}
+        {kind === 'washer' && <BodyFields of={CATALOGUE_WASHER} {...boxes} />}
         {kind === 'gauge' && <BodyFields of={GAUGE} {...boxes} />}
         {kind === 'stack' && <StackFields {...boxes} rows={layerRows} />}
         {mayChange && <SaveEntry {...props} action={action} />}

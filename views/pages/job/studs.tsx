@@ -6,7 +6,7 @@ import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import type { Skipped, StudChoice } from '../../../shared/words/stud/choices.ts';
 import type { Joint } from '../../../shared/words/stud/stud.ts';
-import { FIT_WORD } from '../../../shared/words/verdicts.ts';
+import { FIT_STATUS, FIT_WORD } from '../../../shared/words/verdicts.ts';
 import { StudInStack } from '../../drawings/studInStack.tsx';
 import { Caution } from '../../parts/caution.tsx';
 import { FindingList } from '../../parts/findingList.tsx';
@@ -24,7 +24,7 @@ import {
   jointInWords,
 } from '../stud/jointFields.tsx';
 import { SkippedNote } from '../stud/shelfParts.tsx';
-import { FIT_STATUS, stackInWords } from '../stud/studPage.tsx';
+import { stackInWords } from '../stud/studPage.tsx';
 import { AsKept, JobForm, type Refused, Who } from './section.tsx';
 import { StudWork } from './studWorkForms.tsx';
 

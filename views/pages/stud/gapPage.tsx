@@ -3,6 +3,7 @@ import { GAP } from '../../../shared/words/fields/gap.ts';
 import { type LengthUnit, lengthFigure, listInWords, printLength } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import type { GapFound } from '../../../shared/words/stud/gap.ts';
+import { FIT_STATUS } from '../../../shared/words/verdicts.ts';
 import { PullForwardPicture } from '../../drawings/pullForwardPicture.tsx';
 import { StudInStack } from '../../drawings/studInStack.tsx';
 import type { Frame } from '../../frame.ts';
@@ -14,7 +15,7 @@ import { Doubted, type DoubtedLength } from '../../parts/form/doubted.tsx';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { Choice } from '../../parts/form/fieldBox.tsx';
 import { Sign } from '../../parts/form/sign.tsx';
-import { FIT_STATUS, lowerFirst } from './studPage.tsx';
+import { lowerFirst } from './studPage.tsx';
 
 export interface GapProps {
   readonly frame: Frame;

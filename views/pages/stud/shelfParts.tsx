@@ -1,4 +1,4 @@
-import type { CatalogueStud } from '../../../shared/words/catalogue.ts';
+import type { CatalogueNut, CatalogueStud, CatalogueWasher } from '../../../shared/words/catalogue.ts';
 import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
 import type { Skipped, Substitute } from '../../../shared/words/stud/choices.ts';
 import { FIT_WORD } from '../../../shared/words/verdicts.ts';
@@ -55,8 +55,34 @@ export function Narrow({
   );
 }
 
+/** "3/8-24 UNF-2B; 0.328 in high, washer face 0.528 in; 48 in stock, shelf N-2". */
+export function nutInWords(entry: CatalogueNut, unit: LengthUnit): string {
+  const { thread, heightMm, bearingOuterDiameterMm: face, prevailing } = entry.nut;
+  const mm = (x: number) => printLength(x, unit, 'coarse');
+  return [
+    thread?.designation ?? entry.threadTyped,
+    `${mm(heightMm)} high${face === null ? '' : `, washer face ${mm(face)}`}${prevailing ? ', locking' : ''}`,
+    shelfInWords(entry),
+  ]
+    .filter((part) => part !== '')
+    .join('; ');
+}
+
+/** "shim; 0.406 to 0.875 in, 0.030 in thick; shelf H-1". */
+export function washerInWords(entry: CatalogueWasher, unit: LengthUnit): string {
+  const { use, innerDiameterMm, outerDiameterMm, thicknessMm } = entry;
+  const mm = (x: number) => printLength(x, unit, 'coarse');
+  return [
+    `${use}, ${mm(thicknessMm)} thick`,
+    `inner diameter ${mm(innerDiameterMm)}, outer ${mm(outerDiameterMm)}`,
+    shelfInWords(entry),
+  ]
+    .filter((part) => part !== '')
+    .join('; ');
+}
+
 /** "24 in stock, S-3"; '' where nobody counts and nobody says where. */
-export function shelfInWords({ stock, shelf }: CatalogueStud): string {
+export function shelfInWords({ stock, shelf }: Pick<CatalogueStud, 'stock' | 'shelf'>): string {
   const counted = stock == null ? '' : stock === 0 ? 'none in stock' : `${stock} in stock`;
   return [counted, shelf ? `shelf ${shelf}` : ''].filter((part) => part !== '').join(', ');
 }

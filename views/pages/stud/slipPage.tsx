@@ -2,6 +2,7 @@ import type { ComponentChildren } from 'preact';
 import { type LengthUnit, printLength, printShare, printTorque } from '../../../shared/words/print.ts';
 import type { CounterSlip } from '../../../shared/words/stud/slip.ts';
 import type { Fits, Holds } from '../../../shared/words/stud/stud.ts';
+import { FIT_STATUS } from '../../../shared/words/verdicts.ts';
 import { StudInStack } from '../../drawings/studInStack.tsx';
 import type { Frame } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
@@ -10,7 +11,6 @@ import { Sign } from '../../parts/form/sign.tsx';
 import { When } from '../../parts/when.tsx';
 import { shelfInWords } from './shelfParts.tsx';
 import { readToCaller } from './slipWords.ts';
-import { FIT_STATUS } from './studPage.tsx';
 
 export interface SlipPageProps {
   readonly frame: Frame;
@@ -35,7 +35,7 @@ export function SlipPage({ frame, slip, number, at }: SlipPageProps) {
             id="slip"
             stud={slip.stud.stud}
             stack={slip.stack.stack}
-            nut={slip.stack.nut}
+            nut={slip.input.nut}
             check={slip.check}
             pullForwardMm={slip.input.pullForwardMm}
             unit={frame.lengthUnit}
@@ -123,11 +123,9 @@ function HoldsHead({ slip: { check, input }, unit }: { slip: CounterSlip; unit: 
 
 /** Everything the caller carries away, and what not to take. */
 function Kit({ slip, unit }: { slip: CounterSlip; unit: LengthUnit }) {
-  const { stud, stack, input, notThis } = slip;
+  const { stud, stack, input, kit, notThis } = slip;
   const mm = (x: number) => printLength(x, unit, 'coarse');
-  const count = input.joint?.studCount ?? stack.stack.holeCount;
-  const times = count === null ? '' : `${count} × `;
-  const nut = stack.nut;
+  const times = kit.count === null ? '' : `${kit.count} × `;
   const { layers, holeCircleDiameterMm: circle, style } = stack.stack;
   const total = layers.reduce((sum, layer) => sum + layer.thicknessMm, 0);
   const gap = input.pullForwardMm;
@@ -143,22 +141,20 @@ function Kit({ slip, unit }: { slip: CounterSlip; unit: LengthUnit }) {
             , {slip.studClass === null ? 'strength class not known' : capital(slip.studClass)}
             <br />
             Length from pad {mm(stud.stud.projectionMm)}
-            {shelfInWords(stud) !== '' && `; ${shelfInWords(stud)}`}
+            {onShelf(stud)}
           </Row>
           <Row head="Nut">
-            {nut === null ? (
-              'not entered'
-            ) : (
-              <>
-                <b>
-                  {times}
-                  {nut.thread?.designation ?? stack.nutThreadTyped}
-                </b>
-                {slip.nutClass !== null && `, ${capital(slip.nutClass)}`}, {mm(nut.heightMm)} high
-                {nut.prevailing && ', locking'}
-              </>
-            )}
+            <KitNut slip={slip} times={times} unit={unit} />
           </Row>
+          {[...(kit.washer ? [kit.washer] : []), ...kit.shims].map(({ entry }) => (
+            <Row head={entry.use === 'shim' ? 'Shims' : 'Washer'}>
+              <b>
+                {times}
+                {entry.name}
+              </b>
+              , {mm(entry.thicknessMm)} thick{onShelf(entry)}
+            </Row>
+          ))}
           <Row head="Flexplate">
             {capital(style)}: {layers.map((layer) => `${layer.name} ${mm(layer.thicknessMm)}`).join(' + ')}
             {layers.length > 1 && ` = ${mm(total)}`}
@@ -188,6 +184,32 @@ function Kit({ slip, unit }: { slip: CounterSlip; unit: LengthUnit }) {
       </table>
     </div>
   );
+}
+
+/** The nut of the kit; without one, the stack's, which nobody chose from the shelf. */
+function KitNut({ slip, times, unit }: { slip: CounterSlip; times: string; unit: LengthUnit }) {
+  const { kit, stack, input, nutClass } = slip;
+  const { nut } = input;
+  if (nut === null) return <>not entered</>;
+  const missing = kit.missing[0];
+  return (
+    <>
+      <b>
+        {times}
+        {kit.nut?.entry.name ?? nut.thread?.designation ?? stack.nutThreadTyped}
+      </b>
+      {nutClass !== null && `, ${capital(nutClass)}`}, {printLength(nut.heightMm, unit, 'coarse')} high
+      {nut.prevailing && ', locking'}
+      {kit.nut ? onShelf(kit.nut.entry) : `. ${missing}`}
+      {kit.nut?.fits === 'with-care' && ` Take care: ${kit.nut.because}`}
+    </>
+  );
+}
+
+/** "; 48 in stock, shelf L-3". */
+function onShelf(entry: Parameters<typeof shelfInWords>[0]): string {
+  const words = shelfInWords(entry);
+  return words === '' ? '' : `; ${words}`;
 }
 
 function Row({ head, children }: { head: string; children: ComponentChildren }) {

@@ -7,7 +7,7 @@ const UNIT_SPOKEN: Readonly<Record<LengthUnit, string>> = { mm: 'millimeters', i
 /** What to say on the phone. A torque worked out here is never said as one to use. */
 export function readToCaller(slip: CounterSlip, unit: LengthUnit): string {
   const { stack, stud, input, check, gapMeasured } = slip;
-  const count = input.joint?.studCount ?? stack.stack.holeCount;
+  const { count } = slip.kit;
   const gap = input.pullForwardMm;
   const said = (mm: number) => printLength(mm, unit, 'coarse').replace(/ \w+$/, ` ${UNIT_SPOKEN[unit]}`);
   const many = count === null ? '' : `${IN_WORDS[count] ?? count} `;
@@ -26,9 +26,9 @@ export function readToCaller(slip: CounterSlip, unit: LengthUnit): string {
   ].join(' ');
 }
 
-function nutSaid({ stack: { nut, nutThreadTyped } }: CounterSlip): string {
+function nutSaid({ stack, input: { nut } }: CounterSlip): string {
   if (nut === null) return '';
-  const thread = (nut.thread?.designation ?? nutThreadTyped ?? '').replace(/-(2B|3B|6H)$/, '');
+  const thread = (nut.thread?.designation ?? stack.nutThreadTyped ?? '').replace(/-(2B|3B|6H)$/, '');
   return `, with ${thread} nuts`;
 }
 

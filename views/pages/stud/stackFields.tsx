@@ -5,7 +5,7 @@ import type { Fault } from '../../../shared/words/refusal.ts';
 import { EntryTable } from '../../parts/entryTable.tsx';
 import { BodyFields, Boxes } from '../../parts/form/bodyFields.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
-import { Choice } from '../../parts/form/fieldBox.tsx';
+import { NutClass } from './nutFields.tsx';
 
 export interface StackFieldsProps {
   readonly fields: Readonly<Record<string, string>>;
@@ -16,10 +16,8 @@ export interface StackFieldsProps {
   readonly inHand?: boolean;
 }
 
-/** ISO 898-2 and SAE J995. */
-const NUT_CLASSES = ['8', '10', '12', 'grade 5', 'grade 8', '5', '6', 'grade 2'];
-
-const { name, pullForwardMm, note, ...MEASURED } = CATALOGUE_STACK;
+const { name, pullForwardMm, makerTorqueNm, makerTorqueSource, note, ...MEASURED } = CATALOGUE_STACK;
+const OF_ENTRY = { pullForwardMm, makerTorqueNm, makerTorqueSource, note };
 
 const KINDS = [
   { value: '', label: LAYER.kind.unsaid },
@@ -71,22 +69,10 @@ export function StackFields({ rows, inHand = false, ...boxes }: StackFieldsProps
         of={MEASURED}
         {...boxes}
         after={{
-          bearingOuterDiameterMm: (
-            <Choice
-              label="Nut class or grade"
-              name="nutClass"
-              value={fields.nutClass ?? ''}
-              error={error('nutClass')}
-              hint="As marked; gives its proof stress. A typed figure wins."
-              options={[
-                { value: '', label: 'not known, or entered as figures' },
-                ...NUT_CLASSES.map((one) => ({ value: one, label: one })),
-              ]}
-            />
-          ),
+          bearingOuterDiameterMm: <NutClass value={fields.nutClass} error={error('nutClass')} />,
         }}
       />
-      {!inHand && <BodyFields of={{ pullForwardMm, note }} {...boxes} />}
+      {!inHand && <BodyFields of={OF_ENTRY} {...boxes} />}
     </>
   );
 }

@@ -2,12 +2,12 @@ import type { ComponentChildren } from 'preact';
 import type { Writing } from '../../../shared/quantity/fieldText.ts';
 import type { CatalogueStack } from '../../../shared/words/catalogue.ts';
 import type { KnownFigures } from '../../../shared/words/fields/field.ts';
-import type { Status } from '../../../shared/words/finding.ts';
 import { lengthFigure, printLength } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import type { Skipped, StudChoice, StudRing, Substitute } from '../../../shared/words/stud/choices.ts';
+import type { Kit } from '../../../shared/words/stud/kit.ts';
 import type { Fits, Joint, ToleranceRow } from '../../../shared/words/stud/stud.ts';
-import { FIT_WORD } from '../../../shared/words/verdicts.ts';
+import { FIT_STATUS, FIT_WORD } from '../../../shared/words/verdicts.ts';
 import { StudInStack } from '../../drawings/studInStack.tsx';
 import type { Frame } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
@@ -19,6 +19,7 @@ import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Choice, Field } from '../../parts/form/fieldBox.tsx';
 import { Sign } from '../../parts/form/sign.tsx';
 import { JOINT_FINDING, JointAnswer, JointFields } from './jointFields.tsx';
+import { KitPart } from './kitPart.tsx';
 import { Narrow, SkippedNote, Substitutes, shelfInWords } from './shelfParts.tsx';
 import { StackFields } from './stackFields.tsx';
 import { Tolerances } from './tolerancesPart.tsx';
@@ -53,14 +54,14 @@ export interface StudPageProps {
     readonly draws: number;
     readonly anyFails: number;
   } | null;
+  /** What goes out with the stud shown. */
+  readonly kit?: Kit | null;
   readonly threads: readonly string[];
   readonly faults: readonly Fault[];
 }
 
 /** Seen at once, whatever they say. */
 const STUD_LEAD = ['nut-clamps', 'engagement', 'protrusion', 'reach'];
-
-export const FIT_STATUS: Readonly<Record<Fits, Status>> = { yes: 'pass', 'with-care': 'caution', no: 'fail' };
 
 /** Which stud for this flexplate: every one in the catalog, best first, each with its reason. */
 export function StudPage(props: StudPageProps) {
@@ -238,6 +239,7 @@ function StudAnswer({
           unit={unit}
         />
       </figure>
+      {props.kit && <KitPart kit={props.kit} studName={shown.entry.name} unit={unit} />}
       <Substitutes
         substitutes={props.substitutes}
         unit={unit}

@@ -1,6 +1,7 @@
 import type { HistoryLine } from './job.ts';
 
-const LONGEST_PAUSE_MS = 30 * 60_000;
+/** A longer pause ends a sitting. */
+export const PAUSE_MS = 30 * 60_000;
 
 /**
  * The changes of a job, oldest first, with the readings of one sitting together: taken by one person, with no pause over
@@ -24,6 +25,6 @@ function isSameSitting(before: HistoryLine, next: HistoryLine): boolean {
     next.what === 'reading' &&
     before.who === next.who &&
     before.why === next.why &&
-    Date.parse(next.at) - Date.parse(before.at) <= LONGEST_PAUSE_MS
+    Date.parse(next.at) - Date.parse(before.at) <= PAUSE_MS
   );
 }

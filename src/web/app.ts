@@ -31,7 +31,7 @@ import { readForm } from './people/signInAsked.ts';
 import { addressesToType, ownNames } from './request/addresses.ts';
 import { assetsRouter } from './request/assets.ts';
 import { NoSuchPage, NotForThisRole, TooManyTries } from './request/errors.ts';
-import { frameOf, type PageContext } from './request/pageContext.ts';
+import { frameOf, type PageContext, sittingGoesOn } from './request/pageContext.ts';
 import { headers, onlyOwnNames, onlyOwnPagesWrite } from './request/security.ts';
 import { signsAsWhoSignedIn } from './request/whoSignedIn.ts';
 import { studRouter } from './stud/stud.ts';
@@ -75,6 +75,7 @@ export function app(context: PageContext): Express {
   );
   server.use(readForm);
   server.use(signsAsWhoSignedIn);
+  server.use(sittingGoesOn);
   server.use((_req, res, next) => {
     res.set('Cache-Control', 'private, no-cache');
     res.vary('HX-Request');

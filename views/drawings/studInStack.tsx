@@ -102,11 +102,7 @@ function OfferedUp(props: StudInStackProps) {
         {`${name === undefined ? '' : `${name}, `}offered up, thread about to enter`} <small>{unit}</small>
       </p>
       <View {...props} nut={null} pullForwardMm={stud.threadEndMm} pushedBack={true} intoLastMm={into} />
-      {play !== null && (
-        <p class="view-caption">
-          {`Holes may be ${figure(play)} ${unit} out of line`}
-        </p>
-      )}
+      {play !== null && <p class="view-caption">{`Holes may be ${figure(play)} ${unit} out of line`}</p>}
     </div>
   );
 }

@@ -5,6 +5,7 @@ import { ErrorSummary } from './form/errorSummary.tsx';
 import { errorsOf } from './form/errorsOf.ts';
 import { Field } from './form/fieldBox.tsx';
 import { InForm } from './form/inForm.ts';
+import { WhoField } from './form/whoField.tsx';
 import { day, When } from './when.tsx';
 
 export interface RingsProps {
@@ -109,14 +110,7 @@ function Close({
             error={error('word')}
             size="full"
           />
-          <Field
-            label="Your initials"
-            name="who"
-            value={refused?.fields.who ?? initials}
-            error={error('who')}
-            size="figure"
-            input={{ maxLength: 8, autocomplete: 'off' }}
-          />
+          <WhoField known={initials} typed={refused?.fields.who} error={error('who')} />
         </div>
         <div class="actions">
           <button class="button" type="submit" id={`${id}-send`}>

@@ -1,3 +1,4 @@
+import type { Refusal } from '../../../shared/words/refusal.ts';
 import { refuse } from './errors.ts';
 
 /** Who changes something, why, and when. */
@@ -19,21 +20,9 @@ const LONGEST_WHY = 2000;
 
 /** Who, why and when, checked, to be kept with a change. Throws Refusal without usable initials. */
 export function signed(ctx: Ctx, why: string | undefined): Signed {
+  const unfit = unfitInitials(ctx.who);
+  if (unfit !== null) throw unfit;
   const who = ctx.who.normalize('NFC').trim();
-  if (who === '') {
-    throw refuse(
-      'who-needed',
-      'who',
-      'Enter your initials, 1 to 8 characters. Nothing is saved without them.',
-    );
-  }
-  if (who.length > LONGEST_WHO || hasControls(who)) {
-    throw refuse(
-      'who-too-long',
-      'who',
-      `The initials "${printable(who)}" are not 1 to 8 plain characters; shorten them.`,
-    );
-  }
   const reason = (why ?? ctx.why ?? '').trim();
   if (reason.length > LONGEST_WHY) {
     throw refuse(
@@ -44,6 +33,24 @@ export function signed(ctx: Ctx, why: string | undefined): Signed {
   }
   refuseNul('why', reason);
   return { who, why: reason, at: ctx.now().toISOString() };
+}
+
+/** Why nothing can be signed with these initials; null where it can. */
+export function unfitInitials(typed: string): Refusal | null {
+  const who = typed.normalize('NFC').trim();
+  if (who === '') {
+    return refuse(
+      'who-needed',
+      'who',
+      'Enter your initials, 1 to 8 characters. Nothing is saved without them.',
+    );
+  }
+  if (who.length <= LONGEST_WHO && !hasControls(who)) return null;
+  return refuse(
+    'who-too-long',
+    'who',
+    `The initials "${printable(who)}" are not 1 to 8 plain characters; shorten them.`,
+  );
 }
 
 /** Whether two initials mean the same person. */

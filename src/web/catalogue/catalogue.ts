@@ -21,8 +21,10 @@ import { StaleEdit } from '../../records/database/errors.ts';
 import type { Ctx } from '../../records/database/writing.ts';
 import { currentCriteria } from '../../records/shopCriteria.ts';
 import { NoSuchPage } from '../request/errors.ts';
+import { ownAddress } from '../request/ownAddress.ts';
 import { frameOf, type PageContext, rememberPreference } from '../request/pageContext.ts';
 import { type Fields, fieldsOf, TypedForm } from '../request/typed.ts';
+import { withInitials } from '../request/whoFaults.ts';
 import { layerRows } from '../stud/stackForm.ts';
 import { entryAsTyped, entryBox, readEntry } from './entryForm.ts';
 import { entryRevisionsInWords, entryStale } from './entryWords.ts';
@@ -62,7 +64,8 @@ function isListed({ retired, why }: Entry): boolean {
 }
 
 async function getNewEntry(context: PageContext, req: Request, res: Response): Promise<void> {
-  await show(context, req, res, { kind: kindOf(req), entry: null, fields: {} });
+  const { back } = fieldsOf(req.query);
+  await show(context, req, res, { kind: kindOf(req), entry: null, fields: back ? { back } : {} });
 }
 
 async function getOneEntry(context: PageContext, req: Request, res: Response): Promise<void> {
@@ -74,7 +77,7 @@ async function getOneEntry(context: PageContext, req: Request, res: Response): P
 async function postNewEntry(context: PageContext, req: Request, res: Response): Promise<void> {
   const kind = kindOf(req);
   await save(context, req, res, { kind, entry: null }, async (ctx, body, typed) => {
-    await addEntry(context.shop.db, ctx, { kind, body, typed });
+    return addEntry(context.shop.db, ctx, { kind, body, typed });
   });
 }
 
@@ -83,7 +86,7 @@ async function postEntry(context: PageContext, req: Request, res: Response): Pro
   const { kind, id } = entry;
   const fromRevision = Number(fieldsOf(req.body).from);
   await save(context, req, res, { kind, entry }, async (ctx, body, typed) => {
-    await reviseEntry(context.shop.db, ctx, { kind, id, fromRevision, body, typed });
+    return reviseEntry(context.shop.db, ctx, { kind, id, fromRevision, body, typed });
   });
 }
 
@@ -112,7 +115,7 @@ async function save(
   req: Request,
   res: Response,
   { kind, entry }: EntryAsked,
-  write: (ctx: Ctx, body: EntryBodies[CatalogueKind], typed: TypedInEntry | null) => Promise<void>,
+  write: (ctx: Ctx, body: EntryBodies[CatalogueKind], typed: TypedInEntry | null) => Promise<Entry>,
 ): Promise<void> {
   const fields = fieldsOf(req.body);
   const form = new TypedForm(fields, await frameOf(req, context));
@@ -122,7 +125,7 @@ async function save(
   }
   const body = readEntry(kind, form);
   if (body === null) {
-    await show(context, req, res, { kind, entry, fields, faults: form.faults });
+    await show(context, req, res, { kind, entry, fields, faults: withInitials(form.faults, fields.who) });
     return;
   }
   const shown = entry ? entryAsTyped(entry, form.writing) : {};
@@ -141,11 +144,12 @@ async function attempt(
     /** null where only its use changes. */
     readonly body: EntryBodies[CatalogueKind] | null;
   },
-  change: () => Promise<unknown>,
+  change: () => Promise<Entry>,
 ): Promise<void> {
   const { kind, entry, fields, body } = sent;
+  let kept: Entry;
   try {
-    await change();
+    kept = await change();
   } catch (error) {
     if (error instanceof StaleEdit && entry) {
       const stale = entryStale(kind, error, body, await frameOf(req, context));
@@ -158,7 +162,14 @@ async function attempt(
     return;
   }
   rememberPreference(res, 'initials', (fields.who ?? '').trim());
-  res.redirect(303, `/catalogue#${kind}`);
+  res.redirect(303, fields.back ? backWith(fields.back, kind, kept) : `/catalogue#${kind}`);
+}
+
+/** Where whoever added it came from, with the new entry chosen there. */
+function backWith(back: string, kind: CatalogueKind, { id }: Entry): string {
+  const at = new URL(ownAddress(back), 'http://shop.invalid');
+  at.searchParams.set(kind, id);
+  return `${at.pathname}${at.search}${at.hash}`;
 }
 
 async function show(
@@ -174,7 +185,8 @@ async function show(
   const { kind, entry, fields, faults = [], stale = null } = page;
   const { db } = context.shop;
   const own = await frameOf(req, context);
-  const address = `/catalogue/${kind}/${entry ? encodeURIComponent(entry.id) : 'new'}`;
+  const from = fields.back ? `?${new URLSearchParams({ back: fields.back })}` : '';
+  const address = `/catalogue/${kind}/${entry ? encodeURIComponent(entry.id) : 'new'}${from}`;
   const frame = { ...own, ...writingIn(fields, own), address };
   const told = async ({ id }: Entry) =>
     entryRevisionsInWords(kind, await entryHistory(db, kind, id), await typedIn(db, kind, id), frame);

@@ -18,6 +18,7 @@ import { boxAt, readBody } from '../request/bodyForm.ts';
 import { differences } from '../request/fieldLines.ts';
 import { frameOf, type PageContext, rememberPreference } from '../request/pageContext.ts';
 import { type Fields, fieldsOf, TypedForm } from '../request/typed.ts';
+import { withInitials } from '../request/whoFaults.ts';
 import { criteriaFields } from './entryFields.ts';
 import { entryRevisionsInWords, entryStale } from './entryWords.ts';
 import { askLimits } from './limitsAsked.ts';
@@ -50,14 +51,15 @@ async function postLimits(context: PageContext, req: Request, res: Response): Pr
   const body = readCriteria(form);
   const revision = Number(fields.from);
   if (body === null) {
-    await show(context, req, res, { revision, fields, faults: form.faults });
+    await show(context, req, res, { revision, fields, faults: withInitials(form.faults, fields.who) });
     return;
   }
   const before = await currentCriteria(db);
   const families = (await listEntries(db, 'family')).map((entry) => entry.body);
   const doubts = askLimits(form, before.body, families);
   if (doubts.length > 0) {
-    await show(context, req, res, { revision, fields, faults: form.faults, doubts });
+    const faults = withInitials(form.faults, fields.who);
+    await show(context, req, res, { revision, fields, faults, doubts });
     return;
   }
   const jobs = await answersChanged(db, before.body, body, frame);

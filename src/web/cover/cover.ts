@@ -1,6 +1,6 @@
 import { type Request, type Response, Router } from 'express';
 import { demoCovers } from '../../../data/demo/covers.ts';
-import { Refusal } from '../../../shared/words/refusal.ts';
+import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 import type { Frame } from '../../../views/frame.ts';
 import { CoverPage } from '../../../views/pages/cover/coverPage.tsx';
 import { renderPage } from '../../../views/render.ts';
@@ -21,6 +21,7 @@ import {
 import { askerOf } from '../request/requestGone.ts';
 import { handledIn } from '../request/route.ts';
 import { type Fields, fieldsOf, unitOf } from '../request/typed.ts';
+import { withInitials } from '../request/whoFaults.ts';
 import { readCoverForm } from './coverForm.ts';
 import { exampleQuery } from './example.ts';
 import { keepAsJob } from './keepAsJob.ts';
@@ -66,7 +67,7 @@ async function postKeep(context: PageContext, req: Request, res: Response): Prom
       return;
     } catch (error) {
       if (!(error instanceof Refusal)) throw error;
-      const faults = error.faults.map((one) => (one.path === 'number' ? { ...one, path: 'jobNumber' } : one));
+      const faults = withInitials(error.faults, fields.initials).map(inKeepForm);
       const page = await coverPage(context, fields, writing, faults);
       res.status(422).send(page.html);
       return;
@@ -85,8 +86,16 @@ async function postKeep(context: PageContext, req: Request, res: Response): Prom
       path: one.name,
       message: `${one.label}: ${one.question} Choose one before it is saved.`,
     })),
+    ...withInitials([], fields.initials).map(inKeepForm),
   ]);
   res.status(422).send(page.html);
+}
+
+const KEEP_BOX: Readonly<Record<string, string>> = { number: 'jobNumber', who: 'initials' };
+
+/** A fault beside its box of the form that saves the cover as a job. */
+function inKeepForm(fault: Fault): Fault {
+  return { ...fault, path: KEEP_BOX[fault.path] ?? fault.path };
 }
 
 /** The quick page's form, with the catalogue and the criteria of the shop. */

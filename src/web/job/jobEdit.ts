@@ -21,9 +21,11 @@ import type { Edit } from '../../shop/jobEdits.ts';
 import { boxAt } from '../request/bodyForm.ts';
 import { frameOf, type PageContext, rememberPreference } from '../request/pageContext.ts';
 import { fieldsOf, TypedForm } from '../request/typed.ts';
+import { withInitials } from '../request/whoFaults.ts';
 import { EDITS } from './editForms.ts';
 import { addressOf, ctxOf, fromOf, showJob } from './jobRequest.ts';
 import { printsFor } from './papers.ts';
+import { toNewCoverType } from './receivedForm.ts';
 import { staleShown } from './staleShown.ts';
 
 /** One form of the job's page: kept as a revision, or shown again with what speaks against it. */
@@ -37,9 +39,17 @@ export async function postEdit(
   const fields = fieldsOf(req.body);
   const job = await jobNamed(db, String(req.params.number));
   const frame = await frameOf(req, context);
+  if (section === 'received' && fields.addType !== undefined) {
+    res.redirect(303, toNewCoverType(fields, addressOf(job), '#receive'));
+    return;
+  }
   const form = new TypedForm(fields, frame);
   const refuse = (status: number, on: Job, faults: readonly Fault[], stale: Refused['stale'] = null) =>
-    showJob(context, req, res, on, { status, fields, refused: { section, fields, faults, stale } });
+    showJob(context, req, res, on, {
+      status,
+      fields,
+      refused: { section, fields, faults: stale ? faults : withInitials(faults, fields.who), stale },
+    });
   const landing = section === 'welded' ? '#measure' : '';
   let edit: Edit | null = null;
   try {

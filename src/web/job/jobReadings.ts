@@ -6,6 +6,7 @@ import { jobNamed } from '../../records/jobs/readJob.ts';
 import { readReadings } from '../measuring/table.ts';
 import { frameOf, type PageContext, rememberPreference } from '../request/pageContext.ts';
 import { fieldsOf, unitOf } from '../request/typed.ts';
+import { withInitials } from '../request/whoFaults.ts';
 import { addressOf, ctxOf, showJob } from './jobRequest.ts';
 
 /** The measuring table of the job's page: what changed in it is kept. */
@@ -24,7 +25,12 @@ export async function postReadings(context: PageContext, req: Request, res: Resp
     showJob(context, req, res, job, {
       status,
       fields,
-      refused: { section: 'readings', fields, faults, stale },
+      refused: {
+        section: 'readings',
+        fields,
+        faults: stale ? faults : withInitials(faults, fields.who),
+        stale,
+      },
       doubts: { pass: sent.pass, list: sent.doubts },
     });
   if (sent.conflicts.length > 0) {

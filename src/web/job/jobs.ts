@@ -34,5 +34,8 @@ export function jobsRouter(context: PageContext): Router {
 async function getWholeJob(context: PageContext, req: Request, res: Response): Promise<void> {
   const fields = fieldsOf(req.query);
   const { job, asItWas } = await jobAsked(context.shop.db, req, fields);
-  await showJob(context, req, res, job, { asItWas, fields });
+  // Back from adding a cover type: what was typed of Receive stands there again.
+  const again = fields.again === 'received' && asItWas === null;
+  const refused = again ? ({ section: 'received', fields, faults: [], stale: null } as const) : null;
+  await showJob(context, req, res, job, { asItWas, fields, refused });
 }

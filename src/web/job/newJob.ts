@@ -7,8 +7,9 @@ import { listEntries } from '../../records/catalogue.ts';
 import { createJob } from '../../records/jobs/createJob.ts';
 import { frameOf, type PageContext, rememberPreference, todayIn } from '../request/pageContext.ts';
 import { type Fields, fieldsOf } from '../request/typed.ts';
+import { withInitials } from '../request/whoFaults.ts';
 import { addressOf, ctxOf } from './jobRequest.ts';
-import { readReceived } from './receivedForm.ts';
+import { readReceived, toNewCoverType } from './receivedForm.ts';
 
 const SENT_ID = /^[A-Za-z0-9-]{16,64}$/;
 
@@ -19,6 +20,10 @@ export async function getNewJob(context: PageContext, req: Request, res: Respons
 export async function postNewJob(context: PageContext, req: Request, res: Response): Promise<void> {
   const { db } = context.shop;
   const fields = fieldsOf(req.body);
+  if (fields.addType !== undefined) {
+    res.redirect(303, toNewCoverType(fields, '/jobs/new'));
+    return;
+  }
   try {
     const { number, received } = await readReceived(db, fields, { today: todayIn(context) });
     const job = await createJob(db, ctxOf(context, fields), {
@@ -30,7 +35,14 @@ export async function postNewJob(context: PageContext, req: Request, res: Respon
     res.redirect(303, addressOf(job));
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
-    await showNewJob(context, req, res, fields, error.faults, error.code === 'sent-otherwise' ? 409 : 422);
+    await showNewJob(
+      context,
+      req,
+      res,
+      fields,
+      withInitials(error.faults, fields.who),
+      error.code === 'sent-otherwise' ? 409 : 422,
+    );
   }
 }
 

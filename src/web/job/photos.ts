@@ -13,6 +13,7 @@ import { NoSuchPage } from '../request/errors.ts';
 import { MOST_BYTES, readFormWithFile } from '../request/filesForm.ts';
 import { frameOf, type PageContext, rememberPreference } from '../request/pageContext.ts';
 import { type Fields, TypedForm } from '../request/typed.ts';
+import { withInitials } from '../request/whoFaults.ts';
 import { whoOf } from '../request/whoSignedIn.ts';
 import { jobPage } from './jobPage.ts';
 
@@ -73,7 +74,8 @@ export function filesRouter(context: PageContext): Router {
   }
 
   async function refuse(req: Request, res: Response, job: Job, fields: Fields, faults: readonly Fault[]) {
-    const refused = { section: 'photos', fields, faults, stale: null } as const;
+    const all = withInitials(faults, whoOf(req, fields.who));
+    const refused = { section: 'photos', fields, faults: all, stale: null } as const;
     const frame = await frameOf(req, context);
     const token = randomUUID();
     // The page it was sent from: what else is in its address belongs to a form that only asks.

@@ -39,3 +39,24 @@ export async function readReceived(
   const where = { family: 'family', confirm: 'ok.receivedOn' };
   return { number, received: await receivedFrom(db, asked, { ...day, confirmed }, where) };
 }
+
+/** What was typed of a cover that came in, carried along while its cover type is added to the catalog. */
+const CARRIED = [
+  'number',
+  'family',
+  'customer',
+  'receivedOn',
+  'ok.receivedOn',
+  'note',
+  'who',
+  'why',
+  'from',
+  'sentId',
+];
+
+/** Where a cover type is added that Receive does not offer yet; it leads back with everything that was typed. */
+export function toNewCoverType(fields: Fields, page: string, section = ''): string {
+  const typed = CARRIED.flatMap((name) => (fields[name] ? [[name, fields[name]] as const] : []));
+  const back = `${page}?${new URLSearchParams([['again', 'received'], ...typed.map(([k, v]) => [k, v])])}${section}`;
+  return `/catalogue/family/new?${new URLSearchParams({ back })}`;
+}

@@ -4,7 +4,7 @@ import { setupSchema } from '../../../shared/schemas/job.ts';
 import type { Entry } from '../../../shared/words/catalogue.ts';
 import { SETUP } from '../../../shared/words/fields/setup.ts';
 import { RING_WELDED } from '../../../shared/words/fields/weld.ts';
-import type { MeasuringSetup, RingWelded } from '../../../shared/words/job.ts';
+import type { ChosenGauge, MeasuringSetup, RingWelded } from '../../../shared/words/job.ts';
 import { figuresOf, figuresTyped } from '../../shop/gauges.ts';
 import { chosenGauges } from '../measuring/gaugesOnForm.ts';
 import { boxAt, readBody } from '../request/bodyForm.ts';
@@ -21,7 +21,7 @@ export function readSetup(
   if (form.faults.length > 0) return null;
   const parsed = setupSchema.safeParse({
     ...read,
-    gauge: read.gauge || (chosen.find(({ use }) => use === 'wall')?.gauge.name ?? ''),
+    gauge: read.gauge || (wallGaugeName(chosen) ?? ''),
     gauges: chosen,
     gaugeFigures: figuresOf(read.gaugeFigures, chosen),
     stations: kept?.stations ?? [],
@@ -40,6 +40,8 @@ export function setupAsTyped(setup: MeasuringSetup | null, writing: Writing): Fi
   const typed = setup && { ...setup, gaugeFigures: figuresTyped(setup.gaugeFigures, chosen) };
   return {
     ...asTyped(SETUP, typed, writing),
+    // A gauge of the catalog is chosen: its name comes with it and is not typed beside it.
+    ...(setup !== null && setup.gauge === wallGaugeName(chosen) && { gauge: '' }),
     ...asTyped(RING_WELDED, setup?.ringWelded, writing),
     ...Object.fromEntries(chosen.map(({ use, id }) => [`${use}Gauge`, id])),
   };
@@ -50,4 +52,8 @@ function readWeld(form: TypedForm, kept: RingWelded | null): RingWelded | null {
   const { on, joinedToPads } = RING_WELDED;
   if (kept === null || !form.has(on.box)) return kept;
   return { ...kept, ...readBody(form, { joinedToPads }), on: form.text(on.box) };
+}
+
+function wallGaugeName(chosen: readonly ChosenGauge[]): string | null {
+  return chosen.find(({ use }) => use === 'wall')?.gauge.name ?? null;
 }

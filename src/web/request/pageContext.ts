@@ -1,7 +1,8 @@
 import { parse } from 'cookie';
-import type { Request, Response } from 'express';
+import type { NextFunction, Request, Response } from 'express';
 import { dayIn } from '../../../shared/words/day.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
+import { PAUSE_MS } from '../../../shared/words/sittings.ts';
 import type { Frame } from '../../../views/frame.ts';
 import type { Shop } from '../../records/database/database.ts';
 import { hasPeople } from '../../records/people/people.ts';
@@ -29,6 +30,8 @@ export function todayIn({ now, settings }: PageContext): string {
 }
 
 const YEAR_MS = 365 * 24 * 3600 * 1000;
+/** Initials are asked for once a sitting: they are forgotten after this long without a page. */
+const SITTING_MS = PAUSE_MS;
 
 /** What this person chose on this tablet: the unit, and the initials signed under changes. */
 export function preferencesOf(req: Request): { unit: LengthUnit | null; initials: string } {
@@ -39,7 +42,15 @@ export function preferencesOf(req: Request): { unit: LengthUnit | null; initials
 }
 
 export function rememberPreference(res: Response, name: 'unit' | 'initials', value: string): void {
-  res.cookie(name, value, { maxAge: YEAR_MS, sameSite: 'lax', httpOnly: true, path: '/' });
+  const maxAge = name === 'unit' ? YEAR_MS : SITTING_MS;
+  res.cookie(name, value, { maxAge, sameSite: 'lax', httpOnly: true, path: '/' });
+}
+
+/** Every page of a sitting puts its end off: whoever works on is not asked again. */
+export function sittingGoesOn(req: Request, res: Response, next: NextFunction): void {
+  const { initials } = preferencesOf(req);
+  if (initials !== '') rememberPreference(res, 'initials', initials);
+  next();
 }
 
 /** The frame round every page: whose shop, which unit, who stands here. */

@@ -19,6 +19,7 @@ import { ChangeForm } from '../../parts/form/changeForm.tsx';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Field } from '../../parts/form/fieldBox.tsx';
+import { WhoField } from '../../parts/form/whoField.tsx';
 import { NutFields } from '../stud/nutFields.tsx';
 import { nutInWords, washerInWords } from '../stud/shelfParts.tsx';
 import { StackFields } from '../stud/stackFields.tsx';
@@ -155,14 +156,7 @@ function SaveEntry({ frame, kind, entry, fields, faults, action }: EntryPageProp
         {entry && (
           <Field label="Why it changes" name="why" value={fields.why} error={error('why')} size="full" />
         )}
-        <Field
-          label="Your initials"
-          name="who"
-          value={fields.who ?? frame.initials}
-          error={error('who')}
-          size="figure"
-          input={{ maxLength: 8 }}
-        />
+        <WhoField known={frame.initials} typed={fields.who} error={error('who')} />
       </div>
       <div class="actions">
         <button class="button first" type="submit" id="save">
@@ -220,6 +214,7 @@ export function EntryPage(props: EntryPageProps) {
         <ErrorSummary faults={faults} />
         <input type="hidden" name="from" value={entry?.revision ?? 0} />
         <input type="hidden" name="unit" value={frame.lengthUnit} />
+        {fields.back && <input type="hidden" name="back" value={fields.back} />}
         {kind === 'family' && <BodyFields of={FAMILY} {...boxes} />}
         {kind === 'stud' && <StudFields {...boxes} />}
         {kind === 'nut' && <NutFields {...boxes} />}

@@ -16,6 +16,7 @@ import { Doubted, type DoubtedLength } from '../../parts/form/doubted.tsx';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Field } from '../../parts/form/fieldBox.tsx';
+import { WhoField } from '../../parts/form/whoField.tsx';
 import { type Compared, SideBySide } from '../../parts/sideBySide.tsx';
 
 /** What limits that are not saved yet would change. */
@@ -171,14 +172,7 @@ function Save({ frame, fields, faults, preview }: CriteriaProps) {
           size="full"
           hint="Kept with the change"
         />
-        <Field
-          label="Your initials"
-          name="who"
-          value={fields.who ?? frame.initials}
-          error={error('who')}
-          size="figure"
-          input={{ maxLength: 8 }}
-        />
+        <WhoField known={frame.initials} typed={fields.who} error={error('who')} />
       </div>
       <div class="actions">
         <button class="button first" type="submit" id="save">

@@ -140,6 +140,7 @@ function CoverHead({ form, check }: CoverPageProps) {
                 name="fix"
                 value={`${doubt.name}=${doubt.meant}`}
                 id={`use-${doubt.name}`}
+                then={doubt.name}
               />
             )}
             <DoubtButton
@@ -147,6 +148,7 @@ function CoverHead({ form, check }: CoverPageProps) {
               name={`ok.${doubt.name}`}
               value={doubt.asTyped}
               id={`right-${doubt.name}`}
+              then={doubt.name}
             />
           </div>
         </div>
@@ -155,7 +157,8 @@ function CoverHead({ form, check }: CoverPageProps) {
   );
 }
 
-function DoubtButton({ label, name, value, id }: { label: string; name: string; value: string; id: string }) {
+function DoubtButton(props: { label: string; name: string; value: string; id: string; then: string }) {
+  const { label, name, value, id, then } = props;
   return (
     <button
       class="button"
@@ -164,6 +167,7 @@ function DoubtButton({ label, name, value, id }: { label: string; name: string; 
       id={id}
       name={name}
       value={value}
+      data-then={then}
       hx-get="/cover"
       hx-include="#cover-form"
       hx-target="#cover-page"
@@ -316,7 +320,14 @@ function KeepAsJob({ form, frame }: CoverPageProps) {
           input={{ form: 'cover-form' }}
           optional
         />
-        <Field label="Your initials" name="initials" value={frame.initials} input={{ form: 'cover-form' }} />
+        <Field
+          label="Your initials"
+          name="initials"
+          value={form.fields.initials ?? frame.initials}
+          error={error('initials')}
+          size="figure"
+          input={{ form: 'cover-form', maxLength: 8 }}
+        />
       </div>
       <div class="actions">
         <button

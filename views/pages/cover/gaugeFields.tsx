@@ -1,19 +1,20 @@
 import type { Writing } from '../../../shared/quantity/fieldText.ts';
 import type { Entry } from '../../../shared/words/catalogue.ts';
-import { GAUGE_FIGURES } from '../../../shared/words/fields/setup.ts';
+import { GAUGE_FIGURES, SETUP } from '../../../shared/words/fields/setup.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import { Boxes } from '../../parts/form/bodyFields.tsx';
 import { Choice } from '../../parts/form/fieldBox.tsx';
 import { gaugeInWords } from '../catalogue/gaugeInWords.ts';
 
-/** What is known of how well it is measured; without it the answer cannot say how sure it is. */
-export function GaugeFields(props: {
-  fields: Readonly<Record<string, string>>;
-  faults: readonly Fault[];
-  writing: Writing;
-  gauges: readonly Entry<'gauge'>[];
-}) {
-  const { fields, faults, writing, gauges } = props;
+interface GaugeProps {
+  readonly fields: Readonly<Record<string, string>>;
+  readonly faults: readonly Fault[];
+  readonly writing: Writing;
+  readonly gauges: readonly Entry<'gauge'>[];
+}
+
+/** The gauges of the catalog, chosen once: name and figures come with them. */
+export function ChosenGauges({ fields, writing, gauges }: GaugeProps) {
   const choose = (label: string, name: string, indicators: boolean) => (
     <Choice
       label={label}
@@ -30,18 +31,56 @@ export function GaugeFields(props: {
       ]}
     />
   );
-  const known = ['wallGauge', 'faceGauge', ...Object.values(GAUGE_FIGURES).map(({ box }) => box)].some(
-    (name) => (fields[name] ?? '') !== '',
-  );
   return (
-    <details class="change" open={known}>
+    <>
+      {choose('Gauge for the wall', 'wallGauge', false)}
+      {choose('Indicator for the face', 'faceGauge', true)}
+    </>
+  );
+}
+
+/** What is known of how well it is measured; without it the answer cannot say how sure it is. */
+export function GaugeFields(props: GaugeProps) {
+  const { fields, gauges } = props;
+  return (
+    <details class="change" open={anyTyped(fields, ['wallGauge', 'faceGauge', ...FIGURES])}>
       <summary>Gauge figures, to say how sure the answer is</summary>
       {gauges.length > 0 && (
         <div class="fields">
-          {choose('Gauge for the wall', 'wallGauge', false)}
-          {choose('Indicator for the face', 'faceGauge', true)}
+          <ChosenGauges {...props} />
         </div>
       )}
+      <TypedFigures {...props} />
+    </details>
+  );
+}
+
+/** A gauge that is not in the catalog, by its name and its figures. */
+export function OtherGauge(props: GaugeProps) {
+  const { fields, faults, writing, gauges } = props;
+  const { gauge } = SETUP;
+  return (
+    <details class="change" open={gauges.length === 0 || anyTyped(fields, ['gauge', ...FIGURES])}>
+      <summary>
+        {gauges.length === 0 ? 'The gauge and its figures' : 'A gauge that is not in the catalog'}
+      </summary>
+      <div class="fields">
+        <Boxes of={{ gauge }} fields={fields} faults={faults} writing={writing} />
+      </div>
+      <TypedFigures {...props} />
+    </details>
+  );
+}
+
+const FIGURES: readonly string[] = Object.values(GAUGE_FIGURES).map(({ box }) => box);
+
+function anyTyped(fields: GaugeProps['fields'], names: readonly string[]): boolean {
+  return names.some((name) => (fields[name] ?? '') !== '');
+}
+
+function TypedFigures({ fields, faults, writing, gauges }: GaugeProps) {
+  return (
+    <>
       <p class="hint">
         {gauges.length > 0
           ? 'Typed figures replace the gauge’s own. With no gauge chosen, blank counts as zero.'
@@ -50,6 +89,6 @@ export function GaugeFields(props: {
       <div class="fields">
         <Boxes of={GAUGE_FIGURES} fields={fields} faults={faults} writing={writing} />
       </div>
-    </details>
+    </>
   );
 }

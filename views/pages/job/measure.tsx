@@ -12,7 +12,7 @@ import { Boxes } from '../../parts/form/bodyFields.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Tick } from '../../parts/form/fieldBox.tsx';
 import { day } from '../../parts/when.tsx';
-import { GaugeFields } from '../cover/gaugeFields.tsx';
+import { ChosenGauges, OtherGauge } from '../cover/gaugeFields.tsx';
 import { KnockOnFields } from '../cover/knockOnFields.tsx';
 import { JobForm, type Refused, Who } from './section.tsx';
 
@@ -222,9 +222,10 @@ export function Setup({ job, writing, typed, gauges, initials, refused, readOnly
             first={false}
           >
             <div class="fields">
-              <Boxes of={SAID_FIRST} {...boxes} />
+              {gauges.length > 0 && <ChosenGauges {...boxes} gauges={gauges} />}
+              <Boxes of={SAID_FIRST} without={['gauge']} {...boxes} />
             </div>
-            <GaugeFields {...boxes} gauges={gauges} />
+            <OtherGauge {...boxes} gauges={gauges} />
             {body?.ringWelded && (
               <div class="fields">
                 <Boxes

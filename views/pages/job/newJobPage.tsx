@@ -1,10 +1,11 @@
 import type { Fault } from '../../../shared/words/refusal.ts';
-import type { Frame } from '../../frame.ts';
+import { type Frame, may } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
 import { EmptyState } from '../../parts/emptyState.tsx';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Field } from '../../parts/form/fieldBox.tsx';
+import { WhoField } from '../../parts/form/whoField.tsx';
 import { ReceivedFields } from './receive.tsx';
 
 export interface NewJobProps {
@@ -23,9 +24,13 @@ export function NewJobPage({ frame, families, fields, faults }: NewJobProps) {
       {families.length === 0 ? (
         <EmptyState
           title="No cover types yet"
-          actions={[{ label: 'Add a cover type', href: '/catalogue/family/new' }]}
+          actions={
+            may(frame, 'keeper')
+              ? [{ label: 'Add a cover type', href: '/catalogue/family/new?back=/jobs/new' }]
+              : []
+          }
         >
-          A job needs a cover type. Add one first.
+          A job needs a cover type. {may(frame, 'keeper') ? 'Add one first.' : 'Ask a keeper to add one.'}
         </EmptyState>
       ) : (
         <form method="post" action="/jobs">
@@ -43,19 +48,17 @@ export function NewJobPage({ frame, families, fields, faults }: NewJobProps) {
           </div>
           <ReceivedFields families={families} fields={fields} faults={faults} writing={frame} />
           <div class="fields">
-            <Field
-              label="Your initials"
-              name="who"
-              value={fields.who}
-              error={error('who')}
-              size="figure"
-              input={{ maxLength: 8 }}
-            />
+            <WhoField known={frame.initials} typed={fields.who} error={error('who')} />
           </div>
           <div class="actions">
             <button class="button first" type="submit" id="receive">
               Receive it
             </button>
+            {may(frame, 'keeper') && (
+              <button class="button" type="submit" name="addType" value="1" id="add-type">
+                Add a cover type
+              </button>
+            )}
           </div>
         </form>
       )}

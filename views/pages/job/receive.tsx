@@ -13,6 +13,8 @@ import { JobForm, type Refused, Who } from './section.tsx';
 export interface ReceiveProps {
   readonly job: Job;
   readonly families: readonly { readonly id: string; readonly name: string }[];
+  /** Whoever keeps the catalog may add a cover type on the way. */
+  readonly mayAddType: boolean;
   readonly unit: LengthUnit;
   readonly writing: Writing;
   readonly initials: string;
@@ -25,7 +27,8 @@ export function receivedSummary(job: Job): string {
   return received ? `${received.family.name}, ${day(received.receivedOn)}` : 'not yet';
 }
 
-export function Receive({ writing, job, families, unit, initials, refused, readOnly }: ReceiveProps) {
+export function Receive(props: ReceiveProps) {
+  const { writing, job, families, mayAddType, unit, initials, refused, readOnly } = props;
   const kept = job.sections.received;
   const body = kept?.body;
   return (
@@ -59,11 +62,12 @@ export function Receive({ writing, job, families, unit, initials, refused, readO
           <JobForm
             id="received-form"
             action={`/jobs/${encodeURIComponent(job.number)}/received`}
-            revision={job.revision}
+            revision={refused?.fields.again ? Number(refused.fields.from) : job.revision}
             initials={initials}
             signed={job.stage === 'signed'}
             refused={refused}
             submit="Save as a new revision"
+            {...(mayAddType && { also: { label: 'Add a cover type', name: 'addType' } })}
           >
             <ReceivedFields
               families={families}

@@ -5,6 +5,7 @@ import type { Fault } from '../../../shared/words/refusal.ts';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { Field } from '../../parts/form/fieldBox.tsx';
 import { InForm } from '../../parts/form/inForm.ts';
+import { WhoField } from '../../parts/form/whoField.tsx';
 import { type Compared, SideBySide } from '../../parts/sideBySide.tsx';
 import { When } from '../../parts/when.tsx';
 
@@ -122,13 +123,10 @@ export function JobForm(props: JobFormProps) {
               size="full"
             />
           )}
-          <Field
-            label="Your initials"
-            name="who"
-            value={typed?.who ?? initials}
+          <WhoField
+            known={initials}
+            typed={typed?.who}
             error={refused?.faults.find((fault) => fault.path === 'who')?.message}
-            size="figure"
-            input={{ maxLength: 8, autocomplete: 'off' }}
           />
         </div>
         <div class="actions">

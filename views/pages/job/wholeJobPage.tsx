@@ -209,7 +209,14 @@ function insideOf(
     />
   );
   return {
-    receive: <Receive {...common} families={families} refused={refusedIn('received')} />,
+    receive: (
+      <Receive
+        {...common}
+        families={families}
+        mayAddType={may(frame, 'keeper')}
+        refused={refusedIn('received')}
+      />
+    ),
     look: (
       <>
         <Look {...common} typed={props.lookedTyped} refused={refusedIn('looked')} />

@@ -1,25 +1,12 @@
-import { existsSync } from 'node:fs';
 import { constants, copyFile, mkdir, rm } from 'node:fs/promises';
-import { dirname, join, resolve } from 'node:path';
+import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { type Db, FILE_NAME, isDamage, makeFolder, openShop } from '../database/database.ts';
 import { RestoreFailed, ShopWillNotOpen } from '../database/errors.ts';
 import { APPLICATION_ID, refuseOthers } from '../database/migrate.ts';
 import { flush } from '../photos/files.ts';
 import { messageOf } from './copyCheck.ts';
-import { BACKUPS } from './list.ts';
 import { brokenFile, type Manifest, readManifest } from './manifest.ts';
-
-/** The folder of a backup, by its path or by its name among the shop's own. */
-export function folderOf(given: string, dataDir: string): string {
-  for (const folder of [resolve(given), join(dataDir, BACKUPS, given), join(dataDir, given)]) {
-    if (existsSync(join(folder, 'manifest.json'))) return folder;
-  }
-  throw new RestoreFailed(
-    'no-backup',
-    `${resolve(given)} is not a finished backup: manifest.json is missing. Name a backup's folder, such as ${join(dataDir, BACKUPS, 'coverwright-20260302-170405')}. Nothing was changed.`,
-  );
-}
 
 /** Checks that the files are those of the manifest, that they are this program's, and not of a newer version. */
 export async function examine(folder: string): Promise<Manifest> {

@@ -4,6 +4,9 @@ import { z } from 'zod';
 import { flush, hashOf } from '../photos/files.ts';
 
 export const MANIFEST = 'manifest.json';
+const NAMED = 'coverwright\\.sqlite|files/[0-9a-f]{2}/[0-9a-f]{64}';
+/** A file of a backup at the end of a path. */
+export const BACKUP_FILE = new RegExp(`(?<=^|/)(manifest\\.json|${NAMED})$`);
 const FORM = 1;
 
 /** Why a backup was made; only scheduled ones are ever removed by the program. */
@@ -19,7 +22,7 @@ const schema = z.object({
   missing: z.array(z.string()),
   files: z.array(
     z.object({
-      path: z.string().regex(/^(coverwright\.sqlite|files\/[0-9a-f]{2}\/[0-9a-f]{64})$/),
+      path: z.string().regex(new RegExp(`^(${NAMED})$`)),
       bytes: z.number().int(),
       sha256: z.string().regex(/^[0-9a-f]{64}$/),
     }),

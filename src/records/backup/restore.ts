@@ -10,8 +10,9 @@ import { MoveFailed, RecordsUnavailable, RestoreFailed, ShopWillNotOpen } from '
 import { holdAlone, inUse, UNDER_WAY } from '../database/restoreGuard.ts';
 import { FILES, flush } from '../photos/files.ts';
 import { inWords } from './backup.ts';
+import { withBackup } from './backupGiven.ts';
 import { messageOf } from './copyCheck.ts';
-import { copyIn, examine, folderOf, freshFolder, openOnce } from './incoming.ts';
+import { copyIn, examine, freshFolder, openOnce } from './incoming.ts';
 import { type Manifest, writeManifest } from './manifest.ts';
 import { type Access, accessInWords, closeDoors, peopleDiffer, peopleIn } from './restoredAccess.ts';
 import { restoreIntoPostgres } from './restoreIntoPostgres.ts';
@@ -30,20 +31,30 @@ export interface Restored {
  * Puts a backup in the place of the present records, which are moved aside and never deleted. Everything is copied,
  * checked and opened before anything is moved. Throws RestoreFailed.
  */
-export async function restore(options: {
+export async function restore(options: RestoreAsked): Promise<Restored> {
+  const stamp = options.now().toISOString().slice(0, 19).replace(/[-:]/g, '').replace('T', '-');
+  return withBackup(options.folder, options.dataDir, `restoring-zip-${stamp}`, (backup, given) =>
+    restoreFolder({ backup, given, stamp }, options),
+  );
+}
+
+interface RestoreAsked {
   readonly dataDir: string;
-  /** The backup's folder, or its name among the shop's own. */
+  /** The backup's folder, the folder around it, its .zip, or its name among the shop's own. */
   readonly folder: string;
   readonly now: () => Date;
   /** Asked where people stand otherwise in the backup than now; without a yes nothing is restored. */
   readonly confirm?: (differ: readonly string[]) => boolean | Promise<boolean>;
-}): Promise<Restored> {
+}
+
+async function restoreFolder(
+  { backup, given, stamp }: { readonly backup: string; readonly given: string; readonly stamp: string },
+  options: RestoreAsked,
+): Promise<Restored> {
   const { dataDir } = options;
-  const backup = folderOf(options.folder, dataDir);
   const manifest = await examine(backup);
   makeFolder(resolve(dataDir));
   const held = holdAlone(dataDir);
-  const stamp = options.now().toISOString().slice(0, 19).replace(/[-:]/g, '').replace('T', '-');
   const incoming = await freshFolder(join(dataDir, `restoring-${stamp}`));
   try {
     await copyIn(backup, manifest, incoming);
@@ -60,7 +71,7 @@ export async function restore(options: {
       tokens,
       from: present !== null ? 'present' : before === null ? 'backup-unread' : 'backup',
     };
-    const aside = await swap(dataDir, incoming, stamp, backup);
+    const aside = await swap(dataDir, incoming, stamp, given);
     const said = { at: options.now().toISOString(), reason: 'replaced' as const, missing: [] };
     const undoable =
       aside !== null &&

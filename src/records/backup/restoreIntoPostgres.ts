@@ -7,8 +7,9 @@ import { FILE_NAME, makeFolder } from '../database/database.ts';
 import { MoveFailed, RecordsUnavailable, RestoreFailed, ShopWillNotOpen } from '../database/errors.ts';
 import { holdAlone } from '../database/restoreGuard.ts';
 import { keep, receive } from '../photos/files.ts';
+import { withBackup } from './backupGiven.ts';
 import { messageOf } from './copyCheck.ts';
-import { copyIn, examine, folderOf, freshFolder, openOnce } from './incoming.ts';
+import { copyIn, examine, freshFolder, openOnce } from './incoming.ts';
 import type { Manifest } from './manifest.ts';
 import { type Access, closeDoors, peopleIn } from './restoredAccess.ts';
 
@@ -16,14 +17,27 @@ import { type Access, closeDoors, peopleIn } from './restoredAccess.ts';
  * Puts a backup into an empty PostgreSQL database, and its photos beside those of the data folder. Nothing is moved
  * aside or written over: a database that holds a shop is refused. Throws RestoreFailed.
  */
-export async function restoreIntoPostgres(options: {
+export async function restoreIntoPostgres(options: RestoreAsked): Promise<RestoredThere> {
+  return withBackup(options.folder, options.dataDir, `restoring-zip-${randomUUID()}`, (backup) =>
+    restoreFolder(backup, options),
+  );
+}
+
+interface RestoreAsked {
   readonly dataDir: string;
   readonly databaseUrl: string;
   readonly folder: string;
   readonly now: () => Date;
-}): Promise<{ readonly manifest: Manifest; readonly bytes: number; readonly access: Access }> {
+}
+
+interface RestoredThere {
+  readonly manifest: Manifest;
+  readonly bytes: number;
+  readonly access: Access;
+}
+
+async function restoreFolder(backup: string, options: RestoreAsked): Promise<RestoredThere> {
   const { dataDir, databaseUrl, now } = options;
-  const backup = folderOf(options.folder, dataDir);
   const manifest = await examine(backup);
   makeFolder(resolve(dataDir));
   const held = holdAlone(dataDir);

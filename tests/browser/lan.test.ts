@@ -155,7 +155,7 @@ describe.each([
     await expectNoSidewaysScroll(page, `a person on ${where}`);
     await page.click('#sign-out');
     await signIn('bo lind', told);
-    await page.waitForURL(url('/account'));
+    await page.waitForURL(url('/account?back=%2F'));
     await expectAccessible(page, `account on ${where}`);
     await page.fill('#f-old', told);
     await page.fill('#f-password', 'a password of my own');

@@ -58,7 +58,8 @@ export function accessControl(context: PageContext): Router {
     if (!mayAs(signedIn.person.role, least)) throw api ? roleNeeded(least) : new NotForThisRole(least);
     if (signedIn.mustChoosePassword && !PASSWORD_ROUTES.includes(req.path)) {
       if (api) throw signInNeeded();
-      res.redirect(303, '/account');
+      const asked = req.method === 'GET' ? `?back=${encodeURIComponent(req.originalUrl)}` : '';
+      res.redirect(303, `/account${asked}`);
       return;
     }
     next();

@@ -25,9 +25,12 @@ import { NoSuchPage } from '../request/errors.ts';
 import { frameOf, type PageContext } from '../request/pageContext.ts';
 import { handledIn } from '../request/route.ts';
 import { type Fields, fieldsOf } from '../request/typed.ts';
-import { whoOf } from '../request/whoSignedIn.ts';
+import { signedInOf, whoOf } from '../request/whoSignedIn.ts';
+import { ToldToKeeper } from './toldOnce.ts';
 
 const HISTORY_LENGTH = 100;
+
+const told = new WeakMap<PageContext, ToldToKeeper>();
 
 /** The people of the shop and the tokens of its scripts: a keeper's page. */
 export function peopleRouter(context: PageContext): Router {
@@ -67,7 +70,7 @@ async function postPerson(context: PageContext, req: Request, res: Response): Pr
         role: fields.role as Role,
       };
       const added = await addPerson(db, ctxOf(context, req, fields), person, password);
-      await showPeople(context, req, res, {}, [], { kind: 'password', of: added.name, secret: typed });
+      tell(context, req, res, '/people', { kind: 'password', of: added.name, secret: typed });
     },
     (faults) => showPeople(context, req, res, fields, faults),
   );
@@ -91,6 +94,11 @@ async function postChanges(context: PageContext, req: Request, res: Response): P
 
 async function postRetire(context: PageContext, req: Request, res: Response): Promise<void> {
   const { db } = context.shop;
+  const asked = fieldsOf(req.body);
+  if (asked.retire !== 'yes') {
+    await showPerson(context, req, res, await mustFind(context, req), asked, [], true);
+    return;
+  }
   await change(context, req, res, (person, fields) =>
     retirePerson(db, ctxOf(context, req, fields), { id: person.id, fromRevision: Number(fields.from) }),
   );
@@ -117,8 +125,8 @@ async function postPassword(context: PageContext, req: Request, res: Response): 
     async () => {
       const reset = await resetPassword(db, ctxOf(context, req, fields), person.id);
       const { typed: secret, withdrawn } = reset;
-      const told = { kind: 'password', of: person.name, secret, withdrawn } as const;
-      await showPerson(context, req, res, reset.person, {}, [], told);
+      const path = `/people/${person.id}`;
+      tell(context, req, res, path, { kind: 'password', of: person.name, secret, withdrawn });
     },
     (faults) => showPerson(context, req, res, person, fields, faults),
   );
@@ -136,7 +144,7 @@ async function postToken(context: PageContext, req: Request, res: Response): Pro
         role: fields.tokenRole as Role,
       };
       const secret = await issueToken(db, ctxOf(context, req, fields), token);
-      await showPeople(context, req, res, {}, [], { kind: 'token', of: token.name, secret });
+      tell(context, req, res, '/people', { kind: 'token', of: token.name, secret });
     },
     (faults) => showPeople(context, req, res, fields, faults),
   );
@@ -187,9 +195,9 @@ async function showPeople(
   res: Response,
   fields: Fields,
   faults: readonly Fault[],
-  toldOnce: ToldOnce | null = null,
 ): Promise<void> {
   const { db } = context.shop;
+  const toldOnce = toldOn(context, req, '/people');
   const page = PeoplePage({
     frame: await frameOf(req, context),
     people: await listPeople(db),
@@ -209,9 +217,10 @@ async function showPerson(
   person: Person,
   fields: Fields,
   faults: readonly Fault[],
-  toldOnce: ToldOnce | null = null,
+  retiring = false,
 ): Promise<void> {
   const { db } = context.shop;
+  const toldOnce = toldOn(context, req, `/people/${person.id}`);
   const page = PersonPage({
     frame: await frameOf(req, context),
     person,
@@ -219,8 +228,9 @@ async function showPerson(
     fields,
     faults,
     toldOnce,
+    retiring,
   });
-  answer(res, faults, toldOnce, renderPage(page));
+  answer(res, faults, toldOnce, renderPage(page), retiring);
 }
 
 async function mustFind(context: PageContext, req: Request): Promise<Person> {
@@ -243,9 +253,28 @@ function ctxOf(context: PageContext, req: Request, fields: Fields) {
 }
 
 /** A page with a secret on it is kept nowhere on its way. */
-function answer(res: Response, faults: readonly Fault[], toldOnce: ToldOnce | null, html: string): void {
+function answer(
+  res: Response,
+  faults: readonly Fault[],
+  toldOnce: ToldOnce | null,
+  html: string,
+  asks = false,
+): void {
   if (toldOnce !== null) res.set('Cache-Control', 'no-store');
-  res.status(faults.length > 0 ? 422 : 200).send(html);
+  res.status(faults.length > 0 || asks ? 422 : 200).send(html);
+}
+
+/** Leads to the page that shows a secret, as often as it is loaded in the next minutes. */
+function tell(context: PageContext, req: Request, res: Response, path: string, secret: ToldOnce): void {
+  const session = signedInOf(req)?.session ?? '';
+  const kept = told.get(context) ?? new ToldToKeeper();
+  told.set(context, kept);
+  kept.keep(session, path, secret, context.now());
+  res.redirect(303, `${path}#told-once`);
+}
+
+function toldOn(context: PageContext, req: Request, path: string): ToldOnce | null {
+  return told.get(context)?.on(signedInOf(req)?.session ?? null, path, context.now()) ?? null;
 }
 
 function idOf(req: Request): number {

@@ -26,7 +26,12 @@ export function signInRouter(context: PageContext): Router {
   const to = handledIn(context);
   const tries = limitTries();
   router.get('/sign-in', to(getSignIn));
-  router.post('/sign-in', tries.address, tries.account, to(postSignIn));
+  router.post(
+    '/sign-in',
+    tries.address,
+    tries.account,
+    to((given, req, res) => postSignIn(given, req, res, tries.signedIn)),
+  );
   router.post('/sign-out', to(postSignOut));
   router.get('/first', to(getFirst));
   router.post('/first', tries.address, to(postFirst));
@@ -51,7 +56,12 @@ async function getSignIn(context: PageContext, req: Request, res: Response): Pro
   await showSignIn(context, req, res, { back }, []);
 }
 
-async function postSignIn(context: PageContext, req: Request, res: Response): Promise<void> {
+async function postSignIn(
+  context: PageContext,
+  req: Request,
+  res: Response,
+  signedIn: (req: Request) => void,
+): Promise<void> {
   const { db } = context.shop;
   mustHaveAccounts(context);
   const fields = fieldsOf(req.body);
@@ -66,6 +76,7 @@ async function postSignIn(context: PageContext, req: Request, res: Response): Pr
     await showSignIn(context, req, res, fields, [{ path: 'name', message: WRONG }]);
     return;
   }
+  signedIn(req);
   await begin(context, req, res, person.id);
   const resend = resendOf(fields);
   if (resend === null) {
@@ -117,7 +128,7 @@ async function postFirst(context: PageContext, req: Request, res: Response): Pro
 }
 
 async function getAccount(context: PageContext, req: Request, res: Response): Promise<void> {
-  await showAccount(context, req, res, mustStand(req), []);
+  await showAccount(context, req, res, mustStand(req), fieldsOf(req.query), []);
 }
 
 async function postOwnPassword(context: PageContext, req: Request, res: Response): Promise<void> {
@@ -138,10 +149,10 @@ async function postOwnPassword(context: PageContext, req: Request, res: Response
       { id, password: await newPassword(fields) },
     );
     await begin(context, req, res, id);
-    res.redirect(303, standing.mustChoosePassword ? '/' : '/account');
+    res.redirect(303, standing.mustChoosePassword ? ownAddress(fields.back) : '/account');
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
-    await showAccount(context, req, res, standing, error.faults);
+    await showAccount(context, req, res, standing, fields, error.faults);
   }
 }
 
@@ -187,6 +198,7 @@ async function showFirst(
   faults: readonly Fault[],
 ) {
   const page = FirstKeeperPage({ frame: await frameOf(req, context), fields, faults });
+  res.set('Cache-Control', 'no-store');
   res.status(faults.length > 0 ? 422 : 200).send(renderPage(page));
 }
 
@@ -195,6 +207,7 @@ async function showAccount(
   req: Request,
   res: Response,
   standing: SignedIn,
+  fields: Fields,
   faults: readonly Fault[],
 ) {
   const { db } = context.shop;
@@ -204,8 +217,11 @@ async function showAccount(
     person,
     mustChoosePassword,
     sessions: await sessionsOf(db, person.id, context.now()),
+    back: ownAddress(fields.back),
+    fields: faults.length > 0 ? fields : {},
     faults,
   });
+  res.set('Cache-Control', 'no-store');
   res.status(faults.length > 0 ? 422 : 200).send(renderPage(page));
 }
 

@@ -1,6 +1,7 @@
 import type { NextFunction, Request, RequestHandler, Response } from 'express';
 import { ipKeyGenerator, rateLimit } from 'express-rate-limit';
 import { key } from '../../records/database/writing.ts';
+import { fromThisComputer } from '../request/atTheMachine.ts';
 import { TooManyTries } from '../request/errors.ts';
 import { fieldsOf } from '../request/typed.ts';
 
@@ -8,11 +9,34 @@ const WINDOW_MS = 15 * 60 * 1000;
 const PER_ACCOUNT = 10;
 const PER_ADDRESS = 30;
 
-/** How often a password or a code may be wrong, for one address and for one account. Kept in memory. */
-export function limitTries(): { address: RequestHandler; account: RequestHandler } {
+const KNOWN_MOST = 1000;
+
+/**
+ * How often a password or a code may be wrong, for one address and for one account. An address that signed in with an
+ * account before, and the machine itself, are counted apart for that account, so that wrong tries from elsewhere shut
+ * nobody out of his own place. Kept in memory.
+ */
+export function limitTries(): {
+  readonly address: RequestHandler;
+  readonly account: RequestHandler;
+  readonly signedIn: (req: Request) => void;
+} {
+  const known = new Set<string>();
+  const account = (req: Request) => `account ${key(fieldsOf(req.body).name ?? '').slice(0, 60)}`;
+  const from = (req: Request) => (fromThisComputer(req) ? 'this computer' : addressOf(req));
+  const at = (req: Request) => `${account(req)} from ${from(req)}`;
   return {
-    address: limit(PER_ADDRESS, addressOf),
-    account: limit(PER_ACCOUNT, (req) => `account ${key(fieldsOf(req.body).name ?? '').slice(0, 60)}`),
+    address: limit(PER_ADDRESS, from),
+    account: limit(PER_ACCOUNT, (req) =>
+      fromThisComputer(req) || known.has(at(req)) ? at(req) : account(req),
+    ),
+    signedIn: (req) => {
+      known.add(at(req));
+      for (const oldest of known) {
+        if (known.size <= KNOWN_MOST) return;
+        known.delete(oldest);
+      }
+    },
   };
 }
 

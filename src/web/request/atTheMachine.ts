@@ -18,10 +18,20 @@ const HANDED_ON = [
  */
 export function atTheMachine(settings: Settings, req: Request): boolean {
   if (!isLoopback(settings.host) || !isLoopback(nameIn(req.headers.host))) return false;
-  if (req.httpVersion !== '1.1' || HANDED_ON.some((name) => req.headers[name] !== undefined)) return false;
+  if (handedOn(req)) return false;
   return [req.headers.origin, req.headers.referer].every(
     (from) => from === undefined || isLoopback(hostOf(from)),
   );
+}
+
+/** Whether a request was made on this computer, whatever address the program listens on. */
+export function fromThisComputer(req: Request): boolean {
+  const from = (req.socket.remoteAddress ?? '').replace(/^::ffff:/, '');
+  return isLoopback(from) && !handedOn(req);
+}
+
+function handedOn(req: Request): boolean {
+  return req.httpVersion !== '1.1' || HANDED_ON.some((name) => req.headers[name] !== undefined);
 }
 
 function nameIn(host: string | undefined): string {

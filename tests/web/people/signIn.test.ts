@@ -5,7 +5,7 @@ import { changePassword, getPerson, listPeople, retirePerson } from '../../../sr
 import { IDLE_MS, LIFE_MS, sessionsOf } from '../../../src/records/people/sessions.ts';
 import { issueToken } from '../../../src/records/people/tokens.ts';
 import { SESSION } from '../../../src/web/people/sessionCookie.ts';
-import { type Lan, openLan, PASSWORD, PEOPLE, type Reply, sessionIn } from '../lan.ts';
+import { type Asked, type Lan, openLan, PASSWORD, PEOPLE, type Reply, sessionIn } from '../lan.ts';
 
 let lan: Lan;
 beforeEach(async () => {
@@ -32,7 +32,23 @@ function handedToThreads(): () => number {
 }
 const cookie = (secret: string | null) => ({ cookie: `${SESSION}=${secret}` });
 
+/** What a keeper does that makes a secret, and the page it is then told on. */
+async function toldBy(path: string, asked: Asked) {
+  const headers = { cookie: await lan.cookieOf('keeper') };
+  const made = await lan.ask(path, { ...asked, headers: { ...headers, origin: `http://${lan.host}` } });
+  expect(made.status).toBe(303);
+  const again = () => lan.ask(String(made.headers.location).replace(/#.*/, ''), { headers });
+  const page = await again();
+  return { told: /<code id="secret">([^<]+)</.exec(page.text)?.[1] ?? '', page, again };
+}
+
 describe('signing in', () => {
+  test('takes the initials for the name', async () => {
+    const { initials } = PEOPLE.keeper;
+    expect((await signIn({ name: initials.toLowerCase(), password: PASSWORD })).status).toBe(303);
+    expect((await signIn({ name: initials, password: 'not my password' })).status).toBe(422);
+  });
+
   test('leads back to where somebody was, and to nowhere else', async () => {
     const there = await signIn({ ...AS_KEEPER, back: '/jobs?stage=to-cut' });
     expect([there.status, there.headers.location]).toEqual([303, '/jobs?stage=to-cut']);
@@ -109,6 +125,20 @@ describe('the limit on tries at passwords', () => {
     expect(sessionIn(eleventh)).toBeNull();
     const other = { name: PEOPLE.reader.name, password: PASSWORD };
     expect((await signIn(other, { 'x-forwarded-for': '192.0.2.99' })).status).toBe(303);
+  });
+
+  test('shuts nobody out of the address they signed in from before, nor of the computer itself', async () => {
+    const from = (address: string) => ({ 'x-forwarded-for': address });
+    expect((await signIn(AS_KEEPER, from('192.0.2.7'))).status).toBe(303);
+    const wrong = { ...AS_KEEPER, password: 'wrong wrong wrong' };
+    for (let i = 0; i < 10; i++) await signIn(wrong, from(`198.51.100.${i}`));
+    expect((await signIn(AS_KEEPER, from('198.51.100.99'))).status).toBe(429);
+    expect((await signIn(AS_KEEPER, from('192.0.2.7'))).status).toBe(303);
+    expect((await signIn(AS_KEEPER)).status).toBe(303);
+    // Ten wrong ones from there count there, all the same.
+    for (let i = 0; i < 10; i++) await signIn(wrong, from('192.0.2.7'));
+    expect((await signIn(AS_KEEPER, from('192.0.2.7'))).status).toBe(429);
+    expect((await signIn(AS_KEEPER)).status).toBe(303);
   });
 
   test('is thirty for an address, whatever the names', async () => {
@@ -218,6 +248,12 @@ describe('the first keeper', () => {
     expect(await listPeople(empty.shop.db)).toHaveLength(1);
   });
 
+  test('comes in with the code without its dashes, and a wrong code empties no other box', async () => {
+    const slip = await first({ code: 'aaaa' });
+    expect(slip.text.match(new RegExp(`value="${PASSWORD}"`, 'g'))).toHaveLength(2);
+    expect((await first({ code: empty.firstCode.typed.replaceAll('-', '') })).status).toBe(303);
+  });
+
   test.each([
     [{ code: 'aaaa-aaaa-aaaa-aaaa' }, 'That is not the code printed when the program started'],
     [{ code: '' }, 'That is not the code printed when the program started'],
@@ -248,24 +284,34 @@ describe('the first keeper', () => {
 
 describe("a keeper's page of people", () => {
   test('adds somebody with a password told once, who must choose their own before anything else', async () => {
-    const added = await lan.askAs('keeper', '/people', {
+    const { told, page: added } = await toldBy('/people', {
       form: { name: 'Bo Lind', newInitials: 'BL', role: 'recorder', who: 'XX', initials: 'XX' },
     });
-    const told = /<code id="secret">([^<]+)</.exec(added.text)?.[1] ?? '';
     expect(added.headers['cache-control']).toBe('no-store');
     expect((await lan.askAs('keeper', '/people')).text).not.toContain(told);
     const session = cookie(sessionIn(await signIn({ name: 'Bo Lind', password: told })));
     const page = await lan.ask('/jobs', { headers: session });
-    expect([page.status, page.headers.location]).toEqual([303, '/account']);
+    expect([page.status, page.headers.location]).toEqual([303, '/account?back=%2Fjobs']);
     const headers = { ...session, origin: `http://${lan.host}` };
     const chosen = await lan.ask('/account/password', {
       headers,
-      form: { old: told, password: 'quite another one', again: 'quite another one' },
+      form: { old: told, password: 'quite another one', again: 'quite another one', back: '/jobs' },
     });
-    expect(chosen.headers.location).toBe('/');
+    expect(chosen.headers.location).toBe('/jobs');
     expect((await lan.ask('/jobs', { headers: session })).status).toBe(401);
     expect((await lan.ask('/jobs', { headers: cookie(sessionIn(chosen)) })).status).toBe(200);
     expect((await signIn({ name: 'Bo Lind', password: told })).status).toBe(422);
+  });
+
+  test('a fault empties no other box', async () => {
+    const typed = { old: PASSWORD, password: 'quite another one', again: 'quite another one' };
+    const wrong = await lan.askAs('reader', '/account/password', { form: { ...typed, old: 'not mine' } });
+    expect(wrong.text.match(/value="quite another one"/g)).toHaveLength(2);
+    expect(wrong.text).not.toContain('value="not mine"');
+    const slip = await lan.askAs('reader', '/account/password', { form: { ...typed, again: 'a slip' } });
+    expect(slip.text).toContain(`value="${PASSWORD}"`);
+    expect(slip.text).not.toContain('quite another one');
+    expect(slip.headers['cache-control']).toBe('no-store');
   });
 
   test('asks for the present password before another is chosen', async () => {
@@ -277,10 +323,19 @@ describe("a keeper's page of people", () => {
     ]);
   });
 
+  test('shows a password again when the page is loaded again, to its keeper alone, for ten minutes', async () => {
+    const { told, again } = await toldBy(`/people/${lan.people.reader.id}/password`, { method: 'POST' });
+    expect(told).not.toBe('');
+    lan.now = new Date(lan.now.getTime() + 9 * 60_000);
+    expect((await again()).text).toContain(told);
+    expect((await lan.askAs('keeper', `/people/${lan.people.reader.id}`)).text).not.toContain(told);
+    lan.now = new Date(lan.now.getTime() + 60_000);
+    expect((await again()).text).not.toContain(told);
+  });
+
   test('gives a new password, and ends every session of theirs', async () => {
     const session = { cookie: await lan.cookieOf('reader') };
-    const made = await lan.askAs('keeper', `/people/${lan.people.reader.id}/password`, { method: 'POST' });
-    const told = /<code id="secret">([^<]+)</.exec(made.text)?.[1] ?? '';
+    const { told } = await toldBy(`/people/${lan.people.reader.id}/password`, { method: 'POST' });
     expect((await lan.ask('/', { headers: session })).status).toBe(401);
     expect((await signIn({ name: PEOPLE.reader.name, password: PASSWORD })).status).toBe(422);
     expect((await signIn({ name: PEOPLE.reader.name, password: told })).status).toBe(303);
@@ -288,13 +343,18 @@ describe("a keeper's page of people", () => {
 
   test('retires and lets back in, and never the last keeper', async () => {
     const { id } = lan.people.keeper;
-    const refused = await lan.askAs('keeper', `/people/${id}/retire`, { form: { from: '1' } });
+    const refused = await lan.askAs('keeper', `/people/${id}/retire`, {
+      form: { from: '1', retire: 'yes' },
+    });
     expect([refused.status, refused.text]).toEqual([
       422,
       expect.stringContaining('This is the only keeper left'),
     ]);
     const { reader } = lan.people;
-    await lan.askAs('keeper', `/people/${reader.id}/retire`, { form: { from: '1' } });
+    const asked = await lan.askAs('keeper', `/people/${reader.id}/retire`, { form: { from: '1' } });
+    expect([asked.status, asked.text]).toEqual([422, expect.stringContaining(`Retire ${reader.name}?`)]);
+    expect(await getPerson(lan.shop.db, reader.id)).toMatchObject({ retired: false });
+    await lan.askAs('keeper', `/people/${reader.id}/retire`, { form: { from: '1', retire: 'yes' } });
     expect(await getPerson(lan.shop.db, reader.id)).toMatchObject({ retired: true });
     expect((await signIn({ name: reader.name, password: PASSWORD })).status).toBe(422);
     await lan.askAs('keeper', `/people/${reader.id}/reinstate`, { form: { from: '2' } });
@@ -302,10 +362,9 @@ describe("a keeper's page of people", () => {
   });
 
   test('issues a token, shown once, and withdraws it', async () => {
-    const issued = await lan.askAs('keeper', '/tokens', {
+    const { told: token } = await toldBy('/tokens', {
       form: { tokenName: 'gauge', tokenPerson: String(lan.people.recorder.id), tokenRole: 'recorder' },
     });
-    const token = /<code id="secret">([^<]+)</.exec(issued.text)?.[1] ?? '';
     const call = () => lan.ask('/api/openapi.json', { headers: { authorization: `Bearer ${token}` } });
     expect((await call()).status).toBe(200);
     expect((await lan.ask('/jobs', { headers: { authorization: `Bearer ${token}` } })).status).toBe(401);
@@ -324,7 +383,7 @@ test('a token does not outlive the password of its person that a keeper resets, 
   const secret = await issueToken(lan.shop.db, ctx, token);
   const call = () => lan.ask('/api/jobs', { headers: { authorization: `Bearer ${secret}` } });
   expect((await call()).status).toBe(200);
-  const reset = await lan.askAs('keeper', `/people/${recorder.id}/password`, { method: 'POST' });
+  const { page: reset } = await toldBy(`/people/${recorder.id}/password`, { method: 'POST' });
   expect([reset.status, reset.text]).toEqual([
     200,
     expect.stringContaining('The token &quot;gauge at lathe 2&quot; no longer works.'),
@@ -340,7 +399,7 @@ test('start and own passwords are told apart after a reset', async () => {
   const { typed, password } = await startPassword();
   await changePassword(lan.shop.db, ctx, { id, password });
   const session = cookie(sessionIn(await signIn({ name, password: typed })));
-  expect((await lan.ask('/jobs', { headers: session })).headers.location).toBe('/account');
+  expect((await lan.ask('/jobs', { headers: session })).headers.location).toBe('/account?back=%2Fjobs');
   await changePassword(lan.shop.db, ctx, { id, password: await ownPassword(PASSWORD) });
   const own = cookie(sessionIn(await signIn({ name, password: PASSWORD })));
   expect((await lan.ask('/jobs', { headers: own })).status).toBe(200);

@@ -12,11 +12,16 @@ export interface AccountProps {
   readonly person: Person;
   readonly mustChoosePassword: boolean;
   readonly sessions: readonly SessionLine[];
+  /** The page to go on to after a temporary password. */
+  readonly back: string;
+  /** What was typed, where it was refused. */
+  readonly fields: Readonly<Record<string, string>>;
   readonly faults: readonly Fault[];
 }
 
 /** What somebody may do about their own account. */
-export function AccountPage({ frame, person, mustChoosePassword, sessions, faults }: AccountProps) {
+export function AccountPage(props: AccountProps) {
+  const { frame, person, mustChoosePassword, sessions, back, fields, faults } = props;
   const error = errorsOf(faults);
   return (
     <Layout title="Your account" {...frame}>
@@ -32,14 +37,16 @@ export function AccountPage({ frame, person, mustChoosePassword, sessions, fault
         <h2>Change your password</h2>
         <form method="post" action="/account/password" id="password-form">
           <ErrorSummary faults={faults} />
+          {mustChoosePassword && <input type="hidden" name="back" value={back} />}
           <div class="fields">
             <PasswordField
               label="Current password"
               name="old"
               autocomplete="current-password"
+              value={error('old') === null ? fields.old : undefined}
               error={error('old')}
             />
-            <NewPasswordFields error={error} />
+            <NewPasswordFields error={error} fields={fields} />
           </div>
           <div class="actions">
             <button class="button first" type="submit" id="change-password">

@@ -20,7 +20,7 @@ import { InitialsField } from './signInPage.tsx';
 
 type Fields = Readonly<Record<string, string>>;
 
-/** A password or token that is on this page and kept nowhere. */
+/** A password or token just made, which is not in the records. */
 export interface ToldOnce {
   readonly kind: 'password' | 'token';
   readonly of: string;
@@ -215,7 +215,7 @@ function Told({ told }: { told: ToldOnce }) {
       <p>
         <code id="secret">{told.secret}</code>
       </p>
-      <p>This is the only time it is shown. Write it down before you leave this page.</p>
+      <p>Only you see it, on this page, for ten minutes. Write it down now; after that, make a new one.</p>
       {told.withdrawn?.map((token) => (
         <p>The token "{token}" no longer works. Issue a new one if its script is still needed.</p>
       ))}
@@ -243,10 +243,13 @@ export interface PersonProps {
   readonly fields: Fields;
   readonly faults: readonly Fault[];
   readonly toldOnce: ToldOnce | null;
+  /** Asked once more before somebody is retired. */
+  readonly retiring: boolean;
 }
 
 /** One person: what a keeper may change about them. */
-export function PersonPage({ frame, person, sessions, fields, faults, toldOnce }: PersonProps) {
+export function PersonPage(props: PersonProps) {
+  const { frame, person, sessions, fields, faults, toldOnce, retiring } = props;
   const action = `/people/${person.id}`;
   return (
     <Layout title={person.name} here="people" {...frame}>
@@ -255,6 +258,7 @@ export function PersonPage({ frame, person, sessions, fields, faults, toldOnce }
         {person.retired && ': retired'}
       </h1>
       {toldOnce && <Told told={toldOnce} />}
+      {retiring && <Retiring person={person} fields={fields} />}
       <PersonForm person={person} fields={fields} faults={faults} />
       {!person.retired && (
         <>
@@ -287,6 +291,28 @@ export function PersonPage({ frame, person, sessions, fields, faults, toldOnce }
         <a href="/people">All people</a>
       </p>
     </Layout>
+  );
+}
+
+function Retiring({ person, fields }: Pick<PersonProps, 'person' | 'fields'>) {
+  const action = `/people/${person.id}`;
+  return (
+    <form method="post" action={`${action}/retire`} class="note" id="retire-form">
+      <h2>Retire {person.name}?</h2>
+      <p>
+        They are signed out everywhere and can’t sign in. What they signed stays, and you can reinstate them.
+      </p>
+      <input type="hidden" name="from" value={person.revision} />
+      <input type="hidden" name="why" value={fields.why ?? ''} />
+      <div class="actions">
+        <button class="button first" type="submit" id="retire-yes" name="retire" value="yes">
+          Yes, retire
+        </button>
+        <a class="button" href={action} id="retire-no">
+          Don’t retire
+        </a>
+      </div>
+    </form>
   );
 }
 

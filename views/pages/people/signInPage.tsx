@@ -41,7 +41,7 @@ export function SignInPage({ frame, fields, faults, back, resend, resetCommand }
         {resend !== null && <input type="hidden" name="action" value={resend.action} />}
         <div class="fields">
           <Field
-            label="Name"
+            label="Name or initials"
             name="name"
             value={fields.name}
             error={error('name')}
@@ -98,12 +98,13 @@ function Carried({ resend, prefix }: { resend: Resend; prefix: string }) {
   );
 }
 
-/** Never filled from what was typed: a password does not travel back. */
+/** Filled again only where another box of its form was refused, so that a fault there empties nothing here. */
 export function PasswordField(props: {
   label: string;
   name: string;
   autocomplete: string;
   hint?: string;
+  value?: string | undefined;
   error?: string | null;
 }) {
   const { autocomplete, ...field } = props;
@@ -139,7 +140,7 @@ export function FirstKeeperPage({ frame, fields, faults }: FirstKeeperProps) {
             input={{ autocomplete: 'username', maxLength: 60 }}
           />
           <InitialsField value={fields.newInitials} error={error('initials')} label="Your initials" />
-          <NewPasswordFields error={error} />
+          <NewPasswordFields error={error} fields={fields} />
         </div>
         <div class="actions">
           <button class="button first" type="submit" id="become-keeper">
@@ -166,7 +167,10 @@ export function InitialsField(props: { label: string; value?: string; error: str
   );
 }
 
-export function NewPasswordFields({ error }: { error: (name: string) => string | null }) {
+export function NewPasswordFields(props: { error: (name: string) => string | null; fields: Fields }) {
+  const { error, fields } = props;
+  const refused = error('password') !== null || error('again') !== null;
+  const { password, again } = refused ? {} : fields;
   return (
     <>
       <PasswordField
@@ -174,12 +178,14 @@ export function NewPasswordFields({ error }: { error: (name: string) => string |
         name="password"
         autocomplete="new-password"
         hint="At least 10 characters"
+        value={password}
         error={error('password')}
       />
       <PasswordField
         label="New password again"
         name="again"
         autocomplete="new-password"
+        value={again}
         error={error('again')}
       />
     </>

@@ -102,8 +102,7 @@ export const sentId = (what: string) =>
   });
 
 /** A reading on its way into the records. No value withdraws the reading it replaces. */
-export const readingSchema = strict('The reading', {
-  id: sentId('The reading’s id'),
+const READING = {
   pass: choice('The pass', ['before', 'after']),
   kind: choice('The kind of reading', ['wall', 'face', 'mark']),
   angleDeg: angle('The angle'),
@@ -113,18 +112,31 @@ export const readingSchema = strict('The reading', {
   gauge: text('The gauge', { most: 120 }),
   doubtful: orElse(yesNo('Whether the reading is doubtful'), false),
   replaces: orNull(sentId('The id of the reading it replaces')),
-}).superRefine(
-  across<NewReading>(({ id: own, kind, valueMm, typed, replaces }, refuse) => {
-    if (kind === 'wall' && valueMm !== null && valueMm <= 0) {
-      refuse(['valueMm'], `The wall is ${valueMm} mm; it must be more than 0 mm.`);
-    } else if (kind === 'mark' && valueMm !== null && valueMm < 0) {
-      refuse(['valueMm'], `The depth of the mark is ${valueMm} mm; it must be at least 0 mm.`);
-    } else if (valueMm !== null) {
-      const fault = notTypedFor('the reading', typed, valueMm);
-      if (fault !== null) refuse(['typed'], fault);
-    } else if (replaces === null) {
-      refuse(['valueMm'], 'The reading has no value; give it in mm, or name the reading it withdraws.');
-    }
-    if (replaces === own) refuse(['replaces'], 'The reading replaces itself; name the earlier one.');
-  }),
-) satisfies z.ZodType<NewReading>;
+};
+
+const soundReading = across<NewReading>(({ id: own, kind, valueMm, typed, replaces }, refuse) => {
+  if (kind === 'wall' && valueMm !== null && valueMm <= 0) {
+    refuse(['valueMm'], `The wall is ${valueMm} mm; it must be more than 0 mm.`);
+  } else if (kind === 'mark' && valueMm !== null && valueMm < 0) {
+    refuse(['valueMm'], `The depth of the mark is ${valueMm} mm; it must be at least 0 mm.`);
+  } else if (valueMm !== null) {
+    const fault = notTypedFor('the reading', typed, valueMm);
+    if (fault !== null) refuse(['typed'], fault);
+  } else if (replaces === null) {
+    refuse(['valueMm'], 'The reading has no value; give it in mm, or name the reading it withdraws.');
+  }
+  if (replaces === own) refuse(['replaces'], 'The reading replaces itself; name the earlier one.');
+});
+
+export const readingSchema = strict('The reading', {
+  id: sentId('The reading’s id'),
+  ...READING,
+}).superRefine(soundReading) satisfies z.ZodType<NewReading>;
+
+/** As a call sends it: without an id it gets one, and is then added anew each time it is sent. */
+export const readingAskedSchema = strict('The reading', {
+  id: sentId('The reading’s id')
+    .nullish()
+    .transform((id) => id ?? globalThis.crypto.randomUUID()),
+  ...READING,
+}).superRefine(soundReading) satisfies z.ZodType<NewReading>;

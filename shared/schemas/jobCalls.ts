@@ -6,7 +6,7 @@ import {
   cutsSchema,
   lookedSchema,
   planSchema,
-  readingSchema,
+  readingAskedSchema,
   receivedSchema,
   sentId,
   setupSchema,
@@ -32,7 +32,12 @@ const confirmed = orElse(
 );
 
 /** The family is taken from the catalogue, as it is on that day. */
-const receivedAsked = strict('What came in', { familyId, customerReference, receivedOn, note });
+const receivedAsked = strict('What came in', {
+  familyId,
+  customerReference: orElse(customerReference, ''),
+  receivedOn,
+  note: orElse(note, ''),
+});
 
 /** What makes a job: JSON sends it, and a form is read into it. */
 export const receiveJobSchema = strict('The request', {
@@ -91,5 +96,5 @@ export type SectionCall<S extends keyof typeof sectionCallSchemas> = z.output<(t
 export const addReadingsSchema = strict('The request', {
   who,
   why,
-  readings: list('The readings', readingSchema, { least: 1, most: MOST_READINGS }),
+  readings: list('The readings', readingAskedSchema, { least: 1, most: MOST_READINGS }),
 });

@@ -165,7 +165,7 @@ test(`${REQUESTS} random and mutated requests where people sign in tell stranger
     `${REQUESTS} requests by ${people.length} people and by strangers`,
     'no 5xx, nothing told to a stranger, nothing signed by anybody who may not, the records are sound',
   );
-}, 150_000);
+});
 
 test('no markup in what is typed of people, passwords and tokens becomes any, at once or later', async () => {
   const { dataDir, people } = await peopled();
@@ -224,4 +224,4 @@ test('no markup in what is typed of people, passwords and tokens becomes any, at
     `${MARKUP.length} kinds, 200 forms or more`,
     'all of it stays text, for a keeper and for a stranger',
   );
-}, 150_000);
+});

@@ -271,12 +271,15 @@ const ITEMS: Readonly<Record<string, LookItem>> = {
   'earlier repairs': 'earlier-repairs',
 };
 
+/** As the person who looked typed it. */
+export const CRACK_NOTE = 'A line from the weld toward stud 2, about 1/2 in long.';
+
 function lookedOf(cover: DemoCover): Looked {
   const tested = cover.crackTest !== 'not-done';
   return {
     crackTest: cover.crackTest,
     crackMethod: tested ? 'dye' : null,
-    crackNote: cover.crackTest === 'found' ? 'A line from the weld toward stud 2, about 1/2 in long.' : '',
+    crackNote: cover.crackTest === 'found' ? CRACK_NOTE : '',
     items: LOOK_ITEMS.map((item) => {
       const fault = cover.inspectionFailures.find((failure) => ITEMS[failure.item] === item);
       return {

@@ -1,3 +1,4 @@
+import { MINUS } from '../words/print.ts';
 import { asTyped, lengthText, type Meant, slipped, type TypedLength } from './slip.ts';
 
 export interface DoubtAsked extends TypedLength {
@@ -24,7 +25,7 @@ export function asking(
   meant: Meant | null,
   otherwise = 'Measure again, or confirm it.',
 ): Doubt {
-  const then = meant === null ? otherwise : `Did you mean ${meant.typed}?`;
+  const then = meant === null ? otherwise : `Did you mean ${meant.typed.replace(/^-/, MINUS)}?`;
   return { question: `${what} ${then}`, meantMm: meant?.mm ?? null, meantTyped: meant?.typed ?? null };
 }
 

@@ -1,3 +1,4 @@
+import { MINUS } from '../words/print.ts';
 import { type DecimalSign, withSign } from './plainNumber.ts';
 import { tidy } from './tidy.ts';
 import { UNITS, type UnitName } from './units.ts';
@@ -39,7 +40,7 @@ export function lengthText(mm: number, unit: UnitName, sign: DecimalSign): strin
 /** `0.01870 in` as it was typed, fractions included. */
 export function asTyped({ valueMm, typed, unit, decimalSign }: TypedLength): string {
   const number = /^[+-]?[\d.,/ -]*/.exec(tidy(typed))?.[0].trim() ?? '';
-  return number === '' ? lengthText(valueMm, unit, decimalSign) : `${number} ${unit}`;
+  return number === '' ? lengthText(valueMm, unit, decimalSign) : `${number.replace(/^-/, MINUS)} ${unit}`;
 }
 
 function meantAs(mm: number, unit: UnitName, sign: DecimalSign): Meant {

@@ -1,3 +1,4 @@
+import { MINUS } from '../words/print.ts';
 import { BARE_UNIT, kindOf, type TypedKind } from './bareUnit.ts';
 import { type DecimalSign, withSign } from './plainNumber.ts';
 import { numberOf, plus, type Ratio, ratioOf, times } from './ratio.ts';
@@ -79,17 +80,22 @@ export function tellQuantity(
   sign: DecimalSign,
   most = kind === 'length' ? LENGTH_FIGURES : MOST_FIGURES,
 ): string {
-  const text = written(value, kind, bare, sign, FEW_DECIMALS) ?? figures(value, kind, bare, sign, most);
+  const figure = written(value, kind, bare, sign, FEW_DECIMALS) ?? figures(value, kind, bare, sign, most);
+  const text = figure.replace(/^-/, MINUS);
   return bare === '' ? text : `${text} ${bare}`;
 }
 
 const MOST_FIGURES = 9;
 const LENGTH_FIGURES = 6;
 
-function figures(value: number, kind: TypedKind, unit: UnitName, sign: DecimalSign, most: number): string {
+/** How many of a unit a kept value is, to the last digit a number has. */
+export function inUnit(value: number, kind: TypedKind, unit: UnitName): number {
   const row = UNITS.find((one) => one.kind === kindOf(kind) && one.name === unit);
-  const inUnit = row ? numberOf(inUnitOf(exact(value), row)) : value;
-  return withSign(String(Number(inUnit.toPrecision(most))), sign);
+  return row ? numberOf(inUnitOf(exact(value), row)) : value;
+}
+
+function figures(value: number, kind: TypedKind, unit: UnitName, sign: DecimalSign, most: number): string {
+  return withSign(String(Number(inUnit(value, kind, unit).toPrecision(most))), sign);
 }
 
 /** A stored length for its box: bare in the person’s unit, or with `mm`. */

@@ -35,7 +35,8 @@ export function briefLength(mm: number, unit: LengthUnit): string {
   const value = mm / MM_PER_UNIT[unit];
   const { fine } = DECIMALS[unit];
   const forTwo = value === 0 ? fine : 1 - Math.floor(Math.log10(Math.abs(value)));
-  return `${Number(value.toFixed(Math.min(fine + 2, Math.max(fine, forTwo))))} ${unit}`;
+  const figure = Number(Math.abs(value).toFixed(Math.min(fine + 2, Math.max(fine, forTwo))));
+  return `${value < 0 && figure !== 0 ? MINUS : ''}${figure} ${unit}`;
 }
 
 /**

@@ -159,7 +159,7 @@ describe('a quantity for the eye', () => {
     [0.001, 'in', '0.000039 in'],
     [0.005, 'in', '0.0002 in'],
     [0.03, 'in', '0.0012 in'],
-    [-0.001, 'in', '-0.000039 in'],
+    [-0.001, 'in', '−0.000039 in'],
     [0, 'in', '0 in'],
     [1e-15, 'mm', '0 mm'],
   ] as const)('that is a size of %s mm, in %s, is "%s"', (mm, unit, text) => {

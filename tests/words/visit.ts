@@ -31,14 +31,14 @@ export interface Seen {
   readonly text: string;
 }
 
-interface Came {
+export interface Came {
   readonly path: string;
   readonly status: number;
   readonly type: string;
   readonly html: string;
   readonly location: string | null;
 }
-type Send = (path: string, form?: Readonly<Record<string, string>>) => Promise<Came>;
+export type Send = (path: string, form?: Readonly<Record<string, string>>) => Promise<Came>;
 
 /** Of pages of one kind so many are opened; every job, as each is at another stage. */
 const OF_ONE_KIND = 3;
@@ -46,6 +46,7 @@ const WRONG: readonly ((value: string) => string)[] = [
   () => '',
   () => 'zzq?',
   () => '4000',
+  () => '-5',
   (value) => (/^[\d.]+$/.test(value) ? String(Number(value) * 10) : value),
 ];
 
@@ -139,7 +140,7 @@ async function visitNetwork(take: (came: Came) => void): Promise<void> {
   }
 }
 
-function sender(
+export function sender(
   ask: (path: string, init: RequestInit) => Promise<Response>,
   origin: string,
   unit: string,
@@ -174,7 +175,7 @@ const kindOf = (path: string) =>
     .replace(/^(\/jobs)\/(?!new\b)[^/?]+\/(bending|what-if|readings\.csv|measure)/, '$1/*/$2')
     .replace(/^(\/catalog(?:ue)?\/\w+)\/(?!new\b)[^/?]+/, '$1/*');
 
-async function crawl(
+export async function crawl(
   send: Send,
   from: readonly string[],
   take: (came: Came) => void,
@@ -205,7 +206,11 @@ async function crawl(
 }
 
 /** Sends every form of these pages with nothing, nonsense, and figures far too small and too large. */
-async function fillWrong(send: Send, pages: readonly Came[], take: (came: Came) => void): Promise<void> {
+export async function fillWrong(
+  send: Send,
+  pages: readonly Came[],
+  take: (came: Came) => void,
+): Promise<void> {
   const kinds = new Set<string>();
   for (const page of pages) {
     for (const form of readPage(page.html, `http://shop.example${page.path}`).forms) {

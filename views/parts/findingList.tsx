@@ -3,6 +3,7 @@ import type { Finding, Status } from '../../shared/words/finding.ts';
 import { type LengthUnit, printShare } from '../../shared/words/print.ts';
 import { printQuantity } from './form/quantity.ts';
 import { Sign } from './form/sign.tsx';
+import { workingIn } from './workingIn.ts';
 
 const WEIGHT: Readonly<Record<Status, number>> = { fail: 0, caution: 1, 'not-checked': 2, pass: 3 };
 
@@ -16,13 +17,22 @@ export function Working({ answer, unit }: { answer: Answer; unit: LengthUnit }) 
   return (
     <div class="working-out">
       <ol class="steps-of-working">
-        {answer.how.map((step) => (
-          <li>
-            <span class="formula">{step.formula}</span>
-            <span class="numbers">{step.numbers}</span>
-            <small>{step.source}</small>
-          </li>
-        ))}
+        {answer.how.map((step) => {
+          const told = workingIn(step.numbers, unit);
+          return (
+            <li>
+              <span class="formula">{step.formula}</span>
+              {told === null ? (
+                <span class="numbers in-si">
+                  {step.numbers} <small>(metric, as the formula is)</small>
+                </span>
+              ) : (
+                <span class="numbers">{told}</span>
+              )}
+              <small>{step.source}</small>
+            </li>
+          );
+        })}
       </ol>
       <p class="result">
         {answer.symbol === '' ? 'Result' : answer.symbol} ={' '}

@@ -66,9 +66,9 @@ export const JOINT = {
     help: 'How much settles: VDI 2230:2003, table 5, from memory',
     kind: 'choice',
     options: {
-      'rz-under-10': 'smooth, Rz under 10 µm: ground or finely turned',
-      'rz-10-to-40': 'Rz 10 to 40 µm: as turned or milled',
-      'rz-40-to-160': 'rough, Rz 40 to 160 µm: as rolled, pressed or sawn',
+      'rz-under-10': 'smooth: ground or finely turned',
+      'rz-10-to-40': 'as turned or milled',
+      'rz-40-to-160': 'rough: as rolled, pressed or sawn',
     },
     ifEmpty: 'rz-10-to-40',
     ifLeftOut: 'rz-10-to-40',

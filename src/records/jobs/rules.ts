@@ -153,7 +153,7 @@ function thickestWallMm({ readings, sections }: Job): number {
 
 /** Nothing is turned off deeper than the wall is thick: that is a slip of the decimal, or another unit. */
 export function refuseCutsThroughWall(job: Job, { cuts }: CutsMade): void {
-  const [wallMm, length] = [thickestWallMm(job), lengthFor(job)];
+  const wallMm = thickestWallMm(job);
   let totalMm = 0;
   for (const [i, { depthMm }] of cuts.entries()) {
     totalMm = i < passesBeforeRing(job) ? 0 : totalMm + depthMm;
@@ -168,7 +168,7 @@ export function refuseCutsThroughWall(job: Job, { cuts }: CutsMade): void {
 
 /** The same rule for a cut to try. */
 export function refusePlanThroughWall(job: Job, { plannedCutMm }: CutPlan): void {
-  const [wallMm, length] = [thickestWallMm(job), lengthFor(job)];
+  const wallMm = thickestWallMm(job);
   if (plannedCutMm === null || plannedCutMm < wallMm) return;
   throw refuse(
     'cut-through',
@@ -177,11 +177,8 @@ export function refusePlanThroughWall(job: Job, { plannedCutMm }: CutPlan): void
   );
 }
 
-/** A length in the unit the shop decided this job in; in mm before that. */
-function lengthFor({ sections }: Job): (mm: number) => string {
-  const unit = sections.decision?.body.criteria.lengthUnit ?? 'mm';
-  return (mm) => briefLength(mm, unit);
-}
+/** As kept and sent; whoever shows it has it in the reader’s unit. */
+const length = (mm: number) => briefLength(mm, 'mm');
 
 /** A reading after the cut needs a cut: without one there is nothing it could be after. */
 export function refuseAfterWithoutCut(job: Job, { pass, valueMm }: NewReading, index: number): void {

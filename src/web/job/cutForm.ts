@@ -1,6 +1,7 @@
 import { readQuantity } from '../../../shared/quantity/readQuantity.ts';
 import { CUT, PLAN } from '../../../shared/words/fields/job.ts';
 import type { CutPlan, Job } from '../../../shared/words/job.ts';
+import { briefLength } from '../../../shared/words/print.ts';
 import { passDoubt, restOfCut } from '../../shop/doubts/passDoubt.ts';
 import type { Edit } from '../../shop/jobEdits.ts';
 import { readBody } from '../request/bodyForm.ts';
@@ -12,7 +13,7 @@ export function readPlan(form: TypedForm, kept: CutPlan | null): CutPlan | null 
   if (plannedCutMm !== null && plannedCutMm <= 0)
     form.fault(
       PLAN.plannedCutMm.box,
-      `The cut to try is ${plannedCutMm} mm; it must be more than 0. Leave it blank for the smallest cut that cleans up.`,
+      `The cut to try is ${briefLength(plannedCutMm, form.writing.lengthUnit)}; it must be more than 0. Leave it blank for the smallest cut that cleans up.`,
     );
   if (form.faults.length > 0) return null;
   // Sent again as it was shown in another unit, it is still what was typed then.

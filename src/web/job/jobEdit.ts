@@ -1,4 +1,5 @@
 import type { Request, Response } from 'express';
+import { inReadersUnit } from '../../../shared/quantity/inReadersUnit.ts';
 import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
 import {
   cutsSchema,
@@ -62,7 +63,7 @@ export async function postEdit(
     }
     const unfit = unfitBody(edit);
     if (unfit.length > 0) {
-      await refuse(422, job, unfit);
+      await refuse(422, job, inBoxUnits(unfit, form));
       return;
     }
     const whole = { jobId: job.id, fromRevision: fromOf(fields), ...edit };
@@ -82,11 +83,16 @@ export async function postEdit(
     const { faults } = error;
     const kept = edit;
     const shown = kept ? faults.map((one) => ({ ...one, path: boxOf(kept, one.path) })) : faults;
-    await refuse(422, job, shown);
+    await refuse(422, job, inBoxUnits(shown, form));
     return;
   }
   rememberPreference(res, 'initials', (fields.who ?? '').trim());
   res.redirect(303, `${addressOf(job)}${landing}`);
+}
+
+/** Schemas and rules speak in the units that are kept; the form in those of its boxes. */
+function inBoxUnits(faults: readonly Fault[], { writing }: TypedForm): Fault[] {
+  return faults.map(({ path, message }) => ({ path, message: inReadersUnit(message, writing) }));
 }
 
 const SCHEMAS = {

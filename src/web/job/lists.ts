@@ -1,4 +1,4 @@
-import { Router } from 'express';
+import { type Request, Router } from 'express';
 import type { Entry, EntryKind } from '../../../shared/words/catalogue.ts';
 import { FAMILY } from '../../../shared/words/fields/family.ts';
 import { GAUGE } from '../../../shared/words/fields/gauge.ts';
@@ -10,46 +10,64 @@ import {
   LAYER,
 } from '../../../shared/words/fields/stud.ts';
 import type { Job, Reading } from '../../../shared/words/job.ts';
+import type { LengthUnit } from '../../../shared/words/print.ts';
 import { listEntries } from '../../records/catalogue.ts';
 import { allReadings } from '../../records/jobs/history.ts';
 import { jobNamed } from '../../records/jobs/readJob.ts';
 import { placeOn } from '../../shop/jobPlaces.ts';
-import { columnsOf } from '../request/bodyColumns.ts';
+import { columnsOf, figureIn } from '../request/bodyColumns.ts';
 import { type Cell, type Column, sendCsv } from '../request/csv.ts';
-import type { PageContext } from '../request/pageContext.ts';
+import { frameOf, type PageContext } from '../request/pageContext.ts';
 
-/** Lists as CSV: readings of a job, and the shelves of the catalogue. */
+/** Lists as CSV, in the reader’s units: readings of a job, and the shelves of the catalog. */
 export function listsRouter(context: PageContext): Router {
   const router = Router();
   const { db } = context.shop;
+
+  const unitOf = async (req: Request) => (await frameOf(req, context)).lengthUnit;
 
   router.get('/jobs/:number/readings.csv', async (req, res) => {
     const job = await jobNamed(db, String(req.params.number));
     const all = await allReadings(db, job.id);
     const replaced = new Set(all.map((reading) => reading.replaces));
     const rows = all.map((reading) => ({ job, reading, replaced: replaced.has(reading.id) }));
-    sendCsv(res, `job-${job.number}-readings`, READINGS, rows);
+    sendCsv(res, `job-${job.number}-readings`, readingColumns(await unitOf(req)), rows);
   });
 
-  router.get('/catalogue/family.csv', async (_req, res) => {
-    sendCsv(res, 'cover-types', FAMILIES, await listEntries(db, 'family', { retired: true }));
+  router.get('/catalogue/family.csv', async (req, res) => {
+    sendCsv(
+      res,
+      'cover-types',
+      familyColumns(await unitOf(req)),
+      await listEntries(db, 'family', { retired: true }),
+    );
   });
-  router.get('/catalogue/stud.csv', async (_req, res) => {
-    sendCsv(res, 'studs', STUDS, await listEntries(db, 'stud', { retired: true }));
+  router.get('/catalogue/stud.csv', async (req, res) => {
+    sendCsv(res, 'studs', studColumns(await unitOf(req)), await listEntries(db, 'stud', { retired: true }));
   });
-  router.get('/catalogue/stack.csv', async (_req, res) => {
+  router.get('/catalogue/stack.csv', async (req, res) => {
     const stacks = await listEntries(db, 'stack', { retired: true });
     const layers = Math.max(1, ...stacks.map(({ body }) => body.stack.layers.length));
-    sendCsv(res, 'flexplate-stacks', stackColumns(layers), stacks);
+    sendCsv(res, 'flexplate-stacks', stackColumns(layers, await unitOf(req)), stacks);
   });
-  router.get('/catalogue/nut.csv', async (_req, res) => {
-    sendCsv(res, 'nuts', NUTS, await listEntries(db, 'nut', { retired: true }));
+  router.get('/catalogue/nut.csv', async (req, res) => {
+    sendCsv(res, 'nuts', nutColumns(await unitOf(req)), await listEntries(db, 'nut', { retired: true }));
   });
-  router.get('/catalogue/washer.csv', async (_req, res) => {
-    sendCsv(res, 'washers-and-shims', WASHERS, await listEntries(db, 'washer', { retired: true }));
+  router.get('/catalogue/washer.csv', async (req, res) => {
+    sendCsv(
+      res,
+      'washers-and-shims',
+      washerColumns(await unitOf(req)),
+      await listEntries(db, 'washer', { retired: true }),
+    );
   });
-  router.get('/catalogue/gauge.csv', async (_req, res) => {
-    sendCsv(res, 'gauges', GAUGES, await listEntries(db, 'gauge', { retired: true }));
+  router.get('/catalogue/gauge.csv', async (req, res) => {
+    sendCsv(
+      res,
+      'gauges',
+      gaugeColumns(await unitOf(req)),
+      await listEntries(db, 'gauge', { retired: true }),
+    );
   });
 
   return router;
@@ -61,7 +79,7 @@ interface ReadingRow {
   readonly replaced: boolean;
 }
 
-const READINGS: readonly Column<ReadingRow>[] = [
+const readingColumns = (unit: LengthUnit): readonly Column<ReadingRow>[] => [
   { name: 'job', of: ({ job }) => job.number },
   { name: 'revision', of: ({ reading }) => reading.revision },
   { name: 'pass', of: ({ reading }) => `${reading.pass} the cut` },
@@ -71,8 +89,11 @@ const READINGS: readonly Column<ReadingRow>[] = [
     of: ({ job, reading }) => placeOn(job.sections.received?.body.family, reading.angleDeg),
   },
   { name: 'angle from stud 1 (deg)', of: ({ reading }) => reading.angleDeg },
-  { name: 'radius (mm)', of: ({ reading }) => reading.radiusMm },
-  { name: 'value (mm)', of: ({ reading }) => reading.valueMm },
+  { name: `radius (${unit})`, of: ({ reading }) => figureIn(reading.radiusMm, 'length', unit) },
+  {
+    name: `value (${unit})`,
+    of: ({ reading: { valueMm } }) => (valueMm === null ? null : figureIn(valueMm, 'length', unit)),
+  },
   { name: 'as typed', of: ({ reading }) => reading.typed },
   { name: 'gauge', of: ({ reading }) => reading.gauge },
   { name: 'doubted', of: ({ reading }) => reading.doubtful },
@@ -105,51 +126,56 @@ function entryColumns<K extends EntryKind>(
 type Body<K extends EntryKind> = Entry<K>['body'];
 
 const { name: _family, ...FAMILY_REST } = FAMILY;
-const FAMILIES = entryColumns<'family'>(columnsOf(FAMILY_REST, (body: Body<'family'>) => body));
+const familyColumns = (unit: LengthUnit) =>
+  entryColumns<'family'>(columnsOf(FAMILY_REST, (body: Body<'family'>) => body, unit));
 
 const { name: _gauge, ...GAUGE_REST } = GAUGE;
-const GAUGES = entryColumns<'gauge'>(columnsOf(GAUGE_REST, (body: Body<'gauge'>) => body));
+const gaugeColumns = (unit: LengthUnit) =>
+  entryColumns<'gauge'>(columnsOf(GAUGE_REST, (body: Body<'gauge'>) => body, unit));
 
 const { name: _stud, stud, threadTyped, ...STUD_REST } = CATALOGUE_STUD;
-const STUDS = entryColumns<'stud'>([
-  ...columnsOf(stud.fields, (body: Body<'stud'>) => body.stud, {
-    thread: [
-      { name: 'thread', of: (body) => body.stud.thread.designation },
-      { name: 'thread as typed', of: (body) => body.threadTyped },
-    ],
-  }),
-  ...columnsOf(STUD_REST, (body: Body<'stud'>) => body),
-]);
+const studColumns = (unit: LengthUnit) =>
+  entryColumns<'stud'>([
+    ...columnsOf(stud.fields, (body: Body<'stud'>) => body.stud, unit, {
+      thread: [
+        { name: 'thread', of: (body) => body.stud.thread.designation },
+        { name: 'thread as typed', of: (body) => body.threadTyped },
+      ],
+    }),
+    ...columnsOf(STUD_REST, (body: Body<'stud'>) => body, unit),
+  ]);
 
 const { name: _nut, nut: ownNut, threadTyped: _nutThread, ...NUT_REST } = CATALOGUE_NUT;
-const NUTS = entryColumns<'nut'>([
-  ...columnsOf(ownNut.fields, (body: Body<'nut'>) => body.nut, {
-    thread: [
-      { name: 'thread', of: (body) => body.nut.thread?.designation ?? null },
-      { name: 'thread as typed', of: (body) => body.threadTyped },
-    ],
-  }),
-  ...columnsOf(NUT_REST, (body: Body<'nut'>) => body),
-]);
+const nutColumns = (unit: LengthUnit) =>
+  entryColumns<'nut'>([
+    ...columnsOf(ownNut.fields, (body: Body<'nut'>) => body.nut, unit, {
+      thread: [
+        { name: 'thread', of: (body) => body.nut.thread?.designation ?? null },
+        { name: 'thread as typed', of: (body) => body.threadTyped },
+      ],
+    }),
+    ...columnsOf(NUT_REST, (body: Body<'nut'>) => body, unit),
+  ]);
 
 const { name: _washer, ...WASHER_REST } = CATALOGUE_WASHER;
-const WASHERS = entryColumns<'washer'>(columnsOf(WASHER_REST, (body: Body<'washer'>) => body));
+const washerColumns = (unit: LengthUnit) =>
+  entryColumns<'washer'>(columnsOf(WASHER_REST, (body: Body<'washer'>) => body, unit));
 
 const { name: _stack, stack, nut, nutThreadTyped, ...STACK_REST } = CATALOGUE_STACK;
 
-function stackColumns(most: number): readonly Column<Entry<'stack'>>[] {
+function stackColumns(most: number, unit: LengthUnit): readonly Column<Entry<'stack'>>[] {
   const layers = Array.from({ length: most }, (_, i) => {
-    const [layer, ...figures] = columnsOf(LAYER, (body: Body<'stack'>) => body.stack.layers[i]);
+    const [layer, ...figures] = columnsOf(LAYER, (body: Body<'stack'>) => body.stack.layers[i], unit);
     return [
       ...(layer ? [{ ...layer, name: `layer ${i + 1}` }] : []),
       ...figures.map(({ name, of }) => ({ name: `layer ${i + 1} ${name}`, of })),
     ];
   }).flat();
   return entryColumns<'stack'>([
-    ...columnsOf(stack.fields, (body: Body<'stack'>) => body.stack, { layers }),
-    ...columnsOf(nut.fields, (body: Body<'stack'>) => body.nut, {
+    ...columnsOf(stack.fields, (body: Body<'stack'>) => body.stack, unit, { layers }),
+    ...columnsOf(nut.fields, (body: Body<'stack'>) => body.nut, unit, {
       thread: [{ name: 'nut thread', of: (body) => body.nut?.thread?.designation ?? null }],
     }),
-    ...columnsOf(STACK_REST, (body: Body<'stack'>) => body),
+    ...columnsOf(STACK_REST, (body: Body<'stack'>) => body, unit),
   ]);
 }

@@ -14,6 +14,7 @@ import {
 import { keptReadingsSchema } from '../../../shared/schemas/measuring.ts';
 import type { Job, NewReading, Pass, ReadingKind } from '../../../shared/words/job.ts';
 import { type Place, readPlace, samePlace, stationAt, turned } from '../../../shared/words/places.ts';
+import { briefLength } from '../../../shared/words/print.ts';
 import { READING_WORD } from '../../../shared/words/readings.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 import type { Frame } from '../../../views/frame.ts';
@@ -266,14 +267,14 @@ function askedNow(
 function markPlace(fields: Fields, writing: Writing, faults: Fault[]): Place | null {
   if ((fields.ma ?? '') === '' && (fields.mr ?? '') === '') return null;
   const form = new TypedForm(fields, writing);
-  const angleDeg = form.angle('ma', 'Angle of the mark');
-  const radiusMm = form.length('mr', 'Radius of the mark');
-  form.needed(angleDeg, 'ma', 'Angle of the mark');
-  form.needed(radiusMm, 'mr', 'Radius of the mark');
+  const angleDeg = form.angle('ma', 'Angle of the heat mark');
+  const radiusMm = form.length('mr', 'Radius of the heat mark');
+  form.needed(angleDeg, 'ma', 'Angle of the heat mark');
+  form.needed(radiusMm, 'mr', 'Radius of the heat mark');
   if (radiusMm !== null && !(radiusMm > 0 && radiusMm < 10_000)) {
     form.fault(
       'mr',
-      `Radius of the mark is ${radiusMm} mm; it must be more than 0. Measure it from the crank axis.`,
+      `Radius of the heat mark is ${briefLength(radiusMm, form.writing.lengthUnit)}; it must be more than 0. Measure it from the crank axis.`,
     );
   }
   faults.push(...form.faults);

@@ -1,6 +1,7 @@
 import type { Writing } from '../../../shared/quantity/fieldText.ts';
 import type { Job, Pass, ReadingKind } from '../../../shared/words/job.ts';
 import { type Place, readPlace, turned } from '../../../shared/words/places.ts';
+import { briefLength } from '../../../shared/words/print.ts';
 import { READING_WORD } from '../../../shared/words/readings.ts';
 import type { PlaceView } from '../../../views/pages/job/measure.tsx';
 import { placeOn, placesRead } from '../../shop/jobPlaces.ts';
@@ -115,7 +116,7 @@ function placeOf(form: TypedForm, index: number): Place | null {
   if (!(radiusMm > 0)) {
     form.fault(
       `r.${index}`,
-      `Radius of ${name} is ${radiusMm} mm; it must be more than 0 mm. Measure it from the crank axis.`,
+      `Radius of ${name} is ${briefLength(radiusMm, form.writing.lengthUnit)}; it must be more than 0. Measure it from the crank axis.`,
     );
     return null;
   }

@@ -3,7 +3,7 @@ import { withSign } from '../../../shared/quantity/plainNumber.ts';
 import { readQuantity } from '../../../shared/quantity/readQuantity.ts';
 import type { Job, Pass, Reading } from '../../../shared/words/job.ts';
 import { type Place, samePlace } from '../../../shared/words/places.ts';
-import { lengthFigure } from '../../../shared/words/print.ts';
+import { lengthFigure, MINUS } from '../../../shared/words/print.ts';
 import { placeOn } from '../../shop/jobPlaces.ts';
 import type { Writing } from '../request/typed.ts';
 
@@ -35,6 +35,6 @@ export function standingViews(
 export function shownAs({ typed, valueMm }: Reading, { lengthUnit: unit, decimalSign }: Writing): string {
   if (valueMm === null) return 'withdrawn';
   const read = readQuantity({ field: '', typed, kind: 'length', unit, decimalSign });
-  if (read.ok && read.value === valueMm && read.unit === unit) return typed;
+  if (read.ok && read.value === valueMm && read.unit === unit) return typed.replace(/^-/, MINUS);
   return withSign(lengthFigure(valueMm, unit), decimalSign);
 }

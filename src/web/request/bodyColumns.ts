@@ -1,5 +1,6 @@
-import { BARE_UNIT } from '../../../shared/quantity/bareUnit.ts';
+import { BARE_UNIT, type TypedKind } from '../../../shared/quantity/bareUnit.ts';
 import { typedAs } from '../../../shared/quantity/fieldText.ts';
+import { inUnit } from '../../../shared/quantity/writeQuantity.ts';
 import {
   type AnyField,
   type AnyFields,
@@ -7,33 +8,37 @@ import {
   lowerFirst,
   type MadeKeys,
 } from '../../../shared/words/fields/field.ts';
+import type { LengthUnit } from '../../../shared/words/print.ts';
 import type { Cell, Column } from './csv.ts';
 
 type Made<F, Row> = Readonly<Record<MadeKeys<F>, readonly Column<Row>[]>>;
 
-/** The fields of a body as columns of a list, in the units they are kept in; what nobody types comes from `made`. */
+/** The fields of a body as columns of a list, in the reader’s units; what nobody types comes from `made`. */
 export function columnsOf<F extends AnyFields, Row>(
   fields: F,
   bodyOf: (row: Row) => object | null | undefined,
+  unit: LengthUnit,
   ...[made]: [MadeKeys<F>] extends [never] ? [] : [made: Made<F, Row>]
 ): Column<Row>[] {
   const others: Partial<Record<string, readonly Column<Row>[]>> = made ?? {};
   return entriesOf(fields).flatMap(([key, field]): readonly Column<Row>[] => {
     const valueIn = (row: Row): unknown => (bodyOf(row) as Record<string, unknown> | null)?.[key] ?? null;
     if (field.kind === 'made') return others[key] ?? [];
-    if (field.kind === 'part') return columnsOf(field.fields, (row: Row) => valueIn(row) as object | null);
-    const unit = keptIn(field);
-    const name = `${lowerFirst(field.label)}${unit === '' ? '' : ` (${unit})`}`;
-    return [{ name, of: (row) => cellOf(field, valueIn(row)) }];
+    if (field.kind === 'part')
+      return columnsOf(field.fields, (row: Row) => valueIn(row) as object | null, unit);
+    const kind = quantityOf(field);
+    const told = kind === null ? (field.kind === 'number' ? field.unit : '') : BARE_UNIT[kind][unit];
+    const name = `${lowerFirst(field.label)}${told === '' ? '' : ` (${told})`}`;
+    return [{ name, of: (row) => cellOf(field, valueIn(row), (value) => figureIn(value, kind, unit)) }];
   });
 }
 
-function keptIn(field: AnyField): string {
+/** What a field of quantities is typed as; null for one that is kept and shown in one unit. */
+function quantityOf(field: AnyField): TypedKind | null {
   switch (field.kind) {
-    case 'number':
-      return field.unit;
     case 'lengths':
-      return 'mm';
+      return 'length';
+    case 'number':
     case 'share':
     case 'count':
     case 'text':
@@ -42,14 +47,25 @@ function keptIn(field: AnyField): string {
     case 'yes-no':
     case 'part':
     case 'made':
-      return '';
+      return null;
     default:
-      return BARE_UNIT[typedAs(field)].mm;
+      return typedAs(field);
   }
 }
 
-function cellOf(field: AnyField, value: unknown): Cell {
-  if (Array.isArray(value)) return value.join('; ');
+/** Finer than any gauge; a figure typed in the unit comes out as it was typed. */
+const FIGURES = 9;
+
+/** A figure of a list, in the reader’s unit: as it is kept where that is the unit, else with nine figures. */
+export function figureIn(kept: number, kind: TypedKind | null, unit: LengthUnit): number {
+  if (kind === null || BARE_UNIT[kind].mm === BARE_UNIT[kind][unit]) return kept;
+  return Number(inUnit(kept, kind, BARE_UNIT[kind][unit]).toPrecision(FIGURES));
+}
+
+function cellOf(field: AnyField, value: unknown, figure: (kept: number) => number): Cell {
+  if (Array.isArray(value))
+    return value.map((one) => (typeof one === 'number' ? figure(one) : one)).join('; ');
   if (field.kind === 'choice' && typeof value === 'string') return field.options[value] ?? value;
-  return typeof value === 'string' || typeof value === 'number' || typeof value === 'boolean' ? value : null;
+  if (typeof value === 'number') return figure(value);
+  return typeof value === 'string' || typeof value === 'boolean' ? value : null;
 }

@@ -267,7 +267,7 @@ describe('nonsense is refused, by field', () => {
   });
   it('a refused stud says what is wrong in one sentence', () => {
     expect(() => checkStud(withStack({ layers: [layer(-3.2)] }))).toThrow(
-      'The thickness of the plate is -3.2 mm; it must be more than 0 mm.',
+      'The thickness of the plate is −3.2 mm; it must be more than 0 mm.',
     );
   });
   it('a metric stud is checked like an inch stud', () => {

@@ -59,7 +59,7 @@ describe('a cover, quickly', () => {
     [
       'a negative wall',
       { 'w.0': '-4.9' },
-      'The wall at station 1, reading 1, is -4.9 mm; it must be more than 0 mm',
+      'The wall at station 1, reading 1, is −4.9 mm; it must be more than 0 mm',
     ],
     ['no wall left to speak of', { 'w.0': '0' }, 'The wall at station 1, reading 1, is 0 mm'],
     ['a decimal comma', { 'w.0': '4,92' }, 'Did you mean 4.92?'],
@@ -79,7 +79,7 @@ describe('a cover, quickly', () => {
       { 'w.0': '4.9', 'a.12': '0', 'r.12': '110', 'w.12': '4.9' },
       'Station 2 is at the same place as station 1',
     ],
-    ['a cut below nothing', { 'w.0': '4.9', cut: '-1' }, 'The planned cut is -1 mm'],
+    ['a cut below nothing', { 'w.0': '4.9', cut: '-1' }, 'The planned cut is −1 mm'],
     ['markup', { 'w.0': '<script>alert(1)</script>' }, 'is not a plain number'],
   ])(
     'refuses %s in one sentence, keeps what was typed and saves nothing',

@@ -44,7 +44,7 @@ describe('the joint of a job', () => {
     ['a torque without an engine', { engine: '' }, 'Engine torque is empty.'],
     ['no finish', { kFrom: '' }, 'Nut factor K: choose a figure'],
     ['a spread of all of it', { scatterFrom: 'own', scatter: '100' }, 'The torque-wrench scatter is 1'],
-    ['a gap below nothing', { pull: '-3' }, 'The pull-forward gap is -3 mm'],
+    ['a gap below nothing', { pull: '-3' }, 'The pull-forward gap is −3 mm'],
   ])('refuses %s with a sentence, looked at or kept, and keeps nothing', async (_what, change, sentence) => {
     const before = (await job()).revision;
     const typed = { ...STUDS, ...JOINT, note: 'as ordered', ...change };
@@ -85,7 +85,7 @@ describe('the joint of a job', () => {
     expect(sheet.text).toContain('Torque 37.0 N·m, the vehicle maker’s. Joint holds. Advice.');
     const told = await program.get(`${JOB}/history/${(await job()).revision}`);
     expect(told.text).toContain('Tightening torque — 37 N·m, the vehicle maker’s');
-    expect(told.text).toContain('Surfaces of pad, flexplate and nut — smooth, Rz under 10 µm');
+    expect(told.text).toContain('Surfaces of pad, flexplate and nut — smooth: ground or finely turned');
   });
 
   it('asks for a note where it does not hold', async () => {

@@ -13,8 +13,8 @@ beforeEach(async () => {
 afterEach(() => program.close());
 
 /** The bytes as they leave, the mark at their head taken off, and what the headers say. */
-async function list(path: string) {
-  const answer = await fetch(program.url + path);
+async function list(path: string, headers: Record<string, string> = {}) {
+  const answer = await fetch(program.url + path, { headers });
   const bytes = Buffer.from(await answer.arrayBuffer());
   return {
     status: answer.status,
@@ -56,6 +56,22 @@ describe('a list as CSV', () => {
     expect([1, 2, 3].map((row) => cell(lines, row, 'who'))).toEqual(['AK', 'BL', 'BL']);
     // What was typed is text: a spreadsheet must not take it for a formula.
     expect(cell(lines, 3, 'as typed')).toBe("'-0.05");
+  });
+
+  test('is in inches for whoever reads inches', async () => {
+    const { db } = program.shop;
+    const job = await createJob(db, as('MH'), { received: received() });
+    await addReadings(db, as('AK'), {
+      jobId: job.id,
+      readings: [wall('reading-1', { valueMm: 4.953, typed: '0.195 in' })],
+    });
+    await addEntry(db, as('BL'), { kind: 'family', id: 'alder', body: alder });
+    const inches = { cookie: 'unit=in' };
+    const readings = await list('/jobs/1001/readings.csv', inches);
+    expect(cell(readings.lines, 1, 'value (in)')).toBe('0.195');
+    const families = await list('/catalogue/family.csv', inches);
+    expect(Number(cell(families.lines, 1, 'new wall (in)'))).toBeCloseTo(alder.nominalWallMm / 25.4, 9);
+    expect(families.lines[0]).not.toMatch(/mm|MPa/);
   });
 
   test('holds all jobs, beyond one page, narrowed as the page is', async () => {

@@ -58,8 +58,8 @@ async function textIn(path: string, unit: 'mm' | 'in'): Promise<string> {
   return (
     html
       .replace(/<(script|style|select)[\s\S]*?<\/\1>/g, ' ')
-      // Workings are shown as they are computed, in mm and SI units.
-      .replace(/<div class="working-out">[\s\S]*?<\/div>/g, ' ')
+      // A formula with constants of its own is worked out in SI units, and says so.
+      .replace(/<span class="numbers in-si">[\s\S]*?<\/small><\/span>/g, ' ')
       .replace(/<[^>]+>/g, ' ')
       .replace(/\s+/g, ' ')
   );

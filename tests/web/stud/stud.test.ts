@@ -159,9 +159,9 @@ describe('a stud for a stack', () => {
     [
       'a chamfer below nothing',
       { stack: 'own', 'lt.0': '3.2', 'lc.0': '-1' },
-      'The hole chamfer of layer 1 is -1 mm; it must be at least 0 mm',
+      'The hole chamfer of layer 1 is −1 mm; it must be at least 0 mm',
     ],
-    ['a gap below nothing', { stack: 'own', 'lt.0': '3.2', pull: '-3' }, 'The pull-forward gap is -3 mm'],
+    ['a gap below nothing', { stack: 'own', 'lt.0': '3.2', pull: '-3' }, 'The pull-forward gap is −3 mm'],
     ['words for a gap', { stack: 'one-piece-four-3-8-24', pull: 'many' }, '"many" is not a plain number'],
   ])('refuses %s with a sentence', async (_what, fields, sentence) => {
     const page = await ask(fields);

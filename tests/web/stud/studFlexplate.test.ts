@@ -127,7 +127,7 @@ describe('the pull-forward gap', () => {
     [
       'a depth below nothing',
       { depth: '-1' },
-      'The depth from the bell housing face to the pads is -1 mm; it must be at least 0 mm',
+      'The depth from the bell housing face to the pads is −1 mm; it must be at least 0 mm',
     ],
     ['a shim in words', { shims: '0.8; thin' }, '"thin" is not a plain number'],
   ])('refuses %s', async (_what, change, sentence) => {

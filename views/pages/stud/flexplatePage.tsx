@@ -39,14 +39,15 @@ export function FlexplatePage(props: FlexplateProps) {
         Look at one stud hole from the engine side, where the nut goes, and put a caliper on it.
       </p>
       {props.seen?.totalMm != null && <Found {...props} />}
-      <TwoKinds />
+      <TwoKinds unit={props.frame.lengthUnit} />
       <FlexplateForm {...props} />
       <Cautions kinds={['torque', 'general']} />
     </Layout>
   );
 }
 
-function TwoKinds() {
+function TwoKinds({ unit }: { unit: LengthUnit }) {
+  const about = unit === 'in' ? { one: '1/8 in', two: '1/2 in' } : { one: '3 mm', two: '13 mm' };
   return (
     <section aria-label="The two kinds">
       <div class="two even">
@@ -54,7 +55,7 @@ function TwoKinds() {
           <h2>One piece</h2>
           <p>
             A single thin plate; the nut sits straight on it. You see the edge of the plate and daylight
-            beside it. About 1/8 in at a stud hole.
+            beside it. About {about.one} at a stud hole.
           </p>
           <figure class="drawing">
             <FlexplateSection id="one" style="one-piece" />
@@ -64,7 +65,7 @@ function TwoKinds() {
           <h2>Two piece</h2>
           <p>
             A plate, and in its middle a thick steel casting the studs pass through; the nut sits on the
-            casting, down in the middle. About 1/2 in at a stud hole.
+            casting, down in the middle. About {about.two} at a stud hole.
           </p>
           <figure class="drawing">
             <FlexplateSection id="two" style="two-piece" />

@@ -1,5 +1,5 @@
 import { linesOf } from '../../../shared/quantity/fieldLines.ts';
-import { bareUnitOf, boxesOf, type Writing } from '../../../shared/quantity/fieldText.ts';
+import { boxesOf, type Writing } from '../../../shared/quantity/fieldText.ts';
 import type { KnownFigures } from '../../../shared/words/fields/field.ts';
 import { JOINT } from '../../../shared/words/fields/joint.ts';
 import type { JointFrom } from '../../../shared/words/job.ts';
@@ -52,10 +52,7 @@ export function JointFields(props: JointFieldsProps) {
           {...boxes}
           without={[...TICKS, ...(props.prevailing ? [] : ['prevailingNm'])]}
           hints={{
-            torqueNm:
-              bareUnitOf('torque', writing) === 'N·m'
-                ? 'Or with its unit: 27 lb·ft'
-                : 'Or with its unit: 37 N·m',
+            torqueNm: 'Another unit? Type it after the figure',
             ...(ring.count !== null && { studCount: `Empty: ${whose}, ${ring.count}` }),
             ...(ring.circleMm !== null && {
               studCircleDiameterMm: `Empty: ${whose}, ${briefLength(ring.circleMm, writing.lengthUnit)}`,

@@ -6,8 +6,9 @@ import type { PullForward, PullForwardInput } from '../../../../shared/words/stu
 
 /** The usual pull-forward gap, about 1/8 to 3/16 in. */
 export const USUAL_GAP_MM = { least: 3.2, most: 4.8 };
-const USUAL_SOURCE =
-  'about 1/8 to 3/16 in: common practice, no source (from memory); the maker’s figure comes first';
+const USUAL = { in: '1/8 to 3/16 in', mm: '3.2 to 4.8 mm' } as const;
+const usualSource = (unit: LengthUnit) =>
+  `about ${USUAL[unit]}: common practice, no source (from memory); the maker’s figure comes first`;
 
 /**
  * The pull-forward gap from measured depths, and what equal shims under the pads do to it.
@@ -25,7 +26,7 @@ export function pullForward(input: PullForwardInput, unit: LengthUnit = 'mm'): P
   const bareGapMm = input.padDepthMm + input.separatorPlateMm - input.flexplateStandsOutMm;
   const gapMm = bareGapMm - input.shimMm;
   const limits = input.makersGapMm ?? USUAL_GAP_MM;
-  const source = input.makersGapMm ? 'the maker’s figure' : USUAL_SOURCE;
+  const source = input.makersGapMm ? 'the maker’s figure' : usualSource(unit);
   const p = (x: number) => printNumber(x, 2);
   const gap: Answer = {
     symbol: 'g',

@@ -36,7 +36,7 @@ export default defineConfig({
         oxc: jsx,
         test: {
           name: 'fast',
-          // Nothing here changes what a neighbour could see, and one start for all is twice as fast.
+          // Nothing here changes what a neighbor could see, and one start for all is twice as fast.
           isolate: false,
           pool: 'threads',
           maxWorkers: WORKERS,

@@ -62,7 +62,7 @@ function unitOf(text: string, asked: TypedQuantity): UnitRow | string {
 /**
  * What a person typed into a box, as a number in the program's own unit. Exact: 12 in is 304.8 mm. Takes `0.187`,
  * `.187`, `3/16`, `1 3/16`, `1-3/16`, a sign in front, and a unit of the field's kind after; a bare number takes
- * the chosen unit. No thousands separators, no powers of ten, no fractions of a millimetre. Whether the value
+ * the chosen unit. No thousands separators, no powers of ten, no fractions of a millimeter. Whether the value
  * makes sense (not below zero, not thicker than …) is for the schema; whether it slipped a decimal, for `doubt`.
  */
 export function readQuantity(asked: TypedQuantity): Quantity | QuantityRefusal {

@@ -86,7 +86,7 @@ export interface UnitRow {
   readonly factor: Ratio;
   /** What zero of it is in the kept unit, where that is not zero: 0 °F is −160/9 °C. */
   readonly zero?: Ratio;
-  /** Whether people write `3/16` of it. A fraction of a millimetre is a slip. */
+  /** Whether people write `3/16` of it. A fraction of a millimeter is a slip. */
   readonly fractions: boolean;
 }
 

@@ -29,7 +29,7 @@ import {
 
 const above = (what: string, most: number) => quantity(what, 'MPa', { least: 0, open: true, most });
 
-/** A cover family as the catalogue takes it. */
+/** A cover family as the catalog takes it. */
 export const familySchema = strict('The cover type', {
   ...shapeOf(FAMILY),
   limits: orNull(fitLimitsSchema),
@@ -44,7 +44,7 @@ export const familySchema = strict('The cover type', {
   }),
 ) satisfies z.ZodType<Required<Family>>;
 
-/** A family as a job keeps it: one that the catalogue took before it asked whether its numbers can be believed too. */
+/** A family as a job keeps it: one that the catalog took before it asked whether its numbers can be believed too. */
 export const keptFamilySchema = strict('The cover type', {
   ...shapeOf(FAMILY),
   limits: orNull(fitLimitsSchema),
@@ -147,7 +147,7 @@ function threadFrom(
   return read.thread;
 }
 
-/** A stud as the catalogue keeps it. Its thread is read from `threadTyped`. */
+/** A stud as the catalog keeps it. Its thread is read from `threadTyped`. */
 export const catalogueStudSchema = strict('The stud', {
   ...shapeOf(CATALOGUE_STUD),
   stud: strict('The stud', studFields(threadAlready)).superRefine(across(refuseStud)),
@@ -159,7 +159,7 @@ export const catalogueStudSchema = strict('The stud', {
 
 const { washerMm: _, ...nutAlone } = nutFields(threadAlready);
 
-/** A nut as the catalogue keeps it. Its thread is read from `threadTyped`. */
+/** A nut as the catalog keeps it. Its thread is read from `threadTyped`. */
 export const catalogueNutSchema = strict('The nut', {
   ...shapeOf(CATALOGUE_NUT),
   nut: strict('The nut', nutAlone).superRefine(across(refuseNut)),
@@ -169,7 +169,7 @@ export const catalogueNutSchema = strict('The nut', {
   return thread === null ? z.NEVER : { ...sent, nut: { ...sent.nut, thread } };
 }) satisfies z.ZodType<CatalogueNut>;
 
-/** A washer or shim as the catalogue keeps it. */
+/** A washer or shim as the catalog keeps it. */
 export const catalogueWasherSchema = strict('The washer or shim', shapeOf(CATALOGUE_WASHER)).superRefine(
   across<CatalogueWasher>(({ innerDiameterMm, outerDiameterMm, thicknessMm, toleranceMm }, refuse) => {
     if (innerDiameterMm >= outerDiameterMm)
@@ -185,7 +185,7 @@ export const catalogueWasherSchema = strict('The washer or shim', shapeOf(CATALO
   }),
 ) satisfies z.ZodType<CatalogueWasher>;
 
-/** A flexplate stack as the catalogue keeps it. Its nut's thread is read from `nutThreadTyped`. */
+/** A flexplate stack as the catalog keeps it. Its nut's thread is read from `nutThreadTyped`. */
 export const catalogueStackSchema = strict('The stack', {
   ...shapeOf(CATALOGUE_STACK),
   stack: stackSchema,

@@ -31,7 +31,7 @@ const confirmed = orElse(
   [],
 );
 
-/** The family is taken from the catalogue, as it is on that day. */
+/** The family is taken from the catalog, as it is on that day. */
 const receivedAsked = strict('What came in', {
   familyId,
   customerReference: orElse(customerReference, ''),

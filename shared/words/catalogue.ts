@@ -147,7 +147,7 @@ export interface ShopCriteria extends StudCriteria {
   readonly shimsMm?: readonly number[];
 }
 
-/** What the catalogue keeps, by kind. The shop's criteria are kept the same way, as one entry. */
+/** What the catalog keeps, by kind. The shop's criteria are kept the same way, as one entry. */
 export interface EntryBodies {
   readonly family: Family;
   readonly stud: CatalogueStud;

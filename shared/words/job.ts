@@ -4,7 +4,7 @@ import type { Chucking, CoverCheck, CoverCheckInput, CrackTest, Gauge, KnockOn }
 import type { Finding } from './finding.ts';
 import type { StudCheck, StudCheckInput } from './stud/stud.ts';
 
-/** 1. Receive. The family is kept as it was on that day, so a later change of the catalogue moves no job. */
+/** 1. Receive. The family is kept as it was on that day, so a later change of the catalog moves no job. */
 export interface Received {
   readonly familyId: string;
   readonly familyRevision: number;
@@ -39,7 +39,7 @@ export interface Looked {
   }[];
 }
 
-/** A gauge of the catalogue, kept as it was when it was chosen. */
+/** A gauge of the catalog, kept as it was when it was chosen. */
 export interface ChosenGauge {
   readonly use: 'wall' | 'face';
   readonly id: string;
@@ -60,7 +60,7 @@ export interface MeasuringSetup {
   readonly gauge: string;
   /** Resolution, calibration and repeatability of the gauge; null when nothing is known. */
   readonly gaugeFigures: Gauge | null;
-  /** The gauges of the catalogue that were used; missing in older records. */
+  /** The gauges of the catalog that were used; missing in older records. */
   readonly gauges?: readonly ChosenGauge[];
   readonly chucking: Chucking | null;
   readonly residualRunoutMm: number | null;
@@ -166,7 +166,7 @@ export interface StudsChosen {
   readonly stack: CatalogueStack;
   readonly studId: string;
   readonly stud: CatalogueStud;
-  /** Which revisions of the catalogue and of the criteria those were; older choices do not say. */
+  /** Which revisions of the catalog and of the criteria those were; older choices do not say. */
   readonly revisions?: { readonly stack: number; readonly stud: number; readonly criteria: number };
   readonly pullForwardMm: number | null;
   /** Everything the check was worked out from, criteria included; missing in older choices. */

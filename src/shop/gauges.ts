@@ -47,7 +47,7 @@ function heightMm(indicator: CatalogueGauge): number | null {
   return found?.value ?? null;
 }
 
-/** The gauges of the catalogue that read walls, for the question which of them would settle a doubt. */
+/** The gauges of the catalog that read walls, for the question which of them would settle a doubt. */
 export function gaugesAtHand(gauges: readonly Entry<'gauge'>[]): GaugeAtHand[] {
   return gauges
     .filter(({ body }) => body.gaugeKind !== 'indicator' && body.calibrationUMm !== null)

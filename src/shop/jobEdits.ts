@@ -24,7 +24,7 @@ function refuse(code: string, path: string, message: string): Refusal {
 }
 
 /**
- * A cover as it came in, with the family as the catalogue now has it. A day that cannot well be meant is asked about
+ * A cover as it came in, with the family as the catalog now has it. A day that cannot well be meant is asked about
  * at `fields.confirm`, unless it is confirmed or stands already.
  */
 export async function receivedFrom(

@@ -136,7 +136,7 @@ export function stackChoicesFor(
   return { choices, skipped };
 }
 
-/** Every stud of the catalogue held against a stack, best first. */
+/** Every stud of the catalog held against a stack, best first. */
 export function studChoicesFor(
   studs: readonly NamedEntry<CatalogueStud>[],
   stack: CatalogueStack,

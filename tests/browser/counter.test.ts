@@ -143,7 +143,7 @@ describe.each([
     await page.close();
   });
 
-  it('finds catalogue, criteria and every other page in order', async () => {
+  it('finds catalog, criteria and every other page in order', async () => {
     const page = await browser.newPage({ viewport });
     for (const path of [
       '/catalogue',

@@ -142,14 +142,14 @@ describe.each([
     await page.goto(url('/people'));
     await signIn(PEOPLE.keeper.name);
     await page.waitForURL(url('/people'));
-    await page.fill('#f-name', 'Bo Lind');
+    await page.fill('#f-name', 'Tester Seven');
     await page.fill('#f-initials', 'BL');
     await page.check('#f-role-reader');
     await page.click('#add-person');
     const told = (await page.textContent('#secret')) ?? '';
     await expectAccessible(page, `people on ${where}`);
     await expectNoSidewaysScroll(page, `people on ${where}`);
-    await page.click('ul.rows >> text=Bo Lind');
+    await page.click('ul.rows >> text=Tester Seven');
     await page.waitForSelector('#retire');
     await expectAccessible(page, `a person on ${where}`);
     await expectNoSidewaysScroll(page, `a person on ${where}`);
@@ -191,7 +191,7 @@ it('the first keeper comes in with the code of the start', async () => {
   await expectAccessible(page, 'the first keeper');
   await expectNoSidewaysScroll(page, 'the first keeper');
   await page.fill('#f-code', lan.firstCode.typed);
-  await page.fill('#f-name', 'Ash Kern');
+  await page.fill('#f-name', 'Tester One');
   await page.fill('#f-initials', 'AK');
   await page.fill('#f-password', PASSWORD);
   await page.fill('#f-again', PASSWORD);

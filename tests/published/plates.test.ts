@@ -419,7 +419,7 @@ describe('a plate on points of its free edge', () => {
       const [one, other] = [solve(poisson, supports, uniform), solve(poisson, supports, central)];
       expect(Math.abs(one.centre / uniformAt - 1)).toBeLessThan(0.002);
       expect(Math.abs(other.centre / centralAt - 1)).toBeLessThan(0.002);
-      // The same for both loads. A share of the centre, for it dwindles where supports are many.
+      // The same for both loads. A share of the center, for it dwindles where supports are many.
       expect(Math.abs(one.edge - edge) / uniformAt).toBeLessThan(0.002);
       expect(Math.abs(other.edge - edge) / centralAt).toBeLessThan(0.002);
     },

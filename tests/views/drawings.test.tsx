@@ -90,7 +90,7 @@ describe('the plan of the face', () => {
     expect(outline(plan([], { rimDiameterMm: 100 }))[1]).toBeLessThanOrEqual(128);
   });
 
-  it('tells four states apart by shape, not by colour', () => {
+  it('tells four states apart by shape, not by color', () => {
     const html = renderPart(<PlanKey states={['next', 'measured', 'missing', 'thinnest']} />);
     const shapes = html.match(/<svg.*?<\/svg>/gs)?.map((svg) => svg.replaceAll(/ class="[^"]*"/g, ''));
     // Measured and missing are both round: one is filled, the other an outline.
@@ -367,7 +367,7 @@ describe('the stud in its stack', () => {
     expect(html).not.toContain('engaged');
   });
 
-  it('hatches neighbours against each other', () => {
+  it('hatches neighbors against each other', () => {
     const seated = views().split('</svg>')[0] ?? '';
     const fills = tagsOf(seated, 'rect')
       .flatMap((tag) => valuesOf(tag, 'fill'))

@@ -18,9 +18,9 @@ import { demoFile } from './demoShop.ts';
 export const PASSWORD = 'four plain words here';
 const HASHED = await ownPassword(PASSWORD);
 export const PEOPLE = {
-  reader: { name: 'Ren Ode', initials: 'RO' },
-  recorder: { name: 'Cor Dahl', initials: 'CD' },
-  keeper: { name: 'Ash Kern', initials: 'AK' },
+  reader: { name: 'Tester Three', initials: 'RO' },
+  recorder: { name: 'Tester Two', initials: 'CD' },
+  keeper: { name: 'Tester One', initials: 'AK' },
 } as const;
 
 export interface Reply {

@@ -69,7 +69,7 @@ function outline({ shape, bossDiameterMm, rimDiameterMm, padDiameterMm }: FacePl
   return { padMm, rimMm, bossMm: bossDiameterMm ?? 0.42 * shape.trackInnerDiameterMm };
 }
 
-/** Drawing units for a millimetre. */
+/** Drawing units for a millimeter. */
 export function planScale(props: FacePlanProps): number {
   return RIM / (outline(props).rimMm / 2);
 }

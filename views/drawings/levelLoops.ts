@@ -13,7 +13,7 @@ export interface LoopStep extends GridPoint {
  * Closed loops round everything above a level in a grid of values (marching squares).
  *
  * Beyond the edge everything counts as below, at no distance, so that loops close along the edge. Each cell leads
- * from every side on which the level is left to the next on which it is entered; the neighbour takes it from there.
+ * from every side on which the level is left to the next on which it is entered; the neighbor takes it from there.
  * At each step stands the point from which it goes on, and what kind of piece follows.
  */
 export function levelLoops(values: readonly (readonly number[])[], level: number): LoopStep[][] {

@@ -50,7 +50,7 @@ function sumAreas(ratios: Values, radiiMm: readonly number[], into: (ratio: numb
 }
 
 /**
- * Pressure over the mean in bands of one round width, no more than there are colours; how much of the track each
+ * Pressure over the mean in bands of one round width, no more than there are colors; how much of the track each
  * covers, how much touches nothing, and how much is pressed harder than the mean.
  */
 export function pressureBands(ratios: Values, radiiMm: readonly number[]) {

@@ -80,7 +80,7 @@ function levelLines(loop: readonly LoopStep[], first: number, last: number): Gri
 
 /**
  * The sector round one stud, drawn once: the known half mirrored, and one column more on either side, so that
- * neighbours overlap and no seam shows.
+ * neighbors overlap and no seam shows.
  */
 function sectorPaths(
   ratios: Values,

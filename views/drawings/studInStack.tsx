@@ -57,7 +57,7 @@ function lengthsOf(props: StudInStackProps) {
   };
 }
 
-/** Drawing units for a millimetre: the same in both views, so that they can be compared. */
+/** Drawing units for a millimeter: the same in both views, so that they can be compared. */
 export function stackScale(props: StudInStackProps): number {
   const { padThicknessMm, gapMm, nutTo } = lengthsOf(props);
   const length = Math.max(props.stud.projectionMm, nutTo) + padThicknessMm + gapMm;

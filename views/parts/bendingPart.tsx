@@ -244,7 +244,7 @@ function BendingTable({ bending, unit }: { bending: Bending; unit: LengthUnit })
   );
 }
 
-/** What the face reaches behind a stud as the cut leaves it, and what colour clean steel takes there. */
+/** What the face reaches behind a stud as the cut leaves it, and what color clean steel takes there. */
 function colourInWords({ cases, heat }: Bending, unit: LengthUnit): string | null {
   const { behindStudC = null, temperColour = null } = cases.find(({ id }) => id === 'after')?.heat ?? {};
   if (behindStudC === null || heat === null || heat.startTemperatureC === null) return null;

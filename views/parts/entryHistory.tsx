@@ -1,7 +1,7 @@
 import { type Compared, SideBySide } from './sideBySide.tsx';
 import { When } from './when.tsx';
 
-/** One revision of something in the catalogue, or of the criteria, with what it changed. */
+/** One revision of something in the catalog, or of the criteria, with what it changed. */
 export interface EntryRevisionTold {
   readonly revision: number;
   readonly who: string;

@@ -17,7 +17,7 @@ const WORD: Readonly<Record<StepState, string>> = {
   later: 'later',
 };
 
-/** Filled with a tick, filled arrow, broken outline with a stroke, hollow: told apart without their colour. */
+/** Filled with a tick, filled arrow, broken outline with a stroke, hollow: told apart without their color. */
 function Shape({ state }: { state: StepState }) {
   switch (state) {
     case 'done':

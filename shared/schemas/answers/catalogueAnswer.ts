@@ -18,7 +18,7 @@ import { threadSpec } from './threadAnswer.ts';
 
 const { washerMm: _, ...nutAlone } = keptNutLengths;
 
-/** What the catalogue keeps, by kind, as it leaves. */
+/** What the catalog keeps, by kind, as it leaves. */
 export const entryBodies: { readonly [K in EntryKind]: z.ZodType<EntryBodies[K]> } = {
   family: named('Family', asKept(keptFamilySchema)),
   stud: named(

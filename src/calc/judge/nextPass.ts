@@ -7,7 +7,7 @@ import { checkCover } from '../cover/checkCover.ts';
 import { wallsLeftBy } from '../cover/face/wallsLeftBy.ts';
 
 const TOLERANCE_MM = 1e-9;
-/** A cut is dialled to a thousandth of a millimetre, or a ten-thousandth of an inch. */
+/** A cut is dialled to a thousandth of a millimeter, or a ten-thousandth of an inch. */
 export const DIAL_MM = 0.003;
 
 export interface PassMade {

@@ -5,7 +5,7 @@ import { beginWriting } from './postgresDriver.ts';
 
 /** What has been applied in this schema, in order; nothing in a new one. Only reads. */
 export async function appliedIn(client: ClientBase): Promise<readonly Applied[]> {
-  // Read from the catalogue: to_regclass may still say no from before this line waited for the lock.
+  // Read from the catalog: to_regclass may still say no from before this line waited for the lock.
   const known = await client.query(
     "select 1 from pg_tables where schemaname = current_schema() and tablename = 'schema_migration'",
   );

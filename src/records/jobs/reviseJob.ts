@@ -115,7 +115,7 @@ const RESTS_ON: Readonly<Record<SectionName, (what: What) => boolean>> = {
   signature: ON_ALL,
 };
 
-/** The entries of the catalogue an edit was worked out from. */
+/** The entries of the catalog an edit was worked out from. */
 function seenFor(edit: SectionEdit): readonly Seen[] {
   const criteria = (revision: number): Seen => ({ kind: 'criteria', id: CRITERIA_ID, revision });
   if (edit.what === 'decision' && edit.body.criteriaRevision !== undefined) {

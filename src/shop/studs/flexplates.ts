@@ -12,7 +12,7 @@ export interface FlexplatesFound {
   readonly ofOtherStyle: readonly FlexplateFound[];
 }
 
-/** The stacks of the catalogue it may be. */
+/** The stacks of the catalog it may be. */
 export function flexplatesLike(
   { totalMm, withinMm, thread, holeCount, style }: FlexplateSeen & { readonly totalMm: number },
   stacks: readonly NamedEntry<CatalogueStack>[],

@@ -25,7 +25,7 @@ export const CAUTION =
 
 const ASKED = { methods: ['POST'], query: {} } as const;
 
-/** The questions of figures alone: nothing of the shop but its catalogue of studs is read. */
+/** The questions of figures alone: nothing of the shop but its catalog of studs is read. */
 export const apiCalls: readonly ApiCall[] = [
   {
     ...ASKED,

@@ -7,7 +7,7 @@ import type { JobCall, JobNeeds } from './call.ts';
 import { jsonBody, notKept, onlyMethods } from './http.ts';
 import { jobCalls } from './jobCalls.ts';
 
-/** Jobs and catalogue lists as JSON. Mounted under /api before the calculations, to which anything else goes on. */
+/** Jobs and catalog lists as JSON. Mounted under /api before the calculations, to which anything else goes on. */
 export function apiJobsRouter(needs: JobNeeds): Router {
   const router = Router();
   const paths = new Set(jobCalls.map((call) => call.path));

@@ -20,7 +20,7 @@ import {
   LAYER,
 } from '../../../shared/words/fields/stud.ts';
 
-/** An entry of the catalogue or the shop's criteria, field by field with units. */
+/** An entry of the catalog or the shop's criteria, field by field with units. */
 export function entryFields<K extends EntryKind>(
   kind: K,
   body: EntryBodies[K],

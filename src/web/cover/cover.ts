@@ -98,7 +98,7 @@ function inKeepForm(fault: Fault): Fault {
   return { ...fault, path: KEEP_BOX[fault.path] ?? fault.path };
 }
 
-/** The quick page's form, with the catalogue and the criteria of the shop. */
+/** The quick page's form, with the catalog and the criteria of the shop. */
 export async function readQuickForm(context: PageContext, fields: Fields, frame: Frame) {
   const families = await listEntries(context.shop.db, 'family');
   const criteria = (await currentCriteria(context.shop.db)).body;

@@ -39,7 +39,7 @@ export async function staleShown(
 
 const ENTRY = { criteria: 'the shop limits', stack: 'the stack', stud: 'the stud' } as const;
 
-/** Something of the catalogue that it was worked out from: as it was seen, and as it is now. */
+/** Something of the catalog that it was worked out from: as it was seen, and as it is now. */
 async function entryShown(db: Db, edit: Edit, error: StaleEdit, writing: Writing): Promise<StaleShown> {
   const kind = error.section as keyof typeof ENTRY;
   const seen = await seenOf(db, edit, kind);

@@ -25,7 +25,7 @@ export function layerRows(form: TypedForm): number {
   return Math.min(Math.max(1, ...typed) + 1 + (form.text('add') === 'layer' ? 1 : 0), MOST_LAYERS);
 }
 
-/** Inches typed as millimetres or the other way round; a shim may have any thickness. */
+/** Inches typed as millimeters or the other way round; a shim may have any thickness. */
 export function askAboutLayers(form: TypedForm): void {
   for (let i = 0; i < layerRows(form); i++) {
     const name = form.text(`ln.${i}`) || `layer ${i + 1}`;

@@ -109,7 +109,7 @@ describe('one engagement', () => {
   });
 });
 
-describe('temper colours: a rough guide (workshop handbooks, rounded, from memory)', () => {
+describe('temper colors: a rough guide (workshop handbooks, rounded, from memory)', () => {
   it.each([
     [150, null],
     [205, 'pale yellow'],

@@ -44,7 +44,7 @@ describe('check values 10.1 (independent second implementation, not published)',
 });
 
 describe('where the peak is looked for', () => {
-  it('the peak is not looked for beside the track, though a line of the mesh lies less than a tenth of a millimetre off its edge', () => {
+  it('the peak is not looked for beside the track, though a line of the mesh lies less than a tenth of a millimeter off its edge', () => {
     const { pad } = solveCover(COVER).model;
     const edgeMm = pad.innerMm - COVER.wallMm - 0.07;
     const { mesh } = solveCover({ ...COVER, trackOuterDiameterMm: 2 * edgeMm }).model;

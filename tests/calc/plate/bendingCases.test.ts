@@ -134,7 +134,7 @@ describe('one case', () => {
     expect(shown.heat!.behindStudRiseK.rigid).toBeCloseTo(heat.behindStud!.peakRiseK, 1);
   });
 
-  it('a bending case tells how hot it gets from the temperature before, and the colour of the hotter, where it was given', () => {
+  it('a bending case tells how hot it gets from the temperature before, and the color of the hotter, where it was given', () => {
     const { asked, rigid, conforming, shown } = of(null);
     const { behindStudRiseK } = shown.heat!;
     const from = (startTemperatureC: number | null) =>

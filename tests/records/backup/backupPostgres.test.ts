@@ -77,7 +77,7 @@ onPostgres('a backup of a shop in PostgreSQL', () => {
       jobId: other.id,
       readings: [wall('a0', { replaces: 'n9', valueMm: 4.1 }), wall('a1', { replaces: 'a0', valueMm: null })],
     });
-    const person = { name: 'Blythe Lane', initials: 'BL', role: 'keeper' } as const;
+    const person = { name: 'Tester Eight', initials: 'BL', role: 'keeper' } as const;
     await addPerson(shop.db, as('BL'), person, await ownPassword('a long enough one'));
     return photograph(shop, job.id, await jpeg());
   }

@@ -23,7 +23,7 @@ beforeEach(() => {
 });
 afterEach(() => shop.close());
 const run = (...words: string[]) => peopleCommand(shop.db, words, now);
-const firstKeeper = () => addFirstKeeper(shop.db, now, { name: 'Ash Kern', initials: 'AK' }, HASHED);
+const firstKeeper = () => addFirstKeeper(shop.db, now, { name: 'Tester One', initials: 'AK' }, HASHED);
 
 test('the people command lists everybody', async () => {
   expect(await run('list')).toBe('Nobody has an account yet.');
@@ -31,11 +31,11 @@ test('the people command lists everybody', async () => {
   const bo = await addPerson(
     shop.db,
     { who: 'AK', now },
-    { name: 'Bo Lind', initials: 'BL', role: 'reader' },
+    { name: 'Tester Seven', initials: 'BL', role: 'reader' },
     HASHED,
   );
   await retirePerson(shop.db, { who: 'AK', now }, { id: bo.id, fromRevision: 1 });
-  expect(await run('list')).toBe('Ash Kern, AK, keeper\nBo Lind, BL, reader, retired');
+  expect(await run('list')).toBe('Tester One, AK, keeper\nTester Seven, BL, reader, retired');
 });
 
 test('the people command gives a keeper who forgot theirs a new password, and records it', async () => {
@@ -43,8 +43,10 @@ test('the people command gives a keeper who forgot theirs a new password, and re
   const session = await beginSession(shop.db, { personId: id, device: '', now: NOW });
   const told = await run('reset', 'ash', 'kern');
   const password = /is now (\S+)/.exec(told)?.[1] ?? '';
-  expect(await personWith(shop.db, { name: 'Ash Kern', password }, NOW)).toMatchObject({ id });
-  expect(await personWith(shop.db, { name: 'Ash Kern', password: 'four plain words here' }, NOW)).toBeNull();
+  expect(await personWith(shop.db, { name: 'Tester One', password }, NOW)).toMatchObject({ id });
+  expect(
+    await personWith(shop.db, { name: 'Tester One', password: 'four plain words here' }, NOW),
+  ).toBeNull();
   expect(await findSession(shop.db, session, NOW)).toBeNull();
   expect((await peopleHistory(shop.db, 1))[0]).toMatchObject({
     who: 'console',
@@ -56,18 +58,18 @@ test('the people command gives a keeper who forgot theirs a new password, and re
 test('the people command finds somebody by initials too', async () => {
   const { id } = await firstKeeper();
   const password = /is now (\S+)/.exec(await run('reset', 'ak'))?.[1] ?? '';
-  expect(await personWith(shop.db, { name: 'Ash Kern', password }, NOW)).toMatchObject({ id });
+  expect(await personWith(shop.db, { name: 'Tester One', password }, NOW)).toMatchObject({ id });
 });
 
 test('a new password withdraws that person’s tokens and names them, and those of others stay', async () => {
   const { id } = await firstKeeper();
   const by = { who: 'AK', now };
-  const bo = await addPerson(shop.db, by, { name: 'Bo Lind', initials: 'BL', role: 'recorder' }, HASHED);
+  const bo = await addPerson(shop.db, by, { name: 'Tester Seven', initials: 'BL', role: 'recorder' }, HASHED);
   const [theirs, others] = [
     await issueToken(shop.db, by, { name: 'gauge at lathe 2', personId: id, role: 'recorder' }),
     await issueToken(shop.db, by, { name: 'clock', personId: bo.id, role: 'reader' }),
   ];
-  expect(await run('reset', 'Ash Kern')).toContain('The token "gauge at lathe 2" is withdrawn.');
+  expect(await run('reset', 'Tester One')).toContain('The token "gauge at lathe 2" is withdrawn.');
   expect(await findToken(shop.db, theirs, NOW)).toBeNull();
   expect(await findToken(shop.db, others, NOW)).toMatchObject({ id: bo.id });
   expect((await peopleHistory(shop.db, 10)).map(({ what, why }) => [what, why])).toContainEqual([
@@ -80,7 +82,7 @@ test('the people command says what is wrong, and what it can do', async () => {
   expect((await refusalOf(run('reset', 'Nobody'))).sentence).toBe(
     'There is no account for "Nobody". To see them all: npm run people -- list',
   );
-  for (const words of [[], ['reset'], ['remove', 'Ash Kern']]) {
+  for (const words of [[], ['reset'], ['remove', 'Tester One']]) {
     expect(await run(...words)).toContain('npm run people -- reset NAME');
   }
 });
@@ -88,9 +90,9 @@ test('the people command says what is wrong, and what it can do', async () => {
 test('the people command lets a retired person back in', async () => {
   await firstKeeper();
   const ctx = { who: 'AK', now };
-  const bo = await addPerson(shop.db, ctx, { name: 'Bo Lind', initials: 'BL', role: 'reader' }, HASHED);
+  const bo = await addPerson(shop.db, ctx, { name: 'Tester Seven', initials: 'BL', role: 'reader' }, HASHED);
   await retirePerson(shop.db, ctx, { id: bo.id, fromRevision: 1 });
-  expect((await refusalOf(run('reset', 'Bo Lind'))).code).toBe('retired');
-  expect(await run('reinstate', 'Bo Lind')).toBe('Bo Lind can sign in again.');
+  expect((await refusalOf(run('reset', 'Tester Seven'))).code).toBe('retired');
+  expect(await run('reinstate', 'Tester Seven')).toBe('Tester Seven can sign in again.');
   expect(await run('list')).not.toContain('retired');
 });

@@ -23,7 +23,7 @@ const FAMILY = {
   who: 'AK',
 };
 
-describe('the catalogue, by form', () => {
+describe('the catalog, by form', () => {
   it('adds a family in mixed units, then a revision of it; jobs and the first revision stay as they were', async () => {
     const added = await program.post('/catalogue/family', FAMILY);
     expect([added.status, added.location]).toEqual([303, '/catalogue#family']);

@@ -70,7 +70,7 @@ describe('the history of a job', () => {
     expect((await program.get('/jobs/77/history')).status).toBe(404);
   });
 
-  test('of criteria and catalogue entries tells their differences field by field with units', async () => {
+  test('of criteria and catalog entries tells their differences field by field with units', async () => {
     const { html } = await program.get('/criteria');
     const field = (name: string) =>
       new RegExp(`name="${name}"[^>]*value="([^"]*)"|value="([^"]*)"[^>]*name="${name}"`).exec(html);

@@ -249,7 +249,7 @@ describe('a cover received by a form', () => {
   });
 });
 
-describe('the catalogue and the criteria', () => {
+describe('the catalog and the criteria', () => {
   test('answer a stale change of a family with both versions, keep what was typed and write nothing', async () => {
     const family = {
       name: 'Alder 11 plain',

@@ -91,7 +91,7 @@ describe('a list as CSV', () => {
     expect((await program.get('/jobs?text=quarry')).html).toContain('/jobs.csv?text=quarry');
   });
 
-  test('holds a shelf of the catalogue, retired entries too, and the page links to it', async () => {
+  test('holds a shelf of the catalog, retired entries too, and the page links to it', async () => {
     const { db } = program.shop;
     await addEntry(db, as('BL'), {
       kind: 'family',

@@ -147,7 +147,7 @@ it('radii sent as inches times 25.4 make stations, are shown where they stand, a
   expect(input.stations.map(({ wallMm }) => wallMm)).toEqual(PLACES.map(() => [4.9, 4.92]));
 });
 
-it('two places of one angle, a fifth of a millimetre apart, are one station: its wall is their mean', async () => {
+it('two places of one angle, a fifth of a millimeter apart, are one station: its wall is their mean', async () => {
   program = await shopWith();
   await measured(program);
   await send([{ id: 'a-fifth-further-out-1', angleDeg: 0, radiusMm: 110.2, valueMm: 4.8 }]);

@@ -96,7 +96,7 @@ test('nothing is written below a recorder, but for what concerns oneself', () =>
   ]);
 });
 
-test('limits, catalogue, people, tokens and backups are changed by keepers alone', () => {
+test('limits, catalog, people, tokens and backups are changed by keepers alone', () => {
   const changes = /^(POST|PUT) \/(api\/)?(criteria|catalogue|people|tokens|records|backups?)\b/;
   const found = Object.entries(LEAST_ROLE).filter(([route]) => changes.test(route));
   expect(found.length).toBeGreaterThan(10);
@@ -206,7 +206,7 @@ test('where nobody signs in, everything answers and the pages of people say why 
   for (const path of ['/sign-in', '/first', '/account', '/people/1']) {
     expect((await open.ask(path, { headers })).status, path).toBe(404);
   }
-  const add = { headers, form: { name: 'Bo Lind', newInitials: 'BL', role: 'keeper' } };
+  const add = { headers, form: { name: 'Tester Seven', newInitials: 'BL', role: 'keeper' } };
   expect((await open.ask('/people', add)).status).toBe(404);
   expect((await open.ask('/tokens', { headers, form: { tokenName: 'x' } })).status).toBe(404);
   await open.close();

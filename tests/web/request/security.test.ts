@@ -66,7 +66,7 @@ describe('whoever signed in stands behind a change, whatever is sent', () => {
     for (const path of ['/jobs/new', '/jobs/501', '/cover', '/criteria', '/catalogue/stud/new']) {
       const { text } = await lan.askAs('keeper', path);
       expect(text, path).not.toMatch(/name="(who|initials)"/);
-      if (path !== '/cover') expect(text, path).toContain('Signed as AK, Ash Kern.');
+      if (path !== '/cover') expect(text, path).toContain('Signed as AK, Tester One.');
     }
   });
 

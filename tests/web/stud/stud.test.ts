@@ -169,7 +169,7 @@ describe('a stud for a stack', () => {
     expect(page.text).toContain(sentence);
   });
 
-  it('takes a stack in inches and fractions, and says the same as in millimetres', async () => {
+  it('takes a stack in inches and fractions, and says the same as in millimeters', async () => {
     const nut = { nutThread: '3/8-24', pull: '4 mm' };
     const inch = await ask({
       stack: 'own',
@@ -194,7 +194,7 @@ describe('a stud for a stack', () => {
     expect(inch.text).toContain('One-piece: plate 0.125, total 0.125 in');
   });
 
-  it('prints a slip that says which stud, and why its neighbour does not do', async () => {
+  it('prints a slip that says which stud, and why its neighbor does not do', async () => {
     const page = await program.get('/stud/slip?stack=two-piece-four-3-8-24&stud=long-3-8-24');
     expect(page.text).toContain('Long stud 3/8-24 UNF');
     expect(page.text).toMatch(/Not this Short stud 3\/8-24 UNF : .*2\.16 mm before/);

@@ -27,7 +27,7 @@ export interface RevisionTold extends HistoryLine {
 export interface StaleShown {
   /** Who changed this very thing last, and when; null when it is something else of the job that changed. */
   readonly theirs: { readonly who: string; readonly at: string; readonly revision: number } | null;
-  /** What of the catalogue changed, in words, where it is not the section itself. */
+  /** What of the catalog changed, in words, where it is not the section itself. */
   readonly entry?: string;
   /** It as it stands, and as it was typed here; of an entry, as it was seen and as it is now. */
   readonly compared: readonly Compared[];

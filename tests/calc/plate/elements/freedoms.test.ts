@@ -25,7 +25,7 @@ describe('numbering (first principles)', () => {
     expect([of[4], of[5]]).toEqual([-1, 0]);
   });
 
-  it('a whole row of the matrix meets all unknowns, other rows only their neighbours', () => {
+  it('a whole row of the matrix meets all unknowns, other rows only their neighbors', () => {
     // Rings of eight from the outside: the last ray of the middle ring meets the middle ray outside, 2 to 5.
     const freedoms = numberFreedoms({ mesh, inner: 'free', outer: 'free' });
     const lastOfMiddle = 15;

@@ -11,10 +11,7 @@ test.each([
     'tilt 0.0315 mm of 0.1016 mm allowed, toward 75.0°: 4.3823 − 4.3624 = 0.0199 mm',
     'tilt 0.00124 in of 0.00400 in allowed, toward 75.0°: 0.17253 − 0.17175 = 0.00078 in',
   ],
-  [
-    '12 stations, least margin 0.4077 mm: P = 1.000000',
-    '12 stations, least margin 0.01605 in: P = 1.000000',
-  ],
+  ['12 stations, least margin 0.4077 mm: P = 1.000000', '12 stations, least margin 0.01605 in: P = 1.000000'],
 ])('added or compared lengths are worked out in inches: %s', (metric, inches) => {
   expect(workingIn(metric, 'in')).toBe(inches);
   expect(workingIn(metric, 'mm')).toBe(metric);

@@ -154,7 +154,7 @@ describe.each([
     await expectAccessible(page, `a person on ${where}`);
     await expectNoSidewaysScroll(page, `a person on ${where}`);
     await page.click('#sign-out');
-    await signIn('bo lind', told);
+    await signIn('tester seven', told);
     await page.waitForURL(url('/account?back=%2F'));
     await expectAccessible(page, `account on ${where}`);
     await page.fill('#f-old', told);

@@ -1,6 +1,7 @@
 import { createServer } from 'node:http';
 import { seedDemo } from '../data/demo/seed.ts';
 import { backUpBeforeUpgrade } from './records/backup/backup.ts';
+import { sweepLeftOver } from './records/backup/leftOver.ts';
 import { scheduleBackups, shopBegan } from './records/backup/schedule.ts';
 import { write } from './records/database/database.ts';
 import { BackupFailed, RecordsUnavailable, ShopWillNotOpen } from './records/database/errors.ts';
@@ -26,6 +27,7 @@ async function start(): Promise<void> {
   const asked = readSettings(env);
   const backups = backupsOf(env);
   const now = () => new Date();
+  const leftOver = sweepLeftOver(asked.dataDir);
   const held = holdShop(asked.dataDir);
   await backUpBeforeUpgrade({ ...asked, now });
   const shop = await openRecords({ ...asked, now });
@@ -63,6 +65,7 @@ async function start(): Promise<void> {
       code: firstCode?.typed ?? null,
       where: shop.where,
       inPostgres: shop.engine !== 'sqlite',
+      leftOver,
     });
     for (const line of lines) console.log(line);
     if (process.stdout.isTTY) void startCode(addresses).then((code) => console.log(code));

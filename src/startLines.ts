@@ -13,11 +13,13 @@ interface Started {
   readonly code: string | null;
   readonly where: string;
   readonly inPostgres: boolean;
+  /** What an earlier stop left half done and was removed now. */
+  readonly leftOver?: readonly string[];
 }
 
 /** What the program prints once it answers. */
 export function startLines(started: Started): string[] {
-  const { settings, port, people, code, where, inPostgres } = started;
+  const { settings, port, people, code, where, inPostgres, leftOver = [] } = started;
   const addresses = started.addresses ?? addressesToType(settings, port);
   const own = addresses.find((one) => one !== settings.publicUrl) ?? addresses[0];
   const others = addresses.filter((one) => !isLoopback(new URL(one).hostname));
@@ -34,6 +36,9 @@ export function startLines(started: Started): string[] {
           `${people} ${people === 1 ? 'person has an account' : 'people have accounts'}: everybody signs in, at this computer too.`,
         ]),
     `The shop is saved in ${where}`,
+    ...(leftOver.length > 0
+      ? [`Removed what an earlier stop left half done, none of it records: ${leftOver.join(', ')}`]
+      : []),
     ...(inPostgres ? [`Photos and backups are in ${settings.dataDir}`] : []),
   ];
 }

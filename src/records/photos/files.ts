@@ -7,7 +7,7 @@ import { makeFolder } from '../database/database.ts';
 
 /** Folder below the data folder for every file, named by its content, and for files still arriving. */
 export const FILES = 'files';
-const INCOMING = 'incoming';
+export const INCOMING = 'incoming';
 
 /** A file that has arrived completely and is not part of any record yet. */
 export interface Arrived {

@@ -5,6 +5,7 @@ import { Refusal } from '../../shared/words/refusal.ts';
 import { ErrorPage } from '../../views/pages/errorPage.tsx';
 import { renderPage } from '../../views/render.ts';
 import { listEntries } from '../records/catalogue.ts';
+import { unavailable } from '../records/database/database.ts';
 import { RecordsUnavailable } from '../records/database/errors.ts';
 import { BendingBusy, NotWanted } from '../shop/bending/bendingPool.ts';
 import { bendingWaiting } from '../shop/bending/bendings.ts';
@@ -123,7 +124,8 @@ function queueInWords(): string {
 }
 
 /** Every failure is a page with one sentence: what happened, and what to do. */
-async function sayError(context: PageContext, error: unknown, req: Request, res: Response): Promise<void> {
+async function sayError(context: PageContext, thrown: unknown, req: Request, res: Response): Promise<void> {
+  const error = unavailable(thrown);
   const { status, title, sentence } = inWords(error);
   if (status >= 500 && !(error instanceof BendingBusy)) console.error(error);
   if (error instanceof BendingBusy) res.set('Retry-After', String(error.retryAfterS));

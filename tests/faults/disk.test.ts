@@ -40,6 +40,7 @@ async function standsFull(
   folder: () => string,
   sentence: string | RegExp,
   makeRoom: () => unknown,
+  whileFull: () => Promise<void> = async () => {},
 ): Promise<number> {
   const number = 'F-1';
   const filled = await writeUntilRefused(program, number);
@@ -51,6 +52,7 @@ async function standsFull(
   const again = () =>
     post(program.url, `/jobs/${number}/readings`, readingsForm(filled.token, filled.places));
   expect((await again()).status).toBe(503);
+  await whileFull();
   await makeRoom();
   expect((await again()).status).toBe(303);
   expect((await again()).status).toBe(303);
@@ -61,6 +63,22 @@ async function standsFull(
   expect(look(folder(), faultsIn)).toEqual([]);
   expect(program.said().err).toContain('SQLITE_');
   return all.length;
+}
+
+/** A photo and an export need room too: both get an answer, and nothing of them is left. */
+async function photoAndExportRefused(program: Program): Promise<void> {
+  const headers = { origin: program.url };
+  const form = new FormData();
+  form.append('who', 'TO');
+  form.append('place', 'job');
+  form.append('file', new Blob([Buffer.from([0xff, 0xd8, 0xff]), Buffer.alloc(2_000_000)]), 'one.jpg');
+  for (const [path, body] of [
+    ['/jobs/F-1/photos', form],
+    ['/records/export', null],
+  ] as const) {
+    const answer = await fetch(program.url + path, { method: 'POST', headers, body });
+    expect([path, answer.status, await answer.text()]).toEqual([path, 503, expect.stringContaining(FULL)]);
+  }
 }
 
 /** Whether this account may have a small disk of its own for a while, in memory. */
@@ -99,7 +117,8 @@ describe('a full disk', () => {
         cpSync(inside, copy, { recursive: true, filter: (name) => name !== ballast });
         return copy;
       };
-      await standsFull(program, copied, FULL, () => rmSync(ballast));
+      const sayFull = () => photoAndExportRefused(program);
+      await standsFull(program, copied, FULL, () => rmSync(ballast), sayFull);
       // The small disk goes with the program; what lay on it is opened anew elsewhere.
       const copy = copied();
       expect((await program.stop()).code).toBe(0);

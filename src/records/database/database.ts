@@ -250,7 +250,8 @@ function isTransaction(db: Db): db is Transaction<Tables> {
   return db.isTransaction;
 }
 
-function unavailable(error: unknown): unknown {
+/** An error of the records' file, or of the disk it and the photos lie on, in the shop's words; any other as it is. */
+export function unavailable(error: unknown): unknown {
   const code = codeOf(error);
   if (code.startsWith('SQLITE_BUSY')) {
     return new RecordsUnavailable(
@@ -259,14 +260,14 @@ function unavailable(error: unknown): unknown {
       error,
     );
   }
-  if (code === 'SQLITE_FULL') {
+  if (/^(SQLITE_FULL|ENOSPC|EDQUOT)$/.test(code)) {
     return new RecordsUnavailable(
       'full',
       'The disk is full. This was not saved; free some space and try again.',
       error,
     );
   }
-  if (/^SQLITE_(IOERR|READONLY|CANTOPEN|CORRUPT|NOTADB)/.test(code)) {
+  if (/^(SQLITE_(IOERR|READONLY|CANTOPEN|CORRUPT|NOTADB)|(EACCES|EPERM|EROFS|EIO)$)/.test(code)) {
     return new RecordsUnavailable(
       'disk',
       `This could not be saved (${code}). Stop the program and check the disk.`,

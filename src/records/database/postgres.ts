@@ -8,6 +8,8 @@ import { postgresCode } from './postgresErrors.ts';
 import type { Tables } from './tables.ts';
 
 const PATIENCE_MS = 5000;
+/** No question of the program takes as long; a server that is frozen or cut off says nothing at all. */
+const DEADLINE_MS = 10_000;
 /** Connections for reading; writers take turns anyway. Ten programs on one server leave room for others. */
 const MOST_LINES = 8;
 
@@ -19,8 +21,16 @@ export async function openPostgres(options: {
   readonly now?: () => Date;
   /** How long a change waits while another program is changing something. */
   readonly patienceMs?: number;
+  /** How long one statement may take before its connection is given up. */
+  readonly deadlineMs?: number;
 }): Promise<Shop> {
-  const { url, dataDir, now = () => new Date(), patienceMs = PATIENCE_MS } = options;
+  const {
+    url,
+    dataDir,
+    now = () => new Date(),
+    patienceMs = PATIENCE_MS,
+    deadlineMs = DEADLINE_MS,
+  } = options;
   const where = placeOf(url);
   const pool = new pg.Pool({
     connectionString: url,
@@ -46,7 +56,7 @@ export async function openPostgres(options: {
     await pool.end();
     throw error instanceof ShopWillNotOpen ? error : willNotOpen(error, where);
   }
-  const db = new Kysely<Tables>({ dialect: new ShopPostgresDialect(pool, patienceMs) });
+  const db = new Kysely<Tables>({ dialect: new ShopPostgresDialect(pool, { patienceMs, deadlineMs }) });
   let closed: Promise<void> | undefined;
   return {
     db,

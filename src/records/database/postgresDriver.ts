@@ -1,3 +1,4 @@
+import type { Duplex } from 'node:stream';
 import {
   CompiledQuery,
   PostgresDialect,
@@ -34,17 +35,24 @@ export const BEGIN_READING = 'begin isolation level repeatable read read only';
 /** The same program and queries on PostgreSQL; only how a change begins and ends is written here. */
 export class ShopPostgresDialect extends PostgresDialect {
   readonly #pool: pg.Pool;
-  readonly #patienceMs: number;
+  readonly #limits: Limits;
 
-  constructor(pool: pg.Pool, patienceMs: number) {
-    super({ pool: inShopWords(pool) });
+  constructor(pool: pg.Pool, limits: Limits) {
+    super({ pool: inShopWords(pool, limits) });
     this.#pool = pool;
-    this.#patienceMs = patienceMs;
+    this.#limits = limits;
   }
 
   override createDriver(): PostgresDriver {
-    return new ShopPostgresDriver(this.#pool, this.#patienceMs);
+    return new ShopPostgresDriver(this.#pool, this.#limits);
   }
+}
+
+interface Limits {
+  /** How long a change waits while another program is changing something. */
+  readonly patienceMs: number;
+  /** How long one statement may take, waiting included. */
+  readonly deadlineMs: number;
 }
 
 type Connection = Parameters<PostgresDriver['rollbackTransaction']>[0];
@@ -52,9 +60,9 @@ type Connection = Parameters<PostgresDriver['rollbackTransaction']>[0];
 class ShopPostgresDriver extends PostgresDriver {
   readonly #patienceMs: number;
 
-  constructor(pool: pg.Pool, patienceMs: number) {
-    super({ pool: inShopWords(pool) });
-    this.#patienceMs = patienceMs;
+  constructor(pool: pg.Pool, limits: Limits) {
+    super({ pool: inShopWords(pool, limits) });
+    this.#patienceMs = limits.patienceMs;
   }
 
   override async beginTransaction(connection: Connection, settings: TransactionSettings): Promise<void> {
@@ -87,11 +95,11 @@ class ShopPostgresDriver extends PostgresDriver {
 }
 
 /** The pool, with its errors as sentences for people. */
-function inShopWords(pool: pg.Pool): PostgresPool {
+function inShopWords(pool: pg.Pool, limits: Limits): PostgresPool {
   return {
     connect: async () => {
       try {
-        return clientInShopWords(await pool.connect());
+        return clientInShopWords(await pool.connect(), limits);
       } catch (error) {
         throw unavailablePostgres(error);
       }
@@ -100,18 +108,30 @@ function inShopWords(pool: pg.Pool): PostgresPool {
   };
 }
 
-function clientInShopWords(client: pg.PoolClient): PostgresPoolClient {
+function clientInShopWords(client: pg.PoolClient, { deadlineMs }: Limits): PostgresPoolClient {
   const query = async <R>(text: string, parameters: readonly unknown[]): Promise<PostgresQueryResult<R>> => {
     for (const parameter of parameters) {
       // PostgreSQL refuses NUL in parameters of queries too.
       if (typeof parameter === 'string') refuseNul('', parameter);
     }
+    const deadline = setTimeout(() => giveUp(client), deadlineMs);
     try {
       const result: unknown = await client.query(text, [...parameters]);
       return result as PostgresQueryResult<R>;
     } catch (error) {
       throw unavailablePostgres(error);
+    } finally {
+      clearTimeout(deadline);
     }
   };
   return { query: query as PostgresPoolClient['query'], release: (destroy) => client.release(destroy) };
+}
+
+/**
+ * Breaks the connection of a server that does not answer: what was asked of it fails as when a line is cut, and the
+ * pool drops the connection. The driver's own time limit would leave it in the pool, still waiting.
+ */
+function giveUp(client: pg.PoolClient): void {
+  const { connection } = client as unknown as { connection: { stream: Duplex } };
+  connection.stream.destroy();
 }

@@ -38,14 +38,18 @@ export async function receive(dataDir: string, source: Readable, limit: number):
   const handle = await open(path, 'wx', 0o600);
   const hash = createHash('sha256');
   let bytes = 0;
+  let failed: unknown = null;
   try {
     for await (const chunk of source as AsyncIterable<Buffer>) {
       bytes += chunk.length;
       // The rest is read and dropped: a browser shows the answer only after it has sent everything.
-      if (bytes > limit) continue;
+      if (bytes > limit || failed !== null) continue;
       hash.update(chunk);
-      await handle.writeFile(chunk);
+      await handle.writeFile(chunk).catch((error: unknown) => {
+        failed = error;
+      });
     }
+    if (failed !== null) throw failed;
     if (bytes > limit) throw new TooLarge(limit);
     await handle.sync();
     await handle.close();

@@ -2,6 +2,7 @@ import type { NextFunction, Request, Response } from 'express';
 import type { z } from 'zod';
 import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
+import { unavailable } from '../../records/database/database.ts';
 import { RecordsUnavailable } from '../../records/database/errors.ts';
 import { BendingBusy } from '../../shop/bending/bendingPool.ts';
 
@@ -71,7 +72,8 @@ const UNREAD: Readonly<Record<string, [status: number, code: string, message: st
   ],
 };
 
-function asApiError(error: unknown): ApiError {
+function asApiError(thrown: unknown): ApiError {
+  const error = unavailable(thrown);
   if (error instanceof ApiError) return error;
   if (error instanceof Refusal) {
     return error.code === 'not-found'

@@ -1,6 +1,7 @@
 import type { IncomingMessage } from 'node:http';
 import { pipeline } from 'node:stream/promises';
 import busboy from 'busboy';
+import { unavailable } from '../../records/database/database.ts';
 import { type Arrived, discard, receive, TooLarge } from '../../records/photos/files.ts';
 import type { Fields } from './typed.ts';
 
@@ -53,7 +54,8 @@ export async function readFormWithFile(req: IncomingMessage, dataDir: string): P
         tooLarge = true;
         return null;
       });
-      one.catch(() => {});
+      // What is not taken is still read, or the form would never end.
+      one.catch(() => stream.resume());
       arriving.push(name === 'file' ? one : one.then(drop));
     });
     let heard = 0;
@@ -69,7 +71,7 @@ export async function readFormWithFile(req: IncomingMessage, dataDir: string): P
     for (const one of await Promise.allSettled(arriving)) {
       if (one.status === 'fulfilled' && one.value) await discard(one.value);
     }
-    throw new FormUnreadable(error);
+    throw unavailable(error) === error ? new FormUnreadable(error) : error;
   }
 }
 

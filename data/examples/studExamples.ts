@@ -23,6 +23,7 @@ import { studResilience } from '../../src/calc/stud/joint/studResilience.ts';
 import { studShear } from '../../src/calc/stud/joint/studShear.ts';
 import { bestFirst } from '../../src/calc/stud/match/bestFirst.ts';
 import { matchStuds } from '../../src/calc/stud/match/matchStuds.ts';
+import { nearestStuds } from '../../src/calc/stud/match/nearestStuds.ts';
 import { sameBut } from '../../src/calc/stud/match/sameBut.ts';
 import { studTolerances } from '../../src/calc/stud/match/studTolerances.ts';
 import { studWanted } from '../../src/calc/stud/match/studWanted.ts';
@@ -46,7 +47,9 @@ import { preferredR40 } from '../../src/calc/stud/thread/preferredR40.ts';
 import { strengthClass } from '../../src/calc/stud/thread/strengthClass.ts';
 import { tensileStressArea } from '../../src/calc/stud/thread/tensileStressArea.ts';
 import { threadGeometry } from '../../src/calc/stud/thread/threadGeometry.ts';
+import { threadMeasured } from '../../src/calc/stud/thread/threadMeasured.ts';
 import { threadShearAreas } from '../../src/calc/stud/thread/threadShearAreas.ts';
+import { wrongNut } from '../../src/calc/stud/thread/wrongNut.ts';
 import { EXAMPLE, layer, metric, NUT, STACK, STUD, unified } from './studExample.ts';
 import { type Example, figure, shown, worked } from './worked.ts';
 
@@ -156,6 +159,17 @@ export const studExamples: Readonly<Record<string, Example>> = {
   ),
   lengthMargin: worked(lengthMargin, [{ marginMm: 0.3, tolerancesMm: [0.2, 0.15] }]),
   metricGeometry: worked(() => diameters(metric(10, 1.5, '6g')), [], 'M10 × 1.5, 6g: greatest and least'),
+  nearestStuds: worked(
+    nearestStuds,
+    [
+      { projectionMm: 24.1, threadEndMm: null, threadStartMm: null, pilotDiameterMm: null },
+      [
+        { id: 'short', stud: { ...STUD, projectionMm: 24.003 } },
+        { id: 'long', stud: { ...STUD, projectionMm: 30.353 } },
+      ],
+    ],
+    '24.10 mm from the pad; 24.003 and 30.353 mm in the catalog',
+  ),
   neededEngagement: worked(
     neededEngagement,
     [{ stud: external, nut: internal, studTensileMPa: 827, nutTensileMPa: 827 }],
@@ -290,6 +304,21 @@ export const studExamples: Readonly<Record<string, Example>> = {
     [{ stud: external, nut: internal, lengthMm: 9.525 }],
     '3/8-24 UNF, 2A in 2B, over one diameter',
   ),
+  threadMeasured: shown('0.373 in, and 10 pitches over 0.417 in; 3/8-24 UNF-2A and 3/8-16 UNC-2A', () =>
+    threadMeasured(
+      {
+        majorMm: 0.373 * 25.4,
+        majorWithinMm: 0.05,
+        pitches: 10,
+        overMm: 0.417 * 25.4,
+        overWithinMm: 0.2,
+      },
+      [external, threadGeometry(unified(0.375, 16, '2A', 'UNC'))].map((geometry) => ({ geometry })),
+    ).map(
+      ({ of, offMajorMm, offPitchMm, within }) =>
+        `${of.geometry.designation}: diameter ${figure(offMajorMm)}, pitch ${figure(offPitchMm ?? 0)} mm off; ${within ? 'it may be this one' : 'not this one'}.`,
+    ),
+  ),
   tipClearance: worked(tipClearance, [numbers, 'mm'], `${SAID}; 40 mm of room`),
   toleranceRows: shown(`${SAID}; 100 000 draws`, () =>
     toleranceRows(EXAMPLE).rows.map(
@@ -313,5 +342,10 @@ export const studExamples: Readonly<Record<string, Example>> = {
     (measuredMm: number) => ({ tensileStressAreaMm2: wornThread(external, measuredMm).tensileStressAreaMm2 }),
     [external.pitchDiameterMm.min! - 0.1],
     '3/8-24 UNF-2A, pitch diameter 0.10 mm below its least',
+  ),
+  wrongNut: worked(
+    wrongNut,
+    [threadGeometry(unified(0.3125, 24, '2A')), threadGeometry(metric(8, 1, '6H'))],
+    'an M8×1-6H nut on a 5/16-24 UNF-2A stud',
   ),
 };

@@ -4,7 +4,13 @@ import { METRIC_PITCHES } from './threadTables.ts';
 
 export type CalloutRead =
   | { readonly ok: true; readonly thread: ThreadSpec }
-  | { readonly ok: false; readonly why: string; readonly meant?: string };
+  | {
+      readonly ok: false;
+      readonly why: string;
+      readonly meant?: string;
+      /** Callouts it may be. */
+      readonly choices?: readonly string[];
+    };
 
 const CALLOUT = /^m ?(\d+(?:[.,]\d+)?)(?: ?[x×*-] ?(\d+(?:[.,]\d+)?))?(?:(?: ?- ?| )(\d[a-z]\d?[a-z]?))?$/i;
 const CLASSES: Readonly<Record<string, 'external' | 'internal'>> = { '6g': 'external', '6H': 'internal' };

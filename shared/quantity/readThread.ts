@@ -1,6 +1,7 @@
 import type { ThreadSpec } from '../words/stud/thread.ts';
 import { readMetricThread } from './readMetricThread.ts';
 import { readUnifiedThread } from './readUnifiedThread.ts';
+import { sizesNear } from './sizesNear.ts';
 import { quoted, tidy } from './tidy.ts';
 
 /** Whether the thread is on a stud, in a nut, or may be either. Without a class in the callout: 2A or 6g, 2B or 6H. */
@@ -8,7 +9,13 @@ export type ThreadRole = 'external' | 'internal' | 'either';
 
 export type ThreadRead =
   | { readonly ok: true; readonly thread: ThreadSpec }
-  | { readonly ok: false; readonly message: string; readonly meant?: string };
+  | {
+      readonly ok: false;
+      readonly message: string;
+      readonly meant?: string;
+      /** Callouts it may be, for a person to choose one. */
+      readonly choices?: readonly string[];
+    };
 
 const EXAMPLES = '3/8-24, 7/16-20 UNF-2A, #10-32, M10x1.25 or M10';
 const LONGEST = 40;
@@ -21,8 +28,14 @@ const LEFT_HAND = /(?<![a-z])(?:lh|l\.h\.?|left(?:[ -]?hand(?:ed)?)?)(?![a-z])/i
  * contradicts them is refused, and so are a nut's class on a stud and a left-hand thread.
  */
 export function readThread(typed: string, role: ThreadRole = 'either'): ThreadRead {
-  const refuse = (why: string, meant?: string): ThreadRead =>
-    meant === undefined ? { ok: false, message: why } : { ok: false, message: why, meant };
+  const refuse = (
+    message: string,
+    more: { meant?: string; choices?: readonly string[] } = {},
+  ): ThreadRead => ({
+    ok: false,
+    message,
+    ...more,
+  });
   const text = tidy(typed);
   if (text === '') return refuse(`Thread: nothing was typed. Type a callout such as ${EXAMPLES}.`);
   if (text.length > LONGEST)
@@ -32,5 +45,12 @@ export function readThread(typed: string, role: ThreadRole = 'either'): ThreadRe
       `Thread: ${quoted(typed)} is a left-hand thread, which can’t be checked here. If the thread is right-hand, leave out the LH.`,
     );
   const read = /^m/i.test(text) ? readMetricThread(text, role) : readUnifiedThread(text, role);
-  return read.ok ? read : refuse(`Thread: ${quoted(typed)} ${read.why}`, read.meant);
+  if (read.ok) return read;
+  const { ok: _, why, ...more } = read;
+  const near = more.choices ? [] : sizesNear(text);
+  if (near.length === 0) return refuse(`Thread: ${quoted(typed)} ${why}`, more);
+  return refuse(
+    `Thread: ${quoted(typed)} is a diameter without a pitch. It may be ${near.join(', ')}. Count the threads, or measure over ten.`,
+    { choices: near },
+  );
 }

@@ -54,10 +54,15 @@ const NAMED: Readonly<Record<string, (typeof SERIES_PITCHED)[number]>> = {
   'extra fine': 'UNEF',
 };
 
+/** The series of a size, coarse first. */
+export function seriesOfSize(size: UnifiedSize): string[] {
+  return SERIES_PITCHED.filter((one) => size[one] !== null).map(
+    (one) => `${size.written}-${size[one]} ${one}`,
+  );
+}
+
 function usualOf(size: UnifiedSize): string {
-  return SERIES_PITCHED.filter((one) => size[one] !== null)
-    .map((one) => `${size.written}-${size[one]} ${one}`)
-    .join(', ');
+  return seriesOfSize(size).join(', ');
 }
 
 /** `3/8 fine` as the callout it means, or what there is to choose from; null for a text of another kind. */
@@ -69,7 +74,11 @@ function readSizeAlone(text: string, role: 'external' | 'internal' | 'either'): 
   const series = NAMED[named] ?? SERIES_PITCHED.find((one) => one.toLowerCase() === named);
   if (series !== undefined && size[series] !== null)
     return readUnifiedThread(`${size.written}-${size[series]}`, role);
-  return { ok: false, why: `needs its threads per inch; usual are ${usualOf(size)}.` };
+  return {
+    ok: false,
+    why: `needs its threads per inch; usual are ${usualOf(size)}.`,
+    choices: seriesOfSize(size),
+  };
 }
 
 /** `3/8-24`, `7/16-20 UNF-2A`, `#10-32`, `.375-24`, `3/8 fine`. `text` is tidy. */

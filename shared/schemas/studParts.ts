@@ -1,6 +1,6 @@
 import type { z } from 'zod';
 import { CRITERIA } from '../words/fields/criteria.ts';
-import type { Fields } from '../words/fields/field.ts';
+import { allOptional, type Fields } from '../words/fields/field.ts';
 import { JOINT } from '../words/fields/joint.ts';
 import { LAYER, NUT, STACK, STUD } from '../words/fields/stud.ts';
 import {
@@ -114,6 +114,9 @@ const studCriteriaSchema = orElse(
 );
 
 export const jointSchema = strict('The joint', shapeOf(JOINT)) satisfies z.ZodType<Joint>;
+
+/** A joint of which not everything is known yet. */
+export const jointTypedSchema = strict('The joint', shapeOf(allOptional(JOINT)));
 
 /** What the check of one stud and the match of many have in common. */
 export const studSurroundings = {

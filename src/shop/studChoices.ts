@@ -110,12 +110,18 @@ export function stackChoicesFor(
   stacks: readonly NamedEntry<CatalogueStack>[],
   criteria: ShopCriteria,
   unit: LengthUnit,
+  /** As measured; null: each stack’s own. */
+  pullForwardMm: number | null = null,
 ): { readonly choices: readonly StackChoice[]; readonly skipped: readonly Skipped[] } {
   const { usable, skipped } = sound(stacks, ({ stack, nut }) => stackFaults(stack, nut, unit));
   const matches = matchStacks(
     {
       stud: stud.stud,
-      stacks: usable.map(({ id, body }) => ({ ...body, id })),
+      stacks: usable.map(({ id, body }) => ({
+        ...body,
+        id,
+        pullForwardMm: pullForwardMm ?? body.pullForwardMm,
+      })),
       criteria: studCriteria(criteria),
       joint: null,
       coverStudCount: null,
@@ -130,7 +136,9 @@ export function stackChoicesFor(
     const mends =
       check.fits === 'yes' || otherThread
         ? []
-        : whatWouldMend(studInput(stud, entry, null, criteria, null), unit).map(({ sentence }) => sentence);
+        : whatWouldMend(studInput(stud, entry, pullForwardMm, criteria, null), unit).map(
+            ({ sentence }) => sentence,
+          );
     return [{ id, entry, check, otherThread, mends }];
   });
   return { choices, skipped };

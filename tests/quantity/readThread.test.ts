@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { readThread, type ThreadRole } from '../../shared/quantity/readThread.ts';
+import { threadDoubt } from '../../shared/quantity/threadDoubt.ts';
 
 function designation(typed: string, role?: ThreadRole): string {
   const read = readThread(typed, role);
@@ -95,6 +96,42 @@ describe('callouts as people write them', () => {
       const first = readThread(typed);
       expect(first.ok && readThread(first.thread.designation)).toEqual(first);
     }
+  });
+});
+
+describe('half a callout', () => {
+  test.each<[string, readonly string[]]>([
+    ['3/8', ['3/8-16 UNC', '3/8-24 UNF', '3/8-32 UNEF']],
+    ['.375', ['3/8-16 UNC', '3/8-24 UNF', '3/8-32 UNEF']],
+    ['9.45', ['3/8-16 UNC', '3/8-24 UNF']],
+    ['9,45 mm', ['3/8-16 UNC', '3/8-24 UNF']],
+    ['.372 in', ['3/8-16 UNC', '3/8-24 UNF']],
+    ['7.85', ['5/16-18 UNC', '5/16-24 UNF', 'M8x1.25', 'M8x1']],
+    ['9.8', ['M10x1.5', 'M10x1.25']],
+  ])('%s offers the callouts it may be, each of which can be read', (typed, choices) => {
+    const read = readThread(typed, 'internal');
+    expect(read.ok ? [] : read.choices).toEqual(choices);
+    for (const choice of choices) expect(readThread(choice, 'internal').ok).toBe(true);
+  });
+
+  test('a size with a word is that thread', () => {
+    expect(designation('3/8 fine')).toBe('3/8-24 UNF-2A');
+    expect(designation('3/8 coarse', 'internal')).toBe('3/8-16 UNC-2B');
+    expect(designation('9.45')).toBe(
+      'Thread: "9.45" is a diameter without a pitch. It may be 3/8-16 UNC, 3/8-24 UNF. Count the threads, or measure over ten.',
+    );
+  });
+
+  test.each([
+    ['3/8-25', '3/8-25 is in no standard series. Did you mean 3/8-24 UNF?', '3/8-24 UNF'],
+    ['3/8-18', '3/8-18 is in no standard series. Did you mean 3/8-16 UNC?', '3/8-16 UNC'],
+    ['3/8-24', undefined, undefined],
+    ['3/8-20', undefined, undefined],
+    ['M10', undefined, undefined],
+  ])('%s is asked about only where no series has it', (typed, question, meant) => {
+    const read = readThread(typed);
+    const doubt = read.ok ? threadDoubt(read.thread) : null;
+    expect([doubt?.question, doubt?.meant]).toEqual([question, meant]);
   });
 });
 

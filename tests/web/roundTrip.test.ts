@@ -212,6 +212,8 @@ const STACK: Typed = {
   nutCountersink: '0.1',
   nutProof: '90 ksi',
   makerTorque: '25 lb-ft',
+  nutBearing: '13.4',
+  tipRoom: '1.1 in',
 };
 const NUT: Typed = {
   nutThread: '3/8-24',
@@ -219,6 +221,7 @@ const NUT: Typed = {
   nutTolerance: '0.2',
   nutCountersink: '0.1',
   nutProof: '120 ksi',
+  nutBearing: '13.4',
   stock: '12',
 };
 const WASHER: Typed = { inner: '0.41 in', outer: '22', thickness: '1/16 in', tolerance: '0.05', stock: '12' };

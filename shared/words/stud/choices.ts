@@ -1,6 +1,6 @@
 import type { CatalogueStack, CatalogueStud } from '../catalogue.ts';
 import type { Fits, Stack, StudCheck, StudMatch } from './stud.ts';
-import type { ThreadSpec } from './thread.ts';
+import type { ThreadCandidate, ThreadSpec } from './thread.ts';
 
 /** A stud of the catalog, held against a stack. */
 export interface StudChoice {
@@ -60,4 +60,62 @@ export interface FlexplateFound {
   readonly totalMm: number;
   readonly offMm: number;
   readonly within: boolean;
+}
+
+/** A thread whose nut a hand takes for the right one. */
+export interface ThreadTwin {
+  readonly thread: ThreadSpec;
+  /** How many threads it goes on before it binds. */
+  readonly threads: number;
+  /** The twin's nut goes on this stud; else this thread's nut on the twin's stud. */
+  readonly nutIsTwins: boolean;
+}
+
+/** A thread of the tables, held against what was measured. */
+export interface ThreadFound extends ThreadCandidate {
+  readonly thread: ThreadSpec;
+  /** The one that goes on farthest first. */
+  readonly twins: readonly ThreadTwin[];
+}
+
+export interface ThreadsFound {
+  /** Nearest first; with the diameter alone, the usual ones first. */
+  readonly mayBe: readonly ThreadFound[];
+  /** The nearest it is not. */
+  readonly nearest: readonly ThreadFound[];
+}
+
+/** What is measured of a stud's lengths; null where it was not. */
+export type StudLengths = {
+  readonly [Name in 'threadStartMm' | 'threadEndMm' | 'projectionMm' | 'pilotDiameterMm']: number | null;
+};
+
+/** A stud of the catalog beside the one in the hand. */
+export interface StudNear {
+  readonly id: string;
+  /** Each length that was measured: the one in the hand less the catalog's. */
+  readonly off: readonly { readonly what: keyof StudLengths; readonly mm: number }[];
+  /** All of them together, for the order. */
+  readonly farMm: number;
+}
+
+/** What is typed of a thread that was measured; null where it was not. */
+export interface ThreadTyped {
+  readonly majorMm: number | null;
+  readonly pitches: number;
+  readonly overMm: number | null;
+  readonly majorWithinMm: number;
+  readonly overWithinMm: number;
+}
+
+/** A stud measured in the hand. */
+export interface StudInHand {
+  /** Held against what was measured of the thread; null where no diameter was. */
+  readonly threads: ThreadsFound | null;
+  /** As typed, or the only one it may be. */
+  readonly thread: ThreadSpec | null;
+  /** Of that thread, or of those it may be; nearest first. */
+  readonly shelf: readonly (StudNear & { readonly entry: CatalogueStud; readonly alike: boolean })[];
+  /** Checked in every stack: the stud itself where it is measured in full, else the one of the shelf that is like it. */
+  readonly checked: { readonly id: string; readonly entry: CatalogueStud } | null;
 }

@@ -37,3 +37,25 @@ export interface ThreadGeometry {
   /** How each limit was got, in the units of the thread's own standard. */
   readonly how: readonly Step[];
 }
+
+/** A thread measured with a caliper. */
+export interface ThreadReading {
+  readonly majorMm: number;
+  readonly majorWithinMm: number;
+  /** How many pitches, crest to crest, `overMm` goes over. */
+  readonly pitches: number;
+  /** null where only the diameter was measured. */
+  readonly overMm: number | null;
+  readonly overWithinMm: number;
+}
+
+/** A thread that was held against what was measured. */
+export interface ThreadCandidate {
+  /** Measured less the nearest end of the class; 0 between its ends. */
+  readonly offMajorMm: number;
+  readonly offPitchMm: number | null;
+  /** It may be this one. */
+  readonly within: boolean;
+  /** How far, for the order: 1 is at the edge of one of the two. */
+  readonly far: number;
+}

@@ -13,6 +13,11 @@ export interface LengthsExpected {
   readonly threadEndMm: number;
   readonly lengthFromPadMm: number;
   readonly pilotMm: number;
+  readonly pitchDiameterMm: number;
+  readonly filletMm: number;
+  readonly chamferMm: number;
+  readonly washerMm: number;
+  readonly toleranceMm: number;
   readonly stackMm: number;
   readonly depthMm: number;
   readonly hubMm: number;
@@ -37,6 +42,11 @@ export function lengthsExpected(threadTyped: string): LengthsExpected {
     threadEndMm: 22,
     lengthFromPadMm: 26,
     pilotMm: 0.85 * d,
+    pitchDiameterMm: 0.93 * d,
+    filletMm: 3,
+    chamferMm: 0.8,
+    washerMm: 2.2,
+    toleranceMm: 0.2,
     stackMm: 10,
     depthMm: 28,
     hubMm: 17,

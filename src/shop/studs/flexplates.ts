@@ -1,8 +1,8 @@
 import type { CatalogueStack } from '../../../shared/words/catalogue.ts';
 import type { FlexplateFound, FlexplateSeen } from '../../../shared/words/stud/choices.ts';
-import type { ThreadSpec } from '../../../shared/words/stud/thread.ts';
 import { stacksByThickness } from '../../calc/stud/numbers/stacksByThickness.ts';
 import type { NamedEntry } from '../studChoices.ts';
+import { sameThread } from './threads.ts';
 
 export interface FlexplatesFound {
   readonly matches: readonly FlexplateFound[];
@@ -36,13 +36,4 @@ export function flexplatesLike(
     nearest: ofStyle.find(({ within }) => !within) ?? null,
     ofOtherStyle: style === null ? [] : found.filter((one) => one.within && !ofStyle.includes(one)),
   };
-}
-
-/** Same size and pitch, whatever the class. */
-function sameThread(a: ThreadSpec | null, b: ThreadSpec): boolean {
-  if (a?.system === 'unified' && b.system === 'unified')
-    return a.majorInch === b.majorInch && a.threadsPerInch === b.threadsPerInch;
-  return (
-    a?.system === 'metric' && b.system === 'metric' && a.majorMm === b.majorMm && a.pitchMm === b.pitchMm
-  );
 }

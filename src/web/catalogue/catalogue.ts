@@ -6,6 +6,7 @@ import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 import { type CatalogueKind, ENTRY_WORD, isCatalogueKind } from '../../../shared/words/terms.ts';
 import { CataloguePage, EntryPage } from '../../../views/pages/catalogue/cataloguePage.tsx';
 import type { EntryStale } from '../../../views/parts/entryHistory.tsx';
+import type { DoubtedLength } from '../../../views/parts/form/doubted.tsx';
 import { renderPage } from '../../../views/render.ts';
 import {
   addEntry,
@@ -26,7 +27,7 @@ import { frameOf, type PageContext, rememberPreference } from '../request/pageCo
 import { type Fields, fieldsOf, TypedForm } from '../request/typed.ts';
 import { withInitials } from '../request/whoFaults.ts';
 import { layerRows } from '../stud/stackForm.ts';
-import { entryAsTyped, entryBox, readEntry } from './entryForm.ts';
+import { askAboutEntry, entryAsTyped, entryBox, readEntry } from './entryForm.ts';
 import { entryRevisionsInWords, entryStale } from './entryWords.ts';
 import { typedOf } from './typedEntry.ts';
 
@@ -118,17 +119,20 @@ async function save(
   write: (ctx: Ctx, body: EntryBodies[CatalogueKind], typed: TypedInEntry | null) => Promise<Entry>,
 ): Promise<void> {
   const fields = fieldsOf(req.body);
-  const form = new TypedForm(fields, await frameOf(req, context));
+  const frame = await frameOf(req, context);
+  const shown = entry ? entryAsTyped(entry, writingIn(fields, frame)) : {};
+  const form = new TypedForm(fields, frame, shown);
   if (fields.add === 'layer') {
     await show(context, req, res, { kind, entry, fields });
     return;
   }
   const body = readEntry(kind, form);
-  if (body === null) {
-    await show(context, req, res, { kind, entry, fields, faults: withInitials(form.faults, fields.who) });
+  if (body !== null) askAboutEntry(kind, form);
+  if (body === null || form.faults.length > 0) {
+    const faults = withInitials(form.faults, fields.who);
+    await show(context, req, res, { kind, entry, fields, faults, doubts: form.doubts });
     return;
   }
-  const shown = entry ? entryAsTyped(entry, form.writing) : {};
   const typed = typedOf(form, body, entryBox(kind, form), shown);
   await attempt(context, req, res, { kind, entry, fields, body }, () =>
     write(ctxOf(context, fields), body, typed),
@@ -179,10 +183,11 @@ async function show(
   page: EntryAsked & {
     readonly fields: Fields;
     readonly faults?: readonly Fault[];
+    readonly doubts?: readonly DoubtedLength[];
     readonly stale?: EntryStale;
   },
 ): Promise<void> {
-  const { kind, entry, fields, faults = [], stale = null } = page;
+  const { kind, entry, fields, faults = [], doubts = [], stale = null } = page;
   const { db } = context.shop;
   const own = await frameOf(req, context);
   const from = fields.back ? `?${new URLSearchParams({ back: fields.back })}` : '';
@@ -192,7 +197,7 @@ async function show(
     entryRevisionsInWords(kind, await entryHistory(db, kind, id), await typedIn(db, kind, id), frame);
   const rows = layerRows(new TypedForm(fields, frame));
   const history = entry ? await told(entry) : [];
-  const props = { frame, kind, entry, history, fields, layerRows: rows, faults, stale };
+  const props = { frame, kind, entry, history, fields, layerRows: rows, faults, doubts, stale };
   res.status(stale !== null ? 409 : faults.length > 0 ? 422 : 200).send(renderPage(EntryPage(props)));
 }
 

@@ -16,6 +16,7 @@ import { CATALOGUE_NUT, CATALOGUE_STUD, CATALOGUE_WASHER } from '../../../shared
 import type { CatalogueKind } from '../../../shared/words/terms.ts';
 import { boxAt, readBody } from '../request/bodyForm.ts';
 import type { Fields, TypedForm, Writing } from '../request/typed.ts';
+import { askAboutEntryStack, askAboutNut, askAboutStud, askAboutWasher } from '../stud/asked.ts';
 import { readNut } from '../stud/nutForm.ts';
 import { readStack, stackAsTyped, stackFieldOf } from '../stud/stackForm.ts';
 import { readStud } from '../stud/studForm.ts';
@@ -36,6 +37,14 @@ export function readEntry(kind: CatalogueKind, form: TypedForm): EntryBodies[Cat
   if (kind === 'nut') return readNut(form);
   if (kind === 'washer') return readWasher(form);
   return kind === 'gauge' ? readGauge(form) : readFamily(form);
+}
+
+/** What was typed of a stud, a stack, a nut or a washer and looks like a slip is asked about; a cover type refuses what can't be believed. */
+export function askAboutEntry(kind: CatalogueKind, form: TypedForm): void {
+  if (kind === 'stud') askAboutStud(form);
+  if (kind === 'stack') askAboutEntryStack(form);
+  if (kind === 'nut') askAboutNut(form);
+  if (kind === 'washer') askAboutWasher(form);
 }
 
 /** The box that each place in a body came from. */

@@ -27,6 +27,13 @@ export function askLimits(
     const text = form.text(box);
     if (form.text(`ok.${box}`) === text) return [];
     form.fault(box, `${label}: ${doubt.question} Enter it again, or confirm it below.`);
-    return [{ name: box, typed: text, says: `${label}: ${text} is right, as typed` }];
+    return [
+      {
+        name: box,
+        typed: text,
+        says: `${label}: ${text} is right, as typed`,
+        meant: doubt.meantTyped === null ? [] : [doubt.meantTyped],
+      },
+    ];
   });
 }

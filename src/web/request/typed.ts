@@ -7,18 +7,26 @@ import type { UnitName } from '../../../shared/quantity/units.ts';
 import type { AsTyped } from '../../../shared/words/catalogue.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
-import type { DoubtedLength } from '../../../views/parts/form/doubted.tsx';
+import { type DoubtedLength, MEANT } from '../../../views/parts/form/doubted.tsx';
 
 export type { Writing };
 export type Fields = Readonly<Record<string, string>>;
 
-/** Query or body of a form as plain text fields; the last of several of one name counts, anything else is dropped. */
+/**
+ * Query or body of a form as plain text fields; the last of several of one name counts, anything else is dropped. A
+ * button `set.NAME` has the value that was meant, and puts it into the box NAME.
+ */
 export function fieldsOf(source: unknown): Fields {
   const fields: Record<string, string> = Object.create(null);
   if (typeof source !== 'object' || source === null) return fields;
   for (const [name, value] of Object.entries(source)) {
     const last: unknown = Array.isArray(value) ? value.at(-1) : value;
     if (typeof last === 'string') fields[name] = last.replaceAll('\0', '');
+  }
+  for (const name of Object.keys(fields)) {
+    if (!name.startsWith(MEANT)) continue;
+    fields[name.slice(MEANT.length)] = fields[name]!;
+    delete fields[name];
   }
   return fields;
 }
@@ -45,10 +53,13 @@ export class TypedForm {
   readonly #noted = new Map<string, { readonly kind: TypedKind; readonly bare: UnitName }>();
   /** As the form says, where it does. */
   readonly writing: Writing;
+  /** What the form showed: a box that still says so was not typed, and is not asked about. */
+  readonly #shown: Fields;
 
-  constructor(fields: Fields, writing: Writing) {
+  constructor(fields: Fields, writing: Writing, shown: Fields = {}) {
     this.fields = fields;
     this.writing = writingIn(fields, writing);
+    this.#shown = shown;
   }
 
   text(name: string): string {
@@ -93,16 +104,27 @@ export class TypedForm {
   lengthLike(name: string, label: string, expectedMm: number, slips: 'any' | 'unit' = 'any'): number | null {
     const valueMm = this.length(name, label);
     const typed = this.text(name);
-    if (valueMm === null || this.text(`ok.${name}`) === typed) return valueMm;
+    if (valueMm === null || this.isSure(name)) return valueMm;
     const { lengthUnit, decimalSign } = this.writing;
     const read = readQuantity({ field: label, typed, kind: 'length', unit: lengthUnit, decimalSign });
     const unit = read.ok ? read.unit : lengthUnit;
     const asked = doubt({ valueMm, expectedMm, typed, unit, decimalSign });
     if (!asked?.meantTyped || (slips === 'unit' && asked.meantTyped.endsWith(` ${unit}`))) return valueMm;
-    this.fault(name, `${label}: ${asked.question} Enter it again, or confirm it below.`);
     const said = asked.question.slice(0, asked.question.indexOf('?'));
-    this.doubts.push({ name, typed, says: `${label} is ${said}, as typed` });
+    this.ask(name, `${label}: ${asked.question}`, `${label} is ${said}, as typed`, [asked.meantTyped]);
     return null;
+  }
+
+  /** Confirmed, or as the form showed it. */
+  isSure(name: string): boolean {
+    const typed = this.text(name);
+    return this.text(`ok.${name}`) === typed || this.#shown[name]?.trim() === typed;
+  }
+
+  /** Asks about what is in a box: what may be meant has a button; `says` null where it cannot be taken as typed. */
+  ask(name: string, question: string, says: string | null, meant: readonly string[]): void {
+    this.fault(name, says === null ? question : `${question} Enter it again, or confirm it below.`);
+    this.doubts.push({ name, typed: this.text(name), says, meant });
   }
 
   /** Several readings of one place, parted by semicolons: `4.92; 4.93`. Empty gives none. */

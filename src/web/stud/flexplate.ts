@@ -13,8 +13,9 @@ import { keepingUnits } from '../request/otherUnit.ts';
 import type { PageContext } from '../request/pageContext.ts';
 import { handledIn } from '../request/route.ts';
 import { fieldsOf, TypedForm } from '../request/typed.ts';
+import { askAboutEach } from './asked.ts';
 import { shelves, studFrame } from './request.ts';
-import { askAboutEach, noteStack, readThreadField } from './stackForm.ts';
+import { noteStack, readThreadField } from './stackForm.ts';
 
 /** Which flexplate is it? By what is seen and measured; it ends in a stack. */
 export function flexplateRouter(context: PageContext): Router {

@@ -17,8 +17,9 @@ import { keepingUnits } from '../request/otherUnit.ts';
 import type { PageContext } from '../request/pageContext.ts';
 import { handledIn } from '../request/route.ts';
 import { type Fields, fieldsOf, TypedForm } from '../request/typed.ts';
+import { askAboutEach } from './asked.ts';
 import { shelves, studFrame } from './request.ts';
-import { askAboutEach, stackAsTyped } from './stackForm.ts';
+import { stackAsTyped } from './stackForm.ts';
 
 /** Pull-forward: the gap from two measured depths, equal shims, and the stud that then fits. Nothing is kept. */
 export function gapRouter(context: PageContext): Router {

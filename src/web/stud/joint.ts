@@ -1,6 +1,6 @@
 import { asTyped, type Writing } from '../../../shared/quantity/fieldText.ts';
 import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
-import { jointSchema } from '../../../shared/schemas/studParts.ts';
+import { jointSchema, jointTypedSchema } from '../../../shared/schemas/studParts.ts';
 import { JOINT } from '../../../shared/words/fields/joint.ts';
 import type { JointFrom } from '../../../shared/words/job.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
@@ -29,6 +29,12 @@ export function readJoint(form: TypedForm, ring: StudRing): Joint | null {
     return { ...parsed.data, ...(ring.of === 'stack' && ofStack.length > 0 && { ofStack }) };
   form.addFaults(faultsOf(parsed.error), (path) => jointField(`joint.${path}`));
   return null;
+}
+
+/** What is typed of a joint where no stack is chosen yet: what can't be used is told, and nothing is missing. */
+export function readJointAlone(form: TypedForm): void {
+  const parsed = jointTypedSchema.safeParse(readBody(form, JOINT, { known: JOINT_FIGURES, idle: true }));
+  if (!parsed.success) form.addFaults(faultsOf(parsed.error), (path) => jointField(`joint.${path}`));
 }
 
 /** Whose torque it is, as chosen on the form. */

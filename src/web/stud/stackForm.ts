@@ -1,15 +1,13 @@
 import { asTyped, type Writing } from '../../../shared/quantity/fieldText.ts';
 import { readThread } from '../../../shared/quantity/readThread.ts';
+import { threadDoubt } from '../../../shared/quantity/threadDoubt.ts';
 import { catalogueStackSchema } from '../../../shared/schemas/catalogue.ts';
 import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
 import type { CatalogueStack } from '../../../shared/words/catalogue.ts';
-import type { AnyField } from '../../../shared/words/fields/field.ts';
-import { CATALOGUE_STACK, LAYER, NUT, NUT_THREAD_BOX, STACK } from '../../../shared/words/fields/stud.ts';
-import { LAYER_KINDS } from '../../../shared/words/stud/stud.ts';
+import { CATALOGUE_STACK, LAYER, NUT, NUT_THREAD_BOX } from '../../../shared/words/fields/stud.ts';
 import type { ThreadSpec } from '../../../shared/words/stud/thread.ts';
-import { lengthsExpected } from '../../shop/studs/expected.ts';
 import { expectedGapMm } from '../../shop/studs/gap.ts';
-import { styleOf, usualThicknessMm } from '../../shop/studs/layers.ts';
+import { styleOf } from '../../shop/studs/layers.ts';
 import { nutMarked } from '../../shop/studs/markings.ts';
 import { anyTyped, boxAt, noteBody, readBody } from '../request/bodyForm.ts';
 import type { TypedForm } from '../request/typed.ts';
@@ -23,43 +21,6 @@ export function layerRows(form: TypedForm): number {
     .filter((index) => index !== undefined)
     .map(Number);
   return Math.min(Math.max(1, ...typed) + 1 + (form.text('add') === 'layer' ? 1 : 0), MOST_LAYERS);
-}
-
-/** Inches typed as millimeters or the other way round; a shim may have any thickness. */
-export function askAboutLayers(form: TypedForm): void {
-  for (let i = 0; i < layerRows(form); i++) {
-    const name = form.text(`ln.${i}`) || `layer ${i + 1}`;
-    const usualMm = usualThicknessMm({ name, kind: form.choice(`lk.${i}`, LAYER_KINDS) });
-    if (usualMm !== null) form.lengthLike(`lt.${i}`, `Thickness of ${name}`, usualMm, 'unit');
-  }
-}
-
-/** A slipped decimal or the wrong unit in any of these boxes is asked about. */
-export function askAboutEach(
-  form: TypedForm,
-  rows: readonly (readonly [field: Pick<AnyField, 'box' | 'label'>, expectedMm: number, row?: number])[],
-): void {
-  for (const [{ box, label }, expectedMm, row] of rows) {
-    if (!box) continue;
-    const name = row === undefined ? box : `${box}.${row}`;
-    if (!form.has(name) || form.faults.some(({ path }) => path === name)) continue;
-    form.lengthLike(name, row === undefined ? label : `${label} of layer ${row + 1}`, expectedMm);
-  }
-}
-
-/** Nut, holes and room of a stack as typed. */
-export function askAboutStack(form: TypedForm): void {
-  const usual = lengthsExpected(form.text(NUT_THREAD_BOX));
-  askAboutEach(form, [
-    [NUT.heightMm, usual.nutHeightMm],
-    [NUT.bearingOuterDiameterMm, usual.washerFaceMm],
-    [STACK.holeCircleDiameterMm, usual.boltCircleMm],
-    [STACK.tipRoomMm, usual.studEndRoomMm],
-    ...Array.from(
-      { length: layerRows(form) },
-      (_, row) => [LAYER.holeDiameterMm, usual.holeMm, row] as const,
-    ),
-  ]);
 }
 
 /** What a stack's boxes hold, where they are not read: they may come with the address. */
@@ -129,8 +90,15 @@ export function readThreadField(
 ): ThreadSpec | null {
   if (!form.has(name)) return null;
   const read = readThread(form.text(name), side);
-  if (read.ok) return read.thread;
-  form.fault(name, read.message);
+  if (!read.ok) {
+    const meant = read.choices ?? (read.meant === undefined ? [] : [read.meant]);
+    if (meant.length === 0) form.fault(name, read.message);
+    else form.ask(name, read.message, null, meant);
+    return null;
+  }
+  const asked = form.isSure(name) ? null : threadDoubt(read.thread);
+  if (asked === null) return read.thread;
+  form.ask(name, `Thread: ${asked.question}`, `Thread is ${form.text(name)}, as typed`, [asked.meant]);
   return null;
 }
 

@@ -1,37 +1,23 @@
 import { type Request, type Response, Router } from 'express';
-import type { CatalogueStack, CatalogueStud, ShopCriteria } from '../../../shared/words/catalogue.ts';
-import { CATALOGUE_STUD, STUD, THREAD_BOX } from '../../../shared/words/fields/stud.ts';
-import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
-import type { Skipped, StackChoice } from '../../../shared/words/stud/choices.ts';
-import type { Frame } from '../../../views/frame.ts';
+import type { CatalogueStack } from '../../../shared/words/catalogue.ts';
 import { SlipPage } from '../../../views/pages/stud/slipPage.tsx';
-import { StacksForStudPage } from '../../../views/pages/stud/stacksForStudPage.tsx';
 import { StudPage, type StudPageProps } from '../../../views/pages/stud/studPage.tsx';
 import { renderPage } from '../../../views/render.ts';
-import { stackChoicesFor } from '../../shop/studChoices.ts';
-import { lengthsExpected } from '../../shop/studs/expected.ts';
 import { JOINT_FIGURES, studRing } from '../../shop/studs/joint.ts';
 import { narrowed, studsHeld, threadsOf } from '../../shop/studs/onShelf.ts';
 import { counterSlip } from '../../shop/studs/slip.ts';
-import { noteBody } from '../request/bodyForm.ts';
 import { keepingUnits } from '../request/otherUnit.ts';
 import type { PageContext } from '../request/pageContext.ts';
 import { handledIn } from '../request/route.ts';
 import { type Fields, fieldsOf, TypedForm } from '../request/typed.ts';
+import { askAboutLayers, askAboutStack } from './asked.ts';
 import { flexplateRouter } from './flexplate.ts';
 import { gapRouter } from './gap.ts';
+import { handAlong, handBoxes } from './inHand.ts';
 import { onJointField, readJoint, torqueFromOf } from './joint.ts';
 import { shelves, studFrame } from './request.ts';
-import {
-  askAboutEach,
-  askAboutLayers,
-  askAboutStack,
-  layerRows,
-  noteStack,
-  readGap,
-  readStack,
-} from './stackForm.ts';
-import { readStud } from './studForm.ts';
+import { layerRows, noteStack, readGap, readStack } from './stackForm.ts';
+import { getStacksForStud } from './stacks.ts';
 
 const OWN = 'own';
 
@@ -65,11 +51,15 @@ async function studsAsked(context: PageContext, req: Request) {
   const stackId = fields.stack ?? '';
   const asked = stackFor(form, stackId, stacks);
   const pullForwardMm = readGap(form, stackId === OWN ? null : (asked?.pullForwardMm ?? null));
+  const hand = handAlong(form);
   const chosen = form.doubts.length > 0 ? null : asked;
   const ring = studRing(null, chosen?.stack ?? null);
   const joint = readJoint(form, ring);
   const onlyThread = fields.onlyThread ?? '';
-  const wanted = narrowed(studs, { thread: onlyThread, inStock: fields.inStock === '1' });
+  const wanted = narrowed(hand ? [...studs, hand] : studs, {
+    thread: onlyThread,
+    inStock: fields.inStock === '1',
+  });
   const threadKnown = chosen?.nut?.thread != null || onlyThread !== '';
   const stack = form.faults.length === 0 && threadKnown ? chosen : null;
   const question = { stack, pullForwardMm, joint, criteria, unit: frame.lengthUnit };
@@ -85,6 +75,7 @@ async function studsAsked(context: PageContext, req: Request) {
     threadMissing: chosen !== null && form.faults.length === 0 && !threadKnown,
     pullForwardMm: pullForwardMm ?? chosen?.pullForwardMm ?? null,
     ...held,
+    hand: hand && { entry: hand.body, boxes: handBoxes(hand.body, form) },
     joint,
     ring,
     writing: form.writing,
@@ -116,54 +107,6 @@ async function getSlip(context: PageContext, req: Request, res: Response): Promi
   res.send(renderPage(SlipPage({ frame, slip, number: null, at: context.now().toISOString() })));
 }
 
-async function getStacksForStud(context: PageContext, req: Request, res: Response): Promise<void> {
-  const fields = fieldsOf(req.query);
-  const frame = await studFrame(req, context, fields);
-  const { stacks, studs, criteria } = await shelves(context);
-  const form = new TypedForm(fields, frame);
-  noteBody(form, CATALOGUE_STUD);
-  const studId = fields.stud ?? '';
-  const style = form.choice('onlyStyle', ['one-piece', 'two-piece'] as const);
-  const asked = stacks.filter(({ body }) => style === null || body.stack.style === style);
-  const entry =
-    studId === OWN
-      ? Object.keys(fields).some((name) => name === 'thread')
-        ? readStud(form, 'the stud in hand')
-        : null
-      : (studs.find((one) => one.id === studId)?.body ?? null);
-  if (studId === OWN && entry) askAboutStud(form);
-  const { choices, skipped, faults } =
-    entry && form.faults.length === 0
-      ? stackChoices(entry, asked, criteria, frame)
-      : { choices: [], skipped: [], faults: [] };
-  const all = [...form.faults, ...faults];
-  res.status(all.length > 0 ? 422 : 200).send(
-    renderPage(
-      StacksForStudPage({
-        frame: keepingUnits(frame, form),
-        fields,
-        studId,
-        studs: studs.map(({ id, body }) => ({ id, name: body.name })),
-        entry: form.doubts.length > 0 ? null : entry,
-        doubts: form.doubts,
-        choices,
-        skipped,
-        faults: all,
-      }),
-    ),
-  );
-}
-
-/** Lengths of a stud in the hand that look like a slip are asked about. */
-function askAboutStud(form: TypedForm): void {
-  const usual = lengthsExpected(form.text(THREAD_BOX));
-  askAboutEach(form, [
-    [STUD.threadEndMm, usual.threadEndMm],
-    [STUD.projectionMm, usual.lengthFromPadMm],
-    [STUD.pilotDiameterMm, usual.pilotMm],
-  ]);
-}
-
 function stackFor(
   form: TypedForm,
   stackId: string,
@@ -179,18 +122,4 @@ function stackFor(
     return stack;
   }
   return stacks.find((one) => one.id === stackId)?.body ?? null;
-}
-
-function stackChoices(
-  entry: CatalogueStud,
-  stacks: readonly { id: string; body: CatalogueStack }[],
-  criteria: ShopCriteria,
-  frame: Frame,
-): { choices: readonly StackChoice[]; skipped: readonly Skipped[]; faults: readonly Fault[] } {
-  try {
-    return { ...stackChoicesFor(entry, stacks, criteria, frame.lengthUnit), faults: [] };
-  } catch (error) {
-    if (error instanceof Refusal) return { choices: [], skipped: [], faults: error.faults };
-    throw error;
-  }
 }

@@ -16,6 +16,7 @@ import {
 } from '../../parts/entryHistory.tsx';
 import { BodyFields } from '../../parts/form/bodyFields.tsx';
 import { ChangeForm } from '../../parts/form/changeForm.tsx';
+import { Doubted, type DoubtedLength } from '../../parts/form/doubted.tsx';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Field } from '../../parts/form/fieldBox.tsx';
@@ -191,12 +192,13 @@ export interface EntryPageProps {
   readonly fields: Readonly<Record<string, string>>;
   readonly layerRows: number;
   readonly faults: readonly Fault[];
+  readonly doubts: readonly DoubtedLength[];
   readonly stale: EntryStale | null;
 }
 
 /** One entry by form: a new one, or a new revision of one. */
 export function EntryPage(props: EntryPageProps) {
-  const { frame, kind, entry, history, fields, layerRows, faults, stale } = props;
+  const { frame, kind, entry, history, fields, layerRows, faults, doubts, stale } = props;
   const word = ENTRY_WORD[kind].one;
   const mayChange = may(frame, 'keeper');
   const action = entry ? `/catalogue/${kind}/${encodeURIComponent(entry.id)}` : `/catalogue/${kind}`;
@@ -221,6 +223,7 @@ export function EntryPage(props: EntryPageProps) {
         {kind === 'washer' && <BodyFields of={CATALOGUE_WASHER} {...boxes} />}
         {kind === 'gauge' && <BodyFields of={GAUGE} {...boxes} />}
         {kind === 'stack' && <StackFields {...boxes} rows={layerRows} />}
+        <Doubted doubts={doubts} fields={fields} />
         {mayChange && <SaveEntry {...props} action={action} />}
       </ChangeForm>
       {history.length > 0 && (

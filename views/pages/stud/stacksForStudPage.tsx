@@ -1,55 +1,73 @@
+import type { Writing } from '../../../shared/quantity/fieldText.ts';
 import type { CatalogueStud } from '../../../shared/words/catalogue.ts';
+import type { KnownFigures } from '../../../shared/words/fields/field.ts';
+import { CATALOGUE_STACK } from '../../../shared/words/fields/stud.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
-import type { Skipped, StackChoice } from '../../../shared/words/stud/choices.ts';
+import type { Skipped, StackChoice, StudInHand } from '../../../shared/words/stud/choices.ts';
 import { StudInStack } from '../../drawings/studInStack.tsx';
 import type { Frame } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
 import { Cautions } from '../../parts/caution.tsx';
+import { Boxes } from '../../parts/form/bodyFields.tsx';
 import { Doubted, type DoubtedLength } from '../../parts/form/doubted.tsx';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { Choice } from '../../parts/form/fieldBox.tsx';
+import { bareCallout, HandFields, OnTheShelf, ThreadByCaliper } from './handParts.tsx';
+import { JointFields } from './jointFields.tsx';
 import { SkippedNote } from './shelfParts.tsx';
-import { StudFields } from './studFields.tsx';
-import { RankedRow } from './studPage.tsx';
+import { lowerFirst, RankedRow } from './studPage.tsx';
+
+const { pullForwardMm } = CATALOGUE_STACK;
 
 export interface StacksForStudProps {
   readonly frame: Frame;
   readonly fields: Readonly<Record<string, string>>;
   readonly studId: string;
   readonly studs: readonly { readonly id: string; readonly name: string }[];
-  readonly entry: CatalogueStud | null;
+  readonly writing: Writing;
+  readonly figures: KnownFigures;
+  /** What was measured of a stud in the hand; null where there is none, or with faults. */
+  readonly hand: StudInHand | null;
+  /** The stud that is checked in every stack. */
+  readonly checked: { readonly id: string; readonly entry: CatalogueStud } | null;
+  /** What stays with the stud when a stack is opened. */
+  readonly along: Readonly<Record<string, string>>;
+  readonly pullForwardMm: number | null;
   readonly doubts: readonly DoubtedLength[];
   readonly choices: readonly StackChoice[];
   readonly skipped: readonly Skipped[];
   readonly faults: readonly Fault[];
 }
 
-/** The reverse: a stud in the hand, and the stacks it suits. */
+/** The reverse: a stud of the catalog, or one in the hand that is found by a caliper, and the stacks it fits. */
 export function StacksForStudPage(props: StacksForStudProps) {
-  const { frame, studId, entry, choices } = props;
+  const { checked, choices, hand, studId } = props;
   const near = choices.filter((choice) => !choice.otherThread);
   const others = choices.filter((choice) => choice.otherThread);
-  const suited = choices.filter((choice) => choice.check.fits !== 'no');
   return (
-    <Layout title="Flexplate stacks for a stud" here="studs" {...frame}>
+    <Layout title="Flexplate stacks for a stud" here="studs" {...props.frame}>
       <div id="stacks-page">
-        <h1>
-          {entry && choices.length > 0
-            ? `${capital(entry.name)} fits ${count(suited.length, choices.length)}.`
-            : 'Which flexplate stacks does this stud fit?'}
-        </h1>
+        <h1>{headline(props)}</h1>
         <p class="why">
-          Choose a stud from the catalog, or enter what you measure on the one in your hand. It is then
-          checked in every flexplate stack.
+          {studId === 'own'
+            ? 'Two measurements give the thread: across the threads, and over ten of them. The length from the pad tells the stud.'
+            : 'Choose a stud from the catalog, or measure the one in your hand. It is then checked in every flexplate stack.'}
         </p>
-        <StudForm {...props} />
-        {entry && near.length > 0 && <Ranked choices={near} stud={entry} studId={studId} frame={frame} />}
-        {entry && others.length > 0 && (
+        {hand && <ThreadByCaliper hand={hand} fields={props.fields} writing={props.writing} />}
+        {hand && <OnTheShelf hand={hand} along={props.along} unit={props.frame.lengthUnit} />}
+        {checked && near.length > 0 && (
+          <section id="stacks-found" aria-labelledby="stacks-head">
+            <h2 id="stacks-head">Flexplate stacks for the {lowerFirst(checked.entry.name)}</h2>
+            <Ranked {...props} choices={near} checked={checked} />
+          </section>
+        )}
+        {checked && others.length > 0 && (
           <details class="more-findings" open={near.length === 0}>
             <summary>{others.length} more with another nut thread</summary>
-            <Ranked choices={others} stud={entry} studId={studId} frame={frame} />
+            <Ranked {...props} choices={others} checked={checked} />
           </details>
         )}
+        <StudForm {...props} />
         <SkippedNote kind="stack" skipped={props.skipped} />
         <Cautions kinds={['torque', 'general']} />
       </div>
@@ -57,11 +75,22 @@ export function StacksForStudPage(props: StacksForStudProps) {
   );
 }
 
-function StudForm({ frame, fields, studId, studs, doubts, faults }: StacksForStudProps) {
+function headline({ checked, choices, hand, studId }: StacksForStudProps): string {
+  const suited = choices.filter((choice) => choice.check.fits !== 'no');
+  if (checked && choices.length > 0)
+    return `${capital(checked.entry.name)} fits ${count(suited.length, choices.length)}.`;
+  if (hand?.thread) return `Thread ${bareCallout(hand.thread)}.`;
+  return studId === 'own' ? 'Which stud is it?' : 'Which flexplate stacks does this stud fit?';
+}
+
+function StudForm(props: StacksForStudProps) {
+  const { frame, fields, studId, studs, writing, doubts, faults, hand, checked } = props;
+  const boxes = { fields, faults, writing };
   return (
     <form
       method="get"
       action="/stud/stacks"
+      id="stacks-form"
       hx-get="/stud/stacks"
       hx-target="#stacks-page"
       hx-select="#stacks-page"
@@ -79,9 +108,23 @@ function StudForm({ frame, fields, studId, studs, doubts, faults }: StacksForStu
           value={studId}
           options={[
             ...(studId === '' ? [{ value: '', label: 'choose' }] : []),
+            { value: 'own', label: 'in my hand: measure it' },
             ...studs.map(({ id, name }) => ({ value: id, label: name })),
-            { value: 'own', label: 'not listed: enter what it measures' },
           ]}
+        />
+      </div>
+      {studId === 'own' && <HandFields {...boxes} />}
+      <Doubted doubts={doubts} fields={fields} />
+      <div class="actions">
+        <button class={hand || checked ? 'button' : 'button first'} type="submit" id="find-stacks">
+          {studId === 'own' ? 'Find the stud' : 'Find flexplate stacks'}
+        </button>
+      </div>
+      <div class="fields">
+        <Boxes
+          {...boxes}
+          of={{ pullForwardMm }}
+          hints={{ pullForwardMm: 'Stays with the stud. Empty: each flexplate stack’s own.' }}
         />
         <Choice
           label="Flexplates"
@@ -94,55 +137,54 @@ function StudForm({ frame, fields, studId, studs, doubts, faults }: StacksForStu
           ]}
         />
       </div>
-      {studId === 'own' && <StudFields fields={fields} faults={faults} writing={frame} inHand />}
-      <Doubted doubts={doubts} fields={fields} />
-      <div class="actions">
-        <button class="button first" type="submit" id="find-stacks">
-          Find flexplate stacks
-        </button>
-      </div>
+      <JointFields
+        {...boxes}
+        figures={props.figures}
+        ring={{ count: null, circleMm: null, of: 'stack' }}
+        prevailing={false}
+      />
     </form>
   );
 }
 
 function Ranked({
   choices,
-  stud,
-  studId,
+  checked: { id: studId, entry: stud },
+  along,
+  pullForwardMm: gapMm,
   frame,
-}: {
-  choices: readonly StackChoice[];
-  stud: CatalogueStud;
-  studId: string;
-  frame: Frame;
-}) {
+}: StacksForStudProps & { readonly checked: NonNullable<StacksForStudProps['checked']> }) {
   return (
     <ol class="rows">
-      {choices.map(({ id, entry, check, otherThread, mends }) => (
-        <RankedRow
-          id={`stack-${id}`}
-          href={`/stud?stack=${encodeURIComponent(id)}${studId === 'own' ? '' : `&stud=${encodeURIComponent(studId)}`}`}
-          fits={check.fits}
-          name={entry.name}
-          detail={entry.stack.style}
-          because={check.because}
-          mends={mends}
-          drawing={
-            otherThread ? undefined : (
-              <StudInStack
-                id={`row-${id}`}
-                stud={stud.stud}
-                stack={entry.stack}
-                nut={entry.nut}
-                check={check}
-                pullForwardMm={entry.pullForwardMm}
-                name={stud.name}
-                unit={frame.lengthUnit}
-              />
-            )
-          }
-        />
-      ))}
+      {choices.map(({ id, entry, check, otherThread, mends }) => {
+        const query = new URLSearchParams({ ...along, stack: id, stud: studId });
+        return (
+          <RankedRow
+            id={`stack-${id}`}
+            href={`/stud?${query}`}
+            slipHref={check.fits === 'no' ? undefined : `/stud/slip?${query}`}
+            fits={check.fits}
+            name={entry.name}
+            detail={entry.stack.style}
+            because={check.because}
+            mends={mends}
+            drawing={
+              otherThread ? undefined : (
+                <StudInStack
+                  id={`row-${id}`}
+                  stud={stud.stud}
+                  stack={entry.stack}
+                  nut={entry.nut}
+                  check={check}
+                  pullForwardMm={gapMm ?? entry.pullForwardMm}
+                  name={stud.name}
+                  unit={frame.lengthUnit}
+                />
+              )
+            }
+          />
+        );
+      })}
     </ol>
   );
 }

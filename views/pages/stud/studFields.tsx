@@ -1,5 +1,5 @@
 import type { Writing } from '../../../shared/quantity/fieldText.ts';
-import { CATALOGUE_STUD } from '../../../shared/words/fields/stud.ts';
+import { CATALOGUE_STUD, STUD } from '../../../shared/words/fields/stud.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import { BodyFields } from '../../parts/form/bodyFields.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
@@ -30,20 +30,17 @@ const GRADES = [
   'grade 2',
 ];
 
-const OF_ENTRY = [
-  'name',
-  'stock',
-  'shelf',
-  'note',
-] as const satisfies readonly (keyof typeof CATALOGUE_STUD)[];
+const { threadStartMm, threadEndMm, lengthToleranceMm, pilotDiameterMm, ...STRENGTH } = STUD;
+const { thread: _made, projectionMm: _asked, ...STRONG } = STRENGTH;
+/** Length from pad and thread are asked before. */
+const MEASURED = { threadStartMm, threadEndMm, lengthToleranceMm, pilotDiameterMm, ...STRONG };
 
 /** A stud measured from the pad's seating face toward the engine. */
 export function StudFields({ inHand = false, ...boxes }: StudFieldsProps) {
   return (
     <BodyFields
-      of={CATALOGUE_STUD}
+      of={inHand ? MEASURED : CATALOGUE_STUD}
       {...boxes}
-      without={inHand ? OF_ENTRY : []}
       after={{
         pilotDiameterMm: (
           <Choice

@@ -1,7 +1,8 @@
 import type { ComponentChildren } from 'preact';
-import type { Writing } from '../../../shared/quantity/fieldText.ts';
-import type { CatalogueStack } from '../../../shared/words/catalogue.ts';
+import { boxesOf, type Writing } from '../../../shared/quantity/fieldText.ts';
+import type { CatalogueStack, CatalogueStud } from '../../../shared/words/catalogue.ts';
 import type { KnownFigures } from '../../../shared/words/fields/field.ts';
+import { JOINT } from '../../../shared/words/fields/joint.ts';
 import { lengthFigure, printLength } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import type { Skipped, StudChoice, StudRing, Substitute } from '../../../shared/words/stud/choices.ts';
@@ -38,6 +39,11 @@ export interface StudPageProps {
   /** Best first. */
   readonly choices: readonly StudChoice[];
   readonly shownId: string | null;
+  /** Brought along from where it was measured: checked beside those of the shelf. */
+  readonly hand: {
+    readonly entry: CatalogueStud;
+    readonly boxes: Readonly<Record<string, string>>;
+  } | null;
   /** null until a torque is typed. */
   readonly joint: Joint | null;
   /** What the stack's holes say. */
@@ -89,8 +95,11 @@ export function StudPage(props: StudPageProps) {
           <a class="button quiet" href="/stud/gap" id="to-gap">
             Measure the pull-forward gap and choose shims
           </a>
+          <a class="button quiet" href="/stud/stacks?stud=own" id="to-caliper">
+            I have the old stud and a caliper
+          </a>
           <a class="button quiet" href="/stud/stacks">
-            I have a stud: which flexplate stacks does it fit?
+            Which flexplate stacks does a stud fit?
           </a>
         </p>
         <Cautions kinds={['torque', 'general']} />
@@ -112,7 +121,7 @@ function StudHead({ props, shown }: { props: StudPageProps; shown: StudChoice | 
             <a class="button first" id="slip" href={`/stud/slip?${slipQuery(props, shown.match.id)}`}>
               Counter slip
             </a>
-            <a class="button" href={`/stud/stacks?stud=${encodeURIComponent(shown.match.id)}`}>
+            <a class="button" id="other-stacks" href={`/stud/stacks?${otherStacks(props, shown.match.id)}`}>
               Other flexplate stacks it fits
             </a>
           </div>
@@ -150,6 +159,7 @@ function StudForm(props: StudPageProps) {
       <ErrorSummary faults={faults} />
       <input type="hidden" name="unit" value={unit} />
       <input type="hidden" name="gapOf" value={stackId} />
+      {props.hand && <HandAlong {...props.hand} frame={frame} />}
       <WhichStack {...props} />
       {stackId === 'own' && (
         <StackFields fields={fields} rows={props.layerRows} faults={faults} writing={props.writing} inHand />
@@ -177,6 +187,21 @@ function StudForm(props: StudPageProps) {
         )}
       </div>
     </form>
+  );
+}
+
+/** The stud that was measured: named, and sent along with every question. */
+function HandAlong({ entry, boxes, frame }: NonNullable<StudPageProps['hand']> & { frame: Frame }) {
+  return (
+    <>
+      {Object.entries(boxes).map(([name, value]) => (
+        <input type="hidden" name={name} value={value} />
+      ))}
+      <p class="note" id="hand-along">
+        The stud in hand is checked too: {entry.stud.thread.designation}, length from pad{' '}
+        {printLength(entry.stud.projectionMm, frame.lengthUnit, 'coarse')}.
+      </p>
+    </>
   );
 }
 
@@ -348,6 +373,16 @@ function slipQuery({ fields }: StudPageProps, studId: string): string {
   return query.toString();
 }
 
+/** The stud with the gap and the torque typed beside it: what stays with it in any stack. */
+function otherStacks({ fields, hand }: StudPageProps, studId: string): string {
+  const query = new URLSearchParams(studId === 'own' ? hand?.boxes : {});
+  query.set('stud', studId);
+  const along = ['unit', 'pull', 'torqueFrom', 'torqueUnit', ...boxesOf(JOINT)];
+  for (const name of along.flatMap((one) => [one, `ok.${one}`]))
+    if (fields[name]) query.set(name, fields[name]);
+  return query.toString();
+}
+
 export function lowerFirst(text: string): string {
   return text.charAt(0).toLowerCase() + text.slice(1);
 }
@@ -366,6 +401,8 @@ export function RankedRow(props: {
   shown?: boolean;
   /** To scale, folded under the row. */
   drawing?: ComponentChildren;
+  /** Where its slip is. */
+  slipHref?: string | undefined;
 }) {
   const { id, href, fits, name, detail, because, shelf = '', mends = [], shown = false, drawing } = props;
   return (
@@ -384,6 +421,11 @@ export function RankedRow(props: {
           </span>
         )}
       </a>
+      {props.slipHref && (
+        <a class="button row-slip" id={`slip-${id}`} href={props.slipHref}>
+          Counter slip<span class="unseen"> for {name}</span>
+        </a>
+      )}
       {drawing && (
         <details class="more-findings row-drawing">
           <summary>

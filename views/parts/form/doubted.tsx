@@ -1,13 +1,18 @@
 import { Tick } from './fieldBox.tsx';
 
-/** A length that looks like a slip. */
+/** A value that looks like a slip. */
 export interface DoubtedLength {
   /** Of its field; `ok.` before it is the field that confirms it. */
   readonly name: string;
   readonly typed: string;
-  /** "The pull-forward gap is 0.465 mm, as typed". */
-  readonly says: string;
+  /** "The pull-forward gap is 0.465 mm, as typed"; null where it cannot be taken so. */
+  readonly says: string | null;
+  /** What may be meant instead, each with a button. */
+  readonly meant?: readonly string[];
 }
+
+/** Before the name of a box: the button that puts the value meant into it. */
+export const MEANT = 'set.';
 
 export interface DoubtedProps {
   readonly doubts: readonly DoubtedLength[];
@@ -21,8 +26,25 @@ export function Doubted({ doubts, fields }: DoubtedProps) {
   );
   return (
     <>
-      {doubts.map(({ name, says, typed }) => (
-        <Tick label={says} name={`ok.${name}`} value={typed} />
+      {doubts.some(({ meant = [] }) => meant.length > 0) && (
+        // Enter in a box presses the first button of its form: this one, which sends what was typed.
+        <button type="submit" class="unseen" tabindex={-1}>
+          Send as typed
+        </button>
+      )}
+      {doubts.map(({ name, says, typed, meant = [] }) => (
+        <>
+          {meant.length > 0 && (
+            <div class="actions meant">
+              {meant.map((value) => (
+                <button class="button" type="submit" name={`${MEANT}${name}`} value={value}>
+                  Use {value}
+                </button>
+              ))}
+            </div>
+          )}
+          {says !== null && <Tick label={says} name={`ok.${name}`} value={typed} />}
+        </>
       ))}
       {confirmed.map(([name, typed]) => (
         <input type="hidden" name={name} value={typed} />

@@ -23,7 +23,7 @@ export function FlexplateSection({ id, style }: FlexplateSectionProps) {
   const two = style === 'two-piece';
   const engineSide = PAD_SIDE + PLATE + (two ? CASTING : 0);
   const words = two
-    ? 'A thin plate, and against its engine side a thick casting that the studs pass through; the nut sits on the casting. Put one jaw of the caliper on the face the pads come to, the other on the face the nut sits on: plate and casting together.'
+    ? 'A thin plate, and against its engine side a thick casting that the studs pass through; the nut sits on the casting. Put one jaw of the caliper on the face the pads come to, the other on the face the nut sits on. Measure plate and casting together.'
     : 'One thin plate; the nut sits straight on it. Put one jaw of the caliper on the face the pads come to, the other on the face the nut sits on.';
   return (
     <svg

@@ -40,7 +40,7 @@ export function besideMinimum(wallMm: number, numbers: CoverNumbers, unit: Lengt
   return `${apart} ${unit} ${margin > 0 ? 'above' : 'below'} ${theMinimum(numbers, unit)}`;
 }
 
-/** "4.500 mm at the thinnest place, behind stud 1: 0.200 mm above the shop’s minimum of 4.300 mm". */
+/** "4.500 mm at the thinnest place, behind stud 1. That is 0.200 mm above the shop’s minimum of 4.300 mm". */
 export function wallInWords(
   wallMm: number,
   station: number | null,
@@ -52,7 +52,9 @@ export function wallInWords(
     station === null
       ? 'at the thinnest place'
       : `at the thinnest place, ${stationPlace(numbers, station, unit)}`;
-  return numbers.minimum ? `${wall} ${where}: ${besideMinimum(wallMm, numbers, unit)}` : `${wall} ${where}`;
+  return numbers.minimum
+    ? `${wall} ${where}. That is ${besideMinimum(wallMm, numbers, unit)}`
+    : `${wall} ${where}`;
 }
 
 /** Findings keep their value in this unit; only their sentence is in the person's unit. */

@@ -1,7 +1,7 @@
 import { DIALLING_WORTH_MM } from '../../../shared/words/cover.ts';
 import { printCut } from '../../../shared/words/cut.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
-import { type LengthUnit, listInWords, printLength, printNumber } from '../../../shared/words/print.ts';
+import { type LengthUnit, printLength, printNumber } from '../../../shared/words/print.ts';
 import type { CoverNumbers } from '../cover/coverNumbers.ts';
 import { MM, printRadius, wallInWords } from './coverWords.ts';
 
@@ -33,24 +33,24 @@ export function dialledInFinding(numbers: CoverNumbers, unit: LengthUnit): Findi
   return {
     ...found,
     status,
-    sentence: `${setUp(numbers, unit)} Then cut ${printCut(dialledIn.dialledMm, unit)}. That leaves ${left}. It saves ${saved} of wall.`,
+    sentence: `${setUp(numbers, unit)} Then cut ${printCut(dialledIn.dialledMm, unit)}: it leaves ${left}. The shims save ${saved} of wall.`,
   };
 }
 
 /** A thinner one would print as nothing. */
 const LEAST_SHIM_MM = { mm: 0.001, in: 0.00254 } as const;
 
-/** "Shim 0.071 mm under stud 1 and 0.100 mm under stud 2: tilt 0.100 mm over 264 mm, low side at 247°." */
+/** "Shims: 0.071 mm at stud 1; 0.100 mm at stud 2. Tilt: 0.100 mm over 264 mm, low side at 247°." */
 function setUp({ dialledIn, input }: CoverNumbers, unit: LengthUnit): string {
   const { tiltMm, tiltDirectionDeg, shimsMm } = dialledIn!;
   const toward = tiltDirectionDeg === null ? '' : `, low side at ${printNumber(tiltDirectionDeg, 0)}°`;
-  const shims = listInWords(
-    shimsMm.flatMap((mm, pad) =>
-      mm >= LEAST_SHIM_MM[unit] / 2 ? [`${printLength(mm, unit)} under stud ${pad + 1}`] : [],
-    ),
+  const shims = shimsMm.flatMap((mm, pad) =>
+    mm >= LEAST_SHIM_MM[unit] / 2 ? [`${printLength(mm, unit)} at stud ${pad + 1}`] : [],
   );
-  const tilt = `tilt ${printLength(tiltMm, unit)} over ${printRadius(input.cover.trackOuterDiameterMm, unit)}${toward}`;
-  return shims === '' ? `Indicate it in with a ${tilt}.` : `Shim ${shims}: ${tilt}.`;
+  const tilt = `${printLength(tiltMm, unit)} over ${printRadius(input.cover.trackOuterDiameterMm, unit)}${toward}`;
+  return shims.length === 0
+    ? `Indicate it in with a tilt of ${tilt}.`
+    : `Shims: ${shims.join('; ')}. Tilt: ${tilt}.`;
 }
 
 function whyNot({ input, ways }: CoverNumbers): string {

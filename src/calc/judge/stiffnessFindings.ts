@@ -121,7 +121,7 @@ function judge(
   const worst = held.reduce((a, b) => (b.ratio / b.limit > a.ratio / a.limit ? b : a));
   const told = held.map(
     (each) =>
-      `${each.what} ${printAgainstLimit(each)}, ${over(each) ? 'over' : 'within'} the limit of ${printLimit(each.limit)}`,
+      `${each.what} is ${printAgainstLimit(each)}, ${over(each) ? 'over' : 'within'} the limit of ${printLimit(each.limit)}`,
   );
   const fails = held.some(over);
   const caveat = notReliedOn(one, base, unit) ?? notReliedOn(fresh, base, unit);
@@ -133,7 +133,7 @@ function judge(
     value: worst.ratio,
     limit: worst.limit,
     unit: '× new',
-    sentence: `${how}: ${told.join('; ')}.${caveat === null ? '' : ` ${caveat}`}`,
+    sentence: `${how}, ${told.map((one, i) => (i === 0 ? one : one[0]!.toUpperCase() + one.slice(1))).join('. ')}.${caveat === null ? '' : ` ${caveat}`}`,
   });
 }
 

@@ -110,7 +110,7 @@ function bounds(numbers: CoverNumbers, unit: LengthUnit): Finding {
   };
   const say = (way: typeof face) =>
     `${printCut(way.cleanUp.dialled.value!, unit)} cleans up and leaves ${printLength(way.cleanUp.leastWallMm, unit)}`;
-  const both = `No indicator readings. If the pad side runs true, ${say(padSide)}; if the face does, ${say(face)}.`;
+  const both = `No indicator readings. If the pad side runs true, ${say(padSide)}. If the face runs true, ${say(face)}.`;
   if (numbers.minimum === null) return { ...base, status: 'not-checked', sentence: `${both} ${SETTLE}` };
   const thin = (mm: number) => against(numbers, mm).status === 'fail';
   const thinWays = [padSide, face].filter((way) => thin(way.cleanUp.leastWallMm)).length;

@@ -62,7 +62,7 @@ describe('limits of the shop on bending', () => {
     });
     expect(finding).toMatchObject({ status: 'fail', value: 1.6, limit: 1.5 });
     expect(finding!.sentence).toBe(
-      'After the cut: peak lining pressure 5 % more than new, within the limit of 10 %; friction-surface waviness 60 % more than new, over the limit of 50 %.',
+      'After the cut, peak lining pressure is 5 % more than new, within the limit of 10 %. Friction-surface waviness is 60 % more than new, over the limit of 50 %.',
     );
   });
 
@@ -93,7 +93,7 @@ describe('limits of the shop on bending', () => {
       unit: 'mm',
     });
     expect(found[1]!.sentence).toBe(
-      'Without a ring, after the cut: peak lining pressure 50 % more than new, over the limit of 10 %. With the ring at its least stiff: peak lining pressure 3 % less than new, within the limit of 10 %.',
+      'Without a ring, after the cut, peak lining pressure is 50 % more than new, over the limit of 10 %. With the ring at its least stiff, peak lining pressure is 3 % less than new, within the limit of 10 %.',
     );
   });
 
@@ -175,7 +175,7 @@ describe('limits of the shop on bending', () => {
       expect(found(1).status).toBe('caution');
       expect(found(3)).toMatchObject({ id: 'stiffness', status: 'caution', value: 2.5, limit: 1.1 });
       expect(found(3).sentence).toBe(
-        `After the cut: peak lining pressure 150 % more than new, over the limit of 10 %. Do not rely on these numbers: ${why} They decide nothing. Check the cover type’s figures and the shop limits, and judge the cover yourself.`,
+        `After the cut, peak lining pressure is 150 % more than new, over the limit of 10 %. Do not rely on these numbers: ${why} They decide nothing. Check the cover type’s figures and the shop limits, and judge the cover yourself.`,
       );
     },
   );

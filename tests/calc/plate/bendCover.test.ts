@@ -148,7 +148,7 @@ describe('what makes no cover is refused by name before it is solved', () => {
     ['padInsetWalls', { padInsetWalls: -0.1 }, /The pad inset is -0.1 walls; it must be at least 0/],
     ['padInsetWalls', { padInsetWalls: 2.1 }, /at most 2/],
     ['studCount', { studCount: 2.5 }, /whole number from 2 to 24/],
-    ['padThicknessMm', { padThicknessMm: -1 }, /is -1 mm; it must be at least 0/],
+    ['padThicknessMm', { padThicknessMm: -1 }, /is −1 mm; it must be at least 0/],
     ['speedRpm', { speedRpm: -1 }, /The speed is -1 rpm/],
     [
       'trackInnerDiameterMm',

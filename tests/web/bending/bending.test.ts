@@ -73,7 +73,7 @@ describe('the advice on bending and heat', () => {
     const page = await program.get(`/cover?${example('1125-4-plain-bright')}`);
     expect(page.text).toContain('Face it:');
     expect(page.text).toMatch(
-      /Stiffness .*After the cut: peak lining pressure \d+ % more than new, within the limit/,
+      /Stiffness .*After the cut, peak lining pressure is \d+ % more than new, within the limit/,
     );
   });
 
@@ -208,7 +208,7 @@ describe('a limit on bending, on a job', () => {
     expect(await recheckBending(kept)).toBeNull();
     const sheet = await program.get(`/jobs/${number}/sheet`);
     expect(sheet.text).toContain(
-      'Advice on bending: After the cut, with 3.484 mm left on the friction surface',
+      'Bending (advice): After the cut, with 3.484 mm left on the friction surface',
     );
     const history = await program.get(`/jobs/${number}/history`);
     expect(history.text).toContain('plate-3');

@@ -16,7 +16,6 @@ test('the sheet prints every limit of the cover by its name, and nothing about h
   const names = printed.split('; ').map((one) => one.replace(/ ([\d.]+ (mm|%)|none)$/, ''));
   expect(new Set(names)).toEqual(
     new Set([
-      'minimum wall',
       'clean-up allowance',
       'runout allowed after the cut',
       'typical cut',

@@ -282,7 +282,7 @@ function DecisionBoxes({ job, check, criteriaRevision, initials, refused, sayNow
           name="reason"
           value={refused?.fields.reason}
           error={error('reason')}
-          hint={`Needed if the decision differs from the verdict (${VERDICT_WORD[check.verdict]}), or a caution is over its limit or asks for repair or calibration. No reason overrules a crack or a wall below the minimum.`}
+          hint={`Needed if the decision differs from the verdict (${VERDICT_WORD[check.verdict]}). Also needed if a caution is over its limit, or asks for repair or calibration. No reason overrules a crack or a wall below the minimum.`}
           rows={2}
         />
       </div>

@@ -12,6 +12,9 @@ import {
   UNBALANCE,
 } from '../../../shared/words/print.ts';
 
+/** Units that are counted: 1 thread, 2 threads. */
+const COUNTED: ReadonlySet<string> = new Set(['threads', 'diameters', 'cuts']);
+
 /** A value with its unit: lengths, torques, loads and stresses in the person's units, the rest to four figures. */
 export function printQuantity(value: number, unit: string, lengthUnit: LengthUnit): string {
   if (unit === 'mm') return printLength(value, lengthUnit);
@@ -25,5 +28,6 @@ export function printQuantity(value: number, unit: string, lengthUnit: LengthUni
   }
   const whole = Math.abs(value) < 1 ? 1 : Math.floor(Math.log10(Math.abs(value))) + 1;
   const figure = Number.isInteger(value) ? printNumber(value, 0) : printNumber(value, Math.max(0, 4 - whole));
-  return unit === '' ? figure : `${figure} ${unit}`;
+  if (unit === '') return figure;
+  return `${figure} ${value === 1 && COUNTED.has(unit) ? unit.slice(0, -1) : unit}`;
 }

@@ -107,7 +107,7 @@ export function pilotLinesUp(
       value: intoMm,
       sentence:
         intoMm < -1e-9
-          ? `The thread comes to the first piece ${mm(-intoMm)} before the stud pilot reaches the ${last}: it does not line the pieces up.`
+          ? `The thread comes to the first piece ${mm(-intoMm)} before the stud pilot reaches the ${last}. It does not line the pieces up.`
           : `The stud pilot is ${mm(intoMm)} into the ${last} when the thread comes to the first piece; ${mm(leadMm)} is wanted.${spreadInWords(margin, unit, 'that')}`,
       answer,
     },

@@ -113,7 +113,7 @@ describe('a wall that passes only dialled in', () => {
     const found = checkCover(coverInput({ stations: two, criteria }));
     expect(found.leastWall.afterMm).toBeLessThan(4.58);
     expect(found.verdict).toBe('plan-again');
-    expect(found.because).toMatch(/: tilt 0\.100 mm over 264 mm, low side at 24[78]°\. Then cut /);
+    expect(found.because).toMatch(/Tilt: 0\.100 mm over 264 mm, low side at 24[78]°\. Then cut /);
   });
   it('a wall that passes only dialled in is offered no other cut as chucked', () => {
     const planned = checkCover(coverInput({ stations: two, criteria, plannedCutMm: 0.2 }));

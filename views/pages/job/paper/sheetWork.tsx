@@ -1,4 +1,5 @@
 import { passFigures } from '../../../../shared/words/cut.ts';
+import { CRITERIA } from '../../../../shared/words/fields/criteria.ts';
 import type { Job, StudsChosen } from '../../../../shared/words/job.ts';
 import { countingPasses, passesBeforeRing } from '../../../../shared/words/passes.ts';
 import {
@@ -250,8 +251,12 @@ export function Foot({ printing, job, limits, bending }: SheetProps) {
       <div class="small">
         <p>
           Shop limits{decision && job.outcome !== null ? ' kept with the decision' : ''}:{' '}
-          {limits.map((one) => `${one.label.toLowerCase()} ${one.value}`).join('; ')}.
-          {bending && ` Advice on bending: ${bendingInWords(bending, printing.frame.lengthUnit)}`}
+          {limits
+            // The minimum that counts, or that there is none, stands at the head of the sheet.
+            .filter(({ label, value }) => !(label === CRITERIA.minimumWallMm.label && value === 'none'))
+            .map((one) => `${one.label.toLowerCase()} ${one.value}`)
+            .join('; ')}
+          .{bending && ` Bending (advice): ${bendingInWords(bending, printing.frame.lengthUnit)}`}
           {job.demo && ' Demo shop: everything here is invented.'}
         </p>
         <Cautions />

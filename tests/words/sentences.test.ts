@@ -12,8 +12,8 @@ const LONGER: readonly (readonly [line: RegExp, why: string])[] = [
   [/; .*; .*; /, 'a list of fields with their values'],
   [/the center moves # toward the engine/, 'read out to who cannot see the drawing, case by case'],
   [/npm run people/, 'the commands there are, each with what it does'],
-  [/^Demo limits, back to/, 'the limits that begin anew, each by its name'],
-  [/^The middle of the wall from the center/, 'what a drawing shows, beside it'],
+  [/^- Demo limits, back to/, 'the limits that begin anew, each by its name'],
+  [/^- The middle of the wall from the center/, 'what a drawing shows, beside it'],
   [/its waviness is raised by # and its peak pressure/, 'how far to trust advice, folded away'],
 ];
 

@@ -4,7 +4,8 @@ import { expect, test } from 'vitest';
 const MOST_WORDS = 25;
 
 /** Parts of the list that are read sitting down, at a desk or by a program. */
-const OTHER_PARTS = /^(How it is worked out|Interface for programs|Backups, commands and the database|Start)$/;
+const OTHER_PARTS =
+  /^(How it is worked out|Interface for programs|Backups, commands and the database|Start)$/;
 
 /** Lines that are longer, and why. */
 const LONGER: readonly (readonly [line: RegExp, why: string])[] = [
@@ -24,7 +25,8 @@ function sentencesOf(line: string): string[] {
   return line.split(/(?<=[.?!:])\s+(?=[\p{Lu}“"#])/u);
 }
 
-const lengthOf = (sentence: string) => sentence.split(/\s+/).filter((word) => /[\p{L}\d#]/u.test(word)).length;
+const lengthOf = (sentence: string) =>
+  sentence.split(/\s+/).filter((word) => /[\p{L}\d#]/u.test(word)).length;
 
 test('no sentence on a screen has more than 25 words', () => {
   const long: string[] = [];

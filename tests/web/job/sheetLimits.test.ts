@@ -15,12 +15,7 @@ test('the sheet prints every limit of the cover by its name, and nothing about h
   const printed = /Shop limits: (.*?)\.(?: |$)/.exec(text)?.[1] ?? '';
   const names = printed.split('; ').map((one) => one.replace(/ ([\d.]+ (mm|%)|none)$/, ''));
   expect(new Set(names)).toEqual(
-    new Set([
-      'clean-up allowance',
-      'runout allowed after the cut',
-      'typical cut',
-      'confidence required',
-    ]),
+    new Set(['clean-up allowance', 'runout allowed after the cut', 'typical cut', 'confidence required']),
   );
   expect(printed).toContain('confidence required 95 %');
 });

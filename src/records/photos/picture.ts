@@ -1,7 +1,7 @@
 import { existsSync } from 'node:fs';
 import { readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
-import sharp from 'sharp';
+import sharp, { type Metadata } from 'sharp';
 import { PHOTO_KINDS, type PhotoKind } from '../../../shared/words/photo.ts';
 import { makeFolder } from '../database/database.ts';
 import { refuse } from '../database/errors.ts';
@@ -14,6 +14,8 @@ sharp.cache(false);
 sharp.concurrency(1);
 
 const MOST_PIXELS = 64_000_000;
+/** Of a picture that can only be decoded whole: with the program itself, under 350 MB of memory. */
+const MOST_HELD_BYTES = 180_000_000;
 const SHOWN_PIXELS = 2400;
 const SMALL_PIXELS = 320;
 
@@ -48,9 +50,11 @@ export async function lookAtPicture(dataDir: string, arrived: Arrived): Promise<
   const kind = PHOTO_KINDS.find((one) => BEGINS[one](bytes));
   if (kind === undefined || endsElsewhere(kind, bytes) || hidesSomething(bytes)) throw noPicture();
   try {
-    const { format, width, height } = await sharp(bytes, { limitInputPixels: false }).metadata();
-    if (format !== kind) throw noPicture();
+    const found = await sharp(bytes, { limitInputPixels: false }).metadata();
+    const { width, height } = found;
+    if (found.format !== kind) throw noPicture();
     if (width * height > MOST_PIXELS) throw tooManyPixels(width, height);
+    if (width * height * heldBytesPerPixel(found) > MOST_HELD_BYTES) throw heldWhole(found);
     const size = await makeCopies(dataDir, arrived.hash, bytes);
     return { kind, ...size };
   } catch (error) {
@@ -114,6 +118,18 @@ async function put(path: string, bytes: Buffer): Promise<void> {
   }
 }
 
+/**
+ * Bytes that each pixel takes while the picture is decoded, where it has to be held whole: an interlaced PNG its
+ * samples, a progressive JPEG two bytes for each coefficient (ITU-T T.81, G.1: a component's scans come one after
+ * another). 0 where it is read from top to bottom.
+ */
+function heldBytesPerPixel(found: Metadata): number {
+  if (found.isProgressive !== true) return 0;
+  if (found.format !== 'jpeg') return found.channels * (found.depth === 'uchar' ? 1 : 2);
+  const color = { '4:4:4': 2, '4:2:2': 1, '4:2:0': 0.5 }[found.chromaSubsampling ?? ''] ?? 2;
+  return found.channels === 1 ? 2 : 2 * (found.channels - 2 + color);
+}
+
 /** A PNG and a WebP say where they end; cameras hang a second picture or a clip on a JPEG, which is no fault. */
 function endsElsewhere(kind: PhotoKind, bytes: Buffer): boolean {
   if (kind === 'png') return bytes.toString('latin1', bytes.length - 8, bytes.length - 4) !== 'IEND';
@@ -144,5 +160,14 @@ function tooManyPixels(width: number, height: number) {
     'too-many-pixels',
     'file',
     `The photo has ${width} × ${height} pixels; at most ${MOST_PIXELS / 1e6} million are allowed. Send a smaller one.`,
+  );
+}
+
+function heldWhole(found: Metadata) {
+  const most = Math.floor(MOST_HELD_BYTES / heldBytesPerPixel(found) / 1e6);
+  return refuse(
+    'too-many-pixels',
+    'file',
+    `The photo has ${found.width} × ${found.height} pixels and is progressive or interlaced; at most ${most} million pixels are allowed so. Send a plain JPEG, or a smaller one.`,
   );
 }

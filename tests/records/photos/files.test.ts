@@ -160,6 +160,22 @@ describe('a picture is known by its content', () => {
       .toBuffer();
     expect(await refusalOf(look(bomb))).toMatchObject({ code: 'too-many-pixels' });
   });
+
+  test('a picture that can only be decoded whole is refused from fewer pixels on, and says why', async () => {
+    const flat = (width: number) =>
+      sharp({ create: { width, height: 8000, channels: 3, background: '#888' } });
+    const interlaced = await flat(8000).png({ progressive: true }).toBuffer();
+    expect((await refusalOf(look(interlaced))).sentence).toBe(
+      'The photo has 8000 × 8000 pixels and is progressive or interlaced; at most 60 million pixels are allowed so. Send a plain JPEG, or a smaller one.',
+    );
+    const whole = { progressive: true, chromaSubsampling: '4:4:4' } as const;
+    expect((await refusalOf(look(await flat(4000).jpeg(whole).toBuffer()))).sentence).toContain(
+      'at most 30 million',
+    );
+    expect(await look(await flat(4000).jpeg({ progressive: true }).toBuffer())).toMatchObject({
+      width: 4000,
+    });
+  });
 });
 
 /** Puts a comment into a JPEG, behind its first two bytes. */

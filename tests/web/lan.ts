@@ -56,12 +56,19 @@ export interface Lan {
 
 /** The whole program as it answers on a shop's network, under a name that is not this machine's. */
 export async function openLan(
-  options: { readonly people?: boolean; readonly settings?: Partial<Settings>; readonly demo?: boolean } = {},
+  options: {
+    readonly people?: boolean;
+    readonly settings?: Partial<Settings>;
+    readonly demo?: boolean;
+    /** The shop in this folder, which stays. */
+    readonly dataDir?: string;
+  } = {},
 ): Promise<Lan> {
-  const dataDir = mkdtempSync(join(tmpdir(), 'coverwright-lan-'));
+  const dataDir = options.dataDir ?? mkdtempSync(join(tmpdir(), 'coverwright-lan-'));
   const clock = { now: new Date('2026-11-24T12:00:00.000Z') };
   const now = () => clock.now;
-  if (options.demo !== false) writeFileSync(join(dataDir, FILE_NAME), await demoFile('mm'));
+  if (options.demo !== false && options.dataDir === undefined)
+    writeFileSync(join(dataDir, FILE_NAME), await demoFile('mm'));
   const shop = openShop({ dataDir, now });
   const people: Partial<Record<Role, Person>> = {};
   if (options.people !== false) {
@@ -158,7 +165,7 @@ export async function openLan(
       server.closeAllConnections();
       await new Promise((resolve) => server.close(resolve));
       await shop.close();
-      rmSync(dataDir, { recursive: true, force: true });
+      if (options.dataDir === undefined) rmSync(dataDir, { recursive: true, force: true });
     },
   };
 }

@@ -63,6 +63,13 @@ export function decisionSummary(job: Job, outdated: boolean): string {
   return `${DECISION_WORD[decision.body.decision]}, ${decision.who}${outdated ? '; changed since' : ''}`;
 }
 
+/** A lost cover needs no more than one wall, which its sheet then shows. */
+function nothingMeasured(job: Job): string {
+  return job.stage === 'to-decide'
+    ? 'This cover is to be replaced. Measure the wall at one station for its record, then decide.'
+    : 'Measure the wall first.';
+}
+
 /** What the readings say, and what a person makes of it. */
 export function Decide(props: DecideProps) {
   const { job, shape, check, plan, bending, beside, checkFaults, outdated, unit, refused, readOnly } = props;
@@ -106,7 +113,7 @@ export function Decide(props: DecideProps) {
           {...(!readOnly && { beside })}
         />
       )}
-      {!check && checkFaults.length === 0 && <p>Measure the wall first.</p>}
+      {!check && checkFaults.length === 0 && <p>{nothingMeasured(job)}</p>}
       {check && !readOnly && (
         <>
           <TryAnotherCut {...props} check={check} />

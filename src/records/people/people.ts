@@ -43,7 +43,7 @@ export async function getPerson(db: Db, id: number): Promise<Person | null> {
 }
 
 /** Letter case and outer blanks of the name do not matter. */
-export async function personNamed(db: Db, name: string): Promise<Person | null> {
+async function personNamed(db: Db, name: string): Promise<Person | null> {
   const row = await db.selectFrom('person').selectAll().where('name_key', '=', key(name)).executeTakeFirst();
   return row ? toPerson(row) : null;
 }

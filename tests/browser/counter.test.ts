@@ -50,6 +50,78 @@ describe.each([
     await page.close();
   });
 
+  it('finds the flexplate by one look after the other, from the front page to a slip in seven presses', async () => {
+    const page = await browser.newPage({ viewport });
+    const hands = new Hands(page);
+    await page.goto(program.url);
+    await hands.press('#way-stud');
+    await hands.press('#which-flexplate');
+    await page.waitForURL(/\/stud\/flexplate/);
+    expect(await page.locator('h1').textContent()).toBe('Which of 12 flexplate stacks is it?');
+    const ask = await page.locator('#flexplate-ask').boundingBox();
+    expect(ask!.y).toBeLessThan(viewport.height / 2);
+    await hands.press('#answer-two-piece');
+    await page.waitForURL(/style=two-piece/);
+    expect(await page.locator('h1').textContent()).toBe('6 of 12 flexplate stacks are left.');
+    await hands.press('#answer-4');
+    await page.waitForURL(/holeCount=4/);
+    await expectAccessible(page, `the next look, on ${where}`);
+    await expectNoSidewaysScroll(page, `the next look, on ${where}`);
+    await hands.press('#answer-3-8-24-unf');
+    await page.waitForURL(/nutThread=/);
+    expect(await page.locator('h1').textContent()).toMatch(/^One left: Two-piece, four 3\/8-24/);
+    await hands.press('#use-stack');
+    await page.waitForSelector('#stud-head .verdict');
+    expect(await page.locator('#stud-head h1').textContent()).toMatch(/^Long stud 3\/8-24/);
+    await hands.press('#slip');
+    await page.waitForURL(/\/stud\/slip/);
+    expect(hands.actions).toBeLessThanOrEqual(7);
+    expect(await page.locator('main').textContent()).toContain('Long stud 3/8-24 UNF');
+    await page.close();
+  });
+
+  it('finds the long stud with only the old stud and a caliper, in eight presses to its slip', async () => {
+    const page = await browser.newPage({ viewport });
+    const hands = new Hands(page);
+    await page.goto(`${program.url}/?unit=mm`);
+    await hands.press('#way-stud');
+    await hands.press('#to-caliper');
+    await page.waitForURL(/\/stud\/stacks/);
+    await hands.fill('#f-major', '9.45');
+    await hands.fill('#f-over', '10.6');
+    await hands.fill('#f-projection', '30.3');
+    await hands.press('#find-stacks');
+    await page.waitForSelector('#stacks-found');
+    expect(await page.locator('#thread-head').textContent()).toBe('Thread: 3/8-24 UNF');
+    expect(await page.locator('#twins').textContent()).toContain('M10×1');
+    expect(await page.locator('#on-the-shelf a.row').first().textContent()).toContain('Long stud 3/8-24 UNF');
+    await expectAccessible(page, `a stud by a caliper, on ${where}`);
+    await expectNoSidewaysScroll(page, `a stud by a caliper, on ${where}`);
+    await hands.press('#stack-two-piece-four-3-8-24');
+    await page.waitForSelector('#stud-head .verdict');
+    expect(await page.locator('#stud-head h1').textContent()).toMatch(/^Long stud 3\/8-24/);
+    await hands.press('#slip');
+    await page.waitForURL(/\/stud\/slip/);
+    expect(hands.actions).toBeLessThanOrEqual(8);
+    expect(await page.locator('main').textContent()).toContain('Long stud 3/8-24 UNF');
+    await page.close();
+  });
+
+  it('puts the value meant into the box with one press; Enter sends what was typed instead', async () => {
+    const page = await browser.newPage({ viewport });
+    await page.goto(`${program.url}/stud?stack=two-piece-four-3-8-24&unit=mm&pull=.16`);
+    await page.fill('#f-pull', '4.1');
+    await page.press('#f-pull', 'Enter');
+    await page.waitForSelector('#stud-head .verdict');
+    expect(await page.inputValue('#f-pull')).toBe('4.1');
+    await page.goto(`${program.url}/stud?stack=two-piece-four-3-8-24&unit=mm&pull=.16`);
+    await expectAccessible(page, `a gap asked about, on ${where}`);
+    await page.click('[name="set.pull"]');
+    await page.waitForSelector('#stud-head .verdict');
+    expect(await page.inputValue('#f-pull')).toBe('0.16 in');
+    await page.close();
+  });
+
   it('goes from "I don\'t know which flexplate" to a printed slip, by what the caliper says', async () => {
     const page = await browser.newPage({ viewport });
     const problems: string[] = [];
@@ -63,9 +135,10 @@ describe.each([
     await page.waitForURL(/\/stud\/flexplate/);
     await expectAccessible(page, `which flexplate, on ${where}`);
     await expectNoSidewaysScroll(page, `which flexplate, on ${where}`);
+    await page.click('#all-at-once summary');
     await page.check('#f-style-two-piece');
-    await page.fill('[name="total"]', '12.9');
-    await page.fill('[name="nutThread"]', '3/8-24');
+    await page.fill('#flexplate-form [name="total"]', '12.9');
+    await page.fill('#flexplate-form [name="nutThread"]', '3/8-24');
     await page.click('#tell');
     await page.waitForSelector('#flexplate-found');
     await expectAccessible(page, `a flexplate told, on ${where}`);
@@ -129,6 +202,7 @@ describe.each([
     await expectAccessible(page, `a stack typed in, on ${where}`);
     await page.goto(`${program.url}/stud/stacks?stud=own`);
     await page.fill('[name="thread"]', '3/8-24');
+    await page.click('#hand-more summary');
     await page.fill('[name="threadStart"]', '1');
     await page.fill('[name="threadEnd"]', '20');
     await page.fill('[name="projection"]', '10');

@@ -99,4 +99,6 @@ export const FLEXPLATE_SEEN = {
   },
   nutHeightMm: { ...NUT.heightMm, optional: true },
   holeCount: { ...STACK.holeCount, label: 'Number of studs' },
+  onBench: { label: 'The converter is out, on the bench', kind: 'yes-no' },
+  cannot: { label: 'What can’t be seen', box: 'cannot', kind: 'made' },
 } as const satisfies Fields<FlexplateSeen>;

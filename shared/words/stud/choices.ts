@@ -51,6 +51,41 @@ export interface FlexplateSeen {
   readonly thread: ThreadSpec | null;
   readonly nutHeightMm: number | null;
   readonly holeCount: number | null;
+  /** The converter is out; else it is still bolted up in the car. */
+  readonly onBench: boolean;
+  /** What can’t be seen: it is not asked again. */
+  readonly cannot: readonly FlexplateLook[];
+}
+
+/** What a flexplate can be told by. */
+export const FLEXPLATE_LOOKS = ['style', 'count', 'thread', 'nut', 'total'] as const;
+export type FlexplateLook = (typeof FLEXPLATE_LOOKS)[number];
+
+/** One answer there is among those left, and how many it leaves. */
+export interface FlexplateAnswer {
+  readonly value: string;
+  readonly leaves: number;
+}
+
+/** What to look at or measure next. */
+export interface FlexplateNext {
+  readonly look: FlexplateLook;
+  /** Empty where it is measured. */
+  readonly answers: readonly FlexplateAnswer[];
+}
+
+export interface FlexplatesFound {
+  /** How many there are in the catalog. */
+  readonly of: number;
+  readonly matches: readonly FlexplateFound[];
+  /** The nearest of those that are not the one. */
+  readonly nearest: FlexplateFound | null;
+  /** As thick as measured, but of the style that was not seen. */
+  readonly ofOtherStyle: readonly FlexplateFound[];
+  /** null where one is left, none is, or nothing tells those left apart. */
+  readonly next: FlexplateNext | null;
+  /** Where none is left: the answers without which some are. */
+  readonly against: readonly { readonly look: FlexplateLook; readonly left: number }[];
 }
 
 /** A stack it may be, by its thickness. */

@@ -3,7 +3,7 @@ import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
 import { flexplateSeenSchema } from '../../../shared/schemas/gap.ts';
 import { FLEXPLATE_SEEN } from '../../../shared/words/fields/gap.ts';
 import { NUT } from '../../../shared/words/fields/stud.ts';
-import type { FlexplateSeen } from '../../../shared/words/stud/choices.ts';
+import { FLEXPLATE_LOOKS, type FlexplateSeen } from '../../../shared/words/stud/choices.ts';
 import { FlexplatePage } from '../../../views/pages/stud/flexplatePage.tsx';
 import { renderPage } from '../../../views/render.ts';
 import { lengthsExpected } from '../../shop/studs/expected.ts';
@@ -12,7 +12,7 @@ import { boxAt, readBody } from '../request/bodyForm.ts';
 import { keepingUnits } from '../request/otherUnit.ts';
 import type { PageContext } from '../request/pageContext.ts';
 import { handledIn } from '../request/route.ts';
-import { fieldsOf, TypedForm } from '../request/typed.ts';
+import { type Fields, fieldsOf, TypedForm } from '../request/typed.ts';
 import { askAboutEach } from './asked.ts';
 import { shelves, studFrame } from './request.ts';
 import { noteStack, readThreadField } from './stackForm.ts';
@@ -25,14 +25,12 @@ export function flexplateRouter(context: PageContext): Router {
 }
 
 async function getFlexplate(context: PageContext, req: Request, res: Response): Promise<void> {
-  const fields = fieldsOf(req.query);
+  const fields = withSkipped(fieldsOf(req.query));
   const frame = await studFrame(req, context, fields);
   const { stacks } = await shelves(context);
   const form = new TypedForm(fields, frame);
   noteStack(form);
   const seen = readSeen(form);
-  const totalMm = seen?.totalMm ?? null;
-  const found = seen === null || totalMm === null ? null : flexplatesLike({ ...seen, totalMm }, stacks);
   res.status(form.faults.length > 0 ? 422 : 200).send(
     renderPage(
       FlexplatePage({
@@ -41,11 +39,16 @@ async function getFlexplate(context: PageContext, req: Request, res: Response): 
         writing: form.writing,
         doubts: form.doubts,
         seen,
-        ...(found ?? { matches: [], nearest: null, ofOtherStyle: [] }),
+        found: seen && flexplatesLike(seen, stacks),
         faults: form.faults,
       }),
     ),
   );
+}
+
+/** "I can't see it" puts what was asked among what is not asked again. */
+function withSkipped({ skip, ...fields }: Fields): Fields {
+  return skip ? { ...fields, cannot: [fields.cannot, skip].filter(Boolean).join(',') } : fields;
 }
 
 /** What was seen; null with the sentences in the form. */
@@ -60,5 +63,6 @@ function readSeen(form: TypedForm): FlexplateSeen | null {
       [NUT.heightMm, usual.nutHeightMm],
     ]);
   }
-  return parsed.success && form.faults.length === 0 ? { ...parsed.data, thread } : null;
+  const cannot = FLEXPLATE_LOOKS.filter((look) => form.text('cannot').split(',').includes(look));
+  return parsed.success && form.faults.length === 0 ? { ...parsed.data, thread, cannot } : null;
 }

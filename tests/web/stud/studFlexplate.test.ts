@@ -39,6 +39,94 @@ describe('the question which flexplate it is', () => {
     );
   });
 
+  /** Presses whatever is asked next, answering for one stack, until nothing is asked. */
+  const asked = async (id: string, fields: Record<string, string>) => {
+    const { stack, nutThreadTyped, nut } = demoStacks.find((one) => one.id === id)!.entry;
+    const answer: Record<string, string> = {
+      style: stack.style,
+      holeCount: String(stack.holeCount),
+      nutThread: nutThreadTyped!,
+      nutHeight: String(nut!.heightMm),
+      total: String(stack.layers.reduce((sum, layer) => sum + layer.thicknessMm, 0)),
+    };
+    const order: string[] = [];
+    const left: number[] = [];
+    let page = await tell(fields);
+    for (let typed = { ...fields }; order.length < 6; page = await tell(typed)) {
+      left.push(found(page).length);
+      const form = /id="flexplate-ask"[\s\S]*?<\/form>/.exec(page.html)?.[0] ?? '';
+      const box =
+        /<button[^>]*name="(style|holeCount|nutThread)"/.exec(form)?.[1] ??
+        /<input[^>]*name="(total|nutHeight)" type="text"/.exec(form)?.[1];
+      if (box === undefined) break;
+      order.push(box);
+      typed = { ...typed, [box]: answer[box]! };
+    }
+    return { page, order, left: left.slice(1) };
+  };
+
+  it.each(demoStacks.map(({ id }) => id))('asks until %s is left, fewer with each answer', async (id) => {
+    for (const onBench of ['0', '1']) {
+      const { page, order, left } = await asked(id, { onBench });
+      expect(found(page), order.join()).toEqual([id]);
+      expect(order.length).toBeLessThanOrEqual(4);
+      expect(left).toEqual([...left].sort((a, b) => b - a));
+      expect(new Set(left).size).toBe(left.length);
+      expect(page.html).toContain('id="use-stack"');
+    }
+  });
+
+  it('asks in the car for what is seen there first, and for the thickness last', async () => {
+    const { order } = await asked('two-piece-four-3-8-24', { onBench: '0' });
+    expect(order.slice(0, 2).sort()).toEqual(['holeCount', 'style']);
+    expect(order).not.toContain('total');
+    const page = await tell({ onBench: '0', style: 'two-piece', holeCount: '4' });
+    expect(page.text).toContain('3 of 12 flexplate stacks are left.');
+    expect(page.text).toContain('Which thread has the nut? Take one nut off.');
+  });
+
+  it('on the bench asks what leaves fewest', async () => {
+    const { order } = await asked('two-piece-four-3-8-24', { onBench: '1' });
+    expect(order[0]).not.toBe('style');
+    expect(order.length).toBeLessThanOrEqual(2);
+  });
+
+  it('takes "I can’t see it", which rules nothing out and is not asked again', async () => {
+    const before = await tell({ onBench: '0' });
+    const first = /id="cannot-see"/.test(before.html) && /name="skip" value="(\w+)"/.exec(before.html)?.[1];
+    const page = await tell({ onBench: '0', skip: String(first) });
+    expect(page.text).toContain('Which of 12 flexplate stacks is it?');
+    expect(page.text).toContain('can’t be seen');
+    expect(/name="skip" value="(\w+)"/.exec(page.html)?.[1]).not.toBe(first);
+    const nothing = await tell({ onBench: '0', cannot: 'style,count,thread,nut,total' });
+    expect([nothing.status, nothing.html.includes('id="use-stack"')]).toEqual([200, false]);
+    expect(nothing.text).toContain('Measure plate and casting at a stud hole, layer by layer.');
+  });
+
+  it('never guesses: one left without its thickness is to be checked, none left says which answer rules most out', async () => {
+    const one = await tell({ style: 'two-piece', nutThread: '3/8-24' });
+    expect(one.text).toContain('One left: Two-piece, four 3/8-24');
+    expect(one.text).toContain('pad face to the engine side is 12.70 mm at a stud hole');
+    const none = await tell({ style: 'one-piece', nutThread: '7/16-20' });
+    expect(none.text).toContain('No one-piece flexplate stack in the catalog is like that.');
+    expect(none.text).toContain('Without the kind of flexplate : 1 stack is left.');
+  });
+
+  it('does not rule out a stack that lacks the figure asked for', async () => {
+    const sent = await program.post('/catalogue/stack', {
+      unit: 'mm',
+      who: 'AB',
+      why: 'new',
+      name: 'Plate alone',
+      'ln.0': 'plate',
+      'lt.0': '3.2',
+    });
+    expect(sent.status).toBe(303);
+    const page = await tell({ style: 'one-piece', holeCount: '4', nutThread: '3/8-24' });
+    expect(found(page)).toHaveLength(2);
+    expect(page.text).toContain('2 of 13 flexplate stacks are left.');
+  });
+
   it('says so when what is seen and what is measured disagree', async () => {
     const page = await tell({ total: '12.9', style: 'one-piece' });
     expect(page.text).toContain('No one-piece flexplate stack in the catalog is that thick.');

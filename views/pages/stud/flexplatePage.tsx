@@ -3,14 +3,14 @@ import { FLEXPLATE_SEEN } from '../../../shared/words/fields/gap.ts';
 import { CATALOGUE_STACK } from '../../../shared/words/fields/stud.ts';
 import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
-import type { FlexplateFound, FlexplateSeen } from '../../../shared/words/stud/choices.ts';
-import { FlexplateSection } from '../../drawings/flexplateSection.tsx';
+import type { FlexplateFound, FlexplateSeen, FlexplatesFound } from '../../../shared/words/stud/choices.ts';
 import type { Frame } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
 import { Cautions } from '../../parts/caution.tsx';
 import { Boxes } from '../../parts/form/bodyFields.tsx';
 import { Doubted, type DoubtedLength } from '../../parts/form/doubted.tsx';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
+import { AnswersSoFar, AskNext, LOOK, TwoKinds, without } from './flexplateAsk.tsx';
 import { stackInWords } from './studPage.tsx';
 
 type Style = 'one-piece' | 'two-piece';
@@ -22,112 +22,135 @@ export interface FlexplateProps {
   readonly doubts: readonly DoubtedLength[];
   /** null with faults. */
   readonly seen: FlexplateSeen | null;
-  readonly matches: readonly FlexplateFound[];
-  /** The nearest of those that are not the one. */
-  readonly nearest: FlexplateFound | null;
-  /** As thick as measured, but of the style that was not seen. */
-  readonly ofOtherStyle: readonly FlexplateFound[];
+  readonly found: FlexplatesFound | null;
   readonly faults: readonly Fault[];
 }
 
-/** For somebody on the phone: which flexplate it is, by what can be seen and measured. It ends in a stack. */
+/** For somebody on the phone: which flexplate it is, one look after the other. It ends in a stack, or in what to measure. */
 export function FlexplatePage(props: FlexplateProps) {
+  const { found, seen } = props;
+  const next = found?.next ?? null;
   return (
     <Layout title="Which flexplate is it?" here="studs" {...props.frame}>
       <h1>{headline(props)}</h1>
-      <p class="why">
-        Look at one stud hole from the engine side, where the nut goes, and put a caliper on it.
-      </p>
-      {props.seen?.totalMm != null && <Found {...props} />}
-      <TwoKinds unit={props.frame.lengthUnit} />
+      {seen && found && next && <AskNext {...props} seen={seen} next={next} />}
+      {seen && found && next === null && <End {...props} seen={seen} found={found} />}
+      {seen && <AnswersSoFar {...props} seen={seen} />}
       <FlexplateForm {...props} />
+      {seen && found && isBegun(seen) && <Found {...props} seen={seen} found={found} />}
+      {next?.look !== 'style' && <TwoKinds />}
       <Cautions kinds={['torque', 'general']} />
     </Layout>
   );
 }
 
-function TwoKinds({ unit }: { unit: LengthUnit }) {
-  const about = unit === 'in' ? { one: '1/8 in', two: '1/2 in' } : { one: '3 mm', two: '13 mm' };
+function isBegun({ style, totalMm, thread, nutHeightMm, holeCount }: FlexplateSeen): boolean {
+  return [style, totalMm, thread, nutHeightMm, holeCount].some((answer) => answer !== null);
+}
+
+function headline({ seen, found }: FlexplateProps): string {
+  if (seen === null || found === null) return 'Which flexplate is it?';
+  const { matches, of } = found;
+  const [only] = matches;
+  if (matches.length === 1 && only)
+    return seen.totalMm === null ? `One left: ${only.stack.name}.` : `It is ${only.stack.name}.`;
+  if (matches.length > 1)
+    return isBegun(seen)
+      ? `${matches.length} of ${of} flexplate stacks are left.`
+      : `Which of ${of} flexplate stacks is it?`;
+  const which = seen.style === null ? '' : `${seen.style} `;
+  return seen.totalMm === null
+    ? `No ${which}flexplate stack in the catalog is like that.`
+    : `No ${which}flexplate stack in the catalog is that thick.`;
+}
+
+/** Where nothing is left to ask: the stack, or what to measure. */
+function End(props: FlexplateProps & { seen: FlexplateSeen; found: FlexplatesFound }) {
+  const { seen, found, frame, fields } = props;
+  const { matches, against } = found;
+  const [only] = matches;
+  const unit = frame.lengthUnit;
+  if (matches.length === 1 && only)
+    return (
+      <section id="flexplate-end" aria-label="The stack">
+        {seen.totalMm === null && (
+          <p class="why">
+            Check it when the converter is loose: pad face to the engine side is{' '}
+            {printLength(only.totalMm, unit, 'coarse')} at a stud hole.
+          </p>
+        )}
+        <div class="actions">
+          <a class="button first" id="use-stack" href={stackHref(only, unit)}>
+            Find its stud
+          </a>
+        </div>
+      </section>
+    );
   return (
-    <section aria-label="The two kinds">
-      <div class="two even">
-        <div>
-          <h2>One piece</h2>
-          <p>
-            A single thin plate; the nut sits straight on it. You see the edge of the plate and daylight
-            beside it. About {about.one} at a stud hole.
-          </p>
-          <figure class="drawing">
-            <FlexplateSection id="one" style="one-piece" />
-          </figure>
-        </div>
-        <div>
-          <h2>Two piece</h2>
-          <p>
-            A plate, and in its middle a thick steel casting the studs pass through; the nut sits on the
-            casting, down in the middle. About {about.two} at a stud hole.
-          </p>
-          <figure class="drawing">
-            <FlexplateSection id="two" style="two-piece" />
-          </figure>
-        </div>
-      </div>
-      <p class="hint">
-        Common practice in the trade, no source. The converter's side wall does not tell which it is. Leave
-        shims on the pads while you measure: they are part of the flexplate stack.
+    <section id="flexplate-end" aria-label="Measure this">
+      <p class="why">
+        {matches.length > 1
+          ? 'Nothing asked here tells these apart. Measure plate and casting at a stud hole, layer by layer.'
+          : 'Look again at the answer that rules most out, or measure it layer by layer.'}
       </p>
+      {against.length > 0 && (
+        <ul class="plain" id="against">
+          {against.map(({ look, left }) => (
+            <li>
+              <a href={`/stud/flexplate?${without(fields, look)}`}>Without the {LOOK[look].called}</a>: {left}{' '}
+              {left === 1 ? 'stack is' : 'stacks are'} left.
+            </li>
+          ))}
+        </ul>
+      )}
     </section>
   );
 }
 
-function FlexplateForm({ frame, fields, writing, doubts, faults, seen }: FlexplateProps) {
+function FlexplateForm({ frame, fields, writing, doubts, faults }: FlexplateProps) {
   const unit = frame.lengthUnit;
-  const measured = seen?.totalMm != null;
   const boxes = { of: FLEXPLATE_SEEN, fields, faults, writing };
   const thread = CATALOGUE_STACK.nutThreadTyped;
   return (
-    <form method="get" action="/stud/flexplate" id="flexplate-form">
-      <ErrorSummary faults={faults} />
-      <input type="hidden" name="unit" value={unit} />
-      <Boxes {...boxes} only={['style']} />
-      <div class="fields">
-        <Boxes
-          {...boxes}
-          without={['style']}
-          hints={{ withinMm: `Empty: ${printLength(FLEXPLATE_SEEN.withinMm.ifEmpty, unit, 'coarse')}` }}
-          after={{ withinMm: <Boxes {...boxes} of={{ thread }} /> }}
-        />
-      </div>
-      <Doubted doubts={doubts} fields={fields} />
-      <div class="actions">
-        <button class={measured ? 'button' : 'button first'} type="submit" id="tell">
-          Which one is it?
-        </button>
-      </div>
-    </form>
+    <details class="more-findings" id="all-at-once" open={faults.length > 0}>
+      <summary>Enter everything you know in one form</summary>
+      <form method="get" action="/stud/flexplate" id="flexplate-form">
+        <ErrorSummary faults={faults} />
+        <input type="hidden" name="unit" value={unit} />
+        <Boxes {...boxes} only={['style']} />
+        <div class="fields">
+          <Boxes
+            {...boxes}
+            without={['style', 'onBench']}
+            hints={{ withinMm: `Empty: ${printLength(FLEXPLATE_SEEN.withinMm.ifEmpty, unit, 'coarse')}` }}
+            after={{ withinMm: <Boxes {...boxes} of={{ thread }} /> }}
+          />
+        </div>
+        <Boxes {...boxes} only={['onBench']} />
+        <Doubted doubts={doubts} fields={fields} />
+        <div class="actions">
+          <button class="button" type="submit" id="tell">
+            Which one is it?
+          </button>
+        </div>
+      </form>
+    </details>
   );
 }
 
-function headline({ seen, matches }: FlexplateProps): string {
-  const { totalMm = null, style = null } = seen ?? {};
-  const [only] = matches;
-  if (totalMm === null) return 'Which flexplate is it?';
-  if (matches.length === 1 && only) return `It is ${only.stack.name}.`;
-  if (matches.length > 1) return `${matches.length} flexplate stacks are that thick. Which one is it?`;
-  return `No ${style === null ? '' : `${style} `}flexplate stack in the catalog is that thick.`;
-}
-
-/** The stacks that are as thick as measured; the next nearest, and why it is not the one; the way on without any. */
-function Found(props: FlexplateProps) {
-  const { frame, matches, nearest, ofOtherStyle } = props;
-  const style = props.seen?.style ?? null;
+/** The stacks that are left; the next nearest, and why it is not the one; the way on without any. */
+function Found(props: FlexplateProps & { seen: FlexplateSeen; found: FlexplatesFound }) {
+  const { frame, seen, found } = props;
+  const { matches, nearest, ofOtherStyle } = found;
+  const { style } = seen;
   const unit = frame.lengthUnit;
   return (
-    <section id="flexplate-found" aria-label="Stacks that are as thick">
+    <section id="flexplate-found" aria-labelledby="left-head">
+      <h2 id="left-head">{matches.length === 0 ? 'None left' : 'Flexplate stacks left'}</h2>
       {matches.length > 0 && (
         <ol class="rows">
           {matches.map((match) => (
-            <MatchRow match={match} unit={unit} />
+            <MatchRow match={match} unit={unit} measured={seen.totalMm !== null} />
           ))}
         </ol>
       )}
@@ -145,19 +168,21 @@ function Found(props: FlexplateProps) {
           </p>
           <ol class="rows">
             {ofOtherStyle.map((match) => (
-              <MatchRow match={match} unit={unit} />
+              <MatchRow match={match} unit={unit} measured />
             ))}
           </ol>
         </div>
       )}
       <div class="actions">
-        <a
-          class={matches.length === 0 ? 'button first' : 'button'}
-          id="as-measured"
-          href={`/stud?${asMeasured(props)}`}
-        >
-          None of these: go on with the measured thickness
-        </a>
+        {seen.totalMm !== null && (
+          <a
+            class={matches.length === 0 ? 'button first' : 'button'}
+            id="as-measured"
+            href={`/stud?${asMeasured(props)}`}
+          >
+            None of these: go on with the measured thickness
+          </a>
+        )}
         <a class="button" id="by-layers" href={`/stud?${byLayers(props)}`}>
           Enter it layer by layer
         </a>
@@ -170,17 +195,18 @@ function other(style: Style): Style {
   return style === 'one-piece' ? 'two-piece' : 'one-piece';
 }
 
-function MatchRow({ match, unit }: { match: FlexplateFound; unit: LengthUnit }) {
+function stackHref({ id }: FlexplateFound, unit: LengthUnit): string {
+  return `/stud?stack=${encodeURIComponent(id)}&unit=${unit}`;
+}
+
+function MatchRow({ match, unit, measured }: { match: FlexplateFound; unit: LengthUnit; measured: boolean }) {
   const off = Math.abs(match.offMm);
+  const said = off < 0.005 ? 'as measured' : `${printLength(off, unit, 'coarse')} off`;
   return (
     <li>
-      <a
-        class="row stack-row"
-        id={`match-${match.id}`}
-        href={`/stud?stack=${encodeURIComponent(match.id)}&unit=${unit}`}
-      >
+      <a class="row stack-row" id={`match-${match.id}`} href={stackHref(match, unit)}>
         <b>{match.stack.name}</b>
-        <span>{off < 0.005 ? 'as measured' : `${printLength(off, unit, 'coarse')} off`}</span>
+        <span>{measured && said}</span>
         <span class="row-line">{stackInWords(match.stack, unit)}</span>
       </a>
     </li>

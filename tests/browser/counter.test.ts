@@ -60,11 +60,12 @@ describe.each([
     expect(await page.locator('h1').textContent()).toBe('Which of 12 flexplate stacks is it?');
     const ask = await page.locator('#flexplate-ask').boundingBox();
     expect(ask!.y).toBeLessThan(viewport.height / 2);
-    await hands.press('#answer-two-piece');
-    await page.waitForURL(/style=two-piece/);
-    expect(await page.locator('h1').textContent()).toBe('6 of 12 flexplate stacks are left.');
     await hands.press('#answer-4');
     await page.waitForURL(/holeCount=4/);
+    expect(await page.locator('h1').textContent()).toBe('5 of 12 flexplate stacks are left.');
+    await hands.press('#answer-two-piece');
+    await page.waitForURL(/style=two-piece/);
+    expect(await page.locator('h1').textContent()).toBe('3 of 12 flexplate stacks are left.');
     await expectAccessible(page, `the next look, on ${where}`);
     await expectNoSidewaysScroll(page, `the next look, on ${where}`);
     await hands.press('#answer-3-8-24-unf');

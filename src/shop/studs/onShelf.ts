@@ -91,6 +91,31 @@ export function narrowed(
   );
 }
 
+/** The stacks that a person wants to see in the list; the one chosen stays in it. */
+export function stacksListed(
+  stacks: readonly NamedEntry<CatalogueStack>[],
+  by: { readonly style: string; readonly count: string; readonly thread: string },
+  chosenId: string,
+): NamedEntry<CatalogueStack>[] {
+  return stacks.filter(
+    ({ id, body: { stack, nut } }) =>
+      id === chosenId ||
+      ((by.style === '' || stack.style === by.style) &&
+        (by.count === '' || String(stack.holeCount) === by.count) &&
+        (by.thread === '' || nut?.thread?.designation === by.thread)),
+  );
+}
+
+/** What the list can be narrowed by, as the stacks have it. */
+export function stackFilters(stacks: readonly NamedEntry<CatalogueStack>[]) {
+  const each = (of: (body: CatalogueStack) => string | null) =>
+    [...new Set(stacks.flatMap(({ body }) => of(body) ?? []))].sort();
+  return {
+    counts: each(({ stack }) => (stack.holeCount === null ? null : String(stack.holeCount))),
+    nutThreads: each(({ nut }) => nut?.thread?.designation ?? null),
+  };
+}
+
 /** Every thread there is a stud of, for the list to choose from. */
 export function threadsOf(studs: readonly NamedEntry<CatalogueStud>[]): string[] {
   return [...new Set(studs.map(({ body }) => body.stud.thread.designation))].sort();

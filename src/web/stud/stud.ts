@@ -4,7 +4,7 @@ import { SlipPage } from '../../../views/pages/stud/slipPage.tsx';
 import { StudPage, type StudPageProps } from '../../../views/pages/stud/studPage.tsx';
 import { renderPage } from '../../../views/render.ts';
 import { JOINT_FIGURES, studRing } from '../../shop/studs/joint.ts';
-import { narrowed, studsHeld, threadsOf } from '../../shop/studs/onShelf.ts';
+import { narrowed, stackFilters, stacksListed, studsHeld, threadsOf } from '../../shop/studs/onShelf.ts';
 import { counterSlip } from '../../shop/studs/slip.ts';
 import { keepingUnits } from '../request/otherUnit.ts';
 import type { PageContext } from '../request/pageContext.ts';
@@ -68,7 +68,8 @@ async function studsAsked(context: PageContext, req: Request) {
     frame: keepingUnits(frame, form),
     fields,
     stackId,
-    stacks: stacks.map(({ id, body }) => ({ id, stack: body })),
+    stacks: stacksListed(stacks, listedBy(fields), stackId).map(({ id, body }) => ({ id, stack: body })),
+    stackFilters: stackFilters(stacks),
     layerRows: layerRows(form),
     doubts: form.doubts,
     chosen,
@@ -93,6 +94,10 @@ async function studsAsked(context: PageContext, req: Request) {
 async function getStudForStack(context: PageContext, req: Request, res: Response): Promise<void> {
   const { page } = await studsAsked(context, req);
   res.status(page.faults.length > 0 ? 422 : 200).send(renderPage(StudPage(page)));
+}
+
+function listedBy({ listStyle = '', listCount = '', listThread = '' }: Fields) {
+  return { style: listStyle, count: listCount, thread: listThread };
 }
 
 /** A slip only for a whole answer; otherwise the form, with what is missing. */

@@ -204,6 +204,30 @@ describe('a stud for a stack', () => {
   });
 });
 
+describe('the list of flexplate stacks', () => {
+  const listed = ({ html }: { html: string }) =>
+    [...(/<select id="f-stack"[\s\S]*?<\/select>/.exec(html)?.[0] ?? '').matchAll(/value="([^"]+)"/g)]
+      .map((match) => match[1])
+      .filter((id) => id !== 'own');
+
+  it('says first what tells them apart: thread, pieces, studs', async () => {
+    const { text } = await ask({});
+    expect(text).toContain('3/8-24 UNF · two-piece · 4 studs · Two-piece, four 3/8-24');
+    expect(text).toContain('M12×1.75 · two-piece · 6 studs ·');
+  });
+
+  it('is narrowed by pieces, studs and thread, and keeps the one chosen', async () => {
+    expect(listed(await ask({}))).toHaveLength(12);
+    expect(listed(await ask({ listStyle: 'two-piece', listCount: '4' }))).toHaveLength(3);
+    const thread = await ask({ listStyle: 'two-piece', listCount: '4', listThread: '3/8-24 UNF-2B' });
+    expect(listed(thread)).toEqual(['two-piece-four-3-8-24']);
+    expect(thread.html).toMatch(/<details[^>]*id="fewer-stacks"[^>]*open/);
+    const other = await ask({ stack: 'one-piece-six-m10', listCount: '3' });
+    expect(listed(other)).toHaveLength(4);
+    expect(other.text).toContain('Short stud M10×1.5 fits');
+  });
+});
+
 describe('what would do instead', () => {
   const two = { stack: 'two-piece-four-3-8-24' };
 

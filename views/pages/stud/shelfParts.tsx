@@ -27,6 +27,42 @@ export function Substitutes({
   );
 }
 
+/** Fewer stacks in the list: of one kind, one number of studs, one thread. */
+export function FewerStacks({
+  fields,
+  counts,
+  nutThreads,
+}: {
+  fields: Readonly<Record<string, string>>;
+  counts: readonly string[];
+  nutThreads: readonly string[];
+}) {
+  const { listStyle = '', listCount = '', listThread = '' } = fields;
+  const every = (label: string, values: readonly string[]) => [
+    { value: '', label },
+    ...values.map((value) => ({ value, label: value })),
+  ];
+  return (
+    <details
+      class="more-findings"
+      id="fewer-stacks"
+      open={[listStyle, listCount, listThread].some((value) => value !== '')}
+    >
+      <summary>Show fewer flexplate stacks</summary>
+      <div class="fields">
+        <Choice
+          label="One- or two-piece"
+          name="listStyle"
+          value={listStyle}
+          options={every('both', ['one-piece', 'two-piece'])}
+        />
+        <Choice label="Number of studs" name="listCount" value={listCount} options={every('any', counts)} />
+        <Choice label="Nut thread" name="listThread" value={listThread} options={every('any', nutThreads)} />
+      </div>
+    </details>
+  );
+}
+
 /** Fewer to look at: of one thread, or only those that are there. */
 export function Narrow({
   fields,

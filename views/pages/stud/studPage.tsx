@@ -19,9 +19,10 @@ import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Choice, Field } from '../../parts/form/fieldBox.tsx';
 import { Sign } from '../../parts/form/sign.tsx';
+import { bareCallout } from './handParts.tsx';
 import { JOINT_FINDING, JointAnswer, JointFields } from './jointFields.tsx';
 import { KitPart } from './kitPart.tsx';
-import { Narrow, SkippedNote, Substitutes, shelfInWords } from './shelfParts.tsx';
+import { FewerStacks, Narrow, SkippedNote, Substitutes, shelfInWords } from './shelfParts.tsx';
 import { StackFields } from './stackFields.tsx';
 import { Tolerances } from './tolerancesPart.tsx';
 
@@ -30,6 +31,8 @@ export interface StudPageProps {
   readonly fields: Readonly<Record<string, string>>;
   readonly stackId: string;
   readonly stacks: readonly { readonly id: string; readonly stack: CatalogueStack }[];
+  /** What there is to show fewer stacks by. */
+  readonly stackFilters: { readonly counts: readonly string[]; readonly nutThreads: readonly string[] };
   readonly layerRows: number;
   readonly doubts: readonly DoubtedLength[];
   readonly chosen: CatalogueStack | null;
@@ -152,7 +155,7 @@ function StudForm(props: StudPageProps) {
       hx-target="#stud-page"
       hx-select="#stud-page"
       hx-swap="outerHTML"
-      hx-trigger="change from:#f-stack"
+      hx-trigger="change from:#f-stack, change from:#fewer-stacks"
       hx-push-url="true"
       hx-select-oob="#unit-form"
     >
@@ -160,6 +163,7 @@ function StudForm(props: StudPageProps) {
       <input type="hidden" name="unit" value={unit} />
       <input type="hidden" name="gapOf" value={stackId} />
       {props.hand && <HandAlong {...props.hand} frame={frame} />}
+      <FewerStacks fields={fields} {...props.stackFilters} />
       <WhichStack {...props} />
       {stackId === 'own' && (
         <StackFields fields={fields} rows={props.layerRows} faults={faults} writing={props.writing} inHand />
@@ -205,6 +209,13 @@ function HandAlong({ entry, boxes, frame }: NonNullable<StudPageProps['hand']> &
   );
 }
 
+/** What tells it from the others first: a phone shows the beginning only. */
+function stackTold({ name, stack, nut }: CatalogueStack): string {
+  const thread = nut?.thread ? bareCallout(nut.thread) : 'thread not entered';
+  const count = stack.holeCount === null ? [] : [`${stack.holeCount} studs`];
+  return [thread, stack.style, ...count, name].join(' · ');
+}
+
 function WhichStack({ frame, fields, stackId, stacks, faults, pullForwardMm }: StudPageProps) {
   const error = errorsOf(faults);
   const unit = frame.lengthUnit;
@@ -218,7 +229,7 @@ function WhichStack({ frame, fields, stackId, stacks, faults, pullForwardMm }: S
           ...(stackId === '' ? [{ value: '', label: 'choose' }] : []),
           ...stacks.map(({ id, stack }) => ({
             value: id,
-            label: `${stack.name} (${stack.stack.style})`,
+            label: stackTold(stack),
           })),
           { value: 'own', label: 'not listed: enter its layers' },
         ]}

@@ -30,4 +30,30 @@ describe('the margin one can be sure of', () => {
       expect(probability).toBeLessThan(0.9505);
     }
   });
+
+  it('the sure margin is, within 1e-5 mm, the least that halving the interval finds', () => {
+    for (const [commonMm, u] of [
+      [0.01, 0.004],
+      [0.002, 0.02],
+      [0, 0.01],
+      [0.03, 0],
+    ] as const) {
+      for (const confidence of [0.5, 0.9, 0.95, 0.999]) {
+        const marginsMm = Array.from({ length: 12 }, (_, i) => 0.4 + 0.003 * ((i * 5) % 12));
+        const ownMm = marginsMm.map(() => u);
+        const sure = (x: number) =>
+          conformanceProbability({ marginsMm: marginsMm.map((m) => m - 0.4 + x), commonMm, ownMm }) >=
+          confidence;
+        let [low, high] = [0, 1];
+        for (let i = 0; i < 40; i++) {
+          const middle = (low + high) / 2;
+          if (sure(middle)) high = middle;
+          else low = middle;
+        }
+        const found = sureMargin({ marginsMm, commonMm, ownMm, confidence });
+        expect(found - (sure(0) ? 0 : high)).toBeGreaterThanOrEqual(-1e-9);
+        expect(found - high).toBeLessThan(1.01e-5);
+      }
+    }
+  });
 });

@@ -13,7 +13,7 @@ const GOES_ON = 1.5;
  *   D2, d2 pitch diameter of nut and stud [mm] · d stud's major diameter, D1 nut's minor [mm] · P pitch [mm]
  *   Valid: right-hand 60° threads of ASME B1.1 and ISO 261.   Source: 60° flanks, first principles; 1.5 threads and 0.4
  *   common practice, no source
- *   Example: an M8×1 nut goes 3.6 threads onto a 5/16-24 stud (calc/stud/thread/wrongNut.test.ts)
+ *   Example: an M8×1 nut goes 3.7 threads onto a 5/16-24 stud (calc/stud/thread/wrongNut.test.ts)
  */
 export function wrongNut(stud: ThreadGeometry, nut: ThreadGeometry): number {
   const slack = (nut.pitchDiameterMm.max ?? 0) - (stud.pitchDiameterMm.min ?? 0);

@@ -184,6 +184,8 @@ export async function refuseSeenOtherwise(db: Db, seen: readonly Seen[]): Promis
   for (const { kind, id, revision } of seen) {
     const now = await getEntry(db, kind, id);
     if (now === null || now.revision === revision) continue;
+    const then = await getEntry(db, kind, id, revision);
+    if (then?.retired === now.retired && sayTheSame(unstocked(then.body), unstocked(now.body))) continue;
     const { who, at, why, body, name } = now;
     const what = kind === 'criteria' ? 'the shop limits' : `the ${kindWord(kind)} "${name}"`;
     const theirs: Kept<EntryBodies[EntryKind]> = { revision: now.revision, at, who, why, body };
@@ -192,6 +194,11 @@ export async function refuseSeenOtherwise(db: Db, seen: readonly Seen[]): Promis
       { section: kind, theirs, currentRevision: now.revision, since: [] },
     );
   }
+}
+
+/** How many lie where is nothing an answer was worked out from. */
+function unstocked(body: object): string {
+  return JSON.stringify({ ...body, stock: null, shelf: '' });
 }
 
 function entries(db: Db) {

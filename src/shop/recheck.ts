@@ -7,6 +7,7 @@ import { type Finding, STATUS_WORD } from '../../shared/words/finding.ts';
 import type { Decision, StudsChosen } from '../../shared/words/job.ts';
 import { type LengthUnit, listInWords } from '../../shared/words/print.ts';
 import { Refusal } from '../../shared/words/refusal.ts';
+import type { KeptSlip } from '../../shared/words/stud/slip.ts';
 import type { StudCheck } from '../../shared/words/stud/stud.ts';
 import { FIT_WORD, HOLDS_WORD, VERDICT_WORD } from '../../shared/words/verdicts.ts';
 import { COVER_CALC_VERSION, judgeCover, workOutCover } from '../calc/cover/checkCover.ts';
@@ -129,6 +130,15 @@ export function studsAnew(kept: StudsChosen, unit: LengthUnit): Anew<StudCheck> 
 /** Says so when today's calculation would answer otherwise for the studs chosen; null when it would not. */
 export function recheckStuds(kept: StudsChosen, unit: LengthUnit): string | null {
   return studsAnew(kept, unit)?.otherwise ?? null;
+}
+
+/** The same for a counter slip, in the unit it was answered in. */
+export function recheckSlip({ asked, answered, calcVersion }: KeptSlip): string | null {
+  const words = { fits: FIT_WORD, holds: HOLDS_WORD };
+  return attempt('slip', { kept: calcVersion, now: STUD_CALC_VERSION }, () => {
+    const check = checkStud(answered.input, asked.unit);
+    return { check, differs: studAnswersOtherwise(answered.check, check, words, asked.unit) };
+  }).otherwise;
 }
 
 interface Versions {

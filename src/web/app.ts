@@ -35,6 +35,7 @@ import { NoSuchPage, NotForThisRole, TooManyTries } from './request/errors.ts';
 import { frameOf, type PageContext, sittingGoesOn } from './request/pageContext.ts';
 import { headers, onlyOwnNames, onlyOwnPagesWrite } from './request/security.ts';
 import { signsAsWhoSignedIn } from './request/whoSignedIn.ts';
+import { slipsRouter } from './stud/slips.ts';
 import { studRouter } from './stud/stud.ts';
 
 /** Four hundred stations with every field filled. */
@@ -91,6 +92,7 @@ export function app(context: PageContext): Express {
   server.use(bendingRouter(context));
   server.use(whatIfRouter(context));
   server.use(studRouter(context));
+  server.use(slipsRouter(context));
   server.use(sheetRouter(context));
   server.use(filesRouter(context));
   server.use(measuringRouter(context));

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 
-const css = ['look.css', 'drawings.css', 'paper.css']
+const css = ['look.css', 'drawings.css', 'paper.css', 'slip.css']
   .map((name) => readFileSync(new URL(`../../views/assets/${name}`, import.meta.url), 'utf8'))
   .join('\n');
 

@@ -85,10 +85,10 @@ export function FrontPage({ frame, open, openCount, exampleHref, begin, rings }:
         <form method="get" action="/jobs" class="finder">
           <div class="fields">
             <Field
-              label="Find a job"
+              label="Find a job or a counter slip"
               name="text"
               type="search"
-              hint="Number, customer, cover type, initials, any word"
+              hint="Number (1001 or S-12), customer, cover type, initials, any word"
             />
             <button class="button" type="submit" id="find-job">
               Find

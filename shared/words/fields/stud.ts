@@ -178,6 +178,7 @@ export const CATALOGUE_WASHER = {
   use: {
     head: 'Washer or shim',
     label: 'Used as',
+    subject: 'What it is used as',
     kind: 'choice',
     options: { washer: 'washer under a nut', shim: 'shim under a pad' },
     ifEmpty: 'washer',

@@ -1,7 +1,8 @@
-import type { CatalogueStack, CatalogueStud } from '../catalogue.ts';
+import type { CatalogueStack, CatalogueStud, EntryKind } from '../catalogue.ts';
 import type { JointFrom } from '../job.ts';
+import type { LengthUnit } from '../print.ts';
 import type { Kit } from './kit.ts';
-import type { StudCheck, StudCheckInput } from './stud.ts';
+import type { Fits, StudCheck, StudCheckInput } from './stud.ts';
 
 /** What a counter slip says: what was asked, and what was answered. */
 export interface CounterSlip {
@@ -18,4 +19,102 @@ export interface CounterSlip {
   readonly nutClass: string | null;
   /** The stud of the same thread not to take by mistake, and why. */
   readonly notThis: { readonly name: string; readonly because: string } | null;
+}
+
+/** What was asked at the counter. */
+export interface SlipAsked {
+  /** Of the catalog; "own" where its layers were typed. */
+  readonly stackId: string;
+  readonly studId: string;
+  /** Everything as it was typed. */
+  readonly typed: Readonly<Record<string, string>>;
+  /** Its sentences are in it. */
+  readonly unit: LengthUnit;
+}
+
+/** A slip as it was saved: it never changes. */
+export interface KeptSlip {
+  readonly number: number;
+  /** UTC, ISO 8601. */
+  readonly at: string;
+  /** The shop's day, `2026-11-24`. */
+  readonly day: string;
+  readonly who: string;
+  readonly customerReference: string;
+  readonly asked: SlipAsked;
+  readonly answered: CounterSlip;
+  readonly calcVersion: string;
+}
+
+/** A slip in a list. */
+export interface SlipLine extends Pick<KeptSlip, 'number' | 'at' | 'day' | 'who' | 'customerReference'> {
+  readonly stackName: string;
+  readonly studName: string;
+  readonly fits: Fits;
+  /** Its parts were counted out of stock. */
+  readonly counted: boolean;
+}
+
+export const STOCKED_KINDS = ['stud', 'nut', 'washer'] as const satisfies readonly EntryKind[];
+export type StockedKind = (typeof STOCKED_KINDS)[number];
+
+/** What a slip takes off the shelf. */
+export interface SlipPart {
+  readonly kind: StockedKind;
+  readonly id: string;
+  readonly name: string;
+  readonly shelf: string;
+  /** How many. */
+  readonly count: number;
+}
+
+/** A part as its stock was changed. */
+export interface StockChanged extends SlipPart {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Once counted out of stock, or back. */
+export interface SlipCount {
+  readonly what: 'out' | 'back';
+  readonly at: string;
+  readonly who: string;
+  readonly why: string;
+  readonly lines: readonly StockChanged[];
+}
+
+export function slipName(number: number): string {
+  return `S-${number}`;
+}
+
+/** "S-12", "s12", "slip 12" → 12; null where it is no number of a slip. */
+export function slipNumber(text: string): number | null {
+  const digits = /^\s*(?:slip\s*#?\s*)?(?:s\s*-?\s*)?(\d{1,9})\s*$/i.exec(text);
+  return digits === null || /^\s*\d/.test(text) ? null : Number(digits[1]);
+}
+
+/** All of it that is to be handed over, stud first; null where nobody said how many. */
+export function partsOf({
+  asked,
+  answered,
+}: Pick<KeptSlip, 'asked' | 'answered'>): readonly SlipPart[] | null {
+  const { stud, kit } = answered;
+  const { count, nut, washer, shims } = kit;
+  if (count === null) return null;
+  const part = (
+    kind: StockedKind,
+    id: string,
+    { name, shelf }: { name: string; shelf?: string },
+  ): SlipPart => ({
+    kind,
+    id,
+    name,
+    shelf: shelf ?? '',
+    count,
+  });
+  return [
+    part('stud', asked.studId, stud),
+    ...(nut ? [part('nut', nut.id, nut.entry)] : []),
+    ...[...(washer ? [washer] : []), ...shims].map(({ id, entry }) => part('washer', id, entry)),
+  ];
 }

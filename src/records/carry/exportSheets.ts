@@ -68,6 +68,25 @@ export const SHEETS: Readonly<
     table: 'entry_revision',
     columns: ['kind', 'id', 'revision', 'at', 'who', 'why', 'retired', 'body', 'typed'],
   },
+  'slips.csv': {
+    table: 'slip',
+    columns: [
+      'number',
+      'at',
+      'who',
+      'customer_reference',
+      'stack_name',
+      'stud_name',
+      'fits',
+      'calc_version',
+      'asked',
+      'answered',
+    ],
+  },
+  'slip-stock.csv': {
+    table: 'slip_count',
+    columns: ['slip_number', 'place', 'what', 'at', 'who', 'why', 'body'],
+  },
   'people.csv': { table: 'person', columns: ['name', 'initials', 'role', 'retired'] },
 };
 

@@ -17,6 +17,9 @@ const EXPORTED = {
   ring_closed: ['job_id', 'revision'],
   printed_part: ['hash'],
   printed: ['job_id', 'revision', 'paper'],
+  slip: ['number'],
+  slip_count: ['slip_number', 'place'],
+  slip_job: ['job_id'],
   person: ['id'],
   person_revision: ['person_id', 'revision'],
 } as const satisfies Partial<Record<Table, readonly string[]>>;

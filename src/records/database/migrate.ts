@@ -9,6 +9,7 @@ import { typed } from './migrations/006-typed.ts';
 import { ringClosed } from './migrations/007-ring-closed.ts';
 import { printed } from './migrations/008-printed.ts';
 import { nuts } from './migrations/009-nuts.ts';
+import { slips } from './migrations/010-slips.ts';
 import type { Migration } from './migrations/migration.ts';
 
 /** Forward only, in order. What has been released is never changed: a new migration follows it. */
@@ -22,6 +23,7 @@ export const MIGRATIONS: readonly Migration[] = [
   ringClosed,
   printed,
   nuts,
+  slips,
 ];
 
 /** "Cvwr" in ASCII: marks a SQLite file as this program's. */

@@ -11,6 +11,7 @@ import type {
 import type { Paper, PrintedPart } from '../../../shared/words/paper.ts';
 import type { PersonChange, Role } from '../../../shared/words/people.ts';
 import type { PhotoKind, PhotoPlace } from '../../../shared/words/photo.ts';
+import type { Fits } from '../../../shared/words/stud/stud.ts';
 
 /** The rows as they lie in the database: 0 and 1 for no and yes, JSON as text, units in the names. */
 export interface Tables {
@@ -87,6 +88,35 @@ export interface Tables {
   printed_part: { hash: string; kind: PrintedPart['kind']; base64: string };
   /** A paper as it was printed at signing; `revision` is the signature’s. */
   printed: { job_id: number; revision: number; paper: Paper; html: string };
+  /** A counter slip: what was asked and answered, and the paper it was printed on. */
+  slip: {
+    number: number;
+    sent_id: string;
+    at: string;
+    day: string;
+    who: string;
+    customer_reference: string;
+    stack_name: string;
+    stud_name: string;
+    fits: Fits;
+    search: string;
+    calc_version: string;
+    asked: string;
+    answered: string;
+    html: string;
+  };
+  /** Its parts counted out of stock, or back; the newest says how it stands. */
+  slip_count: {
+    slip_number: number;
+    place: number;
+    what: 'out' | 'back';
+    at: string;
+    who: string;
+    why: string;
+    body: string;
+  };
+  /** The slip a job was begun from. */
+  slip_job: { job_id: number; slip_number: number };
   photo: {
     id: string;
     job_id: number;

@@ -28,6 +28,8 @@ export interface NewJob {
   readonly demo?: boolean;
   /** Id made by the sender: the same request sent again finds the job it made the first time. */
   readonly sentId?: string;
+  /** The counter slip it is begun from. */
+  readonly slip?: number;
 }
 
 /** Starts a job. Without a number it gets the one after the shop's highest. */
@@ -60,6 +62,9 @@ export async function createJob(db: Db, ctx: Ctx, job: NewJob): Promise<Job> {
     await addRevision(trx, by, { jobId: id, revision: 1, what: 'received', body });
     if (job.sentId !== undefined) {
       await trx.insertInto('job_sent').values({ id: job.sentId, job_id: id }).execute();
+    }
+    if (job.slip !== undefined) {
+      await trx.insertInto('slip_job').values({ job_id: id, slip_number: job.slip }).execute();
     }
     return jobAtRevision(trx, id, 1);
   });

@@ -15,18 +15,23 @@ export type PrintSigned = (trx: Db, signed: Job) => Promise<Prints>;
 /** Keeps what a signature is printed on. Inside the write that keeps the signature. */
 export async function keepPrints(trx: Db, signed: Job, print: PrintSigned): Promise<void> {
   const { html, parts } = await print(trx, signed);
-  for (const part of parts) {
-    await trx
-      .insertInto('printed_part')
-      .values(part)
-      .onConflict((conflict) => conflict.column('hash').doNothing())
-      .execute();
-  }
+  await keepParts(trx, parts);
   for (const paper of PAPERS) {
     refuseNul('', html[paper]);
     await trx
       .insertInto('printed')
       .values({ job_id: signed.id, revision: signed.revision, paper, html: html[paper] })
+      .execute();
+  }
+}
+
+/** Style and type of a paper, each once. Inside the write that keeps the paper. */
+export async function keepParts(trx: Db, parts: readonly PrintedPart[]): Promise<void> {
+  for (const part of parts) {
+    await trx
+      .insertInto('printed_part')
+      .values(part)
+      .onConflict((conflict) => conflict.column('hash').doNothing())
       .execute();
   }
 }

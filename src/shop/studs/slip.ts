@@ -1,7 +1,10 @@
 import type { JointFrom } from '../../../shared/words/job.ts';
 import type { StudChoice } from '../../../shared/words/stud/choices.ts';
-import type { CounterSlip } from '../../../shared/words/stud/slip.ts';
-import { checkStud } from '../../calc/stud/checkStud.ts';
+import type { CounterSlip, KeptSlip } from '../../../shared/words/stud/slip.ts';
+import { checkStud, STUD_CALC_VERSION } from '../../calc/stud/checkStud.ts';
+import type { Db } from '../../records/database/database.ts';
+import type { Ctx } from '../../records/database/writing.ts';
+import { type NewSlip, type PrintSlip, saveSlip } from '../../records/slips/slips.ts';
 import { studCheckFor } from '../studChoices.ts';
 import { type KitShelf, kitFor } from './kit.ts';
 import { nutClassOf, studClassOf } from './markings.ts';
@@ -32,4 +35,14 @@ export function counterSlip(
     nutClass: nut && nutClassOf(nut),
     notThis: other && { name: other.entry.name, because: other.match.check.because },
   };
+}
+
+/** Saves what was answered, with the version of the calculation that answered it. */
+export function keepSlip(
+  db: Db,
+  ctx: Ctx,
+  slip: Omit<NewSlip, 'calcVersion'>,
+  print: PrintSlip,
+): Promise<KeptSlip> {
+  return saveSlip(db, ctx, { ...slip, calcVersion: STUD_CALC_VERSION }, print);
 }

@@ -6,7 +6,9 @@ import { JobsPage } from '../../../views/pages/job/jobsPage.tsx';
 import { STAGE_WORD } from '../../../views/pages/job/stepWords.ts';
 import { renderPage } from '../../../views/render.ts';
 import { listEntries } from '../../records/catalogue.ts';
+import type { Db } from '../../records/database/database.ts';
 import { countByStage, findJobs, type JobPage, MOST_LISTED } from '../../records/jobs/findJobs.ts';
+import { findSlips } from '../../records/slips/slips.ts';
 import { type Column, sendCsv } from '../request/csv.ts';
 import { frameOf, type PageContext } from '../request/pageContext.ts';
 import { type Fields, fieldsOf } from '../request/typed.ts';
@@ -35,11 +37,20 @@ async function showList(context: PageContext, req: Request, res: Response): Prom
         faults,
         jobs: found.jobs,
         next: found.next,
+        slips: faults.length > 0 ? [] : await slipsFound(db, fields),
         counts: await countByStage(db),
         families: families.map(({ id, name }) => ({ id, name })),
       }),
     ),
   );
+}
+
+const SLIPS_SHOWN = 5;
+
+/** Counter slips that have every word as well: there is one search box. */
+async function slipsFound(db: Db, { text = '' }: Fields) {
+  if (text.trim() === '') return [];
+  return (await findSlips(db, { text, limit: SLIPS_SHOWN })).slips;
 }
 
 async function findOrFaults(

@@ -2,6 +2,7 @@ import { writeLength } from '../../../shared/quantity/writeQuantity.ts';
 import type { NextPass } from '../../../shared/words/afterCut.ts';
 import type { Entry } from '../../../shared/words/catalogue.ts';
 import type { Job, Pass } from '../../../shared/words/job.ts';
+import { slipName } from '../../../shared/words/stud/slip.ts';
 import type { Frame } from '../../../views/frame.ts';
 import type { NextPassView } from '../../../views/pages/job/cut.tsx';
 import type { MeasureProps } from '../../../views/pages/job/measure.tsx';
@@ -12,6 +13,7 @@ import { listEntries } from '../../records/catalogue.ts';
 import { historyOf } from '../../records/jobs/history.ts';
 import { signedPrints } from '../../records/jobs/signedPrints.ts';
 import { photosOf } from '../../records/photos/photos.ts';
+import { slipOfJob } from '../../records/slips/slips.ts';
 import type { Asker } from '../../shop/bending/bendingPool.ts';
 import { besideOf, setBeside } from '../../shop/bending/bendings.ts';
 import { type JobAnswer, jobAnswer } from '../../shop/jobAnswer.ts';
@@ -23,7 +25,7 @@ import { differences } from '../request/fieldLines.ts';
 import type { PageContext } from '../request/pageContext.ts';
 import type { Fields } from '../request/typed.ts';
 import { lookedAsTyped } from './inspectionForm.ts';
-import { jobStuds, studsFrame } from './jobStuds.ts';
+import { jobStuds, studsFrame, studsOnSlip } from './jobStuds.ts';
 import { setupAsTyped } from './setupForm.ts';
 
 export interface JobShown {
@@ -51,12 +53,15 @@ export async function jobPage(
   const families = await listEntries(db, 'family');
   const [stacks, studs] = [await listEntries(db, 'stack'), await listEntries(db, 'stud')];
   const answer = await jobAnswer(job, under, { asker: shown.asker });
+  const slip = await slipOfJob(db, job.id);
+  const asked =
+    fields.stack === undefined && !job.sections.studs ? { ...studsOnSlip(slip, frame), ...fields } : fields;
   const beside = besideOf(families, fields.beside);
   const bending = await setBeside(answer.bending, beside, criteria, shown.asker);
   return renderPage(
     JobPage({
       ...answer,
-      frame: studsFrame(fields, frame),
+      frame: studsFrame(asked, frame),
       job: answer.told,
       asItWas,
       families: families.map(({ id, name }) => ({ id, name })),
@@ -76,8 +81,13 @@ export async function jobPage(
         otherwise: await otherwiseOf(job, answer),
       },
       studs: {
-        ...jobStuds({ job, fields, stacks, studs, criteria, criteriaRevision, frame }),
+        ...jobStuds({ job, fields: asked, stacks, studs, criteria, criteriaRevision, frame }),
         otherwise: answer.studsOtherwise,
+        slip: slip && {
+          number: slipName(slip.number),
+          stackName: slip.answered.stack.name,
+          studName: slip.answered.stud.name,
+        },
       },
       nextPass: answer.nextPass && planTyped(answer.nextPass, frame),
     }),

@@ -3,6 +3,7 @@ import type { Entry, ShopCriteria } from '../../../shared/words/catalogue.ts';
 import { JOINT } from '../../../shared/words/fields/joint.ts';
 import { CATALOGUE_STACK } from '../../../shared/words/fields/stud.ts';
 import type { Job, StudsChosen } from '../../../shared/words/job.ts';
+import type { KeptSlip } from '../../../shared/words/stud/slip.ts';
 import type { Frame } from '../../../views/frame.ts';
 import type { StudsAsked } from '../../../views/pages/job/studs.tsx';
 import { resurfacedMmOf, studsForJob } from '../../shop/studs/forJob.ts';
@@ -22,7 +23,7 @@ export function jobStuds(asked: {
   readonly criteria: ShopCriteria;
   readonly criteriaRevision: number;
   readonly frame: Frame;
-}): Omit<StudsAsked, 'otherwise'> {
+}): Omit<StudsAsked, 'otherwise' | 'slip'> {
   const { job, fields, stacks, studs, criteria, criteriaRevision, frame } = asked;
   const unit = frame.lengthUnit;
   const kept = job.sections.studs?.body ?? null;
@@ -84,4 +85,18 @@ function againQuery(kept: StudsChosen, frame: Frame): string {
       kept.pullForwardMm === null ? '' : writeLength(kept.pullForwardMm, frame.lengthUnit, frame.decimalSign),
     ...(joint ? jointAsTyped(joint, kept.jointFrom?.torque ?? null, frame) : {}),
   }).toString();
+}
+
+/** What the counter asked and answered, as the form of the job would have it typed. */
+export function studsOnSlip(slip: KeptSlip | null, frame: Frame): Fields {
+  if (slip === null) return {};
+  const { asked, answered } = slip;
+  const { joint, pullForwardMm } = answered.input;
+  const gap = answered.gapMeasured ? pullForwardMm : null;
+  return {
+    stack: asked.stackId,
+    stud: asked.studId,
+    pull: gap === null ? '' : writeLength(gap, frame.lengthUnit, frame.decimalSign),
+    ...(joint ? jointAsTyped(joint, answered.torqueFrom, frame) : {}),
+  };
 }

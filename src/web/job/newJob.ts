@@ -8,13 +8,17 @@ import { createJob } from '../../records/jobs/createJob.ts';
 import { frameOf, type PageContext, rememberPreference, todayIn } from '../request/pageContext.ts';
 import { type Fields, fieldsOf } from '../request/typed.ts';
 import { withInitials } from '../request/whoFaults.ts';
+import { slipAsked } from '../stud/slips.ts';
 import { addressOf, ctxOf } from './jobRequest.ts';
 import { readReceived, toNewCoverType } from './receivedForm.ts';
 
 const SENT_ID = /^[A-Za-z0-9-]{16,64}$/;
 
 export async function getNewJob(context: PageContext, req: Request, res: Response): Promise<void> {
-  await showNewJob(context, req, res, fieldsOf(req.query), [], 200);
+  const fields = fieldsOf(req.query);
+  const slip = fields.slip === undefined ? null : await slipAsked(context, fields.slip);
+  const customer = slip?.customerReference ?? '';
+  await showNewJob(context, req, res, { ...(customer !== '' && { customer }), ...fields }, [], 200);
 }
 
 export async function postNewJob(context: PageContext, req: Request, res: Response): Promise<void> {
@@ -25,10 +29,12 @@ export async function postNewJob(context: PageContext, req: Request, res: Respon
     return;
   }
   try {
+    const slip = (fields.slip ?? '') === '' ? null : await slipAsked(context, fields.slip ?? '');
     const { number, received } = await readReceived(db, fields, { today: todayIn(context) });
     const job = await createJob(db, ctxOf(context, fields), {
       ...(number !== null && { number }),
       ...(SENT_ID.test(fields.sentId ?? '') && { sentId: fields.sentId! }),
+      ...(slip && { slip: slip.number }),
       received,
     });
     rememberPreference(res, 'initials', (fields.who ?? '').trim());

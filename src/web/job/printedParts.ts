@@ -12,16 +12,24 @@ export interface PartsToday {
 }
 
 const STYLES = ['drawings.css', 'printed.css'];
+const SLIP_STYLES = [...STYLES, 'slip.css'];
 const WEIGHTS = [400, 600] as const;
 
 let today: PartsToday | undefined;
+let slipToday: PartsToday | undefined;
 
 export function partsToday(): PartsToday {
-  today ??= readParts();
+  today ??= readParts(STYLES);
   return today;
 }
 
-function readParts(): PartsToday {
+/** The same for a counter slip. */
+export function slipPartsToday(): PartsToday {
+  slipToday ??= readParts(SLIP_STYLES);
+  return slipToday;
+}
+
+function readParts(styles: readonly string[]): PartsToday {
   const faces: string[] = [];
   const parts: PrintedPart[] = [];
   for (const weight of WEIGHTS) {
@@ -31,7 +39,7 @@ function readParts(): PartsToday {
       `@font-face{font-family:Sheet;font-weight:${weight};src:url('${type.hash}.woff2') format('woff2')}\n`,
     );
   }
-  const sheets = STYLES.map((name) => readFileSync(join(ROOT, 'views', 'assets', name), 'utf8'));
+  const sheets = styles.map((name) => readFileSync(join(ROOT, 'views', 'assets', name), 'utf8'));
   const style = partOf('css', Buffer.from([...faces, ...sheets].join('')));
   return { styleHash: style.hash, parts: [style, ...parts] };
 }

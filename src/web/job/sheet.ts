@@ -8,7 +8,7 @@ import { handledIn } from '../request/route.ts';
 import { fieldsOf } from '../request/typed.ts';
 import { jobAsked } from './jobRequest.ts';
 import { sheetOf, tagOf } from './papers.ts';
-import { partsToday } from './printedParts.ts';
+import { partsToday, slipPartsToday } from './printedParts.ts';
 
 /** What goes on paper: the sheet of a job, as it stands or as it was, its tag, and both as they were signed. */
 export function sheetRouter(context: PageContext): Router {
@@ -67,7 +67,8 @@ const TYPE = { css: 'text/css', woff2: 'font/woff2' } as const;
 async function sendPart(context: PageContext, req: Request, res: Response): Promise<void> {
   const [, hash = '', kind] = NAME.exec(String(req.params.name)) ?? [];
   const part =
-    partsToday().parts.find((one) => one.hash === hash) ?? (await printedPart(context.shop.db, hash));
+    [...partsToday().parts, ...slipPartsToday().parts].find((one) => one.hash === hash) ??
+    (await printedPart(context.shop.db, hash));
   if (!part || part.kind !== kind) throw new NoSuchPage('No paper of this shop is printed with that.');
   res.set('Cache-Control', 'private, max-age=31536000, immutable');
   res.type(TYPE[part.kind]).send(Buffer.from(part.base64, 'base64'));

@@ -1,4 +1,5 @@
 import { ofDemo } from '../../../shared/words/demo.ts';
+import { slipNumber } from '../../../shared/words/stud/slip.ts';
 import { type CatalogueKind, isCatalogueKind } from '../../../shared/words/terms.ts';
 import { hasBegun } from '../../records/begun.ts';
 import { entryHistory } from '../../records/catalogue.ts';
@@ -6,6 +7,7 @@ import type { Db } from '../../records/database/database.ts';
 import { holdsDemo } from '../../records/jobs/findJobs.ts';
 import { jobRow } from '../../records/jobs/readJob.ts';
 import { currentCriteria } from '../../records/shopCriteria.ts';
+import { getSlip } from '../../records/slips/slips.ts';
 
 const LISTS: ReadonlySet<string> = new Set(['/', '/jobs', '/catalogue']);
 /** What a page of the counter or the quick check was asked about. */
@@ -20,6 +22,8 @@ export async function isInvented(db: Db, address: string): Promise<boolean> {
   const { pathname, searchParams } = new URL(address, 'http://shop.invalid');
   const job = /^\/jobs\/([^/]+)/.exec(pathname)?.[1];
   if (job !== undefined && job !== 'new') return (await jobRow(db, decoded(job)))?.demo === 1;
+  const slip = slipNumber(/^\/slips\/([^/]+)/.exec(pathname)?.[1] ?? '');
+  if (slip !== null) return isDemoSlip(db, slip);
   if (LISTS.has(pathname)) return holdsDemo(db);
   const [, kind, id = ''] = /^\/catalogue\/(\w+)\/([^/]+)/.exec(pathname) ?? [];
   if (isCatalogueKind(kind)) return isDemoEntry(db, kind, decoded(id));
@@ -29,6 +33,15 @@ export async function isInvented(db: Db, address: string): Promise<boolean> {
     if (id !== null && (await isDemoEntry(db, kind, id))) return true;
   }
   return false;
+}
+
+/** Its stack or its stud is the demo's. */
+async function isDemoSlip(db: Db, number: number): Promise<boolean> {
+  const asked = (await getSlip(db, number))?.asked;
+  return (
+    asked !== undefined &&
+    ((await isDemoEntry(db, 'stack', asked.stackId)) || (await isDemoEntry(db, 'stud', asked.studId)))
+  );
 }
 
 async function isDemoEntry(db: Db, kind: CatalogueKind, id: string): Promise<boolean> {

@@ -1,6 +1,5 @@
 import { type Request, type Response, Router } from 'express';
 import type { CatalogueStack } from '../../../shared/words/catalogue.ts';
-import { SlipPage } from '../../../views/pages/stud/slipPage.tsx';
 import { StudPage, type StudPageProps } from '../../../views/pages/stud/studPage.tsx';
 import { renderPage } from '../../../views/render.ts';
 import { JOINT_FIGURES, studRing } from '../../shop/studs/joint.ts';
@@ -28,7 +27,6 @@ export function studRouter(context: PageContext): Router {
   router.use(gapRouter(context));
   const to = handledIn(context);
   router.get('/stud', to(getStudForStack));
-  router.get('/stud/slip', to(getSlip));
   router.get('/stud/stacks', to(getStacksForStud));
   return router;
 }
@@ -42,8 +40,8 @@ function ofThisStack(fields: Fields): Fields {
 }
 
 /** What was asked of a stack, and every stud checked against it: nothing while anything typed is refused or in doubt. */
-async function studsAsked(context: PageContext, req: Request) {
-  const fields = ofThisStack(fieldsOf(req.query));
+export async function studsAsked(context: PageContext, req: Request, asWritten: Fields) {
+  const fields = ofThisStack(asWritten);
   const frame = await studFrame(req, context, fields);
   const { stacks, studs, nuts, washers, criteria } = await shelves(context);
   const form = new TypedForm(fields, frame);
@@ -92,24 +90,12 @@ async function studsAsked(context: PageContext, req: Request) {
 }
 
 async function getStudForStack(context: PageContext, req: Request, res: Response): Promise<void> {
-  const { page } = await studsAsked(context, req);
+  const { page } = await studsAsked(context, req, fieldsOf(req.query));
   res.status(page.faults.length > 0 ? 422 : 200).send(renderPage(StudPage(page)));
 }
 
 function listedBy({ listStyle = '', listCount = '', listThread = '' }: Fields) {
   return { style: listStyle, count: listCount, thread: listThread };
-}
-
-/** A slip only for a whole answer; otherwise the form, with what is missing. */
-async function getSlip(context: PageContext, req: Request, res: Response): Promise<void> {
-  const { page, slip } = await studsAsked(context, req);
-  if (slip === null) {
-    if (page.chosen === null && page.faults.length === 0) res.redirect(303, '/stud');
-    else res.status(422).send(renderPage(StudPage(page)));
-    return;
-  }
-  const { frame } = page;
-  res.send(renderPage(SlipPage({ frame, slip, number: null, at: context.now().toISOString() })));
 }
 
 function stackFor(

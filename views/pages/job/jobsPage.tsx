@@ -1,5 +1,6 @@
 import { DECISION_KINDS, type JobLine, STAGES, type Stage } from '../../../shared/words/job.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
+import type { SlipLine } from '../../../shared/words/stud/slip.ts';
 import { DECISION_WORD } from '../../../shared/words/verdicts.ts';
 import { type Frame, may } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
@@ -8,6 +9,7 @@ import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Choice, Field, type Option } from '../../parts/form/fieldBox.tsx';
 import { day } from '../../parts/when.tsx';
+import { SlipLines } from '../stud/slipsPage.tsx';
 import { STAGE_WORD } from './stepWords.ts';
 
 export interface JobsPageProps {
@@ -18,6 +20,8 @@ export interface JobsPageProps {
   readonly jobs: readonly JobLine[];
   /** Where the next page begins; null at the end. */
   readonly next: string | null;
+  /** Counter slips with the words searched for, newest first. */
+  readonly slips: readonly SlipLine[];
   readonly counts: Readonly<Record<Stage, number>>;
   readonly families: readonly { readonly id: string; readonly name: string }[];
 }
@@ -66,7 +70,7 @@ function Finder({ fields, faults, counts, families, total }: PartProps) {
       hx-push-url="true"
     >
       <div class="fields">
-        <Field label="Number, customer, initials, any word" name="text" type="search" value={fields.text} />
+        <Field label="Job or slip number, customer, any word" name="text" type="search" value={fields.text} />
         <Choice
           label="State"
           name="stage"
@@ -123,7 +127,7 @@ function withTyped(typed: string | undefined, options: readonly Option[]): reado
 /** Filters without a box of their own. */
 const NO_BOX: readonly string[] = ['after', 'limit'];
 
-function Found({ fields, faults, jobs, next, total }: PartProps) {
+function Found({ fields, faults, jobs, next, slips, total }: PartProps) {
   if (faults.length > 0) {
     return (
       <section id="found" aria-live="polite">
@@ -135,7 +139,20 @@ function Found({ fields, faults, jobs, next, total }: PartProps) {
   }
   return (
     <section id="found" aria-live="polite">
-      {jobs.length === 0 ? (
+      {slips.length > 0 && (
+        <section id="slips-found">
+          <h2>Counter slips</h2>
+          <SlipLines slips={slips} />
+          <p>
+            <a class="button" href={`/slips?${new URLSearchParams({ text: fields.text ?? '' })}`}>
+              All slips with these words
+            </a>
+          </p>
+        </section>
+      )}
+      {jobs.length === 0 && slips.length > 0 ? (
+        <p>No jobs found.</p>
+      ) : jobs.length === 0 ? (
         <EmptyState
           title={total === 0 ? 'No jobs yet' : 'No jobs found'}
           actions={[

@@ -36,6 +36,12 @@ export function NewJobPage({ frame, families, fields, faults }: NewJobProps) {
         <form method="post" action="/jobs">
           <ErrorSummary faults={faults} />
           <input type="hidden" name="sentId" value={fields.sentId} />
+          {fields.slip && (
+            <p id="from-slip">
+              Begun from counter slip {fields.slip}: its stack and stud are offered when studs are chosen.
+              <input type="hidden" name="slip" value={fields.slip} />
+            </p>
+          )}
           <div class="fields">
             <Field
               label="Job number"

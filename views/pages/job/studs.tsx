@@ -59,6 +59,8 @@ export interface StudsAsked {
   readonly againQuery: string | null;
   /** What the present calculation would say otherwise of those kept; null when it says the same. */
   readonly otherwise: string | null;
+  /** The counter slip the job was begun from; null where there is none. */
+  readonly slip: { readonly number: string; readonly stackName: string; readonly studName: string } | null;
 }
 
 export interface StudsProps extends StudsAsked {
@@ -188,6 +190,12 @@ function ChooseStuds(props: StudsProps) {
   return (
     <details class="change" open={kept === null || stackId !== '' || refused !== null}>
       <summary>{kept ? 'Choose again' : 'Choose the flexplate stack and its stud'}</summary>
+      {props.slip && (
+        <p id="studs-slip">
+          Counter slip <a href={`/slips/${props.slip.number}`}>{props.slip.number}</a>: {props.slip.studName}{' '}
+          in {props.slip.stackName}.
+        </p>
+      )}
       {againQuery !== null && stackId === '' && (
         <p>
           <a class="button" href={`${href}?${againQuery}#studs`} id="studs-again">

@@ -1,239 +1,85 @@
-import type { ComponentChildren } from 'preact';
-import { type LengthUnit, printLength, printShare, printTorque } from '../../../shared/words/print.ts';
+import type { Fault } from '../../../shared/words/refusal.ts';
 import type { CounterSlip } from '../../../shared/words/stud/slip.ts';
-import type { Fits, Holds } from '../../../shared/words/stud/stud.ts';
-import { FIT_STATUS } from '../../../shared/words/verdicts.ts';
-import { StudInStack } from '../../drawings/studInStack.tsx';
 import type { Frame } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
-import { Cautions } from '../../parts/caution.tsx';
-import { Sign } from '../../parts/form/sign.tsx';
-import { When } from '../../parts/when.tsx';
-import { shelfInWords } from './shelfParts.tsx';
-import { readToCaller } from './slipWords.ts';
+import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
+import { errorsOf } from '../../parts/form/errorsOf.ts';
+import { Field } from '../../parts/form/fieldBox.tsx';
+import { SlipSheet } from './slipSheet.tsx';
 
 export interface SlipPageProps {
   readonly frame: Frame;
   readonly slip: CounterSlip;
-  /** null while it is not saved. */
-  readonly number: string | null;
   /** An instant. */
   readonly at: string;
+  /** The question as it was typed. */
+  readonly typed: Readonly<Record<string, string>>;
+  /** What is typed to save it, its own id, and a mark of the answer that was seen. */
+  readonly saving: Readonly<Record<string, string>>;
+  readonly faults: readonly Fault[];
+  /** The answer is no longer the one that was seen. */
+  readonly changed?: boolean;
 }
 
-/** What the counter hands over: half a Letter sheet, gray. What does not hold is as large as what fits. */
-export function SlipPage({ frame, slip, number, at }: SlipPageProps) {
+/** The answer as a slip: to read out, to print, and to save under a number. */
+export function SlipPage(props: SlipPageProps) {
+  const { frame, slip, at, typed, saving, faults, changed = false } = props;
+  const error = errorsOf(faults);
+  const who = frame.person?.initials ?? saving.who ?? frame.initials;
   return (
-    <Layout title={number === null ? 'Counter slip' : `Counter slip ${number}`} here="studs" {...frame}>
-      <article class="slip" aria-label="Counter slip">
-        <div class="slip-two slip-top">
-          <FitsHead slip={slip} />
-          <HoldsHead slip={slip} unit={frame.lengthUnit} />
-        </div>
-        <figure class="drawing wide">
-          <StudInStack
-            id="slip"
-            stud={slip.stud.stud}
-            stack={slip.stack.stack}
-            nut={slip.input.nut}
-            check={slip.check}
-            pullForwardMm={slip.input.pullForwardMm}
-            unit={frame.lengthUnit}
+    <Layout title="Counter slip" here="studs" {...frame}>
+      <SlipSheet
+        slip={slip}
+        unit={frame.lengthUnit}
+        shopName={frame.shopName}
+        customerReference={saving.customer ?? ''}
+        who={who}
+        at={at}
+        number={null}
+      />
+      {changed && (
+        <p class="note" id="changed">
+          The catalog or the shop limits changed since you opened this slip. Nothing was saved. This is the
+          answer now: check it, then save it.
+        </p>
+      )}
+      <form method="post" action="/slips" id="slip-form" class="no-print">
+        <ErrorSummary faults={faults} />
+        {Object.entries({ ...typed, sentId: saving.sentId ?? '', seen: saving.seen ?? '' }).map(
+          ([name, value]) => (
+            <input type="hidden" name={name} value={value} />
+          ),
+        )}
+        <div class="fields">
+          <Field
+            label="Customer reference"
+            name="customer"
+            value={saving.customer}
+            error={error('customer')}
+            hint="A name or an order number"
+            optional
           />
-        </figure>
-        <Kit slip={slip} unit={frame.lengthUnit} />
-        <section class="slip-say" aria-label="Read to the caller">
-          <b>Read to the caller</b>
-          <p>“{readToCaller(slip, frame.lengthUnit)}”</p>
-        </section>
-        <Cautions kinds={['torque', 'competition', 'general']} />
-        <dl class="slip-block">
-          {[
-            ['Shop', frame.shopName],
-            ['Answered by', frame.person?.initials ?? frame.initials],
-            ['Date', <When at={at} />],
-            ['Slip', number ?? 'not saved'],
-            ['Sheet', '1 of 1'],
-          ].map(([label, value]) => (
-            <div>
-              <dt>{label}</dt>
-              <dd>{value === '' ? '—' : value}</dd>
-            </div>
-          ))}
-        </dl>
-      </article>
-      <div class="actions no-print">
-        <button class="button first" type="button" id="print" data-print>
-          Print
-        </button>
-        <a class="button" href="/stud">
-          Next caller
-        </a>
-      </div>
+          <Field
+            label="Your initials"
+            name="who"
+            value={who}
+            error={error('who')}
+            size="figure"
+            input={{ maxLength: 8 }}
+          />
+        </div>
+        <div class="actions">
+          <button class="button first" type="submit" id="save-slip">
+            Save this slip
+          </button>
+          <button class="button" type="button" id="print" data-print>
+            Print without saving
+          </button>
+          <a class="button" href="/stud">
+            Next caller
+          </a>
+        </div>
+      </form>
     </Layout>
   );
-}
-
-const FITS_HEAD: Readonly<Record<Fits, string>> = {
-  yes: 'Fits',
-  'with-care': 'Fits with care',
-  no: 'Does not fit',
-};
-
-function FitsHead({ slip: { check, stud } }: { slip: CounterSlip }) {
-  return (
-    <div>
-      <h1 class="slip-head">
-        <Sign status={FIT_STATUS[check.fits]} /> {FITS_HEAD[check.fits]}
-      </h1>
-      <p>
-        {stud.name}. {check.because}
-      </p>
-    </div>
-  );
-}
-
-const HOLDS_SIGN: Readonly<Record<Holds, 'pass' | 'fail' | 'not-checked'>> = {
-  yes: 'pass',
-  no: 'fail',
-  'not-checked': 'not-checked',
-};
-
-function HoldsHead({ slip: { check, input }, unit }: { slip: CounterSlip; unit: LengthUnit }) {
-  const said = (id: string) => check.findings.find((finding) => finding.id === id)?.sentence ?? '';
-  const torque = input.joint && printTorque(input.joint.torqueNm, unit);
-  const head = {
-    yes: `Holds at ${torque}`,
-    no: `Does not hold at ${torque}`,
-    'not-checked': torque === null ? 'Torque not checked' : `Not known if ${torque} holds`,
-  }[check.holds];
-  const share = check.joint?.proofShare ?? null;
-  return (
-    <div>
-      <h2 class="slip-head">
-        <Sign status={HOLDS_SIGN[check.holds]} /> {head}
-      </h2>
-      <p>
-        {input.joint === null ? 'Look up the vehicle maker’s torque.' : said('joint-slip')}
-        {share !== null && ` Highest preload: ${printShare(share, 0)} of the stud’s proof load.`}
-      </p>
-    </div>
-  );
-}
-
-/** Everything the caller carries away, and what not to take. */
-function Kit({ slip, unit }: { slip: CounterSlip; unit: LengthUnit }) {
-  const { stud, stack, input, kit, notThis } = slip;
-  const mm = (x: number) => printLength(x, unit, 'coarse');
-  const times = kit.count === null ? '' : `${kit.count} × `;
-  const { layers, holeCircleDiameterMm: circle, style } = stack.stack;
-  const total = layers.reduce((sum, layer) => sum + layer.thicknessMm, 0);
-  const gap = input.pullForwardMm;
-  return (
-    <div class="slip-two">
-      <table class="slip-kit">
-        <tbody>
-          <Row head="Stud">
-            <b>
-              {times}
-              {stud.name}
-            </b>
-            , {slip.studClass === null ? 'strength class not known' : capital(slip.studClass)}
-            <br />
-            Length from pad {mm(stud.stud.projectionMm)}
-            {onShelf(stud)}
-          </Row>
-          <Row head="Nut">
-            <KitNut slip={slip} times={times} unit={unit} />
-          </Row>
-          {[...(kit.washer ? [kit.washer] : []), ...kit.shims].map(({ entry }) => (
-            <Row head={entry.use === 'shim' ? 'Shims' : 'Washer'}>
-              <b>
-                {times}
-                {entry.name}
-              </b>
-              , {mm(entry.thicknessMm)} thick{onShelf(entry)}
-            </Row>
-          ))}
-          <Row head="Flexplate">
-            {capital(style)}: {layers.map((layer) => `${layer.name} ${mm(layer.thicknessMm)}`).join(' + ')}
-            {layers.length > 1 && ` = ${mm(total)}`}
-            {circle !== null && `; bolt circle ${mm(circle)}`}
-          </Row>
-        </tbody>
-      </table>
-      <table class="slip-kit">
-        <tbody>
-          <Row head="Gap">
-            {gap === null ? (
-              <b>not measured: measure it</b>
-            ) : (
-              <>
-                Pull-forward gap {mm(gap)},{' '}
-                <b>{slip.gapMeasured ? 'measured' : 'from the catalog: measure yours'}</b>
-              </>
-            )}
-          </Row>
-          <Row head="Torque">{torqueLine(slip, unit)}</Row>
-          {notThis && (
-            <Row head="Not this">
-              <b>{notThis.name}</b>: {notThis.because}
-            </Row>
-          )}
-        </tbody>
-      </table>
-    </div>
-  );
-}
-
-/** The nut of the kit; without one, the stack's, which nobody chose from the shelf. */
-function KitNut({ slip, times, unit }: { slip: CounterSlip; times: string; unit: LengthUnit }) {
-  const { kit, stack, input, nutClass } = slip;
-  const { nut } = input;
-  if (nut === null) return <>not entered</>;
-  const missing = kit.missing[0];
-  return (
-    <>
-      <b>
-        {times}
-        {kit.nut?.entry.name ?? nut.thread?.designation ?? stack.nutThreadTyped}
-      </b>
-      {nutClass !== null && `, ${capital(nutClass)}`}, {printLength(nut.heightMm, unit, 'coarse')} high
-      {nut.prevailing && ', locking'}
-      {kit.nut ? onShelf(kit.nut.entry) : `. ${missing}`}
-      {kit.nut?.fits === 'with-care' && ` Take care: ${kit.nut.because}`}
-    </>
-  );
-}
-
-/** "; 48 in stock, shelf L-3". */
-function onShelf(entry: Parameters<typeof shelfInWords>[0]): string {
-  const words = shelfInWords(entry);
-  return words === '' ? '' : `; ${words}`;
-}
-
-function Row({ head, children }: { head: string; children: ComponentChildren }) {
-  return (
-    <tr>
-      <th scope="row">{head}</th>
-      <td>{children}</td>
-    </tr>
-  );
-}
-
-function torqueLine({ input, check, torqueFrom }: CounterSlip, unit: LengthUnit) {
-  if (input.joint === null) return 'Look up the vehicle maker’s torque.';
-  const torque = <b>{printTorque(input.joint.torqueNm, unit)}</b>;
-  const window = check.findings.find(({ id }) => id === 'joint-torque')?.sentence;
-  return torqueFrom === 'maker' ? (
-    <>{torque}, the vehicle maker’s figure.</>
-  ) : (
-    <>
-      {torque}, not the vehicle maker’s figure: look that up first. Advice: {window}
-    </>
-  );
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

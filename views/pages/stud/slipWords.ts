@@ -32,15 +32,37 @@ function nutSaid({ stack, input: { nut } }: CounterSlip): string {
   return `, with ${thread} nuts`;
 }
 
-function torqueSaid({ input: { joint }, check, torqueFrom }: CounterSlip, unit: LengthUnit): string {
-  if (joint === null) return 'Look up the vehicle maker’s torque.';
-  const torque = printTorque(joint.torqueNm, unit)
-    .replace('lb·ft', 'pound-feet')
-    .replace('N·m', 'newton-meters');
-  const against = check.holds === 'no' ? `; ${torque} does not hold by our calculation` : '';
-  if (torqueFrom === 'maker')
-    return check.holds === 'no'
-      ? `The vehicle maker’s torque is ${torque}${against.replace(`; ${torque}`, '; it')}. Ask before you close it up.`
-      : `Tighten to ${torque}, the vehicle maker’s figure.`;
-  return `Look up the vehicle maker’s torque${against}.`;
+/** The vehicle maker's torque, where the shop has it with its source. */
+export function makerTorqueOf({
+  stack,
+}: Pick<CounterSlip, 'stack'>): { torqueNm: number; source: string } | null {
+  const { makerTorqueNm: torqueNm, makerTorqueSource: source } = stack;
+  return torqueNm == null || source == null ? null : { torqueNm, source };
+}
+
+/** Two readings of one torque, in the one unit or the other. */
+const SAME_TORQUE = 0.01;
+
+/** Only the vehicle maker's torque is said to be used, with its source. */
+function torqueSaid(slip: CounterSlip, unit: LengthUnit): string {
+  const { input, check, torqueFrom } = slip;
+  const said = (nm: number) =>
+    printTorque(nm, unit).replace('lb·ft', 'pound-feet').replace('N·m', 'newton-meters');
+  const maker = makerTorqueOf(slip);
+  const asked = input.joint?.torqueNm ?? null;
+  const failed = asked !== null && check.holds === 'no' ? asked : null;
+  if (maker === null) {
+    const look = 'Look up the vehicle maker’s torque';
+    if (failed !== null) return `${look}; ${said(failed)} does not hold by our calculation.`;
+    return torqueFrom === 'maker' && asked !== null
+      ? `${look}: ${said(asked)} was given as theirs, and we don’t have the source.`
+      : `${look}.`;
+  }
+  const same = asked !== null && Math.abs(asked - maker.torqueNm) <= SAME_TORQUE * maker.torqueNm;
+  const theirs = `The vehicle maker’s torque is ${said(maker.torqueNm)}, by ${maker.source}`;
+  if (failed !== null && same)
+    return `${theirs}; it does not hold by our calculation. Ask before you close it up.`;
+  return torqueFrom === 'maker' && asked !== null && !same
+    ? `${theirs}; ${said(asked)} was also given as theirs. Look it up before you tighten.`
+    : `${theirs}.`;
 }

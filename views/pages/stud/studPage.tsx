@@ -104,6 +104,9 @@ export function StudPage(props: StudPageProps) {
           <a class="button quiet" href="/stud/stacks">
             Which flexplate stacks does a stud fit?
           </a>
+          <a class="button quiet" href="/slips" id="to-slips">
+            Counter slips saved before
+          </a>
         </p>
         <Cautions kinds={['torque', 'general']} />
       </div>

@@ -18,9 +18,9 @@ export interface Printing {
  * style by content, and for one script that its button needs; without script the browser's own print does.
  */
 export function PaperDocument(props: {
-  printing: Printing;
+  printing: Pick<Printing, 'frame' | 'styleHash' | 'asSigned'>;
   number: string;
-  paper: Paper;
+  paper: Paper | 'slip';
   title: string;
   /** What else can be done with it on the screen. */
   more?: ComponentChildren;
@@ -28,7 +28,7 @@ export function PaperDocument(props: {
 }) {
   const { printing, number, paper, title, more, children } = props;
   const { frame, styleHash, asSigned } = printing;
-  const job = `/jobs/${encodeURIComponent(number)}`;
+  const slip = paper === 'slip';
   return (
     <html lang="en">
       <head>
@@ -44,12 +44,15 @@ export function PaperDocument(props: {
           <button class="bar-first" type="button" id="print" data-print>
             Print
           </button>
-          <a href={job} id="to-job">
-            Job {number}
+          <a
+            href={`/${slip ? 'slips' : 'jobs'}/${encodeURIComponent(number)}`}
+            id={slip ? 'to-slip' : 'to-job'}
+          >
+            {slip ? 'Slip' : 'Job'} {number}
           </a>
           {more}
           {asSigned ? (
-            <span>Kept as printed at signing; it never changes.</span>
+            <span>Kept as printed at {slip ? 'the counter' : 'signing'}; it never changes.</span>
           ) : (
             <OtherUnit unit={frame.lengthUnit} address={frame.address} />
           )}

@@ -1,0 +1,132 @@
+import type { Fault } from '../../../shared/words/refusal.ts';
+import { type SlipLine, slipName } from '../../../shared/words/stud/slip.ts';
+import { FIT_WORD } from '../../../shared/words/verdicts.ts';
+import type { Frame } from '../../frame.ts';
+import { Layout } from '../../layout.tsx';
+import { EmptyState } from '../../parts/emptyState.tsx';
+import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
+import { errorsOf } from '../../parts/form/errorsOf.ts';
+import { Choice, Field } from '../../parts/form/fieldBox.tsx';
+import { day } from '../../parts/when.tsx';
+
+export interface SlipsPageProps {
+  readonly frame: Frame;
+  readonly fields: Readonly<Record<string, string>>;
+  readonly faults: readonly Fault[];
+  readonly slips: readonly SlipLine[];
+  readonly more: boolean;
+}
+
+/** Every saved slip, found by number, customer, stud, person and day. */
+export function SlipsPage({ frame, fields, faults, slips, more }: SlipsPageProps) {
+  const error = errorsOf(faults);
+  const asked = Object.values(fields).some((text) => text.trim() !== '');
+  return (
+    <Layout title="Counter slips" here="studs" {...frame}>
+      <h1>Counter slips</h1>
+      <form method="get" action="/slips" class="finder">
+        <ErrorSummary faults={faults} />
+        <div class="fields">
+          <Field
+            label="Number, customer, stud, stack, any word"
+            name="text"
+            type="search"
+            value={fields.text}
+            error={error('text')}
+          />
+          <Choice
+            label="Answer"
+            name="fits"
+            value={fields.fits ?? ''}
+            error={error('fits')}
+            options={[
+              { value: '', label: 'any' },
+              ...Object.entries(FIT_WORD).map(([value, label]) => ({ value, label })),
+            ]}
+          />
+          <Choice
+            label="Stock"
+            name="counted"
+            value={fields.counted ?? ''}
+            error={error('counted')}
+            options={[
+              { value: '', label: 'any' },
+              { value: 'yes', label: 'counted out' },
+              { value: 'no', label: 'not counted out' },
+            ]}
+          />
+          <Field label="Person, by initials" name="who" value={fields.who} size="figure" />
+          <Field
+            label="From"
+            name="from"
+            type="date"
+            value={fields.from}
+            size="figure"
+            error={error('from')}
+          />
+          <Field label="to" name="to" type="date" value={fields.to} size="figure" error={error('to')} />
+        </div>
+        <div class="actions">
+          <button class="button" type="submit" id="find">
+            Find
+          </button>
+          <a
+            class="button"
+            href={`/slips.csv?${new URLSearchParams({ ...fields, before: '' })}`}
+            id="slips-csv"
+          >
+            All of these as CSV
+          </a>
+        </div>
+      </form>
+      {slips.length === 0 && faults.length === 0 ? (
+        <EmptyState
+          title={asked ? 'No slips found' : 'No slips yet'}
+          actions={[
+            asked ? { label: 'Show every slip', href: '/slips' } : { label: 'Find a stud', href: '/stud' },
+          ]}
+        >
+          {asked ? 'Try fewer words or other days.' : 'Find a stud, open its counter slip and save it.'}
+        </EmptyState>
+      ) : (
+        <SlipLines slips={slips} />
+      )}
+      {more && (
+        <p>
+          <a
+            class="button"
+            href={`/slips?${new URLSearchParams({ ...fields, before: String(slips.at(-1)?.number ?? '') })}`}
+          >
+            Earlier slips
+          </a>
+        </p>
+      )}
+    </Layout>
+  );
+}
+
+/** Slips in a list, each a way in. */
+export function SlipLines({ slips }: { slips: readonly SlipLine[] }) {
+  return (
+    <ul class="rows">
+      {slips.map((slip) => (
+        <li>
+          <a class="row job-row" href={`/slips/${slipName(slip.number)}`} id={`slip-${slip.number}`}>
+            <b>{slipName(slip.number)}</b>
+            <span>
+              {slip.studName} in {slip.stackName}
+              <small>
+                {day(slip.day)}, {slip.who}
+                {slip.customerReference !== '' && `, ${slip.customerReference}`}
+              </small>
+            </span>
+            <span class="row-end-word">
+              {FIT_WORD[slip.fits]}
+              {slip.counted && <small>counted out</small>}
+            </span>
+          </a>
+        </li>
+      ))}
+    </ul>
+  );
+}

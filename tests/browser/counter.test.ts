@@ -171,6 +171,48 @@ describe.each([
     await page.close();
   });
 
+  it('saves a slip, finds it again by its number, counts it out of stock and begins a job from it', async () => {
+    const page = await browser.newPage({ viewport });
+    const problems: string[] = [];
+    page.on('console', (message) => message.type() === 'error' && problems.push(message.text()));
+    page.on('pageerror', (error) => problems.push(error.message));
+    await page.goto(`${program.url}/stud?stack=two-piece-four-3-8-24&pull=0.16&unit=in`);
+    await page.click('#slip');
+    await page.fill('[name="customer"]', `Caller on ${where}`);
+    await page.fill('#slip-form [name="who"]', 'BB');
+    await expectAccessible(page, `the slip to be saved, on ${where}`);
+    await page.click('#save-slip');
+    await page.waitForURL(/\/slips\/S-\d+$/);
+    const number = /S-\d+$/.exec(page.url())![0];
+    await expectAccessible(page, `a saved slip, on ${where}`);
+    await expectNoSidewaysScroll(page, `a saved slip, on ${where}`);
+
+    await page.goto(program.url);
+    await page.fill('.finder [name="text"]', number);
+    await page.click('#find-job');
+    await page.click(`#slips-found a[href="/slips/${number}"]`);
+    await page.click('#count-out');
+    await page.waitForSelector('#stock-history');
+    expect(await page.locator('#stock-history').textContent()).toMatch(/Counted out by BB.*48 → 44|44 → 40/);
+    await page.click('#printed');
+    await page.waitForURL(/\/printed$/);
+    expect(await page.locator('.slip-block').textContent()).toContain(number);
+    await expectAccessible(page, `the paper of a slip, on ${where}`);
+    await page.click('#to-slip');
+    await page.click('#begin-job');
+    expect(await page.inputValue('[name="customer"]')).toBe(`Caller on ${where}`);
+    await page.fill('[name="who"]', 'BB');
+    await page.click('#receive');
+    await page.waitForSelector('#studs-slip');
+    expect(await page.locator('#studs-slip').textContent()).toContain(`Counter slip ${number}`);
+    expect(await page.inputValue('#job-stack-form [name="stack"]')).toBe('two-piece-four-3-8-24');
+    await page.goto(`${program.url}/slips`);
+    await expectAccessible(page, `the list of slips, on ${where}`);
+    await expectNoSidewaysScroll(page, `the list of slips, on ${where}`);
+    expect(problems).toEqual([]);
+    await page.close();
+  });
+
   it('measures the gap, is told shims, and goes on to the studs', async () => {
     const page = await browser.newPage({ viewport });
     await page.goto(`${program.url}/stud/gap?unit=mm`);

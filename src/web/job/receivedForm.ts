@@ -43,6 +43,7 @@ export async function readReceived(
 /** What was typed of a cover that came in, carried along while its cover type is added to the catalog. */
 const CARRIED = [
   'number',
+  'slip',
   'family',
   'customer',
   'receivedOn',

@@ -25,12 +25,15 @@ import { getJob } from '../../../src/records/jobs/readJob.ts';
 import { reviseJob } from '../../../src/records/jobs/reviseJob.ts';
 import { addPerson } from '../../../src/records/people/people.ts';
 import { fileOf, hashOf } from '../../../src/records/photos/files.ts';
+import { saveSlip } from '../../../src/records/slips/slips.ts';
+import { countOut } from '../../../src/records/slips/stock.ts';
 import { printsFor } from '../../../src/web/job/papers.ts';
 import { photograph } from '../photos/photograph.ts';
 import { jpeg, png } from '../photos/pictures.ts';
 import { errorOf } from '../refusals.ts';
 import { alder, as, received, setup, signedJob, wall } from '../samples.ts';
 import { onEachDatabase } from '../shops.ts';
+import { newSlip, print, stockShelf } from '../slips/slipSamples.ts';
 
 const now = () => new Date('2026-03-02T17:04:05.678Z');
 onEachDatabase((engine) => {
@@ -80,6 +83,18 @@ onEachDatabase((engine) => {
       jobId: job.id,
       readings: [wall('low', { kind: 'face', valueMm: -0.05, typed: '-0.05' })],
     });
+    await stockShelf(shop.db, 10);
+    const { number } = await saveSlip(
+      shop.db,
+      as('AB'),
+      newSlip({ customerReference: NASTY.slice(0, 30) }),
+      (slip) => ({
+        ...print(slip),
+        parts: [],
+      }),
+    );
+    await countOut(shop.db, as('AB'), { number });
+    await createJob(shop.db, as('AB'), { received: received(), slip: number });
     await addPerson(shop.db, as('AB'), { name: 'A. Keeper', initials: 'AK', role: 'keeper' }, PASSWORD);
     return [
       await photograph(shop, job.id, await jpeg()),
@@ -118,7 +133,9 @@ onEachDatabase((engine) => {
       await importShop(copy, out);
       const [there, here] = [await everyRow(copy), await everyRow(shop)];
       for (const table of EXPORTED_TABLES) expect(there[table], table).toEqual(here[table]);
-      expect((here.job as string[]).length).toBe(21);
+      expect((here.job as string[]).length).toBe(22);
+      for (const table of ['slip', 'slip_count', 'slip_job'])
+        expect((there[table] as string[]).length, table).toBe(1);
       expect((there.entry_revision as string[]).some((row) => row.includes('3/16'))).toBe(true);
       // The style and two weights of type, and a sheet and a tag of each signed job.
       expect([(there.printed_part as string[]).length, (there.printed as string[]).length % 2]).toEqual([
@@ -134,7 +151,7 @@ onEachDatabase((engine) => {
       const again = await exportShop(copy, join(dataDir, 'again'), () => new Date(0));
       expect({ ...again, at: manifest.at }).toEqual(manifest);
       const next = await createJob(copy.db, as('AB'), { received: received() });
-      expect(next.number).toBe('1022');
+      expect(next.number).toBe('1023');
       expect(next.id).toBe((here.job as string[]).length + 1);
       // PostgreSQL has checked every reference as it came.
       if (engine.name === 'SQLite') {

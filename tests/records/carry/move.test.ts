@@ -14,9 +14,12 @@ import { findJobs } from '../../../src/records/jobs/findJobs.ts';
 import { historyOf } from '../../../src/records/jobs/history.ts';
 import { addReadings } from '../../../src/records/jobs/readings.ts';
 import { getJob } from '../../../src/records/jobs/readJob.ts';
+import { saveSlip } from '../../../src/records/slips/slips.ts';
+import { countOut } from '../../../src/records/slips/stock.ts';
 import { errorOf } from '../refusals.ts';
 import { alder, as, received, signedJob, wall } from '../samples.ts';
 import { onPostgres, placeOnPostgres } from '../shops.ts';
+import { newSlip, print, stockShelf } from '../slips/slipSamples.ts';
 
 const now = () => new Date('2026-03-02T17:04:05.678Z');
 
@@ -51,6 +54,15 @@ onPostgres('moving a shop from SQLite to PostgreSQL', () => {
       jobId: job.id,
       readings: [wall('m0', { replaces: 'n0', valueMm: 4.1 }), wall('m1', { replaces: 'm0', valueMm: null })],
     });
+    await stockShelf(shop.db, 10);
+    const { number } = await saveSlip(
+      shop.db,
+      as('CD'),
+      newSlip({ customerReference: 'Ärger 中文 🛠' }),
+      print,
+    );
+    await countOut(shop.db, as('CD'), { number });
+    await createJob(shop.db, as('CD'), { received: received(), slip: number });
     await shop.close();
   }
 
@@ -72,7 +84,16 @@ onPostgres('moving a shop from SQLite to PostgreSQL', () => {
     const moved = await moveShop({ dataDir, url: place.url, now });
     expect(readFileSync(join(dataDir, FILE_NAME)).equals(before)).toBe(true);
     const rows = Object.fromEntries(moved.map((one) => [one.table, one.rows]));
-    expect(rows).toMatchObject({ job: 2, job_revision: 11, reading: 10, entry: 1, entry_revision: 1 });
+    expect(rows).toMatchObject({
+      job: 3,
+      job_revision: 12,
+      reading: 10,
+      entry: 3,
+      entry_revision: 5,
+      slip: 1,
+      slip_count: 1,
+      slip_job: 1,
+    });
 
     const from = openShop({ dataDir });
     const to = await target();
@@ -103,7 +124,7 @@ onPostgres('moving a shop from SQLite to PostgreSQL', () => {
     await fill();
     await moveShop({ dataDir, url: place.url, now });
     expect((await failure()).code).toBe('not-empty');
-    expect(await jobsThere()).toBe(2);
+    expect(await jobsThere()).toBe(3);
   });
 
   test('a move is given up when a row arrives changed, and nothing is kept', async () => {

@@ -2,7 +2,7 @@ import { demoCriteria } from '../../../data/demo/criteria.ts';
 import { demoNuts } from '../../../data/demo/nuts.ts';
 import { demoStacks } from '../../../data/demo/stacks.ts';
 import { demoStuds } from '../../../data/demo/studs.ts';
-import { addEntry } from '../../../src/records/catalogue.ts';
+import { addEntry, getEntry } from '../../../src/records/catalogue.ts';
 import type { Db } from '../../../src/records/database/database.ts';
 import type { NewSlip, PrintSlip } from '../../../src/records/slips/slips.ts';
 import { studsHeld } from '../../../src/shop/studs/onShelf.ts';
@@ -13,7 +13,8 @@ export const STACK_ID = 'two-piece-four-3-8-24';
 export const STUD_ID = 'long-3-8-24';
 export const NUT_ID = 'hex-nut-3-8-24';
 
-const entryOf = <T extends { id: string }>(all: readonly T[], id: string) => all.find((one) => one.id === id)!;
+const entryOf = <T extends { id: string }>(all: readonly T[], id: string) =>
+  all.find((one) => one.id === id)!;
 
 /** What the counter answers for the two-piece flexplate of the demo. */
 export function answered() {
@@ -49,8 +50,9 @@ export const print: PrintSlip = ({ number, who }) => ({
   parts: [{ hash: 'c'.repeat(64), kind: 'css', base64: 'cHt9' }],
 });
 
-/** The stud and the nut of the slip, with so many on the shelf; null: nobody counts. */
+/** The stud and the nut of the slip, with so many on the shelf (null: nobody counts), where there are none yet. */
 export async function stockShelf(db: Db, stock: number | null, ofNuts: number | null = stock): Promise<void> {
+  if ((await getEntry(db, 'stud', STUD_ID)) !== null) return;
   const stud = entryOf(demoStuds, STUD_ID).entry;
   const nut = entryOf(demoNuts, NUT_ID).entry;
   await addEntry(db, as('AA'), { kind: 'stud', id: STUD_ID, body: { ...stud, stock } });

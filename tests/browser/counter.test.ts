@@ -201,7 +201,6 @@ describe.each([
     await page.click('#to-slip');
     await page.click('#begin-job');
     expect(await page.inputValue('[name="customer"]')).toBe(`Caller on ${where}`);
-    await page.fill('[name="who"]', 'BB');
     await page.click('#receive');
     await page.waitForSelector('#studs-slip');
     expect(await page.locator('#studs-slip').textContent()).toContain(`Counter slip ${number}`);

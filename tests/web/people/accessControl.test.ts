@@ -79,7 +79,7 @@ test('what anybody may reach without signing in is just this', () => {
   ]);
 });
 
-test('nothing is written below a recorder, but for what concerns oneself', () => {
+test('nothing is written below a recorder, but for what concerns oneself and the slips of the counter', () => {
   const writes = Object.entries(LEAST_ROLE).filter(
     ([route, least]) => !route.startsWith('GET ') && least === 'reader',
   );
@@ -87,6 +87,9 @@ test('nothing is written below a recorder, but for what concerns oneself', () =>
     'POST /account/password',
     'POST /account/sign-out',
     'POST /preferences',
+    'POST /slips',
+    'POST /slips/:number/count',
+    'POST /slips/:number/back',
     'POST /api/cover/check',
     'POST /api/cover/stiffness',
     'POST /api/cover/heat',

@@ -55,8 +55,8 @@ export interface SlipLine extends Pick<KeptSlip, 'number' | 'at' | 'day' | 'who'
   readonly counted: boolean;
 }
 
-export const STOCKED_KINDS = ['stud', 'nut', 'washer'] as const satisfies readonly EntryKind[];
-export type StockedKind = (typeof STOCKED_KINDS)[number];
+/** Kinds of the catalog that are counted. */
+export type StockedKind = Extract<EntryKind, 'stud' | 'nut' | 'washer'>;
 
 /** What a slip takes off the shelf. */
 export interface SlipPart {

@@ -9,7 +9,7 @@ import { studsHeld } from '../../../src/shop/studs/onShelf.ts';
 import { counterSlip } from '../../../src/shop/studs/slip.ts';
 import { as } from '../samples.ts';
 
-export const STACK_ID = 'two-piece-four-3-8-24';
+const STACK_ID = 'two-piece-four-3-8-24';
 export const STUD_ID = 'long-3-8-24';
 export const NUT_ID = 'hex-nut-3-8-24';
 
@@ -17,7 +17,7 @@ const entryOf = <T extends { id: string }>(all: readonly T[], id: string) =>
   all.find((one) => one.id === id)!;
 
 /** What the counter answers for the two-piece flexplate of the demo. */
-export function answered() {
+function answered() {
   const { entry: stack } = entryOf(demoStacks, STACK_ID);
   const studs = demoStuds.map(({ id, entry }) => ({ id, body: entry }));
   const question = { stack, pullForwardMm: 4, joint: null, criteria: demoCriteria, unit: 'in' as const };

@@ -55,9 +55,13 @@ onEachDatabase((engine) => {
     const twice = [1, 2].map(() => saveSlip(shop.db, as('BB'), slip, print));
     expect((await Promise.all(twice)).map(({ number }) => number)).toEqual([1, 1]);
     const other = { ...slip, asked: { ...slip.asked, typed: { stack: 'other' } } };
-    expect(await errorOf(saveSlip(shop.db, as('BB'), other, print))).toMatchObject({ code: 'sent-otherwise' });
+    expect(await errorOf(saveSlip(shop.db, as('BB'), other, print))).toMatchObject({
+      code: 'sent-otherwise',
+    });
     expect(await errorOf(save({}, ' '))).toMatchObject({ code: 'who-needed' });
-    expect(await errorOf(save({ customerReference: 'x'.repeat(81) }))).toMatchObject({ code: 'bad-reference' });
+    expect(await errorOf(save({ customerReference: 'x'.repeat(81) }))).toMatchObject({
+      code: 'bad-reference',
+    });
   });
 
   test.each([

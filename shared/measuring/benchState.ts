@@ -16,6 +16,8 @@ export interface StandingReading extends Place {
   readonly valueMm: number;
   readonly who: string;
   readonly doubtful: boolean;
+  /** Asked about, and said to be right. */
+  readonly confirmed: boolean;
 }
 
 /** What the box is for. */
@@ -23,6 +25,8 @@ export interface Asked extends Place {
   readonly kind: ReadingKind;
   /** Counted from 0 among the stations; null for a mark between them. */
   readonly at: number | null;
+  /** Which of the readings wanted here, counted from 0. */
+  readonly nth: number;
   readonly place: string;
   /** The reading already recorded here, which a new one would correct. */
   readonly replaces: { readonly id: string; readonly shown: string } | null;
@@ -35,6 +39,8 @@ export interface BenchState {
   readonly job: string;
   /** Tells this job from another of the same number, in a shop restored from a backup. */
   readonly created: string;
+  /** Whoever signed in; '' where nobody signs in. */
+  readonly person: string;
   readonly pass: Pass;
   readonly order: Order;
   readonly stations: readonly (Place & { readonly name: string })[];
@@ -47,6 +53,10 @@ export interface BenchState {
   readonly sign: DecimalSign;
   readonly gauge: string;
   readonly asked: Asked | null;
+  /** Passed over so far, as an address carries them. */
+  readonly skipped: readonly string[];
+  /** Places that the coverage asks for and no station is at. */
+  readonly notLaidOut: readonly string[];
   readonly standing: readonly StandingReading[];
   readonly what: Readonly<Record<ReadingKind, string>>;
   /** The revision since which readings of this pass count: after the ring was welded, after the last pass. */

@@ -67,10 +67,7 @@ function ofKind(readings: readonly ReadBefore[], kind: ReadingKind): readonly Re
 
 function wallDoubt(reading: ReadingInDoubt, walls: readonly ReadBefore[], expected: Expected): Doubt | null {
   const { nominalWallMm } = expected;
-  // A wall that is itself far off says nothing of this one.
-  const inLine = walls.filter(
-    ({ valueMm }) => !(nominalWallMm > 0) || (valueMm >= nominalWallMm / 2 && valueMm <= 1.5 * nominalWallMm),
-  );
+  const inLine = walls.filter((one) => inLineWith(nominalWallMm, one));
   const here = inLine.filter((one) => samePlace(one, reading));
   const beside = here.length > 0 ? here : neighbors(reading, inLine);
   const expectedMm = beside.length > 0 ? mean(beside) : nominalWallMm;
@@ -79,6 +76,11 @@ function wallDoubt(reading: ReadingInDoubt, walls: readonly ReadBefore[], expect
     repeatDoubt(reading, here, expected) ??
     (expected.cut && cutDoubt(reading, expected.cut))
   );
+}
+
+/** A wall that is itself far off says nothing of another reading. */
+function inLineWith(nominalWallMm: number, { valueMm }: ReadBefore): boolean {
+  return !(nominalWallMm > 0) || (valueMm >= nominalWallMm / 2 && valueMm <= 1.5 * nominalWallMm);
 }
 
 /** The nearest of its row on either side. */
@@ -162,7 +164,8 @@ function markDoubt(
   const { valueMm } = reading;
   const marks = ofKind(others, 'mark').filter((one) => !samePlace(one, reading));
   const deepestMm = Math.max(0, ...marks.map((one) => one.valueMm));
-  const wallMm = stationAt(ofKind(others, 'wall'), reading)?.valueMm ?? nominalWallMm;
+  const walls = ofKind(others, 'wall').filter((one) => inLineWith(nominalWallMm, one));
+  const wallMm = stationAt(walls, reading)?.valueMm ?? nominalWallMm;
   const timesDeepest = deepestMm > 0 && valueMm > MARK.timesDeepest * deepestMm && valueMm > MARK.fromMm;
   const throughWall = wallMm > 0 && valueMm > MARK.shareOfWall * wallMm;
   if (!timesDeepest && !throughWall) return null;

@@ -25,7 +25,7 @@ const seen = (what: string, least: number) =>
 const edit = { fromRevision: count('The revision the change starts from', 1, 1_000_000_000), who, why };
 
 const { familyId, customerReference, receivedOn, note } = receivedSchema.shape;
-/** Places of what was asked about and is right all the same: `received.receivedOn`. */
+/** Places of what was asked about and is right all the same: `received.receivedOn`, `readings.3`, `cuts.cuts.1.depthMm`. */
 const confirmed = orElse(
   list('What is confirmed', text('The place', { least: 1, most: 80 }), { most: MOST_READINGS }),
   [],
@@ -58,7 +58,7 @@ export const sectionCallSchemas = {
   looked: strict('The request', { ...edit, looked: lookedSchema }),
   setup: strict('The request', { ...edit, setup: setupSchema }),
   plan: strict('The request', { ...edit, plan: planSchema }),
-  cuts: strict('The request', { ...edit, cuts: cutsSchema }),
+  cuts: strict('The request', { ...edit, cuts: cutsSchema, confirmed }),
   decision: strict('The request', {
     ...edit,
     decision: strict('The decision', {
@@ -97,4 +97,5 @@ export const addReadingsSchema = strict('The request', {
   who,
   why,
   readings: list('The readings', readingAskedSchema, { least: 1, most: MOST_READINGS }),
+  confirmed,
 });

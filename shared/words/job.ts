@@ -230,6 +230,8 @@ export interface Reading {
   readonly gauge: string;
   /** True when the value was doubted (a slipped decimal?) and the person has not confirmed it. */
   readonly doubtful: boolean;
+  /** The person was asked about the value and said it is right; null where nobody kept whether. */
+  readonly confirmed?: boolean | null;
   readonly replaces: string | null;
   readonly who: string;
   readonly at: string;

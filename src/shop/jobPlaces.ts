@@ -1,5 +1,6 @@
 import type { Job, Pass, Reading, ReadingKind } from '../../shared/words/job.ts';
 import type { Place } from '../../shared/words/places.ts';
+import { coverage } from '../calc/cover/coverage.ts';
 import { placeName } from '../calc/cover/placeNames.ts';
 import { rings } from '../calc/cover/rings.ts';
 import { stationLayout } from '../calc/cover/stationLayout.ts';
@@ -29,6 +30,14 @@ export function placesRead(job: Job, pass: Pass): PlacesRead {
     toMeasure: stationsToMeasure(stations).map(named),
     readAt: (kind, place) => readAt(stations, kind, place),
   };
+}
+
+/** Places that the coverage asks for, and where no station is laid out. */
+export function placesNotLaidOut(job: Job, stations: readonly Place[]): readonly string[] {
+  const studCount = job.sections.received?.body.family.studCount;
+  if (studCount === undefined || stations.length === 0) return [];
+  const { missingPlaces, secondRing } = coverage(stations, studCount);
+  return [...missingPlaces, ...(secondRing ? [] : ['on a second row'])];
 }
 
 /** While nothing says which cover it is, its places are named as on one with four studs. */

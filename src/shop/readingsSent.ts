@@ -1,3 +1,4 @@
+import type { Doubt } from '../../shared/quantity/doubt.ts';
 import type { Writing } from '../../shared/quantity/fieldText.ts';
 import { writeAsTyped } from '../../shared/quantity/writeQuantity.ts';
 import type { Job, NewReading, Pass, Reading, ReadingKind } from '../../shared/words/job.ts';
@@ -8,19 +9,13 @@ import type { Fault } from '../../shared/words/refusal.ts';
 import { jobReadingDoubt } from './doubts/jobReadingDoubt.ts';
 import { type PlacesRead, placeOn, placesRead } from './jobPlaces.ts';
 
-/** A reading of JSON, of which nobody can be asked, looks like a slip. One sent before keeps what was made of it then. */
-export function isDoubted(
-  job: Job,
-  sent: NewReading,
-  before: Reading | undefined,
-  beside: readonly NewReading[] = [],
-): boolean {
-  if (before) return before.doubtful;
+/** What is asked of a reading of JSON, in mm, of which nobody can be asked at once; null where nothing is. */
+export function sentDoubt(job: Job, sent: NewReading, beside: readonly NewReading[] = []): Doubt | null {
   const { kind, angleDeg, radiusMm, valueMm, typed, pass } = sent;
-  if (valueMm === null) return false;
+  if (valueMm === null) return null;
   const asTyped = typed === '' ? String(valueMm) : typed;
   const reading = { kind, angleDeg, radiusMm, valueMm, typed: asTyped } as const;
-  const asked = jobReadingDoubt(
+  return jobReadingDoubt(
     job,
     pass,
     { ...reading, unit: 'mm', decimalSign: 'point' },
@@ -33,7 +28,6 @@ export function isDoubted(
       ),
     },
   );
-  return asked !== null;
 }
 
 /** One box of the measuring table, as it was typed: one value of each part. */
@@ -70,7 +64,11 @@ export interface CellConflict {
 export interface CellDoubt {
   readonly name: string;
   readonly question: string;
-  readonly asTyped: string;
+  readonly typed: string;
+  /** The words that confirm it. */
+  readonly says: string;
+  /** What the box would hold if the value probably meant was. */
+  readonly meant: readonly string[];
 }
 
 export interface ReadingsChanged {
@@ -126,14 +124,22 @@ function cellChanged(job: Job, sent: TableSent, read: PlacesRead, cell: Cell): C
     if (valueMm === standing[i]?.valueMm) return [];
     const { lengthUnit: unit, decimalSign } = sent.writing;
     const reading = { kind, ...place, valueMm, typed: parts[i]!, unit, decimalSign };
-    return jobReadingDoubt(job, sent.pass, reading, against(job, sent, cell, i)) ?? [];
+    const doubt = jobReadingDoubt(job, sent.pass, reading, against(job, sent, cell, i));
+    return doubt === null ? [] : [{ at: i, doubt }];
   });
   return {
-    readings: readingsOf(sent, cell, standing),
+    readings: readingsOf(sent, cell, standing, new Set(asked.map(({ at }) => at))),
     doubts:
       cell.confirmed === asTyped
         ? []
-        : asked.map(({ question }) => ({ name, question: `${label}: ${question}`, asTyped })),
+        : asked.map(({ at, doubt: { question, meantTyped } }) => ({
+            name,
+            question: `${label}: ${question}`,
+            typed: asTyped,
+            says: `${label}: ${asTyped} is right`,
+            meant:
+              meantTyped === null ? [] : [parts.map((part, i) => (i === at ? meantTyped : part)).join('; ')],
+          })),
   };
 }
 
@@ -163,6 +169,7 @@ function readingsOf(
   { pass, token, gauge }: TableSent,
   { kind, place, row, parts, values }: Cell,
   standing: readonly Reading[],
+  confirmed: ReadonlySet<number>,
 ): NewReading[] {
   const letter = { wall: 'w', face: 'f', mark: 'd' }[kind];
   const count = Math.max(parts.length, standing.length);
@@ -179,6 +186,7 @@ function readingsOf(
       typed: parts[i] ?? '',
       gauge,
       doubtful: false,
+      confirmed: confirmed.has(i),
       replaces: was?.id ?? null,
     };
   }).filter((one) => one !== null);

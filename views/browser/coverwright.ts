@@ -45,6 +45,22 @@ function mayBeSentAgain(): void {
   for (const form of document.querySelectorAll<HTMLFormElement>('form[data-sent]')) delete form.dataset.sent;
 }
 
+/** Measuring pages kept for working without the network are gone with whoever signs out. */
+function forgetKeptPages(): void {
+  if (!('caches' in globalThis)) return;
+  void caches.keys().then((names) => {
+    for (const name of names) if (name.startsWith('coverwright.measuring.')) void caches.delete(name);
+  });
+}
+
+function signsOut(event: SubmitEvent): void {
+  const form = event.target;
+  if (form instanceof HTMLFormElement && new URL(form.action).pathname.endsWith('/sign-out'))
+    forgetKeptPages();
+}
+
+document.addEventListener('submit', signsOut);
+if (document.querySelector('form[action="/sign-in"]')) forgetKeptPages();
 document.addEventListener('click', printWhereAsked);
 document.addEventListener('keydown', enterGoesDown);
 document.addEventListener('submit', sendOnce);

@@ -58,7 +58,7 @@ export const answer = named(
 );
 export const answers = z.record(z.string(), answer).describe('Numbers with their working, by name.');
 
-const doubted = exactly<DoubtedReading>({
+export const doubted = exactly<DoubtedReading>({
   path: text.describe('Where it stands in the request: stations.3.wallMm.1.'),
   valueMm: number,
   probablyMm: numberOrNull.describe('null where nothing is likelier.'),

@@ -30,7 +30,7 @@ import { entryBodies } from './catalogueAnswer.ts';
 import { coverAnswer } from './coverAnswer.ts';
 import { errorBeside } from './errorAnswer.ts';
 import { exactly, named } from './exactly.ts';
-import { findings, number, numberOrNull, text, textOrNull, yes } from './finding.ts';
+import { doubted, findings, number, numberOrNull, text, textOrNull, yes } from './finding.ts';
 import { asKept, keptFields } from './kept.ts';
 import { keptStudInput, studAnswer } from './studAnswer.ts';
 
@@ -103,7 +103,17 @@ function kept<Body>(body: z.ZodType<Body>) {
 
 const reading = named(
   'Reading',
-  exactly<Reading>({ ...keptFields(readingSchema.shape), revision: count, who: text, at }),
+  exactly<Reading>({
+    ...keptFields(readingSchema.shape),
+    confirmed: z
+      .boolean()
+      .nullable()
+      .optional()
+      .describe('It looked like a slip, and somebody said it is right; null where nobody kept whether.'),
+    revision: count,
+    who: text,
+    at,
+  }),
 );
 
 const sections = exactly<Job['sections']>({
@@ -311,6 +321,7 @@ export const readingsAnswer = named(
     ...STANDING,
     added: z.array(text).describe('The ids that are new.'),
     already: z.array(text).describe('The ids that were there.'),
+    doubts: z.array(doubted).describe('The new ones that look like a slip.'),
   }),
 );
 
@@ -319,7 +330,10 @@ export const staleReadings = named(
   'ReadingsStale',
   errorBeside({
     theirs: z.array(reading),
-    yours: exactly<NewReading>(keptFields(readingSchema.shape)).nullable(),
+    yours: exactly<NewReading>({
+      ...keptFields(readingSchema.shape),
+      confirmed: z.boolean().nullable().optional(),
+    }).nullable(),
   }),
 );
 

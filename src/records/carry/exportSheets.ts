@@ -33,6 +33,7 @@ export const SHEETS: Readonly<
       'typed',
       'gauge',
       'doubtful',
+      'confirmed',
       'id',
       'replaces',
       'who',

@@ -10,6 +10,7 @@ import { ringClosed } from './migrations/007-ring-closed.ts';
 import { printed } from './migrations/008-printed.ts';
 import { nuts } from './migrations/009-nuts.ts';
 import { slips } from './migrations/010-slips.ts';
+import { confirmed } from './migrations/011-confirmed.ts';
 import type { Migration } from './migrations/migration.ts';
 
 /** Forward only, in order. What has been released is never changed: a new migration follows it. */
@@ -24,6 +25,7 @@ export const MIGRATIONS: readonly Migration[] = [
   printed,
   nuts,
   slips,
+  confirmed,
 ];
 
 /** "Cvwr" in ASCII: marks a SQLite file as this program's. */

@@ -78,6 +78,8 @@ export interface Tables {
     typed: string;
     gauge: string;
     doubtful: number;
+    /** NULL for readings from before this was kept. */
+    confirmed: number | null;
     replaces: string | null;
     who: string;
     at: string;

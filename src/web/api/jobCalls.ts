@@ -90,7 +90,7 @@ export const jobCalls: readonly JobCall[] = [
     name: 'addReadings',
     summary: 'Add readings, all or none.',
     description:
-      'Each has an id of your own, so sending it again is harmless: added names the new ones, already the ones that were there. A correction replaces an earlier reading; one without a value withdraws it. A reading that looks like a slip counts as doubtful unless doubtful is sent.',
+      'Each has an id of your own, so sending it again is harmless: added names the new ones, already the ones that were there. A correction replaces an earlier reading; one without a value withdraws it. A reading that looks like a slip counts as doubtful and is told in doubts with the value probably meant, unless confirmed names it, as readings.3; doubtful only adds.',
     schema: addReadingsSchema,
     answers: { 200: readingsAnswer, 409: staleReadings },
     answer: takeReadings,

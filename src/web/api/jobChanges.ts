@@ -1,5 +1,6 @@
 import { addReadingsSchema, receiveJobSchema } from '../../../shared/schemas/jobCalls.ts';
 import { dayIn } from '../../../shared/words/day.ts';
+import type { DoubtedReading } from '../../../shared/words/finding.ts';
 import type { Job, NewReading } from '../../../shared/words/job.ts';
 import { turned } from '../../../shared/words/places.ts';
 import { Refusal } from '../../../shared/words/refusal.ts';
@@ -11,7 +12,7 @@ import { jobNamed } from '../../records/jobs/readJob.ts';
 import { whereItStands } from '../../shop/jobAnswer.ts';
 import { receivedFrom } from '../../shop/jobEdits.ts';
 import { placesRead } from '../../shop/jobPlaces.ts';
-import { isDoubted } from '../../shop/readingsSent.ts';
+import { sentDoubt } from '../../shop/readingsSent.ts';
 import { ApiError, readBody } from '../request/apiErrors.ts';
 import { type JobAnswered, type JobAsked, type JobNeeds, ok } from './call.ts';
 
@@ -44,20 +45,29 @@ export function dayAsked({ now, timeZone }: JobNeeds, confirmed: readonly string
 }
 
 export async function takeReadings(needs: JobNeeds, { named, body }: JobAsked): Promise<JobAnswered> {
-  const { who, why, readings } = readBody(addReadingsSchema, body);
+  const { who, why, readings, confirmed } = readBody(addReadingsSchema, body);
   const { db } = needs;
   const job = await jobNamed(db, named);
   const known = new Map((await allReadings(db, job.id)).map((reading) => [reading.id, reading]));
-  const looked = (body as { readings: { doubtful?: unknown }[] }).readings.map((one) => one.doubtful ?? null);
-  const weighed = readings.map((reading, i): NewReading => {
-    const angleDeg = turned(reading.angleDeg);
-    const doubtful =
-      looked[i] === null ? isDoubted(job, reading, known.get(reading.id), readings) : reading.doubtful;
-    return { ...reading, angleDeg, doubtful };
+  const doubts: DoubtedReading[] = [];
+  const weighed = readings.map((sent, i): NewReading => {
+    const reading = { ...sent, angleDeg: turned(sent.angleDeg) };
+    const before = known.get(reading.id);
+    // One sent before keeps what was made of it then.
+    if (before) return { ...reading, doubtful: before.doubtful, confirmed: before.confirmed ?? null };
+    const path = `readings.${i}.valueMm`;
+    const doubt = sentDoubt(job, reading, readings);
+    const lifted = confirmed.includes(path) || confirmed.includes(`readings.${i}`);
+    if (doubt !== null && !lifted) {
+      const { question, meantMm: probablyMm } = doubt;
+      doubts.push({ path, valueMm: reading.valueMm ?? 0, probablyMm, question });
+    }
+    const doubtful = sent.doubtful || (doubt !== null && !lifted);
+    return { ...reading, doubtful, confirmed: doubt !== null && lifted };
   });
   try {
     const done = await addReadings(db, ctxOf(needs, who, why), { jobId: job.id, readings: weighed });
-    return ok({ ...whereItStands(done.job), added: done.added, already: done.already });
+    return ok({ ...whereItStands(done.job), added: done.added, already: done.already, doubts });
   } catch (error) {
     const late =
       error instanceof Refusal && (error.code === 'nothing-to-replace' || error.code === 'reading-differs');

@@ -8,6 +8,7 @@ import { NotInRecords, StaleEdit } from '../../records/database/errors.ts';
 import { jobNamed } from '../../records/jobs/readJob.ts';
 import { reviseJob } from '../../records/jobs/reviseJob.ts';
 import { currentCriteria } from '../../records/shopCriteria.ts';
+import { passesDoubted } from '../../shop/doubts/passDoubt.ts';
 import { whereItStands } from '../../shop/jobAnswer.ts';
 import { decisionFrom, type Edit, receivedFrom, signatureFrom } from '../../shop/jobEdits.ts';
 import { studsFrom } from '../../shop/studs/studsFrom.ts';
@@ -23,6 +24,7 @@ const SEEN: Partial<Record<SectionName, string>> = {
     ' criteriaRevision is the revision of the shop limits in the job you read. If they changed since, the answer is 409 with the limits as they are now.',
   studs:
     ' The revisions are those of the stack, the stud and the shop limits you read. If one changed since, the answer is 409 with it as it is now.',
+  cuts: ' A pass deeper than what is left of the decided cut is refused unless confirmed names it, as cuts.cuts.1.depthMm.',
 };
 const SUMMARY: Readonly<Record<SectionName, string>> = {
   received: 'Correct what was received.',
@@ -109,8 +111,19 @@ async function editOf(needs: JobNeeds, job: Job, section: SectionName, sent: unk
     case 'plan':
       return { what: section, body: (sent as SectionCall<'plan'>).plan };
     case 'cuts':
-      return { what: section, body: (sent as SectionCall<'cuts'>).cuts };
+      return cutsOf(job, sent as SectionCall<'cuts'>);
   }
+}
+
+/** A pass that looks like a slip is refused until `confirmed` names it, as the form asks before it is kept. */
+function cutsOf(job: Job, { cuts, confirmed }: SectionCall<'cuts'>): Edit {
+  const faults = passesDoubted(job, cuts.cuts).flatMap(({ index, doubt }) => {
+    const path = `cuts.cuts.${index}.depthMm`;
+    if (confirmed.includes(path)) return [];
+    return [{ path, message: `${doubt.question} If it is right, name ${path} in confirmed.` }];
+  });
+  if (faults.length > 0) throw new Refusal('wrong-values', faults);
+  return { what: 'cuts', body: cuts };
 }
 
 async function decisionOf(

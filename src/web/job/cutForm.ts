@@ -2,6 +2,7 @@ import { readQuantity } from '../../../shared/quantity/readQuantity.ts';
 import { CUT, PLAN } from '../../../shared/words/fields/job.ts';
 import type { CutPlan, Job } from '../../../shared/words/job.ts';
 import { briefLength } from '../../../shared/words/print.ts';
+import type { AskedFault } from '../../../shared/words/refusal.ts';
 import { passDoubt, restOfCut } from '../../shop/doubts/passDoubt.ts';
 import type { Edit } from '../../shop/jobEdits.ts';
 import { readBody } from '../request/bodyForm.ts';
@@ -45,7 +46,8 @@ function isMeant(job: Job, form: TypedForm, valueMm: number): boolean {
   const unit = read.ok ? read.unit : lengthUnit;
   const asked = passDoubt({ valueMm, typed, unit, decimalSign }, restOfCut(job));
   if (asked === null || form.text('ok.depth') === typed) return true;
-  form.fault('ok.depth', asked.question);
+  const fault: AskedFault = { path: 'ok.depth', message: asked.question, meant: asked.meantTyped };
+  form.faults.push(fault);
   return false;
 }
 

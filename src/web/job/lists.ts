@@ -97,6 +97,7 @@ const readingColumns = (unit: LengthUnit): readonly Column<ReadingRow>[] => [
   { name: 'as typed', of: ({ reading }) => reading.typed },
   { name: 'gauge', of: ({ reading }) => reading.gauge },
   { name: 'doubted', of: ({ reading }) => reading.doubtful },
+  { name: 'confirmed', of: ({ reading }) => reading.confirmed ?? null },
   {
     name: 'status',
     of: ({ reading, replaced }) =>

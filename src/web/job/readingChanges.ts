@@ -55,6 +55,10 @@ function readingPlace(
 
 function valueInWords(reading: Reading, writing: Writing): string {
   const typed = BARE.test(reading.typed) ? '' : ` (typed ${reading.typed})`;
-  const doubted = reading.doubtful ? ', not confirmed' : '';
+  const doubted = reading.doubtful
+    ? ', not confirmed'
+    : reading.confirmed
+      ? ', asked about and confirmed'
+      : '';
   return `${lengthInWords(reading.valueMm, writing)}${typed}${doubted}`;
 }

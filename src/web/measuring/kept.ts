@@ -99,5 +99,5 @@ function readKept(sent: unknown, nominalMm: number, job: Job): NewReading | Said
     ...heldAgainst(job, reading.pass, reading.replaces === null ? [] : [reading.replaces]),
   });
   if (!read.ok) return { id, message: read.message };
-  return { ...reading, valueMm: read.valueMm, typed, doubtful: read.doubt !== null && !confirmed };
+  return { ...reading, valueMm: read.valueMm, typed, doubtful: read.doubt !== null && !confirmed, confirmed };
 }

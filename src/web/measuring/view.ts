@@ -28,6 +28,7 @@ export function standingViews(
       valueMm: one.valueMm ?? 0,
       who: one.who,
       doubtful: one.doubtful,
+      confirmed: one.confirmed === true,
     }));
 }
 

@@ -12,6 +12,8 @@ const FOLDERS = [
   'shared/words',
 ];
 
+const PAGE_KEEPER = '/views/browser/bench/pageKeeper.js';
+
 /** Where this program runs from: its source, as in tests and `npm run dev`, or the built copy. */
 const TREE = fileURLToPath(new URL('../../../', import.meta.url));
 const FROM_SOURCE = import.meta.url.endsWith('.ts');
@@ -30,6 +32,8 @@ export function browserModules() {
     }
     // Asked about each time, so that a page never mixes modules of two versions of the program.
     res.type('text/javascript').set('Cache-Control', 'no-cache');
+    // The one script that a browser may put between a job's pages and the network.
+    if (req.path === PAGE_KEEPER) res.set('Service-Worker-Allowed', '/jobs/');
     res.send(FROM_SOURCE ? await transpiled(file) : readFileSync(file, 'utf8'));
   };
 }

@@ -33,16 +33,24 @@ const YEAR_MS = 365 * 24 * 3600 * 1000;
 /** Initials are asked for once a sitting: they are forgotten after this long without a page. */
 const SITTING_MS = PAUSE_MS;
 
-/** What this person chose on this tablet: the unit, and the initials signed under changes. */
-export function preferencesOf(req: Request): { unit: LengthUnit | null; initials: string } {
+/** What this person chose on this tablet: the unit, the initials signed under changes, the order of measuring. */
+export function preferencesOf(req: Request): {
+  unit: LengthUnit | null;
+  initials: string;
+  measuring: string;
+} {
   const cookies = parse(req.headers.cookie ?? '');
   const unit = cookies.unit === 'in' || cookies.unit === 'mm' ? cookies.unit : null;
   const initials = /^[\p{L}\p{N}.-]{1,8}$/u.test(cookies.initials ?? '') ? (cookies.initials ?? '') : '';
-  return { unit, initials };
+  return { unit, initials, measuring: cookies.measuring ?? '' };
 }
 
-export function rememberPreference(res: Response, name: 'unit' | 'initials', value: string): void {
-  const maxAge = name === 'unit' ? YEAR_MS : SITTING_MS;
+export function rememberPreference(
+  res: Response,
+  name: 'unit' | 'initials' | 'measuring',
+  value: string,
+): void {
+  const maxAge = name === 'initials' ? SITTING_MS : YEAR_MS;
   res.cookie(name, value, { maxAge, sameSite: 'lax', httpOnly: true, path: '/' });
 }
 

@@ -25,14 +25,14 @@ onEachDatabase((engine) => {
 
   /** A reading that could be added, but for its value. */
   const sized = (value: string) =>
-    `INSERT INTO reading VALUES ('n', 1, 4, 9, 'before', 'wall', 0, 110, ${value}, '', '', 0, NULL, 'AB', '2026-03-02T08:00:00.000Z')`;
+    `INSERT INTO reading VALUES ('n', 1, 4, 9, 'before', 'wall', 0, 110, ${value}, '', '', 0, NULL, 'AB', '2026-03-02T08:00:00.000Z', NULL)`;
 
   describe('what was recorded is never changed or taken away, whoever asks', () => {
     test.each([
       ["UPDATE reading SET value_mm = 5.1 WHERE id = '1-w1'", 'reading is only ever added to'],
       ["DELETE FROM reading WHERE id = '1-w1'", 'reading is only ever added to'],
       [
-        "INSERT INTO reading SELECT id, job_id, revision, place, pass, kind, angle_deg, radius_mm, 5.1, typed, gauge, doubtful, replaces, who, at FROM reading WHERE id = '1-w1' ON CONFLICT (id) DO UPDATE SET value_mm = 5.1",
+        "INSERT INTO reading SELECT id, job_id, revision, place, pass, kind, angle_deg, radius_mm, 5.1, typed, gauge, doubtful, replaces, who, at, confirmed FROM reading WHERE id = '1-w1' ON CONFLICT (id) DO UPDATE SET value_mm = 5.1",
         'reading is only ever added to',
       ],
       ["UPDATE job_revision SET who = 'XY' WHERE revision = 2", 'job_revision is only ever added to'],
@@ -49,7 +49,7 @@ onEachDatabase((engine) => {
     if (engine.name === 'SQLite')
       test.each([
         [
-          "INSERT OR REPLACE INTO reading SELECT id, job_id, revision, place, pass, kind, angle_deg, radius_mm, 5.1, typed, gauge, doubtful, replaces, who, at FROM reading WHERE id = '1-w1'",
+          "INSERT OR REPLACE INTO reading SELECT id, job_id, revision, place, pass, kind, angle_deg, radius_mm, 5.1, typed, gauge, doubtful, replaces, who, at, confirmed FROM reading WHERE id = '1-w1'",
           'reading is only ever added to',
         ],
         [
@@ -88,11 +88,11 @@ onEachDatabase((engine) => {
       ],
       [
         'a reading of a revision that is not there',
-        "INSERT INTO reading VALUES ('n', 1, 99, 0, 'before', 'wall', 0, 110, 5, '', '', 0, NULL, 'AB', '2026-03-02T08:00:00.000Z')",
+        "INSERT INTO reading VALUES ('n', 1, 99, 0, 'before', 'wall', 0, 110, 5, '', '', 0, NULL, 'AB', '2026-03-02T08:00:00.000Z', NULL)",
       ],
       [
         'a reading without a value that withdraws none',
-        "INSERT INTO reading VALUES ('n', 1, 4, 9, 'before', 'wall', 0, 110, NULL, '', '', 0, NULL, 'AB', '2026-03-02T08:00:00.000Z')",
+        "INSERT INTO reading VALUES ('n', 1, 4, 9, 'before', 'wall', 0, 110, NULL, '', '', 0, NULL, 'AB', '2026-03-02T08:00:00.000Z', NULL)",
       ],
       ['a stage that is none', "UPDATE job SET stage = 'done'"],
     ])('the database refuses %s', async (_, statement) => {

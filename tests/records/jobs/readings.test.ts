@@ -37,7 +37,7 @@ onEachDatabase((engine) => {
       });
       const { job, added, already } = await add(odd, wall('aa'));
       expect([added, already, job.revision]).toEqual([['zz', 'aa'], [], 2]);
-      expect(job.readings[0]).toEqual({ ...odd, revision: 2, who: 'AB', at: job.changedAt });
+      expect(job.readings[0]).toEqual({ ...odd, confirmed: null, revision: 2, who: 'AB', at: job.changedAt });
       expect(job.readings.map((r) => r.id)).toEqual(['zz', 'aa']);
     });
 

@@ -180,15 +180,34 @@ describe('two tablets and the JSON interface', () => {
     ]);
   });
 
-  test('a slipped decimal is put down as doubtful, unless the sender has looked', async () => {
+  test('a slipped decimal is put down as doubtful until it is confirmed by name, and the record says so', async () => {
     await receive();
     const slip = wall('a', 0.49, { angleDeg: 90 });
-    const looked = wall('b', 0.49, { angleDeg: 180, doubtful: false });
-    const batch = { who: 'AK', readings: [slip, looked] };
-    await send('POST', '/jobs/1001/readings', batch);
+    // That a script calls nothing doubtful does not say that anybody looked.
+    const unasked = wall('b', 0.49, { angleDeg: 180, doubtful: false });
+    const looked = wall('c', 0.49, { angleDeg: 270 });
+    const plain = wall('d', 4.9, { angleDeg: 0 });
+    const batch = { who: 'AK', readings: [slip, unasked, looked, plain], confirmed: ['readings.2'] };
+    const { body } = await send('POST', '/jobs/1001/readings', batch);
+    expect(body.doubts).toEqual(
+      [0, 1].map((i) => ({
+        path: `readings.${i}.valueMm`,
+        valueMm: 0.49,
+        probablyMm: 4.9,
+        question: '0.49 mm? Did you mean 4.9 mm?',
+      })),
+    );
     const { job } = (await send('GET', '/jobs/1001')).body;
-    expect(job.readings.map((one: { doubtful: boolean }) => one.doubtful)).toEqual([true, false]);
-    expect((await send('POST', '/jobs/1001/readings', batch)).body.already).toHaveLength(2);
+    expect(
+      job.readings.map((one: { doubtful: boolean; confirmed: boolean }) => [one.doubtful, one.confirmed]),
+    ).toEqual([
+      [true, false],
+      [true, false],
+      [false, true],
+      [false, false],
+    ]);
+    const again = await send('POST', '/jobs/1001/readings', { ...batch, confirmed: [] });
+    expect([again.body.already.length, again.body.doubts]).toEqual([4, []]);
   });
 
   test('pages of a list follow one another without a gap or a repeat', async () => {
@@ -235,5 +254,37 @@ describe('two tablets and the JSON interface', () => {
     expect(told.status).toBe(405);
     expect(told.headers.get('allow')).toBe('GET, POST');
     expect((await send('GET', '/jobs/1001/looked')).headers.get('allow')).toBe('PUT, POST');
+  });
+});
+
+describe('a pass by JSON', () => {
+  beforeEach(async () => {
+    program = await serve({ demo: true, now });
+    return () => program.close();
+  });
+
+  test('far deeper than what is left of the decided cut is refused until confirmed names it', async () => {
+    const { jobs } = (await send('GET', '/jobs?stage=to-verify')).body;
+    const { number } = jobs[0];
+    const { job } = (await send('GET', `/jobs/${number}`)).body;
+    const made = job.sections.cuts.body.cuts;
+    const depthMm = 0.3;
+    const cut = (more: object) => ({ note: '', look: null, truedAgain: false, ...more });
+    const sent = {
+      fromRevision: job.revision,
+      who: 'AK',
+      cuts: { cuts: [...made, cut({ depthMm, typed: String(depthMm) })] },
+    };
+    const path = `cuts.cuts.${made.length}.depthMm`;
+    const asked = await send('PUT', `/jobs/${number}/cuts`, sent);
+    expect([asked.status, asked.body.error.code, asked.body.error.fields[0].path]).toEqual([
+      422,
+      'wrong-values',
+      path,
+    ]);
+    expect(asked.body.error.message).toMatch(/of the decided cut is left/);
+    expect((await send('GET', `/jobs/${number}`)).body.job.revision).toBe(job.revision);
+    const sure = await send('PUT', `/jobs/${number}/cuts`, { ...sent, confirmed: [path] });
+    expect(sure.status).toBe(200);
   });
 });

@@ -29,6 +29,7 @@ it('a pass ten times what is left of the decided cut is asked about, and kept on
   expect(asked.status).toBe(422);
   expect(asked.text).toContain('Did you mean 0.31 mm?');
   expect(asked.html).toMatch(/<input[^>]*name="ok.depth"[^>]*value="3.1"/);
+  expect(asked.html).toMatch(/<button[^>]*name="set.depth"[^>]*value="0.31 mm"/);
   expect((await step(shop, 'cuts', { depth: '3.1', 'ok.depth': '3.1' })).status).toBe(303);
   await shop.close();
 });

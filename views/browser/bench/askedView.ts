@@ -1,4 +1,9 @@
-import { askedHeading, askedInWords } from '../../../shared/measuring/askedInWords.ts';
+import {
+  askedClass,
+  askedHeading,
+  askedInWords,
+  coverageInWords,
+} from '../../../shared/measuring/askedInWords.ts';
 import type { Asked, BenchState } from '../../../shared/measuring/benchState.ts';
 import { samePlace } from '../../../shared/words/places.ts';
 import type { Asking } from './asking.ts';
@@ -11,15 +16,19 @@ export function drawAsked(
   state: BenchState,
   asking: Asking,
   known: KnownReadings,
-  placingMark: boolean,
+  { placingMark, skipped, inDoubt }: { placingMark: boolean; skipped: number; inDoubt: number },
 ): void {
   const { asked } = asking;
   const heading = byId('asked', HTMLElement);
-  heading.textContent = placingMark ? 'Heat mark: touch the drawing' : askedHeading(asked, state.what);
-  heading.className = `asked-${placingMark ? 'mark' : (asked?.kind ?? 'none')}`;
+  heading.textContent = placingMark
+    ? 'Heat mark: touch the drawing'
+    : askedHeading(asked, state.what, { order: state.order, skipped, inDoubt });
+  heading.className = placingMark ? 'asked-mark' : askedClass(asked);
   byId('begin-mark', HTMLElement).setAttribute('aria-pressed', String(placingMark));
   tell('asked-more', placingMark ? PLACING : moreInWords(state, asking, known));
   show('to-answer', asked === null);
+  show('skip', asked !== null);
+  show('no-mark', asked?.kind === 'mark' && asked.at !== null);
   byId('keep-reading', HTMLElement).className = asked === null ? 'button' : 'button first';
 }
 
@@ -27,7 +36,7 @@ const PLACING = 'Touch where it is on the friction surface, or press Heat mark a
 
 function moreInWords(state: BenchState, asking: Asking, known: KnownReadings): string {
   const { asked } = asking;
-  if (asked === null) return 'Every station has its reading. Go on to the answer, or measure one again.';
+  if (asked === null) return coverageInWords(asking.steps, state.order, known.measured(), state.notLaidOut);
   const counts = { measured: asking.measuredCount(), all: asking.steps.length };
   return askedInWords(asked, state.unit, counts, newsOfOthers(asked, known));
 }
@@ -57,11 +66,14 @@ export function drawQuestion(question: Question | null): void {
   if (question === null) return;
   tell('doubt-question', question.question);
   show('use-meant', question.meant !== null);
-  tell('use-meant', `Use ${question.meant}`);
-  tell('is-right', `${question.typed} is right`);
-  const uses = question.meant === null ? '' : 'u uses it, ';
-  tell('doubt-keys', `Keys, each with Enter: ${uses}y says it is right. Or measure again.`);
-  show('doubt-keys', true);
+  tellButton('use-meant', `Use ${question.meant}`);
+  show('is-right', question.typed !== null);
+  tellButton('is-right', `${question.typed} is right`);
+}
+
+/** The words of a button, beside the letter that presses it. */
+function tellButton(id: string, text: string): void {
+  byId(id, HTMLElement).querySelector('span')!.textContent = text;
 }
 
 /** What is wrong with what was typed; '' where nothing is. */

@@ -1,9 +1,9 @@
-import { withUnit } from '../../../shared/measuring/askedInWords.ts';
+import { shownInList } from '../../../shared/measuring/askedInWords.ts';
 import type { BenchState, StandingReading } from '../../../shared/measuring/benchState.ts';
 import type { ReadingKind } from '../../../shared/words/job.ts';
 import type { Target } from './asking.ts';
 import { byId, show, tell } from './byId.ts';
-import type { KnownReadings } from './knownReadings.ts';
+import { type KnownReadings, mmOf } from './knownReadings.ts';
 import type { TabletShelf, Waiting } from './tabletShelf.ts';
 
 export interface ListsParts {
@@ -42,7 +42,8 @@ function troubleInWords(shelf: TabletShelf, ofOtherPass: number, trouble: string
 function waitingLine({ state, takeOff }: ListsParts, { key, entry }: Waiting): HTMLElement {
   const line = listItem(entry.reading.id);
   const { kind, typed } = entry.reading;
-  line.append(inWords(state, { kind, place: entry.place, at: entry.at, shown: typed, who: '' }));
+  const valueMm = mmOf(entry.reading);
+  line.append(inWords(state, { kind, place: entry.place, at: entry.at, shown: typed, valueMm, who: '' }));
   if (entry.refused) {
     const why = document.createElement('span');
     why.className = 'field-error';
@@ -78,15 +79,17 @@ interface InList {
   readonly place: string;
   readonly at: number | null;
   readonly shown: string;
+  readonly valueMm: number;
   readonly who: string;
   readonly doubtful?: boolean;
 }
 
 /** "**4** wall between studs 2 and 3: **4.83 mm**, AK" */
-function inWords(state: BenchState, { kind, place, at, shown, who, doubtful }: InList): HTMLElement {
+function inWords(state: BenchState, one: InList): HTMLElement {
+  const { kind, place, at, who, doubtful } = one;
   const line = document.createElement('span');
   if (at !== null) line.append(bold(String(at + 1)), ' ');
-  line.append(`${state.what[kind].toLowerCase()} ${place}: `, bold(withUnit(shown, state.unit)));
+  line.append(`${state.what[kind].toLowerCase()} ${place}: `, bold(shownInList(one, state.unit)));
   if (who !== '') line.append(`, ${who}`);
   if (doubtful) line.append(bold(', not confirmed'));
   return line;

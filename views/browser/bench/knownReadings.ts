@@ -6,10 +6,14 @@ import type { ReadingKind } from '../../../shared/words/job.ts';
 import { type Place, samePlace } from '../../../shared/words/places.ts';
 import type { TabletShelf } from './tabletShelf.ts';
 
-type Known = Place & Pick<StandingReading, 'id' | 'kind' | 'shown' | 'who' | 'valueMm'>;
+export type Known = Place &
+  Pick<
+    StandingReading,
+    'id' | 'kind' | 'at' | 'place' | 'shown' | 'who' | 'valueMm' | 'doubtful' | 'confirmed'
+  >;
 
 /** Kept here only once it could be read. */
-function mmOf({ typed, unit, decimalSign }: KeptReading): number {
+export function mmOf({ typed, unit, decimalSign }: KeptReading): number {
   const read = readQuantity({ field: '', typed, kind: 'length', unit, decimalSign });
   return read.ok ? read.value : Number.NaN;
 }
@@ -37,12 +41,19 @@ export class KnownReadings {
     const here = this.#shelf
       .waiting()
       .map(({ entry }) => entry)
-      .filter((one) => one.reading.pass === this.#state.pass && !one.refused && !known.has(one.reading.id))
-      .map(({ reading }) => reading);
-    const replaced = new Set(here.map((one) => one.replaces));
+      .filter((one) => one.reading.pass === this.#state.pass && !one.refused && !known.has(one.reading.id));
+    const replaced = new Set(here.map((one) => one.reading.replaces));
     const all: Known[] = [
       ...this.onServer,
-      ...here.map((one) => ({ ...one, shown: one.typed, who: '', valueMm: mmOf(one) })),
+      ...here.map(({ reading, place, at }) => ({
+        ...reading,
+        place,
+        at: at ?? -1,
+        shown: reading.typed,
+        who: '',
+        valueMm: mmOf(reading),
+        doubtful: false,
+      })),
     ];
     return all.filter((one) => !replaced.has(one.id));
   }
@@ -54,9 +65,11 @@ export class KnownReadings {
   /** Whether a step has its reading; taken once for many steps. */
   measured(): (step: Step) => boolean {
     const now = this.now();
-    return ({ kind, at }) => {
+    return ({ kind, at, nth }) => {
       const place = this.#state.stations[at];
-      return place !== undefined && now.some((one) => one.kind === kind && samePlace(one, place));
+      return (
+        place !== undefined && now.filter((one) => one.kind === kind && samePlace(one, place)).length > nth
+      );
     };
   }
 }

@@ -3,21 +3,41 @@ export interface Question {
   readonly question: string;
   /** What was probably meant, ready for the box. */
   readonly meant: string | null;
-  readonly typed: string;
+  /** As typed, to be confirmed; null where it cannot be a reading as it stands. */
+  readonly typed: string | null;
 }
 
 export type Typed =
-  | { readonly does: 'use-meant' | 'confirm' | 'nothing' | 'skip' | 'back' | 'repeat' }
+  | {
+      readonly does:
+        | 'use-meant'
+        | 'confirm'
+        | 'measure-again'
+        | 'nothing'
+        | 'no-mark'
+        | 'begin-mark'
+        | 'skip'
+        | 'back'
+        | 'repeat';
+    }
   | { readonly does: 'read'; readonly typed: string };
+
+const STEERS: Readonly<Record<string, Exclude<Typed['does'], 'read'>>> = {
+  '': 'nothing',
+  n: 'no-mark',
+  h: 'begin-mark',
+  s: 'skip',
+  b: 'back',
+  r: 'repeat',
+};
 
 /** What Enter does with what stands in the box: a letter that steers, or a reading. */
 export function whatEnterDoes(box: string, question: Question | null): Typed {
   const typed = box.trim();
-  if (question !== null && question.meant !== null && /^u$/i.test(typed)) return { does: 'use-meant' };
-  if (question !== null && /^y$/i.test(typed)) return { does: 'confirm' };
-  if (typed === '') return { does: 'nothing' };
-  if (/^s$/i.test(typed)) return { does: 'skip' };
-  if (/^b$/i.test(typed)) return { does: 'back' };
-  if (/^r$/i.test(typed)) return { does: 'repeat' };
-  return { does: 'read', typed };
+  const letter = typed.toLowerCase();
+  if (question !== null && question.meant !== null && letter === 'u') return { does: 'use-meant' };
+  if (question !== null && question.typed !== null && letter === 'y') return { does: 'confirm' };
+  if (question !== null && letter === 'a') return { does: 'measure-again' };
+  const steers = STEERS[letter];
+  return steers === undefined ? { does: 'read', typed } : { does: steers };
 }

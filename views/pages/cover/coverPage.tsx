@@ -14,6 +14,7 @@ import {
 } from '../../parts/coverAnswer.tsx';
 import { CutPlanPart } from '../../parts/cutPlanPart.tsx';
 import { Actions } from '../../parts/form/actions.tsx';
+import { DefaultSubmit } from '../../parts/form/doubted.tsx';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Field } from '../../parts/form/fieldBox.tsx';
@@ -128,6 +129,7 @@ function CoverHead({ form, check }: CoverPageProps) {
   return (
     <section id="cover-head" class="answer-head" aria-live="polite">
       {check ? <CoverVerdict check={check} unit={form.lengthUnit} id="cover" /> : <Waiting form={form} />}
+      {form.doubts.length > 0 && <DefaultSubmit form="cover-form" />}
       {form.doubts.map((doubt) => (
         <div class="doubt" role="alert">
           <p>

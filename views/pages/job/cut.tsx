@@ -14,12 +14,14 @@ import {
   UNIT_WORD,
   wholeSteps,
 } from '../../../shared/words/print.ts';
+import type { AskedFault } from '../../../shared/words/refusal.ts';
 import { WallZones } from '../../drawings/wallZones.tsx';
 import { Caution } from '../../parts/caution.tsx';
 import { FindingList } from '../../parts/findingList.tsx';
 import { Boxes } from '../../parts/form/bodyFields.tsx';
+import { Doubted } from '../../parts/form/doubted.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
-import { Choice, Field, Tick } from '../../parts/form/fieldBox.tsx';
+import { Choice, Field } from '../../parts/form/fieldBox.tsx';
 import { KeyFigures } from '../../parts/keyFigures.tsx';
 import { AsKept, JobForm, type Refused, Who } from './section.tsx';
 import { LAYER_WORD } from './stepWords.ts';
@@ -120,10 +122,16 @@ function PassForm({ job, nextPass, unit, writing, initials, refused }: CutProps)
 
 /** A depth that was asked about, to be confirmed; entered again, it is judged anew. */
 function DepthAsked({ refused }: { refused: Refused }) {
-  const { depth = '', 'ok.depth': confirmed } = refused.fields;
-  const asked = refused.faults.some(({ path }) => path === 'ok.depth');
-  if (!asked && confirmed !== depth) return null;
-  return <Tick label={`${depth} is right`} name="ok.depth" value={depth} checked={confirmed === depth} />;
+  const { depth: typed = '' } = refused.fields;
+  const doubts = refused.faults
+    .filter((fault): fault is AskedFault => 'meant' in fault)
+    .map(({ meant }) => ({
+      name: 'depth',
+      typed,
+      says: `${typed} is right`,
+      meant: meant === null ? [] : [meant],
+    }));
+  return <Doubted doubts={doubts} fields={refused.fields} />;
 }
 
 function WeldedForm({ job, writing, initials, ...props }: CutProps) {

@@ -9,8 +9,8 @@ import { briefLength, type LengthUnit } from '../../../shared/words/print.ts';
 import { READING_WORD } from '../../../shared/words/readings.ts';
 import { type EntryRow, EntryTable } from '../../parts/entryTable.tsx';
 import { Boxes } from '../../parts/form/bodyFields.tsx';
+import { Doubted, type DoubtedLength } from '../../parts/form/doubted.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
-import { Tick } from '../../parts/form/fieldBox.tsx';
 import { day } from '../../parts/when.tsx';
 import { ChosenGauges, OtherGauge } from '../cover/gaugeFields.tsx';
 import { KnockOnFields } from '../cover/knockOnFields.tsx';
@@ -40,7 +40,7 @@ export interface MeasureProps {
   readonly unit: LengthUnit;
   readonly initials: string;
   readonly refused: Refused | null;
-  readonly doubts: readonly { readonly name: string; readonly question: string; readonly asTyped: string }[];
+  readonly doubts: readonly DoubtedLength[];
   readonly readOnly: boolean;
 }
 
@@ -84,12 +84,7 @@ export function Measure(props: MeasureProps) {
         <input type="hidden" name="pass" value={pass} />
         <input type="hidden" name="token" value={token} />
         <AsShown places={places} />
-        {doubts.map((doubt) => (
-          <div class="doubt" role="alert">
-            <p>{doubt.question}</p>
-            <Tick label={`${doubt.asTyped} is right`} name={`ok.${doubt.name}`} value={doubt.asTyped} />
-          </div>
-        ))}
+        <Doubted doubts={doubts} fields={refused?.fields ?? {}} />
         {table}
       </JobForm>
     </>

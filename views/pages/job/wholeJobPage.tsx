@@ -108,6 +108,7 @@ export function JobPage(props: JobPageProps) {
         }))}
       />
       <JobActions {...props} readOnly={readOnly} />
+      <WaitingHere job={props.job} />
       {STEP_NAMES.map((id, index) => (
         <Section
           id={id}
@@ -122,6 +123,19 @@ export function JobPage(props: JobPageProps) {
       ))}
       <HistorySection {...props} />
     </Layout>
+  );
+}
+
+/** Readings that this tablet still keeps: told by the script that finds them. */
+function WaitingHere({ job }: Pick<JobPageProps, 'job'>) {
+  return (
+    <>
+      <p class="note" id="waiting-here" data-job={job.number} data-created={job.createdAt} hidden>
+        <b>0 readings</b> of this job are still on this tablet and not in the answer below.{' '}
+        <a href={`/jobs/${encodeURIComponent(job.number)}/measure`}>Open the measuring page to send them</a>.
+      </p>
+      <script type="module" src="/assets/modules/views/browser/waitingHere.js" />
+    </>
   );
 }
 

@@ -26,12 +26,7 @@ export function Doubted({ doubts, fields }: DoubtedProps) {
   );
   return (
     <>
-      {doubts.some(({ meant = [] }) => meant.length > 0) && (
-        // Enter in a box presses the first button of its form: this one, which sends what was typed.
-        <button type="submit" class="unseen" tabindex={-1}>
-          Send as typed
-        </button>
-      )}
+      {doubts.some(({ meant = [] }) => meant.length > 0) && <DefaultSubmit />}
       {doubts.map(({ name, says, typed, meant = [] }) => (
         <>
           {meant.length > 0 && (
@@ -50,5 +45,14 @@ export function Doubted({ doubts, fields }: DoubtedProps) {
         <input type="hidden" name={name} value={typed} />
       ))}
     </>
+  );
+}
+
+/** Enter in a box presses the first button of its form: this one, which sends what was typed and answers no question. */
+export function DefaultSubmit({ form }: { form?: string }) {
+  return (
+    <button type="submit" form={form} class="unseen" tabindex={-1}>
+      Send as typed
+    </button>
   );
 }

@@ -218,6 +218,8 @@ function made(stack: Made): DemoStack {
       nut: nutOf(stack.nut),
       nutThreadTyped: stack.nut,
       pullForwardMm: inches(stack.pullForwardIn),
+      makerTorqueNm: null,
+      makerTorqueSource: null,
       note: 'Invented for the demo. Measure the gap of the job in hand.',
     },
   };

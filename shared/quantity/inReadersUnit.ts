@@ -35,12 +35,15 @@ function adviceIn(fields: AnyFields): [string, string][] {
   });
 }
 
+/** Figures below zero with a true minus, as everywhere on screen. */
+export const withTrueMinus = (sentence: string): string => sentence.replace(/(?<=^|\s)-(?=\d)/g, MINUS);
+
 /**
  * A sentence of a schema, which speaks in the units that are kept and sent, as the reader of a form has it: its figures in
  * the units of the boxes. Five figures are enough to see what is wrong with one.
  */
 export function inReadersUnit(sentence: string, { lengthUnit, decimalSign }: Writing): string {
-  const sent = sentence.replace(/(?<=^|\s)-(?=\d)/g, MINUS);
+  const sent = withTrueMinus(sentence);
   if (lengthUnit === 'mm') return sent;
   return ADVICE.reduce((told, [ofSent, inInches]) => told.replace(ofSent, () => inInches), sent)
     .replace(FIGURE, (_, minus: string, figure: string, unit: string) => {

@@ -113,7 +113,7 @@ export function readQuantity(asked: TypedQuantity): Quantity | QuantityRefusal {
   }
   if (number.fraction && kind === 'length' && !INCH_PARTS.includes(number.ratio.den)) {
     return refuse(
-      `${quoted(typed)} goes by ${number.ratio.den}ths; fractions of an inch go by 2, 4, 8, 16, 32, 64 or 128. Type it as a decimal, such as ${withSign('0.187 in', decimalSign)}.`,
+      `${quoted(typed)} has ${number.ratio.den} under the line; a fraction of an inch has 2, 4, 8, 16, 32, 64 or 128. Type a decimal, such as ${withSign('0.187 in', decimalSign)}.`,
     );
   }
   if (kind === 'count' && number.ratio.num % number.ratio.den !== 0n) {

@@ -20,6 +20,6 @@ export function faultsOf(error: z.core.$ZodError): Fault[] {
   const more = faults.length - MOST_FAULTS;
   return [
     ...faults.slice(0, MOST_FAULTS),
-    { path: '', message: `There are ${more} more faults like these; mend these first.` },
+    { path: '', message: `There are ${more} more faults like these; fix these first.` },
   ];
 }

@@ -45,7 +45,7 @@ export const lookedSchema = strict('The inspection', {
       if (final && result !== 'fault') {
         refuse(
           ['items', i, 'final'],
-          `"${item}" is marked as past mending but not as a fault; mark it as a fault, or take the mark off.`,
+          `"${item}" is marked beyond repair but not as a fault; mark it as a fault, or take the mark off.`,
         );
       }
     }

@@ -36,13 +36,13 @@ export function refuseStud(stud: Omit<Stud, 'thread'>, refuse: Refuse): void {
   if (threadEndMm <= threadStartMm) {
     refuse(
       ['threadEndMm'],
-      `The last full thread is at ${threadEndMm} mm; it must lie beyond the first one, at ${threadStartMm} mm.`,
+      `The last full thread is at ${threadEndMm} mm; it must be farther out than the first, at ${threadStartMm} mm.`,
     );
   }
   if (projectionMm < threadEndMm) {
     refuse(
       ['projectionMm'],
-      `The stud projects ${projectionMm} mm; its end cannot come before the last full thread, at ${threadEndMm} mm.`,
+      `The length from pad is ${projectionMm} mm; it must be at least the last full thread’s, ${threadEndMm} mm.`,
     );
   }
   if (proofMPa !== null && tensileMPa !== null && proofMPa > tensileMPa) {
@@ -86,7 +86,7 @@ export function refuseNut(
   if (2 * countersinkMm + toleranceMm < heightMm) return;
   refuse(
     ['heightMm'],
-    `The nut is ${heightMm} mm high; nothing of it is left after a tolerance of ${toleranceMm} mm and two countersinks of ${countersinkMm} mm.`,
+    `The nut is ${heightMm} mm high; a tolerance of ${toleranceMm} mm and two countersinks of ${countersinkMm} mm leave no thread. Measure them again.`,
   );
 }
 

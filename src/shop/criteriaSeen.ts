@@ -8,6 +8,6 @@ export async function criteriaSeen(db: Db, revision: number, field: string): Pro
   const seen = await criteriaOf(db, revision);
   if (seen !== null) return seen.body;
   const message =
-    "It is not known which revision of the shop's limits the answer was seen under. Look at the job again and send it from there.";
+    'This did not say which shop limits the answer was shown with. Reload the job and send it from there.';
   throw new Refusal('unseen-criteria', [{ path: field, message }]);
 }

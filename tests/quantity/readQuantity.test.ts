@@ -157,7 +157,7 @@ describe('what cannot be taken is refused by the name of its field, with what wa
     ],
     [
       '3/15 in',
-      `${FIELD}: "3/15 in" goes by 15ths; fractions of an inch go by 2, 4, 8, 16, 32, 64 or 128. Type it as a decimal, such as 0.187 in.`,
+      `${FIELD}: "3/15 in" has 15 under the line; a fraction of an inch has 2, 4, 8, 16, 32, 64 or 128. Type a decimal, such as 0.187 in.`,
     ],
     [
       '4.9 psi',

@@ -246,7 +246,7 @@ describe('a stud of the catalogue', () => {
     expect(faults(catalogueStudSchema, { ...entry, stud: { ...STUD, threadEndMm: 24 } })).toEqual([
       {
         path: 'stud.projectionMm',
-        message: 'The stud projects 23 mm; its end cannot come before the last full thread, at 24 mm.',
+        message: 'The length from pad is 23 mm; it must be at least the last full thread’s, 24 mm.',
       },
     ]);
   });

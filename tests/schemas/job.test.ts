@@ -118,7 +118,7 @@ describe('sections of a job', () => {
       {
         path: 'items.0.final',
         message:
-          '"welds" is marked as past mending but not as a fault; mark it as a fault, or take the mark off.',
+          '"welds" is marked beyond repair but not as a fault; mark it as a fault, or take the mark off.',
       },
     ]);
     expect(faults(lookedSchema, { ...looked, crackTest: 'maybe' })[0]?.message).toBe(

@@ -125,13 +125,17 @@ describe('each wrong field is named, with one sentence', () => {
     [
       'stud.threadEndMm',
       0.5,
-      'The last full thread is at 0.5 mm; it must lie beyond the first one, at 1 mm.',
+      'The last full thread is at 0.5 mm; it must be farther out than the first, at 1 mm.',
     ],
-    ['stud.threadEndMm', 1, 'The last full thread is at 1 mm; it must lie beyond the first one, at 1 mm.'],
+    [
+      'stud.threadEndMm',
+      1,
+      'The last full thread is at 1 mm; it must be farther out than the first, at 1 mm.',
+    ],
     [
       'stud.projectionMm',
       19.9,
-      'The stud projects 19.9 mm; its end cannot come before the last full thread, at 20 mm.',
+      'The length from pad is 19.9 mm; it must be at least the last full thread’s, 20 mm.',
     ],
     ['stud.projectionMm', '23', 'The length from pad was sent as the text "23"; send a plain number of mm.'],
     ['stud.lengthToleranceMm', undefined, 'The length tolerance is missing; give a plain number of mm.'],
@@ -184,7 +188,7 @@ describe('each wrong field is named, with one sentence', () => {
     [
       'nut.countersinkMm',
       4.1,
-      'The nut is 8.3 mm high; nothing of it is left after a tolerance of 0.2 mm and two countersinks of 4.1 mm.',
+      'The nut is 8.3 mm high; a tolerance of 0.2 mm and two countersinks of 4.1 mm leave no thread. Measure them again.',
     ],
     ['nut.countersinkMm', undefined, 'The nut countersink is missing; give a plain number of mm.'],
     [
@@ -248,7 +252,7 @@ describe('a match', () => {
     [
       [{ id: 'a', ...STUD, threadEndMm: 0.5 }],
       'studs.0.threadEndMm',
-      'The last full thread is at 0.5 mm; it must lie beyond the first one, at 1 mm.',
+      'The last full thread is at 0.5 mm; it must be farther out than the first, at 1 mm.',
     ],
     [
       Array.from({ length: 501 }, (_, i) => ({ id: `${i}`, ...STUD })),

@@ -243,7 +243,7 @@ describe('a field', () => {
     expect(html).toContain('<a href="#f-cover-rim">The rim is wrong.</a>');
     expect(valuesOf(html, 'id')).toContain('f-cover-rim');
     expect(html).toContain('<li>The whole is wrong.</li>');
-    expect(html).toContain('2 things to put right');
+    expect(html).toContain('2 things to fix');
     expect(renderPart(<ErrorSummary faults={[]} />)).toBe('');
   });
 });

@@ -73,7 +73,7 @@ async function send(action: string, fields: Typed, unit: string): Promise<{ stat
 function theForm(html: string, name: string): SeenForm {
   const found = formsIn(html).find(({ id, action }) => id === name || action === name);
   if (!found) {
-    const said = /to put right[\s\S]{0,200}/.exec(html.replaceAll(/<[^>]*>/g, ' '))?.[0] ?? '';
+    const said = /to fix[\s\S]{0,200}/.exec(html.replaceAll(/<[^>]*>/g, ' '))?.[0] ?? '';
     throw new Error(`The page has no form ${name}. ${said}`);
   }
   return found;
@@ -81,9 +81,7 @@ function theForm(html: string, name: string): SeenForm {
 
 /** The sentence of a refusal, so that a test that fails says why. */
 const taken = ({ status, text }: { status: number; text: string }) =>
-  status === 303
-    ? 'taken'
-    : `${status}: ${/to put right[\s\S]{0,300}/.exec(text)?.[0] ?? text.slice(0, 300)}`;
+  status === 303 ? 'taken' : `${status}: ${/to fix[\s\S]{0,300}/.exec(text)?.[0] ?? text.slice(0, 300)}`;
 
 async function decimalSign(sign: 'point' | 'comma') {
   const now = await currentCriteria(program.shop.db);

@@ -3,6 +3,7 @@ import { demoCriteria, demoCriteriaNow } from '../../data/demo/criteria.ts';
 import { demoFamilies } from '../../data/demo/families.ts';
 import { demoGauges } from '../../data/demo/gauges.ts';
 import { demoJobs } from '../../data/demo/jobs.ts';
+import { demoNuts, demoWashers } from '../../data/demo/nuts.ts';
 import { CRACK_NOTE } from '../../data/demo/seed.ts';
 import { demoStacks } from '../../data/demo/stacks.ts';
 import { demoStuds } from '../../data/demo/studs.ts';
@@ -90,7 +91,17 @@ export function typedInDemo(): string[] {
       if (value.length > 5 && / /.test(value)) found.add(value.replace(/\s+/g, ' '));
     } else if (typeof value === 'object' && value !== null) Object.values(value).forEach(walk);
   };
-  walk([CRACK_NOTE, demoFamilies, demoStuds, demoStacks, demoGauges, demoCriteria, demoCriteriaNow]);
+  walk([
+    CRACK_NOTE,
+    demoFamilies,
+    demoStuds,
+    demoStacks,
+    demoNuts,
+    demoWashers,
+    demoGauges,
+    demoCriteria,
+    demoCriteriaNow,
+  ]);
   walk(demoCovers.map(({ about, gauge }) => [about, gauge?.name]));
   walk(
     demoJobs.map(({ customerReference, reason, studs }) => [

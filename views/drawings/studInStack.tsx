@@ -99,7 +99,7 @@ function OfferedUp(props: StudInStackProps) {
   return (
     <div class="view">
       <p class="view-caption">
-        {`${name === undefined ? '' : `${name}, `}offered up, thread about to enter`} <small>{unit}</small>
+        {`${name === undefined ? '' : `${name}, `}going in, thread about to enter`} <small>{unit}</small>
       </p>
       <View {...props} nut={null} pullForwardMm={stud.threadEndMm} pushedBack={true} intoLastMm={into} />
       {play !== null && <p class="view-caption">{`Holes may be ${figure(play)} ${unit} out of line`}</p>}
@@ -243,7 +243,7 @@ function View(props: ViewProps & { pushedBack: boolean }) {
       aria-labelledby={`${own}-title ${own}-desc`}
     >
       <title id={`${own}-title`}>
-        {`${name ?? 'The stud'} in its flexplate stack, ${offered ? 'offered up' : pushedBack ? 'converter pushed back' : 'seated'}`}
+        {`${name ?? 'The stud'} in its flexplate stack, ${offered ? 'going in' : pushedBack ? 'converter pushed back' : 'seated'}`}
       </title>
       <desc id={`${own}-desc`}>
         {props.intoLastMm === undefined

@@ -266,7 +266,7 @@ const printColor = (color: string) => color.replace('grey', 'gray');
 
 const AGREE = {
   yes: 'The recorded heat marks are where the model expects them',
-  one: 'The recorded heat marks are where the model expects them with one kind of piston, not clearly with the other',
+  one: 'The recorded heat marks are where the model expects them with one of the two pistons shown, not clearly with the other',
   no: 'The recorded heat marks are not where the model expects them. Look for another cause too',
   unclear: 'It is not clear whether the recorded heat marks are where the model expects them',
 } as const;
@@ -279,7 +279,7 @@ function marksInWords({ count, onPressed, pressedArea, agree }: NonNullable<Bend
     );
     return least === most ? least! : `${least!.replace(' %', '')} to ${most}`;
   };
-  return `${AGREE[agree]}. Of ${count} marks, weighted by depth, ${share(onPressed)} is where the lining presses harder than its mean. By chance it would be ${share(pressedArea)}.`;
+  return `${AGREE[agree]}. By depth, ${share(onPressed)} of the ${count} marks is where the lining presses harder than average. By chance it would be ${share(pressedArea)}.`;
 }
 
 /** With a script they come when they are opened; without one the link leads to them. */

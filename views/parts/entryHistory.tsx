@@ -58,7 +58,7 @@ export function EntryStaleShown({ stale }: { stale: EntryStale }) {
       <p>{stale.sentence} What you typed is below; saving now adds it as a new revision.</p>
       <SideBySide
         caption="Both versions"
-        heads={[`as it stands, by ${stale.who}`, 'yours, not kept yet']}
+        heads={[`saved, by ${stale.who}`, 'yours, not saved yet']}
         lines={stale.compared}
       />
     </section>

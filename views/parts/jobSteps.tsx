@@ -51,7 +51,7 @@ function Shape({ state }: { state: StepState }) {
 /** The whole job in its order: what is done, what is next, what is missing. */
 export function Steps({
   steps,
-  label = 'The job in its order',
+  label = 'Steps of the job',
 }: {
   steps: readonly StepOfJob[];
   label?: string;

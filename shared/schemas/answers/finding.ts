@@ -51,9 +51,7 @@ export const answer = named(
     unit: z.enum(Object.keys(UNITS) as Unit[]),
     how: z.array(step),
     warnings,
-    heavySideDeg: numberOrNull
-      .optional()
-      .describe('Of an unbalance, in what was kept before it stood beside it.'),
+    heavySideDeg: numberOrNull.optional().describe('Only in older records: where the unbalance is heavy.'),
   }),
 );
 export const answers = z.record(z.string(), answer).describe('Numbers with their working, by name.');

@@ -137,7 +137,7 @@ const steps = exactly<JobSteps>({
   verify: stands,
   studs: stands,
   sign: stands,
-}).describe('open: asked for and not there; spared: not there, and nothing asks for it.');
+}).describe('open: needed and missing; spared: missing, and nothing needs it.');
 
 const job = named(
   'Job',
@@ -152,7 +152,7 @@ const job = named(
     outcome: outcome.nullable(),
     demo: yes,
     sections,
-    readings: z.array(reading).describe('Those that stand.'),
+    readings: z.array(reading).describe('Without those replaced or withdrawn.'),
     weldedAt: count.optional(),
     passesAt: z.array(count).optional(),
     earlierAfter: z.array(reading).optional(),
@@ -192,7 +192,9 @@ const stepState = z.enum(['done', 'partly', 'next', 'missing', 'later']);
 const answer = named(
   'JobWorkedOut',
   z.strictObject({
-    check: coverAnswer.nullable().describe('As POST /api/cover/check: what the readings that stand say now.'),
+    check: coverAnswer
+      .nullable()
+      .describe('As POST /api/cover/check: the answer from the job’s readings as they are now.'),
     faults: z.array(exactly<Fault>({ path: text, message: text })).describe('Why they cannot be used.'),
     passes: z.array(
       exactly<PassView>({
@@ -244,7 +246,7 @@ const answer = named(
       sign: stepState,
     }),
     statementNeeded: yes.describe('A signature has to say why.'),
-    otherwise: textOrNull.describe('What the calculation of now answers otherwise of the decision’s inputs.'),
+    otherwise: textOrNull.describe('How today’s calculation answers differently from the decision’s inputs.'),
   }),
 );
 
@@ -256,7 +258,7 @@ export const jobAnswer = named(
     missing,
     answer,
     criteria: z.strictObject({
-      revision: count.describe('0 before any was saved.'),
+      revision: count.describe('0 until limits are saved.'),
       at: textOrNull,
       who: textOrNull,
       body: entryBodies.criteria,

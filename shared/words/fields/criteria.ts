@@ -226,12 +226,12 @@ export const COVER_LIMITS = {
   },
 } as const satisfies Fields<Pick<ShopCriteria, Exclude<keyof CoverCriteria, 'minimumWallSource'>>>;
 
-const GAP = { help: 'Pull-forward gap', kind: 'extent', none: 'not set', optional: true } as const;
+const GAP = { kind: 'extent', none: 'not set', optional: true } as const;
 
 /** The shop’s own limits and habits. */
 export const CRITERIA = {
   ...COVER_LIMITS,
-  protrusionThreads: { head: 'Stud', label: 'Threads beyond the nut', box: 'protrusion', ...THREADS },
+  protrusionThreads: { head: 'Stud', label: 'Threads past the nut', box: 'protrusion', ...THREADS },
   startThreads: { label: 'Threads showing to start the nut by hand', box: 'start', ...THREADS },
   pilotLeadMm: {
     label: 'Stud pilot into the last piece',
@@ -241,8 +241,8 @@ export const CRITERIA = {
     ifLeftOut: PILOT_LEAD_MM,
     ifEmpty: PILOT_LEAD_MM,
   },
-  leastPullForwardMm: { label: 'Minimum gap', subject: 'The minimum gap', box: 'leastGap', ...GAP },
-  mostPullForwardMm: { label: 'Maximum gap', subject: 'The maximum gap', box: 'mostGap', ...GAP },
+  leastPullForwardMm: { label: 'Minimum pull-forward gap', box: 'leastGap', ...GAP },
+  mostPullForwardMm: { label: 'Maximum pull-forward gap', box: 'mostGap', ...GAP },
   shimsMm: {
     label: 'Shims in stock',
     help: 'More than one? Separate with ;',

@@ -75,7 +75,7 @@ export const FAMILY = {
   },
   hubDiameterMm: {
     label: 'Impeller hub diameter',
-    help: 'Where the head of oil begins',
+    help: 'Spinning oil presses on the cover from here out',
     box: 'hub',
     kind: 'size',
     optional: true,

@@ -21,7 +21,7 @@ export const GAP = {
   },
   separatorPlateMm: {
     label: 'Separator plate',
-    help: 'Between engine and bell housing; empty: none',
+    help: 'Between engine and bell housing. Blank: none',
     box: 'separator',
     kind: 'extent',
     ifEmpty: 0,
@@ -41,15 +41,15 @@ export const GAP = {
     optional: true,
   },
   leastGapMm: {
-    label: 'Maker’s minimum gap',
-    subject: 'The maker’s minimum gap',
+    label: 'Maker’s minimum pull-forward gap',
+    subject: 'The maker’s minimum pull-forward gap',
     box: 'gapLeast',
     kind: 'extent',
     optional: true,
   },
   mostGapMm: {
-    label: 'Maker’s maximum gap',
-    subject: 'The maker’s maximum gap',
+    label: 'Maker’s maximum pull-forward gap',
+    subject: 'The maker’s maximum pull-forward gap',
     box: 'gapMost',
     kind: 'extent',
     optional: true,
@@ -58,7 +58,7 @@ export const GAP = {
   shimMm: {
     label: 'Shim chosen, at each pad',
     subject: 'The shim chosen',
-    help: 'Empty: the one recommended',
+    help: 'Blank: the one recommended',
     box: 'shim',
     kind: 'extent',
     optional: true,
@@ -85,7 +85,7 @@ export const FLEXPLATE_SEEN = {
   },
   withinMm: {
     label: 'Measured to within ±',
-    subject: 'How well it was measured',
+    subject: 'How close it was measured, ±,',
     box: 'within',
     kind: 'extent',
     // How well a caliper is read at a stud hole, where nobody says. This program's own figure.

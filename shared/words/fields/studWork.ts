@@ -50,8 +50,13 @@ export const REPLACED_STUD = {
 
 /** Nuts re-torqued after the first heat cycle. */
 export const RETORQUE = {
-  torqueNm: { label: 'Re-torque', box: 'againTorque', ...TORQUE },
-  on: { label: 'Re-torque day', help: 'Blank: today', box: 'againOn', kind: 'day' },
+  torqueNm: {
+    label: 'Torque when re-torqued',
+    subject: 'The torque of the re-torque',
+    box: 'againTorque',
+    ...TORQUE,
+  },
+  on: { label: 'Day of the re-torque', help: 'Blank: today', box: 'againOn', kind: 'day' },
   makerAllows: {
     label: 'Vehicle maker allows it',
     subject: 'Whether the vehicle maker allows it',

@@ -13,7 +13,7 @@ export const JOINED_TO_PADS = {
 
 /** The weld of a stiffening ring. */
 export const RING_WELDED = {
-  on: { label: 'Ring welded on', box: 'weldedOn', kind: 'day' },
+  on: { label: 'Day the ring was welded on', box: 'weldedOn', kind: 'day' },
   joinedToPads: JOINED_TO_PADS,
   note: { label: 'Note on the weld', box: 'weldNote', kind: 'text', most: 2000, none: 'none' },
 } as const satisfies Fields<RingWelded>;

@@ -179,7 +179,7 @@ function correction(
   const radiusMm = cover.studCircleDiameterMm / 2;
   const mass = printAs(gmm / radiusMm, SMALL_MASS[unit]);
   const light = (heavySideDeg + 180) % 360;
-  return ` To correct it, take ${mass} off at the bolt circle, ${atAngle(heavySideDeg, cover.studCount)}. Or add it across, ${atAngle(light, cover.studCount)}.`;
+  return ` To correct it, take ${mass} off at the bolt circle, ${atAngle(heavySideDeg, cover.studCount)}. Or add it on the opposite side, ${atAngle(light, cover.studCount)}.`;
 }
 
 function atAngle(angleDeg: number, studCount: number): string {

@@ -104,7 +104,7 @@ function refuseIdleReplacement(i: number, replaces: string, known: readonly (Rea
   throw refuse(
     'nothing-to-replace',
     `readings.${i}.replaces`,
-    `The reading ${printable(replaces)} ${why}; look at the readings as they stand and correct those.`,
+    `The reading ${printable(replaces)} ${why}; reload the job and correct the readings it has now.`,
   );
 }
 

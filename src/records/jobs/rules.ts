@@ -12,7 +12,7 @@ import type {
   Signature,
 } from '../../../shared/words/job.ts';
 import { countingPasses, passesBeforeRing } from '../../../shared/words/passes.ts';
-import { briefLength, listInWords, printAgainst, printLength } from '../../../shared/words/print.ts';
+import { listInWords, printAgainst } from '../../../shared/words/print.ts';
 import { DECISION_WORD, FOLLOWS, VERDICT_WORD } from '../../../shared/words/verdicts.ts';
 import { stationsRead } from '../../calc/job/jobPlaces.ts';
 import { missingOf, ringToWeld, sameFamily } from '../../calc/job/jobStage.ts';
@@ -53,8 +53,7 @@ export function refuseLiftedCrack(history: readonly Kept<Looked>[], next: Looked
 
 /** Refuses a decision that no reason may overrule, and one that needs a reason and has none. */
 export function refuseDecision(decision: Decision, looked: Kept<Looked> | null): void {
-  const { check, decision: kind, criteria } = decision;
-  const unit = criteria.lengthUnit;
+  const { check, decision: kind } = decision;
   if (kind !== 'replace') {
     if (looked?.body.crackTest === 'found') {
       throw refuse(
@@ -75,7 +74,7 @@ export function refuseDecision(decision: Decision, looked: Kept<Looked> | null):
       throw refuse(
         'below-minimum',
         'decision',
-        `The cut would leave ${printAgainst(check.leastWall.afterMm, minimum.mm, unit)} of wall; the minimum is ${printLength(minimum.mm, unit)} (${minimum.source}). Plan another cut.`,
+        `The cut would leave ${printAgainst(check.leastWall.afterMm, minimum.mm, 'mm')} of wall; the minimum is ${length(minimum.mm)} (${minimum.source}). Plan a smaller cut.`,
       );
     }
   }
@@ -178,7 +177,7 @@ export function refusePlanThroughWall(job: Job, { plannedCutMm }: CutPlan): void
 }
 
 /** As kept and sent; whoever shows it has it in the reader’s unit. */
-const length = (mm: number) => briefLength(mm, 'mm');
+const length = (mm: number) => `${Number(mm.toFixed(5))} mm`;
 
 /** A reading after the cut needs a cut: without one there is nothing it could be after. */
 export function refuseAfterWithoutCut(job: Job, { pass, valueMm }: NewReading, index: number): void {
@@ -287,10 +286,9 @@ function refuseThinWall(job: Job): void {
   });
   const least = Math.min(...means);
   if (least >= minimum.mm - ALLOWED) return;
-  const unit = decision.criteria.lengthUnit;
   throw refuse(
     'below-minimum',
     '',
-    `After the cut ${printAgainst(least, minimum.mm, unit)} of wall is left at the thinnest station; the minimum is ${printLength(minimum.mm, unit)} (${minimum.source}). Job ${job.number} cannot be signed. Measure again, or decide to replace it.`,
+    `After the cut ${printAgainst(least, minimum.mm, 'mm')} of wall is left at the thinnest station; the minimum is ${length(minimum.mm)} (${minimum.source}). Job ${job.number} cannot be signed. Measure again, or decide to replace it.`,
   );
 }

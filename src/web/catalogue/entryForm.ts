@@ -82,7 +82,7 @@ function readFamily(form: TypedForm): Family | null {
   if (read.limits !== null && Object.values(figures).every((mm) => mm === null))
     form.fault(
       entryBox('family', form)('limits.source'),
-      'A source is given, but no figure. Give one, or leave the source empty.',
+      'A source is given, but no figure. Enter one, or leave the source blank.',
     );
   if (form.faults.length > 0) return null;
   const parsed = familySchema.safeParse(read);

@@ -14,7 +14,7 @@ export function readPlan(form: TypedForm, kept: CutPlan | null): CutPlan | null 
   if (plannedCutMm !== null && plannedCutMm <= 0)
     form.fault(
       PLAN.plannedCutMm.box,
-      `The cut to try is ${briefLength(plannedCutMm, form.writing.lengthUnit)}; it must be more than 0. Leave it blank for the smallest cut that cleans up.`,
+      `The cut to try is ${briefLength(plannedCutMm, form.writing.lengthUnit)}; it must be more than 0. Leave it blank for the least cut that cleans up.`,
     );
   if (form.faults.length > 0) return null;
   // Sent again as it was shown in another unit, it is still what was typed then.

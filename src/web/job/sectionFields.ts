@@ -169,7 +169,7 @@ function studs(body: StudsChosen, writing: Writing): FieldLine[] {
   const [, ...ofStud] = studFields(body.stud, writing);
   return [
     line('Stud', body.stud.name),
-    line('Stack', body.stack.name),
+    line('Flexplate stack', body.stack.name),
     line('Whether it fits', FIT_WORD[body.check.fits]),
     line('Why', becauseOf(studsTold(body, writing.lengthUnit).body.check)),
     line('Pull-forward gap', lengthInWords(body.pullForwardMm, writing)),
@@ -187,7 +187,7 @@ function studs(body: StudsChosen, writing: Writing): FieldLine[] {
       : []),
     line('Note', body.note),
     ...under('Stud', ofStud),
-    ...under('Stack', ofStack),
+    ...under('Flexplate stack', ofStack),
     line('Calculation', body.calcVersion),
   ];
 }

@@ -56,8 +56,8 @@ async function showSigned(paper: Paper, context: PageContext, req: Request, res:
 
 function nonePrinted(number: string, paper: Paper, signed: boolean): string {
   return signed
-    ? `No ${paper} was kept when job ${number} was signed: it was signed before papers were kept. Print the ${paper} as it is now.`
-    : `Job ${number} is not signed, so no ${paper} was kept. Print the ${paper} as it is now.`;
+    ? `Job ${number} was signed before sheets and tags were saved at signing. Print the ${paper} as it is now.`
+    : `Job ${number} is not signed, so no signed ${paper} is saved. Print the ${paper} as it is now.`;
 }
 
 const NAME = /^([0-9a-f]{64})\.(css|woff2)$/;
@@ -69,7 +69,7 @@ async function sendPart(context: PageContext, req: Request, res: Response): Prom
   const part =
     [...partsToday().parts, ...slipPartsToday().parts].find((one) => one.hash === hash) ??
     (await printedPart(context.shop.db, hash));
-  if (!part || part.kind !== kind) throw new NoSuchPage('No paper of this shop is printed with that.');
+  if (!part || part.kind !== kind) throw new NoSuchPage('No sheet, tag or slip of this shop uses that file.');
   res.set('Cache-Control', 'private, max-age=31536000, immutable');
   res.type(TYPE[part.kind]).send(Buffer.from(part.base64, 'base64'));
 }

@@ -1,5 +1,6 @@
 import type { NextFunction, Request, Response } from 'express';
 import type { z } from 'zod';
+import { withTrueMinus } from '../../../shared/quantity/inReadersUnit.ts';
 import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 import { unavailable } from '../../records/database/database.ts';
@@ -35,7 +36,8 @@ const BUSY =
   'Too many covers are waiting to be worked out. Nothing was changed. Send it again in a few seconds.';
 
 /** Fields that cannot be used, each with its sentence; the first sentence stands for all. */
-function wrongValues(faults: readonly Fault[]): ApiError {
+function wrongValues(asFound: readonly Fault[]): ApiError {
+  const faults = asFound.map(({ path, message }) => ({ path, message: withTrueMinus(message) }));
   const [first] = faults;
   const message =
     faults.length === 1 && first

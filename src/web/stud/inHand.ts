@@ -30,7 +30,7 @@ export function readInHand(form: TypedForm, studs: readonly NamedEntry<Catalogue
   if (typed && threads && !threads.mayBe.some(({ thread }) => sameThread(thread, typed)))
     form.fault(
       THREAD_BOX,
-      `The diameter and length measured are not those of ${typed.designation}. Empty one of the two, or measure again.`,
+      `The diameter and length measured are not those of ${typed.designation}. Clear one of the two, or measure again.`,
     );
   if (!form.has(THREAD_BOX) && !form.has(CALIPER.majorMm.box))
     form.fault(CALIPER.majorMm.box, 'Measure the diameter over the threads, or enter the thread.');

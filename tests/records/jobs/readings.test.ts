@@ -166,7 +166,7 @@ onEachDatabase((engine) => {
       expect(await refusalOf(add(wall('n', { replaces })))).toEqual({
         code: 'nothing-to-replace',
         path: 'readings.0.replaces',
-        sentence: `The reading ${replaces} ${why}; look at the readings as they stand and correct those.`,
+        sentence: `The reading ${replaces} ${why}; reload the job and correct the readings it has now.`,
       });
       expect(await standingIds()).toEqual(['b']);
     });

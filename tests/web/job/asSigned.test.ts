@@ -153,7 +153,7 @@ test('a job signed before sheets were kept says so, and so does one that is not 
   const { status, text } = await program.get(`${JOB}/sheet/signed`);
   expect([status, text]).toEqual([
     404,
-    expect.stringContaining('No sheet was kept when job 1001 was signed'),
+    expect.stringContaining('Job 1001 was signed before sheets and tags were saved at signing'),
   ]);
   expect((await program.get(JOB)).text).toContain('Signed before sheets were kept');
 });

@@ -240,4 +240,32 @@ describe('overruling', () => {
       303,
     );
   });
+
+  test('a wall too thin after the cut is named in the reader’s unit, whatever the decision’s was', async () => {
+    await measured(program);
+    const inInches = {
+      shopName: 'Heron Lane Rebuilds',
+      minimum: '4.3 mm',
+      allowance: '0.05 mm',
+      confidence: '95',
+      protrusion: '1',
+      start: '2',
+      lengthUnit: 'in',
+      decimalSign: 'point',
+      from: '1',
+      who: 'BL',
+      why: 'inches from today',
+    };
+    expect((await saveLimits(program, inInches)).status).toBe(303);
+    await step(program, 'decision', { decision: 'face', who: 'BL', unit: 'mm' });
+    await step(program, 'cuts', { depth: '0.05', unit: 'mm' });
+    const walls = PLACES.map((_, i) => (i === 4 ? '4.29' : '4.85'));
+    await program.post('/jobs/1001/readings', readingsForm('after', walls));
+    const signing = { who: 'BL', statement: 'Face runout not read.' };
+    const inMm = await step(program, 'signature', { ...signing, unit: 'mm' });
+    expect(inMm.text).toContain('After the cut 4.290 mm of wall is left at the thinnest station');
+    expect(inMm.text).toContain('the minimum is 4.3 mm');
+    const read = await step(program, 'signature', { ...signing, unit: 'in' });
+    expect(read.text).toContain('After the cut 0.1689 in of wall is left at the thinnest station');
+  });
 });

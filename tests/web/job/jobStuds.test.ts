@@ -221,7 +221,7 @@ describe('studs set anew and nuts tightened again', () => {
     ['replaced', 'a stud the cover has not', { ...anew, studNumber: '9' }, 'There is no stud 9'],
     ['replaced', 'no stud', { ...anew, studNumber: '' }, 'Stud number is empty'],
     ['replaced', 'a lean below nothing', { ...anew, lean: '-0.1' }, 'must be at least 0 mm'],
-    ['retightened', 'no torque', { makerAllows: 'yes' }, 'Re-torque is empty'],
+    ['retightened', 'no torque', { makerAllows: 'yes' }, 'Torque when re-torqued is empty'],
     ['retightened', 'a torque of nothing', { againTorque: '0' }, 'more than 0'],
     [
       'retightened',
@@ -252,7 +252,7 @@ describe('studs set anew and nuts tightened again', () => {
     expect(again).toMatchObject({ on: '2026-11-24', torqueNm: 37, makerAllows: 'yes', threadLocker: false });
     expect(again.findings.map((one) => one.status)).toEqual(['pass', 'pass', 'pass']);
     expect((await program.get(`${JOB}/sheet`)).text).toContain(
-      'Re-torqued Re-torque: 37 N·m; Re-torque day: Nov 24, 2026',
+      'Re-torqued Torque when re-torqued: 37 N·m; Day of the re-torque: Nov 24, 2026',
     );
     await send('retightened', { againTorque: '30', makerAllows: 'no', locker: '1' });
     expect((await kept()).retightening!.findings.map((one) => one.status)).toEqual([
@@ -347,7 +347,7 @@ describe('the shims of the shop', () => {
   it('are a criterion, and what is recommended comes from them where none are typed', async () => {
     const measured = { depth: '28', standsOut: '22' };
     const page = await program.get(`/stud/gap?${new URLSearchParams(measured)}`);
-    expect(page.text).toContain('Empty: the shop’s, 0.508; 0.762; 1.016; 1.524; 2.032; 2.54');
+    expect(page.text).toContain('Blank: the shop’s, 0.508; 0.762; 1.016; 1.524; 2.032; 2.54');
     expect(page.text).toContain('Recommended under every pad: 2.03 mm (gap 3.97 mm)');
     const criteria = await program.get('/criteria');
     expect(criteria.text).toContain('Shims in stock');

@@ -129,7 +129,7 @@ describe('a stale edit', () => {
     expect([decision?.body.criteriaRevision, decision?.body.criteria.minimumWallMm]).toEqual([2, 4.4]);
     // One that does not say what it saw is taken neither.
     const unsaid = await program.post('/jobs/1001/decision', { ...form, criteria: '', reason: 'again' });
-    expect([unsaid.status, unsaid.text.includes('It is not known which revision')]).toEqual([422, true]);
+    expect([unsaid.status, unsaid.text.includes('did not say which shop limits')]).toEqual([422, true]);
   });
 
   test('of studs against a stack, a stud or criteria nobody saw is not kept', async () => {
@@ -165,7 +165,7 @@ describe('a stale edit', () => {
     await saveCriteria(db, change, { fromRevision: 1, body: { ...criteria, protrusionThreads: 2 } });
     const third = await send(second.html);
     expect(third.status).toBe(409);
-    expect(rowsOf(third.html)).toContainEqual(['Threads beyond the nut', '1 thread', '2 threads']);
+    expect(rowsOf(third.html)).toContainEqual(['Threads past the nut', '1 thread', '2 threads']);
     expect((await getJob(db, '1001'))!.sections.studs).toBeNull();
     expect((await send(third.html)).status).toBe(303);
     expect((await getJob(db, '1001'))!.sections.studs?.body).toMatchObject({

@@ -19,7 +19,7 @@ describe('a stud and a caliper', () => {
     const page = await measure(FINE);
     expect(page.status).toBe(200);
     expect(page.text).toContain('Thread: 3/8-24 UNF');
-    expect(page.text).toMatch(/Near twins?: M10×1/);
+    expect(page.text).toMatch(/Easy to mistake for: M10×1/);
     expect(page.text).toContain('go/no-go gauge, or a nut you know, by hand');
     expect(page.text).toMatch(/The M10×1 nut goes onto the 3\/8-24 UNF stud about \d threads, then binds\./);
     // 1.195 in the catalog.

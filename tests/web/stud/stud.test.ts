@@ -36,7 +36,7 @@ describe('a stud for a stack', () => {
       const decides =
         style === 'one-piece'
           ? /The stud is (\d+\.\d\d) mm too long: its end hits the engine side/
-          : /first piece (\d+\.\d\d) mm before the stud pilot reaches the casting/;
+          : /The stud pilot is (\d+\.\d\d) mm short of the casting/;
       const byMm = Number(decides.exec(because)?.[1]);
       expect(byMm, because).toBeGreaterThan(0);
       const wanted = /Needs a stud(?: pilot)? at least (\d+\.\d\d) mm (shorter|longer)/.exec(because);
@@ -129,7 +129,7 @@ describe('a stud for a stack', () => {
     const page = await ask({ stack: 'two-piece-four-3-8-24', stud: 'short-3-8-24' });
     // Pilot 1.016 less plate 3.175; wanted 1.016, tolerances 2 × 0.254 and 0.102.
     expect(page.text).toContain(
-      'The thread comes to the first piece 2.16 mm before the stud pilot reaches the casting',
+      'The stud pilot is 2.16 mm short of the casting when the thread comes to the plate',
     );
     expect(page.text).toContain('Needs a stud pilot at least 3.79 mm longer.');
   });
@@ -197,7 +197,7 @@ describe('a stud for a stack', () => {
   it('prints a slip that says which stud, and why its neighbor does not do', async () => {
     const page = await program.get('/stud/slip?stack=two-piece-four-3-8-24&stud=long-3-8-24');
     expect(page.text).toContain('Long stud 3/8-24 UNF');
-    expect(page.text).toMatch(/Not this Short stud 3\/8-24 UNF : .*2\.16 mm before/);
+    expect(page.text).toMatch(/Not this Short stud 3\/8-24 UNF : .*2\.16 mm short of the casting/);
     expect(page.text).toContain(
       "Torque, gap and balance figures of the vehicle's and the parts' makers come first.",
     );
@@ -457,7 +457,7 @@ describe('stacks for a stud', () => {
     expect(page.text).toContain('Drawing of One-piece, four 3/8-24 on an 11.25 in bolt circle, to scale');
     const two = /id="stack-two-piece-four-3-8-24"[\s\S]*?<\/li>/.exec(page.html)?.[0];
     expect(two).toContain('Needs a stud pilot at least');
-    expect(page.text).toContain('10 more with another nut thread');
+    expect(page.text).toContain('10 more with a different nut thread');
   });
 
   it.each([

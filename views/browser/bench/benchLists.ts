@@ -35,7 +35,10 @@ function troubleInWords(shelf: TabletShelf, ofOtherPass: number, trouble: string
   const leaks = shelf.leaks
     ? 'This tablet cannot store readings (storage full or off). Leave this page open until none is waiting. '
     : '';
-  const also = ofOtherPass > 0 ? `${ofOtherPass} from the other side of the cut are waiting too. ` : '';
+  const also =
+    ofOtherPass > 0
+      ? `Also waiting, from the other measuring page of this job (before or after the cut): ${ofOtherPass}. `
+      : '';
   return `${leaks}${also}${trouble}`;
 }
 

@@ -219,7 +219,7 @@ function TryAnotherCut({
             faults={refusedPlan?.faults ?? []}
             writing={writing}
             hints={{
-              plannedCutMm: `Blank: the smallest cut that cleans up, ${printLength(check.cut.cleanUpMm, unit)}`,
+              plannedCutMm: `Blank: the least cut that cleans up, ${printLength(check.cut.cleanUpMm, unit)}`,
             }}
           />
         </div>

@@ -162,7 +162,7 @@ function Found({ fields, faults, jobs, next, slips, total }: PartProps) {
           ]}
         >
           {total === 0
-            ? 'A job begins when a cover is received, or when a quick check is kept.'
+            ? 'A job begins when a cover is received, or when a check is saved as a job.'
             : 'Try fewer words, another state, or other dates.'}
         </EmptyState>
       ) : (

@@ -356,7 +356,7 @@ function BestFirst({
       error={error('stud')}
       hint={
         near.length < choices.length
-          ? `Left out: ${choices.length - near.length} with another thread than the nut`
+          ? `Left out: ${choices.length - near.length} with a different thread from the nut`
           : undefined
       }
       options={near.map(({ match, entry }) => ({

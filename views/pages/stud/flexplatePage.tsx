@@ -122,7 +122,7 @@ function FlexplateForm({ frame, fields, writing, doubts, faults }: FlexplateProp
           <Boxes
             {...boxes}
             without={['style', 'onBench']}
-            hints={{ withinMm: `Empty: ${printLength(FLEXPLATE_SEEN.withinMm.ifEmpty, unit, 'coarse')}` }}
+            hints={{ withinMm: `Blank: ${printLength(FLEXPLATE_SEEN.withinMm.ifEmpty, unit, 'coarse')}` }}
             after={{ withinMm: <Boxes {...boxes} of={{ thread }} /> }}
           />
         </div>

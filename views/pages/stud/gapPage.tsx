@@ -53,11 +53,11 @@ export function GapPage(props: GapProps) {
             faults={faults}
             writing={props.writing}
             hints={{
-              leastGapMm: `Empty: about ${printLength(3.2, unit, 'coarse')} to ${printLength(4.8, unit, 'coarse')}, common practice, from memory`,
+              leastGapMm: `Blank: about ${printLength(3.2, unit, 'coarse')} to ${printLength(4.8, unit, 'coarse')}, common practice, from memory`,
               shimsMm:
                 props.shimsThere === ''
                   ? 'More than one? Separate with ;'
-                  : `Empty: the shop’s, ${props.shimsThere}`,
+                  : `Blank: the shop’s, ${props.shimsThere}`,
             }}
           />
           <Choice

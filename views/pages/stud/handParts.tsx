@@ -33,7 +33,7 @@ export function HandFields(boxes: { fields: Fields; faults: readonly Fault[]; wr
         />
       </div>
       <details class="more-findings" id="hand-more" open={open}>
-        <summary>More of the stud</summary>
+        <summary>More about the stud</summary>
         <div class="fields">
           <Boxes of={CALIPER} {...boxes} only={SELDOM} />
         </div>
@@ -143,7 +143,7 @@ function Twins({ of: { thread, twins } }: { of: ThreadFound }) {
   return (
     <div class="note" id="twins">
       <p>
-        <b>Near twin{twins.length > 1 ? 's' : ''}:</b>{' '}
+        <b>Easy to mistake for:</b>{' '}
         {listInWords(twins.slice(0, MOST_TWINS).map((twin) => bareCallout(twin.thread)))}. Check with a
         go/no-go gauge, or a nut you know, by hand.
       </p>

@@ -53,9 +53,9 @@ export function JointFields(props: JointFieldsProps) {
           without={[...TICKS, ...(props.prevailing ? [] : ['prevailingNm'])]}
           hints={{
             torqueNm: 'Another unit? Type it after the figure',
-            ...(ring.count !== null && { studCount: `Empty: ${whose}, ${ring.count}` }),
+            ...(ring.count !== null && { studCount: `Blank: ${whose}, ${ring.count}` }),
             ...(ring.circleMm !== null && {
-              studCircleDiameterMm: `Empty: ${whose}, ${briefLength(ring.circleMm, writing.lengthUnit)}`,
+              studCircleDiameterMm: `Blank: ${whose}, ${briefLength(ring.circleMm, writing.lengthUnit)}`,
             }),
           }}
           after={{

@@ -44,7 +44,7 @@ export function KitPart({ kit, studName, unit }: { kit: Kit; studName: string; u
               <OtherNut nut={one} />
             ))}
           </ul>
-          {otherThread > 0 && <p class="hint">{otherThread} more with another thread.</p>}
+          {otherThread > 0 && <p class="hint">{otherThread} more with a different thread.</p>}
         </details>
       )}
     </section>

@@ -63,7 +63,7 @@ export function StacksForStudPage(props: StacksForStudProps) {
         )}
         {checked && others.length > 0 && (
           <details class="more-findings" open={near.length === 0}>
-            <summary>{others.length} more with another nut thread</summary>
+            <summary>{others.length} more with a different nut thread</summary>
             <Ranked {...props} choices={others} checked={checked} />
           </details>
         )}
@@ -124,7 +124,7 @@ function StudForm(props: StacksForStudProps) {
         <Boxes
           {...boxes}
           of={{ pullForwardMm }}
-          hints={{ pullForwardMm: 'Stays with the stud. Empty: each flexplate stack’s own.' }}
+          hints={{ pullForwardMm: 'Used for every flexplate stack. Blank: each one’s own.' }}
         />
         <Choice
           label="Flexplates"

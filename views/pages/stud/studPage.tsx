@@ -245,7 +245,7 @@ function WhichStack({ frame, fields, stackId, stacks, faults, pullForwardMm }: S
         hint={
           pullForwardMm === null
             ? 'Converter fully back on the pump, pads to flexplate. Measure it.'
-            : `Used: ${printLength(pullForwardMm, unit, 'coarse')}. Empty: the catalog’s. Measure yours.`
+            : `Used: ${printLength(pullForwardMm, unit, 'coarse')}. Blank: the catalog’s. Measure yours.`
         }
         error={error('pull')}
       />
@@ -318,7 +318,7 @@ function EveryStud(props: StudPageProps) {
       <Ranked choices={near} props={props} drawn />
       {others.length > 0 && (
         <details class="more-findings">
-          <summary>{others.length} more with another thread than the nut</summary>
+          <summary>{others.length} more with a different thread from the nut</summary>
           <Ranked choices={others} props={props} />
         </details>
       )}

@@ -18,7 +18,7 @@ export function ChangeForm({ action, mayChange, children }: ChangeFormProps) {
   }
   return (
     <>
-      <p class="note">To be read here; changing it is for a keeper.</p>
+      <p class="note">Only a keeper can change this.</p>
       {children}
     </>
   );

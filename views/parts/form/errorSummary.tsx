@@ -22,9 +22,7 @@ export function ErrorSummary({ faults, idOf, goTo = false }: ErrorSummaryProps) 
       tabindex={-1}
       autofocus={goTo}
     >
-      <h2 id="faults-title">
-        {faults.length === 1 ? 'One thing to put right' : `${faults.length} things to put right`}
-      </h2>
+      <h2 id="faults-title">{faults.length === 1 ? 'One thing to fix' : `${faults.length} things to fix`}</h2>
       <ul>
         {faults.map((fault) => {
           const id = idOf?.(fault.path) ?? (fault.path === '' ? null : fieldId(fault.path));

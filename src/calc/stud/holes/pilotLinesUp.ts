@@ -92,6 +92,7 @@ export function pilotLinesUp(
   const { intoMm, leadMm, tolerancesMm } = found;
   const margin = lengthMargin({ marginMm: intoMm - leadMm, tolerancesMm });
   const answer = workedOut(numbers, found, lengthMm);
+  const first = found.pieces[0]?.name ?? 'first piece';
   const last = found.pieces.at(-1)?.name ?? 'last piece';
   const least = leadMm + margin.worstMm;
   const mm = (x: number) => printLength(x, unit, 'coarse');
@@ -107,8 +108,8 @@ export function pilotLinesUp(
       value: intoMm,
       sentence:
         intoMm < -1e-9
-          ? `The thread comes to the first piece ${mm(-intoMm)} before the stud pilot reaches the ${last}. It does not line the pieces up.`
-          : `The stud pilot is ${mm(intoMm)} into the ${last} when the thread comes to the first piece; ${mm(leadMm)} is wanted.${spreadInWords(margin, unit, 'that')}`,
+          ? `The stud pilot is ${mm(-intoMm)} short of the ${last} when the thread comes to the ${first}. It does not line the two up.`
+          : `The stud pilot is ${mm(intoMm)} into the ${last} when the thread comes to the ${first}; ${mm(leadMm)} is needed.${spreadInWords(margin, unit, 'that')}`,
       answer,
     },
     field: 'projectionMm',

@@ -64,7 +64,9 @@ describe('the stud pilot lines up the pieces of a flexplate (page 3, 3.3, by han
       withStud({ threadEndMm: 20, projectionMm: 21 }),
     );
     expect(checkStud(input)).toMatchObject({ fits: 'with-care', decidedBy: 'projectionMm' });
-    expect(checkStud(input).because).toContain('2.20 mm before the stud pilot reaches the casting');
+    expect(checkStud(input).because).toContain(
+      'The stud pilot is 2.20 mm short of the casting when the thread comes to the ',
+    );
     // m −2.2, wanted 1.0, tolerances 0.6: 3.8.
     expect(checkStud(input).because).toContain('Needs a stud pilot at least 3.80 mm longer.');
     expect(checkStud(input).byMm).toBeCloseTo(3.8, 9);

@@ -140,7 +140,7 @@ function Planned({
 
 const CHUCKED = {
   'pads-and-pilot-trued': 'Pads and crank pilot indicated in.',
-  'side-wall-jaws': 'Held in the side wall.',
+  'side-wall-jaws': 'Held in jaws on the side wall.',
 } as const;
 
 function chuckedInWords(job: Job): string {

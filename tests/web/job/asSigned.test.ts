@@ -80,7 +80,7 @@ test('the sheet has the statement, the customer, who, and the walls measured aft
   await step(program, 'signature', { statement: 'Station 2 read three times.' });
   for (const path of ['/sheet', '/sheet/signed']) {
     const { html, text } = await program.get(JOB + path);
-    expect(text).toContain('Statement of the signer Station 2 read three times. Signed: AK');
+    expect(text).toMatch(/Statement of the signer\. Signed: AK, [^“]*“Station 2 read three times\.”/);
     expect(text).toContain('Customer Demo customer 12');
     expect(text).toContain('Thinnest wall, measured after the cut 4.850 mm');
     const left = [...html.matchAll(/<td class="left">(?:<svg[\s\S]*?<\/svg>)?([^<]*)<\/td>/g)].map(

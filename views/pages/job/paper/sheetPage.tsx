@@ -2,6 +2,7 @@ import type { PaperWalls } from '../../../../shared/words/paper.ts';
 import { UNIT_WORD } from '../../../../shared/words/print.ts';
 import { FacePlan } from '../../../drawings/facePlan.tsx';
 import { amendedSince } from '../wholeJobPage.tsx';
+import { type TypedText, withTextsInFull } from './longTexts.ts';
 import { PaperDocument } from './paperDocument.tsx';
 import { SheetFindings } from './sheetFindings.tsx';
 import { SheetHead } from './sheetHead.tsx';
@@ -17,11 +18,12 @@ const STATIONS_ABOVE_CAPTION = 12;
 /** On a sheet of their own, in each of two columns. */
 const STATIONS_IN_A_COLUMN = 40;
 
-/** The job on paper: one page, and sheets of stations alone beyond sixteen. */
-export function SheetPage(props: SheetProps) {
-  const { printing, job, walls } = props;
+/** The job on paper: one page, and sheets of stations alone beyond sixteen, and of people's words beyond its room. */
+export function SheetPage(whole: SheetProps) {
+  const { printing, job, walls } = whole;
   const continued = continuation(walls);
-  const sheets = 1 + continued.length;
+  const { props, inFull } = withTextsInFull(whole, 2 + continued.length);
+  const sheets = 1 + continued.length + inFull.length;
   return (
     <PaperDocument printing={printing} number={job.number} paper="sheet" title={`Job ${job.number}, sheet`}>
       <article class="page">
@@ -53,7 +55,28 @@ export function SheetPage(props: SheetProps) {
           <SheetTitleBlock {...props} sheet={`${i + 2} of ${sheets}`} />
         </article>
       ))}
+      {inFull.map((texts, i) => (
+        <article class="page continued">
+          <InFull number={job.number} texts={texts} />
+          <SheetTitleBlock {...props} sheet={`${i + 2 + continued.length} of ${sheets}`} />
+        </article>
+      ))}
     </PaperDocument>
+  );
+}
+
+/** What people typed, whole. */
+function InFull({ number, texts }: { number: string; texts: readonly TypedText[] }) {
+  return (
+    <div>
+      <h2>Job {number}: reasons and notes in full</h2>
+      {texts.map(({ title, text }) => (
+        <section class="statement">
+          <h2>{title}</h2>
+          <p class="said">{text}</p>
+        </section>
+      ))}
+    </div>
   );
 }
 

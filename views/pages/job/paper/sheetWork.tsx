@@ -228,11 +228,9 @@ export function Statement({ job }: SheetProps) {
   const { statement } = signature.body;
   return (
     <section class="statement">
-      <h2>Statement of the signer</h2>
-      {statement !== '' && <p class="said">{statement}</p>}
-      <p>
-        Signed: {signature.who}, <When at={signature.at} />
-        {statement === '' && ', without a statement'}
+      <p class="said">
+        <b>Statement of the signer.</b> Signed: {signature.who}, <When at={signature.at} />
+        {statement === '' ? ', without a statement.' : `. “${statement}”`}
       </p>
     </section>
   );

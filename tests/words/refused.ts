@@ -21,7 +21,7 @@ const REFUSED: readonly (readonly [word: RegExp, say: string])[] = [
   [/\bdo(es)? not do\b/i, 'will not work'],
   [/\bnobody has said\b/i, 'no limit is set'],
   [/\bat all\b/i, 'leave it out'],
-  [/\bempty:|\bleave\b.*\bempty\b/i, 'blank'],
+  [/\bempty:/i, 'blank'],
   [/\bput(ting)? right\b|\bpast mending\b/i, 'fix; beyond repair'],
   [/\boffered up\b/i, 'going in'],
   [/\bsmallest cut\b/i, 'least cut'],

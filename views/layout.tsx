@@ -102,10 +102,43 @@ function placesFor({ person, signedOut }: Pick<LayoutProps, 'person' | 'signedOu
   return person ? [...PLACES, RECORDS, PEOPLE] : [...PLACES, RECORDS];
 }
 
+/** So many fit on one line of a phone; the others are under "More" there, and beside them on a desk. */
+const FIRST_PLACES = 3;
+
+function Places({ places, here }: { places: ReturnType<typeof placesFor>; here: Place | undefined }) {
+  const rest = places.slice(FIRST_PLACES);
+  const inRest = rest.find(({ place }) => place === here);
+  const links = (some: typeof rest) =>
+    some.map(({ place, href, label }) => (
+      <li>
+        <a href={href} aria-current={here === place ? 'true' : undefined}>
+          {label}
+        </a>
+      </li>
+    ));
+  return (
+    <nav aria-label="Main" class="places">
+      <ul>{links(places.slice(0, FIRST_PLACES))}</ul>
+      <details class="more-places" id="more-places">
+        <summary class={inRest ? 'more-here' : undefined}>
+          {inRest ? (
+            <>
+              <span class="unseen">More, here: </span>
+              {inRest.label}
+            </>
+          ) : (
+            'More'
+          )}
+        </summary>
+        <ul>{links(rest)}</ul>
+      </details>
+    </nav>
+  );
+}
+
 /** A sheet: name and ways in at the head, the work, the title block at the foot. */
 export function Layout(props: LayoutProps) {
   const { title, shopName, demo, initials, here, titleBlock, person = null, signedOut, children } = props;
-  const places = placesFor(props);
   return (
     <html lang="en">
       <head>
@@ -140,19 +173,7 @@ export function Layout(props: LayoutProps) {
               Coverwright
             </a>
             <span class="shop">{shopName}</span>
-            {!signedOut && (
-              <nav aria-label="Main">
-                <ul>
-                  {places.map(({ place, href, label }) => (
-                    <li>
-                      <a href={href} aria-current={here === place ? 'true' : undefined}>
-                        {label}
-                      </a>
-                    </li>
-                  ))}
-                </ul>
-              </nav>
-            )}
+            {!signedOut && <Places places={placesFor(props)} here={here} />}
             {demo && (
               <p class="demo">
                 Demo: made-up data is shown here.{' '}

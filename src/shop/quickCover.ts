@@ -3,6 +3,7 @@ import type { CoverCheck, CoverCheckInput, CoverShape, CutPlanAnswer } from '../
 import type { LengthUnit } from '../../shared/words/print.ts';
 import { type Fault, Refusal } from '../../shared/words/refusal.ts';
 import { checkCover } from '../calc/cover/checkCover.ts';
+import { verdict } from '../calc/judge/verdict.ts';
 import { type BendingAsked, type BendingTold, bendingFor } from './bending/bendings.ts';
 import { cutPlanFor } from './cutPlanFor.ts';
 
@@ -14,6 +15,8 @@ export interface QuickAnswer {
   readonly check: CoverCheck | null;
   readonly bending: BendingTold | null;
   readonly plan: CutPlanAnswer | null;
+  /** Ids of the findings that decided it, or that a person is to judge first. */
+  readonly decides: readonly string[];
   readonly faults: readonly Fault[];
 }
 
@@ -39,10 +42,13 @@ export async function quickAnswer(
   unit: LengthUnit,
 ): Promise<QuickAnswer> {
   const { check: bare, faults } = quickCheck(input, unit);
-  if (input === null || bare === null) return { check: null, bending: null, plan: null, faults };
+  if (input === null || bare === null) return { check: null, bending: null, plan: null, decides: [], faults };
   const bending = await bendingFor({ ...bent, check: bare, unit });
   const check = bending.findings.length === 0 ? bare : checkCover(input, unit, bending.findings);
-  return { check, bending, plan: cutPlanFor(check, cover, bent.criteria), faults };
+  const toJudge = bending.findings.filter(({ status }) => status === 'caution');
+  const decidedBy = verdict(check.findings).decidedBy;
+  const decides = [...(decidedBy ? [decidedBy] : []), ...toJudge].map(({ id }) => id);
+  return { check, bending, plan: cutPlanFor(check, cover, bent.criteria), decides, faults };
 }
 
 /** What follows the cut that is tried; the other cases do not move with it. */

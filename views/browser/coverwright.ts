@@ -1,6 +1,7 @@
 // On every page: what a page cannot do by itself. Every page works without it.
 
 import { keepHand, show } from './hand.ts';
+import { keepRows } from './keepRows.ts';
 
 function printWhereAsked(event: Event): void {
   if (event.target instanceof Element && event.target.closest('[data-print]')) window.print();
@@ -11,7 +12,10 @@ function openTarget(): void {
   const target =
     location.hash.length > 1 ? document.getElementById(decodeURIComponent(location.hash.slice(1))) : null;
   if (!target) return;
-  const folded = target.querySelector<HTMLDetailsElement>(':scope > details');
+  const folded =
+    target instanceof HTMLDetailsElement
+      ? target
+      : target.querySelector<HTMLDetailsElement>(':scope > details');
   if (folded) folded.open = true;
   show(target);
   target.scrollIntoView({ block: 'start' });
@@ -69,3 +73,4 @@ window.addEventListener('pageshow', mayBeSentAgain);
 // A module runs when the page has been read.
 openTarget();
 keepHand();
+keepRows();

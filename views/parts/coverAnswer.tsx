@@ -83,28 +83,37 @@ export function planMarks(check: CoverCheck): Mark[] {
   ];
 }
 
+/** The face from the clutch side, with what is at each station. */
+export function CoverPlan({ shape, check, unit, id, decidedToFace = false }: CoverAnswerProps) {
+  const cut = cutTold(check.verdict, decidedToFace);
+  return (
+    <figure class="drawing">
+      <FacePlan
+        id={`${id}-plan`}
+        shape={shape}
+        bossDiameterMm={shape.bossDiameterMm}
+        rimDiameterMm={shape.rimDiameterMm}
+        padDiameterMm={shape.padDiameterMm}
+        stations={planStations(check, decidedToFace)}
+        marks={planMarks(check)}
+        thinnest={check.leastWall.station}
+        unit={unit}
+      />
+      <figcaption>
+        The face from the clutch side: wall {cut ? 'left' : 'measured'} at each station, in {UNIT_WORD[unit]}.
+        Stud 1 is scribed on the rim.
+      </figcaption>
+    </figure>
+  );
+}
+
 /** Drawings, the few numbers that matter, and every finding with its working. */
-export function CoverAnswer({ shape, check, unit, id, decidedToFace = false }: CoverAnswerProps) {
+export function CoverAnswer(props: CoverAnswerProps) {
+  const { check, unit, id, decidedToFace = false } = props;
   const cut = cutTold(check.verdict, decidedToFace);
   return (
     <>
-      <figure class="drawing">
-        <FacePlan
-          id={`${id}-plan`}
-          shape={shape}
-          bossDiameterMm={shape.bossDiameterMm}
-          rimDiameterMm={shape.rimDiameterMm}
-          padDiameterMm={shape.padDiameterMm}
-          stations={planStations(check, decidedToFace)}
-          marks={planMarks(check)}
-          thinnest={check.leastWall.station}
-          unit={unit}
-        />
-        <figcaption>
-          The face from the clutch side: wall {cut ? 'left' : 'measured'} at each station, in{' '}
-          {UNIT_WORD[unit]}. Stud 1 is scribed on the rim.
-        </figcaption>
-      </figure>
+      <CoverPlan {...props} />
       <KeyFigures figures={coverFigures(check, unit, cut)} />
       <FindingsFolded
         findings={findingsShown(check, decidedToFace)}
@@ -118,18 +127,18 @@ export function CoverAnswer({ shape, check, unit, id, decidedToFace = false }: C
 }
 
 /** The friction surface unrolled, with its text twin. */
-export function CoverTrack({ shape, check, unit, id, decidedToFace = false }: CoverAnswerProps) {
+export function CoverTrack(props: CoverAnswerProps) {
+  const { check, unit, decidedToFace = false } = props;
   const cut = cutTold(check.verdict, decidedToFace);
   return (
     <>
-      <figure class="drawing wide">
-        <TrackUnrolled id={`${id}-track`} check={check} studCount={shape.studCount} unit={unit} cut={cut} />
-        <figcaption>
-          The friction surface unrolled: wall at each angle from stud 1. Height and length have different
-          scales.
-        </figcaption>
-      </figure>
-      {cut && <SectionPair shape={shape} check={check} unit={unit} id={id} />}
+      <TrackFigure {...props} />
+      {cut && (
+        <div class="section-pair">
+          <SectionFigure {...props} />
+          <TiltFigure {...props} />
+        </div>
+      )}
       <details class="twin">
         <summary>The same as a table</summary>
         <StationsAnswered check={check} unit={unit} cut={cut} />
@@ -138,28 +147,44 @@ export function CoverTrack({ shape, check, unit, id, decidedToFace = false }: Co
   );
 }
 
-/** The wall through its thinnest place, and how the cover is shimmed where that is worth it. */
-function SectionPair({ shape, check, unit, id }: CoverAnswerProps) {
+export function TrackFigure({ shape, check, unit, id, decidedToFace = false }: CoverAnswerProps) {
+  const cut = cutTold(check.verdict, decidedToFace);
   return (
-    <div class="section-pair">
-      <figure class="drawing section-figure">
-        <WallSection id={`${id}-section`} shape={shape} check={check} unit={unit} />
-        <figcaption>
-          The wall at its thinnest place, in {UNIT_WORD[unit]}: what is cut, what is left
-          {check.minimumWall && ', the minimum'}
-          {check.leastWall.expandedUncertaintyMm !== null && ' and the uncertainty band'}.
-        </figcaption>
-      </figure>
-      {check.dialledIn && check.dialledIn.wallGainedMm >= DIALLING_WORTH_MM && (
-        <figure class="drawing section-figure">
-          <TiltPlan id={`${id}-tilt`} shape={shape} dialledIn={check.dialledIn} unit={unit} />
-          <figcaption>
-            Indicated in with these shims, in {UNIT_WORD[unit]}, it keeps{' '}
-            {printLength(check.dialledIn.wallGainedMm, unit)} more wall. The arrow points to the low side.
-          </figcaption>
-        </figure>
-      )}
-    </div>
+    <figure class="drawing wide">
+      <TrackUnrolled id={`${id}-track`} check={check} studCount={shape.studCount} unit={unit} cut={cut} />
+      <figcaption>
+        The friction surface unrolled: wall at each angle from stud 1. Height and length have different
+        scales.
+      </figcaption>
+    </figure>
+  );
+}
+
+/** The wall through its thinnest place. */
+export function SectionFigure({ shape, check, unit, id }: CoverAnswerProps) {
+  return (
+    <figure class="drawing section-figure">
+      <WallSection id={`${id}-section`} shape={shape} check={check} unit={unit} />
+      <figcaption>
+        The wall at its thinnest place, in {UNIT_WORD[unit]}: what is cut, what is left
+        {check.minimumWall && ', the minimum'}
+        {check.leastWall.expandedUncertaintyMm !== null && ' and the uncertainty band'}.
+      </figcaption>
+    </figure>
+  );
+}
+
+/** How the cover is shimmed, where that is worth it. */
+export function TiltFigure({ shape, check, unit, id }: CoverAnswerProps) {
+  if (!check.dialledIn || check.dialledIn.wallGainedMm < DIALLING_WORTH_MM) return null;
+  return (
+    <figure class="drawing section-figure">
+      <TiltPlan id={`${id}-tilt`} shape={shape} dialledIn={check.dialledIn} unit={unit} />
+      <figcaption>
+        Indicated in with these shims, in {UNIT_WORD[unit]}, it keeps{' '}
+        {printLength(check.dialledIn.wallGainedMm, unit)} more wall. The arrow points to the low side.
+      </figcaption>
+    </figure>
   );
 }
 
@@ -176,7 +201,7 @@ function coverFigures(check: CoverCheck, unit: LengthUnit, cutIsTold: boolean) {
 }
 
 /** Every station, with what is cut there and what is left where there is to be a cut. */
-function StationsAnswered(props: { check: CoverCheck; unit: LengthUnit; cut?: boolean }) {
+export function StationsAnswered(props: { check: CoverCheck; unit: LengthUnit; cut?: boolean }) {
   const { check, unit, cut = cutTold(check.verdict) } = props;
   const figure = (mm: number | null) => (mm === null ? '—' : lengthFigure(mm, unit));
   return (

@@ -14,7 +14,7 @@ import { Caution } from './caution.tsx';
 const KIND = { roughing: 'roughing', finishing: 'finishing, last' } as const;
 
 /** `2 min 5 s`, `48 s`. */
-function time(seconds: number): string {
+export function cuttingTime(seconds: number): string {
   const whole = Math.max(1, Math.round(seconds));
   const minutes = Math.floor(whole / 60);
   return minutes === 0 ? `${whole} s` : `${minutes} min ${whole % 60} s`;
@@ -42,7 +42,7 @@ export function CutPlanPart(props: {
       <Heading>Cut plan (advice)</Heading>
       <p>
         {printNumber(plan.spindleRpm, 0)} rpm: {printAs(plan.cuttingSpeedMPerMin, SURFACE_SPEED[unit])} at the
-        outside of the friction surface. About {time(plan.timeS)} of cutting. Finish from feed and nose
+        outside of the friction surface. About {cuttingTime(plan.timeS)} of cutting. Finish from feed and nose
         radius: Ra about {printAs(plan.finishRaUm, ROUGHNESS[unit])}, Rt{' '}
         {printAs(plan.finishRtUm, ROUGHNESS[unit])}.
       </p>
@@ -82,7 +82,7 @@ function PassTable({ plan, unit }: { plan: CutPlanAnswer; unit: LengthUnit }) {
               <td>{figures[i]!.depth}</td>
               <td>{figures[i]!.total}</td>
               <td>{lengthFigure(pass.feedMm, unit)}</td>
-              <td>{time(pass.timeS)}</td>
+              <td>{cuttingTime(pass.timeS)}</td>
             </tr>
           ))}
         </tbody>

@@ -123,7 +123,7 @@ async function coverPage(
   const { form, input, bent } = await readQuickForm(context, fields, frame);
   const families = await listEntries(context.shop.db, 'family');
   const asked = { ...bent, other: besideOf(families, fields.beside), asker };
-  const { check, bending, plan, faults } = await quickAnswer(input, form.view.cover, asked, frame.lengthUnit);
+  const { check, bending, plan, decides, faults } = await quickAnswer(input, form.view.cover, asked, frame.lengthUnit);
   const { criteria } = bent;
   const view = { ...form.view, faults: [...form.view.faults, ...faults, ...more] };
   const family = form.view.family;
@@ -133,6 +133,7 @@ async function coverPage(
       form: view,
       check,
       plan,
+      decides,
       bending,
       given: {
         minimumWallMm: shopMinimum(family, criteria).mm,

@@ -1,3 +1,4 @@
+import { boxesOf } from '../../../shared/quantity/fieldText.ts';
 import type { Entry, Family } from '../../../shared/words/catalogue.ts';
 import { COVER_SHAPE, QUICK_LIMITS } from '../../../shared/words/fields/cover.ts';
 import { LOOKED, PLAN } from '../../../shared/words/fields/job.ts';
@@ -7,6 +8,7 @@ import { briefLength, lengthFigure } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import { type EntryRow, EntryTable } from '../../parts/entryTable.tsx';
 import { Boxes } from '../../parts/form/bodyFields.tsx';
+import { anyWrong, EnteredCount } from '../../parts/form/entered.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Choice } from '../../parts/form/fieldBox.tsx';
 import { GaugeFields } from './gaugeFields.tsx';
@@ -59,34 +61,44 @@ export interface CoverFormView {
 
 const CRACK = { crackTest: { ...LOOKED.crackTest, inSight: false, box: 'crack' } } as const;
 const { chucking } = SETUP;
-const LIMITS = { ...QUICK_LIMITS, ...PLAN } as const;
+const { minimumWallMm, ...OTHER_LIMITS } = QUICK_LIMITS;
+const REST = { ...OTHER_LIMITS, ...PLAN } as const;
 
-/** Which cover it is: a family, or dimensions of one's own. Choosing lays out the stations anew. */
-export function WhichCover({ form }: { form: CoverFormView }) {
-  const { fields, lengthUnit } = form;
+const SWAPS_PAGE = {
+  'hx-get': '/cover',
+  'hx-include': '#cover-form',
+  'hx-target': '#cover-page',
+  'hx-select': '#cover-page',
+  'hx-swap': 'outerHTML',
+  'hx-push-url': 'true',
+  'hx-select-oob': '#unit-form',
+};
+
+/** What is asked first: which cover, its crack test, how it is held, its minimum. The rest is folded under when it is needed. */
+export function CoverSetup({ form, given }: { form: CoverFormView; given: GivenLimits }) {
+  const { fields, faults, familyId, lengthUnit } = form;
+  const boxes = { fields, faults, writing: form };
   return (
-    <fieldset class="group">
-      <legend>Cover</legend>
-      <div class="fields">
+    <>
+      <div class="fields setup-fields">
         <Choice
           label="Cover type"
           name="family"
-          value={form.familyId}
+          value={familyId}
           options={[
-            ...(form.familyId === '' ? [{ value: '', label: 'choose' }] : []),
+            ...(familyId === '' ? [{ value: '', label: 'choose' }] : []),
             ...form.families.map(({ id, name }) => ({ value: id, label: name })),
             { value: 'own', label: 'other: enter its dimensions' },
           ]}
-          select={{
-            'hx-get': '/cover',
-            'hx-include': '#cover-form',
-            'hx-target': '#cover-page',
-            'hx-select': '#cover-page',
-            'hx-swap': 'outerHTML',
-            'hx-push-url': 'true',
-            'hx-select-oob': '#unit-form',
-          }}
+          select={SWAPS_PAGE}
         />
+        {form.cover && (
+          <>
+            <Boxes of={CRACK} {...boxes} />
+            <Boxes of={{ chucking }} {...boxes} />
+            <Boxes of={{ minimumWallMm }} {...boxes} hints={limitHints(given, lengthUnit)} />
+          </>
+        )}
         <Choice
           label="Units when none are typed"
           name="unit"
@@ -95,30 +107,31 @@ export function WhichCover({ form }: { form: CoverFormView }) {
             { value: 'mm', label: 'millimeters' },
             { value: 'in', label: 'inches' },
           ]}
-          select={{
-            'hx-get': '/cover',
-            'hx-include': '#cover-form',
-            'hx-target': '#cover-page',
-            'hx-select': '#cover-page',
-            'hx-swap': 'outerHTML',
-            'hx-push-url': 'true',
-            'hx-select-oob': '#unit-form',
-          }}
+          select={SWAPS_PAGE}
         />
+        {form.family && <p class="hint family-in-words">{familyInWords(form.family, lengthUnit)}</p>}
         <noscript>
           <button class="button" type="submit">
             Show its stations
           </button>
         </noscript>
       </div>
-      {form.familyId === 'own' && (
-        <div class="fields">
-          <Boxes of={COVER_SHAPE} fields={fields} faults={form.faults} writing={form} />
+      {familyId === 'own' && (
+        <>
+          <div class="fields">
+            <Boxes of={COVER_SHAPE} {...boxes} />
+          </div>
+          <OwnBendingFields {...boxes} />
+        </>
+      )}
+      {form.cover && (
+        <div class="folds">
+          <LimitsAndCut form={form} given={given} />
+          <GaugeFields {...boxes} gauges={form.gauges} />
+          <KnockOnFields {...boxes} />
         </div>
       )}
-      {form.familyId === 'own' && <OwnBendingFields fields={fields} faults={form.faults} writing={form} />}
-      {form.family && <p class="hint">{familyInWords(form.family, lengthUnit)}</p>}
-    </fieldset>
+    </>
   );
 }
 
@@ -201,34 +214,38 @@ export function MarkTable({ form }: { form: CoverFormView }) {
   );
 }
 
-/** What the shop wants of it, and how it stands in the lathe. */
-export function LimitsAndCut({ form, given }: { form: CoverFormView; given: GivenLimits }) {
-  const { fields, lengthUnit } = form;
-  const shown = (mm: number | null) =>
-    mm === null ? 'none set' : `${lengthFigure(mm, lengthUnit)} ${lengthUnit}`;
+/** Other limits than the shop's, and another cut, for this one cover. */
+function LimitsAndCut({ form, given }: { form: CoverFormView; given: GivenLimits }) {
+  const { fields, faults } = form;
+  const names = boxesOf(REST);
   return (
-    <fieldset class="group">
-      <legend>Crack test, limits and cut</legend>
+    <details class="change" id="limits-and-cut" open={anyWrong(faults, names)}>
+      <summary>
+        Other limits or another cut, for this cover only
+        <EnteredCount fields={fields} names={names} />
+      </summary>
       <div class="fields">
-        <Boxes of={CRACK} fields={fields} faults={form.faults} writing={form} />
         <Boxes
-          of={LIMITS}
+          of={REST}
           fields={fields}
-          faults={form.faults}
+          faults={faults}
           writing={form}
-          hints={{
-            minimumWallMm: `Blank: ${shown(given.minimumWallMm)}${given.minimumWallMm === null ? '' : `, ${given.minimumSource}`}`,
-            cleanUpAllowanceMm: `Blank: ${shown(given.cleanUpAllowanceMm)}`,
-            faceRunoutLimitMm: `Blank: ${shown(given.faceRunoutLimitMm)}`,
-            plannedCutMm: 'Blank: the least that cleans up',
-          }}
+          hints={limitHints(given, form.lengthUnit)}
         />
-        <Boxes of={{ chucking }} fields={fields} faults={form.faults} writing={form} />
       </div>
-      <GaugeFields fields={fields} faults={form.faults} writing={form} gauges={form.gauges} />
-      <KnockOnFields fields={fields} faults={form.faults} writing={form} />
-    </fieldset>
+    </details>
   );
+}
+
+/** What holds where a box is left blank. */
+function limitHints(given: GivenLimits, unit: LengthUnit) {
+  const shown = (mm: number | null) => (mm === null ? 'none set' : `${lengthFigure(mm, unit)} ${unit}`);
+  return {
+    minimumWallMm: `Blank: ${shown(given.minimumWallMm)}${given.minimumWallMm === null ? '' : `, ${given.minimumSource}`}`,
+    cleanUpAllowanceMm: `Blank: ${shown(given.cleanUpAllowanceMm)}`,
+    faceRunoutLimitMm: `Blank: ${shown(given.faceRunoutLimitMm)}`,
+    plannedCutMm: 'Blank: the least that cleans up',
+  };
 }
 
 export interface GivenLimits {

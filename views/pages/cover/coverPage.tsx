@@ -1,32 +1,14 @@
-import type { Bending } from '../../../shared/words/bending/bending.ts';
 import type { CoverCheck, CutPlanAnswer } from '../../../shared/words/cover.ts';
-import { cutTold } from '../../../shared/words/findingsShown.ts';
 import { FacePlan } from '../../drawings/facePlan.tsx';
 import { type Frame, may } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
-import { BendingPart } from '../../parts/bendingPart.tsx';
-import {
-  CoverAnswer,
-  CoverCautions,
-  type CoverDrawingShape,
-  CoverTrack,
-  CoverVerdict,
-} from '../../parts/coverAnswer.tsx';
-import { CutPlanPart } from '../../parts/cutPlanPart.tsx';
-import { Actions } from '../../parts/form/actions.tsx';
+import { CoverCautions, type CoverDrawingShape, CoverPlan, CoverVerdict } from '../../parts/coverAnswer.tsx';
 import { DefaultSubmit } from '../../parts/form/doubted.tsx';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Field } from '../../parts/form/fieldBox.tsx';
-import { WhatIf } from '../../parts/whatIfPart.tsx';
-import {
-  type CoverFormView,
-  type GivenLimits,
-  LimitsAndCut,
-  MarkTable,
-  StationTable,
-  WhichCover,
-} from './coverFields.tsx';
+import { type CoverFormView, CoverSetup, type GivenLimits, MarkTable, StationTable } from './coverFields.tsx';
+import { CoverRows, type CoverRowsProps } from './coverRows.tsx';
 
 export interface CoverPageProps {
   readonly frame: Frame;
@@ -34,12 +16,9 @@ export interface CoverPageProps {
   readonly given: GivenLimits;
   readonly check: CoverCheck | null;
   readonly plan: CutPlanAnswer | null;
+  readonly decides: CoverRowsProps['decides'];
   /** How it bends and heats; null while there is nothing to reckon from. */
-  readonly bending: {
-    readonly bending: Bending | null;
-    readonly why: string | null;
-    readonly besideWhy: string | null;
-  } | null;
+  readonly bending: CoverRowsProps['bending'];
   /** A filled-in example to try, when the demo shop is there. */
   readonly exampleHref: string | null;
 }
@@ -49,13 +28,10 @@ export function CoverPage(props: CoverPageProps) {
   const { frame, form } = props;
   return (
     <Layout title="Check a cover" here="covers" {...frame} lengthUnit={form.lengthUnit}>
-      <div id="cover-page">
+      <div id="cover-page" class="answer-sheet">
         <CoverHead {...props} />
-        <div class="two">
-          <CoverForm {...props} />
-          <CoverAnswerPart {...props} />
-        </div>
-        <CoverTrackPart {...props} />
+        <CoverForm {...props} />
+        <CoverRowsPart {...props} />
         <KeepAsJob {...props} />
         <CoverCautions />
       </div>
@@ -63,8 +39,9 @@ export function CoverPage(props: CoverPageProps) {
   );
 }
 
-/** What is typed; every change brings the answer anew. */
-function CoverForm({ form, given, exampleHref }: CoverPageProps) {
+/** What is typed, with the drawing in its midst; every change brings the answer anew. */
+function CoverForm(props: CoverPageProps) {
+  const { form, given, exampleHref } = props;
   return (
     <form
       id="cover-form"
@@ -73,48 +50,48 @@ function CoverForm({ form, given, exampleHref }: CoverPageProps) {
       hx-get="/cover"
       hx-target="#cover-answer"
       hx-select="#cover-answer"
-      hx-select-oob="#cover-head,#cover-track,#unit-form"
+      hx-select-oob="#cover-head,#cover-rows,#unit-form"
       hx-swap="outerHTML"
       hx-trigger="input changed delay:150ms from:#stations, input changed delay:150ms from:#marks, input delay:150ms, change"
       hx-replace-url="true"
       hx-sync="this:replace"
     >
-      <ErrorSummary faults={form.faults} />
-      {exampleHref && form.measuredCount === 0 && (
-        <p>
-          <a class="button" id="example" href={exampleHref}>
-            Show an example
-          </a>
-        </p>
-      )}
-      <WhichCover form={form} />
-      {form.cover && (
-        <>
-          <StationTable form={form} />
-          <MarkTable form={form} />
-          <div class="actions">
+      <div class="sheet-setup">
+        <ErrorSummary faults={form.faults} />
+        <CoverSetup form={form} given={given} />
+        {confirmed(form).map((name) => (
+          <input type="hidden" name={name} value={form.fields[name]} />
+        ))}
+      </div>
+      <CoverAnswerPart {...props} />
+      <div class="sheet-readings">
+        {form.cover && (
+          <>
+            <StationTable form={form} />
+            <MarkTable form={form} />
+          </>
+        )}
+      </div>
+      <div class="actions sheet-actions">
+        <button class={form.measuredCount > 0 ? 'button' : 'button first'} type="submit" id="work-out">
+          {form.cover ? 'Work it out' : 'Show its stations'}
+        </button>
+        {form.cover && (
+          <>
             <button class="button" type="submit" name="add" value="station" id="add-station">
               Add a station
             </button>
             <button class="button" type="submit" name="add" value="mark" id="add-mark">
-              Add a heat mark between stations
+              Add a heat mark
             </button>
-          </div>
-          <LimitsAndCut form={form} given={given} />
-        </>
-      )}
-      {confirmed(form).map((name) => (
-        <input type="hidden" name={name} value={form.fields[name]} />
-      ))}
-      <Actions
-        actions={[
-          {
-            label: form.cover ? 'Work it out' : 'Show its stations',
-            id: 'work-out',
-            type: 'submit',
-          },
-        ]}
-      />
+          </>
+        )}
+        {exampleHref && form.measuredCount === 0 && (
+          <a class="button" id="example" href={exampleHref}>
+            Show an example
+          </a>
+        )}
+      </div>
     </form>
   );
 }
@@ -128,7 +105,15 @@ function confirmed(form: CoverFormView): string[] {
 function CoverHead({ form, check }: CoverPageProps) {
   return (
     <section id="cover-head" class="answer-head" aria-live="polite">
-      {check ? <CoverVerdict check={check} unit={form.lengthUnit} id="cover" /> : <Waiting form={form} />}
+      {check ? (
+        <CoverVerdict check={check} unit={form.lengthUnit} id="cover" />
+      ) : (
+        <div class="verdict-head">
+          <div>
+            <Waiting form={form} />
+          </div>
+        </div>
+      )}
       {form.doubts.length > 0 && <DefaultSubmit form="cover-form" />}
       {form.doubts.map((doubt) => (
         <div class="doubt" role="alert">
@@ -224,7 +209,7 @@ function CoverAnswerPart({ form, check }: CoverPageProps) {
   return (
     <section id="cover-answer" aria-label="The answer">
       {check && shape ? (
-        <CoverAnswer shape={shape} check={check} unit={form.lengthUnit} id="cover" />
+        <CoverPlan shape={shape} check={check} unit={form.lengthUnit} id="cover" />
       ) : (
         shape && (
           <figure class="drawing">
@@ -250,37 +235,14 @@ function CoverAnswerPart({ form, check }: CoverPageProps) {
   );
 }
 
-function CoverTrackPart({ form, check, plan, bending }: CoverPageProps) {
+function CoverRowsPart({ form, check, plan, decides, bending }: CoverPageProps) {
   const shape = drawingShape(form);
   return (
-    <section id="cover-track" aria-label="The friction surface">
+    <div id="cover-rows">
       {check && shape && (
-        <>
-          {cutTold(check.verdict) && (
-            <WhatIf
-              action="/cover/what-if"
-              include="#cover-form"
-              check={check}
-              bending={bending?.bending ?? null}
-              unit={form.lengthUnit}
-              level={2}
-            />
-          )}
-          <CoverTrack shape={shape} check={check} unit={form.lengthUnit} id="cover" />
-          {cutTold(check.verdict) && <CutPlanPart plan={plan} unit={form.lengthUnit} id="cover" level={2} />}
-          {bending && (
-            <BendingPart
-              {...bending}
-              unit={form.lengthUnit}
-              id="cover"
-              level={2}
-              drawings={`/cover/bending?${new URLSearchParams(form.fields)}`}
-              beside={{ families: form.families, chosen: form.fields.beside ?? '', form: 'cover-form' }}
-            />
-          )}
-        </>
+        <CoverRows form={form} shape={shape} check={check} plan={plan} decides={decides} bending={bending} />
       )}
-    </section>
+    </div>
   );
 }
 
@@ -301,16 +263,16 @@ function KeepAsJob({ form, frame }: CoverPageProps) {
   if (form.cover === null || form.familyId === 'own' || !may(frame, 'recorder')) return null;
   const error = errorsOf(form.faults);
   return (
-    <section class="keep">
+    <section class="keep sheet-keep">
       <h2>Save as a job</h2>
-      <p>The readings and heat marks above are saved with the job, under your initials.</p>
-      <div class="fields">
+      <p>Readings and heat marks are saved with the job, under your initials.</p>
+      <div class="fields keep-fields">
         <Field
           label="Job number"
           name="jobNumber"
           value={form.fields.jobNumber}
           error={error('jobNumber')}
-          hint="Blank: the next free number"
+          hint="Blank: next free"
           input={{ form: 'cover-form' }}
           optional
         />
@@ -330,10 +292,8 @@ function KeepAsJob({ form, frame }: CoverPageProps) {
           size="figure"
           input={{ form: 'cover-form', maxLength: 8 }}
         />
-      </div>
-      <div class="actions">
         <button
-          class="button"
+          class="button first"
           type="submit"
           form="cover-form"
           formmethod="post"

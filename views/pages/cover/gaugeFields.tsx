@@ -3,6 +3,7 @@ import type { Entry } from '../../../shared/words/catalogue.ts';
 import { GAUGE_FIGURES, SETUP } from '../../../shared/words/fields/setup.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import { Boxes } from '../../parts/form/bodyFields.tsx';
+import { anyWrong, EnteredCount } from '../../parts/form/entered.tsx';
 import { Choice } from '../../parts/form/fieldBox.tsx';
 import { gaugeInWords } from '../catalogue/gaugeInWords.ts';
 
@@ -43,8 +44,11 @@ export function ChosenGauges({ fields, writing, gauges }: GaugeProps) {
 export function GaugeFields(props: GaugeProps) {
   const { fields, gauges } = props;
   return (
-    <details class="change" open={anyTyped(fields, ['wallGauge', 'faceGauge', ...FIGURES])}>
-      <summary>Gauge figures, to say how sure the answer is</summary>
+    <details class="change" id="gauge-figures" open={anyWrong(props.faults, GAUGE_BOXES)}>
+      <summary>
+        Gauge figures, to say how sure it is
+        <EnteredCount fields={fields} names={GAUGE_BOXES} />
+      </summary>
       {gauges.length > 0 && (
         <div class="fields">
           <ChosenGauges {...props} />
@@ -73,6 +77,8 @@ export function OtherGauge(props: GaugeProps) {
 }
 
 const FIGURES: readonly string[] = Object.values(GAUGE_FIGURES).map(({ box }) => box);
+
+const GAUGE_BOXES = ['wallGauge', 'faceGauge', ...FIGURES];
 
 function anyTyped(fields: GaugeProps['fields'], names: readonly string[]): boolean {
   return names.some((name) => (fields[name] ?? '') !== '');

@@ -2,6 +2,7 @@ import type { Writing } from '../../../shared/quantity/fieldText.ts';
 import { SETUP } from '../../../shared/words/fields/setup.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import { BodyFields } from '../../parts/form/bodyFields.tsx';
+import { anyWrong, EnteredCount } from '../../parts/form/entered.tsx';
 
 const { releaseClearanceMm, knockOn } = SETUP;
 
@@ -16,8 +17,11 @@ export function KnockOnFields(props: {
     (name) => (name.startsWith(knockOn.at) || name === releaseClearanceMm.box) && fields[name] !== '',
   );
   return (
-    <details class="change" open={names.length > 0}>
-      <summary>Other dimensions affected: chuck, pads, impeller hub, crank pilot, heights</summary>
+    <details class="change" id="knock-on" open={anyWrong(faults, names)}>
+      <summary>
+        If measured: pads, hub, pilot, heights, clearances
+        <EnteredCount fields={fields} names={names} />
+      </summary>
       <BodyFields of={{ releaseClearanceMm }} fields={fields} faults={faults} writing={writing} />
       <BodyFields of={knockOn.fields} at={knockOn.at} fields={fields} faults={faults} writing={writing} />
     </details>

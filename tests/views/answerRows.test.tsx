@@ -5,7 +5,7 @@ import type { Finding, Status } from '../../shared/words/finding.ts';
 import { checkCover } from '../../src/calc/cover/checkCover.ts';
 import { apiExamples } from '../../src/web/api/examples.ts';
 import { AnswerRow } from '../../views/parts/answerRows.tsx';
-import { renderPart } from './markup.ts';
+import { renderPart } from '../../views/render.ts';
 
 const found = (id: string, status: Status): Finding => ({
   id,

@@ -123,7 +123,12 @@ async function coverPage(
   const { form, input, bent } = await readQuickForm(context, fields, frame);
   const families = await listEntries(context.shop.db, 'family');
   const asked = { ...bent, other: besideOf(families, fields.beside), asker };
-  const { check, bending, plan, decides, faults } = await quickAnswer(input, form.view.cover, asked, frame.lengthUnit);
+  const { check, bending, plan, decides, faults } = await quickAnswer(
+    input,
+    form.view.cover,
+    asked,
+    frame.lengthUnit,
+  );
   const { criteria } = bent;
   const view = { ...form.view, faults: [...form.view.faults, ...faults, ...more] };
   const family = form.view.family;

@@ -1,7 +1,7 @@
 import type { z } from 'zod';
 import { DECISION_KINDS } from '../words/job.ts';
 import { isNoAddress, noAddress } from '../words/jobNumber.ts';
-import { choice, count, list, orElse, orNull, size, strict, text } from './fields.ts';
+import { choice, count, list, orElse, orNull, size, strict, text, yesNo } from './fields.ts';
 import {
   cutsSchema,
   lookedSchema,
@@ -88,6 +88,10 @@ export const sectionCallSchemas = {
     signature: strict('The signature', {
       statement: orElse(text('The statement', { most: 2000, lines: true }), ''),
     }),
+  }),
+  closed: strict('The request', {
+    ...edit,
+    closed: strict('The closing', { closed: yesNo('Whether the job is closed') }),
   }),
 } as const;
 

@@ -189,6 +189,11 @@ export interface Signature {
   readonly verified?: readonly Finding[];
 }
 
+/** A job received by mistake is closed, and nothing of it changes until it is opened again; the revision says why. */
+export interface Closing {
+  readonly closed: boolean;
+}
+
 export interface JobSections {
   readonly received: Received;
   readonly looked: Looked;
@@ -198,6 +203,7 @@ export interface JobSections {
   readonly cuts: CutsMade;
   readonly studs: StudsChosen;
   readonly signature: Signature;
+  readonly closed: Closing;
 }
 export type SectionName = keyof JobSections;
 
@@ -245,8 +251,13 @@ export const STAGES = [
   'to-verify',
   'to-sign',
   'signed',
+  'closed',
 ] as const;
 export type Stage = (typeof STAGES)[number];
+/** There is still something to do. */
+export const OPEN_STAGES: readonly Stage[] = STAGES.filter(
+  (stage) => stage !== 'signed' && stage !== 'closed',
+);
 
 /** The steps of a job in their order. */
 export const STEP_NAMES = ['receive', 'look', 'measure', 'decide', 'cut', 'verify', 'studs', 'sign'] as const;

@@ -203,6 +203,7 @@ const NEXT_AT: Readonly<Record<Stage, StepName | null>> = {
   'to-verify': 'verify',
   'to-sign': 'sign',
   signed: null,
+  closed: null,
 };
 
 /** While it is still dark, the cut comes before all else. */

@@ -1,7 +1,7 @@
 import type { ShopCriteria } from '../../shared/words/catalogue.ts';
 import type { CoverCheck, GaugeAtHand } from '../../shared/words/cover.ts';
 import type { UnitAndZone } from '../../shared/words/day.ts';
-import { type Job, STAGES, type Stage } from '../../shared/words/job.ts';
+import { type Job, OPEN_STAGES } from '../../shared/words/job.ts';
 import { type LengthUnit, MM_PER_STEP, printLength, wholeSteps } from '../../shared/words/print.ts';
 import { Refusal } from '../../shared/words/refusal.ts';
 import { VERDICT_WORD } from '../../shared/words/verdicts.ts';
@@ -24,7 +24,6 @@ export interface AnswerChange {
 
 /** More open jobs than any shop has on its benches. */
 const MOST_JOBS = 200;
-const UNSIGNED: readonly Stage[] = STAGES.filter((stage) => stage !== 'signed');
 
 /**
  * The open jobs that would be answered otherwise under other limits. A decided job keeps the limits it was decided under.
@@ -37,7 +36,7 @@ export async function answersChanged(
   writing: UnitAndZone,
 ): Promise<AnswerChange[]> {
   const atHand = gaugesAtHand(await listEntries(db, 'gauge'));
-  const { jobs } = await findJobs(db, { stage: UNSIGNED, limit: MOST_JOBS });
+  const { jobs } = await findJobs(db, { stage: OPEN_STAGES, limit: MOST_JOBS });
   const changes: AnswerChange[] = [];
   for (const { id, number } of jobs) {
     const job = await getJob(db, id);

@@ -1,6 +1,6 @@
 import { type Request, Router } from 'express';
 import { demoCovers } from '../../data/demo/covers.ts';
-import { type JobLine, STAGES } from '../../shared/words/job.ts';
+import { type JobLine, OPEN_STAGES, STAGES } from '../../shared/words/job.ts';
 import { Refusal } from '../../shared/words/refusal.ts';
 import { FrontPage, type FrontProps } from '../../views/pages/frontPage.tsx';
 import { renderPage } from '../../views/render.ts';
@@ -9,7 +9,6 @@ import type { Db } from '../records/database/database.ts';
 import { countByStage, findJobs } from '../records/jobs/findJobs.ts';
 import { closeRingDoubt } from '../records/jobs/ringDoubts.ts';
 import { ringDoubtsWorstFirst } from '../shop/bending/ringDoubts.ts';
-import { OPEN_STAGES } from './job/jobQuestion.ts';
 import { inOtherUnit } from './request/otherUnit.ts';
 import { ownAddress } from './request/ownAddress.ts';
 import { frameOf, type PageContext, rememberPreference } from './request/pageContext.ts';

@@ -33,6 +33,9 @@ describe.each([
       await page.goto(program.url + path);
       if (path === example) await page.click('#cover-row-cut > summary');
       const before = await page.locator('#what-if-answer').textContent();
+      await page
+        .locator('details.subject:has(#what-if) > summary')
+        .evaluateAll((all) => all.map((one) => (one as HTMLElement).click()));
       await page.locator('#what-if').focus();
       await page.keyboard.press('End');
       await page.waitForFunction(
@@ -62,6 +65,7 @@ describe.each([
         .textContent();
     const before = await bends();
     const answered = await page.locator('#what-if-answer').textContent();
+    await page.locator('details.subject:has(#what-if) > summary').click();
     await page.locator('#what-if').focus();
     await page.keyboard.press('End');
     await page.waitForFunction((was) => {

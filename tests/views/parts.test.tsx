@@ -11,6 +11,7 @@ import {
   STRESS,
   SURFACE_SPEED,
 } from '../../shared/words/print.ts';
+import { Section } from '../../views/pages/job/section.tsx';
 import { CAUTIONS, Caution, Cautions } from '../../views/parts/caution.tsx';
 import { EmptyState } from '../../views/parts/emptyState.tsx';
 import { EntryTable } from '../../views/parts/entryTable.tsx';
@@ -20,7 +21,6 @@ import { ErrorSummary } from '../../views/parts/form/errorSummary.tsx';
 import { Choice, Field, TextArea, Tick } from '../../views/parts/form/fieldBox.tsx';
 import { printQuantity } from '../../views/parts/form/quantity.ts';
 import { Sign } from '../../views/parts/form/sign.tsx';
-import { Steps } from '../../views/parts/jobSteps.tsx';
 import { KeyFigures } from '../../views/parts/keyFigures.tsx';
 import { TitleBlock } from '../../views/parts/titleBlock.tsx';
 import { renderPart } from '../../views/render.ts';
@@ -302,7 +302,15 @@ describe('a page', () => {
 
   it('shows each step with its state in a word and a shape of its own', () => {
     const states = ['done', 'next', 'missing', 'later'] as const;
-    const html = renderPart(<Steps steps={states.map((state) => ({ title: `T ${state}`, state }))} />);
+    const html = states
+      .map((state) =>
+        renderPart(
+          <Section id={state} number={1} title="T" state={state} summary="" open={false}>
+            {null}
+          </Section>,
+        ),
+      )
+      .join('');
     for (const state of states) expect(html).toContain(`>${state}</span>`);
     expect(valuesOf(html, 'aria-current')).toEqual(['step']);
     expect(new Set(html.match(/<svg.*?<\/svg>/gs)).size).toBe(states.length);

@@ -374,6 +374,7 @@ describe('a form filled in every box and opened again says the same, and sent as
       'cuts-form': 'each time it is sent it adds a pass',
       'pass-form': 'asks for one depth anew',
       'decision-form': 'a decision is made anew each time',
+      'closed-form': 'it is closed and opened anew each time',
       'signature-form': 'a signature is made anew each time',
       'what-if-form': 'looks, and keeps nothing',
       '': 'looks, and keeps nothing',

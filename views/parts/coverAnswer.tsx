@@ -109,20 +109,32 @@ export function CoverPlan({ shape, check, unit, id, decidedToFace = false }: Cov
 
 /** Drawings, the few numbers that matter, and every finding with its working. */
 export function CoverAnswer(props: CoverAnswerProps) {
-  const { check, unit, id, decidedToFace = false } = props;
-  const cut = cutTold(check.verdict, decidedToFace);
   return (
     <>
       <CoverPlan {...props} />
-      <KeyFigures figures={coverFigures(check, unit, cut)} />
-      <FindingsFolded
-        findings={findingsShown(check, decidedToFace)}
-        lead={LEAD}
-        unit={unit}
-        id={`${id}-finding`}
-        subject="cover"
-      />
+      <CoverFigures {...props} />
+      <CoverFindings {...props} />
     </>
+  );
+}
+
+type Told = Omit<CoverAnswerProps, 'shape'>;
+
+/** The few numbers that matter. */
+export function CoverFigures({ check, unit, decidedToFace = false }: Told) {
+  return <KeyFigures figures={coverFigures(check, unit, cutTold(check.verdict, decidedToFace))} />;
+}
+
+/** Every finding, those that decide in sight. */
+export function CoverFindings({ check, unit, id, decidedToFace = false }: Told) {
+  return (
+    <FindingsFolded
+      findings={findingsShown(check, decidedToFace)}
+      lead={LEAD}
+      unit={unit}
+      id={`${id}-finding`}
+      subject="cover"
+    />
   );
 }
 

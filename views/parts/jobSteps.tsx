@@ -1,15 +1,6 @@
-import type { ComponentChildren } from 'preact';
 import type { StepState } from '../../shared/words/job.ts';
 
-export interface StepOfJob {
-  readonly title: string;
-  readonly state: StepState;
-  readonly href?: string;
-  /** Who and when, or what is missing. */
-  readonly note?: ComponentChildren;
-}
-
-const WORD: Readonly<Record<StepState, string>> = {
+export const STEP_WORD: Readonly<Record<StepState, string>> = {
   done: 'done',
   partly: 'in part',
   next: 'next',
@@ -48,40 +39,11 @@ function Shape({ state }: { state: StepState }) {
   }
 }
 
-/** The whole job in its order: what is done, what is next, what is missing. */
-export function Steps({
-  steps,
-  label = 'Steps of the job',
-}: {
-  steps: readonly StepOfJob[];
-  label?: string;
-}) {
+/** Where a step stands, as a shape; its word stands beside it. */
+export function StepSign({ state }: { state: StepState }) {
   return (
-    <ol class="steps" aria-label={label}>
-      {steps.map((step) => {
-        const inside = (
-          <>
-            <svg viewBox="0 0 20 20" width="20" height="20" aria-hidden="true" focusable="false">
-              <Shape state={step.state} />
-            </svg>
-            <span class="step-says">
-              <b>{step.title}</b> <span class="step-word">{WORD[step.state]}</span>
-              {step.note && <span class="step-note">{step.note}</span>}
-            </span>
-          </>
-        );
-        return (
-          <li class={`step step-${step.state}`} aria-current={step.state === 'next' ? 'step' : undefined}>
-            {step.href === undefined ? (
-              <span class="step-line-box">{inside}</span>
-            ) : (
-              <a class="step-line-box" href={step.href}>
-                {inside}
-              </a>
-            )}
-          </li>
-        );
-      })}
-    </ol>
+    <svg class="step-sign" viewBox="0 0 20 20" width="20" height="20" aria-hidden="true" focusable="false">
+      <Shape state={state} />
+    </svg>
   );
 }

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import type { ComparedWall, NextPass, PassView } from '../../words/afterCut.ts';
 import type { EntryKind } from '../../words/catalogue.ts';
 import type {
+  Closing,
   Decision,
   HistoryLine,
   Job,
@@ -93,6 +94,7 @@ const sectionBodies: { readonly [S in SectionName]: z.ZodType<JobSections[S]> } 
     'Signature',
     exactly<Signature>({ statement: text, signedRevision: count, verified: findings.optional() }),
   ),
+  closed: named('Closing', exactly<Closing>({ closed: yes })),
 };
 
 function kept<Body>(body: z.ZodType<Body>) {
@@ -125,6 +127,7 @@ const sections = exactly<Job['sections']>({
   cuts: kept(sectionBodies.cuts).nullable(),
   studs: kept(sectionBodies.studs).nullable(),
   signature: kept(sectionBodies.signature).nullable(),
+  closed: kept(sectionBodies.closed).nullable(),
 });
 
 const stands = z.enum(['done', 'partly', 'open', 'spared']);
@@ -366,4 +369,5 @@ export const staleSections: { readonly [S in SectionName]: z.ZodType } = {
   cuts: stale('cuts'),
   studs: stale('studs', ['stack', 'stud', 'criteria']),
   signature: stale('signature'),
+  closed: stale('closed'),
 };

@@ -88,6 +88,7 @@ const STAGE_AT: readonly (readonly [StepName, Stage])[] = [
 
 export function stageOf(parts: StageParts): Stage {
   const steps = stepsOf(parts);
+  if (parts.sections.closed?.body.closed) return 'closed';
   if (steps.sign === 'done') return 'signed';
   if (parts.sections.looked === null) return 'to-look';
   return STAGE_AT.find(([step]) => steps[step] === 'open')?.[1] ?? 'to-sign';

@@ -11,6 +11,7 @@ import { printed } from './migrations/008-printed.ts';
 import { nuts } from './migrations/009-nuts.ts';
 import { slips } from './migrations/010-slips.ts';
 import { confirmed } from './migrations/011-confirmed.ts';
+import { closed } from './migrations/012-closed.ts';
 import type { Migration } from './migrations/migration.ts';
 
 /** Forward only, in order. What has been released is never changed: a new migration follows it. */
@@ -26,6 +27,7 @@ export const MIGRATIONS: readonly Migration[] = [
   nuts,
   slips,
   confirmed,
+  closed,
 ];
 
 /** "Cvwr" in ASCII: marks a SQLite file as this program's. */

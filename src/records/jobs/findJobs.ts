@@ -17,6 +17,7 @@ export interface JobQuestion {
   /** Every word of it is found in the job: its number, what it is, whose, who worked on it, what they wrote. */
   readonly text?: string;
   readonly familyId?: string;
+  /** Left out: every one but closed. */
   readonly stage?: Stage | readonly Stage[];
   readonly outcome?: DecisionKind;
   /** Initials of somebody who changed something of it. */
@@ -66,7 +67,10 @@ async function named(db: Db, { text = '', after: _, ...rest }: JobQuestion): Pro
   const typed = key(text);
   const numbers = [typed, typed.replace(/^(?:job\b|no\b\.?|#)[\s:.#]*/u, '')].filter((one) => one !== '');
   if (numbers.length === 0) return null;
-  const rows = await narrowed(db.selectFrom('job').selectAll().where(isShown), rest)
+  const rows = await narrowed(db.selectFrom('job').selectAll().where(isShown), {
+    ...rest,
+    stage: rest.stage ?? STAGES,
+  })
     .where('number_key', 'in', numbers)
     .orderBy('id')
     .execute();
@@ -125,9 +129,8 @@ function narrowed(query: JobSelect, question: JobQuestion): JobSelect {
     q = q.where(sql<boolean>`search like ${`%${word.replace(/[\\%_]/g, '\\$&')}%`} escape '\\'`);
   }
   if (question.familyId !== undefined) q = q.where('family_id', '=', question.familyId);
-  if (question.stage !== undefined) {
-    q = q.where('stage', 'in', typeof question.stage === 'string' ? [question.stage] : question.stage);
-  }
+  if (question.stage === undefined) q = q.where('stage', '<>', 'closed');
+  else q = q.where('stage', 'in', typeof question.stage === 'string' ? [question.stage] : question.stage);
   if (question.outcome !== undefined) q = q.where('outcome', '=', question.outcome);
   if (question.who !== undefined) {
     const who = key(question.who);

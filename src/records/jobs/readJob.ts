@@ -89,6 +89,7 @@ export async function partsOf(db: Db, jobId: number, revision: number): Promise<
       cuts: newest('cuts'),
       studs: newest('studs'),
       signature: newest('signature'),
+      closed: newest('closed'),
     },
     readings: await readingsOf(db, jobId, revision),
     familyChangedAt: lastChange(all('received'), sameFamily),

@@ -6,7 +6,7 @@ import { type Ctx, printable, refuseNul, signed } from '../database/writing.ts';
 import { readingsOf } from './readingRows.ts';
 import { getJob, jobRow, noJob } from './readJob.ts';
 import { addToJob, refuseUnexplained } from './reviseJob.ts';
-import { refuseAfterWithoutCut } from './rules.ts';
+import { refuseAfterWithoutCut, refuseClosed } from './rules.ts';
 
 const KINDS: readonly ReadingKind[] = ['wall', 'face', 'mark'];
 const PASSES: readonly Pass[] = ['before', 'after'];
@@ -48,6 +48,7 @@ export async function addReadings(
       fresh.push(reading);
     }
     if (fresh.length === 0) return { job, added: [], already };
+    refuseClosed(job);
     refuseUnexplained(job, by);
     const added = fresh.map((r) => r.id);
     const body = JSON.stringify({ readings: added });

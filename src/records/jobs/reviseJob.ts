@@ -17,6 +17,8 @@ import { historyOf } from './history.ts';
 import { toReadingRow } from './readingRows.ts';
 import { type JobRow, jobRow, noJob, partsOf, refuseUnknownRevision, toJob } from './readJob.ts';
 import {
+  refuseClosed,
+  refuseClosing,
   refuseCutBeforeRing,
   refuseCutsThroughWall,
   refuseDecision,
@@ -38,6 +40,7 @@ const CHANGE_WORDS: Readonly<Record<What, string>> = {
   cuts: 'the cuts made',
   studs: 'the studs chosen',
   signature: 'the signature',
+  closed: 'whether it is closed',
   reading: 'the readings',
   photo: 'the photos',
 };
@@ -68,6 +71,8 @@ export async function reviseJob(
     if (edit.what === 'decision') refuseUnknownRevision(row, edit.body.workedOutAtRevision);
     await refuseStale(trx, job, edit);
     await refuseSeenOtherwise(trx, seenFor(edit));
+    if (edit.what === 'closed') refuseClosing(job, edit.body, by.why);
+    else refuseClosed(job);
     if (edit.what === 'looked') refuseLiftedCrack(parts.looks, edit.body, by.who);
     if (edit.what === 'decision') refuseDecision(edit.body, parts.sections.looked);
     if (edit.what === 'signature') refuseSignature(job, edit.body);
@@ -113,6 +118,7 @@ const RESTS_ON: Readonly<Record<SectionName, (what: What) => boolean>> = {
   decision: (what) => what !== 'studs' && what !== 'photo',
   studs: ON_ALL_BUT_PHOTOS,
   signature: ON_ALL,
+  closed: ON_ALL,
 };
 
 /** The entries of the catalog an edit was worked out from. */

@@ -1,5 +1,6 @@
 import type { Finding } from '../../../shared/words/finding.ts';
 import type {
+  Closing,
   CutPlan,
   CutsMade,
   Decision,
@@ -13,6 +14,7 @@ import type {
 } from '../../../shared/words/job.ts';
 import { countingPasses, passesBeforeRing } from '../../../shared/words/passes.ts';
 import { listInWords, printAgainst } from '../../../shared/words/print.ts';
+import type { Refusal } from '../../../shared/words/refusal.ts';
 import { DECISION_WORD, FOLLOWS, VERDICT_WORD } from '../../../shared/words/verdicts.ts';
 import { stationsRead } from '../../calc/job/jobPlaces.ts';
 import { missingOf, ringToWeld, sameFamily } from '../../calc/job/jobStage.ts';
@@ -21,6 +23,42 @@ import { refuse } from '../database/errors.ts';
 import { mayBeSamePerson } from '../database/writing.ts';
 
 const ALLOWED = 1e-9;
+
+/** Nothing is measured, decided or signed on a job that is closed. */
+export function refuseClosed(job: Job): void {
+  const refusal = closedRefusal(job);
+  if (refusal !== null) throw refusal;
+}
+
+/** Why nothing can be changed on a job while it is closed; null where it is not. */
+export function closedRefusal({ number, stage, sections }: Job): Refusal | null {
+  if (stage !== 'closed') return null;
+  return refuse(
+    'closed',
+    '',
+    `Job ${number} was closed by ${sections.closed?.who}. Nothing was saved. Open it again first, with the reason.`,
+  );
+}
+
+/** Closing and opening again say why. What is signed is amended, never closed. */
+export function refuseClosing({ number, stage, sections }: Job, { closed }: Closing, why: string): void {
+  if (closed && stage === 'signed') {
+    throw refuse(
+      'signed-already',
+      '',
+      `Job ${number} is signed by ${sections.signature?.who}, so it can’t be closed as received by mistake.`,
+    );
+  }
+  if (closed === (stage === 'closed')) {
+    throw refuse('closed-already', '', `Job ${number} is ${closed ? 'closed already' : 'not closed'}.`);
+  }
+  if (why !== '') return;
+  throw refuse(
+    'why-needed',
+    'why',
+    closed ? 'Enter why the job is closed.' : 'Enter why the job is opened again.',
+  );
+}
 
 /** A found crack is lifted only by a second person who looked again, says how, and found none. */
 export function refuseLiftedCrack(history: readonly Kept<Looked>[], next: Looked, who: string): void {

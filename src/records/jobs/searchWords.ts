@@ -18,7 +18,7 @@ export function receivedWords(number: string, received: Received, who: string): 
 
 /** The same of a job as it stands, with its decision, everybody who worked on it, their notes and statements. */
 export function wordsOfJob({ number, outcome, readings, sections }: Job): string {
-  const { received, looked, decision, cuts, studs, signature } = sections;
+  const { received, looked, decision, cuts, studs, signature, closed } = sections;
   const who = [...Object.values(sections).map((kept) => kept?.who), ...readings.map((one) => one.who)];
   const words = [
     `${WHOLE}${number}`,
@@ -34,6 +34,7 @@ export function wordsOfJob({ number, outcome, readings, sections }: Job): string
     studs?.body.note,
     ...(studs?.body.replaced ?? []).map(({ note }) => note),
     signature?.body.statement,
+    closed?.why,
   ];
   return words
     .map((one) => key(one ?? ''))

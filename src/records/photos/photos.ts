@@ -8,6 +8,7 @@ import type { Tables } from '../database/tables.ts';
 import { type Ctx, printable, refuseNul, signed } from '../database/writing.ts';
 import { getJob, jobRow, noJob } from '../jobs/readJob.ts';
 import { addToJob, refuseUnexplained } from '../jobs/reviseJob.ts';
+import { refuseClosed } from '../jobs/rules.ts';
 
 const LONGEST_NOTE = 500;
 const LONGEST_MM = 10_000;
@@ -56,6 +57,7 @@ export async function addPhoto(
         'This page already sent another photo. Reload it and send the photo again.',
       );
     }
+    refuseClosed(job);
     refuseUnexplained(job, by);
     await sent.keepFile();
     const { revision } = await addToJob(trx, by, row, { what: 'photo', body: toJson(photo) });

@@ -31,7 +31,7 @@ export const jobCalls: readonly JobCall[] = [
     query: {
       text: 'a number, which comes first, or words of the job: cover type, customer, initials, decision, notes, statement',
       family: 'the id of a cover type',
-      stage: `open, or one of ${STAGES.join(', ')}`,
+      stage: `open, one of ${STAGES.join(', ')}, or all; without it every one but closed`,
       who: 'initials of somebody who worked on it',
       outcome: `one of ${DECISION_KINDS.join(', ')}`,
       from: 'received on this day or later, such as 2026-11-24',

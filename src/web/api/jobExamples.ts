@@ -248,6 +248,13 @@ export const jobExamples: readonly JobExample[] = [
   step('GET', 'getJob', '/jobs/1001', null, { revision: '3' }),
   step('GET', 'jobHistory', '/jobs/1001/history'),
   step('GET', 'jobStiffness', '/jobs/1001/stiffness'),
+  step('POST', 'receiveJob', '/jobs', { id: id('twice'), ...MH, received }),
+  step('PUT', 'changeClosed', '/jobs/1002/closed', {
+    fromRevision: 1,
+    ...MH,
+    why: 'the same cover, received twice',
+    closed: { closed: true },
+  }),
 ];
 
 /** Plays the examples in a shop of their own, for the document that shows them. */

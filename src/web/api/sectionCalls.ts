@@ -36,6 +36,7 @@ const SUMMARY: Readonly<Record<SectionName, string>> = {
   cuts: 'Record the passes made.',
   studs: 'Choose the studs for a stack.',
   signature: 'Sign.',
+  closed: 'Close a job received by mistake, or open it again. why says the reason.',
 };
 
 /** The calls that change a job, section by section. */
@@ -104,6 +105,8 @@ async function editOf(needs: JobNeeds, job: Job, section: SectionName, sent: unk
       const writing = { lengthUnit, timeZone: needs.timeZone };
       return signatureFrom(db, job, { ...signature, fromRevision }, writing);
     }
+    case 'closed':
+      return { what: section, body: (sent as SectionCall<'closed'>).closed };
     case 'looked':
       return { what: section, body: (sent as SectionCall<'looked'>).looked };
     case 'setup':

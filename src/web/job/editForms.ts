@@ -36,6 +36,7 @@ export const EDITS: Readonly<Record<SectionName | 'pass' | 'welded' | 'replaced'
     replaced: readReplacedEdit,
     retightened: readRetorqueEdit,
     signature: readSignature,
+    closed: readClosing,
   };
 
 async function readReceivedEdit(context: PageContext, job: Job, form: TypedForm): Promise<Edit | null> {
@@ -175,4 +176,8 @@ async function readSignature(
   const { db } = context.shop;
   const asked = { statement: form.text('statement'), fromRevision: fromOf(form.fields) };
   return signatureFrom(db, job, asked, frame);
+}
+
+async function readClosing(_house: PageContext, _job: Job, form: TypedForm): Promise<Edit | null> {
+  return { what: 'closed', body: { closed: form.text('closed') === '1' } };
 }

@@ -18,6 +18,7 @@ import type { Refused } from '../../../views/pages/job/section.tsx';
 import { StaleEdit } from '../../records/database/errors.ts';
 import { jobNamed } from '../../records/jobs/readJob.ts';
 import { reviseJob } from '../../records/jobs/reviseJob.ts';
+import { closedRefusal } from '../../records/jobs/rules.ts';
 import type { Edit } from '../../shop/jobEdits.ts';
 import { boxAt } from '../request/bodyForm.ts';
 import { frameOf, type PageContext, rememberPreference } from '../request/pageContext.ts';
@@ -51,6 +52,11 @@ export async function postEdit(
       fields,
       refused: { section, fields, faults: stale ? faults : withInitials(faults, fields.who), stale },
     });
+  const closed = section === 'closed' ? null : closedRefusal(job);
+  if (closed !== null) {
+    await refuse(422, job, closed.faults);
+    return;
+  }
   const landing = section === 'welded' ? '#measure' : '';
   let edit: Edit | null = null;
   try {

@@ -1,11 +1,8 @@
 import { day as daySchema } from '../../../shared/schemas/fields.ts';
-import { DECISION_KINDS, STAGES, type Stage } from '../../../shared/words/job.ts';
+import { DECISION_KINDS, OPEN_STAGES, STAGES } from '../../../shared/words/job.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 import { isPlaceInList, type JobQuestion, MOST_LISTED } from '../../records/jobs/findJobs.ts';
 import type { Fields } from '../request/typed.ts';
-
-/** Every state but signed: there is still something to do. */
-export const OPEN_STAGES: readonly Stage[] = STAGES.filter((stage) => stage !== 'signed');
 
 const aDay = daySchema('The day');
 
@@ -40,11 +37,11 @@ export function jobQuestion(query: Fields, otherwise: { readonly limit: number }
     if (given('after') === '' || isPlaceInList(given('after'))) return given('after') || undefined;
     return refuse('after', 'is not a place in the list; begin at the first page.');
   };
-  const stage = oneOf('stage', 'state', ['open', ...STAGES] as const);
+  const stage = oneOf('stage', 'state', ['open', ...STAGES, 'all'] as const);
   const asked: JobQuestion = {
     text: given('text') || undefined,
     familyId: given('family') || undefined,
-    stage: stage === 'open' ? OPEN_STAGES : stage,
+    stage: stage === 'open' ? OPEN_STAGES : stage === 'all' ? STAGES : stage,
     who: given('who') || undefined,
     outcome: oneOf('outcome', 'decision', DECISION_KINDS),
     from: day('from'),

@@ -3,6 +3,7 @@ import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 import type { Refused } from '../../../views/pages/job/section.tsx';
 import { addReadings } from '../../records/jobs/readings.ts';
 import { jobNamed } from '../../records/jobs/readJob.ts';
+import { closedRefusal } from '../../records/jobs/rules.ts';
 import { readReadings } from '../measuring/table.ts';
 import { frameOf, type PageContext, rememberPreference } from '../request/pageContext.ts';
 import { fieldsOf, unitOf } from '../request/typed.ts';
@@ -33,6 +34,11 @@ export async function postReadings(context: PageContext, req: Request, res: Resp
       },
       doubts: { pass: sent.pass, list: sent.doubts },
     });
+  const closed = closedRefusal(job);
+  if (closed !== null) {
+    await refuse(422, closed.faults);
+    return;
+  }
   if (sent.conflicts.length > 0) {
     await refuse(409, sent.faults, { theirs: sent.newest, compared: sent.conflicts, since: [] });
     return;

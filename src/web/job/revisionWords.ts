@@ -40,5 +40,6 @@ function summaryOf(section: SectionName, body: JobSections[SectionName]): string
     const { stud, stack, check } = body as JobSections['studs'];
     return `studs: ${stud.name} in ${stack.name}, ${FIT_WORD[check.fits]}`;
   }
+  if (section === 'closed') return (body as JobSections['closed']).closed ? 'closed' : 'opened again';
   return SECTION_WORD[section];
 }

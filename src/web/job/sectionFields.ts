@@ -8,6 +8,7 @@ import { SETUP } from '../../../shared/words/fields/setup.ts';
 import { RING_WELDED } from '../../../shared/words/fields/weld.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
 import {
+  type Closing,
   type CutPlan,
   type CutsMade,
   type Decision,
@@ -35,7 +36,7 @@ const line = (label: string, value: string): FieldLine => ({ label, value });
 const under = (head: string, lines: FieldLine[]) =>
   lines.map(({ label, value }) => line(`${head}: ${lowerFirst(label)}`, value));
 
-const inWords: InWords = { received, looked, setup, plan, decision, cuts, studs, signature };
+const inWords: InWords = { received, looked, setup, plan, decision, cuts, studs, signature, closed };
 
 /** Whether a revision changed one of the sections that are told field by field. */
 export function isSection(what: string): what is SectionName {
@@ -69,6 +70,7 @@ const BEFORE_ANY: Partial<JobSections> = {
     stations: [],
   },
   plan: { plannedCutMm: null, typed: '' },
+  closed: { closed: false },
 };
 
 function received(body: Received, writing: Writing): FieldLine[] {
@@ -213,4 +215,8 @@ function signature(body: Signature): FieldLine[] {
     line('Statement', body.statement),
     line('Signed', `the job as it was at revision ${body.signedRevision}`),
   ];
+}
+
+function closed(body: Closing): FieldLine[] {
+  return [line('Closed', body.closed ? 'yes' : 'no')];
 }

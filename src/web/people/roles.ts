@@ -91,6 +91,7 @@ export const LEAST_ROLE: Readonly<Record<string, Least>> = {
   'POST /jobs/:number/replaced': 'recorder',
   'POST /jobs/:number/retightened': 'recorder',
   'POST /jobs/:number/signature': 'recorder',
+  'POST /jobs/:number/closed': 'recorder',
   'POST /jobs/:number/photos': 'recorder',
 
   'GET /catalogue/:kind/new': 'keeper',
@@ -152,4 +153,6 @@ export const LEAST_ROLE: Readonly<Record<string, Least>> = {
   'POST /api/jobs/:number/studs': 'recorder',
   'PUT /api/jobs/:number/signature': 'recorder',
   'POST /api/jobs/:number/signature': 'recorder',
+  'PUT /api/jobs/:number/closed': 'recorder',
+  'POST /api/jobs/:number/closed': 'recorder',
 };

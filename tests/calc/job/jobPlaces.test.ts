@@ -19,6 +19,7 @@ function jobWith(readings: readonly Partial<Reading>[]): Pick<Job, 'sections' | 
     cuts: null,
     studs: null,
     signature: null,
+    closed: null,
   };
   return {
     sections: { received: kept(received({ family: alder })), ...none },

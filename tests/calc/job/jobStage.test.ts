@@ -46,6 +46,7 @@ function parts(
     cuts: kept('cuts'),
     studs: kept('studs'),
     signature: kept('signature'),
+    closed: kept('closed'),
   };
   const rows = readings.map(([id, revision, changes]) => ({
     ...wall(id),

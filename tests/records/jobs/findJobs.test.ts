@@ -132,6 +132,7 @@ onEachDatabase((engine) => {
       'to-verify': 0,
       'to-sign': 1,
       signed: 1,
+      closed: 0,
     });
   });
 

@@ -196,7 +196,13 @@ test('the history tells the story first, with the papers as they were signed, an
 test('the head of a job names the customer, the cover type, the decision and the limit', async () => {
   await signed();
   const { html } = await program.get(JOB);
-  expect(/<p id="job-about">([^<]*)/.exec(html)?.[1]).toBe(
-    'Alder 11 plain · Face it · Minimum wall 4.300 mm',
-  );
+  const about = /<dl id="job-about">(.*?)<\/dl>/.exec(html)?.[1] ?? '';
+  expect([...about.matchAll(/<d[td]>([^<]*)/g)].map(([, text]) => text)).toEqual([
+    'Cover type',
+    'Alder 11 plain',
+    'Decision',
+    'Face it',
+    'Minimum wall',
+    '4.300 mm',
+  ]);
 });

@@ -110,7 +110,9 @@ it('a page calls no step done that keeps the job from being signed', async () =>
   await step(program, 'looked', { crackTest: 'not-done' });
   expect((await job()).stage).toBe('to-decide');
   const { html } = await program.get('/jobs/1001');
-  const shown = [...html.matchAll(/<li class="step step-(\w+)"/g)].map(([, state]) => state);
+  const shown = [...html.matchAll(/<section class="job-section job-section-(\w+)"/g)].map(
+    ([, state]) => state,
+  );
   expect(shown).toEqual(['done', 'missing', 'done', 'next', 'done', 'later', 'later', 'later']);
   for (const missing of ['the crack test is not done', 'no wall is measured after the last cut']) {
     expect(html).toContain(missing);

@@ -1,5 +1,6 @@
 import type { Writing } from '../../../shared/quantity/fieldText.ts';
 import type { ComparedWall, NextPass, PassView } from '../../../shared/words/afterCut.ts';
+import type { CutPlanAnswer } from '../../../shared/words/cover.ts';
 import { CUT } from '../../../shared/words/fields/job.ts';
 import { RING_WELDED } from '../../../shared/words/fields/weld.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
@@ -17,6 +18,7 @@ import {
 import type { AskedFault } from '../../../shared/words/refusal.ts';
 import { WallZones } from '../../drawings/wallZones.tsx';
 import { Caution } from '../../parts/caution.tsx';
+import { CutPlanPart } from '../../parts/cutPlanPart.tsx';
 import { FindingList } from '../../parts/findingList.tsx';
 import { Boxes } from '../../parts/form/bodyFields.tsx';
 import { Doubted } from '../../parts/form/doubted.tsx';
@@ -33,6 +35,8 @@ export interface CutProps {
   readonly job: Job;
   readonly passes: readonly PassView[];
   readonly nextPass: NextPassView | null;
+  /** Of the decided cut; null while the lathe is not described. */
+  readonly plan: CutPlanAnswer | null;
   readonly unit: LengthUnit;
   readonly writing: Writing;
   readonly initials: string;
@@ -58,7 +62,7 @@ export function cutSummary(job: Job, unit: LengthUnit): string {
 
 /** The passes taken, one by one. */
 export function Cut(props: CutProps) {
-  const { job, passes, nextPass, unit, readOnly } = props;
+  const { job, passes, nextPass, plan, unit, readOnly } = props;
   const kept = job.sections.cuts;
   const decision = job.sections.decision?.body;
   const ringDue = job.outcome === 'face-and-ring' && (job.weldedAt ?? 0) === 0;
@@ -81,6 +85,9 @@ export function Cut(props: CutProps) {
         </>
       )}
       {ringDue && !readOnly && <WeldedForm {...props} />}
+      {job.stage === 'to-cut' && !ringDue && passes.length === 0 && (
+        <CutPlanPart plan={plan} unit={unit} id="job" level={3} />
+      )}
       {kept && passes.length > 0 && (
         <>
           <Passes passes={passes} unit={unit} />

@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact';
 import type { Writing } from '../../../shared/quantity/fieldText.ts';
 import { writeAsTyped } from '../../../shared/quantity/writeQuantity.ts';
 import type { Bending } from '../../../shared/words/bending/bending.ts';
@@ -7,12 +8,14 @@ import { cutTold } from '../../../shared/words/findingsShown.ts';
 import type { Job, JobSections, Kept } from '../../../shared/words/job.ts';
 import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
-import { DECISION_WORD, FOLLOWS, VERDICT_WORD } from '../../../shared/words/verdicts.ts';
+import { DECISION_WORD, FOLLOWS } from '../../../shared/words/verdicts.ts';
 import { BendingPart, type BesideProps } from '../../parts/bendingPart.tsx';
 import {
-  CoverAnswer,
   CoverCautions,
   type CoverDrawingShape,
+  CoverFigures,
+  CoverFindings,
+  CoverPlan,
   CoverTrack,
   CoverVerdict,
 } from '../../parts/coverAnswer.tsx';
@@ -70,66 +73,134 @@ function nothingMeasured(job: Job): string {
     : 'Measure the wall first.';
 }
 
-/** What the readings say, and what a person makes of it. */
+/** What the readings say, and what a person makes of it: the answer and its form together, then a row for each subject. */
 export function Decide(props: DecideProps) {
-  const { job, shape, check, plan, bending, beside, checkFaults, outdated, unit, refused, readOnly } = props;
+  const { job, shape, check, checkFaults, outdated, unit, readOnly } = props;
   const kept = job.sections.decision;
-  // While the decision stands, what is drawn is what it was made on.
-  const drawn = kept !== null && !outdated ? kept.body.check : check;
-  // What is replaced is not cut.
-  const cut = drawn !== null && cutTold(drawn.verdict) && job.outcome !== 'replace';
+  const undecided = kept === null || outdated;
   return (
     <>
       {kept && <KeptDecision {...props} kept={kept} />}
       {checkFaults.map((fault) => (
         <p class="note">{fault.message}</p>
       ))}
-      {check && shape && (kept === null || outdated) && (
-        <>
-          <CoverVerdict check={check} unit={unit} id="job" level={2} />
-          <div class="two">
-            <CoverAnswer shape={shape} check={check} unit={unit} id="job" />
+      {check && shape && undecided && (
+        <div class={readOnly ? '' : 'decide-now'}>
+          <div class="decide-answer">
+            <CoverVerdict check={check} unit={unit} id="job" level={2} />
+            <CoverPlan shape={shape} check={check} unit={unit} id="job" />
           </div>
+          {!readOnly && <DecideForm {...props} check={check} />}
+        </div>
+      )}
+      {check && shape && undecided && (
+        <>
+          <CoverFigures check={check} unit={unit} id="job" />
+          <CoverFindings check={check} unit={unit} id="job" />
         </>
-      )}
-      {check && cut && !readOnly && (
-        <WhatIf
-          action={`/jobs/${encodeURIComponent(job.number)}/what-if`}
-          check={check}
-          bending={bending?.bending ?? null}
-          unit={unit}
-          level={3}
-        />
-      )}
-      {drawn && shape && <CoverTrack shape={shape} check={drawn} unit={unit} id="job" />}
-      {cut && <CutPlanPart plan={plan} unit={unit} id="job" level={3} />}
-      {drawn && bending && (
-        <BendingPart
-          {...bending}
-          unit={unit}
-          id="job"
-          level={3}
-          drawings={`/jobs/${encodeURIComponent(job.number)}/bending`}
-          {...(!readOnly && { beside })}
-        />
       )}
       {!check && checkFaults.length === 0 && <p>{nothingMeasured(job)}</p>}
-      {check && !readOnly && (
-        <>
-          <TryAnotherCut {...props} check={check} />
-          <DecisionForm
-            job={job}
-            check={check}
-            criteriaRevision={props.criteriaRevision}
-            initials={props.initials}
-            refused={refused}
-            again={kept !== null}
-            sayNow={(kept !== null && !outdated) || (refused?.stale ?? null) !== null}
-          />
-        </>
-      )}
+      <Subjects {...props} undecided={undecided} />
+      {check && !readOnly && !undecided && <DecideForm {...props} check={check} />}
       <CoverCautions ring={job.sections.received?.body.family.ringAllowed ?? false} />
     </>
+  );
+}
+
+function DecideForm(props: DecideProps & { check: CoverCheck }) {
+  const { job, check, criteriaRevision, initials, outdated, refused } = props;
+  const kept = job.sections.decision;
+  return (
+    <DecisionForm
+      job={job}
+      check={check}
+      criteriaRevision={criteriaRevision}
+      initials={initials}
+      refused={refused}
+      again={kept !== null && !outdated}
+      sayNow={(kept !== null && !outdated) || (refused?.stale ?? null) !== null}
+    />
+  );
+}
+
+/** One folded row for each subject, opened by whoever asks. */
+function Subjects(props: DecideProps & { undecided: boolean }) {
+  const { job, shape, check, plan, bending, beside, unit, readOnly, refusedPlan, undecided } = props;
+  // While the decision stands, what is drawn is what it was made on.
+  const drawn = undecided ? check : (job.sections.decision?.body.check ?? null);
+  // What is replaced is not cut.
+  const cut = drawn !== null && cutTold(drawn.verdict) && job.outcome !== 'replace';
+  const href = `/jobs/${encodeURIComponent(job.number)}`;
+  return (
+    <div class="subjects">
+      {drawn && shape && (
+        <Subject
+          title="Wall all round"
+          says={`Thinnest ${printLength(cut ? drawn.leastWall.afterMm : drawn.leastWall.beforeMm, unit)}${cut ? ' after the cut' : ''}`}
+          open={false}
+        >
+          <CoverTrack shape={shape} check={drawn} unit={unit} id="job" />
+        </Subject>
+      )}
+      {check && !readOnly && (
+        <Subject
+          title="Another cut"
+          says={`Least that cleans up: ${printLength(check.cut.cleanUpMm, unit)}`}
+          open={refusedPlan !== null || check.verdict === 'plan-again'}
+        >
+          {cut && (
+            <WhatIf
+              action={`${href}/what-if`}
+              check={check}
+              bending={bending?.bending ?? null}
+              unit={unit}
+              level={3}
+            />
+          )}
+          <TryAnotherCut {...props} check={check} />
+        </Subject>
+      )}
+      {cut && job.outcome === null && (
+        <Subject title="Cut plan" says={planInWords(plan)} open={false}>
+          <CutPlanPart plan={plan} unit={unit} id="job" level={3} />
+        </Subject>
+      )}
+      {drawn && bending && (
+        <Subject
+          title="Bending and heat"
+          says={bending.bending === null ? (bending.why ?? '') : 'Advice: new, now, after the cut'}
+          open={beside.chosen !== ''}
+        >
+          <BendingPart
+            {...bending}
+            unit={unit}
+            id="job"
+            level={3}
+            drawings={`${href}/bending`}
+            {...(!readOnly && { beside })}
+          />
+        </Subject>
+      )}
+    </div>
+  );
+}
+
+function planInWords(plan: CutPlanAnswer | null): string {
+  if (plan === null) return 'The lathe is not described yet';
+  const { length } = plan.passes;
+  return `${length} pass${length === 1 ? '' : 'es'} on the shop’s lathe`;
+}
+
+/** A row that carries its one-line answer, with the rest under it. */
+function Subject(props: { title: string; says: string; open: boolean; children: ComponentChildren }) {
+  const { title, says, open, children } = props;
+  return (
+    <details class="subject" open={open}>
+      <summary>
+        <b>{title}</b> <span>{says}</span>
+      </summary>
+      {children}
+    </details>
   );
 }
 
@@ -199,32 +270,29 @@ function TryAnotherCut({
       ? ''
       : writeAsTyped(tried.plannedCutMm, tried.typed, unit, writing.decimalSign);
   return (
-    <details class="change" open={refusedPlan !== null || check.verdict === 'plan-again'}>
-      <summary>Try another cut</summary>
-      <JobForm
-        id="plan-form"
-        action={`/jobs/${encodeURIComponent(job.number)}/plan`}
-        revision={job.revision}
-        initials={initials}
-        signed={job.stage === 'signed'}
-        refused={refusedPlan}
-        submit="Check this cut"
-        unit={unit}
-        first={false}
-      >
-        <div class="fields">
-          <Boxes
-            of={PLAN}
-            fields={refusedPlan?.fields ?? { [PLAN.plannedCutMm.box]: shown }}
-            faults={refusedPlan?.faults ?? []}
-            writing={writing}
-            hints={{
-              plannedCutMm: `Blank: the least cut that cleans up, ${printLength(check.cut.cleanUpMm, unit)}`,
-            }}
-          />
-        </div>
-      </JobForm>
-    </details>
+    <JobForm
+      id="plan-form"
+      action={`/jobs/${encodeURIComponent(job.number)}/plan`}
+      revision={job.revision}
+      initials={initials}
+      signed={job.stage === 'signed'}
+      refused={refusedPlan}
+      submit="Check this cut"
+      unit={unit}
+      first={false}
+    >
+      <div class="fields">
+        <Boxes
+          of={PLAN}
+          fields={refusedPlan?.fields ?? { [PLAN.plannedCutMm.box]: shown }}
+          faults={refusedPlan?.faults ?? []}
+          writing={writing}
+          hints={{
+            plannedCutMm: `Blank: the least cut that cleans up, ${printLength(check.cut.cleanUpMm, unit)}`,
+          }}
+        />
+      </div>
+    </JobForm>
   );
 }
 
@@ -289,7 +357,7 @@ function DecisionBoxes({ job, check, criteriaRevision, initials, refused, sayNow
           name="reason"
           value={refused?.fields.reason}
           error={error('reason')}
-          hint={`Needed if the decision differs from the verdict (${VERDICT_WORD[check.verdict]}). Also needed if a caution is over its limit, or asks for repair or calibration. No reason overrules a crack or a wall below the minimum.`}
+          hint="Needed if it is not the verdict, or a caution asks for one. No reason overrules a crack or a wall below the minimum."
           rows={2}
         />
       </div>

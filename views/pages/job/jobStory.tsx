@@ -19,13 +19,22 @@ const TITLE: Partial<Record<RevisionTold['what'], string>> = {
   signature: 'Signed',
 };
 
+/** By the summary of its revision. */
+const CLOSING: Readonly<Record<string, string>> = { closed: 'Closed', 'opened again': 'Opened again' };
+const SAYS_WHY: readonly string[] = ['Amended', 'Closed', 'Opened again'];
+
 /** What happened, oldest first: one entry for all that was done of a kind without anything else between. */
 function chaptersOf(revisions: readonly RevisionTold[]): readonly Chapter[] {
   const chapters: Chapter[] = [];
   let [cut, signed] = [false, false];
   for (const one of revisions) {
     const measured = one.what === 'reading' ? (cut ? 'Re-measured' : 'Measured') : undefined;
-    const title = signed && one.what !== 'signature' ? 'Amended' : (measured ?? TITLE[one.what]);
+    const title =
+      one.what === 'closed'
+        ? CLOSING[one.summary]
+        : signed && one.what !== 'signature'
+          ? 'Amended'
+          : (measured ?? TITLE[one.what]);
     if (one.what === 'cuts') cut = true;
     if (one.what === 'signature') signed = true;
     if (title === undefined) continue;
@@ -51,7 +60,7 @@ export function JobStory(props: {
         <li>
           <b>{title}</b> by {listInWords(who)}, <When at={to.at} />
           {title === 'Decided' && <>: {to.summary}</>}
-          {title === 'Amended' && to.why !== '' && <>: {to.why}</>}{' '}
+          {SAYS_WHY.includes(title) && to.why !== '' && <>: {to.why}</>}{' '}
           <a href={`${href}/history/${to.revision}`}>
             {from === to ? `revision ${to.revision}` : `revisions ${from.revision} to ${to.revision}`}
           </a>

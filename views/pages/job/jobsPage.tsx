@@ -29,7 +29,7 @@ export interface JobsPageProps {
 /** Every job, found by number, family, state, decision, date. */
 export function JobsPage(props: JobsPageProps) {
   const { frame, counts } = props;
-  const total = STAGES.reduce((sum, stage) => sum + counts[stage], 0);
+  const total = STAGES.reduce((sum, stage) => sum + (stage === 'closed' ? 0 : counts[stage]), 0);
   return (
     <Layout title="Jobs" here="jobs" {...frame}>
       <div id="jobs-page">
@@ -77,9 +77,10 @@ function Finder({ fields, faults, counts, families, total }: PartProps) {
           value={fields.stage ?? ''}
           error={error('stage')}
           options={withTyped(fields.stage, [
-            { value: '', label: `any (${total})` },
+            { value: '', label: `any but closed (${total})` },
             { value: 'open', label: `Open (${total - counts.signed})` },
             ...STAGES.map((stage) => ({ value: stage, label: `${STAGE_WORD[stage]} (${counts[stage]})` })),
+            { value: 'all', label: `all, closed too (${total + counts.closed})` },
           ])}
         />
         <Choice

@@ -6,6 +6,7 @@ import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { Field } from '../../parts/form/fieldBox.tsx';
 import { InForm } from '../../parts/form/inForm.ts';
 import { WhoField } from '../../parts/form/whoField.tsx';
+import { STEP_WORD, StepSign } from '../../parts/jobSteps.tsx';
 import { type Compared, SideBySide } from '../../parts/sideBySide.tsx';
 import { When } from '../../parts/when.tsx';
 
@@ -46,24 +47,21 @@ export interface SectionProps {
   readonly children: ComponentChildren;
 }
 
-const STATE_WORD: Readonly<Record<StepState, string>> = {
-  done: 'done',
-  partly: 'in part',
-  next: 'next',
-  missing: 'missing',
-  later: 'later',
-};
-
-/** One section of the job: its state in a word, one sentence, and the rest folded under it. */
+/** One step of the job: a line with where it stands and what came of it; opened, the whole of it. */
 export function Section({ id, number, title, state, summary, open, children }: SectionProps) {
   return (
-    <section class={`job-section job-section-${state}`} id={id}>
+    <section
+      class={`job-section job-section-${state}`}
+      id={id}
+      aria-current={state === 'next' ? 'step' : undefined}
+    >
       <details open={open}>
         <summary>
+          <StepSign state={state} />
           <h2>
             {number}. {title}
           </h2>
-          <span class="state-word">{STATE_WORD[state]}</span>
+          <span class="state-word">{STEP_WORD[state]}</span>
           <span class="section-summary">{summary}</span>
         </summary>
         <div class="section-body">{children}</div>

@@ -8,6 +8,7 @@ export const STAGE_WORD: Readonly<Record<Stage, string>> = {
   'to-verify': 'To re-measure',
   'to-sign': 'To sign',
   signed: 'Signed',
+  closed: 'Closed',
 };
 
 /** The darkened layer, as seen after a pass. */
@@ -24,6 +25,7 @@ export const SECTION_WORD: Readonly<Record<SectionName | 'reading' | 'photo', st
   cuts: 'cuts made',
   studs: 'studs',
   signature: 'signature',
+  closed: 'closed or opened again',
   reading: 'readings',
   photo: 'photo',
 };

@@ -1,6 +1,5 @@
 import type { ComponentChildren } from 'preact';
 import type { ComparedWall } from '../../../shared/words/afterCut.ts';
-import type { CoverCheck } from '../../../shared/words/cover.ts';
 import { dayIn } from '../../../shared/words/day.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
 import {
@@ -12,21 +11,19 @@ import {
 } from '../../../shared/words/job.ts';
 import type { SignedPrint } from '../../../shared/words/paper.ts';
 import type { Photo } from '../../../shared/words/photo.ts';
-import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
-import { DECISION_WORD } from '../../../shared/words/verdicts.ts';
 import { type Frame, may } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
-import { Steps } from '../../parts/jobSteps.tsx';
 import { day, When } from '../../parts/when.tsx';
+import { CloseJob } from './closing.tsx';
 import { Cut, type CutProps, cutSummary, Verified } from './cut.tsx';
 import { Decide, type DecideProps, decisionSummary } from './decide.tsx';
+import { JobHead } from './jobHead.tsx';
 import { Look, type LookProps, lookedSummary } from './look.tsx';
 import { Measure, type MeasureProps, measuredSummary, Setup, type SetupProps } from './measure.tsx';
 import { Photos } from './photosPart.tsx';
 import { Receive, receivedSummary } from './receive.tsx';
 import { type Refused, Section } from './section.tsx';
 import { History, SignOff, signSummary } from './sign.tsx';
-import { STAGE_WORD } from './stepWords.ts';
 import { Studs, type StudsAsked, studsSummary } from './studs.tsx';
 
 export interface JobPageProps {
@@ -86,7 +83,8 @@ const TITLE: Readonly<Record<StepName, string>> = {
 /** The whole job on one page, in its order; the next thing to do is open. */
 export function JobPage(props: JobPageProps) {
   const { frame, job, asItWas, steps } = props;
-  const readOnly = asItWas !== null || !may(frame, 'recorder');
+  const mayWrite = asItWas === null && may(frame, 'recorder');
+  const readOnly = !mayWrite || job.stage === 'closed';
   const summaries = summariesOf(props);
   const refused = refusals(props.refused);
   const open = openOf(props, refused);
@@ -98,16 +96,7 @@ export function JobPage(props: JobPageProps) {
       {...frame}
       titleBlock={jobTitleBlock(job, '1 of 1', frame.timeZone)}
     >
-      <JobHead {...props} />
-      <Steps
-        steps={STEP_NAMES.map((id) => ({
-          title: TITLE[id],
-          state: steps[id],
-          href: `#${id}`,
-          note: summaries[id],
-        }))}
-      />
-      <JobActions {...props} readOnly={readOnly} />
+      <JobHead {...props} minimumNow={props.decide.check?.minimumWall ?? null} />
       <WaitingHere job={props.job} />
       {STEP_NAMES.map((id, index) => (
         <Section
@@ -121,6 +110,7 @@ export function JobPage(props: JobPageProps) {
           {inside[id]}
         </Section>
       ))}
+      {mayWrite && <CloseJob job={job} initials={frame.initials} refused={refused.refusedIn('closed')} />}
       <HistorySection {...props} />
     </Layout>
   );
@@ -187,11 +177,7 @@ function openOf(
       refusedIn('setup') !== null ||
       measured('before') !== null ||
       photographed('measure') !== null,
-    decide:
-      job.stage === 'to-decide' ||
-      next === 'decide' ||
-      next === 'cut' ||
-      refusedIn('decision', 'plan') !== null,
+    decide: job.stage === 'to-decide' || next === 'decide' || refusedIn('decision', 'plan') !== null,
     cut:
       next === 'cut' ||
       (next === 'verify' && nextPass?.state === 'look') ||
@@ -258,6 +244,7 @@ function insideOf(
         {...common}
         passes={props.passes}
         nextPass={props.nextPass}
+        plan={decide.plan}
         refused={refusedIn('cuts')}
         refusedPass={refusedIn('pass')}
         refusedWeld={refusedIn('welded')}
@@ -295,84 +282,6 @@ function insideOf(
   };
 }
 
-/** The state, and what stands over all: changed after it was signed, an earlier revision, the demo. */
-function JobHead({ job, asItWas, frame, decide }: JobPageProps) {
-  const href = `/jobs/${encodeURIComponent(job.number)}`;
-  return (
-    <>
-      <h1>
-        Job {job.number}: {STAGE_WORD[job.stage]}
-      </h1>
-      <p id="job-about">{aboutJob(job, decide.check?.minimumWall ?? null, frame.lengthUnit)}</p>
-      {amendedSince(job) !== null && (
-        <p class="note" id="amended">
-          {amendedSince(job)} <a href={`${href}/history#revision-${job.revision}`}>What changed</a>
-        </p>
-      )}
-      {asItWas !== null && (
-        <p class="note">
-          This is the job as it was at revision {asItWas}. Nothing can be changed here.{' '}
-          <a href={href}>Go to the job as it is now</a>
-        </p>
-      )}
-      {job.demo && <p class="hint">An invented job of the demo shop.</p>}
-    </>
-  );
-}
-
-/** Whose cover, what kind, what was decided and against which limit: all that a caller asks first. */
-function aboutJob(job: Job, now: CoverCheck['minimumWall'], unit: LengthUnit): string {
-  const { received, decision } = job.sections;
-  const minimum = (job.outcome === null ? now : decision?.body.check.minimumWall) ?? null;
-  return [
-    received?.body.customerReference ?? '',
-    received?.body.family.name ?? '',
-    job.outcome === null ? 'Not decided' : DECISION_WORD[job.outcome],
-    minimum === null ? '' : `Minimum wall ${printLength(minimum.mm, unit)}`,
-  ]
-    .filter((part) => part !== '')
-    .join(' · ');
-}
-
-function JobActions({ job, asItWas, next, signedPrints, readOnly }: JobPageProps & { readOnly: boolean }) {
-  const href = `/jobs/${encodeURIComponent(job.number)}`;
-  return (
-    <div class="actions no-print">
-      {next !== null && !readOnly && (
-        <a class="button first" href={`#${next}`} id="go-next">
-          Next: {TITLE[next].toLowerCase()}
-        </a>
-      )}
-      <a class="button" href={`${href}/sheet${asItWas === null ? '' : `?revision=${asItWas}`}`} id="to-sheet">
-        Print the sheet
-      </a>
-      <a class="button" href={`${href}/tag`} id="to-tag">
-        Print the tag
-      </a>
-      <AsSigned job={job} prints={signedPrints} />
-    </div>
-  );
-}
-
-/** Sheet and tag as they were printed at signing, of the newest signature. */
-function AsSigned({ job, prints }: { job: Job; prints: JobPageProps['signedPrints'] }) {
-  const href = `/jobs/${encodeURIComponent(job.number)}`;
-  if (prints.length > 0) {
-    return (
-      <>
-        <a class="button" href={`${href}/sheet/signed`} id="to-sheet-signed">
-          Sheet as signed
-        </a>
-        <a class="button" href={`${href}/tag/signed`} id="to-tag-signed">
-          Tag as signed
-        </a>
-      </>
-    );
-  }
-  if (job.sections.signature === null) return null;
-  return <p class="hint">Signed before sheets were kept: no sheet as signed.</p>;
-}
-
 function HistorySection({ job, history, asItWas }: JobPageProps) {
   const href = `/jobs/${encodeURIComponent(job.number)}`;
   return (
@@ -394,13 +303,6 @@ function HistorySection({ job, history, asItWas }: JobPageProps) {
       </details>
     </section>
   );
-}
-
-/** What the head of a job says while it was signed and has changed since; null otherwise. */
-export function amendedSince(job: Job): string | null {
-  const { signature } = job.sections;
-  if (signature === null || job.stage === 'signed') return null;
-  return `Amended after ${signature.who} signed it at revision ${signature.body.signedRevision}: it does not count as signed until it is signed again.`;
 }
 
 /** The foot of every sheet of a job, after ISO 7200. */

@@ -1,7 +1,7 @@
 import type { PaperWalls } from '../../../../shared/words/paper.ts';
 import { UNIT_WORD } from '../../../../shared/words/print.ts';
 import { FacePlan } from '../../../drawings/facePlan.tsx';
-import { amendedSince } from '../wholeJobPage.tsx';
+import { amendedSince } from '../jobHead.tsx';
 import { type TypedText, withTextsInFull } from './longTexts.ts';
 import { PaperDocument } from './paperDocument.tsx';
 import { SheetFindings } from './sheetFindings.tsx';

@@ -1,0 +1,119 @@
+import type { CoverCheck } from '../../../shared/words/cover.ts';
+import type { Job } from '../../../shared/words/job.ts';
+import type { SignedPrint } from '../../../shared/words/paper.ts';
+import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
+import { DECISION_WORD } from '../../../shared/words/verdicts.ts';
+import type { Frame } from '../../frame.ts';
+import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
+import { ClosedNote } from './closing.tsx';
+import type { Refused } from './section.tsx';
+import { STAGE_WORD } from './stepWords.ts';
+
+export interface JobHeadProps {
+  readonly frame: Frame;
+  readonly job: Job;
+  /** An earlier revision is being read. */
+  readonly asItWas: number | null;
+  /** Of the answer as it is now; null while there is none. */
+  readonly minimumNow: CoverCheck['minimumWall'];
+  /** Signatures whose sheet and tag were kept, newest first. */
+  readonly signedPrints: readonly SignedPrint[];
+  readonly refused: Refused | null;
+}
+
+/** What is asked first of a job, what can be printed, and what stands over all: changed since signed, an earlier revision. */
+export function JobHead(props: JobHeadProps) {
+  const { job, asItWas, frame, minimumNow } = props;
+  const href = `/jobs/${encodeURIComponent(job.number)}`;
+  return (
+    <>
+      <div class="job-head">
+        <h1>
+          Job {job.number}: {STAGE_WORD[job.stage]}
+        </h1>
+        <dl id="job-about">
+          {aboutJob(job, minimumNow, frame.lengthUnit).map(({ label, value }) => (
+            <div>
+              <dt>{label}</dt>
+              <dd>{value}</dd>
+            </div>
+          ))}
+        </dl>
+        <JobPapers {...props} />
+      </div>
+      {amendedSince(job) !== null && (
+        <p class="note" id="amended">
+          {amendedSince(job)} <a href={`${href}/history#revision-${job.revision}`}>What changed</a>
+        </p>
+      )}
+      {job.stage === 'closed' && <ClosedNote job={job} />}
+      {hasNoForm(props) && <ErrorSummary faults={props.refused?.faults ?? []} goTo />}
+      {asItWas !== null && (
+        <p class="note">
+          This is the job as it was at revision {asItWas}. Nothing can be changed here.{' '}
+          <a href={href}>Go to the job as it is now</a>
+        </p>
+      )}
+      {job.demo && !frame.demo && <p class="hint">An invented job of the demo shop.</p>}
+    </>
+  );
+}
+
+/** What was refused has no form on this page: nothing is asked of a closed job, and a signed one is not closed. */
+function hasNoForm({ job, refused }: JobHeadProps): boolean {
+  if (job.stage === 'closed') return refused !== null && refused.section !== 'closed';
+  return job.stage === 'signed' && refused?.section === 'closed';
+}
+
+/** Whose cover, what kind, what was decided and against which limit: all that a caller asks first. */
+function aboutJob(job: Job, now: CoverCheck['minimumWall'], unit: LengthUnit) {
+  const { received, decision } = job.sections;
+  const minimum = (job.outcome === null ? now : decision?.body.check.minimumWall) ?? null;
+  return [
+    { label: 'Customer', value: received?.body.customerReference ?? '' },
+    { label: 'Cover type', value: received?.body.family.name ?? '' },
+    { label: 'Decision', value: job.outcome === null ? 'Not decided' : DECISION_WORD[job.outcome] },
+    { label: 'Minimum wall', value: minimum === null ? 'none set' : printLength(minimum.mm, unit) },
+  ].filter(({ value }) => value !== '');
+}
+
+function JobPapers({ job, asItWas, signedPrints }: JobHeadProps) {
+  const href = `/jobs/${encodeURIComponent(job.number)}`;
+  return (
+    <div class="actions no-print">
+      <a class="button" href={`${href}/sheet${asItWas === null ? '' : `?revision=${asItWas}`}`} id="to-sheet">
+        Print the sheet
+      </a>
+      <a class="button" href={`${href}/tag`} id="to-tag">
+        Print the tag
+      </a>
+      <AsSigned job={job} prints={signedPrints} />
+    </div>
+  );
+}
+
+/** Sheet and tag as they were printed at signing, of the newest signature. */
+function AsSigned({ job, prints }: { job: Job; prints: JobHeadProps['signedPrints'] }) {
+  const href = `/jobs/${encodeURIComponent(job.number)}`;
+  if (prints.length > 0) {
+    return (
+      <>
+        <a class="button" href={`${href}/sheet/signed`} id="to-sheet-signed">
+          Sheet as signed
+        </a>
+        <a class="button" href={`${href}/tag/signed`} id="to-tag-signed">
+          Tag as signed
+        </a>
+      </>
+    );
+  }
+  if (job.sections.signature === null) return null;
+  return <p class="hint">Signed before sheets were kept: no sheet as signed.</p>;
+}
+
+/** What the head of a job says while it was signed and has changed since; null otherwise. */
+export function amendedSince(job: Job): string | null {
+  const { signature } = job.sections;
+  if (signature === null || job.stage === 'signed') return null;
+  return `Amended after ${signature.who} signed it at revision ${signature.body.signedRevision}: it does not count as signed until it is signed again.`;
+}

@@ -34,7 +34,9 @@ export async function receivedFrom(
   fields: { readonly family: string; readonly confirm: string },
 ): Promise<Received> {
   const question =
-    day.confirmed || asked.receivedOn === day.standing ? null : dayDoubt(asked.receivedOn, day.today);
+    day.confirmed || asked.receivedOn === day.standing
+      ? null
+      : dayDoubt('The day received', asked.receivedOn, day.today);
   if (question !== null) throw refuse('doubted', fields.confirm, question);
   const family = await getEntry(db, 'family', asked.familyId);
   if (family === null) {

@@ -1,11 +1,11 @@
 import { daysAfter, printDay } from '../../../shared/words/day.ts';
 
 /**
- * Asks about a day of receipt that is later than tomorrow, as both are written, `2026-11-24`: nothing came in that
- * late. Tomorrow is let pass, because the clock of another machine may be a few hours ahead. null when there is
- * nothing to ask.
+ * Asks about a day that is later than tomorrow, as both are written, `2026-11-24`: nothing came in, was welded or was
+ * tightened that late. Tomorrow is let pass, because the clock of another machine may be a few hours ahead. `what` names
+ * the day, as in "The day received". null when there is nothing to ask.
  */
-export function dayDoubt(day: string, today: string): string | null {
+export function dayDoubt(what: string, day: string, today: string): string | null {
   if (day <= daysAfter(today, 1)) return null;
-  return `The day received is ${printDay(day)}, and today is ${printDay(today)}. Check the year, or confirm it.`;
+  return `${what} is ${printDay(day)}, and today is ${printDay(today)}. Check the year, or confirm it.`;
 }

@@ -6,6 +6,7 @@ import { decisionFrom, type Edit, signatureFrom, studWorkFrom } from '../../shop
 import { ringWeldedFrom } from '../../shop/ringWelded.ts';
 import { studRing } from '../../shop/studs/joint.ts';
 import { studsFrom } from '../../shop/studs/studsFrom.ts';
+import { askDay } from '../request/askedDay.ts';
 import { readBody } from '../request/bodyForm.ts';
 import { type PageContext, todayIn } from '../request/pageContext.ts';
 import type { TypedForm } from '../request/typed.ts';
@@ -39,6 +40,8 @@ export const EDITS: Readonly<Record<SectionName | 'pass' | 'welded' | 'replaced'
     closed: readClosing,
   };
 
+const RING_DAY = 'The day the ring was welded on';
+
 async function readReceivedEdit(context: PageContext, job: Job, form: TypedForm): Promise<Edit | null> {
   const standing = job.sections.received?.body.receivedOn;
   const read = await readReceived(context.shop.db, form.fields, { today: todayIn(context), standing });
@@ -53,6 +56,7 @@ async function readLookedEdit(_house: PageContext, _job: Job, form: TypedForm): 
 async function readSetupEdit(context: PageContext, job: Job, form: TypedForm): Promise<Edit | null> {
   const { db } = context.shop;
   const kept = job.sections.setup?.body ?? null;
+  askDay(form, RING_WELDED.on.box, RING_DAY, { today: todayIn(context), standing: kept?.ringWelded?.on });
   const body = readSetup(form, await listEntries(db, 'gauge'), kept);
   return body && { what: 'setup', body };
 }
@@ -93,6 +97,7 @@ async function readPassEdit(_house: PageContext, job: Job, form: TypedForm): Pro
 
 async function readWelded(context: PageContext, job: Job, form: TypedForm): Promise<Edit | null> {
   const read = readBody(form, RING_WELDED, { ifEmpty: { on: todayIn(context) } });
+  askDay(form, RING_WELDED.on.box, RING_DAY, { today: todayIn(context) });
   if (form.faults.length > 0) return null;
   return ringWeldedFrom(job, { ...read, on: read.on ?? todayIn(context), note: read.note ?? '' });
 }

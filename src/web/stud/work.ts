@@ -3,6 +3,7 @@ import { replacedStudSchema, retorqueSchema } from '../../../shared/schemas/stud
 import { REPLACED_STUD, RETORQUE } from '../../../shared/words/fields/studWork.ts';
 import type { ReplacedStudAsked, RetorqueAsked } from '../../../shared/words/job.ts';
 import { REMOVE } from '../../../views/pages/job/studWorkForms.tsx';
+import { askDay } from '../request/askedDay.ts';
 import { boxAt, readBody } from '../request/bodyForm.ts';
 import type { TypedForm } from '../request/typed.ts';
 
@@ -24,6 +25,7 @@ export function readReplaced(
 
 export function readRetorque(form: TypedForm, today: string): RetorqueAsked | null {
   const read = readBody(form, RETORQUE, { ifEmpty: { on: today } });
+  askDay(form, RETORQUE.on.box, 'The re-torque day', { today });
   if (form.faults.length > 0) return null;
   const parsed = retorqueSchema.safeParse(read);
   if (parsed.success) return parsed.data;

@@ -1,5 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { asTyped, boxOf, inPart, unitShown, type Writing } from '../../../shared/quantity/fieldText.ts';
+import { printDay } from '../../../shared/words/day.ts';
 import {
   type AnyField,
   type AnyFields,
@@ -156,7 +157,12 @@ function Box(props: BodyFieldsProps & { readonly name: string; readonly field: A
       if (field.lines) return <TextArea {...described} rows={2} optional={optional} />;
       return <Field {...described} optional={optional} size={field.most > 80 ? 'full' : 'words'} />;
     case 'day':
-      return <Field {...described} type="date" size="figure" optional={optional} />;
+      return (
+        <>
+          <Field {...described} type="date" size="figure" optional={optional} />
+          {props.after?.[key] === undefined && <DayAsked {...props} name={name} label={field.label} />}
+        </>
+      );
     case 'lengths':
       return <Field {...described} optional size="words" inputmode="decimal" unit={writing.lengthUnit} />;
     default: {
@@ -165,6 +171,15 @@ function Box(props: BodyFieldsProps & { readonly name: string; readonly field: A
       return <Field {...described} {...figure} {...(unit !== undefined && { unit })} optional={optional} />;
     }
   }
+}
+
+/** A day that was asked about, to be confirmed; entered again, it is judged anew. */
+function DayAsked({ fields, faults, name, label }: BodyFieldsProps & { name: string; label: string }) {
+  const [typed, confirmed] = [fields[name] ?? '', fields[`ok.${name}`] ?? ''];
+  const asked = errorsOf(faults)(`ok.${name}`) !== null;
+  if (typed === '' || !(asked || confirmed === typed)) return null;
+  const says = `${label}: ${printDay(typed)}, as typed`;
+  return <Tick label={says} name={`ok.${name}`} value={typed} checked={confirmed === typed} />;
 }
 
 /** One of the figures known, or the box for another. */

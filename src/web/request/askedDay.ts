@@ -1,0 +1,15 @@
+import { dayDoubt } from '../../shop/doubts/dayDoubt.ts';
+import type { TypedForm } from './typed.ts';
+
+/** Asks about a day later than tomorrow, at the box that confirms it; one that stands already is not asked about again. */
+export function askDay(
+  form: TypedForm,
+  box: string,
+  what: string,
+  { today, standing }: { readonly today: string; readonly standing?: string | undefined },
+): void {
+  const day = form.text(box);
+  if (!/^\d{4}-\d\d-\d\d$/.test(day) || day === standing || form.text(`ok.${box}`) === day) return;
+  const question = dayDoubt(what, day, today);
+  if (question !== null) form.fault(`ok.${box}`, question);
+}

@@ -166,9 +166,9 @@ describe('a ring welded first', () => {
     expect(right.sections.setup?.body.ringWelded).toMatchObject({ on: '2026-11-23', joinedToPads: false });
     expect(right.readings.length).toBeGreaterThan(0);
 
-    await send(number, 'setup', { ...setup, weldedOn: '2026-11-26', ringJoined: 'yes' });
+    await send(number, 'setup', { ...setup, weldedOn: '2026-11-25', ringJoined: 'yes' });
     const again = (await getJob(program.shop.db, number))!;
-    expect(again.sections.setup?.body.ringWelded).toMatchObject({ on: '2026-11-26', joinedToPads: true });
+    expect(again.sections.setup?.body.ringWelded).toMatchObject({ on: '2026-11-25', joinedToPads: true });
     expect([again.stage, again.readings.length, again.weldedAt]).toEqual(['to-measure', 0, again.revision]);
     expect((await allReadings(program.shop.db, again.id)).length).toBeGreaterThan(right.readings.length);
     await measure(number);

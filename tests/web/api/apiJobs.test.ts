@@ -41,7 +41,9 @@ describe('the examples in the interface document', () => {
   test('are each answered over HTTP as the document says, from receipt to signature', async () => {
     const said = await playExamples();
     expect(said.map((one) => one.status)).toContain(409);
-    expect(said.find(({ name }) => name === 'findJobs')?.answer).toMatchObject({ jobs: [{ number: '1001', stage: 'signed' }] });
+    expect(said.find(({ name }) => name === 'findJobs')?.answer).toMatchObject({
+      jobs: [{ number: '1001', stage: 'signed' }],
+    });
     for (const example of said) {
       const query = new URLSearchParams(example.query).toString();
       const told = await send(

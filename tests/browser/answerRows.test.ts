@@ -127,6 +127,41 @@ describe('a cover, checked quickly, in rows', () => {
   });
 });
 
+describe('a stud, in rows', () => {
+  async function answered(viewport: typeof DESK): Promise<Page> {
+    const page = await open('/stud', viewport);
+    const twoPiece = page.locator('#f-stack option', { hasText: /two.piece/i }).first();
+    await page.selectOption('#f-stack', (await twoPiece.getAttribute('value')) ?? '');
+    await page.waitForSelector('#stud-head .verdict');
+    await settled(page);
+    return page;
+  }
+
+  it('has joint, tolerances and shims in a closed row each, all within 1,600 px on a desk', async () => {
+    const page = await answered(DESK);
+    for (const row of ['stud-row-fit', 'stud-row-joint', 'tolerances', 'stud-row-shims'])
+      expect(await page.locator(`#${row} > summary .sign-word`).textContent()).not.toBe('');
+    expect(await opened(page)).toEqual([]);
+    const last = (await page.locator('#stud-row-shims').boundingBox())!;
+    expect(last.y + last.height).toBeLessThanOrEqual(1600);
+    await page.close();
+  });
+
+  it('is accessible with every row open, and opens what does not fit', async () => {
+    const page = await answered(PHONE);
+    await page.$$eval('details.answer-row', (rows) => {
+      for (const row of rows) (row as HTMLDetailsElement).open = true;
+    });
+    await expectAccessible(page, 'a stud, rows open, on a phone');
+    await expectNoSidewaysScroll(page, 'a stud, rows open, on a phone');
+    const withCare = page.locator('a.row.ranked:not([aria-current])').first();
+    expect(await withCare.textContent()).toContain('fits with care');
+    await page.goto(program.url + (await withCare.getAttribute('href')));
+    expect(await opened(page)).toEqual(['stud-row-fit']);
+    await page.close();
+  });
+});
+
 describe('the ways in, on a phone', () => {
   it.each(['/cover', '/stud', '/jobs', '/criteria', '/catalogue'])(
     'stand on one line of %s and say where one is',

@@ -13,18 +13,17 @@ import { StudInStack } from '../../drawings/studInStack.tsx';
 import type { Frame } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
 import { Cautions } from '../../parts/caution.tsx';
-import { FindingsFolded } from '../../parts/findingsFolded.tsx';
 import { Doubted, type DoubtedLength } from '../../parts/form/doubted.tsx';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Choice, Field } from '../../parts/form/fieldBox.tsx';
 import { Sign } from '../../parts/form/sign.tsx';
 import { bareCallout } from './handParts.tsx';
-import { JOINT_FINDING, JointAnswer, JointFields } from './jointFields.tsx';
+import { JointFields } from './jointFields.tsx';
 import { KitPart } from './kitPart.tsx';
 import { FewerStacks, Narrow, SkippedNote, Substitutes, shelfInWords } from './shelfParts.tsx';
 import { StackFields } from './stackFields.tsx';
-import { Tolerances } from './tolerancesPart.tsx';
+import { StudRows } from './studRows.tsx';
 
 export interface StudPageProps {
   readonly frame: Frame;
@@ -68,9 +67,6 @@ export interface StudPageProps {
   readonly threads: readonly string[];
   readonly faults: readonly Fault[];
 }
-
-/** Seen at once, whatever they say. */
-const STUD_LEAD = ['nut-clamps', 'engagement', 'protrusion', 'reach'];
 
 /** Which stud for this flexplate: every one in the catalog, best first, each with its reason. */
 export function StudPage(props: StudPageProps) {
@@ -173,16 +169,18 @@ function StudForm(props: StudPageProps) {
       )}
       <Doubted doubts={props.doubts} fields={fields} />
       {(chosen || stackId === 'own') && (
-        <JointFields
-          fields={fields}
-          faults={faults}
-          writing={props.writing}
-          figures={props.figures}
-          ring={props.ring}
-          prevailing={chosen?.nut?.prevailing ?? fields.prevailing === '1'}
-        />
+        <div class="folds">
+          <JointFields
+            fields={fields}
+            faults={faults}
+            writing={props.writing}
+            figures={props.figures}
+            ring={props.ring}
+            prevailing={chosen?.nut?.prevailing ?? fields.prevailing === '1'}
+          />
+          <Narrow fields={fields} threads={props.threads} />
+        </div>
       )}
-      {(chosen || stackId === 'own') && <Narrow fields={fields} threads={props.threads} />}
       <div class="actions">
         <button class={chosen ? 'button' : 'button first'} type="submit" id="find">
           {chosen ? 'Work it out' : 'Find the stud'}
@@ -265,7 +263,7 @@ function StudAnswer({
   const { fields, pullForwardMm } = props;
   const unit = props.frame.lengthUnit;
   return (
-    <section aria-label={`${shown.entry.name} in the stack`}>
+    <section class="stud-answer" aria-label={`${shown.entry.name} in the stack`}>
       <figure class="drawing wide">
         <StudInStack
           id="stud"
@@ -278,28 +276,22 @@ function StudAnswer({
           unit={unit}
         />
       </figure>
-      {props.kit && <KitPart kit={props.kit} studName={shown.entry.name} unit={unit} />}
-      <Substitutes
-        substitutes={props.substitutes}
-        unit={unit}
-        hrefOf={(id) => `/stud?${slipQuery(props, id)}`}
-      />
-      <FindingsFolded
-        findings={shown.match.check.findings.filter((finding) => !JOINT_FINDING.test(finding.id))}
-        lead={STUD_LEAD}
-        unit={unit}
-        id="stud-finding"
-        subject="studs"
-      />
-      {props.tolerances && <Tolerances {...props.tolerances} unit={unit} />}
-      {props.joint && (
-        <JointAnswer
-          check={shown.match.check}
-          joint={props.joint}
+      <div class="stud-kit">
+        {props.kit && <KitPart kit={props.kit} studName={shown.entry.name} unit={unit} />}
+        <Substitutes
+          substitutes={props.substitutes}
           unit={unit}
-          torqueFrom={fields.torqueFrom ?? ''}
+          hrefOf={(id) => `/stud?${slipQuery(props, id)}`}
         />
-      )}
+      </div>
+      <StudRows
+        check={shown.match.check}
+        joint={props.joint}
+        torqueFrom={fields.torqueFrom ?? ''}
+        tolerances={props.tolerances}
+        pullForwardMm={pullForwardMm}
+        unit={unit}
+      />
     </section>
   );
 }

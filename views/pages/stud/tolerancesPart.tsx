@@ -20,45 +20,43 @@ const CHECK: Readonly<Record<ToleranceRow['id'], string>> = {
 };
 
 /** What is left over in each length check, three ways, and how often it would fail. */
-export function Tolerances({ rows, draws, anyFails, unit }: TolerancesProps) {
+export function Tolerances({ rows, draws, unit }: Omit<TolerancesProps, 'anyFails'>) {
   return (
-    <details class="more-findings" id="tolerances">
-      <summary>Tolerances: {assemblies(anyFails, draws)} would fail</summary>
-      <section class="scroll" tabindex={0} aria-label="Tolerances">
-        <table class="figures">
-          <caption>
-            Margin, {unit}; below zero the check fails. Worst case: every size at its worst at once. RSS:
-            likely spread, root of the sum of squares. Simulation: {draws} assemblies, each size anywhere
-            within its tolerance.
-          </caption>
-          <thead>
+    <section class="scroll" tabindex={0} aria-label="Tolerances">
+      <table class="figures">
+        <caption>
+          Margin, {unit}; below zero the check fails. Worst case: every size at its worst at once. RSS: likely
+          spread, root of the sum of squares. Simulation: {draws} assemblies, each size anywhere within its
+          tolerance.
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col">Check</th>
+            <th scope="col">Nominal</th>
+            <th scope="col">RSS</th>
+            <th scope="col">Worst case</th>
+            <th scope="col">Simulation: fails</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row) => (
             <tr>
-              <th scope="col">Check</th>
-              <th scope="col">Nominal</th>
-              <th scope="col">RSS</th>
-              <th scope="col">Worst case</th>
-              <th scope="col">Simulation: fails</th>
+              <th scope="row">{CHECK[row.id]}</th>
+              <td>{lengthFigure(row.nominalMm, unit, 'coarse')}</td>
+              <td>{lengthFigure(row.rssMm, unit, 'coarse')}</td>
+              <td>{lengthFigure(row.worstMm, unit, 'coarse')}</td>
+              <td>{shareInWords(row.failShare, draws)}</td>
             </tr>
-          </thead>
-          <tbody>
-            {rows.map((row) => (
-              <tr>
-                <th scope="row">{CHECK[row.id]}</th>
-                <td>{lengthFigure(row.nominalMm, unit, 'coarse')}</td>
-                <td>{lengthFigure(row.rssMm, unit, 'coarse')}</td>
-                <td>{lengthFigure(row.worstMm, unit, 'coarse')}</td>
-                <td>{shareInWords(row.failShare, draws)}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </section>
-    </details>
+          ))}
+        </tbody>
+      </table>
+    </section>
   );
 }
 
-function assemblies(share: number, draws: number): string {
-  const said = shareInWords(share, draws);
+/** "no assembly", "12.5 % of assemblies". */
+export function assembliesInWords({ anyFails, draws }: Pick<TolerancesProps, 'anyFails' | 'draws'>): string {
+  const said = shareInWords(anyFails, draws);
   return said === 'none' ? 'no assembly' : said === 'all' ? 'every assembly' : `${said} of assemblies`;
 }
 

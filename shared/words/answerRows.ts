@@ -75,6 +75,6 @@ export function findingsOfRow(row: CoverRow, findings: readonly Finding[]): read
 }
 
 /** The gravest of several. */
-export function gravest(statuses: readonly Status[]): Status {
+function gravest(statuses: readonly Status[]): Status {
   return GRAVEST.find((status) => statuses.includes(status)) ?? 'not-checked';
 }

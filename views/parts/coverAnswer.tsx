@@ -107,17 +107,6 @@ export function CoverPlan({ shape, check, unit, id, decidedToFace = false }: Cov
   );
 }
 
-/** Drawings, the few numbers that matter, and every finding with its working. */
-export function CoverAnswer(props: CoverAnswerProps) {
-  return (
-    <>
-      <CoverPlan {...props} />
-      <CoverFigures {...props} />
-      <CoverFindings {...props} />
-    </>
-  );
-}
-
 type Told = Omit<CoverAnswerProps, 'shape'>;
 
 /** The few numbers that matter. */

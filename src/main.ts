@@ -1,4 +1,5 @@
 import { createServer } from 'node:http';
+import { basename } from 'node:path';
 import { seedDemo } from '../data/demo/seed.ts';
 import { backUpBeforeUpgrade } from './records/backup/backup.ts';
 import { sweepLeftOver } from './records/backup/leftOver.ts';
@@ -29,7 +30,7 @@ async function start(): Promise<void> {
   const now = () => new Date();
   const leftOver = sweepLeftOver(asked.dataDir);
   const held = holdShop(asked.dataDir);
-  await backUpBeforeUpgrade({ ...asked, now });
+  const before = await backUpBeforeUpgrade({ ...asked, now });
   const shop = await openRecords({ ...asked, now });
   await renewSearch(shop.db);
   // All of it or nothing, also when two programs start at once.
@@ -65,6 +66,7 @@ async function start(): Promise<void> {
       code: firstCode?.typed ?? null,
       where: shop.where,
       inPostgres: shop.engine !== 'sqlite',
+      beforeUpgrade: before === null ? null : basename(before.folder),
       leftOver,
     });
     for (const line of lines) console.log(line);

@@ -24,6 +24,10 @@ export interface ServicePlan {
   /** Run in this order after the file is written. */
   readonly commands: readonly (readonly string[])[];
   readonly undo: string;
+  readonly stop: string;
+  readonly start: string;
+  /** Shows what the program prints; null where the system keeps nothing of it. */
+  readonly messages: string | null;
 }
 
 /** Throws SettingsRefused on a system that none of the three ways suits, or for a path that can't be written there. */
@@ -74,6 +78,9 @@ WantedBy=default.target
       ['loginctl', 'enable-linger'],
     ],
     undo: 'systemctl --user disable --now coverwright',
+    stop: 'systemctl --user stop coverwright',
+    start: 'systemctl --user start coverwright',
+    messages: 'journalctl --user -u coverwright',
   };
 }
 
@@ -82,7 +89,7 @@ function forLaunchd({ node, program, dataDir, user }: Machine): ServicePlan {
   const label = 'local.coverwright';
   const path = posix.join(dataDir, `${label}.plist`);
   const there = `/Library/LaunchDaemons/${label}.plist`;
-  const log = xml(posix.join(dataDir, 'program.log'));
+  const log = posix.join(dataDir, 'program.log');
   return {
     path,
     encoding: 'utf8',
@@ -99,8 +106,8 @@ function forLaunchd({ node, program, dataDir, user }: Machine): ServicePlan {
   </array>
   <key>RunAtLoad</key><true/>
   <key>KeepAlive</key><dict><key>SuccessfulExit</key><false/></dict>
-  <key>StandardOutPath</key><string>${log}</string>
-  <key>StandardErrorPath</key><string>${log}</string>
+  <key>StandardOutPath</key><string>${xml(log)}</string>
+  <key>StandardErrorPath</key><string>${xml(log)}</string>
 </dict></plist>
 `,
     commands: [
@@ -109,6 +116,9 @@ function forLaunchd({ node, program, dataDir, user }: Machine): ServicePlan {
       ['sudo', 'launchctl', 'load', '-w', there],
     ],
     undo: `sudo launchctl unload -w ${there}`,
+    stop: `sudo launchctl unload ${there}`,
+    start: `sudo launchctl load ${there}`,
+    messages: shown(['tail', '-n', '50', log]),
   };
 }
 
@@ -144,6 +154,9 @@ function forTaskScheduler({ node, program, dataDir, user }: Machine): ServicePla
       ['schtasks', '/Run', '/TN', 'Coverwright'],
     ],
     undo: 'schtasks /Delete /TN Coverwright',
+    stop: 'schtasks /End /TN Coverwright',
+    start: 'schtasks /Run /TN Coverwright',
+    messages: null,
   };
 }
 
@@ -179,6 +192,16 @@ function shown(command: readonly string[]): string {
   return command.map((word) => (/[\s*$&;()']/.test(word) ? `"${word}"` : word)).join(' ');
 }
 
+/** How to stop the program that starts at boot, as for a restore, and the rest that is done to it by hand. */
+export function byHand({ stop, start, messages, undo }: ServicePlan): string[] {
+  return [
+    `To stop it, as for a restore: ${stop}`,
+    `To start it again: ${start}`,
+    ...(messages === null ? [] : [`To see what it printed: ${messages}`]),
+    `To start it at boot no more: ${undo}`,
+  ];
+}
+
 /** Settings that only this window has: at boot the program would not have them. */
 export function onlyHere(env: Env, dataDir: string): string[] {
   const file = fileSettings(dataDir);
@@ -212,12 +235,14 @@ function main(): void {
         process.exitCode = 1;
         return;
       }
-      console.log(`The program runs and starts at boot. To undo this: ${plan.undo}`);
+      console.log('The program was started, and starts at boot.');
+      for (const line of byHand(plan)) console.log(line);
       return;
     }
     console.log(`To start the program at boot, save this as ${plan.path}:\n\n${plan.text}\nThen run:`);
     for (const command of plan.commands) console.log(`  ${shown(command)}`);
-    console.log('npm run service -- install does all of it.');
+    console.log('npm run service -- install does all of it. Once that is done:');
+    for (const line of byHand(plan)) console.log(`  ${line}`);
   } catch (error) {
     if (!(error instanceof SettingsRefused)) throw error;
     console.error(error.message);

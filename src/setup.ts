@@ -56,7 +56,9 @@ async function main(): Promise<void> {
   try {
     const dataDir = dataDirOf(process.env);
     console.log(`Settings for the shop in ${dataDir}. Press Enter to take what is in brackets.`);
-    console.log(`Saved in ${await setup(dataDir, (question) => lines.question(question), console.log)}.`);
+    console.log(
+      `Saved in ${await setup(dataDir, (question) => lines.question(question), console.log)}. They count from the program's next start.`,
+    );
   } catch (error) {
     if (!(error instanceof SettingsRefused)) throw error;
     console.error(error.message);

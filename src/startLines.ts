@@ -13,13 +13,15 @@ interface Started {
   readonly code: string | null;
   readonly where: string;
   readonly inPostgres: boolean;
+  /** Name of the backup made because this version changed the records; null when it did not. */
+  readonly beforeUpgrade?: string | null;
   /** What an earlier stop left half done and was removed now. */
   readonly leftOver?: readonly string[];
 }
 
 /** What the program prints once it answers. */
 export function startLines(started: Started): string[] {
-  const { settings, port, people, code, where, inPostgres, leftOver = [] } = started;
+  const { settings, port, people, code, where, inPostgres, beforeUpgrade = null, leftOver = [] } = started;
   const addresses = started.addresses ?? addressesToType(settings, port);
   const own = addresses.find((one) => one !== settings.publicUrl) ?? addresses[0];
   const others = addresses.filter((one) => !isLoopback(new URL(one).hostname));
@@ -36,6 +38,11 @@ export function startLines(started: Started): string[] {
           `${people} ${people === 1 ? 'person has an account' : 'people have accounts'}: everybody signs in, at this computer too.`,
         ]),
     `The shop is saved in ${where}`,
+    ...(beforeUpgrade === null
+      ? []
+      : [
+          `This version changed the records. Before that it made the backup ${beforeUpgrade}: to go back, restore it with the old version.`,
+        ]),
     ...(leftOver.length > 0
       ? [`Removed what an earlier stop left half done, none of it records: ${leftOver.join(', ')}`]
       : []),

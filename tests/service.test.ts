@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parse } from 'parse5';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { install, onlyHere, servicePlan } from '../src/service.ts';
+import { byHand, install, onlyHere, servicePlan } from '../src/service.ts';
 import { SettingsRefused } from '../src/settings.ts';
 
 const LINUX = {
@@ -77,6 +77,19 @@ describe('what starts the program at boot', () => {
     expect(() => servicePlan({ ...LINUX, platform: 'aix' })).toThrow(SettingsRefused);
     expect(() => servicePlan({ ...LINUX, dataDir: '/srv/a"b' })).toThrow(/has a quote or a line break/);
   });
+});
+
+test('how to stop it, start it again and read what it printed is said for each system', () => {
+  expect(byHand(servicePlan(LINUX))).toEqual([
+    'To stop it, as for a restore: systemctl --user stop coverwright',
+    'To start it again: systemctl --user start coverwright',
+    'To see what it printed: journalctl --user -u coverwright',
+    'To start it at boot no more: systemctl --user disable --now coverwright',
+  ]);
+  const mac = byHand(servicePlan({ ...LINUX, platform: 'darwin', dataDir: '/Users/one/Our shop' }));
+  expect(mac[0]).toMatch(/: sudo launchctl unload \/Library\/LaunchDaemons\/\S+\.plist$/);
+  expect(mac[2]).toBe('To see what it printed: tail -n 50 "/Users/one/Our shop/program.log"');
+  expect(byHand(servicePlan(WINDOWS))).toHaveLength(3);
 });
 
 describe('installing it', () => {

@@ -52,6 +52,15 @@ describe('what the program prints at start', () => {
     expect(lines({}, 3)).toContain('3 people have accounts: everybody signs in, at this computer too.');
   });
 
+  test('names the backup made because this version changed the records', () => {
+    const settings = { ...everywhere, host: '127.0.0.1' };
+    const started = { settings, port: 4180, people: 0, code: null, where: '/srv/shop', inPostgres: false };
+    expect(startLines({ ...started, beforeUpgrade: 'coverwright-20260302-170405' })).toContain(
+      'This version changed the records. Before that it made the backup coverwright-20260302-170405: to go back, restore it with the old version.',
+    );
+    expect(startLines(started).join()).not.toContain('This version');
+  });
+
   test('shows the best address as a code, where others can reach the program', async () => {
     expect(await startCode(['http://127.0.0.1:4180', 'http://192.0.2.7:4180'])).toContain('▄');
     expect(await startCode(['http://127.0.0.1:4180'])).toBe('');

@@ -18,6 +18,11 @@ interface Named {
   readonly name: string;
 }
 
+interface Kept extends Named {
+  readonly id: string;
+  readonly why: string;
+}
+
 /** What beginning for real puts away, and what it keeps. */
 export interface Beginning {
   /** Numbers of the demo's jobs. */
@@ -25,7 +30,7 @@ export interface Beginning {
   readonly ownJobs: number;
   readonly away: readonly Named[];
   /** Entries of the demo that stay, and why. */
-  readonly kept: readonly (Named & { readonly why: string })[];
+  readonly kept: readonly Kept[];
   /** Labels of the limits that were the demo's. */
   readonly limits: readonly string[];
 }
@@ -91,14 +96,14 @@ async function ownJobs(db: Db): Promise<Job[]> {
 /** The demo's entries of a kind: those that go, and those the shop has made its own. */
 async function sortEntries(db: Db, kind: CatalogueKind, own: readonly Job[]) {
   const away: Entry<CatalogueKind>[] = [];
-  const kept: (Named & { why: string })[] = [];
+  const kept: Kept[] = [];
   for (const entry of await listEntries(db, kind)) {
     const history = await entryHistory(db, kind, entry.id);
     if (!ofDemo(history[0]?.at ?? null)) continue;
-    const { name } = entry;
-    const user = own.find(({ sections }) => JSON.stringify(sections).includes(JSON.stringify(entry.id)));
-    if (history.some(({ at }) => !ofDemo(at))) kept.push({ kind, name, why: 'you changed it' });
-    else if (user !== undefined) kept.push({ kind, name, why: `job ${user.number} uses it` });
+    const { id, name } = entry;
+    const user = own.find(({ sections }) => JSON.stringify(sections).includes(JSON.stringify(id)));
+    if (history.some(({ at }) => !ofDemo(at))) kept.push({ kind, id, name, why: 'you changed it' });
+    else if (user !== undefined) kept.push({ kind, id, name, why: `job ${user.number} uses it` });
     else away.push(entry);
   }
   return { away, kept };

@@ -13,6 +13,7 @@ import { exportTexts } from '../records/carry/export.ts';
 import { photoIn } from '../records/carry/exportManifest.ts';
 import type { Db } from '../records/database/database.ts';
 import { BackupFailed } from '../records/database/errors.ts';
+import { countByStage } from '../records/jobs/findJobs.ts';
 import { fileOf } from '../records/photos/files.ts';
 import { NoSuchPage } from './request/errors.ts';
 import { frameOf, type PageContext, todayIn } from './request/pageContext.ts';
@@ -99,10 +100,13 @@ async function show(
 ): Promise<void> {
   const { db, dataDir, engine, where } = context.shop;
   const { at = null, kept = null } = context.backups ?? {};
+  const jobs = await countOf(db, 'job');
+  const found = Object.values(await countByStage(db)).reduce((sum, count) => sum + count, 0);
   const page = RecordsPage({
     frame: await frameOf(req, context),
     counts: {
-      jobs: await countOf(db, 'job'),
+      jobs,
+      putAway: jobs - found,
       readings: await countOf(db, 'reading'),
       photos: await countOf(db, 'photo'),
     },

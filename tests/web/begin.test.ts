@@ -53,6 +53,7 @@ it('a shop begins for real in one press: a backup first, the demo put away, its 
 
   const begun = await program.post('/begin', { who: 'TO' });
   expect(begun.text).toContain('The demo is put away.');
+  expect(begun.html).toContain('<a href="/catalogue/family/1125-4-plain">Replace its made-up figures</a>');
   const folder = /is in the backup (\S+?)\s?\./.exec(begun.text)?.[1] ?? '';
   expect(existsSync(join(folder, FILE_NAME))).toBe(true);
 
@@ -60,6 +61,7 @@ it('a shop begins for real in one press: a backup first, the demo put away, its 
   const list = (await program.get('/jobs')).text;
   expect([list.includes('first of ours'), list.includes('Demo customer')]).toEqual([true, false]);
   expect((await program.get('/jobs/1020')).text).toContain('first of ours');
+  expect((await program.get('/records')).text).toContain('20 jobs (19 of the demo, put away), ');
   const catalog = (await program.get('/catalogue')).text;
   expect(catalog).toContain('1125-4 stamped, plain wall');
   expect(catalog).toContain('Long stud 3/8-24 UNF');

@@ -15,7 +15,13 @@ export interface BackupLine {
 
 export interface RecordsProps {
   readonly frame: Frame;
-  readonly counts: { readonly jobs: number; readonly readings: number; readonly photos: number };
+  readonly counts: {
+    readonly jobs: number;
+    /** Jobs of the demo that beginning for real put away: saved, but found no more. */
+    readonly putAway: number;
+    readonly readings: number;
+    readonly photos: number;
+  };
   readonly where: string;
   /** The records are in a database server, into which a backup is restored otherwise than into a file. */
   readonly inPostgres: boolean;
@@ -49,7 +55,8 @@ export function RecordsPage(props: RecordsProps) {
       <dl class="facts">
         <dt>Saved here</dt>
         <dd>
-          {counts.jobs} job{counts.jobs === 1 ? '' : 's'}, {counts.readings} reading
+          {counts.jobs} job{counts.jobs === 1 ? '' : 's'}
+          {counts.putAway > 0 && ` (${counts.putAway} of the demo, put away)`}, {counts.readings} reading
           {counts.readings === 1 ? '' : 's'}, {counts.photos} photo{counts.photos === 1 ? '' : 's'}
         </dd>
         <dt>Saved in</dt>
@@ -81,7 +88,7 @@ function Backups({ backups, daily, kept, failure, inPostgres }: RecordsProps) {
       <p>
         {daily === null
           ? 'No daily backup is made: BACKUP_AT is off.'
-          : `A backup is made every day at ${daily}. The newest ${kept} daily backups stay; those made here stay until you remove them.`}{' '}
+          : `A backup is made every day at ${daily}. The newest ${kept} daily backups stay; those made here stay until you delete their folders.`}{' '}
         {inPostgres
           ? 'Backups are on this computer, in the folder with the photos. Take one off site now and then.'
           : 'Backups are on the same disk as the shop itself. Take one off site now and then.'}

@@ -14,7 +14,12 @@ export interface BeginningTold {
   readonly demoJobs: readonly string[];
   readonly ownJobs: number;
   readonly away: readonly { readonly kind: string; readonly name: string }[];
-  readonly kept: readonly { readonly kind: string; readonly name: string; readonly why: string }[];
+  readonly kept: readonly {
+    readonly kind: string;
+    readonly id: string;
+    readonly name: string;
+    readonly why: string;
+  }[];
   readonly limits: readonly string[];
 }
 
@@ -118,9 +123,10 @@ function What({ told, heads }: { told: BeginningTold; heads: readonly [string, s
       <ul>
         <li>{ownJobs === 0 ? 'No job of your own yet' : `${count(ownJobs, 'job')} of your own, whole`}</li>
         <li>Every catalog entry and limit you entered or changed, and people</li>
-        {kept.map(({ name, why }) => (
+        {kept.map(({ kind, id, name, why }) => (
           <li>
-            {name}, from the demo: {why}. Replace its made-up figures.
+            {name}, from the demo: {why}.{' '}
+            <a href={`/catalogue/${kind}/${encodeURIComponent(id)}`}>Replace its made-up figures</a>
           </li>
         ))}
       </ul>

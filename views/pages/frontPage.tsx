@@ -77,7 +77,7 @@ export function FrontPage({ frame, open, openCount, exampleHref, begin, rings }:
             <JobLines jobs={open} />
             <p>
               <a class="button" href="/jobs?stage=open" id="all-open">
-                All {openCount} open jobs
+                All open jobs
               </a>
             </p>
           </>

@@ -28,6 +28,9 @@ export async function withBackup<T>(
     const folder = await folderIn(place);
     if (folder !== null) return then(folder, folder);
   }
+  if (!places.some((place) => existsSync(place))) {
+    throw noBackup(`There is no file or folder ${resolve(given)}. Name a backup's folder or its .zip.`);
+  }
   throw noBackup(
     `${resolve(given)} is not a finished backup: ${MANIFEST} is missing. Name a backup's folder or its .zip, such as ${join(dataDir, BACKUPS, 'coverwright-20260302-170405')}.`,
   );

@@ -4,6 +4,7 @@ import { join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import Database from 'better-sqlite3';
 import { SettingsRefused } from '../../settings.ts';
+import { fileSettings } from '../../settingsFile.ts';
 import { shopOfCommand } from '../carry/commandFolder.ts';
 import { FILE_NAME, makeFolder } from '../database/database.ts';
 import { MoveFailed, RecordsUnavailable, RestoreFailed, ShopWillNotOpen } from '../database/errors.ts';
@@ -147,12 +148,22 @@ async function swap(dataDir: string, incoming: string, stamp: string, from: stri
   return present.length > 0 ? aside : null;
 }
 
+/** What comes after a restore into a new folder: no backup holds the settings. */
+export function nextInWords(dataDir: string): string {
+  return Object.keys(fileSettings(dataDir)).length > 0
+    ? 'Now start the program.'
+    : `No settings are saved in ${dataDir}, and a backup holds none. Run npm run setup, then start the program.`;
+}
+
 async function main(): Promise<void> {
   try {
     const words = process.argv.slice(2);
     const folder = words.find((word) => word !== '--yes');
     if (folder === undefined) {
-      throw new RestoreFailed('no-backup', 'Name the backup to restore: npm run restore -- FOLDER');
+      throw new RestoreFailed(
+        'no-backup',
+        'Name the backup to restore, its folder or its .zip: npm run restore -- THE.zip',
+      );
     }
     const { dataDir, databaseUrl } = shopOfCommand(process.env, { makes: true });
     const now = () => new Date();
@@ -174,6 +185,7 @@ async function main(): Promise<void> {
       console.log(`What was there is now in ${done.aside}, unchanged. This command can't restore it.`);
     }
     for (const line of accessInWords(done.access)) console.log(line);
+    if (done.aside === null) console.log(nextInWords(dataDir));
   } catch (error) {
     const said =
       error instanceof RestoreFailed ||

@@ -13,9 +13,10 @@ import { dirname, join } from 'node:path';
 import { unzipSync, zipSync } from 'fflate';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { listBackups } from '../../../src/records/backup/list.ts';
-import { restore } from '../../../src/records/backup/restore.ts';
+import { nextInWords, restore } from '../../../src/records/backup/restore.ts';
 import { FILE_NAME, openShop } from '../../../src/records/database/database.ts';
 import { fileOf, hashOf } from '../../../src/records/photos/files.ts';
+import { writeSettings } from '../../../src/settingsFile.ts';
 import { type Served, serve } from '../../web/program.ts';
 import { photograph } from '../photos/photograph.ts';
 import { jpeg } from '../photos/pictures.ts';
@@ -106,6 +107,25 @@ test('a folder with two backups asks for one of them by name', async () => {
     message: `There are 2 backups in ${two}: ${[name, 'older'].sort().join(', ')}. Name one of them. Nothing was changed.`,
   });
   expect(existsSync(join(dataDir, FILE_NAME))).toBe(false);
+});
+
+test('a name that is no file and no folder is said to be nowhere', async () => {
+  const nowhere = join(place, 'nowhere.zip');
+  const { dataDir, restored } = await onAnotherMachine(nowhere);
+  expect(await errorOf(restored)).toMatchObject({
+    code: 'no-backup',
+    message: `There is no file or folder ${nowhere}. Name a backup's folder or its .zip. Nothing was changed.`,
+  });
+  expect(existsSync(dataDir)).toBe(false);
+});
+
+test('a new folder has no settings, since no backup holds any, and is told how to get them', async () => {
+  const dataDir = mkdtempSync(join(place, 'settings-'));
+  expect(nextInWords(dataDir)).toBe(
+    `No settings are saved in ${dataDir}, and a backup holds none. Run npm run setup, then start the program.`,
+  );
+  writeSettings(dataDir, { PORT: '4180' });
+  expect(nextInWords(dataDir)).toBe('Now start the program.');
 });
 
 test.each([

@@ -43,6 +43,7 @@ export function AccountPage(props: AccountProps) {
               label="Current password"
               name="old"
               autocomplete="current-password"
+              {...(mustChoosePassword && { hint: 'The one you just signed in with' })}
               value={error('old') === null ? fields.old : undefined}
               error={error('old')}
             />

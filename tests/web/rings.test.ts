@@ -19,7 +19,7 @@ test('the front page lists what was signed on a ring not recorded as joined, the
   expectSound(page.html);
   expect(page.text).toMatch(
     new RegExp(
-      `Job ${worse.number} , .*Without its ring: After the cut: friction-surface waviness \\d+ % more .*Job ${mild.number} ,`,
+      `Job ${worse.number} , .*Without its ring: After the cut, friction-surface waviness is \\d+ % more .*Job ${mild.number} ,`,
     ),
   );
 

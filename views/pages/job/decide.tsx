@@ -130,6 +130,8 @@ function Subjects(props: DecideProps & { undecided: boolean }) {
   const drawn = undecided ? check : (job.sections.decision?.body.check ?? null);
   // What is replaced is not cut.
   const cut = drawn !== null && cutTold(drawn.verdict) && job.outcome !== 'replace';
+  // From the decision on the plan stands at the cut, which waits for the ring.
+  const ringDue = job.outcome === 'face-and-ring' && (job.weldedAt ?? 0) === 0;
   const href = `/jobs/${encodeURIComponent(job.number)}`;
   return (
     <div class="subjects">
@@ -160,7 +162,7 @@ function Subjects(props: DecideProps & { undecided: boolean }) {
           <TryAnotherCut {...props} check={check} />
         </Subject>
       )}
-      {cut && job.outcome === null && (
+      {cut && (job.outcome === null || ringDue) && (
         <Subject title="Cut plan" says={planInWords(plan)} open={false}>
           <CutPlanPart plan={plan} unit={unit} id="job" level={3} />
         </Subject>

@@ -186,10 +186,12 @@ export const catalogueWasherSchema = strict('The washer or shim', shapeOf(CATALO
 ) satisfies z.ZodType<CatalogueWasher>;
 
 /** A flexplate stack as the catalog keeps it. Its nut's thread is read from `nutThreadTyped`. */
+export const stackNutSchema = strict('The nut', nutFields(threadAlready)).superRefine(across(refuseNut));
+
 export const catalogueStackSchema = strict('The stack', {
   ...shapeOf(CATALOGUE_STACK),
   stack: stackSchema,
-  nut: orNull(strict('The nut', nutFields(threadAlready)).superRefine(across(refuseNut))),
+  nut: orNull(stackNutSchema),
 }).transform((sent, ctx): CatalogueStack => {
   const refuse: Refuse = (path, message) => ctx.addIssue({ code: 'custom', path, message });
   const { nut, nutThreadTyped: typed } = sent;

@@ -53,7 +53,7 @@ export function refuseStud(stud: Omit<Stud, 'thread'>, refuse: Refuse): void {
   }
 }
 
-const layer = strict('The entry', shapeOf(LAYER)).superRefine(
+export const layerSchema = strict('The entry', shapeOf(LAYER)).superRefine(
   across<Layer>(({ name, thicknessMm, toleranceMm }, refuse) => {
     if (toleranceMm < thicknessMm) return;
     refuse(
@@ -65,7 +65,7 @@ const layer = strict('The entry', shapeOf(LAYER)).superRefine(
 
 export const stackSchema = strict('The stack', {
   ...shapeOf(STACK),
-  layers: list('The layers', layer, {
+  layers: list('The layers', layerSchema, {
     least: 1,
     most: MOST_LAYERS,
     empty: 'The flexplate stack has no layers; give at least the plate, with its thickness.',

@@ -22,7 +22,8 @@ import {
   spread,
   textWidth,
 } from '../../views/drawings/lettering.ts';
-import { placeOf, STACK_WIDTH, StudInStack, stackScale } from '../../views/drawings/studInStack.tsx';
+import { STACK_WIDTH } from '../../views/drawings/stackParts.tsx';
+import { placeOf, StudInStack, stackScale } from '../../views/drawings/studInStack.tsx';
 import { roundScale } from '../../views/drawings/ticks.ts';
 import { TorqueWindow } from '../../views/drawings/torqueWindowPicture.tsx';
 import { TALL, TrackUnrolled, trackScales, WIDE } from '../../views/drawings/trackUnrolled.tsx';

@@ -57,7 +57,7 @@ export function placeLengths(lengths: readonly Length[], left: number, right: nu
     const reach = width + 6 + (arrows === 'outside' ? TAIL : 4);
     const sides: readonly PlacedLength['lettering'][] = fits ? ['between'] : ['left', 'right'];
     let best: PlacedLength | null = null;
-    for (let row = 0; best === null && row < 6; row++) {
+    for (let row = 0; best === null && row < Math.max(6, lengths.length); row++) {
       for (const lettering of sides) {
         const spare = arrows === 'outside' ? TAIL : 0;
         const box = {
@@ -116,10 +116,10 @@ export function Dimension({ length, y, away }: { length: PlacedLength; y: number
         }
         class="arrow"
       />
-      <text x={at(textX)} y={at(line - 4)} class={`dim-figure ${anchor}${bad}`}>
+      <text x={at(textX)} y={at(line - 4)} class={`dim-figure halo ${anchor}${bad}`}>
         {length.figure}
       </text>
-      <text x={at(textX)} y={at(line + LETTER)} class={`label ${anchor}${bad}`}>
+      <text x={at(textX)} y={at(line + LETTER)} class={`label halo ${anchor}${bad}`}>
         {length.word}
       </text>
     </g>

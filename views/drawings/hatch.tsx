@@ -4,11 +4,14 @@ export function Hatch({
   size,
   turn = 45,
   line = 'hair',
+  pair = 0,
 }: {
   id: string;
   size: number;
   turn?: number;
   line?: 'hair' | 'thin';
+  /** Lines in pairs, so far apart. */
+  pair?: number;
 }) {
   return (
     <pattern
@@ -18,7 +21,7 @@ export function Hatch({
       patternUnits="userSpaceOnUse"
       patternTransform={`rotate(${turn})`}
     >
-      <path d={`M0 0V${size}`} class={line} />
+      <path d={`M0 0V${size}${pair > 0 ? `M${pair} 0V${size}` : ''}`} class={line} />
     </pattern>
   );
 }

@@ -2,7 +2,19 @@ import { type LengthUnit, lengthFigure, listInWords, printLength } from '../../s
 import type { Nut, Stack, Stud, StudCheck } from '../../shared/words/stud/stud.ts';
 import { Dimension, type Length, placeLengths, ROW } from './dimension.tsx';
 import { Hatch } from './hatch.tsx';
-import { at, fitText, LETTER, textWidth } from './lettering.ts';
+import { at, LETTER } from './lettering.ts';
+import {
+  type Along,
+  LayerNames,
+  LayerSection,
+  MOST_PER_MM,
+  majorMmOf,
+  NutOutside,
+  NutSection,
+  nutPlace,
+  Pad,
+  STACK_WIDTH,
+} from './stackParts.tsx';
 
 export interface StudInStackProps {
   readonly id: string;
@@ -19,13 +31,7 @@ export interface StudInStackProps {
   readonly padDiameterMm?: number | null;
 }
 
-export const STACK_WIDTH = 352;
 const EDGE = 8;
-const MOST_PER_MM = 8.5;
-
-function threadMajorMm({ thread }: Stud): number {
-  return thread.system === 'unified' ? thread.majorInch * 25.4 : thread.majorMm;
-}
 
 function threadPitchMm({ thread }: Stud): number {
   return thread.system === 'unified' ? 25.4 / thread.threadsPerInch : thread.pitchMm;
@@ -34,25 +40,21 @@ function threadPitchMm({ thread }: Stud): number {
 /** Every length of the drawing, in mm from the pad's seating face in the seated view. */
 function lengthsOf(props: StudInStackProps) {
   const { stud, stack, nut, pullForwardMm } = props;
-  const majorMm = threadMajorMm(stud);
+  const majorMm = majorMmOf(stud.thread);
   const pitchMm = threadPitchMm(stud);
   const stackMm = stack.layers.reduce((sum, layer) => sum + layer.thicknessMm, 0);
-  const nutFrom = stackMm + (nut?.washerMm ?? 0);
-  const nutTo = nutFrom + (nut?.heightMm ?? 0);
+  const place = nutPlace(nut, stackMm, majorMm);
+  const { nutFrom, nutTo } = place;
   const engagedFrom = Math.max(stud.threadStartMm, nutFrom + (nut?.countersinkMm ?? 0));
   const engagedTo = Math.min(stud.threadEndMm, nutTo - (nut?.countersinkMm ?? 0));
   return {
-    majorMm,
     pitchMm,
     minorMm: majorMm - 1.2 * pitchMm,
-    stackMm,
-    nutFrom,
-    nutTo,
+    ...place,
     engagedFrom,
     engagedTo,
     padThicknessMm: props.padThicknessMm ?? 10,
     padRadiusMm: Math.max(props.padDiameterMm ?? 0, 2.3 * majorMm) / 2,
-    nutRadiusMm: Math.max(nut?.bearingOuterDiameterMm ?? 0, 1.55 * majorMm) / 2,
     gapMm: pullForwardMm ?? 0,
   };
 }
@@ -231,7 +233,6 @@ function View(props: ViewProps & { pushedBack: boolean }) {
   const own = `${id}-${offered ? 'offered' : pushedBack ? 'back' : 'seated'}`;
   const mm = lengthsOf(props);
   const k = stackScale(props);
-  const x = (along: number) => placeOf(props, along);
   const half = Math.max(k * mm.padRadiusMm + 8, k * mm.nutRadiusMm + 16 + stack.layers.length * (LETTER + 4));
   const { above, below } = dimensionsOf(props, pushedBack, half);
   const { top, bottom } = heightOf(props, half);
@@ -255,9 +256,13 @@ function View(props: ViewProps & { pushedBack: boolean }) {
           [0, 1, 2].map((size) => <Hatch id={`${own}-h${turn}-${size}`} size={6 + 2 * size} turn={turn} />),
         )}
       </defs>
-      <Layers props={props} own={own} x={x} k={k} half={half} />
+      <Layers props={props} own={own} half={half} />
       <Assembled {...props} own={own} />
-      <LayerNames props={props} x={x} top={-half} />
+      <LayerNames
+        of={placesOf(props).map(({ layer, left, right }) => ({ name: layer.name, at: (left + right) / 2 }))}
+        end={placeOf(props, mm.stackMm)}
+        top={-half}
+      />
       {above.map((length) => (
         <Dimension length={length} y={-half - LETTER - 5} away="up" />
       ))}
@@ -279,8 +284,8 @@ function Assembled(props: StudInStackProps & { pushedBack: boolean; own: string 
   const nutHalf = k * mm.nutRadiusMm;
   return (
     <>
-      <Pad x={padFrom} width={k * mm.padThicknessMm} half={k * mm.padRadiusMm} own={own} />
-      {nut && !pushedBack && <NutSection nut={nut} own={own} x={x} mm={mm} k={k} />}
+      <Pad x={padFrom} width={k * mm.padThicknessMm} half={k * mm.padRadiusMm} hatch={`${own}-h45-1`} />
+      {nut && !pushedBack && <NutSection nut={nut} hatch={`${own}-h135-0`} x={x} mm={mm} k={k} />}
       {nut && pushedBack && (
         <path
           d={`M${at(x(mm.nutFrom))} ${at(-nutHalf)}H${at(x(mm.nutTo))}V${at(nutHalf)}H${at(x(mm.nutFrom))}Z`}
@@ -311,66 +316,34 @@ function Assembled(props: StudInStackProps & { pushedBack: boolean; own: string 
 }
 
 type Lengths = ReturnType<typeof lengthsOf>;
-type Along = (mm: number) => number;
 
-/** Plates in section, each hatched its own way; their outer ends are broken off, because they go on. */
-function Layers({
-  props,
-  own,
-  x,
-  k,
-  half,
-}: {
-  props: StudInStackProps;
-  own: string;
-  x: Along;
-  k: number;
-  half: number;
-}) {
-  const major = threadMajorMm(props.stud);
-  let from = 0;
+/** Plates in section, each hatched its own way. */
+function Layers({ props, own, half }: { props: ViewProps; own: string; half: number }) {
+  const k = stackScale(props);
+  const bare = majorMmOf(props.stud.thread) + 0.8;
   return (
     <>
-      {props.stack.layers.map((layer, index) => {
-        const left = x(from);
-        from += layer.thicknessMm;
-        const right = x(from);
-        const hole = (k * (layer.holeDiameterMm ?? major + 0.8)) / 2;
-        const hatch = `url(#${own}-h${index % 2 === 0 ? 45 : 135}-${index % 3})`;
-        const wave = (right - left) / 4;
-        return [-1, 1].map((side) => (
-          <g>
-            <rect
-              x={at(left)}
-              y={at(side < 0 ? -half : hole)}
-              width={at(right - left)}
-              height={at(half - hole)}
-              fill={hatch}
-            />
-            <path
-              d={`M${at(left)} ${at(side * half)}V${at(side * hole)}H${at(right)}V${at(side * half)}`}
-              class="thick"
-            />
-            <path
-              d={`M${at(left)} ${at(side * half)}q${at(wave)} ${-4} ${at(2 * wave)} 0t${at(2 * wave)} 0`}
-              class="thin"
-            />
-          </g>
-        ));
-      })}
+      {placesOf(props).map(({ layer, left, right }, index) => (
+        <LayerSection
+          left={left}
+          right={right}
+          hole={(k * (layer.holeDiameterMm ?? bare)) / 2}
+          half={half}
+          hatch={`${own}-h${index % 2 === 0 ? 45 : 135}-${index % 3}`}
+        />
+      ))}
     </>
   );
 }
 
-function Pad({ x, width, half, own }: { x: number; width: number; half: number; own: string }) {
-  const box = { x: at(x), y: at(-half), width: at(width), height: at(2 * half) };
-  return (
-    <>
-      <rect {...box} class="metal" />
-      <rect {...box} fill={`url(#${own}-h45-1)`} />
-      <rect {...box} class="thick" />
-    </>
-  );
+/** Where each layer begins and ends in the drawing. */
+function placesOf(props: ViewProps) {
+  let from = 0;
+  return props.stack.layers.map((layer) => {
+    const left = placeOf(props, from);
+    from += layer.thicknessMm;
+    return { layer, left, right: placeOf(props, from) };
+  });
 }
 
 /** Thread after ISO 6410: crests thick, roots thin, ends of full thread thick. */
@@ -397,70 +370,6 @@ function StudBody({ stud, mm, k, x }: { stud: Stud; mm: Lengths; k: number; x: A
         d={`M${at(x(stud.threadStartMm))} ${at(-crest)}V${at(crest)}M${at(x(stud.threadEndMm))} ${at(-crest)}V${at(crest)}`}
         class="thick"
       />
-    </>
-  );
-}
-
-/** The nut above the axis in section, countersunk at both ends; a washer under it. */
-function NutSection({ nut, own, x, mm, k }: { nut: Nut; own: string; x: Along; mm: Lengths; k: number }) {
-  const crest = (k * mm.majorMm) / 2;
-  const outer = k * mm.nutRadiusMm;
-  const sink = k * nut.countersinkMm;
-  const [left, right] = [x(mm.nutFrom), x(mm.nutTo)];
-  const nutShape = `M${at(left)} ${at(-crest - sink)}V${at(-outer)}H${at(right)}V${at(-crest - sink)}L${at(right - sink)} ${at(-crest)}H${at(left + sink)}Z`;
-  return (
-    <>
-      <path d={nutShape} fill={`url(#${own}-h135-0)`} />
-      <path d={nutShape} class="thick" />
-      {nut.washerMm > 0 && (
-        <rect
-          x={at(x(mm.stackMm))}
-          y={at(-outer - 4)}
-          width={at(k * nut.washerMm)}
-          height={at(2 * outer + 8)}
-          class="washer"
-        />
-      )}
-    </>
-  );
-}
-
-/** The nut below the axis from outside: it hides the stud. */
-function NutOutside({ x, mm, k }: { x: Along; mm: Lengths; k: number }) {
-  const outer = k * mm.nutRadiusMm;
-  const [left, right] = [x(mm.nutFrom), x(mm.nutTo)];
-  const bevel = Math.min(3, (right - left) / 4);
-  return (
-    <path
-      d={`M${at(left)} 0V${at(outer)}H${at(right - bevel)}L${at(right)} ${at(outer - bevel)}V0M${at(left)} ${at(outer / 2)}H${at(right)}`}
-      class="nut-outside"
-    />
-  );
-}
-
-/** Names with a leader that ends in a dot on the layer (ISO 128-22), on the side that has more room. */
-function LayerNames({ props, x, top }: { props: StudInStackProps; x: Along; top: number }) {
-  const { layers } = props.stack;
-  const total = layers.reduce((sum, layer) => sum + layer.thicknessMm, 0);
-  const room = STACK_WIDTH - 4 - (x(total) + 14);
-  let from = 0;
-  return (
-    <>
-      {layers.map((layer, index) => {
-        const middle = x(from + layer.thicknessMm / 2);
-        from += layer.thicknessMm;
-        const y = top + 12 + (layers.length - 1 - index) * (LETTER + 4);
-        const text = fitText(layer.name, LETTER, room);
-        return (
-          <>
-            <path d={`M${at(middle)} ${at(y)}H${at(x(total) + 12)}`} class="leader" />
-            <circle cx={at(middle)} cy={at(y)} r="1.9" class="arrow" />
-            <text x={at(x(total) + 15)} y={at(y + LETTER * 0.36)} class="label halo">
-              {textWidth(text, LETTER) > 0 ? text : `layer ${index + 1}`}
-            </text>
-          </>
-        );
-      })}
     </>
   );
 }

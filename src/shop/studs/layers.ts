@@ -6,6 +6,11 @@ import { kindOf } from '../../calc/stud/holes/pilotLinesUp.ts';
 const USUAL_PLATE_MM = 3.5;
 const USUAL_CASTING_MM = 9;
 
+/** What a layer is drawn and judged as, where its form does not say it by its name. */
+export function layerKind(layer: Pick<Layer, 'name' | 'kind'>): LayerKind {
+  return kindOf(layer);
+}
+
 /** How thick a layer of that kind usually is; null for a shim, which may have any thickness. */
 export function usualThicknessMm(layer: Pick<Layer, 'name' | 'kind'>): number | null {
   const kind = kindOf(layer);

@@ -26,6 +26,7 @@ import { ownAddress } from '../request/ownAddress.ts';
 import { frameOf, type PageContext, rememberPreference } from '../request/pageContext.ts';
 import { type Fields, fieldsOf, TypedForm } from '../request/typed.ts';
 import { withInitials } from '../request/whoFaults.ts';
+import { stackDrawn } from '../stud/stackDrawn.ts';
 import { layerRows } from '../stud/stackForm.ts';
 import { askAboutEntry, entryAsTyped, entryBox, readEntry } from './entryForm.ts';
 import { entryRevisionsInWords, entryStale } from './entryWords.ts';
@@ -122,7 +123,7 @@ async function save(
   const frame = await frameOf(req, context);
   const shown = entry ? entryAsTyped(entry, writingIn(fields, frame)) : {};
   const form = new TypedForm(fields, frame, shown);
-  if (fields.add === 'layer') {
+  if (fields.add === 'layer' || fields.add === 'drawing') {
     await show(context, req, res, { kind, entry, fields });
     return;
   }
@@ -197,7 +198,9 @@ async function show(
     entryRevisionsInWords(kind, await entryHistory(db, kind, id), await typedIn(db, kind, id), frame);
   const rows = layerRows(new TypedForm(fields, frame));
   const history = entry ? await told(entry) : [];
-  const props = { frame, kind, entry, history, fields, layerRows: rows, faults, doubts, stale };
+  const typedStack =
+    kind === 'stack' ? stackDrawn(fields, frame, entry ? entryAsTyped(entry, frame) : {}) : null;
+  const props = { frame, kind, entry, history, fields, layerRows: rows, typedStack, faults, doubts, stale };
   res.status(stale !== null ? 409 : faults.length > 0 ? 422 : 200).send(renderPage(EntryPage(props)));
 }
 

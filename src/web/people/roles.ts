@@ -31,6 +31,7 @@ export const LEAST_ROLE: Readonly<Record<string, Least>> = {
   'GET /jobs/:number/bending': 'reader',
   'GET /jobs/:number/what-if': 'reader',
   'GET /stud': 'reader',
+  'GET /stud/drawn': 'reader',
   'GET /stud/flexplate': 'reader',
   'GET /stud/gap': 'reader',
   'GET /stud/slip': 'reader',

@@ -49,7 +49,7 @@ export class TypedForm {
   /** Lengths, torques and pressures read so far, but those typed simply as the number in mm, N·m or MPa. */
   readonly quantities: TypedQuantity[] = [];
   /** Lengths that look like a slip and were not confirmed. */
-  readonly doubts: DoubtedLength[] = [];
+  readonly doubts: (DoubtedLength & { readonly question: string })[] = [];
   readonly #noted = new Map<string, { readonly kind: TypedKind; readonly bare: UnitName }>();
   /** As the form says, where it does. */
   readonly writing: Writing;
@@ -124,7 +124,7 @@ export class TypedForm {
   /** Asks about what is in a box: what may be meant has a button; `says` null where it cannot be taken as typed. */
   ask(name: string, question: string, says: string | null, meant: readonly string[]): void {
     this.fault(name, says === null ? question : `${question} Enter it again, or confirm it below.`);
-    this.doubts.push({ name, typed: this.text(name), says, meant });
+    this.doubts.push({ name, typed: this.text(name), question, says, meant });
   }
 
   /** Several readings of one place, parted by semicolons: `4.92; 4.93`. Empty gives none. */

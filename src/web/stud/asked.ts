@@ -38,8 +38,9 @@ export function askAboutLayers(form: TypedForm): void {
   for (let i = 0; i < layerRows(form); i++) {
     const name = form.text(`ln.${i}`) || `layer ${i + 1}`;
     const usualMm = usualThicknessMm({ name, kind: form.choice(`lk.${i}`, LAYER_KINDS) });
-    if (usualMm !== null && form.has(`lt.${i}`))
-      form.lengthLike(`lt.${i}`, `Thickness of ${name}`, usualMm, 'unit');
+    const box = `lt.${i}`;
+    if (usualMm !== null && form.has(box) && !form.faults.some(({ path }) => path === box))
+      form.lengthLike(box, `Thickness of ${name}`, usualMm, 'unit');
   }
 }
 

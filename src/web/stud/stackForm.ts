@@ -35,22 +35,27 @@ export function readGap(form: TypedForm, ofStackMm: number | null): number | nul
   return form.lengthLike(box, label, expectedGapMm(ofStackMm));
 }
 
+/** One row of the layers; nothing is missing of one that was not begun. */
+export function readLayer(form: TypedForm, row: number) {
+  const typed = anyTyped(form, LAYER, { row });
+  const of = `layer ${row + 1}`;
+  const layer = readBody(form, LAYER, {
+    row,
+    of: form.text(`${LAYER.name.box}.${row}`) || of,
+    ifEmpty: { name: of },
+    idle: !typed,
+  });
+  return { typed, layer };
+}
+
 /**
  * A flexplate stack as typed: its layers row by row, the nut, the pull-forward gap. null when something is missing or
  * cannot be used; the form then holds the sentences.
  */
 export function readStack(form: TypedForm, name?: string): CatalogueStack | null {
-  const layers = Array.from({ length: layerRows(form) }, (_, row) => {
-    const typed = anyTyped(form, LAYER, { row });
-    const of = `layer ${row + 1}`;
-    const layer = readBody(form, LAYER, {
-      row,
-      of: form.text(`${LAYER.name.box}.${row}`) || of,
-      ifEmpty: { name: of },
-      idle: !typed,
-    });
-    return { typed, layer };
-  }).flatMap(({ typed, layer }) => (typed ? [layer] : []));
+  const layers = Array.from({ length: layerRows(form) }, (_, row) => readLayer(form, row)).flatMap(
+    ({ typed, layer }) => (typed ? [layer] : []),
+  );
   const thread = readThreadField(form, NUT_THREAD_BOX, 'internal');
   const marked = nutClassMarked(form, thread);
   const read = readBody(form, CATALOGUE_STACK, { ifEmpty: { name } });

@@ -15,6 +15,7 @@ import { gapRouter } from './gap.ts';
 import { handAlong, handBoxes } from './inHand.ts';
 import { onJointField, readJoint, torqueFromOf } from './joint.ts';
 import { shelves, studFrame } from './request.ts';
+import { stackDrawn, stackDrawnRouter } from './stackDrawn.ts';
 import { layerRows, noteStack, readGap, readStack } from './stackForm.ts';
 import { getStacksForStud } from './stacks.ts';
 
@@ -25,6 +26,7 @@ export function studRouter(context: PageContext): Router {
   const router = Router();
   router.use(flexplateRouter(context));
   router.use(gapRouter(context));
+  router.use(stackDrawnRouter(context));
   const to = handledIn(context);
   router.get('/stud', to(getStudForStack));
   router.get('/stud/stacks', to(getStacksForStud));
@@ -69,6 +71,7 @@ export async function studsAsked(context: PageContext, req: Request, asWritten: 
     stacks: stacksListed(stacks, listedBy(fields), stackId).map(({ id, body }) => ({ id, stack: body })),
     stackFilters: stackFilters(stacks),
     layerRows: layerRows(form),
+    typedStack: stackId === OWN ? stackDrawn(fields, frame) : null,
     doubts: form.doubts,
     chosen,
     threadMissing: chosen !== null && form.faults.length === 0 && !threadKnown,

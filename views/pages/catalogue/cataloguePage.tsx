@@ -21,6 +21,7 @@ import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Field } from '../../parts/form/fieldBox.tsx';
 import { WhoField } from '../../parts/form/whoField.tsx';
+import type { StackTyped } from '../../parts/stackDrawnPart.tsx';
 import { NutFields } from '../stud/nutFields.tsx';
 import { nutInWords, washerInWords } from '../stud/shelfParts.tsx';
 import { StackFields } from '../stud/stackFields.tsx';
@@ -191,6 +192,8 @@ export interface EntryPageProps {
   readonly history: readonly EntryRevisionTold[];
   readonly fields: Readonly<Record<string, string>>;
   readonly layerRows: number;
+  /** null for what is no stack. */
+  readonly typedStack: StackTyped | null;
   readonly faults: readonly Fault[];
   readonly doubts: readonly DoubtedLength[];
   readonly stale: EntryStale | null;
@@ -198,7 +201,7 @@ export interface EntryPageProps {
 
 /** One entry by form: a new one, or a new revision of one. */
 export function EntryPage(props: EntryPageProps) {
-  const { frame, kind, entry, history, fields, layerRows, faults, doubts, stale } = props;
+  const { frame, kind, entry, history, fields, layerRows, typedStack, faults, doubts, stale } = props;
   const word = ENTRY_WORD[kind].one;
   const mayChange = may(frame, 'keeper');
   const action = entry ? `/catalogue/${kind}/${encodeURIComponent(entry.id)}` : `/catalogue/${kind}`;
@@ -222,7 +225,9 @@ export function EntryPage(props: EntryPageProps) {
         {kind === 'nut' && <NutFields {...boxes} />}
         {kind === 'washer' && <BodyFields of={CATALOGUE_WASHER} {...boxes} />}
         {kind === 'gauge' && <BodyFields of={GAUGE} {...boxes} />}
-        {kind === 'stack' && <StackFields {...boxes} rows={layerRows} />}
+        {typedStack && (
+          <StackFields {...boxes} rows={layerRows} typedStack={typedStack} entryId={entry?.id} />
+        )}
         <Doubted doubts={doubts} fields={fields} />
         {mayChange && <SaveEntry {...props} action={action} />}
       </ChangeForm>

@@ -5,6 +5,7 @@ import type { Fault } from '../../../shared/words/refusal.ts';
 import { EntryTable } from '../../parts/entryTable.tsx';
 import { BodyFields, Boxes } from '../../parts/form/bodyFields.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
+import { StackDrawnPart, type StackTyped } from '../../parts/stackDrawnPart.tsx';
 import { NutClass } from './nutFields.tsx';
 
 export interface StackFieldsProps {
@@ -12,6 +13,9 @@ export interface StackFieldsProps {
   readonly rows: number;
   readonly faults: readonly Fault[];
   readonly writing: Writing;
+  readonly typedStack: StackTyped;
+  /** The entry of the catalog that is changed. */
+  readonly entryId?: string | undefined;
   /** Only what it measures: it is in no catalog. */
   readonly inHand?: boolean;
 }
@@ -25,12 +29,12 @@ const KINDS = [
 ];
 
 /** A stack layer by layer from the pad toward the engine, and the nut that clamps it. */
-export function StackFields({ rows, inHand = false, ...boxes }: StackFieldsProps) {
+export function StackFields({ rows, typedStack, entryId, inHand = false, ...boxes }: StackFieldsProps) {
   const { fields, faults, writing } = boxes;
   const error = errorsOf(faults);
   const layer = entriesOf(LAYER);
   return (
-    <>
+    <div id="stack-boxes">
       {!inHand && (
         <div class="fields">
           <Boxes of={{ name }} {...boxes} />
@@ -65,6 +69,7 @@ export function StackFields({ rows, inHand = false, ...boxes }: StackFieldsProps
           ),
         }))}
       />
+      <StackDrawnPart typed={typedStack} unit={writing.lengthUnit} entryId={entryId} />
       <BodyFields
         of={MEASURED}
         {...boxes}
@@ -73,6 +78,6 @@ export function StackFields({ rows, inHand = false, ...boxes }: StackFieldsProps
         }}
       />
       {!inHand && <BodyFields of={OF_ENTRY} {...boxes} />}
-    </>
+    </div>
   );
 }

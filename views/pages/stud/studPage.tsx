@@ -18,6 +18,7 @@ import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Choice, Field } from '../../parts/form/fieldBox.tsx';
 import { Sign } from '../../parts/form/sign.tsx';
+import type { StackTyped } from '../../parts/stackDrawnPart.tsx';
 import { bareCallout } from './handParts.tsx';
 import { JointFields } from './jointFields.tsx';
 import { KitPart } from './kitPart.tsx';
@@ -33,6 +34,8 @@ export interface StudPageProps {
   /** What there is to show fewer stacks by. */
   readonly stackFilters: { readonly counts: readonly string[]; readonly nutThreads: readonly string[] };
   readonly layerRows: number;
+  /** Of a stack that is entered layer by layer: what of it can be drawn. */
+  readonly typedStack: StackTyped | null;
   readonly doubts: readonly DoubtedLength[];
   readonly chosen: CatalogueStack | null;
   /** No nut thread is entered, and none was chosen: no stud can be named. */
@@ -164,8 +167,15 @@ function StudForm(props: StudPageProps) {
       {props.hand && <HandAlong {...props.hand} frame={frame} />}
       <FewerStacks fields={fields} {...props.stackFilters} />
       <WhichStack {...props} />
-      {stackId === 'own' && (
-        <StackFields fields={fields} rows={props.layerRows} faults={faults} writing={props.writing} inHand />
+      {props.typedStack && (
+        <StackFields
+          fields={fields}
+          rows={props.layerRows}
+          faults={faults}
+          writing={props.writing}
+          typedStack={props.typedStack}
+          inHand
+        />
       )}
       <Doubted doubts={props.doubts} fields={fields} />
       {(chosen || stackId === 'own') && (

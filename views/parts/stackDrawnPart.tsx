@@ -1,0 +1,63 @@
+import type { LengthUnit } from '../../shared/words/print.ts';
+import { StackDrawn, type StackDrawnProps } from '../drawings/stackDrawn.tsx';
+
+/** What can be drawn of a stack as it is typed, and why the rest is left out. */
+export interface StackTyped extends Omit<StackDrawnProps, 'id' | 'unit'> {
+  readonly leftOut: readonly string[];
+}
+
+export interface StackDrawnPartProps {
+  readonly typed: StackTyped;
+  readonly unit: LengthUnit;
+  /** The entry of the catalog that is changed; what it keeps is not asked about. */
+  readonly entryId?: string | undefined;
+}
+
+/** The stack drawn beside its boxes, and anew when one of them changes. */
+export function StackDrawnPart({ typed, unit, entryId }: StackDrawnPartProps) {
+  return (
+    <div
+      hx-get="/stud/drawn"
+      hx-include="closest form"
+      hx-params="not who,why,note,back"
+      {...(entryId !== undefined && { 'hx-vals': JSON.stringify({ entry: entryId }) })}
+      hx-trigger="input from:#stack-boxes delay:400ms, input from:#f-pull delay:400ms"
+      hx-target="#stack-drawn"
+      hx-select="#stack-drawn"
+      hx-select-oob="unset"
+      hx-swap="outerHTML"
+      hx-push-url="false"
+      hx-sync="this:queue last"
+    >
+      <StackDrawnNow typed={typed} unit={unit} />
+      <noscript>
+        <button class="button" type="submit" name="add" value="drawing" id="draw-stack">
+          Draw the stack
+        </button>
+      </noscript>
+    </div>
+  );
+}
+
+export function StackDrawnNow({ typed, unit }: Omit<StackDrawnPartProps, 'entryId'>) {
+  const { leftOut, ...drawn } = typed;
+  const any = drawn.layers.length > 0;
+  return (
+    <figure class="drawing" id="stack-drawn">
+      <p class="view-caption">
+        {any
+          ? `The stack as typed, to scale. Lengths in ${unit === 'in' ? 'inches' : 'millimeters'}.`
+          : 'The stack is drawn here, to scale, as its layers are entered.'}
+      </p>
+      {any && <StackDrawn {...drawn} id="stack-drawing" unit={unit} />}
+      <figcaption aria-live="polite">
+        {leftOut.map((sentence) => (
+          <p class="note">{sentence}</p>
+        ))}
+        {drawn.layers.some(({ holeDiameterMm }) => holeDiameterMm === null) && (
+          <p class="hint">Dashed: the hole diameter is not entered.</p>
+        )}
+      </figcaption>
+    </figure>
+  );
+}

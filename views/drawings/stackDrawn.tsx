@@ -56,7 +56,7 @@ function holeOf({ holeDiameterMm }: LayerDrawn, usualHoleMm: number): number {
 }
 
 /** Drawing units for a millimeter, along the axis and across it. */
-export function stackDrawnScale(props: StackDrawnProps): number {
+function stackDrawnScale(props: StackDrawnProps): number {
   const { beforeMm, stackMm, nutTo, nutRadiusMm, holeMm } = lengthsOf(props);
   return Math.min(
     MOST_PER_MM,

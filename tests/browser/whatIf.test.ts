@@ -31,10 +31,9 @@ describe.each([
     const example = (await page.getAttribute('#way-example', 'href'))!;
     for (const path of [example, `/jobs/${job.number}`]) {
       await page.goto(program.url + path);
-      if (path === example) await page.click('#cover-row-cut > summary');
       const before = await page.locator('#what-if-answer').textContent();
       await page
-        .locator('details.subject:has(#what-if) > summary')
+        .locator('details:has(#what-if):not([open]) > summary')
         .evaluateAll((all) => all.map((one) => (one as HTMLElement).click()));
       await page.locator('#what-if').focus();
       await page.keyboard.press('End');

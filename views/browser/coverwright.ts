@@ -59,8 +59,8 @@ function forgetKeptPages(): void {
 
 function signsOut(event: SubmitEvent): void {
   const form = event.target;
-  if (form instanceof HTMLFormElement && new URL(form.action).pathname.endsWith('/sign-out'))
-    forgetKeptPages();
+  // By its attribute: a form may hold a box named action.
+  if (form instanceof HTMLFormElement && form.getAttribute('action') === '/sign-out') forgetKeptPages();
 }
 
 document.addEventListener('submit', signsOut);

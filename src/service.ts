@@ -182,7 +182,7 @@ export function install(
     say(shown(command));
     const status = run(command);
     if (status !== 0 && !command.some((word) => MAY_FAIL.has(word))) {
-      return `That command failed (${status}), so the program may not start at boot. Put right what it says, then run npm run service -- install again.`;
+      return `That command failed (${status}), so the program may not start at boot. Fix what it says, then run npm run service -- install again.`;
     }
   }
   return null;

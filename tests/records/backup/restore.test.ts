@@ -116,6 +116,10 @@ describe('nothing is restored, and nothing moves', () => {
   test('a restore from a folder that is no backup is refused', async () => {
     expect(await refused(join(dataDir, 'nowhere'))).toEqual([
       'no-backup',
+      expect.stringContaining('There is no file or folder'),
+    ]);
+    expect(await refused(join(dataDir, 'files'))).toEqual([
+      'no-backup',
       expect.stringContaining('manifest.json is missing. Name a backup'),
     ]);
   });

@@ -92,8 +92,8 @@ function PasteForm({ frame, job, pass, fields, preview, nothing }: PasteProps) {
           name="unit"
           value={fields.unit ?? frame.lengthUnit}
           options={[
-            { value: 'in', label: 'in' },
-            { value: 'mm', label: 'mm' },
+            { value: 'in', label: 'inches' },
+            { value: 'mm', label: 'millimeters' },
           ]}
         />
       </div>

@@ -122,7 +122,7 @@ export function AskNext({ frame, fields, writing, seen, next }: AskProps & { nex
           {seen.onBench ? 'It is still in the car' : 'It is out, on the bench'}
         </button>
       </div>
-      {next.look === 'style' && <TwoKinds />}
+      {next.look === 'style' && <TwoKinds unit={frame.lengthUnit} />}
     </form>
   );
 }
@@ -185,13 +185,14 @@ function capital(text: string): string {
 }
 
 /** Both kinds, drawn side by side. */
-export function TwoKinds() {
+export function TwoKinds({ unit }: { unit: LengthUnit }) {
+  const [thin, thick] = unit === 'in' ? ['1/8 in', '1/2 in'] : ['3 mm', '13 mm'];
   return (
     <section aria-label="The two kinds">
       <div class="two even kinds">
         <div>
           <h3>One piece</h3>
-          <p>A single thin plate; the nut sits straight on it. About 1/8 in at a stud hole.</p>
+          <p>A single thin plate; the nut sits straight on it. About {thin} at a stud hole.</p>
           <figure class="drawing">
             <FlexplateSection id="one" style="one-piece" />
           </figure>
@@ -199,7 +200,7 @@ export function TwoKinds() {
         <div>
           <h3>Two piece</h3>
           <p>
-            A plate, and in its middle a thick steel casting; the nut sits on the casting. About 1/2 in at a
+            A plate, and in its middle a thick steel casting; the nut sits on the casting. About {thick} at a
             stud hole.
           </p>
           <figure class="drawing">

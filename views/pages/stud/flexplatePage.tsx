@@ -38,7 +38,7 @@ export function FlexplatePage(props: FlexplateProps) {
       {seen && <AnswersSoFar {...props} seen={seen} />}
       <FlexplateForm {...props} />
       {seen && found && isBegun(seen) && <Found {...props} seen={seen} found={found} />}
-      {next?.look !== 'style' && <TwoKinds />}
+      {next?.look !== 'style' && <TwoKinds unit={props.frame.lengthUnit} />}
       <Cautions kinds={['torque', 'general']} />
     </Layout>
   );

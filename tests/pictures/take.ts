@@ -35,7 +35,7 @@ for (const shot of shots) {
     await page.waitForLoadState('networkidle');
   }
   if (shot.choose) {
-    const twoPiece = page.locator('#f-stack option', { hasText: 'two piece' }).first();
+    const twoPiece = page.locator('#f-stack option', { hasText: 'Two-piece' }).first();
     await page.selectOption('#f-stack', (await twoPiece.getAttribute('value')) ?? '');
     await page.waitForSelector('#stud-head .verdict');
   }

@@ -40,6 +40,7 @@ for (const shot of shots) {
     await page.waitForSelector('#stud-head .verdict');
   }
   if (shot.unfold) {
+    await page.click(`details.subject:has(${shot.only}) > summary`);
     await page.click(shot.unfold);
     await page.waitForLoadState('networkidle');
   }

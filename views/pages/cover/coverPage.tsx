@@ -8,7 +8,7 @@ import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Field } from '../../parts/form/fieldBox.tsx';
 import { type CoverFormView, CoverSetup, type GivenLimits, MarkTable, StationTable } from './coverFields.tsx';
-import { CoverRows, type CoverRowsProps } from './coverRows.tsx';
+import { CoverRows, type CoverRowsProps } from './subjectRows.tsx';
 
 export interface CoverPageProps {
   readonly frame: Frame;

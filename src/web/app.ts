@@ -160,7 +160,7 @@ function inWords(error: unknown): { status: number; title: string; sentence: str
   if (error instanceof Refusal) {
     return {
       status: error.code === 'not-found' ? 404 : 422,
-      title: 'Not saved',
+      title: error.code === 'not-found' ? 'Not found' : 'Not saved',
       sentence: error.message,
     };
   }

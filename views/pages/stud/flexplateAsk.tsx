@@ -34,7 +34,7 @@ export const LOOK: Readonly<Record<FlexplateLook, Look>> = {
     called: 'number of studs',
     asks: 'How many studs hold the converter?',
     onBench: 'Count the studs on the converter.',
-    inCar: 'Turn the engine by hand and count the nuts.',
+    inCar: 'With the ignition off and the key out, turn the engine by hand and count the nuts.',
   },
   thread: {
     box: thread.box,

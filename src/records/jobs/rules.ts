@@ -108,11 +108,12 @@ export function refuseDecision(decision: Decision, looked: Kept<Looked> | null):
       );
     }
     const minimum = check.minimumWall;
-    if (minimum !== null && check.leastWall.afterMm < minimum.mm - ALLOWED) {
+    const leftMm = check.leastWall?.afterMm ?? null;
+    if (minimum !== null && leftMm !== null && leftMm < minimum.mm - ALLOWED) {
       throw refuse(
         'below-minimum',
         'decision',
-        `The cut would leave ${printAgainst(check.leastWall.afterMm, minimum.mm, 'mm')} of wall; the minimum is ${length(minimum.mm)} (${minimum.source}). Plan a smaller cut.`,
+        `The cut would leave ${printAgainst(leftMm, minimum.mm, 'mm')} of wall; the minimum is ${length(minimum.mm)} (${minimum.source}). Plan a smaller cut.`,
       );
     }
   }
@@ -189,18 +190,30 @@ function thickestWallMm({ readings, sections }: Job): number {
 }
 
 /** Nothing is turned off deeper than the wall is thick: that is a slip of the decimal, or another unit. */
-export function refuseCutsThroughWall(job: Job, { cuts }: CutsMade): void {
+export function refuseCutsThroughWall(job: Job, made: CutsMade): void {
+  const through = firstThroughWall(job, made);
+  if (through === null) return;
+  throw refuse(
+    'cut-through',
+    `cuts.${through.index}.depthMm`,
+    `The passes come to ${length(through.deepMm)}; the wall is at most ${length(thickestWallMm(job))} thick. Enter each pass alone. Check the depth and its unit.`,
+  );
+}
+
+/** Whether passes would be refused for that. */
+export function isThroughWall(job: Job, made: CutsMade): boolean {
+  return firstThroughWall(job, made) !== null;
+}
+
+function firstThroughWall(job: Job, { cuts }: CutsMade) {
   const wallMm = thickestWallMm(job);
   let totalMm = 0;
-  for (const [i, { depthMm }] of cuts.entries()) {
-    totalMm = i < passesBeforeRing(job) ? 0 : totalMm + depthMm;
-    if (Math.max(totalMm, depthMm) < wallMm) continue;
-    throw refuse(
-      'cut-through',
-      `cuts.${i}.depthMm`,
-      `The passes come to ${length(Math.max(totalMm, depthMm))}; the wall is at most ${length(wallMm)} thick. Enter each pass alone. Check the depth and its unit.`,
-    );
+  for (const [index, { depthMm }] of cuts.entries()) {
+    totalMm = index < passesBeforeRing(job) ? 0 : totalMm + depthMm;
+    const deepMm = Math.max(totalMm, depthMm);
+    if (deepMm >= wallMm) return { index, deepMm };
   }
+  return null;
 }
 
 /** The same rule for a cut to try. */

@@ -21,7 +21,7 @@ export function restOfCut(job: Job): number | null {
 
 function decidedCut({ sections }: Job): number | null {
   const decision = sections.decision?.body;
-  return !decision || decision.decision === 'replace' ? null : decision.check.cut.dialledMm;
+  return !decision || decision.decision === 'replace' ? null : (decision.check.cut?.dialledMm ?? null);
 }
 
 /** Asks about a pass of 3.1 where 0.31 is left to cut. null where there is nothing to ask, or nothing decided. */
@@ -37,6 +37,15 @@ export function passDoubt(typed: TypedLength, restMm: number | null): Doubt | nu
       ? (meantNear(typed, left, DEEPER_MM) ?? meantBetween(typed, left / 20, left + DEEPER_MM))
       : null;
   return asking(`${asTyped(typed)}? ${why}`, meant, 'Check it, or confirm it.');
+}
+
+/** What is left of the decided cut beside all passes but this one; null where nothing is decided. */
+export function restBesidePass(job: Job, index: number): number | null {
+  const wholeMm = decidedCut(job);
+  const before = passesBeforeRing(job);
+  if (wholeMm === null || index < before) return null;
+  const others = (job.sections.cuts?.body.cuts ?? []).filter((_, i) => i >= before && i !== index);
+  return wholeMm - others.reduce((sum, { depthMm }) => sum + depthMm, 0);
 }
 
 /** Asks about the passes that a list adds, or changes, against those the job has; the list is in mm, as JSON sends it. */

@@ -3,7 +3,8 @@ import { CUT, PLAN } from '../../../shared/words/fields/job.ts';
 import type { CutPlan, Job } from '../../../shared/words/job.ts';
 import { briefLength } from '../../../shared/words/print.ts';
 import type { AskedFault } from '../../../shared/words/refusal.ts';
-import { passDoubt, restOfCut } from '../../shop/doubts/passDoubt.ts';
+import { isThroughWall } from '../../records/jobs/rules.ts';
+import { passDoubt, restBesidePass, restOfCut } from '../../shop/doubts/passDoubt.ts';
 import type { Edit } from '../../shop/jobEdits.ts';
 import { readBody } from '../request/bodyForm.ts';
 import type { TypedForm } from '../request/typed.ts';
@@ -33,18 +34,18 @@ export function readCuts(job: Job, form: TypedForm): Edit | null {
     return { what: 'cuts', body: { cuts: [...before.slice(0, -1), now] } };
   }
   const depthMm = readDepth(form);
-  if (depthMm === null || !isMeant(job, form, depthMm)) return null;
+  if (depthMm === null || !isMeant(form, depthMm, restOfCut(job))) return null;
   const cut = { depthMm, typed: form.text(CUT.depthMm.box), note: form.text('note'), ...seen };
   return { what: 'cuts', body: { cuts: [...before, cut] } };
 }
 
 /** A pass deeper than what is left of the decided cut is asked about, until its depth is confirmed. */
-function isMeant(job: Job, form: TypedForm, valueMm: number): boolean {
+function isMeant(form: TypedForm, valueMm: number, restMm: number | null): boolean {
   const typed = form.text(CUT.depthMm.box);
   const { lengthUnit, decimalSign } = form.writing;
   const read = readQuantity({ field: '', typed, kind: 'length', unit: lengthUnit, decimalSign });
   const unit = read.ok ? read.unit : lengthUnit;
-  const asked = passDoubt({ valueMm, typed, unit, decimalSign }, restOfCut(job));
+  const asked = passDoubt({ valueMm, typed, unit, decimalSign }, restMm);
   if (asked === null || form.text('ok.depth') === typed) return true;
   const fault: AskedFault = { path: 'ok.depth', message: asked.question, meant: asked.meantTyped };
   form.faults.push(fault);
@@ -63,7 +64,11 @@ export function readPassPutRight(job: Job, form: TypedForm): Edit | null {
   }
   const depthMm = readDepth(form);
   if (depthMm === null || form.faults.length > 0) return null;
+  const same = before[index]?.depthMm === depthMm;
   const cuts = before.map((cut, i) => (i === index ? { ...cut, depthMm, typed: form.text('depth') } : cut));
+  // What would go through the cover is refused, whatever is confirmed.
+  const asked = !same && !isThroughWall(job, { cuts });
+  if (asked && !isMeant(form, depthMm, restBesidePass(job, index))) return null;
   return { what: 'cuts', body: { cuts } };
 }
 

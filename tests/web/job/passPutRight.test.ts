@@ -34,6 +34,24 @@ it('a pass ten times what is left of the decided cut is asked about, and kept on
   await shop.close();
 });
 
+it('a pass put right to ten times what is left is asked about too, and kept once it is confirmed', async () => {
+  const shop = await shopWith({ minimumWallMm: 4.3, faceRunoutLimitMm: null });
+  await measured(shop);
+  await step(shop, 'plan', { cut: '0.31' });
+  await step(shop, 'decision', { decision: 'face', reason: 'as planned' });
+  await step(shop, 'cuts', { depth: '0.30' });
+  const right = { pass: '1', why: 'read the dial again' };
+  const asked = await step(shop, 'pass', { ...right, depth: '3.1' });
+  expect(asked.status).toBe(422);
+  const form = asked.html.split('id="pass-form"')[1]!.split('</form>')[0]!;
+  expect(form).toContain('Did you mean 0.31 mm?');
+  expect(form).toMatch(/<input[^>]*name="ok.depth"[^>]*value="3.1"/);
+  expect(form).toMatch(/<button[^>]*name="set.depth"[^>]*value="0.31 mm"/);
+  expect((await step(shop, 'pass', { ...right, depth: '0.31' })).status).toBe(303);
+  expect((await step(shop, 'pass', { ...right, depth: '3.1', 'ok.depth': '3.1' })).status).toBe(303);
+  await shop.close();
+});
+
 const job = async () => (await getJob(program.shop.db, '1001'))!;
 
 it('a mistyped pass is put right with a reason; the figure it was stays in the history, and no reading is lost', async () => {

@@ -1,5 +1,5 @@
 import type { Entry } from '../../shared/words/catalogue.ts';
-import type { CoverCheck } from '../../shared/words/cover.ts';
+import type { MeasuredCheck } from '../../shared/words/cover.ts';
 import { DEMO_BEGAN, DEMO_CHANGED_LIMITS } from '../../shared/words/demo.ts';
 import type { Job, Looked, LookItem, NewReading } from '../../shared/words/job.ts';
 import { LOOK_ITEMS, STAGES } from '../../shared/words/job.ts';
@@ -201,7 +201,7 @@ async function decide({ played, cover, unit, job, revise }: Play) {
   return { decision, check };
 }
 
-async function cut({ revise }: Play, check: CoverCheck): Promise<void> {
+async function cut({ revise }: Play, check: MeasuredCheck): Promise<void> {
   const depth = toTenths(wholeSteps(check.cut.dialledMm, 'in', 'up') * MM_PER_STEP.in);
   await revise(MACHINIST!, {
     what: 'cuts',

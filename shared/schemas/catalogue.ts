@@ -97,12 +97,14 @@ interface Measured {
 /** A minimum comes with its source, and a new cover must pass it. */
 function refuseMinimum(family: Family, whose: 'maker' | 'shop', refuse: Refuse): void {
   const mm = family[`${whose}MinimumWallMm`];
-  const from = family[`${whose}MinimumWallSource`];
-  if (mm !== null && from === null) {
-    const needed = whose === 'maker' ? 'the document it stands in' : 'who set it and when';
+  const person = whose === 'shop' ? (family.shopMinimumWallBy ?? null) : null;
+  const day = whose === 'shop' ? (family.shopMinimumWallOn ?? null) : null;
+  const from = family[`${whose}MinimumWallSource`] ?? person ?? day;
+  if (mm !== null && whose === 'shop') refuseUnsetMinimum(mm, { person, day, from }, refuse);
+  if (mm !== null && from === null && whose === 'maker') {
     refuse(
-      [`${whose}MinimumWallSource`],
-      `The ${whose}’s minimum wall of ${mm} mm needs its source; say ${needed}.`,
+      ['makerMinimumWallSource'],
+      `The maker’s minimum wall of ${mm} mm needs its source; say the document it stands in.`,
     );
   }
   if (mm === null && from !== null) {
@@ -116,6 +118,24 @@ function refuseMinimum(family: Family, whose: 'maker' | 'shop', refuse: Refuse):
       [`${whose}MinimumWallMm`],
       `The ${whose}’s minimum wall is ${mm} mm; a new cover, ${family.nominalWallMm} mm, would not pass it.`,
     );
+  }
+}
+
+/** A limit of the shop is set by a person on a day; older records have a text instead. */
+function refuseUnsetMinimum(
+  mm: number,
+  {
+    person,
+    day,
+    from,
+  }: { readonly person: string | null; readonly day: string | null; readonly from: string | null },
+  refuse: Refuse,
+): void {
+  if (person === null && (from === null || day !== null)) {
+    refuse(['shopMinimumWallBy'], `The shop’s minimum wall of ${mm} mm needs a person: enter who set it.`);
+  }
+  if (day === null && (from === null || person !== null)) {
+    refuse(['shopMinimumWallOn'], `The shop’s minimum wall of ${mm} mm needs a day: enter when it was set.`);
   }
 }
 

@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import type { CoverCheckInput, CoverShape, Station } from '../words/cover.ts';
+import { type CoverCheckInput, type CoverShape, isLost, type Station } from '../words/cover.ts';
 import { COVER_SHAPE } from '../words/fields/cover.ts';
 import { BALANCE, COVER_LIMITS } from '../words/fields/criteria.ts';
 import { allOptional } from '../words/fields/field.ts';
@@ -62,11 +62,7 @@ const inspectionFailure = strict('The entry', {
 /** What a cover is judged by, as it is sent and as a decision keeps it. null and left out are the same. */
 export const coverCheckSchema = strict('The request', {
   cover: coverShape,
-  stations: list('The stations', station, {
-    least: 1,
-    most: MOST_STATIONS,
-    empty: 'No station was measured; give at least one with its angle, radius and wall.',
-  }),
+  stations: list('The stations', station, { most: MOST_STATIONS }),
   marks: orElse(list('The marks', mark, { most: MOST_STATIONS }), []),
   gauge: orNull(gaugeSchema),
   criteria: orNull(criteria),
@@ -120,10 +116,27 @@ export const coverCheckSchema = strict('The request', {
 /** Refuses fields that are right by themselves but not together. */
 export function refuseTogether(input: CoverCheckInput, refuse: Refuse): void {
   refuseTrack(input.cover, refuse);
+  if (input.stations.length === 0) {
+    refuseNoStation(input, refuse);
+    return;
+  }
   refuseSomeHeights(input.stations, refuse);
   refuseSamePlaces(input.stations, refuse);
   refuseDeepMarks(input, refuse);
   refuseDeepCut(input, refuse);
+}
+
+/** A cover that is lost is judged without a wall; nothing can be made of a mark or a cut then. */
+function refuseNoStation(input: CoverCheckInput, refuse: Refuse): void {
+  if (!isLost(input)) {
+    refuse(['stations'], 'No station was measured; give at least one with its angle, radius and wall.');
+  }
+  if (isLost(input) && input.marks.length > 0) {
+    refuse(
+      ['marks'],
+      'Heat marks need a wall beside them. Give at least one station, or leave the marks out.',
+    );
+  }
 }
 
 function refuseTrack({ trackInnerDiameterMm, trackOuterDiameterMm }: CoverShape, refuse: Refuse): void {

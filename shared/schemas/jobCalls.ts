@@ -25,7 +25,7 @@ const seen = (what: string, least: number) =>
 const edit = { fromRevision: count('The revision the change starts from', 1, 1_000_000_000), who, why };
 
 const { familyId, customerReference, receivedOn, note } = receivedSchema.shape;
-/** Places of what was asked about and is right all the same: `received.receivedOn`, `readings.3`, `cuts.cuts.1.depthMm`. */
+/** Places of what was asked about and is right all the same: `received.receivedOn`, `setup.ringWelded.on`, `readings.3`, `cuts.cuts.1.depthMm`. */
 const confirmed = orElse(
   list('What is confirmed', text('The place', { least: 1, most: 80 }), { most: MOST_READINGS }),
   [],
@@ -56,7 +56,7 @@ export const receiveJobSchema = strict('The request', {
 export const sectionCallSchemas = {
   received: strict('The request', { ...edit, received: receivedAsked, confirmed }),
   looked: strict('The request', { ...edit, looked: lookedSchema }),
-  setup: strict('The request', { ...edit, setup: setupSchema }),
+  setup: strict('The request', { ...edit, setup: setupSchema, confirmed }),
   plan: strict('The request', { ...edit, plan: planSchema }),
   cuts: strict('The request', { ...edit, cuts: cutsSchema, confirmed }),
   decision: strict('The request', {
@@ -82,6 +82,7 @@ export const sectionCallSchemas = {
       retightening: orNull(retorqueSchema),
       torqueFrom: orNull(choice('Whose torque it is', ['maker', 'other'])),
     }),
+    confirmed,
   }),
   signature: strict('The request', {
     ...edit,

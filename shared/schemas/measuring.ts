@@ -22,6 +22,8 @@ export const keptReadingSchema = strict('The reading', {
   /** The person was asked about the value and said it is right. */
   confirmed: orElse(yesNo('Whether the reading was confirmed'), false),
   replaces: orNull(id('The id of the reading it replaces')),
+  /** The initials of whoever typed it; '' where nobody had said yet, as pages of earlier versions kept it. */
+  who: orElse(text('The initials', { most: 40 }), ''),
   /** The revision at which the ring was welded, as this tablet knew it when the reading was typed. */
   weldedAt: orElse(count('The revision of the weld', 0, 1_000_000_000), 0),
 });

@@ -1,4 +1,4 @@
-import type { CoverCheck } from './cover.ts';
+import type { MeasuredCheck } from './cover.ts';
 
 /** One pass, with what was seen and read after it. */
 export interface PassView {
@@ -40,5 +40,5 @@ export interface NextPass {
   /** What may still be cut before the minimum is reached; null where no minimum is set. */
   readonly roomMm: number | null;
   /** The next pass worked out as any cut is; where none is needed, the wall as it now stands. */
-  readonly check: CoverCheck;
+  readonly check: MeasuredCheck;
 }

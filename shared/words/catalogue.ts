@@ -31,8 +31,12 @@ export interface Family {
   readonly limits?: FitLimits | null;
   readonly makerMinimumWallMm: number | null;
   readonly makerMinimumWallSource: string | null;
-  /** The shop's own figure for this family, with who set it and when; used instead of the general one. */
+  /** The shop's own figure for this family, used instead of the general one; who set it, and on which day. */
   readonly shopMinimumWallMm: number | null;
+  readonly shopMinimumWallBy?: string | null;
+  /** `2026-11-24`. */
+  readonly shopMinimumWallOn?: string | null;
+  /** Who set it and when in one text, as older records have it. */
   readonly shopMinimumWallSource: string | null;
   readonly ringAllowed: boolean;
   readonly note: string;

@@ -193,13 +193,14 @@ export interface CoverCheck {
     readonly flatnessMinimumZoneMm: number | null;
     readonly dishMm: number | null;
   };
+  /** null where no wall was measured. */
   readonly cut: {
     readonly dialledMm: number;
     readonly toolPlaneMm: number;
     readonly cleansUp: boolean;
     /** The least cut that cleans up, whatever was planned. */
     readonly cleanUpMm: number;
-  };
+  } | null;
   readonly dialledIn: {
     readonly wallGainedMm: number;
     readonly leastWallMm: number;
@@ -210,6 +211,7 @@ export interface CoverCheck {
     /** The cut to dial once it is shimmed, from the highest point. */
     readonly dialledMm: number;
   } | null;
+  /** null where no wall was measured. */
   readonly leastWall: {
     readonly beforeMm: number;
     readonly afterMm: number;
@@ -220,7 +222,7 @@ export interface CoverCheck {
     readonly degreesOfFreedom: number | null;
     /** The thinnest wall that would reach the shop's confidence; missing in older decisions. */
     readonly sureFromMm?: number | null;
-  };
+  } | null;
   readonly minimumWall: {
     readonly mm: number;
     readonly source: string;
@@ -247,6 +249,27 @@ export interface CoverCheck {
   readonly findings: readonly Finding[];
   /** Every number above with its working, for "why". */
   readonly answers: Readonly<Record<string, Answer>>;
+}
+
+/** A check of walls that were measured: the cut and the least wall are known. */
+export type MeasuredCheck = CoverCheck & {
+  readonly cut: NonNullable<CoverCheck['cut']>;
+  readonly leastWall: NonNullable<CoverCheck['leastWall']>;
+};
+
+/** Without walls a cover is judged by its crack or its fault alone. */
+export function isMeasured<Check extends Pick<CoverCheck, 'cut' | 'leastWall'>>(
+  check: Check,
+): check is Check & Pick<MeasuredCheck, 'cut' | 'leastWall'> {
+  return check.cut !== null && check.leastWall !== null;
+}
+
+/** A crack, or a fault that cannot be mended: the cover is lost whatever its wall is. */
+export function isLost({
+  crackTest,
+  inspectionFailures,
+}: Pick<CoverCheckInput, 'crackTest' | 'inspectionFailures'>): boolean {
+  return crackTest === 'found' || inspectionFailures.some(({ final }) => final);
 }
 
 /** What a lathe and its operator do, to turn a depth into passes. */

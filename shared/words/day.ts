@@ -31,6 +31,11 @@ export function dayIn(zone: string, at: Date | string): string {
   return new Date(clockIn(zone, new Date(at))).toISOString().slice(0, 10);
 }
 
+/** Whether a text is written as days are kept, `2026-11-24`. */
+export function isDay(text: string): boolean {
+  return /^\d{4}-\d\d-\d\d$/.test(text);
+}
+
 /** `2026-11-24` as "Nov 24, 2026". */
 export function printDay(day: string): string {
   const [year, month, date] = day.split('-');

@@ -65,7 +65,8 @@ function orNull<T>(attempt: () => T): T | null {
 
 function passesMade(job: Job): (PassMade & { readonly passes: number }) | null {
   const decision = job.sections.decision?.body;
-  if (!decision) return null;
+  // A cover given up without a wall measured is not cut, and there is nothing to hold readings against.
+  if (!decision?.check.cut) return null;
   const passes = countingPasses(job);
   return {
     passes: passes.length,

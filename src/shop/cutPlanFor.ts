@@ -10,10 +10,11 @@ export function cutPlanFor(
   criteria: ShopCriteria,
 ): CutPlanAnswer | null {
   const lathe = criteria.lathe ?? null;
-  if (check === null || cover === null || lathe === null || !(check.cut.dialledMm > 0)) return null;
+  const totalCutMm = check?.cut?.dialledMm ?? 0;
+  if (cover === null || lathe === null || !(totalCutMm > 0)) return null;
   const { trackInnerDiameterMm, trackOuterDiameterMm } = cover;
   try {
-    return cutPlan({ ...lathe, totalCutMm: check.cut.dialledMm, trackInnerDiameterMm, trackOuterDiameterMm });
+    return cutPlan({ ...lathe, totalCutMm, trackInnerDiameterMm, trackOuterDiameterMm });
   } catch (error) {
     if (error instanceof Refusal) return null;
     throw error;

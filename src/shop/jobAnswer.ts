@@ -5,7 +5,7 @@ import type { UnitAndZone } from '../../shared/words/day.ts';
 import type { Finding } from '../../shared/words/finding.ts';
 import type { Job, Stage, StepName, StepState } from '../../shared/words/job.ts';
 import { type Fault, Refusal } from '../../shared/words/refusal.ts';
-import { COVER_CALC_VERSION, judgeCover, workOutCover } from '../calc/cover/checkCover.ts';
+import { COVER_CALC_VERSION, checkWhatIsThere, judgeCover, workOutCover } from '../calc/cover/checkCover.ts';
 import type { CoverNumbers } from '../calc/cover/coverNumbers.ts';
 import { missingOf, stepsShown } from '../calc/job/jobStage.ts';
 import { PLATE_CALC_VERSION } from '../calc/plate/bendCover.ts';
@@ -176,6 +176,8 @@ async function checked(
   const none = { input: null, numbers: null, check: null, bending: asKept };
   if (input === null) return { ...none, faults };
   try {
+    if (input.stations.length === 0)
+      return { ...none, input, check: checkWhatIsThere(input, unit), faults: [] };
     const numbers = numbersOf(input);
     const bare = judgeCover(numbers, unit);
     const further = { family, criteria, check: bare, unit, welded: weldOf(job), asker };

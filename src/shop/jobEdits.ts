@@ -16,7 +16,7 @@ import { studWorkOf, withStudWork } from './studWork.ts';
 
 /** What to write into one section. */
 export type Edit = {
-  [S in SectionEdit['what']]: Pick<Extract<SectionEdit, { what: S }>, 'what' | 'body'>;
+  [S in SectionEdit['what']]: Pick<Extract<SectionEdit, { what: S }>, 'what' | 'body' | 'seen'>;
 }[SectionEdit['what']];
 
 function refuse(code: string, path: string, message: string): Refusal {

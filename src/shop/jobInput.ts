@@ -1,7 +1,7 @@
 import { coverCheckSchema } from '../../shared/schemas/coverCheck.ts';
 import { faultsOf } from '../../shared/schemas/faultsOf.ts';
 import type { ShopCriteria } from '../../shared/words/catalogue.ts';
-import type { CoverCheckInput, GaugeAtHand, Station } from '../../shared/words/cover.ts';
+import { type CoverCheckInput, type GaugeAtHand, isLost, type Station } from '../../shared/words/cover.ts';
 import { dayIn } from '../../shared/words/day.ts';
 import {
   ITEM_WORD,
@@ -38,8 +38,15 @@ function rawInput(job: Job, criteria: ShopCriteria, timeZone: string, atHand: re
   if (!family) return null;
   const places = placesRead(job, 'before');
   const stations = places.filter(({ wallMm }) => wallMm.length > 0);
-  if (stations.length === 0) return null;
   const looked = job.sections.looked?.body;
+  const found = {
+    crackTest: looked?.crackTest ?? 'not-done',
+    inspectionFailures: (looked?.items ?? [])
+      .filter((one) => one.result === 'fault')
+      .map((one) => ({ item: ITEM_WORD[one.item].toLowerCase(), final: one.final })),
+  } as const;
+  // A cover that is lost is decided without a wall; then nothing is made of a height or a mark either.
+  if (stations.length === 0 && !isLost(found)) return null;
   const lastBefore = job.readings.findLast((one) => one.pass === 'before');
   return {
     cover: {
@@ -51,7 +58,9 @@ function rawInput(job: Job, criteria: ShopCriteria, timeZone: string, atHand: re
     },
     stations,
     marks: places.flatMap(({ angleDeg, radiusMm, wallMm, markDepthMm }) =>
-      wallMm.length === 0 && markDepthMm !== null ? [{ angleDeg, radiusMm, depthMm: markDepthMm }] : [],
+      stations.length > 0 && wallMm.length === 0 && markDepthMm !== null
+        ? [{ angleDeg, radiusMm, depthMm: markDepthMm }]
+        : [],
     ),
     gauge: job.sections.setup?.body.gaugeFigures ?? null,
     ...limitsFor(family, criteria, atHand),
@@ -59,10 +68,7 @@ function rawInput(job: Job, criteria: ShopCriteria, timeZone: string, atHand: re
     plannedCutMm: job.sections.plan?.body.plannedCutMm ?? null,
     knockOn: job.sections.setup?.body.knockOn ?? null,
     releaseClearanceMm: job.sections.setup?.body.releaseClearanceMm ?? null,
-    crackTest: looked?.crackTest ?? 'not-done',
-    inspectionFailures: (looked?.items ?? [])
-      .filter((one) => one.result === 'fault')
-      .map((one) => ({ item: ITEM_WORD[one.item].toLowerCase(), final: one.final })),
+    ...found,
     notInspected: notInspected(looked?.items ?? []),
     gaugesUsed: (job.sections.setup?.body.gauges ?? []).map(({ gauge }) => ({
       name: gauge.name,

@@ -1,6 +1,7 @@
 import type { CoverCheckInput } from '../../shared/words/cover.ts';
 import type { ChosenGauge, NewReading, Received } from '../../shared/words/job.ts';
 import type { Place } from '../../shared/words/places.ts';
+import { refuseSeenOtherwise, type Seen } from '../records/catalogue.ts';
 import { type Db, write } from '../records/database/database.ts';
 import type { Ctx } from '../records/database/writing.ts';
 import { createJob } from '../records/jobs/createJob.ts';
@@ -35,11 +36,18 @@ export async function keepCover(
     readonly number: string | null;
     readonly received: Received;
     readonly readings: readonly NewReading[];
+    /** Of what was typed: a cover with no readings, sent twice, is known again by it. */
+    readonly token: string;
+    /** Gauges of the catalog, as the page showed them. */
+    readonly seen: readonly Seen[];
   },
 ): Promise<string> {
-  const { number, received, readings } = asked;
+  const { number, received, readings, token, seen } = asked;
   return write(db, async (trx) => {
-    const job = await createJob(trx, ctx, { ...(number !== null && { number }), received });
+    const sent = readings.length === 0 ? { sentId: token } : {};
+    const job = await createJob(trx, ctx, { ...(number !== null && { number }), received, ...sent });
+    if (job.revision > 1) return job.number;
+    await refuseSeenOtherwise(trx, seen);
     let revision = job.revision;
     for (const edit of [...howMeasured(cover), ...cracksFound(cover), ...cutToTry(cover)]) {
       const change = { jobId: job.id, fromRevision: revision, ...edit } as SectionEdit;

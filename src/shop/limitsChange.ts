@@ -5,7 +5,7 @@ import { type Job, OPEN_STAGES } from '../../shared/words/job.ts';
 import { type LengthUnit, MM_PER_STEP, printLength, wholeSteps } from '../../shared/words/print.ts';
 import { Refusal } from '../../shared/words/refusal.ts';
 import { VERDICT_WORD } from '../../shared/words/verdicts.ts';
-import { checkCover } from '../calc/cover/checkCover.ts';
+import { checkWhatIsThere } from '../calc/cover/checkCover.ts';
 import { listEntries } from '../records/catalogue.ts';
 import type { Db } from '../records/database/database.ts';
 import { findJobs } from '../records/jobs/findJobs.ts';
@@ -59,7 +59,7 @@ function answerUnder(
   const { input, faults } = jobInput(job, limits, atHand, timeZone);
   if (input === null) return faults.length > 0 ? 'cannot be worked out' : null;
   try {
-    return inFewWords(checkCover(input, lengthUnit), lengthUnit);
+    return inFewWords(checkWhatIsThere(input, lengthUnit), lengthUnit);
   } catch (error) {
     if (error instanceof Refusal) return 'cannot be worked out';
     throw error;
@@ -67,7 +67,7 @@ function answerUnder(
 }
 
 function inFewWords({ verdict, cut }: CoverCheck, unit: LengthUnit): string {
-  if (verdict !== 'face' && verdict !== 'face-if-sound') return VERDICT_WORD[verdict];
+  if (cut === null || (verdict !== 'face' && verdict !== 'face-if-sound')) return VERDICT_WORD[verdict];
   const depth = wholeSteps(cut.dialledMm, unit, 'up') * MM_PER_STEP[unit];
   return `${VERDICT_WORD[verdict]}, ${printLength(depth, unit)}`;
 }

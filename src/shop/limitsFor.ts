@@ -1,5 +1,6 @@
 import type { Family, ShopCriteria } from '../../shared/words/catalogue.ts';
 import type { CoverCheckInput, CoverCriteria, GaugeAtHand } from '../../shared/words/cover.ts';
+import { printDay } from '../../shared/words/day.ts';
 import { inventedSource } from '../../shared/words/demo.ts';
 
 /** Limits typed for one cover, which go before the shop's; null where nothing was typed. */
@@ -7,7 +8,20 @@ export type TypedLimits = Pick<CoverCriteria, 'minimumWallMm' | 'faceRunoutLimit
 
 const NOTHING_TYPED: TypedLimits = { minimumWallMm: null, faceRunoutLimitMm: null, cleanUpAllowanceMm: null };
 
-type OwnMinimum = Pick<Family, 'shopMinimumWallMm' | 'shopMinimumWallSource'>;
+type OwnMinimum = Pick<
+  Family,
+  'shopMinimumWallMm' | 'shopMinimumWallBy' | 'shopMinimumWallOn' | 'shopMinimumWallSource'
+>;
+
+/** "TO, Nov 24, 2026"; in older records the text that was entered then. */
+function ownSource({
+  shopMinimumWallBy: by,
+  shopMinimumWallOn: on,
+  shopMinimumWallSource,
+}: OwnMinimum): string {
+  if (by == null) return shopMinimumWallSource ?? 'the shop';
+  return on == null ? by : `${by}, ${printDay(on)}`;
+}
 
 /** The minimum wall the shop works to: the cover type's own, else the one for every cover; and who set it. */
 export function shopMinimum(
@@ -16,9 +30,9 @@ export function shopMinimum(
 ): { readonly mm: number | null; readonly source: string | null } {
   const { minimumWallMm: mm, shopName } = criteria;
   // What the demo made up never goes before a figure of the shop.
-  const own = mm === null || !inventedSource(family?.shopMinimumWallSource ?? null);
+  const own = mm === null || family === null || !inventedSource(ownSource(family));
   if (family !== null && family.shopMinimumWallMm !== null && own) {
-    return { mm: family.shopMinimumWallMm, source: family.shopMinimumWallSource ?? 'the shop' };
+    return { mm: family.shopMinimumWallMm, source: ownSource(family) };
   }
   return { mm, source: mm === null ? null : `the shop limits of ${shopName}` };
 }

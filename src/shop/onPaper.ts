@@ -124,5 +124,5 @@ export function cutOnPaper(
   after: AfterIs,
   unit: LengthUnit,
 ): string | null {
-  return stands === null || after === 'none' ? null : printCut(stands.cut.dialledMm, unit);
+  return !stands?.cut || after === 'none' ? null : printCut(stands.cut.dialledMm, unit);
 }

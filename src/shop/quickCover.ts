@@ -1,8 +1,15 @@
 import type { Bending } from '../../shared/words/bending/bending.ts';
-import type { CoverCheck, CoverCheckInput, CoverShape, CutPlanAnswer } from '../../shared/words/cover.ts';
+import {
+  type CoverCheck,
+  type CoverCheckInput,
+  type CoverShape,
+  type CutPlanAnswer,
+  isMeasured,
+  type MeasuredCheck,
+} from '../../shared/words/cover.ts';
 import type { LengthUnit } from '../../shared/words/print.ts';
 import { type Fault, Refusal } from '../../shared/words/refusal.ts';
-import { checkCover } from '../calc/cover/checkCover.ts';
+import { checkCover, checkWhatIsThere } from '../calc/cover/checkCover.ts';
 import { verdict } from '../calc/judge/verdict.ts';
 import { type BendingAsked, type BendingTold, bendingFor } from './bending/bendings.ts';
 import { cutPlanFor } from './cutPlanFor.ts';
@@ -27,7 +34,7 @@ export function quickCheck(
 ): Pick<QuickAnswer, 'check' | 'faults'> {
   if (input === null) return { check: null, faults: [] };
   try {
-    return { check: checkCover(input, unit), faults: [] };
+    return { check: checkWhatIsThere(input, unit), faults: [] };
   } catch (error) {
     if (error instanceof Refusal) return { check: null, faults: error.faults };
     throw error;
@@ -43,9 +50,10 @@ export async function quickAnswer(
 ): Promise<QuickAnswer> {
   const { check: bare, faults } = quickCheck(input, unit);
   if (input === null || bare === null) return { check: null, bending: null, plan: null, decides: [], faults };
-  const bending = await bendingFor({ ...bent, check: bare, unit });
-  const check = bending.findings.length === 0 ? bare : checkCover(input, unit, bending.findings);
-  const toJudge = bending.findings.filter(({ status }) => status === 'caution');
+  const bending = isMeasured(bare) ? await bendingFor({ ...bent, check: bare, unit }) : null;
+  const found = bending?.findings ?? [];
+  const check = found.length === 0 ? bare : checkCover(input, unit, found);
+  const toJudge = found.filter(({ status }) => status === 'caution');
   const decidedBy = verdict(check.findings).decidedBy;
   const decides = [...(decidedBy ? [decidedBy] : []), ...toJudge].map(({ id }) => id);
   return { check, bending, plan: cutPlanFor(check, cover, bent.criteria), decides, faults };
@@ -60,7 +68,7 @@ export async function triedCut(
   cutMm: number,
   bent: Bent,
   unit: LengthUnit,
-): Promise<{ readonly check: CoverCheck | null; readonly bending: Bending | null }> {
+): Promise<{ readonly check: MeasuredCheck | null; readonly bending: Bending | null }> {
   const nothing = { check: null, bending: null };
   if (input === null || !Number.isFinite(cutMm) || cutMm < 0) return nothing;
   const cut = { ...input, plannedCutMm: cutMm };

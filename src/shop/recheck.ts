@@ -10,7 +10,7 @@ import { Refusal } from '../../shared/words/refusal.ts';
 import type { KeptSlip } from '../../shared/words/stud/slip.ts';
 import type { StudCheck } from '../../shared/words/stud/stud.ts';
 import { FIT_WORD, HOLDS_WORD, VERDICT_WORD } from '../../shared/words/verdicts.ts';
-import { COVER_CALC_VERSION, judgeCover, workOutCover } from '../calc/cover/checkCover.ts';
+import { COVER_CALC_VERSION, checkWhatIsThere, judgeCover } from '../calc/cover/checkCover.ts';
 import type { CoverNumbers } from '../calc/cover/coverNumbers.ts';
 import { restsOnUnjoinedRing } from '../calc/job/ringCredit.ts';
 import {
@@ -47,7 +47,8 @@ export function decisionAnew(
   if (!input.success) return { otherwise: refusedNow('decision', versions, input.error.issues[0]?.message) };
   return attempt('decision', versions, () => {
     const same = now !== null && isDeepStrictEqual(now.input, input.data);
-    const check = judgeCover(same ? now : workOutCover(input.data), unit, keptOnBending(kept, unit));
+    const found = keptOnBending(kept, unit);
+    const check = same ? judgeCover(now, unit, found) : checkWhatIsThere(input.data, unit, found);
     return { check, differs: coverAnswersOtherwise(kept.check, check, VERDICT_WORD, unit) };
   });
 }

@@ -20,6 +20,7 @@ const NO_FORMULA: Readonly<Record<string, string>> = {
   'judge/cutFindings.ts': 'sets numbers beside their limits, in words',
   'judge/dialledInFinding.ts': 'sets numbers beside their limits, in words',
   'judge/faceFindings.ts': 'sets numbers beside their limits, in words',
+  'judge/lostUnmeasured.ts': 'gathers the answer of a cover that has no numbers',
   'judge/readingFindings.ts': 'sets what was read beside what is wanted, in words',
   'judge/soundnessFindings.ts': 'puts what the inspection found into words',
   'judge/sureFinding.ts': 'sets numbers beside their limits, in words',

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { CoverCheck, CoverCheckInput, Station } from '../../shared/words/cover.ts';
+import type { CoverCheckInput, MeasuredCheck, Station } from '../../shared/words/cover.ts';
 import { checkCover } from '../../src/calc/cover/checkCover.ts';
 import { conformanceProbability } from '../../src/calc/measure/conformanceProbability.ts';
 import { CRITERIA, coverInput, SHAPE } from '../calc/cover/sets.ts';
@@ -40,7 +40,7 @@ const cover: fc.Arbitrary<CoverCheckInput> = fc.constantFrom(3, 4, 6).chain((stu
   );
 });
 
-const law = (check: (input: CoverCheckInput, found: CoverCheck) => void) =>
+const law = (check: (input: CoverCheckInput, found: MeasuredCheck) => void) =>
   fc.assert(
     fc.property(cover, (input) => check(input, checkCover(input))),
     { numRuns: 40 },

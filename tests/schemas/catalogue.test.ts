@@ -35,6 +35,8 @@ const FAMILY = {
   makerMinimumWallMm: 4.2,
   makerMinimumWallSource: 'Reedmoor sheet 12, 2024',
   shopMinimumWallMm: null,
+  shopMinimumWallBy: null,
+  shopMinimumWallOn: null,
   shopMinimumWallSource: null,
   ringAllowed: true,
   note: 'Two lines\r\nof note',
@@ -208,10 +210,19 @@ describe('a family', () => {
   test('a shop’s figure needs who set it', () => {
     expect(faults(familySchema, { ...FAMILY, shopMinimumWallMm: 4.3 })).toEqual([
       {
-        path: 'shopMinimumWallSource',
-        message: 'The shop’s minimum wall of 4.3 mm needs its source; say who set it and when.',
+        path: 'shopMinimumWallBy',
+        message: 'The shop’s minimum wall of 4.3 mm needs a person: enter who set it.',
+      },
+      {
+        path: 'shopMinimumWallOn',
+        message: 'The shop’s minimum wall of 4.3 mm needs a day: enter when it was set.',
       },
     ]);
+    const set = { ...FAMILY, shopMinimumWallMm: 4.3 };
+    const by = { shopMinimumWallBy: 'TO', shopMinimumWallOn: '2026-11-24' };
+    expect(faults(familySchema, { ...set, ...by })).toEqual([]);
+    expect(faults(familySchema, { ...set, shopMinimumWallSource: 'TO, in spring' })).toEqual([]);
+    expect(faults(familySchema, { ...set, ...by, shopMinimumWallOn: null })).toHaveLength(1);
   });
 });
 

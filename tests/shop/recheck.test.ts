@@ -35,7 +35,7 @@ test('a decision kept by an older calculation with another answer says so with b
     check: {
       ...kept.check,
       because: 'As it was answered then.',
-      leastWall: { ...kept.check.leastWall, afterMm: 4.7 },
+      leastWall: { ...kept.check.leastWall!, afterMm: 4.7 },
       stations: kept.check.stations.map((one, i) => (i === 0 ? { ...one, wallAfterMm: 4.7 } : one)),
       findings: kept.check.findings.map((one) =>
         one.id === passed.id
@@ -54,7 +54,7 @@ test('a decision kept by an older calculation with another answer says so with b
   expect(page.text).toContain('The calculation has changed (cover-0 then, cover-');
   expect(page.text).toContain('least wall left 4.700 mm then and 4.850 mm now');
   expect(page.text).toContain('The decision stays as it was made');
-  expect((await decided()).check.leastWall.afterMm).toBe(4.7);
+  expect((await decided()).check.leastWall!.afterMm).toBe(4.7);
   const sheet = await program.get('/jobs/1001/sheet');
   expect(sheet.text).toContain('predicted 4.700 mm');
   expect(sheet.text).not.toContain('predicted 4.850 mm');

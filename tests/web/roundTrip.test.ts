@@ -159,6 +159,7 @@ const FAMILY: Typed = {
   'lim.leastEndPlayMm': '0.0004',
   makerMinimum: '0.165 in',
   shopMinimum: '4.3',
+  shopOn: '2026-11-20',
 };
 const SHOP: Typed = {
   shopName: 'Round',

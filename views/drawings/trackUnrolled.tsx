@@ -1,4 +1,4 @@
-import type { CoverCheck } from '../../shared/words/cover.ts';
+import type { MeasuredCheck } from '../../shared/words/cover.ts';
 import { RING_WIDTH_MM, turned } from '../../shared/words/places.ts';
 import {
   briefLength,
@@ -14,7 +14,7 @@ import { at, LETTER, spread, textWidth } from './lettering.ts';
 import { roundScale } from './ticks.ts';
 
 /** What the drawing takes of a check. */
-export type TrackCheck = Pick<CoverCheck, 'stations' | 'marks' | 'minimumWall' | 'leastWall'>;
+export type TrackCheck = Pick<MeasuredCheck, 'stations' | 'marks' | 'minimumWall' | 'leastWall'>;
 
 export interface TrackUnrolledProps {
   readonly id: string;

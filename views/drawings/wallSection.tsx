@@ -1,4 +1,4 @@
-import type { CoverCheck, CoverShape } from '../../shared/words/cover.ts';
+import type { CoverShape, MeasuredCheck } from '../../shared/words/cover.ts';
 import {
   type LengthUnit,
   lengthFigure,
@@ -13,7 +13,7 @@ export interface WallSectionProps {
   /** Starts every id in the drawing; one per drawing on a page. */
   readonly id: string;
   readonly shape: CoverShape;
-  readonly check: Pick<CoverCheck, 'stations' | 'leastWall' | 'minimumWall' | 'cut'>;
+  readonly check: Pick<MeasuredCheck, 'stations' | 'leastWall' | 'minimumWall' | 'cut'>;
   readonly unit: LengthUnit;
 }
 
@@ -31,7 +31,7 @@ interface Line {
   readonly class: string;
 }
 
-type Station = CoverCheck['stations'][number];
+type Station = MeasuredCheck['stations'][number];
 
 /** Both drawings’ places: the section at one scale both ways, the detail enlarged upward. */
 interface Places {

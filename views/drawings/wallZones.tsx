@@ -1,4 +1,4 @@
-import type { CoverCheck } from '../../shared/words/cover.ts';
+import type { MeasuredCheck } from '../../shared/words/cover.ts';
 import { type LengthUnit, printAgainst, printLength } from '../../shared/words/print.ts';
 import { Hatch } from './hatch.tsx';
 import { at, LETTER, textWidth } from './lettering.ts';
@@ -6,7 +6,7 @@ import { at, LETTER, textWidth } from './lettering.ts';
 export interface WallZonesProps {
   /** Starts every id in the drawing; one per drawing on a page. */
   readonly id: string;
-  readonly check: Pick<CoverCheck, 'leastWall' | 'minimumWall' | 'bounds'>;
+  readonly check: Pick<MeasuredCheck, 'leastWall' | 'minimumWall' | 'bounds'>;
   readonly unit: LengthUnit;
 }
 

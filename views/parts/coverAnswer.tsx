@@ -1,4 +1,11 @@
-import { type CoverCheck, type CoverShape, DIALLING_WORTH_MM, type Mark } from '../../shared/words/cover.ts';
+import {
+  type CoverCheck,
+  type CoverShape,
+  DIALLING_WORTH_MM,
+  isMeasured,
+  type Mark,
+  type MeasuredCheck,
+} from '../../shared/words/cover.ts';
 import { cutFigure } from '../../shared/words/cut.ts';
 import { cutTold, findingsShown } from '../../shared/words/findingsShown.ts';
 import {
@@ -25,7 +32,7 @@ export interface CoverDrawingShape extends CoverShape {
 
 export interface CoverAnswerProps {
   readonly shape: CoverDrawingShape;
-  readonly check: CoverCheck;
+  readonly check: MeasuredCheck;
   readonly unit: LengthUnit;
   /** Starts the ids on a page that shows two answers. */
   readonly id: string;
@@ -34,7 +41,7 @@ export interface CoverAnswerProps {
 }
 
 /** Seen at once, whatever they say. */
-const LEAD = ['crack', 'wall-left', 'sure-of-it', 'cleans-up', 'dialled-in', 'cuts-left'];
+const LEAD = ['crack', 'wall-measured', 'wall-left', 'sure-of-it', 'cleans-up', 'dialled-in', 'cuts-left'];
 
 /** The verdict as a heading, the one number that decided it, and where that lies between too thin and enough. */
 export function CoverVerdict({ check, unit, id, level = 1 }: CoverVerdictProps) {
@@ -46,7 +53,7 @@ export function CoverVerdict({ check, unit, id, level = 1 }: CoverVerdictProps) 
         <Heading class={`verdict verdict-${check.verdict}`}>{check.headline}</Heading>
         <p class="why">{check.because}</p>
       </div>
-      {check.minimumWall && !cracked && (
+      {check.minimumWall && isMeasured(check) && !cracked && (
         <figure class="drawing zones-figure">
           <WallZones id={`${id}-zones`} check={check} unit={unit} />
         </figure>
@@ -63,7 +70,7 @@ interface CoverVerdictProps {
 }
 
 /** The stations as the plan shows them; the wall after the cut only where there is to be a cut. */
-function planStations(check: CoverCheck, decidedToFace = false): PlanStation[] {
+function planStations(check: MeasuredCheck, decidedToFace = false): PlanStation[] {
   const cut = cutTold(check.verdict, decidedToFace);
   return check.stations.map((station, index) => ({
     angleDeg: station.angleDeg,
@@ -108,6 +115,8 @@ export function CoverPlan({ shape, check, unit, id, decidedToFace = false }: Cov
 }
 
 type Told = Omit<CoverAnswerProps, 'shape'>;
+/** Without walls there is nothing to draw, but findings there are. */
+type Found = Omit<Told, 'check'> & { readonly check: CoverCheck };
 
 /** The few numbers that matter. */
 export function CoverFigures({ check, unit, decidedToFace = false }: Told) {
@@ -115,7 +124,7 @@ export function CoverFigures({ check, unit, decidedToFace = false }: Told) {
 }
 
 /** Every finding, those that decide in sight. */
-export function CoverFindings({ check, unit, id, decidedToFace = false }: Told) {
+export function CoverFindings({ check, unit, id, decidedToFace = false }: Found) {
   return (
     <FindingsFolded
       findings={findingsShown(check, decidedToFace)}
@@ -189,7 +198,7 @@ export function TiltFigure({ shape, check, unit, id }: CoverAnswerProps) {
   );
 }
 
-function coverFigures(check: CoverCheck, unit: LengthUnit, cutIsTold: boolean) {
+function coverFigures(check: MeasuredCheck, unit: LengthUnit, cutIsTold: boolean) {
   const { cut, leastWall, cutsLeft } = check;
   const now = { label: 'Thinnest now', value: lengthFigure(leastWall.beforeMm, unit), unit };
   if (!cutIsTold) return [now];
@@ -202,7 +211,7 @@ function coverFigures(check: CoverCheck, unit: LengthUnit, cutIsTold: boolean) {
 }
 
 /** Every station, with what is cut there and what is left where there is to be a cut. */
-export function StationsAnswered(props: { check: CoverCheck; unit: LengthUnit; cut?: boolean }) {
+export function StationsAnswered(props: { check: MeasuredCheck; unit: LengthUnit; cut?: boolean }) {
   const { check, unit, cut = cutTold(check.verdict) } = props;
   const figure = (mm: number | null) => (mm === null ? '—' : lengthFigure(mm, unit));
   return (

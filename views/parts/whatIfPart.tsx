@@ -1,6 +1,6 @@
 import type { Bending } from '../../shared/words/bending/bending.ts';
 import { rangeThanNew, timesNew } from '../../shared/words/bending/thanNew.ts';
-import type { CoverCheck } from '../../shared/words/cover.ts';
+import type { MeasuredCheck } from '../../shared/words/cover.ts';
 import { printCut, printSure } from '../../shared/words/cut.ts';
 import { type LengthUnit, lengthFigure, MM_PER_UNIT } from '../../shared/words/print.ts';
 import { type KeyFigure, KeyFigures } from './keyFigures.tsx';
@@ -10,7 +10,7 @@ export interface WhatIfProps {
   readonly action: string;
   /** What goes along with the cut: a form's fields. */
   readonly include?: string;
-  readonly check: CoverCheck;
+  readonly check: MeasuredCheck;
   readonly bending: Bending | null;
   readonly unit: LengthUnit;
   readonly level: 2 | 3;
@@ -21,7 +21,7 @@ const STEP: Readonly<Record<LengthUnit, number>> = { mm: 0.01, in: 0.0005 };
 
 /** The slider goes from no cut to well past the one that cleans up, and never deeper than the thinnest wall. */
 function sliderRange(
-  check: CoverCheck,
+  check: MeasuredCheck,
   unit: LengthUnit,
 ): { readonly mostMm: number; readonly stepMm: number; readonly valueMm: number } {
   const stepMm = STEP[unit] * MM_PER_UNIT[unit];
@@ -77,7 +77,7 @@ export function WhatIfAnswer({
   bending,
   unit,
 }: {
-  check: CoverCheck;
+  check: MeasuredCheck;
   bending: Bending | null;
   unit: LengthUnit;
 }) {

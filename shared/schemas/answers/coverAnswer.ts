@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { CoverCheck, StationAnswer } from '../../words/cover.ts';
+import type { CoverCheck, MeasuredCheck, StationAnswer } from '../../words/cover.ts';
 import { exactly, named } from './exactly.ts';
 import { answers, findings, number, numberOrNull, numbers, text, yes } from './finding.ts';
 
@@ -37,7 +37,7 @@ const PARTS = {
     flatnessMinimumZoneMm: numberOrNull,
     dishMm: numberOrNull,
   }),
-  cut: exactly<CoverCheck['cut']>({
+  cut: exactly<MeasuredCheck['cut']>({
     dialledMm: number,
     toolPlaneMm: number,
     cleansUp: yes,
@@ -51,7 +51,7 @@ const PARTS = {
     shimsMm: numbers.describe('Under pads 1, 2, 3 …, in the order of the studs.'),
     dialledMm: number,
   }),
-  leastWall: exactly<CoverCheck['leastWall']>({
+  leastWall: exactly<MeasuredCheck['leastWall']>({
     beforeMm: number,
     afterMm: number,
     station: z.int().describe('From 0, as sent.'),
@@ -62,43 +62,56 @@ const PARTS = {
   }),
 };
 
+const NOT_MEASURED = 'null where no wall was measured: a crack, or a fault beyond repair, needs none.';
+
+const COMMON = {
+  verdict: z.enum([
+    'face',
+    'face-if-sound',
+    'face-and-ring',
+    'replace',
+    'measure-again',
+    'plan-again',
+    'advice-only',
+  ]),
+  headline: text,
+  because: text,
+  face: PARTS.face,
+  dialledIn: PARTS.dialledIn.nullable(),
+  minimumWall: exactly<NonNullable<CoverCheck['minimumWall']>>({
+    mm: number,
+    source: text,
+    from: z.enum(['maker', 'shop']),
+  }).nullable(),
+  conformanceProbability: numberOrNull,
+  cutsLeft: z.int().nullable(),
+  stations: z.array(station),
+  marks: z.array(mark),
+  bounds: exactly<NonNullable<CoverCheck['bounds']>>({ padSideFlat: bound, faceFlat: bound })
+    .nullable()
+    .describe('Only without indicator readings: the two ways the face could lie.'),
+  unbalance: exactly<NonNullable<CoverCheck['unbalance']>>({
+    gmm: number,
+    heavySideDeg: numberOrNull,
+  }).nullable(),
+  releaseClearanceAfterMm: numberOrNull,
+  findings,
+  answers,
+};
+
 /** What `POST /api/cover/check` answers, and what a decision keeps. */
 export const coverAnswer = named(
   'CoverCheck',
   exactly<CoverCheck>({
-    verdict: z.enum([
-      'face',
-      'face-if-sound',
-      'face-and-ring',
-      'replace',
-      'measure-again',
-      'plan-again',
-      'advice-only',
-    ]),
-    headline: text,
-    because: text,
-    face: PARTS.face,
-    cut: PARTS.cut,
-    dialledIn: PARTS.dialledIn.nullable(),
-    leastWall: PARTS.leastWall,
-    minimumWall: exactly<NonNullable<CoverCheck['minimumWall']>>({
-      mm: number,
-      source: text,
-      from: z.enum(['maker', 'shop']),
-    }).nullable(),
-    conformanceProbability: numberOrNull,
-    cutsLeft: z.int().nullable(),
-    stations: z.array(station),
-    marks: z.array(mark),
-    bounds: exactly<NonNullable<CoverCheck['bounds']>>({ padSideFlat: bound, faceFlat: bound })
-      .nullable()
-      .describe('Only without indicator readings: the two ways the face could lie.'),
-    unbalance: exactly<NonNullable<CoverCheck['unbalance']>>({
-      gmm: number,
-      heavySideDeg: numberOrNull,
-    }).nullable(),
-    releaseClearanceAfterMm: numberOrNull,
-    findings,
-    answers,
+    ...COMMON,
+    cut: PARTS.cut.nullable().describe(NOT_MEASURED),
+    leastWall: PARTS.leastWall.nullable().describe(NOT_MEASURED),
   }),
 );
+
+/** The same of walls that were measured. */
+export const measuredAnswer = exactly<MeasuredCheck>({
+  ...COMMON,
+  cut: PARTS.cut,
+  leastWall: PARTS.leastWall,
+});

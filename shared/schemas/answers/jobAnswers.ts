@@ -28,7 +28,7 @@ import { cutsSchema, lookedSchema, planSchema, readingSchema, receivedSchema, se
 import { replacedStudSchema, retorqueSchema } from '../studWork.ts';
 import { bendingAnswer } from './bendingAnswer.ts';
 import { entryBodies } from './catalogueAnswer.ts';
-import { coverAnswer } from './coverAnswer.ts';
+import { coverAnswer, measuredAnswer } from './coverAnswer.ts';
 import { errorBeside } from './errorAnswer.ts';
 import { exactly, named } from './exactly.ts';
 import { doubted, findings, number, numberOrNull, text, textOrNull, yes } from './finding.ts';
@@ -234,7 +234,7 @@ const answer = named(
       wallNowMm: number,
       measured: yes,
       roomMm: numberOrNull,
-      check: coverAnswer,
+      check: measuredAnswer,
     }).nullable(),
     verified: findings.describe('What was found after the cut; once signed, as it was found then.'),
     next: z.enum(STEP_NAMES).nullable().describe('The step that is to be done.'),

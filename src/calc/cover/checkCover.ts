@@ -1,5 +1,10 @@
 import type { Answer } from '../../../shared/words/answer.ts';
-import type { CoverCheck, CoverCheckInput } from '../../../shared/words/cover.ts';
+import {
+  type CoverCheck,
+  type CoverCheckInput,
+  isLost,
+  type MeasuredCheck,
+} from '../../../shared/words/cover.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
 import { coverReason } from '../judge/coverReason.ts';
@@ -8,6 +13,7 @@ import { dialledInFinding } from '../judge/dialledInFinding.ts';
 import { faceFindings } from '../judge/faceFindings.ts';
 import { gaugeFindings } from '../judge/gaugeFindings.ts';
 import { knockOnFindings } from '../judge/knockOnFindings.ts';
+import { lostUnmeasured } from '../judge/lostUnmeasured.ts';
 import { holdingFindings, readingFindings } from '../judge/readingFindings.ts';
 import { soundnessFindings } from '../judge/soundnessFindings.ts';
 import { sureFinding } from '../judge/sureFinding.ts';
@@ -28,8 +34,22 @@ export function checkCover(
   input: CoverCheckInput,
   unit: LengthUnit = 'mm',
   further: readonly Finding[] = [],
-): CoverCheck {
+): MeasuredCheck {
   return judgeCover(workOutCover(input), unit, further);
+}
+
+/**
+ * The same of a cover of which perhaps no wall was measured: one that is lost needs none to be judged.
+ * Throws: a Refusal that names each field it cannot work with (refuseImpossible.ts).
+ */
+export function checkWhatIsThere(
+  input: CoverCheckInput,
+  unit: LengthUnit = 'mm',
+  further: readonly Finding[] = [],
+): CoverCheck {
+  return input.stations.length === 0 && isLost(input)
+    ? lostUnmeasured(input)
+    : checkCover(input, unit, further);
 }
 
 /**
@@ -46,7 +66,7 @@ export function judgeCover(
   numbers: CoverNumbers,
   unit: LengthUnit,
   further: readonly Finding[] = [],
-): CoverCheck {
+): MeasuredCheck {
   const findings = findingsOf(numbers, unit, further);
   const judged = verdict(findings);
   const { cut, cleanUp, minimum, ways, unbalance, sure } = numbers;
@@ -105,7 +125,7 @@ function findingsOf(
   ];
 }
 
-function leastWallOf({ least, leastBeforeMm, uncertainty, sure }: CoverNumbers): CoverCheck['leastWall'] {
+function leastWallOf({ least, leastBeforeMm, uncertainty, sure }: CoverNumbers): MeasuredCheck['leastWall'] {
   return {
     beforeMm: leastBeforeMm,
     afterMm: least.wallMm,

@@ -144,8 +144,9 @@ function leftToCutMm({
 }: Pick<StageParts, 'sections' | 'passesAt' | 'weldedAt'>): number | null {
   const decision = sections.decision?.body;
   const made = (sections.cuts?.body.cuts ?? []).filter((_, i) => (passesAt[i] ?? weldedAt + 1) > weldedAt);
-  if (!decision || made.length === 0 || made.at(-1)?.look === 'gone') return null;
-  const left = decision.check.cut.dialledMm - made.reduce((sum, { depthMm }) => sum + depthMm, 0);
+  const decidedMm = decision?.check.cut?.dialledMm;
+  if (decidedMm === undefined || made.length === 0 || made.at(-1)?.look === 'gone') return null;
+  const left = decidedMm - made.reduce((sum, { depthMm }) => sum + depthMm, 0);
   return left > CUT_TO_MM ? left : null;
 }
 

@@ -33,8 +33,8 @@ export function coverAnswersOtherwise(
 ): readonly Otherwise[] {
   return [
     ...word('verdict', kept.verdict, now.verdict, words),
-    ...length('depth of cut', kept.cut.dialledMm, now.cut.dialledMm, unit),
-    ...length('least wall left', kept.leastWall.afterMm, now.leastWall.afterMm, unit),
+    ...length('depth of cut', kept.cut?.dialledMm ?? null, now.cut?.dialledMm ?? null, unit),
+    ...length('least wall left', kept.leastWall?.afterMm ?? null, now.leastWall?.afterMm ?? null, unit),
     ...share(kept.conformanceProbability, now.conformanceProbability),
   ];
 }

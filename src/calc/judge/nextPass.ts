@@ -1,5 +1,5 @@
 import type { NextPass } from '../../../shared/words/afterCut.ts';
-import type { CoverCheck, CoverCheckInput, Station } from '../../../shared/words/cover.ts';
+import type { CoverCheckInput, MeasuredCheck, Station } from '../../../shared/words/cover.ts';
 import { printCut, printRoom, printSure } from '../../../shared/words/cut.ts';
 import { type Place, stationAt } from '../../../shared/words/places.ts';
 import { type LengthUnit, printAgainst, printLength } from '../../../shared/words/print.ts';
@@ -27,7 +27,7 @@ export interface AsCut {
   /** The wall the cut made should have left at each station of the decision. */
   readonly wallsMm: readonly number[];
   /** By the walls measured since where there are any, nothing more cut; else by those before the cut, less the cut. */
-  readonly stands: CoverCheck;
+  readonly stands: MeasuredCheck;
 }
 
 /**
@@ -62,7 +62,7 @@ export function nextPass(made: PassMade, unit: LengthUnit, cut: AsCut = asCut(ma
 /** What is known after the last pass, before anything is said of another. */
 interface Now {
   readonly face: FaceNow;
-  readonly check: CoverCheck;
+  readonly check: MeasuredCheck;
   readonly dark: boolean;
   /** Whether the depth of what is still dark was read. */
   readonly darkRead: boolean;
@@ -180,7 +180,7 @@ function stillDark(made: PassMade, now: Now, unit: LengthUnit): NextPass {
 }
 
 /** The cover after another pass: down to what was read dark, else the rest of the decided cut; null with none left. */
-function checkOfNext({ decided, cutMm }: PassMade, now: Now, unit: LengthUnit): CoverCheck | null {
+function checkOfNext({ decided, cutMm }: PassMade, now: Now, unit: LengthUnit): MeasuredCheck | null {
   const { face, darkRead, restMm } = now;
   const next = (over: Partial<CoverCheckInput>) => checkCover({ ...decided, ...face.asInput, ...over }, unit);
   if (darkRead) return next({ plannedCutMm: null });
@@ -206,7 +206,7 @@ function cleanFace({ stations }: FaceNow, { criteria }: CoverCheckInput) {
   return { stations: bare(stations), marks: [], criteria: exactly(criteria) };
 }
 
-function asItStands({ decided, cutMm }: PassMade, face: FaceNow, unit: LengthUnit): CoverCheck {
+function asItStands({ decided, cutMm }: PassMade, face: FaceNow, unit: LengthUnit): MeasuredCheck {
   if (!face.measured) return checkCover({ ...decided, plannedCutMm: cutMm }, unit);
   const { gauge } = decided;
   // The uncertainty of a measured wall contains neither that of the cut's setting nor the indicator's.
@@ -273,7 +273,7 @@ function exactly(criteria: CoverCheckInput['criteria']): CoverCheckInput['criter
   return { ...none, ...criteria, cleanUpAllowanceMm: 0 };
 }
 
-function sureness({ conformanceProbability: share }: CoverCheck): string {
+function sureness({ conformanceProbability: share }: MeasuredCheck): string {
   if (share === null) return '';
   return `; ${printSure(share)} sure that no station is below it`;
 }

@@ -100,6 +100,8 @@ export type SectionEdit = {
   readonly jobId: number;
   readonly fromRevision: number;
   readonly why?: string;
+  /** What of the catalog the form showed, where the body does not say. */
+  readonly seen?: readonly Seen[];
 } & { [S in SectionName]: { readonly what: S; readonly body: JobSections[S] } }[SectionName];
 
 type What = HistoryLine['what'];
@@ -135,7 +137,7 @@ function seenFor(edit: SectionEdit): readonly Seen[] {
       criteria(revisions.criteria),
     ];
   }
-  return [];
+  return edit.seen ?? [];
 }
 
 async function refuseStale(db: Db, job: Job, edit: SectionEdit): Promise<void> {

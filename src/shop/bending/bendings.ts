@@ -6,7 +6,7 @@ import type {
 } from '../../../shared/words/bending/bending.ts';
 import type { StiffnessAnswer } from '../../../shared/words/bending/stiffness.ts';
 import type { Entry, Family, ShopCriteria } from '../../../shared/words/catalogue.ts';
-import type { CoverCheck } from '../../../shared/words/cover.ts';
+import type { CoverCheck, MeasuredCheck } from '../../../shared/words/cover.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
 import type { Job, RingWelded } from '../../../shared/words/job.ts';
 import { type LengthUnit, listInWords } from '../../../shared/words/print.ts';
@@ -38,7 +38,7 @@ export interface BendingAsked {
   /** Typed on the page, not of the catalogue. */
   readonly own?: boolean;
   readonly criteria: ShopCriteria;
-  readonly check: CoverCheck;
+  readonly check: MeasuredCheck;
   /** Of the findings' sentences. */
   readonly unit: LengthUnit;
   /** The ring that is on, and how it is joined. */

@@ -1,7 +1,7 @@
 import { doubtsAmong, type Expected, type ReadingInDoubt } from '../../../shared/measuring/readingDoubt.ts';
 import type { CoverCheck, CoverCheckInput, Gauge } from '../../../shared/words/cover.ts';
 import type { DoubtedReading } from '../../../shared/words/finding.ts';
-import { checkCover } from '../../calc/cover/checkCover.ts';
+import { checkWhatIsThere } from '../../calc/cover/checkCover.ts';
 
 interface Placed {
   readonly path: string;
@@ -41,7 +41,7 @@ export function checkAsked(input: CoverCheckInput, confirmed: readonly string[])
     ...input.doubtfulReadings,
     ...asked.map(({ place, doubt }) => `${place} (${doubt.question})`),
   ];
-  const check = checkCover({ ...input, doubtfulReadings });
+  const check = checkWhatIsThere({ ...input, doubtfulReadings });
   const doubts = asked.map(
     ({ path, reading, doubt }): DoubtedReading => ({
       path,

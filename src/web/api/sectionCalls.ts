@@ -1,13 +1,14 @@
 import type { z } from 'zod';
 import { changedAnswer, staleSections } from '../../../shared/schemas/answers/jobAnswers.ts';
 import { type SectionCall, sectionCallSchemas } from '../../../shared/schemas/jobCalls.ts';
+import { dayIn } from '../../../shared/words/day.ts';
 import type { Job, SectionName } from '../../../shared/words/job.ts';
 import { Refusal } from '../../../shared/words/refusal.ts';
-import type { Db } from '../../records/database/database.ts';
 import { NotInRecords, StaleEdit } from '../../records/database/errors.ts';
 import { jobNamed } from '../../records/jobs/readJob.ts';
 import { reviseJob } from '../../records/jobs/reviseJob.ts';
 import { currentCriteria } from '../../records/shopCriteria.ts';
+import { dayDoubt } from '../../shop/doubts/dayDoubt.ts';
 import { passesDoubted } from '../../shop/doubts/passDoubt.ts';
 import { whereItStands } from '../../shop/jobAnswer.ts';
 import { decisionFrom, type Edit, receivedFrom, signatureFrom } from '../../shop/jobEdits.ts';
@@ -23,7 +24,8 @@ const SEEN: Partial<Record<SectionName, string>> = {
   decision:
     ' criteriaRevision is the revision of the shop limits in the job you read. If they changed since, the answer is 409 with the limits as they are now.',
   studs:
-    ' The revisions are those of the stack, the stud and the shop limits you read. If one changed since, the answer is 409 with it as it is now.',
+    ' The revisions are those of the stack, the stud and the shop limits you read. If one changed since, the answer is 409 with it as it is now. A re-torque day later than tomorrow is refused unless confirmed names studs.retightening.on.',
+  setup: ' A ring welded later than tomorrow is refused unless confirmed names setup.ringWelded.on.',
   cuts: ' A pass deeper than what is left of the decided cut is refused unless confirmed names it, as cuts.cuts.1.depthMm.',
 };
 const SUMMARY: Readonly<Record<SectionName, string>> = {
@@ -98,7 +100,7 @@ async function editOf(needs: JobNeeds, job: Job, section: SectionName, sent: unk
     case 'decision':
       return decisionOf(needs, job, sent as SectionCall<'decision'>);
     case 'studs':
-      return studsOf(db, job, sent as SectionCall<'studs'>);
+      return studsOf(needs, job, sent as SectionCall<'studs'>);
     case 'signature': {
       const { signature, fromRevision } = sent as SectionCall<'signature'>;
       const { lengthUnit } = (await currentCriteria(db)).body;
@@ -109,8 +111,16 @@ async function editOf(needs: JobNeeds, job: Job, section: SectionName, sent: unk
       return { what: section, body: (sent as SectionCall<'closed'>).closed };
     case 'looked':
       return { what: section, body: (sent as SectionCall<'looked'>).looked };
-    case 'setup':
-      return { what: section, body: (sent as SectionCall<'setup'>).setup };
+    case 'setup': {
+      const { setup, confirmed } = sent as SectionCall<'setup'>;
+      refuseLateDay(needs, confirmed, {
+        path: 'setup.ringWelded.on',
+        what: 'The day the ring was welded on',
+        day: setup.ringWelded?.on,
+        standing: job.sections.setup?.body.ringWelded?.on,
+      });
+      return { what: section, body: setup };
+    }
     case 'plan':
       return { what: section, body: (sent as SectionCall<'plan'>).plan };
     case 'cuts':
@@ -129,6 +139,24 @@ function cutsOf(job: Job, { cuts, confirmed }: SectionCall<'cuts'>): Edit {
   return { what: 'cuts', body: cuts };
 }
 
+/** A day later than tomorrow is refused until `confirmed` names it, unless it stands already. */
+function refuseLateDay(
+  { now, timeZone }: JobNeeds,
+  confirmed: readonly string[],
+  asked: {
+    readonly path: string;
+    readonly what: string;
+    readonly day: string | undefined;
+    readonly standing: string | undefined;
+  },
+): void {
+  const { path, what, day, standing } = asked;
+  if (day === undefined || day === standing || confirmed.includes(path)) return;
+  const question = dayDoubt(what, day, dayIn(timeZone, now()));
+  if (question === null) return;
+  throw new Refusal('doubted', [{ path, message: `${question} If it is right, name ${path} in confirmed.` }]);
+}
+
 async function decisionOf(
   { db, timeZone }: JobNeeds,
   job: Job,
@@ -139,7 +167,14 @@ async function decisionOf(
   return decisionFrom(db, job, asked, { lengthUnit, timeZone }, 'decision.criteriaRevision');
 }
 
-async function studsOf(db: Db, job: Job, { studs }: SectionCall<'studs'>): Promise<Edit> {
+async function studsOf(needs: JobNeeds, job: Job, { studs, confirmed }: SectionCall<'studs'>): Promise<Edit> {
+  const { db } = needs;
+  refuseLateDay(needs, confirmed, {
+    path: 'studs.retightening.on',
+    what: 'The re-torque day',
+    day: studs.retightening?.on,
+    standing: job.sections.studs?.body.retightening?.on,
+  });
   const { lengthUnit } = (await currentCriteria(db)).body;
   const { stackRevision, studRevision, criteriaRevision } = studs;
   const asked = {

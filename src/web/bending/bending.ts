@@ -1,6 +1,6 @@
 import { type Request, type Response, Router } from 'express';
 import type { Bending } from '../../../shared/words/bending/bending.ts';
-import type { CoverCheck } from '../../../shared/words/cover.ts';
+import { type CoverCheck, isMeasured } from '../../../shared/words/cover.ts';
 import { type BendingDrawn, BendingPage } from '../../../views/pages/bending/bendingPage.tsx';
 import { caseName } from '../../../views/parts/bendingPart.tsx';
 import { planMarks } from '../../../views/parts/coverAnswer.tsx';
@@ -40,16 +40,17 @@ async function getCoverBending(context: PageContext, req: Request, res: Response
   const asker = askerOf(req, res);
   const { form, input, bent } = await readQuickForm(context, fields, frame);
   const { check } = quickCheck(input, frame.lengthUnit);
+  const measured = check && isMeasured(check) ? check : null;
   const told =
-    check &&
+    measured &&
     (await bendingFor({
       ...bent,
-      check,
+      check: measured,
       unit: frame.lengthUnit,
       only: DRAWN,
       asker,
     }));
-  const drawn = check && told?.bending ? await drawnOf(told.bending, check, asker) : null;
+  const drawn = measured && told?.bending ? await drawnOf(told.bending, measured, asker) : null;
   const back = `/cover?${new URLSearchParams(fields)}`;
   res.send(
     renderPage(

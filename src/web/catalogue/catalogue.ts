@@ -2,6 +2,7 @@ import { type Request, type Response, Router } from 'express';
 import { writingIn } from '../../../shared/quantity/fieldText.ts';
 import type { Entry, EntryBodies, TypedInEntry } from '../../../shared/words/catalogue.ts';
 import { PUT_AWAY } from '../../../shared/words/demo.ts';
+import { FAMILY } from '../../../shared/words/fields/family.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 import { type CatalogueKind, ENTRY_WORD, isCatalogueKind } from '../../../shared/words/terms.ts';
 import { CataloguePage, EntryPage } from '../../../views/pages/catalogue/cataloguePage.tsx';
@@ -20,10 +21,11 @@ import {
 } from '../../records/catalogue.ts';
 import { StaleEdit } from '../../records/database/errors.ts';
 import type { Ctx } from '../../records/database/writing.ts';
+import { listPeople } from '../../records/people/people.ts';
 import { currentCriteria } from '../../records/shopCriteria.ts';
 import { NoSuchPage } from '../request/errors.ts';
 import { ownAddress } from '../request/ownAddress.ts';
-import { frameOf, type PageContext, rememberPreference } from '../request/pageContext.ts';
+import { frameOf, type PageContext, rememberPreference, todayIn } from '../request/pageContext.ts';
 import { type Fields, fieldsOf, TypedForm } from '../request/typed.ts';
 import { withInitials } from '../request/whoFaults.ts';
 import { stackDrawn } from '../stud/stackDrawn.ts';
@@ -67,7 +69,15 @@ function isListed({ retired, why }: Entry): boolean {
 
 async function getNewEntry(context: PageContext, req: Request, res: Response): Promise<void> {
   const { back } = fieldsOf(req.query);
-  await show(context, req, res, { kind: kindOf(req), entry: null, fields: back ? { back } : {} });
+  const kind = kindOf(req);
+  const begun = kind === 'family' ? await familyBegun(context, req) : {};
+  await show(context, req, res, { kind, entry: null, fields: back ? { ...begun, back } : begun });
+}
+
+/** Whoever adds a cover type most often sets its minimum too, today; both can be changed. */
+async function familyBegun(context: PageContext, req: Request): Promise<Fields> {
+  const { initials } = await frameOf(req, context);
+  return { [FAMILY.shopMinimumWallBy.box]: initials, [FAMILY.shopMinimumWallOn.box]: todayIn(context) };
 }
 
 async function getOneEntry(context: PageContext, req: Request, res: Response): Promise<void> {
@@ -128,7 +138,7 @@ async function save(
     return;
   }
   const body = readEntry(kind, form);
-  if (body !== null) askAboutEntry(kind, form);
+  if (body !== null) askAboutEntry(kind, form, { today: todayIn(context), standing: entry?.body ?? null });
   if (body === null || form.faults.length > 0) {
     const faults = withInitials(form.faults, fields.who);
     await show(context, req, res, { kind, entry, fields, faults, doubts: form.doubts });
@@ -200,7 +210,20 @@ async function show(
   const history = entry ? await told(entry) : [];
   const typedStack =
     kind === 'stack' ? stackDrawn(fields, frame, entry ? entryAsTyped(entry, frame) : {}) : null;
-  const props = { frame, kind, entry, history, fields, layerRows: rows, typedStack, faults, doubts, stale };
+  const people = (await listPeople(db)).filter(({ retired }) => !retired);
+  const props = {
+    frame,
+    kind,
+    entry,
+    history,
+    fields,
+    layerRows: rows,
+    typedStack,
+    faults,
+    doubts,
+    stale,
+    people: people.flatMap(({ initials, name }) => [initials, name]),
+  };
   res.status(stale !== null ? 409 : faults.length > 0 ? 422 : 200).send(renderPage(EntryPage(props)));
 }
 

@@ -51,7 +51,8 @@ async function postLimits(context: PageContext, req: Request, res: Response): Pr
   const body = readCriteria(form);
   const revision = Number(fields.from);
   if (body === null) {
-    await show(context, req, res, { revision, fields, faults: withInitials(form.faults, fields.who) });
+    const faults = withInitials(form.faults, fields.who);
+    await show(context, req, res, { revision, fields, faults, doubts: form.doubts });
     return;
   }
   const before = await currentCriteria(db);

@@ -10,16 +10,21 @@ import type {
   EntryBodies,
   Family,
 } from '../../../shared/words/catalogue.ts';
+import { isDay } from '../../../shared/words/day.ts';
 import { FAMILY } from '../../../shared/words/fields/family.ts';
+import { lowerFirst } from '../../../shared/words/fields/field.ts';
 import { GAUGE } from '../../../shared/words/fields/gauge.ts';
 import { CATALOGUE_NUT, CATALOGUE_STUD, CATALOGUE_WASHER } from '../../../shared/words/fields/stud.ts';
 import type { CatalogueKind } from '../../../shared/words/terms.ts';
-import { boxAt, readBody } from '../request/bodyForm.ts';
+import { dueDoubt } from '../../shop/doubts/dayDoubt.ts';
+import { askDay } from '../request/askedDay.ts';
+import { type BodyRead, boxAt, readBody } from '../request/bodyForm.ts';
 import type { Fields, TypedForm, Writing } from '../request/typed.ts';
 import { askAboutEntryStack, askAboutNut, askAboutStud, askAboutWasher } from '../stud/asked.ts';
 import { readNut } from '../stud/nutForm.ts';
 import { readStack, stackAsTyped, stackFieldOf } from '../stud/stackForm.ts';
 import { readStud } from '../stud/studForm.ts';
+import { askMinimums } from './limitsAsked.ts';
 
 /** The fields of each kind but the stack, whose layers are rows. */
 const FIELDS = {
@@ -39,12 +44,35 @@ export function readEntry(kind: CatalogueKind, form: TypedForm): EntryBodies[Cat
   return kind === 'gauge' ? readGauge(form) : readFamily(form);
 }
 
-/** What was typed of a stud, a stack, a nut or a washer and looks like a slip is asked about; a cover type refuses what can't be believed. */
-export function askAboutEntry(kind: CatalogueKind, form: TypedForm): void {
+/** What was typed and looks like a slip is asked about; of a cover type what can't be believed is refused beside it. */
+export function askAboutEntry(
+  kind: CatalogueKind,
+  form: TypedForm,
+  { today, standing }: { readonly today: string; readonly standing: EntryBodies[CatalogueKind] | null },
+): void {
+  if (kind === 'family') askAboutFamily(form, today, standing as Family | null);
+  if (kind === 'gauge') askAboutDue(form, today, (standing as CatalogueGauge | null)?.dueOn ?? undefined);
   if (kind === 'stud') askAboutStud(form);
   if (kind === 'stack') askAboutEntryStack(form);
   if (kind === 'nut') askAboutNut(form);
   if (kind === 'washer') askAboutWasher(form);
+}
+
+function askAboutFamily(form: TypedForm, today: string, standing: Family | null): void {
+  const day = FAMILY.shopMinimumWallOn;
+  askDay(form, day.box, `The ${lowerFirst(day.label)}`, {
+    today,
+    standing: standing?.shopMinimumWallOn ?? undefined,
+  });
+}
+
+/** A calibration that is due long after today, or was due already, may be a slip of the year. */
+function askAboutDue(form: TypedForm, today: string, standing: string | undefined): void {
+  const { box, label } = GAUGE.dueOn;
+  const day = form.text(box);
+  if (!isDay(day) || day === standing || form.text(`ok.${box}`) === day) return;
+  const question = dueDoubt(label, day, today);
+  if (question !== null) form.fault(`ok.${box}`, question);
 }
 
 /** The box that each place in a body came from. */
@@ -76,6 +104,20 @@ function readGauge(form: TypedForm): CatalogueGauge | null {
   return null;
 }
 
+/** The boxes of person and day are begun for whoever adds a type; they say nothing where no minimum is set. */
+function whoSetMinimum(
+  read: BodyRead<typeof FAMILY>,
+): Pick<Family, 'shopMinimumWallBy' | 'shopMinimumWallOn' | 'shopMinimumWallSource'> {
+  const { shopMinimumWallMm: mm, shopMinimumWallBy, shopMinimumWallOn, shopMinimumWallSource } = read;
+  if (mm === null) return { shopMinimumWallBy: null, shopMinimumWallOn: null, shopMinimumWallSource };
+  const named = shopMinimumWallBy !== null && shopMinimumWallOn !== null;
+  return {
+    shopMinimumWallBy,
+    shopMinimumWallOn,
+    shopMinimumWallSource: named ? null : shopMinimumWallSource,
+  };
+}
+
 function readFamily(form: TypedForm): Family | null {
   const read = readBody(form, FAMILY);
   const { source: _, ...figures } = read.limits ?? { source: '' };
@@ -84,8 +126,9 @@ function readFamily(form: TypedForm): Family | null {
       entryBox('family', form)('limits.source'),
       'A source is given, but no figure. Enter one, or leave the source blank.',
     );
+  if (form.faults.length === 0) askMinimums(form);
   if (form.faults.length > 0) return null;
-  const parsed = familySchema.safeParse(read);
+  const parsed = familySchema.safeParse({ ...read, ...whoSetMinimum(read) });
   if (parsed.success) return parsed.data;
   form.addFaults(faultsOf(parsed.error), entryBox('family', form));
   return null;

@@ -1,9 +1,33 @@
 import { readQuantity } from '../../../shared/quantity/readQuantity.ts';
+import type { TypedLength } from '../../../shared/quantity/slip.ts';
 import type { Family, ShopCriteria } from '../../../shared/words/catalogue.ts';
 import { CRITERIA } from '../../../shared/words/fields/criteria.ts';
+import { FAMILY } from '../../../shared/words/fields/family.ts';
 import type { DoubtedLength } from '../../../views/parts/form/doubted.tsx';
-import { coversUnder, type LimitName, limitDoubts } from '../../shop/doubts/limitDoubt.ts';
+import { coversUnder, type LimitName, limitDoubt, limitDoubts } from '../../shop/doubts/limitDoubt.ts';
 import type { TypedForm } from '../request/typed.ts';
+
+/** A cover type's own minimum, held against its new wall as the shop's is. */
+export function askMinimums(form: TypedForm): void {
+  const { nominalWallMm, makerMinimumWallMm, shopMinimumWallMm } = FAMILY;
+  const wall = typedLength(form, nominalWallMm);
+  if (wall === null) return;
+  for (const field of [makerMinimumWallMm, shopMinimumWallMm]) {
+    const typed = typedLength(form, field);
+    if (typed === null || form.isSure(field.box)) continue;
+    const doubt = limitDoubt('minimumWallMm', typed, [{ name: '', nominalWallMm: wall.valueMm }]);
+    if (doubt === null) continue;
+    const says = `${field.label}: ${typed.typed} is right, as typed`;
+    // A new cover would not pass a minimum above its own wall: that is refused, so it cannot be confirmed.
+    const mayBe = typed.valueMm <= wall.valueMm;
+    form.ask(
+      field.box,
+      `${field.label}: ${doubt.question}`,
+      mayBe ? says : null,
+      doubt.meantTyped === null ? [] : [doubt.meantTyped],
+    );
+  }
+}
 
 const { minimumWallMm, faceRunoutLimitMm, cleanUpAllowanceMm, typicalCutMm } = CRITERIA;
 const ASKED = { minimumWallMm, faceRunoutLimitMm, cleanUpAllowanceMm, typicalCutMm };
@@ -14,14 +38,8 @@ export function askLimits(
   standing: ShopCriteria,
   families: readonly Family[],
 ): readonly DoubtedLength[] {
-  const { lengthUnit, decimalSign } = form.writing;
-  const typedAt = ({ box, label }: { readonly box: string; readonly label: string }) => {
-    const typed = form.text(box);
-    const read = readQuantity({ field: label, typed, kind: 'length', unit: lengthUnit, decimalSign });
-    return read.ok ? { valueMm: read.value, typed, unit: read.unit, decimalSign } : null;
-  };
   const names = Object.keys(ASKED) as LimitName[];
-  const typed = Object.fromEntries(names.map((name) => [name, typedAt(ASKED[name])]));
+  const typed = Object.fromEntries(names.map((name) => [name, typedLength(form, ASKED[name])]));
   return limitDoubts(typed, standing, coversUnder(families)).flatMap(({ limit, doubt }) => {
     const { box, label } = ASKED[limit];
     const text = form.text(box);
@@ -36,4 +54,15 @@ export function askLimits(
       },
     ];
   });
+}
+
+/** The length in a box with what was typed for it; null where it is empty or no length. */
+function typedLength(
+  form: TypedForm,
+  { box, label }: { readonly box: string; readonly label: string },
+): TypedLength | null {
+  const { lengthUnit, decimalSign } = form.writing;
+  const typed = form.text(box);
+  const read = readQuantity({ field: label, typed, kind: 'length', unit: lengthUnit, decimalSign });
+  return read.ok ? { valueMm: read.value, typed, unit: read.unit, decimalSign } : null;
 }

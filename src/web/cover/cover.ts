@@ -5,11 +5,15 @@ import type { Frame } from '../../../views/frame.ts';
 import { CoverPage } from '../../../views/pages/cover/coverPage.tsx';
 import { renderPage } from '../../../views/render.ts';
 import { getEntry, listEntries } from '../../records/catalogue.ts';
+import { StaleEdit } from '../../records/database/errors.ts';
 import { currentCriteria } from '../../records/shopCriteria.ts';
 import type { Asker } from '../../shop/bending/bendingPool.ts';
 import { besideOf } from '../../shop/bending/bendings.ts';
 import { shopMinimum } from '../../shop/limitsFor.ts';
 import { quickAnswer } from '../../shop/quickCover.ts';
+import { entryFields } from '../catalogue/entryFields.ts';
+import { gaugesSeen } from '../measuring/gaugesOnForm.ts';
+import { differences } from '../request/fieldLines.ts';
 import { keepingUnits } from '../request/otherUnit.ts';
 import {
   frameOf,
@@ -22,7 +26,7 @@ import { askerOf } from '../request/requestGone.ts';
 import { handledIn } from '../request/route.ts';
 import { type Fields, fieldsOf, unitOf } from '../request/typed.ts';
 import { withInitials } from '../request/whoFaults.ts';
-import { readCoverForm } from './coverForm.ts';
+import { type CoverForm, readCoverForm } from './coverForm.ts';
 import { exampleQuery } from './example.ts';
 import { keepAsJob } from './keepAsJob.ts';
 
@@ -66,6 +70,12 @@ async function postKeep(context: PageContext, req: Request, res: Response): Prom
       res.redirect(303, `/jobs/${encodeURIComponent(job.number)}`);
       return;
     } catch (error) {
+      if (error instanceof StaleEdit) {
+        const message = await gaugeChanged(context, form, fields, error, writing);
+        const page = await coverPage(context, fields, writing, [{ path: 'wallGauge', message }]);
+        res.status(409).send(page.html);
+        return;
+      }
       if (!(error instanceof Refusal)) throw error;
       const faults = withInitials(error.faults, fields.initials).map(inKeepForm);
       const page = await coverPage(context, fields, writing, faults);
@@ -82,13 +92,38 @@ async function postKeep(context: PageContext, req: Request, res: Response): Prom
           },
         ]
       : []),
-    ...form.view.doubts.map((one) => ({
-      path: one.name,
-      message: `${one.label}: ${one.question} Choose one before it is saved.`,
-    })),
+    ...form.view.doubts
+      .filter(({ asTyped }) => asTyped !== null)
+      .map((one) => ({
+        path: one.name,
+        message: `${one.label}: ${one.question} Choose one before it is saved.`,
+      })),
     ...withInitials([], fields.initials).map(inKeepForm),
   ]);
   res.status(422).send(page.html);
+}
+
+/** A gauge that somebody changed while the page was open: as it was seen, and as it is now. */
+async function gaugeChanged(
+  { shop }: PageContext,
+  { gauges }: CoverForm,
+  fields: Fields,
+  error: StaleEdit,
+  writing: Frame,
+): Promise<string> {
+  const changes: string[] = [];
+  for (const { id, revision } of gaugesSeen(fields, gauges)) {
+    const [then, now] = [
+      await getEntry(shop.db, 'gauge', id, revision),
+      await getEntry(shop.db, 'gauge', id),
+    ];
+    if (then === null || now === null) continue;
+    const both = [then, now].map(({ body }) => entryFields('gauge', body, writing));
+    for (const { label, before, after } of differences(both[0]!, both[1]!)) {
+      changes.push(`${label}: ${before || 'nothing'} as you saw it, ${after || 'nothing'} now.`);
+    }
+  }
+  return [error.message, ...changes].join(' ');
 }
 
 const KEEP_BOX: Readonly<Record<string, string>> = { number: 'jobNumber', who: 'initials' };

@@ -82,7 +82,7 @@ function readTyped(fields: Fields, shop: ShopAtHand, writing: Writing): CoverFor
     : [];
   const input = readInput(form, chosen, gauges, shop, doubts);
   return {
-    view: viewOf(form, chosen, doubts, shop),
+    view: viewOf(form, chosen, [...doubts, ...unread(form)], shop),
     input,
     typedStations: measured.map((row) => ({
       wall: form.text(`w.${row.index}`),
@@ -119,7 +119,9 @@ function readInput(
   const typed = readBody(form, QUICK_LIMITS);
   const { plannedCutMm } = readBody(form, PLAN);
   const { crackTest } = readBody(form, CRACK);
-  if (cover === null || measured.length === 0 || form.faults.length > 0) return null;
+  // A cracked cover is answered before anything is measured.
+  const nothing = measured.length === 0 && (crackTest !== 'found' || marks.some((mark) => mark.complete));
+  if (cover === null || nothing || form.faults.length > 0) return null;
   const parsed = coverCheckSchema.safeParse({
     cover: { ...cover, densityKgPerM3: null },
     stations: measured.map(({ angleDeg, radiusMm, walls, faceMm, markDepthMm }) => ({
@@ -145,6 +147,17 @@ function readInput(
   if (parsed.success) return parsed.data;
   form.addFaults(faultsOf(parsed.error), (path) => fieldName(path, measured));
   return null;
+}
+
+/** What cannot be read, where something else was probably meant: a fraction of mm, the other decimal sign. */
+function unread(form: TypedForm): readonly DoubtView[] {
+  return form.doubts.map(({ name, question, meant = [] }) => ({
+    name,
+    label: '',
+    question,
+    meant: meant[0] ?? null,
+    asTyped: null,
+  }));
 }
 
 function viewOf(

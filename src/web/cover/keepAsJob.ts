@@ -3,6 +3,7 @@ import { Refusal } from '../../../shared/words/refusal.ts';
 import { jobWithReading } from '../../records/jobs/readings.ts';
 import { keepCover, readingsTyped, type TypedCover } from '../../shop/keepCover.ts';
 import { readReceived } from '../job/receivedForm.ts';
+import { gaugesSeen } from '../measuring/gaugesOnForm.ts';
 import { type PageContext, todayIn } from '../request/pageContext.ts';
 import { type Fields, splitRepeats } from '../request/typed.ts';
 import type { CoverForm } from './coverForm.ts';
@@ -34,7 +35,8 @@ export async function keepAsJob(
     gauges: form.gauges,
     cutTyped: (fields.cut ?? '').trim(),
   };
-  const readings = readingsTyped(cover, keepToken(fields, who, day));
+  const token = keepToken(fields, who, day);
+  const readings = readingsTyped(cover, token);
   const kept = await jobWithReading(db, readings[0]?.id ?? '');
   if (kept !== null) return { number: kept, who };
   const asked = {
@@ -43,9 +45,10 @@ export async function keepAsJob(
     customer: fields.customer ?? '',
     receivedOn: day,
   };
+  const seen = gaugesSeen(fields, form.gauges);
   const ctx = { who, why: 'saved from Check a cover', now: context.now };
   const received = await readReceived(db, asked, { today: day });
-  return { number: await keepCover(db, ctx, cover, { ...received, readings }), who };
+  return { number: await keepCover(db, ctx, cover, { ...received, readings, token, seen }), who };
 }
 
 /**

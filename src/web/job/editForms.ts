@@ -6,16 +6,17 @@ import { decisionFrom, type Edit, signatureFrom, studWorkFrom } from '../../shop
 import { ringWeldedFrom } from '../../shop/ringWelded.ts';
 import { studRing } from '../../shop/studs/joint.ts';
 import { studsFrom } from '../../shop/studs/studsFrom.ts';
+import { gaugesSeen } from '../measuring/gaugesOnForm.ts';
 import { askDay } from '../request/askedDay.ts';
 import { readBody } from '../request/bodyForm.ts';
 import { type PageContext, todayIn } from '../request/pageContext.ts';
-import type { TypedForm } from '../request/typed.ts';
+import { revisionIn, type TypedForm } from '../request/typed.ts';
 import { jointField, readJoint, torqueFromOf } from '../stud/joint.ts';
 import { readGap } from '../stud/stackForm.ts';
 import { readReplaced, readRetorque } from '../stud/work.ts';
 import { readCuts, readPassPutRight, readPlan } from './cutForm.ts';
 import { readLooked } from './inspectionForm.ts';
-import { fromOf, revisionIn } from './jobRequest.ts';
+import { fromOf } from './jobRequest.ts';
 import { readReceived } from './receivedForm.ts';
 import { readSetup } from './setupForm.ts';
 
@@ -58,7 +59,7 @@ async function readSetupEdit(context: PageContext, job: Job, form: TypedForm): P
   const kept = job.sections.setup?.body ?? null;
   askDay(form, RING_WELDED.on.box, RING_DAY, { today: todayIn(context), standing: kept?.ringWelded?.on });
   const body = readSetup(form, await listEntries(db, 'gauge'), kept);
-  return body && { what: 'setup', body };
+  return body && { what: 'setup', body, seen: gaugesSeen(form.fields, body.gauges ?? []) };
 }
 
 async function readPlanEdit(_house: PageContext, job: Job, form: TypedForm): Promise<Edit | null> {

@@ -50,7 +50,13 @@ export async function postEdit(
     showJob(context, req, res, on, {
       status,
       fields,
-      refused: { section, fields, faults: stale ? faults : withInitials(faults, fields.who), stale },
+      refused: {
+        section,
+        fields,
+        faults: stale ? faults : withInitials(faults, fields.who),
+        stale,
+        doubts: form.doubts,
+      },
     });
   const closed = section === 'closed' ? null : closedRefusal(job);
   if (closed !== null) {

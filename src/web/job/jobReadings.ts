@@ -32,7 +32,7 @@ export async function postReadings(context: PageContext, req: Request, res: Resp
         faults: stale ? faults : withInitials(faults, fields.who),
         stale,
       },
-      doubts: { pass: sent.pass, list: sent.doubts },
+      doubts: { pass: sent.pass, list: [...sent.doubts, ...sent.unread] },
     });
   const closed = closedRefusal(job);
   if (closed !== null) {

@@ -7,7 +7,7 @@ import { jobAtRevision, jobNamed } from '../../records/jobs/readJob.ts';
 import { NoSuchPage } from '../request/errors.ts';
 import { frameOf, type PageContext } from '../request/pageContext.ts';
 import { askerOf } from '../request/requestGone.ts';
-import type { Fields } from '../request/typed.ts';
+import { type Fields, revisionIn } from '../request/typed.ts';
 import { type JobShown, jobPage } from './jobPage.ts';
 
 /** The job as it stands, or as it was at the revision that was asked for. */
@@ -48,11 +48,6 @@ export function ctxOf({ now }: PageContext, { who = '', why = '' }: Fields): Ctx
 /** The revision a form was filled from; 0, which no job has, when it does not say. */
 export function fromOf(fields: Fields): number {
   return revisionIn(fields.from, 0);
-}
-
-/** A revision that a form carries; one that nothing has when it does not. */
-export function revisionIn(typed: string | undefined, without = -1): number {
-  return /^\d{1,9}$/.test(typed ?? '') ? Number(typed) : without;
 }
 
 export function addressOf({ number }: Job): string {

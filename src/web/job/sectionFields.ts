@@ -125,15 +125,16 @@ function plan(body: CutPlan, writing: Writing): FieldLine[] {
 
 function decision(body: Decision, writing: Writing): FieldLine[] {
   const { check } = body;
-  const length = (mm: number) => printLength(mm, writing.lengthUnit);
+  const length = (mm: number | null) =>
+    mm === null ? 'no wall was measured' : printLength(mm, writing.lengthUnit);
   const minimum = check.minimumWall;
   return [
     line('Decision', DECISION_WORD[body.decision]),
     line('Verdict', VERDICT_WORD[check.verdict]),
     line('Why', becauseOf(decisionTold(body, writing.lengthUnit).body.check)),
     line('Reason given', body.reason),
-    line('Depth of cut', length(check.cut.dialledMm)),
-    line('Thinnest wall left', length(check.leastWall.afterMm)),
+    line('Depth of cut', length(check.cut?.dialledMm ?? null)),
+    line('Thinnest wall left', length(check.leastWall?.afterMm ?? null)),
     line('Minimum wall', minimum === null ? 'none set' : `${length(minimum.mm)} (${minimum.source})`),
     line(
       'Confidence in the wall',

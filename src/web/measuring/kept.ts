@@ -5,7 +5,7 @@ import { type KeptReading, keptReadingSchema } from '../../../shared/schemas/mea
 import type { Job, NewReading } from '../../../shared/words/job.ts';
 import { Refusal } from '../../../shared/words/refusal.ts';
 import type { Db } from '../../records/database/database.ts';
-import type { Ctx } from '../../records/database/writing.ts';
+import { type Ctx, samePerson } from '../../records/database/writing.ts';
 import { allReadings } from '../../records/jobs/history.ts';
 import { addReadings, sameContent } from '../../records/jobs/readings.ts';
 import { heldAgainst } from '../../shop/doubts/jobReadingDoubt.ts';
@@ -16,9 +16,54 @@ const BESIDE =
 /**
  * Keeps what a tablet sends, in the order it was typed. One reading that cannot be used holds up no other. A
  * correction that comes too late, because somebody else corrected the same reading, is kept as a reading of its own.
- * Sending the same again is harmless. Throws Refusal where none can be kept: no initials, or a signed job.
+ * Sending the same again is harmless. Each is signed by whoever typed it, where `mayHaveTyped` knows them, although
+ * somebody else may have signed in before it was sent. Throws Refusal where none can be kept: no initials, or a signed job.
  */
-export async function keepTyped(db: Db, ctx: Ctx, job: Job, sent: readonly unknown[]): Promise<Taken> {
+export async function keepTyped(
+  db: Db,
+  ctx: Ctx,
+  job: Job,
+  sent: readonly unknown[],
+  mayHaveTyped: (who: string) => boolean,
+): Promise<Taken> {
+  const whole = {
+    added: [] as string[],
+    already: [] as string[],
+    refused: [] as Said[],
+    beside: [] as Said[],
+  };
+  for (const { who, readings } of byTypist(sent)) {
+    const other = who !== '' && !samePerson(who, ctx.who) && mayHaveTyped(who);
+    const typed = other ? { ...ctx, who, why: sentBy(ctx) } : ctx;
+    const taken = await keepRun(db, typed, job, readings);
+    whole.added.push(...taken.added);
+    whole.already.push(...taken.already);
+    whole.refused.push(...taken.refused);
+    whole.beside.push(...taken.beside);
+  }
+  return whole;
+}
+
+/** A reading is signed by whoever typed it; that it waited, and who sent it, is on record beside it. */
+function sentBy({ who, why = '' }: Ctx): string {
+  return [why.trim(), `waited on the tablet, sent by ${who}`].filter((part) => part !== '').join('; ');
+}
+
+/** Readings as they were sent, in the runs that one person typed. */
+function byTypist(
+  sent: readonly unknown[],
+): readonly { readonly who: string; readonly readings: unknown[] }[] {
+  const runs: { who: string; readings: unknown[] }[] = [];
+  for (const one of sent) {
+    const said = typeof one === 'object' && one !== null && 'who' in one ? String(one.who).trim() : '';
+    const last = runs.at(-1);
+    if (last?.who === said) last.readings.push(one);
+    else runs.push({ who: said, readings: [one] });
+  }
+  return runs;
+}
+
+async function keepRun(db: Db, ctx: Ctx, job: Job, sent: readonly unknown[]): Promise<Taken> {
   const nominalMm = job.sections.received?.body.family.nominalWallMm ?? 0;
   const refused: Said[] = [];
   const beside: Said[] = [];
@@ -74,7 +119,15 @@ function readKept(sent: unknown, nominalMm: number, job: Job): NewReading | Said
       message: faultsOf(parsed.error)[0]?.message ?? 'The reading can’t be used as sent. Enter it again.',
     };
   }
-  const { typed, unit, decimalSign, confirmed, weldedAt: known, ...reading }: KeptReading = parsed.data;
+  const {
+    typed,
+    unit,
+    decimalSign,
+    confirmed,
+    weldedAt: known,
+    who: _,
+    ...reading
+  }: KeptReading = parsed.data;
   if (known < weldedAt) {
     return {
       id,

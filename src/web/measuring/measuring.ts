@@ -5,15 +5,19 @@ import { type Order, type Step, stepsOf, writeStep } from '../../../shared/measu
 import { readingsToCheck } from '../../../shared/measuring/toCheck.ts';
 import { keptReadingsSchema } from '../../../shared/schemas/measuring.ts';
 import type { Job, Pass } from '../../../shared/words/job.ts';
+import { mayAs, type Person } from '../../../shared/words/people.ts';
 import { samePlace } from '../../../shared/words/places.ts';
 import { READING_WORD } from '../../../shared/words/readings.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 import type { Frame } from '../../../views/frame.ts';
+import { ClosedPage } from '../../../views/pages/measuring/closedPage.tsx';
 import { MeasuringPage } from '../../../views/pages/measuring/measuringPage.tsx';
 import { type MeasuringProps, orderFields } from '../../../views/pages/measuring/measuringProps.ts';
 import { renderPage } from '../../../views/render.ts';
+import { samePerson, unfitInitials } from '../../records/database/writing.ts';
 import { addReadings } from '../../records/jobs/readings.ts';
 import { jobNamed } from '../../records/jobs/readJob.ts';
+import { listPeople } from '../../records/people/people.ts';
 import { heldAgainst } from '../../shop/doubts/jobReadingDoubt.ts';
 import { type PlaceRead, placesNotLaidOut, placesRead } from '../../shop/jobPlaces.ts';
 import { NoSuchPage } from '../request/errors.ts';
@@ -91,6 +95,9 @@ async function postOrder(context: PageContext, req: Request, res: Response): Pro
   const pass = passOf(fields);
   const order = orderIn(req, fields, job, pass);
   rememberPreference(res, 'measuring', writeOrder(order, pass, preferencesOf(req).measuring));
+  // Initials typed before the first reading stay typed.
+  const who = whoOf(req, fields.who).trim();
+  if (unfitInitials(who) === null) rememberPreference(res, 'initials', who);
   res.redirect(303, address(job, { ...orderFields(order), pass }));
 }
 
@@ -115,13 +122,22 @@ async function postKept(context: PageContext, req: Request, res: Response): Prom
   const who = whoOf(req, sent.data.who);
   try {
     const ctx = { who, why: sent.data.why, now: context.now };
-    const taken = await keepTyped(context.shop.db, ctx, job, sent.data.readings);
+    const people = await listPeople(context.shop.db);
+    const taken = await keepTyped(context.shop.db, ctx, job, sent.data.readings, mayHaveTyped(people));
     if (taken.added.length > 0) rememberPreference(res, 'initials', who.trim());
     res.json({ ...taken, ...(await standing(context, job.number, passOf(fieldsOf(req.query)), frame)) });
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
     refuse(res, error.code, error.message);
   }
+}
+
+/** Where people sign in, one of them who may measure; else anybody who has initials. */
+function mayHaveTyped(people: readonly Person[]): (who: string) => boolean {
+  return (who) =>
+    people.length === 0
+      ? unfitInitials(who) === null
+      : people.some(({ initials, role }) => samePerson(initials, who) && mayAs(role, 'recorder'));
 }
 
 /** What stands on the server, for a tablet that was away or that shares the job with another. */
@@ -152,6 +168,10 @@ async function show(
   },
 ): Promise<void> {
   const frame = await frameOf(req, context);
+  if (job.stage === 'closed') {
+    res.status(what.status).send(renderPage(ClosedPage({ frame, job })));
+    return;
+  }
   const family = job.sections.received?.body.family;
   if (!family) throw new NoSuchPage(`Job ${job.number} has no cover type, so there is nothing to measure.`);
   const pass = passOf(fields);

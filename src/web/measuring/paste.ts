@@ -3,6 +3,7 @@ import { type Request, type Response, Router } from 'express';
 import type { Job } from '../../../shared/words/job.ts';
 import { writePlace } from '../../../shared/words/places.ts';
 import type { PlaceView } from '../../../views/pages/job/measure.tsx';
+import { ClosedPage } from '../../../views/pages/measuring/closedPage.tsx';
 import { PastePage, type PastePreview } from '../../../views/pages/measuring/pastePage.tsx';
 import { renderPage } from '../../../views/render.ts';
 import { jobNamed } from '../../records/jobs/readJob.ts';
@@ -80,6 +81,10 @@ async function show(
   preview: PastePreview | null,
 ): Promise<void> {
   const frame = await frameOf(req, context);
+  if (job.stage === 'closed') {
+    res.status(status).send(renderPage(ClosedPage({ frame, job })));
+    return;
+  }
   const pass = passOf(fields);
   const address = `/jobs/${encodeURIComponent(job.number)}/measure/paste?${new URLSearchParams({ pass })}`;
   const nothing =

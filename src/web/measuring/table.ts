@@ -4,6 +4,7 @@ import { type Place, readPlace, turned } from '../../../shared/words/places.ts';
 import { briefLength } from '../../../shared/words/print.ts';
 import { READING_WORD } from '../../../shared/words/readings.ts';
 import type { PlaceView } from '../../../views/pages/job/measure.tsx';
+import type { DoubtedLength } from '../../../views/parts/form/doubted.tsx';
 import { placeOn, placesRead } from '../../shop/jobPlaces.ts';
 import { type Cell, cellText, type ReadingsChanged, readingsChanged } from '../../shop/readingsSent.ts';
 import { type Fields, splitRepeats, TypedForm } from '../request/typed.ts';
@@ -49,6 +50,8 @@ export function placeViews(job: Job, pass: Pass, writing: Writing): PlaceView[] 
 
 export interface ReadingsSent extends ReadingsChanged {
   readonly pass: Pass;
+  /** What cannot be read, where something else was probably meant. */
+  readonly unread: readonly DoubtedLength[];
 }
 
 /** What changed in the measuring table since it was shown, or what in it cannot be used. */
@@ -63,7 +66,7 @@ export function readReadings(job: Job, fields: Fields, writing: Writing, gauge: 
     );
   const cells = cellsOf(form, job, pass);
   const changed = readingsChanged(job, { pass, token: token ?? '', gauge, writing: form.writing, cells });
-  return { pass, ...changed, faults: [...form.faults, ...changed.faults] };
+  return { pass, ...changed, unread: form.doubts, faults: [...form.faults, ...changed.faults] };
 }
 
 /** The boxes that were sent, row by row; what cannot be read is said in the form. */

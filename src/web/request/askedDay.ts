@@ -1,3 +1,4 @@
+import { isDay } from '../../../shared/words/day.ts';
 import { dayDoubt } from '../../shop/doubts/dayDoubt.ts';
 import type { TypedForm } from './typed.ts';
 
@@ -9,7 +10,7 @@ export function askDay(
   { today, standing }: { readonly today: string; readonly standing?: string | undefined },
 ): void {
   const day = form.text(box);
-  if (!/^\d{4}-\d\d-\d\d$/.test(day) || day === standing || form.text(`ok.${box}`) === day) return;
+  if (!isDay(day) || day === standing || form.text(`ok.${box}`) === day) return;
   const question = dayDoubt(what, day, today);
   if (question !== null) form.fault(`ok.${box}`, question);
 }

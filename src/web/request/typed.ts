@@ -48,7 +48,7 @@ export class TypedForm {
   readonly faults: Fault[] = [];
   /** Lengths, torques and pressures read so far, but those typed simply as the number in mm, N·m or MPa. */
   readonly quantities: TypedQuantity[] = [];
-  /** Lengths that look like a slip and were not confirmed. */
+  /** What looks like a slip and was not confirmed, or cannot be read and something else was probably meant. */
   readonly doubts: (DoubtedLength & { readonly question: string })[] = [];
   readonly #noted = new Map<string, { readonly kind: TypedKind; readonly bare: UnitName }>();
   /** As the form says, where it does. */
@@ -225,7 +225,16 @@ export class TypedForm {
       return read.value;
     }
     this.fault(name, read.message);
+    if (read.meant !== undefined) this.#askInstead(name, typed, read.message, read.meant);
     return null;
+  }
+
+  /** What cannot be read as it stands, with a button for what was probably meant: a fraction of mm, the other decimal sign. */
+  #askInstead(name: string, part: string, question: string, meant: string): void {
+    if (this.doubts.some((one) => one.name === name)) return;
+    const typed = this.text(name);
+    const whole = splitRepeats(typed).map((one) => (one === part ? meant : one));
+    this.doubts.push({ name, typed, question, says: null, meant: [whole.join('; ')] });
   }
 }
 
@@ -238,4 +247,9 @@ export function splitRepeats(typed: string): string[] {
     .split(';')
     .map((part) => part.trim())
     .filter((part) => part !== '');
+}
+
+/** A revision that a form carries; one that nothing has when it does not. */
+export function revisionIn(typed: string | undefined, without = -1): number {
+  return /^\d{1,9}$/.test(typed ?? '') ? Number(typed) : without;
 }

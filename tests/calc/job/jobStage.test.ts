@@ -321,7 +321,7 @@ describe('a step gets its tick only when what it is for is there', () => {
   });
 
   test('the cut, when the passes come to what was decided, or nothing dark is left', () => {
-    const check = { ...decision(3).check, cut: { ...decision(3).check.cut, dialledMm: 0.31 } };
+    const check = { ...decision(3).check, cut: { ...decision(3).check.cut!, dialledMm: 0.31 } };
     const cutBy = (depthMm: number, look: 'gone' | 'dark' | null = null) =>
       stepOf(
         parts({

@@ -40,10 +40,10 @@ describe('the JSON interface', () => {
     const { status, body } = await api.post('/api/cover/check', changed(COVER, 'marks', undefined));
     const check = body as CoverCheck;
     expect(status).toBe(200);
-    expect(check.cut.toolPlaneMm).toBeCloseTo(-0.35, 9);
-    expect(check.cut.dialledMm).toBeCloseTo(0.42, 9);
-    expect(check.leastWall.afterMm).toBeCloseTo(4.5, 9);
-    expect(check.leastWall.station).toBe(1);
+    expect(check.cut!.toolPlaneMm).toBeCloseTo(-0.35, 9);
+    expect(check.cut!.dialledMm).toBeCloseTo(0.42, 9);
+    expect(check.leastWall!.afterMm).toBeCloseTo(4.5, 9);
+    expect(check.leastWall!.station).toBe(1);
     expect(check.face.runoutMm).toBeCloseTo(0.1323, 4);
     expect(check.face.flatnessLeastSquaresMm).toBeCloseTo(0.01164, 5);
     expect(check.face.flatnessMinimumZoneMm).toBeCloseTo(0.01035, 5);
@@ -72,10 +72,10 @@ describe('the JSON interface', () => {
     const criteria = { minimumWallMm: 4.3, faceRunoutLimitMm: 0.1, cleanUpAllowanceMm: 0.05 };
     const { body } = await api.post('/api/cover/check', { ...COVER, criteria, marks: null, stations });
     const check = body as CoverCheck;
-    expect(check.cut.toolPlaneMm).toBeCloseTo(-0.25, 9);
-    expect(check.cut.dialledMm).toBeCloseTo(0.28, 9);
-    expect(check.leastWall.afterMm).toBeCloseTo(4.53, 9);
-    expect(check.leastWall.station).toBe(6);
+    expect(check.cut!.toolPlaneMm).toBeCloseTo(-0.25, 9);
+    expect(check.cut!.dialledMm).toBeCloseTo(0.28, 9);
+    expect(check.leastWall!.afterMm).toBeCloseTo(4.53, 9);
+    expect(check.leastWall!.station).toBe(6);
     // Agreement 0.002; a many-sided tilt limit may turn the direction by up to 11°.
     expect(Math.abs((check.dialledIn?.leastWallMm ?? 0) - 4.614)).toBeLessThanOrEqual(0.002);
     expect(Math.abs((check.dialledIn?.tiltMm ?? 0) - 0.1)).toBeLessThanOrEqual(0.002);
@@ -115,7 +115,7 @@ describe('the JSON interface', () => {
     });
     expect(body).toHaveProperty('dialledIn.tiltDirectionDeg');
     // The repeatability is given, and so infinitely well known.
-    expect((body as CoverCheck).leastWall.degreesOfFreedom).toBeNull();
+    expect((body as CoverCheck).leastWall!.degreesOfFreedom).toBeNull();
     for (const finding of (body as CoverCheck).findings) {
       expect(finding).toHaveProperty('value');
       expect(finding).toHaveProperty('limit');

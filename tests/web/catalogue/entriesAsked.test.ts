@@ -77,6 +77,55 @@ describe('a figure in the catalog that looks like a slip', () => {
     expect(asked.text).toMatch(/Did you mean|It may be|usual are/);
   });
 
+  const COVER = {
+    name: 'Bench cover',
+    studCount: '4',
+    circle: '286',
+    trackInner: '214',
+    trackOuter: '264',
+    nominal: '5',
+    shopBy: 'AB',
+    shopOn: '2026-11-24',
+    makerSource: 'its sheet',
+  };
+
+  it.each([
+    ['shopMinimum', '0.43', '4.3 mm'],
+    ['makerMinimum', '0.43', '4.3 mm'],
+    ['shopMinimum', '43', '4.3 mm'],
+  ])('of a cover type, %s %s on a wall of 5 mm, is asked about', async (box, typed, meant) => {
+    const { makerSource, ...shop } = COVER;
+    const sent = { ...(box === 'makerMinimum' ? { ...shop, makerSource } : shop), [box]: typed };
+    const asked = await send('family', sent);
+    expect(asked.status).toBe(422);
+    expect(button(asked.html, box)).toBe(meant);
+  });
+
+  it('of a cover type is kept as confirmed, and not asked about again', async () => {
+    const { makerSource: _, ...sent } = { ...COVER, shopMinimum: '0.43', 'ok.shopMinimum': '0.43' };
+    expect((await send('family', sent)).status).toBe(303);
+    const entry = (await listEntries(program.shop.db, 'family')).find(({ name }) => name === 'Bench cover')!;
+    expect(entry.body).toMatchObject({
+      shopMinimumWallMm: 0.43,
+      shopMinimumWallBy: 'AB',
+      shopMinimumWallOn: '2026-11-24',
+      shopMinimumWallSource: null,
+    });
+    const { 'ok.shopMinimum': _ok, ...again } = sent;
+    expect((await send('family', { ...again, note: 'x', from: '1' }, `/${entry.id}`)).status).toBe(303);
+  });
+
+  it.each([
+    ['2036-11-24', 'more than 5 years away'],
+    ['2016-11-24', 'It is overdue'],
+  ])('of a gauge, a calibration due %s, is asked about and kept once confirmed', async (due, says) => {
+    const gauge = { name: `Gauge due ${due}`, gaugeKind: 'caliper', due };
+    const asked = await send('gauge', gauge);
+    expect([asked.status, asked.text.includes(says)]).toEqual([422, true]);
+    expect(asked.html).toContain(`name="ok.due" value="${due}"`);
+    expect((await send('gauge', { ...gauge, 'ok.due': due })).status).toBe(303);
+  });
+
   it('is kept as confirmed, or as the button says', async () => {
     const confirmed = await send('stack', { ...STACK, nutHeight: '.328', 'ok.nutHeight': '.328' });
     expect(confirmed.status).toBe(303);

@@ -1,8 +1,9 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { listEntries } from '../../../src/records/catalogue.ts';
+import { listEntries, reviseEntry } from '../../../src/records/catalogue.ts';
 import { getJob } from '../../../src/records/jobs/readJob.ts';
 import { goMetric } from '../metric.ts';
 import { type Served, serve } from '../program.ts';
+import { rowsOf } from '../steps.ts';
 
 let program: Served;
 beforeAll(async () => {
@@ -103,6 +104,62 @@ describe('gauges of the catalogue', () => {
     const page = await program.get(`/jobs/${number}`);
     expect(page.html).toMatch(/name="gaugeU"[^>]*value(?:="")?[ /]/);
     expect(page.html).toMatch(/<option value="micrometer-m2" selected/);
+  });
+});
+
+describe('a gauge that is changed in the catalog while a form shows it', () => {
+  const changed = async () => {
+    const entry = (await listEntries(program.shop.db, 'gauge')).find(({ id }) => id === 'micrometer-m2')!;
+    await reviseEntry(
+      program.shop.db,
+      { who: 'BL', why: 'new certificate', now: () => new Date('2026-11-24T11:00:00Z') },
+      {
+        kind: 'gauge',
+        id: entry.id,
+        fromRevision: entry.revision,
+        body: { ...entry.body, resolutionMm: entry.body.resolutionMm! + 0.001 },
+      },
+    );
+    return entry.revision;
+  };
+
+  it('of a job is answered 409 with both, and kept once it was seen; a job that keeps the older one says so', async () => {
+    const number = '1013';
+    const from = async () => String((await getJob(program.shop.db, number))!.revision);
+    const seen = await changed();
+    const sent = { who: 'AK', through: 'bare', wallGauge: 'micrometer-m2' };
+    const send = async (revision: number) =>
+      program.post(`/jobs/${number}/setup`, {
+        ...sent,
+        from: await from(),
+        'gaugeRevision.micrometer-m2': String(revision),
+      });
+    const before = await from();
+    const stale = await send(seen);
+    expect(stale.status).toBe(409);
+    expect(stale.text).toContain('BL changed the gauge');
+    expect(rowsOf(stale.html).map(([label]) => label)).toEqual(['Resolution']);
+    expect(await from()).toBe(before);
+    expect(stale.html).toContain(`name="gaugeRevision.micrometer-m2" value="${seen + 1}"`);
+    expect((await send(seen + 1)).status).toBe(303);
+    expect((await program.get(`/jobs/${number}`)).text).not.toContain('has changed in the catalog since');
+    await changed();
+    expect((await program.get(`/jobs/${number}`)).text).toContain(
+      'Micrometer M2 has changed in the catalog since. This job keeps it as it was',
+    );
+  });
+
+  it('of the quick page is told with both before it is saved as a job', async () => {
+    const seen = await changed();
+    const sent = { family: 'metric-4', unit: 'mm', ...walls, initials: 'AK', wallGauge: 'micrometer-m2' };
+    const stale = await program.post('/cover/keep', { ...sent, 'gaugeRevision.micrometer-m2': String(seen) });
+    expect(stale.status).toBe(409);
+    expect(stale.text).toMatch(/BL changed the gauge.*Resolution: [\d.]+ mm as you saw it, [\d.]+ mm now\./);
+    const kept = await program.post('/cover/keep', {
+      ...sent,
+      'gaugeRevision.micrometer-m2': String(seen + 1),
+    });
+    expect(kept.status).toBe(303);
   });
 });
 

@@ -66,6 +66,16 @@ it('nothing is measured, decided or added while it is closed, by page or JSON', 
   expect(await from()).toBe(revision);
 });
 
+it('its measuring page does not open for measuring, and leads to where it is opened again', async () => {
+  for (const path of ['measure', 'measure/paste']) {
+    const page = await program.get(`/jobs/${NUMBER}/${path}`);
+    expect(page.text, path).toContain(`Job ${NUMBER} is closed`);
+    expect(page.text).toContain('came in twice');
+    expect(page.html).not.toMatch(/id="reading"|<textarea/);
+    expect(page.html).toContain(`href="/jobs/${NUMBER}#close"`);
+  }
+});
+
 it('is opened again with a reason, where it was', async () => {
   expect((await close('0', '')).text).toContain('Enter why the job is opened again.');
   const sent = await fetch(`${program.url}/api/jobs/${NUMBER}/closed`, {

@@ -54,7 +54,7 @@ describe('a repeat', () => {
     const { input, check } = await decided();
     expect(input.stations).toHaveLength(12);
     expect(input.stations[0]!.wallMm).toEqual([4.9, 4]);
-    expect(check.leastWall.beforeMm).toBeCloseTo(4.45, 9);
+    expect(check.leastWall!.beforeMm).toBeCloseTo(4.45, 9);
   });
 
   it('at 359.9999999° is corrected in the cell it is shown in, and is one station on the measuring screen', async () => {

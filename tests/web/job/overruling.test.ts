@@ -144,7 +144,7 @@ test('a cover nobody looked for cracks in is decided and cut, but not released, 
   await measured('4.90');
   const face = { decision: 'face', reason: '' };
   expect((await page('recorder', 'decision', face)).status).toBe(303);
-  const cut = (await job()).sections.decision!.body.check.cut.dialledMm;
+  const cut = (await job()).sections.decision!.body.check.cut!.dialledMm;
   expect((await page('recorder', 'cuts', { depth: String(cut) })).status).toBe(303);
   const left = PLACES.map(() => (4.9 - cut).toFixed(3));
   expect((await page('recorder', 'readings', readingsForm('after', left))).status).toBe(303);

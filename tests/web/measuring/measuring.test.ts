@@ -2,7 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { listEntries } from '../../../src/records/catalogue.ts';
 import { createJob } from '../../../src/records/jobs/createJob.ts';
-import { allReadings } from '../../../src/records/jobs/history.ts';
+import { allReadings, revisionsOf } from '../../../src/records/jobs/history.ts';
 import { getJob } from '../../../src/records/jobs/readJob.ts';
 import { goMetric } from '../metric.ts';
 import { type Served, serve } from '../program.ts';
@@ -87,6 +87,22 @@ describe('readings that a tablet kept', () => {
       ['3/16 in', 4.7625],
       ['4.90', 124.46],
     ]);
+  });
+
+  it('are signed by whoever typed them, and say who sent them; where nobody had said, by the sender', async () => {
+    const number = await newJob();
+    const typed = [
+      reading({ who: 'TO' }),
+      reading({ who: 'TO', angleDeg: 45 }),
+      reading({ angleDeg: 90 }),
+      reading({ who: 'BB', angleDeg: 135 }),
+    ];
+    const { body } = await send(number, typed, 'BB');
+    expect(body.added).toEqual(typed.map((one) => one.id));
+    expect((await kept(number)).map((one) => one.who)).toEqual(['TO', 'TO', 'BB', 'BB']);
+    const job = await getJob(program.shop.db, number);
+    const why = (await revisionsOf(program.shop.db, job!.id)).map((one) => one.why);
+    expect(why).toContain('waited on the tablet, sent by BB');
   });
 
   it('that cannot be used hold up no other, and each says why', async () => {

@@ -188,7 +188,7 @@ class Bench {
   }
 
   #shelve(target: Target, typed: string, confirmed: boolean, replaces: string | null): void {
-    const { pass, unit, sign, gauge, weldedAt, what } = this.#state;
+    const { pass, unit, sign, gauge, weldedAt, what, person } = this.#state;
     const { kind, angleDeg, radiusMm, place, at } = target;
     this.#shelf.add({
       reading: {
@@ -203,6 +203,7 @@ class Bench {
         gauge,
         confirmed,
         replaces,
+        who: person || (typedIn('f-who') ?? ''),
         weldedAt,
       },
       place,
@@ -299,6 +300,7 @@ class Bench {
 
   #listenToForms(): void {
     byId('reading-form', HTMLFormElement).addEventListener('submit', (event) => {
+      if (event.submitter?.id === 'set-order') return;
       event.preventDefault();
       event.stopPropagation();
       if (event.submitter?.id === 'use-meant') this.#useMeant();

@@ -1,12 +1,12 @@
 import type { Bending } from '../../../shared/words/bending/bending.ts';
-import type { CoverCheck } from '../../../shared/words/cover.ts';
+import type { MeasuredCheck } from '../../../shared/words/cover.ts';
 import type { Frame } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
 import { WhatIfAnswer } from '../../parts/whatIfPart.tsx';
 
 export interface WhatIfPageProps {
   readonly frame: Frame;
-  readonly check: CoverCheck | null;
+  readonly check: MeasuredCheck | null;
   readonly bending: Bending | null;
   readonly back: string;
 }

@@ -197,6 +197,42 @@ export interface EntryPageProps {
   readonly faults: readonly Fault[];
   readonly doubts: readonly DoubtedLength[];
   readonly stale: EntryStale | null;
+  /** Initials and names to choose from, where somebody set a figure. */
+  readonly people: readonly string[];
+}
+
+/** Who set the shop's minimum is one of the shop's people, or typed; a text of an earlier day is shown while it stands. */
+function FamilyFields({ frame, fields, faults, people }: EntryPageProps) {
+  const { shopMinimumWallBy: by, shopMinimumWallSource: before } = FAMILY;
+  return (
+    <>
+      <BodyFields
+        of={FAMILY}
+        fields={fields}
+        faults={faults}
+        writing={frame}
+        without={(fields[before.box] ?? '') === '' ? ['shopMinimumWallSource'] : []}
+        instead={{
+          shopMinimumWallBy: (
+            <Field
+              label={by.label}
+              name={by.box}
+              value={fields[by.box]}
+              error={errorsOf(faults)(by.box)}
+              hint={by.help}
+              optional
+              input={{ list: 'people', maxLength: by.most }}
+            />
+          ),
+        }}
+      />
+      <datalist id="people">
+        {people.map((one) => (
+          <option value={one} />
+        ))}
+      </datalist>
+    </>
+  );
 }
 
 /** One entry by form: a new one, or a new revision of one. */
@@ -220,7 +256,7 @@ export function EntryPage(props: EntryPageProps) {
         <input type="hidden" name="from" value={entry?.revision ?? 0} />
         <input type="hidden" name="unit" value={frame.lengthUnit} />
         {fields.back && <input type="hidden" name="back" value={fields.back} />}
-        {kind === 'family' && <BodyFields of={FAMILY} {...boxes} />}
+        {kind === 'family' && <FamilyFields {...props} />}
         {kind === 'stud' && <StudFields {...boxes} />}
         {kind === 'nut' && <NutFields {...boxes} />}
         {kind === 'washer' && <BodyFields of={CATALOGUE_WASHER} {...boxes} />}

@@ -34,7 +34,8 @@ export interface DoubtView {
   readonly question: string;
   /** What the box would hold if the other reading was meant; null when nobody can tell. */
   readonly meant: string | null;
-  readonly asTyped: string;
+  /** null where it cannot be taken as it was typed. */
+  readonly asTyped: string | null;
 }
 
 export interface CoverFormView {

@@ -1,8 +1,14 @@
-import type { CoverCheck, CutPlanAnswer } from '../../../shared/words/cover.ts';
+import { type CoverCheck, type CutPlanAnswer, isMeasured } from '../../../shared/words/cover.ts';
 import { FacePlan } from '../../drawings/facePlan.tsx';
 import { type Frame, may } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
-import { CoverCautions, type CoverDrawingShape, CoverPlan, CoverVerdict } from '../../parts/coverAnswer.tsx';
+import {
+  CoverCautions,
+  type CoverDrawingShape,
+  CoverFindings,
+  CoverPlan,
+  CoverVerdict,
+} from '../../parts/coverAnswer.tsx';
 import { DefaultSubmit } from '../../parts/form/doubted.tsx';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
@@ -118,7 +124,7 @@ function CoverHead({ form, check }: CoverPageProps) {
       {form.doubts.map((doubt) => (
         <div class="doubt" role="alert">
           <p>
-            <b>{doubt.label}:</b> {doubt.question}
+            {doubt.label !== '' && <b>{doubt.label}:</b>} {doubt.question}
           </p>
           <div class="actions">
             {doubt.meant !== null && (
@@ -130,13 +136,15 @@ function CoverHead({ form, check }: CoverPageProps) {
                 then={doubt.name}
               />
             )}
-            <DoubtButton
-              label={`${doubt.asTyped} is right`}
-              name={`ok.${doubt.name}`}
-              value={doubt.asTyped}
-              id={`right-${doubt.name}`}
-              then={doubt.name}
-            />
+            {doubt.asTyped !== null && (
+              <DoubtButton
+                label={`${doubt.asTyped} is right`}
+                name={`ok.${doubt.name}`}
+                value={doubt.asTyped}
+                id={`right-${doubt.name}`}
+                then={doubt.name}
+              />
+            )}
           </div>
         </div>
       ))}
@@ -208,7 +216,7 @@ function CoverAnswerPart({ form, check }: CoverPageProps) {
   const shape = drawingShape(form);
   return (
     <section id="cover-answer" aria-label="The answer">
-      {check && shape ? (
+      {check && isMeasured(check) && shape ? (
         <CoverPlan shape={shape} check={check} unit={form.lengthUnit} id="cover" />
       ) : (
         shape && (
@@ -239,9 +247,10 @@ function CoverRowsPart({ form, check, plan, decides, bending }: CoverPageProps) 
   const shape = drawingShape(form);
   return (
     <div id="cover-rows">
-      {check && shape && (
+      {check && isMeasured(check) && shape && (
         <CoverRows form={form} shape={shape} check={check} plan={plan} decides={decides} bending={bending} />
       )}
+      {check && !isMeasured(check) && <CoverFindings check={check} unit={form.lengthUnit} id="cover" />}
     </div>
   );
 }

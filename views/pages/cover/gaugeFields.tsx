@@ -34,6 +34,9 @@ export function ChosenGauges({ fields, writing, gauges }: GaugeProps) {
   );
   return (
     <>
+      {gauges.map(({ id, revision }) => (
+        <input type="hidden" name={`gaugeRevision.${id}`} value={revision} />
+      ))}
       {choose('Gauge for the wall', 'wallGauge', false)}
       {choose('Indicator for the face', 'faceGauge', true)}
     </>

@@ -8,7 +8,7 @@ import {
 } from '../../../shared/words/answerRows.ts';
 import type { Bending } from '../../../shared/words/bending/bending.ts';
 import { rangeThanNew, timesNew } from '../../../shared/words/bending/thanNew.ts';
-import { type CoverCheck, type CutPlanAnswer, DIALLING_WORTH_MM } from '../../../shared/words/cover.ts';
+import { type CutPlanAnswer, DIALLING_WORTH_MM, type MeasuredCheck } from '../../../shared/words/cover.ts';
 import { passFigures, printSure } from '../../../shared/words/cut.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
 import { cutTold, findingsShown } from '../../../shared/words/findingsShown.ts';
@@ -30,7 +30,7 @@ import type { CoverFormView } from './coverFields.tsx';
 export interface CoverRowsProps {
   readonly form: CoverFormView;
   readonly shape: CoverDrawingShape;
-  readonly check: CoverCheck;
+  readonly check: MeasuredCheck;
   readonly plan: CutPlanAnswer | null;
   /** Ids of the findings that decided it. */
   readonly decides: readonly string[];

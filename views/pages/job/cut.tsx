@@ -1,6 +1,6 @@
 import type { Writing } from '../../../shared/quantity/fieldText.ts';
 import type { ComparedWall, NextPass, PassView } from '../../../shared/words/afterCut.ts';
-import type { CutPlanAnswer } from '../../../shared/words/cover.ts';
+import { type CutPlanAnswer, isMeasured } from '../../../shared/words/cover.ts';
 import { CUT } from '../../../shared/words/fields/job.ts';
 import { RING_WELDED } from '../../../shared/words/fields/weld.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
@@ -52,7 +52,7 @@ export function cutSummary(job: Job, unit: LengthUnit): string {
   const cuts = countingPasses(job);
   if (cuts.length === 0) {
     const planned = job.sections.decision?.body;
-    return planned && planned.decision !== 'replace'
+    return planned?.check.cut && planned.decision !== 'replace'
       ? `to cut: ${printLength(planned.check.cut.dialledMm, unit)} from the highest point`
       : 'none';
   }
@@ -68,7 +68,7 @@ export function Cut(props: CutProps) {
   const ringDue = job.outcome === 'face-and-ring' && (job.weldedAt ?? 0) === 0;
   return (
     <>
-      {decision && decision.decision !== 'replace' && (
+      {decision && isMeasured(decision.check) && decision.decision !== 'replace' && (
         <p>
           Depth of cut decided: {printLength(decision.check.cut.dialledMm, unit)} from the highest point. That
           leaves {printLength(decision.check.leastWall.afterMm, unit)} at the thinnest place.
@@ -252,6 +252,7 @@ function PutRight({ job, passes, unit, initials, refusedPass }: CutProps) {
             error={error('depth')}
             hint="As set, that pass alone"
           />
+          {refusedPass && <DepthAsked refused={refusedPass} />}
         </div>
       </JobForm>
     </details>

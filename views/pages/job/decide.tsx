@@ -2,7 +2,12 @@ import type { ComponentChildren } from 'preact';
 import type { Writing } from '../../../shared/quantity/fieldText.ts';
 import { writeAsTyped } from '../../../shared/quantity/writeQuantity.ts';
 import type { Bending } from '../../../shared/words/bending/bending.ts';
-import type { CoverCheck, CutPlanAnswer } from '../../../shared/words/cover.ts';
+import {
+  type CoverCheck,
+  type CutPlanAnswer,
+  isMeasured,
+  type MeasuredCheck,
+} from '../../../shared/words/cover.ts';
 import { PLAN } from '../../../shared/words/fields/job.ts';
 import { cutTold } from '../../../shared/words/findingsShown.ts';
 import type { Job, JobSections, Kept } from '../../../shared/words/job.ts';
@@ -66,13 +71,6 @@ export function decisionSummary(job: Job, outdated: boolean): string {
   return `${DECISION_WORD[decision.body.decision]}, ${decision.who}${outdated ? '; changed since' : ''}`;
 }
 
-/** A lost cover needs no more than one wall, which its sheet then shows. */
-function nothingMeasured(job: Job): string {
-  return job.stage === 'to-decide'
-    ? 'This cover is to be replaced. Measure the wall at one station for its record, then decide.'
-    : 'Measure the wall first.';
-}
-
 /** What the readings say, and what a person makes of it: the answer and its form together, then a row for each subject. */
 export function Decide(props: DecideProps) {
   const { job, shape, check, checkFaults, outdated, unit, readOnly } = props;
@@ -88,18 +86,18 @@ export function Decide(props: DecideProps) {
         <div class={readOnly ? '' : 'decide-now'}>
           <div class="decide-answer">
             <CoverVerdict check={check} unit={unit} id="job" level={2} />
-            <CoverPlan shape={shape} check={check} unit={unit} id="job" />
+            {isMeasured(check) && <CoverPlan shape={shape} check={check} unit={unit} id="job" />}
           </div>
           {!readOnly && <DecideForm {...props} check={check} />}
         </div>
       )}
       {check && shape && undecided && (
         <>
-          <CoverFigures check={check} unit={unit} id="job" />
+          {isMeasured(check) && <CoverFigures check={check} unit={unit} id="job" />}
           <CoverFindings check={check} unit={unit} id="job" />
         </>
       )}
-      {!check && checkFaults.length === 0 && <p>{nothingMeasured(job)}</p>}
+      {!check && checkFaults.length === 0 && <p>Measure the wall first.</p>}
       <Subjects {...props} undecided={undecided} />
       {check && !readOnly && !undecided && <DecideForm {...props} check={check} />}
       <CoverCautions ring={job.sections.received?.body.family.ringAllowed ?? false} />
@@ -127,7 +125,8 @@ function DecideForm(props: DecideProps & { check: CoverCheck }) {
 function Subjects(props: DecideProps & { undecided: boolean }) {
   const { job, shape, check, plan, bending, beside, unit, readOnly, refusedPlan, undecided } = props;
   // While the decision stands, what is drawn is what it was made on.
-  const drawn = undecided ? check : (job.sections.decision?.body.check ?? null);
+  const answered = undecided ? check : (job.sections.decision?.body.check ?? null);
+  const drawn = answered && isMeasured(answered) ? answered : null;
   // What is replaced is not cut.
   const cut = drawn !== null && cutTold(drawn.verdict) && job.outcome !== 'replace';
   // From the decision on the plan stands at the cut, which waits for the ring.
@@ -144,7 +143,7 @@ function Subjects(props: DecideProps & { undecided: boolean }) {
           <CoverTrack shape={shape} check={drawn} unit={unit} id="job" />
         </Subject>
       )}
-      {check && !readOnly && (
+      {check && isMeasured(check) && !readOnly && (
         <Subject
           title="Another cut"
           says={`Least that cleans up: ${printLength(check.cut.cleanUpMm, unit)}`}
@@ -265,7 +264,7 @@ function TryAnotherCut({
   initials,
   refusedPlan,
   check,
-}: DecideProps & { check: CoverCheck }) {
+}: DecideProps & { check: MeasuredCheck }) {
   const tried = job.sections.plan?.body;
   const shown =
     tried?.plannedCutMm == null

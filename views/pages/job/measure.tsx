@@ -202,6 +202,14 @@ export function Setup({ job, writing, typed, gauges, initials, refused, readOnly
         </p>
       )}
       {kept && <Who kept={kept} />}
+      {(body?.gauges ?? [])
+        .filter(({ id, revision }) => gauges.some((now) => now.id === id && now.revision > revision))
+        .map((one) => (
+          <p class="hint">
+            {one.gauge.name} has changed in the catalog since. This job keeps it as it was; save gauge and
+            chucking again to take it as it is now.
+          </p>
+        ))}
       {!readOnly && (
         <details class="change" open={refused !== null}>
           <summary>Gauge and chucking</summary>

@@ -2,6 +2,7 @@ import type { ComponentChildren } from 'preact';
 import type { HistoryLine, Kept, SectionName, StepState } from '../../../shared/words/job.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
+import { Doubted, type DoubtedLength } from '../../parts/form/doubted.tsx';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { Field } from '../../parts/form/fieldBox.tsx';
 import { InForm } from '../../parts/form/inForm.ts';
@@ -16,6 +17,8 @@ export interface Refused {
   readonly fields: Readonly<Record<string, string>>;
   readonly faults: readonly Fault[];
   readonly stale: StaleShown | null;
+  /** What looks like a slip, each with a button for the value probably meant. */
+  readonly doubts?: readonly DoubtedLength[];
 }
 
 /** One revision with what it changed, in words. */
@@ -108,6 +111,9 @@ export function JobForm(props: JobFormProps) {
       >
         {refused?.stale && <Stale stale={refused.stale} />}
         {refused && <ErrorSummary faults={refused.faults} goTo={refused.stale === null} />}
+        {refused?.doubts && refused.doubts.length > 0 && (
+          <Doubted doubts={refused.doubts} fields={refused.fields} />
+        )}
         <input type="hidden" name="from" value={revision} />
         {props.unit && <input type="hidden" name="unit" value={props.unit} />}
         {children}

@@ -35,18 +35,21 @@ export function MarkBetween({ job, pass, order, frame, fields, faults }: Measuri
   );
 }
 
+/** Part of the form of the reading, so that initials typed beside it go along. */
+const BESIDE_THE_READING = { form: 'reading-form' };
+
 /** Which station follows which, what is read at each and how often: chosen once, and remembered on this tablet. */
-export function OrderForm({ job, pass, order }: MeasuringProps) {
+export function OrderForm({ job, order }: MeasuringProps) {
   return (
     <details class="change">
       <summary>Readings per station, order, and what to measure</summary>
-      <form method="post" action={`/jobs/${encodeURIComponent(job.number)}/measure/order`} id="order-form">
-        <Hidden fields={{ pass }} />
+      <div id="order-form">
         <div class="fields">
           <Choice
             label="Stations"
             name="round"
             value={order.round}
+            select={BESIDE_THE_READING}
             options={[
               { value: 'numbered', label: 'as numbered' },
               { value: 'clockwise', label: 'clockwise from stud 1, both rows' },
@@ -58,6 +61,7 @@ export function OrderForm({ job, pass, order }: MeasuringProps) {
             label="Readings"
             name="by"
             value={order.by}
+            select={BESIDE_THE_READING}
             options={[
               { value: 'kind', label: 'all walls, then all indicator readings, then heat marks' },
               { value: 'station', label: 'all of one station, then the next' },
@@ -67,6 +71,7 @@ export function OrderForm({ job, pass, order }: MeasuringProps) {
             label="Measure"
             name="asks"
             value={order.asks}
+            select={BESIDE_THE_READING}
             options={[
               { value: 'w', label: 'walls' },
               { value: 'wf', label: 'walls and indicator readings' },
@@ -77,6 +82,7 @@ export function OrderForm({ job, pass, order }: MeasuringProps) {
             label="Wall readings per station"
             name="times"
             value={String(order.times)}
+            select={BESIDE_THE_READING}
             options={[
               { value: '1', label: '1' },
               { value: '2', label: '2' },
@@ -87,6 +93,7 @@ export function OrderForm({ job, pass, order }: MeasuringProps) {
             label="Second and third reading"
             name="repeats"
             value={order.repeats}
+            select={BESIDE_THE_READING}
             options={[
               { value: 'together', label: 'right after the first' },
               { value: 'rounds', label: 'in another round of all stations' },
@@ -94,11 +101,18 @@ export function OrderForm({ job, pass, order }: MeasuringProps) {
           />
         </div>
         <div class="actions">
-          <button class="button" type="submit" id="set-order">
+          <button
+            class="button"
+            type="submit"
+            id="set-order"
+            form="reading-form"
+            formaction={`/jobs/${encodeURIComponent(job.number)}/measure/order`}
+            formnovalidate
+          >
             Measure in this order
           </button>
         </div>
-      </form>
+      </div>
     </details>
   );
 }

@@ -2,13 +2,13 @@ import { writePlace } from '../../../shared/words/places.ts';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { FieldError } from '../../parts/form/fieldBox.tsx';
 import { Hidden } from '../../parts/form/hidden.tsx';
-import { type MeasuringProps, measuringHref, orderFields } from './measuringProps.ts';
+import { type MeasuringProps, measuringHref } from './measuringProps.ts';
 
 const LETTER = { wall: 'w', face: 'f', mark: 'm' } as const;
 
 /** The box for the next reading, and what can be done instead. */
 export function ReadingForm(props: MeasuringProps) {
-  const { frame, job, pass, order, asked, skipped, id, typed, faults, fields } = props;
+  const { frame, job, pass, asked, skipped, id, typed, faults, fields } = props;
   const error = errorsOf(faults)('value');
   const unit = frame.lengthUnit;
   return (
@@ -16,7 +16,6 @@ export function ReadingForm(props: MeasuringProps) {
       <Hidden
         fields={{
           pass,
-          ...orderFields(order),
           skipped: skipped.map((one) => one.step).join(','),
           unit,
           id,

@@ -1,3 +1,4 @@
+import { isMeasured } from '../../../../shared/words/cover.ts';
 import type { Job } from '../../../../shared/words/job.ts';
 import { type LengthUnit, lengthFigure, printLength } from '../../../../shared/words/print.ts';
 import { DECISION_WORD, VERDICT_WORD } from '../../../../shared/words/verdicts.ts';
@@ -79,6 +80,15 @@ function Deciding({ printing, job, check, walls }: SheetProps) {
   const { stations, thinnest, after } = walls;
   const place = thinnest === null ? undefined : stations[thinnest];
   const mm = place && (after === 'none' ? place.beforeMm : place.afterMm);
+  if (check !== null && !isMeasured(check)) {
+    return (
+      <div>
+        <p class="label">Wall</p>
+        <p class="large">Not measured</p>
+        <p>{check.because}</p>
+      </div>
+    );
+  }
   if (check === null || place === undefined || mm === null || mm === undefined) return <div />;
   const row = place.row === 'inner' || place.row === 'middle' || place.row === 'outer';
   return (

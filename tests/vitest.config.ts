@@ -23,8 +23,8 @@ const ANSWERS = ['tests/web/api/fetchHeld.ts'];
 
 /**
  * `fast` holds calculations, words, schemas and views; `kept` what keeps records or answers over HTTP; `browser` what
- * needs one; `whole` what needs a second process or takes long: the four are `npm test`;
- * `faults` is the longer run of `npm run test:faults`.
+ * needs one, on a phone; `whole` what needs a second process or takes long: the four are `npm test`.
+ * `npm run test:screens` tries every screen in the browser, on phone and desk; `npm run test:faults` the built program.
  */
 export default defineConfig({
   root,
@@ -67,12 +67,24 @@ export default defineConfig({
         oxc: jsx,
         test: {
           name: 'browser',
-          include: ['tests/browser/**/*.test.ts'],
+          include: ['tests/browser/*.test.ts'],
           testTimeout: 300_000,
           hookTimeout: 300_000,
           // A browser waits more than it works.
           maxWorkers: 2,
           sequence: { groupOrder: 1 },
+        },
+      },
+      {
+        root,
+        oxc: jsx,
+        test: {
+          name: 'screens',
+          include: ['tests/browser/**/*.test.ts'],
+          env: { EVERY_SCREEN: 'yes' },
+          testTimeout: 300_000,
+          hookTimeout: 300_000,
+          maxWorkers: 2,
         },
       },
       {

@@ -106,6 +106,15 @@ export async function openProgram(
 export const PHONE = { width: 390, height: 844 } as const;
 export const DESK = { width: 1240, height: 900 } as const;
 
+/** The phone alone in `npm test`, both in the longer run of `npm run test:screens`. */
+export const SCREENS: readonly (readonly [string, { readonly width: number; readonly height: number }])[] =
+  process.env.EVERY_SCREEN === undefined
+    ? [['a phone', PHONE]]
+    : [
+        ['a phone', PHONE],
+        ['a desk', DESK],
+      ];
+
 /** Waits until htmx has nothing under way. */
 export async function settled(page: Page): Promise<void> {
   await page.waitForFunction(

@@ -2,7 +2,7 @@ import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { listEntries } from '../../src/records/catalogue.ts';
 import { expectAccessible, expectNoSidewaysScroll } from './axe.ts';
-import { DESK, openBrowser, openProgram, PHONE, type Program } from './browser.ts';
+import { openBrowser, openProgram, type Program, SCREENS } from './browser.ts';
 import { Hands } from './hands.ts';
 
 let browser: Browser;
@@ -17,10 +17,7 @@ afterAll(async () => {
   await program?.close();
 });
 
-describe.each([
-  ['a phone', PHONE],
-  ['a desk', DESK],
-] as const)('the counter, on %s', (where, viewport) => {
+describe.each(SCREENS)('the counter, on %s', (where, viewport) => {
   it('picks the long stud for a two-piece flexplate from the front page in three presses, and prints a slip', async () => {
     const stacks = await listEntries(program.shop.db, 'stack');
     const twoPiece = stacks.find((entry) => entry.body.stack.style === 'two-piece');

@@ -6,7 +6,7 @@ import { getJob } from '../../src/records/jobs/readJob.ts';
 import { SESSION } from '../../src/web/people/sessionCookie.ts';
 import { type Lan, openLan, PASSWORD, PEOPLE } from '../web/lan.ts';
 import { expectAccessible, expectNoSidewaysScroll } from './axe.ts';
-import { DESK, openBrowser, PHONE } from './browser.ts';
+import { openBrowser, PHONE, SCREENS } from './browser.ts';
 
 /** Plain HTTP under a name of the shop's network: for a browser that is no secure context, unlike 127.0.0.1. */
 let browser: Browser;
@@ -47,10 +47,7 @@ async function signIn(name: string, password = PASSWORD): Promise<void> {
 /** What the page says when it is opened by somebody who is not signed in is no fault of the page. */
 const faults = () => problems.filter((one) => !/status of (401|422)/.test(one));
 
-describe.each([
-  ['a phone', PHONE],
-  ['a desk', DESK],
-] as const)('a shop on its network, on %s', (where, viewport) => {
+describe.each(SCREENS)('a shop on its network, on %s', (where, viewport) => {
   beforeEach(async () => {
     lan = await openLan();
     await visit(viewport);

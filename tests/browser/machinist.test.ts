@@ -1,7 +1,7 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { expectAccessible, expectNoSidewaysScroll } from './axe.ts';
-import { DESK, openBrowser, openProgram, PHONE, type Program, settled } from './browser.ts';
+import { openBrowser, openProgram, type Program, SCREENS, settled } from './browser.ts';
 import { Hands } from './hands.ts';
 
 let browser: Browser;
@@ -46,10 +46,7 @@ async function typeColumn(page: Page, form: string, key: 'w' | 'f' | 'd', column
   }
 }
 
-describe.each([
-  ['a phone', PHONE],
-  ['a desk', DESK],
-] as const)('the machinist, on %s', (where, viewport) => {
+describe.each(SCREENS)('the machinist, on %s', (where, viewport) => {
   it('has a demo cover decided from the front page in at most five actions', async () => {
     const page = await browser.newPage({ viewport });
     const hands = new Hands(page);

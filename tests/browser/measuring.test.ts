@@ -1,19 +1,14 @@
-import type { Browser, BrowserContext, Page } from 'playwright-core';
+import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { drawnRadius, type PlanRadii } from '../../shared/measuring/planRadii.ts';
 import { readReading, type TypedReading } from '../../shared/measuring/readReading.ts';
 import type { Reading } from '../../shared/words/job.ts';
 import { listEntries } from '../../src/records/catalogue.ts';
-import { openShop, type Shop } from '../../src/records/database/database.ts';
 import { createJob } from '../../src/records/jobs/createJob.ts';
-import { allReadings } from '../../src/records/jobs/history.ts';
-import { getJob } from '../../src/records/jobs/readJob.ts';
-import { post } from '../faults/kit/http.ts';
-import { newFolder, start } from '../faults/kit/program.ts';
-import { faultsIn, jobForm, look } from '../faults/kit/shop.ts';
 import { TYPED_TEXTS } from '../quantity/typedTexts.ts';
 import { expectAccessible, expectNoSidewaysScroll } from './axe.ts';
 import { DESK, openBrowser, openProgram, PHONE, type Program } from './browser.ts';
+import { expectTwelve, gauge, nothingWaits, opened, readingsOf, WALLS } from './gauge.ts';
 
 let browser: Browser;
 let program: Program;
@@ -26,22 +21,6 @@ afterAll(async () => {
   await browser?.close();
   await program?.close();
 });
-
-/** Invented walls of twelve stations, no two alike, so that a lost, doubled or misplaced one shows. */
-const WALLS = [
-  '4.92',
-  '4.90',
-  '4.86',
-  '4.83',
-  '4.80',
-  '4.81',
-  '4.85',
-  '4.89',
-  '4.93',
-  '4.87',
-  '4.79',
-  '4.84',
-];
 
 async function newJob(): Promise<string> {
   const family = (await listEntries(program.shop.db, 'family')).find((one) => one.id === '1125-4-plain')!;
@@ -62,46 +41,8 @@ async function newJob(): Promise<string> {
   return job.number;
 }
 
-async function readingsOf({ db }: Pick<Shop, 'db'>, number: string): Promise<readonly Reading[]> {
-  const job = await getJob(db, number);
-  return allReadings(db, job!.id);
-}
-
 function onServer(number: string): Promise<readonly Reading[]> {
   return readingsOf(program.shop, number);
-}
-
-/** As a gauge with a cable does: the figures one after another without a pause, then Enter. */
-async function gauge(page: Page, readings: readonly string[]): Promise<void> {
-  for (const reading of readings) {
-    await page.keyboard.type(reading);
-    await page.keyboard.press('Enter');
-  }
-}
-
-async function opened(context: BrowserContext, base: string, number: string): Promise<Page> {
-  const page = await context.newPage();
-  await page.goto(`${base}/jobs/${number}/measure?pass=before`);
-  if ((await page.inputValue('#f-who')) === '') {
-    await page.fill('#f-who', 'AK');
-    await page.focus('#reading');
-  }
-  return page;
-}
-
-async function nothingWaits(page: Page): Promise<void> {
-  await page.waitForFunction(() => document.getElementById('waiting-count')?.textContent === '0', null, {
-    timeout: 60_000,
-  });
-}
-
-/** Every reading once, each at its own station, in the order typed. */
-function expectTwelve(readings: readonly Reading[]): void {
-  expect(readings.map((one) => one.typed)).toEqual(WALLS);
-  expect(readings.map((one) => one.valueMm)).toEqual(WALLS.map(Number));
-  expect(new Set(readings.map((one) => `${one.angleDeg}/${one.radiusMm}`)).size).toBe(12);
-  expect(new Set(readings.map((one) => one.id)).size).toBe(12);
-  expect(readings.every((one) => one.kind === 'wall' && one.pass === 'before' && !one.doubtful)).toBe(true);
 }
 
 describe('twelve readings, typed by a gauge', () => {
@@ -135,50 +76,6 @@ describe('twelve readings, typed by a gauge', () => {
     await nothingWaits(page);
     expectTwelve(await onServer(number));
     await context.close();
-  });
-
-  it('are there once each when the server was killed twice between saving and answering', async () => {
-    const dataDir = newFolder();
-    const inside = ['unanswered'];
-    const first = await start({ dataDir, inside, env: { KILL_AT: '2' } });
-    const port = String(first.port);
-    expect((await post(first.url, '/jobs', { ...jobForm('K-1'), family: '1125-4-plain' })).status).toBe(303);
-    const context = await browser.newContext({ viewport: DESK });
-    // This shop, of a process of its own, is in inches.
-    await context.addCookies([{ name: 'unit', value: 'mm', url: first.url }]);
-    const page = await opened(context, first.url, 'K-1');
-    const OF_THE_JOB = `SELECT typed FROM reading WHERE job_id = (SELECT id FROM job WHERE number = 'K-1')`;
-    const kept = () =>
-      look(dataDir, (raw) => raw.prepare(`${OF_THE_JOB} ORDER BY revision, place`).pluck().all());
-    const shown = () => page.locator('#on-server li').count();
-
-    await gauge(page, WALLS.slice(0, 5));
-    expect((await first.ended).signal).toBe('SIGKILL');
-    const afterFirst = kept();
-    expect(afterFirst).toEqual(WALLS.slice(0, afterFirst.length));
-    // On record, and nobody was told.
-    expect(afterFirst.length).toBeGreaterThan(await shown());
-    await gauge(page, WALLS.slice(5, 8));
-    expect(kept()).toEqual(afterFirst);
-
-    const second = await start({ dataDir, inside, env: { KILL_AT: '1', PORT: port } });
-    await gauge(page, WALLS.slice(8, 9));
-    expect((await second.ended).signal).toBe('SIGKILL');
-    const afterSecond = kept();
-    expect(afterSecond).toEqual(WALLS.slice(0, afterSecond.length));
-    expect(afterSecond.length).toBeGreaterThan(afterFirst.length);
-    expect(await page.locator('#waiting-count').textContent()).not.toBe('0');
-
-    const third = await start({ dataDir, env: { PORT: port } });
-    await gauge(page, WALLS.slice(9));
-    await nothingWaits(page);
-    expect(await shown()).toBe(12);
-    expect(look(dataDir, faultsIn)).toEqual([]);
-    await context.close();
-    expect((await third.stop()).code).toBe(0);
-    const shop = openShop({ dataDir, now: () => new Date() });
-    expectTwelve(await readingsOf(shop, 'K-1'));
-    await shop.close();
   });
 
   it('are there once each when the page was closed and opened again', async () => {

@@ -1,12 +1,14 @@
 import { readFileSync } from 'node:fs';
-import { beforeAll, expect, test } from 'vitest';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { figuresIn } from '../words/figures.ts';
 import { readable, wordsOf, written } from '../words/list.ts';
 import { refusedIn } from '../words/refused.ts';
 import { visitAll } from '../words/visit.ts';
 
 let now: readonly string[];
+const figures = figuresIn('in');
 beforeAll(async () => {
-  now = written(wordsOf(readable(await visitAll()))).split('\n');
+  now = written(wordsOf(readable(await visitAll(figures.take)))).split('\n');
 });
 
 test('the list of words holds every sentence and label of the demo shop and of the source, and nothing else', () => {
@@ -25,3 +27,5 @@ test('the list of words holds every sentence and label of the demo shop and of t
 test('no page, sheet, slip or answer says a word that the shop does not use', () => {
   expect(now.flatMap((line) => refusedIn(line).map((word) => `${word} in "${line}"`))).toEqual([]);
 });
+
+describe('with lengths in inches', figures.tests);

@@ -1,6 +1,7 @@
 import { readPage } from '../faults/kit/page.ts';
 import { openLan, PASSWORD } from '../web/lan.ts';
 import { serve } from '../web/program.ts';
+import { ASKED, FROM } from './asked.ts';
 import { jsonWords, pageWords } from './pageWords.ts';
 
 /** The screens in the order of the list; the first that fits an address is its screen. */
@@ -50,8 +51,11 @@ const WRONG: readonly ((value: string) => string)[] = [
   (value) => (/^[\d.]+$/.test(value) ? String(Number(value) * 10) : value),
 ];
 
-/** Opens every page of the demo shop, fills its forms wrong, and says what was read there. */
-export async function visitAll(): Promise<Seen[]> {
+/**
+ * Opens every page of the demo shop, fills its forms wrong, and says what was read there; `inInches` is given what came
+ * with lengths in inches.
+ */
+export async function visitAll(inInches: (came: Came) => void = () => {}): Promise<Seen[]> {
   const seen: Seen[] = [];
   const take = ({ path, status, type, html }: Came) => {
     const screen = status === 404 ? 'Errors' : SCREENS.find(([fits]) => fits.test(path))![1];
@@ -65,7 +69,7 @@ export async function visitAll(): Promise<Seen[]> {
           : [html];
     for (const text of pieces) seen.push({ screen, text });
   };
-  await visitShop(take);
+  await visitShop(take, inInches);
   await visitNetwork(take);
   return seen;
 }
@@ -83,19 +87,24 @@ const METRIC = [
 ];
 
 /** At the machine, where nobody signs in. */
-async function visitShop(take: (came: Came) => void): Promise<void> {
+async function visitShop(take: (came: Came) => void, inInches: (came: Came) => void): Promise<void> {
   const program = await serve({ demo: true, publicUrl: 'http://shop.example' });
   try {
     const own = (path: string, init: RequestInit) => fetch(program.url + path, init);
     const send = sender(own, program.url, 'in');
+    const both = (came: Came) => {
+      take(came);
+      inInches(came);
+    };
     const pages = await crawl(
       (path) => send(path),
       ['/', '/api/openapi.json', '/jobs.csv', '/no-such-page'],
-      take,
+      both,
     );
+    for (const path of [...FROM, ...ASKED.in]) inInches(await send(path));
     const metric = sender(own, program.url, 'mm');
     for (const path of METRIC) take(await metric(path));
-    await fillWrong(send, pages, take);
+    await fillWrong(send, pages, both);
   } finally {
     await program.close();
   }

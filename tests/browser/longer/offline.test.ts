@@ -1,10 +1,10 @@
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { findJobs } from '../../src/records/jobs/findJobs.ts';
-import { getJob } from '../../src/records/jobs/readJob.ts';
-import { openLan, PASSWORD, PEOPLE } from '../web/lan.ts';
-import { expectAccessible } from './axe.ts';
-import { openBrowser, openProgram, PHONE } from './browser.ts';
+import { findJobs } from '../../../src/records/jobs/findJobs.ts';
+import { getJob } from '../../../src/records/jobs/readJob.ts';
+import { openLan, PASSWORD, PEOPLE } from '../../web/lan.ts';
+import { expectAccessible } from '../axe.ts';
+import { openBrowser, openProgram, PHONE } from '../browser.ts';
 
 /** The measuring page while there is no network. */
 let browser: Browser;

@@ -1,7 +1,7 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { expectAccessible, expectNoSidewaysScroll } from './axe.ts';
-import { openBrowser, openProgram, type Program, settled } from './browser.ts';
+import { expectAccessible, expectNoSidewaysScroll } from '../axe.ts';
+import { openBrowser, openProgram, type Program, settled } from '../browser.ts';
 
 let browser: Browser;
 let program: Program;

@@ -1,6 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { DESK, openBrowser, openProgram, type Program, settled } from './browser.ts';
+import { DESK, openBrowser, openProgram, type Program, settled } from '../browser.ts';
 
 let browser: Browser;
 let program: Program;

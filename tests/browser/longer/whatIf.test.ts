@@ -1,8 +1,8 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { findJobs } from '../../src/records/jobs/findJobs.ts';
-import { expectAccessible, expectNoSidewaysScroll } from './axe.ts';
-import { DESK, openBrowser, openProgram, PHONE, type Program } from './browser.ts';
+import { findJobs } from '../../../src/records/jobs/findJobs.ts';
+import { expectAccessible, expectNoSidewaysScroll } from '../axe.ts';
+import { openBrowser, openProgram, type Program, SCREENS } from '../browser.ts';
 
 let browser: Browser;
 let program: Program;
@@ -16,10 +16,7 @@ afterAll(async () => {
   await program?.close();
 });
 
-describe.each([
-  ['a phone', PHONE],
-  ['a desk', DESK],
-] as const)('the slider on the cut, on %s', (where, viewport) => {
+describe.each(SCREENS)('the slider on the cut, on %s', (where, viewport) => {
   it('is followed by wall, sureness, cuts left and verdict, on quick page and job', async () => {
     const page = await browser.newPage({ viewport });
     const problems: string[] = [];

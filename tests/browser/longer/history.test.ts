@@ -1,7 +1,7 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { expectAccessible, expectNoSidewaysScroll } from './axe.ts';
-import { DESK, openBrowser, openProgram, PHONE, type Program } from './browser.ts';
+import { expectAccessible, expectNoSidewaysScroll } from '../axe.ts';
+import { DESK, openBrowser, openProgram, PHONE, type Program } from '../browser.ts';
 
 let browser: Browser;
 let program: Program;

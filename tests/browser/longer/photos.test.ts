@@ -1,9 +1,9 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { findJobs } from '../../src/records/jobs/findJobs.ts';
-import { jpeg } from '../records/photos/pictures.ts';
-import { expectAccessible, expectNoSidewaysScroll } from './axe.ts';
-import { openBrowser, openProgram, PHONE, type Program } from './browser.ts';
+import { findJobs } from '../../../src/records/jobs/findJobs.ts';
+import { jpeg } from '../../records/photos/pictures.ts';
+import { expectAccessible, expectNoSidewaysScroll } from '../axe.ts';
+import { openBrowser, openProgram, PHONE, type Program } from '../browser.ts';
 
 let browser: Browser;
 let program: Program;

@@ -1,11 +1,11 @@
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from 'vitest';
-import { listEntries } from '../../src/records/catalogue.ts';
-import { createJob } from '../../src/records/jobs/createJob.ts';
-import { allReadings } from '../../src/records/jobs/history.ts';
-import { getJob } from '../../src/records/jobs/readJob.ts';
-import { expectAccessible, expectNoSidewaysScroll } from './axe.ts';
-import { openBrowser, openProgram, PHONE, type Program } from './browser.ts';
+import { listEntries } from '../../../src/records/catalogue.ts';
+import { createJob } from '../../../src/records/jobs/createJob.ts';
+import { allReadings } from '../../../src/records/jobs/history.ts';
+import { getJob } from '../../../src/records/jobs/readJob.ts';
+import { expectAccessible, expectNoSidewaysScroll } from '../axe.ts';
+import { openBrowser, openProgram, PHONE, type Program } from '../browser.ts';
 
 /** The measuring page on a touch screen the size of a phone. */
 let browser: Browser;

@@ -1,10 +1,10 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { findJobs } from '../../src/records/jobs/findJobs.ts';
-import { allReadings } from '../../src/records/jobs/history.ts';
-import { getJob } from '../../src/records/jobs/readJob.ts';
-import { expectAccessible, expectNoSidewaysScroll } from './axe.ts';
-import { DESK, openBrowser, openProgram, PHONE, type Program } from './browser.ts';
+import { findJobs } from '../../../src/records/jobs/findJobs.ts';
+import { allReadings } from '../../../src/records/jobs/history.ts';
+import { getJob } from '../../../src/records/jobs/readJob.ts';
+import { expectAccessible, expectNoSidewaysScroll } from '../axe.ts';
+import { DESK, openBrowser, openProgram, PHONE, type Program } from '../browser.ts';
 
 let browser: Browser;
 let program: Program;

@@ -3,10 +3,10 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { restore } from '../../src/records/backup/restore.ts';
-import { peopleCommand } from '../../src/records/people/peopleCommand.ts';
-import { type Lan, openLan } from '../web/lan.ts';
-import { DESK, openBrowser } from './browser.ts';
+import { restore } from '../../../src/records/backup/restore.ts';
+import { peopleCommand } from '../../../src/records/people/peopleCommand.ts';
+import { type Lan, openLan } from '../../web/lan.ts';
+import { DESK, openBrowser } from '../browser.ts';
 
 /** A name of the shop's network, over plain HTTP. */
 const NAME = 'shop.example';

@@ -1,7 +1,7 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { expectAccessible, expectNoSidewaysScroll } from './axe.ts';
-import { DESK, openBrowser, openProgram, PHONE, type Program } from './browser.ts';
+import { expectAccessible, expectNoSidewaysScroll } from '../axe.ts';
+import { openBrowser, openProgram, type Program, SCREENS } from '../browser.ts';
 
 let browser: Browser;
 let program: Program;
@@ -15,10 +15,7 @@ afterAll(async () => {
   await program?.close();
 });
 
-describe.each([
-  ['a phone', PHONE],
-  ['a desk', DESK],
-] as const)('a stack entered layer by layer, on %s', (where, viewport) => {
+describe.each(SCREENS)('a stack entered layer by layer, on %s', (where, viewport) => {
   it.each(['/stud?stack=own', '/catalogue/stack/new', '/catalogue/stack/two-piece-four-3-8-24'])(
     'is drawn anew while a thickness is typed on %s, and the hand stays in its box',
     async (path) => {

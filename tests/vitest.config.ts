@@ -15,6 +15,9 @@ const SEED = ['tests/seed.ts'];
 /** vitest alone would leave one of two cores idle. */
 const WORKERS = Math.max(2, availableParallelism() - 1);
 
+/** Waiting for a state ends when it is there; a loaded machine may take long. */
+const PATIENT = { poll: { timeout: 200_000 } };
+
 /** Hundreds of small shops are kept in memory where there is room: their tests are not about the disk. */
 const IN_MEMORY = roomFor('/dev/shm', 1e9) ? { TMPDIR: '/dev/shm' } : {};
 
@@ -51,6 +54,7 @@ export default defineConfig({
         oxc: jsx,
         test: {
           name: 'kept',
+          expect: PATIENT,
           isolate: false,
           pool: 'threads',
           maxWorkers: WORKERS,
@@ -67,6 +71,7 @@ export default defineConfig({
         oxc: jsx,
         test: {
           name: 'browser',
+          expect: PATIENT,
           include: ['tests/browser/*.test.ts'],
           testTimeout: 300_000,
           hookTimeout: 300_000,
@@ -80,6 +85,7 @@ export default defineConfig({
         oxc: jsx,
         test: {
           name: 'screens',
+          expect: PATIENT,
           include: ['tests/browser/**/*.test.ts'],
           env: { EVERY_SCREEN: 'yes' },
           testTimeout: 300_000,
@@ -92,6 +98,7 @@ export default defineConfig({
         oxc: jsx,
         test: {
           name: 'whole',
+          expect: PATIENT,
           include: ['tests/slow/*.test.ts', 'tests/faults/records/*.test.ts', 'tests/faults/smoke.test.ts'],
           setupFiles: [...SEED, ...ANSWERS],
           testTimeout: 600_000,
@@ -105,6 +112,7 @@ export default defineConfig({
         oxc: jsx,
         test: {
           name: 'faults',
+          expect: PATIENT,
           include: ['tests/faults/*.test.ts'],
           exclude: ['tests/faults/smoke.test.ts'],
           globalSetup: ['tests/faults/kit/build.ts'],

@@ -31,10 +31,13 @@ async function executable(): Promise<string> {
   );
 }
 
+/** A loaded machine may take long for any step. */
+const AGAINST_HANGING_MS = 200_000;
+
 /** With `named`, a host name of a shop's network leads to this machine, which is no secure context for the browser. */
 export async function openBrowser(named?: string): Promise<Browser> {
   try {
-    return await chromium.launch({
+    const browser = await chromium.launch({
       executablePath: await executable(),
       headless: true,
       args: [
@@ -48,6 +51,13 @@ export async function openBrowser(named?: string): Promise<Browser> {
         ...(named === undefined ? [] : [`--host-resolver-rules=MAP ${named} 127.0.0.1`]),
       ],
     });
+    const open = browser.newContext.bind(browser);
+    browser.newContext = async (options) => {
+      const context = await open(options);
+      context.setDefaultTimeout(AGAINST_HANGING_MS);
+      return context;
+    };
+    return browser;
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
     throw new Error(

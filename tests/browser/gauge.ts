@@ -40,9 +40,7 @@ export async function opened(context: BrowserContext, base: string, number: stri
 }
 
 export async function nothingWaits(page: Page): Promise<void> {
-  await page.waitForFunction(() => document.getElementById('waiting-count')?.textContent === '0', null, {
-    timeout: 60_000,
-  });
+  await page.waitForFunction(() => document.getElementById('waiting-count')?.textContent === '0');
 }
 
 export async function readingsOf({ db }: Pick<Shop, 'db'>, number: string): Promise<readonly Reading[]> {

@@ -101,7 +101,7 @@ async function largeThenPage(bytes: readonly Buffer[]): Promise<string> {
   const closed = new Promise((resolve) => socket.once('close', resolve));
   for (const part of bytes) socket.write(part);
   socket.write(head('GET', '/health', 'Connection: close\r\n'));
-  const limit = setTimeout(() => socket.destroy(), 60_000);
+  const limit = setTimeout(() => socket.destroy(), 200_000);
   await closed;
   clearTimeout(limit);
   return heard;

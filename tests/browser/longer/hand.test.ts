@@ -119,7 +119,7 @@ it('the first click after typing is not lost while the answer comes in', async (
   // Long enough for the part to be shown anew under the finger.
   await page.waitForTimeout(150);
   await page.mouse.up();
-  await page.waitForFunction(() => document.querySelector('.doubt') === null, null, { timeout: 5000 });
+  await page.waitForFunction(() => document.querySelector('.doubt') === null);
   expect(await page.inputValue('[name="w.0"]')).toMatch(/^4\.92/);
   expect(await page.inputValue('[name="w.1"]')).toMatch(/^4\.9/);
   await page.close();

@@ -40,8 +40,7 @@ const readingsKept = (page: Page) =>
   });
 
 /** Until the page is kept as it is now, with so many readings in it. */
-const keptWith = (page: Page, readings: number) =>
-  expect.poll(() => readingsKept(page), { timeout: 30_000 }).toBe(readings);
+const keptWith = (page: Page, readings: number) => expect.poll(() => readingsKept(page)).toBe(readings);
 
 async function signIn(page: Page): Promise<void> {
   await page.fill('#f-name', PEOPLE.recorder.name);

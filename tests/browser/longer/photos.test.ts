@@ -37,7 +37,7 @@ test('a photo is taken on a phone without script, and stands in the job', async 
   await page.locator('#photo-look-form-note').fill('the seam by stud 2');
   await page.locator('#photo-look-form-who').fill('AK');
   await page.locator('#photo-look-form-send').click();
-  await page.waitForURL(/#look$/, { timeout: 60_000 });
+  await page.waitForURL(/#look$/);
   await context.close();
 
   const scripted = await browser.newPage({ viewport: PHONE });

@@ -7,7 +7,7 @@ export interface Answered {
   readonly text: string;
 }
 
-const LONGEST_MS = 60_000;
+const LONGEST_MS = 200_000;
 
 /** Asks the program one thing, on a connection of its own unless an agent is given. */
 export function ask(

@@ -8,7 +8,7 @@ import { afterEach, inject } from 'vitest';
 import type { Asked } from '../inside/instrument.ts';
 
 export const ROOT = fileURLToPath(new URL('../../..', import.meta.url));
-const READY_MS = 100_000;
+const READY_MS = 200_000;
 
 export interface Ended {
   readonly code: number | null;

@@ -8,7 +8,7 @@ export interface RawAnswer {
 }
 
 /** Sends bytes as they are, whatever they are, and reads until the program closes the connection. */
-export function sendRaw(port: number, bytes: Buffer, mostMs = 60_000): Promise<RawAnswer> {
+export function sendRaw(port: number, bytes: Buffer, mostMs = 200_000): Promise<RawAnswer> {
   return new Promise((resolve, reject) => {
     const parts: Buffer[] = [];
     const socket = connect(port, '127.0.0.1', () => socket.write(bytes));

@@ -160,7 +160,7 @@ test.each([
 
 test('a folder that can never be made is refused at once', async () => {
   const child = run(OPENER, ['/proc/coverwright/shop', '']);
-  const limit = setTimeout(() => child.kill('SIGKILL'), 100_000);
+  const limit = setTimeout(() => child.kill('SIGKILL'), 200_000);
   const { out, code } = await whole(child);
   clearTimeout(limit);
   expect(code).toBe(0);

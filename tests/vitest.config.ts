@@ -15,7 +15,7 @@ const SEED = ['tests/seed.ts'];
 /** vitest alone would leave one of two cores idle. */
 const WORKERS = Math.max(2, availableParallelism() - 1);
 
-/** Waiting for a state ends when it is there; a loaded machine may take long. */
+/** Limits of time, here and below, are against hanging only: a loaded machine may take long for anything. */
 const PATIENT = { poll: { timeout: 200_000 } };
 
 /** Hundreds of small shops are kept in memory where there is room: their tests are not about the disk. */
@@ -45,7 +45,7 @@ export default defineConfig({
           maxWorkers: WORKERS,
           include: ['tests/**/*.test.{ts,tsx}'],
           setupFiles: SEED,
-          testTimeout: 30_000,
+          testTimeout: 300_000,
           exclude: [...KEPT, 'tests/browser/**', 'tests/slow/**', 'tests/faults/**'],
         },
       },
@@ -62,8 +62,8 @@ export default defineConfig({
           setupFiles: [...SEED, ...ANSWERS],
           globalSetup: ['tests/records/postgresSetup.ts'],
           env: IN_MEMORY,
-          testTimeout: 120_000,
-          hookTimeout: 120_000,
+          testTimeout: 600_000,
+          hookTimeout: 600_000,
         },
       },
       {
@@ -73,8 +73,8 @@ export default defineConfig({
           name: 'browser',
           expect: PATIENT,
           include: ['tests/browser/*.test.ts'],
-          testTimeout: 300_000,
-          hookTimeout: 300_000,
+          testTimeout: 900_000,
+          hookTimeout: 900_000,
           // A browser waits more than it works.
           maxWorkers: 2,
           sequence: { groupOrder: 1 },
@@ -88,8 +88,8 @@ export default defineConfig({
           expect: PATIENT,
           include: ['tests/browser/**/*.test.ts'],
           env: { EVERY_SCREEN: 'yes' },
-          testTimeout: 300_000,
-          hookTimeout: 300_000,
+          testTimeout: 900_000,
+          hookTimeout: 900_000,
           maxWorkers: 2,
         },
       },
@@ -101,8 +101,8 @@ export default defineConfig({
           expect: PATIENT,
           include: ['tests/slow/*.test.ts', 'tests/faults/records/*.test.ts', 'tests/faults/smoke.test.ts'],
           setupFiles: [...SEED, ...ANSWERS],
-          testTimeout: 600_000,
-          hookTimeout: 600_000,
+          testTimeout: 1_800_000,
+          hookTimeout: 1_800_000,
           maxWorkers: 2,
           sequence: { groupOrder: 2 },
         },
@@ -117,7 +117,6 @@ export default defineConfig({
           exclude: ['tests/faults/smoke.test.ts'],
           globalSetup: ['tests/faults/kit/build.ts'],
           setupFiles: ANSWERS,
-          // Against hanging only: a loaded machine may take long.
           testTimeout: 900_000,
           hookTimeout: 900_000,
           fileParallelism: false,

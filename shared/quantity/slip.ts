@@ -7,18 +7,35 @@ const MM_PER_INCH = 25.4;
 /** A slipped or forgotten decimal sign, thousandths typed as inches, inches read as millimeters. */
 const SLIPS = [10, 100, 1000, 0.1, 0.01, 0.001, MM_PER_INCH, 1 / MM_PER_INCH] as const;
 
-/** A length as it was typed, and the unit it was read in. */
-export interface TypedLength {
-  readonly valueMm: number;
+/** What was typed, and the unit it was read in. */
+interface Typed {
   readonly typed: string;
   readonly unit: UnitName;
   readonly decimalSign: DecimalSign;
+}
+
+/** A length as it was typed. */
+export interface TypedLength extends Typed {
+  readonly valueMm: number;
+}
+
+/** A figure of any kind as it was typed. */
+export interface TypedFigure extends Typed {
+  /** In the unit its kind is kept in. */
+  readonly value: number;
 }
 
 /** What may have been meant instead, as a value and as text for the box. */
 export interface Meant {
   readonly mm: number;
   readonly typed: string;
+}
+
+/** The same of any figure. */
+export interface MeantFigure {
+  readonly value: number;
+  readonly typed: string;
+  readonly unit: UnitName;
 }
 
 /** Six figures at most, no trailing zeros: what a gauge could have shown. */
@@ -39,8 +56,32 @@ export function lengthText(mm: number, unit: UnitName, sign: DecimalSign): strin
 
 /** `0.01870 in` as it was typed, fractions included. */
 export function asTyped({ valueMm, typed, unit, decimalSign }: TypedLength): string {
+  const number = numberTyped(typed);
+  return number === '' ? lengthText(valueMm, unit, decimalSign) : `${number} ${unit}`;
+}
+
+/** The same of any figure; a plain number has no unit. */
+export function figureAsTyped({ value, typed, unit, decimalSign }: TypedFigure): string {
+  const number = numberTyped(typed);
+  return number === '' ? figureText(value, unit, decimalSign) : withUnit(number, unit);
+}
+
+function numberTyped(typed: string): string {
   const number = /^[+-]?[\d.,/ -]*/.exec(tidy(typed))?.[0].trim() ?? '';
-  return number === '' ? lengthText(valueMm, unit, decimalSign) : `${number.replace(/^-/, MINUS)} ${unit}`;
+  return number.replace(/^-/, MINUS);
+}
+
+function figureText(value: number, unit: UnitName, sign: DecimalSign): string {
+  return withUnit(withSign(figure(value / factorAny(unit)), sign), unit);
+}
+
+function withUnit(number: string, unit: UnitName): string {
+  return unit === '' ? number : `${number} ${unit}`;
+}
+
+function factorAny(unit: UnitName): number {
+  const { factor } = UNITS.find((row) => row.name === unit)!;
+  return Number(factor.num) / Number(factor.den);
 }
 
 function meantAs(mm: number, unit: UnitName, sign: DecimalSign): Meant {
@@ -53,6 +94,36 @@ export function slipped({ valueMm, unit, decimalSign }: TypedLength): Meant[] {
     const isUnit = slip === MM_PER_INCH || slip === 1 / MM_PER_INCH;
     return meantAs(valueMm / slip, isUnit ? (slip > 1 ? 'mm' : 'in') : unit, decimalSign);
   });
+}
+
+const DECIMALS = SLIPS.filter((slip) => slip !== MM_PER_INCH && slip !== 1 / MM_PER_INCH);
+/** Units of one kind that are taken for one another. */
+const TAKEN_FOR: readonly (readonly UnitName[])[] = [
+  ['mm', 'in'],
+  ['N·m', 'lb·ft', 'lb·in'],
+  ['MPa', 'ksi', 'psi'],
+];
+
+/** Every figure that a slipped decimal sign may have made into this one. */
+export function slippedSign({ value, unit, decimalSign }: TypedFigure): MeantFigure[] {
+  return DECIMALS.map((slip) => meantFigure(value / slip, unit, decimalSign));
+}
+
+/** The same number in each unit that may be taken for the one it was read in. */
+export function slippedUnit({ value, unit, decimalSign }: TypedFigure): MeantFigure[] {
+  const others = TAKEN_FOR.find((units) => units.includes(unit))?.filter((one) => one !== unit) ?? [];
+  const number = value / factorAny(unit);
+  return others.map((other) => meantFigure(number * factorAny(other), other, decimalSign));
+}
+
+/** A length worked over into the unit it already was in. */
+export function workedOverTwice({ value, unit, decimalSign }: TypedFigure): MeantFigure[] {
+  const other = unit === 'mm' ? 'in' : unit === 'in' ? 'mm' : null;
+  return other === null ? [] : [meantFigure((value * factorAny(unit)) / factorAny(other), unit, decimalSign)];
+}
+
+function meantFigure(value: number, unit: UnitName, sign: DecimalSign): MeantFigure {
+  return { value: Number(value.toPrecision(15)), typed: figureText(value, unit, sign), unit };
 }
 
 /** 4.698 for 4.968: two figures that stand side by side. */

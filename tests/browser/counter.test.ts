@@ -149,7 +149,7 @@ describe.each(SCREENS)('the counter, on %s', (where, viewport) => {
     );
     await page.click('#joint-fields summary');
     await page.fill('[name="torque"]', '27 lb-ft');
-    await page.fill('[name="engine"]', '350');
+    await page.fill('[name="engine"]', '350 N·m');
     await page.selectOption('[name="kFrom"]', 'zinc');
     await page.click('#find');
     await page.click('#stud-row-joint > summary');

@@ -210,6 +210,7 @@ const STACK: Typed = {
   nutTolerance: '0.2',
   nutCountersink: '0.1',
   nutProof: '90 ksi',
+  nutTensile: '900',
   makerTorque: '25 lb-ft',
   nutBearing: '13.4',
   tipRoom: '1.1 in',
@@ -220,6 +221,7 @@ const NUT: Typed = {
   nutTolerance: '0.2',
   nutCountersink: '0.1',
   nutProof: '120 ksi',
+  nutTensile: '900',
   nutBearing: '13.4',
   stock: '12',
 };
@@ -273,7 +275,12 @@ const FORMS: readonly (readonly [string, Tried])[] = [
   [
     'a replaced stud',
     {
-      ...ofJob('replaced-form', 'studs', { studNumber: '2', proved: '33 lb-ft' }, 'replaced-form-2'),
+      ...ofJob(
+        'replaced-form',
+        'studs',
+        { studNumber: '2', leanAt: '20', proved: '33 lb-ft' },
+        'replaced-form-2',
+      ),
       body: studWork,
     },
   ],
@@ -294,7 +301,7 @@ const FORMS: readonly (readonly [string, Tried])[] = [
     {
       ...ofJob('studs-form', 'studs', {
         torque: '27 lb-ft',
-        engine: '350',
+        engine: '350 N·m',
         service: '1.8',
         k: '0.21',
         scatter: '22.5',

@@ -1,7 +1,7 @@
 import type { CatalogueStack, CatalogueStud, EntryKind } from '../catalogue.ts';
 import type { JointFrom } from '../job.ts';
 import type { LengthUnit } from '../print.ts';
-import type { Kit } from './kit.ts';
+import type { Kit, KitTold } from './kit.ts';
 import type { Fits, StudCheck, StudCheckInput } from './stud.ts';
 
 /** What a counter slip says: what was asked, and what was answered. */
@@ -53,6 +53,27 @@ export interface SlipLine extends Pick<KeptSlip, 'number' | 'at' | 'day' | 'who'
   readonly fits: Fits;
   /** Its parts were counted out of stock. */
   readonly counted: boolean;
+}
+
+/** A slip in a list, as the JSON interface tells it. */
+export interface SlipLineTold extends Omit<SlipLine, 'number'> {
+  /** "S-12". */
+  readonly number: string;
+}
+
+/** A slip as the JSON interface tells it. */
+export interface SlipTold
+  extends Pick<KeptSlip, 'at' | 'day' | 'who' | 'customerReference' | 'calcVersion'>,
+    Pick<CounterSlip, 'stack' | 'stud' | 'input' | 'check' | 'gapMeasured' | 'torqueFrom' | 'notThis'>,
+    Pick<SlipAsked, 'stackId' | 'studId'> {
+  /** "S-12". */
+  readonly number: string;
+  readonly kit: KitTold;
+  /** To be handed over; null where nobody said how many. */
+  readonly parts: readonly SlipPart[] | null;
+  readonly counts: readonly SlipCount[];
+  /** Numbers of the jobs begun from it. */
+  readonly jobs: readonly string[];
 }
 
 /** Kinds of the catalog that are counted. */

@@ -2,19 +2,9 @@ import type { CatalogueStack } from '../../../shared/words/catalogue.ts';
 import type { Layer, LayerKind } from '../../../shared/words/stud/stud.ts';
 import { kindOf } from '../../calc/stud/holes/pilotLinesUp.ts';
 
-/** Of the trade's plates and castings, common practice, no source: only the wrong unit is told by them. */
-const USUAL_PLATE_MM = 3.5;
-const USUAL_CASTING_MM = 9;
-
 /** What a layer is drawn and judged as, where its form does not say it by its name. */
 export function layerKind(layer: Pick<Layer, 'name' | 'kind'>): LayerKind {
   return kindOf(layer);
-}
-
-/** How thick a layer of that kind usually is; null for a shim, which may have any thickness. */
-export function usualThicknessMm(layer: Pick<Layer, 'name' | 'kind'>): number | null {
-  const kind = kindOf(layer);
-  return kind === 'shim' ? null : kind === 'casting' ? USUAL_CASTING_MM : USUAL_PLATE_MM;
 }
 
 /** Plate and casting make two pieces; a shim under the pads is a layer and no piece of the flexplate. */

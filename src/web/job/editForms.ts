@@ -11,7 +11,7 @@ import { askDay } from '../request/askedDay.ts';
 import { readBody } from '../request/bodyForm.ts';
 import { type PageContext, todayIn } from '../request/pageContext.ts';
 import { revisionIn, type TypedForm } from '../request/typed.ts';
-import { jointField, readJoint, torqueFromOf } from '../stud/joint.ts';
+import { aboutStack, jointField, readJoint, torqueFromOf } from '../stud/joint.ts';
 import { readGap } from '../stud/stackForm.ts';
 import { readReplaced, readRetorque } from '../stud/work.ts';
 import { readCuts, readPassPutRight, readPlan } from './cutForm.ts';
@@ -113,7 +113,7 @@ async function readStuds(
   const stack = await getEntry(db, 'stack', form.text('stack'));
   const pullForwardMm = readGap(form, stack?.body.pullForwardMm ?? null);
   const ring = studRing(job.sections.received?.body.family ?? null, stack?.body.stack ?? null);
-  const joint = readJoint(form, ring);
+  const joint = readJoint(form, ring, stack?.body ?? null);
   if (form.faults.length > 0) return null;
   const asked = {
     stackId: form.text('stack'),
@@ -168,7 +168,8 @@ async function readRetorqueEdit(
   frame: Frame,
 ): Promise<Edit | null> {
   const { db } = context.shop;
-  const retightening = readRetorque(form, todayIn(context));
+  const about = aboutStack(job.sections.studs?.body.stack ?? null);
+  const retightening = readRetorque(form, todayIn(context), about);
   if (retightening === null) return null;
   return studWorkFrom(db, job, (work) => ({ ...work, retightening }), frame.lengthUnit);
 }

@@ -33,13 +33,14 @@ export function jobStuds(asked: {
   const stack = entry?.body ?? null;
   const form = new TypedForm(fields, frame);
   const pullForwardMm = readGap(form, stack?.pullForwardMm ?? null);
+  const gapDoubted = form.doubts.length > 0;
   const ring = studRing(family, stack?.stack ?? null);
-  const joint = stack && readJoint(form, ring);
+  const joint = stack && readJoint(form, ring, stack);
   const held = studsForJob(
     job,
     studs,
-    // What is in doubt would make the answer so too: it waits until the person has said.
-    { stack: form.doubts.length > 0 ? null : stack, pullForwardMm, joint, criteria },
+    // A gap in doubt would make the answer so too: it waits until the person has said.
+    { stack: gapDoubted ? null : stack, pullForwardMm, joint, criteria },
     unit,
   );
   if (form.faults.length === 0) form.addFaults(held.faults, jointField);

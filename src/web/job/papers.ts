@@ -84,7 +84,8 @@ export function printsFor(
   };
 }
 
-async function shopFrame(db: Db, timeZone: string): Promise<Frame> {
+/** How a paper is written that nobody’s page asked for: as the shop has it. */
+export async function shopFrame(db: Db, timeZone: string): Promise<Frame> {
   const { shopName, lengthUnit, decimalSign } = (await currentCriteria(db)).body;
   const demo = await holdsDemo(db);
   return { shopName, demo, lengthUnit, decimalSign, timeZone, initials: '', address: '' };

@@ -5,6 +5,7 @@ import {
   type BodyOf,
   entriesOf,
   type KnownFigures,
+  type LengthsField,
   OWN_FIGURE,
   type QuantityField,
 } from '../../../shared/words/fields/field.ts';
@@ -51,6 +52,11 @@ const NO_QUANTITY: ReadonlySet<AnyField['kind']> = new Set([
   'yes-no',
   'lengths',
 ]);
+
+/** A quantity, or a list of lengths. */
+export function isFigure(field: AnyField): field is AnyField & (QuantityField | LengthsField) {
+  return field.kind === 'lengths' || isQuantity(field);
+}
 
 function isQuantity(field: AnyField): field is AnyField & QuantityField {
   return !NO_QUANTITY.has(field.kind);

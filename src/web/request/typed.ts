@@ -1,6 +1,11 @@
 import { BARE_UNIT, kindOf, type TypedKind } from '../../../shared/quantity/bareUnit.ts';
-import { doubt } from '../../../shared/quantity/doubt.ts';
 import { bareUnitOf, type Writing, writingIn } from '../../../shared/quantity/fieldText.ts';
+import {
+  type FigureDoubt,
+  type FigureTyped,
+  figureDoubt,
+  type Usual,
+} from '../../../shared/quantity/figureDoubt.ts';
 import { inReadersUnit } from '../../../shared/quantity/inReadersUnit.ts';
 import { readQuantity } from '../../../shared/quantity/readQuantity.ts';
 import type { UnitName } from '../../../shared/quantity/units.ts';
@@ -97,22 +102,35 @@ export class TypedForm {
     return this.quantity(name, label, 'length');
   }
 
-  /**
-   * A length of which something is expected. One that looks like another unit, or with `slips` like a slipped decimal, is
-   * asked about, and null until the field `ok.NAME` repeats it.
-   */
-  lengthLike(name: string, label: string, expectedMm: number, slips: 'any' | 'unit' = 'any'): number | null {
+  /** A length that looks like a slip is asked about, and null until the field `ok.NAME` repeats it. */
+  lengthLike(name: string, label: string, usual: Usual): number | null {
     const valueMm = this.length(name, label);
-    const typed = this.text(name);
-    if (valueMm === null || this.isSure(name)) return valueMm;
-    const { lengthUnit, decimalSign } = this.writing;
-    const read = readQuantity({ field: label, typed, kind: 'length', unit: lengthUnit, decimalSign });
-    const unit = read.ok ? read.unit : lengthUnit;
-    const asked = doubt({ valueMm, expectedMm, typed, unit, decimalSign });
-    if (!asked?.meantTyped || (slips === 'unit' && asked.meantTyped.endsWith(` ${unit}`))) return valueMm;
-    const said = asked.question.slice(0, asked.question.indexOf('?'));
-    this.ask(name, `${label}: ${asked.question}`, `${label} is ${said}, as typed`, [asked.meantTyped]);
-    return null;
+    return valueMm === null || this.askFigure(name, label, 'length', usual) ? null : valueMm;
+  }
+
+  /** Whether a figure that was typed looks like a slip, and is asked about until the field `ok.NAME` repeats it. */
+  askFigure(
+    name: string,
+    label: string,
+    kind: TypedKind,
+    usual: Usual,
+    doubt: (figure: FigureTyped) => FigureDoubt | null = (figure) => figureDoubt(figure, usual),
+  ): boolean {
+    if (!this.has(name) || this.isSure(name)) return false;
+    const { decimalSign } = this.writing;
+    const unit = bareUnitOf(kind, this.writing);
+    for (const typed of splitRepeats(this.text(name))) {
+      const read = readQuantity({ field: label, typed, kind: kindOf(kind), unit, decimalSign });
+      if (!read.ok) continue;
+      const bare = read.unitTyped === null;
+      const asked = doubt({ value: read.value, typed, unit: read.unit, decimalSign, bare });
+      if (asked === null) continue;
+      const said = asked.question.slice(0, asked.question.indexOf('?'));
+      const meant = this.text(name) === typed ? [asked.meantTyped] : [];
+      this.ask(name, `${label}: ${asked.question}`, `${label} is ${said}, as typed`, meant);
+      return true;
+    }
+    return false;
   }
 
   /** Confirmed, or as the form showed it. */

@@ -1,4 +1,8 @@
-import type { AnyField } from '../../../shared/words/fields/field.ts';
+import { boxOf, type Place, typedAs } from '../../../shared/quantity/fieldText.ts';
+import { mixedUnitDoubt } from '../../../shared/quantity/figureDoubt.ts';
+import { readQuantity } from '../../../shared/quantity/readQuantity.ts';
+import { type AnyFields, entriesOf, OWN_FIGURE } from '../../../shared/words/fields/field.ts';
+import { JOINT } from '../../../shared/words/fields/joint.ts';
 import {
   CATALOGUE_STACK,
   CATALOGUE_WASHER,
@@ -10,106 +14,94 @@ import {
   THREAD_BOX,
 } from '../../../shared/words/fields/stud.ts';
 import { LAYER_KINDS } from '../../../shared/words/stud/stud.ts';
-import { lengthsExpected } from '../../shop/studs/expected.ts';
-import { expectedGapMm } from '../../shop/studs/gap.ts';
-import { usualThicknessMm } from '../../shop/studs/layers.ts';
+import {
+  type About,
+  type AnyExpected,
+  type Expected,
+  entryStackExpected,
+  jointExpected,
+  layerExpected,
+  nutExpected,
+  stackExpected,
+  studExpected,
+  washerExpected,
+} from '../../shop/studs/expected.ts';
+import { isFigure } from '../request/bodyForm.ts';
 import type { TypedForm } from '../request/typed.ts';
 import { layerRows } from './stackForm.ts';
 
-type Asked = readonly [
-  field: Pick<AnyField, 'box' | 'label'>,
-  expectedMm: number,
-  /** Of which layer. */
-  row?: number,
-];
-
-/** A slipped decimal or the wrong unit in any of these boxes is asked about; with `unit` only the wrong unit is. */
-export function askAboutEach(form: TypedForm, rows: readonly Asked[], slips: 'any' | 'unit' = 'any'): void {
-  for (const [{ box, label }, expectedMm, row] of rows) {
-    if (!box) continue;
-    const name = row === undefined ? box : `${box}.${row}`;
-    if (!form.has(name) || form.faults.some(({ path }) => path === name)) continue;
-    form.lengthLike(name, row === undefined ? label : `${label} of layer ${row + 1}`, expectedMm, slips);
-  }
+interface Where extends Place {
+  /** Said after a label: "layer 2". */
+  readonly of?: string;
 }
 
-/** Inches typed as millimeters or the other way round; a shim may have any thickness. */
-export function askAboutLayers(form: TypedForm): void {
-  for (let i = 0; i < layerRows(form); i++) {
-    const name = form.text(`ln.${i}`) || `layer ${i + 1}`;
-    const usualMm = usualThicknessMm({ name, kind: form.choice(`lk.${i}`, LAYER_KINDS) });
-    const box = `lt.${i}`;
-    if (usualMm !== null && form.has(box) && !form.faults.some(({ path }) => path === box))
-      form.lengthLike(box, `Thickness of ${name}`, usualMm, 'unit');
+/** Every figure of a body that looks like a slip is asked about. */
+export function askAboutFigures<F extends AnyFields>(
+  form: TypedForm,
+  fields: F,
+  expected: Expected<F>,
+  where: Where = {},
+): void {
+  for (const [key, field] of entriesOf(fields)) {
+    const usual = (expected as Readonly<Record<string, AnyExpected | undefined>>)[key];
+    const box = boxOf(key, field, where);
+    if (usual === undefined || 'any' in usual || box === null || !isFigure(field)) continue;
+    if (form.faults.some(({ path }) => path === box)) continue;
+    const chosenIn = 'chosenIn' in field ? field.chosenIn : undefined;
+    if (chosenIn !== undefined && form.text(chosenIn) !== OWN_FIGURE) continue;
+    const label = where.of === undefined ? field.label : `${field.label} of ${where.of}`;
+    form.askFigure(box, label, field.kind === 'lengths' ? 'length' : typedAs(field), usual);
   }
 }
 
 /** A nut, of a stack or of the catalog. */
 export function askAboutNut(form: TypedForm): void {
-  const usual = lengthsExpected(form.text(NUT_THREAD_BOX));
-  askAboutEach(form, [
-    [NUT.heightMm, usual.nutHeightMm],
-    [NUT.bearingOuterDiameterMm, usual.washerFaceMm],
-  ]);
-  const small: readonly Asked[] = [
-    [NUT.toleranceMm, usual.toleranceMm],
-    [NUT.countersinkMm, usual.chamferMm],
-  ];
-  askAboutEach(form, small, 'unit');
+  askAboutFigures(form, NUT, nutExpected({ thread: form.text(NUT_THREAD_BOX) }));
 }
 
-/** A washer or a shim: of any size, but hardly in the other unit. */
 export function askAboutWasher(form: TypedForm): void {
-  const usual = lengthsExpected('');
-  const each: readonly Asked[] = [
-    [CATALOGUE_WASHER.innerDiameterMm, usual.holeMm],
-    [CATALOGUE_WASHER.outerDiameterMm, 2 * usual.holeMm],
-    [CATALOGUE_WASHER.thicknessMm, usual.washerMm],
-    [CATALOGUE_WASHER.toleranceMm, usual.toleranceMm],
-  ];
-  askAboutEach(form, each, 'unit');
+  askAboutFigures(form, CATALOGUE_WASHER, washerExpected());
 }
 
-/** Nut, holes and room of a stack as typed. */
+/** Layers, nut, holes and room of a stack as typed. */
 export function askAboutStack(form: TypedForm): void {
-  const usual = lengthsExpected(form.text(NUT_THREAD_BOX));
-  const ofLayers = (field: Pick<AnyField, 'box' | 'label'>, expectedMm: number) =>
-    Array.from({ length: layerRows(form) }, (_, row) => [field, expectedMm, row] as const);
+  const thread = form.text(NUT_THREAD_BOX);
+  for (let row = 0; row < layerRows(form); row++) {
+    const of = form.text(`${LAYER.name.box}.${row}`) || `layer ${row + 1}`;
+    const layer = { name: of, kind: form.choice(`${LAYER.kind.box}.${row}`, LAYER_KINDS) };
+    askAboutFigures(form, LAYER, layerExpected(layer, { thread }), { row, of });
+  }
   askAboutNut(form);
-  askAboutEach(form, [
-    [STACK.holeCircleDiameterMm, usual.boltCircleMm],
-    [STACK.tipRoomMm, usual.studEndRoomMm],
-    [STACK.leastPullForwardMm, expectedGapMm(null)],
-    [STACK.mostPullForwardMm, expectedGapMm(null)],
-    ...ofLayers(LAYER.holeDiameterMm, usual.holeMm),
-  ]);
-  const small: readonly Asked[] = [
-    [NUT.washerMm, usual.washerMm],
-    ...ofLayers(LAYER.toleranceMm, usual.toleranceMm),
-    ...ofLayers(LAYER.chamferMm, usual.chamferMm),
-  ];
-  askAboutEach(form, small, 'unit');
+  askAboutFigures(form, STACK, stackExpected());
 }
 
-/** A stack and its gap, as the catalog keeps them. */
+/** A stack, its gap and its torque, as the catalog keeps them. */
 export function askAboutEntryStack(form: TypedForm): void {
-  askAboutLayers(form);
   askAboutStack(form);
-  askAboutEach(form, [[CATALOGUE_STACK.pullForwardMm, expectedGapMm(null)]]);
+  askAboutFigures(form, CATALOGUE_STACK, entryStackExpected({ thread: form.text(NUT_THREAD_BOX) }));
 }
 
-/** Lengths of a stud that look like a slip are asked about. */
 export function askAboutStud(form: TypedForm): void {
-  const usual = lengthsExpected(form.text(THREAD_BOX));
-  askAboutEach(form, [
-    [STUD.threadEndMm, usual.threadEndMm],
-    [STUD.projectionMm, usual.lengthFromPadMm],
-    [STUD.pilotDiameterMm, usual.pilotMm],
-    [STUD.pitchDiameterMeasuredMm, usual.pitchDiameterMm],
-  ]);
-  const small: readonly Asked[] = [
-    [STUD.lengthToleranceMm, usual.toleranceMm],
-    [STUD.filletMm, usual.filletMm],
-  ];
-  askAboutEach(form, small, 'unit');
+  askAboutFigures(form, STUD, studExpected({ thread: form.text(THREAD_BOX) }));
+}
+
+/** The joint: beside what is usual, a torque without a unit beside one that was typed in another. */
+export function askAboutJoint(form: TypedForm, about: About): void {
+  const expected = jointExpected(about);
+  askAboutFigures(form, JOINT, expected);
+  const { torqueNm: tightening, engineTorqueNm: engine } = JOINT;
+  const asked = form.faults.some(({ path }) => path === tightening.box || path === engine.box);
+  const typedIn = asked ? null : unitTyped(form, tightening.box);
+  const usual = expected.engineTorqueNm;
+  if (typedIn !== null && !('any' in usual))
+    form.askFigure(engine.box, engine.label, 'torque', usual, (figure) =>
+      mixedUnitDoubt(figure, typedIn, usual),
+    );
+}
+
+/** The unit that stands after a torque; null where none does. */
+function unitTyped(form: TypedForm, box: string) {
+  const { decimalSign } = form.writing;
+  const read = readQuantity({ field: '', typed: form.text(box), kind: 'torque', unit: 'N·m', decimalSign });
+  return read.ok && read.unitTyped !== null ? read.unit : null;
 }

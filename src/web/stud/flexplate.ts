@@ -2,18 +2,17 @@ import { type Request, type Response, Router } from 'express';
 import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
 import { flexplateSeenSchema } from '../../../shared/schemas/gap.ts';
 import { FLEXPLATE_SEEN } from '../../../shared/words/fields/gap.ts';
-import { NUT } from '../../../shared/words/fields/stud.ts';
 import { FLEXPLATE_LOOKS, type FlexplateSeen } from '../../../shared/words/stud/choices.ts';
 import { FlexplatePage } from '../../../views/pages/stud/flexplatePage.tsx';
 import { renderPage } from '../../../views/render.ts';
-import { lengthsExpected } from '../../shop/studs/expected.ts';
+import { seenExpected } from '../../shop/studs/expected.ts';
 import { flexplatesLike } from '../../shop/studs/flexplates.ts';
 import { boxAt, readBody } from '../request/bodyForm.ts';
 import { keepingUnits } from '../request/otherUnit.ts';
 import type { PageContext } from '../request/pageContext.ts';
 import { handledIn } from '../request/route.ts';
 import { type Fields, fieldsOf, TypedForm } from '../request/typed.ts';
-import { askAboutEach } from './asked.ts';
+import { askAboutFigures } from './asked.ts';
 import { shelves, studFrame } from './request.ts';
 import { noteStack, readThreadField } from './stackForm.ts';
 
@@ -57,11 +56,8 @@ function readSeen(form: TypedForm): FlexplateSeen | null {
   const parsed = flexplateSeenSchema.safeParse(readBody(form, FLEXPLATE_SEEN));
   if (!parsed.success) form.addFaults(faultsOf(parsed.error), (path) => boxAt(FLEXPLATE_SEEN, path) ?? path);
   if (form.faults.length === 0) {
-    const usual = lengthsExpected(form.text(FLEXPLATE_SEEN.thread.box));
-    askAboutEach(form, [
-      [FLEXPLATE_SEEN.totalMm, usual.stackMm],
-      [NUT.heightMm, usual.nutHeightMm],
-    ]);
+    const thread = form.text(FLEXPLATE_SEEN.thread.box);
+    askAboutFigures(form, FLEXPLATE_SEEN, seenExpected({ thread }));
   }
   const cannot = FLEXPLATE_LOOKS.filter((look) => form.text('cannot').split(',').includes(look));
   return parsed.success && form.faults.length === 0 ? { ...parsed.data, thread, cannot } : null;

@@ -10,14 +10,14 @@ import { Refusal } from '../../../shared/words/refusal.ts';
 import type { GapFound, GapTyped } from '../../../shared/words/stud/gap.ts';
 import { GapPage } from '../../../views/pages/stud/gapPage.tsx';
 import { renderPage } from '../../../views/render.ts';
-import { lengthsExpected } from '../../shop/studs/expected.ts';
-import { expectedGapMm, gapFound } from '../../shop/studs/gap.ts';
+import { gapExpected } from '../../shop/studs/expected.ts';
+import { gapFound } from '../../shop/studs/gap.ts';
 import { boxAt, noteBody, readBody } from '../request/bodyForm.ts';
 import { keepingUnits } from '../request/otherUnit.ts';
 import type { PageContext } from '../request/pageContext.ts';
 import { handledIn } from '../request/route.ts';
 import { type Fields, fieldsOf, TypedForm } from '../request/typed.ts';
-import { askAboutEach } from './asked.ts';
+import { askAboutFigures } from './asked.ts';
 import { shelves, studFrame } from './request.ts';
 import { stackAsTyped } from './stackForm.ts';
 
@@ -91,14 +91,7 @@ function readGapForm(form: TypedForm): GapTyped | null {
       'The maker’s gap needs its minimum and its maximum. Enter both, or neither.',
     );
   if (idle || form.faults.length > 0) return null;
-  const usual = lengthsExpected('');
-  askAboutEach(form, [
-    [GAP.padDepthMm, usual.depthMm],
-    [GAP.hubEngagementMm, usual.hubMm],
-    [GAP.hubEngagementLeastMm, usual.hubMm],
-    [GAP.leastGapMm, expectedGapMm(null)],
-    [GAP.mostGapMm, expectedGapMm(null)],
-  ]);
+  askAboutFigures(form, GAP, gapExpected());
   if (form.faults.length > 0) return null;
   const parsed = gapSchema.safeParse(read);
   if (parsed.success) return parsed.data;

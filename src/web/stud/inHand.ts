@@ -7,20 +7,17 @@ import { CATALOGUE_STUD, STUD, THREAD_BOX } from '../../../shared/words/fields/s
 import type { StudInHand, StudLengths, ThreadsFound } from '../../../shared/words/stud/choices.ts';
 import type { ThreadSpec } from '../../../shared/words/stud/thread.ts';
 import type { NamedEntry } from '../../shop/studChoices.ts';
+import { caliperExpected } from '../../shop/studs/expected.ts';
 import { IN_HAND, studInHand } from '../../shop/studs/inHand.ts';
 import { sameThread, threadsLike } from '../../shop/studs/threads.ts';
 import { boxAt, noteBody, readBody } from '../request/bodyForm.ts';
 import { type Fields, TypedForm } from '../request/typed.ts';
-import { askAboutEach, askAboutStud } from './asked.ts';
+import { askAboutFigures, askAboutStud } from './asked.ts';
 import { readThreadField } from './stackForm.ts';
 import { readStud } from './studForm.ts';
 
 const NAME = 'Stud in hand';
 const { thread: _made, ...FIGURES } = STUD;
-/** About the middle of what studs of converters have, M8 to 1/2-13. */
-const USUAL_MAJOR_MM = 9.5;
-const USUAL_PITCH_MM = 1.3;
-
 /** What is measured of a stud in the hand; null with the sentences in the form. */
 export function readInHand(form: TypedForm, studs: readonly NamedEntry<CatalogueStud>[]): StudInHand | null {
   noteBody(form, CALIPER);
@@ -57,15 +54,7 @@ function readCaliper(form: TypedForm): ThreadsFound | null {
     form.fault(CALIPER.majorMm.box, 'The diameter over the threads is empty. Measure it too.');
     return null;
   }
-  askAboutEach(form, [
-    [CALIPER.majorMm, USUAL_MAJOR_MM],
-    [CALIPER.overMm, rest.pitches * USUAL_PITCH_MM],
-  ]);
-  const within = [
-    [CALIPER.majorWithinMm, CALIPER.majorWithinMm.ifEmpty],
-    [CALIPER.overWithinMm, CALIPER.overWithinMm.ifEmpty],
-  ] as const;
-  askAboutEach(form, within, 'unit');
+  askAboutFigures(form, CALIPER, caliperExpected(rest.pitches));
   return majorMm === null || form.faults.length > 0 ? null : threadsLike({ majorMm, ...rest });
 }
 

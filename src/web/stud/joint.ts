@@ -1,17 +1,21 @@
 import { asTyped, type Writing } from '../../../shared/quantity/fieldText.ts';
 import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
 import { jointSchema, jointTypedSchema } from '../../../shared/schemas/studParts.ts';
+import type { CatalogueStack } from '../../../shared/words/catalogue.ts';
 import { JOINT } from '../../../shared/words/fields/joint.ts';
 import type { JointFrom } from '../../../shared/words/job.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import type { StudRing } from '../../../shared/words/stud/choices.ts';
 import type { Joint } from '../../../shared/words/stud/stud.ts';
+import { asConfirmed } from '../../../views/parts/form/doubted.tsx';
+import type { About } from '../../shop/studs/expected.ts';
 import { JOINT_FIGURES } from '../../shop/studs/joint.ts';
 import { boxAt, readBody } from '../request/bodyForm.ts';
 import type { TypedForm } from '../request/typed.ts';
+import { askAboutJoint } from './asked.ts';
 
 /** The joint as typed; null when nothing of it was, or when it cannot be used, with the sentences in the form. */
-export function readJoint(form: TypedForm, ring: StudRing): Joint | null {
+export function readJoint(form: TypedForm, ring: StudRing, stack: CatalogueStack | null): Joint | null {
   const before = form.faults.length;
   const begun = form.has(JOINT.torqueNm.box) || form.has(JOINT.engineTorqueNm.box);
   const read = readBody(form, JOINT, {
@@ -25,16 +29,25 @@ export function readJoint(form: TypedForm, ring: StudRing): Joint | null {
     ...(form.has(JOINT.studCircleDiameterMm.box) ? [] : ['circle' as const]),
   ];
   const parsed = jointSchema.safeParse(read);
-  if (parsed.success)
+  if (parsed.success) {
+    askAboutJoint(form, aboutStack(stack));
+    if (form.faults.length > before) return null;
     return { ...parsed.data, ...(ring.of === 'stack' && ofStack.length > 0 && { ofStack }) };
+  }
   form.addFaults(faultsOf(parsed.error), (path) => jointField(`joint.${path}`));
   return null;
+}
+
+/** What a stack says of the torque of its nuts. */
+export function aboutStack(stack: CatalogueStack | null): About {
+  return { thread: stack?.nut?.thread?.designation ?? '', makerTorqueNm: stack?.makerTorqueNm };
 }
 
 /** What is typed of a joint where no stack is chosen yet: what can't be used is told, and nothing is missing. */
 export function readJointAlone(form: TypedForm): void {
   const parsed = jointTypedSchema.safeParse(readBody(form, JOINT, { known: JOINT_FIGURES, idle: true }));
   if (!parsed.success) form.addFaults(faultsOf(parsed.error), (path) => jointField(`joint.${path}`));
+  else askAboutJoint(form, {});
 }
 
 /** Whose torque it is, as chosen on the form. */
@@ -48,7 +61,10 @@ export function jointAsTyped(
   torque: JointFrom['torque'],
   writing: Writing,
 ): Record<string, string> {
-  return { ...asTyped(JOINT, joint, writing, { known: JOINT_FIGURES }), torqueFrom: torque ?? '' };
+  return {
+    ...asConfirmed(asTyped(JOINT, joint, writing, { known: JOINT_FIGURES })),
+    torqueFrom: torque ?? '',
+  };
 }
 
 /** What the calculation refused of the joint, beside the field it was typed in. */

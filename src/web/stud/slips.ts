@@ -1,7 +1,6 @@
 import { createHash, randomUUID } from 'node:crypto';
 import { type Request, type Response, Router } from 'express';
-import { day as daySchema } from '../../../shared/schemas/fields.ts';
-import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
+import { Refusal } from '../../../shared/words/refusal.ts';
 import {
   type CounterSlip,
   type KeptSlip,
@@ -10,26 +9,25 @@ import {
   slipName,
   slipNumber,
 } from '../../../shared/words/stud/slip.ts';
-import type { Fits } from '../../../shared/words/stud/stud.ts';
 import { FIT_WORD } from '../../../shared/words/verdicts.ts';
 import type { Frame } from '../../../views/frame.ts';
 import { KeptSlipPage } from '../../../views/pages/stud/keptSlipPage.tsx';
 import { SlipPage } from '../../../views/pages/stud/slipPage.tsx';
-import { SlipPaper } from '../../../views/pages/stud/slipPaper.tsx';
 import { SlipsPage } from '../../../views/pages/stud/slipsPage.tsx';
 import { StudPage } from '../../../views/pages/stud/studPage.tsx';
 import { renderPage } from '../../../views/render.ts';
 import { getEntry } from '../../records/catalogue.ts';
-import { findSlips, getSlip, jobsOfSlip, printedSlip, type SlipQuestion } from '../../records/slips/slips.ts';
+import { findSlips, getSlip, jobsOfSlip, MOST_SLIPS, printedSlip } from '../../records/slips/slips.ts';
 import { countBack, countOut, countsOf, TOO_FEW } from '../../records/slips/stock.ts';
 import { recheckSlip } from '../../shop/recheck.ts';
 import { keepSlip } from '../../shop/studs/slip.ts';
-import { slipPartsToday } from '../job/printedParts.ts';
 import { type Column, sendCsv } from '../request/csv.ts';
 import { NoSuchPage } from '../request/errors.ts';
 import { frameOf, type PageContext, rememberPreference, todayIn } from '../request/pageContext.ts';
 import { handledIn } from '../request/route.ts';
 import { type Fields, fieldsOf } from '../request/typed.ts';
+import { printsWith } from './slipPrint.ts';
+import { slipQuestion } from './slipQuestion.ts';
 import { studsAsked } from './stud.ts';
 
 /** Counter slips: the answer as a slip, saved under a number, found, printed again, counted out of stock. */
@@ -135,21 +133,13 @@ function show(
   res.status(status).send(renderPage(SlipPage({ ...props, at: context.now().toISOString() })));
 }
 
-function printsWith(frame: Frame) {
-  return (slip: KeptSlip) => {
-    const { styleHash, parts } = slipPartsToday();
-    return { html: renderPage(SlipPaper({ frame, slip, styleHash })), parts };
-  };
-}
-
 const PAGE_LENGTH = 30;
-const MOST_LISTED = 200;
 
 async function getSlips(context: PageContext, req: Request, res: Response): Promise<void> {
   const fields = fieldsOf(req.query);
   const frame = await frameOf(req, context);
   try {
-    const found = await findSlips(context.shop.db, questionOf(fields, PAGE_LENGTH));
+    const found = await findSlips(context.shop.db, slipQuestion(fields, PAGE_LENGTH));
     res.send(renderPage(SlipsPage({ frame, fields, faults: [], ...found })));
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
@@ -158,40 +148,8 @@ async function getSlips(context: PageContext, req: Request, res: Response): Prom
   }
 }
 
-const aDay = daySchema('The day');
-
-/** Which slips are asked for; what cannot be used is refused, never left out in silence. */
-function questionOf(fields: Fields, limit: number): SlipQuestion {
-  const faults: Fault[] = [];
-  const given = (name: string) => (fields[name] ?? '').trim() || undefined;
-  const checked = (name: string, sound: (text: string) => boolean, sentence: string) => {
-    const text = given(name);
-    if (text === undefined || sound(text)) return text;
-    faults.push({ path: name, message: `"${text.slice(0, 40)}" ${sentence}` });
-    return undefined;
-  };
-  const day = (name: string) =>
-    checked(name, (text) => aDay.safeParse(text).success, 'is not a day; enter one as in 2026-11-24.');
-  const counted = checked('counted', (text) => ['yes', 'no'].includes(text), 'is neither yes nor no.');
-  const before = checked('before', (text) => /^\d{1,9}$/.test(text), 'is not a place in the list.');
-  const question: SlipQuestion = {
-    text: given('text'),
-    fits: checked('fits', (text) => Object.hasOwn(FIT_WORD, text), 'is no answer; choose one.') as
-      | Fits
-      | undefined,
-    who: given('who'),
-    from: day('from'),
-    to: day('to'),
-    counted: counted === undefined ? undefined : counted === 'yes',
-    before: before === undefined ? undefined : Number(before),
-    limit,
-  };
-  if (faults.length > 0) throw new Refusal('wrong-values', faults);
-  return question;
-}
-
 async function sendSlips(context: PageContext, req: Request, res: Response): Promise<void> {
-  const question = questionOf(fieldsOf(req.query), MOST_LISTED);
+  const question = slipQuestion(fieldsOf(req.query), MOST_SLIPS);
   const all: SlipLine[] = [];
   let { before } = question;
   for (;;) {

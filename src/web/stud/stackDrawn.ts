@@ -10,14 +10,14 @@ import { StackDrawnPage } from '../../../views/pages/stud/stackDrawnPage.tsx';
 import type { StackTyped } from '../../../views/parts/stackDrawnPart.tsx';
 import { renderPage } from '../../../views/render.ts';
 import { getEntry } from '../../records/catalogue.ts';
-import { lengthsExpected } from '../../shop/studs/expected.ts';
+import { usualHoleMm } from '../../shop/studs/expected.ts';
 import { layerKind } from '../../shop/studs/layers.ts';
 import { anyTyped, boxAt, readBody } from '../request/bodyForm.ts';
 import { keepingUnits } from '../request/otherUnit.ts';
 import type { PageContext } from '../request/pageContext.ts';
 import { handledIn } from '../request/route.ts';
 import { type Fields, fieldsOf, TypedForm, type Writing } from '../request/typed.ts';
-import { askAboutLayers, askAboutStack } from './asked.ts';
+import { askAboutStack } from './asked.ts';
 import { studFrame } from './request.ts';
 import { layerRows, readGap, readLayer, readThreadField, stackAsTyped } from './stackForm.ts';
 
@@ -50,7 +50,6 @@ function typedStack(form: TypedForm): StackTyped {
   const read = rows.map((row) => (anyTyped(form, LAYER, { row }) ? layerIn(form, row) : null));
   const nut = nutIn(form);
   const gapMm = gapIn(form);
-  askAboutLayers(form);
   askAboutStack(form);
   const layers: LayerDrawn[] = [];
   const leftOut: string[] = [];
@@ -70,7 +69,7 @@ function typedStack(form: TypedForm): StackTyped {
     whole,
     nut: ofNut === null ? nut : null,
     gapMm: ofGap === null ? gapMm : null,
-    usualHoleMm: lengthsExpected(form.text(NUT_THREAD_BOX)).holeMm,
+    usualHoleMm: usualHoleMm(form.text(NUT_THREAD_BOX)),
     leftOut,
   };
 }

@@ -6,7 +6,7 @@ import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
 import type { CatalogueStack } from '../../../shared/words/catalogue.ts';
 import { CATALOGUE_STACK, LAYER, NUT, NUT_THREAD_BOX } from '../../../shared/words/fields/stud.ts';
 import type { ThreadSpec } from '../../../shared/words/stud/thread.ts';
-import { expectedGapMm } from '../../shop/studs/gap.ts';
+import { gapTypedExpected } from '../../shop/studs/expected.ts';
 import { styleOf } from '../../shop/studs/layers.ts';
 import { nutMarked } from '../../shop/studs/markings.ts';
 import { anyTyped, boxAt, noteBody, readBody } from '../request/bodyForm.ts';
@@ -32,7 +32,7 @@ export function noteStack(form: TypedForm): void {
 /** The gap as typed, in doubt where it is far from the stack's own. */
 export function readGap(form: TypedForm, ofStackMm: number | null): number | null {
   const { box, label } = CATALOGUE_STACK.pullForwardMm;
-  return form.lengthLike(box, label, expectedGapMm(ofStackMm));
+  return form.lengthLike(box, label, gapTypedExpected(ofStackMm));
 }
 
 /** One row of the layers; nothing is missing of one that was not begun. */

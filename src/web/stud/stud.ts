@@ -9,7 +9,7 @@ import { keepingUnits } from '../request/otherUnit.ts';
 import type { PageContext } from '../request/pageContext.ts';
 import { handledIn } from '../request/route.ts';
 import { type Fields, fieldsOf, TypedForm } from '../request/typed.ts';
-import { askAboutLayers, askAboutStack } from './asked.ts';
+import { askAboutStack } from './asked.ts';
 import { flexplateRouter } from './flexplate.ts';
 import { gapRouter } from './gap.ts';
 import { handAlong, handBoxes } from './inHand.ts';
@@ -54,7 +54,7 @@ export async function studsAsked(context: PageContext, req: Request, asWritten: 
   const hand = handAlong(form);
   const chosen = form.doubts.length > 0 ? null : asked;
   const ring = studRing(null, chosen?.stack ?? null);
-  const joint = readJoint(form, ring);
+  const joint = readJoint(form, ring, chosen);
   const onlyThread = fields.onlyThread ?? '';
   const wanted = narrowed(hand ? [...studs, hand] : studs, {
     thread: onlyThread,
@@ -109,10 +109,7 @@ function stackFor(
   if (stackId === OWN) {
     const typed = Object.keys(form.fields).some((name) => name.startsWith('lt.'));
     const stack = typed ? readStack(form, 'typed layer by layer') : null;
-    if (stack) {
-      askAboutLayers(form);
-      askAboutStack(form);
-    }
+    if (stack) askAboutStack(form);
     return stack;
   }
   return stacks.find((one) => one.id === stackId)?.body ?? null;

@@ -254,7 +254,7 @@ describe('studs set anew and nuts tightened again', () => {
     expect((await program.get(`${JOB}/sheet`)).text).toContain(
       'Re-torqued Torque when re-torqued: 37 N·m; Day of the re-torque: Nov 24, 2026',
     );
-    await send('retightened', { againTorque: '30', makerAllows: 'no', locker: '1' });
+    await send('retightened', { againTorque: '30', 'ok.againTorque': '30', makerAllows: 'no', locker: '1' });
     expect((await kept()).retightening!.findings.map((one) => one.status)).toEqual([
       'fail',
       'fail',

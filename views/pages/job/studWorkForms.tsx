@@ -6,6 +6,7 @@ import type { LengthUnit } from '../../../shared/words/print.ts';
 import { Caution } from '../../parts/caution.tsx';
 import { FindingList } from '../../parts/findingList.tsx';
 import { Boxes } from '../../parts/form/bodyFields.tsx';
+import { asConfirmed, Doubted } from '../../parts/form/doubted.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Choice } from '../../parts/form/fieldBox.tsx';
 import { JobForm, type Refused } from './section.tsx';
@@ -86,6 +87,7 @@ function ReplacedForm(props: StudWorkProps & { readonly kept: ReplacedStudKept |
   const refused = refusedOf(props, kept?.stud ?? null);
   const count = job.sections.received?.body.family.studCount ?? MOST_STUDS;
   const { box } = REPLACED_STUD.stud;
+  const fields = refused?.fields ?? (kept ? asConfirmed(asTyped(REPLACED_STUD, kept, writing)) : {});
   return (
     <details class="change" open={refused !== null}>
       <summary>{kept ? `Change stud ${kept.stud}` : 'Record a replaced stud'}</summary>
@@ -106,7 +108,7 @@ function ReplacedForm(props: StudWorkProps & { readonly kept: ReplacedStudKept |
         <div class="fields">
           <Boxes
             of={REPLACED_STUD}
-            fields={refused?.fields ?? (kept ? asTyped(REPLACED_STUD, kept, writing) : {})}
+            fields={fields}
             faults={refused?.faults ?? []}
             writing={writing}
             {...(kept && { without: ['stud'] })}
@@ -129,6 +131,7 @@ function ReplacedForm(props: StudWorkProps & { readonly kept: ReplacedStudKept |
             }}
           />
         </div>
+        {refused === null && <Doubted doubts={[]} fields={fields} />}
       </JobForm>
     </details>
   );
@@ -142,11 +145,11 @@ function refusedOf({ studs, refusedReplaced }: StudWorkProps, stud: number | nul
 }
 
 function RetorqueForm({ job, studs, writing, initials, refusedRetorque: refused }: StudWorkProps) {
+  const kept = studs.retightening;
+  const fields = refused?.fields ?? (kept ? asConfirmed(asTyped(RETORQUE, kept, writing)) : {});
   return (
     <details class="change" open={refused !== null}>
-      <summary>
-        {studs.retightening ? 'Change the re-torque' : 'Record that the nuts were re-torqued'}
-      </summary>
+      <summary>{kept ? 'Change the re-torque' : 'Record that the nuts were re-torqued'}</summary>
       <p class="note">
         Only after the first heat cycle, only where the vehicle's maker allows it, and never on thread-locker.
       </p>
@@ -162,15 +165,9 @@ function RetorqueForm({ job, studs, writing, initials, refusedRetorque: refused 
         first={false}
       >
         <div class="fields">
-          <Boxes
-            of={RETORQUE}
-            fields={
-              refused?.fields ?? (studs.retightening ? asTyped(RETORQUE, studs.retightening, writing) : {})
-            }
-            faults={refused?.faults ?? []}
-            writing={writing}
-          />
+          <Boxes of={RETORQUE} fields={fields} faults={refused?.faults ?? []} writing={writing} />
         </div>
+        {refused === null && <Doubted doubts={[]} fields={fields} />}
       </JobForm>
     </details>
   );

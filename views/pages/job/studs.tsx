@@ -252,7 +252,7 @@ function StackForm({
           error={error('pull')}
         />
       </div>
-      <Doubted doubts={doubts} fields={fields} />
+      <Doubted doubts={doubts.filter(isOfGap)} fields={fields} />
       <div class="actions">
         <button class="button" type="submit" id="hold-studs">
           Check every stud
@@ -260,6 +260,11 @@ function StackForm({
       </div>
     </form>
   );
+}
+
+/** Asked about in the form of the stack; all else in that of the joint. */
+function isOfGap({ name }: DoubtedLength): boolean {
+  return name === 'pull';
 }
 
 /** The stud and its joint, to be kept. */
@@ -282,7 +287,6 @@ function StudsForm(props: StudsProps & { wrong: readonly Fault[] }) {
     >
       <input type="hidden" name="stack" value={stackId} />
       <input type="hidden" name="pull" value={fields.pull ?? ''} />
-      <Doubted doubts={[]} fields={fields} />
       <SeenWith choices={choices} revisions={props.revisions} />
       <BestFirst {...props} chosen={chosen} wrong={wrong} />
       <JointFields
@@ -293,6 +297,9 @@ function StudsForm(props: StudsProps & { wrong: readonly Fault[] }) {
         ring={props.ring}
         prevailing={props.prevailing}
       />
+      {!refused?.doubts?.length && (
+        <Doubted doubts={props.doubts.filter((one) => !isOfGap(one))} fields={fields} />
+      )}
       <div class="actions">
         <button
           class="button"

@@ -14,6 +14,12 @@ export interface DoubtedLength {
 /** Before the name of a box: the button that puts the value meant into it. */
 export const MEANT = 'set.';
 
+/** Boxes as they were kept: nothing of them is asked about again while it is not typed anew. */
+export function asConfirmed(typed: Readonly<Record<string, string>>): Record<string, string> {
+  const filled = Object.entries(typed).filter(([, text]) => text !== '');
+  return { ...typed, ...Object.fromEntries(filled.map(([name, text]) => [`ok.${name}`, text])) };
+}
+
 export interface DoubtedProps {
   readonly doubts: readonly DoubtedLength[];
   readonly fields: Readonly<Record<string, string>>;

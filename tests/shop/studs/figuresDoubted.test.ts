@@ -1,0 +1,177 @@
+import { describe, expect, it, test } from 'vitest';
+import { demoNuts, demoWashers } from '../../../data/demo/nuts.ts';
+import { demoStacks } from '../../../data/demo/stacks.ts';
+import { demoStuds } from '../../../data/demo/studs.ts';
+import { figureDoubt } from '../../../shared/quantity/figureDoubt.ts';
+import { KINDS, type UnitName } from '../../../shared/quantity/units.ts';
+import { shapeOf } from '../../../shared/schemas/fromFields.ts';
+import { type AnyField, type AnyFields, entriesOf } from '../../../shared/words/fields/field.ts';
+import { LAYER, NUT, STACK, STUD } from '../../../shared/words/fields/stud.ts';
+import { figuresDoubted, studDoubts } from '../../../src/shop/doubts/studDoubts.ts';
+import {
+  entryStackExpected,
+  type FigureExpected,
+  jointExpected,
+  layerExpected,
+  nutExpected,
+  stackExpected,
+  studExpected,
+  tighteningExpected,
+} from '../../../src/shop/studs/expected.ts';
+import { EXAMPLE } from '../../calc/stud/example.ts';
+import { STUD_BODIES } from './studBodies.ts';
+
+const LENGTHS: readonly AnyField['kind'][] = ['size', 'extent', 'height', 'lengths'];
+const IN = 25.4;
+const LB_FT = 1.355818;
+
+/** What a slip makes of a figure that was right, by the kind of its field. */
+function slipsOf(kind: AnyField['kind'], usual: FigureExpected): (readonly [name: string, times: number])[] {
+  const tens: [string, number][] = [
+    ['a decimal too far right', 10],
+    ['a decimal too far left', 1 / 10],
+  ];
+  const decimals = usual.anyDecimal ? [] : tens;
+  if (LENGTHS.includes(kind)) return [['mm as in', IN], ['in as mm', 1 / IN], ...decimals];
+  if (kind === 'stress')
+    return [['MPa as ksi', 6.894757], ['ksi as MPa', 1 / 6.894757], ['psi as ksi', 1000], ...decimals];
+  if (kind !== 'torque') return decimals;
+  const apart: [string, number][] = [
+    ['N·m as lb·ft', LB_FT],
+    ['lb·ft as N·m', 1 / LB_FT],
+  ];
+  const told = usual.likely || usual.most / usual.least < LB_FT ** 2 ? apart : [];
+  return [['lb·in as lb·ft', 12], ['lb·in as N·m', 12 / LB_FT], ...told, ...decimals];
+}
+
+function isFigure({ kind }: AnyField): boolean {
+  return !['part', 'made', 'text', 'day', 'choice', 'yes-no'].includes(kind);
+}
+
+/** The middle of what is usual, to two figures, as somebody would have measured it. */
+function usualOf({ least, most, likely }: FigureExpected): number {
+  return Number(Math.sqrt((likely?.least ?? least) * (likely?.most ?? most)).toPrecision(2));
+}
+
+function askedOf(value: number, unit: UnitName, usual: FigureExpected) {
+  return figureDoubt({ value, typed: String(value), unit, decimalSign: 'point', bare: true }, usual);
+}
+
+/** The unit a bare figure was read in when it slipped so. */
+function readIn(slip: string, { kind }: AnyField): UnitName {
+  if (LENGTHS.includes(kind)) return slip === 'mm as in' ? 'in' : 'mm';
+  if (kind === 'stress') return slip.endsWith('ksi') ? 'ksi' : 'MPa';
+  if (kind === 'torque') return slip.endsWith('lb·ft') ? 'lb·ft' : 'N·m';
+  return KINDS.number.keptIn as UnitName;
+}
+
+/** Refused before anybody is asked: out of the bounds of its field. */
+function isRefused(field: AnyField, value: number): boolean {
+  const { one } = shapeOf({ one: field }) as { one: { safeParse: (value: unknown) => { success: boolean } } };
+  return !one.safeParse(field.kind === 'lengths' ? [value] : value).success;
+}
+
+describe.each(STUD_BODIES)('every figure of %s', (_name, fields: AnyFields, expected) => {
+  const figures = entriesOf(fields).filter(([, field]) => isFigure(field));
+
+  it('is in the table of what is expected, each with what is usual or a reason', () => {
+    expect(Object.keys(expected).sort()).toEqual(figures.map(([key]) => key).sort());
+    for (const [key, one] of Object.entries(expected)) {
+      if ('any' in one) expect(one.any.length, key).toBeGreaterThan(15);
+      else {
+        expect(one.least, key).toBeLessThan(one.most);
+        const all = LENGTHS.includes(fields[key]!.kind) ? 4 : fields[key]!.kind === 'torque' ? 6 : 2;
+        if (slipsOf(fields[key]!.kind, one).length < all) expect(one.notTold, key).toMatch(/.{10}/);
+      }
+    }
+  });
+
+  it.each(figures)(
+    '%s: what slipped is asked about, with the value meant; what is right is not',
+    (key, field) => {
+      const usual = expected[key]!;
+      if ('any' in usual) return;
+      const right = usualOf(usual);
+      expect(askedOf(right, readIn('', field), usual)).toBeNull();
+      for (const [slip, times] of slipsOf(field.kind, usual)) {
+        const value = right * times;
+        const asked = askedOf(value, readIn(slip, field), usual);
+        if (asked === null) expect([slip, isRefused(field, value)]).toEqual([slip, true]);
+        else expect([slip, Math.abs(asked.meant / right - 1) < 1e-6]).toEqual([slip, true]);
+      }
+    },
+  );
+});
+
+test('a torque is held against the vehicle maker’s, else against what its thread takes', () => {
+  const asked = (
+    typed: number,
+    unit: UnitName,
+    about: Parameters<typeof tighteningExpected>[0],
+    bare = true,
+  ) =>
+    figureDoubt(
+      {
+        value: typed * (unit === 'lb·ft' ? LB_FT : 1),
+        typed: String(typed),
+        unit,
+        decimalSign: 'point',
+        bare,
+      },
+      tighteningExpected(about),
+    )?.question ?? null;
+  const of = { thread: '3/8-24' };
+  expect(asked(35, 'N·m', of)).toBe('35 N·m? Did you mean 35 lb·ft?');
+  expect(asked(47, 'lb·ft', of)).toBe('47 lb·ft? Did you mean 47 N·m?');
+  expect(asked(420, 'N·m', of)).toBe('420 N·m? Did you mean 42 N·m?');
+  expect(asked(3.5, 'lb·ft', of)).toBe('3.5 lb·ft? Did you mean 35 lb·ft?');
+  // Who types the unit knows it; what is usual is no reason to ask.
+  expect(asked(35, 'N·m', of, false)).toBeNull();
+  for (const nm of [37, 41, 50]) expect(asked(nm, 'N·m', of)).toBeNull();
+  for (const lbFt of [27, 30, 35, 40]) expect(asked(lbFt, 'lb·ft', of)).toBeNull();
+  const maker = { ...of, makerTorqueNm: 35 * LB_FT };
+  expect(asked(35, 'N·m', maker, false)).toBe('35 N·m? Did you mean 35 lb·ft?');
+  expect(asked(35, 'lb·ft', maker)).toBeNull();
+  expect(asked(37, 'N·m', { thread: '' })).toBeNull();
+});
+
+test('nothing in the demo’s catalog looks like a slip', () => {
+  const doubts = [
+    ...demoStuds.flatMap(({ entry: { stud } }) =>
+      figuresDoubted(STUD, stud, studExpected({ thread: stud.thread.designation }), 'stud'),
+    ),
+    ...demoStacks.flatMap(({ entry: { stack, nut, pullForwardMm } }) => {
+      const thread = nut?.thread?.designation ?? '';
+      return [
+        ...stack.layers.flatMap((one) =>
+          figuresDoubted(LAYER, one, layerExpected(one, { thread }), one.name),
+        ),
+        ...figuresDoubted(STACK, stack, stackExpected(), 'stack'),
+        ...figuresDoubted(NUT, nut ?? {}, nutExpected({ thread }), 'nut'),
+        ...studDoubts({ stack, nut, pullForwardMm, joint: null }, [], []),
+      ];
+    }),
+    ...demoNuts.flatMap(({ entry: { nut } }) =>
+      figuresDoubted(NUT, nut, nutExpected({ thread: nut.thread?.designation ?? '' }), 'nut'),
+    ),
+    ...demoWashers.flatMap(({ entry }) => {
+      const [, fields, expected] = STUD_BODIES.find(([name]) => name === 'a washer or shim')!;
+      return figuresDoubted(fields, entry, expected as never, entry.name);
+    }),
+  ];
+  expect(doubts).toEqual([]);
+});
+
+test('what was sent in plain numbers is doubted by its path, and what is confirmed is not', () => {
+  const joint = { ...EXAMPLE.joint!, torqueNm: 27, engineTorqueNm: 3500 };
+  const asked = { ...EXAMPLE, joint, pullForwardMm: 0.16 };
+  const studs = [{ path: 'stud', stud: { ...EXAMPLE.stud, projectionMm: 23 * IN } }];
+  expect(studDoubts(asked, studs, ['stud.projectionMm'])).toMatchObject([
+    { path: 'pullForwardMm', value: 0.16, unit: 'mm', question: '0.16 mm? Did you mean 0.16 in?' },
+    { path: 'joint.torqueNm', value: 27, question: '27 N·m? Did you mean 27 lb·ft?' },
+    { path: 'joint.engineTorqueNm', question: '3500 N·m? Did you mean 3500 lb·in?' },
+  ]);
+  expect(studDoubts(asked, studs, [])[0]).toMatchObject({ path: 'stud.projectionMm', probably: 23 });
+  expect(Object.keys(entryStackExpected({}))).toContain('makerTorqueNm');
+  expect(jointExpected({ thread: '3/8-24' }).studCount).toHaveProperty('any');
+});

@@ -2,7 +2,14 @@ import type { z } from 'zod';
 import type { NamedStud, Stud, StudCheckInput } from '../words/stud/stud.ts';
 import { list, orNull, strict, text } from './fields.ts';
 import { nutAsSent } from './studCheck.ts';
-import { across, refuseStud, stackSchema, studFields, studSurroundings } from './studParts.ts';
+import {
+  across,
+  confirmedPlaces,
+  refuseStud,
+  stackSchema,
+  studFields,
+  studSurroundings,
+} from './studParts.ts';
 import { threadCallout } from './thread.ts';
 
 const MOST_STUDS = 500;
@@ -19,8 +26,7 @@ const namedStud = strict('The entry', {
   .superRefine(across<Stud & { id: string }>(refuseStud))
   .transform(({ id, ...stud }): NamedStud => ({ id, stud }));
 
-/** What `POST /api/stud/match` takes. null and left out are the same. */
-export const studMatchSchema = strict('The request', {
+const ASKED = {
   stack: stackSchema,
   nut: orNull(nutAsSent),
   ...studSurroundings,
@@ -31,16 +37,27 @@ export const studMatchSchema = strict('The request', {
       empty: 'The list of studs is empty. Leave it out to match every stud of the catalog.',
     }),
   ),
-}).superRefine(
-  across<StudMatchInput>(({ studs }, refuse) => {
-    const seen = new Set<string>();
-    for (const [i, { id }] of (studs ?? []).entries()) {
-      if (seen.has(id))
-        refuse(
-          ['studs', i, 'id'],
-          `The id "${id}" stands twice in the list of studs; make each one different.`,
-        );
-      seen.add(id);
-    }
-  }),
+};
+
+const eachOnce = across<Pick<StudMatchInput, 'studs'>>(({ studs }, refuse) => {
+  const seen = new Set<string>();
+  for (const [i, { id }] of (studs ?? []).entries()) {
+    if (seen.has(id))
+      refuse(
+        ['studs', i, 'id'],
+        `The id "${id}" stands twice in the list of studs; make each one different.`,
+      );
+    seen.add(id);
+  }
+});
+
+/** Studs in a stack. null and left out are the same. */
+export const studMatchSchema = strict('The request', ASKED).superRefine(
+  eachOnce,
 ) satisfies z.ZodType<StudMatchInput>;
+
+/** What `POST /api/stud/match` takes. */
+export const studMatchRequestSchema = strict('The request', {
+  ...ASKED,
+  confirmed: confirmedPlaces,
+}).superRefine(eachOnce);

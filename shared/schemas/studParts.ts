@@ -12,7 +12,7 @@ import {
   type Stud,
   type StudCriteria,
 } from '../words/stud/stud.ts';
-import { count, extent, list, orElse, orNull, size, strict } from './fields.ts';
+import { count, extent, list, orElse, orNull, size, strict, text } from './fields.ts';
 import { shapeOf } from './fromFields.ts';
 
 const MOST_LAYERS = 20;
@@ -117,6 +117,14 @@ export const jointSchema = strict('The joint', shapeOf(JOINT)) satisfies z.ZodTy
 
 /** A joint of which not everything is known yet. */
 export const jointTypedSchema = strict('The joint', shapeOf(allOptional(JOINT)));
+
+const MOST_CONFIRMED = 20_000;
+
+/** Places of what looks like a slip and is right all the same: `joint.torqueNm`, `stack.layers.0.thicknessMm`. */
+export const confirmedPlaces = orElse(
+  list('What is confirmed', text('The place', { least: 1, most: 80 }), { most: MOST_CONFIRMED }),
+  [],
+);
 
 /** What the check of one stud and the match of many have in common. */
 export const studSurroundings = {

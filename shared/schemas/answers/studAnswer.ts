@@ -1,6 +1,14 @@
 import { z } from 'zod';
 import type { KitTold, StudMatchedWithKit } from '../../words/stud/kit.ts';
-import type { Joint, Nut, Stud, StudCheck, StudCheckInput, StudCriteria } from '../../words/stud/stud.ts';
+import type {
+  DoubtedFigure,
+  Joint,
+  Nut,
+  Stud,
+  StudCheck,
+  StudCheckInput,
+  StudCriteria,
+} from '../../words/stud/stud.ts';
 import { jointSchema, nutFields, stackSchema, studFields } from '../studParts.ts';
 import { exactly, named } from './exactly.ts';
 import { answers, findings, number, numberOrNull, text, textOrNull } from './finding.ts';
@@ -87,31 +95,49 @@ const PARTS = {
 
 const fits = z.enum(['yes', 'with-care', 'no']);
 
-/** What `POST /api/stud/check` answers, and what a choice of studs keeps. */
-export const studAnswer = named(
-  'StudCheck',
-  exactly<StudCheck>({
-    fits,
-    holds: z.enum(['yes', 'no', 'not-checked']),
-    headline: text,
-    because: text,
-    decidedBy: textOrNull.describe('The field that decides, by its name.'),
-    byMm: numberOrNull.describe('null when it is no length.'),
-    stackMm: PARTS.stackMm,
-    engagement: PARTS.engagement.nullable(),
-    protrusionThreads: PARTS.protrusionThreads.nullable(),
-    reach: PARTS.reach,
-    pilot: PARTS.pilot.optional(),
-    strength: PARTS.strength,
-    joint: PARTS.joint.nullable(),
-    findings,
-    answers,
-  }),
-);
+const CHECK = {
+  fits,
+  holds: z.enum(['yes', 'no', 'not-checked']),
+  headline: text,
+  because: text,
+  decidedBy: textOrNull.describe('The field that decides, by its name.'),
+  byMm: numberOrNull.describe('null when it is no length.'),
+  stackMm: PARTS.stackMm,
+  engagement: PARTS.engagement.nullable(),
+  protrusionThreads: PARTS.protrusionThreads.nullable(),
+  reach: PARTS.reach,
+  pilot: PARTS.pilot.optional(),
+  strength: PARTS.strength,
+  joint: PARTS.joint.nullable(),
+  findings,
+  answers,
+};
+
+/** What a choice of studs and a slip keep. */
+export const studAnswer = named('StudCheck', exactly<StudCheck>(CHECK));
+
+const doubts = z
+  .array(
+    exactly<DoubtedFigure>({
+      path: text.describe('Where it stands in the request: joint.torqueNm.'),
+      value: number,
+      probably: number.describe('What was probably meant, in the same unit.'),
+      unit: text,
+      question: text,
+    }),
+  )
+  .describe('Figures that look like a slip and are not among confirmed.');
+
+/** What `POST /api/stud/check` answers. */
+export const studCheckAnswer = named('StudChecked', exactly<StudCheck & Doubted>({ ...CHECK, doubts }));
+
+interface Doubted {
+  readonly doubts: readonly DoubtedFigure[];
+}
 
 const entryNamed = { id: text, name: text };
 
-const kitAnswer = exactly<KitTold>({
+export const kitAnswer = exactly<KitTold>({
   count: numberOrNull.describe('Of each; null where neither stack nor joint says.'),
   nut: z.strictObject(entryNamed).nullable(),
   nuts: z.array(z.strictObject({ ...entryNamed, fits, because: text })),
@@ -123,7 +149,8 @@ const kitAnswer = exactly<KitTold>({
 /** What `POST /api/stud/match` answers: best first. */
 export const studMatchAnswer = named(
   'StudMatches',
-  exactly<{ readonly studs: readonly StudMatchedWithKit[] }>({
+  exactly<{ readonly studs: readonly StudMatchedWithKit[] } & Doubted>({
+    doubts,
     studs: z.array(
       exactly<StudMatchedWithKit>({
         id: text,

@@ -95,6 +95,12 @@ function wordsOf({ number, who, customerReference, answered }: KeptSlip): string
     .join('\n');
 }
 
+/** Whether a slip was saved with this id before. */
+export async function slipSentAs(db: Db, sentId: string): Promise<boolean> {
+  const row = await db.selectFrom('slip').select('number').where('sent_id', '=', sentId).executeTakeFirst();
+  return row !== undefined;
+}
+
 /** null where no slip has the number. */
 export async function getSlip(db: Db, number: number): Promise<KeptSlip | null> {
   const row = await db.selectFrom('slip').selectAll().where('number', '=', number).executeTakeFirst();
@@ -121,6 +127,8 @@ export interface SlipQuestion {
   readonly limit: number;
 }
 
+/** How many slips a page of the list may hold. */
+export const MOST_SLIPS = 200;
 const MOST_WORDS = 40;
 
 /** Newest first; `more`: there are others. */

@@ -1,6 +1,6 @@
 import type { CatalogueNut, CatalogueWasher } from '../../../shared/words/catalogue.ts';
 import { type LengthUnit, printAs, printLength, STRESS } from '../../../shared/words/print.ts';
-import type { Kit, KitPart, NutChoice } from '../../../shared/words/stud/kit.ts';
+import type { Kit, KitPart, KitTold, NutChoice } from '../../../shared/words/stud/kit.ts';
 import type { Fits, Nut, StudCheck, StudCheckInput } from '../../../shared/words/stud/stud.ts';
 import { checkStud } from '../../calc/stud/checkStud.ts';
 import { kindOf } from '../../calc/stud/holes/pilotLinesUp.ts';
@@ -57,6 +57,19 @@ export function kitFor(
       ...[under, ...shims].flatMap(({ missing }) => (missing === null ? [] : [missing])),
     ],
     input: nut === null ? input : withNut(input, nut.entry),
+  };
+}
+
+/** A kit by the names of its parts. */
+export function kitTold({ count, nut, nuts, washer, shims, missing }: Kit): KitTold {
+  const named = ({ id, entry: { name } }: { id: string; entry: { name: string } }) => ({ id, name });
+  return {
+    count,
+    nut: nut && named(nut),
+    nuts: nuts.map((one) => ({ ...named(one), fits: one.fits, because: one.because })),
+    washer: washer && named(washer),
+    shims: shims.map((one) => ({ ...named(one), thicknessMm: one.entry.thicknessMm })),
+    missing,
   };
 }
 

@@ -1,14 +1,14 @@
 import { heatAnswer, stiffnessAnswer } from '../../../shared/schemas/answers/bendingAnswer.ts';
 import { coverAnswer } from '../../../shared/schemas/answers/coverAnswer.ts';
-import { studAnswer, studMatchAnswer } from '../../../shared/schemas/answers/studAnswer.ts';
+import { studCheckAnswer, studMatchAnswer } from '../../../shared/schemas/answers/studAnswer.ts';
 import { threadAnswer } from '../../../shared/schemas/answers/threadAnswer.ts';
 import { coverRequestSchema } from '../../../shared/schemas/coverRequest.ts';
 import { heatSchema } from '../../../shared/schemas/heat.ts';
 import { stiffnessSchema } from '../../../shared/schemas/stiffness.ts';
-import { studCheckSchema } from '../../../shared/schemas/studCheck.ts';
-import { studMatchSchema } from '../../../shared/schemas/studMatch.ts';
+import { studCheckRequestSchema } from '../../../shared/schemas/studCheck.ts';
+import { studMatchRequestSchema } from '../../../shared/schemas/studMatch.ts';
 import { threadSchema } from '../../../shared/schemas/thread.ts';
-import type { Kit, KitTold, StudMatchedWithKit } from '../../../shared/words/stud/kit.ts';
+import type { StudMatchedWithKit } from '../../../shared/words/stud/kit.ts';
 import { heatCover } from '../../calc/heat/heatCover.ts';
 import { checkStud } from '../../calc/stud/checkStud.ts';
 import { matchStuds } from '../../calc/stud/match/matchStuds.ts';
@@ -16,12 +16,16 @@ import { threadGeometry } from '../../calc/stud/thread/threadGeometry.ts';
 import type { Asker } from '../../shop/bending/bendingPool.ts';
 import { bend } from '../../shop/bending/bendings.ts';
 import { checkAsked } from '../../shop/doubts/coverDoubts.ts';
-import { kitFor } from '../../shop/studs/kit.ts';
+import { studDoubts } from '../../shop/doubts/studDoubts.ts';
+import { kitFor, kitTold } from '../../shop/studs/kit.ts';
 import { readBody } from '../request/apiErrors.ts';
 import type { ApiCall, ApiNeeds } from './call.ts';
 
 export const CAUTION =
   'A calculation, not a permission: rotating parts under pressure can injure. A cracked or welded-over cover is not returned to service on the strength of a number, and the figures of the vehicle’s and part’s makers come first.';
+
+const DOUBTS =
+  'A figure that looks like a slip, as 27 N·m for 27 lb·ft, is told under doubts; confirmed names those that are right.';
 
 const ASKED = { methods: ['POST'], query: {} } as const;
 
@@ -62,9 +66,9 @@ export const apiCalls: readonly ApiCall[] = [
     path: '/stud/check',
     name: 'checkStud',
     summary: 'Does this stud fit this flexplate stack, and does the joint hold?',
-    description: `Lengths of the stud run from the pad’s seating face toward the engine. ${CAUTION}`,
-    schema: studCheckSchema,
-    answers: { 200: studAnswer },
+    description: `Lengths of the stud run from the pad’s seating face toward the engine. ${DOUBTS} ${CAUTION}`,
+    schema: studCheckRequestSchema,
+    answers: { 200: studCheckAnswer },
     answer: answerStud,
   },
   {
@@ -72,8 +76,8 @@ export const apiCalls: readonly ApiCall[] = [
     path: '/stud/match',
     name: 'matchStuds',
     summary: 'Which studs suit this stack? Best first.',
-    description: `Without studs, every stud of the catalog is tried. kit says what goes out with a stud that fits: how many, and the nut, washer and shims of the catalog. ${CAUTION}`,
-    schema: studMatchSchema,
+    description: `Without studs, every stud of the catalog is tried. kit says what goes out with a stud that fits: how many, and the nut, washer and shims of the catalog. ${DOUBTS} ${CAUTION}`,
+    schema: studMatchRequestSchema,
     answers: { 200: studMatchAnswer },
     answer: answerMatch,
   },
@@ -103,11 +107,13 @@ function answerHeat(body: unknown) {
 }
 
 function answerStud(body: unknown) {
-  return checkStud(readBody(studCheckSchema, body));
+  const { confirmed, ...input } = readBody(studCheckRequestSchema, body);
+  const studs = [{ path: 'stud', stud: input.stud }];
+  return { ...checkStud(input), doubts: studDoubts(input, studs, confirmed) };
 }
 
 async function answerMatch(body: unknown, { catalogueStuds, catalogueKit }: ApiNeeds) {
-  const { studs: sent, ...surroundings } = readBody(studMatchSchema, body);
+  const { studs: sent, confirmed, ...surroundings } = readBody(studMatchRequestSchema, body);
   const studs = sent ?? (await catalogueStuds());
   const shelf = await catalogueKit();
   const matches = matchStuds({ ...surroundings, studs }).map((match): StudMatchedWithKit => {
@@ -116,19 +122,8 @@ async function answerMatch(body: unknown, { catalogueStuds, catalogueKit }: ApiN
       stud && match.fits !== 'no' ? kitFor({ ...surroundings, stud }, match.check, shelf, 'mm') : null;
     return { ...match, kit: kit && kitTold(kit) };
   });
-  return { studs: matches };
-}
-
-function kitTold({ count, nut, nuts, washer, shims, missing }: Kit): KitTold {
-  const named = ({ id, entry: { name } }: { id: string; entry: { name: string } }) => ({ id, name });
-  return {
-    count,
-    nut: nut && named(nut),
-    nuts: nuts.map((one) => ({ ...named(one), fits: one.fits, because: one.because })),
-    washer: washer && named(washer),
-    shims: shims.map((one) => ({ ...named(one), thicknessMm: one.entry.thicknessMm })),
-    missing,
-  };
+  const asked = (sent ?? []).map(({ stud }, i) => ({ path: `studs.${i}`, stud }));
+  return { studs: matches, doubts: studDoubts(surroundings, asked, confirmed) };
 }
 
 function answerThread(body: unknown) {

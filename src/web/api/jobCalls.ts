@@ -16,6 +16,7 @@ import { type JobAnswered, type JobAsked, type JobCall, type JobNeeds, ok } from
 import { receiveCover, takeReadings } from './jobChanges.ts';
 import { answerHistory, answerJob, answerJobStiffness, answerJobs } from './jobReads.ts';
 import { sectionCalls } from './sectionCalls.ts';
+import { slipCalls } from './slipCalls.ts';
 
 const ASKED = { methods: ['GET'], query: {}, schema: null } as const;
 const SENT = { methods: ['POST'], query: {} } as const;
@@ -96,6 +97,7 @@ export const jobCalls: readonly JobCall[] = [
     answer: takeReadings,
   },
   ...sectionCalls,
+  ...slipCalls,
   catalogueCall('family', 'cover type'),
   catalogueCall('stud', 'stud'),
   catalogueCall('stack', 'flexplate stack'),

@@ -149,6 +149,23 @@ const step = (
   query: JobExample['query'] = {},
 ): JobExample => ({ method, name, path, query, body });
 
+const asked = {
+  stackId: 'two-piece',
+  pullForwardMm: 4.2,
+  joint: {
+    torqueNm: 36,
+    nutFactor: 0.2,
+    scatter: 0.25,
+    friction: 0.15,
+    engineTorqueNm: 210,
+    serviceFactor: 2,
+    studCount: 4,
+    studCircleDiameterMm: 286,
+  },
+  torqueFrom: 'maker',
+};
+const slip = { ...BL, customerReference: 'caller, blue van', ...asked };
+
 /** One job from receipt to signature, in order: each is sent where the one before has left the job. */
 export const jobExamples: readonly JobExample[] = [
   step('GET', 'listFamily', '/catalogue/family'),
@@ -255,6 +272,13 @@ export const jobExamples: readonly JobExample[] = [
     why: 'the same cover, received twice',
     closed: { closed: true },
   }),
+  step('POST', 'saveSlip', '/slips', { id: id('slip'), ...slip }),
+  step('POST', 'saveSlip', '/slips', { id: id('slip'), ...slip }),
+  step('POST', 'saveSlip', '/slips', { id: id('slip'), ...slip, pullForwardMm: 3.9 }),
+  step('POST', 'saveSlip', '/slips', { ...slip, joint: { ...asked.joint, torqueNm: 27 } }),
+  step('GET', 'getSlip', '/slips/S-1'),
+  step('GET', 'getSlip', '/slips/S-9'),
+  step('GET', 'findSlips', '/slips', null, { text: 'blue van', counted: 'no' }),
 ];
 
 /** Plays the examples in a shop of their own, for the document that shows them. */
@@ -274,7 +298,7 @@ export async function playExamples(): Promise<JobExampleAnswered[]> {
 
 async function play(example: JobExample, needs: JobNeeds): Promise<{ status: number; answer: unknown }> {
   const call = callOf(example);
-  const named = /^\/jobs\/([^/]+)/.exec(example.path)?.[1] ?? '';
+  const named = /^\/(?:jobs|slips)\/([^/]+)/.exec(example.path)?.[1] ?? '';
   try {
     const { status, body } = await call.answer(needs, {
       named,

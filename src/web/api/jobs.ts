@@ -38,7 +38,7 @@ function answerWith(call: JobCall, needs: JobNeeds) {
     const { status, body } = await call.answer(needs, asked);
     if (status === 201) {
       const { number } = body as { number: string };
-      res.location(`/api/jobs/${encodeURIComponent(number)}`);
+      res.location(`/api${call.path}/${encodeURIComponent(number)}`);
     }
     res.status(status).json(body);
   };

@@ -54,7 +54,7 @@ const EXPECTED: Readonly<Record<number, string>> = {
   200: 'Done.',
   201: 'Made. Location has its address.',
   400: 'The body is not JSON.',
-  404: 'No such job or revision.',
+  404: 'No such job, revision or slip.',
   409: 'Somebody changed it first. Both versions are here; nothing was saved.',
   413: 'The body is too large.',
   415: 'The body is not sent as JSON.',
@@ -120,12 +120,13 @@ function parametersOf(call: CallTold, examples: readonly Shown[]): Json[] {
       ...(value && { example: value }),
     };
   });
-  return [
-    ...(call.path.includes('{number}')
-      ? [{ ...inPath, description: 'The job’s number.', example: '1001' }]
-      : []),
-    ...inQuery,
-  ];
+  return [...(call.path.includes('{number}') ? [{ ...inPath, ...numberTold(call) }] : []), ...inQuery];
+}
+
+function numberTold({ path }: CallTold): Json {
+  return path.startsWith('/slips')
+    ? { description: 'The slip’s number.', example: 'S-1' }
+    : { description: 'The job’s number.', example: '1001' };
 }
 
 /** The examples of a call of figures: one that is answered and one that is refused, each with what comes back. */

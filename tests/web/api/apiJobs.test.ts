@@ -59,6 +59,36 @@ describe('the examples in the interface document', () => {
     }
   });
 
+  test('save a slip once, refuse one in doubt, and its page opens', async () => {
+    const said = await playExamples();
+    const of = (name: string) => said.filter((one) => one.name === name);
+    expect(of('saveSlip').map(({ status }) => status)).toEqual([201, 200, 409, 422]);
+    expect(of('saveSlip').at(-1)?.answer).toMatchObject({
+      error: {
+        fields: [
+          {
+            path: 'joint.torqueNm',
+            message: '27 N·m? Did you mean 27 lb·ft? If it is right, name joint.torqueNm in confirmed.',
+          },
+        ],
+      },
+    });
+    expect(of('getSlip').map(({ status }) => status)).toEqual([200, 404]);
+    expect(of('getSlip')[0]?.answer).toMatchObject({
+      number: 'S-1',
+      studId: 'long-3-8-24',
+      gapMeasured: true,
+      kit: { count: 4, nut: { id: 'hex-3-8-24' } },
+    });
+    expect(of('findSlips')[0]?.answer).toMatchObject({ slips: [{ number: 'S-1' }], next: null });
+    expect((await program.get('/slips/S-1')).text).toContain('Long stud 3/8-24');
+    expect((await program.get('/slips/S-1/printed')).text).toContain('4.20 mm, measured');
+    const again = await send('POST', '/slips', { who: 'BL', stackId: 'none' });
+    expect([again.status, again.body.error.fields[0].path]).toEqual([422, 'stackId']);
+    expect((await send('GET', '/slips?after=x')).status).toBe(422);
+    expect((await send('GET', '/slips?limit=1&after=S-2')).body.slips).toHaveLength(1);
+  });
+
   test('are there for every call, and one of each is answered', async () => {
     const said = await playExamples();
     const answered = new Set(said.filter((one) => one.status < 300).map((one) => one.name));

@@ -96,6 +96,7 @@ test('nothing is written below a recorder, but for what concerns oneself and the
     'POST /api/stud/check',
     'POST /api/stud/match',
     'POST /api/thread',
+    'POST /api/slips',
   ]);
 });
 

@@ -16,7 +16,10 @@ function openTarget(): void {
     target instanceof HTMLDetailsElement
       ? target
       : target.querySelector<HTMLDetailsElement>(':scope > details');
-  if (folded) folded.open = true;
+  if (folded) {
+    folded.open = true;
+    folded.querySelector<HTMLElement>(':scope > summary')?.focus({ preventScroll: true });
+  }
   show(target);
   target.scrollIntoView({ block: 'start' });
 }
@@ -72,5 +75,7 @@ window.addEventListener('hashchange', openTarget);
 window.addEventListener('pageshow', mayBeSentAgain);
 // A module runs when the page has been read.
 openTarget();
+// The browser goes to the part that the address names once more when everything is there, and takes the focus along.
+window.addEventListener('load', openTarget);
 keepHand();
 keepRows();

@@ -58,13 +58,35 @@ function backTo(hand: HandAt | null): void {
     refused.scrollIntoView({ block: 'center' });
     return;
   }
-  if (stale !== null || hand === null || hand.path !== location.pathname) return;
-  if (Date.now() - hand.at > LONGEST_MS) return;
+  if (stale !== null || hand === null || Date.now() - hand.at > LONGEST_MS) return;
+  const saved = isPartOf(hand.path, location.pathname);
+  if (!saved && hand.path !== location.pathname) return;
   const at = document.getElementById(hand.id) ?? boxNamed(hand.next);
+  const stillThere = at?.matches('input, select, textarea, button') && at.checkVisibility();
+  if (saved && !stillThere) {
+    toWhatIsNext();
+    return;
+  }
   if (at === null) return;
   show(at);
   at.focus({ preventScroll: true });
   scrollBy(0, at.getBoundingClientRect().top - hand.top);
+}
+
+/** A form of a job, or one that makes a job: its page answers, at an address above it or below it. */
+function isPartOf(sentTo: string, shown: string): boolean {
+  return sentTo.startsWith(`${shown}/`) || shown.startsWith(`${sentTo}/`);
+}
+
+/** The step that is to be done, once the one before it was saved; where there is none, the heading. */
+function toWhatIsNext(): void {
+  // The address leads somewhere itself.
+  if (location.hash !== '') return;
+  const next = document.querySelector<HTMLElement>('[aria-current="step"] summary, h1');
+  if (next === null) return;
+  if (next.tagName === 'H1') next.tabIndex = -1;
+  next.focus({ preventScroll: true });
+  next.scrollIntoView({ block: 'nearest' });
 }
 
 /** What the summary of errors leads to, and the boxes marked as wrong: the first of them on the page. */

@@ -1,0 +1,141 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { addEntry } from '../../src/records/catalogue.ts';
+import { getJob } from '../../src/records/jobs/readJob.ts';
+import { saveCriteria } from '../../src/records/shopCriteria.ts';
+import { alder, criteria } from '../records/samples.ts';
+import { DESK, openBrowser, openProgram, type Program } from './browser.ts';
+
+let browser: Browser;
+let program: Program;
+
+beforeAll(async () => {
+  browser = await openBrowser();
+  program = await openProgram({ demo: false });
+  const ctx = { who: 'BL', now: () => new Date() };
+  const limits = { ...criteria, minimumWallMm: 4.3, faceRunoutLimitMm: null };
+  await saveCriteria(program.shop.db, ctx, { fromRevision: 0, body: limits });
+  await addEntry(program.shop.db, ctx, { kind: 'family', id: 'alder', body: alder });
+});
+afterAll(async () => {
+  await browser?.close();
+  await program?.close();
+});
+
+/** Invented walls, in the order of the stations. */
+const WALLS = [4.9, 4.91, 4.9, 4.92, 4.9, 4.91, 4.9, 4.92, 4.9, 4.91, 4.9, 4.92];
+
+/** A person who has a keyboard and nothing else. */
+class Keys {
+  readonly page: Page;
+  /** Where the focus was lost: after what. */
+  readonly lost: string[] = [];
+
+  constructor(page: Page) {
+    this.page = page;
+  }
+
+  private has(selector: string): Promise<boolean> {
+    return this.page.evaluate((wanted) => document.activeElement?.matches(wanted) ?? false, selector);
+  }
+
+  /** Tab by Tab, as far as a person has patience. */
+  async to(selector: string, most = 25): Promise<void> {
+    for (let tabs = 0; tabs <= most; tabs++) {
+      if (await this.has(selector)) return;
+      await this.page.keyboard.press('Tab');
+    }
+    const at = await this.page.evaluate(() => document.activeElement?.outerHTML.slice(0, 120));
+    throw new Error(`${selector} is more than ${most} Tabs away; the focus is at ${at}`);
+  }
+
+  async type(selector: string, text: string, most?: number): Promise<void> {
+    await this.to(selector, most);
+    await this.page.keyboard.type(text);
+  }
+
+  /** Chooses among radios, or in a list, with the arrows. */
+  async choose(selector: string, value: string): Promise<void> {
+    await this.to(selector);
+    const isChosen = () =>
+      this.page.evaluate((wanted) => {
+        const at = document.activeElement as HTMLInputElement;
+        return at.value === wanted && (at.type !== 'radio' || at.checked);
+      }, value);
+    for (let i = 0; i < 12 && !(await isChosen()); i++) {
+      const first = selector.includes('radio') ? 'Space' : 'Home';
+      await this.page.keyboard.press(i === 0 ? first : 'ArrowDown');
+    }
+    expect(await isChosen(), `${selector} ${value}`).toBe(true);
+  }
+
+  /** Enter on what has the focus, and whether it still is somewhere on the page that answers. */
+  async enter(selector: string, what: string, most?: number): Promise<void> {
+    await this.to(selector, most);
+    await Promise.all([this.page.waitForEvent('load'), this.page.keyboard.press('Enter')]);
+    const somewhere = await this.page.evaluate(
+      () => document.activeElement !== null && document.activeElement !== document.body,
+    );
+    if (!somewhere) this.lost.push(what);
+  }
+
+  heading(): Promise<string | null> {
+    return this.page.locator('h1').first().textContent();
+  }
+}
+
+it('a whole job by keyboard alone: received, inspected, measured, decided, cut, measured again, signed', async () => {
+  const page = await browser.newPage({ viewport: DESK });
+  const keys = new Keys(page);
+  await page.goto(`${program.url}/jobs/new`);
+  await keys.choose('#f-family', 'alder');
+  await keys.type('#f-who', 'AK');
+  await keys.enter('#receive', 'receiving');
+  expect(await keys.heading()).toContain('To inspect');
+  const number = page.url().split('/').at(-1)!.replace(/#.*/, '');
+  const job = async () => (await getJob(program.shop.db, number))!;
+
+  await keys.choose('#looked-form input[name="crackTest"][type="radio"]', 'none-found');
+  await keys.choose('#looked-form input[name="crackMethod"][type="radio"]', 'dye');
+  await keys.enter('#looked-form-send', 'the inspection', 60);
+  expect(await keys.heading()).toContain('To measure');
+
+  await keys.enter('#bench-before', 'opening the measuring page');
+  // Walls alone, chosen before the first reading.
+  await keys.to('details:has(#order-form) > summary', 40);
+  await page.keyboard.press('Enter');
+  await keys.choose('#order-form [name="asks"]', 'w');
+  await keys.enter('#set-order', 'choosing what to measure');
+  await keys.to('#reading', 0);
+  for (const wall of WALLS) {
+    await page.keyboard.type(String(wall));
+    await page.keyboard.press('Enter');
+  }
+  await expect.poll(async () => (await job()).readings.length).toBe(WALLS.length);
+  expect((await job()).readings.every(({ who }) => who === 'AK')).toBe(true);
+  await keys.enter('#to-answer', 'going on to the answer');
+  expect(await keys.heading()).toContain('To decide');
+
+  await keys.enter('#decision-form-send', 'deciding', 40);
+  expect(await keys.heading()).toContain('To cut');
+  const decidedMm = (await job()).sections.decision!.body.check.cut!.dialledMm;
+  await keys.type('#cuts-form [name="depth"]', decidedMm.toFixed(3));
+  await keys.enter('#cuts-form-send', 'the cut');
+  expect(await keys.heading()).toContain('To re-measure');
+
+  await keys.enter('#bench-after', 'opening the measuring page again', 40);
+  await keys.to('#reading');
+  for (const wall of WALLS) {
+    await page.keyboard.type((wall - decidedMm).toFixed(3));
+    await page.keyboard.press('Enter');
+  }
+  await expect.poll(async () => (await job()).readings.length).toBe(2 * WALLS.length);
+  expect((await job()).stage).toBe('to-sign');
+  await keys.enter('#to-answer', 'going on to check the cut');
+  await keys.type('#signature-form [name="statement"]', 'Face runout not read.', 60);
+  await keys.enter('#signature-form-send', 'signing');
+  expect(await keys.heading()).toContain('Signed');
+  expect((await job()).stage).toBe('signed');
+  expect(keys.lost).toEqual([]);
+  await page.close();
+});

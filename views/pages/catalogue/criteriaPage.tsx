@@ -69,6 +69,12 @@ export function CriteriaPage(props: CriteriaProps) {
         The program has no limits of its own; these are the shop's. A decision keeps the limits it was made
         under.
       </p>
+      {revision === 0 && (
+        <p class="note" id="starting">
+          Clean-up allowance, confidence and stud threads start as common practice, no source: confirm or
+          change them, then save. No limit starts by itself.
+        </p>
+      )}
       <ChangeForm action="/criteria" mayChange={mayChange}>
         {stale !== null && <EntryStaleShown stale={stale} />}
         <ErrorSummary faults={faults} />

@@ -31,6 +31,7 @@ export function KeptSlipPage(props: KeptSlipProps) {
   const address = `/slips/${number}`;
   return (
     <Layout title={`Counter slip ${number}`} here="studs" {...frame}>
+      <link rel="stylesheet" href="/assets/slip.css" />
       <h1 id="slip-number">Counter slip {number}</h1>
       <p class="hint">
         Saved by {slip.who}, <When at={slip.at} />

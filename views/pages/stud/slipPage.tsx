@@ -28,6 +28,7 @@ export function SlipPage(props: SlipPageProps) {
   const who = frame.person?.initials ?? saving.who ?? frame.initials;
   return (
     <Layout title="Counter slip" here="studs" {...frame}>
+      <link rel="stylesheet" href="/assets/slip.css" />
       <SlipSheet
         slip={slip}
         unit={frame.lengthUnit}

@@ -62,10 +62,18 @@ export async function findJobs(db: Db, question: JobQuestion): Promise<JobPage> 
 /** The place in the list before any job. */
 const BEFORE_ALL = '9999-12-31_999999999999999';
 
-/** The job whose number was typed, as in "1001", "Job 1001", "#1001"; null where the text is no number, or other filters leave it out. */
+/** What people write round a number: "Job no. 1001", "JOB-1001", "tag 1001," or the address that a tag's code holds. */
+function bareNumber(typed: string): string {
+  return typed
+    .replace(/^https?:\/\/[^/]+\/jobs\/([^/?#]+).*$/u, '$1')
+    .replace(/^(?:(?:job|tag|sheet|number|no|nr)(?![a-z])[\s:.#№-]*|[#№]\s*)+/u, '')
+    .replace(/[\s.,;:]+$/u, '');
+}
+
+/** The job whose number was typed, however it is written; null where the text is no number, or other filters leave it out. */
 async function named(db: Db, { text = '', after: _, ...rest }: JobQuestion): Promise<JobRow | null> {
   const typed = key(text);
-  const numbers = [typed, typed.replace(/^(?:job\b|no\b\.?|#)[\s:.#]*/u, '')].filter((one) => one !== '');
+  const numbers = [typed, bareNumber(typed)].filter((one) => one !== '');
   if (numbers.length === 0) return null;
   const rows = await narrowed(db.selectFrom('job').selectAll().where(isShown), {
     ...rest,

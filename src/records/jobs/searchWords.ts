@@ -6,8 +6,8 @@ import { write } from '../database/database.ts';
 import { key } from '../database/writing.ts';
 import { getJob } from './readJob.ts';
 
-/** A job's row says with this that every word of it can be found. */
-const WHOLE = 'job ';
+/** A job's row says with this that every word of it can be found; another where there are more words to find. */
+const WHOLE = 'job number ';
 const AT_A_TIME = 50;
 
 /** What a job just received is found by: its number, however it is written, what it is, whose, and who took it in. */
@@ -18,7 +18,7 @@ export function receivedWords(number: string, received: Received, who: string): 
 
 /** The same of a job as it stands, with its decision, everybody who worked on it, their notes and statements. */
 export function wordsOfJob({ number, outcome, readings, sections }: Job): string {
-  const { received, looked, decision, cuts, studs, signature, closed } = sections;
+  const { received, looked, setup, decision, cuts, studs, signature, closed } = sections;
   const who = [...Object.values(sections).map((kept) => kept?.who), ...readings.map((one) => one.who)];
   const words = [
     `${WHOLE}${number}`,
@@ -31,7 +31,9 @@ export function wordsOfJob({ number, outcome, readings, sections }: Job): string
     ...(looked?.body.items ?? []).map(({ note }) => note),
     decision?.body.reason,
     ...(cuts?.body.cuts ?? []).map(({ note }) => note),
+    setup?.body.ringWelded?.note,
     studs?.body.note,
+    studs?.body.retightening?.note,
     ...(studs?.body.replaced ?? []).map(({ note }) => note),
     signature?.body.statement,
     closed?.why,

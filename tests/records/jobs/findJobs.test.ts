@@ -5,7 +5,7 @@ import { countByStage, findJobs, holdsDemo, type JobQuestion } from '../../../sr
 import { reviseJob } from '../../../src/records/jobs/reviseJob.ts';
 import { renewSearch } from '../../../src/records/jobs/searchWords.ts';
 import { refusalOf } from '../refusals.ts';
-import { alder, as, decision, looked, measuredJob, received, signedJob } from '../samples.ts';
+import { alder, as, decision, looked, measuredJob, received, setup, signedJob } from '../samples.ts';
 import { onEachDatabase } from '../shops.ts';
 
 onEachDatabase((engine) => {
@@ -160,7 +160,10 @@ onEachDatabase((engine) => {
     }
     const found = async (text: string) =>
       (await findJobs(shop.db, { text, limit: 10 })).jobs.map(({ number }) => number);
-    for (const text of ['1001', ' 1001 ', 'Job 1001', 'job:1001', '#1001', 'JOB  #1001', 'no. 1001']) {
+    const written = ['1001', ' 1001 ', 'Job 1001', 'job:1001', '#1001', 'JOB  #1001', 'no. 1001'];
+    const other = ['JOB-1001', 'job1001', 'Job no. 1001', 'job number 1001,', 'tag 1001', '1001.'];
+    const scanned = ['http://shop.example:4180/jobs/1001', 'https://shop.example/jobs/1001#decide'];
+    for (const text of [...written, ...other, ...scanned]) {
       expect([text, (await found(text))[0]]).toEqual([text, '1001']);
     }
     expect(await found('1001')).toEqual(['1001', 'A-7', '11001']);
@@ -175,12 +178,16 @@ onEachDatabase((engine) => {
   test('one box finds a job by initials, decision, and the words of notes and statements', async () => {
     const shop = await engine.openEmpty();
     const { id } = await signedJob(shop.db);
-    await createJob(shop.db, as('XY'), { received: received({ note: 'dropped once' }) });
+    const other = await createJob(shop.db, as('XY'), { received: received({ note: 'dropped once' }) });
+    const ringWelded = { on: '2026-03-02', note: 'cooled in sand', joinedToPads: null };
+    const edit = { jobId: other.id, fromRevision: 1, what: 'setup', body: { ...setup, ringWelded } } as const;
+    await reviseJob(shop.db, as('XY'), edit);
     const found = async (question: object) =>
       (await findJobs(shop.db, { ...question, limit: 10 })).jobs.map(({ number }) => number);
     expect(await found({ text: 'measured, cut and' })).toEqual(['1001']);
     expect(await found({ text: 'face it' })).toEqual(['1001']);
     expect(await found({ text: 'dropped' })).toEqual(['1002']);
+    expect(await found({ text: 'sand' })).toEqual(['1002']);
     expect(await found({ text: 'xy' })).toEqual(['1002']);
     expect([await found({ who: 'ab' }), await found({ who: 'XY' })]).toEqual([['1001'], ['1002']]);
     // A row from before all words could be found is made anew; the records stay as they are.

@@ -207,3 +207,22 @@ describe('the measuring page', () => {
     expect((await kept(number)).length).toBe(1);
   });
 });
+
+it('initials typed before the first reading stay when the order of measuring is set', async () => {
+  const number = await newJob();
+  const answer = await fetch(`${program.url}/jobs/${number}/measure/order`, {
+    method: 'POST',
+    redirect: 'manual',
+    headers: { origin: program.url, 'content-type': 'application/x-www-form-urlencoded' },
+    body: new URLSearchParams({ pass: 'before', asks: 'w', who: 'TO' }),
+  });
+  const cookie = answer.headers
+    .getSetCookie()
+    .map((one) => one.split(';')[0])
+    .join('; ');
+  const page = await fetch(program.url + answer.headers.get('location')!, { headers: { cookie } });
+  const html = await page.text();
+  expect(html).toMatch(/name="who"[^>]*value="TO"/);
+  // They go along because the order is set from the form of the reading.
+  expect(html).toMatch(/<button[^>]*id="set-order" form="reading-form"/);
+});

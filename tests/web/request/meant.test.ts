@@ -9,27 +9,26 @@ beforeAll(async () => {
 afterAll(() => program.close());
 
 /** Jobs of the demo shop: one to measure, one to decide, one to cut, one with studs. */
-const FORMS: readonly (readonly [what: string, path: string, box: string, more?: Record<string, string>])[] =
+const FORMS: readonly (readonly [what: string, path: string, box: string, more: Record<string, string>])[] = [
   [
-    [
-      'the readings',
-      '/jobs/1016/readings',
-      'w.0',
-      { pass: 'before', token: 'token-before-1', 'at.0': '0/115' },
-    ],
-    ['gauge and chucking', '/jobs/1016/setup', 'release', { through: 'bare' }],
-    ['what the job changes elsewhere', '/jobs/1016/setup', 'k.padsResurfacedMm', { through: 'bare' }],
-    ['another cut', '/jobs/1013/plan', 'cut'],
-    ['a pass', '/jobs/1005/cuts', 'depth'],
-    ['a replaced stud', '/jobs/1005/replaced', 'lean', { studNumber: '1' }],
-    ['the shop limits', '/criteria', 'allowance', { why: 'x' }],
-    ['a cover type', '/catalogue/family', 'nominal'],
-    ['a gauge', '/catalogue/gauge', 'resolution', { name: 'x' }],
-    ['a stack', '/catalogue/stack', 'lt.0', { name: 'x', 'ln.0': 'plate' }],
-  ];
+    'the readings',
+    '/jobs/1016/readings',
+    'w.0',
+    { pass: 'before', token: 'token-before-1', 'at.0': '0/115' },
+  ],
+  ['gauge and chucking', '/jobs/1016/setup', 'release', { through: 'bare' }],
+  ['what the job changes elsewhere', '/jobs/1016/setup', 'k.padsResurfacedMm', { through: 'bare' }],
+  ['another cut', '/jobs/1013/plan', 'cut', {}],
+  ['a pass', '/jobs/1005/cuts', 'depth', {}],
+  ['a replaced stud', '/jobs/1005/replaced', 'lean', { studNumber: '1' }],
+  ['the shop limits', '/criteria', 'allowance', { why: 'x' }],
+  ['a cover type', '/catalogue/family', 'nominal', {}],
+  ['a gauge', '/catalogue/gauge', 'resolution', { name: 'x' }],
+  ['a stack', '/catalogue/stack', 'lt.0', { name: 'x', 'ln.0': 'plate' }],
+];
 
 describe('a fraction in a box of millimeters is refused with a button for what was meant', () => {
-  it.each(FORMS)('%s', async (_, path, box, more = {}) => {
+  it.each(FORMS)('%s', async (_, path, box, more) => {
     const number = /^\/jobs\/(\d+)/.exec(path)?.[1];
     const from = number ? String((await getJob(program.shop.db, number))!.revision) : '0';
     const refused = await program.post(path, { unit: 'mm', who: 'AK', from, ...more, [box]: '3/16' });

@@ -1,7 +1,12 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import type { Layer } from '../../shared/words/stud/stud.ts';
+import { checkStud } from '../../src/calc/stud/checkStud.ts';
 import { FlexplateSection } from '../../views/drawings/flexplateSection.tsx';
 import { PullForwardPicture } from '../../views/drawings/pullForwardPicture.tsx';
+import { StudInStack, stackScale } from '../../views/drawings/studInStack.tsx';
 import { renderPart } from '../../views/render.ts';
+import { EXAMPLE } from '../calc/stud/example.ts';
 import { expectSound, numberOf, tagsOf } from './markup.ts';
 
 const inside = (html: string) => {
@@ -24,6 +29,47 @@ describe('a flexplate at a stud hole', () => {
       expect(html).toContain(`M120 116H${Math.max(...ends)}`);
     },
   );
+});
+
+describe('a stud in its stack on paper', () => {
+  const draw = (change: Partial<Layer>) =>
+    renderPart(
+      <StudInStack
+        id="p"
+        stud={EXAMPLE.stud}
+        stack={{ ...EXAMPLE.stack, layers: [{ ...EXAMPLE.stack.layers[0]!, ...change }] }}
+        nut={EXAMPLE.nut}
+        check={checkStud(EXAMPLE)}
+        pullForwardMm={4}
+        unit="mm"
+        onPaper
+      />,
+    );
+
+  it('prints its figures in 8 pt or more, on the slip and on the paper that is kept', () => {
+    const html = draw({});
+    expectSound(html);
+    const [width] = [...html.matchAll(/viewBox="0 \S+ (\d+) /g)].map(([, wide]) => Number(wide));
+    const css = readFileSync('views/assets/slip.css', 'utf8');
+    const printed = [...css.matchAll(/\.stud-drawing \{\s*width: ([\d.]+)mm/g)].map(([, mm]) => Number(mm));
+    expect(printed).toHaveLength(2);
+    const figure = Number(
+      /\.dim-figure \{[^}]*font-size: (\d+)px/.exec(readFileSync('views/assets/drawings.css', 'utf8'))![1],
+    );
+    for (const mm of printed) expect((figure * mm * 72) / (width! * 25.4)).toBeGreaterThanOrEqual(8);
+  });
+
+  it('has the chamfer of the hole at the face toward the converter', () => {
+    const k = stackScale({ ...EXAMPLE, id: 'p', check: null, pullForwardMm: 4, unit: 'mm', onPaper: true });
+    const cut = (html: string) =>
+      [...html.matchAll(/V([\d.]+)L([\d.]+) ([\d.]+)H[\d.]+V[\d.]+" class="thick"/g)].map((found) =>
+        found.slice(1).map(Number),
+      );
+    for (const [from = 0, , to = 0] of cut(draw({ chamferMm: 0.8 })))
+      expect(from - to).toBeCloseTo(0.8 * k, 1);
+    expect(cut(draw({ chamferMm: 0.8 }))).toHaveLength(2);
+    expect(cut(draw({ chamferMm: null }))).toEqual([]);
+  });
 });
 
 describe('the pull-forward picture', () => {

@@ -17,6 +17,7 @@ import {
 
 export interface LayerDrawn extends Pick<Layer, 'name' | 'thicknessMm' | 'holeDiameterMm'> {
   readonly kind: LayerKind;
+  readonly chamferMm?: number | null;
 }
 
 export interface StackDrawnProps {
@@ -113,6 +114,7 @@ export function StackDrawn(props: StackDrawnProps) {
           hole={(k * holeOf(layer, props.usualHoleMm)) / 2}
           half={half}
           hatch={hatchOf(id, layer.kind, index)}
+          chamfer={k * (layer.chamferMm ?? 0)}
           guessed={layer.holeDiameterMm === null}
         />
       ))}

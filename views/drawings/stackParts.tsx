@@ -23,22 +23,33 @@ export function LayerSection(props: {
   half: number;
   /** The id of its hatch. */
   hatch: string;
+  /** Of the hole at the face toward the converter, where the stud’s fillet lies. */
+  chamfer?: number;
   /** The hole was not measured: its edge is dashed. */
   guessed?: boolean;
 }) {
   const { left, right, hole, half, hatch, guessed = false } = props;
+  const chamfer = Math.min(props.chamfer ?? 0, right - left, half - hole);
+  const edge = (side: number) =>
+    chamfer === 0
+      ? `M${at(left)} ${at(side * half)}V${at(side * hole)}H${at(right)}V${at(side * half)}`
+      : `M${at(left)} ${at(side * half)}V${at(side * (hole + chamfer))}L${at(left + chamfer)} ${at(side * hole)}H${at(right)}V${at(side * half)}`;
   const wave = (right - left) / 4;
   return (
     <>
       {[-1, 1].map((side) => (
         <g>
-          <rect
-            x={at(left)}
-            y={at(side < 0 ? -half : hole)}
-            width={at(right - left)}
-            height={at(half - hole)}
-            fill={`url(#${hatch})`}
-          />
+          {chamfer > 0 ? (
+            <path d={`${edge(side)}Z`} fill={`url(#${hatch})`} />
+          ) : (
+            <rect
+              x={at(left)}
+              y={at(side < 0 ? -half : hole)}
+              width={at(right - left)}
+              height={at(half - hole)}
+              fill={`url(#${hatch})`}
+            />
+          )}
           {guessed ? (
             <>
               <path
@@ -48,10 +59,7 @@ export function LayerSection(props: {
               <path d={`M${at(left)} ${at(side * hole)}H${at(right)}`} class="hidden-line" />
             </>
           ) : (
-            <path
-              d={`M${at(left)} ${at(side * half)}V${at(side * hole)}H${at(right)}V${at(side * half)}`}
-              class="thick"
-            />
+            <path d={edge(side)} class="thick" />
           )}
           <path
             d={`M${at(left)} ${at(side * half)}q${at(wave)} ${-4} ${at(2 * wave)} 0t${at(2 * wave)} 0`}

@@ -29,6 +29,8 @@ export interface StudInStackProps {
   readonly unit: LengthUnit;
   readonly padThicknessMm?: number | null;
   readonly padDiameterMm?: number | null;
+  /** On half a sheet of paper: narrower and without names of layers, so that its figures are read at arm’s length. */
+  readonly onPaper?: boolean;
 }
 
 const EDGE = 8;
@@ -63,7 +65,19 @@ function lengthsOf(props: StudInStackProps) {
 export function stackScale(props: StudInStackProps): number {
   const { padThicknessMm, gapMm, nutTo } = lengthsOf(props);
   const length = Math.max(props.stud.projectionMm, nutTo) + padThicknessMm + gapMm;
-  return Math.min(MOST_PER_MM, (STACK_WIDTH - 2 * EDGE - 12) / length);
+  return Math.min(MOST_PER_MM, (widthOf(props) - 2 * edgeOf(props) - 12) / length);
+}
+
+const PAPER_WIDTH = 300;
+/** Room at both sides for figures that don’t fit between their arrows: another row would make it higher. */
+const PAPER_EDGE = 50;
+
+function edgeOf({ onPaper = false }: StudInStackProps): number {
+  return onPaper ? PAPER_EDGE : EDGE;
+}
+
+function widthOf({ onPaper = false }: StudInStackProps): number {
+  return onPaper ? PAPER_WIDTH : STACK_WIDTH;
 }
 
 /** The stud in its stack, seated and with the converter pushed back, both to one scale. */
@@ -113,11 +127,11 @@ function OfferedUp(props: StudInStackProps) {
 function dimensionsOf(props: ViewProps, pushedBack: boolean, half: number) {
   if (props.intoLastMm !== undefined) {
     const into = intoLast(props, props.intoLastMm, half);
-    return { above: [], below: placeLengths(into, 2, STACK_WIDTH - 2) };
+    return { above: [], below: placeLengths(into, 2, widthOf(props) - 2) };
   }
   return {
-    above: placeLengths(lengthsAbove(props, pushedBack, half), 2, STACK_WIDTH - 2),
-    below: placeLengths(lengthsBelow(props, pushedBack, half), 2, STACK_WIDTH - 2),
+    above: placeLengths(lengthsAbove(props, pushedBack, half), 2, widthOf(props) - 2),
+    below: placeLengths(lengthsBelow(props, pushedBack, half), 2, widthOf(props) - 2),
   };
 }
 
@@ -155,16 +169,18 @@ function lengthsBelow(props: StudInStackProps, pushedBack: boolean, half: number
     partFrom: k * mm.padRadiusMm + 3,
     partTo: edge,
   };
+  const stackLength: Length = {
+    from: x(0),
+    to: x(mm.stackMm),
+    figure: figure(mm.stackMm),
+    word: 'stack',
+    partFrom: edge,
+    partTo: edge,
+  };
   return [
     ...(gap > 0 ? [gapLength] : []),
-    {
-      from: x(0),
-      to: x(mm.stackMm),
-      figure: figure(mm.stackMm),
-      word: 'stack',
-      partFrom: edge,
-      partTo: edge,
-    },
+    // On paper it stands in the view beside this one.
+    ...(pushedBack && props.onPaper ? [] : [stackLength]),
     {
       from: x(mm.stackMm),
       to: x(tip),
@@ -209,7 +225,7 @@ function lengthsAbove(props: StudInStackProps, pushedBack: boolean, half: number
 /** Where a place along the stud's axis lies in the drawing; 0 is the face the pads come to. */
 export function placeOf(props: StudInStackProps, alongMm: number): number {
   const { padThicknessMm, gapMm } = lengthsOf(props);
-  return EDGE + 6 + stackScale(props) * (padThicknessMm + gapMm + alongMm);
+  return edgeOf(props) + 6 + stackScale(props) * (padThicknessMm + gapMm + alongMm);
 }
 
 /** Both views keep one height, so that the parts stand side by side. */
@@ -233,12 +249,13 @@ function View(props: ViewProps & { pushedBack: boolean }) {
   const own = `${id}-${offered ? 'offered' : pushedBack ? 'back' : 'seated'}`;
   const mm = lengthsOf(props);
   const k = stackScale(props);
-  const half = Math.max(k * mm.padRadiusMm + 8, k * mm.nutRadiusMm + 16 + stack.layers.length * (LETTER + 4));
+  const names = props.onPaper ? 0 : 12 + stack.layers.length * (LETTER + 4);
+  const half = Math.max(k * mm.padRadiusMm + (props.onPaper ? 2 : 8), k * mm.nutRadiusMm + 4 + names);
   const { above, below } = dimensionsOf(props, pushedBack, half);
   const { top, bottom } = heightOf(props, half);
   return (
     <svg
-      viewBox={`0 ${at(top)} ${STACK_WIDTH} ${at(bottom - top)}`}
+      viewBox={`0 ${at(top)} ${widthOf(props)} ${at(bottom - top)}`}
       class="stud-drawing"
       role="img"
       aria-labelledby={`${own}-title ${own}-desc`}
@@ -258,11 +275,13 @@ function View(props: ViewProps & { pushedBack: boolean }) {
       </defs>
       <Layers props={props} own={own} half={half} />
       <Assembled {...props} own={own} />
-      <LayerNames
-        of={placesOf(props).map(({ layer, left, right }) => ({ name: layer.name, at: (left + right) / 2 }))}
-        end={placeOf(props, mm.stackMm)}
-        top={-half}
-      />
+      {!props.onPaper && (
+        <LayerNames
+          of={placesOf(props).map(({ layer, left, right }) => ({ name: layer.name, at: (left + right) / 2 }))}
+          end={placeOf(props, mm.stackMm)}
+          top={-half}
+        />
+      )}
       {above.map((length) => (
         <Dimension length={length} y={-half - LETTER - 5} away="up" />
       ))}
@@ -329,6 +348,7 @@ function Layers({ props, own, half }: { props: ViewProps; own: string; half: num
           right={right}
           hole={(k * (layer.holeDiameterMm ?? bare)) / 2}
           half={half}
+          chamfer={k * (layer.chamferMm ?? 0)}
           hatch={`${own}-h${index % 2 === 0 ? 45 : 135}-${index % 3}`}
         />
       ))}

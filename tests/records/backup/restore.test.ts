@@ -6,16 +6,20 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { backUp } from '../../../src/records/backup/backup.ts';
 import { MANIFEST, writeManifest } from '../../../src/records/backup/manifest.ts';
 import { restore } from '../../../src/records/backup/restore.ts';
+import { getEntry } from '../../../src/records/catalogue.ts';
 import { FILE_NAME, openShop, type Shop } from '../../../src/records/database/database.ts';
 import { RestoreFailed, ShopWillNotOpen } from '../../../src/records/database/errors.ts';
 import { holdAlone, holdShop, UNDER_WAY } from '../../../src/records/database/restoreGuard.ts';
 import { getJob } from '../../../src/records/jobs/readJob.ts';
 import { fileOf, hashOf } from '../../../src/records/photos/files.ts';
 import { photosOf } from '../../../src/records/photos/photos.ts';
+import { getSlip, printedSlip, saveSlip } from '../../../src/records/slips/slips.ts';
+import { countBack, countOut, countsOf } from '../../../src/records/slips/stock.ts';
 import { photograph } from '../photos/photograph.ts';
 import { jpeg } from '../photos/pictures.ts';
 import { errorOf } from '../refusals.ts';
-import { signedJob } from '../samples.ts';
+import { as, signedJob } from '../samples.ts';
+import { NUT_ID, newSlip, print, STUD_ID, stockShelf } from '../slips/slipSamples.ts';
 
 const now = () => new Date('2026-03-02T17:04:05.678Z');
 let dataDir: string;
@@ -70,6 +74,28 @@ describe('a restore', () => {
     expect(undone.undoable).toBe(true);
     expect(await jobsIn(dataDir)).toEqual(['1001', '1002']);
     expect(await hashOf(join(dataDir, fileOf(hash)))).toBe(hash);
+  });
+
+  test('a restore brings back counter slips, what was counted out, and nuts with their stock', async () => {
+    shop = openShop({ dataDir });
+    await stockShelf(shop.db, 10, 6);
+    await saveSlip(shop.db, as('BB'), newSlip(), print);
+    await countOut(shop.db, as('BB'), { number: 1 });
+    const stands = async (of: Shop) => [
+      await getSlip(of.db, 1),
+      await printedSlip(of.db, 1),
+      await countsOf(of.db, 1),
+      (await getEntry(of.db, 'nut', NUT_ID))!.body,
+      (await getEntry(of.db, 'stud', STUD_ID))!.body.stock,
+    ];
+    const before = await stands(shop);
+    const { folder } = await backUp({ dataDir, now: () => new Date('2026-03-02T18:00:00Z') });
+    await countBack(shop.db, as('BB'), { number: 1, why: 'not fetched' });
+    await shop.close();
+    await restore({ dataDir, folder, now });
+    shop = openShop({ dataDir });
+    expect(await stands(shop)).toEqual(before);
+    expect(before.slice(3)).toMatchObject([{ stock: 2 }, 6]);
   });
 
   test('a restore takes the name of a backup of the shop, and works where there was no shop', async () => {

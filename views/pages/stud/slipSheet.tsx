@@ -39,6 +39,7 @@ export function SlipSheet({ slip, unit, shopName, customerReference, who, at, nu
           check={slip.check}
           pullForwardMm={slip.input.pullForwardMm}
           unit={unit}
+          onPaper
         />
       </figure>
       <KitTables slip={slip} unit={unit} />

@@ -118,10 +118,12 @@ function StudHead({ props, shown }: { props: StudPageProps; shown: StudChoice | 
     <section id="stud-head" class="answer-head" aria-live="polite">
       {shown ? (
         <>
-          <h1 class={`verdict fits-${shown.match.fits}`}>
-            {shown.entry.name} {lowerFirst(shown.match.check.headline)}
-          </h1>
-          <p class="why">{shown.match.check.because}</p>
+          <div class="head-stays">
+            <h1 class={`verdict fits-${shown.match.fits}`}>
+              {shown.entry.name} {lowerFirst(shown.match.check.headline)}
+            </h1>
+            <p class="why">{shown.match.check.because}</p>
+          </div>
           <div class="actions">
             <a class="button first" id="slip" href={`/stud/slip?${slipQuery(props, shown.match.id)}`}>
               Counter slip

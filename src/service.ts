@@ -45,7 +45,7 @@ export function servicePlan(machine: Machine): ServicePlan {
   if (machine.platform === 'win32') return forTaskScheduler(machine);
   throw new SettingsRefused(
     'PLATFORM',
-    `This command knows Linux, macOS and Windows, not ${machine.platform}. Have the system run at boot: ${machine.node} ${join(machine.program, 'dist/src/main.js')}`,
+    `This command works on Linux, macOS and Windows, not on ${machine.platform}. Make the system run this at boot: ${machine.node} ${join(machine.program, 'dist/src/main.js')}`,
   );
 }
 
@@ -198,7 +198,7 @@ export function byHand({ stop, start, messages, undo }: ServicePlan): string[] {
     `To stop it, as for a restore: ${stop}`,
     `To start it again: ${start}`,
     ...(messages === null ? [] : [`To see what it printed: ${messages}`]),
-    `To start it at boot no more: ${undo}`,
+    `To stop starting it at boot: ${undo}`,
   ];
 }
 

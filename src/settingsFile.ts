@@ -59,7 +59,7 @@ export function fileSettings(dataDir: string): Partial<Record<FileSetting, strin
 export function writeSettings(dataDir: string, settings: Partial<Record<FileSetting, string>>): string {
   const path = join(dataDir, SETTINGS_FILE);
   const lines = FILE_SETTINGS.filter((name) => settings[name]).map((name) => `${name}=${settings[name]}\n`);
-  const text = `# Settings of this shop, made by npm run setup. A setting of the environment counts before these.\n${lines.join('')}`;
+  const text = `# Settings of this shop, made by npm run setup. An environment variable of the same name overrides the line here.\n${lines.join('')}`;
   writeFileSync(`${path}.new`, text, { mode: 0o600 });
   renameSync(`${path}.new`, path);
   return path;

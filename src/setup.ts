@@ -57,7 +57,7 @@ async function main(): Promise<void> {
     const dataDir = dataDirOf(process.env);
     console.log(`Settings for the shop in ${dataDir}. Press Enter to take what is in brackets.`);
     console.log(
-      `Saved in ${await setup(dataDir, (question) => lines.question(question), console.log)}. They count from the program's next start.`,
+      `Saved in ${await setup(dataDir, (question) => lines.question(question), console.log)}. They take effect the next time the program starts.`,
     );
   } catch (error) {
     if (!(error instanceof SettingsRefused)) throw error;

@@ -31,7 +31,7 @@ export function startLines(started: Started): string[] {
     ...bareAddress(settings.publicUrl),
     ...(code === null
       ? []
-      : [`Nobody has an account yet. Open /first there and enter this code to become the keeper: ${code}`]),
+      : [`Nobody has an account yet. Open /first there and enter this code to become the manager: ${code}`]),
     ...(people === 0
       ? []
       : [

@@ -84,7 +84,7 @@ test('how to stop it, start it again and read what it printed is said for each s
     'To stop it, as for a restore: systemctl --user stop coverwright',
     'To start it again: systemctl --user start coverwright',
     'To see what it printed: journalctl --user -u coverwright',
-    'To start it at boot no more: systemctl --user disable --now coverwright',
+    'To stop starting it at boot: systemctl --user disable --now coverwright',
   ]);
   const mac = byHand(servicePlan({ ...LINUX, platform: 'darwin', dataDir: '/Users/one/Our shop' }));
   expect(mac[0]).toMatch(/: sudo launchctl unload \/Library\/LaunchDaemons\/\S+\.plist$/);

@@ -1,4 +1,5 @@
 import type { ComponentChildren } from 'preact';
+import { ROLE_WORD } from '../shared/words/people.ts';
 import { type LengthUnit, UNIT_WORD } from '../shared/words/print.ts';
 import { may, type SignedInPerson } from './frame.ts';
 import { SignedIn } from './parts/signedIn.tsx';
@@ -87,7 +88,7 @@ function AtWork({ initials, person }: Pick<LayoutProps, 'initials' | 'person'>) 
   return (
     <form class="unit-choice" method="post" action="/sign-out">
       <a href="/account" id="to-account">
-        {person.name}, {person.initials}, {person.role}
+        {person.name}, {person.initials}, {ROLE_WORD[person.role]}
       </a>
       <button class="quiet" type="submit" id="sign-out">
         Sign out

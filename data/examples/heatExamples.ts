@@ -26,7 +26,7 @@ export const heatExamples: Readonly<Record<string, Example>> = {
   heatCover: worked(
     heatCover,
     [{ ...ENGAGEMENT, pressurePeak: 1.28 }],
-    `${SAID}; pressure peak 1.28 × the mean`,
+    `${SAID}; pressure peak 1.28 times the mean`,
   ),
   peakTime: worked(
     (slab: typeof SLAB, timeS: number) => ({ timeS: peakTime(slab, timeS) }),

@@ -63,7 +63,7 @@ export const judgeExamples: Readonly<Record<string, Example>> = {
     },
   ),
   stiffnessFindings: shown(
-    'a limit of 1.06 × the new cover’s pressure peak; peaks of 3.66 and 1.23 × the mean when new, 3.80 and 1.32 after the cut, 3.46 and 1.17 with a ring joined to the pads, unbonded',
+    'a limit of 1.06 times the new cover’s pressure peak; peaks of 3.66 and 1.23 times the mean when new, 3.80 and 1.32 after the cut, 3.46 and 1.17 with a ring joined to the pads, unbonded',
     () => {
       const one = (id: BendingCase['id'], rigid: number, conforming: number): BendingCase => ({
         id,

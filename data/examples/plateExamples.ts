@@ -93,11 +93,11 @@ export const plateExamples: Readonly<Record<string, Example>> = {
   bendCover: shown(`${SAID}; conforming piston`, () => {
     const found = bendCover(CONFORMING);
     return [
-      `peak ${figure(found.peakOverMean)} × the mean of ${figure(found.meanPressureMPa)} MPa, ripple ${figure(1000 * found.rippleMm)} µm, center ${figure(found.bossDeflectionMm)} mm`,
+      `peak ${figure(found.peakOverMean)} times the mean of ${figure(found.meanPressureMPa)} MPa, ripple ${figure(1000 * found.rippleMm)} µm, center ${figure(found.bossDeflectionMm)} mm`,
     ];
   }),
   conformingPiston: shown(`${SAID}; conforming piston`, () => [
-    `peak ${figure(conforming().peak.peakOverMean)} × the mean`,
+    `peak ${figure(conforming().peak.peakOverMean)} times the mean`,
   ]),
   coverForces: worked(coverForces, [COVER], SAID),
   coverMesh: shown(SAID, () => {
@@ -188,12 +188,12 @@ export const plateExamples: Readonly<Record<string, Example>> = {
   pressurePeak: shown(`${SAID}; conforming piston`, () => {
     const { peak } = conforming();
     return [
-      `${figure(peak.peakMPa)} MPa at radius ${figure(peak.radiusMm)} mm: ${figure(peak.peakOverMean)} × the mean`,
+      `${figure(peak.peakMPa)} MPa at radius ${figure(peak.radiusMm)} mm: ${figure(peak.peakOverMean)} times the mean`,
     ];
   }),
   rigidPiston: shown(`${SAID}; rigid piston`, () => {
     const { peak, pressed } = solveCover(COVER);
-    return [`peak ${figure(peak.peakOverMean)} × the mean, contact settled in ${pressed.rounds} rounds`];
+    return [`peak ${figure(peak.peakOverMean)} times the mean, contact settled in ${pressed.rounds} rounds`];
   }),
   ringTold: worked(ringTold, [
     {
@@ -218,9 +218,9 @@ export const plateExamples: Readonly<Record<string, Example>> = {
     { padDiameterMm: 24, studCircleDiameterMm: 286, rimDiameterMm: 300, wallMm: 5, padInsetWalls: 0.44 },
   ]),
   solveCover: shown(`${SAID}; conforming piston, 4 mm left on the friction surface`, () => [
-    `peak ${figure(solveCover({ ...CONFORMING, trackWallMm: 4 }).peak.peakOverMean)} × the mean`,
+    `peak ${figure(solveCover({ ...CONFORMING, trackWallMm: 4 }).peak.peakOverMean)} times the mean`,
   ]),
-  wallForPeak: shown(`${SAID}; conforming piston, the peak to stay within 1.35 × the mean`, () => [
+  wallForPeak: shown(`${SAID}; conforming piston, the peak to stay within 1.35 times the mean`, () => [
     `${figure(wallForPeak({ input: CONFORMING, peakLimit: 1.35 }).wallMm ?? Number.NaN)} mm on the friction surface`,
   ]),
 };

@@ -40,7 +40,7 @@ export function askedInWords(
   const what = asked.replaces
     ? `Already recorded: ${asked.replaces.shown}. A new reading replaces it.`
     : asked.again
-      ? 'A repeat, saved beside the first.'
+      ? 'A second reading here; the first one stays.'
       : (news ?? `${counts.measured} of ${counts.all} measured.`);
   return `${station}, r ${briefLength(asked.radiusMm, unit)}. ${what}`;
 }
@@ -64,7 +64,7 @@ export function coverageInWords(
     const of = i === 0 ? ` station${stations.length === 1 ? '' : 's'}` : '';
     return `${COVERED_WORD[kind]} at ${whole.length} of ${stations.length}${of}${each}.`;
   });
-  const beside = notLaidOut.length > 0 ? [`No station is laid out ${notLaidOut.join(', ')}.`] : [];
+  const beside = notLaidOut.length > 0 ? [`No station is set up ${notLaidOut.join(', ')}.`] : [];
   return [...told, ...beside].join(' ');
 }
 

@@ -37,7 +37,8 @@ function readWithPoint(text: string): PlainNumber {
       fraction: true,
     };
   }
-  if (/^\d+\.$/.test(digits)) return { ok: false, why: 'ends in its decimal sign; digits are missing' };
+  if (/^\d+\.$/.test(digits))
+    return { ok: false, why: 'ends in a decimal point or comma; digits are missing' };
   if (/^\d*,\d+$/.test(digits)) {
     return {
       ok: false,
@@ -68,13 +69,13 @@ export function plainNumber(text: string, decimalSign: DecimalSign): PlainNumber
   if (decimalSign === 'point') {
     const read = readWithPoint(text);
     return !read.ok && read.why === 'has a comma'
-      ? { ...read, why: `has a comma, and decimals are written with a point here` }
+      ? { ...read, why: `has a comma, and this shop writes decimals with a point` }
       : read;
   }
   const read = readWithPoint(swapped(text));
   if (read.ok) return read;
   const why =
-    read.why === 'has a comma' ? 'has a point, and decimals are written with a comma here' : read.why;
+    read.why === 'has a comma' ? 'has a point, and this shop writes decimals with a comma' : read.why;
   return read.meant === undefined ? { ok: false, why } : { ok: false, why, meant: swapped(read.meant) };
 }
 

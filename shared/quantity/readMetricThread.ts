@@ -23,7 +23,7 @@ function classOf(typed: string | undefined, role: string): MetricClass | string 
   const chosen = typed ?? (role === 'internal' ? '6H' : '6g');
   const side = CLASSES[chosen];
   if (side === undefined) {
-    return `has class ${chosen}; the classes known are 6g for a stud and 6H for a nut, written just so.`;
+    return `has class ${chosen}; the classes known are 6g for a stud and 6H for a nut, with that capital or small letter.`;
   }
   if (role !== 'either' && side !== role) {
     return role === 'external'

@@ -241,10 +241,7 @@ function refuseMakerTorque(
   refuse: Refuse,
 ): void {
   if (torque != null && source == null)
-    refuse(
-      ['makerTorqueSource'],
-      'The vehicle maker’s torque needs its source; say the document it stands in.',
-    );
+    refuse(['makerTorqueSource'], 'The vehicle maker’s torque needs its source; say the document it is in.');
   if (torque == null && source != null)
     refuse(['makerTorqueNm'], 'A source of the vehicle maker’s torque is given, but no torque; give it too.');
 }

@@ -40,7 +40,7 @@ export const lookedSchema = strict('The inspection', {
   across<Looked>(({ items }, refuse) => {
     for (const [i, { item, result, final }] of items.entries()) {
       if (items.findIndex((other) => other.item === item) < i) {
-        refuse(['items', i, 'item'], `"${item}" stands twice among the items looked at; give it once.`);
+        refuse(['items', i, 'item'], `"${item}" is listed twice among the items looked at; give it once.`);
       }
       if (final && result !== 'fault') {
         refuse(

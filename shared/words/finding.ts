@@ -28,7 +28,7 @@ export interface Finding {
 
 /** A reading that looks like a slip. */
 export interface DoubtedReading {
-  /** Where it stands in the request: `stations.3.wallMm.1`. */
+  /** Where it is in the request: `stations.3.wallMm.1`. */
   readonly path: string;
   readonly valueMm: number;
   /** What was probably meant; null where nothing is likelier. */

@@ -2,6 +2,13 @@
 export const ROLES = ['reader', 'recorder', 'keeper'] as const;
 export type Role = (typeof ROLES)[number];
 
+/** What screens and commands call a role. */
+export const ROLE_WORD: Readonly<Record<Role, string>> = {
+  reader: 'reader',
+  recorder: 'recorder',
+  keeper: 'manager',
+};
+
 /** One of several people with an account. */
 export interface Person {
   readonly id: number;

@@ -72,7 +72,7 @@ export async function givenId(db: Db, kind: EntryKind, id: string): Promise<stri
     throw refuse(
       'bad-id',
       'id',
-      `"${printable(id)}" can't be an id. Use up to 80 small letters, digits, points and hyphens, such as alder-11.`,
+      `"${printable(id)}" can't be an id. Use up to 80 small letters, digits, periods and hyphens, such as alder-11.`,
     );
   }
   if (await hasEntry(db, kind, id)) {

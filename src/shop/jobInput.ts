@@ -3,6 +3,7 @@ import { faultsOf } from '../../shared/schemas/faultsOf.ts';
 import type { ShopCriteria } from '../../shared/words/catalogue.ts';
 import { type CoverCheckInput, type GaugeAtHand, isLost, type Station } from '../../shared/words/cover.ts';
 import { dayIn } from '../../shared/words/day.ts';
+import { lowerFirst } from '../../shared/words/fields/field.ts';
 import {
   ITEM_WORD,
   type Job,
@@ -13,9 +14,10 @@ import {
   type Reading,
   type ReadingKind,
 } from '../../shared/words/job.ts';
+import { READING_WORD } from '../../shared/words/readings.ts';
 import type { Fault } from '../../shared/words/refusal.ts';
-import { placeName } from '../calc/cover/placeNames.ts';
 import { stationsRead } from '../calc/job/jobPlaces.ts';
+import { stationPlace } from '../calc/judge/coverWords.ts';
 import { limitsFor } from './limitsFor.ts';
 
 /** What a job's readings are worked out from; null while nothing was read, or where it cannot be used. */
@@ -85,11 +87,13 @@ export function notInspected(items: Looked['items']): readonly string[] {
   return LOOK_ITEMS.filter((item) => !seen(item)).map((item) => ITEM_WORD[item].toLowerCase());
 }
 
-/** Readings that look like a slip and were not confirmed: "wall behind stud 2". */
+/** Readings that look like a slip and were not confirmed: "wall behind stud 2 on the inner row". */
 export function doubtedIn(job: Job, pass: Reading['pass'], studCount: number): string[] {
-  return job.readings
-    .filter((one) => one.pass === pass && one.doubtful)
-    .map((one) => `${one.kind} ${placeName(one.angleDeg, studCount)}`);
+  return job.readings.flatMap((one, i) =>
+    one.pass === pass && one.doubtful
+      ? [`${lowerFirst(READING_WORD[pass][one.kind])} ${stationPlace(job.readings, i, studCount)}`]
+      : [],
+  );
 }
 
 /** What was read in one pass, place by place. */

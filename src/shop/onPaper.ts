@@ -11,11 +11,10 @@ import {
   type PaperFinding,
   type PaperFindings,
   type PaperWalls,
-  type Row,
 } from '../../shared/words/paper.ts';
 import { samePlace } from '../../shared/words/places.ts';
 import type { LengthUnit } from '../../shared/words/print.ts';
-import { rings } from '../calc/cover/rings.ts';
+import { rowsOf } from '../calc/judge/coverWords.ts';
 import type { JobAnswer } from './jobAnswer.ts';
 import { placeOn } from './jobPlaces.ts';
 
@@ -64,14 +63,6 @@ function afterIs(job: Job, stands: CoverCheck | null, compared: readonly Compare
 function thinnestOf(walls: readonly (number | null)[]): number | null {
   const known = walls.filter((mm) => mm !== null);
   return known.length === 0 ? null : walls.indexOf(Math.min(...known));
-}
-
-function rowsOf(stations: readonly { readonly radiusMm: number }[]): readonly Row[] {
-  const found = rings(stations);
-  const names: readonly Row[] =
-    ([['only'], ['inner', 'outer'], ['inner', 'middle', 'outer']] as const)[found.length - 1] ??
-    found.map(() => 'of-many' as const);
-  return stations.map((_, i) => names[found.findIndex((ring) => ring.stations.includes(i))]!);
 }
 
 /** What was found, before the cut, after it and on the studs: what is not OK by itself, what is OK by name. */

@@ -77,7 +77,7 @@ function keptOnBending(kept: Decision, unit: LengthUnit): readonly Finding[] {
 }
 
 /** The same for how it bends; null also where nothing was kept of that. */
-export async function recheckBending({ bending, check }: Decision): Promise<string | null> {
+export async function recheckBending({ bending, check }: Decision, unit: LengthUnit): Promise<string | null> {
   if (!bending) return null;
   const versions = { kept: bending.calcVersion, now: PLATE_CALC_VERSION };
   const otherwise: Otherwise[] = [];
@@ -90,7 +90,7 @@ export async function recheckBending({ bending, check }: Decision): Promise<stri
       const asked = { id, base, trackWallMm, ring };
       const now = bendingCase(asked, await bothPistons(asked), bending.heat);
       cases.push(now);
-      otherwise.push(...bendingAnswersOtherwise(kept, now));
+      otherwise.push(...bendingAnswersOtherwise(kept, now, unit));
     }
     otherwise.unshift(...foundOtherwise(check, { ...bending, cases }));
   } catch (error) {

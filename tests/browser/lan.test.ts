@@ -186,7 +186,7 @@ it('the first keeper comes in with the code of the start', async () => {
   lan = await openLan({ people: false });
   await visit(PHONE);
   await page.goto(url('/'));
-  await expectAccessible(page, 'the first keeper');
+  await expectAccessible(page, 'the first manager');
   await expectNoSidewaysScroll(page, 'the first keeper');
   await page.fill('#f-code', lan.firstCode.typed);
   await page.fill('#f-name', 'Tester One');

@@ -62,7 +62,7 @@ describe('how much is measured', () => {
 
   it('names the places the coverage asks for where no station is laid out', () => {
     expect(coverageInWords(steps, ORDER, () => true, ['between studs 1 and 2', 'on a second row'])).toBe(
-      'Walls at 3 of 3 stations, 2 each. Indicator readings at 3 of 3. No station is laid out between studs 1 and 2, on a second row.',
+      'Walls at 3 of 3 stations, 2 each. Indicator readings at 3 of 3. No station is set up between studs 1 and 2, on a second row.',
     );
   });
 });

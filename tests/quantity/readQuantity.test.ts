@@ -148,7 +148,10 @@ describe('what cannot be taken is refused by the name of its field, with what wa
     ['.', plain('.')],
     ['mm', plain('mm')],
     ['٤٫٩', plain('٤٫٩')],
-    ['4.', `${FIELD}: "4." ends in its decimal sign; digits are missing. Type a length, such as 4.92 mm.`],
+    [
+      '4.',
+      `${FIELD}: "4." ends in a decimal point or comma; digits are missing. Type a length, such as 4.92 mm.`,
+    ],
     ['3/0', `${FIELD}: "3/0" divides by zero. Type a length, such as 4.92 mm.`],
     ['1 0/0 in', `${FIELD}: "1 0/0 in" divides by zero. Type a length, such as 4.92 mm.`],
     [
@@ -202,12 +205,12 @@ describe('what cannot be taken is refused by the name of its field, with what wa
 
 describe('the decimal sign of the shop', () => {
   test.each<[string, DecimalSign, UnitName, string, string]>([
-    ['4,92', 'point', 'mm', '4.92', 'has a comma, and decimals are written with a point here'],
-    ['-0,06 mm', 'point', 'mm', '-0.06 mm', 'has a comma, and decimals are written with a point here'],
-    [',187', 'point', 'in', '0.187', 'has a comma, and decimals are written with a point here'],
-    ['1,250', 'point', 'mm', '1.250', 'has a comma, and decimals are written with a point here'],
-    ['4.92', 'comma', 'mm', '4,92', 'has a point, and decimals are written with a comma here'],
-    ['4.92 mm', 'comma', 'in', '4,92 mm', 'has a point, and decimals are written with a comma here'],
+    ['4,92', 'point', 'mm', '4.92', 'has a comma, and this shop writes decimals with a point'],
+    ['-0,06 mm', 'point', 'mm', '-0.06 mm', 'has a comma, and this shop writes decimals with a point'],
+    [',187', 'point', 'in', '0.187', 'has a comma, and this shop writes decimals with a point'],
+    ['1,250', 'point', 'mm', '1.250', 'has a comma, and this shop writes decimals with a point'],
+    ['4.92', 'comma', 'mm', '4,92', 'has a point, and this shop writes decimals with a comma'],
+    ['4.92 mm', 'comma', 'in', '4,92 mm', 'has a point, and this shop writes decimals with a comma'],
     ['1,250.5', 'point', 'mm', '1250.5', 'has a thousands separator'],
     ['1.250,5', 'point', 'mm', '1250.5', 'has a thousands separator'],
     ['1,250.5', 'comma', 'mm', '1250,5', 'has a thousands separator'],

@@ -176,7 +176,7 @@ describe('what is no thread, or contradicts itself, is refused', () => {
     ['M100', 'Thread: "M100" has no size of ISO 261 between M3 and M30; the nearest are M27 and M30.'],
     [
       'M10-6G',
-      'Thread: "M10-6G" has class 6G; the classes known are 6g for a stud and 6H for a nut, written just so.',
+      'Thread: "M10-6G" has class 6G; the classes known are 6g for a stud and 6H for a nut, with that capital or small letter.',
     ],
     [
       '3/8-242A',

@@ -128,7 +128,7 @@ describe('a family', () => {
     [
       'makerMinimumWallSource',
       null,
-      'The maker’s minimum wall of 4.2 mm needs its source; say the document it stands in.',
+      'The maker’s minimum wall of 4.2 mm needs its source; say the document it is in.',
     ],
     ['makerMinimumWallSource', '', 'The source of the maker’s minimum is empty. Enter it.'],
     ['ringAllowed', 'yes', 'Stiffening ring may be welded on must be true or false.'],
@@ -343,7 +343,7 @@ test('the shop’s criteria come through as sent', () => {
   });
   expect(faults(shopCriteriaSchema, { ...criteria, shimsMm: [0.8, 0] })[0]?.path).toBe('shimsMm.1');
   expect(faults(shopCriteriaSchema, changed(criteria, 'bending.peakOverNew', 0.9))[0]?.message).toBe(
-    'The maximum peak lining pressure is 0.9 × new; it must be at least 1 × new and at most 100 × new.',
+    'The maximum peak lining pressure is 0.9 times new; it must be at least 1 times new and at most 100 times new.',
   );
   for (const [field, value, sentence] of [
     [

@@ -112,7 +112,7 @@ describe('sections of a job', () => {
   test('an inspection comes through, and is refused where it contradicts itself', () => {
     expect(taken(lookedSchema, looked)).toEqual(looked);
     expect(faults(lookedSchema, { ...looked, items: [welds, welds] })).toEqual([
-      { path: 'items.1.item', message: '"welds" stands twice among the items looked at; give it once.' },
+      { path: 'items.1.item', message: '"welds" is listed twice among the items looked at; give it once.' },
     ]);
     expect(faults(lookedSchema, { ...looked, items: [{ ...welds, result: 'sound' }] })).toEqual([
       {

@@ -246,7 +246,7 @@ describe('a match', () => {
         { id: 'a', ...STUD },
       ],
       'studs.1.id',
-      'The id "a" stands twice in the list of studs; make each one different.',
+      'The id "a" is listed twice among the studs; make each one different.',
     ],
     [[STUD], 'studs.0.id', 'The id of stud 1 in the list is missing; give it as text.'],
     [

@@ -158,9 +158,9 @@ describe('the map of pressure', () => {
     expect(html).toContain(
       'presses harder than its mean: 2 of 3 on the friction surface. By chance it would be about 50 %',
     );
-    expect(html).toContain('Heat mark at 91°, radius 120.00 mm: 1.50 × the mean.');
-    expect(html).toContain('Heat mark at 359°, radius 120.00 mm: 1.50 × the mean.');
-    expect(html).toContain('Heat mark at 45°, radius 120.00 mm: 0.50 × the mean.');
+    expect(html).toContain('Heat mark at 91°, radius 120.00 mm: 1.50 times the mean.');
+    expect(html).toContain('Heat mark at 359°, radius 120.00 mm: 1.50 times the mean.');
+    expect(html).toContain('Heat mark at 45°, radius 120.00 mm: 0.50 times the mean.');
     expect(html).toContain('Heat mark at 0°, radius 140.00 mm: off the friction surface.');
     // Clockwise from the top: a mark at 90° is on the right.
     const [first] = tagsOf(html, 'ellipse', 'press-mark');
@@ -223,7 +223,7 @@ describe('the bent section', () => {
   it('draws deflections as many times as it says, down toward the engine', () => {
     const html = section([['new wall', 0.8]]);
     expectSound(html);
-    const times = [...html.matchAll(/× (\d+) exaggerated/g)].map((found) => Number(found[1]));
+    const times = [...html.matchAll(/exaggerated (\d+) times/g)].map((found) => Number(found[1]));
     expect(times).toEqual([30, 30, 1000]);
     const d = valuesOf(tagsOf(html, 'path', 'bent-0')[0]!, 'd')[0]!;
     const points = d.slice(1).split(' ').map(Number);

@@ -55,7 +55,7 @@ describe('where the wall lies between too thin and enough', () => {
   it('says the same in words', () => {
     const svg = drawn(4.31, 4.32);
     expect(svg).toContain('4.310 mm left: not sure enough.');
-    expect(svg).toContain('From 4.320 mm up it is sure enough.');
+    expect(svg).toContain('At 4.320 mm or more it is enough, at the confidence required.');
   });
 
   it('marks both ways the face may lie where it was not read', () => {

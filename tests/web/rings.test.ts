@@ -36,7 +36,7 @@ test('the front page lists what was signed on a ring not recorded as joined, the
 
 test('a decision that counted on such a ring says what today finds', async () => {
   const kept = ringedDecision(4, { afterMm: 4 });
-  const bent = await recheckBending(kept);
+  const bent = await recheckBending(kept, 'mm');
   expect(bent).toContain('The calculation has changed (plate-2 then, plate-3 now)');
   expect(bent).toContain('stiffness OK then and Not OK now');
   const planned = {

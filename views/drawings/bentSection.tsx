@@ -171,7 +171,7 @@ function BentPanel({ panel, scale: { k, x }, ...props }: BentSectionProps & { pa
         {panel.title}
       </text>
       <text x={RIGHT} y={at(top + LETTER)} class="end label">
-        × {printNumber(times, times < 10 ? 1 : 0)} exaggerated
+        exaggerated {printNumber(times, times < 10 ? 1 : 0)} times
       </text>
       <ScaleBar
         atRim={panel.barAtRim}

@@ -389,8 +389,8 @@ function peakInWords(
 ) {
   const least = Math.min(...ratios.flat());
   return [
-    `Hardest pressed (+): ${printNumber(peak, 2)} × the mean, ${printAs(peak * meanPressureMPa, PRESSURE[unit])}, at radius ${printLength(peakAt.radiusMm, unit, 'coarse')}, ${fromStud(peakAt.angleDeg, studCount)}`,
-    ...(least > 0 ? [`. Least: ${printNumber(least, 2)} × the mean`] : []),
+    `Hardest pressed (+): ${printNumber(peak, 2)} times the mean, ${printAs(peak * meanPressureMPa, PRESSURE[unit])}, at radius ${printLength(peakAt.radiusMm, unit, 'coarse')}, ${fromStud(peakAt.angleDeg, studCount)}`,
+    ...(least > 0 ? [`. Least: ${printNumber(least, 2)} times the mean`] : []),
     '.',
   ].join('');
 }
@@ -413,5 +413,5 @@ function marksInWords(marks: readonly PlacedMark[], aboveMeanShare: number): str
 
 function markInWords({ angleDeg, radiusMm, ratio }: PlacedMark, unit: LengthUnit): string {
   const where = `at ${printNumber(angleDeg, 0)}°, radius ${printLength(radiusMm, unit, 'coarse')}`;
-  return `Heat mark ${where}: ${ratio === null ? 'off the friction surface' : ratio > 0 ? `${printNumber(ratio, 2)} × the mean` : 'not touched here'}.`;
+  return `Heat mark ${where}: ${ratio === null ? 'off the friction surface' : ratio > 0 ? `${printNumber(ratio, 2)} times the mean` : 'not touched here'}.`;
 }

@@ -97,7 +97,7 @@ export function WallSection(props: WallSectionProps) {
       role="img"
       aria-labelledby={`${id}-title ${id}-desc`}
     >
-      <title id={`${id}-title`}>Section of the wall at its thinnest place</title>
+      <title id={`${id}-title`}>Section of the wall at its thinnest station</title>
       <desc id={`${id}-desc`}>{sectionInWords(check, unit)}</desc>
       <defs>
         <Hatch id={`${id}-hatch`} size={7} />
@@ -161,7 +161,7 @@ function Detail({ id, places }: { id: string; places: Places }) {
   return (
     <>
       <text x={LEFT} y={at(detail.top - 6)} class="label">
-        detail, enlarged {printNumber(times, times < 10 ? 1 : 0)} ×
+        detail, enlarged {printNumber(times, times < 10 ? 1 : 0)} times
       </text>
       <g clip-path={`url(#${id}-clip)`}>
         <rect {...wide} y={at(y(wallAfterMm))} height={at(detail.foot - y(wallAfterMm))} class="metal" />

@@ -171,7 +171,7 @@ function zonesInWords(
     ...markers.map(({ mm, text }) => `${text}: ${zone(mm)}.`),
     `Below the minimum of ${printLength(minimum, unit)} it is too thin.`,
     ...(sureFrom - minimum > 1e-6
-      ? [`From ${printAgainst(sureFrom, minimum, unit)} up it is sure enough.`]
+      ? [`At ${printAgainst(sureFrom, minimum, unit)} or more it is enough, at the confidence required.`]
       : []),
   ].join(' ');
 }

@@ -73,7 +73,7 @@ export function FrontPage({ frame, open, openCount, exampleHref, begin, rings }:
           </EmptyState>
         ) : (
           <>
-            <p class="hint">Next to do first: the job nearest to done, then the one waiting longest.</p>
+            <p class="hint">Jobs nearest to done come first; of those, the ones waiting longest.</p>
             <JobLines jobs={open} />
             <p>
               <a class="button" href="/jobs?stage=open" id="all-open">

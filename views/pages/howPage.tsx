@@ -70,21 +70,8 @@ export interface HowPageProps {
   readonly children?: ComponentChildren;
 }
 
-/** `cover/toolPlane` as `tool plane`; where the code’s short name is no word of the screen, the word. */
-const calculationName = (name: string) => {
-  const own = name.slice(name.indexOf('/') + 1);
-  return SCREEN_NAME[own] ?? nameInWords(own);
-};
-const SCREEN_NAME: Readonly<Record<string, string>> = {
-  cutDialled: 'depth of cut',
-  dialledIn: 'indicated in, with shims',
-  padsOverTrack: 'pads over the friction surface',
-  temperColour: 'temper color',
-  tiltOverTrack: 'tilt over the friction surface',
-  linearProgramme: 'linear program',
-  knockOnLengths: 'other dimensions affected',
-  holeCircle: 'bolt circle',
-};
+/** `cover/toolPlane` as `tool plane`. */
+const calculationName = (name: string) => nameInWords(name.slice(name.indexOf('/') + 1));
 
 /** All calculations on one subject. */
 export function HowPage({ frame, subject, formulas, children }: HowPageProps) {

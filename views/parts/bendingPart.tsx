@@ -1,5 +1,11 @@
 import type { Answer } from '../../shared/words/answer.ts';
-import type { Bending, BendingCase, PistonRange, RingTold } from '../../shared/words/bending/bending.ts';
+import {
+  type Bending,
+  type BendingCase,
+  CASE_WORD,
+  type PistonRange,
+  type RingTold,
+} from '../../shared/words/bending/bending.ts';
 import {
   offAtMost,
   offInWords,
@@ -169,20 +175,12 @@ function LargeDeflection({ bending, unit }: { bending: Bending; unit: LengthUnit
   );
 }
 
-const CASE: Readonly<Record<BendingCase['id'], string>> = {
-  new: 'new',
-  now: 'now',
-  after: 'after the cut',
-  'ring-unbonded': 'with ring, least stiff',
-  'ring-bonded': 'with ring, stiffest',
-  other: 'another cover type, new',
-};
-
 export function caseName(bending: Bending, id: BendingCase['id']): string {
   if (id === 'other' && bending.other) return `${bending.other.name}, new`;
   const ringed = find(bending, id)?.ring != null;
-  if (bending.welded && ringed && (id === 'now' || id === 'after')) return `${CASE[id]}, ring least stiff`;
-  return CASE[id];
+  if (bending.welded && ringed && (id === 'now' || id === 'after'))
+    return `${CASE_WORD[id]}, ring least stiff`;
+  return CASE_WORD[id];
 }
 
 function BendingTable({ bending, unit }: { bending: Bending; unit: LengthUnit }) {
@@ -258,7 +256,7 @@ function colourInWords({ cases, heat }: Bending, unit: LengthUnit): string | nul
   ].map((celsius) => printTemperature(celsius, unit)) as [string, string];
   const to = least === most ? most : `${least.slice(0, least.lastIndexOf(' '))} to ${most}`;
   const from = printTemperature(heat.startTemperatureC, unit);
-  return `After the cut, one such slip heats the face behind a stud from ${from} to ${to}. That ${colour}. Temper colors are a rough guide: time at heat, alloy and oil change them.`;
+  return `After the cut, one slip of the clutch heats the face behind a stud to ${to}, starting at ${from}. That ${colour}. Temper colors are a rough guide: time at heat, alloy and oil change them.`;
 }
 
 /** Kept with decisions in the spelling of its day. */

@@ -176,7 +176,7 @@ export function SectionFigure({ shape, check, unit, id }: CoverAnswerProps) {
     <figure class="drawing section-figure">
       <WallSection id={`${id}-section`} shape={shape} check={check} unit={unit} />
       <figcaption>
-        The wall at its thinnest place, in {UNIT_WORD[unit]}: what is cut, what is left
+        The wall at its thinnest station, in {UNIT_WORD[unit]}: what is cut, what is left
         {check.minimumWall && ', the minimum'}
         {check.leastWall.expandedUncertaintyMm !== null && ' and the uncertainty band'}.
       </figcaption>

@@ -25,8 +25,8 @@ export function EntryHistory({ revisions }: { revisions: readonly EntryRevisionT
             <details class="twin">
               <summary>
                 {one.revision === 1
-                  ? 'What it said'
-                  : `What it changed: ${one.changes.length} field${one.changes.length === 1 ? '' : 's'}`}
+                  ? 'First figures'
+                  : `Changed: ${one.changes.length} field${one.changes.length === 1 ? '' : 's'}`}
               </summary>
               <SideBySide
                 caption={`What revision ${one.revision} changed`}

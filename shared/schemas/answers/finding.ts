@@ -57,7 +57,7 @@ export const answer = named(
 export const answers = z.record(z.string(), answer).describe('Numbers with their working, by name.');
 
 export const doubted = exactly<DoubtedReading>({
-  path: text.describe('Where it stands in the request: stations.3.wallMm.1.'),
+  path: text.describe('Where it is in the request: stations.3.wallMm.1.'),
   valueMm: number,
   probablyMm: numberOrNull.describe('null where nothing is likelier.'),
   question: text,

@@ -44,6 +44,15 @@ export interface PistonRange {
  */
 export type BendingCaseId = 'new' | 'now' | 'after' | 'ring-unbonded' | 'ring-bonded' | 'other';
 
+export const CASE_WORD: Readonly<Record<BendingCaseId, string>> = {
+  new: 'new',
+  now: 'now',
+  after: 'after the cut',
+  'ring-unbonded': 'with ring, least stiff',
+  'ring-bonded': 'with ring, stiffest',
+  other: 'another cover type, new',
+};
+
 /** One column of the advice. */
 export interface BendingCase {
   readonly id: BendingCaseId;

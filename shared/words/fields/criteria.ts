@@ -9,7 +9,7 @@ const RPM = { kind: 'speed', least: 0, open: true, most: 20_000 } as const;
 const above = (most: number) => ({ least: 0, open: true, most }) as const;
 const THREADS = { kind: 'number', unit: 'threads', least: 0, most: 20 } as const;
 /** Less than the new cover’s no cover can keep. */
-const TIMES_NEW = { kind: 'number', unit: '× new', least: 1, most: 100, optional: true } as const;
+const TIMES_NEW = { kind: 'number', unit: 'times new', least: 1, most: 100, optional: true } as const;
 
 /** What the shop’s lathe does, and how it is worked. All of it or none: half a lathe plans no pass. */
 const LATHE = {
@@ -37,14 +37,15 @@ export const BALANCE = {
     unit: '',
     ...above(4000),
   },
-  massKg: { label: 'Mass balanced', kind: 'mass', ...above(1000) },
+  massKg: { label: 'Mass of the rotating part', kind: 'mass', ...above(1000) },
   speedRpm: { label: 'Service speed', kind: 'speed', ...above(50_000) },
 } as const satisfies Fields<BalanceWanted>;
 
 /** What the shop asks of a replaced stud. */
 const STUD_SETTING = {
   leanAt25Mm: {
-    label: 'Replaced stud: out of square allowed',
+    label: 'Out of square allowed (replaced stud)',
+    subject: 'The out of square allowed for a replaced stud',
     help: { mm: '25 mm above the pad', in: 'About 1 in above the pad' },
     box: 'studLean',
     kind: 'extent',
@@ -52,14 +53,16 @@ const STUD_SETTING = {
     optional: true,
   },
   offMm: {
-    label: 'Replaced stud: base off location allowed',
+    label: 'Base off location allowed (replaced stud)',
+    subject: 'The base off location allowed for a replaced stud',
     box: 'studOff',
     kind: 'extent',
     none: 'none',
     optional: true,
   },
   proofNm: {
-    label: 'Replaced stud: proof torque',
+    label: 'Proof torque (replaced stud)',
+    subject: 'The proof torque of a replaced stud',
     help: 'On a spacer; the maker’s figure comes first',
     box: 'studProof',
     kind: 'torque',
@@ -74,8 +77,8 @@ const BENDING = {
   liningModulusMPaPerMm: {
     head: 'Bending',
     headHelp: {
-      mm: 'Needed for advice on how a thinned cover bends: the first three or none. Steel: about 206 000 MPa and 0.29 (handbook values, from memory). The lining modulus is its maker’s, or measured.',
-      in: 'Needed for advice on how a thinned cover bends: the first three or none. Steel: about 29,900 ksi and 0.29 (handbook values, from memory). The lining modulus is its maker’s, or measured.',
+      mm: 'Needed for advice on how a thinned cover bends: fill in the first three, or none of them. Steel: about 206 000 MPa and 0.29 (handbook values, from memory). The lining modulus is its maker’s, or measured.',
+      in: 'Needed for advice on how a thinned cover bends: fill in the first three, or none of them. Steel: about 29,900 ksi and 0.29 (handbook values, from memory). The lining modulus is its maker’s, or measured.',
     },
     label: 'Lining modulus',
     help: { mm: 'Pressure for each mm it is squeezed', in: 'Pressure for each inch it is squeezed' },
@@ -158,7 +161,7 @@ const BENDING = {
 /** One engagement of the lock-up clutch, and the steel it heats. */
 const HEAT = {
   share: { label: 'Share of heat into the cover', box: 'heatShare', kind: 'share', ...above(1) },
-  torqueNm: { label: 'Torque while it slips', box: 'slipTorque', kind: 'torque', ...above(100_000) },
+  torqueNm: { label: 'Clutch torque while it slips', box: 'slipTorque', kind: 'torque', ...above(100_000) },
   slipRpm: { label: 'Slip speed at the start', box: 'slipSpeed', ...RPM },
   slipTimeS: { label: 'Slip time', box: 'slipTime', kind: 'time', ...above(3600) },
   conductivityWPerMK: {
@@ -175,7 +178,7 @@ const HEAT = {
     ...above(20_000),
   },
   startTemperatureC: {
-    label: 'Temperature before it slips',
+    label: 'Face temperature before the slip',
     box: 'startTemperature',
     kind: 'temperature',
     least: -100,
@@ -256,7 +259,7 @@ export const CRITERIA = {
   studSetting: {
     head: 'Replaced studs',
     headHelp:
-      'Needed when studs are welded in: how true they must stand, and the torque that proves the weld. Blank is not judged.',
+      'Needed when studs are welded in: how square and how near their location they must be, and the torque that proves the weld. What is blank is not judged.',
     label: 'Limits of a replaced stud',
     kind: 'part',
     fields: STUD_SETTING,

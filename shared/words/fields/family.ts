@@ -42,7 +42,7 @@ export const FAMILY = {
   },
   sideWall: {
     label: 'Side wall',
-    help: 'Does not tell how many clutch faces are inside',
+    help: 'It does not tell how many clutch faces are inside',
     kind: 'choice',
     options: { plain: 'plain', ribbed: 'vertical ribs' },
     ifEmpty: 'plain',

@@ -15,7 +15,7 @@ export const GAP = {
   flexplateStandsOutMm: {
     label: 'Engine face to the flexplate',
     subject: 'How far the flexplate stands out of the engine face',
-    help: 'At a stud hole; type − where the flexplate lies deeper',
+    help: 'At a stud hole; type a minus sign where the flexplate sits deeper',
     box: 'standsOut',
     kind: 'height',
   },

@@ -8,7 +8,7 @@ export const RECEIVED = {
   familyId: { label: 'Cover type', box: 'family', kind: 'made' },
   family: { label: 'Cover type', box: 'family', kind: 'made' },
   familyRevision: { label: 'Revision of the cover type', box: 'family', kind: 'made' },
-  receivedOn: { label: 'Received on', subject: 'The day', kind: 'day' },
+  receivedOn: { label: 'Received on', subject: 'The day it was received', kind: 'day' },
   customerReference: { label: 'Customer reference', box: 'customer', kind: 'text', most: 80 },
   note: NOTE,
 } as const satisfies Fields<Received>;
@@ -63,7 +63,7 @@ export const CUT = {
   depthMm: {
     label: 'Depth of cut',
     subject: 'The depth',
-    help: 'As set, this pass alone',
+    help: 'This pass only, not the total',
     box: 'depth',
     kind: 'size',
   },
@@ -77,7 +77,7 @@ export const CUT = {
   },
   truedAgain: {
     label: 'Pads and crank pilot trued again',
-    help: 'Before the face was indicated after this pass, shims out',
+    help: 'With shims out, before the face was indicated after this pass',
     box: 'truedAgain',
     kind: 'yes-no',
     none: 'not recorded',

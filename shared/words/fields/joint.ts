@@ -95,7 +95,7 @@ export const JOINT = {
   },
   studsUsedBefore: { label: 'Studs used before', box: 'usedBefore', kind: 'yes-no', ifLeftOut: false },
   retightened: {
-    label: 'Half the settling counted',
+    label: 'Half the settling loss counted',
     help: 'only if re-torqued after the first heat cycle, the vehicle maker allows it and no thread-locker is used',
     kind: 'yes-no',
     ifLeftOut: false,

@@ -55,6 +55,7 @@ export const SETUP = {
   ringWelded: { label: 'Stiffening ring welded', kind: 'made' },
   chucking: {
     label: 'Held in the lathe by',
+    subject: 'How the cover is held in the lathe',
     kind: 'choice',
     options: {
       'pads-and-pilot-trued': 'pads and crank pilot, trued in the chuck',
@@ -64,7 +65,8 @@ export const SETUP = {
   },
   residualRunoutMm: { label: 'Runout left in the chuck', box: 'residual', kind: 'extent', optional: true },
   wallReadThrough: {
-    label: 'Wall read through',
+    label: 'Wall measured through',
+    subject: 'What the wall was measured through',
     box: 'through',
     kind: 'choice',
     options: {

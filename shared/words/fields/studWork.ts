@@ -8,7 +8,8 @@ const NOTE = { label: 'Note', kind: 'text', most: 2000, lines: true, ifLeftOut: 
 export const REPLACED_STUD = {
   stud: { label: 'Stud number', box: 'studNumber', kind: 'count', least: 1, most: 24 },
   how: {
-    label: 'How it was set',
+    label: 'How it was installed',
+    subject: 'How the stud was installed',
     box: 'setHow',
     kind: 'choice',
     options: { welded: 'welded in', pressed: 'pressed in' },
@@ -16,6 +17,7 @@ export const REPLACED_STUD = {
   },
   leanMm: {
     label: 'Out of square',
+    subject: 'The out-of-square reading',
     help: 'With a square on the pad',
     box: 'lean',
     kind: 'extent',
@@ -42,7 +44,7 @@ export const REPLACED_STUD = {
     box: 'held',
     kind: 'yes-no',
     words: { yes: 'yes, did not turn or pull', no: 'no' },
-    none: 'not proved',
+    none: 'not tested',
     optional: true,
   },
   note: { ...NOTE, box: 'setNote' },

@@ -113,7 +113,7 @@ function findingsOf(
   return [
     ...soundnessFindings(input),
     ...wallFindings(numbers, unit),
-    ...readingFindings(numbers, unit),
+    ...readingFindings(numbers),
     ...cutFindings(numbers, unit),
     sureFinding(numbers, unit),
     dialledInFinding(numbers, unit),

@@ -4,6 +4,8 @@ import { rings } from './rings.ts';
 export interface Coverage {
   /** Radius of the ring that comes nearest to being complete. */
   readonly ringRadiusMm: number;
+  /** A station of it, by its index. */
+  readonly ringStation: number;
   /** Places on that ring without a station, in words. */
   readonly missingPlaces: readonly string[];
   readonly secondRing: boolean;
@@ -34,6 +36,7 @@ export function coverage(
   }
   return {
     ringRadiusMm: found[best]!.radiusMm,
+    ringStation: found[best]!.stations[0]!,
     missingPlaces: missing[best]!,
     secondRing: found.length > 1,
   };

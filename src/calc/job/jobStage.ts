@@ -205,9 +205,7 @@ export function missingOf(job: Pick<Job, 'steps' | 'sections' | 'outcome' | 'wel
   if (open('measure')) missing.push('no wall is measured');
   if (open('decide')) {
     missing.push(
-      sections.decision === null
-        ? 'no decision is made'
-        : 'something changed after the decision: decide again',
+      sections.decision === null ? 'no decision is made' : 'a new decision is needed since something changed',
     );
   }
   if (sections.decision === null) return missing;

@@ -1,6 +1,13 @@
-import type { BendingCase, PistonRange } from '../../../shared/words/bending/bending.ts';
+import { type BendingCase, CASE_WORD, type PistonRange } from '../../../shared/words/bending/bending.ts';
 import type { CoverCheck } from '../../../shared/words/cover.ts';
-import { type LengthUnit, printAgainst, printNumber, printShare } from '../../../shared/words/print.ts';
+import {
+  type LengthUnit,
+  printAgainst,
+  printNumber,
+  printShare,
+  STRESS,
+  WAVINESS,
+} from '../../../shared/words/print.ts';
 import type { StudCheck } from '../../../shared/words/stud/stud.ts';
 
 /** Lengths closer than this are the same; shares too. */
@@ -18,7 +25,7 @@ type Words<T extends string> = Readonly<Record<T, string>>;
 
 /**
  * Where the present calculation answers the inputs of a kept decision otherwise than it was answered then: verdict,
- * cut to dial, least wall left, and how sure it is. Empty when it answers the same.
+ * depth of cut, least wall left, and how sure it is. Empty when it answers the same.
  *
  *   |now − kept| > 1e-6, lengths [mm] and shares [1]
  *
@@ -79,30 +86,30 @@ function share(kept: number | null, now: number | null): Otherwise[] {
 /** Figures closer than this share are the same: they differ only in the last digits of the solver. */
 const SAME_SHARE = 1e-3;
 
+const PISTON_WORD = { rigid: 'stiffest', conforming: 'most flexible' } as const;
+
 /** The same for one case of the advice on bending. */
-export function bendingAnswersOtherwise(kept: BendingCase, now: BendingCase): Otherwise[] {
+export function bendingAnswersOtherwise(kept: BendingCase, now: BendingCase, unit: LengthUnit): Otherwise[] {
   const found: Otherwise[] = [];
+  const finely = (of: (typeof WAVINESS)[LengthUnit]) => (value: number) =>
+    `${printNumber(value * of.per, of.decimals + 1)} ${of.unit}`;
   const compare = (what: string, of: (one: BendingCase) => PistonRange, print: (value: number) => string) => {
     for (const piston of ['rigid', 'conforming'] as const) {
       const [was, is] = [of(kept)[piston], of(now)[piston]];
       if (Math.abs(is - was) <= SAME_SHARE * Math.abs(was)) continue;
-      found.push({ what: `${what} (${kept.id}, ${piston} piston)`, kept: print(was), now: print(is) });
+      found.push({
+        what: `${what} (${CASE_WORD[kept.id]}, ${PISTON_WORD[piston]} piston)`,
+        kept: print(was),
+        now: print(is),
+      });
     }
   };
   compare(
-    'pressure peak',
+    'peak lining pressure',
     ({ peakOverMean }) => peakOverMean,
-    (value) => `${printNumber(value, 3)} × the mean`,
+    (value) => `${printNumber(value, 3)} times the mean`,
   );
-  compare(
-    'ripple',
-    ({ rippleMm }) => rippleMm,
-    (value) => `${printNumber(1000 * value, 2)} µm`,
-  );
-  compare(
-    'greatest stress',
-    ({ greatestStressMPa }) => greatestStressMPa,
-    (value) => `${printNumber(value, 1)} MPa`,
-  );
+  compare('friction-surface waviness', ({ rippleMm }) => rippleMm, finely(WAVINESS[unit]));
+  compare('greatest stress', ({ greatestStressMPa }) => greatestStressMPa, finely(STRESS[unit]));
   return found;
 }

@@ -23,7 +23,7 @@ export function coverReason(
   const yours =
     toJudge === undefined
       ? ''
-      : ` Judge ${toJudge.title.toLowerCase()} yourself first: its figures can’t be relied on.`;
+      : ` Check ${toJudge.title.toLowerCase()} yourself first: its figures can’t be relied on.`;
   const word = VERDICT_WORD[verdict];
   switch (verdict) {
     case 'face':

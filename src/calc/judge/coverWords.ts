@@ -1,17 +1,40 @@
+import type { Row } from '../../../shared/words/paper.ts';
 import { type LengthUnit, MINUS, printAgainst, printLength } from '../../../shared/words/print.ts';
 import type { CoverNumbers } from '../cover/coverNumbers.ts';
 import { placeName } from '../cover/placeNames.ts';
+import { rings } from '../cover/rings.ts';
 
 /** `112 mm`, `112.5 mm`, `4.331 in`: a radius or diameter is a place, not a reading. */
 export function printRadius(mm: number, unit: LengthUnit): string {
   return unit === 'mm' ? `${Number(mm.toFixed(1))} mm` : printLength(mm, 'in', 'coarse');
 }
 
-/** "behind stud 1, at radius 110 mm": the radius only where there is more than one row to tell apart. */
-function stationPlace(numbers: CoverNumbers, station: number, unit: LengthUnit): string {
-  const at = numbers.stations[station]!;
-  const name = placeName(at.angleDeg, numbers.input.cover.studCount);
-  return numbers.coverage.secondRing ? `${name} at radius ${printRadius(at.radiusMm, unit)}` : name;
+/** The row of each station, from the center. */
+export function rowsOf(stations: readonly { readonly radiusMm: number }[]): readonly Row[] {
+  const found = rings(stations);
+  const names: readonly Row[] =
+    ([['only'], ['inner', 'outer'], ['inner', 'middle', 'outer']] as const)[found.length - 1] ??
+    found.map(() => 'of-many' as const);
+  return stations.map((_, i) => names[found.findIndex((ring) => ring.stations.includes(i))]!);
+}
+
+/** "on the inner row", "on row 4 from the center"; of one row nothing has to be said. */
+export function onRow(stations: readonly { readonly radiusMm: number }[], station: number): string {
+  const row = rowsOf(stations)[station]!;
+  if (row === 'only') return '';
+  if (row !== 'of-many') return `on the ${row} row`;
+  const nth = rings(stations).findIndex((ring) => ring.stations.includes(station));
+  return `on row ${nth + 1} from the center`;
+}
+
+/** "behind stud 1 on the inner row": the row only where there is more than one to tell apart. */
+export function stationPlace(
+  stations: readonly { readonly angleDeg: number; readonly radiusMm: number }[],
+  station: number,
+  studCount: number,
+): string {
+  const name = placeName(stations[station]!.angleDeg, studCount);
+  return [name, onRow(stations, station)].filter((part) => part !== '').join(' ');
 }
 
 /** Places in words, each once: "behind every stud", else "behind stud 1; between studs 2 and 3". */
@@ -40,7 +63,7 @@ export function besideMinimum(wallMm: number, numbers: CoverNumbers, unit: Lengt
   return `${apart} ${unit} ${margin > 0 ? 'above' : 'below'} ${theMinimum(numbers, unit)}`;
 }
 
-/** "4.500 mm at the thinnest place, behind stud 1. That is 0.200 mm above the shop’s minimum of 4.300 mm". */
+/** "4.500 mm at the thinnest station, behind stud 1. That is 0.200 mm above the shop’s minimum of 4.300 mm". */
 export function wallInWords(
   wallMm: number,
   station: number | null,
@@ -50,8 +73,8 @@ export function wallInWords(
   const wall = numbers.minimum ? printAgainst(wallMm, numbers.minimum.mm, unit) : printLength(wallMm, unit);
   const where =
     station === null
-      ? 'at the thinnest place'
-      : `at the thinnest place, ${stationPlace(numbers, station, unit)}`;
+      ? 'at the thinnest station'
+      : `at the thinnest station, ${stationPlace(numbers.stations, station, numbers.input.cover.studCount)}`;
   return numbers.minimum
     ? `${wall} ${where}. That is ${besideMinimum(wallMm, numbers, unit)}`
     : `${wall} ${where}`;

@@ -54,9 +54,9 @@ function setUp({ dialledIn, input }: CoverNumbers, unit: LengthUnit): string {
 }
 
 function whyNot({ input, ways }: CoverNumbers): string {
-  if (ways.length > 1) return 'Indicating it in is not worked out: there are no indicator readings.';
+  if (ways.length > 1) return 'Shims are not worked out: there are no indicator readings.';
   if (input.chucking === 'side-wall-jaws') {
-    return 'Indicating it in is not worked out: in side-wall jaws, shims under the pads do nothing.';
+    return 'Shims are not worked out: in side-wall jaws, shims under the pads do nothing.';
   }
-  return 'Indicating it in is not worked out: no limit is set for face runout after the cut.';
+  return 'Shims are not worked out: no limit is set for face runout after the cut.';
 }

@@ -51,8 +51,8 @@ export function nextPass(made: PassMade, unit: LengthUnit, cut: AsCut = asCut(ma
       ...nothingMore(now),
       state: 'stop',
       headline: stands.measured
-        ? 'Stop: it is below the minimum.'
-        : 'Stop and measure: it should be below the minimum.',
+        ? 'Stop: the wall is below the minimum.'
+        : 'Stop and measure: the wall is expected below the minimum.',
       because: `${now.wall}. Do not cut any more.`,
     };
   }
@@ -70,7 +70,7 @@ interface Now {
   readonly restMm: number | null;
   readonly roomMm: number | null;
   readonly stands: Pick<NextPass, 'wallNowMm' | 'measured' | 'roomMm'>;
-  /** "4.500 mm is measured at the thinnest place; the minimum is 4.300 mm". */
+  /** "4.500 mm is measured at the thinnest station; the minimum is 4.300 mm". */
   readonly wall: string;
 }
 
@@ -97,7 +97,7 @@ function asItIs(made: PassMade, cut: AsCut, unit: LengthUnit): Now {
     restMm: plannedMm - cutMm > DIAL_MM ? plannedMm - cutMm : null,
     roomMm,
     stands: { wallNowMm, measured, roomMm },
-    wall: `${wall} is ${measured ? 'measured' : 'expected'} at the thinnest place; ${limit}`,
+    wall: `${wall} is ${measured ? 'measured' : 'expected'} at the thinnest station; ${limit}`,
   };
 }
 
@@ -146,7 +146,7 @@ function stillDark(made: PassMade, now: Now, unit: LengthUnit): NextPass {
   const next = { nextMm, totalMm, check, ...stands };
   const minimum = now.check.minimumWall;
   const limit = minimum ? `; the minimum is ${printLength(minimum.mm, unit)}` : '';
-  const leaves = `leaves ${printLength(check.leastWall.afterMm, unit)} at the thinnest place${limit}`;
+  const leaves = `leaves ${printLength(check.leastWall.afterMm, unit)} at the thinnest station${limit}`;
   if (minimum && check.leastWall.afterMm < minimum.mm - TOLERANCE_MM) {
     return {
       ...next,

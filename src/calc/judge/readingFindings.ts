@@ -1,21 +1,22 @@
 import type { Finding } from '../../../shared/words/finding.ts';
-import { type LengthUnit, listInWords } from '../../../shared/words/print.ts';
+import { listInWords } from '../../../shared/words/print.ts';
 import type { CoverNumbers } from '../cover/coverNumbers.ts';
-import { printRadius } from './coverWords.ts';
+import { onRow } from './coverWords.ts';
 
 const NO_NUMBER = { value: null, limit: null, unit: '', answer: null } as const;
 
 /** Were enough stations measured, and can the readings be relied on? */
-export function readingFindings(numbers: CoverNumbers, unit: LengthUnit): readonly Finding[] {
-  return [coverageFinding(numbers, unit), doubtful(numbers.input.doubtfulReadings)];
+export function readingFindings(numbers: CoverNumbers): readonly Finding[] {
+  return [coverageFinding(numbers), doubtful(numbers.input.doubtfulReadings)];
 }
 
-function coverageFinding({ coverage }: CoverNumbers, unit: LengthUnit): Finding {
-  const { missingPlaces, secondRing } = coverage;
+function coverageFinding({ coverage, stations }: CoverNumbers): Finding {
+  const { missingPlaces, secondRing, ringStation } = coverage;
+  const row = onRow(stations, ringStation);
   const complete = missingPlaces.length === 0 && secondRing;
   const missing = [
     ...(missingPlaces.length > 0
-      ? [`Not measured at radius ${printRadius(coverage.ringRadiusMm, unit)}: ${missingPlaces.join('; ')}.`]
+      ? [`Not measured${row === '' ? '' : ` ${row}`}: ${missingPlaces.join('; ')}.`]
       : []),
     ...(secondRing ? [] : ['No second row is measured.']),
   ];
@@ -47,7 +48,7 @@ function doubtful(readings: readonly string[]): Finding {
 export function notConfirmed(readings: readonly string[]): string {
   return readings.length === 1
     ? `Looks wrong: ${readings[0]}. Measure it again, or confirm it.`
-    : `Look wrong: ${listInWords(readings)}. Measure them again, or confirm them.`;
+    : `These look wrong: ${listInWords(readings)}. Measure them again, or confirm them.`;
 }
 
 /** How it was held, and stations that are not on the friction surface; these decide nothing by themselves. */
@@ -68,7 +69,7 @@ function chuckingFinding(chucking: CoverNumbers['input']['chucking']): Finding {
         ...base,
         status: 'caution',
         sentence:
-          'Held in side-wall jaws: the tilt read belongs to the chuck, and shims under the pads do nothing.',
+          'Held in side-wall jaws: the tilt measured is the chuck’s. To use shims, hold the cover by its pads and crank pilot.',
       };
     case 'pads-and-pilot-trued':
       return { ...base, status: 'pass', sentence: 'Held with pads and crank pilot trued in the chuck.' };

@@ -47,7 +47,7 @@ export function sureFinding(numbers: CoverNumbers, unit: LengthUnit): Finding {
 function settle(numbers: CoverNumbers, unit: LengthUnit): string {
   const { input, cut, cleanUp, minimum, uncertainty, sure, confidence, stations } = numbers;
   if (sure!.cleanUp >= confidence && cleanUp.dialledMm < cut.dialledMm - 1e-9) {
-    return `Cut ${printCut(cleanUp.dialledMm, unit)} instead, the least that cleans up: that is sure enough.`;
+    return `Cut ${printCut(cleanUp.dialledMm, unit)} instead, the least that cleans up: that meets the confidence required.`;
   }
   const { gauge } = input;
   const doubt: Doubt = {
@@ -67,7 +67,7 @@ function settle(numbers: CoverNumbers, unit: LengthUnit): string {
       return `Take ${readings(settled.readings)} per station${other === null ? '' : `, or ${other}`}.`;
     case 'gauge':
       return other === null
-        ? `More readings won’t settle it: the gauge and indicator must have at most ${Math.floor(settled.share * 100)} % of this uncertainty.`
+        ? `More readings won’t settle it: it takes a gauge and an indicator with at most ${Math.floor(settled.share * 100)} % of this uncertainty.`
         : `More readings with this gauge won’t settle it: take ${other} per station.`;
     case 'nothing':
       return doubt.cutSettingMm > 0

@@ -4,7 +4,7 @@ import type { Finding } from '../../../shared/words/finding.ts';
 import { type Place, stationAt } from '../../../shared/words/places.ts';
 import { type LengthUnit, listInWords, printAgainst, printLength } from '../../../shared/words/print.ts';
 import { tiltOverTrack } from '../cover/face/tiltOverTrack.ts';
-import { placeName } from '../cover/placeNames.ts';
+import { stationPlace } from './coverWords.ts';
 import { DIAL_MM } from './nextPass.ts';
 import { notConfirmed } from './readingFindings.ts';
 
@@ -80,14 +80,15 @@ function finding(
   return { id, title, unit: 'mm', answer: null, ...rest };
 }
 
-function where(station: StationAfter, cover: CoverShape): string {
-  return placeName(station.angleDeg, cover.studCount);
+/** "behind stud 1 on the inner row", told apart from the other stations. */
+function where<P extends Place>(station: P, stations: readonly P[], cover: CoverShape): string {
+  return stationPlace(stations, stations.indexOf(station), cover.studCount);
 }
 
-/** "at the thinnest place, behind stud 1". */
+/** "at the thinnest station, behind stud 1". */
 function thinnestOf({ stations, cover }: CutVerification) {
   const thinnest = stations.reduce((a, b) => (b.wallMm < a.wallMm ? b : a));
-  return { wallMm: thinnest.wallMm, where: `at the thinnest place, ${where(thinnest, cover)}` };
+  return { wallMm: thinnest.wallMm, where: `at the thinnest station, ${where(thinnest, stations, cover)}` };
 }
 
 function wallAsMeasured(after: CutVerification, unit: LengthUnit): Finding {
@@ -155,7 +156,7 @@ function asCut({ stations, cleanUpAllowanceMm, cover }: CutVerification, unit: L
     status: apart ? 'caution' : 'pass',
     value: worst.by,
     sentence: apart
-      ? `The wall ${where(worst.station, cover)} is ${amount} ${worst.by < 0 ? 'thinner' : 'thicker'} than the cut should have left; ${printLength(cleanUpAllowanceMm, unit)} is allowed. Measure it again.`
+      ? `The wall ${where(worst.station, stations, cover)} is ${amount} ${worst.by < 0 ? 'thinner' : 'thicker'} than the cut should have left; ${printLength(cleanUpAllowanceMm, unit)} is allowed. Measure it again.`
       : `Every wall is within ${amount} of what the cut should have left.`,
   });
 }
@@ -218,7 +219,7 @@ function darkLayer({ marksLeft, cover, look }: CutVerification, unit: LengthUnit
   const left = marksLeft.filter(({ depthMm }) => depthMm > TOLERANCE_MM);
   if (left.length === 0 && look !== 'dark') return [];
   const deepest = left.length === 0 ? null : Math.max(...left.map(({ depthMm }) => depthMm));
-  const places = listInWords([...new Set(left.map((mark) => placeName(mark.angleDeg, cover.studCount)))]);
+  const places = listInWords([...new Set(left.map((mark) => where(mark, left, cover)))]);
   const what =
     deepest === null
       ? 'Heat mark remaining after the last pass'
@@ -284,7 +285,7 @@ function faceRunout(after: CutVerification, unit: LengthUnit): readonly Finding[
 
 function everywhere({ stations, measuredBefore, cover }: CutVerification): Finding {
   const missing = measuredBefore.filter((place) => stationAt(stations, place) === undefined);
-  const names = [...new Set(missing.map((place) => placeName(place.angleDeg, cover.studCount)))];
+  const names = [...new Set(missing.map((place) => where(place, measuredBefore, cover)))];
   return {
     ...finding('after-coverage', 'Stations measured after the cut', {
       status: missing.length === 0 ? 'pass' : 'caution',

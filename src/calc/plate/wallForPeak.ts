@@ -50,13 +50,13 @@ export function wallForPeak({
   if (overThick > 0) {
     return none(
       'peak-above-limit-at-full-wall',
-      `Even with the full wall of ${input.wallMm} mm on the friction surface the peak is ${(peakLimit + overThick).toFixed(3)} × the mean, above the limit of ${peakLimit}.`,
+      `Even with the full wall of ${input.wallMm} mm on the friction surface the peak is ${(peakLimit + overThick).toFixed(3)} times the mean, above the limit of ${peakLimit}.`,
     );
   }
   if (overThin < 0) {
     return none(
       'peak-below-limit',
-      `Down to ${thin.toFixed(2)} mm on the friction surface the peak stays at ${(peakLimit + overThin).toFixed(3)} × the mean, below the limit of ${peakLimit}.`,
+      `Down to ${thin.toFixed(2)} mm on the friction surface the peak stays at ${(peakLimit + overThin).toFixed(3)} times the mean, below the limit of ${peakLimit}.`,
     );
   }
   let side = 0;

@@ -1,5 +1,6 @@
 import { existsSync } from 'node:fs';
 import Database from 'better-sqlite3';
+import { ROLE_WORD } from '../../../shared/words/people.ts';
 import { type Db, write } from '../database/database.ts';
 import { key } from '../database/writing.ts';
 import { CONSOLE, keepPersonAsWas, listPeople, type PersonWas } from '../people/people.ts';
@@ -54,16 +55,16 @@ export interface Access {
 
 const WHOSE: Readonly<Record<Access['from'], string>> = {
   present: 'People, roles and passwords are as they were before the restore. These can sign in:',
-  backup: 'There were no people before, so those of the backup can sign in, with the passwords of its day:',
+  backup: 'There were no people before, so those of the backup can sign in, with their passwords from then:',
   'backup-unread':
-    'The people of the shop before can’t be read. Those of the backup can sign in, with the passwords of its day; retire who has left:',
+    'The people of the shop before can’t be read. Those of the backup can sign in, with their passwords from then; retire who has left:',
 };
 
 /** What the command says of it. */
 export function accessInWords({ people, differ, tokens, from }: Access): readonly string[] {
   const working = people.filter(({ retired }) => !retired);
   if (people.length === 0) return ['Nobody has an account there.'];
-  const names = working.map(({ name, initials, role }) => `  ${name}, ${initials}, ${role}`);
+  const names = working.map(({ name, initials, role }) => `  ${name}, ${initials}, ${ROLE_WORD[role]}`);
   return [
     WHOSE[from],
     ...names,
@@ -102,7 +103,7 @@ export function peopleDiffer(
 }
 
 function inWords({ role, retired }: PersonWas): string {
-  return retired ? 'retired' : `a ${role}`;
+  return retired ? 'retired' : `a ${ROLE_WORD[role]}`;
 }
 
 /**

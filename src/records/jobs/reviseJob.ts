@@ -32,7 +32,7 @@ import { wordsOfJob } from './searchWords.ts';
 import { keepPrints, type PrintSigned } from './signedPrints.ts';
 
 const CHANGE_WORDS: Readonly<Record<What, string>> = {
-  received: 'what was received',
+  received: 'the receiving data',
   looked: 'the inspection',
   setup: 'the measuring setup',
   plan: 'the planned cut',
@@ -40,7 +40,7 @@ const CHANGE_WORDS: Readonly<Record<What, string>> = {
   cuts: 'the cuts made',
   studs: 'the studs chosen',
   signature: 'the signature',
-  closed: 'whether it is closed',
+  closed: 'the closing',
   reading: 'the readings',
   photo: 'the photos',
 };
@@ -153,7 +153,7 @@ async function refuseStale(db: Db, job: Job, edit: SectionEdit): Promise<void> {
   const sentence =
     theirs && theirs.revision > from
       ? `${theirs.who} changed ${CHANGE_WORDS[edit.what]} of job ${job.number} while you had it open (yours began at revision ${from}, theirs is ${theirs.revision}). Nothing of yours was saved; compare the two and save again.`
-      : `${listInWords(who)} changed ${listInWords(changed)} of job ${job.number} after revision ${from}, which ${CHANGE_WORDS[edit.what]} was made from. Nothing was saved. Check the job as it is now, then send it again.`;
+      : `${listInWords(who)} changed ${listInWords(changed)} of job ${job.number} after revision ${from}, which you worked from. Nothing was saved. Check the job as it is now, then send it again.`;
   throw new StaleEdit(sentence, { section: edit.what, theirs, currentRevision: job.revision, since });
 }
 

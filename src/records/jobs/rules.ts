@@ -77,7 +77,7 @@ export function refuseLiftedCrack(history: readonly Kept<Looked>[], next: Looked
     throw refuse(
       'crack-stands',
       'crackTest',
-      `A crack was recorded by ${listInWords(finders)}. Only a new inspection that finds none clears it. Leaving the test out does not.`,
+      `A crack was recorded by ${listInWords(finders)}. Only a new inspection that finds none clears it. Leaving the test blank does not clear it.`,
     );
   }
   if (next.crackMethod === null || next.crackNote.trim() === '') {

@@ -86,10 +86,10 @@ export async function addFirstKeeper(
       throw refuse(
         'not-first',
         '',
-        'This shop already has a keeper. Sign in, or ask the keeper for an account.',
+        'This shop already has a manager. Sign in, or ask the manager for an account.',
       );
     }
-    const ctx = { who: person.initials, why: 'the first keeper', now };
+    const ctx = { who: person.initials, why: 'the first manager', now };
     return addPerson(trx, ctx, { ...person, role: 'keeper' }, password);
   });
 }
@@ -277,7 +277,7 @@ async function refuseNoKeeper(db: Db): Promise<void> {
     .limit(1)
     .executeTakeFirst();
   if (keeper !== undefined) return;
-  throw refuse('last-keeper', 'role', 'This is the only keeper left. Make somebody else a keeper first.');
+  throw refuse('last-keeper', 'role', 'This is the only manager left. Make somebody else a manager first.');
 }
 
 async function refuseTaken(
@@ -323,7 +323,7 @@ function readInitials(typed: string): string {
     throw refuse(
       'bad-initials',
       'initials',
-      `"${printable(initials)}" can't be initials. Use 1 to 8 letters, digits, points or hyphens, such as AA, but not "${CONSOLE}".`,
+      `"${printable(initials)}" can't be initials. Use 1 to 8 letters, digits, periods or hyphens, such as AA, but not "${CONSOLE}".`,
     );
   }
   return initials;
@@ -331,7 +331,7 @@ function readInitials(typed: string): string {
 
 function refuseRole(role: Role): void {
   if (ROLES.includes(role)) return;
-  throw refuse('bad-role', 'role', 'Choose a role: reader, recorder or keeper.');
+  throw refuse('bad-role', 'role', 'Choose a role: reader, recorder or manager.');
 }
 
 function toPerson(row: Selectable<Tables['person']>): Person {

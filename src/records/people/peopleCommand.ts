@@ -1,5 +1,6 @@
 import { realpathSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import { ROLE_WORD } from '../../../shared/words/people.ts';
 import { Refusal } from '../../../shared/words/refusal.ts';
 import { SettingsRefused } from '../../settings.ts';
 import { shopOfCommand } from '../carry/commandFolder.ts';
@@ -11,7 +12,7 @@ import { resetPassword } from './resetPassword.ts';
 
 const USAGE = `Choose one of these:
   npm run people -- list
-  npm run people -- reset NAME     a new password for a keeper who forgot the old one; a name or initials
+  npm run people -- reset NAME     a new password for a manager who forgot the old one; a name or initials
   npm run people -- reinstate NAME lets a retired person sign in again`;
 
 /** What the command line does about people; returns what it prints. Throws Refusal. */
@@ -22,7 +23,8 @@ export async function peopleCommand(db: Db, words: readonly string[], now: () =>
     const people = await listPeople(db);
     if (people.length === 0) return 'Nobody has an account yet.';
     const lines = people.map(
-      ({ name, initials, role, retired }) => `${name}, ${initials}, ${role}${retired ? ', retired' : ''}`,
+      ({ name, initials, role, retired }) =>
+        `${name}, ${initials}, ${ROLE_WORD[role]}${retired ? ', retired' : ''}`,
     );
     return lines.join('\n');
   }

@@ -25,7 +25,7 @@ export async function issueToken(
     );
   }
   if (!ROLES.includes(token.role)) {
-    throw refuse('bad-role', 'tokenRole', 'Choose a role: reader, recorder or keeper.');
+    throw refuse('bad-role', 'tokenRole', 'Choose a role: reader, recorder or manager.');
   }
   const { secret, hash } = newSecret('cw_');
   await write(db, async (trx) => {

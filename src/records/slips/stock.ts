@@ -43,7 +43,7 @@ export async function countOut(
   return write(db, async (trx) => {
     const { slip, counts } = await standing(trx, asked.number);
     if (counts.at(-1)?.what === 'out')
-      throw refuse('counted', '', `Slip ${name} is counted out of stock already. Nothing was changed.`);
+      throw refuse('counted', '', `The parts of slip ${name} are out of stock already. Nothing was changed.`);
     const parts = partsOf(slip);
     if (parts === null)
       throw refuse('no-count', '', `Slip ${name} does not say how many. Change the stock in the catalog.`);
@@ -60,7 +60,7 @@ export async function countOut(
       );
     const short = lines.filter(({ from, count }) => from < count);
     if (short.length > 0 && asked.toZero !== true) throw refuse(TOO_FEW, 'toZero', tooFew(short));
-    for (const line of lines) await changeStock(trx, ctx, line, line.to, `Counted out with slip ${name}`);
+    for (const line of lines) await changeStock(trx, ctx, line, line.to, `Taken out with slip ${name}`);
     return keep(trx, asked.number, counts.length + 1, by, { what: 'out', why: '', lines });
   });
 }
@@ -77,7 +77,7 @@ export async function countBack(
     const { counts } = await standing(trx, asked.number);
     const last = counts.at(-1);
     if (last?.what !== 'out')
-      throw refuse('not-out', '', `Slip ${name} is not counted out of stock. Nothing was changed.`);
+      throw refuse('not-out', '', `The parts of slip ${name} are not out of stock. Nothing was changed.`);
     if (by.why === '') throw refuse('why-needed', 'why', 'Enter why the parts go back on the shelf.');
     const lines: StockChanged[] = [];
     for (const { from, to, ...part } of last.lines) {
@@ -107,7 +107,7 @@ function tooFew(short: readonly StockChanged[]): string {
     const place = shelf === '' ? '' : ` on shelf ${shelf}`;
     return `${from} of the ${count} ${name}${place}`;
   });
-  return `The catalog has only ${listInWords(told)}. Look on the shelf. Count it to zero, or correct the stock first.`;
+  return `The catalog has only ${listInWords(told)}. Look on the shelf. Set the stock to zero, or correct it first.`;
 }
 
 async function changeStock(

@@ -30,7 +30,7 @@ export function passDoubt(typed: TypedLength, restMm: number | null): Doubt | nu
   const left = Math.max(restMm, 0);
   const why =
     left < 1e-9
-      ? 'None of the decided cut is left.'
+      ? 'The whole decided cut is made already.'
       : `${lengthText(Number(left.toFixed(4)), typed.unit, typed.decimalSign)} of the decided cut is left.`;
   const meant =
     left > DEEPER_MM

@@ -116,7 +116,7 @@ function asWanted(nut: CatalogueNut['nut'], wanted: Nut | null, unit: LengthUnit
   const goesOn = `${nut.thread?.designation ?? ''}, ${printLength(nut.heightMm, unit, 'coarse')} high`;
   const off = wanted === null ? 0 : nut.heightMm - wanted.heightMm;
   if (wanted === null || off <= wanted.toleranceMm + 1e-9) return `${goesOn}.`;
-  return `${goesOn}: ${printLength(off, unit, 'coarse')} more than the stack’s nut, and checked with it.`;
+  return `${goesOn}: ${printLength(off, unit, 'coarse')} taller than the stack’s nut, and checked at that height.`;
 }
 
 /** What a nut has less of than the stack's own; null where it has as much of everything. */
@@ -139,7 +139,7 @@ function lessThanWanted(
   if (nut.heightMm < wanted.heightMm - wanted.toleranceMm - nut.toleranceMm)
     return {
       fits: 'with-care',
-      because: `It is ${mm(wanted.heightMm - nut.heightMm)} lower than the stack’s nut: a thin nut holds less.`,
+      because: `It is ${mm(wanted.heightMm - nut.heightMm)} thinner than the stack’s nut: a thin nut holds less.`,
     };
   if (face === null && faceWanted !== null)
     return { fits: 'with-care', because: 'Its washer face is not known. Measure it.' };

@@ -78,7 +78,7 @@ export async function jobPage(
         ...decideOf(job, answer, under, frame),
         bending,
         beside: besideShown(job, families, fields),
-        otherwise: await otherwiseOf(job, answer),
+        otherwise: await otherwiseOf(job, answer, frame),
       },
       studs: {
         ...jobStuds({ job, fields: asked, stacks, studs, criteria, criteriaRevision, frame }),
@@ -129,10 +129,14 @@ function besideShown(job: Job, families: readonly Entry<'family'>[], { beside = 
 }
 
 /** What today's calculation would say otherwise of the decision's inputs; null where it says the same. */
-async function otherwiseOf(job: Job, { otherwise }: JobAnswer): Promise<string | null> {
+async function otherwiseOf(
+  job: Job,
+  { otherwise }: JobAnswer,
+  { lengthUnit }: Frame,
+): Promise<string | null> {
   const decision = job.sections.decision?.body;
   if (!decision) return null;
-  const said = [otherwise, await recheckBending(decision)].filter((one) => one !== null);
+  const said = [otherwise, await recheckBending(decision, lengthUnit)].filter((one) => one !== null);
   return said.length === 0 ? null : said.join(' ');
 }
 

@@ -1,6 +1,6 @@
 import { parse } from 'cookie';
 import { type NextFunction, type Request, type RequestHandler, type Response, Router } from 'express';
-import { mayAs, type Role } from '../../../shared/words/people.ts';
+import { mayAs, ROLE_WORD, type Role } from '../../../shared/words/people.ts';
 import { hasPeople } from '../../records/people/people.ts';
 import { findSession } from '../../records/people/sessions.ts';
 import { findToken } from '../../records/people/tokens.ts';
@@ -128,7 +128,7 @@ function noAccounts(): ApiError {
   return new ApiError(
     401,
     'no-accounts',
-    'Nobody has an account yet. Open /first in a browser and make the first keeper.',
+    'Nobody has an account yet. Open /first in a browser and make the first manager.',
   );
 }
 
@@ -136,7 +136,7 @@ function signInNeeded(): ApiError {
   return new ApiError(
     401,
     'sign-in-needed',
-    'This call has no valid token. Ask a keeper for one and send it as Authorization: Bearer.',
+    'This call has no valid token. Ask a manager for one and send it as Authorization: Bearer.',
   );
 }
 
@@ -144,7 +144,7 @@ function roleNeeded(least: Role): ApiError {
   return new ApiError(
     403,
     'role-needed',
-    `This call needs the role ${least}. Ask a keeper for a token that has it.`,
+    `This call needs the role ${ROLE_WORD[least]}. Ask a manager for a token that has it.`,
   );
 }
 

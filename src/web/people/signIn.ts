@@ -17,7 +17,7 @@ import { resetCommand } from './resetCommand.ts';
 import { giveSession, httpsTrap, takeSession } from './sessionCookie.ts';
 import { limitTries } from './tries.ts';
 
-const WRONG = 'Name or password is wrong. Enter both again, or ask a keeper for a new password.';
+const WRONG = 'Name or password is wrong. Enter both again, or ask a manager for a new password.';
 const RESEND = /^again\.(.*)$/s;
 
 /** Signing in and out, the first keeper, and what somebody may do about their own account. */
@@ -255,7 +255,7 @@ function mustHaveAccounts(context: PageContext): void {
 async function mustBeFirst(context: PageContext): Promise<void> {
   mustHaveAccounts(context);
   if (await hasPeople(context.shop.db)) {
-    throw new NoSuchPage('This shop already has a keeper. Sign in, or ask the keeper for an account.');
+    throw new NoSuchPage('This shop already has a manager. Sign in, or ask the manager for an account.');
   }
 }
 

@@ -1,4 +1,4 @@
-import type { Role } from '../../../shared/words/people.ts';
+import { ROLE_WORD, type Role } from '../../../shared/words/people.ts';
 
 /** Asked for a page or a record that is not there; the sentence says where to look. */
 export class NoSuchPage extends Error {
@@ -11,7 +11,7 @@ export class NoSuchPage extends Error {
 /** Somebody asked for what their role does not do. */
 export class NotForThisRole extends Error {
   constructor(least: Role) {
-    super(`Only a ${least} may do this, so nothing was changed. Ask a keeper.`);
+    super(`Only a ${ROLE_WORD[least]} may do this, so nothing was changed. Ask a manager.`);
     this.name = 'NotForThisRole';
   }
 }

@@ -170,7 +170,7 @@ const SLIPS: readonly Column<SlipLine>[] = [
   { name: 'flexplate stack', of: (slip) => slip.stackName },
   { name: 'stud', of: (slip) => slip.studName },
   { name: 'answer', of: (slip) => FIT_WORD[slip.fits] },
-  { name: 'counted out', of: (slip) => slip.counted },
+  { name: 'taken out of stock', of: (slip) => slip.counted },
 ];
 
 /** The slip an address names. */

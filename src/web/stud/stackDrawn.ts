@@ -56,14 +56,14 @@ function typedStack(form: TypedForm): StackTyped {
   for (const row of rows) {
     const layer = read[row] ?? null;
     const why = faultAmong(form, boxesOf(LAYER, { row }));
-    if (why !== null) leftOut.push(`Layer ${row + 1} is left out. ${why}`);
+    if (why !== null) leftOut.push(`Layer ${row + 1} is not drawn. ${why}`);
     else if (layer !== null) layers.push(layer);
   }
   const whole = leftOut.length === 0;
   const ofNut = faultAmong(form, NUT_BOXES);
-  if (ofNut !== null) leftOut.push(`The nut is left out. ${ofNut}`);
+  if (ofNut !== null) leftOut.push(`The nut is not drawn. ${ofNut}`);
   const ofGap = faultAmong(form, [CATALOGUE_STACK.pullForwardMm.box]);
-  if (ofGap !== null) leftOut.push(`The gap is left out. ${ofGap}`);
+  if (ofGap !== null) leftOut.push(`The gap is not drawn. ${ofGap}`);
   return {
     layers,
     whole,

@@ -24,7 +24,7 @@ describe('design set one, as chucked (independent second implementation, not pub
     expect(found.verdict).toBe('face');
     expect(found.headline).toBe('Face it: 0.42 mm.');
     expect(found.because).toBe(
-      'That cleans up the whole face and leaves 4.500 mm at the thinnest place, between studs 1 and 2 at radius 110 mm. That is 0.200 mm above the shop’s minimum of 4.300 mm.',
+      'That cleans up the whole face and leaves 4.500 mm at the thinnest station, between studs 1 and 2 on the inner row. That is 0.200 mm above the shop’s minimum of 4.300 mm.',
     );
     expect(found.cutsLeft).toBe(0); // arithmetic: ⌊0.200/0.25⌋
     expect(found.releaseClearanceAfterMm).toBeCloseTo(1.22, 9); // arithmetic

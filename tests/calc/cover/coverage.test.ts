@@ -9,6 +9,7 @@ describe('coverage (common practice, no source)', () => {
   it('coverage is complete with eight on one ring and any on a second', () => {
     expect(coverage(without(9, 10, 11), 4)).toEqual({
       ringRadiusMm: 110,
+      ringStation: 0,
       missingPlaces: [],
       secondRing: true,
     });

@@ -123,7 +123,9 @@ describe('the decision rule of ISO 14253-1', () => {
   it('a doubtful planned cut is answered with a lesser one that would do', () => {
     const found = checkCover(coverInput({ gauge: GAUGE, plannedCutMm: 0.619 }));
     expect(found.verdict).toBe('measure-again');
-    expect(found.because).toContain('Cut 0.42 mm instead, the least that cleans up: that is sure enough.');
+    expect(found.because).toContain(
+      'Cut 0.42 mm instead, the least that cleans up: that meets the confidence required.',
+    );
   });
   it('repeats without spread change no number', () => {
     const twice = SET_ONE.map((s) => ({ ...s, wallMm: [s.wallMm[0]!, s.wallMm[0]!] }));

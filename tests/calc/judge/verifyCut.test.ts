@@ -57,7 +57,7 @@ describe('after the cut', () => {
     const short = found(after([4.299, 4.5, 4.5, 4.5]), 'after-wall');
     expect(short?.status).toBe('fail');
     expect(short?.sentence).toContain(
-      'Measured 4.299 mm at the thinnest place, behind stud 1: below the minimum of 4.300 mm',
+      'Measured 4.299 mm at the thinnest station, behind stud 1: below the minimum of 4.300 mm',
     );
   });
   it('a wall off by just the clean-up allowance passes', () => {
@@ -101,7 +101,7 @@ describe('after the cut', () => {
       found(after([4.5, 4.4, 4.5, 4.5], { minimumTodayMm }), 'after-criteria');
     expect(today(4.45)?.status).toBe('caution');
     expect(today(4.45)?.sentence).toBe(
-      'Measured 4.400 mm at the thinnest place, behind stud 2. The shop’s minimum is 4.450 mm today; when decided, it was 4.300 mm. Decide again.',
+      'Measured 4.400 mm at the thinnest station, behind stud 2. The shop’s minimum is 4.450 mm today; when decided, it was 4.300 mm. Decide again.',
     );
     expect([today(4.4), today(4.2)]).toEqual([undefined, undefined]);
   });

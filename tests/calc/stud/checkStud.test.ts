@@ -20,7 +20,7 @@ describe('the example of the JSON interface, by hand (first principles)', () => 
     expect(check.fits).toBe('yes');
     expect(check.headline).toBe('Fits: the nut starts by hand.');
     expect(check.because).toBe(
-      'With the converter back 4.00 mm, 12.1 threads show; 2 threads start the nut by hand.',
+      'With the converter pushed back 4.00 mm, 12.1 threads show; the nut needs 2 threads to start by hand.',
     );
     expect(check.decidedBy).toBeNull();
     expect(check.byMm).toBeNull();

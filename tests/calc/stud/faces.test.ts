@@ -25,7 +25,7 @@ describe('a sentence counts from the face it names', () => {
       { ...withStud({ threadEndMm: 21, projectionMm: 24 }), pullForwardMm: 25 },
     );
     expect(sentence(input, 'reach')).toBe(
-      'With the converter back 25.00 mm, the stud end is 13.70 mm short of the engine side: the nut can’t be started.',
+      'With the converter pushed back 25.00 mm, the stud end is 13.70 mm short of the engine side: the nut can’t be started.',
     );
     expect(sentence(input, 'pilot-enters-hole')).toContain('is 1.00 mm short of the flexplate');
   });
@@ -33,7 +33,7 @@ describe('a sentence counts from the face it names', () => {
   it('a stud end level with the face is flush, not 0.00 mm inside', () => {
     const input = { ...withStack({ layers: [layer(19)] }), pullForwardMm: 4 };
     expect(sentence(input, 'reach')).toBe(
-      'With the converter back 4.00 mm, the stud end is flush with the engine side: the nut can’t be started.',
+      'With the converter pushed back 4.00 mm, the stud end is flush with the engine side: the nut can’t be started.',
     );
     expect(sentence({ ...EXAMPLE, pullForwardMm: 23 }, 'pilot-enters-hole')).toContain(
       'only touches the flexplate',

@@ -83,7 +83,7 @@ describe('after a restore', () => {
     expect(asked).toEqual([
       'Tester One, AA: has another password in the backup; the present one stays.',
       'Tester Three, CC: not in the backup; stays a recorder.',
-      'Tester Two, BB: a keeper in the backup; stays retired.',
+      'Tester Two, BB: a manager in the backup; stays retired.',
     ]);
     expect(done.access).toMatchObject({
       from: 'present',
@@ -169,7 +169,7 @@ test('what differs and is not confirmed is listed, and nothing is restored', asy
   expect(error).toMatchObject({
     code: 'not-confirmed',
     message: expect.stringMatching(
-      /Tester Two, BB: a keeper in the backup; stays retired\.[\s\S]*--yes\. Nothing was changed\.$/,
+      /Tester Two, BB: a manager in the backup; stays retired\.[\s\S]*--yes\. Nothing was changed\.$/,
     ),
   });
   expect(records()).toEqual(before);
@@ -183,7 +183,7 @@ test('where the people of the shop before cannot be read, the command says so an
   const done = await restore({ dataDir, folder: backup, now });
   expect(done.access.from).toBe('backup-unread');
   expect(accessInWords(done.access)[0]).toBe(
-    'The people of the shop before can’t be read. Those of the backup can sign in, with the passwords of its day; retire who has left:',
+    'The people of the shop before can’t be read. Those of the backup can sign in, with their passwords from then; retire who has left:',
   );
   shop = openShop({ dataDir });
 });
@@ -192,9 +192,9 @@ test('into an empty folder the people of the backup stand, and the command names
   const empty = mkdtempSync(join(tmpdir(), 'coverwright-empty-'));
   const done = await restore({ dataDir: empty, folder: backup, now });
   expect(accessInWords(done.access)).toEqual([
-    'There were no people before, so those of the backup can sign in, with the passwords of its day:',
-    '  Tester One, AA, keeper',
-    '  Tester Two, BB, keeper',
+    'There were no people before, so those of the backup can sign in, with their passwords from then:',
+    '  Tester One, AA, manager',
+    '  Tester Two, BB, manager',
     'To give somebody a new password: npm run people -- reset NAME',
     'Everybody must sign in again.',
     'Tokens withdrawn: withdrawn since, good then. Make new ones where scripts need them.',

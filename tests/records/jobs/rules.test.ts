@@ -279,7 +279,7 @@ onEachDatabase((engine) => {
       );
       await addReadings(shop.db, as('AB'), { jobId: id, readings: [wall('b')] });
       expect((await refusalOf(sign(id, 6))).sentence).toBe(
-        'Job 1001 cannot be signed yet: something changed after the decision: decide again and no wall is measured after the last cut.',
+        'Job 1001 cannot be signed yet: a new decision is needed since something changed and no wall is measured after the last cut.',
       );
       expect((await getJob(shop.db, id))?.revision).toBe(6);
     });

@@ -35,7 +35,7 @@ test('the people command lists everybody', async () => {
     HASHED,
   );
   await retirePerson(shop.db, { who: 'AK', now }, { id: bo.id, fromRevision: 1 });
-  expect(await run('list')).toBe('Tester One, AK, keeper\nTester Seven, BL, reader, retired');
+  expect(await run('list')).toBe('Tester One, AK, manager\nTester Seven, BL, reader, retired');
 });
 
 test('the people command gives a keeper who forgot theirs a new password, and records it', async () => {

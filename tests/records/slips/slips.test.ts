@@ -124,7 +124,7 @@ onEachDatabase((engine) => {
     ]);
     expect(await shelf()).toEqual([6, 2]);
     const history = await entryHistory(shop.db, 'nut', NUT_ID);
-    expect(history.at(-1)).toMatchObject({ revision: 2, who: 'BB', why: 'Counted out with slip S-1' });
+    expect(history.at(-1)).toMatchObject({ revision: 2, who: 'BB', why: 'Taken out with slip S-1' });
     expect(await errorOf(countOut(shop.db, as('CC'), { number: 1 }))).toMatchObject({ code: 'counted' });
     expect(await errorOf(countBack(shop.db, as('CC'), { number: 1, why: ' ' }))).toMatchObject({
       code: 'why-needed',

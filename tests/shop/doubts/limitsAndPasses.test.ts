@@ -70,7 +70,7 @@ describe('a pass', () => {
     expect(passDoubt(mm('0.33'), 0.31)).toBeNull();
     expect(passDoubt(mm('0.331'), 0.31)).not.toBeNull();
     expect(passDoubt(mm('0.1'), 0)?.question).toBe(
-      '0.1 mm? None of the decided cut is left. Check it, or confirm it.',
+      '0.1 mm? The whole decided cut is made already. Check it, or confirm it.',
     );
   });
   test('is not asked about where nothing is decided', () => {

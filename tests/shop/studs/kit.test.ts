@@ -96,7 +96,7 @@ describe('the kit of a stud', () => {
       { heightMm: 8.6, toleranceMm: 0.05 },
       {},
       'yes',
-      '0.010 in more than the stack’s nut',
+      '0.010 in taller than the stack’s nut',
     ],
     ['one so high that the thread does not come through', { heightMm: 16 }, {}, 'no', 'With this nut:'],
   ] as const)('%s', (_what, own, ofStack, fits, because) => {
@@ -106,7 +106,7 @@ describe('the kit of a stud', () => {
   });
 
   it('takes a thin nut with care that holds by the figures', () => {
-    const because = expect.stringContaining('0.016 in lower than the stack’s nut');
+    const because = expect.stringContaining('0.016 in thinner than the stack’s nut');
     expect(said(nut({ heightMm: 7.95, toleranceMm: 0.02 }))).toMatchObject({ fits: 'with-care', because });
   });
 

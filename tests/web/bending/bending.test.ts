@@ -205,7 +205,7 @@ describe('a limit on bending, on a job', () => {
     ]);
     expect(kept.check.findings.find(({ id }) => id === 'stiffness-with-ring')?.status).toBe('pass');
     expect(recheckDecision(kept, 'mm')).toBeNull();
-    expect(await recheckBending(kept)).toBeNull();
+    expect(await recheckBending(kept, 'mm')).toBeNull();
     const sheet = await program.get(`/jobs/${number}/sheet`);
     expect(sheet.text).toContain(
       'Bending (advice): After the cut, with 3.484 mm left on the friction surface',

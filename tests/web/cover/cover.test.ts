@@ -41,7 +41,7 @@ describe('a cover, quickly', () => {
     const page = await ask({ ...FIRST_SET, crack: 'none-found' });
     expect(page.status).toBe(200);
     expect(page.text).toContain('Face it: 0.42 mm.');
-    expect(page.text).toContain('leaves 4.500 mm at the thinnest place');
+    expect(page.text).toContain('leaves 4.500 mm at the thinnest station');
     expect(page.text).toContain('Before the cut the face tilts 0.132 mm across the friction surface');
   });
 
@@ -50,7 +50,7 @@ describe('a cover, quickly', () => {
       Object.entries(FIRST_SET).map(([name, mm]) => [name, mm === '' ? '' : `${mm} mm`]),
     );
     const page = await ask({ ...inches, unit: 'in', crack: 'none-found' });
-    expect(page.text).toContain('leaves 0.1772 in at the thinnest place');
+    expect(page.text).toContain('leaves 0.1772 in at the thinnest station');
   });
 
   it.each([

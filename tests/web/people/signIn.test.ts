@@ -348,7 +348,7 @@ describe("a keeper's page of people", () => {
     });
     expect([refused.status, refused.text]).toEqual([
       422,
-      expect.stringContaining('This is the only keeper left'),
+      expect.stringContaining('This is the only manager left'),
     ]);
     const { reader } = lan.people;
     const asked = await lan.askAs('keeper', `/people/${reader.id}/retire`, { form: { from: '1' } });

@@ -134,7 +134,7 @@ describe('a saved slip', () => {
     expect((await program.post(`${location}/back`, { who: 'CC', why: 'not fetched' })).status).toBe(303);
     expect([await stock('stud', 'long-3-8-24'), await stock('nut', 'hex-nut-3-8-24')]).toEqual([48, 96]);
     expect((await program.get(location!)).text).toContain('Put back by CC');
-    expect((await program.get('/catalogue/nut/hex-nut-3-8-24')).text).toContain('Counted out with slip S-');
+    expect((await program.get('/catalogue/nut/hex-nut-3-8-24')).text).toContain('Taken out with slip S-');
   });
 
   it('asks before a shelf goes below zero', async () => {

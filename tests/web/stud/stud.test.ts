@@ -197,7 +197,7 @@ describe('a stud for a stack', () => {
   it('prints a slip that says which stud, and why its neighbor does not do', async () => {
     const page = await program.get('/stud/slip?stack=two-piece-four-3-8-24&stud=long-3-8-24');
     expect(page.text).toContain('Long stud 3/8-24 UNF');
-    expect(page.text).toMatch(/Not this Short stud 3\/8-24 UNF : .*2\.16 mm short of the casting/);
+    expect(page.text).toMatch(/Do not use Short stud 3\/8-24 UNF : .*2\.16 mm short of the casting/);
     expect(page.text).toContain(
       "Torque, gap and balance figures of the vehicle's and the parts' makers come first.",
     );

@@ -82,7 +82,7 @@ describe('the question which flexplate it is', () => {
     expect(order).not.toContain('total');
     const page = await tell({ onBench: '0', style: 'two-piece', holeCount: '4' });
     expect(page.text).toContain('3 of 12 flexplate stacks are left.');
-    expect(page.text).toContain('Which thread has the nut? Take one nut off.');
+    expect(page.text).toContain('What thread does the nut have? Take one nut off.');
   });
 
   it('on the bench asks what leaves fewest', async () => {

@@ -47,7 +47,7 @@ function newsOfOthers(asked: Asked, known: KnownReadings): string | null {
   const other = known.at(asked.kind, asked).at(-1);
   return other === undefined
     ? null
-    : `${other.who} entered ${other.shown} here on another tablet. Yours is saved beside it, or skip.`;
+    : `${other.who} entered ${other.shown} here on another tablet. Yours is saved as a second reading, or skip.`;
 }
 
 /** In the drawing: which stations have a reading of the kind that is asked. */

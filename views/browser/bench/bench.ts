@@ -102,7 +102,7 @@ class Bench {
     else if (typed.does === 'back') this.#turn(() => this.#asking.goBack());
     else if (typed.does === 'repeat') this.#repeatLast();
     else if (typed.does === 'read') this.#read(typed.typed);
-    else tell('said', 'Nothing was entered. Measure, or s and Enter to skip.');
+    else tell('said', 'Nothing was entered. Measure, or type s and Enter to skip.');
   }
 
   #useMeant(): void {

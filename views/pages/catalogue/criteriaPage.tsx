@@ -176,7 +176,7 @@ function Save({ frame, fields, faults, preview }: CriteriaProps) {
           value={fields.why}
           error={error('why')}
           size="full"
-          hint="Kept with the change"
+          hint="Saved with the change"
         />
         <WhoField known={frame.initials} typed={fields.who} error={error('who')} />
       </div>

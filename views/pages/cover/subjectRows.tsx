@@ -142,7 +142,7 @@ const SAYS: Partial<Readonly<Record<CoverRow, (props: CoverRowsProps, told: RowT
   indicated: ({ check: { dialledIn }, form: { lengthUnit: unit } }, { says }) =>
     dialledIn === null || says?.id !== 'dialled-in' || dialledIn.wallGainedMm < DIALLING_WORTH_MM
       ? null
-      : `Indicated in with shims, the cut leaves ${printLength(dialledIn.leastWallMm, unit)} at the thinnest place.`,
+      : `Indicated in with shims, the cut leaves ${printLength(dialledIn.leastWallMm, unit)} at the thinnest station.`,
   balance: ({ check: { unbalance }, form: { lengthUnit: unit } }, { says }) => {
     if (says?.limit == null || unbalance === null) return null;
     const { heavySideDeg } = unbalance;

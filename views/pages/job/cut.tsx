@@ -71,7 +71,7 @@ export function Cut(props: CutProps) {
       {decision && isMeasured(decision.check) && decision.decision !== 'replace' && (
         <p>
           Depth of cut decided: {printLength(decision.check.cut.dialledMm, unit)} from the highest point. That
-          leaves {printLength(decision.check.leastWall.afterMm, unit)} at the thinnest place.
+          leaves {printLength(decision.check.leastWall.afterMm, unit)} at the thinnest station.
         </p>
       )}
       <Caution kind="lathe" />
@@ -250,7 +250,7 @@ function PutRight({ job, passes, unit, initials, refusedPass }: CutProps) {
             value={refusedPass?.fields.depth}
             unit={unit}
             error={error('depth')}
-            hint="As set, that pass alone"
+            hint="That pass only, not the total"
           />
           {refusedPass && <DepthAsked refused={refusedPass} />}
         </div>

@@ -136,7 +136,7 @@ function Subjects(props: DecideProps & { undecided: boolean }) {
     <div class="subjects">
       {drawn && shape && (
         <Subject
-          title="Wall all round"
+          title="Wall all around"
           says={`Thinnest ${printLength(cut ? drawn.leastWall.afterMm : drawn.leastWall.beforeMm, unit)}${cut ? ' after the cut' : ''}`}
           open={false}
         >
@@ -237,7 +237,7 @@ function KeptDecision({
       )}
       {criteriaSince.length > 0 && (
         <details class="twin" id="criteria-since">
-          <summary>Shop limits changed since; the decision keeps its own</summary>
+          <summary>Shop limits changed since; this decision still uses the earlier ones</summary>
           <SideBySide
             caption="Shop limits at the decision and today"
             heads={['at the decision', 'today']}
@@ -358,7 +358,7 @@ function DecisionBoxes({ job, check, criteriaRevision, initials, refused, sayNow
           name="reason"
           value={refused?.fields.reason}
           error={error('reason')}
-          hint="Needed if it is not the verdict, or a caution asks for one. No reason overrules a crack or a wall below the minimum."
+          hint="Needed if you decide against the verdict, or if a caution asks for it. No reason overrules a crack or a wall below the minimum."
           rows={2}
         />
       </div>

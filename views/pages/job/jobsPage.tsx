@@ -77,10 +77,10 @@ function Finder({ fields, faults, counts, families, total }: PartProps) {
           value={fields.stage ?? ''}
           error={error('stage')}
           options={withTyped(fields.stage, [
-            { value: '', label: `any but closed (${total})` },
-            { value: 'open', label: `Open (${total - counts.signed})` },
+            { value: '', label: `all but closed (${total})` },
+            { value: 'open', label: `open, not signed yet (${total - counts.signed})` },
             ...STAGES.map((stage) => ({ value: stage, label: `${STAGE_WORD[stage]} (${counts[stage]})` })),
-            { value: 'all', label: `all, closed too (${total + counts.closed})` },
+            { value: 'all', label: `all, including closed (${total + counts.closed})` },
           ])}
         />
         <Choice

@@ -30,7 +30,7 @@ export function NewJobPage({ frame, families, fields, faults }: NewJobProps) {
               : []
           }
         >
-          A job needs a cover type. {may(frame, 'keeper') ? 'Add one first.' : 'Ask a keeper to add one.'}
+          A job needs a cover type. {may(frame, 'keeper') ? 'Add one first.' : 'Ask a manager to add one.'}
         </EmptyState>
       ) : (
         <form method="post" action="/jobs">

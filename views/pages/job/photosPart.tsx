@@ -49,7 +49,7 @@ export function Photos(props: PhotosProps) {
       )}
       {!readOnly && (
         <details class="change no-print" open={refused !== null}>
-          <summary>{section === 'look' ? 'Add a photo' : 'Add a photo of a place on the face'}</summary>
+          <summary>{section === 'look' ? 'Add a photo' : 'Add a photo of a spot on the face'}</summary>
           <PhotoForm {...props} />
         </details>
       )}
@@ -119,7 +119,7 @@ function OwnPlace({
         value={fields.angle ?? ''}
         unit="°"
         error={error('angle')}
-        hint="Only for another place"
+        hint="Only for another spot"
         optional
       />
       <Field
@@ -128,7 +128,7 @@ function OwnPlace({
         value={fields.radius ?? ''}
         unit={unit}
         error={error('radius')}
-        hint="Only for another place"
+        hint="Only for another spot"
         optional
       />
     </>
@@ -147,7 +147,7 @@ function stationsOf(places: readonly PlaceView[], unit: LengthUnit): readonly Op
       value: `station:${writePlace({ angleDeg, radiusMm })}`,
       label: `station ${index + 1}${place === '' ? '' : `, ${place}`}, radius ${briefLength(radiusMm, unit)}`,
     })),
-    { value: OWN_PLACE, label: 'another place' },
+    { value: OWN_PLACE, label: 'another spot' },
   ];
 }
 

@@ -25,7 +25,7 @@ export function MeasuringPage(props: MeasuringProps) {
           {pass === 'before' ? 'before the cut' : 'after the cut'}
         </p>
         <p class="note" id="kept-copy" hidden>
-          This page is the copy kept on this tablet on <time id="kept-since" />. Readings are saved here and
+          This page is a copy saved on this tablet on <time id="kept-since" />. Readings are saved here and
           sent when the network returns; then <a href={measuringHref(props)}>reload the page</a>.
         </p>
         <div class="two">

@@ -88,7 +88,7 @@ function PasteForm({ frame, job, pass, fields, preview, nothing }: PasteProps) {
           ]}
         />
         <Choice
-          label="Units when none are given"
+          label="Units when none are typed"
           name="unit"
           value={fields.unit ?? frame.lengthUnit}
           options={[
@@ -99,7 +99,7 @@ function PasteForm({ frame, job, pass, fields, preview, nothing }: PasteProps) {
       </div>
       <div class="actions">
         <button class={preview === null ? 'button first' : 'button'} type="submit" id="show-pasted">
-          Show what this is
+          Preview the readings
         </button>
       </div>
     </form>

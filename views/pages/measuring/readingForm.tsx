@@ -56,7 +56,7 @@ export function ReadingForm(props: MeasuringProps) {
       <p id="said" class="said" role="status" />
       <Question {...props} />
       <p class="hint" id="reading-keys" hidden>
-        The letter on a button and Enter does the same.
+        Or type the letter on a button, then Enter.
       </p>
     </form>
   );

@@ -1,4 +1,4 @@
-import type { Person, SessionLine } from '../../../shared/words/people.ts';
+import { type Person, ROLE_WORD, type SessionLine } from '../../../shared/words/people.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import type { Frame } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
@@ -30,7 +30,7 @@ export function AccountPage(props: AccountProps) {
         <p class="note">You signed in with a temporary password. Choose your own before you go on.</p>
       ) : (
         <p class="hint">
-          Your changes are signed {person.initials}. Your role: {person.role}.
+          Your changes are signed {person.initials}. Your role: {ROLE_WORD[person.role]}.
         </p>
       )}
       <section>

@@ -2,6 +2,7 @@ import {
   type Person,
   type PersonChange,
   type PersonLine,
+  ROLE_WORD,
   ROLES,
   type Role,
   type SessionLine,
@@ -39,10 +40,10 @@ export interface PeopleProps {
   readonly toldOnce: ToldOnce | null;
 }
 
-const ROLE_WORDS: Readonly<Record<Role, string>> = {
+const ROLE_MAY: Readonly<Record<Role, string>> = {
   reader: 'Reader: looks things up, prints slips and sheets',
   recorder: 'Recorder: also receives, measures, decides and signs',
-  keeper: 'Keeper: also changes the catalog, shop limits, people and backups',
+  keeper: 'Manager: also changes the catalog, shop limits, people and backups',
 };
 
 const CHANGE_WORDS: Readonly<Record<PersonChange, string>> = {
@@ -69,7 +70,7 @@ export function PeoplePage({ frame, people, tokens, history, fields, faults, tol
             <a class="row entry-row" href={`/people/${person.id}`} id={`person-${person.id}`}>
               <b>{person.name}</b>
               <span class="row-text">
-                {person.initials}, {person.role}
+                {person.initials}, {ROLE_WORD[person.role]}
               </span>
               <span class="state-word">{person.retired && 'retired'}</span>
             </a>
@@ -86,7 +87,8 @@ export function PeoplePage({ frame, people, tokens, history, fields, faults, tol
           <ul class="plain">
             {history.map((line) => (
               <li>
-                {line.name}: {CHANGE_WORDS[line.what]}, {line.role}; {line.who}, <When at={line.at} />
+                {line.name}: {CHANGE_WORDS[line.what]}, {ROLE_WORD[line.role]}; {line.who},{' '}
+                <When at={line.at} />
                 {line.why !== '' && `: ${line.why}`}
               </li>
             ))}
@@ -169,7 +171,7 @@ function Tokens({
             name="tokenRole"
             value={fields.tokenRole ?? 'recorder'}
             error={error('tokenRole')}
-            options={ROLES.map((role) => ({ value: role, label: role }))}
+            options={ROLES.map((role) => ({ value: role, label: ROLE_WORD[role] }))}
           />
         </div>
         <div class="actions">
@@ -185,7 +187,8 @@ function Tokens({
 function Token({ token, name }: { token: TokenLine; name: string }) {
   return (
     <li>
-      <b>{token.name}</b>: {token.role}, for {name}; issued by {token.issuedBy}, <When at={token.issuedAt} />;{' '}
+      <b>{token.name}</b>: {ROLE_WORD[token.role]}, for {name}; issued by {token.issuedBy},{' '}
+      <When at={token.issuedAt} />;{' '}
       {token.usedAt === null ? (
         'never used'
       ) : (
@@ -231,7 +234,7 @@ function RoleChoice({ value, error }: { value: string; error: string | null }) {
       as="radios"
       value={value}
       error={error}
-      options={ROLES.map((role) => ({ value: role, label: ROLE_WORDS[role] }))}
+      options={ROLES.map((role) => ({ value: role, label: ROLE_MAY[role] }))}
     />
   );
 }

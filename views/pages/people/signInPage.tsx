@@ -56,11 +56,11 @@ export function SignInPage({ frame, fields, faults, back, resend, resetCommand }
           </button>
         </div>
       </form>
-      <p class="hint">Forgot your password? A keeper can give you a new one on the People page.</p>
+      <p class="hint">Forgot your password? A manager can give you a new one on the People page.</p>
       {resetCommand !== null && (
         <p class="hint">
-          The only keeper? On the computer the program runs on, in its folder, run <code>{resetCommand}</code>{' '}
-          with your name or initials.
+          The only manager? On the computer the program runs on, in its folder, run{' '}
+          <code>{resetCommand}</code> with your name or initials.
         </p>
       )}
     </Layout>
@@ -121,11 +121,11 @@ export interface FirstKeeperProps {
 export function FirstKeeperPage({ frame, fields, faults }: FirstKeeperProps) {
   const error = errorsOf(faults);
   return (
-    <Layout title="The first keeper" {...frame} signedOut>
-      <h1>The first keeper</h1>
+    <Layout title="The first manager" {...frame} signedOut>
+      <h1>The first manager</h1>
       <p class="why">
         Nobody has an account yet. The program printed a code in the window where it was started. Enter it to
-        become the keeper, who gives the others their accounts.
+        become the manager, who gives the others their accounts.
       </p>
       <form method="post" action="/first" id="first-form">
         <ErrorSummary faults={faults} />
@@ -144,7 +144,7 @@ export function FirstKeeperPage({ frame, fields, faults }: FirstKeeperProps) {
         </div>
         <div class="actions">
           <button class="button first" type="submit" id="become-keeper">
-            Become the keeper
+            Become the manager
           </button>
         </div>
       </form>

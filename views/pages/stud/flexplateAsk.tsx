@@ -39,7 +39,7 @@ export const LOOK: Readonly<Record<FlexplateLook, Look>> = {
   thread: {
     box: thread.box,
     called: 'nut thread',
-    asks: 'Which thread has the nut?',
+    asks: 'What thread does the nut have?',
     onBench: 'Try a bolt you know in it, or measure the stud.',
     inCar: 'Take one nut off. Try it on a bolt you know, or measure the stud.',
   },
@@ -119,7 +119,7 @@ export function AskNext({ frame, fields, writing, seen, next }: AskProps & { nex
           value={seen.onBench ? '0' : '1'}
           id="on-bench"
         >
-          {seen.onBench ? 'It is still in the car' : 'It is out, on the bench'}
+          {seen.onBench ? 'It is still in the vehicle' : 'It is out, on the bench'}
         </button>
       </div>
       {next.look === 'style' && <TwoKinds unit={frame.lengthUnit} />}

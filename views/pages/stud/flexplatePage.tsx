@@ -91,7 +91,7 @@ function End(props: FlexplateProps & { seen: FlexplateSeen; found: FlexplatesFou
       <p class="why">
         {matches.length > 1
           ? 'Nothing asked here tells these apart. Measure plate and casting at a stud hole, layer by layer.'
-          : 'Look again at the answer that rules most out, or measure it layer by layer.'}
+          : 'Look again at the answer that rules out the most, or measure it layer by layer.'}
       </p>
       {against.length > 0 && (
         <ul class="plain" id="against">

@@ -96,7 +96,7 @@ function Stock(props: KeptSlipProps & { address: string }) {
   );
   return (
     <section id="stock">
-      <h2>{out ? 'Counted out of stock' : 'Take from the shelf'}</h2>
+      <h2>{out ? 'Taken out of stock' : 'Take from the shelf'}</h2>
       {parts === null ? (
         <p>This slip does not say how many studs. Change the stock in the catalog.</p>
       ) : (
@@ -126,11 +126,11 @@ function Stock(props: KeptSlipProps & { address: string }) {
           </div>
           <div class="actions">
             <button class="button" type="submit" id={out ? 'count-back' : 'count-out'}>
-              {out ? 'Put them back in stock' : 'Count them out of stock'}
+              {out ? 'Put them back in stock' : 'Take them out of stock'}
             </button>
             {tooFew && (
               <button class="button" type="submit" name="toZero" value="1" id="count-to-zero">
-                Count the shelf to zero
+                Set the stock to zero
               </button>
             )}
           </div>
@@ -140,7 +140,7 @@ function Stock(props: KeptSlipProps & { address: string }) {
         <ul class="plain" id="stock-history">
           {counts.map(({ what, who: by, at, why, lines }) => (
             <li>
-              {what === 'out' ? 'Counted out' : 'Put back'} by {by}, <When at={at} />:{' '}
+              {what === 'out' ? 'Taken out' : 'Put back'} by {by}, <When at={at} />:{' '}
               {lines.map(({ name, from, to }) => `${name} ${from} → ${to}`).join('; ')}
               {why !== '' && `. Why: ${why}`}
             </li>

@@ -169,7 +169,7 @@ function KitTables({ slip, unit }: { slip: CounterSlip; unit: LengthUnit }) {
           </Row>
           <Row head="Torque">{torqueLine(slip, unit)}</Row>
           {notThis && (
-            <Row head="Not this">
+            <Row head="Do not use">
               <b>{notThis.name}</b>: {notThis.because}
             </Row>
           )}

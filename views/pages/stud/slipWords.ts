@@ -55,7 +55,7 @@ function torqueSaid(slip: CounterSlip, unit: LengthUnit): string {
     const look = 'Look up the vehicle maker’s torque';
     if (failed !== null) return `${look}; ${said(failed)} does not hold by our calculation.`;
     return torqueFrom === 'maker' && asked !== null
-      ? `${look}: ${said(asked)} was given as theirs, and we don’t have the source.`
+      ? `${look}: ${said(asked)} was given as the vehicle maker’s, but we have no source for it.`
       : `${look}.`;
   }
   const same = asked !== null && Math.abs(asked - maker.torqueNm) <= SAME_TORQUE * maker.torqueNm;
@@ -63,6 +63,6 @@ function torqueSaid(slip: CounterSlip, unit: LengthUnit): string {
   if (failed !== null && same)
     return `${theirs}; it does not hold by our calculation. Ask before you close it up.`;
   return torqueFrom === 'maker' && asked !== null && !same
-    ? `${theirs}; ${said(asked)} was also given as theirs. Look it up before you tighten.`
+    ? `${theirs}; ${said(asked)} was also given as the vehicle maker’s. Look it up before you tighten.`
     : `${theirs}.`;
 }

@@ -51,8 +51,8 @@ export function SlipsPage({ frame, fields, faults, slips, more }: SlipsPageProps
             error={error('counted')}
             options={[
               { value: '', label: 'any' },
-              { value: 'yes', label: 'counted out' },
-              { value: 'no', label: 'not counted out' },
+              { value: 'yes', label: 'taken out of stock' },
+              { value: 'no', label: 'not taken out of stock' },
             ]}
           />
           <Field label="Person, by initials" name="who" value={fields.who} size="figure" />
@@ -122,7 +122,7 @@ export function SlipLines({ slips }: { slips: readonly SlipLine[] }) {
             </span>
             <span class="row-end-word">
               {FIT_WORD[slip.fits]}
-              {slip.counted && <small>counted out</small>}
+              {slip.counted && <small>out of stock</small>}
             </span>
           </a>
         </li>

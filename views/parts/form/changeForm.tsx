@@ -18,7 +18,7 @@ export function ChangeForm({ action, mayChange, children }: ChangeFormProps) {
   }
   return (
     <>
-      <p class="note">Only a keeper can change this.</p>
+      <p class="note">Only a manager can change this.</p>
       {children}
     </>
   );

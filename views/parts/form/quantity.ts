@@ -29,5 +29,7 @@ export function printQuantity(value: number, unit: string, lengthUnit: LengthUni
   const whole = Math.abs(value) < 1 ? 1 : Math.floor(Math.log10(Math.abs(value))) + 1;
   const figure = Number.isInteger(value) ? printNumber(value, 0) : printNumber(value, Math.max(0, 4 - whole));
   if (unit === '') return figure;
+  // Findings keep this unit as they always did.
+  if (unit === '× new') return `${figure} times new`;
   return `${figure} ${value === 1 && COUNTED.has(unit) ? unit.slice(0, -1) : unit}`;
 }

@@ -19,8 +19,53 @@ const OWN_FILE = /\b(\w+)\.ts\b/g;
 
 const indentOf = (line: string) => line.length - line.trimStart().length;
 
+/** What a calculation is called where the code’s short name is no word of the screen. */
+const SCREEN_NAME: Readonly<Record<string, string>> = {
+  answersOtherwise: 'earlier decisions, worked out again',
+  bendingBase: 'the cover when new',
+  bendingCases: 'the cases shown',
+  bestFirst: 'order of the studs',
+  conformingPiston: 'most flexible piston',
+  cutDialled: 'depth of cut',
+  dialledIn: 'indicated in, with shims',
+  faceLies: 'ways the face may lie',
+  field: 'deflection and pressure anywhere',
+  filletClearsChamfer: 'weld fillet at the hole',
+  freedoms: 'numbering of the unknowns',
+  gapWanted: 'pull-forward gap against its limits',
+  gauss: 'Gauss rule',
+  gaugeThatSettles: 'gauge that makes it sure',
+  hermite: 'Hermite functions',
+  holeCircle: 'bolt circle',
+  knockOnFindings: 'other dimensions against their limits',
+  knockOnLengths: 'other dimensions affected',
+  linearProgramme: 'linear program',
+  marksHeld: 'heat marks and lining pressure',
+  nextPass: 'after each pass',
+  normalShare: 'normal distribution',
+  padPatch: 'pad as a square',
+  padsOverTrack: 'pads over the friction surface',
+  reach: 'starting the nut',
+  rigidPiston: 'stiffest piston',
+  rings: 'rows of stations',
+  ringTold: 'weight and room of a stiffening ring',
+  sameBut: 'studs alike but for the stud pilot',
+  studWanted: 'stud needed',
+  sureMargin: 'margin that makes it sure',
+  temperColour: 'temper color',
+  tiltOverTrack: 'tilt over the friction surface',
+  tipClearance: 'stud end clearance',
+  toleranceRows: 'tolerances, check by check',
+  verifyCut: 'after the cut, checked',
+  wallsLeftBy: 'walls the cut should leave',
+  whatWouldMend: 'what would make it fit',
+  whatWouldSettle: 'readings that make it sure',
+  wrongNut: 'nut of another thread',
+};
+
 /** `tool plane` of `toolPlane`. */
-export const nameInWords = (name: string) => name.replace(/([a-z0-9])([A-Z])/g, '$1 $2').toLowerCase();
+export const nameInWords = (name: string) =>
+  SCREEN_NAME[name] ?? name.replace(/([a-z0-9])([A-Z])/g, '$1 $2').toLowerCase();
 
 /** The comment without the program’s own paths: of use to whoever changes the program, not to whoever reads the page. */
 export function withoutFiles(text: string): string {

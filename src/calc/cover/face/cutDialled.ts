@@ -2,7 +2,7 @@ import type { Answer } from '../../../../shared/words/answer.ts';
 import { printNumber } from '../../../../shared/words/print.ts';
 
 /**
- * The cut a machinist dials, from first touch at the highest point.   k = max zᵢ − c
+ * The depth of cut a machinist sets, from first touch at the highest point.   k = max zᵢ − c
  *
  * z indicator reading, + proud [mm] · c height of the tool plane [mm].
  * Valid: any heights.   Source: geometry of facing (first principles)

@@ -38,7 +38,7 @@ export function fixedFastenerPosition(
     'not-checked':
       'No hole diameter is entered, so how far studs and holes may be off location can’t be checked.',
     caution: `The bolt circles differ by ${mm(used)}; a stud has ${mm(tightest?.clearanceMm ?? 0)} of play in its hole. The studs may not all enter.`,
-    pass: `Each stud and each hole may be off location within a zone ${mm(Math.max(0, toleranceMm ?? 0))} across.`,
+    pass: `Each stud and each hole may be anywhere within a circle ${mm(Math.max(0, toleranceMm ?? 0))} across, around its true position.`,
   }[status];
   return {
     finding: {

@@ -87,7 +87,7 @@ function standsClear(input: ReplacedStudInput, unit: LengthUnit): Finding {
     limit: touches ? room : share,
     sentence: touches
       ? `At the engine side the stud is off by ${mm(out)}; its hole allows ${mm(room)}. It touches: replace it again.`
-      : `At the engine side the stud is off by ${mm(out)}; its half of the play is ${mm(share)}.${out > share + 1e-9 ? ' Try it in the flexplate before you close the converter.' : ''}`,
+      : `At the engine side the stud is off by ${mm(out)}; half the play in its hole, ${mm(share)}, is allowed.${out > share + 1e-9 ? ' Try it in the flexplate before you close the converter.' : ''}`,
     answer,
   };
 }
@@ -158,7 +158,7 @@ function proved({ provedNm, heldIt, limits }: ReplacedStudInput, unit: LengthUni
       value: provedNm,
       limit: asked,
       unit: 'N·m',
-      sentence: `The stud held ${printTorque(provedNm, unit, 1)}; the shop wants ${printTorque(asked, unit, 1)}. Test it again.`,
+      sentence: `The stud held ${printTorque(provedNm, unit, 1)}; the shop’s proof torque is ${printTorque(asked, unit, 1)}. Test it again.`,
       source: SHOP,
       answer: null,
     };

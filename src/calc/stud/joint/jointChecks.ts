@@ -163,7 +163,7 @@ function slipFinding(
           : known
             ? `At the lowest preload the joint ${holds ? 'holds' : 'slips at'} ${Nm(least.value)}; ${asked}.`
             : `Enter the locking nut’s prevailing torque. Without it the joint would hold ${Nm(least.value)} at most; ${asked}.`,
-      source: 'engine torque × service factor, as given',
+      source: 'engine torque times the allowance for shock load, as entered',
       answer: least,
     },
     field: 'torqueNm',

@@ -30,9 +30,9 @@ export function retorque(
       status: makerAllows === 'yes' ? 'pass' : makerAllows === 'no' ? 'fail' : 'not-checked',
       sentence: {
         yes: 'The vehicle maker allows re-torquing after the first heat cycle.',
-        no: 'The vehicle maker does not allow re-torquing, so all settling counts. Fit new nuts as the maker says.',
+        no: 'The vehicle maker does not allow re-torquing, so the full settling loss counts. Fit new nuts as the maker says.',
         'not-said':
-          'Look up whether the vehicle maker allows re-torquing before the job goes out. Until then all settling counts.',
+          'Look up whether the vehicle maker allows re-torquing before the job goes out. Until then the full settling loss counts.',
       }[makerAllows],
     },
     {
@@ -41,7 +41,7 @@ export function retorque(
       title: 'Thread-locker',
       status: threadLocker ? 'fail' : 'pass',
       sentence: threadLocker
-        ? 'Re-torquing breaks the thread-locker, and all settling counts. Remove the nut, clean both threads and apply new thread-locker.'
+        ? 'Re-torquing breaks the thread-locker, and the full settling loss counts. Remove the nut, clean both threads and apply new thread-locker.'
         : 'No thread-locker is on the threads.',
     },
     {

@@ -49,7 +49,7 @@ function retorqued(): Checked {
     'joint-retightened',
     'Re-torque',
     'caution',
-    'Half the settling counts because the nuts are re-torqued after the first heat cycle. Only where the vehicle maker allows it; never on thread-locker.',
+    'Half the settling loss counts because the nuts are re-torqued after the first heat cycle. Only where the vehicle maker allows it; never on thread-locker.',
   );
 }
 

@@ -54,7 +54,7 @@ export function studShear(
       value: tau,
       limit,
       unit: 'MPa',
-      sentence: `A joint that slips loads the studs in shear: ${printAs(tau, STRESS[unit])} if all share it; ${against}. It works itself loose.`,
+      sentence: `A joint that slips loads the studs in shear: ${printAs(tau, STRESS[unit])} if all share it; ${against}. A joint that slips works loose.`,
       source: 'half the stud’s tensile strength: common practice, no source',
       answer,
     },

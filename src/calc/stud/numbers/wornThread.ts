@@ -52,7 +52,7 @@ export function wornThreadFinding(
     warnings: [],
   };
   const sentence = below
-    ? `The pitch diameter, ${mm(measuredMm)}, is ${mm(least - measuredMm)} under its class: worn or stretched. Strengths use it. Better replace the stud.`
+    ? `The pitch diameter, ${mm(measuredMm)}, is ${mm(least - measuredMm)} under its class: worn or stretched. Strengths are worked out with it. Replace the stud if you can.`
     : above
       ? `The pitch diameter, ${mm(measuredMm)}, is ${mm(measuredMm - most)} over its class: another thread, or plated. Measure again.`
       : `The pitch diameter, ${mm(measuredMm)}, is within its class.`;

@@ -100,7 +100,7 @@ function gapFinding(
     value: gapMm,
     limit: high ? limits.most : limits.least,
     unit: 'mm',
-    sentence: `The pull-forward gap is ${mm(gapMm)}; ${mm(limits.least)} to ${mm(limits.most)} is wanted.${low || high || none ? ` ${told}.` : ''}`,
+    sentence: `The pull-forward gap is ${mm(gapMm)}; ${mm(limits.least)} to ${mm(limits.most)} is allowed.${low || high || none ? ` ${told}.` : ''}`,
     source,
     answer,
   };

@@ -16,7 +16,7 @@ export function reachFinding(numbers: StudNumbers, unit: LengthUnit): Checked & 
     title: 'Starting the nut',
     limit: criteria.startThreads,
     unit: 'threads',
-    source: 'threads to start a nut by hand: the shop’s limit',
+    source: 'the shop’s limit for starting the nut by hand',
   };
   if (g === null) return { ...notKnown(base, NO_GAP), reach: null };
   const lengths = {
@@ -43,7 +43,7 @@ export function reachFinding(numbers: StudNumbers, unit: LengthUnit): Checked & 
       ...base,
       status: found.grade === 'starts-by-hand' && lower ? 'caution' : STATUS[found.grade],
       value: found.threadsShowing,
-      sentence: `With the converter back ${printLength(g, unit, 'coarse')}, ${sentence}`,
+      sentence: `With the converter pushed back ${printLength(g, unit, 'coarse')}, ${sentence}`,
       answer: found.answer,
     },
     ...told,
@@ -90,7 +90,7 @@ function startsByHand({ lengths, found, worst, unit }: Found): Told {
         : ` Worst case: only ${threadsInWords(Math.max(0, worst.threadsShowing))} show.`;
   const farther = Math.max(0, shortOfStart(lengths, worst ?? found));
   return {
-    sentence: `${threadsInWords(found.threadsShowing)} show; ${threadsInWords(lengths.startThreads)} start the nut by hand.${atWorst}`,
+    sentence: `${threadsInWords(found.threadsShowing)} show; the nut needs ${threadsInWords(lengths.startThreads)} to start by hand.${atWorst}`,
     field: 'threadEndMm',
     missMm: worst === null ? 0 : shortOfStart(lengths, worst),
     short: 'in the worst case the nut may not start by hand',

@@ -15,6 +15,12 @@ it('a gap outside what the shop wants is a caution, at the ends it passes', () =
   expect(checkStud({ ...EXAMPLE, criteria: shop, pullForwardMm: 5 }).fits).toBe('with-care');
 });
 
+it('asks for shims under the pads where the gap is too large, and never where it is too small', () => {
+  expect(gap(5)!.sentence).toContain('put the same shim under every pad');
+  expect(gap(3)!.sentence).toContain('Shims only make it smaller');
+  expect(gap(4)!.sentence).toBe('The pull-forward gap is 4.00 mm; 3.17 mm to 4.76 mm is allowed.');
+});
+
 it('the maker’s figure of a stack comes before the shop’s, and with neither there is no finding', () => {
   const maker = withStack({ leastPullForwardMm: 5, mostPullForwardMm: 7 }, { ...EXAMPLE, criteria: shop });
   expect(gap(6, maker)).toMatchObject({ status: 'pass', source: 'the maker’s figure for this flexplate' });

@@ -47,7 +47,7 @@ describe('what a grade does to the answer', () => {
     const found = check.findings.find((one) => one.id === 'reach')!;
     expect(found.status).toBe('caution');
     expect(found.sentence).toBe(
-      'With the converter back 4.00 mm, only 1.9 threads show; the nut needs 2 threads to start by hand. Start the nut while you draw the converter forward.',
+      'With the converter pushed back 4.00 mm, only 1.9 threads show; the nut needs 2 threads to start by hand. Start the nut while you draw the converter forward.',
     );
   });
   it('a stud inside the stack is a no, by the length that is missing', () => {
@@ -56,7 +56,7 @@ describe('what a grade does to the answer', () => {
     expect(check.findings.find((one) => one.id === 'reach')).toMatchObject({
       status: 'fail',
       sentence:
-        'With the converter back 8.00 mm, the stud end is 1.50 mm short of the engine side: the nut can’t be started.',
+        'With the converter pushed back 8.00 mm, the stud end is 1.50 mm short of the engine side: the nut can’t be started.',
     });
   });
   it('a lower grade with every size at its worst is a caution', () => {

@@ -52,7 +52,7 @@ export function PaperDocument(props: {
           </a>
           {more}
           {asSigned ? (
-            <span>Kept as printed at {slip ? 'the counter' : 'signing'}; it never changes.</span>
+            <span>As printed at {slip ? 'the counter' : 'signing'}; it never changes.</span>
           ) : (
             <OtherUnit unit={frame.lengthUnit} address={frame.address} />
           )}

@@ -74,7 +74,7 @@ function Against({ printing, check, against }: SheetProps & { against: readonly 
               {finding.title}
               {when === 'after' && <small>after the cut</small>}
             </th>
-            <td>{because.includes(finding.sentence) ? 'The reason stands at the top.' : finding.sentence}</td>
+            <td>{because.includes(finding.sentence) ? 'See the reason at the top.' : finding.sentence}</td>
             {overruled && <td>{why[i]}</td>}
           </tr>
         ))}

@@ -99,7 +99,7 @@ function Planned({
     <>
       <h2>
         Cut plan, advice: {cut} from the highest point
-        {ringFirst && ', as it now stands; weld the ring and re-measure first'}
+        {ringFirst && ', for the face as it is now; weld the ring and re-measure first'}
       </h2>
       {plan === null ? (
         <p>No passes are planned: the shop limits do not describe the lathe.</p>
@@ -248,7 +248,7 @@ export function Foot({ printing, job, limits, bending }: SheetProps) {
     <>
       <div class="small">
         <p>
-          Shop limits{decision && job.outcome !== null ? ' kept with the decision' : ''}:{' '}
+          Shop limits{decision && job.outcome !== null ? ' at the decision' : ''}:{' '}
           {limits
             // The minimum that counts, or that there is none, stands at the head of the sheet.
             .filter(({ label, value }) => !(label === CRITERIA.minimumWallMm.label && value === 'none'))

@@ -104,7 +104,7 @@ function refuseMinimum(family: Family, whose: 'maker' | 'shop', refuse: Refuse):
   if (mm !== null && from === null && whose === 'maker') {
     refuse(
       ['makerMinimumWallSource'],
-      `The maker’s minimum wall of ${mm} mm needs its source; say the document it stands in.`,
+      `The maker’s minimum wall of ${mm} mm needs its source; say the document it is in.`,
     );
   }
   if (mm === null && from !== null) {

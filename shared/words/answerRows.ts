@@ -5,7 +5,7 @@ export const COVER_ROWS = {
   wall: 'Wall left',
   looked: 'Crack test and inspection',
   sure: 'How sure',
-  indicated: 'Indicated in',
+  indicated: 'Indicating and shims',
   cut: 'Cut plan',
   bending: 'Bending and heat',
   balance: 'Balance',

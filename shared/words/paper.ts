@@ -46,6 +46,13 @@ export interface PaperStation {
 /** What the walls left are: measured after the cut, predicted before it, or none, because nothing is to be cut. */
 export type AfterIs = 'measured' | 'predicted' | 'none';
 
+/** The wall that decides, by what it is. */
+export const THINNEST_WORD: Readonly<Record<AfterIs, string>> = {
+  measured: 'Thinnest wall, measured after the cut',
+  predicted: 'Thinnest wall after the cut, predicted',
+  none: 'Thinnest wall, as measured',
+};
+
 export interface PaperWalls {
   readonly stations: readonly PaperStation[];
   readonly after: AfterIs;

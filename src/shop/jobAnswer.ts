@@ -56,6 +56,8 @@ export interface JobAnswer {
   readonly missing: readonly string[];
   /** Whether a signature has to say why: something found after the cut is not as it should be. */
   readonly statementNeeded: boolean;
+  /** What that is. */
+  readonly toAnswer: readonly Finding[];
   /** What the present calculation would say otherwise of the decision's inputs; null when it says the same. */
   readonly otherwise: string | null;
   /** The same of the studs chosen. */
@@ -97,6 +99,7 @@ async function workOut(job: Job, under: JobUnder, asker: Asker | undefined): Pro
   const after = afterCut(job, criteria, unit);
   const signed = job.stage === 'signed' ? told.sections.signature?.body.verified : undefined;
   const verified = signed ?? after.found;
+  const toAnswer = findingsToAnswer(job, verified);
   const next = nextStep(job, after.nextPass);
   return {
     input,
@@ -115,7 +118,8 @@ async function workOut(job: Job, under: JobUnder, asker: Asker | undefined): Pro
     next,
     steps: stepsShown(job.steps, next),
     missing: missingOf(job),
-    statementNeeded: findingsToAnswer(job, verified).length > 0,
+    statementNeeded: toAnswer.length > 0,
+    toAnswer,
     otherwise,
     studsOtherwise,
   };

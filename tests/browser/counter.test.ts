@@ -191,7 +191,7 @@ describe.each(SCREENS)('the counter, on %s', (where, viewport) => {
     await page.click(`#slips-found a[href="/slips/${number}"]`);
     await page.click('#count-out');
     await page.waitForSelector('#stock-history');
-    expect(await page.locator('#stock-history').textContent()).toMatch(/Counted out by BB.*48 → 44|44 → 40/);
+    expect(await page.locator('#stock-history').textContent()).toMatch(/Taken out by BB.*48 → 44|44 → 40/);
     await page.click('#printed');
     await page.waitForURL(/\/printed$/);
     expect(await page.locator('.slip-block').textContent()).toContain(number);

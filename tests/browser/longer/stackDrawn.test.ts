@@ -34,7 +34,7 @@ describe.each(SCREENS)('a stack entered layer by layer, on %s', (where, viewport
       expect(await page.evaluate(() => document.activeElement?.getAttribute('name'))).toBe('lt.0');
       expect(await page.inputValue('[name="lt.0"]')).toBe('2.75');
       await page.keyboard.type('x');
-      await page.locator('#stack-drawn .note', { hasText: 'Layer 1 is left out.' }).waitFor();
+      await page.locator('#stack-drawn .note', { hasText: 'Layer 1 is not drawn.' }).waitFor();
       expect(await page.inputValue('[name="lt.0"]')).toBe('2.75x');
       await page.keyboard.press('Backspace');
       await figure.waitFor();

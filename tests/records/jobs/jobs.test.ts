@@ -261,7 +261,7 @@ onEachDatabase((engine) => {
 
     const changes: [string, (jobId: number) => Promise<unknown>][] = [
       [
-        'what was received',
+        'the receiving data',
         (jobId) =>
           reviseJob(shop.db, as('CD'), {
             jobId,
@@ -318,7 +318,7 @@ onEachDatabase((engine) => {
           section: 'decision',
           theirs: null,
           currentRevision: 5,
-          message: `CD changed ${words} of job 1001 after revision 4, which the decision was made from. Nothing was saved. Check the job as it is now, then send it again.`,
+          message: `CD changed ${words} of job 1001 after revision 4, which you worked from. Nothing was saved. Check the job as it is now, then send it again.`,
         });
         expect((await getJob(shop.db, id))?.sections.decision).toBeNull();
         expect(await errorOf(choose(id, 4))).toMatchObject({ code: 'stale', section: 'studs' });

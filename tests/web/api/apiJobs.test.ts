@@ -314,7 +314,7 @@ describe('a pass by JSON', () => {
       'wrong-values',
       path,
     ]);
-    expect(asked.body.error.message).toMatch(/of the decided cut is left/);
+    expect(asked.body.error.message).toMatch(/The whole decided cut is made already/);
     expect((await send('GET', `/jobs/${number}`)).body.job.revision).toBe(job.revision);
     const sure = await send('PUT', `/jobs/${number}/cuts`, { ...sent, confirmed: [path] });
     expect(sure.status).toBe(200);

@@ -186,13 +186,13 @@ describe('studs set anew and nuts tightened again', () => {
     const standing = two.findings.find((one) => one.id === 'replaced-standing')!;
     expect([standing.status, standing.value]).toEqual(['pass', expect.closeTo(0.08175, 6)]);
     const page = await program.get(JOB);
-    expect(page.text).toContain('Stud 2: How it was set: welded in; Out of square: 0.05 mm');
-    expect(page.text).toContain('Stud 3: How it was set: welded in');
+    expect(page.text).toContain('Stud 2: How it was installed: welded in; Out of square: 0.05 mm');
+    expect(page.text).toContain('Stud 3: How it was installed: welded in');
     expect((await program.get(`${JOB}/sheet`)).text).toContain(
-      'Stud 2 Replaced. How it was set: welded in; Out of square: 0.05 mm',
+      'Stud 2 Replaced. How it was installed: welded in; Out of square: 0.05 mm',
     );
     const told = await program.get(`${JOB}/history/${(await job()).revision}`);
-    expect(told.text).toContain('Replaced stud 2 How it was set: welded in; Out of square: 0.05 mm');
+    expect(told.text).toContain('Replaced stud 2 How it was installed: welded in; Out of square: 0.05 mm');
   });
 
   it('say what is beyond the limits, and are corrected by recording the stud again', async () => {
@@ -270,7 +270,7 @@ describe('studs set anew and nuts tightened again', () => {
     const halved = await settled();
     await send('retightened', { againTorque: '37', makerAllows: 'no' });
     expect(await settled()).toBeCloseTo(2 * halved, 6);
-    expect((await program.get(JOB)).text).toContain('so all settling counts');
+    expect((await program.get(JOB)).text).toContain('so the full settling loss counts');
     await send('studs', half);
     expect(await settled()).toBeCloseTo(2 * halved, 6);
     await send('retightened', { againTorque: '37', makerAllows: 'yes', locker: '1' });

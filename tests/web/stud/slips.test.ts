@@ -107,7 +107,7 @@ describe('a counter slip', () => {
       /Look up the vehicle maker’s torque; 25 pound-feet does not hold by our calculation\.$/,
     );
     expect(await read({ ...joint, torqueFrom: 'maker' })).toMatch(
-      /given as theirs, and we don’t have the source/,
+      /given as the vehicle maker’s, but we have no source/,
     );
   });
 });

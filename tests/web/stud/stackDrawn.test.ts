@@ -49,22 +49,22 @@ describe('a stack drawn as it is typed', () => {
   });
 
   it.each([
-    ['no thickness', { 'lt.1': '' }, 'Layer 2 is left out. Thickness of casting is empty. Enter it.'],
+    ['no thickness', { 'lt.1': '' }, 'Layer 2 is not drawn. Thickness of casting is empty. Enter it.'],
     [
       'no number',
       { 'lt.1': 'abc' },
-      'Layer 2 is left out. Thickness of casting: "abc" is not a plain number.',
+      'Layer 2 is not drawn. Thickness of casting: "abc" is not a plain number.',
     ],
     [
       'nothing thick',
       { 'lt.1': '0' },
-      'Layer 2 is left out. The thickness is 0 mm; it must be more than 0 mm',
+      'Layer 2 is not drawn. The thickness is 0 mm; it must be more than 0 mm',
     ],
-    ['a hole that is none', { 'lh.1': '1o' }, 'Layer 2 is left out. Hole diameter of casting: '],
+    ['a hole that is none', { 'lh.1': '1o' }, 'Layer 2 is not drawn. Hole diameter of casting: '],
     [
       'another unit',
       { 'lt.1': '.437' },
-      'Layer 2 is left out. Thickness of casting: .437 mm? Did you mean 0.437 in?',
+      'Layer 2 is not drawn. Thickness of casting: .437 mm? Did you mean 0.437 in?',
     ],
     [
       'a hole in inches',
@@ -74,12 +74,12 @@ describe('a stack drawn as it is typed', () => {
     [
       'too wide a tolerance',
       { 'lo.1': '12' },
-      'Layer 2 is left out. The tolerance of casting is 12 mm; it must be less',
+      'Layer 2 is not drawn. The tolerance of casting is 12 mm; it must be less',
     ],
     [
       'a kind that is none',
       { 'lk.1': 'wood' },
-      'Layer 2 is left out. Kind of casting: choose one from the list.',
+      'Layer 2 is not drawn. Kind of casting: choose one from the list.',
     ],
   ])('leaves a layer out and says why, with %s', async (_, fields: Record<string, string>, sentence) => {
     const page = await drawn(fields);
@@ -91,14 +91,14 @@ describe('a stack drawn as it is typed', () => {
 
   it('leaves nut or gap out and says why, and draws what is left', async () => {
     const nut = await drawn({ nutHeight: '' });
-    expect(nut.text).toContain('The nut is left out. Nut height is empty. Enter it.');
+    expect(nut.text).toContain('The nut is not drawn. Nut height is empty. Enter it.');
     expect(figuresIn(nut.html)).not.toContain('8.30');
     expect((await drawn({ nutThread: '' })).text).toContain(
-      'The nut is left out. Nut thread is empty. Enter it.',
+      'The nut is not drawn. Nut thread is empty. Enter it.',
     );
-    expect((await drawn({ nutHeight: '.328' })).text).toContain('The nut is left out. Nut height: .328 mm?');
+    expect((await drawn({ nutHeight: '.328' })).text).toContain('The nut is not drawn. Nut height: .328 mm?');
     const gap = await drawn({ pull: '-3' });
-    expect(gap.text).toContain('The gap is left out. The pull-forward gap is −3 mm');
+    expect(gap.text).toContain('The gap is not drawn. The pull-forward gap is −3 mm');
     expect(figuresIn(gap.html).sort()).toEqual(['11.10', '14.30', '3.20', '8.30']);
     const bare = await program.get('/stud/drawn');
     expect([bare.status, bare.text.includes('as its layers are entered')]).toEqual([200, true]);
@@ -111,7 +111,7 @@ describe('a stack drawn as it is typed', () => {
     expect(page.status).toBe(422);
     expect(page.html).toMatch(/<noscript><button[^>]*name="add" value="drawing"/);
     expect(figuresIn(page.html).sort()).toEqual(['3.20', '4.00', '8.30']);
-    expect(partOf(page.html)).toContain('Layer 2 is left out.');
+    expect(partOf(page.html)).toContain('Layer 2 is not drawn.');
     expect(page.html).toContain('value="cast ring"');
     const whole = await program.get(`/stud?stack=own&${query({})}`);
     expect(partOf(whole.html)).toBe(partOf((await drawn()).html));
@@ -143,6 +143,6 @@ describe('a stack drawn as it is typed', () => {
     expect(page.html).toContain(`hx-vals="{&quot;entry&quot;:&quot;${entry?.id}&quot;}"`);
     const again = { 'lt.1': '0.437', entry: entry?.id ?? '' };
     expect((await drawn(again)).text).not.toContain('left out');
-    expect((await drawn({ ...again, 'lt.1': '0.438' })).text).toContain('Layer 2 is left out.');
+    expect((await drawn({ ...again, 'lt.1': '0.438' })).text).toContain('Layer 2 is not drawn.');
   });
 });

@@ -142,13 +142,13 @@ const SAYS: Partial<Readonly<Record<CoverRow, (props: CoverRowsProps, told: RowT
   indicated: ({ check: { dialledIn }, form: { lengthUnit: unit } }, { says }) =>
     dialledIn === null || says?.id !== 'dialled-in' || dialledIn.wallGainedMm < DIALLING_WORTH_MM
       ? null
-      : `Indicated in with shims, the cut leaves ${printLength(dialledIn.leastWallMm, unit)} at the thinnest station.`,
+      : `With shims, the cut would leave ${printLength(dialledIn.leastWallMm, unit)} at the thinnest station.`,
   balance: ({ check: { unbalance }, form: { lengthUnit: unit } }, { says }) => {
     if (says?.limit == null || unbalance === null) return null;
     const { heavySideDeg } = unbalance;
     const side = heavySideDeg === null ? '' : `The heavy side is at ${printNumber(heavySideDeg, 0)}°. `;
     const limit = printAs(says.limit, UNBALANCE[unit]);
-    return `${side}That is ${says.status === 'pass' ? 'within' : 'more than'} the limit of ${limit}.`;
+    return `${side}The unbalance is ${says.status === 'pass' ? 'within' : 'more than'} the limit of ${limit}.`;
   },
   bending: ({ bending }, { status }) => {
     if (status === 'caution') return null;

@@ -31,6 +31,7 @@ import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Choice, TextArea } from '../../parts/form/fieldBox.tsx';
 import { type Compared, SideBySide } from '../../parts/sideBySide.tsx';
 import { WhatIf } from '../../parts/whatIfPart.tsx';
+import { decidedInWords } from './jobHead.tsx';
 import { AsKept, JobForm, type Refused, Who } from './section.tsx';
 
 export interface DecideProps {
@@ -65,10 +66,11 @@ export interface DecideProps {
   readonly readOnly: boolean;
 }
 
-export function decisionSummary(job: Job, outdated: boolean): string {
+export function decisionSummary(job: Job, outdated: boolean, unit: LengthUnit): string {
   const decision = job.sections.decision;
   if (!decision) return 'not yet';
-  return `${DECISION_WORD[decision.body.decision]}, ${decision.who}${outdated ? '; changed since' : ''}`;
+  const decided = outdated ? DECISION_WORD[decision.body.decision] : decidedInWords(job, unit);
+  return `${decided}, by ${decision.who}${outdated ? '; changed since' : ''}`;
 }
 
 /** What the readings say, and what a person makes of it: the answer and its form together, then a row for each subject. */

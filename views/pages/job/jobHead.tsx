@@ -1,7 +1,10 @@
+import type { ComparedWall } from '../../../shared/words/afterCut.ts';
 import type { CoverCheck } from '../../../shared/words/cover.ts';
+import { printCut } from '../../../shared/words/cut.ts';
+import { cutTold } from '../../../shared/words/findingsShown.ts';
 import type { Job } from '../../../shared/words/job.ts';
-import type { SignedPrint } from '../../../shared/words/paper.ts';
-import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
+import { type SignedPrint, THINNEST_WORD } from '../../../shared/words/paper.ts';
+import { type LengthUnit, printAgainst, printLength } from '../../../shared/words/print.ts';
 import { DECISION_WORD } from '../../../shared/words/verdicts.ts';
 import type { Frame } from '../../frame.ts';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
@@ -15,7 +18,9 @@ export interface JobHeadProps {
   /** An earlier revision is being read. */
   readonly asItWas: number | null;
   /** Of the answer as it is now; null while there is none. */
-  readonly minimumNow: CoverCheck['minimumWall'];
+  readonly now: CoverCheck | null;
+  /** Each wall measured after the cut. */
+  readonly compared: readonly ComparedWall[];
   /** Signatures whose sheet and tag were kept, newest first. */
   readonly signedPrints: readonly SignedPrint[];
   readonly refused: Refused | null;
@@ -23,7 +28,7 @@ export interface JobHeadProps {
 
 /** What is asked first of a job, what can be printed, and what stands over all: changed since signed, an earlier revision. */
 export function JobHead(props: JobHeadProps) {
-  const { job, asItWas, frame, minimumNow } = props;
+  const { job, asItWas, frame } = props;
   const href = `/jobs/${encodeURIComponent(job.number)}`;
   return (
     <>
@@ -32,7 +37,7 @@ export function JobHead(props: JobHeadProps) {
           Job {job.number}: {STAGE_WORD[job.stage]}
         </h1>
         <dl id="job-about">
-          {aboutJob(job, minimumNow, frame.lengthUnit).map(({ label, value }) => (
+          {aboutJob(props).map(({ label, value }) => (
             <div>
               <dt>{label}</dt>
               <dd>{value}</dd>
@@ -65,16 +70,46 @@ function hasNoForm({ job, refused }: JobHeadProps): boolean {
   return job.stage === 'signed' && refused?.section === 'closed';
 }
 
-/** Whose cover, what kind, what was decided and against which limit: all that a caller asks first. */
-function aboutJob(job: Job, now: CoverCheck['minimumWall'], unit: LengthUnit) {
+/** Whose cover, what kind, what was decided, and the wall against its limit: all that a caller asks first. */
+function aboutJob({ job, now, compared, frame }: JobHeadProps) {
+  const unit = frame.lengthUnit;
   const { received, decision } = job.sections;
-  const minimum = (job.outcome === null ? now : decision?.body.check.minimumWall) ?? null;
+  const check = (job.outcome === null ? now : decision?.body.check) ?? null;
+  const minimum = check?.minimumWall ?? null;
+  const { word, mm } = thinnest(job, check, compared);
   return [
     { label: 'Customer', value: received?.body.customerReference ?? '' },
     { label: 'Cover type', value: received?.body.family.name ?? '' },
-    { label: 'Decision', value: job.outcome === null ? 'Not decided' : DECISION_WORD[job.outcome] },
+    { label: 'Decision', value: decidedInWords(job, unit) },
+    {
+      label: word,
+      value: mm === null ? '' : minimum ? printAgainst(mm, minimum.mm, unit) : printLength(mm, unit),
+    },
     { label: 'Minimum wall', value: minimum === null ? 'none set' : printLength(minimum.mm, unit) },
   ].filter(({ value }) => value !== '');
+}
+
+/** The figure that the minimum is held against. */
+function thinnest(job: Job, check: CoverCheck | null, compared: JobHeadProps['compared']) {
+  if (compared.length > 0) {
+    return {
+      word: THINNEST_WORD.measured,
+      mm: Math.min(...compared.map(({ measuredMm }) => measuredMm)),
+    };
+  }
+  if (check === null) return { word: '', mm: null };
+  return job.outcome !== 'replace' && cutTold(check.verdict, job.outcome === 'face')
+    ? { word: THINNEST_WORD.predicted, mm: check.leastWall.afterMm }
+    : { word: THINNEST_WORD.none, mm: check.leastWall.beforeMm };
+}
+
+/** "Face it: 0.0099 in": a decision that stands, with its cut. */
+export function decidedInWords({ outcome, sections }: Job, unit: LengthUnit): string {
+  if (outcome === null) return 'Not decided';
+  const check = sections.decision?.body.check;
+  return outcome === 'face' && check
+    ? `${DECISION_WORD.face}: ${printCut(check.cut.dialledMm, unit)}`
+    : DECISION_WORD[outcome];
 }
 
 function JobPapers({ job, asItWas, signedPrints }: JobHeadProps) {

@@ -1,3 +1,5 @@
+import { lowerFirst } from '../../../shared/words/fields/field.ts';
+import type { Finding } from '../../../shared/words/finding.ts';
 import type { HistoryLine, Job } from '../../../shared/words/job.ts';
 import { sittingsOf } from '../../../shared/words/sittings.ts';
 import { Caution } from '../../parts/caution.tsx';
@@ -10,21 +12,27 @@ import { SECTION_WORD } from './stepWords.ts';
 export interface SignProps {
   readonly job: Job;
   readonly missing: readonly string[];
-  /** Something found after the cut speaks against it, so that the statement says why it is signed. */
-  readonly statementNeeded: boolean;
+  /** What was found after the cut and speaks against it, so that the statement says why it is signed. */
+  readonly toAnswer: readonly Finding[];
   readonly initials: string;
   readonly refused: Refused | null;
   readonly readOnly: boolean;
 }
 
-export function signSummary(job: Job, missing: readonly string[], statementNeeded: boolean): string {
+export function signSummary(job: Job, missing: readonly string[], toAnswer: readonly Finding[]): string {
   if (job.stage === 'signed' && job.sections.signature) return `signed by ${job.sections.signature.who}`;
   const open = [
     ...missing,
-    ...(statementNeeded ? ['a statement'] : []),
+    ...(toAnswer.length > 0 ? ['a statement'] : []),
     ...(job.sections.studs === null && job.outcome !== 'replace' ? ['studs are not chosen'] : []),
   ];
   return open.length > 0 ? `missing: ${open.join(', ')}` : 'ready to sign';
+}
+
+/** What the statement has to answer, by name. */
+function whyAsked(toAnswer: readonly Finding[]): string {
+  const names = [...new Set(toAnswer.map(({ title }) => lowerFirst(title)))];
+  return `Needed. Not OK or not checked: ${names.join(', ')}. Say why it is signed.`;
 }
 
 /** What somebody typed, ended as a sentence. */
@@ -33,7 +41,7 @@ function withPeriod(text: string): string {
 }
 
 /** Record and release. */
-export function SignOff({ job, missing, statementNeeded, initials, refused, readOnly }: SignProps) {
+export function SignOff({ job, missing, toAnswer, initials, refused, readOnly }: SignProps) {
   const kept = job.sections.signature;
   const error = errorsOf(refused?.faults ?? []);
   return (
@@ -67,10 +75,8 @@ export function SignOff({ job, missing, statementNeeded, initials, refused, read
             value={refused?.fields.statement}
             error={error('statement')}
             rows={2}
-            optional={!statementNeeded}
-            {...(statementNeeded && {
-              hint: 'Needed: not everything after the cut is OK. Say why it is signed.',
-            })}
+            optional={toAnswer.length === 0}
+            {...(toAnswer.length > 0 && { hint: whyAsked(toAnswer) })}
           />
         </JobForm>
       )}

@@ -62,7 +62,7 @@ export interface JobPageProps {
   readonly verified: readonly Finding[];
   /** Of which parts the sentences are shown as they were kept then. */
   readonly asKept: readonly ('decision' | 'studs' | 'verified')[];
-  readonly statementNeeded: boolean;
+  readonly toAnswer: readonly Finding[];
   readonly compared: readonly ComparedWall[];
   readonly passes: CutProps['passes'];
   readonly nextPass: CutProps['nextPass'];
@@ -96,7 +96,7 @@ export function JobPage(props: JobPageProps) {
       {...frame}
       titleBlock={jobTitleBlock(job, '1 of 1', frame.timeZone)}
     >
-      <JobHead {...props} minimumNow={props.decide.check?.minimumWall ?? null} />
+      <JobHead {...props} now={props.decide.check} />
       <WaitingHere job={props.job} />
       {STEP_NAMES.map((id, index) => (
         <Section
@@ -134,17 +134,17 @@ function summariesOf({
   job,
   decide,
   missing,
-  statementNeeded,
+  toAnswer,
 }: JobPageProps): Readonly<Record<StepName, string>> {
   return {
     receive: receivedSummary(job),
     look: lookedSummary(job),
     measure: measuredSummary(job, 'before'),
-    decide: decisionSummary(job, decide.outdated),
+    decide: decisionSummary(job, decide.outdated, frame.lengthUnit),
     cut: cutSummary(job, frame.lengthUnit),
     verify: measuredSummary(job, 'after'),
     studs: studsSummary(job),
-    sign: signSummary(job, missing, statementNeeded),
+    sign: signSummary(job, missing, toAnswer),
   };
 }
 
@@ -273,7 +273,7 @@ function insideOf(
     ),
     sign: (
       <SignOff
-        statementNeeded={props.statementNeeded}
+        toAnswer={props.toAnswer}
         {...common}
         missing={props.missing}
         refused={refusedIn('signature')}

@@ -1,5 +1,6 @@
 import { isMeasured } from '../../../../shared/words/cover.ts';
 import type { Job } from '../../../../shared/words/job.ts';
+import { THINNEST_WORD } from '../../../../shared/words/paper.ts';
 import { type LengthUnit, lengthFigure, printLength } from '../../../../shared/words/print.ts';
 import { DECISION_WORD, VERDICT_WORD } from '../../../../shared/words/verdicts.ts';
 import { Qr } from '../../../parts/qr.tsx';
@@ -68,12 +69,6 @@ function stageInWords(job: Job): string {
   return DONE[job.stage] ?? '';
 }
 
-const THINNEST = {
-  measured: 'Thinnest wall, measured after the cut',
-  predicted: 'Thinnest wall after the cut, predicted',
-  none: 'Thinnest wall, as measured',
-} as const;
-
 /** The figure that decides, large; where the cover is replaced, why. */
 function Deciding({ printing, job, check, walls }: SheetProps) {
   const unit = printing.frame.lengthUnit;
@@ -93,7 +88,7 @@ function Deciding({ printing, job, check, walls }: SheetProps) {
   const row = place.row === 'inner' || place.row === 'middle' || place.row === 'outer';
   return (
     <div>
-      <p class="label">{THINNEST[after]}</p>
+      <p class="label">{THINNEST_WORD[after]}</p>
       <p class="large">
         {lengthFigure(mm, unit)} <span>{unit}</span>
       </p>

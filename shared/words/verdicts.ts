@@ -41,9 +41,27 @@ export const FIT_WORD: Readonly<Record<Fits, string>> = {
 
 export const FIT_STATUS: Readonly<Record<Fits, Status>> = { yes: 'pass', 'with-care': 'caution', no: 'fail' };
 
-/** Whether the tightened joint carries the engine. */
+/** Whether the tightened joint carries the engine, without too much for the stud. */
 export const HOLDS_WORD: Readonly<Record<StudCheck['holds'], string>> = {
   yes: 'Joint holds',
   no: 'Joint does not hold',
   'not-checked': 'Joint not checked',
 };
+
+export const HOLDS_STATUS: Readonly<Record<StudCheck['holds'], Status>> = {
+  yes: 'pass',
+  no: 'fail',
+  'not-checked': 'not-checked',
+};
+
+type Held = Pick<StudCheck, 'holds' | 'findings'>;
+
+/** Whether what fails is that it slips; else the torque is more than the stud should get. */
+export function slips({ holds, findings }: Held): boolean {
+  return holds === 'no' && findings.some(({ id, status }) => id === 'joint-slip' && status === 'fail');
+}
+
+/** A joint that would hold, but overloads its stud, is not said to slip. */
+export function holdsInWords(check: Held): string {
+  return check.holds === 'no' && !slips(check) ? 'Torque too much for the stud' : HOLDS_WORD[check.holds];
+}

@@ -3,6 +3,7 @@ import type { Job, JointFrom, ReplacedStudAsked, RetorqueAsked } from '../../../
 import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
 import { Refusal } from '../../../shared/words/refusal.ts';
 import type { Joint, StudCheck } from '../../../shared/words/stud/stud.ts';
+import { holdsInWords } from '../../../shared/words/verdicts.ts';
 import { STUD_CALC_VERSION } from '../../calc/stud/checkStud.ts';
 import { SAME_CIRCLE_MM } from '../../calc/stud/holes/holeCircle.ts';
 import { jointFrom } from '../../calc/stud/joint/jointFigures.ts';
@@ -107,7 +108,7 @@ async function pairSeen(
 /** What speaks against these studs; null where nothing does. */
 function reasonAgainst(stud: CatalogueStud, check: StudCheck): string | null {
   if (check.fits === 'no') return `${stud.name} does not fit: ${check.because}`;
-  return check.holds === 'no' ? `The joint does not hold: ${failedOf(check)}` : null;
+  return check.holds === 'no' ? `${holdsInWords(check)}: ${failedOf(check)}` : null;
 }
 
 /** What holds is the cover's own ring of studs, not another. */

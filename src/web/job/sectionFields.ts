@@ -22,10 +22,10 @@ import {
   type StudsChosen,
 } from '../../../shared/words/job.ts';
 import { listInWords, printLength, printShare } from '../../../shared/words/print.ts';
-import { DECISION_WORD, FIT_WORD, VERDICT_WORD } from '../../../shared/words/verdicts.ts';
+import { DECISION_WORD, FIT_WORD, holdsInWords, VERDICT_WORD } from '../../../shared/words/verdicts.ts';
 import { ITEM_WORD } from '../../../views/pages/job/stepWords.ts';
 import { replacedInWords, retorqueInWords } from '../../../views/pages/job/studWorkForms.tsx';
-import { HOLDS, sourcesOf } from '../../../views/pages/stud/jointFields.tsx';
+import { sourcesOf } from '../../../views/pages/stud/jointFields.tsx';
 import { bendingInWords } from '../../../views/parts/bendingPart.tsx';
 import { decisionTold, studsTold } from '../../shop/jobTold.ts';
 import { criteriaFields, familyFields, stackFields, studFields } from '../catalogue/entryFields.ts';
@@ -206,7 +206,7 @@ function jointLines({ input, jointFrom, check }: StudsChosen, writing: Writing):
   const joint = input?.joint;
   if (!joint) return [];
   return [
-    line('Whether the joint holds', HOLDS[check.holds].words.toLowerCase()),
+    line('Whether the joint holds', holdsInWords(check).toLowerCase()),
     ...linesOf(JOINT, joint, writing, { made: { ofStack: [] }, beside: sourcesOf(jointFrom ?? null) }),
   ];
 }

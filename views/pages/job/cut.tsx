@@ -1,6 +1,7 @@
 import type { Writing } from '../../../shared/quantity/fieldText.ts';
 import type { ComparedWall, NextPass, PassView } from '../../../shared/words/afterCut.ts';
 import { type CutPlanAnswer, isMeasured } from '../../../shared/words/cover.ts';
+import { printCut } from '../../../shared/words/cut.ts';
 import { CUT } from '../../../shared/words/fields/job.ts';
 import { RING_WELDED } from '../../../shared/words/fields/weld.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
@@ -53,11 +54,11 @@ export function cutSummary(job: Job, unit: LengthUnit): string {
   if (cuts.length === 0) {
     const planned = job.sections.decision?.body;
     return planned?.check.cut && planned.decision !== 'replace'
-      ? `to cut: ${printLength(planned.check.cut.dialledMm, unit)} from the highest point`
+      ? `to cut: ${printCut(planned.check.cut.dialledMm, unit)} from the highest point`
       : 'none';
   }
   const total = cuts.reduce((sum, cut) => sum + cut.depthMm, 0);
-  return `${printLength(total, unit)} cut, ${cuts.length} pass${cuts.length === 1 ? '' : 'es'}`;
+  return `${printCut(total, unit)} cut, ${cuts.length} pass${cuts.length === 1 ? '' : 'es'}`;
 }
 
 /** The passes taken, one by one. */
@@ -70,7 +71,7 @@ export function Cut(props: CutProps) {
     <>
       {decision && isMeasured(decision.check) && decision.decision !== 'replace' && (
         <p>
-          Depth of cut decided: {printLength(decision.check.cut.dialledMm, unit)} from the highest point. That
+          Depth of cut decided: {printCut(decision.check.cut.dialledMm, unit)} from the highest point. That
           leaves {printLength(decision.check.leastWall.afterMm, unit)} at the thinnest station.
         </p>
       )}

@@ -8,6 +8,7 @@ import {
   isMeasured,
   type MeasuredCheck,
 } from '../../../shared/words/cover.ts';
+import { printCut } from '../../../shared/words/cut.ts';
 import { PLAN } from '../../../shared/words/fields/job.ts';
 import { cutTold } from '../../../shared/words/findingsShown.ts';
 import type { Job, JobSections, Kept } from '../../../shared/words/job.ts';
@@ -148,7 +149,7 @@ function Subjects(props: DecideProps & { undecided: boolean }) {
       {check && isMeasured(check) && !readOnly && (
         <Subject
           title="Another cut"
-          says={`Least that cleans up: ${printLength(check.cut.cleanUpMm, unit)}`}
+          says={`Least that cleans up: ${printCut(check.cut.cleanUpMm, unit)}`}
           open={refusedPlan !== null || check.verdict === 'plan-again'}
         >
           {cut && (
@@ -291,7 +292,7 @@ function TryAnotherCut({
           faults={refusedPlan?.faults ?? []}
           writing={writing}
           hints={{
-            plannedCutMm: `Blank: the least cut that cleans up, ${printLength(check.cut.cleanUpMm, unit)}`,
+            plannedCutMm: `Blank: the least cut that cleans up, ${printCut(check.cut.cleanUpMm, unit)}`,
           }}
         />
       </div>

@@ -1,5 +1,5 @@
 import type { ComparedWall } from '../../../shared/words/afterCut.ts';
-import type { CoverCheck } from '../../../shared/words/cover.ts';
+import { type CoverCheck, isMeasured } from '../../../shared/words/cover.ts';
 import { printCut } from '../../../shared/words/cut.ts';
 import { cutTold } from '../../../shared/words/findingsShown.ts';
 import type { Job } from '../../../shared/words/job.ts';
@@ -97,7 +97,7 @@ function thinnest(job: Job, check: CoverCheck | null, compared: JobHeadProps['co
       mm: Math.min(...compared.map(({ measuredMm }) => measuredMm)),
     };
   }
-  if (check === null) return { word: '', mm: null };
+  if (check === null || !isMeasured(check)) return { word: '', mm: null };
   return job.outcome !== 'replace' && cutTold(check.verdict, job.outcome === 'face')
     ? { word: THINNEST_WORD.predicted, mm: check.leastWall.afterMm }
     : { word: THINNEST_WORD.none, mm: check.leastWall.beforeMm };
@@ -107,7 +107,7 @@ function thinnest(job: Job, check: CoverCheck | null, compared: JobHeadProps['co
 export function decidedInWords({ outcome, sections }: Job, unit: LengthUnit): string {
   if (outcome === null) return 'Not decided';
   const check = sections.decision?.body.check;
-  return outcome === 'face' && check
+  return outcome === 'face' && check && isMeasured(check)
     ? `${DECISION_WORD.face}: ${printCut(check.cut.dialledMm, unit)}`
     : DECISION_WORD[outcome];
 }

@@ -6,7 +6,7 @@ import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import type { Skipped, StudChoice } from '../../../shared/words/stud/choices.ts';
 import type { Joint } from '../../../shared/words/stud/stud.ts';
-import { FIT_STATUS, FIT_WORD } from '../../../shared/words/verdicts.ts';
+import { FIT_STATUS, FIT_WORD, holdsInWords } from '../../../shared/words/verdicts.ts';
 import { StudInStack } from '../../drawings/studInStack.tsx';
 import { Caution } from '../../parts/caution.tsx';
 import { FindingList } from '../../parts/findingList.tsx';
@@ -16,7 +16,6 @@ import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Choice, Field } from '../../parts/form/fieldBox.tsx';
 import { Sign } from '../../parts/form/sign.tsx';
 import {
-  HOLDS,
   JOINT_FINDING,
   JointAnswer,
   JointFields,
@@ -78,7 +77,7 @@ export interface StudsProps extends StudsAsked {
 export function studsSummary(job: Job): string {
   const studs = job.sections.studs?.body;
   return studs
-    ? `${studs.stud.name} in ${studs.stack.name}: ${FIT_WORD[studs.check.fits]}${studs.check.joint === null ? '' : `; ${HOLDS[studs.check.holds].words.toLowerCase()}`}`
+    ? `${studs.stud.name} in ${studs.stack.name}: ${FIT_WORD[studs.check.fits]}${studs.check.joint === null ? '' : `; ${holdsInWords(studs.check).toLowerCase()}`}`
     : 'not chosen yet';
 }
 
@@ -325,7 +324,7 @@ function StudsForm(props: StudsProps & { wrong: readonly Fault[] }) {
         value={fields.note}
         error={error('note')}
         size="full"
-        hint="Needed where the stud does not fit, or the joint does not hold"
+        hint="Needed where the stud does not fit, or the joint is not OK"
       />
     </JobForm>
   );
@@ -371,7 +370,7 @@ function BestFirst({
         label: (
           <>
             <Sign status={FIT_STATUS[match.fits]} /> <b>{entry.name}</b> {FIT_WORD[match.fits]}
-            {joint && `; ${HOLDS[match.check.holds].words.toLowerCase()}`}
+            {joint && `; ${holdsInWords(match.check).toLowerCase()}`}
           </>
         ),
         hint: match.check.because,

@@ -14,7 +14,7 @@ import {
 import type { Fault } from '../../../shared/words/refusal.ts';
 import type { StudRing } from '../../../shared/words/stud/choices.ts';
 import type { Joint, StudCheck } from '../../../shared/words/stud/stud.ts';
-import { HOLDS_WORD } from '../../../shared/words/verdicts.ts';
+import { HOLDS_STATUS, holdsInWords } from '../../../shared/words/verdicts.ts';
 import { TorqueWindow } from '../../drawings/torqueWindowPicture.tsx';
 import { FindingList } from '../../parts/findingList.tsx';
 import { Boxes } from '../../parts/form/bodyFields.tsx';
@@ -90,13 +90,6 @@ function isOfJoint({ path }: Fault): boolean {
 /** Findings of the joint are shown in a place of their own. */
 export const JOINT_FINDING = /^(joint|stud-shear|bearing-pressure)/;
 
-/** Whether it holds, by sign and word. */
-export const HOLDS = {
-  yes: { status: 'pass', words: HOLDS_WORD.yes },
-  no: { status: 'fail', words: HOLDS_WORD.no },
-  'not-checked': { status: 'not-checked', words: HOLDS_WORD['not-checked'] },
-} as const;
-
 export interface JointAnswerProps {
   /** Where more than one stands on a page. */
   readonly id?: string;
@@ -113,8 +106,9 @@ export function JointAnswer({ id = 'joint', check, joint, unit, torqueFrom }: Jo
   const findings = check.findings.filter((finding) => JOINT_FINDING.test(finding.id));
   const decides = (['joint-slip', 'joint-proof'] as const)
     .map((id) => findings.find((finding) => finding.id === id))
-    .find((finding) => finding?.status === HOLDS[check.holds].status);
-  const { status, words } = HOLDS[check.holds];
+    .find((finding) => finding?.status === HOLDS_STATUS[check.holds]);
+  const status = HOLDS_STATUS[check.holds];
+  const words = holdsInWords(check);
   const force = FORCE[unit];
   const load = (N: number | null) => (N === null ? '—' : printNumber(N * force.per, force.decimals));
   const answer = (name: string) => check.answers[name]?.value ?? null;

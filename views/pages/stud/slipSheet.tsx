@@ -1,8 +1,8 @@
 import type { ComponentChildren } from 'preact';
 import { type LengthUnit, printLength, printShare, printTorque } from '../../../shared/words/print.ts';
 import type { CounterSlip } from '../../../shared/words/stud/slip.ts';
-import type { Fits, Holds } from '../../../shared/words/stud/stud.ts';
-import { FIT_STATUS } from '../../../shared/words/verdicts.ts';
+import type { Fits } from '../../../shared/words/stud/stud.ts';
+import { FIT_STATUS, HOLDS_STATUS, slips } from '../../../shared/words/verdicts.ts';
 import { StudInStack } from '../../drawings/studInStack.tsx';
 import { Cautions } from '../../parts/caution.tsx';
 import { Sign } from '../../parts/form/sign.tsx';
@@ -86,29 +86,26 @@ function FitsHead({ slip: { check, stud } }: { slip: CounterSlip }) {
   );
 }
 
-const HOLDS_SIGN: Readonly<Record<Holds, 'pass' | 'fail' | 'not-checked'>> = {
-  yes: 'pass',
-  no: 'fail',
-  'not-checked': 'not-checked',
-};
-
 function HoldsHead({ slip: { check, input }, unit }: { slip: CounterSlip; unit: LengthUnit }) {
   const said = (id: string) => check.findings.find((finding) => finding.id === id)?.sentence ?? '';
   const torque = input.joint && printTorque(input.joint.torqueNm, unit);
   const head = {
     yes: `Holds at ${torque}`,
-    no: `Does not hold at ${torque}`,
+    no: slips(check) ? `Does not hold at ${torque}` : `${torque}: too much for the stud`,
     'not-checked': torque === null ? 'Torque not checked' : `Not known if ${torque} holds`,
   }[check.holds];
   const share = check.joint?.proofShare ?? null;
+  const tooMuch = check.holds === 'no' && !slips(check);
   return (
     <div>
       <h2 class="slip-head">
-        <Sign status={HOLDS_SIGN[check.holds]} /> {head}
+        <Sign status={HOLDS_STATUS[check.holds]} /> {head}
       </h2>
       <p>
-        {input.joint === null ? 'Look up the vehicle maker’s torque.' : said('joint-slip')}
-        {share !== null && ` Highest preload: ${printShare(share, 0)} of the stud’s proof load.`}
+        {input.joint === null
+          ? 'Look up the vehicle maker’s torque.'
+          : said(tooMuch ? 'joint-proof' : 'joint-slip')}
+        {share !== null && !tooMuch && ` Highest preload: ${printShare(share, 0)} of the stud’s proof load.`}
       </p>
     </div>
   );

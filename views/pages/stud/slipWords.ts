@@ -1,5 +1,6 @@
 import { type LengthUnit, printLength, printTorque } from '../../../shared/words/print.ts';
 import type { CounterSlip } from '../../../shared/words/stud/slip.ts';
+import { slips } from '../../../shared/words/verdicts.ts';
 
 const IN_WORDS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
 const UNIT_SPOKEN: Readonly<Record<LengthUnit, string>> = { mm: 'millimeters', in: 'inch' };
@@ -51,9 +52,10 @@ function torqueSaid(slip: CounterSlip, unit: LengthUnit): string {
   const maker = makerTorqueOf(slip);
   const asked = input.joint?.torqueNm ?? null;
   const failed = asked !== null && check.holds === 'no' ? asked : null;
+  const fault = slips(check) ? 'does not hold' : 'is too much for the stud';
   if (maker === null) {
     const look = 'Look up the vehicle maker’s torque';
-    if (failed !== null) return `${look}; ${said(failed)} does not hold by our calculation.`;
+    if (failed !== null) return `${look}; ${said(failed)} ${fault} by our calculation.`;
     return torqueFrom === 'maker' && asked !== null
       ? `${look}: ${said(asked)} was given as the vehicle maker’s, but we have no source for it.`
       : `${look}.`;
@@ -61,7 +63,7 @@ function torqueSaid(slip: CounterSlip, unit: LengthUnit): string {
   const same = asked !== null && Math.abs(asked - maker.torqueNm) <= SAME_TORQUE * maker.torqueNm;
   const theirs = `The vehicle maker’s torque is ${said(maker.torqueNm)}, by ${maker.source}`;
   if (failed !== null && same)
-    return `${theirs}; it does not hold by our calculation. Ask before you close it up.`;
+    return `${theirs}; it ${fault} by our calculation. Ask before you close it up.`;
   return torqueFrom === 'maker' && asked !== null && !same
     ? `${theirs}; ${said(asked)} was also given as the vehicle maker’s. Look it up before you tighten.`
     : `${theirs}.`;

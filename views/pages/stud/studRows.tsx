@@ -2,10 +2,10 @@ import { rowTold } from '../../../shared/words/answerRows.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
 import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
 import type { Joint, StudCheck } from '../../../shared/words/stud/stud.ts';
-import { FIT_STATUS } from '../../../shared/words/verdicts.ts';
+import { FIT_STATUS, HOLDS_STATUS, holdsInWords } from '../../../shared/words/verdicts.ts';
 import { AnswerRow, AnswerRows } from '../../parts/answerRows.tsx';
 import { FindingList } from '../../parts/findingList.tsx';
-import { HOLDS, JOINT_FINDING, JointAnswer } from './jointFields.tsx';
+import { JOINT_FINDING, JointAnswer } from './jointFields.tsx';
 import { assembliesInWords, Tolerances, type TolerancesProps } from './tolerancesPart.tsx';
 
 export interface StudRowsProps {
@@ -71,7 +71,8 @@ function FitRow(props: { check: StudCheck; findings: readonly Finding[]; unit: L
 }
 
 function JointRow({ check, joint, torqueFrom, unit }: StudRowsProps) {
-  const { status, words } = HOLDS[check.holds];
+  const status = HOLDS_STATUS[check.holds];
+  const words = holdsInWords(check);
   const findings = check.findings.filter(({ id }) => JOINT_FINDING.test(id));
   const decides = findings.find((finding) => finding.status === status);
   return (

@@ -12,7 +12,7 @@ import {
   printTorque,
   SURFACE_SPEED,
 } from '../../../../shared/words/print.ts';
-import { FIT_WORD, HOLDS_WORD } from '../../../../shared/words/verdicts.ts';
+import { FIT_WORD, holdsInWords } from '../../../../shared/words/verdicts.ts';
 import { bendingInWords } from '../../../parts/bendingPart.tsx';
 import { Cautions } from '../../../parts/caution.tsx';
 import { When } from '../../../parts/when.tsx';
@@ -218,7 +218,7 @@ function torqueInWords({ input, jointFrom, check }: StudsChosen, unit: LengthUni
   if (joint === null) return 'Use the vehicle maker’s; the joint was not worked out.';
   const whose =
     jointFrom?.torque === 'maker' ? 'the vehicle maker’s' : 'not stated to be the vehicle maker’s';
-  return `${printTorque(joint.torqueNm, unit, 1)}, ${whose}. ${HOLDS_WORD[check.holds]}. Advice.`;
+  return `${printTorque(joint.torqueNm, unit, 1)}, ${whose}. ${holdsInWords(check)}. Advice.`;
 }
 
 /** What the signer says, in the signer's words. */

@@ -8,7 +8,7 @@ export const RECEIVED = {
   familyId: { label: 'Cover type', box: 'family', kind: 'made' },
   family: { label: 'Cover type', box: 'family', kind: 'made' },
   familyRevision: { label: 'Revision of the cover type', box: 'family', kind: 'made' },
-  receivedOn: { label: 'Received on', subject: 'The day it was received', kind: 'day' },
+  receivedOn: { label: 'Received on', subject: 'The day it came in', kind: 'day' },
   customerReference: { label: 'Customer reference', box: 'customer', kind: 'text', most: 80 },
   note: NOTE,
 } as const satisfies Fields<Received>;

@@ -120,7 +120,7 @@ function wallAsMeasured(after: CutVerification, unit: LengthUnit): Finding {
 function asDecided({ dialledMm, plannedMm }: CutVerification, unit: LengthUnit): Finding {
   const by = dialledMm - plannedMm;
   const deeper = by > DIAL_MM;
-  const decided = `Cut ${printCut(dialledMm, unit)}; ${printCut(plannedMm, unit)} was decided`;
+  const decided = `Cut ${printLength(dialledMm, unit)}; ${printCut(plannedMm, unit)} was decided`;
   const apart = deeper
     ? `. That is ${printLength(by, unit)} too deep: decide again on what is left before signing.`
     : by < -DIAL_MM

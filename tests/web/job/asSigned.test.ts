@@ -193,7 +193,7 @@ test('the history tells the story first, with the papers as they were signed, an
   expect(html).toContain('<details id="every-change">');
 });
 
-test('the head of a job names the customer, the cover type, the decision and the limit', async () => {
+test('the head of a job names the customer, the cover type, the decision with its cut, the wall and the limit', async () => {
   await signed();
   const { html } = await program.get(JOB);
   const about = /<dl id="job-about">(.*?)<\/dl>/.exec(html)?.[1] ?? '';
@@ -201,7 +201,9 @@ test('the head of a job names the customer, the cover type, the decision and the
     'Cover type',
     'Alder 11 plain',
     'Decision',
-    'Face it',
+    'Face it: 0.05 mm',
+    'Thinnest wall, measured after the cut',
+    '4.850 mm',
     'Minimum wall',
     '4.300 mm',
   ]);

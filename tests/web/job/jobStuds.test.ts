@@ -92,7 +92,7 @@ describe('the joint of a job', () => {
     const weak = { ...STUDS, ...JOINT, engine: '900' };
     const sent = await send('studs', weak);
     expect(sent.status).toBe(422);
-    expect(sent.text).toContain('The joint does not hold: At the lowest preload the joint slips at');
+    expect(sent.text).toContain('Joint does not hold: At the lowest preload the joint slips at');
     expect((await send('studs', { ...weak, note: 'only to park it' })).status).toBe(303);
     expect((await kept()).check.holds).toBe('no');
   });

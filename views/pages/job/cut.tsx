@@ -58,7 +58,7 @@ export function cutSummary(job: Job, unit: LengthUnit): string {
       : 'none';
   }
   const total = cuts.reduce((sum, cut) => sum + cut.depthMm, 0);
-  return `${printCut(total, unit)} cut, ${cuts.length} pass${cuts.length === 1 ? '' : 'es'}`;
+  return `${printLength(total, unit)} cut, ${cuts.length} pass${cuts.length === 1 ? '' : 'es'}`;
 }
 
 /** The passes taken, one by one. */

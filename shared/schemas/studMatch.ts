@@ -45,7 +45,7 @@ const eachOnce = across<Pick<StudMatchInput, 'studs'>>(({ studs }, refuse) => {
     if (seen.has(id))
       refuse(
         ['studs', i, 'id'],
-        `The id "${id}" stands twice in the list of studs; make each one different.`,
+        `The id "${id}" is listed twice among the studs; make each one different.`,
       );
     seen.add(id);
   }

@@ -119,7 +119,7 @@ export const studAnswer = named('StudCheck', exactly<StudCheck>(CHECK));
 const doubts = z
   .array(
     exactly<DoubtedFigure>({
-      path: text.describe('Where it stands in the request: joint.torqueNm.'),
+      path: text.describe('Where it is in the request: joint.torqueNm.'),
       value: number,
       probably: number.describe('What was probably meant, in the same unit.'),
       unit: text,

@@ -206,7 +206,7 @@ export interface NamedStack {
 
 /** A figure that was sent and looks like a slip. */
 export interface DoubtedFigure {
-  /** Where it stands in the request: joint.torqueNm. */
+  /** Where it is in the request: joint.torqueNm. */
   readonly path: string;
   readonly value: number;
   /** What was probably meant, in the same unit. */

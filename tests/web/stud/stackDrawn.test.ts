@@ -69,7 +69,7 @@ describe('a stack drawn as it is typed', () => {
     [
       'a hole in inches',
       { 'lh.1': '.421' },
-      'Layer 2 is left out. Hole diameter of casting: .421 mm? Did you mean 0.421 in?',
+      'Layer 2 is not drawn. Hole diameter of casting: .421 mm? Did you mean 0.421 in?',
     ],
     [
       'too wide a tolerance',

@@ -43,10 +43,7 @@ const eachOnce = across<Pick<StudMatchInput, 'studs'>>(({ studs }, refuse) => {
   const seen = new Set<string>();
   for (const [i, { id }] of (studs ?? []).entries()) {
     if (seen.has(id))
-      refuse(
-        ['studs', i, 'id'],
-        `The id "${id}" is listed twice among the studs; make each one different.`,
-      );
+      refuse(['studs', i, 'id'], `The id "${id}" is listed twice among the studs; make each one different.`);
     seen.add(id);
   }
 });

@@ -23,9 +23,11 @@ export function slipQuestion(fields: Fields, limit: number): SlipQuestion {
   const before = checked('before', (text) => /^\d{1,9}$/.test(text), 'is not a place in the list.');
   const question: SlipQuestion = {
     text: given('text'),
-    fits: checked('fits', (text) => Object.hasOwn(FIT_WORD, text), 'is not one of the answers; choose one.') as
-      | Fits
-      | undefined,
+    fits: checked(
+      'fits',
+      (text) => Object.hasOwn(FIT_WORD, text),
+      'is not one of the answers; choose one.',
+    ) as Fits | undefined,
     who: given('who'),
     from: day('from'),
     to: day('to'),

@@ -28,7 +28,8 @@ describe('awkward cases of the counter, with figures from a second way of workin
     const least = 0.343 * 25.4;
     const input = withStud({ pitchDiameterMeasuredMm: least - 0.1 });
     expect(finding(input, 'thread-worn').status).toBe('caution');
-    const whole = checkStud(EXAMPLE).strength.tensileAreaMm2;
+    // ASME B1.1, table: At of 3/8-24 is 0.0878 in².
+    const whole = 0.0878 * 25.4 ** 2;
     const byDiameter = (Math.PI / 4) * (Math.sqrt((whole * 4) / Math.PI) - 0.05) ** 2;
     expect(checkStud(input).strength.tensileAreaMm2).toBeCloseTo(byDiameter, 1);
   });
@@ -50,6 +51,10 @@ describe('awkward cases of the counter, with figures from a second way of workin
     expect(finding(input, 'strip-or-break').status).toBe('fail');
     expect(checkStud(input).engagement!.nominalMm).toBeCloseTo(engagedByCounting(input), 2);
     expect(checkStud(input).strength.weakest).toBe('nut-thread');
+    // Even sheared all round its thread, with no room between crests, it gives way before the rod breaks.
+    const atMostN = 0.5 * 400 * Math.PI * 9.525 * engagedByCounting(input);
+    expect(atMostN).toBeLessThan(0.0878 * 25.4 ** 2 * input.stud.tensileMPa!);
+    expect(checkStud(input).strength.breakingLoadN).toBeLessThan(atMostN);
   });
 
   it('a thread that starts inside the nut clamps nothing', () => {

@@ -60,6 +60,22 @@ describe('a stud for a stack', () => {
     expect((await program.get(`${own}&ok.lt.0=0.126`)).status).toBe(200);
   });
 
+  it('asks about a torque in another unit, of tightening and of the engine, and gives no slip', async () => {
+    const two = 'stack=two-piece-four-3-8-24&unit=mm&kFrom=zinc';
+    for (const [typed, box, meant] of [
+      ['torque=27&engine=250', 'torque', '27 lb·ft'],
+      ['torque=37&engine=2500', 'engine', '2500 lb·in'],
+      ['torque=27 lb-ft&engine=250', 'engine', '250 lb·ft'],
+    ] as const) {
+      const page = await program.get(`/stud?${two}&${typed}`);
+      expect([page.status, page.html.includes(`name="set.${box}" value="${meant}"`)]).toEqual([422, true]);
+      expect(page.html).not.toContain('verdict fits-');
+      expect((await program.get(`/stud/slip?${two}&${typed}`)).status).toBe(422);
+    }
+    expect((await program.get(`/stud?${two}&torque=27&engine=250&ok.torque=27`)).status).toBe(200);
+    expect((await program.get(`/stud?${two}&torque=27&engine=250&set.torque=27 lb·ft`)).status).toBe(422);
+  });
+
   it('says nothing of the cover where none was given, though a joint needs a ring of studs', async () => {
     const joint = '/stud?stack=one-piece-four-3-8-24&torque=37&engine=250&kFrom=zinc';
     const bare = (await program.get(joint)).text;

@@ -186,7 +186,7 @@ export async function addToJob(
       stage: job.stage,
       outcome: job.outcome,
       ...(received ? projectionOf(received.body) : {}),
-      search: wordsOfJob(job),
+      search: await wordsOfJob(trx, job),
     })
     .where('id', '=', row.id)
     .execute();

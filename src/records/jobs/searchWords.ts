@@ -1,4 +1,5 @@
 import type { Job, Received } from '../../../shared/words/job.ts';
+import type { NewPhoto } from '../../../shared/words/photo.ts';
 import { DECISION_WORD } from '../../../shared/words/verdicts.ts';
 import { isShown } from '../begun.ts';
 import type { Db } from '../database/database.ts';
@@ -16,8 +17,20 @@ export function receivedWords(number: string, received: Received, who: string): 
   return [`${WHOLE}${number}`, family.name, customerReference, who, note].map(key).join('\n');
 }
 
+/** What people wrote beside the photos of a job. */
+async function photoNotes(db: Db, jobId: number): Promise<readonly string[]> {
+  const rows = await db
+    .selectFrom('job_revision')
+    .select('body')
+    .where('job_id', '=', jobId)
+    .where('what', '=', 'photo')
+    .orderBy('revision')
+    .execute();
+  return rows.map(({ body }) => (JSON.parse(body) as Pick<NewPhoto, 'note'>).note);
+}
+
 /** The same of a job as it stands, with its decision, everybody who worked on it, their notes and statements. */
-export function wordsOfJob({ number, outcome, readings, sections }: Job): string {
+export async function wordsOfJob(db: Db, { id, number, outcome, readings, sections }: Job): Promise<string> {
   const { received, looked, setup, decision, cuts, studs, signature, closed } = sections;
   const who = [...Object.values(sections).map((kept) => kept?.who), ...readings.map((one) => one.who)];
   const words = [
@@ -35,6 +48,7 @@ export function wordsOfJob({ number, outcome, readings, sections }: Job): string
     studs?.body.note,
     studs?.body.retightening?.note,
     ...(studs?.body.replaced ?? []).map(({ note }) => note),
+    ...(await photoNotes(db, id)),
     signature?.body.statement,
     closed?.why,
   ];
@@ -61,7 +75,7 @@ export async function renewSearch(db: Db): Promise<void> {
         if (job === null) continue;
         await trx
           .updateTable('job')
-          .set({ search: wordsOfJob(job) })
+          .set({ search: await wordsOfJob(trx, job) })
           .where('id', '=', id)
           .execute();
       }

@@ -4,7 +4,7 @@ import type { Seen } from '../../records/catalogue.ts';
 import { type Fields, revisionIn, type TypedForm } from '../request/typed.ts';
 
 /** Before the id of a gauge: the revision the form showed it at. */
-export const GAUGE_REVISION = 'gaugeRevision.';
+const GAUGE_REVISION = 'gaugeRevision.';
 
 /** Of the gauges chosen, at which revision the form showed each. */
 export function gaugesSeen(fields: Fields, chosen: readonly ChosenGauge[]): readonly Seen[] {

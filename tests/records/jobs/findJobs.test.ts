@@ -1,12 +1,25 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { NewPhoto } from '../../../shared/words/photo.ts';
 import type { Shop } from '../../../src/records/database/database.ts';
 import { createJob } from '../../../src/records/jobs/createJob.ts';
 import { countByStage, findJobs, holdsDemo, type JobQuestion } from '../../../src/records/jobs/findJobs.ts';
 import { reviseJob } from '../../../src/records/jobs/reviseJob.ts';
 import { renewSearch } from '../../../src/records/jobs/searchWords.ts';
+import { addPhoto } from '../../../src/records/photos/photos.ts';
 import { refusalOf } from '../refusals.ts';
 import { alder, as, decision, looked, measuredJob, received, setup, signedJob } from '../samples.ts';
 import { onEachDatabase } from '../shops.ts';
+
+const PHOTO: NewPhoto = {
+  id: 'photo-1',
+  place: { spot: 'job' },
+  hash: 'a'.repeat(64),
+  kind: 'jpeg',
+  bytes: 1,
+  width: 1,
+  height: 1,
+  note: 'a blue smear',
+};
 
 onEachDatabase((engine) => {
   let shop: Shop;
@@ -188,6 +201,9 @@ onEachDatabase((engine) => {
     expect(await found({ text: 'face it' })).toEqual(['1001']);
     expect(await found({ text: 'dropped' })).toEqual(['1002']);
     expect(await found({ text: 'sand' })).toEqual(['1002']);
+    const photo = { jobId: other.id, photo: PHOTO, keepFile: async () => {} };
+    await addPhoto(shop.db, as('XY'), photo);
+    expect(await found({ text: 'blue smear' })).toEqual(['1002']);
     expect(await found({ text: 'xy' })).toEqual(['1002']);
     expect([await found({ who: 'ab' }), await found({ who: 'XY' })]).toEqual([['1001'], ['1002']]);
     // A row from before all words could be found is made anew; the records stay as they are.

@@ -62,7 +62,11 @@ it('a shop begins for real in one press: a backup first, the demo put away, its 
   expect([list.includes('first of ours'), list.includes('Demo customer')]).toEqual([true, false]);
   expect((await program.get('/jobs/1020')).text).toContain('first of ours');
   expect((await program.get('/records')).text).toContain('20 jobs (19 of the demo, put away), ');
-  const catalog = (await program.get('/catalogue')).text;
+  const catalog = (
+    await Promise.all(['family', 'stud'].map((shelf) => program.get(`/catalogue?shelf=${shelf}`)))
+  )
+    .map(({ text }) => text)
+    .join(' ');
   expect(catalog).toContain('1125-4 stamped, plain wall');
   expect(catalog).toContain('Long stud 3/8-24 UNF');
   expect(catalog).not.toContain('1150-6 billet');

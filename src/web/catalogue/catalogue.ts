@@ -4,8 +4,15 @@ import type { Entry, EntryBodies, TypedInEntry } from '../../../shared/words/cat
 import { PUT_AWAY } from '../../../shared/words/demo.ts';
 import { FAMILY } from '../../../shared/words/fields/family.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
-import { type CatalogueKind, ENTRY_WORD, isCatalogueKind } from '../../../shared/words/terms.ts';
-import { CataloguePage, EntryPage } from '../../../views/pages/catalogue/cataloguePage.tsx';
+import {
+  CATALOGUE_KINDS,
+  type CatalogueKind,
+  ENTRY_WORD,
+  isCatalogueKind,
+} from '../../../shared/words/terms.ts';
+import { CataloguePage } from '../../../views/pages/catalogue/cataloguePage.tsx';
+import { EntryPage } from '../../../views/pages/catalogue/entryPage.tsx';
+import { sortAsked } from '../../../views/pages/catalogue/shelves.tsx';
 import type { EntryStale } from '../../../views/parts/entryHistory.tsx';
 import type { DoubtedLength } from '../../../views/parts/form/doubted.tsx';
 import { renderPage } from '../../../views/render.ts';
@@ -49,14 +56,22 @@ export function catalogueRouter(context: PageContext): Router {
 
 async function getCatalogue(context: PageContext, req: Request, res: Response): Promise<void> {
   const { db } = context.shop;
+  const { text = '', sort, shelf } = fieldsOf(req.query);
+  const listed = async <K extends CatalogueKind>(kind: K) =>
+    (await listEntries(db, kind, { retired: true })).filter(isListed);
   const props = {
     frame: await frameOf(req, context),
-    families: (await listEntries(db, 'family', { retired: true })).filter(isListed),
-    studs: (await listEntries(db, 'stud', { retired: true })).filter(isListed),
-    stacks: (await listEntries(db, 'stack', { retired: true })).filter(isListed),
-    nuts: (await listEntries(db, 'nut', { retired: true })).filter(isListed),
-    washers: (await listEntries(db, 'washer', { retired: true })).filter(isListed),
-    gauges: (await listEntries(db, 'gauge', { retired: true })).filter(isListed),
+    shelves: {
+      family: await listed('family'),
+      stud: await listed('stud'),
+      stack: await listed('stack'),
+      nut: await listed('nut'),
+      washer: await listed('washer'),
+      gauge: await listed('gauge'),
+    },
+    shelf: isCatalogueKind(shelf) ? shelf : CATALOGUE_KINDS[0]!,
+    text,
+    sorted: sortAsked(sort),
     shopMinimumMm: (await currentCriteria(db)).body.minimumWallMm,
   };
   res.send(renderPage(CataloguePage(props)));
@@ -177,7 +192,7 @@ async function attempt(
     return;
   }
   rememberPreference(res, 'initials', (fields.who ?? '').trim());
-  res.redirect(303, fields.back ? backWith(fields.back, kind, kept) : `/catalogue#${kind}`);
+  res.redirect(303, fields.back ? backWith(fields.back, kind, kept) : `/catalogue?shelf=${kind}`);
 }
 
 /** Where whoever added it came from, with the new entry chosen there. */

@@ -26,7 +26,7 @@ const FAMILY = {
 describe('the catalog, by form', () => {
   it('adds a family in mixed units, then a revision of it; jobs and the first revision stay as they were', async () => {
     const added = await program.post('/catalogue/family', FAMILY);
-    expect([added.status, added.location]).toEqual([303, '/catalogue#family']);
+    expect([added.status, added.location]).toEqual([303, '/catalogue?shelf=family']);
     const [entry] = await listEntries(program.shop.db, 'family');
     expect(entry?.body).toMatchObject({
       studCircleDiameterMm: 285.75,

@@ -40,7 +40,7 @@ describe('gauges of the catalogue', () => {
       due: '2027-03-01',
       who: 'AK',
     };
-    expect((await program.post('/catalogue/gauge', fields)).location).toBe('/catalogue#gauge');
+    expect((await program.post('/catalogue/gauge', fields)).location).toBe('/catalogue?shelf=gauge');
     const kept = (await listEntries(program.shop.db, 'gauge')).find((one) => one.name === 'Micrometer X9');
     expect(kept?.body).toMatchObject({ calibrationUMm: 0.003, repeatabilityMm: 0.002, dueOn: '2027-03-01' });
     const bad = await program.post('/catalogue/gauge', {
@@ -52,8 +52,8 @@ describe('gauges of the catalogue', () => {
     expect(bad.status).toBe(422);
     expect(bad.text).toContain('must be a day of the calendar');
     expect(bad.text).toContain('The coverage factor k is 0; it must be at least 1 and at most 4');
-    expect((await program.get('/catalogue')).text).toContain(
-      'micrometer; steps of 0.001 mm; U 0.003 mm, k 2; calibration due Mar 1, 2027',
+    expect((await program.get('/catalogue?shelf=gauge')).text).toContain(
+      'Micrometer X9 micrometer 0.001 0.003 0.002 Mar 1, 2027',
     );
   });
 

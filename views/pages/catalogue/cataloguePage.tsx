@@ -1,144 +1,110 @@
-import type { Entry, Family } from '../../../shared/words/catalogue.ts';
-import { FAMILY } from '../../../shared/words/fields/family.ts';
-import { GAUGE } from '../../../shared/words/fields/gauge.ts';
-import { CATALOGUE_WASHER } from '../../../shared/words/fields/stud.ts';
-import { briefLength, type LengthUnit, lengthFigure, printLength } from '../../../shared/words/print.ts';
-import type { Fault } from '../../../shared/words/refusal.ts';
-import { type CatalogueKind, ENTRY_WORD } from '../../../shared/words/terms.ts';
+import type { Entry } from '../../../shared/words/catalogue.ts';
+import { CATALOGUE_KINDS, type CatalogueKind, ENTRY_WORD } from '../../../shared/words/terms.ts';
 import { type Frame, may } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
 import { EmptyState } from '../../parts/emptyState.tsx';
-import {
-  EntryHistory,
-  type EntryRevisionTold,
-  type EntryStale,
-  EntryStaleShown,
-} from '../../parts/entryHistory.tsx';
-import { BodyFields } from '../../parts/form/bodyFields.tsx';
-import { ChangeForm } from '../../parts/form/changeForm.tsx';
-import { Doubted, type DoubtedLength } from '../../parts/form/doubted.tsx';
-import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
-import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Field } from '../../parts/form/fieldBox.tsx';
-import { WhoField } from '../../parts/form/whoField.tsx';
-import type { StackTyped } from '../../parts/stackDrawnPart.tsx';
-import { NutFields } from '../stud/nutFields.tsx';
-import { nutInWords, washerInWords } from '../stud/shelfParts.tsx';
-import { StackFields } from '../stud/stackFields.tsx';
-import { StudFields } from '../stud/studFields.tsx';
-import { stackInWords } from '../stud/studPage.tsx';
-import { gaugeInWords } from './gaugeInWords.ts';
+import { ListTable, type Sort } from '../../parts/listTable.tsx';
+import { SHELF_COLUMNS, SHELF_DRAWING, type ShelfWith, shelfShown } from './shelves.tsx';
 
 export interface CatalogueProps {
   readonly frame: Frame;
-  readonly families: readonly Entry<'family'>[];
-  readonly studs: readonly Entry<'stud'>[];
-  readonly stacks: readonly Entry<'stack'>[];
-  readonly nuts: readonly Entry<'nut'>[];
-  readonly washers: readonly Entry<'washer'>[];
-  readonly gauges: readonly Entry<'gauge'>[];
+  readonly shelves: { readonly [K in CatalogueKind]: readonly Entry<K>[] };
+  /** The shelf that is shown; words searched for are looked for on every shelf. */
+  readonly shelf: CatalogueKind;
+  readonly text: string;
+  readonly sorted: { readonly kind: CatalogueKind; readonly sort: Sort } | null;
   /** The shop’s minimum for every cover type without one of its own. */
   readonly shopMinimumMm: number | null;
 }
 
 /** What the shop keeps of covers, studs and flexplate stacks. */
 export function CataloguePage(props: CatalogueProps) {
-  const { frame, families, studs, stacks, nuts, washers, gauges, shopMinimumMm } = props;
-  const unit = frame.lengthUnit;
-  const figure = (mm: number) => lengthFigure(mm, unit, 'coarse');
+  const { frame, shelves, shelf, text } = props;
+  const how: ShelfWith = { unit: frame.lengthUnit, shopMinimumMm: props.shopMinimumMm };
+  const shown =
+    text.trim() === ''
+      ? [shelf]
+      : CATALOGUE_KINDS.filter(
+          (kind) => shelfShown(kind, shelves[kind], { text, sort: null }, how).length > 0,
+        );
   return (
     <Layout title="Catalog" here="catalogue" {...frame}>
       <h1>Catalog</h1>
-      <Shelf
-        kind="family"
-        mayAdd={may(frame, 'keeper')}
-        entries={families.map((entry) => ({
-          ...entry,
-          line: coverTypeInWords(entry.body, shopMinimumMm, unit),
-        }))}
-      />
-      <Shelf
-        kind="stud"
-        mayAdd={may(frame, 'keeper')}
-        entries={studs.map((entry) => ({
-          ...entry,
-          line: `${entry.body.stud.thread.designation}; thread from ${figure(entry.body.stud.threadStartMm)} to ${figure(entry.body.stud.threadEndMm)} ${unit}, length from pad ${figure(entry.body.stud.projectionMm)} ${unit}`,
-        }))}
-      />
-      <Shelf
-        kind="stack"
-        mayAdd={may(frame, 'keeper')}
-        entries={stacks.map((entry) => ({ ...entry, line: stackInWords(entry.body, unit) }))}
-      />
-      <Shelf
-        kind="nut"
-        mayAdd={may(frame, 'keeper')}
-        entries={nuts.map((entry) => ({ ...entry, line: nutInWords(entry.body, unit) }))}
-      />
-      <Shelf
-        kind="washer"
-        mayAdd={may(frame, 'keeper')}
-        entries={washers.map((entry) => ({ ...entry, line: washerInWords(entry.body, unit) }))}
-      />
-      <Shelf
-        kind="gauge"
-        mayAdd={may(frame, 'keeper')}
-        entries={gauges.map((entry) => ({ ...entry, line: gaugeInWords(entry.body, unit) }))}
-      />
+      <nav class="shelves" aria-label="Shelves of the catalog">
+        {CATALOGUE_KINDS.map((kind) => (
+          <a href={`/catalogue?shelf=${kind}`} aria-current={shown.includes(kind) ? 'true' : undefined}>
+            {ENTRY_WORD[kind].many} <small>{shelves[kind].length}</small>
+          </a>
+        ))}
+      </nav>
+      <form
+        method="get"
+        action="/catalogue"
+        class="finder"
+        hx-get="/catalogue"
+        hx-target="#found"
+        hx-select="#found"
+        hx-swap="outerHTML"
+        hx-trigger="input delay:200ms"
+        hx-push-url="true"
+      >
+        <div class="fields">
+          <Field label="Any word or figure" name="text" type="search" value={text} />
+          <button class="button" type="submit" id="find">
+            Find
+          </button>
+        </div>
+      </form>
+      <div id="found" aria-live="polite">
+        {shown.length === 0 && <p>Nothing in the catalog has these words.</p>}
+        {shown.map((kind) => (
+          <Shelf kind={kind} how={how} {...props} />
+        ))}
+      </div>
     </Layout>
   );
 }
 
-/** What is looked for first: the minimum wall, then what the cover is told by. */
-function coverTypeInWords(family: Family, shopMinimumMm: number | null, unit: LengthUnit): string {
-  const { studCount, trackInnerDiameterMm, trackOuterDiameterMm } = family;
-  const length = (mm: number) => briefLength(mm, unit);
-  return [
-    minimumInWords(family, shopMinimumMm, unit),
-    `new wall ${printLength(family.nominalWallMm, unit, 'coarse')}`,
-    `${studCount} studs on a ${length(family.studCircleDiameterMm)} bolt circle`,
-    `friction surface ${length(trackInnerDiameterMm)} to ${length(trackOuterDiameterMm)}`,
-  ].join('; ');
-}
-
-/** The minimum that counts for a cover type: the larger of the maker’s and the shop’s. */
-function minimumInWords(family: Family, shopMinimumMm: number | null, unit: LengthUnit): string {
-  const maker = family.makerMinimumWallMm;
-  const shop = family.shopMinimumWallMm ?? shopMinimumMm;
-  if (maker === null && shop === null) return 'no minimum wall set: advice only';
-  const [mm, whose] =
-    maker !== null && (shop === null || maker > shop) ? [maker, 'maker'] : [shop ?? 0, 'shop'];
-  return `minimum wall ${printLength(mm, unit, 'coarse')} (${whose})`;
-}
-
-function Shelf(props: {
-  kind: CatalogueKind;
-  mayAdd: boolean;
-  entries: readonly { id: string; name: string; line: string; retired: boolean }[];
-}) {
-  const { kind, entries, mayAdd } = props;
+function Shelf<K extends CatalogueKind>(props: CatalogueProps & { kind: K; how: ShelfWith }) {
+  const { kind, how, frame, shelves, text, sorted } = props;
+  const sort = sorted?.kind === kind ? sorted.sort : null;
+  const all: readonly Entry<K>[] = shelves[kind];
+  const entries = shelfShown(kind, all, { text, sort }, how);
+  const columns = SHELF_COLUMNS[kind];
+  const drawing = SHELF_DRAWING[kind];
+  const word = ENTRY_WORD[kind];
   return (
     <section id={kind}>
-      <h2>{ENTRY_WORD[kind].many}</h2>
+      <h2>
+        {word.many}
+        {entries.length > 0 && (
+          <small class="unit-of-list">lengths in {frame.lengthUnit === 'in' ? 'inches' : 'mm'}</small>
+        )}
+      </h2>
       {entries.length === 0 ? (
-        <EmptyState title={`No ${ENTRY_WORD[kind].one} yet`} />
+        <EmptyState title={`No ${word.one} yet`} />
       ) : (
-        <ul class="rows">
-          {entries.map(({ id, name, line, retired }) => (
-            <li>
-              <a class="row entry-row" href={`/catalogue/${kind}/${encodeURIComponent(id)}`}>
-                <b>{name}</b>
-                <span class="row-text">{line}</span>
-                <span class="state-word">{retired && 'retired'}</span>
-              </a>
-            </li>
-          ))}
-        </ul>
+        <ListTable
+          caption={word.many}
+          columns={[{ id: 'name', label: 'Name' }, ...columns]}
+          {...(sort !== null && { sort })}
+          hrefSorted={({ by, down }) =>
+            `/catalogue?${new URLSearchParams({ shelf: kind, ...(text !== '' && { text }), sort: `${down ? '-' : ''}${kind}.${by}` })}`
+          }
+          rows={entries.map(({ id, name, body, retired }) => ({
+            href: `/catalogue/${kind}/${encodeURIComponent(id)}`,
+            name,
+            ...(retired && { state: 'retired' }),
+            ...(drawing && { drawing: drawing(id, body) }),
+            cells: columns.map(({ of }) => of(body, how)),
+          }))}
+        />
       )}
       <div class="actions">
-        {mayAdd && (
+        {may(frame, 'keeper') && (
           <a class="button" href={`/catalogue/${kind}/new`} id={`add-${kind}`}>
-            Add a {ENTRY_WORD[kind].one}
+            Add a {word.one}
           </a>
         )}
         <a class="button" href={`/catalogue/${kind}.csv`} id={`${kind}-csv`}>
@@ -146,133 +112,5 @@ function Shelf(props: {
         </a>
       </div>
     </section>
-  );
-}
-
-/** Why, by whom, and the buttons. */
-function SaveEntry({ frame, kind, entry, fields, faults, action }: EntryPageProps & { action: string }) {
-  const error = errorsOf(faults);
-  return (
-    <>
-      <div class="fields">
-        {entry && (
-          <Field label="Why it changes" name="why" value={fields.why} error={error('why')} size="full" />
-        )}
-        <WhoField known={frame.initials} typed={fields.who} error={error('who')} />
-      </div>
-      <div class="actions">
-        <button class="button first" type="submit" id="save">
-          {entry ? 'Save' : 'Add to catalog'}
-        </button>
-        {kind === 'stack' && (
-          <button class="button" type="submit" name="add" value="layer" id="add-layer">
-            Add a layer
-          </button>
-        )}
-        {entry && (
-          <button
-            class="button"
-            type="submit"
-            formaction={`${action}/${entry.retired ? 'reinstate' : 'retire'}`}
-            id="retire"
-          >
-            {entry.retired ? 'Put back in use' : 'Retire'}
-          </button>
-        )}
-      </div>
-    </>
-  );
-}
-
-export interface EntryPageProps {
-  readonly frame: Frame;
-  readonly kind: CatalogueKind;
-  /** null while it is new. */
-  readonly entry: Entry<CatalogueKind> | null;
-  readonly history: readonly EntryRevisionTold[];
-  readonly fields: Readonly<Record<string, string>>;
-  readonly layerRows: number;
-  /** null for what is no stack. */
-  readonly typedStack: StackTyped | null;
-  readonly faults: readonly Fault[];
-  readonly doubts: readonly DoubtedLength[];
-  readonly stale: EntryStale | null;
-  /** Initials and names to choose from, where somebody set a figure. */
-  readonly people: readonly string[];
-}
-
-/** Who set the shop's minimum is one of the shop's people, or typed; a text of an earlier day is shown while it stands. */
-function FamilyFields({ frame, fields, faults, people }: EntryPageProps) {
-  const { shopMinimumWallBy: by, shopMinimumWallSource: before } = FAMILY;
-  return (
-    <>
-      <BodyFields
-        of={FAMILY}
-        fields={fields}
-        faults={faults}
-        writing={frame}
-        without={(fields[before.box] ?? '') === '' ? ['shopMinimumWallSource'] : []}
-        instead={{
-          shopMinimumWallBy: (
-            <Field
-              label={by.label}
-              name={by.box}
-              value={fields[by.box]}
-              error={errorsOf(faults)(by.box)}
-              hint={by.help}
-              optional
-              input={{ list: 'people', maxLength: by.most }}
-            />
-          ),
-        }}
-      />
-      <datalist id="people">
-        {people.map((one) => (
-          <option value={one} />
-        ))}
-      </datalist>
-    </>
-  );
-}
-
-/** One entry by form: a new one, or a new revision of one. */
-export function EntryPage(props: EntryPageProps) {
-  const { frame, kind, entry, history, fields, layerRows, typedStack, faults, doubts, stale } = props;
-  const word = ENTRY_WORD[kind].one;
-  const mayChange = may(frame, 'keeper');
-  const action = entry ? `/catalogue/${kind}/${encodeURIComponent(entry.id)}` : `/catalogue/${kind}`;
-  const boxes = { fields, faults, writing: frame };
-  return (
-    <Layout title={entry ? entry.name : `A new ${word}`} here="catalogue" {...frame}>
-      <h1>{entry ? entry.name : `Add a ${word}`}</h1>
-      {entry && (
-        <p class="hint">
-          Jobs keep the {word} as it was when they were made; a change here does not change them.
-        </p>
-      )}
-      <ChangeForm action={action} mayChange={mayChange}>
-        {stale !== null && <EntryStaleShown stale={stale} />}
-        <ErrorSummary faults={faults} />
-        <input type="hidden" name="from" value={entry?.revision ?? 0} />
-        <input type="hidden" name="unit" value={frame.lengthUnit} />
-        {fields.back && <input type="hidden" name="back" value={fields.back} />}
-        {kind === 'family' && <FamilyFields {...props} />}
-        {kind === 'stud' && <StudFields {...boxes} />}
-        {kind === 'nut' && <NutFields {...boxes} />}
-        {kind === 'washer' && <BodyFields of={CATALOGUE_WASHER} {...boxes} />}
-        {kind === 'gauge' && <BodyFields of={GAUGE} {...boxes} />}
-        {typedStack && (
-          <StackFields {...boxes} rows={layerRows} typedStack={typedStack} entryId={entry?.id} />
-        )}
-        <Doubted doubts={doubts} fields={fields} />
-        {mayChange && <SaveEntry {...props} action={action} />}
-      </ChangeForm>
-      {history.length > 0 && (
-        <section>
-          <h2>Every revision</h2>
-          <EntryHistory revisions={history} />
-        </section>
-      )}
-    </Layout>
   );
 }

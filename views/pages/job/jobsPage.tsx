@@ -8,6 +8,7 @@ import { EmptyState } from '../../parts/emptyState.tsx';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Choice, Field, type Option } from '../../parts/form/fieldBox.tsx';
+import { type ListColumn, ListTable } from '../../parts/listTable.tsx';
 import { day } from '../../parts/when.tsx';
 import { SlipLines } from '../stud/slipsPage.tsx';
 import { STAGE_WORD } from './stepWords.ts';
@@ -53,6 +54,9 @@ const DECISIONS: readonly Option[] = [
   ...DECISION_KINDS.map((kind) => ({ value: kind, label: DECISION_WORD[kind] })),
 ];
 
+/** Filters that are folded until one of them is used. */
+const RARER = ['outcome', 'family', 'who', 'from', 'to'] as const;
+
 type PartProps = JobsPageProps & { readonly total: number };
 
 function Finder({ fields, faults, counts, families, total }: PartProps) {
@@ -83,38 +87,45 @@ function Finder({ fields, faults, counts, families, total }: PartProps) {
             { value: 'all', label: `all, including closed (${total + counts.closed})` },
           ])}
         />
-        <Choice
-          label="Decision"
-          name="outcome"
-          value={fields.outcome ?? ''}
-          error={error('outcome')}
-          options={withTyped(fields.outcome, DECISIONS)}
-        />
-        <Choice
-          label="Cover type"
-          name="family"
-          value={fields.family ?? ''}
-          options={withTyped(fields.family, [
-            { value: '', label: 'any' },
-            ...families.map(({ id, name }) => ({ value: id, label: name })),
-          ])}
-        />
-        <Field label="Person, by initials" name="who" value={fields.who} size="figure" />
-        <Field
-          label="Received from"
-          name="from"
-          type="date"
-          value={fields.from}
-          size="figure"
-          error={error('from')}
-        />
-        <Field label="to" name="to" type="date" value={fields.to} size="figure" error={error('to')} />
-      </div>
-      <div class="actions">
         <button class="button" type="submit" id="find">
           Find
         </button>
       </div>
+      <details
+        class="more-findings"
+        id="more-filters"
+        open={RARER.some((name) => (fields[name] ?? '') !== '')}
+      >
+        <summary>More filters: decision, cover type, person, days</summary>
+        <div class="fields">
+          <Choice
+            label="Decision"
+            name="outcome"
+            value={fields.outcome ?? ''}
+            error={error('outcome')}
+            options={withTyped(fields.outcome, DECISIONS)}
+          />
+          <Choice
+            label="Cover type"
+            name="family"
+            value={fields.family ?? ''}
+            options={withTyped(fields.family, [
+              { value: '', label: 'any' },
+              ...families.map(({ id, name }) => ({ value: id, label: name })),
+            ])}
+          />
+          <Field label="Person, by initials" name="who" value={fields.who} size="figure" />
+          <Field
+            label="Received from"
+            name="from"
+            type="date"
+            value={fields.from}
+            size="figure"
+            error={error('from')}
+          />
+          <Field label="to" name="to" type="date" value={fields.to} size="figure" error={error('to')} />
+        </div>
+      </details>
     </form>
   );
 }
@@ -191,28 +202,33 @@ function Found({ fields, faults, jobs, next, slips, total }: PartProps) {
   );
 }
 
+const JOB_COLUMNS: readonly ListColumn[] = [
+  { label: 'Job', plain: true },
+  { label: 'Cover type', plain: true },
+  { label: 'Customer', plain: true },
+  { label: 'Received', plain: true },
+  { label: 'State', plain: true },
+  { label: 'Decision', plain: true },
+];
+
 /** Jobs in a list, each a way in. */
 export function JobLines({ jobs }: { jobs: readonly JobLine[] }) {
   return (
-    <ul class="rows">
-      {jobs.map((job) => (
-        <li>
-          <a class="row job-row" href={`/jobs/${encodeURIComponent(job.number)}`} id={`job-${job.id}`}>
-            <b>{job.number}</b>
-            <span>
-              {job.familyName}
-              <small>
-                received {day(job.receivedOn)}
-                {job.customerReference !== '' && `, ${job.customerReference}`}
-              </small>
-            </span>
-            <span class="row-end-word">
-              {STAGE_WORD[job.stage]}
-              {job.outcome && <small>{DECISION_WORD[job.outcome]}</small>}
-            </span>
-          </a>
-        </li>
-      ))}
-    </ul>
+    <ListTable
+      caption="Jobs"
+      columns={JOB_COLUMNS}
+      rows={jobs.map((job) => ({
+        id: `job-${job.id}`,
+        href: `/jobs/${encodeURIComponent(job.number)}`,
+        name: job.number,
+        cells: [
+          job.familyName,
+          job.customerReference,
+          day(job.receivedOn),
+          STAGE_WORD[job.stage],
+          job.outcome && DECISION_WORD[job.outcome],
+        ],
+      }))}
+    />
   );
 }

@@ -7,6 +7,7 @@ import { EmptyState } from '../../parts/emptyState.tsx';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Choice, Field } from '../../parts/form/fieldBox.tsx';
+import { type ListColumn, ListTable } from '../../parts/listTable.tsx';
 import { day } from '../../parts/when.tsx';
 
 export interface SlipsPageProps {
@@ -105,28 +106,37 @@ export function SlipsPage({ frame, fields, faults, slips, more }: SlipsPageProps
   );
 }
 
+const SLIP_COLUMNS: readonly ListColumn[] = [
+  { label: 'Slip', plain: true },
+  { label: 'Stud', plain: true },
+  { label: 'Flexplate stack', plain: true },
+  { label: 'Customer', plain: true },
+  { label: 'Day', plain: true },
+  { label: 'By', plain: true },
+  { label: 'Answer', plain: true },
+  { label: 'Stock', plain: true },
+];
+
 /** Slips in a list, each a way in. */
 export function SlipLines({ slips }: { slips: readonly SlipLine[] }) {
   return (
-    <ul class="rows">
-      {slips.map((slip) => (
-        <li>
-          <a class="row job-row" href={`/slips/${slipName(slip.number)}`} id={`slip-${slip.number}`}>
-            <b>{slipName(slip.number)}</b>
-            <span>
-              {slip.studName} in {slip.stackName}
-              <small>
-                {day(slip.day)}, {slip.who}
-                {slip.customerReference !== '' && `, ${slip.customerReference}`}
-              </small>
-            </span>
-            <span class="row-end-word">
-              {FIT_WORD[slip.fits]}
-              {slip.counted && <small>out of stock</small>}
-            </span>
-          </a>
-        </li>
-      ))}
-    </ul>
+    <ListTable
+      caption="Counter slips"
+      columns={SLIP_COLUMNS}
+      rows={slips.map((slip) => ({
+        id: `slip-${slip.number}`,
+        href: `/slips/${slipName(slip.number)}`,
+        name: slipName(slip.number),
+        cells: [
+          slip.studName,
+          slip.stackName,
+          slip.customerReference,
+          day(slip.day),
+          slip.who,
+          FIT_WORD[slip.fits],
+          slip.counted && 'out of stock',
+        ],
+      }))}
+    />
   );
 }

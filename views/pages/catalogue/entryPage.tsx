@@ -1,0 +1,153 @@
+import type { Entry } from '../../../shared/words/catalogue.ts';
+import { FAMILY } from '../../../shared/words/fields/family.ts';
+import { GAUGE } from '../../../shared/words/fields/gauge.ts';
+import { CATALOGUE_WASHER } from '../../../shared/words/fields/stud.ts';
+import type { Fault } from '../../../shared/words/refusal.ts';
+import { type CatalogueKind, ENTRY_WORD } from '../../../shared/words/terms.ts';
+import { type Frame, may } from '../../frame.ts';
+import { Layout } from '../../layout.tsx';
+import {
+  EntryHistory,
+  type EntryRevisionTold,
+  type EntryStale,
+  EntryStaleShown,
+} from '../../parts/entryHistory.tsx';
+import { BodyFields } from '../../parts/form/bodyFields.tsx';
+import { ChangeForm } from '../../parts/form/changeForm.tsx';
+import { Doubted, type DoubtedLength } from '../../parts/form/doubted.tsx';
+import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
+import { errorsOf } from '../../parts/form/errorsOf.ts';
+import { Field } from '../../parts/form/fieldBox.tsx';
+import { WhoField } from '../../parts/form/whoField.tsx';
+import type { StackTyped } from '../../parts/stackDrawnPart.tsx';
+import { NutFields } from '../stud/nutFields.tsx';
+import { StackFields } from '../stud/stackFields.tsx';
+import { StudFields } from '../stud/studFields.tsx';
+
+/** Why, by whom, and the buttons. */
+function SaveEntry({ frame, kind, entry, fields, faults, action }: EntryPageProps & { action: string }) {
+  const error = errorsOf(faults);
+  return (
+    <>
+      <div class="fields">
+        {entry && (
+          <Field label="Why it changes" name="why" value={fields.why} error={error('why')} size="full" />
+        )}
+        <WhoField known={frame.initials} typed={fields.who} error={error('who')} />
+      </div>
+      <div class="actions">
+        <button class="button first" type="submit" id="save">
+          {entry ? 'Save' : 'Add to catalog'}
+        </button>
+        {kind === 'stack' && (
+          <button class="button" type="submit" name="add" value="layer" id="add-layer">
+            Add a layer
+          </button>
+        )}
+        {entry && (
+          <button
+            class="button"
+            type="submit"
+            formaction={`${action}/${entry.retired ? 'reinstate' : 'retire'}`}
+            id="retire"
+          >
+            {entry.retired ? 'Put back in use' : 'Retire'}
+          </button>
+        )}
+      </div>
+    </>
+  );
+}
+
+export interface EntryPageProps {
+  readonly frame: Frame;
+  readonly kind: CatalogueKind;
+  /** null while it is new. */
+  readonly entry: Entry<CatalogueKind> | null;
+  readonly history: readonly EntryRevisionTold[];
+  readonly fields: Readonly<Record<string, string>>;
+  readonly layerRows: number;
+  /** null for what is no stack. */
+  readonly typedStack: StackTyped | null;
+  readonly faults: readonly Fault[];
+  readonly doubts: readonly DoubtedLength[];
+  readonly stale: EntryStale | null;
+  /** Initials and names to choose from, where somebody set a figure. */
+  readonly people: readonly string[];
+}
+
+/** Who set the shop's minimum is one of the shop's people, or typed; a text of an earlier day is shown while it stands. */
+function FamilyFields({ frame, fields, faults, people }: EntryPageProps) {
+  const { shopMinimumWallBy: by, shopMinimumWallSource: before } = FAMILY;
+  return (
+    <>
+      <BodyFields
+        of={FAMILY}
+        fields={fields}
+        faults={faults}
+        writing={frame}
+        without={(fields[before.box] ?? '') === '' ? ['shopMinimumWallSource'] : []}
+        instead={{
+          shopMinimumWallBy: (
+            <Field
+              label={by.label}
+              name={by.box}
+              value={fields[by.box]}
+              error={errorsOf(faults)(by.box)}
+              hint={by.help}
+              optional
+              input={{ list: 'people', maxLength: by.most }}
+            />
+          ),
+        }}
+      />
+      <datalist id="people">
+        {people.map((one) => (
+          <option value={one} />
+        ))}
+      </datalist>
+    </>
+  );
+}
+
+/** One entry by form: a new one, or a new revision of one. */
+export function EntryPage(props: EntryPageProps) {
+  const { frame, kind, entry, history, fields, layerRows, typedStack, faults, doubts, stale } = props;
+  const word = ENTRY_WORD[kind].one;
+  const mayChange = may(frame, 'keeper');
+  const action = entry ? `/catalogue/${kind}/${encodeURIComponent(entry.id)}` : `/catalogue/${kind}`;
+  const boxes = { fields, faults, writing: frame };
+  return (
+    <Layout title={entry ? entry.name : `A new ${word}`} here="catalogue" {...frame}>
+      <h1>{entry ? entry.name : `Add a ${word}`}</h1>
+      {entry && (
+        <p class="hint">
+          Jobs keep the {word} as it was when they were made; a change here does not change them.
+        </p>
+      )}
+      <ChangeForm action={action} mayChange={mayChange}>
+        {stale !== null && <EntryStaleShown stale={stale} />}
+        <ErrorSummary faults={faults} />
+        <input type="hidden" name="from" value={entry?.revision ?? 0} />
+        <input type="hidden" name="unit" value={frame.lengthUnit} />
+        {fields.back && <input type="hidden" name="back" value={fields.back} />}
+        {kind === 'family' && <FamilyFields {...props} />}
+        {kind === 'stud' && <StudFields {...boxes} />}
+        {kind === 'nut' && <NutFields {...boxes} />}
+        {kind === 'washer' && <BodyFields of={CATALOGUE_WASHER} {...boxes} />}
+        {kind === 'gauge' && <BodyFields of={GAUGE} {...boxes} />}
+        {typedStack && (
+          <StackFields {...boxes} rows={layerRows} typedStack={typedStack} entryId={entry?.id} />
+        )}
+        <Doubted doubts={doubts} fields={fields} />
+        {mayChange && <SaveEntry {...props} action={action} />}
+      </ChangeForm>
+      {history.length > 0 && (
+        <section>
+          <h2>Every revision</h2>
+          <EntryHistory revisions={history} />
+        </section>
+      )}
+    </Layout>
+  );
+}

@@ -59,3 +59,15 @@ test('no sheet of words has more lines than it has room for, whatever was typed'
     }
   }
 });
+
+test('a list that has no room on the first sheet is whole on sheets of its own, however few the words are', () => {
+  const text = Array.from({ length: 100 }, (_, i) => `${i + 1}: 0.010 mm`).join('\n');
+  const { inFull } = withTextsInFull(sheetWith('It will do.', ''), 2, [{ title: 'Passes made', text }]);
+  expect(inFull.length).toBe(3);
+  expect(
+    inFull
+      .flat()
+      .map((one) => one.text)
+      .join('\n'),
+  ).toBe(text);
+});

@@ -48,9 +48,11 @@ const lettersOf = (text: string): number =>
 export function withTextsInFull(
   props: SheetProps,
   firstSheet: number,
+  lists: readonly TypedText[] = [],
 ): { readonly props: SheetProps; readonly inFull: readonly (readonly TypedText[])[] } {
   const texts = typedTexts(props);
-  if (texts.reduce((sum, { text }) => sum + lettersOf(text), 0) <= ROOM) return { props, inFull: [] };
+  if (texts.reduce((sum, { text }) => sum + lettersOf(text), 0) <= ROOM)
+    return { props, inFull: lists.length === 0 ? [] : sheetsOf(lists) };
   const short = (text: string): string => {
     if (text.length <= SHORT && !text.includes('\n')) return text;
     const start = text.replaceAll(/\s+/g, ' ').slice(0, SHORT);
@@ -58,7 +60,7 @@ export function withTextsInFull(
   };
   return {
     props: shortened(props, short),
-    inFull: sheetsOf(texts.filter(({ text }) => short(text) !== text)),
+    inFull: sheetsOf([...texts.filter(({ text }) => short(text) !== text), ...lists]),
   };
 }
 

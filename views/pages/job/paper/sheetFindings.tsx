@@ -13,7 +13,12 @@ const WHEN_WORD: Readonly<Record<FoundWhen, string>> = {
 /** What is not OK on lines of its own, each with who overruled it; what was not checked, and what is OK by name. */
 export function SheetFindings(props: SheetProps) {
   const { notOk, ok } = props.findings;
-  const open = notOk.filter(({ finding }) => finding.status === 'not-checked');
+  // What is said of each replaced stud alike is said once.
+  const open = notOk.filter(
+    ({ finding }, i) =>
+      finding.status === 'not-checked' &&
+      notOk.findIndex((one) => one.finding.sentence === finding.sentence) === i,
+  );
   const against = notOk.filter(({ finding }) => finding.status !== 'not-checked');
   const passed = FOUND_WHEN.filter((when) => ok[when].length > 0);
   if (notOk.length + passed.length === 0) return null;

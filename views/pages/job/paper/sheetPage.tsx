@@ -8,7 +8,7 @@ import { SheetFindings } from './sheetFindings.tsx';
 import { SheetHead } from './sheetHead.tsx';
 import type { SheetProps } from './sheetProps.ts';
 import { SheetTitleBlock } from './sheetTitleBlock.tsx';
-import { CutOnPaper, Foot, Statement, StudsOnPaper } from './sheetWork.tsx';
+import { CutOnPaper, Foot, listsInFull, Statement, StudsOnPaper } from './sheetWork.tsx';
 import { rowsInWords, StationTable } from './stationTable.tsx';
 
 /** More have no room beside the face, and get sheets of their own. */
@@ -22,7 +22,8 @@ const STATIONS_IN_A_COLUMN = 40;
 export function SheetPage(whole: SheetProps) {
   const { printing, job, walls } = whole;
   const continued = continuation(walls);
-  const { props, inFull } = withTextsInFull(whole, 2 + continued.length);
+  const fullFrom = 2 + continued.length;
+  const { props, inFull } = withTextsInFull(whole, fullFrom, listsInFull(whole));
   const sheets = 1 + continued.length + inFull.length;
   return (
     <PaperDocument printing={printing} number={job.number} paper="sheet" title={`Job ${job.number}, sheet`}>
@@ -32,8 +33,8 @@ export function SheetPage(whole: SheetProps) {
         <Face {...props} beside={continued.length === 0} />
         <SheetFindings {...props} />
         <div class="page-two">
-          <CutOnPaper {...props} />
-          <StudsOnPaper {...props} />
+          <CutOnPaper {...props} fullFrom={fullFrom} />
+          <StudsOnPaper {...props} fullFrom={fullFrom} />
         </div>
         <Statement {...props} />
         <Foot {...props} />
@@ -69,7 +70,7 @@ export function SheetPage(whole: SheetProps) {
 function InFull({ number, texts }: { number: string; texts: readonly TypedText[] }) {
   return (
     <div>
-      <h2>Job {number}: reasons and notes in full</h2>
+      <h2>Job {number}: in full</h2>
       {texts.map(({ title, text }) => (
         <section class="statement">
           <h2>{title}</h2>

@@ -19,10 +19,45 @@ import { When } from '../../../parts/when.tsx';
 import { PhotoList } from '../photosPart.tsx';
 import { LAYER_WORD } from '../stepWords.ts';
 import { replacedInWords, retorqueInWords } from '../studWorkForms.tsx';
+import type { TypedText } from './longTexts.ts';
 import type { SheetProps } from './sheetProps.ts';
 
+/** More than these have no room on the first sheet: tried by printing a full one on A4 and Letter. */
+const MOST_PASSES = 6;
+const MOST_REPLACED = 2;
+
+/** Where what has no room on the first sheet goes on. */
+interface Continued {
+  readonly fullFrom: number;
+}
+
+/** Passes and replaced studs that have no room on the first sheet, whole, for sheets of their own. */
+export function listsInFull({ printing, job }: Pick<SheetProps, 'printing' | 'job'>): readonly TypedText[] {
+  const unit = printing.frame.lengthUnit;
+  const made = countingPasses(job);
+  const replaced = job.sections.studs?.body.replaced ?? [];
+  let totalMm = 0;
+  const lines = made.map((pass, i) => {
+    totalMm += pass.depthMm;
+    const seen = [pass.look ? LAYER_WORD[pass.look] : '', pass.note].filter((word) => word !== '');
+    return [
+      `${i + 1}: ${printLength(pass.depthMm, unit)}, total ${printLength(totalMm, unit)}`,
+      ...seen,
+    ].join('; ');
+  });
+  return [
+    ...(made.length > MOST_PASSES ? [{ title: 'Passes made', text: lines.join('\n') }] : []),
+    ...(replaced.length > MOST_REPLACED
+      ? replaced.map((one) => ({
+          title: `Stud ${one.stud}, replaced`,
+          text: `${replacedInWords(one, { ...printing.frame, rounded: true })}.`,
+        }))
+      : []),
+  ];
+}
+
 /** The passes that were made, else those that are advised; nothing where nothing is to be cut. */
-export function CutOnPaper({ printing, job, cut, plan, photos }: SheetProps) {
+export function CutOnPaper({ printing, job, cut, plan, photos, fullFrom }: SheetProps & Continued) {
   const unit = printing.frame.lengthUnit;
   const made = countingPasses(job);
   const beforeRing = passesBeforeRing(job);
@@ -31,7 +66,13 @@ export function CutOnPaper({ printing, job, cut, plan, photos }: SheetProps) {
       {made.length > 0 ? (
         <>
           <h2>Passes made{cut !== null && `; decided: ${cut}`}</h2>
-          <PassesMade job={job} unit={unit} />
+          {made.length > MOST_PASSES ? (
+            <p>
+              {made.length} passes, {printLength(totalOf(made), unit)} in all. In full from sheet {fullFrom}.
+            </p>
+          ) : (
+            <PassesMade job={job} unit={unit} />
+          )}
         </>
       ) : (
         <Planned cut={cut} plan={plan} unit={unit} ringFirst={job.outcome === 'face-and-ring'} />
@@ -46,6 +87,10 @@ export function CutOnPaper({ printing, job, cut, plan, photos }: SheetProps) {
       <PhotoList photos={photos} unit={unit} />
     </section>
   );
+}
+
+function totalOf(made: readonly { readonly depthMm: number }[]): number {
+  return made.reduce((sum, { depthMm }) => sum + depthMm, 0);
 }
 
 function PassesMade({ job, unit }: { job: Job; unit: LengthUnit }) {
@@ -149,7 +194,7 @@ function chuckedInWords(job: Job): string {
 }
 
 /** Which studs, nuts and torque, and what was replaced or re-torqued. */
-export function StudsOnPaper({ printing, job }: SheetProps) {
+export function StudsOnPaper({ printing, job, fullFrom }: SheetProps & Continued) {
   const kept = job.sections.studs?.body ?? null;
   return (
     <section>
@@ -158,7 +203,7 @@ export function StudsOnPaper({ printing, job }: SheetProps) {
         <p>{job.outcome === 'replace' ? 'None: the cover is not used again.' : 'Not chosen.'}</p>
       ) : (
         <dl class="terms">
-          {studTerms(kept, job, printing.frame).map(([term, said]) => (
+          {studTerms(kept, job, printing.frame, fullFrom).map(([term, said]) => (
             <>
               <dt>{term}</dt>
               <dd>{said}</dd>
@@ -170,7 +215,7 @@ export function StudsOnPaper({ printing, job }: SheetProps) {
   );
 }
 
-function studTerms(kept: StudsChosen, job: Job, frame: SheetProps['printing']['frame']) {
+function studTerms(kept: StudsChosen, job: Job, frame: SheetProps['printing']['frame'], fullFrom: number) {
   const unit = frame.lengthUnit;
   const telling = { ...frame, rounded: true };
   const { stud, stack, check } = kept;
@@ -190,13 +235,22 @@ function studTerms(kept: StudsChosen, job: Job, frame: SheetProps['printing']['f
       `${stack.name}, ${printLength(thicknessMm(stack), unit, 'coarse')} thick; pull-forward gap ${gap === null ? 'not measured' : printLength(gap, unit, 'coarse')}.`,
     ],
     ['Torque', torqueInWords(kept, unit)],
-    ...(kept.replaced ?? []).map(
-      (one) => [`Stud ${one.stud}`, `Replaced. ${replacedInWords(one, telling)}.`] as const,
-    ),
+    ...replacedTerms(kept.replaced ?? [], telling, fullFrom),
     kept.retightening ? ['Re-torqued', `${retorqueInWords(kept.retightening, telling)}.`] : null,
     kept.note === '' || quoted ? null : ['Note', kept.note],
   ];
   return rows.filter((row) => row !== null);
+}
+
+function replacedTerms(
+  replaced: NonNullable<StudsChosen['replaced']>,
+  telling: Parameters<typeof replacedInWords>[1],
+  fullFrom: number,
+): readonly (readonly [string, string])[] {
+  if (replaced.length <= MOST_REPLACED)
+    return replaced.map((one) => [`Stud ${one.stud}`, `Replaced. ${replacedInWords(one, telling)}.`]);
+  const studs = listInWords(replaced.map(({ stud }) => String(stud)));
+  return [['Replaced', `Studs ${studs}. In full from sheet ${fullFrom}.`]];
 }
 
 function thicknessMm({ stack }: StudsChosen['stack']): number {

@@ -12,7 +12,7 @@ import { renewSearch } from './records/jobs/searchWords.ts';
 import { listPeople } from './records/people/people.ts';
 import { backupsOf, readSettings, SettingsRefused } from './settings.ts';
 import { shopSettings } from './settingsFile.ts';
-import { stopBending } from './shop/bending/bendings.ts';
+import { stopWork } from './shop/work/apart.ts';
 import { startCode, startLines } from './startLines.ts';
 import { app } from './web/app.ts';
 import { printsFor } from './web/job/papers.ts';
@@ -97,7 +97,7 @@ async function start(): Promise<void> {
     daily?.stop();
     server.close(
       () =>
-        void stopBending()
+        void stopWork()
           .then(() => shop.close())
           .then(() => held.release()),
     );

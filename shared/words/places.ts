@@ -40,12 +40,50 @@ export function stationAt<P extends Place>(stations: readonly P[], place: Place)
 
 /** The stations of places in the order they come: the first of those that are the same place stands for all. */
 export function stationsOf(places: readonly Place[]): Place[] {
-  const stations: Place[] = [];
+  const stations = new StationIndex<Place>();
   for (const { angleDeg, radiusMm } of places) {
     const place = { angleDeg, radiusMm };
-    if (stationAt(stations, place) === undefined) stations.push(place);
+    if (stations.at(place) === undefined) stations.add(place);
   }
-  return stations;
+  return [...stations.all];
+}
+
+/** Stations by their angle, so that thousands of readings each find theirs at once: `at` answers as `stationAt` does. */
+export class StationIndex<P extends Place> {
+  readonly all: P[] = [];
+  readonly #byAngle = new Map<number, { readonly order: number; readonly station: P }[]>();
+
+  constructor(stations: readonly P[] = []) {
+    for (const station of stations) this.add(station);
+  }
+
+  add(station: P): void {
+    const angle = wholeDegree(station.angleDeg);
+    const here = this.#byAngle.get(angle);
+    const one = { order: this.all.length, station };
+    if (here) here.push(one);
+    else this.#byAngle.set(angle, [one]);
+    this.all.push(station);
+  }
+
+  at(place: Place): P | undefined {
+    const angle = wholeDegree(place.angleDeg);
+    let first: { readonly order: number; readonly station: P } | undefined;
+    for (const near of [angle, (angle + 1) % 360, (angle + 359) % 360]) {
+      for (const one of this.#byAngle.get(near) ?? []) {
+        if (first !== undefined && first.order < one.order) break;
+        if (samePlace(one.station, place)) {
+          first = one;
+          break;
+        }
+      }
+    }
+    return first?.station;
+  }
+}
+
+function wholeDegree(angleDeg: number): number {
+  return Math.round(turned(angleDeg)) % 360;
 }
 
 /** A place as a form or an address carries it: 45/110. */

@@ -1,22 +1,18 @@
-import type { ComparedWall, NextPass, PassView } from '../../shared/words/afterCut.ts';
 import type { ShopCriteria } from '../../shared/words/catalogue.ts';
-import type { CoverCheck, CoverCheckInput, CutPlanAnswer, GaugeAtHand } from '../../shared/words/cover.ts';
+import type { CoverCheck, CoverCheckInput, GaugeAtHand } from '../../shared/words/cover.ts';
 import type { UnitAndZone } from '../../shared/words/day.ts';
-import type { Finding } from '../../shared/words/finding.ts';
-import type { Job, Stage, StepName, StepState } from '../../shared/words/job.ts';
+import type { Job } from '../../shared/words/job.ts';
 import { type Fault, Refusal } from '../../shared/words/refusal.ts';
-import { COVER_CALC_VERSION, checkWhatIsThere, judgeCover, workOutCover } from '../calc/cover/checkCover.ts';
+import { COVER_CALC_VERSION, checkWhatIsThere } from '../calc/cover/checkCover.ts';
 import type { CoverNumbers } from '../calc/cover/coverNumbers.ts';
-import { missingOf, stepsShown } from '../calc/job/jobStage.ts';
+import { missingOf } from '../calc/job/jobStage.ts';
 import { PLATE_CALC_VERSION } from '../calc/plate/bendCover.ts';
-import { findingsToAnswer } from '../records/jobs/rules.ts';
-import { afterCut, passesOf } from './afterCut.ts';
-import type { Asker } from './bending/bendingPool.ts';
 import { type BendingTold, bendingFor, lasts, toldAsKept, weldOf } from './bending/bendings.ts';
-import { cutPlanFor } from './cutPlanFor.ts';
 import { jobInput } from './jobInput.ts';
-import { decisionTold, studsTold, type Told, verifiedTold } from './jobTold.ts';
+import { type JobRest, restOfJob } from './jobRest.ts';
 import { Remembered } from './remembered.ts';
+import { apart, isLarge, judged, numbersOf } from './work/apart.ts';
+import type { Asker } from './work/workPool.ts';
 
 /** What a job is worked out under, beside its own records. */
 export interface JobUnder {
@@ -30,38 +26,13 @@ export interface JobUnder {
 }
 
 /** A job worked out once: page, sheet, JSON, decision and signature all read here. */
-export interface JobAnswer {
+export interface JobAnswer extends JobRest {
   readonly input: CoverCheckInput | null;
-  /** The job with what was decided, chosen and signed told in the reader's unit; its numbers are as they were kept. */
-  readonly told: Job;
-  /** Of which parts the sentences are shown as they were kept: today's calculation finds something otherwise. */
-  readonly asKept: readonly ('decision' | 'studs' | 'verified')[];
   /** What the readings that stand say now; null while there are none, or where they cannot be used. */
   readonly check: CoverCheck | null;
   readonly faults: readonly Fault[];
-  /** What the decision was made on while it stands, else `check`. */
-  readonly stands: CoverCheck | null;
   /** How it bends, as kept while the decision stands; null while there is nothing to reckon from. */
   readonly bending: BendingTold | null;
-  readonly plan: CutPlanAnswer | null;
-  readonly passes: readonly PassView[];
-  readonly compared: readonly ComparedWall[];
-  readonly nextPass: NextPass | null;
-  /** What was measured after the cut: as found at signing where the signature stands, else as found now. */
-  readonly verified: readonly Finding[];
-  /** The step that is to be done; null when nothing is. */
-  readonly next: StepName | null;
-  readonly steps: Readonly<Record<StepName, StepState>>;
-  /** What still keeps the job from being signed, in words. */
-  readonly missing: readonly string[];
-  /** Whether a signature has to say why: something found after the cut is not as it should be. */
-  readonly statementNeeded: boolean;
-  /** What that is. */
-  readonly toAnswer: readonly Finding[];
-  /** What the present calculation would say otherwise of the decision's inputs; null when it says the same. */
-  readonly otherwise: string | null;
-  /** The same of the studs chosen. */
-  readonly studsOtherwise: string | null;
 }
 
 const remembered = new Remembered<JobAnswer>(100);
@@ -88,80 +59,22 @@ export async function jobAnswer(
   return answer;
 }
 
+/** More readings than a cover is measured at by hand: what rests on them is worked out beside the requests. */
+const MOST_READINGS_AT_ONCE = 150;
+
 async function workOut(job: Job, under: JobUnder, asker: Asker | undefined): Promise<JobAnswer> {
   const { criteria, writing } = under;
-  const unit = writing.lengthUnit;
-  const { input, numbers, check, faults, bending } = await checked(job, under, asker);
-  const { told, asKept, otherwise, studsOtherwise } = jobTold(job, under, numbers);
-  const decided = job.outcome === null ? null : (told.sections.decision?.body ?? null);
-  const stands = decided?.check ?? check;
-  const family = job.sections.received?.body.family ?? null;
-  const after = afterCut(job, criteria, unit);
-  const signed = job.stage === 'signed' ? told.sections.signature?.body.verified : undefined;
-  const verified = signed ?? after.found;
-  const toAnswer = findingsToAnswer(job, verified);
-  const next = nextStep(job, after.nextPass);
-  return {
-    input,
-    told,
-    asKept,
-    check,
-    faults,
-    stands,
-    bending,
-    // What was decided is cut as it was decided, whatever the shop has changed since.
-    plan: cutPlanFor(stands, family, decided?.criteria ?? criteria),
-    passes: passesOf(job),
-    compared: after.compared,
-    nextPass: after.nextPass,
-    verified,
-    next,
-    steps: stepsShown(job.steps, next),
-    missing: missingOf(job),
-    statementNeeded: toAnswer.length > 0,
-    toAnswer,
-    otherwise,
-    studsOtherwise,
-  };
-}
-
-/** What was decided, chosen and signed, in the reader's unit. */
-function jobTold(job: Job, { criteria, writing }: JobUnder, numbers: CoverNumbers | null) {
-  const unit = writing.lengthUnit;
-  const { decision, studs, signature } = job.sections;
-  const decided = decision && decisionTold(decision.body, unit, numbers);
-  const chosen = studs && studsTold(studs.body, unit, criteria.studSetting ?? null);
-  const kept = job.stage === 'signed' ? (signature?.body.verified ?? null) : null;
-  const verified = kept && verifiedTold(job, kept, unit);
-  const parts: readonly (readonly ['decision' | 'studs' | 'verified', Told<unknown> | null])[] = [
-    ['decision', decided],
-    ['studs', chosen],
-    ['verified', verified],
-  ];
-  const told: Job = {
-    ...job,
-    sections: {
-      ...job.sections,
-      decision: decision && decided && { ...decision, body: decided.body },
-      studs: studs && chosen && { ...studs, body: chosen.body },
-      signature:
-        signature && verified
-          ? { ...signature, body: { ...signature.body, verified: verified.body } }
-          : signature,
-    },
-  };
-  return {
-    told,
-    asKept: parts.flatMap(([part, one]) => (one?.asKept ? [part] : [])),
-    otherwise: decided?.otherwise ?? null,
-    studsOtherwise: chosen?.otherwise ?? null,
-  };
+  const { numbers, ...said } = await checked(job, under, asker);
+  const known = [job, criteria, writing.lengthUnit, numbers, said.check] as const;
+  const large = job.readings.length > MOST_READINGS_AT_ONCE || (said.input !== null && isLarge(said.input));
+  const rest = large ? await apart('rest', [...known], asker) : restOfJob(...known);
+  return { ...rest, ...said };
 }
 
 /** A signature changes no reading: the paper that is kept with it has the numbers it was signed on. */
-function numbersOf(input: CoverCheckInput): CoverNumbers {
+async function numbersOnce(input: CoverCheckInput, asker: Asker | undefined): Promise<CoverNumbers> {
   const key = Remembered.key([input, COVER_CALC_VERSION]);
-  const known = workedOut.get(key) ?? workOutCover(input);
+  const known = workedOut.get(key) ?? (await numbersOf(input, asker));
   workedOut.set(key, known);
   return known;
 }
@@ -182,12 +95,12 @@ async function checked(
   try {
     if (input.stations.length === 0)
       return { ...none, input, check: checkWhatIsThere(input, unit), faults: [] };
-    const numbers = numbersOf(input);
-    const bare = judgeCover(numbers, unit);
+    const numbers = await numbersOnce(input, asker);
+    const bare = await judged(numbers, unit, [], asker);
     const further = { family, criteria, check: bare, unit, welded: weldOf(job), asker };
     const bending = asKept ?? (bendingAsKept ? null : await bendingFor(further));
     const found = bending?.findings ?? [];
-    const check = found.length === 0 ? bare : judgeCover(numbers, unit, found);
+    const check = found.length === 0 ? bare : await judged(numbers, unit, found, asker);
     return { input, numbers, check, faults: [], bending };
   } catch (error) {
     if (error instanceof Refusal) return { ...none, faults: error.faults };
@@ -199,24 +112,4 @@ async function checked(
 export function whereItStands(job: Job) {
   const { number, revision, stage, outcome } = job;
   return { number, revision, stage, outcome, missing: missingOf(job) };
-}
-
-const NEXT_AT: Readonly<Record<Stage, StepName | null>> = {
-  'to-look': 'look',
-  'to-measure': 'measure',
-  'to-decide': 'decide',
-  'to-cut': 'cut',
-  'to-verify': 'verify',
-  'to-sign': 'sign',
-  signed: null,
-  closed: null,
-};
-
-/** While it is still dark, the cut comes before all else. */
-function nextStep(job: Job, pass: NextPass | null): StepName | null {
-  const dark = pass !== null && pass.state !== 'gone' && pass.state !== 'look';
-  if (dark && (job.stage === 'to-verify' || job.stage === 'to-sign')) return 'cut';
-  // Walls are there, but not at every place the plan asks for: the rest is measured before it is decided.
-  if (job.stage === 'to-decide' && job.steps.measure === 'partly') return 'measure';
-  return NEXT_AT[job.stage];
 }

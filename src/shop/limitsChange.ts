@@ -12,6 +12,8 @@ import { findJobs } from '../records/jobs/findJobs.ts';
 import { getJob } from '../records/jobs/readJob.ts';
 import { gaugesAtHand } from './gauges.ts';
 import { jobInput } from './jobInput.ts';
+import { judged, numbersOf } from './work/apart.ts';
+import { breath } from './work/breath.ts';
 
 /** An open job whose answer other limits would change. */
 export interface AnswerChange {
@@ -41,7 +43,9 @@ export async function answersChanged(
   for (const { id, number } of jobs) {
     const job = await getJob(db, id);
     if (job === null || job.outcome !== null) continue;
-    const [before, after] = [now, then].map((limits) => answerUnder(job, limits, atHand, writing));
+    const before = await answerUnder(job, now, atHand, writing);
+    const after = await answerUnder(job, then, atHand, writing);
+    await breath();
     if (before == null || after == null || before === after) continue;
     const coverType = job.sections.received?.body.family.name ?? '';
     changes.push({ number, coverType, before, after });
@@ -50,16 +54,20 @@ export async function answersChanged(
 }
 
 /** null while nothing is measured. */
-function answerUnder(
+async function answerUnder(
   job: Job,
   limits: ShopCriteria,
   atHand: readonly GaugeAtHand[],
   { lengthUnit, timeZone }: UnitAndZone,
-): string | null {
+): Promise<string | null> {
   const { input, faults } = jobInput(job, limits, atHand, timeZone);
   if (input === null) return faults.length > 0 ? 'cannot be worked out' : null;
   try {
-    return inFewWords(checkWhatIsThere(input, lengthUnit), lengthUnit);
+    const check =
+      input.stations.length === 0
+        ? checkWhatIsThere(input, lengthUnit)
+        : await judged(await numbersOf(input), lengthUnit);
+    return inFewWords(check, lengthUnit);
   } catch (error) {
     if (error instanceof Refusal) return 'cannot be worked out';
     throw error;

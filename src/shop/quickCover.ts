@@ -9,10 +9,13 @@ import {
 } from '../../shared/words/cover.ts';
 import type { LengthUnit } from '../../shared/words/print.ts';
 import { type Fault, Refusal } from '../../shared/words/refusal.ts';
-import { checkCover, checkWhatIsThere } from '../calc/cover/checkCover.ts';
+import { checkWhatIsThere } from '../calc/cover/checkCover.ts';
+import type { CoverNumbers } from '../calc/cover/coverNumbers.ts';
 import { verdict } from '../calc/judge/verdict.ts';
 import { type BendingAsked, type BendingTold, bendingFor } from './bending/bendings.ts';
 import { cutPlanFor } from './cutPlanFor.ts';
+import { judged, numbersOf } from './work/apart.ts';
+import type { Asker } from './work/workPool.ts';
 
 /** How a cover bends is asked with these; what is checked of it comes along. */
 export type Bent = Omit<BendingAsked, 'check' | 'unit' | 'only'>;
@@ -28,15 +31,21 @@ export interface QuickAnswer {
 }
 
 /** What the readings say, before anything is asked of the bending. */
-export function quickCheck(
+export async function quickCheck(
   input: CoverCheckInput | null,
   unit: LengthUnit,
-): Pick<QuickAnswer, 'check' | 'faults'> {
-  if (input === null) return { check: null, faults: [] };
+  asker?: Asker,
+): Promise<Pick<QuickAnswer, 'check' | 'faults'> & { readonly numbers: CoverNumbers | null }> {
+  const none = { numbers: null, check: null };
+  if (input === null) return { ...none, faults: [] };
   try {
-    return { check: checkWhatIsThere(input, unit), faults: [] };
+    if (input.stations.length === 0) {
+      return { numbers: null, check: checkWhatIsThere(input, unit), faults: [] };
+    }
+    const numbers = await numbersOf(input, asker);
+    return { numbers, check: await judged(numbers, unit, [], asker), faults: [] };
   } catch (error) {
-    if (error instanceof Refusal) return { check: null, faults: error.faults };
+    if (error instanceof Refusal) return { ...none, faults: error.faults };
     throw error;
   }
 }
@@ -48,11 +57,12 @@ export async function quickAnswer(
   bent: Bent,
   unit: LengthUnit,
 ): Promise<QuickAnswer> {
-  const { check: bare, faults } = quickCheck(input, unit);
-  if (input === null || bare === null) return { check: null, bending: null, plan: null, decides: [], faults };
+  const { asker } = bent;
+  const { numbers, check: bare, faults } = await quickCheck(input, unit, asker);
+  if (bare === null) return { check: null, bending: null, plan: null, decides: [], faults };
   const bending = isMeasured(bare) ? await bendingFor({ ...bent, check: bare, unit }) : null;
   const found = bending?.findings ?? [];
-  const check = found.length === 0 ? bare : checkCover(input, unit, found);
+  const check = numbers === null || found.length === 0 ? bare : await judged(numbers, unit, found, asker);
   const toJudge = found.filter(({ status }) => status === 'caution');
   const decidedBy = verdict(check.findings).decidedBy;
   const decides = [...(decidedBy ? [decidedBy] : []), ...toJudge].map(({ id }) => id);
@@ -73,9 +83,11 @@ export async function triedCut(
   if (input === null || !Number.isFinite(cutMm) || cutMm < 0) return nothing;
   const cut = { ...input, plannedCutMm: cutMm };
   try {
-    const bare = checkCover(cut, unit);
+    const { asker } = bent;
+    const numbers = await numbersOf(cut, asker);
+    const bare = await judged(numbers, unit, [], asker);
     const { bending, findings } = await bendingFor({ ...bent, check: bare, unit, only: FOLLOWS });
-    return { check: findings.length === 0 ? bare : checkCover(cut, unit, findings), bending };
+    return { check: findings.length === 0 ? bare : await judged(numbers, unit, findings, asker), bending };
   } catch (error) {
     if (error instanceof Refusal) return nothing;
     throw error;

@@ -23,7 +23,7 @@ import { stiffnessFindings } from '../calc/judge/stiffnessFindings.ts';
 import { PLATE_CALC_VERSION } from '../calc/plate/bendCover.ts';
 import { bendingCase } from '../calc/plate/bendingCases.ts';
 import { checkStud, STUD_CALC_VERSION } from '../calc/stud/checkStud.ts';
-import { BendingFailed } from './bending/bendingPool.ts';
+import { WorkFailed } from './work/workPool.ts';
 import { bothPistons } from './bending/bendings.ts';
 import { retold } from './retold.ts';
 
@@ -94,7 +94,7 @@ export async function recheckBending({ bending, check }: Decision, unit: LengthU
     }
     otherwise.unshift(...foundOtherwise(check, { ...bending, cases }));
   } catch (error) {
-    if (error instanceof BendingFailed) return null;
+    if (error instanceof WorkFailed) return null;
     if (!(error instanceof Refusal)) throw error;
     return refusedNow('decision', versions, error.message);
   }

@@ -7,8 +7,8 @@ import { renderPage } from '../../views/render.ts';
 import { listEntries } from '../records/catalogue.ts';
 import { unavailable } from '../records/database/database.ts';
 import { RecordsUnavailable } from '../records/database/errors.ts';
-import { BendingBusy, NotWanted } from '../shop/bending/bendingPool.ts';
-import { bendingWaiting } from '../shop/bending/bendings.ts';
+import { WorkBusy, NotWanted } from '../shop/work/workPool.ts';
+import { workWaiting } from '../shop/work/apart.ts';
 import { soundStuds } from '../shop/studChoices.ts';
 import { apiRouter } from './api/api.ts';
 import { apiJobsRouter } from './api/jobs.ts';
@@ -121,7 +121,7 @@ export function app(context: PageContext): Express {
 
 /** `bending: 1 running, 3 waiting for people, 0 for scripts`: for whoever watches the program. */
 function queueInWords(): string {
-  const { running, people, scripts } = bendingWaiting();
+  const { running, people, scripts } = workWaiting();
   return `bending: ${running} running, ${people} waiting for people, ${scripts} for scripts`;
 }
 
@@ -129,8 +129,8 @@ function queueInWords(): string {
 async function sayError(context: PageContext, thrown: unknown, req: Request, res: Response): Promise<void> {
   const error = unavailable(thrown);
   const { status, title, sentence } = inWords(error);
-  if (status >= 500 && !(error instanceof BendingBusy)) console.error(error);
-  if (error instanceof BendingBusy) res.set('Retry-After', String(error.retryAfterS));
+  if (status >= 500 && !(error instanceof WorkBusy)) console.error(error);
+  if (error instanceof WorkBusy) res.set('Retry-After', String(error.retryAfterS));
   try {
     const frame = await frameOf(req, context);
     res.status(status).send(renderPage(ErrorPage({ frame, title, sentence })));
@@ -145,7 +145,7 @@ function inWords(error: unknown): { status: number; title: string; sentence: str
   if (error instanceof NotForThisRole)
     return { status: 403, title: 'Not allowed for your role', sentence: error.message };
   if (error instanceof TooManyTries) return { status: 429, title: 'Too many tries', sentence: error.message };
-  if (error instanceof BendingBusy)
+  if (error instanceof WorkBusy)
     return {
       status: 503,
       title: 'Busy',

@@ -1,5 +1,5 @@
 import type { Job, Pass, Reading, ReadingKind } from '../../../shared/words/job.ts';
-import { type Place, stationAt, stationsOf } from '../../../shared/words/places.ts';
+import { type Place, StationIndex, stationAt, stationsOf } from '../../../shared/words/places.ts';
 import { stationLayout } from '../cover/stationLayout.ts';
 
 /** A station of a job, with what was read at it in one pass. */
@@ -19,8 +19,9 @@ export function stationsRead(job: Pick<Job, 'sections' | 'readings'>, pass: Pass
   const laidOut = stationsOf(layoutOf(job));
   const stations = stationsOf([...laidOut, ...job.readings]);
   const read = new Map<Place, Reading[]>(stations.map((station) => [station, []]));
+  const index = new StationIndex(stations);
   for (const reading of job.readings) {
-    if (reading.pass === pass) read.get(stationAt(stations, reading)!)!.push(reading);
+    if (reading.pass === pass) read.get(index.at(reading)!)!.push(reading);
   }
   return stations.flatMap((station, i) => {
     const readings = read.get(station)!;

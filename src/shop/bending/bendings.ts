@@ -4,7 +4,7 @@ import type {
   BendingCaseId,
   PistonRange,
 } from '../../../shared/words/bending/bending.ts';
-import type { StiffnessAnswer } from '../../../shared/words/bending/stiffness.ts';
+import type { StiffnessAnswer, StiffnessInput } from '../../../shared/words/bending/stiffness.ts';
 import type { Entry, Family, ShopCriteria } from '../../../shared/words/catalogue.ts';
 import type { CoverCheck, MeasuredCheck } from '../../../shared/words/cover.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
@@ -19,19 +19,13 @@ import { marksHeld } from '../../calc/plate/marksHeld.ts';
 import { refuseCover } from '../../calc/plate/model/refuseCover.ts';
 import { padsOverTrack } from '../../calc/plate/padsOverTrack.ts';
 import { ringTold } from '../../calc/plate/ringTold.ts';
-import { type Asker, BendingBusy, BendingFailed, BendingPool } from './bendingPool.ts';
-
-const pool = new BendingPool();
-
-/** The program stops: nothing more is worked out. */
-export function stopBending(): Promise<void> {
-  return pool.close();
-}
+import { apart } from '../work/apart.ts';
+import { type Asker, WorkBusy, WorkFailed } from '../work/workPool.ts';
 
 /** One answer of the model, worked out beside the requests and kept. */
-export const bend = pool.bend.bind(pool);
-
-export const bendingWaiting = pool.waiting.bind(pool);
+export function bend(input: StiffnessInput, asker?: Asker): Promise<StiffnessAnswer> {
+  return apart('bending', [input], asker);
+}
 
 export interface BendingAsked {
   readonly family: Family | null;
@@ -82,8 +76,8 @@ export async function bendingFor(asked: BendingAsked): Promise<BendingTold> {
   } catch (error) {
     if (error instanceof Refusal)
       return told(null, `Bending is not worked out. ${saidIn(error, base, unit)}`);
-    if (error instanceof BendingBusy) return told(null, BUSY);
-    if (!(error instanceof BendingFailed)) throw error;
+    if (error instanceof WorkBusy) return told(null, BUSY);
+    if (!(error instanceof WorkFailed)) throw error;
     console.error(error);
     return told(null, NOT_JUST_NOW);
   }

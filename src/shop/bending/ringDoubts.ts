@@ -7,7 +7,7 @@ import { stiffnessFindings } from '../../calc/judge/stiffnessFindings.ts';
 import { bendingCase } from '../../calc/plate/bendingCases.ts';
 import type { Db } from '../../records/database/database.ts';
 import { type RingClosed, ringDoubts } from '../../records/jobs/ringDoubts.ts';
-import { BendingFailed } from './bendingPool.ts';
+import { WorkFailed } from '../work/workPool.ts';
 import { bothPistons } from './bendings.ts';
 
 export interface RingDoubt {
@@ -44,7 +44,7 @@ async function bareOf(job: Job, unit: LengthUnit): Promise<Finding | null> {
     const limits = bending.limits;
     return stiffnessFindings({ limits, bending: judged, why: null, ringAllowed: false, unit })[0] ?? null;
   } catch (error) {
-    if (error instanceof Refusal || error instanceof BendingFailed) return null;
+    if (error instanceof Refusal || error instanceof WorkFailed) return null;
     throw error;
   }
 }

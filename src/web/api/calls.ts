@@ -11,13 +11,12 @@ import { threadSchema } from '../../../shared/schemas/thread.ts';
 import type { StudMatchedWithKit } from '../../../shared/words/stud/kit.ts';
 import { heatCover } from '../../calc/heat/heatCover.ts';
 import { checkStud } from '../../calc/stud/checkStud.ts';
-import { matchStuds } from '../../calc/stud/match/matchStuds.ts';
 import { threadGeometry } from '../../calc/stud/thread/threadGeometry.ts';
-import type { Asker } from '../../shop/bending/bendingPool.ts';
+import type { Asker } from '../../shop/work/workPool.ts';
 import { bend } from '../../shop/bending/bendings.ts';
-import { checkAsked } from '../../shop/doubts/coverDoubts.ts';
 import { studDoubts } from '../../shop/doubts/studDoubts.ts';
 import { kitFor, kitTold } from '../../shop/studs/kit.ts';
+import { askedCover, matchedStuds } from '../../shop/work/apart.ts';
 import { readBody } from '../request/apiErrors.ts';
 import type { ApiCall, ApiNeeds } from './call.ts';
 
@@ -93,9 +92,9 @@ export const apiCalls: readonly ApiCall[] = [
   },
 ];
 
-function answerCover(body: unknown) {
+function answerCover(body: unknown, _needs: ApiNeeds, asker: Asker) {
   const { confirmed, ...input } = readBody(coverRequestSchema, body);
-  return checkAsked(input, confirmed);
+  return askedCover(input, confirmed, asker);
 }
 
 function answerStiffness(body: unknown, _needs: ApiNeeds, asker: Asker) {
@@ -112,11 +111,12 @@ function answerStud(body: unknown) {
   return { ...checkStud(input), doubts: studDoubts(input, studs, confirmed) };
 }
 
-async function answerMatch(body: unknown, { catalogueStuds, catalogueKit }: ApiNeeds) {
+async function answerMatch(body: unknown, { catalogueStuds, catalogueKit }: ApiNeeds, asker: Asker) {
   const { studs: sent, confirmed, ...surroundings } = readBody(studMatchRequestSchema, body);
   const studs = sent ?? (await catalogueStuds());
   const shelf = await catalogueKit();
-  const matches = matchStuds({ ...surroundings, studs }).map((match): StudMatchedWithKit => {
+  const matched = await matchedStuds({ ...surroundings, studs }, asker);
+  const matches = matched.map((match): StudMatchedWithKit => {
     const stud = studs.find(({ id }) => id === match.id)?.stud;
     const kit =
       stud && match.fits !== 'no' ? kitFor({ ...surroundings, stud }, match.check, shelf, 'mm') : null;

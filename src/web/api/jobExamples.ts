@@ -8,7 +8,7 @@ import type { Family } from '../../../shared/words/catalogue.ts';
 import { addEntry } from '../../records/catalogue.ts';
 import { openShopInMemory } from '../../records/database/database.ts';
 import { currentCriteria, saveCriteria } from '../../records/shopCriteria.ts';
-import { ITSELF } from '../../shop/bending/bendingPool.ts';
+import { ITSELF } from '../../shop/work/workPool.ts';
 import { errorBody } from '../request/apiErrors.ts';
 import type { JobCall, JobNeeds } from './call.ts';
 import { jobCalls } from './jobCalls.ts';

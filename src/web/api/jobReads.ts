@@ -3,7 +3,7 @@ import { findJobs } from '../../records/jobs/findJobs.ts';
 import { revisionsOf } from '../../records/jobs/history.ts';
 import { jobAtRevision, jobNamed } from '../../records/jobs/readJob.ts';
 import { currentCriteria } from '../../records/shopCriteria.ts';
-import type { Asker } from '../../shop/bending/bendingPool.ts';
+import type { Asker } from '../../shop/work/workPool.ts';
 import { type JobAnswer, jobAnswer } from '../../shop/jobAnswer.ts';
 import { jobUnder } from '../../shop/jobUnder.ts';
 import { jobQuestion } from '../job/jobQuestion.ts';

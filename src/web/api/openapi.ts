@@ -1,4 +1,4 @@
-import { ITSELF as THE_PROGRAM } from '../../shop/bending/bendingPool.ts';
+import { ITSELF as THE_PROGRAM } from '../../shop/work/workPool.ts';
 import { errorBody } from '../request/apiErrors.ts';
 import type { ApiCall, CallTold } from './call.ts';
 import { apiCalls, CAUTION } from './calls.ts';

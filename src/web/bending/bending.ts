@@ -6,7 +6,7 @@ import { caseName } from '../../../views/parts/bendingPart.tsx';
 import { planMarks } from '../../../views/parts/coverAnswer.tsx';
 import { renderPage } from '../../../views/render.ts';
 import { jobNamed } from '../../records/jobs/readJob.ts';
-import type { Asker } from '../../shop/bending/bendingPool.ts';
+import type { Asker } from '../../shop/work/workPool.ts';
 import { bendingFor, bothPistons } from '../../shop/bending/bendings.ts';
 import { jobAnswer } from '../../shop/jobAnswer.ts';
 import { jobUnder } from '../../shop/jobUnder.ts';
@@ -39,7 +39,7 @@ async function getCoverBending(context: PageContext, req: Request, res: Response
   };
   const asker = askerOf(req, res);
   const { form, input, bent } = await readQuickForm(context, fields, frame);
-  const { check } = quickCheck(input, frame.lengthUnit);
+  const { check } = await quickCheck(input, frame.lengthUnit, asker);
   const measured = check && isMeasured(check) ? check : null;
   const told =
     measured &&

@@ -7,7 +7,7 @@ import { renderPage } from '../../../views/render.ts';
 import { getEntry, listEntries } from '../../records/catalogue.ts';
 import { StaleEdit } from '../../records/database/errors.ts';
 import { currentCriteria } from '../../records/shopCriteria.ts';
-import type { Asker } from '../../shop/bending/bendingPool.ts';
+import type { Asker } from '../../shop/work/workPool.ts';
 import { besideOf } from '../../shop/bending/bendings.ts';
 import { shopMinimum } from '../../shop/limitsFor.ts';
 import { quickAnswer } from '../../shop/quickCover.ts';

@@ -14,7 +14,7 @@ import { historyOf } from '../../records/jobs/history.ts';
 import { signedPrints } from '../../records/jobs/signedPrints.ts';
 import { photosOf } from '../../records/photos/photos.ts';
 import { slipOfJob } from '../../records/slips/slips.ts';
-import type { Asker } from '../../shop/bending/bendingPool.ts';
+import type { Asker } from '../../shop/work/workPool.ts';
 import { besideOf, setBeside } from '../../shop/bending/bendings.ts';
 import { type JobAnswer, jobAnswer } from '../../shop/jobAnswer.ts';
 import { jobUnder, type UnderRead } from '../../shop/jobUnder.ts';

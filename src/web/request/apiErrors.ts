@@ -5,7 +5,7 @@ import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 import { unavailable } from '../../records/database/database.ts';
 import { RecordsUnavailable } from '../../records/database/errors.ts';
-import { BendingBusy } from '../../shop/bending/bendingPool.ts';
+import { WorkBusy } from '../../shop/work/workPool.ts';
 
 /** Something wrong with a request: the status it is answered with, and the fields it names. */
 export class ApiError extends Error {
@@ -82,7 +82,7 @@ function asApiError(thrown: unknown): ApiError {
       ? new ApiError(404, 'not-found', error.message, error.faults)
       : wrongValues(error.faults);
   }
-  if (error instanceof BendingBusy) return new ApiError(503, 'busy', BUSY);
+  if (error instanceof WorkBusy) return new ApiError(503, 'busy', BUSY);
   if (error instanceof RecordsUnavailable) return new ApiError(503, 'unavailable', error.message);
   if (error instanceof Error && 'type' in error) {
     const unread = UNREAD[String(error.type)];
@@ -113,6 +113,6 @@ export function answerError(error: unknown, _req: Request, res: Response, next: 
     return;
   }
   const { status, body } = errorBody(error);
-  if (error instanceof BendingBusy) res.set('Retry-After', String(error.retryAfterS));
+  if (error instanceof WorkBusy) res.set('Retry-After', String(error.retryAfterS));
   res.status(status).json(body);
 }

@@ -1,6 +1,6 @@
 import { setMaxListeners } from 'node:events';
 import type { Request, Response } from 'express';
-import type { Asker } from '../../shop/bending/bendingPool.ts';
+import type { Asker } from '../../shop/work/workPool.ts';
 import { signedInOf } from './whoSignedIn.ts';
 
 /** Whoever asked, while they wait: by the person where people sign in, else by their address. */

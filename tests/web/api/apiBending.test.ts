@@ -2,7 +2,7 @@ import type { Request, Response } from 'express';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { HeatAnswer } from '../../../shared/words/bending/heat.ts';
 import type { StiffnessAnswer } from '../../../shared/words/bending/stiffness.ts';
-import { BendingBusy } from '../../../src/shop/bending/bendingPool.ts';
+import { WorkBusy } from '../../../src/shop/work/workPool.ts';
 import { apiExamples } from '../../../src/web/api/examples.ts';
 import { answerError } from '../../../src/web/request/apiErrors.ts';
 import { changed } from '../../schemas/changed.ts';
@@ -79,7 +79,7 @@ test('where too many covers wait already, the interface answers 503 and says whe
     status: (status: number) => Object.assign(sent, { status }) && res,
     json: (body: unknown) => Object.assign(sent, { body }),
   };
-  answerError(new BendingBusy(), {} as Request, res as unknown as Response, () => undefined);
+  answerError(new WorkBusy(), {} as Request, res as unknown as Response, () => undefined);
   expect(sent).toMatchObject({
     status: 503,
     after: '5',

@@ -1,10 +1,10 @@
 import { Worker } from 'node:worker_threads';
-import type { StiffnessAnswer, StiffnessInput } from '../../../shared/words/bending/stiffness.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
+import type { Answers, Question, QuestionName } from './questions.ts';
 
 export type WorkerAnswer =
   | { readonly began: true }
-  | { readonly answer: StiffnessAnswer }
+  | { readonly answer: unknown }
   | { readonly code: string; readonly faults: readonly Fault[] };
 
 /** Who asks: what people wait for goes before what scripts ask, and of each the callers take turns. */
@@ -22,22 +22,22 @@ export const ITSELF: Asker = { caller: '', lane: 'people' };
 export class NotWanted extends Error {}
 
 /** The worker died of it twice. */
-export class BendingFailed extends Error {}
+export class WorkFailed extends Error {}
 
 /** As many wait already as may: of this caller, or of all in its lane. */
-export class BendingBusy extends Error {
+export class WorkBusy extends Error {
   readonly retryAfterS = 5;
 }
 
 interface Task {
   readonly key: string;
-  readonly input: StiffnessInput;
+  readonly question: Question;
   readonly caller: string;
   lane: Lane;
   wanted: number;
   tries: number;
-  readonly promise: Promise<StiffnessAnswer>;
-  readonly resolve: (answer: StiffnessAnswer) => void;
+  readonly promise: Promise<unknown>;
+  readonly resolve: (answer: unknown) => void;
   readonly reject: (error: Error) => void;
 }
 
@@ -47,7 +47,7 @@ const MOST_WAITING: Readonly<Record<Lane, { readonly ofCaller: number; readonly 
   scripts: { ofCaller: 8, inAll: 40 },
 };
 
-export interface BendingPoolOptions {
+export interface WorkPoolOptions {
   readonly worker?: URL;
   /** Answers kept; the one asked for longest ago goes first. About 15 KB each. */
   readonly keep?: number;
@@ -62,20 +62,22 @@ export interface BendingPoolOptions {
 const MOST_TRIES = 2;
 
 const TOO_LONG =
+  'Working this out took too long and was stopped. Send fewer stations, marks or repeats at a time.';
+const BENDING_TOO_LONG =
   'Working out how this cover bends took too long and was stopped. Check the walls, the lining modulus and Young’s modulus, and their units.';
 
 /**
- * One thread that works out how covers bend, one cover at a time, and the answers it gave, by their input. The thread
- * begins with the first question, is replaced when it dies or takes too long, and keeps no program alive while it has
- * nothing to do. What takes too long is refused, and not tried again.
+ * One thread that works out what takes long, one question at a time, and the answers on bending it gave, by their
+ * question. The thread begins with the first question, is replaced when it dies or takes too long, and keeps no program
+ * alive while it has nothing to do. What takes too long is refused, and not tried again.
  */
-export class BendingPool {
+export class WorkPool {
   readonly #worker: URL;
   readonly #keep: number;
   readonly #timeLimitMs: number;
   readonly #startLimitMs: number;
   readonly #graceMs: number;
-  readonly #kept = new Map<string, StiffnessAnswer>();
+  readonly #kept = new Map<string, unknown>();
   readonly #tasks = new Map<string, Task>();
   readonly #queue: Task[] = [];
   /** When each caller that waits was last served, counted in questions. */
@@ -85,7 +87,7 @@ export class BendingPool {
   #running: Task | null = null;
   #timer: NodeJS.Timeout | undefined;
 
-  constructor(options: BendingPoolOptions = {}) {
+  constructor(options: WorkPoolOptions = {}) {
     const {
       worker = OWN_WORKER,
       keep = 400,
@@ -101,20 +103,28 @@ export class BendingPool {
   }
 
   /**
-   * Throws a Refusal for what is no cover or takes too long, BendingBusy where too many wait, NotWanted once the
-   * asker's signal aborts, BendingFailed where the thread could not.
+   * Throws a Refusal for what cannot be worked out or takes too long, WorkBusy where too many wait, NotWanted once the
+   * asker's signal aborts, WorkFailed where the thread could not.
    */
-  async bend(input: StiffnessInput, asker: Asker = ITSELF): Promise<StiffnessAnswer> {
+  async ask<Name extends QuestionName>(
+    name: Name,
+    asked: Parameters<Answers[Name]>,
+    asker: Asker = ITSELF,
+  ): Promise<ReturnType<Answers[Name]>> {
+    return (await this.#ask({ name, asked }, asker)) as ReturnType<Answers[Name]>;
+  }
+
+  async #ask(question: Question, asker: Asker): Promise<unknown> {
     const { signal } = asker;
     if (signal?.aborted) throw new NotWanted();
-    const key = JSON.stringify(input);
+    const key = JSON.stringify(question);
     const kept = this.#kept.get(key);
     if (kept !== undefined) {
       this.#kept.delete(key);
       this.#kept.set(key, kept);
       return kept;
     }
-    const task = this.#tasks.get(key) ?? this.#add(key, input, asker);
+    const task = this.#tasks.get(key) ?? this.#add(key, question, asker);
     if (asker.lane === 'people') task.lane = 'people';
     task.wanted += 1;
     if (task === this.#running && task.wanted === 1) this.#stopAfter(this.#timeLimitMs, task);
@@ -148,20 +158,20 @@ export class BendingPool {
     this.#thread = null;
   }
 
-  #add(key: string, input: StiffnessInput, { caller, lane }: Asker): Task {
+  #add(key: string, question: Question, { caller, lane }: Asker): Task {
     const inLane = this.#queue.filter((task) => task.lane === lane);
     const { ofCaller, inAll } = MOST_WAITING[lane];
     const own = inLane.filter((task) => task.caller === caller).length;
-    if (inLane.length >= inAll || own >= ofCaller) throw new BendingBusy();
+    if (inLane.length >= inAll || own >= ofCaller) throw new WorkBusy();
     let resolve!: Task['resolve'];
     let reject!: Task['reject'];
-    const promise = new Promise<StiffnessAnswer>((yes, no) => {
+    const promise = new Promise<unknown>((yes, no) => {
       resolve = yes;
       reject = no;
     });
     // Whoever waits is told through a promise of its own; one that nobody waits for any more fails unheard.
     promise.catch(() => undefined);
-    const task: Task = { key, input, caller, lane, wanted: 0, tries: 0, promise, resolve, reject };
+    const task: Task = { key, question, caller, lane, wanted: 0, tries: 0, promise, resolve, reject };
     this.#tasks.set(key, task);
     this.#queue.push(task);
     return task;
@@ -213,7 +223,7 @@ export class BendingPool {
     this.#thread = thread;
     thread.ref();
     this.#stopAfter(this.#startLimitMs, task);
-    thread.postMessage(task.input);
+    thread.postMessage(task.question);
   }
 
   #stopAfter(ms: number, task: Task): void {
@@ -224,7 +234,8 @@ export class BendingPool {
   /** Told at once; the thread ends by itself a moment later, and a new one goes on. */
   #stopTooLong(task: Task): void {
     if (task !== this.#running) return;
-    this.#end(task, () => task.reject(new Refusal('too-long', [{ path: '', message: TOO_LONG }])));
+    const message = task.question.name === 'bending' ? BENDING_TOO_LONG : TOO_LONG;
+    this.#end(task, () => task.reject(new Refusal('too-long', [{ path: '', message }])));
     task.wanted = 0;
     void this.#thread?.terminate();
   }
@@ -255,7 +266,7 @@ export class BendingPool {
     clearTimeout(this.#timer);
     this.#end(task, () => {
       if ('answer' in said) {
-        this.#remember(task.key, said.answer);
+        if (task.question.name === 'bending') this.#remember(task.key, said.answer);
         task.resolve(said.answer);
       } else {
         task.reject(new Refusal(said.code, said.faults));
@@ -272,14 +283,14 @@ export class BendingPool {
     if (task !== null) {
       if (task.tries < MOST_TRIES && task.wanted > 0) this.#queue.unshift(task);
       else {
-        const failed = new BendingFailed(`The thread that works out bending could not: ${why}.`);
+        const failed = new WorkFailed(`The thread that works out what takes long could not: ${why}.`);
         this.#end(task, () => task.reject(failed));
       }
     }
     this.#next();
   }
 
-  #remember(key: string, answer: StiffnessAnswer): void {
+  #remember(key: string, answer: unknown): void {
     this.#kept.set(key, answer);
     if (this.#kept.size <= this.#keep) return;
     const [oldest] = this.#kept.keys();
@@ -299,6 +310,6 @@ function threadOf(worker: URL): Worker {
 }
 
 const OWN_WORKER = new URL(
-  import.meta.url.endsWith('.ts') ? './bendingWorker.ts' : './bendingWorker.js',
+  import.meta.url.endsWith('.ts') ? './worker.ts' : './worker.js',
   import.meta.url,
 );

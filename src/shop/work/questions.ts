@@ -1,0 +1,23 @@
+import { judgeCover, workOutCover } from '../../calc/cover/checkCover.ts';
+import { bendCover } from '../../calc/plate/bendCover.ts';
+import { matchStuds } from '../../calc/stud/match/matchStuds.ts';
+import { checkAsked } from '../doubts/coverDoubts.ts';
+import { restOfJob } from '../jobRest.ts';
+
+/** What the thread beside the requests can be asked, each a function of plain values alone. */
+export const ANSWERS = {
+  bending: bendCover,
+  numbers: workOutCover,
+  judged: judgeCover,
+  asked: checkAsked,
+  rest: restOfJob,
+  studs: matchStuds,
+};
+
+export type Answers = typeof ANSWERS;
+export type QuestionName = keyof Answers;
+
+export interface Question {
+  readonly name: QuestionName;
+  readonly asked: readonly unknown[];
+}

@@ -86,8 +86,13 @@ function inLineWith(nominalWallMm: number, { valueMm }: ReadBefore): boolean {
 /** The nearest of its row on either side. */
 function neighbors(place: Place, walls: readonly ReadBefore[]): readonly ReadBefore[] {
   const row = walls.filter((one) => Math.abs(one.radiusMm - place.radiusMm) <= RING_WIDTH_MM);
-  const apart = (one: Place) => turnApart(one.angleDeg, place.angleDeg);
-  return [...row].sort((a, b) => apart(a) - apart(b)).slice(0, 2);
+  let nearest: { readonly one: ReadBefore; readonly apart: number }[] = [];
+  for (const one of row) {
+    const apart = turnApart(one.angleDeg, place.angleDeg);
+    if (nearest.length === 2 && apart >= nearest[1]!.apart) continue;
+    nearest = [...nearest, { one, apart }].sort((a, b) => a.apart - b.apart).slice(0, 2);
+  }
+  return nearest.map(({ one }) => one);
 }
 
 function repeatDoubt(
@@ -203,7 +208,10 @@ export function doubtsAmong(
     if (confirmed(index) || reading.kind === 'face') return [];
     // Of two repeats that differ, the one typed later is asked about.
     const others = readings.filter(
-      (one, i) => i !== index && (i < index || !(one.kind === reading.kind && samePlace(one, reading))),
+      (one, i) =>
+        i !== index &&
+        (one.kind === 'wall' || one.kind === reading.kind) &&
+        (i < index || one.kind !== reading.kind || !samePlace(one, reading)),
     );
     const doubted = readingDoubt(reading, others, expected);
     return doubted === null ? [] : [{ index, doubt: doubted }];

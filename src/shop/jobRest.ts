@@ -40,7 +40,6 @@ export interface JobRest {
   readonly studsOtherwise: string | null;
 }
 
-
 /** What else a job says, once its readings are worked out. Plain values in and out: it may be asked of another thread. */
 export function restOfJob(
   job: Job,

@@ -2,12 +2,13 @@ import type { Doubt } from '../../shared/quantity/doubt.ts';
 import type { Writing } from '../../shared/quantity/fieldText.ts';
 import { writeAsTyped } from '../../shared/quantity/writeQuantity.ts';
 import type { Job, NewReading, Pass, Reading, ReadingKind } from '../../shared/words/job.ts';
-import { type Place, samePlace } from '../../shared/words/places.ts';
+import { type Place, StationIndex } from '../../shared/words/places.ts';
 import { printLength } from '../../shared/words/print.ts';
 import { READING_WORD } from '../../shared/words/readings.ts';
 import type { Fault } from '../../shared/words/refusal.ts';
 import { jobReadingDoubt } from './doubts/jobReadingDoubt.ts';
 import { type PlacesRead, placeOn, placesRead } from './jobPlaces.ts';
+import { breathEvery } from './work/breath.ts';
 
 /** What is asked of a reading of JSON, in mm, of which nobody can be asked at once; null where nothing is. */
 export function sentDoubt(job: Job, sent: NewReading, beside: readonly NewReading[] = []): Doubt | null {
@@ -92,9 +93,13 @@ interface CellChanged {
  * What changed in the measuring table since it was shown. A cell left as it was adds nothing; a changed one adds a
  * reading that replaces the one shown; an emptied one withdraws it.
  */
-export function readingsChanged(job: Job, sent: TableSent): ReadingsChanged {
-  const read = placesRead(job, sent.pass);
-  const changes = sent.cells.map((cell) => cellChanged(job, sent, read, cell));
+export async function readingsChanged(job: Job, sent: TableSent): Promise<ReadingsChanged> {
+  const table = { job, sent, read: placesRead(job, sent.pass), shown: idsShown(job, sent) };
+  const changes: CellChanged[] = [];
+  for (const [i, cell] of sent.cells.entries()) {
+    changes.push(cellChanged(table, cell));
+    await breathEvery(i);
+  }
   const theirs = changes.flatMap((one) => one.theirs ?? []);
   return {
     readings: changes.flatMap((one) => one.readings ?? []),
@@ -105,7 +110,16 @@ export function readingsChanged(job: Job, sent: TableSent): ReadingsChanged {
   };
 }
 
-function cellChanged(job: Job, sent: TableSent, read: PlacesRead, cell: Cell): CellChanged {
+/** The table with what it was shown from. */
+interface Table {
+  readonly job: Job;
+  readonly sent: TableSent;
+  readonly read: PlacesRead;
+  /** Ids of the readings that stood in it. */
+  readonly shown: readonly string[];
+}
+
+function cellChanged({ job, sent, read, shown }: Table, cell: Cell): CellChanged {
   const { kind, place, row, parts, values, was, name } = cell;
   const standing = read.readAt(kind, place);
   if (values.length !== parts.length) return {};
@@ -124,7 +138,7 @@ function cellChanged(job: Job, sent: TableSent, read: PlacesRead, cell: Cell): C
     if (valueMm === standing[i]?.valueMm) return [];
     const { lengthUnit: unit, decimalSign } = sent.writing;
     const reading = { kind, ...place, valueMm, typed: parts[i]!, unit, decimalSign };
-    const doubt = jobReadingDoubt(job, sent.pass, reading, against(job, sent, cell, i));
+    const doubt = jobReadingDoubt(job, sent.pass, reading, against(shown, sent, cell, i));
     return doubt === null ? [] : [{ at: i, doubt }];
   });
   return {
@@ -144,14 +158,21 @@ function cellChanged(job: Job, sent: TableSent, read: PlacesRead, cell: Cell): C
 }
 
 /** The table was shown with all readings in it, so what it now says is what this one is held against. */
-function against(job: Job, sent: TableSent, own: Cell, index: number) {
-  const shown = job.readings.filter((one) =>
-    sent.cells.some(({ kind, place }) => kind === one.kind && samePlace(place, one)),
-  );
+function against(replaced: readonly string[], sent: TableSent, own: Cell, index: number) {
   const inCells = sent.cells.flatMap(({ kind, place, values, name }) =>
     values.flatMap((valueMm, i) => (name === own.name && i >= index ? [] : [{ kind, ...place, valueMm }])),
   );
-  return { replaced: shown.map((one) => one.id), beside: inCells };
+  return { replaced, beside: inCells };
+}
+
+function idsShown(job: Job, { cells }: TableSent): readonly string[] {
+  const places = new Map(
+    (['wall', 'face', 'mark'] as const).map((kind) => [
+      kind,
+      new StationIndex(cells.filter((cell) => cell.kind === kind).map(({ place }) => place)),
+    ]),
+  );
+  return job.readings.flatMap((one) => (places.get(one.kind)?.at(one) ? [one.id] : []));
 }
 
 /** Why what stands in a cell cannot be a reading; null where it can. */

@@ -1,9 +1,8 @@
 import { isDeepStrictEqual } from 'node:util';
 import { coverCheckSchema } from '../../shared/schemas/coverCheck.ts';
-import type { Bending, BendingCase } from '../../shared/words/bending/bending.ts';
 import { ringNotJoined } from '../../shared/words/bending/solid.ts';
 import type { CoverCheck } from '../../shared/words/cover.ts';
-import { type Finding, STATUS_WORD } from '../../shared/words/finding.ts';
+import type { Finding } from '../../shared/words/finding.ts';
 import type { Decision, StudsChosen } from '../../shared/words/job.ts';
 import { type LengthUnit, listInWords } from '../../shared/words/print.ts';
 import { Refusal } from '../../shared/words/refusal.ts';
@@ -14,17 +13,13 @@ import { COVER_CALC_VERSION, checkWhatIsThere, judgeCover } from '../calc/cover/
 import type { CoverNumbers } from '../calc/cover/coverNumbers.ts';
 import { restsOnUnjoinedRing } from '../calc/job/ringCredit.ts';
 import {
-  bendingAnswersOtherwise,
   coverAnswersOtherwise,
   type Otherwise,
   studAnswersOtherwise,
 } from '../calc/judge/answersOtherwise.ts';
 import { stiffnessFindings } from '../calc/judge/stiffnessFindings.ts';
 import { PLATE_CALC_VERSION } from '../calc/plate/bendCover.ts';
-import { bendingCase } from '../calc/plate/bendingCases.ts';
 import { checkStud, STUD_CALC_VERSION } from '../calc/stud/checkStud.ts';
-import { WorkFailed } from './work/workPool.ts';
-import { bothPistons } from './bending/bendings.ts';
 import { retold } from './retold.ts';
 
 /** A kept answer made anew from its inputs; or how it would be answered otherwise today, in a sentence. */
@@ -76,47 +71,6 @@ function keptOnBending(kept: Decision, unit: LengthUnit): readonly Finding[] {
   );
 }
 
-/** The same for how it bends; null also where nothing was kept of that. */
-export async function recheckBending({ bending, check }: Decision, unit: LengthUnit): Promise<string | null> {
-  if (!bending) return null;
-  const versions = { kept: bending.calcVersion, now: PLATE_CALC_VERSION };
-  const otherwise: Otherwise[] = [];
-  try {
-    const cases: BendingCase[] = [];
-    for (const kept of bending.cases) {
-      const { id, trackWallMm } = kept;
-      const ring = kept.ring?.joinedToPads === true ? kept.ring : null;
-      const base = id === 'other' && bending.other ? bending.other.base : bending.base;
-      const asked = { id, base, trackWallMm, ring };
-      const now = bendingCase(asked, await bothPistons(asked), bending.heat);
-      cases.push(now);
-      otherwise.push(...bendingAnswersOtherwise(kept, now, unit));
-    }
-    otherwise.unshift(...foundOtherwise(check, { ...bending, cases }));
-  } catch (error) {
-    if (error instanceof WorkFailed) return null;
-    if (!(error instanceof Refusal)) throw error;
-    return refusedNow('decision', versions, error.message);
-  }
-  return otherwise.length === 0 ? null : changedNow('decision', versions, otherwise);
-}
-
-/** Where a limit of the shop on bending is found otherwise today. */
-function foundOtherwise({ findings }: Decision['check'], bending: Bending): Otherwise[] {
-  const now = stiffnessFindings({
-    limits: bending.limits,
-    bending,
-    why: null,
-    ringAllowed: findings.some(({ id }) => id === 'stiffness-with-ring'),
-    unit: 'mm',
-  });
-  return now.flatMap(({ id, title, status }) => {
-    const kept = findings.find((one) => one.id === id)?.status;
-    if (kept === undefined || kept === status) return [];
-    return [{ what: title.toLowerCase(), kept: STATUS_WORD[kept], now: STATUS_WORD[status] }];
-  });
-}
-
 /** The same for studs that were chosen. Those kept without what was asked of them cannot be worked out again. */
 export function studsAnew(kept: StudsChosen, unit: LengthUnit): Anew<StudCheck> | null {
   const { input } = kept;
@@ -163,11 +117,13 @@ function attempt<T>(
   }
 }
 
-function changedNow(what: string, versions: Versions, otherwise: readonly Otherwise[]): string {
+/** That today’s calculation answers otherwise, and how. */
+export function changedNow(what: string, versions: Versions, otherwise: readonly Otherwise[]): string {
   const told = listInWords(otherwise.map((one) => `${one.what} ${one.kept} then and ${one.now} now`));
   return `The calculation has changed (${versions.kept} then, ${versions.now} now) and answers differently from the same readings: ${told}. The ${what} stays as it was made. Check it again before you rely on it.`;
 }
 
-function refusedNow(what: string, versions: Versions, why: string | undefined): string {
+/** That today’s calculation cannot use what was kept. */
+export function refusedNow(what: string, versions: Versions, why: string | undefined): string {
   return `The calculation has changed (${versions.kept} then, ${versions.now} now) and can’t use what this ${what} was made from: ${why ?? 'it can’t be read.'} The ${what} stays as it was made.`;
 }

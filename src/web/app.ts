@@ -7,9 +7,9 @@ import { renderPage } from '../../views/render.ts';
 import { listEntries } from '../records/catalogue.ts';
 import { unavailable } from '../records/database/database.ts';
 import { RecordsUnavailable } from '../records/database/errors.ts';
-import { WorkBusy, NotWanted } from '../shop/work/workPool.ts';
-import { workWaiting } from '../shop/work/apart.ts';
 import { soundStuds } from '../shop/studChoices.ts';
+import { workWaiting } from '../shop/work/apart.ts';
+import { NotWanted, WorkBusy } from '../shop/work/workPool.ts';
 import { apiRouter } from './api/api.ts';
 import { apiJobsRouter } from './api/jobs.ts';
 import { recordsRouter } from './backups.ts';
@@ -119,10 +119,10 @@ export function app(context: PageContext): Express {
   return server;
 }
 
-/** `bending: 1 running, 3 waiting for people, 0 for scripts`: for whoever watches the program. */
+/** `work: 1 running, 3 waiting for people, 0 for scripts`: for whoever watches the program. */
 function queueInWords(): string {
   const { running, people, scripts } = workWaiting();
-  return `bending: ${running} running, ${people} waiting for people, ${scripts} for scripts`;
+  return `work: ${running} running, ${people} waiting for people, ${scripts} for scripts`;
 }
 
 /** Every failure is a page with one sentence: what happened, and what to do. */

@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { recheckBending, recheckDecision } from '../../src/shop/recheck.ts';
+import { recheckBending } from '../../src/shop/bending/recheckBending.ts';
+import { recheckDecision } from '../../src/shop/recheck.ts';
 import { ringedDecision, signedBefore } from '../records/jobs/ringed.ts';
 import { expectSound } from '../views/markup.ts';
 import { type Served, serve } from './program.ts';

@@ -36,9 +36,16 @@ export interface StageParts {
 
 /** The readings that were neither replaced nor withdrawn. */
 export function currentReadings<R extends NewReading>(readings: readonly R[]): readonly R[] {
-  const replaced = new Set(readings.map((r) => r.replaces));
-  return readings.filter((r) => r.valueMm !== null && !replaced.has(r.id));
+  const known = current.get(readings);
+  if (known !== undefined) return known as readonly R[];
+  const replaced = new Set(readings.flatMap(({ replaces }) => replaces ?? []));
+  const found = readings.filter((r) => r.valueMm !== null && !replaced.has(r.id));
+  current.set(readings, found);
+  return found;
 }
+
+/** Asked by every step of the same job's readings, which may be thousands; a list is never changed once it is made. */
+const current = new WeakMap<readonly NewReading[], readonly NewReading[]>();
 
 /** Where each step stands, for pages and for what may be signed alike: done when what it is for is there. */
 export function stepsOf(parts: StageParts): JobSteps {

@@ -1,5 +1,5 @@
 import type { Selectable } from 'kysely';
-import type { Job, JobSections, Kept, Looked, SectionName } from '../../../shared/words/job.ts';
+import type { Job, JobSections, Kept, Looked, Reading, SectionName } from '../../../shared/words/job.ts';
 import {
   counting,
   currentReadings,
@@ -56,8 +56,13 @@ export interface JobParts extends StageParts {
   readonly looks: readonly Kept<Looked>[];
 }
 
-/** The sections and readings of a job at a revision. Revisions are only ever added, so no transaction is needed to read them. */
-export async function partsOf(db: Db, jobId: number, revision: number): Promise<JobParts> {
+/** The sections and readings of a job at a revision; `readings` where they are known. Revisions are only ever added, so no transaction is needed to read them. */
+export async function partsOf(
+  db: Db,
+  jobId: number,
+  revision: number,
+  readings?: readonly Reading[],
+): Promise<JobParts> {
   const rows = await rowsOf(db, jobId, revision);
   const all = <S extends SectionName>(what: S): readonly Kept<JobSections[S]>[] =>
     rows
@@ -91,7 +96,7 @@ export async function partsOf(db: Db, jobId: number, revision: number): Promise<
       signature: newest('signature'),
       closed: newest('closed'),
     },
-    readings: await readingsOf(db, jobId, revision),
+    readings: readings ?? (await readingsOf(db, jobId, revision)),
     familyChangedAt: lastChange(all('received'), sameFamily),
     weldedAt: weldedAt(all('setup')),
     passesAt: passesAt(all('cuts')),

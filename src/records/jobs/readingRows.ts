@@ -7,18 +7,67 @@ type ReadingRow = Selectable<Tables['reading']>;
 
 /** Every reading of a job up to a revision, in the order they came. */
 export async function readingsOf(db: Db, jobId: number, revision: number): Promise<readonly Reading[]> {
+  const kept = keptOf(db);
+  const known = kept.get(jobId) ?? [];
+  const since = known.at(-1)?.revision ?? 0;
+  if (revision <= since) return known.filter((one) => one.revision <= revision);
   const rows = await db
     .selectFrom('reading')
     .selectAll()
     .where('job_id', '=', jobId)
+    .where('revision', '>', since)
     .where('revision', '<=', revision)
     .orderBy('revision')
     .orderBy('place')
     .execute();
-  return rows.map(toReading);
+  const all = rows.length === 0 ? known : [...known, ...rows.map(toReading)];
+  // What a change has written may still be given up.
+  if (!db.isTransaction && all.length > 0) kept.keep(jobId, all);
+  return all;
 }
 
-function toReading(row: ReadingRow): Reading {
+/** Readings in memory, of all jobs together; about 300 bytes each. */
+const MOST_KEPT = 20_000;
+
+/**
+ * Readings as they were read, by job, the job asked for longest ago dropped first. They are only ever added, with
+ * revisions that follow one another, so what was read up to one of them stays so; only newer ones are asked for again.
+ */
+class KeptReadings {
+  readonly #byJob = new Map<number, readonly Reading[]>();
+  #count = 0;
+
+  get(jobId: number): readonly Reading[] | undefined {
+    return this.#byJob.get(jobId);
+  }
+
+  keep(jobId: number, readings: readonly Reading[]): void {
+    this.#drop(jobId);
+    this.#byJob.set(jobId, readings);
+    this.#count += readings.length;
+    for (const oldest of this.#byJob.keys()) {
+      if (this.#count <= MOST_KEPT) return;
+      this.#drop(oldest);
+    }
+  }
+
+  #drop(jobId: number): void {
+    this.#count -= this.#byJob.get(jobId)?.length ?? 0;
+    this.#byJob.delete(jobId);
+  }
+}
+
+/** By the one thing a database and its transactions share. */
+const keptBy = new WeakMap<object, KeptReadings>();
+
+function keptOf(db: Db): KeptReadings {
+  const { adapter } = db.getExecutor();
+  const kept = keptBy.get(adapter) ?? new KeptReadings();
+  keptBy.set(adapter, kept);
+  return kept;
+}
+
+export function toReading(row: ReadingRow): Reading {
   return {
     id: row.id,
     revision: row.revision,

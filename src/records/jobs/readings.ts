@@ -1,10 +1,8 @@
 import type { Job, NewReading, Pass, Reading, ReadingKind } from '../../../shared/words/job.ts';
-import { currentReadings } from '../../calc/job/jobStage.ts';
 import { type Db, write } from '../database/database.ts';
 import { refuse } from '../database/errors.ts';
 import { type Ctx, printable, refuseNul, signed } from '../database/writing.ts';
-import { readingsOf } from './readingRows.ts';
-import { getJob, jobRow, noJob } from './readJob.ts';
+import { jobRow, noJob, partsOf, toJob } from './readJob.ts';
 import { addToJob, refuseUnexplained } from './reviseJob.ts';
 import { refuseAfterWithoutCut, refuseClosed } from './rules.ts';
 
@@ -29,30 +27,17 @@ export async function addReadings(
   batch.readings.forEach(refuseUnfit);
   return write(db, async (trx) => {
     const row = await jobRow(trx, batch.jobId);
-    const job = await getJob(trx, batch.jobId);
-    if (!row || !job) throw noJob(batch.jobId);
-    const known: (Reading | NewReading)[] = [...(await readingsOf(trx, row.id, row.revision))];
-    const fresh: NewReading[] = [];
-    const already: string[] = [];
-    for (const [i, reading] of batch.readings.entries()) {
-      const same = known.find((k) => k.id === reading.id);
-      if (same) {
-        if (!sameContent(same, reading)) throw differs(i, reading);
-        already.push(reading.id);
-        continue;
-      }
-      if (await isOfAnotherJob(trx, reading.id)) throw differs(i, reading);
-      if (reading.replaces !== null) refuseIdleReplacement(i, reading.replaces, known);
-      refuseAfterWithoutCut(job, reading, i);
-      known.push(reading);
-      fresh.push(reading);
-    }
+    if (!row) throw noJob(batch.jobId);
+    const parts = await partsOf(trx, row.id, row.revision);
+    const job = toJob(row, parts);
+    const { fresh, already } = await freshOf(trx, job, parts.readings, batch.readings);
     if (fresh.length === 0) return { job, added: [], already };
     refuseClosed(job);
     refuseUnexplained(job, by);
+    refuseTooMany(job, parts.readings.length + fresh.length);
     const added = fresh.map((r) => r.id);
-    const body = JSON.stringify({ readings: added });
-    return { job: await addToJob(trx, by, row, { what: 'reading', body, readings: fresh }), added, already };
+    const change = { what: 'reading', body: JSON.stringify({ readings: added }), readings: fresh } as const;
+    return { job: await addToJob(trx, by, row, change, parts), added, already };
   });
 }
 
@@ -82,9 +67,68 @@ export function sameContent(a: NewReading, b: NewReading): boolean {
   );
 }
 
-async function isOfAnotherJob(db: Db, id: string): Promise<boolean> {
-  const row = await db.selectFrom('reading').select('job_id').where('id', '=', id).executeTakeFirst();
-  return row !== undefined;
+/** Which of the readings sent are new to the job, and which it has. Throws Refusal for one that cannot be added. */
+async function freshOf(
+  db: Db,
+  job: Job,
+  before: readonly Reading[],
+  sent: readonly NewReading[],
+): Promise<{ readonly fresh: readonly NewReading[]; readonly already: readonly string[] }> {
+  const elsewhere = await ofAnotherJob(db, job.id, sent);
+  const sentIds = new Set(sent.map(({ id }) => id));
+  const known = new Map<string, NewReading>(
+    before.flatMap((one) => (sentIds.has(one.id) ? [[one.id, one] as const] : [])),
+  );
+  const fresh: NewReading[] = [];
+  const already: string[] = [];
+  for (const [i, reading] of sent.entries()) {
+    const same = known.get(reading.id);
+    if (same) {
+      if (!sameContent(same, reading)) throw differs(i, reading);
+      already.push(reading.id);
+      continue;
+    }
+    if (elsewhere.has(reading.id)) throw differs(i, reading);
+    if (reading.replaces !== null) refuseIdleReplacement(i, reading.replaces, before, fresh);
+    refuseAfterWithoutCut(job, reading, i);
+    known.set(reading.id, reading);
+    fresh.push(reading);
+  }
+  return { fresh, already };
+}
+
+/** A database takes only so many values in one statement. */
+const IDS_AT_A_TIME = 500;
+
+async function ofAnotherJob(
+  db: Db,
+  jobId: number,
+  sent: readonly NewReading[],
+): Promise<ReadonlySet<string>> {
+  const found = new Set<string>();
+  for (let from = 0; from < sent.length; from += IDS_AT_A_TIME) {
+    const ids = sent.slice(from, from + IDS_AT_A_TIME).map(({ id }) => id);
+    const rows = await db
+      .selectFrom('reading')
+      .select('id')
+      .where('id', 'in', ids)
+      .where('job_id', '<>', jobId)
+      .execute();
+    for (const { id } of rows) found.add(id);
+  }
+  return found;
+}
+
+/** More than a cover is measured with, corrections and all; every page of the job reads them. */
+const MOST_READINGS = 4000;
+
+function refuseTooMany({ number }: Job, count: number): void {
+  if (count <= MOST_READINGS) return;
+  throw refuse(
+    'too-many-readings',
+    'readings',
+    `Job ${number} would have ${count} readings; it can have at most ${MOST_READINGS}. Nothing was saved. Use another job for more.`,
+  );
 }
 
 function differs(i: number, reading: NewReading): Error {
@@ -95,9 +139,15 @@ function differs(i: number, reading: NewReading): Error {
   );
 }
 
-function refuseIdleReplacement(i: number, replaces: string, known: readonly (Reading | NewReading)[]): void {
-  if (currentReadings(known).some((r) => r.id === replaces)) return;
-  const was = known.find((r) => r.id === replaces);
+function refuseIdleReplacement(
+  i: number,
+  replaces: string,
+  before: readonly NewReading[],
+  fresh: readonly NewReading[],
+): void {
+  const was = [before, fresh].flatMap((some) => some.find((one) => one.id === replaces) ?? [])[0];
+  const gone = [before, fresh].some((some) => some.some((one) => one.replaces === replaces));
+  if (was !== undefined && was.valueMm !== null && !gone) return;
   const why =
     was === undefined
       ? 'is not a reading of this job'

@@ -14,8 +14,16 @@ import { sayTheSame, toJson } from '../database/json.ts';
 import { type Ctx, printable, type Signed, samePerson, signed } from '../database/writing.ts';
 import { CRITERIA_ID } from '../shopCriteria.ts';
 import { historyOf } from './history.ts';
-import { toReadingRow } from './readingRows.ts';
-import { type JobRow, jobRow, noJob, partsOf, refuseUnknownRevision, toJob } from './readJob.ts';
+import { toReading, toReadingRow } from './readingRows.ts';
+import {
+  type JobParts,
+  type JobRow,
+  jobRow,
+  noJob,
+  partsOf,
+  refuseUnknownRevision,
+  toJob,
+} from './readJob.ts';
 import {
   refuseClosed,
   refuseClosing,
@@ -84,7 +92,7 @@ export async function reviseJob(
       refuseCutsThroughWall(job, edit.body);
     }
     if (edit.what === 'setup') refuseRingLeftOut(job.sections.setup?.body ?? null, edit.body, by.why);
-    const kept = await addToJob(trx, by, row, { what, body });
+    const kept = await addToJob(trx, by, row, { what, body }, parts);
     if (what === 'signature') await keepPrints(trx, kept, needed(print));
     return kept;
   });
@@ -157,7 +165,10 @@ async function refuseStale(db: Db, job: Job, edit: SectionEdit): Promise<void> {
   throw new StaleEdit(sentence, { section: edit.what, theirs, currentRevision: job.revision, since });
 }
 
-/** Adds one revision to a job and brings its line in the lists up to date. Inside a write only. */
+/** A database takes only so many values in one statement. */
+const ROWS_AT_A_TIME = 200;
+
+/** Adds one revision to a job as it was before, and brings its line in the lists up to date. Inside a write only. */
 export async function addToJob(
   trx: Db,
   by: Signed,
@@ -167,16 +178,25 @@ export async function addToJob(
     readonly body: string;
     readonly readings?: readonly NewReading[];
   },
+  before: JobParts,
 ): Promise<Job> {
   const revision = row.revision + 1;
   await addRevision(trx, by, { jobId: row.id, revision, what: change.what, body: change.body });
-  for (const [place, reading] of (change.readings ?? []).entries()) {
+  const added = (change.readings ?? []).map((reading, place) =>
+    toReadingRow(row.id, place, { ...reading, revision, who: by.who, at: by.at }),
+  );
+  for (let from = 0; from < added.length; from += ROWS_AT_A_TIME) {
     await trx
       .insertInto('reading')
-      .values(toReadingRow(row.id, place, { ...reading, revision, who: by.who, at: by.at }))
+      .values(added.slice(from, from + ROWS_AT_A_TIME))
       .execute();
   }
-  const job = toJob(row, await partsOf(trx, row.id, revision));
+  const readings = added.length === 0 ? before.readings : [...before.readings, ...added.map(toReading)];
+  const parts =
+    change.what === 'reading'
+      ? { ...before, revision, changedAt: by.at, readings }
+      : await partsOf(trx, row.id, revision, readings);
+  const job = toJob(row, parts);
   const received = job.sections.received;
   await trx
     .updateTable('job')

@@ -6,7 +6,7 @@ import { refuse } from '../database/errors.ts';
 import { toJson } from '../database/json.ts';
 import type { Tables } from '../database/tables.ts';
 import { type Ctx, printable, refuseNul, signed } from '../database/writing.ts';
-import { getJob, jobRow, noJob } from '../jobs/readJob.ts';
+import { jobRow, noJob, partsOf, toJob } from '../jobs/readJob.ts';
 import { addToJob, refuseUnexplained } from '../jobs/reviseJob.ts';
 import { refuseClosed } from '../jobs/rules.ts';
 
@@ -46,8 +46,9 @@ export async function addPhoto(
   const photo = checked(sent.photo);
   return write(db, async (trx) => {
     const row = await jobRow(trx, sent.jobId);
-    const job = await getJob(trx, sent.jobId);
-    if (!row || !job) throw noJob(sent.jobId);
+    if (!row) throw noJob(sent.jobId);
+    const parts = await partsOf(trx, row.id, row.revision);
+    const job = toJob(row, parts);
     const known = await trx.selectFrom('photo').selectAll().where('id', '=', photo.id).executeTakeFirst();
     if (known) {
       if (known.job_id === row.id && known.hash === photo.hash) return { added: false };
@@ -60,7 +61,7 @@ export async function addPhoto(
     refuseClosed(job);
     refuseUnexplained(job, by);
     await sent.keepFile();
-    const { revision } = await addToJob(trx, by, row, { what: 'photo', body: toJson(photo) });
+    const { revision } = await addToJob(trx, by, row, { what: 'photo', body: toJson(photo) }, parts);
     await trx
       .insertInto('photo')
       .values(toRow(row.id, { ...photo, revision, who: by.who, at: by.at }))

@@ -24,9 +24,10 @@ export function heldAgainst(job: Job, pass: Pass, replaced: readonly string[] = 
     received?.body.family.nominalWallMm ?? 0,
     setup?.body.gaugeFigures ?? null,
   );
+  const gone = new Set(replaced);
   return {
     others: job.readings.flatMap(({ id, pass: of, kind, angleDeg, radiusMm, valueMm }) =>
-      of !== pass || valueMm === null || replaced.includes(id) ? [] : [{ kind, angleDeg, radiusMm, valueMm }],
+      of !== pass || valueMm === null || gone.has(id) ? [] : [{ kind, angleDeg, radiusMm, valueMm }],
     ),
     expected: { ...known, cut: pass === 'after' ? cutOf(job) : null },
   };

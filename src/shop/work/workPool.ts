@@ -309,7 +309,4 @@ function threadOf(worker: URL): Worker {
     : new Worker(worker);
 }
 
-const OWN_WORKER = new URL(
-  import.meta.url.endsWith('.ts') ? './worker.ts' : './worker.js',
-  import.meta.url,
-);
+const OWN_WORKER = new URL(import.meta.url.endsWith('.ts') ? './worker.ts' : './worker.js', import.meta.url);

@@ -1,8 +1,8 @@
 import type { z } from 'zod';
 import type { NamedStud } from '../../../shared/words/stud/stud.ts';
 import type { Db } from '../../records/database/database.ts';
-import type { Asker } from '../../shop/work/workPool.ts';
 import type { KitShelf } from '../../shop/studs/kit.ts';
+import type { Asker } from '../../shop/work/workPool.ts';
 import type { Fields } from '../request/typed.ts';
 
 export type Method = 'GET' | 'POST' | 'PUT';

@@ -12,11 +12,11 @@ import type { StudMatchedWithKit } from '../../../shared/words/stud/kit.ts';
 import { heatCover } from '../../calc/heat/heatCover.ts';
 import { checkStud } from '../../calc/stud/checkStud.ts';
 import { threadGeometry } from '../../calc/stud/thread/threadGeometry.ts';
-import type { Asker } from '../../shop/work/workPool.ts';
 import { bend } from '../../shop/bending/bendings.ts';
 import { studDoubts } from '../../shop/doubts/studDoubts.ts';
 import { kitFor, kitTold } from '../../shop/studs/kit.ts';
 import { askedCover, matchedStuds } from '../../shop/work/apart.ts';
+import type { Asker } from '../../shop/work/workPool.ts';
 import { readBody } from '../request/apiErrors.ts';
 import type { ApiCall, ApiNeeds } from './call.ts';
 

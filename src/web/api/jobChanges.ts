@@ -13,6 +13,7 @@ import { whereItStands } from '../../shop/jobAnswer.ts';
 import { receivedFrom } from '../../shop/jobEdits.ts';
 import { placesRead } from '../../shop/jobPlaces.ts';
 import { sentDoubt } from '../../shop/readingsSent.ts';
+import { breathEvery } from '../../shop/work/breath.ts';
 import { ApiError, readBody } from '../request/apiErrors.ts';
 import { type JobAnswered, type JobAsked, type JobNeeds, ok } from './call.ts';
 
@@ -48,9 +49,11 @@ export async function takeReadings(needs: JobNeeds, { named, body }: JobAsked): 
   const { who, why, readings, confirmed } = readBody(addReadingsSchema, body);
   const { db } = needs;
   const job = await jobNamed(db, named);
-  const known = new Map((await allReadings(db, job.id)).map((reading) => [reading.id, reading]));
+  const sentIds = new Set(readings.map(({ id }) => id));
+  const sentBefore = (await allReadings(db, job.id)).filter(({ id }) => sentIds.has(id));
+  const known = new Map(sentBefore.map((reading) => [reading.id, reading]));
   const doubts: DoubtedReading[] = [];
-  const weighed = readings.map((sent, i): NewReading => {
+  const weigh = (sent: NewReading, i: number): NewReading => {
     const reading = { ...sent, angleDeg: turned(sent.angleDeg) };
     const before = known.get(reading.id);
     // One sent before keeps what was made of it then.
@@ -64,7 +67,12 @@ export async function takeReadings(needs: JobNeeds, { named, body }: JobAsked): 
     }
     const doubtful = sent.doubtful || (doubt !== null && !lifted);
     return { ...reading, doubtful, confirmed: doubt !== null && lifted };
-  });
+  };
+  const weighed: NewReading[] = [];
+  for (const [i, sent] of readings.entries()) {
+    weighed.push(weigh(sent, i));
+    await breathEvery(i);
+  }
   try {
     const done = await addReadings(db, ctxOf(needs, who, why), { jobId: job.id, readings: weighed });
     return ok({ ...whereItStands(done.job), added: done.added, already: done.already, doubts });

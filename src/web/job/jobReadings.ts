@@ -21,7 +21,7 @@ export async function postReadings(context: PageContext, req: Request, res: Resp
     lengthUnit: unitOf(fields) ?? frame.lengthUnit,
   };
   const gauge = job.sections.setup?.body.gauge ?? '';
-  const sent = readReadings(job, fields, writing, gauge);
+  const sent = await readReadings(job, fields, writing, gauge);
   const refuse = async (status: number, faults: readonly Fault[], stale: Refused['stale'] = null) =>
     showJob(context, req, res, job, {
       status,

@@ -9,6 +9,7 @@ import { type Ctx, samePerson } from '../../records/database/writing.ts';
 import { allReadings } from '../../records/jobs/history.ts';
 import { addReadings, sameContent } from '../../records/jobs/readings.ts';
 import { heldAgainst } from '../../shop/doubts/jobReadingDoubt.ts';
+import { breathEvery } from '../../shop/work/breath.ts';
 
 const BESIDE =
   'Somebody else had already corrected that reading, so yours was saved beside theirs. Check both.';
@@ -69,7 +70,8 @@ async function keepRun(db: Db, ctx: Ctx, job: Job, sent: readonly unknown[]): Pr
   const beside: Said[] = [];
   const already: string[] = [];
   let rest: NewReading[] = [];
-  for (const one of sent) {
+  for (const [i, one] of sent.entries()) {
+    await breathEvery(i);
     const read = readKept(one, nominalMm, job);
     if ('message' in read) refused.push(read);
     else rest.push(read);

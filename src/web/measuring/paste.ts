@@ -34,12 +34,12 @@ async function postPaste(context: PageContext, req: Request, res: Response): Pro
   const fields = fieldsOf(req.body);
   const frame = await frameOf(req, context);
   const writing = { ...frame, lengthUnit: unitOf(fields) ?? frame.lengthUnit };
-  const preview = previewOf(job, fields, writing);
+  const preview = await previewOf(job, fields, writing);
   const empty = preview.places.length === 0 && preview.refused.length === 0;
   await show(context, req, res, job, fields, empty ? 422 : 200, empty ? null : preview);
 }
 
-function previewOf(job: Job, fields: Fields, writing: Writing): PastePreview {
+async function previewOf(job: Job, fields: Fields, writing: Writing): Promise<PastePreview> {
   const pass = passOf(fields);
   const rows = placeViews(job, pass, writing).filter(({ own }) => !own);
   const pasted = PASTED.find((one) => one === fields.pasted) ?? 'wall';
@@ -53,7 +53,7 @@ function previewOf(job: Job, fields: Fields, writing: Writing): PastePreview {
     ...places.map(rowAsShown),
     Object.fromEntries(boxes),
   ) as Fields;
-  const sent = readReadings(job, shown, writing, job.sections.setup?.body.gauge ?? '');
+  const sent = await readReadings(job, shown, writing, job.sections.setup?.body.gauge ?? '');
   return { places, refused, token, fields: shown, faults: sent.faults, doubts: sent.doubts };
 }
 

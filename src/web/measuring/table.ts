@@ -55,7 +55,12 @@ export interface ReadingsSent extends ReadingsChanged {
 }
 
 /** What changed in the measuring table since it was shown, or what in it cannot be used. */
-export function readReadings(job: Job, fields: Fields, writing: Writing, gauge: string): ReadingsSent {
+export async function readReadings(
+  job: Job,
+  fields: Fields,
+  writing: Writing,
+  gauge: string,
+): Promise<ReadingsSent> {
   const form = new TypedForm(fields, writing);
   const pass: Pass = form.text('pass') === 'after' ? 'after' : 'before';
   const token = /^[A-Za-z0-9-]{8,40}$/.test(form.text('token')) ? form.text('token') : null;
@@ -65,7 +70,13 @@ export function readReadings(job: Job, fields: Fields, writing: Writing, gauge: 
       'This form is not complete, so nothing was saved. Open the job again and enter the readings there.',
     );
   const cells = cellsOf(form, job, pass);
-  const changed = readingsChanged(job, { pass, token: token ?? '', gauge, writing: form.writing, cells });
+  const changed = await readingsChanged(job, {
+    pass,
+    token: token ?? '',
+    gauge,
+    writing: form.writing,
+    cells,
+  });
   return { pass, ...changed, unread: form.doubts, faults: [...form.faults, ...changed.faults] };
 }
 

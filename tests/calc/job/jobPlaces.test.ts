@@ -1,5 +1,7 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Job, Reading } from '../../../shared/words/job.ts';
+import { StationIndex, stationAt } from '../../../shared/words/places.ts';
 import { readAt, stationsRead, stationsToMeasure } from '../../../src/calc/job/jobPlaces.ts';
 import { alder, received } from '../../records/samples.ts';
 
@@ -42,6 +44,22 @@ function jobWith(readings: readonly Partial<Reading>[]): Pick<Job, 'sections' | 
   };
 }
 const ids = (readings: readonly Reading[]) => readings.map(({ id }) => id);
+
+describe('an index of stations', () => {
+  it('finds what looking through them all finds, whatever angle and radius', () => {
+    const angle = fc.oneof(
+      fc.constantFrom(0, 359.9999999, 360, 0.5, 0.4999999, 359.5, -0.5, 1.5, 89.5),
+      fc.double({ min: -360, max: 360, noNaN: true }),
+    );
+    const place = fc.record({ angleDeg: angle, radiusMm: fc.constantFrom(110, 110.3, 110.6, 118) });
+    fc.assert(
+      fc.property(fc.array(place, { maxLength: 30 }), place, (stations, asked) => {
+        const index = new StationIndex(stations);
+        for (const one of [asked, ...stations]) expect(index.at(one)).toBe(stationAt(stations, one));
+      }),
+    );
+  });
+});
 
 describe('the stations of a job', () => {
   it('the stations of a job take readings that are off by float dust, or a turn apart, as repeats', () => {

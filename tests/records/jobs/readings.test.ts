@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { NewReading } from '../../../shared/words/job.ts';
-import { openShop, type Shop } from '../../../src/records/database/database.ts';
+import { openShop, type Shop, write } from '../../../src/records/database/database.ts';
 import { createJob } from '../../../src/records/jobs/createJob.ts';
 import { historyOf } from '../../../src/records/jobs/history.ts';
 import { addReadings } from '../../../src/records/jobs/readings.ts';
@@ -39,6 +39,33 @@ onEachDatabase((engine) => {
       expect([added, already, job.revision]).toEqual([['zz', 'aa'], [], 2]);
       expect(job.readings[0]).toEqual({ ...odd, confirmed: null, revision: 2, who: 'AB', at: job.changedAt });
       expect(job.readings.map((r) => r.id)).toEqual(['zz', 'aa']);
+    });
+
+    test('a job takes four thousand readings and refuses more with a sentence', async () => {
+      const some = (from: number, count: number) =>
+        Array.from({ length: count }, (_, i) => wall(`many-${from + i}`, { angleDeg: (from + i) % 360 }));
+      await add(...some(0, 3999));
+      expect(await refusalOf(add(...some(3999, 2)))).toEqual({
+        code: 'too-many-readings',
+        path: 'readings',
+        sentence:
+          'Job 1001 would have 4001 readings; it can have at most 4000. Nothing was saved. Use another job for more.',
+      });
+      expect((await add(...some(3999, 1))).job.readings).toHaveLength(4000);
+    });
+
+    test('a reading that was given up with its change is not remembered, and another in its place is', async () => {
+      await add(wall('first'));
+      await getJob(shop.db, jobId);
+      const givenUp = write(shop.db, async (trx) => {
+        await addReadings(trx, as('AB'), { jobId, readings: [wall('lost')] });
+        expect((await getJob(trx, jobId))?.readings.map(({ id }) => id)).toEqual(['first', 'lost']);
+        throw new Error('given up');
+      });
+      await expect(givenUp).rejects.toThrow('given up');
+      expect(await standingIds()).toEqual(['first']);
+      await add(wall('second'));
+      expect(await standingIds()).toEqual(['first', 'second']);
     });
 
     test('a reading sent again is harmless', async () => {

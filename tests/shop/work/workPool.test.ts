@@ -1,13 +1,7 @@
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import type { StiffnessInput } from '../../../shared/words/bending/stiffness.ts';
 import { bendCover } from '../../../src/calc/plate/bendCover.ts';
-import {
-  type Asker,
-  WorkBusy,
-  WorkFailed,
-  WorkPool,
-  NotWanted,
-} from '../../../src/shop/work/workPool.ts';
+import { type Asker, NotWanted, WorkBusy, WorkFailed, WorkPool } from '../../../src/shop/work/workPool.ts';
 import { COVER } from '../../calc/plate/example.ts';
 
 let pool: WorkPool;
@@ -146,8 +140,7 @@ describe('the thread that works out what takes long', () => {
   it('answers a question that a script asked first in the turn of the person who asks it too', async () => {
     pool = new WorkPool({ worker: ODD });
     const order: number[] = [];
-    const ask = (wallMm: number, asker: Asker) =>
-      bend(wall(wallMm), asker).then(() => order.push(wallMm));
+    const ask = (wallMm: number, asker: Asker) => bend(wall(wallMm), asker).then(() => order.push(wallMm));
     await Promise.all([ask(21, script('s')), ask(22, script('s')), ask(23, script('s')), ask(23, by('a'))]);
     expect(order).toEqual([21, 23, 23, 22]);
   });

@@ -7,7 +7,8 @@ import { findJobs } from '../../../src/records/jobs/findJobs.ts';
 import { getJob } from '../../../src/records/jobs/readJob.ts';
 import { reviseJob } from '../../../src/records/jobs/reviseJob.ts';
 import { currentCriteria, saveCriteria } from '../../../src/records/shopCriteria.ts';
-import { recheckBending, recheckDecision } from '../../../src/shop/recheck.ts';
+import { recheckBending } from '../../../src/shop/bending/recheckBending.ts';
+import { recheckDecision } from '../../../src/shop/recheck.ts';
 import { exampleQuery } from '../../../src/web/cover/example.ts';
 import { type Served, serve } from '../program.ts';
 
@@ -107,7 +108,7 @@ describe('the advice on bending and heat', () => {
 
   it('is told of by /health: what is being worked out, and what waits', async () => {
     const { text } = await program.get('/health');
-    expect(text).toMatch(/^well\s+bending: \d+ running, \d+ waiting for people, \d+ for scripts/);
+    expect(text).toMatch(/^well\s+work: \d+ running, \d+ waiting for people, \d+ for scripts/);
   });
 
   it('sets another family’s new cover beside it', async () => {

@@ -21,6 +21,9 @@ const PATIENT = { poll: { timeout: 200_000 } };
 /** Hundreds of small shops are kept in memory where there is room: their tests are not about the disk. */
 const IN_MEMORY = roomFor('/dev/shm', 1e9) ? { TMPDIR: '/dev/shm' } : {};
 
+/** What is worked out beside the requests may take long. */
+const TIME = ['tests/patient.ts'];
+
 /** Every answer of the JSON interface is held to its schema, whichever test asks. */
 const ANSWERS = ['tests/web/api/fetchHeld.ts'];
 
@@ -59,7 +62,7 @@ export default defineConfig({
           pool: 'threads',
           maxWorkers: WORKERS,
           include: KEPT,
-          setupFiles: [...SEED, ...ANSWERS],
+          setupFiles: [...SEED, ...TIME, ...ANSWERS],
           globalSetup: ['tests/records/postgresSetup.ts'],
           env: IN_MEMORY,
           testTimeout: 600_000,
@@ -72,6 +75,7 @@ export default defineConfig({
         test: {
           name: 'browser',
           expect: PATIENT,
+          setupFiles: TIME,
           include: ['tests/browser/*.test.ts'],
           testTimeout: 900_000,
           hookTimeout: 900_000,
@@ -86,6 +90,7 @@ export default defineConfig({
         test: {
           name: 'screens',
           expect: PATIENT,
+          setupFiles: TIME,
           include: ['tests/browser/**/*.test.ts'],
           env: { EVERY_SCREEN: 'yes' },
           testTimeout: 900_000,
@@ -100,7 +105,7 @@ export default defineConfig({
           name: 'whole',
           expect: PATIENT,
           include: ['tests/slow/*.test.ts', 'tests/faults/records/*.test.ts', 'tests/faults/smoke.test.ts'],
-          setupFiles: [...SEED, ...ANSWERS],
+          setupFiles: [...SEED, ...TIME, ...ANSWERS],
           testTimeout: 1_800_000,
           hookTimeout: 1_800_000,
           maxWorkers: 2,

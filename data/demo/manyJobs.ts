@@ -150,7 +150,10 @@ function cast(
     changed_at: moved(row.changed_at),
     customer_reference: own.customer,
     received_on: receivedOn,
-    search: wordsOfJob({ ...job, number, sections: { ...job.sections, received: { ...received, body } } }),
+    search: wordsOfJob(
+      { ...job, number, sections: { ...job.sections, received: { ...received, body } } },
+      [],
+    ),
   });
   for (const one of revisions) {
     const ids = readings.filter(({ revision }) => revision === one.revision).map(({ id }) => named.get(id));

@@ -1,3 +1,4 @@
+import '../patient.ts';
 import type { Server } from 'node:http';
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';

@@ -36,7 +36,7 @@ import {
   refuseRingLeftOut,
   refuseSignature,
 } from './rules.ts';
-import { wordsOfJob } from './searchWords.ts';
+import { searchOf } from './searchWords.ts';
 import { keepPrints, type PrintSigned } from './signedPrints.ts';
 
 const CHANGE_WORDS: Readonly<Record<What, string>> = {
@@ -206,7 +206,7 @@ export async function addToJob(
       stage: job.stage,
       outcome: job.outcome,
       ...(received ? projectionOf(received.body) : {}),
-      search: await wordsOfJob(trx, job),
+      search: await searchOf(trx, job),
     })
     .where('id', '=', row.id)
     .execute();

@@ -30,7 +30,15 @@ async function photoNotes(db: Db, jobId: number): Promise<readonly string[]> {
 }
 
 /** The same of a job as it stands, with its decision, everybody who worked on it, their notes and statements. */
-export async function wordsOfJob(db: Db, { id, number, outcome, readings, sections }: Job): Promise<string> {
+export async function searchOf(db: Db, job: Job): Promise<string> {
+  return wordsOfJob(job, await photoNotes(db, job.id));
+}
+
+/** What `searchOf` gathers, of a job and the notes of its photos. */
+export function wordsOfJob(
+  { number, outcome, readings, sections }: Job,
+  photos: Awaited<ReturnType<typeof photoNotes>>,
+): string {
   const { received, looked, setup, decision, cuts, studs, signature, closed } = sections;
   const who = [...Object.values(sections).map((kept) => kept?.who), ...readings.map((one) => one.who)];
   const words = [
@@ -48,7 +56,7 @@ export async function wordsOfJob(db: Db, { id, number, outcome, readings, sectio
     studs?.body.note,
     studs?.body.retightening?.note,
     ...(studs?.body.replaced ?? []).map(({ note }) => note),
-    ...(await photoNotes(db, id)),
+    ...photos,
     signature?.body.statement,
     closed?.why,
   ];
@@ -75,7 +83,7 @@ export async function renewSearch(db: Db): Promise<void> {
         if (job === null) continue;
         await trx
           .updateTable('job')
-          .set({ search: await wordsOfJob(trx, job) })
+          .set({ search: await searchOf(trx, job) })
           .where('id', '=', id)
           .execute();
       }

@@ -74,7 +74,7 @@ const BENDING_TOO_LONG =
 export class WorkPool {
   readonly #worker: URL;
   readonly #keep: number;
-  readonly #timeLimitMs: number;
+  #timeLimitMs: number;
   readonly #startLimitMs: number;
   readonly #graceMs: number;
   readonly #kept = new Map<string, unknown>();
@@ -100,6 +100,11 @@ export class WorkPool {
     this.#timeLimitMs = timeLimitMs;
     this.#startLimitMs = startLimitMs;
     this.#graceMs = graceMs;
+  }
+
+  /** Another time limit for what is taken up from now on. */
+  giveTime(timeLimitMs: number): void {
+    this.#timeLimitMs = timeLimitMs;
   }
 
   /**

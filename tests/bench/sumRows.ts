@@ -1,0 +1,59 @@
+import { checkCover } from '../../src/calc/cover/checkCover.ts';
+import { bendCover } from '../../src/calc/plate/bendCover.ts';
+import { matchStuds } from '../../src/calc/stud/match/matchStuds.ts';
+import { studTolerances } from '../../src/calc/stud/match/studTolerances.ts';
+import { CRITERIA, coverInput, NO_GAUGE, SET_ONE } from '../calc/cover/sets.ts';
+import { COVER } from '../calc/plate/example.ts';
+import { layer, withStack } from '../calc/stud/example.ts';
+import { quickest } from './quickest.ts';
+import { atMost, type Row, under } from './rows.ts';
+
+const DRAWS = 100_000;
+const stationsAt = (count: number) =>
+  coverInput({
+    stations: Array.from({ length: count }, (_, i) => ({
+      ...SET_ONE[0]!,
+      angleDeg: (i * 360) / count,
+      radiusMm: 110,
+      wallMm: [4.9 + 1e-4 * (i % 97)],
+      faceMm: 1e-4 * (i % 89),
+    })),
+    gauge: { ...NO_GAUGE, standardUncertaintyMm: 0.005, repeatabilityMm: 0.003 },
+    criteria: { ...CRITERIA, faceRunoutLimitMm: 0.1, minimumWallMm: 4.64 },
+  });
+const [twelve, fourHundred] = [stationsAt(12), stationsAt(400)];
+const fiveLayers = withStack({ layers: [1, 2, 3, 4, 5].map((mm) => layer(mm)) });
+
+function sumsOfRandom(): number {
+  let within = 0;
+  for (let draw = 0; draw < DRAWS; draw++) {
+    let sum = 0;
+    for (let k = 0; k < 8; k++) sum += Math.random() - 0.5;
+    if (Math.abs(sum) < 1) within += 1;
+  }
+  return within;
+}
+
+/** Calculations by themselves, in ms of computing. */
+export async function sumRows(): Promise<Row[]> {
+  const ofTwelve = await quickest(60, () => checkCover(twelve));
+  const ofMany = await quickest(10, () => checkCover(fourHundred));
+  const bending = await quickest(30, () => bendCover({ ...COVER, piston: 'rigid', trackWallMm: 4 }));
+  const sizes = await quickest(10, () => studTolerances(fiveLayers));
+  const random = await quickest(10, sumsOfRandom);
+  const { stud, ...surroundings } = fiveLayers;
+  const studs = Array.from({ length: 10_000 }, (_, i) => ({ id: `stud-${i}`, stud }));
+  const among = await quickest(2, () => matchStuds({ ...surroundings, studs }));
+  return [
+    under('cover check of 12 stations', [ofTwelve, 'ms'], 2),
+    atMost('cover check of 400 stations', [ofMany, 'ms'], [ofTwelve, 'of 12 stations'], 40),
+    under('one answer on bending', [bending, 'ms'], 5),
+    atMost(
+      'sizes of a five-layer stack, 100,000 draws',
+      [sizes, 'ms'],
+      [random, 'sums of 8 random numbers'],
+      3,
+    ),
+    under('a stud found among 10,000', [among, 'ms'], 100),
+  ];
+}

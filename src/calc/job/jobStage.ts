@@ -93,8 +93,7 @@ const STAGE_AT: readonly (readonly [StepName, Stage])[] = [
   ['look', 'to-look'],
 ];
 
-export function stageOf(parts: StageParts): Stage {
-  const steps = stepsOf(parts);
+export function stageOf(parts: StageParts, steps: JobSteps = stepsOf(parts)): Stage {
   if (parts.sections.closed?.body.closed) return 'closed';
   if (steps.sign === 'done') return 'signed';
   if (parts.sections.looked === null) return 'to-look';
@@ -133,7 +132,9 @@ function isCovered({ sections, readings }: StageParts, weldedAt: number): boolea
   );
   const studCount = sections.received?.body.family.studCount;
   if (walls.length === 0 || studCount === undefined) return false;
-  const { missingPlaces, secondRing } = coverage(walls, studCount);
+  // Of thousands of repeats each place is asked about once.
+  const places = [...new Map(walls.map((one) => [`${one.angleDeg}/${one.radiusMm}`, one])).values()];
+  const { missingPlaces, secondRing } = coverage(places, studCount);
   return missingPlaces.length === 0 && secondRing;
 }
 

@@ -166,14 +166,15 @@ function depths(cuts: JobSections['cuts']['cuts']): string {
 
 export function toJob(row: JobRow, parts: JobParts): Job {
   const decision = parts.sections.decision;
+  const steps = stepsOf(parts);
   return {
     id: row.id,
     number: row.number,
     revision: parts.revision,
     createdAt: row.created_at,
     changedAt: parts.changedAt,
-    stage: stageOf(parts),
-    steps: stepsOf(parts),
+    stage: stageOf(parts, steps),
+    steps,
     outcome: decision && decisionStands(parts) ? decision.body.decision : null,
     demo: row.demo === 1,
     sections: parts.sections,

@@ -3,6 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { addManyJobs } from '../data/demo/manyJobs.ts';
 import { seedDemo } from '../data/demo/seed.ts';
 import { Refusal } from '../shared/words/refusal.ts';
+import { Stopped, withBar } from './progress.ts';
 import { shopOfCommand } from './records/carry/commandFolder.ts';
 import { write } from './records/database/database.ts';
 import { RecordsUnavailable, ShopWillNotOpen } from './records/database/errors.ts';
@@ -30,7 +31,9 @@ async function main(): Promise<void> {
     const shop = await openRecords({ ...shopOfCommand(process.env, { makes: true }), now });
     try {
       await write(shop.db, (trx) => seedDemo(trx, printsFor(settings.publicUrl, settings)));
-      await addManyJobs(shop.db, { count, today: now(), told: (done) => showProgress(done, count) });
+      await withBar('The jobs invented so far are kept.', (step) =>
+        addManyJobs(shop.db, { count, today: now(), told: (done) => step('Inventing jobs', done, count) }),
+      );
       console.log(`${count} invented jobs were added to the demo shop in ${shop.where}.`);
     } finally {
       await shop.close();
@@ -39,6 +42,7 @@ async function main(): Promise<void> {
   } catch (error) {
     const told =
       error instanceof Refusal ||
+      error instanceof Stopped ||
       error instanceof SettingsRefused ||
       error instanceof ShopWillNotOpen ||
       error instanceof RecordsUnavailable;
@@ -46,16 +50,6 @@ async function main(): Promise<void> {
     console.error(error.message);
     process.exitCode = 1;
   }
-}
-
-const BAR = 30;
-
-/** One line that fills; nothing where nobody looks at a screen. */
-function showProgress(done: number, count: number): void {
-  if (!process.stdout.isTTY) return;
-  const full = Math.floor((BAR * done) / count);
-  const bar = `${'#'.repeat(full)}${'-'.repeat(BAR - full)}`;
-  process.stdout.write(`\r[${bar}] ${done} of ${count}${done === count ? '\n' : ''}`);
 }
 
 const started = process.argv[1];

@@ -1,5 +1,6 @@
 import { expect } from 'vitest';
 import { Refusal } from '../../shared/words/refusal.ts';
+import { type Step, Stopped } from '../../src/progress.ts';
 
 /** What a promise is refused with; fails when it is not refused at all. */
 export async function refusalOf(
@@ -23,4 +24,11 @@ export async function errorOf(promise: Promise<unknown> | (() => unknown)): Prom
     return error;
   }
   return expect.fail('This went through, and had to fail.');
+}
+
+/** Stops long work as soon as it comes to this part. */
+export function stoppedAt(part: string): Step {
+  return (what) => {
+    if (what === part) throw new Stopped('');
+  };
 }

@@ -2,6 +2,7 @@ import { existsSync, mkdirSync, realpathSync, renameSync, rmSync } from 'node:fs
 import { join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import Database from 'better-sqlite3';
+import { type Step, Stopped, unseen, withBar } from '../../progress.ts';
 import { SettingsRefused } from '../../settings.ts';
 import { shopOfCommand } from '../carry/commandFolder.ts';
 import { FILE_NAME, isDamage, makeFolder } from '../database/database.ts';
@@ -29,6 +30,9 @@ export interface Backup {
   readonly manifest: Manifest;
 }
 
+/** What is left of a backup that was stopped. */
+export const NO_BACKUP = 'No backup was made. The shop and its earlier backups are as they were.';
+
 const ALL_PAGES = 0x7fffffff;
 
 /**
@@ -44,8 +48,9 @@ export async function backUp(options: {
   readonly folder?: string;
   readonly reason?: BackupReason;
   readonly now: () => Date;
+  readonly step?: Step;
 }): Promise<Backup> {
-  const { dataDir, databaseUrl = null, reason = 'asked' } = options;
+  const { dataDir, databaseUrl = null, reason = 'asked', step = unseen } = options;
   const source =
     databaseUrl === null ? fileSource(join(dataDir, FILE_NAME)) : postgresSource(databaseUrl, options.now);
   const folder = resolve(options.folder ?? join(dataDir, BACKUPS));
@@ -55,10 +60,12 @@ export async function backUp(options: {
     const at = options.now();
     place = takePlace(folder, at);
     const copy = join(place.unfinished, FILE_NAME);
-    const counts = checkCopy(copy, await source.copyTo(copy));
+    const counts = checkCopy(copy, await source.copyTo(copy, step));
+    step('Opening the copy once', 0, 1);
     await rehearse(place.unfinished);
     const hashes = hashesIn(copy);
-    const missing = await backUpFiles({ hashes, dataDir, backups: folder, into: place.unfinished });
+    const missing = await backUpFiles({ hashes, dataDir, backups: folder, into: place.unfinished, step });
+    step('Writing down what is in it', 0, 1);
     await flush(copy);
     const manifest = await writeManifest(place.unfinished, {
       at: at.toISOString(),
@@ -72,7 +79,7 @@ export async function backUp(options: {
     return { folder: place.folder, bytes, manifest };
   } catch (error) {
     if (place) rmSync(place.unfinished, { recursive: true, force: true });
-    if (error instanceof BackupFailed) throw error;
+    if (error instanceof BackupFailed || error instanceof Stopped) throw error;
     if (isDamage(error)) throw unsound(messageOf(error), error);
     throw new BackupFailed(
       'not-written',
@@ -98,14 +105,15 @@ export async function backUpBeforeUpgrade(from: {
 /** Where the records are copied from. */
 interface Source {
   /** Copies into a new file; returns how many rows the copy must hold at least. */
-  copyTo(file: string): Promise<Counts>;
+  copyTo(file: string, step: Step): Promise<Counts>;
   close(): void;
 }
 
 function fileSource(file: string): Source {
   const raw = openSource(file);
   return {
-    copyTo: async (copy) => {
+    copyTo: async (copy, step) => {
+      step('Copying and checking the records', 0, 1);
       const least = countsOf(raw);
       // In one step: SQLite restarts a copy in parts whenever another program changes something.
       await raw.backup(copy, { progress: () => ALL_PAGES });
@@ -117,8 +125,8 @@ function fileSource(file: string): Source {
 
 function postgresSource(url: string, now: () => Date): Source {
   return {
-    copyTo: async (copy) => {
-      const copied = await copyFromPostgres(url, copy, now);
+    copyTo: async (copy, step) => {
+      const copied = await copyFromPostgres(url, copy, now, step);
       return Object.fromEntries(Object.entries(copied).filter(([table]) => GROWING.includes(table)));
     },
     close: () => {},
@@ -204,14 +212,17 @@ export function inWords({ manifest, bytes }: Pick<Backup, 'manifest' | 'bytes'>)
 async function main(): Promise<void> {
   try {
     const folder = process.argv[2];
-    const made = await backUp({
+    const from = {
       ...shopOfCommand(process.env),
       now: () => new Date(),
       ...(folder ? { folder: resolve(folder) } : {}),
-    });
+    };
+    const made = await withBar(NO_BACKUP, (step) => backUp({ ...from, step }));
     console.log(`Backed up and checked: ${inWords(made)}, in ${made.folder}.`);
   } catch (error) {
-    if (!(error instanceof BackupFailed) && !(error instanceof SettingsRefused)) throw error;
+    const said =
+      error instanceof BackupFailed || error instanceof SettingsRefused || error instanceof Stopped;
+    if (!said) throw error;
     console.error(error.message);
     process.exitCode = 1;
   }

@@ -3,6 +3,7 @@ import { open, readdir, rm } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
 import { pipeline } from 'node:stream/promises';
 import { openPromise } from 'yauzl';
+import { type Step, Stopped } from '../../progress.ts';
 import { makeFolder } from '../database/database.ts';
 import { RestoreFailed } from '../database/errors.ts';
 import { messageOf } from './copyCheck.ts';
@@ -19,12 +20,13 @@ export async function withBackup<T>(
   given: string,
   dataDir: string,
   unpacked: string,
+  step: Step,
   then: (folder: string, given: string) => Promise<T>,
 ): Promise<T> {
   const places = [resolve(given), join(dataDir, BACKUPS, given), join(dataDir, given)];
   for (const place of places) {
     if (!existsSync(place)) continue;
-    if (statSync(place).isFile()) return fromZip(place, dataDir, unpacked, then);
+    if (statSync(place).isFile()) return fromZip(place, dataDir, unpacked, step, then);
     const folder = await folderIn(place);
     if (folder !== null) return then(folder, folder);
   }
@@ -57,14 +59,16 @@ async function fromZip<T>(
   file: string,
   dataDir: string,
   unpacked: string,
+  step: Step,
   then: (folder: string, given: string) => Promise<T>,
 ): Promise<T> {
   makeFolder(resolve(dataDir));
   const into = await freshFolder(join(dataDir, unpacked));
   try {
     try {
-      await unpack(file, into);
+      await unpack(file, into, step);
     } catch (error) {
+      if (error instanceof Stopped) throw error;
       throw new RestoreFailed(
         'broken',
         `${file} can't be unpacked (${messageOf(error)}). Download the backup again, or use another one. Nothing was changed.`,
@@ -79,10 +83,12 @@ async function fromZip<T>(
 }
 
 /** Writes the files of a backup out of an archive, without the folder around them; anything else in it is left. */
-async function unpack(file: string, into: string): Promise<void> {
+async function unpack(file: string, into: string, step: Step): Promise<void> {
   const zip = await openPromise(file);
+  let done = 0;
   try {
     for await (const entry of zip.eachEntry()) {
+      step('Unpacking files', done++, zip.entryCount);
       const name = BACKUP_FILE.exec(entry.fileName)?.[0];
       if (name === undefined) continue;
       const place = join(into, name);

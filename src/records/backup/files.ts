@@ -1,6 +1,7 @@
 import { constants } from 'node:fs';
 import { copyFile, link } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
+import type { Step } from '../../progress.ts';
 import { makeFolder } from '../database/database.ts';
 import { fileOf, flush, hashOf } from '../photos/files.ts';
 import { listBackups } from './list.ts';
@@ -14,10 +15,12 @@ export async function backUpFiles(from: {
   readonly dataDir: string;
   readonly backups: string;
   readonly into: string;
+  readonly step: Step;
 }): Promise<readonly string[]> {
   const earlier = (await listBackups(from.backups)).map((one) => one.folder);
   const missing: string[] = [];
-  for (const hash of from.hashes) {
+  for (const [i, hash] of from.hashes.entries()) {
+    from.step('Copying photos', i, from.hashes.length);
     const place = join(from.into, fileOf(hash));
     makeFolder(dirname(place));
     const shared = await firstWhole(earlier, hash);

@@ -1,5 +1,6 @@
 import Database from 'better-sqlite3';
 import pg from 'pg';
+import type { Step } from '../../progress.ts';
 import { BackupFailed, ShopWillNotOpen } from '../database/errors.ts';
 import { type Applied, MIGRATIONS, migrate, refuseUnknown } from '../database/migrate.ts';
 import { appliedIn } from '../database/migratePostgres.ts';
@@ -18,7 +19,12 @@ type Copied = Readonly<Record<string, number>>;
  * Copies a shop out of PostgreSQL into a new file, as it is at one moment: nobody waits for it, whoever writes, and
  * each table is read back and compared. The file is of the version the database is of. Throws BackupFailed.
  */
-export async function copyFromPostgres(url: string, file: string, now: () => Date): Promise<Copied> {
+export async function copyFromPostgres(
+  url: string,
+  file: string,
+  now: () => Date,
+  step: Step,
+): Promise<Copied> {
   return reading(url, async (client, where) => {
     await client.query(BEGIN_READING);
     const applied = await shopIn(client, where);
@@ -32,7 +38,10 @@ export async function copyFromPostgres(url: string, file: string, now: () => Dat
       refuseForgotten(raw, tables);
       raw.exec('BEGIN; DELETE FROM schema_migration');
       const copied: Record<string, number> = {};
-      for (const table of tables) copied[table] = await copyTable(client, raw, table);
+      const of = await rowsIn(client, tables);
+      let done = 0;
+      const row = () => step('Copying rows', done++, of);
+      for (const table of tables) copied[table] = await copyTable(client, raw, table, row);
       raw.exec('COMMIT');
       return copied;
     } finally {
@@ -131,7 +140,23 @@ async function keyOf(client: pg.Client, table: string): Promise<readonly string[
   return rows.map(({ name }) => pg.escapeIdentifier(name));
 }
 
-async function copyTable(client: pg.Client, raw: Database.Database, table: string): Promise<number> {
+async function rowsIn(client: pg.Client, tables: readonly string[]): Promise<number> {
+  let sum = 0;
+  for (const table of tables) {
+    const { rows } = await client.query<{ n: string }>(
+      `select count(*) as n from ${pg.escapeIdentifier(table)}`,
+    );
+    sum += Number(rows[0]?.n);
+  }
+  return sum;
+}
+
+async function copyTable(
+  client: pg.Client,
+  raw: Database.Database,
+  table: string,
+  copied: () => void,
+): Promise<number> {
   const name = pg.escapeIdentifier(table);
   const order = await keyOf(client, table);
   await client.query(
@@ -147,6 +172,7 @@ async function copyTable(client: pg.Client, raw: Database.Database, table: strin
       `INSERT INTO ${name} (${columns.map((one) => pg.escapeIdentifier(one)).join(', ')}) VALUES (${columns.map(() => '?').join(', ')})`,
     );
     for (const row of rows) {
+      copied();
       insert.run(columns.map((one) => row[one]));
       left.push(hashOfRow(row));
     }

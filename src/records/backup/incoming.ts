@@ -1,6 +1,7 @@
 import { constants, copyFile, mkdir, rm } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
+import type { Step } from '../../progress.ts';
 import { type Db, FILE_NAME, isDamage, makeFolder, openShop } from '../database/database.ts';
 import { RestoreFailed, ShopWillNotOpen } from '../database/errors.ts';
 import { APPLICATION_ID, refuseOthers } from '../database/migrate.ts';
@@ -9,7 +10,7 @@ import { messageOf } from './copyCheck.ts';
 import { brokenFile, type Manifest, readManifest } from './manifest.ts';
 
 /** Checks that the files are those of the manifest, that they are this program's, and not of a newer version. */
-export async function examine(folder: string): Promise<Manifest> {
+export async function examine(folder: string, step: Step): Promise<Manifest> {
   const manifest = await readManifest(folder);
   if (manifest === null) {
     throw new RestoreFailed(
@@ -17,7 +18,7 @@ export async function examine(folder: string): Promise<Manifest> {
       `${join(folder, 'manifest.json')} is not from a backup of this program. Nothing was changed.`,
     );
   }
-  const broken = await brokenFile(folder, manifest);
+  const broken = await brokenFile(folder, manifest, step);
   if (broken !== null || !manifest.files.some((file) => file.path === FILE_NAME)) {
     throw isBroken(folder, `${broken ?? FILE_NAME} is missing or has changed since`);
   }
@@ -59,14 +60,22 @@ export async function freshFolder(path: string): Promise<string> {
 }
 
 /** Copies every file of a backup, and looks that each arrived as it was. */
-export async function copyIn(backup: string, manifest: Manifest, incoming: string): Promise<void> {
-  for (const { path } of manifest.files) {
+export async function copyIn(
+  backup: string,
+  manifest: Manifest,
+  incoming: string,
+  step: Step,
+): Promise<void> {
+  for (const [i, { path }] of manifest.files.entries()) {
+    step('Copying files', i, manifest.files.length);
     const place = join(incoming, path);
     makeFolder(dirname(place));
     await copyFile(join(backup, path), place, constants.COPYFILE_EXCL);
     await flush(place);
   }
-  const broken = await brokenFile(incoming, manifest);
+  const broken = await brokenFile(incoming, manifest, (_what, done, of) =>
+    step('Comparing the copy', done, of),
+  );
   if (broken !== null) throw isBroken(backup, `${broken} changed during the copy`);
 }
 

@@ -1,6 +1,7 @@
 import { readdir, readFile, stat, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { z } from 'zod';
+import type { Step } from '../../progress.ts';
 import { flush, hashOf } from '../photos/files.ts';
 
 export const MANIFEST = 'manifest.json';
@@ -70,8 +71,9 @@ export async function readManifest(folder: string): Promise<Manifest | null> {
 }
 
 /** The first file that is not what the manifest says; null when all are. */
-export async function brokenFile(folder: string, manifest: Manifest): Promise<string | null> {
-  for (const { path, sha256 } of manifest.files) {
+export async function brokenFile(folder: string, manifest: Manifest, step: Step): Promise<string | null> {
+  for (const [i, { path, sha256 }] of manifest.files.entries()) {
+    step('Checking files', i, manifest.files.length);
     const found = await hashOf(join(folder, path)).catch(() => '');
     if (found !== sha256) return path;
   }

@@ -3,6 +3,7 @@ import { mkdir, rename, rm, writeFile } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import Database from 'better-sqlite3';
+import { type Step, Stopped, unseen, withBar } from '../../progress.ts';
 import { SettingsRefused } from '../../settings.ts';
 import { fileSettings } from '../../settingsFile.ts';
 import { shopOfCommand } from '../carry/commandFolder.ts';
@@ -34,7 +35,8 @@ export interface Restored {
  */
 export async function restore(options: RestoreAsked): Promise<Restored> {
   const stamp = options.now().toISOString().slice(0, 19).replace(/[-:]/g, '').replace('T', '-');
-  return withBackup(options.folder, options.dataDir, `restoring-zip-${stamp}`, (backup, given) =>
+  const { folder, dataDir, step = unseen } = options;
+  return withBackup(folder, dataDir, `restoring-zip-${stamp}`, step, (backup, given) =>
     restoreFolder({ backup, given, stamp }, options),
   );
 }
@@ -46,19 +48,22 @@ interface RestoreAsked {
   readonly now: () => Date;
   /** Asked where people stand otherwise in the backup than now; without a yes nothing is restored. */
   readonly confirm?: (differ: readonly string[]) => boolean | Promise<boolean>;
+  /** Asked until everything is copied and checked; once the shop is being replaced it is not asked any more. */
+  readonly step?: Step;
 }
 
 async function restoreFolder(
   { backup, given, stamp }: { readonly backup: string; readonly given: string; readonly stamp: string },
   options: RestoreAsked,
 ): Promise<Restored> {
-  const { dataDir } = options;
-  const manifest = await examine(backup);
+  const { dataDir, step = unseen } = options;
+  const manifest = await examine(backup, step);
   makeFolder(resolve(dataDir));
   const held = holdAlone(dataDir);
   const incoming = await freshFolder(join(dataDir, `restoring-${stamp}`));
   try {
-    await copyIn(backup, manifest, incoming);
+    await copyIn(backup, manifest, incoming, step);
+    step('Opening the copy once', 0, 1);
     const backupPeople = await openOnce(incoming, manifest, async () => peopleIn(join(incoming, FILE_NAME)));
     const sound = settle(dataDir);
     const before = peopleIn(join(dataDir, FILE_NAME));
@@ -84,7 +89,7 @@ async function restoreFolder(
     const bytes = manifest.files.reduce((sum, file) => sum + file.bytes, 0);
     return { manifest, bytes, aside, undoable, access };
   } catch (error) {
-    if (error instanceof RestoreFailed) throw error;
+    if (error instanceof RestoreFailed || error instanceof Stopped) throw error;
     throw new RestoreFailed(
       'not-written',
       `The backup could not be put into ${dataDir} (${messageOf(error)}). Nothing was lost: the present shop is still there, or in a folder there named replaced-….`,
@@ -155,6 +160,9 @@ export function nextInWords(dataDir: string): string {
     : `No settings are saved in ${dataDir}, and a backup holds none. Run npm run setup, then start the program.`;
 }
 
+const NOTHING_CHANGED = 'Nothing was restored. The shop that was there is as it was.';
+const NOT_INTO_DATABASE = 'Nothing was restored. The database is still empty.';
+
 async function main(): Promise<void> {
   try {
     const words = process.argv.slice(2);
@@ -168,14 +176,17 @@ async function main(): Promise<void> {
     const { dataDir, databaseUrl } = shopOfCommand(process.env, { makes: true });
     const now = () => new Date();
     if (databaseUrl !== null) {
-      const done = await restoreIntoPostgres({ dataDir, databaseUrl, folder, now });
+      const done = await withBar(NOT_INTO_DATABASE, (step) =>
+        restoreIntoPostgres({ dataDir, databaseUrl, folder, now, step }),
+      );
       console.log(
         `Restored into the database in DATABASE_URL: ${inWords(done)}, as of ${done.manifest.at}. Read back and compared: all the same.`,
       );
       for (const line of accessInWords(done.access)) console.log(line);
       return;
     }
-    const done = await restore({ dataDir, folder, now, confirm: () => words.includes('--yes') });
+    const confirm = () => words.includes('--yes');
+    const done = await withBar(NOTHING_CHANGED, (step) => restore({ dataDir, folder, now, confirm, step }));
     console.log(`Restored into ${dataDir}: ${inWords(done)}, as of ${done.manifest.at}.`);
     if (done.aside === null) console.log('There was no shop there before.');
     else if (done.undoable) {
@@ -189,6 +200,7 @@ async function main(): Promise<void> {
   } catch (error) {
     const said =
       error instanceof RestoreFailed ||
+      error instanceof Stopped ||
       error instanceof SettingsRefused ||
       error instanceof ShopWillNotOpen ||
       error instanceof RecordsUnavailable ||

@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { createReadStream } from 'node:fs';
 import { rm } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
+import { type Step, Stopped, unseen } from '../../progress.ts';
 import { moveShop } from '../carry/move.ts';
 import { FILE_NAME, makeFolder } from '../database/database.ts';
 import { MoveFailed, RecordsUnavailable, RestoreFailed, ShopWillNotOpen } from '../database/errors.ts';
@@ -18,7 +19,8 @@ import { type Access, closeDoors, peopleIn } from './restoredAccess.ts';
  * aside or written over: a database that holds a shop is refused. Throws RestoreFailed.
  */
 export async function restoreIntoPostgres(options: RestoreAsked): Promise<RestoredThere> {
-  return withBackup(options.folder, options.dataDir, `restoring-zip-${randomUUID()}`, (backup) =>
+  const { folder, dataDir, step = unseen } = options;
+  return withBackup(folder, dataDir, `restoring-zip-${randomUUID()}`, step, (backup) =>
     restoreFolder(backup, options),
   );
 }
@@ -28,6 +30,7 @@ interface RestoreAsked {
   readonly databaseUrl: string;
   readonly folder: string;
   readonly now: () => Date;
+  readonly step?: Step;
 }
 
 interface RestoredThere {
@@ -37,22 +40,24 @@ interface RestoredThere {
 }
 
 async function restoreFolder(backup: string, options: RestoreAsked): Promise<RestoredThere> {
-  const { dataDir, databaseUrl, now } = options;
-  const manifest = await examine(backup);
+  const { dataDir, databaseUrl, now, step = unseen } = options;
+  const manifest = await examine(backup, step);
   makeFolder(resolve(dataDir));
   const held = holdAlone(dataDir);
   const incoming = await freshFolder(join(dataDir, `restoring-${randomUUID()}`));
   try {
-    await copyIn(backup, manifest, incoming);
+    await copyIn(backup, manifest, incoming, step);
     const tokens = await openOnce(incoming, manifest, (db) => closeDoors(db, null, now));
     const people = peopleIn(join(incoming, FILE_NAME)) ?? [];
     const access = { people, differ: [], tokens, from: 'backup' } as const;
     // Files are named by their content, so those already there do no harm if the rest fails.
-    for (const { path } of manifest.files.filter((file) => file.path !== FILE_NAME)) {
+    const photos = manifest.files.filter((file) => file.path !== FILE_NAME);
+    for (const [i, { path }] of photos.entries()) {
+      step('Keeping photos', i, photos.length);
       const photo = createReadStream(join(incoming, path));
       await keep(dataDir, await receive(dataDir, photo, Number.POSITIVE_INFINITY));
     }
-    await moveShop({ dataDir: incoming, url: databaseUrl, now });
+    await moveShop({ dataDir: incoming, url: databaseUrl, now, step });
     const bytes = manifest.files.reduce((sum, file) => sum + file.bytes, 0);
     return { manifest, bytes, access };
   } catch (error) {
@@ -65,6 +70,7 @@ async function restoreFolder(backup: string, options: RestoreAsked): Promise<Res
     }
     const said =
       error instanceof RestoreFailed ||
+      error instanceof Stopped ||
       error instanceof ShopWillNotOpen ||
       error instanceof RecordsUnavailable ||
       error instanceof MoveFailed;

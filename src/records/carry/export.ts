@@ -1,10 +1,11 @@
 import { createHash } from 'node:crypto';
-import { createWriteStream, existsSync, readdirSync, realpathSync } from 'node:fs';
+import { createWriteStream, existsSync, readdirSync, realpathSync, rmSync } from 'node:fs';
 import { copyFile, writeFile } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
 import { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import { fileURLToPath } from 'node:url';
+import { type Step, Stopped, unseen, withBar } from '../../progress.ts';
 import { SettingsRefused } from '../../settings.ts';
 import { type Db, makeFolder, readAtOnce, type Shop } from '../database/database.ts';
 import { ExportFailed, RecordsUnavailable, ShopWillNotOpen } from '../database/errors.ts';
@@ -15,25 +16,38 @@ import { shopOfCommand } from './commandFolder.ts';
 import { type ExportManifest, photoIn, SHOP_FILE } from './exportManifest.ts';
 import { README } from './exportReadme.ts';
 import { cellsOf, csvOf, SHEETS, type Told } from './exportSheets.ts';
-import { EXPORTED_TABLES, type ExportedTable, rowsOf } from './exportTables.ts';
+import { EXPORTED_TABLES, type ExportedTable, rowsIn, rowsOf } from './exportTables.ts';
 
 /** Writes everything but the photos into a folder, as it is at one moment; the manifest last. */
-export async function exportTexts(shop: Shop, folder: string, now: () => Date): Promise<ExportManifest> {
+export async function exportTexts(
+  shop: Shop,
+  folder: string,
+  now: () => Date,
+  step: Step = unseen,
+): Promise<ExportManifest> {
   makeFolder(join(folder, 'data'));
   const { tables, names } = await readAtOnce(shop.db, async (trx) => {
     const written: ExportManifest['tables'] = {};
+    const of = await rowsIn(trx);
+    let done = 0;
+    const told = () => step('Writing rows', done++, of);
     for (const table of EXPORTED_TABLES) {
-      written[table] = await writeLines(trx, table, join(folder, 'data', `${table}.jsonl`));
+      written[table] = await writeLines(trx, table, join(folder, 'data', `${table}.jsonl`), told);
     }
     const numbers = new Map<number, string>();
     for await (const { id, number } of rowsOf(trx, 'job')) numbers.set(Number(id), String(number));
     const names = await photoNames(trx, numbers);
-    for (const name of Object.keys(SHEETS)) await writeSheet(trx, name, folder, { numbers, names });
+    for (const [i, name] of Object.keys(SHEETS).entries()) {
+      step('Writing tables for a spreadsheet', i, Object.keys(SHEETS).length);
+      await writeSheet(trx, name, folder, { numbers, names });
+    }
     return { tables: written, names };
   });
   const whole: string[] = [];
   const missing: string[] = [];
-  for (const hash of Object.keys(names).sort()) {
+  const photos = Object.keys(names).sort();
+  for (const [i, hash] of photos.entries()) {
+    step('Checking photos', i, photos.length);
     const found = await hashOf(join(shop.dataDir, fileOf(hash))).catch(() => '');
     (found === hash ? whole : missing).push(hash);
   }
@@ -53,14 +67,20 @@ export async function exportTexts(shop: Shop, folder: string, now: () => Date): 
 }
 
 /** Everything the shop has kept, photos too, into a new folder. Throws ExportFailed. */
-export async function exportShop(shop: Shop, folder: string, now: () => Date): Promise<ExportManifest> {
+export async function exportShop(
+  shop: Shop,
+  folder: string,
+  now: () => Date,
+  step: Step = unseen,
+): Promise<ExportManifest> {
   if (existsSync(folder) && readdirSync(folder).length > 0) {
     throw new ExportFailed(`${folder} is not empty. Name an empty folder, or a new one.`);
   }
   try {
     makeFolder(folder);
-    const manifest = await exportTexts(shop, folder, now);
-    for (const hash of manifest.photos) {
+    const manifest = await exportTexts(shop, folder, now, step);
+    for (const [i, hash] of manifest.photos.entries()) {
+      step('Copying photos', i, manifest.photos.length);
       const place = join(folder, photoIn(manifest, hash));
       makeFolder(dirname(place));
       await copyFile(join(shop.dataDir, fileOf(hash)), place);
@@ -68,7 +88,11 @@ export async function exportShop(shop: Shop, folder: string, now: () => Date): P
     await flush(folder);
     return manifest;
   } catch (error) {
-    if (error instanceof RecordsUnavailable) throw error;
+    // Half an export would be taken for a whole one. The folder was empty before.
+    for (const one of existsSync(folder) ? readdirSync(folder) : []) {
+      rmSync(join(folder, one), { recursive: true, force: true });
+    }
+    if (error instanceof RecordsUnavailable || error instanceof Stopped) throw error;
     const why = error instanceof Error ? error.message : String(error);
     throw new ExportFailed(
       `The export could not be written to ${folder} (${why}). Choose a folder with free space that can be written to.`,
@@ -77,12 +101,13 @@ export async function exportShop(shop: Shop, folder: string, now: () => Date): P
   }
 }
 
-async function writeLines(db: Db, table: ExportedTable, path: string) {
+async function writeLines(db: Db, table: ExportedTable, path: string, told: () => void) {
   const sum = createHash('sha256');
   let rows = 0;
   async function* lines() {
     for await (const line of linesOf(db, table)) {
       rows++;
+      told();
       sum.update(line);
       yield line;
     }
@@ -118,6 +143,8 @@ async function writeSheet(db: Db, name: string, folder: string, told: Told) {
   await pipeline(Readable.from(cells()), csvOf(sheet.columns), createWriteStream(join(folder, name)));
 }
 
+const NO_EXPORT = 'Nothing was exported: the folder is empty again, and the shop is as it was.';
+
 async function main(): Promise<void> {
   let shop: Shop | undefined;
   try {
@@ -126,7 +153,10 @@ async function main(): Promise<void> {
       throw new ExportFailed('Name the folder to export to: npm run export -- FOLDER');
     const now = () => new Date();
     shop = await openRecords({ ...shopOfCommand(process.env), now });
-    const { tables, photos, missing } = await exportShop(shop, resolve(folder), now);
+    const from = shop;
+    const { tables, photos, missing } = await withBar(NO_EXPORT, (step) =>
+      exportShop(from, resolve(folder), now, step),
+    );
     const lost = missing.length === 0 ? '' : ` (${missing.length} more are missing or damaged on the disk)`;
     console.log(
       `Exported ${tables.job?.rows} jobs, ${tables.reading?.rows} readings and ${photos.length} photos${lost} to ${resolve(folder)}. README.txt there explains the files.`,
@@ -134,6 +164,7 @@ async function main(): Promise<void> {
   } catch (error) {
     const forPeople =
       error instanceof ExportFailed ||
+      error instanceof Stopped ||
       error instanceof SettingsRefused ||
       error instanceof ShopWillNotOpen ||
       error instanceof RecordsUnavailable;

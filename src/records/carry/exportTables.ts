@@ -49,6 +49,16 @@ export async function* rowsOf(db: Db, table: ExportedTable): AsyncGenerator<Row>
   }
 }
 
+/** How many rows there are to export. */
+export async function rowsIn(db: Db): Promise<number> {
+  let sum = 0;
+  for (const table of EXPORTED_TABLES) {
+    const { rows } = await sql<{ n: number }>`select count(*) as n from ${sql.table(table)}`.execute(db);
+    sum += Number(rows[0]?.n);
+  }
+  return sum;
+}
+
 function sorted(row: Row): Row {
   return Object.fromEntries(Object.entries(row).sort(([a], [b]) => (a < b ? -1 : 1)));
 }

@@ -4,6 +4,7 @@ import { dirname, join, resolve } from 'node:path';
 import { Readable } from 'node:stream';
 import { fileURLToPath } from 'node:url';
 import { type InsertObject, sql } from 'kysely';
+import { type Step, Stopped, unseen, withBar } from '../../progress.ts';
 import { SettingsRefused } from '../../settings.ts';
 import { type Db, makeFolder, type Shop, write } from '../database/database.ts';
 import { ImportFailed, RecordsUnavailable, RestoreFailed, ShopWillNotOpen } from '../database/errors.ts';
@@ -24,10 +25,11 @@ const ANY_SIZE = Number.POSITIVE_INFINITY;
  * Puts an export into an empty shop, so that it is the same shop. The rows are read back and compared before they are
  * kept: all of it is, or nothing. Throws ImportFailed.
  */
-export async function importShop(shop: Shop, folder: string): Promise<ExportManifest> {
-  const manifest = await examine(folder);
+export async function importShop(shop: Shop, folder: string, step: Step = unseen): Promise<ExportManifest> {
+  const manifest = await examine(folder, step);
   await refuseFull(shop);
-  for (const hash of manifest.photos) {
+  for (const [i, hash] of manifest.photos.entries()) {
+    step('Copying photos', i, manifest.photos.length);
     await keep(
       shop.dataDir,
       await receive(shop.dataDir, createReadStream(join(folder, photoIn(manifest, hash))), ANY_SIZE),
@@ -35,8 +37,14 @@ export async function importShop(shop: Shop, folder: string): Promise<ExportMani
   }
   await write(shop.db, async (trx) => {
     await refuseFull({ ...shop, db: trx });
+    const of = EXPORTED_TABLES.reduce((sum, table) => sum + (manifest.tables[table]?.rows ?? 0), 0);
+    let done = 0;
+    const arrived = (rows: number) => {
+      done += rows;
+      step('Writing rows, and reading them back', done, of);
+    };
     for (const table of EXPORTED_TABLES) {
-      await insertLines(trx, table, linesFile(folder, table));
+      await insertLines(trx, table, linesFile(folder, table), arrived);
       const said = manifest.tables[table];
       if ((await sumOf(Readable.from(linesOf(trx, table)))) !== said?.sha256) {
         throw new ImportFailed(
@@ -49,7 +57,7 @@ export async function importShop(shop: Shop, folder: string): Promise<ExportMani
   return manifest;
 }
 
-async function examine(folder: string): Promise<ExportManifest> {
+async function examine(folder: string, step: Step): Promise<ExportManifest> {
   const manifest = await readExport(folder);
   if (manifest === null) {
     throw new ImportFailed(
@@ -68,7 +76,8 @@ async function examine(folder: string): Promise<ExportManifest> {
     const path = linesFile(folder, table);
     if (!existsSync(path) || (await hashOf(path)) !== manifest.tables[table]?.sha256) throw broken(path);
   }
-  for (const hash of manifest.photos) {
+  for (const [i, hash] of manifest.photos.entries()) {
+    step('Checking photos', i, manifest.photos.length);
     const path = join(folder, photoIn(manifest, hash));
     if ((await hashOf(path).catch(() => '')) !== hash) throw broken(path);
   }
@@ -97,12 +106,18 @@ function linesFile(folder: string, table: ExportedTable): string {
   return join(folder, 'data', `${table}.jsonl`);
 }
 
-async function insertLines(db: Db, table: ExportedTable, path: string): Promise<void> {
+async function insertLines(
+  db: Db,
+  table: ExportedTable,
+  path: string,
+  arrived: (rows: number) => void,
+): Promise<void> {
   let waiting: Row[] = [];
   const insert = async () => {
     // The columns are those of the same version; reading the rows back proves it.
     const rows = waiting as unknown as InsertObject<Tables, ExportedTable>[];
     if (rows.length > 0) await db.insertInto(table).values(rows).execute();
+    arrived(rows.length);
     waiting = [];
   };
   for await (const line of linesIn(path)) {
@@ -128,6 +143,8 @@ async function sumOf(lines: Readable): Promise<string> {
   return sum.digest('hex');
 }
 
+const NOTHING_IMPORTED = 'Nothing was imported: there are no jobs in the shop, and you can import again.';
+
 async function main(): Promise<void> {
   let shop: Shop | undefined;
   try {
@@ -135,12 +152,15 @@ async function main(): Promise<void> {
     if (folder === undefined)
       throw new ImportFailed('no-export', 'Name the folder to import: npm run import -- FOLDER');
     const { dataDir, databaseUrl } = shopOfCommand(process.env, { makes: true });
-    await examine(resolve(folder));
+    await withBar(NOTHING_IMPORTED, (step) => examine(resolve(folder), step));
     makeFolder(dirname(dataDir));
     makeFolder(dataDir);
     const held = holdAlone(dataDir);
-    shop = await openRecords({ dataDir, databaseUrl, now: () => new Date() });
-    const { tables, photos, missing } = await importShop(shop, resolve(folder));
+    const into = await openRecords({ dataDir, databaseUrl, now: () => new Date() });
+    shop = into;
+    const { tables, photos, missing } = await withBar(NOTHING_IMPORTED, (step) =>
+      importShop(into, resolve(folder), step),
+    );
     held.release();
     const lost =
       missing.length === 0 ? '' : `; ${missing.length} photos were missing when the export was made`;
@@ -150,6 +170,7 @@ async function main(): Promise<void> {
   } catch (error) {
     const forPeople =
       error instanceof ImportFailed ||
+      error instanceof Stopped ||
       error instanceof RestoreFailed ||
       error instanceof SettingsRefused ||
       error instanceof ShopWillNotOpen ||

@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import Database from 'better-sqlite3';
 import { sql } from 'kysely';
+import { type Step, Stopped, unseen, withBar } from '../../progress.ts';
 import { SettingsRefused } from '../../settings.ts';
 import { type Db, FILE_NAME, write } from '../database/database.ts';
 import { MoveFailed, RecordsUnavailable, ShopWillNotOpen } from '../database/errors.ts';
@@ -31,8 +32,9 @@ export async function moveShop(options: {
   readonly dataDir: string;
   readonly url: string;
   readonly now: () => Date;
+  readonly step?: Step;
 }): Promise<readonly MovedTable[]> {
-  const { dataDir, url, now } = options;
+  const { dataDir, url, now, step = unseen } = options;
   const source = openSource(join(dataDir, FILE_NAME));
   try {
     const target = await openPostgres({ url, dataDir, now });
@@ -44,7 +46,13 @@ export async function moveShop(options: {
         const moved: MovedTable[] = [];
         // One consistent state, so that no row refers to one that is missing.
         source.exec('BEGIN');
-        for (const table of tables) moved.push(await moveTable(source, trx, table));
+        const of = tables.reduce((sum, table) => sum + rowsIn(source, table), 0);
+        let done = 0;
+        const arrived = (rows: number) => {
+          done += rows;
+          step('Copying rows, and reading them back', done, of);
+        };
+        for (const table of tables) moved.push(await moveTable(source, trx, table, arrived));
         source.exec('COMMIT');
         if (source.pragma('data_version', { simple: true }) !== begun) {
           throw new MoveFailed(
@@ -126,7 +134,16 @@ async function inOrder(db: Db): Promise<readonly string[]> {
   return order;
 }
 
-async function moveTable(source: Database.Database, db: Db, table: string): Promise<MovedTable> {
+function rowsIn(source: Database.Database, table: string): number {
+  return Number(source.prepare(`SELECT count(*) FROM ${table}`).pluck().get());
+}
+
+async function moveTable(
+  source: Database.Database,
+  db: Db,
+  table: string,
+  arrived: (rows: number) => void,
+): Promise<MovedTable> {
   if ((await sql`select 1 from ${sql.table(table)} limit 1`.execute(db)).rows.length > 0) {
     throw new MoveFailed(
       'not-empty',
@@ -143,6 +160,7 @@ async function moveTable(source: Database.Database, db: Db, table: string): Prom
       .map((row) => sql`(${sql.join(columns.map((name) => row[name]))})`);
     await sql`insert into ${sql.table(table)} (${sql.join(columns.map((name) => sql.ref(name)))})
       values ${sql.join(values)}`.execute(db);
+    arrived(values.length);
   }
   const kept = await sql<Row>`select * from ${sql.table(table)}`.execute(db);
   const before = { table, rows: rows.length, sha256: hashOfRows(rows.map(hashOfRow)) };
@@ -156,13 +174,16 @@ async function moveTable(source: Database.Database, db: Db, table: string): Prom
   return after;
 }
 
+const NOTHING_MOVED = 'Nothing was moved: the database is still empty, and the shop is as it was.';
+
 async function main(): Promise<void> {
   try {
     const { dataDir, databaseUrl: url } = shopOfCommand(process.env);
     if (url === null) {
       throw new MoveFailed('nowhere', 'Set DATABASE_URL to an empty PostgreSQL database to move to.');
     }
-    const moved = await moveShop({ dataDir, url, now: () => new Date() });
+    const now = () => new Date();
+    const moved = await withBar(NOTHING_MOVED, (step) => moveShop({ dataDir, url, now, step }));
     const width = Math.max(...moved.map(({ table }) => table.length));
     for (const { table, rows, sha256 } of moved) {
       console.log(`${table.padEnd(width)} ${String(rows).padStart(8)} rows  sha256 ${sha256.slice(0, 16)}`);
@@ -174,6 +195,7 @@ async function main(): Promise<void> {
   } catch (error) {
     const said =
       error instanceof MoveFailed ||
+      error instanceof Stopped ||
       error instanceof SettingsRefused ||
       error instanceof ShopWillNotOpen ||
       error instanceof RecordsUnavailable;

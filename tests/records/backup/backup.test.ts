@@ -12,6 +12,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { Stopped } from '../../../src/progress.ts';
 import { backUp, backUpBeforeUpgrade, inWords } from '../../../src/records/backup/backup.ts';
 import { readManifest } from '../../../src/records/backup/manifest.ts';
 import { FILE_NAME, openShop, type Shop } from '../../../src/records/database/database.ts';
@@ -23,7 +24,7 @@ import { getJob } from '../../../src/records/jobs/readJob.ts';
 import { fileOf, hashOf } from '../../../src/records/photos/files.ts';
 import { photograph } from '../photos/photograph.ts';
 import { jpeg } from '../photos/pictures.ts';
-import { errorOf } from '../refusals.ts';
+import { errorOf, stoppedAt } from '../refusals.ts';
 import { as, received, signedJob, wall } from '../samples.ts';
 
 const now = () => new Date('2026-03-02T17:04:05.678Z');
@@ -45,6 +46,17 @@ const failure = async (options: Parameters<typeof backUp>[0]) => {
 };
 
 describe('a backup', () => {
+  test('a backup that is stopped leaves nothing behind, wherever it was', async () => {
+    await photograph(shop, (await signedJob(shop.db)).id, await jpeg());
+    const parts: string[] = [];
+    await backUp({ dataDir, now, step: (what) => parts.push(what), folder: join(dataDir, 'whole') });
+    expect(parts).toContain('Copying photos');
+    for (const part of parts) {
+      expect(await errorOf(backUp({ dataDir, now, step: stoppedAt(part) }))).toBeInstanceOf(Stopped);
+      expect(readdirSync(join(dataDir, 'backups'))).toEqual([]);
+    }
+  });
+
   test('a backup is a folder named by its time, for its owner alone, that lists its content and opens as the same shop', async () => {
     const job = await signedJob(shop.db);
     const made = await backUp({ dataDir, now });

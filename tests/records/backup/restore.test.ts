@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { Stopped } from '../../../src/progress.ts';
 import { backUp } from '../../../src/records/backup/backup.ts';
 import { MANIFEST, writeManifest } from '../../../src/records/backup/manifest.ts';
 import { restore } from '../../../src/records/backup/restore.ts';
@@ -17,7 +18,7 @@ import { getSlip, printedSlip, saveSlip } from '../../../src/records/slips/slips
 import { countBack, countOut, countsOf } from '../../../src/records/slips/stock.ts';
 import { photograph } from '../photos/photograph.ts';
 import { jpeg } from '../photos/pictures.ts';
-import { errorOf } from '../refusals.ts';
+import { errorOf, stoppedAt } from '../refusals.ts';
 import { as, signedJob } from '../samples.ts';
 import { NUT_ID, newSlip, print, STUD_ID, stockShelf } from '../slips/slipSamples.ts';
 
@@ -74,6 +75,16 @@ describe('a restore', () => {
     expect(undone.undoable).toBe(true);
     expect(await jobsIn(dataDir)).toEqual(['1001', '1002']);
     expect(await hashOf(join(dataDir, fileOf(hash)))).toBe(hash);
+  });
+
+  test('a restore that is stopped leaves the shop as it was, wherever it was', async () => {
+    const before = bytesOf(dataDir);
+    const parts = ['Checking files', 'Copying files', 'Comparing the copy', 'Opening the copy once'];
+    for (const part of parts) {
+      const stopped = restore({ dataDir, folder: backup, now, step: stoppedAt(part) });
+      expect(await errorOf(stopped)).toBeInstanceOf(Stopped);
+      expect(bytesOf(dataDir)).toEqual(before);
+    }
   });
 
   test('a restore brings back counter slips, what was counted out, and nuts with their stock', async () => {

@@ -13,6 +13,7 @@ import { join } from 'node:path';
 import { sql } from 'kysely';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { seedDemo } from '../../../data/demo/seed.ts';
+import { Stopped } from '../../../src/progress.ts';
 import { exportShop } from '../../../src/records/carry/export.ts';
 import { EXPORTED_TABLES, STAYS } from '../../../src/records/carry/exportTables.ts';
 import { importShop } from '../../../src/records/carry/import.ts';
@@ -30,7 +31,7 @@ import { countOut } from '../../../src/records/slips/stock.ts';
 import { printsFor } from '../../../src/web/job/papers.ts';
 import { photograph } from '../photos/photograph.ts';
 import { jpeg, png } from '../photos/pictures.ts';
-import { errorOf } from '../refusals.ts';
+import { errorOf, stoppedAt } from '../refusals.ts';
 import { alder, as, received, setup, signedJob, wall } from '../samples.ts';
 import { onEachDatabase } from '../shops.ts';
 import { newSlip, print, stockShelf } from '../slips/slipSamples.ts';
@@ -158,6 +159,22 @@ onEachDatabase((engine) => {
         const integrity = await sql`PRAGMA foreign_key_check`.execute(copy.db);
         expect(integrity.rows).toEqual([]);
       }
+    });
+
+    test('an export that is stopped leaves its folder empty, an import that is stopped the shop', async () => {
+      await fill();
+      for (const part of ['Writing rows', 'Checking photos', 'Copying photos']) {
+        expect(await errorOf(exportShop(shop, out, now, stoppedAt(part)))).toBeInstanceOf(Stopped);
+        expect(readdirSync(out)).toEqual([]);
+      }
+      await exportShop(shop, out, now);
+      const empty = await everyRow(copy);
+      for (const part of ['Checking photos', 'Copying photos', 'Writing rows, and reading them back']) {
+        expect(await errorOf(importShop(copy, out, stoppedAt(part)))).toBeInstanceOf(Stopped);
+        expect(await everyRow(copy)).toEqual(empty);
+      }
+      await importShop(copy, out);
+      expect(await everyRow(copy)).toEqual(await everyRow(shop));
     });
 
     test('an export names photos by job and number, and one that names them by hash is still imported', async () => {

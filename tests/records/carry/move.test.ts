@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { sql } from 'kysely';
 import { afterEach, beforeEach, expect, test } from 'vitest';
+import { Stopped } from '../../../src/progress.ts';
 import { moveShop } from '../../../src/records/carry/move.ts';
 import { addEntry } from '../../../src/records/catalogue.ts';
 import { FILE_NAME, openShop } from '../../../src/records/database/database.ts';
@@ -65,6 +66,17 @@ onPostgres('moving a shop from SQLite to PostgreSQL', () => {
     await createJob(shop.db, as('CD'), { received: received(), slip: number });
     await shop.close();
   }
+
+  test('a move that is stopped leaves the database empty', async () => {
+    await fill();
+    let steps = 0;
+    const step = () => {
+      if (++steps === 5) throw new Stopped('');
+    };
+    expect(await errorOf(moveShop({ dataDir, url: place.url, now, step }))).toBeInstanceOf(Stopped);
+    expect(steps).toBe(5);
+    expect(await jobsThere()).toBe(0);
+  });
 
   const failure = async (folder = dataDir) => {
     const error = await errorOf(moveShop({ dataDir: folder, url: place.url, now }));

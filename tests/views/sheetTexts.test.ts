@@ -42,7 +42,7 @@ test('more are shortened there, wherever they stand, and are whole on sheets of 
 });
 
 test('no sheet of words has more lines than it has room for, whatever was typed', () => {
-  for (const typed of ['x'.repeat(2000), '\n'.repeat(1999) + 'x', WORDS.repeat(29), 'é '.repeat(1000)]) {
+  for (const typed of ['x'.repeat(2000), `${'\n'.repeat(1999)}x`, WORDS.repeat(29), 'é '.repeat(1000)]) {
     const { inFull } = withTextsInFull(sheetWith(typed, typed), 2);
     const letters = inFull
       .flat()

@@ -65,7 +65,7 @@ const stock = <Body extends { readonly stock?: number | null; readonly shelf?: s
 ];
 
 /** The minimum that counts for a cover type, the larger of the maker’s and the shop’s, and whose it is. */
-export function minimumOf(
+function minimumOf(
   family: Family,
   shopMinimumMm: number | null,
 ): { mm: number | null; whose: string } {

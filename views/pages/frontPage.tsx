@@ -23,6 +23,7 @@ export interface FrontProps {
 export function FrontPage({ frame, open, openCount, exampleHref, begin, rings }: FrontProps) {
   return (
     <Layout title="Coverwright" here="home" {...frame}>
+      <link rel="stylesheet" href="/assets/lists.css" />
       <h1>Can this cover be faced and used again? Which studs fit?</h1>
       <ul class="ways">
         <li>

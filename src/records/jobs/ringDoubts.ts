@@ -1,9 +1,9 @@
-import type { Job } from '../../../shared/words/job.ts';
+import type { Decision, Job } from '../../../shared/words/job.ts';
 import { restsOnUnjoinedRing } from '../../calc/job/ringCredit.ts';
 import { isShown } from '../begun.ts';
 import { type Db, readAtOnce, write } from '../database/database.ts';
 import { refuse } from '../database/errors.ts';
-import { type Ctx, refuseNul, signed } from '../database/writing.ts';
+import { type Ctx, refuseNul, signed as signedBy } from '../database/writing.ts';
 import { getJob, noJob } from './readJob.ts';
 
 const LONGEST_WORD = 2000;
@@ -25,26 +25,6 @@ export interface RingDoubts {
 /** Signed jobs whose decision counts on a ring that is not recorded as joined to the pads, and the words that closed some. */
 export async function ringDoubts(db: Db): Promise<RingDoubts> {
   return readAtOnce(db, async (reading) => {
-    const rows = await reading
-      .selectFrom('job')
-      .select('id')
-      .where(isShown)
-      .where('stage', '=', 'signed')
-      .where((eb) =>
-        eb.or([
-          eb('outcome', '=', 'face-and-ring'),
-          eb.exists(
-            eb
-              .selectFrom('job_revision as setup')
-              .select('setup.revision')
-              .whereRef('setup.job_id', '=', 'job.id')
-              .where('setup.what', '=', 'setup')
-              .where('setup.body', 'like', '%"ringWelded":{%'),
-          ),
-        ]),
-      )
-      .orderBy('id')
-      .execute();
     const words = await reading
       .selectFrom('ring_closed as c')
       .innerJoin('job', 'job.id', 'c.job_id')
@@ -53,15 +33,73 @@ export async function ringDoubts(db: Db): Promise<RingDoubts> {
       .orderBy('c.job_id', 'desc')
       .execute();
     const open: Job[] = [];
-    for (const { id } of rows) {
+    for (const id of await inDoubtNow(db, reading)) {
       const job = await getJob(reading, id);
-      if (job === null || !inDoubt(job)) continue;
-      const decided = job.sections.decision?.revision;
-      if (words.some((one) => one.job_id === id && one.revision === decided)) continue;
+      const decided = job?.sections.decision?.revision;
+      if (job === null || words.some((one) => one.job_id === id && one.revision === decided)) continue;
       open.push(job);
     }
     return { open, closed: words.map(({ number, word, who, at }) => ({ job: number, word, who, at })) };
   });
+}
+
+/** Jobs found to be in doubt when the signed jobs were last as `as` says. */
+const found = new WeakMap<Db, { readonly as: string; readonly ids: readonly number[] }>();
+
+/** The same as long as no signed job came, went or changed: one of these figures of them would be another. */
+async function inDoubtNow(db: Db, reading: Db): Promise<readonly number[]> {
+  const signed = await reading
+    .selectFrom('job')
+    .select((eb) => [
+      eb.fn.countAll().as('n'),
+      eb.fn.sum('id').as('ids'),
+      eb.fn.sum('revision').as('revisions'),
+      eb.fn.max('changed_at').as('last'),
+    ])
+    .where(isShown)
+    .where('stage', '=', 'signed')
+    .executeTakeFirstOrThrow();
+  const as = Object.values(signed).join(' ');
+  const before = found.get(db);
+  if (before?.as === as) return before.ids;
+  const rows = await reading
+    .selectFrom('job')
+    .innerJoin('job_revision as decided', 'decided.job_id', 'job.id')
+    .select(['job.id', 'decided.body'])
+    .where(isShown)
+    .where('stage', '=', 'signed')
+    .where('decided.what', '=', 'decision')
+    .where((eb) =>
+      eb(
+        'decided.revision',
+        '=',
+        eb
+          .selectFrom('job_revision as last')
+          .select((one) => one.fn.max('last.revision').as('revision'))
+          .whereRef('last.job_id', '=', 'job.id')
+          .where('last.what', '=', 'decision'),
+      ),
+    )
+    .where((eb) =>
+      eb.or([
+        eb('outcome', '=', 'face-and-ring'),
+        eb.exists(
+          eb
+            .selectFrom('job_revision as setup')
+            .select('setup.revision')
+            .whereRef('setup.job_id', '=', 'job.id')
+            .where('setup.what', '=', 'setup')
+            .where('setup.body', 'like', '%"ringWelded":{%'),
+        ),
+      ]),
+    )
+    .orderBy('job.id')
+    .execute();
+  const ids = rows
+    .filter(({ body }) => restsOnUnjoinedRing(JSON.parse(body) as Decision))
+    .map(({ id }) => id);
+  found.set(db, { as, ids });
+  return ids;
 }
 
 /** Closes one with a word. Sent again with the same word it is harmless. */
@@ -70,7 +108,7 @@ export async function closeRingDoubt(
   ctx: Ctx,
   { job: number, word: typed }: { readonly job: string; readonly word: string },
 ): Promise<void> {
-  const by = signed(ctx, '');
+  const by = signedBy(ctx, '');
   const word = typed.normalize('NFC').trim();
   if (word === '' || word.length > LONGEST_WORD) {
     throw refuse(

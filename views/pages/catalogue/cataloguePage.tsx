@@ -30,6 +30,7 @@ export function CataloguePage(props: CatalogueProps) {
         );
   return (
     <Layout title="Catalog" here="catalogue" {...frame}>
+      <link rel="stylesheet" href="/assets/lists.css" />
       <h1>Catalog</h1>
       <nav class="shelves" aria-label="Shelves of the catalog">
         {CATALOGUE_KINDS.map((kind) => (

@@ -65,10 +65,7 @@ const stock = <Body extends { readonly stock?: number | null; readonly shelf?: s
 ];
 
 /** The minimum that counts for a cover type, the larger of the maker’s and the shop’s, and whose it is. */
-function minimumOf(
-  family: Family,
-  shopMinimumMm: number | null,
-): { mm: number | null; whose: string } {
+function minimumOf(family: Family, shopMinimumMm: number | null): { mm: number | null; whose: string } {
   const maker = family.makerMinimumWallMm;
   const shop = family.shopMinimumWallMm ?? shopMinimumMm;
   if (maker === null && shop === null) return { mm: null, whose: 'none: advice only' };

@@ -33,6 +33,7 @@ export function JobsPage(props: JobsPageProps) {
   const total = STAGES.reduce((sum, stage) => sum + (stage === 'closed' ? 0 : counts[stage]), 0);
   return (
     <Layout title="Jobs" here="jobs" {...frame}>
+      <link rel="stylesheet" href="/assets/lists.css" />
       <div id="jobs-page">
         <h1>Jobs</h1>
         {may(frame, 'recorder') && (

@@ -24,6 +24,7 @@ export function SlipsPage({ frame, fields, faults, slips, more }: SlipsPageProps
   const asked = Object.values(fields).some((text) => text.trim() !== '');
   return (
     <Layout title="Counter slips" here="studs" {...frame}>
+      <link rel="stylesheet" href="/assets/lists.css" />
       <h1>Counter slips</h1>
       <form method="get" action="/slips" class="finder">
         <ErrorSummary faults={faults} />

@@ -21,6 +21,8 @@ const BOTH_IN: readonly (readonly [words: RegExp, why: string])[] = [
   [/\bUse (?:mm|inches)\b/g, 'the press that changes the unit'],
   [/^(?:millimeters|inches)$/g, 'the choice of a unit'],
   [/\btyped [^);]*/g, 'a reading quoted as it was typed'],
+  [/Did you mean [^?]*\?/g, 'the value probably meant, in the unit it was probably read in'],
+  [/^Use [^ ]+ (?:mm|in|N·m|lb·ft|lb·in)$/g, 'the press that takes the value probably meant'],
   [/such as wall \(mm\)/g, 'how a heading of a pasted table may name its own unit'],
   [/Formulas are in millimeters[^.]*\./g, 'what the pages of formulas say of themselves'],
   [/\bISO 21940-11, grade G [\d.]+ mm\/s/g, 'the name of a balance grade'],
@@ -54,7 +56,7 @@ export function inOtherUnit(came: Came, unit: LengthUnit): string[] {
 }
 
 /** What a person typed and is shown as typed: quoted, told beside its figure, confirmed, or a note. */
-const AS_TYPED = /"-[^"]*"|\btyped [^);]*|^-\S+(?: is right)?(?: y)?$|; -\d+$/g;
+const AS_TYPED = /"-[^"]*"|: -\S+ is right, as typed$|\btyped [^);]*|^-\S+(?: is right)?(?: y)?$|; -\d+$/g;
 
 /** Figures below zero that a page shows with a hyphen; boxes hold what can be typed. */
 export function hyphensForMinus(came: Came): string[] {

@@ -34,7 +34,8 @@ export function limitDoubt(limit: LimitName, typed: TypedLength, covers: WallsNe
 function minimumDoubt(typed: TypedLength, covers: WallsNew): Doubt | null {
   const { valueMm, unit, decimalSign } = typed;
   const against = covers.find(
-    ({ nominalWallMm }) => valueMm < nominalWallMm / 2 - 1e-9 || valueMm > nominalWallMm + 1e-9,
+    ({ nominalWallMm }) =>
+      nominalWallMm > 0 && (valueMm < nominalWallMm / 2 - 1e-9 || valueMm > nominalWallMm + 1e-9),
   );
   if (against === undefined) return null;
   const { name, nominalWallMm } = against;

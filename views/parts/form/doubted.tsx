@@ -1,3 +1,4 @@
+import { MINUS } from '../../../shared/words/print.ts';
 import { Tick } from './fieldBox.tsx';
 
 /** A value that looks like a slip. */
@@ -39,7 +40,7 @@ export function Doubted({ doubts, fields }: DoubtedProps) {
             <div class="actions meant">
               {meant.map((value) => (
                 <button class="button" type="submit" name={`${MEANT}${name}`} value={value}>
-                  Use {value}
+                  Use {value.replace(/^-(?=[\d.])/, MINUS)}
                 </button>
               ))}
             </div>

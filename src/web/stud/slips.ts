@@ -1,6 +1,6 @@
 import { createHash, randomUUID } from 'node:crypto';
 import { type Request, type Response, Router } from 'express';
-import { Refusal } from '../../../shared/words/refusal.ts';
+import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 import {
   type CounterSlip,
   type KeptSlip,
@@ -14,7 +14,7 @@ import type { Frame } from '../../../views/frame.ts';
 import { KeptSlipPage } from '../../../views/pages/stud/keptSlipPage.tsx';
 import { SlipPage } from '../../../views/pages/stud/slipPage.tsx';
 import { SlipsPage } from '../../../views/pages/stud/slipsPage.tsx';
-import { StudPage } from '../../../views/pages/stud/studPage.tsx';
+import { StudPage, type StudPageProps } from '../../../views/pages/stud/studPage.tsx';
 import { renderPage } from '../../../views/render.ts';
 import { getEntry } from '../../records/catalogue.ts';
 import { findSlips, getSlip, jobsOfSlip, MOST_SLIPS, printedSlip } from '../../records/slips/slips.ts';
@@ -105,7 +105,7 @@ async function postSlip(context: PageContext, req: Request, res: Response): Prom
   });
 }
 
-/** The one rule: no slip while anything typed is refused or in doubt, or the answer is not whole. */
+/** The one rule: no slip while anything typed is refused or in doubt, the answer is not whole, or of another stud. */
 async function answer(
   context: PageContext,
   req: Request,
@@ -116,12 +116,25 @@ async function answer(
     asked: { readonly frame: Frame; readonly typed: Fields; readonly studId: string },
   ) => Promise<void>,
 ): Promise<void> {
-  const { page, slip } = await studsAsked(context, req, fields);
+  const asked = await studsAsked(context, req, fields);
+  const gone = isOtherStud(fields, asked.page);
+  const page = gone ? { ...asked.page, choices: [], shownId: null, faults: [STUD_GONE] } : asked.page;
+  const slip = gone ? null : asked.slip;
   const address = `/stud?${new URLSearchParams(fields)}`;
   const frame = req.method === 'GET' ? page.frame : { ...page.frame, address };
   if (slip !== null) await give(slip, { frame, typed: fields, studId: page.shownId ?? '' });
   else if (page.chosen === null && page.faults.length === 0) res.redirect(303, '/stud');
   else res.status(422).send(renderPage(StudPage({ ...page, frame })));
+}
+
+const STUD_GONE: Fault = {
+  path: 'stud',
+  message: 'The stud asked for is no longer in this list. Press “Work it out”, then choose a stud.',
+};
+
+/** Between the answer and its slip the stud may have left the catalog, or its stock run out. */
+function isOtherStud({ stud = '' }: Fields, { chosen, faults, shownId }: StudPageProps): boolean {
+  return stud !== '' && chosen !== null && faults.length === 0 && shownId !== stud;
 }
 
 function show(

@@ -112,5 +112,8 @@ function stackFor(
     if (stack) askAboutStack(form);
     return stack;
   }
-  return stacks.find((one) => one.id === stackId)?.body ?? null;
+  const kept = stacks.find((one) => one.id === stackId);
+  if (kept === undefined && stackId !== '')
+    form.fault('stack', 'That flexplate is no longer in the catalog. Choose one from the list.');
+  return kept?.body ?? null;
 }

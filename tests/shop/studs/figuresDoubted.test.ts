@@ -40,7 +40,8 @@ function slipsOf(kind: AnyField['kind'], usual: FigureExpected): (readonly [name
     ['N·m as lb·ft', LB_FT],
     ['lb·ft as N·m', 1 / LB_FT],
   ];
-  const told = usual.likely || usual.most / usual.least < LB_FT ** 2 ? apart : [];
+  const { least, most } = usual.likely ?? usual;
+  const told = most / least < LB_FT ** 2 ? apart : [];
   return [['lb·in as lb·ft', 12], ['lb·in as N·m', 12 / LB_FT], ...told, ...decimals];
 }
 
@@ -122,17 +123,46 @@ test('a torque is held against the vehicle maker’s, else against what its thre
     )?.question ?? null;
   const of = { thread: '3/8-24' };
   expect(asked(35, 'N·m', of)).toBe('35 N·m? Did you mean 35 lb·ft?');
-  expect(asked(47, 'lb·ft', of)).toBe('47 lb·ft? Did you mean 47 N·m?');
-  expect(asked(420, 'N·m', of)).toBe('420 N·m? Did you mean 42 N·m?');
+  expect(asked(65, 'lb·ft', of)).toBe('65 lb·ft? Did you mean 65 N·m?');
+  expect(asked(420, 'N·m', of)).toBe('420 N·m? Did you mean 420 lb·in?');
+  expect(asked(550, 'N·m', of)).toBe('550 N·m? Did you mean 55 N·m?');
   expect(asked(3.5, 'lb·ft', of)).toBe('3.5 lb·ft? Did you mean 35 lb·ft?');
   // Who types the unit knows it; what is usual is no reason to ask.
   expect(asked(35, 'N·m', of, false)).toBeNull();
   for (const nm of [37, 41, 50]) expect(asked(nm, 'N·m', of)).toBeNull();
   for (const lbFt of [27, 30, 35, 40]) expect(asked(lbFt, 'lb·ft', of)).toBeNull();
+  for (const known of [35, 45]) {
+    const maker = { ...of, makerTorqueNm: known * LB_FT };
+    expect(asked(known, 'N·m', maker)).toBe(`${known} N·m? Did you mean ${known} lb·ft?`);
+    const nm = Math.round(known * LB_FT);
+    expect(asked(nm, 'lb·ft', maker)).toBe(`${nm} lb·ft? Did you mean ${nm} N·m?`);
+  }
   const maker = { ...of, makerTorqueNm: 35 * LB_FT };
   expect(asked(35, 'N·m', maker, false)).toBe('35 N·m? Did you mean 35 lb·ft?');
   expect(asked(35, 'lb·ft', maker)).toBeNull();
   expect(asked(37, 'N·m', { thread: '' })).toBeNull();
+});
+
+/**
+ * T = K d F, F three quarters of proof (Shigley, 9th ed., eq. 8-31 and 8-27; proof SAE J429, ISO 898-1; areas ASME B1.1,
+ * ISO 898-1), worked out by hand: lb·ft, or N·m for M10 and M8.
+ */
+test.each([
+  ['3/8-24', 'lb·ft', 'grade 5, K 0.15', 26.3],
+  ['3/8-24', 'lb·ft', 'grade 5, K 0.2', 35.0],
+  ['3/8-24', 'lb·ft', 'grade 8, K 0.15', 37.1],
+  ['3/8-24', 'lb·ft', 'between', 45],
+  ['3/8-24', 'lb·ft', 'grade 8, K 0.2', 49.4],
+  ['3/8-24', 'lb·ft', 'grade 8, K 0.2, as tables round it', 50],
+  ['3/8-16', 'lb·ft', 'grade 8, K 0.2', 43.6],
+  ['5/16-24', 'lb·ft', 'grade 8, K 0.2', 27.2],
+  ['7/16-20', 'lb·ft', 'grade 8, K 0.2', 77.9],
+  ['M10x1.5', 'N·m', '8.8, K 0.2', 52.2],
+  ['M10x1.5', 'N·m', '10.9, K 0.2', 72.2],
+  ['M8x1.25', 'N·m', '10.9, K 0.2', 36.5],
+] as const)('%s at %s: nobody is asked about the ordinary %s (%f)', (thread, unit, _of, typed) => {
+  const value = typed * (unit === 'lb·ft' ? LB_FT : 1);
+  expect(askedOf(value, unit, tighteningExpected({ thread }))).toBeNull();
 });
 
 test('nothing in the demo’s catalog looks like a slip', () => {

@@ -96,3 +96,28 @@ describe.each(PAGES)('%s', (_what, path, form, whole) => {
     }
   });
 });
+
+describe('an address with what has left the catalog', () => {
+  const slip = 'stack=two-piece-four-3-8-24&unit=in&pull=3/16';
+
+  it.each([
+    ['/stud?stack=gone', 'That flexplate is no longer in the catalog. Choose one from the list.'],
+    ['/stud/slip?stack=gone', 'That flexplate is no longer in the catalog. Choose one from the list.'],
+    [`/stud/slip?${slip}&stud=gone`, 'The stud asked for is no longer in this list.'],
+    [`/stud/slip?${slip}&stud=long-3-8-24&onlyThread=none`, 'The stud asked for is no longer in this list.'],
+  ])('gives a sentence, and no slip of another: %s', async (path, sentence) => {
+    const page = await program.get(path);
+    expect([page.status, page.text]).toEqual([422, expect.stringContaining(sentence)]);
+    expect(page.html).not.toContain('class="slip"');
+    expect(page.html).not.toMatch(/id="slip"/);
+  });
+
+  it('keeps no slip of another stud', async () => {
+    const sent = await program.post('/slips', {
+      ...Object.fromEntries(new URLSearchParams(slip)),
+      stud: 'gone',
+      who: 'BB',
+    });
+    expect([sent.status, sent.text]).toEqual([422, expect.stringContaining('no longer in this list')]);
+  });
+});

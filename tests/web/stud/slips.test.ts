@@ -59,6 +59,22 @@ describe('a counter slip', () => {
     await makersTorque({ makerTorqueNm: null, makerTorqueSource: null });
   });
 
+  it('is half a sheet where it is short, else a whole one: with torque, washer or shims, or with care', async () => {
+    const sheet = async (question: Record<string, string>) => {
+      const { html } = await program.get(`/stud/slip?${new URLSearchParams(question)}`);
+      return /<article class="([^"]*)"/.exec(html)?.[1];
+    };
+    expect(await sheet(QUESTION)).toBe('slip');
+    expect(await sheet({ ...QUESTION, pull: '0' })).toBe('slip slip-long');
+    expect(await sheet({ ...QUESTION, torque: '37 lb-ft', engine: '250 lb-ft', kFrom: 'zinc' })).toBe(
+      'slip slip-long',
+    );
+    const nut = { nutThread: '3/8-24', nutHeight: '.328', washer: '.065' };
+    const layers = { 'ln.0': 'shim', 'lt.0': '.06', 'ln.1': 'plate', 'lt.1': '.125' };
+    expect(await sheet({ stack: 'own', unit: 'in', pull: '.16', ...nut, ...layers })).toBe('slip slip-long');
+    expect((await program.get('/assets/slip.css')).html).toMatch(/@page slip-long \{\s*size: 8.5in 11in/);
+  });
+
   it('sent twice is one slip', async () => {
     const form = { ...(await slipForm()), who: 'BB', customer: 'Twice' };
     const before = await howMany();
@@ -71,7 +87,7 @@ describe('a counter slip', () => {
     ['no initials', { who: ' ' }, 422, 'Enter your initials'],
     ['a gap that cannot be read', { pull: 'abc' }, 422, 'Pull-forward gap'],
     ['a gap in doubt', { pull: '4' }, 422, '4'],
-    ['a stack that is not there', { stack: 'gone' }, 303, ''],
+    ['a stack that is not there', { stack: 'gone' }, 422, 'That flexplate is no longer in the catalog'],
     ['a customer reference that is too long', { customer: 'x'.repeat(81) }, 422, 'shorten it'],
   ])('is not saved with %s', async (_what, change, status, sentence) => {
     const before = await howMany();

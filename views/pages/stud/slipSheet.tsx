@@ -22,10 +22,10 @@ export interface SlipSheetProps {
   readonly number: string | null;
 }
 
-/** What the counter hands over: half a Letter sheet, gray. What does not hold is as large as what fits. */
+/** What the counter hands over: on half a Letter sheet, or a whole one; gray. What does not hold is as large as what fits. */
 export function SlipSheet({ slip, unit, shopName, customerReference, who, at, number }: SlipSheetProps) {
   return (
-    <article class="slip" aria-label="Counter slip">
+    <article class={isLong(slip) ? 'slip slip-long' : 'slip'} aria-label="Counter slip">
       <div class="slip-two slip-top">
         <FitsHead slip={slip} />
         <HoldsHead slip={slip} unit={unit} />
@@ -65,6 +65,12 @@ export function SlipSheet({ slip, unit, shopName, customerReference, who, at, nu
       </dl>
     </article>
   );
+}
+
+/** More than half a Letter sheet holds: only what fits, with a nut of the shelf and no torque or washer, is short. */
+function isLong({ kit, check, input }: CounterSlip): boolean {
+  const isPlain = check.fits === 'yes' && kit.nut?.fits === 'yes' && input.joint === null;
+  return !isPlain || kit.washer !== null || kit.shims.length > 0;
 }
 
 const FITS_HEAD: Readonly<Record<Fits, string>> = {

@@ -40,7 +40,7 @@ export function doneInWords(part: Done): string {
   return `${part.what}${count}${left === null ? '' : `, ${left}`}`;
 }
 
-const BAR = 30;
+const BAR = 20;
 
 /** One line for a terminal, no wider than that. */
 export function barLine(part: Done, columns: number): string {
@@ -79,7 +79,7 @@ export function barOn(out: Terminal, now: () => number): { readonly step: Step; 
     if (!out.isTTY || (what === last && done < of && now() - drawnAt < DRAWN_EVERY_MS)) return;
     drawnAt = now();
     last = what;
-    out.write(`${CLEAR}${barLine(part, out.columns ?? 80)}`);
+    out.write(`${CLEAR}${barLine(part, out.columns || 80)}`);
   };
   return { step, end: () => void (last !== '' && out.write(CLEAR)) };
 }

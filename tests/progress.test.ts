@@ -18,7 +18,7 @@ describe('how far long work is', () => {
   });
 
   test('the line has a bar with the count, and fits the terminal', () => {
-    expect(barLine(part(20, 40, 0), 80)).toBe('[###############---------------] Copying photos: 20 of 40');
+    expect(barLine(part(20, 40, 0), 80)).toBe('[##########----------] Copying photos: 20 of 40');
     expect(barLine(part(0, 1, 0), 80)).toBe('Copying photos');
     expect(barLine(part(20, 40, 0), 40)).toHaveLength(39);
   });
@@ -33,8 +33,8 @@ describe('how far long work is', () => {
     bar.step('Copying photos', 10, 40);
     bar.end();
     expect(written).toEqual([
-      '\r\u001b[K[------------------------------] Copying photos: 0 of 40',
-      '\r\u001b[K[#######-----------------------] Copying photos: 10 of 40, about 30 s left',
+      '\r\u001b[K[--------------------] Copying photos: 0 of 40',
+      '\r\u001b[K[#####---------------] Copying photos: 10 of 40, about 30 s left',
       '\r\u001b[K',
     ]);
   });

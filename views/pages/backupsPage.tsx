@@ -31,6 +31,10 @@ export interface RecordsProps {
   readonly backups: readonly BackupLine[];
   readonly failure: { readonly at: string; readonly message: string } | null;
   readonly refused: string | null;
+  /** A backup or an export that is being made: how far it is. */
+  readonly underWay: { readonly words: string; readonly done: number; readonly of: number } | null;
+  /** Why the last one came to nothing, and what was then left. */
+  readonly stopped: string | null;
 }
 
 const REASON_WORD: Readonly<Record<BackupLine['reason'], string>> = {
@@ -81,7 +85,50 @@ export function RecordsPage(props: RecordsProps) {
   );
 }
 
-function Backups({ backups, daily, kept, failure, inPostgres }: RecordsProps) {
+/** Only this part of the page is swapped. */
+const SWAPS = { 'hx-target': '#backups', 'hx-select': '#backups', 'hx-swap': 'outerHTML' } as const;
+
+/** Looks every second while something is being made; before that, once an export is asked for. */
+function Making({ underWay, stopped }: Pick<RecordsProps, 'underWay' | 'stopped'>) {
+  if (underWay === null) {
+    return (
+      <>
+        {stopped && (
+          <p class="note" role="alert">
+            {stopped}
+          </p>
+        )}
+        <form method="post" action="/records/backups" id="backup-form" hx-post="/records/backups" {...SWAPS}>
+          <div class="actions">
+            <button class="button first" type="submit" id="backup-now">
+              Make a backup now
+            </button>
+          </div>
+        </form>
+        {/* Not at submit: htmx would keep the form from being sent. */}
+        <span hidden hx-get="/records" hx-trigger="formdata from:#export-form delay:300ms" {...SWAPS} />
+      </>
+    );
+  }
+  const { words, done, of } = underWay;
+  return (
+    <div class="under-way" hx-get="/records" hx-trigger="every 1s" {...SWAPS}>
+      <label for="making">{words}</label>
+      <progress id="making" {...(of > 1 && { value: done, max: of })} />
+      <noscript>
+        <p>Load this page again to see how far it is.</p>
+      </noscript>
+      <form method="post" action="/records/stop" id="stop-form" hx-post="/records/stop" {...SWAPS}>
+        <button class="button" type="submit" id="stop-making">
+          Stop it
+        </button>
+      </form>
+    </div>
+  );
+}
+
+function Backups(props: RecordsProps) {
+  const { backups, daily, kept, failure, inPostgres } = props;
   return (
     <section id="backups">
       <h2>Backups made</h2>
@@ -98,13 +145,7 @@ function Backups({ backups, daily, kept, failure, inPostgres }: RecordsProps) {
           The daily backup of <When at={failure.at} /> was not made. {failure.message}
         </p>
       )}
-      <form method="post" action="/records/backups" id="backup-form">
-        <div class="actions">
-          <button class="button first" type="submit" id="backup-now">
-            Make a backup now
-          </button>
-        </div>
-      </form>
+      <Making {...props} />
       {backups.length === 0 ? (
         <EmptyState title="No backup yet">
           Make one now. It takes a moment, and people can go on working.

@@ -41,7 +41,7 @@ export async function importShop(shop: Shop, folder: string, step: Step = unseen
     let done = 0;
     const arrived = (rows: number) => {
       done += rows;
-      step('Writing rows, and reading them back', done, of);
+      step('Writing and comparing rows', done, of);
     };
     for (const table of EXPORTED_TABLES) {
       await insertLines(trx, table, linesFile(folder, table), arrived);

@@ -50,7 +50,7 @@ export async function moveShop(options: {
         let done = 0;
         const arrived = (rows: number) => {
           done += rows;
-          step('Copying rows, and reading them back', done, of);
+          step('Copying and comparing rows', done, of);
         };
         for (const table of tables) moved.push(await moveTable(source, trx, table, arrived));
         source.exec('COMMIT');

@@ -108,6 +108,7 @@ export const LEAST_ROLE: Readonly<Record<string, Least>> = {
   'POST /records/backups': 'keeper',
   'GET /records/backups/:name': 'keeper',
   'POST /records/export': 'keeper',
+  'POST /records/stop': 'keeper',
 
   'GET /people': 'keeper',
   'POST /people': 'keeper',

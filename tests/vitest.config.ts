@@ -30,7 +30,8 @@ const ANSWERS = ['tests/web/api/fetchHeld.ts'];
 /**
  * `fast` holds calculations, words, schemas and views; `kept` what keeps records or answers over HTTP; `browser` what
  * needs one, on a phone; `whole` what needs a second process or takes long: the four are `npm test`.
- * `npm run test:screens` tries every screen in the browser, on phone and desk; `npm run test:faults` the built program.
+ * `npm run test:screens` tries every screen in the browser, on phone and desk, and every page in mm;
+ * `npm run test:faults` the built program.
  */
 export default defineConfig({
   root,
@@ -90,8 +91,8 @@ export default defineConfig({
         test: {
           name: 'screens',
           expect: PATIENT,
-          setupFiles: TIME,
-          include: ['tests/browser/**/*.test.ts'],
+          setupFiles: [...SEED, ...TIME, ...ANSWERS],
+          include: ['tests/browser/**/*.test.ts', 'tests/slow/longer/*.test.ts'],
           env: { EVERY_SCREEN: 'yes' },
           testTimeout: 900_000,
           hookTimeout: 900_000,

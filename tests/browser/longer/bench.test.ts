@@ -1,14 +1,14 @@
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from 'vitest';
-import type { NewReading, ReadingKind } from '../../shared/words/job.ts';
-import { samePlace } from '../../shared/words/places.ts';
-import { listEntries } from '../../src/records/catalogue.ts';
-import { createJob } from '../../src/records/jobs/createJob.ts';
-import { addReadings } from '../../src/records/jobs/readings.ts';
-import { getJob } from '../../src/records/jobs/readJob.ts';
-import { placesOn } from '../../src/shop/jobPlaces.ts';
-import { expectAccessible, expectNoSidewaysScroll } from './axe.ts';
-import { DESK, openBrowser, openProgram, PHONE, type Program } from './browser.ts';
+import type { NewReading, ReadingKind } from '../../../shared/words/job.ts';
+import { samePlace } from '../../../shared/words/places.ts';
+import { listEntries } from '../../../src/records/catalogue.ts';
+import { createJob } from '../../../src/records/jobs/createJob.ts';
+import { addReadings } from '../../../src/records/jobs/readings.ts';
+import { getJob } from '../../../src/records/jobs/readJob.ts';
+import { placesOn } from '../../../src/shop/jobPlaces.ts';
+import { expectAccessible, expectNoSidewaysScroll } from '../axe.ts';
+import { DESK, openBrowser, openProgram, PHONE, type Program } from '../browser.ts';
 
 /** A whole cover measured at the bench, on a touch screen the size of a phone. */
 let browser: Browser;

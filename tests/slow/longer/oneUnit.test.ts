@@ -1,8 +1,8 @@
 import { afterAll, beforeAll, describe } from 'vitest';
-import { type Served, serve } from '../web/program.ts';
-import { ASKED, FROM } from '../words/asked.ts';
-import { figuresIn } from '../words/figures.ts';
-import { crawl, fillWrong, sender } from '../words/visit.ts';
+import { type Served, serve } from '../../web/program.ts';
+import { ASKED, FROM } from '../../words/asked.ts';
+import { figuresIn } from '../../words/figures.ts';
+import { crawl, fillWrong, sender } from '../../words/visit.ts';
 
 /** In inches the walk for the list of words is held to the same: tests/slow/words.test.ts. */
 describe('with lengths in mm', () => {

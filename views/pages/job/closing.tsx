@@ -8,8 +8,8 @@ export function ClosedNote({ job }: { job: Job }) {
   if (closed === null) return null;
   return (
     <p class="note" id="closed">
-      Closed by {closed.who}, <When at={closed.at} />: {closed.why} Nothing can be measured, decided or signed
-      until it is opened again.
+      Closed by {closed.who}, <When at={closed.at} />: “{closed.why}” Nothing can be measured, decided or
+      signed until it is opened again.
     </p>
   );
 }

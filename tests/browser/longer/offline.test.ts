@@ -65,7 +65,9 @@ it('on the machine itself it opens again without the network, says since when it
 
   await offline(context, true);
   await page.goto(address);
-  expect(await page.textContent('#kept-copy')).toMatch(/kept on this tablet on \w+ \d+, \d{4}, \d+:\d\d/);
+  expect(await page.textContent('#kept-copy')).toMatch(
+    /a copy saved on this tablet on \w+ \d+, \d{4}, \d+:\d\d/,
+  );
   expect(await page.isVisible('#kept-copy')).toBe(true);
   expect(await page.textContent('#server-count')).toBe(String(before + 3));
   await expectAccessible(page, 'the measuring page kept on the tablet');

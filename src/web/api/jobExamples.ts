@@ -149,19 +149,21 @@ const step = (
   query: JobExample['query'] = {},
 ): JobExample => ({ method, name, path, query, body });
 
+const joint = {
+  torqueNm: 36,
+  nutFactor: 0.2,
+  scatter: 0.25,
+  friction: 0.15,
+  engineTorqueNm: 210,
+  serviceFactor: 2,
+  studCount: 4,
+  studCircleDiameterMm: 286,
+};
+
 const asked = {
   stackId: 'two-piece',
   pullForwardMm: 4.2,
-  joint: {
-    torqueNm: 36,
-    nutFactor: 0.2,
-    scatter: 0.25,
-    friction: 0.15,
-    engineTorqueNm: 210,
-    serviceFactor: 2,
-    studCount: 4,
-    studCircleDiameterMm: 286,
-  },
+  joint,
   torqueFrom: 'maker',
 };
 const slip = { ...BL, customerReference: 'caller, blue van', ...asked };
@@ -242,17 +244,7 @@ export const jobExamples: readonly JobExample[] = [
       stackId: 'two-piece',
       studId: 'long-3-8-24',
       ...seen,
-      joint: {
-        torqueNm: 36,
-        nutFactor: 0.2,
-        scatter: 0.25,
-        friction: 0.15,
-        engineTorqueNm: 210,
-        serviceFactor: 2,
-        studCount: 4,
-        studCircleDiameterMm: 286,
-        surface: 'rz-10-to-40',
-      },
+      joint: { ...joint, surface: 'rz-10-to-40' },
       torqueFrom: 'maker',
     },
   }),

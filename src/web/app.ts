@@ -1,6 +1,6 @@
 import { parse } from 'node:querystring';
 import compression from 'compression';
-import express, { type Express, type NextFunction, type Request, type Response } from 'express';
+import express, { type Express, type NextFunction, type Request, type Response, type Router } from 'express';
 import { Refusal } from '../../shared/words/refusal.ts';
 import { ErrorPage } from '../../views/pages/errorPage.tsx';
 import { renderPage } from '../../views/render.ts';
@@ -44,12 +44,33 @@ const QUERY_FIELDS = 6000;
 /** In bytes; a module of a few lines is half as long compressed. */
 const SHORTEST_COMPRESSED = 256;
 
+/** The pages, each area with its own routes. */
+const PAGES: readonly ((context: PageContext) => Router)[] = [
+  signInRouter,
+  peopleRouter,
+  frontRouter,
+  beginRouter,
+  howRouter,
+  coverRouter,
+  bendingRouter,
+  whatIfRouter,
+  studRouter,
+  slipsRouter,
+  sheetRouter,
+  filesRouter,
+  measuringRouter,
+  jobsRouter,
+  catalogueRouter,
+  criteriaRouter,
+  recordsRouter,
+];
+
 /** The whole program as one request handler. */
 export function app(context: PageContext): Express {
-  const { settings, shop } = context;
+  const { settings } = context;
   const server = express();
   server.disable('x-powered-by');
-  // The address of whoever asks, where a proxy of this machine rememberSignedIn between; from elsewhere it is not believed.
+  // The address of whoever asks, where a proxy of this machine stands between; from elsewhere it is not believed.
   server.set('trust proxy', 'loopback');
   server.set('query parser', (text: string) => parse(text, '&', '=', { maxKeys: QUERY_FIELDS }));
   server.use(headers);
@@ -57,13 +78,27 @@ export function app(context: PageContext): Express {
   server.use(onlyOwnPagesWrite(settings.publicUrl));
   server.use(compression({ threshold: SHORTEST_COMPRESSED }));
   server.use('/assets', assetsRouter());
-  server.get('/health', async (_req, res) => {
-    await shop.db.selectFrom('schema_migration').select('number').limit(1).execute();
-    res.set('Cache-Control', 'no-store').type('text').send(`well\n${queueInWords()}\n`);
-  });
+  server.get('/health', (_req, res) => getHealth(context, res));
   server.use(accessControl(context));
+  interfaceOf(server, context);
+  server.use(readForm);
+  server.use(signsAsWhoSignedIn);
+  server.use(sittingGoesOn);
+  server.use(neverKept);
+  for (const router of PAGES) server.use(router(context));
+  server.use(noSuchPage);
+  server.use((error: unknown, req: Request, res: Response, next: NextFunction) => {
+    if (res.headersSent) next(error);
+    else if (error instanceof NotWanted) res.end();
+    else void sayError(context, error, req, res);
+  });
+  return server;
+}
+
+/** The JSON interface: calls on jobs and slips, then those that keep nothing. */
+function interfaceOf(server: Express, { shop, settings, now }: PageContext): void {
   const { timeZone, publicUrl } = settings;
-  server.use('/api', apiJobsRouter({ db: shop.db, now: context.now, timeZone, publicUrl }));
+  server.use('/api', apiJobsRouter({ db: shop.db, now, timeZone, publicUrl }));
   server.use(
     '/api',
     apiRouter({
@@ -75,48 +110,23 @@ export function app(context: PageContext): Express {
         soundStuds(await listEntries(shop.db, 'stud')).map(({ id, body }) => ({ id, stud: body.stud })),
     }),
   );
-  server.use(readForm);
-  server.use(signsAsWhoSignedIn);
-  server.use(sittingGoesOn);
-  server.use((_req, res, next) => {
-    res.set('Cache-Control', 'private, no-cache');
-    res.vary('HX-Request');
-    next();
-  });
-  server.use(signInRouter(context));
-  server.use(peopleRouter(context));
-  server.use(frontRouter(context));
-  server.use(beginRouter(context));
-  server.use(howRouter(context));
-  server.use(coverRouter(context));
-  server.use(bendingRouter(context));
-  server.use(whatIfRouter(context));
-  server.use(studRouter(context));
-  server.use(slipsRouter(context));
-  server.use(sheetRouter(context));
-  server.use(filesRouter(context));
-  server.use(measuringRouter(context));
-  server.use(jobsRouter(context));
-  server.use(catalogueRouter(context));
-  server.use(criteriaRouter(context));
-  server.use(recordsRouter(context));
-  server.use(() => {
-    throw new NoSuchPage(
-      'There is no such page. Go to the front page to check a cover, find a stud or open a job.',
-    );
-  });
-  server.use((error: unknown, req: Request, res: Response, next: NextFunction) => {
-    if (res.headersSent) {
-      next(error);
-      return;
-    }
-    if (error instanceof NotWanted) {
-      res.end();
-      return;
-    }
-    void sayError(context, error, req, res);
-  });
-  return server;
+}
+
+async function getHealth({ shop }: PageContext, res: Response): Promise<void> {
+  await shop.db.selectFrom('schema_migration').select('number').limit(1).execute();
+  res.set('Cache-Control', 'no-store').type('text').send(`well\n${queueInWords()}\n`);
+}
+
+function neverKept(_req: Request, res: Response, next: NextFunction): void {
+  res.set('Cache-Control', 'private, no-cache');
+  res.vary('HX-Request');
+  next();
+}
+
+function noSuchPage(): never {
+  throw new NoSuchPage(
+    'There is no such page. Go to the front page to check a cover, find a stud or open a job.',
+  );
 }
 
 /** `work: 1 running, 3 waiting for people, 0 for scripts`: for whoever watches the program. */

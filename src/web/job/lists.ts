@@ -1,4 +1,4 @@
-import { type Request, Router } from 'express';
+import { type Request, type Response, Router } from 'express';
 import type { Entry, EntryKind } from '../../../shared/words/catalogue.ts';
 import { FAMILY } from '../../../shared/words/fields/family.ts';
 import { GAUGE } from '../../../shared/words/fields/gauge.ts';
@@ -18,59 +18,43 @@ import { placeOn } from '../../shop/jobPlaces.ts';
 import { columnsOf, figureIn } from '../request/bodyColumns.ts';
 import { type Cell, type Column, sendCsv } from '../request/csv.ts';
 import { frameOf, type PageContext } from '../request/pageContext.ts';
+import { handledIn, type Route } from '../request/route.ts';
 
 /** Lists as CSV, in the reader’s units: readings of a job, and the shelves of the catalog. */
 export function listsRouter(context: PageContext): Router {
   const router = Router();
-  const { db } = context.shop;
-
-  const unitOf = async (req: Request) => (await frameOf(req, context)).lengthUnit;
-
-  router.get('/jobs/:number/readings.csv', async (req, res) => {
-    const job = await jobNamed(db, String(req.params.number));
-    const all = await allReadings(db, job.id);
-    const replaced = new Set(all.map((reading) => reading.replaces));
-    const rows = all.map((reading) => ({ job, reading, replaced: replaced.has(reading.id) }));
-    sendCsv(res, `job-${job.number}-readings`, readingColumns(await unitOf(req)), rows);
-  });
-
-  router.get('/catalogue/family.csv', async (req, res) => {
-    sendCsv(
-      res,
-      'cover-types',
-      familyColumns(await unitOf(req)),
-      await listEntries(db, 'family', { retired: true }),
-    );
-  });
-  router.get('/catalogue/stud.csv', async (req, res) => {
-    sendCsv(res, 'studs', studColumns(await unitOf(req)), await listEntries(db, 'stud', { retired: true }));
-  });
-  router.get('/catalogue/stack.csv', async (req, res) => {
-    const stacks = await listEntries(db, 'stack', { retired: true });
-    const layers = Math.max(1, ...stacks.map(({ body }) => body.stack.layers.length));
-    sendCsv(res, 'flexplate-stacks', stackColumns(layers, await unitOf(req)), stacks);
-  });
-  router.get('/catalogue/nut.csv', async (req, res) => {
-    sendCsv(res, 'nuts', nutColumns(await unitOf(req)), await listEntries(db, 'nut', { retired: true }));
-  });
-  router.get('/catalogue/washer.csv', async (req, res) => {
-    sendCsv(
-      res,
-      'washers-and-shims',
-      washerColumns(await unitOf(req)),
-      await listEntries(db, 'washer', { retired: true }),
-    );
-  });
-  router.get('/catalogue/gauge.csv', async (req, res) => {
-    sendCsv(
-      res,
-      'gauges',
-      gaugeColumns(await unitOf(req)),
-      await listEntries(db, 'gauge', { retired: true }),
-    );
-  });
-
+  const to = handledIn(context);
+  router.get('/jobs/:number/readings.csv', to(getReadings));
+  router.get('/catalogue/family.csv', to(shelf('family', 'cover-types', familyColumns)));
+  router.get('/catalogue/stud.csv', to(shelf('stud', 'studs', studColumns)));
+  router.get('/catalogue/stack.csv', to(shelf('stack', 'flexplate-stacks', stackColumns)));
+  router.get('/catalogue/nut.csv', to(shelf('nut', 'nuts', nutColumns)));
+  router.get('/catalogue/washer.csv', to(shelf('washer', 'washers-and-shims', washerColumns)));
+  router.get('/catalogue/gauge.csv', to(shelf('gauge', 'gauges', gaugeColumns)));
   return router;
+}
+
+async function getReadings(context: PageContext, req: Request, res: Response): Promise<void> {
+  const { db } = context.shop;
+  const job = await jobNamed(db, String(req.params.number));
+  const all = await allReadings(db, job.id);
+  const replaced = new Set(all.map((reading) => reading.replaces));
+  const rows = all.map((reading) => ({ job, reading, replaced: replaced.has(reading.id) }));
+  const { lengthUnit } = await frameOf(req, context);
+  sendCsv(res, `job-${job.number}-readings`, readingColumns(lengthUnit), rows);
+}
+
+/** One shelf of the catalog, retired entries too. */
+function shelf<K extends EntryKind>(
+  kind: K,
+  name: string,
+  columns: (unit: LengthUnit, entries: readonly Entry<K>[]) => readonly Column<Entry<K>>[],
+): Route {
+  return async (context, req, res) => {
+    const { lengthUnit } = await frameOf(req, context);
+    const entries = await listEntries(context.shop.db, kind, { retired: true });
+    sendCsv(res, name, columns(lengthUnit, entries), entries);
+  };
 }
 
 interface ReadingRow {
@@ -164,7 +148,11 @@ const washerColumns = (unit: LengthUnit) =>
 
 const { name: _stack, stack, nut, nutThreadTyped, ...STACK_REST } = CATALOGUE_STACK;
 
-function stackColumns(most: number, unit: LengthUnit): readonly Column<Entry<'stack'>>[] {
+function stackColumns(
+  unit: LengthUnit,
+  stacks: readonly Entry<'stack'>[],
+): readonly Column<Entry<'stack'>>[] {
+  const most = Math.max(1, ...stacks.map(({ body }) => body.stack.layers.length));
   const layers = Array.from({ length: most }, (_, i) => {
     const [layer, ...figures] = columnsOf(LAYER, (body: Body<'stack'>) => body.stack.layers[i], unit);
     return [

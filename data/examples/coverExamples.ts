@@ -1,3 +1,4 @@
+import { heatMarksInWords } from '../../shared/words/heatMarks.ts';
 import { betweenStations } from '../../src/calc/cover/betweenStations.ts';
 import { checkCover } from '../../src/calc/cover/checkCover.ts';
 import { coverage } from '../../src/calc/cover/coverage.ts';
@@ -20,6 +21,8 @@ import { wallsLeftBy } from '../../src/calc/cover/face/wallsLeftBy.ts';
 import { gaugeThatSettles } from '../../src/calc/cover/gaugeThatSettles.ts';
 import { governingMinimum } from '../../src/calc/cover/governingMinimum.ts';
 import { knockOnLengths } from '../../src/calc/cover/knockOnLengths.ts';
+import { heatMarks } from '../../src/calc/cover/marks/heatMarks.ts';
+import { marksRound } from '../../src/calc/cover/marks/marksRound.ts';
 import { measuredStations, placeOnFace } from '../../src/calc/cover/measuredStations.ts';
 import { permissibleUnbalance } from '../../src/calc/cover/permissibleUnbalance.ts';
 import { isAt } from '../../src/calc/cover/placeNames.ts';
@@ -66,6 +69,14 @@ const WEDGE = [0, 90, 180, 270].map((angleDeg) => {
   const [xMm, yMm] = [132 * Math.sin((angleDeg * Math.PI) / 180), 132 * Math.cos((angleDeg * Math.PI) / 180)];
   return { xMm, yMm, zMm: 4.5 + (0.01 * yMm) / 132 };
 });
+
+/** Behind four studs and between them, in turn. */
+const eightPlaces = (behindMm: number, betweenMm: number) =>
+  Array.from({ length: 8 }, (_, i) => ({
+    angleDeg: 45 * i,
+    radiusMm: 110,
+    depthMm: i % 2 === 0 ? behindMm : betweenMm,
+  }));
 
 /** By the file each belongs to. */
 export const coverExamples: Readonly<Record<string, Example>> = {
@@ -169,6 +180,22 @@ export const coverExamples: Readonly<Record<string, Example>> = {
       },
     ],
     '0.5 mm off the pads, 1 mm of shims under them; pad 9 mm, gap 4 mm, hub engaged 12 mm, pilot 8 mm',
+  ),
+  heatMarks: worked(
+    () =>
+      heatMarksInWords(heatMarks({ stations: eightPlaces(0.2, 0.05), marks: [], studCount: 4 }), 'mm').join(
+        ' ',
+      ),
+    [],
+    'eight stations at radius 110 mm, four studs: marks 0.2 mm deep behind each stud, 0.05 mm between',
+  ),
+  marksRound: worked(
+    () => {
+      const { meanMm, behindStudsMm } = marksRound(eightPlaces(0.2, 0), 4)!;
+      return `d₀ ${figure(meanMm)} mm, c ${figure(behindStudsMm)} mm.`;
+    },
+    [],
+    'eight places, four studs: marks 0.2 mm deep behind each stud, none between',
   ),
   measuredStations: worked(placeOnFace, [45, 100], 'angle 45°, radius 100 mm'),
   permissibleUnbalance: worked(permissibleUnbalance, [{ gradeMmPerS: 6.3, massKg: 1, speedRpm: 3000 }]),

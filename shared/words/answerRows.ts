@@ -8,6 +8,7 @@ export const COVER_ROWS = {
   indicated: 'Indicating and shims',
   cut: 'Cut plan',
   bending: 'Bending and heat',
+  marks: 'Heat marks',
   balance: 'Balance',
   clearances: 'Clearances',
 } as const;
@@ -21,6 +22,7 @@ const OF_ROW: Readonly<Record<CoverRow, readonly string[]>> = {
   indicated: ['dialled-in', 'tilt', 'flatness', 'chucking', 'chucking-difference'],
   cut: ['cleans-up', 'planned-cut', 'cuts-left'],
   bending: ['stiffness', 'stiffness-with-ring'],
+  marks: [],
   balance: ['unbalance'],
   clearances: [
     'release-clearance',

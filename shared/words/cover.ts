@@ -1,5 +1,6 @@
 import type { Answer, Warning } from './answer.ts';
 import type { Finding } from './finding.ts';
+import type { HeatMarkRow } from './heatMarks.ts';
 
 /** Angles run clockwise looking at the clutch face, 0° behind stud 1. Lengths in mm. Face heights: + is proud. */
 export interface CoverShape {
@@ -246,6 +247,8 @@ export interface CoverCheck {
   } | null;
   readonly unbalance: { readonly gmm: number; readonly heavySideDeg: number | null } | null;
   readonly releaseClearanceAfterMm: number | null;
+  /** What the heat marks say, a row each, from the center; advice. Left out in older decisions. */
+  readonly heatMarks?: readonly HeatMarkRow[];
   readonly findings: readonly Finding[];
   /** Every number above with its working, for "why". */
   readonly answers: Readonly<Record<string, Answer>>;

@@ -29,6 +29,12 @@ export interface SignedPrint {
 /** Which row of stations, from the center; past three rows a radius says it better. */
 export type Row = 'only' | 'inner' | 'middle' | 'outer' | 'of-many';
 
+/** What so many rows are called, from the center. */
+export function rowNames(count: number): readonly Row[] {
+  const few: readonly (readonly Row[])[] = [[], ['only'], ['inner', 'outer'], ['inner', 'middle', 'outer']];
+  return few[count] ?? Array.from({ length: count }, () => 'of-many' as const);
+}
+
 /** A station as the sheet tells it: before the cut, and what is left there. */
 export interface PaperStation {
   readonly angleDeg: number;

@@ -1,11 +1,12 @@
 import type { ComponentChildren } from 'preact';
 import type { Status } from '../../shared/words/finding.ts';
-import { Sign } from './form/sign.tsx';
+import { AdviceSign, Sign } from './form/sign.tsx';
 
 export interface AnswerRowProps {
   /** Whether it is open is kept by it while the answer is shown anew. */
   readonly id: string;
-  readonly status: Status;
+  /** null for advice, which is judged by nothing. */
+  readonly status: Status | null;
   readonly title: string;
   /** The answer in one sentence. */
   readonly says: ComponentChildren;
@@ -29,9 +30,14 @@ export function AnswerRows({ label, children }: { label: string; children: Compo
 export function AnswerRow(props: AnswerRowProps) {
   const { id, status, title, says, figure = null, unit, open = false, children } = props;
   return (
-    <details class={`answer-row row-${status}`} id={id} data-status={status} open={open}>
+    <details
+      class={`answer-row row-${status ?? 'advice'}`}
+      id={id}
+      data-status={status ?? 'advice'}
+      open={open}
+    >
       <summary>
-        <Sign status={status} word="shown" />
+        {status === null ? <AdviceSign /> : <Sign status={status} word="shown" />}
         <h2>{title}</h2>
         <span class="row-says">{says}</span>
         {figure !== null && (

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { CoverCheck, MeasuredCheck, StationAnswer } from '../../words/cover.ts';
+import { type HeatMarkRow, MARK_PATTERNS } from '../../words/heatMarks.ts';
 import { exactly, named } from './exactly.ts';
 import { answers, findings, number, numberOrNull, numbers, text, yes } from './finding.ts';
 
@@ -62,6 +63,15 @@ const PARTS = {
   }),
 };
 
+const heatMarkRow = exactly<HeatMarkRow>({
+  radiusMm: number,
+  meanMm: number,
+  oneSidedShare: numberOrNull,
+  oneSidedDeg: numberOrNull.describe('Where the marks are deepest, clockwise from stud 1.'),
+  studShare: numberOrNull.describe('Positive behind the studs, negative between them.'),
+  pattern: z.enum(MARK_PATTERNS).describe('The strongest of what they say.'),
+});
+
 const NOT_MEASURED = 'null where no wall was measured: a crack, or a fault beyond repair, needs none.';
 
 const COMMON = {
@@ -95,6 +105,10 @@ const COMMON = {
     heavySideDeg: numberOrNull,
   }).nullable(),
   releaseClearanceAfterMm: numberOrNull,
+  heatMarks: z
+    .array(heatMarkRow)
+    .optional()
+    .describe('What the heat marks say, a row each, from the center. Advice; left out in older decisions.'),
   findings,
   answers,
 };

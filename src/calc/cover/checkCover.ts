@@ -98,6 +98,7 @@ export function judgeCover(
     unbalance:
       unbalance.value === null ? null : { gmm: unbalance.value, heavySideDeg: unbalance.heavySideDeg },
     releaseClearanceAfterMm: numbers.releaseAfter?.value ?? null,
+    heatMarks: numbers.heatMarks,
     findings,
     answers: answersOf(numbers, findings),
   };

@@ -1,5 +1,6 @@
 import type { Answer } from '../../../shared/words/answer.ts';
 import type { CoverCheckInput } from '../../../shared/words/cover.ts';
+import type { HeatMarkRow } from '../../../shared/words/heatMarks.ts';
 import { printNumber } from '../../../shared/words/print.ts';
 import { conformanceProbability } from '../measure/conformanceProbability.ts';
 import { sureMargin } from '../measure/sureMargin.ts';
@@ -15,6 +16,7 @@ import { flatnessMinimumZone } from './face/flatnessMinimumZone.ts';
 import { indicatorReading } from './face/indicatorReading.ts';
 import { tiltOverTrack } from './face/tiltOverTrack.ts';
 import { type GoverningMinimum, governingMinimum } from './governingMinimum.ts';
+import { heatMarks } from './marks/heatMarks.ts';
 import { type MeasuredStation, measuredStations, placeOnFace } from './measuredStations.ts';
 import { releaseClearance } from './releaseClearance.ts';
 import { unbalance } from './unbalance.ts';
@@ -82,6 +84,8 @@ export interface CoverNumbers {
   readonly cutsLeft: Answer | null;
   readonly unbalance: ReturnType<typeof unbalance>;
   readonly releaseAfter: Answer | null;
+  /** Advice; it judges nothing. */
+  readonly heatMarks: readonly HeatMarkRow[];
 }
 
 /** Index of the smallest value; of equal ones the first. */
@@ -153,6 +157,7 @@ export function coverNumbers(input: CoverCheckInput): CoverNumbers {
       input.releaseClearanceMm === null
         ? null
         : releaseClearance({ beforeMm: input.releaseClearanceMm, dialledMm: cut.dialledMm }),
+    heatMarks: heatMarks({ stations, marks, studCount: cover.studCount }),
   };
 }
 

@@ -1,4 +1,4 @@
-import type { Row } from '../../../shared/words/paper.ts';
+import { type Row, rowNames } from '../../../shared/words/paper.ts';
 import { type LengthUnit, MINUS, printAgainst, printLength } from '../../../shared/words/print.ts';
 import type { CoverNumbers } from '../cover/coverNumbers.ts';
 import { placeName } from '../cover/placeNames.ts';
@@ -12,9 +12,7 @@ export function printRadius(mm: number, unit: LengthUnit): string {
 /** The row of each station, from the center. */
 export function rowsOf(stations: readonly { readonly radiusMm: number }[]): readonly Row[] {
   const found = rings(stations);
-  const names: readonly Row[] =
-    ([['only'], ['inner', 'outer'], ['inner', 'middle', 'outer']] as const)[found.length - 1] ??
-    found.map(() => 'of-many' as const);
+  const names = rowNames(found.length);
   return stations.map((_, i) => names[found.findIndex((ring) => ring.stations.includes(i))]!);
 }
 

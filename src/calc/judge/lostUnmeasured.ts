@@ -40,6 +40,7 @@ export function lostUnmeasured(input: CoverCheckInput): CoverCheck {
     bounds: null,
     unbalance: null,
     releaseClearanceAfterMm: null,
+    heatMarks: [],
     findings,
     answers: {},
   };

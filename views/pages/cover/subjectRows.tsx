@@ -12,6 +12,7 @@ import { type CutPlanAnswer, DIALLING_WORTH_MM, type MeasuredCheck } from '../..
 import { passFigures, printSure } from '../../../shared/words/cut.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
 import { cutTold, findingsShown } from '../../../shared/words/findingsShown.ts';
+import { heatMarksInWords } from '../../../shared/words/heatMarks.ts';
 import { lengthFigure, printAs, printLength, printNumber, UNBALANCE } from '../../../shared/words/print.ts';
 import { AnswerRow, AnswerRows } from '../../parts/answerRows.tsx';
 import { BendingPart } from '../../parts/bendingPart.tsx';
@@ -24,6 +25,7 @@ import {
 } from '../../parts/coverAnswer.tsx';
 import { CutPlanPart, cuttingTime } from '../../parts/cutPlanPart.tsx';
 import { FindingList } from '../../parts/findingList.tsx';
+import { HeatMarksPart } from '../../parts/heatMarksPart.tsx';
 import { WhatIf } from '../../parts/whatIfPart.tsx';
 import type { CoverFormView } from './coverFields.tsx';
 
@@ -75,7 +77,7 @@ function Row(one: {
   return (
     <AnswerRow
       id={`cover-row-${row}`}
-      status={told.status}
+      status={row === 'marks' ? null : told.status}
       title={COVER_ROWS[row]}
       says={own ?? told.says?.sentence ?? ''}
       figure={figure}
@@ -122,6 +124,7 @@ const FIGURE: Readonly<Record<CoverRow, (props: CoverRowsProps) => RowFigure | n
       : null,
   cut: ({ plan, check }) => (plan && cutTold(check.verdict) ? { figure: cuttingTime(plan.timeS) } : null),
   bending: () => null,
+  marks: () => null,
   balance: ({ check, form: { lengthUnit } }) =>
     check.unbalance && cutTold(check.verdict)
       ? { figure: printAs(check.unbalance.gmm, UNBALANCE[lengthUnit]) }
@@ -150,6 +153,8 @@ const SAYS: Partial<Readonly<Record<CoverRow, (props: CoverRowsProps, told: RowT
     const limit = printAs(says.limit, UNBALANCE[unit]);
     return `${side}The unbalance is ${says.status === 'pass' ? 'within' : 'more than'} the limit of ${limit}.`;
   },
+  marks: ({ check: { heatMarks = [] }, form: { lengthUnit } }) =>
+    heatMarksInWords(heatMarks, lengthUnit)[0] ?? null,
   bending: ({ bending }, { status }) => {
     if (status === 'caution') return null;
     const compared = after(bending?.bending);
@@ -197,6 +202,8 @@ const BODY: Readonly<Record<CoverRow, (props: CoverRowsProps) => ComponentChildr
         beside={{ families: form.families, chosen: form.fields.beside ?? '', form: 'cover-form' }}
       />
     ),
+  marks: ({ check: { heatMarks = [] }, form: { lengthUnit } }) =>
+    heatMarks.some(({ meanMm }) => meanMm > 0) ? <HeatMarksPart rows={heatMarks} unit={lengthUnit} /> : null,
   balance: () => null,
   clearances: () => null,
 };

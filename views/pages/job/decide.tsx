@@ -11,6 +11,7 @@ import {
 import { printCut } from '../../../shared/words/cut.ts';
 import { PLAN } from '../../../shared/words/fields/job.ts';
 import { cutTold } from '../../../shared/words/findingsShown.ts';
+import { heatMarksInWords } from '../../../shared/words/heatMarks.ts';
 import type { Job, JobSections, Kept } from '../../../shared/words/job.ts';
 import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
@@ -30,6 +31,7 @@ import { FindingList } from '../../parts/findingList.tsx';
 import { Boxes } from '../../parts/form/bodyFields.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Choice, TextArea } from '../../parts/form/fieldBox.tsx';
+import { HeatMarksPart } from '../../parts/heatMarksPart.tsx';
 import { type Compared, SideBySide } from '../../parts/sideBySide.tsx';
 import { WhatIf } from '../../parts/whatIfPart.tsx';
 import { decidedInWords } from './jobHead.tsx';
@@ -134,6 +136,7 @@ function Subjects(props: DecideProps & { undecided: boolean }) {
   const cut = drawn !== null && cutTold(drawn.verdict) && job.outcome !== 'replace';
   // From the decision on the plan stands at the cut, which waits for the ring.
   const ringDue = job.outcome === 'face-and-ring' && (job.weldedAt ?? 0) === 0;
+  const [marksSay] = heatMarksInWords(drawn?.heatMarks ?? [], unit);
   const href = `/jobs/${encodeURIComponent(job.number)}`;
   return (
     <div class="subjects">
@@ -167,6 +170,11 @@ function Subjects(props: DecideProps & { undecided: boolean }) {
       {cut && (job.outcome === null || ringDue) && (
         <Subject title="Cut plan" says={planInWords(plan)} open={false}>
           <CutPlanPart plan={plan} unit={unit} id="job" level={3} />
+        </Subject>
+      )}
+      {drawn?.heatMarks && marksSay !== undefined && (
+        <Subject title="Heat marks" says={marksSay} open={false}>
+          <HeatMarksPart rows={drawn.heatMarks} unit={unit} />
         </Subject>
       )}
       {drawn && bending && (

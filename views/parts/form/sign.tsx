@@ -48,3 +48,16 @@ export function Sign({ status, word = 'hidden' }: { status: Status; word?: 'show
     </span>
   );
 }
+
+/** Beside what is advice: it is measured against no limit. */
+export function AdviceSign() {
+  return (
+    <span class="sign sign-advice">
+      <svg viewBox="0 0 20 20" width="20" height="20" aria-hidden="true" focusable="false">
+        <circle cx="10" cy="10" r="8.4" class="sign-fill" />
+        <path d="M10 9v5.5M10 5.5v1.4" class="sign-stroke" />
+      </svg>
+      <span class="sign-word">Advice</span>
+    </span>
+  );
+}

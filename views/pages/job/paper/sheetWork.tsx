@@ -1,5 +1,6 @@
 import { passFigures } from '../../../../shared/words/cut.ts';
 import { CRITERIA } from '../../../../shared/words/fields/criteria.ts';
+import { heatMarksInWords } from '../../../../shared/words/heatMarks.ts';
 import type { Job, StudsChosen } from '../../../../shared/words/job.ts';
 import { countingPasses, passesBeforeRing } from '../../../../shared/words/passes.ts';
 import {
@@ -291,7 +292,8 @@ export function Statement({ job }: SheetProps) {
 }
 
 /** The limits it stands on, the usual cautions, and room for hands. */
-export function Foot({ printing, job, limits, bending }: SheetProps) {
+export function Foot({ printing, job, check, limits, bending }: SheetProps) {
+  const [marks] = heatMarksInWords(check?.heatMarks ?? [], printing.frame.lengthUnit);
   const { decision, signature, cuts } = job.sections;
   const hands = [...new Set([...job.readings.map(({ who }) => who), ...(cuts ? [cuts.who] : [])])];
   const deciders = [
@@ -308,7 +310,8 @@ export function Foot({ printing, job, limits, bending }: SheetProps) {
             .filter(({ label, value }) => !(label === CRITERIA.minimumWallMm.label && value === 'none'))
             .map((one) => `${one.label.toLowerCase()} ${one.value}`)
             .join('; ')}
-          .{bending && ` Bending (advice): ${bendingInWords(bending, printing.frame.lengthUnit)}`}
+          .{marks !== undefined && ` Heat marks (advice): ${marks}`}
+          {bending && ` Bending (advice): ${bendingInWords(bending, printing.frame.lengthUnit)}`}
           {job.demo && ' Demo shop: everything here is invented.'}
         </p>
         <Cautions />

@@ -114,6 +114,18 @@ describe('the JSON interface', () => {
       },
     });
     expect(body).toHaveProperty('dialledIn.tiltDirectionDeg');
+    // By hand: inner marks 0.20, 0.12, 0.25, 0.10 behind the studs and none between; the outer row has four stations.
+    expect((body as CoverCheck).heatMarks).toEqual([
+      {
+        radiusMm: expect.any(Number),
+        meanMm: expect.closeTo(0.08375, 9),
+        studShare: expect.closeTo(1, 9),
+        oneSidedShare: expect.closeTo(Math.hypot(0.0125, 0.005) / 0.08375, 9),
+        oneSidedDeg: expect.closeTo(158.1986, 3),
+        pattern: 'behind-studs',
+      },
+      expect.objectContaining({ studShare: null, oneSidedShare: null, pattern: 'not-enough-stations' }),
+    ]);
     // The repeatability is given, and so infinitely well known.
     expect((body as CoverCheck).leastWall!.degreesOfFreedom).toBeNull();
     for (const finding of (body as CoverCheck).findings) {

@@ -45,6 +45,14 @@ describe('a cover, quickly', () => {
     expect(page.text).toContain('Before the cut the face tilts 0.132 mm across the friction surface');
   });
 
+  it('says how the heat marks lie, as advice, and nothing where none was read', async () => {
+    const says =
+      'Heat marks are deepest behind the studs on the inner row: 100 % above the mean of 0.084 mm.';
+    expect((await ask(FIRST_SET)).text).toContain(says);
+    const unmarked = Object.fromEntries(Object.entries(FIRST_SET).filter(([name]) => !name.startsWith('d.')));
+    expect((await ask(unmarked)).text).not.toContain('Heat marks are');
+  });
+
   it('gives the same answer in inches, printed in inches', async () => {
     const inches = Object.fromEntries(
       Object.entries(FIRST_SET).map(([name, mm]) => [name, mm === '' ? '' : `${mm} mm`]),

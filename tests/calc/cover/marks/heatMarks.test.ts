@@ -65,6 +65,11 @@ describe('what the heat marks say', () => {
     expect(patterns(found)).toEqual(['all-round', 'not-enough-stations']);
     expect(patterns(say(row(110, stud(0.2, 0), 4)))).toEqual(['not-enough-stations']);
   });
+  it('one place fewer than behind every stud and between every pair is too few', () => {
+    const round = row(110, stud(0.2, 0.05));
+    expect(patterns(say(round.slice(0, 7)))).toEqual(['not-enough-stations']);
+    expect(patterns(say(round.slice(0, 7), round.slice(7)))).toEqual(['behind-studs']);
+  });
   it('a mark between stations counts on the nearest row, of two equally near the inner', () => {
     const rows = [...row(110, () => 0), ...row(128, () => 0)];
     const mark = (radiusMm: number) => [{ angleDeg: 22.5, radiusMm, depthMm: 0.1 }];

@@ -48,7 +48,8 @@ export function figureDoubt(asked: FigureTyped, usual: Usual): FigureDoubt | nul
     ? asked.bare && !isWithin(asked.value, likely)
       ? nearest(slippedUnit(asked), likely)
       : null
-    : nearest([...slippedUnit(asked), ...(usual.anyDecimal ? [] : decimals(asked))], usual);
+    : (nearest([...slippedUnit(asked), ...(usual.anyDecimal ? [] : slippedSign(asked))], usual) ??
+      (usual.anyDecimal ? null : nearest(workedOverTwice(asked), usual)));
   return meant && questionOf(asked, meant);
 }
 
@@ -57,10 +58,6 @@ export function mixedUnitDoubt(asked: FigureTyped, other: string, usual: Usual):
   if (!asked.bare || asked.unit === other) return null;
   const meant = slippedUnit(asked).find(({ unit, value }) => unit === other && isWithin(value, usual));
   return meant ? questionOf(asked, meant) : null;
-}
-
-function decimals(asked: FigureTyped): MeantFigure[] {
-  return [...slippedSign(asked), ...workedOverTwice(asked)];
 }
 
 function questionOf(asked: FigureTyped, { value, typed }: MeantFigure): FigureDoubt {

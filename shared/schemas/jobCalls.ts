@@ -57,7 +57,7 @@ export const sectionCallSchemas = {
   received: strict('The request', { ...edit, received: receivedAsked, confirmed }),
   looked: strict('The request', { ...edit, looked: lookedSchema }),
   setup: strict('The request', { ...edit, setup: setupSchema, confirmed }),
-  plan: strict('The request', { ...edit, plan: planSchema }),
+  plan: strict('The request', { ...edit, plan: planSchema, confirmed }),
   cuts: strict('The request', { ...edit, cuts: cutsSchema, confirmed }),
   decision: strict('The request', {
     ...edit,

@@ -35,3 +35,14 @@ export interface DoubtedReading {
   readonly probablyMm: number | null;
   readonly question: string;
 }
+
+/** A figure that was sent and looks like a slip. */
+export interface DoubtedFigure {
+  /** Where it is in the request: joint.torqueNm. */
+  readonly path: string;
+  readonly value: number;
+  /** What was probably meant, in the same unit. */
+  readonly probably: number;
+  readonly unit: string;
+  readonly question: string;
+}

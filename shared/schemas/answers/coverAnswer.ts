@@ -2,7 +2,17 @@ import { z } from 'zod';
 import type { CoverCheck, MeasuredCheck, StationAnswer } from '../../words/cover.ts';
 import { type HeatMarkRow, MARK_PATTERNS } from '../../words/heatMarks.ts';
 import { exactly, named } from './exactly.ts';
-import { answers, findings, number, numberOrNull, numbers, text, yes } from './finding.ts';
+import {
+  answers,
+  type FiguresDoubted,
+  figureDoubts,
+  findings,
+  number,
+  numberOrNull,
+  numbers,
+  text,
+  yes,
+} from './finding.ts';
 
 const station = exactly<StationAnswer>({
   angleDeg: number,
@@ -113,14 +123,19 @@ const COMMON = {
   answers,
 };
 
-/** What `POST /api/cover/check` answers, and what a decision keeps. */
-export const coverAnswer = named(
-  'CoverCheck',
-  exactly<CoverCheck>({
-    ...COMMON,
-    cut: PARTS.cut.nullable().describe(NOT_MEASURED),
-    leastWall: PARTS.leastWall.nullable().describe(NOT_MEASURED),
-  }),
+const WHOLE = {
+  ...COMMON,
+  cut: PARTS.cut.nullable().describe(NOT_MEASURED),
+  leastWall: PARTS.leastWall.nullable().describe(NOT_MEASURED),
+};
+
+/** What a decision keeps. */
+export const coverAnswer = named('CoverCheck', exactly<CoverCheck>(WHOLE));
+
+/** What `POST /api/cover/check` answers. */
+export const coverCheckedAnswer = named(
+  'CoverChecked',
+  exactly<CoverCheck & FiguresDoubted>({ ...WHOLE, doubts: figureDoubts }),
 );
 
 /** The same of walls that were measured. */

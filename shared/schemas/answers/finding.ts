@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { Answer, Step, Unit, Warning } from '../../words/answer.ts';
-import type { DoubtedReading, Finding } from '../../words/finding.ts';
+import type { DoubtedFigure, DoubtedReading, Finding } from '../../words/finding.ts';
 import { exactly, named } from './exactly.ts';
 
 export const number = z.number();
@@ -62,6 +62,23 @@ export const doubted = exactly<DoubtedReading>({
   probablyMm: numberOrNull.describe('null where nothing is likelier.'),
   question: text,
 });
+
+/** Beside an answer, what of the question looks like a slip. */
+export interface FiguresDoubted {
+  readonly doubts: readonly DoubtedFigure[];
+}
+
+export const figureDoubts = z
+  .array(
+    exactly<DoubtedFigure>({
+      path: text.describe('Where it is in the request: joint.torqueNm.'),
+      value: number,
+      probably: number.describe('What was probably meant, in the same unit.'),
+      unit: text,
+      question: text,
+    }),
+  )
+  .describe('Figures that look like a slip and are not among confirmed.');
 
 const finding = named(
   'Finding',

@@ -1,17 +1,18 @@
 import { z } from 'zod';
 import type { KitTold, StudMatchedWithKit } from '../../words/stud/kit.ts';
-import type {
-  DoubtedFigure,
-  Joint,
-  Nut,
-  Stud,
-  StudCheck,
-  StudCheckInput,
-  StudCriteria,
-} from '../../words/stud/stud.ts';
+import type { Joint, Nut, Stud, StudCheck, StudCheckInput, StudCriteria } from '../../words/stud/stud.ts';
 import { jointSchema, nutFields, stackSchema, studFields } from '../studParts.ts';
 import { exactly, named } from './exactly.ts';
-import { answers, findings, number, numberOrNull, text, textOrNull } from './finding.ts';
+import {
+  answers,
+  type FiguresDoubted,
+  figureDoubts,
+  findings,
+  number,
+  numberOrNull,
+  text,
+  textOrNull,
+} from './finding.ts';
 import { asKept, keptFields } from './kept.ts';
 import { threadSpec } from './threadAnswer.ts';
 
@@ -116,24 +117,11 @@ const CHECK = {
 /** What a choice of studs and a slip keep. */
 export const studAnswer = named('StudCheck', exactly<StudCheck>(CHECK));
 
-const doubts = z
-  .array(
-    exactly<DoubtedFigure>({
-      path: text.describe('Where it is in the request: joint.torqueNm.'),
-      value: number,
-      probably: number.describe('What was probably meant, in the same unit.'),
-      unit: text,
-      question: text,
-    }),
-  )
-  .describe('Figures that look like a slip and are not among confirmed.');
-
 /** What `POST /api/stud/check` answers. */
-export const studCheckAnswer = named('StudChecked', exactly<StudCheck & Doubted>({ ...CHECK, doubts }));
-
-interface Doubted {
-  readonly doubts: readonly DoubtedFigure[];
-}
+export const studCheckAnswer = named(
+  'StudChecked',
+  exactly<StudCheck & FiguresDoubted>({ ...CHECK, doubts: figureDoubts }),
+);
 
 const entryNamed = { id: text, name: text };
 
@@ -149,8 +137,8 @@ export const kitAnswer = exactly<KitTold>({
 /** What `POST /api/stud/match` answers: best first. */
 export const studMatchAnswer = named(
   'StudMatches',
-  exactly<{ readonly studs: readonly StudMatchedWithKit[] } & Doubted>({
-    doubts,
+  exactly<{ readonly studs: readonly StudMatchedWithKit[] } & FiguresDoubted>({
+    doubts: figureDoubts,
     studs: z.array(
       exactly<StudMatchedWithKit>({
         id: text,

@@ -203,14 +203,3 @@ export interface NamedStack {
   readonly nut: Nut | null;
   readonly pullForwardMm: number | null;
 }
-
-/** A figure that was sent and looks like a slip. */
-export interface DoubtedFigure {
-  /** Where it is in the request: joint.torqueNm. */
-  readonly path: string;
-  readonly value: number;
-  /** What was probably meant, in the same unit. */
-  readonly probably: number;
-  readonly unit: string;
-  readonly question: string;
-}

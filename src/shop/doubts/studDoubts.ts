@@ -1,19 +1,23 @@
-import { figureDoubt } from '../../../shared/quantity/figureDoubt.ts';
-import { KINDS, type Kind, type UnitName } from '../../../shared/quantity/units.ts';
-import { type AnyField, type AnyFields, entriesOf } from '../../../shared/words/fields/field.ts';
+import type { CatalogueStack } from '../../../shared/words/catalogue.ts';
 import { JOINT } from '../../../shared/words/fields/joint.ts';
 import { CATALOGUE_STACK, LAYER, NUT, STACK, STUD } from '../../../shared/words/fields/stud.ts';
-import type { DoubtedFigure, Stud, StudCheckInput } from '../../../shared/words/stud/stud.ts';
+import { REPLACED_STUD, RETORQUE } from '../../../shared/words/fields/studWork.ts';
+import type { DoubtedFigure } from '../../../shared/words/finding.ts';
+import type { ReplacedStudAsked, RetorqueAsked } from '../../../shared/words/job.ts';
+import type { Joint, Stud, StudCheckInput } from '../../../shared/words/stud/stud.ts';
 import {
-  type AnyExpected,
-  type Expected,
+  aboutStack,
   entryStackExpected,
+  gapTypedExpected,
   jointExpected,
   layerExpected,
   nutExpected,
+  replacedExpected,
+  retorqueExpected,
   stackExpected,
   studExpected,
 } from '../studs/expected.ts';
+import { figuresDoubted } from './figuresDoubted.ts';
 
 type Asked = Pick<StudCheckInput, 'stack' | 'nut' | 'pullForwardMm' | 'joint'>;
 
@@ -43,35 +47,24 @@ export function studDoubts(
   return all.filter(({ path }) => !confirmed.includes(path));
 }
 
-/** Of a body’s figures those that look like a slip: sent without a unit, in that of the records. */
-export function figuresDoubted<F extends AnyFields>(
-  fields: F,
-  body: object,
-  expected: Expected<F>,
-  at: string,
-): DoubtedFigure[] {
-  const values = body as Readonly<Record<string, unknown>>;
-  return entriesOf(fields).flatMap(([key, field]) => {
-    const usual = (expected as Readonly<Record<string, AnyExpected | undefined>>)[key];
-    const value = values[key];
-    if (usual === undefined || 'any' in usual || typeof value !== 'number') return [];
-    const unit = keptUnit(field);
-    const doubt = figureDoubt({ value, typed: String(value), unit, decimalSign: 'point', bare: true }, usual);
-    if (doubt === null) return [];
-    const path = at === '' ? key : `${at}.${key}`;
-    return [{ path, value, probably: doubt.meant, unit, question: doubt.question }];
-  });
-}
-
-const KEPT: Partial<Record<AnyField['kind'], Kind>> = {
-  size: 'length',
-  extent: 'length',
-  height: 'length',
-  stress: 'pressure',
-  share: 'number',
-};
-
-function keptUnit({ kind }: AnyField): UnitName {
-  const of = KEPT[kind] ?? (kind as Kind);
-  return KINDS[of].keptIn as UnitName;
+/** The studs of a job as JSON sends them: what looks like a slip of joint, gap, replaced studs and re-torque. */
+export function studsDoubted(
+  studs: {
+    readonly joint: Joint | null;
+    readonly pullForwardMm: number | null;
+    readonly replaced: readonly ReplacedStudAsked[] | null;
+    readonly retightening: RetorqueAsked | null;
+  },
+  stack: CatalogueStack | null,
+): readonly DoubtedFigure[] {
+  const about = aboutStack(stack);
+  const gap = { pullForwardMm: gapTypedExpected(stack?.pullForwardMm ?? null) };
+  return [
+    ...figuresDoubted(JOINT, studs.joint ?? {}, jointExpected(about), 'studs.joint'),
+    ...figuresDoubted({ pullForwardMm: CATALOGUE_STACK.pullForwardMm }, studs, gap, 'studs'),
+    ...(studs.replaced ?? []).flatMap((one, i) =>
+      figuresDoubted(REPLACED_STUD, one, replacedExpected(), `studs.replaced.${i}`),
+    ),
+    ...figuresDoubted(RETORQUE, studs.retightening ?? {}, retorqueExpected(about), 'studs.retightening'),
+  ];
 }

@@ -1,7 +1,6 @@
-import type { Usual } from '../../../shared/quantity/figureDoubt.ts';
 import { readThread } from '../../../shared/quantity/readThread.ts';
+import type { CatalogueStack } from '../../../shared/words/catalogue.ts';
 import type { CALIPER } from '../../../shared/words/fields/caliper.ts';
-import type { AnyField, QuantityField } from '../../../shared/words/fields/field.ts';
 import type { FLEXPLATE_SEEN, GAP } from '../../../shared/words/fields/gap.ts';
 import type { JOINT } from '../../../shared/words/fields/joint.ts';
 import type {
@@ -16,6 +15,7 @@ import type {
 import type { REPLACED_STUD, RETORQUE } from '../../../shared/words/fields/studWork.ts';
 import type { ThreadSpec } from '../../../shared/words/stud/thread.ts';
 import { tensileStressArea } from '../../calc/stud/thread/tensileStressArea.ts';
+import { about, type Expected, type FigureExpected, ofAnySize, WHOLE } from '../doubts/expected.ts';
 import { expectedGapMm } from './gap.ts';
 import { layerKind } from './layers.ts';
 
@@ -23,23 +23,6 @@ import { layerKind } from './layers.ts';
  * What figures of studs, nuts, flexplates and joints are at all, so that a slipped decimal or the wrong unit is asked
  * about: common practice, no source. Nothing is judged by them.
  */
-export interface FigureExpected extends Usual {
-  /** Why a slip of ten, or of N·m and lb·ft, can't be told from it. */
-  readonly notTold?: string;
-}
-
-/** A figure of which nothing is expected, with the reason. */
-interface AnyFigure {
-  readonly any: string;
-}
-
-export type AnyExpected = FigureExpected | AnyFigure;
-type Figure = QuantityField | Extract<AnyField, { kind: 'lengths' }>;
-type FigureKeys<F> = {
-  [Key in keyof F]: F[Key] extends { readonly kind: Figure['kind'] } ? Key : never;
-}[keyof F];
-/** Every figure of a body: the compiler names one that is forgotten. */
-export type Expected<F> = { readonly [Key in FigureKeys<F>]: AnyExpected };
 
 /** What is known beside the figure. */
 export interface About {
@@ -49,21 +32,17 @@ export interface About {
   readonly makerTorqueNm?: number | null | undefined;
 }
 
-const WHOLE = { any: 'a whole number within bounds: ten times, or a part, is refused' };
-const STOCK_TENS = 'one shop has 0.01 in and another 0.1 in of it';
-
-/** A length of about this size, between half and one and a half times it. */
-function about(mm: number): FigureExpected {
-  return { least: mm / 2, most: 1.5 * mm };
+/** What a stack says of the torque of its nuts. */
+export function aboutStack(stack: CatalogueStack | null): About {
+  return { thread: stack?.nut?.thread?.designation ?? '', makerTorqueNm: stack?.makerTorqueNm };
 }
 
+const STOCK = 'one shop has 0.01 in and another 0.1 in of it';
 /** Small lengths of any size, of which only the wrong unit can be told. */
-function anySize(least: number, most: number): FigureExpected {
-  return { least, most, anyDecimal: true, notTold: STOCK_TENS };
-}
+const anySize = (least: number, most: number) => ofAnySize(least, most, STOCK);
 
 const TOLERANCE = anySize(0.1, 0.3);
-const SHIM = anySize(0.1, 5);
+export const SHIM = anySize(0.1, 5);
 const CHAMFER = anySize(0.4, 1.2);
 const FILLET = anySize(1.5, 4.5);
 const OFF = anySize(0.05, 1.2);
@@ -134,7 +113,7 @@ export function usualHoleMm(thread: string): number {
   return 1.08 * majorMm(threadOf(thread));
 }
 
-const BOLT_CIRCLE = about(285);
+export const BOLT_CIRCLE = about(285);
 
 export function stackExpected(): Expected<typeof STACK> {
   return {
@@ -237,11 +216,12 @@ export function tighteningExpected({ thread = '', makerTorqueNm = null }: About)
 }
 
 const ENGINES = 'engines make from 80 to 2000 N·m; asked where the other torque is typed in another unit';
+export const ENGINE_TORQUE: FigureExpected = { least: 80, most: 2000, notTold: ENGINES };
 
 export function jointExpected(of: About): Expected<typeof JOINT> {
   return {
     torqueNm: tighteningExpected(of),
-    engineTorqueNm: { least: 80, most: 2000, notTold: ENGINES },
+    engineTorqueNm: ENGINE_TORQUE,
     serviceFactor: { least: 1, most: 5 },
     nutFactor: { least: 0.08, most: 0.4 },
     scatter: { least: 0.05, most: 0.5 },
@@ -253,6 +233,8 @@ export function jointExpected(of: About): Expected<typeof JOINT> {
   };
 }
 
+export const PROVED: FigureExpected = { least: 12, most: 200, notTold: 'its thread is not known there' };
+
 export function replacedExpected(): Expected<typeof REPLACED_STUD> {
   return {
     stud: WHOLE,
@@ -260,7 +242,7 @@ export function replacedExpected(): Expected<typeof REPLACED_STUD> {
     leanAtMm: about(20),
     offMm: OFF,
     filletMm: FILLET,
-    provedNm: { least: 12, most: 200, notTold: 'its thread is not known there' },
+    provedNm: PROVED,
   };
 }
 

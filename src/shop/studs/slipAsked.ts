@@ -7,7 +7,7 @@ import type { CounterSlip } from '../../../shared/words/stud/slip.ts';
 import { getEntry, listEntries } from '../../records/catalogue.ts';
 import type { Db } from '../../records/database/database.ts';
 import { currentCriteria } from '../../records/shopCriteria.ts';
-import { figuresDoubted } from '../doubts/studDoubts.ts';
+import { figuresDoubted } from '../doubts/figuresDoubted.ts';
 import { gapTypedExpected, jointExpected } from './expected.ts';
 import { studsHeld } from './onShelf.ts';
 import { counterSlip } from './slip.ts';

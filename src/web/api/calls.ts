@@ -1,5 +1,5 @@
 import { heatAnswer, stiffnessAnswer } from '../../../shared/schemas/answers/bendingAnswer.ts';
-import { coverAnswer } from '../../../shared/schemas/answers/coverAnswer.ts';
+import { coverCheckedAnswer } from '../../../shared/schemas/answers/coverAnswer.ts';
 import { studCheckAnswer, studMatchAnswer } from '../../../shared/schemas/answers/studAnswer.ts';
 import { threadAnswer } from '../../../shared/schemas/answers/threadAnswer.ts';
 import { coverRequestSchema } from '../../../shared/schemas/coverRequest.ts';
@@ -13,6 +13,7 @@ import { heatCover } from '../../calc/heat/heatCover.ts';
 import { checkStud } from '../../calc/stud/checkStud.ts';
 import { threadGeometry } from '../../calc/stud/thread/threadGeometry.ts';
 import { bend } from '../../shop/bending/bendings.ts';
+import { coverFiguresDoubted } from '../../shop/doubts/coverFigures.ts';
 import { studDoubts } from '../../shop/doubts/studDoubts.ts';
 import { kitFor, kitTold } from '../../shop/studs/kit.ts';
 import { askedCover, matchedStuds } from '../../shop/work/apart.ts';
@@ -35,9 +36,9 @@ export const apiCalls: readonly ApiCall[] = [
     path: '/cover/check',
     name: 'checkCover',
     summary: 'Can this cover be faced, and what does the cut leave?',
-    description: `Angles run clockwise looking at the clutch face, 0° behind stud 1. A reading that looks like a slip beside nominalWallMm counts as doubtful. The finding doubtful-readings asks about it under doubts; confirmed names those that are right. doubtfulReadings adds others. ${CAUTION}`,
+    description: `Angles run clockwise looking at the clutch face, 0° behind stud 1. A reading that looks like a slip beside nominalWallMm counts as doubtful. The finding doubtful-readings asks about it under doubts; confirmed names those that are right. doubtfulReadings adds others. ${DOUBTS} ${CAUTION}`,
     schema: coverRequestSchema,
-    answers: { 200: coverAnswer },
+    answers: { 200: coverCheckedAnswer },
     answer: answerCover,
   },
   {
@@ -92,9 +93,9 @@ export const apiCalls: readonly ApiCall[] = [
   },
 ];
 
-function answerCover(body: unknown, _needs: ApiNeeds, asker: Asker) {
+async function answerCover(body: unknown, _needs: ApiNeeds, asker: Asker) {
   const { confirmed, ...input } = readBody(coverRequestSchema, body);
-  return askedCover(input, confirmed, asker);
+  return { ...(await askedCover(input, confirmed, asker)), doubts: coverFiguresDoubted(input, confirmed) };
 }
 
 function answerStiffness(body: unknown, _needs: ApiNeeds, asker: Asker) {

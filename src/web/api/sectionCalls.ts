@@ -1,15 +1,23 @@
 import type { z } from 'zod';
 import { changedAnswer, staleSections } from '../../../shared/schemas/answers/jobAnswers.ts';
 import { type SectionCall, sectionCallSchemas } from '../../../shared/schemas/jobCalls.ts';
+import { valueAt } from '../../../shared/schemas/valueAt.ts';
 import { dayIn } from '../../../shared/words/day.ts';
+import { PLAN } from '../../../shared/words/fields/job.ts';
+import type { DoubtedFigure } from '../../../shared/words/finding.ts';
 import type { Job, SectionName } from '../../../shared/words/job.ts';
 import { Refusal } from '../../../shared/words/refusal.ts';
+import { getEntry } from '../../records/catalogue.ts';
 import { NotInRecords, StaleEdit } from '../../records/database/errors.ts';
 import { jobNamed } from '../../records/jobs/readJob.ts';
 import { reviseJob } from '../../records/jobs/reviseJob.ts';
 import { currentCriteria } from '../../records/shopCriteria.ts';
+import { planExpected } from '../../shop/doubts/coverExpected.ts';
+import { jobCleanUpMm, setupDoubted } from '../../shop/doubts/coverFigures.ts';
 import { dayDoubt } from '../../shop/doubts/dayDoubt.ts';
+import { figuresDoubted } from '../../shop/doubts/figuresDoubted.ts';
 import { passesDoubted } from '../../shop/doubts/passDoubt.ts';
+import { studsDoubted } from '../../shop/doubts/studDoubts.ts';
 import { whereItStands } from '../../shop/jobAnswer.ts';
 import { decisionFrom, type Edit, receivedFrom, signatureFrom } from '../../shop/jobEdits.ts';
 import { studsFrom } from '../../shop/studs/studsFrom.ts';
@@ -24,8 +32,10 @@ const SEEN: Partial<Record<SectionName, string>> = {
   decision:
     ' criteriaRevision is the revision of the shop limits in the job you read. If they changed since, the answer is 409 with the limits as they are now.',
   studs:
-    ' The revisions are those of the stack, the stud and the shop limits you read. If one changed since, the answer is 409 with it as it is now. A re-torque day later than tomorrow is refused unless confirmed names studs.retightening.on.',
-  setup: ' A ring welded later than tomorrow is refused unless confirmed names setup.ringWelded.on.',
+    ' The revisions are those of the stack, the stud and the shop limits you read. If one changed since, the answer is 409 with it as it is now. A re-torque day later than tomorrow is refused unless confirmed names studs.retightening.on, and so is a figure that looks like a slip, as studs.joint.torqueNm.',
+  setup:
+    ' A ring welded later than tomorrow, or a figure that looks like a slip, is refused unless confirmed names it, as setup.ringWelded.on or setup.gaugeFigures.resolutionMm.',
+  plan: ' A cut that looks like a slip is refused unless confirmed names plan.plannedCutMm.',
   cuts: ' A pass deeper than what is left of the decided cut is refused unless confirmed names it, as cuts.cuts.1.depthMm.',
 };
 const SUMMARY: Readonly<Record<SectionName, string>> = {
@@ -119,10 +129,19 @@ async function editOf(needs: JobNeeds, job: Job, section: SectionName, sent: unk
         day: setup.ringWelded?.on,
         standing: job.sections.setup?.body.ringWelded?.on,
       });
+      const family = job.sections.received?.body.family ?? null;
+      refuseDoubted(setupDoubted(setup, family, 'setup'), confirmed, job.sections.setup?.body, 'setup');
       return { what: section, body: setup };
     }
-    case 'plan':
-      return { what: section, body: (sent as SectionCall<'plan'>).plan };
+    case 'plan': {
+      const { plan, confirmed } = sent as SectionCall<'plan'>;
+      const { lengthUnit } = (await currentCriteria(db)).body;
+      const writing = { lengthUnit, timeZone: needs.timeZone };
+      const expected = planExpected(await jobCleanUpMm(db, job, writing));
+      const doubts = figuresDoubted(PLAN, plan, expected, 'plan');
+      refuseDoubted(doubts, confirmed, job.sections.plan?.body, 'plan');
+      return { what: section, body: plan };
+    }
     case 'cuts':
       return cutsOf(job, sent as SectionCall<'cuts'>);
   }
@@ -137,6 +156,24 @@ function cutsOf(job: Job, { cuts, confirmed }: SectionCall<'cuts'>): Edit {
   });
   if (faults.length > 0) throw new Refusal('wrong-values', faults);
   return { what: 'cuts', body: cuts };
+}
+
+/** Figures that look like a slip are refused until `confirmed` names them, unless they stand already. */
+function refuseDoubted(
+  doubts: readonly DoubtedFigure[],
+  confirmed: readonly string[],
+  standing: object | undefined,
+  section: string,
+): void {
+  const faults = doubts
+    .filter(
+      ({ path, value }) => !confirmed.includes(path) && valueAt({ [section]: standing }, path) !== value,
+    )
+    .map(({ path, question }) => ({
+      path,
+      message: `${question} If it is right, name ${path} in confirmed.`,
+    }));
+  if (faults.length > 0) throw new Refusal('doubted', faults);
 }
 
 /** A day later than tomorrow is refused until `confirmed` names it, unless it stands already. */
@@ -175,6 +212,8 @@ async function studsOf(needs: JobNeeds, job: Job, { studs, confirmed }: SectionC
     day: studs.retightening?.on,
     standing: job.sections.studs?.body.retightening?.on,
   });
+  const stack = (await getEntry(db, 'stack', studs.stackId))?.body ?? null;
+  refuseDoubted(studsDoubted(studs, stack), confirmed, job.sections.studs?.body, 'studs');
   const { lengthUnit } = (await currentCriteria(db)).body;
   const { stackRevision, studRevision, criteriaRevision } = studs;
   const asked = {

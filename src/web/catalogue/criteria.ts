@@ -13,7 +13,9 @@ import { renderPage } from '../../../views/render.ts';
 import { entryHistory, listEntries, typedIn } from '../../records/catalogue.ts';
 import { StaleEdit } from '../../records/database/errors.ts';
 import { CRITERIA_ID, currentCriteria, saveCriteria } from '../../records/shopCriteria.ts';
+import { CRITERIA_EXPECTED } from '../../shop/doubts/limitsExpected.ts';
 import { answersChanged } from '../../shop/limitsChange.ts';
+import { askAboutFigures } from '../request/askFigures.ts';
 import { boxAt, readBody } from '../request/bodyForm.ts';
 import { differences } from '../request/fieldLines.ts';
 import { frameOf, type PageContext, rememberPreference } from '../request/pageContext.ts';
@@ -47,7 +49,9 @@ async function postLimits(context: PageContext, req: Request, res: Response): Pr
   const { db } = context.shop;
   const fields = fieldsOf(req.body);
   const frame = await frameOf(req, context);
-  const form = new TypedForm(fields, frame);
+  const before = await currentCriteria(db);
+  const shown = before.revision === 0 ? {} : asTyped(CRITERIA, before.body, writingIn(fields, frame));
+  const form = new TypedForm(fields, frame, shown);
   const body = readCriteria(form);
   const revision = Number(fields.from);
   if (body === null) {
@@ -55,9 +59,10 @@ async function postLimits(context: PageContext, req: Request, res: Response): Pr
     await show(context, req, res, { revision, fields, faults, doubts: form.doubts });
     return;
   }
-  const before = await currentCriteria(db);
   const families = (await listEntries(db, 'family')).map((entry) => entry.body);
-  const doubts = askLimits(form, before.body, families);
+  const limits = askLimits(form, before.body, families);
+  askAboutFigures(form, CRITERIA, CRITERIA_EXPECTED);
+  const doubts = [...limits, ...form.doubts];
   if (doubts.length > 0) {
     const faults = withInitials(form.faults, fields.who);
     await show(context, req, res, { revision, fields, faults, doubts });

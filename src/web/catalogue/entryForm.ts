@@ -16,8 +16,10 @@ import { lowerFirst } from '../../../shared/words/fields/field.ts';
 import { GAUGE } from '../../../shared/words/fields/gauge.ts';
 import { CATALOGUE_NUT, CATALOGUE_STUD, CATALOGUE_WASHER } from '../../../shared/words/fields/stud.ts';
 import type { CatalogueKind } from '../../../shared/words/terms.ts';
+import { FAMILY_EXPECTED, gaugeExpected } from '../../shop/doubts/coverExpected.ts';
 import { dueDoubt } from '../../shop/doubts/dayDoubt.ts';
 import { askDay } from '../request/askedDay.ts';
+import { askAboutFigures } from '../request/askFigures.ts';
 import { type BodyRead, boxAt, readBody } from '../request/bodyForm.ts';
 import type { Fields, TypedForm, Writing } from '../request/typed.ts';
 import { askAboutEntryStack, askAboutNut, askAboutStud, askAboutWasher } from '../stud/asked.ts';
@@ -51,7 +53,7 @@ export function askAboutEntry(
   { today, standing }: { readonly today: string; readonly standing: EntryBodies[CatalogueKind] | null },
 ): void {
   if (kind === 'family') askAboutFamily(form, today, standing as Family | null);
-  if (kind === 'gauge') askAboutDue(form, today, (standing as CatalogueGauge | null)?.dueOn ?? undefined);
+  if (kind === 'gauge') askAboutGauge(form, today, standing as CatalogueGauge | null);
   if (kind === 'stud') askAboutStud(form);
   if (kind === 'stack') askAboutEntryStack(form);
   if (kind === 'nut') askAboutNut(form);
@@ -64,6 +66,13 @@ function askAboutFamily(form: TypedForm, today: string, standing: Family | null)
     today,
     standing: standing?.shopMinimumWallOn ?? undefined,
   });
+}
+
+function askAboutGauge(form: TypedForm, today: string, standing: CatalogueGauge | null): void {
+  const kinds = Object.keys(GAUGE.gaugeKind.options) as CatalogueGauge['gaugeKind'][];
+  const kind = form.choice('gaugeKind', kinds) ?? GAUGE.gaugeKind.ifEmpty;
+  askAboutFigures(form, GAUGE, gaugeExpected(kind));
+  askAboutDue(form, today, standing?.dueOn ?? undefined);
 }
 
 /** A calibration that is due long after today, or was due already, may be a slip of the year. */
@@ -126,6 +135,8 @@ function readFamily(form: TypedForm): Family | null {
       entryBox('family', form)('limits.source'),
       'A source is given, but no figure. Enter one, or leave the source blank.',
     );
+  // Asked before the schema looks: a slip is told with the value meant, not as a cover that cannot be.
+  if (form.faults.length === 0) askAboutFigures(form, FAMILY, FAMILY_EXPECTED);
   if (form.faults.length === 0) askMinimums(form);
   if (form.faults.length > 0) return null;
   const parsed = familySchema.safeParse({ ...read, ...whoSetMinimum(read) });

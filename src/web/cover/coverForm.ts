@@ -11,14 +11,19 @@ import {
 } from '../../../shared/words/fields/cover.ts';
 import { PLAN } from '../../../shared/words/fields/job.ts';
 import type { ChosenGauge } from '../../../shared/words/job.ts';
+import type { Fault } from '../../../shared/words/refusal.ts';
 import type { CoverFormView, DoubtView } from '../../../views/pages/cover/coverFields.tsx';
+import { OWN_BENDING_EXPECTED, planExpected, SHAPE_EXPECTED } from '../../shop/doubts/coverExpected.ts';
+import { cleanUpMm } from '../../shop/doubts/coverFigures.ts';
 import { figuresOf, gaugesAtHand } from '../../shop/gauges.ts';
 import { notInspected } from '../../shop/jobInput.ts';
 import { limitsFor } from '../../shop/limitsFor.ts';
 import { chosenGauges } from '../measuring/gaugesOnForm.ts';
+import { askAboutFigures } from '../request/askFigures.ts';
 import { noteBody, readBody } from '../request/bodyForm.ts';
 import { type Fields, TypedForm } from '../request/typed.ts';
 import { askedAgain } from './askedAgain.ts';
+import { askAboutSetup } from './askSetup.ts';
 import { AS_MEASURED, CRACK } from './asMeasured.ts';
 import { fieldName, LENGTH_CELL, readMarks, readRows, type StationRow } from './coverRows.ts';
 import { ownFamily } from './ownBending.ts';
@@ -82,7 +87,7 @@ function readTyped(fields: Fields, shop: ShopAtHand, writing: Writing): CoverFor
     : [];
   const input = readInput(form, chosen, gauges, shop, doubts);
   return {
-    view: viewOf(form, chosen, [...doubts, ...unread(form)], shop),
+    view: viewOf(form, chosen, [...doubts, ...figuresAsked(form)], shop),
     input,
     typedStations: measured.map((row) => ({
       wall: form.text(`w.${row.index}`),
@@ -116,6 +121,8 @@ function readInput(
   doubts: readonly DoubtView[],
 ): CoverCheckInput | null {
   const measuredHow = readBody(form, AS_MEASURED);
+  askAboutSetup(form, AS_MEASURED, family?.body ?? null);
+  if (family === null) askAboutOwnCover(form);
   const typed = readBody(form, QUICK_LIMITS);
   const { plannedCutMm } = readBody(form, PLAN);
   const { crackTest } = readBody(form, CRACK);
@@ -144,20 +151,35 @@ function readInput(
     gaugesUsed: chosen.map(({ gauge }) => ({ name: gauge.name, dueOn: gauge.dueOn })),
     measuredOn: today,
   });
-  if (parsed.success) return parsed.data;
+  if (parsed.success) {
+    if (plannedCutMm !== null && !form.isSure(PLAN.plannedCutMm.box))
+      askAboutFigures(form, PLAN, planExpected(cleanUpMm(parsed.data)));
+    return form.faults.length > 0 ? null : parsed.data;
+  }
   form.addFaults(faultsOf(parsed.error), (path) => fieldName(path, measured));
   return null;
 }
 
-/** What cannot be read, where something else was probably meant: a fraction of mm, the other decimal sign. */
-function unread(form: TypedForm): readonly DoubtView[] {
-  return form.doubts.map(({ name, question, meant = [] }) => ({
+/** The dimensions typed instead of a cover type. */
+function askAboutOwnCover(form: TypedForm): void {
+  askAboutFigures(form, COVER_SHAPE, SHAPE_EXPECTED);
+  askAboutFigures(form, OWN_BENDING, OWN_BENDING_EXPECTED, { at: OWN_BENDING_AT });
+}
+
+/** Figures that look like a slip, and what cannot be read, where something else was probably meant. */
+function figuresAsked(form: TypedForm): readonly DoubtView[] {
+  return form.doubts.map(({ name, typed, question, says, meant = [] }) => ({
     name,
     label: '',
     question,
     meant: meant[0] ?? null,
-    asTyped: null,
+    asTyped: says === null ? null : typed,
   }));
+}
+
+/** What a question stands for is no fault beside it. */
+function faultsUnasked({ faults, doubts }: TypedForm): readonly Fault[] {
+  return faults.filter(({ path }) => !doubts.some(({ name, says }) => says !== null && name === path));
 }
 
 function viewOf(
@@ -181,7 +203,7 @@ function viewOf(
     })),
     markRows: marks.map((mark) => mark.index),
     doubts,
-    faults: form.faults,
+    faults: faultsUnasked(form),
     measuredCount: measured.length,
     gauges,
     lengthUnit: form.writing.lengthUnit,

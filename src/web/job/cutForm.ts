@@ -4,13 +4,15 @@ import type { CutPlan, Job } from '../../../shared/words/job.ts';
 import { briefLength } from '../../../shared/words/print.ts';
 import type { AskedFault } from '../../../shared/words/refusal.ts';
 import { isThroughWall } from '../../records/jobs/rules.ts';
+import { planExpected } from '../../shop/doubts/coverExpected.ts';
 import { passDoubt, restBesidePass, restOfCut } from '../../shop/doubts/passDoubt.ts';
 import type { Edit } from '../../shop/jobEdits.ts';
+import { askAboutFigures } from '../request/askFigures.ts';
 import { readBody } from '../request/bodyForm.ts';
 import type { TypedForm } from '../request/typed.ts';
 
 /** The cut to try, as typed; null with the sentences in the form. */
-export function readPlan(form: TypedForm, kept: CutPlan | null): CutPlan | null {
+export function readPlan(form: TypedForm, kept: CutPlan | null, cleanUpMm: number | null): CutPlan | null {
   const { plannedCutMm } = readBody(form, PLAN);
   if (plannedCutMm !== null && plannedCutMm <= 0)
     form.fault(
@@ -20,6 +22,8 @@ export function readPlan(form: TypedForm, kept: CutPlan | null): CutPlan | null 
   if (form.faults.length > 0) return null;
   // Sent again as it was shown in another unit, it is still what was typed then.
   const same = kept !== null && kept.plannedCutMm === plannedCutMm;
+  if (!same) askAboutFigures(form, PLAN, planExpected(cleanUpMm));
+  if (form.faults.length > 0) return null;
   return { plannedCutMm, typed: same ? kept.typed : form.text(PLAN.plannedCutMm.box) };
 }
 

@@ -2,8 +2,10 @@ import { RING_WELDED } from '../../../shared/words/fields/weld.ts';
 import { DECISION_KINDS, type Job, type SectionName } from '../../../shared/words/job.ts';
 import type { Frame } from '../../../views/frame.ts';
 import { getEntry, listEntries } from '../../records/catalogue.ts';
+import { jobCleanUpMm } from '../../shop/doubts/coverFigures.ts';
 import { decisionFrom, type Edit, signatureFrom, studWorkFrom } from '../../shop/jobEdits.ts';
 import { ringWeldedFrom } from '../../shop/ringWelded.ts';
+import { aboutStack } from '../../shop/studs/expected.ts';
 import { studRing } from '../../shop/studs/joint.ts';
 import { studsFrom } from '../../shop/studs/studsFrom.ts';
 import { gaugesSeen } from '../measuring/gaugesOnForm.ts';
@@ -11,7 +13,7 @@ import { askDay } from '../request/askedDay.ts';
 import { readBody } from '../request/bodyForm.ts';
 import { type PageContext, todayIn } from '../request/pageContext.ts';
 import { revisionIn, type TypedForm } from '../request/typed.ts';
-import { aboutStack, jointField, readJoint, torqueFromOf } from '../stud/joint.ts';
+import { jointField, readJoint, torqueFromOf } from '../stud/joint.ts';
 import { readGap } from '../stud/stackForm.ts';
 import { readReplaced, readRetorque } from '../stud/work.ts';
 import { readCuts, readPassPutRight, readPlan } from './cutForm.ts';
@@ -58,12 +60,18 @@ async function readSetupEdit(context: PageContext, job: Job, form: TypedForm): P
   const { db } = context.shop;
   const kept = job.sections.setup?.body ?? null;
   askDay(form, RING_WELDED.on.box, RING_DAY, { today: todayIn(context), standing: kept?.ringWelded?.on });
-  const body = readSetup(form, await listEntries(db, 'gauge'), kept);
+  const family = job.sections.received?.body.family ?? null;
+  const body = readSetup(form, await listEntries(db, 'gauge'), kept, family);
   return body && { what: 'setup', body, seen: gaugesSeen(form.fields, body.gauges ?? []) };
 }
 
-async function readPlanEdit(_house: PageContext, job: Job, form: TypedForm): Promise<Edit | null> {
-  const body = readPlan(form, job.sections.plan?.body ?? null);
+async function readPlanEdit(
+  { shop }: PageContext,
+  job: Job,
+  form: TypedForm,
+  frame: Frame,
+): Promise<Edit | null> {
+  const body = readPlan(form, job.sections.plan?.body ?? null, await jobCleanUpMm(shop.db, job, frame));
   return body && { what: 'plan', body };
 }
 

@@ -1,4 +1,5 @@
 import type { Request, Response } from 'express';
+import { writingIn } from '../../../shared/quantity/fieldText.ts';
 import { inReadersUnit } from '../../../shared/quantity/inReadersUnit.ts';
 import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
 import {
@@ -28,6 +29,7 @@ import { EDITS } from './editForms.ts';
 import { addressOf, ctxOf, fromOf, showJob } from './jobRequest.ts';
 import { printsFor } from './papers.ts';
 import { toNewCoverType } from './receivedForm.ts';
+import { setupAsTyped } from './setupForm.ts';
 import { staleShown } from './staleShown.ts';
 
 /** One form of the job's page: kept as a revision, or shown again with what speaks against it. */
@@ -45,7 +47,10 @@ export async function postEdit(
     res.redirect(303, toNewCoverType(fields, addressOf(job), '#receive'));
     return;
   }
-  const form = new TypedForm(fields, frame);
+  // What stands as it was kept is not asked about again.
+  const kept =
+    section === 'setup' ? setupAsTyped(job.sections.setup?.body ?? null, writingIn(fields, frame)) : {};
+  const form = new TypedForm(fields, frame, kept);
   const refuse = (status: number, on: Job, faults: readonly Fault[], stale: Refused['stale'] = null) =>
     showJob(context, req, res, on, {
       status,
@@ -93,8 +98,8 @@ export async function postEdit(
     }
     if (!(error instanceof Refusal)) throw error;
     const { faults } = error;
-    const kept = edit;
-    const shown = kept ? faults.map((one) => ({ ...one, path: boxOf(kept, one.path) })) : faults;
+    const sent = edit;
+    const shown = sent ? faults.map((one) => ({ ...one, path: boxOf(sent, one.path) })) : faults;
     await refuse(422, job, inBoxUnits(shown, form));
     return;
   }

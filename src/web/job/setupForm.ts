@@ -1,11 +1,12 @@
 import { asTyped, type Writing } from '../../../shared/quantity/fieldText.ts';
 import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
 import { setupSchema } from '../../../shared/schemas/job.ts';
-import type { Entry } from '../../../shared/words/catalogue.ts';
+import type { Entry, Family } from '../../../shared/words/catalogue.ts';
 import { SETUP } from '../../../shared/words/fields/setup.ts';
 import { RING_WELDED } from '../../../shared/words/fields/weld.ts';
 import type { ChosenGauge, MeasuringSetup, RingWelded } from '../../../shared/words/job.ts';
 import { figuresOf, figuresTyped } from '../../shop/gauges.ts';
+import { askAboutSetup } from '../cover/askSetup.ts';
 import { chosenGauges } from '../measuring/gaugesOnForm.ts';
 import { boxAt, readBody } from '../request/bodyForm.ts';
 import type { Fields, TypedForm } from '../request/typed.ts';
@@ -15,9 +16,11 @@ export function readSetup(
   form: TypedForm,
   gauges: readonly Entry<'gauge'>[],
   kept: MeasuringSetup | null,
+  family: Family | null,
 ): MeasuringSetup | null {
   const chosen = chosenGauges(form, gauges);
   const read = readBody(form, SETUP);
+  askAboutSetup(form, SETUP, family);
   if (form.faults.length > 0) return null;
   const parsed = setupSchema.safeParse({
     ...read,

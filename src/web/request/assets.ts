@@ -1,3 +1,4 @@
+import { readdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import express, { Router } from 'express';
@@ -9,6 +10,8 @@ const require = createRequire(import.meta.url);
 const HTMX = require.resolve('htmx.org/dist/htmx.min.js');
 const FONTS = dirname(require.resolve('@fontsource/barlow-semi-condensed/package.json'));
 
+const ASSETS = join(ROOT, 'views', 'assets');
+
 /** Style, script, icon and letters: everything comes from this machine. */
 export function assetsRouter(): Router {
   const router = Router();
@@ -18,8 +21,18 @@ export function assetsRouter(): Router {
     router.get(`/barlow-${weight}.woff2`, (_req, res) => res.sendFile(fontFile(weight), { maxAge: '30d' }));
   }
   router.use('/modules', browserModules());
-  router.use(express.static(join(ROOT, 'views', 'assets'), { index: false, dotfiles: 'ignore', ...keep }));
+  for (const name of readdirSync(ASSETS).filter((one) => one.endsWith('.css'))) {
+    router.get(`/${name}`, (_req, res) => {
+      res.set('Cache-Control', 'public, max-age=3600').type('css').send(withoutComments(name));
+    });
+  }
+  router.use(express.static(ASSETS, { index: false, dotfiles: 'ignore', ...keep }));
   return router;
+}
+
+/** A style sheet as a browser needs it: what it says to whoever changes it is a seventh of what is sent. */
+function withoutComments(name: string): string {
+  return readFileSync(join(ASSETS, name), 'utf8').replaceAll(/\/\*[\s\S]*?\*\/\n?/g, '');
 }
 
 /** Where the letters of a weight lie on this machine. */

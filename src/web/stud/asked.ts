@@ -1,7 +1,5 @@
-import { boxOf, type Place, typedAs } from '../../../shared/quantity/fieldText.ts';
 import { mixedUnitDoubt } from '../../../shared/quantity/figureDoubt.ts';
 import { readQuantity } from '../../../shared/quantity/readQuantity.ts';
-import { type AnyFields, entriesOf, OWN_FIGURE } from '../../../shared/words/fields/field.ts';
 import { JOINT } from '../../../shared/words/fields/joint.ts';
 import {
   CATALOGUE_STACK,
@@ -16,8 +14,6 @@ import {
 import { LAYER_KINDS } from '../../../shared/words/stud/stud.ts';
 import {
   type About,
-  type AnyExpected,
-  type Expected,
   entryStackExpected,
   jointExpected,
   layerExpected,
@@ -26,33 +22,9 @@ import {
   studExpected,
   washerExpected,
 } from '../../shop/studs/expected.ts';
-import { isFigure } from '../request/bodyForm.ts';
+import { askAboutFigures } from '../request/askFigures.ts';
 import type { TypedForm } from '../request/typed.ts';
 import { layerRows } from './stackForm.ts';
-
-interface Where extends Place {
-  /** Said after a label: "layer 2". */
-  readonly of?: string;
-}
-
-/** Every figure of a body that looks like a slip is asked about. */
-export function askAboutFigures<F extends AnyFields>(
-  form: TypedForm,
-  fields: F,
-  expected: Expected<F>,
-  where: Where = {},
-): void {
-  for (const [key, field] of entriesOf(fields)) {
-    const usual = (expected as Readonly<Record<string, AnyExpected | undefined>>)[key];
-    const box = boxOf(key, field, where);
-    if (usual === undefined || 'any' in usual || box === null || !isFigure(field)) continue;
-    if (form.faults.some(({ path }) => path === box)) continue;
-    const chosenIn = 'chosenIn' in field ? field.chosenIn : undefined;
-    if (chosenIn !== undefined && form.text(chosenIn) !== OWN_FIGURE) continue;
-    const label = where.of === undefined ? field.label : `${field.label} of ${where.of}`;
-    form.askFigure(box, label, field.kind === 'lengths' ? 'length' : typedAs(field), usual);
-  }
-}
 
 /** A nut, of a stack or of the catalog. */
 export function askAboutNut(form: TypedForm): void {

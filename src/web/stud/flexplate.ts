@@ -7,12 +7,12 @@ import { FlexplatePage } from '../../../views/pages/stud/flexplatePage.tsx';
 import { renderPage } from '../../../views/render.ts';
 import { seenExpected } from '../../shop/studs/expected.ts';
 import { flexplatesLike } from '../../shop/studs/flexplates.ts';
+import { askAboutFigures } from '../request/askFigures.ts';
 import { boxAt, readBody } from '../request/bodyForm.ts';
 import { keepingUnits } from '../request/otherUnit.ts';
 import type { PageContext } from '../request/pageContext.ts';
 import { handledIn } from '../request/route.ts';
 import { type Fields, fieldsOf, TypedForm } from '../request/typed.ts';
-import { askAboutFigures } from './asked.ts';
 import { shelves, studFrame } from './request.ts';
 import { noteStack, readThreadField } from './stackForm.ts';
 

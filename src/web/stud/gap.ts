@@ -12,12 +12,12 @@ import { GapPage } from '../../../views/pages/stud/gapPage.tsx';
 import { renderPage } from '../../../views/render.ts';
 import { gapExpected } from '../../shop/studs/expected.ts';
 import { gapFound } from '../../shop/studs/gap.ts';
+import { askAboutFigures } from '../request/askFigures.ts';
 import { boxAt, noteBody, readBody } from '../request/bodyForm.ts';
 import { keepingUnits } from '../request/otherUnit.ts';
 import type { PageContext } from '../request/pageContext.ts';
 import { handledIn } from '../request/route.ts';
 import { type Fields, fieldsOf, TypedForm } from '../request/typed.ts';
-import { askAboutFigures } from './asked.ts';
 import { shelves, studFrame } from './request.ts';
 import { stackAsTyped } from './stackForm.ts';
 

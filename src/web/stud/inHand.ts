@@ -10,9 +10,10 @@ import type { NamedEntry } from '../../shop/studChoices.ts';
 import { caliperExpected } from '../../shop/studs/expected.ts';
 import { IN_HAND, studInHand } from '../../shop/studs/inHand.ts';
 import { sameThread, threadsLike } from '../../shop/studs/threads.ts';
+import { askAboutFigures } from '../request/askFigures.ts';
 import { boxAt, noteBody, readBody } from '../request/bodyForm.ts';
 import { type Fields, TypedForm } from '../request/typed.ts';
-import { askAboutFigures, askAboutStud } from './asked.ts';
+import { askAboutStud } from './asked.ts';
 import { readThreadField } from './stackForm.ts';
 import { readStud } from './studForm.ts';
 

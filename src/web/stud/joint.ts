@@ -8,7 +8,7 @@ import type { Fault } from '../../../shared/words/refusal.ts';
 import type { StudRing } from '../../../shared/words/stud/choices.ts';
 import type { Joint } from '../../../shared/words/stud/stud.ts';
 import { asConfirmed } from '../../../views/parts/form/doubted.tsx';
-import type { About } from '../../shop/studs/expected.ts';
+import { aboutStack } from '../../shop/studs/expected.ts';
 import { JOINT_FIGURES } from '../../shop/studs/joint.ts';
 import { boxAt, readBody } from '../request/bodyForm.ts';
 import type { TypedForm } from '../request/typed.ts';
@@ -36,11 +36,6 @@ export function readJoint(form: TypedForm, ring: StudRing, stack: CatalogueStack
   }
   form.addFaults(faultsOf(parsed.error), (path) => jointField(`joint.${path}`));
   return null;
-}
-
-/** What a stack says of the torque of its nuts. */
-export function aboutStack(stack: CatalogueStack | null): About {
-  return { thread: stack?.nut?.thread?.designation ?? '', makerTorqueNm: stack?.makerTorqueNm };
 }
 
 /** What is typed of a joint where no stack is chosen yet: what can't be used is told, and nothing is missing. */

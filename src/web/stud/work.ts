@@ -5,9 +5,9 @@ import type { ReplacedStudAsked, RetorqueAsked } from '../../../shared/words/job
 import { REMOVE } from '../../../views/pages/job/studWorkForms.tsx';
 import { type About, replacedExpected, retorqueExpected } from '../../shop/studs/expected.ts';
 import { askDay } from '../request/askedDay.ts';
+import { askAboutFigures } from '../request/askFigures.ts';
 import { boxAt, readBody } from '../request/bodyForm.ts';
 import type { TypedForm } from '../request/typed.ts';
-import { askAboutFigures } from './asked.ts';
 
 /** One replaced stud as typed, or the number of one to take off the list. null with the sentences in the form. */
 export function readReplaced(

@@ -249,11 +249,45 @@ describe('readings that look like a slip, when nobody can be asked', () => {
     expect(asked(body)).toEqual([]);
   });
 
-  test('are not lifted by a place where no reading is, which is refused', async () => {
-    const confirmed = ['stations.2.wallMm', 'stations.99.wallMm', 'stations.2.wallMm.7', 'cover.studCount'];
+  test('are not lifted by a place where no figure is, which is refused', async () => {
+    const confirmed = ['stations.2.wallMm', 'stations.99.wallMm', 'stations.2.wallMm.7', 'cover.none'];
     const answer = await api.post('/api/cover/check', { ...(COVER as object), confirmed });
     expect(answer.status).toBe(422);
     expect(fieldsOf(answer).map(({ path }) => path)).toEqual(['confirmed.1', 'confirmed.2', 'confirmed.3']);
+  });
+});
+
+describe('figures beside the readings that look like a slip, when nobody can be asked', () => {
+  const doubtsOf = ({ body }: { body: unknown }) => (body as { doubts: unknown[] }).doubts;
+  const told = async (path: string, value: unknown, confirmed: readonly string[] = []) => {
+    const sent = changed(COVER, path, value) as object;
+    return doubtsOf(await api.post('/api/cover/check', { ...sent, confirmed }));
+  };
+
+  test.each([
+    ['plannedCutMm', 4.2, 0.42],
+    ['cover.studCircleDiameterMm', 28.6, 286],
+    ['gauge.resolutionMm', 0.2, 0.02],
+    ['releaseClearanceMm', 0.03, 0.762],
+    ['criteria.minimumWallMm', 43, 4.3],
+    ['knockOn.crankPilotMm', 1.75, 44.45],
+    ['knockOn.padHeightsMm.1', 3.001, 30.01],
+  ])(
+    '%s of %d mm is told beside the answer, with the value probably meant, until confirmed names it',
+    async (path, value, probably) => {
+      const knockOn = path.endsWith('.1')
+        ? { padHeightsMm: [30.02, value, 30.03, 30.01] }
+        : { [path.slice('knockOn.'.length)]: value };
+      const whole: [string, unknown] = path.startsWith('knockOn') ? ['knockOn', knockOn] : [path, value];
+      expect(await told(...whole)).toMatchObject([
+        { path, value, probably: expect.closeTo(probably, 9), unit: 'mm' },
+      ]);
+      expect(await told(...whole, [path])).toEqual([]);
+    },
+  );
+
+  test('a cover as such covers are is told nothing of', async () => {
+    expect(doubtsOf(await api.post('/api/cover/check', COVER))).toEqual([]);
   });
 });
 

@@ -320,3 +320,39 @@ describe('a pass by JSON', () => {
     expect(sure.status).toBe(200);
   });
 });
+
+describe('a figure of a job by JSON that looks like a slip', () => {
+  beforeEach(async () => {
+    program = await serve({ demo: true, now });
+    return () => program.close();
+  });
+
+  const jobWith = async (number: string) => (await send('GET', `/jobs/${number}`)).body.job;
+  const sections = {
+    setup: {
+      path: 'setup.gaugeFigures.resolutionMm',
+      part: { gauge: 'M2', wallReadThrough: 'bare', stations: [], gaugeFigures: { resolutionMm: 0.2 } },
+    },
+    plan: { path: 'plan.plannedCutMm', part: { plannedCutMm: 3.1, typed: '3.1' } },
+  };
+
+  test.each(Object.entries(sections))(
+    'of its %s is refused until confirmed names it, and not asked about again',
+    async (section, { path, part }) => {
+      const job = await jobWith('1005');
+      const sent = { fromRevision: job.revision, who: 'AK', [section]: part };
+      const asked = await send('PUT', `/jobs/1005/${section}`, sent);
+      expect([asked.status, asked.body.error.code, asked.body.error.fields[0].path]).toEqual([
+        422,
+        'wrong-values',
+        path,
+      ]);
+      expect(asked.body.error.message).toContain(`If it is right, name ${path} in confirmed.`);
+      expect((await jobWith('1005')).revision).toBe(job.revision);
+      const sure = await send('PUT', `/jobs/1005/${section}`, { ...sent, confirmed: [path] });
+      expect(sure.status).toBe(200);
+      const again = await send('PUT', `/jobs/1005/${section}`, { ...sent, fromRevision: sure.body.revision });
+      expect(again.status).toBe(200);
+    },
+  );
+});

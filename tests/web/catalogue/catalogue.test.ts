@@ -83,11 +83,16 @@ describe('the catalog, by form', () => {
       lockUpPressure: '1 bar',
     });
     expect(slipped.status).toBe(422);
-    expect(slipped.text).toContain('The side wall thickness is 0.157 mm; with a new wall');
+    expect(slipped.text).toContain('Side wall thickness: 0.157 mm? Did you mean 0.157 in?');
+    expect(slipped.text).toContain('Piston seal diameter: 2.5 mm? Did you mean 2.5 in?');
     expect(slipped.html).toMatch(/name="sideWallThickness"[^>]*aria-invalid="true"/);
     expect(slipped.html).toMatch(/name="seal"[^>]*aria-invalid="true"/);
     const psi = { ...named, ...bending, name: 'Slipped', lockUpPressure: '100' };
-    expect((await program.post('/catalogue/family', psi)).text).toContain('The lock-up pressure is 100 MPa');
+    expect((await program.post('/catalogue/family', psi)).text).toContain(
+      'Lock-up pressure: 100 MPa? Did you mean 100 psi?',
+    );
+    const sure = { ...psi, 'ok.lockUpPressure': '100' };
+    expect((await program.post('/catalogue/family', sure)).text).toContain('The lock-up pressure is 100 MPa');
     const past = await program.post('/catalogue/family', {
       ...named,
       name: 'Past',

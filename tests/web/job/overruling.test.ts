@@ -213,7 +213,7 @@ describe('a wall below the minimum', () => {
 
   test('is overruled by no reason and by no other cut, whoever decides', async () => {
     await refused();
-    expect((await page('recorder', 'plan', { cut: '0.001' })).status).toBe(303);
+    expect((await page('recorder', 'plan', { cut: '0.001', 'ok.cut': '0.001' })).status).toBe(303);
     await refused();
   });
 

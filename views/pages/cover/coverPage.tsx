@@ -13,7 +13,14 @@ import { DefaultSubmit } from '../../parts/form/doubted.tsx';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Field } from '../../parts/form/fieldBox.tsx';
-import { type CoverFormView, CoverSetup, type GivenLimits, MarkTable, StationTable } from './coverFields.tsx';
+import {
+  type CoverFormView,
+  CoverSetup,
+  type DoubtView,
+  type GivenLimits,
+  MarkTable,
+  StationTable,
+} from './coverFields.tsx';
 import { CoverRows, type CoverRowsProps } from './subjectRows.tsx';
 
 export interface CoverPageProps {
@@ -104,7 +111,9 @@ function CoverForm(props: CoverPageProps) {
 
 /** Readings the person has said are right although they were doubted. */
 function confirmed(form: CoverFormView): string[] {
-  return Object.keys(form.fields).filter((name) => /^ok\.[a-zA-Z]{1,24}(\.\d{1,3})?$/.test(name));
+  return Object.keys(form.fields).filter((name) =>
+    /^ok\.[a-zA-Z]{1,24}(\.[a-zA-Z\d]{1,24}){0,2}$/.test(name),
+  );
 }
 
 /** Stands above everything: the verdict, or what to do first. */
@@ -121,34 +130,45 @@ function CoverHead({ form, check }: CoverPageProps) {
         </div>
       )}
       {form.doubts.length > 0 && <DefaultSubmit form="cover-form" />}
-      {form.doubts.map((doubt) => (
-        <div class="doubt" role="alert">
-          <p>
-            {doubt.label !== '' && <b>{doubt.label}:</b>} {doubt.question}
-          </p>
-          <div class="actions">
-            {doubt.meant !== null && (
-              <DoubtButton
-                label={`Use ${doubt.meant}`}
-                name="fix"
-                value={`${doubt.name}=${doubt.meant}`}
-                id={`use-${doubt.name}`}
-                then={doubt.name}
-              />
-            )}
-            {doubt.asTyped !== null && (
-              <DoubtButton
-                label={`${doubt.asTyped} is right`}
-                name={`ok.${doubt.name}`}
-                value={doubt.asTyped}
-                id={`right-${doubt.name}`}
-                then={doubt.name}
-              />
-            )}
-          </div>
-        </div>
+      {(check === null && waitsForDoubt(form) ? form.doubts.slice(1) : form.doubts).map((doubt) => (
+        <Doubt doubt={doubt} />
       ))}
     </section>
+  );
+}
+
+/** Nothing is answered until the first question is. */
+function waitsForDoubt({ faults, doubts }: CoverFormView): boolean {
+  return faults.length === 0 && doubts.length > 0;
+}
+
+function Doubt({ doubt }: { doubt: DoubtView }) {
+  return (
+    <div class="doubt" role="alert">
+      <p>
+        {doubt.label !== '' && <b>{doubt.label}:</b>} {doubt.question}
+      </p>
+      <div class="actions">
+        {doubt.meant !== null && (
+          <DoubtButton
+            label={`Use ${doubt.meant}`}
+            name="fix"
+            value={`${doubt.name}=${doubt.meant}`}
+            id={`use-${doubt.name}`}
+            then={doubt.name}
+          />
+        )}
+        {doubt.asTyped !== null && (
+          <DoubtButton
+            label={`${doubt.asTyped} is right`}
+            name={`ok.${doubt.name}`}
+            value={doubt.asTyped}
+            id={`right-${doubt.name}`}
+            then={doubt.name}
+          />
+        )}
+      </div>
+    </div>
   );
 }
 
@@ -185,11 +205,11 @@ function Waiting({ form }: { form: CoverFormView }) {
       </>
     );
   }
-  if (form.doubts.length > 0) {
+  if (waitsForDoubt(form)) {
     return (
       <>
         <h1>Is that right?</h1>
-        <p class="why">It is far from what is expected. Choose one below to get the answer.</p>
+        <Doubt doubt={form.doubts[0]!} />
       </>
     );
   }

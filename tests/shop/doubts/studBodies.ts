@@ -13,8 +13,8 @@ import {
   STUD,
 } from '../../../shared/words/fields/stud.ts';
 import { REPLACED_STUD, RETORQUE } from '../../../shared/words/fields/studWork.ts';
+import type { AnyExpected } from '../../../src/shop/doubts/expected.ts';
 import {
-  type AnyExpected,
   caliperExpected,
   entryStackExpected,
   gapExpected,

@@ -1,16 +1,28 @@
+import { readdirSync } from 'node:fs';
 import { describe, expect, it, test } from 'vitest';
+import { demoCovers, demoInput } from '../../../data/demo/covers.ts';
+import { demoCriteria, demoCriteriaNow } from '../../../data/demo/criteria.ts';
+import { demoFamilies } from '../../../data/demo/families.ts';
+import { demoGauges } from '../../../data/demo/gauges.ts';
 import { demoNuts, demoWashers } from '../../../data/demo/nuts.ts';
 import { demoStacks } from '../../../data/demo/stacks.ts';
 import { demoStuds } from '../../../data/demo/studs.ts';
 import { figureDoubt } from '../../../shared/quantity/figureDoubt.ts';
 import { KINDS, type UnitName } from '../../../shared/quantity/units.ts';
 import { shapeOf } from '../../../shared/schemas/fromFields.ts';
+import { CRITERIA } from '../../../shared/words/fields/criteria.ts';
+import { FAMILY } from '../../../shared/words/fields/family.ts';
 import { type AnyField, type AnyFields, entriesOf } from '../../../shared/words/fields/field.ts';
+import { GAUGE } from '../../../shared/words/fields/gauge.ts';
 import { LAYER, NUT, STACK, STUD } from '../../../shared/words/fields/stud.ts';
-import { figuresDoubted, studDoubts } from '../../../src/shop/doubts/studDoubts.ts';
+import { FAMILY_EXPECTED, gaugeExpected } from '../../../src/shop/doubts/coverExpected.ts';
+import { coverFiguresDoubted } from '../../../src/shop/doubts/coverFigures.ts';
+import type { FigureExpected } from '../../../src/shop/doubts/expected.ts';
+import { figuresDoubted } from '../../../src/shop/doubts/figuresDoubted.ts';
+import { CRITERIA_EXPECTED } from '../../../src/shop/doubts/limitsExpected.ts';
+import { studDoubts } from '../../../src/shop/doubts/studDoubts.ts';
 import {
   entryStackExpected,
-  type FigureExpected,
   jointExpected,
   layerExpected,
   nutExpected,
@@ -19,10 +31,12 @@ import {
   tighteningExpected,
 } from '../../../src/shop/studs/expected.ts';
 import { EXAMPLE } from '../../calc/stud/example.ts';
+import { type Body, COVER_BODIES } from './coverBodies.ts';
 import { STUD_BODIES } from './studBodies.ts';
 
 const LENGTHS: readonly AnyField['kind'][] = ['size', 'extent', 'height', 'lengths'];
 const IN = 25.4;
+const TENS = ['a decimal too far right', 'a decimal too far left'];
 const LB_FT = 1.355818;
 
 /** What a slip makes of a figure that was right, by the kind of its field. */
@@ -72,7 +86,9 @@ function isRefused(field: AnyField, value: number): boolean {
   return !one.safeParse(field.kind === 'lengths' ? [value] : value).success;
 }
 
-describe.each(STUD_BODIES)('every figure of %s', (_name, fields: AnyFields, expected) => {
+const BODIES: readonly Body[] = [...STUD_BODIES, ...COVER_BODIES];
+
+describe.each(BODIES)('every figure of %s', (_name, fields: AnyFields, expected) => {
   const figures = entriesOf(fields).filter(([, field]) => isFigure(field));
 
   it('is in the table of what is expected, each with what is usual or a reason', () => {
@@ -97,12 +113,50 @@ describe.each(STUD_BODIES)('every figure of %s', (_name, fields: AnyFields, expe
       for (const [slip, times] of slipsOf(field.kind, usual)) {
         const value = right * times;
         const asked = askedOf(value, readIn(slip, field), usual);
-        if (asked === null) expect([slip, isRefused(field, value)]).toEqual([slip, true]);
+        const told = usual.notTold !== undefined && TENS.includes(slip);
+        if (asked === null) expect([slip, told || isRefused(field, value)]).toEqual([slip, true]);
         else expect([slip, Math.abs(asked.meant / right - 1) < 1e-6]).toEqual([slip, true]);
       }
     },
   );
 });
+
+/** Records that no form asks about by what is usual, and why. */
+const OTHERWISE: Readonly<Record<string, string>> = {
+  QUICK_LIMITS: 'held against wall and shop by limitDoubt',
+  COVER_LIMITS: 'part of the shop’s limits',
+  CUT: 'held against what is left of the decided cut by passDoubt',
+};
+
+const fieldsDir = new URL('../../../shared/words/fields/', import.meta.url);
+
+test('every record of fields that has a figure is among the bodies asked about, or says why not', async () => {
+  const asked = new Set<unknown>(BODIES.map(([, fields]) => fields));
+  const modules = await Promise.all(
+    readdirSync(fieldsDir).map((name) => import(new URL(name, fieldsDir).href) as Promise<object>),
+  );
+  const records = modules.flatMap((module) => Object.entries<unknown>({ ...module }));
+  expect(records.filter(([, one]) => isRecord(one)).length).toBeGreaterThan(20);
+  const left = records.flatMap(([name, one]) =>
+    isRecord(one) && hasFigure(one) && !asked.has(one) ? [name] : [],
+  );
+  expect([...new Set(left)].sort()).toEqual(Object.keys(OTHERWISE).sort());
+});
+
+function isRecord(one: unknown): one is AnyFields {
+  if (typeof one !== 'object' || one === null || Array.isArray(one)) return false;
+  const fields = Object.values(one);
+  return (
+    fields.length > 0 &&
+    fields.every((field) => typeof field === 'object' && field !== null && 'kind' in field)
+  );
+}
+
+function hasFigure(fields: AnyFields): boolean {
+  return entriesOf(fields).some(([, field]) =>
+    field.kind === 'part' ? hasFigure(field.fields) : isFigure(field),
+  );
+}
 
 test('a torque is held against the vehicle maker’s, else against what its thread takes', () => {
   const asked = (
@@ -188,6 +242,20 @@ test('nothing in the demo’s catalog looks like a slip', () => {
       const [, fields, expected] = STUD_BODIES.find(([name]) => name === 'a washer or shim')!;
       return figuresDoubted(fields, entry, expected as never, entry.name);
     }),
+  ];
+  expect(doubts).toEqual([]);
+});
+
+test('nothing in the demo’s cover types, gauges and limits looks like a slip', () => {
+  const doubts = [
+    ...demoFamilies.flatMap(({ family }) => figuresDoubted(FAMILY, family, FAMILY_EXPECTED, family.name)),
+    ...demoGauges.flatMap(({ gauge }) =>
+      figuresDoubted(GAUGE, gauge, gaugeExpected(gauge.gaugeKind), gauge.name),
+    ),
+    ...[demoCriteria, demoCriteriaNow].flatMap((limits) =>
+      figuresDoubted(CRITERIA, limits, CRITERIA_EXPECTED, 'limits'),
+    ),
+    ...demoCovers.flatMap((cover) => coverFiguresDoubted(demoInput(cover), [])),
   ];
   expect(doubts).toEqual([]);
 });

@@ -1,0 +1,64 @@
+import type { CRITERIA } from '../../../shared/words/fields/criteria.ts';
+import { ENGINE_TORQUE, gapTypedExpected, PROVED, SHIM } from '../studs/expected.ts';
+import { LOCK_UP, YIELD_STRENGTH } from './coverExpected.ts';
+import { type AnyExpected, type ExpectedWhole, ofAnySize } from './expected.ts';
+
+const OWN_RULE: AnyExpected = { any: 'asked about against wall and shop, by limitDoubt' };
+const TIMES_NEW = { least: 1, most: 6 };
+const OFF = ofAnySize(0.05, 1.2, 'one shop wants 0.05 mm and another 0.5 mm');
+const SPEED = { least: 900, most: 9000 };
+
+/**
+ * What the shop’s limits and figures are at all, so that a slipped decimal or the wrong unit is asked about: common
+ * practice, no source. Nothing is judged by them.
+ */
+export const CRITERIA_EXPECTED: ExpectedWhole<typeof CRITERIA> = {
+  minimumWallMm: OWN_RULE,
+  cleanUpAllowanceMm: OWN_RULE,
+  faceRunoutLimitMm: OWN_RULE,
+  typicalCutMm: OWN_RULE,
+  confidence: { any: '50 to 99.99 %: ten times, or a tenth, is refused' },
+  protrusionThreads: { least: 0.5, most: 4.5 },
+  startThreads: { least: 1, most: 8 },
+  pilotLeadMm: { least: 0.8, most: 8 },
+  leastPullForwardMm: gapTypedExpected(null),
+  mostPullForwardMm: gapTypedExpected(null),
+  shimsMm: SHIM,
+  studSetting: { leanAt25Mm: OFF, offMm: OFF, proofNm: PROVED },
+  lathe: {
+    leastRpm: { least: 8, most: 300, notTold: 'one lathe begins at 10 rpm and another at 200' },
+    mostRpm: { least: 300, most: 5000 },
+    cuttingSpeedMPerMin: { least: 40, most: 500 },
+    noseRadiusMm: { least: 0.18, most: 2.5 },
+    roughingLimitMm: { least: 0.08, most: 1.2 },
+    finishingCutMm: { least: 0.02, most: 0.3 },
+    roughingFeedMm: { least: 0.05, most: 0.6 },
+    finishingFeedMm: { least: 0.02, most: 0.4 },
+  },
+  balance: {
+    gradeMmPerS: { least: 0.4, most: 40, notTold: 'grades go from 0.4 to 40' },
+    massKg: { least: 2.5, most: 45 },
+    speedRpm: SPEED,
+  },
+  bending: {
+    liningModulusMPaPerMm: { least: 15, most: 400 },
+    youngMPa: { least: 60_000, most: 230_000 },
+    poisson: { least: 0.15, most: 0.4 },
+    lockUpPressureMPa: LOCK_UP,
+    yieldMPa: YIELD_STRENGTH,
+    speedRpm: SPEED,
+    ringRunoutMm: ofAnySize(0.02, 2, 'a ring is trued to 0.05 mm, or as it was welded'),
+    peakOverNew: TIMES_NEW,
+    rippleOverNew: TIMES_NEW,
+  },
+  heat: {
+    share: { least: 0.15, most: 0.9 },
+    torqueNm: ENGINE_TORQUE,
+    slipRpm: { least: 80, most: 6000, notTold: 'a clutch slips by 100 rpm or by 3000' },
+    slipTimeS: { least: 0.08, most: 8, notTold: 'a clutch slips for a tenth of a second, or for some' },
+    conductivityWPerMK: { least: 12, most: 250 },
+    densityKgPerM3: { least: 2000, most: 9000 },
+    specificHeatJPerKgK: { least: 300, most: 1000 },
+    startTemperatureC: { any: 'whatever it is, the rise is worked out without it' },
+  },
+};

@@ -1,6 +1,6 @@
-import { postgres } from './001-first.postgres.ts';
-import { sqlite } from './001-first.sqlite.ts';
 import type { Migration } from './migration.ts';
+import { postgres } from './postgres/001-first.postgres.ts';
+import { sqlite } from './sqlite/001-first.sqlite.ts';
 
 /**
  * The revisions and readings are the truth and are only added to. `entry` and `job` carry what does not change

@@ -1,6 +1,6 @@
-import { postgres } from './002-people.postgres.ts';
-import { sqlite } from './002-people.sqlite.ts';
 import type { Migration } from './migration.ts';
+import { postgres } from './postgres/002-people.postgres.ts';
+import { sqlite } from './sqlite/002-people.sqlite.ts';
 
 /**
  * Who may come in. What was changed about a person is only added to; passwords and sessions are no records of work

@@ -2,8 +2,9 @@ import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, realpathSync, writeFileSync } from 'node:fs';
 import { homedir, userInfo } from 'node:os';
 import { dirname, join, posix, resolve, win32 } from 'node:path';
+import { setTimeout } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
-import { dataDirOf, type Env, SettingsRefused } from './settings.ts';
+import { dataDirOf, type Env, isLoopback, readSettings, SettingsRefused } from './settings.ts';
 import { FILE_SETTINGS, fileSettings } from './settingsFile.ts';
 
 interface Machine {
@@ -208,7 +209,55 @@ export function onlyHere(env: Env, dataDir: string): string[] {
   return FILE_SETTINGS.filter((name) => env[name] && env[name] !== file[name]);
 }
 
-function main(): void {
+/** Where the program answers once it is started with the settings saved in a folder. */
+export function healthOf(dataDir: string): string {
+  const { host, port } = readSettings({ ...fileSettings(dataDir), DATA_DIR: dataDir });
+  const reached = isLoopback(host) || host === '0.0.0.0' || host === '::' ? '127.0.0.1' : host;
+  return `http://${reached.includes(':') ? `[${reached}]` : reached}:${port}/health`;
+}
+
+/** Asks again and again, up to a minute, whether what was started answers. */
+export async function answers(ask: () => Promise<boolean>, wait: () => Promise<void>): Promise<boolean> {
+  for (let tried = 0; tried < 60; tried++) {
+    if (await ask()) return true;
+    await wait();
+  }
+  return false;
+}
+
+async function isWell(health: string): Promise<boolean> {
+  try {
+    const answer = await fetch(health, { signal: AbortSignal.timeout(1000) });
+    return answer.ok && (await answer.text()).startsWith('well');
+  } catch {
+    return false;
+  }
+}
+
+/** Says whether the program that was just made to start at boot answers, and what to look at where it does not. */
+async function sayWhetherItAnswers(plan: ServicePlan, dataDir: string): Promise<void> {
+  const health = healthOf(dataDir);
+  console.log(`Waiting for the program to answer at ${health}`);
+  if (
+    await answers(
+      () => isWell(health),
+      () => setTimeout(1000),
+    )
+  ) {
+    console.log('The program was started, and starts at boot. It answers.');
+    return;
+  }
+  console.error(notAnswering(health, plan));
+  process.exitCode = 1;
+}
+
+export function notAnswering(health: string, { messages }: ServicePlan): string {
+  const look =
+    messages === null ? 'Run npm start in a window to see what it says.' : `See what it printed: ${messages}`;
+  return `The program starts at boot, but does not answer at ${health}. ${look}`;
+}
+
+async function main(): Promise<void> {
   try {
     const dataDir = dataDirOf(process.env);
     const program = resolve(dirname(fileURLToPath(import.meta.url)), '..', '..');
@@ -235,7 +284,7 @@ function main(): void {
         process.exitCode = 1;
         return;
       }
-      console.log('The program was started, and starts at boot.');
+      await sayWhetherItAnswers(plan, dataDir);
       for (const line of byHand(plan)) console.log(line);
       return;
     }
@@ -262,5 +311,5 @@ if (
   existsSync(started) &&
   realpathSync(started) === fileURLToPath(import.meta.url)
 ) {
-  main();
+  await main();
 }

@@ -138,7 +138,8 @@ export function backupsOf(env: Env): BackupSettings {
   return { at: time && { hour: Number(time[1]), minute: Number(time[2]) }, kept: Number(kept) };
 }
 
-function timeZoneOf(env: Env): string {
+/** Whose days and times: the one that is set, else this computer's. */
+export function timeZoneOf(env: Env): string {
   const given = setting(env, 'TIME_ZONE');
   if (given === undefined) {
     const machine = Intl.DateTimeFormat().resolvedOptions().timeZone;

@@ -1,9 +1,9 @@
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parse } from 'parse5';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { byHand, install, onlyHere, servicePlan } from '../src/service.ts';
+import { answers, byHand, healthOf, install, notAnswering, onlyHere, servicePlan } from '../src/service.ts';
 import { SettingsRefused } from '../src/settings.ts';
 
 const LINUX = {
@@ -133,4 +133,30 @@ describe('installing it', () => {
 
 test('a setting that only this window has is named, since the program would start without it', () => {
   expect(onlyHere({ PORT: '4300', HOST: '', DATA_DIR: folder }, folder)).toEqual(['PORT']);
+});
+
+describe('a program that was made to start at boot', () => {
+  const never = async () => false;
+  const atOnce = async () => {};
+
+  test('is asked until it answers', async () => {
+    let asked = 0;
+    expect(await answers(async () => ++asked === 3, atOnce)).toBe(true);
+    expect(asked).toBe(3);
+  });
+  test('that never answers is told of, with what to look at', async () => {
+    expect(await answers(never, atOnce)).toBe(false);
+    const said = notAnswering('http://127.0.0.1:4780/health', servicePlan(LINUX));
+    expect(said).toContain('does not answer at http://127.0.0.1:4780/health');
+    expect(said).toContain('journalctl --user -u coverwright');
+    expect(notAnswering('x', servicePlan(WINDOWS))).toContain('Run npm start');
+  });
+  test('is asked where its saved settings make it answer, whatever this window has', () => {
+    const file = (text: string) => writeFileSync(join(folder, 'settings.txt'), text);
+    expect(healthOf(folder)).toMatch(/^http:\/\/127\.0\.0\.1:\d+\/health$/);
+    file('PORT=4791\nHOST=0.0.0.0\n');
+    expect(healthOf(folder)).toBe('http://127.0.0.1:4791/health');
+    file('PORT=4791\nHOST=192.168.7.20\n');
+    expect(healthOf(folder)).toBe('http://192.168.7.20:4791/health');
+  });
 });

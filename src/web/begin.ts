@@ -34,7 +34,12 @@ async function postBegin(context: PageContext, req: Request, res: Response): Pro
     return;
   }
   try {
-    const backup = await backUp({ dataDir, databaseUrl: context.settings.databaseUrl, now: context.now });
+    const backup = await backUp({
+      dataDir,
+      databaseUrl: context.settings.databaseUrl,
+      reason: 'before-begin',
+      now: context.now,
+    });
     const done = await beginForReal(db, { who, now: context.now });
     rememberPreference(res, 'initials', who.trim());
     await show(context, req, res, { plan: null, done, backup: backup.folder });

@@ -7,7 +7,7 @@ export interface BackupLine {
   readonly name: string;
   readonly bytes: number;
   readonly at: string;
-  readonly reason: 'asked' | 'scheduled' | 'before-upgrade' | 'replaced';
+  readonly reason: 'asked' | 'scheduled' | 'before-upgrade' | 'before-begin' | 'replaced';
   readonly jobs: number;
   /** Photos that were missing or damaged when it was made. */
   readonly missing: number;
@@ -41,6 +41,7 @@ const REASON_WORD: Readonly<Record<BackupLine['reason'], string>> = {
   asked: 'made by hand',
   scheduled: 'daily',
   'before-upgrade': 'before an upgrade',
+  'before-begin': 'before the demo was put away',
   replaced: 'before a restore',
 };
 

@@ -11,13 +11,15 @@ export const BACKUP_FILE = new RegExp(`(?<=^|/)(manifest\\.json|${NAMED})$`);
 const FORM = 1;
 
 /** Why a backup was made; only scheduled ones are ever removed by the program. */
-export type BackupReason = 'asked' | 'scheduled' | 'before-upgrade' | 'replaced';
+const REASONS = ['asked', 'scheduled', 'before-upgrade', 'before-begin', 'replaced'] as const;
+export type BackupReason = (typeof REASONS)[number];
 
 const schema = z.object({
   what: z.literal('coverwright backup'),
   form: z.number().int(),
   at: z.iso.datetime(),
-  reason: z.enum(['asked', 'scheduled', 'before-upgrade', 'replaced']),
+  // A reason that only a newer program knows is no reason to refuse its backup.
+  reason: z.enum(REASONS).catch('asked'),
   counts: z.record(z.string(), z.number().int()),
   /** Photos the records name that were missing or damaged when this was made. */
   missing: z.array(z.string()),

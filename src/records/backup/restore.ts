@@ -3,6 +3,7 @@ import { mkdir, rename, rm, writeFile } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import Database from 'better-sqlite3';
+import { printInstant } from '../../../shared/words/day.ts';
 import { type Step, Stopped, unseen, withBar } from '../../progress.ts';
 import { SettingsRefused } from '../../settings.ts';
 import { fileSettings } from '../../settingsFile.ts';
@@ -173,21 +174,23 @@ async function main(): Promise<void> {
         'Name the backup to restore, its folder or its .zip: npm run restore -- THE.zip',
       );
     }
-    const { dataDir, databaseUrl } = shopOfCommand(process.env, { makes: true });
+    const { dataDir, databaseUrl, timeZone } = shopOfCommand(process.env, { makes: true });
+    const asOf = ({ manifest }: { readonly manifest: Manifest }) =>
+      `as of ${printInstant(timeZone, manifest.at)}`;
     const now = () => new Date();
     if (databaseUrl !== null) {
       const done = await withBar(NOT_INTO_DATABASE, (step) =>
         restoreIntoPostgres({ dataDir, databaseUrl, folder, now, step }),
       );
       console.log(
-        `Restored into the database in DATABASE_URL: ${inWords(done)}, as of ${done.manifest.at}. Read back and compared: all the same.`,
+        `Restored into the database in DATABASE_URL: ${inWords(done)}, ${asOf(done)}. Read back and compared: all the same.`,
       );
       for (const line of accessInWords(done.access)) console.log(line);
       return;
     }
     const confirm = () => words.includes('--yes');
     const done = await withBar(NOTHING_CHANGED, (step) => restore({ dataDir, folder, now, confirm, step }));
-    console.log(`Restored into ${dataDir}: ${inWords(done)}, as of ${done.manifest.at}.`);
+    console.log(`Restored into ${dataDir}: ${inWords(done)}, ${asOf(done)}.`);
     if (done.aside === null) console.log('There was no shop there before.');
     else if (done.undoable) {
       console.log(`The shop that was there is now in ${done.aside}.`);

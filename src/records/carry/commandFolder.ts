@@ -1,6 +1,6 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
-import { databaseUrlOf, dataDirOf, SettingsRefused } from '../../settings.ts';
+import { databaseUrlOf, dataDirOf, SettingsRefused, timeZoneOf } from '../../settings.ts';
 import { shopSettings } from '../../settingsFile.ts';
 import { FILE_NAME } from '../database/database.ts';
 
@@ -11,7 +11,7 @@ import { FILE_NAME } from '../database/database.ts';
 export function shopOfCommand(
   env: Readonly<Record<string, string | undefined>>,
   { makes = false } = {},
-): { readonly dataDir: string; readonly databaseUrl: string | null } {
+): { readonly dataDir: string; readonly databaseUrl: string | null; readonly timeZone: string } {
   const settings = shopSettings(env);
   const dataDir = dataDirOf(settings);
   const databaseUrl = databaseUrlOf(settings);
@@ -26,5 +26,5 @@ export function shopOfCommand(
   console.log(
     holds ? `Shop in ${dataDir}${where}` : `There is no shop in ${dataDir} yet: a new one is made there.`,
   );
-  return { dataDir, databaseUrl };
+  return { dataDir, databaseUrl, timeZone: timeZoneOf(settings) };
 }

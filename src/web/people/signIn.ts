@@ -185,7 +185,7 @@ async function showSignIn(
     faults,
     back: ownAddress(fields.back),
     resend: resendOf(fields),
-    resetCommand: resetCommand(context.settings),
+    resetCommand: resetCommand(context.settings, req),
   });
   res.status(faults.length > 0 ? 422 : 200).send(renderPage(page));
 }

@@ -27,7 +27,7 @@ export async function askToSignIn(context: PageContext, req: Request, res: Respo
         fields: {},
         back: reads ? ownAddress(req.originalUrl) : '/',
         faults: [],
-        resetCommand: resetCommand(context.settings),
+        resetCommand: resetCommand(context.settings, req),
         resend: typed && { action: ownAddress(req.originalUrl), fields: typed },
       }),
     ),

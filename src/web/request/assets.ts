@@ -21,11 +21,12 @@ export function assetsRouter(): Router {
     router.get(`/barlow-${weight}.woff2`, (_req, res) => res.sendFile(fontFile(weight), { maxAge: '30d' }));
   }
   router.use('/modules', browserModules());
-  for (const name of readdirSync(ASSETS).filter((one) => one.endsWith('.css'))) {
-    router.get(`/${name}`, (_req, res) => {
-      res.set('Cache-Control', 'public, max-age=3600').type('css').send(withoutComments(name));
-    });
-  }
+  const sheets = new Set(readdirSync(ASSETS).filter((name) => name.endsWith('.css')));
+  router.use((req, res, next) => {
+    const name = req.path.slice(1);
+    if (!sheets.has(name)) next();
+    else res.set('Cache-Control', 'public, max-age=3600').type('css').send(withoutComments(name));
+  });
   router.use(express.static(ASSETS, { index: false, dotfiles: 'ignore', ...keep }));
   return router;
 }

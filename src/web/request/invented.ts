@@ -21,7 +21,7 @@ const ASKED = [
 export async function isInvented(db: Db, address: string): Promise<boolean> {
   const { pathname, searchParams } = new URL(address, 'http://shop.invalid');
   const job = /^\/jobs\/([^/]+)/.exec(pathname)?.[1];
-  if (job !== undefined && job !== 'new') return (await jobRow(db, decoded(job)))?.demo === 1;
+  if (job !== undefined && job !== 'new') return isDemoJob(db, decoded(job));
   const slip = slipNumber(/^\/slips\/([^/]+)/.exec(pathname)?.[1] ?? '');
   if (slip !== null) return isDemoSlip(db, slip);
   if (LISTS.has(pathname)) return holdsDemo(db);
@@ -33,6 +33,12 @@ export async function isInvented(db: Db, address: string): Promise<boolean> {
     if (id !== null && (await isDemoEntry(db, kind, id))) return true;
   }
   return false;
+}
+
+/** The demo's own, or a job of the shop on a cover type whose figures the demo made up. */
+async function isDemoJob(db: Db, number: string): Promise<boolean> {
+  const row = await jobRow(db, number);
+  return row !== undefined && (row.demo === 1 || (await isDemoEntry(db, 'family', row.family_id)));
 }
 
 /** Its stack or its stud is the demo's. */

@@ -39,3 +39,11 @@ test('the sign-in page says the command of a keeper who forgot the password', as
   const page = await lan.ask('/sign-in', { headers: { host: 'shop.example' } });
   expect(page.text).toMatch(/<code>DATA_DIR=\S+ npm run people -- reset NAME<\/code>/);
 });
+
+test('the sign-in page tells nobody who comes over the network a folder of this computer', async () => {
+  const headers = { host: 'shop.example', 'x-forwarded-for': '192.168.7.9' };
+  const page = await lan.ask('/sign-in', { headers });
+  expect(page.text).toContain('<code>npm run people -- reset NAME</code>');
+  expect(page.text).toContain('Open this page on that computer to see the command with its folder.');
+  expect(page.text).not.toContain('DATA_DIR=');
+});

@@ -21,7 +21,7 @@ export interface SignInProps {
   readonly back: string;
   readonly resend: Resend | null;
   /** What makes a new password at the machine. */
-  readonly resetCommand: string | null;
+  readonly resetCommand: { readonly command: string; readonly folderLeftOut: boolean } | null;
 }
 
 export function SignInPage({ frame, fields, faults, back, resend, resetCommand }: SignInProps) {
@@ -60,7 +60,9 @@ export function SignInPage({ frame, fields, faults, back, resend, resetCommand }
       {resetCommand !== null && (
         <p class="hint">
           The only manager? On the computer the program runs on, in its folder, run{' '}
-          <code>{resetCommand}</code> with your name or initials.
+          <code>{resetCommand.command}</code> with your name or initials.
+          {resetCommand.folderLeftOut &&
+            ' Open this page on that computer to see the command with its folder.'}
         </p>
       )}
     </Layout>

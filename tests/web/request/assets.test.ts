@@ -18,6 +18,10 @@ it.each(sheets)('the style sheet %s is sent with every rule and without its comm
   expect(answer.headers.get('content-type')).toContain('text/css');
   expect(answer.headers.get('cache-control')).toContain('max-age=3600');
   expect(sent).not.toContain('/*');
-  const rules = (text: string) => text.replaceAll(/\/\*[\s\S]*?\*\//g, '').replaceAll(/\s+/g, ' ').trim();
+  const rules = (text: string) =>
+    text
+      .replaceAll(/\/\*[\s\S]*?\*\//g, '')
+      .replaceAll(/\s+/g, ' ')
+      .trim();
   expect(rules(sent)).toBe(rules(written));
 });

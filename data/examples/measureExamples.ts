@@ -2,6 +2,8 @@ import { calibrationUncertainty } from '../../src/calc/measure/calibrationUncert
 import { conformanceProbability } from '../../src/calc/measure/conformanceProbability.ts';
 import { coverageFactor } from '../../src/calc/measure/coverageFactor.ts';
 import { effectiveDegreesOfFreedom } from '../../src/calc/measure/effectiveDegreesOfFreedom.ts';
+import { fisherShare } from '../../src/calc/measure/fisherShare.ts';
+import { gaugeStudy } from '../../src/calc/measure/gaugeStudy.ts';
 import { heightUncertainty } from '../../src/calc/measure/heightUncertainty.ts';
 import { integral } from '../../src/calc/measure/integral.ts';
 import { leastSquaresPlane } from '../../src/calc/measure/leastSquaresPlane.ts';
@@ -11,6 +13,7 @@ import { minimumZone } from '../../src/calc/measure/minimumZone.ts';
 import { normalShare } from '../../src/calc/measure/normalShare.ts';
 import { pooledRepeatability } from '../../src/calc/measure/pooledRepeatability.ts';
 import { sureMargin } from '../../src/calc/measure/sureMargin.ts';
+import { STUDY_READINGS } from './studyReadings.ts';
 import { type Example, figure, shown, worked } from './worked.ts';
 
 const TWISTED = [
@@ -50,6 +53,12 @@ export const measureExamples: Readonly<Record<string, Example>> = {
       { name: 'calibration', standardUncertaintyMm: 0.002, degreesOfFreedom: null },
     ],
   ]),
+  fisherShare: worked(fisherShare, [3.71, [3, 10]], 'F 3.71, 3 and 10 degrees of freedom'),
+  gaugeStudy: worked(
+    gaugeStudy,
+    [STUDY_READINGS],
+    'ten parts, three people, three rounds (Measurement Systems Analysis, 4th ed., from memory); any one unit, shown as mm',
+  ),
   heightUncertainty: worked(
     heightUncertainty,
     [{ calibration: { expandedMm: 0.004, coverageFactor: 2 }, stepMm: 0.01, repeatabilityMm: 0.002 }],

@@ -11,8 +11,11 @@ export interface HalfSection {
   readonly studMm: number;
 }
 
+type Given = 'studCircleDiameterMm' | 'trackInnerDiameterMm' | 'trackOuterDiameterMm' | 'nominalWallMm';
+type Drawn = Pick<Family, Given | 'bossDiameterMm' | 'rimDiameterMm' | 'padDiameterMm' | 'padThicknessMm'>;
+
 /** What a half section of a cover shows; what the cover type does not give is drawn at a usual share of what it gives. */
-export function halfSectionOf(family: Family): HalfSection {
+export function halfSectionOf(family: Drawn): HalfSection {
   const studMm = family.studCircleDiameterMm / 2;
   const outerMm = family.trackOuterDiameterMm / 2;
   const padMm = (family.padDiameterMm ?? family.nominalWallMm * 4.5) / 2;

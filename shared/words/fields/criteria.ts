@@ -76,6 +76,7 @@ const STUD_SETTING = {
 const BENDING = {
   liningModulusMPaPerMm: {
     head: 'Bending',
+    folded: true,
     headHelp: {
       mm: 'Needed for advice on how a thinned cover bends: fill in the first three, or none of them. Steel: about 206 000 MPa and 0.29 (handbook values, from memory). The lining modulus is its maker’s, or measured.',
       in: 'Needed for advice on how a thinned cover bends: fill in the first three, or none of them. Steel: about 29,900 ksi and 0.29 (handbook values, from memory). The lining modulus is its maker’s, or measured.',
@@ -143,8 +144,9 @@ const BENDING = {
   },
   peakOverNew: {
     head: 'Limits on bending',
+    folded: true,
     headHelp:
-      'Blank: advice only. With a limit, a cover over it gets a ring or is replaced. 1.10 is 10 % more than new. A ring counts only when welded to the pads all around.',
+      'Needed where bending decides: a cover over its limit gets a ring or is replaced. Blank: advice only. 1.10 is 10 % more than new. A ring counts only when welded to the pads all around.',
     label: 'Maximum peak lining pressure',
     help: 'Peak over mean, compared with the new cover',
     box: 'peakOverNew',
@@ -258,6 +260,7 @@ export const CRITERIA = {
   },
   studSetting: {
     head: 'Replaced studs',
+    folded: true,
     headHelp:
       'Needed when studs are welded in: how square and how near their location they must be, and the torque that proves the weld. What is blank is not judged.',
     label: 'Limits of a replaced stud',
@@ -267,6 +270,7 @@ export const CRITERIA = {
   },
   lathe: {
     head: 'Lathe',
+    folded: true,
     headHelp: 'Needed for a cut plan: passes, rpm and time. Fill in all of it or none.',
     label: 'Lathe',
     kind: 'part',
@@ -275,6 +279,7 @@ export const CRITERIA = {
   },
   balance: {
     head: 'Balance, after ISO 21940-11',
+    folded: true,
     headHelp:
       'Needed to judge the unbalance a cut leaves: all three or none. The maker’s figure comes first.',
     label: 'Balance',
@@ -285,6 +290,7 @@ export const CRITERIA = {
   bending: { label: 'Bending', kind: 'part', fields: BENDING, optional: true },
   heat: {
     head: 'Heat of one engagement',
+    folded: true,
     headHelp: {
       mm: 'Needed for advice on how hot a slip makes the face. Fill in all; only the temperature may be blank. Plain carbon steel: about 51.9 W/(m·K), 7870 kg/m³, 486 J/(kg·K) (handbook values).',
       in: 'Needed for advice on how hot a slip makes the face. Fill in all; only the temperature may be blank. Plain carbon steel: about 30 Btu/(h·ft·°F), 0.284 lb/in³, 0.116 Btu/(lb·°F) (handbook values).',

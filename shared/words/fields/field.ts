@@ -25,6 +25,10 @@ interface Named {
   readonly head?: string;
   /** One or two sentences under that head. */
   readonly headHelp?: InUnits;
+  /** What stands under that head is folded, and its sentence says when it is needed. */
+  readonly folded?: true;
+  /** Marks its box and its dimension in the drawing beside the form. */
+  readonly letter?: string;
   /** Told in place of a value that was not given. */
   readonly none?: string;
 }

@@ -37,6 +37,7 @@ import { type Fields, fieldsOf, TypedForm } from '../request/typed.ts';
 import { withInitials } from '../request/whoFaults.ts';
 import { stackDrawn } from '../stud/stackDrawn.ts';
 import { layerRows } from '../stud/stackForm.ts';
+import { coverDrawn, getCoverDrawn } from './coverDrawn.ts';
 import { askAboutEntry, entryAsTyped, entryBox, readEntry } from './entryForm.ts';
 import { entryRevisionsInWords, entryStale } from './entryWords.ts';
 import { typedOf } from './typedEntry.ts';
@@ -46,6 +47,7 @@ export function catalogueRouter(context: PageContext): Router {
   const router = Router();
   router.get('/catalogue', (req, res) => getCatalogue(context, req, res));
   router.get('/catalogue/:kind/new', (req, res) => getNewEntry(context, req, res));
+  router.get('/catalogue/family/new/drawing', (req, res) => getCoverDrawn(context, req, res));
   router.post('/catalogue/:kind', (req, res) => postNewEntry(context, req, res));
   router.get('/catalogue/:kind/:id', (req, res) => getOneEntry(context, req, res));
   router.post('/catalogue/:kind/:id', (req, res) => postEntry(context, req, res));
@@ -85,12 +87,13 @@ function isListed({ retired, why }: Entry): boolean {
 async function getNewEntry(context: PageContext, req: Request, res: Response): Promise<void> {
   const { back } = fieldsOf(req.query);
   const kind = kindOf(req);
-  const begun = kind === 'family' ? await familyBegun(context, req) : {};
+  const begun = await begunAs(kind, context, req);
   await show(context, req, res, { kind, entry: null, fields: back ? { ...begun, back } : begun });
 }
 
 /** Whoever adds a cover type most often sets its minimum too, today; both can be changed. */
-async function familyBegun(context: PageContext, req: Request): Promise<Fields> {
+async function begunAs(kind: CatalogueKind, context: PageContext, req: Request): Promise<Fields> {
+  if (kind !== 'family') return {};
   const { initials } = await frameOf(req, context);
   return { [FAMILY.shopMinimumWallBy.box]: initials, [FAMILY.shopMinimumWallOn.box]: todayIn(context) };
 }
@@ -225,6 +228,7 @@ async function show(
   const history = entry ? await told(entry) : [];
   const typedStack =
     kind === 'stack' ? stackDrawn(fields, frame, entry ? entryAsTyped(entry, frame) : {}) : null;
+  const typedCover = kind === 'family' ? coverDrawn(fields, frame) : null;
   const people = (await listPeople(db)).filter(({ retired }) => !retired);
   const props = {
     frame,
@@ -232,8 +236,10 @@ async function show(
     entry,
     history,
     fields,
+    kept: entry ? entryAsTyped(entry, frame) : await begunAs(kind, context, req),
     layerRows: rows,
     typedStack,
+    typedCover,
     faults,
     doubts,
     stale,

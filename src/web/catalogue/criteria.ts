@@ -119,7 +119,8 @@ async function show(context: PageContext, req: Request, res: Response, page: Sho
   const history = await entryHistory(db, 'criteria', CRITERIA_ID);
   const typed = await typedIn(db, 'criteria', CRITERIA_ID);
   const told = entryRevisionsInWords('criteria', history, typed, frame);
-  const props = { frame, revision, fields, faults, doubts, stale, preview, saved, history: told };
+  const kept = asTyped(CRITERIA, (await currentCriteria(db)).body, frame);
+  const props = { frame, revision, fields, kept, faults, doubts, stale, preview, saved, history: told };
   res.status(stale !== null ? 409 : faults.length > 0 ? 422 : 200).send(renderPage(CriteriaPage(props)));
 }
 

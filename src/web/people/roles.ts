@@ -63,6 +63,7 @@ export const LEAST_ROLE: Readonly<Record<string, Least>> = {
   'GET /photos/:name': 'reader',
   'GET /catalogue': 'reader',
   'GET /catalogue/:kind/:id': 'reader',
+  'GET /catalogue/family/new/drawing': 'reader',
   'GET /criteria': 'reader',
   'GET /how': 'reader',
   'GET /how/words': 'reader',

@@ -1,6 +1,4 @@
-import { boxesOf } from '../../../shared/quantity/fieldText.ts';
 import { CRITERIA } from '../../../shared/words/fields/criteria.ts';
-import { type AnyFields, entriesOf, inUnit, type PartField } from '../../../shared/words/fields/field.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import { type Frame, may } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
@@ -38,6 +36,8 @@ export interface CriteriaProps {
   /** 0 while none were saved. */
   readonly revision: number;
   readonly fields: Readonly<Record<string, string>>;
+  /** The limits that apply now, as their boxes show them. */
+  readonly kept: Readonly<Record<string, string>>;
   readonly faults: readonly Fault[];
   /** Limits that look like a slip and were not confirmed. */
   readonly doubts: readonly DoubtedLength[];
@@ -48,15 +48,11 @@ export interface CriteriaProps {
   readonly history: readonly EntryRevisionTold[];
 }
 
-/** What every shop needs stays in sight; the rest is folded until it is needed. */
-const FOLDED = ['studSetting', 'lathe', 'balance', 'bending', 'heat'] as const;
-type Folded = (typeof FOLDED)[number];
-
 /** The shop's own limits and habits: who set them, and when. */
 export function CriteriaPage(props: CriteriaProps) {
-  const { frame, revision, fields, faults, doubts, stale, preview, saved, history } = props;
+  const { frame, revision, fields, kept, faults, doubts, stale, preview, saved, history } = props;
   const mayChange = may(frame, 'keeper');
-  const boxes = { fields, faults, writing: frame };
+  const boxes = { fields, kept, faults, writing: frame };
   return (
     <Layout title="Shop limits" here="criteria" {...frame}>
       <h1>Shop limits</h1>
@@ -82,11 +78,7 @@ export function CriteriaPage(props: CriteriaProps) {
         {preview !== null && <Preview preview={preview} />}
         <input type="hidden" name="from" value={revision} />
         <input type="hidden" name="unit" value={frame.lengthUnit} />
-        <BodyFields of={CRITERIA} {...boxes} without={FOLDED} />
-        <h2>Only where you need it</h2>
-        {FOLDED.map((key) => (
-          <FoldedPart {...boxes} name={key} />
-        ))}
+        <BodyFields of={CRITERIA} {...boxes} />
         {mayChange && <Save {...props} />}
       </ChangeForm>
       <section>
@@ -99,35 +91,6 @@ export function CriteriaPage(props: CriteriaProps) {
       </section>
     </Layout>
   );
-}
-
-/** A part an owner fills in once, if ever: what it is for, and whether it is filled in. */
-function FoldedPart(props: Pick<CriteriaProps, 'fields' | 'faults'> & { writing: Frame; name: Folded }) {
-  const { fields, faults, writing, name } = props;
-  const { head, headHelp, below } = underItsHead(CRITERIA[name]);
-  const boxes = boxesOf(below);
-  const filled = boxes.some((box) => (fields[box] ?? '') !== '');
-  return (
-    <details
-      class="twin folded-limits"
-      id={`limits-${name}`}
-      open={faults.some(({ path }) => boxes.includes(path))}
-    >
-      <summary>
-        <b>{head}</b> <span class="state-word">{filled ? 'filled in' : 'blank'}</span>
-        <span class="hint">{inUnit(headHelp, writing.lengthUnit)}</span>
-      </summary>
-      <BodyFields of={below} fields={fields} faults={faults} writing={writing} />
-    </details>
-  );
-}
-
-/** The heading of a part, its own or its first field's, and the fields below it without that heading. */
-function underItsHead(part: PartField) {
-  const [first] = entriesOf(part.fields);
-  const { head = part.label, headHelp = '' } = part.head === undefined ? first![1] : part;
-  const below: AnyFields = { ...part.fields, [first![0]]: { ...first![1], head: undefined } };
-  return { head, headHelp, below };
 }
 
 /** What would change, before it is saved. */

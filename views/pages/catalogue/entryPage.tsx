@@ -1,11 +1,11 @@
 import type { Entry } from '../../../shared/words/catalogue.ts';
-import { FAMILY } from '../../../shared/words/fields/family.ts';
 import { GAUGE } from '../../../shared/words/fields/gauge.ts';
 import { CATALOGUE_WASHER } from '../../../shared/words/fields/stud.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import { type CatalogueKind, ENTRY_WORD } from '../../../shared/words/terms.ts';
 import { type Frame, may } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
+import type { CoverTyped } from '../../parts/coverDrawnPart.tsx';
 import {
   EntryHistory,
   type EntryRevisionTold,
@@ -23,6 +23,7 @@ import type { StackTyped } from '../../parts/stackDrawnPart.tsx';
 import { NutFields } from '../stud/nutFields.tsx';
 import { StackFields } from '../stud/stackFields.tsx';
 import { StudFields } from '../stud/studFields.tsx';
+import { FamilyFields } from './familyFields.tsx';
 
 /** Why, by whom, and the buttons. */
 function SaveEntry({ frame, kind, entry, fields, faults, action }: EntryPageProps & { action: string }) {
@@ -66,9 +67,13 @@ export interface EntryPageProps {
   readonly entry: Entry<CatalogueKind> | null;
   readonly history: readonly EntryRevisionTold[];
   readonly fields: Readonly<Record<string, string>>;
+  /** What is kept, as its boxes show it. */
+  readonly kept: Readonly<Record<string, string>>;
   readonly layerRows: number;
   /** null for what is no stack. */
   readonly typedStack: StackTyped | null;
+  /** null for what is no cover type. */
+  readonly typedCover: CoverTyped | null;
   readonly faults: readonly Fault[];
   readonly doubts: readonly DoubtedLength[];
   readonly stale: EntryStale | null;
@@ -76,47 +81,14 @@ export interface EntryPageProps {
   readonly people: readonly string[];
 }
 
-/** Who set the shop's minimum is one of the shop's people, or typed; a text of an earlier day is shown while it stands. */
-function FamilyFields({ frame, fields, faults, people }: EntryPageProps) {
-  const { shopMinimumWallBy: by, shopMinimumWallSource: before } = FAMILY;
-  return (
-    <>
-      <BodyFields
-        of={FAMILY}
-        fields={fields}
-        faults={faults}
-        writing={frame}
-        without={(fields[before.box] ?? '') === '' ? ['shopMinimumWallSource'] : []}
-        instead={{
-          shopMinimumWallBy: (
-            <Field
-              label={by.label}
-              name={by.box}
-              value={fields[by.box]}
-              error={errorsOf(faults)(by.box)}
-              hint={by.help}
-              optional
-              input={{ list: 'people', maxLength: by.most }}
-            />
-          ),
-        }}
-      />
-      <datalist id="people">
-        {people.map((one) => (
-          <option value={one} />
-        ))}
-      </datalist>
-    </>
-  );
-}
-
 /** One entry by form: a new one, or a new revision of one. */
 export function EntryPage(props: EntryPageProps) {
-  const { frame, kind, entry, history, fields, layerRows, typedStack, faults, doubts, stale } = props;
+  const { frame, kind, entry, history, fields, kept, layerRows, typedStack, typedCover } = props;
+  const { faults, doubts, stale, people } = props;
   const word = ENTRY_WORD[kind].one;
   const mayChange = may(frame, 'keeper');
   const action = entry ? `/catalogue/${kind}/${encodeURIComponent(entry.id)}` : `/catalogue/${kind}`;
-  const boxes = { fields, faults, writing: frame };
+  const boxes = { fields, kept, faults, writing: frame };
   return (
     <Layout title={entry ? entry.name : `A new ${word}`} here="catalogue" {...frame}>
       <h1>{entry ? entry.name : `Add a ${word}`}</h1>
@@ -131,7 +103,9 @@ export function EntryPage(props: EntryPageProps) {
         <input type="hidden" name="from" value={entry?.revision ?? 0} />
         <input type="hidden" name="unit" value={frame.lengthUnit} />
         {fields.back && <input type="hidden" name="back" value={fields.back} />}
-        {kind === 'family' && <FamilyFields {...props} />}
+        {typedCover && (
+          <FamilyFields {...boxes} typedCover={typedCover} entryId={entry?.id} people={people} />
+        )}
         {kind === 'stud' && <StudFields {...boxes} />}
         {kind === 'nut' && <NutFields {...boxes} />}
         {kind === 'washer' && <BodyFields of={CATALOGUE_WASHER} {...boxes} />}

@@ -1,6 +1,14 @@
 import type { ComponentChildren } from 'preact';
-import { asTyped, boxOf, inPart, unitShown, type Writing } from '../../../shared/quantity/fieldText.ts';
+import {
+  asTyped,
+  boxesOf,
+  boxOf,
+  inPart,
+  unitShown,
+  type Writing,
+} from '../../../shared/quantity/fieldText.ts';
 import { printDay } from '../../../shared/words/day.ts';
+import { boxWidth } from '../../../shared/words/fields/boxWidth.ts';
 import {
   type AnyField,
   type AnyFields,
@@ -15,12 +23,15 @@ import { printShare } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import { errorsOf } from './errorsOf.ts';
 import { Choice, Field, TextArea, Tick } from './fieldBox.tsx';
+import { FoldedBoxes } from './foldedBoxes.tsx';
 
 export interface BodyFieldsProps {
   readonly of: AnyFields;
   /** What stands in each box, by its name. */
   readonly fields: Readonly<Record<string, string>>;
   readonly faults: readonly Fault[];
+  /** What is kept, box by box: a fold that holds something else stands open. Nothing is, while this is left out. */
+  readonly kept?: Readonly<Record<string, string>> | undefined;
   readonly writing: Writing;
   readonly known?: KnownFigures;
   /** Stands before the name of each box. */
@@ -42,13 +53,22 @@ export interface BodyFieldsProps {
 export function BodyFields(props: BodyFieldsProps) {
   return (
     <>
-      {groupsOf(shownOf(props)).map(({ head, headHelp, keys, part }) =>
+      {groupsOf(shownOf(props)).map(({ head, headHelp, folded, keys, part }) =>
         part !== null ? (
           <BodyFields {...partOf(props, part)} />
         ) : head === null ? (
           <div class="fields">
             <Boxes {...props} only={keys} />
           </div>
+        ) : folded ? (
+          <FoldedBoxes
+            {...props}
+            head={head}
+            says={headHelp && inUnit(headHelp, props.writing.lengthUnit)}
+            names={namesOf(props, keys)}
+          >
+            <Boxes {...props} only={keys} />
+          </FoldedBoxes>
         ) : (
           <fieldset class="group">
             <legend>{head}</legend>
@@ -87,34 +107,45 @@ function shownOf({ of, only, without = [] }: BodyFieldsProps) {
 interface Group {
   readonly head: string | null;
   readonly headHelp: InUnits | undefined;
+  readonly folded: boolean;
   readonly keys: string[];
   /** A part that heads its own fields: it is no row of the group before it. */
   readonly part: PartField | null;
 }
 
+/** What stands open comes first. */
 function groupsOf(shown: readonly (readonly [string, AnyField])[]) {
   const groups: Group[] = [];
   for (const [key, field] of shown) {
-    const { head, headHelp } = field;
+    const { head, headHelp, folded = false } = field;
     const part = field.kind === 'part' && head === undefined && headsItself(field) ? field : null;
     const last = groups.at(-1);
     if (last === undefined || head !== undefined || part !== null || last.part !== null)
-      groups.push({ head: head ?? null, headHelp, keys: [key], part });
+      groups.push({ head: head ?? null, headHelp, folded, keys: [key], part });
     else last.keys.push(key);
   }
-  return groups;
+  const closed = groups.filter((group) => group.folded || (group.part !== null && foldsItself(group.part)));
+  return [...groups.filter((group) => !closed.includes(group)), ...closed];
+}
+
+/** The names of the boxes of these fields. */
+function namesOf({ of, at = '', row }: BodyFieldsProps, keys: readonly string[]): string[] {
+  const those = Object.fromEntries(entriesOf(of).filter(([key]) => keys.includes(key)));
+  return boxesOf(those, { at, ...(row !== undefined && { row }) });
 }
 
 function headsItself({ fields }: PartField): boolean {
   return entriesOf(fields)[0]?.[1].head !== undefined;
 }
 
+function foldsItself({ fields }: PartField): boolean {
+  return entriesOf(fields)[0]?.[1].folded === true;
+}
+
 function partOf(props: BodyFieldsProps, part: PartField): BodyFieldsProps {
   const { only: _, ...rest } = props;
   return { ...rest, of: part.fields, ...inPart(part, { at: props.at ?? '' }) };
 }
-
-const NUMBERS: ReadonlySet<AnyField['kind']> = new Set(['number', 'count', 'ratio', 'share']);
 
 function Box(props: BodyFieldsProps & { readonly name: string; readonly field: AnyField }) {
   const { fields, faults, writing, hints, name: key, field } = props;
@@ -129,7 +160,13 @@ function Box(props: BodyFieldsProps & { readonly name: string; readonly field: A
   const optional = field.optional === true || (field.kind === 'text' && !field.least);
   const known = 'chosenIn' in field && field.chosenIn !== undefined && props.known?.[field.chosenIn];
   if (known) return <Chosen {...props} chosenIn={field.chosenIn ?? ''} figures={known} />;
-  const described = { label: field.label, name, value, error, ...(hint !== undefined && { hint }) };
+  const described = {
+    label: <Lettered field={field} />,
+    name,
+    value,
+    error,
+    ...(hint !== undefined && { hint }),
+  };
   switch (field.kind) {
     case 'choice':
       return (
@@ -155,22 +192,37 @@ function Box(props: BodyFieldsProps & { readonly name: string; readonly field: A
       );
     case 'text':
       if (field.lines) return <TextArea {...described} rows={2} optional={optional} />;
-      return <Field {...described} optional={optional} size={field.most > 80 ? 'full' : 'words'} />;
+      return <Field {...described} optional={optional} size={boxWidth(field)} />;
     case 'day':
       return (
         <>
-          <Field {...described} type="date" size="figure" optional={optional} />
+          <Field {...described} type="date" size={boxWidth(field)} optional={optional} />
           {props.after?.[key] === undefined && <DayAsked {...props} name={name} label={field.label} />}
         </>
       );
     case 'lengths':
-      return <Field {...described} optional size="words" inputmode="decimal" unit={writing.lengthUnit} />;
+      return (
+        <Field {...described} optional size={boxWidth(field)} inputmode="decimal" unit={writing.lengthUnit} />
+      );
     default: {
       const unit = unitShown(field, writing);
-      const figure = NUMBERS.has(field.kind) && { size: 'figure' as const, inputmode: 'decimal' as const };
+      const figure = { size: boxWidth(field), inputmode: 'decimal' as const };
       return <Field {...described} {...figure} {...(unit !== undefined && { unit })} optional={optional} />;
     }
   }
+}
+
+/** The label of a box, after the letter its dimension has in the drawing. */
+function Lettered({ field: { label, letter } }: { field: AnyField }) {
+  if (letter === undefined) return <>{label}</>;
+  return (
+    <>
+      <b class="letter" aria-hidden="true">
+        {letter}
+      </b>
+      {label}
+    </>
+  );
 }
 
 /** A day that was asked about, to be confirmed; entered again, it is judged anew. */

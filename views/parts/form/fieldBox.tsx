@@ -1,4 +1,5 @@
 import type { ComponentChildren } from 'preact';
+import type { BoxWidth } from '../../../shared/words/fields/boxWidth.ts';
 import type { Extra, InputExtra } from '../extra.ts';
 import { SignedAs, SignedIn } from '../signedIn.tsx';
 import { useFieldIds } from './inForm.ts';
@@ -37,8 +38,7 @@ export interface FieldProps extends Described {
   readonly type?: 'text' | 'date' | 'search' | 'email' | 'password' | 'range' | 'number' | 'file';
   readonly inputmode?: 'decimal' | 'numeric' | 'text' | 'search' | 'email' | 'none';
   readonly required?: boolean;
-  /** How much room the box takes: a figure, a few words, or all there is. */
-  readonly size?: 'figure' | 'words' | 'full';
+  readonly size?: BoxWidth;
   /** More for the input: hx-*, data-*, min, max, list, autofocus. */
   readonly input?: InputExtra;
 }

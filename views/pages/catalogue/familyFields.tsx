@@ -1,0 +1,70 @@
+import type { Writing } from '../../../shared/quantity/fieldText.ts';
+import { FAMILY } from '../../../shared/words/fields/family.ts';
+import type { Fault } from '../../../shared/words/refusal.ts';
+import { CoverDrawnPart, type CoverTyped } from '../../parts/coverDrawnPart.tsx';
+import { BodyFields } from '../../parts/form/bodyFields.tsx';
+import { errorsOf } from '../../parts/form/errorsOf.ts';
+import { Field } from '../../parts/form/fieldBox.tsx';
+
+export interface FamilyFieldsProps {
+  readonly fields: Readonly<Record<string, string>>;
+  readonly kept: Readonly<Record<string, string>>;
+  readonly faults: readonly Fault[];
+  readonly writing: Writing;
+  readonly typedCover: CoverTyped;
+  readonly entryId?: string | undefined;
+  /** Initials and names to choose from, where somebody set a figure. */
+  readonly people: readonly string[];
+}
+
+const KEYS = Object.keys(FAMILY);
+/** Up to the pads: what every cover type has, and what its drawing is lettered by. */
+const FIRST = KEYS.slice(0, KEYS.indexOf('sideWallMm'));
+/** Bending, the ring, and limits of what jobs measure. */
+const FOLDED = KEYS.slice(KEYS.indexOf('sideWallMm'), KEYS.indexOf('makerMinimumWallMm'));
+
+/** The figures beside their drawing; the minimum wall and what few need below it. */
+export function FamilyFields({ typedCover, entryId, people, ...boxes }: FamilyFieldsProps) {
+  const { fields, faults, writing } = boxes;
+  const { shopMinimumWallBy: by, shopMinimumWallSource: before } = FAMILY;
+  return (
+    <div class="drawn-form">
+      <CoverDrawnPart typed={typedCover} unit={writing.lengthUnit} entryId={entryId} />
+      <div class="drawn-boxes">
+        <BodyFields of={FAMILY} {...boxes} only={FIRST} />
+      </div>
+      <div class="more-boxes">
+        <BodyFields
+          of={FAMILY}
+          {...boxes}
+          without={[
+            ...FIRST,
+            ...FOLDED,
+            ...((fields[before.box] ?? '') === '' ? ['shopMinimumWallSource'] : []),
+          ]}
+          instead={{
+            shopMinimumWallBy: (
+              <Field
+                label={by.label}
+                name={by.box}
+                value={fields[by.box]}
+                error={errorsOf(faults)(by.box)}
+                hint={by.help}
+                optional
+                input={{ list: 'people', maxLength: by.most }}
+              />
+            ),
+          }}
+        />
+        <datalist id="people">
+          {people.map((one) => (
+            <option value={one} />
+          ))}
+        </datalist>
+      </div>
+      <div class="fold-list">
+        <BodyFields of={FAMILY} {...boxes} only={FOLDED} />
+      </div>
+    </div>
+  );
+}

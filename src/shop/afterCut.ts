@@ -47,10 +47,7 @@ export function afterCutUnder(job: Job, minimumMm: number | null, unit: LengthUn
 
 /** The page, the signature and the sheet kept with it ask this of the same passes and readings. */
 function asCutOnce(made: PassMade, unit: LengthUnit): AsCut {
-  const key = Remembered.key([made, unit, COVER_CALC_VERSION]);
-  const known = cuts.get(key) ?? asCut(made, unit);
-  cuts.set(key, known);
-  return known;
+  return cuts.once([made, unit, COVER_CALC_VERSION], () => asCut(made, unit));
 }
 
 /** What cannot be worked out from these readings is left out. */

@@ -48,10 +48,11 @@ export async function jobAnswer(
   under: JobUnder,
   { anew = false, asker }: { readonly anew?: boolean; readonly asker?: Asker | undefined } = {},
 ): Promise<JobAnswer> {
-  const asked = anew ? { ...job, outcome: null } : job;
+  const asked = anew && job.outcome !== null ? { ...job, outcome: null } : job;
   const { criteria, atHand, writing, bendingAsKept = false } = under;
   const { lengthUnit, timeZone } = writing;
-  const key = Remembered.key([asked, criteria, atHand, lengthUnit, timeZone, bendingAsKept, VERSIONS]);
+  const of = Remembered.keyOf(asked);
+  const key = Remembered.key([of, criteria, atHand, lengthUnit, timeZone, bendingAsKept, VERSIONS]);
   const found = remembered.get(key);
   if (found !== undefined) return found;
   const answer = await workOut(asked, under, asker);

@@ -12,8 +12,9 @@ import { type Fault, Refusal } from '../../shared/words/refusal.ts';
 import { checkWhatIsThere } from '../calc/cover/checkCover.ts';
 import type { CoverNumbers } from '../calc/cover/coverNumbers.ts';
 import { verdict } from '../calc/judge/verdict.ts';
-import { type BendingAsked, type BendingTold, bendingFor } from './bending/bendings.ts';
+import { type BendingAsked, type BendingTold, bendingFor, lasts } from './bending/bendings.ts';
 import { cutPlanFor } from './cutPlanFor.ts';
+import { Remembered } from './remembered.ts';
 import { judged, numbersOf } from './work/apart.ts';
 import type { Asker } from './work/workPool.ts';
 
@@ -50,10 +51,28 @@ export async function quickCheck(
   }
 }
 
+type Track = Pick<CoverShape, 'trackInnerDiameterMm' | 'trackOuterDiameterMm'>;
+
+const remembered = new Remembered<QuickAnswer>(50);
+
 /** What the readings say, how the cover bends, and the passes of the cut. */
 export async function quickAnswer(
   input: CoverCheckInput | null,
-  cover: Pick<CoverShape, 'trackInnerDiameterMm' | 'trackOuterDiameterMm'> | null,
+  cover: Track | null,
+  { asker, ...bent }: Bent,
+  unit: LengthUnit,
+): Promise<QuickAnswer> {
+  const key = Remembered.key([input, cover, bent, unit]);
+  const known = remembered.get(key);
+  if (known !== undefined) return known;
+  const answer = await workedOut(input, cover, { ...bent, asker }, unit);
+  if (answer.bending === null || lasts(answer.bending)) remembered.set(key, answer);
+  return answer;
+}
+
+async function workedOut(
+  input: CoverCheckInput | null,
+  cover: Track | null,
   bent: Bent,
   unit: LengthUnit,
 ): Promise<QuickAnswer> {

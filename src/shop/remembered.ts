@@ -17,6 +17,23 @@ export class Remembered<Answer> {
     return createHash('sha256').update(JSON.stringify(from)).digest('base64');
   }
 
+  /** The same of something that is never changed once it is made, made once for the same object. */
+  static keyOf(from: object): string {
+    const known = keys.get(from) ?? Remembered.key(from);
+    keys.set(from, known);
+    return known;
+  }
+
+  /** What is remembered of `from`; worked out where nothing is. */
+  once(from: unknown, workOut: () => Answer): Answer {
+    const key = Remembered.key(from);
+    const found = this.get(key);
+    if (found !== undefined) return found;
+    const answer = workOut();
+    this.set(key, answer);
+    return answer;
+  }
+
   get(key: string): Answer | undefined {
     const answer = this.#kept.get(key);
     if (answer === undefined) return undefined;
@@ -34,3 +51,5 @@ export class Remembered<Answer> {
     }
   }
 }
+
+const keys = new WeakMap<object, string>();

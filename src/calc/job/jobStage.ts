@@ -38,7 +38,7 @@ export interface StageParts {
 export function currentReadings<R extends NewReading>(readings: readonly R[]): readonly R[] {
   const known = current.get(readings);
   if (known !== undefined) return known as readonly R[];
-  const replaced = new Set(readings.flatMap(({ replaces }) => replaces ?? []));
+  const replaced = new Set(readings.map(({ replaces }) => replaces));
   const found = readings.filter((r) => r.valueMm !== null && !replaced.has(r.id));
   current.set(readings, found);
   return found;
@@ -127,13 +127,19 @@ function notInspected({ looked }: Job['sections']): readonly LookItem[] {
 
 /** Whether the walls before the cut lie behind every stud and between them on one row, with a second row somewhere. */
 function isCovered({ sections, readings }: StageParts, weldedAt: number): boolean {
-  const walls = currentReadings(readings).filter(
-    ({ kind, pass, revision }) => kind === 'wall' && pass === 'before' && revision > weldedAt,
-  );
   const studCount = sections.received?.body.family.studCount;
-  if (walls.length === 0 || studCount === undefined) return false;
+  if (studCount === undefined) return false;
   // Of thousands of repeats each place is asked about once.
-  const places = [...new Map(walls.map((one) => [`${one.angleDeg}/${one.radiusMm}`, one])).values()];
+  const places: Place[] = [];
+  const radiiAt = new Map<number, Set<number>>();
+  for (const { kind, pass, revision, angleDeg, radiusMm } of currentReadings(readings)) {
+    if (kind !== 'wall' || pass !== 'before' || revision <= weldedAt) continue;
+    const radii = radiiAt.get(angleDeg) ?? new Set();
+    if (radii.has(radiusMm)) continue;
+    radiiAt.set(angleDeg, radii.add(radiusMm));
+    places.push({ angleDeg, radiusMm });
+  }
+  if (places.length === 0) return false;
   const { missingPlaces, secondRing } = coverage(places, studCount);
   return missingPlaces.length === 0 && secondRing;
 }

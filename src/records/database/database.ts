@@ -14,6 +14,7 @@ import {
 import { RecordsUnavailable, ShopWillNotOpen } from './errors.ts';
 import { APPLICATION_ID, migrate, refuseOthers } from './migrate.ts';
 import { isCollision } from './postgresErrors.ts';
+import { PreparedOnce } from './preparedOnce.ts';
 import type { Tables } from './tables.ts';
 
 export const FILE_NAME = 'coverwright.sqlite';
@@ -172,7 +173,7 @@ class ShopDriver extends SqliteDriver {
   readonly #patienceMs: number;
 
   constructor(raw: Database.Database, patienceMs: number) {
-    super({ database: raw });
+    super({ database: new PreparedOnce(raw) });
     this.#raw = raw;
     this.#patienceMs = patienceMs;
   }

@@ -1,10 +1,9 @@
 import type { Selectable } from 'kysely';
-import type { Job, JobSections, Kept, Looked, Reading, SectionName } from '../../../shared/words/job.ts';
+import type { Job, JobSections, Kept, Reading, SectionName } from '../../../shared/words/job.ts';
 import {
   counting,
   currentReadings,
   decisionStands,
-  type StageParts,
   sameFamily,
   stageOf,
   stepsOf,
@@ -14,6 +13,7 @@ import type { Db } from '../database/database.ts';
 import { NotInRecords } from '../database/errors.ts';
 import type { Tables } from '../database/tables.ts';
 import { key, printable } from '../database/writing.ts';
+import { type JobParts, type PartsRead, partsOnce, type SectionRow } from './partsOnce.ts';
 import { readingsOf } from './readingRows.ts';
 
 /** A job by its id, or by its number as typed; null when there is none. */
@@ -51,11 +51,6 @@ export function noJob(jobId: number | string): NotInRecords {
   return new NotInRecords('job', `There is no job ${printable(String(jobId))} here. Look for it under Jobs.`);
 }
 
-export interface JobParts extends StageParts {
-  readonly changedAt: string;
-  readonly looks: readonly Kept<Looked>[];
-}
-
 /** The sections and readings of a job at a revision; `readings` where they are known. Revisions are only ever added, so no transaction is needed to read them. */
 export async function partsOf(
   db: Db,
@@ -64,6 +59,17 @@ export async function partsOf(
   readings?: readonly Reading[],
 ): Promise<JobParts> {
   const rows = await rowsOf(db, jobId, revision);
+  const { at } = await db
+    .selectFrom('job_revision')
+    .select('at')
+    .where('job_id', '=', jobId)
+    .where('revision', '=', revision)
+    .executeTakeFirstOrThrow();
+  const read = { revision, at, rows, readings: readings ?? (await readingsOf(db, jobId, revision)) };
+  return partsOnce(db, jobId, read, () => partsIn(read));
+}
+
+function partsIn({ revision, at, rows, readings }: PartsRead): JobParts {
   const all = <S extends SectionName>(what: S): readonly Kept<JobSections[S]>[] =>
     rows
       .filter((row) => row.what === what)
@@ -75,15 +81,9 @@ export async function partsOf(
         body: JSON.parse(row.body),
       }));
   const newest = <S extends SectionName>(what: S): Kept<JobSections[S]> | null => all(what).at(-1) ?? null;
-  const last = await db
-    .selectFrom('job_revision')
-    .select('at')
-    .where('job_id', '=', jobId)
-    .where('revision', '=', revision)
-    .executeTakeFirstOrThrow();
   return {
     revision,
-    changedAt: last.at,
+    changedAt: at,
     looks: all('looked'),
     sections: {
       received: newest('received'),
@@ -96,7 +96,7 @@ export async function partsOf(
       signature: newest('signature'),
       closed: newest('closed'),
     },
-    readings: readings ?? (await readingsOf(db, jobId, revision)),
+    readings,
     familyChangedAt: lastChange(all('received'), sameFamily),
     weldedAt: weldedAt(all('setup')),
     passesAt: passesAt(all('cuts')),
@@ -105,7 +105,7 @@ export async function partsOf(
 }
 
 /** Each section as it last was by then; of the short ones every revision, because some rules ask how they came about. */
-function rowsOf(db: Db, jobId: number, revision: number) {
+function rowsOf(db: Db, jobId: number, revision: number): Promise<readonly SectionRow[]> {
   return db
     .selectFrom('job_revision as r')
     .select(['r.revision', 'r.at', 'r.who', 'r.why', 'r.what', 'r.body'])
@@ -164,7 +164,19 @@ function depths(cuts: JobSections['cuts']['cuts']): string {
   return JSON.stringify(cuts.map((cut) => cut.depthMm));
 }
 
+/** The job of a row and its parts: the same object for as long as both say the same. */
 export function toJob(row: JobRow, parts: JobParts): Job {
+  const known = jobs.get(parts);
+  const same =
+    known?.number === row.number && known.createdAt === row.created_at && known.demo === (row.demo === 1);
+  const job = known !== undefined && same ? known : jobIn(row, parts);
+  jobs.set(parts, job);
+  return job;
+}
+
+const jobs = new WeakMap<JobParts, Job>();
+
+function jobIn(row: JobRow, parts: JobParts): Job {
   const decision = parts.sections.decision;
   const steps = stepsOf(parts);
   return {

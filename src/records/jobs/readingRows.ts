@@ -1,3 +1,4 @@
+import { isDeepStrictEqual } from 'node:util';
 import type { Selectable } from 'kysely';
 import type { Reading } from '../../../shared/words/job.ts';
 import type { Db } from '../database/database.ts';
@@ -8,9 +9,11 @@ type ReadingRow = Selectable<Tables['reading']>;
 /** Every reading of a job up to a revision, in the order they came. */
 export async function readingsOf(db: Db, jobId: number, revision: number): Promise<readonly Reading[]> {
   const kept = keptOf(db);
-  const known = kept.get(jobId) ?? [];
+  const known = kept.get(jobId) ?? NONE;
   const since = known.at(-1)?.revision ?? 0;
-  if (revision <= since) return known.filter((one) => one.revision <= revision);
+  // The same list each time, so that what is worked out from a list is worked out once.
+  if (revision === since) return known;
+  if (revision < since) return known.filter((one) => one.revision <= revision);
   const rows = await db
     .selectFrom('reading')
     .selectAll()
@@ -20,9 +23,30 @@ export async function readingsOf(db: Db, jobId: number, revision: number): Promi
     .orderBy('revision')
     .orderBy('place')
     .execute();
-  const all = rows.length === 0 ? known : [...known, ...rows.map(toReading)];
+  const all = rows.length === 0 ? known : kept.grown(jobId, known, rows.map(toReading));
   // What a change has written may still be given up.
   if (!db.isTransaction && all.length > 0) kept.keep(jobId, all);
+  return all;
+}
+
+const NONE: readonly Reading[] = [];
+
+interface Made {
+  readonly jobId: number;
+  readonly before: readonly Reading[];
+  readonly all: readonly Reading[];
+}
+
+/** The readings of a job with those that are being added. */
+export function withAdded(
+  db: Db,
+  jobId: number,
+  before: readonly Reading[],
+  added: readonly Reading[],
+): readonly Reading[] {
+  if (added.length === 0) return before;
+  const all = [...before, ...added];
+  keptOf(db).make({ jobId, before, all });
   return all;
 }
 
@@ -35,6 +59,8 @@ const MOST_KEPT = 20_000;
  */
 class KeptReadings {
   readonly #byJob = new Map<number, readonly Reading[]>();
+  /** The list that was made when readings were added last: the same one, once the records say that they hold it. */
+  #made: Made | null = null;
   #count = 0;
 
   get(jobId: number): readonly Reading[] | undefined {
@@ -49,6 +75,19 @@ class KeptReadings {
       if (this.#count <= MOST_KEPT) return;
       this.#drop(oldest);
     }
+  }
+
+  make(made: Made): void {
+    this.#made = made;
+  }
+
+  grown(jobId: number, known: readonly Reading[], fresh: readonly Reading[]): readonly Reading[] {
+    const made = this.#made;
+    const same =
+      made?.jobId === jobId &&
+      made.before === known &&
+      isDeepStrictEqual(made.all.slice(known.length), fresh);
+    return same ? made.all : [...known, ...fresh];
   }
 
   #drop(jobId: number): void {

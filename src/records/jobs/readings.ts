@@ -76,9 +76,8 @@ async function freshOf(
 ): Promise<{ readonly fresh: readonly NewReading[]; readonly already: readonly string[] }> {
   const elsewhere = await ofAnotherJob(db, job.id, sent);
   const sentIds = new Set(sent.map(({ id }) => id));
-  const known = new Map<string, NewReading>(
-    before.flatMap((one) => (sentIds.has(one.id) ? [[one.id, one] as const] : [])),
-  );
+  const known = new Map<string, NewReading>();
+  for (const one of before) if (sentIds.has(one.id)) known.set(one.id, one);
   const fresh: NewReading[] = [];
   const already: string[] = [];
   for (const [i, reading] of sent.entries()) {

@@ -14,16 +14,9 @@ import { sayTheSame, toJson } from '../database/json.ts';
 import { type Ctx, printable, type Signed, samePerson, signed } from '../database/writing.ts';
 import { CRITERIA_ID } from '../shopCriteria.ts';
 import { historyOf } from './history.ts';
-import { toReading, toReadingRow } from './readingRows.ts';
-import {
-  type JobParts,
-  type JobRow,
-  jobRow,
-  noJob,
-  partsOf,
-  refuseUnknownRevision,
-  toJob,
-} from './readJob.ts';
+import { type JobParts, partsGrown } from './partsOnce.ts';
+import { toReading, toReadingRow, withAdded } from './readingRows.ts';
+import { type JobRow, jobRow, noJob, partsOf, refuseUnknownRevision, toJob } from './readJob.ts';
 import {
   refuseClosed,
   refuseClosing,
@@ -191,10 +184,10 @@ export async function addToJob(
       .values(added.slice(from, from + ROWS_AT_A_TIME))
       .execute();
   }
-  const readings = added.length === 0 ? before.readings : [...before.readings, ...added.map(toReading)];
+  const readings = withAdded(trx, row.id, before.readings, added.map(toReading));
   const parts =
     change.what === 'reading'
-      ? { ...before, revision, changedAt: by.at, readings }
+      ? partsGrown(trx, row.id, before, { revision, changedAt: by.at, readings })
       : await partsOf(trx, row.id, revision, readings);
   const job = toJob(row, parts);
   const received = job.sections.received;

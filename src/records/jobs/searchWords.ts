@@ -40,12 +40,13 @@ export function wordsOfJob(
   photos: Awaited<ReturnType<typeof photoNotes>>,
 ): string {
   const { received, looked, setup, decision, cuts, studs, signature, closed } = sections;
-  const who = [...Object.values(sections).map((kept) => kept?.who), ...readings.map((one) => one.who)];
+  const who = new Set(Object.values(sections).flatMap((kept) => kept?.who ?? []));
+  for (const one of readings) who.add(one.who);
   const words = [
     `${WHOLE}${number}`,
     received?.body.family.name,
     received?.body.customerReference,
-    [...new Set(who.filter((one) => one !== undefined))].join(' '),
+    [...who].join(' '),
     outcome && DECISION_WORD[outcome],
     received?.body.note,
     looked?.body.crackNote,

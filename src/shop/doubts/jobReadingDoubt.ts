@@ -5,7 +5,7 @@ import {
   readingDoubt,
 } from '../../../shared/measuring/readingDoubt.ts';
 import type { Doubt } from '../../../shared/quantity/doubt.ts';
-import type { Job, Pass } from '../../../shared/words/job.ts';
+import type { Job, Pass, Reading } from '../../../shared/words/job.ts';
 import { countingPasses } from '../../../shared/words/passes.ts';
 import { wallsLeftBy } from '../../calc/cover/face/wallsLeftBy.ts';
 import { meanOfRepeats } from '../../calc/measure/meanOfRepeats.ts';
@@ -19,18 +19,29 @@ export interface HeldAgainst {
 
 /** `replaced`: ids of the readings the new one takes the place of, which say nothing of it. */
 export function heldAgainst(job: Job, pass: Pass, replaced: readonly string[] = []): HeldAgainst {
+  const others = othersOf(job, pass, replaced).map(({ kind, angleDeg, radiusMm, valueMm }) => ({
+    kind,
+    angleDeg,
+    radiusMm,
+    valueMm,
+  }));
+  return { others, expected: expectedAt(job, pass) };
+}
+
+function expectedAt(job: Job, pass: Pass): Expected {
   const { received, setup } = job.sections;
   const { cut: _, ...known } = expectedOf(
     received?.body.family.nominalWallMm ?? 0,
     setup?.body.gaugeFigures ?? null,
   );
+  return { ...known, cut: pass === 'after' ? cutOf(job) : null };
+}
+
+function othersOf(job: Job, pass: Pass, replaced: readonly string[]): readonly ReadBefore[] {
   const gone = new Set(replaced);
-  return {
-    others: job.readings.flatMap(({ id, pass: of, kind, angleDeg, radiusMm, valueMm }) =>
-      of !== pass || valueMm === null || gone.has(id) ? [] : [{ kind, angleDeg, radiusMm, valueMm }],
-    ),
-    expected: { ...known, cut: pass === 'after' ? cutOf(job) : null },
-  };
+  return job.readings.filter(
+    (one): one is Reading & ReadBefore => one.pass === pass && one.valueMm !== null && !gone.has(one.id),
+  );
 }
 
 /** Asks about a new reading of a job; `beside` are others sent along with it. null where there is nothing to ask. */
@@ -40,8 +51,8 @@ export function jobReadingDoubt(
   reading: ReadingInDoubt,
   { replaced = [], beside = [] }: { replaced?: readonly string[]; beside?: readonly ReadBefore[] } = {},
 ): Doubt | null {
-  const { others, expected } = heldAgainst(job, pass, replaced);
-  return readingDoubt(reading, [...others, ...beside], expected);
+  const others = othersOf(job, pass, replaced).concat(beside);
+  return readingDoubt(reading, others, expectedAt(job, pass));
 }
 
 /** The walls the decision was made on, and what the passes made since should have left of them. */

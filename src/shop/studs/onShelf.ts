@@ -2,10 +2,11 @@ import type { CatalogueStack, CatalogueStud, ShopCriteria } from '../../../share
 import type { LengthUnit } from '../../../shared/words/print.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 import type { Skipped, StudChoice, Substitute } from '../../../shared/words/stud/choices.ts';
-import type { Fits, Joint } from '../../../shared/words/stud/stud.ts';
+import type { Fits, Joint, StudCheckInput } from '../../../shared/words/stud/stud.ts';
 import { sameBut } from '../../calc/stud/match/sameBut.ts';
 import { type ToleranceTable, toleranceRows } from '../../calc/stud/match/toleranceRows.ts';
 import { whatWouldMend } from '../../calc/stud/match/whatWouldMend.ts';
+import { Remembered } from '../remembered.ts';
 import { type NamedEntry, type StudsRanked, studChoicesFor, studInput } from '../studChoices.ts';
 
 /** The studs on the shelf, held against one stack. */
@@ -32,8 +33,22 @@ export interface StackAsked {
   readonly unit: LengthUnit;
 }
 
+const held = new Remembered<StudsHeld>(20);
+/** Of a shelf with more of them the answers would fill the memory. */
+const MOST_STUDS_REMEMBERED = 100;
+
 /** Every stud held against the stack, and all there is to say of the one that is looked at. */
 export function studsHeld(
+  studs: readonly NamedEntry<CatalogueStud>[],
+  asked: StackAsked,
+  studId: string | undefined,
+): StudsHeld {
+  if (studs.length > MOST_STUDS_REMEMBERED) return studsAgainst(studs, asked, studId);
+  const bare = studs.map(({ id, body }) => [id, body]);
+  return held.once([bare, asked, studId], () => studsAgainst(studs, asked, studId));
+}
+
+function studsAgainst(
   studs: readonly NamedEntry<CatalogueStud>[],
   asked: StackAsked,
   studId: string | undefined,
@@ -47,10 +62,17 @@ export function studsHeld(
     mends: stack ? mendsOf(choices, stack, pullForwardMm, criteria, unit) : {},
     substitutes: shown ? substitutesOf(shown, choices) : [],
     tolerances:
-      stack && shown ? toleranceRows(studInput(shown.entry, stack, pullForwardMm, criteria, null)) : null,
+      stack && shown ? tolerancesOf(studInput(shown.entry, stack, pullForwardMm, criteria, null)) : null,
     skipped,
     faults,
   };
+}
+
+const drawn = new Remembered<ToleranceTable>(200);
+
+/** A hundred thousand draws take longer than all the rest of a page. */
+function tolerancesOf(input: StudCheckInput): ToleranceTable {
+  return drawn.once(input, () => toleranceRows(input));
 }
 
 /** The studs by how well they suit; none, and why, where the question cannot be used. */

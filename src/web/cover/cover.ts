@@ -142,6 +142,7 @@ export async function readQuickForm(context: PageContext, fields: Fields, frame:
   const form = readCoverForm(chosen, { families, criteria, gauges, today: todayIn(context) }, frame);
   return {
     form,
+    families,
     // A reading in doubt would make the answer one too: it waits until the person has said.
     input: form.view.doubts.length > 0 ? null : form.input,
     bent: { family: form.bends, own: form.familyId === 'own', criteria },
@@ -155,8 +156,7 @@ async function coverPage(
   more: readonly { path: string; message: string }[] = [],
   asker?: Asker,
 ): Promise<{ status: number; html: string }> {
-  const { form, input, bent } = await readQuickForm(context, fields, frame);
-  const families = await listEntries(context.shop.db, 'family');
+  const { form, input, bent, families } = await readQuickForm(context, fields, frame);
   const asked = { ...bent, other: besideOf(families, fields.beside), asker };
   const { check, bending, plan, decides, faults } = await quickAnswer(
     input,

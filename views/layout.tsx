@@ -189,6 +189,11 @@ export function Layout(props: LayoutProps) {
               <SignedIn.Provider value={person}>{children}</SignedIn.Provider>
             </ShopTimeZone.Provider>
           </main>
+          {/* Written by the script of every page: that an answer takes long, or that there is none. */}
+          <div class="under-way-notes">
+            <p role="status" id="page-works" />
+            <div role="alert" id="page-says" />
+          </div>
           <footer class="foot">
             <div class="foot-line">
               {!signedOut && <UnitLine lengthUnit={props.lengthUnit} address={props.address} />}

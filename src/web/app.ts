@@ -3,6 +3,7 @@ import compression from 'compression';
 import express, { type Express, type NextFunction, type Request, type Response, type Router } from 'express';
 import { Refusal } from '../../shared/words/refusal.ts';
 import { ErrorPage } from '../../views/pages/errorPage.tsx';
+import type { Resend } from '../../views/pages/people/signInPage.tsx';
 import { renderPage } from '../../views/render.ts';
 import { listEntries } from '../records/catalogue.ts';
 import { unavailable } from '../records/database/database.ts';
@@ -28,11 +29,12 @@ import { measuringRouter } from './measuring/measuring.ts';
 import { accessControl } from './people/accessControl.ts';
 import { peopleRouter } from './people/people.ts';
 import { signInRouter } from './people/signIn.ts';
-import { readForm } from './people/signInAsked.ts';
+import { readForm, typedForm } from './people/signInAsked.ts';
 import { addressesToType, ownNames } from './request/addresses.ts';
 import { assetsRouter } from './request/assets.ts';
-import { NoSuchPage, NotForThisRole, TooManyTries } from './request/errors.ts';
-import { frameOf, type PageContext, sittingGoesOn } from './request/pageContext.ts';
+import { NoSuchPage, NotForThisRole, OtherSite, TooManyTries } from './request/errors.ts';
+import { ownAddress } from './request/ownAddress.ts';
+import { frameOf, type PageContext, sittingGoesOn, strangersFrame } from './request/pageContext.ts';
 import { headers, onlyOwnNames, onlyOwnPagesWrite } from './request/security.ts';
 import { signsAsWhoSignedIn } from './request/whoSignedIn.ts';
 import { slipsRouter } from './stud/slips.ts';
@@ -138,22 +140,29 @@ function queueInWords(): string {
 /** Every failure is a page with one sentence: what happened, and what to do. */
 async function sayError(context: PageContext, thrown: unknown, req: Request, res: Response): Promise<void> {
   const error = unavailable(thrown);
-  const { status, title, sentence } = inWords(error);
+  const { status, title, sentence } = inWords(error, req.method);
   if (status >= 500 && !(error instanceof WorkBusy)) console.error(error);
   if (error instanceof WorkBusy) res.set('Retry-After', String(error.retryAfterS));
-  try {
-    const frame = await frameOf(req, context);
-    res.status(status).send(renderPage(ErrorPage({ frame, title, sentence })));
-  } catch {
-    // The frame of a page is read from the records too. The sentence alone needs nothing.
-    res.status(status).type('text/plain').send(sentence);
-  }
+  const resend = status >= 500 && !isUnsure(error) ? await unsent(req, res) : null;
+  // The frame of a page is read from the records too; where they are away a bare one does.
+  const frame = await frameOf(req, context).catch(() => strangersFrame(req));
+  res.status(status).send(renderPage(ErrorPage({ frame, title, sentence, resend })));
 }
 
-function inWords(error: unknown): { status: number; title: string; sentence: string } {
+const isUnsure = (error: unknown) => error instanceof RecordsUnavailable && error.code === 'unsure';
+
+/** The form that was not saved, so that its page can send it again; never one with a password. */
+async function unsent(req: Request, res: Response): Promise<Resend | null> {
+  if (req.method !== 'POST') return null;
+  const fields = await typedForm(req, res);
+  return fields === null || 'password' in fields ? null : { action: ownAddress(req.originalUrl), fields };
+}
+
+function inWords(error: unknown, method: string): { status: number; title: string; sentence: string } {
   if (error instanceof NoSuchPage) return { status: 404, title: 'Page not found', sentence: error.message };
   if (error instanceof NotForThisRole)
     return { status: 403, title: 'Not allowed for your role', sentence: error.message };
+  if (error instanceof OtherSite) return { status: 403, title: 'Not saved', sentence: error.message };
   if (error instanceof TooManyTries) return { status: 429, title: 'Too many tries', sentence: error.message };
   if (error instanceof WorkBusy)
     return {
@@ -164,7 +173,7 @@ function inWords(error: unknown): { status: number; title: string; sentence: str
   if (error instanceof RecordsUnavailable)
     return {
       status: 503,
-      title: error.code === 'unsure' ? 'May not be saved' : 'Not saved',
+      title: notKept(error, method),
       sentence: error.message,
     };
   if (error instanceof Refusal) {
@@ -195,6 +204,11 @@ function inWords(error: unknown): { status: number; title: string; sentence: str
     sentence:
       'The program made a mistake, and nothing was saved. Go back and try again. If it happens again, restart the program.',
   };
+}
+
+function notKept({ code }: RecordsUnavailable, method: string): string {
+  if (code === 'unsure') return 'May not be saved';
+  return method === 'POST' ? 'Not saved' : 'Records not available';
 }
 
 function statusOf(error: unknown): number {

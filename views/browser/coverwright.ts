@@ -2,6 +2,7 @@
 
 import { keepHand, show } from './hand.ts';
 import { keepRows } from './keepRows.ts';
+import { sayWhatIsUnderWay } from './underWay.ts';
 
 function printWhereAsked(event: Event): void {
   if (event.target instanceof Element && event.target.closest('[data-print]')) window.print();
@@ -38,20 +39,6 @@ function enterGoesDown(event: KeyboardEvent): void {
   next?.select();
 }
 
-/** A form is sent once, however often it is pressed. */
-function sendOnce(event: SubmitEvent): void {
-  const form = event.target;
-  if (!(form instanceof HTMLFormElement)) return;
-  if ((event.submitter?.getAttribute('formmethod') ?? form.method) !== 'post') return;
-  if (form.dataset.sent === 'yes') event.preventDefault();
-  form.dataset.sent = 'yes';
-}
-
-/** A page that is shown again from the browser's memory may send its forms again. */
-function mayBeSentAgain(): void {
-  for (const form of document.querySelectorAll<HTMLFormElement>('form[data-sent]')) delete form.dataset.sent;
-}
-
 /** Measuring pages kept for working without the network are gone with whoever signs out. */
 function forgetKeptPages(): void {
   if (!('caches' in globalThis)) return;
@@ -70,12 +57,11 @@ document.addEventListener('submit', signsOut);
 if (document.querySelector('form[action="/sign-in"]')) forgetKeptPages();
 document.addEventListener('click', printWhereAsked);
 document.addEventListener('keydown', enterGoesDown);
-document.addEventListener('submit', sendOnce);
 window.addEventListener('hashchange', openTarget);
-window.addEventListener('pageshow', mayBeSentAgain);
 // A module runs when the page has been read.
 openTarget();
 // The browser goes to the part that the address names once more when everything is there, and takes the focus along.
 window.addEventListener('load', openTarget);
 keepHand();
 keepRows();
+sayWhatIsUnderWay();

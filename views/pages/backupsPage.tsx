@@ -74,7 +74,7 @@ export function RecordsPage(props: RecordsProps) {
           One .zip with tables for a spreadsheet, the photos as they were sent, plus an exact copy this
           program can reload into an empty shop. Passwords are not in it.
         </p>
-        <form method="post" action="/records/export" id="export-form">
+        <form method="post" action="/records/export" id="export-form" data-download>
           <div class="actions">
             <button class="button" type="submit" id="export-everything">
               Export everything

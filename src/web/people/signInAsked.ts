@@ -13,9 +13,12 @@ export const readForm = express.urlencoded({ extended: false, limit: '256kb', pa
 export async function askToSignIn(context: PageContext, req: Request, res: Response): Promise<void> {
   const reads = req.method === 'GET' || req.method === 'HEAD';
   if (reads && req.headers['hx-request'] === 'true') {
-    // A part of a page cannot be swapped for a sign-in; the whole page has to go there.
-    const back = pathOf(String(req.headers['hx-current-url'] ?? '')) ?? req.originalUrl;
-    res.set('HX-Redirect', `/sign-in?back=${encodeURIComponent(ownAddress(back))}`);
+    // A page that asks for itself has what was typed in its address, and may go to the sign-in. Any other stays: it
+    // may hold a form, and says that nobody is signed in.
+    const page = pathOf(String(req.headers['hx-current-url'] ?? ''));
+    if (page?.split('?')[0] === req.path) {
+      res.set('HX-Redirect', `/sign-in?back=${encodeURIComponent(ownAddress(req.originalUrl))}`);
+    }
     res.status(401).end();
     return;
   }
@@ -25,8 +28,9 @@ export async function askToSignIn(context: PageContext, req: Request, res: Respo
       SignInPage({
         frame: await frameOf(req, context),
         fields: {},
-        back: reads ? ownAddress(req.originalUrl) : '/',
+        back: ownAddress(reads ? req.originalUrl : (pathOf(req.headers.referer ?? '') ?? '/')),
         faults: [],
+        notSent: !reads && typed === null,
         resetCommand: resetCommand(context.settings, req),
         resend: typed && { action: ownAddress(req.originalUrl), fields: typed },
       }),
@@ -34,9 +38,10 @@ export async function askToSignIn(context: PageContext, req: Request, res: Respo
   );
 }
 
-/** What was typed into a form whose session had ended; null when it was no plain form. */
-async function typedForm(req: Request, res: Response): Promise<Fields | null> {
-  const failed = await new Promise<unknown>((resolve) => readForm(req, res, resolve));
+/** What was typed into a form that is not taken; null when it was no plain form. */
+export async function typedForm(req: Request, res: Response): Promise<Fields | null> {
+  const read = req.body !== undefined;
+  const failed = read ? null : await new Promise<unknown>((resolve) => readForm(req, res, resolve));
   if (failed || !req.is('application/x-www-form-urlencoded')) return null;
   return fieldsOf(req.body);
 }

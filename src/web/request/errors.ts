@@ -23,3 +23,11 @@ export class TooManyTries extends Error {
     this.name = 'TooManyTries';
   }
 }
+
+/** A write that did not come from a page of this program. */
+export class OtherSite extends Error {
+  constructor(message: string) {
+    super(message);
+    this.name = 'OtherSite';
+  }
+}

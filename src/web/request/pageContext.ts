@@ -80,8 +80,8 @@ export async function frameOf(req: Request, context: PageContext): Promise<Frame
   };
 }
 
-/** What is told to somebody who has not signed in: nothing of the shop. */
-function strangersFrame(req: Request): Frame {
+/** What is told to somebody who has not signed in, or when the records are away: nothing of the shop. */
+export function strangersFrame(req: Request): Frame {
   return {
     shopName: '',
     demo: false,

@@ -1,5 +1,6 @@
 import type { NextFunction, Request, Response } from 'express';
 import helmet from 'helmet';
+import { OtherSite } from './errors.ts';
 
 /**
  * Headers for a program that must also work over plain HTTP inside a shop: no upgrade to https, no HSTS, and
@@ -79,7 +80,7 @@ export const onlyOwnPagesWrite =
     if (req.path.startsWith('/api/')) {
       res.status(403).json({ error: { code: 'other-site', message, fields: [] } });
     } else {
-      res.status(403).type('text').send(`${message}\n`);
+      next(new OtherSite(message));
     }
   };
 

@@ -7,7 +7,7 @@ import { Field } from '../../parts/form/fieldBox.tsx';
 
 type Fields = Readonly<Record<string, string>>;
 
-/** A form that was sent after its session had ended: where it was going, and what was typed. */
+/** A form that was not taken: where it was going, and what was typed. */
 export interface Resend {
   readonly action: string;
   readonly fields: Fields;
@@ -20,11 +20,14 @@ export interface SignInProps {
   /** The page to return to. */
   readonly back: string;
   readonly resend: Resend | null;
+  /** Something was sent that this page cannot hold: photos. */
+  readonly notSent?: boolean;
   /** What makes a new password at the machine. */
   readonly resetCommand: { readonly command: string; readonly folderLeftOut: boolean } | null;
 }
 
-export function SignInPage({ frame, fields, faults, back, resend, resetCommand }: SignInProps) {
+export function SignInPage(props: SignInProps) {
+  const { frame, fields, faults, back, resend, notSent, resetCommand } = props;
   const error = errorsOf(faults);
   return (
     <Layout title="Sign in" {...frame} signedOut>
@@ -32,6 +35,11 @@ export function SignInPage({ frame, fields, faults, back, resend, resetCommand }
       {resend !== null && (
         <p class="note">
           You were signed out before this was saved. This page still has it: sign in, then send it again.
+        </p>
+      )}
+      {notSent && (
+        <p class="note">
+          You were signed out before this was saved. Sign in, then choose it and send it again.
         </p>
       )}
       <form method="post" action="/sign-in" id="sign-in-form">
@@ -90,7 +98,7 @@ export function ResendPage({ frame, resend }: { frame: Frame; resend: Resend }) 
   );
 }
 
-function Carried({ resend, prefix }: { resend: Resend; prefix: string }) {
+export function Carried({ resend, prefix }: { resend: Resend; prefix: string }) {
   return (
     <>
       {Object.entries(resend.fields).map(([name, value]) => (

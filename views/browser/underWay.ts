@@ -97,7 +97,7 @@ function saysNothing(): void {
 /** The sentence of an error page. */
 function sentenceIn(html: string): string | null {
   const page = new DOMParser().parseFromString(html, 'text/html');
-  return page.querySelector('main .why')?.textContent?.trim() || null;
+  return page.querySelector('.why')?.textContent?.trim() || null;
 }
 
 const askedBy = (event: Event) => (event as CustomEvent<Asked>).detail;

@@ -4,7 +4,7 @@ import { fileURLToPath } from 'node:url';
 import { heldRow } from './heldRow.ts';
 import { pageRows } from './pageRows.ts';
 import { type Row, tableOf } from './rows.ts';
-import { bigRows, startRows } from './startRows.ts';
+import { bigRows, memoryRow, startRows } from './startRows.ts';
 import { sumRows } from './sumRows.ts';
 
 /**
@@ -18,6 +18,7 @@ const machine = () =>
 const on = machine();
 console.log(`\n${on}\n`);
 const rows: Row[] = [...(await sumRows()), await heldRow(), ...(await pageRows()), ...(await startRows())];
+rows.push(...(await (words.includes('--all') ? memoryRow(10, 60) : memoryRow(2, 5))));
 if (words.includes('--all')) rows.push(...(await bigRows()));
 console.log(tableOf(rows));
 if (words.includes('--readme')) intoReadme(`Measured on ${on}.\n\n${tableOf(rows)}`);

@@ -1,9 +1,11 @@
-import { type ChildProcess, spawn } from 'node:child_process';
+import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
+
+const CAN_HOLD = spawnSync('taskset', ['-c', '0', 'true']).status === 0;
 
 export interface Child {
   readonly url: string;
@@ -14,11 +16,20 @@ export interface Child {
   stop(): Promise<void>;
 }
 
+export interface RunAs {
+  readonly env?: Readonly<Record<string, string>>;
+  /** The core it is held to, where the system can. */
+  readonly onCore?: number;
+}
+
 /** Runs a module of the sources, or a built one, until it prints its address. */
-export async function run(module: string, env: Readonly<Record<string, string>> = {}): Promise<Child> {
+export async function run(module: string, { env = {}, onCore }: RunAs = {}): Promise<Child> {
   const from = performance.now();
   const loader = module.endsWith('.ts') ? ['--import', 'tsx'] : [];
-  const child = spawn(process.execPath, [...loader, join(ROOT, module)], {
+  const node = [process.execPath, ...loader, join(ROOT, module)];
+  const [program = '', ...words] =
+    onCore !== undefined && CAN_HOLD ? ['taskset', '-c', `${onCore}`, ...node] : node;
+  const child = spawn(program, words, {
     cwd: ROOT,
     env: { ...process.env, PORT: '0', HOST: '127.0.0.1', BACKUP_AT: 'off', ...env },
     stdio: ['ignore', 'pipe', 'inherit'],

@@ -47,12 +47,46 @@ export function ask({ url, method = 'GET', body }: Asked, agent?: Agent): Promis
 }
 
 export interface Rate {
+  /** The middle one of all rounds. */
   readonly perSecond: number;
+  /** Of all requests of all rounds. */
   readonly p99Ms: number;
 }
 
+const ROUNDS = 7;
+
+/**
+ * How often each is answered, one after another in short rounds, so that whatever else the machine does meanwhile
+ * falls on all of them alike. The first round only warms up.
+ */
+export async function ratesOf(
+  asked: readonly (() => Asked | Promise<Asked>)[],
+  connections: number,
+  msOfRound: number,
+): Promise<readonly Rate[]> {
+  const rounds: Round[][] = asked.map(() => []);
+  for (let i = 0; i <= ROUNDS; i++) {
+    for (const [at, one] of asked.entries()) {
+      const round = await roundOf(await one(), connections, msOfRound);
+      if (i > 0) rounds[at]!.push(round);
+    }
+  }
+  return rounds.map((all) => ({
+    perSecond: middle(all.map(({ perSecond }) => perSecond)),
+    p99Ms: share(
+      all.flatMap(({ took }) => took),
+      0.99,
+    ),
+  }));
+}
+
+interface Round {
+  readonly perSecond: number;
+  readonly took: readonly number[];
+}
+
 /** Asks again and again over some connections for a while. Throws where an answer is no success. */
-export async function rateOf(asked: Asked, connections: number, ms: number): Promise<Rate> {
+async function roundOf(asked: Asked, connections: number, ms: number): Promise<Round> {
   const agent = new Agent({ keepAlive: true, maxSockets: connections });
   const took: number[] = [];
   const from = performance.now();
@@ -67,6 +101,13 @@ export async function rateOf(asked: Asked, connections: number, ms: number): Pro
   await Promise.all(Array.from({ length: connections }, one));
   const seconds = (performance.now() - from) / 1000;
   agent.destroy();
-  took.sort((a, b) => a - b);
-  return { perSecond: took.length / seconds, p99Ms: took[Math.floor(took.length * 0.99)] ?? 0 };
+  return { perSecond: took.length / seconds, took };
+}
+
+export function middle(values: readonly number[]): number {
+  return share(values, 0.5);
+}
+
+function share(values: readonly number[], part: number): number {
+  return [...values].sort((a, b) => a - b)[Math.floor(values.length * part)] ?? 0;
 }

@@ -6,6 +6,7 @@ import { setTimeout as pause } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
 import { type Child, run } from './children.ts';
 import { ask } from './load.ts';
+import { PAGES } from './pages.ts';
 import { atMost, type Row, under } from './rows.ts';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
@@ -22,7 +23,7 @@ function shopOf(jobs: number): string {
 
 async function started(dataDir: string): Promise<{ program: Child; firstMs: number }> {
   const from = performance.now();
-  const program = await run(BUILT, { DATA_DIR: dataDir });
+  const program = await run(BUILT, { env: { DATA_DIR: dataDir } });
   await ask({ url: `${program.url}/health` });
   return { program, firstMs: performance.now() - from };
 }
@@ -45,6 +46,37 @@ export async function startRows(): Promise<Row[]> {
     under('start to first answer, 1,000 jobs', [Math.min(...firsts) / 1000, 's'], 0.8),
     ...(resident === null ? [] : [under('memory at rest', [resident, 'MB'], 170)]),
   ];
+}
+
+/** What a day asks of the program, over and over; the numbers are of the demo's jobs and of those cast from them. */
+const MIXED = [
+  '/',
+  '/jobs',
+  '/jobs?text=face',
+  '/jobs/1001/sheet',
+  '/jobs/1001/measure',
+  '/catalogue',
+  ...Object.values(PAGES),
+] as const;
+
+/** Whether the memory still grows after `late` minutes of mixed load, beside what it was after `early`. */
+export async function memoryRow(early: number, late: number): Promise<readonly Row[]> {
+  const dataDir = shopOf(1000);
+  const { program } = await started(dataDir);
+  const from = performance.now();
+  const until = async (minutes: number) => {
+    for (let i = 0; performance.now() - from < minutes * 60_000; i++) {
+      const paths = [MIXED[i % MIXED.length]!, `/jobs/${1001 + (i % 900)}`];
+      await Promise.all(paths.map((path) => ask({ url: program.url + path })));
+    }
+    return program.residentMb();
+  };
+  const [before, after] = [await until(early), await until(late)];
+  await program.stop();
+  rmSync(dataDir, { recursive: true, force: true });
+  if (before === null || after === null) return [];
+  const what = `memory after ${late} minutes of mixed load`;
+  return [atMost(what, [after, 'MB'], [before, `after ${early}`], 1.1)];
 }
 
 const ASKED: readonly (readonly [what: string, path: string, most: number])[] = [

@@ -33,12 +33,16 @@ export function lengthInWords(mm: number | null, writing: Writing, none = NOT_GI
   return mm === null ? none : tellQuantity(mm, 'length', bareUnitOf('length', writing), writing.decimalSign);
 }
 
-/** "4.7625 mm (typed 3/16 in)"; the value alone where that was typed, or where nothing is known of it. */
+/**
+ * "4.7625 mm (typed 3/16 in)"; the value alone where that was typed, or where nothing is known of it. Of one that looked
+ * like a slip it says that it was confirmed.
+ */
 function withTyped(value: string, path: string, { typed }: Telling): string {
   const found = typed?.[path];
   if (found === undefined) return value;
   const text = found.bareUnit === null ? found.text : `${found.text} ${found.bareUnit}`;
-  return text === value ? value : `${value} (typed ${text})`;
+  const told = text === value || text === '' ? value : `${value} (typed ${text})`;
+  return found.confirmed ? `${told}, asked about and confirmed` : told;
 }
 
 function yesNoInWords(value: boolean): string {

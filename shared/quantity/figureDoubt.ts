@@ -44,11 +44,13 @@ export interface FigureDoubt {
 export function figureDoubt(asked: FigureTyped, usual: Usual): FigureDoubt | null {
   const { likely = usual } = usual;
   if (asked.value < 0 && !usual.signed) return null;
+  // 1.25 °F is below zero in °C: no other unit changes the sign of what was meant.
+  const inOtherUnit = slippedUnit(asked).filter(({ value }) => value < 0 === asked.value < 0);
   const meant = isWithin(asked.value, usual)
     ? asked.bare && !isWithin(asked.value, likely)
-      ? nearest(slippedUnit(asked), likely)
+      ? nearest(inOtherUnit, likely)
       : null
-    : (nearest([...slippedUnit(asked), ...(usual.anyDecimal ? [] : slippedSign(asked))], usual) ??
+    : (nearest([...inOtherUnit, ...(usual.anyDecimal ? [] : slippedSign(asked))], usual) ??
       (usual.anyDecimal ? null : nearest(workedOverTwice(asked), usual)));
   return meant && questionOf(asked, meant);
 }

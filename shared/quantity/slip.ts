@@ -72,16 +72,30 @@ function numberTyped(typed: string): string {
 }
 
 function figureText(value: number, unit: UnitName, sign: DecimalSign): string {
-  return withUnit(withSign(figure(value / factorAny(unit)), sign), unit);
+  return withUnit(withSign(figure(numberIn(unit, value)), sign), unit);
 }
 
 function withUnit(number: string, unit: UnitName): string {
   return unit === '' ? number : `${number} ${unit}`;
 }
 
-function factorAny(unit: UnitName): number {
-  const { factor } = UNITS.find((row) => row.name === unit)!;
-  return Number(factor.num) / Number(factor.den);
+/** How many of the kept unit one of these is, and what its zero is there. */
+function scaleOf(unit: UnitName): { readonly factor: number; readonly zero: number } {
+  const { factor, zero } = UNITS.find((row) => row.name === unit)!;
+  return {
+    factor: Number(factor.num) / Number(factor.den),
+    zero: zero ? Number(zero.num) / Number(zero.den) : 0,
+  };
+}
+
+function numberIn(unit: UnitName, value: number): number {
+  const { factor, zero } = scaleOf(unit);
+  return (value - zero) / factor;
+}
+
+function keptFrom(number: number, unit: UnitName): number {
+  const { factor, zero } = scaleOf(unit);
+  return number * factor + zero;
 }
 
 function meantAs(mm: number, unit: UnitName, sign: DecimalSign): Meant {
@@ -102,24 +116,32 @@ const TAKEN_FOR: readonly (readonly UnitName[])[] = [
   ['mm', 'in'],
   ['N·m', 'lb·ft', 'lb·in'],
   ['MPa', 'ksi', 'psi'],
+  ['m/min', 'ft/min'],
+  ['kg', 'lb'],
+  ['kg/m³', 'g/cm³', 'lb/in³'],
+  ['°C', '°F'],
+  ['MPa/mm', 'psi/in'],
+  ['W/(m·K)', 'Btu/(h·ft·°F)'],
+  ['J/(kg·K)', 'Btu/(lb·°F)'],
 ];
 
 /** Every figure that a slipped decimal sign may have made into this one. */
 export function slippedSign({ value, unit, decimalSign }: TypedFigure): MeantFigure[] {
-  return DECIMALS.map((slip) => meantFigure(value / slip, unit, decimalSign));
+  const number = numberIn(unit, value);
+  return DECIMALS.map((slip) => meantFigure(keptFrom(number / slip, unit), unit, decimalSign));
 }
 
 /** The same number in each unit that may be taken for the one it was read in. */
 export function slippedUnit({ value, unit, decimalSign }: TypedFigure): MeantFigure[] {
   const others = TAKEN_FOR.find((units) => units.includes(unit))?.filter((one) => one !== unit) ?? [];
-  const number = value / factorAny(unit);
-  return others.map((other) => meantFigure(number * factorAny(other), other, decimalSign));
+  const number = numberIn(unit, value);
+  return others.map((other) => meantFigure(keptFrom(number, other), other, decimalSign));
 }
 
 /** A length worked over into the unit it already was in. */
 export function workedOverTwice({ value, unit, decimalSign }: TypedFigure): MeantFigure[] {
   const other = unit === 'mm' ? 'in' : unit === 'in' ? 'mm' : null;
-  return other === null ? [] : [meantFigure((value * factorAny(unit)) / factorAny(other), unit, decimalSign)];
+  return other === null ? [] : [meantFigure(keptFrom(numberIn(other, value), unit), unit, decimalSign)];
 }
 
 function meantFigure(value: number, unit: UnitName, sign: DecimalSign): MeantFigure {

@@ -163,11 +163,14 @@ export interface EntryBodies {
 }
 export type EntryKind = keyof EntryBodies;
 
-/** What a person typed for a quantity, where that is not simply the number that is kept. */
+/** What a person typed for a quantity, where that is not simply the number that is kept, or was confirmed. */
 export interface AsTyped {
+  /** Empty where it says no more than the number. */
   readonly text: string;
   /** The unit it was read in where none was typed; null where the text has its unit. */
   readonly bareUnit: string | null;
+  /** It looked like a slip, was asked about, and is right all the same. */
+  readonly confirmed?: true;
 }
 
 /** What was typed, by the quantity's path in the body: `nominalWallMm`, `stack.layers.0.thicknessMm`. */

@@ -90,6 +90,15 @@ describe('a figure of the shop’s limits that looks like a slip', () => {
     roughingFeedMm: '0.15',
     finishingFeedMm: '0.1',
   };
+  const HEAT = {
+    heatShare: '50',
+    slipTorque: '300',
+    slipSpeed: '1000',
+    slipTime: '0.6',
+    conductivity: '51.9',
+    density: '7870',
+    specificHeat: '486',
+  };
   it.each([
     ['protrusion', '15', {}, '1.5'],
     ['pilotLead', '.1', {}, '0.1 in'],
@@ -98,6 +107,14 @@ describe('a figure of the shop’s limits that looks like a slip', () => {
     ['finishingFeedMm', '1', LATHE, '0.1 mm'],
     ['massKg', '110', { gradeMmPerS: '6.3', speedRpm: '3000' }, '11 kg'],
     ['gradeMmPerS', '63', { massKg: '11', speedRpm: '3000' }, '6.3'],
+    ['cuttingSpeedMPerMin', '460', LATHE, '460 ft/min'],
+    ['density', '0.284', HEAT, '0.284 lb/in³'],
+    ['density', '7.87', HEAT, '7.87 g/cm³'],
+    ['specificHeat', '0.116', HEAT, '0.116 Btu/(lb·°F)'],
+    ['conductivity', '30', HEAT, '30 Btu/(h·ft·°F)'],
+    ['startTemperature', '200', HEAT, '200 °F'],
+    ['minimum', '0.17', {}, '0.17 in'],
+    ['runout', '0.004', {}, '0.004 in'],
   ] as const)('%s %s is asked about, and saved once confirmed', async (box, typed, more, meant) => {
     const { revision } = await currentCriteria(program.shop.db);
     const form: Record<string, string> = {
@@ -120,6 +137,28 @@ describe('a figure of the shop’s limits that looks like a slip', () => {
     const sure = await saveLimits(program, { ...form, [`ok.${box}`]: typed });
     expect([sure.status, (await currentCriteria(program.shop.db)).revision]).toEqual([303, revision + 1]);
   });
+});
+
+it('a limit that is refused has the button of the value meant, and nothing to confirm it with', async () => {
+  const { revision } = await currentCriteria(program.shop.db);
+  const asked = await saveLimits(program, {
+    shopName: 'Demo shop',
+    allowance: '0.05',
+    confidence: '95',
+    protrusion: '1',
+    start: '2',
+    lengthUnit: 'mm',
+    young: '206',
+    poisson: '0.29',
+    liningModulus: '60',
+    from: String(revision),
+    who: 'TO',
+    why: 'tried',
+  });
+  expect(asked.status).toBe(422);
+  expect(asked.text).toContain('Young’s modulus is 206 MPa; it must be at least');
+  expect(button(asked.html, 'young')).toBe('206000 MPa');
+  expect(asked.html).not.toContain('name="ok.young"');
 });
 
 describe('a figure of how a job is measured that looks like a slip', () => {

@@ -1,9 +1,8 @@
 import type { CRITERIA } from '../../../shared/words/fields/criteria.ts';
 import { ENGINE_TORQUE, gapTypedExpected, PROVED, SHIM } from '../studs/expected.ts';
 import { LOCK_UP, YIELD_STRENGTH } from './coverExpected.ts';
-import { type AnyExpected, type ExpectedWhole, ofAnySize } from './expected.ts';
+import { type ExpectedWhole, ofAnySize } from './expected.ts';
 
-const OWN_RULE: AnyExpected = { any: 'asked about against wall and shop, by limitDoubt' };
 const TIMES_NEW = { least: 1, most: 6 };
 const OFF = ofAnySize(0.05, 1.2, 'one shop wants 0.05 mm and another 0.5 mm');
 const SPEED = { least: 900, most: 9000 };
@@ -13,10 +12,11 @@ const SPEED = { least: 900, most: 9000 };
  * practice, no source. Nothing is judged by them.
  */
 export const CRITERIA_EXPECTED: ExpectedWhole<typeof CRITERIA> = {
-  minimumWallMm: OWN_RULE,
-  cleanUpAllowanceMm: OWN_RULE,
-  faceRunoutLimitMm: OWN_RULE,
-  typicalCutMm: OWN_RULE,
+  // Those that limitDoubt finds beside the new walls are asked about by it first.
+  minimumWallMm: { least: 1.5, most: 11 },
+  cleanUpAllowanceMm: { least: 0.01, most: 0.5 },
+  faceRunoutLimitMm: { least: 0.02, most: 0.5 },
+  typicalCutMm: { least: 0.04, most: 1.5 },
   confidence: { any: '50 to 99.99 %: ten times, or a tenth, is refused' },
   protrusionThreads: { least: 0.5, most: 4.5 },
   startThreads: { least: 1, most: 8 },
@@ -28,7 +28,7 @@ export const CRITERIA_EXPECTED: ExpectedWhole<typeof CRITERIA> = {
   lathe: {
     leastRpm: { least: 8, most: 300, notTold: 'one lathe begins at 10 rpm and another at 200' },
     mostRpm: { least: 300, most: 5000 },
-    cuttingSpeedMPerMin: { least: 40, most: 500 },
+    cuttingSpeedMPerMin: { least: 25, most: 700, likely: { least: 60, most: 240 } },
     noseRadiusMm: { least: 0.18, most: 2.5 },
     roughingLimitMm: { least: 0.08, most: 1.2 },
     finishingCutMm: { least: 0.02, most: 0.3 },
@@ -37,7 +37,7 @@ export const CRITERIA_EXPECTED: ExpectedWhole<typeof CRITERIA> = {
   },
   balance: {
     gradeMmPerS: { least: 0.4, most: 40, notTold: 'grades go from 0.4 to 40' },
-    massKg: { least: 2.5, most: 45 },
+    massKg: { least: 2, most: 60, notTold: 'a cover has 3 kg and a whole converter 30, or as many pounds' },
     speedRpm: SPEED,
   },
   bending: {
@@ -56,9 +56,9 @@ export const CRITERIA_EXPECTED: ExpectedWhole<typeof CRITERIA> = {
     torqueNm: ENGINE_TORQUE,
     slipRpm: { least: 80, most: 6000, notTold: 'a clutch slips by 100 rpm or by 3000' },
     slipTimeS: { least: 0.08, most: 8, notTold: 'a clutch slips for a tenth of a second, or for some' },
-    conductivityWPerMK: { least: 12, most: 250 },
+    conductivityWPerMK: { least: 12, most: 250, likely: { least: 36, most: 62 } },
     densityKgPerM3: { least: 2000, most: 9000 },
     specificHeatJPerKgK: { least: 300, most: 1000 },
-    startTemperatureC: { any: 'whatever it is, the rise is worked out without it' },
+    startTemperatureC: ofAnySize(10, 160, '90 °C is hot oil, and 90 °F a warm day'),
   },
 };

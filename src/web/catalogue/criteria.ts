@@ -13,9 +13,7 @@ import { renderPage } from '../../../views/render.ts';
 import { entryHistory, listEntries, typedIn } from '../../records/catalogue.ts';
 import { StaleEdit } from '../../records/database/errors.ts';
 import { CRITERIA_ID, currentCriteria, saveCriteria } from '../../records/shopCriteria.ts';
-import { CRITERIA_EXPECTED } from '../../shop/doubts/limitsExpected.ts';
 import { answersChanged } from '../../shop/limitsChange.ts';
-import { askAboutFigures } from '../request/askFigures.ts';
 import { boxAt, readBody } from '../request/bodyForm.ts';
 import { differences } from '../request/fieldLines.ts';
 import { frameOf, type PageContext, rememberPreference } from '../request/pageContext.ts';
@@ -52,20 +50,12 @@ async function postLimits(context: PageContext, req: Request, res: Response): Pr
   const before = await currentCriteria(db);
   const shown = before.revision === 0 ? {} : asTyped(CRITERIA, before.body, writingIn(fields, frame));
   const form = new TypedForm(fields, frame, shown);
-  const body = readCriteria(form);
+  const families = (await listEntries(db, 'family')).map((entry) => entry.body);
+  const body = readCriteria(form, () => askLimits(form, before.body, families));
   const revision = Number(fields.from);
   if (body === null) {
     const faults = withInitials(form.faults, fields.who);
     await show(context, req, res, { revision, fields, faults, doubts: form.doubts });
-    return;
-  }
-  const families = (await listEntries(db, 'family')).map((entry) => entry.body);
-  const limits = askLimits(form, before.body, families);
-  askAboutFigures(form, CRITERIA, CRITERIA_EXPECTED);
-  const doubts = [...limits, ...form.doubts];
-  if (doubts.length > 0) {
-    const faults = withInitials(form.faults, fields.who);
-    await show(context, req, res, { revision, fields, faults, doubts });
     return;
   }
   const jobs = await answersChanged(db, before.body, body, frame);
@@ -124,13 +114,13 @@ async function show(context: PageContext, req: Request, res: Response, page: Sho
   res.status(stale !== null ? 409 : faults.length > 0 ? 422 : 200).send(renderPage(CriteriaPage(props)));
 }
 
-function readCriteria(form: TypedForm): ShopCriteria | null {
+/** The limits as typed, and `ask` what looks like a slip among them; null with the sentences in the form. */
+function readCriteria(form: TypedForm, ask: () => void): ShopCriteria | null {
   const read = readBody(form, CRITERIA);
-  if (form.faults.length > 0) return null;
   // The shims in stock, thinnest first, each once.
   const shimsMm = [...new Set(read.shimsMm)].sort((a, b) => a - b);
-  const parsed = shopCriteriaSchema.safeParse({ ...read, shimsMm });
-  if (parsed.success) return parsed.data;
-  form.addFaults(faultsOf(parsed.error), boxOfPath);
-  return null;
+  const parsed = form.faults.length === 0 ? shopCriteriaSchema.safeParse({ ...read, shimsMm }) : null;
+  if (parsed?.error) form.addFaults(faultsOf(parsed.error), boxOfPath);
+  ask();
+  return form.faults.length === 0 ? (parsed?.data ?? null) : null;
 }

@@ -3,8 +3,9 @@ import type { TypedLength } from '../../../shared/quantity/slip.ts';
 import type { Family, ShopCriteria } from '../../../shared/words/catalogue.ts';
 import { CRITERIA } from '../../../shared/words/fields/criteria.ts';
 import { FAMILY } from '../../../shared/words/fields/family.ts';
-import type { DoubtedLength } from '../../../views/parts/form/doubted.tsx';
 import { coversUnder, type LimitName, limitDoubt, limitDoubts } from '../../shop/doubts/limitDoubt.ts';
+import { CRITERIA_EXPECTED } from '../../shop/doubts/limitsExpected.ts';
+import { askAboutFigures } from '../request/askFigures.ts';
 import type { TypedForm } from '../request/typed.ts';
 
 /** A cover type's own minimum, held against its new wall as the shop's is. */
@@ -32,28 +33,21 @@ export function askMinimums(form: TypedForm): void {
 const { minimumWallMm, faceRunoutLimitMm, cleanUpAllowanceMm, typicalCutMm } = CRITERIA;
 const ASKED = { minimumWallMm, faceRunoutLimitMm, cleanUpAllowanceMm, typicalCutMm };
 
-/** Limits that can hardly be meant are asked about before they are saved; a fault stands at each box until it is confirmed. */
-export function askLimits(
-  form: TypedForm,
-  standing: ShopCriteria,
-  families: readonly Family[],
-): readonly DoubtedLength[] {
+/**
+ * Limits that can hardly be meant, beside the new walls of the cover types or as such things are at all, are asked about
+ * before they are saved; a fault stands at each box until it is confirmed.
+ */
+export function askLimits(form: TypedForm, standing: ShopCriteria, families: readonly Family[]): void {
   const names = Object.keys(ASKED) as LimitName[];
   const typed = Object.fromEntries(names.map((name) => [name, typedLength(form, ASKED[name])]));
-  return limitDoubts(typed, standing, coversUnder(families)).flatMap(({ limit, doubt }) => {
+  for (const { limit, doubt } of limitDoubts(typed, standing, coversUnder(families))) {
     const { box, label } = ASKED[limit];
     const text = form.text(box);
-    if (form.text(`ok.${box}`) === text) return [];
-    form.fault(box, `${label}: ${doubt.question} Enter it again, or confirm it below.`);
-    return [
-      {
-        name: box,
-        typed: text,
-        says: `${label}: ${text} is right, as typed`,
-        meant: doubt.meantTyped === null ? [] : [doubt.meantTyped],
-      },
-    ];
-  });
+    if (form.isSure(box)) continue;
+    const meant = doubt.meantTyped === null ? [] : [doubt.meantTyped];
+    form.ask(box, `${label}: ${doubt.question}`, `${label}: ${text} is right, as typed`, meant);
+  }
+  askAboutFigures(form, CRITERIA, CRITERIA_EXPECTED);
 }
 
 /** The length in a box with what was typed for it; null where it is empty or no length. */

@@ -2,8 +2,8 @@ import type { TypedInEntry } from '../../../shared/words/catalogue.ts';
 import type { Fields, TypedForm } from '../request/typed.ts';
 
 /**
- * What a person typed for the quantities of a body, by where they lie in it; null where that says no more than the
- * body. `fieldOf` names the field a place in the body came from; what still is as the form showed it, nobody typed.
+ * What a person typed for the quantities of a body, and what of it was confirmed, by where they lie in it; null where
+ * that says no more than the body. `fieldOf` names the field a place in the body came from; what still is as the form showed it, nobody typed.
  */
 export function typedOf(
   form: TypedForm,
@@ -13,9 +13,12 @@ export function typedOf(
 ): TypedInEntry | null {
   const typed = numbersIn(body).flatMap(([path, value]) => {
     const name = fieldOf(path);
+    if (shown[name] === form.text(name)) return [];
     const found = form.quantities.find((one) => one.name === name && one.value === value);
-    if (!found || shown[name] === form.text(name)) return [];
-    return [[path, { text: found.text, bareUnit: found.bareUnit }] as const];
+    const confirmed = form.isConfirmed(name) && { confirmed: true as const };
+    if (!found && !confirmed) return [];
+    const { text, bareUnit } = found ?? { text: '', bareUnit: null };
+    return [[path, { text, bareUnit, ...confirmed }] as const];
   });
   return typed.length === 0 ? null : Object.fromEntries(typed);
 }

@@ -9,7 +9,10 @@ interface Where extends Place {
   readonly of?: string;
 }
 
-/** Every figure of a body that looks like a slip is asked about, those of its parts too. */
+/**
+ * Every figure of a body that looks like a slip is asked about, those of its parts too. One that is refused already gets
+ * the button of the value meant, and cannot be confirmed.
+ */
 export function askAboutFigures<F extends AnyFields>(
   form: TypedForm,
   fields: F,
@@ -25,7 +28,7 @@ export function askAboutFigures<F extends AnyFields>(
     }
     const box = boxOf(key, field, where);
     if ('any' in usual || box === null || !isFigure(field)) continue;
-    if (form.faults.some(({ path }) => path === box)) continue;
+    if (form.doubts.some(({ name }) => name === box)) continue;
     const chosenIn = 'chosenIn' in field ? field.chosenIn : undefined;
     if (chosenIn !== undefined && form.text(chosenIn) !== OWN_FIGURE) continue;
     const label = where.of === undefined ? field.label : `${field.label} of ${where.of}`;

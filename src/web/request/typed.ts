@@ -135,12 +135,20 @@ export class TypedForm {
 
   /** Confirmed, or as the form showed it. */
   isSure(name: string): boolean {
-    const typed = this.text(name);
-    return this.text(`ok.${name}`) === typed || this.#shown[name]?.trim() === typed;
+    return this.isConfirmed(name) || this.#shown[name]?.trim() === this.text(name);
+  }
+
+  /** It was asked about, and is right as typed. */
+  isConfirmed(name: string): boolean {
+    return this.has(name) && this.text(`ok.${name}`) === this.text(name);
   }
 
   /** Asks about what is in a box: what may be meant has a button; `says` null where it cannot be taken as typed. */
   ask(name: string, question: string, says: string | null, meant: readonly string[]): void {
+    if (this.faults.some(({ path }) => path === name)) {
+      if (meant.length > 0) this.doubts.push({ name, typed: this.text(name), question, says: null, meant });
+      return;
+    }
     this.fault(name, says === null ? question : `${question} Enter it again, or confirm it below.`);
     this.doubts.push({ name, typed: this.text(name), question, says, meant });
   }

@@ -8,7 +8,7 @@ import { demoNuts, demoWashers } from '../../../data/demo/nuts.ts';
 import { demoStacks } from '../../../data/demo/stacks.ts';
 import { demoStuds } from '../../../data/demo/studs.ts';
 import { figureDoubt } from '../../../shared/quantity/figureDoubt.ts';
-import { KINDS, type UnitName } from '../../../shared/quantity/units.ts';
+import { KINDS, type Kind, type UnitName } from '../../../shared/quantity/units.ts';
 import { shapeOf } from '../../../shared/schemas/fromFields.ts';
 import { CRITERIA } from '../../../shared/words/fields/criteria.ts';
 import { FAMILY } from '../../../shared/words/fields/family.ts';
@@ -34,29 +34,66 @@ import { EXAMPLE } from '../../calc/stud/example.ts';
 import { type Body, COVER_BODIES } from './coverBodies.ts';
 import { STUD_BODIES } from './studBodies.ts';
 
-const LENGTHS: readonly AnyField['kind'][] = ['size', 'extent', 'height', 'lengths'];
 const IN = 25.4;
-const TENS = ['a decimal too far right', 'a decimal too far left'];
 const LB_FT = 1.355818;
+const KSI = 6.894757;
 
-/** What a slip makes of a figure that was right, by the kind of its field. */
-function slipsOf(kind: AnyField['kind'], usual: FigureExpected): (readonly [name: string, times: number])[] {
-  const tens: [string, number][] = [
-    ['a decimal too far right', 10],
-    ['a decimal too far left', 1 / 10],
+type Slip = readonly [name: string, times: number, readIn: UnitName];
+
+/** The right number in one unit, read in the other; and the other way round. */
+function mistaken(one: UnitName, other: UnitName, times: number): Slip[] {
+  return [
+    [`${one} as ${other}`, times, other],
+    [`${other} as ${one}`, 1 / times, one],
   ];
-  const decimals = usual.anyDecimal ? [] : tens;
-  if (LENGTHS.includes(kind)) return [['mm as in', IN], ['in as mm', 1 / IN], ...decimals];
-  if (kind === 'stress')
-    return [['MPa as ksi', 6.894757], ['ksi as MPa', 1 / 6.894757], ['psi as ksi', 1000], ...decimals];
-  if (kind !== 'torque') return decimals;
-  const apart: [string, number][] = [
-    ['N·m as lb·ft', LB_FT],
-    ['lb·ft as N·m', 1 / LB_FT],
+}
+
+const LENGTH = mistaken('mm', 'in', IN);
+/** What a wrong unit makes of a figure that was right, by the kind of its field. */
+const UNIT_SLIPS: Partial<Record<AnyField['kind'], readonly Slip[]>> = {
+  size: LENGTH,
+  extent: LENGTH,
+  height: LENGTH,
+  lengths: LENGTH,
+  stress: [...mistaken('MPa', 'ksi', KSI), ['psi as ksi', 1000, 'ksi']],
+  pressure: mistaken('psi', 'MPa', 1000 / KSI),
+  torque: [
+    ...mistaken('N·m', 'lb·ft', LB_FT),
+    ['lb·in as lb·ft', 12, 'lb·ft'],
+    ['lb·in as N·m', 12 / LB_FT, 'N·m'],
+  ],
+  'cutting-speed': mistaken('m/min', 'ft/min', 0.3048),
+  mass: mistaken('kg', 'lb', 0.45359237),
+  density: [...mistaken('lb/in³', 'kg/m³', 1 / 27_679.9), ['g/cm³ as kg/m³', 1 / 1000, 'kg/m³']],
+  'lining-modulus': mistaken('MPa/mm', 'psi/in', KSI / 1000 / IN),
+  conductivity: mistaken('Btu/(h·ft·°F)', 'W/(m·K)', 1 / 1.730735),
+  'specific-heat': mistaken('Btu/(lb·°F)', 'J/(kg·K)', 1 / 4186.8),
+};
+
+function allSlipsOf({ kind }: AnyField): readonly Slip[] {
+  const kept = KINDS[KEPT[kind] ?? (kind as Kind)].keptIn as UnitName;
+  return [
+    ...(UNIT_SLIPS[kind] ?? []),
+    ['a decimal too far right', 10, kept],
+    ['a decimal too far left', 1 / 10, kept],
   ];
-  const { least, most } = usual.likely ?? usual;
-  const told = most / least < LB_FT ** 2 ? apart : [];
-  return [['lb·in as lb·ft', 12], ['lb·in as N·m', 12 / LB_FT], ...told, ...decimals];
+}
+
+const KEPT: Partial<Record<AnyField['kind'], Kind>> = {
+  size: 'length',
+  extent: 'length',
+  height: 'length',
+  lengths: 'length',
+  stress: 'pressure',
+  share: 'number',
+};
+
+/** Those that can be told from what is usual: of two units near one another only where the usual is narrow enough. */
+function slipsOf(field: AnyField, { least, most, likely, anyDecimal }: FigureExpected): readonly Slip[] {
+  const { least: from, most: to } = likely ?? { least, most };
+  return allSlipsOf(field).filter(([name, times]) =>
+    name.startsWith('a decimal') ? !anyDecimal : to / from < Math.max(times, 1 / times) ** 2,
+  );
 }
 
 function isFigure({ kind }: AnyField): boolean {
@@ -70,14 +107,6 @@ function usualOf({ least, most, likely }: FigureExpected): number {
 
 function askedOf(value: number, unit: UnitName, usual: FigureExpected) {
   return figureDoubt({ value, typed: String(value), unit, decimalSign: 'point', bare: true }, usual);
-}
-
-/** The unit a bare figure was read in when it slipped so. */
-function readIn(slip: string, { kind }: AnyField): UnitName {
-  if (LENGTHS.includes(kind)) return slip === 'mm as in' ? 'in' : 'mm';
-  if (kind === 'stress') return slip.endsWith('ksi') ? 'ksi' : 'MPa';
-  if (kind === 'torque') return slip.endsWith('lb·ft') ? 'lb·ft' : 'N·m';
-  return KINDS.number.keptIn as UnitName;
 }
 
 /** Refused before anybody is asked: out of the bounds of its field. */
@@ -97,8 +126,8 @@ describe.each(BODIES)('every figure of %s', (_name, fields: AnyFields, expected)
       if ('any' in one) expect(one.any.length, key).toBeGreaterThan(15);
       else {
         expect(one.least, key).toBeLessThan(one.most);
-        const all = LENGTHS.includes(fields[key]!.kind) ? 4 : fields[key]!.kind === 'torque' ? 6 : 2;
-        if (slipsOf(fields[key]!.kind, one).length < all) expect(one.notTold, key).toMatch(/.{10}/);
+        const field = fields[key]!;
+        if (slipsOf(field, one).length < allSlipsOf(field).length) expect(one.notTold, key).toMatch(/.{10}/);
       }
     }
   });
@@ -109,11 +138,11 @@ describe.each(BODIES)('every figure of %s', (_name, fields: AnyFields, expected)
       const usual = expected[key]!;
       if ('any' in usual) return;
       const right = usualOf(usual);
-      expect(askedOf(right, readIn('', field), usual)).toBeNull();
-      for (const [slip, times] of slipsOf(field.kind, usual)) {
+      expect(askedOf(right, allSlipsOf(field).at(-1)![2], usual)).toBeNull();
+      for (const [slip, times, readIn] of slipsOf(field, usual)) {
         const value = right * times;
-        const asked = askedOf(value, readIn(slip, field), usual);
-        const told = usual.notTold !== undefined && TENS.includes(slip);
+        const asked = askedOf(value, readIn, usual);
+        const told = usual.notTold !== undefined && slip.startsWith('a decimal');
         if (asked === null) expect([slip, told || isRefused(field, value)]).toEqual([slip, true]);
         else expect([slip, Math.abs(asked.meant / right - 1) < 1e-6]).toEqual([slip, true]);
       }

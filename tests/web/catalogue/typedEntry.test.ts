@@ -63,6 +63,30 @@ it('a wall typed as 3/16 in stays in the history beside 4.7625 mm, through chang
   expect(JSON.stringify(entry)).not.toContain('0.187');
 });
 
+it('a figure that looked like a slip and was confirmed says so in the history, for as long as it stands', async () => {
+  const gauge = { name: 'Old caliper', gaugeKind: 'caliper', resolution: '0.1', coverage: '2', who: 'AK' };
+  expect((await program.post('/catalogue/gauge', gauge)).status).toBe(422);
+  expect((await program.post('/catalogue/gauge', { ...gauge, 'ok.resolution': '0.1' })).status).toBe(303);
+  const { id } = (await listEntries(program.shop.db, 'gauge'))[0]!;
+  const page = `/catalogue/gauge/${id}`;
+  expect(await told(page, 1)).toContain('Resolution — 0.1 mm, asked about and confirmed');
+  await program.post(page, { ...gauge, note: 'lent out', from: '1', why: 'lent' });
+  expect(await told(page, 2)).not.toContain('Resolution');
+  await program.post(page, { ...gauge, resolution: '0.02', from: '2', why: 'another' });
+  expect(await told(page, 3)).toContain('Resolution 0.1 mm, asked about and confirmed 0.02 mm');
+  expect([...(await typedIn(program.shop.db, 'gauge', id))]).toEqual([
+    [1, { resolutionMm: { text: '', bareUnit: null, confirmed: true } }],
+  ]);
+
+  // In another unit than it is told in, it says both.
+  const inches = { ...gauge, name: 'Old one', unit: 'in', resolution: '0.005', 'ok.resolution': '0.005' };
+  expect((await program.post('/catalogue/gauge', inches)).status).toBe(303);
+  const other = (await listEntries(program.shop.db, 'gauge')).find(({ name }) => name === 'Old one')!;
+  expect(await told(`/catalogue/gauge/${other.id}`, 1)).toContain(
+    '0.127 mm (typed 0.005 in), asked about and confirmed',
+  );
+});
+
 const ALL: readonly (readonly [string, Record<string, string>, Record<string, string>])[] = [
   [
     'family',

@@ -116,7 +116,7 @@ async function tablesIn(client: pg.Client): Promise<readonly string[]> {
 function refuseForgotten(raw: Database.Database, tables: readonly string[]): void {
   const here = raw
     .prepare<[], string>(
-      "SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%' ORDER BY name",
+      "SELECT name FROM pragma_table_list WHERE schema = 'main' AND type = 'table' AND name NOT LIKE 'sqlite_%' ORDER BY name",
     )
     .pluck()
     .all();

@@ -98,7 +98,7 @@ function openSource(file: string): Database.Database {
 function refuseForgotten(source: Database.Database, tables: readonly string[]): void {
   const there = source
     .prepare<[], string>(
-      "SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%' AND name <> 'schema_migration'",
+      "SELECT name FROM pragma_table_list WHERE schema = 'main' AND type = 'table' AND name NOT LIKE 'sqlite_%' AND name <> 'schema_migration'",
     )
     .pluck()
     .all();

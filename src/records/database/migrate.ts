@@ -12,6 +12,7 @@ import { nuts } from './migrations/009-nuts.ts';
 import { slips } from './migrations/010-slips.ts';
 import { confirmed } from './migrations/011-confirmed.ts';
 import { closed } from './migrations/012-closed.ts';
+import { words } from './migrations/013-words.ts';
 import type { Migration } from './migrations/migration.ts';
 
 /** Forward only, in order. What has been released is never changed: a new migration follows it. */
@@ -28,6 +29,7 @@ export const MIGRATIONS: readonly Migration[] = [
   slips,
   confirmed,
   closed,
+  words,
 ];
 
 /** "Cvwr" in ASCII: marks a SQLite file as this program's. */

@@ -1,10 +1,11 @@
 import { type Selectable, type SelectQueryBuilder, sql } from 'kysely';
 import { type DecisionKind, type JobLine, STAGES, type Stage } from '../../../shared/words/job.ts';
-import { isShown } from '../begun.ts';
+import { hasBegun, isShown } from '../begun.ts';
 import type { Db } from '../database/database.ts';
 import { refuse } from '../database/errors.ts';
 import type { Tables } from '../database/tables.ts';
 import { key, printable } from '../database/writing.ts';
+import { holdsWord, jobsWithWords } from './jobsWithWords.ts';
 
 /** How many jobs a page of the list may hold. */
 export const MOST_LISTED = 200;
@@ -46,17 +47,51 @@ export async function findJobs(db: Db, question: JobQuestion): Promise<JobPage> 
   const exact = await named(db, question);
   const first = exact !== null && question.after === undefined ? [exact] : [];
   const room = limit - first.length;
-  let query = narrowed(db.selectFrom('job').selectAll().where(isShown), question);
-  if (exact !== null) query = query.where('id', '<>', exact.id);
-  const rows = await query
-    .orderBy('received_on', 'desc')
-    .orderBy('id', 'desc')
-    .limit(room + 1)
-    .execute();
+  const rows = await newestFirst(db, question, exact, room + 1);
   const shown = rows.slice(0, room);
   const last = shown.at(-1);
   const next = last ? `${last.received_on}_${last.id}` : BEFORE_ALL;
   return { jobs: [...first, ...shown].map(toLine), next: rows.length > room ? next : null };
+}
+
+/** How many of the newest are looked through first for words: one that stands in many jobs fills a page with these. */
+const NEWEST = 300;
+
+/** The jobs asked for but `exact`, in the order of the list. */
+async function newestFirst(
+  db: Db,
+  question: JobQuestion,
+  exact: JobRow | null,
+  limit: number,
+): Promise<readonly JobRow[]> {
+  const { text = '', ...rest } = question;
+  const words = wordsOf(text);
+  if (words.length > 0) {
+    const newest = inOrder(db, rest, exact, null).limit(NEWEST).as('job');
+    const rows = await ordered(holdingAll(db.selectFrom(newest).selectAll(), words))
+      .limit(limit)
+      .execute();
+    if (rows.length === limit) return rows;
+  }
+  const holding = await jobsWithWords(db, words);
+  return holding?.length === 0 ? [] : inOrder(db, question, exact, holding).limit(limit).execute();
+}
+
+/** Newest first. Several stages are each read in the order of their index, unless few jobs are left to be asked for. */
+function inOrder(db: Db, question: JobQuestion, exact: JobRow | null, among: readonly number[] | null) {
+  const asked = (one: JobQuestion) => {
+    let query = narrowed(db.selectFrom('job').selectAll().where(isShown), one);
+    if (exact !== null) query = query.where('id', '<>', exact.id);
+    return among === null ? query : query.where('id', 'in', among);
+  };
+  const { stage } = question;
+  if (typeof stage !== 'object' || among !== null) return ordered(asked(question));
+  const [first, ...others] = [...new Set(stage)].map((one) => asked({ ...question, stage: one }));
+  return ordered(others.reduce((all, other) => all.unionAll(other), first ?? asked(question)));
+}
+
+function ordered(query: JobSelect): JobSelect {
+  return query.orderBy('received_on', 'desc').orderBy('id', 'desc');
 }
 
 /** The place in the list before any job. */
@@ -85,17 +120,28 @@ async function named(db: Db, { text = '', after: _, ...rest }: JobQuestion): Pro
   return rows.find((row) => row.number_key === typed) ?? rows[0] ?? null;
 }
 
+/** Most jobs of a shop that has been at work for years: they are what is left of all when the others are counted. */
+const MOST_ARE = 'signed' satisfies Stage;
+
 /** How many jobs are at each stage, zero included. */
 export async function countByStage(db: Db): Promise<Readonly<Record<Stage, number>>> {
-  const rows = await db
-    .selectFrom('job')
-    .select((eb) => ['stage', eb.fn.countAll().as('n')])
-    .where(isShown)
-    .groupBy('stage')
+  const counts = Object.fromEntries(STAGES.map((stage) => [stage, 0])) as Record<Stage, number>;
+  const jobs = db.selectFrom('job');
+  const counted = sql<number>`count(*)`.as('n');
+  const others = STAGES.filter((stage) => stage !== MOST_ARE);
+  const rows = await jobs
+    .select([sql<Stage>`${sql.lit(MOST_ARE)}`.as('stage'), counted])
+    .unionAll(jobs.select(['stage', counted]).where('stage', 'in', others).groupBy('stage'))
     .execute();
-  const counts = new Map(rows.map((row) => [row.stage, Number(row.n)]));
-  const entries = STAGES.map((stage) => [stage, counts.get(stage) ?? 0] as const);
-  return Object.fromEntries(entries) as Record<Stage, number>;
+  for (const { stage, n } of rows) {
+    counts[stage] += n;
+    if (stage !== MOST_ARE) counts[MOST_ARE] -= n;
+  }
+  if (await hasBegun(db)) {
+    const hidden = jobs.select(['stage', counted]).where('demo', '=', 1).groupBy('stage');
+    for (const { stage, n } of await hidden.execute()) counts[stage] -= n;
+  }
+  return counts;
 }
 
 /** Whether any job is an invented one, to try the program with. */
@@ -131,11 +177,12 @@ function wordsOf(text: string): readonly string[] {
   return words;
 }
 
+function holdingAll(query: JobSelect, words: readonly string[]): JobSelect {
+  return words.reduce((narrower, word) => narrower.where(holdsWord(word)), query);
+}
+
 function narrowed(query: JobSelect, question: JobQuestion): JobSelect {
-  let q = query;
-  for (const word of wordsOf(question.text ?? '')) {
-    q = q.where(sql<boolean>`search like ${`%${word.replace(/[\\%_]/g, '\\$&')}%`} escape '\\'`);
-  }
+  let q = holdingAll(query, wordsOf(question.text ?? ''));
   if (question.familyId !== undefined) q = q.where('family_id', '=', question.familyId);
   if (question.stage === undefined) q = q.where('stage', '<>', 'closed');
   else q = q.where('stage', 'in', typeof question.stage === 'string' ? [question.stage] : question.stage);

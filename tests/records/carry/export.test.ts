@@ -200,7 +200,7 @@ onEachDatabase((engine) => {
       const { rows } = await sql
         .raw<{ name: string }>(
           engine.name === 'SQLite'
-            ? "select name from sqlite_schema where type = 'table' and name not like 'sqlite_%'"
+            ? "select name from pragma_table_list where schema = 'main' and type = 'table' and name not like 'sqlite_%'"
             : 'select tablename as name from pg_tables where schemaname = current_schema()',
         )
         .execute(shop.db);

@@ -85,7 +85,10 @@ describe('opening', () => {
   test('all tables are strict', () => {
     const raw = new Database(':memory:');
     migrate(raw, () => new Date(0));
-    const lax = raw.prepare("SELECT name FROM pragma_table_list WHERE schema = 'main' AND strict = 0").all();
+    // An index of words, and the tables it keeps itself in, cannot be.
+    const lax = raw
+      .prepare("SELECT name FROM pragma_table_list WHERE schema = 'main' AND type = 'table' AND strict = 0")
+      .all();
     expect(lax).toEqual([{ name: 'sqlite_schema' }]);
     raw.close();
   });

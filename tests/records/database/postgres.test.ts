@@ -99,7 +99,9 @@ onPostgres('PostgreSQL', () => {
       const there = await sql<(typeof here)[number]>`
         select t.name as name, c.name as "column", c."notnull" = 0 and c.pk = 0 as empty, c.type as type
         from pragma_table_list t, pragma_table_info(t.name) c
-        where t.schema = 'main' and t.name not like 'sqlite_%' order by 1, 2`.execute(sqlite.db);
+        where t.schema = 'main' and t.type = 'table' and t.name not like 'sqlite_%' order by 1, 2`.execute(
+        sqlite.db,
+      );
       await sqlite.close();
       expect(here).toEqual(there.rows.map((row) => ({ ...row, empty: Boolean(row.empty) })));
     });

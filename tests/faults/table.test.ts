@@ -5,7 +5,7 @@ import { ROOT } from './kit/program.ts';
 import { rowsOfFaults } from './kit/tell.ts';
 
 test('every row of the table of faults is printed by a test', () => {
-  const folder = join(ROOT, 'tests', 'faults');
+  const folder = join(ROOT, 'tests');
   const tests = readdirSync(folder, { recursive: true, encoding: 'utf8' })
     .filter((name) => name.endsWith('.test.ts'))
     .map((name) => readFileSync(join(folder, name), 'utf8'));

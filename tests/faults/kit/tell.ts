@@ -1,10 +1,11 @@
 import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
-import { ROOT } from './program.ts';
+import { fileURLToPath } from 'node:url';
+
+const TABLE = fileURLToPath(new URL('../README.md', import.meta.url));
 
 /** The rows of the table of faults. */
 export const rowsOfFaults = (): readonly string[] =>
-  readFileSync(join(ROOT, 'tests', 'faults', 'README.md'), 'utf8')
+  readFileSync(TABLE, 'utf8')
     .split('\n')
     .filter((line) => line.startsWith('| '))
     .slice(2);

@@ -19,6 +19,7 @@ import {
 import { beginSession, findSession } from '../../../src/records/people/sessions.ts';
 import { personWith } from '../../../src/records/people/signingIn.ts';
 import { findToken, issueToken, listTokens, withdrawToken } from '../../../src/records/people/tokens.ts';
+import { tell } from '../../faults/kit/tell.ts';
 import { errorOf } from '../refusals.ts';
 import { as } from '../samples.ts';
 
@@ -107,6 +108,11 @@ describe('after a restore', () => {
     expect(await peopleHistory(shop.db, 1)).toMatchObject([
       { who: 'console', why: 'restored: as before the restore' },
     ]);
+    tell(
+      'Backup restored from before doors were closed',
+      '3 people, 2 tokens, 1 session',
+      'nobody is signed in, tokens are withdrawn, people, roles and passwords are as before it; what differs is listed first',
+    );
   });
 
   test('it is undone by the same command, and people stay as they are', async () => {

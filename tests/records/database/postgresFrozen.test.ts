@@ -6,6 +6,7 @@ import { RecordsUnavailable } from '../../../src/records/database/errors.ts';
 import { openPostgres } from '../../../src/records/database/postgres.ts';
 import { createJob } from '../../../src/records/jobs/createJob.ts';
 import { getJob } from '../../../src/records/jobs/readJob.ts';
+import { tell } from '../../faults/kit/tell.ts';
 import { errorOf } from '../refusals.ts';
 import { as, received } from '../samples.ts';
 import { onPostgres, placeOnPostgres } from '../shops.ts';
@@ -81,6 +82,11 @@ onPostgres('a PostgreSQL that is frozen', () => {
       expect(await code(broken)).toBe('lost');
       line.thaw();
       expect(await getJob(shop.db, 'broken')).toBeNull();
+      tell(
+        'PostgreSQL frozen, not dead',
+        '2 times, once in mid-transaction',
+        'reading and writing are given up with a sentence (503), nothing of the change is kept; used again when it answers',
+      );
     } finally {
       line.thaw();
       await shop.close();

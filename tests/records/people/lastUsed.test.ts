@@ -10,6 +10,7 @@ import { ownPassword } from '../../../src/records/people/passwords.ts';
 import { addFirstKeeper } from '../../../src/records/people/people.ts';
 import { beginSession, findSession, IDLE_MS, sessionsOf } from '../../../src/records/people/sessions.ts';
 import { findToken, issueToken, listTokens } from '../../../src/records/people/tokens.ts';
+import { tell } from '../../faults/kit/tell.ts';
 import { as } from '../samples.ts';
 
 const START = new Date('2026-03-02T08:00:00.000Z');
@@ -71,6 +72,11 @@ test('who is signed in is found where nothing can be stored, and what was noted 
   expect(await findToken(shop.db, token, after(2 * IDLE_MS))).not.toBeNull();
   await usesStored(shop.db);
   expect(await stored()).toEqual([after(2 * IDLE_MS).toISOString(), after(2 * IDLE_MS).toISOString()]);
+  tell(
+    'Disk full while people are signed in',
+    '1 session, 1 token',
+    'who is signed in is found, no reading needs a write; the last use is stored once it can be',
+  );
 });
 
 test('a use within a minute of the last one is not stored again', async () => {

@@ -14,6 +14,7 @@ import { reviseJob } from '../../../src/records/jobs/reviseJob.ts';
 import { fileOf, keep, receive, TooLarge } from '../../../src/records/photos/files.ts';
 import { addPhoto, isPhoto, photosOf } from '../../../src/records/photos/photos.ts';
 import { copyOf, lookAtPicture } from '../../../src/records/photos/picture.ts';
+import { tell } from '../../faults/kit/tell.ts';
 import { errorOf, refusalOf } from '../refusals.ts';
 import { as, decision, measuredJob, signedJob } from '../samples.ts';
 import { onEachDatabase } from '../shops.ts';
@@ -175,6 +176,11 @@ describe('a picture is known by its content', () => {
     expect(await look(await flat(4000).jpeg({ progressive: true }).toBuffer())).toMatchObject({
       width: 4000,
     });
+    tell(
+      'Pictures that would take all the memory',
+      '2 interlaced or progressive',
+      'refused by their pixels before they are unfolded, with a sentence',
+    );
   });
 });
 

@@ -3,6 +3,7 @@ import type { StiffnessInput } from '../../../shared/words/bending/stiffness.ts'
 import { bendCover } from '../../../src/calc/plate/bendCover.ts';
 import { type Asker, NotWanted, WorkBusy, WorkFailed, WorkPool } from '../../../src/shop/work/workPool.ts';
 import { COVER } from '../../calc/plate/example.ts';
+import { tell } from '../../faults/kit/tell.ts';
 
 let pool: WorkPool;
 afterEach(() => {
@@ -86,6 +87,11 @@ describe('the thread that works out what takes long', () => {
     });
     expect(await behind).toEqual({ wallMm: 3 });
     expect(pool.waiting()).toEqual({ running: 0, people: 0, scripts: 0 });
+    tell(
+      'Stalled solver',
+      '1 endless question, 1 behind it',
+      'refused with a sentence; the next is answered',
+    );
   });
 
   it('has its time from when it took a question up, not from when it was asked', async () => {

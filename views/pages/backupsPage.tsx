@@ -101,7 +101,7 @@ function Making({ underWay, stopped }: Pick<RecordsProps, 'underWay' | 'stopped'
         )}
         <form method="post" action="/records/backups" id="backup-form" hx-post="/records/backups" {...SWAPS}>
           <div class="actions">
-            <button class="button first" type="submit" id="backup-now">
+            <button class="button first" type="submit" id="backup-now" name="make" data-then="stop">
               Make a backup now
             </button>
           </div>
@@ -114,13 +114,22 @@ function Making({ underWay, stopped }: Pick<RecordsProps, 'underWay' | 'stopped'
   const { words, done, of } = underWay;
   return (
     <div class="under-way" hx-get="/records" hx-trigger="every 1s" {...SWAPS}>
-      <label for="making">{words}</label>
+      <label for="making" id="making-words">
+        {words}
+      </label>
       <progress id="making" {...(of > 1 && { value: done, max: of })} />
       <noscript>
         <p>Load this page again to see how far it is.</p>
       </noscript>
       <form method="post" action="/records/stop" id="stop-form" hx-post="/records/stop" {...SWAPS}>
-        <button class="button" type="submit" id="stop-making">
+        <button
+          class="button"
+          type="submit"
+          id="stop-making"
+          name="stop"
+          data-then="make"
+          aria-describedby="making-words"
+        >
           Stop it
         </button>
       </form>

@@ -158,6 +158,7 @@ it('a limit that is refused has the button of the value meant, and nothing to co
   expect(asked.status).toBe(422);
   expect(asked.text).toContain('Young’s modulus is 206 MPa; it must be at least');
   expect(button(asked.html, 'young')).toBe('206000 MPa');
+  expect(asked.text).toContain('Young’s modulus: 206 MPa? Did you mean 206000 MPa?');
   expect(asked.html).not.toContain('name="ok.young"');
 });
 

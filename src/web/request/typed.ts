@@ -146,7 +146,8 @@ export class TypedForm {
   /** Asks about what is in a box: what may be meant has a button; `says` null where it cannot be taken as typed. */
   ask(name: string, question: string, says: string | null, meant: readonly string[]): void {
     if (this.faults.some(({ path }) => path === name)) {
-      if (meant.length > 0) this.doubts.push({ name, typed: this.text(name), question, says: null, meant });
+      if (meant.length > 0)
+        this.doubts.push({ name, typed: this.text(name), question, says: null, over: question, meant });
       return;
     }
     this.fault(name, says === null ? question : `${question} Enter it again, or confirm it below.`);

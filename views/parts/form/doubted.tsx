@@ -8,6 +8,8 @@ export interface DoubtedLength {
   readonly typed: string;
   /** "The pull-forward gap is 0.465 mm, as typed"; null where it cannot be taken so. */
   readonly says: string | null;
+  /** Said over the buttons, where nothing else there names the field. */
+  readonly over?: string;
   /** What may be meant instead, each with a button. */
   readonly meant?: readonly string[];
 }
@@ -34,8 +36,9 @@ export function Doubted({ doubts, fields }: DoubtedProps) {
   return (
     <>
       {doubts.some(({ meant = [] }) => meant.length > 0) && <DefaultSubmit />}
-      {doubts.map(({ name, says, typed, meant = [] }) => (
+      {doubts.map(({ name, says, typed, over, meant = [] }) => (
         <>
+          {over !== undefined && <p>{over}</p>}
           {meant.length > 0 && (
             <div class="actions meant">
               {meant.map((value) => (

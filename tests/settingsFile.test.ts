@@ -70,9 +70,13 @@ describe('a command', () => {
     const env = { DATA_DIR: dataDir };
     expect(() => shopOfCommand(env)).toThrow(SettingsRefused);
     expect(() => shopOfCommand(env)).toThrow(`There is no shop in ${dataDir}.`);
-    expect(shopOfCommand(env, { makes: true })).toEqual({ dataDir, databaseUrl: null });
+    expect(shopOfCommand(env, { makes: true })).toMatchObject({ dataDir, databaseUrl: null });
     await openShop({ dataDir }).close();
-    expect(shopOfCommand(env)).toEqual({ dataDir, databaseUrl: null });
+    expect(shopOfCommand({ ...env, TIME_ZONE: 'America/Chicago' })).toEqual({
+      dataDir,
+      databaseUrl: null,
+      timeZone: 'America/Chicago',
+    });
     write('DATABASE_URL=postgres://one@db.example/shop\n');
     expect(shopOfCommand(env).databaseUrl).toBe('postgres://one@db.example/shop');
   });

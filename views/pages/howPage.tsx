@@ -1,10 +1,12 @@
 import type { ComponentChildren } from 'preact';
 import type { Formula, WorkedExample } from '../../shared/words/formula.ts';
+import { SymbolsDrawn, symbolsOf } from '../drawings/symbols/symbolsDrawn.tsx';
 import type { Frame } from '../frame.ts';
 import { Layout } from '../layout.tsx';
 import { Cautions } from '../parts/caution.tsx';
 import { Working } from '../parts/findingList.tsx';
 import { FormulaText, nameInWords } from '../parts/how/formulaText.tsx';
+import { MathLine } from '../parts/how/mathLine.tsx';
 
 export interface HowSubject {
   readonly id: string;
@@ -62,21 +64,24 @@ export function HowIndexPage({ frame, subjects }: HowIndexProps) {
   );
 }
 
+export interface CalculationListed {
+  /** In its address. */
+  readonly id: string;
+  readonly name: string;
+  /** What it finds. */
+  readonly finds: string;
+}
+
 export interface HowPageProps {
   readonly frame: Frame;
   readonly subject: HowSubject;
-  readonly formulas: readonly { readonly formula: Formula; readonly example: WorkedExample | null }[];
+  readonly calculations: readonly CalculationListed[];
   /** What is told before the single calculations. */
   readonly children?: ComponentChildren;
 }
 
-/** `cover/toolPlane` as `tool plane`. */
-const calculationName = (name: string) => nameInWords(name.slice(name.indexOf('/') + 1));
-
-/** All calculations on one subject. */
-export function HowPage({ frame, subject, formulas, children }: HowPageProps) {
-  // One file may hold two; its example stands below the last.
-  const last = (index: number) => formulas[index + 1]?.formula.name !== formulas[index]!.formula.name;
+/** One subject: what it is about, and each of its calculations a press away. */
+export function HowPage({ frame, subject, calculations, children }: HowPageProps) {
   return (
     <Layout title={`How it is worked out: ${subject.title}`} here="worked-out" {...frame}>
       <p class="back">
@@ -84,39 +89,76 @@ export function HowPage({ frame, subject, formulas, children }: HowPageProps) {
       </p>
       <h1>{subject.title}</h1>
       <p>{subject.about}</p>
-      {children}
       <h2 id="calculations">The calculations</h2>
-      {formulas.length === 0 ? (
+      {calculations.length === 0 ? (
         <p class="note">
           The formulas can’t be shown: this copy of the program came without its source folder. Everything
           else works.
         </p>
       ) : (
-        <>
-          <details class="how-contents">
-            <summary>All {formulas.length} calculations</summary>
-            <ul>
-              {formulas
-                .filter((_, index) => last(index))
-                .map(({ formula }) => (
-                  <li>
-                    <a href={`#${formula.name.replace('/', '-')}`}>{calculationName(formula.name)}</a>
-                  </li>
-                ))}
-            </ul>
-          </details>
-          {formulas.map(({ formula, example }, index) => (
-            <section class="calculation">
-              {formulas[index - 1]?.formula.name !== formula.name && (
-                <h3 id={formula.name.replace('/', '-')}>{calculationName(formula.name)}</h3>
-              )}
-              <FormulaText formula={formula} />
-              {last(index) && example && <ExampleShown example={example} frame={frame} />}
-            </section>
+        <ul class="calculations">
+          {calculations.map(({ id, name, finds }) => (
+            <li>
+              <a href={`/how/${subject.id}/${id}`}>{name}</a>
+              <small>{finds}</small>
+            </li>
           ))}
-        </>
+        </ul>
       )}
+      {children}
       <Cautions kinds={['general', 'lathe', 'crack', 'torque']} />
+    </Layout>
+  );
+}
+
+export interface CalculationProps {
+  readonly frame: Frame;
+  readonly subject: HowSubject;
+  readonly id: string;
+  /** One file may say it of two. */
+  readonly formulas: readonly Formula[];
+  readonly example: WorkedExample | null;
+  readonly before: CalculationListed | null;
+  readonly after: CalculationListed | null;
+}
+
+/** One calculation: its words and formula, the drawing that names its symbols, and an example worked out here. */
+export function CalculationPage(props: CalculationProps) {
+  const { frame, subject, id, formulas, example, before, after } = props;
+  const name = nameInWords(id);
+  const drawing = symbolsOf(`${subject.id}/${id}`);
+  return (
+    <Layout title={`How it is worked out: ${name}`} here="worked-out" {...frame}>
+      <p class="back">
+        <a href="/how">How it is worked out</a> · <a href={`/how/${subject.id}`}>{subject.title}</a>
+      </p>
+      <h1 class="calculation-name">{name}</h1>
+      <div class={drawing === null ? 'calculation' : 'calculation beside-symbols'}>
+        <div>
+          {formulas.map((formula) => (
+            <FormulaText formula={formula} />
+          ))}
+        </div>
+        {drawing && (
+          <figure class="drawing symbols">
+            <SymbolsDrawn drawing={drawing} />
+          </figure>
+        )}
+        {example && <ExampleShown example={example} frame={frame} />}
+      </div>
+      <nav class="before-after" aria-label="Calculations beside this one">
+        {before && (
+          <a rel="prev" href={`/how/${subject.id}/${before.id}`}>
+            Before: {before.name}
+          </a>
+        )}
+        {after && (
+          <a rel="next" href={`/how/${subject.id}/${after.id}`}>
+            Next: {after.name}
+          </a>
+        )}
+      </nav>
+      <Cautions kinds={['general']} />
     </Layout>
   );
 }
@@ -129,7 +171,7 @@ function ExampleShown({ example, frame }: { example: WorkedExample; frame: Frame
         {example.given}
       </p>
       {example.answers.map((answer) => (
-        <Working answer={answer} unit={frame.lengthUnit} />
+        <Working answer={answer} unit={frame.lengthUnit} formula={(text) => <MathLine text={text} />} />
       ))}
       {example.says.length === 1 ? (
         <p class={example.answers.length === 0 ? 'result' : undefined}>{example.says[0]}</p>

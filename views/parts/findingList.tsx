@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact';
 import type { Answer } from '../../shared/words/answer.ts';
 import type { Finding, Status } from '../../shared/words/finding.ts';
 import { type LengthUnit, printShare } from '../../shared/words/print.ts';
@@ -13,7 +14,16 @@ function byWeight(findings: readonly Finding[]): readonly Finding[] {
 }
 
 /** An answer's working: formula, the same with its numbers, source; then what a reader must know of it. */
-export function Working({ answer, unit }: { answer: Answer; unit: LengthUnit }) {
+export function Working({
+  answer,
+  unit,
+  formula = (text) => text,
+}: {
+  answer: Answer;
+  unit: LengthUnit;
+  /** How a formula is set, where it is more than a line of text. */
+  formula?: (text: string) => ComponentChildren;
+}) {
   return (
     <div class="working-out">
       <ol class="steps-of-working">
@@ -21,7 +31,7 @@ export function Working({ answer, unit }: { answer: Answer; unit: LengthUnit }) 
           const told = workingIn(step.numbers, unit);
           return (
             <li>
-              <span class="formula">{step.formula}</span>
+              <span class="formula">{formula(step.formula)}</span>
               {told === null ? (
                 <span class="numbers in-si">
                   {step.numbers} <small>(metric, as the formula is)</small>

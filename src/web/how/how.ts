@@ -1,5 +1,4 @@
-import { setImmediate as otherRequests } from 'node:timers/promises';
-import { Router } from 'express';
+import { type Request, type Response, Router } from 'express';
 import { coverExamples } from '../../../data/examples/coverExamples.ts';
 import { CHECKED_HEAT, ENGAGEMENT, heatExamples } from '../../../data/examples/heatExamples.ts';
 import { judgeExamples } from '../../../data/examples/judgeExamples.ts';
@@ -7,11 +6,19 @@ import { measureExamples } from '../../../data/examples/measureExamples.ts';
 import { plateExamples } from '../../../data/examples/plateExamples.ts';
 import { studExamples } from '../../../data/examples/studExamples.ts';
 import type { Example } from '../../../data/examples/worked.ts';
+import type { Formula, WorkedExample } from '../../../shared/words/formula.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
-import { HowIndexPage, HowPage, type HowPageProps, type HowSubject } from '../../../views/pages/howPage.tsx';
+import {
+  type CalculationListed,
+  CalculationPage,
+  HowIndexPage,
+  HowPage,
+  type HowSubject,
+} from '../../../views/pages/howPage.tsx';
 import { WordsPage } from '../../../views/pages/wordsPage.tsx';
 import { BesideChecked } from '../../../views/parts/besideChecked.tsx';
 import { HowBending } from '../../../views/parts/how/bending/howBendingPart.tsx';
+import { firstSentence, nameInWords } from '../../../views/parts/how/formulaText.tsx';
 import { HowHeat } from '../../../views/parts/how/howHeat.tsx';
 import { renderPage } from '../../../views/render.ts';
 import { heatCover } from '../../calc/heat/heatCover.ts';
@@ -79,47 +86,79 @@ export const SUBJECTS: readonly Subject[] = [
   },
 ];
 
-/** How everything is worked out: the calculations’ own words, with examples worked out when first asked for. */
+/** How everything is worked out: the calculations’ own words, with examples worked out when asked for. */
 export function howRouter(context: PageContext): Router {
   const router = Router();
   const formulas = readFormulas();
-  const ofSubject = ({ folder }: Subject) => formulas.filter(({ name }) => name.startsWith(`${folder}/`));
-  // The examples are always the same, and so are their answers.
-  const kept = new Map<string, Promise<HowPageProps['formulas']>>();
-  const workedOut = (subject: Subject) => {
-    const found = kept.get(subject.id) ?? workOut(subject, ofSubject(subject));
-    kept.set(subject.id, found);
-    return found;
-  };
   const bending = bendingWorkedOnce();
-
-  router.get('/how', async (req, res) => {
-    const subjects = SUBJECTS.map((subject) => ({
-      ...subject,
-      count: new Set(ofSubject(subject).map(({ name }) => name)).size,
-    }));
-    res.send(renderPage(HowIndexPage({ frame: await frameOf(req, context), subjects })));
-  });
-
-  router.get('/how/words', async (req, res) => {
-    const frame = await frameOf(req, context);
-    res.send(renderPage(WordsPage({ frame, ...glossary(frame) })));
-  });
-
+  // The examples are always the same, and so are their answers.
+  const kept = new Map<string, WorkedExample | null>();
+  router.get('/how', (req, res) => getIndex(context, formulas, req, res));
+  router.get('/how/words', (req, res) => getWords(context, req, res));
   router.get('/how/:subject', async (req, res) => {
     const subject = subjectNamed(req.params.subject);
     const frame = await frameOf(req, context);
     const children = await leadOf(subject.id, frame.lengthUnit, bending);
-    res.send(renderPage(HowPage({ frame, subject, formulas: await workedOut(subject), children })));
+    const calculations = calculationsOf(subject, formulas);
+    res.send(renderPage(HowPage({ frame, subject, calculations, children })));
   });
-
+  router.get('/how/:subject/:calculation', async (req, res) => {
+    const subject = subjectNamed(req.params.subject);
+    const { calculation } = req.params;
+    const name = `${subject.folder}/${calculation}`;
+    const all = calculationsOf(subject, formulas);
+    const at = all.findIndex(({ id }) => id === calculation);
+    if (at < 0) throw new NoSuchPage(NO_SUCH);
+    if (!kept.has(name)) kept.set(name, subject.examples[calculation]?.() ?? null);
+    const page = {
+      frame: await frameOf(req, context),
+      subject,
+      id: calculation,
+      formulas: formulas.filter((one) => one.name === name),
+      example: kept.get(name) ?? null,
+      before: all[at - 1] ?? null,
+      after: all[at + 1] ?? null,
+    };
+    res.send(renderPage(CalculationPage(page)));
+  });
   return router;
 }
+
+async function getIndex(
+  context: PageContext,
+  formulas: readonly Formula[],
+  req: Request,
+  res: Response,
+): Promise<void> {
+  const subjects = SUBJECTS.map((subject) => ({
+    ...subject,
+    count: calculationsOf(subject, formulas).length,
+  }));
+  res.send(renderPage(HowIndexPage({ frame: await frameOf(req, context), subjects })));
+}
+
+async function getWords(context: PageContext, req: Request, res: Response): Promise<void> {
+  const frame = await frameOf(req, context);
+  res.send(renderPage(WordsPage({ frame, ...glossary(frame) })));
+}
+
+/** The calculations of a subject, each once, in their order, with the first sentence of its words. */
+function calculationsOf({ folder }: Subject, formulas: readonly Formula[]): CalculationListed[] {
+  const of = formulas.filter(({ name }) => name.startsWith(`${folder}/`));
+  return of
+    .filter(({ name }, i) => of[i - 1]?.name !== name)
+    .map(({ name, text }) => {
+      const id = name.slice(name.indexOf('/') + 1);
+      return { id, name: nameInWords(id), finds: firstSentence(text) };
+    });
+}
+
+const NO_SUCH = 'There is no such page. Go to “How it is worked out” and choose one from the list.';
 
 function subjectNamed(id: string): Subject {
   const subject = SUBJECTS.find((one) => one.id === id);
   if (subject) return subject;
-  throw new NoSuchPage('There is no such page. Go to “How it is worked out” and choose one from the list.');
+  throw new NoSuchPage(NO_SUCH);
 }
 
 type BendingExample = ReturnType<typeof bendingExample>;
@@ -163,18 +202,4 @@ async function leadOf(id: string, unit: LengthUnit, bending: () => BendingExampl
     default:
       return null;
   }
-}
-
-/** One example after another, with room for other requests between them. */
-async function workOut(
-  { examples }: Subject,
-  formulas: ReturnType<typeof readFormulas>,
-): Promise<HowPageProps['formulas']> {
-  const rows = [];
-  for (const formula of formulas) {
-    await otherRequests();
-    const example = examples[formula.name.slice(formula.name.indexOf('/') + 1)];
-    rows.push({ formula, example: example?.() ?? null });
-  }
-  return rows;
 }

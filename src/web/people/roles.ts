@@ -68,6 +68,7 @@ export const LEAST_ROLE: Readonly<Record<string, Least>> = {
   'GET /how': 'reader',
   'GET /how/words': 'reader',
   'GET /how/:subject': 'reader',
+  'GET /how/:subject/:calculation': 'reader',
 
   'POST /cover/keep': 'recorder',
   'GET /jobs/new': 'recorder',

@@ -1,4 +1,5 @@
 import type { Formula } from '../../../shared/words/formula.ts';
+import { MathLine } from './mathLine.tsx';
 
 interface Piece {
   /** `Valid`, `Source`, `Example`; '' before the first of these. */
@@ -75,6 +76,9 @@ export function withoutFiles(text: string): string {
     .replace(/ +([,.;])/g, '$1');
 }
 
+const isFormula = (words: string) =>
+  /[=≤≥∫]/.test(words) && !/[.:]$/.test(words) && words.length <= LONGEST_FORMULA;
+
 /**
  * The comment’s own words, laid out for a page: lines that only ran out of room are joined, a formula and each of
  * validity, source and example begin a line of their own. Paths in the source and what a function throws are left out, and
@@ -83,14 +87,16 @@ export function withoutFiles(text: string): string {
 export function formulaPieces(text: string): Piece[] {
   const paragraphs: string[] = [];
   let before = '';
+  let formulaBefore = false;
   for (const raw of text.split('\n')) {
     const line = raw.trim();
     if (line !== '') {
       const [first, ...rest] = line.split(APART).filter(Boolean);
-      const runsOn = before.length >= FULL && indentOf(before) === indentOf(raw);
+      const runsOn = !formulaBefore && before.length >= FULL && indentOf(before) === indentOf(raw);
       if (runsOn && !LABEL.test(first!)) paragraphs.push(`${paragraphs.pop()} ${first}`);
       else paragraphs.push(first!);
       paragraphs.push(...rest);
+      formulaBefore = rest.length > 0 && isFormula(rest.at(-1)!);
     }
     before = raw;
   }
@@ -101,10 +107,15 @@ export function formulaPieces(text: string): Piece[] {
     return {
       label: label?.[1] ?? '',
       text: words,
-      formula:
-        label === null && /[=≤≥∫]/.test(words) && !/[.:]$/.test(words) && words.length <= LONGEST_FORMULA,
+      formula: label === null && isFormula(words),
     };
   });
+}
+
+/** What a calculation finds, for a list of them: the first sentence of its words. */
+export function firstSentence(text: string): string {
+  const [first] = formulaPieces(text);
+  return /^.*?[.:](?= |$)/.exec(first?.text ?? '')?.[0].replace(/:$/, '.') ?? first?.text ?? '';
 }
 
 /** What a calculation says of itself, in the words that stand above it in the code. */
@@ -114,9 +125,27 @@ export function FormulaText({ formula }: { formula: Formula }) {
       {formulaPieces(formula.text).map((piece) => (
         <p class={piece.formula ? 'formula-line' : undefined}>
           {piece.label !== '' && <b>{piece.label}: </b>}
-          {piece.text}
+          {piece.formula ? <MathLine text={piece.text} /> : <WithSymbols text={piece.text} />}
         </p>
       ))}
     </div>
+  );
+}
+
+/** Words in which `u_c` is set as a symbol. */
+function WithSymbols({ text }: { text: string }) {
+  return (
+    <>
+      {text.split(/((?<![\p{L}\d])[\p{L}µ]{1,2}_[\p{L}\d]+)/u).map((part, i) => {
+        if (i % 2 === 0) return part;
+        const [base, below] = part.split('_');
+        return (
+          <i>
+            {base}
+            <sub>{below}</sub>
+          </i>
+        );
+      })}
+    </>
   );
 }

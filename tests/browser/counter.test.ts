@@ -268,6 +268,8 @@ describe.each(SCREENS)('the counter, on %s', (where, viewport) => {
       '/how',
       '/how/bending',
       '/how/studs',
+      '/how/studs/torqueWindow',
+      '/how/cover/toolPlane',
       '/records',
       '/jobs',
       '/no-such-page',

@@ -7,6 +7,8 @@ const INLINE = new Set(
   'a abbr b br code data em i kbd mark output q small span strong sub sup time tspan u var'.split(' '),
 );
 const SILENT = new Set(['script', 'style', 'template']);
+/** A formula, and what stands small below a symbol, run on without a blank between. */
+const IN_ONE = new Set(['math', 'sub']);
 /** Attributes that are shown, or read out. */
 const SHOWN = ['aria-label', 'alt', 'title', 'placeholder', 'data-confirm', 'hx-confirm'];
 
@@ -27,6 +29,10 @@ export function pageWords(html: string): string[] {
     }
     if ('tagName' in node) {
       if (SILENT.has(node.tagName)) return;
+      if (IN_ONE.has(node.tagName)) {
+        if (!typed) line += textIn(node);
+        return;
+      }
       const attributes = new Map(node.attrs.map(({ name, value }) => [name, value]));
       // A sign's word is read out before whatever it stands at.
       const inline = INLINE.has(node.tagName) && !/unseen/.test(attributes.get('class') ?? '');
@@ -45,6 +51,11 @@ export function pageWords(html: string): string[] {
   walk(parse(html, { scriptingEnabled: false }), false);
   end();
   return pieces;
+}
+
+function textIn(node: Node): string {
+  if ('value' in node) return node.value;
+  return 'childNodes' in node ? node.childNodes.map(textIn).join('') : '';
 }
 
 function startsFresh(node: DefaultTreeAdapterTypes.Element): boolean {

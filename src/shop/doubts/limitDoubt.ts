@@ -27,7 +27,9 @@ export function limitDoubt(limit: LimitName, typed: TypedLength, covers: WallsNe
   if (limit === 'minimumWallMm') return minimumDoubt(typed, covers);
   const mostMm = MOST_MM[limit];
   if (typed.valueMm <= mostMm + 1e-9) return null;
-  const most = lengthText(mostMm, typed.unit, typed.decimalSign);
+  // About: 0.02 in, not 0.019685.
+  const roundMm = typed.unit === 'mm' ? mostMm : Number((mostMm / 25.4).toPrecision(1)) * 25.4;
+  const most = lengthText(roundMm, typed.unit, typed.decimalSign);
   return asked(typed, `${USUAL_WORD[limit]} is at most about ${most}.`, mostMm / 100, mostMm);
 }
 

@@ -46,6 +46,9 @@ describe('a limit of the shop', () => {
       meantMm: 0.13,
     });
     expect(limitDoubt('faceRunoutLimitMm', mm('0.5'), [])).toBeNull();
+    expect(limitDoubt('faceRunoutLimitMm', inches('0.04'), [])?.question).toBe(
+      '0.04 in? A face runout limit is at most about 0.02 in. Did you mean 0.004 in?',
+    );
   });
   test('that stands as it was saved is not asked about again', () => {
     const standing = {

@@ -1,5 +1,5 @@
 import { existsSync, realpathSync } from 'node:fs';
-import { createInterface } from 'node:readline/promises';
+import { createInterface, type Interface } from 'node:readline';
 import { fileURLToPath } from 'node:url';
 import { makeFolder } from './records/database/database.ts';
 import { backupsOf, dataDirOf, readSettings, SettingsRefused } from './settings.ts';
@@ -51,13 +51,25 @@ export async function setup(
   return writeSettings(dataDir, settings);
 }
 
+/** Asks in the terminal, or reads one line after the other of what is piped in; where the answers end, nothing is saved. */
+export function askIn(lines: Interface, say: (text: string) => void): (question: string) => Promise<string> {
+  const typed = lines[Symbol.asyncIterator]();
+  return async (question) => {
+    say(question);
+    const { value, done } = await typed.next();
+    if (done) throw new SettingsRefused('SETUP', '\nNot every question was answered, so nothing was saved.');
+    return value;
+  };
+}
+
 async function main(): Promise<void> {
-  const lines = createInterface({ input: process.stdin, output: process.stdout });
+  const lines = createInterface({ input: process.stdin });
   try {
+    const ask = askIn(lines, (question) => process.stdout.write(question));
     const dataDir = dataDirOf(process.env);
     console.log(`Settings for the shop in ${dataDir}. Press Enter to take what is in brackets.`);
     console.log(
-      `Saved in ${await setup(dataDir, (question) => lines.question(question), console.log)}. They take effect the next time the program starts.`,
+      `Saved in ${await setup(dataDir, ask, console.log)}. They take effect the next time the program starts.`,
     );
   } catch (error) {
     if (!(error instanceof SettingsRefused)) throw error;

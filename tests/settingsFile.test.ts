@@ -1,12 +1,14 @@
-import { mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { createInterface } from 'node:readline';
+import { Readable } from 'node:stream';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { shopOfCommand } from '../src/records/carry/commandFolder.ts';
 import { openShop } from '../src/records/database/database.ts';
 import { readSettings, SettingsRefused } from '../src/settings.ts';
 import { shopSettings } from '../src/settingsFile.ts';
-import { setup } from '../src/setup.ts';
+import { askIn, setup } from '../src/setup.ts';
 
 let dataDir: string;
 beforeEach(() => {
@@ -61,6 +63,20 @@ describe('the settings file of a shop', () => {
     );
     expect(readFileSync(path, 'utf8')).toBe(before);
     expect(asked[2]).toContain('[http://shop.example:4300]');
+  });
+
+  test('is written from answers that are piped in all at once, and not where they end too soon', async () => {
+    const piped = (text: string) => createInterface({ input: Readable.from([text]) });
+    const asked: string[] = [];
+    const ask = askIn(piped('0.0.0.0\n4300\n'), (question) => asked.push(question));
+    await expect(setup(dataDir, ask, () => {})).rejects.toThrow('so nothing was saved.');
+    expect([asked.length, existsSync(join(dataDir, 'settings.txt'))]).toEqual([3, false]);
+    await setup(
+      dataDir,
+      askIn(piped('0.0.0.0\n4300\n\n\n\n\n'), () => {}),
+      () => {},
+    );
+    expect(read()).toMatchObject({ host: '0.0.0.0', port: 4300 });
   });
 });
 

@@ -6,6 +6,8 @@ import type { LengthUnit } from '../shared/words/print.ts';
 export interface Frame {
   readonly shopName: string;
   readonly demo: boolean;
+  /** The demo was put away, and this of it stayed. */
+  readonly demoKept?: boolean;
   readonly lengthUnit: LengthUnit;
   readonly decimalSign: 'point' | 'comma';
   /** Whose days and times are told. */

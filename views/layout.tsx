@@ -47,8 +47,10 @@ const HTMX_CONFIG = JSON.stringify({
 export interface LayoutProps {
   readonly title: string;
   readonly shopName: string;
-  /** Everything in this shop is invented, and the page says so. */
+  /** What stands on this page is the demo's, made up, and the page says so. */
   readonly demo: boolean;
+  /** The demo was put away, and this of it stayed. */
+  readonly demoKept?: boolean;
   readonly lengthUnit: LengthUnit;
   /** Whose days and times the page is told in. */
   readonly timeZone: string;
@@ -178,9 +180,10 @@ export function Layout(props: LayoutProps) {
             {demo && (
               <p class="demo">
                 Demo: made-up data is shown here.{' '}
-                {may({ person, ...(signedOut !== undefined && { signedOut }) }, 'keeper') && (
-                  <a href="/begin">Begin for real</a>
-                )}
+                {!props.demoKept &&
+                  may({ person, ...(signedOut !== undefined && { signedOut }) }, 'keeper') && (
+                    <a href="/begin">Begin for real</a>
+                  )}
               </p>
             )}
           </header>

@@ -12,6 +12,7 @@ import type { Ctx } from '../records/database/writing.ts';
 import { findJobs, MOST_LISTED } from '../records/jobs/findJobs.ts';
 import { getJob } from '../records/jobs/readJob.ts';
 import { CRITERIA_ID, currentCriteria, STARTING_LIMITS, saveCriteria } from '../records/shopCriteria.ts';
+import { demoFigures } from './demoFigures.ts';
 
 interface Named {
   readonly kind: CatalogueKind;
@@ -21,6 +22,8 @@ interface Named {
 interface Kept extends Named {
   readonly id: string;
   readonly why: string;
+  /** Its figures still are those the demo made up. */
+  readonly madeUp: boolean;
 }
 
 /** What beginning for real puts away, and what it keeps. */
@@ -102,8 +105,9 @@ async function sortEntries(db: Db, kind: CatalogueKind, own: readonly Job[]) {
     if (!ofDemo(history[0]?.at ?? null)) continue;
     const { id, name } = entry;
     const user = own.find(({ sections }) => JSON.stringify(sections).includes(JSON.stringify(id)));
-    if (history.some(({ at }) => !ofDemo(at))) kept.push({ kind, id, name, why: 'you changed it' });
-    else if (user !== undefined) kept.push({ kind, id, name, why: `job ${user.number} uses it` });
+    const madeUp = await demoFigures(db, kind, id);
+    if (history.some(({ at }) => !ofDemo(at))) kept.push({ kind, id, name, why: 'you changed it', madeUp });
+    else if (user !== undefined) kept.push({ kind, id, name, why: `job ${user.number} uses it`, madeUp });
     else away.push(entry);
   }
   return { away, kept };

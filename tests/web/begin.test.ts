@@ -6,6 +6,7 @@ import { addEntry, getEntry, reviseEntry } from '../../src/records/catalogue.ts'
 import { FILE_NAME, openShop } from '../../src/records/database/database.ts';
 import { currentCriteria, saveCriteria } from '../../src/records/shopCriteria.ts';
 import { limitsFor } from '../../src/shop/limitsFor.ts';
+import { formsIn, type SeenForm, sentAsShown } from './boxes.ts';
 import { demoFile } from './demoShop.ts';
 import { type Served, serve } from './program.ts';
 
@@ -71,8 +72,23 @@ it('a shop begins for real in one press: a backup first, the demo put away, its 
   expect((await program.get('/jobs/1001')).status).toBe(404);
   const list = (await program.get('/jobs')).text;
   expect([list.includes('first of ours'), list.includes('Demo customer')]).toEqual([true, false]);
-  expect((await program.get('/jobs/1020')).text).toContain('first of ours');
-  expect((await program.get('/jobs/1020')).text).toContain(DEMO);
+  // What stayed of the demo says so on itself, and why, and leads to no beginning that is over.
+  const kept = await program.get('/jobs/1020');
+  expect(kept.text).toContain('first of ours');
+  expect(kept.text).toContain(DEMO);
+  expect(kept.text).toContain("The figures of this cover type are the demo's, made up.");
+  expect(kept.text).toContain('It was kept because you use it.');
+  expect(kept.html).toContain(
+    '<a href="/catalogue/family/1125-4-plain">Replace them with yours</a>, then save Receive again.',
+  );
+  expect(kept.html).not.toContain('href="/begin"');
+  expect((await program.get('/jobs/1020/sheet')).text).toContain(
+    'The figures of this cover type are the demo’s, made up.',
+  );
+  expect((await program.get('/jobs/1021/sheet')).text).not.toContain('made up');
+  expect((await program.get('/catalogue/stud/long-3-8-24')).text).toContain(
+    "These figures are the demo's, made up. This stud was kept because you use it or changed it.",
+  );
   const records = (await program.get('/records')).text;
   expect(records).toContain('21 jobs (19 of the demo, put away), ');
   expect(records).toContain('before the demo was put away');
@@ -94,6 +110,25 @@ it('a shop begins for real in one press: a backup first, the demo put away, its 
   // The number of a job put away is not given again.
   expect((await program.post('/jobs', { ...own, customer: 'second' })).location).toContain('/jobs/1022');
   expect((await program.post('/begin', { who: 'TO' })).text).toContain('There is no demo data to put away.');
+});
+
+it('figures stay the demo’s until the shop has changed one, and on a job until it takes the new ones', async () => {
+  const entry = '/catalogue/family/1125-4-plain';
+  const send = async (page: string, changed: Record<string, string>, sent: (form: SeenForm) => boolean) => {
+    const form = formsIn((await program.get(page)).html).find(sent)!;
+    const fields = { ...sentAsShown(form), why: 'measured', who: 'TO', ...changed };
+    const { status, text } = await program.post(form.action, fields);
+    expect(status, text).toBe(303);
+  };
+  const save = (changed: Record<string, string>) => send(entry, changed, ({ action }) => action === entry);
+  await save({ note: 'Ours, but not measured.' });
+  expect((await program.get(entry)).text).toContain(DEMO);
+  expect((await program.get('/jobs/1020')).text).toContain(DEMO);
+  await save({ nominal: '0.2' });
+  expect((await program.get(entry)).text).not.toContain(DEMO);
+  expect((await program.get('/jobs/1020')).text).toContain(DEMO);
+  await send('/jobs/1020', {}, ({ action }) => action.endsWith('/received'));
+  expect((await program.get('/jobs/1020')).text).not.toContain(DEMO);
 });
 
 it('a minimum the demo made up never goes before the shop’s own', async () => {

@@ -19,6 +19,7 @@ export interface BeginningTold {
     readonly id: string;
     readonly name: string;
     readonly why: string;
+    readonly madeUp: boolean;
   }[];
   readonly limits: readonly string[];
 }
@@ -123,10 +124,12 @@ function What({ told, heads }: { told: BeginningTold; heads: readonly [string, s
       <ul>
         <li>{ownJobs === 0 ? 'No job of your own yet' : `${count(ownJobs, 'job')} of your own, whole`}</li>
         <li>Every catalog entry and limit you entered or changed, and people</li>
-        {kept.map(({ kind, id, name, why }) => (
+        {kept.map(({ kind, id, name, why, madeUp }) => (
           <li>
             {name}, from the demo: {why}.{' '}
-            <a href={`/catalogue/${kind}/${encodeURIComponent(id)}`}>Replace its made-up figures</a>
+            <a href={`/catalogue/${kind}/${encodeURIComponent(id)}`}>
+              {madeUp ? 'Replace its made-up figures' : 'Check its figures'}
+            </a>
           </li>
         ))}
       </ul>

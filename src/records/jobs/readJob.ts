@@ -1,5 +1,5 @@
 import type { Selectable } from 'kysely';
-import type { Job, JobSections, Kept, Reading, SectionName } from '../../../shared/words/job.ts';
+import type { Job, JobSections, Kept, Reading, Received, SectionName } from '../../../shared/words/job.ts';
 import {
   counting,
   currentReadings,
@@ -45,6 +45,19 @@ export async function jobRow(db: Db, idOrNumber: number | string): Promise<JobRo
   if (typeof idOrNumber === 'string')
     return query.where('number_key', '=', key(idOrNumber)).executeTakeFirst();
   return Number.isSafeInteger(idOrNumber) ? query.where('id', '=', idOrNumber).executeTakeFirst() : undefined;
+}
+
+/** The revision of the cover type a job has its figures from. */
+export async function familyRevisionOf(db: Db, jobId: number): Promise<number> {
+  const { body } = await db
+    .selectFrom('job_revision')
+    .select('body')
+    .where('job_id', '=', jobId)
+    .where('what', '=', 'received')
+    .orderBy('revision', 'desc')
+    .limit(1)
+    .executeTakeFirstOrThrow();
+  return (JSON.parse(body) as Received).familyRevision;
 }
 
 export function noJob(jobId: number | string): NotInRecords {

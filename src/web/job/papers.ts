@@ -11,6 +11,7 @@ import { holdsDemo } from '../../records/jobs/findJobs.ts';
 import type { PrintSigned } from '../../records/jobs/signedPrints.ts';
 import { photosOf } from '../../records/photos/photos.ts';
 import { currentCriteria } from '../../records/shopCriteria.ts';
+import { madeUpCover } from '../../shop/demoFigures.ts';
 import { jobAnswer } from '../../shop/jobAnswer.ts';
 import { jobUnder } from '../../shop/jobUnder.ts';
 import { cutOnPaper, findingsOnPaper, wallsOnPaper } from '../../shop/onPaper.ts';
@@ -55,6 +56,7 @@ export async function sheetOf(
       plan: answer.plan,
       bending: walls.after === 'none' ? null : (answer.bending?.bending ?? null),
       limits: coverLimitFields(decided?.body.criteria ?? under.criteria, { ...frame, rounded: true }),
+      madeUpCover: await madeUpCover(db, job),
       photos: await photosOf(db, job.id, job.revision),
       qr: qrOf(publicUrl, job),
     }),

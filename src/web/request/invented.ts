@@ -1,13 +1,13 @@
 import { ofDemo } from '../../../shared/words/demo.ts';
 import { slipNumber } from '../../../shared/words/stud/slip.ts';
-import { type CatalogueKind, isCatalogueKind } from '../../../shared/words/terms.ts';
+import { isCatalogueKind } from '../../../shared/words/terms.ts';
 import { hasBegun } from '../../records/begun.ts';
-import { entryHistory } from '../../records/catalogue.ts';
 import type { Db } from '../../records/database/database.ts';
 import { holdsDemo } from '../../records/jobs/findJobs.ts';
-import { jobRow } from '../../records/jobs/readJob.ts';
+import { familyRevisionOf, jobRow } from '../../records/jobs/readJob.ts';
 import { currentCriteria } from '../../records/shopCriteria.ts';
 import { getSlip } from '../../records/slips/slips.ts';
+import { demoFigures } from '../../shop/demoFigures.ts';
 
 const LISTS: ReadonlySet<string> = new Set(['/', '/jobs', '/catalogue']);
 /** What a page of the counter or the quick check was asked about. */
@@ -26,33 +26,33 @@ export async function isInvented(db: Db, address: string): Promise<boolean> {
   if (slip !== null) return isDemoSlip(db, slip);
   if (LISTS.has(pathname)) return holdsDemo(db);
   const [, kind, id = ''] = /^\/catalogue\/(\w+)\/([^/]+)/.exec(pathname) ?? [];
-  if (isCatalogueKind(kind)) return isDemoEntry(db, kind, decoded(id));
+  if (isCatalogueKind(kind)) return demoFigures(db, kind, decoded(id));
   if (pathname === '/criteria') return ofDemo((await currentCriteria(db)).at) && !(await hasBegun(db));
   for (const [name, kind] of ASKED) {
     const id = searchParams.get(name);
-    if (id !== null && (await isDemoEntry(db, kind, id))) return true;
+    if (id !== null && (await demoFigures(db, kind, id))) return true;
   }
   return false;
 }
 
-/** The demo's own, or a job of the shop on a cover type whose figures the demo made up. */
+/** The demo's own, or a job of the shop that took its figures from a cover type while they were the demo's. */
 async function isDemoJob(db: Db, number: string): Promise<boolean> {
   const row = await jobRow(db, number);
-  return row !== undefined && (row.demo === 1 || (await isDemoEntry(db, 'family', row.family_id)));
+  if (row === undefined || row.demo === 1) return row !== undefined;
+  const taken = await familyRevisionOf(db, row.id);
+  return demoFigures(db, 'family', row.family_id, ({ revision }) => revision <= taken);
 }
 
-/** Its stack or its stud is the demo's. */
+/** Its stack or its stud was the demo's when it was answered. */
 async function isDemoSlip(db: Db, number: number): Promise<boolean> {
-  const asked = (await getSlip(db, number))?.asked;
+  const slip = await getSlip(db, number);
+  if (slip === null) return false;
+  const { asked, at: answered } = slip;
+  const before = ({ at }: { readonly at: string }) => at <= answered;
   return (
-    asked !== undefined &&
-    ((await isDemoEntry(db, 'stack', asked.stackId)) || (await isDemoEntry(db, 'stud', asked.studId)))
+    (await demoFigures(db, 'stack', asked.stackId, before)) ||
+    (await demoFigures(db, 'stud', asked.studId, before))
   );
-}
-
-async function isDemoEntry(db: Db, kind: CatalogueKind, id: string): Promise<boolean> {
-  const [first] = await entryHistory(db, kind, id);
-  return ofDemo(first?.at ?? null);
 }
 
 function decoded(text: string): string {

@@ -4,6 +4,7 @@ import { dayIn } from '../../../shared/words/day.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
 import { PAUSE_MS } from '../../../shared/words/sittings.ts';
 import type { Frame } from '../../../views/frame.ts';
+import { hasBegun } from '../../records/begun.ts';
 import type { Shop } from '../../records/database/database.ts';
 import { hasPeople } from '../../records/people/people.ts';
 import { currentCriteria } from '../../records/shopCriteria.ts';
@@ -68,9 +69,11 @@ export async function frameOf(req: Request, context: PageContext): Promise<Frame
   const person = personOf(req);
   const alone = atTheMachine(context.settings, req) && !(await hasPeople(context.shop.db));
   if (context.settings.accounts && person === null && !alone) return strangersFrame(req);
+  const demo = await isInvented(context.shop.db, req.originalUrl);
   return {
     shopName: criteria.body.shopName,
-    demo: await isInvented(context.shop.db, req.originalUrl),
+    demo,
+    demoKept: demo && (await hasBegun(context.shop.db)),
     lengthUnit: unit ?? criteria.body.lengthUnit,
     decimalSign: criteria.body.decimalSign,
     timeZone: context.settings.timeZone,

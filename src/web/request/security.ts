@@ -49,10 +49,13 @@ export function onlyOwnNames(own: () => ReadonlySet<string>, right: (port: numbe
     res
       .status(421)
       .type('html')
-      .send(
-        `<!doctype html><html lang="en"><title>Wrong address</title><h1>Wrong address</h1><p>${inHtml(message)} Use:</p><ul>${links}</ul></html>\n`,
-      );
+      .send(plainPage('Wrong address', `<p>${inHtml(message)} Use:</p><ul>${links}</ul>`));
   };
+}
+
+/** A page without style or script, since neither is served to whoever comes this way; readable on a phone too. */
+function plainPage(title: string, inside: string): string {
+  return `<!doctype html><html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><title>${title}</title></head><body><h1>${title}</h1>${inside}</body></html>\n`;
 }
 
 function inHtml(text: string): string {
@@ -74,9 +77,11 @@ export const onlyOwnPagesWrite =
     }
     // The page is the shop's own, and something on the way gave the request another name.
     const renamed = publicUrl !== null && origin === publicUrl;
+    const asked = String(req.headers.host).slice(0, 100);
+    const from = (origin ?? 'an unknown page').slice(0, 100);
     const message = renamed
-      ? `Nothing was saved: the page came from ${publicUrl}, the request for "${String(req.headers.host).slice(0, 100)}". Set the proxy in between to pass on the Host header.`
-      : 'This change came from another site, so nothing was saved. Open the page from this program and try again.';
+      ? `Nothing was saved: the page came from ${publicUrl}, the request for "${asked}". Set the proxy in between to pass on the Host header.`
+      : `This change came from another site (${from}, not ${asked}), so nothing was saved. Open the page from this program and try again. If ${from} is this shop's own address, set PUBLIC_URL to it, and set the proxy in between to pass on the Host header.`;
     if (req.path.startsWith('/api/')) {
       res.status(403).json({ error: { code: 'other-site', message, fields: [] } });
     } else {

@@ -72,11 +72,13 @@ it('the owner goes from the demo to a shop of three, forgets the password, resto
   await page.click('#become-keeper');
   await page.waitForURL(`${url}/`);
 
-  await receive(page, url, 'the first of ours');
+  const job = await receive(page, url, 'the first of ours');
   await page.goto(url);
   await page.click('a[href="/begin"]');
   await page.click('#begin');
   await page.waitForSelector('text=The demo is put away.');
+  await page.goto(job);
+  expect(await page.locator('#made-up-cover').textContent()).toContain('It was kept because you use it.');
   await page.goto(`${url}/jobs`);
   expect(await page.locator('main').textContent()).not.toContain('1001');
 
@@ -94,6 +96,14 @@ it('the owner goes from the demo to a shop of three, forgets the password, resto
     await page.reload();
     passwords.push((await page.textContent('#secret')) ?? '');
   }
+
+  const reader = await browser.newPage({ viewport: DESK });
+  reader.on('pageerror', (error) => problems.push(error.message));
+  await reader.goto(`${url}/jobs`);
+  await signIn(reader, 'th', passwords[1]!);
+  await choosePassword(reader, passwords[1]!);
+  await reader.waitForURL(`${url}/jobs`);
+  expect(await reader.locator('main').textContent()).toContain('the first of ours');
 
   // Forgotten: at the computer itself a command makes a new one.
   await page.click('#sign-out');

@@ -108,6 +108,20 @@ describe('a post from another site', () => {
     expect([status, cookies]).toEqual([403, []]);
   });
 
+  test('is told in a page what to set, should the other site be this shop under an address it does not know', async () => {
+    const headers = { cookie: await lan.cookieOf('recorder'), origin: 'https://proxy.example' };
+    const { status, text } = await lan.ask('/jobs', { form: await jobForm('600'), headers });
+    expect([status, text]).toEqual([403, expect.stringContaining('<h1>Not saved</h1>')]);
+    expect(text).toContain(
+      "If https://proxy.example is this shop's own address, set PUBLIC_URL to it, and set the proxy in between to pass on the Host header.",
+    );
+    const hostile = await lan.ask('/jobs', {
+      form: await jobForm('600'),
+      headers: { ...headers, origin: 'x<script>' },
+    });
+    expect(hostile.text).not.toContain('<script>');
+  });
+
   test('gets no answer that another site may read', async () => {
     const headers = { cookie: await lan.cookieOf('keeper'), origin: 'http://evil.example' };
     for (const method of ['GET', 'OPTIONS']) {
@@ -137,6 +151,7 @@ describe('the program', () => {
     expect(page.text).toContain('&#34;evil.example&#34; is not an address of this shop.');
     expect(page.text).toContain(`<a href="http://shop.example:${lan.port}">`);
     expect((await lan.ask('/', { headers })).text).not.toContain('<b>');
+    expect(page.text).toContain('<meta name="viewport" content="width=device-width, initial-scale=1">');
     const call = await lan.ask('/api/jobs', { headers: { host: 'evil.example' } });
     expect([call.status, JSON.parse(call.text).error.message]).toEqual([
       421,

@@ -97,6 +97,13 @@ export function EntryPage(props: EntryPageProps) {
           Jobs keep the {word} as it was when they were made; a change here does not change them.
         </p>
       )}
+      {entry && frame.demo && (
+        <p class="hint" id="made-up-figures">
+          These figures are the demo's, made up.
+          {frame.demoKept && ` This ${word} was kept because you use it or changed it.`} Replace them with
+          yours.
+        </p>
+      )}
       <ChangeForm action={action} mayChange={mayChange}>
         {stale !== null && <EntryStaleShown stale={stale} />}
         <ErrorSummary faults={faults} />

@@ -60,7 +60,21 @@ export function JobHead(props: JobHeadProps) {
         </p>
       )}
       {job.demo && !frame.demo && <p class="hint">An invented job of the demo shop.</p>}
+      {!job.demo && frame.demo && <MadeUpCover {...props} />}
     </>
+  );
+}
+
+/** A job of the shop's own, worked out with figures that the demo made up. */
+function MadeUpCover({ job, frame }: JobHeadProps) {
+  const familyId = job.sections.received?.body.familyId ?? '';
+  return (
+    <p class="hint" id="made-up-cover">
+      The figures of this cover type are the demo's, made up.
+      {frame.demoKept && ' It was kept because you use it.'}{' '}
+      <a href={`/catalogue/family/${encodeURIComponent(familyId)}`}>Replace them with yours</a>
+      {job.stage !== 'signed' && job.stage !== 'closed' && ', then save Receive again'}.
+    </p>
   );
 }
 

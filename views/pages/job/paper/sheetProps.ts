@@ -22,6 +22,8 @@ export interface SheetProps {
   readonly bending: Bending | null;
   /** The limits the answers stand on, field by field. */
   readonly limits: readonly { readonly label: string; readonly value: string }[];
+  /** The cover type's figures are the demo's, though the job is the shop's own. */
+  readonly madeUpCover: boolean;
   readonly photos: readonly Photo[];
   readonly qr: QrModules;
   readonly asItWas: number | null;

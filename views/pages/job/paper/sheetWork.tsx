@@ -292,7 +292,7 @@ export function Statement({ job }: SheetProps) {
 }
 
 /** The limits it stands on, the usual cautions, and room for hands. */
-export function Foot({ printing, job, check, limits, bending }: SheetProps) {
+export function Foot({ printing, job, check, limits, bending, madeUpCover }: SheetProps) {
   const [marks] = heatMarksInWords(check?.heatMarks ?? [], printing.frame.lengthUnit);
   const { decision, signature, cuts } = job.sections;
   const hands = [...new Set([...job.readings.map(({ who }) => who), ...(cuts ? [cuts.who] : [])])];
@@ -313,6 +313,7 @@ export function Foot({ printing, job, check, limits, bending }: SheetProps) {
           .{marks !== undefined && ` Heat marks (advice): ${marks}`}
           {bending && ` Bending (advice): ${bendingInWords(bending, printing.frame.lengthUnit)}`}
           {job.demo && ' Demo shop: everything here is invented.'}
+          {madeUpCover && ' The figures of this cover type are the demo’s, made up.'}
         </p>
         <Cautions />
       </div>

@@ -78,10 +78,13 @@ export const onlyOwnPagesWrite =
     // The page is the shop's own, and something on the way gave the request another name.
     const renamed = publicUrl !== null && origin === publicUrl;
     const asked = String(req.headers.host).slice(0, 100);
-    const from = (origin ?? 'an unknown page').slice(0, 100);
+    const from = (origin ?? '').slice(0, 100);
+    const other = /^https?:/.test(from)
+      ? ` It came from ${from}, the request for "${asked}". If ${from} is this shop's own address, set PUBLIC_URL to it, and set the proxy in between to pass on the Host header.`
+      : '';
     const message = renamed
       ? `Nothing was saved: the page came from ${publicUrl}, the request for "${asked}". Set the proxy in between to pass on the Host header.`
-      : `This change came from another site (${from}, not ${asked}), so nothing was saved. Open the page from this program and try again. If ${from} is this shop's own address, set PUBLIC_URL to it, and set the proxy in between to pass on the Host header.`;
+      : `This change came from another site, so nothing was saved. Open the page from this program and try again.${other}`;
     if (req.path.startsWith('/api/')) {
       res.status(403).json({ error: { code: 'other-site', message, fields: [] } });
     } else {

@@ -1,5 +1,4 @@
 import { randomInt } from 'node:crypto';
-import { hash, verify } from '@node-rs/argon2';
 import type { Db } from '../database/database.ts';
 import { refuse } from '../database/errors.ts';
 
@@ -8,6 +7,13 @@ const LONGEST = 200;
 
 /** argon2id, which is this package's own choice, with 19 MiB twice over: what OWASP's password storage sheet asks for at least. */
 const COST = { memoryCost: 19_456, timeCost: 2, parallelism: 1 } as const;
+
+/** It comes with the first password: a shop without accounts never needs it. */
+const argon2 = () => import('@node-rs/argon2');
+
+async function hash(password: string): Promise<string> {
+  return (await argon2()).hash(password, COST);
+}
 
 /** A password ready to be kept: hashed outside the transaction, which must not wait for it. */
 export interface NewPassword {
@@ -33,13 +39,13 @@ export async function ownPassword(typed: string): Promise<NewPassword> {
       `The password has ${length} characters; it may have at most ${LONGEST}. Use a shorter one.`,
     );
   }
-  return { hash: await hash(asKept(typed), COST), start: false };
+  return { hash: await hash(asKept(typed)), start: false };
 }
 
 /** Makes a password that is shown once. */
 export async function startPassword(): Promise<{ readonly typed: string; readonly password: NewPassword }> {
   const typed = codeWords(4);
-  return { typed, password: { hash: await hash(typed, COST), start: true } };
+  return { typed, password: { hash: await hash(typed), start: true } };
 }
 
 const LETTERS = 'abcdefghjkmnpqrstuvwxyz23456789';
@@ -66,7 +72,8 @@ export async function keepPassword(
 
 /** Whether a password is the one kept. Where none is kept the answer is no, after the same time. */
 export async function isPassword(typed: string, kept: string | null): Promise<boolean> {
-  nobodys ??= hash(codeWords(8), COST);
+  nobodys ??= hash(codeWords(8));
+  const { verify } = await argon2();
   const right = await verify(kept ?? (await nobodys), asKept(typed.slice(0, 4 * LONGEST)));
   return right && kept !== null;
 }

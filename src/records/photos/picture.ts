@@ -1,17 +1,11 @@
 import { existsSync } from 'node:fs';
 import { readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
-import sharp, { type Metadata } from 'sharp';
+import type { Metadata } from 'sharp';
 import { PHOTO_KINDS, type PhotoKind } from '../../../shared/words/photo.ts';
 import { makeFolder } from '../database/database.ts';
 import { refuse } from '../database/errors.ts';
 import { type Arrived, fileOf, flush } from './files.ts';
-
-// Of all formats the decoder knows only those of cameras are allowed; SVG and others are blocked.
-sharp.block({ operation: ['VipsForeignLoad'] });
-sharp.unblock({ operation: ['VipsForeignLoadJpeg', 'VipsForeignLoadPng', 'VipsForeignLoadWebp'] });
-sharp.cache(false);
-sharp.concurrency(1);
 
 const MOST_PIXELS = 64_000_000;
 /** Of a picture that can only be decoded whole: with the program itself, under 350 MB of memory. */
@@ -35,6 +29,24 @@ const BEGINS: Readonly<Record<PhotoKind, (bytes: Buffer) => boolean>> = {
   webp: (b) => b.toString('latin1', 0, 4) === 'RIFF' && b.toString('latin1', 8, 12) === 'WEBP',
 };
 
+let loaded: ReturnType<typeof load> | null = null;
+
+/** The decoder comes with the first picture, so that a program without any starts sooner. */
+function decoder(): ReturnType<typeof load> {
+  loaded ??= load();
+  return loaded;
+}
+
+async function load() {
+  const { default: sharp } = await import('sharp');
+  // Of all formats the decoder knows only those of cameras are allowed; SVG and others are blocked.
+  sharp.block({ operation: ['VipsForeignLoad'] });
+  sharp.unblock({ operation: ['VipsForeignLoadJpeg', 'VipsForeignLoadPng', 'VipsForeignLoadWebp'] });
+  sharp.cache(false);
+  sharp.concurrency(1);
+  return sharp;
+}
+
 /** Signs of a page, a script or a document hidden in a picture. */
 const HIDDEN = /<script|<iframe|<!doctype|<!entity|<\?php|<svg[\s>][\t-~]{8}|<html[\s>]|%PDF-\d|javascript:/i;
 /** Ends a ZIP archive, which can be hidden behind a picture because archives are read from their end. */
@@ -49,6 +61,7 @@ export async function lookAtPicture(dataDir: string, arrived: Arrived): Promise<
   const bytes = await readFile(arrived.path);
   const kind = PHOTO_KINDS.find((one) => BEGINS[one](bytes));
   if (kind === undefined || endsElsewhere(kind, bytes) || hidesSomething(bytes)) throw noPicture();
+  const sharp = await decoder();
   try {
     const found = await sharp(bytes, { limitInputPixels: false }).metadata();
     const { width, height } = found;
@@ -88,6 +101,7 @@ async function makeCopies(dataDir: string, hash: string, bytes: Buffer) {
 }
 
 async function copies(dataDir: string, hash: string, bytes: Buffer) {
+  const sharp = await decoder();
   const upright = sharp(bytes, { limitInputPixels: MOST_PIXELS, failOn: 'error' }).autoOrient();
   const { data, info } = await upright
     .clone()

@@ -19,7 +19,7 @@ module.exports = {
       severity: 'error',
       from: { path: '^src/' },
       to: {
-        path: '^node_modules/(sharp|@node-rs/argon2)/',
+        path: '^(node_modules/)?(sharp|@node-rs/argon2)(/|$)',
         dynamic: false,
         dependencyTypesNot: ['type-only'],
       },

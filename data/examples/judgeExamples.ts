@@ -3,6 +3,7 @@ import { checkCover } from '../../src/calc/cover/checkCover.ts';
 import { coverAnswersOtherwise } from '../../src/calc/judge/answersOtherwise.ts';
 import { gaugeFindings } from '../../src/calc/judge/gaugeFindings.ts';
 import { knockOnFindings } from '../../src/calc/judge/knockOnFindings.ts';
+import { masterFindings } from '../../src/calc/judge/masterFindings.ts';
 import { nextPass } from '../../src/calc/judge/nextPass.ts';
 import { stiffnessFindings } from '../../src/calc/judge/stiffnessFindings.ts';
 import { verdict } from '../../src/calc/judge/verdict.ts';
@@ -38,6 +39,31 @@ export const judgeExamples: Readonly<Record<string, Example>> = {
       }),
     ],
     'a bench micrometer due for calibration on 2026-03-01, used on 2026-03-02',
+  ),
+  masterFindings: worked(
+    masterFindings,
+    [
+      {
+        gaugesUsed: [
+          {
+            name: 'bench micrometer',
+            dueOn: null,
+            masterChecks: {
+              everyDays: 30,
+              lastOn: '2026-03-01',
+              lastOffMm: 0.006,
+              nextOn: null,
+              nextOffMm: null,
+              limitMm: 0.005,
+              driftsOutOn: null,
+            },
+          },
+        ],
+        measuredOn: '2026-03-02',
+      },
+      'mm',
+    ],
+    'a bench micrometer that read 0.006 mm over its master on 2026-03-01, 0.005 mm allowed, used on 2026-03-02',
   ),
   knockOnFindings: worked(
     knockOnFindings,

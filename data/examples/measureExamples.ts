@@ -8,6 +8,8 @@ import { heightUncertainty } from '../../src/calc/measure/heightUncertainty.ts';
 import { integral } from '../../src/calc/measure/integral.ts';
 import { leastSquaresPlane } from '../../src/calc/measure/leastSquaresPlane.ts';
 import { linearProgramme } from '../../src/calc/measure/linearProgramme.ts';
+import { masterDrift } from '../../src/calc/measure/masterDrift.ts';
+import { masterLimit } from '../../src/calc/measure/masterLimit.ts';
 import { meanOfRepeats } from '../../src/calc/measure/meanOfRepeats.ts';
 import { minimumZone } from '../../src/calc/measure/minimumZone.ts';
 import { normalShare } from '../../src/calc/measure/normalShare.ts';
@@ -88,6 +90,19 @@ export const measureExamples: Readonly<Record<string, Example>> = {
       },
     ],
     'most of 3x + 2y with x + y ≤ 4, 0 ≤ x ≤ 3, y ≥ 0: by hand x 3, y 1',
+  ),
+  masterDrift: worked(
+    masterDrift,
+    [
+      [0, 1, 2, 3, 4].map((um, i) => ({ day: 10 * i, offMm: um / 1000 })),
+      { limitMm: 0.005, stepMm: 0.001, nextDay: 70 },
+    ],
+    'read 0, 0.001, 0.002, 0.003, 0.004 mm over on days 0, 10, 20, 30, 40; limit 0.005 mm, resolution 0.001 mm, next check on day 70',
+  ),
+  masterLimit: worked(
+    masterLimit,
+    [{ calibration: { expandedMm: 0.004, coverageFactor: 2 }, stepMm: 0.001, repeatabilityMm: 0.0015 }],
+    'U 0.004 mm, k 2, resolution 0.001 mm, repeatability 0.0015 mm',
   ),
   meanOfRepeats: worked(meanOfRepeats, [[4.52, 4.53, 4.528]]),
   minimumZone: worked(minimumZone, [TWISTED], 'the five points of the twisted face'),

@@ -9,6 +9,7 @@ import { samePlace } from '../words/places.ts';
 import {
   angle,
   choice,
+  count,
   day,
   extent,
   height,
@@ -59,6 +60,17 @@ const inspectionFailure = strict('The entry', {
   final: yesNo('Whether it is final'),
 });
 
+/** What the checks of a gauge on its master say. */
+const masterChecks = strict('The checks on a master', {
+  everyDays: orNull(count('The days between checks', 1, 1000)),
+  lastOn: orNull(day('The day of the last check')),
+  lastOffMm: orNull(height('How far off the last check was')),
+  nextOn: orNull(day('The day of the next check')),
+  nextOffMm: orNull(height('How far off the next check was')),
+  limitMm: orNull(extent('How far off the gauge may be')),
+  driftsOutOn: orNull(day('The day the drift passes the limit')),
+});
+
 /** What a cover is judged by, as it is sent and as a decision keeps it. null and left out are the same. */
 export const coverCheckSchema = strict('The request', {
   cover: coverShape,
@@ -89,6 +101,7 @@ export const coverCheckSchema = strict('The request', {
       strict('The entry', {
         name: text('The name', { least: 1, most: 120 }),
         dueOn: orNull(day('The day the calibration is due')),
+        masterChecks: orNull(masterChecks),
       }),
       { most: 20 },
     ),

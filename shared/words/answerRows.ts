@@ -18,7 +18,7 @@ export type CoverRow = keyof typeof COVER_ROWS;
 const OF_ROW: Readonly<Record<CoverRow, readonly string[]>> = {
   wall: ['wall-left', 'clean-up-cut', 'minimum-wall'],
   looked: ['crack', 'inspection'],
-  sure: ['sure-of-it', 'coverage', 'doubtful-readings', 'bounds', 'off-track', 'gauge-due'],
+  sure: ['sure-of-it', 'coverage', 'doubtful-readings', 'bounds', 'off-track', 'gauge-due', 'gauge-master'],
   indicated: ['dialled-in', 'tilt', 'flatness', 'chucking', 'chucking-difference'],
   cut: ['cleans-up', 'planned-cut', 'cuts-left'],
   bending: ['stiffness', 'stiffness-with-ring'],

@@ -106,6 +106,8 @@ export interface CatalogueGauge {
   readonly repeatabilityMm: number | null;
   /** A day, `2026-11-24`; after it the calibration counts as overdue. */
   readonly dueOn: string | null;
+  /** Days between checks on a master; null, or left out, where the shop asks for none. */
+  readonly checkEveryDays?: number | null;
   readonly note: string;
 }
 

@@ -1,6 +1,7 @@
 import type { Answer, Warning } from './answer.ts';
 import type { Finding } from './finding.ts';
 import type { HeatMarkRow } from './heatMarks.ts';
+import type { MasterChecks } from './masterChecks.ts';
 
 /** Angles run clockwise looking at the clutch face, 0° behind stud 1. Lengths in mm. Face heights: + is proud. */
 export interface CoverShape {
@@ -147,7 +148,7 @@ export interface CoverCheckInput {
   /** Places of readings that were doubted when typed and not confirmed, in words ("wall at station 3"). */
   readonly doubtfulReadings: readonly string[];
   /** Gauges the readings were taken with, and the day each one's calibration is due. */
-  readonly gaugesUsed?: readonly { readonly name: string; readonly dueOn: string | null }[];
+  readonly gaugesUsed?: readonly GaugeUsed[];
   /** The day the readings were taken, `2026-11-24`. */
   readonly measuredOn?: string | null;
   /** Gauges that could be used instead, where more readings do not settle a doubt. */
@@ -157,6 +158,13 @@ export interface CoverCheckInput {
   readonly knockOn?: KnockOn | null;
   /** Used where `knockOn` gives no limit of its own. */
   readonly familyLimits?: FitLimits | null;
+}
+
+export interface GaugeUsed {
+  readonly name: string;
+  readonly dueOn: string | null;
+  /** What its checks on a master say; null, or left out, where there are none and none is asked for. */
+  readonly masterChecks?: MasterChecks | null;
 }
 
 export type Verdict =

@@ -13,7 +13,7 @@ const NOTHING: Gauge = {
 };
 
 /** What the certificate says; null where it is not kept. */
-function calibrationOf({ calibrationUMm, coverageFactor }: CatalogueGauge): Calibration | null {
+export function calibrationOf({ calibrationUMm, coverageFactor }: CatalogueGauge): Calibration | null {
   return calibrationUMm === null ? null : { expandedMm: calibrationUMm, coverageFactor };
 }
 

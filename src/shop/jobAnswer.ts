@@ -2,6 +2,7 @@ import type { ShopCriteria } from '../../shared/words/catalogue.ts';
 import type { CoverCheck, CoverCheckInput, GaugeAtHand } from '../../shared/words/cover.ts';
 import type { UnitAndZone } from '../../shared/words/day.ts';
 import type { Job } from '../../shared/words/job.ts';
+import type { MasterCheck } from '../../shared/words/masterChecks.ts';
 import { type Fault, Refusal } from '../../shared/words/refusal.ts';
 import { COVER_CALC_VERSION, checkWhatIsThere } from '../calc/cover/checkCover.ts';
 import type { CoverNumbers } from '../calc/cover/coverNumbers.ts';
@@ -19,6 +20,8 @@ export interface JobUnder {
   readonly criteria: ShopCriteria;
   /** The gauges the shop has for walls. */
   readonly atHand: readonly GaugeAtHand[];
+  /** Of the gauges the job was measured with. */
+  readonly masterChecks: readonly MasterCheck[];
   /** Unit of the sentences, and the zone of the shop's days. */
   readonly writing: UnitAndZone;
   /** Nothing of the bending is worked out that was not kept with the decision. */
@@ -49,10 +52,19 @@ export async function jobAnswer(
   { anew = false, asker }: { readonly anew?: boolean; readonly asker?: Asker | undefined } = {},
 ): Promise<JobAnswer> {
   const asked = anew && job.outcome !== null ? { ...job, outcome: null } : job;
-  const { criteria, atHand, writing, bendingAsKept = false } = under;
+  const { criteria, atHand, masterChecks, writing, bendingAsKept = false } = under;
   const { lengthUnit, timeZone } = writing;
   const of = Remembered.keyOf(asked);
-  const key = Remembered.key([of, criteria, atHand, lengthUnit, timeZone, bendingAsKept, VERSIONS]);
+  const key = Remembered.key([
+    of,
+    criteria,
+    atHand,
+    masterChecks,
+    lengthUnit,
+    timeZone,
+    bendingAsKept,
+    VERSIONS,
+  ]);
   const found = remembered.get(key);
   if (found !== undefined) return found;
   const answer = await workOut(asked, under, asker);
@@ -83,10 +95,10 @@ async function numbersOnce(input: CoverCheckInput, asker: Asker | undefined): Pr
 /** What the readings say; where the shop has set a limit on bending, with what is found on that. */
 async function checked(
   job: Job,
-  { criteria, atHand, writing, bendingAsKept = false }: JobUnder,
+  { criteria, atHand, masterChecks, writing, bendingAsKept = false }: JobUnder,
   asker: Asker | undefined,
 ): Promise<Pick<JobAnswer, 'input' | 'check' | 'faults' | 'bending'> & { numbers: CoverNumbers | null }> {
-  const { input, faults } = jobInput(job, criteria, atHand, writing.timeZone);
+  const { input, faults } = jobInput(job, criteria, atHand, writing.timeZone, masterChecks);
   const unit = writing.lengthUnit;
   const kept = job.outcome === null ? null : (job.sections.decision?.body.bending ?? null);
   const family = job.sections.received?.body.family ?? null;

@@ -11,7 +11,7 @@ import { criteriaSeen } from './criteriaSeen.ts';
 import { dayDoubt } from './doubts/dayDoubt.ts';
 import { gaugesAtHand } from './gauges.ts';
 import { jobAnswer } from './jobAnswer.ts';
-import { jobUnder } from './jobUnder.ts';
+import { checksOfGaugesUsed, jobUnder } from './jobUnder.ts';
 import { studWorkOf, withStudWork } from './studWork.ts';
 
 /** What to write into one section. */
@@ -66,7 +66,8 @@ export async function decisionFrom(
   const { criteriaRevision } = asked;
   const criteria = await criteriaSeen(db, criteriaRevision, field);
   const atHand = gaugesAtHand(await listEntries(db, 'gauge'));
-  const answer = await jobAnswer(job, { criteria, atHand, writing }, { anew: true });
+  const masterChecks = await checksOfGaugesUsed(db, job);
+  const answer = await jobAnswer(job, { criteria, atHand, masterChecks, writing }, { anew: true });
   if (answer.input === null || answer.check === null) {
     throw refuse(
       'nothing-to-decide',

@@ -14,11 +14,13 @@ import {
   type Reading,
   type ReadingKind,
 } from '../../shared/words/job.ts';
+import type { MasterCheck } from '../../shared/words/masterChecks.ts';
 import { READING_WORD } from '../../shared/words/readings.ts';
 import type { Fault } from '../../shared/words/refusal.ts';
 import { stationsRead } from '../calc/job/jobPlaces.ts';
 import { stationPlace } from '../calc/judge/coverWords.ts';
 import { limitsFor } from './limitsFor.ts';
+import { gaugesUsed } from './masterChecks.ts';
 
 /** What a job's readings are worked out from; null while nothing was read, or where it cannot be used. */
 export function jobInput(
@@ -26,8 +28,9 @@ export function jobInput(
   criteria: ShopCriteria,
   atHand: readonly GaugeAtHand[],
   timeZone: string,
+  masterChecks: readonly MasterCheck[] = [],
 ): { readonly input: CoverCheckInput | null; readonly faults: readonly Fault[] } {
-  const raw = rawInput(job, criteria, timeZone, atHand);
+  const raw = rawInput(job, criteria, { timeZone, atHand, masterChecks });
   if (raw === null) return { input: null, faults: [] };
   const parsed = coverCheckSchema.safeParse(raw);
   return parsed.success
@@ -35,7 +38,19 @@ export function jobInput(
     : { input: null, faults: faultsOf(parsed.error) };
 }
 
-function rawInput(job: Job, criteria: ShopCriteria, timeZone: string, atHand: readonly GaugeAtHand[]) {
+function rawInput(
+  job: Job,
+  criteria: ShopCriteria,
+  {
+    timeZone,
+    atHand,
+    masterChecks,
+  }: {
+    readonly timeZone: string;
+    readonly atHand: readonly GaugeAtHand[];
+    readonly masterChecks: readonly MasterCheck[];
+  },
+) {
   const family = job.sections.received?.body.family;
   if (!family) return null;
   const places = placesRead(job, 'before');
@@ -50,6 +65,7 @@ function rawInput(job: Job, criteria: ShopCriteria, timeZone: string, atHand: re
   // A cover that is lost is decided without a wall; then nothing is made of a height or a mark either.
   if (stations.length === 0 && !isLost(found)) return null;
   const lastBefore = job.readings.findLast((one) => one.pass === 'before');
+  const measuredOn = lastBefore ? dayIn(timeZone, lastBefore.at) : null;
   return {
     cover: {
       studCount: family.studCount,
@@ -72,11 +88,8 @@ function rawInput(job: Job, criteria: ShopCriteria, timeZone: string, atHand: re
     releaseClearanceMm: job.sections.setup?.body.releaseClearanceMm ?? null,
     ...found,
     notInspected: notInspected(looked?.items ?? []),
-    gaugesUsed: (job.sections.setup?.body.gauges ?? []).map(({ gauge }) => ({
-      name: gauge.name,
-      dueOn: gauge.dueOn,
-    })),
-    measuredOn: lastBefore ? dayIn(timeZone, lastBefore.at) : null,
+    gaugesUsed: gaugesUsed(job.sections.setup?.body.gauges ?? [], masterChecks, measuredOn),
+    measuredOn,
     doubtfulReadings: doubtedIn(job, 'before', family.studCount),
   };
 }

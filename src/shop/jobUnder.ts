@@ -1,8 +1,10 @@
 import type { Entry } from '../../shared/words/catalogue.ts';
 import type { UnitAndZone } from '../../shared/words/day.ts';
 import type { Job } from '../../shared/words/job.ts';
+import type { MasterCheck } from '../../shared/words/masterChecks.ts';
 import { listEntries } from '../records/catalogue.ts';
 import type { Db } from '../records/database/database.ts';
+import { masterChecksOf } from '../records/gauges/masterChecks.ts';
 import { criteriaAt, currentCriteria } from '../records/shopCriteria.ts';
 import { gaugesAtHand } from './gauges.ts';
 import type { JobUnder } from './jobAnswer.ts';
@@ -23,5 +25,12 @@ export async function jobUnder(
   const { revision, body } = await (asItWas === null ? currentCriteria(db) : criteriaAt(db, job.changedAt));
   const gauges = await listEntries(db, 'gauge');
   const writing = { lengthUnit, timeZone };
-  return { criteria: body, criteriaRevision: revision, gauges, atHand: gaugesAtHand(gauges), writing };
+  const masterChecks = await checksOfGaugesUsed(db, job);
+  const atHand = gaugesAtHand(gauges);
+  return { criteria: body, criteriaRevision: revision, gauges, atHand, masterChecks, writing };
+}
+
+/** Checks on a master of the gauges a job was measured with. */
+export async function checksOfGaugesUsed(db: Db, job: Job): Promise<readonly MasterCheck[]> {
+  return masterChecksOf(db, [...new Set((job.sections.setup?.body.gauges ?? []).map(({ id }) => id))]);
 }

@@ -19,6 +19,7 @@ import { bendingRouter } from './bending/bending.ts';
 import { whatIfRouter } from './bending/whatIf.ts';
 import { catalogueRouter } from './catalogue/catalogue.ts';
 import { criteriaRouter } from './catalogue/criteria.ts';
+import { masterChecksRouter } from './catalogue/masterChecks.ts';
 import { coverRouter } from './cover/cover.ts';
 import { frontRouter } from './front.ts';
 import { howRouter } from './how/how.ts';
@@ -62,6 +63,7 @@ const PAGES: readonly ((context: PageContext) => Router)[] = [
   filesRouter,
   measuringRouter,
   jobsRouter,
+  masterChecksRouter,
   catalogueRouter,
   criteriaRouter,
   recordsRouter,

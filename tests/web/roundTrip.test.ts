@@ -256,6 +256,7 @@ const GAUGE: Typed = {
   resolution: '0.0001 in',
   calibration: '0.0015',
   repeatability: '0.0004',
+  checkEvery: '30',
 };
 
 const FORMS: readonly (readonly [string, Tried])[] = [

@@ -48,5 +48,15 @@ export const GAUGE = {
     optional: true,
   },
   dueOn: { label: 'Calibration due', box: 'due', kind: 'day', optional: true },
+  checkEveryDays: {
+    label: 'Days between checks on a master',
+    help: 'Past that, answers with this gauge carry a caution; blank asks for none',
+    box: 'checkEvery',
+    kind: 'count',
+    least: 1,
+    most: 1000,
+    optional: true,
+    none: 'none asked for',
+  },
   note: { label: 'Note', kind: 'text', most: 2000, lines: true },
 } as const satisfies Fields<CatalogueGauge>;

@@ -14,6 +14,7 @@ import { faceFindings } from '../judge/faceFindings.ts';
 import { gaugeFindings } from '../judge/gaugeFindings.ts';
 import { knockOnFindings } from '../judge/knockOnFindings.ts';
 import { lostUnmeasured } from '../judge/lostUnmeasured.ts';
+import { masterFindings } from '../judge/masterFindings.ts';
 import { holdingFindings, readingFindings } from '../judge/readingFindings.ts';
 import { soundnessFindings } from '../judge/soundnessFindings.ts';
 import { sureFinding } from '../judge/sureFinding.ts';
@@ -121,6 +122,7 @@ function findingsOf(
     ...further,
     ...holdingFindings(numbers),
     ...gaugeFindings(input),
+    ...masterFindings(input, unit),
     ...knockOnFindings(input, numbers.allowanceMm, unit),
     ...faceFindings(numbers, unit),
   ];

@@ -13,6 +13,8 @@ so that no spreadsheet runs it as a formula):
                  columns body and typed hold JSON: the figures in mm, N·m and MPa, and what was typed where that says more
   slips.csv      every counter slip: what was asked and answered, as JSON
   slip-stock.csv what each slip took from the shelf, and what went back: who, when (UTC), why
+  master-checks.csv
+                 every check of a gauge on a master, in mm; master-checks-withdrawn.csv names those taken back, and why
   people.csv     who works here and their role; passwords never leave the shop
 
 For the program, exact to the last digit:

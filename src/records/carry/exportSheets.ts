@@ -88,6 +88,26 @@ export const SHEETS: Readonly<
     table: 'slip_count',
     columns: ['slip_number', 'place', 'what', 'at', 'who', 'why', 'body'],
   },
+  'master-checks.csv': {
+    table: 'master_check',
+    columns: [
+      'id',
+      'gauge_id',
+      'day',
+      'at',
+      'who',
+      'master_mm',
+      'master_typed',
+      'reading_mm',
+      'reading_typed',
+      'confirmed',
+      'due_on',
+    ],
+  },
+  'master-checks-withdrawn.csv': {
+    table: 'master_check_withdrawn',
+    columns: ['check_id', 'at', 'who', 'why'],
+  },
   'people.csv': { table: 'person', columns: ['name', 'initials', 'role', 'retired'] },
 };
 

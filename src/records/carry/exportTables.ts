@@ -20,6 +20,8 @@ const EXPORTED = {
   slip: ['number'],
   slip_count: ['slip_number', 'place'],
   slip_job: ['job_id'],
+  master_check: ['id'],
+  master_check_withdrawn: ['check_id'],
   person: ['id'],
   person_revision: ['person_id', 'revision'],
 } as const satisfies Partial<Record<Table, readonly string[]>>;

@@ -13,6 +13,7 @@ import { slips } from './migrations/010-slips.ts';
 import { confirmed } from './migrations/011-confirmed.ts';
 import { closed } from './migrations/012-closed.ts';
 import { words } from './migrations/013-words.ts';
+import { masterChecks } from './migrations/014-master-checks.ts';
 import type { Migration } from './migrations/migration.ts';
 
 /** Forward only, in order. What has been released is never changed: a new migration follows it. */
@@ -30,6 +31,7 @@ export const MIGRATIONS: readonly Migration[] = [
   confirmed,
   closed,
   words,
+  masterChecks,
 ];
 
 /** "Cvwr" in ASCII: marks a SQLite file as this program's. */

@@ -117,6 +117,21 @@ export interface Tables {
     why: string;
     body: string;
   };
+  /** A gauge tried on a master; `due_on` is when its calibration was due then. */
+  master_check: {
+    id: string;
+    gauge_id: string;
+    day: string;
+    at: string;
+    who: string;
+    master_mm: number;
+    master_typed: string;
+    reading_mm: number;
+    reading_typed: string;
+    confirmed: number;
+    due_on: string | null;
+  };
+  master_check_withdrawn: { check_id: string; at: string; who: string; why: string };
   /** The slip a job was begun from. */
   slip_job: { job_id: number; slip_number: number };
   photo: {

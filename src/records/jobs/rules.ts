@@ -130,7 +130,7 @@ export function refuseDecision(decision: Decision, looked: Kept<Looked> | null):
   }
 }
 
-const TO_MEND = new Set(['inspection', 'gauge-due']);
+const TO_MEND = new Set(['inspection', 'gauge-due', 'gauge-master']);
 
 /** A caution past a limit, or one that asks for a mending or a calibration; others only tell. */
 function asksFirst({ id, status, limit }: Finding): boolean {

@@ -130,6 +130,7 @@ export function gaugeExpected(kind: CatalogueGauge['gaugeKind']): ExpectedWhole<
     calibrationUMm: U,
     coverageFactor: { any: '1 to 4: ten times, or a tenth, is refused' },
     repeatabilityMm: spread,
+    checkEveryDays: WHOLE,
   };
 }
 

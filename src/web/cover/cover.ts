@@ -6,6 +6,7 @@ import { CoverPage } from '../../../views/pages/cover/coverPage.tsx';
 import { renderPage } from '../../../views/render.ts';
 import { getEntry, listEntries } from '../../records/catalogue.ts';
 import { StaleEdit } from '../../records/database/errors.ts';
+import { masterChecksOf } from '../../records/gauges/masterChecks.ts';
 import { currentCriteria } from '../../records/shopCriteria.ts';
 import { besideOf } from '../../shop/bending/bendings.ts';
 import { shopMinimum } from '../../shop/limitsFor.ts';
@@ -139,7 +140,10 @@ export async function readQuickForm(context: PageContext, fields: Fields, frame:
   const criteria = (await currentCriteria(context.shop.db)).body;
   const chosen = fields.family === undefined && families[0] ? { ...fields, family: families[0].id } : fields;
   const gauges = await listEntries(context.shop.db, 'gauge');
-  const form = readCoverForm(chosen, { families, criteria, gauges, today: todayIn(context) }, frame);
+  const used = [fields.wallGauge, fields.faceGauge].filter((id) => id !== undefined && id !== '');
+  const masterChecks = await masterChecksOf(context.shop.db, used as string[]);
+  const shop = { families, criteria, gauges, masterChecks, today: todayIn(context) };
+  const form = readCoverForm(chosen, shop, frame);
   return {
     form,
     families,

@@ -11,6 +11,7 @@ import {
 } from '../../../shared/words/fields/cover.ts';
 import { PLAN } from '../../../shared/words/fields/job.ts';
 import type { ChosenGauge } from '../../../shared/words/job.ts';
+import type { MasterCheck } from '../../../shared/words/masterChecks.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import type { CoverFormView, DoubtView } from '../../../views/pages/cover/coverFields.tsx';
 import { OWN_BENDING_EXPECTED, planExpected, SHAPE_EXPECTED } from '../../shop/doubts/coverExpected.ts';
@@ -18,6 +19,7 @@ import { cleanUpMm } from '../../shop/doubts/coverFigures.ts';
 import { figuresOf, gaugesAtHand } from '../../shop/gauges.ts';
 import { notInspected } from '../../shop/jobInput.ts';
 import { limitsFor } from '../../shop/limitsFor.ts';
+import { gaugesUsed } from '../../shop/masterChecks.ts';
 import { chosenGauges } from '../measuring/gaugesOnForm.ts';
 import { askAboutFigures } from '../request/askFigures.ts';
 import { noteBody, readBody } from '../request/bodyForm.ts';
@@ -49,6 +51,8 @@ export interface ShopAtHand {
   readonly families: readonly { readonly id: string; readonly body: Family }[];
   readonly criteria: ShopCriteria;
   readonly gauges: readonly Entry<'gauge'>[];
+  /** Of the gauges chosen. */
+  readonly masterChecks: readonly MasterCheck[];
   /** A day, `2026-11-24`. */
   readonly today: string;
 }
@@ -117,7 +121,7 @@ function readInput(
   form: TypedForm,
   { family, cover, measured, marks }: Chosen,
   chosen: readonly ChosenGauge[],
-  { criteria, gauges, today }: ShopAtHand,
+  { criteria, gauges, masterChecks, today }: ShopAtHand,
   doubts: readonly DoubtView[],
 ): CoverCheckInput | null {
   const measuredHow = readBody(form, AS_MEASURED);
@@ -148,7 +152,7 @@ function readInput(
     crackTest,
     notInspected: notInspected([]),
     doubtfulReadings: doubts.map(({ label }) => label.charAt(0).toLowerCase() + label.slice(1)),
-    gaugesUsed: chosen.map(({ gauge }) => ({ name: gauge.name, dueOn: gauge.dueOn })),
+    gaugesUsed: gaugesUsed(chosen, masterChecks, today),
     measuredOn: today,
   });
   if (parsed.success) {

@@ -64,6 +64,8 @@ export const LEAST_ROLE: Readonly<Record<string, Least>> = {
   'GET /catalogue': 'reader',
   'GET /catalogue/:kind/:id': 'reader',
   'GET /catalogue/family/new/drawing': 'reader',
+  'GET /gauges/:id/checks': 'reader',
+  'GET /gauges/:id/checks.csv': 'reader',
   'GET /criteria': 'reader',
   'GET /how': 'reader',
   'GET /how/words': 'reader',
@@ -96,6 +98,9 @@ export const LEAST_ROLE: Readonly<Record<string, Least>> = {
   'POST /jobs/:number/signature': 'recorder',
   'POST /jobs/:number/closed': 'recorder',
   'POST /jobs/:number/photos': 'recorder',
+
+  'POST /gauges/:id/checks': 'recorder',
+  'POST /gauges/:id/checks/withdraw': 'recorder',
 
   'GET /catalogue/:kind/new': 'keeper',
   'POST /catalogue/:kind': 'keeper',

@@ -10,6 +10,7 @@ import { addEntry } from '../../../src/records/catalogue.ts';
 import { FILE_NAME, openShop } from '../../../src/records/database/database.ts';
 import { MoveFailed } from '../../../src/records/database/errors.ts';
 import { openPostgres } from '../../../src/records/database/postgres.ts';
+import { addMasterCheck, withdrawMasterCheck } from '../../../src/records/gauges/masterChecks.ts';
 import { createJob } from '../../../src/records/jobs/createJob.ts';
 import { findJobs } from '../../../src/records/jobs/findJobs.ts';
 import { historyOf } from '../../../src/records/jobs/history.ts';
@@ -17,6 +18,7 @@ import { addReadings } from '../../../src/records/jobs/readings.ts';
 import { getJob } from '../../../src/records/jobs/readJob.ts';
 import { saveSlip } from '../../../src/records/slips/slips.ts';
 import { countOut } from '../../../src/records/slips/stock.ts';
+import { gauge, newCheck } from '../gauges/gaugeSamples.ts';
 import { errorOf } from '../refusals.ts';
 import { alder, as, received, signedJob, wall } from '../samples.ts';
 import { onPostgres, placeOnPostgres } from '../shops.ts';
@@ -64,6 +66,9 @@ onPostgres('moving a shop from SQLite to PostgreSQL', () => {
     );
     await countOut(shop.db, as('CD'), { number });
     await createJob(shop.db, as('CD'), { received: received(), slip: number });
+    await addEntry(shop.db, as('CD'), { kind: 'gauge', id: 'm1', body: gauge });
+    await addMasterCheck(shop.db, as('CD'), newCheck({ readingMm: 0.1 + 0.2 }));
+    await withdrawMasterCheck(shop.db, as('CD'), { gaugeId: 'm1', id: newCheck().id, why: 'wrong' });
     await shop.close();
   }
 
@@ -100,11 +105,13 @@ onPostgres('moving a shop from SQLite to PostgreSQL', () => {
       job: 3,
       job_revision: 12,
       reading: 10,
-      entry: 3,
-      entry_revision: 5,
+      entry: 4,
+      entry_revision: 6,
       slip: 1,
       slip_count: 1,
       slip_job: 1,
+      master_check: 1,
+      master_check_withdrawn: 1,
     });
 
     const from = openShop({ dataDir });

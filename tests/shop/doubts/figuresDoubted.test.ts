@@ -155,6 +155,7 @@ const OTHERWISE: Readonly<Record<string, string>> = {
   QUICK_LIMITS: 'held against wall and shop by limitDoubt',
   COVER_LIMITS: 'part of the shop’s limits',
   CUT: 'held against what is left of the decided cut by passDoubt',
+  MASTER_CHECK: 'the reading is held against its master, in src/web/catalogue/masterChecks.ts',
 };
 
 const fieldsDir = new URL('../../../shared/words/fields/', import.meta.url);

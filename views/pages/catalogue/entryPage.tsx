@@ -104,6 +104,13 @@ export function EntryPage(props: EntryPageProps) {
           yours.
         </p>
       )}
+      {kind === 'gauge' && entry && (
+        <p>
+          <a class="button" href={`/gauges/${encodeURIComponent(entry.id)}/checks`} id="gauge-checks">
+            Check it on a master
+          </a>
+        </p>
+      )}
       <ChangeForm action={action} mayChange={mayChange}>
         {stale !== null && <EntryStaleShown stale={stale} />}
         <ErrorSummary faults={faults} />

@@ -1,5 +1,5 @@
 /** Ten parts, three people, three trials: Measurement Systems Analysis, 4th ed., from memory. By person and trial. */
-export const STUDY_TRIALS = [
+const STUDY_TRIALS = [
   [
     [0.29, -0.56, 1.34, 0.47, -0.8, 0.02, 0.59, -0.31, 2.26, -1.36],
     [0.41, -0.68, 1.17, 0.5, -0.92, -0.11, 0.75, -0.2, 1.99, -1.25],

@@ -30,7 +30,7 @@ export function gaugesUsed(
 }
 
 /** What a gauge's checks say of a day; null where there are none and none is asked for. */
-export function masterChecksAt(
+function masterChecksAt(
   gauge: CatalogueGauge,
   checks: readonly MasterCheck[],
   day: string | null,

@@ -19,7 +19,7 @@ export interface Drift {
 }
 
 /** Fewer checks tell no drift. */
-export const LEAST_CHECKS = 5;
+const LEAST_CHECKS = 5;
 
 /**
  * Whether a gauge drifts: the least-squares line through its errors on a master over time.

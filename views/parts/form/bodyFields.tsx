@@ -253,11 +253,12 @@ function Chosen(
         name={chosenIn}
         value={chosen}
         error={errorsOf(faults)(chosenIn)}
+        hint={sourcesOf(field, figures)}
         options={[
           ...(chosen === '' ? [{ value: '', label: 'choose' }] : []),
-          ...figures.map(({ id, value, says, source }) => ({
+          ...figures.map(({ id, value, says }) => ({
             value: id,
-            label: `${field.kind === 'share' ? `± ${printShare(value, 0)}` : value.toFixed(2)}: ${says} (${source})`,
+            label: `${figureText(field, value)}: ${says}`,
           })),
           { value: OWN_FIGURE, label: 'another figure: type it' },
         ]}
@@ -265,6 +266,24 @@ function Chosen(
       {chosen === OWN_FIGURE && <Box {...props} known={{}} />}
     </>
   );
+}
+
+function figureText(field: AnyField, value: number): string {
+  return field.kind === 'share' ? `± ${printShare(value, 0)}` : value.toFixed(2);
+}
+
+/** Where the figures come from, below the list: in it they would be cut off. */
+function sourcesOf(field: AnyField, figures: KnownFigures[string]['figures']): string {
+  const sources = [...new Set(figures.map(({ source }) => source))];
+  const of = (source: string) => figures.filter((one) => one.source === source);
+  return sources
+    .map(
+      (source) =>
+        `${of(source)
+          .map(({ value }) => figureText(field, value))
+          .join(', ')}: ${source}`,
+    )
+    .join('; ');
 }
 
 /** What an empty box is taken as, so that it is seen. */

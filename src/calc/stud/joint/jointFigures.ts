@@ -33,13 +33,13 @@ export const SCATTERS: readonly NamedFigure[] = [
   {
     id: 'wrench',
     value: 0.25,
-    says: 'torque wrench, as found',
+    says: 'wrench as found',
     source: 'common practice, no source',
   },
   {
     id: 'ten-bolts',
     value: 0.17,
-    says: 'torque wrench, clean and lubricated',
+    says: 'wrench clean and lubricated',
     source: 'Shigley, 9th ed., table 8-14, twice the standard deviation of ten bolts',
   },
 ];

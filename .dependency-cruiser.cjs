@@ -21,7 +21,7 @@ module.exports = {
       to: {
         path: '^(node_modules/)?(sharp|@node-rs/argon2)(/|$)',
         dynamic: false,
-        dependencyTypesNot: ['type-only'],
+        dependencyTypesNot: ['type-import'],
       },
     },
     {

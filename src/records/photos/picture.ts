@@ -1,7 +1,6 @@
 import { existsSync } from 'node:fs';
 import { readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
-import type { Metadata } from 'sharp';
 import { PHOTO_KINDS, type PhotoKind } from '../../../shared/words/photo.ts';
 import { makeFolder } from '../database/database.ts';
 import { refuse } from '../database/errors.ts';
@@ -137,7 +136,7 @@ async function put(path: string, bytes: Buffer): Promise<void> {
  * samples, a progressive JPEG two bytes for each coefficient (ITU-T T.81, G.1: a component's scans come one after
  * another). 0 where it is read from top to bottom.
  */
-function heldBytesPerPixel(found: Metadata): number {
+function heldBytesPerPixel(found: import('sharp').Metadata): number {
   if (found.isProgressive !== true) return 0;
   if (found.format !== 'jpeg') return found.channels * (found.depth === 'uchar' ? 1 : 2);
   const color = { '4:4:4': 2, '4:2:2': 1, '4:2:0': 0.5 }[found.chromaSubsampling ?? ''] ?? 2;
@@ -177,7 +176,7 @@ function tooManyPixels(width: number, height: number) {
   );
 }
 
-function heldWhole(found: Metadata) {
+function heldWhole(found: import('sharp').Metadata) {
   const most = Math.floor(MOST_HELD_BYTES / heldBytesPerPixel(found) / 1e6);
   return refuse(
     'too-many-pixels',

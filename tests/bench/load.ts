@@ -104,7 +104,7 @@ async function roundOf(asked: Asked, connections: number, ms: number): Promise<R
   return { perSecond: took.length / seconds, took };
 }
 
-export function middle(values: readonly number[]): number {
+function middle(values: readonly number[]): number {
   return share(values, 0.5);
 }
 

@@ -138,7 +138,7 @@ const ANY_GAUGE = 'a caliper shows ten times the step of a micrometer';
 const anyGauge = (least: number, most: number): FigureExpected => ({ least, most, notTold: ANY_GAUGE });
 
 /** Of a gauge of any kind. */
-export const GAUGE_FIGURES_EXPECTED: ExpectedWhole<typeof GAUGE_FIGURES> = {
+const GAUGE_FIGURES_EXPECTED: ExpectedWhole<typeof GAUGE_FIGURES> = {
   standardUncertaintyMm: anyGauge(0.0003, 0.08),
   resolutionMm: anyGauge(0.0005, 0.11),
   repeatabilityMm: anyGauge(0.0002, 0.06),

@@ -10,6 +10,7 @@ import {
 import { briefLength } from '../words/print.ts';
 import type { TypedKind } from './bareUnit.ts';
 import { bareUnitOf, numberText, typedAs, type Writing } from './fieldText.ts';
+import { formulaTold } from './formulaSign.ts';
 import { tellQuantity } from './writeQuantity.ts';
 
 /** One field of something kept, in words. Within one list no two carry the same label. */
@@ -97,6 +98,8 @@ function valueInWords(field: AnyField, value: unknown, path: string, telling: Te
   switch (field.kind) {
     case 'text':
       return value === '' ? (field.none ?? '') : String(value);
+    case 'formula':
+      return withTyped(formulaTold(String(value), telling.decimalSign), path, telling);
     case 'day':
       return printDay(String(value));
     case 'choice':

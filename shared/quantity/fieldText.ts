@@ -8,6 +8,7 @@ import {
   type QuantityField,
 } from '../words/fields/field.ts';
 import { BARE_UNIT, type TypedKind } from './bareUnit.ts';
+import { formulaTold } from './formulaSign.ts';
 import type { DecimalSign } from './plainNumber.ts';
 import type { UnitName } from './units.ts';
 import { writeQuantity } from './writeQuantity.ts';
@@ -54,6 +55,7 @@ export function unitShown(field: AnyField, writing: Writing): string | undefined
     case 'part':
     case 'made':
     case 'text':
+    case 'formula':
     case 'day':
     case 'choice':
     case 'yes-no':
@@ -142,6 +144,8 @@ function text(field: AnyField, value: unknown, writing: Writing): string {
     case 'day':
     case 'choice':
       return String(value);
+    case 'formula':
+      return formulaTold(String(value), writing.decimalSign);
     case 'yes-no':
       return field.optional ? (value ? 'yes' : 'no') : value ? '1' : '';
     case 'lengths':

@@ -246,9 +246,21 @@ function refuseMakerTorque(
     refuse(['makerTorqueNm'], 'A source of the vehicle maker’s torque is given, but no torque; give it too.');
 }
 
+/** One minimum wall is enough: a figure, or a formula. */
+export function refuseBoth(
+  limits: Pick<ShopCriteria, 'minimumWallMm' | 'minimumWallFormula'> | null,
+  refuse: (message: string) => void,
+): void {
+  if (limits === null || limits.minimumWallMm === null || limits.minimumWallFormula == null) return;
+  refuse(
+    `The minimum wall is given as a figure, ${limits.minimumWallMm} mm, and as a formula. Keep one, and leave the other blank.`,
+  );
+}
+
 /** The shop's own limits and habits. */
 export const shopCriteriaSchema = strict('The shop limits', shapeOf(CRITERIA)).superRefine(
-  across<ShopCriteria>(({ lathe }, refuse) => {
+  across<ShopCriteria>(({ lathe, ...limits }, refuse) => {
+    refuseBoth(limits, (message) => refuse(['minimumWallFormula'], message));
     if (lathe == null || lathe.leastRpm <= lathe.mostRpm) return;
     refuse(
       ['lathe', 'leastRpm'],

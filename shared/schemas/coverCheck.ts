@@ -50,10 +50,18 @@ const mark = strict('The entry', {
 
 const gaugeSchema = strict('The gauge', shapeOf(GAUGE_FIGURES));
 
-const criteria = strict('The shop limits', {
+const limits = {
   ...shapeOf(allOptional(COVER_LIMITS)),
   minimumWallSource: orNull(text('The source of the minimum wall', { most: 200 })),
+};
+
+const criteria = strict('The shop limits', {
+  ...limits,
+  minimumWallWorking: orNull(text('How the minimum wall was worked out', { most: 1000 })),
 });
+
+/** The same as they are sent to be worked out: with a figure for the minimum wall, or a formula. */
+export const limitsAsked = strict('The shop limits', limits);
 
 const inspectionFailure = strict('The entry', {
   item: text('The name', { least: 1, most: 200 }),

@@ -1,7 +1,8 @@
 import type { z } from 'zod';
 import type { CoverCheckInput } from '../words/cover.ts';
-import { coverCheckSchema, refuseTogether } from './coverCheck.ts';
-import { list, orElse, strict, text } from './fields.ts';
+import { refuseBoth } from './catalogue.ts';
+import { coverCheckSchema, limitsAsked, refuseTogether } from './coverCheck.ts';
+import { list, orElse, orNull, strict, text } from './fields.ts';
 import { across } from './studParts.ts';
 import { valueAt } from './valueAt.ts';
 
@@ -20,6 +21,7 @@ export interface CoverRequest extends CoverCheckInput {
 /** What `POST /api/cover/check` takes. */
 export const coverRequestSchema = strict('The request', {
   ...coverCheckSchema.shape,
+  criteria: orNull(limitsAsked),
   confirmed: orElse(
     list('What is confirmed', text('The place', { least: 1, most: 80 }), { most: MOST_CONFIRMED }),
     [],
@@ -27,6 +29,7 @@ export const coverRequestSchema = strict('The request', {
 }).superRefine(
   across<CoverRequest>((request, refuse) => {
     refuseTogether(request, refuse);
+    refuseBoth(request.criteria, (message) => refuse(FORMULA.split('.'), message));
     for (const [i, place] of request.confirmed.entries()) {
       if (isPlace(request, place)) continue;
       refuse(
@@ -37,8 +40,14 @@ export const coverRequestSchema = strict('The request', {
   }),
 ) satisfies z.ZodType<CoverRequest>;
 
-/** Whether a path leads to a number that was sent, or to the repeats of one wall. */
+const FORMULA = 'criteria.minimumWallFormula';
+
+/** Whether a path leads to a number or a formula that was sent, or to the repeats of one wall. */
 function isPlace(request: CoverRequest, path: string): boolean {
   const at = valueAt(request, path);
-  return typeof at === 'number' || (Array.isArray(at) && path.endsWith('.wallMm'));
+  return (
+    typeof at === 'number' ||
+    (typeof at === 'string' && path === FORMULA) ||
+    (Array.isArray(at) && path.endsWith('.wallMm'))
+  );
 }

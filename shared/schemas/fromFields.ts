@@ -56,6 +56,7 @@ function given(field: AnyField): z.ZodType | null {
     case 'number':
       return quantity(name, field.unit, field, adviceOf(field));
     case 'text':
+    case 'formula':
       return text(name, field);
     case 'day':
       return day(name);

@@ -137,6 +137,8 @@ export interface StudSettingLimits {
 export interface ShopCriteria extends StudCriteria {
   readonly shopName: string;
   readonly minimumWallMm: number | null;
+  /** Worked out for each cover instead, with a decimal point: `max(0.165 in, 85 % of new wall)`. */
+  readonly minimumWallFormula?: string | null;
   readonly cleanUpAllowanceMm: number;
   readonly faceRunoutLimitMm: number | null;
   readonly confidence: number;

@@ -42,6 +42,9 @@ export interface CoverCriteria {
   readonly minimumWallMm: number | null;
   /** Who set the shop's minimum, in the shop's words. */
   readonly minimumWallSource: string | null;
+  /** The shop's formula for the minimum, and how it gave the figure for this cover, or why it gave none. */
+  readonly minimumWallFormula?: string | null;
+  readonly minimumWallWorking?: string | null;
   /** Runout allowed in the face after the cut, over the track's outer diameter. */
   readonly faceRunoutLimitMm: number | null;
   readonly cleanUpAllowanceMm: number | null;

@@ -10,6 +10,7 @@ export const CRITERIA_ID = 'shop';
 export const STARTING_LIMITS: ShopCriteria = {
   shopName: 'The shop',
   minimumWallMm: null,
+  minimumWallFormula: null,
   cleanUpAllowanceMm: 0.05,
   faceRunoutLimitMm: null,
   confidence: 0.95,

@@ -332,15 +332,19 @@ test('the shop’s criteria come through as sent', () => {
     },
     heat: null,
   };
-  expect(taken(shopCriteriaSchema, criteria)).toEqual(criteria);
+  expect(taken(shopCriteriaSchema, criteria)).toEqual({ ...criteria, minimumWallFormula: null });
   const { bending: _bending, heat: _heat, studSetting: _limits, shimsMm: _shims, ...before } = criteria;
   expect(taken(shopCriteriaSchema, before)).toEqual({
     ...before,
+    minimumWallFormula: null,
     bending: null,
     heat: null,
     studSetting: null,
     shimsMm: [],
   });
+  expect(
+    faults(shopCriteriaSchema, { ...criteria, minimumWallFormula: '85 % of new wall' }).map(({ path }) => path),
+  ).toEqual(['minimumWallFormula']);
   expect(faults(shopCriteriaSchema, { ...criteria, shimsMm: [0.8, 0] })[0]?.path).toBe('shimsMm.1');
   expect(faults(shopCriteriaSchema, changed(criteria, 'bending.peakOverNew', 0.9))[0]?.message).toBe(
     'The maximum peak lining pressure is 0.9 times new; it must be at least 1 times new and at most 100 times new.',

@@ -56,6 +56,7 @@ const NOT_INSPECTED = ['welds', 'pads', 'stud threads', 'crank pilot', 'earlier 
 test('a whole cover request comes through as sent', () => {
   expect(taken(coverCheckSchema, REQUEST)).toEqual({
     ...REQUEST,
+    criteria: { ...REQUEST.criteria, minimumWallFormula: null, minimumWallWorking: null },
     makerMinimumWallSource: null,
     inspectionFailures: [],
     notInspected: NOT_INSPECTED,

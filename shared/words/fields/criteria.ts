@@ -200,6 +200,15 @@ export const COVER_LIMITS = {
     none: 'none',
     optional: true,
   },
+  minimumWallFormula: {
+    label: 'Minimum wall as a formula',
+    help: 'Instead of the figure: worked out for each cover type',
+    box: 'minimumFormula',
+    kind: 'formula',
+    most: 200,
+    none: 'none',
+    optional: true,
+  },
   cleanUpAllowanceMm: {
     label: 'Clean-up allowance',
     help: 'Cut this much below the deepest heat mark',
@@ -229,7 +238,9 @@ export const COVER_LIMITS = {
     least: 0.5,
     most: 0.9999,
   },
-} as const satisfies Fields<Pick<ShopCriteria, Exclude<keyof CoverCriteria, 'minimumWallSource'>>>;
+} as const satisfies Fields<
+  Pick<ShopCriteria, Exclude<keyof CoverCriteria, 'minimumWallSource' | 'minimumWallWorking'>>
+>;
 
 const GAP = { kind: 'extent', none: 'not set', optional: true } as const;
 

@@ -122,6 +122,11 @@ export interface TextField extends Named {
   /** Several lines. */
   readonly lines?: boolean;
 }
+/** Worked out anew for each cover: kept with a decimal point, shown and typed in the shop’s sign. */
+export interface FormulaField extends Named {
+  readonly kind: 'formula';
+  readonly most: number;
+}
 export interface DayField extends Named {
   readonly kind: 'day';
 }
@@ -160,6 +165,7 @@ export type Field =
   | QuantityField
   | LengthsField
   | TextField
+  | FormulaField
   | DayField
   | ChoiceField
   | YesNoField
@@ -190,7 +196,7 @@ type KindFor<V> = [V] extends [readonly number[]]
       ? YesNoField
       : [V] extends [string]
         ? string extends V
-          ? TextField | DayField
+          ? TextField | FormulaField | DayField
           : ChoiceField<V>
         : [V] extends [object]
           ? PartField & { readonly fields: Fields<V> }
@@ -228,7 +234,7 @@ type Given<F> = F extends { kind: 'part'; fields: infer Part }
       ? keyof Options & string
       : F extends { kind: 'yes-no' }
         ? boolean
-        : F extends { kind: 'text' | 'day' }
+        : F extends { kind: 'text' | 'formula' | 'day' }
           ? string
           : number;
 

@@ -111,6 +111,7 @@ export function coverNumbers(input: CoverCheckInput): CoverNumbers {
     makerSource: input.makerMinimumWallSource,
     shopMm: criteria?.minimumWallMm ?? null,
     shopSource: criteria?.minimumWallSource ?? null,
+    shopWorking: criteria?.minimumWallWorking ?? null,
   });
   const ways = faceLies(stations, marks).map((lie) =>
     faceCut(lie, { allowanceMm, plannedCutMm: input.plannedCutMm }),

@@ -22,11 +22,14 @@ export function governingMinimum({
   makerSource,
   shopMm,
   shopSource,
+  shopWorking = null,
 }: {
   readonly makerMm: number | null;
   readonly makerSource: string | null;
   readonly shopMm: number | null;
   readonly shopSource: string | null;
+  /** How its formula gave that, or why it gave none; null where it has none. */
+  readonly shopWorking?: string | null;
 }): GoverningMinimum | null {
   if (makerMm === null && shopMm === null) return null;
   const maker = makerMm !== null && (shopMm === null || makerMm >= shopMm - 1e-9);
@@ -47,7 +50,7 @@ export function governingMinimum({
       how: [
         {
           formula: 't_min = the larger of the maker’s figure and the shop’s',
-          numbers: `maker ${figure(makerMm)}, shop ${figure(shopMm)}: ${figure(mm)}`,
+          numbers: `maker ${figure(makerMm)}, shop ${figure(shopMm)}${shopWorking === null ? '' : ` by its formula, ${shopWorking}`}: ${figure(mm)}`,
           source,
         },
       ],

@@ -17,6 +17,7 @@ export function lostUnmeasured(input: CoverCheckInput): CoverCheck {
     makerSource: input.makerMinimumWallSource,
     shopMm: input.criteria?.minimumWallMm ?? null,
     shopSource: input.criteria?.minimumWallSource ?? null,
+    shopWorking: input.criteria?.minimumWallWorking ?? null,
   });
   return {
     verdict: judged.verdict,

@@ -2,6 +2,7 @@ import { printCut, printSure } from '../../../shared/words/cut.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
 import { type LengthUnit, printAgainst, printLength } from '../../../shared/words/print.ts';
 import type { CoverNumbers } from '../cover/coverNumbers.ts';
+import type { GoverningMinimum } from '../cover/governingMinimum.ts';
 import { besideMinimum, MM, theMinimum, wallInWords } from './coverWords.ts';
 
 const TOLERANCE_MM = 1e-9;
@@ -17,30 +18,50 @@ export function wallFindings(numbers: CoverNumbers, unit: LengthUnit): readonly 
   ];
 }
 
-function minimumWall({ minimum }: CoverNumbers, unit: LengthUnit): Finding {
+function minimumWall({ minimum, input }: CoverNumbers, unit: LengthUnit): Finding {
   const base = { id: 'minimum-wall', title: 'Minimum wall', unit: MM, limit: null };
+  const working = input.criteria?.minimumWallWorking ?? null;
   if (minimum === null) {
     return {
       ...base,
       status: 'not-checked',
       value: null,
-      sentence: 'No minimum wall is set, the maker’s or the shop’s, so this is advice only. Set one.',
-      source: 'none set',
+      sentence:
+        working === null
+          ? 'No minimum wall is set, the maker’s or the shop’s, so this is advice only. Set one.'
+          : `${givesNone(working)} So this is advice only. Change the formula, or set a minimum for this cover type.`,
+      source: working === null ? 'none set' : (input.criteria?.minimumWallSource ?? 'none set'),
       answer: null,
     };
   }
-  const other = minimum.from === 'maker' ? 'shop' : 'maker';
-  const beside =
-    minimum.otherMm === null ? '' : ` The ${other}’s, ${printLength(minimum.otherMm, unit)}, is no larger.`;
   return {
     ...base,
     status: 'pass',
     value: minimum.mm,
-    sentence: `The ${minimum.from}’s minimum of ${printLength(minimum.mm, unit)} applies.${beside}`,
+    limit: working === null ? null : minimum.mm,
+    sentence: whichApplies(minimum, working, unit),
     source: minimum.source,
     answer: minimum.answer,
   };
 }
+
+/** `working`: how the shop’s formula gave its figure, or why it gave none; null where it has none. */
+function whichApplies(
+  { mm, from, otherMm }: GoverningMinimum,
+  working: string | null,
+  unit: LengthUnit,
+): string {
+  const applies = `The ${from}’s minimum of ${printLength(mm, unit)} applies`;
+  const other = otherMm === null ? null : `${printLength(otherMm, unit)}, is no larger`;
+  if (from === 'shop')
+    return `${applies}${working === null ? '' : `: ${working}`}.${other === null ? '' : ` The maker’s, ${other}.`}`;
+  if (other === null) return working === null ? `${applies}.` : `${applies}. ${givesNone(working)}`;
+  return `${applies}. The shop’s, ${other}${working === null ? '' : `: ${working}`}.`;
+}
+
+const givesNone = (working: string) =>
+  `The shop’s formula gives no minimum for this cover: ${endOf(working)}`;
+const endOf = (sentence: string) => (sentence.endsWith('.') ? sentence : `${sentence}.`);
 
 function against(numbers: CoverNumbers, wallMm: number): Pick<Finding, 'status' | 'limit' | 'source'> {
   const { minimum } = numbers;

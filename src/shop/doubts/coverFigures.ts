@@ -100,7 +100,10 @@ function limitsDoubted({ cover, criteria, makerMinimumWallMm }: CoverCheckInput)
         cleanUpAllowanceMm: of(cleanUpAllowanceMm),
         typicalCutMm: of(typicalCutMm),
       },
-      (limit) => `criteria.${limit}`,
+      (limit) =>
+        limit === 'minimumWallMm' && criteria?.minimumWallFormula
+          ? 'criteria.minimumWallFormula'
+          : `criteria.${limit}`,
     ),
     ...asked({ minimumWallMm: of(makerMinimumWallMm) }, () => 'makerMinimumWallMm'),
   ];

@@ -1,6 +1,8 @@
 import { asking, type Doubt } from '../../../shared/quantity/doubt.ts';
+import type { Writing } from '../../../shared/quantity/fieldText.ts';
 import { asTyped, lengthText, meantBetween, type TypedLength } from '../../../shared/quantity/slip.ts';
 import type { Family, ShopCriteria } from '../../../shared/words/catalogue.ts';
+import { minimumByFormula } from '../limits/minimumFormula.ts';
 
 /** A limit on a length, of the shop or of one cover. */
 export type LimitName = 'minimumWallMm' | 'faceRunoutLimitMm' | 'cleanUpAllowanceMm' | 'typicalCutMm';
@@ -33,12 +35,29 @@ export function limitDoubt(limit: LimitName, typed: TypedLength, covers: WallsNe
   return asked(typed, `${USUAL_WORD[limit]} is at most about ${most}.`, mostMm / 100, mostMm);
 }
 
+/** A minimum below half, or above the whole, of the new wall it is for. */
+function hardlyMeant(minimumMm: number, { nominalWallMm }: WallsNew[number]): boolean {
+  const [least, most] = [nominalWallMm / 2 - 1e-9, nominalWallMm + 1e-9];
+  return nominalWallMm > 0 && (minimumMm < least || minimumMm > most);
+}
+
+/** The same question of what a formula gives for each cover type; null where there is nothing to ask. */
+export function formulaDoubt(
+  formula: string,
+  covers: readonly Family[],
+  { lengthUnit, decimalSign }: Writing,
+): string | null {
+  for (const cover of covers) {
+    const { mm, working } = minimumByFormula(formula, cover, lengthUnit);
+    if (mm === null || !hardlyMeant(mm, cover)) continue;
+    return `${working}? The new wall of ${cover.name} is ${lengthText(cover.nominalWallMm, lengthUnit, decimalSign)}.`;
+  }
+  return null;
+}
+
 function minimumDoubt(typed: TypedLength, covers: WallsNew): Doubt | null {
   const { valueMm, unit, decimalSign } = typed;
-  const against = covers.find(
-    ({ nominalWallMm }) =>
-      nominalWallMm > 0 && (valueMm < nominalWallMm / 2 - 1e-9 || valueMm > nominalWallMm + 1e-9),
-  );
+  const against = covers.find((cover) => hardlyMeant(valueMm, cover));
   if (against === undefined) return null;
   const { name, nominalWallMm } = against;
   const whose = name === '' ? 'The new wall' : `The new wall of ${name}`;
@@ -51,7 +70,7 @@ function minimumDoubt(typed: TypedLength, covers: WallsNew): Doubt | null {
 }
 
 /** The cover types a minimum for every type is for: those with none of their own. */
-export function coversUnder(families: readonly Family[]): WallsNew {
+export function coversUnder(families: readonly Family[]): readonly Family[] {
   return families.filter(({ shopMinimumWallMm }) => shopMinimumWallMm === null);
 }
 

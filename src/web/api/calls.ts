@@ -15,6 +15,7 @@ import { threadGeometry } from '../../calc/stud/thread/threadGeometry.ts';
 import { bend } from '../../shop/bending/bendings.ts';
 import { coverFiguresDoubted } from '../../shop/doubts/coverFigures.ts';
 import { studDoubts } from '../../shop/doubts/studDoubts.ts';
+import { withFormulaFigure } from '../../shop/limitsFor.ts';
 import { kitFor, kitTold } from '../../shop/studs/kit.ts';
 import { askedCover, matchedStuds } from '../../shop/work/apart.ts';
 import type { Asker } from '../../shop/work/workPool.ts';
@@ -36,7 +37,7 @@ export const apiCalls: readonly ApiCall[] = [
     path: '/cover/check',
     name: 'checkCover',
     summary: 'Can this cover be faced, and what does the cut leave?',
-    description: `Angles run clockwise looking at the clutch face, 0° behind stud 1. A reading that looks like a slip beside nominalWallMm counts as doubtful. The finding doubtful-readings asks about it under doubts; confirmed names those that are right. doubtfulReadings adds others. ${DOUBTS} ${CAUTION}`,
+    description: `Angles run clockwise looking at the clutch face, 0° behind stud 1. A reading that looks like a slip beside nominalWallMm counts as doubtful. The finding doubtful-readings asks about it under doubts; confirmed names those that are right. doubtfulReadings adds others. criteria.minimumWallFormula, as in max(4.2 mm, 85 % of new wall), stands instead of minimumWallMm: lengths have their unit, and it may name new wall, stud count, bolt circle, friction surface inside and outside. ${DOUBTS} ${CAUTION}`,
     schema: coverRequestSchema,
     answers: { 200: coverCheckedAnswer },
     answer: answerCover,
@@ -94,7 +95,7 @@ export const apiCalls: readonly ApiCall[] = [
 ];
 
 async function answerCover(body: unknown, _needs: ApiNeeds, asker: Asker) {
-  const { confirmed, ...input } = readBody(coverRequestSchema, body);
+  const { confirmed, ...input } = withFormulaFigure(readBody(coverRequestSchema, body));
   return { ...(await askedCover(input, confirmed, asker)), doubts: coverFiguresDoubted(input, confirmed) };
 }
 

@@ -1,6 +1,6 @@
 import { type Request, type Response, Router } from 'express';
 import { writingIn } from '../../../shared/quantity/fieldText.ts';
-import type { Entry, EntryBodies, TypedInEntry } from '../../../shared/words/catalogue.ts';
+import type { Entry, EntryBodies, Family, TypedInEntry } from '../../../shared/words/catalogue.ts';
 import { PUT_AWAY } from '../../../shared/words/demo.ts';
 import { FAMILY } from '../../../shared/words/fields/family.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
@@ -30,6 +30,7 @@ import { StaleEdit } from '../../records/database/errors.ts';
 import type { Ctx } from '../../records/database/writing.ts';
 import { listPeople } from '../../records/people/people.ts';
 import { currentCriteria } from '../../records/shopCriteria.ts';
+import { shopMinimum } from '../../shop/limitsFor.ts';
 import { NoSuchPage } from '../request/errors.ts';
 import { ownAddress } from '../request/ownAddress.ts';
 import { frameOf, type PageContext, rememberPreference, todayIn } from '../request/pageContext.ts';
@@ -61,10 +62,13 @@ async function getCatalogue(context: PageContext, req: Request, res: Response): 
   const { text = '', sort, shelf } = fieldsOf(req.query);
   const listed = async <K extends CatalogueKind>(kind: K) =>
     (await listEntries(db, kind, { retired: true })).filter(isListed);
+  const families = await listed('family');
+  const limits = (await currentCriteria(db)).body;
+  const minimums = new Map(families.map(({ body }) => [body, shopMinimum(body, limits).mm]));
   const props = {
     frame: await frameOf(req, context),
     shelves: {
-      family: await listed('family'),
+      family: families,
       stud: await listed('stud'),
       stack: await listed('stack'),
       nut: await listed('nut'),
@@ -74,7 +78,7 @@ async function getCatalogue(context: PageContext, req: Request, res: Response): 
     shelf: isCatalogueKind(shelf) ? shelf : CATALOGUE_KINDS[0]!,
     text,
     sorted: sortAsked(sort),
-    shopMinimumMm: (await currentCriteria(db)).body.minimumWallMm,
+    shopMinimumMm: (body: Family) => minimums.get(body) ?? null,
   };
   res.send(renderPage(CataloguePage(props)));
 }

@@ -21,7 +21,8 @@ import { type Fields, fieldsOf, TypedForm } from '../request/typed.ts';
 import { withInitials } from '../request/whoFaults.ts';
 import { criteriaFields } from './entryFields.ts';
 import { entryRevisionsInWords, entryStale } from './entryWords.ts';
-import { askLimits } from './limitsAsked.ts';
+import { askFormula, askLimits } from './limitsAsked.ts';
+import { getMinimumGiven, minimumGiven } from './minimumGiven.ts';
 import { typedOf } from './typedEntry.ts';
 
 /** The box that each place in the limits came from. */
@@ -31,6 +32,7 @@ const boxOfPath = (path: string): string => boxAt(CRITERIA, path) ?? path;
 export function criteriaRouter(context: PageContext): Router {
   const router = Router();
   router.get('/criteria', (req, res) => getLimits(context, req, res));
+  router.get('/criteria/minimum', (req, res) => getMinimumGiven(context, req, res));
   router.post('/criteria', (req, res) => postLimits(context, req, res));
   return router;
 }
@@ -50,8 +52,15 @@ async function postLimits(context: PageContext, req: Request, res: Response): Pr
   const before = await currentCriteria(db);
   const shown = before.revision === 0 ? {} : asTyped(CRITERIA, before.body, writingIn(fields, frame));
   const form = new TypedForm(fields, frame, shown);
-  const families = (await listEntries(db, 'family')).map((entry) => entry.body);
-  const body = readCriteria(form, () => askLimits(form, before.body, families));
+  const types = await listEntries(db, 'family');
+  const body = readCriteria(form, (formula) => {
+    askLimits(
+      form,
+      before.body,
+      types.map((entry) => entry.body),
+    );
+    askFormula(form, formula, types);
+  });
   const revision = Number(fields.from);
   if (body === null) {
     const faults = withInitials(form.faults, fields.who);
@@ -109,18 +118,32 @@ async function show(context: PageContext, req: Request, res: Response, page: Sho
   const history = await entryHistory(db, 'criteria', CRITERIA_ID);
   const typed = await typedIn(db, 'criteria', CRITERIA_ID);
   const told = entryRevisionsInWords('criteria', history, typed, frame);
-  const kept = asTyped(CRITERIA, (await currentCriteria(db)).body, frame);
-  const props = { frame, revision, fields, kept, faults, doubts, stale, preview, saved, history: told };
+  const standing = (await currentCriteria(db)).body;
+  const kept = asTyped(CRITERIA, standing, frame);
+  const given = await minimumGiven(db, new TypedForm(fields, frame), standing);
+  const props = {
+    frame,
+    revision,
+    fields,
+    kept,
+    faults,
+    doubts,
+    stale,
+    preview,
+    saved,
+    given,
+    history: told,
+  };
   res.status(stale !== null ? 409 : faults.length > 0 ? 422 : 200).send(renderPage(CriteriaPage(props)));
 }
 
 /** The limits as typed, and `ask` what looks like a slip among them; null with the sentences in the form. */
-function readCriteria(form: TypedForm, ask: () => void): ShopCriteria | null {
+function readCriteria(form: TypedForm, ask: (formula: string | null) => void): ShopCriteria | null {
   const read = readBody(form, CRITERIA);
   // The shims in stock, thinnest first, each once.
   const shimsMm = [...new Set(read.shimsMm)].sort((a, b) => a - b);
   const parsed = form.faults.length === 0 ? shopCriteriaSchema.safeParse({ ...read, shimsMm }) : null;
   if (parsed?.error) form.addFaults(faultsOf(parsed.error), boxOfPath);
-  ask();
+  ask(read.minimumWallFormula);
   return form.faults.length === 0 ? (parsed?.data ?? null) : null;
 }

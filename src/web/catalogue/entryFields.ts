@@ -81,7 +81,8 @@ export function criteriaFields(body: ShopCriteria, telling: Telling): FieldLine[
   return linesOf(CRITERIA, body, telling);
 }
 
-/** The limits a cover is judged by; the sheet of a job prints these. */
-export function coverLimitFields(body: ShopCriteria, telling: Telling): FieldLine[] {
-  return linesOf(COVER_LIMITS, body, telling);
+/** The limits a cover is judged by, as the sheet of a job prints them, with how its formula gave the minimum. */
+export function coverLimitFields(body: ShopCriteria, working: string | null, telling: Telling): FieldLine[] {
+  const minimumWallFormula = working === null ? undefined : `here ${working}`;
+  return linesOf(COVER_LIMITS, body, telling, { beside: { minimumWallFormula } });
 }

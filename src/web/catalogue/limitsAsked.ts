@@ -1,10 +1,17 @@
 import { readQuantity } from '../../../shared/quantity/readQuantity.ts';
 import type { TypedLength } from '../../../shared/quantity/slip.ts';
-import type { Family, ShopCriteria } from '../../../shared/words/catalogue.ts';
+import type { Entry, Family, ShopCriteria } from '../../../shared/words/catalogue.ts';
 import { CRITERIA } from '../../../shared/words/fields/criteria.ts';
 import { FAMILY } from '../../../shared/words/fields/family.ts';
-import { coversUnder, type LimitName, limitDoubt, limitDoubts } from '../../shop/doubts/limitDoubt.ts';
+import {
+  coversUnder,
+  formulaDoubt,
+  type LimitName,
+  limitDoubt,
+  limitDoubts,
+} from '../../shop/doubts/limitDoubt.ts';
 import { CRITERIA_EXPECTED } from '../../shop/doubts/limitsExpected.ts';
+import { typesWithoutMinimum } from '../../shop/limits/minimumByType.ts';
 import { askAboutFigures } from '../request/askFigures.ts';
 import type { TypedForm } from '../request/typed.ts';
 
@@ -48,6 +55,22 @@ export function askLimits(form: TypedForm, standing: ShopCriteria, families: rea
     form.ask(box, `${label}: ${doubt.question}`, `${label}: ${text} is right, as typed`, meant);
   }
   askAboutFigures(form, CRITERIA, CRITERIA_EXPECTED);
+}
+
+/**
+ * A formula that gives a cover type no length is a fault; what it gives for each is asked about as a figure is. `formula`
+ * as it is kept.
+ */
+export function askFormula(form: TypedForm, formula: string | null, types: readonly Entry<'family'>[]): void {
+  const { box, label } = CRITERIA.minimumWallFormula;
+  if (formula === null) return;
+  const without = typesWithoutMinimum(formula, types, form.writing.lengthUnit);
+  if (without !== null) form.fault(box, `${label}: ${without}`);
+  if (without !== null || form.isSure(box)) return;
+  const families = types.map(({ body }) => body);
+  const question = formulaDoubt(formula, coversUnder(families), form.writing);
+  if (question !== null)
+    form.ask(box, `${label}: ${question}`, `${label}: ${form.text(box)} is right, as typed`, []);
 }
 
 /** The length in a box with what was typed for it; null where it is empty or no length. */

@@ -2,7 +2,7 @@ import type { TypedInEntry } from '../../../shared/words/catalogue.ts';
 import type { Fields, TypedForm } from '../request/typed.ts';
 
 /**
- * What a person typed for the quantities of a body, and what of it was confirmed, by where they lie in it; null where
+ * What a person typed for the quantities and formulas of a body, and what of it was confirmed, by where they lie in it; null where
  * that says no more than the body. `fieldOf` names the field a place in the body came from; what still is as the form showed it, nobody typed.
  */
 export function typedOf(
@@ -11,7 +11,7 @@ export function typedOf(
   fieldOf: (path: string) => string,
   shown: Fields,
 ): TypedInEntry | null {
-  const typed = numbersIn(body).flatMap(([path, value]) => {
+  const typed = figuresIn(body).flatMap(([path, value]) => {
     const name = fieldOf(path);
     if (shown[name] === form.text(name)) return [];
     const found = form.quantities.find((one) => one.name === name && one.value === value);
@@ -29,18 +29,19 @@ export function typedStanding(
   body: object,
   typed: TypedInEntry | null,
 ): TypedInEntry {
-  const was = new Map(before === null ? [] : numbersIn(before.body));
-  const stayed = numbersIn(body).flatMap(([path, value]) => {
+  const was = new Map(before === null ? [] : figuresIn(before.body));
+  const stayed = figuresIn(body).flatMap(([path, value]) => {
     const text = before?.typed[path];
     return text !== undefined && was.get(path) === value ? [[path, text] as const] : [];
   });
   return { ...Object.fromEntries(stayed), ...typed };
 }
 
-function numbersIn(value: unknown, path = ''): [string, number][] {
-  if (typeof value === 'number') return [[path, value]];
+/** Every number of a body, and every text: one of them is a formula. */
+function figuresIn(value: unknown, path = ''): [string, number | string][] {
+  if (typeof value === 'number' || typeof value === 'string') return [[path, value]];
   if (typeof value !== 'object' || value === null) return [];
   return Object.entries(value).flatMap(([key, inner]) =>
-    numbersIn(inner, path === '' ? key : `${path}.${key}`),
+    figuresIn(inner, path === '' ? key : `${path}.${key}`),
   );
 }

@@ -171,6 +171,7 @@ async function coverPage(
   const { criteria } = bent;
   const view = { ...form.view, faults: [...form.view.faults, ...faults, ...more] };
   const family = form.view.family;
+  const minimum = shopMinimum(family, criteria, form.view.cover);
   const html = renderPage(
     CoverPage({
       frame: keepingUnits(frame, form),
@@ -180,9 +181,10 @@ async function coverPage(
       decides,
       bending,
       given: {
-        minimumWallMm: shopMinimum(family, criteria).mm,
+        minimumWallMm: minimum.mm,
         minimumSource:
-          family?.shopMinimumWallMm != null ? 'set for this cover type' : 'set for every cover type',
+          minimum.working ??
+          (family?.shopMinimumWallMm != null ? 'set for this cover type' : 'set for every cover type'),
         cleanUpAllowanceMm: criteria.cleanUpAllowanceMm,
         faceRunoutLimitMm: criteria.faceRunoutLimitMm,
       },

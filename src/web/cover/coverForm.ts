@@ -147,7 +147,7 @@ function readInput(
       .map(({ angleDeg, radiusMm, depthMm }) => ({ angleDeg, radiusMm, depthMm })),
     ...measuredHow,
     gauge: figuresOf(measuredHow.gauge, chosen),
-    ...limitsFor(family?.body ?? null, criteria, gaugesAtHand(gauges), typed),
+    ...limitsFor(family?.body ?? null, criteria, gaugesAtHand(gauges), { typed, cover }),
     plannedCutMm,
     crackTest,
     notInspected: notInspected([]),

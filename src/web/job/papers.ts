@@ -43,6 +43,7 @@ export async function sheetOf(
   const decided = job.outcome === null ? null : job.sections.decision;
   const { told } = answer;
   const walls = wallsOnPaper(told, answer);
+  const working = (decided?.body.input ?? answer.input)?.criteria?.minimumWallWorking ?? null;
   return renderPage(
     SheetPage({
       printing: printingOf(asked),
@@ -55,7 +56,10 @@ export async function sheetOf(
       cut: cutOnPaper(answer, walls.after, frame.lengthUnit),
       plan: answer.plan,
       bending: walls.after === 'none' ? null : (answer.bending?.bending ?? null),
-      limits: coverLimitFields(decided?.body.criteria ?? under.criteria, { ...frame, rounded: true }),
+      limits: coverLimitFields(decided?.body.criteria ?? under.criteria, working, {
+        ...frame,
+        rounded: true,
+      }),
       madeUpCover: await madeUpCover(db, job),
       photos: await photosOf(db, job.id, job.revision),
       qr: qrOf(publicUrl, job),

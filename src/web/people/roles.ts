@@ -67,6 +67,7 @@ export const LEAST_ROLE: Readonly<Record<string, Least>> = {
   'GET /gauges/:id/checks': 'reader',
   'GET /gauges/:id/checks.csv': 'reader',
   'GET /criteria': 'reader',
+  'GET /criteria/minimum': 'reader',
   'GET /how': 'reader',
   'GET /how/words': 'reader',
   'GET /how/:subject': 'reader',

@@ -42,6 +42,7 @@ function quantityOf(field: AnyField): TypedKind | null {
     case 'share':
     case 'count':
     case 'text':
+    case 'formula':
     case 'day':
     case 'choice':
     case 'yes-no':

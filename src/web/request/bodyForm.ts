@@ -47,6 +47,7 @@ const NO_QUANTITY: ReadonlySet<AnyField['kind']> = new Set([
   'part',
   'made',
   'text',
+  'formula',
   'day',
   'choice',
   'yes-no',
@@ -102,6 +103,8 @@ function readBox(form: TypedForm, box: string, field: Exclude<AnyField, { kind: 
       const text = form.text(box);
       return text === '' && (field.optional || field.kind === 'day' || field.least) ? null : text;
     }
+    case 'formula':
+      return form.formula(box, label);
     case 'choice':
       return form.oneOf(box, label, Object.keys(field.options));
     case 'yes-no': {

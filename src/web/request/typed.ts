@@ -13,6 +13,7 @@ import type { AsTyped } from '../../../shared/words/catalogue.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import { type DoubtedLength, MEANT } from '../../../views/parts/form/doubted.tsx';
+import { readFormula } from '../../shop/limits/minimumFormula.ts';
 
 export type { Writing };
 export type Fields = Readonly<Record<string, string>>;
@@ -41,10 +42,10 @@ export function unitOf({ unit }: Fields): LengthUnit | null {
   return unit === 'in' || unit === 'mm' ? unit : null;
 }
 
-/** A quantity whose text says more than the number it gave. */
+/** A quantity whose text says more than the number it gave, or a formula that is kept in another form. */
 interface TypedQuantity extends AsTyped {
   readonly name: string;
-  readonly value: number;
+  readonly value: number | string;
 }
 
 /** Reads a form field by field, and gathers one sentence for each that cannot be used. */
@@ -162,6 +163,20 @@ export class TypedForm {
         this.#quantity(name, parts.length > 1 ? `${label}, reading ${i + 1}` : label, part, 'length'),
       )
       .filter((value) => value !== null);
+  }
+
+  /** A formula for a length, in the form it is kept in; null when left empty, or when it cannot be used. */
+  formula(name: string, label: string): string | null {
+    const typed = this.text(name);
+    if (typed === '') return null;
+    const read = readFormula(typed, this.writing.decimalSign);
+    if (!read.ok) {
+      this.fault(name, `${label}: ${read.message}`);
+      return null;
+    }
+    if (read.kept !== read.typed)
+      this.quantities.push({ name, value: read.kept, text: read.typed, bareUnit: null });
+    return read.kept;
   }
 
   angle(name: string, label: string): number | null {

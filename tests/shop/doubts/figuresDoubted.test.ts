@@ -97,7 +97,7 @@ function slipsOf(field: AnyField, { least, most, likely, anyDecimal }: FigureExp
 }
 
 function isFigure({ kind }: AnyField): boolean {
-  return !['part', 'made', 'text', 'day', 'choice', 'yes-no'].includes(kind);
+  return !['part', 'made', 'text', 'formula', 'day', 'choice', 'yes-no'].includes(kind);
 }
 
 /** The middle of what is usual, to two figures, as somebody would have measured it. */

@@ -2,9 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { demoFamilies } from '../../../data/demo/families.ts';
 import type { Entry, Family } from '../../../shared/words/catalogue.ts';
 import { halfSectionOf } from '../../../views/drawings/coverSection.tsx';
-import { shelfShown, sortAsked } from '../../../views/pages/catalogue/shelves.tsx';
+import { type ShelfWith, shelfShown, sortAsked } from '../../../views/pages/catalogue/shelves.tsx';
 
-const HOW = { unit: 'in', shopMinimumMm: 4 } as const;
+const HOW: ShelfWith = { unit: 'in', shopMinimumMm: (family) => family.shopMinimumWallMm ?? 4 };
 
 const entry = (name: string, body: Partial<Family>): Entry<'family'> =>
   ({
@@ -43,7 +43,7 @@ describe('a shelf of the catalog', () => {
       'family',
       [entry('none', { makerMinimumWallMm: null, shopMinimumWallMm: null }), ENTRIES[1]!],
       { text: '', sort: { by: 'minimum', down: false } },
-      { unit: 'in', shopMinimumMm: null },
+      { unit: 'in', shopMinimumMm: (family) => family.shopMinimumWallMm },
     );
     expect(without.map(({ name }) => name)).toEqual(['Thick', 'none']);
   });

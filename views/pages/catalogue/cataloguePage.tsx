@@ -15,7 +15,7 @@ export interface CatalogueProps {
   readonly text: string;
   readonly sorted: { readonly kind: CatalogueKind; readonly sort: Sort } | null;
   /** The shop’s minimum for every cover type without one of its own. */
-  readonly shopMinimumMm: number | null;
+  readonly shopMinimumMm: ShelfWith['shopMinimumMm'];
 }
 
 /** What the shop keeps of covers, studs and flexplate stacks. */

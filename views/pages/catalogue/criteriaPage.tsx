@@ -1,3 +1,4 @@
+import { formulaTold } from '../../../shared/quantity/formulaSign.ts';
 import { CRITERIA } from '../../../shared/words/fields/criteria.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import { type Frame, may } from '../../frame.ts';
@@ -15,6 +16,7 @@ import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Field } from '../../parts/form/fieldBox.tsx';
 import { WhoField } from '../../parts/form/whoField.tsx';
+import { type MinimumGiven, MinimumGivenPart } from '../../parts/minimumGivenPart.tsx';
 import { type Compared, SideBySide } from '../../parts/sideBySide.tsx';
 
 /** What limits that are not saved yet would change. */
@@ -43,6 +45,8 @@ export interface CriteriaProps {
   readonly doubts: readonly DoubtedLength[];
   readonly stale: EntryStale | null;
   readonly preview: LimitsPreview | null;
+  /** What the minimum in the form gives for every cover type; null where there is no formula. */
+  readonly given: MinimumGiven | null;
   /** They were saved just now. */
   readonly saved: boolean;
   readonly history: readonly EntryRevisionTold[];
@@ -50,7 +54,7 @@ export interface CriteriaProps {
 
 /** The shop's own limits and habits: who set them, and when. */
 export function CriteriaPage(props: CriteriaProps) {
-  const { frame, revision, fields, kept, faults, doubts, stale, preview, saved, history } = props;
+  const { frame, revision, fields, kept, faults, doubts, stale, preview, saved, given, history } = props;
   const mayChange = may(frame, 'keeper');
   const boxes = { fields, kept, faults, writing: frame };
   return (
@@ -78,7 +82,12 @@ export function CriteriaPage(props: CriteriaProps) {
         {preview !== null && <Preview preview={preview} />}
         <input type="hidden" name="from" value={revision} />
         <input type="hidden" name="unit" value={frame.lengthUnit} />
-        <BodyFields of={CRITERIA} {...boxes} />
+        <BodyFields
+          of={CRITERIA}
+          {...boxes}
+          hints={{ minimumWallFormula: formulaHint(frame) }}
+          after={{ minimumWallFormula: <MinimumGivenPart given={given} /> }}
+        />
         {mayChange && <Save {...props} />}
       </ChangeForm>
       <section>
@@ -91,6 +100,11 @@ export function CriteriaPage(props: CriteriaProps) {
       </section>
     </Layout>
   );
+}
+
+function formulaHint({ lengthUnit, decimalSign }: Frame): string {
+  const example = `max(${lengthUnit === 'in' ? '0.165 in' : '4.2 mm'}, 85 % of new wall)`;
+  return `Instead of the figure, as in ${formulaTold(example, decimalSign)}. It may name new wall, stud count, bolt circle, friction surface inside and friction surface outside.`;
 }
 
 /** What would change, before it is saved. */

@@ -9,8 +9,8 @@ import type { ListColumn, Sort } from '../../parts/listTable.tsx';
 /** What the cells of a shelf are made with. */
 export interface ShelfWith {
   readonly unit: LengthUnit;
-  /** The shop’s minimum for every cover type without one of its own. */
-  readonly shopMinimumMm: number | null;
+  /** The shop’s minimum for a cover type: its own, or the one for every type. */
+  readonly shopMinimumMm: (family: Family) => number | null;
 }
 
 /** A column of a shelf: what stands in it, and what the shelf is sorted by. */
@@ -65,9 +65,12 @@ const stock = <Body extends { readonly stock?: number | null; readonly shelf?: s
 ];
 
 /** The minimum that counts for a cover type, the larger of the maker’s and the shop’s, and whose it is. */
-function minimumOf(family: Family, shopMinimumMm: number | null): { mm: number | null; whose: string } {
+function minimumOf(
+  family: Family,
+  { shopMinimumMm }: Pick<ShelfWith, 'shopMinimumMm'>,
+): { mm: number | null; whose: string } {
   const maker = family.makerMinimumWallMm;
-  const shop = family.shopMinimumWallMm ?? shopMinimumMm;
+  const shop = shopMinimumMm(family);
   if (maker === null && shop === null) return { mm: null, whose: 'none: advice only' };
   return maker !== null && (shop === null || maker > shop)
     ? { mm: maker, whose: 'maker' }
@@ -85,13 +88,13 @@ export const SHELF_COLUMNS: Columns = {
     length('outside', 'Friction surface', (family) => family.trackOuterDiameterMm, 'outside'),
     length('wall', 'New wall', (family) => family.nominalWallMm),
     {
-      ...length<Family>('minimum', 'Minimum wall', (family, how) => minimumOf(family, how.shopMinimumMm).mm),
+      ...length<Family>('minimum', 'Minimum wall', (family, how) => minimumOf(family, how).mm),
       of: (family, how) => {
-        const { mm } = minimumOf(family, how.shopMinimumMm);
+        const { mm } = minimumOf(family, how);
         return mm === null ? NONE : <b>{lengthFigure(mm, how.unit, 'coarse')}</b>;
       },
     },
-    words('whose', 'Set by', (family, how) => minimumOf(family, how.shopMinimumMm).whose),
+    words('whose', 'Set by', (family, how) => minimumOf(family, how).whose),
   ],
   stud: [
     words('thread', 'Thread', ({ stud }) => stud.thread.designation),

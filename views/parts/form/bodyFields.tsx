@@ -193,6 +193,8 @@ function Box(props: BodyFieldsProps & { readonly name: string; readonly field: A
     case 'text':
       if (field.lines) return <TextArea {...described} rows={2} optional={optional} />;
       return <Field {...described} optional={optional} size={boxWidth(field)} />;
+    case 'formula':
+      return <Field {...described} optional={optional} size="full" />;
     case 'day':
       return (
         <>

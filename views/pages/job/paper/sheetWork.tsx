@@ -291,6 +291,8 @@ export function Statement({ job }: SheetProps) {
   );
 }
 
+const MINIMUM: readonly string[] = [CRITERIA.minimumWallMm.label, CRITERIA.minimumWallFormula.label];
+
 /** The limits it stands on, the usual cautions, and room for hands. */
 export function Foot({ printing, job, check, limits, bending, madeUpCover }: SheetProps) {
   const [marks] = heatMarksInWords(check?.heatMarks ?? [], printing.frame.lengthUnit);
@@ -307,7 +309,7 @@ export function Foot({ printing, job, check, limits, bending, madeUpCover }: She
           Shop limits{decision && job.outcome !== null ? ' at the decision' : ''}:{' '}
           {limits
             // The minimum that counts, or that there is none, stands at the head of the sheet.
-            .filter(({ label, value }) => !(label === CRITERIA.minimumWallMm.label && value === 'none'))
+            .filter(({ label, value }) => !(MINIMUM.includes(label) && value === 'none'))
             .map((one) => `${one.label.toLowerCase()} ${one.value}`)
             .join('; ')}
           .{marks !== undefined && ` Heat marks (advice): ${marks}`}

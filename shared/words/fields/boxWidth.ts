@@ -13,6 +13,8 @@ export function boxWidth(field: AnyField): BoxWidth {
     case 'text':
       if (field.lines || field.most > 80) return 'full';
       return field.most > 40 ? 'words' : 'name';
+    case 'formula':
+      return 'full';
     case 'lengths':
     case 'choice':
       return 'words';

@@ -194,7 +194,7 @@ function Box(props: BodyFieldsProps & { readonly name: string; readonly field: A
       if (field.lines) return <TextArea {...described} rows={2} optional={optional} />;
       return <Field {...described} optional={optional} size={boxWidth(field)} />;
     case 'formula':
-      return <Field {...described} optional={optional} size="full" />;
+      return <Field {...described} optional={optional} size={boxWidth(field)} />;
     case 'day':
       return (
         <>

@@ -114,6 +114,17 @@ const studsAgain = async (unit: string) => {
 };
 const newest = async (kind: CatalogueKind) =>
   (await listEntries(program.shop.db, kind)).find(({ name }) => name === 'Round')!;
+const limits = (typed: Typed): Tried => ({
+  first: '/criteria',
+  again: async () => '/criteria',
+  form: '/criteria',
+  typed,
+  body: async () => {
+    const { decimalSign: _, ...body } = (await currentCriteria(program.shop.db)).body;
+    return body;
+  },
+});
+
 const entry = (kind: CatalogueKind, typed: Typed): Tried => ({
   first: `/catalogue/${kind}/new`,
   again: async () => `/catalogue/${kind}/${(await newest(kind)).id}`,
@@ -266,18 +277,10 @@ const FORMS: readonly (readonly [string, Tried])[] = [
   ['a nut', entry('nut', NUT)],
   ['a washer or shim', entry('washer', WASHER)],
   ['a gauge', entry('gauge', GAUGE)],
+  ['the shop limits', limits({ ...SHOP, minimumFormula: '' })],
   [
-    'the shop limits',
-    {
-      first: '/criteria',
-      again: async () => '/criteria',
-      form: '/criteria',
-      typed: SHOP,
-      body: async () => {
-        const { decimalSign: _, ...body } = (await currentCriteria(program.shop.db)).body;
-        return body;
-      },
-    },
+    'the shop limits with a formula',
+    limits({ ...SHOP, minimum: '', minimumFormula: 'max(4.1 mm, 85 % of new wall)', why: 'one rule' }),
   ],
   ['what came in', ofJob('received-form', 'received', { family: '1125-4-billet', receivedOn: '2026-10-07' })],
   [

@@ -44,7 +44,7 @@ const COMPARED = ['<', '<=', '>', '>=', '='] as const;
 export type Compared = (typeof COMPARED)[number];
 
 export const MOST_CHARACTERS = 200;
-export const MOST_LEVELS = 10;
+const MOST_LEVELS = 10;
 const POWER_OF: Readonly<Record<Name, 0 | 1>> = {
   'new wall': 1,
   'stud count': 0,

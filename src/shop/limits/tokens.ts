@@ -11,7 +11,7 @@ export interface Place {
 }
 
 /** What a formula may name of a cover. */
-export const NAMES = [
+const NAMES = [
   'new wall',
   'stud count',
   'bolt circle',

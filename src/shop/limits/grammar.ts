@@ -3,7 +3,6 @@ import { quoted } from '../../../shared/quantity/tidy.ts';
 import {
   FormulaFault,
   type Keyword,
-  NAMES_IN_WORDS,
   type Name,
   type Place,
   type Sign,
@@ -176,7 +175,7 @@ class Reader {
       });
     }
     throw this.#unexpected(
-      `a length such as ${withSign('0.165 in', this.#sign)}, a number, a name (${NAMES_IN_WORDS}), min(, max( or a bracket`,
+      `a length such as ${withSign('0.165 in', this.#sign)}, a number, a name such as new wall, min(, max( or a bracket`,
     );
   }
 

@@ -52,7 +52,7 @@ export class FormulaFault extends Error {
   }
 }
 
-export const NAMES_IN_WORDS = NAMES.join(', ');
+const NAMES_IN_WORDS = NAMES.join(', ');
 const WORD = /^[\p{L}_][\p{L}\p{N}_.]*/u;
 const NAME = new RegExp(`^(?:${NAMES.join('|').replaceAll(' ', '\\s+')})(?![\\p{L}\\p{N}_])`, 'iu');
 /** A fraction of a unit; after a hyphen, a blank or a cut figure as it is printed on a rule. */

@@ -1,6 +1,15 @@
 import { createRequire } from 'node:module';
-import { describe, expect, it } from 'vitest';
-import { minimumByFormula, readFormula } from '../../../src/shop/limits/minimumFormula.ts';
+import { beforeAll, describe, expect, it, vi } from 'vitest';
+
+/** As in a program that has just started: other tests of the same process load the library too. */
+let minimumByFormula: typeof import('../../../src/shop/limits/minimumFormula.ts')['minimumByFormula'];
+let readFormula: typeof import('../../../src/shop/limits/minimumFormula.ts')['readFormula'];
+beforeAll(async () => {
+  const { cache } = createRequire(import.meta.url);
+  for (const file of Object.keys(cache)) if (file.includes('/mathjs/')) delete cache[file];
+  vi.resetModules();
+  ({ minimumByFormula, readFormula } = await import('../../../src/shop/limits/minimumFormula.ts'));
+});
 
 const COVER = {
   nominalWallMm: 4.826,

@@ -343,7 +343,9 @@ test('the shop’s criteria come through as sent', () => {
     shimsMm: [],
   });
   expect(
-    faults(shopCriteriaSchema, { ...criteria, minimumWallFormula: '85 % of new wall' }).map(({ path }) => path),
+    faults(shopCriteriaSchema, { ...criteria, minimumWallFormula: '85 % of new wall' }).map(
+      ({ path }) => path,
+    ),
   ).toEqual(['minimumWallFormula']);
   expect(faults(shopCriteriaSchema, { ...criteria, shimsMm: [0.8, 0] })[0]?.path).toBe('shimsMm.1');
   expect(faults(shopCriteriaSchema, changed(criteria, 'bending.peakOverNew', 0.9))[0]?.message).toBe(

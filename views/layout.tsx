@@ -160,7 +160,7 @@ export function Layout(props: LayoutProps) {
         <link rel="stylesheet" href="/assets/look.css" />
         <link rel="stylesheet" href="/assets/drawings.css" />
         <link rel="stylesheet" href="/assets/pages.css" />
-        <link rel="stylesheet" href="/assets/forms.css" />
+        {!props.nothingSwaps && <link rel="stylesheet" href="/assets/forms.css" />}
         <link rel="stylesheet" href="/assets/paper.css" />
         <link rel="icon" href="/assets/icon.svg" type="image/svg+xml" />
         {!props.nothingSwaps && <script src="/assets/htmx.js" defer />}

@@ -55,6 +55,7 @@ export async function openBrowser(named?: string): Promise<Browser> {
     browser.newContext = async (options) => {
       const context = await open(options);
       context.setDefaultTimeout(AGAINST_HANGING_MS);
+      context.on('page', waitsUntilSent);
       return context;
     };
     return browser;
@@ -64,6 +65,44 @@ export async function openBrowser(named?: string): Promise<Browser> {
       `Chrome did not start. On a bare Debian install chromium, or the libraries libnss3, libnspr4 and libexpat1, and run the tests again. (${why})`,
     );
   }
+}
+
+/**
+ * A form asks first whether the program is reached, and is sent a moment after it was pressed: a press is over when the
+ * form has been answered, as it is for whoever looks at the page.
+ */
+function waitsUntilSent(page: Page): void {
+  const { click, press } = page;
+  page.click = async (...pressed) => {
+    await click.apply(page, pressed);
+    await sent(page);
+  };
+  page.press = async (...pressed) => {
+    await press.apply(page, pressed);
+    await sent(page);
+  };
+  const { keyboard } = page;
+  const { press: key } = keyboard;
+  keyboard.press = async (...pressed) => {
+    await key.apply(keyboard, pressed);
+    await sent(page);
+  };
+  const { locator } = page;
+  page.locator = (...asked) => {
+    const found = locator.apply(page, asked);
+    const { click: clickIt } = found;
+    found.click = async (...pressed) => {
+      await clickIt.apply(found, pressed);
+      await sent(page);
+    };
+    return found;
+  };
+}
+
+async function sent(page: Page): Promise<void> {
+  const waits = () => document.querySelector('form[data-sent]') !== null;
+  // Between two pages there is nothing to ask yet.
+  while (!page.isClosed() && (await page.evaluate(waits).catch(() => true))) await page.waitForTimeout(5);
 }
 
 export interface Program {

@@ -129,7 +129,7 @@ describe.each(SCREENS)('lost and late, on %s', (where, viewport) => {
       await waits;
       await route.continue();
     });
-    await page.click('#receive');
+    await page.dispatchEvent('#receive', 'click');
     await page.waitForFunction(() => document.getElementById('page-works')?.textContent === 'Working…');
     await page.dispatchEvent('#receive', 'click');
     sent();

@@ -254,6 +254,7 @@ onEachDatabase((engine) => {
         body: {
           shopName: 'The shop',
           minimumWallMm: null,
+          minimumWallFormula: null,
           cleanUpAllowanceMm: 0.05,
           faceRunoutLimitMm: null,
           confidence: 0.95,

@@ -84,7 +84,12 @@ describe.each([
 
   test.each(SCREENS.filter((route) => !WITHOUT_RECORDS.test(route)))('%s says so', async (route) => {
     const [method] = route.split(' ') as ['GET' | 'POST'];
-    const path = pathOf(route.replace('/slips/:number', '/slips/S-9').replace(':subject', 'cover'));
+    const path = pathOf(
+      route
+        .replace('/slips/:number', '/slips/S-9')
+        .replace(':subject', 'cover')
+        .replace(':calculation', 'unbalance'),
+    );
     const answer = await fetch(program.url + path, {
       method,
       redirect: 'manual',

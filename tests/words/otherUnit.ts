@@ -22,7 +22,7 @@ const BOTH_IN: readonly (readonly [words: RegExp, why: string])[] = [
   [/^(?:millimeters|inches)$/g, 'the choice of a unit'],
   [/\btyped [^);]*/g, 'a reading quoted as it was typed'],
   [/Did you mean [^?]*\?/g, 'the value probably meant, in the unit it was probably read in'],
-  [/^Use [^ ]+ (?:mm|in|N·m|lb·ft|lb·in)$/g, 'the press that takes the value probably meant'],
+  [/^Use [^ ]+ [^ ]+$/g, 'the press that takes the value probably meant'],
   [/such as wall \(mm\)/g, 'how a heading of a pasted table may name its own unit'],
   [/Formulas are in millimeters[^.]*\./g, 'what the pages of formulas say of themselves'],
   [/\bISO 21940-11, grade G [\d.]+ mm\/s/g, 'the name of a balance grade'],

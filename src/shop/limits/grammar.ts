@@ -67,21 +67,20 @@ export function parsed(text: string, sign: DecimalSign): Part {
   reader.end();
   if (whole.power !== 1) {
     throw new FormulaFault(
-      `${reader.quote(whole)} gives ${POWER_WORD(whole.power)}, and a minimum wall is a length. ${LENGTHS_HAVE_UNITS(sign)}`,
+      `${reader.quote(whole)} gives ${powerWord(whole.power)}, and a minimum wall is a length. ${LENGTHS_HAVE_UNITS}`,
       whole,
     );
   }
   return whole;
 }
 
-function POWER_WORD(power: number): string {
+function powerWord(power: number): string {
   if (power === 0) return 'a plain number';
   if (power === 1) return 'a length';
   return power === 2 ? 'an area' : 'neither a number nor a length';
 }
 
-const LENGTHS_HAVE_UNITS = (sign: DecimalSign) =>
-  `Write a length with its unit, such as ${withSign('0.165 in', sign)} or ${withSign('4.2 mm', sign)}.`;
+const LENGTHS_HAVE_UNITS = 'Write the unit behind the figure, or a name such as new wall.';
 
 class Reader {
   readonly #text: string;
@@ -241,10 +240,10 @@ class Reader {
 
   #alike(left: Part, right: Part, does: string): void {
     if (left.power === right.power) return;
-    const each = (part: Part) => `${this.quote(part)}, ${POWER_WORD(part.power)}`;
+    const each = (part: Part) => `${this.quote(part)}, ${powerWord(part.power)}`;
     const whole = reach(left, right);
     throw new FormulaFault(
-      `${this.quote(whole)} ${does} ${each(left)}, and ${each(right)}. ${LENGTHS_HAVE_UNITS(this.#sign)}`,
+      `${this.quote(whole)} ${does} ${each(left)}, and ${each(right)}. ${LENGTHS_HAVE_UNITS}`,
       whole,
     );
   }

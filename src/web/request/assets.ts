@@ -25,15 +25,20 @@ export function assetsRouter(): Router {
   router.use((req, res, next) => {
     const name = req.path.slice(1);
     if (!sheets.has(name)) next();
-    else res.set('Cache-Control', 'public, max-age=3600').type('css').send(withoutComments(name));
+    else res.set('Cache-Control', 'public, max-age=3600').type('css').send(laidOutNoMore(name));
   });
   router.use(express.static(ASSETS, { index: false, dotfiles: 'ignore', ...keep }));
   return router;
 }
 
-/** A style sheet as a browser needs it: what it says to whoever changes it is a seventh of what is sent. */
-function withoutComments(name: string): string {
-  return readFileSync(join(ASSETS, name), 'utf8').replaceAll(/\/\*[\s\S]*?\*\/\n?/g, '');
+/** A style sheet as a browser needs it: what it says to whoever changes it, and how it is laid out, is a fifth of what is sent. */
+function laidOutNoMore(name: string): string {
+  return readFileSync(join(ASSETS, name), 'utf8')
+    .replaceAll(/\/\*[\s\S]*?\*\//g, '')
+    .replaceAll(/\s*\n\s*/g, ' ')
+    .replaceAll(/ ?([{};]) /g, '$1')
+    .replaceAll(';}', '}')
+    .trim();
 }
 
 /** Where the letters of a weight lie on this machine. */

@@ -22,6 +22,8 @@ it.each(sheets)('the style sheet %s is sent with every rule and without its comm
     text
       .replaceAll(/\/\*[\s\S]*?\*\//g, '')
       .replaceAll(/\s+/g, ' ')
+      .replaceAll(/ ?([{};]) ?/g, '$1')
+      .replaceAll(';}', '}')
       .trim();
   expect(rules(sent)).toBe(rules(written));
 });

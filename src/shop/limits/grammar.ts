@@ -1,4 +1,4 @@
-import { type DecimalSign, withSign } from '../../../shared/quantity/plainNumber.ts';
+import type { DecimalSign } from '../../../shared/quantity/plainNumber.ts';
 import { quoted } from '../../../shared/quantity/tidy.ts';
 import {
   FormulaFault,
@@ -174,7 +174,7 @@ class Reader {
       });
     }
     throw this.#unexpected(
-      `a length such as ${withSign('0.165 in', this.#sign)}, a number, a name such as new wall, min(, max( or a bracket`,
+      'a length with its unit, a number, a name such as new wall, min(, max( or a bracket',
     );
   }
 

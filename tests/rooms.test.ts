@@ -1,5 +1,6 @@
 import { spawnSync } from 'node:child_process';
-import { join } from 'node:path';
+import { readdirSync } from 'node:fs';
+import { basename, dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 
@@ -35,5 +36,22 @@ describe('the rooms', () => {
       expect(of(folder), `modules seen in ${folder}`).toBeGreaterThan(5);
     }
     expect(summary.violations.map(({ rule, from, to }) => `${rule.name}: ${from} → ${to}`)).toEqual([]);
+  });
+
+  it('hold no two files of one name, and no folder more than thirty', () => {
+    const files = ['src', 'views'].flatMap((folder) =>
+      readdirSync(join(root, folder), { recursive: true, encoding: 'utf8' })
+        .filter((name) => /\.tsx?$/.test(name))
+        .map((name) => join(folder, name)),
+    );
+    expect(files.length).toBeGreaterThan(400);
+    const held = (by: (file: string) => string) => {
+      const groups = new Map<string, string[]>();
+      for (const file of files) groups.set(by(file), [...(groups.get(by(file)) ?? []), file]);
+      return [...groups.values()];
+    };
+    const name = (file: string) => basename(file).replace(/\.tsx?$/, '');
+    expect(held(name).filter((same) => same.length > 1)).toEqual([]);
+    expect(held(dirname).filter((folder) => folder.length > 30)).toEqual([]);
   });
 });

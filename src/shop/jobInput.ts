@@ -20,7 +20,7 @@ import type { Fault } from '../../shared/words/refusal.ts';
 import { stationsRead } from '../calc/job/jobPlaces.ts';
 import { stationPlace } from '../calc/judge/coverWords.ts';
 import { limitsFor } from './limitsFor.ts';
-import { gaugesUsed } from './masterChecks.ts';
+import { gaugesUsed } from './mastersChecked.ts';
 
 /** What a job's readings are worked out from; null while nothing was read, or where it cannot be used. */
 export function jobInput(

@@ -16,7 +16,7 @@ import { samePlace } from '../../shared/words/places.ts';
 import type { LengthUnit } from '../../shared/words/print.ts';
 import { rowsOf } from '../calc/judge/coverWords.ts';
 import type { JobAnswer } from './jobAnswer.ts';
-import { placeOn } from './jobPlaces.ts';
+import { placeOn } from './placesOfJob.ts';
 
 /** The stations in their order, then those that were first measured after the cut. */
 export function wallsOnPaper(job: Job, answer: Pick<JobAnswer, 'stands' | 'compared'>): PaperWalls {

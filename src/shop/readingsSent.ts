@@ -7,7 +7,7 @@ import { printLength } from '../../shared/words/print.ts';
 import { READING_WORD } from '../../shared/words/readings.ts';
 import type { Fault } from '../../shared/words/refusal.ts';
 import { jobReadingDoubt } from './doubts/jobReadingDoubt.ts';
-import { type PlacesRead, placeOn, placesRead } from './jobPlaces.ts';
+import { type PlacesRead, placeOn, placesRead } from './placesOfJob.ts';
 import { breathEvery } from './work/breath.ts';
 
 /** What is asked of a reading of JSON, in mm, of which nobody can be asked at once; null where nothing is. */

@@ -17,11 +17,11 @@ import { type Db, FILE_NAME, openShop } from '../records/database/database.ts';
 import { BackupFailed } from '../records/database/errors.ts';
 import { countByStage } from '../records/jobs/findJobs.ts';
 import { fileOf } from '../records/photos/files.ts';
-import { NoSuchPage } from './request/errors.ts';
 import { frameOf, type PageContext, todayIn } from './request/pageContext.ts';
+import { NoSuchPage } from './request/pageErrors.ts';
 import { type Packed, sendZip } from './request/recordsZip.ts';
 import { handledIn } from './request/route.ts';
-import { UnderWay } from './underWay.ts';
+import { UnderWay } from './workUnderWay.ts';
 
 /** How much is kept, where, and its copies: for whoever keeps the records safe. */
 export function recordsRouter(context: PageContext): Router {

@@ -8,7 +8,7 @@ import { listEntries } from '../records/catalogue.ts';
 import type { Db } from '../records/database/database.ts';
 import { countByStage, findJobs } from '../records/jobs/findJobs.ts';
 import { closeRingDoubt } from '../records/jobs/ringDoubts.ts';
-import { ringDoubtsWorstFirst } from '../shop/bending/ringDoubts.ts';
+import { ringDoubtsWorstFirst } from '../shop/bending/ringDoubtsRanked.ts';
 import { inOtherUnit } from './request/otherUnit.ts';
 import { ownAddress } from './request/ownAddress.ts';
 import { frameOf, type PageContext, rememberPreference } from './request/pageContext.ts';

@@ -5,7 +5,7 @@ import { expect, test, vi } from 'vitest';
 import { Stopped } from '../../src/progress.ts';
 import { listBackups } from '../../src/records/backup/list.ts';
 import { openShop } from '../../src/records/database/database.ts';
-import { UnderWay } from '../../src/web/underWay.ts';
+import { UnderWay } from '../../src/web/workUnderWay.ts';
 import { RecordsPage, type RecordsProps } from '../../views/pages/backupsPage.tsx';
 import { renderPage } from '../../views/render.ts';
 import { serve } from './program.ts';

@@ -9,6 +9,7 @@ import { FILE_NAME, isDamage, makeFolder } from '../database/database.ts';
 import { BackupFailed } from '../database/errors.ts';
 import { APPLICATION_ID, MIGRATIONS } from '../database/migrate.ts';
 import { flush } from '../photos/files.ts';
+import { backUpFiles } from './backupFiles.ts';
 import {
   type Counts,
   checkCopy,
@@ -19,7 +20,6 @@ import {
   rehearse,
   unsound,
 } from './copyCheck.ts';
-import { backUpFiles } from './files.ts';
 import { copyFromPostgres, isOlderPostgres } from './fromPostgres.ts';
 import { BACKUPS } from './list.ts';
 import { type BackupReason, type Manifest, writeManifest } from './manifest.ts';

@@ -5,7 +5,7 @@ import type { GAUGE } from '../../../shared/words/fields/gauge.ts';
 import type { PLAN } from '../../../shared/words/fields/job.ts';
 import type { FIT_LIMITS, KNOCK_ON } from '../../../shared/words/fields/knockOn.ts';
 import type { GAUGE_FIGURES, SETUP } from '../../../shared/words/fields/setup.ts';
-import { BOLT_CIRCLE, gapTypedExpected, SHIM } from '../studs/expected.ts';
+import { BOLT_CIRCLE, gapTypedExpected, SHIM } from '../studs/studsExpected.ts';
 import {
   type AnyExpected,
   about,
@@ -13,7 +13,7 @@ import {
   type FigureExpected,
   ofAnySize,
   WHOLE,
-} from './expected.ts';
+} from './expectedFigures.ts';
 
 /**
  * What figures of covers, gauges and what is measured round a cover are at all, so that a slipped decimal or the wrong

@@ -2,7 +2,7 @@ import { figureDoubt } from '../../../shared/quantity/figureDoubt.ts';
 import { KINDS, type Kind, type UnitName } from '../../../shared/quantity/units.ts';
 import { type AnyField, type AnyFields, entriesOf } from '../../../shared/words/fields/field.ts';
 import type { DoubtedFigure } from '../../../shared/words/finding.ts';
-import type { AnyExpected, Expected, FigureExpected } from './expected.ts';
+import type { AnyExpected, Expected, FigureExpected } from './expectedFigures.ts';
 
 /** Of a body’s figures, its parts’ too, those that look like a slip: sent without a unit, in that of the records. */
 export function figuresDoubted<F extends AnyFields>(

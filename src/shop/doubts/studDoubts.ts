@@ -16,7 +16,7 @@ import {
   retorqueExpected,
   stackExpected,
   studExpected,
-} from '../studs/expected.ts';
+} from '../studs/studsExpected.ts';
 import { figuresDoubted } from './figuresDoubted.ts';
 
 type Asked = Pick<StudCheckInput, 'stack' | 'nut' | 'pullForwardMm' | 'joint'>;

@@ -8,7 +8,7 @@ import {
   type Sign,
   type Token,
   tokensOf,
-} from './tokens.ts';
+} from './formulaTokens.ts';
 
 /** A part of a formula. `power` of length: 0 a plain number, 1 a length, 2 an area. */
 export type Part = Place & { readonly power: number } & (

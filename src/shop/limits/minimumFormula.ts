@@ -3,8 +3,8 @@ import type { DecimalSign } from '../../../shared/quantity/plainNumber.ts';
 import type { CoverShape } from '../../../shared/words/cover.ts';
 import { type LengthUnit, MINUS, MM_PER_UNIT, printNumber } from '../../../shared/words/print.ts';
 import { workOut } from './arithmetic.ts';
+import { FormulaFault, type Name } from './formulaTokens.ts';
 import { MOST_CHARACTERS, type Part, parsed } from './grammar.ts';
-import { FormulaFault, type Name } from './tokens.ts';
 
 /** What a formula may ask of a cover. */
 export type Measures = Pick<

@@ -8,9 +8,9 @@ import { getEntry, listEntries } from '../../records/catalogue.ts';
 import type { Db } from '../../records/database/database.ts';
 import { currentCriteria } from '../../records/shopCriteria.ts';
 import { figuresDoubted } from '../doubts/figuresDoubted.ts';
-import { gapTypedExpected, jointExpected } from './expected.ts';
 import { studsHeld } from './onShelf.ts';
 import { counterSlip } from './slip.ts';
+import { gapTypedExpected, jointExpected } from './studsExpected.ts';
 
 /**
  * The slip of a question in plain numbers, under the rule of the page: none while anything is refused or in doubt, or no

@@ -11,7 +11,7 @@ import { addReadings } from '../../records/jobs/readings.ts';
 import { jobNamed } from '../../records/jobs/readJob.ts';
 import { whereItStands } from '../../shop/jobAnswer.ts';
 import { receivedFrom } from '../../shop/jobEdits.ts';
-import { placesRead } from '../../shop/jobPlaces.ts';
+import { placesRead } from '../../shop/placesOfJob.ts';
 import { sentDoubt } from '../../shop/readingsSent.ts';
 import { breathEvery } from '../../shop/work/breath.ts';
 import { ApiError, readBody } from '../request/apiErrors.ts';

@@ -19,7 +19,7 @@ import { keepSlip } from '../../shop/studs/slip.ts';
 import { slipAsked } from '../../shop/studs/slipAsked.ts';
 import { shopFrame } from '../job/papers.ts';
 import { ApiError, readBody } from '../request/apiErrors.ts';
-import { jointAsTyped } from '../stud/joint.ts';
+import { jointAsTyped } from '../stud/jointForm.ts';
 import { printsWith } from '../stud/slipPrint.ts';
 import { slipQuestion } from '../stud/slipQuestion.ts';
 import { type JobAnswered, type JobAsked, type JobCall, type JobNeeds, ok } from './call.ts';

@@ -19,7 +19,7 @@ import { cleanUpMm } from '../../shop/doubts/coverFigures.ts';
 import { figuresOf, gaugesAtHand } from '../../shop/gauges.ts';
 import { notInspected } from '../../shop/jobInput.ts';
 import { limitsFor } from '../../shop/limitsFor.ts';
-import { gaugesUsed } from '../../shop/masterChecks.ts';
+import { gaugesUsed } from '../../shop/mastersChecked.ts';
 import { chosenGauges } from '../measuring/gaugesOnForm.ts';
 import { askAboutFigures } from '../request/askFigures.ts';
 import { noteBody, readBody } from '../request/bodyForm.ts';

@@ -1,6 +1,6 @@
 import { COVER_SHAPE, QUICK_LIMITS } from '../../../shared/words/fields/cover.ts';
 import { PLAN } from '../../../shared/words/fields/job.ts';
-import { placesOn } from '../../shop/jobPlaces.ts';
+import { placesOn } from '../../shop/placesOfJob.ts';
 import { boxAt } from '../request/bodyForm.ts';
 import type { Fields, TypedForm } from '../request/typed.ts';
 import { AS_MEASURED } from './asMeasured.ts';

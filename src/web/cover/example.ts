@@ -4,7 +4,7 @@ import { writeLength } from '../../../shared/quantity/writeQuantity.ts';
 import type { Family } from '../../../shared/words/catalogue.ts';
 import { GAUGE_FIGURES } from '../../../shared/words/fields/setup.ts';
 import { samePlace } from '../../../shared/words/places.ts';
-import { placesOn } from '../../shop/jobPlaces.ts';
+import { placesOn } from '../../shop/placesOfJob.ts';
 
 /** A demo cover as somebody would have typed it on the quick page, in the reader’s unit. */
 export function exampleQuery(cover: DemoCover, familyId: string, family: Family, writing: Writing): string {

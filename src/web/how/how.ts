@@ -22,8 +22,8 @@ import { firstSentence, nameInWords } from '../../../views/parts/how/formulaText
 import { HowHeat } from '../../../views/parts/how/howHeat.tsx';
 import { renderPage } from '../../../views/render.ts';
 import { heatCover } from '../../calc/heat/heatCover.ts';
-import { NoSuchPage } from '../request/errors.ts';
 import { frameOf, type PageContext } from '../request/pageContext.ts';
+import { NoSuchPage } from '../request/pageErrors.ts';
 import { readFormulas } from './formulas.ts';
 import { bendingExample } from './howBending.ts';
 import { coverBesideChecked, sureBesideChecked } from './howChecked.ts';

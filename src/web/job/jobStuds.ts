@@ -11,7 +11,7 @@ import { JOINT_FIGURES, studRing } from '../../shop/studs/joint.ts';
 import { noteBody } from '../request/bodyForm.ts';
 import { keepingUnits } from '../request/otherUnit.ts';
 import { type Fields, TypedForm } from '../request/typed.ts';
-import { jointAsTyped, jointField, readJoint } from '../stud/joint.ts';
+import { jointAsTyped, jointField, readJoint } from '../stud/jointForm.ts';
 import { readGap } from '../stud/stackForm.ts';
 
 /** What the studs of a job are chosen from, and every stud held against the stack that is looked at. */

@@ -14,7 +14,7 @@ import type { LengthUnit } from '../../../shared/words/print.ts';
 import { listEntries } from '../../records/catalogue.ts';
 import { allReadings } from '../../records/jobs/history.ts';
 import { jobNamed } from '../../records/jobs/readJob.ts';
-import { placeOn } from '../../shop/jobPlaces.ts';
+import { placeOn } from '../../shop/placesOfJob.ts';
 import { columnsOf, figureIn } from '../request/bodyColumns.ts';
 import { type Cell, type Column, sendCsv } from '../request/csv.ts';
 import { frameOf, type PageContext } from '../request/pageContext.ts';

@@ -8,7 +8,7 @@ import { createJob } from '../../records/jobs/createJob.ts';
 import { frameOf, type PageContext, rememberPreference, todayIn } from '../request/pageContext.ts';
 import { type Fields, fieldsOf } from '../request/typed.ts';
 import { withInitials } from '../request/whoFaults.ts';
-import { slipAsked } from '../stud/slips.ts';
+import { slipAsked } from '../stud/slipRoutes.ts';
 import { addressOf, ctxOf } from './jobRequest.ts';
 import { readReceived, toNewCoverType } from './receivedForm.ts';
 

@@ -5,7 +5,7 @@ import type { Reading } from '../../../shared/words/job.ts';
 import { briefLength } from '../../../shared/words/print.ts';
 import { READING_WORD } from '../../../shared/words/readings.ts';
 import type { Compared } from '../../../views/parts/sideBySide.tsx';
-import { onSeveralRadii, placeOn } from '../../shop/jobPlaces.ts';
+import { onSeveralRadii, placeOn } from '../../shop/placesOfJob.ts';
 
 /** Only figures: typed so, it says nothing that the value does not. */
 const BARE = /^[\d.,\s+\-−]*(mm)?$/;

@@ -11,7 +11,7 @@ import { type Place, stationAt, turned } from '../../../shared/words/places.ts';
 import { briefLength } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import type { AskedHere } from '../../../views/pages/measuring/measuringProps.ts';
-import { type PlaceRead, type PlacesRead, placeOn } from '../../shop/jobPlaces.ts';
+import { type PlaceRead, type PlacesRead, placeOn } from '../../shop/placesOfJob.ts';
 import { type Fields, TypedForm, type Writing } from '../request/typed.ts';
 import { shownAs } from './view.ts';
 

@@ -6,7 +6,7 @@ import { READING_WORD } from '../../../shared/words/readings.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import type { MeasuringProps } from '../../../views/pages/measuring/measuringProps.ts';
 import { heldAgainst } from '../../shop/doubts/jobReadingDoubt.ts';
-import { placeOn } from '../../shop/jobPlaces.ts';
+import { placeOn } from '../../shop/placesOfJob.ts';
 import type { Fields, Writing } from '../request/typed.ts';
 
 export function passOf(fields: Fields): Pass {

@@ -4,7 +4,7 @@ import { readQuantity } from '../../../shared/quantity/readQuantity.ts';
 import type { Job, Pass, Reading } from '../../../shared/words/job.ts';
 import { type Place, samePlace } from '../../../shared/words/places.ts';
 import { lengthFigure, MINUS } from '../../../shared/words/print.ts';
-import { placeOn } from '../../shop/jobPlaces.ts';
+import { placeOn } from '../../shop/placesOfJob.ts';
 import type { Writing } from '../request/typed.ts';
 
 /** The readings of one pass that stand, newest last, as the measuring screen lists them. */

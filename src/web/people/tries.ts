@@ -2,7 +2,7 @@ import type { NextFunction, Request, RequestHandler, Response } from 'express';
 import { ipKeyGenerator, rateLimit } from 'express-rate-limit';
 import { key } from '../../records/database/writing.ts';
 import { fromThisComputer } from '../request/atTheMachine.ts';
-import { TooManyTries } from '../request/errors.ts';
+import { TooManyTries } from '../request/pageErrors.ts';
 import { fieldsOf } from '../request/typed.ts';
 
 const WINDOW_MS = 15 * 60 * 1000;

@@ -1,6 +1,6 @@
 import type { NextFunction, Request, Response } from 'express';
 import helmet from 'helmet';
-import { OtherSite } from './errors.ts';
+import { OtherSite } from './pageErrors.ts';
 
 /**
  * Headers for a program that must also work over plain HTTP inside a shop: no upgrade to https, no HSTS, and

@@ -21,7 +21,7 @@ import {
   stackExpected,
   studExpected,
   washerExpected,
-} from '../../shop/studs/expected.ts';
+} from '../../shop/studs/studsExpected.ts';
 import { askAboutFigures } from '../request/askFigures.ts';
 import type { TypedForm } from '../request/typed.ts';
 import { layerRows } from './stackForm.ts';

@@ -6,9 +6,9 @@ import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
 import type { CatalogueStack } from '../../../shared/words/catalogue.ts';
 import { CATALOGUE_STACK, LAYER, NUT, NUT_THREAD_BOX } from '../../../shared/words/fields/stud.ts';
 import type { ThreadSpec } from '../../../shared/words/stud/thread.ts';
-import { gapTypedExpected } from '../../shop/studs/expected.ts';
 import { styleOf } from '../../shop/studs/layers.ts';
 import { nutMarked } from '../../shop/studs/markings.ts';
+import { gapTypedExpected } from '../../shop/studs/studsExpected.ts';
 import { anyTyped, boxAt, noteBody, readBody } from '../request/bodyForm.ts';
 import type { TypedForm } from '../request/typed.ts';
 

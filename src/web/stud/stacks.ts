@@ -14,8 +14,8 @@ import { JOINT_FIGURES } from '../../shop/studs/joint.ts';
 import { keepingUnits } from '../request/otherUnit.ts';
 import type { PageContext } from '../request/pageContext.ts';
 import { type Fields, fieldsOf, TypedForm } from '../request/typed.ts';
-import { handBoxes, kept, readInHand } from './inHand.ts';
-import { readJointAlone } from './joint.ts';
+import { handBoxes, kept, readInHand } from './inHandForm.ts';
+import { readJointAlone } from './jointForm.ts';
 import { shelves, studFrame } from './request.ts';
 import { readGap } from './stackForm.ts';
 

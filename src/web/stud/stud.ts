@@ -11,11 +11,11 @@ import { handledIn } from '../request/route.ts';
 import { type Fields, fieldsOf, TypedForm } from '../request/typed.ts';
 import { askAboutStack } from './asked.ts';
 import { flexplateRouter } from './flexplate.ts';
-import { gapRouter } from './gap.ts';
-import { handAlong, handBoxes } from './inHand.ts';
-import { onJointField, readJoint, torqueFromOf } from './joint.ts';
+import { gapRouter } from './gapRoutes.ts';
+import { handAlong, handBoxes } from './inHandForm.ts';
+import { onJointField, readJoint, torqueFromOf } from './jointForm.ts';
 import { shelves, studFrame } from './request.ts';
-import { stackDrawn, stackDrawnRouter } from './stackDrawn.ts';
+import { stackDrawn, stackDrawnRouter } from './stackDrawnRoutes.ts';
 import { layerRows, noteStack, readGap, readStack } from './stackForm.ts';
 import { getStacksForStud } from './stacks.ts';
 

@@ -3,7 +3,7 @@ import { replacedStudSchema, retorqueSchema } from '../../../shared/schemas/stud
 import { REPLACED_STUD, RETORQUE } from '../../../shared/words/fields/studWork.ts';
 import type { ReplacedStudAsked, RetorqueAsked } from '../../../shared/words/job.ts';
 import { REMOVE } from '../../../views/pages/job/studWorkForms.tsx';
-import { type About, replacedExpected, retorqueExpected } from '../../shop/studs/expected.ts';
+import { type About, replacedExpected, retorqueExpected } from '../../shop/studs/studsExpected.ts';
 import { askDay } from '../request/askedDay.ts';
 import { askAboutFigures } from '../request/askFigures.ts';
 import { boxAt, readBody } from '../request/bodyForm.ts';

@@ -6,7 +6,7 @@ import { listEntries } from '../../../src/records/catalogue.ts';
 import { createJob } from '../../../src/records/jobs/createJob.ts';
 import { addReadings } from '../../../src/records/jobs/readings.ts';
 import { getJob } from '../../../src/records/jobs/readJob.ts';
-import { placesOn } from '../../../src/shop/jobPlaces.ts';
+import { placesOn } from '../../../src/shop/placesOfJob.ts';
 import { expectAccessible, expectNoSidewaysScroll } from '../axe.ts';
 import { DESK, openBrowser, openProgram, PHONE, type Program } from '../browser.ts';
 

@@ -13,7 +13,7 @@ import {
   SHAPE_EXPECTED,
   setupExpected,
 } from '../../../src/shop/doubts/coverExpected.ts';
-import type { AnyExpected } from '../../../src/shop/doubts/expected.ts';
+import type { AnyExpected } from '../../../src/shop/doubts/expectedFigures.ts';
 import { CRITERIA_EXPECTED } from '../../../src/shop/doubts/limitsExpected.ts';
 
 export type Body = readonly [

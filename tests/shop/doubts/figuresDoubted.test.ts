@@ -17,7 +17,7 @@ import { GAUGE } from '../../../shared/words/fields/gauge.ts';
 import { LAYER, NUT, STACK, STUD } from '../../../shared/words/fields/stud.ts';
 import { FAMILY_EXPECTED, gaugeExpected } from '../../../src/shop/doubts/coverExpected.ts';
 import { coverFiguresDoubted } from '../../../src/shop/doubts/coverFigures.ts';
-import type { FigureExpected } from '../../../src/shop/doubts/expected.ts';
+import type { FigureExpected } from '../../../src/shop/doubts/expectedFigures.ts';
 import { figuresDoubted } from '../../../src/shop/doubts/figuresDoubted.ts';
 import { CRITERIA_EXPECTED } from '../../../src/shop/doubts/limitsExpected.ts';
 import { studDoubts } from '../../../src/shop/doubts/studDoubts.ts';
@@ -29,7 +29,7 @@ import {
   stackExpected,
   studExpected,
   tighteningExpected,
-} from '../../../src/shop/studs/expected.ts';
+} from '../../../src/shop/studs/studsExpected.ts';
 import { EXAMPLE } from '../../calc/stud/example.ts';
 import { type Body, COVER_BODIES } from './coverBodies.ts';
 import { STUD_BODIES } from './studBodies.ts';
@@ -155,7 +155,7 @@ const OTHERWISE: Readonly<Record<string, string>> = {
   QUICK_LIMITS: 'held against wall and shop by limitDoubt',
   COVER_LIMITS: 'part of the shop’s limits',
   CUT: 'held against what is left of the decided cut by passDoubt',
-  MASTER_CHECK: 'the reading is held against its master, in src/web/catalogue/masterChecks.ts',
+  MASTER_CHECK: 'the reading is held against its master, in src/web/catalogue/masterCheckRoutes.ts',
 };
 
 const fieldsDir = new URL('../../../shared/words/fields/', import.meta.url);

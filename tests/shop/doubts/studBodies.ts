@@ -13,7 +13,7 @@ import {
   STUD,
 } from '../../../shared/words/fields/stud.ts';
 import { REPLACED_STUD, RETORQUE } from '../../../shared/words/fields/studWork.ts';
-import type { AnyExpected } from '../../../src/shop/doubts/expected.ts';
+import type { AnyExpected } from '../../../src/shop/doubts/expectedFigures.ts';
 import {
   caliperExpected,
   entryStackExpected,
@@ -28,7 +28,7 @@ import {
   stockExpected,
   studExpected,
   washerExpected,
-} from '../../../src/shop/studs/expected.ts';
+} from '../../../src/shop/studs/studsExpected.ts';
 
 const OF = { thread: '3/8-24' };
 

@@ -23,7 +23,7 @@ import { Measure, type MeasureProps, measuredSummary, Setup, type SetupProps } f
 import { Photos } from './photosPart.tsx';
 import { Receive, receivedSummary } from './receive.tsx';
 import { type Refused, Section } from './section.tsx';
-import { History, SignOff, signSummary } from './sign.tsx';
+import { History, SignOff, signSummary } from './signStep.tsx';
 import { Studs, type StudsAsked, studsSummary } from './studs.tsx';
 
 export interface JobPageProps {

@@ -22,8 +22,8 @@ import { countBack, countOut, countsOf, TOO_FEW } from '../../records/slips/stoc
 import { recheckSlip } from '../../shop/recheck.ts';
 import { keepSlip } from '../../shop/studs/slip.ts';
 import { type Column, sendCsv } from '../request/csv.ts';
-import { NoSuchPage } from '../request/errors.ts';
 import { frameOf, type PageContext, rememberPreference, todayIn } from '../request/pageContext.ts';
+import { NoSuchPage } from '../request/pageErrors.ts';
 import { handledIn } from '../request/route.ts';
 import { type Fields, fieldsOf } from '../request/typed.ts';
 import { printsWith } from './slipPrint.ts';

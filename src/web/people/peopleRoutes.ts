@@ -21,8 +21,8 @@ import {
 import { resetPassword } from '../../records/people/resetPassword.ts';
 import { endSessions, sessionsOf } from '../../records/people/sessions.ts';
 import { issueToken, listTokens, withdrawToken } from '../../records/people/tokens.ts';
-import { NoSuchPage } from '../request/errors.ts';
 import { frameOf, type PageContext } from '../request/pageContext.ts';
+import { NoSuchPage } from '../request/pageErrors.ts';
 import { handledIn } from '../request/route.ts';
 import { type Fields, fieldsOf } from '../request/typed.ts';
 import { signedInOf, whoOf } from '../request/whoSignedIn.ts';

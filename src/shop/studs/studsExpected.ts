@@ -15,7 +15,7 @@ import type {
 import type { REPLACED_STUD, RETORQUE } from '../../../shared/words/fields/studWork.ts';
 import type { ThreadSpec } from '../../../shared/words/stud/thread.ts';
 import { tensileStressArea } from '../../calc/stud/thread/tensileStressArea.ts';
-import { about, type Expected, type FigureExpected, ofAnySize, WHOLE } from '../doubts/expected.ts';
+import { about, type Expected, type FigureExpected, ofAnySize, WHOLE } from '../doubts/expectedFigures.ts';
 import { expectedGapMm } from './gap.ts';
 import { layerKind } from './layers.ts';
 

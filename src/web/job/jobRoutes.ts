@@ -3,7 +3,7 @@ import type { PageContext } from '../request/pageContext.ts';
 import { handledIn } from '../request/route.ts';
 import { fieldsOf } from '../request/typed.ts';
 import { EDITS } from './editForms.ts';
-import { historyRouter } from './history.ts';
+import { historyRouter } from './historyRoutes.ts';
 import { postEdit } from './jobEdit.ts';
 import { jobListRouter } from './jobList.ts';
 import { postReadings } from './jobReadings.ts';

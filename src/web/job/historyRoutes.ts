@@ -4,8 +4,8 @@ import { renderPage } from '../../../views/render.ts';
 import { revisionsOf } from '../../records/jobs/history.ts';
 import { jobNamed } from '../../records/jobs/readJob.ts';
 import { signedPrints } from '../../records/jobs/signedPrints.ts';
-import { NoSuchPage } from '../request/errors.ts';
 import { frameOf, type PageContext } from '../request/pageContext.ts';
+import { NoSuchPage } from '../request/pageErrors.ts';
 import { handledIn } from '../request/route.ts';
 import { revisionsInWords } from './revisionWords.ts';
 

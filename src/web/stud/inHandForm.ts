@@ -7,8 +7,8 @@ import { CATALOGUE_STUD, STUD, THREAD_BOX } from '../../../shared/words/fields/s
 import type { StudInHand, StudLengths, ThreadsFound } from '../../../shared/words/stud/choices.ts';
 import type { ThreadSpec } from '../../../shared/words/stud/thread.ts';
 import type { NamedEntry } from '../../shop/studChoices.ts';
-import { caliperExpected } from '../../shop/studs/expected.ts';
 import { IN_HAND, studInHand } from '../../shop/studs/inHand.ts';
+import { caliperExpected } from '../../shop/studs/studsExpected.ts';
 import { sameThread, threadsLike } from '../../shop/studs/threads.ts';
 import { askAboutFigures } from '../request/askFigures.ts';
 import { boxAt, noteBody, readBody } from '../request/bodyForm.ts';

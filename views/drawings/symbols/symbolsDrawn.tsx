@@ -6,13 +6,13 @@ import { SignInWords, type SymbolDrawing } from './symbolParts.tsx';
 
 /** Which calculations each drawing stands beside; it names only symbols that mean the same in all of them. */
 const BESIDE: readonly (readonly [SymbolDrawing, string])[] = [
-  [FACE, 'cover/toolPlane cover/cutDialled cover/faceCut cover/wallsLeftBy cover/heatMarks'],
+  [FACE, 'cover/toolPlane cover/cutDialled cover/faceCut cover/wallsLeftBy'],
   [
     PLANE,
     'cover/flatnessLeastSquares cover/flatnessMinimumZone cover/tiltOverTrack measuring/leastSquaresPlane',
   ],
   [PLANE, 'measuring/minimumZone cover/dialledIn'],
-  [ROUND, 'cover/measuredStations cover/stationLayout cover/betweenStations cover/marksRound cover/rings'],
+  [ROUND, 'cover/measuredStations cover/stationLayout cover/betweenStations cover/rings'],
   [FACING, 'cover/facingTime cover/spindleSpeed cover/cutPlan'],
   [SCALLOPS, 'cover/theoreticalRoughness'],
   [SURE, 'measuring/conformanceProbability measuring/sureMargin cover/wallUncertainty cover/whatWouldSettle'],

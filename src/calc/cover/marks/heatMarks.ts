@@ -10,9 +10,10 @@ const NO_DEPTH_MM = 1e-9;
  * What the heat marks say, row by row: how much of their depth lies behind the studs, and how much on one side.
  *   stud share = c/d₀,   one-sided share s = √(a₁² + b₁²)/d₀ at atan2(b₁, a₁)
  *
- * d₀, a₁, b₁, c of the row’s depths (marksRound). A mark between stations belongs to the nearest row, of two equally
- * near the inner. Told from ±0.4 (stud share), 0.4 (one-sided) and a row’s mean more than twice another’s on.
- * Valid: rows with 2N places or more that tell the terms apart; else `not-enough-stations`, and the shares are null.
+ * d₀ mean depth of the row, c what is deeper behind the studs, a₁ and b₁ what is deeper toward 0° and 90° [mm]. A
+ * mark between stations belongs to the nearest row, of two equally near the inner. Told from ±0.4 (stud share), 0.4
+ * (one-sided) and a row’s mean more than twice another’s on.
+ * Valid: rows with 2N places or more that tell the terms apart; else too few stations to tell, and the shares are null.
  * Advice: it changes no verdict.   Source: common practice, no source
  * Example: 0.2 mm behind each of four studs, 0.05 mm between → stud share 0.6, behind the studs (tests/calc/cover/marks/heatMarks.test.ts)
  */

@@ -52,6 +52,10 @@ describe('the rooms', () => {
     };
     const name = (file: string) => basename(file).replace(/\.tsx?$/, '');
     expect(held(name).filter((same) => same.length > 1)).toEqual([]);
+    // A style sheet neither has the name of a file of src.
+    const sheets = readdirSync(join(root, 'views', 'assets')).filter((one) => one.endsWith('.css'));
+    const inSrc = new Set(files.filter((file) => file.startsWith('src')).map(name));
+    expect(sheets.filter((sheet) => inSrc.has(sheet.replace('.css', '')))).toEqual([]);
     expect(held(dirname).filter((folder) => folder.length > 30)).toEqual([]);
   });
 });

@@ -25,10 +25,9 @@ const SMALL = 'ten times as much, or a tenth, is usual too';
 const anySize = (least: number, most: number) => ofAnySize(least, most, SMALL);
 
 const PAD_THICKNESS: FigureExpected = { least: 3, most: 25 };
-const PRESSURE: FigureExpected = { least: 0.2, most: 1.7 };
+export const LOCK_UP: FigureExpected = { least: 0.2, most: 1.7 };
 /** From mild to quenched steel. */
 export const YIELD_STRENGTH: FigureExpected = { least: 150, most: 1200 };
-export const LOCK_UP: FigureExpected = PRESSURE;
 
 /** What the bending needs of a cover. */
 const BENT = {
@@ -39,7 +38,7 @@ const BENT = {
   sideWallMm: { least: 1.3, most: 12 },
   pistonSealDiameterMm: { least: 25, most: 200 },
   hubDiameterMm: { least: 18, most: 130 },
-  lockUpPressureMPa: PRESSURE,
+  lockUpPressureMPa: LOCK_UP,
 } as const satisfies ExpectedWhole<typeof OWN_BENDING>;
 
 export const OWN_BENDING_EXPECTED: ExpectedWhole<typeof OWN_BENDING> = BENT;

@@ -8,8 +8,8 @@ import { getEntry, listEntries } from '../../records/catalogue.ts';
 import type { Db } from '../../records/database/database.ts';
 import { currentCriteria } from '../../records/shopCriteria.ts';
 import { figuresDoubted } from '../doubts/figuresDoubted.ts';
+import { counterSlip } from './counterSlip.ts';
 import { studsHeld } from './onShelf.ts';
-import { counterSlip } from './slip.ts';
 import { gapTypedExpected, jointExpected } from './studsExpected.ts';
 
 /**

@@ -14,8 +14,8 @@ import {
 import { NotInRecords } from '../../records/database/errors.ts';
 import { findSlips, getSlip, jobsOfSlip, MOST_SLIPS, slipSentAs } from '../../records/slips/slips.ts';
 import { countsOf } from '../../records/slips/stock.ts';
+import { keepSlip } from '../../shop/studs/counterSlip.ts';
 import { kitTold } from '../../shop/studs/kit.ts';
-import { keepSlip } from '../../shop/studs/slip.ts';
 import { slipAsked } from '../../shop/studs/slipAsked.ts';
 import { shopFrame } from '../job/papers.ts';
 import { ApiError, readBody } from '../request/apiErrors.ts';

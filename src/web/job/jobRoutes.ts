@@ -2,13 +2,13 @@ import { type Request, type Response, Router } from 'express';
 import type { PageContext } from '../request/pageContext.ts';
 import { handledIn } from '../request/route.ts';
 import { fieldsOf } from '../request/typed.ts';
+import { listsRouter } from './csvLists.ts';
 import { EDITS } from './editForms.ts';
 import { historyRouter } from './historyRoutes.ts';
 import { postEdit } from './jobEdit.ts';
 import { jobListRouter } from './jobList.ts';
 import { postReadings } from './jobReadings.ts';
 import { jobAsked, showJob } from './jobRequest.ts';
-import { listsRouter } from './lists.ts';
 import { getNewJob, postNewJob } from './newJob.ts';
 
 /** The jobs: the list, a new one, and the whole of each on one page. */

@@ -20,7 +20,7 @@ import { getEntry } from '../../records/catalogue.ts';
 import { findSlips, getSlip, jobsOfSlip, MOST_SLIPS, printedSlip } from '../../records/slips/slips.ts';
 import { countBack, countOut, countsOf, TOO_FEW } from '../../records/slips/stock.ts';
 import { recheckSlip } from '../../shop/recheck.ts';
-import { keepSlip } from '../../shop/studs/slip.ts';
+import { keepSlip } from '../../shop/studs/counterSlip.ts';
 import { type Column, sendCsv } from '../request/csv.ts';
 import { frameOf, type PageContext, rememberPreference, todayIn } from '../request/pageContext.ts';
 import { NoSuchPage } from '../request/pageErrors.ts';

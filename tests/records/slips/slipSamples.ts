@@ -5,8 +5,8 @@ import { demoStuds } from '../../../data/demo/studs.ts';
 import { addEntry, getEntry } from '../../../src/records/catalogue.ts';
 import type { Db } from '../../../src/records/database/database.ts';
 import type { NewSlip, PrintSlip } from '../../../src/records/slips/slips.ts';
+import { counterSlip } from '../../../src/shop/studs/counterSlip.ts';
 import { studsHeld } from '../../../src/shop/studs/onShelf.ts';
-import { counterSlip } from '../../../src/shop/studs/slip.ts';
 import { as } from '../samples.ts';
 
 const STACK_ID = 'two-piece-four-3-8-24';

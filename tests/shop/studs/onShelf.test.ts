@@ -3,8 +3,8 @@ import { demoCriteria } from '../../../data/demo/criteria.ts';
 import { demoNuts, demoWashers } from '../../../data/demo/nuts.ts';
 import { demoStacks } from '../../../data/demo/stacks.ts';
 import { demoStuds } from '../../../data/demo/studs.ts';
+import { counterSlip } from '../../../src/shop/studs/counterSlip.ts';
 import { studsHeld } from '../../../src/shop/studs/onShelf.ts';
-import { counterSlip } from '../../../src/shop/studs/slip.ts';
 
 const STUDS = demoStuds.map(({ id, entry }) => ({ id, body: entry }));
 const SHELF = {

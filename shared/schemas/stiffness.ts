@@ -1,6 +1,7 @@
 import type { z } from 'zod';
 import type { StiffnessInput } from '../words/bending/stiffness.ts';
 import { choice, count, extent, orNull, quantity, size, strict, yesNo } from './fields.ts';
+import { confirmedPlaces } from './studParts.ts';
 
 const above = (name: string, unit: string, most: number) =>
   quantity(name, unit, { least: 0, open: true, most });
@@ -14,7 +15,7 @@ const ring = strict('The ring', {
 });
 
 /**
- * What `POST /api/cover/stiffness` takes. null and left out are the same. Whether the sizes make a cover together is
+ * What the model of a bending cover takes. null and left out are the same. Whether the sizes make a cover together is
  * for the calculation to say.
  */
 export const stiffnessSchema = strict('The request', {
@@ -42,3 +43,9 @@ export const stiffnessSchema = strict('The request', {
   padInsetWalls: orNull(quantity('The inset of the pads', 'walls', { least: 0, most: 2 })),
   peakLimit: orNull(quantity('The limit on the pressure peak', '', { least: 1, most: 1000 })),
 }) satisfies z.ZodType<StiffnessInput>;
+
+/** What `POST /api/cover/stiffness` takes. */
+export const stiffnessRequestSchema = strict('The request', {
+  ...stiffnessSchema.shape,
+  confirmed: confirmedPlaces,
+});

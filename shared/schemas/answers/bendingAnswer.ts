@@ -22,6 +22,8 @@ import { exactly, named } from './exactly.ts';
 import {
   answer,
   answers,
+  type FiguresDoubted,
+  figureDoubts,
   number,
   numberOrNull,
   numbers,
@@ -40,7 +42,7 @@ const place = exactly<StiffnessAnswer['peakAt']>({
 /** What `POST /api/cover/stiffness` answers. */
 export const stiffnessAnswer = named(
   'Stiffness',
-  exactly<StiffnessAnswer>({
+  exactly<StiffnessAnswer & FiguresDoubted>({
     meanPressureMPa: number,
     peakOverMean: number,
     peakAt: place,
@@ -63,6 +65,7 @@ export const stiffnessAnswer = named(
     }),
     warnings,
     answers,
+    doubts: figureDoubts,
   }),
 );
 
@@ -71,13 +74,14 @@ const RISE = { peakRiseK: number, peakAtS: number, endRiseK: number, evenRiseK: 
 /** What `POST /api/cover/heat` answers. */
 export const heatAnswer = named(
   'Heat',
-  exactly<HeatAnswer>({
+  exactly<HeatAnswer & FiguresDoubted>({
     ...RISE,
     behindStud: exactly<HeatRise>(RISE).nullable(),
     peakTemperatureC: numberOrNull,
     temperColour: textOrNull,
     warnings,
     answers,
+    doubts: figureDoubts,
   }),
 );
 

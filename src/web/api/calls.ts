@@ -3,8 +3,8 @@ import { coverCheckedAnswer } from '../../../shared/schemas/answers/coverAnswer.
 import { studCheckAnswer, studMatchAnswer } from '../../../shared/schemas/answers/studAnswer.ts';
 import { threadAnswer } from '../../../shared/schemas/answers/threadAnswer.ts';
 import { coverRequestSchema } from '../../../shared/schemas/coverRequest.ts';
-import { heatSchema } from '../../../shared/schemas/heat.ts';
-import { stiffnessSchema } from '../../../shared/schemas/stiffness.ts';
+import { heatRequestSchema } from '../../../shared/schemas/heat.ts';
+import { stiffnessRequestSchema } from '../../../shared/schemas/stiffness.ts';
 import { studCheckRequestSchema } from '../../../shared/schemas/studCheck.ts';
 import { studMatchRequestSchema } from '../../../shared/schemas/studMatch.ts';
 import { threadSchema } from '../../../shared/schemas/thread.ts';
@@ -13,6 +13,7 @@ import { heatCover } from '../../calc/heat/heatCover.ts';
 import { checkStud } from '../../calc/stud/checkStud.ts';
 import { threadGeometry } from '../../calc/stud/thread/threadGeometry.ts';
 import { bend } from '../../shop/bending/bendings.ts';
+import { heatDoubted, stiffnessDoubted } from '../../shop/doubts/bendingFigures.ts';
 import { coverFiguresDoubted } from '../../shop/doubts/coverFigures.ts';
 import { studDoubts } from '../../shop/doubts/studDoubts.ts';
 import { withFormulaFigure } from '../../shop/limitsFor.ts';
@@ -47,8 +48,8 @@ export const apiCalls: readonly ApiCall[] = [
     path: '/cover/stiffness',
     name: 'coverStiffness',
     summary: 'How does this cover bend, and how evenly does its lining press? Advice.',
-    description: `A thin-plate model, to compare one cover with another. The warnings say how it compares with a solid model. The stiff part of a pad begins 0.44 walls within its edge; padInsetWalls sets another inset, and 0 takes pads as drawn. A rigid and a conforming piston are two bounds, and so are a bonded and an unbonded ring. Deflections are + toward the engine; angles run from a stud. With peakLimit, the answer has the wall on the friction surface at which the peak reaches it. ${CAUTION}`,
-    schema: stiffnessSchema,
+    description: `A thin-plate model, to compare one cover with another. The warnings say how it compares with a solid model. The stiff part of a pad begins 0.44 walls within its edge; padInsetWalls sets another inset, and 0 takes pads as drawn. A rigid and a conforming piston are two bounds, and so are a bonded and an unbonded ring. Deflections are + toward the engine; angles run from a stud. With peakLimit, the answer has the wall on the friction surface at which the peak reaches it. ${DOUBTS} ${CAUTION}`,
+    schema: stiffnessRequestSchema,
     answers: { 200: stiffnessAnswer },
     answer: answerStiffness,
   },
@@ -57,8 +58,8 @@ export const apiCalls: readonly ApiCall[] = [
     path: '/cover/heat',
     name: 'coverHeat',
     summary: 'How hot does one engagement make the face? Advice.',
-    description: `The cover as a slab, its back insulated, the flux falling evenly to nothing over the slip. With pressurePeak, also behind a stud, with the flux so much larger. ${CAUTION}`,
-    schema: heatSchema,
+    description: `The cover as a slab, its back insulated, the flux falling evenly to nothing over the slip. With pressurePeak, also behind a stud, with the flux so much larger. ${DOUBTS} ${CAUTION}`,
+    schema: heatRequestSchema,
     answers: { 200: heatAnswer },
     answer: answerHeat,
   },
@@ -99,12 +100,14 @@ async function answerCover(body: unknown, _needs: ApiNeeds, asker: Asker) {
   return { ...(await askedCover(input, confirmed, asker)), doubts: coverFiguresDoubted(input, confirmed) };
 }
 
-function answerStiffness(body: unknown, _needs: ApiNeeds, asker: Asker) {
-  return bend(readBody(stiffnessSchema, body), asker);
+async function answerStiffness(body: unknown, _needs: ApiNeeds, asker: Asker) {
+  const { confirmed, ...input } = readBody(stiffnessRequestSchema, body);
+  return { ...(await bend(input, asker)), doubts: stiffnessDoubted(input, confirmed) };
 }
 
 function answerHeat(body: unknown) {
-  return heatCover(readBody(heatSchema, body));
+  const { confirmed, ...input } = readBody(heatRequestSchema, body);
+  return { ...heatCover(input), doubts: heatDoubted(input, confirmed) };
 }
 
 function answerStud(body: unknown) {

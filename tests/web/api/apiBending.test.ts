@@ -64,6 +64,27 @@ test.each([
   expect(fieldsOf(answered).map((fault) => fault.path)).toContain(field);
 });
 
+// Common practice, no source: what such figures are at all.
+test.each([
+  ['/api/cover/stiffness', 'pressureMPa', COVER, 100, 0.689, 'MPa'],
+  ['/api/cover/stiffness', 'trackWallMm', COVER, 40, 4, 'mm'],
+  ['/api/cover/stiffness', 'sideWallMm', COVER, 0.157, 4, 'mm'],
+  ['/api/cover/stiffness', 'youngMPa', COVER, 29_900, 206_153, 'MPa'],
+  ['/api/cover/heat', 'thicknessMm', HEAT, 0.197, 5.0038, 'mm'],
+  ['/api/cover/heat', 'conductivityWPerMK', HEAT, 519, 51.9, 'W/(m·K)'],
+])(
+  '%s tells of a slipped %s, with what was probably meant, until it is confirmed',
+  async (path, field, request, value, probably, unit) => {
+    const sent = changed(request, field, value) as object;
+    const doubtsOf = ({ body }: { body: unknown }) => (body as { doubts: unknown[] }).doubts;
+    const told = await api.post(path, sent);
+    expect(doubtsOf(told)).toMatchObject([{ path: field, value, unit }]);
+    expect((doubtsOf(told)[0] as { probably: number }).probably / probably).toBeCloseTo(1, 2);
+    expect(doubtsOf(await api.post(path, { ...sent, confirmed: [field] }))).toEqual([]);
+    expect(doubtsOf(await api.post(path, request))).toEqual([]);
+  },
+);
+
 test('a ring that is half described is refused by its own field', async () => {
   const ring = { innerDiameterMm: 250, outerDiameterMm: 300, thicknessMm: 6 };
   const answered = await api.post('/api/cover/stiffness', { ...COVER, ring });

@@ -21,8 +21,12 @@ export interface MovedTable {
 
 type Row = Readonly<Record<string, unknown>>;
 
-/** PostgreSQL takes 65 535 values at a time. */
+/** PostgreSQL takes 65 535 values at a time; fewer, and not too many characters, keep each statement short. */
 const MOST_VALUES = 20_000;
+const MOST_CHARACTERS = 4_000_000;
+const READ_BACK_AT_A_TIME = 1000;
+/** Of one statement: a server that also builds indexes may take its time, one that is frozen still ends the move. */
+const DEADLINE_MS = 10 * 60_000;
 
 /**
  * Copies the shop in the data folder into an empty PostgreSQL database, in one transaction, and reads it back there
@@ -37,7 +41,7 @@ export async function moveShop(options: {
   const { dataDir, url, now, step = unseen } = options;
   const source = openSource(join(dataDir, FILE_NAME));
   try {
-    const target = await openPostgres({ url, dataDir, now });
+    const target = await openPostgres({ url, dataDir, now, deadlineMs: DEADLINE_MS });
     try {
       return await write(target.db, async (trx) => {
         const begun = source.pragma('data_version', { simple: true });
@@ -150,21 +154,8 @@ async function moveTable(
       `The database in DATABASE_URL already has a shop (rows in ${table}). Nothing was moved. Use an empty database.`,
     );
   }
-  // In the order they were written: a revision follows the one before it.
-  const rows = source.prepare<[], Row>(`SELECT * FROM ${table} ORDER BY rowid`).all();
-  const columns = Object.keys(rows[0] ?? {});
-  const batch = Math.max(1, Math.floor(MOST_VALUES / Math.max(1, columns.length)));
-  for (let i = 0; i < rows.length; i += batch) {
-    const values = rows
-      .slice(i, i + batch)
-      .map((row) => sql`(${sql.join(columns.map((name) => row[name]))})`);
-    await sql`insert into ${sql.table(table)} (${sql.join(columns.map((name) => sql.ref(name)))})
-      values ${sql.join(values)}`.execute(db);
-    arrived(values.length);
-  }
-  const kept = await sql<Row>`select * from ${sql.table(table)}`.execute(db);
-  const before = { table, rows: rows.length, sha256: hashOfRows(rows.map(hashOfRow)) };
-  const after = { table, rows: kept.rows.length, sha256: hashOfRows(kept.rows.map(hashOfRow)) };
+  const before = { table, ...(await sendRows(source, db, table, arrived)) };
+  const after = { table, ...(await readBack(db, table)) };
   if (before.rows !== after.rows || before.sha256 !== after.sha256) {
     throw new MoveFailed(
       'differs',
@@ -172,6 +163,53 @@ async function moveTable(
     );
   }
   return after;
+}
+
+type Sum = Omit<MovedTable, 'table'>;
+
+/** Sends a table's rows in the order they were written, since a revision follows the one before it; never all at once. */
+async function sendRows(
+  source: Database.Database,
+  db: Db,
+  table: string,
+  arrived: (rows: number) => void,
+): Promise<Sum> {
+  const hashes: string[] = [];
+  let waiting: Row[] = [];
+  let characters = 0;
+  const send = async () => {
+    const [first] = waiting;
+    if (first === undefined) return;
+    const columns = Object.keys(first);
+    const values = waiting.map((row) => sql`(${sql.join(columns.map((name) => row[name]))})`);
+    await sql`insert into ${sql.table(table)} (${sql.join(columns.map((name) => sql.ref(name)))})
+      values ${sql.join(values)}`.execute(db);
+    arrived(waiting.length);
+    waiting = [];
+    characters = 0;
+  };
+  for (const row of source.prepare<[], Row>(`SELECT * FROM ${table} ORDER BY rowid`).iterate()) {
+    hashes.push(hashOfRow(row));
+    waiting.push(row);
+    const cells = Object.values(row);
+    characters += cells.reduce<number>((sum, one) => sum + (typeof one === 'string' ? one.length : 0), 0);
+    if (waiting.length * cells.length >= MOST_VALUES || characters >= MOST_CHARACTERS) await send();
+  }
+  await send();
+  return { rows: hashes.length, sha256: hashOfRows(hashes) };
+}
+
+/** What a table holds over there, read a thousand rows at a time. */
+async function readBack(db: Db, table: string): Promise<Sum> {
+  const hashes: string[] = [];
+  await sql`declare arrived no scroll cursor for select * from ${sql.table(table)}`.execute(db);
+  for (;;) {
+    const { rows } = await sql<Row>`fetch ${sql.lit(READ_BACK_AT_A_TIME)} from arrived`.execute(db);
+    if (rows.length === 0) break;
+    hashes.push(...rows.map(hashOfRow));
+  }
+  await sql`close arrived`.execute(db);
+  return { rows: hashes.length, sha256: hashOfRows(hashes) };
 }
 
 const NOTHING_MOVED = 'Nothing was moved: the database is still empty, and the shop is as it was.';

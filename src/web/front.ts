@@ -5,8 +5,7 @@ import { Refusal } from '../../shared/words/refusal.ts';
 import { FrontPage, type FrontProps } from '../../views/pages/frontPage.tsx';
 import { renderPage } from '../../views/render.ts';
 import { listEntries } from '../records/catalogue.ts';
-import type { Db } from '../records/database/database.ts';
-import { countByStage, findJobs } from '../records/jobs/findJobs.ts';
+import { countAt, findJobs } from '../records/jobs/findJobs.ts';
 import { closeRingDoubt } from '../records/jobs/ringDoubts.ts';
 import { ringDoubtsWorstFirst } from '../shop/bending/ringDoubtsRanked.ts';
 import { inOtherUnit } from './request/otherUnit.ts';
@@ -74,7 +73,7 @@ async function frontPage(
       rings: { ...ringsShown(await ringDoubtsWorstFirst(db, frame.lengthUnit)), refused },
       open: nextFirst(jobs).slice(0, SHOWN),
       begin: frame.demo && (await findJobs(db, { demo: false, limit: 1 })).jobs.length > 0,
-      openCount: await openJobs(db),
+      openCount: await countAt(db, OPEN_STAGES),
       exampleHref: example ? `/cover/example/${example.id}` : null,
     }),
   );
@@ -101,9 +100,4 @@ function nextFirst(jobs: readonly JobLine[]): JobLine[] {
       a.receivedOn.localeCompare(b.receivedOn) ||
       a.id - b.id,
   );
-}
-
-async function openJobs(db: Db): Promise<number> {
-  const counts = await countByStage(db);
-  return OPEN_STAGES.reduce((sum, stage) => sum + counts[stage], 0);
 }

@@ -14,6 +14,7 @@ import { confirmed } from './migrations/011-confirmed.ts';
 import { closed } from './migrations/012-closed.ts';
 import { words } from './migrations/013-words.ts';
 import { masterChecks } from './migrations/014-master-checks.ts';
+import { ringCredit } from './migrations/015-ring-credit.ts';
 import type { Migration } from './migrations/migration.ts';
 
 /** Forward only, in order. What has been released is never changed: a new migration follows it. */
@@ -32,6 +33,7 @@ export const MIGRATIONS: readonly Migration[] = [
   closed,
   words,
   masterChecks,
+  ringCredit,
 ];
 
 /** "Cvwr" in ASCII: marks a SQLite file as this program's. */

@@ -52,6 +52,8 @@ export interface Tables {
     customer_reference: string;
     received_on: string;
     search: string;
+    /** 1: its decision counts on a ring not recorded as joined to the pads; of a job from before, that it may. */
+    ring_credit: Generated<number>;
   };
   /** The job that a sender's own id made. */
   job_sent: { id: string; job_id: number };

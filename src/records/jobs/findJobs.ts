@@ -144,6 +144,13 @@ export async function countByStage(db: Db): Promise<Readonly<Record<Stage, numbe
   return counts;
 }
 
+/** How many jobs are at some stages: those at others are not gone through. */
+export async function countAt(db: Db, stages: readonly Stage[]): Promise<number> {
+  const counted = db.selectFrom('job').select(sql<number>`count(*)`.as('n'));
+  const { n } = await counted.where('stage', 'in', stages).where(isShown).executeTakeFirstOrThrow();
+  return n;
+}
+
 /** Whether any job is an invented one, to try the program with. */
 export async function holdsDemo(db: Db): Promise<boolean> {
   const demo = db.selectFrom('job').select('id').where('demo', '=', 1).where(isShown);

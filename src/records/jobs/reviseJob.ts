@@ -17,6 +17,7 @@ import { historyOf } from './history.ts';
 import { type JobParts, partsGrown } from './partsOnce.ts';
 import { toReading, toReadingRow, withAdded } from './readingRows.ts';
 import { type JobRow, jobRow, noJob, partsOf, refuseUnknownRevision, toJob } from './readJob.ts';
+import { restsOnRing } from './ringDoubts.ts';
 import {
   refuseClosed,
   refuseClosing,
@@ -198,6 +199,7 @@ export async function addToJob(
       changed_at: by.at,
       stage: job.stage,
       outcome: job.outcome,
+      ring_credit: restsOnRing(job) ? 1 : 0,
       ...(received ? projectionOf(received.body) : {}),
       search: await searchOf(trx, job),
     })

@@ -43,10 +43,10 @@ export async function ringDoubts(db: Db): Promise<RingDoubts> {
   });
 }
 
-/** Jobs found to be in doubt when the signed jobs were last as `as` says. */
+/** Jobs found to be in doubt when those signed on a ring were last as `as` says. */
 const found = new WeakMap<Db, { readonly as: string; readonly ids: readonly number[] }>();
 
-/** The same as long as no signed job came, went or changed: one of these figures of them would be another. */
+/** The same as long as no such job came, went or changed: one of these figures of them would be another. */
 async function inDoubtNow(db: Db, reading: Db): Promise<readonly number[]> {
   const signed = await reading
     .selectFrom('job')
@@ -58,6 +58,7 @@ async function inDoubtNow(db: Db, reading: Db): Promise<readonly number[]> {
     ])
     .where(isShown)
     .where('stage', '=', 'signed')
+    .where('ring_credit', '=', 1)
     .executeTakeFirstOrThrow();
   const as = Object.values(signed).join(' ');
   const before = found.get(db);
@@ -68,6 +69,7 @@ async function inDoubtNow(db: Db, reading: Db): Promise<readonly number[]> {
     .select(['job.id', 'decided.body'])
     .where(isShown)
     .where('stage', '=', 'signed')
+    .where('ring_credit', '=', 1)
     .where('decided.what', '=', 'decision')
     .where((eb) =>
       eb(
@@ -79,19 +81,6 @@ async function inDoubtNow(db: Db, reading: Db): Promise<readonly number[]> {
           .whereRef('last.job_id', '=', 'job.id')
           .where('last.what', '=', 'decision'),
       ),
-    )
-    .where((eb) =>
-      eb.or([
-        eb('outcome', '=', 'face-and-ring'),
-        eb.exists(
-          eb
-            .selectFrom('job_revision as setup')
-            .select('setup.revision')
-            .whereRef('setup.job_id', '=', 'job.id')
-            .where('setup.what', '=', 'setup')
-            .where('setup.body', 'like', '%"ringWelded":{%'),
-        ),
-      ]),
     )
     .orderBy('job.id')
     .execute();
@@ -146,6 +135,11 @@ export async function closeRingDoubt(
   });
 }
 
-function inDoubt({ stage, sections }: Job): boolean {
-  return stage === 'signed' && sections.decision !== null && restsOnUnjoinedRing(sections.decision.body);
+function inDoubt(job: Job): boolean {
+  return job.stage === 'signed' && restsOnRing(job);
+}
+
+/** Whether a job, signed or not, is decided on a ring that nobody recorded as joined to the pads. */
+export function restsOnRing({ sections: { decision } }: Job): boolean {
+  return decision !== null && restsOnUnjoinedRing(decision.body);
 }

@@ -1,6 +1,7 @@
 import { sql } from 'kysely';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import type { Shop } from '../../../src/records/database/database.ts';
+import { ringCredit } from '../../../src/records/database/migrations/015-ring-credit.ts';
 import { getJob } from '../../../src/records/jobs/readJob.ts';
 import { reviseJob } from '../../../src/records/jobs/reviseJob.ts';
 import { closeRingDoubt, ringDoubts } from '../../../src/records/jobs/ringDoubts.ts';
@@ -67,6 +68,16 @@ onEachDatabase((engine) => {
       { job: first.number, word: 'Ring seen from inside: welded to all four pads.', who: 'CD' },
     ]);
     expect(await refusalOf(close('none', '1001'))).toMatchObject({ code: 'no-ring-doubt' });
+  });
+
+  test('one signed before such jobs were marked is marked when the shop is brought up to date', async () => {
+    await signedJob(shop.db);
+    const job = await signedBefore(shop.db);
+    await sql`update job set ring_credit = 0`.execute(shop.db);
+    expect(await open()).toEqual([]);
+    const steps = ringCredit[engine.name === 'SQLite' ? 'sqlite' : 'postgres'];
+    await sql.raw(/UPDATE job SET ring_credit[^;]+/.exec(steps)![0]).execute(shop.db);
+    expect(await open()).toEqual([job.number]);
   });
 
   test('a closing note on a doubted ring is never changed or taken away', async () => {

@@ -59,9 +59,10 @@ function placesOf({ shape, check }: WallSectionProps, station: Station): Places 
   const [inner, outer] = [shape.trackInnerDiameterMm / 2, shape.trackOuterDiameterMm / 2];
   const k = (RIGHT - LEFT) / Math.max(outer - inner, 1);
   // The pad side lies at the foot of the section, the clutch side at its head.
-  const foot = TOP + k * Math.max(wallMm, wallAfterMm);
+  const foot = TOP + k * Math.max(wallMm, wallAfterMm, minimum ?? 0);
   const least = Math.min(wallAfterMm - (band ?? 0), minimum ?? wallAfterMm);
-  const most = Math.max(wallMm, wallAfterMm + (band ?? 0));
+  // A wall that is too thin before any cut has its minimum above it.
+  const most = Math.max(wallMm, wallAfterMm + (band ?? 0), minimum ?? 0);
   const room = Math.max(0.15 * (most - least), 0.01);
   const detailTop = foot + GAP;
   const detailFoot = detailTop + DETAIL_HEIGHT;

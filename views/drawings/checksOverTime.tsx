@@ -42,7 +42,9 @@ export function ChecksOverTime(props: ChecksOverTimeProps) {
     uncertaintyMm ?? 0,
     ...[...checks, ...drift].map(({ offMm }) => Math.abs(offMm)),
   );
-  const scale = roundScale(-1.1 * (most || 0.01), 1.1 * (most || 0.01), unit, 4);
+  // What is left of two equal figures after a subtraction is nothing to draw a scale by.
+  const reach = 1.1 * (most < 1e-6 ? 0.01 : most);
+  const scale = roundScale(-reach, reach, unit, 4);
   const y = (mm: number) => BOTTOM - ((BOTTOM - TOP) * (mm - scale.leastMm)) / (scale.mostMm - scale.leastMm);
   const firstDay = printDay(checks[0]!.day);
   const lastDay = printDay(checks.at(-1)!.day);

@@ -1,8 +1,13 @@
-import type { CatalogueGauge, Entry } from '../../shared/words/catalogue.ts';
+import type { CatalogueGauge, Entry, Family, ShopCriteria } from '../../shared/words/catalogue.ts';
 import type { Gauge, GaugeAtHand } from '../../shared/words/cover.ts';
+import type { GaugeReading, GaugeRoom } from '../../shared/words/gaugeReading.ts';
 import type { ChosenGauge } from '../../shared/words/job.ts';
+import { governingMinimum } from '../calc/cover/governingMinimum.ts';
 import { type Calibration, calibrationUncertainty } from '../calc/measure/calibrationUncertainty.ts';
+import { coverageFactor } from '../calc/measure/coverageFactor.ts';
 import { heightUncertainty } from '../calc/measure/heightUncertainty.ts';
+import { sureMargin } from '../calc/measure/sureMargin.ts';
+import { limitsFor } from './limitsFor.ts';
 
 const NOTHING: Gauge = {
   standardUncertaintyMm: null,
@@ -13,7 +18,10 @@ const NOTHING: Gauge = {
 };
 
 /** What the certificate says; null where it is not kept. */
-export function calibrationOf({ calibrationUMm, coverageFactor }: CatalogueGauge): Calibration | null {
+export function calibrationOf({
+  calibrationUMm,
+  coverageFactor,
+}: Pick<CatalogueGauge, 'calibrationUMm' | 'coverageFactor'>): Calibration | null {
   return calibrationUMm === null ? null : { expandedMm: calibrationUMm, coverageFactor };
 }
 
@@ -65,4 +73,55 @@ export function figuresTyped(figures: Gauge | null, chosen: readonly ChosenGauge
   if (figures === null || own === null) return figures;
   const rest = Object.entries(figures).map(([key, mm]) => [key, mm === own[key as keyof Gauge] ? null : mm]);
   return Object.fromEntries(rest) as unknown as Gauge;
+}
+
+type Figures = Pick<
+  CatalogueGauge,
+  'gaugeKind' | 'resolutionMm' | 'calibrationUMm' | 'coverageFactor' | 'repeatabilityMm'
+>;
+
+/** How sure one reading with this gauge is, at the confidence the shop asks for, beside what it is used for. */
+export function gaugeReading(
+  gauge: Figures,
+  { confidence, faceRunoutLimitMm }: Pick<ShopCriteria, 'confidence' | 'faceRunoutLimitMm'>,
+  leastSpare: GaugeRoom | null,
+): GaugeReading {
+  const calibration = calibrationOf(gauge);
+  const { resolutionMm: stepMm, repeatabilityMm } = gauge;
+  const standard = heightUncertainty({ calibration, stepMm, repeatabilityMm })?.value ?? null;
+  const indicates = gauge.gaugeKind === 'indicator';
+  const runout =
+    faceRunoutLimitMm === null ? null : { says: 'runout allowed after the cut', mm: faceRunoutLimitMm };
+  return {
+    way: indicates ? 'either' : 'above',
+    confidence,
+    sureMm:
+      standard === null
+        ? null
+        : indicates
+          ? coverageFactor(confidence, null) * standard
+          : sureMargin({ marginsMm: [0], commonMm: standard, ownMm: [0], confidence }),
+    parts: {
+      calibration: calibration && calibrationUncertainty(calibration).value,
+      resolution: stepMm === null ? null : stepMm / Math.sqrt(12),
+      repeatability: repeatabilityMm,
+    },
+    room: indicates ? runout : leastSpare,
+  };
+}
+
+/** The cover type with the least metal between new wall and minimum; null where none has a minimum. */
+export function leastSpare(families: readonly Family[], limits: ShopCriteria): GaugeRoom | null {
+  const spare = families.flatMap((family) => {
+    const { criteria, makerMinimumWallMm, makerMinimumWallSource } = limitsFor(family, limits, []);
+    const minimum = governingMinimum({
+      makerMm: makerMinimumWallMm,
+      makerSource: makerMinimumWallSource,
+      shopMm: criteria?.minimumWallMm ?? null,
+      shopSource: criteria?.minimumWallSource ?? null,
+    });
+    const mm = minimum === null ? 0 : family.nominalWallMm - minimum.mm;
+    return mm > 0 ? [{ says: `new wall to minimum, ${family.name}`, mm }] : [];
+  });
+  return spare.reduce<GaugeRoom | null>((least, one) => (least && least.mm <= one.mm ? least : one), null);
 }

@@ -1,9 +1,19 @@
 import { FAMILY } from '../../shared/words/fields/family.ts';
-import { type LengthUnit, lengthFigure, printLength } from '../../shared/words/print.ts';
+import type { LengthUnit } from '../../shared/words/print.ts';
 import type { HalfSection } from './coverSection.tsx';
 import { arrowHead } from './dimension.tsx';
 import { Hatch } from './hatch.tsx';
-import { at, LETTER, textWidth } from './lettering.ts';
+import {
+  Lettered,
+  letteredDiameter,
+  letteredFigure,
+  letteredWidth,
+  lettersInWords,
+  TAIL,
+  Upright,
+  LETTERED_WIDTH as WIDTH,
+} from './letteredDimension.tsx';
+import { at } from './lettering.ts';
 
 /** The figures of a cover type that the drawing carries; null where one is not entered. */
 export type CoverFigures = Readonly<
@@ -27,13 +37,10 @@ export interface CoverLetteredProps {
   readonly unit: LengthUnit;
 }
 
-const WIDTH = 352;
 const AXIS = 16;
 /** Right of the rim, for the figure over the pad. */
 const SPARE = 30;
 const ROW = 25;
-/** How far a dimension line goes past what it measures where its arrows point inward from outside. */
-const TAIL = 15;
 
 function placesOf({ section }: CoverLetteredProps) {
   const { rimMm, wallMm, bossMm, track, pad, studMm } = section;
@@ -56,7 +63,7 @@ type Places = ReturnType<typeof placesOf>;
 
 /** Half the section of a cover to scale, engine side up, each of its figures under the letter of its box. */
 export function CoverLettered(props: CoverLetteredProps) {
-  const { id, section } = props;
+  const { id, section, figures, unit } = props;
   const places = placesOf(props);
   const { x, wall, foot, studTop } = places;
   const rows = diametersOf(props);
@@ -70,7 +77,7 @@ export function CoverLettered(props: CoverLetteredProps) {
       aria-labelledby={`${id}-title ${id}-desc`}
     >
       <title id={`${id}-title`}>Half section of the cover, as typed</title>
-      <desc id={`${id}-desc`}>{drawnInWords(props)}</desc>
+      <desc id={`${id}-desc`}>{lettersInWords(FAMILY, figures, { unit })}</desc>
       <defs>
         <Hatch id={`${id}-hatch`} size={7} />
       </defs>
@@ -123,7 +130,7 @@ function diametersOf(props: CoverLetteredProps): DiameterRow[] {
   const { foot, wall } = placesOf(props);
   const row = (key: keyof CoverFigures, toMm: number, from: number): DiameterRow => ({
     letter: FAMILY[key].letter,
-    text: diameterText(figures[key], props.unit),
+    text: letteredDiameter(figures[key], props.unit),
     toMm,
     from,
   });
@@ -134,15 +141,6 @@ function diametersOf(props: CoverLetteredProps): DiameterRow[] {
     row('studCircleDiameterMm', section.studMm, foot),
     row('rimDiameterMm', section.rimMm, foot + 2),
   ].sort((a, b) => a.toMm - b.toMm);
-}
-
-/** As a shop letters it: a drawing needs no ends of nothing. */
-function figureOf(mm: number, unit: LengthUnit): string {
-  return lengthFigure(mm, unit).replace(/(\.\d{2,}?)0+$/, '$1');
-}
-
-function diameterText(mm: number | null, unit: LengthUnit): string {
-  return mm === null ? '' : `Ø ${figureOf(mm, unit)}`;
 }
 
 /** Half a diameter, from the axis to its edge: one arrow, and the figure of the whole (ISO 129-1). */
@@ -159,7 +157,7 @@ function Diameter({
   from: number;
   y: number;
 }) {
-  const middle = Math.max((AXIS + to) / 2, AXIS + 6 + lettersWide(letter, text) / 2);
+  const middle = Math.max((AXIS + to) / 2, AXIS + 6 + letteredWidth(letter, text) / 2);
   return (
     <g class="dimension">
       <path d={`M${at(to)} ${at(from)}V${at(y + 5)}`} class="extension" />
@@ -170,30 +168,18 @@ function Diameter({
   );
 }
 
-const lettersWide = (letter: string, text: string) => textWidth(`${letter}  ${text}`, LETTER);
-
-function Lettered({ letter, text, x, y }: { letter: string; text: string; x: number; y: number }) {
-  const half = lettersWide(letter, text) / 2;
-  return (
-    <text x={at(Math.min(x, WIDTH - 1 - half))} y={at(y)} class="label lettered halo mid">
-      <tspan class="letter-drawn">{letter}</tspan>
-      {text && `\u00a0\u00a0${text}`}
-    </text>
-  );
-}
-
 /** The wall and the pad: thickness from outside, and the pad’s width over the stud. */
 function Thicknesses(props: CoverLetteredProps & { readonly places: Places }) {
   const { section, figures, unit, places } = props;
   const { x, wall, padTop, studTop } = places;
   const { bossMm, track, pad } = section;
-  const length = (mm: number | null) => (mm === null ? '' : figureOf(mm, unit));
+  const length = (mm: number | null) => letteredFigure(mm, unit);
   const wallAt = x(bossMm + 0.55 * (track[0] - bossMm));
   const padAt = x(pad.fromMm) - 13;
   const [left, right] = [x(pad.fromMm), x(pad.toMm)];
   const over = studTop - 22;
   const padText = length(figures.padThicknessMm);
-  const padWide = lettersWide(FAMILY.padThicknessMm.letter, padText);
+  const padWide = letteredWidth(FAMILY.padThicknessMm.letter, padText);
   return (
     <>
       <Upright x={wallAt} top={wall} bottom={0} />
@@ -219,32 +205,10 @@ function Thicknesses(props: CoverLetteredProps & { readonly places: Places }) {
       <path d={arrowHead(left, over, 'left') + arrowHead(right, over, 'right')} class="arrow" />
       <Lettered
         letter={FAMILY.padDiameterMm.letter}
-        text={diameterText(figures.padDiameterMm, unit)}
+        text={letteredDiameter(figures.padDiameterMm, unit)}
         x={(left + right) / 2}
         y={over - 6}
       />
     </>
   );
-}
-
-/** A thin thing measured upright: its arrows point at it from outside. */
-function Upright({ x, top, bottom }: { x: number; top: number; bottom: number }) {
-  return (
-    <>
-      <path
-        d={`M${at(x)} ${at(top - TAIL)}V${at(top)}M${at(x)} ${at(bottom)}V${at(bottom + TAIL)}`}
-        class="dim"
-      />
-      <path d={arrowHead(x, top, 'down') + arrowHead(x, bottom, 'up')} class="arrow" />
-    </>
-  );
-}
-
-/** The sentence a listener gets instead of the drawing. */
-function drawnInWords({ figures, unit }: CoverLetteredProps): string {
-  const entered = (Object.keys(figures) as (keyof CoverFigures)[]).flatMap((key) => {
-    const mm = figures[key];
-    return mm === null ? [] : [`${FAMILY[key].letter}, ${FAMILY[key].label}: ${printLength(mm, unit)}`];
-  });
-  return entered.length === 0 ? 'No figure is entered yet.' : `${entered.join('; ')}.`;
 }

@@ -1,4 +1,4 @@
-import type { Nut } from '../../shared/words/stud/stud.ts';
+import type { Nut, Stud } from '../../shared/words/stud/stud.ts';
 import type { ThreadSpec } from '../../shared/words/stud/thread.ts';
 import { at, fitText, LETTER, textWidth } from './lettering.ts';
 
@@ -12,6 +12,15 @@ export type Along = (mm: number) => number;
 
 export function majorMmOf(thread: ThreadSpec): number {
   return thread.system === 'unified' ? thread.majorInch * 25.4 : thread.majorMm;
+}
+
+function pitchMmOf(thread: ThreadSpec): number {
+  return thread.system === 'unified' ? 25.4 / thread.threadsPerInch : thread.pitchMm;
+}
+
+/** Between the roots of a thread, as it is drawn. */
+export function rootMmOf(thread: ThreadSpec): number {
+  return majorMmOf(thread) - 1.2 * pitchMmOf(thread);
 }
 
 /** A layer in section, above and below its hole; its outer ends are broken off, because it goes on. */
@@ -166,6 +175,40 @@ export function LayerNames(props: {
           </>
         );
       })}
+    </>
+  );
+}
+
+/** Thread after ISO 6410: crests thick, roots thin, ends of full thread thick. */
+export function StudBody(props: {
+  stud: Pick<Stud, 'threadStartMm' | 'threadEndMm' | 'projectionMm' | 'pilotDiameterMm'>;
+  mm: { readonly majorMm: number; readonly minorMm: number };
+  k: number;
+  x: Along;
+}) {
+  const { stud, mm, k, x } = props;
+  const crest = (k * mm.majorMm) / 2;
+  const root = (k * mm.minorMm) / 2;
+  const pilot = stud.pilotDiameterMm === null ? root : (k * stud.pilotDiameterMm) / 2;
+  const tipMm = stud.projectionMm;
+  const run = Math.max(0, tipMm - stud.threadEndMm);
+  const shoulder = stud.threadEndMm + Math.min(0.3 * run, 0.8);
+  const chamfer = Math.min(0.4 * run, 1);
+  const outline =
+    `M${at(x(0))} ${at(-crest)}H${at(x(stud.threadEndMm))}L${at(x(shoulder))} ${at(-pilot)}` +
+    `H${at(x(tipMm - chamfer))}L${at(x(tipMm))} ${at(-pilot + k * chamfer)}V${at(pilot - k * chamfer)}` +
+    `L${at(x(tipMm - chamfer))} ${at(pilot)}H${at(x(shoulder))}L${at(x(stud.threadEndMm))} ${at(crest)}H${at(x(0))}`;
+  return (
+    <>
+      <path d={`${outline}Z`} class="stud-body" />
+      <path
+        d={`M${at(x(stud.threadStartMm))} ${at(-root)}H${at(x(stud.threadEndMm))}M${at(x(stud.threadStartMm))} ${at(root)}H${at(x(stud.threadEndMm))}`}
+        class="thin"
+      />
+      <path
+        d={`M${at(x(stud.threadStartMm))} ${at(-crest)}V${at(crest)}M${at(x(stud.threadEndMm))} ${at(-crest)}V${at(crest)}`}
+        class="thick"
+      />
     </>
   );
 }

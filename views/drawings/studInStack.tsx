@@ -4,7 +4,6 @@ import { Dimension, type Length, placeLengths, ROW } from './dimension.tsx';
 import { Hatch } from './hatch.tsx';
 import { at, LETTER } from './lettering.ts';
 import {
-  type Along,
   LayerNames,
   LayerSection,
   MOST_PER_MM,
@@ -13,7 +12,9 @@ import {
   NutSection,
   nutPlace,
   Pad,
+  rootMmOf,
   STACK_WIDTH,
+  StudBody,
 } from './stackParts.tsx';
 
 export interface StudInStackProps {
@@ -35,23 +36,17 @@ export interface StudInStackProps {
 
 const EDGE = 8;
 
-function threadPitchMm({ thread }: Stud): number {
-  return thread.system === 'unified' ? 25.4 / thread.threadsPerInch : thread.pitchMm;
-}
-
 /** Every length of the drawing, in mm from the pad's seating face in the seated view. */
 function lengthsOf(props: StudInStackProps) {
   const { stud, stack, nut, pullForwardMm } = props;
   const majorMm = majorMmOf(stud.thread);
-  const pitchMm = threadPitchMm(stud);
   const stackMm = stack.layers.reduce((sum, layer) => sum + layer.thicknessMm, 0);
   const place = nutPlace(nut, stackMm, majorMm);
   const { nutFrom, nutTo } = place;
   const engagedFrom = Math.max(stud.threadStartMm, nutFrom + (nut?.countersinkMm ?? 0));
   const engagedTo = Math.min(stud.threadEndMm, nutTo - (nut?.countersinkMm ?? 0));
   return {
-    pitchMm,
-    minorMm: majorMm - 1.2 * pitchMm,
+    minorMm: rootMmOf(stud.thread),
     ...place,
     engagedFrom,
     engagedTo,
@@ -334,8 +329,6 @@ function Assembled(props: StudInStackProps & { pushedBack: boolean; own: string 
   );
 }
 
-type Lengths = ReturnType<typeof lengthsOf>;
-
 /** Plates in section, each hatched its own way. */
 function Layers({ props, own, half }: { props: ViewProps; own: string; half: number }) {
   const k = stackScale(props);
@@ -364,34 +357,6 @@ function placesOf(props: ViewProps) {
     from += layer.thicknessMm;
     return { layer, left, right: placeOf(props, from) };
   });
-}
-
-/** Thread after ISO 6410: crests thick, roots thin, ends of full thread thick. */
-function StudBody({ stud, mm, k, x }: { stud: Stud; mm: Lengths; k: number; x: Along }) {
-  const crest = (k * mm.majorMm) / 2;
-  const root = (k * mm.minorMm) / 2;
-  const pilot = stud.pilotDiameterMm === null ? root : (k * stud.pilotDiameterMm) / 2;
-  const tipMm = stud.projectionMm;
-  const run = Math.max(0, tipMm - stud.threadEndMm);
-  const shoulder = stud.threadEndMm + Math.min(0.3 * run, 0.8);
-  const chamfer = Math.min(0.4 * run, 1);
-  const outline =
-    `M${at(x(0))} ${at(-crest)}H${at(x(stud.threadEndMm))}L${at(x(shoulder))} ${at(-pilot)}` +
-    `H${at(x(tipMm - chamfer))}L${at(x(tipMm))} ${at(-pilot + k * chamfer)}V${at(pilot - k * chamfer)}` +
-    `L${at(x(tipMm - chamfer))} ${at(pilot)}H${at(x(shoulder))}L${at(x(stud.threadEndMm))} ${at(crest)}H${at(x(0))}`;
-  return (
-    <>
-      <path d={`${outline}Z`} class="stud-body" />
-      <path
-        d={`M${at(x(stud.threadStartMm))} ${at(-root)}H${at(x(stud.threadEndMm))}M${at(x(stud.threadStartMm))} ${at(root)}H${at(x(stud.threadEndMm))}`}
-        class="thin"
-      />
-      <path
-        d={`M${at(x(stud.threadStartMm))} ${at(-crest)}V${at(crest)}M${at(x(stud.threadEndMm))} ${at(-crest)}V${at(crest)}`}
-        class="thick"
-      />
-    </>
-  );
 }
 
 function offeredInWords(intoMm: number, unit: LengthUnit): string {

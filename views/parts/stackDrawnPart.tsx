@@ -1,5 +1,6 @@
-import type { LengthUnit } from '../../shared/words/print.ts';
+import { type LengthUnit, UNIT_WORD } from '../../shared/words/print.ts';
 import { StackDrawn, type StackDrawnProps } from '../drawings/stackDrawn.tsx';
+import { DrawnAsTyped } from './form/drawnAsTyped.tsx';
 
 /** What can be drawn of a stack as it is typed, and why the rest is left out. */
 export interface StackTyped extends Omit<StackDrawnProps, 'id' | 'unit'> {
@@ -16,18 +17,11 @@ export interface StackDrawnPartProps {
 /** The stack drawn beside its boxes, and anew when one of them changes. */
 export function StackDrawnPart({ typed, unit, entryId }: StackDrawnPartProps) {
   return (
-    <div
-      hx-get="/stud/drawn"
-      hx-include="closest form"
-      hx-params="not who,why,note,back"
-      {...(entryId !== undefined && { 'hx-vals': JSON.stringify({ entry: entryId }) })}
-      hx-trigger="input from:#stack-boxes delay:400ms, input from:#f-pull delay:400ms"
-      hx-target="#stack-drawn"
-      hx-select="#stack-drawn"
-      hx-select-oob="unset"
-      hx-swap="outerHTML"
-      hx-push-url="false"
-      hx-sync="this:queue last"
+    <DrawnAsTyped
+      id="stack-drawn"
+      from="/stud/drawn"
+      on="input from:#stack-boxes delay:400ms, input from:#f-pull delay:400ms"
+      entryId={entryId}
     >
       <StackDrawnNow typed={typed} unit={unit} />
       <noscript>
@@ -35,7 +29,7 @@ export function StackDrawnPart({ typed, unit, entryId }: StackDrawnPartProps) {
           Draw the stack
         </button>
       </noscript>
-    </div>
+    </DrawnAsTyped>
   );
 }
 
@@ -46,7 +40,7 @@ export function StackDrawnNow({ typed, unit }: Omit<StackDrawnPartProps, 'entryI
     <figure class="drawing" id="stack-drawn">
       <p class="view-caption">
         {any
-          ? `The stack as typed, to scale. Lengths in ${unit === 'in' ? 'inches' : 'millimeters'}.`
+          ? `The stack as typed, to scale. Lengths in ${UNIT_WORD[unit]}.`
           : 'The stack is drawn here, to scale, as its layers are entered.'}
       </p>
       {any && <StackDrawn {...drawn} id="stack-drawing" unit={unit} />}

@@ -275,6 +275,11 @@ export function lowerFirst(label: string): string {
     : `${label.slice(0, 1).toLowerCase()}${label.slice(1)}`;
 }
 
+/** Begins a sentence or a title. */
+export function upperFirst(text: string): string {
+  return `${text.slice(0, 1).toUpperCase()}${text.slice(1)}`;
+}
+
 /** The fields with a name, typed: what `Object.entries` forgets. */
 export function entriesOf<F extends AnyFields>(
   fields: F,

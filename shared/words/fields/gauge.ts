@@ -3,9 +3,8 @@ import type { Fields } from './field.ts';
 
 /** A gauge of the shop, with what its certificate says of it. */
 export const GAUGE = {
-  name: { label: 'Name', kind: 'text', least: 1, most: 80 },
+  name: { head: 'Gauge', label: 'Name', kind: 'text', least: 1, most: 80 },
   gaugeKind: {
-    head: 'Gauge',
     label: 'Kind of gauge',
     kind: 'choice',
     options: {

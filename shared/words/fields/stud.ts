@@ -21,13 +21,26 @@ export const NUT_THREAD_BOX = 'nutThread';
 /** A stud, measured from the pad’s seating face toward the engine. */
 export const STUD = {
   thread: { label: 'Thread', box: THREAD_BOX, kind: 'made' },
-  threadStartMm: { label: 'First full thread', help: 'From the pad', box: 'threadStart', kind: 'extent' },
-  threadEndMm: { label: 'Last full thread', help: 'From the pad', box: 'threadEnd', kind: 'extent' },
+  threadStartMm: {
+    label: 'First full thread',
+    help: 'From the pad',
+    box: 'threadStart',
+    kind: 'extent',
+    letter: 'A',
+  },
+  threadEndMm: {
+    label: 'Last full thread',
+    help: 'From the pad',
+    box: 'threadEnd',
+    kind: 'extent',
+    letter: 'B',
+  },
   projectionMm: {
     label: 'Length from pad',
     help: 'Beyond the last thread is the stud pilot',
     box: 'projection',
     kind: 'size',
+    letter: 'C',
   },
   lengthToleranceMm: {
     label: 'Length tolerance ±',
@@ -37,10 +50,26 @@ export const STUD = {
     kind: 'extent',
     ifEmpty: 0,
   },
-  pilotDiameterMm: { label: 'Stud pilot diameter', box: 'pilot', kind: 'size', optional: true },
-  tensileMPa: { label: 'Tensile strength', box: 'tensile', ...STRESS, optional: true },
+  pilotDiameterMm: { label: 'Stud pilot diameter', box: 'pilot', kind: 'size', optional: true, letter: 'D' },
+  tensileMPa: {
+    head: 'Strength',
+    headHelp: 'Needed to tell whether it holds: the class or grade marked on it, or both figures.',
+    label: 'Tensile strength',
+    box: 'tensile',
+    ...STRESS,
+    optional: true,
+  },
   proofMPa: { label: 'Proof stress', box: 'proof', ...STRESS, optional: true },
-  filletMm: { label: 'Weld fillet at the pad', box: 'fillet', kind: 'extent', optional: true },
+  filletMm: {
+    head: 'Weld and wear',
+    headHelp: 'Needed for a stud with a weld fillet, which has to go into the hole, and for a used stud.',
+    folded: true,
+    label: 'Weld fillet at the pad',
+    box: 'fillet',
+    kind: 'extent',
+    optional: true,
+    letter: 'E',
+  },
   pitchDiameterMeasuredMm: {
     label: 'Measured pitch diameter',
     help: 'Of a used stud: a worn thread is weaker',
@@ -52,9 +81,8 @@ export const STUD = {
 
 /** A stud as the catalog keeps it. */
 export const CATALOGUE_STUD = {
-  name: NAME,
+  name: { head: 'Stud, measured from the pad’s seating face', ...NAME },
   threadTyped: {
-    head: 'Stud, measured from the pad’s seating face',
     label: 'Thread',
     help: 'As 3/8-24, 7/16-20 UNF-2A, M10x1.25 or M10',
     box: THREAD_BOX,
@@ -123,7 +151,7 @@ export const STACK = {
 /** The nut that clamps it. */
 export const NUT = {
   thread: { label: 'Nut thread', box: NUT_THREAD_BOX, kind: 'made' },
-  heightMm: { label: 'Nut height', box: 'nutHeight', kind: 'size' },
+  heightMm: { label: 'Nut height', box: 'nutHeight', kind: 'size', letter: 'A' },
   toleranceMm: {
     label: 'Nut height tolerance ±',
     subject: 'The nut height tolerance',
@@ -137,6 +165,7 @@ export const NUT = {
     box: 'nutCountersink',
     kind: 'extent',
     ifEmpty: 0,
+    letter: 'B',
   },
   washerMm: {
     label: 'Washer thickness',
@@ -146,7 +175,13 @@ export const NUT = {
     ifEmpty: 0,
     ifLeftOut: 0,
   },
-  bearingOuterDiameterMm: { label: 'Washer-face diameter', box: 'nutBearing', kind: 'size', optional: true },
+  bearingOuterDiameterMm: {
+    label: 'Washer-face diameter',
+    box: 'nutBearing',
+    kind: 'size',
+    optional: true,
+    letter: 'C',
+  },
   proofMPa: { label: 'Nut proof stress', box: 'nutProof', ...STRESS, optional: true },
   tensileMPa: { label: 'Nut tensile strength', box: 'nutTensile', ...STRESS, optional: true },
   prevailing: { label: 'Prevailing-torque (locking) nut', kind: 'yes-no', ifLeftOut: false },
@@ -156,9 +191,8 @@ const { washerMm: _, ...ALONE } = NUT;
 
 /** A nut as the catalog keeps it. */
 export const CATALOGUE_NUT = {
-  name: NAME,
+  name: { head: 'Nut', ...NAME },
   threadTyped: {
-    head: 'Nut',
     label: 'Nut thread',
     help: 'As 3/8-24 or M10x1.25',
     box: NUT_THREAD_BOX,
@@ -174,18 +208,17 @@ export const CATALOGUE_NUT = {
 
 /** A washer or a shim as the catalog keeps it. */
 export const CATALOGUE_WASHER = {
-  name: NAME,
+  name: { head: 'Washer or shim', ...NAME },
   use: {
-    head: 'Washer or shim',
     label: 'Used as',
     subject: 'What it is used as',
     kind: 'choice',
     options: { washer: 'washer under a nut', shim: 'shim under a pad' },
     ifEmpty: 'washer',
   },
-  innerDiameterMm: { label: 'Inner diameter', box: 'inner', kind: 'size' },
-  outerDiameterMm: { label: 'Outer diameter', box: 'outer', kind: 'size' },
-  thicknessMm: { label: 'Thickness', box: 'thickness', kind: 'size' },
+  innerDiameterMm: { label: 'Inner diameter', box: 'inner', kind: 'size', letter: 'A' },
+  outerDiameterMm: { label: 'Outer diameter', box: 'outer', kind: 'size', letter: 'B' },
+  thicknessMm: { label: 'Thickness', box: 'thickness', kind: 'size', letter: 'C' },
   toleranceMm: {
     label: 'Thickness tolerance ±',
     subject: 'The thickness tolerance',

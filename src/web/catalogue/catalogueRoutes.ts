@@ -38,7 +38,7 @@ import { type Fields, fieldsOf, TypedForm } from '../request/typed.ts';
 import { withInitials } from '../request/whoFaults.ts';
 import { stackDrawn } from '../stud/stackDrawnRoutes.ts';
 import { layerRows } from '../stud/stackForm.ts';
-import { coverDrawn, getCoverDrawn } from './coverDrawn.ts';
+import { entryDrawn, getEntryDrawn } from './entryDrawn.ts';
 import { askAboutEntry, entryAsTyped, entryBox, readEntry } from './entryForm.ts';
 import { entryRevisionsInWords, entryStale } from './entryWords.ts';
 import { typedOf } from './typedEntry.ts';
@@ -48,7 +48,7 @@ export function catalogueRouter(context: PageContext): Router {
   const router = Router();
   router.get('/catalogue', (req, res) => getCatalogue(context, req, res));
   router.get('/catalogue/:kind/new', (req, res) => getNewEntry(context, req, res));
-  router.get('/catalogue/family/new/drawing', (req, res) => getCoverDrawn(context, req, res));
+  router.get('/catalogue/:kind/new/drawing', (req, res) => getEntryDrawn(context, req, res));
   router.post('/catalogue/:kind', (req, res) => postNewEntry(context, req, res));
   router.get('/catalogue/:kind/:id', (req, res) => getOneEntry(context, req, res));
   router.post('/catalogue/:kind/:id', (req, res) => postEntry(context, req, res));
@@ -230,9 +230,8 @@ async function show(
     entryRevisionsInWords(kind, await entryHistory(db, kind, id), await typedIn(db, kind, id), frame);
   const rows = layerRows(new TypedForm(fields, frame));
   const history = entry ? await told(entry) : [];
-  const typedStack =
-    kind === 'stack' ? stackDrawn(fields, frame, entry ? entryAsTyped(entry, frame) : {}) : null;
-  const typedCover = kind === 'family' ? coverDrawn(fields, frame) : null;
+  const kept = entry ? entryAsTyped(entry, frame) : await begunAs(kind, context, req);
+  const typed = new TypedForm(fields, frame, kept);
   const people = (await listPeople(db)).filter(({ retired }) => !retired);
   const props = {
     frame,
@@ -240,10 +239,10 @@ async function show(
     entry,
     history,
     fields,
-    kept: entry ? entryAsTyped(entry, frame) : await begunAs(kind, context, req),
+    kept,
     layerRows: rows,
-    typedStack,
-    typedCover,
+    typedStack: kind === 'stack' ? stackDrawn(fields, frame, kept) : null,
+    typed: await entryDrawn(context, kind, typed),
     faults,
     doubts,
     stale,

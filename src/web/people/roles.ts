@@ -63,7 +63,7 @@ export const LEAST_ROLE: Readonly<Record<string, Least>> = {
   'GET /photos/:name': 'reader',
   'GET /catalogue': 'reader',
   'GET /catalogue/:kind/:id': 'reader',
-  'GET /catalogue/family/new/drawing': 'reader',
+  'GET /catalogue/:kind/new/drawing': 'reader',
   'GET /gauges/:id/checks': 'reader',
   'GET /gauges/:id/checks.csv': 'reader',
   'GET /criteria': 'reader',

@@ -27,10 +27,10 @@ describe.each(SCREENS)('a cover type beside its drawing, on %s', (where, viewpor
       const address = page.url();
       await page.locator('[name="circle"]').fill('');
       await page.locator('[name="circle"]').pressSequentially('287.25');
-      await page.locator('#cover-drawn text', { hasText: /287\.25/ }).waitFor();
+      await page.locator('#entry-drawn text', { hasText: /287\.25/ }).waitFor();
       expect(await page.evaluate(() => document.activeElement?.getAttribute('name'))).toBe('circle');
       await page.keyboard.type('x');
-      await page.locator('#cover-drawn .note', { hasText: 'Not in the drawing' }).waitFor();
+      await page.locator('#entry-drawn .note', { hasText: 'Not in the drawing' }).waitFor();
       expect(await page.inputValue('[name="circle"]')).toBe('287.25x');
       for (const fold of await page.locator('.folded-boxes > summary').all()) await fold.click();
       expect(page.url()).toBe(address);

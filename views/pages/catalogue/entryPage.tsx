@@ -1,18 +1,15 @@
 import type { Entry } from '../../../shared/words/catalogue.ts';
-import { GAUGE } from '../../../shared/words/fields/gauge.ts';
-import { CATALOGUE_WASHER } from '../../../shared/words/fields/stud.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import { type CatalogueKind, ENTRY_WORD } from '../../../shared/words/terms.ts';
 import { type Frame, may } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
-import type { CoverTyped } from '../../parts/coverDrawnPart.tsx';
+import { DrawnForm, type EntryTyped } from '../../parts/entryDrawnPart.tsx';
 import {
   EntryHistory,
   type EntryRevisionTold,
   type EntryStale,
   EntryStaleShown,
 } from '../../parts/entryHistory.tsx';
-import { BodyFields } from '../../parts/form/bodyFields.tsx';
 import { ChangeForm } from '../../parts/form/changeForm.tsx';
 import { Doubted, type DoubtedLength } from '../../parts/form/doubted.tsx';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
@@ -20,10 +17,11 @@ import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Field } from '../../parts/form/fieldBox.tsx';
 import { WhoField } from '../../parts/form/whoField.tsx';
 import type { StackTyped } from '../../parts/stackDrawnPart.tsx';
-import { NutFields } from '../stud/nutFields.tsx';
+import { NutFields, WasherFields } from '../stud/nutFields.tsx';
 import { StackFields } from '../stud/stackFields.tsx';
 import { StudFields } from '../stud/studFields.tsx';
 import { FamilyFields } from './familyFields.tsx';
+import { GaugeEntryFields } from './gaugeEntryFields.tsx';
 
 /** Why, by whom, and the buttons. */
 function SaveEntry({ frame, kind, entry, fields, faults, action }: EntryPageProps & { action: string }) {
@@ -72,8 +70,8 @@ export interface EntryPageProps {
   readonly layerRows: number;
   /** null for what is no stack. */
   readonly typedStack: StackTyped | null;
-  /** null for what is no cover type. */
-  readonly typedCover: CoverTyped | null;
+  /** null for what is drawn otherwise, or not at all. */
+  readonly typed: EntryTyped | null;
   readonly faults: readonly Fault[];
   readonly doubts: readonly DoubtedLength[];
   readonly stale: EntryStale | null;
@@ -83,7 +81,7 @@ export interface EntryPageProps {
 
 /** One entry by form: a new one, or a new revision of one. */
 export function EntryPage(props: EntryPageProps) {
-  const { frame, kind, entry, history, fields, kept, layerRows, typedStack, typedCover } = props;
+  const { frame, kind, entry, history, fields, kept, layerRows, typedStack, typed } = props;
   const { faults, doubts, stale, people } = props;
   const word = ENTRY_WORD[kind].one;
   const mayChange = may(frame, 'keeper');
@@ -117,13 +115,15 @@ export function EntryPage(props: EntryPageProps) {
         <input type="hidden" name="from" value={entry?.revision ?? 0} />
         <input type="hidden" name="unit" value={frame.lengthUnit} />
         {fields.back && <input type="hidden" name="back" value={fields.back} />}
-        {typedCover && (
-          <FamilyFields {...boxes} typedCover={typedCover} entryId={entry?.id} people={people} />
+        {typed && (
+          <DrawnForm typed={typed} unit={frame.lengthUnit} entryId={entry?.id}>
+            {kind === 'family' && <FamilyFields {...boxes} people={people} />}
+            {kind === 'stud' && <StudFields {...boxes} />}
+            {kind === 'nut' && <NutFields {...boxes} />}
+            {kind === 'washer' && <WasherFields {...boxes} />}
+            {kind === 'gauge' && <GaugeEntryFields {...boxes} />}
+          </DrawnForm>
         )}
-        {kind === 'stud' && <StudFields {...boxes} />}
-        {kind === 'nut' && <NutFields {...boxes} />}
-        {kind === 'washer' && <BodyFields of={CATALOGUE_WASHER} {...boxes} />}
-        {kind === 'gauge' && <BodyFields of={GAUGE} {...boxes} />}
         {typedStack && (
           <StackFields {...boxes} rows={layerRows} typedStack={typedStack} entryId={entry?.id} />
         )}

@@ -1,7 +1,6 @@
 import type { Writing } from '../../../shared/quantity/fieldText.ts';
 import { FAMILY } from '../../../shared/words/fields/family.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
-import { CoverDrawnPart, type CoverTyped } from '../../parts/coverDrawnPart.tsx';
 import { BodyFields } from '../../parts/form/bodyFields.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Field } from '../../parts/form/fieldBox.tsx';
@@ -11,8 +10,6 @@ export interface FamilyFieldsProps {
   readonly kept: Readonly<Record<string, string>>;
   readonly faults: readonly Fault[];
   readonly writing: Writing;
-  readonly typedCover: CoverTyped;
-  readonly entryId?: string | undefined;
   /** Initials and names to choose from, where somebody set a figure. */
   readonly people: readonly string[];
 }
@@ -24,14 +21,13 @@ const FIRST = KEYS.slice(0, KEYS.indexOf('sideWallMm'));
 const FOLDED = KEYS.slice(KEYS.indexOf('sideWallMm'), KEYS.indexOf('makerMinimumWallMm'));
 
 /** The figures beside their drawing; the minimum wall and what few need below it. */
-export function FamilyFields({ typedCover, entryId, people, ...boxes }: FamilyFieldsProps) {
-  const { fields, faults, writing } = boxes;
+export function FamilyFields({ people, ...boxes }: FamilyFieldsProps) {
+  const { fields, faults } = boxes;
   const { shopMinimumWallBy: by, shopMinimumWallSource: before } = FAMILY;
   return (
-    <div class="drawn-form">
-      <CoverDrawnPart typed={typedCover} unit={writing.lengthUnit} entryId={entryId} />
+    <>
       <div class="drawn-boxes">
-        <BodyFields of={FAMILY} {...boxes} only={FIRST} />
+        <BodyFields of={FAMILY} {...boxes} only={FIRST} lettered />
       </div>
       <div class="more-boxes">
         <BodyFields
@@ -65,6 +61,6 @@ export function FamilyFields({ typedCover, entryId, people, ...boxes }: FamilyFi
       <div class="fold-list">
         <BodyFields of={FAMILY} {...boxes} only={FOLDED} />
       </div>
-    </div>
+    </>
   );
 }

@@ -1,4 +1,5 @@
 import { boxesOf, type Writing } from '../../../shared/quantity/fieldText.ts';
+import { upperFirst } from '../../../shared/words/fields/field.ts';
 import { FLEXPLATE_SEEN } from '../../../shared/words/fields/gap.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
 import type { FlexplateLook, FlexplateNext, FlexplateSeen } from '../../../shared/words/stud/choices.ts';
@@ -136,7 +137,7 @@ export function AnswersSoFar({ fields, seen }: AskProps) {
     <ul class="plain" id="answers-so-far">
       {given.map((look) => (
         <li>
-          {capital(LOOK[look].called)}: {told(look, fields[LOOK[look].box] ?? '')}{' '}
+          {upperFirst(LOOK[look].called)}: {told(look, fields[LOOK[look].box] ?? '')}{' '}
           <a href={`/stud/flexplate?${without(fields, look)}`}>
             Change<span class="unseen"> the {LOOK[look].called}</span>
           </a>
@@ -178,10 +179,6 @@ function slug(value: string): string {
   return sent(value)
     .toLowerCase()
     .replace(/[^a-z0-9]+/g, '-');
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** Both kinds, drawn side by side. */

@@ -1,5 +1,6 @@
 import type { Writing } from '../../../shared/quantity/fieldText.ts';
 import { CALIPER } from '../../../shared/words/fields/caliper.ts';
+import { upperFirst } from '../../../shared/words/fields/field.ts';
 import { CATALOGUE_STUD, STUD } from '../../../shared/words/fields/stud.ts';
 import { type LengthUnit, lengthFigure, listInWords, printLength } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
@@ -118,7 +119,7 @@ function Thread({ found, unit }: { found: ThreadFound; unit: LengthUnit }) {
   return (
     <>
       <b>{bareCallout(found.thread)}</b>
-      <span class="row-line">{capital(offInWords(found, unit))}.</span>
+      <span class="row-line">{upperFirst(offInWords(found, unit))}.</span>
     </>
   );
 }
@@ -247,8 +248,4 @@ function slug({ thread }: ThreadFound): string {
   return bareCallout(thread)
     .toLowerCase()
     .replace(/[^a-z0-9]+/g, '-');
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

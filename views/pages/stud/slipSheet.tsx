@@ -1,4 +1,5 @@
 import type { ComponentChildren } from 'preact';
+import { upperFirst } from '../../../shared/words/fields/field.ts';
 import { type LengthUnit, printLength, printShare, printTorque } from '../../../shared/words/print.ts';
 import type { CounterSlip } from '../../../shared/words/stud/slip.ts';
 import type { Fits } from '../../../shared/words/stud/stud.ts';
@@ -134,7 +135,7 @@ function KitTables({ slip, unit }: { slip: CounterSlip; unit: LengthUnit }) {
               {times}
               {stud.name}
             </b>
-            , {slip.studClass === null ? 'strength class not known' : capital(slip.studClass)}
+            , {slip.studClass === null ? 'strength class not known' : upperFirst(slip.studClass)}
             <br />
             Length from pad {mm(stud.stud.projectionMm)}
             {onShelf(stud)}
@@ -152,7 +153,7 @@ function KitTables({ slip, unit }: { slip: CounterSlip; unit: LengthUnit }) {
             </Row>
           ))}
           <Row head="Flexplate">
-            {capital(style)}: {layers.map((layer) => `${layer.name} ${mm(layer.thicknessMm)}`).join(' + ')}
+            {upperFirst(style)}: {layers.map((layer) => `${layer.name} ${mm(layer.thicknessMm)}`).join(' + ')}
             {layers.length > 1 && ` = ${mm(total)}`}
             {circle !== null && `; bolt circle ${mm(circle)}`}
           </Row>
@@ -194,7 +195,7 @@ function KitNut({ slip, times, unit }: { slip: CounterSlip; times: string; unit:
         {times}
         {kit.nut?.entry.name ?? nut.thread?.designation ?? stack.nutThreadTyped}
       </b>
-      {nutClass !== null && `, ${capital(nutClass)}`}, {printLength(nut.heightMm, unit, 'coarse')} high
+      {nutClass !== null && `, ${upperFirst(nutClass)}`}, {printLength(nut.heightMm, unit, 'coarse')} high
       {nut.prevailing && ', locking'}
       {kit.nut ? onShelf(kit.nut.entry) : `. ${missing}`}
       {kit.nut?.fits === 'with-care' && ` Take care: ${kit.nut.because}`}
@@ -241,8 +242,4 @@ function torqueLine(slip: CounterSlip, unit: LengthUnit) {
       {window}
     </>
   );
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

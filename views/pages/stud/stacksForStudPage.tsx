@@ -1,6 +1,7 @@
 import type { Writing } from '../../../shared/quantity/fieldText.ts';
 import type { CatalogueStud } from '../../../shared/words/catalogue.ts';
 import type { KnownFigures } from '../../../shared/words/fields/field.ts';
+import { upperFirst } from '../../../shared/words/fields/field.ts';
 import { CATALOGUE_STACK } from '../../../shared/words/fields/stud.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import type { Skipped, StackChoice, StudInHand } from '../../../shared/words/stud/choices.ts';
@@ -78,7 +79,7 @@ export function StacksForStudPage(props: StacksForStudProps) {
 function headline({ checked, choices, hand, studId }: StacksForStudProps): string {
   const suited = choices.filter((choice) => choice.check.fits !== 'no');
   if (checked && choices.length > 0)
-    return `${capital(checked.entry.name)} fits ${count(suited.length, choices.length)}.`;
+    return `${upperFirst(checked.entry.name)} fits ${count(suited.length, choices.length)}.`;
   if (hand?.thread) return `Thread ${bareCallout(hand.thread)}.`;
   return studId === 'own' ? 'Which stud is it?' : 'Which flexplate stacks does this stud fit?';
 }
@@ -187,10 +188,6 @@ function Ranked({
       })}
     </ol>
   );
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 function count(some: number, all: number): string {

@@ -45,8 +45,11 @@ export interface BodyFieldsProps {
   readonly hints?: Readonly<Record<string, ComponentChildren>>;
   /** Another box than the kind of field has, by the name of the field. */
   readonly instead?: Readonly<Record<string, ComponentChildren>>;
-  /** What comes after a box, by the name of the field. */
+  /** What comes before or after a box, by the name of the field. */
+  readonly before?: Readonly<Record<string, ComponentChildren>>;
   readonly after?: Readonly<Record<string, ComponentChildren>>;
+  /** A drawing beside these boxes carries their letters. */
+  readonly lettered?: boolean;
 }
 
 /** The boxes of a body, made from its fields: label, unit, help, what stands there and what is wrong with it. */
@@ -89,6 +92,7 @@ export function Boxes(props: BodyFieldsProps) {
     <>
       {shownOf(props).map(([key, field]) => (
         <>
+          {props.before?.[key]}
           {props.instead?.[key] ?? <Box {...props} name={key} field={field} />}
           {props.after?.[key]}
         </>
@@ -161,7 +165,7 @@ function Box(props: BodyFieldsProps & { readonly name: string; readonly field: A
   const known = 'chosenIn' in field && field.chosenIn !== undefined && props.known?.[field.chosenIn];
   if (known) return <Chosen {...props} chosenIn={field.chosenIn ?? ''} figures={known} />;
   const described = {
-    label: <Lettered field={field} />,
+    label: props.lettered ? <Lettered field={field} /> : field.label,
     name,
     value,
     error,

@@ -1,4 +1,4 @@
-import { curvatures, ELEMENT_FREEDOMS, shapes } from './element.ts';
+import { ALONG_ANGLE, ALONG_RADIUS, ELEMENT_FREEDOMS, shapes } from './element.ts';
 import { type Freedoms, firstUnknowns, unknownsOf } from './freedoms.ts';
 import { GAUSS_AT, GAUSS_COUNT, GAUSS_WEIGHT } from './gauss.ts';
 import { hermite } from './hermite.ts';
@@ -62,52 +62,115 @@ export function assembleStiffness({
   return matrix;
 }
 
-/** The lower half of one element’s matrix, always in the same array. */
+/**
+ * The lower half of one element’s matrix, always in the same array. A function of an element is one of the radius times
+ * one of the angle, f(r)·g(θ), so that each sum over its Gauss points is a sum along the radius times one along the
+ * angle. With A = f″, B = f′/r and C = f/r²:
+ *   K_ij = D·[ R₀·∫gᵢgⱼ + R₁ᵢⱼ·∫gᵢgⱼ″ + R₁ⱼᵢ·∫gᵢ″gⱼ + R₂·∫gᵢ″gⱼ″ + R₃·∫gᵢ′gⱼ′ ]
+ *   R₀ = ∫(AᵢAⱼ + BᵢBⱼ + ν(AᵢBⱼ + BᵢAⱼ)) r dr    R₁ = ∫(Bᵢ + νAᵢ)Cⱼ r dr    R₂ = ∫CᵢCⱼ r dr
+ *   R₃ = 2(1 − ν)·∫(Bᵢ − Cᵢ)(Bⱼ − Cⱼ) r dr
+ */
 function elementStiffness(
   { radiiMm, anglesRad }: PlateMesh,
   along: { readonly radius: Float64Array; readonly angle: Float64Array },
   poisson: number,
 ): (row: number, column: number, rigidityNmm: number) => Float64Array {
-  const bent = new Float64Array(3 * ELEMENT_FREEDOMS);
-  const moment = new Float64Array(3 * ELEMENT_FREEDOMS);
   const local = new Float64Array(ELEMENT_FREEDOMS * ELEMENT_FREEDOMS);
+  const ofColumn = Array.from({ length: anglesRad.length - 1 }, (_, column) =>
+    alongAngle(along.angle, column, anglesRad[column + 1]! - anglesRad[column]!),
+  );
+  const ofRow = new Float64Array(4 * 16);
+  let summedRow = -1;
   return (row, column, rigidity) => {
-    const from = radiiMm[row]!;
-    const width = radiiMm[row + 1]! - from;
-    const sweep = anglesRad[column + 1]! - anglesRad[column]!;
-    local.fill(0);
-    for (let g = 0; g < GAUSS_COUNT; g++) {
-      const radius = from + width * GAUSS_AT[g]!;
-      const ofRadius = rigidity * radius * width * sweep * GAUSS_WEIGHT[g]!;
-      const atRadius = (row * GAUSS_COUNT + g) * 12;
-      for (let h = 0; h < GAUSS_COUNT; h++) {
-        const weight = ofRadius * GAUSS_WEIGHT[h]!;
-        curvatures(radius, along.radius, atRadius, along.angle, (column * GAUSS_COUNT + h) * 12, bent);
-        for (let k = 0; k < ELEMENT_FREEDOMS; k++) {
-          moment[k] = weight * (bent[k]! + poisson * bent[k + 16]!);
-          moment[k + 16] = weight * (bent[k + 16]! + poisson * bent[k]!);
-          moment[k + 32] = 2 * weight * (1 - poisson) * bent[k + 32]!;
-        }
-        addEnergy(local, bent, moment);
+    if (row !== summedRow) {
+      alongRadius(along.radius, row, radiiMm[row]!, radiiMm[row + 1]!, poisson, ofRow);
+      summedRow = row;
+    }
+    const angle = ofColumn[column]!;
+    for (let i = 0; i < ELEMENT_FREEDOMS; i++) {
+      const ri = ALONG_RADIUS[i]!;
+      const ai = ALONG_ANGLE[i]!;
+      for (let j = 0, at = ELEMENT_FREEDOMS * i; j <= i; j++, at++) {
+        const rj = ALONG_RADIUS[j]!;
+        const aj = ALONG_ANGLE[j]!;
+        const r = 4 * ri + rj;
+        const a = 4 * ai + aj;
+        const rBack = 4 * rj + ri;
+        const aBack = 4 * aj + ai;
+        local[at] =
+          rigidity *
+          (ofRow[r]! * angle[a]! +
+            ofRow[16 + r]! * angle[16 + a]! +
+            ofRow[16 + rBack]! * angle[16 + aBack]! +
+            ofRow[32 + r]! * angle[32 + a]! +
+            ofRow[48 + r]! * angle[48 + a]!);
       }
     }
     return local;
   };
 }
 
-function addEnergy(local: Float64Array, bent: Float64Array, moment: Float64Array): void {
-  for (let i = 0; i < ELEMENT_FREEDOMS; i++) {
-    const radial = bent[i]!;
-    const around = bent[i + 16]!;
-    const twist = bent[i + 32]!;
-    for (let j = 0, at = ELEMENT_FREEDOMS * i; j <= i; j++, at++) {
-      local[at] = local[at]! + radial * moment[j]! + around * moment[j + 16]! + twist * moment[j + 32]!;
+/** R₀ to R₃ of one row of elements, sixteen numbers each. */
+function alongRadius(
+  hermites: Float64Array,
+  row: number,
+  fromMm: number,
+  toMm: number,
+  poisson: number,
+  out: Float64Array,
+): void {
+  out.fill(0);
+  for (let g = 0; g < GAUSS_COUNT; g++) {
+    const radius = fromMm + (toMm - fromMm) * GAUSS_AT[g]!;
+    const weight = radius * (toMm - fromMm) * GAUSS_WEIGHT[g]!;
+    const at = (row * GAUSS_COUNT + g) * 12;
+    for (let i = 0; i < 4; i++) {
+      const [A, B, C] = [
+        hermites[at + 8 + i]!,
+        hermites[at + 4 + i]! / radius,
+        hermites[at + i]! / radius ** 2,
+      ];
+      for (let j = 0; j < 4; j++) {
+        const [a, b, c] = [
+          hermites[at + 8 + j]!,
+          hermites[at + 4 + j]! / radius,
+          hermites[at + j]! / radius ** 2,
+        ];
+        const to = 4 * i + j;
+        out[to] = out[to]! + weight * (A * a + B * b + poisson * (A * b + B * a));
+        out[16 + to] = out[16 + to]! + weight * (B + poisson * A) * c;
+        out[32 + to] = out[32 + to]! + weight * C * c;
+        out[48 + to] = out[48 + to]! + 2 * weight * (1 - poisson) * (B - C) * (b - c);
+      }
     }
   }
 }
 
+/** ∫gᵢgⱼ, ∫gᵢgⱼ″, ∫gᵢ″gⱼ″ and ∫gᵢ′gⱼ′ of one column of elements, sixteen numbers each. */
+function alongAngle(hermites: Float64Array, column: number, sweepRad: number): Float64Array {
+  const out = new Float64Array(4 * 16);
+  for (let h = 0; h < GAUSS_COUNT; h++) {
+    const weight = sweepRad * GAUSS_WEIGHT[h]!;
+    const at = (column * GAUSS_COUNT + h) * 12;
+    for (let i = 0; i < 4; i++) {
+      for (let j = 0; j < 4; j++) {
+        const to = 4 * i + j;
+        out[to] = out[to]! + weight * hermites[at + i]! * hermites[at + j]!;
+        out[16 + to] = out[16 + to]! + weight * hermites[at + i]! * hermites[at + 8 + j]!;
+        out[32 + to] = out[32 + to]! + weight * hermites[at + 8 + i]! * hermites[at + 8 + j]!;
+        out[48 + to] = out[48 + to]! + weight * hermites[at + 4 + i]! * hermites[at + 4 + j]!;
+      }
+    }
+  }
+  return out;
+}
+
 /** Puts an element's lower half where its unknowns are. Several freedoms may be one unknown, as along a rigid edge. */
-function addLocal({ start, values }: Skyline, of: Int32Array, local: Float64Array): void {
+export function addLocal(
+  { start, values }: Pick<Skyline, 'start' | 'values'>,
+  of: Int32Array,
+  local: Float64Array,
+): void {
   for (let i = 0; i < ELEMENT_FREEDOMS; i++) {
     const unknownI = of[i]!;
     if (unknownI < 0) continue;

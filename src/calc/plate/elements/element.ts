@@ -11,8 +11,8 @@
 export const ELEMENT_FREEDOMS = 16;
 
 /** Where the Hermite function of a freedom stands among the four of its direction. */
-const ALONG_RADIUS = new Int32Array(ELEMENT_FREEDOMS);
-const ALONG_ANGLE = new Int32Array(ELEMENT_FREEDOMS);
+export const ALONG_RADIUS = new Int32Array(ELEMENT_FREEDOMS);
+export const ALONG_ANGLE = new Int32Array(ELEMENT_FREEDOMS);
 for (let k = 0; k < ELEMENT_FREEDOMS; k++) {
   const corner = k >> 2;
   ALONG_RADIUS[k] = 2 * (corner & 1) + (k & 1);

@@ -1,7 +1,7 @@
 import { factor, solveFactored } from '../elements/skyline.ts';
 import type { CoverModel } from '../model/coverModel.ts';
 import { activeSet } from './activeSet.ts';
-import { addPoint, addSpring, deflectionsAt } from './lining.ts';
+import { addPoint, addSprings, deflectionsAt } from './lining.ts';
 import type { Pressed } from './pressed.ts';
 
 /**
@@ -24,6 +24,7 @@ export function pressByConformingPiston(model: CoverModel, liningModulusMPaPerMm
   const w = new Float64Array(load.length);
   const ofCircle = new Float64Array(load.length);
   const squeezed = new Float64Array(count);
+  const spring = new Float64Array(count);
   const evenMPa = (forces.liningN * share) / track.totalAreaMm2;
   let firstRound = true;
   const { active, rounds } = activeSet({
@@ -31,6 +32,10 @@ export function pressByConformingPiston(model: CoverModel, liningModulusMPaPerMm
     squeezedBy: (pressed) => {
       work.values.set(stiffness.values.subarray(tail), tail);
       w.set(load);
+      for (let point = 0; point < count; point++) {
+        spring[point] = liningModulusMPaPerMm * areaMm2[point]! * pressed[point]!;
+      }
+      addSprings(track, spring, work);
       for (let circle = 0; circle < circles; circle++) {
         const from = circle * perCircle;
         let all = 0;
@@ -42,7 +47,6 @@ export function pressByConformingPiston(model: CoverModel, liningModulusMPaPerMm
         ofCircle.fill(0);
         for (let point = from; point < from + perCircle; point++) {
           if (pressed[point] === 0) continue;
-          addSpring(track, point, liningModulusMPaPerMm * areaMm2[point]!, work.start, work.values);
           addPoint(track, point, areaMm2[point]!, ofCircle);
         }
         const even = (evenMPa * all) / working;

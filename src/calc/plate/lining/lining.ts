@@ -1,8 +1,9 @@
-import { hermiteAlong } from '../elements/assemble.ts';
+import { addLocal, hermiteAlong } from '../elements/assemble.ts';
 import { ELEMENT_FREEDOMS, shapes } from '../elements/element.ts';
 import { type Freedoms, unknownsOf } from '../elements/freedoms.ts';
 import { GAUSS_AT, GAUSS_COUNT, GAUSS_WEIGHT } from '../elements/gauss.ts';
 import type { PlateMesh } from '../elements/mesh.ts';
+import type { Skyline } from '../elements/skyline.ts';
 
 /**
  * The Gauss points of the friction surface, where the lining's springs are. Points run circle by circle from the inside, and
@@ -91,22 +92,38 @@ export function addPoint(
   }
 }
 
-/** Adds a spring at one point to a stiffness: `springNPerMm` · N·Nᵀ. */
-export function addSpring(
-  { shape, unknown }: LiningPoints,
-  point: number,
-  springNPerMm: number,
-  start: Int32Array,
-  values: Float64Array,
+/**
+ * Adds springs to a stiffness, Σ k·N·Nᵀ, one element of the friction surface after another: all points of one meet the
+ * same unknowns.
+ *
+ * k of each point [N/mm]; where it is 0, nothing is added.
+ */
+export function addSprings(
+  { shape, unknown, circles, perCircle }: LiningPoints,
+  springNPerMm: Float64Array,
+  matrix: Pick<Skyline, 'start' | 'values'>,
 ): void {
-  const from = point * ELEMENT_FREEDOMS;
-  for (let a = from; a < from + ELEMENT_FREEDOMS; a++) {
-    const i = unknown[a]!;
-    if (i < 0) continue;
-    const times = springNPerMm * shape[a]!;
-    for (let b = from; b < from + ELEMENT_FREEDOMS; b++) {
-      const j = unknown[b]!;
-      if (j >= 0 && j <= i) values[start[i]! + j] = values[start[i]! + j]! + times * shape[b]!;
+  const local = new Float64Array(ELEMENT_FREEDOMS * ELEMENT_FREEDOMS);
+  for (let circle = 0; circle < circles; circle += GAUSS_COUNT) {
+    for (let along = 0; along < perCircle; along += GAUSS_COUNT) {
+      local.fill(0);
+      let some = false;
+      for (let at = 0; at < GAUSS_COUNT * GAUSS_COUNT; at++) {
+        const point = (circle + Math.trunc(at / GAUSS_COUNT)) * perCircle + along + (at % GAUSS_COUNT);
+        const spring = springNPerMm[point]!;
+        if (spring === 0) continue;
+        some = true;
+        const from = point * ELEMENT_FREEDOMS;
+        for (let i = 0; i < ELEMENT_FREEDOMS; i++) {
+          const times = spring * shape[from + i]!;
+          for (let j = 0, to = ELEMENT_FREEDOMS * i; j <= i; j++, to++) {
+            local[to] = local[to]! + times * shape[from + j]!;
+          }
+        }
+      }
+      if (!some) continue;
+      const first = (circle * perCircle + along) * ELEMENT_FREEDOMS;
+      addLocal(matrix, unknown.subarray(first, first + ELEMENT_FREEDOMS), local);
     }
   }
 }

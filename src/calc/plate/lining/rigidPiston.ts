@@ -1,7 +1,7 @@
 import { dot, factor, solveFactored } from '../elements/skyline.ts';
 import type { CoverModel } from '../model/coverModel.ts';
 import { activeSet } from './activeSet.ts';
-import { addPoint, addSpring, deflectionsAt } from './lining.ts';
+import { addPoint, addSprings, deflectionsAt } from './lining.ts';
 import type { Pressed } from './pressed.ts';
 
 /**
@@ -21,8 +21,9 @@ export function pressByRigidPiston(model: CoverModel, liningModulusMPaPerMm: num
   const count = track.areaMm2.length;
   const tail = stiffness.start[track.firstUnknown]! + stiffness.first[track.firstUnknown]!;
   const work = { ...stiffness, values: stiffness.values.slice() };
-  const sprung = stiffness.values.slice();
+  const sprung = { ...stiffness, values: stiffness.values.slice() };
   const standing = new Uint8Array(count);
+  const change = new Float64Array(count);
   const w = new Float64Array(load.length);
   const border = new Float64Array(load.length);
   const borderSolved = new Float64Array(load.length);
@@ -36,15 +37,14 @@ export function pressByRigidPiston(model: CoverModel, liningModulusMPaPerMm: num
       let springs = 0;
       for (let point = 0; point < count; point++) {
         const spring = liningModulusMPaPerMm * track.areaMm2[point]!;
-        if (pressed[point] !== standing[point]) {
-          addSpring(track, point, pressed[point] === 1 ? spring : -spring, work.start, sprung);
-          standing[point] = pressed[point]!;
-        }
+        change[point] = spring * (pressed[point]! - standing[point]!);
+        standing[point] = pressed[point]!;
         if (pressed[point] === 0) continue;
         addPoint(track, point, spring, border);
         springs += spring;
       }
-      work.values.set(sprung.subarray(tail), tail);
+      addSprings(track, change, sprung);
+      work.values.set(sprung.values.subarray(tail), tail);
       factor(work, firstRound ? 0 : track.firstUnknown);
       firstRound = false;
       w.set(load);

@@ -11,6 +11,7 @@ export type Place =
   | 'covers'
   | 'studs'
   | 'jobs'
+  | 'shelf'
   | 'catalogue'
   | 'criteria'
   | 'people'
@@ -21,6 +22,7 @@ const PLACES: readonly { place: Place; href: string; label: string }[] = [
   { place: 'covers', href: '/cover', label: 'Check a cover' },
   { place: 'studs', href: '/stud', label: 'Find a stud' },
   { place: 'jobs', href: '/jobs', label: 'Jobs' },
+  { place: 'shelf', href: '/shelf', label: 'Shelf' },
   { place: 'catalogue', href: '/catalogue', label: 'Catalog' },
   { place: 'criteria', href: '/criteria', label: 'Shop limits' },
 ];

@@ -8,7 +8,7 @@ import type { LengthUnit } from '../../shared/words/print.ts';
 import { Refusal } from '../../shared/words/refusal.ts';
 import { COVER_CALC_VERSION } from '../calc/cover/checkCover.ts';
 import { placeName } from '../calc/cover/placeNames.ts';
-import { type AsCut, asCut, nextPass, type PassMade } from '../calc/judge/nextPass.ts';
+import { type AsCut, asCut, inputAsItStands, nextPass, type PassMade } from '../calc/judge/nextPass.ts';
 import { verifyCut } from '../calc/judge/verifyCut.ts';
 import { doubtedIn, mean, placesRead } from './jobInput.ts';
 import { shopMinimum } from './limitsFor.ts';
@@ -58,6 +58,12 @@ function orNull<T>(attempt: () => T): T | null {
     if (error instanceof Refusal) return null;
     throw error;
   }
+}
+
+/** What a cut cover is worked out from as it now stands; null while nothing was cut or measured after the cut. */
+export function inputOnceCut(job: Job): ReturnType<typeof inputAsItStands> | null {
+  const made = passesMade(job);
+  return made === null || (made.passes === 0 && made.after.length === 0) ? null : inputAsItStands(made);
 }
 
 function passesMade(job: Job): (PassMade & { readonly passes: number }) | null {

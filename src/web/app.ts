@@ -38,6 +38,7 @@ import { frameOf, type PageContext, sittingGoesOn, strangersFrame } from './requ
 import { NoSuchPage, NotForThisRole, OtherSite, TooManyTries } from './request/pageErrors.ts';
 import { headers, onlyOwnNames, onlyOwnPagesWrite } from './request/security.ts';
 import { signsAsWhoSignedIn } from './request/whoSignedIn.ts';
+import { shelfRouter } from './shelf/shelfRoutes.ts';
 import { slipsRouter } from './stud/slipRoutes.ts';
 import { studRouter } from './stud/stud.ts';
 
@@ -63,6 +64,7 @@ const PAGES: readonly ((context: PageContext) => Router)[] = [
   filesRouter,
   measuringRouter,
   jobsRouter,
+  shelfRouter,
   masterChecksRouter,
   catalogueRouter,
   criteriaRouter,

@@ -16,6 +16,7 @@ const SCREENS: readonly (readonly [RegExp, string])[] = [
   [/^\/jobs\/[^/]+\/tag/, 'Tag of a job'],
   [/^\/jobs\/[^/]+\/history/, 'History of a job'],
   [/^\/jobs\/|^\/photos\//, 'Job'],
+  [/^\/shelf/, 'Shelf'],
   [/^\/catalog(ue)?|^\/gauges/, 'Catalog'],
   [/^\/criteria/, 'Shop limits'],
   [/^\/records|^\/backups/, 'Backups'],

@@ -201,25 +201,42 @@ export function asCut(made: PassMade, unit: LengthUnit): AsCut {
 
 type FaceNow = ReturnType<typeof faceNow>;
 
+/**
+ * What the cover is worked out from as the passes so far left it, and whether every wall was read since.
+ *
+ * Lengths [mm]. Valid: a decision with a wall measured before the cut.
+ * Source: calculations of this program, as `asCut`
+ * Example: decided at 4.90, cut 0.25, read 4.66 everywhere since → stations of 4.66, nothing more to cut
+ * (tests/calc/judge/nextPass.test.ts)
+ */
+export function inputAsItStands(made: PassMade): {
+  readonly input: CoverCheckInput;
+  readonly measured: boolean;
+} {
+  const face = faceNow(made, wallsLeftBy(made.decided.stations, made.cutMm));
+  return { input: inputOf(made, face), measured: face.wallRead.every((read) => read) };
+}
+
 /** Its walls alone: nothing is left to clean. */
 function cleanFace({ stations }: FaceNow, { criteria }: CoverCheckInput) {
   return { stations: bare(stations), marks: [], criteria: exactly(criteria) };
 }
 
-function asItStands({ decided, cutMm }: PassMade, face: FaceNow, unit: LengthUnit): MeasuredCheck {
-  if (!face.measured) return checkCover({ ...decided, plannedCutMm: cutMm }, unit);
+function asItStands(made: PassMade, face: FaceNow, unit: LengthUnit): MeasuredCheck {
+  return checkCover(inputOf(made, face), unit);
+}
+
+function inputOf({ decided, cutMm }: PassMade, face: FaceNow): CoverCheckInput {
+  if (!face.measured) return { ...decided, plannedCutMm: cutMm };
   const { gauge } = decided;
   // The uncertainty of a measured wall contains neither that of the cut's setting nor the indicator's.
   const ofWall = { cutSettingStandardUncertaintyMm: 0, faceStandardUncertaintyMm: 0 };
-  return checkCover(
-    {
-      ...decided,
-      ...cleanFace(face, decided),
-      gauge: gauge && face.wallRead.every((read) => read) ? { ...gauge, ...ofWall } : gauge,
-      plannedCutMm: 0,
-    },
-    unit,
-  );
+  return {
+    ...decided,
+    ...cleanFace(face, decided),
+    gauge: gauge && face.wallRead.every((read) => read) ? { ...gauge, ...ofWall } : gauge,
+    plannedCutMm: 0,
+  };
 }
 
 /**

@@ -22,6 +22,7 @@ const EXPORTED = {
   slip_job: ['job_id'],
   master_check: ['id'],
   master_check_withdrawn: ['check_id'],
+  shelf_change: ['job_id', 'place'],
   person: ['id'],
   person_revision: ['person_id', 'revision'],
 } as const satisfies Partial<Record<Table, readonly string[]>>;

@@ -15,6 +15,7 @@ import { closed } from './migrations/012-closed.ts';
 import { words } from './migrations/013-words.ts';
 import { masterChecks } from './migrations/014-master-checks.ts';
 import { ringCredit } from './migrations/015-ring-credit.ts';
+import { shelf } from './migrations/016-shelf.ts';
 import type { Migration } from './migrations/migration.ts';
 
 /** Forward only, in order. What has been released is never changed: a new migration follows it. */
@@ -34,6 +35,7 @@ export const MIGRATIONS: readonly Migration[] = [
   words,
   masterChecks,
   ringCredit,
+  shelf,
 ];
 
 /** "Cvwr" in ASCII: marks a SQLite file as this program's. */

@@ -11,6 +11,7 @@ import type {
 import type { Paper, PrintedPart } from '../../../shared/words/paper.ts';
 import type { PersonChange, Role } from '../../../shared/words/people.ts';
 import type { PhotoKind, PhotoPlace } from '../../../shared/words/photo.ts';
+import type { ShelfWhat } from '../../../shared/words/shelf.ts';
 import type { Fits } from '../../../shared/words/stud/stud.ts';
 
 /** The rows as they lie in the database: 0 and 1 for no and yes, JSON as text, units in the names. */
@@ -134,6 +135,18 @@ export interface Tables {
     due_on: string | null;
   };
   master_check_withdrawn: { check_id: string; at: string; who: string; why: string };
+  /** A cover's stay on the shelf; the newest of a job says how it stands. */
+  shelf_change: {
+    job_id: number;
+    place: number;
+    what: ShelfWhat;
+    at: string;
+    who: string;
+    why: string;
+    lies: string;
+    for_job_id: number | null;
+    facts: string;
+  };
   /** The slip a job was begun from. */
   slip_job: { job_id: number; slip_number: number };
   photo: {

@@ -5,6 +5,7 @@ import type { GAUGE } from '../../../shared/words/fields/gauge.ts';
 import type { PLAN } from '../../../shared/words/fields/job.ts';
 import type { FIT_LIMITS, KNOCK_ON } from '../../../shared/words/fields/knockOn.ts';
 import type { GAUGE_FIGURES, SETUP } from '../../../shared/words/fields/setup.ts';
+import type { SHELF_ASKED } from '../../../shared/words/fields/shelf.ts';
 import { BOLT_CIRCLE, gapTypedExpected, SHIM } from '../studs/studsExpected.ts';
 import {
   type AnyExpected,
@@ -206,3 +207,10 @@ export function planExpected(cleanUpMm: number | null): ExpectedWhole<typeof PLA
       of === null ? { least: 0.08, most: 1.2 } : { least: of / 2.5, most: Math.max(of * 2.5, of + 0.5) },
   };
 }
+
+/** What an order asks of a cover on the shelf. */
+export const SHELF_EXPECTED: ExpectedWhole<typeof SHELF_ASKED> = {
+  leastWallMm: { least: 1.5, most: 14 },
+  sure: { any: 'a share within bounds: ten times, or a tenth, is refused' },
+  crankPilotMm: { least: 14, most: 130 },
+};

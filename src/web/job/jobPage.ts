@@ -13,6 +13,7 @@ import { listEntries } from '../../records/catalogue.ts';
 import { historyOf } from '../../records/jobs/history.ts';
 import { signedPrints } from '../../records/jobs/signedPrints.ts';
 import { photosOf } from '../../records/photos/photos.ts';
+import { reservedFor, shelfOf } from '../../records/shelf/shelfChanges.ts';
 import { slipOfJob } from '../../records/slips/slips.ts';
 import { besideOf, setBeside } from '../../shop/bending/bendings.ts';
 import { recheckBending } from '../../shop/bending/recheckBending.ts';
@@ -90,6 +91,7 @@ export async function jobPage(
         },
       },
       nextPass: answer.nextPass && planTyped(answer.nextPass, frame),
+      shelf: { stands: await shelfOf(db, job.id), kept: await reservedFor(db, job.id) },
     }),
   );
 }

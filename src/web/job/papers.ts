@@ -1,9 +1,11 @@
 import QRCode from 'qrcode';
 import type { Job } from '../../../shared/words/job.ts';
+import type { ShelfChange } from '../../../shared/words/shelf.ts';
 import type { Frame } from '../../../views/frame.ts';
 import type { Printing } from '../../../views/pages/job/paper/paperDocument.tsx';
 import { SheetPage } from '../../../views/pages/job/paper/sheetPage.tsx';
 import { TagPage, type TagProps } from '../../../views/pages/job/paper/tagPage.tsx';
+import { ShelfTagPage } from '../../../views/pages/shelf/shelfTagPage.tsx';
 import type { QrModules } from '../../../views/parts/qr.tsx';
 import { renderPage } from '../../../views/render.ts';
 import type { Db } from '../../records/database/database.ts';
@@ -72,6 +74,14 @@ export function tagOf(job: Job, asked: PaperAsked, on: TagProps['on'] = 'label')
   return renderPage(TagPage({ printing: printingOf(asked), job, qr: qrOf(asked.publicUrl, job), on }));
 }
 
+/** The tag of a cover on the shelf: its code leads to its place there. */
+export function shelfTagOf(job: Job, stands: ShelfChange, asked: PaperAsked): string {
+  const path = `/shelf/${encodeURIComponent(job.number)}`;
+  return renderPage(
+    ShelfTagPage({ printing: printingOf(asked), job, stands, qr: qrTo(asked.publicUrl, path) }),
+  );
+}
+
 /** Prints what a signature is kept with: in the signer's unit, or in the shop's own where nobody looks at a page. */
 export function printsFor(
   publicUrl: string | null,
@@ -99,8 +109,12 @@ export async function shopFrame(db: Db, timeZone: string): Promise<Frame> {
 
 /** Leads to the job under PUBLIC_URL; without one there is no address a phone could open. */
 function qrOf(publicUrl: string | null, job: Job): QrModules {
+  return qrTo(publicUrl, `/jobs/${encodeURIComponent(job.number)}`);
+}
+
+function qrTo(publicUrl: string | null, path: string): QrModules {
   if (publicUrl === null) return null;
-  const leadsTo = new URL(`/jobs/${encodeURIComponent(job.number)}`, publicUrl).href;
+  const leadsTo = new URL(path, publicUrl).href;
   const { size, data } = QRCode.create(leadsTo, { errorCorrectionLevel: 'M' }).modules;
   const dark = Array.from({ length: size }, (_, y) =>
     Array.from({ length: size }, (_, x) => data[y * size + x] === 1),

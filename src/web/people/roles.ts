@@ -66,6 +66,10 @@ export const LEAST_ROLE: Readonly<Record<string, Least>> = {
   'GET /catalogue/:kind/new/drawing': 'reader',
   'GET /gauges/:id/checks': 'reader',
   'GET /gauges/:id/checks.csv': 'reader',
+  'GET /shelf': 'reader',
+  'GET /shelf.csv': 'reader',
+  'GET /shelf/:number': 'reader',
+  'GET /shelf/:number/tag': 'reader',
   'GET /criteria': 'reader',
   'GET /criteria/minimum': 'reader',
   'GET /how': 'reader',
@@ -99,6 +103,8 @@ export const LEAST_ROLE: Readonly<Record<string, Least>> = {
   'POST /jobs/:number/signature': 'recorder',
   'POST /jobs/:number/closed': 'recorder',
   'POST /jobs/:number/photos': 'recorder',
+
+  'POST /shelf/:number': 'recorder',
 
   'POST /gauges/:id/checks': 'recorder',
   'POST /gauges/:id/checks/withdraw': 'recorder',

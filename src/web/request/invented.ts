@@ -9,7 +9,7 @@ import { currentCriteria } from '../../records/shopCriteria.ts';
 import { getSlip } from '../../records/slips/slips.ts';
 import { demoFigures } from '../../shop/demoFigures.ts';
 
-const LISTS: ReadonlySet<string> = new Set(['/', '/jobs', '/catalogue']);
+const LISTS: ReadonlySet<string> = new Set(['/', '/jobs', '/shelf', '/catalogue']);
 /** What a page of the counter or the quick check was asked about. */
 const ASKED = [
   ['family', 'family'],
@@ -20,7 +20,7 @@ const ASKED = [
 /** Whether what stands on a page is the demo's: on a job or an entry of its own, and on lists while any is in them. */
 export async function isInvented(db: Db, address: string): Promise<boolean> {
   const { pathname, searchParams } = new URL(address, 'http://shop.invalid');
-  const job = /^\/jobs\/([^/]+)/.exec(pathname)?.[1];
+  const job = /^\/(?:jobs|shelf)\/([^/]+)/.exec(pathname)?.[1];
   if (job !== undefined && job !== 'new') return isDemoJob(db, decoded(job));
   const slip = slipNumber(/^\/slips\/([^/]+)/.exec(pathname)?.[1] ?? '');
   if (slip !== null) return isDemoSlip(db, slip);

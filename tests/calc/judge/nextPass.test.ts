@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { CoverCheckInput, Station } from '../../../shared/words/cover.ts';
-import { asCut, nextPass, type PassMade } from '../../../src/calc/judge/nextPass.ts';
+import { asCut, inputAsItStands, nextPass, type PassMade } from '../../../src/calc/judge/nextPass.ts';
 import { CRITERIA, SHAPE } from '../cover/sets.ts';
 
 /** Eight places on one ring and four on another; walls and marks alike, so that what is left is plain arithmetic. */
@@ -27,6 +27,32 @@ const decided: CoverCheckInput = {
 };
 const made = (more: Partial<PassMade>) =>
   nextPass({ decided, plannedMm: 0.4, cutMm: 0.25, look: null, after: [], ...more }, 'mm');
+
+describe('what a cut cover is worked out from', () => {
+  it('decided at 4.90, cut 0.25, read 4.66 everywhere since: stations of 4.66, and nothing more to cut', () => {
+    const after = stations(4.66, null, null);
+    const { input, measured } = inputAsItStands({
+      decided,
+      plannedMm: 0.4,
+      cutMm: 0.25,
+      look: 'gone',
+      after,
+    });
+    expect(measured).toBe(true);
+    expect(input.plannedCutMm).toBe(0);
+    expect(input.stations.map(({ wallMm }) => wallMm)).toEqual(PLACES.map(() => [4.66]));
+    const unread = inputAsItStands({ decided, plannedMm: 0.4, cutMm: 0.25, look: 'gone', after: [] });
+    expect(unread).toMatchObject({ measured: false, input: { plannedCutMm: 0.25 } });
+    const some = inputAsItStands({
+      decided,
+      plannedMm: 0.4,
+      cutMm: 0.25,
+      look: 'gone',
+      after: after.slice(1),
+    });
+    expect(some.measured).toBe(false);
+  });
+});
 
 // Plain arithmetic (first principles): flat face, so every station loses the whole cut.
 describe('after a pass', () => {

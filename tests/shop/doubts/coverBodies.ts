@@ -5,12 +5,14 @@ import { type AnyFields, entriesOf } from '../../../shared/words/fields/field.ts
 import { GAUGE } from '../../../shared/words/fields/gauge.ts';
 import { PLAN } from '../../../shared/words/fields/job.ts';
 import { SETUP } from '../../../shared/words/fields/setup.ts';
+import { SHELF_ASKED } from '../../../shared/words/fields/shelf.ts';
 import {
   FAMILY_EXPECTED,
   gaugeExpected,
   OWN_BENDING_EXPECTED,
   planExpected,
   SHAPE_EXPECTED,
+  SHELF_EXPECTED,
   setupExpected,
 } from '../../../src/shop/doubts/coverExpected.ts';
 import type { AnyExpected } from '../../../src/shop/doubts/expectedFigures.ts';
@@ -44,4 +46,5 @@ export const COVER_BODIES: readonly Body[] = [
   ...withParts('a cut to try', PLAN, planExpected(null)),
   ...withParts('a cut to try, where 0.31 mm cleans up', PLAN, planExpected(0.31)),
   ...withParts('the shop’s limits', CRITERIA, CRITERIA_EXPECTED),
+  ...withParts('an order held against the shelf', SHELF_ASKED, SHELF_EXPECTED),
 ];

@@ -14,6 +14,7 @@ import type { Photo } from '../../../shared/words/photo.ts';
 import { type Frame, may } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
 import { day, When } from '../../parts/when.tsx';
+import { JobShelf, type JobShelfProps, PutOnShelf } from '../shelf/jobShelf.tsx';
 import { CloseJob } from './closing.tsx';
 import { Cut, type CutProps, cutSummary, Verified } from './cut.tsx';
 import { Decide, type DecideProps, decisionSummary } from './decide.tsx';
@@ -67,6 +68,7 @@ export interface JobPageProps {
   readonly passes: CutProps['passes'];
   readonly nextPass: CutProps['nextPass'];
   readonly studs: StudsAsked;
+  readonly shelf: Pick<JobShelfProps, 'stands' | 'kept'>;
 }
 
 const TITLE: Readonly<Record<StepName, string>> = {
@@ -97,6 +99,7 @@ export function JobPage(props: JobPageProps) {
       titleBlock={jobTitleBlock(job, '1 of 1', frame.timeZone)}
     >
       <JobHead {...props} now={props.decide.check} />
+      {asItWas === null && <JobShelf job={job} {...props.shelf} />}
       <WaitingHere job={props.job} />
       {STEP_NAMES.map((id, index) => (
         <Section
@@ -110,6 +113,7 @@ export function JobPage(props: JobPageProps) {
           {inside[id]}
         </Section>
       ))}
+      {mayWrite && <PutOnShelf frame={frame} job={job} {...props.shelf} />}
       {mayWrite && <CloseJob job={job} initials={frame.initials} refused={refused.refusedIn('closed')} />}
       <HistorySection {...props} />
     </Layout>

@@ -10,9 +10,11 @@ import { openRecords } from './records/database/open.ts';
 import { holdShop } from './records/database/restoreGuard.ts';
 import { renewSearch } from './records/jobs/searchWords.ts';
 import { listPeople } from './records/people/people.ts';
+import { renewTrends } from './records/trends/renewTrends.ts';
 import { backupsOf, readSettings, SettingsRefused } from './settings.ts';
 import { shopSettings } from './settingsFile.ts';
 import { stopWork } from './shop/work/apart.ts';
+import { breath } from './shop/work/breath.ts';
 import { startCode, startLines } from './startLines.ts';
 import { app } from './web/app.ts';
 import { printsFor } from './web/job/papers.ts';
@@ -87,6 +89,11 @@ async function start(): Promise<void> {
       : null;
 
   let stopping = false;
+  // Pages are served meanwhile; the trends say how many jobs are not counted yet.
+  const counting = renewTrends(shop.db, async () => {
+    await breath();
+    return stopping;
+  }).catch((error: unknown) => console.error(error));
   // Whoever goes on asking on a connection that is open already would keep a program that stops for as long as it may.
   server.prependListener('request', (_req, res) => {
     if (stopping) res.shouldKeepAlive = false;
@@ -98,6 +105,7 @@ async function start(): Promise<void> {
     server.close(
       () =>
         void stopWork()
+          .then(() => counting)
           .then(() => shop.close())
           .then(() => held.release()),
     );

@@ -12,6 +12,7 @@ export type Place =
   | 'studs'
   | 'jobs'
   | 'shelf'
+  | 'trends'
   | 'catalogue'
   | 'criteria'
   | 'people'
@@ -23,6 +24,7 @@ const PLACES: readonly { place: Place; href: string; label: string }[] = [
   { place: 'studs', href: '/stud', label: 'Find a stud' },
   { place: 'jobs', href: '/jobs', label: 'Jobs' },
   { place: 'shelf', href: '/shelf', label: 'Shelf' },
+  { place: 'trends', href: '/trends', label: 'Trends' },
   { place: 'catalogue', href: '/catalogue', label: 'Catalog' },
   { place: 'criteria', href: '/criteria', label: 'Shop limits' },
 ];

@@ -7,6 +7,7 @@ import type { Tables } from '../../src/records/database/tables.ts';
 import { key } from '../../src/records/database/writing.ts';
 import { getJob } from '../../src/records/jobs/readJob.ts';
 import { wordsOfJob } from '../../src/records/jobs/searchWords.ts';
+import { restsRows, trendRow } from '../../src/records/trends/keepTrend.ts';
 
 /** A job of the demo shop, row by row: every invented job is one of these on another day, for another customer. */
 interface Mould {
@@ -20,6 +21,8 @@ interface Rows {
   readonly job: Insertable<Tables['job']>[];
   readonly job_revision: Insertable<Tables['job_revision']>[];
   readonly reading: Insertable<Tables['reading']>[];
+  readonly job_trend: Insertable<Tables['job_trend']>[];
+  readonly job_rests: Insertable<Tables['job_rests']>[];
 }
 
 const DAY_MS = 86_400_000;
@@ -29,6 +32,16 @@ const MOST_VALUES = 20_000;
 /** As many are on the benches at once; all that came before them are signed. */
 const OPEN_AT_ONCE = 40;
 const JOBS_A_DAY = 12;
+/** Share of the covers that come in which came back; invented. */
+const OFTEN_BACK = 0.03;
+/** A cover comes back within about as many others. */
+const MOST_RELEASED = 2000;
+
+/** A job whose cover comes back. */
+interface Earlier {
+  readonly id: number;
+  readonly number: string;
+}
 
 const FIRST_WORDS = [
   'Alder',
@@ -68,20 +81,28 @@ export async function addManyJobs(
     .executeTakeFirstOrThrow();
   const [lastId, lastNumber] = [Number(last.id), Number(last.number)];
   const random = seeded(lastNumber);
+  const released: Earlier[] = [];
   for (let from = 0; from < count; from += JOBS_AT_A_TIME) {
-    const rows: Rows = { job: [], job_revision: [], reading: [] };
+    const rows: Rows = { job: [], job_revision: [], reading: [], job_trend: [], job_rests: [] };
     const until = Math.min(count, from + JOBS_AT_A_TIME);
     for (let i = from; i < until; i++) {
       const among = count - i > OPEN_AT_ONCE ? signed : moulds;
       const mould = among[Math.floor(random() * among.length)]!;
       const daysAgo = 1 + Math.floor((count - 1 - i) / JOBS_A_DAY);
+      const earlier = random() < OFTEN_BACK ? released[Math.floor(random() * released.length)] : undefined;
+      const id = lastId + 1 + i;
       cast(rows, mould, {
-        id: lastId + 1 + i,
+        id,
+        earlier: earlier ?? null,
         number: lastNumber + 1 + i,
         customer: customerOf(random),
         receivedAt: Math.floor(today.getTime() / DAY_MS - daysAgo) * DAY_MS,
       });
+      if (mould.row.stage === 'signed' && mould.row.outcome === 'face') {
+        released.push({ id, number: String(lastNumber + 1 + i) });
+      }
     }
+    released.splice(0, released.length - MOST_RELEASED);
     await insert(db, rows);
     told(until);
   }
@@ -131,6 +152,7 @@ function cast(
     readonly number: number;
     readonly customer: string;
     readonly receivedAt: number;
+    readonly earlier: Earlier | null;
   },
 ): void {
   const number = String(own.number);
@@ -139,7 +161,8 @@ function cast(
   const moved = (at: string) => new Date(Date.parse(at) + later).toISOString();
   const named = new Map(readings.map(({ id }, i) => [id, `invented-${number}-${i}`]));
   const received = job.sections.received!;
-  const body = { ...received.body, customerReference: own.customer, receivedOn };
+  const comebackOf = own.earlier?.number ?? null;
+  const body = { ...received.body, customerReference: own.customer, receivedOn, comebackOf };
   rows.job.push({
     ...row,
     id: own.id,
@@ -155,6 +178,15 @@ function cast(
       [],
     ),
   });
+  const asCast = {
+    ...job,
+    id: own.id,
+    createdAt: moved(row.created_at),
+    sections: { ...job.sections, received: { ...received, body } },
+  };
+  const signed = revisions.find(({ what }) => what === 'signature');
+  rows.job_trend.push(trendRow(asCast, signed ? moved(signed.at) : null, own.earlier?.id ?? null));
+  for (const one of restsRows(asCast)) rows.job_rests.push({ ...one, since: moved(one.since) });
   for (const one of revisions) {
     const ids = readings.filter(({ revision }) => revision === one.revision).map(({ id }) => named.get(id));
     rows.job_revision.push({
@@ -177,7 +209,7 @@ function cast(
 
 async function insert(db: Db, rows: Rows): Promise<void> {
   await write(db, async (trx) => {
-    for (const table of ['job', 'job_revision', 'reading'] as const) {
+    for (const table of ['job', 'job_revision', 'reading', 'job_trend', 'job_rests'] as const) {
       const all: readonly object[] = rows[table];
       const some = Math.floor(MOST_VALUES / Object.keys(all[0] ?? { one: 1 }).length);
       for (let from = 0; from < all.length; from += some) {

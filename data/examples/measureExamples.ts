@@ -15,6 +15,7 @@ import { minimumZone } from '../../src/calc/measure/minimumZone.ts';
 import { normalShare } from '../../src/calc/measure/normalShare.ts';
 import { pooledRepeatability } from '../../src/calc/measure/pooledRepeatability.ts';
 import { sureMargin } from '../../src/calc/measure/sureMargin.ts';
+import { wilsonInterval } from '../../src/calc/measure/wilsonInterval.ts';
 import { STUDY_READINGS } from './studyReadings.ts';
 import { type Example, figure, shown, worked } from './worked.ts';
 
@@ -117,4 +118,5 @@ export const measureExamples: Readonly<Record<string, Example>> = {
     (given: Parameters<typeof sureMargin>[0]) => ({ marginMm: sureMargin(given) }),
     [{ marginsMm: [0.5], commonMm: 0.01, ownMm: [0], confidence: 0.95 }],
   ),
+  wilsonInterval: worked(wilsonInterval, [15, 148], '15 counted of 148'),
 };

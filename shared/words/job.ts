@@ -13,6 +13,8 @@ export interface Received {
   /** A day, `2026-11-24`. */
   readonly receivedOn: string;
   readonly note: string;
+  /** The number of the earlier job of this same cover, where it came back; older records do not say. */
+  readonly comebackOf?: string | null;
 }
 
 export const LOOK_ITEMS = ['welds', 'pads', 'stud-threads', 'crank-pilot', 'earlier-repairs'] as const;

@@ -1,4 +1,4 @@
-import { sql } from 'kysely';
+import { type RawBuilder, sql } from 'kysely';
 import type { ShopCriteria } from '../../shared/words/catalogue.ts';
 import { addEntry, getEntry } from './catalogue.ts';
 import type { Db } from './database/database.ts';
@@ -23,5 +23,10 @@ export async function markBegun(db: Db, ctx: Ctx, limits: ShopCriteria): Promise
 }
 
 /** A condition on jobs: what is the demo's is found only until the shop has begun for real. */
-export const isShown = sql<boolean>`(job.demo = 0 or not exists (
-  select 1 from entry where entry.kind = 'criteria' and entry.id = ${BEGUN_ID}))`;
+export const isShown = shownIn(sql`job`);
+
+/** The same of a table that says whose a job is. */
+export function shownIn(table: RawBuilder<unknown>): RawBuilder<boolean> {
+  return sql<boolean>`(${table}.demo = 0 or not exists (
+    select 1 from entry where entry.kind = 'criteria' and entry.id = ${BEGUN_ID}))`;
+}

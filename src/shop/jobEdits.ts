@@ -5,6 +5,8 @@ import { Refusal } from '../../shared/words/refusal.ts';
 import { COVER_CALC_VERSION } from '../calc/cover/checkCover.ts';
 import { getEntry, listEntries } from '../records/catalogue.ts';
 import type { Db } from '../records/database/database.ts';
+import { noEarlierJob } from '../records/jobs/comebacks.ts';
+import { jobRow } from '../records/jobs/readJob.ts';
 import type { SectionEdit } from '../records/jobs/reviseJob.ts';
 import { currentCriteria } from '../records/shopCriteria.ts';
 import { criteriaSeen } from './criteriaSeen.ts';
@@ -31,7 +33,7 @@ export async function receivedFrom(
   db: Db,
   asked: Omit<Received, 'family' | 'familyRevision'>,
   day: { readonly today: string; readonly confirmed: boolean; readonly standing?: string | undefined },
-  fields: { readonly family: string; readonly confirm: string },
+  fields: { readonly family: string; readonly confirm: string; readonly comeback: string },
 ): Promise<Received> {
   const question =
     day.confirmed || asked.receivedOn === day.standing
@@ -46,7 +48,16 @@ export async function receivedFrom(
       'No cover type is chosen. Choose one, or add it to the catalog first.',
     );
   }
-  return { ...asked, familyRevision: family.revision, family: family.body };
+  const comebackOf = await earlierJob(db, asked.comebackOf ?? null, fields.comeback);
+  return { ...asked, comebackOf, familyRevision: family.revision, family: family.body };
+}
+
+/** The number of the job a cover came back from, as that job bears it; null where none was named. */
+async function earlierJob(db: Db, typed: string | null, field: string): Promise<string | null> {
+  if (typed === null || typed.trim() === '') return null;
+  const earlier = await jobRow(db, typed);
+  if (earlier !== undefined) return earlier.number;
+  throw refuse('no-earlier-job', field, noEarlierJob(typed));
 }
 
 /** A decision with all it rests on, worked out under the criteria that were seen; those have to hold still to be kept. */

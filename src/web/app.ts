@@ -41,6 +41,7 @@ import { signsAsWhoSignedIn } from './request/whoSignedIn.ts';
 import { shelfRouter } from './shelf/shelfRoutes.ts';
 import { slipsRouter } from './stud/slipRoutes.ts';
 import { studRouter } from './stud/stud.ts';
+import { trendsRouter } from './trends/trendRoutes.ts';
 
 /** Four hundred stations with every field filled. */
 const QUERY_FIELDS = 6000;
@@ -68,6 +69,7 @@ const PAGES: readonly ((context: PageContext) => Router)[] = [
   masterChecksRouter,
   catalogueRouter,
   criteriaRouter,
+  trendsRouter,
   recordsRouter,
 ];
 

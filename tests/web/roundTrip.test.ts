@@ -282,7 +282,14 @@ const FORMS: readonly (readonly [string, Tried])[] = [
     'the shop limits with a formula',
     limits({ ...SHOP, minimum: '', minimumFormula: 'max(4.1 mm, 85 % of new wall)', why: 'one rule' }),
   ],
-  ['what came in', ofJob('received-form', 'received', { family: '1125-4-billet', receivedOn: '2026-10-07' })],
+  [
+    'what came in',
+    ofJob('received-form', 'received', {
+      family: '1125-4-billet',
+      receivedOn: '2026-10-07',
+      comebackOf: '1001',
+    }),
+  ],
   [
     'the inspection',
     ofJob('looked-form', 'looked', {

@@ -10,6 +10,15 @@ export const RECEIVED = {
   familyRevision: { label: 'Revision of the cover type', box: 'family', kind: 'made' },
   receivedOn: { label: 'Received on', subject: 'The day it came in', kind: 'day' },
   customerReference: { label: 'Customer reference', box: 'customer', kind: 'text', most: 80 },
+  comebackOf: {
+    label: 'Comeback of job',
+    subject: 'The job it came back from',
+    help: 'Only where this cover came back: the number of its earlier job',
+    box: 'comebackOf',
+    kind: 'text',
+    most: 40,
+    optional: true,
+  },
   note: NOTE,
 } as const satisfies Fields<Received>;
 

@@ -33,6 +33,8 @@ export const EXPORTED_TABLES = Object.keys(EXPORTED) as ExportedTable[];
 export const STAYS: Readonly<Record<Exclude<Table, ExportedTable>, string>> = {
   schema_migration: 'kept by the program for itself',
   person_password: 'a secret, even as a hash',
+  job_trend: 'made anew from the jobs',
+  job_rests: 'made anew from the jobs',
   session: 'belongs to one machine',
   api_token: 'a secret, even as a hash',
 };

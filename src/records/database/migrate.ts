@@ -16,6 +16,7 @@ import { words } from './migrations/013-words.ts';
 import { masterChecks } from './migrations/014-master-checks.ts';
 import { ringCredit } from './migrations/015-ring-credit.ts';
 import { shelf } from './migrations/016-shelf.ts';
+import { trends } from './migrations/017-trends.ts';
 import type { Migration } from './migrations/migration.ts';
 
 /** Forward only, in order. What has been released is never changed: a new migration follows it. */
@@ -36,6 +37,7 @@ export const MIGRATIONS: readonly Migration[] = [
   masterChecks,
   ringCredit,
   shelf,
+  trends,
 ];
 
 /** "Cvwr" in ASCII: marks a SQLite file as this program's. */

@@ -1,5 +1,6 @@
 import type { Generated } from 'kysely';
 import type { EntryKind } from '../../../shared/words/catalogue.ts';
+import type { MarkPattern } from '../../../shared/words/heatMarks.ts';
 import type {
   DecisionKind,
   HistoryLine,
@@ -13,6 +14,7 @@ import type { PersonChange, Role } from '../../../shared/words/people.ts';
 import type { PhotoKind, PhotoPlace } from '../../../shared/words/photo.ts';
 import type { ShelfWhat } from '../../../shared/words/shelf.ts';
 import type { Fits } from '../../../shared/words/stud/stud.ts';
+import type { RestsOn, ScrapReason } from '../../../shared/words/trends.ts';
 
 /** The rows as they lie in the database: 0 and 1 for no and yes, JSON as text, units in the names. */
 export interface Tables {
@@ -147,6 +149,33 @@ export interface Tables {
     for_job_id: number | null;
     facts: string;
   };
+  /** What the trends count of a job, made from the job with each change of it; lengths in whole nanometers. */
+  job_trend: {
+    job_id: number;
+    /** Of the rule it was made by: a row of another is made anew. */
+    version: number;
+    demo: number;
+    stage: Stage;
+    outcome: DecisionKind | null;
+    family_id: string;
+    received_on: string;
+    /** When it was first signed. */
+    signed_at: string | null;
+    days_to_sign: number | null;
+    scrap_reason: ScrapReason | null;
+    /** Thinnest station before the cut. */
+    wall_nm: number | null;
+    /** All passes that count. */
+    cut_nm: number | null;
+    /** Thinnest station after the cut: measured, else as it was decided. */
+    left_nm: number | null;
+    /** Peak lining pressure after the cut compared with the new cover, as decided. */
+    peak_over_new: number | null;
+    pattern: MarkPattern | null;
+    comeback_of: number | null;
+  };
+  /** What a job as it stands was worked out from, and since when; made from the job with each change of it. */
+  job_rests: { job_id: number; what: RestsOn; id: string; revision: number; since: string };
   /** The slip a job was begun from. */
   slip_job: { job_id: number; slip_number: number };
   photo: {

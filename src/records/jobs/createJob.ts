@@ -14,6 +14,8 @@ import {
   samePerson,
   signed,
 } from '../database/writing.ts';
+import { keepTrend } from '../trends/keepTrend.ts';
+import { refuseComeback } from './comebacks.ts';
 import { getJob, jobAtRevision, jobRow } from './readJob.ts';
 import { addRevision, projectionOf, refuseDay } from './reviseJob.ts';
 import { receivedWords } from './searchWords.ts';
@@ -42,6 +44,7 @@ export async function createJob(db: Db, ctx: Ctx, job: NewJob): Promise<Job> {
     const made = job.sentId === undefined ? null : await jobSentAs(trx, job.sentId);
     if (made !== null) return sameAsSent(trx, made, job, by);
     const number = await numberFor(trx, job.number);
+    await refuseComeback(trx, null, received);
     const { id } = await trx
       .insertInto('job')
       .values({
@@ -66,7 +69,9 @@ export async function createJob(db: Db, ctx: Ctx, job: NewJob): Promise<Job> {
     if (job.slip !== undefined) {
       await trx.insertInto('slip_job').values({ job_id: id, slip_number: job.slip }).execute();
     }
-    return jobAtRevision(trx, id, 1);
+    const begun = await jobAtRevision(trx, id, 1);
+    await keepTrend(trx, begun);
+    return begun;
   });
 }
 
@@ -74,7 +79,9 @@ export async function createJob(db: Db, ctx: Ctx, job: NewJob): Promise<Job> {
 async function sameAsSent(db: Db, made: Job, sent: NewJob, by: Signed): Promise<Job> {
   const first = (await jobAtRevision(db, made.id, 1)).sections.received!;
   const differs = [
-    ...SENT_WORDS.filter(([name]) => first.body[name] !== sent.received[name]).map(([, word]) => word),
+    ...SENT_WORDS.filter(([name]) => (first.body[name] ?? null) !== (sent.received[name] ?? null)).map(
+      ([, word]) => word,
+    ),
     ...(sent.number !== undefined && key(sent.number) !== key(made.number) ? ['the job number'] : []),
     ...(samePerson(by.who, first.who) ? [] : ['the initials']),
   ];
@@ -91,6 +98,7 @@ const SENT_WORDS = [
   ['customerReference', 'the customer reference'],
   ['receivedOn', 'the day'],
   ['note', 'the note'],
+  ['comebackOf', 'the job it came back from'],
 ] as const;
 
 /** The job that a sender's own id made; null when it made none yet. */

@@ -13,6 +13,8 @@ import { refuse, StaleEdit } from '../database/errors.ts';
 import { sayTheSame, toJson } from '../database/json.ts';
 import { type Ctx, printable, type Signed, samePerson, signed } from '../database/writing.ts';
 import { CRITERIA_ID } from '../shopCriteria.ts';
+import { keepTrend } from '../trends/keepTrend.ts';
+import { refuseComeback } from './comebacks.ts';
 import { historyOf } from './history.ts';
 import { type JobParts, partsGrown } from './partsOnce.ts';
 import { toReading, toReadingRow, withAdded } from './readingRows.ts';
@@ -79,7 +81,10 @@ export async function reviseJob(
     if (edit.what === 'decision') refuseDecision(edit.body, parts.sections.looked);
     if (edit.what === 'signature') refuseSignature(job, edit.body);
     else refuseUnexplained(job, by);
-    if (edit.what === 'received') refuseFamilyUnexplained(job, edit.body, by.why);
+    if (edit.what === 'received') {
+      refuseFamilyUnexplained(job, edit.body, by.why);
+      await refuseComeback(trx, job, edit.body);
+    }
     if (edit.what === 'plan') refusePlanThroughWall(job, edit.body);
     if (edit.what === 'cuts') {
       refuseCutBeforeRing(job, edit.body);
@@ -205,6 +210,7 @@ export async function addToJob(
     })
     .where('id', '=', row.id)
     .execute();
+  if (change.what !== 'photo') await keepTrend(trx, job);
   return job;
 }
 

@@ -35,7 +35,11 @@ export async function receiveCover(needs: JobNeeds, { body }: JobAsked): Promise
 }
 
 /** Where in a request that receives a cover its family stands, and the day that may have to be confirmed. */
-export const RECEIVED = { family: 'received.familyId', confirm: 'received.receivedOn' };
+export const RECEIVED = {
+  family: 'received.familyId',
+  confirm: 'received.receivedOn',
+  comeback: 'received.comebackOf',
+};
 
 export function dayAsked({ now, timeZone }: JobNeeds, confirmed: readonly string[], standing?: string) {
   return {

@@ -10,6 +10,7 @@ import type { Refused } from '../../../views/pages/job/section.tsx';
 import { JobPage } from '../../../views/pages/job/wholeJobPage.tsx';
 import { renderPage } from '../../../views/render.ts';
 import { listEntries } from '../../records/catalogue.ts';
+import { comebacksOf } from '../../records/jobs/comebacks.ts';
 import { historyOf } from '../../records/jobs/history.ts';
 import { signedPrints } from '../../records/jobs/signedPrints.ts';
 import { photosOf } from '../../records/photos/photos.ts';
@@ -70,6 +71,7 @@ export async function jobPage(
       photos: await photosOf(db, job.id, job.revision),
       signedPrints: await signedPrints(db, job.id),
       refused,
+      cameBack: await comebacksOf(db, job.id),
       lookedTyped: lookedAsTyped(job.sections.looked?.body ?? null, frame),
       setupTyped: setupAsTyped(job.sections.setup?.body ?? null, frame),
       gauges,

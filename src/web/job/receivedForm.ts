@@ -17,13 +17,16 @@ export async function readReceived(
   day: { readonly today: string; readonly standing?: string | undefined },
 ): Promise<{ readonly number: string | null; readonly received: Received }> {
   const form = new TypedForm(fields, { lengthUnit: 'mm', decimalSign: 'point' });
-  const { receivedOn, customerReference, note } = readBody(form, RECEIVED, { ifEmpty: { receivedOn: '' } });
+  const { receivedOn, customerReference, comebackOf, note } = readBody(form, RECEIVED, {
+    ifEmpty: { receivedOn: '' },
+  });
   const read = newJob.safeParse({
     number: fields.number?.trim() || null,
     received: {
       familyId: form.text(RECEIVED.familyId.box),
       receivedOn,
       customerReference,
+      comebackOf,
       note,
     },
   });
@@ -36,7 +39,7 @@ export async function readReceived(
   }
   const { number, received: asked } = read.data;
   const confirmed = fields['ok.receivedOn'] === receivedOn;
-  const where = { family: 'family', confirm: 'ok.receivedOn' };
+  const where = { family: 'family', confirm: 'ok.receivedOn', comeback: RECEIVED.comebackOf.box };
   return { number, received: await receivedFrom(db, asked, { ...day, confirmed }, where) };
 }
 
@@ -48,6 +51,7 @@ const CARRIED = [
   'customer',
   'receivedOn',
   'ok.receivedOn',
+  'comebackOf',
   'note',
   'who',
   'why',

@@ -70,6 +70,8 @@ export const LEAST_ROLE: Readonly<Record<string, Least>> = {
   'GET /shelf.csv': 'reader',
   'GET /shelf/:number': 'reader',
   'GET /shelf/:number/tag': 'reader',
+  'GET /trends': 'reader',
+  'GET /trends/:part.csv': 'reader',
   'GET /criteria': 'reader',
   'GET /criteria/minimum': 'reader',
   'GET /how': 'reader',

@@ -1,6 +1,7 @@
 import type { ComparedWall } from '../../../shared/words/afterCut.ts';
 import { type CoverCheck, isMeasured } from '../../../shared/words/cover.ts';
 import { printCut } from '../../../shared/words/cut.ts';
+import { printDay } from '../../../shared/words/day.ts';
 import { cutTold } from '../../../shared/words/findingsShown.ts';
 import type { Job } from '../../../shared/words/job.ts';
 import { type SignedPrint, THINNEST_WORD } from '../../../shared/words/paper.ts';
@@ -24,6 +25,8 @@ export interface JobHeadProps {
   /** Signatures whose sheet and tag were kept, newest first. */
   readonly signedPrints: readonly SignedPrint[];
   readonly refused: Refused | null;
+  /** Jobs that name this one as the earlier job of the same cover. */
+  readonly cameBack: readonly { readonly number: string; readonly receivedOn: string }[];
 }
 
 /** What is asked first of a job, what can be printed, and what stands over all: changed since signed, an earlier revision. */
@@ -49,6 +52,19 @@ export function JobHead(props: JobHeadProps) {
       {amendedSince(job) !== null && (
         <p class="note" id="amended">
           {amendedSince(job)} <a href={`${href}/history#revision-${job.revision}`}>What changed</a>
+        </p>
+      )}
+      {props.cameBack.length > 0 && (
+        <p class="note" id="came-back">
+          This cover came back:{' '}
+          {props.cameBack.map(({ number, receivedOn }, i) => (
+            <>
+              {i > 0 && ', '}
+              <a href={`/jobs/${encodeURIComponent(number)}`}>job {number}</a>, received{' '}
+              {printDay(receivedOn)}
+            </>
+          ))}
+          .
         </p>
       )}
       {job.stage === 'closed' && <ClosedNote job={job} />}

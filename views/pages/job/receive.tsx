@@ -47,6 +47,14 @@ export function Receive(props: ReceiveProps) {
               <dd>{body.customerReference}</dd>
             </>
           )}
+          {body.comebackOf && (
+            <>
+              <dt>{RECEIVED.comebackOf.label}</dt>
+              <dd>
+                <a href={`/jobs/${encodeURIComponent(body.comebackOf)}`}>{body.comebackOf}</a>
+              </dd>
+            </>
+          )}
           {body.note !== '' && (
             <>
               <dt>Note</dt>

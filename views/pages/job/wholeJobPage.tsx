@@ -18,7 +18,7 @@ import { JobShelf, type JobShelfProps, PutOnShelf } from '../shelf/jobShelf.tsx'
 import { CloseJob } from './closing.tsx';
 import { Cut, type CutProps, cutSummary, Verified } from './cut.tsx';
 import { Decide, type DecideProps, decisionSummary } from './decide.tsx';
-import { JobHead } from './jobHead.tsx';
+import { JobHead, type JobHeadProps } from './jobHead.tsx';
 import { Look, type LookProps, lookedSummary } from './look.tsx';
 import { Measure, type MeasureProps, measuredSummary, Setup, type SetupProps } from './measure.tsx';
 import { Photos } from './photosPart.tsx';
@@ -33,6 +33,7 @@ export interface JobPageProps {
   /** An earlier revision is being read: nothing can be changed on it. */
   readonly asItWas: number | null;
   readonly families: readonly { readonly id: string; readonly name: string }[];
+  readonly cameBack: JobHeadProps['cameBack'];
   readonly history: readonly HistoryLine[];
   readonly photos: readonly Photo[];
   /** Signatures whose sheet and tag were kept, newest first. */

@@ -52,6 +52,17 @@ export async function refuseTakenName(
 
 /** An id made of the name, with a number behind it where that one is taken. */
 export async function freeId(db: Db, kind: EntryKind, name: string): Promise<string> {
+  for (const id of idsFrom(kind, name)) if (!(await hasEntry(db, kind, id))) return id;
+  throw new Error('There is always another number.');
+}
+
+/** The same where the ids that are taken are known. */
+export function freeIdAmong(taken: ReadonlySet<string>, kind: EntryKind, name: string): string {
+  for (const id of idsFrom(kind, name)) if (!taken.has(id)) return id;
+  throw new Error('There is always another number.');
+}
+
+function* idsFrom(kind: EntryKind, name: string): Generator<string> {
   const plain = name
     .normalize('NFKD')
     .replace(/\p{M}+/gu, '')
@@ -60,29 +71,35 @@ export async function freeId(db: Db, kind: EntryKind, name: string): Promise<str
     .slice(0, 60)
     .replace(/^-+|-+$/g, '');
   const base = plain === '' ? kind : plain;
-  for (let n = 1; ; n++) {
-    const id = n === 1 ? base : `${base}-${n}`;
-    if (!(await hasEntry(db, kind, id))) return id;
-  }
+  yield base;
+  for (let n = 2; ; n++) yield `${base}-${n}`;
 }
 
 /** An id somebody chose, where it can be one and is free. */
 export async function givenId(db: Db, kind: EntryKind, id: string): Promise<string> {
-  if (!/^[a-z0-9][a-z0-9._-]{0,79}$/.test(id)) {
+  refuseUnfitId(kind, id, new Set((await hasEntry(db, kind, id)) ? [id] : []));
+  return id;
+}
+
+export function isFitId(id: string): boolean {
+  return /^[a-z0-9][a-z0-9._-]{0,79}$/.test(id);
+}
+
+export function refuseUnfitId(kind: EntryKind, id: string, taken: ReadonlySet<string>): void {
+  if (!isFitId(id)) {
     throw refuse(
       'bad-id',
       'id',
       `"${printable(id)}" can't be an id. Use up to 80 small letters, digits, periods and hyphens, such as alder-11.`,
     );
   }
-  if (await hasEntry(db, kind, id)) {
+  if (taken.has(id)) {
     throw refuse(
       'id-taken',
       'id',
       `The catalog already has a ${kindWord(kind)} with the id "${id}". Use another id.`,
     );
   }
-  return id;
 }
 
 async function hasEntry(db: Db, kind: EntryKind, id: string): Promise<boolean> {

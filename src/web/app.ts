@@ -19,6 +19,7 @@ import { bendingRouter } from './bending/bending.ts';
 import { whatIfRouter } from './bending/whatIf.ts';
 import { catalogueRouter } from './catalogue/catalogueRoutes.ts';
 import { criteriaRouter } from './catalogue/criteria.ts';
+import { importRouter } from './catalogue/import/importRoutes.ts';
 import { masterChecksRouter } from './catalogue/masterCheckRoutes.ts';
 import { coverRouter } from './cover/cover.ts';
 import { frontRouter } from './front.ts';
@@ -67,6 +68,7 @@ const PAGES: readonly ((context: PageContext) => Router)[] = [
   jobsRouter,
   shelfRouter,
   masterChecksRouter,
+  importRouter,
   catalogueRouter,
   criteriaRouter,
   trendsRouter,

@@ -17,7 +17,7 @@ const SCREENS: readonly (readonly [RegExp, string])[] = [
   [/^\/jobs\/[^/]+\/history/, 'History of a job'],
   [/^\/jobs\/|^\/photos\//, 'Job'],
   [/^\/shelf/, 'Shelf'],
-  [/^\/catalog(ue)?|^\/gauges/, 'Catalog'],
+  [/^\/(catalog(ue)?|gauges|import)/, 'Catalog'],
   [/^\/criteria/, 'Shop limits'],
   [/^\/records|^\/backups/, 'Backups'],
   [/^\/people|^\/tokens/, 'People'],
@@ -106,8 +106,49 @@ async function visitShop(take: (came: Came) => void, inInches: (came: Came) => v
     const metric = sender(own, program.url, 'mm');
     for (const path of METRIC) take(await metric(path));
     await fillWrong(send, pages, both);
+    await visitImports(own, program.url, send, both);
   } finally {
     await program.close();
+  }
+}
+
+/** Lists of washers from a file: what is added and changed, what is asked about, what is refused, what is no list. */
+const LISTS = [
+  'name,inner diameter (in),outer diameter (in),thickness (in),color\nNew one,0.4,0.8,0.06,red\n',
+  'name,inner diameter (in),outer diameter (in),thickness (in)\nNew one,0.4,0.8,1.6\n',
+  'name,inner diameter (in),used as,thickness (in)\nNew one,wide,nothing,=A1\n',
+  'one,two\n1,2\n',
+  '',
+];
+
+async function visitImports(
+  ask: (path: string, init: RequestInit) => Promise<Response>,
+  origin: string,
+  send: Send,
+  take: (came: Came) => void,
+): Promise<void> {
+  const own = (await send('/catalogue/washer.csv')).html.replace(',no,', ',yes,');
+  for (const list of [...LISTS, own]) {
+    const body = new FormData();
+    body.set('file', new Blob([list]), 'list.csv');
+    const init: RequestInit = {
+      method: 'POST',
+      body,
+      redirect: 'manual',
+      headers: { origin, cookie: 'unit=in' },
+    };
+    const answer = await ask('/import/washer', init);
+    const path = answer.headers.get('location');
+    if (path === null) continue;
+    let came = await send(path);
+    while (came.html.includes('hx-trigger="every 1s"')) came = await send(path);
+    take(came);
+    const seen = /name="seen" value="(\w+)"/.exec(came.html)?.[1];
+    if (seen === undefined) continue;
+    take(await send(path, { seen, who: '', why: '' }));
+    take(await send(path, { seen: 'other', who: 'AK', why: 'new' }));
+    await send(path, { seen, who: 'AK', why: 'new' });
+    take(await send(path));
   }
 }
 

@@ -111,6 +111,11 @@ export const LEAST_ROLE: Readonly<Record<string, Least>> = {
   'POST /gauges/:id/checks': 'recorder',
   'POST /gauges/:id/checks/withdraw': 'recorder',
 
+  'GET /import/:kind': 'keeper',
+  'POST /import/:kind': 'keeper',
+  'GET /import/:kind/:id': 'keeper',
+  'POST /import/:kind/:id': 'keeper',
+  'POST /import/:kind/:id/stop': 'keeper',
   'GET /catalogue/:kind/new': 'keeper',
   'POST /catalogue/:kind': 'keeper',
   'POST /catalogue/:kind/:id': 'keeper',

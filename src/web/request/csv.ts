@@ -9,6 +9,9 @@ export interface Column<Row> {
   readonly of: (row: Row) => Cell;
 }
 
+/** What a spreadsheet would run as a formula, in both widths, with the apostrophes that already stand before it. */
+const GUARDED = /^'+[=+\-@\t\r＝＋－＠]/;
+
 /**
  * A list as CSV after RFC 4180, in UTF-8 with the mark that spreadsheets know it by. A text that a spreadsheet would
  * run as a formula gets an apostrophe before it; numbers stay numbers, and yes and no are words.
@@ -17,7 +20,9 @@ export function csvOf<Row>(columns: readonly Column<Row>[], rows: readonly Row[]
   const records = rows.map((row) =>
     columns.map(({ of }) => {
       const cell = of(row);
-      return typeof cell === 'boolean' ? (cell ? 'yes' : 'no') : cell;
+      if (typeof cell === 'boolean') return cell ? 'yes' : 'no';
+      // One that has its apostrophe already gets another, so that taking one away gives the text again.
+      return typeof cell === 'string' && GUARDED.test(cell) ? `'${cell}` : cell;
     }),
   );
   return stringify([columns.map(({ name }) => name), ...records], {
@@ -25,6 +30,11 @@ export function csvOf<Row>(columns: readonly Column<Row>[], rows: readonly Row[]
     escape_formulas: true,
     record_delimiter: 'windows',
   });
+}
+
+/** A text of a list as it was before it was guarded. */
+export function unguarded(cell: string): string {
+  return GUARDED.test(cell) ? cell.slice(1) : cell;
 }
 
 export function sendCsv<Row>(

@@ -12,7 +12,7 @@ import { gapTypedExpected } from '../../shop/studs/studsExpected.ts';
 import { anyTyped, boxAt, noteBody, readBody } from '../request/bodyForm.ts';
 import type { TypedForm } from '../request/typed.ts';
 
-const MOST_LAYERS = 12;
+export const MOST_LAYERS = 12;
 
 /** How many layer rows the form shows: those typed, at least two, one more when asked for. */
 export function layerRows(form: TypedForm): number {

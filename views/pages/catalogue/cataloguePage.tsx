@@ -108,6 +108,11 @@ function Shelf<K extends CatalogueKind>(props: CatalogueProps & { kind: K; how: 
             Add a {word.one}
           </a>
         )}
+        {may(frame, 'keeper') && (
+          <a class="button" href={`/import/${kind}`} id={`import-${kind}`}>
+            Add or change from CSV
+          </a>
+        )}
         <a class="button" href={`/catalogue/${kind}.csv`} id={`${kind}-csv`}>
           Download as CSV
         </a>

@@ -21,6 +21,7 @@ import { catalogueRouter } from './catalogue/catalogueRoutes.ts';
 import { criteriaRouter } from './catalogue/criteria.ts';
 import { importRouter } from './catalogue/import/importRoutes.ts';
 import { masterChecksRouter } from './catalogue/masterCheckRoutes.ts';
+import { studiesRouter } from './catalogue/studyRoutes.ts';
 import { coverRouter } from './cover/cover.ts';
 import { frontRouter } from './front.ts';
 import { howRouter } from './how/how.ts';
@@ -69,6 +70,7 @@ const PAGES: readonly ((context: PageContext) => Router)[] = [
   shelfRouter,
   masterChecksRouter,
   importRouter,
+  studiesRouter,
   catalogueRouter,
   criteriaRouter,
   trendsRouter,

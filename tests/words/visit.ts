@@ -17,7 +17,7 @@ const SCREENS: readonly (readonly [RegExp, string])[] = [
   [/^\/jobs\/[^/]+\/history/, 'History of a job'],
   [/^\/jobs\/|^\/photos\//, 'Job'],
   [/^\/shelf/, 'Shelf'],
-  [/^\/(catalog(ue)?|gauges|import)/, 'Catalog'],
+  [/^\/(catalog(ue)?|gauges|import|studies)/, 'Catalog'],
   [/^\/criteria/, 'Shop limits'],
   [/^\/records|^\/backups/, 'Backups'],
   [/^\/people|^\/tokens/, 'People'],
@@ -102,6 +102,7 @@ async function visitShop(take: (came: Came) => void, inInches: (came: Came) => v
       ['/', '/api/openapi.json', '/jobs.csv', '/no-such-page'],
       both,
     );
+    await visitStudy(send, take);
     for (const path of [...FROM, ...ASKED.in]) inInches(await send(path));
     const metric = sender(own, program.url, 'mm');
     for (const path of METRIC) take(await metric(path));
@@ -150,6 +151,22 @@ async function visitImports(
     await send(path, { seen, who: 'AK', why: 'new' });
     take(await send(path));
   }
+}
+
+/** A study while it is read, and when it is over: its order is drawn by lot, and what is said of it is not. */
+async function visitStudy(send: Send, take: (came: Came) => void): Promise<void> {
+  const plan = { covers: '2', stations: '1', rounds: '2', people: 'AA, BB', who: 'AK' };
+  const { location } = await send('/gauges/micrometer-m2/studies', plan);
+  for (let place = 0; place < 8; place++) {
+    const page = await send(location!);
+    if (place < 2) take({ ...page, html: page.html.replaceAll('BB', 'AA') });
+    const [, cover] = /Cover (\d)/.exec(page.html)!;
+    const [, person, round] = /<b>([AB])[\s\S]*?Round (\d)/.exec(page.html)!;
+    const last = person === 'A' ? round : Number(round) + 4;
+    await send(location!, { place: String(place), value: `0.19${cover}${last}` });
+  }
+  take(await send(location!));
+  take(await send(`${location}/readings.csv`));
 }
 
 /** On the network, where people sign in. */

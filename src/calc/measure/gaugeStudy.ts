@@ -1,4 +1,5 @@
 import type { Answer, Step } from '../../../shared/words/answer.ts';
+import type { GaugeStudy, VarianceRow } from '../../../shared/words/gaugeStudies.ts';
 import { printNumber } from '../../../shared/words/print.ts';
 import { Refusal } from '../../../shared/words/refusal.ts';
 import { fisherShare } from './fisherShare.ts';
@@ -6,41 +7,6 @@ import { meanOfRepeats } from './meanOfRepeats.ts';
 
 /** Readings of a study by cover, then person, then round [mm]. */
 export type StudyReadings = readonly (readonly (readonly number[])[])[];
-
-/** One row of the analysis of variance. */
-export interface VarianceRow {
-  readonly squares: number;
-  readonly degreesOfFreedom: number;
-  /** null where there is none to hold it against. */
-  readonly fRatio: number | null;
-  /** How often chance alone would give so large a ratio; null where there is no ratio. */
-  readonly chance: number | null;
-}
-
-export interface GaugeStudy {
-  readonly people: VarianceRow;
-  readonly covers: VarianceRow;
-  readonly interaction: VarianceRow;
-  readonly within: VarianceRow;
-  readonly totalSquares: number;
-  /** The interaction is no larger than chance would make it, and is counted with the repeats. */
-  readonly pooled: boolean;
-  /** Standard deviations. */
-  readonly repeatability: Answer;
-  readonly betweenPeople: Answer;
-  /** How differently people read different covers; 0 where it is counted with the repeats. */
-  readonly peopleByCover: Answer;
-  /** What a change of hands adds: between people, and people by cover. */
-  readonly reproducibility: Answer;
-  readonly both: Answer;
-  readonly betweenCovers: Answer;
-  readonly total: Answer;
-  /** Repeatability and reproducibility as a share of the total [%]. */
-  readonly share: Answer;
-  /** Sizes the gauge can tell apart among these covers; null where the readings do not spread. */
-  readonly categories: number | null;
-  readonly repeatabilityDegreesOfFreedom: number;
-}
 
 const SOURCE =
   'two-way analysis of variance, ISO 22514-7 and Measurement Systems Analysis, 4th ed., from memory';

@@ -15,6 +15,9 @@ so that no spreadsheet runs it as a formula):
   slip-stock.csv what each slip took from the shelf, and what went back: who, when (UTC), why
   master-checks.csv
                  every check of a gauge on a master, in mm; master-checks-withdrawn.csv names those taken back, and why
+  studies.csv    every study of a gauge: who reads which cover, and in which order, as JSON; study-readings.csv holds each
+                 reading in mm by its place in that order, study-readings-withdrawn.csv those taken back, and why,
+                 studies-stopped.csv the studies that were stopped early
   people.csv     who works here and their role; passwords never leave the shop
 
 For the program, exact to the last digit:

@@ -108,6 +108,16 @@ export const SHEETS: Readonly<
     table: 'master_check_withdrawn',
     columns: ['check_id', 'at', 'who', 'why'],
   },
+  'studies.csv': { table: 'study', columns: ['number', 'gauge_id', 'day', 'at', 'who', 'body'] },
+  'study-readings.csv': {
+    table: 'study_reading',
+    columns: ['id', 'study_number', 'nth', 'place', 'at', 'who', 'value_mm', 'typed', 'confirmed'],
+  },
+  'study-readings-withdrawn.csv': {
+    table: 'study_reading_withdrawn',
+    columns: ['reading_id', 'at', 'who', 'why'],
+  },
+  'studies-stopped.csv': { table: 'study_stopped', columns: ['study_number', 'at', 'who', 'why'] },
   'people.csv': { table: 'person', columns: ['name', 'initials', 'role', 'retired'] },
 };
 

@@ -23,6 +23,10 @@ const EXPORTED = {
   master_check: ['id'],
   master_check_withdrawn: ['check_id'],
   shelf_change: ['job_id', 'place'],
+  study: ['number'],
+  study_reading: ['study_number', 'nth'],
+  study_reading_withdrawn: ['reading_id'],
+  study_stopped: ['study_number'],
   person: ['id'],
   person_revision: ['person_id', 'revision'],
 } as const satisfies Partial<Record<Table, readonly string[]>>;

@@ -17,6 +17,7 @@ import { masterChecks } from './migrations/014-master-checks.ts';
 import { ringCredit } from './migrations/015-ring-credit.ts';
 import { shelf } from './migrations/016-shelf.ts';
 import { trends } from './migrations/017-trends.ts';
+import { studies } from './migrations/018-studies.ts';
 import type { Migration } from './migrations/migration.ts';
 
 /** Forward only, in order. What has been released is never changed: a new migration follows it. */
@@ -38,6 +39,7 @@ export const MIGRATIONS: readonly Migration[] = [
   ringCredit,
   shelf,
   trends,
+  studies,
 ];
 
 /** "Cvwr" in ASCII: marks a SQLite file as this program's. */

@@ -176,6 +176,30 @@ export interface Tables {
   };
   /** What a job as it stands was worked out from, and since when; made from the job with each change of it. */
   job_rests: { job_id: number; what: RestsOn; id: string; revision: number; since: string };
+  /** A study of a gauge; `body` holds who reads what, and in which order. */
+  study: {
+    number: number;
+    sent_id: string;
+    gauge_id: string;
+    at: string;
+    day: string;
+    who: string;
+    body: string;
+  };
+  /** Read in a study at a place of its order; `nth` counts the study’s readings as they were saved. */
+  study_reading: {
+    id: string;
+    study_number: number;
+    nth: number;
+    place: number;
+    at: string;
+    who: string;
+    value_mm: number;
+    typed: string;
+    confirmed: number;
+  };
+  study_reading_withdrawn: { reading_id: string; at: string; who: string; why: string };
+  study_stopped: { study_number: number; at: string; who: string; why: string };
   /** The slip a job was begun from. */
   slip_job: { job_id: number; slip_number: number };
   photo: {

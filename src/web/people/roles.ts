@@ -72,6 +72,9 @@ export const LEAST_ROLE: Readonly<Record<string, Least>> = {
   'GET /shelf/:number/tag': 'reader',
   'GET /trends': 'reader',
   'GET /trends/:part.csv': 'reader',
+  'GET /gauges/:id/studies': 'reader',
+  'GET /studies/:number': 'reader',
+  'GET /studies/:number/readings.csv': 'reader',
   'GET /criteria': 'reader',
   'GET /criteria/minimum': 'reader',
   'GET /how': 'reader',
@@ -110,6 +113,8 @@ export const LEAST_ROLE: Readonly<Record<string, Least>> = {
 
   'POST /gauges/:id/checks': 'recorder',
   'POST /gauges/:id/checks/withdraw': 'recorder',
+  'POST /studies/:number': 'recorder',
+  'POST /studies/:number/withdraw': 'recorder',
 
   'GET /import/:kind': 'keeper',
   'POST /import/:kind': 'keeper',
@@ -121,6 +126,8 @@ export const LEAST_ROLE: Readonly<Record<string, Least>> = {
   'POST /catalogue/:kind/:id': 'keeper',
   'POST /catalogue/:kind/:id/retire': 'keeper',
   'POST /catalogue/:kind/:id/reinstate': 'keeper',
+  'POST /gauges/:id/studies': 'keeper',
+  'POST /studies/:number/stop': 'keeper',
   'POST /criteria': 'keeper',
   'GET /begin': 'keeper',
   'POST /begin': 'keeper',

@@ -21,6 +21,12 @@ import { addEntry } from '../../../src/records/catalogue.ts';
 import type { Shop } from '../../../src/records/database/database.ts';
 import { ExportFailed, ImportFailed } from '../../../src/records/database/errors.ts';
 import { addMasterCheck, withdrawMasterCheck } from '../../../src/records/gauges/masterChecks.ts';
+import {
+  addStudyReading,
+  startStudy,
+  stopStudy,
+  withdrawStudyReading,
+} from '../../../src/records/gauges/studies.ts';
 import { createJob } from '../../../src/records/jobs/createJob.ts';
 import { addReadings } from '../../../src/records/jobs/readings.ts';
 import { getJob } from '../../../src/records/jobs/readJob.ts';
@@ -30,7 +36,7 @@ import { fileOf, hashOf } from '../../../src/records/photos/files.ts';
 import { saveSlip } from '../../../src/records/slips/slips.ts';
 import { countOut } from '../../../src/records/slips/stock.ts';
 import { printsFor } from '../../../src/web/job/papers.ts';
-import { gauge, newCheck } from '../gauges/gaugeSamples.ts';
+import { gauge, newCheck, newStudy, newStudyReading } from '../gauges/gaugeSamples.ts';
 import { photograph } from '../photos/photograph.ts';
 import { jpeg, png } from '../photos/pictures.ts';
 import { errorOf, stoppedAt } from '../refusals.ts';
@@ -101,6 +107,10 @@ onEachDatabase((engine) => {
     await addEntry(shop.db, as('AB'), { kind: 'gauge', id: 'm1', body: gauge });
     await addMasterCheck(shop.db, as('AB'), newCheck({ readingMm: 0.1 + 0.2 }));
     await withdrawMasterCheck(shop.db, as('AB'), { gaugeId: 'm1', id: newCheck().id, why: 'wrong' });
+    const study = await startStudy(shop.db, as('AB'), newStudy());
+    await addStudyReading(shop.db, as('AA'), study, newStudyReading({ valueMm: 0.1 + 0.2 }));
+    await withdrawStudyReading(shop.db, as('AA'), study, { id: newStudyReading().id, why: 'slipped' });
+    await stopStudy(shop.db, as('AB'), study, 'enough');
     await addPerson(shop.db, as('AB'), { name: 'A. Keeper', initials: 'AK', role: 'keeper' }, PASSWORD);
     return [
       await photograph(shop, job.id, await jpeg()),
@@ -140,7 +150,17 @@ onEachDatabase((engine) => {
       const [there, here] = [await everyRow(copy), await everyRow(shop)];
       for (const table of EXPORTED_TABLES) expect(there[table], table).toEqual(here[table]);
       expect((here.job as string[]).length).toBe(22);
-      for (const table of ['slip', 'slip_count', 'slip_job', 'master_check', 'master_check_withdrawn'])
+      for (const table of [
+        'slip',
+        'slip_count',
+        'slip_job',
+        'master_check',
+        'master_check_withdrawn',
+        'study',
+        'study_reading',
+        'study_reading_withdrawn',
+        'study_stopped',
+      ])
         expect((there[table] as string[]).length, table).toBe(1);
       expect((there.entry_revision as string[]).some((row) => row.includes('3/16'))).toBe(true);
       // The style and two weights of type, and a sheet and a tag of each signed job.

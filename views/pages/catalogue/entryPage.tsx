@@ -106,6 +106,9 @@ export function EntryPage(props: EntryPageProps) {
         <p>
           <a class="button" href={`/gauges/${encodeURIComponent(entry.id)}/checks`} id="gauge-checks">
             Check it on a master
+          </a>{' '}
+          <a class="button" href={`/gauges/${encodeURIComponent(entry.id)}/studies`} id="gauge-studies">
+            Gauge and hands
           </a>
         </p>
       )}

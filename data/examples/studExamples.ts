@@ -22,6 +22,7 @@ import { slipTorque } from '../../src/calc/stud/joint/slipTorque.ts';
 import { studResilience } from '../../src/calc/stud/joint/studResilience.ts';
 import { studShear } from '../../src/calc/stud/joint/studShear.ts';
 import { bestFirst } from '../../src/calc/stud/match/bestFirst.ts';
+import { bestStuds } from '../../src/calc/stud/match/bestStuds.ts';
 import { matchStuds } from '../../src/calc/stud/match/matchStuds.ts';
 import { nearestStuds } from '../../src/calc/stud/match/nearestStuds.ts';
 import { sameBut } from '../../src/calc/stud/match/sameBut.ts';
@@ -83,6 +84,8 @@ const diameters = (spec: Parameters<typeof threadGeometry>[0]) => {
 };
 const COARSE = { ...STUD, threadStartMm: 2.5 };
 
+const FITS_SHOWN = { yes: 'fits', 'with-care': 'fits with care', no: 'does not fit' } as const;
+
 /** By the file each belongs to. */
 export const studExamples: Readonly<Record<string, Example>> = {
   bearingPressure: worked(bearingPressure, [
@@ -98,9 +101,16 @@ export const studExamples: Readonly<Record<string, Example>> = {
     const ranked = matchStuds({ ...shared, studs })
       .reverse()
       .map((match) => ({ match, input: { ...shared, stud: studs.find(({ id }) => id === match.id)!.stud } }));
-    return bestFirst(ranked).map(
-      ({ id, fits }, place) =>
-        `${place + 1}: ${id}, ${{ yes: 'fits', 'with-care': 'fits with care', no: 'does not fit' }[fits]}`,
+    return bestFirst(ranked).map(({ id, fits }, place) => `${place + 1}: ${id}, ${FITS_SHOWN[fits]}`);
+  }),
+  bestStuds: shown(`${SAID}, its thread to 9, 16, 20 and 24 mm; the best two of the four`, () => {
+    const { stud, ...shared } = EXAMPLE;
+    const studs = [9, 16, 20, 24].map((threadEndMm) => ({
+      id: `thread to ${threadEndMm} mm`,
+      stud: { ...stud, threadEndMm, projectionMm: threadEndMm + 3 },
+    }));
+    return bestStuds({ ...shared, studs }, 2).map(
+      ({ id, fits }, place) => `${place + 1}: ${id}, ${FITS_SHOWN[fits]}`,
     );
   }),
   clampedResilience: worked(clampedResilience, [CLAMPED]),

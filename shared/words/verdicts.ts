@@ -32,6 +32,11 @@ export const FOLLOWS: Readonly<Record<Verdict, DecisionKind | null>> = {
   'advice-only': null,
 };
 
+/** Of a large catalog, the studs that are not listed after the best. */
+export function leftOutOfMany(count: number): string {
+  return `${count} ${count === 1 ? 'stud' : 'studs'} that ${count === 1 ? 'fits' : 'fit'} no better`;
+}
+
 /** Whether a stud goes into a flexplate stack. */
 export const FIT_WORD: Readonly<Record<Fits, string>> = {
   yes: 'fits',

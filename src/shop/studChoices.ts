@@ -4,6 +4,7 @@ import type { Fault } from '../../shared/words/refusal.ts';
 import type { Skipped, StackChoice, StudChoice } from '../../shared/words/stud/choices.ts';
 import {
   type Joint,
+  type NamedStud,
   PILOT_LEAD_MM,
   type StudCheck,
   type StudCheckInput,
@@ -11,8 +12,9 @@ import {
   type StudMatch,
 } from '../../shared/words/stud/stud.ts';
 import { checkStud } from '../calc/stud/checkStud.ts';
+import { bestStuds } from '../calc/stud/match/bestStuds.ts';
 import { matchStacks } from '../calc/stud/match/matchStacks.ts';
-import { matchStuds } from '../calc/stud/match/matchStuds.ts';
+import { type MatchStudsInput, matchStuds } from '../calc/stud/match/matchStuds.ts';
 import { whatWouldMend } from '../calc/stud/match/whatWouldMend.ts';
 import { stackFaults, studFaults } from '../calc/stud/refuseStud.ts';
 
@@ -80,6 +82,8 @@ export function studCheckFor(
 export interface StudsRanked {
   readonly choices: readonly StudChoice[];
   readonly skipped: readonly Skipped[];
+  /** Of a large catalog, how many that fit no better are not among them. */
+  readonly leftOut: number;
 }
 
 /** One entry with an impossible figure does not keep the others from being checked: it is named instead. */
@@ -144,7 +148,11 @@ export function stackChoicesFor(
   return { choices, skipped };
 }
 
-/** Every stud of the catalog held against a stack, best first. */
+/** Of a catalog with more studs than these, only the best are held against a stack in full. */
+const MOST_IN_FULL = 40;
+export const BEST_TOLD = 20;
+
+/** The studs of the catalog held against a stack, best first: all of them, or of many the best, and the one asked for. */
 export function studChoicesFor(
   studs: readonly NamedEntry<CatalogueStud>[],
   stack: CatalogueStack,
@@ -153,18 +161,27 @@ export function studChoicesFor(
   family: Family | null,
   unit: LengthUnit,
   joint: Joint | null = null,
+  alsoId: string | null = null,
 ): StudsRanked {
   const { usable, skipped } = sound(studs, ({ stud }) => studFaults(stud, unit));
-  const matches: readonly StudMatch[] = matchStuds(
-    {
-      studs: usable.map(({ id, body }) => ({ id, stud: body.stud })),
-      ...asked(stack, pullForwardMm, criteria, family, joint),
-    },
-    unit,
-  );
+  const named = usable.map(({ id, body }) => ({ id, stud: body.stud }));
+  const surroundings = asked(stack, pullForwardMm, criteria, family, joint);
+  const matches = [...bestOf(named, surroundings, unit)];
+  const also = named.find(({ id }) => id === alsoId && !matches.some((one) => one.id === id));
+  if (also !== undefined) matches.push(...matchStuds({ ...surroundings, studs: [also] }, unit));
+  const entries = new Map(usable.map(({ id, body }) => [id, body]));
   const choices = matches.flatMap((match) => {
-    const entry = usable.find((one) => one.id === match.id)?.body;
+    const entry = entries.get(match.id);
     return entry ? [{ match, entry }] : [];
   });
-  return { choices, skipped };
+  return { choices, skipped, leftOut: usable.length - choices.length };
+}
+
+function bestOf(
+  studs: readonly NamedStud[],
+  surroundings: Omit<MatchStudsInput, 'studs'>,
+  unit: LengthUnit,
+): readonly StudMatch[] {
+  const input = { ...surroundings, studs };
+  return studs.length > MOST_IN_FULL ? bestStuds(input, BEST_TOLD, unit) : matchStuds(input, unit);
 }

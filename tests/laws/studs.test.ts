@@ -3,6 +3,9 @@ import { describe, expect, it } from 'vitest';
 import { type Joint, type StudCheckInput, SURFACE_CLASSES } from '../../shared/words/stud/stud.ts';
 import { checkStud } from '../../src/calc/stud/checkStud.ts';
 import { neededEngagement } from '../../src/calc/stud/engaged/neededEngagement.ts';
+import { bestStuds } from '../../src/calc/stud/match/bestStuds.ts';
+import { matchStuds } from '../../src/calc/stud/match/matchStuds.ts';
+import { studWanted } from '../../src/calc/stud/match/studWanted.ts';
 import { toleranceRows } from '../../src/calc/stud/match/toleranceRows.ts';
 import { threadGeometry } from '../../src/calc/stud/thread/threadGeometry.ts';
 import { EXAMPLE, layer, metric, unified } from '../calc/stud/example.ts';
@@ -52,6 +55,52 @@ const GRADES = ['blind', 'pilot-shows', 'starts-by-hand'];
 const finding = (input: StudCheckInput, id: string) =>
   checkStud(input).findings.find((one) => one.id === id)!;
 const BADNESS = { pass: 0, caution: 1, fail: 2, 'not-checked': -1 } as const;
+
+describe('laws of finding a stud among many', () => {
+  /** A stud of about the lengths a stack wants, most of which fit. */
+  const near = fc.record({ start: mm(-0.4, 2), end: mm(-0.4, 3), pilot: mm(-0.4, 4), t: mm(0, 0.3) });
+  const fitting = (input: StudCheckInput, off: { start: number; end: number; pilot: number; t: number }) => {
+    const stud = { ...input.stud, lengthToleranceMm: off.t };
+    const ends = studWanted({ ...input, stud });
+    const threadStartMm = ends.threadStartMostMm - off.start;
+    const threadEndMm = Math.max(ends.threadEndLeastMm! + off.end, threadStartMm + 1);
+    const { projectionLeastMm } = studWanted({ ...input, stud: { ...stud, threadEndMm } });
+    const projectionMm = Math.max(projectionLeastMm + off.pilot, threadEndMm);
+    return { ...stud, threadStartMm, threadEndMm, projectionMm };
+  };
+  const MANY = fc
+    .record({
+      surroundings: inputs,
+      withoutNut: fc.boolean(),
+      any: fc.array(inputs, { maxLength: 20 }),
+      offs: fc.array(near, { minLength: 1, maxLength: 30 }),
+    })
+    .map(({ surroundings, withoutNut, any, offs }) => ({
+      surroundings,
+      withoutNut,
+      studs: [...any, ...offs.map((off) => ({ stud: fitting(surroundings, off) }))],
+    }));
+
+  it('the first few are those that a check of every stud puts first, and all that are left out fit no better', () => {
+    fc.assert(
+      fc.property(MANY, fc.integer({ min: 1, max: 8 }), ({ surroundings, withoutNut, studs }, most) => {
+        const { stud: _, ...stack } = surroundings;
+        const asked = {
+          ...stack,
+          nut: withoutNut ? null : stack.nut,
+          studs: studs.map(({ stud }, i) => ({ id: `${i}`, stud })),
+        };
+        const first = bestStuds(asked, most);
+        const all = matchStuds(asked);
+        const fit = all.filter(({ fits }) => fits !== 'no').slice(0, most);
+        expect(first.slice(0, fit.length)).toEqual(fit);
+        expect(first).toHaveLength(Math.min(most, all.length));
+        expect(first.slice(fit.length).every(({ fits }) => fits === 'no')).toBe(true);
+      }),
+      { numRuns: 200 },
+    );
+  });
+});
 
 describe('laws of a stud in a stack', () => {
   it('a longer pilot changes no engagement and never worsens the reach', () => {

@@ -137,7 +137,8 @@ export const kitAnswer = exactly<KitTold>({
 /** What `POST /api/stud/match` answers: best first. */
 export const studMatchAnswer = named(
   'StudMatches',
-  exactly<{ readonly studs: readonly StudMatchedWithKit[] } & FiguresDoubted>({
+  exactly<{ readonly studs: readonly StudMatchedWithKit[]; readonly leftOut: number } & FiguresDoubted>({
+    leftOut: number.describe('Studs of a large catalog that fit no better than those told.'),
     doubts: figureDoubts,
     studs: z.array(
       exactly<StudMatchedWithKit>({

@@ -30,9 +30,11 @@ export function studsForJob(
     readonly criteria: ShopCriteria;
   },
   unit: LengthUnit,
+  /** The one chosen: it is told even where others are better. */
+  studId: string | null,
 ): StudsRanked & { readonly faults: readonly Fault[] } {
   const { stack, pullForwardMm, joint, criteria } = asked;
-  if (stack === null) return { choices: [], skipped: [], faults: [] };
+  if (stack === null) return { choices: [], skipped: [], leftOut: 0, faults: [] };
   const family = job.sections.received?.body.family ?? null;
   const seated = studs.map(({ id, body }) => ({ id, body: seatedOn(job, body) }));
   let faults: readonly Fault[] = [];
@@ -42,11 +44,12 @@ export function studsForJob(
     [null, null],
   ] as const) {
     try {
-      return { ...studChoicesFor(seated, stack, gapMm, criteria, family, unit, tightened), faults };
+      const held = studChoicesFor(seated, stack, gapMm, criteria, family, unit, tightened, studId);
+      return { ...held, faults };
     } catch (error) {
       if (!(error instanceof Refusal)) throw error;
       if (faults.length === 0) faults = error.faults;
     }
   }
-  return { choices: [], skipped: [], faults };
+  return { choices: [], skipped: [], leftOut: 0, faults };
 }

@@ -21,6 +21,8 @@ export interface StudsHeld {
   readonly tolerances: ToleranceTable | null;
   /** Entries with a figure that cannot be. */
   readonly skipped: readonly Skipped[];
+  /** How many of a large catalog are not among the choices. */
+  readonly leftOut: number;
   readonly faults: readonly Fault[];
 }
 
@@ -54,7 +56,7 @@ function studsAgainst(
   studId: string | undefined,
 ): StudsHeld {
   const { stack, pullForwardMm, criteria, unit } = asked;
-  const { choices, skipped, faults } = ranked(studs, asked);
+  const { choices, skipped, leftOut, faults } = ranked(studs, asked, studId ?? null);
   const shown = choices.find(({ match }) => match.id === studId) ?? choices[0] ?? null;
   return {
     choices,
@@ -64,6 +66,7 @@ function studsAgainst(
     tolerances:
       stack && shown ? tolerancesOf(studInput(shown.entry, stack, pullForwardMm, criteria, null)) : null,
     skipped,
+    leftOut,
     faults,
   };
 }
@@ -79,12 +82,14 @@ function tolerancesOf(input: StudCheckInput): ToleranceTable {
 function ranked(
   studs: readonly NamedEntry<CatalogueStud>[],
   { stack, pullForwardMm, joint, criteria, unit }: StackAsked,
+  studId: string | null,
 ): StudsRanked & { readonly faults: readonly Fault[] } {
-  if (stack === null) return { choices: [], skipped: [], faults: [] };
+  if (stack === null) return { choices: [], skipped: [], leftOut: 0, faults: [] };
   try {
-    return { ...studChoicesFor(studs, stack, pullForwardMm, criteria, null, unit, joint), faults: [] };
+    const held = studChoicesFor(studs, stack, pullForwardMm, criteria, null, unit, joint, studId);
+    return { ...held, faults: [] };
   } catch (error) {
-    if (error instanceof Refusal) return { choices: [], skipped: [], faults: error.faults };
+    if (error instanceof Refusal) return { choices: [], skipped: [], leftOut: 0, faults: error.faults };
     throw error;
   }
 }

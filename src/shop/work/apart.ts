@@ -6,6 +6,7 @@ import { judgeCover, workOutCover } from '../../calc/cover/checkCover.ts';
 import type { CoverNumbers } from '../../calc/cover/coverNumbers.ts';
 import { type MatchStudsInput, matchStuds } from '../../calc/stud/match/matchStuds.ts';
 import { checkAsked } from '../doubts/coverDoubts.ts';
+import { BEST_TOLD } from '../studChoices.ts';
 import type { Answers, QuestionName } from './questions.ts';
 import { type Asker, WorkPool } from './workPool.ts';
 
@@ -63,7 +64,12 @@ export async function askedCover(
   return isLarge(input) ? apart('asked', [input, confirmed], asker) : checkAsked(input, confirmed);
 }
 
-/** Studs that a script asks about. */
+/** Studs that a script sent, every one in full. */
 export async function matchedStuds(input: MatchStudsInput, asker: Asker): Promise<readonly StudMatch[]> {
   return input.studs.length > MOST_AT_ONCE ? apart('studs', [input], asker) : matchStuds(input);
+}
+
+/** The best of the catalog's. */
+export async function bestOfCatalog(input: MatchStudsInput, asker: Asker): Promise<readonly StudMatch[]> {
+  return input.studs.length > MOST_AT_ONCE ? apart('best', [input, BEST_TOLD], asker) : matchStuds(input);
 }

@@ -1,5 +1,6 @@
 import { judgeCover, workOutCover } from '../../calc/cover/checkCover.ts';
 import { bendCover } from '../../calc/plate/bendCover.ts';
+import { bestStuds } from '../../calc/stud/match/bestStuds.ts';
 import { matchStuds } from '../../calc/stud/match/matchStuds.ts';
 import { checkAsked } from '../doubts/coverDoubts.ts';
 import { restOfJob } from '../jobRest.ts';
@@ -12,6 +13,7 @@ export const ANSWERS = {
   asked: checkAsked,
   rest: restOfJob,
   studs: matchStuds,
+  best: bestStuds,
 };
 
 export type Answers = typeof ANSWERS;

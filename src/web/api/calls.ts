@@ -18,7 +18,7 @@ import { coverFiguresDoubted } from '../../shop/doubts/coverFigures.ts';
 import { studDoubts } from '../../shop/doubts/studDoubts.ts';
 import { withFormulaFigure } from '../../shop/limitsFor.ts';
 import { kitFor, kitTold } from '../../shop/studs/kit.ts';
-import { askedCover, matchedStuds } from '../../shop/work/apart.ts';
+import { askedCover, bestOfCatalog, matchedStuds } from '../../shop/work/apart.ts';
 import type { Asker } from '../../shop/work/workPool.ts';
 import { readBody } from '../request/apiErrors.ts';
 import type { ApiCall, ApiNeeds } from './call.ts';
@@ -78,7 +78,7 @@ export const apiCalls: readonly ApiCall[] = [
     path: '/stud/match',
     name: 'matchStuds',
     summary: 'Which studs suit this stack? Best first.',
-    description: `Without studs, every stud of the catalog is tried. kit says what goes out with a stud that fits: how many, and the nut, washer and shims of the catalog. ${DOUBTS} ${CAUTION}`,
+    description: `Without studs, those of the catalog are tried; of more than 60 the best 20 are told, and leftOut is how many fit no better. kit says what goes out with a stud that fits: how many, and the nut, washer and shims of the catalog. ${DOUBTS} ${CAUTION}`,
     schema: studMatchRequestSchema,
     answers: { 200: studMatchAnswer },
     answer: answerMatch,
@@ -120,7 +120,7 @@ async function answerMatch(body: unknown, { catalogueStuds, catalogueKit }: ApiN
   const { studs: sent, confirmed, ...surroundings } = readBody(studMatchRequestSchema, body);
   const studs = sent ?? (await catalogueStuds());
   const shelf = await catalogueKit();
-  const matched = await matchedStuds({ ...surroundings, studs }, asker);
+  const matched = await (sent ? matchedStuds : bestOfCatalog)({ ...surroundings, studs }, asker);
   const matches = matched.map((match): StudMatchedWithKit => {
     const stud = studs.find(({ id }) => id === match.id)?.stud;
     const kit =
@@ -128,7 +128,8 @@ async function answerMatch(body: unknown, { catalogueStuds, catalogueKit }: ApiN
     return { ...match, kit: kit && kitTold(kit) };
   });
   const asked = (sent ?? []).map(({ stud }, i) => ({ path: `studs.${i}`, stud }));
-  return { studs: matches, doubts: studDoubts(surroundings, asked, confirmed) };
+  const leftOut = studs.length - matches.length;
+  return { studs: matches, leftOut, doubts: studDoubts(surroundings, asked, confirmed) };
 }
 
 function answerThread(body: unknown) {

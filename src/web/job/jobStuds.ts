@@ -42,6 +42,7 @@ export function jobStuds(asked: {
     // A gap in doubt would make the answer so too: it waits until the person has said.
     { stack: gapDoubted ? null : stack, pullForwardMm, joint, criteria },
     unit,
+    fields.stud ?? null,
   );
   if (form.faults.length === 0) form.addFaults(held.faults, jointField);
   return {
@@ -50,6 +51,7 @@ export function jobStuds(asked: {
     fields,
     choices: held.choices,
     skipped: held.skipped,
+    leftOut: held.leftOut,
     revisions: {
       criteria: criteriaRevision,
       stack: entry?.revision ?? 0,

@@ -6,7 +6,7 @@ import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import type { Skipped, StudChoice } from '../../../shared/words/stud/choices.ts';
 import type { Joint } from '../../../shared/words/stud/stud.ts';
-import { FIT_STATUS, FIT_WORD, holdsInWords } from '../../../shared/words/verdicts.ts';
+import { FIT_STATUS, FIT_WORD, holdsInWords, leftOutOfMany } from '../../../shared/words/verdicts.ts';
 import { StudInStack } from '../../drawings/studInStack.tsx';
 import { Caution } from '../../parts/caution.tsx';
 import { FindingList } from '../../parts/findingList.tsx';
@@ -36,6 +36,8 @@ export interface StudsAsked {
   readonly fields: Readonly<Record<string, string>>;
   readonly choices: readonly StudChoice[];
   readonly skipped: readonly Skipped[];
+  /** How many of a large catalog are not among the choices. */
+  readonly leftOut: number;
   /** Taken off the pads: every stud reaches that much farther. */
   readonly resurfacedMm: number;
   /** What the choices were worked out from, as it is now: a choice is sent with it. */
@@ -343,13 +345,26 @@ function SeenWith({ choices, revisions }: Pick<StudsProps, 'choices' | 'revision
   );
 }
 
+/** What of the catalog is not listed; undefined where nothing is left out. */
+function leftOutInWords(worse: number, otherThread: number): string | undefined {
+  const left = [
+    ...(otherThread > 0 ? [`${otherThread} with a different thread from the nut`] : []),
+    ...(worse > 0 ? [leftOutOfMany(worse)] : []),
+  ];
+  return left.length === 0 ? undefined : `Left out: ${left.join(', ')}`;
+}
+
 /** Those whose thread goes on the nut, or all where none does. */
 function BestFirst({
   choices,
+  leftOut,
   joint,
   chosen,
   wrong,
-}: Pick<StudsProps, 'choices' | 'joint'> & { chosen: StudChoice | null; wrong: readonly Fault[] }) {
+}: Pick<StudsProps, 'choices' | 'leftOut' | 'joint'> & {
+  chosen: StudChoice | null;
+  wrong: readonly Fault[];
+}) {
   const error = errorsOf(wrong);
   const goesOn = choices.filter(({ match }) => match.decidedBy !== 'thread');
   const near = goesOn.length > 0 ? goesOn : choices;
@@ -360,11 +375,7 @@ function BestFirst({
       as="radios"
       value={chosen?.match.id}
       error={error('stud')}
-      hint={
-        near.length < choices.length
-          ? `Left out: ${choices.length - near.length} with a different thread from the nut`
-          : undefined
-      }
+      hint={leftOutInWords(leftOut, choices.length - near.length)}
       options={near.map(({ match, entry }) => ({
         value: match.id,
         label: (

@@ -8,7 +8,7 @@ import type { Fault } from '../../../shared/words/refusal.ts';
 import type { Skipped, StudChoice, StudRing, Substitute } from '../../../shared/words/stud/choices.ts';
 import type { Kit } from '../../../shared/words/stud/kit.ts';
 import type { Fits, Joint, ToleranceRow } from '../../../shared/words/stud/stud.ts';
-import { FIT_STATUS, FIT_WORD } from '../../../shared/words/verdicts.ts';
+import { FIT_STATUS, FIT_WORD, leftOutOfMany } from '../../../shared/words/verdicts.ts';
 import { StudInStack } from '../../drawings/studInStack.tsx';
 import type { Frame } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
@@ -43,6 +43,8 @@ export interface StudPageProps {
   readonly pullForwardMm: number | null;
   /** Best first. */
   readonly choices: readonly StudChoice[];
+  /** How many of a large catalog are not among them. */
+  readonly leftOut: number;
   readonly shownId: string | null;
   /** Brought along from where it was measured: checked beside those of the shelf. */
   readonly hand: {
@@ -318,8 +320,11 @@ function EveryStud(props: StudPageProps) {
   const others = props.choices.filter(otherThread);
   return (
     <section>
-      <h2>Every stud, best first</h2>
+      <h2>{props.leftOut > 0 ? 'The best studs first' : 'Every stud, best first'}</h2>
       <Ranked choices={near} props={props} drawn />
+      {props.leftOut > 0 && (
+        <p>{`Left out: ${leftOutOfMany(props.leftOut)}. Choose a thread above to list fewer.`}</p>
+      )}
       {others.length > 0 && (
         <details class="more-findings">
           <summary>{others.length} more with a different thread from the nut</summary>

@@ -1,6 +1,11 @@
 import type { Answer } from '../../../../shared/words/answer.ts';
 import { type LengthUnit, printLength, printNumber } from '../../../../shared/words/print.ts';
-import { type Layer, PILOT_LEAD_MM, type StudCheck } from '../../../../shared/words/stud/stud.ts';
+import {
+  type Layer,
+  PILOT_LEAD_MM,
+  type StudCheck,
+  type StudCheckInput,
+} from '../../../../shared/words/stud/stud.ts';
 import { type Checked, notKnown } from '../numbers/checked.ts';
 import { atLeast } from '../numbers/inWords.ts';
 import { lengthMargin, spreadInWords } from '../numbers/lengthMargin.ts';
@@ -21,21 +26,27 @@ export function kindOf({ kind, name }: Pick<Layer, 'kind' | 'name'>): NonNullabl
   return /\bshims?(?![a-z])/i.test(name) ? 'shim' : /cast/i.test(name) ? 'casting' : 'plate';
 }
 
-/** The lengths the stud pilot is judged by; null with one piece. */
-export function pilotLead({ input }: Pick<StudNumbers, 'input'>) {
-  const { stud, stack, criteria } = input;
+/** The pieces the stud pilot is to line up, and how far it is to lead; null with one piece. */
+export function piecesToLineUp({ stack, criteria }: Pick<StudCheckInput, 'stack' | 'criteria'>) {
   const pieces = piecesOf(stack.layers);
   const before = pieces.slice(0, -1);
   if (before.length === 0) return null;
-  const beforeMm = before.reduce((sum, { thicknessMm }) => sum + thicknessMm, 0);
-  const leadMm = criteria.pilotLeadMm ?? PILOT_LEAD_MM;
-  const intoMm = stud.projectionMm - stud.threadEndMm - beforeMm;
-  const tolerancesMm = [
-    stud.lengthToleranceMm,
-    stud.lengthToleranceMm,
-    ...before.map(({ toleranceMm }) => toleranceMm),
-  ];
-  return { pieces, beforeMm, leadMm, intoMm, tolerancesMm };
+  return {
+    pieces,
+    beforeMm: before.reduce((sum, { thicknessMm }) => sum + thicknessMm, 0),
+    leadMm: criteria.pilotLeadMm ?? PILOT_LEAD_MM,
+    tolerancesMm: before.map(({ toleranceMm }) => toleranceMm),
+  };
+}
+
+/** The lengths the stud pilot is judged by; null with one piece. */
+export function pilotLead({ input }: Pick<StudNumbers, 'input'>) {
+  const { stud } = input;
+  const found = piecesToLineUp(input);
+  if (found === null) return null;
+  const intoMm = stud.projectionMm - stud.threadEndMm - found.beforeMm;
+  const tolerancesMm = [stud.lengthToleranceMm, stud.lengthToleranceMm, ...found.tolerancesMm];
+  return { ...found, intoMm, tolerancesMm };
 }
 
 /**

@@ -1,7 +1,7 @@
 import type { Status } from '../../../../shared/words/finding.ts';
-import type { StudCheckInput, StudMatch } from '../../../../shared/words/stud/stud.ts';
-import { studNumbers } from '../numbers/studNumbers.ts';
-import { studWanted } from './studWanted.ts';
+import type { Stud, StudCheckInput, StudMatch } from '../../../../shared/words/stud/stud.ts';
+import { pitchOf } from '../numbers/studNumbers.ts';
+import { asksOf, lengthsWanted, type StackAsks } from './studWanted.ts';
 
 const FITS = { yes: 0, 'with-care': 1, no: 2 } as const;
 
@@ -19,17 +19,18 @@ export interface Ranked {
  * keeps the order it came in.
  *   Valid: matches of one stud with several stacks, or of one stack with several studs.
  *   Source: this program's own rule
- *   Throws: a Refusal of a thread that cannot be worked out (threadGeometry.ts).
  *   Example: one fail by much comes before two by little (tests/calc/stud/match/matchStuds.test.ts)
  */
 export function bestFirst(ranked: readonly Ranked[]): StudMatch[] {
-  const count = (asked: Status) => (match: StudMatch) =>
-    match.check.findings.filter(({ id, status }) => status === asked && !OF_JOINT.test(id)).length;
-  const [fails, cautions] = [count('fail'), count('caution')];
+  const [fails, cautions] = [countOf('fail'), countOf('caution')];
   const miss = (match: StudMatch) => match.byMm ?? (match.decidedBy === null ? 0 : Number.POSITIVE_INFINITY);
   const bySize = (a: number, b: number) => (a === b ? 0 : a < b ? -1 : 1);
   return ranked
-    .map(({ input, match }) => ({ match, margin: enoughMargin(input), length: input.stud.projectionMm }))
+    .map(({ input, match }) => ({
+      match,
+      margin: worstMargin(asksOf(input), input.stud),
+      length: input.stud.projectionMm,
+    }))
     .sort(
       (a, b) =>
         FITS[a.match.fits] - FITS[b.match.fits] ||
@@ -42,15 +43,25 @@ export function bestFirst(ranked: readonly Ranked[]): StudMatch[] {
     .map(({ match }) => match);
 }
 
+function countOf(asked: Status) {
+  return ({ check }: StudMatch) =>
+    check.findings.filter(({ id, status }) => status === asked && !OF_JOINT.test(id)).length;
+}
+
+/** Nothing is against it: of two such only the margin left, and then the length, says which goes first. */
+export function isFlawless(match: StudMatch): boolean {
+  return match.decidedBy === null && countOf('fail')(match) === 0 && countOf('caution')(match) === 0;
+}
+
 /** The smallest worst-case margin of all length checks, at most one pitch. */
-function enoughMargin(input: StudCheckInput): number {
-  const { threadStartMm, threadEndMm, projectionMm } = input.stud;
-  const wanted = studWanted(input);
+export function worstMargin(asks: StackAsks, stud: Stud): number {
+  const pitchMm = pitchOf(stud.thread);
+  const wanted = lengthsWanted(asks, stud, pitchMm);
   return Math.min(
-    studNumbers(input).pitchMm,
-    wanted.threadStartMostMm - threadStartMm,
-    threadEndMm - (wanted.threadEndLeastMm ?? Number.NEGATIVE_INFINITY),
-    projectionMm - wanted.projectionLeastMm,
-    (wanted.projectionMostMm ?? Number.POSITIVE_INFINITY) - projectionMm,
+    pitchMm,
+    wanted.threadStartMostMm - stud.threadStartMm,
+    stud.threadEndMm - (wanted.threadEndLeastMm ?? Number.NEGATIVE_INFINITY),
+    stud.projectionMm - wanted.projectionLeastMm,
+    (wanted.projectionMostMm ?? Number.POSITIVE_INFINITY) - stud.projectionMm,
   );
 }

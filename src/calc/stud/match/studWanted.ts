@@ -1,5 +1,6 @@
-import type { StudCheckInput } from '../../../../shared/words/stud/stud.ts';
-import { pilotLead } from '../holes/pilotLinesUp.ts';
+import type { Stud, StudCheckInput } from '../../../../shared/words/stud/stud.ts';
+import { piecesToLineUp } from '../holes/pilotLinesUp.ts';
+import { stackSum } from '../numbers/stackSum.ts';
 import { studNumbers } from '../numbers/studNumbers.ts';
 
 export interface StudWanted {
@@ -9,7 +10,6 @@ export interface StudWanted {
   readonly projectionLeastMm: number;
   /** null where the room for the tip is not known. */
   readonly projectionMostMm: number | null;
-  readonly pilotDiameterBelowMm: number;
 }
 
 /**
@@ -22,31 +22,67 @@ export interface StudWanted {
  *   Source: the checks of this folder, turned round.   Example: tests/calc/stud/match/whatWouldMend.test.ts
  *   Throws: a Refusal of a thread that cannot be worked out (threadGeometry.ts).
  */
-export function studWanted(input: StudCheckInput): StudWanted {
-  const { stud, stack, nut, criteria, pullForwardMm: g } = input;
-  const { pitchMm: P, gripMm, stackMm, nutThread } = studNumbers(input);
-  const tl = stud.lengthToleranceMm;
+export function studWanted(input: StudCheckInput): StudWanted & { readonly pilotDiameterBelowMm: number } {
+  const { pitchMm, nutThread } = studNumbers(input);
+  const lengths = lengthsWanted(asksOf(input), input.stud, pitchMm);
+  return { ...lengths, pilotDiameterBelowMm: nutThread.minorMm.min! };
+}
+
+/** What a stack asks of any stud, summed up once. */
+export interface StackAsks {
+  readonly surroundings: Omit<StudCheckInput, 'stud'>;
+  readonly stackMm: { readonly nominal: number; readonly most: number };
+  /** To the nut's bearing face: the stack and a washer. */
+  readonly gripMm: number;
+  /** null with one piece. */
+  readonly lineUp: { readonly fromThreadMm: number; readonly toleranceMm: number } | null;
+}
+
+export function asksOf(surroundings: Omit<StudCheckInput, 'stud'>): StackAsks {
+  const { stack, nut } = surroundings;
+  const stackMm = stackSum(stack.layers);
+  const pieces = piecesToLineUp(surroundings);
+  return {
+    surroundings,
+    stackMm,
+    gripMm: stackMm.nominal + (nut?.washerMm ?? 0),
+    lineUp: pieces && {
+      fromThreadMm: pieces.beforeMm + pieces.leadMm,
+      toleranceMm: pieces.tolerancesMm.reduce((sum, t) => sum + t, 0),
+    },
+  };
+}
+
+/** The lengths of `studWanted`, of a stud of this pitch P. */
+export function lengthsWanted(
+  { surroundings: { stack, nut, criteria, pullForwardMm: g }, stackMm, gripMm, lineUp }: StackAsks,
+  { threadEndMm, lengthToleranceMm: tl }: Pick<Stud, 'threadEndMm' | 'lengthToleranceMm'>,
+  P: number,
+): StudWanted {
   const tS = stackMm.most - stackMm.nominal;
-  const ends = [
-    ...(nut ? [gripMm + nut.heightMm + criteria.protrusionThreads * P + tl + tS + nut.toleranceMm] : []),
-    ...(g !== null && nut && !nut.prevailing
-      ? [g + stackMm.nominal + criteria.startThreads * P + tl + tS]
-      : []),
-  ];
-  const threadEndLeastMm = ends.length > 0 ? Math.max(...ends) : null;
+  const pastNut = nut
+    ? gripMm + nut.heightMm + criteria.protrusionThreads * P + tl + tS + nut.toleranceMm
+    : null;
+  const toStart =
+    g !== null && nut && !nut.prevailing ? g + stackMm.nominal + criteria.startThreads * P + tl + tS : null;
+  const threadEndLeastMm = pastNut === null ? toStart : Math.max(pastNut, toStart ?? pastNut);
   return {
     threadStartMostMm: gripMm - P - tl - tS,
     threadEndLeastMm,
-    projectionLeastMm: Math.max(threadEndLeastMm ?? 0, g === null ? 0 : g + tl, linesUpFromMm(input)),
+    projectionLeastMm: Math.max(
+      threadEndLeastMm ?? 0,
+      g === null ? 0 : g + tl,
+      pilotFrom(lineUp, threadEndMm, tl),
+    ),
     projectionMostMm: stack.tipRoomMm === null ? null : stack.tipRoomMm - tl,
-    pilotDiameterBelowMm: nutThread.minorMm.min!,
   };
 }
 
 /** How long a stud with this thread has to be for its pilot to line the pieces up, even at its worst; 0 with one piece. */
 export function linesUpFromMm(input: StudCheckInput): number {
-  const lead = pilotLead({ input });
-  if (lead === null) return 0;
-  const tolerance = lead.tolerancesMm.reduce((sum, t) => sum + t, 0);
-  return input.stud.threadEndMm + lead.beforeMm + lead.leadMm + tolerance;
+  return pilotFrom(asksOf(input).lineUp, input.stud.threadEndMm, input.stud.lengthToleranceMm);
+}
+
+function pilotFrom(lineUp: StackAsks['lineUp'], threadEndMm: number, tl: number): number {
+  return lineUp ? threadEndMm + lineUp.fromThreadMm + 2 * tl + lineUp.toleranceMm : 0;
 }

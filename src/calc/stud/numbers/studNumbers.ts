@@ -65,7 +65,8 @@ function loosest(spec: ThreadSpec): ThreadSpec {
   return spec.system === 'metric' ? spec : { ...spec, class: '2B' };
 }
 
-function sameThread(a: ThreadSpec, b: ThreadSpec): boolean {
+/** Whether two threads go together: system, diameter and pitch. */
+export function sameThread(a: ThreadSpec, b: ThreadSpec): boolean {
   if (a.system === 'unified' && b.system === 'unified') {
     return Math.abs(a.majorInch - b.majorInch) < 1e-6 && a.threadsPerInch === b.threadsPerInch;
   }
@@ -73,4 +74,9 @@ function sameThread(a: ThreadSpec, b: ThreadSpec): boolean {
     return Math.abs(a.majorMm - b.majorMm) < 1e-6 && Math.abs(a.pitchMm - b.pitchMm) < 1e-6;
   }
   return false;
+}
+
+/** The pitch a callout names. */
+export function pitchOf(spec: ThreadSpec): number {
+  return spec.system === 'metric' ? spec.pitchMm : 25.4 / spec.threadsPerInch;
 }

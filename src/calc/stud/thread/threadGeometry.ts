@@ -15,6 +15,24 @@ const COARSEST = 0.5;
  *   Throws: a Refusal of a size or a pitch outside these.
  */
 export function threadGeometry(spec: ThreadSpec): ThreadGeometry {
+  const sizes =
+    spec.system === 'unified'
+      ? `${spec.majorInch} ${spec.threadsPerInch} ${spec.series}`
+      : `${spec.majorMm} ${spec.pitchMm}`;
+  const key = `${spec.system} ${sizes} ${spec.class} ${spec.designation}`;
+  const known = geometries.get(key);
+  if (known !== undefined) return known;
+  const found = workedOut(spec);
+  if (geometries.size >= MOST_KEPT) geometries.clear();
+  geometries.set(key, found);
+  return found;
+}
+
+/** Kept, because each check of a stud asks for the same two threads several times. */
+const geometries = new Map<string, ThreadGeometry>();
+const MOST_KEPT = 500;
+
+function workedOut(spec: ThreadSpec): ThreadGeometry {
   const refuse = (message: string): never => {
     throw new Refusal('thread', [{ path: 'thread', message }]);
   };

@@ -27,6 +27,8 @@ const MOST_CHARACTERS = 4_000_000;
 const READ_BACK_AT_A_TIME = 1000;
 /** Of one statement: a server that also builds indexes may take its time, one that is frozen still ends the move. */
 const DEADLINE_MS = 10 * 60_000;
+/** Between two statements: a million rows are summed up there. */
+const LONGEST_PAUSE_MS = 10 * 60_000;
 
 /**
  * Copies the shop in the data folder into an empty PostgreSQL database, in one transaction, and reads it back there
@@ -44,6 +46,7 @@ export async function moveShop(options: {
     const target = await openPostgres({ url, dataDir, now, deadlineMs: DEADLINE_MS });
     try {
       return await write(target.db, async (trx) => {
+        await sql`set local idle_in_transaction_session_timeout = ${sql.lit(LONGEST_PAUSE_MS)}`.execute(trx);
         const begun = source.pragma('data_version', { simple: true });
         const tables = await inOrder(trx);
         refuseForgotten(source, tables);

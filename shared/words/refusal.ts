@@ -4,11 +4,6 @@ export interface Fault {
   readonly message: string;
 }
 
-/** A value that is only asked about: what was probably meant, ready for the box; null where nothing is likelier. */
-export interface AskedFault extends Fault {
-  readonly meant: string | null;
-}
-
 /**
  * Thrown when a calculation cannot take what it was given. The message is one sentence for a person:
  * which quantity, its value with unit, the limit, what to do.

@@ -2,6 +2,7 @@ import type { ComponentChildren } from 'preact';
 import type { InputExtra } from './extra.ts';
 import { FieldError } from './form/fieldBox.tsx';
 import { useFieldIds } from './form/inForm.ts';
+import { QuestionAt } from './form/questionAt.tsx';
 
 export interface EntryColumn {
   readonly key: string;
@@ -99,6 +100,7 @@ export function EntryTable({ caption, headLabel, columns, rows, endLabel, id }: 
                       />
                     )}
                     {cell.error && <FieldError id={`${inputId}-error`} text={cell.error} />}
+                    <QuestionAt name={cell.name} describedBy={cell.error ? `${inputId}-error` : undefined} />
                   </td>
                 );
               })}

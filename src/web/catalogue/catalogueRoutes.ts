@@ -14,7 +14,7 @@ import { CataloguePage } from '../../../views/pages/catalogue/cataloguePage.tsx'
 import { EntryPage } from '../../../views/pages/catalogue/entryPage.tsx';
 import { sortAsked } from '../../../views/pages/catalogue/shelves.tsx';
 import type { EntryStale } from '../../../views/parts/entryHistory.tsx';
-import type { DoubtedLength } from '../../../views/parts/form/doubted.tsx';
+import type { DoubtedLength } from '../../../views/parts/form/askedHere.ts';
 import { renderPage } from '../../../views/render.ts';
 import {
   addEntry,

@@ -8,7 +8,7 @@ import { CRITERIA } from '../../../shared/words/fields/criteria.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 import { CriteriaPage, type LimitsPreview } from '../../../views/pages/catalogue/criteriaPage.tsx';
 import type { EntryStale } from '../../../views/parts/entryHistory.tsx';
-import type { DoubtedLength } from '../../../views/parts/form/doubted.tsx';
+import type { DoubtedLength } from '../../../views/parts/form/askedHere.ts';
 import { renderPage } from '../../../views/render.ts';
 import { entryHistory, listEntries, typedIn } from '../../records/catalogue.ts';
 import { StaleEdit } from '../../records/database/errors.ts';

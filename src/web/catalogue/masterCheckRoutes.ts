@@ -8,7 +8,7 @@ import type { MasterCheck } from '../../../shared/words/masterChecks.ts';
 import { MM_PER_UNIT, printAgainst, printLength } from '../../../shared/words/print.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 import { MasterChecksPage } from '../../../views/pages/catalogue/masterChecksPage.tsx';
-import type { DoubtedLength } from '../../../views/parts/form/doubted.tsx';
+import type { DoubtedLength } from '../../../views/parts/form/askedHere.ts';
 import { renderPage } from '../../../views/render.ts';
 import { getEntry } from '../../records/catalogue.ts';
 import { addMasterCheck, masterChecksOf, withdrawMasterCheck } from '../../records/gauges/masterChecks.ts';

@@ -17,7 +17,7 @@ import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 import { StudiesPage } from '../../../views/pages/catalogue/studiesPage.tsx';
 import { StudyPage } from '../../../views/pages/catalogue/studyPage.tsx';
 import { StudyTurnPage } from '../../../views/pages/catalogue/studyTurnPage.tsx';
-import type { DoubtedLength } from '../../../views/parts/form/doubted.tsx';
+import type { DoubtedLength } from '../../../views/parts/form/askedHere.ts';
 import { renderPage } from '../../../views/render.ts';
 import { getEntry } from '../../records/catalogue.ts';
 import { samePerson, unfitInitials } from '../../records/database/writing.ts';

@@ -2,7 +2,6 @@ import { readQuantity } from '../../../shared/quantity/readQuantity.ts';
 import { CUT, PLAN } from '../../../shared/words/fields/job.ts';
 import type { CutPlan, Job } from '../../../shared/words/job.ts';
 import { briefLength } from '../../../shared/words/print.ts';
-import type { AskedFault } from '../../../shared/words/refusal.ts';
 import { isThroughWall } from '../../records/jobs/rules.ts';
 import { planExpected } from '../../shop/doubts/coverExpected.ts';
 import { passDoubt, restBesidePass, restOfCut } from '../../shop/doubts/passDoubt.ts';
@@ -51,8 +50,7 @@ function isMeant(form: TypedForm, valueMm: number, restMm: number | null): boole
   const unit = read.ok ? read.unit : lengthUnit;
   const asked = passDoubt({ valueMm, typed, unit, decimalSign }, restMm);
   if (asked === null || form.text('ok.depth') === typed) return true;
-  const fault: AskedFault = { path: 'ok.depth', message: asked.question, meant: asked.meantTyped };
-  form.faults.push(fault);
+  form.ask('depth', asked.question, `${typed} is right`, asked.meantTyped === null ? [] : [asked.meantTyped]);
   return false;
 }
 

@@ -4,7 +4,7 @@ import { type Place, readPlace, turned } from '../../../shared/words/places.ts';
 import { briefLength } from '../../../shared/words/print.ts';
 import { READING_WORD } from '../../../shared/words/readings.ts';
 import type { PlaceView } from '../../../views/pages/job/measure.tsx';
-import type { DoubtedLength } from '../../../views/parts/form/doubted.tsx';
+import type { DoubtedLength } from '../../../views/parts/form/askedHere.ts';
 import { placeOn, placesRead } from '../../shop/placesOfJob.ts';
 import { type Cell, cellText, type ReadingsChanged, readingsChanged } from '../../shop/readingsSent.ts';
 import { type Fields, splitRepeats, TypedForm } from '../request/typed.ts';

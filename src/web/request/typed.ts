@@ -12,7 +12,8 @@ import type { UnitName } from '../../../shared/quantity/units.ts';
 import type { AsTyped } from '../../../shared/words/catalogue.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
-import { type DoubtedLength, MEANT } from '../../../views/parts/form/doubted.tsx';
+import type { DoubtedLength } from '../../../views/parts/form/askedHere.ts';
+import { MEANT } from '../../../views/parts/form/questionAt.tsx';
 import { readFormula } from '../../shop/limits/minimumFormula.ts';
 
 export type { Writing };
@@ -151,7 +152,8 @@ export class TypedForm {
         this.doubts.push({ name, typed: this.text(name), question, says: null, over: question, meant });
       return;
     }
-    this.fault(name, says === null ? question : `${question} Enter it again, or confirm it below.`);
+    const asks = says === null || question.endsWith('confirm it.');
+    this.fault(name, asks ? question : `${question} Enter it again, or confirm it below.`);
     this.doubts.push({ name, typed: this.text(name), question, says, meant });
   }
 

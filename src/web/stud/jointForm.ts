@@ -7,7 +7,7 @@ import type { JointFrom } from '../../../shared/words/job.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import type { StudRing } from '../../../shared/words/stud/choices.ts';
 import type { Joint } from '../../../shared/words/stud/stud.ts';
-import { asConfirmed } from '../../../views/parts/form/doubted.tsx';
+import { asConfirmed } from '../../../views/parts/form/questionAt.tsx';
 import { JOINT_FIGURES } from '../../shop/studs/joint.ts';
 import { aboutStack } from '../../shop/studs/studsExpected.ts';
 import { boxAt, readBody } from '../request/bodyForm.ts';

@@ -214,7 +214,7 @@ describe('a day of receipt that is later than tomorrow', () => {
     const asked = await program.post('/jobs', form);
     expect([asked.status, asked.text]).toEqual([
       422,
-      expect.stringContaining('The day received is Nov 24, 9999, as typed'),
+      expect.stringContaining('Received on: Nov 24, 9999, as typed'),
     ]);
     expect(asked.html).toMatch(/<input type="checkbox"[^>]*name="ok.receivedOn" value="9999-11-24"/);
     expect((await program.post('/jobs', { ...form, 'ok.receivedOn': '9999-11-25' })).status).toBe(422);

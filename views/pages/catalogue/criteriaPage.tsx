@@ -9,12 +9,13 @@ import {
   type EntryStale,
   EntryStaleShown,
 } from '../../parts/entryHistory.tsx';
+import type { DoubtedLength } from '../../parts/form/askedHere.ts';
 import { BodyFields } from '../../parts/form/bodyFields.tsx';
 import { ChangeForm } from '../../parts/form/changeForm.tsx';
-import { Doubted, type DoubtedLength } from '../../parts/form/doubted.tsx';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Field } from '../../parts/form/fieldBox.tsx';
+import { Questions } from '../../parts/form/questionAt.tsx';
 import { WhoField } from '../../parts/form/whoField.tsx';
 import { type MinimumGiven, MinimumGivenPart } from '../../parts/minimumGivenPart.tsx';
 import { type Compared, SideBySide } from '../../parts/sideBySide.tsx';
@@ -78,16 +79,17 @@ export function CriteriaPage(props: CriteriaProps) {
       <ChangeForm action="/criteria" mayChange={mayChange}>
         {stale !== null && <EntryStaleShown stale={stale} />}
         <ErrorSummary faults={faults} />
-        <Doubted doubts={doubts} fields={fields} />
         {preview !== null && <Preview preview={preview} />}
         <input type="hidden" name="from" value={revision} />
         <input type="hidden" name="unit" value={frame.lengthUnit} />
-        <BodyFields
-          of={CRITERIA}
-          {...boxes}
-          hints={{ minimumWallFormula: formulaHint(frame) }}
-          after={{ minimumWallFormula: <MinimumGivenPart given={given} /> }}
-        />
+        <Questions doubts={doubts} fields={fields}>
+          <BodyFields
+            of={CRITERIA}
+            {...boxes}
+            hints={{ minimumWallFormula: formulaHint(frame) }}
+            after={{ minimumWallFormula: <MinimumGivenPart given={given} /> }}
+          />
+        </Questions>
         {mayChange && <Save {...props} />}
       </ChangeForm>
       <section>

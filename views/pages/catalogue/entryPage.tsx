@@ -10,11 +10,12 @@ import {
   type EntryStale,
   EntryStaleShown,
 } from '../../parts/entryHistory.tsx';
+import type { DoubtedLength } from '../../parts/form/askedHere.ts';
 import { ChangeForm } from '../../parts/form/changeForm.tsx';
-import { Doubted, type DoubtedLength } from '../../parts/form/doubted.tsx';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Field } from '../../parts/form/fieldBox.tsx';
+import { Questions } from '../../parts/form/questionAt.tsx';
 import { WhoField } from '../../parts/form/whoField.tsx';
 import type { StackTyped } from '../../parts/stackDrawnPart.tsx';
 import { NutFields, WasherFields } from '../stud/nutFields.tsx';
@@ -118,19 +119,20 @@ export function EntryPage(props: EntryPageProps) {
         <input type="hidden" name="from" value={entry?.revision ?? 0} />
         <input type="hidden" name="unit" value={frame.lengthUnit} />
         {fields.back && <input type="hidden" name="back" value={fields.back} />}
-        {typed && (
-          <DrawnForm typed={typed} unit={frame.lengthUnit} entryId={entry?.id}>
-            {kind === 'family' && <FamilyFields {...boxes} people={people} />}
-            {kind === 'stud' && <StudFields {...boxes} />}
-            {kind === 'nut' && <NutFields {...boxes} />}
-            {kind === 'washer' && <WasherFields {...boxes} />}
-            {kind === 'gauge' && <GaugeEntryFields {...boxes} />}
-          </DrawnForm>
-        )}
-        {typedStack && (
-          <StackFields {...boxes} rows={layerRows} typedStack={typedStack} entryId={entry?.id} />
-        )}
-        <Doubted doubts={doubts} fields={fields} />
+        <Questions doubts={doubts} fields={fields}>
+          {typed && (
+            <DrawnForm typed={typed} unit={frame.lengthUnit} entryId={entry?.id}>
+              {kind === 'family' && <FamilyFields {...boxes} people={people} />}
+              {kind === 'stud' && <StudFields {...boxes} />}
+              {kind === 'nut' && <NutFields {...boxes} />}
+              {kind === 'washer' && <WasherFields {...boxes} />}
+              {kind === 'gauge' && <GaugeEntryFields {...boxes} />}
+            </DrawnForm>
+          )}
+          {typedStack && (
+            <StackFields {...boxes} rows={layerRows} typedStack={typedStack} entryId={entry?.id} />
+          )}
+        </Questions>
         {mayChange && <SaveEntry {...props} action={action} />}
       </ChangeForm>
       {history.length > 0 && (

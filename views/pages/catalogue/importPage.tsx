@@ -4,7 +4,8 @@ import type { Frame } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
-import { Field, Tick } from '../../parts/form/fieldBox.tsx';
+import { Field } from '../../parts/form/fieldBox.tsx';
+import { Tick } from '../../parts/form/tick.tsx';
 import { WhoField } from '../../parts/form/whoField.tsx';
 import { type Compared, SideBySide } from '../../parts/sideBySide.tsx';
 

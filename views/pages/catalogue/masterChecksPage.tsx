@@ -9,12 +9,13 @@ import { ChecksOverTime } from '../../drawings/checksOverTime.tsx';
 import { type Frame, may } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
 import { FindingList } from '../../parts/findingList.tsx';
+import type { DoubtedLength } from '../../parts/form/askedHere.ts';
 import { Boxes } from '../../parts/form/bodyFields.tsx';
-import { Doubted, type DoubtedLength } from '../../parts/form/doubted.tsx';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Field } from '../../parts/form/fieldBox.tsx';
 import { Hidden } from '../../parts/form/hidden.tsx';
+import { Questions } from '../../parts/form/questionAt.tsx';
 import { WhoField } from '../../parts/form/whoField.tsx';
 import { When } from '../../parts/when.tsx';
 
@@ -112,15 +113,16 @@ function NewCheck(props: MasterChecksProps & { readonly address: string }) {
       <h2>Add a check</h2>
       <ErrorSummary faults={own} />
       <Hidden fields={{ sentId, unit: frame.lengthUnit }} />
-      <div class="fields">
-        <Boxes of={MASTER_CHECK} fields={fields} faults={own} writing={frame} />
-        <WhoField
-          known={frame.initials}
-          typed={withdrawing === null ? fields.who : undefined}
-          error={errorsOf(own)('who')}
-        />
-      </div>
-      <Doubted doubts={doubts} fields={fields} />
+      <Questions doubts={doubts} fields={fields}>
+        <div class="fields">
+          <Boxes of={MASTER_CHECK} fields={fields} faults={own} writing={frame} />
+          <WhoField
+            known={frame.initials}
+            typed={withdrawing === null ? fields.who : undefined}
+            error={errorsOf(own)('who')}
+          />
+        </div>
+      </Questions>
       <div class="actions">
         <button class="button first" type="submit" id="save-check">
           Save this check

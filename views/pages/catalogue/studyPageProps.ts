@@ -2,7 +2,7 @@ import type { Entry } from '../../../shared/words/catalogue.ts';
 import type { KeptStudy } from '../../../shared/words/gaugeStudies.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import type { Frame } from '../../frame.ts';
-import type { DoubtedLength } from '../../parts/form/doubted.tsx';
+import type { DoubtedLength } from '../../parts/form/askedHere.ts';
 
 /** A study while it is read, and when it is over. */
 export interface StudyPageProps {

@@ -1,11 +1,11 @@
 import { standingReadings } from '../../../shared/words/gaugeStudies.ts';
 import { may } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
-import { Doubted } from '../../parts/form/doubted.tsx';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Field, FieldError } from '../../parts/form/fieldBox.tsx';
 import { Hidden } from '../../parts/form/hidden.tsx';
+import { Questions } from '../../parts/form/questionAt.tsx';
 import type { StudyPageProps } from './studyPageProps.ts';
 import { WithdrawReading } from './studyWithdraw.tsx';
 import { stationInWords } from './studyWords.ts';
@@ -84,7 +84,7 @@ function ReadingBox(
         </span>
         {error && <FieldError id="reading-error" text={error} />}
       </div>
-      <Doubted doubts={doubts} fields={fields} />
+      <Questions doubts={doubts} fields={fields} />
       <div class="actions">
         <button class="button first" type="submit" id="keep-reading">
           Save and next

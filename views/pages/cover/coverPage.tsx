@@ -9,10 +9,10 @@ import {
   CoverPlan,
   CoverVerdict,
 } from '../../parts/coverAnswer.tsx';
-import { DefaultSubmit } from '../../parts/form/doubted.tsx';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Field } from '../../parts/form/fieldBox.tsx';
+import { DefaultSubmit } from '../../parts/form/questionAt.tsx';
 import {
   type CoverFormView,
   CoverSetup,

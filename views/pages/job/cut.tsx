@@ -16,13 +16,11 @@ import {
   UNIT_WORD,
   wholeSteps,
 } from '../../../shared/words/print.ts';
-import type { AskedFault } from '../../../shared/words/refusal.ts';
 import { WallZones } from '../../drawings/wallZones.tsx';
 import { Caution } from '../../parts/caution.tsx';
 import { CutPlanPart } from '../../parts/cutPlanPart.tsx';
 import { FindingList } from '../../parts/findingList.tsx';
 import { Boxes } from '../../parts/form/bodyFields.tsx';
-import { Doubted } from '../../parts/form/doubted.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Choice, Field } from '../../parts/form/fieldBox.tsx';
 import { KeyFigures } from '../../parts/keyFigures.tsx';
@@ -116,30 +114,10 @@ function PassForm({ job, nextPass, unit, writing, initials, refused }: CutProps)
       first={job.stage === 'to-cut' || nextPass?.state === 'cut-more'}
     >
       <div class="fields">
-        <Boxes
-          of={CUT}
-          fields={refused?.fields ?? {}}
-          faults={refused?.faults ?? []}
-          writing={writing}
-          after={{ depthMm: refused && <DepthAsked refused={refused} /> }}
-        />
+        <Boxes of={CUT} fields={refused?.fields ?? {}} faults={refused?.faults ?? []} writing={writing} />
       </div>
     </JobForm>
   );
-}
-
-/** A depth that was asked about, to be confirmed; entered again, it is judged anew. */
-function DepthAsked({ refused }: { refused: Refused }) {
-  const { depth: typed = '' } = refused.fields;
-  const doubts = refused.faults
-    .filter((fault): fault is AskedFault => 'meant' in fault)
-    .map(({ meant }) => ({
-      name: 'depth',
-      typed,
-      says: `${typed} is right`,
-      meant: meant === null ? [] : [meant],
-    }));
-  return <Doubted doubts={doubts} fields={refused.fields} />;
 }
 
 function WeldedForm({ job, writing, initials, ...props }: CutProps) {
@@ -253,7 +231,6 @@ function PutRight({ job, passes, unit, initials, refusedPass }: CutProps) {
             error={error('depth')}
             hint="That pass only, not the total"
           />
-          {refusedPass && <DepthAsked refused={refusedPass} />}
         </div>
       </JobForm>
     </details>

@@ -8,8 +8,8 @@ import { stationsOf, writePlace } from '../../../shared/words/places.ts';
 import { briefLength, type LengthUnit } from '../../../shared/words/print.ts';
 import { READING_WORD } from '../../../shared/words/readings.ts';
 import { type EntryRow, EntryTable } from '../../parts/entryTable.tsx';
+import type { DoubtedLength } from '../../parts/form/askedHere.ts';
 import { Boxes } from '../../parts/form/bodyFields.tsx';
-import { Doubted, type DoubtedLength } from '../../parts/form/doubted.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { day } from '../../parts/when.tsx';
 import { ChosenGauges, OtherGauge } from '../cover/gaugeFields.tsx';
@@ -78,13 +78,13 @@ export function Measure(props: MeasureProps) {
         initials={initials}
         signed={job.stage === 'signed'}
         refused={refused}
+        doubts={doubts}
         submit="Save readings"
         unit={unit}
       >
         <input type="hidden" name="pass" value={pass} />
         <input type="hidden" name="token" value={token} />
         <AsShown places={places} />
-        <Doubted doubts={doubts} fields={refused?.fields ?? {}} />
         {table}
       </JobForm>
     </>

@@ -1,11 +1,10 @@
 import { asTyped, type Writing } from '../../../shared/quantity/fieldText.ts';
-import { printDay } from '../../../shared/words/day.ts';
 import { RECEIVED } from '../../../shared/words/fields/job.ts';
 import type { Job } from '../../../shared/words/job.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
 import { Boxes } from '../../parts/form/bodyFields.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
-import { Choice, Tick } from '../../parts/form/fieldBox.tsx';
+import { Choice } from '../../parts/form/fieldBox.tsx';
 import { day } from '../../parts/when.tsx';
 import { familyInWords } from '../cover/coverFields.tsx';
 import { JobForm, type Refused, Who } from './section.tsx';
@@ -103,8 +102,6 @@ export function ReceivedFields(props: {
 }) {
   const { families, fields, faults, writing } = props;
   const error = errorsOf(faults);
-  const { receivedOn } = fields;
-  const confirmed = receivedOn !== undefined && fields['ok.receivedOn'] === receivedOn;
   return (
     <div class="fields">
       <Choice
@@ -114,22 +111,7 @@ export function ReceivedFields(props: {
         error={error(RECEIVED.family.box)}
         options={families.map(({ id, name }) => ({ value: id, label: name }))}
       />
-      <Boxes
-        of={RECEIVED}
-        fields={fields}
-        faults={faults}
-        writing={writing}
-        after={{
-          receivedOn: (confirmed || error('ok.receivedOn') !== null) && (
-            <Tick
-              label={`The day received is ${printDay(receivedOn ?? '')}, as typed`}
-              name="ok.receivedOn"
-              value={receivedOn ?? ''}
-              checked={confirmed}
-            />
-          ),
-        }}
-      />
+      <Boxes of={RECEIVED} fields={fields} faults={faults} writing={writing} />
     </div>
   );
 }

@@ -2,10 +2,11 @@ import type { ComponentChildren } from 'preact';
 import type { HistoryLine, Kept, SectionName, StepState } from '../../../shared/words/job.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
-import { Doubted, type DoubtedLength } from '../../parts/form/doubted.tsx';
+import type { DoubtedLength } from '../../parts/form/askedHere.ts';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { Field } from '../../parts/form/fieldBox.tsx';
 import { InForm } from '../../parts/form/inForm.ts';
+import { Questions } from '../../parts/form/questionAt.tsx';
 import { WhoField } from '../../parts/form/whoField.tsx';
 import { STEP_WORD, StepSign } from '../../parts/jobSteps.tsx';
 import { type Compared, SideBySide } from '../../parts/sideBySide.tsx';
@@ -86,6 +87,10 @@ export interface JobFormProps {
   /** Of its lengths, where it has any: sent along, so that they mean the same whatever is chosen since. */
   readonly unit?: LengthUnit;
   readonly refused: Refused | null;
+  /** Asked about though nothing was refused. */
+  readonly doubts?: readonly DoubtedLength[];
+  /** What stands in its boxes, while nothing was refused. */
+  readonly shown?: Readonly<Record<string, string>>;
   readonly submit: string;
   /** Another way to send it. */
   readonly also?: { readonly label: string; readonly name: string };
@@ -98,6 +103,7 @@ export interface JobFormProps {
 /** A form that writes: carries the revision it started from, and who is writing. */
 export function JobForm(props: JobFormProps) {
   const { id, action, revision, initials, signed, refused, submit, first = true, children } = props;
+  const { doubts = [], shown = {} } = props;
   const typed = refused?.fields;
   const whyError = refused?.faults.find((fault) => fault.path === 'why')?.message;
   return (
@@ -111,12 +117,11 @@ export function JobForm(props: JobFormProps) {
       >
         {refused?.stale && <Stale stale={refused.stale} />}
         {refused && <ErrorSummary faults={refused.faults} goTo={refused.stale === null} />}
-        {refused?.doubts && refused.doubts.length > 0 && (
-          <Doubted doubts={refused.doubts} fields={refused.fields} />
-        )}
         <input type="hidden" name="from" value={revision} />
         {props.unit && <input type="hidden" name="unit" value={props.unit} />}
-        {children}
+        <Questions doubts={refused?.doubts?.length ? refused.doubts : doubts} fields={typed ?? shown}>
+          {children}
+        </Questions>
         <div class="fields">
           {(signed || props.why !== undefined || whyError !== undefined) && (
             <Field

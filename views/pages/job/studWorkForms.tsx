@@ -6,9 +6,9 @@ import type { LengthUnit } from '../../../shared/words/print.ts';
 import { Caution } from '../../parts/caution.tsx';
 import { FindingList } from '../../parts/findingList.tsx';
 import { Boxes } from '../../parts/form/bodyFields.tsx';
-import { asConfirmed, Doubted } from '../../parts/form/doubted.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Choice } from '../../parts/form/fieldBox.tsx';
+import { asConfirmed } from '../../parts/form/questionAt.tsx';
 import { JobForm, type Refused } from './section.tsx';
 
 export interface StudWorkProps {
@@ -100,6 +100,7 @@ function ReplacedForm(props: StudWorkProps & { readonly kept: ReplacedStudKept |
         signed={job.stage === 'signed'}
         unit={writing.lengthUnit}
         refused={refused}
+        shown={fields}
         submit="Save this stud"
         first={false}
         {...(kept && { also: { label: 'Remove from list', name: REMOVE } })}
@@ -131,7 +132,6 @@ function ReplacedForm(props: StudWorkProps & { readonly kept: ReplacedStudKept |
             }}
           />
         </div>
-        {refused === null && <Doubted doubts={[]} fields={fields} />}
       </JobForm>
     </details>
   );
@@ -161,13 +161,13 @@ function RetorqueForm({ job, studs, writing, initials, refusedRetorque: refused 
         signed={job.stage === 'signed'}
         unit={writing.lengthUnit}
         refused={refused}
+        shown={fields}
         submit="Save the re-torque"
         first={false}
       >
         <div class="fields">
           <Boxes of={RETORQUE} fields={fields} faults={refused?.faults ?? []} writing={writing} />
         </div>
-        {refused === null && <Doubted doubts={[]} fields={fields} />}
       </JobForm>
     </details>
   );

@@ -10,10 +10,11 @@ import { FIT_STATUS, FIT_WORD, holdsInWords, leftOutOfMany } from '../../../shar
 import { StudInStack } from '../../drawings/studInStack.tsx';
 import { Caution } from '../../parts/caution.tsx';
 import { FindingList } from '../../parts/findingList.tsx';
-import { Doubted, type DoubtedLength } from '../../parts/form/doubted.tsx';
+import type { DoubtedLength } from '../../parts/form/askedHere.ts';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Choice, Field } from '../../parts/form/fieldBox.tsx';
+import { Questions } from '../../parts/form/questionAt.tsx';
 import { Sign } from '../../parts/form/sign.tsx';
 import {
   JOINT_FINDING,
@@ -234,26 +235,27 @@ function StackForm({
   return (
     <form method="get" action={`${href}#studs`} id="job-stack-form">
       <input type="hidden" name="unit" value={writing.lengthUnit} />
-      <div class="fields">
-        <Choice
-          label="Flexplate stack"
-          name="stack"
-          value={stackId}
-          options={[
-            ...(stackId === '' ? [{ value: '', label: 'choose' }] : []),
-            ...stacks.map(({ id, stack }) => ({ value: id, label: stack.name })),
-          ]}
-        />
-        <Field
-          label="Pull-forward gap"
-          name="pull"
-          value={fields.pull}
-          unit={unit}
-          hint="Blank: the catalog’s. Measure yours."
-          error={error('pull')}
-        />
-      </div>
-      <Doubted doubts={doubts.filter(isOfGap)} fields={fields} />
+      <Questions doubts={doubts.filter(isOfGap)} fields={fields}>
+        <div class="fields">
+          <Choice
+            label="Flexplate stack"
+            name="stack"
+            value={stackId}
+            options={[
+              ...(stackId === '' ? [{ value: '', label: 'choose' }] : []),
+              ...stacks.map(({ id, stack }) => ({ value: id, label: stack.name })),
+            ]}
+          />
+          <Field
+            label="Pull-forward gap"
+            name="pull"
+            value={fields.pull}
+            unit={unit}
+            hint="Blank: the catalog’s. Measure yours."
+            error={error('pull')}
+          />
+        </div>
+      </Questions>
       <div class="actions">
         <button class="button" type="submit" id="hold-studs">
           Check every stud
@@ -283,6 +285,8 @@ function StudsForm(props: StudsProps & { wrong: readonly Fault[] }) {
       signed={job.stage === 'signed'}
       unit={writing.lengthUnit}
       refused={refused}
+      doubts={props.doubts.filter((one) => !isOfGap(one))}
+      shown={fields}
       submit="Save these studs"
       first={job.stage === 'to-sign'}
     >
@@ -298,9 +302,6 @@ function StudsForm(props: StudsProps & { wrong: readonly Fault[] }) {
         ring={props.ring}
         prevailing={props.prevailing}
       />
-      {!refused?.doubts?.length && (
-        <Doubted doubts={props.doubts.filter((one) => !isOfGap(one))} fields={fields} />
-      )}
       <div class="actions">
         <button
           class="button"

@@ -2,7 +2,7 @@ import type { Job, Pass } from '../../../shared/words/job.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import type { Frame } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
-import type { DoubtedLength } from '../../parts/form/doubted.tsx';
+import type { DoubtedLength } from '../../parts/form/askedHere.ts';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { Choice, TextArea } from '../../parts/form/fieldBox.tsx';
 import { Hidden } from '../../parts/form/hidden.tsx';

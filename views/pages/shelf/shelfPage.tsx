@@ -8,10 +8,11 @@ import type { Frame } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
 import { Cautions } from '../../parts/caution.tsx';
 import { EmptyState } from '../../parts/emptyState.tsx';
+import type { DoubtedLength } from '../../parts/form/askedHere.ts';
 import { Boxes } from '../../parts/form/bodyFields.tsx';
-import { Doubted, type DoubtedLength } from '../../parts/form/doubted.tsx';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { Choice } from '../../parts/form/fieldBox.tsx';
+import { Questions } from '../../parts/form/questionAt.tsx';
 import { Sign } from '../../parts/form/sign.tsx';
 import { type ListColumn, ListTable } from '../../parts/listTable.tsx';
 
@@ -103,12 +104,13 @@ function Asked({ frame, fields, writing, faults, doubts, confidence, families, s
     <form method="get" action="/shelf" class="finder" id="shelf-form">
       <ErrorSummary faults={faults} />
       <input type="hidden" name="unit" value={frame.lengthUnit} />
-      <div class="fields">
-        <Choice label="Cover type" name="family" value={fields.family ?? ''} options={options(families)} />
-        <Choice label="Flexplate stack" name="stack" value={fields.stack ?? ''} options={options(stacks)} />
-        <Boxes of={SHELF_ASKED} fields={fields} faults={faults} writing={writing} />
-      </div>
-      <Doubted doubts={doubts} fields={fields} />
+      <Questions doubts={doubts} fields={fields}>
+        <div class="fields">
+          <Choice label="Cover type" name="family" value={fields.family ?? ''} options={options(families)} />
+          <Choice label="Flexplate stack" name="stack" value={fields.stack ?? ''} options={options(stacks)} />
+          <Boxes of={SHELF_ASKED} fields={fields} faults={faults} writing={writing} />
+        </div>
+      </Questions>
       <p class="hint">The shop limits require {printRequired(confidence)}.</p>
       <div class="actions">
         <button class="button first" type="submit" id="ask-shelf">

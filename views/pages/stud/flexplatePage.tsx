@@ -7,9 +7,10 @@ import type { FlexplateFound, FlexplateSeen, FlexplatesFound } from '../../../sh
 import type { Frame } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
 import { Cautions } from '../../parts/caution.tsx';
+import type { DoubtedLength } from '../../parts/form/askedHere.ts';
 import { Boxes } from '../../parts/form/bodyFields.tsx';
-import { Doubted, type DoubtedLength } from '../../parts/form/doubted.tsx';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
+import { Questions } from '../../parts/form/questionAt.tsx';
 import { AnswersSoFar, AskNext, LOOK, TwoKinds, without } from './flexplateAsk.tsx';
 import { stackInWords } from './studPage.tsx';
 
@@ -117,17 +118,18 @@ function FlexplateForm({ frame, fields, writing, doubts, faults }: FlexplateProp
       <form method="get" action="/stud/flexplate" id="flexplate-form">
         <ErrorSummary faults={faults} />
         <input type="hidden" name="unit" value={unit} />
-        <Boxes {...boxes} only={['style']} />
-        <div class="fields">
-          <Boxes
-            {...boxes}
-            without={['style', 'onBench']}
-            hints={{ withinMm: `Blank: ${printLength(FLEXPLATE_SEEN.withinMm.ifEmpty, unit, 'coarse')}` }}
-            after={{ withinMm: <Boxes {...boxes} of={{ thread }} /> }}
-          />
-        </div>
-        <Boxes {...boxes} only={['onBench']} />
-        <Doubted doubts={doubts} fields={fields} />
+        <Questions doubts={doubts} fields={fields}>
+          <Boxes {...boxes} only={['style']} />
+          <div class="fields">
+            <Boxes
+              {...boxes}
+              without={['style', 'onBench']}
+              hints={{ withinMm: `Blank: ${printLength(FLEXPLATE_SEEN.withinMm.ifEmpty, unit, 'coarse')}` }}
+              after={{ withinMm: <Boxes {...boxes} of={{ thread }} /> }}
+            />
+          </div>
+          <Boxes {...boxes} only={['onBench']} />
+        </Questions>
         <div class="actions">
           <button class="button" type="submit" id="tell">
             Which one is it?

@@ -10,10 +10,11 @@ import type { Frame } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
 import { Cautions } from '../../parts/caution.tsx';
 import { FindingList } from '../../parts/findingList.tsx';
+import type { DoubtedLength } from '../../parts/form/askedHere.ts';
 import { Boxes } from '../../parts/form/bodyFields.tsx';
-import { Doubted, type DoubtedLength } from '../../parts/form/doubted.tsx';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { Choice } from '../../parts/form/fieldBox.tsx';
+import { Questions } from '../../parts/form/questionAt.tsx';
 import { Sign } from '../../parts/form/sign.tsx';
 import { lowerFirst } from './studPage.tsx';
 
@@ -46,31 +47,32 @@ export function GapPage(props: GapProps) {
       <form method="get" action="/stud/gap" id="gap-form">
         <ErrorSummary faults={faults} />
         <input type="hidden" name="unit" value={unit} />
-        <div class="fields">
-          <Boxes
-            of={GAP}
-            fields={fields}
-            faults={faults}
-            writing={props.writing}
-            hints={{
-              leastGapMm: `Blank: about ${printLength(3.2, unit, 'coarse')} to ${printLength(4.8, unit, 'coarse')}, common practice, from memory`,
-              shimsMm:
-                props.shimsThere === ''
-                  ? 'More than one? Separate with ;'
-                  : `Blank: the shop’s, ${props.shimsThere}`,
-            }}
-          />
-          <Choice
-            label="Flexplate stack"
-            name="stack"
-            value={fields.stack ?? ''}
-            options={[
-              { value: '', label: 'not yet' },
-              ...props.stacks.map(({ id, name }) => ({ value: id, label: name })),
-            ]}
-          />
-        </div>
-        <Doubted doubts={props.doubts} fields={fields} />
+        <Questions doubts={props.doubts} fields={fields}>
+          <div class="fields">
+            <Boxes
+              of={GAP}
+              fields={fields}
+              faults={faults}
+              writing={props.writing}
+              hints={{
+                leastGapMm: `Blank: about ${printLength(3.2, unit, 'coarse')} to ${printLength(4.8, unit, 'coarse')}, common practice, from memory`,
+                shimsMm:
+                  props.shimsThere === ''
+                    ? 'More than one? Separate with ;'
+                    : `Blank: the shop’s, ${props.shimsThere}`,
+              }}
+            />
+            <Choice
+              label="Flexplate stack"
+              name="stack"
+              value={fields.stack ?? ''}
+              options={[
+                { value: '', label: 'not yet' },
+                ...props.stacks.map(({ id, name }) => ({ value: id, label: name })),
+              ]}
+            />
+          </div>
+        </Questions>
         <div class="actions">
           <button class={answer ? 'button' : 'button first'} type="submit" id="work-out-gap">
             Work it out

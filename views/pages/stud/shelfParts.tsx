@@ -2,7 +2,8 @@ import type { CatalogueNut, CatalogueStud, CatalogueWasher } from '../../../shar
 import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
 import type { Skipped, Substitute } from '../../../shared/words/stud/choices.ts';
 import { FIT_WORD } from '../../../shared/words/verdicts.ts';
-import { Choice, Tick } from '../../parts/form/fieldBox.tsx';
+import { Choice } from '../../parts/form/fieldBox.tsx';
+import { Tick } from '../../parts/form/tick.tsx';
 
 /** The other one of the pair: everything alike but the tip. */
 export function Substitutes({

@@ -9,10 +9,11 @@ import { StudInStack } from '../../drawings/studInStack.tsx';
 import type { Frame } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
 import { Cautions } from '../../parts/caution.tsx';
+import type { DoubtedLength } from '../../parts/form/askedHere.ts';
 import { Boxes } from '../../parts/form/bodyFields.tsx';
-import { Doubted, type DoubtedLength } from '../../parts/form/doubted.tsx';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { Choice } from '../../parts/form/fieldBox.tsx';
+import { Questions } from '../../parts/form/questionAt.tsx';
 import { bareCallout, HandFields, OnTheShelf, ThreadByCaliper } from './handParts.tsx';
 import { JointFields } from './jointFields.tsx';
 import { SkippedNote } from './shelfParts.tsx';
@@ -102,48 +103,49 @@ function StudForm(props: StacksForStudProps) {
     >
       <ErrorSummary faults={faults} />
       <input type="hidden" name="unit" value={frame.lengthUnit} />
-      <div class="fields">
-        <Choice
-          label="Stud"
-          name="stud"
-          value={studId}
-          options={[
-            ...(studId === '' ? [{ value: '', label: 'choose' }] : []),
-            { value: 'own', label: 'in my hand: measure it' },
-            ...studs.map(({ id, name }) => ({ value: id, label: name })),
-          ]}
-        />
-      </div>
-      {studId === 'own' && <HandFields {...boxes} />}
-      <Doubted doubts={doubts} fields={fields} />
-      <div class="actions">
-        <button class={hand || checked ? 'button' : 'button first'} type="submit" id="find-stacks">
-          {studId === 'own' ? 'Find the stud' : 'Find flexplate stacks'}
-        </button>
-      </div>
-      <div class="fields">
-        <Boxes
+      <Questions doubts={doubts} fields={fields}>
+        <div class="fields">
+          <Choice
+            label="Stud"
+            name="stud"
+            value={studId}
+            options={[
+              ...(studId === '' ? [{ value: '', label: 'choose' }] : []),
+              { value: 'own', label: 'in my hand: measure it' },
+              ...studs.map(({ id, name }) => ({ value: id, label: name })),
+            ]}
+          />
+        </div>
+        {studId === 'own' && <HandFields {...boxes} />}
+        <div class="actions">
+          <button class={hand || checked ? 'button' : 'button first'} type="submit" id="find-stacks">
+            {studId === 'own' ? 'Find the stud' : 'Find flexplate stacks'}
+          </button>
+        </div>
+        <div class="fields">
+          <Boxes
+            {...boxes}
+            of={{ pullForwardMm }}
+            hints={{ pullForwardMm: 'Used for every flexplate stack. Blank: each one’s own.' }}
+          />
+          <Choice
+            label="Flexplates"
+            name="onlyStyle"
+            value={fields.onlyStyle ?? ''}
+            options={[
+              { value: '', label: 'one-piece and two-piece' },
+              { value: 'one-piece', label: 'one-piece only' },
+              { value: 'two-piece', label: 'two-piece only' },
+            ]}
+          />
+        </div>
+        <JointFields
           {...boxes}
-          of={{ pullForwardMm }}
-          hints={{ pullForwardMm: 'Used for every flexplate stack. Blank: each one’s own.' }}
+          figures={props.figures}
+          ring={{ count: null, circleMm: null, of: 'stack' }}
+          prevailing={false}
         />
-        <Choice
-          label="Flexplates"
-          name="onlyStyle"
-          value={fields.onlyStyle ?? ''}
-          options={[
-            { value: '', label: 'one-piece and two-piece' },
-            { value: 'one-piece', label: 'one-piece only' },
-            { value: 'two-piece', label: 'two-piece only' },
-          ]}
-        />
-      </div>
-      <JointFields
-        {...boxes}
-        figures={props.figures}
-        ring={{ count: null, circleMm: null, of: 'stack' }}
-        prevailing={false}
-      />
+      </Questions>
     </form>
   );
 }

@@ -13,10 +13,11 @@ import { StudInStack } from '../../drawings/studInStack.tsx';
 import type { Frame } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
 import { Cautions } from '../../parts/caution.tsx';
-import { Doubted, type DoubtedLength } from '../../parts/form/doubted.tsx';
+import type { DoubtedLength } from '../../parts/form/askedHere.ts';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Choice, Field } from '../../parts/form/fieldBox.tsx';
+import { Questions } from '../../parts/form/questionAt.tsx';
 import { Sign } from '../../parts/form/sign.tsx';
 import type { StackTyped } from '../../parts/stackDrawnPart.tsx';
 import { bareCallout } from './handParts.tsx';
@@ -168,33 +169,34 @@ function StudForm(props: StudPageProps) {
       <ErrorSummary faults={faults} />
       <input type="hidden" name="unit" value={unit} />
       <input type="hidden" name="gapOf" value={stackId} />
-      {props.hand && <HandAlong {...props.hand} frame={frame} />}
-      <FewerStacks fields={fields} {...props.stackFilters} />
-      <WhichStack {...props} />
-      {props.typedStack && (
-        <StackFields
-          fields={fields}
-          rows={props.layerRows}
-          faults={faults}
-          writing={props.writing}
-          typedStack={props.typedStack}
-          inHand
-        />
-      )}
-      <Doubted doubts={props.doubts} fields={fields} />
-      {(chosen || stackId === 'own') && (
-        <div class="folds">
-          <JointFields
+      <Questions doubts={props.doubts} fields={fields}>
+        {props.hand && <HandAlong {...props.hand} frame={frame} />}
+        <FewerStacks fields={fields} {...props.stackFilters} />
+        <WhichStack {...props} />
+        {props.typedStack && (
+          <StackFields
             fields={fields}
+            rows={props.layerRows}
             faults={faults}
             writing={props.writing}
-            figures={props.figures}
-            ring={props.ring}
-            prevailing={chosen?.nut?.prevailing ?? fields.prevailing === '1'}
+            typedStack={props.typedStack}
+            inHand
           />
-          <Narrow fields={fields} threads={props.threads} />
-        </div>
-      )}
+        )}
+        {(chosen || stackId === 'own') && (
+          <div class="folds">
+            <JointFields
+              fields={fields}
+              faults={faults}
+              writing={props.writing}
+              figures={props.figures}
+              ring={props.ring}
+              prevailing={chosen?.nut?.prevailing ?? fields.prevailing === '1'}
+            />
+            <Narrow fields={fields} threads={props.threads} />
+          </div>
+        )}
+      </Questions>
       <div class="actions">
         <button class={chosen ? 'button' : 'button first'} type="submit" id="find">
           {chosen ? 'Work it out' : 'Find the stud'}

@@ -22,8 +22,9 @@ import {
 import { printShare } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import { errorsOf } from './errorsOf.ts';
-import { Choice, Field, TextArea, Tick } from './fieldBox.tsx';
+import { Choice, Field, FieldError, TextArea } from './fieldBox.tsx';
 import { FoldedBoxes } from './foldedBoxes.tsx';
+import { Tick } from './tick.tsx';
 
 export interface BodyFieldsProps {
   readonly of: AnyFields;
@@ -203,7 +204,7 @@ function Box(props: BodyFieldsProps & { readonly name: string; readonly field: A
       return (
         <>
           <Field {...described} type="date" size={boxWidth(field)} optional={optional} />
-          {props.after?.[key] === undefined && <DayAsked {...props} name={name} label={field.label} />}
+          <DayAsked {...props} name={name} label={field.label} />
         </>
       );
     case 'lengths':
@@ -234,10 +235,15 @@ function Lettered({ field: { label, letter } }: { field: AnyField }) {
 /** A day that was asked about, to be confirmed; entered again, it is judged anew. */
 function DayAsked({ fields, faults, name, label }: BodyFieldsProps & { name: string; label: string }) {
   const [typed, confirmed] = [fields[name] ?? '', fields[`ok.${name}`] ?? ''];
-  const asked = errorsOf(faults)(`ok.${name}`) !== null;
+  const asked = errorsOf(faults)(`ok.${name}`);
   if (typed === '' || !(asked || confirmed === typed)) return null;
   const says = `${label}: ${printDay(typed)}, as typed`;
-  return <Tick label={says} name={`ok.${name}`} value={typed} checked={confirmed === typed} />;
+  return (
+    <div class="question">
+      {asked && <FieldError text={asked} />}
+      <Tick label={says} name={`ok.${name}`} value={typed} checked={confirmed === typed} />
+    </div>
+  );
 }
 
 /** One of the figures known, or the box for another. */

@@ -3,6 +3,7 @@ import type { BoxWidth } from '../../../shared/words/fields/boxWidth.ts';
 import type { Extra, InputExtra } from '../extra.ts';
 import { SignedAs, SignedIn } from '../signedIn.tsx';
 import { useFieldIds } from './inForm.ts';
+import { QuestionAt } from './questionAt.tsx';
 import { Sign } from './sign.tsx';
 
 /** The sentence beside a field that was not taken. */
@@ -94,6 +95,7 @@ function Box(props: FieldProps) {
         </span>
       )}
       {error && <FieldError id={`${id}-error`} text={error} />}
+      <QuestionAt name={name} describedBy={error ? `${id}-error` : undefined} />
     </div>
   );
 }
@@ -220,26 +222,5 @@ export function Choice(props: ChoiceProps) {
       ))}
       {foot}
     </fieldset>
-  );
-}
-
-export interface TickProps {
-  readonly label: ComponentChildren;
-  readonly name: string;
-  readonly value?: string;
-  readonly checked?: boolean;
-  readonly id?: string;
-  readonly input?: InputExtra;
-}
-
-/** Yes or no. */
-export function Tick({ label, name, value = 'yes', checked, id: own, input }: TickProps) {
-  const fieldId = useFieldIds();
-  const id = own ?? fieldId(name);
-  return (
-    <label class="radio tick" for={id}>
-      <input type="checkbox" id={id} name={name} value={value} checked={checked} {...input} />
-      <span>{label}</span>
-    </label>
   );
 }

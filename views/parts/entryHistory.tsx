@@ -13,7 +13,14 @@ export interface EntryRevisionTold {
 }
 
 /** Every revision, newest first, each with its differences folded under it. */
-export function EntryHistory({ revisions }: { revisions: readonly EntryRevisionTold[] }) {
+export function EntryHistory({
+  revisions,
+  judged,
+}: {
+  revisions: readonly EntryRevisionTold[];
+  /** How many jobs each revision of the limits judged. */
+  judged?: ReadonlyMap<number, number>;
+}) {
   return (
     <ol class="history">
       {[...revisions].reverse().map((one) => (
@@ -21,6 +28,7 @@ export function EntryHistory({ revisions }: { revisions: readonly EntryRevisionT
           revision {one.revision}, {one.who}, <When at={one.at} />
           {one.use !== '' && `, ${one.use}`}
           {one.why !== '' && `: ${one.why}`}
+          {judged && <Judged revision={one.revision} count={judged.get(one.revision) ?? 0} />}
           {one.changes.length > 0 && (
             <details class="twin">
               <summary>
@@ -38,6 +46,19 @@ export function EntryHistory({ revisions }: { revisions: readonly EntryRevisionT
         </li>
       ))}
     </ol>
+  );
+}
+
+/** The way to the jobs that were decided under a revision of the limits. */
+export function Judged({ revision, count }: { revision: number; count: number }) {
+  if (count === 0) return <>. No job decided under it</>;
+  return (
+    <>
+      .{' '}
+      <a href={`/criteria/jobs?revision=${revision}`}>
+        {count === 1 ? '1 job' : `${count} jobs`} decided under it
+      </a>
+    </>
   );
 }
 

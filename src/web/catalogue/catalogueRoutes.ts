@@ -41,6 +41,7 @@ import { layerRows } from '../stud/stackForm.ts';
 import { entryDrawn, getEntryDrawn } from './entryDrawn.ts';
 import { askAboutEntry, entryAsTyped, entryBox, readEntry } from './entryForm.ts';
 import { entryRevisionsInWords, entryStale } from './entryWords.ts';
+import { askByFormula } from './limitsAsked.ts';
 import { typedOf } from './typedEntry.ts';
 
 /** Cover types, studs, stacks, nuts, washers and gauges: look, add, change as a new revision, retire. */
@@ -161,6 +162,10 @@ async function save(
   }
   const body = readEntry(kind, form);
   if (body !== null) askAboutEntry(kind, form, { today: todayIn(context), standing: entry?.body ?? null });
+  if (body !== null && kind === 'family') {
+    const formula = (await currentCriteria(context.shop.db)).body.minimumWallFormula ?? null;
+    askByFormula(form, body as Family, { standing: (entry?.body as Family | undefined) ?? null, formula });
+  }
   if (body === null || form.faults.length > 0) {
     const faults = withInitials(form.faults, fields.who);
     await show(context, req, res, { kind, entry, fields, faults, doubts: form.doubts });

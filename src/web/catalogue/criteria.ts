@@ -7,17 +7,20 @@ import type { ShopCriteria } from '../../../shared/words/catalogue.ts';
 import { CRITERIA } from '../../../shared/words/fields/criteria.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 import { CriteriaPage, type LimitsPreview } from '../../../views/pages/catalogue/criteriaPage.tsx';
+import { JudgedPage } from '../../../views/pages/catalogue/judgedPage.tsx';
 import type { EntryStale } from '../../../views/parts/entryHistory.tsx';
 import type { DoubtedLength } from '../../../views/parts/form/askedHere.ts';
 import { renderPage } from '../../../views/render.ts';
 import { entryHistory, listEntries, typedIn } from '../../records/catalogue.ts';
 import { StaleEdit } from '../../records/database/errors.ts';
-import { CRITERIA_ID, currentCriteria, saveCriteria } from '../../records/shopCriteria.ts';
+import { CRITERIA_ID, criteriaOf, currentCriteria, saveCriteria } from '../../records/shopCriteria.ts';
+import { countJudged, JUDGED_A_PAGE, judgedUnder } from '../../records/trends/judgedUnder.ts';
 import { answersChanged } from '../../shop/limitsChange.ts';
 import { boxAt, readBody } from '../request/bodyForm.ts';
 import { differences } from '../request/fieldLines.ts';
 import { frameOf, type PageContext, rememberPreference } from '../request/pageContext.ts';
-import { type Fields, fieldsOf, TypedForm } from '../request/typed.ts';
+import { NoSuchPage } from '../request/pageErrors.ts';
+import { type Fields, fieldsOf, revisionIn, TypedForm } from '../request/typed.ts';
 import { withInitials } from '../request/whoFaults.ts';
 import { criteriaFields } from './entryFields.ts';
 import { entryRevisionsInWords, entryStale } from './entryWords.ts';
@@ -33,6 +36,7 @@ export function criteriaRouter(context: PageContext): Router {
   const router = Router();
   router.get('/criteria', (req, res) => getLimits(context, req, res));
   router.get('/criteria/minimum', (req, res) => getMinimumGiven(context, req, res));
+  router.get('/criteria/jobs', (req, res) => getJudged(context, req, res));
   router.post('/criteria', (req, res) => postLimits(context, req, res));
   return router;
 }
@@ -42,6 +46,25 @@ async function getLimits(context: PageContext, req: Request, res: Response): Pro
   const saved = Number(req.query.saved) === now.revision && now.revision > 0;
   const fields = asTyped(CRITERIA, now.body, await frameOf(req, context));
   await show(context, req, res, { revision: now.revision, fields, saved });
+}
+
+/** The jobs a revision judged. */
+async function getJudged(context: PageContext, req: Request, res: Response): Promise<void> {
+  const { db } = context.shop;
+  const { revision: asked = '', before } = fieldsOf(req.query);
+  const revision = revisionIn(asked);
+  if ((await criteriaOf(db, revision)) === null)
+    throw new NoSuchPage(`The shop limits have no revision "${asked.slice(0, 20)}".`);
+  const jobs = await judgedUnder(db, revision, before === undefined ? undefined : revisionIn(before));
+  const last = jobs.length === JUDGED_A_PAGE ? jobs.at(-1)! : null;
+  const props = {
+    frame: await frameOf(req, context),
+    revision,
+    count: (await countJudged(db)).get(revision) ?? 0,
+    jobs,
+    next: last && `/criteria/jobs?${new URLSearchParams({ revision: asked, before: String(last.id) })}`,
+  };
+  res.send(renderPage(JudgedPage(props)));
 }
 
 /** Saved at once where no open job is answered otherwise; else once that has been seen. */
@@ -133,6 +156,7 @@ async function show(context: PageContext, req: Request, res: Response, page: Sho
     saved,
     given,
     history: told,
+    judged: await countJudged(db),
   };
   res.status(stale !== null ? 409 : faults.length > 0 ? 422 : 200).send(renderPage(CriteriaPage(props)));
 }

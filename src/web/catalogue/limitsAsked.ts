@@ -3,6 +3,7 @@ import type { TypedLength } from '../../../shared/quantity/slip.ts';
 import type { Entry, Family, ShopCriteria } from '../../../shared/words/catalogue.ts';
 import { CRITERIA } from '../../../shared/words/fields/criteria.ts';
 import { FAMILY } from '../../../shared/words/fields/family.ts';
+import { printLength } from '../../../shared/words/print.ts';
 import {
   coversUnder,
   formulaDoubt,
@@ -12,6 +13,7 @@ import {
 } from '../../shop/doubts/limitDoubt.ts';
 import { CRITERIA_EXPECTED } from '../../shop/doubts/limitsExpected.ts';
 import { typesWithoutMinimum } from '../../shop/limits/minimumByType.ts';
+import { minimumByFormula } from '../../shop/limits/minimumFormula.ts';
 import { askAboutFigures } from '../request/askFigures.ts';
 import type { TypedForm } from '../request/typed.ts';
 
@@ -35,6 +37,40 @@ export function askMinimums(form: TypedForm): void {
       doubt.meantTyped === null ? [] : [doubt.meantTyped],
     );
   }
+}
+
+/**
+ * A cover type for which the shop’s formula gives no minimum, or less than the one entered for it, is asked about before
+ * it is saved; `standing` is what was saved before, which is not asked about again while it says the same.
+ */
+export function askByFormula(
+  form: TypedForm,
+  body: Family,
+  { standing, formula }: { readonly standing: Family | null; readonly formula: string | null },
+): void {
+  if (formula === null) return;
+  const { lengthUnit } = form.writing;
+  const given = minimumByFormula(formula, body, lengthUnit);
+  const entered = enteredMinimum(body);
+  const before = standing && minimumByFormula(formula, standing, lengthUnit);
+  if (before?.mm === given.mm && standing !== null && enteredMinimum(standing).mm === entered.mm) return;
+  const { box } = given.mm === null ? FAMILY.nominalWallMm : entered;
+  if (form.isConfirmed(box) || form.doubts.some(({ name }) => name === box)) return;
+  if (given.mm === null) {
+    const sentence = `The shop’s formula gives this cover type no minimum: ${given.working}.`;
+    form.ask(box, sentence, 'It is right, as typed; the formula gives no minimum', []);
+  } else if (entered.mm !== null && given.mm < entered.mm - 1e-9) {
+    const [less, more] = [given.mm, entered.mm].map((mm) => printLength(mm, lengthUnit));
+    const sentence = `The shop’s formula gives ${less} for this cover type, less than the ${more} entered here.`;
+    form.ask(box, sentence, `${more} is right, as typed; the formula gives less`, []);
+  }
+}
+
+/** The larger of the maker’s minimum and the type’s own, and where it is typed. */
+function enteredMinimum({ makerMinimumWallMm: maker, shopMinimumWallMm: own }: Family) {
+  return own !== null && own >= (maker ?? 0)
+    ? { mm: own, box: FAMILY.shopMinimumWallMm.box }
+    : { mm: maker, box: FAMILY.makerMinimumWallMm.box };
 }
 
 const { minimumWallMm, faceRunoutLimitMm, cleanUpAllowanceMm, typicalCutMm } = CRITERIA;

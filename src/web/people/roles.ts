@@ -77,6 +77,7 @@ export const LEAST_ROLE: Readonly<Record<string, Least>> = {
   'GET /studies/:number/readings.csv': 'reader',
   'GET /criteria': 'reader',
   'GET /criteria/minimum': 'reader',
+  'GET /criteria/jobs': 'reader',
   'GET /how': 'reader',
   'GET /how/words': 'reader',
   'GET /how/:subject': 'reader',

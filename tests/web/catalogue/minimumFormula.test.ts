@@ -175,6 +175,33 @@ describe('the minimum wall as a formula', () => {
     expect(page.text).toContain('advice only');
   });
 
+  it('is asked about when a cover type is saved that it gives nothing, or less than is entered', async () => {
+    await save('new wall - 4.2 mm', { 'ok.minimumFormula': 'new wall - 4.2 mm' });
+    const type = {
+      make: 'stamped',
+      sideWall: 'plain',
+      studCount: '4',
+      circle: '286',
+      trackInner: '214',
+      trackOuter: '264',
+      nominal: '5',
+      who: 'BL',
+      unit: 'mm',
+    };
+    const add = (name: string, more: Record<string, string>) =>
+      program.post('/catalogue/family', { ...type, name, ...more });
+    const none = await add('Plover', { nominal: '4' });
+    expect(none.status).toBe(422);
+    expect(none.text).toContain('The shop’s formula gives this cover type no minimum: 4.00 mm − 4.2 mm');
+    expect((await add('Plover', { nominal: '4', 'ok.nominal': '4' })).status).toBe(303);
+    const maker = { makerMinimum: '4.6', makerSource: 'a bulletin' };
+    const less = await add('Plover 2', maker);
+    expect(less.status).toBe(422);
+    expect(less.text).toContain('gives 0.800 mm for this cover type, less than the 4.600 mm entered here');
+    expect((await add('Plover 2', { ...maker, 'ok.makerMinimum': '4.6' })).status).toBe(303);
+    expect((await add('Plover 3', {})).status).toBe(303);
+  });
+
   it('works for dimensions typed instead of a cover type', async () => {
     await save(FORMULA);
     const page = await program.get(

@@ -8,6 +8,7 @@ import {
   type EntryRevisionTold,
   type EntryStale,
   EntryStaleShown,
+  Judged,
 } from '../../parts/entryHistory.tsx';
 import type { DoubtedLength } from '../../parts/form/askedHere.ts';
 import { BodyFields } from '../../parts/form/bodyFields.tsx';
@@ -51,11 +52,14 @@ export interface CriteriaProps {
   /** They were saved just now. */
   readonly saved: boolean;
   readonly history: readonly EntryRevisionTold[];
+  /** How many jobs each revision judged. */
+  readonly judged: ReadonlyMap<number, number>;
 }
 
 /** The shop's own limits and habits: who set them, and when. */
 export function CriteriaPage(props: CriteriaProps) {
-  const { frame, revision, fields, kept, faults, doubts, stale, preview, saved, given, history } = props;
+  const { frame, revision, fields, kept, faults, doubts, stale, preview, saved, given, history, judged } =
+    props;
   const mayChange = may(frame, 'keeper');
   const boxes = { fields, kept, faults, writing: frame };
   return (
@@ -97,7 +101,13 @@ export function CriteriaPage(props: CriteriaProps) {
         {history.length === 0 ? (
           <p>None yet. The program's starting values apply; they set no minimum wall.</p>
         ) : (
-          <EntryHistory revisions={history} />
+          <EntryHistory revisions={history} judged={judged} />
+        )}
+        {(judged.get(0) ?? 0) > 0 && (
+          <p>
+            Before any was saved
+            <Judged revision={0} count={judged.get(0) ?? 0} />
+          </p>
         )}
       </section>
     </Layout>

@@ -43,6 +43,7 @@ import { signsAsWhoSignedIn } from './request/whoSignedIn.ts';
 import { shelfRouter } from './shelf/shelfRoutes.ts';
 import { slipsRouter } from './stud/slipRoutes.ts';
 import { studRouter } from './stud/stud.ts';
+import { otherLimitRouter } from './trends/otherLimitRoutes.ts';
 import { trendsRouter } from './trends/trendRoutes.ts';
 
 /** Four hundred stations with every field filled. */
@@ -73,6 +74,7 @@ const PAGES: readonly ((context: PageContext) => Router)[] = [
   studiesRouter,
   catalogueRouter,
   criteriaRouter,
+  otherLimitRouter,
   trendsRouter,
   recordsRouter,
 ];

@@ -143,3 +143,32 @@ export async function notGathered(db: Db, version: number): Promise<number> {
     .executeTakeFirstOrThrow();
   return Number(row.n);
 }
+
+/** The jobs whose wall was measured, but closed ones, the oldest first. */
+export async function measuredJobs(db: Db): Promise<readonly number[]> {
+  const { rows } = await sql<{ id: number }>`select t.job_id as id from job_trend t
+    where ${counted({}, sql`t`)} and t.wall_nm is not null order by t.job_id`.execute(db);
+  return rows.map(({ id }) => id);
+}
+
+interface Peaks {
+  readonly n: number;
+  readonly mean: number | null;
+  readonly most: number | null;
+}
+
+/** Peak lining pressures as kept with the decisions on covers released: of those that came back, and of the others. */
+export async function peaksKept(db: Db): Promise<{ readonly back: Peaks; readonly stayed: Peaks }> {
+  const { rows } = await sql<Peaks & { readonly back: number }>`
+    select case when exists (
+        select 1 from job_trend c where c.comeback_of = t.job_id and c.stage <> 'closed') then 1 else 0 end as back,
+      count(*) as n, avg(t.peak_over_new) as mean, max(t.peak_over_new) as most
+    from job_trend t where ${counted({}, sql`t`)} and t.signed_at is not null
+      and t.outcome in ('face', 'face-and-ring') and t.peak_over_new is not null
+    group by 1`.execute(db);
+  const of = (wanted: number): Peaks => {
+    const { n = 0, mean = null, most = null } = rows.find(({ back }) => back === wanted) ?? {};
+    return { n, mean, most };
+  };
+  return { back: of(1), stayed: of(0) };
+}

@@ -4,6 +4,7 @@ import { bestStuds } from '../../calc/stud/match/bestStuds.ts';
 import { matchStuds } from '../../calc/stud/match/matchStuds.ts';
 import { checkAsked } from '../doubts/coverDoubts.ts';
 import { restOfJob } from '../jobRest.ts';
+import { judgedUnderBoth } from '../trends/judgedUnderBoth.ts';
 
 /** What the thread beside the requests can be asked, each a function of plain values alone. */
 export const ANSWERS = {
@@ -14,6 +15,7 @@ export const ANSWERS = {
   rest: restOfJob,
   studs: matchStuds,
   best: bestStuds,
+  judgedTwice: judgedUnderBoth,
 };
 
 export type Answers = typeof ANSWERS;

@@ -107,6 +107,11 @@ function Found({ asked, ...part }: TrendPart & { readonly asked: boolean }) {
             {jobs === 1 ? '1 job' : `${jobs.toLocaleString('en-US')} jobs`}, without those closed as received
             by mistake.
           </p>
+          <p class="actions">
+            <a class="button" href="/trends/limit">
+              What another minimum wall would have done
+            </a>
+          </p>
           <Intakes {...part} />
           <Scrapped {...part} />
           <Walls {...part} />

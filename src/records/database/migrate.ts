@@ -18,6 +18,7 @@ import { ringCredit } from './migrations/015-ring-credit.ts';
 import { shelf } from './migrations/016-shelf.ts';
 import { trends } from './migrations/017-trends.ts';
 import { studies } from './migrations/018-studies.ts';
+import { slipNames } from './migrations/019-slip-names.ts';
 import type { Migration } from './migrations/migration.ts';
 
 /** Forward only, in order. What has been released is never changed: a new migration follows it. */
@@ -40,6 +41,7 @@ export const MIGRATIONS: readonly Migration[] = [
   shelf,
   trends,
   studies,
+  slipNames,
 ];
 
 /** "Cvwr" in ASCII: marks a SQLite file as this program's. */

@@ -3,6 +3,7 @@ import { writingIn } from '../../../shared/quantity/fieldText.ts';
 import type { Entry, EntryBodies, Family, TypedInEntry } from '../../../shared/words/catalogue.ts';
 import { PUT_AWAY } from '../../../shared/words/demo.ts';
 import { FAMILY } from '../../../shared/words/fields/family.ts';
+import { GAUGE } from '../../../shared/words/fields/gauge.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 import {
   CATALOGUE_KINDS,
@@ -27,9 +28,10 @@ import {
   typedIn,
 } from '../../records/catalogue.ts';
 import { StaleEdit } from '../../records/database/errors.ts';
-import type { Ctx } from '../../records/database/writing.ts';
+import { type Ctx, key } from '../../records/database/writing.ts';
 import { listPeople } from '../../records/people/people.ts';
 import { currentCriteria } from '../../records/shopCriteria.ts';
+import { whereUsed } from '../../records/whereUsed.ts';
 import { shopMinimum } from '../../shop/limitsFor.ts';
 import { ownAddress } from '../request/ownAddress.ts';
 import { frameOf, type PageContext, rememberPreference, todayIn } from '../request/pageContext.ts';
@@ -90,10 +92,45 @@ function isListed({ retired, why }: Entry): boolean {
 }
 
 async function getNewEntry(context: PageContext, req: Request, res: Response): Promise<void> {
-  const { back } = fieldsOf(req.query);
+  const { back, like } = fieldsOf(req.query);
   const kind = kindOf(req);
   const begun = await begunAs(kind, context, req);
-  await show(context, req, res, { kind, entry: null, fields: back ? { ...begun, back } : begun });
+  const copied = like ? await copiedFrom(await mustFind(context, kind, like), context, req) : {};
+  await show(context, req, res, {
+    kind,
+    entry: null,
+    fields: { ...begun, ...copied, ...(back && { back }) },
+  });
+}
+
+/** The form of a new entry filled from another of its kind: all but what is true of that one alone. */
+async function copiedFrom(entry: Entry<CatalogueKind>, context: PageContext, req: Request): Promise<Fields> {
+  const { kind, id } = entry;
+  const typed = entryAsTyped(entry, await frameOf(req, context));
+  const own = new Set(OWN_OF_EACH[kind]);
+  return { ...Object.fromEntries(Object.entries(typed).filter(([box]) => !own.has(box))), like: id };
+}
+
+const STOCKED = ['stock', 'shelf'];
+
+/** What is of one cover type, one box on the shelf or one gauge alone, by its box. */
+const OWN_OF_EACH: Readonly<Record<CatalogueKind, readonly string[]>> = {
+  family: [FAMILY.shopMinimumWallBy.box, FAMILY.shopMinimumWallOn.box, FAMILY.shopMinimumWallSource.box],
+  stud: STOCKED,
+  nut: STOCKED,
+  washer: STOCKED,
+  stack: [],
+  gauge: [GAUGE.calibrationUMm.box, GAUGE.repeatabilityMm.box, GAUGE.dueOn.box],
+};
+
+/** A copy must have a name of its own, also where the other one is retired. */
+async function askOtherName(context: PageContext, kind: CatalogueKind, form: TypedForm): Promise<void> {
+  const other = form.has('like') ? await getEntry(context.shop.db, kind, form.text('like')) : null;
+  if (other === null || key(other.name) !== key(form.text('name'))) return;
+  form.fault(
+    'name',
+    `This is the name of the ${ENTRY_WORD[kind].one} it was copied from. Give it another name.`,
+  );
 }
 
 /** Whoever adds a cover type most often sets its minimum too, today; both can be changed. */
@@ -161,6 +198,7 @@ async function save(
     return;
   }
   const body = readEntry(kind, form);
+  if (entry === null) await askOtherName(context, kind, form);
   if (body !== null) askAboutEntry(kind, form, { today: todayIn(context), standing: entry?.body ?? null });
   if (body !== null && kind === 'family') {
     const formula = (await currentCriteria(context.shop.db)).body.minimumWallFormula ?? null;
@@ -228,7 +266,9 @@ async function show(
   const { kind, entry, fields, faults = [], doubts = [], stale = null } = page;
   const { db } = context.shop;
   const own = await frameOf(req, context);
-  const from = fields.back ? `?${new URLSearchParams({ back: fields.back })}` : '';
+  const { back, like } = fields;
+  const query = new URLSearchParams({ ...(back && { back }), ...(!entry && like && { like }) });
+  const from = query.size > 0 ? `?${query}` : '';
   const address = `/catalogue/${kind}/${entry ? encodeURIComponent(entry.id) : 'new'}${from}`;
   const frame = { ...own, ...writingIn(fields, own), address };
   const told = async ({ id }: Entry) =>
@@ -246,6 +286,7 @@ async function show(
     fields,
     kept,
     layerRows: rows,
+    used: entry ? await whereUsed(db, kind, entry.id) : null,
     typedStack: kind === 'stack' ? stackDrawn(fields, frame, kept) : null,
     typed: await entryDrawn(context, kind, typed),
     faults,

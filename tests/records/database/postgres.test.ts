@@ -94,7 +94,8 @@ onPostgres('PostgreSQL', () => {
         select table_name as name, column_name as column, is_nullable = 'YES' as empty,
           case data_type when 'bigint' then 'INTEGER' when 'double precision' then 'REAL' when 'text' then 'TEXT'
             when 'bytea' then 'BLOB' else data_type end as type
-        from information_schema.columns where table_schema = current_schema() order by 1, 2`);
+        from information_schema.columns where table_schema = current_schema()
+          and table_name in (select tablename from pg_tables where schemaname = current_schema()) order by 1, 2`);
       const sqlite = openShopInMemory();
       const there = await sql<(typeof here)[number]>`
         select t.name as name, c.name as "column", c."notnull" = 0 and c.pk = 0 as empty, c.type as type

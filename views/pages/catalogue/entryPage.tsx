@@ -23,6 +23,7 @@ import { StackFields } from '../stud/stackFields.tsx';
 import { StudFields } from '../stud/studFields.tsx';
 import { FamilyFields } from './familyFields.tsx';
 import { GaugeEntryFields } from './gaugeEntryFields.tsx';
+import { UsedPart, type WhereUsed } from './usedPart.tsx';
 
 /** Why, by whom, and the buttons. */
 function SaveEntry({ frame, kind, entry, fields, faults, action }: EntryPageProps & { action: string }) {
@@ -54,6 +55,11 @@ function SaveEntry({ frame, kind, entry, fields, faults, action }: EntryPageProp
             {entry.retired ? 'Put back in use' : 'Retire'}
           </button>
         )}
+        {entry && (
+          <a class="button" href={`/catalogue/${kind}/new?like=${encodeURIComponent(entry.id)}`} id="copy">
+            Add one like this
+          </a>
+        )}
       </div>
     </>
   );
@@ -69,6 +75,8 @@ export interface EntryPageProps {
   /** What is kept, as its boxes show it. */
   readonly kept: Readonly<Record<string, string>>;
   readonly layerRows: number;
+  /** null while it is new. */
+  readonly used: WhereUsed | null;
   /** null for what is no stack. */
   readonly typedStack: StackTyped | null;
   /** null for what is drawn otherwise, or not at all. */
@@ -83,7 +91,7 @@ export interface EntryPageProps {
 /** One entry by form: a new one, or a new revision of one. */
 export function EntryPage(props: EntryPageProps) {
   const { frame, kind, entry, history, fields, kept, layerRows, typedStack, typed } = props;
-  const { faults, doubts, stale, people } = props;
+  const { faults, doubts, stale, people, used } = props;
   const word = ENTRY_WORD[kind].one;
   const mayChange = may(frame, 'keeper');
   const action = entry ? `/catalogue/${kind}/${encodeURIComponent(entry.id)}` : `/catalogue/${kind}`;
@@ -119,6 +127,7 @@ export function EntryPage(props: EntryPageProps) {
         <input type="hidden" name="from" value={entry?.revision ?? 0} />
         <input type="hidden" name="unit" value={frame.lengthUnit} />
         {fields.back && <input type="hidden" name="back" value={fields.back} />}
+        {!entry && fields.like && <input type="hidden" name="like" value={fields.like} />}
         <Questions doubts={doubts} fields={fields}>
           {typed && (
             <DrawnForm typed={typed} unit={frame.lengthUnit} entryId={entry?.id}>
@@ -135,6 +144,7 @@ export function EntryPage(props: EntryPageProps) {
         </Questions>
         {mayChange && <SaveEntry {...props} action={action} />}
       </ChangeForm>
+      {used && <UsedPart used={used} word={word} />}
       {history.length > 0 && (
         <section>
           <h2>Every revision</h2>

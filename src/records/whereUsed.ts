@@ -1,0 +1,56 @@
+import { sql } from 'kysely';
+import type { CatalogueKind } from '../../shared/words/terms.ts';
+import { isShown } from './begun.ts';
+import type { Db } from './database/database.ts';
+
+export interface JobNaming {
+  readonly number: string;
+  readonly receivedOn: string;
+}
+
+export interface SlipNaming {
+  readonly number: number;
+  readonly day: string;
+}
+
+/** Which jobs rest on an entry and which slips name it, at whatever revision: how many, and the newest of them. */
+export interface WhereUsed {
+  readonly jobs: { readonly count: number; readonly newest: readonly JobNaming[] };
+  readonly slips: { readonly count: number; readonly newest: readonly SlipNaming[] };
+}
+
+/** So many are named one by one. */
+export const MOST_NAMED = 12;
+
+/** Jobs that are put away are left out, as they are everywhere. */
+export async function whereUsed(db: Db, kind: CatalogueKind, id: string): Promise<WhereUsed> {
+  const resting = db.selectFrom('job_rests').select('job_id').where('id', '=', id);
+  const jobs = db
+    .selectFrom('job')
+    .where('id', 'in', resting.where(sql<boolean>`what = ${kind}`))
+    .where(isShown);
+  const naming = sql<number>`(select number from slip_names where kind = ${kind} and id = ${id})`;
+  const slips = db.selectFrom('slip').where('number', 'in', naming);
+  const newestJobs = await jobs
+    .select(['number', 'received_on'])
+    .orderBy('received_on', 'desc')
+    .orderBy('id', 'desc')
+    .limit(MOST_NAMED)
+    .execute();
+  const newestSlips = await slips
+    .select(['number', 'day'])
+    .orderBy('number', 'desc')
+    .limit(MOST_NAMED)
+    .execute();
+  const counted = (eb: { n: number | string | bigint } | undefined) => Number(eb?.n ?? 0);
+  return {
+    jobs: {
+      count: counted(await jobs.select((eb) => eb.fn.countAll().as('n')).executeTakeFirst()),
+      newest: newestJobs.map(({ number, received_on }) => ({ number, receivedOn: received_on })),
+    },
+    slips: {
+      count: counted(await slips.select((eb) => eb.fn.countAll().as('n')).executeTakeFirst()),
+      newest: newestSlips,
+    },
+  };
+}

@@ -1,0 +1,40 @@
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import { demoWashers } from '../../data/demo/nuts.ts';
+import type { Shop } from '../../src/records/database/database.ts';
+import { createJob } from '../../src/records/jobs/createJob.ts';
+import { saveSlip } from '../../src/records/slips/slips.ts';
+import { MOST_NAMED, whereUsed } from '../../src/records/whereUsed.ts';
+import { as, received } from './samples.ts';
+import { onEachDatabase } from './shops.ts';
+import { NUT_ID, newSlip, print, STUD_ID } from './slips/slipSamples.ts';
+
+onEachDatabase((engine) => {
+  let shop: Shop;
+  beforeEach(async () => {
+    shop = await engine.openEmpty();
+  });
+  afterEach(() => shop.close());
+
+  test('an entry is named by its jobs and slips, counted whole and listed newest first', async () => {
+    for (let i = 0; i < MOST_NAMED + 3; i++) await createJob(shop.db, as('MH'), { received: received() });
+    await createJob(shop.db, as('MH'), { received: received({ familyId: 'other' }) });
+    const { jobs, slips } = await whereUsed(shop.db, 'family', received().familyId);
+    expect([jobs.count, jobs.newest.length, slips.count]).toEqual([MOST_NAMED + 3, MOST_NAMED, 0]);
+    expect(jobs.newest[0]).toEqual({ number: '1015', receivedOn: '2026-03-02' });
+  });
+
+  test('a slip names its stack, stud, nut, washer and shims', async () => {
+    const slip = newSlip();
+    const shims = demoWashers.slice(0, 2).map(({ id, entry }) => ({ id, entry }));
+    const kit = { ...slip.answered.kit, shims };
+    await saveSlip(shop.db, as('BB'), { ...slip, answered: { ...slip.answered, kit } }, print);
+    await saveSlip(shop.db, as('BB'), newSlip(), print);
+    const count = async (kind: 'stack' | 'stud' | 'nut' | 'washer', id: string) =>
+      (await whereUsed(shop.db, kind, id)).slips.newest.map(({ number }) => number);
+    expect(await count('stud', STUD_ID)).toEqual([2, 1]);
+    expect(await count('stack', slip.asked.stackId)).toEqual([2, 1]);
+    expect(await count('nut', NUT_ID)).toEqual([2, 1]);
+    expect(await count('washer', shims[1]!.id)).toEqual([1]);
+    expect(await count('stud', slip.asked.stackId)).toEqual([]);
+  });
+});

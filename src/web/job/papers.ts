@@ -14,9 +14,10 @@ import type { PrintSigned } from '../../records/jobs/signedPrints.ts';
 import { photosOf } from '../../records/photos/photos.ts';
 import { currentCriteria } from '../../records/shopCriteria.ts';
 import { madeUpCover } from '../../shop/demoFigures.ts';
-import { jobAnswer } from '../../shop/jobAnswer.ts';
+import { type JobAnswer, jobAnswer } from '../../shop/jobAnswer.ts';
 import { jobUnder } from '../../shop/jobUnder.ts';
 import { cutOnPaper, findingsOnPaper, wallsOnPaper } from '../../shop/onPaper.ts';
+import { Remembered } from '../../shop/remembered.ts';
 import { coverLimitFields } from '../catalogue/entryFields.ts';
 import { partsToday } from './printedParts.ts';
 
@@ -41,32 +42,49 @@ export async function sheetOf(
   const { frame, publicUrl, asItWas = null, asSigned = false } = asked;
   const under = await jobUnder(db, job, frame, asItWas);
   const answer = await jobAnswer(job, { ...under, bendingAsKept: asSigned });
-  const family = job.sections.received?.body.family;
+  const madeUp = await madeUpCover(db, job);
+  const photos = await photosOf(db, job.id, job.revision);
   const decided = job.outcome === null ? null : job.sections.decision;
-  const { told } = answer;
-  const walls = wallsOnPaper(told, answer);
-  const working = (decided?.body.input ?? answer.input)?.criteria?.minimumWallWorking ?? null;
-  return renderPage(
-    SheetPage({
-      printing: printingOf(asked),
-      job: told,
-      asItWas,
-      shape: family ? { ...family, densityKgPerM3: null } : null,
-      check: answer.stands,
-      walls,
-      findings: findingsOnPaper(told, answer),
-      cut: cutOnPaper(answer, walls.after, frame.lengthUnit),
-      plan: answer.plan,
-      bending: walls.after === 'none' ? null : (answer.bending?.bending ?? null),
-      limits: coverLimitFields(decided?.body.criteria ?? under.criteria, working, {
-        ...frame,
-        rounded: true,
+  const criteria = decided?.body.criteria ?? under.criteria;
+  const printing = printingOf(asked);
+  const beside = { printing, publicUrl, asItWas, criteria, madeUp, photos };
+  return sheetsOf(answer).once(beside, () => {
+    const family = job.sections.received?.body.family;
+    const { told } = answer;
+    const walls = wallsOnPaper(told, answer);
+    const working = (decided?.body.input ?? answer.input)?.criteria?.minimumWallWorking ?? null;
+    return renderPage(
+      SheetPage({
+        printing,
+        job: told,
+        asItWas,
+        shape: family ? { ...family, densityKgPerM3: null } : null,
+        check: answer.stands,
+        walls,
+        findings: findingsOnPaper(told, answer),
+        cut: cutOnPaper(answer, walls.after, frame.lengthUnit),
+        plan: answer.plan,
+        bending: walls.after === 'none' ? null : (answer.bending?.bending ?? null),
+        limits: coverLimitFields(criteria, working, { ...frame, rounded: true }),
+        madeUpCover: madeUp,
+        photos,
+        qr: qrOf(publicUrl, job),
       }),
-      madeUpCover: await madeUpCover(db, job),
-      photos: await photosOf(db, job.id, job.revision),
-      qr: qrOf(publicUrl, job),
-    }),
-  );
+    );
+  });
+}
+
+/**
+ * Sheets drawn of an answer, which holds the whole job; what else stands on one is the key of each. They go when the
+ * answer is worked out anew.
+ */
+const sheets = new WeakMap<JobAnswer, Remembered<string>>();
+const MOST_SHEETS_OF_ONE = 4;
+
+function sheetsOf(answer: JobAnswer): Remembered<string> {
+  const known = sheets.get(answer) ?? new Remembered<string>(MOST_SHEETS_OF_ONE);
+  sheets.set(answer, known);
+  return known;
 }
 
 /** Tags of a job. */

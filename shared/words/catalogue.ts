@@ -1,6 +1,7 @@
 import type { BendingSettings, HeatSettings } from './bending/bending.ts';
 import type { RingSize } from './bending/stiffness.ts';
 import type { BalanceWanted, FitLimits } from './cover.ts';
+import type { InspectionList } from './inspection.ts';
 import type { Nut, Stack, Stud, StudCriteria } from './stud/stud.ts';
 
 /** A cover family: what the shop knows of one kind of cover before it measures one. */
@@ -153,6 +154,10 @@ export interface ShopCriteria extends StudCriteria {
   readonly studSetting?: StudSettingLimits | null;
   /** Thicknesses of the shims in stock, for under the pads. */
   readonly shimsMm?: readonly number[];
+  /** A job is signed only once its inspection list is done; left out in older records. */
+  readonly inspectionStops?: boolean;
+  /** Days after which a manager is reminded that no backup has left this machine; null, or left out: never. */
+  readonly backupAwayDays?: number | null;
 }
 
 /** What the catalog keeps, by kind. The shop's criteria are kept the same way, as one entry. */
@@ -164,6 +169,8 @@ export interface EntryBodies {
   readonly washer: CatalogueWasher;
   readonly gauge: CatalogueGauge;
   readonly criteria: ShopCriteria;
+  /** What is looked at and measured on covers of some types. */
+  readonly checklist: InspectionList;
 }
 export type EntryKind = keyof EntryBodies;
 

@@ -2,6 +2,7 @@ import type { Bending } from './bending/bending.ts';
 import type { CatalogueGauge, CatalogueStack, CatalogueStud, Family, ShopCriteria } from './catalogue.ts';
 import type { Chucking, CoverCheck, CoverCheckInput, CrackTest, Gauge, KnockOn } from './cover.ts';
 import type { Finding } from './finding.ts';
+import type { Inspected } from './inspection.ts';
 import type { StudCheck, StudCheckInput } from './stud/stud.ts';
 
 /** 1. Receive. The family is kept as it was on that day, so a later change of the catalog moves no job. */
@@ -199,6 +200,7 @@ export interface Closing {
 export interface JobSections {
   readonly received: Received;
   readonly looked: Looked;
+  readonly inspected: Inspected;
   readonly setup: MeasuringSetup;
   readonly plan: CutPlan;
   readonly decision: Decision;

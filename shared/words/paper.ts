@@ -67,8 +67,8 @@ export interface PaperWalls {
 }
 
 /** When it was found. */
-export type FoundWhen = 'before' | 'after' | 'studs';
-export const FOUND_WHEN: readonly FoundWhen[] = ['before', 'after', 'studs'];
+export type FoundWhen = 'before' | 'list' | 'after' | 'studs';
+export const FOUND_WHEN: readonly FoundWhen[] = ['before', 'list', 'after', 'studs'];
 
 export interface PaperFinding {
   readonly when: FoundWhen;

@@ -1,10 +1,23 @@
-import type { LookItem } from './job.ts';
+import { ITEM_WORD, LOOK_ITEMS, type LookItem } from './job.ts';
 
 /** What a photo shows: the whole job, a place on the face, or a thing that was inspected. */
 export type PhotoPlace =
   | { readonly spot: 'job' }
   | { readonly spot: 'station'; readonly angleDeg: number; readonly radiusMm: number }
-  | { readonly spot: 'item'; readonly item: LookItem };
+  | { readonly spot: 'item'; readonly item: LookItem | ListItemName };
+
+/** An item of an inspection list, by its name. */
+export type ListItemName = `list:${string}`;
+export const LIST_ITEM = 'list:';
+
+/** "Welds", or the name of the item of an inspection list. */
+export function photoItemWord(item: LookItem | ListItemName): string {
+  return isLookItem(item) ? ITEM_WORD[item] : item.slice(LIST_ITEM.length);
+}
+
+function isLookItem(item: string): item is LookItem {
+  return LOOK_ITEMS.some((one) => one === item);
+}
 
 export const PHOTO_KINDS = ['jpeg', 'png', 'webp'] as const;
 export type PhotoKind = (typeof PHOTO_KINDS)[number];

@@ -95,7 +95,9 @@ export const TERMS = {
 } as const satisfies Record<string, Term>;
 
 /** What an entry of the catalog is called, one and many. */
-export const ENTRY_WORD: Readonly<Record<Exclude<EntryKind, 'criteria'>, { one: string; many: string }>> = {
+export const ENTRY_WORD: Readonly<
+  Record<Exclude<EntryKind, 'criteria' | 'checklist'>, { one: string; many: string }>
+> = {
   family: { one: TERMS.coverType.word, many: 'Cover types' },
   stud: { one: 'stud', many: 'Studs' },
   stack: { one: TERMS.flexplateStack.word, many: 'Flexplate stacks' },

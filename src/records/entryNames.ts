@@ -6,7 +6,8 @@ import { hasControls, key, printable, refuseNul } from './database/writing.ts';
 
 /** What an entry is called in a sentence. */
 export function kindWord(kind: EntryKind): string {
-  return kind === 'criteria' ? 'shop limits' : ENTRY_WORD[kind].one;
+  if (kind === 'criteria') return 'shop limits';
+  return kind === 'checklist' ? 'inspection list' : ENTRY_WORD[kind].one;
 }
 
 export function nameIn(body: EntryBodies[EntryKind]): string {

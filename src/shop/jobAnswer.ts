@@ -1,6 +1,7 @@
 import type { ShopCriteria } from '../../shared/words/catalogue.ts';
 import type { CoverCheck, CoverCheckInput, GaugeAtHand } from '../../shared/words/cover.ts';
 import type { UnitAndZone } from '../../shared/words/day.ts';
+import type { ListForJob } from '../../shared/words/inspection.ts';
 import type { Job } from '../../shared/words/job.ts';
 import type { MasterCheck } from '../../shared/words/masterChecks.ts';
 import { type Fault, Refusal } from '../../shared/words/refusal.ts';
@@ -22,6 +23,8 @@ export interface JobUnder {
   readonly atHand: readonly GaugeAtHand[];
   /** Of the gauges the job was measured with. */
   readonly masterChecks: readonly MasterCheck[];
+  /** The inspection lists for its cover type, as they are now; left out where nobody asks about them. */
+  readonly lists?: readonly ListForJob[];
   /** Unit of the sentences, and the zone of the shop's days. */
   readonly writing: UnitAndZone;
   /** Nothing of the bending is worked out that was not kept with the decision. */
@@ -52,7 +55,7 @@ export async function jobAnswer(
   { anew = false, asker }: { readonly anew?: boolean; readonly asker?: Asker | undefined } = {},
 ): Promise<JobAnswer> {
   const asked = anew && job.outcome !== null ? { ...job, outcome: null } : job;
-  const { criteria, atHand, masterChecks, writing, bendingAsKept = false } = under;
+  const { criteria, atHand, masterChecks, lists = [], writing, bendingAsKept = false } = under;
   const { lengthUnit, timeZone } = writing;
   const of = Remembered.keyOf(asked);
   const key = Remembered.key([
@@ -60,6 +63,7 @@ export async function jobAnswer(
     criteria,
     atHand,
     masterChecks,
+    lists,
     lengthUnit,
     timeZone,
     bendingAsKept,
@@ -76,9 +80,9 @@ export async function jobAnswer(
 const MOST_READINGS_AT_ONCE = 150;
 
 async function workOut(job: Job, under: JobUnder, asker: Asker | undefined): Promise<JobAnswer> {
-  const { criteria, writing } = under;
+  const { criteria, lists = [], writing } = under;
   const { numbers, ...said } = await checked(job, under, asker);
-  const known = [job, criteria, writing.lengthUnit, numbers, said.check] as const;
+  const known = [job, { criteria, lists }, writing.lengthUnit, numbers, said.check] as const;
   const large = job.readings.length > MOST_READINGS_AT_ONCE || (said.input !== null && isLarge(said.input));
   const rest = large ? await apart('rest', [...known], asker) : restOfJob(...known);
   return { ...rest, ...said };

@@ -2,6 +2,7 @@ import type { ComparedWall, NextPass, PassView } from '../../shared/words/afterC
 import type { ShopCriteria } from '../../shared/words/catalogue.ts';
 import type { CoverCheck, CutPlanAnswer } from '../../shared/words/cover.ts';
 import type { Finding } from '../../shared/words/finding.ts';
+import type { ListForJob } from '../../shared/words/inspection.ts';
 import type { Job, Stage, StepName, StepState } from '../../shared/words/job.ts';
 import type { LengthUnit } from '../../shared/words/print.ts';
 import type { CoverNumbers } from '../calc/cover/coverNumbers.ts';
@@ -9,6 +10,7 @@ import { missingOf, stepsShown } from '../calc/job/jobStage.ts';
 import { findingsToAnswer } from '../records/jobs/rules.ts';
 import { afterCut, passesOf } from './afterCut.ts';
 import { cutPlanFor } from './cutPlanFor.ts';
+import { listFindings, listStands } from './inspection/listFindings.ts';
 import { decisionTold, studsTold, type Told, verifiedTold } from './jobTold.ts';
 
 /** What a job says beside what its readings do. */
@@ -23,7 +25,7 @@ export interface JobRest {
   readonly passes: readonly PassView[];
   readonly compared: readonly ComparedWall[];
   readonly nextPass: NextPass | null;
-  /** What was measured after the cut: as found at signing where the signature stands, else as found now. */
+  /** What was measured after the cut, and what the inspection list found: as found at signing where the signature stands, else as found now. */
   readonly verified: readonly Finding[];
   /** The step that is to be done; null when nothing is. */
   readonly next: StepName | null;
@@ -43,7 +45,7 @@ export interface JobRest {
 /** What else a job says, once its readings are worked out. Plain values in and out: it may be asked of another thread. */
 export function restOfJob(
   job: Job,
-  criteria: ShopCriteria,
+  { criteria, lists }: { readonly criteria: ShopCriteria; readonly lists: readonly ListForJob[] },
   unit: LengthUnit,
   numbers: CoverNumbers | null,
   check: CoverCheck | null,
@@ -54,7 +56,8 @@ export function restOfJob(
   const family = job.sections.received?.body.family ?? null;
   const after = afterCut(job, criteria, unit);
   const signed = job.stage === 'signed' ? told.sections.signature?.body.verified : undefined;
-  const verified = signed ?? after.found;
+  const listed = listFindings(job, lists, unit, criteria.inspectionStops === true);
+  const verified = signed ?? [...after.found, ...listed];
   const toAnswer = findingsToAnswer(job, verified);
   const next = nextStep(job, after.nextPass);
   return {
@@ -68,13 +71,19 @@ export function restOfJob(
     nextPass: after.nextPass,
     verified,
     next,
-    steps: stepsShown(job.steps, next),
+    steps: stepsShown(withList(job, lists), next),
     missing: missingOf(job),
     statementNeeded: toAnswer.length > 0,
     toAnswer,
     otherwise,
     studsOtherwise,
   };
+}
+
+/** A job is inspected when its list is. */
+function withList({ steps, sections }: Job, lists: readonly ListForJob[]): Job['steps'] {
+  const { done, of } = listStands(lists, sections.inspected?.body ?? null);
+  return steps.look === 'done' && done < of ? { ...steps, look: 'partly' } : steps;
 }
 
 /** What was decided, chosen and signed, in the reader's unit. */

@@ -9,6 +9,7 @@ import type { CoverNumbers } from '../calc/cover/coverNumbers.ts';
 import { retorque } from '../calc/stud/joint/retorque.ts';
 import { replacedInStack } from '../calc/stud/match/replacedInStack.ts';
 import { afterCutUnder } from './afterCut.ts';
+import { isListFinding, listFindings } from './inspection/listFindings.ts';
 import { decisionAnew, studsAnew } from './recheck.ts';
 import { Remembered } from './remembered.ts';
 import { retold } from './retold.ts';
@@ -89,6 +90,9 @@ function workTold(
 /** What was found after the cut when it was signed, told in the reader's unit. */
 export function verifiedTold(job: Job, kept: readonly Finding[], unit: LengthUnit): Told<readonly Finding[]> {
   const minimumThenMm = kept.find(({ id }) => id === 'after-criteria')?.limit ?? null;
-  const again = retold(kept, afterCutUnder(job, minimumThenMm, unit).found);
+  const ofList = listFindings(job, [], unit, false);
+  // What was open of a list then has no figure to be told in another unit.
+  const open = kept.filter((one) => isListFinding(one) && one.status !== 'fail');
+  const again = retold(kept, [...afterCutUnder(job, minimumThenMm, unit).found, ...ofList, ...open]);
   return { body: again ?? kept, asKept: again === null, otherwise: null };
 }

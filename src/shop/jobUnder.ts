@@ -7,6 +7,7 @@ import type { Db } from '../records/database/database.ts';
 import { masterChecksOf } from '../records/gauges/masterChecks.ts';
 import { criteriaAt, currentCriteria } from '../records/shopCriteria.ts';
 import { gaugesAtHand } from './gauges.ts';
+import { listsFor } from './inspection/listFindings.ts';
 import type { JobUnder } from './jobAnswer.ts';
 
 /** What a job is worked out under, as it is read from the records. */
@@ -27,7 +28,9 @@ export async function jobUnder(
   const writing = { lengthUnit, timeZone };
   const masterChecks = await checksOfGaugesUsed(db, job);
   const atHand = gaugesAtHand(gauges);
-  return { criteria: body, criteriaRevision: revision, gauges, atHand, masterChecks, writing };
+  // What an earlier state lacked of a list of today says nothing.
+  const lists = asItWas === null ? await listsFor(db, job.sections.received?.body) : [];
+  return { criteria: body, criteriaRevision: revision, gauges, atHand, masterChecks, lists, writing };
 }
 
 /** Checks on a master of the gauges a job was measured with. */

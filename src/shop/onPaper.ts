@@ -15,6 +15,7 @@ import {
 import { samePlace } from '../../shared/words/places.ts';
 import type { LengthUnit } from '../../shared/words/print.ts';
 import { rowsOf } from '../calc/judge/coverWords.ts';
+import { isListFinding } from './inspection/listFindings.ts';
 import type { JobAnswer } from './jobAnswer.ts';
 import { placeOn } from './placesOfJob.ts';
 
@@ -70,7 +71,8 @@ export function findingsOnPaper(job: Job, answer: Pick<JobAnswer, 'stands' | 've
   const studs = job.sections.studs?.body ?? null;
   const all: Readonly<Record<FoundWhen, readonly Finding[]>> = {
     before: answer.stands ? findingsShown(answer.stands, job.outcome === 'face') : [],
-    after: answer.verified,
+    list: answer.verified.filter(isListFinding),
+    after: answer.verified.filter((one) => !isListFinding(one)),
     studs: studs
       ? [
           ...studs.check.findings,
@@ -87,6 +89,7 @@ export function findingsOnPaper(job: Job, answer: Pick<JobAnswer, 'stands' | 've
     ),
     ok: {
       before: pick('before', true).map(({ title }) => title),
+      list: pick('list', true).map(({ title }) => title),
       after: pick('after', true).map(({ title }) => title),
       studs: pick('studs', true).map(({ title }) => title),
     },
@@ -104,6 +107,7 @@ function overrulingWords({ sections, outcome, stage }: Job): Record<FoundWhen, P
   const stated = said(signature, signature?.body.statement);
   return {
     before: outcome === null ? null : said(decision, decision?.body.reason),
+    list: stated,
     after: stated,
     studs: said(studs, studs?.body.note) ?? stated,
   };

@@ -25,6 +25,7 @@ import { studiesRouter } from './catalogue/studyRoutes.ts';
 import { coverRouter } from './cover/cover.ts';
 import { frontRouter } from './front.ts';
 import { howRouter } from './how/how.ts';
+import { inspectionRouter } from './inspection/listRoutes.ts';
 import { jobsRouter } from './job/jobRoutes.ts';
 import { filesRouter } from './job/photoRoutes.ts';
 import { sheetRouter } from './job/sheet.ts';
@@ -69,6 +70,7 @@ const PAGES: readonly ((context: PageContext) => Router)[] = [
   measuringRouter,
   jobsRouter,
   shelfRouter,
+  inspectionRouter,
   masterChecksRouter,
   importRouter,
   studiesRouter,

@@ -18,6 +18,7 @@ const SCREENS: readonly (readonly [RegExp, string])[] = [
   [/^\/jobs\/|^\/photos\//, 'Job'],
   [/^\/shelf/, 'Shelf'],
   [/^\/(catalog(ue)?|gauges|import|studies)/, 'Catalog'],
+  [/^\/inspection/, 'Inspection lists'],
   [/^\/criteria/, 'Shop limits'],
   [/^\/records|^\/backups/, 'Backups'],
   [/^\/people|^\/tokens/, 'People'],

@@ -18,8 +18,11 @@ import { threadSpec } from './threadAnswer.ts';
 
 const { washerMm: _, ...nutAlone } = keptNutLengths;
 
+/** Kinds that programs are answered. */
+export type AnsweredKind = Exclude<EntryKind, 'checklist'>;
+
 /** What the catalog keeps, by kind, as it leaves. */
-export const entryBodies: { readonly [K in EntryKind]: z.ZodType<EntryBodies[K]> } = {
+export const entryBodies: { readonly [K in AnsweredKind]: z.ZodType<EntryBodies[K]> } = {
   family: named('Family', asKept(keptFamilySchema)),
   stud: named(
     'CatalogueStud',
@@ -61,7 +64,7 @@ export const entryBodies: { readonly [K in EntryKind]: z.ZodType<EntryBodies[K]>
   criteria: named('Criteria', asKept(shopCriteriaSchema)),
 };
 
-function entryOf<K extends EntryKind>(kind: K) {
+function entryOf<K extends AnsweredKind>(kind: K) {
   return z.strictObject({
     kind: z.literal(kind),
     id: text,

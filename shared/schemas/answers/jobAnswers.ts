@@ -1,6 +1,11 @@
 import { z } from 'zod';
 import type { ComparedWall, NextPass, PassView } from '../../words/afterCut.ts';
-import type { EntryKind } from '../../words/catalogue.ts';
+import {
+  type Inspected,
+  type InspectedItem,
+  type InspectionItem,
+  ITEM_KINDS,
+} from '../../words/inspection.ts';
 import type {
   Closing,
   Decision,
@@ -27,7 +32,7 @@ import { coverCheckSchema } from '../coverCheck.ts';
 import { cutsSchema, lookedSchema, planSchema, readingSchema, receivedSchema, setupSchema } from '../job.ts';
 import { replacedStudSchema, retorqueSchema } from '../studWork.ts';
 import { bendingAnswer } from './bendingAnswer.ts';
-import { entryBodies } from './catalogueAnswer.ts';
+import { type AnsweredKind, entryBodies } from './catalogueAnswer.ts';
 import { coverAnswer, measuredAnswer } from './coverAnswer.ts';
 import { errorBeside } from './errorAnswer.ts';
 import { exactly, named } from './exactly.ts';
@@ -85,6 +90,32 @@ const studs = exactly<StudsChosen>({
 const sectionBodies: { readonly [S in SectionName]: z.ZodType<JobSections[S]> } = {
   received: named('Received', asKept(receivedSchema)),
   looked: named('Looked', asKept(lookedSchema)),
+  inspected: named(
+    'Inspected',
+    exactly<Inspected>({
+      items: z.array(
+        exactly<InspectedItem>({
+          listId: text,
+          listRevision: count,
+          item: exactly<InspectionItem>({
+            id: text,
+            name: text,
+            kind: z.enum(ITEM_KINDS),
+            least: numberOrNull.describe('In mm, N·m or MPa.'),
+            most: numberOrNull,
+            how: text,
+          }),
+          ok: yes.nullable().describe('Of a yes or no.'),
+          value: numberOrNull.describe('In mm, N·m or MPa.'),
+          typed: text,
+          confirmed: yes,
+          note: text,
+          who: text,
+          at,
+        }),
+      ),
+    }),
+  ),
   setup: named('Setup', asKept(setupSchema)),
   plan: named('Plan', asKept(planSchema)),
   decision: named('Decision', decision),
@@ -121,6 +152,7 @@ const reading = named(
 const sections = exactly<Job['sections']>({
   received: kept(sectionBodies.received).nullable(),
   looked: kept(sectionBodies.looked).nullable(),
+  inspected: kept(sectionBodies.inspected).nullable(),
   setup: kept(sectionBodies.setup).nullable(),
   plan: kept(sectionBodies.plan).nullable(),
   decision: kept(sectionBodies.decision).nullable(),
@@ -343,7 +375,7 @@ export const staleReadings = named(
 );
 
 /** A change of a section that came too late: what was changed meanwhile, as it stands now, and it. */
-function stale<Of extends SectionName, On extends EntryKind = never>(
+function stale<Of extends SectionName, On extends AnsweredKind = never>(
   section: Of,
   restsOn: readonly On[] = [],
 ) {
@@ -360,7 +392,7 @@ function stale<Of extends SectionName, On extends EntryKind = never>(
   );
 }
 
-export const staleSections: { readonly [S in SectionName]: z.ZodType } = {
+export const staleSections: { readonly [S in Exclude<SectionName, 'inspected'>]: z.ZodType } = {
   received: stale('received'),
   looked: stale('looked'),
   setup: stale('setup'),

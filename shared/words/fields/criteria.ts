@@ -269,6 +269,22 @@ export const CRITERIA = {
     none: 'none',
     ifLeftOut: [],
   },
+  inspectionStops: {
+    head: 'Inspection list and backups',
+    label: 'Sign only once the inspection list is done',
+    help: 'Unticked: what is not inspected is shown, and stops nothing',
+    kind: 'yes-no',
+    ifLeftOut: false,
+  },
+  backupAwayDays: {
+    label: 'Remind a manager when no backup has left this machine for',
+    help: 'Days; blank: no reminder',
+    kind: 'count',
+    least: 1,
+    most: 366,
+    none: 'no reminder',
+    optional: true,
+  },
   studSetting: {
     head: 'Replaced studs',
     folded: true,

@@ -19,6 +19,7 @@ import { shelf } from './migrations/016-shelf.ts';
 import { trends } from './migrations/017-trends.ts';
 import { studies } from './migrations/018-studies.ts';
 import { slipNames } from './migrations/019-slip-names.ts';
+import { inspectionLists } from './migrations/020-inspection-lists.ts';
 import type { Migration } from './migrations/migration.ts';
 
 /** Forward only, in order. What has been released is never changed: a new migration follows it. */
@@ -42,6 +43,7 @@ export const MIGRATIONS: readonly Migration[] = [
   trends,
   studies,
   slipNames,
+  inspectionLists,
 ];
 
 /** "Cvwr" in ASCII: marks a SQLite file as this program's. */

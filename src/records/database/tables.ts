@@ -11,7 +11,7 @@ import type {
 } from '../../../shared/words/job.ts';
 import type { Paper, PrintedPart } from '../../../shared/words/paper.ts';
 import type { PersonChange, Role } from '../../../shared/words/people.ts';
-import type { PhotoKind, PhotoPlace } from '../../../shared/words/photo.ts';
+import type { ListItemName, PhotoKind, PhotoPlace } from '../../../shared/words/photo.ts';
 import type { ShelfWhat } from '../../../shared/words/shelf.ts';
 import type { Fits } from '../../../shared/words/stud/stud.ts';
 import type { RestsOn, ScrapReason } from '../../../shared/words/trends.ts';
@@ -209,7 +209,7 @@ export interface Tables {
     spot: PhotoPlace['spot'];
     angle_deg: number | null;
     radius_mm: number | null;
-    item: LookItem | null;
+    item: LookItem | ListItemName | null;
     hash: string;
     kind: PhotoKind;
     bytes: number;

@@ -101,6 +101,7 @@ function partsIn({ revision, at, rows, readings }: PartsRead): JobParts {
     sections: {
       received: newest('received'),
       looked: newest('looked'),
+      inspected: newest('inspected'),
       setup: newest('setup'),
       plan: newest('plan'),
       decision: newest('decision'),

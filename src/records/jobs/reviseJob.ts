@@ -38,6 +38,7 @@ import { keepPrints, type PrintSigned } from './signedPrints.ts';
 const CHANGE_WORDS: Readonly<Record<What, string>> = {
   received: 'the receiving data',
   looked: 'the inspection',
+  inspected: 'the inspection list',
   setup: 'the measuring setup',
   plan: 'the planned cut',
   decision: 'the decision',
@@ -121,6 +122,7 @@ const ON_ALL = () => true;
 const RESTS_ON: Readonly<Record<SectionName, (what: What) => boolean>> = {
   received: ON_ITSELF,
   looked: ON_ITSELF,
+  inspected: ON_ITSELF,
   setup: ON_ITSELF,
   plan: ON_ITSELF,
   cuts: ON_ITSELF,

@@ -256,6 +256,7 @@ export function refuseSignature(job: Job, { signedRevision, statement, verified 
   refuseRingNotJoined(job);
   refuseThinWall(job);
   refuseFaceRunout(job, verified);
+  refuseListOpen(job, verified);
   refuseUnansweredFinding(job, verified, statement);
   if (signedRevision !== job.revision) {
     throw refuse(
@@ -322,6 +323,17 @@ function refuseFaceRunout(job: Job, verified: readonly Finding[]): void {
   const over = verified.find(({ id, status }) => id === 'after-runout' && status === 'fail');
   if (over === undefined || job.outcome === 'replace') return;
   throw refuse('face-runout', '', `${over.sentence} Job ${job.number} can’t be signed until then.`);
+}
+
+/** Where the shop says so, nothing is signed while an item of the inspection list is open. */
+function refuseListOpen(job: Job, verified: readonly Finding[]): void {
+  const open = verified.find(({ id, status }) => id === 'list-open' && status === 'fail');
+  if (open === undefined || job.outcome === 'replace') return;
+  throw refuse(
+    'list-open',
+    '',
+    `${open.sentence} The shop limits ask for the whole inspection list before job ${job.number} is signed.`,
+  );
 }
 
 /** A wall measured below the decision's minimum after the cut: no signature covers it. */

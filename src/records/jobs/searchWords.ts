@@ -39,7 +39,7 @@ export function wordsOfJob(
   { number, outcome, readings, sections }: Job,
   photos: Awaited<ReturnType<typeof photoNotes>>,
 ): string {
-  const { received, looked, setup, decision, cuts, studs, signature, closed } = sections;
+  const { received, looked, inspected, setup, decision, cuts, studs, signature, closed } = sections;
   const who = new Set(Object.values(sections).flatMap((kept) => kept?.who ?? []));
   for (const one of readings) who.add(one.who);
   const words = [
@@ -51,6 +51,7 @@ export function wordsOfJob(
     received?.body.note,
     looked?.body.crackNote,
     ...(looked?.body.items ?? []).map(({ note }) => note),
+    ...(inspected?.body.items ?? []).map(({ note }) => note),
     decision?.body.reason,
     ...(cuts?.body.cuts ?? []).map(({ note }) => note),
     setup?.body.ringWelded?.note,

@@ -1,11 +1,17 @@
 import type { Selectable } from 'kysely';
 import { LOOK_ITEMS } from '../../../shared/words/job.ts';
-import { type NewPhoto, PHOTO_KINDS, type Photo, type PhotoPlace } from '../../../shared/words/photo.ts';
+import {
+  LIST_ITEM,
+  type NewPhoto,
+  PHOTO_KINDS,
+  type Photo,
+  type PhotoPlace,
+} from '../../../shared/words/photo.ts';
 import { type Db, write } from '../database/database.ts';
 import { refuse } from '../database/errors.ts';
 import { toJson } from '../database/json.ts';
 import type { Tables } from '../database/tables.ts';
-import { type Ctx, printable, refuseNul, signed } from '../database/writing.ts';
+import { type Ctx, hasControls, printable, refuseNul, signed } from '../database/writing.ts';
 import { jobRow, noJob, partsOf, toJob } from '../jobs/readJob.ts';
 import { addToJob, refuseUnexplained } from '../jobs/reviseJob.ts';
 import { refuseClosed } from '../jobs/rules.ts';
@@ -97,7 +103,10 @@ function checked(photo: NewPhoto): NewPhoto {
 function refusePlace(place: PhotoPlace): void {
   if (place.spot === 'job') return;
   if (place.spot === 'item') {
-    if (LOOK_ITEMS.includes(place.item)) return;
+    const { item } = place;
+    if (LOOK_ITEMS.some((one) => one === item)) return;
+    const name = item.startsWith(LIST_ITEM) ? item.slice(LIST_ITEM.length) : '';
+    if (name !== '' && name.length <= 80 && !hasControls(name)) return;
     throw refuse('bad-photo', 'place', 'Choose from the list what the photo shows.');
   }
   const { angleDeg, radiusMm } = place;

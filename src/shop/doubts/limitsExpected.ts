@@ -1,7 +1,7 @@
 import type { CRITERIA } from '../../../shared/words/fields/criteria.ts';
 import { ENGINE_TORQUE, gapTypedExpected, PROVED, SHIM } from '../studs/studsExpected.ts';
 import { LOCK_UP, YIELD_STRENGTH } from './coverExpected.ts';
-import { type ExpectedWhole, ofAnySize } from './expectedFigures.ts';
+import { type ExpectedWhole, ofAnySize, WHOLE } from './expectedFigures.ts';
 
 const TIMES_NEW = { least: 1, most: 6 };
 const OFF = ofAnySize(0.05, 1.2, 'one shop wants 0.05 mm and another 0.5 mm');
@@ -24,6 +24,7 @@ export const CRITERIA_EXPECTED: ExpectedWhole<typeof CRITERIA> = {
   leastPullForwardMm: gapTypedExpected(null),
   mostPullForwardMm: gapTypedExpected(null),
   shimsMm: SHIM,
+  backupAwayDays: WHOLE,
   studSetting: { leanAt25Mm: OFF, offMm: OFF, proofNm: PROVED },
   lathe: {
     leastRpm: { least: 8, most: 300, notTold: 'one lathe begins at 10 rpm and another at 200' },

@@ -5,7 +5,7 @@ import { valueAt } from '../../../shared/schemas/valueAt.ts';
 import { dayIn } from '../../../shared/words/day.ts';
 import { PLAN } from '../../../shared/words/fields/job.ts';
 import type { DoubtedFigure } from '../../../shared/words/finding.ts';
-import type { Job, SectionName } from '../../../shared/words/job.ts';
+import type { Job } from '../../../shared/words/job.ts';
 import { Refusal } from '../../../shared/words/refusal.ts';
 import { getEntry } from '../../records/catalogue.ts';
 import { NotInRecords, StaleEdit } from '../../records/database/errors.ts';
@@ -25,6 +25,9 @@ import { printsFor } from '../job/papers.ts';
 import { ApiError, readBody } from '../request/apiErrors.ts';
 import { type JobAnswered, type JobAsked, type JobCall, type JobNeeds, ok } from './call.ts';
 import { ctxOf, dayAsked, RECEIVED } from './jobChanges.ts';
+
+/** Sections that a program may change; what was found of an inspection list is typed on the job's page. */
+type SectionName = keyof typeof sectionCallSchemas;
 
 const CONFLICT =
   'fromRevision is the revision of the job you read. If somebody changed the same section since, the answer is 409 with both versions and nothing is saved.';

@@ -19,6 +19,7 @@ import {
   CATALOGUE_WASHER,
   LAYER,
 } from '../../../shared/words/fields/stud.ts';
+import { type InspectionList, ITEM_KIND_WORD, limitsOfItem } from '../../../shared/words/inspection.ts';
 
 /** An entry of the catalog or the shop's criteria, field by field with units. */
 export function entryFields<K extends EntryKind>(
@@ -39,9 +40,30 @@ export function entryFields<K extends EntryKind>(
       return linesOf(CATALOGUE_WASHER, body, telling);
     case 'gauge':
       return linesOf(GAUGE, body, telling);
+    case 'checklist':
+      return listFields(body as InspectionList, telling);
     default:
       return criteriaFields(body as ShopCriteria, telling);
   }
+}
+
+/** An inspection list, item by item. */
+function listFields(body: InspectionList, { lengthUnit }: Telling): FieldLine[] {
+  return [
+    { label: 'Name', value: body.name },
+    {
+      label: 'Cover types',
+      value: body.familyIds.length === 0 ? 'every cover type' : body.familyIds.join(', '),
+    },
+    ...body.items.map((item) => ({
+      label: item.name,
+      value: [ITEM_KIND_WORD[item.kind], limitsOfItem(item, lengthUnit), item.how]
+        .filter((one) => one !== '')
+        .join('; '),
+    })),
+    { label: 'Source', value: body.source },
+    { label: 'Note', value: body.note },
+  ];
 }
 
 export function familyFields(body: Family, telling: Telling): FieldLine[] {

@@ -3,6 +3,7 @@ import { DECISION_KINDS, type Job, type SectionName } from '../../../shared/word
 import type { Frame } from '../../../views/frame.ts';
 import { getEntry, listEntries } from '../../records/catalogue.ts';
 import { jobCleanUpMm } from '../../shop/doubts/coverFigures.ts';
+import { listsFor } from '../../shop/inspection/listFindings.ts';
 import { decisionFrom, type Edit, signatureFrom, studWorkFrom } from '../../shop/jobEdits.ts';
 import { ringWeldedFrom } from '../../shop/ringWelded.ts';
 import { studRing } from '../../shop/studs/joint.ts';
@@ -19,6 +20,7 @@ import { readReplaced, readRetorque } from '../stud/work.ts';
 import { readCuts, readPassPutRight, readPlan } from './cutForm.ts';
 import { readLooked } from './inspectionForm.ts';
 import { fromOf } from './jobRequest.ts';
+import { readInspected } from './listAnswers.ts';
 import { readReceived } from './receivedForm.ts';
 import { readSetup } from './setupForm.ts';
 
@@ -30,6 +32,7 @@ export const EDITS: Readonly<Record<SectionName | 'pass' | 'welded' | 'replaced'
   {
     received: readReceivedEdit,
     looked: readLookedEdit,
+    inspected: readInspectedEdit,
     setup: readSetupEdit,
     plan: readPlanEdit,
     decision: readDecision,
@@ -54,6 +57,13 @@ async function readReceivedEdit(context: PageContext, job: Job, form: TypedForm)
 async function readLookedEdit(_house: PageContext, _job: Job, form: TypedForm): Promise<Edit | null> {
   const body = readLooked(form);
   return body && { what: 'looked', body };
+}
+
+async function readInspectedEdit(context: PageContext, job: Job, form: TypedForm): Promise<Edit | null> {
+  const lists = await listsFor(context.shop.db, job.sections.received?.body);
+  const by = { who: form.text('who').normalize('NFC'), at: context.now().toISOString() };
+  const body = readInspected(form, lists, job.sections.inspected?.body ?? null, by);
+  return body && { what: 'inspected', body };
 }
 
 async function readSetupEdit(context: PageContext, job: Job, form: TypedForm): Promise<Edit | null> {

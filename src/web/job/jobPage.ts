@@ -18,6 +18,7 @@ import { reservedFor, shelfOf } from '../../records/shelf/shelfChanges.ts';
 import { slipOfJob } from '../../records/slips/slips.ts';
 import { besideOf, setBeside } from '../../shop/bending/bendings.ts';
 import { recheckBending } from '../../shop/bending/recheckBending.ts';
+import { isListFinding } from '../../shop/inspection/listFindings.ts';
 import { type JobAnswer, jobAnswer } from '../../shop/jobAnswer.ts';
 import { jobUnder, type UnderRead } from '../../shop/jobUnder.ts';
 import type { Asker } from '../../shop/work/workPool.ts';
@@ -28,6 +29,7 @@ import type { PageContext } from '../request/pageContext.ts';
 import type { Fields } from '../request/typed.ts';
 import { lookedAsTyped } from './inspectionForm.ts';
 import { jobStuds, studsFrame, studsOnSlip } from './jobStuds.ts';
+import { inspectedAsTyped } from './listAnswers.ts';
 import { setupAsTyped } from './setupForm.ts';
 
 export interface JobShown {
@@ -51,7 +53,7 @@ export async function jobPage(
   const { db } = context.shop;
   const { fields, refused = null, asItWas = null } = shown;
   const under = await jobUnder(db, job, frame, asItWas);
-  const { criteria, criteriaRevision, gauges } = under;
+  const { criteria, criteriaRevision, gauges, lists = [] } = under;
   const families = await listEntries(db, 'family');
   const [stacks, studs] = [await listEntries(db, 'stack'), await listEntries(db, 'stud')];
   const answer = await jobAnswer(job, under, { asker: shown.asker });
@@ -73,6 +75,12 @@ export async function jobPage(
       refused,
       cameBack: await comebacksOf(db, job.id),
       lookedTyped: lookedAsTyped(job.sections.looked?.body ?? null, frame),
+      verified: answer.verified.filter((one) => !isListFinding(one)),
+      list: {
+        lists,
+        typed: inspectedAsTyped(lists, job.sections.inspected?.body ?? null, frame),
+        found: answer.verified.filter(isListFinding),
+      },
       setupTyped: setupAsTyped(job.sections.setup?.body ?? null, frame),
       gauges,
       before: measureOf(job, 'before', frame, shown),

@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { type Request, type Response, Router } from 'express';
 import { type Job, LOOK_ITEMS } from '../../../shared/words/job.ts';
-import type { PhotoPlace } from '../../../shared/words/photo.ts';
+import { LIST_ITEM, type PhotoPlace } from '../../../shared/words/photo.ts';
 import { readPlace } from '../../../shared/words/places.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import { Refusal } from '../../../shared/words/refusal.ts';
@@ -130,6 +130,9 @@ function photoPlaceOf(form: TypedForm): PhotoPlace {
   const typed = form.text('place');
   const item = LOOK_ITEMS.find((one) => typed === `item:${one}`);
   if (item !== undefined) return { spot: 'item', item };
+  const ofList = `item:${LIST_ITEM}`;
+  if (typed.startsWith(ofList) && typed.length > ofList.length && typed.length <= ofList.length + 80)
+    return { spot: 'item', item: `${LIST_ITEM}${typed.slice(ofList.length)}` };
   if (typed === 'job') return { spot: 'job' };
   const station = typed.startsWith('station:') ? readPlace(typed.slice('station:'.length)) : null;
   if (station) return { spot: 'station', ...station };

@@ -7,6 +7,7 @@ import { JOINT } from '../../../shared/words/fields/joint.ts';
 import { SETUP } from '../../../shared/words/fields/setup.ts';
 import { RING_WELDED } from '../../../shared/words/fields/weld.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
+import { foundOfItem, type Inspected, isItemOk, limitsOfItem } from '../../../shared/words/inspection.ts';
 import {
   type Closing,
   type CutPlan,
@@ -36,7 +37,18 @@ const line = (label: string, value: string): FieldLine => ({ label, value });
 const under = (head: string, lines: FieldLine[]) =>
   lines.map(({ label, value }) => line(`${head}: ${lowerFirst(label)}`, value));
 
-const inWords: InWords = { received, looked, setup, plan, decision, cuts, studs, signature, closed };
+const inWords: InWords = {
+  received,
+  looked,
+  inspected,
+  setup,
+  plan,
+  decision,
+  cuts,
+  studs,
+  signature,
+  closed,
+};
 
 /** Whether a revision changed one of the sections that are told field by field. */
 export function isSection(what: string): what is SectionName {
@@ -95,6 +107,19 @@ function looked(body: Looked, writing: Writing): FieldLine[] {
     return line(ITEM_WORD[item], said.filter((value) => !['', 'no', 'not given'].includes(value)).join('; '));
   });
   return linesOf(LOOKED, body, writing, { made: { items } });
+}
+
+function inspected(body: Inspected, { lengthUnit }: Writing): FieldLine[] {
+  return body.items.map((one) => {
+    const limits = limitsOfItem(one.item, lengthUnit);
+    const said = [
+      `${foundOfItem(one, lengthUnit)}${one.value === null ? '' : ` (typed ${one.typed})`}`,
+      `${isItemOk(one) ? 'OK' : 'Not OK'}, ${limits} is needed`,
+      ...(one.confirmed ? ['confirmed'] : []),
+      ...(one.note === '' ? [] : [one.note]),
+    ];
+    return line(one.item.name, `${said.join('; ')}; ${one.who}`);
+  });
 }
 
 function setup(body: MeasuringSetup, writing: Writing): FieldLine[] {

@@ -15,6 +15,7 @@ const kept = <Body>(body: Body) => ({
 function jobWith(readings: readonly Partial<Reading>[]): Pick<Job, 'sections' | 'readings'> {
   const none = {
     looked: null,
+    inspected: null,
     setup: null,
     plan: null,
     decision: null,

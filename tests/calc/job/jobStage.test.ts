@@ -40,6 +40,7 @@ function parts(
   const sections: Job['sections'] = {
     received: kept('received'),
     looked: kept('looked'),
+    inspected: kept('inspected'),
     setup: kept('setup'),
     plan: kept('plan'),
     decision: kept('decision'),

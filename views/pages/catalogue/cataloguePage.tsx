@@ -38,6 +38,9 @@ export function CataloguePage(props: CatalogueProps) {
             {ENTRY_WORD[kind].many} <small>{shelves[kind].length}</small>
           </a>
         ))}
+        <a href="/inspection" id="to-inspection-lists">
+          Inspection lists
+        </a>
       </nav>
       <form
         method="get"

@@ -1,5 +1,5 @@
 import { type Job, LOOK_ITEMS } from '../../../shared/words/job.ts';
-import type { Photo } from '../../../shared/words/photo.ts';
+import { LIST_ITEM, type Photo, photoItemWord } from '../../../shared/words/photo.ts';
 import { writePlace } from '../../../shared/words/places.ts';
 import { briefLength, type LengthUnit } from '../../../shared/words/print.ts';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
@@ -16,6 +16,8 @@ export interface PhotosProps {
   /** In which section: what was looked at, or the places that are measured. */
   readonly section: 'look' | 'measure';
   readonly places: readonly PlaceView[];
+  /** Names of the items of its inspection lists. */
+  readonly listItems: readonly string[];
   readonly token: string;
   readonly unit: LengthUnit;
   readonly initials: string;
@@ -27,7 +29,7 @@ const OWN_PLACE = 'own';
 
 /** "Welds", "90°, radius 110 mm", "the whole cover". */
 function photoPlace({ place }: Pick<Photo, 'place'>, unit: LengthUnit): string {
-  if (place.spot === 'item') return ITEM_WORD[place.item];
+  if (place.spot === 'item') return photoItemWord(place.item);
   if (place.spot === 'job') return 'The whole cover';
   return `At ${place.angleDeg}°, radius ${briefLength(place.radiusMm, unit)}`;
 }
@@ -57,7 +59,7 @@ export function Photos(props: PhotosProps) {
   );
 }
 
-function PhotoForm({ job, section, places, token, unit, initials, refused }: PhotosProps) {
+function PhotoForm({ job, section, places, listItems, token, unit, initials, refused }: PhotosProps) {
   const typed = refused?.fields;
   const error = errorsOf(refused?.faults ?? []);
   const own = typed?.place === OWN_PLACE;
@@ -81,7 +83,14 @@ function PhotoForm({ job, section, places, token, unit, initials, refused }: Pho
           name="place"
           value={typed?.place}
           error={error('place')}
-          options={section === 'look' ? LOOKED_AT : stationsOf(places, unit)}
+          options={
+            section === 'look'
+              ? [
+                  ...LOOKED_AT,
+                  ...listItems.map((name) => ({ value: `item:${LIST_ITEM}${name}`, label: name })),
+                ]
+              : stationsOf(places, unit)
+          }
         />
         {section === 'measure' && (
           <OwnPlace fields={own ? (typed ?? {}) : {}} faults={refused?.faults ?? []} unit={unit} />

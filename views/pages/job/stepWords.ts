@@ -19,6 +19,7 @@ export { ITEM_WORD } from '../../../shared/words/job.ts';
 export const SECTION_WORD: Readonly<Record<SectionName | 'reading' | 'photo', string>> = {
   received: 'received',
   looked: 'inspected',
+  inspected: 'inspection list',
   setup: 'measuring setup',
   plan: 'planned cut',
   decision: 'decision',

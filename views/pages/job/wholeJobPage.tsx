@@ -13,12 +13,14 @@ import type { SignedPrint } from '../../../shared/words/paper.ts';
 import type { Photo } from '../../../shared/words/photo.ts';
 import { type Frame, may } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
+import { FindingList } from '../../parts/findingList.tsx';
 import { day, When } from '../../parts/when.tsx';
 import { JobShelf, type JobShelfProps, PutOnShelf } from '../shelf/jobShelf.tsx';
 import { CloseJob } from './closing.tsx';
 import { Cut, type CutProps, cutSummary, Verified } from './cut.tsx';
 import { Decide, type DecideProps, decisionSummary } from './decide.tsx';
 import { JobHead, type JobHeadProps } from './jobHead.tsx';
+import { ListPart, type ListPartProps } from './listPart.tsx';
 import { Look, type LookProps, lookedSummary } from './look.tsx';
 import { Measure, type MeasureProps, measuredSummary, Setup, type SetupProps } from './measure.tsx';
 import { Photos } from './photosPart.tsx';
@@ -45,6 +47,8 @@ export interface JobPageProps {
   readonly refused: Refused | null;
   readonly setupTyped: SetupProps['typed'];
   readonly lookedTyped: LookProps['typed'];
+  /** The inspection lists for its cover type, what is kept of them box by box, and what they found. */
+  readonly list: Pick<ListPartProps, 'lists' | 'typed'> & { readonly found: readonly Finding[] };
   readonly gauges: SetupProps['gauges'];
   readonly before: Pick<MeasureProps, 'places' | 'token' | 'doubts'>;
   readonly after: Pick<MeasureProps, 'places' | 'token' | 'doubts'>;
@@ -176,7 +180,7 @@ function openOf(
 ): Readonly<Record<StepName, boolean>> {
   return {
     receive: refusedIn('received') !== null,
-    look: next === 'look' || refusedIn('looked') !== null || photographed('look') !== null,
+    look: next === 'look' || refusedIn('looked', 'inspected') !== null || photographed('look') !== null,
     measure:
       next === 'measure' ||
       refusedIn('setup') !== null ||
@@ -202,6 +206,7 @@ function insideOf(
   readOnly: boolean,
 ): Readonly<Record<StepName, ComponentChildren>> {
   const { frame, job, families, decide, verified } = props;
+  const listAgainst = props.list.found.filter(({ status }) => status !== 'pass');
   const common = { writing: frame, job, unit: frame.lengthUnit, initials: frame.initials, readOnly };
   const photos = (section: 'look' | 'measure') => (
     <Photos
@@ -209,6 +214,7 @@ function insideOf(
       section={section}
       photos={props.photos}
       places={props.before.places}
+      listItems={props.list.lists.flatMap(({ list }) => list.items.map(({ name }) => name))}
       token={props.before.token}
       refused={photographed(section)}
     />
@@ -225,6 +231,12 @@ function insideOf(
     look: (
       <>
         <Look {...common} typed={props.lookedTyped} refused={refusedIn('looked')} />
+        <ListPart
+          {...common}
+          lists={props.list.lists}
+          typed={props.list.typed}
+          refused={refusedIn('inspected')}
+        />
         {photos('look')}
       </>
     ),
@@ -236,13 +248,21 @@ function insideOf(
       </>
     ),
     decide: (
-      <Decide
-        {...common}
-        {...decide}
-        asKept={props.asKept.includes('decision')}
-        refused={refusedIn('decision')}
-        refusedPlan={refusedIn('plan')}
-      />
+      <>
+        {listAgainst.length > 0 && (
+          <section id="list-against">
+            <h3>Inspection list</h3>
+            <FindingList findings={listAgainst} unit={frame.lengthUnit} />
+          </section>
+        )}
+        <Decide
+          {...common}
+          {...decide}
+          asKept={props.asKept.includes('decision')}
+          refused={refusedIn('decision')}
+          refusedPlan={refusedIn('plan')}
+        />
+      </>
     ),
     cut: (
       <Cut

@@ -6,6 +6,7 @@ import type { SheetProps } from './sheetProps.ts';
 
 const WHEN_WORD: Readonly<Record<FoundWhen, string>> = {
   before: 'Before the cut',
+  list: 'Inspection list',
   after: 'After the cut',
   studs: 'Studs',
 };

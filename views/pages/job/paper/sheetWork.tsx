@@ -1,6 +1,13 @@
 import { passFigures } from '../../../../shared/words/cut.ts';
+import { dayIn, printDay } from '../../../../shared/words/day.ts';
 import { CRITERIA } from '../../../../shared/words/fields/criteria.ts';
 import { heatMarksInWords } from '../../../../shared/words/heatMarks.ts';
+import {
+  foundOfItem,
+  type InspectedItem,
+  isItemOk,
+  limitsOfItem,
+} from '../../../../shared/words/inspection.ts';
 import type { Job, StudsChosen } from '../../../../shared/words/job.ts';
 import { countingPasses, passesBeforeRing } from '../../../../shared/words/passes.ts';
 import {
@@ -14,6 +21,7 @@ import {
   SURFACE_SPEED,
 } from '../../../../shared/words/print.ts';
 import { FIT_WORD, holdsInWords } from '../../../../shared/words/verdicts.ts';
+import type { Frame } from '../../../frame.ts';
 import { bendingInWords } from '../../../parts/bendingPart.tsx';
 import { Cautions } from '../../../parts/caution.tsx';
 import { When } from '../../../parts/when.tsx';
@@ -35,6 +43,7 @@ interface Continued {
 /** Passes and replaced studs that have no room on the first sheet, whole, for sheets of their own. */
 export function listsInFull({ printing, job }: Pick<SheetProps, 'printing' | 'job'>): readonly TypedText[] {
   const unit = printing.frame.lengthUnit;
+  const inspected = job.sections.inspected?.body.items ?? [];
   const made = countingPasses(job);
   const replaced = job.sections.studs?.body.replaced ?? [];
   let totalMm = 0;
@@ -47,6 +56,9 @@ export function listsInFull({ printing, job }: Pick<SheetProps, 'printing' | 'jo
     ].join('; ');
   });
   return [
+    ...(inspected.length > 0
+      ? [{ title: 'Inspection list', text: inspectedInFull(inspected, printing.frame) }]
+      : []),
     ...(made.length > MOST_PASSES ? [{ title: 'Passes made', text: lines.join('\n') }] : []),
     ...(replaced.length > MOST_REPLACED
       ? replaced.map((one) => ({
@@ -55,6 +67,18 @@ export function listsInFull({ printing, job }: Pick<SheetProps, 'printing' | 'jo
         }))
       : []),
   ];
+}
+
+/** What was found of the inspection list, a line for each item. */
+function inspectedInFull(items: readonly InspectedItem[], { lengthUnit, timeZone }: Frame): string {
+  return items
+    .map((one) => {
+      const state = isItemOk(one) ? 'OK' : 'NOT OK';
+      const said = `${one.item.name}: ${foundOfItem(one, lengthUnit)}; needed ${limitsOfItem(one.item, lengthUnit)}; ${state}`;
+      const by = `${one.who}, ${printDay(dayIn(timeZone, one.at))}`;
+      return `${said}. ${by}.${one.note === '' ? '' : ` ${one.note.replaceAll(/\s+/g, ' ')}`}`;
+    })
+    .join('\n');
 }
 
 /** The passes that were made, else those that are advised; nothing where nothing is to be cut. */

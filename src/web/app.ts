@@ -41,6 +41,7 @@ import { frameOf, type PageContext, sittingGoesOn, strangersFrame } from './requ
 import { NoSuchPage, NotForThisRole, OtherSite, TooManyTries } from './request/pageErrors.ts';
 import { headers, onlyOwnNames, onlyOwnPagesWrite } from './request/security.ts';
 import { signsAsWhoSignedIn } from './request/whoSignedIn.ts';
+import { settingUpRouter } from './settingUp.ts';
 import { shelfRouter } from './shelf/shelfRoutes.ts';
 import { slipsRouter } from './stud/slipRoutes.ts';
 import { studRouter } from './stud/stud.ts';
@@ -59,6 +60,7 @@ const PAGES: readonly ((context: PageContext) => Router)[] = [
   peopleRouter,
   frontRouter,
   beginRouter,
+  settingUpRouter,
   howRouter,
   coverRouter,
   bendingRouter,

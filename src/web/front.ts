@@ -5,6 +5,7 @@ import { Refusal } from '../../shared/words/refusal.ts';
 import { FrontPage, type FrontProps } from '../../views/pages/frontPage.tsx';
 import { renderPage } from '../../views/render.ts';
 import { listEntries } from '../records/catalogue.ts';
+import type { Db } from '../records/database/database.ts';
 import { countAt, findJobs } from '../records/jobs/findJobs.ts';
 import { closeRingDoubt } from '../records/jobs/ringDoubts.ts';
 import { ringDoubtsWorstFirst } from '../shop/bending/ringDoubtsRanked.ts';
@@ -14,6 +15,7 @@ import { frameOf, type PageContext, rememberPreference } from './request/pageCon
 import { handledIn } from './request/route.ts';
 import { fieldsOf, unitOf } from './request/typed.ts';
 import { whoOf } from './request/whoSignedIn.ts';
+import { isToSetUp } from './settingUp.ts';
 
 const SHOWN = 8;
 
@@ -73,10 +75,15 @@ async function frontPage(
       rings: { ...ringsShown(await ringDoubtsWorstFirst(db, frame.lengthUnit)), refused },
       open: nextFirst(jobs).slice(0, SHOWN),
       begin: frame.demo && (await findJobs(db, { demo: false, limit: 1 })).jobs.length > 0,
+      toSetUp: !frame.demo && jobs.length === 0 && !(await hasJobs(db)) && (await isToSetUp(db)),
       openCount: await countAt(db, OPEN_STAGES),
       exampleHref: example ? `/cover/example/${example.id}` : null,
     }),
   );
+}
+
+async function hasJobs(db: Db): Promise<boolean> {
+  return (await findJobs(db, { limit: 1 })).jobs.length > 0;
 }
 
 function ringsShown({ open, closed }: Awaited<ReturnType<typeof ringDoubtsWorstFirst>>) {

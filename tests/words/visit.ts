@@ -19,7 +19,7 @@ const SCREENS: readonly (readonly [RegExp, string])[] = [
   [/^\/shelf/, 'Shelf'],
   [/^\/(catalog(ue)?|gauges|import|studies)/, 'Catalog'],
   [/^\/inspection/, 'Inspection lists'],
-  [/^\/criteria/, 'Shop limits'],
+  [/^\/criteria|^\/setup/, 'Shop limits'],
   [/^\/records|^\/backups/, 'Backups'],
   [/^\/people|^\/tokens/, 'People'],
   [/^\/(sign-in|sign-out|first|account)/, 'Signing in and account'],
@@ -73,6 +73,7 @@ export async function visitAll(inInches: (came: Came) => void = () => {}): Promi
   };
   await visitShop(take, inInches);
   await visitNetwork(take);
+  await visitEmpty(take);
   return seen;
 }
 
@@ -168,6 +169,27 @@ async function visitStudy(send: Send, take: (came: Came) => void): Promise<void>
   }
   take(await send(location!));
   take(await send(`${location}/readings.csv`));
+}
+
+/** A shop in which nothing was set up. */
+async function visitEmpty(take: (came: Came) => void): Promise<void> {
+  const program = await serve({ demo: false });
+  try {
+    const send = sender((path, init) => fetch(program.url + path, init), program.url, 'in');
+    const shop = { shopName: 'Demo', lengthUnit: 'in', decimalSign: 'point', from: '0', who: 'AK' };
+    const limits = { allowance: '0.003', confidence: '95', from: '1', unit: 'in', who: 'AK' };
+    take(await send('/'));
+    take(await send('/setup'));
+    take(await send('/setup/shop', {}));
+    await send('/setup/shop', shop);
+    take(await send('/setup/shop', { ...shop, shopName: 'Other' }));
+    take(await send('/setup'));
+    take(await send('/setup/limits', { ...limits, minimum: '1.65' }));
+    await send('/setup/limits', { ...limits, minimum: '0.165' });
+    take(await send('/setup'));
+  } finally {
+    await program.close();
+  }
 }
 
 /** On the network, where people sign in. */

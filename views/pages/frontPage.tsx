@@ -16,15 +16,30 @@ export interface FrontProps {
   readonly exampleHref: string | null;
   /** The shop has a job of its own, and the demo is still there. */
   readonly begin: boolean;
+  /** No job yet, and something of the shop is left to be set up. */
+  readonly toSetUp: boolean;
   readonly rings: RingsProps;
 }
 
 /** Three ways in, and the open jobs below. */
-export function FrontPage({ frame, open, openCount, exampleHref, begin, rings }: FrontProps) {
+export function FrontPage({ frame, open, openCount, exampleHref, begin, toSetUp, rings }: FrontProps) {
   return (
     <Layout title="Coverwright" here="home" {...frame}>
       <link rel="stylesheet" href="/assets/lists.css" />
       <h1>Can this cover be faced and used again? Which studs fit?</h1>
+      {toSetUp && may(frame, 'keeper') && (
+        <section class="note" id="to-set-up">
+          <p>
+            <b>This shop is not set up yet.</b> Seven steps lead from its name and units to the first cover
+            checked.
+          </p>
+          <div class="actions">
+            <a class="button first" href="/setup" id="set-up">
+              Set up the shop
+            </a>
+          </div>
+        </section>
+      )}
       <ul class="ways">
         <li>
           <a href="/cover" id="way-cover">

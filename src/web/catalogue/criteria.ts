@@ -29,7 +29,7 @@ import { getMinimumGiven, minimumGiven } from './minimumGiven.ts';
 import { typedOf } from './typedEntry.ts';
 
 /** The box that each place in the limits came from. */
-const boxOfPath = (path: string): string => boxAt(CRITERIA, path) ?? path;
+export const boxOfPath = (path: string): string => boxAt(CRITERIA, path) ?? path;
 
 /** The shop's own limits, each change a revision with who, when and why. */
 export function criteriaRouter(context: PageContext): Router {
@@ -162,7 +162,7 @@ async function show(context: PageContext, req: Request, res: Response, page: Sho
 }
 
 /** The limits as typed, and `ask` what looks like a slip among them; null with the sentences in the form. */
-function readCriteria(form: TypedForm, ask: (formula: string | null) => void): ShopCriteria | null {
+export function readCriteria(form: TypedForm, ask: (formula: string | null) => void): ShopCriteria | null {
   const read = readBody(form, CRITERIA);
   // The shims in stock, thinnest first, each once.
   const shimsMm = [...new Set(read.shimsMm)].sort((a, b) => a - b);

@@ -146,6 +146,9 @@ export const LEAST_ROLE: Readonly<Record<string, Least>> = {
   'POST /studies/:number/stop': 'keeper',
   'POST /criteria': 'keeper',
   'GET /begin': 'keeper',
+  'GET /setup': 'keeper',
+  'POST /setup/shop': 'keeper',
+  'POST /setup/limits': 'keeper',
   'POST /begin': 'keeper',
 
   'GET /records': 'keeper',

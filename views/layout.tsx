@@ -2,6 +2,7 @@ import type { ComponentChildren } from 'preact';
 import { ROLE_WORD } from '../shared/words/people.ts';
 import { type LengthUnit, UNIT_WORD } from '../shared/words/print.ts';
 import { may, type SignedInPerson } from './frame.ts';
+import { PageAddress } from './parts/pageAddress.ts';
 import { SignedIn } from './parts/signedIn.tsx';
 import { TitleBlock, type TitleCell } from './parts/titleBlock.tsx';
 import { ShopTimeZone } from './parts/when.tsx';
@@ -193,7 +194,9 @@ export function Layout(props: LayoutProps) {
           </header>
           <main id="main" tabindex={-1}>
             <ShopTimeZone.Provider value={props.timeZone}>
-              <SignedIn.Provider value={person}>{children}</SignedIn.Provider>
+              <SignedIn.Provider value={person}>
+                <PageAddress.Provider value={props.address ?? null}>{children}</PageAddress.Provider>
+              </SignedIn.Provider>
             </ShopTimeZone.Provider>
           </main>
           {/* Written by the script of every page: that an answer takes long, or that there is none. */}

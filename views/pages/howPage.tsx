@@ -1,4 +1,5 @@
 import type { ComponentChildren } from 'preact';
+import type { Answer } from '../../shared/words/answer.ts';
 import type { Formula, WorkedExample } from '../../shared/words/formula.ts';
 import { SymbolsDrawn, symbolsOf } from '../drawings/symbols/symbolsDrawn.tsx';
 import type { Frame } from '../frame.ts';
@@ -118,13 +119,19 @@ export interface CalculationProps {
   /** One file may say it of two. */
   readonly formulas: readonly Formula[];
   readonly example: WorkedExample | null;
+  /** The same with the values of the page somebody came from. */
+  readonly here: {
+    readonly name: string;
+    readonly href: string;
+    readonly workings: readonly { readonly title: string | null; readonly answer: Answer }[];
+  } | null;
   readonly before: CalculationListed | null;
   readonly after: CalculationListed | null;
 }
 
 /** One calculation: its words and formula, the drawing that names its symbols, and an example worked out here. */
 export function CalculationPage(props: CalculationProps) {
-  const { frame, subject, id, formulas, example, before, after } = props;
+  const { frame, subject, id, formulas, example, here, before, after } = props;
   const name = nameInWords(id);
   const drawing = symbolsOf(`${subject.id}/${id}`);
   return (
@@ -144,6 +151,7 @@ export function CalculationPage(props: CalculationProps) {
             <SymbolsDrawn drawing={drawing} />
           </figure>
         )}
+        {here && <HereShown here={here} frame={frame} />}
         {example && <ExampleShown example={example} frame={frame} />}
       </div>
       <nav class="before-after" aria-label="Calculations beside this one">
@@ -160,6 +168,23 @@ export function CalculationPage(props: CalculationProps) {
       </nav>
       <Cautions kinds={['general']} />
     </Layout>
+  );
+}
+
+/** The values of a job, a cover or a stud, in the formulas above. */
+function HereShown({ here, frame }: { here: NonNullable<CalculationProps['here']>; frame: Frame }) {
+  return (
+    <section class="worked-example" id="here" aria-labelledby="here-title">
+      <h2 id="here-title">
+        <a href={here.href}>{here.name}</a>
+      </h2>
+      {here.workings.map(({ title, answer }) => (
+        <>
+          {title !== null && <p>{title}</p>}
+          <Working answer={answer} unit={frame.lengthUnit} formula={(text) => <MathLine text={text} />} />
+        </>
+      ))}
+    </section>
   );
 }
 

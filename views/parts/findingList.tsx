@@ -4,6 +4,7 @@ import type { Finding, Status } from '../../shared/words/finding.ts';
 import { type LengthUnit, printShare } from '../../shared/words/print.ts';
 import { printQuantity } from './form/quantity.ts';
 import { Sign } from './form/sign.tsx';
+import { formulaHref, PageAddress } from './pageAddress.ts';
 import { workingIn } from './workingIn.ts';
 
 const WEIGHT: Readonly<Record<Status, number>> = { fail: 0, caution: 1, 'not-checked': 2, pass: 3 };
@@ -53,7 +54,31 @@ export function Working({
           <Sign status="caution" /> {warning.text}
         </p>
       ))}
+      <FormulaLink answer={answer} />
     </div>
+  );
+}
+
+/** One press to the formula, its symbols and its source, with these values. */
+function FormulaLink({ answer }: { answer: Answer }) {
+  const [step] = answer.how;
+  if (step === undefined) return null;
+  return (
+    <PageAddress.Consumer>
+      {(address) => {
+        const href = formulaHref(step.formula, address);
+        return href === null ? null : (
+          <p>
+            <a
+              href={href}
+              aria-label={`Symbols of ${answer.symbol === '' ? 'this result' : answer.symbol}, and the source`}
+            >
+              Symbols and source
+            </a>
+          </p>
+        );
+      }}
+    </PageAddress.Consumer>
   );
 }
 

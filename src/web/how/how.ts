@@ -24,7 +24,9 @@ import { renderPage } from '../../../views/render.ts';
 import { heatCover } from '../../calc/heat/heatCover.ts';
 import { frameOf, type PageContext } from '../request/pageContext.ts';
 import { NoSuchPage } from '../request/pageErrors.ts';
+import { fieldsOf } from '../request/typed.ts';
 import { readFormulas } from './formulas.ts';
+import { type Here, jobNow, workedOutHere } from './here.ts';
 import { bendingExample } from './howBending.ts';
 import { coverBesideChecked, sureBesideChecked } from './howChecked.ts';
 import { glossary } from './words.ts';
@@ -95,6 +97,8 @@ export function howRouter(context: PageContext): Router {
   const kept = new Map<string, WorkedExample | null>();
   router.get('/how', (req, res) => getIndex(context, formulas, req, res));
   router.get('/how/words', (req, res) => getWords(context, req, res));
+  const stepsOf = stepsOfPages(formulas);
+  router.get('/how/formula', (req, res) => getFormula(context, stepsOf, req, res));
   router.get('/how/:subject', async (req, res) => {
     const subject = subjectNamed(req.params.subject);
     const frame = await frameOf(req, context);
@@ -110,8 +114,16 @@ export function howRouter(context: PageContext): Router {
     const at = all.findIndex(({ id }) => id === calculation);
     if (at < 0) throw new NoSuchPage(NO_SUCH);
     if (!kept.has(name)) kept.set(name, subject.examples[calculation]?.() ?? null);
+    const asked = fieldsOf(req.query);
+    const here = await workedOutHere(context, req, asked);
     const page = {
       frame: await frameOf(req, context),
+      here:
+        here &&
+        hereOn(
+          here,
+          (step) => asked.step === step || pagesOf(stepsOf(), step).includes(`${subject.id}/${calculation}`),
+        ),
       subject,
       id: calculation,
       formulas: formulas.filter((one) => one.name === name),
@@ -122,6 +134,63 @@ export function howRouter(context: PageContext): Router {
     res.send(renderPage(CalculationPage(page)));
   });
   return router;
+}
+
+/** Which calculations a step of a working belongs to, by its formula: as their examples show it, else as their words do. */
+type StepPages = () => ReadonlyMap<string, readonly string[]>;
+
+function stepsOfPages(formulas: readonly Formula[]): StepPages {
+  let pages: Map<string, string[]> | null = null;
+  return () => {
+    if (pages !== null) return pages;
+    pages = new Map();
+    for (const subject of SUBJECTS) {
+      for (const { id } of calculationsOf(subject, formulas)) {
+        for (const { how } of subject.examples[id]?.().answers ?? []) {
+          for (const { formula } of how) {
+            const page = `${subject.id}/${id}`;
+            pages.set(formula, [...new Set([...(pages.get(formula) ?? []), page])]);
+          }
+        }
+      }
+    }
+    return pages;
+  };
+}
+
+function pagesOf(known: ReadonlyMap<string, readonly string[]>, step: string): readonly string[] {
+  return known.get(step) ?? [ELSEWHERE[step]].filter((page) => page !== undefined);
+}
+
+/** Steps that no example shows, and the calculation that explains them. */
+const ELSEWHERE: Readonly<Record<string, string>> = {
+  't = min(tᵢ − kᵢ), kᵢ = zᵢ − c': 'cover/toolPlane',
+  'P = ∫ φ(x) Π Φ((mᵢ − u_c·x)/uᵢ) dx': 'measuring/conformanceProbability',
+  'most min(tᵢ − zᵢ + a·xᵢ + b·yᵢ + c), cleaned everywhere, √(a² + b²) ≤ τ/D': 'cover/dialledIn',
+  'At = π/4 · (D − 0.9743/n)²': 'studs/tensileStressArea',
+  'least of Le over every size within its tolerance': 'studs/threadEngagement',
+  'out = off + lean · S/height; room = (H − F)/2': 'studs/replacedStud',
+};
+
+/** A working leads here with its first formula: on to the calculation, with the values of the page it was on. */
+async function getFormula(
+  context: PageContext,
+  stepsOf: StepPages,
+  req: Request,
+  res: Response,
+): Promise<void> {
+  const { step = '', from = '' } = fieldsOf(req.query);
+  const [page] = pagesOf(stepsOf(), step);
+  if (page === undefined) throw new NoSuchPage(NO_SUCH);
+  const job = await jobNow(context, from);
+  const query = new URLSearchParams({ step, ...(job ?? (from === '' ? {} : { from })) });
+  res.redirect(303, `/how/${page}?${query}`);
+}
+
+/** Of a page's workings those that take a step of this calculation. */
+function hereOn(here: Here, isOf: (step: string) => boolean): Here | null {
+  const workings = here.workings.filter(({ answer }) => answer.how.some(({ formula }) => isOf(formula)));
+  return workings.length === 0 ? null : { ...here, workings };
 }
 
 async function getIndex(

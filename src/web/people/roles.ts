@@ -88,6 +88,7 @@ export const LEAST_ROLE: Readonly<Record<string, Least>> = {
   'GET /criteria/jobs': 'reader',
   'GET /how': 'reader',
   'GET /how/words': 'reader',
+  'GET /how/formula': 'reader',
   'GET /how/:subject': 'reader',
   'GET /how/:subject/:calculation': 'reader',
 

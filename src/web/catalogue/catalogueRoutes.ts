@@ -29,6 +29,7 @@ import {
 } from '../../records/catalogue.ts';
 import { StaleEdit } from '../../records/database/errors.ts';
 import { type Ctx, key } from '../../records/database/writing.ts';
+import { jobNamed } from '../../records/jobs/readJob.ts';
 import { listPeople } from '../../records/people/people.ts';
 import { currentCriteria } from '../../records/shopCriteria.ts';
 import { whereUsed } from '../../records/whereUsed.ts';
@@ -40,6 +41,7 @@ import { type Fields, fieldsOf, TypedForm } from '../request/typed.ts';
 import { withInitials } from '../request/whoFaults.ts';
 import { stackDrawn } from '../stud/stackDrawnRoutes.ts';
 import { layerRows } from '../stud/stackForm.ts';
+import { type BegunFromJob, begunFromJob } from './begunFromJob.ts';
 import { entryDrawn, getEntryDrawn } from './entryDrawn.ts';
 import { askAboutEntry, entryAsTyped, entryBox, readEntry } from './entryForm.ts';
 import { entryRevisionsInWords, entryStale } from './entryWords.ts';
@@ -92,14 +94,17 @@ function isListed({ retired, why }: Entry): boolean {
 }
 
 async function getNewEntry(context: PageContext, req: Request, res: Response): Promise<void> {
-  const { back, like } = fieldsOf(req.query);
+  const { back, like, job } = fieldsOf(req.query);
   const kind = kindOf(req);
-  const begun = await begunAs(kind, context, req);
+  const measured = kind === 'family' && job ? await jobNamed(context.shop.db, job) : null;
+  const ofJob = measured && begunFromJob(measured, await frameOf(req, context));
+  const begun = { ...(await begunAs(kind, context, req)), ...ofJob?.fields };
   const copied = like ? await copiedFrom(await mustFind(context, kind, like), context, req) : {};
   await show(context, req, res, {
     kind,
     entry: null,
     fields: { ...begun, ...copied, ...(back && { back }) },
+    begunFrom: ofJob,
   });
 }
 
@@ -261,13 +266,18 @@ async function show(
     readonly faults?: readonly Fault[];
     readonly doubts?: readonly DoubtedLength[];
     readonly stale?: EntryStale;
+    readonly begunFrom?: BegunFromJob | null;
   },
 ): Promise<void> {
-  const { kind, entry, fields, faults = [], doubts = [], stale = null } = page;
+  const { kind, entry, fields, faults = [], doubts = [], stale = null, begunFrom = null } = page;
   const { db } = context.shop;
   const own = await frameOf(req, context);
-  const { back, like } = fields;
-  const query = new URLSearchParams({ ...(back && { back }), ...(!entry && like && { like }) });
+  const { back, like, job } = fields;
+  const query = new URLSearchParams({
+    ...(back && { back }),
+    ...(!entry && like && { like }),
+    ...(!entry && job && { job }),
+  });
   const from = query.size > 0 ? `?${query}` : '';
   const address = `/catalogue/${kind}/${entry ? encodeURIComponent(entry.id) : 'new'}${from}`;
   const frame = { ...own, ...writingIn(fields, own), address };
@@ -286,6 +296,7 @@ async function show(
     fields,
     kept,
     layerRows: rows,
+    begunFrom,
     used: entry ? await whereUsed(db, kind, entry.id) : null,
     typedStack: kind === 'stack' ? stackDrawn(fields, frame, kept) : null,
     typed: await entryDrawn(context, kind, typed),

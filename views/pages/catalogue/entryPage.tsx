@@ -75,6 +75,8 @@ export interface EntryPageProps {
   /** What is kept, as its boxes show it. */
   readonly kept: Readonly<Record<string, string>>;
   readonly layerRows: number;
+  /** The new cover it is begun from: the job it was measured in, and at how many stations. */
+  readonly begunFrom: { readonly job: string; readonly walls: number } | null;
   /** null while it is new. */
   readonly used: WhereUsed | null;
   /** null for what is no stack. */
@@ -91,7 +93,7 @@ export interface EntryPageProps {
 /** One entry by form: a new one, or a new revision of one. */
 export function EntryPage(props: EntryPageProps) {
   const { frame, kind, entry, history, fields, kept, layerRows, typedStack, typed } = props;
-  const { faults, doubts, stale, people, used } = props;
+  const { faults, doubts, stale, people, used, begunFrom } = props;
   const word = ENTRY_WORD[kind].one;
   const mayChange = may(frame, 'keeper');
   const action = entry ? `/catalogue/${kind}/${encodeURIComponent(entry.id)}` : `/catalogue/${kind}`;
@@ -99,6 +101,13 @@ export function EntryPage(props: EntryPageProps) {
   return (
     <Layout title={entry ? entry.name : `A new ${word}`} here="catalogue" {...frame}>
       <h1>{entry ? entry.name : `Add a ${word}`}</h1>
+      {begunFrom && (
+        <p class="note" id="begun-from">
+          From job <a href={`/jobs/${encodeURIComponent(begunFrom.job)}`}>{begunFrom.job}</a>: its diameters,
+          and the mean of {begunFrom.walls} wall reading{begunFrom.walls === 1 ? '' : 's'} as the new wall.
+          That is right only if the cover was new and never cut.
+        </p>
+      )}
       {entry && (
         <p class="hint">
           Jobs keep the {word} as it was when they were made; a change here does not change them.

@@ -42,6 +42,8 @@ export interface MeasureProps {
   readonly refused: Refused | null;
   readonly doubts: readonly DoubtedLength[];
   readonly readOnly: boolean;
+  /** Whoever looks may add cover types. */
+  readonly mayAddType: boolean;
 }
 
 const KEYS = ['wall', 'face', 'mark'] as const;
@@ -60,6 +62,7 @@ export function Measure(props: MeasureProps) {
   const { job, pass, places, token, unit, initials, refused, doubts, readOnly } = props;
   const table = <ReadingTable {...props} />;
   if (readOnly) return table;
+  const begins = props.mayAddType && pass === 'before' && places.some(({ wall }) => wall !== '');
   return (
     <>
       <p>
@@ -87,6 +90,13 @@ export function Measure(props: MeasureProps) {
         <AsShown places={places} />
         {table}
       </JobForm>
+      {begins && (
+        <p>
+          <a href={`/catalogue/family/new?${new URLSearchParams({ job: job.number })}`} id="begin-type">
+            Begin a cover type from this cover
+          </a>
+        </p>
+      )}
     </>
   );
 }

@@ -208,6 +208,7 @@ function insideOf(
   const { frame, job, families, decide, verified } = props;
   const listAgainst = props.list.found.filter(({ status }) => status !== 'pass');
   const common = { writing: frame, job, unit: frame.lengthUnit, initials: frame.initials, readOnly };
+  const mayAddType = may(frame, 'keeper');
   const photos = (section: 'look' | 'measure') => (
     <Photos
       {...common}
@@ -221,12 +222,7 @@ function insideOf(
   );
   return {
     receive: (
-      <Receive
-        {...common}
-        families={families}
-        mayAddType={may(frame, 'keeper')}
-        refused={refusedIn('received')}
-      />
+      <Receive {...common} families={families} mayAddType={mayAddType} refused={refusedIn('received')} />
     ),
     look: (
       <>
@@ -243,7 +239,13 @@ function insideOf(
     measure: (
       <>
         <Setup {...common} typed={props.setupTyped} gauges={props.gauges} refused={refusedIn('setup')} />
-        <Measure {...common} {...props.before} pass="before" refused={measured('before')} />
+        <Measure
+          {...common}
+          {...props.before}
+          mayAddType={mayAddType}
+          pass="before"
+          refused={measured('before')}
+        />
         {photos('measure')}
       </>
     ),
@@ -283,7 +285,13 @@ function insideOf(
           compared={props.compared}
           unit={frame.lengthUnit}
         />
-        <Measure {...common} {...props.after} pass="after" refused={measured('after')} />
+        <Measure
+          {...common}
+          {...props.after}
+          mayAddType={mayAddType}
+          pass="after"
+          refused={measured('after')}
+        />
       </>
     ),
     studs: (

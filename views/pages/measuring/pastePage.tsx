@@ -140,6 +140,7 @@ function Preview({ frame, job, pass, preview }: PasteProps & { readonly preview:
           refused={{ section: 'readings', fields, faults: [...faults, ...asked], stale: null }}
           doubts={doubts}
           readOnly={false}
+          mayAddType={false}
         />
       )}
     </section>

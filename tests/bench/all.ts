@@ -3,6 +3,7 @@ import { availableParallelism, cpus, loadavg } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { heldRow } from './heldRow.ts';
 import { pageRows } from './pageRows.ts';
+import { pictureRow } from './pictureRow.ts';
 import { type Row, tableOf } from './rows.ts';
 import { bigRows, memoryRow, startRows } from './startRows.ts';
 import { sumRows } from './sumRows.ts';
@@ -17,7 +18,13 @@ const machine = () =>
 
 const on = machine();
 console.log(`\n${on}\n`);
-const rows: Row[] = [...(await sumRows()), await heldRow(), ...(await pageRows()), ...(await startRows())];
+const rows: Row[] = [
+  ...(await sumRows()),
+  await heldRow(),
+  ...(await pageRows()),
+  ...(await startRows()),
+  ...(await pictureRow()),
+];
 rows.push(...(await (words.includes('--all') ? memoryRow(10, 60) : memoryRow(2, 5))));
 if (words.includes('--all')) rows.push(...(await bigRows()));
 console.log(tableOf(rows));

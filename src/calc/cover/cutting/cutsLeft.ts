@@ -2,7 +2,7 @@ import type { Answer } from '../../../../shared/words/answer.ts';
 import { printNumber } from '../../../../shared/words/print.ts';
 
 /**
- * How many more cuts of the shop's usual depth the cover has in it.   ⌊(t − t_min)/k + 1e-9⌋, never below 0
+ * How many more cuts of the shop's usual depth the cover has in it.   max(0, ⌊(t − t_min)/k + 1e-9⌋)
  *
  * t least wall after this cut [mm] · t_min minimum wall [mm] · k typical cut [mm].
  * Valid: k > 0.   Source: arithmetic; the typical cut is the shop's figure
@@ -26,8 +26,8 @@ export function cutsLeft({
     unit: 'cuts',
     how: [
       {
-        formula: 'n = ⌊(t − t_min)/k⌋, never below 0',
-        numbers: `n = ⌊(${mm(leastWallMm)} − ${mm(minimumWallMm)})/${mm(typicalCutMm)}⌋ = ${value}`,
+        formula: 'n = max(0, ⌊(t − t_min)/k⌋)',
+        numbers: `n = max(0, ⌊(${mm(leastWallMm)} − ${mm(minimumWallMm)})/${mm(typicalCutMm)}⌋) = ${value}`,
         source: 'arithmetic; the typical cut is the shop’s figure',
       },
     ],

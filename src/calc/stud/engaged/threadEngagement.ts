@@ -69,7 +69,7 @@ export function threadEngagement(lengths: EngagementLengths): Engagement {
     nominal: answer(
       nominalMm,
       'Le = max(0, min(end, S + H − cs) − max(start, S + cs))',
-      `min(${p(end)}, ${p(S + H - cs)}) − max(${p(start)}, ${p(S + cs)}) = ${p(nominalMm)} mm of ${p(H - 2 * cs)} mm`,
+      `max(0, min(${p(end)}, ${p(S + H - cs)}) − max(${p(start)}, ${p(S + cs)})) = ${p(nominalMm)} mm of ${p(H - 2 * cs)} mm`,
     ),
     least: answer(
       leastMm,

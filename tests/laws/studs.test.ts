@@ -8,45 +8,10 @@ import { matchStuds } from '../../src/calc/stud/match/matchStuds.ts';
 import { studWanted } from '../../src/calc/stud/match/studWanted.ts';
 import { toleranceRows } from '../../src/calc/stud/match/toleranceRows.ts';
 import { threadGeometry } from '../../src/calc/stud/thread/threadGeometry.ts';
-import { EXAMPLE, layer, metric, unified } from '../calc/stud/example.ts';
+import { EXAMPLE, metric, unified } from '../calc/stud/example.ts';
+import { anyStudCheck, mm, THREADS } from './anyStud.ts';
 
 const RUNS = { numRuns: 50 };
-const mm = (min: number, max: number) => fc.double({ min, max, noNaN: true });
-const THREADS = [
-  [unified(0.375, 24, '2A'), unified(0.375, 24, '2B')],
-  [unified(0.4375, 20, '2A'), unified(0.4375, 20, '2B')],
-  [unified(0.3125, 18, '3A', 'UNC'), unified(0.3125, 18, '2B', 'UNC')],
-  [metric(10, 1.25, '6g'), metric(10, 1.25, '6H')],
-  [metric(12, 1.75, '6g'), metric(12, 1.75, '6H')],
-] as const;
-
-/** Any stud in any stack that is no nonsense. */
-const inputs: fc.Arbitrary<StudCheckInput> = fc
-  .record({
-    thread: fc.constantFrom(...THREADS),
-    start: mm(-1, 8),
-    thread_: mm(4, 30),
-    pilot: mm(0, 15),
-    tolerance: mm(0, 0.5),
-    layers: fc.array(fc.record({ t: mm(1.5, 12), tol: mm(0, 0.3) }), { minLength: 1, maxLength: 4 }),
-    height: mm(3, 14),
-    washer: fc.constantFrom(0, 1.5, 2.5),
-    gap: mm(0, 8),
-  })
-  .map(({ thread, start, thread_, pilot, tolerance, layers, height, washer, gap }) => ({
-    ...EXAMPLE,
-    stud: {
-      ...EXAMPLE.stud,
-      thread: thread[0],
-      threadStartMm: start,
-      threadEndMm: start + thread_,
-      projectionMm: Math.max(start + thread_ + pilot, 1),
-      lengthToleranceMm: tolerance,
-    },
-    stack: { ...EXAMPLE.stack, layers: layers.map(({ t, tol }) => layer(t, { toleranceMm: tol })) },
-    nut: { ...EXAMPLE.nut!, thread: thread[1], heightMm: height, toleranceMm: 0.2, washerMm: washer },
-    pullForwardMm: gap,
-  }));
 const changed = (input: StudCheckInput, stud: Partial<StudCheckInput['stud']>): StudCheckInput => ({
   ...input,
   stud: { ...input.stud, ...stud },
@@ -105,7 +70,7 @@ describe('laws of finding a stud among many', () => {
 describe('laws of a stud in a stack', () => {
   it('a longer pilot changes no engagement and never worsens the reach', () => {
     fc.assert(
-      fc.property(inputs, mm(0.01, 20), (input, more) => {
+      fc.property(anyStudCheck, mm(0.01, 20), (input, more) => {
         const before = checkStud(input);
         const after = checkStud(changed(input, { projectionMm: input.stud.projectionMm + more }));
         expect(after.engagement).toEqual(before.engagement);
@@ -120,7 +85,7 @@ describe('laws of a stud in a stack', () => {
 
   it('a thicker stack never lengthens the reach', () => {
     fc.assert(
-      fc.property(inputs, mm(0.01, 10), (input, more) => {
+      fc.property(anyStudCheck, mm(0.01, 10), (input, more) => {
         const [first, ...rest] = input.stack.layers;
         const thick = { ...first!, thicknessMm: first!.thicknessMm + more };
         const before = checkStud(input).reach;
@@ -135,7 +100,7 @@ describe('laws of a stud in a stack', () => {
 
   it('more pull-forward gap never helps; pushed back is seated less the gap', () => {
     fc.assert(
-      fc.property(inputs, (input) => {
+      fc.property(anyStudCheck, (input) => {
         const { reach } = checkStud(input);
         expect(reach.pushedBackMm!).toBeCloseTo(reach.seatedMm - input.pullForwardMm!, 9);
       }),
@@ -145,7 +110,7 @@ describe('laws of a stud in a stack', () => {
 
   it('a nut that is full of thread, with some to spare, leaves its height less the gap showing when pushed back', () => {
     fc.assert(
-      fc.property(inputs, (input) => {
+      fc.property(anyStudCheck, (input) => {
         const { reach, protrusionThreads } = checkStud(input);
         const { heightMm, washerMm } = input.nut!;
         const P = threadGeometry(input.stud.thread).pitchMm;
@@ -158,7 +123,7 @@ describe('laws of a stud in a stack', () => {
 
   it('the worst case is never better than RSS, nor RSS than nominal', () => {
     fc.assert(
-      fc.property(inputs, (input) => {
+      fc.property(anyStudCheck, (input) => {
         const { engagement, protrusionThreads: out, stackMm } = checkStud(input);
         expect(engagement!.leastMm).toBeLessThanOrEqual(engagement!.nominalMm + 1e-9);
         expect(out!.leastRss).toBeLessThanOrEqual(out!.nominal + 1e-9);
@@ -171,7 +136,7 @@ describe('laws of a stud in a stack', () => {
 
   it('the least engagement is the least over every corner of the tolerances', () => {
     fc.assert(
-      fc.property(inputs, (input) => {
+      fc.property(anyStudCheck, (input) => {
         const { stud, nut, stack } = input;
         const S = stack.layers.reduce((sum, one) => sum + one.thicknessMm, 0) + nut!.washerMm;
         const tS = stack.layers.reduce((sum, one) => sum + one.toleranceMm, 0);
@@ -196,7 +161,7 @@ describe('laws of a stud in a stack', () => {
 
   it('more engagement never weakens the joint', () => {
     fc.assert(
-      fc.property(inputs, mm(0.01, 5), (input, more) => {
+      fc.property(anyStudCheck, mm(0.01, 5), (input, more) => {
         const before = checkStud(input);
         const after = checkStud(changed(input, { threadStartMm: input.stud.threadStartMm - more }));
         expect(after.engagement!.nominalMm).toBeGreaterThanOrEqual(before.engagement!.nominalMm - 1e-9);
@@ -212,7 +177,7 @@ describe('laws of a stud in a stack', () => {
 
   it('sentences in inches and in millimeters give the same numbers', () => {
     fc.assert(
-      fc.property(inputs, (input) => {
+      fc.property(anyStudCheck, (input) => {
         const inMm = checkStud(input, 'mm');
         const inInch = checkStud(input, 'in');
         const bare = (check: typeof inMm) => ({
@@ -229,7 +194,7 @@ describe('laws of a stud in a stack', () => {
 
   it('a stud with a failing or missing finding that counts is never a yes', () => {
     fc.assert(
-      fc.property(inputs, (input) => {
+      fc.property(anyStudCheck, (input) => {
         const { fits, findings } = checkStud(input);
         const apart = /^(joint|stud-shear|bearing-pressure)/;
         const bad = findings.filter((one) => one.status !== 'pass' && !apart.test(one.id));
@@ -242,7 +207,7 @@ describe('laws of a stud in a stack', () => {
 
   it('no number is NaN', () => {
     fc.assert(
-      fc.property(inputs, (input) => {
+      fc.property(anyStudCheck, (input) => {
         expect(JSON.stringify(checkStud(input), (_, v) => (Number.isNaN(v) ? 'NaN!' : v))).not.toContain(
           'NaN!',
         );
@@ -308,7 +273,7 @@ describe('laws of a joint and of tolerances', () => {
 
   it('the share of failures lies between nominal and worst case, whatever the stud and the stack', () => {
     fc.assert(
-      fc.property(inputs, (input) => {
+      fc.property(anyStudCheck, (input) => {
         for (const { id, nominalMm, rssMm, worstMm, failShare } of toleranceRows(input).rows) {
           expect(worstMm).toBeLessThanOrEqual(rssMm + 1e-9);
           expect(rssMm).toBeLessThanOrEqual(nominalMm + 1e-9);

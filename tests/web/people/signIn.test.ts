@@ -1,4 +1,5 @@
 import { createHook } from 'node:async_hooks';
+import { sql } from 'kysely';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { ownPassword, startPassword } from '../../../src/records/people/passwords.ts';
 import { changePassword, getPerson, listPeople, retirePerson } from '../../../src/records/people/people.ts';
@@ -264,6 +265,15 @@ describe('the first keeper', () => {
     const refused = await first(changes as Record<string, string>);
     expect([refused.status, refused.text]).toEqual([422, expect.stringContaining(sentence)]);
     expect(await listPeople(empty.shop.db)).toEqual([]);
+    expect((await first({})).status).toBe(303);
+  });
+
+  test('is told when the records cannot keep them, and the code is not used up by it', async () => {
+    await sql`PRAGMA query_only = ON`.execute(empty.shop.db);
+    const failed = await first({});
+    expect([failed.status, failed.text]).toEqual([503, expect.stringContaining('could not be saved')]);
+    expect(failed.headers['set-cookie'] ?? []).toEqual([]);
+    await sql`PRAGMA query_only = OFF`.execute(empty.shop.db);
     expect((await first({})).status).toBe(303);
   });
 

@@ -109,7 +109,7 @@ function shapeOf(element: Element, classes: readonly string[], dimension: number
 }
 
 /** A path's lines with absolute places. */
-export function linesOf(d: string): Point[][] {
+function linesOf(d: string): Point[][] {
   const steps = [...d.matchAll(/([a-zA-Z])|(-?\d*\.?\d+(?:e-?\d+)?)/g)];
   const lines: Point[][] = [];
   let [x, y, startX, startY] = [0, 0, 0, 0];

@@ -35,9 +35,9 @@ describe('laws of finding a stud among many', () => {
   };
   const MANY = fc
     .record({
-      surroundings: inputs,
+      surroundings: anyStudCheck,
       withoutNut: fc.boolean(),
-      any: fc.array(inputs, { maxLength: 20 }),
+      any: fc.array(anyStudCheck, { maxLength: 20 }),
       offs: fc.array(near, { minLength: 1, maxLength: 30 }),
     })
     .map(({ surroundings, withoutNut, any, offs }) => ({

@@ -417,6 +417,19 @@ describe('lettering', () => {
     expect(spread([-20], 5, 0, 100)).toEqual([0]);
   });
 
+  it('is kept off a line by the shortest way to it, whichever way the line runs', () => {
+    const from = { x: 1, y: 2 };
+    for (const [to, point, away] of [
+      [{ x: 1, y: 12 }, { x: 4, y: 7 }, 3],
+      [{ x: 11, y: 2 }, { x: 7, y: 6 }, 4],
+      [{ x: 9, y: 8 }, { x: 2, y: 9 }, 5],
+      [{ x: 11, y: 2 }, { x: 14, y: 6 }, 5],
+      [{ x: 1, y: 12 }, { x: 1, y: -3 }, 5],
+      [from, { x: 4, y: 6 }, 5],
+    ] as const)
+      expect(pointToSegment(point, from, to)).toBeCloseTo(away, 9);
+  });
+
   it('is cut to its room with an ellipsis', () => {
     expect(fitText('plate', 13, 100)).toBe('plate');
     const cut = fitText('a casting with a long name', 13, 60);

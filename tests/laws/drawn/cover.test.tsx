@@ -178,6 +178,27 @@ describe('a cover type, lettered, read back in mm', () => {
     );
   });
 
+  it('says which figures are entered, and that none is where none is', () => {
+    const section = halfSectionOf(fc.sample(anyCover, 1)[0]!);
+    const none = Object.fromEntries(
+      ['studCircle', 'trackOuter', 'trackInner', 'boss', 'rim', 'pad'].map((name) => [
+        `${name}DiameterMm`,
+        null,
+      ]),
+    );
+    const drawn = (figures: object) =>
+      renderPart(
+        <CoverLettered
+          id="c"
+          section={section}
+          figures={{ ...none, nominalWallMm: null, padThicknessMm: null, ...figures } as never}
+          unit="mm"
+        />,
+      );
+    expect(drawn({})).toContain('>No figure is entered yet.</desc>');
+    expect(drawn({ nominalWallMm: 5 })).toMatch(/>[A-H], [^;]*: 5\.000 mm\.<\/desc>/);
+  });
+
   it('is small in a list, and still to one scale', () => {
     fc.assert(
       fc.property(anyCover, (cover) => {
@@ -520,8 +541,12 @@ describe('the friction surface unrolled, read back in mm', () => {
             const [, ...q] = /M(\S+) (\S+)Q(\S+) (\S+) (\S+) (\S+)Z/.exec(one.raw('d'))!.map(Number);
             return { deg: degrees.at(q[2]!), mm: axis.at(0.25 * q[1]! + 0.5 * q[3]! + 0.25 * q[5]!) };
           });
+          const ticks = horizontal(drawing, 'thin');
           for (const station of check.stations.filter(({ markDepthMm }) => markDepthMm > 0)) {
             const depth = station.wallMm - station.markDepthMm;
+            expect(depth, 'the axis goes down to the deepest mark').toBeGreaterThan(
+              axis.at(Math.max(...ticks)),
+            );
             const here = marks.filter(({ deg }) => Math.abs(deg - station.angleDeg) < 0.2);
             expect(
               here.some((one) => Math.abs(one.mm - depth) <= 2 * axis.within),

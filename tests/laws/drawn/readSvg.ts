@@ -182,6 +182,7 @@ export function dimensionsIn(drawing: Drawing, unit: 'mm' | 'in'): Dimensioned[]
       .filter((one) => one.classes.includes('arrow'))
       .flatMap(({ lines }) => lines.map((line) => line[0]!));
     expect(tips, 'a dimension has two arrows').toHaveLength(2);
+    for (const one of own.filter(({ classes }) => classes.includes('arrow'))) one.lines.forEach(expectArrow);
     const [a, b] = [...tips].sort((one, other) => one.x - other.x) as [Point, Point];
     expect(a.y, 'both arrows lie on one line').toBe(b.y);
     // The lines it is measured from run through the places its arrows point at.
@@ -202,6 +203,17 @@ export function dimensionsIn(drawing: Drawing, unit: 'mm' | 'in'): Dimensioned[]
       bad: figure!.classes.includes('dim-bad'),
     };
   });
+}
+
+/** A slim head, as long to either side of its line: 8 long and 5.2 wide in every drawing. */
+function expectArrow([tip, a, b]: readonly Point[]): void {
+  expect(a!.x, 'a head ends square').toBe(b!.x);
+  expect(Math.abs(a!.x - tip!.x)).toBeCloseTo(8, 6);
+  expect([Math.abs(a!.y - tip!.y), Math.abs(b!.y - tip!.y)].map((half) => half.toFixed(6))).toEqual([
+    '2.600000',
+    '2.600000',
+  ]);
+  expect(a!.y).not.toBeCloseTo(b!.y, 6);
 }
 
 function crosses(line: readonly Point[], y: number): boolean {

@@ -1,9 +1,10 @@
 import type { VNode } from 'preact';
 import { render } from 'preact-render-to-string';
+import { keepTogetherIn } from '../shared/words/together.ts';
 
 /** A whole document, doctype included. */
 export function renderPage(page: VNode): string {
-  return `<!doctype html>\n${render(page)}\n`;
+  return `<!doctype html>\n${keepTogetherIn(render(page))}\n`;
 }
 
 /** A part of a page, as htmx swaps it. */

@@ -145,7 +145,7 @@ describe.each(SCREENS)('the counter, on %s', (where, viewport) => {
     await page.waitForSelector('#stud-head .verdict');
     expect(await page.locator('#stud-head h1').textContent()).toMatch(/^Long stud 3\/8-24/);
     expect(await page.locator('#stud-short-3-8-24').textContent()).toMatch(
-      /stud pilot is [\d.]+ mm short of the casting/,
+      /stud pilot is [\d.]+\smm short of the casting/,
     );
     await page.click('#joint-fields summary');
     await page.fill('[name="torque"]', '27 lb-ft');

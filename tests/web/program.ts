@@ -57,7 +57,8 @@ export async function serve(options: {
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
   const url = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
   const read = async (response: Response) => {
-    const html = await response.text();
+    // That a number is kept with its unit at the end of a line is a test of its own.
+    const html = (await response.text()).replaceAll('\u00a0', ' ');
     return { status: response.status, html, text: textOf(html), location: response.headers.get('location') };
   };
   return {

@@ -250,7 +250,7 @@ export function sender(
       path,
       status: answer.status,
       type,
-      html: await answer.text(),
+      html: (await answer.text()).replaceAll('\u00a0', ' '),
       location: answer.headers.get('location'),
     };
   };

@@ -113,7 +113,7 @@ it('a wall typed after a touch 16 px beside a station is the wall of that statio
   await tap(toward(stations[8]!, middle, 16));
   await typed('4.92');
   expect(await kept()).toMatchObject([{ kind: 'wall', typed: '4.92', angleDeg: 0 }]);
-  expect(await page.locator('#on-server li').textContent()).toMatch(/^9 wall behind stud 1: 4\.92 mm/);
+  expect(await page.locator('#on-server li').textContent()).toMatch(/^9 wall behind stud 1: 4\.92\smm/);
 });
 
 it('a touch far from every station asks for nothing else, and says what to do', async () => {

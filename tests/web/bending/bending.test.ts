@@ -52,9 +52,8 @@ describe('the advice on bending and heat', () => {
 
   it('is told in inches, ksi and °F to who reads inches', async () => {
     const metric = (await program.get(`/jobs/${number}`)).html;
-    const inch = await (
-      await fetch(`${program.url}/jobs/${number}`, { headers: { cookie: 'unit=in' } })
-    ).text();
+    const inInches = await fetch(`${program.url}/jobs/${number}`, { headers: { cookie: 'unit=in' } });
+    const inch = (await inInches.text()).replaceAll('\u00a0', ' ');
     for (const [html, stress, hotter] of [
       [metric, 'MPa', '°C'],
       [inch, 'ksi', '°F'],

@@ -54,7 +54,7 @@ async function typedIn(job: Job): Promise<string[]> {
 async function textIn(path: string, unit: 'mm' | 'in'): Promise<string> {
   const page = await fetch(program.url + path, { headers: { cookie: `unit=${unit}` } });
   expect(page.status).toBe(200);
-  const html = await page.text();
+  const html = (await page.text()).replaceAll('\u00a0', ' ');
   return (
     html
       .replace(/<(script|style|select)[\s\S]*?<\/\1>/g, ' ')

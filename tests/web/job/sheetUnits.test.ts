@@ -19,7 +19,7 @@ async function sheetsIn(unit: 'mm' | 'in'): Promise<[string, string][]> {
     const response = await fetch(`${program.url}/jobs/${number}/sheet`, {
       headers: { cookie: `unit=${unit}` },
     });
-    const html = await response.text();
+    const html = (await response.text()).replaceAll('\u00a0', ' ');
     sheets.push([
       number,
       html

@@ -221,7 +221,7 @@ it('initials typed before the first reading stay when the order of measuring is 
     .map((one) => one.split(';')[0])
     .join('; ');
   const page = await fetch(program.url + answer.headers.get('location')!, { headers: { cookie } });
-  const html = await page.text();
+  const html = (await page.text()).replaceAll('\u00a0', ' ');
   expect(html).toMatch(/name="who"[^>]*value="TO"/);
   // They go along because the order is set from the form of the reading.
   expect(html).toMatch(/<button[^>]*id="set-order" form="reading-form"/);

@@ -59,14 +59,28 @@ function within(
 
 /** What was measured round the face: other dimensions the job affects. */
 export const KNOCK_ON = {
-  clampedFaceMm: { head: 'Chuck', label: 'Indicator reading, clamped', kind: 'height', optional: true },
+  clampedFaceMm: {
+    head: 'Chuck',
+    headHelp: 'Needed where the jaws may spring the cover: one station read clamped, and again released.',
+    folded: true,
+    label: 'Indicator reading, clamped',
+    kind: 'height',
+    optional: true,
+  },
   releasedFaceMm: {
     label: 'Indicator reading, released',
     help: 'Same station, jaws released',
     kind: 'height',
     optional: true,
   },
-  padsResurfacedMm: { head: 'Pads', label: 'Metal removed from pads', kind: 'extent', optional: true },
+  padsResurfacedMm: {
+    head: 'Pads',
+    headHelp: 'Needed where pads are resurfaced or shimmed, or may not lie in one plane.',
+    folded: true,
+    label: 'Metal removed from pads',
+    kind: 'extent',
+    optional: true,
+  },
   shimsMm: {
     label: 'Shim under each pad',
     help: 'Same shim under every pad',
@@ -86,6 +100,8 @@ export const KNOCK_ON = {
   padsCoplanarWithinMm: LIMITS.padsCoplanarWithinMm,
   pullForwardMm: {
     head: 'Pull-forward and impeller hub',
+    headHelp: 'Needed where shims or resurfaced pads change how far the converter goes into the pump.',
+    folded: true,
     label: 'Pull-forward gap',
     help: 'Converter fully back',
     kind: 'extent',
@@ -100,7 +116,15 @@ export const KNOCK_ON = {
     optional: true,
   },
   leastHubEngagementMm: LIMITS.leastHubEngagementMm,
-  crankPilotMm: { head: 'Crank pilot', label: 'Crank pilot diameter', kind: 'size', optional: true },
+  crankPilotMm: {
+    head: 'Crank pilot',
+    headHelp:
+      'Needed to tell whether the crank holds the pilot: its diameter, its bore and how far it goes in.',
+    folded: true,
+    label: 'Crank pilot diameter',
+    kind: 'size',
+    optional: true,
+  },
   crankBoreMm: { label: 'Crank bore diameter', kind: 'size', optional: true },
   mostPilotClearanceMm: LIMITS.mostPilotClearanceMm,
   pilotEngagedMm: { label: 'Crank pilot engagement', kind: 'extent', optional: true },
@@ -114,6 +138,8 @@ export const KNOCK_ON = {
       LIMITS.mostSideWallHeightMm,
     ),
     head: 'After opening and closing the converter',
+    headHelp: 'Needed after the converter was opened and welded up again: heights and end play.',
+    folded: true,
   },
   overallHeightMm: within(
     'overallHeightMm',

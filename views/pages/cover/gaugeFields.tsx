@@ -5,6 +5,7 @@ import type { Fault } from '../../../shared/words/refusal.ts';
 import { Boxes } from '../../parts/form/bodyFields.tsx';
 import { anyWrong, EnteredCount } from '../../parts/form/entered.tsx';
 import { Choice } from '../../parts/form/fieldBox.tsx';
+import { FoldedBoxes } from '../../parts/form/foldedBoxes.tsx';
 import { gaugeInWords } from '../catalogue/gaugeInWords.ts';
 
 interface GaugeProps {
@@ -64,18 +65,19 @@ export function GaugeFields(props: GaugeProps) {
 
 /** A gauge that is not in the catalog, by its name and its figures. */
 export function OtherGauge(props: GaugeProps) {
-  const { fields, faults, writing, gauges } = props;
+  const { gauges, ...boxes } = props;
   const { gauge } = SETUP;
   return (
-    <details class="change" open={gauges.length === 0 || anyTyped(fields, ['gauge', ...FIGURES])}>
-      <summary>
-        {gauges.length === 0 ? 'The gauge and its figures' : 'A gauge that is not in the catalog'}
-      </summary>
-      <div class="fields">
-        <Boxes of={{ gauge }} fields={fields} faults={faults} writing={writing} />
-      </div>
-      <TypedFigures {...props} />
-    </details>
+    <FoldedBoxes
+      {...boxes}
+      head={gauges.length === 0 ? 'The gauge and its figures' : 'A gauge that is not in the catalog'}
+      says={`Needed to say how sure it is${gauges.length === 0 ? '' : ', where no gauge is chosen above'}. ${whatBlankIs(gauges)}`}
+      names={['gauge', ...FIGURES]}
+      open={gauges.length === 0}
+    >
+      <Boxes of={{ gauge }} {...boxes} />
+      <Boxes of={GAUGE_FIGURES} {...boxes} />
+    </FoldedBoxes>
   );
 }
 
@@ -83,18 +85,16 @@ const FIGURES: readonly string[] = Object.values(GAUGE_FIGURES).map(({ box }) =>
 
 const GAUGE_BOXES = ['wallGauge', 'faceGauge', ...FIGURES];
 
-function anyTyped(fields: GaugeProps['fields'], names: readonly string[]): boolean {
-  return names.some((name) => (fields[name] ?? '') !== '');
+function whatBlankIs(gauges: GaugeProps['gauges']): string {
+  return gauges.length > 0
+    ? 'Typed figures replace the gauge’s own. With no gauge chosen, blank counts as zero.'
+    : 'Blank counts as zero.';
 }
 
 function TypedFigures({ fields, faults, writing, gauges }: GaugeProps) {
   return (
     <>
-      <p class="hint">
-        {gauges.length > 0
-          ? 'Typed figures replace the gauge’s own. With no gauge chosen, blank counts as zero.'
-          : 'Blank counts as zero.'}
-      </p>
+      <p class="hint">{whatBlankIs(gauges)}</p>
       <div class="fields">
         <Boxes of={GAUGE_FIGURES} fields={fields} faults={faults} writing={writing} />
       </div>

@@ -6,13 +6,25 @@ import { anyWrong, EnteredCount } from '../../parts/form/entered.tsx';
 
 const { releaseClearanceMm, knockOn } = SETUP;
 
-/** What was measured round the face, all of it optional: what is not given is not spoken of. */
-export function KnockOnFields(props: {
-  fields: Readonly<Record<string, string>>;
-  faults: readonly Fault[];
-  writing: Writing;
-}) {
-  const { fields, faults, writing } = props;
+interface KnockOnProps {
+  readonly fields: Readonly<Record<string, string>>;
+  readonly faults: readonly Fault[];
+  readonly writing: Writing;
+}
+
+/** What was measured round the face, each subject folded under when it is needed: what is not given is not spoken of. */
+export function KnockOnBoxes({ fields, faults, writing }: KnockOnProps) {
+  return (
+    <>
+      <BodyFields of={{ releaseClearanceMm }} fields={fields} faults={faults} writing={writing} />
+      <BodyFields of={knockOn.fields} at={knockOn.at} fields={fields} faults={faults} writing={writing} />
+    </>
+  );
+}
+
+/** The same behind one line. */
+export function KnockOnFields(props: KnockOnProps) {
+  const { fields, faults } = props;
   const names = Object.keys(fields).filter(
     (name) => (name.startsWith(knockOn.at) || name === releaseClearanceMm.box) && fields[name] !== '',
   );
@@ -22,8 +34,7 @@ export function KnockOnFields(props: {
         If measured: pads, hub, pilot, heights, clearances
         <EnteredCount fields={fields} names={names} />
       </summary>
-      <BodyFields of={{ releaseClearanceMm }} fields={fields} faults={faults} writing={writing} />
-      <BodyFields of={knockOn.fields} at={knockOn.at} fields={fields} faults={faults} writing={writing} />
+      <KnockOnBoxes {...props} />
     </details>
   );
 }

@@ -13,7 +13,7 @@ import { Boxes } from '../../parts/form/bodyFields.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { day } from '../../parts/when.tsx';
 import { ChosenGauges, OtherGauge } from '../cover/gaugeFields.tsx';
-import { KnockOnFields } from '../cover/knockOnFields.tsx';
+import { KnockOnBoxes } from '../cover/knockOnFields.tsx';
 import { JobForm, type Refused, Who } from './section.tsx';
 
 /** One place of the measuring table, with what stands there as it would be typed. */
@@ -238,7 +238,6 @@ export function Setup({ job, writing, typed, gauges, initials, refused, readOnly
               {gauges.length > 0 && <ChosenGauges {...boxes} gauges={gauges} />}
               <Boxes of={SAID_FIRST} without={['gauge']} {...boxes} />
             </div>
-            <OtherGauge {...boxes} gauges={gauges} />
             {body?.ringWelded && (
               <div class="fields">
                 <Boxes
@@ -251,7 +250,8 @@ export function Setup({ job, writing, typed, gauges, initials, refused, readOnly
                 />
               </div>
             )}
-            <KnockOnFields {...boxes} />
+            <OtherGauge {...boxes} gauges={gauges} />
+            <KnockOnBoxes {...boxes} />
           </JobForm>
         </details>
       )}

@@ -9,18 +9,23 @@ export interface FoldedBoxesProps {
   readonly fields: Readonly<Record<string, string>>;
   readonly kept?: Readonly<Record<string, string>> | undefined;
   readonly faults: readonly Fault[];
+  /** Whatever stands in them. */
+  readonly open?: boolean;
   readonly children: ComponentChildren;
 }
 
 /** Boxes few need: their head, how many are filled, when they are needed. What was typed, refused or asked about is in sight. */
-export function FoldedBoxes({ head, says, names, fields, kept = {}, faults, children }: FoldedBoxesProps) {
+export function FoldedBoxes(props: FoldedBoxesProps) {
+  const { head, says, names, fields, kept = {}, faults, children } = props;
   const text = (of: Readonly<Record<string, string>>, name: string) => (of[name] ?? '').trim();
   const filled = names.filter((name) => text(fields, name) !== '').length;
-  const open = names.some(
-    (name) =>
-      text(fields, name) !== text(kept, name) ||
-      faults.some(({ path }) => path === name || path === `ok.${name}`),
-  );
+  const open =
+    props.open ||
+    names.some(
+      (name) =>
+        text(fields, name) !== text(kept, name) ||
+        faults.some(({ path }) => path === name || path === `ok.${name}`),
+    );
   return (
     <details class="folded-boxes" id={`fold-${names[0]}`} open={open}>
       <summary>

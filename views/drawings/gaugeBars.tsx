@@ -36,7 +36,7 @@ export function GaugeBars({ id, reading, unit }: GaugeBarsProps) {
   const split = above.length * ROW + BETWEEN;
   return (
     <svg
-      viewBox={`0 0 ${WIDTH} ${at(split + below.length * ROW)}`}
+      viewBox={`0 -10 ${WIDTH} ${at(split + below.length * ROW + 10)}`}
       class="stud-drawing gauge-bars"
       role="img"
       aria-labelledby={`${id}-title ${id}-desc`}

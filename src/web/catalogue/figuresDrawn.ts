@@ -14,9 +14,11 @@ export function figuresDrawn<F extends AnyFields>(
   askAboutFigures(form, fields, expected);
   const figures = entriesOf(fields).map(([key, field]) => {
     const value = read[key];
-    const doubted = form.faults.some(({ path }) => path === (field.box ?? key));
-    const least = field.kind === 'extent' ? 0 : Number.MIN_VALUE;
-    return [key, typeof value === 'number' && value >= least && !doubted ? value : null];
+    const box = field.box ?? key;
+    const below = typeof value === 'number' && (field.kind === 'extent' ? value < 0 : value <= 0);
+    if (below) form.fault(box, `${field.label}: ${form.text(box)} can’t be drawn. Enter it above 0.`);
+    const doubted = form.faults.some(({ path }) => path === box);
+    return [key, typeof value === 'number' && !doubted ? value : null];
   });
   return Object.fromEntries(figures);
 }

@@ -101,6 +101,12 @@ describe('a stud is drawn as it is typed', () => {
     expect(figure).not.toContain('30.4</text>');
   });
 
+  it('a length below zero is said, and not drawn', async () => {
+    const figure = await drawnAs('stud', { ...STUD, projection: '-1.2' });
+    expect(figure).toContain('length from pad: -1.2 can’t be drawn. Enter it above 0.');
+    expect(figure).not.toContain('1.2</text>');
+  });
+
   it('a thread that ends before it begins is said, and drawn without figures', async () => {
     const figure = await drawnAs('stud', { ...STUD, threadStart: '.3', threadEnd: '.2' });
     expect(figure).toContain('A, first full thread, must be smaller than B, last full thread.');

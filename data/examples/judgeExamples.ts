@@ -1,6 +1,7 @@
 import type { BendingCase } from '../../shared/words/bending/bending.ts';
 import { checkCover } from '../../src/calc/cover/checkCover.ts';
 import { coverAnswersOtherwise } from '../../src/calc/judge/answersOtherwise.ts';
+import { expectedCost } from '../../src/calc/judge/expectedCost.ts';
 import { gaugeFindings } from '../../src/calc/judge/gaugeFindings.ts';
 import { knockOnFindings } from '../../src/calc/judge/knockOnFindings.ts';
 import { masterFindings } from '../../src/calc/judge/masterFindings.ts';
@@ -165,5 +166,10 @@ export const judgeExamples: Readonly<Record<string, Example>> = {
       'mm',
     ],
     'four stations measured again after a cut of 0.42 mm: 4.50 mm everywhere, as planned; minimum 4.3 mm',
+  ),
+  expectedCost: worked(
+    expectedCost,
+    [{ cost: 120, comeback: 900, chance: 0.05 }],
+    'facing 120, a comeback 900, 5 % come back',
   ),
 };

@@ -45,6 +45,7 @@ import { settingUpRouter } from './settingUp.ts';
 import { shelfRouter } from './shelf/shelfRoutes.ts';
 import { slipsRouter } from './stud/slipRoutes.ts';
 import { studRouter } from './stud/stud.ts';
+import { costsRouter } from './trends/costRoutes.ts';
 import { otherLimitRouter } from './trends/otherLimitRoutes.ts';
 import { trendsRouter } from './trends/trendRoutes.ts';
 
@@ -78,6 +79,7 @@ const PAGES: readonly ((context: PageContext) => Router)[] = [
   studiesRouter,
   catalogueRouter,
   criteriaRouter,
+  costsRouter,
   otherLimitRouter,
   trendsRouter,
   recordsRouter,

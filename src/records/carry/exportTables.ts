@@ -27,6 +27,7 @@ const EXPORTED = {
   study_reading: ['study_number', 'nth'],
   study_reading_withdrawn: ['reading_id'],
   study_stopped: ['study_number'],
+  cost_revision: ['revision'],
   person: ['id'],
   person_revision: ['person_id', 'revision'],
 } as const satisfies Partial<Record<Table, readonly string[]>>;

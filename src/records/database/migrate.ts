@@ -20,6 +20,7 @@ import { trends } from './migrations/017-trends.ts';
 import { studies } from './migrations/018-studies.ts';
 import { slipNames } from './migrations/019-slip-names.ts';
 import { inspectionLists } from './migrations/020-inspection-lists.ts';
+import { costs } from './migrations/021-costs.ts';
 import type { Migration } from './migrations/migration.ts';
 
 /** Forward only, in order. What has been released is never changed: a new migration follows it. */
@@ -44,6 +45,7 @@ export const MIGRATIONS: readonly Migration[] = [
   studies,
   slipNames,
   inspectionLists,
+  costs,
 ];
 
 /** "Cvwr" in ASCII: marks a SQLite file as this program's. */

@@ -200,6 +200,7 @@ export interface Tables {
   };
   study_reading_withdrawn: { reading_id: string; at: string; who: string; why: string };
   study_stopped: { study_number: number; at: string; who: string; why: string };
+  cost_revision: { revision: number; at: string; who: string; why: string; body: string };
   /** The slip a job was begun from. */
   slip_job: { job_id: number; slip_number: number };
   photo: {

@@ -172,3 +172,13 @@ export async function peaksKept(db: Db): Promise<{ readonly back: Peaks; readonl
   };
   return { back: of(1), stayed: of(0) };
 }
+
+/** Covers released by what was decided, and how many of them came back. */
+export async function releasedByDecision(db: Db): Promise<TrendFigures['byDecision']> {
+  const { rows } = await sql<TrendFigures['byDecision'][number]>`
+    select t.outcome as decision, count(*) as released, sum(case when exists (
+      select 1 from job_trend c where c.comeback_of = t.job_id and c.stage <> 'closed') then 1 else 0 end) as back
+    from job_trend t where ${counted({}, sql`t`)} and t.signed_at is not null
+      and t.outcome in ('face', 'face-and-ring') group by 1 order by 1`.execute(db);
+  return rows;
+}

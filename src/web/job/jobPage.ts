@@ -21,6 +21,7 @@ import { recheckBending } from '../../shop/bending/recheckBending.ts';
 import { isListFinding } from '../../shop/inspection/listFindings.ts';
 import { type JobAnswer, jobAnswer } from '../../shop/jobAnswer.ts';
 import { jobUnder, type UnderRead } from '../../shop/jobUnder.ts';
+import { wayCosts } from '../../shop/trends/wayCosts.ts';
 import type { Asker } from '../../shop/work/workPool.ts';
 import { criteriaFields } from '../catalogue/entryFields.ts';
 import { placeViews } from '../measuring/table.ts';
@@ -87,6 +88,7 @@ export async function jobPage(
       after: measureOf(job, 'after', frame, shown),
       decide: {
         ...decideOf(job, answer, under, frame),
+        costs: await wayCosts(db, job, answer.check),
         bending,
         beside: besideShown(job, families, fields),
         otherwise: await otherwiseOf(job, answer, frame),

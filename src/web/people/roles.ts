@@ -73,6 +73,8 @@ export const LEAST_ROLE: Readonly<Record<string, Least>> = {
   'GET /shelf.csv': 'reader',
   'GET /shelf/:number': 'reader',
   'GET /shelf/:number/tag': 'reader',
+  'GET /criteria/costs': 'reader',
+  'POST /criteria/costs': 'keeper',
   'GET /trends': 'reader',
   'GET /trends/:part.csv': 'reader',
   'GET /gauges/:id/studies': 'reader',

@@ -65,6 +65,9 @@ export function CriteriaPage(props: CriteriaProps) {
   return (
     <Layout title="Shop limits" here="criteria" {...frame}>
       <h1>Shop limits</h1>
+      <p class="hint">
+        <a href="/criteria/costs">What facing, a ring, a new cover and a comeback cost</a>
+      </p>
       {saved && (
         <p class="note" role="status" id="saved">
           <b>Saved as revision {revision}.</b> Open jobs use these limits from now on.

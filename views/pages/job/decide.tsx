@@ -2,6 +2,7 @@ import type { ComponentChildren } from 'preact';
 import type { Writing } from '../../../shared/quantity/fieldText.ts';
 import { writeAsTyped } from '../../../shared/quantity/writeQuantity.ts';
 import type { Bending } from '../../../shared/words/bending/bending.ts';
+import type { WayCost } from '../../../shared/words/costs.ts';
 import {
   type CoverCheck,
   type CutPlanAnswer,
@@ -33,6 +34,7 @@ import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Choice, TextArea } from '../../parts/form/fieldBox.tsx';
 import { HeatMarksPart } from '../../parts/heatMarksPart.tsx';
 import { type Compared, SideBySide } from '../../parts/sideBySide.tsx';
+import { WayCostsPart } from '../../parts/wayCostsPart.tsx';
 import { WhatIf } from '../../parts/whatIfPart.tsx';
 import { decidedInWords } from './jobHead.tsx';
 import { AsKept, JobForm, type Refused, Who } from './section.tsx';
@@ -53,6 +55,8 @@ export interface DecideProps {
   readonly checkFaults: readonly Fault[];
   /** Of the shop's criteria that `check` was worked out under: a decision is sent with it. */
   readonly criteriaRevision: number;
+  /** What each way is expected to cost; none where that is not entered. */
+  readonly costs: readonly WayCost[];
   /** True when the decision rests on readings or an inspection that have changed since. */
   readonly outdated: boolean;
   /** What the present calculation would say otherwise of the decision's inputs; null when it says the same. */
@@ -99,6 +103,7 @@ export function Decide(props: DecideProps) {
       {check && shape && undecided && (
         <>
           {isMeasured(check) && <CoverFigures check={check} unit={unit} id="job" />}
+          <WayCostsPart costs={props.costs} />
           <CoverFindings check={check} unit={unit} id="job" />
         </>
       )}

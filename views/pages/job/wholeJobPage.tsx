@@ -59,6 +59,7 @@ export interface JobPageProps {
     | 'plan'
     | 'checkFaults'
     | 'criteriaRevision'
+    | 'costs'
     | 'bending'
     | 'beside'
     | 'outdated'

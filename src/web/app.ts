@@ -48,6 +48,7 @@ import { studRouter } from './stud/stud.ts';
 import { costsRouter } from './trends/costRoutes.ts';
 import { otherLimitRouter } from './trends/otherLimitRoutes.ts';
 import { trendsRouter } from './trends/trendRoutes.ts';
+import { wrongRouter } from './trends/wrongRoutes.ts';
 
 /** Four hundred stations with every field filled. */
 const QUERY_FIELDS = 6000;
@@ -80,6 +81,7 @@ const PAGES: readonly ((context: PageContext) => Router)[] = [
   catalogueRouter,
   criteriaRouter,
   costsRouter,
+  wrongRouter,
   otherLimitRouter,
   trendsRouter,
   recordsRouter,

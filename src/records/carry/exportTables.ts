@@ -28,6 +28,8 @@ const EXPORTED = {
   study_reading_withdrawn: ['reading_id'],
   study_stopped: ['study_number'],
   cost_revision: ['revision'],
+  wrong: ['number'],
+  wrong_closed: ['wrong_number', 'job_id'],
   person: ['id'],
   person_revision: ['person_id', 'revision'],
 } as const satisfies Partial<Record<Table, readonly string[]>>;

@@ -21,6 +21,7 @@ import { studies } from './migrations/018-studies.ts';
 import { slipNames } from './migrations/019-slip-names.ts';
 import { inspectionLists } from './migrations/020-inspection-lists.ts';
 import { costs } from './migrations/021-costs.ts';
+import { wrong } from './migrations/022-wrong.ts';
 import type { Migration } from './migrations/migration.ts';
 
 /** Forward only, in order. What has been released is never changed: a new migration follows it. */
@@ -46,6 +47,7 @@ export const MIGRATIONS: readonly Migration[] = [
   slipNames,
   inspectionLists,
   costs,
+  wrong,
 ];
 
 /** "Cvwr" in ASCII: marks a SQLite file as this program's. */

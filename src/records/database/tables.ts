@@ -201,6 +201,19 @@ export interface Tables {
   study_reading_withdrawn: { reading_id: string; at: string; who: string; why: string };
   study_stopped: { study_number: number; at: string; who: string; why: string };
   cost_revision: { revision: number; at: string; who: string; why: string; body: string };
+  /** Something found to be wrong from a day on. */
+  wrong: {
+    number: number;
+    at: string;
+    who: string;
+    what: RestsOn;
+    id: string;
+    name: string;
+    since: string;
+    reason: string;
+  };
+  /** A job that was gone through because of it. */
+  wrong_closed: { wrong_number: number; job_id: number; at: string; who: string; word: string };
   /** The slip a job was begun from. */
   slip_job: { job_id: number; slip_number: number };
   photo: {

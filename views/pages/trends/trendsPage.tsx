@@ -110,6 +110,9 @@ function Found({ asked, ...part }: TrendPart & { readonly asked: boolean }) {
           <p class="actions">
             <a class="button" href="/trends/limit">
               What another minimum wall would have done
+            </a>{' '}
+            <a class="button" href="/wrong">
+              Something was wrong
             </a>
           </p>
           <Intakes {...part} />

@@ -24,7 +24,7 @@ const seen = (what: string, least: number) =>
   count(`The revision of ${what} that was seen`, least, 1_000_000_000);
 const edit = { fromRevision: count('The revision the change starts from', 1, 1_000_000_000), who, why };
 
-const { familyId, customerReference, receivedOn, comebackOf, note } = receivedSchema.shape;
+const { familyId, customerReference, receivedOn, coverNumber, comebackOf, note } = receivedSchema.shape;
 /** Places of what was asked about and is right all the same: `received.receivedOn`, `setup.ringWelded.on`, `readings.3`, `cuts.cuts.1.depthMm`. */
 const confirmed = orElse(
   list('What is confirmed', text('The place', { least: 1, most: 80 }), { most: MOST_READINGS }),
@@ -36,6 +36,7 @@ const receivedAsked = strict('What came in', {
   familyId,
   customerReference: orElse(customerReference, ''),
   receivedOn,
+  coverNumber,
   comebackOf,
   note: orElse(note, ''),
 });

@@ -16,6 +16,8 @@ export interface Received {
   readonly note: string;
   /** The number of the earlier job of this same cover, where it came back; older records do not say. */
   readonly comebackOf?: string | null;
+  /** Scribed or tagged on the cover itself; '' or left out where it has none. */
+  readonly coverNumber?: string;
 }
 
 export const LOOK_ITEMS = ['welds', 'pads', 'stud-threads', 'crank-pilot', 'earlier-repairs'] as const;

@@ -4,10 +4,12 @@ import { readdir, rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import { type Request, type Response, Router } from 'express';
 import { printTime } from '../../shared/words/day.ts';
+import { Refusal } from '../../shared/words/refusal.ts';
 import { RecordsPage } from '../../views/pages/backupsPage.tsx';
 import { renderPage } from '../../views/render.ts';
 import { doneInWords, type Step, Stopped } from '../progress.ts';
 import { backUp, NO_BACKUP } from '../records/backup/backup.ts';
+import { copyDue, lastCopyAway, recordCopyAway } from '../records/backup/copyAway.ts';
 import { BACKUPS, listBackups } from '../records/backup/list.ts';
 import { MANIFEST } from '../records/backup/manifest.ts';
 import { lastFailure } from '../records/backup/schedule.ts';
@@ -17,10 +19,12 @@ import { type Db, FILE_NAME, openShop } from '../records/database/database.ts';
 import { BackupFailed } from '../records/database/errors.ts';
 import { countByStage } from '../records/jobs/findJobs.ts';
 import { fileOf } from '../records/photos/files.ts';
-import { frameOf, type PageContext, todayIn } from './request/pageContext.ts';
+import { frameOf, type PageContext, rememberPreference, todayIn } from './request/pageContext.ts';
 import { NoSuchPage } from './request/pageErrors.ts';
 import { type Packed, sendZip } from './request/recordsZip.ts';
 import { handledIn } from './request/route.ts';
+import { fieldsOf } from './request/typed.ts';
+import { withInitials } from './request/whoFaults.ts';
 import { UnderWay } from './workUnderWay.ts';
 
 /** How much is kept, where, and its copies: for whoever keeps the records safe. */
@@ -40,6 +44,10 @@ export function recordsRouter(context: PageContext): Router {
   router.post(
     '/records/export',
     to((...asked) => sendExport(work, ...asked)),
+  );
+  router.post(
+    '/records/away',
+    to((...asked) => postAway(work, ...asked)),
   );
   router.post(
     '/records/stop',
@@ -139,6 +147,21 @@ async function packedExport(context: PageContext, texts: string, step: Step): Pr
   ];
 }
 
+async function postAway(work: UnderWay, context: PageContext, req: Request, res: Response): Promise<void> {
+  const fields = fieldsOf(req.body);
+  const ctx = { who: fields.who ?? '', now: context.now };
+  try {
+    await recordCopyAway(context.shop.db, ctx, fields.whither ?? '');
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+    const faults = withInitials(error.faults, fields.who);
+    await show(work, context, req, res, 422, null, { fields, faults });
+    return;
+  }
+  rememberPreference(res, 'initials', (fields.who ?? '').trim());
+  res.redirect(303, '/records#away');
+}
+
 async function show(
   work: UnderWay,
   context: PageContext,
@@ -146,6 +169,7 @@ async function show(
   res: Response,
   status = 200,
   refused: string | null = null,
+  awayRefused: Parameters<typeof RecordsPage>[0]['awayRefused'] = null,
 ): Promise<void> {
   const { db, dataDir, engine, where } = context.shop;
   const { at = null, kept = null } = context.backups ?? {};
@@ -175,6 +199,9 @@ async function show(
     refused,
     underWay: work.part && { words: doneInWords(work.part), done: work.part.done, of: work.part.of },
     stopped: refused === null ? work.failure : null,
+    lastAway: await lastCopyAway(db),
+    copyDue: await copyDue(db, context.now(), context.settings.timeZone),
+    awayRefused,
   });
   res.status(status).send(renderPage(page));
 }

@@ -4,6 +4,7 @@ import { type JobLine, OPEN_STAGES, STAGES } from '../../shared/words/job.ts';
 import { Refusal } from '../../shared/words/refusal.ts';
 import { FrontPage, type FrontProps } from '../../views/pages/frontPage.tsx';
 import { renderPage } from '../../views/render.ts';
+import { copyDue } from '../records/backup/copyAway.ts';
 import { listEntries } from '../records/catalogue.ts';
 import type { Db } from '../records/database/database.ts';
 import { countAt, findJobs } from '../records/jobs/findJobs.ts';
@@ -77,6 +78,7 @@ async function frontPage(
       begin: frame.demo && (await findJobs(db, { demo: false, limit: 1 })).jobs.length > 0,
       toSetUp: !frame.demo && jobs.length === 0 && !(await hasJobs(db)) && (await isToSetUp(db)),
       openCount: await countAt(db, OPEN_STAGES),
+      copyDue: await copyDue(db, context.now(), context.settings.timeZone),
       exampleHref: example ? `/cover/example/${example.id}` : null,
     }),
   );

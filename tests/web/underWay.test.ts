@@ -90,4 +90,7 @@ const props: RecordsProps = {
   refused: null,
   underWay: null,
   stopped: null,
+  lastAway: null,
+  copyDue: null,
+  awayRefused: null,
 };

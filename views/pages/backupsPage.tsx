@@ -1,6 +1,11 @@
+import type { Fault } from '../../shared/words/refusal.ts';
 import type { Frame } from '../frame.ts';
 import { Layout } from '../layout.tsx';
 import { EmptyState } from '../parts/emptyState.tsx';
+import { ErrorSummary } from '../parts/form/errorSummary.tsx';
+import { errorsOf } from '../parts/form/errorsOf.ts';
+import { Field } from '../parts/form/fieldBox.tsx';
+import { WhoField } from '../parts/form/whoField.tsx';
 import { When } from '../parts/when.tsx';
 
 export interface BackupLine {
@@ -35,6 +40,14 @@ export interface RecordsProps {
   readonly underWay: { readonly words: string; readonly done: number; readonly of: number } | null;
   /** Why the last one came to nothing, and what was then left. */
   readonly stopped: string | null;
+  /** The newest copy that left this machine; null while none is recorded. */
+  readonly lastAway: { readonly at: string; readonly who: string; readonly whither: string } | null;
+  /** That another is due; null while none is. */
+  readonly copyDue: string | null;
+  readonly awayRefused: {
+    readonly fields: Readonly<Record<string, string>>;
+    readonly faults: readonly Fault[];
+  } | null;
 }
 
 const REASON_WORD: Readonly<Record<BackupLine['reason'], string>> = {
@@ -68,6 +81,42 @@ export function RecordsPage(props: RecordsProps) {
         <dd>{where}</dd>
       </dl>
       <Backups {...props} />
+      <section id="away">
+        <h2>Off this machine</h2>
+        {props.copyDue !== null && <p class="note">{props.copyDue}</p>}
+        <p>
+          {props.lastAway === null ? (
+            'Nobody has recorded yet that a backup or an export was put elsewhere.'
+          ) : (
+            <>
+              Last: {props.lastAway.whither}, {props.lastAway.who}, <When at={props.lastAway.at} />.
+            </>
+          )}{' '}
+          Download a backup or an export, put it on another machine or drive, then record it here.
+        </p>
+        <form method="post" action="/records/away" id="away-form">
+          <ErrorSummary faults={props.awayRefused?.faults ?? []} />
+          <div class="fields">
+            <Field
+              label="Where the copy is now"
+              name="whither"
+              value={props.awayRefused?.fields.whither}
+              error={errorsOf(props.awayRefused?.faults ?? [])('whither')}
+              hint="As “drive in the safe”"
+            />
+            <WhoField
+              known={frame.initials}
+              typed={props.awayRefused?.fields.who}
+              error={errorsOf(props.awayRefused?.faults ?? [])('who')}
+            />
+          </div>
+          <div class="actions">
+            <button class="button" type="submit" id="record-away">
+              Record it
+            </button>
+          </div>
+        </form>
+      </section>
       <section id="export">
         <h2>Export everything</h2>
         <p>

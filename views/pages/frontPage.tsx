@@ -19,10 +19,21 @@ export interface FrontProps {
   /** No job yet, and something of the shop is left to be set up. */
   readonly toSetUp: boolean;
   readonly rings: RingsProps;
+  /** That no backup has left this machine for too long; null while none is due. */
+  readonly copyDue: string | null;
 }
 
 /** Three ways in, and the open jobs below. */
-export function FrontPage({ frame, open, openCount, exampleHref, begin, toSetUp, rings }: FrontProps) {
+export function FrontPage({
+  frame,
+  open,
+  openCount,
+  exampleHref,
+  begin,
+  toSetUp,
+  rings,
+  copyDue,
+}: FrontProps) {
   return (
     <Layout title="Coverwright" here="home" {...frame}>
       <link rel="stylesheet" href="/assets/lists.css" />
@@ -79,6 +90,11 @@ export function FrontPage({ frame, open, openCount, exampleHref, begin, toSetUp,
             </a>
           </div>
         </section>
+      )}
+      {copyDue !== null && may(frame, 'keeper') && (
+        <p class="note" id="copy-due">
+          {copyDue} <a href="/records#away">Go to Backups</a>
+        </p>
       )}
       <Rings {...rings} frame={frame} />
       <section>

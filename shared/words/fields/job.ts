@@ -10,6 +10,14 @@ export const RECEIVED = {
   familyRevision: { label: 'Revision of the cover type', box: 'family', kind: 'made' },
   receivedOn: { label: 'Received on', subject: 'The day it came in', kind: 'day' },
   customerReference: { label: 'Customer reference', box: 'customer', kind: 'text', most: 80 },
+  coverNumber: {
+    label: 'Cover’s own number',
+    help: 'Scribed or tagged on the cover; ties its jobs together',
+    box: 'coverNumber',
+    kind: 'text',
+    most: 40,
+    ifLeftOut: '',
+  },
   comebackOf: {
     label: 'Comeback of job',
     subject: 'The job it came back from',

@@ -23,6 +23,7 @@ const EXPORTED = {
   master_check: ['id'],
   master_check_withdrawn: ['check_id'],
   shelf_change: ['job_id', 'place'],
+  copy_away: ['number'],
   study: ['number'],
   study_reading: ['study_number', 'nth'],
   study_reading_withdrawn: ['reading_id'],

@@ -22,6 +22,7 @@ import { slipNames } from './migrations/019-slip-names.ts';
 import { inspectionLists } from './migrations/020-inspection-lists.ts';
 import { costs } from './migrations/021-costs.ts';
 import { wrong } from './migrations/022-wrong.ts';
+import { coverNumber } from './migrations/023-cover-number.ts';
 import type { Migration } from './migrations/migration.ts';
 
 /** Forward only, in order. What has been released is never changed: a new migration follows it. */
@@ -48,6 +49,7 @@ export const MIGRATIONS: readonly Migration[] = [
   inspectionLists,
   costs,
   wrong,
+  coverNumber,
 ];
 
 /** "Cvwr" in ASCII: marks a SQLite file as this program's. */

@@ -55,6 +55,8 @@ export interface Tables {
     customer_reference: string;
     received_on: string;
     search: string;
+    /** The cover's own number as it is compared; '' where nobody typed one. */
+    cover_key: string;
     /** 1: its decision counts on a ring not recorded as joined to the pads; of a job from before, that it may. */
     ring_credit: Generated<number>;
   };
@@ -137,6 +139,8 @@ export interface Tables {
     due_on: string | null;
   };
   master_check_withdrawn: { check_id: string; at: string; who: string; why: string };
+  /** A copy of the records that left this machine, as somebody said. */
+  copy_away: { number: number; at: string; who: string; whither: string };
   /** A cover's stay on the shelf; the newest of a job says how it stands. */
   shelf_change: {
     job_id: number;

@@ -79,7 +79,7 @@ export async function createJob(db: Db, ctx: Ctx, job: NewJob): Promise<Job> {
 async function sameAsSent(db: Db, made: Job, sent: NewJob, by: Signed): Promise<Job> {
   const first = (await jobAtRevision(db, made.id, 1)).sections.received!;
   const differs = [
-    ...SENT_WORDS.filter(([name]) => (first.body[name] ?? null) !== (sent.received[name] ?? null)).map(
+    ...SENT_WORDS.filter(([name]) => (first.body[name] || null) !== (sent.received[name] || null)).map(
       ([, word]) => word,
     ),
     ...(sent.number !== undefined && key(sent.number) !== key(made.number) ? ['the job number'] : []),
@@ -96,6 +96,7 @@ async function sameAsSent(db: Db, made: Job, sent: NewJob, by: Signed): Promise<
 const SENT_WORDS = [
   ['familyId', 'the cover type'],
   ['customerReference', 'the customer reference'],
+  ['coverNumber', 'the cover’s own number'],
   ['receivedOn', 'the day'],
   ['note', 'the note'],
   ['comebackOf', 'the job it came back from'],

@@ -11,7 +11,7 @@ import { refuseSeenOtherwise, type Seen } from '../catalogue.ts';
 import { type Db, write } from '../database/database.ts';
 import { refuse, StaleEdit } from '../database/errors.ts';
 import { sayTheSame, toJson } from '../database/json.ts';
-import { type Ctx, printable, type Signed, samePerson, signed } from '../database/writing.ts';
+import { type Ctx, key, printable, type Signed, samePerson, signed } from '../database/writing.ts';
 import { CRITERIA_ID } from '../shopCriteria.ts';
 import { keepTrend } from '../trends/keepTrend.ts';
 import { refuseComeback } from './comebacks.ts';
@@ -233,6 +233,7 @@ export function projectionOf(received: Received) {
     family_name: received.family.name,
     customer_reference: received.customerReference,
     received_on: received.receivedOn,
+    cover_key: key(received.coverNumber ?? ''),
   };
 }
 

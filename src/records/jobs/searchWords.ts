@@ -13,8 +13,8 @@ const AT_A_TIME = 50;
 
 /** What a job just received is found by: its number, however it is written, what it is, whose, and who took it in. */
 export function receivedWords(number: string, received: Received, who: string): string {
-  const { family, customerReference, note } = received;
-  return [`${WHOLE}${number}`, family.name, customerReference, who, note].map(key).join('\n');
+  const { family, customerReference, coverNumber = '', note } = received;
+  return [`${WHOLE}${number}`, family.name, customerReference, who, coverNumber, note].map(key).join('\n');
 }
 
 /** What people wrote beside the photos of a job. */
@@ -46,6 +46,7 @@ export function wordsOfJob(
     `${WHOLE}${number}`,
     received?.body.family.name,
     received?.body.customerReference,
+    received?.body.coverNumber,
     [...who].join(' '),
     outcome && DECISION_WORD[outcome],
     received?.body.note,

@@ -21,6 +21,7 @@ import { recheckBending } from '../../shop/bending/recheckBending.ts';
 import { isListFinding } from '../../shop/inspection/listFindings.ts';
 import { type JobAnswer, jobAnswer } from '../../shop/jobAnswer.ts';
 import { jobUnder, type UnderRead } from '../../shop/jobUnder.ts';
+import { jobsOfCover } from '../../shop/sameCover.ts';
 import { wayCosts } from '../../shop/trends/wayCosts.ts';
 import type { Asker } from '../../shop/work/workPool.ts';
 import { criteriaFields } from '../catalogue/entryFields.ts';
@@ -103,6 +104,7 @@ export async function jobPage(
         },
       },
       nextPass: answer.nextPass && planTyped(answer.nextPass, frame),
+      coverJobs: await jobsOfCover(db, job.sections.received?.body.coverNumber ?? ''),
       shelf: { stands: await shelfOf(db, job.id), kept: await reservedFor(db, job.id) },
     }),
   );

@@ -5,6 +5,7 @@ import { NewJobPage } from '../../../views/pages/job/newJobPage.tsx';
 import { renderPage } from '../../../views/render.ts';
 import { listEntries } from '../../records/catalogue.ts';
 import { createJob } from '../../records/jobs/createJob.ts';
+import { jobsOfCover } from '../../shop/sameCover.ts';
 import { frameOf, type PageContext, rememberPreference, todayIn } from '../request/pageContext.ts';
 import { type Fields, fieldsOf } from '../request/typed.ts';
 import { withInitials } from '../request/whoFaults.ts';
@@ -24,6 +25,10 @@ export async function getNewJob(context: PageContext, req: Request, res: Respons
 export async function postNewJob(context: PageContext, req: Request, res: Response): Promise<void> {
   const { db } = context.shop;
   const fields = fieldsOf(req.body);
+  if (fields.lookUp !== undefined) {
+    await showNewJob(context, req, res, fields, [], 200);
+    return;
+  }
   if (fields.addType !== undefined) {
     res.redirect(303, toNewCoverType(fields, '/jobs/new'));
     return;
@@ -67,6 +72,7 @@ async function showNewJob(
       NewJobPage({
         frame,
         families: families.map(({ id, name }) => ({ id, name })),
+        coverJobs: await jobsOfCover(context.shop.db, fields.coverNumber ?? ''),
         fields: {
           receivedOn: todayIn(context),
           who: frame.initials,

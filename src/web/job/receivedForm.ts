@@ -17,7 +17,7 @@ export async function readReceived(
   day: { readonly today: string; readonly standing?: string | undefined },
 ): Promise<{ readonly number: string | null; readonly received: Received }> {
   const form = new TypedForm(fields, { lengthUnit: 'mm', decimalSign: 'point' });
-  const { receivedOn, customerReference, comebackOf, note } = readBody(form, RECEIVED, {
+  const { receivedOn, customerReference, coverNumber, comebackOf, note } = readBody(form, RECEIVED, {
     ifEmpty: { receivedOn: '' },
   });
   const read = newJob.safeParse({
@@ -26,6 +26,7 @@ export async function readReceived(
       familyId: form.text(RECEIVED.familyId.box),
       receivedOn,
       customerReference,
+      coverNumber,
       comebackOf,
       note,
     },
@@ -51,6 +52,7 @@ const CARRIED = [
   'customer',
   'receivedOn',
   'ok.receivedOn',
+  'coverNumber',
   'comebackOf',
   'note',
   'who',

@@ -162,6 +162,7 @@ export const LEAST_ROLE: Readonly<Record<string, Least>> = {
   'POST /records/backups': 'keeper',
   'GET /records/backups/:name': 'keeper',
   'POST /records/export': 'keeper',
+  'POST /records/away': 'keeper',
   'POST /records/stop': 'keeper',
 
   'GET /people': 'keeper',

@@ -82,6 +82,9 @@ const RUNNING: Omit<RecordsProps, 'frame'> = {
   refused: null,
   underWay: { words: 'Copying photos: 3 of 40', done: 3, of: 40 },
   stopped: null,
+  lastAway: null,
+  copyDue: null,
+  awayRefused: null,
 };
 
 it('the focus goes along while a backup is made: to the button that stops it, and back', async () => {

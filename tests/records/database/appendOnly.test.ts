@@ -84,7 +84,7 @@ onEachDatabase((engine) => {
       ],
       [
         'a job without a revision',
-        "INSERT INTO job SELECT 9, '9', '9', 9, demo, created_at, 1, changed_at, stage, outcome, family_id, family_name, customer_reference, received_on, search, 0 FROM job",
+        "INSERT INTO job SELECT 9, '9', '9', 9, demo, created_at, 1, changed_at, stage, outcome, family_id, family_name, customer_reference, received_on, search, 0, '' FROM job",
       ],
       [
         'a reading of a revision that is not there',

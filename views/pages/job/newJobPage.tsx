@@ -1,4 +1,5 @@
 import type { Fault } from '../../../shared/words/refusal.ts';
+import type { CoverJob } from '../../../shared/words/sameCover.ts';
 import { type Frame, may } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
 import { EmptyState } from '../../parts/emptyState.tsx';
@@ -7,16 +8,19 @@ import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Field } from '../../parts/form/fieldBox.tsx';
 import { WhoField } from '../../parts/form/whoField.tsx';
 import { ReceivedFields } from './receive.tsx';
+import { SameCover } from './sameCoverPart.tsx';
 
 export interface NewJobProps {
   readonly frame: Frame;
+  /** Jobs of the cover whose number is typed. */
+  readonly coverJobs: readonly CoverJob[];
   readonly families: readonly { readonly id: string; readonly name: string }[];
   readonly fields: Readonly<Record<string, string>>;
   readonly faults: readonly Fault[];
 }
 
 /** 1. Receive: the cover gets a number and a tag. */
-export function NewJobPage({ frame, families, fields, faults }: NewJobProps) {
+export function NewJobPage({ frame, families, coverJobs, fields, faults }: NewJobProps) {
   const error = errorsOf(faults);
   return (
     <Layout title="Receive a cover" here="jobs" {...frame}>
@@ -52,6 +56,9 @@ export function NewJobPage({ frame, families, fields, faults }: NewJobProps) {
               optional
             />
           </div>
+          <div id="same-cover" aria-live="polite">
+            <SameCover jobs={coverJobs} coverNumber={fields.coverNumber ?? ''} unit={frame.lengthUnit} />
+          </div>
           <ReceivedFields families={families} fields={fields} faults={faults} writing={frame} />
           <div class="fields">
             <WhoField known={frame.initials} typed={fields.who} error={error('who')} />
@@ -59,6 +66,9 @@ export function NewJobPage({ frame, families, fields, faults }: NewJobProps) {
           <div class="actions">
             <button class="button first" type="submit" id="receive">
               Receive it
+            </button>
+            <button class="button" type="submit" name="lookUp" value="1" id="look-up-cover">
+              Earlier jobs of this cover
             </button>
             {may(frame, 'keeper') && (
               <button class="button" type="submit" name="addType" value="1" id="add-type">

@@ -2,15 +2,19 @@ import { asTyped, type Writing } from '../../../shared/quantity/fieldText.ts';
 import { RECEIVED } from '../../../shared/words/fields/job.ts';
 import type { Job } from '../../../shared/words/job.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
+import type { CoverJob } from '../../../shared/words/sameCover.ts';
 import { Boxes } from '../../parts/form/bodyFields.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Choice } from '../../parts/form/fieldBox.tsx';
 import { day } from '../../parts/when.tsx';
 import { familyInWords } from '../cover/coverFields.tsx';
+import { SameCover } from './sameCoverPart.tsx';
 import { JobForm, type Refused, Who } from './section.tsx';
 
 export interface ReceiveProps {
   readonly job: Job;
+  /** Every job of the cover with this number of its own. */
+  readonly coverJobs: readonly CoverJob[];
   readonly families: readonly { readonly id: string; readonly name: string }[];
   /** Whoever keeps the catalog may add a cover type on the way. */
   readonly mayAddType: boolean;
@@ -46,6 +50,12 @@ export function Receive(props: ReceiveProps) {
               <dd>{body.customerReference}</dd>
             </>
           )}
+          {body.coverNumber && (
+            <>
+              <dt>{RECEIVED.coverNumber.label}</dt>
+              <dd>{body.coverNumber}</dd>
+            </>
+          )}
           {body.comebackOf && (
             <>
               <dt>{RECEIVED.comebackOf.label}</dt>
@@ -61,6 +71,9 @@ export function Receive(props: ReceiveProps) {
             </>
           )}
         </dl>
+      )}
+      {body?.coverNumber && (
+        <SameCover jobs={props.coverJobs} coverNumber={body.coverNumber} here={job.number} unit={unit} />
       )}
       {kept && <Who kept={kept} />}
       {!readOnly && (

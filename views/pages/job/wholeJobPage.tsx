@@ -11,6 +11,7 @@ import {
 } from '../../../shared/words/job.ts';
 import type { SignedPrint } from '../../../shared/words/paper.ts';
 import type { Photo } from '../../../shared/words/photo.ts';
+import type { CoverJob } from '../../../shared/words/sameCover.ts';
 import { type Frame, may } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
 import { FindingList } from '../../parts/findingList.tsx';
@@ -75,6 +76,7 @@ export interface JobPageProps {
   readonly nextPass: CutProps['nextPass'];
   readonly studs: StudsAsked;
   readonly shelf: Pick<JobShelfProps, 'stands' | 'kept'>;
+  readonly coverJobs: readonly CoverJob[];
 }
 
 const TITLE: Readonly<Record<StepName, string>> = {
@@ -223,7 +225,13 @@ function insideOf(
   );
   return {
     receive: (
-      <Receive {...common} families={families} mayAddType={mayAddType} refused={refusedIn('received')} />
+      <Receive
+        {...common}
+        families={families}
+        coverJobs={props.coverJobs}
+        mayAddType={mayAddType}
+        refused={refusedIn('received')}
+      />
     ),
     look: (
       <>

@@ -135,3 +135,11 @@ export interface StudyMeans {
   readonly marginEnteredMm: number;
   readonly marginFoundMm: number;
 }
+
+/** What ordinary jobs say of a gauge: repeats at one station of one job, pooled. */
+export interface RepeatsTold {
+  readonly jobs: number;
+  readonly stations: number;
+  readonly repeatability: Answer;
+  readonly degreesOfFreedom: number;
+}

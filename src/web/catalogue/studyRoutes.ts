@@ -21,6 +21,7 @@ import type { DoubtedLength } from '../../../views/parts/form/askedHere.ts';
 import { renderPage } from '../../../views/render.ts';
 import { getEntry } from '../../records/catalogue.ts';
 import { samePerson, unfitInitials } from '../../records/database/writing.ts';
+import { repeatsInJobs } from '../../records/gauges/repeatsInJobs.ts';
 import {
   addStudyReading,
   getStudy,
@@ -30,6 +31,7 @@ import {
   withdrawStudyReading,
 } from '../../records/gauges/studies.ts';
 import { currentCriteria } from '../../records/shopCriteria.ts';
+import { repeatabilityInJobs } from '../../shop/gauging/repeatabilityInJobs.ts';
 import { studyAnswer } from '../../shop/gauging/studyAnswer.ts';
 import { studyOrder } from '../../shop/gauging/studyOrder.ts';
 import { sureOfOne } from '../../shop/gauging/sureOfOne.ts';
@@ -132,7 +134,17 @@ async function showStudies(
   const own = await frameOf(req, context);
   const frame = { ...own, address: `/gauges/${encodeURIComponent(gauge.id)}/studies` };
   const studies = await studiesOf(context.shop.db, gauge.id);
-  const props = { frame, gauge, studies, sentId: sentIdIn(fields), fields: { ...USUAL, ...fields }, faults };
+  const kind = gauge.body.gaugeKind === 'indicator' ? 'face' : 'wall';
+  const inJobs = repeatabilityInJobs(await repeatsInJobs(context.shop.db, gauge.id, kind));
+  const props = {
+    frame,
+    gauge,
+    studies,
+    inJobs,
+    sentId: sentIdIn(fields),
+    fields: { ...USUAL, ...fields },
+    faults,
+  };
   res.status(sent.status ?? (faults.length > 0 ? 422 : 200)).send(renderPage(StudiesPage(props)));
 }
 

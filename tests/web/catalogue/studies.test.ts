@@ -170,6 +170,12 @@ describe('a study of a gauge', () => {
     expect((await program.get(`/studies/${none}`)).text).toContain('nothing is known of the gauge');
   });
 
+  it('ordinary jobs give repeatability alone, and the page says so', async () => {
+    const page = await program.get('/gauges/dial/studies');
+    expect(page.text).toContain('No station was read twice in one job with this gauge');
+    expect(page.text).toContain('Only a study tells them apart');
+  });
+
   it('of a gauge or a number that is not there is no page', async () => {
     expect((await program.get('/gauges/none/studies')).status).toBe(404);
     expect((await program.get('/studies/999')).status).toBe(404);

@@ -1,10 +1,17 @@
 import type { Entry } from '../../../shared/words/catalogue.ts';
 import { printDay } from '../../../shared/words/day.ts';
 import { GAUGE_STUDY } from '../../../shared/words/fields/gaugeStudy.ts';
-import { type KeptStudy, nextPlace, standingReadings } from '../../../shared/words/gaugeStudies.ts';
+import {
+  type KeptStudy,
+  nextPlace,
+  type RepeatsTold,
+  standingReadings,
+} from '../../../shared/words/gaugeStudies.ts';
+import { briefLength } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import { type Frame, may } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
+import { Working } from '../../parts/findingList.tsx';
 import { Boxes } from '../../parts/form/bodyFields.tsx';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
@@ -19,6 +26,8 @@ export interface StudiesProps {
   readonly gauge: Entry<'gauge'>;
   /** Newest first. */
   readonly studies: readonly KeptStudy[];
+  /** null where no station was read twice in one job. */
+  readonly inJobs: RepeatsTold | null;
   readonly sentId: string;
   readonly fields: Readonly<Record<string, string>>;
   readonly faults: readonly Fault[];
@@ -37,12 +46,42 @@ export function StudiesPage(props: StudiesProps) {
         <a href={`/catalogue/gauge/${encodeURIComponent(gauge.id)}`}>The gauge in the catalog</a>
       </p>
       {studies.length > 0 && <Studies studies={studies} />}
+      <InJobs {...props} />
       {may(frame, 'keeper') ? (
         <NewStudy {...props} />
       ) : (
         <p class="note">Only a manager can set up a study.</p>
       )}
     </Layout>
+  );
+}
+
+/** Of ordinary jobs: repeatability alone. */
+function InJobs({ frame, inJobs }: StudiesProps) {
+  const unit = frame.lengthUnit;
+  return (
+    <section id="in-jobs">
+      <h2>From ordinary jobs</h2>
+      {inJobs === null ? (
+        <p>No station was read twice in one job with this gauge, so its jobs say nothing of it.</p>
+      ) : (
+        <>
+          <p>
+            Repeatability <b>{briefLength(inJobs.repeatability.value!, unit)}</b>: one standard deviation,{' '}
+            {inJobs.degreesOfFreedom} degrees of freedom, pooled over {inJobs.stations} stations read more
+            than once in {inJobs.jobs === 1 ? '1 job' : `${inJobs.jobs} jobs`}.
+          </p>
+          <details class="change no-print">
+            <summary>Working</summary>
+            <Working answer={inJobs.repeatability} unit={unit} />
+          </details>
+        </>
+      )}
+      <p class="hint">
+        How people differ can’t be told from jobs: each cover is read by one person, so a difference may be
+        the cover’s or the person’s. Only a study tells them apart.
+      </p>
+    </section>
   );
 }
 

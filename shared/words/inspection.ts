@@ -64,7 +64,7 @@ export interface ListForJob {
 }
 
 /** Whether an answer is to the item as it now is: it may be worded anew, but not have another limit. */
-export function answersItem({ item: was }: InspectedItem, is: InspectionItem): boolean {
+function answersItem({ item: was }: InspectedItem, is: InspectionItem): boolean {
   return was.id === is.id && was.kind === is.kind && was.least === is.least && was.most === is.most;
 }
 
@@ -96,7 +96,7 @@ export function isItemOk({ item, ok, value }: InspectedItem): boolean {
 }
 
 /** A figure of an item, in the reader's unit. */
-export function itemFigure(kind: ItemKind, value: number, unit: LengthUnit): string {
+function itemFigure(kind: ItemKind, value: number, unit: LengthUnit): string {
   switch (kind) {
     case 'torque':
       return printTorque(value, unit, 1);

@@ -15,8 +15,8 @@ import { listEntries } from '../../records/catalogue.ts';
 import type { Db } from '../../records/database/database.ts';
 
 /** Begins the id of every finding on an inspection list. */
-export const LIST = 'list-';
-export const LIST_OPEN = `${LIST}open`;
+const LIST = 'list-';
+const LIST_OPEN = `${LIST}open`;
 
 export function isListFinding({ id }: Finding): boolean {
   return id.startsWith(LIST);

@@ -10,7 +10,7 @@ import {
 import type { Fields, TypedForm } from '../request/typed.ts';
 
 /** Lists longer than this are read by nobody at a bench. */
-export const MOST_ITEMS = 40;
+const MOST_ITEMS = 40;
 
 /** How many rows of items the form shows: those typed, at least four, more when asked for. */
 export function itemRows(fields: Fields): number {

@@ -184,7 +184,7 @@ export function Layout(props: LayoutProps) {
             {!signedOut && <Places places={placesFor(props)} here={here} />}
             {demo && (
               <p class="demo">
-                Demo: made-up data is shown here.{' '}
+                Demo: made-up data.{' '}
                 {!props.demoKept &&
                   may({ person, ...(signedOut !== undefined && { signedOut }) }, 'keeper') && (
                     <a href="/begin">Begin for real</a>

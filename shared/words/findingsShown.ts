@@ -24,5 +24,10 @@ export function findingsShown(
   { verdict, findings }: Pick<CoverCheck, 'verdict' | 'findings'>,
   decidedToFace = false,
 ): readonly Finding[] {
-  return cutTold(verdict, decidedToFace) ? findings : findings.filter(({ id }) => !OF_THE_CUT.has(id));
+  return findingsTold(findings, cutTold(verdict, decidedToFace));
+}
+
+/** The same where it is known whether a cut is told. */
+export function findingsTold(findings: readonly Finding[], cut: boolean): readonly Finding[] {
+  return cut ? findings : findings.filter(({ id }) => !OF_THE_CUT.has(id));
 }

@@ -11,10 +11,10 @@ import type { LengthUnit } from '../../shared/words/print.ts';
 import { type Fault, Refusal } from '../../shared/words/refusal.ts';
 import { checkWhatIsThere } from '../calc/cover/checkCover.ts';
 import type { CoverNumbers } from '../calc/cover/coverNumbers.ts';
-import { verdict } from '../calc/judge/verdict.ts';
 import { type BendingAsked, type BendingTold, bendingFor, lasts } from './bending/bendings.ts';
 import { cutPlanFor } from './cutPlanFor.ts';
 import { Remembered } from './remembered.ts';
+import { whatDecides } from './whatDecides.ts';
 import { judged, numbersOf } from './work/apart.ts';
 import type { Asker } from './work/workPool.ts';
 
@@ -82,10 +82,8 @@ async function workedOut(
   const bending = isMeasured(bare) ? await bendingFor({ ...bent, check: bare, unit }) : null;
   const found = bending?.findings ?? [];
   const check = numbers === null || found.length === 0 ? bare : await judged(numbers, unit, found, asker);
-  const toJudge = found.filter(({ status }) => status === 'caution');
-  const decidedBy = verdict(check.findings).decidedBy;
-  const decides = [...(decidedBy ? [decidedBy] : []), ...toJudge].map(({ id }) => id);
-  return { check, bending, plan: cutPlanFor(check, cover, bent.criteria), decides, faults };
+  const plan = cutPlanFor(check, cover, bent.criteria);
+  return { check, bending, plan, decides: whatDecides(check), faults };
 }
 
 /** What follows the cut that is tried; the other cases do not move with it. */

@@ -85,6 +85,7 @@ describe.each(SCREENS)('the machinist, on %s', (where, viewport) => {
     expect(await page.locator('h1').textContent()).toContain('To measure');
     await screen(page, `a job to measure, on ${where}`);
 
+    await page.click('#before-typed > summary');
     await typeColumn(page, 'before-form', 'w', 0);
     await typeColumn(page, 'before-form', 'f', 1);
     await typeColumn(page, 'before-form', 'd', 2);
@@ -101,6 +102,7 @@ describe.each(SCREENS)('the machinist, on %s', (where, viewport) => {
     await page.click('#cuts-form-send');
     expect(await page.locator('h1').textContent()).toContain('To re-measure');
 
+    await page.click('#after-typed > summary');
     await typeColumn(page, 'after-form', 'w', 3);
     await page.click('#after-form-send');
     expect(await page.locator('h1').textContent()).toContain('To sign');

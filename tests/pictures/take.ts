@@ -50,7 +50,10 @@ async function takeReadme(): Promise<void> {
       await page.waitForSelector('#stud-head .verdict');
     }
     if (shot.unfold) {
-      await page.click(`details.subject:has(${shot.only}) > summary`);
+      await page.$$eval('#decide details:is(.answer-row, .row-rest)', (rows) => {
+        for (const row of rows)
+          if (row.querySelector('#job-bending')) (row as HTMLDetailsElement).open = true;
+      });
       await page.click(shot.unfold);
       await page.waitForLoadState('networkidle');
     }

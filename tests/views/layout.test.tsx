@@ -44,7 +44,7 @@ describe('the layout', () => {
   });
 
   it('says where made-up data is shown, and only there', () => {
-    expect(page({ demo: true })).toContain('made-up data is shown here');
+    expect(page({ demo: true })).toContain('Demo: made-up data');
     expect(page({ demo: false })).not.toContain('made-up');
   });
 

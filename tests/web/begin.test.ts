@@ -22,7 +22,7 @@ afterAll(async () => {
   rmSync(dataDir, { recursive: true, force: true });
 });
 
-const DEMO = 'Demo: made-up data is shown here.';
+const DEMO = 'Demo: made-up data.';
 
 it('the demo is named on what is made up, and on nothing else', async () => {
   for (const path of ['/', '/jobs', '/jobs/1001', '/catalogue/stud/long-3-8-24', '/criteria'])

@@ -7,7 +7,7 @@ interface RowLeft {
 
 const left = new Map<string, RowLeft>();
 
-const rows = () => document.querySelectorAll<HTMLDetailsElement>('details.answer-row[id]');
+const rows = () => document.querySelectorAll<HTMLDetailsElement>('details:is(.answer-row, .row-rest)[id]');
 
 function note(): void {
   for (const row of rows()) left.set(row.id, { open: row.open, status: row.dataset.status ?? '' });

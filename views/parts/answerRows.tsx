@@ -14,6 +14,9 @@ export interface AnswerRowProps {
   readonly figure?: string | null;
   readonly unit?: string;
   readonly open?: boolean;
+  /** Open, the sentence is found again in what stands under it. */
+  readonly saidBelow?: boolean;
+  readonly level?: 2 | 3;
   readonly children: ComponentChildren;
 }
 
@@ -28,7 +31,19 @@ export function AnswerRows({ label, children }: { label: string; children: Compo
 
 /** One subject: sign, word, one sentence and its figure; the rest one press away. */
 export function AnswerRow(props: AnswerRowProps) {
-  const { id, status, title, says, figure = null, unit, open = false, children } = props;
+  const {
+    id,
+    status,
+    title,
+    says,
+    figure = null,
+    unit,
+    open = false,
+    saidBelow,
+    level = 2,
+    children,
+  } = props;
+  const Heading = level === 2 ? 'h2' : 'h3';
   return (
     <details
       class={`answer-row row-${status ?? 'advice'}`}
@@ -38,8 +53,8 @@ export function AnswerRow(props: AnswerRowProps) {
     >
       <summary>
         {status === null ? <AdviceSign /> : <Sign status={status} word="shown" />}
-        <h2>{title}</h2>
-        <span class="row-says">{says}</span>
+        <Heading>{title}</Heading>
+        <span class={saidBelow ? 'row-says said-below' : 'row-says'}>{says}</span>
         {figure !== null && (
           <span class="row-figure">
             <b>{figure}</b>

@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact';
 import {
   type CoverCheck,
   type CoverShape,
@@ -6,7 +7,6 @@ import {
   type Mark,
   type MeasuredCheck,
 } from '../../shared/words/cover.ts';
-import { cutFigure } from '../../shared/words/cut.ts';
 import { cutTold, findingsShown } from '../../shared/words/findingsShown.ts';
 import {
   briefLength,
@@ -22,7 +22,6 @@ import { WallSection } from '../drawings/wallSection.tsx';
 import { WallZones } from '../drawings/wallZones.tsx';
 import { Cautions } from './caution.tsx';
 import { FindingsFolded } from './findingsFolded.tsx';
-import { KeyFigures } from './keyFigures.tsx';
 
 export interface CoverDrawingShape extends CoverShape {
   readonly bossDiameterMm: number | null;
@@ -44,7 +43,7 @@ export interface CoverAnswerProps {
 const LEAD = ['crack', 'wall-measured', 'wall-left', 'sure-of-it', 'cleans-up', 'dialled-in', 'cuts-left'];
 
 /** The verdict as a heading, the one number that decided it, and where that lies between too thin and enough. */
-export function CoverVerdict({ check, unit, id, level = 1 }: CoverVerdictProps) {
+export function CoverVerdict({ check, unit, id, level = 1, children }: CoverVerdictProps) {
   const Heading = level === 1 ? 'h1' : 'h2';
   const cracked = check.findings.some((one) => one.id === 'crack' && one.status === 'fail');
   return (
@@ -58,6 +57,7 @@ export function CoverVerdict({ check, unit, id, level = 1 }: CoverVerdictProps) 
           <WallZones id={`${id}-zones`} check={check} unit={unit} />
         </figure>
       )}
+      {children}
     </div>
   );
 }
@@ -67,6 +67,8 @@ interface CoverVerdictProps {
   readonly unit: LengthUnit;
   readonly id: string;
   readonly level?: 1 | 2;
+  /** Stands under the number that decided it. */
+  readonly children?: ComponentChildren;
 }
 
 /** The stations as the plan shows them; the wall after the cut only where there is to be a cut. */
@@ -118,11 +120,6 @@ type Told = Omit<CoverAnswerProps, 'shape'>;
 /** Without walls there is nothing to draw, but findings there are. */
 type Found = Omit<Told, 'check'> & { readonly check: CoverCheck };
 
-/** The few numbers that matter. */
-export function CoverFigures({ check, unit, decidedToFace = false }: Told) {
-  return <KeyFigures figures={coverFigures(check, unit, cutTold(check.verdict, decidedToFace))} />;
-}
-
 /** Every finding, those that decide in sight. */
 export function CoverFindings({ check, unit, id, decidedToFace = false }: Found) {
   return (
@@ -136,29 +133,8 @@ export function CoverFindings({ check, unit, id, decidedToFace = false }: Found)
   );
 }
 
-/** The friction surface unrolled, with its text twin. */
-export function CoverTrack(props: CoverAnswerProps) {
-  const { check, unit, decidedToFace = false } = props;
-  const cut = cutTold(check.verdict, decidedToFace);
-  return (
-    <>
-      <TrackFigure {...props} />
-      {cut && (
-        <div class="section-pair">
-          <SectionFigure {...props} />
-          <TiltFigure {...props} />
-        </div>
-      )}
-      <details class="twin">
-        <summary>The same as a table</summary>
-        <StationsAnswered check={check} unit={unit} cut={cut} />
-      </details>
-    </>
-  );
-}
-
-export function TrackFigure({ shape, check, unit, id, decidedToFace = false }: CoverAnswerProps) {
-  const cut = cutTold(check.verdict, decidedToFace);
+/** The friction surface unrolled. */
+export function TrackFigure({ shape, check, unit, id, cut }: CoverAnswerProps & { readonly cut: boolean }) {
   return (
     <figure class="drawing wide">
       <TrackUnrolled id={`${id}-track`} check={check} studCount={shape.studCount} unit={unit} cut={cut} />
@@ -196,18 +172,6 @@ export function TiltFigure({ shape, check, unit, id }: CoverAnswerProps) {
       </figcaption>
     </figure>
   );
-}
-
-function coverFigures(check: MeasuredCheck, unit: LengthUnit, cutIsTold: boolean) {
-  const { cut, leastWall, cutsLeft } = check;
-  const now = { label: 'Thinnest now', value: lengthFigure(leastWall.beforeMm, unit), unit };
-  if (!cutIsTold) return [now];
-  return [
-    { label: 'Depth of cut', value: cutFigure(cut.dialledMm, unit), unit },
-    now,
-    { label: 'Thinnest after the cut', value: lengthFigure(leastWall.afterMm, unit), unit },
-    ...(cutsLeft === null ? [] : [{ label: 'Cuts left after this one', value: String(cutsLeft) }]),
-  ];
 }
 
 /** Every station, with what is cut there and what is left where there is to be a cut. */

@@ -8,6 +8,8 @@ export interface ListColumn {
   readonly under?: string;
   /** Figures stand right-aligned under each other. */
   readonly figure?: boolean;
+  /** What comes first, and from the other end; of text "A to Z", of figures "least first". */
+  readonly order?: readonly [up: string, down: string];
   /** Says what it is without its head: no head beside it on a phone. */
   readonly plain?: boolean;
 }
@@ -29,6 +31,11 @@ export interface Sort {
   readonly down: boolean;
 }
 
+/** As in the address: "-received" for the newest first. */
+export function sortTyped({ by, down }: Sort): string {
+  return `${down ? '-' : ''}${by}`;
+}
+
 export interface ListTableProps {
   readonly caption: string;
   /** The first column is that of the names. */
@@ -37,49 +44,98 @@ export interface ListTableProps {
   readonly sort?: Sort;
   /** The address of the same list sorted so. */
   readonly hrefSorted?: (sort: Sort) => string;
+  /** The form the list is found by, and what it sends for a sorting: the order is also chosen from a list, as on a phone. */
+  readonly sortedIn?: { readonly form: string; readonly value: (sort: Sort) => string };
 }
 
+/** The list alone comes anew, and the focus stays on the head that was pressed. */
+const IN_PLACE = {
+  'hx-target': '#found',
+  'hx-select': '#found',
+  'hx-swap': 'outerHTML',
+  'hx-push-url': 'true',
+} as const;
+
 /** Rows that lead somewhere, as a table; on a phone each is a card with the heads beside its figures. */
-export function ListTable({ caption, columns, rows, sort, hrefSorted }: ListTableProps) {
+export function ListTable(props: ListTableProps) {
+  const { caption, columns, rows, sort, hrefSorted, sortedIn } = props;
   const drawn = rows.some(({ drawing }) => drawing !== undefined);
   return (
-    <table class={columns.some(({ figure }) => figure) ? 'list' : 'list in-words'}>
-      <caption class="unseen">{caption}</caption>
-      <thead>
-        <tr>
-          {drawn && <td class="list-drawing" />}
-          {columns.map((column) => (
-            <Head {...{ column, sort, hrefSorted }} />
-          ))}
-        </tr>
-      </thead>
-      <tbody>
-        {rows.map(({ id, href, name, state, drawing, cells }) => (
-          <tr id={id}>
-            {drawn && (
-              <td class="list-drawing" aria-hidden="true">
-                {drawing}
-              </td>
-            )}
-            <th scope="row">
-              <a href={href}>{name}</a>
-              {state !== undefined && <small>{state}</small>}
-            </th>
-            {cells.map((cell, index) => {
-              const column = columns[index + 1];
-              return (
-                <td
-                  class={column?.figure ? 'num' : undefined}
-                  data-head={isNothing(cell) || column?.plain ? undefined : headOf(column)}
-                >
-                  {cell}
-                </td>
-              );
-            })}
+    <>
+      {hrefSorted && sortedIn && <SortedBy {...props} sortedIn={sortedIn} hrefSorted={hrefSorted} />}
+      <table class={columns.some(({ figure }) => figure) ? 'list' : 'list in-words'}>
+        <caption class="unseen">{caption}</caption>
+        <thead>
+          <tr>
+            {drawn && <td class="list-drawing" />}
+            {columns.map((column) => (
+              <Head {...{ column, sort, hrefSorted, sortedIn }} />
+            ))}
           </tr>
-        ))}
-      </tbody>
-    </table>
+        </thead>
+        <tbody>
+          {rows.map(({ id, href, name, state, drawing, cells }) => (
+            <tr id={id}>
+              {drawn && (
+                <td class="list-drawing" aria-hidden="true">
+                  {drawing}
+                </td>
+              )}
+              <th scope="row">
+                <a href={href}>{name}</a>
+                {state !== undefined && <small>{state}</small>}
+              </th>
+              {cells.map((cell, index) => {
+                const column = columns[index + 1];
+                return (
+                  <td
+                    class={column?.figure ? 'num' : undefined}
+                    data-head={isNothing(cell) || column?.plain ? undefined : headOf(column)}
+                  >
+                    {cell}
+                  </td>
+                );
+              })}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </>
+  );
+}
+
+/** On a phone the heads of the columns are not seen: the order is chosen here. */
+function SortedBy({
+  columns,
+  sort,
+  hrefSorted,
+  sortedIn: { form, value },
+}: ListTableProps & Required<Pick<ListTableProps, 'hrefSorted' | 'sortedIn'>>) {
+  const chosen = sort && value(sort);
+  return (
+    <p class="sorted-by">
+      <label for={`${form}-sort`}>Sorted by</label>{' '}
+      <select
+        id={`${form}-sort`}
+        name="sort"
+        form={form}
+        hx-get={hrefSorted({ by: '', down: false }).split('?')[0]}
+        hx-include={`#${form}`}
+        hx-trigger="change"
+        {...IN_PLACE}
+      >
+        {!sort && <option value="">as listed</option>}
+        {columns.flatMap(({ id, label, under, figure, order }) => {
+          if (id === undefined) return [];
+          const words = order ?? (figure ? ['least first', 'most first'] : ['A to Z', 'Z to A']);
+          return [false, true].map((down) => (
+            <option value={value({ by: id, down })} selected={chosen === value({ by: id, down })}>
+              {[label, under].filter((part) => part).join(', ')}: {words[Number(down)]}
+            </option>
+          ));
+        })}
+      </select>
+    </p>
   );
 }
 
@@ -89,8 +145,8 @@ const isNothing = (cell: ComponentChildren) =>
 const headOf = (column: ListColumn | undefined) =>
   column && [column.label, column.under].filter((part) => part).join(', ');
 
-function Head(props: Pick<ListTableProps, 'sort' | 'hrefSorted'> & { column: ListColumn }) {
-  const { column, sort, hrefSorted } = props;
+function Head(props: Pick<ListTableProps, 'sort' | 'hrefSorted' | 'sortedIn'> & { column: ListColumn }) {
+  const { column, sort, hrefSorted, sortedIn } = props;
   const { id, label, under, figure } = column;
   const sorted = sort !== undefined && sort.by === id ? sort : null;
   const words = (
@@ -106,7 +162,14 @@ function Head(props: Pick<ListTableProps, 'sort' | 'hrefSorted'> & { column: Lis
       aria-sort={sorted ? (sorted.down ? 'descending' : 'ascending') : undefined}
     >
       {id !== undefined && hrefSorted ? (
-        <a href={hrefSorted({ by: id, down: sorted !== null && !sorted.down })}>
+        <a
+          href={hrefSorted({ by: id, down: sorted !== null && !sorted.down })}
+          {...(sortedIn && {
+            id: `${sortedIn.form}-by-${id}`,
+            'hx-get': hrefSorted({ by: id, down: sorted !== null && !sorted.down }),
+            ...IN_PLACE,
+          })}
+        >
           {words}
           {sorted && (
             <span class="sorted" aria-hidden="true">

@@ -23,6 +23,7 @@ import { inspectionLists } from './migrations/020-inspection-lists.ts';
 import { costs } from './migrations/021-costs.ts';
 import { wrong } from './migrations/022-wrong.ts';
 import { coverNumber } from './migrations/023-cover-number.ts';
+import { sorted } from './migrations/024-sorted.ts';
 import type { Migration } from './migrations/migration.ts';
 
 /** Forward only, in order. What has been released is never changed: a new migration follows it. */
@@ -50,6 +51,7 @@ export const MIGRATIONS: readonly Migration[] = [
   costs,
   wrong,
   coverNumber,
+  sorted,
 ];
 
 /** "Cvwr" in ASCII: marks a SQLite file as this program's. */

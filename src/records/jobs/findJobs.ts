@@ -1,5 +1,11 @@
-import { type Selectable, type SelectQueryBuilder, sql } from 'kysely';
-import { type DecisionKind, type JobLine, STAGES, type Stage } from '../../../shared/words/job.ts';
+import { type RawBuilder, type Selectable, type SelectQueryBuilder, sql } from 'kysely';
+import {
+  DECISION_KINDS,
+  type DecisionKind,
+  type JobLine,
+  STAGES,
+  type Stage,
+} from '../../../shared/words/job.ts';
 import { hasBegun, isShown } from '../begun.ts';
 import type { Db } from '../database/database.ts';
 import { refuse } from '../database/errors.ts';
@@ -27,9 +33,19 @@ export interface JobQuestion {
   readonly from?: string;
   readonly to?: string;
   readonly demo?: boolean;
+  /** Left out: by the day of receipt, newest first. */
+  readonly sort?: JobSort;
   /** Continue after this: the `next` of the page before. */
   readonly after?: string;
   readonly limit: number;
+}
+
+/** What the list can be sorted by. */
+export const JOB_ORDERS = ['received', 'number', 'type', 'customer', 'state', 'decision'] as const;
+export interface JobSort {
+  readonly by: (typeof JOB_ORDERS)[number];
+  /** From the other end: newest first, Z first. */
+  readonly down: boolean;
 }
 
 export interface JobPage {
@@ -38,20 +54,133 @@ export interface JobPage {
   readonly next: string | null;
 }
 
-/** Jobs by the day they were received, newest first. */
+/** Jobs in the order asked for; by the day they were received, newest first, where none is. */
 export async function findJobs(db: Db, question: JobQuestion): Promise<JobPage> {
-  const { limit } = question;
+  const { limit, sort = NEWEST_FIRST } = question;
   if (!Number.isInteger(limit) || limit < 1 || limit > MOST_LISTED) {
     throw refuse('bad-limit', 'limit', `A page holds 1 to ${MOST_LISTED} jobs, not ${limit}.`);
   }
   const exact = await named(db, question);
   const first = exact !== null && question.after === undefined ? [exact] : [];
   const room = limit - first.length;
-  const rows = await newestFirst(db, question, exact, room + 1);
+  const { by, down } = sort;
+  const rows =
+    by === 'received' && down
+      ? await newestFirst(db, question, exact, room + 1)
+      : await sorted(db, question, sort, exact, room + 1);
   const shown = rows.slice(0, room);
   const last = shown.at(-1);
   const next = last ? `${last.received_on}_${last.id}` : BEFORE_ALL;
   return { jobs: [...first, ...shown].map(toLine), next: rows.length > room ? next : null };
+}
+
+export const NEWEST_FIRST: JobSort = { by: 'received', down: true };
+
+/**
+ * Part of a list in its order, which an index holds: all jobs of one state, or those with a customer. What has no such
+ * value is a part of its own and comes last, whichever end the list begins at.
+ */
+interface Stretch {
+  readonly only: RawBuilder<boolean> | null;
+  /** Then by the number of the record. */
+  readonly order: RawBuilder<unknown>;
+  readonly down: boolean;
+  readonly holds: (row: JobRow) => boolean;
+}
+
+const whole = (only: RawBuilder<boolean> | null, order: RawBuilder<unknown>, down: boolean): Stretch => ({
+  only,
+  order,
+  down,
+  holds: () => true,
+});
+const RECEIVED = sql.ref('received_on');
+
+/** The stretches of a list, first to last. */
+const STRETCHES: Readonly<Record<JobSort['by'], (down: boolean) => readonly Stretch[]>> = {
+  received: (down) => [whole(null, RECEIVED, down)],
+  number: (down) => [
+    {
+      ...whole(sql`plain_number is not null`, sql.ref('plain_number'), down),
+      holds: ({ plain_number }) => plain_number !== null,
+    },
+    whole(sql`plain_number is null`, sql.ref('number_key'), down),
+  ],
+  type: (down) => [whole(null, sql`lower(family_name)`, down)],
+  customer: (down) => [
+    {
+      ...whole(sql`lower(customer_reference) > ''`, sql`lower(customer_reference)`, down),
+      holds: ({ customer_reference }) => customer_reference !== '',
+    },
+    whole(sql`lower(customer_reference) = ''`, sql`lower(customer_reference)`, true),
+  ],
+  state: (down) =>
+    (down ? STAGES.toReversed() : STAGES).map((stage) => ({
+      ...whole(sql`stage = ${sql.lit(stage)}`, RECEIVED, true),
+      holds: (row) => row.stage === stage,
+    })),
+  decision: (down) => [
+    ...(down ? DECISION_KINDS.toReversed() : DECISION_KINDS).map((kind) => ({
+      ...whole(sql`outcome = ${sql.lit(kind)}`, RECEIVED, true),
+      holds: ({ outcome }: JobRow) => outcome === kind,
+    })),
+    whole(sql`outcome is null`, RECEIVED, true),
+  ],
+};
+
+/** Stretch after stretch until the page is full, each read in the order of its index. */
+async function sorted(
+  db: Db,
+  question: JobQuestion,
+  { by, down }: JobSort,
+  exact: JobRow | null,
+  limit: number,
+): Promise<readonly JobRow[]> {
+  const { text = '', after, ...rest } = question;
+  const among = await jobsWithWords(db, wordsOf(text));
+  if (among?.length === 0) return [];
+  const from = after === undefined || after === BEFORE_ALL ? null : await rowAt(db, after);
+  const stretches = STRETCHES[by](down);
+  const rows: JobRow[] = [];
+  let begun = from === null;
+  for (const stretch of stretches) {
+    const here: JobRow | null = !begun && from !== null && stretch.holds(from) ? from : null;
+    begun ||= here !== null;
+    if (!begun || rows.length === limit) continue;
+    let query = narrowed(db.selectFrom('job').selectAll().where(isShown), { ...rest, text }, STRETCHED);
+    if (exact !== null) query = query.where('id', '<>', exact.id);
+    if (among !== null) query = query.where('id', 'in', among);
+    if (stretch.only !== null) query = query.where(stretch.only);
+    if (here !== null) query = query.where(await beyond(db, stretch, here));
+    const way = stretch.down ? 'desc' : 'asc';
+    const found = await query
+      .orderBy(stretch.order, way)
+      .orderBy('id', way)
+      .limit(limit - rows.length)
+      .execute();
+    rows.push(...found);
+  }
+  return rows;
+}
+
+/** The job that a page ended with. */
+async function rowAt(db: Db, after: string): Promise<JobRow> {
+  const { id } = placeOf(after);
+  const row = await db.selectFrom('job').selectAll().where('id', '=', id).executeTakeFirst();
+  if (row === undefined) throw noPlace(after);
+  return row;
+}
+
+/** What comes after this job in its stretch; its value is read as the database compares it. */
+async function beyond(db: Db, { order, down }: Stretch, { id }: JobRow): Promise<RawBuilder<boolean>> {
+  const { value } = await db
+    .selectFrom('job')
+    .select(sql<string | number>`${order}`.as('value'))
+    .where('id', '=', id)
+    .executeTakeFirstOrThrow();
+  return down
+    ? sql`(${order} <= ${value} and (${order} < ${value} or id < ${id}))`
+    : sql`(${order} >= ${value} and (${order} > ${value} or id > ${id}))`;
 }
 
 /** How many of the newest are looked through first for words: one that stands in many jobs fills a page with these. */
@@ -188,11 +317,24 @@ function holdingAll(query: JobSelect, words: readonly string[]): JobSelect {
   return words.reduce((narrower, word) => narrower.where(holdsWord(word)), query);
 }
 
-function narrowed(query: JobSelect, question: JobQuestion): JobSelect {
+/** Where the order of a stretch is to be followed, whatever state most jobs are in. */
+const STRETCHED = { inOrder: true } as const;
+
+function narrowed(
+  query: JobSelect,
+  question: JobQuestion,
+  { inOrder = false }: { readonly inOrder?: boolean } = {},
+): JobSelect {
   let q = holdingAll(query, wordsOf(question.text ?? ''));
   if (question.familyId !== undefined) q = q.where('family_id', '=', question.familyId);
   if (question.stage === undefined) q = q.where('stage', '<>', 'closed');
-  else q = q.where('stage', 'in', typeof question.stage === 'string' ? [question.stage] : question.stage);
+  else {
+    const stages = typeof question.stage === 'string' ? [question.stage] : question.stage;
+    // An expression keeps SQLite from gathering most jobs of the shop by their state, to sort them all.
+    const stage =
+      inOrder && stages.includes(MOST_ARE) ? sql<Stage>`coalesce(stage, '')` : sql.ref<Stage>('stage');
+    q = q.where(stage, 'in', stages);
+  }
   if (question.outcome !== undefined) q = q.where('outcome', '=', question.outcome);
   if (question.who !== undefined) {
     const who = key(question.who);
@@ -221,14 +363,16 @@ export function isPlaceInList(cursor: string): boolean {
 
 function placeOf(cursor: string): { day: string; id: number } {
   const [, day, id] = PLACE_IN_LIST.exec(cursor) ?? [];
-  if (day === undefined || id === undefined) {
-    throw refuse(
-      'bad-cursor',
-      'after',
-      `"${printable(cursor)}" is no place in the list; begin at the first page.`,
-    );
-  }
+  if (day === undefined || id === undefined) throw noPlace(cursor);
   return { day, id: Number(id) };
+}
+
+function noPlace(cursor: string) {
+  return refuse(
+    'bad-cursor',
+    'after',
+    `"${printable(cursor)}" is no place in the list; begin at the first page.`,
+  );
 }
 
 function toLine(row: JobRow): JobLine {

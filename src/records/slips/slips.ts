@@ -122,21 +122,42 @@ export interface SlipQuestion {
   readonly from?: string | undefined;
   readonly to?: string | undefined;
   readonly counted?: boolean | undefined;
-  /** Only those with a lower number: the next page. */
+  /** Left out: newest first. */
+  readonly sort?: SlipSort | undefined;
+  /** The slip the page before ended with: the next page. */
   readonly before?: number | undefined;
   readonly limit: number;
 }
+
+/** What the list can be sorted by, each in the order of an index. */
+const SLIP_ORDERS = {
+  slip: sql.ref('number'),
+  stud: sql`lower(stud_name)`,
+  stack: sql`lower(stack_name)`,
+  customer: sql`lower(customer_reference)`,
+  by: sql`lower(who)`,
+  answer: sql.ref('fits'),
+} as const;
+export interface SlipSort {
+  readonly by: keyof typeof SLIP_ORDERS;
+  readonly down: boolean;
+}
+export const SLIP_SORTS = (Object.keys(SLIP_ORDERS) as SlipSort['by'][]).flatMap(
+  (by) => [by, `-${by}`] as const,
+);
+export const NEWEST_SLIPS: SlipSort = { by: 'slip', down: true };
 
 /** How many slips a page of the list may hold. */
 export const MOST_SLIPS = 200;
 const MOST_WORDS = 40;
 
-/** Newest first; `more`: there are others. */
+/** In the order asked for; `more`: there are others. */
 export async function findSlips(
   db: Db,
   question: SlipQuestion,
 ): Promise<{ readonly slips: readonly SlipLine[]; readonly more: boolean }> {
-  const { text = '', fits, who, from, to, counted, before, limit } = question;
+  const { text = '', fits, who, from, to, counted, sort = NEWEST_SLIPS, before, limit } = question;
+  const order = SLIP_ORDERS[sort.by];
   const isCounted = sql<number>`coalesce((
     select case when c.what = 'out' then 1 else 0 end from slip_count c
     where c.slip_number = slip.number order by c.place desc limit 1), 0)`;
@@ -154,9 +175,24 @@ export async function findSlips(
   if (from !== undefined) query = query.where('day', '>=', from);
   if (to !== undefined) query = query.where('day', '<=', to);
   if (counted !== undefined) query = query.where(isCounted, '=', counted ? 1 : 0);
-  if (before !== undefined) query = query.where('number', '<', before);
+  if (before !== undefined) {
+    const last = await db
+      .selectFrom('slip')
+      .select(sql<string | number>`${order}`.as('value'))
+      .where('number', '=', before)
+      .executeTakeFirst();
+    if (last === undefined) return { slips: [], more: false };
+    const { value } = last;
+    query = query.where(
+      sort.down
+        ? sql<boolean>`(${order} <= ${value} and (${order} < ${value} or number < ${before}))`
+        : sql<boolean>`(${order} >= ${value} and (${order} > ${value} or number > ${before}))`,
+    );
+  }
+  const way = sort.down ? 'desc' : 'asc';
   const rows = await query
-    .orderBy('number', 'desc')
+    .orderBy(order, way)
+    .orderBy('number', way)
     .limit(limit + 1)
     .execute();
   const slips = rows

@@ -12,6 +12,7 @@ import { addReadingsSchema, receiveJobSchema } from '../../../shared/schemas/job
 import { DECISION_KINDS, STAGES } from '../../../shared/words/job.ts';
 import { listEntries } from '../../records/catalogue.ts';
 import { MOST_LISTED } from '../../records/jobs/findJobs.ts';
+import { JOB_SORTS } from '../job/jobQuestion.ts';
 import { type JobAnswered, type JobAsked, type JobCall, type JobNeeds, ok } from './call.ts';
 import { receiveCover, takeReadings } from './jobChanges.ts';
 import { answerHistory, answerJob, answerJobStiffness, answerJobs } from './jobReads.ts';
@@ -27,7 +28,7 @@ export const jobCalls: readonly JobCall[] = [
     ...ASKED,
     path: '/jobs',
     name: 'findJobs',
-    summary: 'Jobs, newest first.',
+    summary: 'Jobs, newest first or as sorted.',
     description: 'One page at a time: send next of a page as after to get the page behind it.',
     query: {
       text: 'a number, which comes first, or words of the job: cover type, customer, initials, decision, notes, statement',
@@ -37,6 +38,7 @@ export const jobCalls: readonly JobCall[] = [
       outcome: `one of ${DECISION_KINDS.join(', ')}`,
       from: 'received on this day or later, such as 2026-11-24',
       to: 'received on this day or earlier',
+      sort: `one of ${JOB_SORTS.join(', ')}; -received without it`,
       after: 'next, from the page before',
       limit: `1 to ${MOST_LISTED}; 50 without it`,
     },

@@ -65,6 +65,7 @@ export function catalogueRouter(context: PageContext): Router {
 async function getCatalogue(context: PageContext, req: Request, res: Response): Promise<void> {
   const { db } = context.shop;
   const { text = '', sort, shelf } = fieldsOf(req.query);
+  const sorted = sortAsked(sort);
   const listed = async <K extends CatalogueKind>(kind: K) =>
     (await listEntries(db, kind, { retired: true })).filter(isListed);
   const families = await listed('family');
@@ -80,9 +81,9 @@ async function getCatalogue(context: PageContext, req: Request, res: Response): 
       washer: await listed('washer'),
       gauge: await listed('gauge'),
     },
-    shelf: isCatalogueKind(shelf) ? shelf : CATALOGUE_KINDS[0]!,
+    shelf: isCatalogueKind(shelf) ? shelf : (sorted?.kind ?? CATALOGUE_KINDS[0]!),
     text,
-    sorted: sortAsked(sort),
+    sorted,
     shopMinimumMm: (body: Family) => minimums.get(body) ?? null,
   };
   res.send(renderPage(CataloguePage(props)));

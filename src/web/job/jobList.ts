@@ -7,7 +7,14 @@ import { STAGE_WORD } from '../../../views/pages/job/stepWords.ts';
 import { renderPage } from '../../../views/render.ts';
 import { listEntries } from '../../records/catalogue.ts';
 import type { Db } from '../../records/database/database.ts';
-import { countByStage, findJobs, type JobPage, MOST_LISTED } from '../../records/jobs/findJobs.ts';
+import {
+  countByStage,
+  findJobs,
+  type JobPage,
+  type JobSort,
+  MOST_LISTED,
+  NEWEST_FIRST,
+} from '../../records/jobs/findJobs.ts';
 import { findSlips } from '../../records/slips/slips.ts';
 import { type Column, sendCsv } from '../request/csv.ts';
 import { frameOf, type PageContext } from '../request/pageContext.ts';
@@ -37,6 +44,7 @@ async function showList(context: PageContext, req: Request, res: Response): Prom
         faults,
         jobs: found.jobs,
         next: found.next,
+        sort: found.sort,
         slips: faults.length > 0 ? [] : await slipsFound(db, fields),
         counts: await countByStage(db),
         families: families.map(({ id, name }) => ({ id, name })),
@@ -56,13 +64,14 @@ async function slipsFound(db: Db, { text = '' }: Fields) {
 async function findOrFaults(
   context: PageContext,
   fields: Fields,
-): Promise<{ found: JobPage; faults: readonly Fault[] }> {
+): Promise<{ found: JobPage & { sort: JobSort }; faults: readonly Fault[] }> {
   try {
-    const found = await findJobs(context.shop.db, jobQuestion(fields, { limit: PAGE_LENGTH }));
-    return { found, faults: [] };
+    const question = jobQuestion(fields, { limit: PAGE_LENGTH });
+    const found = await findJobs(context.shop.db, question);
+    return { found: { ...found, sort: question.sort ?? NEWEST_FIRST }, faults: [] };
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
-    return { found: { jobs: [], next: null }, faults: error.faults };
+    return { found: { jobs: [], next: null, sort: NEWEST_FIRST }, faults: error.faults };
   }
 }
 

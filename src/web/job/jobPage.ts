@@ -23,6 +23,7 @@ import { type JobAnswer, jobAnswer } from '../../shop/jobAnswer.ts';
 import { jobUnder, type UnderRead } from '../../shop/jobUnder.ts';
 import { jobsOfCover } from '../../shop/sameCover.ts';
 import { wayCosts } from '../../shop/trends/wayCosts.ts';
+import { whatDecides } from '../../shop/whatDecides.ts';
 import type { Asker } from '../../shop/work/workPool.ts';
 import { criteriaFields } from '../catalogue/entryFields.ts';
 import { placeViews } from '../measuring/table.ts';
@@ -128,6 +129,7 @@ function decideOf(
     checkFaults: faults,
     criteriaRevision,
     plan,
+    decides: check === null ? [] : whatDecides(check),
     outdated: decision !== null && job.outcome === null,
     criteriaSince:
       decision === null

@@ -1,8 +1,22 @@
 import { day as daySchema } from '../../../shared/schemas/fields.ts';
 import { DECISION_KINDS, OPEN_STAGES, STAGES } from '../../../shared/words/job.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
-import { isPlaceInList, type JobQuestion, MOST_LISTED } from '../../records/jobs/findJobs.ts';
+import {
+  isPlaceInList,
+  JOB_ORDERS,
+  type JobQuestion,
+  type JobSort,
+  MOST_LISTED,
+} from '../../records/jobs/findJobs.ts';
 import type { Fields } from '../request/typed.ts';
+
+/** A column, or with a "-" from its other end. */
+export const JOB_SORTS = JOB_ORDERS.flatMap((by) => [by, `-${by}`] as const);
+
+function jobSort(typed: (typeof JOB_SORTS)[number]): JobSort {
+  const by = JOB_ORDERS.find((one) => typed.endsWith(one))!;
+  return { by, down: typed.startsWith('-') };
+}
 
 const aDay = daySchema('The day');
 
@@ -37,6 +51,7 @@ export function jobQuestion(query: Fields, otherwise: { readonly limit: number }
     if (given('after') === '' || isPlaceInList(given('after'))) return given('after') || undefined;
     return refuse('after', 'is not a place in the list; begin at the first page.');
   };
+  const sort = oneOf('sort', 'sorting', JOB_SORTS);
   const stage = oneOf('stage', 'state', ['open', ...STAGES, 'all'] as const);
   const asked: JobQuestion = {
     text: given('text') || undefined,
@@ -46,6 +61,7 @@ export function jobQuestion(query: Fields, otherwise: { readonly limit: number }
     outcome: oneOf('outcome', 'decision', DECISION_KINDS),
     from: day('from'),
     to: day('to'),
+    ...(sort !== undefined && { sort: jobSort(sort) }),
     after: after(),
     limit: limit() ?? otherwise.limit,
   };

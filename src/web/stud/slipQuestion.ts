@@ -2,7 +2,7 @@ import { day as daySchema } from '../../../shared/schemas/fields.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 import type { Fits } from '../../../shared/words/stud/stud.ts';
 import { FIT_WORD } from '../../../shared/words/verdicts.ts';
-import type { SlipQuestion } from '../../records/slips/slips.ts';
+import { SLIP_SORTS, type SlipQuestion, type SlipSort } from '../../records/slips/slips.ts';
 import type { Fields } from '../request/typed.ts';
 
 const aDay = daySchema('The day');
@@ -21,6 +21,7 @@ export function slipQuestion(fields: Fields, limit: number): SlipQuestion {
     checked(name, (text) => aDay.safeParse(text).success, 'is not a day; enter one as in 2026-11-24.');
   const counted = checked('counted', (text) => ['yes', 'no'].includes(text), 'is neither yes nor no.');
   const before = checked('before', (text) => /^\d{1,9}$/.test(text), 'is not a place in the list.');
+  const sort = checked('sort', (text) => SLIP_SORTS.some((one) => one === text), 'is no sorting of slips.');
   const question: SlipQuestion = {
     text: given('text'),
     fits: checked(
@@ -32,6 +33,9 @@ export function slipQuestion(fields: Fields, limit: number): SlipQuestion {
     from: day('from'),
     to: day('to'),
     counted: counted === undefined ? undefined : counted === 'yes',
+    ...(sort !== undefined && {
+      sort: { by: sort.replace('-', '') as SlipSort['by'], down: sort.startsWith('-') },
+    }),
     before: before === undefined ? undefined : Number(before),
     limit,
   };

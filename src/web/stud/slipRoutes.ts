@@ -17,7 +17,14 @@ import { SlipsPage } from '../../../views/pages/stud/slipsPage.tsx';
 import { StudPage, type StudPageProps } from '../../../views/pages/stud/studPage.tsx';
 import { renderPage } from '../../../views/render.ts';
 import { getEntry } from '../../records/catalogue.ts';
-import { findSlips, getSlip, jobsOfSlip, MOST_SLIPS, printedSlip } from '../../records/slips/slips.ts';
+import {
+  findSlips,
+  getSlip,
+  jobsOfSlip,
+  MOST_SLIPS,
+  NEWEST_SLIPS,
+  printedSlip,
+} from '../../records/slips/slips.ts';
 import { countBack, countOut, countsOf, TOO_FEW } from '../../records/slips/stock.ts';
 import { recheckSlip } from '../../shop/recheck.ts';
 import { keepSlip } from '../../shop/studs/counterSlip.ts';
@@ -152,12 +159,16 @@ async function getSlips(context: PageContext, req: Request, res: Response): Prom
   const fields = fieldsOf(req.query);
   const frame = await frameOf(req, context);
   try {
-    const found = await findSlips(context.shop.db, slipQuestion(fields, PAGE_LENGTH));
-    res.send(renderPage(SlipsPage({ frame, fields, faults: [], ...found })));
+    const question = slipQuestion(fields, PAGE_LENGTH);
+    const found = await findSlips(context.shop.db, question);
+    const sort = question.sort ?? NEWEST_SLIPS;
+    res.send(renderPage(SlipsPage({ frame, fields, faults: [], sort, ...found })));
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
     const { faults } = error;
-    res.status(422).send(renderPage(SlipsPage({ frame, fields, faults, slips: [], more: false })));
+    res
+      .status(422)
+      .send(renderPage(SlipsPage({ frame, fields, faults, slips: [], more: false, sort: NEWEST_SLIPS })));
   }
 }
 

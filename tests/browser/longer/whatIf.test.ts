@@ -63,7 +63,7 @@ describe.each(SCREENS)('the slider on the cut, on %s', (where, viewport) => {
         .textContent();
     const before = await bends();
     const answered = await page.locator('#what-if-answer').textContent();
-    await page.locator('details.subject:has(#what-if) > summary').click();
+    await page.locator('details.answer-row:has(#what-if) > summary').click();
     await page.locator('#what-if').focus();
     await page.keyboard.press('End');
     await page.waitForFunction((was) => {

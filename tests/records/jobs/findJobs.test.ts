@@ -113,6 +113,42 @@ onEachDatabase((engine) => {
       expect((await findJobs(shop.db, { limit: 4 })).next).toBe('2026-03-02_1');
     });
 
+    test.each<[string, NonNullable<JobQuestion['sort']>, string[]]>([
+      [
+        'the day of receipt, oldest first',
+        { by: 'received', down: false },
+        ['K_7', '1001', '1002', '88', 'KX7'],
+      ],
+      ['number, names after numbers', { by: 'number', down: false }, ['88', '1001', '1002', 'K_7', 'KX7']],
+      ['number from the other end', { by: 'number', down: true }, ['1002', '1001', '88', 'KX7', 'K_7']],
+      ['cover type', { by: 'type', down: false }, ['1001', '1002', 'KX7', 'K_7', '88']],
+      ['customer, without one last', { by: 'customer', down: false }, ['K_7', 'KX7', '1001', '1002', '88']],
+      ['customer from Z', { by: 'customer', down: true }, ['1002', '1001', 'KX7', 'K_7', '88']],
+      ['state', { by: 'state', down: false }, ['KX7', '88', 'K_7', '1002', '1001']],
+      ['state from the end', { by: 'state', down: true }, ['1001', '1002', 'KX7', '88', 'K_7']],
+      ['decision, undecided last', { by: 'decision', down: false }, ['1001', '1002', 'KX7', '88', 'K_7']],
+    ])('jobs are sorted by %s, page after page without gap or repeat', async (_, sort, found) => {
+      expect(await numbers({ sort })).toEqual(found);
+      for (const limit of [1, 2, 3]) {
+        const seen: string[] = [];
+        let after: string | null = null;
+        do {
+          const page = await findJobs(shop.db, { limit, sort, ...(after === null ? {} : { after }) });
+          seen.push(...page.jobs.map((job) => job.number));
+          after = page.next;
+        } while (after !== null);
+        expect(seen, `${limit} at a time`).toEqual(found);
+      }
+    });
+
+    test('a sorted list is narrowed like any', async () => {
+      const sort = { by: 'customer', down: false } as const;
+      expect(await numbers({ sort, stage: 'to-look' })).toEqual(['K_7', 'KX7', '88']);
+      expect(await numbers({ sort, stage: ['signed', 'to-look'] })).toEqual(['K_7', 'KX7', '1001', '88']);
+      expect(await numbers({ sort, text: 'alder' })).toEqual(['KX7', '1001', '1002']);
+      expect(await numbers({ sort, text: '88' })).toEqual(['88']);
+    });
+
     test('the list shows what each job is', async () => {
       expect((await findJobs(shop.db, { text: '1001', limit: 1 })).jobs[0]).toMatchObject({
         id: 1,

@@ -46,6 +46,7 @@ export function CataloguePage(props: CatalogueProps) {
         method="get"
         action="/catalogue"
         class="finder"
+        id="catalog-finder"
         hx-get="/catalogue"
         hx-target="#found"
         hx-select="#found"
@@ -63,15 +64,15 @@ export function CataloguePage(props: CatalogueProps) {
       <div id="found" aria-live="polite">
         {shown.length === 0 && <p>Nothing in the catalog has these words.</p>}
         {shown.map((kind) => (
-          <Shelf kind={kind} how={how} {...props} />
+          <Shelf kind={kind} how={how} alone={shown.length === 1} {...props} />
         ))}
       </div>
     </Layout>
   );
 }
 
-function Shelf<K extends CatalogueKind>(props: CatalogueProps & { kind: K; how: ShelfWith }) {
-  const { kind, how, frame, shelves, text, sorted } = props;
+function Shelf<K extends CatalogueKind>(props: CatalogueProps & { kind: K; how: ShelfWith; alone: boolean }) {
+  const { kind, how, alone, frame, shelves, text, sorted } = props;
   const sort = sorted?.kind === kind ? sorted.sort : null;
   const all: readonly Entry<K>[] = shelves[kind];
   const entries = shelfShown(kind, all, { text, sort }, how);
@@ -96,6 +97,12 @@ function Shelf<K extends CatalogueKind>(props: CatalogueProps & { kind: K; how: 
           hrefSorted={({ by, down }) =>
             `/catalogue?${new URLSearchParams({ shelf: kind, ...(text !== '' && { text }), sort: `${down ? '-' : ''}${kind}.${by}` })}`
           }
+          {...(alone && {
+            sortedIn: {
+              form: 'catalog-finder',
+              value: ({ by, down }) => `${down ? '-' : ''}${kind}.${by}`,
+            },
+          })}
           rows={entries.map(({ id, name, body, retired }) => ({
             href: `/catalogue/${kind}/${encodeURIComponent(id)}`,
             name,

@@ -1,4 +1,5 @@
 import { type CoverCheck, type CutPlanAnswer, isMeasured } from '../../../shared/words/cover.ts';
+import { cutTold } from '../../../shared/words/findingsShown.ts';
 import { FacePlan } from '../../drawings/facePlan.tsx';
 import { type Frame, may } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
@@ -9,6 +10,7 @@ import {
   CoverPlan,
   CoverVerdict,
 } from '../../parts/coverAnswer.tsx';
+import { CoverRows, type CoverRowsProps } from '../../parts/coverAnswerRows.tsx';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Field } from '../../parts/form/fieldBox.tsx';
@@ -21,7 +23,6 @@ import {
   MarkTable,
   StationTable,
 } from './coverFields.tsx';
-import { CoverRows, type CoverRowsProps } from './subjectRows.tsx';
 
 export interface CoverPageProps {
   readonly frame: Frame;
@@ -268,7 +269,20 @@ function CoverRowsPart({ form, check, plan, decides, bending }: CoverPageProps) 
   return (
     <div id="cover-rows">
       {check && isMeasured(check) && shape && (
-        <CoverRows form={form} shape={shape} check={check} plan={plan} decides={decides} bending={bending} />
+        <CoverRows
+          id="cover"
+          level={2}
+          unit={form.lengthUnit}
+          cut={cutTold(check.verdict)}
+          shape={shape}
+          check={check}
+          plan={plan}
+          decides={decides}
+          bending={bending}
+          beside={{ families: form.families, chosen: form.fields.beside ?? '', form: 'cover-form' }}
+          drawings={`/cover/bending?${new URLSearchParams(form.fields)}`}
+          tryCut={{ action: '/cover/what-if', include: '#cover-form', check }}
+        />
       )}
       {check && !isMeasured(check) && <CoverFindings check={check} unit={form.lengthUnit} id="cover" />}
     </div>

@@ -1,7 +1,5 @@
-import type { ComponentChildren } from 'preact';
 import type { Writing } from '../../../shared/quantity/fieldText.ts';
 import { writeAsTyped } from '../../../shared/quantity/writeQuantity.ts';
-import type { Bending } from '../../../shared/words/bending/bending.ts';
 import type { WayCost } from '../../../shared/words/costs.ts';
 import {
   type CoverCheck,
@@ -12,30 +10,25 @@ import {
 import { printCut } from '../../../shared/words/cut.ts';
 import { PLAN } from '../../../shared/words/fields/job.ts';
 import { cutTold } from '../../../shared/words/findingsShown.ts';
-import { heatMarksInWords } from '../../../shared/words/heatMarks.ts';
 import type { Job, JobSections, Kept } from '../../../shared/words/job.ts';
-import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
+import type { LengthUnit } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import { DECISION_WORD, FOLLOWS } from '../../../shared/words/verdicts.ts';
-import { BendingPart, type BesideProps } from '../../parts/bendingPart.tsx';
+import type { BesideProps } from '../../parts/bendingPart.tsx';
 import {
   CoverCautions,
   type CoverDrawingShape,
-  CoverFigures,
   CoverFindings,
   CoverPlan,
-  CoverTrack,
   CoverVerdict,
 } from '../../parts/coverAnswer.tsx';
-import { CutPlanPart } from '../../parts/cutPlanPart.tsx';
+import { CoverRows, type CoverRowsProps } from '../../parts/coverAnswerRows.tsx';
 import { FindingList } from '../../parts/findingList.tsx';
 import { Boxes } from '../../parts/form/bodyFields.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Choice, TextArea } from '../../parts/form/fieldBox.tsx';
-import { HeatMarksPart } from '../../parts/heatMarksPart.tsx';
 import { type Compared, SideBySide } from '../../parts/sideBySide.tsx';
 import { WayCostsPart } from '../../parts/wayCostsPart.tsx';
-import { WhatIf } from '../../parts/whatIfPart.tsx';
 import { decidedInWords } from './jobHead.tsx';
 import { AsKept, JobForm, type Refused, Who } from './section.tsx';
 
@@ -46,12 +39,10 @@ export interface DecideProps {
   readonly check: CoverCheck | null;
   readonly plan: CutPlanAnswer | null;
   /** How it bends and heats, as kept while the decision stands; null while there is nothing to reckon from. */
-  readonly bending: {
-    readonly bending: Bending | null;
-    readonly why: string | null;
-    readonly besideWhy: string | null;
-  } | null;
+  readonly bending: CoverRowsProps['bending'];
   readonly beside: BesideProps;
+  /** Ids of the findings that decided it. */
+  readonly decides: readonly string[];
   readonly checkFaults: readonly Fault[];
   /** Of the shop's criteria that `check` was worked out under: a decision is sent with it. */
   readonly criteriaRevision: number;
@@ -61,6 +52,8 @@ export interface DecideProps {
   readonly outdated: boolean;
   /** What the present calculation would say otherwise of the decision's inputs; null when it says the same. */
   readonly otherwise: string | null;
+  /** Stations are still to be measured. */
+  readonly measureMore: boolean;
   /** The findings are shown in the words and the unit they were kept in. */
   readonly asKept: boolean;
   /** The shop's criteria where they are not those kept with the decision. */
@@ -94,19 +87,26 @@ export function Decide(props: DecideProps) {
       {check && shape && undecided && (
         <div class={readOnly ? '' : 'decide-now'}>
           <div class="decide-answer">
-            <CoverVerdict check={check} unit={unit} id="job" level={2} />
+            <CoverVerdict check={check} unit={unit} id="job" level={2}>
+              {props.measureMore && !readOnly && (
+                <p>
+                  <a
+                    class="button first"
+                    href={`/jobs/${encodeURIComponent(job.number)}/measure`}
+                    id="measure-more"
+                  >
+                    Measure at the bench
+                  </a>
+                </p>
+              )}
+            </CoverVerdict>
             {isMeasured(check) && <CoverPlan shape={shape} check={check} unit={unit} id="job" />}
           </div>
           {!readOnly && <DecideForm {...props} check={check} />}
         </div>
       )}
-      {check && shape && undecided && (
-        <>
-          {isMeasured(check) && <CoverFigures check={check} unit={unit} id="job" />}
-          <WayCostsPart costs={props.costs} />
-          <CoverFindings check={check} unit={unit} id="job" />
-        </>
-      )}
+      {check && shape && undecided && <WayCostsPart costs={props.costs} />}
+      {check && !isMeasured(check) && undecided && <CoverFindings check={check} unit={unit} id="job" />}
       {!check && checkFaults.length === 0 && <p>Measure the wall first.</p>}
       <Subjects {...props} undecided={undecided} />
       {check && !readOnly && !undecided && <DecideForm {...props} check={check} />}
@@ -116,7 +116,7 @@ export function Decide(props: DecideProps) {
 }
 
 function DecideForm(props: DecideProps & { check: CoverCheck }) {
-  const { job, check, criteriaRevision, initials, outdated, refused } = props;
+  const { job, check, criteriaRevision, initials, outdated, refused, measureMore } = props;
   const kept = job.sections.decision;
   return (
     <DecisionForm
@@ -125,99 +125,46 @@ function DecideForm(props: DecideProps & { check: CoverCheck }) {
       criteriaRevision={criteriaRevision}
       initials={initials}
       refused={refused}
+      first={!measureMore}
       again={kept !== null && !outdated}
       sayNow={(kept !== null && !outdated) || (refused?.stale ?? null) !== null}
     />
   );
 }
 
-/** One folded row for each subject, opened by whoever asks. */
+/** A row for each subject, of the answer as it is now, or of the one that the decision was made on while it stands. */
 function Subjects(props: DecideProps & { undecided: boolean }) {
-  const { job, shape, check, plan, bending, beside, unit, readOnly, refusedPlan, undecided } = props;
-  // While the decision stands, what is drawn is what it was made on.
+  const { job, shape, check, plan, bending, beside, unit, readOnly, refusedPlan, undecided, asKept } = props;
   const answered = undecided ? check : (job.sections.decision?.body.check ?? null);
-  const drawn = answered && isMeasured(answered) ? answered : null;
-  // What is replaced is not cut.
-  const cut = drawn !== null && cutTold(drawn.verdict) && job.outcome !== 'replace';
+  if (answered === null || !isMeasured(answered) || shape === null) return null;
+  const now = check && isMeasured(check) && !readOnly ? check : null;
   // From the decision on the plan stands at the cut, which waits for the ring.
   const ringDue = job.outcome === 'face-and-ring' && (job.weldedAt ?? 0) === 0;
-  const [marksSay] = heatMarksInWords(drawn?.heatMarks ?? [], unit);
   const href = `/jobs/${encodeURIComponent(job.number)}`;
   return (
-    <div class="subjects">
-      {drawn && shape && (
-        <Subject
-          title="Wall all around"
-          says={`Thinnest ${printLength(cut ? drawn.leastWall.afterMm : drawn.leastWall.beforeMm, unit)}${cut ? ' after the cut' : ''}`}
-          open={false}
-        >
-          <CoverTrack shape={shape} check={drawn} unit={unit} id="job" />
-        </Subject>
-      )}
-      {check && isMeasured(check) && !readOnly && (
-        <Subject
-          title="Another cut"
-          says={`Least that cleans up: ${printCut(check.cut.cleanUpMm, unit)}`}
-          open={refusedPlan !== null || check.verdict === 'plan-again'}
-        >
-          {cut && (
-            <WhatIf
-              action={`${href}/what-if`}
-              check={check}
-              bending={bending?.bending ?? null}
-              unit={unit}
-              level={3}
-            />
-          )}
-          <TryAnotherCut {...props} check={check} />
-        </Subject>
-      )}
-      {cut && (job.outcome === null || ringDue) && (
-        <Subject title="Cut plan" says={planInWords(plan)} open={false}>
-          <CutPlanPart plan={plan} unit={unit} id="job" level={3} />
-        </Subject>
-      )}
-      {drawn?.heatMarks && marksSay !== undefined && (
-        <Subject title="Heat marks" says={marksSay} open={false}>
-          <HeatMarksPart rows={drawn.heatMarks} unit={unit} />
-        </Subject>
-      )}
-      {drawn && bending && (
-        <Subject
-          title="Bending and heat"
-          says={bending.bending === null ? (bending.why ?? '') : 'Advice: new, now, after the cut'}
-          open={beside.chosen !== ''}
-        >
-          <BendingPart
-            {...bending}
-            unit={unit}
-            id="job"
-            level={3}
-            drawings={`${href}/bending`}
-            {...(!readOnly && { beside })}
-          />
-        </Subject>
-      )}
-    </div>
-  );
-}
-
-function planInWords(plan: CutPlanAnswer | null): string {
-  if (plan === null) return 'The lathe is not described yet';
-  const { length } = plan.passes;
-  return `${length} pass${length === 1 ? '' : 'es'} on the shop’s lathe`;
-}
-
-/** A row that carries its one-line answer, with the rest under it. */
-function Subject(props: { title: string; says: string; open: boolean; children: ComponentChildren }) {
-  const { title, says, open, children } = props;
-  return (
-    <details class="subject" open={open}>
-      <summary>
-        <b>{title}</b> <span>{says}</span>
-      </summary>
-      {children}
-    </details>
+    <>
+      {!undecided && asKept && <AsKept />}
+      <CoverRows
+        id="job"
+        level={3}
+        unit={unit}
+        cut={job.outcome !== 'replace' && cutTold(answered.verdict, job.outcome === 'face')}
+        shape={shape}
+        check={answered}
+        plan={plan}
+        decides={undecided ? props.decides : []}
+        bending={bending}
+        beside={readOnly ? null : beside}
+        drawings={`${href}/bending`}
+        tryCut={now && { action: `${href}/what-if`, check: now }}
+        cutPlanned={now && <TryAnotherCut {...props} check={now} />}
+        passesElsewhere={job.outcome !== null && !ringDue}
+        opened={[
+          ...(refusedPlan ? (['cut'] as const) : []),
+          ...(beside.chosen === '' ? [] : (['bending'] as const)),
+        ]}
+      />
+    </>
   );
 }
 
@@ -261,14 +208,16 @@ function KeptDecision({
           />
         </details>
       )}
-      <details class="twin">
-        <summary>Basis for the decision</summary>
-        {asKept && <AsKept />}
-        <FindingList findings={kept.body.check.findings} unit={unit} id="kept-finding" />
-        <p class="hint">
-          Calculation {kept.body.calcVersion}, job revision {kept.body.workedOutAtRevision}.
-        </p>
-      </details>
+      {(outdated || !isMeasured(kept.body.check)) && (
+        <details class="twin">
+          <summary>Basis for the decision</summary>
+          {asKept && <AsKept />}
+          <FindingList findings={kept.body.check.findings} unit={unit} id="kept-finding" />
+        </details>
+      )}
+      <p class="hint">
+        Calculation {kept.body.calcVersion}, job revision {kept.body.workedOutAtRevision}.
+      </p>
     </div>
   );
 }
@@ -319,6 +268,8 @@ interface DecisionFormProps {
   criteriaRevision: number;
   initials: string;
   refused: Refused | null;
+  /** It is what is to be done next. */
+  first: boolean;
   again: boolean;
   /** The answer of now is nowhere else near. */
   sayNow: boolean;
@@ -335,7 +286,15 @@ function DecisionForm(props: DecisionFormProps) {
   );
 }
 
-function DecisionBoxes({ job, check, criteriaRevision, initials, refused, sayNow }: DecisionFormProps) {
+function DecisionBoxes({
+  job,
+  check,
+  criteriaRevision,
+  initials,
+  refused,
+  first,
+  sayNow,
+}: DecisionFormProps) {
   const error = errorsOf(refused?.faults ?? []);
   const natural = FOLLOWS[check.verdict];
   return (
@@ -347,6 +306,7 @@ function DecisionBoxes({ job, check, criteriaRevision, initials, refused, sayNow
       signed={job.stage === 'signed'}
       refused={refused}
       submit="Decide"
+      first={first}
     >
       <input type="hidden" name="criteria" value={criteriaRevision} />
       {sayNow && (

@@ -8,7 +8,13 @@ import { EmptyState } from '../../parts/emptyState.tsx';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Choice, Field, type Option } from '../../parts/form/fieldBox.tsx';
-import { type ListColumn, ListTable } from '../../parts/listTable.tsx';
+import {
+  type ListColumn,
+  ListTable,
+  type ListTableProps,
+  type Sort,
+  sortTyped,
+} from '../../parts/listTable.tsx';
 import { day } from '../../parts/when.tsx';
 import { SlipLines } from '../stud/slipsPage.tsx';
 import { STAGE_WORD } from './stepWords.ts';
@@ -21,6 +27,7 @@ export interface JobsPageProps {
   readonly jobs: readonly JobLine[];
   /** Where the next page begins; null at the end. */
   readonly next: string | null;
+  readonly sort: Sort;
   /** Counter slips with the words searched for, newest first. */
   readonly slips: readonly SlipLine[];
   readonly counts: Readonly<Record<Stage, number>>;
@@ -67,6 +74,7 @@ function Finder({ fields, faults, counts, families, total }: PartProps) {
       method="get"
       action="/jobs"
       class="finder"
+      id="jobs-finder"
       hx-get="/jobs"
       hx-target="#found"
       hx-select="#found"
@@ -140,7 +148,7 @@ function withTyped(typed: string | undefined, options: readonly Option[]): reado
 /** Filters without a box of their own. */
 const NO_BOX: readonly string[] = ['after', 'limit'];
 
-function Found({ fields, faults, jobs, next, slips, total }: PartProps) {
+function Found({ fields, faults, jobs, next, sort, slips, total }: PartProps) {
   if (faults.length > 0) {
     return (
       <section id="found" aria-live="polite">
@@ -180,7 +188,12 @@ function Found({ fields, faults, jobs, next, slips, total }: PartProps) {
         </EmptyState>
       ) : (
         <>
-          <JobLines jobs={jobs} />
+          <JobLines
+            jobs={jobs}
+            sort={sort}
+            hrefSorted={(by) => `/jobs?${new URLSearchParams({ ...fields, after: '', sort: sortTyped(by) })}`}
+            sortedIn={{ form: 'jobs-finder', value: sortTyped }}
+          />
           <p>
             <a
               class="button"
@@ -195,7 +208,7 @@ function Found({ fields, faults, jobs, next, slips, total }: PartProps) {
       {next !== null && (
         <p>
           <a class="button" href={`/jobs?${new URLSearchParams({ ...fields, after: next })}`}>
-            Earlier jobs
+            {sort.by === 'received' && sort.down ? 'Earlier jobs' : 'More jobs'}
           </a>
         </p>
       )}
@@ -204,20 +217,24 @@ function Found({ fields, faults, jobs, next, slips, total }: PartProps) {
 }
 
 const JOB_COLUMNS: readonly ListColumn[] = [
-  { label: 'Job', plain: true },
-  { label: 'Cover type', plain: true },
-  { label: 'Customer', plain: true },
-  { label: 'Received', plain: true },
-  { label: 'State', plain: true },
-  { label: 'Decision', plain: true },
+  { id: 'number', label: 'Job', plain: true, order: ['lowest first', 'highest first'] },
+  { id: 'type', label: 'Cover type', plain: true },
+  { id: 'customer', label: 'Customer', plain: true },
+  { id: 'received', label: 'Received', plain: true, order: ['oldest first', 'newest first'] },
+  { id: 'state', label: 'State', plain: true, order: ['first step first', 'last step first'] },
+  { id: 'decision', label: 'Decision', plain: true, order: ['to face first', 'to replace first'] },
 ];
 
 /** Jobs in a list, each a way in. */
-export function JobLines({ jobs }: { jobs: readonly JobLine[] }) {
+export function JobLines({
+  jobs,
+  ...sorting
+}: { jobs: readonly JobLine[] } & Pick<ListTableProps, 'sort' | 'hrefSorted' | 'sortedIn'>) {
   return (
     <ListTable
       caption="Jobs"
       columns={JOB_COLUMNS}
+      {...sorting}
       rows={jobs.map((job) => ({
         id: `job-${job.id}`,
         href: `/jobs/${encodeURIComponent(job.number)}`,

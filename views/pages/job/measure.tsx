@@ -61,6 +61,8 @@ export function measuredSummary(job: Job, pass: Pass): string {
 export function Measure(props: MeasureProps) {
   const { job, pass, places, token, unit, initials, refused, doubts, readOnly } = props;
   const table = <ReadingTable {...props} />;
+  const planned = places.filter(({ own }) => !own);
+  const measured = planned.filter(({ wall }) => wall !== '').length;
   if (readOnly) return table;
   const begins = props.mayAddType && pass === 'before' && places.some(({ wall }) => wall !== '');
   return (
@@ -74,22 +76,27 @@ export function Measure(props: MeasureProps) {
           Measure at the bench
         </a>
       </p>
-      <JobForm
-        id={`${pass}-form`}
-        action={`/jobs/${encodeURIComponent(job.number)}/readings`}
-        revision={job.revision}
-        initials={initials}
-        signed={job.stage === 'signed'}
-        refused={refused}
-        doubts={doubts}
-        submit="Save readings"
-        unit={unit}
-      >
-        <input type="hidden" name="pass" value={pass} />
-        <input type="hidden" name="token" value={token} />
-        <AsShown places={places} />
-        {table}
-      </JobForm>
+      <details class="change" id={`${pass}-typed`} open={refused !== null || doubts.length > 0}>
+        <summary>
+          Type readings in a table: {measured} of {planned.length} stations measured
+        </summary>
+        <JobForm
+          id={`${pass}-form`}
+          action={`/jobs/${encodeURIComponent(job.number)}/readings`}
+          revision={job.revision}
+          initials={initials}
+          signed={job.stage === 'signed'}
+          refused={refused}
+          doubts={doubts}
+          submit="Save readings"
+          unit={unit}
+        >
+          <input type="hidden" name="pass" value={pass} />
+          <input type="hidden" name="token" value={token} />
+          <AsShown places={places} />
+          {table}
+        </JobForm>
+      </details>
       {begins && (
         <p>
           <a href={`/catalogue/family/new?${new URLSearchParams({ job: job.number })}`} id="begin-type">

@@ -63,6 +63,7 @@ export interface JobPageProps {
     | 'costs'
     | 'bending'
     | 'beside'
+    | 'decides'
     | 'outdated'
     | 'otherwise'
     | 'criteriaSince'
@@ -99,6 +100,20 @@ export function JobPage(props: JobPageProps) {
   const refused = refusals(props.refused);
   const open = openOf(props, refused);
   const inside = insideOf(props, refused, readOnly);
+  const quiet = (id: StepName) => steps[id] === 'later' && !open[id];
+  const quietFrom = STEP_NAMES.findLastIndex((id) => !quiet(id)) + 1;
+  const section = (id: StepName) => (
+    <Section
+      id={id}
+      number={STEP_NAMES.indexOf(id) + 1}
+      title={TITLE[id]}
+      state={steps[id]}
+      summary={summaries[id]}
+      open={open[id] || (readOnly && steps[id] === 'done')}
+    >
+      {inside[id]}
+    </Section>
+  );
   return (
     <Layout
       title={`Job ${job.number}`}
@@ -109,20 +124,14 @@ export function JobPage(props: JobPageProps) {
       <JobHead {...props} now={props.decide.check} />
       {asItWas === null && <JobShelf job={job} {...props.shelf} />}
       <WaitingHere job={props.job} />
-      {STEP_NAMES.map((id, index) => (
-        <Section
-          id={id}
-          number={index + 1}
-          title={TITLE[id]}
-          state={steps[id]}
-          summary={summaries[id]}
-          open={open[id] || (readOnly && steps[id] === 'done')}
-        >
-          {inside[id]}
-        </Section>
-      ))}
-      {mayWrite && <PutOnShelf frame={frame} job={job} {...props.shelf} />}
-      {mayWrite && <CloseJob job={job} initials={frame.initials} refused={refused.refusedIn('closed')} />}
+      {STEP_NAMES.slice(0, quietFrom).map(section)}
+      {quietFrom < STEP_NAMES.length && (
+        <div class="later-steps">{STEP_NAMES.slice(quietFrom).map(section)}</div>
+      )}
+      <div class="job-folds">
+        {mayWrite && <PutOnShelf frame={frame} job={job} {...props.shelf} />}
+        {mayWrite && <CloseJob job={job} initials={frame.initials} refused={refused.refusedIn('closed')} />}
+      </div>
       <HistorySection {...props} />
     </Layout>
   );
@@ -185,7 +194,7 @@ function openOf(
     receive: refusedIn('received') !== null,
     look: next === 'look' || refusedIn('looked', 'inspected') !== null || photographed('look') !== null,
     measure:
-      next === 'measure' ||
+      (next === 'measure' && job.stage !== 'to-decide') ||
       refusedIn('setup') !== null ||
       measured('before') !== null ||
       photographed('measure') !== null,
@@ -269,6 +278,7 @@ function insideOf(
         <Decide
           {...common}
           {...decide}
+          measureMore={props.next === 'measure'}
           asKept={props.asKept.includes('decision')}
           refused={refusedIn('decision')}
           refusedPlan={refusedIn('plan')}

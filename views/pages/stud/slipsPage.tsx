@@ -7,7 +7,13 @@ import { EmptyState } from '../../parts/emptyState.tsx';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Choice, Field } from '../../parts/form/fieldBox.tsx';
-import { type ListColumn, ListTable } from '../../parts/listTable.tsx';
+import {
+  type ListColumn,
+  ListTable,
+  type ListTableProps,
+  type Sort,
+  sortTyped,
+} from '../../parts/listTable.tsx';
 import { day } from '../../parts/when.tsx';
 
 export interface SlipsPageProps {
@@ -16,17 +22,18 @@ export interface SlipsPageProps {
   readonly faults: readonly Fault[];
   readonly slips: readonly SlipLine[];
   readonly more: boolean;
+  readonly sort: Sort;
 }
 
 /** Every saved slip, found by number, customer, stud, person and day. */
-export function SlipsPage({ frame, fields, faults, slips, more }: SlipsPageProps) {
+export function SlipsPage({ frame, fields, faults, slips, more, sort }: SlipsPageProps) {
   const error = errorsOf(faults);
-  const asked = Object.values(fields).some((text) => text.trim() !== '');
+  const asked = Object.entries(fields).some(([name, text]) => name !== 'sort' && text.trim() !== '');
   return (
     <Layout title="Counter slips" here="studs" {...frame}>
       <link rel="stylesheet" href="/assets/lists.css" />
       <h1>Counter slips</h1>
-      <form method="get" action="/slips" class="finder">
+      <form method="get" action="/slips" class="finder" id="slips-finder">
         <ErrorSummary faults={faults} />
         <div class="fields">
           <Field
@@ -81,49 +88,62 @@ export function SlipsPage({ frame, fields, faults, slips, more }: SlipsPageProps
           </a>
         </div>
       </form>
-      {slips.length === 0 && faults.length === 0 ? (
-        <EmptyState
-          title={asked ? 'No slips found' : 'No slips yet'}
-          actions={[
-            asked ? { label: 'Show every slip', href: '/slips' } : { label: 'Find a stud', href: '/stud' },
-          ]}
-        >
-          {asked ? 'Try fewer words or other days.' : 'Find a stud, open its counter slip and save it.'}
-        </EmptyState>
-      ) : (
-        <SlipLines slips={slips} />
-      )}
-      {more && (
-        <p>
-          <a
-            class="button"
-            href={`/slips?${new URLSearchParams({ ...fields, before: String(slips.at(-1)?.number ?? '') })}`}
+      <div id="found">
+        {slips.length === 0 && faults.length === 0 ? (
+          <EmptyState
+            title={asked ? 'No slips found' : 'No slips yet'}
+            actions={[
+              asked ? { label: 'Show every slip', href: '/slips' } : { label: 'Find a stud', href: '/stud' },
+            ]}
           >
-            Earlier slips
-          </a>
-        </p>
-      )}
+            {asked ? 'Try fewer words or other days.' : 'Find a stud, open its counter slip and save it.'}
+          </EmptyState>
+        ) : (
+          <SlipLines
+            slips={slips}
+            sort={sort}
+            hrefSorted={(by) =>
+              `/slips?${new URLSearchParams({ ...fields, before: '', sort: sortTyped(by) })}`
+            }
+            sortedIn={{ form: 'slips-finder', value: sortTyped }}
+          />
+        )}
+        {more && (
+          <p>
+            <a
+              class="button"
+              href={`/slips?${new URLSearchParams({ ...fields, before: String(slips.at(-1)?.number ?? '') })}`}
+            >
+              {sort.by === 'slip' && sort.down ? 'Earlier slips' : 'More slips'}
+            </a>
+          </p>
+        )}
+      </div>
     </Layout>
   );
 }
 
 const SLIP_COLUMNS: readonly ListColumn[] = [
-  { label: 'Slip', plain: true },
-  { label: 'Stud', plain: true },
-  { label: 'Flexplate stack', plain: true },
-  { label: 'Customer', plain: true },
+  { id: 'slip', label: 'Slip', plain: true, order: ['oldest first', 'newest first'] },
+  { id: 'stud', label: 'Stud', plain: true },
+  { id: 'stack', label: 'Flexplate stack', plain: true },
+  { id: 'customer', label: 'Customer', plain: true },
   { label: 'Day', plain: true },
-  { label: 'By', plain: true },
-  { label: 'Answer', plain: true },
+  { id: 'by', label: 'By', plain: true },
+  { id: 'answer', label: 'Answer', plain: true, order: ['no first', 'yes first'] },
   { label: 'Stock', plain: true },
 ];
 
 /** Slips in a list, each a way in. */
-export function SlipLines({ slips }: { slips: readonly SlipLine[] }) {
+export function SlipLines({
+  slips,
+  ...sorting
+}: { slips: readonly SlipLine[] } & Pick<ListTableProps, 'sort' | 'hrefSorted' | 'sortedIn'>) {
   return (
     <ListTable
       caption="Counter slips"
       columns={SLIP_COLUMNS}
+      {...sorting}
       rows={slips.map((slip) => ({
         id: `slip-${slip.number}`,
         href: `/slips/${slipName(slip.number)}`,

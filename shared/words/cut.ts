@@ -4,7 +4,7 @@ import { type LengthUnit, lengthFigure, MM_PER_STEP, printShare, wholeSteps } fr
  * The depth of cut as a machinist sets it, the same wherever it appears: rounded up to a step of the dial, so that the
  * printed cut cleans up too. `0.42` where that is exact, else `0.423`.
  */
-export function cutFigure(mm: number, unit: LengthUnit): string {
+function cutFigure(mm: number, unit: LengthUnit): string {
   return stepsFigure(wholeSteps(mm, unit, 'up'), unit);
 }
 

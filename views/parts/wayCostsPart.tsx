@@ -3,13 +3,13 @@ import type { DecisionKind } from '../../shared/words/job.ts';
 import { printShare } from '../../shared/words/print.ts';
 import { tooFew } from '../../shared/words/trendsShown.ts';
 
-export const WAY_WORD: Readonly<Record<DecisionKind, string>> = {
+const WAY_WORD: Readonly<Record<DecisionKind, string>> = {
   face: 'Face it',
   'face-and-ring': 'Ring, then face',
   replace: 'A new cover',
 };
 
-export const money = (amount: number) => `$${amount.toLocaleString('en-US', { maximumFractionDigits: 0 })}`;
+const money = (amount: number) => `$${amount.toLocaleString('en-US', { maximumFractionDigits: 0 })}`;
 
 /** What each way is expected to cost, a comeback counted by its chance: beside the verdict, as advice. */
 export function WayCostsPart({ costs }: { readonly costs: readonly WayCost[] }) {

@@ -4,7 +4,7 @@ import { shownIn } from '../begun.ts';
 import type { Db } from '../database/database.ts';
 
 /** The newest jobs that are looked through, so that the page stays quick in a shop of any size. */
-export const JOBS_LOOKED_AT = 500;
+const JOBS_LOOKED_AT = 500;
 
 /**
  * What a gauge read more than once at one station of one job before its cut: lists of repeats [mm], from the newest jobs

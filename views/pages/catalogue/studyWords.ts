@@ -6,7 +6,7 @@ export function stationInWords({ plan }: Pick<KeptStudy, 'plan'>, station: numbe
   return `Cover ${cover}${plan.stations === 1 ? '' : `, ${angleInWords(angleDeg)}`}`;
 }
 
-export function angleInWords(angleDeg: number): string {
+function angleInWords(angleDeg: number): string {
   return angleDeg === 0 ? 'at stud 1' : `${angleDeg}° from stud 1`;
 }
 

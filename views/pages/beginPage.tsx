@@ -3,6 +3,7 @@ import type { Fault } from '../../shared/words/refusal.ts';
 import { ENTRY_WORD } from '../../shared/words/terms.ts';
 import type { Frame } from '../frame.ts';
 import { Layout } from '../layout.tsx';
+import { EmptyState } from '../parts/emptyState.tsx';
 import { ErrorSummary } from '../parts/form/errorSummary.tsx';
 import { errorsOf } from '../parts/form/errorsOf.ts';
 import { Field } from '../parts/form/fieldBox.tsx';
@@ -61,7 +62,9 @@ export function BeginPage({ frame, plan, done, backup, fields, faults }: BeginPr
           </div>
         </>
       ) : plan === null ? (
-        <p>There is no demo data to put away.</p>
+        <EmptyState title="Nothing to put away" actions={[{ label: 'Go to the front page', href: '/' }]}>
+          There is no demo data in this shop.
+        </EmptyState>
       ) : (
         <form method="post" action="/begin">
           <ErrorSummary faults={faults} />

@@ -62,7 +62,14 @@ export function CataloguePage(props: CatalogueProps) {
         </div>
       </form>
       <div id="found" aria-live="polite">
-        {shown.length === 0 && <p>Nothing in the catalog has these words.</p>}
+        {shown.length === 0 && (
+          <EmptyState
+            title="Nothing found"
+            actions={[{ label: 'Show the whole catalog', href: '/catalogue' }]}
+          >
+            Nothing in the catalog has these words. Try fewer of them.
+          </EmptyState>
+        )}
         {shown.map((kind) => (
           <Shelf kind={kind} how={how} alone={shown.length === 1} {...props} />
         ))}
@@ -70,6 +77,16 @@ export function CataloguePage(props: CatalogueProps) {
     </Layout>
   );
 }
+
+/** What an empty list keeps people from. */
+const NEEDED_FOR: Readonly<Record<CatalogueKind, string>> = {
+  family: 'A job is received by its cover type. Add the first one, or bring in a list.',
+  stud: 'Studs added here are found for a flexplate, best first.',
+  stack: 'Add a flexplate with its layers and nut; then the right stud is found for it.',
+  nut: 'Nuts added here are told with the stud they go on.',
+  washer: 'Washers and shims added here are told with the stud, and chosen for a gap.',
+  gauge: 'Add a gauge; what it measures then says how sure it is.',
+};
 
 function Shelf<K extends CatalogueKind>(props: CatalogueProps & { kind: K; how: ShelfWith; alone: boolean }) {
   const { kind, how, alone, frame, shelves, text, sorted } = props;
@@ -88,7 +105,7 @@ function Shelf<K extends CatalogueKind>(props: CatalogueProps & { kind: K; how: 
         )}
       </h2>
       {entries.length === 0 ? (
-        <EmptyState title={`No ${word.one} yet`} />
+        <EmptyState title={`No ${word.one} yet`}>{NEEDED_FOR[kind]}</EmptyState>
       ) : (
         <ListTable
           caption={word.many}

@@ -271,7 +271,8 @@ describe('at the bench', () => {
     expect(await page.locator('#asked').textContent()).toBe('Wall between studs 2 and 3');
     await page.fill('#reading', '0.483');
     await page.press('#reading', 'Enter');
-    expect(await page.locator('#doubt-question').textContent()).toContain('Did you mean 4.83 mm?');
+    // A number and its unit stay on one line.
+    expect(await page.locator('#doubt-question').textContent()).toContain('Did you mean 4.83\u00a0mm?');
     await page.click('#use-meant');
     await page.click('#skip');
     expect(await page.locator('#asked').textContent()).toBe('Wall between studs 3 and 4');

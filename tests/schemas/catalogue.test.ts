@@ -332,11 +332,12 @@ test('the shop’s criteria come through as sent', () => {
     },
     heat: null,
   };
-  expect(taken(shopCriteriaSchema, criteria)).toEqual({ ...criteria, minimumWallFormula: null });
+  const leftOut = { minimumWallFormula: null, inspectionStops: false, backupAwayDays: null };
+  expect(taken(shopCriteriaSchema, criteria)).toEqual({ ...criteria, ...leftOut });
   const { bending: _bending, heat: _heat, studSetting: _limits, shimsMm: _shims, ...before } = criteria;
   expect(taken(shopCriteriaSchema, before)).toEqual({
     ...before,
-    minimumWallFormula: null,
+    ...leftOut,
     bending: null,
     heat: null,
     studSetting: null,

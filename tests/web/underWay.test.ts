@@ -40,7 +40,7 @@ test('the page asks each second only while something is under way, and stops it 
     underWay: { words: 'Copying photos: 3 of 40, about 20 s left', done: 3, of: 40 },
   });
   expect(running).toContain('<progress id="making" value="3" max="40">');
-  expect(running).toContain('Copying photos: 3 of 40, about 20 s left');
+  expect(running).toContain('Copying photos: 3 of 40, about 20\u00a0s left');
   expect(running).toContain('hx-trigger="every 1s"');
   expect(running).toContain('action="/records/stop"');
   expect(running).not.toContain('action="/records/backups"');

@@ -5,14 +5,14 @@ import type { Fields } from './field.ts';
 export const SHELF_ASKED = {
   leastWallMm: {
     label: 'Least wall left',
-    help: 'Empty: the minimum wall of each cover',
+    help: 'Blank: the minimum wall of each cover',
     box: 'wall',
     kind: 'size',
     optional: true,
   },
   sure: {
     label: 'How sure, at least',
-    help: 'Empty: the confidence required by the shop limits',
+    help: 'Blank: the confidence required by the shop limits',
     box: 'sure',
     kind: 'share',
     least: 0.5,

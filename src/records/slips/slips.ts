@@ -181,8 +181,9 @@ export async function findSlips(
       .select(sql<string | number>`${order}`.as('value'))
       .where('number', '=', before)
       .executeTakeFirst();
-    if (last === undefined) return { slips: [], more: false };
-    const { value } = last;
+    // By its number a place is known whether or not a slip has it.
+    if (last === undefined && sort.by !== 'slip') return { slips: [], more: false };
+    const value = last?.value ?? before;
     query = query.where(
       sort.down
         ? sql<boolean>`(${order} <= ${value} and (${order} < ${value} or number < ${before}))`

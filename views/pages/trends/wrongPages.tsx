@@ -31,8 +31,8 @@ export function WrongListPage({ frame, all, things, fields, faults }: WrongListP
       </p>
       <h1>Something was wrong</h1>
       <p class="why">
-        A gauge, a catalog entry, limits or a calculation that was wrong is marked here. Every job that rested
-        on it is then listed, to be gone through.
+        A gauge, a catalog entry, limits or a calculation that was wrong is marked here. Every job it was used
+        for is then listed, to be gone through.
       </p>
       {all.length > 0 && (
         <ListTable
@@ -117,7 +117,7 @@ export function WrongJobsPage({ frame, wrong, jobs, fields, faults }: WrongJobsP
       <p>
         <b>
           {jobs.length === 0
-            ? 'No job rested on it.'
+            ? 'It was used for no job.'
             : `${open.length} of ${jobs.length} jobs to go through.`}
         </b>
       </p>

@@ -12,7 +12,7 @@ export type ScrapReason =
 export const SCRAP_WORD = {
   crack: 'Crack found',
   ...(Object.fromEntries(
-    LOOK_ITEMS.map((item) => [`fault-${item}`, `${ITEM_WORD[item]} beyond repair`]),
+    LOOK_ITEMS.map((item) => [`fault-${item}`, `${ITEM_WORD[item]}: beyond repair`]),
   ) as Record<`fault-${LookItem}`, string>),
   'thin-as-received': 'Too thin as received',
   'thin-after-cut': 'Too thin once cleaned up',

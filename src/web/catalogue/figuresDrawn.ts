@@ -1,4 +1,5 @@
 import { type AnyFields, allOptional, entriesOf, lowerFirst } from '../../../shared/words/fields/field.ts';
+import { MINUS } from '../../../shared/words/print.ts';
 import type { Expected } from '../../shop/doubts/expectedFigures.ts';
 import { askAboutFigures } from '../request/askFigures.ts';
 import { readBody } from '../request/bodyForm.ts';
@@ -16,7 +17,11 @@ export function figuresDrawn<F extends AnyFields>(
     const value = read[key];
     const box = field.box ?? key;
     const below = typeof value === 'number' && (field.kind === 'extent' ? value < 0 : value <= 0);
-    if (below) form.fault(box, `${field.label}: ${form.text(box)} can’t be drawn. Enter it above 0.`);
+    if (below)
+      form.fault(
+        box,
+        `${field.label}: ${form.text(box).replace(/^-/, MINUS)} can’t be drawn. Enter it above 0.`,
+      );
     const doubted = form.faults.some(({ path }) => path === box);
     return [key, typeof value === 'number' && !doubted ? value : null];
   });

@@ -71,7 +71,7 @@ function FormulaLink({ answer }: { answer: Answer }) {
           <p>
             <a
               href={href}
-              aria-label={`Symbols of ${answer.symbol === '' ? 'this result' : answer.symbol}, and the source`}
+              aria-label={`Symbols and source of ${answer.symbol === '' ? 'this result' : answer.symbol}`}
             >
               Symbols and source
             </a>

@@ -24,7 +24,7 @@ it.each([
   const page = await context.newPage();
   await page.goto(`${program.url}/jobs/1002/history/1`);
   const time = page.locator('.revision time');
-  expect(await time.textContent()).toBe('Sep 21, 2026, 8:30 AM');
+  expect((await time.textContent())?.replaceAll('\u00a0', ' ')).toBe('Sep 21, 2026, 8:30 AM');
   expect(await time.getAttribute('datetime')).toBe('2026-09-21T08:30:00.000Z');
   await context.close();
 });

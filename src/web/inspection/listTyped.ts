@@ -93,7 +93,7 @@ function noFigures(form: TypedForm, row: number, name: string) {
     if (form.has(`${box}.${row}`))
       form.fault(
         `${box}.${row}`,
-        `${name} is answered with yes or no. Choose what is measured, or empty this.`,
+        `“${name}” is answered with yes or no. Choose what is measured, or empty this.`,
       );
   return { least: null, most: null };
 }

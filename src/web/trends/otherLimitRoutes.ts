@@ -69,7 +69,10 @@ async function start(asking: Asking, context: PageContext, req: Request, res: Re
   const form = new TypedForm(fields, frame);
   const typed = form.length('by', LABEL);
   if (typed === null && form.faults.length === 0) {
-    form.fault('by', `${LABEL}: enter how far to move it, as in 0.005 in.`);
+    form.fault(
+      'by',
+      `${LABEL}: enter how far to move it, as in ${printLength(0.127, form.writing.lengthUnit)}.`,
+    );
   }
   if (typed !== null && !(typed > 0 && typed <= MOST_MM)) {
     form.fault(

@@ -81,7 +81,7 @@ export function ImportPage(props: ImportPageProps) {
   );
 }
 
-function SendFile({ kind, faults }: ImportPageProps) {
+function SendFile({ frame, kind, faults }: ImportPageProps) {
   const { one, many } = ENTRY_WORD[kind];
   return (
     <>
@@ -110,7 +110,8 @@ function SendFile({ kind, faults }: ImportPageProps) {
       <ul>
         <li>The first row holds the headings. They are those of the download, in any order.</li>
         <li>
-          A heading names the unit of its figures, as in “new wall (in)”. A cell may have a unit of its own.
+          A heading names the unit of its figures, as in “new wall ({frame.lengthUnit})”. A cell may have a
+          unit of its own.
         </li>
         <li>
           A row with the id of a {one}, or without an id its name, changes that {one}. Any other row adds one.

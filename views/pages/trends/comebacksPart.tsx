@@ -57,7 +57,7 @@ export function Comebacks({ frame, trends, csv }: TrendPart) {
             csv={csv('comebacks')}
           />
           <p class="hint">
-            Interval: Wilson 1927, as method 3 in Newcombe 1998. One wider than 20 points is too wide to tell
+            Interval: Wilson 1927, as method 3 of Newcombe 1998. One wider than 20 points is too wide to tell
             anything (common practice, no source).{' '}
             <a href="/how/measuring/wilsonInterval">How it is worked out</a>
           </p>

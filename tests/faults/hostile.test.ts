@@ -12,7 +12,7 @@ import { bytesOf, type RawAnswer, sendRaw } from './kit/raw.ts';
 import { faultsIn, look } from './kit/shop.ts';
 import { tell } from './kit/tell.ts';
 
-const REQUESTS = 2000;
+const REQUESTS = 2600;
 /** Before the memory is looked at first: what is made once and kept is made by then. */
 const WARM_UP = 400;
 const AT_ONCE = 6;
@@ -20,7 +20,7 @@ const AT_ONCE = 6;
 const MOST_GROWTH = 8 * 1024 * 1024;
 
 const NONE_HERE =
-  /\/(begin|first|sign-in|sign-out|account|people|tokens|photos\/:name|backups\/:name|slips\/:number)/;
+  /\/(begin|first|sign-in|sign-out|account|people|tokens|photos\/:name|backups\/:name|slips\/:number|import\/:kind\/:id|criteria\/jobs|trends\/limit\/\w+\.csv)/;
 
 let dataDir: string;
 let program: Program;
@@ -114,7 +114,8 @@ test(`${REQUESTS} random and mutated requests to every route are answered withou
     `${routes.length} routes; ${told.join(', ')}; heap ${(before / 1e6).toFixed(1)} → ${(after / 1e6).toFixed(1)} MB`,
   );
   expect(wrong.slice(0, 5)).toEqual([]);
-  // Where nobody signs in there are no people, and in this shop no photos, no backups and no slips to be found.
+  // Where nobody signs in there are no people, and in this shop no photos, no backups, no slips, no list
+  // that waits to be kept, no limit tried out and, without the revision it is asked with, no list of what was judged.
   const unreached = routes
     .map(({ methods, path }) => `${methods.join()} ${path}`)
     .filter((route) => !reached.has(route) && !NONE_HERE.test(route));

@@ -156,7 +156,9 @@ export function mutants(known: Known, random: () => number): () => Mutant {
       if (part === ':kind') return any(['family', 'stud', 'stack', 'criteria', '__proto__']);
       if (part === ':id' && /people|tokens/.test(route.path)) return String(1 + upTo(12));
       if (part === ':revision') return String(upTo(9));
-      return encodeURIComponent(any(known.entries).split('/').at(-1) ?? '');
+      const gauges = known.entries.filter((one) => one.startsWith('gauge/'));
+      const named = /gauges/.test(route.path) && gauges.length > 0 ? gauges : known.entries;
+      return encodeURIComponent(any(named).split('/').at(-1) ?? '');
     });
     if (sometimes(0.15)) {
       const at = upTo(path.length);

@@ -20,7 +20,7 @@ const AT_ONCE = 6;
 const MOST_GROWTH = 8 * 1024 * 1024;
 
 const NONE_HERE =
-  /\/(begin|first|sign-in|sign-out|account|people|tokens|photos\/:name|backups\/:name|slips\/:number|import\/:kind\/:id|criteria\/jobs|trends\/limit\/\w+\.csv)/;
+  /\/(begin|first|sign-in|sign-out|account|people|tokens|photos\/:name|backups\/:name|slips\/:number|import\/:kind\/:id|criteria\/jobs|how\/formula|(shelf|studies|wrong)\/:number|inspection\/:id|trends\/limit\/\w+\.csv)/;
 
 let dataDir: string;
 let program: Program;
@@ -71,7 +71,13 @@ test(`${REQUESTS} random and mutated requests to every route are answered withou
     ),
   ).toEqual([]);
   // The first jobs are signed: they lead to what was printed then.
-  const pages = await crawl(program.url, ['/', '/jobs/1001', '/jobs/1002', '/jobs/1003']);
+  const pages = await crawl(program.url, [
+    '/',
+    '/catalogue?shelf=gauge',
+    '/jobs/1001',
+    '/jobs/1002',
+    '/jobs/1003',
+  ]);
   const links = pages.flatMap(({ page }) => page.links);
   const printed = pages
     .flatMap(({ page }) => page.elements.map(({ attributes }) => attributes.href ?? ''))
@@ -114,8 +120,8 @@ test(`${REQUESTS} random and mutated requests to every route are answered withou
     `${routes.length} routes; ${told.join(', ')}; heap ${(before / 1e6).toFixed(1)} → ${(after / 1e6).toFixed(1)} MB`,
   );
   expect(wrong.slice(0, 5)).toEqual([]);
-  // Where nobody signs in there are no people, and in this shop no photos, no backups, no slips, no list
-  // that waits to be kept, no limit tried out and, without the revision it is asked with, no list of what was judged.
+  // Where nobody signs in there are no people, and in this shop no photos, backups, slips, covers on the shelf, studies,
+  // or inspection lists, nothing marked wrong, no list that waits and no limit or formula tried out.
   const unreached = routes
     .map(({ methods, path }) => `${methods.join()} ${path}`)
     .filter((route) => !reached.has(route) && !NONE_HERE.test(route));

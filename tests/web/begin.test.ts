@@ -109,7 +109,7 @@ it('a shop begins for real in one press: a backup first, the demo put away, its 
   expect((await program.get('/')).text).not.toContain(DEMO);
   // The number of a job put away is not given again.
   expect((await program.post('/jobs', { ...own, customer: 'second' })).location).toContain('/jobs/1022');
-  expect((await program.post('/begin', { who: 'TO' })).text).toContain('There is no demo data to put away.');
+  expect((await program.post('/begin', { who: 'TO' })).text).toContain('There is no demo data in this shop.');
 });
 
 it('figures stay the demo’s until the shop has changed one, and on a job until it takes the new ones', async () => {

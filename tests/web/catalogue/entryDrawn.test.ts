@@ -103,7 +103,7 @@ describe('a stud is drawn as it is typed', () => {
 
   it('a length below zero is said, and not drawn', async () => {
     const figure = await drawnAs('stud', { ...STUD, projection: '-1.2' });
-    expect(figure).toContain('length from pad: -1.2 can’t be drawn. Enter it above 0.');
+    expect(figure).toContain('length from pad: −1.2 can’t be drawn. Enter it above 0.');
     expect(figure).not.toContain('1.2</text>');
   });
 

@@ -67,10 +67,10 @@ function Finder({ fields, faults, families }: Pick<TrendsProps, 'fields' | 'faul
           name="from"
           type="date"
           value={fields.from}
-          size="figure"
+          size="day"
           error={error('from')}
         />
-        <Field label="to" name="to" type="date" value={fields.to} size="figure" error={error('to')} />
+        <Field label="to" name="to" type="date" value={fields.to} size="day" error={error('to')} />
         <button class="button" type="submit" id="show-trends">
           Show
         </button>

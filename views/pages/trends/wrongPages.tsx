@@ -67,7 +67,7 @@ export function WrongListPage({ frame, all, things, fields, faults }: WrongListP
               name="since"
               type="date"
               value={fields.since}
-              size="figure"
+              size="day"
               error={error('since')}
             />
             <TextArea

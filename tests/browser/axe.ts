@@ -13,6 +13,8 @@ interface Violation {
 
 /** No violation of WCAG 2.2 A and AA on this screen, as axe finds them. Put in by evaluate: the CSP blocks script tags. */
 export async function expectAccessible(page: Page, screen: string): Promise<void> {
+  // A press on a link is over before its page is all there: half a page has no end, and no style sheet.
+  await page.waitForLoadState();
   await page.evaluate(source);
   const violations = await page.evaluate(async () => {
     const axe = (
@@ -29,11 +31,12 @@ export async function expectAccessible(page: Page, screen: string): Promise<void
         .slice(0, 3)
         .join('\n    ')}`,
   );
-  expect(said, `axe on ${screen}`).toEqual([]);
+  expect(said.join('\n'), `axe on ${screen}`).toBe('');
 }
 
 /** Nothing to be scrolled sideways. */
 export async function expectNoSidewaysScroll(page: Page, screen: string): Promise<void> {
+  await page.waitForLoadState();
   const over = await page.evaluate(
     () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
   );

@@ -32,6 +32,8 @@ export interface RestedOn {
   readonly outcome: DecisionKind | null;
   /** When what was wrong was used. */
   readonly since: string;
+  /** Not judged again yet: only so many are at once. */
+  readonly waits: boolean;
   /** As it was decided; null where nothing is. */
   readonly before: Verdict | null;
   /** Judged again with what is right; null where that cannot be. */

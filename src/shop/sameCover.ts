@@ -1,9 +1,9 @@
-import type { Job, Pass } from '../../shared/words/job.ts';
+import type { Job } from '../../shared/words/job.ts';
 import type { CoverJob } from '../../shared/words/sameCover.ts';
-import { stationsRead } from '../calc/job/jobPlaces.ts';
+import { thinnestRead } from '../calc/job/thinnestRead.ts';
 import { isShown } from '../records/begun.ts';
 import type { Db } from '../records/database/database.ts';
-import { key } from '../records/database/writing.ts';
+import { coverKey } from '../records/database/writing.ts';
 import { getJob } from '../records/jobs/readJob.ts';
 
 /** More jobs of one cover no shop has; the newest are told. */
@@ -11,12 +11,12 @@ const MOST = 20;
 
 /** Every job of the cover with this number of its own, newest first; none where no number is given. */
 export async function jobsOfCover(db: Db, coverNumber: string): Promise<readonly CoverJob[]> {
-  const coverKey = key(coverNumber);
-  if (coverKey === '') return [];
+  const cover = coverKey(coverNumber);
+  if (cover === '') return [];
   const rows = await db
     .selectFrom('job')
     .select('id')
-    .where('cover_key', '=', coverKey)
+    .where('cover_key', '=', cover)
     .where(isShown)
     .orderBy('received_on', 'desc')
     .orderBy('id', 'desc')
@@ -39,18 +39,7 @@ function told(job: Job): CoverJob {
     customerReference: received.customerReference,
     stage: job.stage,
     outcome: job.outcome,
-    wallBeforeMm: thinnest(job, 'before'),
-    wallAfterMm: thinnest(job, 'after'),
+    wallBeforeMm: thinnestRead(job, 'before'),
+    wallAfterMm: thinnestRead(job, 'after'),
   };
-}
-
-/** The thinnest station of a pass, each the mean of its readings; null where none was read. */
-function thinnest(job: Job, pass: Pass): number | null {
-  const means = stationsRead(job, pass).flatMap(({ readings }) => {
-    const walls = readings.flatMap(({ kind, valueMm }) =>
-      kind === 'wall' && valueMm !== null ? [valueMm] : [],
-    );
-    return walls.length === 0 ? [] : [walls.reduce((sum, mm) => sum + mm, 0) / walls.length];
-  });
-  return means.length === 0 ? null : Math.min(...means);
 }

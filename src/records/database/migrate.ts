@@ -24,6 +24,7 @@ import { costs } from './migrations/021-costs.ts';
 import { wrong } from './migrations/022-wrong.ts';
 import { coverNumber } from './migrations/023-cover-number.ts';
 import { sorted } from './migrations/024-sorted.ts';
+import { coverKeys } from './migrations/025-cover-key.ts';
 import type { Migration } from './migrations/migration.ts';
 
 /** Forward only, in order. What has been released is never changed: a new migration follows it. */
@@ -52,6 +53,7 @@ export const MIGRATIONS: readonly Migration[] = [
   wrong,
   coverNumber,
   sorted,
+  coverKeys,
 ];
 
 /** "Cvwr" in ASCII: marks a SQLite file as this program's. */

@@ -69,6 +69,11 @@ export function key(text: string): string {
   return text.normalize('NFKC').trim().replace(/\s+/gu, ' ').toLowerCase();
 }
 
+/** A cover's own number as it is compared: scribed by hand, A-17, a 17 and A17 are one cover. */
+export function coverKey(text: string): string {
+  return key(text).replace(/[^\p{L}\p{N}]/gu, '');
+}
+
 /** Characters nobody sees: they would make two names that look alike differ. */
 export function hasControls(text: string): boolean {
   return /[\p{Cc}\p{Cf}]/u.test(text);

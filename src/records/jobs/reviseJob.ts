@@ -11,9 +11,9 @@ import { refuseSeenOtherwise, type Seen } from '../catalogue.ts';
 import { type Db, write } from '../database/database.ts';
 import { refuse, StaleEdit } from '../database/errors.ts';
 import { sayTheSame, toJson } from '../database/json.ts';
-import { type Ctx, key, printable, type Signed, samePerson, signed } from '../database/writing.ts';
+import { type Ctx, coverKey, printable, type Signed, samePerson, signed } from '../database/writing.ts';
 import { CRITERIA_ID } from '../shopCriteria.ts';
-import { keepTrend } from '../trends/keepTrend.ts';
+import { keepReading, keepTrend } from '../trends/keepTrend.ts';
 import { refuseComeback } from './comebacks.ts';
 import { historyOf } from './history.ts';
 import { type JobParts, partsGrown } from './partsOnce.ts';
@@ -212,7 +212,8 @@ export async function addToJob(
     })
     .where('id', '=', row.id)
     .execute();
-  if (change.what !== 'photo') await keepTrend(trx, job);
+  if (change.what === 'reading') await keepReading(trx, job);
+  else if (change.what !== 'photo') await keepTrend(trx, job);
   return job;
 }
 
@@ -233,7 +234,7 @@ export function projectionOf(received: Received) {
     family_name: received.family.name,
     customer_reference: received.customerReference,
     received_on: received.receivedOn,
-    cover_key: key(received.coverNumber ?? ''),
+    cover_key: coverKey(received.coverNumber ?? ''),
   };
 }
 

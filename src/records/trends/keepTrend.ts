@@ -1,16 +1,16 @@
 import type { Insertable } from 'kysely';
 import { timesNew } from '../../../shared/words/bending/thanNew.ts';
 import { type MarkPattern, patternsTold } from '../../../shared/words/heatMarks.ts';
-import type { Job, Pass } from '../../../shared/words/job.ts';
+import type { Job } from '../../../shared/words/job.ts';
 import { countingPasses } from '../../../shared/words/passes.ts';
-import { stationsRead } from '../../calc/job/jobPlaces.ts';
 import { scrapReason } from '../../calc/job/scrapReason.ts';
+import { thinnestRead } from '../../calc/job/thinnestRead.ts';
 import type { Db } from '../database/database.ts';
 import type { Tables } from '../database/tables.ts';
 import { key } from '../database/writing.ts';
 
 /** Raised when what a row says is made by another rule: rows of an older one are made anew at start. */
-export const TREND_VERSION = 1;
+export const TREND_VERSION = 2;
 
 type TrendRow = Insertable<Tables['job_trend']>;
 type RestsRow = Insertable<Tables['job_rests']>;
@@ -22,6 +22,24 @@ const nm = (mm: number | null) => (mm === null ? null : Math.round(mm * NM_PER_M
 
 /** Brings what the trends count of a job, and what it rests on, up to date. Inside a write only. */
 export async function keepTrend(trx: Db, job: Job): Promise<void> {
+  await keepCounts(trx, job);
+  await trx.deleteFrom('job_rests').where('job_id', '=', job.id).execute();
+  const rests = restsRows(job);
+  if (rests.length > 0) await trx.insertInto('job_rests').values(rests).execute();
+}
+
+/** The same after a reading alone, which changes nothing else that the job rests on. Inside a write only. */
+export async function keepReading(trx: Db, job: Job): Promise<void> {
+  await keepCounts(trx, job);
+  await trx
+    .updateTable('job_rests')
+    .set({ since: lastRead(job)! })
+    .where('job_id', '=', job.id)
+    .where('what', '=', 'gauge')
+    .execute();
+}
+
+async function keepCounts(trx: Db, job: Job): Promise<void> {
   const row = trendRow(job, await firstSigned(trx, job), await earlierOf(trx, job));
   const { job_id: _, ...said } = row;
   await trx
@@ -29,9 +47,11 @@ export async function keepTrend(trx: Db, job: Job): Promise<void> {
     .values(row)
     .onConflict((on) => on.column('job_id').doUpdateSet(said))
     .execute();
-  await trx.deleteFrom('job_rests').where('job_id', '=', job.id).execute();
-  const rests = restsRows(job);
-  if (rests.length > 0) await trx.insertInto('job_rests').values(rests).execute();
+}
+
+/** When anything was last read, before the cut or after it: a gauge found wrong later that day may have been wrong then. */
+function lastRead({ readings }: Job): string | null {
+  return readings.at(-1)?.at ?? null;
 }
 
 /** When a job was first signed, whatever was amended since. */
@@ -77,24 +97,13 @@ export function trendRow(job: Job, signedAt: string | null, comebackOf: number |
         ? null
         : Math.max(0, Math.floor((Date.parse(signedAt) - Date.parse(job.createdAt)) / DAY_MS)),
     scrap_reason: stands && scrapReason(stands, looked?.body ?? null),
-    wall_nm: nm(thinnest(job, 'before')),
+    wall_nm: nm(thinnestRead(job, 'before')),
     cut_nm: passes.length === 0 ? null : nm(passes.reduce((sum, { depthMm }) => sum + depthMm, 0)),
-    left_nm: nm(thinnest(job, 'after') ?? decidedMm ?? null),
+    left_nm: nm(thinnestRead(job, 'after') ?? decidedMm ?? null),
     peak_over_new: peakOf(stands),
     pattern: patternOf(stands),
     comeback_of: comebackOf,
   };
-}
-
-/** Mean of the repeats at the thinnest station. */
-function thinnest(job: Job, pass: Pass): number | null {
-  const walls = stationsRead(job, pass).flatMap(({ readings }) => {
-    const read = readings.flatMap((one) =>
-      one.kind === 'wall' && one.valueMm !== null ? [one.valueMm] : [],
-    );
-    return read.length === 0 ? [] : [read.reduce((sum, mm) => sum + mm, 0) / read.length];
-  });
-  return walls.length === 0 ? null : Math.min(...walls);
 }
 
 type Stands = Job['sections']['decision'] extends infer Kept
@@ -123,14 +132,14 @@ function patternOf(stands: Stands | null): MarkPattern | null {
 /** The entries, limits and calculations that a job as it stands was worked out from. */
 export function restsRows(job: Job): RestsRow[] {
   const { received, setup, decision, studs } = job.sections;
-  const read = job.readings.findLast(({ pass }) => pass === 'before');
+  const read = lastRead(job);
   const rows: Omit<RestsRow, 'job_id'>[] = [];
   if (received) {
     const { familyId: id, familyRevision: revision } = received.body;
     rows.push({ what: 'family', id, revision, since: received.at });
   }
   for (const { id, revision } of setup?.body.gauges ?? []) {
-    rows.push({ what: 'gauge', id, revision, since: read?.at ?? setup!.at });
+    rows.push({ what: 'gauge', id, revision, since: read ?? setup!.at });
   }
   if (decision) {
     const { at: since, body } = decision;

@@ -1,4 +1,4 @@
-import { isDay } from '../../../shared/words/day.ts';
+import { instantIn, isDay } from '../../../shared/words/day.ts';
 import type { RestsOn } from '../../../shared/words/trends.ts';
 import type { Wrong, WrongClosed } from '../../../shared/words/wrong.ts';
 import { isShown } from '../begun.ts';
@@ -44,8 +44,9 @@ export async function markWrong(
   });
 }
 
-/** The jobs that rest on it since that day, with the word that closed some; the newest first. */
-export async function jobsResting(db: Db, { number, what, id, since }: Wrong) {
+/** The jobs that rest on it since that day of the shop's, with the word that closed some; the newest first. */
+export async function jobsResting(db: Db, { number, what, id, since }: Wrong, timeZone: string) {
+  const from = instantIn(timeZone, since, { hour: 0, minute: 0 }).toISOString();
   const rows = await db
     .selectFrom('job_rests as r')
     .innerJoin('job', 'job.id', 'r.job_id')
@@ -58,7 +59,7 @@ export async function jobsResting(db: Db, { number, what, id, since }: Wrong) {
     .where('job.stage', '<>', 'closed')
     .where('r.what', '=', what)
     .where('r.id', '=', id)
-    .where('r.since', '>=', since)
+    .where('r.since', '>=', from)
     .orderBy('r.since', 'desc')
     .orderBy('job.id', 'desc')
     .execute();
@@ -88,6 +89,7 @@ export async function closeWrong(
   db: Db,
   ctx: Ctx,
   { number, jobId, word }: { readonly number: number; readonly jobId: number; readonly word: string },
+  timeZone: string,
 ): Promise<void> {
   const by = signed(ctx, undefined);
   const said = word.trim();
@@ -95,7 +97,7 @@ export async function closeWrong(
   refuseNul('word', said);
   await write(db, async (trx) => {
     const found = await wrongNumbered(trx, number);
-    const job = (await jobsResting(trx, found)).find((one) => one.jobId === jobId);
+    const job = (await jobsResting(trx, found, timeZone)).find((one) => one.jobId === jobId);
     if (job === undefined) throw refuse('not-resting', 'word', 'That job does not rest on it.');
     if (job.closed !== null) {
       throw refuse(

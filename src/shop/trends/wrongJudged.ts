@@ -18,7 +18,7 @@ const MOST_JUDGED = 100;
 
 /** The jobs that rested on it, those to be looked at first before the others, and closed ones at the end. */
 export async function restedOn(db: Db, wrong: Wrong, writing: UnitAndZone): Promise<readonly RestedOn[]> {
-  const resting = await jobsResting(db, wrong);
+  const resting = await jobsResting(db, wrong, writing.timeZone);
   const jobs: RestedOn[] = [];
   let looked = 0;
   for (const one of resting) {
@@ -28,6 +28,7 @@ export async function restedOn(db: Db, wrong: Wrong, writing: UnitAndZone): Prom
     jobs.push({
       ...one,
       before: job?.sections.decision?.body.check.verdict ?? null,
+      waits: one.closed === null && !judge,
       now: job && (await judgedAgain(db, job, wrong, writing)),
     });
     await breath();
@@ -59,8 +60,9 @@ async function withTypeOfToday(db: Db, job: Job): Promise<Job> {
 }
 
 /** The worst first: released and now to be replaced, released and not known, released and otherwise, then what is still here. */
-function weight({ closed, stage, outcome, before, now }: RestedOn): number {
+function weight({ closed, waits, stage, outcome, before, now }: RestedOn): number {
   if (closed !== null) return 9;
+  if (waits) return 8;
   const used = outcome === 'face' || outcome === 'face-and-ring';
   const worse = used && now === 'replace';
   const differs = before !== null && now !== null && FOLLOWS[before] !== FOLLOWS[now];

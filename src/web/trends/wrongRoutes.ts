@@ -101,7 +101,8 @@ async function postClosed(context: PageContext, req: Request, res: Response): Pr
   const number = Number(req.params.number);
   const { job = '', word = '', who = '' } = fields;
   try {
-    await closeWrong(context.shop.db, { who, now: context.now }, { number, jobId: Number(job), word });
+    const closed = { number, jobId: Number(job), word };
+    await closeWrong(context.shop.db, { who, now: context.now }, closed, context.settings.timeZone);
     rememberPreference(res, 'initials', who.trim());
     res.redirect(303, `/wrong/${number}`);
   } catch (error) {

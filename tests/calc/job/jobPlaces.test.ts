@@ -1,49 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Job, Reading } from '../../../shared/words/job.ts';
+import type { Reading } from '../../../shared/words/job.ts';
 import { StationIndex, stationAt } from '../../../shared/words/places.ts';
 import { readAt, stationsRead, stationsToMeasure } from '../../../src/calc/job/jobPlaces.ts';
-import { alder, received } from '../../records/samples.ts';
+import { jobWith } from './jobWith.ts';
 
-const kept = <Body>(body: Body) => ({
-  revision: 1,
-  at: '2026-11-24T08:00:00.000Z',
-  who: 'AK',
-  why: '',
-  body,
-});
-function jobWith(readings: readonly Partial<Reading>[]): Pick<Job, 'sections' | 'readings'> {
-  const none = {
-    looked: null,
-    inspected: null,
-    setup: null,
-    plan: null,
-    decision: null,
-    cuts: null,
-    studs: null,
-    signature: null,
-    closed: null,
-  };
-  return {
-    sections: { received: kept(received({ family: alder })), ...none },
-    readings: readings.map((one, i) => ({
-      id: `reading-${i}`,
-      revision: 2,
-      pass: 'before',
-      kind: 'wall',
-      angleDeg: 0,
-      radiusMm: 110,
-      valueMm: 4.9,
-      typed: '4.9',
-      gauge: '',
-      doubtful: false,
-      replaces: null,
-      who: 'AK',
-      at: '2026-11-24T08:00:00.000Z',
-      ...one,
-    })),
-  };
-}
 const ids = (readings: readonly Reading[]) => readings.map(({ id }) => id);
 
 describe('an index of stations', () => {

@@ -17,8 +17,10 @@ describe('a cover’s own number', () => {
     expect(alone.text).toContain('Cover’s own number KX 7');
     expect(alone.html).not.toContain('id="same-cover-jobs"');
     expect((await receive({ number: 'second', coverNumber: ' kx  7 ' })).status).toBe(303);
+    expect((await receive({ number: 'third', coverNumber: 'KX-7' })).status).toBe(303);
+    expect((await program.get('/jobs/third')).text).toContain('2 other jobs');
     const { text } = await program.get('/jobs/second');
-    expect(text).toContain('1 other job');
+    expect(text).toContain('2 other jobs');
     expect(text).toContain('Job first , Nov 24, 2026: 1125-4 billet.');
     const found = await program.get('/jobs?text=kx+7');
     expect(found.text).toContain('first');
@@ -28,7 +30,7 @@ describe('a cover’s own number', () => {
   it('lists its earlier jobs at receipt, with what was typed kept', async () => {
     const shown = await receive({ coverNumber: 'KX 7', note: 'back again', lookUp: '1' });
     expect(shown.status).toBe(200);
-    expect(shown.text).toContain('2 other jobs');
+    expect(shown.text).toContain('3 other jobs');
     expect(shown.html).toContain('back again');
     expect((await receive({ coverNumber: 'unknown', lookUp: '1' })).html).not.toContain(
       'id="same-cover-jobs"',

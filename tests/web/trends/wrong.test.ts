@@ -55,6 +55,6 @@ describe('something that was wrong', () => {
   it('of a gauge can only be measured again, and none before the day is listed', async () => {
     const gauge = /value="(gauge [^"]+)"/.exec((await program.get('/wrong')).html)![1]!;
     await program.post('/wrong', { ...MARKED, thing: gauge, since: '2099-01-01' });
-    expect((await program.get('/wrong/2')).text).toContain('It was used for no job.');
+    expect((await program.get('/wrong/2')).text).toContain('No job names it from that day on.');
   });
 });

@@ -117,7 +117,7 @@ export function WrongJobsPage({ frame, wrong, jobs, fields, faults }: WrongJobsP
       <p>
         <b>
           {jobs.length === 0
-            ? 'It was used for no job.'
+            ? `No job names it from that day on.${wrong.what === 'gauge' ? ' (Jobs whose gauge was typed in words are not found.)' : ''}`
             : `${open.length} of ${jobs.length} jobs to go through.`}
         </b>
       </p>
@@ -151,7 +151,7 @@ function JobRested({
 }: Omit<WrongJobsProps, 'jobs'> & { readonly one: RestedOn }) {
   const here = fields.job === String(one.jobId);
   const error = here ? errorsOf(faults) : () => null;
-  const { before, now, outcome } = one;
+  const { before, now, outcome, waits } = one;
   return (
     <section class="rested" id={`job-${one.jobId}`}>
       <h2>
@@ -160,11 +160,13 @@ function JobRested({
       <p>
         {one.familyName}
         {outcome && `, decided: ${DECISION_WORD[outcome]}`}.{' '}
-        {now === null
-          ? `It can’t be judged again by itself: ${TO_DO[wrong.what]}.`
-          : now === before
-            ? `Judged again today it says the same: ${VERDICT_WORD[now]}.`
-            : `Judged again today: ${VERDICT_WORD[now]}${before ? `; then: ${VERDICT_WORD[before]}` : ''}.`}
+        {waits
+          ? 'Not judged again yet: it will be once some of those above are closed.'
+          : now === null
+            ? `It can’t be judged again by itself: ${TO_DO[wrong.what]}.`
+            : now === before
+              ? `Judged again today it says the same: ${VERDICT_WORD[now]}.`
+              : `Judged again today: ${VERDICT_WORD[now]}${before ? `; then: ${VERDICT_WORD[before]}` : ''}.`}
       </p>
       {may(frame, 'recorder') && (
         <form method="post" action={`/wrong/${wrong.number}/closed`}>

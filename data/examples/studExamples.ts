@@ -1,4 +1,4 @@
-import { checkStud } from '../../src/calc/stud/checkStud.ts';
+import { checkStud, fitOf } from '../../src/calc/stud/checkStud.ts';
 import { neededEngagement } from '../../src/calc/stud/engaged/neededEngagement.ts';
 import { nutClamps } from '../../src/calc/stud/engaged/nutClamps.ts';
 import { nutProof } from '../../src/calc/stud/engaged/nutProof.ts';
@@ -23,7 +23,6 @@ import { studResilience } from '../../src/calc/stud/joint/studResilience.ts';
 import { studShear } from '../../src/calc/stud/joint/studShear.ts';
 import { bestFirst } from '../../src/calc/stud/match/bestFirst.ts';
 import { bestStuds } from '../../src/calc/stud/match/bestStuds.ts';
-import { matchStuds } from '../../src/calc/stud/match/matchStuds.ts';
 import { nearestStuds } from '../../src/calc/stud/match/nearestStuds.ts';
 import { sameBut } from '../../src/calc/stud/match/sameBut.ts';
 import { studTolerances } from '../../src/calc/stud/match/studTolerances.ts';
@@ -98,10 +97,10 @@ export const studExamples: Readonly<Record<string, Example>> = {
       { id: 'thread to 9 mm', stud: { ...stud, threadEndMm: 9 } },
       { id: 'thread to 20 mm', stud },
     ];
-    const ranked = matchStuds({ ...shared, studs })
-      .reverse()
-      .map((match) => ({ match, input: { ...shared, stud: studs.find(({ id }) => id === match.id)!.stud } }));
-    return bestFirst(ranked).map(({ id, fits }, place) => `${place + 1}: ${id}, ${FITS_SHOWN[fits]}`);
+    const ranked = studs.map(({ id, stud: one }) => ({ id, fit: fitOf({ ...shared, stud: one }, 'mm') }));
+    return bestFirst(ranked).map(
+      ({ id, fit }, place) => `${place + 1}: ${id}, ${FITS_SHOWN[fit.judged.fits]}`,
+    );
   }),
   bestStuds: shown(`${SAID}, its thread to 9, 16, 20 and 24 mm; the best two of the four`, () => {
     const { stud, ...shared } = EXAMPLE;

@@ -31,17 +31,31 @@ import { threadGeometry } from './thread/threadGeometry.ts';
 /** Kept with every choice of studs; raised whenever a calculation gives another number. */
 export const STUD_CALC_VERSION = 'stud-3';
 
+/** The checks that say whether a stud fits, in order; the joint is judged apart. */
+export interface StudFit {
+  readonly numbers: StudNumbers;
+  readonly onNut: ReturnType<typeof nutChecks> | null;
+  readonly pushed: ReturnType<typeof reachFinding>;
+  readonly linesUp: ReturnType<typeof pilotLinesUp>;
+  readonly checks: readonly Checked[];
+  readonly judged: ReturnType<typeof fits>;
+}
+
 /**
  * A stud against a stack of layers and a nut: whether it fits, and every number behind that.
  * Throws: a Refusal that names each field it cannot work with (refuseStud.ts).
  */
 export function checkStud(input: StudCheckInput, unit: LengthUnit = 'mm'): StudCheck {
+  return inFull(fitOf(input, unit), unit);
+}
+
+/** Whether it fits, without its joint. Throws: a Refusal, as checkStud. */
+export function fitOf(input: StudCheckInput, unit: LengthUnit): StudFit {
   refuseStud(input, unit);
   const numbers = studNumbers(input);
   const onNut = input.nut !== null && numbers.nutGoesOn ? nutChecks(numbers, input.nut, unit) : null;
   const pushed = reachFinding(numbers, unit);
   const linesUp = pilotLinesUp(numbers, unit);
-  const joined = jointChecks(numbers, unit);
   const checks: readonly Checked[] = [
     nutThread(numbers),
     ...wornThreadFinding(threadGeometry(input.stud.thread), input.stud.pitchDiameterMeasuredMm ?? null, unit),
@@ -54,20 +68,28 @@ export function checkStud(input: StudCheckInput, unit: LengthUnit = 'mm'): StudC
     pilotPassesNut(numbers, unit),
     tipClearance(numbers, unit),
     ...holeChecks(numbers, unit),
-    ...joined.checks,
   ];
-  const judged = fits(checks);
+  return { numbers, onNut, pushed, linesUp, checks, judged: fits(checks) };
+}
+
+/** The whole answer on a stud whose fit is known: with its joint, and in words. */
+export function inFull(
+  { numbers, onNut, pushed, linesUp, checks: ofFit, judged }: StudFit,
+  unit: LengthUnit,
+): StudCheck {
+  const joined = jointChecks(numbers, unit);
+  const checks = [...ofFit, ...joined.checks];
   return {
     fits: judged.fits,
     holds: joined.holds,
-    ...inWords(judged, checks),
+    ...inWords(judged, ofFit),
     decidedBy: judged.decides?.field ?? null,
     byMm: judged.decides?.missMm ?? null,
     stackMm: numbers.stackMm,
     engagement: onNut?.engagement ?? null,
     protrusionThreads: onNut?.protrusionThreads ?? null,
     reach: {
-      seatedMm: input.stud.projectionMm - numbers.stackMm.nominal,
+      seatedMm: numbers.input.stud.projectionMm - numbers.stackMm.nominal,
       pushedBackMm: pushed.reach?.tipBeyondMm ?? null,
       threadsShowing: pushed.reach?.threadsShowing ?? null,
       grade: pushed.reach?.grade ?? null,

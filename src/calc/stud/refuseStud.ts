@@ -227,14 +227,18 @@ function wrongWith(
   { above, from, below }: Ends,
   reader: LengthUnit,
 ): string | null {
-  const p = (x: number) => printed(x, unit, reader);
   if (!Number.isFinite(value)) return 'is not a number.';
-  if (above !== undefined && value <= above) return `is ${p(value)}; it must be more than ${p(above)}.`;
-  if (from !== undefined && value < from) return `is ${p(value)}; it must be at least ${p(from)}.`;
-  if (below !== undefined && value >= below) return `is ${p(value)}; it must be less than ${p(below)}.`;
-  if (unit === 'mm' && Math.abs(value) > LONGEST_MM)
-    return `is ${p(value)}; it must be at most ${p(LONGEST_MM)}.`;
-  return null;
+  const must =
+    above !== undefined && value <= above
+      ? `more than ${printed(above, unit, reader)}`
+      : from !== undefined && value < from
+        ? `at least ${printed(from, unit, reader)}`
+        : below !== undefined && value >= below
+          ? `less than ${printed(below, unit, reader)}`
+          : unit === 'mm' && Math.abs(value) > LONGEST_MM
+            ? `at most ${printed(LONGEST_MM, unit, reader)}`
+            : null;
+  return must === null ? null : `is ${printed(value, unit, reader)}; it must be ${must}.`;
 }
 
 function printed(value: number, unit: Row[3], reader: LengthUnit): string {

@@ -1,56 +1,68 @@
 import type { Status } from '../../../../shared/words/finding.ts';
-import type { Stud, StudCheckInput, StudMatch } from '../../../../shared/words/stud/stud.ts';
+import type { LengthUnit } from '../../../../shared/words/print.ts';
+import type { Stud, StudMatch } from '../../../../shared/words/stud/stud.ts';
+import { inFull, type StudFit } from '../checkStud.ts';
 import { pitchOf } from '../numbers/studNumbers.ts';
 import { asksOf, lengthsWanted, type StackAsks } from './studWanted.ts';
 
 const FITS = { yes: 0, 'with-care': 1, no: 2 } as const;
 
-/** The joint is judged apart: it moves no stud before another. */
-const OF_JOINT = /^(joint|stud-shear|bearing-pressure)/;
-
+/** A stud in a stack, and whether it fits: its joint moves no stud before another. */
 export interface Ranked {
-  readonly input: StudCheckInput;
-  readonly match: StudMatch;
+  readonly id: string;
+  readonly fit: StudFit;
 }
 
 /**
- * Matches in order: by fits, then number of fails, then of cautions, then size of the miss (one that is no length comes last), then the
+ * Those of one stud or one stack in order: by fits, then number of fails, then of cautions, then size of the miss (one that is no length comes last), then the
  * margin left with every size at its worst, of which more than a pitch is no better; then the shorter stud. What is alike
  * keeps the order it came in.
- *   Valid: matches of one stud with several stacks, or of one stack with several studs.
+ *   Valid: one stud with several stacks, or one stack with several studs.
  *   Source: this program's own rule
  *   Example: one fail by much comes before two by little (tests/calc/stud/match/matchStuds.test.ts)
  */
-export function bestFirst(ranked: readonly Ranked[]): StudMatch[] {
-  const [fails, cautions] = [countOf('fail'), countOf('caution')];
-  const miss = (match: StudMatch) => match.byMm ?? (match.decidedBy === null ? 0 : Number.POSITIVE_INFINITY);
+export function bestFirst<R extends Ranked>(ranked: readonly R[]): R[] {
   const bySize = (a: number, b: number) => (a === b ? 0 : a < b ? -1 : 1);
   return ranked
-    .map(({ input, match }) => ({
-      match,
-      margin: worstMargin(asksOf(input), input.stud),
-      length: input.stud.projectionMm,
-    }))
+    .map((one) => {
+      const { judged, numbers, checks } = one.fit;
+      const { decides } = judged;
+      return {
+        one,
+        fits: FITS[judged.fits],
+        fails: countOf(checks, 'fail'),
+        cautions: countOf(checks, 'caution'),
+        miss: decides?.missMm ?? (decides === null ? 0 : Number.POSITIVE_INFINITY),
+        margin: worstMargin(asksOf(numbers.input), numbers.input.stud),
+        length: numbers.input.stud.projectionMm,
+      };
+    })
     .sort(
       (a, b) =>
-        FITS[a.match.fits] - FITS[b.match.fits] ||
-        bySize(fails(a.match), fails(b.match)) ||
-        bySize(cautions(a.match), cautions(b.match)) ||
-        bySize(miss(a.match), miss(b.match)) ||
+        a.fits - b.fits ||
+        a.fails - b.fails ||
+        a.cautions - b.cautions ||
+        bySize(a.miss, b.miss) ||
         bySize(b.margin, a.margin) ||
-        bySize(a.length, b.length),
+        a.length - b.length,
     )
-    .map(({ match }) => match);
+    .map(({ one }) => one);
 }
 
-function countOf(asked: Status) {
-  return ({ check }: StudMatch) =>
-    check.findings.filter(({ id, status }) => status === asked && !OF_JOINT.test(id)).length;
+/** The answers in full of those that were ranked. */
+export function matched(ranked: readonly Ranked[], unit: LengthUnit): StudMatch[] {
+  return ranked.map(({ id, fit }) => {
+    const check = inFull(fit, unit);
+    return { id, fits: check.fits, decidedBy: check.decidedBy, byMm: check.byMm, check };
+  });
 }
+
+const countOf = (checks: StudFit['checks'], asked: Status) =>
+  checks.reduce((sum, { finding }) => sum + (finding.status === asked ? 1 : 0), 0);
 
 /** Nothing is against it: of two such only the margin left, and then the length, says which goes first. */
-export function isFlawless(match: StudMatch): boolean {
-  return match.decidedBy === null && countOf('fail')(match) === 0 && countOf('caution')(match) === 0;
+export function isFlawless({ fit: { judged, checks } }: Ranked): boolean {
+  return judged.decides === null && countOf(checks, 'fail') === 0 && countOf(checks, 'caution') === 0;
 }
 
 /** The smallest worst-case margin of all length checks, at most one pitch. */

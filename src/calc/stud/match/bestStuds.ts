@@ -1,8 +1,8 @@
 import type { LengthUnit } from '../../../../shared/words/print.ts';
-import type { NamedStud, Stud, StudCheckInput, StudMatch } from '../../../../shared/words/stud/stud.ts';
-import { checkStud } from '../checkStud.ts';
+import type { NamedStud, Stud, StudMatch } from '../../../../shared/words/stud/stud.ts';
+import { fitOf } from '../checkStud.ts';
 import { sameThread } from '../numbers/studNumbers.ts';
-import { bestFirst, isFlawless, type Ranked, worstMargin } from './bestFirst.ts';
+import { bestFirst, isFlawless, matched, type Ranked, worstMargin } from './bestFirst.ts';
 import type { MatchStudsInput } from './matchStuds.ts';
 import { asksOf, type StackAsks } from './studWanted.ts';
 
@@ -36,16 +36,13 @@ export function bestStuds(
     if (flawless >= most) break;
     if (sureNo && (fitting >= most || missing >= NEAREST * most)) break;
     const { id, stud } = studs[at]!;
-    const input: StudCheckInput = { ...surroundings, stud };
-    const check = checkStud(input, unit);
-    const { fits, decidedBy, byMm } = check;
-    const match: StudMatch = { id, fits, decidedBy, byMm, check };
-    found.push({ input, match });
-    if (fits === 'no') missing++;
+    const one = { id, fit: fitOf({ ...surroundings, stud }, unit) };
+    found.push(one);
+    if (one.fit.judged.fits === 'no') missing++;
     else fitting++;
-    if (isFlawless(match)) flawless++;
+    if (isFlawless(one)) flawless++;
   }
-  return bestFirst(found).slice(0, most);
+  return matched(bestFirst(found).slice(0, most), unit);
 }
 
 /** Those that may fit first, then sure misses, then other threads; each by margin, then the shorter first. */

@@ -1,8 +1,8 @@
 import type { LengthUnit } from '../../../../shared/words/print.ts';
 import { Refusal } from '../../../../shared/words/refusal.ts';
 import type { NamedStack, StudCheckInput, StudMatch } from '../../../../shared/words/stud/stud.ts';
-import { checkStud } from '../checkStud.ts';
-import { bestFirst } from './bestFirst.ts';
+import { fitOf } from '../checkStud.ts';
+import { bestFirst, matched } from './bestFirst.ts';
 
 export interface MatchStacksInput extends Omit<StudCheckInput, 'stack' | 'nut' | 'pullForwardMm'> {
   readonly stacks: readonly NamedStack[];
@@ -14,12 +14,9 @@ export interface MatchStacksInput extends Omit<StudCheckInput, 'stack' | 'nut' |
  */
 export function matchStacks(input: MatchStacksInput, unit: LengthUnit = 'mm'): StudMatch[] {
   const { stacks, ...shared } = input;
-  const matches = stacks.map(({ id, stack, nut, pullForwardMm }, i) => {
+  const ranked = stacks.map(({ id, stack, nut, pullForwardMm }, i) => {
     try {
-      const asked = { ...shared, stack, nut, pullForwardMm };
-      const check = checkStud(asked, unit);
-      const { fits, decidedBy, byMm } = check;
-      return { input: asked, match: { id, fits, decidedBy, byMm, check } };
+      return { id, fit: fitOf({ ...shared, stack, nut, pullForwardMm }, unit) };
     } catch (error) {
       if (!(error instanceof Refusal)) throw error;
       throw new Refusal(
@@ -31,5 +28,5 @@ export function matchStacks(input: MatchStacksInput, unit: LengthUnit = 'mm'): S
       );
     }
   });
-  return bestFirst(matches);
+  return matched(bestFirst(ranked), unit);
 }

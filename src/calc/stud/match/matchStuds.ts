@@ -1,8 +1,8 @@
 import type { LengthUnit } from '../../../../shared/words/print.ts';
 import { Refusal } from '../../../../shared/words/refusal.ts';
 import type { NamedStud, StudCheckInput, StudMatch } from '../../../../shared/words/stud/stud.ts';
-import { checkStud } from '../checkStud.ts';
-import { bestFirst } from './bestFirst.ts';
+import { fitOf } from '../checkStud.ts';
+import { bestFirst, matched } from './bestFirst.ts';
 
 export interface MatchStudsInput extends Omit<StudCheckInput, 'stud'> {
   readonly studs: readonly NamedStud[];
@@ -14,13 +14,11 @@ export interface MatchStudsInput extends Omit<StudCheckInput, 'stud'> {
  */
 export function matchStuds(input: MatchStudsInput, unit: LengthUnit = 'mm'): StudMatch[] {
   const { studs, ...shared } = input;
-  const matches = studs.map(({ id, stud }, i) => {
-    const asked = { ...shared, stud };
-    const check = underPath('stud.', `studs.${i}.`, () => checkStud(asked, unit));
-    const { fits, decidedBy, byMm } = check;
-    return { input: asked, match: { id, fits, decidedBy, byMm, check } };
-  });
-  return bestFirst(matches);
+  const ranked = studs.map(({ id, stud }, i) => ({
+    id,
+    fit: underPath('stud.', `studs.${i}.`, () => fitOf({ ...shared, stud }, unit)),
+  }));
+  return matched(bestFirst(ranked), unit);
 }
 
 function underPath<T>(from: string, to: string, run: () => T): T {

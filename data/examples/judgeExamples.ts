@@ -1,4 +1,5 @@
 import type { BendingCase } from '../../shared/words/bending/bending.ts';
+import { STATUS_WORD } from '../../shared/words/finding.ts';
 import { checkCover } from '../../src/calc/cover/checkCover.ts';
 import { coverAnswersOtherwise } from '../../src/calc/judge/answersOtherwise.ts';
 import { expectedCost } from '../../src/calc/judge/expectedCost.ts';
@@ -9,6 +10,7 @@ import { nextPass } from '../../src/calc/judge/nextPass.ts';
 import { stiffnessFindings } from '../../src/calc/judge/stiffnessFindings.ts';
 import { verdict } from '../../src/calc/judge/verdict.ts';
 import { verifyCut } from '../../src/calc/judge/verifyCut.ts';
+import { weigh } from '../../src/calc/judge/weigh.ts';
 import { coverInput, NOT_GIVEN, SHAPE } from './coverSets.ts';
 import { type Example, shown, worked } from './worked.ts';
 
@@ -41,6 +43,17 @@ export const judgeExamples: Readonly<Record<string, Example>> = {
     ],
     'a bench micrometer due for calibration on 2026-03-01, used on 2026-03-02',
   ),
+  weigh: shown('calibration overdue, where the shop chose that this stops', () => {
+    const found = gaugeFindings(
+      coverInput({
+        gaugesUsed: [{ name: 'bench micrometer', dueOn: '2026-03-01' }],
+        measuredOn: '2026-03-02',
+      }),
+    );
+    return weigh(found, { 'gauge-due': 'stop' }).map(
+      ({ status, sentence }) => `${STATUS_WORD[status]}: ${sentence}`,
+    );
+  }),
   masterFindings: worked(
     masterFindings,
     [

@@ -4,6 +4,7 @@ import { COVER_SHAPE } from '../words/fields/cover.ts';
 import { BALANCE, COVER_LIMITS } from '../words/fields/criteria.ts';
 import { allOptional } from '../words/fields/field.ts';
 import { GAUGE_FIGURES } from '../words/fields/setup.ts';
+import { WHAT_STOPS } from '../words/fields/whatStops.ts';
 import { ITEM_WORD, LOOK_ITEMS } from '../words/job.ts';
 import { samePlace } from '../words/places.ts';
 import {
@@ -50,9 +51,12 @@ const mark = strict('The entry', {
 
 const gaugeSchema = strict('The gauge', shapeOf(GAUGE_FIGURES));
 
+const whatStopsSchema = orNull(strict('What stops and what warns', shapeOf(WHAT_STOPS)));
+
 const limits = {
   ...shapeOf(allOptional(COVER_LIMITS)),
   minimumWallSource: orNull(text('The source of the minimum wall', { most: 200 })),
+  whatStops: whatStopsSchema,
 };
 
 const criteria = strict('The shop limits', {

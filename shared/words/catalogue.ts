@@ -3,6 +3,7 @@ import type { RingSize } from './bending/stiffness.ts';
 import type { BalanceWanted, FitLimits } from './cover.ts';
 import type { InspectionList } from './inspection.ts';
 import type { Nut, Stack, Stud, StudCriteria } from './stud/stud.ts';
+import type { WhatStops } from './whatStops.ts';
 
 /** A cover family: what the shop knows of one kind of cover before it measures one. */
 export interface Family {
@@ -156,6 +157,8 @@ export interface ShopCriteria extends StudCriteria {
   readonly shimsMm?: readonly number[];
   /** A job is signed only once its inspection list is done; left out in older records. */
   readonly inspectionStops?: boolean;
+  /** What stops a cover and what warns; left out in older records: as usual. */
+  readonly whatStops?: WhatStops;
   /** Days after which a manager is reminded that no backup has left this machine; null, or left out: never. */
   readonly backupAwayDays?: number | null;
 }

@@ -2,6 +2,7 @@ import type { Answer, Warning } from './answer.ts';
 import type { Finding } from './finding.ts';
 import type { HeatMarkRow } from './heatMarks.ts';
 import type { MasterChecks } from './masterChecks.ts';
+import type { WhatStops } from './whatStops.ts';
 
 /** Angles run clockwise looking at the clutch face, 0° behind stud 1. Lengths in mm. Face heights: + is proud. */
 export interface CoverShape {
@@ -50,6 +51,8 @@ export interface CoverCriteria {
   readonly cleanUpAllowanceMm: number | null;
   readonly confidence: number | null;
   readonly typicalCutMm: number | null;
+  /** What stops and what warns, where the shop chose otherwise than usual. */
+  readonly whatStops?: Partial<WhatStops> | null;
 }
 
 /** How well a cover has to be balanced: ISO 21940-11 at the grade and speed the shop works to. */

@@ -1,4 +1,5 @@
 import type { Answer } from './answer.ts';
+import type { Weight } from './whatStops.ts';
 
 export type Status = 'pass' | 'caution' | 'fail' | 'not-checked';
 
@@ -22,8 +23,15 @@ export interface Finding {
   /** Where the limit comes from. */
   readonly source: string;
   readonly answer: Answer | null;
+  /** What it does while it is not met, where the shop chose otherwise than usual. */
+  readonly weight?: Weight;
   /** Of `doubtful-readings`, where a request is judged: what was asked about and not confirmed. */
   readonly doubts?: readonly DoubtedReading[];
+}
+
+/** Whether the shop lets no reason and no statement get a cover past it. */
+export function stops({ status, weight }: Pick<Finding, 'status' | 'weight'>): boolean {
+  return status === 'fail' && weight === 'stop';
 }
 
 /** A reading that looks like a slip. */

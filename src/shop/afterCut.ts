@@ -11,6 +11,7 @@ import { placeName } from '../calc/cover/placeNames.ts';
 import { type AsCut, asCut, inputAsItStands, nextPass, type PassMade } from '../calc/judge/nextPass.ts';
 import { verifyCut } from '../calc/judge/verifyCut.ts';
 import { doubtedIn, mean, placesRead } from './jobInput.ts';
+import { chosenWeights } from './limits/whatStops.ts';
 import { shopMinimum } from './limitsFor.ts';
 import { Remembered } from './remembered.ts';
 
@@ -138,6 +139,7 @@ function found(
       dialledMm: cutMm,
       plannedMm,
       look,
+      whatStops: chosenWeights(decision.criteria),
     },
     unit,
   );

@@ -56,7 +56,7 @@ export function restOfJob(
   const family = job.sections.received?.body.family ?? null;
   const after = afterCut(job, criteria, unit);
   const signed = job.stage === 'signed' ? told.sections.signature?.body.verified : undefined;
-  const listed = listFindings(job, lists, unit, criteria.inspectionStops === true);
+  const listed = listFindings(job, lists, unit, criteria);
   const verified = signed ?? [...after.found, ...listed];
   const toAnswer = findingsToAnswer(job, verified);
   const next = nextStep(job, after.nextPass);

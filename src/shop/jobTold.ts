@@ -90,7 +90,7 @@ function workTold(
 /** What was found after the cut when it was signed, told in the reader's unit. */
 export function verifiedTold(job: Job, kept: readonly Finding[], unit: LengthUnit): Told<readonly Finding[]> {
   const minimumThenMm = kept.find(({ id }) => id === 'after-criteria')?.limit ?? null;
-  const ofList = listFindings(job, [], unit, false);
+  const ofList = listFindings(job, [], unit, {});
   // What was open of a list then has no figure to be told in another unit.
   const open = kept.filter((one) => isListFinding(one) && one.status !== 'fail');
   const again = retold(kept, [...afterCutUnder(job, minimumThenMm, unit).found, ...ofList, ...open]);

@@ -4,6 +4,7 @@ import { printDay } from '../../shared/words/day.ts';
 import { inventedSource } from '../../shared/words/demo.ts';
 import { Refusal } from '../../shared/words/refusal.ts';
 import { type Measures, minimumByFormula, readFormula } from './limits/minimumFormula.ts';
+import { chosenWeights } from './limits/whatStops.ts';
 
 /** Limits typed for one cover, which go before the shop's; null where nothing was typed. */
 export type TypedLimits = Pick<CoverCriteria, 'minimumWallMm' | 'faceRunoutLimitMm' | 'cleanUpAllowanceMm'>;
@@ -86,6 +87,7 @@ export function limitsFor(
     typed.minimumWallMm === null
       ? shopMinimum(family, criteria, cover)
       : { mm: typed.minimumWallMm, source: 'typed on this page', formula: null, working: null };
+  const whatStops = chosenWeights(criteria);
   return {
     criteria: {
       minimumWallMm: minimum.mm,
@@ -96,6 +98,7 @@ export function limitsFor(
       cleanUpAllowanceMm: typed.cleanUpAllowanceMm ?? criteria.cleanUpAllowanceMm,
       confidence: criteria.confidence,
       typicalCutMm: criteria.typicalCutMm,
+      ...(whatStops && { whatStops }),
     },
     ...makerMinimum(family, criteria),
     familyLimits: family?.limits ?? null,

@@ -9,6 +9,7 @@ import {
   keptFamilySchema,
   shopCriteriaSchema,
 } from '../../shared/schemas/catalogue.ts';
+import { USUAL_WEIGHT } from '../../shared/words/whatStops.ts';
 import { changed, faults, taken } from './changed.ts';
 
 // All invented.
@@ -332,7 +333,12 @@ test('the shop’s criteria come through as sent', () => {
     },
     heat: null,
   };
-  const leftOut = { minimumWallFormula: null, inspectionStops: false, backupAwayDays: null };
+  const leftOut = {
+    whatStops: USUAL_WEIGHT,
+    minimumWallFormula: null,
+    inspectionStops: false,
+    backupAwayDays: null,
+  };
   expect(taken(shopCriteriaSchema, criteria)).toEqual({ ...criteria, ...leftOut });
   const { bending: _bending, heat: _heat, studSetting: _limits, shimsMm: _shims, ...before } = criteria;
   expect(taken(shopCriteriaSchema, before)).toEqual({

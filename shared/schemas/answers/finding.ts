@@ -92,6 +92,10 @@ const finding = named(
     sentence: text,
     source: text.describe('Where the limit comes from.'),
     answer: answer.nullable(),
+    weight: z
+      .enum(['stop', 'send-back', 'caution'])
+      .optional()
+      .describe('Where the limits choose otherwise than usual: a stop has no way past it.'),
     doubts: z
       .array(doubted)
       .optional()

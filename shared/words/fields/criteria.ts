@@ -2,8 +2,10 @@ import type { BendingSettings, HeatSettings } from '../bending/bending.ts';
 import type { LatheSettings, ShopCriteria, StudSettingLimits } from '../catalogue.ts';
 import type { BalanceWanted, CoverCriteria } from '../cover.ts';
 import { PILOT_LEAD_MM } from '../stud/stud.ts';
+import { USUAL_WEIGHT } from '../whatStops.ts';
 import { LOCK_UP_PRESSURE, YIELD } from './family.ts';
 import type { Fields } from './field.ts';
+import { WHAT_STOPS } from './whatStops.ts';
 
 const RPM = { kind: 'speed', least: 0, open: true, most: 20_000 } as const;
 const above = (most: number) => ({ least: 0, open: true, most }) as const;
@@ -239,7 +241,7 @@ export const COVER_LIMITS = {
     most: 0.9999,
   },
 } as const satisfies Fields<
-  Pick<ShopCriteria, Exclude<keyof CoverCriteria, 'minimumWallSource' | 'minimumWallWorking'>>
+  Pick<ShopCriteria, Exclude<keyof CoverCriteria, 'minimumWallSource' | 'minimumWallWorking' | 'whatStops'>>
 >;
 
 const GAP = { kind: 'extent', none: 'not set', optional: true } as const;
@@ -284,6 +286,13 @@ export const CRITERIA = {
     most: 366,
     none: 'no reminder',
     optional: true,
+  },
+  whatStops: {
+    label: 'What stops and what warns',
+    kind: 'part',
+    at: 'stops.',
+    fields: WHAT_STOPS,
+    ifLeftOut: USUAL_WEIGHT,
   },
   studSetting: {
     head: 'Replaced studs',

@@ -20,6 +20,7 @@ import { soundnessFindings } from '../judge/soundnessFindings.ts';
 import { sureFinding } from '../judge/sureFinding.ts';
 import { verdict } from '../judge/verdict.ts';
 import { wallFindings } from '../judge/wallFindings.ts';
+import { weigh } from '../judge/weigh.ts';
 import { type CoverNumbers, coverNumbers } from './coverNumbers.ts';
 import { refuseImpossible } from './refuseImpossible.ts';
 
@@ -112,7 +113,7 @@ function findingsOf(
   further: readonly Finding[],
 ): readonly Finding[] {
   const { input } = numbers;
-  return [
+  const found = [
     ...soundnessFindings(input),
     ...wallFindings(numbers, unit),
     ...readingFindings(numbers),
@@ -126,6 +127,7 @@ function findingsOf(
     ...knockOnFindings(input, numbers.allowanceMm, unit),
     ...faceFindings(numbers, unit),
   ];
+  return weigh(found, input.criteria?.whatStops);
 }
 
 function leastWallOf({ least, leastBeforeMm, uncertainty, sure }: CoverNumbers): MeasuredCheck['leastWall'] {

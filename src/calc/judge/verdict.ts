@@ -1,12 +1,12 @@
 import type { Verdict } from '../../../shared/words/cover.ts';
-import type { Finding, Status } from '../../../shared/words/finding.ts';
+import { type Finding, type Status, stops } from '../../../shared/words/finding.ts';
 
 /** What a row of the table asks: has the finding of this id one of these statuses? */
 type Asks = (id: string, ...statuses: Status[]) => boolean;
 
 interface Row {
   readonly verdict: Verdict;
-  readonly when: (is: Asks) => boolean;
+  readonly when: (is: Asks, stopped: boolean) => boolean;
   /** Findings that can have decided it, the weightiest first. */
   readonly because: readonly string[];
 }
@@ -15,6 +15,11 @@ interface Row {
 const tooThin = (is: Asks) =>
   is('clean-up-cut', 'fail') || (is('wall-left', 'fail') && !is('clean-up-cut', 'pass', 'caution'));
 const unread = (is: Asks) => is('bounds', 'not-checked', 'caution', 'fail');
+
+/** What the shop lets stop a cover, whichever it is: it is put right and measured again. */
+const STOPPED = 'stopped';
+/** These lead back by rows of their own when they stop. */
+const OWN_ROW: ReadonlySet<string> = new Set(['planned-cut', 'cleans-up', 'stiffness']);
 
 /** The first row that applies is the verdict. */
 const TABLE: readonly Row[] = [
@@ -31,8 +36,9 @@ const TABLE: readonly Row[] = [
   },
   {
     verdict: 'measure-again',
-    when: (is) => is('coverage', 'fail') || is('doubtful-readings', 'fail') || is('bounds', 'caution'),
-    because: ['coverage', 'doubtful-readings', 'bounds'],
+    when: (is, stopped) =>
+      stopped || is('coverage', 'fail') || is('doubtful-readings', 'fail') || is('bounds', 'caution'),
+    because: [STOPPED, 'coverage', 'doubtful-readings', 'bounds'],
   },
   {
     verdict: 'plan-again', // another cut would do, or the clean-up cut with shims
@@ -58,10 +64,15 @@ const TABLE: readonly Row[] = [
  * Example: every row has a test (tests/calc/judge/verdict.test.ts)
  */
 export function verdict(findings: readonly Finding[]): { verdict: Verdict; decidedBy: Finding | null } {
-  const byId = new Map(findings.map((finding) => [finding.id, finding]));
+  const stopped = findings.filter((one) => stops(one) && !OWN_ROW.has(one.id));
+  // What the shop chose to be a caution decides nothing, and what it chose to stop decides in its one row.
+  const asked = findings.filter(
+    ({ id, weight }) => weight === undefined || (weight === 'stop' && OWN_ROW.has(id)),
+  );
+  const byId = new Map(asked.map((finding) => [finding.id, finding]));
   const is: Asks = (id, ...statuses) => statuses.some((status) => byId.get(id)?.status === status);
-  const row = TABLE.find(({ when }) => when(is))!;
-  const weighty = row.because.flatMap((id) => byId.get(id) ?? []);
+  const row = TABLE.find(({ when }) => when(is, stopped.length > 0))!;
+  const weighty = row.because.flatMap((id) => (id === STOPPED ? stopped : (byId.get(id) ?? [])));
   const of = (...statuses: Status[]) => weighty.find(({ status }) => statuses.includes(status));
   const decidedBy = of('fail', 'caution') ?? of('not-checked') ?? weighty[0] ?? null;
   return { verdict: row.verdict, decidedBy };

@@ -3,10 +3,12 @@ import { printCut, printRequired, printSure } from '../../../shared/words/cut.ts
 import type { Finding } from '../../../shared/words/finding.ts';
 import { type Place, stationAt } from '../../../shared/words/places.ts';
 import { type LengthUnit, listInWords, printAgainst, printLength } from '../../../shared/words/print.ts';
+import type { WhatStops } from '../../../shared/words/whatStops.ts';
 import { tiltOverTrack } from '../cover/face/tiltOverTrack.ts';
 import { stationPlace } from './coverWords.ts';
 import { DIAL_MM } from './nextPass.ts';
 import { notConfirmed } from './readingFindings.ts';
+import { weigh } from './weigh.ts';
 
 const TOLERANCE_MM = 1e-9;
 const RAD = Math.PI / 180;
@@ -43,6 +45,8 @@ export interface CutVerification {
   readonly plannedMm: number;
   /** The darkened layer, as seen after the last pass. */
   readonly look: 'gone' | 'dark' | null;
+  /** What stops and what warns, where the shop chose otherwise than usual. */
+  readonly whatStops?: Partial<WhatStops> | null;
 }
 
 /**
@@ -59,7 +63,7 @@ export interface CutVerification {
  * (tests/calc/judge/verifyCut.test.ts)
  */
 export function verifyCut(after: CutVerification, unit: LengthUnit): readonly Finding[] {
-  return [
+  const found = [
     wallAsMeasured(after, unit),
     ...underToday(after, unit),
     ...sureOfWall(after),
@@ -70,6 +74,7 @@ export function verifyCut(after: CutVerification, unit: LengthUnit): readonly Fi
     ...faceRunout(after, unit),
     everywhere(after),
   ];
+  return weigh(found, after.whatStops);
 }
 
 function finding(

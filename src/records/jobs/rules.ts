@@ -1,4 +1,4 @@
-import type { Finding } from '../../../shared/words/finding.ts';
+import { type Finding, stops } from '../../../shared/words/finding.ts';
 import type {
   Closing,
   CutPlan,
@@ -117,6 +117,7 @@ export function refuseDecision(decision: Decision, looked: Kept<Looked> | null):
       );
     }
   }
+  refuseStopped(decision);
   if (FOLLOWS[check.verdict] !== kind && decision.reason.trim() === '') {
     throw refuse(
       'reason-needed',
@@ -130,11 +131,20 @@ export function refuseDecision(decision: Decision, looked: Kept<Looked> | null):
   }
 }
 
+/** What the shop lets stop a cover has no way past it; a limit on bending is mended by the ring that is decided on. */
+function refuseStopped({ decision, check }: Decision): void {
+  if (decision === 'replace') return;
+  const ringed = decision === 'face-and-ring' && check.verdict === 'face-and-ring';
+  const found = check.findings.filter((one) => stops(one) && !(ringed && one.id === 'stiffness'));
+  if (found.length === 0) return;
+  throw refuse('stopped', 'decision', `${found[0]!.sentence} The shop limits let no reason overrule it.`);
+}
+
 const TO_MEND = new Set(['inspection', 'gauge-due', 'gauge-master']);
 
 /** A caution past a limit, or one that asks for a mending or a calibration; others only tell. */
-function asksFirst({ id, status, limit }: Finding): boolean {
-  return status === 'caution' && (limit !== null || TO_MEND.has(id));
+function asksFirst({ id, status, limit, weight }: Finding): boolean {
+  return status === 'caution' && (limit !== null || weight === 'caution' || TO_MEND.has(id));
 }
 
 /** The first finding's sentence, and how many more there are. */
@@ -257,6 +267,7 @@ export function refuseSignature(job: Job, { signedRevision, statement, verified 
   refuseThinWall(job);
   refuseFaceRunout(job, verified);
   refuseListOpen(job, verified);
+  refuseStoppedAfter(job, verified);
   refuseUnansweredFinding(job, verified, statement);
   if (signedRevision !== job.revision) {
     throw refuse(
@@ -334,6 +345,13 @@ function refuseListOpen(job: Job, verified: readonly Finding[]): void {
     '',
     `${open.sentence} The shop limits ask for the whole inspection list before job ${job.number} is signed.`,
   );
+}
+
+/** What the shop lets stop a signature is put right: no statement covers it. */
+function refuseStoppedAfter(job: Job, verified: readonly Finding[]): void {
+  const stopped = verified.find(stops);
+  if (stopped === undefined || job.outcome === 'replace') return;
+  throw refuse('stopped', '', `${stopped.sentence} Job ${job.number} can’t be signed until then.`);
 }
 
 /** A wall measured below the decision's minimum after the cut: no signature covers it. */

@@ -25,6 +25,7 @@ export const CRITERIA_EXPECTED: ExpectedWhole<typeof CRITERIA> = {
   mostPullForwardMm: gapTypedExpected(null),
   shimsMm: SHIM,
   backupAwayDays: WHOLE,
+  whatStops: {},
   studSetting: { leanAt25Mm: OFF, offMm: OFF, proofNm: PROVED },
   lathe: {
     leastRpm: { least: 8, most: 300, notTold: 'one lathe begins at 10 rpm and another at 200' },

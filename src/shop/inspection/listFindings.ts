@@ -1,4 +1,4 @@
-import type { Family } from '../../../shared/words/catalogue.ts';
+import type { Family, ShopCriteria } from '../../../shared/words/catalogue.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
 import {
   foundOfItem,
@@ -11,6 +11,7 @@ import {
 } from '../../../shared/words/inspection.ts';
 import type { Job, Received } from '../../../shared/words/job.ts';
 import { type LengthUnit, listInWords } from '../../../shared/words/print.ts';
+import { stopping } from '../../calc/judge/weigh.ts';
 import { listEntries } from '../../records/catalogue.ts';
 import type { Db } from '../../records/database/database.ts';
 
@@ -52,8 +53,7 @@ export function listFindings(
   { sections }: Pick<Job, 'sections'>,
   lists: readonly ListForJob[],
   unit: LengthUnit,
-  /** Nothing is signed while an item is open. */
-  stops: boolean,
+  { inspectionStops = false, whatStops }: Pick<ShopCriteria, 'inspectionStops' | 'whatStops'>,
 ): readonly Finding[] {
   const inspected = sections.inspected?.body ?? null;
   const items = itemsOf(lists, inspected);
@@ -63,7 +63,8 @@ export function listFindings(
     ...(inspected?.items ?? []).filter(({ listId, item }) => !present.has(`${listId} ${item.id}`)),
   ];
   const failed = answers.filter((one) => !isItemOk(one)).map((one) => failedItem(one, lists, unit));
-  return [...failed, ...wholeList(items, stops)];
+  const stops = whatStops !== undefined && whatStops['list-item'] === 'stop';
+  return [...(stops ? failed.map(stopping) : failed), ...wholeList(items, inspectionStops)];
 }
 
 function failedItem(one: InspectedItem, lists: readonly ListForJob[], unit: LengthUnit): Finding {

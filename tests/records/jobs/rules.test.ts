@@ -204,6 +204,31 @@ onEachDatabase((engine) => {
       else expect((await refusalOf(attempt)).code).toBe(code);
     });
 
+    test('no reason overrules what the shop lets stop a cover, and what it chose to be a caution needs one', async () => {
+      const { id: jobId } = await measuredJob(shop.db);
+      const decide = (
+        finding: Partial<Finding>,
+        kind: DecisionKind,
+        reason: string,
+        verdict: Verdict = 'face',
+      ) => {
+        const plain = decision(4, { verdict, decision: kind, reason });
+        const body = { ...plain, check: { ...plain.check, findings: [{ ...CAUTION, ...finding }] } };
+        return reviseJob(shop.db, as('AB'), { jobId, fromRevision: 4, what: 'decision', body });
+      };
+      const stop = { id: 'gauge-due', status: 'fail', weight: 'stop' } as const;
+      expect(await refusalOf(decide(stop, 'face', 'no time', 'measure-again'))).toEqual({
+        code: 'stopped',
+        path: 'decision',
+        sentence: 'Uneven. The shop limits let no reason overrule it.',
+      });
+      const bends = { ...stop, id: 'stiffness' };
+      expect((await refusalOf(decide(bends, 'face', 'mild engine', 'face-and-ring'))).code).toBe('stopped');
+      const told = { id: 'coverage', status: 'caution', weight: 'caution' } as const;
+      expect((await refusalOf(decide(told, 'face', ''))).code).toBe('reason-needed');
+      expect((await decide(bends, 'face-and-ring', '', 'face-and-ring')).outcome).toBe('face-and-ring');
+    });
+
     test.each<[Verdict, number, string | null]>([
       ['measure-again', 4.2999, 'below-minimum'],
       ['plan-again', 4.2999, 'below-minimum'],
@@ -312,6 +337,29 @@ onEachDatabase((engine) => {
       });
       expect((await refusalOf(signOver('', verified.slice(0, 2)))).code).toBe('reason-needed');
       expect((await signOver('', verified.slice(0, 1))).stage).toBe('signed');
+    });
+
+    test('no statement covers what the shop lets stop a signature', async () => {
+      const { id, revision } = await finishedJob(shop.db);
+      const signOver = (finding: Partial<Finding>) =>
+        reviseJob(
+          shop.db,
+          as('AB'),
+          {
+            jobId: id,
+            fromRevision: revision,
+            what: 'signature',
+            body: { statement: 'as is', signedRevision: revision, verified: [{ ...CAUTION, ...finding }] },
+          },
+          prints,
+        );
+      const marks = { id: 'after-marks', status: 'fail', sentence: 'Still dark.' } as const;
+      expect(await refusalOf(signOver({ ...marks, weight: 'stop' }))).toEqual({
+        code: 'stopped',
+        path: '',
+        sentence: 'Still dark. Job 1001 can’t be signed until then.',
+      });
+      expect((await signOver({ ...marks, status: 'caution' })).stage).toBe('signed');
     });
 
     test('a new face over the runout limit is not signed, and one nobody read is signed with a statement', async () => {

@@ -17,14 +17,21 @@ export interface StationRead extends Place {
  */
 export function stationsRead(job: Pick<Job, 'sections' | 'readings'>, pass: Pass): readonly StationRead[] {
   const laidOut = stationsOf(layoutOf(job));
-  const stations = stationsOf([...laidOut, ...job.readings]);
-  const read = new Map<Place, Reading[]>(stations.map((station) => [station, []]));
-  const index = new StationIndex(stations);
+  const index = new StationIndex(laidOut);
+  const read = new Map<Place, Reading[]>();
   for (const reading of job.readings) {
-    if (reading.pass === pass) read.get(index.at(reading)!)!.push(reading);
+    let station = index.at(reading);
+    if (station === undefined) {
+      station = { angleDeg: reading.angleDeg, radiusMm: reading.radiusMm };
+      index.add(station);
+    }
+    if (reading.pass !== pass) continue;
+    const there = read.get(station);
+    if (there) there.push(reading);
+    else read.set(station, [reading]);
   }
-  return stations.flatMap((station, i) => {
-    const readings = read.get(station)!;
+  return index.all.flatMap((station, i) => {
+    const readings = read.get(station) ?? [];
     const isLaidOut = i < laidOut.length;
     return isLaidOut || readings.length > 0 ? [{ ...station, laidOut: isLaidOut, readings }] : [];
   });

@@ -8,6 +8,7 @@ import { stationsRead } from './jobPlaces.ts';
  * Example: walls of 4.9 and 5.1 at one station and 5.2 at another are 5.0 (tests/calc/job/thinnestRead.test.ts)
  */
 export function thinnestRead(job: Pick<Job, 'sections' | 'readings'>, pass: Pass): number | null {
+  if (!job.readings.some((one) => one.pass === pass && one.kind === 'wall')) return null;
   const walls = stationsRead(job, pass).flatMap(({ readings }) => {
     const read = readings.flatMap(({ kind, valueMm }) =>
       kind === 'wall' && valueMm !== null ? [valueMm] : [],

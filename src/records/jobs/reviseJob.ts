@@ -8,6 +8,7 @@ import type {
 } from '../../../shared/words/job.ts';
 import { listInWords } from '../../../shared/words/print.ts';
 import { refuseSeenOtherwise, type Seen } from '../catalogue.ts';
+import { changedIn } from '../database/changedIn.ts';
 import { type Db, write } from '../database/database.ts';
 import { refuse, StaleEdit } from '../database/errors.ts';
 import { sayTheSame, toJson } from '../database/json.ts';
@@ -198,18 +199,17 @@ export async function addToJob(
       ? partsGrown(trx, row.id, before, { revision, changedAt: by.at, readings })
       : await partsOf(trx, row.id, revision, readings);
   const job = toJob(row, parts);
-  const received = job.sections.received;
+  const { received } = job.sections;
+  const inLists = {
+    stage: job.stage,
+    outcome: job.outcome,
+    ring_credit: restsOnRing(job) ? 1 : 0,
+    ...(received ? projectionOf(received.body) : {}),
+    search: await searchOf(trx, job),
+  };
   await trx
     .updateTable('job')
-    .set({
-      revision,
-      changed_at: by.at,
-      stage: job.stage,
-      outcome: job.outcome,
-      ring_credit: restsOnRing(job) ? 1 : 0,
-      ...(received ? projectionOf(received.body) : {}),
-      search: await searchOf(trx, job),
-    })
+    .set({ revision, changed_at: by.at, ...changedIn(row, inLists) })
     .where('id', '=', row.id)
     .execute();
   if (change.what === 'reading') await keepReading(trx, job);

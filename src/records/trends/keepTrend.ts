@@ -5,6 +5,7 @@ import type { Job } from '../../../shared/words/job.ts';
 import { countingPasses } from '../../../shared/words/passes.ts';
 import { scrapReason } from '../../calc/job/scrapReason.ts';
 import { thinnestRead } from '../../calc/job/thinnestRead.ts';
+import { changedIn } from '../database/changedIn.ts';
 import type { Db } from '../database/database.ts';
 import type { Tables } from '../database/tables.ts';
 import { key } from '../database/writing.ts';
@@ -40,13 +41,21 @@ export async function keepReading(trx: Db, job: Job): Promise<void> {
 }
 
 async function keepCounts(trx: Db, job: Job): Promise<void> {
-  const row = trendRow(job, await firstSigned(trx, job), await earlierOf(trx, job));
-  const { job_id: _, ...said } = row;
-  await trx
-    .insertInto('job_trend')
-    .values(row)
-    .onConflict((on) => on.column('job_id').doUpdateSet(said))
-    .execute();
+  const now = trendRow(job, await firstSigned(trx, job), await earlierOf(trx, job));
+  const row = await trx.selectFrom('job_trend').selectAll().where('job_id', '=', job.id).executeTakeFirst();
+  if (row === undefined) {
+    const { job_id: _, ...said } = now;
+    // Another program may have gathered it meanwhile.
+    await trx
+      .insertInto('job_trend')
+      .values(now)
+      .onConflict((on) => on.column('job_id').doUpdateSet(said))
+      .execute();
+    return;
+  }
+  const changed = changedIn(row, now);
+  if (Object.keys(changed).length === 0) return;
+  await trx.updateTable('job_trend').set(changed).where('job_id', '=', job.id).execute();
 }
 
 /** When anything was last read, before the cut or after it: a gauge found wrong later that day may have been wrong then. */

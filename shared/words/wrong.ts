@@ -1,14 +1,24 @@
 import type { Verdict } from './cover.ts';
 import type { DecisionKind, Stage } from './job.ts';
+import type { Fits } from './stud/stud.ts';
 import type { RestsOn } from './trends.ts';
 
+/** What is right of a gauge that was wrong; null where it is not known. */
+export interface RightGauge {
+  /** What it read too much. */
+  readonly biasMm: number | null;
+  readonly calibrationUMm: number | null;
+}
+
 /** Something found to be wrong, from a day on. */
-export interface Wrong {
+export interface Wrong extends RightGauge {
   readonly number: number;
   readonly at: string;
   readonly who: string;
   readonly what: RestsOn;
   readonly id: string;
+  /** The one revision that was wrong; null: each of them. */
+  readonly revision: number | null;
   /** As it was called then. */
   readonly name: string;
   /** A day. */
@@ -16,8 +26,8 @@ export interface Wrong {
   readonly reason: string;
 }
 
+/** Said when a job or a slip was gone through. */
 export interface WrongClosed {
-  readonly jobId: number;
   readonly at: string;
   readonly who: string;
   readonly word: string;
@@ -38,6 +48,28 @@ export interface RestedOn {
   readonly before: Verdict | null;
   /** Judged again with what is right; null where that cannot be. */
   readonly now: Verdict | null;
+  /** What was measured after the cut, put right, is below the minimum; null where it is not, or is not known. */
+  readonly thinAfter: string | null;
+  /** Where the cover lies on the shelf, and for which job; null where it does not. */
+  readonly shelf: { readonly lies: string; readonly forJob: string | null } | null;
+  readonly closed: WrongClosed | null;
+}
+
+/** A counter slip that rested on it. */
+export interface SlipRestedOn {
+  readonly number: number;
+  readonly day: string;
+  readonly who: string;
+  readonly customerReference: string;
+  readonly stackName: string;
+  readonly studName: string;
+  /** Its parts were counted out of stock. */
+  readonly counted: boolean;
+  /** As it was answered. */
+  readonly before: Fits;
+  /** Answered again with what is right; null where that cannot be. */
+  readonly now: Fits | null;
+  readonly because: string;
   readonly closed: WrongClosed | null;
 }
 

@@ -31,6 +31,7 @@ const EXPORTED = {
   cost_revision: ['revision'],
   wrong: ['number'],
   wrong_closed: ['wrong_number', 'job_id'],
+  wrong_slip_closed: ['wrong_number', 'slip_number'],
   person: ['id'],
   person_revision: ['person_id', 'revision'],
 } as const satisfies Partial<Record<Table, readonly string[]>>;

@@ -25,6 +25,7 @@ import { wrong } from './migrations/022-wrong.ts';
 import { coverNumber } from './migrations/023-cover-number.ts';
 import { sorted } from './migrations/024-sorted.ts';
 import { coverKeys } from './migrations/025-cover-key.ts';
+import { wrongRight } from './migrations/026-wrong-right.ts';
 import type { Migration } from './migrations/migration.ts';
 
 /** Forward only, in order. What has been released is never changed: a new migration follows it. */
@@ -54,6 +55,7 @@ export const MIGRATIONS: readonly Migration[] = [
   coverNumber,
   sorted,
   coverKeys,
+  wrongRight,
 ];
 
 /** "Cvwr" in ASCII: marks a SQLite file as this program's. */

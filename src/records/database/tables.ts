@@ -215,7 +215,14 @@ export interface Tables {
     name: string;
     since: string;
     reason: string;
+    /** The one revision that was wrong; null: each. */
+    revision: number | null;
+    /** What is right of a gauge. */
+    bias_mm: number | null;
+    u_mm: number | null;
   };
+  /** A slip that was gone through because of it. */
+  wrong_slip_closed: { wrong_number: number; slip_number: number; at: string; who: string; word: string };
   /** A job that was gone through because of it. */
   wrong_closed: { wrong_number: number; job_id: number; at: string; who: string; word: string };
   /** The slip a job was begun from. */

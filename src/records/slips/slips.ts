@@ -147,6 +147,11 @@ export const SLIP_SORTS = (Object.keys(SLIP_ORDERS) as SlipSort['by'][]).flatMap
 );
 export const NEWEST_SLIPS: SlipSort = { by: 'slip', down: true };
 
+/** Whether its parts are counted out of stock as it stands. */
+export const countedOut = sql<number>`coalesce((
+  select case when n.what = 'out' then 1 else 0 end from slip_count n
+  where n.slip_number = slip.number order by n.place desc limit 1), 0)`;
+
 /** How many slips a page of the list may hold. */
 export const MOST_SLIPS = 200;
 const MOST_WORDS = 40;
@@ -158,13 +163,10 @@ export async function findSlips(
 ): Promise<{ readonly slips: readonly SlipLine[]; readonly more: boolean }> {
   const { text = '', fits, who, from, to, counted, sort = NEWEST_SLIPS, before, limit } = question;
   const order = SLIP_ORDERS[sort.by];
-  const isCounted = sql<number>`coalesce((
-    select case when c.what = 'out' then 1 else 0 end from slip_count c
-    where c.slip_number = slip.number order by c.place desc limit 1), 0)`;
   let query = db
     .selectFrom('slip')
     .select(['number', 'at', 'day', 'who', 'customer_reference', 'stack_name', 'stud_name', 'fits'])
-    .select(isCounted.as('counted'));
+    .select(countedOut.as('counted'));
   const exact = slipNumber(text);
   if (exact !== null) query = query.where('number', '=', exact);
   else
@@ -174,7 +176,7 @@ export async function findSlips(
   if (who !== undefined) query = query.where(sql<boolean>`lower(who) = ${key(who)}`);
   if (from !== undefined) query = query.where('day', '>=', from);
   if (to !== undefined) query = query.where('day', '<=', to);
-  if (counted !== undefined) query = query.where(isCounted, '=', counted ? 1 : 0);
+  if (counted !== undefined) query = query.where(countedOut, '=', counted ? 1 : 0);
   if (before !== undefined) {
     const last = await db
       .selectFrom('slip')
@@ -240,7 +242,7 @@ export async function jobsOfSlip(db: Db, number: number): Promise<readonly strin
   return rows.map((row) => row.number);
 }
 
-function toSlip(row: Selectable<Tables['slip']>): KeptSlip {
+export function toSlip(row: Selectable<Tables['slip']>): KeptSlip {
   return {
     number: row.number,
     at: row.at,

@@ -1,4 +1,4 @@
-import { sql } from 'kysely';
+import { type RawBuilder, sql } from 'kysely';
 import { shownIn } from '../begun.ts';
 import type { Db } from '../database/database.ts';
 import { CRITERIA_ID } from '../shopCriteria.ts';
@@ -15,17 +15,19 @@ export interface JudgedJob {
 export const JUDGED_A_PAGE = 100;
 
 /** The revision a decision names; one from before decisions named it was made under the newest of its time. */
-const revision = sql<number>`coalesce(r.revision, (
-  select max(e.revision) from entry_revision e
-  where e.kind = 'criteria' and e.id = ${sql.lit(CRITERIA_ID)} and e.at <= c.since), 0)`;
+export function limitsOf(c: RawBuilder<unknown>): RawBuilder<number> {
+  return sql<number>`coalesce((
+    select named.revision from job_rests named
+    where named.job_id = ${c}.job_id and named.what = 'criteria' and named.id = ${sql.lit(CRITERIA_ID)}), (
+    select max(e.revision) from entry_revision e
+    where e.kind = 'criteria' and e.id = ${sql.lit(CRITERIA_ID)} and e.at <= ${c}.since), 0)`;
+}
+const revision = limitsOf(sql`c`);
 
 function judged(db: Db) {
   return db
     .selectFrom('job_rests as c')
     .innerJoin('job as j', 'j.id', 'c.job_id')
-    .leftJoin('job_rests as r', (join) =>
-      join.onRef('r.job_id', '=', 'c.job_id').on('r.what', '=', 'criteria').on('r.id', '=', CRITERIA_ID),
-    )
     .where('c.what', '=', 'cover-calc')
     .where(shownIn(sql`j`));
 }

@@ -6,6 +6,7 @@ import type { PLAN } from '../../../shared/words/fields/job.ts';
 import type { FIT_LIMITS, KNOCK_ON } from '../../../shared/words/fields/knockOn.ts';
 import type { GAUGE_FIGURES, SETUP } from '../../../shared/words/fields/setup.ts';
 import type { SHELF_ASKED } from '../../../shared/words/fields/shelf.ts';
+import type { RIGHT_GAUGE } from '../../../shared/words/fields/wrong.ts';
 import { BOLT_CIRCLE, gapTypedExpected, SHIM } from '../studs/studsExpected.ts';
 import {
   type AnyExpected,
@@ -133,6 +134,21 @@ export function gaugeExpected(kind: CatalogueGauge['gaugeKind']): ExpectedWhole<
     checkEveryDays: WHOLE,
   };
 }
+
+/** Of a gauge found to be wrong: no gauge reads half a millimeter off unseen. */
+export const RIGHT_GAUGE_EXPECTED: ExpectedWhole<typeof RIGHT_GAUGE> = {
+  biasMm: {
+    least: 0.0005,
+    most: 0.4,
+    signed: true,
+    notTold: 'one gauge is off by 0.002 mm and another by 0.2 mm',
+  },
+  calibrationUMm: {
+    least: 0.0005,
+    most: 0.1,
+    notTold: 'a caliper has ten times the uncertainty of a micrometer',
+  },
+};
 
 const ANY_GAUGE = 'a caliper shows ten times the step of a micrometer';
 const anyGauge = (least: number, most: number): FigureExpected => ({ least, most, notTold: ANY_GAUGE });

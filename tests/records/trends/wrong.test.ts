@@ -5,7 +5,7 @@ import type { Shop } from '../../../src/records/database/database.ts';
 import { createJob } from '../../../src/records/jobs/createJob.ts';
 import { addReadings } from '../../../src/records/jobs/readings.ts';
 import { reviseJob } from '../../../src/records/jobs/reviseJob.ts';
-import { jobsResting } from '../../../src/records/trends/wrong.ts';
+import { jobsResting, markWrong, wrongNumbered } from '../../../src/records/trends/wrong.ts';
 import { cuts, decision, received, setup, wall } from '../samples.ts';
 import { onEachDatabase } from '../shops.ts';
 
@@ -23,6 +23,9 @@ const wrong = (since: string): Wrong => ({
   name: 'Bench gauge',
   since,
   reason: 'It read 0.1 mm high.',
+  revision: null,
+  biasMm: null,
+  calibrationUMm: null,
 });
 
 onEachDatabase((engine) => {
@@ -64,6 +67,35 @@ onEachDatabase((engine) => {
       const dawn = await read('2026-03-07T20:00:00.000Z');
       expect(await resting('2026-03-08', 'Pacific/Auckland')).toEqual([dawn]);
       expect(await resting('2026-03-08', 'UTC')).toEqual([]);
+    });
+
+    it('of one revision alone are those read with that one', async () => {
+      const { id } = await createJob(shop.db, at('2026-03-02T10:00:00.000Z'), { received: received() });
+      for (const [from, revision] of [
+        [1, 2],
+        [2, 1],
+      ] as const)
+        await reviseJob(shop.db, at('2026-03-02T10:00:00.000Z'), {
+          jobId: id,
+          fromRevision: from,
+          what: 'setup',
+          body: { ...setup, gauges: [{ ...GAUGE, revision }] },
+        });
+      const of = async (revision: number | null) =>
+        (await jobsResting(shop.db, { ...wrong('2026-03-01'), revision }, 'UTC')).map(({ jobId }) => jobId);
+      expect([await of(null), await of(1), await of(2)]).toEqual([[id], [id], []]);
+    });
+  });
+
+  describe('what is right', () => {
+    it('is kept with what was wrong, to the last digit', async () => {
+      const found = { ...wrong('2026-03-01'), biasMm: -0.0123, calibrationUMm: 0.004, revision: 3 };
+      const number = await markWrong(shop.db, at('2026-03-09T10:00:00.000Z'), found);
+      expect(await wrongNumbered(shop.db, number)).toMatchObject({
+        biasMm: -0.0123,
+        calibrationUMm: 0.004,
+        revision: 3,
+      });
     });
   });
 });

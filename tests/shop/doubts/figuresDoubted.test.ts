@@ -156,6 +156,7 @@ const OTHERWISE: Readonly<Record<string, string>> = {
   COVER_LIMITS: 'part of the shop’s limits',
   CUT: 'held against what is left of the decided cut by passDoubt',
   MASTER_CHECK: 'the reading is held against its master, in src/web/catalogue/masterCheckRoutes.ts',
+  RIGHT_GAUGE: 'asked about by RIGHT_GAUGE_EXPECTED, in src/web/trends/wrongRoutes.ts',
   COSTS: 'money: of any size, and in no unit that could be mistaken for another',
   GAUGE_STUDY: 'small counts of covers, stations and rounds, each within its bounds',
 };

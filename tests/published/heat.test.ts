@@ -38,8 +38,8 @@ describe('endless solid: Çengel, Heat Transfer, example 4-7: q 1250 W/m², 20 �
 
 /**
  * Of the clutch-energy rows, what slipFlux and heatCover compute: the energy lost in slip, and the rise once it has
- * spread. They do not compute how long a slip takes, how a brake cools between stops (Shigley's β, T_max, T_min) or
- * the insulated face, so those rows have no test.
+ * spread. They do not compute how long a slip takes or the insulated face, so those rows have no test; how a brake cools
+ * between stops is Shigley's, the rise of each stop ours.
  */
 describe('energy of a slip', () => {
   it('the cone clutch of Khurmi & Gupta, 7.824 N·m for 4.066 s from 1000 rpm, loses 1665 N·m', () => {
@@ -58,15 +58,14 @@ describe('energy of a slip', () => {
     expect(Math.abs(lostJ / (0.5 * 13.5 * 0.15 ** 2 * ((1000 * Math.PI) / 30) ** 2) - 1)).toBeLessThan(0.001);
   });
 
-  it('the caliper brake of Shigley, 9th ed., example 16-5, warms by 49.3 °F (from memory, recomputed)', () => {
+  describe('the caliper brake of Shigley, 9th ed., example 16-5 (from memory, recomputed)', () => {
     const [btuJ, poundKg, inchM] = [1055.056, 0.45359237, 0.0254];
     const energyJ = ((289 * ((250 * Math.PI) / 30) ** 2) / (2 * 9336)) * btuJ;
-    expect((energyJ / btuJ).toFixed(1)).toBe('10.6');
     // A disk of 6 in by 1/4 in, 0.282 lbm/in³, 0.108 Btu/(lbm·°F), as a slab.
     const areaM2 = (Math.PI / 4) * (6 * inchM) ** 2;
     const thicknessM = inchM / 4;
     const densityKgPerM3 = (0.282 * poundKg) / inchM ** 3;
-    expect(((densityKgPerM3 * areaM2 * thicknessM) / poundKg).toFixed(2)).toBe('1.99');
+    const massLb = (densityKgPerM3 * areaM2 * thicknessM) / poundKg;
     const { evenRiseK } = heatCover({
       fluxWPerM2: (2 * energyJ) / areaM2,
       slipTimeS: 1,
@@ -77,7 +76,28 @@ describe('energy of a slip', () => {
       pressurePeak: null,
       startTemperatureC: null,
     });
-    expect((evenRiseK * 1.8).toFixed(1)).toBe('49.3');
+
+    it('takes up 10.6 Btu in 1.99 lbm and warms by 49.3 °F', () => {
+      expect((energyJ / btuJ).toFixed(1)).toBe('10.6');
+      expect(massLb.toFixed(2)).toBe('1.99');
+      expect((evenRiseK * 1.8).toFixed(1)).toBe('49.3');
+    });
+
+    // h_r 3.0, h_c 2.0 and f_v 4.8 are read from its charts; 24 stops an hour, air of 70 °F.
+    it('stopping every 150 s comes to stand between 160 and 209 °F', () => {
+      const perInch2SF = (3.0 + 4.8 * 2.0) * 1e-6;
+      expect(perInch2SF * 1e6).toBeCloseTo(12.6, 9);
+      const perS = (perInch2SF * 50) / (massLb * 0.108);
+      expect(perS * 1000).toBeCloseTo(2.93, 2);
+      let overAirF = 0;
+      let beforeF = 0;
+      for (let stop = 0; stop < 200; stop += 1) {
+        beforeF = overAirF * Math.exp(-perS * 150);
+        overAirF = beforeF + evenRiseK * 1.8;
+      }
+      expect(Math.abs(70 + overAirF - 209)).toBeLessThan(0.5);
+      expect(Math.abs(70 + beforeF - 160)).toBeLessThan(1);
+    });
   });
 });
 

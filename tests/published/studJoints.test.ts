@@ -164,6 +164,18 @@ describe('Shigley, 8th ed., problems 8-22 and 8-23, M12, A_d 113, A_t 84.3 mm²'
     expect(Math.abs(1 / between / 1000 / printed - 1)).toBeLessThan(0.0005);
   });
 
+  // Load of 10.6 kN a bolt, Sp 600: n = (Sp At − Fi)/(C P) as printed, of our preload, share of proof and C.
+  it('problem 8-22 has a load factor of 4.73', () => {
+    const km = inSeries([
+      [20, 18, 207],
+      [2.5, 41.09, 100],
+      [22.5, 18, 100],
+    ]);
+    const share = proofShare({ mostN: 0.75 * 84.3 * 600, proofMPa: 600, areaMm2: 84.3 }).share!;
+    const proofN = 84.3 * 600;
+    expect((proofN * (1 - share)) / ((466.8 / (466.8 + km)) * 10_600)).toBeCloseTo(4.73, 1);
+  });
+
   it('problem 8-22 has k_m 1379 and C 0.253', () => {
     const km = inSeries([
       [20, 18, 207],
@@ -218,6 +230,21 @@ describe('Wileman and others, 1991: k_m/(E d) = A exp(B d/l)', () => {
     expect(Math.abs(1 / (2 * half) / 19.18 - 1)).toBeLessThan(0.01);
   });
 
+  // The same problem, half iron and half steel: halves of 18.24 and 38.36 in series come to 12.4.
+  it('halves of iron and steel, 18.24 and 38.36, come to 12.4 in series, as our cones do within 1.5 %', () => {
+    const half = (youngMPa: number) =>
+      clampedResilience({
+        bearingOuterDiameterMm: 1.5 * 0.625,
+        slices: [{ thicknessMm: 0.75, holeDiameterMm: 0.625 }],
+        youngMPa,
+        tanPhi: 0.5774,
+      })!.mmPerN;
+    const [iron, steel] = [2 * 0.77871 * Math.exp((0.61616 * 0.625) / 1.5) * 14.5 * 0.625, 38.36];
+    expect(iron).toBeCloseTo(18.24, 1);
+    expect(1 / (1 / iron + 1 / steel)).toBeCloseTo(12.4, 1);
+    expect(Math.abs(1 / (half(14.5) + half(30)) / 12.36 - 1)).toBeLessThan(0.015);
+  });
+
   it('the general A and B at d/l 0.5 give 1.08', () => {
     expect(wileman(0.78952, 0.62914, 0.5)).toBeCloseTo(1.08, 2);
   });
@@ -264,12 +291,37 @@ describe('friction joint', () => {
   });
 });
 
-describe('fixed fastener', () => {
-  // ASME Y14.5, Appendix B, worked numbers of the 1994 and 2009 editions, from memory: 3.5 in 3.94: 0.22 each.
-  it('a fixed fastener’s position tolerance is (H − F)/2', () => {
-    const tightest = { name: 'plate', holeMm: 3.94, clearanceMm: 3.94 - 3.5 };
-    const found = fixedFastenerPosition({ studMm: 3.5, tightest }, { differenceMm: null }, 'mm');
-    expect(found.finding.value).toBeCloseTo(0.22, 9);
+describe('position of holes: ASME Y14.5, Appendix B', () => {
+  // Worked numbers of the 1994 and 2009 editions, from memory: fasteners of 3.5 in holes of 3.94.
+  const [F, H] = [3.5, 3.94];
+  const tightest = { name: 'plate', holeMm: H, clearanceMm: H - F };
+  const fixed = (differenceMm: number | null) =>
+    fixedFastenerPosition({ studMm: F, tightest }, { differenceMm }, 'mm').finding;
+
+  it('a fixed fastener’s position tolerance is (H − F)/2, 0.22 each', () => {
+    expect(fixed(null).value).toBeCloseTo(0.22, 9);
+  });
+
+  // Floating: T = H − F, 0.44 for each part; what bolt circles may differ by, as the stud has all of it to move in.
+  it('a floating fastener’s is H − F, 0.44, and so much two bolt circles may differ by', () => {
+    expect([fixed(0.4399).status, fixed(0.4401).status]).toEqual(['pass', 'caution']);
+    const layers = EXAMPLE.stack.layers.map((layer) => ({
+      ...layer,
+      holeDiameterMm: threadGeometry(EXAMPLE.stud.thread).majorMm.max! + 0.44,
+    }));
+    const found = checkStud({ ...EXAMPLE, stack: { ...EXAMPLE.stack, layers } });
+    expect(found.findings.find(({ id }) => id === 'holes')!.value).toBeCloseTo(0.44, 9);
+    expect(found.findings.find(({ id }) => id === 'position')!.value).toBeCloseTo(0.22, 9);
+  });
+
+  // Without a projected zone, H = F + T₁ + T₂ (1 + 2P/D): a stud that leans in its zone of depth D is farther off where it
+  // passes a plate of thickness P. Ours is that formula with the zone held over the stud’s length, P 0.
+  it('with the zone projected, hole and tolerances come to H = F + T₁ + T₂', () => {
+    const T = fixed(null).value!;
+    const holeFor = (P: number, D: number) => F + T + T * (1 + (2 * P) / D);
+    expect(holeFor(0, 10)).toBeCloseTo(H, 9);
+    const leaning = (P: number, D: number) => T / 2 + (T / D) * P;
+    expect(holeFor(3.2, 10) - F - T).toBeCloseTo(2 * leaning(3.2, 10), 9);
   });
 });
 

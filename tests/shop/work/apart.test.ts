@@ -4,6 +4,7 @@ import { checkAsked } from '../../../src/shop/doubts/coverDoubts.ts';
 import { askedCover, judged, numbersOf, stopWork, workWaiting } from '../../../src/shop/work/apart.ts';
 import { ITSELF } from '../../../src/shop/work/workPool.ts';
 import { coverInput, SET_ONE } from '../../calc/cover/sets.ts';
+import '../../patient.ts';
 
 const of = (stations: number) =>
   coverInput({

@@ -107,6 +107,9 @@ describe('stacks for the stud in hand', () => {
       ['no gap', 'with-care'],
       ['thick', 'no'],
     ]);
+    for (const { check, fits, decidedBy, byMm } of found)
+      expect([fits, decidedBy, byMm]).toEqual([check.fits, check.decidedBy, check.byMm]);
+    expect(found.map(({ decidedBy }) => decidedBy)).toEqual([null, 'pullForwardMm', 'threadEndMm']);
   });
   it('a stack that cannot be used is named', () => {
     expect.assertions(1);

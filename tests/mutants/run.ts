@@ -13,18 +13,25 @@ import { type Change, keyOf, tableOf, told } from './table.ts';
  * Breaks lines one at a time and asks whether a test notices: `npm run test:mutants` tries 300 changes of `src` and
  * `views`, drawn by chance; `npm run test:mutants -- src/calc/judge views/drawings` all of each folder or file named;
  * `--sample 40` so many of each, `--seed 7` the same ones again; `--tests tests/calc,tests/laws` asks those tests alone,
- * which is quick while one writes them. Stryker makes the changes, and runs for each only the tests that pass by it.
+ * which is quick while one writes them; `--at-once 2` tries two at a time. Stryker makes the changes, and runs for each
+ * only the tests that pass by it, the nearest first (`nearest.ts`).
  */
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const { values, positionals } = parseArgs({
   allowPositionals: true,
-  options: { sample: { type: 'string' }, seed: { type: 'string' }, tests: { type: 'string' } },
+  options: {
+    sample: { type: 'string' },
+    seed: { type: 'string' },
+    tests: { type: 'string' },
+    'at-once': { type: 'string' },
+  },
 });
 const groups = positionals.length > 0 ? positionals.map((place) => [place]) : [['src', 'views']];
 const seed = Number(values.seed ?? Date.now() % 1_000_000_007);
+const share = Number(values['at-once'] ?? 1);
 const sample = Number(values.sample ?? (positionals.length > 0 ? Infinity : 300));
-if (!Number.isSafeInteger(seed) || Number.isNaN(sample))
-  throw new Error('Seed and sample are whole numbers.');
+if (!Number.isSafeInteger(seed) || Number.isNaN(sample) || !Number.isSafeInteger(share))
+  throw new Error('Seed, sample and at-once are whole numbers.');
 
 process.chdir(root);
 const drawn: Change[] = [];
@@ -43,6 +50,7 @@ try {
   process.env.MUTANTS_ASKED = asked;
   process.env.MUTANTS_ROOT = root;
   process.env.MUTANTS_TESTS = values.tests ?? '';
+  process.env.MUTANTS_TIMES = join(folder, 'times.json');
   mkdirSync(join(folder, 'work'));
   const results = await new Stryker({
     mutate: drawn.map(
@@ -54,14 +62,16 @@ try {
     plugins: ['@stryker-mutator/vitest-runner', './tests/mutants/askedOnly.mjs'],
     checkers: ['asked-only'],
     coverageAnalysis: 'perTest',
-    concurrency: 2,
-    timeoutMS: 30_000,
+    concurrency: share,
+    // Against hanging only; see `byTheClock`.
+    timeoutMS: 120_000,
     timeoutFactor: 4,
     dryRunTimeoutMinutes: 60,
     ignorePatterns: ['dist', 'tests/pictures'],
     // vitest does not check types, and some tests read the first line of a file.
     disableTypeChecks: false,
-    reporters: [],
+    warnings: { slow: false, preprocessorErrors: true, unknownOptions: true, unserializableOptions: true },
+    reporters: ['progress-append-only'],
     tempDirName: join(folder, 'work'),
     allowConsoleColors: false,
   }).runMutationTest();
@@ -121,7 +131,7 @@ function changeOf({
   mutatorName,
   replacement,
   status,
-  killedBy,
+  statusReason,
 }: Partial<MutantResult>): Change {
   const file = fileName!.slice(root.length).replace(/^\//, '');
   const { start, end } = location!;
@@ -137,8 +147,13 @@ function changeOf({
     was: lines.join('\n'),
     becomes: replacement!,
     status: status!,
-    by: killedBy?.length ?? 0,
+    byTheClock: byTheClock(status!, statusReason ?? ''),
   };
+}
+
+/** Only time said so, which a loaded machine may have taken; an endless loop is counted in turns instead. */
+function byTheClock(status: MutantResult['status'], reason: string): boolean {
+  return status === 'Timeout' ? !reason.startsWith('Hit limit') : /timed out in \d+ ?ms/.test(reason);
 }
 
 /** So many of them, the same ones for the same seed (mulberry32, public domain). */

@@ -9,7 +9,7 @@ export interface Change {
   readonly was: string;
   readonly becomes: string;
   readonly status: string;
-  readonly by: number;
+  readonly byTheClock: boolean;
 }
 
 /** A change that makes no difference to anybody, and why. */
@@ -33,15 +33,16 @@ function isEquivalent(change: Change, equivalents: readonly Equivalent[]): boole
   );
 }
 
-const noticed = ({ status }: Change) => ['Killed', 'Timeout', 'RuntimeError'].includes(status);
+const noticed = ({ status, byTheClock }: Change) =>
+  !byTheClock && ['Killed', 'Timeout', 'RuntimeError'].includes(status);
 
 /** What nobody noticed, as a person would look it up. */
 export function told(changes: readonly Change[], equivalents: readonly Equivalent[]): string {
   return changes
     .filter((change) => !noticed(change) && !isEquivalent(change, equivalents))
     .map(
-      ({ file, location, mutator, was, becomes, status }) =>
-        `${file}:${location.start.line + 1} ${mutator}${status === 'NoCoverage' ? ', run by no test' : ''}\n    ${plain(was)}\n  → ${plain(becomes)}`,
+      ({ file, location, mutator, was, becomes, status, byTheClock }) =>
+        `${file}:${location.start.line + 1} ${mutator}${status === 'NoCoverage' ? ', run by no test' : ''}${byTheClock ? ', noticed by the clock alone, which does not count' : ''}\n    ${plain(was)}\n  → ${plain(becomes)}`,
     )
     .join('\n');
 }

@@ -1,17 +1,14 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { Job } from '../../../shared/words/job.ts';
 import type { Shop } from '../../../src/records/database/database.ts';
-import { NotInRecords, StaleEdit } from '../../../src/records/database/errors.ts';
-import { createJob } from '../../../src/records/jobs/createJob.ts';
+import { StaleEdit } from '../../../src/records/database/errors.ts';
 import { historyOf, revisionOf } from '../../../src/records/jobs/history.ts';
 import { addReadings } from '../../../src/records/jobs/readings.ts';
-import { getJob, jobAtRevision } from '../../../src/records/jobs/readJob.ts';
-import { reviseJob, type SectionEdit } from '../../../src/records/jobs/reviseJob.ts';
+import { getJob } from '../../../src/records/jobs/readJob.ts';
+import { reviseJob } from '../../../src/records/jobs/reviseJob.ts';
 import { errorOf, refusalOf } from '../refusals.ts';
 import {
-  alder,
   as,
-  crack,
   cuts,
   decision,
   finishedJob,
@@ -20,7 +17,6 @@ import {
   prints,
   received,
   setup,
-  signedJob,
   studs,
   wall,
 } from '../samples.ts';
@@ -32,131 +28,6 @@ onEachDatabase((engine) => {
     shop = await engine.openEmpty();
   });
   afterEach(() => shop.close());
-
-  const create = (number?: string) =>
-    createJob(shop.db, as('AB'), { received: received(), ...(number === undefined ? {} : { number }) });
-
-  describe('the number of a new job', () => {
-    test('a new job’s number is 1001 in a new shop, then the one after the highest plain number', async () => {
-      const numbers = [];
-      for (const typed of [undefined, '  ', 'J-9000', '0007', '1500', undefined])
-        numbers.push((await create(typed)).number);
-      expect(numbers).toEqual(['1001', '1002', 'J-9000', '0007', '1500', '1501']);
-    });
-
-    test('a new job’s number skips one that is taken, and does not count on from a scanned code', async () => {
-      await create('9999999');
-      await create('10000000');
-      await create('4006381333931');
-      expect((await create()).number).toBe('10000001');
-    });
-
-    test('a job’s number is kept as typed, and finds the job whatever its letter case', async () => {
-      const job = await create('  Kd-17 ');
-      expect(job.number).toBe('Kd-17');
-      expect(await getJob(shop.db, 'KD-17')).toEqual(job);
-      expect(await getJob(shop.db, job.id)).toEqual(job);
-    });
-
-    test('a job’s number that is taken is refused with the job that has it', async () => {
-      await create('Kd-17');
-      expect(await refusalOf(create('kD-17'))).toEqual({
-        code: 'number-taken',
-        path: 'number',
-        sentence:
-          'Job number Kd-17 is taken by the Alder 11 plain received on 2026-03-02; give another number.',
-      });
-    });
-
-    test.each([['x'.repeat(41)], ['12\n13'], ['12\u200b13'], ['a\0b']])(
-      'the job number %j is refused',
-      async (typed) => {
-        expect((await refusalOf(create(typed))).code).toBe('bad-number');
-      },
-    );
-  });
-
-  describe('a new job', () => {
-    test('a new job is one revision, by somebody, with what was received', async () => {
-      const job = await createJob(shop.db, as('AB', 'came with the van'), {
-        received: received(),
-        demo: true,
-      });
-      expect(job).toMatchObject({
-        number: '1001',
-        revision: 1,
-        stage: 'to-look',
-        outcome: null,
-        demo: true,
-        readings: [],
-      });
-      expect(job.sections.received).toMatchObject({
-        revision: 1,
-        who: 'AB',
-        why: 'came with the van',
-        body: received(),
-      });
-      expect(job.createdAt).toBe(job.changedAt);
-    });
-
-    test.each([
-      ['nobody', 'who-needed', () => createJob(shop.db, as(' '), { received: received() })],
-      [
-        'a name that cannot be seen',
-        'who-too-long',
-        () => createJob(shop.db, as('\u200b'), { received: received() }),
-      ],
-      ['a name of nine', 'who-too-long', () => createJob(shop.db, as('ABCDEFGHI'), { received: received() })],
-      [
-        'a day that is none',
-        'bad-day',
-        () => createJob(shop.db, as('AB'), { received: received({ receivedOn: '2026-02-30' }) }),
-      ],
-      [
-        'a month that is none',
-        'bad-day',
-        () => createJob(shop.db, as('AB'), { received: received({ receivedOn: '2026-13-01' }) }),
-      ],
-      [
-        'a day with a time',
-        'bad-day',
-        () => createJob(shop.db, as('AB'), { received: received({ receivedOn: '2026-03-02T08:00' }) }),
-      ],
-      [
-        'half a character',
-        'bad-text',
-        () => createJob(shop.db, as('AB'), { received: received({ note: 'a\ud800b' }) }),
-      ],
-      [
-        'an infinite size',
-        'not-a-number',
-        () =>
-          createJob(shop.db, as('AB'), {
-            received: received({ family: { ...alder, nominalWallMm: Number.POSITIVE_INFINITY } }),
-          }),
-      ],
-    ])('a new job with %s is refused, and nothing is kept', async (_, code, attempt) => {
-      expect((await refusalOf(attempt())).code).toBe(code);
-      expect(await getJob(shop.db, '1001')).toBeNull();
-    });
-  });
-
-  describe('a job that is not there', () => {
-    test('a job that does not exist reads as null, and changing it is refused', async () => {
-      for (const which of [1, 0, -1, 1.5, Number.NaN, '1001', ''])
-        expect(await getJob(shop.db, which)).toBeNull();
-      const change = reviseJob(shop.db, as('AB'), {
-        jobId: 5,
-        fromRevision: 1,
-        what: 'plan',
-        body: { plannedCutMm: null, typed: '' },
-      });
-      expect(await errorOf(change)).toBeInstanceOf(NotInRecords);
-      expect(await errorOf(jobAtRevision(shop.db, 5, 1))).toMatchObject({
-        message: 'There is no job 5 here. Look for it under Jobs.',
-      });
-    });
-  });
 
   describe('an edit', () => {
     const plan = (plannedCutMm: number) => ({ plannedCutMm, typed: String(plannedCutMm) });
@@ -377,133 +248,6 @@ onEachDatabase((engine) => {
       expect(await errorOf(sign(revision, revision))).toMatchObject({ code: 'stale' });
       expect((await refusalOf(sign(revision + 1, revision))).code).toBe('signed-revision');
       expect((await sign(revision + 1, revision + 1)).stage).toBe('signed');
-    });
-  });
-
-  describe('the job as it was', () => {
-    test('a job at every revision is what it was then, to the letter', async () => {
-      const seen: Job[] = [await create()];
-      const jobId = seen[0]!.id;
-      const at = () => seen.at(-1)!.revision;
-      const push = (job: Job) => seen.push(job);
-      const edit = (who: string, what: SectionEdit) => reviseJob(shop.db, as(who, 'because'), what, prints);
-      push(await edit('AB', { jobId, fromRevision: at(), what: 'looked', body: crack }));
-      push(
-        await edit('CD', {
-          jobId,
-          fromRevision: at(),
-          what: 'looked',
-          body: looked({ crackNote: 'a scratch' }),
-        }),
-      );
-      push(await edit('AB', { jobId, fromRevision: at(), what: 'setup', body: setup }));
-      push(
-        (
-          await addReadings(shop.db, as('AB'), {
-            jobId,
-            readings: [wall('a'), wall('b', { valueMm: 0.49, doubtful: true })],
-          })
-        ).job,
-      );
-      push((await addReadings(shop.db, as('AB'), { jobId, readings: [wall('c', { replaces: 'b' })] })).job);
-      push(await edit('AB', { jobId, fromRevision: at(), what: 'decision', body: decision(at()) }));
-      push(
-        (
-          await addReadings(shop.db, as('AB'), {
-            jobId,
-            readings: [wall('d', { valueMm: null, replaces: 'a', typed: '' })],
-          })
-        ).job,
-      );
-      push(await edit('AB', { jobId, fromRevision: at(), what: 'decision', body: decision(at()) }));
-      push(await edit('AB', { jobId, fromRevision: at(), what: 'cuts', body: cuts(0.2) }));
-      push((await addReadings(shop.db, as('AB'), { jobId, readings: [wall('e', { pass: 'after' })] })).job);
-      push(await edit('AB', { jobId, fromRevision: at(), what: 'studs', body: studs }));
-      push(
-        await edit('AB', {
-          jobId,
-          fromRevision: at(),
-          what: 'signature',
-          body: { statement: 'Done.', signedRevision: at() },
-        }),
-      );
-      push(
-        await edit('AB', {
-          jobId,
-          fromRevision: at(),
-          what: 'received',
-          body: received({ family: { ...alder, name: 'Birch' } }),
-        }),
-      );
-
-      expect(seen.map((job) => job.stage)).toEqual([
-        'to-look',
-        'to-decide',
-        'to-measure',
-        'to-measure',
-        'to-decide',
-        'to-decide',
-        'to-cut',
-        'to-decide',
-        'to-cut',
-        'to-verify',
-        'to-sign',
-        'to-sign',
-        'signed',
-        'to-decide',
-      ]);
-      expect(seen.map((job) => job.readings.map((r) => r.id).join(''))).toEqual([
-        '',
-        '',
-        '',
-        '',
-        'ab',
-        'ac',
-        'ac',
-        'c',
-        'c',
-        'c',
-        'ce',
-        'ce',
-        'ce',
-        'ce',
-      ]);
-      for (const job of seen) expect(await jobAtRevision(shop.db, jobId, job.revision)).toEqual(job);
-      expect((await historyOf(shop.db, jobId)).map((line) => line.revision)).toEqual(
-        seen.map((job) => job.revision),
-      );
-      expect(await errorOf(jobAtRevision(shop.db, jobId, 15))).toBeInstanceOf(NotInRecords);
-    });
-
-    test('a decision is kept with everything it was worked out from', async () => {
-      const { id } = await signedJob(shop.db);
-      await reviseJob(shop.db, as('AB', 'wrong family'), {
-        jobId: id,
-        fromRevision: 8,
-        what: 'received',
-        body: received({ family: { ...alder, nominalWallMm: 6 } }),
-      });
-      expect((await jobAtRevision(shop.db, id, 8)).sections.decision?.body).toEqual(decision(4));
-      expect((await jobAtRevision(shop.db, id, 8)).sections.received?.body.family.nominalWallMm).toBe(5);
-    });
-  });
-
-  describe('the history', () => {
-    test('the history names who did what and why, in order', async () => {
-      const { id } = await measuredJob(shop.db);
-      expect((await historyOf(shop.db, id)).map((line) => [line.revision, line.who, line.what])).toEqual([
-        [1, 'AB', 'received'],
-        [2, 'AB', 'looked'],
-        [3, 'AB', 'setup'],
-        [4, 'AB', 'reading'],
-      ]);
-      expect(await historyOf(shop.db, 77)).toEqual([]);
-      expect(await revisionOf(shop.db, id, 4)).toMatchObject({
-        what: 'reading',
-        body: [{ id: '1-w1' }, { id: '1-w2' }],
-      });
-      expect(await revisionOf(shop.db, id, 2)).toMatchObject({ what: 'looked', body: looked() });
-      expect(await revisionOf(shop.db, id, 5)).toBeNull();
     });
   });
 });

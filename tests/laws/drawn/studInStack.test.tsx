@@ -1,26 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { LayerKind, Nut, Stack, Stud } from '../../../shared/words/stud/stud.ts';
-import { PullForwardPicture } from '../../../views/drawings/pullForwardPicture.tsx';
-import { StackDrawn } from '../../../views/drawings/stackDrawn.tsx';
+import type { Stack, Stud } from '../../../shared/words/stud/stud.ts';
 import { StudInStack } from '../../../views/drawings/studInStack.tsx';
 import { renderPart } from '../../../views/render.ts';
 import { metric, unified } from '../../calc/stud/example.ts';
 import { expectSound } from '../../views/markup.ts';
-import {
-  type Dimensioned,
-  type Drawing,
-  dimensionsIn,
-  expectNear,
-  expectOrderly,
-  extent,
-  pointsOf,
-  readDrawing,
-  readDrawings,
-  type Shape,
-  xsOf,
-  ysOf,
-} from './readSvg.ts';
+import { anyNut, bounds, expectLength, readStack } from './anyStackDrawn.ts';
+import { dimensionsIn, expectNear, expectOrderly, extent, pointsOf, readDrawings } from './readSvg.ts';
 
 const RUNS = { numRuns: 40 };
 const mm = (min: number, max: number) => fc.double({ min, max, noNaN: true });
@@ -32,22 +18,6 @@ const THREADS = [
   metric(10, 1.25, '6g'),
   metric(12, 1.75, '6g'),
 ] as const;
-
-const anyNut: fc.Arbitrary<Nut> = fc
-  .record({
-    heightMm: mm(3, 14),
-    countersinkMm: mm(0, 0.9),
-    bearingOuterDiameterMm: fc.option(mm(14, 30)),
-    washerMm: fc.constantFrom(0, 1.5, 2.5),
-  })
-  .map((changes) => ({
-    toleranceMm: 0.2,
-    thread: null,
-    proofMPa: 827,
-    tensileMPa: 827,
-    prevailing: false,
-    ...changes,
-  }));
 
 /** Any stud in any stack, with or without nut and gap: short ones, long ones, without a pilot. */
 const anyStud = fc
@@ -101,81 +71,6 @@ const majorMm = ({ thread }: Stud) =>
   thread.system === 'unified' ? thread.majorInch * 25.4 : thread.majorMm;
 const pitchMm = ({ thread }: Stud) =>
   thread.system === 'unified' ? 25.4 / thread.threadsPerInch : thread.pitchMm;
-
-/** Hatched pieces that lie above the axis, from the left: the layers' upper halves. */
-function upperHalves(drawing: Drawing): Shape[] {
-  return drawing
-    .of('rect')
-    .filter((one) => one.fill.startsWith('url(') && extent(ysOf(one)).to < 0)
-    .sort((a, b) => extent(xsOf(a)).from - extent(xsOf(b)).from);
-}
-
-interface Read {
-  readonly drawing: Drawing;
-  /** Units of the drawing to a millimeter, along the axis, read from the layers. */
-  readonly k: number;
-  /** A place along the axis in mm from the face the pads come to. */
-  readonly along: (x: number) => number;
-  readonly within: number;
-}
-
-/** The scale is read from the layers, which are then held to it one by one. */
-function readStack(drawing: Drawing, layersMm: readonly number[]): Read & { layers: Shape[] } {
-  const layers = upperHalves(drawing);
-  expect(layers, 'every layer is drawn').toHaveLength(layersMm.length);
-  const left = extent(xsOf(layers[0]!)).from;
-  const k = (extent(xsOf(layers.at(-1)!)).to - left) / sum(layersMm);
-  // Places are written to a hundredth; the scale read from two of them is as exact as they are far apart.
-  const within = 0.02 / k + (0.02 / (k * sum(layersMm))) * 60;
-  let from = 0;
-  layers.forEach((layer, index) => {
-    const { from: a, to: b } = extent(xsOf(layer));
-    expectNear((a - left) / k, from, within, `where layer ${index + 1} begins`);
-    from += layersMm[index]!;
-    expectNear((b - left) / k, from, within, `where layer ${index + 1} ends`);
-    // Its outline goes round what is hatched, above the axis and below.
-    const y = extent(ysOf(layer));
-    for (const side of [-1, 1]) {
-      const outline = drawing.of('path', 'thick').filter((one) => {
-        const [x, ys] = [extent(xsOf(one)), extent(ysOf(one).map((place) => -side * place))];
-        const ends = [x.from - a, x.to - b, ys.from - y.from, ys.to - y.to];
-        return ends.every((off) => Math.abs(off) < 0.03);
-      });
-      expect(outline, `the outline of layer ${index + 1}`).toHaveLength(1);
-    }
-  });
-  return { drawing, k, along: (x) => (x - left) / k, within, layers };
-}
-
-/** What a dimension says is how far its arrows are apart, and it stands where that length is. */
-function expectLength(
-  read: Read,
-  dimensions: readonly Dimensioned[],
-  word: string,
-  from: number,
-  to: number,
-) {
-  const [found, ...more] = dimensions.filter((one) => one.word === word);
-  expect(more, `one dimension only says ${word}`).toEqual([]);
-  expect(found, `the drawing has ${word}`).toBeDefined();
-  const [a, b] = [Math.min(from, to), Math.max(from, to)];
-  expectNear(read.along(found!.from), a, read.within, `where ${word} begins`);
-  expectNear(read.along(found!.to), b, read.within, `where ${word} ends`);
-  expectNear(
-    (found!.to - found!.from) / read.k,
-    found!.mm,
-    read.within + found!.withinMm,
-    `the figure of ${word}`,
-  );
-  expectNear(found!.mm, b - a, found!.withinMm, `the figure of ${word}`);
-}
-
-const bounds = (shape: Shape, { along, k }: Read) => ({
-  left: along(extent(xsOf(shape)).from),
-  right: along(extent(xsOf(shape)).to),
-  top: extent(ysOf(shape)).from / k,
-  bottom: extent(ysOf(shape)).to / k,
-});
 
 describe('a stud in its stack, read back in mm', () => {
   const views = (props: ReturnType<typeof anyStud.generate>['value']) => {
@@ -364,158 +259,6 @@ describe('a stud in its stack, read back in mm', () => {
         expectLength(read, dimensions, nominal < 0 ? 'short' : 'pilot in', face, face + nominal);
       }),
       { numRuns: 15 },
-    );
-  });
-});
-
-describe('a flexplate stack as typed, read back in mm', () => {
-  const anyStack = fc.record({
-    layers: fc.array(
-      fc.record({
-        name: fc.constantFrom('ring', 'plate', 'casting'),
-        kind: fc.constantFrom<LayerKind>('plate', 'casting', 'shim'),
-        thicknessMm: mm(1, 12),
-        holeDiameterMm: fc.option(mm(9, 16)),
-      }),
-      { minLength: 1, maxLength: 5 },
-    ),
-    whole: fc.boolean(),
-    nut: fc.option(anyNut),
-    gapMm: fc.option(mm(0, 8)),
-    unit,
-  });
-
-  it('has every layer, its hole, the pad at its gap and the nut, each with its dimension', () => {
-    fc.assert(
-      fc.property(anyStack, (props) => {
-        const html = renderPart(<StackDrawn id="d" usualHoleMm={10.3} {...props} />);
-        expectSound(html);
-        expectOrderly(html, { blank: 60 });
-        const drawing = readDrawing(html);
-        const layersMm = props.layers.map(({ thicknessMm }) => thicknessMm);
-        const stackMm = sum(layersMm);
-        const read = readStack(drawing, layersMm);
-        const dimensions = dimensionsIn(drawing, props.unit);
-        const { gapMm, nut } = props;
-        read.layers.forEach((layer, at) => {
-          const given = props.layers[at]!.holeDiameterMm;
-          expectNear(
-            bounds(layer, read).bottom,
-            -(given ?? 10.3) / 2,
-            read.within,
-            `the hole of layer ${at + 1}`,
-          );
-        });
-        const dashed = drawing.of('path', 'hidden-line').length;
-        expect(dashed).toBe(2 * props.layers.filter(({ holeDiameterMm }) => holeDiameterMm === null).length);
-        const pads = drawing.of('rect', 'metal');
-        expect(pads).toHaveLength(gapMm === null ? 0 : 1);
-        for (const pad of pads)
-          expectNear(bounds(pad, read).right, -gapMm!, read.within, 'the face of the pad');
-        expect(drawing.of('path', 'nut-outside')).toHaveLength(nut === null ? 0 : 1);
-        const said = (word: string) => dimensions.filter((one) => one.word === word);
-        if (nut !== null) {
-          const from = stackMm + nut.washerMm;
-          expectLength(read, dimensions, 'nut', from, from + nut.heightMm);
-          const section = drawing.of('path').filter((one) => one.fill.startsWith('url('));
-          expect(section).toHaveLength(1);
-          expectNear(bounds(section[0]!, read).left, from, read.within, 'where the nut begins');
-          expectNear(bounds(section[0]!, read).right, from + nut.heightMm, read.within, 'where it ends');
-        } else expect(said('nut')).toEqual([]);
-        if (gapMm !== null && gapMm > 0) expectLength(read, dimensions, 'gap', -gapMm, 0);
-        else expect(said('gap')).toEqual([]);
-        if (props.whole && layersMm.length > 1) expectLength(read, dimensions, 'stack', 0, stackMm);
-        else expect(said('stack')).toEqual([]);
-        // Several layers may be of one kind: each has a dimension of its own, where it lies.
-        const ofLayers = dimensions.filter(({ word }) => ['plate', 'casting', 'shim'].includes(word));
-        expect(ofLayers).toHaveLength(layersMm.length);
-        const inOrder = [...ofLayers].sort((a, b) => a.from - b.from);
-        let from = 0;
-        inOrder.forEach((one, at) => {
-          const layer = props.layers[at]!;
-          expect(one.word).toBe(layer.kind);
-          expectNear(
-            read.along(one.from),
-            from,
-            read.within,
-            `where the dimension of layer ${at + 1} begins`,
-          );
-          from += layer.thicknessMm;
-          expectNear(read.along(one.to), from, read.within, `where the dimension of layer ${at + 1} ends`);
-          expectNear(one.mm, layer.thicknessMm, one.withinMm, `the figure of layer ${at + 1}`);
-        });
-      }),
-      RUNS,
-    );
-  });
-});
-
-describe('the pull-forward gap, read back in mm', () => {
-  const anyGap = fc.record({
-    bareGapMm: mm(1, 12),
-    shimMm: fc.oneof(fc.constant(0), mm(0.5, 4)),
-    stackMm: fc.option(mm(2, 12)),
-    hubEngagementMm: fc.option(mm(5, 30)),
-    unit,
-  });
-
-  it('goes from pump to hub, converter, pad, shim, gap and flexplate, each length with its own figure', () => {
-    fc.assert(
-      fc.property(anyGap, (props) => {
-        const html = renderPart(<PullForwardPicture id="g" {...props} />);
-        expectSound(html);
-        expectOrderly(html, { blank: 60 });
-        const drawings = readDrawings(html);
-        const gapMm = props.bareGapMm - props.shimMm;
-        expect(drawings).toHaveLength(gapMm > 0 ? 2 : 1);
-        const plates = drawings.map((drawing, index) => {
-          const forward = index === 1 ? gapMm : 0;
-          const left = Math.max(0, gapMm - forward);
-          const sections = drawing.of('rect').filter((one) => one.fill.startsWith('url('));
-          expect(sections, 'the pump above and below, and the flexplate').toHaveLength(3);
-          const [pump, below, plate] = sections.map((one) => extent(xsOf(one)));
-          expect(below).toEqual(pump);
-          const k = (plate!.to - plate!.from) / (props.stackMm ?? 5);
-          const within = 0.03 / k + (0.03 / (k * (props.stackMm ?? 5))) * 30;
-          const read: Read = { drawing, k, along: (x) => (x - plate!.from) / k, within };
-          const [hub, converter] = drawing.of('rect', 'metal').map((one) => extent(xsOf(one)));
-          const shims = drawing.of('rect', 'st-measured').map((one) => extent(xsOf(one)));
-          const shimFaces = props.shimMm > 0 ? shims : [];
-          expect(shims).toHaveLength(props.shimMm > 0 ? 2 : 0);
-          for (const shim of shimFaces) {
-            expectNear(shim.to - shim.from, k * props.shimMm, 0.03, 'the thickness of a shim');
-            expectNear(read.along(shim.to), -left, within, 'the gap that is left');
-          }
-          expectNear(
-            (pump!.to - hub!.from) / k,
-            (props.hubEngagementMm ?? 15) - forward,
-            within,
-            'the hub in the pump',
-          );
-          expectNear(hub!.to, converter!.from, 0.02, 'the hub ends in the converter');
-          expect(converter!.from).toBeGreaterThan(pump!.to);
-          const dimensions = dimensionsIn(drawing, props.unit);
-          const wanted = new Map<string, readonly [number, number]>();
-          if (props.hubEngagementMm !== null)
-            wanted.set('hub in pump', [read.along(hub!.from), read.along(pump!.to)]);
-          if (props.shimMm > 0) wanted.set('shim', [-left - props.shimMm, -left]);
-          if (left > 0) wanted.set('gap', [-left, 0]);
-          if (props.stackMm !== null) wanted.set('flexplate', [0, props.stackMm]);
-          expect(dimensions.map(({ word }) => word).sort()).toEqual([...wanted.keys()].sort());
-          for (const [word, [from, to]] of wanted) {
-            const found = dimensions.find((one) => one.word === word)!;
-            expectNear(read.along(found.from), Math.min(from, to), within, `where ${word} begins`);
-            expectNear(read.along(found.to), Math.max(from, to), within, `where ${word} ends`);
-            const meant = word === 'hub in pump' ? props.hubEngagementMm! - forward : to - from;
-            expectNear(Math.abs(found.mm), Math.abs(meant), found.withinMm + 1e-9, `the figure of ${word}`);
-            expect(found.bad, word).toBe(word === 'hub in pump' && meant <= 0);
-          }
-          return plate!.from;
-        });
-        // The flexplate stays where it is: what moves is the converter.
-        if (plates.length === 2) expectNear(plates[1]!, plates[0]!, 0.03, 'the flexplate');
-      }),
-      RUNS,
     );
   });
 });

@@ -1,5 +1,3 @@
-import { realpathSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import { addManyJobs } from '../data/demo/manyJobs.ts';
 import { seedDemo } from '../data/demo/seed.ts';
 import { Refusal } from '../shared/words/refusal.ts';
@@ -8,6 +6,7 @@ import { shopOfCommand } from './records/carry/commandFolder.ts';
 import { write } from './records/database/database.ts';
 import { RecordsUnavailable, ShopWillNotOpen } from './records/database/errors.ts';
 import { openRecords } from './records/database/open.ts';
+import { startedAs } from './root.ts';
 import { readSettings, SettingsRefused } from './settings.ts';
 import { shopSettings } from './settingsFile.ts';
 import { stopWork } from './shop/work/apart.ts';
@@ -52,5 +51,4 @@ async function main(): Promise<void> {
   }
 }
 
-const started = process.argv[1];
-if (started !== undefined && realpathSync(started) === fileURLToPath(import.meta.url)) await main();
+if (startedAs('demo')) await main();

@@ -1,9 +1,9 @@
 import { spawnSync } from 'node:child_process';
-import { existsSync, mkdirSync, realpathSync, writeFileSync } from 'node:fs';
+import { mkdirSync, writeFileSync } from 'node:fs';
 import { homedir, userInfo } from 'node:os';
-import { dirname, join, posix, resolve, win32 } from 'node:path';
+import { dirname, join, posix, win32 } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
-import { fileURLToPath } from 'node:url';
+import { ROOT, startedAs } from './root.ts';
 import { dataDirOf, type Env, isLoopback, readSettings, SettingsRefused } from './settings.ts';
 import { FILE_SETTINGS, fileSettings } from './settingsFile.ts';
 
@@ -260,12 +260,11 @@ export function notAnswering(health: string, { messages }: ServicePlan): string 
 async function main(): Promise<void> {
   try {
     const dataDir = dataDirOf(process.env);
-    const program = resolve(dirname(fileURLToPath(import.meta.url)), '..', '..');
     const { platform, execPath: node } = process;
     const plan = servicePlan({
       platform,
       node,
-      program,
+      program: ROOT,
       dataDir,
       home: homedir(),
       user: userInfo().username,
@@ -305,11 +304,4 @@ function runShown([program = '', ...words]: readonly string[]): number {
   return done.status ?? 1;
 }
 
-const started = process.argv[1];
-if (
-  started !== undefined &&
-  existsSync(started) &&
-  realpathSync(started) === fileURLToPath(import.meta.url)
-) {
-  await main();
-}
+if (startedAs('service')) await main();

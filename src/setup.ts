@@ -1,7 +1,6 @@
-import { existsSync, realpathSync } from 'node:fs';
 import { createInterface, type Interface } from 'node:readline';
-import { fileURLToPath } from 'node:url';
 import { makeFolder } from './records/database/database.ts';
+import { startedAs } from './root.ts';
 import { backupsOf, dataDirOf, readSettings, SettingsRefused } from './settings.ts';
 import { type FILE_SETTINGS, fileSettings, writeSettings } from './settingsFile.ts';
 
@@ -80,11 +79,4 @@ async function main(): Promise<void> {
   }
 }
 
-const started = process.argv[1];
-if (
-  started !== undefined &&
-  existsSync(started) &&
-  realpathSync(started) === fileURLToPath(import.meta.url)
-) {
-  await main();
-}
+if (startedAs('setup')) await main();

@@ -1,8 +1,8 @@
-import { existsSync, mkdirSync, realpathSync, renameSync, rmSync } from 'node:fs';
+import { existsSync, mkdirSync, renameSync, rmSync } from 'node:fs';
 import { join, resolve } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import Database from 'better-sqlite3';
 import { type Step, Stopped, unseen, withBar } from '../../progress.ts';
+import { startedAs } from '../../root.ts';
 import { SettingsRefused } from '../../settings.ts';
 import { shopOfCommand } from '../carry/commandFolder.ts';
 import { FILE_NAME, isDamage, makeFolder } from '../database/database.ts';
@@ -228,11 +228,4 @@ async function main(): Promise<void> {
   }
 }
 
-const started = process.argv[1];
-if (
-  started !== undefined &&
-  existsSync(started) &&
-  realpathSync(started) === fileURLToPath(import.meta.url)
-) {
-  await main();
-}
+if (startedAs('backup')) await main();

@@ -1,10 +1,10 @@
-import { existsSync, realpathSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import { mkdir, rename, rm, writeFile } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import Database from 'better-sqlite3';
 import { printInstant } from '../../../shared/words/day.ts';
 import { type Step, Stopped, unseen, withBar } from '../../progress.ts';
+import { startedAs } from '../../root.ts';
 import { SettingsRefused } from '../../settings.ts';
 import { fileSettings } from '../../settingsFile.ts';
 import { shopOfCommand } from '../carry/commandFolder.ts';
@@ -214,11 +214,4 @@ async function main(): Promise<void> {
   }
 }
 
-const started = process.argv[1];
-if (
-  started !== undefined &&
-  existsSync(started) &&
-  realpathSync(started) === fileURLToPath(import.meta.url)
-) {
-  await main();
-}
+if (startedAs('restore')) await main();

@@ -1,11 +1,11 @@
 import { createHash } from 'node:crypto';
-import { createWriteStream, existsSync, readdirSync, realpathSync, rmSync } from 'node:fs';
+import { createWriteStream, existsSync, readdirSync, rmSync } from 'node:fs';
 import { copyFile, writeFile } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
 import { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
-import { fileURLToPath } from 'node:url';
 import { type Step, Stopped, unseen, withBar } from '../../progress.ts';
+import { startedAs } from '../../root.ts';
 import { SettingsRefused } from '../../settings.ts';
 import { type Db, makeFolder, readAtOnce, type Shop } from '../database/database.ts';
 import { ExportFailed, RecordsUnavailable, ShopWillNotOpen } from '../database/errors.ts';
@@ -176,11 +176,4 @@ async function main(): Promise<void> {
   }
 }
 
-const started = process.argv[1];
-if (
-  started !== undefined &&
-  existsSync(started) &&
-  realpathSync(started) === fileURLToPath(import.meta.url)
-) {
-  await main();
-}
+if (startedAs('export')) await main();

@@ -1,10 +1,10 @@
 import { createHash } from 'node:crypto';
-import { createReadStream, existsSync, realpathSync } from 'node:fs';
+import { createReadStream, existsSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { Readable } from 'node:stream';
-import { fileURLToPath } from 'node:url';
 import { type InsertObject, sql } from 'kysely';
 import { type Step, Stopped, unseen, withBar } from '../../progress.ts';
+import { startedAs } from '../../root.ts';
 import { SettingsRefused } from '../../settings.ts';
 import { type Db, makeFolder, type Shop, write } from '../database/database.ts';
 import { ImportFailed, RecordsUnavailable, RestoreFailed, ShopWillNotOpen } from '../database/errors.ts';
@@ -183,11 +183,4 @@ async function main(): Promise<void> {
   }
 }
 
-const started = process.argv[1];
-if (
-  started !== undefined &&
-  existsSync(started) &&
-  realpathSync(started) === fileURLToPath(import.meta.url)
-) {
-  await main();
-}
+if (startedAs('import')) await main();

@@ -1,9 +1,9 @@
-import { existsSync, realpathSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import Database from 'better-sqlite3';
 import { sql } from 'kysely';
 import { type Step, Stopped, unseen, withBar } from '../../progress.ts';
+import { startedAs } from '../../root.ts';
 import { SettingsRefused } from '../../settings.ts';
 import { type Db, FILE_NAME, write } from '../database/database.ts';
 import { MoveFailed, RecordsUnavailable, ShopWillNotOpen } from '../database/errors.ts';
@@ -246,11 +246,4 @@ async function main(): Promise<void> {
   }
 }
 
-const started = process.argv[1];
-if (
-  started !== undefined &&
-  existsSync(started) &&
-  realpathSync(started) === fileURLToPath(import.meta.url)
-) {
-  await main();
-}
+if (startedAs('move')) await main();

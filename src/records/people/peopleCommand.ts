@@ -1,7 +1,6 @@
-import { realpathSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import { ROLE_WORD } from '../../../shared/words/people.ts';
 import { Refusal } from '../../../shared/words/refusal.ts';
+import { startedAs } from '../../root.ts';
 import { SettingsRefused } from '../../settings.ts';
 import { shopOfCommand } from '../carry/commandFolder.ts';
 import type { Db } from '../database/database.ts';
@@ -63,5 +62,4 @@ async function main(): Promise<void> {
   }
 }
 
-const started = process.argv[1];
-if (started !== undefined && realpathSync(started) === fileURLToPath(import.meta.url)) await main();
+if (startedAs('peopleCommand')) await main();

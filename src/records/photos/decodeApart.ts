@@ -1,6 +1,7 @@
 import { type ChildProcess, fork } from 'node:child_process';
 import { once } from 'node:events';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
+import { FROM_SOURCE, scriptAt } from '../../root.ts';
 import type { Decoded, ToDecode } from './decoding.ts';
 
 /** What the process that decodes says back. */
@@ -9,8 +10,7 @@ export type Said =
   | { readonly code: string; readonly faults: readonly Fault[] }
   | { readonly error: string; readonly errno: string | undefined };
 
-const TYPED = import.meta.url.endsWith('.ts');
-const CHILD = new URL(TYPED ? './decoder.ts' : './decoder.js', import.meta.url);
+const CHILD = scriptAt('src/records/photos/decoder');
 /** A process with nothing more to decode ends, and gives back all the memory it took. */
 const RESTS_MS = 10_000;
 
@@ -46,7 +46,7 @@ async function decodeNow(asked: ToDecode): Promise<Decoded> {
 function begin(): ChildProcess {
   const begun = fork(CHILD, [], {
     env: { ...process.env, MALLOC_ARENA_MAX: '1' },
-    execArgv: TYPED ? ['--import', 'tsx'] : [],
+    execArgv: FROM_SOURCE ? ['--import', 'tsx'] : [],
   });
   // Neither keeps the program running.
   begun.unref();

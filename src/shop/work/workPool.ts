@@ -1,5 +1,6 @@
 import { Worker } from 'node:worker_threads';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
+import { scriptAt } from '../../root.ts';
 import type { Answers, Question, QuestionName } from './questions.ts';
 
 export type WorkerAnswer =
@@ -314,4 +315,4 @@ function threadOf(worker: URL): Worker {
     : new Worker(worker);
 }
 
-const OWN_WORKER = new URL(import.meta.url.endsWith('.ts') ? './worker.ts' : './worker.js', import.meta.url);
+const OWN_WORKER = scriptAt('src/shop/work/worker');

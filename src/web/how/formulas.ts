@@ -1,7 +1,7 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import type { Formula } from '../../../shared/words/formula.ts';
-import { ROOT } from '../request/root.ts';
+import { ROOT } from '../../root.ts';
 
 /** The folders of `src/calc`, in the order a job meets them. */
 const FOLDERS = ['cover', 'measure', 'stud', 'plate', 'heat', 'judge'] as const;

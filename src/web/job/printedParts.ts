@@ -2,8 +2,8 @@ import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { PrintedPart } from '../../../shared/words/paper.ts';
+import { ROOT } from '../../root.ts';
 import { fontFile } from '../request/assets.ts';
-import { ROOT } from '../request/root.ts';
 
 /** What papers are printed with today: one style, and the type it asks for by its hash. */
 export interface PartsToday {

@@ -2,8 +2,8 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import express, { Router } from 'express';
+import { ROOT } from '../../root.ts';
 import { browserModules } from './modules.ts';
-import { ROOT } from './root.ts';
 
 const require = createRequire(import.meta.url);
 

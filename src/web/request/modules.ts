@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import type { NextFunction, Request, Response } from 'express';
+import { FROM_SOURCE, TREE } from '../../root.ts';
 
 /** The only folders whose modules a browser gets: what is written for it, and what it reads as the server does. */
 const FOLDERS = [
@@ -13,10 +13,6 @@ const FOLDERS = [
 ];
 
 const PAGE_KEEPER = '/views/browser/bench/pageKeeper.js';
-
-/** Where this program runs from: its source, as in tests and `npm run dev`, or the built copy. */
-const TREE = fileURLToPath(new URL('../../../', import.meta.url));
-const FROM_SOURCE = import.meta.url.endsWith('.ts');
 
 /**
  * Sends modules as the browser imports them, under the paths they have in the project. Only files that were in the

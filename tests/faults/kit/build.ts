@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { TestProject } from 'vitest/node';
@@ -16,14 +16,11 @@ export default function build(project: TestProject): () => void {
   const root = fileURLToPath(new URL('../../..', import.meta.url));
   mkdirSync(join(root, 'dist'), { recursive: true });
   const built = mkdtempSync(join(root, 'dist', 'faults-'));
-  const tsc = join(root, 'node_modules', 'typescript', 'bin', 'tsc');
-  const made = spawnSync(
-    process.execPath,
-    [tsc, '--noCheck', '-p', join(root, 'tests', 'faults'), '--outDir', built],
-    {
-      encoding: 'utf8',
-    },
-  );
+  const inside = join('tests', 'faults', 'inside');
+  const scripts = readdirSync(join(root, inside)).map((name) => join(inside, name));
+  const made = spawnSync(process.execPath, [join(root, 'build.mjs'), built, ...scripts], {
+    encoding: 'utf8',
+  });
   const clean = () => rmSync(built, { recursive: true, force: true });
   if (made.status !== 0) {
     clean();

@@ -91,17 +91,25 @@ function ringsOf({ stations, leastWall }: TrackCheck): Ring[] {
     .sort((a, b) => Number(b.stations.includes(thinnest!)) - Number(a.stations.includes(thinnest!)));
 }
 
-/** The line of a ring, carried a turn to either side and clipped to the drawing. */
+/** The stations of a ring that its line is drawn through: carried round to one beyond each end of the drawing. */
+function carriedRound(ring: Ring) {
+  const all = [-360, 0, 360].flatMap((turn) =>
+    ring.stations.map((station) => ({ station, deg: station.angleDeg + turn })),
+  );
+  const first = all.findLastIndex(({ deg }) => deg <= -BEYOND_DEG);
+  const last = all.findIndex(({ deg }) => deg >= END_DEG);
+  return all.slice(Math.max(first, 0), last < 0 ? undefined : last + 1);
+}
+
+/** The line of a ring, to be clipped to the drawing. */
 function ringPath(
   ring: Ring,
   wallOf: (station: TrackCheck['stations'][number]) => number,
   x: (deg: number) => number,
   y: (mm: number) => number,
 ): string {
-  return [-360, 0, 360]
-    .flatMap((turn) =>
-      ring.stations.map((station) => `${at(x(station.angleDeg + turn))} ${at(y(wallOf(station)))}`),
-    )
+  return carriedRound(ring)
+    .map(({ station, deg }) => `${at(x(deg))} ${at(y(wallOf(station)))}`)
     .join('L');
 }
 
@@ -277,7 +285,10 @@ function Walls(drawn: Drawn & { own: string }) {
     <g clip-path={`url(#${own}-clip)`}>
       {main && (
         <>
-          <path d={`M${ringPath(main, metal, x, y)}V${form.bottom}H${at(x(-360))}Z`} class="metal" />
+          <path
+            d={`M${ringPath(main, metal, x, y)}V${form.bottom}H${at(x(carriedRound(main)[0]!.deg))}Z`}
+            class="metal"
+          />
           {cut && (
             <path
               d={`M${ringPath(main, before, x, y)}L${ringPath(main, after, x, y).split('L').reverse().join('L')}Z`}

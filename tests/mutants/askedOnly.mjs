@@ -31,4 +31,21 @@ function askedOnly() {
   };
 }
 
-export const strykerPlugins = [declareFactoryPlugin(PluginKind.Checker, 'asked-only', askedOnly)];
+/** Says at once what no test noticed, since the table comes only at the end. */
+function atOnce() {
+  let tried = 0;
+  return {
+    onMutantTested: ({ fileName, location, replacement, status }) => {
+      if (status === 'CompileError') return;
+      tried += 1;
+      if (status !== 'Survived' && status !== 'NoCoverage') return;
+      const to = replacement.replace(/\s+/g, ' ').slice(0, 80);
+      console.log(`${tried}. ${fileName}:${location.start.line + 1} → ${to}: not noticed`);
+    },
+  };
+}
+
+export const strykerPlugins = [
+  declareFactoryPlugin(PluginKind.Checker, 'asked-only', askedOnly),
+  declareFactoryPlugin(PluginKind.Reporter, 'at-once', atOnce),
+];

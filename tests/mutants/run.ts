@@ -71,7 +71,7 @@ try {
     // vitest does not check types, and some tests read the first line of a file.
     disableTypeChecks: false,
     warnings: { slow: false, preprocessorErrors: true, unknownOptions: true, unserializableOptions: true },
-    reporters: ['progress-append-only'],
+    reporters: ['progress-append-only', 'at-once'],
     tempDirName: join(folder, 'work'),
     allowConsoleColors: false,
   }).runMutationTest();

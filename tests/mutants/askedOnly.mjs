@@ -40,7 +40,7 @@ function atOnce() {
       tried += 1;
       if (status !== 'Survived' && status !== 'NoCoverage') return;
       const to = replacement.replace(/\s+/g, ' ').slice(0, 80);
-      console.log(`${tried}. ${fileName}:${location.start.line + 1} → ${to}: not noticed`);
+      console.log(`${tried}. ${fileName}:${location.start.line} → ${to}: not noticed`);
     },
   };
 }

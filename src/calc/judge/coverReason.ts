@@ -49,7 +49,6 @@ export function coverReason(
     case 'replace':
       return { headline: `${word}.`, because: whyReplace(decidedBy, numbers, unit) };
     case 'measure-again':
-      return { headline: `${word}.`, because: decided };
     case 'plan-again':
       return {
         headline: `${word}.`,

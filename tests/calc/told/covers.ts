@@ -37,12 +37,12 @@ const criteria = fc
     confidence: fc.constantFrom(null, 0.9, 0.95, 0.99),
     typicalCutMm: fc.constantFrom(null, 0.1, 0.25),
     faceRunoutLimitMm: fc.constantFrom(null, 0.05, 0.12),
+    sourced: fc.constantFrom(true, true, false),
   })
-  .map((own) => ({
+  .map(({ sourced, ...own }) => ({
     ...CRITERIA,
     ...own,
-    minimumWallSource:
-      own.minimumWallMm === null && own.minimumWallWorking === null ? null : CRITERIA.minimumWallSource,
+    minimumWallSource: sourced ? CRITERIA.minimumWallSource : null,
     ...(own.minimumWallWorking === null ? {} : { minimumWallFormula: '0.9 wall' }),
   }));
 
@@ -151,6 +151,7 @@ export const anyCover: fc.Arbitrary<{ input: CoverCheckInput; further: readonly 
     tilt: fc.constantFrom(0, 0.03, 0.12),
     dark: fc.constantFrom(0, 0.15, 0.3),
     repeats: fc.constantFrom(1, 1, 3),
+    dropped: fc.constantFrom(0, 0, 0, 1, 3),
     read: fc.constantFrom(true, true, false),
     noise: fc.array(mm(-1, 1), { minLength: 72, maxLength: 72 }),
     density: fc.constantFrom(null, 7870),
@@ -209,7 +210,7 @@ export const anyCover: fc.Arbitrary<{ input: CoverCheckInput; further: readonly 
         radiusMm,
       })),
     );
-    const stations = places.map((place, i) => ({
+    const stations = places.slice(drawn.dropped).map((place, i) => ({
       ...place,
       wallMm: Array.from(
         { length: drawn.repeats },

@@ -79,7 +79,7 @@ export const WHAT_STOPS = {
     head: 'What stops and what warns, after the cut',
     folded: true,
     headHelp:
-      'Needed to be stricter or looser than usual. Stop: the job can’t be signed until it is put right. Caution: signing needs a statement. A crack and a wall below the minimum always stop. It is advice: nothing here makes a cover safe.',
+      'Needed to be stricter or looser than usual. Stop: the job can’t be signed until it is fixed. Caution: signing needs a statement. A crack and a wall below the minimum always stop. It is advice: nothing here makes a cover safe.',
     ...either('after-runout', 'Runout after the cut is past its limit'),
   },
   'after-sure': either('after-sure', 'Confidence after the cut is below what is required'),

@@ -16,7 +16,7 @@ const UNMET: Partial<Record<keyof WhatStops, Status>> = {
  * A planned cut that leaves heat marks, but enough wall, weighs as the clean-up does. A finding that is met, one nobody may
  * choose of, and one left as usual stay as they were found: so a crack and a wall below the minimum always stop.
  * Valid: findings of one cover.   Source: this program’s own rule; the choice is the shop’s
- * Example: calibration overdue, chosen to stop → fail, "The shop stops here until this is put right."
+ * Example: calibration overdue, chosen to stop → fail, "The shop stops here until this is fixed."
  * (tests/calc/judge/weigh.test.ts)
  */
 export function weigh(
@@ -44,6 +44,6 @@ function weighed(finding: Finding, weight: Weight): Finding {
 
 /** A finding that is not met, where the shop chose that it stops. */
 export function stopping(finding: Finding): Finding {
-  const sentence = `${finding.sentence} The shop stops here until this is put right.`;
+  const sentence = `${finding.sentence} The shop stops here until this is fixed.`;
   return { ...finding, status: 'fail', weight: 'stop', sentence };
 }

@@ -38,7 +38,7 @@ describe('what stops and what warns', () => {
       else {
         expect(stopped).toMatchObject({ status: 'fail', weight: 'stop' });
         expect(stops(stopped!)).toBe(true);
-        expect(stopped!.sentence).toBe('Not so. The shop stops here until this is put right.');
+        expect(stopped!.sentence).toBe('Not so. The shop stops here until this is fixed.');
       }
       const [warned] = weigh([unmet(id)], { [id]: 'caution' });
       expect(warned!.status).toBe('caution');
@@ -124,7 +124,7 @@ describe('what stops and what warns', () => {
     const stopped = under({ 'gauge-due': 'stop' });
     expect(stopped.verdict).toBe('measure-again');
     expect(stopped.because).toContain('Calibration was overdue');
-    expect(stopped.because).toContain('The shop stops here until this is put right.');
+    expect(stopped.because).toContain('The shop stops here until this is fixed.');
     expect(under({ 'gauge-due': 'caution' })).toEqual(usual);
   });
 });

@@ -81,7 +81,7 @@ describe('what stops and what warns', () => {
       weight: 'stop',
     });
     const job = await program.get('/jobs/1001');
-    expect(job.text).toContain('The shop stops here until this is put right.');
+    expect(job.text).toContain('The shop stops here until this is fixed.');
     const refused = await decide('the customer waits');
     expect(refused.status).toBe(422);
     expect(refused.text).toContain('The shop limits let no reason overrule it.');

@@ -260,7 +260,7 @@ function JobRested(props: WrongJobsProps & { readonly one: RestedOn }) {
             : now === before
               ? `Judged again today it says the same: ${VERDICT_WORD[now]}.`
               : `Judged again today: ${VERDICT_WORD[now]}${before ? `; then: ${VERDICT_WORD[before]}` : ''}.`}
-        {thinAfter && ` Put right, after the cut: ${thinAfter}`}
+        {thinAfter && ` With that, after the cut: ${thinAfter}`}
       </p>
       <CloseForm {...props} which="job" id={one.jobId} name={`job ${one.number}`} />
     </section>

@@ -24,7 +24,7 @@ export const anyNut: fc.Arbitrary<Nut> = fc
 const sum = (values: readonly number[]) => values.reduce((total, value) => total + value, 0);
 
 /** Hatched pieces that lie above the axis, from the left: the layers' upper halves. */
-export function upperHalves(drawing: Drawing): Shape[] {
+function upperHalves(drawing: Drawing): Shape[] {
   return drawing
     .of('rect')
     .filter((one) => one.fill.startsWith('url(') && extent(ysOf(one)).to < 0)

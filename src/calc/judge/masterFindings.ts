@@ -85,8 +85,6 @@ function saidOf(name: string, checks: MasterChecks, usedOn: string | null, unit:
     return caution(
       `${name} drifts: past ${briefLength(limitMm!, unit)} off its master by ${printDay(driftsOutOn)}. Have it calibrated.`,
     );
-  if (lastOffMm === null)
-    return plain('not-checked', `${name} was not checked on a master before it was used.`);
   if (limitMm === null)
     return plain(
       'not-checked',
@@ -94,7 +92,7 @@ function saidOf(name: string, checks: MasterChecks, usedOn: string | null, unit:
     );
   return {
     status: 'pass',
-    sentence: `${name} agreed with its master on ${printDay(lastOn!)}: ${offInFigures(lastOffMm, limitMm, unit)} off, ${briefLength(limitMm, unit)} allowed.`,
+    sentence: `${name} agreed with its master on ${printDay(lastOn!)}: ${offInFigures(lastOffMm!, limitMm, unit)} off, ${briefLength(limitMm, unit)} allowed.`,
     offMm: lastOffMm,
   };
 }

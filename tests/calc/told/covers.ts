@@ -95,7 +95,7 @@ const familyLimits = fc.constantFrom(null, {
   source: 'the maker’s sheet, invented for this test',
 });
 
-const gaugesUsed = fc.array(
+export const gaugesUsed = fc.array(
   fc.record({
     name: fc.constantFrom('Micrometer M1', 'Depth gauge D2'),
     dueOn: fc.constantFrom(null, '2026-03-01', '2026-03-02', '2026-06-01'),
@@ -103,7 +103,7 @@ const gaugesUsed = fc.array(
       fc.record({
         everyDays: fc.constantFrom(null, 1, 30),
         lastOn: fc.constantFrom(null, '2026-01-15', '2026-02-28', '2026-03-02'),
-        lastOffMm: fc.constantFrom(-0.006, 0, 0.004, 0.006),
+        lastOffMm: fc.constantFrom(-0.006, 0, 0.004, 0.00498, 0.00504, 0.006),
         nextOn: fc.constantFrom(null, '2026-03-09'),
         nextOffMm: fc.constantFrom(-0.009, 0.001),
         limitMm: fc.constantFrom(null, 0.005),

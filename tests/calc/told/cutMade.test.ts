@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import type { Station } from '../../../shared/words/cover.ts';
 import { nextPass } from '../../../src/calc/judge/nextPass.ts';
 import { type CutVerification, verifyCut } from '../../../src/calc/judge/verifyCut.ts';
 import { CRITERIA, coverInput, SHAPE } from '../cover/sets.ts';
@@ -73,6 +74,7 @@ const pass = fc.record({
   stillDark: fc.constantFrom(null, 0, 0.04, 0.3),
   faces: fc.constantFrom(null, 0),
   off: fc.constantFrom(0, 0.02, -0.15),
+  elsewhere: fc.constantFrom(null, null, 0, 0.1),
   gauge: fc.constantFrom(null, {
     standardUncertaintyMm: 0.02,
     resolutionMm: 0.001,
@@ -85,7 +87,7 @@ const pass = fc.record({
 test('what 120 passes show, and what to cut next, is as written down', async () => {
   const told = new Told();
   const lines = fc.sample(pass, { seed: 20_261_203, numRuns: 120 }).map((drawn, i) => {
-    const { walls, minimum, plannedMm, cutMm, look, read, stillDark, faces, off, gauge } = drawn;
+    const { walls, minimum, plannedMm, cutMm, look, read, stillDark, faces, off, elsewhere, gauge } = drawn;
     const decided = coverInput({
       stations: PLACES.map((place) => ({ ...place, wallMm: [walls], faceMm: 0, markDepthMm: 0.35 })),
       criteria: {
@@ -95,12 +97,21 @@ test('what 120 passes show, and what to cut next, is as written down', async () 
       },
       gauge,
     });
-    const after = PLACES.slice(0, read).map((place, k) => ({
+    const after: Station[] = PLACES.slice(0, read).map((place, k) => ({
       ...place,
       wallMm: stillDark !== null && k === 1 ? [] : [walls - cutMm + off],
       faceMm: faces,
       markDepthMm: k < 3 ? stillDark : null,
     }));
+    // Between the stations: a wall with its height, or only what is still dark.
+    if (elsewhere !== null)
+      after.push({
+        angleDeg: 22,
+        radiusMm: 118,
+        wallMm: elsewhere === 0 ? [walls - cutMm - 0.01] : [],
+        faceMm: elsewhere === 0 ? faces : null,
+        markDepthMm: elsewhere,
+      });
     const next = nextPass({ decided, plannedMm, cutMm, look, after }, i % 4 === 3 ? 'in' : 'mm');
     told.add(next.state, next.headline);
     told.add(next.state, next.because);

@@ -10,9 +10,13 @@ import {
   type Otherwise,
   studAnswersOtherwise,
 } from '../../../src/calc/judge/answersOtherwise.ts';
+import { gaugeFindings } from '../../../src/calc/judge/gaugeFindings.ts';
+import { masterFindings } from '../../../src/calc/judge/masterFindings.ts';
 import { stiffnessFindings } from '../../../src/calc/judge/stiffnessFindings.ts';
 import { checkStud } from '../../../src/calc/stud/checkStud.ts';
-import { anyCover } from './covers.ts';
+import { replacedStud } from '../../../src/calc/stud/holes/replacedStud.ts';
+import { coverInput } from '../cover/sets.ts';
+import { anyCover, gaugesUsed } from './covers.ts';
 import { open, Told } from './record.ts';
 import { anyStud } from './studs.ts';
 
@@ -38,6 +42,17 @@ test('what is said of a lost cover without a wall is as written down', async () 
     }
   });
   await expect(`${lines.join('\n')}\n\n${told}`).toMatchFileSnapshot('lost.txt');
+});
+
+test('what is said of 150 gauges and their masters is as written down', async () => {
+  const told = new Told();
+  const any = fc.record({ gaugesUsed, measuredOn: fc.constantFrom(null, '2026-03-02') });
+  const lines = fc.sample(any, { seed: 20_261_210, numRuns: 150 }).map((used, i) => {
+    const findings = [...masterFindings(used, unitOf(i)), ...gaugeFindings({ ...coverInput(), ...used })];
+    for (const finding of findings) told.finding(finding);
+    return `${i + 1}. ${findings.map(({ status, sentence }) => `${status}: ${sentence}`).join(' | ')}`;
+  });
+  await expect(`${lines.join('\n')}\n\n${told}`).toMatchFileSnapshot('masters.txt');
 });
 
 const FITS = {
@@ -130,4 +145,36 @@ test('what limits on bending say of 120 covers is as written down', async () => 
     return `${i + 1}. ${findings.map(({ id, status, value }) => `${id} ${status} ${value?.toFixed(4)}`).join('; ')}`;
   });
   await expect(`${lines.join('\n')}\n\n${told}`).toMatchFileSnapshot('bending.txt');
+});
+
+const replaced = fc.record({
+  leanMm: fc.constantFrom(null, 0, 0.1, 0.4),
+  leanAtMm: fc.constantFrom(null, 20, 25),
+  offMm: fc.constantFrom(null, 0, 0.1, 0.6),
+  stackMm: fc.constantFrom(3.2, 12.7),
+  tightestHoleMm: fc.constantFrom(null, 10.3, 11),
+  studMostMm: fc.constant(9.5),
+  provedNm: fc.constantFrom(null, 40, 60),
+  heldIt: fc.constantFrom(null, true, false),
+  how: fc.constantFrom('welded' as const, 'pressed' as const),
+  limits: fc.constantFrom(
+    null,
+    { leanAt25Mm: 0.15, offMm: 0.2, proofNm: 50 },
+    { leanAt25Mm: null, offMm: null, proofNm: null },
+  ),
+});
+
+test('what is said of 120 studs welded or pressed in anew is as written down', async () => {
+  const told = new Told();
+  const lines = fc.sample(replaced, { seed: 20_261_211, numRuns: 120 }).map((stud, i) => {
+    try {
+      const findings = replacedStud(stud, unitOf(i));
+      for (const finding of findings) told.finding(finding);
+      return `${i + 1}. ${open(findings)}`;
+    } catch (thrown) {
+      if (!(thrown instanceof Refusal)) throw thrown;
+      return `${i + 1}. refused: ${thrown.faults.map(({ path, message }) => `${path} ${message}`).join(' ')}`;
+    }
+  });
+  await expect(`${lines.join('\n')}\n\n${told}`).toMatchFileSnapshot('replaced.txt');
 });

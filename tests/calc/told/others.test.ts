@@ -15,9 +15,13 @@ import { masterFindings } from '../../../src/calc/judge/masterFindings.ts';
 import { stiffnessFindings } from '../../../src/calc/judge/stiffnessFindings.ts';
 import { checkStud } from '../../../src/calc/stud/checkStud.ts';
 import { replacedStud } from '../../../src/calc/stud/holes/replacedStud.ts';
+import { studWanted } from '../../../src/calc/stud/match/studWanted.ts';
+import { toleranceRows } from '../../../src/calc/stud/match/toleranceRows.ts';
+import { whatWouldMend } from '../../../src/calc/stud/match/whatWouldMend.ts';
+import { pullForward } from '../../../src/calc/stud/reach/pullForward.ts';
 import { coverInput } from '../cover/sets.ts';
 import { anyCover, gaugesUsed } from './covers.ts';
-import { open, Told } from './record.ts';
+import { figure, open, Told } from './record.ts';
 import { anyStud } from './studs.ts';
 
 const unitOf = (i: number) => (i % 3 === 2 ? 'in' : 'mm');
@@ -178,3 +182,49 @@ test('what is said of 120 studs welded or pressed in anew is as written down', a
   });
   await expect(`${lines.join('\n')}\n\n${told}`).toMatchFileSnapshot('replaced.txt');
 });
+
+test('what a stack wants of 60 studs, what would mend them and their tolerances are as written down', async () => {
+  const lines = fc.sample(anyStud, { seed: 20_261_212, numRuns: 60 }).map((input, i) => {
+    try {
+      const wanted = Object.values(studWanted(input)).map(figure);
+      const mended = whatWouldMend(input, unitOf(i)).map((mend) => JSON.stringify(mend, rounded));
+      const { rows } = toleranceRows(input);
+      const margins = rows.map(
+        (row) => `${row.id} ${[row.nominalMm, row.rssMm, row.worstMm].map(figure).join(' ')}`,
+      );
+      return `${i + 1}. ${wanted.join(' ')}; ${margins.join(', ')}\n   ${mended.join('\n   ')}`;
+    } catch (thrown) {
+      if (!(thrown instanceof Refusal)) throw thrown;
+      return `${i + 1}. refused: ${thrown.message}`;
+    }
+  });
+  await expect(`${lines.join('\n')}\n`).toMatchFileSnapshot('wanted.txt');
+});
+
+const gap = fc.record({
+  padDepthMm: fc.constantFrom(28, 26, -1),
+  flexplateStandsOutMm: fc.constantFrom(22, 25.5, 27),
+  separatorPlateMm: fc.constantFrom(0, 2),
+  shimMm: fc.constantFrom(0, 1.5, 4),
+  hubEngagementMm: fc.constantFrom(null, 20, 13),
+  hubEngagementLeastMm: fc.constantFrom(null, 12, 0),
+  makersGapMm: fc.constantFrom(null, { least: 2, most: 4 }, { least: 4, most: 2 }),
+});
+
+test('what is said of 80 pull-forward gaps is as written down', async () => {
+  const told = new Told();
+  const lines = fc.sample(gap, { seed: 20_261_213, numRuns: 80 }).map((input, i) => {
+    try {
+      const found = pullForward(input as Parameters<typeof pullForward>[0], unitOf(i));
+      for (const finding of found.findings) told.finding(finding);
+      return `${i + 1}. ${figure(found.gapMm)} ${figure(found.bareGapMm)} ${open(found.findings)}`;
+    } catch (thrown) {
+      if (!(thrown instanceof Refusal)) throw thrown;
+      return `${i + 1}. refused: ${thrown.faults.map(({ path, message }) => `${path} ${message}`).join(' ')}`;
+    }
+  });
+  await expect(`${lines.join('\n')}\n\n${told}`).toMatchFileSnapshot('gaps.txt');
+});
+
+const rounded = (_key: string, value: unknown) =>
+  typeof value === 'number' ? Number(value.toFixed(6)) : value;

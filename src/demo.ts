@@ -9,6 +9,7 @@ import { openRecords } from './records/database/open.ts';
 import { startedAs } from './root.ts';
 import { readSettings, SettingsRefused } from './settings.ts';
 import { shopSettings } from './settingsFile.ts';
+import { shopZone } from './shop/shopZone.ts';
 import { stopWork } from './shop/work/apart.ts';
 import { printsFor } from './web/job/papers.ts';
 
@@ -29,7 +30,8 @@ async function main(): Promise<void> {
     const now = () => new Date();
     const shop = await openRecords({ ...shopOfCommand(process.env, { makes: true }), now });
     try {
-      await write(shop.db, (trx) => seedDemo(trx, printsFor(settings.publicUrl, settings)));
+      const print = printsFor(settings.publicUrl, { timeZone: await shopZone(shop.db, settings) });
+      await write(shop.db, (trx) => seedDemo(trx, print));
       await withBar('The jobs invented so far are kept.', (step) =>
         addManyJobs(shop.db, { count, today: now(), told: (done) => step('Inventing jobs', done, count) }),
       );

@@ -13,6 +13,7 @@ import { listPeople } from './records/people/people.ts';
 import { renewTrends } from './records/trends/renewTrends.ts';
 import { backupsOf, readSettings, SettingsRefused } from './settings.ts';
 import { shopSettings } from './settingsFile.ts';
+import { shopZone } from './shop/shopZone.ts';
 import { stopWork } from './shop/work/apart.ts';
 import { breath } from './shop/work/breath.ts';
 import { startCode, startLines } from './startLines.ts';
@@ -39,7 +40,7 @@ async function start(): Promise<void> {
   const people = await listPeople(shop.db);
   // From the first keeper on everybody signs in, whatever the settings.
   const settings = { ...asked, accounts: asked.accounts || people.length > 0 };
-  const print = printsFor(settings.publicUrl, settings);
+  const print = printsFor(settings.publicUrl, { timeZone: await shopZone(shop.db, settings) });
   if (settings.demo) await write(shop.db, (trx) => seedDemo(trx, print));
   const firstCode = settings.accounts && people.length === 0 ? new FirstCode() : undefined;
   const server = createServer(
@@ -80,7 +81,7 @@ async function start(): Promise<void> {
       ? scheduleBackups({
           ...backups,
           at: backups.at,
-          timeZone: settings.timeZone,
+          timeZone: () => shopZone(shop.db, settings),
           dataDir: shop.dataDir,
           databaseUrl: settings.databaseUrl,
           since: await shopBegan(shop.db),

@@ -16,6 +16,8 @@ export interface Settings {
   readonly accounts: boolean;
   /** Whose days and times the shop goes by, as in America/Chicago. */
   readonly timeZone: string;
+  /** TIME_ZONE is set, and comes before the zone the shop chose. */
+  readonly timeZoneSet?: boolean;
   /** Whether an empty shop starts with invented covers, studs and jobs to try. */
   readonly demo: boolean;
 }
@@ -53,6 +55,7 @@ export function readSettings(env: Env): Settings {
     // An address for others means that others come, if only through a proxy on this machine.
     accounts: !isLoopback(host) || (publicUrl !== null && !isLoopback(new URL(publicUrl).hostname)),
     timeZone: timeZoneOf(env),
+    timeZoneSet: setting(env, 'TIME_ZONE') !== undefined,
     demo: demoOf(env),
   };
 }

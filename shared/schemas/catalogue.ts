@@ -8,6 +8,7 @@ import type {
   Family,
   ShopCriteria,
 } from '../words/catalogue.ts';
+import { isTimeZone } from '../words/day.ts';
 import { CRITERIA } from '../words/fields/criteria.ts';
 import { FAMILY, RING } from '../words/fields/family.ts';
 import { lowerFirst, subjectOf } from '../words/fields/field.ts';
@@ -259,8 +260,13 @@ export function refuseBoth(
 
 /** The shop's own limits and habits. */
 export const shopCriteriaSchema = strict('The shop limits', shapeOf(CRITERIA)).superRefine(
-  across<ShopCriteria>(({ lathe, ...limits }, refuse) => {
+  across<ShopCriteria>(({ lathe, timeZone, ...limits }, refuse) => {
     refuseBoth(limits, (message) => refuse(['minimumWallFormula'], message));
+    if (timeZone != null && !isTimeZone(timeZone))
+      refuse(
+        ['timeZone'],
+        `The time zone "${timeZone}" is not known. Take one from the list, such as America/Chicago, or leave it blank.`,
+      );
     if (lathe == null || lathe.leastRpm <= lathe.mostRpm) return;
     refuse(
       ['lathe', 'leastRpm'],

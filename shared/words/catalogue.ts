@@ -147,6 +147,8 @@ export interface ShopCriteria extends StudCriteria {
   readonly typicalCutMm: number | null;
   readonly lengthUnit: 'mm' | 'in';
   readonly decimalSign: 'point' | 'comma';
+  /** Whose days and times it goes by, as America/Chicago; null, or left out: the computer's. */
+  readonly timeZone?: string | null;
   /** null, or missing in older records: not set. */
   readonly lathe?: LatheSettings | null;
   readonly balance?: BalanceWanted | null;

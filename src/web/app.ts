@@ -8,6 +8,7 @@ import { renderPage } from '../../views/render.ts';
 import { listEntries } from '../records/catalogue.ts';
 import { unavailable } from '../records/database/database.ts';
 import { RecordsUnavailable } from '../records/database/errors.ts';
+import { withShopZone } from '../shop/shopZone.ts';
 import { soundStuds } from '../shop/studChoices.ts';
 import { workWaiting } from '../shop/work/apart.ts';
 import { NotWanted, WorkBusy } from '../shop/work/workPool.ts';
@@ -88,8 +89,9 @@ const PAGES: readonly ((context: PageContext) => Router)[] = [
 ];
 
 /** The whole program as one request handler. */
-export function app(context: PageContext): Express {
-  const { settings } = context;
+export function app(asked: PageContext): Express {
+  const { settings, look } = withShopZone(asked.shop.db, asked.settings);
+  const context = { ...asked, settings };
   const server = express();
   server.disable('x-powered-by');
   // The address of whoever asks, where a proxy of this machine stands between; from elsewhere it is not believed.
@@ -101,6 +103,10 @@ export function app(context: PageContext): Express {
   server.use(compression({ threshold: SHORTEST_COMPRESSED }));
   server.use('/assets', assetsRouter());
   server.get('/health', (_req, res) => getHealth(context, res));
+  server.use(async (_req, _res, next) => {
+    await look();
+    next();
+  });
   server.use(accessControl(context));
   interfaceOf(server, context);
   server.use(readForm);
@@ -119,8 +125,16 @@ export function app(context: PageContext): Express {
 
 /** The JSON interface: calls on jobs and slips, then those that keep nothing. */
 function interfaceOf(server: Express, { shop, settings, now }: PageContext): void {
-  const { timeZone, publicUrl } = settings;
-  server.use('/api', apiJobsRouter({ db: shop.db, now, timeZone, publicUrl }));
+  const needs = {
+    db: shop.db,
+    now,
+    publicUrl: settings.publicUrl,
+    // The shop may choose another while the program runs.
+    get timeZone() {
+      return settings.timeZone;
+    },
+  };
+  server.use('/api', apiJobsRouter(needs));
   server.use(
     '/api',
     apiRouter({

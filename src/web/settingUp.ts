@@ -20,7 +20,7 @@ import { boxOfPath, readCriteria } from './catalogue/criteria.ts';
 import { entryStale } from './catalogue/entryWords.ts';
 import { askFormula, askLimits } from './catalogue/limitsAsked.ts';
 import { typedOf } from './catalogue/typedEntry.ts';
-import { frameOf, type PageContext, rememberPreference } from './request/pageContext.ts';
+import { frameOf, type PageContext, rememberPreference, zoneHeld } from './request/pageContext.ts';
 import { handledIn } from './request/route.ts';
 import { type Fields, fieldsOf, revisionIn, TypedForm } from './request/typed.ts';
 import { withInitials } from './request/whoFaults.ts';
@@ -82,7 +82,7 @@ async function postStep(context: PageContext, req: Request, res: Response, step:
   const own = STEP_FIELDS[step].map((key) => boxOf(key, CRITERIA[key] as AnyField)!);
   const rest = Object.fromEntries(Object.entries(shown).filter(([box]) => !own.some((one) => one === box)));
   const form = new TypedForm({ ...sent, ...rest }, frame, rest);
-  if (step === 'shop') for (const key of STEP_FIELDS.shop) needed(form, key);
+  if (step === 'shop') for (const key of CHOSEN) needed(form, key);
   const types = step === 'limits' ? await listEntries(db, 'family') : [];
   const body = readCriteria(form, (formula) => {
     if (step === 'shop') return;
@@ -115,7 +115,8 @@ async function postStep(context: PageContext, req: Request, res: Response, step:
 }
 
 /** Nothing is chosen for the shop: not its name, nor its units. */
-function needed(form: TypedForm, key: (typeof STEP_FIELDS)['shop'][number]): void {
+const CHOSEN = ['shopName', 'lengthUnit', 'decimalSign'] as const;
+function needed(form: TypedForm, key: (typeof CHOSEN)[number]): void {
   if (form.has(key)) return;
   form.fault(key, `${CRITERIA[key].label}: ${key === 'shopName' ? 'enter it' : 'choose one'}.`);
 }
@@ -135,6 +136,7 @@ async function show(context: PageContext, req: Request, res: Response, sent: Sen
   const props = {
     frame: { ...own, ...writingIn(fields, own), address: '/setup' },
     now: context.now(),
+    zone: zoneHeld(context.settings, limits.body),
     revision: limits.revision,
     ...stands,
     step,

@@ -334,6 +334,7 @@ test('the shop’s criteria come through as sent', () => {
     heat: null,
   };
   const leftOut = {
+    timeZone: null,
     whatStops: USUAL_WEIGHT,
     minimumWallFormula: null,
     inspectionStops: false,

@@ -32,6 +32,7 @@ export async function serve(options: {
   now?: () => Date;
   /** UTC where none is given. */
   timeZone?: string;
+  timeZoneSet?: boolean;
   /** Another shop than one in memory. */
   open?: (options: { now: () => Date }) => Promise<Shop>;
 }): Promise<Served> {
@@ -51,6 +52,7 @@ export async function serve(options: {
     publicUrl: options.publicUrl ?? null,
     accounts: false,
     timeZone: options.timeZone ?? 'UTC',
+    timeZoneSet: options.timeZoneSet ?? false,
     demo: options.demo,
   };
   const server: Server = createServer({ maxHeaderSize: 128 * 1024 }, app({ shop, settings, now }));

@@ -204,6 +204,7 @@ const SHOP: Typed = {
   lockUpPressure: '7 bar',
   yield: '250',
   peakOverNew: '1.5',
+  timeZone: 'America/Chicago',
   rippleOverNew: '1.25',
   gradeMmPerS: '6.3',
   massKg: '13.6 lb',

@@ -33,9 +33,11 @@ describe('an empty shop', () => {
     const typed = form.boxes.filter(({ kind, ticked }) => kind === 'text' || (kind === 'radio' && ticked));
     expect(typed.map(({ name, value }) => [name, value])).toEqual([
       ['shopName', ''],
+      ['timeZone', 'America/Chicago'],
       ['who', ''],
     ]);
-    expect(text).toContain('Nov 24, 2026, 6:00 AM (America/Chicago)');
+    expect(text).toContain('Here it is Nov 24, 2026, 6:00 AM.');
+    expect(text).toContain('Days and times go by America/Chicago. That is this computer’s');
     expect(html).not.toContain('id="limits-form"');
   });
 

@@ -15,6 +15,7 @@ import { Choice, Field } from '../parts/form/fieldBox.tsx';
 import { Hidden } from '../parts/form/hidden.tsx';
 import { Questions } from '../parts/form/questionAt.tsx';
 import { WhoField } from '../parts/form/whoField.tsx';
+import { ZONE_SAYS, ZoneField, type ZoneHeld } from '../parts/form/zoneField.tsx';
 
 export type ShopStep = 'shop' | 'limits';
 export type EntryStep = 'family' | 'gauge' | 'stud' | 'stack';
@@ -22,6 +23,7 @@ export type EntryStep = 'family' | 'gauge' | 'stud' | 'stack';
 export interface SettingUpProps {
   readonly frame: Frame;
   readonly now: Date;
+  readonly zone: ZoneHeld;
   /** Of the shop limits; 0 while none were saved. */
   readonly revision: number;
   readonly shopDone: boolean;
@@ -37,7 +39,7 @@ export interface SettingUpProps {
 
 /** What is typed in each of the first two steps. */
 export const STEP_FIELDS = {
-  shop: ['shopName', 'lengthUnit', 'decimalSign'],
+  shop: ['shopName', 'lengthUnit', 'decimalSign', 'timeZone'],
   limits: ['minimumWallMm', 'minimumWallFormula', 'cleanUpAllowanceMm', 'faceRunoutLimitMm', 'confidence'],
 } as const satisfies Readonly<Record<ShopStep, readonly (keyof typeof CRITERIA)[]>>;
 
@@ -113,26 +115,17 @@ function Step({
   );
 }
 
-function ShopSaved({ frame, now }: SettingUpProps) {
+function ShopSaved({ frame, now, zone }: SettingUpProps) {
   return (
     <p>
-      {frame.shopName}, lengths in {UNIT_WORD[frame.lengthUnit]}. {Zone({ frame, now })}
+      {frame.shopName}, lengths in {UNIT_WORD[frame.lengthUnit]}. Here it is {printInstant(zone.holds, now)} (
+      {zone.holds}). {ZONE_SAYS[zone.by]} <a href="/criteria">Change it under Shop limits</a>
     </p>
   );
 }
 
-/** The zone is a setting of the computer that runs the program, so it is told here, not asked. */
-function Zone({ frame, now }: Pick<SettingUpProps, 'frame' | 'now'>) {
-  return (
-    <>
-      Here it is {printInstant(frame.timeZone, now)} ({frame.timeZone}). If that is wrong, set TIME_ZONE where
-      the program is installed.
-    </>
-  );
-}
-
 function ShopForm(props: SettingUpProps) {
-  const { frame, now } = props;
+  const { frame, now, zone, step } = props;
   const { fields, faults, error } = sentOf(props, 'shop');
   const choice = (key: 'lengthUnit' | 'decimalSign') => (
     <Choice
@@ -157,9 +150,14 @@ function ShopForm(props: SettingUpProps) {
         />
         {choice('lengthUnit')}
         {choice('decimalSign')}
+        <ZoneField
+          value={step === 'shop' ? fields.timeZone : zone.holds}
+          error={error('timeZone')}
+          zone={zone}
+        />
         <WhoField known={frame.initials} typed={fields.who} error={error('who')} />
       </div>
-      <p class="hint">{Zone({ frame, now })}</p>
+      <p class="hint">Here it is {printInstant(zone.holds, now)}.</p>
       <div class="actions">
         <button class="button first" type="submit" id="save-shop">
           Save and go on

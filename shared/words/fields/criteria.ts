@@ -350,4 +350,12 @@ export const CRITERIA = {
     options: { point: 'point, 4.92', comma: 'comma, 4,92' },
     ifEmpty: 'point',
   },
+  timeZone: {
+    label: 'Time zone',
+    help: 'As America/Chicago. Blank: this computer’s',
+    kind: 'text',
+    most: 60,
+    none: 'this computer’s',
+    optional: true,
+  },
 } as const satisfies Fields<ShopCriteria>;

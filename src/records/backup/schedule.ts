@@ -25,8 +25,8 @@ export function scheduleBackups(options: {
   readonly dataDir: string;
   readonly databaseUrl?: string | null;
   readonly at: DayTime;
-  /** Time zone of that time of day. */
-  readonly timeZone: string;
+  /** Time zone of that time of day, asked each time: the shop may choose another. */
+  readonly timeZone: () => Promise<string>;
   readonly kept: number;
   /** When these records were created: no backup was due before. */
   readonly since: Date;
@@ -40,7 +40,7 @@ export function scheduleBackups(options: {
 
   async function look(): Promise<void> {
     const time = now();
-    const due = lastInstantIn(timeZone, at, time);
+    const due = lastInstantIn(await timeZone(), at, time);
     if (since > due || time.getTime() < waitUntil) return;
     const made = (await listBackups(folder)).map((one) => new Date(one.manifest.at));
     // A backup dated in the future, from a wrong clock, does not count as made.

@@ -18,7 +18,7 @@ import { countJudged, JUDGED_A_PAGE, judgedUnder } from '../../records/trends/ju
 import { answersChanged } from '../../shop/limitsChange.ts';
 import { boxAt, readBody } from '../request/bodyForm.ts';
 import { differences } from '../request/fieldLines.ts';
-import { frameOf, type PageContext, rememberPreference } from '../request/pageContext.ts';
+import { frameOf, type PageContext, rememberPreference, zoneHeld } from '../request/pageContext.ts';
 import { NoSuchPage } from '../request/pageErrors.ts';
 import { type Fields, fieldsOf, revisionIn, TypedForm } from '../request/typed.ts';
 import { withInitials } from '../request/whoFaults.ts';
@@ -157,6 +157,7 @@ async function show(context: PageContext, req: Request, res: Response, page: Sho
     given,
     history: told,
     judged: await countJudged(db),
+    zone: zoneHeld(context.settings, standing),
   };
   res.status(stale !== null ? 409 : faults.length > 0 ? 422 : 200).send(renderPage(CriteriaPage(props)));
 }

@@ -1,9 +1,11 @@
 import { parse } from 'cookie';
 import type { NextFunction, Request, Response } from 'express';
+import type { ShopCriteria } from '../../../shared/words/catalogue.ts';
 import { dayIn } from '../../../shared/words/day.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
 import { PAUSE_MS } from '../../../shared/words/sittings.ts';
 import type { Frame } from '../../../views/frame.ts';
+import type { ZoneHeld } from '../../../views/parts/form/zoneField.tsx';
 import { hasBegun } from '../../records/begun.ts';
 import type { Shop } from '../../records/database/database.ts';
 import { hasPeople } from '../../records/people/people.ts';
@@ -28,6 +30,15 @@ export interface PageContext {
 /** The day it is in the shop. */
 export function todayIn({ now, settings }: PageContext): string {
   return dayIn(settings.timeZone, now());
+}
+
+/** Which zone holds, and by whose choice. */
+export function zoneHeld(
+  { timeZone, timeZoneSet }: Settings,
+  limits: Pick<ShopCriteria, 'timeZone'>,
+): ZoneHeld {
+  const by = timeZoneSet ? 'setting' : limits.timeZone != null ? 'shop' : 'computer';
+  return { holds: timeZone, by };
 }
 
 const YEAR_MS = 365 * 24 * 3600 * 1000;

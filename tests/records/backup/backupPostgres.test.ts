@@ -168,7 +168,7 @@ onPostgres('a backup of a shop in PostgreSQL', () => {
     const schedule = scheduleBackups({
       ...from(),
       at: { hour: 3, minute: 30 },
-      timeZone: 'UTC',
+      timeZone: async () => 'UTC',
       kept: 2,
       since: new Date(2020, 0, 1),
       say: (sentence) => expect.fail(sentence),

@@ -34,7 +34,7 @@ function start(changes: { since?: Date; kept?: number } = {}) {
   return scheduleBackups({
     dataDir,
     at: { hour: 3, minute: 30 },
-    timeZone: ZONE,
+    timeZone: async () => ZONE,
     kept: changes.kept ?? 14,
     since: changes.since ?? LONG_AGO,
     now: () => new Date(),

@@ -18,6 +18,7 @@ import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Field } from '../../parts/form/fieldBox.tsx';
 import { Questions } from '../../parts/form/questionAt.tsx';
 import { WhoField } from '../../parts/form/whoField.tsx';
+import { ZoneField, type ZoneHeld } from '../../parts/form/zoneField.tsx';
 import { type MinimumGiven, MinimumGivenPart } from '../../parts/minimumGivenPart.tsx';
 import { type Compared, SideBySide } from '../../parts/sideBySide.tsx';
 
@@ -54,6 +55,7 @@ export interface CriteriaProps {
   readonly history: readonly EntryRevisionTold[];
   /** How many jobs each revision judged. */
   readonly judged: ReadonlyMap<number, number>;
+  readonly zone: ZoneHeld;
 }
 
 /** The shop's own limits and habits: who set them, and when. */
@@ -95,6 +97,11 @@ export function CriteriaPage(props: CriteriaProps) {
             {...boxes}
             hints={{ minimumWallFormula: formulaHint(frame) }}
             after={{ minimumWallFormula: <MinimumGivenPart given={given} /> }}
+            instead={{
+              timeZone: (
+                <ZoneField value={fields.timeZone} error={errorsOf(faults)('timeZone')} zone={props.zone} />
+              ),
+            }}
           />
         </Questions>
         {mayChange && <Save {...props} />}

@@ -90,8 +90,8 @@ export function WrongListPage({ frame, all, things, fields, faults, doubts }: Wr
             <fieldset class="group">
               <legend>What is right, of a gauge</legend>
               <p class="hint">
-                Where it is known, readings taken with the gauge from that day on are worked out again, and
-                each job shows its verdict then and now. It is advice: a cover in doubt is measured again.
+                Where it is known, walls read with the gauge from that day on are worked out again. Each job
+                then shows its verdict then and now. It is advice: a cover in doubt is measured again.
               </p>
               <div class="fields">
                 <Boxes of={RIGHT_GAUGE} fields={fields} faults={faults} writing={frame} />

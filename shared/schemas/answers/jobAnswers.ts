@@ -86,6 +86,26 @@ const studs = exactly<StudsChosen>({
   retightening: exactly<RetorqueKept>({ ...keptFields(retorqueSchema.shape), findings }).nullish(),
 });
 
+export const inspectedItem = exactly<InspectedItem>({
+  listId: text,
+  listRevision: count,
+  item: exactly<InspectionItem>({
+    id: text,
+    name: text,
+    kind: z.enum(ITEM_KINDS),
+    least: numberOrNull.describe('In mm, N·m or MPa.'),
+    most: numberOrNull,
+    how: text,
+  }),
+  ok: yes.nullable().describe('Of a yes or no.'),
+  value: numberOrNull.describe('In mm, N·m or MPa.'),
+  typed: text,
+  confirmed: yes,
+  note: text,
+  who: text,
+  at,
+});
+
 /** The sections of a job as they leave, each by its name. */
 const sectionBodies: { readonly [S in SectionName]: z.ZodType<JobSections[S]> } = {
   received: named('Received', asKept(receivedSchema)),
@@ -93,27 +113,7 @@ const sectionBodies: { readonly [S in SectionName]: z.ZodType<JobSections[S]> } 
   inspected: named(
     'Inspected',
     exactly<Inspected>({
-      items: z.array(
-        exactly<InspectedItem>({
-          listId: text,
-          listRevision: count,
-          item: exactly<InspectionItem>({
-            id: text,
-            name: text,
-            kind: z.enum(ITEM_KINDS),
-            least: numberOrNull.describe('In mm, N·m or MPa.'),
-            most: numberOrNull,
-            how: text,
-          }),
-          ok: yes.nullable().describe('Of a yes or no.'),
-          value: numberOrNull.describe('In mm, N·m or MPa.'),
-          typed: text,
-          confirmed: yes,
-          note: text,
-          who: text,
-          at,
-        }),
-      ),
+      items: z.array(inspectedItem),
     }),
   ),
   setup: named('Setup', asKept(setupSchema)),
@@ -309,6 +309,7 @@ const HISTORY_LINE = {
   what: z.enum([
     'received',
     'looked',
+    'inspected',
     'setup',
     'plan',
     'decision',
@@ -317,6 +318,7 @@ const HISTORY_LINE = {
     'signature',
     'reading',
     'photo',
+    'closed',
   ]),
 };
 const historyLine = named('HistoryLine', exactly<HistoryLine>(HISTORY_LINE));
@@ -392,7 +394,8 @@ function stale<Of extends SectionName, On extends AnsweredKind = never>(
   );
 }
 
-export const staleSections: { readonly [S in Exclude<SectionName, 'inspected'>]: z.ZodType } = {
+export const staleSections: { readonly [S in SectionName]: z.ZodType } = {
+  inspected: stale('inspected'),
   received: stale('received'),
   looked: stale('looked'),
   setup: stale('setup'),

@@ -14,10 +14,13 @@ import { listEntries } from '../../records/catalogue.ts';
 import { MOST_LISTED } from '../../records/jobs/findJobs.ts';
 import { JOB_SORTS } from '../job/jobQuestion.ts';
 import { type JobAnswered, type JobAsked, type JobCall, type JobNeeds, ok } from './call.ts';
+import { inspectionCalls } from './inspectionCalls.ts';
 import { receiveCover, takeReadings } from './jobChanges.ts';
 import { answerHistory, answerJob, answerJobStiffness, answerJobs } from './jobReads.ts';
 import { sectionCalls } from './sectionCalls.ts';
+import { shelfCalls } from './shelfCalls.ts';
 import { slipCalls } from './slipCalls.ts';
+import { studyCalls } from './studyCalls.ts';
 
 const ASKED = { methods: ['GET'], query: {}, schema: null } as const;
 const SENT = { methods: ['POST'], query: {} } as const;
@@ -100,6 +103,9 @@ export const jobCalls: readonly JobCall[] = [
   },
   ...sectionCalls,
   ...slipCalls,
+  ...shelfCalls,
+  ...studyCalls,
+  ...inspectionCalls,
   catalogueCall('family', 'cover type'),
   catalogueCall('stud', 'stud'),
   catalogueCall('stack', 'flexplate stack'),

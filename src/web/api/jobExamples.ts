@@ -4,9 +4,12 @@ import {
   catalogueStudSchema,
   catalogueWasherSchema,
 } from '../../../shared/schemas/catalogue.ts';
-import type { Family } from '../../../shared/words/catalogue.ts';
+import type { CatalogueGauge, Family } from '../../../shared/words/catalogue.ts';
+import type { StudyPlan } from '../../../shared/words/gaugeStudies.ts';
+import type { InspectionList } from '../../../shared/words/inspection.ts';
 import { addEntry } from '../../records/catalogue.ts';
 import { openShopInMemory } from '../../records/database/database.ts';
+import { startStudy } from '../../records/gauges/studies.ts';
 import { currentCriteria, saveCriteria } from '../../records/shopCriteria.ts';
 import { ITSELF } from '../../shop/work/workPool.ts';
 import { errorBody } from '../request/apiErrors.ts';
@@ -61,7 +64,56 @@ export async function prepareExamples({ db, now }: Pick<JobNeeds, 'db' | 'now'>)
   await addEntry(db, ctx, { kind: 'stack', id: 'two-piece', body: catalogueStackSchema.parse(twoPiece) });
   await addEntry(db, ctx, { kind: 'nut', id: 'hex-3-8-24', body: catalogueNutSchema.parse(hexNut) });
   await addEntry(db, ctx, { kind: 'washer', id: 'shim-0-8', body: catalogueWasherSchema.parse(shim) });
+  await addEntry(db, ctx, { kind: 'gauge', id: 'micrometer-m2', body: micrometer });
+  await addEntry(db, ctx, { kind: 'checklist', id: 'hard-parts', body: hardParts });
+  await startStudy(db, ctx, {
+    sentId: 'study-of-examples',
+    gaugeId: 'micrometer-m2',
+    day: '2026-11-24',
+    plan,
+    order,
+  });
 }
+
+const micrometer: CatalogueGauge = {
+  name: 'Micrometer M2',
+  gaugeKind: 'micrometer',
+  resolutionMm: 0.001,
+  calibrationUMm: 0.004,
+  coverageFactor: 2,
+  repeatabilityMm: 0.002,
+  dueOn: '2027-05-31',
+  note: '',
+};
+const hardParts: InspectionList = {
+  name: 'Hard parts',
+  familyIds: [],
+  items: [
+    {
+      id: 'hub-free-of-grooves',
+      name: 'Hub free of grooves',
+      kind: 'yes-no',
+      least: null,
+      most: null,
+      how: '',
+    },
+    { id: 'end-play', name: 'End play', kind: 'length', least: 0.1, most: 0.4, how: '' },
+  ],
+  source: 'set by the owner, 2026',
+  note: '',
+};
+const plan: StudyPlan = { covers: 2, stations: 1, people: ['BL', 'AK'], rounds: 2 };
+/** As if drawn by lot. */
+const order = [
+  { station: 1, person: 0, round: 0 },
+  { station: 0, person: 0, round: 0 },
+  { station: 0, person: 1, round: 0 },
+  { station: 1, person: 1, round: 0 },
+  { station: 0, person: 1, round: 1 },
+  { station: 1, person: 1, round: 1 },
+  { station: 1, person: 0, round: 1 },
+  { station: 0, person: 0, round: 1 },
+];
 
 const longStud = {
   name: 'Long stud 3/8-24',
@@ -271,6 +323,36 @@ export const jobExamples: readonly JobExample[] = [
   step('GET', 'getSlip', '/slips/S-1'),
   step('GET', 'getSlip', '/slips/S-9'),
   step('GET', 'findSlips', '/slips', null, { text: 'blue van', counted: 'no' }),
+  step('PUT', 'changeShelf', '/shelf/1001', { ...BL, what: 'put', from: 0, lies: 'rack B, third board' }),
+  step('PUT', 'changeShelf', '/shelf/1001', { ...AK, what: 'put', from: 0, lies: 'rack C' }),
+  step('PUT', 'changeShelf', '/shelf/1001', { ...BL, what: 'moved', from: 1 }),
+  step('GET', 'getShelfCover', '/shelf/1001'),
+  step('GET', 'findCovers', '/shelf', null, { family: 'alder-11-plain', leastWallMm: '4.4' }),
+  step('GET', 'findStudies', '/studies', null, { gauge: 'micrometer-m2' }),
+  step('GET', 'getStudy', '/studies/1'),
+  step('POST', 'addStudyReading', '/studies/1/readings', {
+    id: id('study'),
+    who: 'BL',
+    place: 0,
+    valueMm: 4.921,
+  }),
+  step('POST', 'addStudyReading', '/studies/1/readings', { who: 'BL', place: 1, valueMm: 49.18 }),
+  step('GET', 'inspectionLists', '/inspection'),
+  step('GET', 'jobInspected', '/jobs/1001/inspected'),
+  step('PUT', 'changeInspected', '/jobs/1001/inspected', {
+    fromRevision: 11,
+    ...BL,
+    why: 'looked at again',
+    items: [
+      { listId: 'hard-parts', itemId: 'hub-free-of-grooves', ok: true },
+      { listId: 'hard-parts', itemId: 'end-play', value: 0.25 },
+    ],
+  }),
+  step('PUT', 'changeInspected', '/jobs/1001/inspected', {
+    fromRevision: 11,
+    ...BL,
+    items: [{ listId: 'hard-parts', itemId: 'end-play', value: 2.5 }],
+  }),
 ];
 
 /** Plays the examples in a shop of their own, for the document that shows them. */
@@ -290,7 +372,7 @@ export async function playExamples(): Promise<JobExampleAnswered[]> {
 
 async function play(example: JobExample, needs: JobNeeds): Promise<{ status: number; answer: unknown }> {
   const call = callOf(example);
-  const named = /^\/(?:jobs|slips)\/([^/]+)/.exec(example.path)?.[1] ?? '';
+  const named = /^\/(?:jobs|slips|shelf|studies)\/([^/]+)/.exec(example.path)?.[1] ?? '';
   try {
     const { status, body } = await call.answer(needs, {
       named,

@@ -54,7 +54,7 @@ const EXPECTED: Readonly<Record<number, string>> = {
   200: 'Done.',
   201: 'Made. Location has its address.',
   400: 'The body is not JSON.',
-  404: 'No such job, revision or slip.',
+  404: 'No such job, revision, slip or study.',
   409: 'Somebody changed it first. Both versions are here; nothing was saved.',
   413: 'The body is too large.',
   415: 'The body is not sent as JSON.',
@@ -124,9 +124,9 @@ function parametersOf(call: CallTold, examples: readonly Shown[]): Json[] {
 }
 
 function numberTold({ path }: CallTold): Json {
-  return path.startsWith('/slips')
-    ? { description: 'The slip’s number.', example: 'S-1' }
-    : { description: 'The job’s number.', example: '1001' };
+  if (path.startsWith('/slips')) return { description: 'The slip’s number.', example: 'S-1' };
+  if (path.startsWith('/studies')) return { description: 'The study’s number.', example: '1' };
+  return { description: 'The job’s number.', example: '1001' };
 }
 
 /** The examples of a call of figures: one that is answered and one that is refused, each with what comes back. */

@@ -5,13 +5,7 @@ import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
 import { studyPlanSchema } from '../../../shared/schemas/gauge.ts';
 import type { Entry } from '../../../shared/words/catalogue.ts';
 import { GAUGE_STUDY } from '../../../shared/words/fields/gaugeStudy.ts';
-import {
-  type KeptStudy,
-  nextPlace,
-  type StudyPlan,
-  standingReadings,
-  stationOf,
-} from '../../../shared/words/gaugeStudies.ts';
+import { type KeptStudy, nextPlace, type StudyPlan, stationOf } from '../../../shared/words/gaugeStudies.ts';
 import { MM_PER_UNIT } from '../../../shared/words/print.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 import { StudiesPage } from '../../../views/pages/catalogue/studiesPage.tsx';
@@ -34,6 +28,7 @@ import { currentCriteria } from '../../records/shopCriteria.ts';
 import { repeatabilityInJobs } from '../../shop/gauging/repeatabilityInJobs.ts';
 import { studyAnswer } from '../../shop/gauging/studyAnswer.ts';
 import { studyOrder } from '../../shop/gauging/studyOrder.ts';
+import { studyReadingExpected } from '../../shop/gauging/studyReadingExpected.ts';
 import { sureOfOne } from '../../shop/gauging/sureOfOne.ts';
 import { boxAt, readBody } from '../request/bodyForm.ts';
 import { type Column, sendCsv } from '../request/csv.ts';
@@ -176,10 +171,6 @@ async function postReading(context: PageContext, req: Request, res: Response): P
   );
 }
 
-/** What walls measure, before anything was read in this study. */
-const WALLS = { least: 1, most: 15 };
-const HEIGHTS = { least: 0.0005, most: 3, anyDecimal: true, signed: true };
-
 /** The reading as typed: a wall above zero, asked about where it looks like a slip; never held up against one station’s others, for nobody is to know those. */
 function readingTyped(form: TypedForm, study: KeptStudy, gauge: Entry<'gauge'>): number | null {
   const valueMm = form.length('value', 'Reading');
@@ -188,17 +179,14 @@ function readingTyped(form: TypedForm, study: KeptStudy, gauge: Entry<'gauge'>):
     return null;
   }
   if (gauge.body.gaugeKind === 'indicator') {
-    form.askFigure('value', 'Reading', 'length', HEIGHTS);
+    form.askFigure('value', 'Reading', 'length', studyReadingExpected(study, 'height'));
     return valueMm;
   }
   if (valueMm <= 0) {
     form.fault('value', 'Reading: a wall must be more than 0. Read it again.');
     return null;
   }
-  const others = standingReadings(study).flatMap((one) => (one === null ? [] : [one.valueMm]));
-  const usual =
-    others.length === 0 ? WALLS : { least: 0.7 * Math.min(...others), most: 1.4 * Math.max(...others) };
-  form.askFigure('value', 'Reading', 'length', usual);
+  form.askFigure('value', 'Reading', 'length', studyReadingExpected(study, 'size'));
   return valueMm;
 }
 

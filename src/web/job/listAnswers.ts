@@ -1,5 +1,4 @@
 import { bareUnitOf, type Writing } from '../../../shared/quantity/fieldText.ts';
-import type { Usual } from '../../../shared/quantity/figureDoubt.ts';
 import {
   type Inspected,
   type InspectedItem,
@@ -8,6 +7,7 @@ import {
   type ListForJob,
 } from '../../../shared/words/inspection.ts';
 import { boxOfItem } from '../../../views/pages/job/listPart.tsx';
+import { itemExpected } from '../../shop/inspection/itemExpected.ts';
 import { figureText } from '../inspection/listTyped.ts';
 import type { Fields, TypedForm } from '../request/typed.ts';
 
@@ -71,15 +71,8 @@ function readItem(form: TypedForm, box: string, item: InspectionItem): Found | n
   }
   const value = form.quantity(box, name, kind);
   if (value === null) return null;
-  const usual = usualOf(item);
+  const usual = itemExpected(item);
   if (usual !== null) form.askFigure(box, name, kind, usual);
   const bare = /[a-z"′″'·]/i.test(form.text(box)) ? '' : ` ${bareUnitOf(kind, form.writing)}`;
   return { ok: null, value, typed: `${form.text(box)}${bare}`, confirmed: form.isConfirmed(box) };
-}
-
-/** What is found of an item at all: about its limits. */
-function usualOf({ least, most }: InspectionItem): Usual | null {
-  if (least !== null && most !== null) return { least: least / 2, most: 1.5 * most, signed: true };
-  if (least !== null) return { least: least / 2, most: 3 * least, signed: true };
-  return most === null ? null : { least: 0, most: 2 * most, signed: true };
 }

@@ -1,3 +1,4 @@
+import type { HeatMarkRow } from './heatMarks.ts';
 import type { DecisionKind, Stage } from './job.ts';
 
 /** One job of a cover that has a number of its own. */
@@ -11,4 +12,6 @@ export interface CoverJob {
   /** The thinnest station as it came in, and after the cut; null where it was not measured. */
   readonly wallBeforeMm: number | null;
   readonly wallAfterMm: number | null;
+  /** What its heat marks say, as it was decided; none where nothing was. */
+  readonly heatMarks: readonly HeatMarkRow[];
 }

@@ -57,6 +57,13 @@ export interface TrendsShown {
     readonly byWallLeft: readonly (ComebackShare & { readonly fromMm: number; readonly toMm: number })[];
     readonly byPattern: readonly (ComebackShare & { readonly pattern: MarkPattern })[];
   };
+  /** Peak lining pressure after the cut, times new, as kept with decisions: of covers that came back, and of the others. */
+  readonly bending: Readonly<
+    Record<
+      'back' | 'stayed',
+      { readonly n: number; readonly mean: number | null; readonly most: number | null }
+    >
+  >;
   readonly patterns: readonly {
     readonly familyId: string;
     readonly name: string;

@@ -41,5 +41,6 @@ function told(job: Job): CoverJob {
     outcome: job.outcome,
     wallBeforeMm: thinnestRead(job, 'before'),
     wallAfterMm: thinnestRead(job, 'after'),
+    heatMarks: job.sections.decision?.body.check.heatMarks ?? [],
   };
 }

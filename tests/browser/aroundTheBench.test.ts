@@ -68,6 +68,10 @@ describe('in the demo shop', () => {
     await keys.enter('#save-list', 'adding the list');
     expect((await listEntries(program.shop.db, 'checklist')).map(({ name }) => name)).toContain('Bench list');
     await done('an inspection list');
+    expect(await page.locator('.for-paper').isVisible()).toBe(false);
+    await page.emulateMedia({ media: 'print' });
+    expect(await page.locator('.for-paper').textContent()).toContain('Hub free of grooves: yes');
+    await page.emulateMedia({ media: null });
   });
 
   it('something is marked wrong, with what is right, and a job of it closed', async () => {

@@ -35,6 +35,7 @@ import {
 } from '../../shared/words/print.ts';
 import { Caution } from './caution.tsx';
 import { Choice } from './form/fieldBox.tsx';
+import { HowFigure } from './howFigure.tsx';
 
 export interface BendingPartProps {
   readonly bending: Bending | null;
@@ -183,6 +184,14 @@ export function caseName(bending: Bending, id: BendingCase['id']): string {
   return CASE_WORD[id];
 }
 
+/** As the calculation writes them. */
+const BENDING_FORMULA = {
+  peak: 'p = k_l·max(0, d − w), the greatest on the mesh’s lines and three circles between each two',
+  waviness: 'Δw = max w − min w around the middle of the friction surface',
+  center: 'w_c = w at the center of the cover',
+  stress: 'σ = √(σ_r² − σ_r·σ_θ + σ_θ² + 3τ²) at the surface',
+} as const;
+
 function BendingTable({ bending, unit }: { bending: Bending; unit: LengthUnit }) {
   const range = (of: PistonRange, scale = 1, decimals = 2) =>
     rangeInWords({ rigid: of.rigid * scale, conforming: of.conforming * scale }, decimals);
@@ -199,10 +208,18 @@ function BendingTable({ bending, unit }: { bending: Bending; unit: LengthUnit })
           <tr>
             <th scope="col">cover</th>
             <th scope="col">wall</th>
-            <th scope="col">peak ÷ mean</th>
-            <th scope="col">waviness, {waviness.unit}</th>
-            <th scope="col">center moves</th>
-            <th scope="col">stress, {STRESS[unit].unit}</th>
+            <th scope="col">
+              <HowFigure how={BENDING_FORMULA.peak}>peak ÷ mean</HowFigure>
+            </th>
+            <th scope="col">
+              <HowFigure how={BENDING_FORMULA.waviness}>waviness, {waviness.unit}</HowFigure>
+            </th>
+            <th scope="col">
+              <HowFigure how={BENDING_FORMULA.center}>center moves</HowFigure>
+            </th>
+            <th scope="col">
+              <HowFigure how={BENDING_FORMULA.stress}>stress, {STRESS[unit].unit}</HowFigure>
+            </th>
             {bending.heat && (
               <>
                 <th scope="col">hotter by, {hotter.unit}</th>

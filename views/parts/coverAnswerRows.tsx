@@ -33,6 +33,7 @@ import {
 import { CutPlanPart, cuttingTime } from './cutPlanPart.tsx';
 import { FindingList } from './findingList.tsx';
 import { HeatMarksPart } from './heatMarksPart.tsx';
+import { HowFigure } from './howFigure.tsx';
 import { WhatIf, type WhatIfProps } from './whatIfPart.tsx';
 
 export interface CoverRowsProps {
@@ -121,22 +122,38 @@ function Row(one: {
           <summary>{REST[row]}</summary>
           {list(findings.filter((one) => !inSight(one)))}
           {children}
-          <HowTo row={row} />
+          <HowTo row={row} check={props.check} />
         </details>
       ) : (
         <>
           {children}
-          <HowTo row={row} />
+          <HowTo row={row} check={props.check} />
         </>
       )}
     </AnswerRow>
   );
 }
 
-function HowTo({ row }: { row: CoverRow }) {
+/** The working of the figure of each row, by its name in the answer. */
+const WORKING: Partial<Record<CoverRow, string>> = {
+  wall: 'leastWallAfterMm',
+  sure: 'conformanceProbability',
+  indicated: 'wallGainedMm',
+  cut: 'cleanUpMm',
+  balance: 'unbalanceGmm',
+  clearances: 'releaseClearanceAfterMm',
+};
+
+function HowTo({ row, check }: { row: CoverRow; check: CoverRowsProps['check'] }) {
   if (row === 'bending') return null;
+  const working = check.answers[WORKING[row] ?? ''];
   return (
     <p class="to-how">
+      {working !== undefined && (
+        <>
+          <HowFigure how={working}>This figure’s formula, with its values here</HowFigure>{' '}
+        </>
+      )}
       <a href="/how/cover">How it is worked out</a>
     </p>
   );

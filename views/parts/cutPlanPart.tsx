@@ -10,6 +10,7 @@ import {
   UNIT_WORD,
 } from '../../shared/words/print.ts';
 import { Caution } from './caution.tsx';
+import { HowFigure } from './howFigure.tsx';
 
 const KIND = { roughing: 'roughing', finishing: 'finishing, last' } as const;
 
@@ -41,10 +42,12 @@ export function CutPlanPart(props: {
     <section id={`${id}-cut-plan`} class="cut-plan">
       <Heading>Cut plan (advice)</Heading>
       <p>
-        {printNumber(plan.spindleRpm, 0)} rpm: {printAs(plan.cuttingSpeedMPerMin, SURFACE_SPEED[unit])} at the
-        outside of the friction surface. About {cuttingTime(plan.timeS)} of cutting. Finish from feed and nose
-        radius: Ra about {printAs(plan.finishRaUm, ROUGHNESS[unit])}, Rt{' '}
-        {printAs(plan.finishRtUm, ROUGHNESS[unit])}.
+        <HowFigure how={plan.answers.spindleRpm}>{printNumber(plan.spindleRpm, 0)} rpm</HowFigure>:{' '}
+        {printAs(plan.cuttingSpeedMPerMin, SURFACE_SPEED[unit])} at the outside of the friction surface. About{' '}
+        <HowFigure how={plan.answers.finishingTimeS}>{cuttingTime(plan.timeS)}</HowFigure> of cutting. Finish
+        from feed and nose radius: Ra about{' '}
+        <HowFigure how={plan.answers.finishRaUm}>{printAs(plan.finishRaUm, ROUGHNESS[unit])}</HowFigure>, Rt{' '}
+        <HowFigure how={plan.answers.finishRtUm}>{printAs(plan.finishRtUm, ROUGHNESS[unit])}</HowFigure>.
       </p>
       <PassTable plan={plan} unit={unit} />
       {plan.warnings.map((warning) => (

@@ -1,6 +1,8 @@
 import type { ComponentChildren } from 'preact';
+import type { Answer } from '../../shared/words/answer.ts';
 import type { Status } from '../../shared/words/finding.ts';
 import { Sign } from './form/sign.tsx';
+import { HowFigure } from './howFigure.tsx';
 
 export interface KeyFigure {
   readonly label: string;
@@ -9,6 +11,8 @@ export interface KeyFigure {
   readonly unit?: string;
   readonly note?: ComponentChildren;
   readonly status?: Status;
+  /** Its working: the figure leads there. */
+  readonly how?: Answer | null | undefined;
 }
 
 /** A few numbers that matter, large. */
@@ -21,8 +25,10 @@ export function KeyFigures({ figures }: { figures: readonly KeyFigure[] }) {
             {figure.status && <Sign status={figure.status} />} {figure.label}
           </dt>
           <dd>
-            <span class="figure">{figure.value}</span>
-            {figure.unit && <span class="figure-unit"> {figure.unit}</span>}
+            <HowFigure how={figure.how}>
+              <span class="figure">{figure.value}</span>
+              {figure.unit && <span class="figure-unit"> {figure.unit}</span>}
+            </HowFigure>
             {figure.note && <small>{figure.note}</small>}
           </dd>
         </div>

@@ -89,16 +89,24 @@ export function WhatIfAnswer({
       </p>
       <KeyFigures
         figures={[
-          { label: 'Thinnest wall left', value: lengthFigure(leastWall.afterMm, unit), unit },
+          {
+            label: 'Thinnest wall left',
+            value: lengthFigure(leastWall.afterMm, unit),
+            unit,
+            how: check.answers.leastWallAfterMm,
+          },
           ...(conformanceProbability === null
             ? []
             : [
                 {
                   label: 'Chance that no station is below the minimum',
                   value: printSure(conformanceProbability),
+                  how: check.answers.conformanceProbability,
                 },
               ]),
-          ...(cutsLeft === null ? [] : [{ label: 'More cuts after it', value: String(cutsLeft) }]),
+          ...(cutsLeft === null
+            ? []
+            : [{ label: 'More cuts after it', value: String(cutsLeft), how: check.answers.cutsLeft }]),
           { label: 'Cleans up', value: cut.cleansUp ? 'yes' : 'no' },
           ...bendingFigures(bending),
         ]}

@@ -151,19 +151,22 @@ export async function measuredJobs(db: Db): Promise<readonly number[]> {
   return rows.map(({ id }) => id);
 }
 
-interface Peaks {
+export interface Peaks {
   readonly n: number;
   readonly mean: number | null;
   readonly most: number | null;
 }
 
 /** Peak lining pressures as kept with the decisions on covers released: of those that came back, and of the others. */
-export async function peaksKept(db: Db): Promise<{ readonly back: Peaks; readonly stayed: Peaks }> {
+export async function peaksKept(
+  db: Db,
+  question: TrendQuestion = {},
+): Promise<{ readonly back: Peaks; readonly stayed: Peaks }> {
   const { rows } = await sql<Peaks & { readonly back: number }>`
     select case when exists (
         select 1 from job_trend c where c.comeback_of = t.job_id and c.stage <> 'closed') then 1 else 0 end as back,
       count(*) as n, avg(t.peak_over_new) as mean, max(t.peak_over_new) as most
-    from job_trend t where ${counted({}, sql`t`)} and t.signed_at is not null
+    from job_trend t where ${counted(question, sql`t`)} and t.signed_at is not null
       and t.outcome in ('face', 'face-and-ring') and t.peak_over_new is not null
     group by 1`.execute(db);
   const of = (wanted: number): Peaks => {

@@ -16,6 +16,7 @@ import { TREND_VERSION } from '../../records/trends/keepTrend.ts';
 import {
   type BinCount,
   notGathered,
+  peaksKept,
   type TrendFigures,
   type TrendQuestion,
   trendFigures,
@@ -67,6 +68,7 @@ export async function trendsOf(
     cuts: histogram(figures.cuts, width.cutNm),
     days: figures.days.map(({ bin, n }) => ({ days: bin, n })),
     comebacks: comebacksOf(figures, width.leftNm),
+    bending: await peaksKept(db, question),
     patterns: families.flatMap(({ id, name }) => {
       const own = figures.patterns.filter(({ familyId }) => familyId === id);
       const counts = Object.fromEntries(own.map(({ pattern, n }) => [pattern, n]));

@@ -105,7 +105,9 @@ export async function jobPage(
         },
       },
       nextPass: answer.nextPass && planTyped(answer.nextPass, frame),
-      coverJobs: await jobsOfCover(db, job.sections.received?.body.coverNumber ?? ''),
+      coverJobs: (await jobsOfCover(db, job.sections.received?.body.coverNumber ?? '')).map((one) =>
+        one.number === job.number ? { ...one, heatMarks: answer.stands?.heatMarks ?? [] } : one,
+      ),
       shelf: { stands: await shelfOf(db, job.id), kept: await reservedFor(db, job.id) },
     }),
   );

@@ -160,6 +160,22 @@ const PARTS: Readonly<Record<string, Sent>> = {
       rows,
     );
   },
+  bending: ({ bending }, _, res) => {
+    sendCsv(
+      res,
+      'bending-and-comebacks',
+      [
+        { name: 'covers released', of: ({ what }) => what },
+        { name: 'with bending worked out', of: ({ n }) => n },
+        { name: 'mean peak lining pressure (times new)', of: ({ mean }) => mean && figure(mean) },
+        { name: 'highest peak lining pressure (times new)', of: ({ most }) => most && figure(most) },
+      ],
+      [
+        { what: 'came back', ...bending.back },
+        { what: 'did not', ...bending.stayed },
+      ],
+    );
+  },
   patterns: ({ patterns }, _, res) => {
     sendCsv(
       res,

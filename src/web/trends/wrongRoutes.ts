@@ -63,7 +63,7 @@ async function thingsIn(db: Db, timeZone: string): Promise<readonly Thing[]> {
       });
     }
   }
-  things.push({ what: 'criteria', id: CRITERIA_ID, revision: null, name: 'Shop limits, every revision' });
+  things.push({ what: 'criteria', id: CRITERIA_ID, revision: null, name: 'Shop limits (every revision)' });
   for (const { revision, at, who } of (await entryHistory(db, 'criteria', CRITERIA_ID)).toReversed()) {
     const name = `Shop limits, revision ${revision} (${who}, ${printDay(dayIn(timeZone, at))})`;
     things.push({ what: 'criteria', id: CRITERIA_ID, revision, name });

@@ -37,6 +37,26 @@ describe('a cover’s own number', () => {
     );
   });
 
+  it('stands on sheet and tag, and heat marks of its jobs stand side by side', async () => {
+    const heads = { 'content-type': 'application/json' };
+    for (const number of ['1001', '1008']) {
+      const { job } = await (await fetch(`${program.url}/api/jobs/${number}`)).json();
+      const { familyId, receivedOn } = job.sections.received.body;
+      const received = { familyId, receivedOn, coverNumber: 'QR-12' };
+      const body = { fromRevision: job.revision, who: 'AA', why: 'its number was found', received };
+      const put = { method: 'PUT', headers: heads, body: JSON.stringify(body) };
+      expect((await fetch(`${program.url}/api/jobs/${number}/received`, put)).status).toBe(200);
+    }
+    expect((await program.get('/jobs/1001/tag')).text).toMatch(/Cover number\s+QR-12/);
+    const sheet = await program.get('/jobs/1001/sheet');
+    expect(sheet.text).toContain('Cover type, cover number');
+    expect(sheet.text).toContain(', QR-12');
+    const { html, text } = await program.get('/jobs/1008');
+    expect(text).toContain('Heat marks of this cover, job by job');
+    const table = html.slice(html.indexOf('Heat marks of this cover, job by job. Advice'));
+    expect(table.slice(0, table.indexOf('</table>'))).toMatch(/This job[\s\S]*1001|1001[\s\S]*This job/);
+  });
+
   it('too long is refused at its box', async () => {
     expect((await receive({ coverNumber: 'x'.repeat(41) })).status).toBe(422);
   });

@@ -12,19 +12,45 @@ describe('trends of the demo shop', () => {
   it('draw what came in, why covers went, their walls, cuts and times, each with its table and CSV', async () => {
     const page = await program.get('/trends');
     expect(page.status).toBe(200);
-    for (const id of ['intake', 'scrapped', 'walls', 'cuts', 'times', 'comebacks', 'patterns']) {
+    for (const id of [
+      'intake',
+      'scrapped',
+      'walls',
+      'cuts',
+      'times',
+      'comebacks',
+      'trend-bending',
+      'patterns',
+    ]) {
       expect(page.html, id).toContain(`<section id="${id}"`);
     }
     expect(page.text).toContain('19 jobs, without those closed');
     expect(page.text).toContain('too few');
     const links = [...page.html.matchAll(/href="(\/trends\/[^"]+\.csv)"/g)].map(([, href]) => href!);
-    expect(new Set(links).size).toBe(8);
+    expect(new Set(links).size).toBe(9);
     for (const href of links) {
       const csv = await program.get(href);
       expect(csv.status, href).toBe(200);
       expect(csv.html.split('\r\n').length, href).toBeGreaterThan(2);
     }
     expect((await program.get('/trends/none.csv')).status).toBe(404);
+  });
+
+  it('compare the bending of covers that came back with the others', async () => {
+    const { db } = program.shop;
+    expect((await program.get('/trends')).text).toContain(
+      'Bending was not worked out for any cover released yet',
+    );
+    await db.updateTable('job_trend').set({ peak_over_new: 1.25 }).where('outcome', '=', 'face').execute();
+    const page = await program.get('/trends');
+    expect(page.text).toMatch(/Did not come back 1 25 % more than new 25 % more than new/);
+    expect(page.text).toMatch(/Came back 0 — —/);
+    expect(page.text).toContain('it shows what went together, not what caused what');
+    const csv = (await program.get('/trends/bending.csv')).html;
+    expect(csv.split('\r\n').slice(1, 3)).toEqual(['came back,0,,', 'did not,1,1.25,1.25']);
+    const other = await program.get('/trends?family=1150-6-billet');
+    expect(other.text).toMatch(/Did not come back 0 — —/);
+    await db.updateTable('job_trend').set({ peak_over_new: null }).execute();
   });
 
   it('are those of one cover type, and of some days', async () => {

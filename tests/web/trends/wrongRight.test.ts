@@ -161,7 +161,7 @@ describe('what a counter slip rested on', () => {
     const { body, revision } = await currentCriteria(db);
     await saveCriteria(db, later, { fromRevision: revision, body: { ...body, typicalCutMm: 0.3 } });
     const list = await program.get('/wrong');
-    expect(list.text).toContain('Shop limits, every revision');
+    expect(list.text).toContain('Shop limits (every revision)');
     expect(list.text).toContain(`Shop limits, revision ${revision + 1} (AK, Nov 24, 2026)`);
     const mark = { since: '2026-01-01', reason: 'Wrong.', who: 'AA' };
     const every = (await program.post('/wrong', { ...mark, thing: 'criteria shop' })).location!;

@@ -49,7 +49,14 @@ export function ListEditPage(props: ListEditProps) {
       </h1>
       {stale && <EntryStaleShown stale={stale} />}
       {may(frame, 'keeper') ? (
-        <ListForm {...props} />
+        <>
+          <ListForm {...props} />
+          {entry && (
+            <div class="for-paper">
+              <ListRead items={entry.body.items} frame={frame} />
+            </div>
+          )}
+        </>
       ) : (
         entry && <ListRead items={entry.body.items} frame={frame} />
       )}

@@ -1,3 +1,4 @@
+import { heatMarksInWords } from '../../../shared/words/heatMarks.ts';
 import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
 import type { CoverJob } from '../../../shared/words/sameCover.ts';
 import { DECISION_WORD } from '../../../shared/words/verdicts.ts';
@@ -43,6 +44,44 @@ export function SameCover({
           </li>
         ))}
       </ul>
+      <MarksThenAndNow jobs={jobs} here={here} unit={unit} />
+    </section>
+  );
+}
+
+/** What the heat marks said each time, side by side: the same again points to the cover or its converter. */
+function MarksThenAndNow({
+  jobs,
+  here,
+  unit,
+}: {
+  readonly jobs: readonly CoverJob[];
+  readonly here: string | null;
+  readonly unit: LengthUnit;
+}) {
+  const told = jobs.filter(({ heatMarks }) => heatMarks.length > 0);
+  if (!told.some(({ number }) => number !== here)) return null;
+  return (
+    <section class="table-box" tabindex={0} aria-label="Heat marks of this cover, job by job">
+      <table>
+        <caption>Heat marks of this cover, job by job. Advice; common practice, no source.</caption>
+        <thead>
+          <tr>
+            <th scope="col">Job</th>
+            <th scope="col">Received</th>
+            <th scope="col">What the heat marks say</th>
+          </tr>
+        </thead>
+        <tbody>
+          {told.map(({ number, receivedOn, heatMarks }) => (
+            <tr>
+              <th scope="row">{number === here ? 'This job' : number}</th>
+              <td>{day(receivedOn)}</td>
+              <td>{heatMarksInWords(heatMarks, unit).join(' ')}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
     </section>
   );
 }

@@ -135,11 +135,13 @@ export function JointAnswer({ id = 'joint', check, joint, unit, torqueFrom }: Jo
           {
             label: 'Highest share of proof load',
             value: found.proofShare === null ? '—' : printShare(found.proofShare),
+            how: check.answers.proofShare,
             note: 'advised: 75 % or less',
           },
           {
             label: 'Lowest slip torque',
             value: found.slipTorqueNm.least === null ? '—' : printTorque(found.slipTorqueNm.least, unit),
+            how: check.answers.slipTorqueLeastNm,
             note: `needed: ${printTorque(joint.engineTorqueNm * joint.serviceFactor, unit)}`,
           },
         ]}

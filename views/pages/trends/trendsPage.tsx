@@ -6,6 +6,7 @@ import { EmptyState } from '../../parts/emptyState.tsx';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Choice, Field } from '../../parts/form/fieldBox.tsx';
+import { BendingTrend } from './bendingTrend.tsx';
 import { Comebacks } from './comebacksPart.tsx';
 import { CutDepths, Intakes, Scrapped, TimesToSign } from './intakeParts.tsx';
 import { Patterns } from './patternsPart.tsx';
@@ -121,6 +122,7 @@ function Found({ asked, ...part }: TrendPart & { readonly asked: boolean }) {
           <CutDepths {...part} />
           <TimesToSign {...part} />
           <Comebacks {...part} />
+          <BendingTrend {...part} />
           <Patterns {...part} />
         </>
       )}

@@ -12,13 +12,17 @@ export function SheetTitleBlock({
 }: Pick<SheetProps, 'printing' | 'job'> & { sheet: string }) {
   const { frame } = printing;
   const { received, decision, signature } = job.sections;
+  const coverNumber = received?.body.coverNumber ?? '';
   const by = (kept: { readonly who: string; readonly at: string } | null) =>
     kept === null ? '' : `${kept.who}, ${day(dayIn(frame.timeZone, kept.at))}`;
   return (
     <TitleBlock
       cells={[
         { label: 'Shop', value: frame.shopName },
-        { label: 'Cover type', value: received?.body.family.name ?? '' },
+        {
+          label: coverNumber === '' ? 'Cover type' : 'Cover type, cover number',
+          value: [received?.body.family.name ?? '', coverNumber].filter((one) => one !== '').join(', '),
+        },
         { label: 'Customer', value: received?.body.customerReference ?? '' },
         { label: 'Job', value: <b>{job.number}</b> },
         { label: 'Sheet', value: sheet },

@@ -68,6 +68,12 @@ function Tag({ job, qr }: Pick<TagProps, 'job' | 'qr'>) {
           <dt>Customer</dt>
           <dd>{received?.body.customerReference || '—'}</dd>
         </div>
+        {received?.body.coverNumber && (
+          <div>
+            <dt>Cover number</dt>
+            <dd>{received.body.coverNumber}</dd>
+          </div>
+        )}
         <div>
           <dt>Received</dt>
           <dd>

@@ -68,8 +68,10 @@ describe('in the demo shop', () => {
     await keys.enter('#save-list', 'adding the list');
     expect((await listEntries(program.shop.db, 'checklist')).map(({ name }) => name)).toContain('Bench list');
     await done('an inspection list');
-    expect(await page.locator('.for-paper').isVisible()).toBe(false);
+    await page.goto(`${program.url}/inspection/bench-list`);
+    expect(await page.isVisible('.for-paper')).toBe(false);
     await page.emulateMedia({ media: 'print' });
+    expect(await page.isVisible('.for-paper')).toBe(true);
     expect(await page.locator('.for-paper').textContent()).toContain('Hub free of grooves: yes');
     await page.emulateMedia({ media: null });
   });
@@ -100,10 +102,20 @@ describe('in the demo shop', () => {
     await keys.type('form [name="who"]', 'AA', 20);
     await keys.enter('form button.first', 'setting up a study', 20);
     await done('a reading of a study');
+    // The tablet goes off before the first is saved: what was typed stands there again.
+    await keys.type('[name="value"]', '4.9', 20);
+    await page.goto('about:blank');
+    await page.goto(`${program.url}/studies/1`);
+    expect(await page.inputValue('#reading')).toBe('4.9');
+    expect(await page.isVisible('[data-typed-note]')).toBe(true);
+    await page.fill('#reading', '');
+    await page.reload();
+    expect(await page.inputValue('#reading')).toBe('');
     for (const wall of ['4.92', '4.93', '4.91']) {
       await keys.type('[name="value"]', wall, 20);
       await Promise.all([page.waitForEvent('load'), page.keyboard.press('Enter')]);
       expect(await page.textContent('main')).not.toContain(wall);
+      expect(await page.inputValue('#reading')).toBe('');
     }
     await expect.poll(async () => (await getStudy(program.shop.db, 1))?.readings.length).toBe(3);
     await done('the next reading of a study');

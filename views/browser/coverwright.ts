@@ -1,6 +1,7 @@
 // On every page: what a page cannot do by itself. Every page works without it.
 
 import { keepHand, show } from './hand.ts';
+import { keepReading } from './keepReading.ts';
 import { keepRows } from './keepRows.ts';
 import { sayWhatIsUnderWay } from './underWay.ts';
 
@@ -64,4 +65,5 @@ openTarget();
 window.addEventListener('load', openTarget);
 keepHand();
 keepRows();
+keepReading();
 sayWhatIsUnderWay();

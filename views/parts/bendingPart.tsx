@@ -6,6 +6,7 @@ import {
   type PistonRange,
   type RingTold,
 } from '../../shared/words/bending/bending.ts';
+import { BENDING_FORMULA } from '../../shared/words/bending/bendingWorkings.ts';
 import {
   offAtMost,
   offInWords,
@@ -183,14 +184,6 @@ export function caseName(bending: Bending, id: BendingCase['id']): string {
     return `${CASE_WORD[id]}, ring least stiff`;
   return CASE_WORD[id];
 }
-
-/** As the calculation writes them. */
-const BENDING_FORMULA = {
-  peak: 'p = k_l·max(0, d − w), the greatest on the mesh’s lines and three circles between each two',
-  waviness: 'Δw = max w − min w around the middle of the friction surface',
-  center: 'w_c = w at the center of the cover',
-  stress: 'σ = √(σ_r² − σ_r·σ_θ + σ_θ² + 3τ²) at the surface',
-} as const;
 
 function BendingTable({ bending, unit }: { bending: Bending; unit: LengthUnit }) {
   const range = (of: PistonRange, scale = 1, decimals = 2) =>

@@ -1,5 +1,6 @@
 import type { Request } from 'express';
 import type { Answer } from '../../../shared/words/answer.ts';
+import { bendingWorkings } from '../../../shared/words/bending/bendingWorkings.ts';
 import { getJob, jobAtRevision } from '../../records/jobs/readJob.ts';
 import { jobAnswer } from '../../shop/jobAnswer.ts';
 import { jobUnder } from '../../shop/jobUnder.ts';
@@ -71,12 +72,17 @@ async function ofJob(
   const job = asItWas === null ? now : await jobAtRevision(shop.db, now.id, revision);
   const { lengthUnit } = await frameOf(req, context);
   const under = await jobUnder(shop.db, job, { lengthUnit, timeZone: settings.timeZone }, asItWas);
-  const answer = await jobAnswer(job, { ...under, bendingAsKept: true });
+  const answer = await jobAnswer(job, under);
   const { decision, studs } = job.sections;
   return {
     name: `Job ${job.number}, revision ${revision}`,
     href: `/jobs/${encodeURIComponent(job.number)}`,
-    workings: workingsIn([answer, decision?.body.check, studs?.body.check]),
+    workings: workingsIn([
+      answer,
+      decision?.body.check,
+      studs?.body.check,
+      answer.bending?.bending && bendingWorkings(answer.bending.bending),
+    ]),
   };
 }
 
@@ -89,7 +95,7 @@ async function ofCover(context: PageContext, req: Request, typed: Fields): Promi
     { ...bent, other: null },
     frame.lengthUnit,
   );
-  return workingsIn([check, bending, plan]);
+  return workingsIn([check, bending, plan, bending?.bending && bendingWorkings(bending.bending)]);
 }
 
 const DEEPEST = 12;

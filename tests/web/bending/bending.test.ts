@@ -58,7 +58,7 @@ describe('the advice on bending and heat', () => {
       [metric, 'MPa', '°C'],
       [inch, 'ksi', '°F'],
     ] as const) {
-      expect(html).toContain(`<th scope="col">stress, ${stress}</th>`);
+      expect(html).toContain(`>stress, ${stress}<span class="unseen">, how it is worked out</span></a></th>`);
       expect(html).toContain(`<th scope="col">hotter by, ${hotter}</th>`);
     }
     const megapascal = Number(/thin plate under (\d\.\d\d) MPa\./.exec(metric)?.[1]);

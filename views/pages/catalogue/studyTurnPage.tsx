@@ -61,7 +61,13 @@ function ReadingBox(
   const { frame, study, place, sentId, typed, fields, faults, doubts, act } = props;
   const error = act === 'read' ? errorsOf(faults)('value') : null;
   return (
-    <form method="post" action={`/studies/${study.number}`} id="reading-form">
+    <form
+      method="post"
+      action={`/studies/${study.number}`}
+      id="reading-form"
+      data-typed-of={`study-${study.number}`}
+      data-typed-at={place}
+    >
       <Hidden fields={{ sentId, unit: frame.lengthUnit, place: String(place) }} />
       <div class={`field reading${error ? ' field-wrong' : ''}`}>
         <label for="reading">Reading</label>
@@ -83,6 +89,9 @@ function ReadingBox(
           </span>
         </span>
         {error && <FieldError id="reading-error" text={error} />}
+        <p class="hint" data-typed-note hidden>
+          Typed before this page was lost, and not saved yet: save it, or read again.
+        </p>
       </div>
       <Questions doubts={doubts} fields={fields} />
       <div class="actions">

@@ -38,4 +38,16 @@ export const EQUIVALENTS: readonly Equivalent[] = [
     becomes: 'mm > LEAST_SHIM_MM[unit] / 2',
     why: 'A shim out of the solver is never exactly half of the least that prints.',
   },
+  {
+    file: 'src/calc/judge/gaugeFindings.ts',
+    was: 'measuredOn !== null',
+    becomes: 'true',
+    why: 'No day comes before nothing: the comparison that follows is false by itself.',
+  },
+  {
+    file: 'src/calc/judge/dialledInFinding.ts',
+    was: 'minimum.mm - 1e-9',
+    becomes: 'minimum.mm + 1e-9',
+    why: 'The two differ by the dust of floating numbers only.',
+  },
 ];

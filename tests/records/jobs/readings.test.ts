@@ -150,6 +150,14 @@ onEachDatabase((engine) => {
       expect(await standingIds()).toEqual([]);
     });
 
+    test('a reading of another pass or kind is told what there is', async () => {
+      const during = await refusalOf(add(wall('n', { pass: 'during' as never })));
+      expect(during).toMatchObject({ code: 'bad-reading', path: 'readings.0.pass' });
+      expect(during.sentence).toBe('A reading is taken before or after the cut, not "during".');
+      const weight = await refusalOf(add(wall('n', { kind: 'weight' as never })));
+      expect(weight.sentence).toBe('A reading is of kind wall, face or mark, not "weight".');
+    });
+
     test('a reading of no job, or by nobody, is refused', async () => {
       expect(
         (await refusalOf(addReadings(shop.db, as('AB'), { jobId: 9, readings: [wall('a')] }))).code,

@@ -45,6 +45,32 @@ onEachDatabase((engine) => {
   });
   afterEach(() => shop.close());
 
+  describe('closing', () => {
+    test('a job is closed once, and only a closed one is opened again; each says why', async () => {
+      const { id } = await createJob(shop.db, as('AB'), { received: received() });
+      const close = (closed: boolean, why = 'came in twice', who = 'AB') =>
+        getJob(shop.db, id).then((job) =>
+          reviseJob(shop.db, as(who, why), {
+            jobId: id,
+            fromRevision: job!.revision,
+            what: 'closed',
+            body: { closed },
+          }),
+        );
+      expect(await refusalOf(close(false))).toMatchObject({
+        code: 'closed-already',
+        sentence: 'Job 1001 is not closed.',
+      });
+      expect((await refusalOf(close(true, ''))).path).toBe('why');
+      expect((await close(true)).stage).toBe('closed');
+      expect(await refusalOf(close(true, 'once more', 'CD'))).toMatchObject({
+        code: 'closed-already',
+        sentence: 'Job 1001 is closed already.',
+      });
+      expect((await close(false)).stage).toBe('to-look');
+    });
+  });
+
   describe('a crack', () => {
     let jobId: number;
     beforeEach(async () => {
@@ -182,7 +208,11 @@ onEachDatabase((engine) => {
       const body = decision(4, { verdict, decision: kind, reason });
       const attempt = reviseJob(shop.db, as('AB'), { jobId, fromRevision: 4, what: 'decision', body });
       if (code === taken) expect((await attempt).outcome).toBe(kind);
-      else expect((await refusalOf(attempt)).code).toBe(code);
+      else {
+        const refusal = await refusalOf(attempt);
+        expect(refusal.code).toBe(code);
+        if (code === 'verdict-replace') expect(refusal.path).toBe('decision');
+      }
       expect((await getJob(shop.db, jobId))?.revision).toBe(code === taken ? 5 : 4);
     });
 

@@ -85,6 +85,17 @@ test('the folder around an unpacked backup is restored', async () => {
   await expectTheShop(dataDir);
 });
 
+test('what else lies beside the backup, such as a note or a folder of pictures, is left alone', async () => {
+  const folder = written('beside', {
+    ...entries(),
+    'note.txt': new Uint8Array([1]),
+    'pictures/one.jpg': new Uint8Array([2]),
+  });
+  const { dataDir, restored } = await onAnotherMachine(folder);
+  await restored;
+  await expectTheShop(dataDir);
+});
+
 test('a backup packed again by somebody, files first and a folder deeper, is restored', async () => {
   const again = Object.entries(entries()).map(([path, bytes]) => [`stick/shop/${path}`, bytes] as const);
   const packed = join(place, 'again.zip');

@@ -36,7 +36,7 @@ import {
 } from '../../shared/words/print.ts';
 import { Caution } from './caution.tsx';
 import { Choice } from './form/fieldBox.tsx';
-import { HowFigure } from './howFigure.tsx';
+import { HowFigure } from './how/howFigure.tsx';
 
 export interface BendingPartProps {
   readonly bending: Bending | null;

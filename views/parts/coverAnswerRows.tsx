@@ -33,7 +33,7 @@ import {
 import { CutPlanPart, cuttingTime } from './cutPlanPart.tsx';
 import { FindingList } from './findingList.tsx';
 import { HeatMarksPart } from './heatMarksPart.tsx';
-import { HowFigure } from './howFigure.tsx';
+import { HowFigure } from './how/howFigure.tsx';
 import { WhatIf, type WhatIfProps } from './whatIfPart.tsx';
 
 export interface CoverRowsProps {

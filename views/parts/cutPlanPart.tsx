@@ -10,7 +10,7 @@ import {
   UNIT_WORD,
 } from '../../shared/words/print.ts';
 import { Caution } from './caution.tsx';
-import { HowFigure } from './howFigure.tsx';
+import { HowFigure } from './how/howFigure.tsx';
 
 const KIND = { roughing: 'roughing', finishing: 'finishing, last' } as const;
 

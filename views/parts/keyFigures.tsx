@@ -2,7 +2,7 @@ import type { ComponentChildren } from 'preact';
 import type { Answer } from '../../shared/words/answer.ts';
 import type { Status } from '../../shared/words/finding.ts';
 import { Sign } from './form/sign.tsx';
-import { HowFigure } from './howFigure.tsx';
+import { HowFigure } from './how/howFigure.tsx';
 
 export interface KeyFigure {
   readonly label: string;

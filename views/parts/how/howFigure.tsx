@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact';
-import type { Answer } from '../../shared/words/answer.ts';
-import { formulaHref, PageAddress } from './pageAddress.ts';
+import type { Answer } from '../../../shared/words/answer.ts';
+import { formulaHref, PageAddress } from '../pageAddress.ts';
 
 /** A plain figure that leads to its formula in one press, with each symbol’s value on this page. */
 export function HowFigure({

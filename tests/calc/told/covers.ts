@@ -130,7 +130,7 @@ export const gaugesUsed = fc.array(
 
 const status = fc.constantFrom<Status>('pass', 'fail', 'caution', 'not-checked');
 const further: fc.Arbitrary<readonly Finding[]> = fc
-  .option(fc.tuple(status, status), { nil: null, freq: 1 })
+  .option(fc.tuple(status, status), { nil: null, freq: 2 })
   .map((both) =>
     both === null
       ? []

@@ -128,10 +128,14 @@ function clean({ plannedMm, cutMm, look }: PassMade, now: Now, unit: LengthUnit)
   };
 }
 
+function mayCut(room: string): string {
+  return Number.parseFloat(room) > 0 ? `At most ${room} more can be cut.` : 'No more can be cut.';
+}
+
 function stillDark(made: PassMade, now: Now, unit: LengthUnit): NextPass {
   const { plannedMm, cutMm } = made;
   const { roomMm, restMm, stands } = now;
-  const room = roomMm === null ? '' : ` At most ${printRoom(roomMm, unit)} more can be cut.`;
+  const room = roomMm === null ? '' : ` ${mayCut(printRoom(roomMm, unit))}`;
   const check = checkOfNext(made, now, unit);
   if (check === null) {
     return {

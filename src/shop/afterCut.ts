@@ -1,12 +1,13 @@
 import type { ComparedWall, NextPass, PassView } from '../../shared/words/afterCut.ts';
 import type { ShopCriteria } from '../../shared/words/catalogue.ts';
+import type { MeasuredCheck } from '../../shared/words/cover.ts';
 import type { Finding } from '../../shared/words/finding.ts';
 import type { Job, Reading } from '../../shared/words/job.ts';
 import { countingPasses, passesBeforeRing } from '../../shared/words/passes.ts';
 import { samePlace } from '../../shared/words/places.ts';
 import type { LengthUnit } from '../../shared/words/print.ts';
 import { Refusal } from '../../shared/words/refusal.ts';
-import { COVER_CALC_VERSION } from '../calc/cover/checkCover.ts';
+import { COVER_CALC_VERSION, checkCover } from '../calc/cover/checkCover.ts';
 import { placeName } from '../calc/cover/placeNames.ts';
 import { type AsCut, asCut, inputAsItStands, nextPass, type PassMade } from '../calc/judge/nextPass.ts';
 import { verifyCut } from '../calc/judge/verifyCut.ts';
@@ -65,6 +66,14 @@ function orNull<T>(attempt: () => T): T | null {
 export function inputOnceCut(job: Job): ReturnType<typeof inputAsItStands> | null {
   const made = passesMade(job);
   return made === null || (made.passes === 0 && made.after.length === 0) ? null : inputAsItStands(made);
+}
+
+/** The cover after another pass of this depth; null with nothing decided, or where it cannot be worked out. */
+export function passTried(job: Job, depthMm: number, unit: LengthUnit): MeasuredCheck | null {
+  const made = passesMade(job);
+  if (made === null) return null;
+  const { input } = inputAsItStands(made);
+  return orNull(() => checkCover({ ...input, plannedCutMm: (input.plannedCutMm ?? 0) + depthMm }, unit));
 }
 
 function passesMade(job: Job): (PassMade & { readonly passes: number }) | null {

@@ -1,8 +1,10 @@
 import { expect, it } from 'vitest';
 import { boxWidth } from '../../shared/words/fields/boxWidth.ts';
 import { FAMILY } from '../../shared/words/fields/family.ts';
+import { RECEIVED } from '../../shared/words/fields/job.ts';
 import type { Fault } from '../../shared/words/refusal.ts';
 import { BodyFields } from '../../views/parts/form/bodyFields.tsx';
+import { Questions } from '../../views/parts/form/questionAt.tsx';
 import { renderPart } from '../../views/render.ts';
 import { tagsOf } from './markup.ts';
 
@@ -15,7 +17,7 @@ function folds(
     <BodyFields of={FAMILY} fields={fields} kept={kept} faults={faults} writing={writing} />,
   );
   const open = tagsOf(html, 'details', 'folded-boxes').filter((tag) => / open\b/.test(tag));
-  return { html, open: open.map((tag) => /id="fold-(\w+)/.exec(tag)?.[1]) };
+  return { html, open: open.map((tag) => /id="f-fold-(\w+)/.exec(tag)?.[1]) };
 }
 
 it('what few need is folded, below what stands open, with the sentence that says when it is needed', () => {
@@ -46,4 +48,24 @@ it('a box is as wide as what goes in', () => {
   expect(boxWidth(FAMILY.shopMinimumWallOn)).toBe('day');
   expect(boxWidth(FAMILY.name)).toBe('words');
   expect(boxWidth(FAMILY.makerMinimumWallSource)).toBe('full');
+});
+
+it('a fold tells what is kept in it while it is folded, and stands open where one of its boxes is asked about', () => {
+  const writing = { lengthUnit: 'in', decimalSign: 'point' } as const;
+  const received = (fields: Record<string, string>, asked: string | null = null) =>
+    renderPart(
+      <Questions
+        doubts={asked === null ? [] : [{ name: asked, typed: '1', says: 'Right as typed' }]}
+        fields={fields}
+      >
+        <BodyFields of={RECEIVED} fields={fields} kept={kept} faults={[]} writing={writing} />
+      </Questions>,
+    );
+  const kept = { comebackOf: '1003', note: 'Rust at stud 2' };
+  expect(received(kept)).toContain(
+    '<span class="fold-told">Comeback of job: 1003; Note: Rust at stud 2</span>',
+  );
+  expect(received({ ...kept, note: '' })).not.toContain('fold-told');
+  expect(tagsOf(received(kept), 'details', 'folded-boxes')[0]).not.toMatch(/ open\b/);
+  expect(tagsOf(received(kept, 'note'), 'details', 'folded-boxes')[0]).toMatch(/ open\b/);
 });

@@ -26,6 +26,14 @@ function openTarget(): void {
   target.scrollIntoView({ block: 'start' });
 }
 
+/** Another choice than the usual one opens the boxes it needs. */
+function opensWhatItNeeds({ target }: Event): void {
+  if (!(target instanceof HTMLInputElement)) return;
+  const { opens, unless } = target.closest<HTMLElement>('[data-opens]')?.dataset ?? {};
+  const folded = opens === undefined || target.value === unless ? null : document.getElementById(opens);
+  if (folded instanceof HTMLDetailsElement) folded.open = true;
+}
+
 /** Enter in a table of readings goes to the next box instead of sending the form: a gauge types its reading and Enter. */
 function enterGoesDown(event: KeyboardEvent): void {
   const box = event.target;
@@ -57,6 +65,7 @@ function signsOut(event: SubmitEvent): void {
 document.addEventListener('submit', signsOut);
 if (document.querySelector('form[action="/sign-in"]')) forgetKeptPages();
 document.addEventListener('click', printWhereAsked);
+document.addEventListener('change', opensWhatItNeeds);
 document.addEventListener('keydown', enterGoesDown);
 window.addEventListener('hashchange', openTarget);
 // A module runs when the page has been read.

@@ -19,9 +19,12 @@ export const RECEIVED = {
     ifLeftOut: '',
   },
   comebackOf: {
+    head: 'Comeback, note',
+    headHelp: 'Needed where this cover came back, or where there is something to remember about it.',
+    folded: true,
     label: 'Comeback of job',
     subject: 'The job it came back from',
-    help: 'Only where this cover came back: the number of its earlier job',
+    help: 'The number of its earlier job',
     box: 'comebackOf',
     kind: 'text',
     most: 40,
@@ -86,6 +89,9 @@ export const CUT = {
   },
   typed: { label: 'As typed', box: 'depth', kind: 'made' },
   look: {
+    head: 'What was seen after this pass',
+    headHelp: 'Needed before the next pass. It can be entered later too.',
+    folded: true,
     label: 'Heat mark after this pass',
     kind: 'choice',
     options: { dark: 'still there', gone: 'gone everywhere' },

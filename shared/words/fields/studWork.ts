@@ -16,6 +16,9 @@ export const REPLACED_STUD = {
     ifEmpty: 'welded',
   },
   leanMm: {
+    head: 'Squareness, location, fillet',
+    headHelp: 'Needed to check how the stud sits. What is blank is not checked.',
+    folded: true,
     label: 'Out of square',
     subject: 'The out-of-square reading',
     help: 'With a square on the pad',
@@ -38,7 +41,17 @@ export const REPLACED_STUD = {
     kind: 'extent',
     optional: true,
   },
-  provedNm: { label: 'Proof torque', help: 'Nut on a spacer', box: 'proved', ...TORQUE, optional: true },
+  provedNm: {
+    head: 'Proof torque, note',
+    headHelp:
+      'Needed where a nut was tightened on the stud to prove it, or where there is something to remember.',
+    folded: true,
+    label: 'Proof torque',
+    help: 'Nut on a spacer',
+    box: 'proved',
+    ...TORQUE,
+    optional: true,
+  },
   heldIt: {
     label: 'Held the proof torque',
     box: 'held',

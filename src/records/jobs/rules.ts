@@ -125,10 +125,18 @@ export function refuseDecision(decision: Decision, looked: Kept<Looked> | null):
       `The verdict is "${VERDICT_WORD[check.verdict]}" and the decision "${DECISION_WORD[kind]}". Enter the reason.`,
     );
   }
-  const against = check.findings.filter(asksFirst);
-  if (kind !== 'replace' && against.length > 0 && decision.reason.trim() === '') {
+  const against = askingFirst(check, kind);
+  if (against.length > 0 && decision.reason.trim() === '') {
     throw refuse('reason-needed', 'reason', `${andMore(against)} Enter the reason it is used anyway.`);
   }
+}
+
+/** Findings that ask why a cover is used anyway. */
+export function askingFirst(
+  { findings }: Pick<Decision['check'], 'findings'>,
+  decision: Decision['decision'] | null,
+): readonly Finding[] {
+  return decision === 'replace' ? [] : findings.filter(asksFirst);
 }
 
 /** What the shop lets stop a cover has no way past it; a limit on bending is mended by the ring that is decided on. */

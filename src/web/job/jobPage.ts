@@ -3,6 +3,7 @@ import type { NextPass } from '../../../shared/words/afterCut.ts';
 import type { Entry } from '../../../shared/words/catalogue.ts';
 import type { Job, Pass } from '../../../shared/words/job.ts';
 import { slipName } from '../../../shared/words/stud/slip.ts';
+import { FOLLOWS } from '../../../shared/words/verdicts.ts';
 import type { Frame } from '../../../views/frame.ts';
 import type { NextPassView } from '../../../views/pages/job/cut.tsx';
 import type { MeasureProps } from '../../../views/pages/job/measure.tsx';
@@ -12,6 +13,7 @@ import { renderPage } from '../../../views/render.ts';
 import { listEntries } from '../../records/catalogue.ts';
 import { comebacksOf } from '../../records/jobs/comebacks.ts';
 import { historyOf } from '../../records/jobs/history.ts';
+import { askingFirst } from '../../records/jobs/rules.ts';
 import { signedPrints } from '../../records/jobs/signedPrints.ts';
 import { photosOf } from '../../records/photos/photos.ts';
 import { reservedFor, shelfOf } from '../../records/shelf/shelfChanges.ts';
@@ -132,6 +134,9 @@ function decideOf(
     criteriaRevision,
     plan,
     decides: check === null ? [] : whatDecides(check),
+    reasonAsked:
+      check !== null &&
+      (FOLLOWS[check.verdict] === null || askingFirst(check, FOLLOWS[check.verdict]).length > 0),
     outdated: decision !== null && job.outcome === null,
     criteriaSince:
       decision === null

@@ -3,6 +3,7 @@ import type { PageContext } from '../request/pageContext.ts';
 import { handledIn } from '../request/route.ts';
 import { fieldsOf } from '../request/typed.ts';
 import { listsRouter } from './csvLists.ts';
+import { drawnRouter } from './drawnRoutes.ts';
 import { EDITS } from './editForms.ts';
 import { historyRouter } from './historyRoutes.ts';
 import { postEdit } from './jobEdit.ts';
@@ -18,6 +19,7 @@ export function jobsRouter(context: PageContext): Router {
   router.use(historyRouter(context));
   router.use(jobListRouter(context));
   router.use(listsRouter(context));
+  router.use(drawnRouter(context));
   router.get('/jobs/new', to(getNewJob));
   router.post('/jobs', to(postNewJob));
   router.get('/jobs/:number', to(getWholeJob));

@@ -59,6 +59,7 @@ export function jobStuds(asked: {
     },
     resurfacedMm: resurfacedMmOf(job),
     joint,
+    pullForwardMm,
     writing: form.writing,
     figures: JOINT_FIGURES,
     ring,

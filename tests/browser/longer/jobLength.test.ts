@@ -76,6 +76,7 @@ it.each(JOBS_TO_DECIDE)(
 
 it('on a phone the verdict stays in sight while it is decided', async () => {
   const page = await open(1006, PHONE);
+  await page.check('#decision-form [name="decision"][value="replace"]');
   for (const box of ['#decision-form [name="reason"]', '#decision-form [name="who"]']) {
     await page.locator(box).focus();
     const verdict = (await page.locator('#decide .verdict').boundingBox())!;

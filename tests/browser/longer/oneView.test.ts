@@ -23,7 +23,7 @@ it('a decision and its form stand in one view of a desk, and each step of the jo
     '#decide .why',
     '#decide .zones-figure',
     '#decision-form input[name="decision"][value="replace"]',
-    '#decision-form [name="reason"]',
+    '#decision-form-fold-reason > summary',
     '#decision-form [name="who"]',
     '#decision-form-send',
   ]) {

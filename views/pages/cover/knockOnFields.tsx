@@ -10,14 +10,16 @@ interface KnockOnProps {
   readonly fields: Readonly<Record<string, string>>;
   readonly faults: readonly Fault[];
   readonly writing: Writing;
+  /** What is kept, box by box: a fold with nothing else in it tells it and stays folded. */
+  readonly kept?: Readonly<Record<string, string>>;
 }
 
 /** What was measured round the face, each subject folded under when it is needed: what is not given is not spoken of. */
-export function KnockOnBoxes({ fields, faults, writing }: KnockOnProps) {
+export function KnockOnBoxes(boxes: KnockOnProps) {
   return (
     <>
-      <BodyFields of={{ releaseClearanceMm }} fields={fields} faults={faults} writing={writing} />
-      <BodyFields of={knockOn.fields} at={knockOn.at} fields={fields} faults={faults} writing={writing} />
+      <BodyFields of={{ releaseClearanceMm }} {...boxes} />
+      <BodyFields of={knockOn.fields} at={knockOn.at} {...boxes} />
     </>
   );
 }

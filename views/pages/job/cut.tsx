@@ -20,10 +20,11 @@ import { WallZones } from '../../drawings/wallZones.tsx';
 import { Caution } from '../../parts/caution.tsx';
 import { CutPlanPart } from '../../parts/cutPlanPart.tsx';
 import { FindingList } from '../../parts/findingList.tsx';
-import { Boxes } from '../../parts/form/bodyFields.tsx';
+import { BodyFields, Boxes } from '../../parts/form/bodyFields.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Choice, Field } from '../../parts/form/fieldBox.tsx';
 import { KeyFigures } from '../../parts/keyFigures.tsx';
+import { CutDrawnAsTyped } from './drawnParts.tsx';
 import { AsKept, JobForm, type Refused, Who } from './section.tsx';
 import { LAYER_WORD } from './stepWords.ts';
 
@@ -110,12 +111,11 @@ function PassForm({ job, nextPass, unit, writing, initials, refused }: CutProps)
       signed={job.stage === 'signed'}
       refused={refused}
       submit="Save this pass"
+      beside={<CutDrawnAsTyped job={job} drawn="pass" />}
       unit={unit}
       first={job.stage === 'to-cut' || nextPass?.state === 'cut-more'}
     >
-      <div class="fields">
-        <Boxes of={CUT} fields={refused?.fields ?? {}} faults={refused?.faults ?? []} writing={writing} />
-      </div>
+      <BodyFields of={CUT} fields={refused?.fields ?? {}} faults={refused?.faults ?? []} writing={writing} />
     </JobForm>
   );
 }

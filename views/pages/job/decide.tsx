@@ -27,8 +27,10 @@ import { FindingList } from '../../parts/findingList.tsx';
 import { Boxes } from '../../parts/form/bodyFields.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Choice, TextArea } from '../../parts/form/fieldBox.tsx';
+import { FoldedBoxes } from '../../parts/form/foldedBoxes.tsx';
 import { type Compared, SideBySide } from '../../parts/sideBySide.tsx';
 import { WayCostsPart } from '../../parts/wayCostsPart.tsx';
+import { CutDrawnAsTyped } from './drawnParts.tsx';
 import { decidedInWords } from './jobHead.tsx';
 import { AsKept, JobForm, type Refused, Who } from './section.tsx';
 
@@ -46,6 +48,8 @@ export interface DecideProps {
   readonly checkFaults: readonly Fault[];
   /** Of the shop's criteria that `check` was worked out under: a decision is sent with it. */
   readonly criteriaRevision: number;
+  /** The decision that follows from the verdict needs a reason. */
+  readonly reasonAsked: boolean;
   /** What each way is expected to cost; none where that is not entered. */
   readonly costs: readonly WayCost[];
   /** True when the decision rests on readings or an inspection that have changed since. */
@@ -127,6 +131,7 @@ function DecideForm(props: DecideProps & { check: CoverCheck }) {
       refused={refused}
       first={!measureMore}
       again={kept !== null && !outdated}
+      reasonAsked={props.reasonAsked}
       sayNow={(kept !== null && !outdated) || (refused?.stale ?? null) !== null}
     />
   );
@@ -244,6 +249,7 @@ function TryAnotherCut({
       signed={job.stage === 'signed'}
       refused={refusedPlan}
       submit="Check this cut"
+      beside={<CutDrawnAsTyped job={job} drawn="plan" />}
       unit={unit}
       first={false}
     >
@@ -273,6 +279,8 @@ interface DecisionFormProps {
   again: boolean;
   /** The answer of now is nowhere else near. */
   sayNow: boolean;
+  /** The decision that follows from the verdict needs a reason. */
+  reasonAsked: boolean;
 }
 
 function DecisionForm(props: DecisionFormProps) {
@@ -286,6 +294,8 @@ function DecisionForm(props: DecisionFormProps) {
   );
 }
 
+const NO_REASON = 'No reason overrules a crack or a wall below the minimum.';
+
 function DecisionBoxes({
   job,
   check,
@@ -294,9 +304,11 @@ function DecisionBoxes({
   refused,
   first,
   sayNow,
+  reasonAsked,
 }: DecisionFormProps) {
   const error = errorsOf(refused?.faults ?? []);
   const natural = FOLLOWS[check.verdict];
+  const reason = { name: 'reason', value: refused?.fields.reason, error: error('reason'), rows: 2 };
   return (
     <JobForm
       id="decision-form"
@@ -321,6 +333,7 @@ function DecisionBoxes({
           as="radios"
           value={refused?.fields.decision ?? natural}
           error={error('decision')}
+          box={reasonAsked ? {} : { 'data-opens': 'decision-form-fold-reason', 'data-unless': natural ?? '' }}
           options={[
             { value: 'face', label: DECISION_WORD.face },
             ...(job.sections.received?.body.family.ringAllowed
@@ -329,15 +342,20 @@ function DecisionBoxes({
             { value: 'replace', label: DECISION_WORD.replace },
           ]}
         />
-        <TextArea
-          label="Reason"
-          name="reason"
-          value={refused?.fields.reason}
-          error={error('reason')}
-          hint="Needed if you decide against the verdict, or if a caution asks for it. No reason overrules a crack or a wall below the minimum."
-          rows={2}
-        />
       </div>
+      {reasonAsked ? (
+        <TextArea label="Reason" {...reason} hint={`Needed here. ${NO_REASON}`} />
+      ) : (
+        <FoldedBoxes
+          head="Reason"
+          says={`Needed if you decide against the verdict. ${NO_REASON}`}
+          names={['reason']}
+          fields={refused?.fields ?? {}}
+          faults={refused?.faults ?? []}
+        >
+          <TextArea label={<span class="unseen">Reason</span>} {...reason} />
+        </FoldedBoxes>
+      )}
     </JobForm>
   );
 }

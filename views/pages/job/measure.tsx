@@ -258,7 +258,7 @@ export function Setup({ job, writing, typed, gauges, initials, refused, readOnly
               </div>
             )}
             <OtherGauge {...boxes} gauges={gauges} />
-            <KnockOnBoxes {...boxes} />
+            <KnockOnBoxes {...boxes} kept={typed} />
           </JobForm>
         </details>
       )}

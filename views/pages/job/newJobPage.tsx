@@ -6,6 +6,7 @@ import { EmptyState } from '../../parts/emptyState.tsx';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Field } from '../../parts/form/fieldBox.tsx';
+import { FoldedBoxes } from '../../parts/form/foldedBoxes.tsx';
 import { WhoField } from '../../parts/form/whoField.tsx';
 import { ReceivedFields } from './receive.tsx';
 import { SameCover } from './sameCoverPart.tsx';
@@ -46,20 +47,25 @@ export function NewJobPage({ frame, families, coverJobs, fields, faults }: NewJo
               <input type="hidden" name="slip" value={fields.slip} />
             </p>
           )}
-          <div class="fields">
-            <Field
-              label="Job number"
-              name="number"
-              value={fields.number}
-              error={error('number')}
-              hint="Blank: the next free number"
-              optional
-            />
-          </div>
           <div id="same-cover" aria-live="polite">
             <SameCover jobs={coverJobs} coverNumber={fields.coverNumber ?? ''} unit={frame.lengthUnit} />
           </div>
           <ReceivedFields families={families} fields={fields} faults={faults} writing={frame} />
+          <FoldedBoxes
+            head="Job number"
+            says="Needed where the shop gives its own numbers. Blank: the next free number."
+            names={['number']}
+            fields={fields}
+            faults={faults}
+          >
+            <Field
+              label={<span class="unseen">Job number</span>}
+              name="number"
+              value={fields.number}
+              error={error('number')}
+              size="name"
+            />
+          </FoldedBoxes>
           <div class="fields">
             <WhoField known={frame.initials} typed={fields.who} error={error('who')} />
           </div>

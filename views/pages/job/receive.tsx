@@ -3,7 +3,7 @@ import { RECEIVED } from '../../../shared/words/fields/job.ts';
 import type { Job } from '../../../shared/words/job.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
 import type { CoverJob } from '../../../shared/words/sameCover.ts';
-import { Boxes } from '../../parts/form/bodyFields.tsx';
+import { BodyFields } from '../../parts/form/bodyFields.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Choice } from '../../parts/form/fieldBox.tsx';
 import { day } from '../../parts/when.tsx';
@@ -97,6 +97,7 @@ export function Receive(props: ReceiveProps) {
                   [RECEIVED.family.box]: body?.familyId ?? '',
                 }
               }
+              kept={asTyped(RECEIVED, body, writing)}
               writing={writing}
               faults={refused?.faults ?? []}
             />
@@ -110,21 +111,20 @@ export function Receive(props: ReceiveProps) {
 export function ReceivedFields(props: {
   families: readonly { readonly id: string; readonly name: string }[];
   fields: Readonly<Record<string, string>>;
+  /** What is kept, box by box. */
+  kept?: Readonly<Record<string, string>>;
   faults: Refused['faults'];
   writing: Writing;
 }) {
-  const { families, fields, faults, writing } = props;
-  const error = errorsOf(faults);
-  return (
-    <div class="fields">
-      <Choice
-        label={RECEIVED.family.label}
-        name={RECEIVED.family.box}
-        value={fields[RECEIVED.family.box]}
-        error={error(RECEIVED.family.box)}
-        options={families.map(({ id, name }) => ({ value: id, label: name }))}
-      />
-      <Boxes of={RECEIVED} fields={fields} faults={faults} writing={writing} />
-    </div>
+  const { families, ...boxes } = props;
+  const family = (
+    <Choice
+      label={RECEIVED.family.label}
+      name={RECEIVED.family.box}
+      value={boxes.fields[RECEIVED.family.box]}
+      error={errorsOf(boxes.faults)(RECEIVED.family.box)}
+      options={families.map(({ id, name }) => ({ value: id, label: name }))}
+    />
   );
+  return <BodyFields of={RECEIVED} {...boxes} before={{ receivedOn: family }} />;
 }

@@ -95,6 +95,8 @@ export interface JobFormProps {
   /** Another way to send it. */
   readonly also?: { readonly label: string; readonly name: string };
   readonly first?: boolean;
+  /** A drawing of what is typed, beside the boxes. */
+  readonly beside?: ComponentChildren;
   /** Sends a file beside the fields. */
   readonly file?: boolean;
   readonly children: ComponentChildren;
@@ -102,10 +104,8 @@ export interface JobFormProps {
 
 /** A form that writes: carries the revision it started from, and who is writing. */
 export function JobForm(props: JobFormProps) {
-  const { id, action, revision, initials, signed, refused, submit, first = true, children } = props;
+  const { id, action, revision, refused, children } = props;
   const { doubts = [], shown = {} } = props;
-  const typed = refused?.fields;
-  const whyError = refused?.faults.find((fault) => fault.path === 'why')?.message;
   return (
     <InForm.Provider value={id}>
       <form
@@ -119,43 +119,61 @@ export function JobForm(props: JobFormProps) {
         {refused && <ErrorSummary faults={refused.faults} goTo={refused.stale === null} />}
         <input type="hidden" name="from" value={revision} />
         {props.unit && <input type="hidden" name="unit" value={props.unit} />}
-        <Questions doubts={refused?.doubts?.length ? refused.doubts : doubts} fields={typed ?? shown}>
-          {children}
+        <Questions
+          doubts={refused?.doubts?.length ? refused.doubts : doubts}
+          fields={refused?.fields ?? shown}
+        >
+          {props.beside ? (
+            <div class="drawn-form">
+              <div class="drawn-boxes">
+                {children}
+                <Foot {...props} />
+              </div>
+              {props.beside}
+            </div>
+          ) : (
+            children
+          )}
         </Questions>
-        <div class="fields">
-          {(signed || props.why !== undefined || whyError !== undefined) && (
-            <Field
-              label={signed ? 'Reason for the change after signing' : (props.why ?? 'Why it changes')}
-              name="why"
-              value={typed?.why}
-              error={whyError}
-              size="full"
-            />
-          )}
-          <WhoField
-            known={initials}
-            typed={typed?.who}
-            error={refused?.faults.find((fault) => fault.path === 'who')?.message}
-          />
-        </div>
-        <div class="actions">
-          <button class={first ? 'button first' : 'button'} type="submit" id={`${id}-send`}>
-            {submit}
-          </button>
-          {props.also && (
-            <button
-              class="button"
-              type="submit"
-              id={`${id}-${props.also.name}`}
-              name={props.also.name}
-              value="1"
-            >
-              {props.also.label}
-            </button>
-          )}
-        </div>
+        {!props.beside && <Foot {...props} />}
       </form>
     </InForm.Provider>
+  );
+}
+
+/** Why, who, and what sends it. */
+function Foot({ id, initials, signed, why, refused, submit, first = true, also }: JobFormProps) {
+  const typed = refused?.fields;
+  const whyError = refused?.faults.find((fault) => fault.path === 'why')?.message;
+  return (
+    <>
+      <div class="fields">
+        {(signed || why !== undefined || whyError !== undefined) && (
+          <Field
+            label={signed ? 'Reason for the change after signing' : (why ?? 'Why it changes')}
+            name="why"
+            value={typed?.why}
+            error={whyError}
+            size="full"
+          />
+        )}
+        <WhoField
+          known={initials}
+          typed={typed?.who}
+          error={refused?.faults.find((fault) => fault.path === 'who')?.message}
+        />
+      </div>
+      <div class="actions">
+        <button class={first ? 'button first' : 'button'} type="submit" id={`${id}-send`}>
+          {submit}
+        </button>
+        {also && (
+          <button class="button" type="submit" id={`${id}-${also.name}`} name={also.name} value="1">
+            {also.label}
+          </button>
+        )}
+      </div>
+    </>
   );
 }
 

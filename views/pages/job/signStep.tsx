@@ -5,6 +5,7 @@ import { sittingsOf } from '../../../shared/words/sittings.ts';
 import { Caution } from '../../parts/caution.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { TextArea } from '../../parts/form/fieldBox.tsx';
+import { FoldedBoxes } from '../../parts/form/foldedBoxes.tsx';
 import { When } from '../../parts/when.tsx';
 import { JobForm, type Refused, Who } from './section.tsx';
 import { SECTION_WORD } from './stepWords.ts';
@@ -43,7 +44,12 @@ function withPeriod(text: string): string {
 /** Record and release. */
 export function SignOff({ job, missing, toAnswer, initials, refused, readOnly }: SignProps) {
   const kept = job.sections.signature;
-  const error = errorsOf(refused?.faults ?? []);
+  const statement = {
+    name: 'statement',
+    value: refused?.fields.statement,
+    error: errorsOf(refused?.faults ?? [])('statement'),
+    rows: 2,
+  } as const;
   return (
     <>
       {kept && (
@@ -69,15 +75,19 @@ export function SignOff({ job, missing, toAnswer, initials, refused, readOnly }:
           submit="Sign"
           first={job.stage === 'to-sign'}
         >
-          <TextArea
-            label="Statement"
-            name="statement"
-            value={refused?.fields.statement}
-            error={error('statement')}
-            rows={2}
-            optional={toAnswer.length === 0}
-            {...(toAnswer.length > 0 && { hint: whyAsked(toAnswer) })}
-          />
+          {toAnswer.length > 0 ? (
+            <TextArea label="Statement" {...statement} hint={whyAsked(toAnswer)} />
+          ) : (
+            <FoldedBoxes
+              head="Statement"
+              says="Needed only where there is something to say on the sheet."
+              names={['statement']}
+              fields={refused?.fields ?? {}}
+              faults={refused?.faults ?? []}
+            >
+              <TextArea label={<span class="unseen">Statement</span>} {...statement} />
+            </FoldedBoxes>
+          )}
         </JobForm>
       )}
     </>

@@ -5,7 +5,7 @@ import type { Job, ReplacedStudKept, RetorqueKept, StudsChosen } from '../../../
 import type { LengthUnit } from '../../../shared/words/print.ts';
 import { Caution } from '../../parts/caution.tsx';
 import { FindingList } from '../../parts/findingList.tsx';
-import { Boxes } from '../../parts/form/bodyFields.tsx';
+import { BodyFields, Boxes } from '../../parts/form/bodyFields.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Choice } from '../../parts/form/fieldBox.tsx';
 import { asConfirmed } from '../../parts/form/questionAt.tsx';
@@ -106,32 +106,31 @@ function ReplacedForm(props: StudWorkProps & { readonly kept: ReplacedStudKept |
         {...(kept && { also: { label: 'Remove from list', name: REMOVE } })}
       >
         {kept && <input type="hidden" name={box} value={kept.stud} />}
-        <div class="fields">
-          <Boxes
-            of={REPLACED_STUD}
-            fields={fields}
-            faults={refused?.faults ?? []}
-            writing={writing}
-            {...(kept && { without: ['stud'] })}
-            instead={{
-              stud: (
-                <Choice
-                  label={REPLACED_STUD.stud.label}
-                  name={box}
-                  value={refused?.fields[box] ?? ''}
-                  error={errorsOf(refused?.faults ?? [])(box)}
-                  options={[
-                    { value: '', label: 'choose' },
-                    ...Array.from({ length: count }, (_, i) => ({
-                      value: `${i + 1}`,
-                      label: `stud ${i + 1}`,
-                    })),
-                  ]}
-                />
-              ),
-            }}
-          />
-        </div>
+        <BodyFields
+          of={REPLACED_STUD}
+          fields={fields}
+          {...(kept && { kept: asTyped(REPLACED_STUD, kept, writing) })}
+          faults={refused?.faults ?? []}
+          writing={writing}
+          {...(kept && { without: ['stud'] })}
+          instead={{
+            stud: (
+              <Choice
+                label={REPLACED_STUD.stud.label}
+                name={box}
+                value={refused?.fields[box] ?? ''}
+                error={errorsOf(refused?.faults ?? [])(box)}
+                options={[
+                  { value: '', label: 'choose' },
+                  ...Array.from({ length: count }, (_, i) => ({
+                    value: `${i + 1}`,
+                    label: `stud ${i + 1}`,
+                  })),
+                ]}
+              />
+            ),
+          }}
+        />
       </JobForm>
     </details>
   );

@@ -5,7 +5,7 @@ import type { Job, JobSections, Kept } from '../../../shared/words/job.ts';
 import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import type { Skipped, StudChoice } from '../../../shared/words/stud/choices.ts';
-import type { Joint } from '../../../shared/words/stud/stud.ts';
+import type { Joint, StudCheck } from '../../../shared/words/stud/stud.ts';
 import { FIT_STATUS, FIT_WORD, holdsInWords, leftOutOfMany } from '../../../shared/words/verdicts.ts';
 import { StudInStack } from '../../drawings/studInStack.tsx';
 import { Caution } from '../../parts/caution.tsx';
@@ -14,6 +14,7 @@ import type { DoubtedLength } from '../../parts/form/askedHere.ts';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
 import { Choice, Field } from '../../parts/form/fieldBox.tsx';
+import { FoldedBoxes } from '../../parts/form/foldedBoxes.tsx';
 import { Questions } from '../../parts/form/questionAt.tsx';
 import { Sign } from '../../parts/form/sign.tsx';
 import {
@@ -25,6 +26,7 @@ import {
 } from '../stud/jointFields.tsx';
 import { SkippedNote } from '../stud/shelfParts.tsx';
 import { stackInWords } from '../stud/studPage.tsx';
+import { StudDrawnAsChosen } from './drawnParts.tsx';
 import { AsKept, JobForm, type Refused, Who } from './section.tsx';
 import { StudWork } from './studWorkForms.tsx';
 
@@ -47,6 +49,8 @@ export interface StudsAsked {
     readonly stack: number;
     readonly studs: Readonly<Record<string, number>>;
   };
+  /** The gap as typed, or the catalog’s. */
+  readonly pullForwardMm: number | null;
   /** null until a torque is typed. */
   readonly joint: Joint | null;
   /** How what was typed is written. */
@@ -274,6 +278,7 @@ function isOfGap({ name }: DoubtedLength): boolean {
 function StudsForm(props: StudsProps & { wrong: readonly Fault[] }) {
   const { job, stackId, fields, choices, joint, writing, unit, initials, refused, wrong } = props;
   const error = errorsOf(wrong);
+  const stack = props.stacks.find(({ id }) => id === stackId);
   const chosen = choices.find(({ match }) => match.id === fields.stud) ?? choices[0] ?? null;
   const href = `/jobs/${encodeURIComponent(job.number)}`;
   return (
@@ -294,6 +299,15 @@ function StudsForm(props: StudsProps & { wrong: readonly Fault[] }) {
       <input type="hidden" name="pull" value={fields.pull ?? ''} />
       <SeenWith choices={choices} revisions={props.revisions} />
       <BestFirst {...props} chosen={chosen} wrong={wrong} />
+      {chosen && stack && (
+        <StudDrawnAsChosen
+          job={job}
+          choice={chosen}
+          stack={stack.stack}
+          pullForwardMm={props.pullForwardMm}
+          unit={unit}
+        />
+      )}
       <JointFields
         fields={fields}
         faults={wrong}
@@ -321,16 +335,29 @@ function StudsForm(props: StudsProps & { wrong: readonly Fault[] }) {
           torqueFrom={fields.torqueFrom ?? ''}
         />
       )}
-      <Field
-        label="Note"
-        name="note"
-        value={fields.note}
-        error={error('note')}
-        size="full"
-        hint="Needed where the stud does not fit, or the joint is not OK"
-      />
+      <FoldedBoxes
+        head="Note"
+        says="Needed where the stud does not fit, or the joint is not OK."
+        names={['note']}
+        fields={fields}
+        faults={wrong}
+        open={chosen !== null && needsNote(chosen.match.check)}
+      >
+        <Field
+          label={<span class="unseen">Note</span>}
+          name="note"
+          value={fields.note}
+          error={error('note')}
+          size="full"
+        />
+      </FoldedBoxes>
     </JobForm>
   );
+}
+
+/** It is saved only with the reason it is used all the same. */
+function needsNote({ fits, holds }: StudCheck): boolean {
+  return fits === 'no' || holds === 'no';
 }
 
 /** The revisions the choices were worked out from. */

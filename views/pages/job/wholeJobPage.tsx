@@ -61,6 +61,7 @@ export interface JobPageProps {
     | 'checkFaults'
     | 'criteriaRevision'
     | 'costs'
+    | 'reasonAsked'
     | 'bending'
     | 'beside'
     | 'decides'

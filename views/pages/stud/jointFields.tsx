@@ -17,8 +17,9 @@ import type { Joint, StudCheck } from '../../../shared/words/stud/stud.ts';
 import { HOLDS_STATUS, holdsInWords } from '../../../shared/words/verdicts.ts';
 import { TorqueWindow } from '../../drawings/torqueWindowPicture.tsx';
 import { FindingList } from '../../parts/findingList.tsx';
-import { Boxes } from '../../parts/form/bodyFields.tsx';
+import { Boxes, filledInWords } from '../../parts/form/bodyFields.tsx';
 import { Choice } from '../../parts/form/fieldBox.tsx';
+import { FoldedBoxes } from '../../parts/form/foldedBoxes.tsx';
 import { Sign } from '../../parts/form/sign.tsx';
 import { KeyFigures } from '../../parts/keyFigures.tsx';
 
@@ -32,13 +33,31 @@ export interface JointFieldsProps {
   readonly prevailing: boolean;
 }
 
-const TICKS = ['studsUsedBefore', 'retightened'] as const satisfies readonly (keyof Joint)[];
+/** What every joint is asked; the rest has a usual figure, or is the cover's own. */
+const ASKED = [
+  'torqueNm',
+  'engineTorqueNm',
+  'nutFactor',
+  'scatter',
+  'friction',
+] as const satisfies readonly (keyof Joint)[];
+const FEW = [
+  'serviceFactor',
+  'surface',
+  'studCount',
+  'studCircleDiameterMm',
+  'studsUsedBefore',
+  'retightened',
+] as const satisfies readonly (keyof Joint)[];
+const FEW_NAMES = boxesOf(Object.fromEntries(FEW.map((key) => [key, JOINT[key]])));
+const AS_USUAL = { [JOINT.serviceFactor.box]: '2', surface: JOINT.surface.ifEmpty };
 
 /** What is asked to say whether the joint holds. The vehicle maker's torque comes first. */
 export function JointFields(props: JointFieldsProps) {
   const { fields, faults, writing, figures, ring } = props;
   const whose = ring.of === 'cover' ? 'the cover’s' : 'the flexplate’s';
   const given = [JOINT.torqueNm, JOINT.engineTorqueNm].some(({ box }) => (fields[box] ?? '') !== '');
+  const few = { ...AS_USUAL, ...fields };
   const boxes = { of: JOINT, fields, faults, writing, known: figures };
   return (
     <details class="more-findings" id="joint-fields" open={given || faults.some(isOfJoint)}>
@@ -50,14 +69,8 @@ export function JointFields(props: JointFieldsProps) {
       <div class="fields">
         <Boxes
           {...boxes}
-          without={[...TICKS, ...(props.prevailing ? [] : ['prevailingNm'])]}
-          hints={{
-            torqueNm: 'Another unit? Type it after the figure',
-            ...(ring.count !== null && { studCount: `Blank: ${whose}, ${ring.count}` }),
-            ...(ring.circleMm !== null && {
-              studCircleDiameterMm: `Blank: ${whose}, ${briefLength(ring.circleMm, writing.lengthUnit)}`,
-            }),
-          }}
+          only={[...ASKED, ...(props.prevailing ? ['prevailingNm'] : [])]}
+          hints={{ torqueNm: 'Another unit? Type it after the figure' }}
           after={{
             torqueNm: (
               <Choice
@@ -74,9 +87,26 @@ export function JointFields(props: JointFieldsProps) {
           }}
         />
       </div>
-      <div>
-        <Boxes {...boxes} only={TICKS} />
-      </div>
+      <FoldedBoxes
+        fields={few}
+        faults={faults}
+        head="Shock load, surfaces, studs"
+        says="Needed where they differ from what is usual, or the studs were used before or re-torqued."
+        names={FEW_NAMES}
+        kept={AS_USUAL}
+        told={filledInWords({ ...boxes, fields: few, only: FEW })}
+      >
+        <Boxes
+          {...boxes}
+          only={FEW}
+          hints={{
+            ...(ring.count !== null && { studCount: `Blank: ${whose}, ${ring.count}` }),
+            ...(ring.circleMm !== null && {
+              studCircleDiameterMm: `Blank: ${whose}, ${briefLength(ring.circleMm, writing.lengthUnit)}`,
+            }),
+          }}
+        />
+      </FoldedBoxes>
     </details>
   );
 }

@@ -70,6 +70,7 @@ export function BodyFields(props: BodyFieldsProps) {
             head={head}
             says={headHelp && inUnit(headHelp, props.writing.lengthUnit)}
             names={namesOf(props, keys)}
+            told={filledInWords({ ...props, only: keys })}
           >
             <Boxes {...props} only={keys} />
           </FoldedBoxes>
@@ -137,6 +138,32 @@ function groupsOf(shown: readonly (readonly [string, AnyField])[]) {
 function namesOf({ of, at = '', row }: BodyFieldsProps, keys: readonly string[]): string[] {
   const those = Object.fromEntries(entriesOf(of).filter(([key]) => keys.includes(key)));
   return boxesOf(those, { at, ...(row !== undefined && { row }) });
+}
+
+const MOST_TOLD = 5;
+
+/** "Comeback of job: 1003; Note: rust at stud 2": what stands in these boxes, the first of those that are filled. */
+export function filledInWords(props: BodyFieldsProps): string {
+  const filled = filledIn(props);
+  const more = filled.length - MOST_TOLD;
+  return more <= 1 ? filled.join('; ') : `${filled.slice(0, MOST_TOLD).join('; ')}; and ${more} more`;
+}
+
+function filledIn(props: BodyFieldsProps): string[] {
+  return shownOf(props).flatMap(([key, field]) => {
+    if (field.kind === 'part') return filledIn(partOf(props, field));
+    const text = (props.fields[boxOf(key, field, props) ?? key] ?? '').trim();
+    return text === '' ? [] : [`${field.label}: ${boxInWords(field, text, props.writing)}`];
+  });
+}
+
+function boxInWords(field: AnyField, text: string, writing: Writing): string {
+  if (field.kind === 'choice') return field.options[text] ?? text;
+  if (field.kind === 'yes-no')
+    return field.words?.[text === 'no' ? 'no' : 'yes'] ?? (text === '1' ? 'yes' : text);
+  if (field.kind === 'day') return printDay(text);
+  const unit = unitShown(field, writing);
+  return unit === undefined || !/\d$/.test(text) ? text : `${text} ${unit}`;
 }
 
 function headsItself({ fields }: PartField): boolean {

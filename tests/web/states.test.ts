@@ -2,6 +2,7 @@ import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
 import { openShopInMemory, type Shop } from '../../src/records/database/database.ts';
+import { getJob } from '../../src/records/jobs/readJob.ts';
 import { WorkBusy } from '../../src/shop/work/workPool.ts';
 import { app } from '../../src/web/app.ts';
 import { LEAST_ROLE } from '../../src/web/people/roles.ts';
@@ -163,5 +164,84 @@ describe('on a network', () => {
     });
     expect(status).toBe(401);
     expect(text).toContain('Sign in, then choose it and send it again.');
+  });
+});
+
+describe('changed meanwhile by somebody else', () => {
+  let lan: Lan;
+  beforeAll(async () => {
+    lan = await openLan();
+  });
+  afterAll(() => lan.close());
+
+  const now = async (number: string) => (await getJob(lan.shop.db, number))!;
+  const received = async () => {
+    const { familyId, receivedOn } = (await now('1005')).sections.received!.body;
+    return { family: familyId, receivedOn };
+  };
+  const note = { 'result.pads': 'sound', 'note.pads': TYPED.note };
+
+  test.each<[string, () => Promise<Record<string, string>>, Record<string, string>]>([
+    ['received', received, { note: TYPED.note }],
+    [
+      'looked',
+      async () => ({ crackTest: 'none-found', crackMethod: 'dye' }),
+      { crackNote: TYPED.note, ...note },
+    ],
+    ['setup', async () => ({ chucking: 'pads-and-pilot-trued' }), { gauge: TYPED.note }],
+    ['plan', async () => ({ cut: '0.3' }), { cut: '0.31' }],
+    ['cuts', async () => ({ depth: '0.01' }), { depth: '0.02', note: TYPED.note }],
+    ['decision', async () => ({}), { decision: 'face', reason: TYPED.note }],
+    ['signature', async () => ({}), { statement: TYPED.note }],
+  ])('POST /jobs/:number/%s shows both, and keeps what was typed', async (section, theirs, mine) => {
+    const from = String((await now('1005')).revision);
+    const first = await theirs();
+    // A decision and a signature rest on the whole job: any change since is one.
+    const changed = Object.keys(first).length > 0 ? section : 'received';
+    const body = changed === section ? first : { ...(await received()), customer: `counter for ${section}` };
+    const { status: taken, text: why } = await lan.askAs('recorder', `/jobs/1005/${changed}`, {
+      form: { ...body, from, unit: 'mm' },
+    });
+    expect(taken, why.slice(0, 2000)).toBe(303);
+    const before = (await now('1005')).revision;
+    const form = { ...first, ...mine, from, unit: 'mm', criteria: '1' };
+    const { status, text } = await lan.askAs('keeper', `/jobs/1005/${section}`, { form });
+    expect(status).toBe(409);
+    expectHousePage(text, section);
+    expect(text).toContain('<section class="faults stale" role="alert"');
+    expect(text).toMatch(/CD changed this|The job changed after you opened it/);
+    expect(text).toContain('Nothing of yours is saved yet');
+    for (const typed of Object.values(mine).filter((one) => one === TYPED.note))
+      expect(text).toContain(typed.replaceAll('"', '&quot;').replace('<', '&lt;'));
+    expect((await now('1005')).revision, 'nothing was overwritten').toBe(before);
+  });
+});
+
+describe('too many tries', () => {
+  const WAIT = /at most (10|30) in 15 minutes\. This one was not looked at\. Wait 1[45] minutes/;
+  const wrong = { password: 'wrong wrong wrong' };
+
+  test.each([
+    ['POST /sign-in', { people: true }, { name: 'Tester One', ...wrong }],
+    ['POST /first', { people: false }, { code: 'wrong', name: 'Tester One' }],
+    ['POST /account/password', { people: true }, { old: 'wrong wrong wrong', name: 'Tester One' }],
+  ] as const)('%s says how long to wait, and keeps what was typed', async (route, options, typed) => {
+    const lan = await openLan({ ...options, demo: false });
+    const path = route.split(' ')[1]!;
+    const form = { ...typed, back: '/jobs', action: '/jobs/1001/looked', 'again.note': TYPED.note };
+    const headers = { origin: `http://${lan.host}` };
+    const cookie = path.startsWith('/account') ? { cookie: await lan.cookieOf('keeper') } : {};
+    const send = () => lan.ask(path, { form, headers: { ...headers, ...cookie } });
+    let reply = await send();
+    for (let i = 0; i < 30 && reply.status === 422; i++) reply = await send();
+    expect(reply.status).toBe(429);
+    expect(Number(reply.headers['retry-after'])).toBeGreaterThan(800);
+    expectHousePage(reply.text, route);
+    expect(reply.text.replaceAll('\u00a0', ' ')).toMatch(WAIT);
+    expect(reply.text).toContain('aria-invalid="true"');
+    expect(reply.text, 'no password goes back').not.toContain('wrong wrong wrong');
+    if (path !== '/account/password') expect(reply.text).toContain('value="Tester One"');
+    if (path === '/sign-in') expect(reply.text).toContain(`name="again.note" ${KEPT}`);
+    await lan.close();
   });
 });

@@ -1,4 +1,4 @@
-import { type Request, type Response, Router } from 'express';
+import { type NextFunction, type Request, type Response, Router } from 'express';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 import { AccountPage } from '../../../views/pages/people/accountPage.tsx';
 import { FirstKeeperPage, ResendPage, SignInPage } from '../../../views/pages/people/signInPage.tsx';
@@ -9,7 +9,7 @@ import { beginSession, endSession, endSessions, sessionsOf } from '../../records
 import { personWith } from '../../records/people/signingIn.ts';
 import { ownAddress } from '../request/ownAddress.ts';
 import { frameOf, type PageContext } from '../request/pageContext.ts';
-import { NoSuchPage } from '../request/pageErrors.ts';
+import { NoSuchPage, TooManyTries } from '../request/pageErrors.ts';
 import { handledIn } from '../request/route.ts';
 import { type Fields, fieldsOf } from '../request/typed.ts';
 import { rememberSignedIn, type SignedIn, signedInOf } from '../request/whoSignedIn.ts';
@@ -38,7 +38,31 @@ export function signInRouter(context: PageContext): Router {
   router.get('/account', to(getAccount));
   router.post('/account/password', tries.address, to(postOwnPassword));
   router.post('/account/sign-out', to(postSignOutEverywhere));
+  router.use((error: unknown, req: Request, res: Response, next: NextFunction) => {
+    if (!(error instanceof TooManyTries)) next(error);
+    else void showTooMany(context, req, res, error).catch(next);
+  });
   return router;
+}
+
+/** The form again, with what was typed and when it is taken again: a form on its way through the sign-in goes along. */
+async function showTooMany(
+  context: PageContext,
+  req: Request,
+  res: Response,
+  { message }: TooManyTries,
+): Promise<void> {
+  const fields = fieldsOf(req.body);
+  const faults = (path: string) => [{ path, message }];
+  if (req.path === '/first') {
+    await mustBeFirst(context);
+    await showFirst(context, req, res, fields, faults('code'), 429);
+  } else if (req.path === '/account/password') {
+    await showAccount(context, req, res, mustStand(req), fields, faults('old'), 429);
+  } else {
+    mustHaveAccounts(context);
+    await showSignIn(context, req, res, fields, faults('name'), 429);
+  }
 }
 
 async function getSignIn(context: PageContext, req: Request, res: Response): Promise<void> {
@@ -178,6 +202,7 @@ async function showSignIn(
   res: Response,
   fields: Fields,
   faults: readonly Fault[],
+  refusedAs = 422,
 ) {
   const page = SignInPage({
     frame: await frameOf(req, context),
@@ -187,7 +212,7 @@ async function showSignIn(
     resend: resendOf(fields),
     resetCommand: resetCommand(context.settings, req),
   });
-  res.status(faults.length > 0 ? 422 : 200).send(renderPage(page));
+  res.status(faults.length > 0 ? refusedAs : 200).send(renderPage(page));
 }
 
 async function showFirst(
@@ -196,10 +221,11 @@ async function showFirst(
   res: Response,
   fields: Fields,
   faults: readonly Fault[],
+  refusedAs = 422,
 ) {
   const page = FirstKeeperPage({ frame: await frameOf(req, context), fields, faults });
   res.set('Cache-Control', 'no-store');
-  res.status(faults.length > 0 ? 422 : 200).send(renderPage(page));
+  res.status(faults.length > 0 ? refusedAs : 200).send(renderPage(page));
 }
 
 async function showAccount(
@@ -209,6 +235,7 @@ async function showAccount(
   standing: SignedIn,
   fields: Fields,
   faults: readonly Fault[],
+  refusedAs = 422,
 ) {
   const { db } = context.shop;
   const { person, mustChoosePassword } = standing;
@@ -222,7 +249,7 @@ async function showAccount(
     faults,
   });
   res.set('Cache-Control', 'no-store');
-  res.status(faults.length > 0 ? 422 : 200).send(renderPage(page));
+  res.status(faults.length > 0 ? refusedAs : 200).send(renderPage(page));
 }
 
 /** Typed twice, so that a slip does not shut somebody out. */

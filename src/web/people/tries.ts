@@ -50,7 +50,7 @@ function limit(most: number, of: (req: Request) => string): RequestHandler {
     legacyHeaders: false,
     handler: (_req: Request, res: Response, next: NextFunction) => {
       const seconds = Number(res.getHeader('Retry-After') ?? WINDOW_MS / 1000);
-      next(new TooManyTries(Math.max(1, Math.ceil(seconds / 60))));
+      next(new TooManyTries(most, Math.max(1, Math.ceil(seconds / 60))));
     },
   });
 }

@@ -18,8 +18,10 @@ export class NotForThisRole extends Error {
 
 /** Tried too often; says after how long it may be tried again. */
 export class TooManyTries extends Error {
-  constructor(minutes: number) {
-    super(`Too many failed tries. Wait ${minutes} minute${minutes === 1 ? '' : 's'}, then try again.`);
+  constructor(most: number, minutes: number) {
+    super(
+      `Too many failed tries: at most ${most} in 15 minutes. This one was not looked at. Wait ${minutes} minute${minutes === 1 ? '' : 's'}, then try again.`,
+    );
     this.name = 'TooManyTries';
   }
 }

@@ -122,7 +122,9 @@ describe('the limit on tries at passwords', () => {
     const eleventh = await signIn(AS_KEEPER, { 'x-forwarded-for': '192.0.2.99' });
     expect(eleventh.status).toBe(429);
     expect(Number(eleventh.headers['retry-after'])).toBeGreaterThan(800);
-    expect(eleventh.text).toContain('Too many failed tries. Wait 15 minutes, then try again.');
+    expect(eleventh.text).toContain(
+      'Too many failed tries: at most 10 in 15 minutes. This one was not looked at. Wait 15 minutes, then try again.',
+    );
     expect(sessionIn(eleventh)).toBeNull();
     const other = { name: PEOPLE.reader.name, password: PASSWORD };
     expect((await signIn(other, { 'x-forwarded-for': '192.0.2.99' })).status).toBe(303);

@@ -74,7 +74,9 @@ it('a whole job by keyboard alone: received, inspected, measured, decided, cut, 
   await expect.poll(async () => (await job()).readings.length).toBe(2 * WALLS.length);
   expect((await job()).stage).toBe('to-sign');
   await keys.enter('#to-answer', 'going on to check the cut');
-  await keys.type('#signature-form [name="statement"]', 'Face runout not read.', 60);
+  await keys.to('#signature-form-fold-statement > summary', 60);
+  await page.keyboard.press('Enter');
+  await keys.type('#signature-form [name="statement"]', 'Face runout not read.');
   await keys.enter('#signature-form-send', 'signing');
   expect(await keys.heading()).toContain('Signed');
   expect((await job()).stage).toBe('signed');

@@ -111,6 +111,8 @@ describe.each(SCREENS)('the machinist, on %s', (where, viewport) => {
     );
     await screen(page, `a job to sign, on ${where}`);
 
+    const folded = page.locator('#signature-form-fold-statement:not([open]) > summary');
+    if ((await folded.count()) > 0) await folded.click();
     await page.fill('#signature-form [name="statement"]', 'Face runout not read.');
     await page.click('#signature-form-send');
     expect(await page.locator('h1').textContent()).toContain('Signed');

@@ -230,7 +230,9 @@ describe('too many tries', () => {
     const path = route.split(' ')[1]!;
     const form = { ...typed, back: '/jobs', action: '/jobs/1001/looked', 'again.note': TYPED.note };
     const headers = { origin: `http://${lan.host}` };
-    const cookie = path.startsWith('/account') ? { cookie: await lan.cookieOf('keeper') } : {};
+    const cookie: Record<string, string> = path.startsWith('/account')
+      ? { cookie: await lan.cookieOf('keeper') }
+      : {};
     const send = () => lan.ask(path, { form, headers: { ...headers, ...cookie } });
     let reply = await send();
     for (let i = 0; i < 30 && reply.status === 422; i++) reply = await send();

@@ -149,6 +149,7 @@ async function signACover(page: Page, job: string): Promise<void> {
   await page.waitForSelector('#decision-form-send');
   await page.click('#decision-form-send');
   await page.waitForSelector('#signature-form-send');
+  await page.click('#signature-form-fold-statement > summary');
   await page.fill('#signature-form [name="statement"]', 'Cracked at a stud; scrapped.');
   await page.click('#signature-form-send');
   await page.waitForFunction(() => document.querySelector('h1')?.textContent?.includes('Signed'));

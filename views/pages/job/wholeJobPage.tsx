@@ -28,6 +28,7 @@ import { Photos } from './photosPart.tsx';
 import { Receive, receivedSummary } from './receive.tsx';
 import { type Refused, Section } from './section.tsx';
 import { History, SignOff, signSummary } from './signStep.tsx';
+import { STAGE_WORD } from './stepWords.ts';
 import { Studs, type StudsAsked, studsSummary } from './studs.tsx';
 
 export interface JobPageProps {
@@ -117,7 +118,7 @@ export function JobPage(props: JobPageProps) {
   );
   return (
     <Layout
-      title={`Job ${job.number}`}
+      title={`Job ${job.number}: ${STAGE_WORD[job.stage]}`}
       here="jobs"
       {...frame}
       titleBlock={jobTitleBlock(job, '1 of 1', frame.timeZone)}

@@ -1,5 +1,6 @@
 import type { Family } from '../../shared/words/catalogue.ts';
 import { inches, us } from './inches.ts';
+import { demoSteelChosen } from './steels.ts';
 
 /**
  * Invented cover types for the demo shop; no figure here is any maker’s. A name tells what they are: 1125-4 is a bolt
@@ -41,6 +42,7 @@ export const demoFamilies: readonly { readonly id: string; readonly family: Fami
     family: {
       ...FAMILY,
       name: '1125-4 stamped, plain wall',
+      steel: demoSteelChosen(),
       shopMinimumWallMm: inches(0.17),
       shopMinimumWallSource: SHOP_SOURCE,
       ringAllowed: true,

@@ -26,6 +26,7 @@ import { inches } from './inches.ts';
 import { type DemoJob, demoJobs } from './jobs.ts';
 import { demoNuts, demoWashers } from './nuts.ts';
 import { demoStacks } from './stacks.ts';
+import { demoSteels } from './steels.ts';
 import { demoStuds } from './studs.ts';
 
 const [RECEIVER, MACHINIST, BUILDER] = ['AA', 'BB', 'CC'];
@@ -56,6 +57,7 @@ export async function seedDemo(
       why: 'invented: covers faced thin came back with the same heat marks',
     },
   );
+  for (const { id, steel } of demoSteels) await addEntry(db, ctx, { kind: 'steel', id, body: steel });
   for (const { id, family } of demoFamilies) await addEntry(db, ctx, { kind: 'family', id, body: family });
   for (const { id, entry } of demoStuds) await addEntry(db, ctx, { kind: 'stud', id, body: entry });
   for (const { id, entry } of demoStacks) await addEntry(db, ctx, { kind: 'stack', id, body: entry });

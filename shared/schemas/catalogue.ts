@@ -18,6 +18,7 @@ import { refuseUnbelievable } from './believable.ts';
 import { orNull, quantity, strict } from './fields.ts';
 import { shapeOf } from './fromFields.ts';
 import { fitLimitsSchema } from './knockOn.ts';
+import { steelChosenSchema } from './steel.ts';
 import {
   across,
   nutFields,
@@ -33,6 +34,7 @@ const above = (what: string, most: number) => quantity(what, 'MPa', { least: 0, 
 /** A cover family as the catalog takes it. */
 export const familySchema = strict('The cover type', {
   ...shapeOf(FAMILY),
+  steel: orNull(steelChosenSchema),
   limits: orNull(fitLimitsSchema),
 }).superRefine(
   across<Family>((family, refuse) => {
@@ -48,6 +50,7 @@ export const familySchema = strict('The cover type', {
 /** A family as a job keeps it: one that the catalog took before it asked whether its numbers can be believed too. */
 export const keptFamilySchema = strict('The cover type', {
   ...shapeOf(FAMILY),
+  steel: orNull(steelChosenSchema),
   limits: orNull(fitLimitsSchema),
   lockUpPressureMPa: orNull(above(subjectOf(FAMILY.lockUpPressureMPa), 100)),
   yieldMPa: orNull(above(subjectOf(FAMILY.yieldMPa), 10_000)),

@@ -27,6 +27,8 @@ export interface Family {
   readonly lockUpPressureMPa?: number | null;
   /** Yield of this cover's steel; used instead of the shop's figure. */
   readonly yieldMPa?: number | null;
+  /** What it is made of, as the catalog had it when the type was saved. */
+  readonly steel?: SteelChosen | null;
   /** The ring that may be welded to it. */
   readonly ring?: RingSize | null;
   /** Limits on pads, hub, crank pilot, heights and end play. */
@@ -94,6 +96,29 @@ export interface CatalogueStack {
   readonly makerTorqueNm?: number | null;
   readonly makerTorqueSource?: string | null;
   readonly note: string;
+}
+
+/** A steel, with the figures that bending and heat are worked out with. */
+export interface CatalogueSteel {
+  readonly name: string;
+  readonly youngMPa: number;
+  readonly poisson: number;
+  readonly source: string;
+  /** The day of the source's edition or certificate. */
+  readonly sourceOn: string | null;
+  readonly yieldMPa: number | null;
+  /** All three of heat, or none. */
+  readonly conductivityWPerMK: number | null;
+  readonly densityKgPerM3: number | null;
+  readonly specificHeatJPerKgK: number | null;
+  readonly note: string;
+}
+
+/** A steel of the catalog as it was when it was chosen. */
+export interface SteelChosen {
+  readonly id: string;
+  readonly revision: number;
+  readonly steel: CatalogueSteel;
 }
 
 /** A gauge of the shop, with what its certificate says of it. */
@@ -173,6 +198,7 @@ export interface EntryBodies {
   readonly nut: CatalogueNut;
   readonly washer: CatalogueWasher;
   readonly gauge: CatalogueGauge;
+  readonly steel: CatalogueSteel;
   readonly criteria: ShopCriteria;
   /** What is looked at and measured on covers of some types. */
   readonly checklist: InspectionList;

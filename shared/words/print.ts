@@ -70,7 +70,7 @@ export function printTorque(Nm: number, unit: LengthUnit, decimals = 0): string 
 }
 
 /** A unit that goes with lengths in mm or in inches, and how many of it one N, MPa, K, m/min or µm is. */
-interface Beside {
+export interface Beside {
   readonly unit: string;
   readonly per: number;
   readonly decimals: number;

@@ -1,6 +1,7 @@
 import { sql } from 'kysely';
 import type { CatalogueKind } from '../../shared/words/terms.ts';
 import { isShown } from './begun.ts';
+import { listEntries } from './catalogue.ts';
 import type { Db } from './database/database.ts';
 
 export interface JobNaming {
@@ -17,6 +18,13 @@ export interface SlipNaming {
 export interface WhereUsed {
   readonly jobs: { readonly count: number; readonly newest: readonly JobNaming[] };
   readonly slips: { readonly count: number; readonly newest: readonly SlipNaming[] };
+  /** Cover types made of it, by name. */
+  readonly covers: { readonly count: number; readonly newest: readonly CoverNaming[] };
+}
+
+export interface CoverNaming {
+  readonly id: string;
+  readonly name: string;
 }
 
 /** So many are named one by one. */
@@ -52,5 +60,13 @@ export async function whereUsed(db: Db, kind: CatalogueKind, id: string): Promis
       count: counted(await slips.select((eb) => eb.fn.countAll().as('n')).executeTakeFirst()),
       newest: newestSlips,
     },
+    covers: await coversOf(db, kind, id),
   };
+}
+
+async function coversOf(db: Db, kind: CatalogueKind, id: string): Promise<WhereUsed['covers']> {
+  if (kind !== 'steel') return { count: 0, newest: [] };
+  const families = await listEntries(db, 'family');
+  const made = families.filter(({ body }) => body.steel?.id === id);
+  return { count: made.length, newest: made.map((one) => ({ id: one.id, name: one.name })) };
 }

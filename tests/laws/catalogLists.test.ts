@@ -4,6 +4,7 @@ import { demoFamilies } from '../../data/demo/families.ts';
 import { demoGauges } from '../../data/demo/gauges.ts';
 import { demoNuts, demoWashers } from '../../data/demo/nuts.ts';
 import { demoStacks } from '../../data/demo/stacks.ts';
+import { demoSteels } from '../../data/demo/steels.ts';
 import { demoStuds } from '../../data/demo/studs.ts';
 import type { Entry, EntryBodies } from '../../shared/words/catalogue.ts';
 import type { LengthUnit } from '../../shared/words/print.ts';
@@ -22,6 +23,7 @@ const BODIES: { readonly [K in CatalogueKind]: readonly EntryBodies[K][] } = {
   nut: demoNuts.map(({ entry }) => entry),
   washer: demoWashers.map(({ entry }) => entry),
   gauge: demoGauges.map(({ gauge }) => gauge),
+  steel: demoSteels.map(({ steel }) => steel),
 };
 
 /** Letters, signs and line ends that spreadsheets and CSV make something of. */
@@ -72,7 +74,8 @@ async function readBack<K extends CatalogueKind>(
   // Whoever reads it works in the other unit: the headings say which it is.
   const heads = readHeads(kind, table, { lengthUnit: unit === 'in' ? 'mm' : 'in', decimalSign: 'comma' });
   const byId = new Map(there.map((one) => [one.id, one]));
-  const how = { kind, heads, today: '2026-01-05', byId, named: () => undefined };
+  const steels = demoSteels.map(({ id, steel }) => ({ ...entryOf('steel', steel, 0), id, revision: 1 }));
+  const how = { kind, heads, today: '2026-01-05', byId, steels, named: () => undefined };
   return table.rows.map((row) => readRow(row, {}, how));
 }
 

@@ -54,6 +54,8 @@ const SCREENS: readonly Screen[] = [
   { name: 'stud in the catalog', path: '/catalogue/stud/long-3-8-24' },
   { name: 'stack in the catalog', path: '/catalogue/stack/two-piece-four-3-8-24' },
   { name: 'gauge, new', path: '/catalogue/gauge/new' },
+  { name: 'steel, new', path: '/catalogue/steel/new' },
+  { name: 'steel in the catalog', path: '/catalogue/steel/pressing-steel' },
   { name: 'limits', path: '/criteria' },
   { name: 'how it is worked out', path: '/how' },
   { name: 'how, the cover', path: '/how/cover' },

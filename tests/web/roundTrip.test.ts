@@ -272,6 +272,17 @@ const GAUGE: Typed = {
   checkEvery: '30',
 };
 
+const STEEL: Typed = {
+  young: '29700 ksi',
+  poisson: '0.28',
+  source: 'mill certificate',
+  sourceOn: '2026-05-04',
+  yield: '46 ksi',
+  conductivity: '45',
+  density: '0.283 lb/in³',
+  specificHeat: '470',
+};
+
 const FORMS: readonly (readonly [string, Tried])[] = [
   ['a cover type', entry('family', FAMILY)],
   ['a stud', entry('stud', STUD)],
@@ -279,6 +290,7 @@ const FORMS: readonly (readonly [string, Tried])[] = [
   ['a nut', entry('nut', NUT)],
   ['a washer or shim', entry('washer', WASHER)],
   ['a gauge', entry('gauge', GAUGE)],
+  ['a steel', entry('steel', STEEL)],
   ['the shop limits', limits({ ...SHOP, minimumFormula: '' })],
   [
     'the shop limits with a formula',

@@ -400,6 +400,11 @@ function Worth({ bending, unit }: { bending: Bending; unit: LengthUnit }) {
             ? 'Ballooning from the spinning oil is left out.'
             : `Ballooning from the spinning oil is included, at ${base.speedRpm} rpm.`}
         </li>
+        {bending.steel && (
+          <li>
+            Steel: {bending.steel.name}, as of revision {bending.steel.revision} in the catalog.
+          </li>
+        )}
         {bending.heat && (
           <li>
             Heat: one slip of {bending.heat.slipTimeS} s from {bending.heat.slipRpm} rpm at{' '}

@@ -10,6 +10,7 @@ import type {
 } from '../../words/catalogue.ts';
 import { catalogueWasherSchema, keptFamilySchema, shopCriteriaSchema } from '../catalogue.ts';
 import { catalogueGaugeSchema } from '../gauge.ts';
+import { catalogueSteelSchema } from '../steel.ts';
 import { exactly, named } from './exactly.ts';
 import { number, numberOrNull, text, textOrNull, yes } from './finding.ts';
 import { asKept } from './kept.ts';
@@ -61,6 +62,7 @@ export const entryBodies: { readonly [K in AnsweredKind]: z.ZodType<EntryBodies[
   ),
   washer: named('CatalogueWasher', asKept(catalogueWasherSchema)),
   gauge: named('CatalogueGauge', asKept(catalogueGaugeSchema)),
+  steel: named('CatalogueSteel', asKept(catalogueSteelSchema)),
   criteria: named('Criteria', asKept(shopCriteriaSchema)),
 };
 
@@ -85,4 +87,5 @@ export const entriesAnswers = {
   stack: named('Stacks', z.strictObject({ entries: z.array(entryOf('stack')) })),
   nut: named('Nuts', z.strictObject({ entries: z.array(entryOf('nut')) })),
   washer: named('Washers', z.strictObject({ entries: z.array(entryOf('washer')) })),
+  steel: named('Steels', z.strictObject({ entries: z.array(entryOf('steel')) })),
 };

@@ -112,7 +112,15 @@ export interface Bending {
   readonly base: BendingBase;
   readonly heat: HeatSettings | null;
   readonly cases: readonly BendingCase[];
-  readonly other: { readonly familyId: string; readonly name: string; readonly base: BendingBase } | null;
+  readonly other: {
+    readonly familyId: string;
+    readonly name: string;
+    readonly base: BendingBase;
+    /** In its own steel; left out in what was kept before cover types named one. */
+    readonly heat?: HeatSettings | null;
+  } | null;
+  /** What the cover is made of, where its type names it; the figures are in base and heat. */
+  readonly steel?: { readonly id: string; readonly revision: number; readonly name: string } | null;
   readonly limits: Pick<BendingSettings, 'peakOverNew' | 'rippleOverNew'>;
   /** Wall on the track at which either piston reaches the limit on the peak; null without one, or where none does. */
   readonly wallForPeakMm: number | null;

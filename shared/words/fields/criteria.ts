@@ -5,6 +5,7 @@ import { PILOT_LEAD_MM } from '../stud/stud.ts';
 import { USUAL_WEIGHT } from '../whatStops.ts';
 import { LOCK_UP_PRESSURE, YIELD } from './family.ts';
 import type { Fields } from './field.ts';
+import { CONDUCTIVITY, DENSITY, POISSON, SPECIFIC_HEAT, YOUNG } from './steel.ts';
 import { WHAT_STOPS } from './whatStops.ts';
 
 const RPM = { kind: 'speed', least: 0, open: true, most: 20_000 } as const;
@@ -98,23 +99,13 @@ const BENDING = {
     label: 'Young’s modulus',
     subject: 'Young’s modulus',
     box: 'young',
-    kind: 'stress',
-    least: 50_000,
-    most: 250_000,
-    advice: {
-      mm: 'Give it in MPa, a thousand times the figure in GPa; steel has about 206000.',
-      in: 'Give it in ksi; steel has about 29,900.',
-    },
+    ...YOUNG,
   },
   poisson: {
     label: 'Poisson’s ratio',
     subject: 'Poisson’s ratio',
     box: 'poisson',
-    kind: 'number',
-    unit: '',
-    least: 0.15,
-    most: 0.4,
-    advice: 'Steel has about 0.29.',
+    ...POISSON,
   },
   lockUpPressureMPa: {
     label: 'Lock-up pressure',
@@ -171,15 +162,13 @@ const HEAT = {
   conductivityWPerMK: {
     label: 'Thermal conductivity',
     box: 'conductivity',
-    kind: 'conductivity',
-    ...above(10_000),
+    ...CONDUCTIVITY,
   },
-  densityKgPerM3: { label: 'Density', box: 'density', kind: 'density', ...above(30_000) },
+  densityKgPerM3: { label: 'Density', box: 'density', ...DENSITY },
   specificHeatJPerKgK: {
     label: 'Specific heat',
     box: 'specificHeat',
-    kind: 'specific-heat',
-    ...above(20_000),
+    ...SPECIFIC_HEAT,
   },
   startTemperatureC: {
     label: 'Face temperature before the slip',

@@ -100,11 +100,12 @@ export const FAMILY = {
   },
   yieldMPa: {
     label: 'Yield strength',
-    help: 'Of its steel. Blank: the shop’s figure',
+    help: 'Blank: its steel’s figure, or the shop’s',
     box: 'yield',
     ...YIELD,
     optional: true,
   },
+  steel: { label: 'Steel', box: 'steel', kind: 'made' },
   ringAllowed: {
     head: 'Stiffening ring',
     headHelp:

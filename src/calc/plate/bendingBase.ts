@@ -23,7 +23,8 @@ export interface BendingBaseFound {
 
 /**
  * A cover type’s cover when new, as the bending model needs it, or what is missing. The flat off the friction surface keeps
- * the wall it had when new: facing cuts the friction surface alone. The cover type’s own pressure and yield win over the shop’s.
+ * the wall it had when new: facing cuts the friction surface alone. The cover type’s own pressure and yield win over
+ * its steel’s, and its steel’s figures over the shop’s.
  *
  * Valid: facing of the friction surface alone.   Source: this program’s own model
  * Example: tests/calc/plate/bendingCases.test.ts
@@ -36,6 +37,7 @@ export function bendingBase(family: Family, settings: BendingSettings | null): B
   if (missing.length > 0 || settings === null || pressureMPa === null) {
     return { base: null, missing, shopSilent };
   }
+  const steel = family.steel?.steel;
   const { studCount, studCircleDiameterMm, trackInnerDiameterMm, trackOuterDiameterMm } = family;
   return {
     base: {
@@ -53,10 +55,10 @@ export function bendingBase(family: Family, settings: BendingSettings | null): B
       hubDiameterMm: family.hubDiameterMm!,
       pressureMPa,
       liningModulusMPaPerMm: settings.liningModulusMPaPerMm,
-      youngMPa: settings.youngMPa,
-      poisson: settings.poisson,
+      youngMPa: steel?.youngMPa ?? settings.youngMPa,
+      poisson: steel?.poisson ?? settings.poisson,
       speedRpm: settings.speedRpm,
-      yieldMPa: family.yieldMPa ?? settings.yieldMPa,
+      yieldMPa: family.yieldMPa ?? steel?.yieldMPa ?? settings.yieldMPa,
     },
     missing,
     shopSilent,

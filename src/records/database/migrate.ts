@@ -26,6 +26,7 @@ import { coverNumber } from './migrations/023-cover-number.ts';
 import { sorted } from './migrations/024-sorted.ts';
 import { coverKeys } from './migrations/025-cover-key.ts';
 import { wrongRight } from './migrations/026-wrong-right.ts';
+import { steels } from './migrations/027-steels.ts';
 import type { Migration } from './migrations/migration.ts';
 
 /** Forward only, in order. What has been released is never changed: a new migration follows it. */
@@ -56,6 +57,7 @@ export const MIGRATIONS: readonly Migration[] = [
   sorted,
   coverKeys,
   wrongRight,
+  steels,
 ];
 
 /** "Cvwr" in ASCII: marks a SQLite file as this program's. */

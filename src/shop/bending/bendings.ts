@@ -2,6 +2,7 @@ import type {
   Bending,
   BendingBase,
   BendingCaseId,
+  HeatSettings,
   PistonRange,
 } from '../../../shared/words/bending/bending.ts';
 import type { StiffnessAnswer, StiffnessInput } from '../../../shared/words/bending/stiffness.ts';
@@ -11,6 +12,7 @@ import type { Finding } from '../../../shared/words/finding.ts';
 import type { Job, RingWelded } from '../../../shared/words/job.ts';
 import { type LengthUnit, listInWords } from '../../../shared/words/print.ts';
 import { Refusal } from '../../../shared/words/refusal.ts';
+import { heatOfSteel } from '../../calc/heat/heatOfSteel.ts';
 import { stiffnessFindings } from '../../calc/judge/stiffnessFindings.ts';
 import { PLATE_CALC_VERSION } from '../../calc/plate/bendCover.ts';
 import { bendingBase } from '../../calc/plate/bendingBase.ts';
@@ -129,7 +131,7 @@ type Answers = Readonly<Record<keyof PistonRange, StiffnessAnswer>>;
 async function work(asked: BendingAsked, family: Family, base: BendingBase): Promise<Bending> {
   const { criteria, check, only, asker, welded: weld = null, other = null } = asked;
   const welded = weld !== null;
-  const heat = criteria.heat ?? null;
+  const heat = heatIn(criteria, family);
   const limits = limitsOf(criteria);
   const planned = welded || family.ringAllowed ? (family.ring ?? null) : null;
   // What is on the cover counts, not what its family has planned.
@@ -142,6 +144,7 @@ async function work(asked: BendingAsked, family: Family, base: BendingBase): Pro
     welded,
   }).filter(({ id }) => only === undefined || only.includes(id));
   const otherBase = other && bendingBase(other.family, criteria.bending ?? null).base;
+  const otherHeat = other && heatIn(criteria, other.family);
   const columns: CaseAsked[] = otherBase ? [...cases, asNew(otherBase)] : cases;
   const answered = await Promise.all(columns.map((one) => bothPistons(one, asker)));
   const { overlapMm, peakTooLow } = padsOverTrack(base);
@@ -151,8 +154,10 @@ async function work(asked: BendingAsked, family: Family, base: BendingBase): Pro
     calcVersion: PLATE_CALC_VERSION,
     base,
     heat,
-    cases: columns.map((one, i) => bendingCase(one, answered[i]!, heat)),
-    other: other && otherBase && { familyId: other.id, name: other.family.name, base: otherBase },
+    cases: columns.map((one, i) => bendingCase(one, answered[i]!, one.id === 'other' ? otherHeat : heat)),
+    other: other &&
+      otherBase && { familyId: other.id, name: other.family.name, base: otherBase, heat: otherHeat },
+    steel: steelOf(family),
     limits,
     wallForPeakMm: await wallForPeak(base, limits, answersOf('new'), only, asker),
     padsTooFarMm: peakTooLow ? overlapMm : null,
@@ -167,6 +172,15 @@ async function work(asked: BendingAsked, family: Family, base: BendingBase): Pro
       }),
     welded,
   };
+}
+
+/** The shop’s engagement in the steel of a cover type. */
+function heatIn({ heat }: ShopCriteria, { steel }: Family): HeatSettings | null {
+  return heat ? heatOfSteel(heat, steel?.steel ?? null) : null;
+}
+
+function steelOf({ steel }: Family): Bending['steel'] {
+  return steel ? { id: steel.id, revision: steel.revision, name: steel.steel.name } : null;
 }
 
 function asNew(base: BendingBase): CaseAsked {
@@ -212,11 +226,16 @@ export async function setBeside(
   const { base } = bendingBase(other.family, criteria.bending ?? null);
   if (base === null) return { ...told, besideWhy: besideWhy(other, criteria) };
   const column = asNew(base);
-  const shown = bendingCase(column, await bothPistons(column, asker), told.bending.heat);
+  // The engagement as it was told; its steel is the other's own, or the shop's.
+  const { share, torqueNm, slipRpm, slipTimeS, startTemperatureC } = told.bending.heat ?? {};
+  const kept = { share, torqueNm, slipRpm, slipTimeS, startTemperatureC } as HeatSettings;
+  const own = heatIn(criteria, other.family) ?? told.bending.heat;
+  const heat = told.bending.heat && { ...told.bending.heat, ...own, ...kept };
+  const shown = bendingCase(column, await bothPistons(column, asker), heat);
   const bending = {
     ...told.bending,
     cases: [...told.bending.cases, shown],
-    other: { familyId: other.id, name: other.family.name, base },
+    other: { familyId: other.id, name: other.family.name, base, heat },
   };
   return { ...told, bending };
 }

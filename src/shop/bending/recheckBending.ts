@@ -21,9 +21,11 @@ export async function recheckBending({ bending, check }: Decision, unit: LengthU
     for (const kept of bending.cases) {
       const { id, trackWallMm } = kept;
       const ring = kept.ring?.joinedToPads === true ? kept.ring : null;
-      const base = id === 'other' && bending.other ? bending.other.base : bending.base;
+      const other = id === 'other' ? bending.other : null;
+      const base = other ? other.base : bending.base;
+      const heat = other?.heat === undefined ? bending.heat : other.heat;
       const asked = { id, base, trackWallMm, ring };
-      const now = bendingCase(asked, await bothPistons(asked), bending.heat);
+      const now = bendingCase(asked, await bothPistons(asked), heat);
       cases.push(now);
       otherwise.push(...bendingAnswersOtherwise(kept, now, unit));
     }

@@ -7,6 +7,15 @@ const TIMES_NEW = { least: 1, most: 6 };
 const OFF = ofAnySize(0.05, 1.2, 'one shop wants 0.05 mm and another 0.5 mm');
 const SPEED = { least: 900, most: 9000 };
 
+/** Of what covers are made of, cast iron and aluminum too. */
+export const OF_STEEL = {
+  youngMPa: { least: 60_000, most: 230_000 },
+  poisson: { least: 0.15, most: 0.4 },
+  conductivityWPerMK: { least: 12, most: 250, likely: { least: 36, most: 62 } },
+  densityKgPerM3: { least: 2000, most: 9000 },
+  specificHeatJPerKgK: { least: 300, most: 1000 },
+} as const;
+
 /**
  * What the shop’s limits and figures are at all, so that a slipped decimal or the wrong unit is asked about: common
  * practice, no source. Nothing is judged by them.
@@ -44,8 +53,8 @@ export const CRITERIA_EXPECTED: ExpectedWhole<typeof CRITERIA> = {
   },
   bending: {
     liningModulusMPaPerMm: { least: 15, most: 400 },
-    youngMPa: { least: 60_000, most: 230_000 },
-    poisson: { least: 0.15, most: 0.4 },
+    youngMPa: OF_STEEL.youngMPa,
+    poisson: OF_STEEL.poisson,
     lockUpPressureMPa: LOCK_UP,
     yieldMPa: YIELD_STRENGTH,
     speedRpm: SPEED,
@@ -58,9 +67,9 @@ export const CRITERIA_EXPECTED: ExpectedWhole<typeof CRITERIA> = {
     torqueNm: ENGINE_TORQUE,
     slipRpm: { least: 80, most: 6000, notTold: 'a clutch slips by 100 rpm or by 3000' },
     slipTimeS: { least: 0.08, most: 8, notTold: 'a clutch slips for a tenth of a second, or for some' },
-    conductivityWPerMK: { least: 12, most: 250, likely: { least: 36, most: 62 } },
-    densityKgPerM3: { least: 2000, most: 9000 },
-    specificHeatJPerKgK: { least: 300, most: 1000 },
+    conductivityWPerMK: OF_STEEL.conductivityWPerMK,
+    densityKgPerM3: OF_STEEL.densityKgPerM3,
+    specificHeatJPerKgK: OF_STEEL.specificHeatJPerKgK,
     startTemperatureC: ofAnySize(10, 160, '90 °C is hot oil, and 90 °F a warm day'),
   },
 };

@@ -111,6 +111,7 @@ export const jobCalls: readonly JobCall[] = [
   catalogueCall('stack', 'flexplate stack'),
   catalogueCall('nut', 'nut'),
   catalogueCall('washer', 'washer and shim'),
+  catalogueCall('steel', 'steel'),
 ];
 
 function catalogueCall(kind: keyof typeof entriesAnswers, word: string): JobCall {

@@ -12,6 +12,7 @@ import { COVER_LIMITS, CRITERIA } from '../../../shared/words/fields/criteria.ts
 import { FAMILY } from '../../../shared/words/fields/family.ts';
 import { lowerFirst } from '../../../shared/words/fields/field.ts';
 import { GAUGE } from '../../../shared/words/fields/gauge.ts';
+import { STEEL } from '../../../shared/words/fields/steel.ts';
 import {
   CATALOGUE_NUT,
   CATALOGUE_STACK,
@@ -20,6 +21,8 @@ import {
   LAYER,
 } from '../../../shared/words/fields/stud.ts';
 import { type InspectionList, ITEM_KIND_WORD, limitsOfItem } from '../../../shared/words/inspection.ts';
+
+import { steelText } from './steelChosen.ts';
 
 /** An entry of the catalog or the shop's criteria, field by field with units. */
 export function entryFields<K extends EntryKind>(
@@ -40,6 +43,8 @@ export function entryFields<K extends EntryKind>(
       return linesOf(CATALOGUE_WASHER, body, telling);
     case 'gauge':
       return linesOf(GAUGE, body, telling);
+    case 'steel':
+      return linesOf(STEEL, body, telling);
     case 'checklist':
       return listFields(body as InspectionList, telling);
     default:
@@ -67,7 +72,8 @@ function listFields(body: InspectionList, { lengthUnit }: Telling): FieldLine[] 
 }
 
 export function familyFields(body: Family, telling: Telling): FieldLine[] {
-  return linesOf(FAMILY, body, telling);
+  const steel = [{ label: FAMILY.steel.label, value: steelText(body.steel) }];
+  return linesOf(FAMILY, body, telling, { made: { steel } });
 }
 
 export function studFields(body: CatalogueStud, telling: Telling): FieldLine[] {

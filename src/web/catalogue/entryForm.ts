@@ -2,9 +2,11 @@ import { asTyped } from '../../../shared/quantity/fieldText.ts';
 import { catalogueWasherSchema, familySchema } from '../../../shared/schemas/catalogue.ts';
 import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
 import { catalogueGaugeSchema } from '../../../shared/schemas/gauge.ts';
+import { catalogueSteelSchema } from '../../../shared/schemas/steel.ts';
 import type {
   CatalogueGauge,
   CatalogueStack,
+  CatalogueSteel,
   CatalogueWasher,
   Entry,
   EntryBodies,
@@ -14,10 +16,12 @@ import { isDay } from '../../../shared/words/day.ts';
 import { FAMILY } from '../../../shared/words/fields/family.ts';
 import { lowerFirst } from '../../../shared/words/fields/field.ts';
 import { GAUGE } from '../../../shared/words/fields/gauge.ts';
+import { STEEL } from '../../../shared/words/fields/steel.ts';
 import { CATALOGUE_NUT, CATALOGUE_STUD, CATALOGUE_WASHER } from '../../../shared/words/fields/stud.ts';
 import type { CatalogueKind } from '../../../shared/words/terms.ts';
 import { FAMILY_EXPECTED, gaugeExpected } from '../../shop/doubts/coverExpected.ts';
 import { dueDoubt } from '../../shop/doubts/dayDoubt.ts';
+import { STEEL_EXPECTED } from '../../shop/doubts/steelExpected.ts';
 import { askDay } from '../request/askedDay.ts';
 import { askAboutFigures } from '../request/askFigures.ts';
 import { type BodyRead, boxAt, readBody } from '../request/bodyForm.ts';
@@ -27,6 +31,7 @@ import { readNut } from '../stud/nutForm.ts';
 import { readStack, stackAsTyped, stackFieldOf } from '../stud/stackForm.ts';
 import { readStud } from '../stud/studForm.ts';
 import { askMinimums } from './limitsAsked.ts';
+import { readSteelChosen, type SteelsAtHand, steelText } from './steelChosen.ts';
 
 /** The fields of each kind but the stack, whose layers are rows. */
 const FIELDS = {
@@ -35,15 +40,27 @@ const FIELDS = {
   nut: CATALOGUE_NUT,
   washer: CATALOGUE_WASHER,
   gauge: GAUGE,
+  steel: STEEL,
 };
 
 /** An entry as typed; null when something cannot be used, with the sentences in the form. */
-export function readEntry(kind: CatalogueKind, form: TypedForm): EntryBodies[CatalogueKind] | null {
+export function readEntry(
+  kind: CatalogueKind,
+  form: TypedForm,
+  atHand: {
+    readonly steels: readonly Entry<'steel'>[];
+    /** What is changed; null for what is new. */
+    readonly standing: EntryBodies[CatalogueKind] | null;
+  },
+): EntryBodies[CatalogueKind] | null {
   if (kind === 'stud') return readStud(form);
   if (kind === 'stack') return readStack(form);
   if (kind === 'nut') return readNut(form);
   if (kind === 'washer') return readWasher(form);
-  return kind === 'gauge' ? readGauge(form) : readFamily(form);
+  if (kind === 'gauge') return readGauge(form);
+  if (kind === 'steel') return readSteel(form);
+  const { steel = null } = (atHand.standing ?? {}) as Partial<Family>;
+  return readFamily(form, { steels: atHand.steels, standing: steel });
 }
 
 /** What was typed and looks like a slip is asked about; of a cover type what can't be believed is refused beside it. */
@@ -58,6 +75,7 @@ export function askAboutEntry(
   if (kind === 'stack') askAboutEntryStack(form);
   if (kind === 'nut') askAboutNut(form);
   if (kind === 'washer') askAboutWasher(form);
+  if (kind === 'steel') askAboutFigures(form, STEEL, STEEL_EXPECTED);
 }
 
 function askAboutFamily(form: TypedForm, today: string, standing: Family | null): void {
@@ -92,7 +110,8 @@ export function entryBox(kind: CatalogueKind, form: TypedForm): (path: string) =
 /** An entry as its form would have it typed. */
 export function entryAsTyped({ kind, body }: Entry<CatalogueKind>, writing: Writing): Fields {
   if (kind === 'stack') return stackAsTyped(body as CatalogueStack, writing);
-  return asTyped(FIELDS[kind], body, writing);
+  const typed = asTyped(FIELDS[kind], body, writing);
+  return kind === 'family' ? { ...typed, [FAMILY.steel.box]: steelText((body as Family).steel) } : typed;
 }
 
 function readWasher(form: TypedForm): CatalogueWasher | null {
@@ -113,6 +132,15 @@ function readGauge(form: TypedForm): CatalogueGauge | null {
   return null;
 }
 
+function readSteel(form: TypedForm): CatalogueSteel | null {
+  const read = readBody(form, STEEL);
+  if (form.faults.length > 0) return null;
+  const parsed = catalogueSteelSchema.safeParse(read);
+  if (parsed.success) return parsed.data;
+  form.addFaults(faultsOf(parsed.error), entryBox('steel', form));
+  return null;
+}
+
 /** The boxes of person and day are begun for whoever adds a type; they say nothing where no minimum is set. */
 function whoSetMinimum(
   read: BodyRead<typeof FAMILY>,
@@ -127,8 +155,9 @@ function whoSetMinimum(
   };
 }
 
-function readFamily(form: TypedForm): Family | null {
+function readFamily(form: TypedForm, atHand: SteelsAtHand): Family | null {
   const read = readBody(form, FAMILY);
+  const steel = readSteelChosen(form, atHand);
   const { source: _, ...figures } = read.limits ?? { source: '' };
   if (read.limits !== null && Object.values(figures).every((mm) => mm === null))
     form.fault(
@@ -139,7 +168,7 @@ function readFamily(form: TypedForm): Family | null {
   if (form.faults.length === 0) askAboutFigures(form, FAMILY, FAMILY_EXPECTED);
   if (form.faults.length === 0) askMinimums(form);
   if (form.faults.length > 0) return null;
-  const parsed = familySchema.safeParse({ ...read, ...whoSetMinimum(read) });
+  const parsed = familySchema.safeParse({ ...read, steel, ...whoSetMinimum(read) });
   if (parsed.success) return parsed.data;
   form.addFaults(faultsOf(parsed.error), entryBox('family', form));
   return null;

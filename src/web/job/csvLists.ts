@@ -23,6 +23,7 @@ export function listsRouter(context: PageContext): Router {
   router.get('/catalogue/nut.csv', to(shelf('nut', 'nuts')));
   router.get('/catalogue/washer.csv', to(shelf('washer', 'washers-and-shims')));
   router.get('/catalogue/gauge.csv', to(shelf('gauge', 'gauges')));
+  router.get('/catalogue/steel.csv', to(shelf('steel', 'steels')));
   return router;
 }
 

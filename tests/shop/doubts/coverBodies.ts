@@ -6,6 +6,7 @@ import { GAUGE } from '../../../shared/words/fields/gauge.ts';
 import { PLAN } from '../../../shared/words/fields/job.ts';
 import { SETUP } from '../../../shared/words/fields/setup.ts';
 import { SHELF_ASKED } from '../../../shared/words/fields/shelf.ts';
+import { STEEL } from '../../../shared/words/fields/steel.ts';
 import {
   FAMILY_EXPECTED,
   gaugeExpected,
@@ -17,6 +18,7 @@ import {
 } from '../../../src/shop/doubts/coverExpected.ts';
 import type { AnyExpected } from '../../../src/shop/doubts/expectedFigures.ts';
 import { CRITERIA_EXPECTED } from '../../../src/shop/doubts/limitsExpected.ts';
+import { STEEL_EXPECTED } from '../../../src/shop/doubts/steelExpected.ts';
 
 export type Body = readonly [
   name: string,
@@ -42,6 +44,7 @@ export const COVER_BODIES: readonly Body[] = [
   ...(['micrometer', 'caliper', 'indicator', 'ultrasound'] as const).flatMap((kind) =>
     withParts(`a gauge, ${kind}`, GAUGE, gaugeExpected(kind)),
   ),
+  ...withParts('a steel', STEEL, STEEL_EXPECTED),
   ...withParts('how a cover is measured', SETUP, setupExpected(null)),
   ...withParts('a cut to try', PLAN, planExpected(null)),
   ...withParts('a cut to try, where 0.31 mm cleans up', PLAN, planExpected(0.31)),

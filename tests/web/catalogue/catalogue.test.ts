@@ -194,7 +194,9 @@ describe('the catalog, by form', () => {
   it('has no page for another kind, and says what there is', async () => {
     const page = await program.get('/catalogue/gasket/new');
     expect(page.status).toBe(404);
-    expect(page.text).toContain('cover types, studs, flexplate stacks, nuts, washers, shims and gauges');
+    expect(page.text).toContain(
+      'cover types, studs, flexplate stacks, nuts, washers, shims, gauges and steels',
+    );
   });
 });
 

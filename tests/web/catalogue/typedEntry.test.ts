@@ -182,6 +182,17 @@ const ALL: readonly (readonly [string, Record<string, string>, Record<string, st
     { resolution: '0.0001 in', calibration: '0.0002 in', repeatability: '0.00015 in' },
   ],
   [
+    'steel',
+    { name: 'Knot steel', source: 'its certificate', poisson: '0.29' },
+    {
+      young: '29700 ksi',
+      yield: '46 ksi',
+      conductivity: '26 Btu/(h·ft·°F)',
+      density: '0.283 lb/in³',
+      specificHeat: '0.116 Btu/(lb·°F)',
+    },
+  ],
+  [
     'criteria',
     {
       from: '0',

@@ -86,6 +86,7 @@ const NEEDED_FOR: Readonly<Record<CatalogueKind, string>> = {
   nut: 'Nuts added here are told with the stud they go on.',
   washer: 'Washers and shims added here are told with the stud, and chosen for a gap.',
   gauge: 'Add a gauge; what it measures then says how sure it is.',
+  steel: 'Add a steel, and name it in a cover type: bending and heat are then worked out with its figures.',
 };
 
 function Shelf<K extends CatalogueKind>(props: CatalogueProps & { kind: K; how: ShelfWith; alone: boolean }) {
@@ -100,7 +101,7 @@ function Shelf<K extends CatalogueKind>(props: CatalogueProps & { kind: K; how: 
     <section id={kind}>
       <h2>
         {word.many}
-        {entries.length > 0 && (
+        {entries.length > 0 && kind !== 'steel' && (
           <small class="unit-of-list">lengths in {frame.lengthUnit === 'in' ? 'inches' : 'mm'}</small>
         )}
       </h2>

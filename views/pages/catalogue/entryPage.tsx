@@ -1,4 +1,5 @@
 import type { Entry } from '../../../shared/words/catalogue.ts';
+import { STEEL } from '../../../shared/words/fields/steel.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import { type CatalogueKind, ENTRY_WORD } from '../../../shared/words/terms.ts';
 import { type Frame, may } from '../../frame.ts';
@@ -11,6 +12,7 @@ import {
   EntryStaleShown,
 } from '../../parts/entryHistory.tsx';
 import type { DoubtedLength } from '../../parts/form/askedHere.ts';
+import { BodyFields } from '../../parts/form/bodyFields.tsx';
 import { ChangeForm } from '../../parts/form/changeForm.tsx';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
@@ -88,6 +90,8 @@ export interface EntryPageProps {
   readonly stale: EntryStale | null;
   /** Initials and names to choose from, where somebody set a figure. */
   readonly people: readonly string[];
+  /** Steels to choose from, each with its revision. */
+  readonly steels: readonly string[];
 }
 
 /** One entry by form: a new one, or a new revision of one. */
@@ -110,7 +114,9 @@ export function EntryPage(props: EntryPageProps) {
       )}
       {entry && (
         <p class="hint">
-          Jobs keep the {word} as it was when they were made; a change here does not change them.
+          {kind === 'steel'
+            ? 'Cover types keep the steel as it was when they were saved. After a change here, choose it again in each.'
+            : `Jobs keep the ${word} as it was when they were made; a change here does not change them.`}
         </p>
       )}
       {entry && frame.demo && (
@@ -140,13 +146,14 @@ export function EntryPage(props: EntryPageProps) {
         <Questions doubts={doubts} fields={fields}>
           {typed && (
             <DrawnForm typed={typed} unit={frame.lengthUnit} entryId={entry?.id}>
-              {kind === 'family' && <FamilyFields {...boxes} people={people} />}
+              {kind === 'family' && <FamilyFields {...boxes} people={people} steels={props.steels} />}
               {kind === 'stud' && <StudFields {...boxes} />}
               {kind === 'nut' && <NutFields {...boxes} />}
               {kind === 'washer' && <WasherFields {...boxes} />}
               {kind === 'gauge' && <GaugeEntryFields {...boxes} />}
             </DrawnForm>
           )}
+          {kind === 'steel' && <BodyFields of={STEEL} {...boxes} />}
           {typedStack && (
             <StackFields {...boxes} rows={layerRows} typedStack={typedStack} entryId={entry?.id} />
           )}

@@ -3,7 +3,7 @@ import { FAMILY } from '../../../shared/words/fields/family.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import { BodyFields } from '../../parts/form/bodyFields.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';
-import { Field } from '../../parts/form/fieldBox.tsx';
+import { Choice, Field } from '../../parts/form/fieldBox.tsx';
 
 export interface FamilyFieldsProps {
   readonly fields: Readonly<Record<string, string>>;
@@ -12,6 +12,8 @@ export interface FamilyFieldsProps {
   readonly writing: Writing;
   /** Initials and names to choose from, where somebody set a figure. */
   readonly people: readonly string[];
+  /** Steels to choose from, each with its revision. */
+  readonly steels: readonly string[];
 }
 
 const KEYS = Object.keys(FAMILY);
@@ -20,8 +22,33 @@ const FIRST = KEYS.slice(0, KEYS.indexOf('sideWallMm'));
 /** Bending, the ring, and limits of what jobs measure. */
 const FOLDED = KEYS.slice(KEYS.indexOf('sideWallMm'), KEYS.indexOf('makerMinimumWallMm'));
 
+/** What it is made of: one of the catalog, or as it was when the type was saved. */
+function Steel({
+  fields,
+  faults,
+  kept,
+  steels,
+}: Pick<FamilyFieldsProps, 'fields' | 'faults' | 'kept' | 'steels'>) {
+  const { label, box } = FAMILY.steel;
+  const names = new Set([...steels, kept[box] ?? '', fields[box] ?? '']);
+  names.delete('');
+  return (
+    <Choice
+      label={label}
+      name={box}
+      value={fields[box] ?? ''}
+      error={errorsOf(faults)(box)}
+      hint="Bending and heat take its figures from the catalog"
+      options={[
+        { value: '', label: 'not chosen: the shop’s figures' },
+        ...[...names].map((name) => ({ value: name, label: name })),
+      ]}
+    />
+  );
+}
+
 /** The figures beside their drawing; the minimum wall and what few need below it. */
-export function FamilyFields({ people, ...boxes }: FamilyFieldsProps) {
+export function FamilyFields({ people, steels, ...boxes }: FamilyFieldsProps) {
   const { fields, faults } = boxes;
   const { shopMinimumWallBy: by, shopMinimumWallSource: before } = FAMILY;
   return (
@@ -30,6 +57,9 @@ export function FamilyFields({ people, ...boxes }: FamilyFieldsProps) {
         <BodyFields of={FAMILY} {...boxes} only={FIRST} lettered />
       </div>
       <div class="more-boxes">
+        <div class="fields">
+          <Steel {...boxes} steels={steels} />
+        </div>
         <BodyFields
           of={FAMILY}
           {...boxes}

@@ -1,7 +1,15 @@
 import type { ComponentChildren } from 'preact';
 import type { Entry, EntryBodies, Family } from '../../../shared/words/catalogue.ts';
 import { printDay } from '../../../shared/words/day.ts';
-import { type LengthUnit, lengthFigure } from '../../../shared/words/print.ts';
+import {
+  type Beside,
+  DENSITY,
+  type LengthUnit,
+  lengthFigure,
+  MODULUS,
+  printNumber,
+  STRESS,
+} from '../../../shared/words/print.ts';
 import { type CatalogueKind, isCatalogueKind } from '../../../shared/words/terms.ts';
 import { CoverSectionSmall } from '../../drawings/coverSection.tsx';
 import type { ListColumn, Sort } from '../../parts/listTable.tsx';
@@ -40,6 +48,27 @@ function length<Body>(
       return value === null || value === undefined ? NONE : lengthFigure(value, how.unit, fineness);
     },
     by: (body, how) => mm(body, how) ?? null,
+  };
+}
+
+/** What is no length: with its unit, in the reader’s. */
+function measure<Body>(
+  id: string,
+  label: string,
+  beside: typeof STRESS,
+  of: (body: Body) => number | null,
+): ShelfColumn<Body> {
+  const said = (value: number, { per, decimals, unit }: Beside) =>
+    `${printNumber(value * per, decimals)} ${unit}`;
+  return {
+    id,
+    label,
+    figure: true,
+    of: (body, how) => {
+      const value = of(body);
+      return value === null ? NONE : said(value, beside[how.unit]);
+    },
+    by: of,
   };
 }
 
@@ -135,6 +164,12 @@ export const SHELF_COLUMNS: Columns = {
       ...words('due', 'Calibration due', ({ dueOn }) => (dueOn === null ? '' : printDay(dueOn))),
       by: ({ dueOn }) => dueOn,
     },
+  ],
+  steel: [
+    measure('young', 'Young’s modulus', MODULUS, ({ youngMPa }) => youngMPa),
+    measure('yield', 'Yield strength', STRESS, ({ yieldMPa }) => yieldMPa),
+    measure('density', 'Density', DENSITY, ({ densityKgPerM3 }) => densityKgPerM3),
+    words('source', 'Source', ({ source }) => source),
   ],
 };
 

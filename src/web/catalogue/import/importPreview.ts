@@ -37,9 +37,10 @@ export async function previewOf<K extends CatalogueKind>(
   { kind, table, writing, today, confirmed }: PreviewOf<K>,
   step: Step,
 ): Promise<Preview<K>> {
-  const { entries, mark } = await readAtOnce(db, async (trx) => ({
+  const { entries, mark, steels } = await readAtOnce(db, async (trx) => ({
     entries: await listEntries(trx, kind, { retired: true }),
     mark: await entriesMark(trx, kind),
+    steels: kind === 'family' ? await listEntries(trx, 'steel') : [],
   }));
   const heads = readHeads(kind, table, writing);
   const inUse = new Map(entries.flatMap((one) => (one.retired ? [] : [[key(one.name), one] as const])));
@@ -47,7 +48,7 @@ export async function previewOf<K extends CatalogueKind>(
   const named = (name: string) => inUse.get(key(name));
   const rows: RowRead<K>[] = [];
   for (const [i, row] of table.rows.entries()) {
-    rows.push(readRow(row, confirmed.get(row.row) ?? {}, { kind, heads, today, byId, named }));
+    rows.push(readRow(row, confirmed.get(row.row) ?? {}, { kind, heads, today, byId, steels, named }));
     step('Checking rows', i + 1, table.rows.length);
     await breathEvery(i);
   }

@@ -12,6 +12,7 @@ const NO_FORMULA: Readonly<Record<string, string>> = {
   'cover/checkCover.ts': 'gathers numbers, findings and verdict into one answer',
   'cover/coverNumbers.ts': 'gathers the numbers; each formula has its own file',
   'cover/refuseImpossible.ts': 'refuses',
+  'heat/heatOfSteel.ts': 'chooses whose figures count',
   'heat/refuseHeat.ts': 'refuses',
   'job/jobStage.ts': 'says what is done and what is missing',
   'job/ringCredit.ts': 'says what a decision counted on',

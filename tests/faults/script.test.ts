@@ -257,6 +257,7 @@ test('no cell of a CSV can be run as a formula', async () => {
     '/catalogue/stud.csv',
     '/catalogue/stack.csv',
     '/catalogue/gauge.csv',
+    '/catalogue/steel.csv',
     '/jobs/1001/readings.csv',
   ];
   let dangerous = 0;

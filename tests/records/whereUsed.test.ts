@@ -1,10 +1,12 @@
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { demoWashers } from '../../data/demo/nuts.ts';
+import { demoSteels } from '../../data/demo/steels.ts';
+import { addEntry } from '../../src/records/catalogue.ts';
 import type { Shop } from '../../src/records/database/database.ts';
 import { createJob } from '../../src/records/jobs/createJob.ts';
 import { saveSlip } from '../../src/records/slips/slips.ts';
 import { MOST_NAMED, whereUsed } from '../../src/records/whereUsed.ts';
-import { as, received } from './samples.ts';
+import { alder, as, received } from './samples.ts';
 import { onEachDatabase } from './shops.ts';
 import { NUT_ID, newSlip, print, STUD_ID } from './slips/slipSamples.ts';
 
@@ -36,5 +38,17 @@ onEachDatabase((engine) => {
     expect(await count('nut', NUT_ID)).toEqual([2, 1]);
     expect(await count('washer', shims[1]!.id)).toEqual([1]);
     expect(await count('stud', slip.asked.stackId)).toEqual([]);
+  });
+
+  test('a steel is named by the cover types made of it, at whatever revision', async () => {
+    const [one, other] = demoSteels;
+    for (const { id, steel } of [one!, other!])
+      await addEntry(shop.db, as('AB'), { kind: 'steel', id, body: steel });
+    const steel = { id: one!.id, revision: 1, steel: one!.steel };
+    await addEntry(shop.db, as('AB'), { kind: 'family', id: 'alder', body: { ...alder, steel } });
+    await addEntry(shop.db, as('AB'), { kind: 'family', id: 'elm', body: { ...alder, name: 'Elm' } });
+    const covers = async (id: string) => (await whereUsed(shop.db, 'steel', id)).covers;
+    expect(await covers(one!.id)).toEqual({ count: 1, newest: [{ id: 'alder', name: alder.name }] });
+    expect(await covers(other!.id)).toEqual({ count: 0, newest: [] });
   });
 });

@@ -2,12 +2,8 @@ import type { HeatSettings } from '../../../shared/words/bending/bending.ts';
 import type { CatalogueSteel } from '../../../shared/words/catalogue.ts';
 
 /**
- * One engagement as the shop reckons it, in the steel of the cover.   (λ, ρ, c) of the steel where it has all three, else
- * those of the shop
- *
- * λ conductivity [W/(m·K)] · ρ density [kg/m³] · c specific heat [J/(kg·K)].
- * Valid: the three of one source, taken together.   Source: this program’s own choice
- * Example: a steel of 30 W/(m·K), 7700 kg/m³ and 460 J/(kg·K) in a shop that has others (tests/calc/heat/heatOfSteel.test.ts)
+ * One engagement as the shop reckons it, in the steel of the cover: conductivity, density and specific heat are the
+ * steel’s where it has all three, which belong to one source, else the shop’s.
  */
 export function heatOfSteel(shop: HeatSettings, steel: CatalogueSteel | null): HeatSettings {
   if (steel === null) return shop;

@@ -4,7 +4,7 @@ import {
   catalogueStudSchema,
   catalogueWasherSchema,
 } from '../../../shared/schemas/catalogue.ts';
-import type { CatalogueGauge, Family } from '../../../shared/words/catalogue.ts';
+import type { CatalogueGauge, CatalogueSteel, Family } from '../../../shared/words/catalogue.ts';
 import type { StudyPlan } from '../../../shared/words/gaugeStudies.ts';
 import type { InspectionList } from '../../../shared/words/inspection.ts';
 import { addEntry } from '../../records/catalogue.ts';
@@ -65,6 +65,7 @@ export async function prepareExamples({ db, now }: Pick<JobNeeds, 'db' | 'now'>)
   await addEntry(db, ctx, { kind: 'nut', id: 'hex-3-8-24', body: catalogueNutSchema.parse(hexNut) });
   await addEntry(db, ctx, { kind: 'washer', id: 'shim-0-8', body: catalogueWasherSchema.parse(shim) });
   await addEntry(db, ctx, { kind: 'gauge', id: 'micrometer-m2', body: micrometer });
+  await addEntry(db, ctx, { kind: 'steel', id: 'pressing-steel', body: pressingSteel });
   await addEntry(db, ctx, { kind: 'checklist', id: 'hard-parts', body: hardParts });
   await startStudy(db, ctx, {
     sentId: 'study-of-examples',
@@ -74,6 +75,19 @@ export async function prepareExamples({ db, now }: Pick<JobNeeds, 'db' | 'now'>)
     order,
   });
 }
+
+const pressingSteel: CatalogueSteel = {
+  name: 'Pressing steel',
+  youngMPa: 206_000,
+  poisson: 0.29,
+  source: 'invented for the example',
+  sourceOn: null,
+  yieldMPa: 320,
+  conductivityWPerMK: 51.9,
+  densityKgPerM3: 7870,
+  specificHeatJPerKgK: 486,
+  note: '',
+};
 
 const micrometer: CatalogueGauge = {
   name: 'Micrometer M2',
@@ -227,6 +241,7 @@ export const jobExamples: readonly JobExample[] = [
   step('GET', 'listStack', '/catalogue/stack'),
   step('GET', 'listNut', '/catalogue/nut'),
   step('GET', 'listWasher', '/catalogue/washer'),
+  step('GET', 'listSteel', '/catalogue/steel'),
   step('POST', 'receiveJob', '/jobs', { id: id('receive'), ...MH, received }),
   step('POST', 'receiveJob', '/jobs', { ...MH, received: { ...received, receivedOn: '2026-02-30' } }),
   step('PUT', 'changeReceived', '/jobs/1001/received', {

@@ -35,6 +35,8 @@ const SCREENS = [
   '/catalogue/stud/new',
   '/catalogue/stack/new',
   '/catalogue/gauge/new',
+  '/catalogue/steel/new',
+  '/catalogue/steel/pressing-steel',
   '/no-such-page',
 ];
 
@@ -54,22 +56,26 @@ it.each(SCREENS)('%s fits 320 px, and letters twice as large at 640 px', async (
   await expectNoSidewaysScroll(page, `${path} with letters twice as large`);
 });
 
-it.each(['/cover/example/1125-4-plain-bright', '/jobs/1008', '/jobs', '/stud', '/no-such-page'])(
-  '%s is whole in the colors of the system, and says each state by a word',
-  async (path) => {
-    context = await browser.newContext({ forcedColors: 'active', reducedMotion: 'reduce' });
-    page = await context.newPage();
-    await page.goto(program.url + path);
-    await expectAccessible(page, `${path} in forced colors`);
-    const mute = await page.$$eval(
-      '[data-status]',
-      (states) => states.filter((one) => !/OK|Caution|Not checked|Advice/.test(one.textContent ?? '')).length,
-    );
-    expect(mute).toBe(0);
-    const moving = await page.evaluate(() => document.getAnimations().length);
-    expect(moving).toBe(0);
-  },
-);
+it.each([
+  '/cover/example/1125-4-plain-bright',
+  '/jobs/1008',
+  '/jobs',
+  '/stud',
+  '/catalogue/steel/pressing-steel',
+  '/no-such-page',
+])('%s is whole in the colors of the system, and says each state by a word', async (path) => {
+  context = await browser.newContext({ forcedColors: 'active', reducedMotion: 'reduce' });
+  page = await context.newPage();
+  await page.goto(program.url + path);
+  await expectAccessible(page, `${path} in forced colors`);
+  const mute = await page.$$eval(
+    '[data-status]',
+    (states) => states.filter((one) => !/OK|Caution|Not checked|Advice/.test(one.textContent ?? '')).length,
+  );
+  expect(mute).toBe(0);
+  const moving = await page.evaluate(() => document.getAnimations().length);
+  expect(moving).toBe(0);
+});
 
 const RUNNING: Omit<RecordsProps, 'frame'> = {
   counts: { jobs: 1, putAway: 0, readings: 0, photos: 0 },

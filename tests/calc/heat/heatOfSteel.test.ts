@@ -2,6 +2,7 @@ import { expect, it } from 'vitest';
 import { demoCriteria } from '../../../data/demo/criteria.ts';
 import { demoFamilies } from '../../../data/demo/families.ts';
 import { demoSteels } from '../../../data/demo/steels.ts';
+import type { CatalogueSteel } from '../../../shared/words/catalogue.ts';
 import { heatOfSteel } from '../../../src/calc/heat/heatOfSteel.ts';
 import { bendingBase } from '../../../src/calc/plate/bendingBase.ts';
 
@@ -9,7 +10,7 @@ const shop = demoCriteria.heat!;
 const three = { conductivityWPerMK: 30, densityKgPerM3: 7700, specificHeatJPerKgK: 460 };
 const steel = { ...demoSteels[1]!.steel, youngMPa: 200_000, poisson: 0.27, yieldMPa: 420, ...three };
 const { yieldMPa: _, ...family } = demoFamilies[0]!.family;
-const of = (body: Partial<typeof steel>) => ({ id: 'a', revision: 3, steel: { ...steel, ...body } });
+const of = (body: Partial<CatalogueSteel>) => ({ id: 'a', revision: 3, steel: { ...steel, ...body } });
 
 it('a steel brings its own three figures of heat, and the engagement stays the shop’s', () => {
   expect(heatOfSteel(shop, steel)).toEqual({ ...shop, ...three });

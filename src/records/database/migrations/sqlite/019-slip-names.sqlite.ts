@@ -1,4 +1,4 @@
-import { slipNamesView } from '../slipNamesView.ts';
+import { slipNamesView } from '../../slipNamesView.ts';
 
 export const sqlite = slipNamesView(
   (column, path) => {

@@ -218,7 +218,7 @@ describe('changed meanwhile by somebody else', () => {
 });
 
 describe('too many tries', () => {
-  const WAIT = /at most (10|30) in 15 minutes\. This one was not looked at\. Wait 1[45] minutes/;
+  const WAIT = /at most (10|30) within 15 minutes\. This one was not looked at\. Wait 1[45] minutes/;
   const wrong = { password: 'wrong wrong wrong' };
 
   test.each([

@@ -20,7 +20,7 @@ export class NotForThisRole extends Error {
 export class TooManyTries extends Error {
   constructor(most: number, minutes: number) {
     super(
-      `Too many failed tries: at most ${most} in 15 minutes. This one was not looked at. Wait ${minutes} minute${minutes === 1 ? '' : 's'}, then try again.`,
+      `Too many failed tries: at most ${most} within 15 minutes. This one was not looked at. Wait ${minutes} minute${minutes === 1 ? '' : 's'}, then try again.`,
     );
     this.name = 'TooManyTries';
   }

@@ -123,7 +123,7 @@ describe('the limit on tries at passwords', () => {
     expect(eleventh.status).toBe(429);
     expect(Number(eleventh.headers['retry-after'])).toBeGreaterThan(800);
     expect(eleventh.text).toContain(
-      'Too many failed tries: at most 10 in 15 minutes. This one was not looked at. Wait 15 minutes, then try again.',
+      'Too many failed tries: at most 10 within 15 minutes. This one was not looked at. Wait 15 minutes, then try again.',
     );
     expect(sessionIn(eleventh)).toBeNull();
     const other = { name: PEOPLE.reader.name, password: PASSWORD };

@@ -23,6 +23,7 @@ describe('settings', () => {
       publicUrl: null,
       accounts: false,
       timeZone: Intl.DateTimeFormat().resolvedOptions().timeZone,
+      timeZoneSet: false,
       demo: true,
     };
     expect(readSettings({})).toEqual(alone);

@@ -104,7 +104,8 @@ export function app(asked: PageContext): Express {
   server.use('/assets', assetsRouter());
   server.get('/health', (_req, res) => getHealth(context, res));
   server.use(async (_req, _res, next) => {
-    await look();
+    // Where it cannot be read, neither can what is asked for, and that is told; the zone stays as it was.
+    await look().catch(() => undefined);
     next();
   });
   server.use(accessControl(context));

@@ -56,7 +56,12 @@ const NOT_INSPECTED = ['welds', 'pads', 'stud threads', 'crank pilot', 'earlier 
 test('a whole cover request comes through as sent', () => {
   expect(taken(coverCheckSchema, REQUEST)).toEqual({
     ...REQUEST,
-    criteria: { ...REQUEST.criteria, minimumWallFormula: null, minimumWallWorking: null },
+    criteria: {
+      ...REQUEST.criteria,
+      minimumWallFormula: null,
+      minimumWallWorking: null,
+      whatStops: null,
+    },
     makerMinimumWallSource: null,
     inspectionFailures: [],
     notInspected: NOT_INSPECTED,

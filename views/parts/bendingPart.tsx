@@ -402,7 +402,7 @@ function Worth({ bending, unit }: { bending: Bending; unit: LengthUnit }) {
         </li>
         {bending.steel && (
           <li>
-            Steel: {bending.steel.name}, as of revision {bending.steel.revision} in the catalog.
+            Steel: {bending.steel.name}, the catalog’s revision {bending.steel.revision}.
           </li>
         )}
         {bending.heat && (

@@ -56,7 +56,7 @@ describe('what the model needs of a family', () => {
       yieldMPa: 320,
       sideWallMm: 4,
     });
-    const silent = { ...whole, lockUpPressureMPa: null, yieldMPa: null };
+    const silent = { ...whole, lockUpPressureMPa: null, yieldMPa: null, steel: null };
     expect(bendingBase(silent, shop).base).toMatchObject({ pressureMPa: 0.5, yieldMPa: 250 });
   });
 

@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { boxesOf } from '../../../shared/quantity/fieldText.ts';
+import { boxesOf, inPart } from '../../../shared/quantity/fieldText.ts';
 import { CRITERIA } from '../../../shared/words/fields/criteria.ts';
 import { type AnyFields, entriesOf } from '../../../shared/words/fields/field.ts';
 import { type Served, serve } from '../program.ts';
@@ -11,11 +11,11 @@ beforeAll(async () => {
 afterAll(() => program.close());
 
 /** Each heading a record names, its parts' too, with the first box that belongs below it. */
-function headings(fields: AnyFields): [head: string, box: string][] {
+function headings(fields: AnyFields, place = {}): [head: string, box: string][] {
   return entriesOf(fields).flatMap(([key, field]) => {
-    const first = boxesOf({ [key]: field } as AnyFields)[0];
+    const first = boxesOf({ [key]: field } as AnyFields, place)[0];
     const own: [string, string][] = field.head && first ? [[field.head, first]] : [];
-    return field.kind === 'part' ? [...own, ...headings(field.fields)] : own;
+    return field.kind === 'part' ? [...own, ...headings(field.fields, inPart(field, place))] : own;
   });
 }
 

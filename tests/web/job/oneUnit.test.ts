@@ -58,6 +58,8 @@ async function textIn(path: string, unit: 'mm' | 'in'): Promise<string> {
   return (
     html
       .replace(/<(script|style|select)[\s\S]*?<\/\1>/g, ' ')
+      // What a fold says is in its boxes stands there as it was typed, as in them.
+      .replace(/<span class="fold-told">[^<]*<\/span>/g, ' ')
       // A formula with constants of its own is worked out in SI units, and says so.
       .replace(/<span class="numbers in-si">[\s\S]*?<\/small><\/span>/g, ' ')
       .replace(/<[^>]+>/g, ' ')

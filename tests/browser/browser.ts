@@ -170,3 +170,9 @@ export async function settled(page: Page): Promise<void> {
     () => document.querySelector('.htmx-request, .htmx-swapping, .htmx-settling') === null,
   );
 }
+
+/** Opens what folds a box, as whoever needs it does; nothing where it is open. */
+export async function unfold(page: Page, box: string): Promise<void> {
+  const fold = page.locator(`details.folded-boxes:not([open]):has(${box}) > summary`);
+  if ((await fold.count()) > 0) await fold.click();
+}

@@ -6,7 +6,7 @@ import { getJob } from '../../src/records/jobs/readJob.ts';
 import { SESSION } from '../../src/web/people/sessionCookie.ts';
 import { type Lan, openLan, PASSWORD, PEOPLE } from '../web/lan.ts';
 import { expectAccessible, expectNoSidewaysScroll } from './axe.ts';
-import { openBrowser, PHONE, SCREENS } from './browser.ts';
+import { openBrowser, PHONE, SCREENS, unfold } from './browser.ts';
 
 /** Plain HTTP under a name of the shop's network: for a browser that is no secure context, unlike 127.0.0.1. */
 let browser: Browser;
@@ -69,6 +69,7 @@ describe.each(SCREENS)('a shop on its network, on %s', (where, viewport) => {
     await page.waitForURL(url('/jobs/new'));
 
     const family = (await listEntries(lan.shop.db, 'family'))[0]!;
+    await unfold(page, '#f-number');
     await page.fill('#f-number', '901');
     await page.selectOption('[name="family"]', family.id);
     await page.click('#receive');
@@ -122,6 +123,7 @@ describe.each(SCREENS)('a shop on its network, on %s', (where, viewport) => {
     await page.goto(url('/jobs/new'));
     await signIn(PEOPLE.recorder.name);
     await page.waitForURL(url('/jobs/new'));
+    await unfold(page, '#f-number');
     await page.fill('#f-number', '902');
     await page.selectOption('[name="family"]', (await listEntries(lan.shop.db, 'family'))[0]!.id);
     await context.clearCookies();

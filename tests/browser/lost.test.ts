@@ -3,7 +3,7 @@ import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from
 import { findJobs } from '../../src/records/jobs/findJobs.ts';
 import { type Lan, openLan, PASSWORD, PEOPLE } from '../web/lan.ts';
 import { expectAccessible, expectNoSidewaysScroll } from './axe.ts';
-import { openBrowser, openProgram, type Program, SCREENS, settled } from './browser.ts';
+import { openBrowser, openProgram, type Program, SCREENS, settled, unfold } from './browser.ts';
 
 /** What a page says when its answer is late, wrong or lost, and that nothing typed is lost. */
 let browser: Browser;
@@ -84,7 +84,9 @@ describe.each(SCREENS)('lost and late, on %s', (where, viewport) => {
   it('a form sent while the program is gone stays as it was typed, and is saved once it is back', async () => {
     await page.goto(`${program.url}/jobs/new`);
     const number = `9${where.length}`;
+    await unfold(page, '#f-number');
     await page.fill('#f-number', number);
+    await unfold(page, '[name="note"]');
     await page.fill('[name="note"]', 'typed while the network was gone');
     if (await page.isVisible('#f-who')) await page.fill('#f-who', 'AB');
     await context.setOffline(true);
@@ -119,6 +121,7 @@ describe.each(SCREENS)('lost and late, on %s', (where, viewport) => {
     await page.waitForFunction(() => document.getElementById('page-works')?.textContent === '');
 
     await page.goto(`${program.url}/jobs/new`);
+    await unfold(page, '#f-number');
     await page.fill('#f-number', `8${where.length}`);
     if (await page.isVisible('#f-who')) await page.fill('#f-who', 'AB');
     let sent = () => {};

@@ -1,7 +1,7 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { expectAccessible, expectNoSidewaysScroll } from './axe.ts';
-import { openBrowser, openProgram, type Program, SCREENS, settled } from './browser.ts';
+import { openBrowser, openProgram, type Program, SCREENS, settled, unfold } from './browser.ts';
 import { Hands } from './hands.ts';
 
 let browser: Browser;
@@ -111,8 +111,7 @@ describe.each(SCREENS)('the machinist, on %s', (where, viewport) => {
     );
     await screen(page, `a job to sign, on ${where}`);
 
-    const folded = page.locator('#signature-form-fold-statement:not([open]) > summary');
-    if ((await folded.count()) > 0) await folded.click();
+    await unfold(page, '#signature-form [name="statement"]');
     await page.fill('#signature-form [name="statement"]', 'Face runout not read.');
     await page.click('#signature-form-send');
     expect(await page.locator('h1').textContent()).toContain('Signed');

@@ -6,7 +6,7 @@ import { afterAll, beforeAll, expect, it } from 'vitest';
 import { restore } from '../../../src/records/backup/restore.ts';
 import { peopleCommand } from '../../../src/records/people/peopleCommand.ts';
 import { type Lan, openLan } from '../../web/lan.ts';
-import { DESK, openBrowser } from '../browser.ts';
+import { DESK, openBrowser, unfold } from '../browser.ts';
 
 /** A name of the shop's network, over plain HTTP. */
 const NAME = 'shop.example';
@@ -149,7 +149,7 @@ async function signACover(page: Page, job: string): Promise<void> {
   await page.waitForSelector('#decision-form-send');
   await page.click('#decision-form-send');
   await page.waitForSelector('#signature-form-send');
-  await page.click('#signature-form-fold-statement > summary');
+  await unfold(page, '#signature-form [name="statement"]');
   await page.fill('#signature-form [name="statement"]', 'Cracked at a stud; scrapped.');
   await page.click('#signature-form-send');
   await page.waitForFunction(() => document.querySelector('h1')?.textContent?.includes('Signed'));

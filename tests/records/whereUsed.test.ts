@@ -40,7 +40,7 @@ onEachDatabase((engine) => {
     expect(await count('stud', slip.asked.stackId)).toEqual([]);
   });
 
-  test('a steel is named by the cover types made of it, at whatever revision', async () => {
+  test('a steel is named by the cover types made of it, and by no other', async () => {
     const [one, other] = demoSteels;
     for (const { id, steel } of [one!, other!])
       await addEntry(shop.db, as('AB'), { kind: 'steel', id, body: steel });

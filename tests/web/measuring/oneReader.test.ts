@@ -37,7 +37,7 @@ async function bring(path: string, had = new Set<string>()): Promise<void> {
   const text = await (await fetch(`${program.url}/assets/modules/${path}`)).text();
   mkdirSync(dirname(join(folder, path)), { recursive: true });
   writeFileSync(join(folder, path), text);
-  for (const [, from] of text.matchAll(/\bfrom ["']([^"']+)["'];/g))
+  for (const [, from] of text.matchAll(/\bfrom ?["']([^"']+)["']/g))
     await bring(join(dirname(path), from!), had);
 }
 

@@ -173,6 +173,6 @@ export async function settled(page: Page): Promise<void> {
 
 /** Opens what folds a box, as whoever needs it does; nothing where it is open. */
 export async function unfold(page: Page, box: string): Promise<void> {
-  const fold = page.locator(`details.folded-boxes:not([open]):has(${box}) > summary`);
+  const fold = page.locator(box).locator('xpath=ancestor::details[not(@open)]/summary');
   if ((await fold.count()) > 0) await fold.click();
 }

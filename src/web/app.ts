@@ -40,6 +40,7 @@ import { assetsRouter } from './request/assets.ts';
 import { ownAddress } from './request/ownAddress.ts';
 import { frameOf, type PageContext, sittingGoesOn, strangersFrame } from './request/pageContext.ts';
 import { NoSuchPage, NotForThisRole, OtherSite, TooManyTries } from './request/pageErrors.ts';
+import { readToEnd } from './request/readToEnd.ts';
 import { headers, onlyOwnNames, onlyOwnPagesWrite } from './request/security.ts';
 import { signsAsWhoSignedIn } from './request/whoSignedIn.ts';
 import { settingUpRouter } from './settingUp.ts';
@@ -97,6 +98,7 @@ export function app(asked: PageContext): Express {
   // The address of whoever asks, where a proxy of this machine stands between; from elsewhere it is not believed.
   server.set('trust proxy', 'loopback');
   server.set('query parser', (text: string) => parse(text, '&', '=', { maxKeys: QUERY_FIELDS }));
+  server.use(readToEnd);
   server.use(headers);
   server.use(onlyOwnNames(ownNames(settings), (port) => addressesToType(settings, port)));
   server.use(onlyOwnPagesWrite(settings.publicUrl));

@@ -119,7 +119,7 @@ test(`${REQUESTS} random and mutated requests to every route are answered withou
   console.log(
     `${routes.length} routes; ${told.join(', ')}; heap ${(before / 1e6).toFixed(1)} → ${(after / 1e6).toFixed(1)} MB`,
   );
-  expect(wrong.slice(0, 5)).toEqual([]);
+  expect(wrong.slice(0, 5).join('\n')).toBe('');
   // Where nobody signs in there are no people, and in this shop no photos, backups, slips, covers on the shelf, studies,
   // or inspection lists, nothing marked wrong, no list that waits and no limit or formula tried out.
   const unreached = routes

@@ -286,3 +286,24 @@ export function entriesOf<F extends AnyFields>(
 ): readonly (readonly [keyof F & string, AnyField])[] {
   return Object.entries(fields);
 }
+
+const NO_QUANTITY: ReadonlySet<AnyField['kind']> = new Set([
+  'part',
+  'made',
+  'text',
+  'formula',
+  'day',
+  'choice',
+  'yes-no',
+  'lengths',
+]);
+
+/** A quantity, or a list of lengths. */
+export function isFigure(field: AnyField): field is AnyField & (QuantityField | LengthsField) {
+  return field.kind === 'lengths' || isQuantity(field);
+}
+
+/** A field that holds one quantity. */
+export function isQuantity(field: AnyField): field is AnyField & QuantityField {
+  return !NO_QUANTITY.has(field.kind);
+}

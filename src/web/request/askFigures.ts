@@ -1,7 +1,6 @@
 import { boxOf, inPart, type Place, typedAs } from '../../../shared/quantity/fieldText.ts';
-import { type AnyFields, entriesOf, OWN_FIGURE } from '../../../shared/words/fields/field.ts';
+import { type AnyFields, entriesOf, isFigure, OWN_FIGURE } from '../../../shared/words/fields/field.ts';
 import type { AnyExpected, Expected } from '../../shop/doubts/expectedFigures.ts';
-import { isFigure } from './bodyForm.ts';
 import type { TypedForm } from './typed.ts';
 
 interface Where extends Place {

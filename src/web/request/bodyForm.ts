@@ -4,10 +4,9 @@ import {
   type AnyFields,
   type BodyOf,
   entriesOf,
+  isQuantity,
   type KnownFigures,
-  type LengthsField,
   OWN_FIGURE,
-  type QuantityField,
 } from '../../../shared/words/fields/field.ts';
 import type { TypedForm } from './typed.ts';
 
@@ -41,26 +40,6 @@ export function noteBody(form: TypedForm, fields: AnyFields, place: Place = {}):
     if (field.kind === 'lengths') form.note(box, 'length');
     else if (isQuantity(field)) form.note(box, typedAs(field));
   }
-}
-
-const NO_QUANTITY: ReadonlySet<AnyField['kind']> = new Set([
-  'part',
-  'made',
-  'text',
-  'formula',
-  'day',
-  'choice',
-  'yes-no',
-  'lengths',
-]);
-
-/** A quantity, or a list of lengths. */
-export function isFigure(field: AnyField): field is AnyField & (QuantityField | LengthsField) {
-  return field.kind === 'lengths' || isQuantity(field);
-}
-
-function isQuantity(field: AnyField): field is AnyField & QuantityField {
-  return !NO_QUANTITY.has(field.kind);
 }
 
 /** Whether anything was typed that is part of a body; what is chosen from a list alone is not. */

@@ -1,9 +1,8 @@
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { boxOf, inPart, type Place } from '../../../shared/quantity/fieldText.ts';
 import { CRITERIA } from '../../../shared/words/fields/criteria.ts';
-import { type AnyFields, entriesOf } from '../../../shared/words/fields/field.ts';
+import { type AnyFields, entriesOf, isFigure } from '../../../shared/words/fields/field.ts';
 import { currentCriteria } from '../../../src/records/shopCriteria.ts';
-import { isFigure } from '../../../src/web/request/bodyForm.ts';
 import { formsIn, sentAsShown } from '../boxes.ts';
 import { type Served, serve } from '../program.ts';
 

@@ -1,12 +1,17 @@
 import type { ComponentChildren } from 'preact';
+import { kindOf } from '../../../shared/quantity/bareUnit.ts';
 import {
   asTyped,
+  bareUnitOf,
   boxesOf,
   boxOf,
   inPart,
+  typedAs,
   unitShown,
   type Writing,
 } from '../../../shared/quantity/fieldText.ts';
+import { readQuantity } from '../../../shared/quantity/readQuantity.ts';
+import { tellQuantity } from '../../../shared/quantity/writeQuantity.ts';
 import { printDay } from '../../../shared/words/day.ts';
 import { boxWidth } from '../../../shared/words/fields/boxWidth.ts';
 import {
@@ -15,6 +20,7 @@ import {
   entriesOf,
   type InUnits,
   inUnit,
+  isQuantity,
   type KnownFigures,
   OWN_FIGURE,
   type PartField,
@@ -141,6 +147,7 @@ function namesOf({ of, at = '', row }: BodyFieldsProps, keys: readonly string[])
 }
 
 const MOST_TOLD = 5;
+const FIGURES_TOLD = 4;
 
 /** "Comeback of job: 1003; Note: rust at stud 2": what stands in these boxes, the first of those that are filled. */
 export function filledInWords(props: BodyFieldsProps): string {
@@ -163,7 +170,19 @@ function boxInWords(field: AnyField, text: string, writing: Writing): string {
     return field.words?.[text === 'no' ? 'no' : 'yes'] ?? (text === '1' ? 'yes' : text);
   if (field.kind === 'day') return printDay(text);
   const unit = unitShown(field, writing);
-  return unit === undefined || !/\d$/.test(text) ? text : `${text} ${unit}`;
+  if (unit === undefined) return text;
+  return /\d$/.test(text) ? `${text} ${unit}` : inUnitOfPage(field, text, writing);
+}
+
+/** What stands there with a unit of its own; as it stands where that is no single quantity. */
+function inUnitOfPage(field: AnyField, text: string, writing: Writing): string {
+  if (!isQuantity(field)) return text;
+  const { decimalSign } = writing;
+  const kind = typedAs(field);
+  const unit = bareUnitOf(kind, writing);
+  const read = readQuantity({ field: field.label, typed: text, kind: kindOf(kind), unit, decimalSign });
+  if (!read.ok) return text;
+  return tellQuantity(read.value, kind, unit, decimalSign, kind === 'length' ? undefined : FIGURES_TOLD);
 }
 
 function headsItself({ fields }: PartField): boolean {

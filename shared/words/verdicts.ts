@@ -66,6 +66,11 @@ export function slips({ holds, findings }: Held): boolean {
   return holds === 'no' && findings.some(({ id, status }) => id === 'joint-slip' && status === 'fail');
 }
 
+/** A stud that does not fit, or does not hold, is recorded only with the reason it is used all the same. */
+export function needsReason({ fits, holds }: Pick<StudCheck, 'fits' | 'holds'>): boolean {
+  return fits === 'no' || holds === 'no';
+}
+
 /** A joint that would hold, but overloads its stud, is not said to slip. */
 export function holdsInWords(check: Held): string {
   return check.holds === 'no' && !slips(check) ? 'Torque too much for the stud' : HOLDS_WORD[check.holds];

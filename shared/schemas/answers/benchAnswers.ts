@@ -1,11 +1,11 @@
 import { z } from 'zod';
 import type { GaugeStudy, StudyAnswer, VarianceRow } from '../../words/gaugeStudies.ts';
-import { type InspectionItem, type InspectionList, ITEM_KINDS } from '../../words/inspection.ts';
+import type { InspectionList } from '../../words/inspection.ts';
 import type { ShelfChange, ShelfCover } from '../../words/shelf.ts';
 import { errorBeside } from './errorAnswer.ts';
 import { exactly, named } from './exactly.ts';
 import { answer, number, numberOrNull, text, textOrNull, yes } from './finding.ts';
-import { inspectedItem } from './jobAnswers.ts';
+import { inspectedItem, inspectionItem } from './jobAnswers.ts';
 
 const count = z.int();
 const at = text.describe('UTC, ISO 8601.');
@@ -153,15 +153,6 @@ export const studyOneAnswer = named(
   }),
 );
 
-const item = exactly<InspectionItem>({
-  id: text,
-  name: text,
-  kind: z.enum(ITEM_KINDS),
-  least: numberOrNull.describe('In mm, N·m or MPa.'),
-  most: numberOrNull,
-  how: text,
-});
-
 /** What `GET /api/inspection` answers. */
 export const listsAnswer = named(
   'InspectionLists',
@@ -174,7 +165,7 @@ export const listsAnswer = named(
         list: exactly<InspectionList>({
           name: text,
           familyIds: z.array(text).describe('None: for every cover type.'),
-          items: z.array(item),
+          items: z.array(inspectionItem),
           source: text,
           note: text,
         }),
@@ -195,7 +186,7 @@ export const inspectedAnswer = named(
       z.strictObject({
         listId: text,
         listRevision: count,
-        item,
+        item: inspectionItem,
         answer: inspectedItem.nullable().describe('null where nobody answered it as it now is.'),
         ok: yes.nullable(),
       }),

@@ -86,17 +86,19 @@ const studs = exactly<StudsChosen>({
   retightening: exactly<RetorqueKept>({ ...keptFields(retorqueSchema.shape), findings }).nullish(),
 });
 
+export const inspectionItem = exactly<InspectionItem>({
+  id: text,
+  name: text,
+  kind: z.enum(ITEM_KINDS),
+  least: numberOrNull.describe('In mm, N·m or MPa.'),
+  most: numberOrNull,
+  how: text,
+});
+
 export const inspectedItem = exactly<InspectedItem>({
   listId: text,
   listRevision: count,
-  item: exactly<InspectionItem>({
-    id: text,
-    name: text,
-    kind: z.enum(ITEM_KINDS),
-    least: numberOrNull.describe('In mm, N·m or MPa.'),
-    most: numberOrNull,
-    how: text,
-  }),
+  item: inspectionItem,
   ok: yes.nullable().describe('Of a yes or no.'),
   value: numberOrNull.describe('In mm, N·m or MPa.'),
   typed: text,

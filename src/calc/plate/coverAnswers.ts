@@ -1,4 +1,5 @@
 import type { Answer, Warning } from '../../../shared/words/answer.ts';
+import { BENDING_FORMULA } from '../../../shared/words/bending/bendingWorkings.ts';
 import {
   OFF_SOLID,
   OFF_SOLID_DRAWN,
@@ -230,7 +231,7 @@ function answersOf(
       mean,
       solved,
       {
-        formula: 'p = k_l·max(0, d − w), the greatest on the mesh’s lines and three circles between each two',
+        formula: BENDING_FORMULA.peak,
         numbers: `p_max/p_m = ${printNumber(peak, 3)} ${place(numbers.peakAt)}`,
         source: MODEL,
       },

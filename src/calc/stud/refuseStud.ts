@@ -221,24 +221,23 @@ function numbers(reader: LengthUnit, rows: readonly Row[]): readonly Fault[] {
   });
 }
 
-function wrongWith(
+function wrongWith(value: number, unit: Row[3], ends: Ends, reader: LengthUnit): string | null {
+  if (!Number.isFinite(value)) return 'is not a number.';
+  const must = whatItMustBe(value, unit, ends, reader);
+  return must === null ? null : `is ${printed(value, unit, reader)}; it must be ${must}.`;
+}
+
+function whatItMustBe(
   value: number,
   unit: Row[3],
   { above, from, below }: Ends,
   reader: LengthUnit,
 ): string | null {
-  if (!Number.isFinite(value)) return 'is not a number.';
-  const must =
-    above !== undefined && value <= above
-      ? `more than ${printed(above, unit, reader)}`
-      : from !== undefined && value < from
-        ? `at least ${printed(from, unit, reader)}`
-        : below !== undefined && value >= below
-          ? `less than ${printed(below, unit, reader)}`
-          : unit === 'mm' && Math.abs(value) > LONGEST_MM
-            ? `at most ${printed(LONGEST_MM, unit, reader)}`
-            : null;
-  return must === null ? null : `is ${printed(value, unit, reader)}; it must be ${must}.`;
+  if (above !== undefined && value <= above) return `more than ${printed(above, unit, reader)}`;
+  if (from !== undefined && value < from) return `at least ${printed(from, unit, reader)}`;
+  if (below !== undefined && value >= below) return `less than ${printed(below, unit, reader)}`;
+  if (unit === 'mm' && Math.abs(value) > LONGEST_MM) return `at most ${printed(LONGEST_MM, unit, reader)}`;
+  return null;
 }
 
 function printed(value: number, unit: Row[3], reader: LengthUnit): string {

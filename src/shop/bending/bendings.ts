@@ -179,6 +179,15 @@ function heatIn({ heat }: ShopCriteria, { steel }: Family): HeatSettings | null 
   return heat ? heatOfSteel(heat, steel?.steel ?? null) : null;
 }
 
+/** The engagement that was told, in the steel of another cover type: the shop’s where it names none. */
+function heatBeside(told: HeatSettings, { heat: shop }: ShopCriteria, { steel }: Family): HeatSettings {
+  const { conductivityWPerMK, densityKgPerM3, specificHeatJPerKgK } = shop ?? told;
+  return heatOfSteel(
+    { ...told, conductivityWPerMK, densityKgPerM3, specificHeatJPerKgK },
+    steel?.steel ?? null,
+  );
+}
+
 function steelOf({ steel }: Family): Bending['steel'] {
   return steel ? { id: steel.id, revision: steel.revision, name: steel.steel.name } : null;
 }
@@ -226,11 +235,7 @@ export async function setBeside(
   const { base } = bendingBase(other.family, criteria.bending ?? null);
   if (base === null) return { ...told, besideWhy: besideWhy(other, criteria) };
   const column = asNew(base);
-  // The engagement as it was told; its steel is the other's own, or the shop's.
-  const { share, torqueNm, slipRpm, slipTimeS, startTemperatureC } = told.bending.heat ?? {};
-  const kept = { share, torqueNm, slipRpm, slipTimeS, startTemperatureC } as HeatSettings;
-  const own = heatIn(criteria, other.family) ?? told.bending.heat;
-  const heat = told.bending.heat && { ...told.bending.heat, ...own, ...kept };
+  const heat = told.bending.heat && heatBeside(told.bending.heat, criteria, other.family);
   const shown = bendingCase(column, await bothPistons(column, asker), heat);
   const bending = {
     ...told.bending,

@@ -135,7 +135,7 @@ export function gaugeExpected(kind: CatalogueGauge['gaugeKind']): ExpectedWhole<
   };
 }
 
-/** Of a gauge found to be wrong: no gauge reads half a millimeter off unseen. */
+/** Of a gauge found to be wrong: no gauge reads half a millimeter off unseen (common practice, no source). */
 export const RIGHT_GAUGE_EXPECTED: ExpectedWhole<typeof RIGHT_GAUGE> = {
   biasMm: {
     least: 0.0005,

@@ -1,7 +1,10 @@
 import { type KeptStudy, standingReadings } from '../../../shared/words/gaugeStudies.ts';
 import type { FigureExpected } from '../doubts/expectedFigures.ts';
 
-/** What walls measure, before anything was read in this study. */
+/** Said of a wall of nothing or less. */
+export const NO_WALL = 'Reading: a wall must be more than 0. Read it again.';
+
+/** What walls and heights measure, before anything was read in this study: common practice, no source. */
 const WALLS: FigureExpected = { least: 1, most: 15 };
 const HEIGHTS: FigureExpected = { least: 0.0005, most: 3, anyDecimal: true, signed: true };
 

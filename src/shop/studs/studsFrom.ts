@@ -3,7 +3,7 @@ import type { Job, JointFrom, ReplacedStudAsked, RetorqueAsked } from '../../../
 import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
 import { Refusal } from '../../../shared/words/refusal.ts';
 import type { Joint, StudCheck } from '../../../shared/words/stud/stud.ts';
-import { holdsInWords } from '../../../shared/words/verdicts.ts';
+import { holdsInWords, needsReason } from '../../../shared/words/verdicts.ts';
 import { STUD_CALC_VERSION } from '../../calc/stud/checkStud.ts';
 import { SAME_CIRCLE_MM } from '../../calc/stud/holes/holeCircle.ts';
 import { jointFrom } from '../../calc/stud/joint/jointFigures.ts';
@@ -62,9 +62,8 @@ export async function studsFrom(
     const joint = settlingCounted(asked.joint, retightening);
     return studCheckFor(seated, stack, pullForwardMm, criteria, family, unit, joint);
   });
-  const against = reasonAgainst(stud, check);
-  if (against !== null && asked.note === '') {
-    const message = `${against} Choose another, or write in the note why it is used all the same.`;
+  if (needsReason(check) && asked.note === '') {
+    const message = `${reasonAgainst(stud, check)} Choose another, or write in the note why it is used all the same.`;
     throw new Refusal('note-needed', [{ path: fields.note, message }]);
   }
   const body = withStudWork(
@@ -106,9 +105,9 @@ async function pairSeen(
 }
 
 /** What speaks against these studs; null where nothing does. */
-function reasonAgainst(stud: CatalogueStud, check: StudCheck): string | null {
+function reasonAgainst(stud: CatalogueStud, check: StudCheck): string {
   if (check.fits === 'no') return `${stud.name} does not fit: ${check.because}`;
-  return check.holds === 'no' ? `${holdsInWords(check)}: ${failedOf(check)}` : null;
+  return `${holdsInWords(check)}: ${failedOf(check)}`;
 }
 
 /** What holds is the cover's own ring of studs, not another. */

@@ -13,7 +13,7 @@ import { NotInRecords } from '../../records/database/errors.ts';
 import { addStudyReading, getStudy, studiesOf } from '../../records/gauges/studies.ts';
 import { figuresDoubted } from '../../shop/doubts/figuresDoubted.ts';
 import { studyAnswer } from '../../shop/gauging/studyAnswer.ts';
-import { studyReadingExpected } from '../../shop/gauging/studyReadingExpected.ts';
+import { NO_WALL, studyReadingExpected } from '../../shop/gauging/studyReadingExpected.ts';
 import { ApiError, readBody } from '../request/apiErrors.ts';
 import { type JobAnswered, type JobAsked, type JobCall, type JobNeeds, ok } from './call.ts';
 
@@ -105,9 +105,7 @@ async function sendReading(needs: JobNeeds, { named, body }: JobAsked): Promise<
   const gauge = await getEntry(db, 'gauge', study.gaugeId);
   const kind = gauge?.body.gaugeKind === 'indicator' ? 'height' : 'size';
   if (kind === 'size' && valueMm <= 0)
-    throw new Refusal('wrong-values', [
-      { path: 'valueMm', message: 'Reading: a wall must be more than 0. Read it again.' },
-    ]);
+    throw new Refusal('wrong-values', [{ path: 'valueMm', message: NO_WALL }]);
   const [doubt] = figuresDoubted(
     { valueMm: { label: 'Reading', kind } },
     { valueMm },

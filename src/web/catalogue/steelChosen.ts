@@ -3,7 +3,7 @@ import { FAMILY } from '../../../shared/words/fields/family.ts';
 import { key } from '../../records/database/writing.ts';
 import type { TypedForm } from '../request/typed.ts';
 
-/** A steel as it is named in a box or a list: "1.0338, revision 2". */
+/** A steel as it is named in a box or a list: "Pressing steel, revision 2". */
 export function steelText(chosen: SteelChosen | null | undefined): string {
   return chosen ? `${chosen.steel.name}, revision ${chosen.revision}` : '';
 }

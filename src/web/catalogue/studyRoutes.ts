@@ -28,7 +28,7 @@ import { currentCriteria } from '../../records/shopCriteria.ts';
 import { repeatabilityInJobs } from '../../shop/gauging/repeatabilityInJobs.ts';
 import { studyAnswer } from '../../shop/gauging/studyAnswer.ts';
 import { studyOrder } from '../../shop/gauging/studyOrder.ts';
-import { studyReadingExpected } from '../../shop/gauging/studyReadingExpected.ts';
+import { NO_WALL, studyReadingExpected } from '../../shop/gauging/studyReadingExpected.ts';
 import { sureOfOne } from '../../shop/gauging/sureOfOne.ts';
 import { boxAt, readBody } from '../request/bodyForm.ts';
 import { type Column, sendCsv } from '../request/csv.ts';
@@ -183,7 +183,7 @@ function readingTyped(form: TypedForm, study: KeptStudy, gauge: Entry<'gauge'>):
     return valueMm;
   }
   if (valueMm <= 0) {
-    form.fault('value', 'Reading: a wall must be more than 0. Read it again.');
+    form.fault('value', NO_WALL);
     return null;
   }
   form.askFigure('value', 'Reading', 'length', studyReadingExpected(study, 'size'));

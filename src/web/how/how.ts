@@ -6,6 +6,7 @@ import { measureExamples } from '../../../data/examples/measureExamples.ts';
 import { plateExamples } from '../../../data/examples/plateExamples.ts';
 import { studExamples } from '../../../data/examples/studExamples.ts';
 import type { Example } from '../../../data/examples/worked.ts';
+import { BENDING_FORMULA } from '../../../shared/words/bending/bendingWorkings.ts';
 import type { Formula, WorkedExample } from '../../../shared/words/formula.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
 import {
@@ -170,11 +171,10 @@ const ELSEWHERE: Readonly<Record<string, string>> = {
   'At = π/4 · (D − 0.9743/n)²': 'studs/tensileStressArea',
   'least of Le over every size within its tolerance': 'studs/threadEngagement',
   'out = off + lean · S/height; room = (H − F)/2': 'studs/replacedStud',
-  'p = k_l·max(0, d − w), the greatest on the mesh’s lines and three circles between each two':
-    'bending/pressurePeak',
-  'Δw = max w − min w around the middle of the friction surface': 'bending/bendCover',
-  'w_c = w at the center of the cover': 'bending/bendCover',
-  'σ = √(σ_r² − σ_r·σ_θ + σ_θ² + 3τ²) at the surface': 'bending/greatestStress',
+  [BENDING_FORMULA.peak]: 'bending/pressurePeak',
+  [BENDING_FORMULA.waviness]: 'bending/bendCover',
+  [BENDING_FORMULA.center]: 'bending/bendCover',
+  [BENDING_FORMULA.stress]: 'bending/greatestStress',
 };
 
 /** A working leads here with its first formula: on to the calculation, with the values of the page it was on. */

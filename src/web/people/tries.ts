@@ -50,7 +50,8 @@ function limit(most: number, of: (req: Request) => string): RequestHandler {
     legacyHeaders: false,
     handler: (_req: Request, res: Response, next: NextFunction) => {
       const seconds = Number(res.getHeader('Retry-After') ?? WINDOW_MS / 1000);
-      next(new TooManyTries(most, Math.max(1, Math.ceil(seconds / 60))));
+      const wait = Math.max(1, Math.ceil(seconds / 60));
+      next(new TooManyTries({ most, within: WINDOW_MS / 60_000, wait }));
     },
   });
 }

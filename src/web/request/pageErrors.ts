@@ -18,9 +18,10 @@ export class NotForThisRole extends Error {
 
 /** Tried too often; says after how long it may be tried again. */
 export class TooManyTries extends Error {
-  constructor(most: number, minutes: number) {
+  /** So many at most within so many minutes, and how many of them to wait. */
+  constructor({ most, within, wait }: Readonly<Record<'most' | 'within' | 'wait', number>>) {
     super(
-      `Too many failed tries: at most ${most} within 15 minutes. This one was not looked at. Wait ${minutes} minute${minutes === 1 ? '' : 's'}, then try again.`,
+      `Too many failed tries: at most ${most} within ${within} minutes. This one was not looked at. Wait ${wait} minute${wait === 1 ? '' : 's'}, then try again.`,
     );
     this.name = 'TooManyTries';
   }

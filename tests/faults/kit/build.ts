@@ -18,7 +18,7 @@ export default function build(project: TestProject): () => void {
   const built = mkdtempSync(join(root, 'dist', 'faults-'));
   const inside = join('tests', 'faults', 'inside');
   const scripts = readdirSync(join(root, inside)).map((name) => join(inside, name));
-  const made = spawnSync(process.execPath, [join(root, 'build.mjs'), built, ...scripts], {
+  const made = spawnSync(process.execPath, [join(root, 'src/build.mjs'), built, ...scripts], {
     encoding: 'utf8',
   });
   const clean = () => rmSync(built, { recursive: true, force: true });

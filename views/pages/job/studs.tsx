@@ -5,8 +5,14 @@ import type { Job, JobSections, Kept } from '../../../shared/words/job.ts';
 import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import type { Skipped, StudChoice } from '../../../shared/words/stud/choices.ts';
-import type { Joint, StudCheck } from '../../../shared/words/stud/stud.ts';
-import { FIT_STATUS, FIT_WORD, holdsInWords, leftOutOfMany } from '../../../shared/words/verdicts.ts';
+import type { Joint } from '../../../shared/words/stud/stud.ts';
+import {
+  FIT_STATUS,
+  FIT_WORD,
+  holdsInWords,
+  leftOutOfMany,
+  needsReason,
+} from '../../../shared/words/verdicts.ts';
 import { StudInStack } from '../../drawings/studInStack.tsx';
 import { Caution } from '../../parts/caution.tsx';
 import { FindingList } from '../../parts/findingList.tsx';
@@ -341,7 +347,7 @@ function StudsForm(props: StudsProps & { wrong: readonly Fault[] }) {
         names={['note']}
         fields={fields}
         faults={wrong}
-        open={chosen !== null && needsNote(chosen.match.check)}
+        open={chosen !== null && needsReason(chosen.match.check)}
       >
         <Field
           label={<span class="unseen">Note</span>}
@@ -353,11 +359,6 @@ function StudsForm(props: StudsProps & { wrong: readonly Fault[] }) {
       </FoldedBoxes>
     </JobForm>
   );
-}
-
-/** It is saved only with the reason it is used all the same. */
-function needsNote({ fits, holds }: StudCheck): boolean {
-  return fits === 'no' || holds === 'no';
 }
 
 /** The revisions the choices were worked out from. */

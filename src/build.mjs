@@ -5,10 +5,10 @@ import { build } from 'esbuild';
 
 /**
  * `npm run build`: the program into `dist`, every script with what it imports in a few large files, which start in two
- * thirds of the time of a thousand small ones; and, one by one, the modules a browser is sent. `node build.mjs FOLDER
- * SCRIPTS` builds into another folder, with more scripts.
+ * thirds of the time of a thousand small ones; and, one by one, the modules a browser is sent. `node src/build.mjs
+ * FOLDER SCRIPTS` builds into another folder, with more scripts.
  */
-const ROOT = fileURLToPath(new URL('.', import.meta.url));
+const ROOT = fileURLToPath(new URL('..', import.meta.url));
 const [outdir = join(ROOT, 'dist'), ...more] = process.argv.slice(2);
 
 const SCRIPTS = [

@@ -1,5 +1,6 @@
 import type { Family } from '../../shared/words/catalogue.ts';
 import { inches, us } from './inches.ts';
+import { demoLiningChosen } from './linings.ts';
 import { demoSteelChosen } from './steels.ts';
 
 /**
@@ -43,6 +44,7 @@ export const demoFamilies: readonly { readonly id: string; readonly family: Fami
       ...FAMILY,
       name: '1125-4 stamped, plain wall',
       steel: demoSteelChosen(),
+      lining: demoLiningChosen(),
       shopMinimumWallMm: inches(0.17),
       shopMinimumWallSource: SHOP_SOURCE,
       ringAllowed: true,

@@ -1,4 +1,4 @@
-import type { CatalogueSteel } from '../../shared/words/catalogue.ts';
+import type { CatalogueSteel, Chosen } from '../../shared/words/catalogue.ts';
 import { us } from './inches.ts';
 
 /** Invented steels: one as the shop reckons every cover, one stronger for billet covers. */
@@ -36,11 +36,7 @@ export const demoSteels: readonly { readonly id: string; readonly steel: Catalog
 ];
 
 /** What stamped demo covers are made of. */
-export function demoSteelChosen(): {
-  readonly id: string;
-  readonly revision: 1;
-  readonly steel: CatalogueSteel;
-} {
+export function demoSteelChosen(): Chosen<'steel'> {
   const { id, steel } = demoSteels[0]!;
   return { id, revision: 1, steel };
 }

@@ -15,10 +15,10 @@ import { lowerFirst, subjectOf } from '../words/fields/field.ts';
 import { CATALOGUE_NUT, CATALOGUE_STACK, CATALOGUE_STUD, CATALOGUE_WASHER } from '../words/fields/stud.ts';
 import type { ThreadSpec } from '../words/stud/thread.ts';
 import { refuseUnbelievable } from './believable.ts';
+import { liningChosenSchema, steelChosenSchema } from './chosen.ts';
 import { orNull, quantity, strict } from './fields.ts';
 import { shapeOf } from './fromFields.ts';
 import { fitLimitsSchema } from './knockOn.ts';
-import { steelChosenSchema } from './steel.ts';
 import {
   across,
   nutFields,
@@ -35,6 +35,7 @@ const above = (what: string, most: number) => quantity(what, 'MPa', { least: 0, 
 export const familySchema = strict('The cover type', {
   ...shapeOf(FAMILY),
   steel: orNull(steelChosenSchema),
+  lining: orNull(liningChosenSchema),
   limits: orNull(fitLimitsSchema),
 }).superRefine(
   across<Family>((family, refuse) => {
@@ -51,6 +52,7 @@ export const familySchema = strict('The cover type', {
 export const keptFamilySchema = strict('The cover type', {
   ...shapeOf(FAMILY),
   steel: orNull(steelChosenSchema),
+  lining: orNull(liningChosenSchema),
   limits: orNull(fitLimitsSchema),
   lockUpPressureMPa: orNull(above(subjectOf(FAMILY.lockUpPressureMPa), 100)),
   yieldMPa: orNull(above(subjectOf(FAMILY.yieldMPa), 10_000)),

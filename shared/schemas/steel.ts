@@ -1,5 +1,5 @@
-import { z } from 'zod';
-import type { CatalogueSteel, SteelChosen } from '../words/catalogue.ts';
+import type { z } from 'zod';
+import type { CatalogueSteel } from '../words/catalogue.ts';
 import { STEEL } from '../words/fields/steel.ts';
 import { strict } from './fields.ts';
 import { shapeOf } from './fromFields.ts';
@@ -21,10 +21,3 @@ function refuseHalfHeat(steel: CatalogueSteel, refuse: Refuse): void {
     `The ${blank.map((key) => STEEL[key].label.toLowerCase()).join(' and the ')} ${blank.length === 1 ? 'is' : 'are'} blank. Enter conductivity, density and specific heat, or leave all three blank.`,
   );
 }
-
-/** The steel of a cover type: the entry at the revision it was chosen at. */
-export const steelChosenSchema = strict('The steel of the cover type', {
-  id: z.string(),
-  revision: z.int(),
-  steel: strict('The steel', shapeOf(STEEL)),
-}) satisfies z.ZodType<SteelChosen>;

@@ -28,7 +28,9 @@ export interface Family {
   /** Yield of this cover's steel; used instead of the shop's figure. */
   readonly yieldMPa?: number | null;
   /** What it is made of, as the catalog had it when the type was saved. */
-  readonly steel?: SteelChosen | null;
+  readonly steel?: Chosen<'steel'> | null;
+  /** What its lock-up clutch is lined with, likewise. */
+  readonly lining?: Chosen<'lining'> | null;
   /** The ring that may be welded to it. */
   readonly ring?: RingSize | null;
   /** Limits on pads, hub, crank pilot, heights and end play. */
@@ -114,12 +116,21 @@ export interface CatalogueSteel {
   readonly note: string;
 }
 
-/** A steel of the catalog as it was when it was chosen. */
-export interface SteelChosen {
-  readonly id: string;
-  readonly revision: number;
-  readonly steel: CatalogueSteel;
+/** A clutch lining, with the stiffness that bending is worked out with. */
+export interface CatalogueLining {
+  readonly name: string;
+  /** Pressure for each mm the whole lining is squeezed. */
+  readonly liningModulusMPaPerMm: number;
+  readonly source: string;
+  /** The day of the source's edition, certificate or measurement. */
+  readonly sourceOn: string | null;
+  readonly note: string;
 }
+
+/** An entry of the catalog as it was when it was chosen. */
+export type Chosen<K extends EntryKind> = { readonly id: string; readonly revision: number } & {
+  readonly [Kind in K]: EntryBodies[Kind];
+};
 
 /** A gauge of the shop, with what its certificate says of it. */
 export interface CatalogueGauge {
@@ -199,6 +210,7 @@ export interface EntryBodies {
   readonly washer: CatalogueWasher;
   readonly gauge: CatalogueGauge;
   readonly steel: CatalogueSteel;
+  readonly lining: CatalogueLining;
   readonly criteria: ShopCriteria;
   /** What is looked at and measured on covers of some types. */
   readonly checklist: InspectionList;

@@ -65,8 +65,8 @@ export async function whereUsed(db: Db, kind: CatalogueKind, id: string): Promis
 }
 
 async function coversOf(db: Db, kind: CatalogueKind, id: string): Promise<WhereUsed['covers']> {
-  if (kind !== 'steel') return { count: 0, newest: [] };
+  if (kind !== 'steel' && kind !== 'lining') return { count: 0, newest: [] };
   const families = await listEntries(db, 'family');
-  const made = families.filter(({ body }) => body.steel?.id === id);
+  const made = families.filter(({ body }) => body[kind]?.id === id);
   return { count: made.length, newest: made.map((one) => ({ id: one.id, name: one.name })) };
 }

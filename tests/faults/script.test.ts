@@ -258,6 +258,7 @@ test('no cell of a CSV can be run as a formula', async () => {
     '/catalogue/stack.csv',
     '/catalogue/gauge.csv',
     '/catalogue/steel.csv',
+    '/catalogue/lining.csv',
     '/jobs/1001/readings.csv',
   ];
   let dangerous = 0;

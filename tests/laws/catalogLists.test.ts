@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { demoFamilies } from '../../data/demo/families.ts';
 import { demoGauges } from '../../data/demo/gauges.ts';
+import { demoLinings } from '../../data/demo/linings.ts';
 import { demoNuts, demoWashers } from '../../data/demo/nuts.ts';
 import { demoStacks } from '../../data/demo/stacks.ts';
 import { demoSteels } from '../../data/demo/steels.ts';
@@ -24,6 +25,7 @@ const BODIES: { readonly [K in CatalogueKind]: readonly EntryBodies[K][] } = {
   washer: demoWashers.map(({ entry }) => entry),
   gauge: demoGauges.map(({ gauge }) => gauge),
   steel: demoSteels.map(({ steel }) => steel),
+  lining: demoLinings.map(({ lining }) => lining),
 };
 
 /** Letters, signs and line ends that spreadsheets and CSV make something of. */
@@ -74,8 +76,11 @@ async function readBack<K extends CatalogueKind>(
   // Whoever reads it works in the other unit: the headings say which it is.
   const heads = readHeads(kind, table, { lengthUnit: unit === 'in' ? 'mm' : 'in', decimalSign: 'comma' });
   const byId = new Map(there.map((one) => [one.id, one]));
-  const steels = demoSteels.map(({ id, steel }) => ({ ...entryOf('steel', steel, 0), id, revision: 1 }));
-  const how = { kind, heads, today: '2026-01-05', byId, steels, named: () => undefined };
+  const atHand = {
+    steel: demoSteels.map(({ id, steel }) => ({ ...entryOf('steel', steel, 0), id, revision: 1 })),
+    lining: demoLinings.map(({ id, lining }) => ({ ...entryOf('lining', lining, 0), id, revision: 1 })),
+  };
+  const how = { kind, heads, today: '2026-01-05', byId, atHand, named: () => undefined };
   return table.rows.map((row) => readRow(row, {}, how));
 }
 

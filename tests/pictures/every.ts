@@ -56,6 +56,8 @@ const SCREENS: readonly Screen[] = [
   { name: 'gauge, new', path: '/catalogue/gauge/new' },
   { name: 'steel, new', path: '/catalogue/steel/new' },
   { name: 'steel in the catalog', path: '/catalogue/steel/pressing-steel' },
+  { name: 'lining, new', path: '/catalogue/lining/new' },
+  { name: 'lining in the catalog', path: '/catalogue/lining/tan-paper-lining' },
   { name: 'limits', path: '/criteria' },
   { name: 'how it is worked out', path: '/how' },
   { name: 'how, the cover', path: '/how/cover' },

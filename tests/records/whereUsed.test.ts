@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, expect, test } from 'vitest';
+import { demoLiningChosen, demoLinings } from '../../data/demo/linings.ts';
 import { demoWashers } from '../../data/demo/nuts.ts';
-import { demoSteels } from '../../data/demo/steels.ts';
+import { demoSteelChosen, demoSteels } from '../../data/demo/steels.ts';
 import { addEntry } from '../../src/records/catalogue.ts';
 import type { Shop } from '../../src/records/database/database.ts';
 import { createJob } from '../../src/records/jobs/createJob.ts';
@@ -40,15 +41,20 @@ onEachDatabase((engine) => {
     expect(await count('stud', slip.asked.stackId)).toEqual([]);
   });
 
-  test('a steel is named by the cover types made of it, and by no other', async () => {
-    const [one, other] = demoSteels;
-    for (const { id, steel } of [one!, other!])
+  test('a steel or a lining is named by the cover types of it, at whatever revision', async () => {
+    for (const { id, steel } of demoSteels)
       await addEntry(shop.db, as('AB'), { kind: 'steel', id, body: steel });
-    const steel = { id: one!.id, revision: 1, steel: one!.steel };
-    await addEntry(shop.db, as('AB'), { kind: 'family', id: 'alder', body: { ...alder, steel } });
+    for (const { id, lining } of demoLinings)
+      await addEntry(shop.db, as('AB'), { kind: 'lining', id, body: lining });
+    const both = { steel: demoSteelChosen(), lining: demoLiningChosen() };
+    await addEntry(shop.db, as('AB'), { kind: 'family', id: 'alder', body: { ...alder, ...both } });
     await addEntry(shop.db, as('AB'), { kind: 'family', id: 'elm', body: { ...alder, name: 'Elm' } });
-    const covers = async (id: string) => (await whereUsed(shop.db, 'steel', id)).covers;
-    expect(await covers(one!.id)).toEqual({ count: 1, newest: [{ id: 'alder', name: alder.name }] });
-    expect(await covers(other!.id)).toEqual({ count: 0, newest: [] });
+    const covers = async (kind: 'steel' | 'lining', id: string) =>
+      (await whereUsed(shop.db, kind, id)).covers;
+    const one = { count: 1, newest: [{ id: 'alder', name: alder.name }] };
+    expect(await covers('steel', both.steel.id)).toEqual(one);
+    expect(await covers('lining', both.lining.id)).toEqual(one);
+    expect(await covers('steel', demoSteels[1]!.id)).toEqual({ count: 0, newest: [] });
+    expect(await covers('lining', demoLinings[1]!.id)).toEqual({ count: 0, newest: [] });
   });
 });

@@ -69,7 +69,12 @@ const STACK = {
 
 describe('a family', () => {
   test('a family comes through, its note with plain line breaks', () => {
-    expect(taken(familySchema, FAMILY)).toEqual({ ...FAMILY, steel: null, note: 'Two lines\nof note' });
+    expect(taken(familySchema, FAMILY)).toEqual({
+      ...FAMILY,
+      steel: null,
+      lining: null,
+      note: 'Two lines\nof note',
+    });
   });
 
   test.each<[string, unknown, string]>([

@@ -283,6 +283,12 @@ const STEEL: Typed = {
   specificHeat: '470',
 };
 
+const LINING: Typed = {
+  liningModulus: '221000 psi/in',
+  source: 'its data sheet',
+  sourceOn: '2026-05-04',
+};
+
 const FORMS: readonly (readonly [string, Tried])[] = [
   ['a cover type', entry('family', FAMILY)],
   ['a stud', entry('stud', STUD)],
@@ -291,6 +297,7 @@ const FORMS: readonly (readonly [string, Tried])[] = [
   ['a washer or shim', entry('washer', WASHER)],
   ['a gauge', entry('gauge', GAUGE)],
   ['a steel', entry('steel', STEEL)],
+  ['a lining', entry('lining', LINING)],
   ['the shop limits', limits({ ...SHOP, minimumFormula: '' })],
   [
     'the shop limits with a formula',

@@ -405,6 +405,11 @@ function Worth({ bending, unit }: { bending: Bending; unit: LengthUnit }) {
             Steel: {bending.steel.name}, the catalog’s revision {bending.steel.revision}.
           </li>
         )}
+        {bending.lining && (
+          <li>
+            Lining: {bending.lining.name}, the catalog’s revision {bending.lining.revision}.
+          </li>
+        )}
         {bending.heat && (
           <li>
             Heat: one slip of {bending.heat.slipTimeS} s from {bending.heat.slipRpm} rpm at{' '}

@@ -9,6 +9,7 @@ import type {
   NutAlone,
 } from '../../words/catalogue.ts';
 import { catalogueWasherSchema, keptFamilySchema, shopCriteriaSchema } from '../catalogue.ts';
+import { catalogueLiningSchema } from '../chosen.ts';
 import { catalogueGaugeSchema } from '../gauge.ts';
 import { catalogueSteelSchema } from '../steel.ts';
 import { exactly, named } from './exactly.ts';
@@ -63,6 +64,7 @@ export const entryBodies: { readonly [K in AnsweredKind]: z.ZodType<EntryBodies[
   washer: named('CatalogueWasher', asKept(catalogueWasherSchema)),
   gauge: named('CatalogueGauge', asKept(catalogueGaugeSchema)),
   steel: named('CatalogueSteel', asKept(catalogueSteelSchema)),
+  lining: named('CatalogueLining', asKept(catalogueLiningSchema)),
   criteria: named('Criteria', asKept(shopCriteriaSchema)),
 };
 
@@ -88,4 +90,5 @@ export const entriesAnswers = {
   nut: named('Nuts', z.strictObject({ entries: z.array(entryOf('nut')) })),
   washer: named('Washers', z.strictObject({ entries: z.array(entryOf('washer')) })),
   steel: named('Steels', z.strictObject({ entries: z.array(entryOf('steel')) })),
+  lining: named('Linings', z.strictObject({ entries: z.array(entryOf('lining')) })),
 };

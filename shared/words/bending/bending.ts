@@ -105,6 +105,13 @@ export interface RingTold {
   readonly clearanceMm: Answer;
 }
 
+/** An entry of the catalog at the revision that was taken. */
+export interface CatalogueNamed {
+  readonly id: string;
+  readonly revision: number;
+  readonly name: string;
+}
+
 /** How a cover bends and heats, in the cases that were asked for. Advice. */
 export interface Bending {
   readonly calcVersion: string;
@@ -120,7 +127,9 @@ export interface Bending {
     readonly heat?: HeatSettings | null;
   } | null;
   /** What the cover is made of, where its type names it; the figures are in base and heat. */
-  readonly steel?: { readonly id: string; readonly revision: number; readonly name: string } | null;
+  readonly steel?: CatalogueNamed | null;
+  /** What its lock-up clutch is lined with, likewise. */
+  readonly lining?: CatalogueNamed | null;
   readonly limits: Pick<BendingSettings, 'peakOverNew' | 'rippleOverNew'>;
   /** Wall on the track at which either piston reaches the limit on the peak; null without one, or where none does. */
   readonly wallForPeakMm: number | null;

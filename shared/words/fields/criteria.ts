@@ -5,6 +5,7 @@ import { PILOT_LEAD_MM } from '../stud/stud.ts';
 import { USUAL_WEIGHT } from '../whatStops.ts';
 import { LOCK_UP_PRESSURE, YIELD } from './family.ts';
 import type { Fields } from './field.ts';
+import { LINING_MODULUS } from './lining.ts';
 import { CONDUCTIVITY, DENSITY, POISSON, SPECIFIC_HEAT, YOUNG } from './steel.ts';
 import { WHAT_STOPS } from './whatStops.ts';
 
@@ -84,16 +85,7 @@ const BENDING = {
       mm: 'Needed for advice on how a thinned cover bends: fill in the first three, or none of them. Steel: about 206 000 MPa and 0.29 (handbook values, from memory). The lining modulus is its maker’s, or measured.',
       in: 'Needed for advice on how a thinned cover bends: fill in the first three, or none of them. Steel: about 29,900 ksi and 0.29 (handbook values, from memory). The lining modulus is its maker’s, or measured.',
     },
-    label: 'Lining modulus',
-    help: { mm: 'Pressure for each mm it is squeezed', in: 'Pressure for each inch it is squeezed' },
-    box: 'liningModulus',
-    kind: 'lining-modulus',
-    least: 5,
-    most: 1000,
-    advice: {
-      mm: 'Give the pressure in MPa for each mm it is squeezed.',
-      in: 'Give the pressure in psi for each inch it is squeezed.',
-    },
+    ...LINING_MODULUS,
   },
   youngMPa: {
     label: 'Young’s modulus',

@@ -106,6 +106,7 @@ export const FAMILY = {
     optional: true,
   },
   steel: { label: 'Steel', box: 'steel', kind: 'made' },
+  lining: { label: 'Clutch lining', box: 'lining', kind: 'made' },
   ringAllowed: {
     head: 'Stiffening ring',
     headHelp:

@@ -24,7 +24,7 @@ export interface BendingBaseFound {
 /**
  * A cover type’s cover when new, as the bending model needs it, or what is missing. The flat off the friction surface keeps
  * the wall it had when new: facing cuts the friction surface alone. The cover type’s own pressure and yield win over
- * its steel’s, and its steel’s figures over the shop’s.
+ * its steel’s, and the figures of its steel and its lining over the shop’s.
  *
  * Valid: facing of the friction surface alone.   Source: this program’s own model
  * Example: tests/calc/plate/bendingCases.test.ts
@@ -54,7 +54,7 @@ export function bendingBase(family: Family, settings: BendingSettings | null): B
       pistonSealDiameterMm: family.pistonSealDiameterMm!,
       hubDiameterMm: family.hubDiameterMm!,
       pressureMPa,
-      liningModulusMPaPerMm: settings.liningModulusMPaPerMm,
+      liningModulusMPaPerMm: (family.lining?.lining ?? settings).liningModulusMPaPerMm,
       youngMPa: steel?.youngMPa ?? settings.youngMPa,
       poisson: steel?.poisson ?? settings.poisson,
       speedRpm: settings.speedRpm,

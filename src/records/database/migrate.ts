@@ -27,6 +27,7 @@ import { sorted } from './migrations/024-sorted.ts';
 import { coverKeys } from './migrations/025-cover-key.ts';
 import { wrongRight } from './migrations/026-wrong-right.ts';
 import { steels } from './migrations/027-steels.ts';
+import { moreKinds } from './migrations/028-more-kinds.ts';
 import type { Migration } from './migrations/migration.ts';
 
 /** Forward only, in order. What has been released is never changed: a new migration follows it. */
@@ -58,6 +59,7 @@ export const MIGRATIONS: readonly Migration[] = [
   coverKeys,
   wrongRight,
   steels,
+  moreKinds,
 ];
 
 /** "Cvwr" in ASCII: marks a SQLite file as this program's. */

@@ -2,6 +2,7 @@ import type {
   Bending,
   BendingBase,
   BendingCaseId,
+  CatalogueNamed,
   HeatSettings,
   PistonRange,
 } from '../../../shared/words/bending/bending.ts';
@@ -157,7 +158,8 @@ async function work(asked: BendingAsked, family: Family, base: BendingBase): Pro
     cases: columns.map((one, i) => bendingCase(one, answered[i]!, one.id === 'other' ? otherHeat : heat)),
     other: other &&
       otherBase && { familyId: other.id, name: other.family.name, base: otherBase, heat: otherHeat },
-    steel: steelOf(family),
+    steel: named(family.steel, family.steel?.steel),
+    lining: named(family.lining, family.lining?.lining),
     limits,
     wallForPeakMm: await wallForPeak(base, limits, answersOf('new'), only, asker),
     padsTooFarMm: peakTooLow ? overlapMm : null,
@@ -188,8 +190,11 @@ function heatBeside(told: HeatSettings, { heat: shop }: ShopCriteria, { steel }:
   );
 }
 
-function steelOf({ steel }: Family): Bending['steel'] {
-  return steel ? { id: steel.id, revision: steel.revision, name: steel.steel.name } : null;
+function named(
+  at: Omit<CatalogueNamed, 'name'> | null | undefined,
+  body: { readonly name: string } | undefined,
+) {
+  return at && body ? { id: at.id, revision: at.revision, name: body.name } : null;
 }
 
 function asNew(base: BendingBase): CaseAsked {

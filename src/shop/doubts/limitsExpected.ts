@@ -1,4 +1,5 @@
 import type { CRITERIA } from '../../../shared/words/fields/criteria.ts';
+import type { LINING } from '../../../shared/words/fields/lining.ts';
 import { ENGINE_TORQUE, gapTypedExpected, PROVED, SHIM } from '../studs/studsExpected.ts';
 import { LOCK_UP, YIELD_STRENGTH } from './coverExpected.ts';
 import { type ExpectedWhole, ofAnySize, WHOLE } from './expectedFigures.ts';
@@ -15,6 +16,11 @@ export const OF_STEEL = {
   densityKgPerM3: { least: 2000, most: 9000 },
   specificHeatJPerKgK: { least: 300, most: 1000 },
 } as const;
+
+/** What the figure of a lining is at all: common practice, no source. */
+export const LINING_EXPECTED = {
+  liningModulusMPaPerMm: { least: 15, most: 400 },
+} as const satisfies ExpectedWhole<typeof LINING>;
 
 /**
  * What the shop’s limits and figures are at all, so that a slipped decimal or the wrong unit is asked about: common
@@ -52,7 +58,7 @@ export const CRITERIA_EXPECTED: ExpectedWhole<typeof CRITERIA> = {
     speedRpm: SPEED,
   },
   bending: {
-    liningModulusMPaPerMm: { least: 15, most: 400 },
+    ...LINING_EXPECTED,
     youngMPa: OF_STEEL.youngMPa,
     poisson: OF_STEEL.poisson,
     lockUpPressureMPa: LOCK_UP,

@@ -112,6 +112,7 @@ export const jobCalls: readonly JobCall[] = [
   catalogueCall('nut', 'nut'),
   catalogueCall('washer', 'washer and shim'),
   catalogueCall('steel', 'steel'),
+  catalogueCall('lining', 'clutch lining'),
 ];
 
 function catalogueCall(kind: keyof typeof entriesAnswers, word: string): JobCall {

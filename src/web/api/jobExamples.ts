@@ -4,7 +4,12 @@ import {
   catalogueStudSchema,
   catalogueWasherSchema,
 } from '../../../shared/schemas/catalogue.ts';
-import type { CatalogueGauge, CatalogueSteel, Family } from '../../../shared/words/catalogue.ts';
+import type {
+  CatalogueGauge,
+  CatalogueLining,
+  CatalogueSteel,
+  Family,
+} from '../../../shared/words/catalogue.ts';
 import type { StudyPlan } from '../../../shared/words/gaugeStudies.ts';
 import type { InspectionList } from '../../../shared/words/inspection.ts';
 import { addEntry } from '../../records/catalogue.ts';
@@ -66,6 +71,7 @@ export async function prepareExamples({ db, now }: Pick<JobNeeds, 'db' | 'now'>)
   await addEntry(db, ctx, { kind: 'washer', id: 'shim-0-8', body: catalogueWasherSchema.parse(shim) });
   await addEntry(db, ctx, { kind: 'gauge', id: 'micrometer-m2', body: micrometer });
   await addEntry(db, ctx, { kind: 'steel', id: 'pressing-steel', body: pressingSteel });
+  await addEntry(db, ctx, { kind: 'lining', id: 'paper-lining', body: paperLining });
   await addEntry(db, ctx, { kind: 'checklist', id: 'hard-parts', body: hardParts });
   await startStudy(db, ctx, {
     sentId: 'study-of-examples',
@@ -86,6 +92,14 @@ const pressingSteel: CatalogueSteel = {
   conductivityWPerMK: 51.9,
   densityKgPerM3: 7870,
   specificHeatJPerKgK: 486,
+  note: '',
+};
+
+const paperLining: CatalogueLining = {
+  name: 'Paper lining',
+  liningModulusMPaPerMm: 60,
+  source: 'invented for the example',
+  sourceOn: null,
   note: '',
 };
 
@@ -242,6 +256,7 @@ export const jobExamples: readonly JobExample[] = [
   step('GET', 'listNut', '/catalogue/nut'),
   step('GET', 'listWasher', '/catalogue/washer'),
   step('GET', 'listSteel', '/catalogue/steel'),
+  step('GET', 'listLining', '/catalogue/lining'),
   step('POST', 'receiveJob', '/jobs', { id: id('receive'), ...MH, received }),
   step('POST', 'receiveJob', '/jobs', { ...MH, received: { ...received, receivedOn: '2026-02-30' } }),
   step('PUT', 'changeReceived', '/jobs/1001/received', {

@@ -42,14 +42,14 @@ import { withInitials } from '../request/whoFaults.ts';
 import { stackDrawn } from '../stud/stackDrawnRoutes.ts';
 import { layerRows } from '../stud/stackForm.ts';
 import { type BegunFromJob, begunFromJob } from './begunFromJob.ts';
+import { atHandFor, namesOf } from './chosen.ts';
 import { entryDrawn, getEntryDrawn } from './entryDrawn.ts';
 import { askAboutEntry, entryAsTyped, entryBox, readEntry } from './entryForm.ts';
 import { entryRevisionsInWords, entryStale } from './entryWords.ts';
 import { askByFormula } from './limitsAsked.ts';
-import { steelOfEntry, steelText } from './steelChosen.ts';
 import { typedOf } from './typedEntry.ts';
 
-/** Cover types, studs, stacks, nuts, washers, gauges and steels: look, add, change as a new revision, retire. */
+/** Cover types, studs, stacks, nuts, washers, gauges, steels and linings: look, add, change as a new revision, retire. */
 export function catalogueRouter(context: PageContext): Router {
   const router = Router();
   router.get('/catalogue', (req, res) => getCatalogue(context, req, res));
@@ -82,6 +82,7 @@ async function getCatalogue(context: PageContext, req: Request, res: Response): 
       washer: await listed('washer'),
       gauge: await listed('gauge'),
       steel: await listed('steel'),
+      lining: await listed('lining'),
     },
     shelf: isCatalogueKind(shelf) ? shelf : (sorted?.kind ?? CATALOGUE_KINDS[0]!),
     text,
@@ -130,6 +131,7 @@ const OWN_OF_EACH: Readonly<Record<CatalogueKind, readonly string[]>> = {
   stack: [],
   gauge: [GAUGE.calibrationUMm.box, GAUGE.repeatabilityMm.box, GAUGE.dueOn.box],
   steel: [],
+  lining: [],
 };
 
 /** A copy must have a name of its own, also where the other one is retired. */
@@ -206,10 +208,7 @@ async function save(
     await show(context, req, res, { kind, entry, fields });
     return;
   }
-  const body = readEntry(kind, form, {
-    steels: await steelsFor(context, kind),
-    standing: entry?.body ?? null,
-  });
+  const body = readEntry(kind, form, await atHandFor(context.shop.db, kind), entry?.body ?? null);
   if (entry === null) await askOtherName(context, kind, form);
   if (body !== null) askAboutEntry(kind, form, { today: todayIn(context), standing: entry?.body ?? null });
   if (body !== null && kind === 'family') {
@@ -305,7 +304,7 @@ async function show(
     layerRows: rows,
     begunFrom,
     used: entry ? await whereUsed(db, kind, entry.id) : null,
-    steels: (await steelsFor(context, kind)).map((one) => steelText(steelOfEntry(one))),
+    toName: namesOf(await atHandFor(db, kind)),
     typedStack: kind === 'stack' ? stackDrawn(fields, frame, kept) : null,
     typed: await entryDrawn(context, kind, typed),
     faults,
@@ -314,11 +313,6 @@ async function show(
     people: people.flatMap(({ initials, name }) => [initials, name]),
   };
   res.status(stale !== null ? 409 : faults.length > 0 ? 422 : 200).send(renderPage(EntryPage(props)));
-}
-
-/** What a cover type may be made of; nothing else asks. */
-async function steelsFor({ shop }: PageContext, kind: CatalogueKind): Promise<readonly Entry<'steel'>[]> {
-  return kind === 'family' ? listEntries(shop.db, 'steel') : [];
 }
 
 async function entryAsked(context: PageContext, req: Request): Promise<Entry<CatalogueKind>> {
@@ -344,6 +338,6 @@ function kindOf(req: Request): CatalogueKind {
   const { kind } = req.params;
   if (isCatalogueKind(kind)) return kind;
   throw new NoSuchPage(
-    'The catalog holds cover types, studs, flexplate stacks, nuts, washers, shims, gauges and steels. Choose one of them.',
+    'The catalog holds cover types, studs, flexplate stacks, nuts, washers, shims, gauges, steels and linings. Choose one of them.',
   );
 }

@@ -2,6 +2,7 @@ import type { Entry, EntryBodies } from '../../../shared/words/catalogue.ts';
 import { FAMILY } from '../../../shared/words/fields/family.ts';
 import { lowerFirst } from '../../../shared/words/fields/field.ts';
 import { GAUGE } from '../../../shared/words/fields/gauge.ts';
+import { LINING } from '../../../shared/words/fields/lining.ts';
 import { STEEL } from '../../../shared/words/fields/steel.ts';
 import {
   CATALOGUE_NUT,
@@ -15,21 +16,25 @@ import type { CatalogueKind } from '../../../shared/words/terms.ts';
 import { type BodyColumn, columnsOf, headed } from '../request/bodyColumns.ts';
 import type { Column } from '../request/csv.ts';
 import { MOST_LAYERS } from '../stud/stackForm.ts';
-import { steelText } from './steelChosen.ts';
+import { type NamedKind, namedText } from './chosen.ts';
 
 type Columns<K extends CatalogueKind> = readonly BodyColumn<EntryBodies[K]>[];
 
 /** The columns of each shelf’s list: written by one and read by the other, so that a list comes in again as it went out. */
 const COLUMNS: { readonly [K in CatalogueKind]: (unit: LengthUnit, layers: number) => Columns<K> } = {
   family: (unit) => {
-    const { box } = FAMILY.steel;
-    const field = { label: FAMILY.steel.label, box, kind: 'text', most: 120 } as const;
-    const of = ({ steel }: EntryBodies['family']) => steelText(steel);
+    const column = (kind: NamedKind): Columns<'family'> => {
+      const { label, box } = FAMILY[kind];
+      const field = { label, box, kind: 'text', most: 120 } as const;
+      return [{ ...headed(lowerFirst(label)), of: (body) => namedText(kind, body), box, field }];
+    };
     return columnsOf(FAMILY, (body: EntryBodies['family']) => body, unit, {
-      steel: [{ ...headed(lowerFirst(field.label)), of, box, field }],
+      steel: column('steel'),
+      lining: column('lining'),
     });
   },
   steel: (unit) => columnsOf(STEEL, (body: EntryBodies['steel']) => body, unit),
+  lining: (unit) => columnsOf(LINING, (body: EntryBodies['lining']) => body, unit),
   stud: (unit) => {
     const { name, stud, threadTyped, ...rest } = CATALOGUE_STUD;
     const whole = (body: EntryBodies['stud']) => body;

@@ -12,6 +12,7 @@ import { COVER_LIMITS, CRITERIA } from '../../../shared/words/fields/criteria.ts
 import { FAMILY } from '../../../shared/words/fields/family.ts';
 import { lowerFirst } from '../../../shared/words/fields/field.ts';
 import { GAUGE } from '../../../shared/words/fields/gauge.ts';
+import { LINING } from '../../../shared/words/fields/lining.ts';
 import { STEEL } from '../../../shared/words/fields/steel.ts';
 import {
   CATALOGUE_NUT,
@@ -21,8 +22,7 @@ import {
   LAYER,
 } from '../../../shared/words/fields/stud.ts';
 import { type InspectionList, ITEM_KIND_WORD, limitsOfItem } from '../../../shared/words/inspection.ts';
-
-import { steelText } from './steelChosen.ts';
+import { type NamedKind, namedText } from './chosen.ts';
 
 /** An entry of the catalog or the shop's criteria, field by field with units. */
 export function entryFields<K extends EntryKind>(
@@ -45,6 +45,8 @@ export function entryFields<K extends EntryKind>(
       return linesOf(GAUGE, body, telling);
     case 'steel':
       return linesOf(STEEL, body, telling);
+    case 'lining':
+      return linesOf(LINING, body, telling);
     case 'checklist':
       return listFields(body as InspectionList, telling);
     default:
@@ -72,8 +74,8 @@ function listFields(body: InspectionList, { lengthUnit }: Telling): FieldLine[] 
 }
 
 export function familyFields(body: Family, telling: Telling): FieldLine[] {
-  const steel = [{ label: FAMILY.steel.label, value: steelText(body.steel) }];
-  return linesOf(FAMILY, body, telling, { made: { steel } });
+  const line = (kind: NamedKind) => [{ label: FAMILY[kind].label, value: namedText(kind, body) }];
+  return linesOf(FAMILY, body, telling, { made: { steel: line('steel'), lining: line('lining') } });
 }
 
 export function studFields(body: CatalogueStud, telling: Telling): FieldLine[] {

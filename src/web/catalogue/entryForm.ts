@@ -1,10 +1,12 @@
 import { asTyped } from '../../../shared/quantity/fieldText.ts';
 import { catalogueWasherSchema, familySchema } from '../../../shared/schemas/catalogue.ts';
+import { catalogueLiningSchema } from '../../../shared/schemas/chosen.ts';
 import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
 import { catalogueGaugeSchema } from '../../../shared/schemas/gauge.ts';
 import { catalogueSteelSchema } from '../../../shared/schemas/steel.ts';
 import type {
   CatalogueGauge,
+  CatalogueLining,
   CatalogueStack,
   CatalogueSteel,
   CatalogueWasher,
@@ -16,11 +18,13 @@ import { isDay } from '../../../shared/words/day.ts';
 import { FAMILY } from '../../../shared/words/fields/family.ts';
 import { lowerFirst } from '../../../shared/words/fields/field.ts';
 import { GAUGE } from '../../../shared/words/fields/gauge.ts';
+import { LINING } from '../../../shared/words/fields/lining.ts';
 import { STEEL } from '../../../shared/words/fields/steel.ts';
 import { CATALOGUE_NUT, CATALOGUE_STUD, CATALOGUE_WASHER } from '../../../shared/words/fields/stud.ts';
 import type { CatalogueKind } from '../../../shared/words/terms.ts';
 import { FAMILY_EXPECTED, gaugeExpected } from '../../shop/doubts/coverExpected.ts';
 import { dueDoubt } from '../../shop/doubts/dayDoubt.ts';
+import { LINING_EXPECTED } from '../../shop/doubts/limitsExpected.ts';
 import { STEEL_EXPECTED } from '../../shop/doubts/steelExpected.ts';
 import { askDay } from '../request/askedDay.ts';
 import { askAboutFigures } from '../request/askFigures.ts';
@@ -30,8 +34,8 @@ import { askAboutEntryStack, askAboutNut, askAboutStud, askAboutWasher } from '.
 import { readNut } from '../stud/nutForm.ts';
 import { readStack, stackAsTyped, stackFieldOf } from '../stud/stackForm.ts';
 import { readStud } from '../stud/studForm.ts';
+import { type AtHand, chosenAsTyped, readChosen } from './chosen.ts';
 import { askMinimums } from './limitsAsked.ts';
-import { readSteelChosen, type SteelsAtHand, steelText } from './steelChosen.ts';
 
 /** The fields of each kind but the stack, whose layers are rows. */
 const FIELDS = {
@@ -41,17 +45,16 @@ const FIELDS = {
   washer: CATALOGUE_WASHER,
   gauge: GAUGE,
   steel: STEEL,
+  lining: LINING,
 };
 
 /** An entry as typed; null when something cannot be used, with the sentences in the form. */
 export function readEntry(
   kind: CatalogueKind,
   form: TypedForm,
-  atHand: {
-    readonly steels: readonly Entry<'steel'>[];
-    /** What is changed; null for what is new. */
-    readonly standing: EntryBodies[CatalogueKind] | null;
-  },
+  atHand: AtHand,
+  /** What is changed; null for what is new. */
+  standing: EntryBodies[CatalogueKind] | null,
 ): EntryBodies[CatalogueKind] | null {
   if (kind === 'stud') return readStud(form);
   if (kind === 'stack') return readStack(form);
@@ -59,8 +62,8 @@ export function readEntry(
   if (kind === 'washer') return readWasher(form);
   if (kind === 'gauge') return readGauge(form);
   if (kind === 'steel') return readSteel(form);
-  const { steel = null } = (atHand.standing ?? {}) as Partial<Family>;
-  return readFamily(form, { steels: atHand.steels, standing: steel });
+  if (kind === 'lining') return readLining(form);
+  return readFamily(form, atHand, standing as Family | null);
 }
 
 /** What was typed and looks like a slip is asked about; of a cover type what can't be believed is refused beside it. */
@@ -76,6 +79,7 @@ export function askAboutEntry(
   if (kind === 'nut') askAboutNut(form);
   if (kind === 'washer') askAboutWasher(form);
   if (kind === 'steel') askAboutFigures(form, STEEL, STEEL_EXPECTED);
+  if (kind === 'lining') askAboutFigures(form, LINING, LINING_EXPECTED);
 }
 
 function askAboutFamily(form: TypedForm, today: string, standing: Family | null): void {
@@ -111,7 +115,7 @@ export function entryBox(kind: CatalogueKind, form: TypedForm): (path: string) =
 export function entryAsTyped({ kind, body }: Entry<CatalogueKind>, writing: Writing): Fields {
   if (kind === 'stack') return stackAsTyped(body as CatalogueStack, writing);
   const typed = asTyped(FIELDS[kind], body, writing);
-  return kind === 'family' ? { ...typed, [FAMILY.steel.box]: steelText((body as Family).steel) } : typed;
+  return kind === 'family' ? { ...typed, ...chosenAsTyped(body as Family) } : typed;
 }
 
 function readWasher(form: TypedForm): CatalogueWasher | null {
@@ -141,6 +145,15 @@ function readSteel(form: TypedForm): CatalogueSteel | null {
   return null;
 }
 
+function readLining(form: TypedForm): CatalogueLining | null {
+  const read = readBody(form, LINING);
+  if (form.faults.length > 0) return null;
+  const parsed = catalogueLiningSchema.safeParse(read);
+  if (parsed.success) return parsed.data;
+  form.addFaults(faultsOf(parsed.error), entryBox('lining', form));
+  return null;
+}
+
 /** The boxes of person and day are begun for whoever adds a type; they say nothing where no minimum is set. */
 function whoSetMinimum(
   read: BodyRead<typeof FAMILY>,
@@ -155,9 +168,10 @@ function whoSetMinimum(
   };
 }
 
-function readFamily(form: TypedForm, atHand: SteelsAtHand): Family | null {
+function readFamily(form: TypedForm, atHand: AtHand, standing: Family | null): Family | null {
   const read = readBody(form, FAMILY);
-  const steel = readSteelChosen(form, atHand);
+  const steel = readChosen(form, 'steel', atHand.steel, standing?.steel);
+  const lining = readChosen(form, 'lining', atHand.lining, standing?.lining);
   const { source: _, ...figures } = read.limits ?? { source: '' };
   if (read.limits !== null && Object.values(figures).every((mm) => mm === null))
     form.fault(
@@ -168,7 +182,7 @@ function readFamily(form: TypedForm, atHand: SteelsAtHand): Family | null {
   if (form.faults.length === 0) askAboutFigures(form, FAMILY, FAMILY_EXPECTED);
   if (form.faults.length === 0) askMinimums(form);
   if (form.faults.length > 0) return null;
-  const parsed = familySchema.safeParse({ ...read, steel, ...whoSetMinimum(read) });
+  const parsed = familySchema.safeParse({ ...read, steel, lining, ...whoSetMinimum(read) });
   if (parsed.success) return parsed.data;
   form.addFaults(faultsOf(parsed.error), entryBox('family', form));
   return null;

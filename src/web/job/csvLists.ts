@@ -24,6 +24,7 @@ export function listsRouter(context: PageContext): Router {
   router.get('/catalogue/washer.csv', to(shelf('washer', 'washers-and-shims')));
   router.get('/catalogue/gauge.csv', to(shelf('gauge', 'gauges')));
   router.get('/catalogue/steel.csv', to(shelf('steel', 'steels')));
+  router.get('/catalogue/lining.csv', to(shelf('lining', 'linings')));
   return router;
 }
 

@@ -37,6 +37,8 @@ const SCREENS = [
   '/catalogue/gauge/new',
   '/catalogue/steel/new',
   '/catalogue/steel/pressing-steel',
+  '/catalogue/lining/new',
+  '/catalogue/lining/tan-paper-lining',
   '/no-such-page',
 ];
 

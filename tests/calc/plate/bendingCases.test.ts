@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { demoCriteria } from '../../../data/demo/criteria.ts';
 import { demoFamilies } from '../../../data/demo/families.ts';
+import { demoLiningChosen } from '../../../data/demo/linings.ts';
 import type { BendingSettings, HeatSettings } from '../../../shared/words/bending/bending.ts';
 import type { RingSize } from '../../../shared/words/bending/stiffness.ts';
 import type { Family } from '../../../shared/words/catalogue.ts';
@@ -58,6 +59,15 @@ describe('what the model needs of a family', () => {
     });
     const silent = { ...whole, lockUpPressureMPa: null, yieldMPa: null, steel: null };
     expect(bendingBase(silent, shop).base).toMatchObject({ pressureMPa: 0.5, yieldMPa: 250 });
+  });
+
+  it('the lining of a family squeezes as its own modulus says, and the shop’s where none is named', () => {
+    const of = (lining: Family['lining']) => bendingBase({ ...whole, lining: lining ?? null }, settings).base;
+    const chosen = demoLiningChosen();
+    const stiff = { ...chosen, lining: { ...chosen.lining, liningModulusMPaPerMm: 123 } };
+    expect(of(stiff)).toEqual({ ...base, liningModulusMPaPerMm: 123 });
+    expect(of(null)).toEqual({ ...base, liningModulusMPaPerMm: settings.liningModulusMPaPerMm });
+    expect(settings.liningModulusMPaPerMm).not.toBe(base!.liningModulusMPaPerMm);
   });
 
   it('the model names what is missing, of a family that does not say it and of one kept before the field existed', () => {

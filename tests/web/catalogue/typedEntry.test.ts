@@ -192,6 +192,7 @@ const ALL: readonly (readonly [string, Record<string, string>, Record<string, st
       specificHeat: '0.116 Btu/(lb·°F)',
     },
   ],
+  ['lining', { name: 'Knot lining', source: 'its data sheet' }, { liningModulus: '221000 psi/in' }],
   [
     'criteria',
     {

@@ -86,8 +86,12 @@ const NEEDED_FOR: Readonly<Record<CatalogueKind, string>> = {
   nut: 'Nuts added here are told with the stud they go on.',
   washer: 'Washers and shims added here are told with the stud, and chosen for a gap.',
   gauge: 'Add a gauge; what it measures then says how sure it is.',
+  lining: 'Add a lining, and name it in a cover type: bending is then worked out with its modulus.',
   steel: 'Add a steel, and name it in a cover type: bending and heat are then worked out with its figures.',
 };
+
+/** Shelves whose figures each say their unit. */
+const NO_LENGTHS: ReadonlySet<CatalogueKind> = new Set(['steel', 'lining']);
 
 function Shelf<K extends CatalogueKind>(props: CatalogueProps & { kind: K; how: ShelfWith; alone: boolean }) {
   const { kind, how, alone, frame, shelves, text, sorted } = props;
@@ -101,7 +105,7 @@ function Shelf<K extends CatalogueKind>(props: CatalogueProps & { kind: K; how: 
     <section id={kind}>
       <h2>
         {word.many}
-        {entries.length > 0 && kind !== 'steel' && (
+        {entries.length > 0 && !NO_LENGTHS.has(kind) && (
           <small class="unit-of-list">lengths in {frame.lengthUnit === 'in' ? 'inches' : 'mm'}</small>
         )}
       </h2>

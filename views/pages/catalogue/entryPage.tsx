@@ -1,4 +1,5 @@
 import type { Entry } from '../../../shared/words/catalogue.ts';
+import { LINING } from '../../../shared/words/fields/lining.ts';
 import { STEEL } from '../../../shared/words/fields/steel.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import { type CatalogueKind, ENTRY_WORD } from '../../../shared/words/terms.ts';
@@ -23,7 +24,7 @@ import type { StackTyped } from '../../parts/stackDrawnPart.tsx';
 import { NutFields, WasherFields } from '../stud/nutFields.tsx';
 import { StackFields } from '../stud/stackFields.tsx';
 import { StudFields } from '../stud/studFields.tsx';
-import { FamilyFields } from './familyFields.tsx';
+import { FamilyFields, type ToName } from './familyFields.tsx';
 import { GaugeEntryFields } from './gaugeEntryFields.tsx';
 import { UsedPart, type WhereUsed } from './usedPart.tsx';
 
@@ -90,8 +91,8 @@ export interface EntryPageProps {
   readonly stale: EntryStale | null;
   /** Initials and names to choose from, where somebody set a figure. */
   readonly people: readonly string[];
-  /** Steels to choose from, each with its revision. */
-  readonly steels: readonly string[];
+  /** Steels and linings to choose from, each with its revision. */
+  readonly toName: ToName;
 }
 
 /** One entry by form: a new one, or a new revision of one. */
@@ -114,8 +115,8 @@ export function EntryPage(props: EntryPageProps) {
       )}
       {entry && (
         <p class="hint">
-          {kind === 'steel'
-            ? 'Cover types keep the steel as it was when they were saved. After a change here, choose it again in each.'
+          {kind === 'steel' || kind === 'lining'
+            ? `Cover types keep the ${word} as it was when they were saved. After a change here, choose it again in each.`
             : `Jobs keep the ${word} as it was when they were made; a change here does not change them.`}
         </p>
       )}
@@ -146,7 +147,7 @@ export function EntryPage(props: EntryPageProps) {
         <Questions doubts={doubts} fields={fields}>
           {typed && (
             <DrawnForm typed={typed} unit={frame.lengthUnit} entryId={entry?.id}>
-              {kind === 'family' && <FamilyFields {...boxes} people={people} steels={props.steels} />}
+              {kind === 'family' && <FamilyFields {...boxes} people={people} toName={props.toName} />}
               {kind === 'stud' && <StudFields {...boxes} />}
               {kind === 'nut' && <NutFields {...boxes} />}
               {kind === 'washer' && <WasherFields {...boxes} />}
@@ -154,13 +155,14 @@ export function EntryPage(props: EntryPageProps) {
             </DrawnForm>
           )}
           {kind === 'steel' && <BodyFields of={STEEL} {...boxes} />}
+          {kind === 'lining' && <BodyFields of={LINING} {...boxes} />}
           {typedStack && (
             <StackFields {...boxes} rows={layerRows} typedStack={typedStack} entryId={entry?.id} />
           )}
         </Questions>
         {mayChange && <SaveEntry {...props} action={action} />}
       </ChangeForm>
-      {used && <UsedPart used={used} word={word} />}
+      {used && <UsedPart used={used} kind={kind} />}
       {history.length > 0 && (
         <section>
           <h2>Every revision</h2>

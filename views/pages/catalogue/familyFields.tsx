@@ -12,9 +12,11 @@ export interface FamilyFieldsProps {
   readonly writing: Writing;
   /** Initials and names to choose from, where somebody set a figure. */
   readonly people: readonly string[];
-  /** Steels to choose from, each with its revision. */
-  readonly steels: readonly string[];
+  readonly toName: ToName;
 }
+
+/** What a cover type may name of the catalog, by kind, each with its revision. */
+export type ToName = Readonly<Record<'steel' | 'lining', readonly string[]>>;
 
 const KEYS = Object.keys(FAMILY);
 /** Up to the pads: what every cover type has, and what its drawing is lettered by. */
@@ -22,15 +24,21 @@ const FIRST = KEYS.slice(0, KEYS.indexOf('sideWallMm'));
 /** Bending, the ring, and limits of what jobs measure. */
 const FOLDED = KEYS.slice(KEYS.indexOf('sideWallMm'), KEYS.indexOf('makerMinimumWallMm'));
 
-/** What it is made of: one of the catalog, or as it was when the type was saved. */
-function Steel({
+const HINT = {
+  steel: 'Bending and heat take its figures from the catalog',
+  lining: 'Bending takes its modulus from the catalog',
+} as const;
+
+/** One of the catalog, or as it was when the type was saved. */
+function Named({
+  kind,
   fields,
   faults,
   kept,
-  steels,
-}: Pick<FamilyFieldsProps, 'fields' | 'faults' | 'kept' | 'steels'>) {
-  const { label, box } = FAMILY.steel;
-  const names = new Set([...steels, kept[box] ?? '', fields[box] ?? '']);
+  toName,
+}: Pick<FamilyFieldsProps, 'fields' | 'faults' | 'kept' | 'toName'> & { kind: keyof ToName }) {
+  const { label, box } = FAMILY[kind];
+  const names = new Set([...toName[kind], kept[box] ?? '', fields[box] ?? '']);
   names.delete('');
   return (
     <Choice
@@ -38,7 +46,7 @@ function Steel({
       name={box}
       value={fields[box] ?? ''}
       error={errorsOf(faults)(box)}
-      hint="Bending and heat take its figures from the catalog"
+      hint={HINT[kind]}
       options={[
         { value: '', label: 'not chosen: the shop’s figures' },
         ...[...names].map((name) => ({ value: name, label: name })),
@@ -48,7 +56,7 @@ function Steel({
 }
 
 /** The figures beside their drawing; the minimum wall and what few need below it. */
-export function FamilyFields({ people, steels, ...boxes }: FamilyFieldsProps) {
+export function FamilyFields({ people, toName, ...boxes }: FamilyFieldsProps) {
   const { fields, faults } = boxes;
   const { shopMinimumWallBy: by, shopMinimumWallSource: before } = FAMILY;
   return (
@@ -58,7 +66,8 @@ export function FamilyFields({ people, steels, ...boxes }: FamilyFieldsProps) {
       </div>
       <div class="more-boxes">
         <div class="fields">
-          <Steel {...boxes} steels={steels} />
+          <Named kind="steel" {...boxes} toName={toName} />
+          <Named kind="lining" {...boxes} toName={toName} />
         </div>
         <BodyFields
           of={FAMILY}

@@ -5,6 +5,7 @@ import {
   type Beside,
   DENSITY,
   type LengthUnit,
+  LINING_MODULUS,
   lengthFigure,
   MODULUS,
   printNumber,
@@ -170,6 +171,19 @@ export const SHELF_COLUMNS: Columns = {
     measure('yield', 'Yield strength', STRESS, ({ yieldMPa }) => yieldMPa),
     measure('density', 'Density', DENSITY, ({ densityKgPerM3 }) => densityKgPerM3),
     words('source', 'Source', ({ source }) => source),
+  ],
+  lining: [
+    measure(
+      'modulus',
+      'Lining modulus',
+      LINING_MODULUS,
+      ({ liningModulusMPaPerMm }) => liningModulusMPaPerMm,
+    ),
+    words('source', 'Source', ({ source }) => source),
+    {
+      ...words('on', 'Date of the source', ({ sourceOn }) => (sourceOn === null ? '' : printDay(sourceOn))),
+      by: ({ sourceOn }) => sourceOn,
+    },
   ],
 };
 

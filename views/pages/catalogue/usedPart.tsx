@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { printDay } from '../../../shared/words/day.ts';
 import { slipName } from '../../../shared/words/stud/slip.ts';
-import { ENTRY_WORD } from '../../../shared/words/terms.ts';
+import { type CatalogueKind, ENTRY_WORD } from '../../../shared/words/terms.ts';
 
 /** How many name it, and the newest of them. */
 interface Named<Line> {
@@ -13,18 +13,19 @@ interface Named<Line> {
 export interface WhereUsed {
   readonly jobs: Named<{ readonly number: string; readonly receivedOn: string }>;
   readonly slips: Named<{ readonly number: number; readonly day: string }>;
-  /** Cover types made of it. */
+  /** Cover types made of it, or lined with it. */
   readonly covers: Named<{ readonly id: string; readonly name: string }>;
 }
 
 /** Where an entry is named, newest first. */
-export function UsedPart({ used: { jobs, slips, covers }, word }: { used: WhereUsed; word: string }) {
+export function UsedPart({ used: { jobs, slips, covers }, kind }: { used: WhereUsed; kind: CatalogueKind }) {
   return (
     <section id="where-used">
       <h2>Where it is used</h2>
       {jobs.count + slips.count + covers.count === 0 && (
         <p>
-          {word === ENTRY_WORD.steel.one ? 'No cover type' : 'No job and no counter slip'} names this {word}.
+          {kind === 'steel' || kind === 'lining' ? 'No cover type' : 'No job and no counter slip'} names this{' '}
+          {ENTRY_WORD[kind].one}.
         </p>
       )}
       <Line

@@ -10,6 +10,7 @@ import { isFitId } from '../../../records/entryNames.ts';
 import { type EntryGiven, entriesMark } from '../../../records/importEntries.ts';
 import { breathEvery } from '../../../shop/work/breath.ts';
 import type { Fields } from '../../request/typed.ts';
+import { atHandFor } from '../chosen.ts';
 import type { CsvTable } from './csvFile.ts';
 import { columnLetter, type HeadsRead, readHeads } from './heads.ts';
 import { type RowRead, readRow } from './readRow.ts';
@@ -37,10 +38,10 @@ export async function previewOf<K extends CatalogueKind>(
   { kind, table, writing, today, confirmed }: PreviewOf<K>,
   step: Step,
 ): Promise<Preview<K>> {
-  const { entries, mark, steels } = await readAtOnce(db, async (trx) => ({
+  const { entries, mark, atHand } = await readAtOnce(db, async (trx) => ({
     entries: await listEntries(trx, kind, { retired: true }),
     mark: await entriesMark(trx, kind),
-    steels: kind === 'family' ? await listEntries(trx, 'steel') : [],
+    atHand: await atHandFor(trx, kind),
   }));
   const heads = readHeads(kind, table, writing);
   const inUse = new Map(entries.flatMap((one) => (one.retired ? [] : [[key(one.name), one] as const])));
@@ -48,7 +49,7 @@ export async function previewOf<K extends CatalogueKind>(
   const named = (name: string) => inUse.get(key(name));
   const rows: RowRead<K>[] = [];
   for (const [i, row] of table.rows.entries()) {
-    rows.push(readRow(row, confirmed.get(row.row) ?? {}, { kind, heads, today, byId, steels, named }));
+    rows.push(readRow(row, confirmed.get(row.row) ?? {}, { kind, heads, today, byId, atHand, named }));
     step('Checking rows', i + 1, table.rows.length);
     await breathEvery(i);
   }

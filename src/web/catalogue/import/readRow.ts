@@ -4,6 +4,7 @@ import type { Entry, EntryBodies, TypedInEntry } from '../../../../shared/words/
 import type { Fault } from '../../../../shared/words/refusal.ts';
 import type { CatalogueKind } from '../../../../shared/words/terms.ts';
 import { type Fields, TypedForm } from '../../request/typed.ts';
+import type { AtHand } from '../chosen.ts';
 import { AS_TYPED } from '../entryColumns.ts';
 import { askAboutEntry, entryAsTyped, entryBox, readEntry } from '../entryForm.ts';
 import { typedOf } from '../typedEntry.ts';
@@ -40,8 +41,8 @@ export interface RowsWith<K extends CatalogueKind> {
   readonly heads: HeadsRead<K>;
   readonly today: string;
   readonly byId: ReadonlyMap<string, Entry<K>>;
-  /** What a cover type may be made of. */
-  readonly steels: readonly Entry<'steel'>[];
+  /** What a cover type may name. */
+  readonly atHand: AtHand;
   /** Of those in use, by how names are compared. */
   readonly named: (name: string) => Entry<K> | undefined;
 }
@@ -50,7 +51,7 @@ export interface RowsWith<K extends CatalogueKind> {
 export function readRow<K extends CatalogueKind>(
   { row, cells }: CsvRow,
   confirmed: Fields,
-  { kind, heads, today, byId, steels, named }: RowsWith<K>,
+  { kind, heads, today, byId, atHand, named }: RowsWith<K>,
 ): RowRead<K> {
   const { columns, at, writing } = heads;
   const faults: RowFault[] = [];
@@ -74,7 +75,7 @@ export function readRow<K extends CatalogueKind>(
   const shown = entry === null ? {} : entryAsTyped(entry, writing);
   const sure = Object.entries(confirmed).map(([box, text]) => [`ok.${box}`, text]);
   const form = new TypedForm({ ...shown, ...boxes.fields, ...Object.fromEntries(sure) }, writing, shown);
-  const body = readEntry(kind, form, { steels, standing: entry?.body ?? null }) as EntryBodies[K] | null;
+  const body = readEntry(kind, form, atHand, entry?.body ?? null) as EntryBodies[K] | null;
   if (body !== null) askAboutEntry(kind, form, { today, standing: entry?.body ?? null });
   if (body === null || form.faults.length > 0) {
     const told = form.faults.map((fault) => faultOf(fault, form, heads));

@@ -1,4 +1,4 @@
-import { countsUp, jsonObject, never, neverDeleted, refused, TEXT, time, who } from '../inPostgres.ts';
+import { countsUp, jsonObject, never, neverDeleted, refused, TEXT, time, who } from '../pieces/inPostgres.ts';
 
 export const postgres = `
   CREATE FUNCTION refuse_change() RETURNS trigger LANGUAGE plpgsql AS $$

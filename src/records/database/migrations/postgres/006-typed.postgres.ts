@@ -1,4 +1,4 @@
-import { TEXT } from '../inPostgres.ts';
+import { TEXT } from '../pieces/inPostgres.ts';
 
 export const postgres = `
   ALTER TABLE entry_revision ADD COLUMN typed ${TEXT}

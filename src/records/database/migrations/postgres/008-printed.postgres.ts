@@ -1,4 +1,4 @@
-import { never, TEXT } from '../inPostgres.ts';
+import { never, TEXT } from '../pieces/inPostgres.ts';
 
 export const postgres = `
   CREATE TABLE printed_part (

@@ -1,4 +1,4 @@
-import { TEXT } from '../inPostgres.ts';
+import { TEXT } from '../pieces/inPostgres.ts';
 
 export const postgres = `
   CREATE TABLE job_trend (

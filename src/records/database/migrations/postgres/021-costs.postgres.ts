@@ -1,4 +1,4 @@
-import { jsonObject, never, TEXT, time, who } from '../inPostgres.ts';
+import { jsonObject, never, TEXT, time, who } from '../pieces/inPostgres.ts';
 
 export const postgres = `
   CREATE TABLE cost_revision (

@@ -1,4 +1,4 @@
-import { never, TEXT, time, who } from '../inPostgres.ts';
+import { never, TEXT, time, who } from '../pieces/inPostgres.ts';
 
 export const postgres = `
   CREATE TABLE wrong (

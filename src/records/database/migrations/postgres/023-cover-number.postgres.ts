@@ -1,4 +1,4 @@
-import { never, TEXT, time, who } from '../inPostgres.ts';
+import { never, TEXT, time, who } from '../pieces/inPostgres.ts';
 
 export const postgres = `
   ALTER TABLE job ADD COLUMN cover_key ${TEXT} NOT NULL DEFAULT '';

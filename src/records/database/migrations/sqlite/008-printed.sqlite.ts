@@ -1,4 +1,4 @@
-import { never } from '../inSqlite.ts';
+import { never } from '../pieces/inSqlite.ts';
 
 export const sqlite = `
   CREATE TABLE printed_part (

@@ -1,4 +1,4 @@
-import { jsonObject, never, time, who } from '../inSqlite.ts';
+import { jsonObject, never, time, who } from '../pieces/inSqlite.ts';
 
 export const sqlite = `
   CREATE TABLE shelf_change (

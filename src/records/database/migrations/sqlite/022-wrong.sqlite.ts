@@ -1,4 +1,4 @@
-import { never, time, who } from '../inSqlite.ts';
+import { never, time, who } from '../pieces/inSqlite.ts';
 
 export const sqlite = `
   CREATE TABLE wrong (

@@ -1,4 +1,3 @@
-import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
@@ -32,9 +31,11 @@ const FOR_BROWSERS = [
   'shared/words/*.ts',
 ];
 
-/** These are modules of many small files; the others stay where they are installed. */
-const PUT_IN = ['kysely', 'preact', 'preact-render-to-string', 'zod'];
-const { dependencies } = JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8'));
+/** These stay where they are installed: built for one machine, or loaded only where they are used. */
+const LEFT_OUT = ['@node-rs/argon2', 'better-sqlite3', 'esbuild', 'mathjs', 'pg', 'sharp'];
+/** Modules of the older kind ask for one another by this name. */
+const REQUIRE =
+  "import { createRequire as requireFrom } from 'node:module'; const require = requireFrom(import.meta.url);";
 
 const shared = {
   absWorkingDir: ROOT,
@@ -57,7 +58,8 @@ await Promise.all([
     chunkNames: 'chunks/[hash]',
     jsx: 'automatic',
     jsxImportSource: 'preact',
-    external: Object.keys(dependencies).filter((name) => !PUT_IN.includes(name)),
+    external: LEFT_OUT,
+    banner: { js: REQUIRE },
   }),
   build({
     ...shared,

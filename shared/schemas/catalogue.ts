@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { readThread } from '../quantity/readThread.ts';
 import type {
   CatalogueNut,
@@ -32,12 +32,14 @@ import {
 const above = (what: string, most: number) => quantity(what, 'MPa', { least: 0, open: true, most });
 
 /** A cover family as the catalog takes it. */
-export const familySchema = strict('The cover type', {
-  ...shapeOf(FAMILY),
-  steel: orNull(steelChosenSchema),
-  lining: orNull(liningChosenSchema),
-  limits: orNull(fitLimitsSchema),
-}).superRefine(
+export const familySchema = strict(
+  'The cover type',
+  shapeOf(FAMILY, {
+    steel: orNull(steelChosenSchema),
+    lining: orNull(liningChosenSchema),
+    limits: orNull(fitLimitsSchema),
+  }),
+).superRefine(
   across<Family>((family, refuse) => {
     let misplaced = false;
     refuseFamily(family, (path, message) => {
@@ -49,14 +51,16 @@ export const familySchema = strict('The cover type', {
 ) satisfies z.ZodType<Required<Family>>;
 
 /** A family as a job keeps it: one that the catalog took before it asked whether its numbers can be believed too. */
-export const keptFamilySchema = strict('The cover type', {
-  ...shapeOf(FAMILY),
-  steel: orNull(steelChosenSchema),
-  lining: orNull(liningChosenSchema),
-  limits: orNull(fitLimitsSchema),
-  lockUpPressureMPa: orNull(above(subjectOf(FAMILY.lockUpPressureMPa), 100)),
-  yieldMPa: orNull(above(subjectOf(FAMILY.yieldMPa), 10_000)),
-}).superRefine(across<Family>(refuseFamily)) satisfies z.ZodType<Required<Family>>;
+export const keptFamilySchema = strict(
+  'The cover type',
+  shapeOf(FAMILY, {
+    steel: orNull(steelChosenSchema),
+    lining: orNull(liningChosenSchema),
+    limits: orNull(fitLimitsSchema),
+    lockUpPressureMPa: orNull(above(subjectOf(FAMILY.lockUpPressureMPa), 100)),
+    yieldMPa: orNull(above(subjectOf(FAMILY.yieldMPa), 10_000)),
+  }),
+).superRefine(across<Family>(refuseFamily)) satisfies z.ZodType<Required<Family>>;
 
 function refuseFamily(family: Family, refuse: Refuse): void {
   refuseDiameters(family, refuse);
@@ -174,10 +178,12 @@ function threadFrom(
 }
 
 /** A stud as the catalog keeps it. Its thread is read from `threadTyped`. */
-export const catalogueStudSchema = strict('The stud', {
-  ...shapeOf(CATALOGUE_STUD),
-  stud: strict('The stud', studFields(threadAlready)).superRefine(across(refuseStud)),
-}).transform((sent, ctx): CatalogueStud => {
+export const catalogueStudSchema = strict(
+  'The stud',
+  shapeOf(CATALOGUE_STUD, {
+    stud: strict('The stud', studFields(threadAlready)).superRefine(across(refuseStud)),
+  }),
+).transform((sent, ctx): CatalogueStud => {
   const refuse: Refuse = (path, message) => ctx.addIssue({ code: 'custom', path, message });
   const thread = threadFrom(sent.threadTyped, sent.stud.thread, 'external', 'stud', refuse);
   return thread === null ? z.NEVER : { ...sent, stud: { ...sent.stud, thread } };
@@ -186,10 +192,12 @@ export const catalogueStudSchema = strict('The stud', {
 const { washerMm: _, ...nutAlone } = nutFields(threadAlready);
 
 /** A nut as the catalog keeps it. Its thread is read from `threadTyped`. */
-export const catalogueNutSchema = strict('The nut', {
-  ...shapeOf(CATALOGUE_NUT),
-  nut: strict('The nut', nutAlone).superRefine(across(refuseNut)),
-}).transform((sent, ctx): CatalogueNut => {
+export const catalogueNutSchema = strict(
+  'The nut',
+  shapeOf(CATALOGUE_NUT, {
+    nut: strict('The nut', nutAlone).superRefine(across(refuseNut)),
+  }),
+).transform((sent, ctx): CatalogueNut => {
   const refuse: Refuse = (path, message) => ctx.addIssue({ code: 'custom', path, message });
   const thread = threadFrom(sent.threadTyped, sent.nut.thread, 'internal', 'nut', refuse);
   return thread === null ? z.NEVER : { ...sent, nut: { ...sent.nut, thread } };
@@ -214,11 +222,13 @@ export const catalogueWasherSchema = strict('The washer or shim', shapeOf(CATALO
 /** A flexplate stack as the catalog keeps it. Its nut's thread is read from `nutThreadTyped`. */
 export const stackNutSchema = strict('The nut', nutFields(threadAlready)).superRefine(across(refuseNut));
 
-export const catalogueStackSchema = strict('The stack', {
-  ...shapeOf(CATALOGUE_STACK),
-  stack: stackSchema,
-  nut: orNull(stackNutSchema),
-}).transform((sent, ctx): CatalogueStack => {
+export const catalogueStackSchema = strict(
+  'The stack',
+  shapeOf(CATALOGUE_STACK, {
+    stack: stackSchema,
+    nut: orNull(stackNutSchema),
+  }),
+).transform((sent, ctx): CatalogueStack => {
   const refuse: Refuse = (path, message) => ctx.addIssue({ code: 'custom', path, message });
   const { nut, nutThreadTyped: typed } = sent;
   refuseMakerTorque(sent, refuse);

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import type { CatalogueLining, Chosen } from '../words/catalogue.ts';
 import { LINING } from '../words/fields/lining.ts';
 import { STEEL } from '../words/fields/steel.ts';

@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import type * as z from 'zod';
 import { type CoverCheckInput, type CoverShape, isLost, type Station } from '../words/cover.ts';
 import { COVER_SHAPE } from '../words/fields/cover.ts';
 import { BALANCE, COVER_LIMITS } from '../words/fields/criteria.ts';
@@ -53,11 +53,10 @@ const gaugeSchema = strict('The gauge', shapeOf(GAUGE_FIGURES));
 
 const whatStopsSchema = orNull(strict('What stops and what warns', shapeOf(WHAT_STOPS)));
 
-const limits = {
-  ...shapeOf(allOptional(COVER_LIMITS)),
+const limits = shapeOf(allOptional(COVER_LIMITS), {
   minimumWallSource: orNull(text('The source of the minimum wall', { most: 200 })),
   whatStops: whatStopsSchema,
-};
+});
 
 const criteria = strict('The shop limits', {
   ...limits,

@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import type * as z from 'zod';
 import type { CoverCheckInput } from '../words/cover.ts';
 import { refuseBoth } from './catalogue.ts';
 import { coverCheckSchema, limitsAsked, refuseTogether } from './coverCheck.ts';

@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import type * as z from 'zod';
 import { quoted } from '../quantity/tidy.ts';
 import type { Fault } from '../words/refusal.ts';
 

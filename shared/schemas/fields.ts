@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { quoted } from '../quantity/tidy.ts';
 import { listInWords } from '../words/print.ts';
 import { placeInPath } from './placeInPath.ts';

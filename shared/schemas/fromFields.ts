@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import type * as z from 'zod';
 import { KINDS } from '../quantity/units.ts';
 import {
   type AnyField,
@@ -71,15 +71,29 @@ function given(field: AnyField): z.ZodType | null {
   }
 }
 
-/** What a record of fields takes, field by field: what nobody types is left to whoever makes it. */
-export function shapeOf<F extends AnyFields>(
+function schemaOf(field: AnyField): z.ZodType | null {
+  const schema = given(field);
+  if (schema === null) return null;
+  if (field.optional) return orNull(schema);
+  return field.ifLeftOut === undefined ? schema : orElse(schema, field.ifLeftOut);
+}
+
+type Shape<F extends AnyFields> = { [Key in keyof BodyOf<F>]: z.ZodType<BodyOf<F>[Key]> };
+
+/**
+ * What a record of fields takes, field by field, and what else it takes: what nobody types is left to whoever makes it.
+ * The schema of a field is made when it is first needed: the program starts without them.
+ */
+export function shapeOf<F extends AnyFields>(fields: F): Shape<F>;
+export function shapeOf<F extends AnyFields, More extends object>(
   fields: F,
-): { [Key in keyof BodyOf<F>]: z.ZodType<BodyOf<F>[Key]> } {
-  const shape = entriesOf(fields).flatMap(([key, field]) => {
-    const schema = given(field);
-    if (schema === null) return [];
-    if (field.optional) return [[key, orNull(schema)]];
-    return [[key, field.ifLeftOut === undefined ? schema : orElse(schema, field.ifLeftOut)]];
-  });
-  return Object.fromEntries(shape) as { [Key in keyof BodyOf<F>]: z.ZodType<BodyOf<F>[Key]> };
+  more: More,
+): Omit<Shape<F>, keyof More> & More;
+export function shapeOf(fields: AnyFields, more: object = {}): object {
+  const shape = {};
+  for (const [key, field] of entriesOf(fields)) {
+    if (field.kind !== 'made')
+      Object.defineProperty(shape, key, { enumerable: true, configurable: true, get: () => schemaOf(field) });
+  }
+  return Object.defineProperties(shape, Object.getOwnPropertyDescriptors(more));
 }

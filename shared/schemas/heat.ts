@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import type * as z from 'zod';
 import type { HeatInput } from '../words/bending/heat.ts';
 import { orNull, quantity, size, strict } from './fields.ts';
 import { confirmedPlaces } from './studParts.ts';

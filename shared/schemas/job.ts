@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import type * as z from 'zod';
 import { CUT, INSPECTED, LOOKED, PLAN, RECEIVED } from '../words/fields/job.ts';
 import { SETUP } from '../words/fields/setup.ts';
 import { RING_WELDED } from '../words/fields/weld.ts';
@@ -22,21 +22,25 @@ const MOST_STATIONS = 400;
 const typed = text('What was typed', { most: 60 });
 const key = (what: string) => text(what, { least: 1, most: 80 });
 
-export const receivedSchema = strict('What came in', {
-  ...shapeOf(RECEIVED),
-  familyId: key('The cover type'),
-  familyRevision: count('The cover type’s revision', 1, 1_000_000),
-  family: keptFamilySchema,
-}) satisfies z.ZodType<Received>;
+export const receivedSchema = strict(
+  'What came in',
+  shapeOf(RECEIVED, {
+    familyId: key('The cover type'),
+    familyRevision: count('The cover type’s revision', 1, 1_000_000),
+    family: keptFamilySchema,
+  }),
+) satisfies z.ZodType<Received>;
 
-export const lookedSchema = strict('The inspection', {
-  ...shapeOf(LOOKED),
-  items: list(
-    'The items inspected',
-    strict('The entry', { ...shapeOf(INSPECTED), item: choice('The name', LOOK_ITEMS) }),
-    { most: LOOK_ITEMS.length },
-  ),
-}).superRefine(
+export const lookedSchema = strict(
+  'The inspection',
+  shapeOf(LOOKED, {
+    items: list(
+      'The items inspected',
+      strict('The entry', { ...shapeOf(INSPECTED), item: choice('The name', LOOK_ITEMS) }),
+      { most: LOOK_ITEMS.length },
+    ),
+  }),
+).superRefine(
   across<Looked>(({ items }, refuse) => {
     for (const [i, { item, result, final }] of items.entries()) {
       if (items.findIndex((other) => other.item === item) < i) {
@@ -52,32 +56,34 @@ export const lookedSchema = strict('The inspection', {
   }),
 ) satisfies z.ZodType<Looked>;
 
-export const setupSchema = strict('How it is measured', {
-  ...shapeOf(SETUP),
-  gauges: orElse(
-    list(
-      'The gauges chosen',
-      strict('The entry', {
-        use: choice('The use', ['wall', 'face']),
-        id: key('The gauge'),
-        revision: count('The gauge’s revision', 1, 1_000_000),
-        gauge: catalogueGaugeSchema,
-      }),
-      { most: 2 },
+export const setupSchema = strict(
+  'How it is measured',
+  shapeOf(SETUP, {
+    gauges: orElse(
+      list(
+        'The gauges chosen',
+        strict('The entry', {
+          use: choice('The use', ['wall', 'face']),
+          id: key('The gauge'),
+          revision: count('The gauge’s revision', 1, 1_000_000),
+          gauge: catalogueGaugeSchema,
+        }),
+        { most: 2 },
+      ),
+      [],
     ),
-    [],
-  ),
-  stations: list(
-    'The stations',
-    strict('The entry', { angleDeg: angle('The angle'), radiusMm: radius('The radius') }),
-    {
-      most: MOST_STATIONS,
-    },
-  ),
-  ringWelded: orNull(strict('The welding of the ring', shapeOf(RING_WELDED))),
-}) satisfies z.ZodType<Required<MeasuringSetup>>;
+    stations: list(
+      'The stations',
+      strict('The entry', { angleDeg: angle('The angle'), radiusMm: radius('The radius') }),
+      {
+        most: MOST_STATIONS,
+      },
+    ),
+    ringWelded: orNull(strict('The welding of the ring', shapeOf(RING_WELDED))),
+  }),
+) satisfies z.ZodType<Required<MeasuringSetup>>;
 
-export const planSchema = strict('The cut plan', { ...shapeOf(PLAN), typed }).superRefine(
+export const planSchema = strict('The cut plan', shapeOf(PLAN, { typed })).superRefine(
   across<CutPlan>(({ plannedCutMm, typed }, refuse) => {
     const fault = notTypedFor('the planned cut', typed, plannedCutMm);
     if (fault !== null) refuse(['typed'], fault);
@@ -85,7 +91,7 @@ export const planSchema = strict('The cut plan', { ...shapeOf(PLAN), typed }).su
 ) satisfies z.ZodType<CutPlan>;
 
 export const cutsSchema = strict('The cuts made', {
-  cuts: list('The cuts', strict('The entry', { ...shapeOf(CUT), typed }), { most: 100 }),
+  cuts: list('The cuts', strict('The entry', shapeOf(CUT, { typed })), { most: 100 }),
 }).superRefine(
   across<CutsMade>(({ cuts }, refuse) => {
     for (const [i, { depthMm, typed }] of cuts.entries()) {

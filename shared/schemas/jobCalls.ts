@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import type * as z from 'zod';
 import { DECISION_KINDS } from '../words/job.ts';
 import { isNoAddress, noAddress } from '../words/jobNumber.ts';
 import { choice, count, list, orElse, orNull, size, strict, text, yesNo } from './fields.ts';

@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import type * as z from 'zod';
 import type { FitLimits, KnockOn } from '../words/cover.ts';
 import { FIT_LIMITS, FIT_PAIRS, KNOCK_ON } from '../words/fields/knockOn.ts';
 import { strict } from './fields.ts';

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { angle, choice, count, list, orElse, orNull, size, strict, text, yesNo } from './fields.ts';
 
 const MOST_AT_ONCE = 1200;

@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import type * as z from 'zod';
 import { choice, extent, orElse, orNull, strict, text } from './fields.ts';
 import { sentId } from './job.ts';
 import { confirmedPlaces, jointSchema } from './studParts.ts';

@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import type * as z from 'zod';
 import type { CatalogueSteel } from '../words/catalogue.ts';
 import { STEEL } from '../words/fields/steel.ts';
 import { strict } from './fields.ts';

@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import type * as z from 'zod';
 import type { StiffnessInput } from '../words/bending/stiffness.ts';
 import { choice, count, extent, orNull, quantity, size, strict, yesNo } from './fields.ts';
 import { confirmedPlaces } from './studParts.ts';

@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import type * as z from 'zod';
 import type { Nut, Stud, StudCheckInput } from '../words/stud/stud.ts';
 import { orNull, strict } from './fields.ts';
 import {

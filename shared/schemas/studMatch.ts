@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import type * as z from 'zod';
 import type { NamedStud, Stud, StudCheckInput } from '../words/stud/stud.ts';
 import { list, orNull, strict, text } from './fields.ts';
 import { nutAsSent } from './studCheck.ts';

@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import type * as z from 'zod';
 import { CRITERIA } from '../words/fields/criteria.ts';
 import { allOptional, type Fields } from '../words/fields/field.ts';
 import { JOINT } from '../words/fields/joint.ts';
@@ -63,14 +63,16 @@ export const layerSchema = strict('The entry', shapeOf(LAYER)).superRefine(
   }),
 );
 
-export const stackSchema = strict('The stack', {
-  ...shapeOf(STACK),
-  layers: list('The layers', layerSchema, {
-    least: 1,
-    most: MOST_LAYERS,
-    empty: 'The flexplate stack has no layers; give at least the plate, with its thickness.',
+export const stackSchema = strict(
+  'The stack',
+  shapeOf(STACK, {
+    layers: list('The layers', layerSchema, {
+      least: 1,
+      most: MOST_LAYERS,
+      empty: 'The flexplate stack has no layers; give at least the plate, with its thickness.',
+    }),
   }),
-}) satisfies z.ZodType<Stack>;
+) satisfies z.ZodType<Stack>;
 
 /** A nut's fields; its thread may be left out, and is then taken as the stud's. */
 export function nutFields<Thread extends z.ZodType>(thread: Thread) {

@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import type * as z from 'zod';
 import { REPLACED_STUD, RETORQUE } from '../words/fields/studWork.ts';
 import type { ReplacedStudAsked, RetorqueAsked } from '../words/job.ts';
 import { list, strict } from './fields.ts';

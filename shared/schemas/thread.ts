@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { readThread, type ThreadRole } from '../quantity/readThread.ts';
 import { strict } from './fields.ts';
 

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import type { GaugeStudy, StudyAnswer, VarianceRow } from '../../words/gaugeStudies.ts';
 import type { InspectionList } from '../../words/inspection.ts';
 import type { ShelfChange, ShelfCover } from '../../words/shelf.ts';

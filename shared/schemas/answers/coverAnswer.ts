@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import type { CoverCheck, MeasuredCheck, StationAnswer } from '../../words/cover.ts';
 import { type HeatMarkRow, MARK_PATTERNS } from '../../words/heatMarks.ts';
 import { exactly, named } from './exactly.ts';

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import type { Fault } from '../../words/refusal.ts';
 import { exactly, named } from './exactly.ts';
 import { text } from './finding.ts';

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 
 /** A schema for every field of a type, and for nothing else. */
 export type SchemaOf<T> = {

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import type { Answer, Step, Unit, Warning } from '../../words/answer.ts';
 import type { DoubtedFigure, DoubtedReading, Finding } from '../../words/finding.ts';
 import { exactly, named } from './exactly.ts';

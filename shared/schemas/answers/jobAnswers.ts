@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import type { ComparedWall, NextPass, PassView } from '../../words/afterCut.ts';
 import {
   type Inspected,
@@ -80,10 +80,8 @@ const studs = exactly<StudsChosen>({
     scatter: text,
     friction: text,
   }).nullish(),
-  replaced: z
-    .array(exactly<ReplacedStudKept>({ ...keptFields(replacedStudSchema.shape), findings }))
-    .optional(),
-  retightening: exactly<RetorqueKept>({ ...keptFields(retorqueSchema.shape), findings }).nullish(),
+  replaced: z.array(exactly<ReplacedStudKept>(keptFields(replacedStudSchema.shape, { findings }))).optional(),
+  retightening: exactly<RetorqueKept>(keptFields(retorqueSchema.shape, { findings })).nullish(),
 });
 
 export const inspectionItem = exactly<InspectionItem>({
@@ -138,17 +136,18 @@ function kept<Body>(body: z.ZodType<Body>) {
 
 const reading = named(
   'Reading',
-  exactly<Reading>({
-    ...keptFields(readingSchema.shape),
-    confirmed: z
-      .boolean()
-      .nullable()
-      .optional()
-      .describe('It looked like a slip, and somebody said it is right; null where nobody kept whether.'),
-    revision: count,
-    who: text,
-    at,
-  }),
+  exactly<Reading>(
+    keptFields(readingSchema.shape, {
+      confirmed: z
+        .boolean()
+        .nullable()
+        .optional()
+        .describe('It looked like a slip, and somebody said it is right; null where nobody kept whether.'),
+      revision: count,
+      who: text,
+      at,
+    }),
+  ),
 );
 
 const sections = exactly<Job['sections']>({
@@ -371,10 +370,11 @@ export const staleReadings = named(
   'ReadingsStale',
   errorBeside({
     theirs: z.array(reading),
-    yours: exactly<NewReading>({
-      ...keptFields(readingSchema.shape),
-      confirmed: z.boolean().nullable().optional(),
-    }).nullable(),
+    yours: exactly<NewReading>(
+      keptFields(readingSchema.shape, {
+        confirmed: z.boolean().nullable().optional(),
+      }),
+    ).nullable(),
   }),
 );
 

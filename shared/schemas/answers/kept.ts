@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 
 /**
  * What a request schema takes, as it comes back out of the records: the same fields without their bounds, because
@@ -11,10 +11,21 @@ export function asKept<S extends z.ZodType>(schema: S): z.ZodType<z.output<S>> {
   return (description === undefined ? kept : kept.describe(description)) as unknown as z.ZodType<z.output<S>>;
 }
 
-/** The same for the fields of a request schema, to put others beside them. */
-export function keptFields<Shape extends z.core.$ZodLooseShape>(shape: Shape) {
-  const fields = Object.entries(shape).map(([name, schema]) => [name, asKept(schema as z.ZodType)]);
-  return Object.fromEntries(fields) as { [K in keyof Shape]: z.ZodType<z.output<Shape[K]>> };
+type Kept<Shape> = { [K in keyof Shape]: z.ZodType<z.output<Shape[K]>> };
+
+/** The same for the fields of a request schema, with others beside them; each is made when it is first needed. */
+export function keptFields<Shape extends z.core.$ZodLooseShape>(shape: Shape): Kept<Shape>;
+export function keptFields<Shape extends z.core.$ZodLooseShape, More extends object>(
+  shape: Shape,
+  more: More,
+): Omit<Kept<Shape>, keyof More> & More;
+export function keptFields(shape: z.core.$ZodLooseShape, more: object = {}): object {
+  const fields = {};
+  for (const name of Object.keys(shape)) {
+    const get = () => asKept(shape[name] as z.ZodType);
+    Object.defineProperty(fields, name, { enumerable: true, configurable: true, get });
+  }
+  return Object.defineProperties(fields, Object.getOwnPropertyDescriptors(more));
 }
 
 function withoutBounds(schema: z.ZodType): z.ZodType {

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import type { KitTold, StudMatchedWithKit } from '../../words/stud/kit.ts';
 import type { Joint, Nut, Stud, StudCheck, StudCheckInput, StudCriteria } from '../../words/stud/stud.ts';
 import { jointSchema, nutFields, stackSchema, studFields } from '../studParts.ts';
@@ -20,14 +20,15 @@ const THREAD = { thread: threadSpec };
 const { thread: _studThread, ...studLengths } = studFields(z.string());
 const { thread: _nutThread, ...nutLengths } = nutFields(z.string());
 
-export const keptStud = exactly<Stud>({ ...keptFields(studLengths), ...THREAD });
+export const keptStud = exactly<Stud>(keptFields(studLengths, { ...THREAD }));
 export const keptStack = asKept(stackSchema);
 export const keptNutLengths = keptFields(nutLengths);
 export const keptNut = exactly<Nut>({ ...keptNutLengths, thread: threadSpec.nullable() });
-const keptJoint = exactly<Joint>({
-  ...keptFields(jointSchema.shape),
-  ofStack: z.array(z.enum(['count', 'circle'])).optional(),
-});
+const keptJoint = exactly<Joint>(
+  keptFields(jointSchema.shape, {
+    ofStack: z.array(z.enum(['count', 'circle'])).optional(),
+  }),
+);
 
 /** What was asked of a stud, as a job keeps it. */
 export const keptStudInput = exactly<StudCheckInput>({

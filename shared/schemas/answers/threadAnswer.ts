@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import type { Limits, ThreadGeometry, ThreadSpec } from '../../words/stud/thread.ts';
 import { exactly, named } from './exactly.ts';
 import { number, numberOrNull, step, text } from './finding.ts';

@@ -20,7 +20,6 @@ import {
   rehearse,
   unsound,
 } from './copyCheck.ts';
-import { copyFromPostgres, isOlderPostgres } from './fromPostgres.ts';
 import { BACKUPS } from './list.ts';
 import { type BackupReason, type Manifest, writeManifest } from './manifest.ts';
 
@@ -98,9 +97,15 @@ export async function backUpBeforeUpgrade(from: {
   readonly now: () => Date;
 }): Promise<Backup | null> {
   const { dataDir, databaseUrl } = from;
-  const older = databaseUrl === null ? isOlder(join(dataDir, FILE_NAME)) : await isOlderPostgres(databaseUrl);
+  const older =
+    databaseUrl === null
+      ? isOlder(join(dataDir, FILE_NAME))
+      : await (await fromPostgres()).isOlderPostgres(databaseUrl);
   return older ? backUp({ ...from, reason: 'before-upgrade' }) : null;
 }
+
+/** Its driver is loaded where it is used: a shop in a file starts without it. */
+const fromPostgres = () => import('./fromPostgres.ts');
 
 /** Where the records are copied from. */
 interface Source {
@@ -126,6 +131,7 @@ function fileSource(file: string): Source {
 function postgresSource(url: string, now: () => Date): Source {
   return {
     copyTo: async (copy, step) => {
+      const { copyFromPostgres } = await fromPostgres();
       const copied = await copyFromPostgres(url, copy, now, step);
       return Object.fromEntries(Object.entries(copied).filter(([table]) => GROWING.includes(table)));
     },

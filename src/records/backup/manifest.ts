@@ -1,6 +1,6 @@
 import { readdir, readFile, stat, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { z } from 'zod';
+import * as z from 'zod';
 import type { Step } from '../../progress.ts';
 import { flush, hashOf } from '../photos/files.ts';
 

@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { z } from 'zod';
+import * as z from 'zod';
 import { fileOf } from '../photos/files.ts';
 
 export const SHOP_FILE = 'shop.json';

@@ -1,5 +1,4 @@
 import { openShop, type Shop } from './database.ts';
-import { openPostgres } from './postgres.ts';
 
 /** Opens the shop where the settings say it is: in the database named, else in a file in the data folder. */
 export async function openRecords(options: {
@@ -8,5 +7,8 @@ export async function openRecords(options: {
   readonly now: () => Date;
 }): Promise<Shop> {
   const { dataDir, databaseUrl, now } = options;
-  return databaseUrl === null ? openShop({ dataDir, now }) : openPostgres({ url: databaseUrl, dataDir, now });
+  if (databaseUrl === null) return openShop({ dataDir, now });
+  // Its driver is loaded where it is used: a shop in a file starts without it.
+  const { openPostgres } = await import('./postgres.ts');
+  return openPostgres({ url: databaseUrl, dataDir, now });
 }

@@ -1,4 +1,3 @@
-import pg from 'pg';
 import { RecordsUnavailable } from './errors.ts';
 
 /** Messages of the driver, which come without a code, when the connection is gone. */
@@ -11,9 +10,8 @@ export function postgresCode(error: unknown): string {
   if (LINE_IS_GONE.test(error.message)) return 'ECONNRESET';
   if (NO_LINE_FREE.test(error.message)) return 'ETIMEDOUT';
   if (!('code' in error) || typeof error.code !== 'string') return '';
-  return error instanceof pg.DatabaseError || 'syscall' in error || error instanceof AggregateError
-    ? error.code
-    : '';
+  // What the server itself said comes with its severity.
+  return 'severity' in error || 'syscall' in error || error instanceof AggregateError ? error.code : '';
 }
 
 /** Whether the server cannot be talked to, or broke off what it was told. */

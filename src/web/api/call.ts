@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import type * as z from 'zod';
 import type { NamedStud } from '../../../shared/words/stud/stud.ts';
 import type { Db } from '../../records/database/database.ts';
 import type { KitShelf } from '../../shop/studs/kit.ts';

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { errorAnswer } from '../../../shared/schemas/answers/errorAnswer.ts';
 import { namedAnswers } from '../../../shared/schemas/answers/exactly.ts';
 import type { CallTold } from './call.ts';

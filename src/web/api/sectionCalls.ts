@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import type * as z from 'zod';
 import { changedAnswer, staleSections } from '../../../shared/schemas/answers/jobAnswers.ts';
 import { type SectionCall, sectionCallSchemas } from '../../../shared/schemas/jobCalls.ts';
 import { valueAt } from '../../../shared/schemas/valueAt.ts';

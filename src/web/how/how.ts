@@ -92,11 +92,13 @@ export const SUBJECTS: readonly Subject[] = [
 /** How everything is worked out: the calculations’ own words, with examples worked out when asked for. */
 export function howRouter(context: PageContext): Router {
   const router = Router();
-  const formulas = readFormulas();
+  // Read when somebody first asks: the program starts without them.
+  let read: readonly Formula[] | null = null;
+  const formulas = () => (read ??= readFormulas());
   const bending = bendingWorkedOnce();
   // The examples are always the same, and so are their answers.
   const kept = new Map<string, WorkedExample | null>();
-  router.get('/how', (req, res) => getIndex(context, formulas, req, res));
+  router.get('/how', (req, res) => getIndex(context, formulas(), req, res));
   router.get('/how/words', (req, res) => getWords(context, req, res));
   const stepsOf = stepsOfPages(formulas);
   router.get('/how/formula', (req, res) => getFormula(context, stepsOf, req, res));
@@ -104,14 +106,14 @@ export function howRouter(context: PageContext): Router {
     const subject = subjectNamed(req.params.subject);
     const frame = await frameOf(req, context);
     const children = await leadOf(subject.id, frame.lengthUnit, bending);
-    const calculations = calculationsOf(subject, formulas);
+    const calculations = calculationsOf(subject, formulas());
     res.send(renderPage(HowPage({ frame, subject, calculations, children })));
   });
   router.get('/how/:subject/:calculation', async (req, res) => {
     const subject = subjectNamed(req.params.subject);
     const { calculation } = req.params;
     const name = `${subject.folder}/${calculation}`;
-    const all = calculationsOf(subject, formulas);
+    const all = calculationsOf(subject, formulas());
     const at = all.findIndex(({ id }) => id === calculation);
     if (at < 0) throw new NoSuchPage(NO_SUCH);
     if (!kept.has(name)) kept.set(name, subject.examples[calculation]?.() ?? null);
@@ -127,7 +129,7 @@ export function howRouter(context: PageContext): Router {
         ),
       subject,
       id: calculation,
-      formulas: formulas.filter((one) => one.name === name),
+      formulas: formulas().filter((one) => one.name === name),
       example: kept.get(name) ?? null,
       before: all[at - 1] ?? null,
       after: all[at + 1] ?? null,
@@ -140,13 +142,13 @@ export function howRouter(context: PageContext): Router {
 /** Which calculations a step of a working belongs to, by its formula: as their examples show it, else as their words do. */
 type StepPages = () => ReadonlyMap<string, readonly string[]>;
 
-function stepsOfPages(formulas: readonly Formula[]): StepPages {
+function stepsOfPages(formulas: () => readonly Formula[]): StepPages {
   let pages: Map<string, string[]> | null = null;
   return () => {
     if (pages !== null) return pages;
     pages = new Map();
     for (const subject of SUBJECTS) {
-      for (const { id } of calculationsOf(subject, formulas)) {
+      for (const { id } of calculationsOf(subject, formulas())) {
         for (const { how } of subject.examples[id]?.().answers ?? []) {
           for (const { formula } of how) {
             const page = `${subject.id}/${id}`;

@@ -1,5 +1,5 @@
 import type { NextFunction, Request, Response } from 'express';
-import type { z } from 'zod';
+import type * as z from 'zod';
 import { withTrueMinus } from '../../../shared/quantity/inReadersUnit.ts';
 import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';

@@ -13,7 +13,7 @@ const ofSqlite = (code: string) =>
 const ofPostgres = (code: string) =>
   code.startsWith('E')
     ? Object.assign(new Error(message), { code, syscall: 'connect' })
-    : Object.assign(new pg.DatabaseError(message, 1, 'error'), { code });
+    : Object.assign(new pg.DatabaseError(message, 1, 'error'), { code, severity: 'ERROR' });
 const told = (error: unknown) => (error instanceof RecordsUnavailable ? error.code : 'as it is');
 
 describe('what a shop is told of an error beneath its records', () => {

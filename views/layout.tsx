@@ -40,6 +40,8 @@ const HTMX_CONFIG = JSON.stringify({
   selfRequestsOnly: true,
   historyCacheSize: 0,
   refreshOnHistoryMiss: true,
+  // A part may come from a page of another name; this page keeps its own.
+  ignoreTitle: true,
   responseHandling: [
     { code: '204', swap: false },
     { code: '[23]..', swap: true },
@@ -199,7 +201,8 @@ export function Layout(props: LayoutProps) {
               </SignedIn.Provider>
             </ShopTimeZone.Provider>
           </main>
-          {/* Written by the script of every page: that an answer takes long, or that there is none. */}
+          {/* Written by the script of every page: what changed, that an answer takes long, or that there is none. */}
+          <p role="status" class="unseen" id="page-tells" />
           <div class="under-way-notes">
             <p role="status" id="page-works" />
             <div role="alert" id="page-says" />

@@ -3,6 +3,7 @@
 import { keepHand, show } from './hand.ts';
 import { keepReading } from './keepReading.ts';
 import { keepRows } from './keepRows.ts';
+import { tellChanges } from './tellChanges.ts';
 import { sayWhatIsUnderWay } from './underWay.ts';
 
 function printWhereAsked(event: Event): void {
@@ -75,4 +76,5 @@ window.addEventListener('load', openTarget);
 keepHand();
 keepRows();
 keepReading();
+tellChanges();
 sayWhatIsUnderWay();

@@ -44,11 +44,11 @@ const LEAD = ['crack', 'wall-measured', 'wall-left', 'sure-of-it', 'cleans-up', 
 
 /** The verdict as a heading, the one number that decided it, and where that lies between too thin and enough. */
 export function CoverVerdict({ check, unit, id, level = 1, children }: CoverVerdictProps) {
-  const Heading = level === 1 ? 'h1' : 'h2';
+  const Heading = level === 1 ? 'h1' : 'h3';
   const cracked = check.findings.some((one) => one.id === 'crack' && one.status === 'fail');
   return (
     <div class="verdict-head">
-      <div>
+      <div data-tell>
         <Heading class={`verdict verdict-${check.verdict}`}>{check.headline}</Heading>
         <p class="why">{check.because}</p>
       </div>
@@ -66,7 +66,7 @@ interface CoverVerdictProps {
   readonly check: CoverCheck;
   readonly unit: LengthUnit;
   readonly id: string;
-  readonly level?: 1 | 2;
+  readonly level?: 1 | 3;
   /** Stands under the number that decided it. */
   readonly children?: ComponentChildren;
 }

@@ -11,7 +11,7 @@ export interface EmptyStateProps {
 export function EmptyState({ title, children, actions = [] }: EmptyStateProps) {
   return (
     <section class="empty">
-      <h2>{title}</h2>
+      <h2 data-tell>{title}</h2>
       {children && <p>{children}</p>}
       {actions.length > 0 && <Actions actions={actions} />}
     </section>

@@ -66,11 +66,11 @@ export function EntryDrawnNow({ typed, unit }: Pick<DrawnFormProps, 'typed' | 'u
           {VIEW[typed.kind]}
           {'toScale' in typed && ` ${scaleInWords(typed.toScale)} Lengths in ${UNIT_WORD[unit]}.`}
         </p>
-        <div aria-live="polite">
-          {typed.leftOut.map((sentence) => (
-            <p class="note">{sentence}</p>
-          ))}
-        </div>
+        {typed.leftOut.map((sentence) => (
+          <p class="note" data-tell>
+            {sentence}
+          </p>
+        ))}
       </figcaption>
     </figure>
   );

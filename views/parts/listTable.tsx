@@ -64,7 +64,10 @@ export function ListTable(props: ListTableProps) {
     <>
       {hrefSorted && sortedIn && <SortedBy {...props} sortedIn={sortedIn} hrefSorted={hrefSorted} />}
       <table class={columns.some(({ figure }) => figure) ? 'list' : 'list in-words'}>
-        <caption class="unseen">{caption}</caption>
+        <caption class="unseen" data-tell>
+          {caption}: {rows.length}
+          {sort && sortedInWords(columns, sort)}
+        </caption>
         <thead>
           <tr>
             {drawn && <td class="list-drawing" />}
@@ -125,12 +128,12 @@ function SortedBy({
         {...IN_PLACE}
       >
         {!sort && <option value="">as listed</option>}
-        {columns.flatMap(({ id, label, under, figure, order }) => {
+        {columns.flatMap((column) => {
+          const { id } = column;
           if (id === undefined) return [];
-          const words = order ?? (figure ? ['least first', 'most first'] : ['A to Z', 'Z to A']);
           return [false, true].map((down) => (
             <option value={value({ by: id, down })} selected={chosen === value({ by: id, down })}>
-              {[label, under].filter((part) => part).join(', ')}: {words[Number(down)]}
+              {headOf(column)}: {orderInWords(column, down)}
             </option>
           ));
         })}
@@ -141,6 +144,17 @@ function SortedBy({
 
 const isNothing = (cell: ComponentChildren) =>
   cell === null || cell === undefined || cell === false || cell === '';
+
+/** Which end comes first. */
+function orderInWords({ order, figure }: ListColumn, down: boolean): string {
+  return (order ?? (figure ? ['least first', 'most first'] : ['A to Z', 'Z to A']))[Number(down)]!;
+}
+
+/** What whoever hears the list is told of its order. */
+function sortedInWords(columns: readonly ListColumn[], { by, down }: Sort): string {
+  const column = columns.find(({ id }) => id === by);
+  return column ? `, by ${headOf(column)}, ${orderInWords(column, down)}` : '';
+}
 
 const headOf = (column: ListColumn | undefined) =>
   column && [column.label, column.under].filter((part) => part).join(', ');

@@ -29,10 +29,12 @@ export function MinimumGivenPart({ given }: { given: MinimumGiven | null }) {
 /** Nothing where no formula stands and none is typed. */
 export function MinimumGivenNow({ given }: { given: MinimumGiven | null }) {
   return (
-    <div id="minimum-given" aria-live="polite">
+    <div id="minimum-given">
       {given !== null &&
         (given.fault !== null ? (
-          <p class="note">{given.fault}</p>
+          <p class="note" data-tell>
+            {given.fault}
+          </p>
         ) : given.types.length === 0 ? (
           <p class="hint">No cover type is in the catalog yet.</p>
         ) : (
@@ -43,10 +45,14 @@ export function MinimumGivenNow({ given }: { given: MinimumGiven | null }) {
 }
 
 function Types({ types }: Pick<MinimumGiven, 'types'>) {
+  const changed = types.filter(({ before, after }) => before !== after).length;
   return (
     <section class="scroll" tabindex={0} aria-label="Minimum wall by cover type">
       <table class="side-by-side">
-        <caption>Minimum wall by cover type</caption>
+        <caption data-tell>
+          Minimum wall by cover type:{' '}
+          {changed === 0 ? 'none changes' : `${changed} of ${types.length} change`}
+        </caption>
         <thead>
           <tr>
             <td />

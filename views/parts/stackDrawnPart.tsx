@@ -44,9 +44,11 @@ export function StackDrawnNow({ typed, unit }: Omit<StackDrawnPartProps, 'entryI
           : 'The stack is drawn here, to scale, as its layers are entered.'}
       </p>
       {any && <StackDrawn {...drawn} id="stack-drawing" unit={unit} />}
-      <figcaption aria-live="polite">
+      <figcaption>
         {leftOut.map((sentence) => (
-          <p class="note">{sentence}</p>
+          <p class="note" data-tell>
+            {sentence}
+          </p>
         ))}
         {drawn.layers.some(({ holeDiameterMm }) => holeDiameterMm === null) && (
           <p class="hint">Dashed: the hole diameter is not entered.</p>

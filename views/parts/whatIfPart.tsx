@@ -83,8 +83,8 @@ export function WhatIfAnswer({
 }) {
   const { leastWall, conformanceProbability, cutsLeft, cut } = check;
   return (
-    <div id="what-if-answer" aria-live="polite">
-      <p class={`what-if-verdict verdict-${check.verdict}`}>
+    <div id="what-if-answer">
+      <p data-tell class={`what-if-verdict verdict-${check.verdict}`}>
         <b>{printCut(cut.dialledMm, unit)}:</b> {check.headline} {check.because}
       </p>
       <KeyFigures

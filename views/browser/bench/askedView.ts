@@ -20,9 +20,11 @@ export function drawAsked(
 ): void {
   const { asked } = asking;
   const heading = byId('asked', HTMLElement);
-  heading.textContent = placingMark
+  const words = placingMark
     ? 'Heat mark: touch the drawing'
     : askedHeading(asked, state.what, { order: state.order, skipped, inDoubt });
+  // It is read aloud when it changes, and only then.
+  if (heading.textContent !== words) heading.textContent = words;
   heading.className = placingMark ? 'asked-mark' : askedClass(asked);
   byId('begin-mark', HTMLElement).setAttribute('aria-pressed', String(placingMark));
   tell('asked-more', placingMark ? PLACING : moreInWords(state, asking, known));
@@ -80,4 +82,7 @@ function tellButton(id: string, text: string): void {
 export function drawWrong(text: string): void {
   tell('reading-wrong', text);
   byId('reading-wrong', HTMLElement).className = text === '' ? '' : 'field-error';
+  const box = byId('reading', HTMLInputElement);
+  if (text === '') box.removeAttribute('aria-invalid');
+  else box.setAttribute('aria-invalid', 'true');
 }

@@ -61,7 +61,7 @@ export function CataloguePage(props: CatalogueProps) {
           </button>
         </div>
       </form>
-      <div id="found" aria-live="polite">
+      <div id="found">
         {shown.length === 0 && (
           <EmptyState
             title="Nothing found"

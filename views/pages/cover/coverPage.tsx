@@ -120,12 +120,12 @@ function confirmed(form: CoverFormView): string[] {
 /** Stands above everything: the verdict, or what to do first. */
 function CoverHead({ form, check }: CoverPageProps) {
   return (
-    <section id="cover-head" class="answer-head" aria-live="polite">
+    <section id="cover-head" class="answer-head">
       {check ? (
         <CoverVerdict check={check} unit={form.lengthUnit} id="cover" />
       ) : (
         <div class="verdict-head">
-          <div>
+          <div data-tell={form.faults.length > 0 || undefined}>
             <Waiting form={form} />
           </div>
         </div>
@@ -145,8 +145,8 @@ function waitsForDoubt({ faults, doubts }: CoverFormView): boolean {
 
 function Doubt({ doubt }: { doubt: DoubtView }) {
   return (
-    <div class="doubt" role="alert">
-      <p>
+    <div class="doubt">
+      <p data-tell>
         {doubt.label !== '' && <b>{doubt.label}:</b>} {doubt.question}
       </p>
       <div class="actions">

@@ -91,7 +91,7 @@ export function Decide(props: DecideProps) {
       {check && shape && undecided && (
         <div class={readOnly ? '' : 'decide-now'}>
           <div class="decide-answer">
-            <CoverVerdict check={check} unit={unit} id="job" level={2}>
+            <CoverVerdict check={check} unit={unit} id="job" level={3}>
               {props.measureMore && !readOnly && (
                 <p>
                   <a

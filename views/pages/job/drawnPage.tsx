@@ -27,7 +27,7 @@ export function CutDrawnPage({ frame, drawn, shown, why, back }: CutDrawnPagePro
         <CutDrawn drawn={drawn} {...shown} unit={frame.lengthUnit} />
       ) : (
         <div class="cut-drawn" id={`${drawn}-drawn`}>
-          <p class="note" aria-live="polite">
+          <p class="note" data-tell>
             The cut is not drawn. {why ?? 'Measure the wall first.'}
           </p>
         </div>
@@ -50,9 +50,7 @@ export function StudDrawnPage({ frame, drawn, back }: StudDrawnPageProps) {
         <StudDrawn {...drawn} unit={frame.lengthUnit} />
       ) : (
         <figure class="drawing wide" id="stud-drawn">
-          <figcaption aria-live="polite">
-            Choose the flexplate stack first. Then its stud is drawn here.
-          </figcaption>
+          <figcaption data-tell>Choose the flexplate stack first. Then its stud is drawn here.</figcaption>
         </figure>
       )}
     </DrawnPage>

@@ -42,7 +42,7 @@ export function CutDrawn({ drawn, shape, check, unit }: CutDrawnProps) {
     : `${printLength(leastWall.afterMm, unit)} at the thinnest station`;
   return (
     <div class="cut-drawn" id={`${drawn}-drawn`}>
-      <p aria-live="polite">Leaves {left}.</p>
+      <p data-tell>Leaves {left}.</p>
       <SectionFigure shape={shape} check={check} unit={unit} id={drawn} />
     </div>
   );
@@ -67,7 +67,7 @@ export function StudDrawnAsChosen({ job, ...drawn }: StudDrawnProps & { job: Job
 export function StudDrawn({ choice: { match, entry }, stack, pullForwardMm, unit }: StudDrawnProps) {
   return (
     <figure class="drawing wide" id="stud-drawn">
-      <figcaption aria-live="polite">
+      <figcaption data-tell>
         <Sign status={FIT_STATUS[match.fits]} /> {entry.name}: {FIT_WORD[match.fits]}.
       </figcaption>
       <StudInStack

@@ -151,7 +151,7 @@ const NO_BOX: readonly string[] = ['after', 'limit'];
 function Found({ fields, faults, jobs, next, sort, slips, total }: PartProps) {
   if (faults.length > 0) {
     return (
-      <section id="found" aria-live="polite">
+      <section id="found">
         <ErrorSummary
           faults={faults.map((fault) => (NO_BOX.includes(fault.path) ? { ...fault, path: '' } : fault))}
         />
@@ -159,7 +159,7 @@ function Found({ fields, faults, jobs, next, sort, slips, total }: PartProps) {
     );
   }
   return (
-    <section id="found" aria-live="polite">
+    <section id="found">
       {slips.length > 0 && (
         <section id="slips-found">
           <h2>Counter slips</h2>
@@ -172,7 +172,7 @@ function Found({ fields, faults, jobs, next, sort, slips, total }: PartProps) {
         </section>
       )}
       {jobs.length === 0 && slips.length > 0 ? (
-        <p>No jobs found.</p>
+        <p data-tell>No jobs found.</p>
       ) : jobs.length === 0 ? (
         <EmptyState
           title={total === 0 ? 'No jobs yet' : 'No jobs found'}

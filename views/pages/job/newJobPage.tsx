@@ -47,7 +47,7 @@ export function NewJobPage({ frame, families, coverJobs, fields, faults }: NewJo
               <input type="hidden" name="slip" value={fields.slip} />
             </p>
           )}
-          <div id="same-cover" aria-live="polite">
+          <div id="same-cover">
             <SameCover jobs={coverJobs} coverNumber={fields.coverNumber ?? ''} unit={frame.lengthUnit} />
           </div>
           <ReceivedFields families={families} fields={fields} faults={faults} writing={frame} />

@@ -31,7 +31,7 @@ export function MeasuringPage(props: MeasuringProps) {
         <div class="two">
           <div>
             <ErrorSummary faults={faults} idOf={(path) => (path === 'value' ? 'reading' : undefined)} />
-            <h1 id="asked" class={askedClass(asked)}>
+            <h1 id="asked" aria-live="polite" class={askedClass(asked)}>
               {askedHeading(asked, READING_WORD[pass], {
                 order: props.order,
                 skipped: props.skipped.length,

@@ -43,14 +43,16 @@ export function ReadingForm(props: MeasuringProps) {
             value={typed}
             enterkeyhint="next"
             autofocus
-            aria-describedby={`asked asked-more reading-unit${error ? ' reading-error' : ''}`}
+            aria-describedby="asked asked-more reading-unit reading-wrong"
             aria-invalid={error ? 'true' : undefined}
           />
           <span class="unit" id="reading-unit">
             {unit}
           </span>
         </span>
-        <span id="reading-wrong">{error && <FieldError id="reading-error" text={error} />}</span>
+        <span id="reading-wrong" role="alert">
+          {error && <FieldError text={error} />}
+        </span>
       </div>
       <ReadingActions {...props} />
       <p id="said" class="said" role="status" />

@@ -49,7 +49,7 @@ export function StacksForStudPage(props: StacksForStudProps) {
   return (
     <Layout title="Flexplate stacks for a stud" here="studs" {...props.frame}>
       <div id="stacks-page">
-        <h1>{headline(props)}</h1>
+        <h1 data-tell>{headline(props)}</h1>
         <p class="why">
           {studId === 'own'
             ? 'Two measurements give the thread: across the threads, and over ten of them. The length from the pad tells the stud.'

@@ -118,10 +118,10 @@ export function StudPage(props: StudPageProps) {
 
 function StudHead({ props, shown }: { props: StudPageProps; shown: StudChoice | undefined }) {
   return (
-    <section id="stud-head" class="answer-head" aria-live="polite">
+    <section id="stud-head" class="answer-head">
       {shown ? (
         <>
-          <div class="head-stays">
+          <div class="head-stays" data-tell>
             <h1 class={`verdict fits-${shown.match.fits}`}>
               {shown.entry.name} {lowerFirst(shown.match.check.headline)}
             </h1>

@@ -136,7 +136,7 @@ function Found({ frame, found, criteriaRevision }: OtherLimitProps & { readonly 
   return (
     <section id="limit-found">
       <h2>With {movedInWords(byMm, unit)}</h2>
-      <p>
+      <p data-tell>
         <b>
           {covers(saved.length)} of {count(judged)} would have been saved
           {lost.length > 0 && `, ${count(lost.length)} lost`}.

@@ -104,7 +104,7 @@ function Found({ asked, ...part }: TrendPart & { readonly asked: boolean }) {
         </EmptyState>
       ) : (
         <>
-          <p class="hint">
+          <p class="hint" data-tell>
             {jobs === 1 ? '1 job' : `${jobs.toLocaleString('en-US')} jobs`}, without those closed as received
             by mistake.
           </p>

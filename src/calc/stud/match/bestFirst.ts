@@ -22,31 +22,45 @@ export interface Ranked {
  *   Example: one fail by much comes before two by little (tests/calc/stud/match/matchStuds.test.ts)
  */
 export function bestFirst<R extends Ranked>(ranked: readonly R[]): R[] {
-  const bySize = (a: number, b: number) => (a === b ? 0 : a < b ? -1 : 1);
   return ranked
-    .map((one) => {
-      const { judged, numbers, checks } = one.fit;
-      const { decides } = judged;
-      return {
-        one,
-        fits: FITS[judged.fits],
-        fails: countOf(checks, 'fail'),
-        cautions: countOf(checks, 'caution'),
-        miss: decides?.missMm ?? (decides === null ? 0 : Number.POSITIVE_INFINITY),
-        margin: worstMargin(asksOf(numbers.input), numbers.input.stud),
-        length: numbers.input.stud.projectionMm,
-      };
-    })
-    .sort(
-      (a, b) =>
-        a.fits - b.fits ||
-        a.fails - b.fails ||
-        a.cautions - b.cautions ||
-        bySize(a.miss, b.miss) ||
-        bySize(b.margin, a.margin) ||
-        a.length - b.length,
-    )
+    .map((one) => ({ one, rank: rankOf(one.fit) }))
+    .sort((a, b) => byRank(a.rank, b.rank))
     .map(({ one }) => one);
+}
+
+/** What the order goes by. */
+export interface Rank {
+  readonly fits: number;
+  readonly fails: number;
+  readonly cautions: number;
+  readonly missMm: number;
+  readonly marginMm: number;
+  readonly lengthMm: number;
+}
+
+export function rankOf({ judged, numbers, checks }: StudFit): Rank {
+  const { decides } = judged;
+  return {
+    fits: FITS[judged.fits],
+    fails: countOf(checks, 'fail'),
+    cautions: countOf(checks, 'caution'),
+    missMm: decides?.missMm ?? (decides === null ? 0 : Number.POSITIVE_INFINITY),
+    marginMm: worstMargin(asksOf(numbers.input), numbers.input.stud),
+    lengthMm: numbers.input.stud.projectionMm,
+  };
+}
+
+/** The one that goes first is less. */
+export function byRank(a: Rank, b: Rank): number {
+  const bySize = (x: number, y: number) => (x === y ? 0 : x < y ? -1 : 1);
+  return (
+    a.fits - b.fits ||
+    a.fails - b.fails ||
+    a.cautions - b.cautions ||
+    bySize(a.missMm, b.missMm) ||
+    bySize(b.marginMm, a.marginMm) ||
+    a.lengthMm - b.lengthMm
+  );
 }
 
 /** The answers in full of those that were ranked. */
@@ -61,8 +75,8 @@ const countOf = (checks: StudFit['checks'], asked: Status) =>
   checks.reduce((sum, { finding }) => sum + (finding.status === asked ? 1 : 0), 0);
 
 /** Nothing is against it: of two such only the margin left, and then the length, says which goes first. */
-export function isFlawless({ fit: { judged, checks } }: Ranked): boolean {
-  return judged.decides === null && countOf(checks, 'fail') === 0 && countOf(checks, 'caution') === 0;
+export function isFlawless({ fits, fails, cautions }: Rank): boolean {
+  return fits === FITS.yes && fails === 0 && cautions === 0;
 }
 
 /** The smallest worst-case margin of all length checks, at most one pitch. */

@@ -2,7 +2,7 @@ import type { LengthUnit } from '../../../../shared/words/print.ts';
 import type { NamedStud, Stud, StudMatch } from '../../../../shared/words/stud/stud.ts';
 import { fitOf } from '../checkStud.ts';
 import { sameThread } from '../numbers/studNumbers.ts';
-import { bestFirst, isFlawless, matched, type Ranked, worstMargin } from './bestFirst.ts';
+import { byRank, isFlawless, matched, type Rank, rankOf, worstMargin } from './bestFirst.ts';
 import type { MatchStudsInput } from './matchStuds.ts';
 import { asksOf, type StackAsks } from './studWanted.ts';
 
@@ -30,19 +30,25 @@ export function bestStuds(
   unit: LengthUnit = 'mm',
 ): StudMatch[] {
   const asks = asksOf(surroundings);
-  const found: Ranked[] = [];
+  const fitAt = (at: number) => fitOf({ ...surroundings, stud: studs[at]!.stud }, unit);
+  // Only what the order goes by is kept of each: hundreds of fits with their workings are more than they cost to redo.
+  const found: { at: number; rank: Rank }[] = [];
   let [flawless, fitting, missing] = [0, 0, 0];
   for (const { at, sureNo } of inOrder(studs, asks)) {
     if (flawless >= most) break;
     if (sureNo && (fitting >= most || missing >= NEAREST * most)) break;
-    const { id, stud } = studs[at]!;
-    const one = { id, fit: fitOf({ ...surroundings, stud }, unit) };
-    found.push(one);
-    if (one.fit.judged.fits === 'no') missing++;
+    const fit = fitAt(at);
+    const rank = rankOf(fit);
+    found.push({ at, rank });
+    if (fit.judged.fits === 'no') missing++;
     else fitting++;
-    if (isFlawless(one)) flawless++;
+    if (isFlawless(rank)) flawless++;
   }
-  return matched(bestFirst(found).slice(0, most), unit);
+  const first = found.sort((a, b) => byRank(a.rank, b.rank)).slice(0, most);
+  return matched(
+    first.map(({ at }) => ({ id: studs[at]!.id, fit: fitAt(at) })),
+    unit,
+  );
 }
 
 /** Those that may fit first, then sure misses, then other threads; each by margin, then the shorter first. */

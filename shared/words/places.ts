@@ -52,6 +52,8 @@ export function stationsOf(places: readonly Place[]): Place[] {
 export class StationIndex<P extends Place> {
   readonly all: P[] = [];
   readonly #byAngle = new Map<number, { readonly order: number; readonly station: P }[]>();
+  /** By the very angle and radius: whoever was found stays the first, for others come after. */
+  readonly #found = new Map<number, Map<number, P>>();
 
   constructor(stations: readonly P[] = []) {
     for (const station of stations) this.add(station);
@@ -67,6 +69,18 @@ export class StationIndex<P extends Place> {
   }
 
   at(place: Place): P | undefined {
+    const { angleDeg, radiusMm } = place;
+    const known = this.#found.get(angleDeg)?.get(radiusMm);
+    if (known !== undefined) return known;
+    const found = this.#search(place);
+    if (found === undefined) return undefined;
+    const there = this.#found.get(angleDeg);
+    if (there) there.set(radiusMm, found);
+    else this.#found.set(angleDeg, new Map([[radiusMm, found]]));
+    return found;
+  }
+
+  #search(place: Place): P | undefined {
     const angle = wholeDegree(place.angleDeg);
     let first: { readonly order: number; readonly station: P } | undefined;
     for (const near of [angle, (angle + 1) % 360, (angle + 359) % 360]) {

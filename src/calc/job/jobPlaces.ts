@@ -17,24 +17,49 @@ export interface StationRead extends Place {
  */
 export function stationsRead(job: Pick<Job, 'sections' | 'readings'>, pass: Pass): readonly StationRead[] {
   const laidOut = stationsOf(layoutOf(job));
-  const index = new StationIndex(laidOut);
   const read = new Map<Place, Reading[]>();
-  for (const reading of job.readings) {
+  const stations = eachReading(job, laidOut, (station, reading) => {
+    if (reading.pass !== pass) return;
+    const there = read.get(station);
+    if (there) there.push(reading);
+    else read.set(station, [reading]);
+  });
+  return stations.flatMap((station, i) => {
+    const readings = read.get(station) ?? [];
+    const isLaidOut = i < laidOut.length;
+    return isLaidOut || readings.length > 0 ? [{ ...station, laidOut: isLaidOut, readings }] : [];
+  });
+}
+
+/** The mean wall of each station where one was read, in one pass. */
+export function meanWalls(job: Pick<Job, 'sections' | 'readings'>, pass: Pass): readonly number[] {
+  const walls = new Map<Place, { sumMm: number; count: number }>();
+  eachReading(job, stationsOf(layoutOf(job)), (station, reading) => {
+    if (reading.pass !== pass || reading.kind !== 'wall' || reading.valueMm === null) return;
+    const here = walls.get(station) ?? { sumMm: 0, count: 0 };
+    here.sumMm += reading.valueMm;
+    here.count += 1;
+    walls.set(station, here);
+  });
+  return [...walls.values()].map(({ sumMm, count }) => sumMm / count);
+}
+
+/** Shows each reading with its station; the stations: those laid out, then one where the first reading beside them was. */
+function eachReading(
+  { readings }: Pick<Job, 'readings'>,
+  laidOut: readonly Place[],
+  show: (station: Place, reading: Reading) => void,
+): readonly Place[] {
+  const index = new StationIndex(laidOut);
+  for (const reading of readings) {
     let station = index.at(reading);
     if (station === undefined) {
       station = { angleDeg: reading.angleDeg, radiusMm: reading.radiusMm };
       index.add(station);
     }
-    if (reading.pass !== pass) continue;
-    const there = read.get(station);
-    if (there) there.push(reading);
-    else read.set(station, [reading]);
+    show(station, reading);
   }
-  return index.all.flatMap((station, i) => {
-    const readings = read.get(station) ?? [];
-    const isLaidOut = i < laidOut.length;
-    return isLaidOut || readings.length > 0 ? [{ ...station, laidOut: isLaidOut, readings }] : [];
-  });
+  return index.all;
 }
 
 /** As the job says, else as the cover’s family is measured. */

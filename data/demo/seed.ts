@@ -24,6 +24,7 @@ import { demoFamilies } from './families.ts';
 import { demoGauges } from './gauges.ts';
 import { inches } from './inches.ts';
 import { type DemoJob, demoJobs } from './jobs.ts';
+import { demoLathes } from './lathes.ts';
 import { demoLinings } from './linings.ts';
 import { demoNuts, demoWashers } from './nuts.ts';
 import { demoStacks } from './stacks.ts';
@@ -60,6 +61,7 @@ export async function seedDemo(
   );
   for (const { id, steel } of demoSteels) await addEntry(db, ctx, { kind: 'steel', id, body: steel });
   for (const { id, lining } of demoLinings) await addEntry(db, ctx, { kind: 'lining', id, body: lining });
+  for (const { id, lathe } of demoLathes) await addEntry(db, ctx, { kind: 'lathe', id, body: lathe });
   for (const { id, family } of demoFamilies) await addEntry(db, ctx, { kind: 'family', id, body: family });
   for (const { id, entry } of demoStuds) await addEntry(db, ctx, { kind: 'stud', id, body: entry });
   for (const { id, entry } of demoStacks) await addEntry(db, ctx, { kind: 'stack', id, body: entry });

@@ -15,7 +15,7 @@ import { lowerFirst, subjectOf } from '../words/fields/field.ts';
 import { CATALOGUE_NUT, CATALOGUE_STACK, CATALOGUE_STUD, CATALOGUE_WASHER } from '../words/fields/stud.ts';
 import type { ThreadSpec } from '../words/stud/thread.ts';
 import { refuseUnbelievable } from './believable.ts';
-import { liningChosenSchema, steelChosenSchema } from './chosen.ts';
+import { liningChosenSchema, refuseRange, steelChosenSchema } from './chosen.ts';
 import { orNull, quantity, strict } from './fields.ts';
 import { shapeOf } from './fromFields.ts';
 import { fitLimitsSchema } from './knockOn.ts';
@@ -282,10 +282,6 @@ export const shopCriteriaSchema = strict('The shop limits', shapeOf(CRITERIA)).s
         ['timeZone'],
         `The time zone "${timeZone}" is not known. Take one from the list, such as America/Chicago, or leave it blank.`,
       );
-    if (lathe == null || lathe.leastRpm <= lathe.mostRpm) return;
-    refuse(
-      ['lathe', 'leastRpm'],
-      `The minimum rpm is ${lathe.leastRpm} rpm; it must be no more than the maximum, ${lathe.mostRpm} rpm.`,
-    );
+    if (lathe != null) refuseRange(lathe, (key, message) => refuse(['lathe', key], message));
   }),
 ) satisfies z.ZodType<Required<ShopCriteria>>;

@@ -12,6 +12,7 @@ import {
   type Received,
 } from '../words/job.ts';
 import { keptFamilySchema } from './catalogue.ts';
+import { latheChosenSchema } from './chosen.ts';
 import { angle, choice, count, height, list, orElse, orNull, radius, strict, text, yesNo } from './fields.ts';
 import { shapeOf } from './fromFields.ts';
 import { catalogueGaugeSchema } from './gauge.ts';
@@ -83,7 +84,10 @@ export const setupSchema = strict(
   }),
 ) satisfies z.ZodType<Required<MeasuringSetup>>;
 
-export const planSchema = strict('The cut plan', shapeOf(PLAN, { typed })).superRefine(
+export const planSchema = strict(
+  'The cut plan',
+  shapeOf(PLAN, { typed, lathe: orNull(latheChosenSchema) }),
+).superRefine(
   across<CutPlan>(({ plannedCutMm, typed }, refuse) => {
     const fault = notTypedFor('the planned cut', typed, plannedCutMm);
     if (fault !== null) refuse(['typed'], fault);

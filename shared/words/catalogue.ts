@@ -127,6 +127,15 @@ export interface CatalogueLining {
   readonly note: string;
 }
 
+/** A lathe: the shop's figures for it, with where they are from. */
+export interface CatalogueLathe extends LatheSettings {
+  readonly name: string;
+  readonly source: string;
+  /** The day of the source, or when they were set. */
+  readonly sourceOn: string | null;
+  readonly note: string;
+}
+
 /** An entry of the catalog as it was when it was chosen. */
 export type Chosen<K extends EntryKind> = { readonly id: string; readonly revision: number } & {
   readonly [Kind in K]: EntryBodies[Kind];
@@ -211,6 +220,7 @@ export interface EntryBodies {
   readonly gauge: CatalogueGauge;
   readonly steel: CatalogueSteel;
   readonly lining: CatalogueLining;
+  readonly lathe: CatalogueLathe;
   readonly criteria: ShopCriteria;
   /** What is looked at and measured on covers of some types. */
   readonly checklist: InspectionList;

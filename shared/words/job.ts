@@ -1,5 +1,12 @@
 import type { Bending } from './bending/bending.ts';
-import type { CatalogueGauge, CatalogueStack, CatalogueStud, Family, ShopCriteria } from './catalogue.ts';
+import type {
+  CatalogueGauge,
+  CatalogueStack,
+  CatalogueStud,
+  Chosen,
+  Family,
+  ShopCriteria,
+} from './catalogue.ts';
 import type { Chucking, CoverCheck, CoverCheckInput, CrackTest, Gauge, KnockOn } from './cover.ts';
 import type { Finding } from './finding.ts';
 import type { Inspected } from './inspection.ts';
@@ -83,6 +90,8 @@ export interface MeasuringSetup {
 export interface CutPlan {
   readonly plannedCutMm: number | null;
   readonly typed: string;
+  /** Whose figures the passes are planned with; null, or left out: the shop's. */
+  readonly lathe?: Chosen<'lathe'> | null;
 }
 
 export const DECISION_KINDS = ['face', 'face-and-ring', 'replace'] as const;

@@ -88,7 +88,7 @@ export const TERMS = {
   shopLimits: { word: 'shop limits', is: 'The figures this shop judges by, and who set them.' },
   catalog: {
     word: 'catalog',
-    is: 'The shop’s cover types, studs, flexplate stacks, nuts, washers, shims, gauges, steels and linings.',
+    is: 'The shop’s cover types, studs, flexplate stacks, nuts, washers, shims, gauges, steels, linings and lathes.',
   },
   gauge: { word: 'gauge', many: 'gauges', is: 'A micrometer, caliper or indicator with its calibration.' },
   backups: { word: 'backups', is: 'Copies of everything the shop has saved.' },
@@ -106,6 +106,7 @@ export const ENTRY_WORD: Readonly<
   gauge: { one: TERMS.gauge.word, many: 'Gauges' },
   steel: { one: 'steel', many: 'Steels' },
   lining: { one: 'lining', many: 'Linings' },
+  lathe: { one: 'lathe', many: 'Lathes' },
 };
 
 /** Kinds a person finds in the catalog: all but the shop limits. */

@@ -24,6 +24,7 @@ export const SCRAP_WORD = {
 export type RestsOn =
   | 'family'
   | 'gauge'
+  | 'lathe'
   | 'criteria'
   | 'cover-calc'
   | 'plate-calc'

@@ -76,6 +76,7 @@ export interface SlipRestedOn {
 /** What is to be done where a job cannot be judged again by itself. */
 export const TO_DO: Readonly<Record<RestsOn, string>> = {
   gauge: 'measure it again with a sound gauge',
+  lathe: 'plan its passes again',
   stack: 'choose its studs again',
   stud: 'choose its studs again',
   'stud-calc': 'choose its studs again',

@@ -64,8 +64,12 @@ export function restOfJob(
     told,
     asKept,
     stands,
-    // What was decided is cut as it was decided, whatever the shop has changed since.
-    plan: cutPlanFor(stands, family, decided?.criteria ?? criteria),
+    // What was decided is cut as it was decided, whatever the shop has changed since, unless a lathe is chosen.
+    plan: cutPlanFor(
+      stands,
+      family,
+      job.sections.plan?.body.lathe?.lathe ?? (decided?.criteria ?? criteria).lathe,
+    ),
     passes: passesOf(job),
     compared: after.compared,
     nextPass: after.nextPass,

@@ -82,7 +82,7 @@ async function workedOut(
   const bending = isMeasured(bare) ? await bendingFor({ ...bent, check: bare, unit }) : null;
   const found = bending?.findings ?? [];
   const check = numbers === null || found.length === 0 ? bare : await judged(numbers, unit, found, asker);
-  const plan = cutPlanFor(check, cover, bent.criteria);
+  const plan = cutPlanFor(check, cover, bent.criteria.lathe);
   return { check, bending, plan, decides: whatDecides(check), faults };
 }
 

@@ -259,6 +259,7 @@ test('no cell of a CSV can be run as a formula', async () => {
     '/catalogue/gauge.csv',
     '/catalogue/steel.csv',
     '/catalogue/lining.csv',
+    '/catalogue/lathe.csv',
     '/jobs/1001/readings.csv',
   ];
   let dangerous = 0;

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { demoFamilies } from '../../data/demo/families.ts';
 import { demoGauges } from '../../data/demo/gauges.ts';
+import { demoLathes } from '../../data/demo/lathes.ts';
 import { demoLinings } from '../../data/demo/linings.ts';
 import { demoNuts, demoWashers } from '../../data/demo/nuts.ts';
 import { demoStacks } from '../../data/demo/stacks.ts';
@@ -26,6 +27,7 @@ const BODIES: { readonly [K in CatalogueKind]: readonly EntryBodies[K][] } = {
   gauge: demoGauges.map(({ gauge }) => gauge),
   steel: demoSteels.map(({ steel }) => steel),
   lining: demoLinings.map(({ lining }) => lining),
+  lathe: demoLathes.map(({ lathe }) => lathe),
 };
 
 /** Letters, signs and line ends that spreadsheets and CSV make something of. */

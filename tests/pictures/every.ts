@@ -58,6 +58,8 @@ const SCREENS: readonly Screen[] = [
   { name: 'steel in the catalog', path: '/catalogue/steel/pressing-steel' },
   { name: 'lining, new', path: '/catalogue/lining/new' },
   { name: 'lining in the catalog', path: '/catalogue/lining/tan-paper-lining' },
+  { name: 'lathe, new', path: '/catalogue/lathe/new' },
+  { name: 'lathe in the catalog', path: '/catalogue/lathe/lathe-2' },
   { name: 'limits', path: '/criteria' },
   { name: 'how it is worked out', path: '/how' },
   { name: 'how, the cover', path: '/how/cover' },

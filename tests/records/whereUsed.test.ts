@@ -1,10 +1,12 @@
 import { afterEach, beforeEach, expect, test } from 'vitest';
+import { demoLathes } from '../../data/demo/lathes.ts';
 import { demoLiningChosen, demoLinings } from '../../data/demo/linings.ts';
 import { demoWashers } from '../../data/demo/nuts.ts';
 import { demoSteelChosen, demoSteels } from '../../data/demo/steels.ts';
 import { addEntry } from '../../src/records/catalogue.ts';
 import type { Shop } from '../../src/records/database/database.ts';
 import { createJob } from '../../src/records/jobs/createJob.ts';
+import { reviseJob } from '../../src/records/jobs/reviseJob.ts';
 import { saveSlip } from '../../src/records/slips/slips.ts';
 import { MOST_NAMED, whereUsed } from '../../src/records/whereUsed.ts';
 import { alder, as, received } from './samples.ts';
@@ -56,5 +58,16 @@ onEachDatabase((engine) => {
     expect(await covers('lining', both.lining.id)).toEqual(one);
     expect(await covers('steel', demoSteels[1]!.id)).toEqual({ count: 0, newest: [] });
     expect(await covers('lining', demoLinings[1]!.id)).toEqual({ count: 0, newest: [] });
+  });
+
+  test('a lathe is named by the jobs whose plan has chosen it', async () => {
+    const { id, lathe } = demoLathes[0]!;
+    await addEntry(shop.db, as('AB'), { kind: 'lathe', id, body: lathe });
+    const job = await createJob(shop.db, as('AB'), { received: received() });
+    const jobs = async () => (await whereUsed(shop.db, 'lathe', id)).jobs.newest.map(({ number }) => number);
+    expect(await jobs()).toEqual([]);
+    const body = { plannedCutMm: null, typed: '', lathe: { id, revision: 1, lathe } };
+    await reviseJob(shop.db, as('AB'), { jobId: job.id, fromRevision: 1, what: 'plan', body });
+    expect(await jobs()).toEqual([job.number]);
   });
 });

@@ -145,7 +145,11 @@ describe('sections of a job', () => {
     expect(faults(setupSchema, changed(setup, 'stations.0.radiusMm', -1))[0]?.message).toBe(
       'The radius at station 1 is -1 mm; it must be at least 1 mm and at most 10000 mm.',
     );
-    expect(taken(planSchema, { plannedCutMm: null, typed: '' })).toEqual({ plannedCutMm: null, typed: '' });
+    expect(taken(planSchema, { plannedCutMm: null, typed: '' })).toEqual({
+      plannedCutMm: null,
+      typed: '',
+      lathe: null,
+    });
     expect(faults(planSchema, { plannedCutMm: -0.1, typed: '-0.1' })[0]?.path).toBe('plannedCutMm');
     const cuts = { cuts: [{ depthMm: 0.25, typed: '0.25', look: null, truedAgain: null, note: '' }] };
     expect(taken(cutsSchema, cuts)).toEqual(cuts);

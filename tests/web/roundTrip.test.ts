@@ -289,6 +289,19 @@ const LINING: Typed = {
   sourceOn: '2026-05-04',
 };
 
+const LATHE: Typed = {
+  leastRpm: '45',
+  mostRpm: '1150',
+  cuttingSpeedMPerMin: '480 ft/min',
+  noseRadiusMm: '0.031 in',
+  roughingLimitMm: '0.009 in',
+  finishingCutMm: '0.004 in',
+  roughingFeedMm: '0.0075 in',
+  finishingFeedMm: '0.0035 in',
+  source: 'its manual',
+  sourceOn: '2026-05-04',
+};
+
 const FORMS: readonly (readonly [string, Tried])[] = [
   ['a cover type', entry('family', FAMILY)],
   ['a stud', entry('stud', STUD)],
@@ -298,6 +311,7 @@ const FORMS: readonly (readonly [string, Tried])[] = [
   ['a gauge', entry('gauge', GAUGE)],
   ['a steel', entry('steel', STEEL)],
   ['a lining', entry('lining', LINING)],
+  ['a lathe', entry('lathe', LATHE)],
   ['the shop limits', limits({ ...SHOP, minimumFormula: '' })],
   [
     'the shop limits with a formula',
@@ -354,7 +368,7 @@ const FORMS: readonly (readonly [string, Tried])[] = [
       'k.mostPullForwardMm': '4',
     }),
   ],
-  ['the cut to try', ofJob('plan-form', 'plan', { cut: '0.011 in' })],
+  ['the cut to try', ofJob('plan-form', 'plan', { cut: '0.011 in', lathe: 'Lathe 2, demo, revision 1' })],
   [
     'a replaced stud',
     {

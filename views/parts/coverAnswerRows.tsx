@@ -7,7 +7,9 @@ import {
   rowTold,
 } from '../../shared/words/answerRows.ts';
 import type { Bending } from '../../shared/words/bending/bending.ts';
+
 import { rangeThanNew, timesNew } from '../../shared/words/bending/thanNew.ts';
+import type { Chosen } from '../../shared/words/catalogue.ts';
 import { type CutPlanAnswer, DIALLING_WORTH_MM, type MeasuredCheck } from '../../shared/words/cover.ts';
 import { passFigures, printSure } from '../../shared/words/cut.ts';
 import type { Finding } from '../../shared/words/finding.ts';
@@ -60,6 +62,8 @@ export interface CoverRowsProps {
   readonly tryCut: Pick<WhatIfProps, 'action' | 'include' | 'check'> | null;
   /** A cut that is planned is typed here. */
   readonly cutPlanned?: ComponentChildren;
+  /** Chosen for the cut; left out: the shop's. */
+  readonly lathe?: Chosen<'lathe'> | null | undefined;
   /** The passes stand elsewhere on the page. */
   readonly passesElsewhere?: boolean;
   /** Rows that are open whatever they say. */
@@ -254,13 +258,13 @@ const BODY: Readonly<Record<CoverRow, (props: CoverRowsProps) => ComponentChildr
   sure: () => null,
   indicated: ({ id, unit, check, cut, shape }) =>
     cut ? <TiltFigure shape={shape} check={check} unit={unit} id={id} /> : null,
-  cut: ({ id, unit, cut, plan, bending, tryCut, cutPlanned, passesElsewhere }) => {
+  cut: ({ id, unit, cut, plan, lathe, bending, tryCut, cutPlanned, passesElsewhere }) => {
     if (!cut) return cutPlanned ?? null;
     return (
       <>
         {tryCut && <WhatIf {...tryCut} bending={bending?.bending ?? null} unit={unit} level={3} />}
         {cutPlanned}
-        {!passesElsewhere && <CutPlanPart plan={plan} unit={unit} id={id} level={3} />}
+        {!passesElsewhere && <CutPlanPart plan={plan} lathe={lathe} unit={unit} id={id} level={3} />}
       </>
     );
   },

@@ -1,3 +1,4 @@
+import type { Chosen } from '../../shared/words/catalogue.ts';
 import type { CutPlanAnswer } from '../../shared/words/cover.ts';
 import { passFigures } from '../../shared/words/cut.ts';
 import {
@@ -21,14 +22,16 @@ export function cuttingTime(seconds: number): string {
   return minutes === 0 ? `${whole} s` : `${minutes} min ${whole % 60} s`;
 }
 
-/** The passes of a cut on the shop's lathe, as advice. */
+/** The passes of a cut on the lathe chosen, or the shop's, as advice. */
 export function CutPlanPart(props: {
   plan: CutPlanAnswer | null;
   unit: LengthUnit;
   id: string;
   level: 2 | 3;
+  /** Chosen for it; left out: the shop's. */
+  lathe?: Chosen<'lathe'> | null | undefined;
 }) {
-  const { plan, unit, id, level } = props;
+  const { plan, unit, id, level, lathe } = props;
   const Heading = level === 2 ? 'h2' : 'h3';
   if (plan === null) {
     return (
@@ -49,6 +52,11 @@ export function CutPlanPart(props: {
         <HowFigure how={plan.answers.finishRaUm}>{printAs(plan.finishRaUm, ROUGHNESS[unit])}</HowFigure>, Rt{' '}
         <HowFigure how={plan.answers.finishRtUm}>{printAs(plan.finishRtUm, ROUGHNESS[unit])}</HowFigure>.
       </p>
+      {lathe && (
+        <p>
+          Lathe: {lathe.lathe.name}, the catalog’s revision {lathe.revision}.
+        </p>
+      )}
       <PassTable plan={plan} unit={unit} />
       {plan.warnings.map((warning) => (
         <p class="note">{warning.text}</p>

@@ -9,7 +9,7 @@ import type {
   NutAlone,
 } from '../../words/catalogue.ts';
 import { catalogueWasherSchema, keptFamilySchema, shopCriteriaSchema } from '../catalogue.ts';
-import { catalogueLiningSchema } from '../chosen.ts';
+import { catalogueLatheSchema, catalogueLiningSchema } from '../chosen.ts';
 import { catalogueGaugeSchema } from '../gauge.ts';
 import { catalogueSteelSchema } from '../steel.ts';
 import { exactly, named } from './exactly.ts';
@@ -65,6 +65,7 @@ export const entryBodies: { readonly [K in AnsweredKind]: z.ZodType<EntryBodies[
   gauge: named('CatalogueGauge', asKept(catalogueGaugeSchema)),
   steel: named('CatalogueSteel', asKept(catalogueSteelSchema)),
   lining: named('CatalogueLining', asKept(catalogueLiningSchema)),
+  lathe: named('CatalogueLathe', asKept(catalogueLatheSchema)),
   criteria: named('Criteria', asKept(shopCriteriaSchema)),
 };
 
@@ -91,4 +92,5 @@ export const entriesAnswers = {
   washer: named('Washers', z.strictObject({ entries: z.array(entryOf('washer')) })),
   steel: named('Steels', z.strictObject({ entries: z.array(entryOf('steel')) })),
   lining: named('Linings', z.strictObject({ entries: z.array(entryOf('lining')) })),
+  lathe: named('Lathes', z.strictObject({ entries: z.array(entryOf('lathe')) })),
 };

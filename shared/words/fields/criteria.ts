@@ -1,36 +1,19 @@
 import type { BendingSettings, HeatSettings } from '../bending/bending.ts';
-import type { LatheSettings, ShopCriteria, StudSettingLimits } from '../catalogue.ts';
+import type { ShopCriteria, StudSettingLimits } from '../catalogue.ts';
 import type { BalanceWanted, CoverCriteria } from '../cover.ts';
 import { PILOT_LEAD_MM } from '../stud/stud.ts';
 import { USUAL_WEIGHT } from '../whatStops.ts';
 import { LOCK_UP_PRESSURE, YIELD } from './family.ts';
 import type { Fields } from './field.ts';
+import { LATHE, RPM } from './lathe.ts';
 import { LINING_MODULUS } from './lining.ts';
 import { CONDUCTIVITY, DENSITY, POISSON, SPECIFIC_HEAT, YOUNG } from './steel.ts';
 import { WHAT_STOPS } from './whatStops.ts';
 
-const RPM = { kind: 'speed', least: 0, open: true, most: 20_000 } as const;
 const above = (most: number) => ({ least: 0, open: true, most }) as const;
 const THREADS = { kind: 'number', unit: 'threads', least: 0, most: 20 } as const;
 /** Less than the new cover’s no cover can keep. */
 const TIMES_NEW = { kind: 'number', unit: 'times new', least: 1, most: 100, optional: true } as const;
-
-/** What the shop’s lathe does, and how it is worked. All of it or none: half a lathe plans no pass. */
-const LATHE = {
-  leastRpm: { label: 'Minimum rpm', ...RPM },
-  mostRpm: { label: 'Maximum rpm', ...RPM },
-  cuttingSpeedMPerMin: {
-    label: 'Cutting speed',
-    help: 'The tool maker’s figure comes first',
-    kind: 'cutting-speed',
-    ...above(2000),
-  },
-  noseRadiusMm: { label: 'Nose radius', kind: 'size' },
-  roughingLimitMm: { label: 'Deepest roughing pass', kind: 'size' },
-  finishingCutMm: { label: 'Finishing pass', kind: 'extent' },
-  roughingFeedMm: { label: 'Roughing feed', help: 'Per revolution', kind: 'size' },
-  finishingFeedMm: { label: 'Finishing feed', help: 'Per revolution', kind: 'size' },
-} as const satisfies Fields<LatheSettings>;
 
 /** ISO 21940-11: grade, mass and speed. */
 export const BALANCE = {

@@ -76,6 +76,7 @@ export const PLAN = {
     optional: true,
   },
   typed: { label: 'As typed', box: 'cut', kind: 'made' },
+  lathe: { label: 'Lathe', box: 'lathe', kind: 'made' },
 } as const satisfies Fields<CutPlan>;
 
 /** One pass of the cut. */

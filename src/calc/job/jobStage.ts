@@ -26,6 +26,8 @@ export interface StageParts {
   readonly readings: readonly Reading[];
   /** The revision at which the cover's family last became another, or another revision of itself. */
   readonly familyChangedAt: number;
+  /** The revision at which the cut to try last became another; which lathe is to cut it changes nothing decided. */
+  readonly planChangedAt: number;
   /** The revision at which the depths of the cuts last changed; 0 before any cut. */
   readonly cutsChangedAt: number;
   /** The revision at which a ring was welded on; 0 while none is. What was measured and cut before is void. */
@@ -202,7 +204,7 @@ export function decisionStands(parts: StageParts): boolean {
     parts.familyChangedAt,
     sections.looked?.revision ?? 0,
     sections.setup?.revision ?? 0,
-    sections.plan?.revision ?? 0,
+    parts.planChangedAt,
     lastChangeBeforeCut(parts.readings),
   );
   return newest < sections.decision.revision;

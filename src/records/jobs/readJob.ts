@@ -1,5 +1,13 @@
 import type { Selectable } from 'kysely';
-import type { Job, JobSections, Kept, Reading, Received, SectionName } from '../../../shared/words/job.ts';
+import type {
+  CutPlan,
+  Job,
+  JobSections,
+  Kept,
+  Reading,
+  Received,
+  SectionName,
+} from '../../../shared/words/job.ts';
 import {
   counting,
   currentReadings,
@@ -112,6 +120,7 @@ function partsIn({ revision, at, rows, readings }: PartsRead): JobParts {
     },
     readings,
     familyChangedAt: lastChange(all('received'), sameFamily),
+    planChangedAt: planChangedAt(all('plan')),
     weldedAt: weldedAt(all('setup')),
     passesAt: passesAt(all('cuts')),
     cutsChangedAt: lastChange(all('cuts'), (a, b) => depths(a.cuts) === depths(b.cuts)),
@@ -128,7 +137,7 @@ function rowsOf(db: Db, jobId: number, revision: number): Promise<readonly Secti
     .where('r.what', '<>', 'reading')
     .where((eb) =>
       eb.or([
-        eb('r.what', 'in', ['received', 'looked', 'cuts', 'setup']),
+        eb('r.what', 'in', ['received', 'looked', 'plan', 'cuts', 'setup']),
         eb('r.revision', '=', (inner) =>
           inner
             .selectFrom('job_revision as newer')
@@ -141,6 +150,17 @@ function rowsOf(db: Db, jobId: number, revision: number): Promise<readonly Secti
     )
     .orderBy('r.revision')
     .execute();
+}
+
+/** Where the cut to try last became another; a plan saved with another lathe and nothing else is the same cut. */
+function planChangedAt(plans: readonly Kept<CutPlan>[]): number {
+  const at = ({ lathe }: CutPlan) => (lathe ? `${lathe.id} ${lathe.revision}` : '');
+  const changes = plans.filter(({ body }, i) => {
+    const before: CutPlan = plans[i - 1]?.body ?? { plannedCutMm: null, typed: '' };
+    const sameCut = body.plannedCutMm === before.plannedCutMm && body.typed === before.typed;
+    return !sameCut || at(body) === at(before);
+  });
+  return changes.at(-1)?.revision ?? 0;
 }
 
 /** The revision at which what `same` compares last became another; 0 when there is none. */

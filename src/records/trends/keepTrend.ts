@@ -140,7 +140,7 @@ function patternOf(stands: Stands | null): MarkPattern | null {
 
 /** The entries, limits and calculations that a job as it stands was worked out from. */
 export function restsRows(job: Job): RestsRow[] {
-  const { received, setup, decision, studs } = job.sections;
+  const { received, setup, plan, decision, studs } = job.sections;
   const read = lastRead(job);
   const rows: Omit<RestsRow, 'job_id'>[] = [];
   if (received) {
@@ -149,6 +149,10 @@ export function restsRows(job: Job): RestsRow[] {
   }
   for (const { id, revision } of setup?.body.gauges ?? []) {
     rows.push({ what: 'gauge', id, revision, since: read ?? setup!.at });
+  }
+  const lathe = plan?.body.lathe;
+  if (plan && lathe) {
+    rows.push({ what: 'lathe', id: lathe.id, revision: lathe.revision, since: plan.at });
   }
   if (decision) {
     const { at: since, body } = decision;

@@ -1,4 +1,5 @@
 import type { CRITERIA } from '../../../shared/words/fields/criteria.ts';
+import type { CATALOGUE_LATHE } from '../../../shared/words/fields/lathe.ts';
 import type { LINING } from '../../../shared/words/fields/lining.ts';
 import { ENGINE_TORQUE, gapTypedExpected, PROVED, SHIM } from '../studs/studsExpected.ts';
 import { LOCK_UP, YIELD_STRENGTH } from './coverExpected.ts';
@@ -16,6 +17,18 @@ export const OF_STEEL = {
   densityKgPerM3: { least: 2000, most: 9000 },
   specificHeatJPerKgK: { least: 300, most: 1000 },
 } as const;
+
+/** What the figures of a lathe are at all: common practice, no source. */
+export const LATHE_EXPECTED = {
+  leastRpm: { least: 8, most: 300, notTold: 'one lathe begins at 10 rpm and another at 200' },
+  mostRpm: { least: 300, most: 5000 },
+  cuttingSpeedMPerMin: { least: 25, most: 700, likely: { least: 60, most: 240 } },
+  noseRadiusMm: { least: 0.18, most: 2.5 },
+  roughingLimitMm: { least: 0.08, most: 1.2 },
+  finishingCutMm: { least: 0.02, most: 0.3 },
+  roughingFeedMm: { least: 0.05, most: 0.6 },
+  finishingFeedMm: { least: 0.02, most: 0.4 },
+} as const satisfies ExpectedWhole<typeof CATALOGUE_LATHE>;
 
 /** What the figure of a lining is at all: common practice, no source. */
 export const LINING_EXPECTED = {
@@ -42,16 +55,7 @@ export const CRITERIA_EXPECTED: ExpectedWhole<typeof CRITERIA> = {
   backupAwayDays: WHOLE,
   whatStops: {},
   studSetting: { leanAt25Mm: OFF, offMm: OFF, proofNm: PROVED },
-  lathe: {
-    leastRpm: { least: 8, most: 300, notTold: 'one lathe begins at 10 rpm and another at 200' },
-    mostRpm: { least: 300, most: 5000 },
-    cuttingSpeedMPerMin: { least: 25, most: 700, likely: { least: 60, most: 240 } },
-    noseRadiusMm: { least: 0.18, most: 2.5 },
-    roughingLimitMm: { least: 0.08, most: 1.2 },
-    finishingCutMm: { least: 0.02, most: 0.3 },
-    roughingFeedMm: { least: 0.05, most: 0.6 },
-    finishingFeedMm: { least: 0.02, most: 0.4 },
-  },
+  lathe: LATHE_EXPECTED,
   balance: {
     gradeMmPerS: { least: 0.4, most: 40, notTold: 'grades go from 0.4 to 40' },
     massKg: { least: 2, most: 60, notTold: 'a cover has 3 kg and a whole converter 30, or as many pounds' },

@@ -113,6 +113,7 @@ export const jobCalls: readonly JobCall[] = [
   catalogueCall('washer', 'washer and shim'),
   catalogueCall('steel', 'steel'),
   catalogueCall('lining', 'clutch lining'),
+  catalogueCall('lathe', 'lathe'),
 ];
 
 function catalogueCall(kind: keyof typeof entriesAnswers, word: string): JobCall {

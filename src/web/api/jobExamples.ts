@@ -6,6 +6,7 @@ import {
 } from '../../../shared/schemas/catalogue.ts';
 import type {
   CatalogueGauge,
+  CatalogueLathe,
   CatalogueLining,
   CatalogueSteel,
   Family,
@@ -72,6 +73,7 @@ export async function prepareExamples({ db, now }: Pick<JobNeeds, 'db' | 'now'>)
   await addEntry(db, ctx, { kind: 'gauge', id: 'micrometer-m2', body: micrometer });
   await addEntry(db, ctx, { kind: 'steel', id: 'pressing-steel', body: pressingSteel });
   await addEntry(db, ctx, { kind: 'lining', id: 'paper-lining', body: paperLining });
+  await addEntry(db, ctx, { kind: 'lathe', id: 'lathe-2', body: latheTwo });
   await addEntry(db, ctx, { kind: 'checklist', id: 'hard-parts', body: hardParts });
   await startStudy(db, ctx, {
     sentId: 'study-of-examples',
@@ -98,6 +100,21 @@ const pressingSteel: CatalogueSteel = {
 const paperLining: CatalogueLining = {
   name: 'Paper lining',
   liningModulusMPaPerMm: 60,
+  source: 'invented for the example',
+  sourceOn: null,
+  note: '',
+};
+
+const latheTwo: CatalogueLathe = {
+  name: 'Lathe 2',
+  leastRpm: 40,
+  mostRpm: 1200,
+  cuttingSpeedMPerMin: 150,
+  noseRadiusMm: 0.8,
+  roughingLimitMm: 0.25,
+  finishingCutMm: 0.1,
+  roughingFeedMm: 0.2,
+  finishingFeedMm: 0.1,
   source: 'invented for the example',
   sourceOn: null,
   note: '',
@@ -257,6 +274,7 @@ export const jobExamples: readonly JobExample[] = [
   step('GET', 'listWasher', '/catalogue/washer'),
   step('GET', 'listSteel', '/catalogue/steel'),
   step('GET', 'listLining', '/catalogue/lining'),
+  step('GET', 'listLathe', '/catalogue/lathe'),
   step('POST', 'receiveJob', '/jobs', { id: id('receive'), ...MH, received }),
   step('POST', 'receiveJob', '/jobs', { ...MH, received: { ...received, receivedOn: '2026-02-30' } }),
   step('PUT', 'changeReceived', '/jobs/1001/received', {

@@ -1,3 +1,4 @@
+import { isDeepStrictEqual } from 'node:util';
 import type * as z from 'zod';
 import { changedAnswer, staleSections } from '../../../shared/schemas/answers/jobAnswers.ts';
 import { type SectionCall, sectionCallSchemas } from '../../../shared/schemas/jobCalls.ts';
@@ -5,9 +6,10 @@ import { valueAt } from '../../../shared/schemas/valueAt.ts';
 import { dayIn } from '../../../shared/words/day.ts';
 import { PLAN } from '../../../shared/words/fields/job.ts';
 import type { DoubtedFigure } from '../../../shared/words/finding.ts';
-import type { Job } from '../../../shared/words/job.ts';
+import type { CutPlan, Job } from '../../../shared/words/job.ts';
 import { Refusal } from '../../../shared/words/refusal.ts';
 import { getEntry } from '../../records/catalogue.ts';
+import type { Db } from '../../records/database/database.ts';
 import { NotInRecords, StaleEdit } from '../../records/database/errors.ts';
 import { jobNamed } from '../../records/jobs/readJob.ts';
 import { reviseJob } from '../../records/jobs/reviseJob.ts';
@@ -143,11 +145,25 @@ async function editOf(needs: JobNeeds, job: Job, section: SectionName, sent: unk
       const expected = planExpected(await jobCleanUpMm(db, job, writing));
       const doubts = figuresDoubted(PLAN, plan, expected, 'plan');
       refuseDoubted(doubts, confirmed, job.sections.plan?.body, 'plan');
+      await refuseOtherLathe(db, plan.lathe ?? null);
       return { what: section, body: plan };
     }
     case 'cuts':
       return cutsOf(job, sent as SectionCall<'cuts'>);
   }
+}
+
+/** A lathe is named as the catalog has it, or had it at that revision. */
+async function refuseOtherLathe(db: Db, lathe: CutPlan['lathe']): Promise<void> {
+  if (!lathe) return;
+  const entry = await getEntry(db, 'lathe', lathe.id, lathe.revision);
+  if (entry !== null && isDeepStrictEqual(entry.body, lathe.lathe)) return;
+  throw new Refusal('other-lathe', [
+    {
+      path: 'plan.lathe',
+      message: `This is not revision ${lathe.revision} of the lathe "${lathe.id.slice(0, 80)}". Send it as GET /api/catalogue/lathe has it.`,
+    },
+  ]);
 }
 
 /** A pass that looks like a slip is refused until `confirmed` names it, as the form asks before it is kept. */

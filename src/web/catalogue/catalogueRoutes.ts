@@ -49,7 +49,7 @@ import { entryRevisionsInWords, entryStale } from './entryWords.ts';
 import { askByFormula } from './limitsAsked.ts';
 import { typedOf } from './typedEntry.ts';
 
-/** Cover types, studs, stacks, nuts, washers, gauges, steels and linings: look, add, change as a new revision, retire. */
+/** Cover types, studs, stacks, nuts, washers, gauges, steels, linings and lathes: look, add, change as a new revision, retire. */
 export function catalogueRouter(context: PageContext): Router {
   const router = Router();
   router.get('/catalogue', (req, res) => getCatalogue(context, req, res));
@@ -83,6 +83,7 @@ async function getCatalogue(context: PageContext, req: Request, res: Response): 
       gauge: await listed('gauge'),
       steel: await listed('steel'),
       lining: await listed('lining'),
+      lathe: await listed('lathe'),
     },
     shelf: isCatalogueKind(shelf) ? shelf : (sorted?.kind ?? CATALOGUE_KINDS[0]!),
     text,
@@ -132,6 +133,7 @@ const OWN_OF_EACH: Readonly<Record<CatalogueKind, readonly string[]>> = {
   gauge: [GAUGE.calibrationUMm.box, GAUGE.repeatabilityMm.box, GAUGE.dueOn.box],
   steel: [],
   lining: [],
+  lathe: [],
 };
 
 /** A copy must have a name of its own, also where the other one is retired. */
@@ -338,6 +340,6 @@ function kindOf(req: Request): CatalogueKind {
   const { kind } = req.params;
   if (isCatalogueKind(kind)) return kind;
   throw new NoSuchPage(
-    'The catalog holds cover types, studs, flexplate stacks, nuts, washers, shims, gauges, steels and linings. Choose one of them.',
+    'The catalog holds cover types, studs, flexplate stacks, nuts, washers, shims, gauges, steels, linings and lathes. Choose one of them.',
   );
 }

@@ -9,6 +9,8 @@ import type { TypedForm } from '../request/typed.ts';
 /** What a cover type names of the catalog, each whole with its revision. */
 const NAMED_KINDS = ['steel', 'lining'] as const;
 export type NamedKind = (typeof NAMED_KINDS)[number];
+/** With what a cut plan names. */
+type ChosenKind = NamedKind | 'lathe';
 
 /** Those in use, as they are now: what a cover type may name. */
 export type AtHand = { readonly [K in NamedKind]: readonly Entry<K>[] };
@@ -19,33 +21,33 @@ export async function atHandFor(db: Db, kind: CatalogueKind): Promise<AtHand> {
   return { steel: await listed('steel'), lining: await listed('lining') };
 }
 
-/** What a cover type names of a kind, as it stands in a box or a list: "Pressing steel, revision 2". */
-export function namedText<K extends NamedKind>(
+/** What a cover type or a plan names of a kind, as it stands in a box or a list: "Pressing steel, revision 2". */
+export function namedText<K extends ChosenKind>(
   kind: K,
-  family: { readonly [Kind in K]?: Chosen<Kind> | null },
+  body: { readonly [Kind in K]?: Chosen<Kind> | null },
 ): string {
-  const chosen = family[kind];
+  const chosen = body[kind];
   return chosen ? chosenText(kind, chosen) : '';
 }
 
-function chosenText<K extends NamedKind>(kind: K, chosen: Chosen<K>): string {
+function chosenText<K extends ChosenKind>(kind: K, chosen: Chosen<K>): string {
   return `${chosen[kind].name}, revision ${chosen.revision}`;
 }
 
-function chosenOf<K extends NamedKind>(kind: K, { id, revision, body }: Entry<K>): Chosen<K> {
+function chosenOf<K extends ChosenKind>(kind: K, { id, revision, body }: Entry<K>): Chosen<K> {
   const named: { readonly [Kind in K]: EntryBodies[Kind] } = { [kind]: body } as Chosen<K>;
   return { id, revision, ...named };
 }
 
 /** What is named in its box, by its name alone or with the revision; null where nothing is, or nothing can be. */
-export function readChosen<K extends NamedKind>(
+export function readChosen<K extends ChosenKind>(
   form: TypedForm,
+  box: string,
   kind: K,
   atHand: readonly Entry<K>[],
-  /** What the cover type has: it may stay at an earlier revision. */
+  /** What is there: it may stay at an earlier revision. */
   standing: Chosen<K> | null | undefined,
 ): Chosen<K> | null {
-  const { box } = FAMILY[kind];
   const typed = form.text(box);
   if (typed === '') return null;
   if (standing && typed === chosenText(kind, standing)) return standing;
@@ -65,11 +67,14 @@ export function readChosen<K extends NamedKind>(
   return null;
 }
 
+/** Entries as a box may name them. */
+export function namesAtHand<K extends ChosenKind>(kind: K, entries: readonly Entry<K>[]): readonly string[] {
+  return entries.map((entry) => chosenText(kind, chosenOf(kind, entry)));
+}
+
 /** What a cover type’s boxes may be filled with, by kind. */
 export function namesOf(atHand: AtHand): Readonly<Record<NamedKind, readonly string[]>> {
-  const named = <K extends NamedKind>(kind: K) =>
-    atHand[kind].map((entry) => chosenText(kind, chosenOf(kind, entry as Entry<K>)));
-  return { steel: named('steel'), lining: named('lining') };
+  return { steel: namesAtHand('steel', atHand.steel), lining: namesAtHand('lining', atHand.lining) };
 }
 
 /** The boxes of what a cover type names, as its form would have them typed. */

@@ -2,6 +2,7 @@ import type { Entry, EntryBodies } from '../../../shared/words/catalogue.ts';
 import { FAMILY } from '../../../shared/words/fields/family.ts';
 import { lowerFirst } from '../../../shared/words/fields/field.ts';
 import { GAUGE } from '../../../shared/words/fields/gauge.ts';
+import { CATALOGUE_LATHE } from '../../../shared/words/fields/lathe.ts';
 import { LINING } from '../../../shared/words/fields/lining.ts';
 import { STEEL } from '../../../shared/words/fields/steel.ts';
 import {
@@ -35,6 +36,7 @@ const COLUMNS: { readonly [K in CatalogueKind]: (unit: LengthUnit, layers: numbe
   },
   steel: (unit) => columnsOf(STEEL, (body: EntryBodies['steel']) => body, unit),
   lining: (unit) => columnsOf(LINING, (body: EntryBodies['lining']) => body, unit),
+  lathe: (unit) => columnsOf(CATALOGUE_LATHE, (body: EntryBodies['lathe']) => body, unit),
   stud: (unit) => {
     const { name, stud, threadTyped, ...rest } = CATALOGUE_STUD;
     const whole = (body: EntryBodies['stud']) => body;

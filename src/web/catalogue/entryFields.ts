@@ -12,6 +12,7 @@ import { COVER_LIMITS, CRITERIA } from '../../../shared/words/fields/criteria.ts
 import { FAMILY } from '../../../shared/words/fields/family.ts';
 import { lowerFirst } from '../../../shared/words/fields/field.ts';
 import { GAUGE } from '../../../shared/words/fields/gauge.ts';
+import { CATALOGUE_LATHE } from '../../../shared/words/fields/lathe.ts';
 import { LINING } from '../../../shared/words/fields/lining.ts';
 import { STEEL } from '../../../shared/words/fields/steel.ts';
 import {
@@ -47,6 +48,8 @@ export function entryFields<K extends EntryKind>(
       return linesOf(STEEL, body, telling);
     case 'lining':
       return linesOf(LINING, body, telling);
+    case 'lathe':
+      return linesOf(CATALOGUE_LATHE, body, telling);
     case 'checklist':
       return listFields(body as InspectionList, telling);
     default:

@@ -1,11 +1,12 @@
 import { asTyped } from '../../../shared/quantity/fieldText.ts';
 import { catalogueWasherSchema, familySchema } from '../../../shared/schemas/catalogue.ts';
-import { catalogueLiningSchema } from '../../../shared/schemas/chosen.ts';
+import { catalogueLatheSchema, catalogueLiningSchema } from '../../../shared/schemas/chosen.ts';
 import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
 import { catalogueGaugeSchema } from '../../../shared/schemas/gauge.ts';
 import { catalogueSteelSchema } from '../../../shared/schemas/steel.ts';
 import type {
   CatalogueGauge,
+  CatalogueLathe,
   CatalogueLining,
   CatalogueStack,
   CatalogueSteel,
@@ -18,13 +19,14 @@ import { isDay } from '../../../shared/words/day.ts';
 import { FAMILY } from '../../../shared/words/fields/family.ts';
 import { lowerFirst } from '../../../shared/words/fields/field.ts';
 import { GAUGE } from '../../../shared/words/fields/gauge.ts';
+import { CATALOGUE_LATHE } from '../../../shared/words/fields/lathe.ts';
 import { LINING } from '../../../shared/words/fields/lining.ts';
 import { STEEL } from '../../../shared/words/fields/steel.ts';
 import { CATALOGUE_NUT, CATALOGUE_STUD, CATALOGUE_WASHER } from '../../../shared/words/fields/stud.ts';
 import type { CatalogueKind } from '../../../shared/words/terms.ts';
 import { FAMILY_EXPECTED, gaugeExpected } from '../../shop/doubts/coverExpected.ts';
 import { dueDoubt } from '../../shop/doubts/dayDoubt.ts';
-import { LINING_EXPECTED } from '../../shop/doubts/limitsExpected.ts';
+import { LATHE_EXPECTED, LINING_EXPECTED } from '../../shop/doubts/limitsExpected.ts';
 import { STEEL_EXPECTED } from '../../shop/doubts/steelExpected.ts';
 import { askDay } from '../request/askedDay.ts';
 import { askAboutFigures } from '../request/askFigures.ts';
@@ -46,6 +48,7 @@ const FIELDS = {
   gauge: GAUGE,
   steel: STEEL,
   lining: LINING,
+  lathe: CATALOGUE_LATHE,
 };
 
 /** An entry as typed; null when something cannot be used, with the sentences in the form. */
@@ -63,6 +66,7 @@ export function readEntry(
   if (kind === 'gauge') return readGauge(form);
   if (kind === 'steel') return readSteel(form);
   if (kind === 'lining') return readLining(form);
+  if (kind === 'lathe') return readLathe(form);
   return readFamily(form, atHand, standing as Family | null);
 }
 
@@ -80,6 +84,7 @@ export function askAboutEntry(
   if (kind === 'washer') askAboutWasher(form);
   if (kind === 'steel') askAboutFigures(form, STEEL, STEEL_EXPECTED);
   if (kind === 'lining') askAboutFigures(form, LINING, LINING_EXPECTED);
+  if (kind === 'lathe') askAboutFigures(form, CATALOGUE_LATHE, LATHE_EXPECTED);
 }
 
 function askAboutFamily(form: TypedForm, today: string, standing: Family | null): void {
@@ -154,6 +159,15 @@ function readLining(form: TypedForm): CatalogueLining | null {
   return null;
 }
 
+function readLathe(form: TypedForm): CatalogueLathe | null {
+  const read = readBody(form, CATALOGUE_LATHE);
+  if (form.faults.length > 0) return null;
+  const parsed = catalogueLatheSchema.safeParse(read);
+  if (parsed.success) return parsed.data;
+  form.addFaults(faultsOf(parsed.error), entryBox('lathe', form));
+  return null;
+}
+
 /** The boxes of person and day are begun for whoever adds a type; they say nothing where no minimum is set. */
 function whoSetMinimum(
   read: BodyRead<typeof FAMILY>,
@@ -170,8 +184,8 @@ function whoSetMinimum(
 
 function readFamily(form: TypedForm, atHand: AtHand, standing: Family | null): Family | null {
   const read = readBody(form, FAMILY);
-  const steel = readChosen(form, 'steel', atHand.steel, standing?.steel);
-  const lining = readChosen(form, 'lining', atHand.lining, standing?.lining);
+  const steel = readChosen(form, FAMILY.steel.box, 'steel', atHand.steel, standing?.steel);
+  const lining = readChosen(form, FAMILY.lining.box, 'lining', atHand.lining, standing?.lining);
   const { source: _, ...figures } = read.limits ?? { source: '' };
   if (read.limits !== null && Object.values(figures).every((mm) => mm === null))
     form.fault(

@@ -25,6 +25,7 @@ export function listsRouter(context: PageContext): Router {
   router.get('/catalogue/gauge.csv', to(shelf('gauge', 'gauges')));
   router.get('/catalogue/steel.csv', to(shelf('steel', 'steels')));
   router.get('/catalogue/lining.csv', to(shelf('lining', 'linings')));
+  router.get('/catalogue/lathe.csv', to(shelf('lathe', 'lathes')));
   return router;
 }
 

@@ -1,4 +1,5 @@
 import { readQuantity } from '../../../shared/quantity/readQuantity.ts';
+import type { Entry } from '../../../shared/words/catalogue.ts';
 import { CUT, PLAN } from '../../../shared/words/fields/job.ts';
 import type { CutPlan, Job } from '../../../shared/words/job.ts';
 import { briefLength } from '../../../shared/words/print.ts';
@@ -6,12 +7,24 @@ import { isThroughWall } from '../../records/jobs/rules.ts';
 import { planExpected } from '../../shop/doubts/coverExpected.ts';
 import { passDoubt, restBesidePass, restOfCut } from '../../shop/doubts/passDoubt.ts';
 import type { Edit } from '../../shop/jobEdits.ts';
+import { readChosen } from '../catalogue/chosen.ts';
 import { askAboutFigures } from '../request/askFigures.ts';
 import { readBody } from '../request/bodyForm.ts';
 import type { TypedForm } from '../request/typed.ts';
 
 /** The cut to try, as typed; null with the sentences in the form. */
-export function readPlan(form: TypedForm, kept: CutPlan | null, cleanUpMm: number | null): CutPlan | null {
+export function readPlan(
+  form: TypedForm,
+  kept: CutPlan | null,
+  cleanUpMm: number | null,
+  lathes: readonly Entry<'lathe'>[],
+): CutPlan | null {
+  const { box } = PLAN.lathe;
+  // The next pass is planned without a choice of lathe: it stays.
+  const lathe =
+    form.fields[box] === undefined
+      ? (kept?.lathe ?? null)
+      : readChosen(form, box, 'lathe', lathes, kept?.lathe);
   const { plannedCutMm } = readBody(form, PLAN);
   if (plannedCutMm !== null && plannedCutMm <= 0)
     form.fault(
@@ -23,7 +36,7 @@ export function readPlan(form: TypedForm, kept: CutPlan | null, cleanUpMm: numbe
   const same = kept !== null && kept.plannedCutMm === plannedCutMm;
   if (!same) askAboutFigures(form, PLAN, planExpected(cleanUpMm));
   if (form.faults.length > 0) return null;
-  return { plannedCutMm, typed: same ? kept.typed : form.text(PLAN.plannedCutMm.box) };
+  return { plannedCutMm, typed: same ? kept.typed : form.text(PLAN.plannedCutMm.box), lathe };
 }
 
 /** A further pass, or with `seen` what was seen after the last one; null when something typed cannot be used. */

@@ -81,7 +81,12 @@ async function readPlanEdit(
   form: TypedForm,
   frame: Frame,
 ): Promise<Edit | null> {
-  const body = readPlan(form, job.sections.plan?.body ?? null, await jobCleanUpMm(shop.db, job, frame));
+  const body = readPlan(
+    form,
+    job.sections.plan?.body ?? null,
+    await jobCleanUpMm(shop.db, job, frame),
+    await listEntries(shop.db, 'lathe'),
+  );
   return body && { what: 'plan', body };
 }
 

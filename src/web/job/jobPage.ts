@@ -27,6 +27,7 @@ import { jobsOfCover } from '../../shop/sameCover.ts';
 import { wayCosts } from '../../shop/trends/wayCosts.ts';
 import { whatDecides } from '../../shop/whatDecides.ts';
 import type { Asker } from '../../shop/work/workPool.ts';
+import { namedText, namesAtHand } from '../catalogue/chosen.ts';
 import { criteriaFields } from '../catalogue/entryFields.ts';
 import { placeViews } from '../measuring/table.ts';
 import { differences } from '../request/fieldLines.ts';
@@ -92,6 +93,10 @@ export async function jobPage(
       after: measureOf(job, 'after', frame, shown),
       decide: {
         ...decideOf(job, answer, under, frame),
+        lathes: {
+          toName: namesAtHand('lathe', await listEntries(db, 'lathe')),
+          chosen: namedText('lathe', job.sections.plan?.body ?? {}),
+        },
         costs: await wayCosts(db, job, answer.check),
         bending,
         beside: besideShown(job, families, fields),

@@ -29,6 +29,7 @@ import { replacedInWords, retorqueInWords } from '../../../views/pages/job/studW
 import { sourcesOf } from '../../../views/pages/stud/jointFields.tsx';
 import { bendingInWords } from '../../../views/parts/bendingPart.tsx';
 import { decisionTold, studsTold } from '../../shop/jobTold.ts';
+import { namedText } from '../catalogue/chosen.ts';
 import { criteriaFields, familyFields, stackFields, studFields } from '../catalogue/entryFields.ts';
 
 type InWords = { readonly [S in SectionName]: (body: JobSections[S], writing: Writing) => FieldLine[] };
@@ -145,7 +146,9 @@ function setup(body: MeasuringSetup, writing: Writing): FieldLine[] {
 }
 
 function plan(body: CutPlan, writing: Writing): FieldLine[] {
-  return linesOf(PLAN, body, writing, { made: { typed: [] } });
+  return linesOf(PLAN, body, writing, {
+    made: { typed: [], lathe: body.lathe ? [line(PLAN.lathe.label, namedText('lathe', body))] : [] },
+  });
 }
 
 function decision(body: Decision, writing: Writing): FieldLine[] {

@@ -39,6 +39,8 @@ const SCREENS = [
   '/catalogue/steel/pressing-steel',
   '/catalogue/lining/new',
   '/catalogue/lining/tan-paper-lining',
+  '/catalogue/lathe/new',
+  '/catalogue/lathe/lathe-2',
   '/no-such-page',
 ];
 

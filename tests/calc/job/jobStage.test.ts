@@ -62,6 +62,7 @@ function parts(
     sections,
     readings: rows,
     familyChangedAt: bodies.received?.[0] ?? 0,
+    planChangedAt: bodies.plan?.[0] ?? 0,
     cutsChangedAt: bodies.cuts?.[0] ?? 0,
     weldedAt: 0,
     passesAt: [],

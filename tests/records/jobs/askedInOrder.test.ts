@@ -75,7 +75,18 @@ const QUESTIONS: Record<string, (shop: Shop) => Promise<unknown>> = {
       (await listEntries(db, 'gauge')).map(({ id }) => id),
     ),
 };
-const KINDS = ['family', 'stud', 'stack', 'nut', 'washer', 'gauge', 'steel', 'lining', 'criteria'] as const;
+const KINDS = [
+  'family',
+  'stud',
+  'stack',
+  'nut',
+  'washer',
+  'gauge',
+  'steel',
+  'lining',
+  'lathe',
+  'criteria',
+] as const;
 
 async function each<T>(shop: Shop, ask: (id: number) => Promise<T>): Promise<T[]> {
   const { jobs } = await findJobs(shop.db, { limit: 100 });

@@ -4,6 +4,7 @@ import { FAMILY } from '../../../shared/words/fields/family.ts';
 import { type AnyFields, entriesOf } from '../../../shared/words/fields/field.ts';
 import { GAUGE } from '../../../shared/words/fields/gauge.ts';
 import { PLAN } from '../../../shared/words/fields/job.ts';
+import { CATALOGUE_LATHE } from '../../../shared/words/fields/lathe.ts';
 import { LINING } from '../../../shared/words/fields/lining.ts';
 import { SETUP } from '../../../shared/words/fields/setup.ts';
 import { SHELF_ASKED } from '../../../shared/words/fields/shelf.ts';
@@ -18,7 +19,11 @@ import {
   setupExpected,
 } from '../../../src/shop/doubts/coverExpected.ts';
 import type { AnyExpected } from '../../../src/shop/doubts/expectedFigures.ts';
-import { CRITERIA_EXPECTED, LINING_EXPECTED } from '../../../src/shop/doubts/limitsExpected.ts';
+import {
+  CRITERIA_EXPECTED,
+  LATHE_EXPECTED,
+  LINING_EXPECTED,
+} from '../../../src/shop/doubts/limitsExpected.ts';
 import { STEEL_EXPECTED } from '../../../src/shop/doubts/steelExpected.ts';
 
 export type Body = readonly [
@@ -47,6 +52,7 @@ export const COVER_BODIES: readonly Body[] = [
   ),
   ...withParts('a steel', STEEL, STEEL_EXPECTED),
   ...withParts('a lining', LINING, LINING_EXPECTED),
+  ...withParts('a lathe', CATALOGUE_LATHE, LATHE_EXPECTED),
   ...withParts('how a cover is measured', SETUP, setupExpected(null)),
   ...withParts('a cut to try', PLAN, planExpected(null)),
   ...withParts('a cut to try, where 0.31 mm cleans up', PLAN, planExpected(0.31)),

@@ -195,7 +195,7 @@ describe('the catalog, by form', () => {
     const page = await program.get('/catalogue/gasket/new');
     expect(page.status).toBe(404);
     expect(page.text).toContain(
-      'cover types, studs, flexplate stacks, nuts, washers, shims, gauges, steels and linings',
+      'cover types, studs, flexplate stacks, nuts, washers, shims, gauges, steels, linings and lathes',
     );
   });
 });

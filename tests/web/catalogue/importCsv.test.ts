@@ -279,7 +279,7 @@ describe('what spreadsheets do to a list', () => {
 it('brings in the shelves of a whole shop as their lists went out', async () => {
   const shop = await serve({ demo: true, unit: 'in' });
   const lists: [string, string][] = [];
-  for (const kind of ['steel', 'lining', 'family', 'stud', 'stack', 'nut', 'washer', 'gauge'])
+  for (const kind of ['steel', 'lining', 'lathe', 'family', 'stud', 'stack', 'nut', 'washer', 'gauge'])
     lists.push([kind, await (await fetch(`${shop.url}/catalogue/${kind}.csv`)).text()]);
   const bodies = async (from: Served, kind: string) =>
     (await listEntries(from.shop.db, kind as 'stack')).map(({ id, body }) => [id, body.name]);

@@ -194,6 +194,18 @@ const ALL: readonly (readonly [string, Record<string, string>, Record<string, st
   ],
   ['lining', { name: 'Knot lining', source: 'its data sheet' }, { liningModulus: '221000 psi/in' }],
   [
+    'lathe',
+    { name: 'Knot lathe', source: 'its manual', leastRpm: '45', mostRpm: '1150' },
+    {
+      cuttingSpeedMPerMin: '480 ft/min',
+      noseRadiusMm: '0.031 in',
+      roughingLimitMm: '0.009 in',
+      finishingCutMm: '0.004 in',
+      roughingFeedMm: '0.0075 in',
+      finishingFeedMm: '0.0035 in',
+    },
+  ],
+  [
     'criteria',
     {
       from: '0',

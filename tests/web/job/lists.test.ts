@@ -106,7 +106,7 @@ describe('a list as CSV', () => {
     expect((await list('/catalogue/gauge.csv')).lines[0]).toContain('expanded uncertainty U (mm)');
     expect((await list('/catalogue/nut.csv')).lines[0]).toContain('washer-face diameter (mm)');
     expect((await list('/catalogue/washer.csv')).lines[0]).toContain('inner diameter (mm)');
-    for (const kind of ['family', 'stud', 'stack', 'nut', 'washer', 'gauge', 'steel', 'lining'])
+    for (const kind of ['family', 'stud', 'stack', 'nut', 'washer', 'gauge', 'steel', 'lining', 'lathe'])
       expect((await program.get(`/catalogue?shelf=${kind}`)).html).toContain(`href="/catalogue/${kind}.csv"`);
   });
 

@@ -87,6 +87,7 @@ const NEEDED_FOR: Readonly<Record<CatalogueKind, string>> = {
   washer: 'Washers and shims added here are told with the stud, and chosen for a gap.',
   gauge: 'Add a gauge; what it measures then says how sure it is.',
   lining: 'Add a lining, and name it in a cover type: bending is then worked out with its modulus.',
+  lathe: 'Add a lathe, and choose it in a job: the passes are then planned with its figures.',
   steel: 'Add a steel, and name it in a cover type: bending and heat are then worked out with its figures.',
 };
 

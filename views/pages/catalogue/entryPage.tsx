@@ -1,4 +1,5 @@
 import type { Entry } from '../../../shared/words/catalogue.ts';
+import { CATALOGUE_LATHE } from '../../../shared/words/fields/lathe.ts';
 import { LINING } from '../../../shared/words/fields/lining.ts';
 import { STEEL } from '../../../shared/words/fields/steel.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
@@ -117,7 +118,7 @@ export function EntryPage(props: EntryPageProps) {
         <p class="hint">
           {kind === 'steel' || kind === 'lining'
             ? `Cover types keep the ${word} as it was when they were saved. After a change here, choose it again in each.`
-            : `Jobs keep the ${word} as it was when they were made; a change here does not change them.`}
+            : `Jobs keep the ${word} as it was when ${kind === 'lathe' ? 'it was chosen' : 'they were made'}; a change here does not change them.`}
         </p>
       )}
       {entry && frame.demo && (
@@ -156,6 +157,7 @@ export function EntryPage(props: EntryPageProps) {
           )}
           {kind === 'steel' && <BodyFields of={STEEL} {...boxes} />}
           {kind === 'lining' && <BodyFields of={LINING} {...boxes} />}
+          {kind === 'lathe' && <BodyFields of={CATALOGUE_LATHE} {...boxes} />}
           {typedStack && (
             <StackFields {...boxes} rows={layerRows} typedStack={typedStack} entryId={entry?.id} />
           )}

@@ -10,6 +10,7 @@ import {
   MODULUS,
   printNumber,
   STRESS,
+  SURFACE_SPEED,
 } from '../../../shared/words/print.ts';
 import { type CatalogueKind, isCatalogueKind } from '../../../shared/words/terms.ts';
 import { CoverSectionSmall } from '../../drawings/coverSection.tsx';
@@ -184,6 +185,14 @@ export const SHELF_COLUMNS: Columns = {
       ...words('on', 'Date of the source', ({ sourceOn }) => (sourceOn === null ? '' : printDay(sourceOn))),
       by: ({ sourceOn }) => sourceOn,
     },
+  ],
+  lathe: [
+    count('least', 'Minimum rpm', ({ leastRpm }) => leastRpm),
+    count('most', 'Maximum rpm', ({ mostRpm }) => mostRpm),
+    measure('speed', 'Cutting speed', SURFACE_SPEED, ({ cuttingSpeedMPerMin }) => cuttingSpeedMPerMin),
+    length('rough', 'Deepest roughing pass', ({ roughingLimitMm }) => roughingLimitMm),
+    length('finish', 'Finishing pass', ({ finishingCutMm }) => finishingCutMm),
+    words('source', 'Source', ({ source }) => source),
   ],
 };
 

@@ -17,6 +17,13 @@ export interface WhereUsed {
   readonly covers: Named<{ readonly id: string; readonly name: string }>;
 }
 
+/** What names nothing of a kind, where that is not a job or a slip. */
+const NOBODY: Partial<Readonly<Record<CatalogueKind, string>>> = {
+  steel: 'No cover type',
+  lining: 'No cover type',
+  lathe: 'No job',
+};
+
 /** Where an entry is named, newest first. */
 export function UsedPart({ used: { jobs, slips, covers }, kind }: { used: WhereUsed; kind: CatalogueKind }) {
   return (
@@ -24,8 +31,7 @@ export function UsedPart({ used: { jobs, slips, covers }, kind }: { used: WhereU
       <h2>Where it is used</h2>
       {jobs.count + slips.count + covers.count === 0 && (
         <p>
-          {kind === 'steel' || kind === 'lining' ? 'No cover type' : 'No job and no counter slip'} names this{' '}
-          {ENTRY_WORD[kind].one}.
+          {NOBODY[kind] ?? 'No job and no counter slip'} names this {ENTRY_WORD[kind].one}.
         </p>
       )}
       <Line

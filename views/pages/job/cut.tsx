@@ -86,7 +86,7 @@ export function Cut(props: CutProps) {
       )}
       {ringDue && !readOnly && <WeldedForm {...props} />}
       {job.stage === 'to-cut' && !ringDue && passes.length === 0 && (
-        <CutPlanPart plan={plan} unit={unit} id="job" level={3} />
+        <CutPlanPart plan={plan} lathe={job.sections.plan?.body.lathe} unit={unit} id="job" level={3} />
       )}
       {kept && passes.length > 0 && (
         <>

@@ -40,6 +40,8 @@ export interface DecideProps {
   /** Worked out from the readings as they stand; null while there are none or they cannot be used. */
   readonly check: CoverCheck | null;
   readonly plan: CutPlanAnswer | null;
+  /** Lathes to choose from, each with its revision, and the one chosen. */
+  readonly lathes: { readonly toName: readonly string[]; readonly chosen: string };
   /** How it bends and heats, as kept while the decision stands; null while there is nothing to reckon from. */
   readonly bending: CoverRowsProps['bending'];
   readonly beside: BesideProps;
@@ -157,6 +159,7 @@ function Subjects(props: DecideProps & { undecided: boolean }) {
         shape={shape}
         check={answered}
         plan={plan}
+        lathe={job.sections.plan?.body.lathe}
         decides={undecided ? props.decides : []}
         bending={bending}
         beside={readOnly ? null : beside}
@@ -233,6 +236,7 @@ function TryAnotherCut({
   writing,
   initials,
   refusedPlan,
+  lathes,
   check,
 }: DecideProps & { check: MeasuredCheck }) {
   const tried = job.sections.plan?.body;
@@ -263,8 +267,35 @@ function TryAnotherCut({
             plannedCutMm: `Blank: the least cut that cleans up, ${printCut(check.cut.cleanUpMm, unit)}`,
           }}
         />
+        <LatheChoice {...lathes} refused={refusedPlan} />
       </div>
     </JobForm>
+  );
+}
+
+/** Whose figures the passes are planned with. */
+function LatheChoice({
+  toName,
+  chosen,
+  refused,
+}: DecideProps['lathes'] & { readonly refused: Refused | null }) {
+  const { label, box } = PLAN.lathe;
+  const value = refused?.fields[box] ?? chosen;
+  const names = new Set([...toName, chosen, value]);
+  names.delete('');
+  if (names.size === 0) return null;
+  return (
+    <Choice
+      label={label}
+      name={box}
+      value={value}
+      error={errorsOf(refused?.faults ?? [])(box)}
+      hint="Passes, rpm and time take its figures from the catalog"
+      options={[
+        { value: '', label: 'not chosen: the shop’s figures' },
+        ...[...names].map((name) => ({ value: name, label: name })),
+      ]}
+    />
   );
 }
 

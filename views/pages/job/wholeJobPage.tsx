@@ -59,6 +59,7 @@ export interface JobPageProps {
     | 'shape'
     | 'check'
     | 'plan'
+    | 'lathes'
     | 'checkFaults'
     | 'criteriaRevision'
     | 'costs'

@@ -100,7 +100,7 @@ export function CutOnPaper({ printing, job, cut, plan, photos, fullFrom }: Sheet
           )}
         </>
       ) : (
-        <Planned cut={cut} plan={plan} unit={unit} ringFirst={job.outcome === 'face-and-ring'} />
+        <Planned job={job} cut={cut} plan={plan} unit={unit} ringFirst={job.outcome === 'face-and-ring'} />
       )}
       {beforeRing > 0 && (
         <p>
@@ -151,11 +151,12 @@ function PassesMade({ job, unit }: { job: Job; unit: LengthUnit }) {
 }
 
 function Planned({
+  job,
   cut,
   plan,
   unit,
   ringFirst,
-}: Pick<SheetProps, 'cut' | 'plan'> & { unit: LengthUnit; ringFirst: boolean }) {
+}: Pick<SheetProps, 'job' | 'cut' | 'plan'> & { unit: LengthUnit; ringFirst: boolean }) {
   if (cut === null) {
     return (
       <>
@@ -165,6 +166,7 @@ function Planned({
     );
   }
   const figures = passFigures(plan?.passes ?? [], unit);
+  const lathe = job.sections.plan?.body.lathe;
   return (
     <>
       <h2>
@@ -198,6 +200,7 @@ function Planned({
             </tbody>
           </table>
           <p>
+            {lathe && `${lathe.lathe.name}, revision ${lathe.revision}: `}
             {printNumber(plan.spindleRpm, 0)} rpm, {printAs(plan.cuttingSpeedMPerMin, SURFACE_SPEED[unit])} at
             the outer edge. Look after every pass, then re-measure.{' '}
             {plan.warnings.map(({ text }) => text).join(' ')}

@@ -37,7 +37,7 @@ export function WordsPage({ frame, terms, forms }: WordsProps) {
       </table>
       <h2>What is typed</h2>
       {forms.map(({ name, fields }) => (
-        <details>
+        <details class="more-findings">
           <summary>{name}</summary>
           <table>
             <thead>

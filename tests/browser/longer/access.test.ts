@@ -1,12 +1,11 @@
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect, it } from 'vitest';
-import { LEAST_ROLE } from '../../../src/web/people/roles.ts';
 import { RecordsPage, type RecordsProps } from '../../../views/pages/backupsPage.tsx';
 import { renderPage } from '../../../views/render.ts';
-import { expectAccessible, expectNoSidewaysScroll } from '../axe.ts';
+import { expectAccessible } from '../axe.ts';
 import { openBrowser, openProgram, type Program, settled } from '../browser.ts';
 
-/** Screens for people who see little, or use no mouse: large letters, narrow pages, the system's own colors. */
+/** Screens for people who see little, or use no mouse; in every look, and with large letters, in everyLook.test.ts. */
 let browser: Browser;
 let program: Program;
 let context: BrowserContext;
@@ -21,45 +20,6 @@ afterAll(async () => {
 });
 afterEach(() => context.close());
 
-/** Every page that has one address, and one of each kind of those with a name in it. */
-const SCREENS = [
-  ...Object.keys(LEAST_ROLE)
-    .filter((route) => /^GET \/(?!api|assets|health|sign-in|first|account|people)[^:.]*$/.test(route))
-    .map((route) => route.slice('GET '.length)),
-  '/cover/example/1125-4-plain-bright',
-  '/jobs/1001',
-  '/jobs/1008',
-  '/jobs/1016/measure',
-  '/jobs/1016/measure/paste',
-  '/catalogue/family/new',
-  '/catalogue/stud/new',
-  '/catalogue/stack/new',
-  '/catalogue/gauge/new',
-  '/catalogue/steel/new',
-  '/catalogue/steel/pressing-steel',
-  '/catalogue/lining/new',
-  '/catalogue/lining/tan-paper-lining',
-  '/catalogue/lathe/new',
-  '/catalogue/lathe/lathe-2',
-  '/no-such-page',
-];
-
-it.each(SCREENS)('%s fits 320 px, and letters twice as large at 640 px', async (path) => {
-  context = await browser.newContext({ viewport: { width: 320, height: 640 } });
-  page = await context.newPage();
-  await page.goto(program.url + path);
-  await expectNoSidewaysScroll(page, `${path} at 320 px`);
-  await page.setViewportSize({ width: 640, height: 900 });
-  await page.evaluate(() => {
-    const { style } = document.documentElement;
-    style.setProperty(
-      'font-size',
-      `${2 * Number.parseFloat(getComputedStyle(document.documentElement).fontSize)}px`,
-    );
-  });
-  await expectNoSidewaysScroll(page, `${path} with letters twice as large`);
-});
-
 it.each([
   '/cover/example/1125-4-plain-bright',
   '/jobs/1008',
@@ -67,11 +27,10 @@ it.each([
   '/stud',
   '/catalogue/steel/pressing-steel',
   '/no-such-page',
-])('%s is whole in the colors of the system, and says each state by a word', async (path) => {
+])('%s says each state by a word in the colors of the system, too, and nothing moves', async (path) => {
   context = await browser.newContext({ forcedColors: 'active', reducedMotion: 'reduce' });
   page = await context.newPage();
   await page.goto(program.url + path);
-  await expectAccessible(page, `${path} in forced colors`);
   const mute = await page.$$eval(
     '[data-status]',
     (states) => states.filter((one) => !/OK|Caution|Not checked|Advice/.test(one.textContent ?? '')).length,

@@ -13,21 +13,26 @@ export interface ErrorSummaryProps {
 export function ErrorSummary({ faults, idOf, goTo = false }: ErrorSummaryProps) {
   const fieldId = useFieldIds();
   if (faults.length === 0) return null;
+  const lines = faults.map(({ path, message }) => ({
+    message,
+    id: idOf?.(path) ?? (path === '' ? null : fieldId(path)),
+  }));
+  // On a phone a long one scrolls by itself: where no line leads anywhere, the keyboard reaches the whole.
+  const led = lines.some(({ id }) => id !== null);
   return (
     <section
       class="faults"
       role="alert"
       aria-labelledby="faults-title"
       id="faults"
-      tabindex={-1}
+      tabindex={led ? -1 : 0}
       autofocus={goTo}
     >
       <h2 id="faults-title">{faults.length === 1 ? 'One thing to fix' : `${faults.length} things to fix`}</h2>
       <ul>
-        {faults.map((fault) => {
-          const id = idOf?.(fault.path) ?? (fault.path === '' ? null : fieldId(fault.path));
-          return <li>{id === null ? fault.message : <a href={`#${id}`}>{fault.message}</a>}</li>;
-        })}
+        {lines.map(({ id, message }) => (
+          <li>{id === null ? message : <a href={`#${id}`}>{message}</a>}</li>
+        ))}
       </ul>
     </section>
   );

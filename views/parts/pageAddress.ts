@@ -10,5 +10,9 @@ const LONGEST = 3000;
 export function formulaHref(formula: string, address: string | null): string | null {
   if (address === null || address.startsWith('/how')) return null;
   const from = address.length > LONGEST ? '' : address;
-  return `/how/formula?${new URLSearchParams({ step: formula, ...(from !== '' && { from }) })}`;
+  const asked = new URLSearchParams({ step: formula, ...(from !== '' && { from }) });
+  return `/how/formula?${`${asked}`.replaceAll(NEEDS_NO_ESCAPE, decodeURIComponent)}`;
 }
+
+/** Letters beyond ASCII, and ( ) , / =: an address may hold them as they are; the page of a job is shorter for it. */
+const NEEDS_NO_ESCAPE = /(?:%[C-F][\dA-F](?:%[89AB][\dA-F])+)+|%(?:2[89CF]|3D)/g;

@@ -67,6 +67,12 @@ export async function jobPage(
   const asked =
     fields.stack === undefined && !job.sections.studs ? { ...studsOnSlip(slip, frame), ...fields } : fields;
   const beside = besideOf(families, fields.beside);
+  const setupTyped = setupAsTyped(job.sections.setup?.body ?? null, frame);
+  // The form of a signed job comes when it is asked for: most who open one only read it.
+  const setupAgain = fields.again === 'setup' && asItWas === null;
+  const opened = setupAgain
+    ? ({ section: 'setup', fields: setupTyped, faults: [], stale: null } as const)
+    : null;
   const bending = await setBeside(answer.bending, beside, criteria, shown.asker);
   return renderPage(
     JobPage({
@@ -78,7 +84,7 @@ export async function jobPage(
       history: await historyOf(db, job.id),
       photos: await photosOf(db, job.id, job.revision),
       signedPrints: await signedPrints(db, job.id),
-      refused,
+      refused: refused ?? opened,
       cameBack: await comebacksOf(db, job.id),
       lookedTyped: lookedAsTyped(job.sections.looked?.body ?? null, frame),
       verified: answer.verified.filter((one) => !isListFinding(one)),
@@ -87,7 +93,7 @@ export async function jobPage(
         typed: inspectedAsTyped(lists, job.sections.inspected?.body ?? null, frame),
         found: answer.verified.filter(isListFinding),
       },
-      setupTyped: setupAsTyped(job.sections.setup?.body ?? null, frame),
+      setupTyped,
       gauges,
       before: measureOf(job, 'before', frame, shown),
       after: measureOf(job, 'after', frame, shown),

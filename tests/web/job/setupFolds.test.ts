@@ -50,3 +50,13 @@ describe('how a cover is measured: what few need is folded under when it is need
     });
   });
 });
+
+it('a signed job has the form once it is asked for, filled with what is kept', async () => {
+  const read = await program.get('/jobs/1001');
+  expect(read.html).not.toContain('id="setup-form"');
+  const href = /href="([^"]*again=setup)#setup-form"/.exec(read.html)?.[1];
+  const { html } = await program.get(href!);
+  const form = html.slice(html.indexOf('id="setup-form"'), html.indexOf('id="setup-form-send"'));
+  expect(form).toMatch(/name="gauge"[^>]*value="tube micrometer/);
+  expect(html).not.toContain('class="faults"');
+});

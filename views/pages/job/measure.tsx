@@ -227,7 +227,14 @@ export function Setup({ job, writing, typed, gauges, initials, refused, readOnly
             chucking again to take it as it is now.
           </p>
         ))}
-      {!readOnly && (
+      {!readOnly && job.stage === 'signed' && refused === null && (
+        <p class="no-print">
+          <a href={`/jobs/${encodeURIComponent(job.number)}?again=setup#setup-form`}>
+            Change gauge and chucking
+          </a>
+        </p>
+      )}
+      {!readOnly && (job.stage !== 'signed' || refused !== null) && (
         <details class="change" open={refused !== null}>
           <summary>Gauge and chucking</summary>
           <JobForm

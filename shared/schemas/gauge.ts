@@ -2,7 +2,7 @@ import * as z from 'zod';
 import type { CatalogueGauge } from '../words/catalogue.ts';
 import { GAUGE } from '../words/fields/gauge.ts';
 import { GAUGE_STUDY } from '../words/fields/gaugeStudy.ts';
-import type { StudyPlan } from '../words/gaugeStudies.ts';
+import type { StudyPlan } from '../words/gauges/gaugeStudies.ts';
 import { strict } from './fields.ts';
 import { shapeOf } from './fromFields.ts';
 

@@ -1,7 +1,7 @@
 import type { Answer, Warning } from './answer.ts';
 import type { Finding } from './finding.ts';
+import type { MasterChecks } from './gauges/masterChecks.ts';
 import type { HeatMarkRow } from './heatMarks.ts';
-import type { MasterChecks } from './masterChecks.ts';
 import type { WhatStops } from './whatStops.ts';
 
 /** Angles run clockwise looking at the clutch face, 0° behind stud 1. Lengths in mm. Face heights: + is proud. */

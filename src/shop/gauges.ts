@@ -1,6 +1,6 @@
 import type { CatalogueGauge, Entry, Family, ShopCriteria } from '../../shared/words/catalogue.ts';
 import type { Gauge, GaugeAtHand } from '../../shared/words/cover.ts';
-import type { GaugeReading, GaugeRoom } from '../../shared/words/gaugeReading.ts';
+import type { GaugeReading, GaugeRoom } from '../../shared/words/gauges/gaugeReading.ts';
 import type { ChosenGauge } from '../../shared/words/job.ts';
 import { governingMinimum } from '../calc/cover/governingMinimum.ts';
 import { type Calibration, calibrationUncertainty } from '../calc/measure/calibrationUncertainty.ts';

@@ -1,9 +1,9 @@
 import type { ShopCriteria } from '../../shared/words/catalogue.ts';
 import type { CoverCheck, CoverCheckInput, GaugeAtHand } from '../../shared/words/cover.ts';
 import type { UnitAndZone } from '../../shared/words/day.ts';
+import type { MasterCheck } from '../../shared/words/gauges/masterChecks.ts';
 import type { ListForJob } from '../../shared/words/inspection.ts';
 import type { Job } from '../../shared/words/job.ts';
-import type { MasterCheck } from '../../shared/words/masterChecks.ts';
 import { type Fault, Refusal } from '../../shared/words/refusal.ts';
 import { COVER_CALC_VERSION, checkWhatIsThere } from '../calc/cover/checkCover.ts';
 import type { CoverNumbers } from '../calc/cover/coverNumbers.ts';

@@ -4,6 +4,7 @@ import type { ShopCriteria } from '../../shared/words/catalogue.ts';
 import { type CoverCheckInput, type GaugeAtHand, isLost, type Station } from '../../shared/words/cover.ts';
 import { dayIn } from '../../shared/words/day.ts';
 import { lowerFirst } from '../../shared/words/fields/field.ts';
+import type { MasterCheck } from '../../shared/words/gauges/masterChecks.ts';
 import {
   ITEM_WORD,
   type Job,
@@ -14,7 +15,6 @@ import {
   type Reading,
   type ReadingKind,
 } from '../../shared/words/job.ts';
-import type { MasterCheck } from '../../shared/words/masterChecks.ts';
 import { READING_WORD } from '../../shared/words/readings.ts';
 import type { Fault } from '../../shared/words/refusal.ts';
 import { stationsRead } from '../calc/job/jobPlaces.ts';

@@ -1,7 +1,7 @@
 import type { Entry } from '../../shared/words/catalogue.ts';
 import type { UnitAndZone } from '../../shared/words/day.ts';
+import type { MasterCheck } from '../../shared/words/gauges/masterChecks.ts';
 import type { Job } from '../../shared/words/job.ts';
-import type { MasterCheck } from '../../shared/words/masterChecks.ts';
 import { listEntries } from '../records/catalogue.ts';
 import type { Db } from '../records/database/database.ts';
 import { masterChecksOf } from '../records/gauges/masterChecks.ts';

@@ -1,5 +1,5 @@
 import { printRequired } from '../../shared/words/cut.ts';
-import type { GaugeReading } from '../../shared/words/gaugeReading.ts';
+import type { GaugeReading } from '../../shared/words/gauges/gaugeReading.ts';
 import { briefLength, type LengthUnit } from '../../shared/words/print.ts';
 import { LETTERED_WIDTH as WIDTH } from './letteredDimension.tsx';
 import { at, fitText, LETTER, textWidth } from './lettering.ts';

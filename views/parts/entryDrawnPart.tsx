@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import type { GaugeReading } from '../../shared/words/gaugeReading.ts';
+import type { GaugeReading } from '../../shared/words/gauges/gaugeReading.ts';
 import { type LengthUnit, UNIT_WORD } from '../../shared/words/print.ts';
 import { type CoverFigures, CoverLettered } from '../drawings/coverLettered.tsx';
 import type { HalfSection } from '../drawings/coverSection.tsx';

@@ -1,7 +1,7 @@
-import type { WayCost } from '../../shared/words/costs.ts';
 import type { DecisionKind } from '../../shared/words/job.ts';
 import { printShare } from '../../shared/words/print.ts';
-import { tooFew } from '../../shared/words/trendsShown.ts';
+import type { WayCost } from '../../shared/words/trends/costs.ts';
+import { tooFew } from '../../shared/words/trends/trendsShown.ts';
 
 const WAY_WORD: Readonly<Record<DecisionKind, string>> = {
   face: 'Face it',

@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import type { GaugeStudy, StudyAnswer, VarianceRow } from '../../words/gaugeStudies.ts';
+import type { GaugeStudy, StudyAnswer, VarianceRow } from '../../words/gauges/gaugeStudies.ts';
 import type { InspectionList } from '../../words/inspection.ts';
 import type { ShelfChange, ShelfCover } from '../../words/shelf.ts';
 import { errorBeside } from './errorAnswer.ts';

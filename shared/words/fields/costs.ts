@@ -1,4 +1,4 @@
-import type { Costs } from '../costs.ts';
+import type { Costs } from '../trends/costs.ts';
 import type { Fields } from './field.ts';
 
 const MONEY = { kind: 'number', unit: '$', least: 0, most: 100_000, optional: true } as const;

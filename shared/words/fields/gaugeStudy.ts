@@ -1,4 +1,4 @@
-import type { StudyPlan } from '../gaugeStudies.ts';
+import type { StudyPlan } from '../gauges/gaugeStudies.ts';
 import type { Fields } from './field.ts';
 
 /** What a manager says when setting up a study of a gauge; the people are typed in one box. */

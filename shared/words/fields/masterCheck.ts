@@ -1,4 +1,4 @@
-import type { MasterCheck } from '../masterChecks.ts';
+import type { MasterCheck } from '../gauges/masterChecks.ts';
 import type { Fields } from './field.ts';
 
 /** What is typed at a check on a master. */

@@ -1,4 +1,4 @@
-import type { RightGauge } from '../wrong.ts';
+import type { RightGauge } from '../trends/wrong.ts';
 import type { Fields } from './field.ts';
 
 /** What is known of a gauge that was wrong: its readings are worked out again with it. */

@@ -1,5 +1,5 @@
 import type { Decision, Looked } from '../../../shared/words/job.ts';
-import type { ScrapReason } from '../../../shared/words/trends.ts';
+import type { ScrapReason } from '../../../shared/words/trends/trends.ts';
 
 const THIN = ['bounds', 'clean-up-cut', 'wall-left'];
 

@@ -1,7 +1,7 @@
 import type { CoverCheckInput } from '../../../shared/words/cover.ts';
 import { daysAfter, printDay } from '../../../shared/words/day.ts';
 import type { Finding, Status } from '../../../shared/words/finding.ts';
-import type { MasterChecks } from '../../../shared/words/masterChecks.ts';
+import type { MasterChecks } from '../../../shared/words/gauges/masterChecks.ts';
 import { briefLength, type LengthUnit, printAgainst } from '../../../shared/words/print.ts';
 
 const DUST_MM = 1e-9;

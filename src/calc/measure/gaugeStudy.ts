@@ -1,5 +1,5 @@
 import type { Answer, Step } from '../../../shared/words/answer.ts';
-import type { GaugeStudy, VarianceRow } from '../../../shared/words/gaugeStudies.ts';
+import type { GaugeStudy, VarianceRow } from '../../../shared/words/gauges/gaugeStudies.ts';
 import { printNumber } from '../../../shared/words/print.ts';
 import { Refusal } from '../../../shared/words/refusal.ts';
 import { fisherShare } from './fisherShare.ts';

@@ -1,4 +1,4 @@
-import type { ShareInterval } from '../../../shared/words/trends.ts';
+import type { ShareInterval } from '../../../shared/words/trends/trends.ts';
 
 /** Two-sided 95 %. */
 const Z = 1.959963984540054;

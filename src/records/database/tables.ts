@@ -14,7 +14,7 @@ import type { PersonChange, Role } from '../../../shared/words/people.ts';
 import type { ListItemName, PhotoKind, PhotoPlace } from '../../../shared/words/photo.ts';
 import type { ShelfWhat } from '../../../shared/words/shelf.ts';
 import type { Fits } from '../../../shared/words/stud/stud.ts';
-import type { RestsOn, ScrapReason } from '../../../shared/words/trends.ts';
+import type { RestsOn, ScrapReason } from '../../../shared/words/trends/trends.ts';
 
 /** The rows as they lie in the database: 0 and 1 for no and yes, JSON as text, units in the names. */
 export interface Tables {

@@ -1,4 +1,4 @@
-import type { MasterCheck } from '../../../shared/words/masterChecks.ts';
+import type { MasterCheck } from '../../../shared/words/gauges/masterChecks.ts';
 import { getEntry } from '../catalogue.ts';
 import { type Db, write } from '../database/database.ts';
 import { NotInRecords, refuse } from '../database/errors.ts';

@@ -5,7 +5,7 @@ import {
   type StudyReading,
   type StudyTurn,
   standingReadings,
-} from '../../../shared/words/gaugeStudies.ts';
+} from '../../../shared/words/gauges/gaugeStudies.ts';
 import { getEntry } from '../catalogue.ts';
 import { type Db, write } from '../database/database.ts';
 import { NotInRecords, refuse } from '../database/errors.ts';

@@ -1,4 +1,4 @@
-import type { Costs } from '../../../shared/words/costs.ts';
+import type { Costs } from '../../../shared/words/trends/costs.ts';
 import { type Db, write } from '../database/database.ts';
 import { refuse, StaleEdit } from '../database/errors.ts';
 import { toJson } from '../database/json.ts';

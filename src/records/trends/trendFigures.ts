@@ -1,7 +1,7 @@
 import { type RawBuilder, sql } from 'kysely';
 import type { MarkPattern } from '../../../shared/words/heatMarks.ts';
 import type { DecisionKind } from '../../../shared/words/job.ts';
-import type { ScrapReason } from '../../../shared/words/trends.ts';
+import type { ScrapReason } from '../../../shared/words/trends/trends.ts';
 import { shownIn } from '../begun.ts';
 import { type Db, readAtOnce } from '../database/database.ts';
 

@@ -1,8 +1,8 @@
 import { type Selectable, sql } from 'kysely';
 import { instantIn, isDay } from '../../../shared/words/day.ts';
 import { slipName } from '../../../shared/words/stud/slip.ts';
-import type { RestsOn } from '../../../shared/words/trends.ts';
-import type { Wrong, WrongClosed } from '../../../shared/words/wrong.ts';
+import type { RestsOn } from '../../../shared/words/trends/trends.ts';
+import type { Wrong, WrongClosed } from '../../../shared/words/trends/wrong.ts';
 import { isShown } from '../begun.ts';
 import { type Db, write } from '../database/database.ts';
 import { NotInRecords, refuse } from '../database/errors.ts';

@@ -1,4 +1,4 @@
-import type { RepeatsTold } from '../../../shared/words/gaugeStudies.ts';
+import type { RepeatsTold } from '../../../shared/words/gauges/gaugeStudies.ts';
 import { pooledRepeatability } from '../../calc/measure/pooledRepeatability.ts';
 
 /** Repeatability from ordinary jobs; null where no station was read twice in one job. */

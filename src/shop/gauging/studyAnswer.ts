@@ -1,4 +1,8 @@
-import { type KeptStudy, type StudyAnswer, standingReadings } from '../../../shared/words/gaugeStudies.ts';
+import {
+  type KeptStudy,
+  type StudyAnswer,
+  standingReadings,
+} from '../../../shared/words/gauges/gaugeStudies.ts';
 import { gaugeStudy } from '../../calc/measure/gaugeStudy.ts';
 import { pooledRepeatability } from '../../calc/measure/pooledRepeatability.ts';
 

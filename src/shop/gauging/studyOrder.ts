@@ -1,4 +1,4 @@
-import type { StudyPlan, StudyTurn } from '../../../shared/words/gaugeStudies.ts';
+import type { StudyPlan, StudyTurn } from '../../../shared/words/gauges/gaugeStudies.ts';
 
 /**
  * Who reads what, and when, drawn by lot: round by round, in each the people in an order of their own, and each of them

@@ -1,4 +1,4 @@
-import { type KeptStudy, standingReadings } from '../../../shared/words/gaugeStudies.ts';
+import { type KeptStudy, standingReadings } from '../../../shared/words/gauges/gaugeStudies.ts';
 import type { FigureExpected } from '../doubts/expectedFigures.ts';
 
 /** Said of a wall of nothing or less. */

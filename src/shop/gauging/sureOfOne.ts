@@ -1,5 +1,5 @@
 import type { CatalogueGauge } from '../../../shared/words/catalogue.ts';
-import type { StudyMeans } from '../../../shared/words/gaugeStudies.ts';
+import type { StudyMeans } from '../../../shared/words/gauges/gaugeStudies.ts';
 import { calibrationUncertainty } from '../../calc/measure/calibrationUncertainty.ts';
 import { sureMargin } from '../../calc/measure/sureMargin.ts';
 import { calibrationOf } from '../gauges.ts';

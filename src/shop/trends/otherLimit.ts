@@ -5,14 +5,14 @@ import type { CoverCheck, CoverCheckInput, GaugeAtHand } from '../../../shared/w
 import { isMeasured } from '../../../shared/words/cover.ts';
 import type { UnitAndZone } from '../../../shared/words/day.ts';
 import type { Job } from '../../../shared/words/job.ts';
+import { Refusal } from '../../../shared/words/refusal.ts';
 import type {
   BandCompared,
   JudgedTwice,
   OtherLimit,
   PeaksCounted,
-} from '../../../shared/words/otherLimit.ts';
-import { Refusal } from '../../../shared/words/refusal.ts';
-import { BIN_NM } from '../../../shared/words/trendsShown.ts';
+} from '../../../shared/words/trends/otherLimit.ts';
+import { BIN_NM } from '../../../shared/words/trends/trendsShown.ts';
 import { FOLLOWS } from '../../../shared/words/verdicts.ts';
 import { wilsonInterval } from '../../calc/measure/wilsonInterval.ts';
 import { listEntries } from '../../records/catalogue.ts';

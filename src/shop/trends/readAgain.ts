@@ -1,6 +1,6 @@
 import type { CatalogueGauge } from '../../../shared/words/catalogue.ts';
 import type { Job, Reading } from '../../../shared/words/job.ts';
-import type { RightGauge } from '../../../shared/words/wrong.ts';
+import type { RightGauge } from '../../../shared/words/trends/wrong.ts';
 import { figuresOf, figuresTyped } from '../gauges.ts';
 
 /** What was wrong of a gauge, from which moment on. */

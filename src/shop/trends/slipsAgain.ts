@@ -1,7 +1,7 @@
 import { Refusal } from '../../../shared/words/refusal.ts';
 import type { KeptSlip } from '../../../shared/words/stud/slip.ts';
 import type { Fits, StudCheckInput } from '../../../shared/words/stud/stud.ts';
-import type { SlipRestedOn, Wrong } from '../../../shared/words/wrong.ts';
+import type { SlipRestedOn, Wrong } from '../../../shared/words/trends/wrong.ts';
 import { checkStud } from '../../calc/stud/checkStud.ts';
 import { getEntry } from '../../records/catalogue.ts';
 import type { Db } from '../../records/database/database.ts';

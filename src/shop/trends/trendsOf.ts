@@ -8,7 +8,7 @@ import {
   type Intake,
   type TrendsShown,
   type WallsReceived,
-} from '../../../shared/words/trendsShown.ts';
+} from '../../../shared/words/trends/trendsShown.ts';
 import { wilsonInterval } from '../../calc/measure/wilsonInterval.ts';
 import { listEntries } from '../../records/catalogue.ts';
 import type { Db } from '../../records/database/database.ts';

@@ -1,6 +1,6 @@
-import type { Costs, WayCost } from '../../../shared/words/costs.ts';
 import type { CoverCheck } from '../../../shared/words/cover.ts';
 import type { DecisionKind, Job } from '../../../shared/words/job.ts';
+import type { Costs, WayCost } from '../../../shared/words/trends/costs.ts';
 import { expectedCost } from '../../calc/judge/expectedCost.ts';
 import { wilsonInterval } from '../../calc/measure/wilsonInterval.ts';
 import type { Db } from '../../records/database/database.ts';

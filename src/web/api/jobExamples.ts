@@ -11,7 +11,7 @@ import type {
   CatalogueSteel,
   Family,
 } from '../../../shared/words/catalogue.ts';
-import type { StudyPlan } from '../../../shared/words/gaugeStudies.ts';
+import type { StudyPlan } from '../../../shared/words/gauges/gaugeStudies.ts';
 import type { InspectionList } from '../../../shared/words/inspection.ts';
 import { addEntry } from '../../records/catalogue.ts';
 import { openShopInMemory } from '../../records/database/database.ts';

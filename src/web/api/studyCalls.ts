@@ -6,7 +6,7 @@ import {
   nextPlace,
   standingReadings,
   stationOf,
-} from '../../../shared/words/gaugeStudies.ts';
+} from '../../../shared/words/gauges/gaugeStudies.ts';
 import { Refusal } from '../../../shared/words/refusal.ts';
 import { getEntry } from '../../records/catalogue.ts';
 import { NotInRecords } from '../../records/database/errors.ts';

@@ -4,7 +4,7 @@ import { writingIn } from '../../../shared/quantity/fieldText.ts';
 import type { Entry } from '../../../shared/words/catalogue.ts';
 import { daysAfter } from '../../../shared/words/day.ts';
 import { MASTER_CHECK } from '../../../shared/words/fields/masterCheck.ts';
-import type { MasterCheck } from '../../../shared/words/masterChecks.ts';
+import type { MasterCheck } from '../../../shared/words/gauges/masterChecks.ts';
 import { MM_PER_UNIT, printAgainst, printLength } from '../../../shared/words/print.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 import { MasterChecksPage } from '../../../views/pages/catalogue/masterChecksPage.tsx';

@@ -5,7 +5,12 @@ import { faultsOf } from '../../../shared/schemas/faultsOf.ts';
 import { studyPlanSchema } from '../../../shared/schemas/gauge.ts';
 import type { Entry } from '../../../shared/words/catalogue.ts';
 import { GAUGE_STUDY } from '../../../shared/words/fields/gaugeStudy.ts';
-import { type KeptStudy, nextPlace, type StudyPlan, stationOf } from '../../../shared/words/gaugeStudies.ts';
+import {
+  type KeptStudy,
+  nextPlace,
+  type StudyPlan,
+  stationOf,
+} from '../../../shared/words/gauges/gaugeStudies.ts';
 import { MM_PER_UNIT } from '../../../shared/words/print.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 import { StudiesPage } from '../../../views/pages/catalogue/studiesPage.tsx';

@@ -10,8 +10,8 @@ import {
   QUICK_LIMITS,
 } from '../../../shared/words/fields/cover.ts';
 import { PLAN } from '../../../shared/words/fields/job.ts';
+import type { MasterCheck } from '../../../shared/words/gauges/masterChecks.ts';
 import type { ChosenGauge } from '../../../shared/words/job.ts';
-import type { MasterCheck } from '../../../shared/words/masterChecks.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import type { CoverFormView, DoubtView } from '../../../views/pages/cover/coverFields.tsx';
 import { OWN_BENDING_EXPECTED, planExpected, SHAPE_EXPECTED } from '../../shop/doubts/coverExpected.ts';

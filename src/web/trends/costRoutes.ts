@@ -1,9 +1,9 @@
 import { type Request, type Response, Router } from 'express';
 import { linesOf } from '../../../shared/quantity/fieldLines.ts';
 import { asTyped } from '../../../shared/quantity/fieldText.ts';
-import type { Costs } from '../../../shared/words/costs.ts';
 import { COSTS } from '../../../shared/words/fields/costs.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
+import type { Costs } from '../../../shared/words/trends/costs.ts';
 import { CostsPage } from '../../../views/pages/trends/costsPage.tsx';
 import { renderPage } from '../../../views/render.ts';
 import { StaleEdit } from '../../records/database/errors.ts';

@@ -1,8 +1,8 @@
 import { type Request, type Response, Router } from 'express';
 import { writingIn } from '../../../shared/quantity/fieldText.ts';
-import type { BandCompared, JudgedTwice, OtherLimit } from '../../../shared/words/otherLimit.ts';
 import { type LengthUnit, printLength } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
+import type { BandCompared, JudgedTwice, OtherLimit } from '../../../shared/words/trends/otherLimit.ts';
 import { VERDICT_WORD } from '../../../shared/words/verdicts.ts';
 import { OtherLimitPage } from '../../../views/pages/trends/otherLimitPage.tsx';
 import { renderPage } from '../../../views/render.ts';

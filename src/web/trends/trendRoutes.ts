@@ -3,13 +3,13 @@ import { isDay } from '../../../shared/words/day.ts';
 import { MARK_PATTERN_WORD, MARK_PATTERNS } from '../../../shared/words/heatMarks.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
-import { SCRAP_WORD } from '../../../shared/words/trends.ts';
+import { SCRAP_WORD } from '../../../shared/words/trends/trends.ts';
 import {
   type ComebackShare,
   type Histogram,
   type TrendsShown,
   tooFew,
-} from '../../../shared/words/trendsShown.ts';
+} from '../../../shared/words/trends/trendsShown.ts';
 import { DECISION_WORD } from '../../../shared/words/verdicts.ts';
 import { TrendsPage } from '../../../views/pages/trends/trendsPage.tsx';
 import { renderPage } from '../../../views/render.ts';

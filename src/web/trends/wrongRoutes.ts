@@ -4,7 +4,7 @@ import { dayIn, printDay } from '../../../shared/words/day.ts';
 import { RIGHT_GAUGE } from '../../../shared/words/fields/wrong.ts';
 import { type Fault, Refusal } from '../../../shared/words/refusal.ts';
 import { ENTRY_WORD } from '../../../shared/words/terms.ts';
-import type { RestsOn } from '../../../shared/words/trends.ts';
+import type { RestsOn } from '../../../shared/words/trends/trends.ts';
 import { WrongJobsPage, WrongListPage } from '../../../views/pages/trends/wrongPages.tsx';
 import type { DoubtedLength } from '../../../views/parts/form/askedHere.ts';
 import { renderPage } from '../../../views/render.ts';

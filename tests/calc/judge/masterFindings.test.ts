@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { MasterChecks } from '../../../shared/words/masterChecks.ts';
+import type { MasterChecks } from '../../../shared/words/gauges/masterChecks.ts';
 import { masterFindings } from '../../../src/calc/judge/masterFindings.ts';
 
 const CHECKS: MasterChecks = {

@@ -1,6 +1,6 @@
 import { sql } from 'kysely';
 import { afterEach, beforeEach, expect, test } from 'vitest';
-import { nextPlace } from '../../../shared/words/gaugeStudies.ts';
+import { nextPlace } from '../../../shared/words/gauges/gaugeStudies.ts';
 import { addEntry } from '../../../src/records/catalogue.ts';
 import type { Shop } from '../../../src/records/database/database.ts';
 import {

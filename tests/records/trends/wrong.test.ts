@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { ChosenGauge } from '../../../shared/words/job.ts';
-import type { Wrong } from '../../../shared/words/wrong.ts';
+import type { Wrong } from '../../../shared/words/trends/wrong.ts';
 import type { Shop } from '../../../src/records/database/database.ts';
 import { createJob } from '../../../src/records/jobs/createJob.ts';
 import { addReadings } from '../../../src/records/jobs/readings.ts';

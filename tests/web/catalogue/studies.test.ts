@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { STUDY_READINGS } from '../../../data/examples/studyReadings.ts';
-import { nextPlace } from '../../../shared/words/gaugeStudies.ts';
+import { nextPlace } from '../../../shared/words/gauges/gaugeStudies.ts';
 import { addEntry, getEntry } from '../../../src/records/catalogue.ts';
 import { getStudy } from '../../../src/records/gauges/studies.ts';
 import { goMetric } from '../metric.ts';

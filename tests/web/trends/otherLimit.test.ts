@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { CoverCheckInput } from '../../../shared/words/cover.ts';
-import type { JudgedTwice } from '../../../shared/words/otherLimit.ts';
+import type { JudgedTwice } from '../../../shared/words/trends/otherLimit.ts';
 import { listEntries } from '../../../src/records/catalogue.ts';
 import { getJob } from '../../../src/records/jobs/readJob.ts';
 import { currentCriteria } from '../../../src/records/shopCriteria.ts';

@@ -1,5 +1,5 @@
 import { briefLength, type LengthUnit } from '../../../shared/words/print.ts';
-import type { Histogram } from '../../../shared/words/trendsShown.ts';
+import type { Histogram } from '../../../shared/words/trends/trendsShown.ts';
 import { at, textWidth } from '../lettering.ts';
 import { roundScale } from '../ticks.ts';
 import { COLUMNS, CountAxis, heightOf } from './countAxis.tsx';

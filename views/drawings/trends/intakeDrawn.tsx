@@ -1,5 +1,5 @@
 import type { DecisionKind } from '../../../shared/words/job.ts';
-import type { Intake } from '../../../shared/words/trendsShown.ts';
+import type { Intake } from '../../../shared/words/trends/trendsShown.ts';
 import { DECISION_WORD } from '../../../shared/words/verdicts.ts';
 import { Hatch } from '../hatch.tsx';
 import { at } from '../lettering.ts';

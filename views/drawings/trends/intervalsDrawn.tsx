@@ -1,6 +1,6 @@
 import { printShare } from '../../../shared/words/print.ts';
-import type { ShareInterval } from '../../../shared/words/trends.ts';
-import { tooFew } from '../../../shared/words/trendsShown.ts';
+import type { ShareInterval } from '../../../shared/words/trends/trends.ts';
+import { tooFew } from '../../../shared/words/trends/trendsShown.ts';
 import { at, fitText, LETTER } from '../lettering.ts';
 
 export interface IntervalRow {

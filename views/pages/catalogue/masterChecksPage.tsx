@@ -2,7 +2,7 @@ import type { CatalogueGauge, Entry } from '../../../shared/words/catalogue.ts';
 import { printDay } from '../../../shared/words/day.ts';
 import { MASTER_CHECK } from '../../../shared/words/fields/masterCheck.ts';
 import type { Finding } from '../../../shared/words/finding.ts';
-import type { MasterCheck } from '../../../shared/words/masterChecks.ts';
+import type { MasterCheck } from '../../../shared/words/gauges/masterChecks.ts';
 import { briefLength } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import { ChecksOverTime } from '../../drawings/checksOverTime.tsx';

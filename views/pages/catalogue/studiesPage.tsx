@@ -6,7 +6,7 @@ import {
   nextPlace,
   type RepeatsTold,
   standingReadings,
-} from '../../../shared/words/gaugeStudies.ts';
+} from '../../../shared/words/gauges/gaugeStudies.ts';
 import { briefLength } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import { type Frame, may } from '../../frame.ts';

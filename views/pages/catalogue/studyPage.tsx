@@ -8,7 +8,7 @@ import {
   standingReadings,
   stationOf,
   type VarianceRow,
-} from '../../../shared/words/gaugeStudies.ts';
+} from '../../../shared/words/gauges/gaugeStudies.ts';
 import { briefLength, type LengthUnit, MM_PER_UNIT, printNumber } from '../../../shared/words/print.ts';
 import { ReadingsByPerson } from '../../drawings/readingsByPerson.tsx';
 import { SpreadShares } from '../../drawings/spreadShares.tsx';

@@ -1,5 +1,5 @@
 import type { Entry } from '../../../shared/words/catalogue.ts';
-import type { KeptStudy } from '../../../shared/words/gaugeStudies.ts';
+import type { KeptStudy } from '../../../shared/words/gauges/gaugeStudies.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
 import type { Frame } from '../../frame.ts';
 import type { DoubtedLength } from '../../parts/form/askedHere.ts';

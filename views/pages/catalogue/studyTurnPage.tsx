@@ -1,4 +1,4 @@
-import { standingReadings } from '../../../shared/words/gaugeStudies.ts';
+import { standingReadings } from '../../../shared/words/gauges/gaugeStudies.ts';
 import { may } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';

@@ -1,4 +1,4 @@
-import { type KeptStudy, standingReadings } from '../../../shared/words/gaugeStudies.ts';
+import { type KeptStudy, standingReadings } from '../../../shared/words/gauges/gaugeStudies.ts';
 import { briefLength } from '../../../shared/words/print.ts';
 import { ErrorSummary } from '../../parts/form/errorSummary.tsx';
 import { errorsOf } from '../../parts/form/errorsOf.ts';

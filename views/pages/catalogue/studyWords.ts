@@ -1,4 +1,4 @@
-import { type KeptStudy, stationOf } from '../../../shared/words/gaugeStudies.ts';
+import { type KeptStudy, stationOf } from '../../../shared/words/gauges/gaugeStudies.ts';
 
 /** "Cover 3, 90° from stud 1"; of covers read at one station alone, "Cover 3". */
 export function stationInWords({ plan }: Pick<KeptStudy, 'plan'>, station: number): string {

@@ -1,6 +1,5 @@
 import type { Writing } from '../../../shared/quantity/fieldText.ts';
 import { writeAsTyped } from '../../../shared/quantity/writeQuantity.ts';
-import type { WayCost } from '../../../shared/words/costs.ts';
 import {
   type CoverCheck,
   type CutPlanAnswer,
@@ -13,6 +12,7 @@ import { cutTold } from '../../../shared/words/findingsShown.ts';
 import type { Job, JobSections, Kept } from '../../../shared/words/job.ts';
 import type { LengthUnit } from '../../../shared/words/print.ts';
 import type { Fault } from '../../../shared/words/refusal.ts';
+import type { WayCost } from '../../../shared/words/trends/costs.ts';
 import { DECISION_WORD, FOLLOWS } from '../../../shared/words/verdicts.ts';
 import type { BesideProps } from '../../parts/bendingPart.tsx';
 import {

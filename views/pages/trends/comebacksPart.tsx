@@ -1,6 +1,6 @@
 import { MARK_PATTERN_WORD } from '../../../shared/words/heatMarks.ts';
 import { briefLength, printShare } from '../../../shared/words/print.ts';
-import { type ComebackShare, tooFew } from '../../../shared/words/trendsShown.ts';
+import { type ComebackShare, tooFew } from '../../../shared/words/trends/trendsShown.ts';
 import { OUTCOME_WORD } from '../../drawings/trends/intakeDrawn.tsx';
 import { IntervalsDrawn } from '../../drawings/trends/intervalsDrawn.tsx';
 import type { TrendPart } from './trendPart.ts';

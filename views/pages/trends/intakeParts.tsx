@@ -1,5 +1,5 @@
 import { briefLength } from '../../../shared/words/print.ts';
-import { SCRAP_WORD } from '../../../shared/words/trends.ts';
+import { SCRAP_WORD } from '../../../shared/words/trends/trends.ts';
 import { type DaysBin, DaysDrawn } from '../../drawings/trends/daysDrawn.tsx';
 import { HistogramDrawn } from '../../drawings/trends/histogramDrawn.tsx';
 import {

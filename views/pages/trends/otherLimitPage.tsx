@@ -1,13 +1,13 @@
 import { thanNew } from '../../../shared/words/bending/thanNew.ts';
+import { briefLength, printAgainst, printLength, printShare } from '../../../shared/words/print.ts';
+import type { Fault } from '../../../shared/words/refusal.ts';
 import {
   CONFIDENCES,
   type JudgedTwice,
   type OtherLimit,
   type PeaksCounted,
-} from '../../../shared/words/otherLimit.ts';
-import { briefLength, printAgainst, printLength, printShare } from '../../../shared/words/print.ts';
-import type { Fault } from '../../../shared/words/refusal.ts';
-import { tooFew } from '../../../shared/words/trendsShown.ts';
+} from '../../../shared/words/trends/otherLimit.ts';
+import { tooFew } from '../../../shared/words/trends/trendsShown.ts';
 import { VERDICT_WORD } from '../../../shared/words/verdicts.ts';
 import { HistogramDrawn } from '../../drawings/trends/histogramDrawn.tsx';
 import { RowBars } from '../../drawings/trends/rowBars.tsx';

@@ -1,4 +1,4 @@
-import type { TrendsShown } from '../../../shared/words/trendsShown.ts';
+import type { TrendsShown } from '../../../shared/words/trends/trendsShown.ts';
 import type { Frame } from '../../frame.ts';
 
 /** What a part of the page needs of it. */

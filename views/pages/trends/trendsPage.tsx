@@ -1,5 +1,5 @@
 import type { Fault } from '../../../shared/words/refusal.ts';
-import type { TrendsShown } from '../../../shared/words/trendsShown.ts';
+import type { TrendsShown } from '../../../shared/words/trends/trendsShown.ts';
 import type { Frame } from '../../frame.ts';
 import { Layout } from '../../layout.tsx';
 import { EmptyState } from '../../parts/emptyState.tsx';

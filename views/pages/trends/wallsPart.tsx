@@ -1,5 +1,5 @@
 import { briefLength, printLength, printShare } from '../../../shared/words/print.ts';
-import type { WallsReceived } from '../../../shared/words/trendsShown.ts';
+import type { WallsReceived } from '../../../shared/words/trends/trendsShown.ts';
 import { HistogramDrawn } from '../../drawings/trends/histogramDrawn.tsx';
 import type { TrendPart } from './trendPart.ts';
 import { count, TwinTable } from './twinTable.tsx';

@@ -1,4 +1,4 @@
-import type { Verdict } from './cover.ts';
+import type { Verdict } from '../cover.ts';
 import type { ShareInterval } from './trends.ts';
 
 /** One cover under the shop's minimum of today, and under another. */

@@ -1,4 +1,4 @@
-import type { DecisionKind } from './job.ts';
+import type { DecisionKind } from '../job.ts';
 import type { ShareInterval } from './trends.ts';
 
 /** What each way costs the shop, and how often it judges each to come back. null: not given. */

@@ -1,6 +1,6 @@
-import type { MarkPattern } from './heatMarks.ts';
-import type { DecisionKind } from './job.ts';
-import type { LengthUnit } from './print.ts';
+import type { MarkPattern } from '../heatMarks.ts';
+import type { DecisionKind } from '../job.ts';
+import type { LengthUnit } from '../print.ts';
 import type { ScrapReason, ShareInterval } from './trends.ts';
 
 /** A column of a histogram, from `fromMm` on. */

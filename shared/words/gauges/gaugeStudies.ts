@@ -1,4 +1,4 @@
-import type { Answer } from './answer.ts';
+import type { Answer } from '../answer.ts';
 
 /** What is read in a study, and by whom; told to whoever reads one place at a time. */
 export interface StudyPlan {

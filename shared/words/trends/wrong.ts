@@ -1,6 +1,6 @@
-import type { Verdict } from './cover.ts';
-import type { DecisionKind, Stage } from './job.ts';
-import type { Fits } from './stud/stud.ts';
+import type { Verdict } from '../cover.ts';
+import type { DecisionKind, Stage } from '../job.ts';
+import type { Fits } from '../stud/stud.ts';
 import type { RestsOn } from './trends.ts';
 
 /** What is right of a gauge that was wrong; null where it is not known. */

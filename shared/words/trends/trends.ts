@@ -1,4 +1,4 @@
-import { ITEM_WORD, LOOK_ITEMS, type LookItem } from './job.ts';
+import { ITEM_WORD, LOOK_ITEMS, type LookItem } from '../job.ts';
 
 /** Why a cover was replaced, as its decision was kept. */
 export type ScrapReason =

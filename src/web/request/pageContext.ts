@@ -14,6 +14,7 @@ import type { BackupSettings, Settings } from '../../settings.ts';
 import { atTheMachine } from './atTheMachine.ts';
 import type { FirstCode } from './firstCode.ts';
 import { isInvented } from './invented.ts';
+import { addressAsked } from './ownAddress.ts';
 import { personOf } from './whoSignedIn.ts';
 
 /** What every page of the program works with. */
@@ -80,7 +81,7 @@ export async function frameOf(req: Request, context: PageContext): Promise<Frame
   const person = personOf(req);
   const alone = atTheMachine(context.settings, req) && !(await hasPeople(context.shop.db));
   if (context.settings.accounts && person === null && !alone) return strangersFrame(req);
-  const demo = await isInvented(context.shop.db, req.originalUrl);
+  const demo = await isInvented(context.shop.db, addressAsked(req));
   return {
     shopName: criteria.body.shopName,
     demo,
@@ -90,7 +91,7 @@ export async function frameOf(req: Request, context: PageContext): Promise<Frame
     timeZone: context.settings.timeZone,
     initials: person?.initials ?? initials,
     person,
-    address: req.originalUrl,
+    address: addressAsked(req),
   };
 }
 
@@ -104,6 +105,6 @@ export function strangersFrame(req: Request): Frame {
     timeZone: 'UTC',
     initials: '',
     signedOut: true,
-    address: req.originalUrl,
+    address: addressAsked(req),
   };
 }

@@ -290,7 +290,7 @@ function LatheChoice({
       name={box}
       value={value}
       error={errorsOf(refused?.faults ?? [])(box)}
-      hint="Passes, rpm and time take its figures from the catalog"
+      hint="Its figures plan the passes"
       options={[
         { value: '', label: 'not chosen: the shop’s figures' },
         ...[...names].map((name) => ({ value: name, label: name })),

@@ -20,7 +20,7 @@ const THREAD = { thread: threadSpec };
 const { thread: _studThread, ...studLengths } = studFields(z.string());
 const { thread: _nutThread, ...nutLengths } = nutFields(z.string());
 
-export const keptStud = exactly<Stud>(keptFields(studLengths, { ...THREAD }));
+export const keptStud = exactly<Stud>(keptFields(studLengths, THREAD));
 export const keptStack = asKept(stackSchema);
 export const keptNutLengths = keptFields(nutLengths);
 export const keptNut = exactly<Nut>({ ...keptNutLengths, thread: threadSpec.nullable() });

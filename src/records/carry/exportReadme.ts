@@ -10,8 +10,8 @@ so that no spreadsheet runs it as a formula):
   revisions.csv  every change of every job: who, when (UTC), why; the column body holds the section as JSON
   photos.csv     every photo: what it shows, its file below photos, and the SHA-256 of its content (hash)
   catalogue.csv  every revision of cover types, studs, nuts, washers, flexplate stacks, gauges, steels,
-                 linings, lathes and the shop limits; the columns body and typed hold JSON: the figures in mm, N·m and MPa, and
-                 what was typed where that says more
+                 linings, lathes and the shop limits; the columns body and typed hold JSON: the figures
+                 in mm, N·m and MPa, and what was typed where that says more
   slips.csv      every counter slip: what was asked and answered, as JSON
   slip-stock.csv what each slip took from the shelf, and what went back: who, when (UTC), why
   master-checks.csv

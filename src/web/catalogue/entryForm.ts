@@ -6,18 +6,14 @@ import { catalogueGaugeSchema } from '../../../shared/schemas/gauge.ts';
 import { catalogueSteelSchema } from '../../../shared/schemas/steel.ts';
 import type {
   CatalogueGauge,
-  CatalogueLathe,
-  CatalogueLining,
   CatalogueStack,
-  CatalogueSteel,
-  CatalogueWasher,
   Entry,
   EntryBodies,
   Family,
 } from '../../../shared/words/catalogue.ts';
 import { isDay } from '../../../shared/words/day.ts';
 import { FAMILY } from '../../../shared/words/fields/family.ts';
-import { lowerFirst } from '../../../shared/words/fields/field.ts';
+import { type AnyFields, lowerFirst } from '../../../shared/words/fields/field.ts';
 import { GAUGE } from '../../../shared/words/fields/gauge.ts';
 import { CATALOGUE_LATHE } from '../../../shared/words/fields/lathe.ts';
 import { LINING } from '../../../shared/words/fields/lining.ts';
@@ -51,6 +47,16 @@ const FIELDS = {
   lathe: CATALOGUE_LATHE,
 };
 
+/** Kinds whose fields are read as they stand, with what checks them whole. */
+const PLAIN = {
+  washer: catalogueWasherSchema,
+  gauge: catalogueGaugeSchema,
+  steel: catalogueSteelSchema,
+  lining: catalogueLiningSchema,
+  lathe: catalogueLatheSchema,
+};
+type PlainKind = keyof typeof PLAIN;
+
 /** An entry as typed; null when something cannot be used, with the sentences in the form. */
 export function readEntry(
   kind: CatalogueKind,
@@ -62,12 +68,8 @@ export function readEntry(
   if (kind === 'stud') return readStud(form);
   if (kind === 'stack') return readStack(form);
   if (kind === 'nut') return readNut(form);
-  if (kind === 'washer') return readWasher(form);
-  if (kind === 'gauge') return readGauge(form);
-  if (kind === 'steel') return readSteel(form);
-  if (kind === 'lining') return readLining(form);
-  if (kind === 'lathe') return readLathe(form);
-  return readFamily(form, atHand, standing as Family | null);
+  if (kind === 'family') return readFamily(form, atHand, standing as Family | null);
+  return readPlain(kind, form);
 }
 
 /** What was typed and looks like a slip is asked about; of a cover type what can't be believed is refused beside it. */
@@ -123,48 +125,13 @@ export function entryAsTyped({ kind, body }: Entry<CatalogueKind>, writing: Writ
   return kind === 'family' ? { ...typed, ...chosenAsTyped(body as Family) } : typed;
 }
 
-function readWasher(form: TypedForm): CatalogueWasher | null {
-  const read = readBody(form, CATALOGUE_WASHER);
+/** Field by field as typed, then checked whole. */
+function readPlain(kind: PlainKind, form: TypedForm): EntryBodies[PlainKind] | null {
+  const read = readBody<AnyFields>(form, FIELDS[kind]);
   if (form.faults.length > 0) return null;
-  const parsed = catalogueWasherSchema.safeParse(read);
+  const parsed = PLAIN[kind].safeParse(read);
   if (parsed.success) return parsed.data;
-  form.addFaults(faultsOf(parsed.error), entryBox('washer', form));
-  return null;
-}
-
-function readGauge(form: TypedForm): CatalogueGauge | null {
-  const read = readBody(form, GAUGE);
-  if (form.faults.length > 0) return null;
-  const parsed = catalogueGaugeSchema.safeParse(read);
-  if (parsed.success) return parsed.data;
-  form.addFaults(faultsOf(parsed.error), entryBox('gauge', form));
-  return null;
-}
-
-function readSteel(form: TypedForm): CatalogueSteel | null {
-  const read = readBody(form, STEEL);
-  if (form.faults.length > 0) return null;
-  const parsed = catalogueSteelSchema.safeParse(read);
-  if (parsed.success) return parsed.data;
-  form.addFaults(faultsOf(parsed.error), entryBox('steel', form));
-  return null;
-}
-
-function readLining(form: TypedForm): CatalogueLining | null {
-  const read = readBody(form, LINING);
-  if (form.faults.length > 0) return null;
-  const parsed = catalogueLiningSchema.safeParse(read);
-  if (parsed.success) return parsed.data;
-  form.addFaults(faultsOf(parsed.error), entryBox('lining', form));
-  return null;
-}
-
-function readLathe(form: TypedForm): CatalogueLathe | null {
-  const read = readBody(form, CATALOGUE_LATHE);
-  if (form.faults.length > 0) return null;
-  const parsed = catalogueLatheSchema.safeParse(read);
-  if (parsed.success) return parsed.data;
-  form.addFaults(faultsOf(parsed.error), entryBox('lathe', form));
+  form.addFaults(faultsOf(parsed.error), entryBox(kind, form));
   return null;
 }
 
